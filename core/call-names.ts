@@ -1,0 +1,22 @@
+// Names of every call and event. Apart from contract.ts so that the sandboxed preload needs no zod.
+export const READS = [
+  'app.state', 'family.get', 'family.drawing', 'family.jars', 'jar.get', 'jar.find', 'batch.get', 'batch.list',
+  'source.list', 'package.list', 'history.list', 'draft.list', 'advice.freshStart', 'photograph.list',
+] as const; // prettier-ignore
+export const WRITES = [
+  'batch.record', 'batch.correct', 'hold.correct', 'jar.correct', 'jar.mistake', 'jar.lost', 'seeding.set',
+  'addition.set', 'portion.save', 'outcome.save', 'source.save', 'package.save', 'caution.clear', 'draft.save',
+  'draft.drop', 'act.undo', 'act.redo', 'preferences.save', 'photograph.add',
+] as const; // prettier-ignore
+export const JOBS = [
+  'notes.preview', 'notes.bringIn', 'ledger.open', 'ledger.openDemo', 'ledger.create', 'ledger.recover', 'ledger.backup',
+] as const; // prettier-ignore
+/** Sent by main, never answered: a job's progress; a ledger changed; a menu item was chosen. */
+export const EVENTS = ['progress', 'changed', 'menu'] as const;
+
+export const CALLS = [...READS, ...WRITES, ...JOBS] as const;
+export type ReadName = (typeof READS)[number];
+export type WriteName = (typeof WRITES)[number];
+export type JobName = (typeof JOBS)[number];
+export type CallName = (typeof CALLS)[number];
+export type EventName = (typeof EVENTS)[number];

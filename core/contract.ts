@@ -1,0 +1,465 @@
+// The one table of calls between window (or headless caller) and ledger: what each takes and what it replies.
+// Every request and every reply is parsed against this table, always. Owns shapes only, no behaviour.
+import { z } from 'zod';
+import type { CallName, JobName, ReadName, WriteName } from './call-names';
+import { Amount, Day, Line, Moment, Price, Prose, Temperature, Uid } from './ledger/basics';
+import {
+  Addition,
+  Batch,
+  Hold,
+  Jar,
+  Outcome,
+  Package,
+  Photograph,
+  Portion,
+  Preferences,
+  RECORD_KINDS,
+  Seeding,
+  SetWord,
+  Source,
+} from './ledger/records';
+
+const empty = z.strictObject({});
+const count = z.int().nonnegative();
+/** An integer key of the open ledger: for drawing only, never kept by a caller. */
+const Key = z.int().positive();
+
+/** Numbers in bulk cross as typed arrays; zod checks kind and length is checked by the handler. */
+const column = <T extends Int32Array | Float64Array | Uint8Array>(make: new (n: number) => T) =>
+  z.instanceof(make as unknown as new () => T);
+
+/** Where a figure came from: shown beside every number. */
+export const Why = z.strictObject({
+  formula: z.string(),
+  inputs: z.array(z.strictObject({ name: z.string(), value: z.string() })),
+  assumptions: z.array(z.string()),
+  /** A published source, 'common practice, no source', or null for plain arithmetic. */
+  source: z.string().nullable(),
+});
+export type Why = z.infer<typeof Why>;
+
+export const Figure = z.strictObject({ name: z.string(), shown: z.string(), why: Why });
+export type Figure = z.infer<typeof Figure>;
+
+export const GenerationReply = z.strictObject({
+  deepest: z.int().positive(),
+  shallowest: z.int().positive(),
+  mean: z.number().positive(),
+  atLeast: z.boolean(),
+});
+
+export const CautionReply = z.strictObject({
+  /** The spoiled jar's id. */
+  of: Uid,
+  /** Level and touch in words: "on hold: seeded by it, 2 steps down". */
+  how: z.string(),
+  cleared: z.boolean(),
+});
+
+export const FamilyJarReply = z.strictObject({
+  id: Uid,
+  label: z.string(),
+  /** null only for a lost jar of unknown day. */
+  madeOn: Day.nullable(),
+  letter: z.string(),
+  generation: GenerationReply,
+  doublings: z.strictObject({ transfers: z.number().nullable(), start: z.number().nullable() }),
+  shareBasis: z.enum(['count', 'volume', 'pieces', 'equal, assumed']).nullable(),
+  seeds: z.array(
+    z.strictObject({
+      jar: Uid.nullable(),
+      source: z.string().nullable(),
+      amount: z.strictObject({ value: z.number(), unit: z.string() }).nullable(),
+      share: z.number().min(0).max(1),
+    }),
+  ),
+  tracedShares: z.array(z.strictObject({ source: z.string(), share: z.number().min(0).max(1) })),
+  holdHours: z.number().nullable(),
+  setWord: SetWord.nullable(),
+  ph: z.number().nullable(),
+  spoiled: z.boolean(),
+  cautions: z.array(CautionReply),
+});
+export type FamilyJarReply = z.infer<typeof FamilyJarReply>;
+
+export const LineReply = z.strictObject({
+  id: Uid,
+  name: z.string(),
+  founded: Day.nullable(),
+  jarCount: count,
+});
+
+/** What is drawn of one mounted jar. */
+export const JarView = z.strictObject({
+  key: Key,
+  id: Uid,
+  label: z.string(),
+  madeOn: Day.nullable(),
+  generation: GenerationReply,
+  setWord: SetWord.nullable(),
+  /** Worst caution that stands, not lifted. */
+  caution: z.enum(['condemned', 'on hold', 'look']).nullable(),
+  spoiled: z.boolean(),
+  lost: z.boolean(),
+  onShelf: z.boolean().nullable(),
+  outcomeKnown: z.boolean(),
+  /** Names of the additions, shortest useful form. */
+  additions: z.array(z.string()),
+  seeds: z.array(
+    z.strictObject({
+      key: Key.nullable(),
+      label: z.string(),
+      share: z.number(),
+      amount: z.string().nullable(),
+    }),
+  ),
+  lines: z.array(z.string()),
+});
+export type JarView = z.infer<typeof JarView>;
+
+/** Columns for a whole drawing: index i is one jar. Positions are in grid steps, not pixels. */
+export const Drawing = z.strictObject({
+  spacing: z.enum(['generation', 'calendar']),
+  keys: column(Int32Array),
+  /** Along: generation (or days since the first jar, scaled), from left. */
+  x: column(Float64Array),
+  /** Across: row, from the top. */
+  y: column(Float64Array),
+  /** Index of the seed it hangs from, or -1. */
+  parent: column(Int32Array),
+  parentShare: column(Float64Array),
+  generation: column(Int32Array),
+  /** Index in SET_WORDS, or 255 when unknown. */
+  setWord: column(Uint8Array),
+  /** Bits: 1 spoiled, 2 on hold, 4 look, 8 on the shelf, 16 outcome known, 32 lost, 64 weak, 128 at least. */
+  flags: column(Uint8Array),
+  /** The other seedings: child index, seed index, share. */
+  otherChild: column(Int32Array),
+  otherSeed: column(Int32Array),
+  otherShare: column(Float64Array),
+  /** Founding batches, for the label strips: which jars, which sources, which strains. */
+  founders: z.array(
+    z.strictObject({
+      line: z.string(),
+      jars: z.array(z.int()),
+      sources: z.array(
+        z.strictObject({ name: z.string(), strains: z.array(z.string()), culture: z.boolean() }),
+      ),
+    }),
+  ),
+  width: z.number(),
+  height: z.number(),
+  /** Calendar spacing: [x, label] ticks; generation spacing: empty. */
+  ticks: z.array(z.strictObject({ x: z.number(), label: z.string() })),
+});
+export type Drawing = z.infer<typeof Drawing>;
+
+const jarFields = Jar.omit({ id: true, batch: true, hold: true });
+const OutcomeFields = Outcome.omit({ jar: true });
+const SeedingFields = Seeding.omit({ id: true, jar: true });
+const AdditionFields = Addition.omit({ id: true, jar: true });
+
+/** A whole batch as recorded by hand in one act. */
+export const BatchEntry = z.strictObject({
+  madeOn: Day,
+  word: Line.nullable(),
+  note: Prose.nullable(),
+  holds: z.array(Hold.omit({ id: true, batch: true, basis: true })).max(20),
+  jars: z
+    .array(
+      jarFields.extend({
+        state: z.enum(['planned', 'made']),
+        /** Index in holds. */
+        hold: z.int().nonnegative().nullable(),
+        additions: z.array(AdditionFields).max(20),
+        seedings: z.array(SeedingFields).max(50),
+        outcome: OutcomeFields.nullable(),
+      }),
+    )
+    .min(1)
+    .max(60),
+  /** Set after the keeper was asked about two equal labels and meant it. */
+  sameLabelMeant: z.boolean(),
+  /** The draft this came from: removed in the same act. */
+  draft: z.string().max(100).nullable(),
+});
+export type BatchEntry = z.infer<typeof BatchEntry>;
+
+export const BatchReply = z.strictObject({
+  batch: Batch,
+  holds: z.array(Hold),
+  jars: z.array(
+    z.strictObject({
+      label: z.string(),
+      jar: Jar,
+      additions: z.array(Addition),
+      seedings: z.array(
+        z.strictObject({ seeding: Seeding, label: z.string(), share: z.number().nullable() }),
+      ),
+      outcome: Outcome.nullable(),
+      portions: z.array(Portion),
+      photographs: z.array(Photograph),
+    }),
+  ),
+});
+export type BatchReply = z.infer<typeof BatchReply>;
+
+const acted = z.strictObject({ act: Uid });
+
+export const FileInput = z.union([
+  /** Headless only. */
+  z.strictObject({ path: z.string().min(1).max(4096) }),
+  z.strictObject({ name: z.string().max(500), bytes: z.instanceof(Uint8Array) }),
+]);
+
+export const NOTE_COLUMNS = [
+  'date', 'jar', 'label', 'seed', 'amount', 'milk', 'milk amount', 'addition', 'addition amount', 'hours',
+  'temperature', 'set', 'ph', 'whey', 'smell', 'colour', 'texture', 'tang', 'volume', 'vessel', 'spoiled',
+  'price', 'note', 'ignore',
+] as const; // prettier-ignore
+export type NoteColumn = (typeof NOTE_COLUMNS)[number];
+
+/** Heading in the file → what it means, where the keeper rematched it. */
+const Mapping = z.record(z.string().max(500), z.enum(NOTE_COLUMNS));
+/** Question id → the answer chosen (or, for a mended cell, what the keeper typed instead). */
+const Answers = z.record(z.string().max(500), z.string().max(500));
+
+export const NoteProblem = z.strictObject({
+  /** Line in the file, header 1. */
+  row: z.int().positive(),
+  sentence: z.string(),
+  /** For mending in place: which column, what stands there; null when the row as a whole is aside. */
+  column: z.string().nullable(),
+  cell: z.string().nullable(),
+});
+export const NoteQuestion = z.strictObject({
+  /** Goes into `answers`. */
+  id: z.string(),
+  row: z.int().positive().nullable(),
+  sentence: z.string(),
+  choices: z.array(z.strictObject({ value: z.string(), label: z.string() })),
+  /** Whether the file can't come in before it is answered. */
+  blocks: z.boolean(),
+});
+export const NoteAssumption = z.strictObject({
+  row: z.int().positive().nullable(),
+  sentence: z.string(),
+});
+
+export const NotesPreview = z.strictObject({
+  columns: z.array(
+    z.strictObject({
+      heading: z.string(),
+      meaning: z.enum(NOTE_COLUMNS).nullable(),
+      examples: z.array(z.string()),
+    }),
+  ),
+  rows: z.array(
+    z.strictObject({
+      row: z.int().positive(),
+      state: z.enum(['new', 'already here', 'aside', 'empty']),
+      label: z.string().nullable(),
+      seeds: z.array(z.string()),
+      says: z.string(),
+    }),
+  ),
+  problems: z.array(NoteProblem),
+  questions: z.array(NoteQuestion),
+  assumptions: z.array(NoteAssumption),
+});
+export type NotesPreview = z.infer<typeof NotesPreview>;
+
+export const LedgerState = z.strictObject({
+  uid: Uid,
+  name: z.string(),
+  file: z.string(),
+  demo: z.boolean(),
+  jars: count,
+  batches: count,
+  sources: count,
+});
+
+export const AppState = z.strictObject({
+  version: z.string(),
+  today: Day,
+  /** null until a door is chosen, or while `trouble` stands. */
+  ledger: LedgerState.nullable(),
+  trouble: z
+    .strictObject({
+      kind: z.enum(['damaged', 'foreign', 'newer', 'unreadable']),
+      sentence: z.string(),
+      file: z.string(),
+      backups: z.array(z.strictObject({ file: z.string(), madeAt: Moment, jars: count })),
+    })
+    .nullable(),
+  undo: z.string().nullable(),
+  redo: z.string().nullable(),
+  preferences: Preferences,
+});
+export type AppState = z.infer<typeof AppState>;
+
+export const HistoryEntry = z.strictObject({
+  act: Uid,
+  kind: z.string(),
+  /** In words: "recorded 14 Mar a, b, c". */
+  says: z.string(),
+  at: Moment,
+  why: z.string().nullable(),
+  undone: z.boolean(),
+  undoes: Uid.nullable(),
+  changes: z.array(
+    z.strictObject({
+      kind: z.enum(RECORD_KINDS),
+      id: z.string(),
+      label: z.string(),
+      field: z.string().nullable(),
+      before: z.string().nullable(),
+      after: z.string().nullable(),
+    }),
+  ),
+  moreChanges: count,
+});
+
+interface Entry {
+  readonly kind: 'read' | 'write' | 'job';
+  readonly input: z.ZodType;
+  readonly reply: z.ZodType;
+}
+const entry = <K extends Entry['kind'], I extends z.ZodType, R extends z.ZodType>(
+  kind: K,
+  input: I,
+  reply: R,
+) => ({ kind, input, reply }) as const;
+
+const why = Prose.nullable().default(null);
+
+export const contract = {
+  'app.state': entry('read', empty, AppState),
+  'family.get': entry('read', empty, z.strictObject({ jars: z.array(FamilyJarReply), lines: z.array(LineReply) })),
+  'family.drawing': entry('read', z.strictObject({ spacing: z.enum(['generation', 'calendar']) }), Drawing),
+  'family.jars': entry('read', z.strictObject({ keys: z.array(Key).max(600) }), z.strictObject({ jars: z.array(JarView) })),
+  'jar.get': entry(
+    'read',
+    z.strictObject({ id: Uid }),
+    z.strictObject({
+      view: JarView,
+      batch: Uid,
+      cautions: z.array(CautionReply.extend({ label: z.string(), relation: z.string(), reason: z.string().nullable() })),
+      /** The way back to the sources, as one sentence. */
+      wayBack: z.string(),
+      /** Keys of all it descends from and all that descends from it (to be lit), capped. */
+      ancestors: z.array(Key),
+      descendants: z.array(Key),
+      children: z.array(z.strictObject({ key: Key, id: Uid, label: z.string() })),
+      siblings: z.array(z.strictObject({ key: Key, id: Uid, label: z.string() })),
+      figures: z.array(Figure),
+      record: BatchReply.shape.jars.element,
+      hold: Hold.nullable(),
+    }),
+  ),
+  'jar.find': entry(
+    'read',
+    z.strictObject({ text: Line, limit: z.int().min(1).max(50), notAfter: Day.nullable() }),
+    z.strictObject({
+      jars: z.array(
+        z.strictObject({
+          key: Key, id: Uid, label: z.string(), madeOn: Day.nullable(), generation: z.int(),
+          says: z.string(), caution: z.enum(['condemned', 'on hold', 'look']).nullable(),
+        }),
+      ),
+    }),
+  ),
+  'batch.get': entry('read', z.strictObject({ id: Uid }), BatchReply),
+  'batch.list': entry(
+    'read',
+    z.strictObject({ before: z.strictObject({ madeOn: Day, id: Uid }).nullable(), limit: z.int().min(1).max(200) }),
+    z.strictObject({
+      batches: z.array(
+        z.strictObject({ id: Uid, madeOn: Day, word: Line.nullable(), label: z.string(), jars: z.array(z.strictObject({ id: Uid, label: z.string(), setWord: SetWord.nullable(), spoiled: z.boolean() })) }),
+      ),
+      more: z.boolean(),
+    }),
+  ),
+  'source.list': entry('read', empty, z.strictObject({ sources: z.array(Source.extend({ startedJars: count })) })),
+  'package.list': entry('read', empty, z.strictObject({ packages: z.array(Package) })),
+  'history.list': entry(
+    'read',
+    z.strictObject({ record: z.strictObject({ kind: z.enum(RECORD_KINDS), id: Uid }).nullable(), before: Uid.nullable(), limit: z.int().min(1).max(200) }),
+    z.strictObject({ acts: z.array(HistoryEntry), more: z.boolean() }),
+  ),
+  'draft.list': entry('read', empty, z.strictObject({ drafts: z.array(z.strictObject({ key: z.string(), json: z.string(), savedAt: Moment })) })),
+  /** Two weak batches in a row on a jar's path suggest a fresh start. No score is involved. */
+  'advice.freshStart': entry(
+    'read',
+    empty,
+    z.strictObject({
+      suggestions: z.array(
+        z.strictObject({
+          line: z.string(),
+          /** The newest jar of the path, and the weak jars that led here, oldest first. */
+          jar: Uid,
+          weak: z.array(z.strictObject({ jar: Uid, label: z.string(), madeOn: Day, setWord: SetWord })),
+          sentence: z.string(),
+          reasons: z.array(z.string()),
+        }),
+      ),
+    }),
+  ),
+  'photograph.list': entry('read', z.strictObject({ jar: Uid }), z.strictObject({ photographs: z.array(Photograph) })),
+
+  'batch.record': entry('write', BatchEntry, acted.extend({ batch: Uid, jars: z.array(Uid) })),
+  'batch.correct': entry('write', z.strictObject({ id: Uid, changes: Batch.omit({ id: true }).partial(), why }), acted),
+  'hold.correct': entry('write', z.strictObject({ id: Uid, changes: Hold.omit({ id: true, batch: true, basis: true }).partial(), why }), acted),
+  'jar.correct': entry('write', z.strictObject({ id: Uid, changes: jarFields.omit({ state: true }).extend({ state: z.enum(['planned', 'made']), hold: Uid.nullable() }).partial(), why }), acted),
+  /** "Entered by mistake": leaves a stub where others descend from it. */
+  'jar.mistake': entry('write', z.strictObject({ id: Uid, why }), acted),
+  /** Stands for a jar that nobody can name. */
+  'jar.lost': entry('write', z.strictObject({ madeOn: Day.nullable(), label: Line.nullable(), note: Prose.nullable() }), acted.extend({ jar: Uid })),
+  /** Replaces what seeded a jar. */
+  'seeding.set': entry('write', z.strictObject({ jar: Uid, seedings: z.array(SeedingFields).max(50), why }), acted),
+  'addition.set': entry('write', z.strictObject({ jar: Uid, additions: z.array(AdditionFields).max(20), why }), acted),
+  'portion.save': entry('write', z.strictObject({ portion: Portion.extend({ id: Uid.nullable() }), why }), acted.extend({ id: Uid })),
+  'outcome.save': entry('write', z.strictObject({ jar: Uid, outcome: OutcomeFields.nullable(), onShelf: z.boolean().nullable(), why }), acted),
+  'source.save': entry('write', z.strictObject({ source: Source.extend({ id: Uid.nullable() }), why }), acted.extend({ id: Uid })),
+  'package.save': entry('write', z.strictObject({ package: Package.extend({ id: Uid.nullable() }), why }), acted.extend({ id: Uid })),
+  'caution.clear': entry('write', z.strictObject({ jar: Uid, of: Uid, reason: Prose.min(3) }), acted),
+  'draft.save': entry('write', z.strictObject({ key: z.string().min(1).max(100), json: z.string().max(1_000_000) }), z.strictObject({ savedAt: Moment })),
+  'draft.drop': entry('write', z.strictObject({ key: z.string().min(1).max(100) }), empty),
+  'act.undo': entry('write', z.strictObject({ act: Uid.nullable() }), acted.extend({ says: z.string() })),
+  'act.redo': entry('write', empty, acted.extend({ says: z.string() })),
+  'preferences.save': entry('write', Preferences, acted),
+  'photograph.add': entry('write', z.strictObject({ jar: Uid, bytes: z.instanceof(Uint8Array), caption: Line.nullable() }), acted.extend({ photograph: Photograph })),
+
+  'notes.preview': entry('job', z.strictObject({ file: FileInput, mapping: Mapping.optional(), answers: Answers.optional() }), NotesPreview),
+  'notes.bringIn': entry(
+    'job',
+    z.strictObject({ file: FileInput, mapping: Mapping.optional(), answers: Answers.optional() }),
+    z.strictObject({
+      /** How many jars, seedings and sources this added. */
+      jars: count, seedings: count, sources: count,
+      problems: z.array(NoteProblem), questions: z.array(NoteQuestion), assumptions: z.array(NoteAssumption),
+    }),
+  ),
+  /** file null: the window asks with the system's dialog. */
+  'ledger.open': entry('job', z.strictObject({ file: z.string().max(4096).nullable() }), AppState),
+  'ledger.openDemo': entry('job', empty, AppState),
+  'ledger.create': entry('job', z.strictObject({ file: z.string().max(4096).nullable() }), AppState),
+  'ledger.recover': entry('job', z.strictObject({ how: z.enum(['newest backup', 'save what can be read', 'show folder']) }), AppState),
+  'ledger.backup': entry('job', empty, z.strictObject({ file: z.string(), bytes: count })),
+} as const satisfies Record<CallName, Entry>; // prettier-ignore
+
+export type Contract = typeof contract;
+export type Input<N extends CallName> = z.input<Contract[N]['input']>;
+export type Parsed<N extends CallName> = z.output<Contract[N]['input']>;
+export type Reply<N extends CallName> = z.output<Contract[N]['reply']>;
+export type { CallName, JobName, ReadName, WriteName };
+
+/** Why a call was refused: a code and what the sentence needs; core/sentences.ts makes the sentence. */
+export const Refusal = z.strictObject({
+  code: z.string(),
+  params: z.record(z.string(), z.union([z.string(), z.number(), z.boolean(), z.null(), z.array(z.string())])),
+});
+export type Refusal = z.infer<typeof Refusal>;
+export type Result<T> = { ok: true; value: T } | { ok: false; error: Refusal };
+
+export type { Amount, Moment, Price, Temperature };

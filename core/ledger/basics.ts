@@ -1,0 +1,63 @@
+// The small types every record is built from. Owns shapes only; parsing of what people type is core/quantities.
+import { z } from 'zod';
+
+/** A permanent id, UUIDv7 (RFC 9562), lower case. */
+export const Uid = z.string().regex(/^[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
+export type Uid = z.infer<typeof Uid>;
+
+const daysInMonth = (year: number, month: number): number =>
+  month === 2
+    ? (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0
+      ? 29
+      : 28
+    : [4, 6, 9, 11].includes(month)
+      ? 30
+      : 31;
+
+/** Whether text is a real civil day written YYYY-MM-DD. */
+export function isDay(text: string): boolean {
+  const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
+  if (!parts) return false;
+  const [year, month, day] = [Number(parts[1]), Number(parts[2]), Number(parts[3])];
+  return year >= 1900 && month >= 1 && month <= 12 && day >= 1 && day <= daysInMonth(year, month);
+}
+
+/** A civil day, YYYY-MM-DD. Text end to end: no time zone can move it. */
+export const Day = z.string().refine(isDay, { message: 'not a day' });
+export type Day = z.infer<typeof Day>;
+
+/** A moment with its offset, ISO 8601: 2026-03-14T18:30:00+01:00 or …Z. */
+export const Moment = z
+  .string()
+  .regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d{1,3})?)?(Z|[+-]\d{2}:\d{2})$/);
+export type Moment = z.infer<typeof Moment>;
+
+/** Text a keeper typed: trimmed by the writer, bounded so that no field can hold a file. */
+export const Line = z.string().max(200);
+export const Prose = z.string().max(10_000);
+
+const typed = z.string().max(200).nullable();
+
+/** An amount in a stored unit, beside what was typed. A powder typed in spoons stays mL: never turned into grams. */
+export const Amount = z.strictObject({
+  value: z.number().nonnegative().max(1e15),
+  unit: z.enum(['mL', 'g', 'pieces', 'CFU']),
+  typed,
+});
+export type Amount = z.infer<typeof Amount>;
+
+/** A temperature in °C, beside what was typed. */
+export const Temperature = z.strictObject({
+  value: z.number().min(-90).max(150),
+  unit: z.literal('°C'),
+  typed,
+});
+export type Temperature = z.infer<typeof Temperature>;
+
+/** A price in minor units of a currency (ISO 4217), beside what was typed. */
+export const Price = z.strictObject({
+  minor: z.int().nonnegative().max(1e12),
+  currency: z.string().regex(/^[A-Z]{3}$/),
+  typed,
+});
+export type Price = z.infer<typeof Price>;

@@ -1,0 +1,95 @@
+// What lineage reads and what it answers. Keys are the ledger's integer keys: speed inside, uids outside.
+
+/** A made (or lost) jar as lineage needs it. Planned jars and stubs of mistakes never get here. */
+export interface FamilyJar {
+  readonly key: number;
+  /** YYYY-MM-DD; null for a lost jar of unknown day. */
+  readonly madeOn: string | null;
+  readonly batch: number;
+  readonly hold: number | null;
+  /** The hold of this jar was told apart only by notes: batch-mates with such a hold are taken to have shared a bath. */
+  readonly holdFromNotes: boolean;
+  readonly letter: string;
+  /** Printed label, used as the last tie-break of the drawing order. */
+  readonly label: string;
+  readonly lost: boolean;
+  readonly finalVolumeMl: number | null;
+  /** Measured only. */
+  readonly countPerMl: number | null;
+  readonly spoiled: boolean;
+  /** Days after opening at which it was seen to be spoiled; null: at take-out or not said. */
+  readonly spoiledOpenedDays: number | null;
+  /** Packages used in it (sources, milk, additions). */
+  readonly packages: readonly number[];
+}
+
+/** One edge. Exactly one of fromJar and source is set. */
+export interface FamilySeeding {
+  readonly key: number;
+  readonly jar: number;
+  readonly fromJar: number | null;
+  readonly source: number | null;
+  readonly volumeMl: number | null;
+  readonly pieces: number | null;
+  /** Declared count of all strains in one piece, or a direct count in CFU when the amount was given so. */
+  readonly countPerPiece: number | null;
+  readonly countDirect: number | null;
+}
+
+export interface FamilySource {
+  readonly key: number;
+  readonly name: string;
+  readonly culture: boolean;
+  /** For a received culture: generations known to have run; null: past unknown, so "at least". */
+  readonly knownGenerations: number | null;
+}
+
+export interface FamilyClearing {
+  readonly jar: number;
+  readonly of: number;
+  readonly reason: string;
+}
+
+export interface FamilyRecords {
+  readonly jars: readonly FamilyJar[];
+  readonly seedings: readonly FamilySeeding[];
+  readonly sources: readonly FamilySource[];
+  readonly clearings: readonly FamilyClearing[];
+}
+
+export type ShareBasis = 'count' | 'volume' | 'pieces' | 'equal, assumed';
+
+/** Density assumed where none was measured (CFU per mL): Hekmat & Reid 2007, doi 10.1111/j.1365-2621.2006.01292.x. */
+export const DEFAULT_COUNT_PER_ML = 2e8;
+
+export interface Generation {
+  readonly deepest: number;
+  readonly shallowest: number;
+  readonly mean: number;
+  readonly atLeast: boolean;
+}
+
+/** Doublings summed down the line; null where something needed was not recorded. */
+export interface Doublings {
+  readonly transfers: number | null;
+  readonly start: number | null;
+}
+
+export type CautionLevel = 'condemned' | 'on hold' | 'look';
+export type CautionRelation =
+  | 'itself'
+  | 'seeded by it' // steps = 1: directly; more: further down
+  | 'same hold'
+  | 'seeded it'
+  | 'same seed'
+  | 'same package';
+
+export interface Caution {
+  /** The spoiled jar. */
+  readonly of: number;
+  readonly level: CautionLevel;
+  readonly relation: CautionRelation;
+  readonly steps: number;
+  /** The written reason that lifted it, or null while it stands. */
+  readonly cleared: string | null;
+}

@@ -1,0 +1,62 @@
+// One build of three: the page, the main process (with its ledger worker and the headless host), the preload.
+import { resolve } from 'node:path';
+import react from '@vitejs/plugin-react';
+import { defineConfig, type EnvironmentOptions } from 'vite';
+
+const root = import.meta.dirname;
+
+/** A bundle for Electron's or Node's side. Runtime dependencies stay outside it. */
+function nodeSide(
+  input: Record<string, string>,
+  outDir: string,
+  format: 'es' | 'cjs',
+  extension: string,
+): EnvironmentOptions {
+  return {
+    consumer: 'server',
+    resolve: { external: ['electron', 'better-sqlite3'], noExternal: true },
+    build: {
+      outDir: resolve(root, outDir),
+      emptyOutDir: true,
+      target: 'node20', // the stand-in runtime of machines without a download is Node 20 inside
+      minify: false,
+      sourcemap: true,
+      rolldownOptions: {
+        input: Object.fromEntries(Object.entries(input).map(([name, file]) => [name, resolve(root, file)])),
+        external: ['electron', 'better-sqlite3', /^node:/],
+        output: {
+          format,
+          entryFileNames: `[name].${extension}`,
+          chunkFileNames: `[name]-[hash].${extension}`,
+          ...(format === 'cjs' ? { codeSplitting: false } : {}),
+        },
+      },
+    },
+  };
+}
+
+export default defineConfig({
+  root: resolve(root, 'renderer'),
+  base: './',
+  plugins: [react()],
+  builder: {},
+  environments: {
+    client: {
+      build: {
+        outDir: resolve(root, 'dist/renderer'),
+        emptyOutDir: true,
+        target: 'chrome130',
+        sourcemap: true,
+        modulePreload: { polyfill: false },
+        assetsInlineLimit: 0,
+      },
+    },
+    main: nodeSide(
+      { index: 'main/index.ts', worker: 'main/ledger/worker.ts', headless: 'main/headless.ts' },
+      'dist/main',
+      'es',
+      'js',
+    ),
+    preload: nodeSide({ preload: 'main/preload.ts' }, 'dist/preload', 'cjs', 'cjs'),
+  },
+});
