@@ -1,0 +1,68 @@
+// What the host (main/host.ts, with or without a window) and the ledger worker (worker.ts) say to each other.
+// Owns the shapes of their messages and where a ledger's companions lie; no behaviour.
+//
+// The host starts the worker with a `WorkerStart` as workerData, sends `ToWorker` and hears `FromWorker`.
+// The worker opens the file at once and from then on answers every call with exactly one reply, also when the
+// file is damaged, foreign, newer or missing: then `app.state` tells the trouble and other calls are refused.
+// The host parses each input before it sends it (defaults filled in) and each reply before it passes it on.
+//
+// The host answers 'ledger.open', 'ledger.create', 'ledger.openDemo' and the 'show folder' of 'ledger.recover'
+// itself, by ending this worker and starting another. 'ledger.backup' and the rest of 'ledger.recover' reach the
+// worker, which reopens what it recovered by itself.
+import { basename, dirname, extname, join } from 'node:path';
+import type { CallName, Result } from '../../core/contract';
+
+/** How the file is to be opened: it must be there; it must not be there; make it and fill it with the demo. */
+export type OpenMode = 'open' | 'create' | 'demo';
+
+export interface WorkerStart {
+  /** null until a door is chosen: `app.state` then has ledger null, other calls are refused with 'no ledger'. */
+  readonly file: string | null;
+  readonly mode: OpenMode;
+  /** A moment with its offset that the clock stands still at (tests, screenshots); null for the machine's clock. */
+  readonly now: string | null;
+  /** IANA name, for the day that is today and the offset of moments. */
+  readonly timeZone: string;
+  /** The program's version, for `app.state` and for what is kept with decisions. */
+  readonly version: string;
+}
+
+export type ToWorker =
+  | {
+      readonly kind: 'call';
+      readonly id: number;
+      readonly name: CallName;
+      /** Already parsed against the contract. */
+      readonly input: unknown;
+      /** For jobs that can be cancelled: an Int32Array over it reads 1 at index 0 once the keeper cancels. */
+      readonly cancel: SharedArrayBuffer | null;
+    }
+  /** Finish the call at hand, close the file in order and exit. */
+  | { readonly kind: 'close' };
+
+export type FromWorker =
+  | { readonly kind: 'reply'; readonly id: number; readonly result: Result<unknown> }
+  /** Of the job with that call id; `total` null when it can't be told. */
+  | {
+      readonly kind: 'progress';
+      readonly id: number;
+      readonly done: number;
+      readonly total: number | null;
+      readonly says: string;
+    }
+  /** Something was recorded, or the state of the program changed: what is shown may be old. */
+  | { readonly kind: 'changed' };
+
+/** Whether a job's keeper has cancelled it. Cheap enough for the inner loop. */
+export function isCancelled(cancel: SharedArrayBuffer | null): boolean {
+  return cancel !== null && Atomics.load(new Int32Array(cancel), 0) === 1;
+}
+
+const beside = (file: string, what: string): string =>
+  join(dirname(file), `${basename(file, extname(file))}-${what}`);
+
+/** Where a ledger's photographs lie: `<sha256>.jpg` each, never changed. */
+export const photographFolder = (file: string): string => beside(file, 'photographs');
+
+/** Where a ledger's backups lie. */
+export const backupFolder = (file: string): string => beside(file, 'backups');
