@@ -1,0 +1,94 @@
+// The take-out gate: what is settled about a jar before anything is tasted, and the one definition of *spoiled*.
+// It only ever sides with caution; it is no food-safety test and gives way to the local food-safety authority.
+import type { DiscardSign, Outcome } from './records';
+
+/**
+ * Highest pH that may speak for a jar that has not set. 21 CFR 131.200 (yogurt) as amended by 88 FR 22907 of
+ * 2023-04-14: a pH of 4.6 or lower is the acidity requirement.
+ */
+export const GATE_PH = 4.6;
+
+type Shown = Pick<Outcome, 'signs' | 'spoiledSaid' | 'setAtTakeOut' | 'ph' | 'phHow'>;
+
+/** Whether a pH at or below 4.6 was shown: by a meter alone, for a strip can't decide it, nor can a pH of unknown origin. */
+export function acidShown(outcome: Pick<Outcome, 'ph' | 'phHow'>): boolean {
+  return outcome.ph !== null && outcome.phHow === 'meter' && outcome.ph <= GATE_PH;
+}
+
+/** Whether the gate itself condemns a jar: said to be not set at the end of the hold, and no such pH shown. */
+export function failsGate(outcome: Pick<Outcome, 'setAtTakeOut' | 'ph' | 'phHow'>): boolean {
+  return outcome.setAtTakeOut === false && !acidShown(outcome);
+}
+
+/**
+ * Whether an outcome means *spoiled*: a discard sign was seen, the keeper said so, or it failed the take-out gate.
+ * "The fibre did this" never changes the answer. No outcome is unknown, not spoiled: callers pass recorded ones only.
+ */
+export function isSpoiled(outcome: Shown): boolean {
+  return outcome.signs.length > 0 || outcome.spoiledSaid || failsGate(outcome);
+}
+
+/** Whether words for texture tell of fine bubbles: normal for this kind of culture, yet uncertain. */
+export function tellsOfBubbles(texture: string | null): boolean {
+  return texture !== null && /\b(bubbl|fizz|effervesc)/i.test(texture);
+}
+
+export type GateReason =
+  | { readonly code: 'sign'; readonly signs: readonly DiscardSign[] }
+  | { readonly code: 'said' | 'not set' | 'bubbles' }
+  | { readonly code: 'slow start'; readonly loose: boolean; readonly sourless: boolean };
+
+export interface GateVerdict {
+  /**
+   * discard: not food, not seed, don't taste. ask: uncertain, ask before tasting. unanswered: a question of the gate
+   * is still open. open: nothing here speaks against tasting (which is no proof).
+   */
+  readonly verdict: 'discard' | 'ask' | 'unanswered' | 'open';
+  readonly reasons: readonly GateReason[];
+}
+
+/**
+ * Works through the gate in order: discard signs, set or acid, then what is uncertain (slow start, fine bubbles).
+ * @param looked whether the keeper has looked and smelled; no signs listed is not the same as none seen.
+ */
+export function takeOutGate(
+  outcome: Shown & Pick<Outcome, 'earlySet' | 'earlySour' | 'texture'>,
+  looked: boolean,
+): GateVerdict {
+  const against: GateReason[] = [];
+  if (outcome.signs.length > 0) against.push({ code: 'sign', signs: outcome.signs });
+  if (outcome.spoiledSaid) against.push({ code: 'said' });
+  if (failsGate(outcome)) against.push({ code: 'not set' });
+  if (against.length > 0) return { verdict: 'discard', reasons: against };
+
+  const loose = outcome.earlySet === 'loose';
+  const sourless = outcome.earlySour === false;
+  const uncertain: GateReason[] = [];
+  if (loose || sourless) uncertain.push({ code: 'slow start', loose, sourless });
+  if (tellsOfBubbles(outcome.texture)) uncertain.push({ code: 'bubbles' });
+  if (outcome.setAtTakeOut === null || !looked) return { verdict: 'unanswered', reasons: uncertain };
+  return uncertain.length > 0 ? { verdict: 'ask', reasons: uncertain } : { verdict: 'open', reasons: [] };
+}
+
+/** What a gate's reason means, in calm words. */
+export function gateReasonSentence(reason: GateReason): string {
+  switch (reason.code) {
+    case 'sign':
+      return `Seen: ${reason.signs.join(', ')}. Discard the whole jar. Do not taste it, and do not use it as seed.`;
+    case 'said':
+      return 'You said it is spoiled. Discard the whole jar. Do not taste it, and do not use it as seed.';
+    case 'not set':
+      return 'Not set, and no pH at or below 4.6 shown by a meter. Discard: not food, not seed.';
+    case 'slow start':
+      return (
+        `A slow start: ${reason.loose && reason.sourless ? 'still loose and not sour' : reason.loose ? 'still loose' : 'not sour'} ` +
+        'at the early check. Spoilage organisms had time, and acid that comes later does not undo a toxin. ' +
+        'When in doubt, discard.'
+      );
+    case 'bubbles':
+      return (
+        'Fine bubbles alone are normal for this kind of culture, and still uncertain. Ask someone who knows it. ' +
+        'With foam, a lifted lid or a torn curd, discard.'
+      );
+  }
+}

@@ -1,0 +1,83 @@
+// The gate at take-out. Threshold: 88 FR 22907 (2023-04-14), "pH of 4.6 or lower". That a strip can't decide it, the
+// list of discard signs and the words for a slow start: common practice, no source.
+import { describe, expect, it } from 'vitest';
+import { acidShown, failsGate, gateReasonSentence, isSpoiled, takeOutGate } from '../../core/ledger/gate';
+import { DISCARD_SIGNS } from '../../core/ledger/records';
+
+const nothing = {
+  signs: [],
+  spoiledSaid: false,
+  setAtTakeOut: null,
+  ph: null,
+  phHow: null,
+  earlySet: null,
+  earlySour: null,
+  texture: null,
+} as const;
+
+describe('a pH at or below 4.6 is shown', () => {
+  it.each([
+    { ph: 4.6, phHow: 'meter', shown: true, why: 'the limit itself counts' },
+    { ph: 4.61, phHow: 'meter', shown: false, why: 'just above' },
+    { ph: 4.2, phHow: 'strip', shown: false, why: "a strip can't decide it" },
+    { ph: 4.2, phHow: null, shown: false, why: 'unknown how it was measured' },
+    { ph: null, phHow: 'meter', shown: false, why: 'no reading' },
+  ] as const)('$why', ({ ph, phHow, shown }) => {
+    expect(acidShown({ ph, phHow })).toBe(shown);
+  });
+});
+
+describe('spoiled', () => {
+  it('is not said of an outcome with nothing known', () => expect(isSpoiled(nothing)).toBe(false));
+  it('holds for every discard sign, whatever else was seen', () => {
+    for (const sign of DISCARD_SIGNS)
+      expect(isSpoiled({ ...nothing, signs: [sign], setAtTakeOut: true, ph: 4.1, phHow: 'meter' })).toBe(
+        true,
+      );
+  });
+  it("holds for the keeper's plain word", () =>
+    expect(isSpoiled({ ...nothing, spoiledSaid: true })).toBe(true));
+  it('holds for not set with no pH, a strip, or a pH above 4.6', () => {
+    expect(isSpoiled({ ...nothing, setAtTakeOut: false })).toBe(true);
+    expect(isSpoiled({ ...nothing, setAtTakeOut: false, ph: 4.3, phHow: 'strip' })).toBe(true);
+    expect(isSpoiled({ ...nothing, setAtTakeOut: false, ph: 4.7, phHow: 'meter' })).toBe(true);
+  });
+  it('does not hold for not set with a metered pH of 4.6', () =>
+    expect(isSpoiled({ ...nothing, setAtTakeOut: false, ph: 4.6, phHow: 'meter' })).toBe(false));
+  it('unknown is not "not set"', () =>
+    expect(failsGate({ ...nothing, ph: 5.9, phHow: 'meter' })).toBe(false));
+});
+
+describe('the gate', () => {
+  it('stays unanswered until it is said whether the jar set and that someone looked', () => {
+    expect(takeOutGate(nothing, false).verdict).toBe('unanswered');
+    expect(takeOutGate({ ...nothing, setAtTakeOut: true }, false).verdict).toBe('unanswered');
+    expect(takeOutGate(nothing, true).verdict).toBe('unanswered');
+    expect(takeOutGate({ ...nothing, setAtTakeOut: true }, true).verdict).toBe('open');
+  });
+  it('discards on a sign before anything else is answered', () => {
+    const verdict = takeOutGate({ ...nothing, signs: ['pink'] }, false);
+    expect(verdict.verdict).toBe('discard');
+    expect(verdict.reasons.map(gateReasonSentence).join(' ')).toMatch(/do not taste/i);
+  });
+  it('says "not food, not seed" of a jar that did not set', () => {
+    const verdict = takeOutGate({ ...nothing, setAtTakeOut: false }, true);
+    expect(verdict.verdict).toBe('discard');
+    expect(verdict.reasons.map(gateReasonSentence).join(' ')).toContain('not food, not seed');
+  });
+  it.each([
+    { earlySet: 'loose', earlySour: null },
+    { earlySet: null, earlySour: false },
+    { earlySet: 'loose', earlySour: false },
+  ] as const)('warns of a slow start ($earlySet, sour: $earlySour) even where it set in the end', (early) => {
+    const verdict = takeOutGate({ ...nothing, ...early, setAtTakeOut: true, ph: 4.3, phHow: 'meter' }, true);
+    expect(verdict.verdict).toBe('ask');
+    expect(verdict.reasons.map(gateReasonSentence).join(' ')).toContain('does not undo a toxin');
+  });
+  it('asks about fine bubbles alone', () => {
+    expect(
+      takeOutGate({ ...nothing, setAtTakeOut: true, texture: 'smooth, fine bubbles' }, true).verdict,
+    ).toBe('ask');
+    expect(takeOutGate({ ...nothing, setAtTakeOut: true, texture: 'smooth' }, true).verdict).toBe('open');
+  });
+});
