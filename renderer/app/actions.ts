@@ -1,0 +1,90 @@
+// Everything the keyboard can do, in one table: it feeds the shortcuts, the help panel, the menu and the tests.
+import { go, redo, undo } from './store';
+import { screens } from './screens';
+
+export interface Action {
+  readonly id: string;
+  readonly label: string;
+  /** "ctrl+z", "shift+?", "g f" is not used: one chord each. Several ways are several entries. */
+  readonly keys: readonly string[];
+  /** Where it works: everywhere, or on one screen (its id). */
+  readonly where: 'everywhere' | (string & {});
+  /** Absent where the screen itself handles the key (walking in the drawing); then it is listed for the help only. */
+  readonly run?: () => void;
+}
+
+/** Opens or closes the help; set by the shell. */
+export const helpSwitch = { toggle: (): void => undefined };
+
+const everywhere: readonly Action[] = [
+  ...screens.map((screen) => ({
+    id: `go ${screen.id}`,
+    label: `Go to ${screen.title}`,
+    keys: screen.keys,
+    where: 'everywhere',
+    run: () => go(screen.id),
+  })),
+  { id: 'undo', label: 'Undo', keys: ['ctrl+z'], where: 'everywhere', run: () => void undo() },
+  {
+    id: 'redo',
+    label: 'Redo',
+    keys: ['ctrl+shift+z', 'ctrl+y'],
+    where: 'everywhere',
+    run: () => void redo(),
+  },
+  {
+    id: 'help',
+    label: 'Show the keys',
+    keys: ['f1', 'shift+?'],
+    where: 'everywhere',
+    run: () => helpSwitch.toggle(),
+  },
+];
+
+const byScreen = (): readonly Action[] => screens.flatMap((screen) => screen.actions ?? []);
+
+/** All actions: those that work everywhere, then each screen's own. */
+export const actions = (): readonly Action[] => [...everywhere, ...byScreen()];
+
+/** A key press as the table writes it: "ctrl+shift+z". The command key counts as ctrl. */
+export function chordOf(
+  event: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey'>,
+): string {
+  const parts = [
+    event.ctrlKey || event.metaKey ? 'ctrl' : '',
+    event.altKey ? 'alt' : '',
+    event.shiftKey ? 'shift' : '',
+    event.key.toLowerCase(),
+  ];
+  return parts.filter(Boolean).join('+');
+}
+
+const isTyping = (target: EventTarget | null): boolean =>
+  target instanceof HTMLElement && target.matches('input, textarea, select, [contenteditable]');
+
+/** Runs the action a key press stands for. Plain letters and undo stay with a field while someone types in it. */
+export function onKey(event: KeyboardEvent, screen: string): void {
+  if (event.defaultPrevented || document.querySelector('dialog[open]') !== null) return;
+  const chord = chordOf(event);
+  const action = actions().find(
+    (one) => one.run && one.keys.includes(chord) && (one.where === 'everywhere' || one.where === screen),
+  );
+  if (!action?.run) return;
+  const letterOrUndo = !/^(ctrl|alt)\+|^f\d/.test(chord) || ['undo', 'redo'].includes(action.id);
+  if (letterOrUndo && isTyping(event.target)) return;
+  event.preventDefault();
+  action.run();
+}
+
+/** The keys of an action in print: "Ctrl Z". */
+export function printKeys(chord: string): string {
+  const names: Record<string, string> = { arrowleft: '←', arrowright: '→', arrowup: '↑', arrowdown: '↓' };
+  return chord
+    .split(/(?<=.)\+/)
+    .filter((part, at, all) => !(part === 'shift' && /^[?+]$/.test(all[at + 1] ?? '')))
+    .map(
+      (part) =>
+        names[part] ?? (part.length > 1 ? part[0]?.toUpperCase() + part.slice(1) : part.toUpperCase()),
+    )
+    .join(' ');
+}

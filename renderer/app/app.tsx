@@ -1,0 +1,122 @@
+// The shell: navigation in one step, undo and redo, the demo's banner, the one live region, the screen itself.
+import { useEffect, useState } from 'react';
+import { Start } from '../start/start';
+import { helpSwitch, onKey, printKeys } from './actions';
+import './app.css';
+import { ErrorBoundary } from './error-boundary';
+import { Help } from './help';
+import { screens } from './screens';
+import { go, redo, say, undo, useAppState, usePlace, useSaid } from './store';
+
+function UndoRedo({ undoes, redoes }: { readonly undoes: string | null; readonly redoes: string | null }) {
+  return (
+    <fieldset className="undo" aria-label="Undo and redo">
+      <button
+        className="button quiet"
+        type="button"
+        disabled={undoes === null}
+        title={undoes === null ? 'Nothing to undo' : `Undo: ${undoes} (Ctrl Z)`}
+        onClick={() => void undo()}
+      >
+        Undo{undoes !== null && <span className="undo-what">{undoes}</span>}
+      </button>
+      <button
+        className="button quiet"
+        type="button"
+        disabled={redoes === null}
+        title={redoes === null ? 'Nothing to redo' : `Redo: ${redoes} (Ctrl Shift Z)`}
+        onClick={() => void redo()}
+      >
+        Redo{redoes !== null && <span className="undo-what">{redoes}</span>}
+      </button>
+    </fieldset>
+  );
+}
+
+function Message() {
+  const { words, tone, count } = useSaid();
+  return (
+    <div className={words === '' ? 'message empty' : `message ${tone}`}>
+      <div aria-live="polite" aria-atomic="true">
+        <p key={count}>{words}</p>
+      </div>
+      {words !== '' && (
+        <button className="button quiet" type="button" onClick={() => say('')}>
+          Close
+        </button>
+      )}
+    </div>
+  );
+}
+
+/** The whole page. */
+export function App() {
+  const state = useAppState();
+  const place = usePlace();
+  const [help, showHelp] = useState(false);
+  useEffect(() => {
+    helpSwitch.toggle = () => showHelp((shown) => !shown);
+    const listen = (event: KeyboardEvent): void => onKey(event, place.screen);
+    window.addEventListener('keydown', listen);
+    return () => window.removeEventListener('keydown', listen);
+  }, [place.screen]);
+
+  if (state === null) {
+    return (
+      <div className="shell">
+        <main className="screen" aria-busy="true" aria-label="Opening" />
+        <Message />
+      </div>
+    );
+  }
+  if (state.ledger === null || state.trouble !== null) {
+    return (
+      <div className="shell">
+        <main className="screen">
+          <ErrorBoundary>
+            <Start />
+          </ErrorBoundary>
+        </main>
+        <Message />
+      </div>
+    );
+  }
+  const screen = screens.find((one) => one.id === place.screen) ?? screens[0];
+  const Shown = screen?.component;
+  return (
+    <div className="shell">
+      <header className="bar">
+        <span className="mark">Jarline</span>
+        <nav aria-label="Screens">
+          {screens.map((one) => (
+            <button
+              key={one.id}
+              className="button quiet"
+              type="button"
+              aria-current={one === screen ? 'page' : undefined}
+              title={one.keys[0] && `${one.title} (${printKeys(one.keys[0])})`}
+              onClick={() => go(one.id)}
+            >
+              {one.title}
+            </button>
+          ))}
+        </nav>
+        <UndoRedo undoes={state.undo} redoes={state.redo} />
+        <button className="button quiet" type="button" onClick={() => helpSwitch.toggle()}>
+          Keys
+        </button>
+      </header>
+      {state.ledger.demo && (
+        <p className="demo">
+          Invented notes, to look around in. Nobody made these jars, and nothing you do here reaches a ledger
+          of yours.
+        </p>
+      )}
+      <main className="screen">
+        <ErrorBoundary key={screen?.id}>{Shown && <Shown />}</ErrorBoundary>
+      </main>
+      <Message />
+      {help && <Help onClose={() => showHelp(false)} />}
+    </div>
+  );
+}

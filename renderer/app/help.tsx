@@ -1,0 +1,53 @@
+// The panel that lists every key, made from the table of actions.
+import { useEffect, useRef } from 'react';
+import { type Action, actions, printKeys } from './actions';
+import { screens } from './screens';
+
+function Keys({ title, list }: { readonly title: string; readonly list: readonly Action[] }) {
+  if (list.length === 0) return null;
+  return (
+    <section className="help-group">
+      <h3>{title}</h3>
+      <dl>
+        {list.map((action) => (
+          <div key={action.id}>
+            <dt>{action.label}</dt>
+            <dd>
+              {action.keys.map((chord, at) => (
+                <span key={chord}>
+                  {at > 0 && <span className="soft"> or </span>}
+                  <kbd>{printKeys(chord)}</kbd>
+                </span>
+              ))}
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}
+
+/** The keys, by screen. */
+export function Help({ onClose }: { readonly onClose: () => void }) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => dialog.current?.showModal(), []);
+  const all = actions();
+  return (
+    <dialog ref={dialog} className="help" aria-labelledby="help-title" onClose={onClose}>
+      <div className="help-head">
+        <h2 id="help-title">Keys</h2>
+        <button className="button" type="button" onClick={() => dialog.current?.close()}>
+          Close
+        </button>
+      </div>
+      <Keys title="Everywhere" list={all.filter((action) => action.where === 'everywhere')} />
+      {screens.map((screen) => (
+        <Keys
+          key={screen.id}
+          title={screen.title}
+          list={all.filter((action) => action.where === screen.id)}
+        />
+      ))}
+    </dialog>
+  );
+}

@@ -1,0 +1,19 @@
+// The screens there are, in the order of the navigation. A screen that is not here does not exist yet.
+import type { ComponentType } from 'react';
+import { familyActions } from '../family/actions';
+import { Family } from '../family/family';
+import type { Action } from './actions';
+
+export interface Screen {
+  readonly id: string;
+  readonly title: string;
+  /** Chords that go there from anywhere, as core/actions writes them: "alt+1". */
+  readonly keys: readonly string[];
+  readonly component: ComponentType;
+  /** Its own entries for the table of keys. */
+  readonly actions?: readonly Action[];
+}
+
+export const screens: readonly Screen[] = [
+  { id: 'family', title: 'Family', keys: ['alt+1'], component: Family, actions: familyActions },
+];

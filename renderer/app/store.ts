@@ -1,0 +1,98 @@
+// The page's small store: the app's state as the ledger tells it, which screen is shown, what is said aloud.
+// Plain functions outside React; components read it through the hooks at the end.
+import { useSyncExternalStore } from 'react';
+import type { AppState } from '../../core/contract';
+import { call } from './calls';
+
+/** Where the keeper is. `focus` is the id a screen opens at (a jar, a batch); what it means is that screen's affair. */
+export interface Place {
+  readonly screen: string;
+  readonly focus: string | null;
+}
+
+interface Snapshot {
+  readonly state: AppState | null;
+  /** Counts up whenever the ledger changed: a screen that shows ledger facts reads them again. */
+  readonly revision: number;
+  readonly place: Place;
+  /** The last message said, and a count so that the same words are said again. */
+  readonly said: { readonly words: string; readonly tone: 'calm' | 'caution'; readonly count: number };
+}
+
+let snapshot: Snapshot = {
+  state: null,
+  revision: 0,
+  place: { screen: 'family', focus: null },
+  said: { words: '', tone: 'calm', count: 0 },
+};
+const listeners = new Set<() => void>();
+
+function set(change: Partial<Snapshot>): void {
+  snapshot = { ...snapshot, ...change };
+  for (const listen of listeners) listen();
+}
+const subscribe = (listen: () => void): (() => void) => {
+  listeners.add(listen);
+  return () => listeners.delete(listen);
+};
+
+/** Says words in the one live region, and shows them until the next or until dismissed. Empty words clear it. */
+export function say(words: string, tone: 'calm' | 'caution' = 'calm'): void {
+  set({ said: { words, tone, count: snapshot.said.count + 1 } });
+}
+
+/** Goes to a screen, at a jar or batch if `focus` is given. */
+export function go(screen: string, focus: string | null = null): void {
+  set({ place: { screen, focus } });
+}
+
+function dress(state: AppState): void {
+  const { theme } = state.preferences;
+  if (theme === 'system') delete document.documentElement.dataset.theme;
+  else document.documentElement.dataset.theme = theme;
+}
+
+let asked = 0;
+/** Reads the app's state again. A later reading wins over an earlier one that answers late. */
+export async function refresh(): Promise<void> {
+  asked += 1;
+  const mine = asked;
+  const answer = await call('app.state', {});
+  if (mine !== asked) return;
+  if (!answer.ok) {
+    say(answer.sentence, 'caution');
+    return;
+  }
+  dress(answer.value);
+  set({ state: answer.value });
+}
+
+/** Starts listening to the ledger. Call once. */
+export function connect(): () => void {
+  const stop = window.jarline.on.changed(() => {
+    set({ revision: snapshot.revision + 1 });
+    void refresh();
+  });
+  void refresh();
+  return stop;
+}
+
+/** Takes back the last act, and says which. */
+export async function undo(): Promise<void> {
+  const answer = await call('act.undo', { act: null });
+  say(answer.ok ? `Undone: ${answer.value.says}.` : answer.sentence, answer.ok ? 'calm' : 'caution');
+}
+
+/** Does the last undone act again, and says which. */
+export async function redo(): Promise<void> {
+  const answer = await call('act.redo', {});
+  say(answer.ok ? `Done again: ${answer.value.says}.` : answer.sentence, answer.ok ? 'calm' : 'caution');
+}
+
+export const currentPlace = (): Place => snapshot.place;
+export const currentState = (): AppState | null => snapshot.state;
+
+export const useAppState = (): AppState | null => useSyncExternalStore(subscribe, () => snapshot.state);
+export const useRevision = (): number => useSyncExternalStore(subscribe, () => snapshot.revision);
+export const usePlace = (): Place => useSyncExternalStore(subscribe, () => snapshot.place);
+export const useSaid = (): Snapshot['said'] => useSyncExternalStore(subscribe, () => snapshot.said);

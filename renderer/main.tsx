@@ -1,0 +1,17 @@
+// The page's entry: styles, the ledger's events, the shell.
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { App } from './app/app';
+import { connect } from './app/store';
+import './theme/fonts.css';
+import './theme/tokens.css';
+import './theme/base.css';
+
+const root = document.getElementById('root');
+if (root === null) throw new Error('index.html has no #root');
+connect();
+createRoot(root).render(
+  <StrictMode>
+    <App />
+  </StrictMode>,
+);

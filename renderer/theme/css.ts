@@ -1,0 +1,30 @@
+// tokens → the text of tokens.css. Pure.
+import { colours, measures } from './tokens';
+
+const block = (theme: 'light' | 'dark', indent: string): string =>
+  [
+    `${indent}color-scheme: ${theme};`,
+    ...Object.entries(colours).map(([name, token]) => `${indent}--${name}: ${token[theme]};`),
+  ].join('\n');
+
+/** The style sheet of the tokens: light by default, dark when the system or the keeper says so. */
+export function tokensCss(): string {
+  return `/* Made from tokens.ts by css.ts; a test keeps them equal. Change tokens.ts. */
+:root {
+${Object.entries(measures)
+  .map(([name, value]) => `  --${name}: ${value};`)
+  .join('\n')}
+${block('light', '  ')}
+}
+
+@media (prefers-color-scheme: dark) {
+  :root:not([data-theme='light']) {
+${block('dark', '    ')}
+  }
+}
+
+:root[data-theme='dark'] {
+${block('dark', '  ')}
+}
+`;
+}

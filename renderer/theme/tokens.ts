@@ -1,0 +1,98 @@
+// The one sheet of colours and measures. Screens use only the CSS variables made from it (tokens.css); a test keeps the
+// two equal and checks the contrast of every pair listed below. Owns values, no styles.
+
+interface Token {
+  readonly light: string;
+  readonly dark: string;
+  /** What it is for, in a few words. */
+  readonly description: string;
+}
+
+/** Colours: warm paper by day, dark slate by night. One accent: the green of a glazed pot. */
+export const colours = {
+  paper: { light: '#f6f0e4', dark: '#1c2125', description: 'the table everything lies on' },
+  linen: { light: '#fcf8ef', dark: '#252b30', description: 'panes, fields, dialogs' },
+  cloth: { light: '#ebe2d1', dark: '#313940', description: 'a thing pointed at or chosen' },
+  line: {
+    light: '#dccfb9',
+    dark: '#3b444b',
+    description: 'the few quiet lines; never the only sign of anything',
+  },
+  edge: { light: '#8a7c68', dark: '#8d8a82', description: 'the border of a field or button' },
+  ink: { light: '#2b251e', dark: '#efe8db', description: 'text' },
+  'ink-soft': { light: '#5c5145', dark: '#bdb4a5', description: 'second text: dates, hints' },
+  accent: { light: '#24615c', dark: '#8cc9bc', description: 'the glaze: what to press, what is lit' },
+  'accent-ink': { light: '#fdfaf3', dark: '#12211f', description: 'text on the glaze' },
+  'accent-wash': { light: '#dbe7df', dark: '#27393a', description: 'a breath of glaze behind text' },
+  focus: { light: '#24615c', dark: '#a9dfd3', description: 'the ring around what the keyboard is on' },
+  caution: { light: '#8e3422', dark: '#f0a48f', description: 'words and marks of food safety, nowhere else' },
+  'caution-wash': { light: '#f6dfd3', dark: '#43302c', description: 'behind a caution' },
+  'jar-glass': { light: '#fbf7ee', dark: '#2b3237', description: 'the empty part of a jar' },
+  'jar-edge': { light: '#6f6252', dark: '#a9a294', description: 'the outline of a jar' },
+  'jar-fill': { light: '#e6d8bd', dark: '#d8ccb4', description: 'what is in a jar' },
+  'jar-surface': { light: '#7a6a52', dark: '#6d6250', description: 'the line of the set surface' },
+  'jar-numeral': { light: '#2b251e', dark: '#221d17', description: 'the generation, on the contents' },
+  'jar-numeral-open': {
+    light: '#2b251e',
+    dark: '#efe8db',
+    description: 'the generation, on an open outline',
+  },
+  'jar-lid': { light: '#b9a88a', dark: '#7d7668', description: 'a plain lid' },
+  ribbon: { light: '#bba988', dark: '#6d6a5f', description: 'a seeding, as wide as its share' },
+  'ribbon-other': { light: '#dccdb0', dark: '#444845', description: 'another seed of the same jar' },
+  label: { light: '#fffdf7', dark: '#39424a', description: 'the label strip of a product' },
+  'label-cell': { light: '#3f7d76', dark: '#7cbcae', description: 'one strain on a label strip' },
+  veil: { light: '#f6f0e4e6', dark: '#1c2125e6', description: 'behind column heads, over the drawing' },
+} as const satisfies Record<string, Token>;
+
+/** Measures that do not change with the theme. */
+export const measures = {
+  'text-size': '17px',
+  'text-small': '15px',
+  'text-large': '20px',
+  'text-title': '30px',
+  target: '44px',
+  'space-1': '4px',
+  'space-2': '8px',
+  'space-3': '12px',
+  'space-4': '18px',
+  'space-5': '28px',
+  'space-6': '44px',
+  'radius-small': '8px',
+  radius: '14px',
+  'focus-width': '3px',
+  'font-text': "'Atkinson Hyperlegible Next Variable', 'Atkinson Hyperlegible Next', sans-serif",
+  'font-warm': "'Fraunces Variable', Georgia, serif",
+  quick: '140ms',
+} as const;
+
+export type ColourName = keyof typeof colours;
+
+interface Pair {
+  readonly front: ColourName;
+  readonly back: ColourName;
+  /** WCAG 2.2: 4.5 for text (1.4.3), 3 for graphics that carry meaning (1.4.11). */
+  readonly least: 4.5 | 3;
+}
+const text = (front: ColourName, ...backs: ColourName[]): Pair[] =>
+  backs.map((back) => ({ front, back, least: 4.5 }));
+const graphic = (front: ColourName, ...backs: ColourName[]): Pair[] =>
+  backs.map((back) => ({ front, back, least: 3 }));
+
+/** Every pair a screen may use. A pair that is not here is not used. */
+export const pairs: readonly Pair[] = [
+  ...text('ink', 'paper', 'linen', 'cloth', 'accent-wash', 'caution-wash', 'label'),
+  ...text('ink-soft', 'paper', 'linen', 'cloth', 'label'),
+  ...text('accent', 'paper', 'linen', 'accent-wash'),
+  ...text('accent-ink', 'accent'),
+  ...text('caution', 'paper', 'linen', 'caution-wash'),
+  ...text('jar-numeral', 'jar-fill'),
+  ...text('jar-numeral-open', 'jar-glass', 'paper'),
+  ...graphic('edge', 'paper', 'linen'),
+  ...graphic('focus', 'paper', 'linen', 'cloth', 'jar-glass'),
+  ...graphic('jar-edge', 'paper', 'jar-glass'),
+  // Above its surface a jar is glass: paper's neighbour by day (told by the surface line), far from the contents by night.
+  ...graphic('jar-surface', 'jar-fill'),
+  ...graphic('caution', 'jar-glass', 'label'),
+  ...graphic('label-cell', 'label'),
+];
