@@ -4,6 +4,8 @@ import react from '@vitejs/plugin-react';
 import { defineConfig, type EnvironmentOptions } from 'vite';
 
 const root = import.meta.dirname;
+/** The launcher builds beside dist/ and swaps. */
+const dist = process.env['JARLINE_DIST'] ?? resolve(root, 'dist');
 
 /** A bundle for Electron's or Node's side. Runtime dependencies stay outside it. */
 function nodeSide(
@@ -16,7 +18,7 @@ function nodeSide(
     consumer: 'server',
     resolve: { external: ['electron', 'better-sqlite3'], noExternal: true },
     build: {
-      outDir: resolve(root, outDir),
+      outDir: resolve(dist, outDir),
       emptyOutDir: true,
       target: 'node20', // the stand-in runtime of machines without a download is Node 20 inside
       minify: false,
@@ -43,7 +45,7 @@ export default defineConfig({
   environments: {
     client: {
       build: {
-        outDir: resolve(root, 'dist/renderer'),
+        outDir: resolve(dist, 'renderer'),
         emptyOutDir: true,
         target: 'chrome130',
         sourcemap: true,
@@ -53,10 +55,10 @@ export default defineConfig({
     },
     main: nodeSide(
       { index: 'main/index.ts', worker: 'main/ledger/worker.ts', headless: 'main/headless.ts' },
-      'dist/main',
+      'main',
       'es',
       'js',
     ),
-    preload: nodeSide({ preload: 'main/preload.ts' }, 'dist/preload', 'cjs', 'cjs'),
+    preload: nodeSide({ preload: 'main/preload.ts' }, 'preload', 'cjs', 'cjs'),
   },
 });

@@ -9,10 +9,17 @@ export const WRITES = [
   'draft.drop', 'act.undo', 'act.redo', 'preferences.save', 'photograph.add',
 ] as const; // prettier-ignore
 export const JOBS = [
-  'notes.preview', 'notes.bringIn', 'ledger.open', 'ledger.openDemo', 'ledger.create', 'ledger.recover', 'ledger.backup',
+  'notes.preview', 'notes.bringIn', 'ledger.open', 'ledger.openDemo', 'ledger.leaveDemo', 'ledger.create', 'ledger.recover', 'ledger.backup',
 ] as const; // prettier-ignore
 /** Sent by main, never answered: a job's progress; a ledger changed; a menu item was chosen. */
 export const EVENTS = ['progress', 'changed', 'menu'] as const;
+
+/** What a menu event names; the page does it, so that errors and progress show in one place. */
+export const MENU_IDS = [
+  'ledger.open', 'ledger.create', 'ledger.backup', 'ledger.openDemo', 'notes.bringIn', 'undo', 'redo',
+  'screen.family', 'screen.batch', 'screen.sources', 'screen.history', 'theme.system', 'theme.light', 'theme.dark',
+] as const; // prettier-ignore
+export type MenuId = (typeof MENU_IDS)[number];
 
 export const CALLS = [...READS, ...WRITES, ...JOBS] as const;
 export type ReadName = (typeof READS)[number];

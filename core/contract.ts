@@ -442,7 +442,10 @@ export const contract = {
   ),
   /** file null: the window asks with the system's dialog. */
   'ledger.open': entry('job', z.strictObject({ file: z.string().max(4096).nullable() }), AppState),
+  /** A throwaway copy of the invented ledger. */
   'ledger.openDemo': entry('job', empty, AppState),
+  /** Back to the keeper's own ledger, or to the three doors where there is none yet. */
+  'ledger.leaveDemo': entry('job', empty, AppState),
   'ledger.create': entry('job', z.strictObject({ file: z.string().max(4096).nullable() }), AppState),
   'ledger.recover': entry('job', z.strictObject({ how: z.enum(['newest backup', 'save what can be read', 'show folder']) }), AppState),
   'ledger.backup': entry('job', empty, z.strictObject({ file: z.string(), bytes: count })),

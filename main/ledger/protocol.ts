@@ -6,11 +6,16 @@
 // file is damaged, foreign, newer or missing: then `app.state` tells the trouble and other calls are refused.
 // The host parses each input before it sends it (defaults filled in) and each reply before it passes it on.
 //
-// The host answers 'ledger.open', 'ledger.create', 'ledger.openDemo' and the 'show folder' of 'ledger.recover'
-// itself, by ending this worker and starting another. 'ledger.backup' and the rest of 'ledger.recover' reach the
-// worker, which reopens what it recovered by itself.
+// The host answers HOST_CALLS and the 'show folder' of 'ledger.recover' itself, most by ending this worker and
+// starting another. 'ledger.backup' and the rest of 'ledger.recover' reach the worker, which reopens what it
+// recovered by itself.
 import { basename, dirname, extname, join } from 'node:path';
 import type { CallName, Result } from '../../core/contract';
+
+/** Answered beside the worker, never sent to it. */
+export const HOST_CALLS = ['ledger.open', 'ledger.create', 'ledger.openDemo', 'ledger.leaveDemo'] as const;
+export type HostCall = (typeof HOST_CALLS)[number];
+export type WorkerCall = Exclude<CallName, HostCall>;
 
 /** How the file is to be opened: it must be there; it must not be there; make it and fill it with the demo. */
 export type OpenMode = 'open' | 'create' | 'demo';
@@ -31,7 +36,7 @@ export type ToWorker =
   | {
       readonly kind: 'call';
       readonly id: number;
-      readonly name: CallName;
+      readonly name: WorkerCall;
       /** Already parsed against the contract. */
       readonly input: unknown;
       /** For jobs that can be cancelled: an Int32Array over it reads 1 at index 0 once the keeper cancels. */
