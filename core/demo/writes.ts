@@ -1,0 +1,268 @@
+// From the invented scenario to the writes that build it, in the order in which they would have been made. Whoever runs
+// them (main/ledger/demo.ts, the tests) answers each with the ids it was given, so that later ones can point at them.
+import type { BatchEntry, Input } from '../contract';
+import type { Outcome } from '../ledger/records';
+import { heron } from './heron';
+import { lantern } from './lantern';
+import { laterLooks, packages, portions, preferences, sources } from './larder';
+import type { DemoBatch, DemoHold, DemoJar, DemoSeed, JarName } from './shapes';
+
+type DemoCall =
+  | 'preferences.save'
+  | 'source.save'
+  | 'package.save'
+  | 'batch.record'
+  | 'portion.save'
+  | 'outcome.save'
+  | 'jar.correct';
+
+/** One write: the call, its input, and the moment at which the invented keepers made it. */
+export type DemoWrite = {
+  [N in DemoCall]: { readonly call: N; readonly at: string; readonly input: Input<N> };
+}[DemoCall];
+
+/** The ids a write was answered with: `id` of a saved record, `jars` of a recorded batch in the order given. */
+export interface DemoReply {
+  readonly id?: string;
+  readonly jars?: readonly string[];
+}
+
+const batches: readonly DemoBatch[] = [...heron, ...lantern];
+
+/** Civil day and hour plus some hours, as a moment of the club's clock. No hold crosses a change of clocks. */
+export function momentAfter(day: string, hour: number, hours: number): string {
+  const [year = 0, month = 1, date = 1] = day.split('-').map(Number);
+  const at = new Date(Date.UTC(year, month - 1, date, 0, Math.round((hour + hours) * 60)));
+  const summer = day < '2025-10-26' || day >= '2026-03-29';
+  return `${at.toISOString().slice(0, 19)}${summer ? '+01:00' : 'Z'}`;
+}
+
+const HOLD_STARTS = 18.5;
+
+const holdEntry = (day: string, hold: DemoHold): BatchEntry['holds'][number] => ({
+  startedAt: momentAfter(day, HOLD_STARTS, 0),
+  endedAt: momentAfter(day, HOLD_STARTS, hold.hours),
+  hours: null,
+  planned: { value: hold.planned, unit: '°C', typed: `${hold.planned} °C` },
+  probe: 'bath',
+  readings: hold.readings.map(([after, celsius]) => ({
+    at: momentAfter(day, HOLD_STARTS, after),
+    temperature: { value: celsius, unit: '°C', typed: null },
+  })),
+  note: hold.note,
+});
+
+/** The ids learned so far, by the scenario's own names. */
+class Known {
+  private readonly ids = new Map<string, string>();
+
+  learn(name: string, id: string | undefined): void {
+    if (id === undefined) throw new Error(`The write of “${name}” was answered without an id.`);
+    this.ids.set(name, id);
+  }
+
+  id(name: string): string {
+    const id = this.ids.get(name);
+    if (id === undefined) throw new Error(`“${name}” is used in the invented scenario before it exists.`);
+    return id;
+  }
+
+  /** For what need not have a package of its own. */
+  maybe(name: string): string | null {
+    return this.ids.get(name) ?? null;
+  }
+}
+
+const millilitres = (ml: number) =>
+  ({ value: ml, unit: 'mL', typed: ml % 15 === 0 && ml < 100 ? `${ml / 15} tbsp` : `${ml} ml` }) as const;
+
+function seedingEntry(seed: DemoSeed, known: Known): BatchEntry['jars'][number]['seedings'][number] {
+  if ('jar' in seed)
+    return {
+      fromJar: known.id(seed.jar),
+      portion: seed.portion === undefined ? null : known.id(seed.portion),
+      part: 'mixed',
+      source: null,
+      package: null,
+      amount: millilitres(seed.ml),
+    };
+  return {
+    fromJar: null,
+    portion: null,
+    part: null,
+    source: known.id(seed.source),
+    package: known.maybe(`package of ${seed.source}`),
+    amount:
+      'pieces' in seed
+        ? { value: seed.pieces, unit: 'pieces', typed: `${seed.pieces} capsules` }
+        : millilitres(seed.ml),
+  };
+}
+
+const jarEntry = (jar: DemoJar, known: Known): BatchEntry['jars'][number] => ({
+  letter: jar.letter,
+  state: 'made',
+  hold: jar.hold,
+  vessel: jar.volumeMl === 900 ? 'litre clip jar' : 'short jar',
+  finalVolume: { value: jar.volumeMl, unit: 'mL', typed: `${jar.volumeMl} ml` },
+  finalVolumeKnown: 'filled to the vessel',
+  milk: jar.milk,
+  milkAmount: null,
+  milkPackage: null,
+  countPerMl: null,
+  onShelf: true,
+  goneOn: null,
+  note: jar.note,
+  additions: jar.additions.map((addition) => ({
+    ...addition,
+    package: known.maybe(`package of ${addition.name}`),
+  })),
+  seedings: jar.seeds.map((seed) => seedingEntry(seed, known)),
+  outcome: jar.outcome,
+});
+
+/** A day's work, made ready to be put in order. `learn` keeps what the reply brought. */
+interface Step {
+  readonly at: string;
+  /** Steps of the same moment keep the order in which they were written. */
+  write(known: Known): DemoWrite;
+  learn?(reply: DemoReply, known: Known): void;
+}
+
+function larderSteps(): Step[] {
+  const at = momentAfter('2025-10-17', 17, 0);
+  return [
+    { at, write: () => ({ call: 'preferences.save', at, input: preferences }) },
+    ...sources.map((source): Step => {
+      const at = momentAfter(source.form === 'culture' ? '2025-11-04' : '2025-10-17', 17.25, 0);
+      return {
+        at,
+        write: () => ({
+          call: 'source.save',
+          at,
+          input: { source: { ...source, id: null, strains: [...source.strains] } },
+        }),
+        learn: (reply, known) => known.learn(source.name, reply.id),
+      };
+    }),
+    ...packages.map((bought): Step => {
+      const at = momentAfter(bought.boughtOn ?? '2025-10-17', 17.5, 0);
+      const { addition, source, ...fields } = bought;
+      return {
+        at,
+        write: (known) => ({
+          call: 'package.save',
+          at,
+          input: {
+            package: { ...fields, id: null, source: source === null ? null : known.id(source), note: null },
+          },
+        }),
+        learn: (reply, known) => known.learn(`package of ${source ?? addition ?? ''}`, reply.id),
+      };
+    }),
+    ...portions.map((portion): Step => {
+      const at = momentAfter(portion.keptOn, 12, 0);
+      const { name, jar, ...fields } = portion;
+      return {
+        at,
+        write: (known) => ({
+          call: 'portion.save',
+          at,
+          input: { portion: { ...fields, id: null, jar: known.id(jar) } },
+        }),
+        learn: (reply, known) => known.learn(name, reply.id),
+      };
+    }),
+  ];
+}
+
+function batchStep(batch: DemoBatch): Step {
+  const longest = Math.max(...batch.holds.map((hold) => hold.hours));
+  const at = momentAfter(batch.day, HOLD_STARTS, longest + 15);
+  return {
+    at,
+    write: (known) => ({
+      call: 'batch.record',
+      at,
+      input: {
+        madeOn: batch.day,
+        word: batch.word,
+        note: batch.note,
+        holds: batch.holds.map((hold) => holdEntry(batch.day, hold)),
+        jars: batch.jars.map((jar) => jarEntry(jar, known)),
+        sameLabelMeant: false,
+        draft: null,
+      },
+    }),
+    learn: (reply, known) => {
+      batch.jars.forEach((jar, index) => known.learn(`${batch.day} ${jar.letter}`, reply.jars?.[index]));
+    },
+  };
+}
+
+const goneSteps = (batch: DemoBatch): Step[] =>
+  batch.jars.flatMap((jar): Step[] => {
+    if (jar.goneOn === null) return [];
+    const { goneOn } = jar;
+    const at = momentAfter(goneOn, 20, 0);
+    return [
+      {
+        at,
+        write: (known) => ({
+          call: 'jar.correct',
+          at,
+          input: { id: known.id(`${batch.day} ${jar.letter}`), changes: { onShelf: false, goneOn } },
+        }),
+      },
+    ];
+  });
+
+function outcomeOf(name: JarName): Omit<Outcome, 'jar'> {
+  const found = batches.flatMap((batch) =>
+    batch.jars.filter((jar) => `${batch.day} ${jar.letter}` === name),
+  )[0];
+  if (!found?.outcome) throw new Error(`“${name}” has no first look to add to.`);
+  return found.outcome;
+}
+
+const laterSteps = (): Step[] =>
+  laterLooks.map((look): Step => {
+    const at = momentAfter(look.on, 8, 0);
+    return {
+      at,
+      write: (known) => ({
+        call: 'outcome.save',
+        at,
+        input: {
+          jar: known.id(look.jar),
+          outcome: {
+            ...outcomeOf(look.jar),
+            signs: [...look.signs],
+            seenAt: 'after opening',
+            openedDays: look.openedDays,
+            note: look.note,
+          },
+          onShelf: false,
+        },
+      }),
+    };
+  });
+
+/**
+ * The writes of the invented scenario, oldest first. Deterministic: the same writes every time, given the same ids.
+ * @returns a generator that yields a write and takes the ids it was answered with
+ * @throws Error when a write is answered without the id that a later one needs
+ */
+export function* demoWrites(): Generator<DemoWrite, void, DemoReply> {
+  const known = new Known();
+  const steps = [
+    ...larderSteps(),
+    ...batches.flatMap((batch) => [batchStep(batch), ...goneSteps(batch)]),
+    ...laterSteps(),
+  ];
+  const ordered = steps.toSorted((one, other) => Date.parse(one.at) - Date.parse(other.at));
+  for (const step of ordered) {
+    const reply = yield step.write(known);
+    step.learn?.(reply, known);
+  }
+}
