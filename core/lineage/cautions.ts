@@ -1,0 +1,213 @@
+// Cautions on jars because of a spoiled one, as in the words of the design. Never chained: each rests on what was seen in
+// one spoiled jar, and a caution never causes another. Lifted only by a written reason.
+import type { FamilyColumns } from './counting';
+import { reachDown, reachUp } from './descent';
+import type { Caution, CautionLevel, CautionRelation, FamilyClearing, FamilyJar } from './types';
+
+/** Gravest first; of two ways a spoiled jar touches another, the earlier here is given. */
+const STRENGTH: readonly CautionRelation[] = [
+  'itself',
+  'seeded by it',
+  'same hold',
+  'seeded it',
+  'same seed',
+  'same package',
+];
+
+const LEVEL: Record<CautionRelation, CautionLevel> = {
+  itself: 'condemned',
+  'seeded by it': 'on hold',
+  'same hold': 'on hold',
+  'seeded it': 'look',
+  'same seed': 'look',
+  'same package': 'look',
+};
+
+/**
+ * Whether the sign came after the jar had been open for a while. Mould then came in with air or a spoon and says nothing
+ * of the seed, so nothing is said of what seeded the jar or of the seed's other jars. A sign on the very day of opening
+ * was there before. What the jar seeded stays on hold all the same: nobody can say that the seed was taken before the
+ * mould came in, and side with caution; its batch-mates and packages likewise, until the keeper writes a reason.
+ */
+const afterOpening = (jar: FamilyJar): boolean => (jar.spoiledOpenedDays ?? 0) > 0;
+
+/**
+ * Whether two batch-mates may have sat in the same warmth. Told apart only where both holds are recorded, differ, and were
+ * not read out of notes alone: an unknown hold clears nobody.
+ */
+const sharedHold = (a: FamilyJar, b: FamilyJar): boolean =>
+  a.batch === b.batch &&
+  (a.hold === null || b.hold === null || a.hold === b.hold || (a.holdFromNotes && b.holdFromNotes));
+
+const sharesPackage = (a: FamilyJar, b: FamilyJar): boolean =>
+  a.packages.some((used) => b.packages.includes(used));
+
+/** In words, as beside a jar: "on hold: seeded by it, 2 steps down". */
+export function cautionWords(caution: Pick<Caution, 'level' | 'relation' | 'steps'>): string {
+  switch (caution.relation) {
+    case 'itself':
+      return 'condemned: spoiled itself';
+    case 'seeded by it':
+      return caution.steps === 1
+        ? 'on hold: seeded by it'
+        : `on hold: seeded by it, ${caution.steps} steps down`;
+    case 'same hold':
+      return 'on hold: from the same batch and hold';
+    case 'seeded it':
+      return 'look: it seeded the spoiled jar';
+    case 'same seed':
+      return 'look: from the same seed';
+    case 'same package':
+      return 'look: used the same package';
+  }
+}
+
+/** All cautions of one version of a family. What is found is kept; the version never changes. */
+export class Cautions {
+  readonly #columns: FamilyColumns;
+  readonly #spoiled: readonly number[];
+  readonly #reasons = new Map<number, Map<number, string>>();
+  #levels: Uint8Array | undefined;
+
+  constructor(columns: FamilyColumns, clearings: readonly FamilyClearing[]) {
+    this.#columns = columns;
+    const spoiled: number[] = [];
+    columns.jars.forEach((jar, slot) => {
+      if (jar?.spoiled) spoiled.push(slot);
+    });
+    this.#spoiled = spoiled;
+    for (const { jar, of, reason } of clearings) {
+      const slot = columns.slot(jar);
+      if (slot < 0) continue;
+      const reasons = this.#reasons.get(slot) ?? new Map<number, string>();
+      reasons.set(of, reason);
+      this.#reasons.set(slot, reasons);
+    }
+  }
+
+  #jar(slot: number): FamilyJar {
+    return this.#columns.jars[slot] as FamilyJar;
+  }
+
+  #seeds(slot: number): number[] {
+    return (this.#columns.seedSlots[slot] as readonly number[]).filter((seed) => seed >= 0);
+  }
+
+  /** All cautions on a jar, the gravest first, one for each spoiled jar that touches it. */
+  on(slot: number): Caution[] {
+    if (this.#spoiled.length === 0) return [];
+    const jar = this.#jar(slot);
+    const steps = new Map<number, number>();
+    const up = reachUp(this.#columns, [slot]);
+    up.slots.forEach((other, i) => steps.set(other, up.steps[i] as number));
+    const children = new Set(this.#columns.children[slot]);
+    const seeds = new Set(this.#seeds(slot));
+    const found: Caution[] = [];
+    for (const of of this.#spoiled) {
+      const relation = this.#relation(slot, jar, of, steps, children, seeds);
+      if (!relation) continue;
+      found.push({
+        of: this.#jar(of).key,
+        level: LEVEL[relation],
+        relation,
+        steps: relation === 'seeded by it' ? (steps.get(of) as number) : relation === 'itself' ? 0 : 1,
+        // A spoiled jar stays condemned: if it was not spoiled, what was seen has to be corrected.
+        cleared: relation === 'itself' ? null : (this.#reasons.get(slot)?.get(this.#jar(of).key) ?? null),
+      });
+    }
+    return found.toSorted(
+      (a, b) =>
+        STRENGTH.indexOf(a.relation) - STRENGTH.indexOf(b.relation) || a.steps - b.steps || a.of - b.of,
+    );
+  }
+
+  #relation(
+    slot: number,
+    jar: FamilyJar,
+    of: number,
+    steps: ReadonlyMap<number, number>,
+    children: ReadonlySet<number>,
+    seeds: ReadonlySet<number>,
+  ): CautionRelation | null {
+    const spoiled = this.#jar(of);
+    if (of === slot) return 'itself';
+    if (steps.has(of)) return 'seeded by it';
+    if (sharedHold(jar, spoiled)) return 'same hold';
+    if (!afterOpening(spoiled)) {
+      if (children.has(of)) return 'seeded it';
+      if (this.#seeds(of).some((seed) => seeds.has(seed))) return 'same seed';
+    }
+    return sharesPackage(jar, spoiled) ? 'same package' : null;
+  }
+
+  /** Slots that a spoiled jar puts a caution on, itself included. */
+  reach(of: number): ReadonlySet<number> {
+    const reached = new Set<number>();
+    const spoiled = this.#jar(of);
+    if (!spoiled.spoiled) return reached;
+    reached.add(of);
+    for (const slot of reachDown(this.#columns, [of]).slots) reached.add(slot);
+    if (!afterOpening(spoiled)) {
+      for (const seed of this.#seeds(of)) {
+        reached.add(seed);
+        for (const child of this.#columns.children[seed] as readonly number[]) reached.add(child);
+      }
+    }
+    this.#columns.jars.forEach((jar, slot) => {
+      if (jar && (sharedHold(jar, spoiled) || sharesPackage(jar, spoiled))) reached.add(slot);
+    });
+    return reached;
+  }
+
+  /** The gravest caution that stands on a jar, or null. */
+  level(slot: number): CautionLevel | null {
+    return ([null, 'look', 'on hold', 'condemned'] as const)[this.#allLevels()[slot] as number] ?? null;
+  }
+
+  /** For every slot: 0 none, 1 look, 2 on hold, 3 condemned. One pass over the family, however many are spoiled. */
+  #allLevels(): Uint8Array {
+    if (this.#levels) return this.#levels;
+    const columns = this.#columns;
+    const levels = new Uint8Array(columns.jars.length);
+    this.#levels = levels;
+    if (this.#spoiled.length === 0) return levels;
+    const raise = (slot: number, level: number): void => {
+      if ((levels[slot] as number) < level) levels[slot] = level;
+    };
+    for (const slot of reachDown(columns, this.#spoiled).slots) raise(slot, 2);
+    const fresh = this.#spoiled.filter((slot) => !afterOpening(this.#jar(slot)));
+    const spoiledChildren = new Map<number, number>();
+    for (const slot of fresh) {
+      for (const seed of new Set(this.#seeds(slot))) {
+        raise(seed, 1);
+        spoiledChildren.set(seed, (spoiledChildren.get(seed) ?? 0) + 1);
+      }
+    }
+    for (const seed of spoiledChildren.keys()) {
+      for (const child of columns.children[seed] as readonly number[]) raise(child, 1);
+    }
+    const batches = new Map<number, number[]>();
+    for (const slot of this.#spoiled) {
+      const { batch } = this.#jar(slot);
+      batches.set(batch, [...(batches.get(batch) ?? []), slot]);
+    }
+    const packages = new Set(this.#spoiled.flatMap((slot) => this.#jar(slot).packages));
+    columns.jars.forEach((jar, slot) => {
+      if (!jar) return;
+      const mates = batches.get(jar.batch);
+      if (mates?.some((mate) => mate !== slot && sharedHold(jar, this.#jar(mate)))) raise(slot, 2);
+      if (jar.packages.some((used) => packages.has(used))) raise(slot, 1);
+    });
+    for (const slot of this.#spoiled) levels[slot] = 3;
+    // Where something was lifted, only the full list tells what still stands.
+    for (const slot of this.#reasons.keys()) {
+      levels[slot] = Math.max(
+        0,
+        ...this.on(slot)
+          .filter((caution) => caution.cleared === null)
+          .map((caution) => ({ look: 1, 'on hold': 2, condemned: 3 })[caution.level]),
+      );
+    }
+    return levels;
+  }
+}

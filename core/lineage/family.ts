@@ -1,0 +1,254 @@
+// The family: every jar with what it descends from, counted once and kept in columns. buildFamily counts all of it;
+// changeFamily counts again only what a change reaches. Both give a new version and leave the old one as it was.
+import { FamilyColumns, FROM_SOURCE, FROM_UNKNOWN } from './counting';
+import { reachDown } from './descent';
+import { Family } from './family-version';
+import { LineSets } from './line-sets';
+import { refuseLaterSeeds, seedsFirst } from './loops';
+import type { FamilyClearing, FamilyJar, FamilyRecords, FamilySeeding, FamilySource } from './types';
+
+export { Family, type Line, type TracedShare } from './family-version';
+export { FamilyRefused } from './loops';
+
+/** What changed, as whole records. A jar that comes in brings all its seedings along. */
+export interface FamilyChange {
+  readonly sources?: readonly FamilySource[];
+  /** New or corrected jars. */
+  readonly jars?: readonly FamilyJar[];
+  /** All seedings a jar has now, in place of those it had. */
+  readonly seedings?: readonly { readonly jar: number; readonly seedings: readonly FamilySeeding[] }[];
+  /** Jars that are of the family no longer (planned again, a stub of a mistake); what they seeded then has an unknown past. */
+  readonly gone?: readonly number[];
+  /** All clearings there are now, in place of those before. */
+  readonly clearings?: readonly FamilyClearing[];
+}
+
+const byKey = (a: { readonly key: number }, b: { readonly key: number }): number => a.key - b.key;
+
+type Waiting = ReadonlyMap<number, readonly number[]>;
+
+/** The slot for a key, given out for good. */
+function slotFor(columns: FamilyColumns, key: number): number {
+  const { slotOf, keyOf } = columns.index;
+  let slot = slotOf.get(key);
+  if (slot === undefined) {
+    slot = keyOf.length;
+    slotOf.set(key, slot);
+    keyOf.push(key);
+  }
+  return slot;
+}
+
+/**
+ * Counts a whole family. Seedings into jars that are not given (planned ones) are left out; seedings from jars that are
+ * not given are from an unknown past. The order of the records makes no difference.
+ *
+ * @throws FamilyRefused 'own ancestor', naming the loop; Error where a key comes twice or a source is missing
+ */
+export function buildFamily(records: FamilyRecords): Family {
+  const sources = new Map(records.sources.map((source) => [source.key, source]));
+  const empty = new FamilyColumns({ slotOf: new Map(), keyOf: [] }, new LineSets(), sources);
+  const jars = records.jars.toSorted(byKey);
+  for (const jar of jars) slotFor(empty, jar.key);
+  if (empty.index.keyOf.length < jars.length) throw new Error('two jars of the family have the same key');
+  const columns = empty.copy(jars.length, sources);
+  const seedings: FamilySeeding[][] = [];
+  const children: number[][] = [];
+  for (let slot = 0; slot < jars.length; slot++) {
+    columns.jars[slot] = jars[slot];
+    seedings.push([]);
+    children.push([]);
+  }
+  for (const seeding of records.seedings) seedings[columns.slot(seeding.jar)]?.push(seeding);
+  const missing = new Map<number, number[]>();
+  for (let slot = 0; slot < jars.length; slot++) {
+    const own = seedings[slot] as FamilySeeding[];
+    if (own.length > 1) own.sort(byKey);
+    columns.seedings[slot] = own;
+    columns.seedSlots[slot] = own.map((seeding) => {
+      if (seeding.fromJar === null) return FROM_SOURCE;
+      const seed = columns.slot(seeding.fromJar);
+      if (seed < 0) {
+        const waiting = missing.get(seeding.fromJar);
+        if (!waiting) missing.set(seeding.fromJar, [slot]);
+        else if (waiting.at(-1) !== slot) waiting.push(slot);
+        return FROM_UNKNOWN;
+      }
+      // Slots come in order of key, so each list of children is in order of key, and a double would be the last.
+      const found = children[seed] as number[];
+      if (found.at(-1) !== slot) found.push(slot);
+      return seed;
+    });
+  }
+  columns.children = children;
+  const all = Int32Array.from(jars.keys());
+  for (const slot of seedsFirst(columns, all)) columns.count(slot);
+  return new Family(columns, records.clearings, missing);
+}
+
+/** Links of one jar, set and taken away in a version that is being written. */
+class Links {
+  readonly missing: Map<number, readonly number[]>;
+
+  constructor(
+    readonly columns: FamilyColumns,
+    missing: Waiting,
+  ) {
+    this.missing = new Map(missing);
+  }
+
+  /** Sets all seedings of a jar, in place of those it had. */
+  set(slot: number, seedings: readonly FamilySeeding[]): void {
+    this.clear(slot);
+    const { columns } = this;
+    const sorted = seedings.toSorted(byKey);
+    columns.seedings[slot] = sorted;
+    columns.seedSlots[slot] = sorted.map((seeding) => {
+      if (seeding.fromJar === null) return FROM_SOURCE;
+      const seed = columns.slot(seeding.fromJar);
+      if (seed >= 0) {
+        this.#addChild(seed, slot);
+        return seed;
+      }
+      const waiting = this.missing.get(seeding.fromJar) ?? [];
+      if (!waiting.includes(slot)) this.missing.set(seeding.fromJar, [...waiting, slot]);
+      return FROM_UNKNOWN;
+    });
+  }
+
+  clear(slot: number): void {
+    const { columns } = this;
+    for (const seed of columns.seedSlots[slot] as readonly number[]) {
+      if (seed < 0) continue;
+      columns.children[seed] = (columns.children[seed] as readonly number[]).filter(
+        (child) => child !== slot,
+      );
+    }
+    for (const { fromJar } of columns.seedings[slot] as readonly FamilySeeding[]) {
+      const waiting = fromJar === null ? undefined : this.missing.get(fromJar);
+      if (fromJar === null || !waiting) continue;
+      const others = waiting.filter((other) => other !== slot);
+      if (others.length > 0) this.missing.set(fromJar, others);
+      else this.missing.delete(fromJar);
+    }
+    columns.seedings[slot] = [];
+    columns.seedSlots[slot] = [];
+  }
+
+  #addChild(seed: number, child: number): void {
+    const { children, index } = this.columns;
+    const had = children[seed] as readonly number[];
+    if (had.includes(child)) return;
+    const key = index.keyOf[child] as number;
+    const after = had.findIndex((other) => (index.keyOf[other] as number) > key);
+    children[seed] = after < 0 ? [...had, child] : had.toSpliced(after, 0, child);
+  }
+}
+
+/** Whether something that its children's shares rest on differs between two records of a jar. */
+const weighsOtherwise = (before: FamilyJar | undefined, after: FamilyJar): boolean =>
+  before?.countPerMl !== after.countPerMl;
+
+/** Whether something that cautions rest on differs. */
+const cautionsOtherwise = (before: FamilyJar | undefined, after: FamilyJar | undefined): boolean =>
+  (before?.spoiled ?? false) !== (after?.spoiled ?? false) ||
+  (after?.spoiled === true &&
+    (before?.spoiledOpenedDays !== after.spoiledOpenedDays ||
+      before.hold !== after.hold ||
+      before.holdFromNotes !== after.holdFromNotes ||
+      before.batch !== after.batch ||
+      before.packages.join() !== after.packages.join()));
+
+/**
+ * A new version with a change in it, counting again only what the change reaches. `touched`: keys of the jars whose
+ * record, counts or cautions came out different, ascending; a jar that went is among them.
+ *
+ * @throws FamilyRefused 'own ancestor' or 'seed made later'; the version given stays as it was
+ */
+export function changeFamily(
+  family: Family,
+  change: FamilyChange,
+): { readonly family: Family; readonly touched: readonly number[] } {
+  const sources = new Map(family.columns.sources);
+  for (const source of change.sources ?? []) sources.set(source.key, source);
+  for (const jar of change.jars ?? []) slotFor(family.columns, jar.key);
+  const columns = family.columns.copy(family.columns.index.keyOf.length, sources);
+  const links = new Links(columns, family.missing);
+  const recount = new Set<number>();
+  const checkDays = new Set<number>();
+  const touched = new Set<number>();
+  const cautionSlots = new Set<number>();
+  const touchSlots = (slots: Iterable<number>): void => {
+    for (const slot of slots) touched.add(columns.index.keyOf[slot] as number);
+  };
+
+  for (const key of change.gone ?? []) {
+    const slot = columns.slot(key);
+    if (slot < 0) continue;
+    if (columns.jars[slot]?.spoiled) cautionSlots.add(slot);
+    links.clear(slot);
+    const orphans = columns.children[slot] as readonly number[];
+    columns.jars[slot] = undefined;
+    columns.children[slot] = [];
+    columns.traced[slot] = undefined;
+    for (const child of orphans) {
+      links.set(child, columns.seedings[child] as readonly FamilySeeding[]);
+      recount.add(child);
+    }
+    touched.add(key);
+  }
+
+  for (const jar of change.jars ?? []) {
+    const slot = columns.slot(jar.key) >= 0 ? columns.slot(jar.key) : slotFor(columns, jar.key);
+    const before = columns.jars[slot];
+    if (cautionsOtherwise(before, jar)) cautionSlots.add(slot);
+    if (weighsOtherwise(before, jar)) for (const child of columns.children[slot] as readonly number[]) recount.add(child); // prettier-ignore
+    columns.jars[slot] = jar;
+    recount.add(slot);
+    checkDays.add(slot);
+    for (const child of columns.children[slot] as readonly number[]) checkDays.add(child);
+    touched.add(jar.key);
+  }
+  // A jar that came (back) in: what waited for it descends from it again.
+  for (const jar of change.jars ?? []) {
+    for (const slot of links.missing.get(jar.key) ?? []) {
+      links.set(slot, columns.seedings[slot] as readonly FamilySeeding[]);
+      recount.add(slot);
+      checkDays.add(slot);
+    }
+  }
+  for (const { jar, seedings } of change.seedings ?? []) {
+    const slot = columns.slot(jar);
+    if (slot < 0) continue;
+    links.set(slot, seedings);
+    recount.add(slot);
+    checkDays.add(slot);
+    touched.add(jar);
+    if (columns.jars[slot]?.spoiled) cautionSlots.add(slot);
+  }
+  const changedSources = new Set((change.sources ?? []).map((source) => source.key));
+  if (changedSources.size > 0) {
+    columns.seedings.forEach((seedings, slot) => {
+      if (seedings.some(({ source }) => source !== null && changedSources.has(source))) recount.add(slot);
+    });
+  }
+
+  const reached = reachDown(columns, [...recount]).slots;
+  const order = seedsFirst(columns, Int32Array.from(new Set([...recount, ...reached])));
+  for (const slot of checkDays) refuseLaterSeeds(columns, slot);
+  for (const slot of order) {
+    if (!recount.has(slot) || !columns.count(slot)) continue;
+    touched.add(columns.index.keyOf[slot] as number);
+    for (const child of columns.children[slot] as readonly number[]) recount.add(child);
+  }
+
+  const next = new Family(columns, change.clearings ?? family.clearings, links.missing);
+  for (const slot of cautionSlots) {
+    if (family.columns.jars[slot]) touchSlots(family.cautionedSlots(slot));
+    if (columns.jars[slot]) touchSlots(next.cautionedSlots(slot));
+  }
+  if (change.clearings) {
+    for (const clearing of [...family.clearings, ...change.clearings]) touched.add(clearing.jar);
+  }
+  return { family: next, touched: [...touched].toSorted((a, b) => a - b) };
+}
