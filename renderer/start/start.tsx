@@ -1,10 +1,11 @@
-// What is shown before a ledger is open.
-/** The first screen: no ledger is open yet. */
+// What is shown before a ledger is open: the three doors, or the way out of trouble.
+import { useAppState } from '../app/store';
+import { Doors } from './doors';
+import { Recovery } from './recovery';
+import './start.css';
+
+/** No ledger is open: a first run, or a ledger that can't be opened. */
 export function Start() {
-  return (
-    <div className="page stack">
-      <h1>Jarline</h1>
-      <p>No ledger is open.</p>
-    </div>
-  );
+  const state = useAppState();
+  return state?.trouble ? <Recovery trouble={state.trouble} /> : <Doors />;
 }

@@ -1,0 +1,129 @@
+// A ledger that can't be opened: what happened, what is safe, and the ways out. Nothing here changes the file itself.
+import { useState } from 'react';
+import type { AppState, Input } from '../../core/contract';
+import { startJob } from '../app/calls';
+import { say } from '../app/store';
+
+type Trouble = NonNullable<AppState['trouble']>;
+type How = Input<'ledger.recover'>['how'];
+
+const titles: Record<Trouble['kind'], string> = {
+  damaged: 'This ledger is damaged',
+  newer: 'This ledger is from a newer Jarline',
+  foreign: 'This file is not a ledger',
+  unreadable: 'This ledger can’t be opened',
+};
+
+/** A backup's moment as people write it, in the clock it was made by: "3 May 2026, 09:30". */
+export function backupMoment(moment: string): string {
+  const months =
+    'January February March April May June July August September October November December'.split(' ');
+  const [year, month, day] = moment.slice(0, 10).split('-').map(Number);
+  return `${day} ${months[(month ?? 1) - 1]} ${year}, ${moment.slice(11, 16)}`;
+}
+
+/** The recovery screen. */
+export function Recovery({ trouble }: { readonly trouble: Trouble }) {
+  const [busy, setBusy] = useState<string | null>(null);
+  const newest = trouble.backups.toSorted(
+    (one, other) => Date.parse(other.madeAt) - Date.parse(one.madeAt),
+  )[0];
+
+  const recover = async (how: How, says: string): Promise<void> => {
+    if (busy !== null) return;
+    setBusy(says);
+    const answer = await startJob('ledger.recover', { how }).done;
+    setBusy(null);
+    if (!answer.ok) say(answer.sentence, 'caution');
+  };
+  const other = async (name: 'ledger.open' | 'ledger.create'): Promise<void> => {
+    if (busy !== null) return;
+    setBusy('Opening…');
+    const answer = await startJob(name, { file: null }).done;
+    setBusy(null);
+    if (!answer.ok) say(answer.sentence, 'caution');
+  };
+
+  return (
+    <div className="start recovery">
+      <div className="start-words">
+        <h1>{titles[trouble.kind]}</h1>
+        <p className="start-for">{trouble.sentence}</p>
+        <p>
+          <span className="soft">The file, as it was left: </span>
+          <span className="file">{trouble.file}</span>
+        </p>
+      </div>
+      <ul className="ways">
+        {newest && (
+          <li className="way">
+            <div>
+              <h2>Open the newest good backup</h2>
+              <p className="soft">
+                From {backupMoment(newest.madeAt)}, with {newest.jars} {newest.jars === 1 ? 'jar' : 'jars'}.
+                The file above is set aside and kept. What was recorded after that moment is not in the
+                backup.
+              </p>
+            </div>
+            <button
+              className="button primary"
+              type="button"
+              aria-disabled={busy !== null || undefined}
+              onClick={() => void recover('newest backup', 'Opening the backup…')}
+            >
+              Open the backup
+            </button>
+          </li>
+        )}
+        {trouble.kind === 'damaged' && (
+          <li className="way">
+            <div>
+              <h2>Save what can be read</h2>
+              <p className="soft">
+                Reads every record that is still whole into a new ledger beside the old one, and opens it.
+              </p>
+            </div>
+            <button
+              className={newest ? 'button' : 'button primary'}
+              type="button"
+              aria-disabled={busy !== null || undefined}
+              onClick={() => void recover('save what can be read', 'Reading what is still whole…')}
+            >
+              Save what can be read
+            </button>
+          </li>
+        )}
+        <li className="way">
+          <div>
+            <h2>Show the folder</h2>
+            <p className="soft">To copy the file somewhere safe, or to look for an older one.</p>
+          </div>
+          <button
+            className="button"
+            type="button"
+            onClick={() => void recover('show folder', 'Showing the folder…')}
+          >
+            Show the folder
+          </button>
+        </li>
+        <li className="way">
+          <div>
+            <h2>Use another ledger</h2>
+            <p className="soft">This one stays where it is, untouched.</p>
+          </div>
+          <div className="row">
+            <button className="button" type="button" onClick={() => void other('ledger.open')}>
+              Open another…
+            </button>
+            <button className="button" type="button" onClick={() => void other('ledger.create')}>
+              Start an empty one…
+            </button>
+          </div>
+        </li>
+      </ul>
+      <p className="start-other" aria-live="polite">
+        {busy}
+      </p>
+    </div>
+  );
+}
