@@ -30,6 +30,9 @@ const NO_BASIS = 255;
 const NOTHING: readonly never[] = [];
 const ALL_UNKNOWN: Traced = { sources: [UNKNOWN_PAST], shares: [1] };
 
+const same = (a: readonly number[], b: readonly number[]): boolean =>
+  a === b || (a.length === b.length && a.every((value, i) => Object.is(value, b[i])));
+
 function grown<T extends Int32Array | Float64Array | Uint8Array>(
   make: new (length: number) => T,
   old: T,
@@ -246,8 +249,6 @@ export class FamilyColumns {
 
   #differs(slot: number, before: Counts): boolean {
     const after = this.#snapshot(slot) as Counts;
-    const same = (a: readonly number[], b: readonly number[]): boolean =>
-      a === b || (a.length === b.length && a.every((value, i) => Object.is(value, b[i])));
     return !(
       same(before.numbers, after.numbers) &&
       same(before.shares, after.shares) &&

@@ -1,0 +1,178 @@
+// What a jar is called, and which jar a keeper means: "14 Mar b", "14 Mar plain b", with the year where another year has
+// the same. Labels match without regard to case.
+
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
+
+/** What a label is made of. */
+export interface LabelParts {
+  /** YYYY-MM-DD; null for a lost jar of unknown day. */
+  readonly madeOn: string | null;
+  /** The batch's short word. */
+  readonly word: string | null;
+  readonly letter: string;
+}
+
+/** What the screens call the part of a traced share that leads to no source. */
+export const UNKNOWN_PAST_NAME = 'unknown past';
+
+/** "14 Mar", or "14 Mar 2025" with the year. */
+export function dayLabel(day: string, withYear: boolean): string {
+  const [year, month, date] = day.split('-');
+  return `${Number(date)} ${MONTHS[Number(month) - 1] ?? '?'}${withYear ? ` ${year}` : ''}`;
+}
+
+/** A jar's printed label. A jar of unknown day has no day in it: "lost a". */
+export function jarLabel(parts: LabelParts, withYear: boolean): string {
+  const day = parts.madeOn === null ? 'lost' : dayLabel(parts.madeOn, withYear);
+  return [day, parts.word?.trim(), parts.letter.toLowerCase()].filter(Boolean).join(' ');
+}
+
+/** Jars with the same group read the same without their year. */
+export const labelGroup = (parts: LabelParts): string =>
+  `${parts.madeOn?.slice(5) ?? 'lost'}|${parts.word?.trim().toLowerCase() ?? ''}|${parts.letter.toLowerCase()}`;
+
+/** Labels of all jars at once: with the year wherever the same day, word and letter exist in another year. */
+export function labelJars<K>(jars: Iterable<readonly [K, LabelParts]>): Map<K, string> {
+  const all = [...jars];
+  const years = new Map<string, Set<string>>();
+  for (const [, parts] of all) {
+    const group = labelGroup(parts);
+    const year = parts.madeOn?.slice(0, 4) ?? '';
+    const known = years.get(group);
+    if (known) known.add(year);
+    else years.set(group, new Set([year]));
+  }
+  return new Map(
+    all.map(([key, parts]) => [key, jarLabel(parts, (years.get(labelGroup(parts))?.size ?? 0) > 1)]),
+  );
+}
+
+/** A line is called by its founding batch's word, else by the day of that batch. */
+export const lineName = (batch: { readonly madeOn: string | null; readonly word: string | null }): string =>
+  batch.word?.trim() || (batch.madeOn === null ? 'a day not known' : dayLabel(batch.madeOn, true));
+
+/** What a keeper typed, taken apart; a part that was not typed is null. */
+export interface LabelQuery {
+  /** Possible days: both orders where "3/4" can't be told, the preferred one first. */
+  readonly days: readonly { readonly month: number; readonly date: number }[];
+  readonly month: number | null;
+  readonly year: number | null;
+  readonly letter: string | null;
+  readonly words: readonly string[];
+}
+
+const monthOf = (text: string): number | null => {
+  const short = text.slice(0, 3);
+  const month = MONTHS.findIndex((name) => name.toLowerCase() === short);
+  return /^[a-z]{3,9}\.?$/.test(text) && month >= 0 ? month + 1 : null;
+};
+
+const yearOf = (text: string): number => (text.length === 2 ? 2000 + Number(text) : Number(text));
+
+const isDate = (month: number, date: number): boolean => month >= 1 && month <= 12 && date >= 1 && date <= 31;
+
+/**
+ * Reads part of a label as people type it: "14 Mar b", "mar 14 b", "3/14 b", "14.3.26 b", "2026-03-14 b", "plain b", "b".
+ *
+ * @param dates which number of "3/4" comes first; the other order is still allowed, as the second choice
+ */
+export function readLabel(text: string, dates: 'day first' | 'month first'): LabelQuery {
+  let days: { month: number; date: number }[] = [];
+  let month: number | null = null;
+  let date: number | null = null;
+  let year: number | null = null;
+  let letter: string | null = null;
+  const words: string[] = [];
+  for (const token of text
+    .toLowerCase()
+    .split(/[\s,]+/)
+    .filter(Boolean)) {
+    const iso = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(token);
+    const numbers = /^(\d{1,2})[./-](\d{1,2})(?:[./-](\d{2}|\d{4})?)?$/.exec(token);
+    if (iso) {
+      year = Number(iso[1]);
+      days = [{ month: Number(iso[2]), date: Number(iso[3]) }];
+    } else if (numbers) {
+      const [a, b] = [Number(numbers[1]), Number(numbers[2])];
+      const orders = [
+        { month: b, date: a },
+        { month: a, date: b },
+      ];
+      days = (dates === 'day first' ? orders : orders.toReversed()).filter((day) =>
+        isDate(day.month, day.date),
+      );
+      if (a === b) days = days.slice(0, 1);
+      if (days.length === 0) words.push(token);
+      if (numbers[3]) year = yearOf(numbers[3]);
+    } else if (/^\d{4}$/.test(token)) year = Number(token);
+    else if (/^\d{1,2}(st|nd|rd|th)?\.?$/.test(token)) date = Number.parseInt(token, 10);
+    else if (monthOf(token) !== null && month === null) month = monthOf(token);
+    else if (/^[a-z]{1,2}$/.test(token) && letter === null) letter = token;
+    else words.push(token);
+  }
+  if (days.length === 0 && date !== null) {
+    if (month !== null && isDate(month, date)) {
+      days = [{ month, date }];
+      month = null;
+    } else words.push(String(date));
+  }
+  return { days, month, year, letter, words };
+}
+
+/**
+ * How well a jar fits what was typed: 0 not at all; the higher, the better. A full label, in any case, fits best; then
+ * every part typed, with the preferred order of day and month before the other; then any label that holds each word.
+ */
+export function fitOf(label: string, parts: LabelParts, query: LabelQuery, text: string): number {
+  const typed = text.trim().toLowerCase();
+  const printed = label.toLowerCase();
+  if (typed === '') return 1;
+  if (typed === printed) return 5;
+  const day = parts.madeOn === null ? null : { year: Number(parts.madeOn.slice(0, 4)), month: Number(parts.madeOn.slice(5, 7)), date: Number(parts.madeOn.slice(8)) }; // prettier-ignore
+  const order = query.days.findIndex((wanted) => wanted.month === day?.month && wanted.date === day.date);
+  const word = parts.word?.toLowerCase() ?? '';
+  const letter = parts.letter.toLowerCase();
+  const fits =
+    (query.days.length === 0 || order >= 0) &&
+    (query.month === null || query.month === day?.month) &&
+    (query.year === null || query.year === day?.year) &&
+    (query.letter === null || query.letter === letter) &&
+    query.words.every(
+      (wanted) => word.split(/\s+/).some((own) => own.startsWith(wanted)) || letter === wanted,
+    );
+  if (fits) return order > 0 ? 3 : 4;
+  const tokens = typed.split(/\s+/);
+  return printed.startsWith(typed) ? 2 : tokens.every((token) => printed.includes(token)) ? 1 : 0;
+}
+
+/** A jar that can be found: its parts with the label that is printed. */
+export type Findable = LabelParts & { readonly key: number; readonly label: string };
+
+/**
+ * Jars a keeper may mean, the best fit first, then the newest, then by letter.
+ *
+ * @param notAfter leaves out jars made on a later day (a seed can't be made after the jar it seeds)
+ */
+export function findJars<J extends Findable>(
+  jars: Iterable<J>,
+  text: string,
+  options: { dates: 'day first' | 'month first'; limit: number; notAfter: string | null },
+): J[] {
+  const query = readLabel(text, options.dates);
+  const found: { jar: J; fit: number }[] = [];
+  for (const jar of jars) {
+    if (options.notAfter !== null && jar.madeOn !== null && jar.madeOn > options.notAfter) continue;
+    const fit = fitOf(jar.label, jar, query, text);
+    if (fit > 0) found.push({ jar, fit });
+  }
+  found.sort(
+    (a, b) =>
+      b.fit - a.fit ||
+      compare(b.jar.madeOn ?? '', a.jar.madeOn ?? '') ||
+      compare(a.jar.letter.toLowerCase(), b.jar.letter.toLowerCase()) ||
+      a.jar.key - b.jar.key,
+  );
+  return found.slice(0, options.limit).map(({ jar }) => jar);
+}
+
+const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
