@@ -1,0 +1,11 @@
+// jstat ships no types; only what core/vigour/distributions.ts uses is declared.
+declare module 'jstat' {
+  interface Distribution<Parameters extends number[]> {
+    cdf(x: number, ...parameters: Parameters): number;
+    inv(p: number, ...parameters: Parameters): number;
+  }
+  export const jStat: {
+    normal: Distribution<[mean: number, sd: number]>;
+    beta: Distribution<[alpha: number, beta: number]>;
+  };
+}

@@ -1,0 +1,169 @@
+// The trend of a line over its comparable batches: how fast it falls, how far it stands below its early batches, and
+// whether that raises an alarm. One budget of false alarms covers slope, level and Mann–Kendall together and every look
+// taken as the line grows; the limits were set for it by simulation (tests/bench/judgement.ts prints what they achieve).
+import { ewma, ewmaErrorFromBaseline } from './ewma';
+import { mannKendall, type MannKendall } from './mann-kendall';
+import { mean } from './order';
+import { slopeInterval, theilSen } from './theil-sen';
+
+/** One comparable batch: its generation and the median of its comparable jars' scores (points). */
+export interface TrendPoint {
+  readonly generation: number;
+  readonly score: number;
+}
+
+/** What judgement of a trend goes by. Kept with each decision taken. */
+export interface TrendRules {
+  /** Fewest comparable batches before anything is said. */
+  readonly fewest: number;
+  /** The slope is that of so many latest batches. */
+  readonly window: number;
+  /** Spread expected of a line before its own batches tell (points), and how many batches that expectation weighs. */
+  readonly priorSpread: number;
+  readonly priorWeight: number;
+  /** Weight of the newest batch in the running mean. */
+  readonly lambda: number;
+  /** Batches that make the baseline. */
+  readonly baselineBatches: number;
+  /**
+   * Standard errors of fall at which the alarm is raised, for 5, 6, 7, … comparable batches (the last holds from there
+   * on). Most of the budget is spent at 6 and 7, when a keeper can still act; a real slip outgrows the later limits.
+   */
+  readonly limits: readonly number[];
+  /** The level alone counts a little less than slope and level together. */
+  readonly levelAlone: number;
+  /** Alarm also when Mann–Kendall's chance of so steady a fall by luck is at most this. */
+  readonly steadyFallChance: number;
+  /** Points below the baseline from which a falling line is worn out. */
+  readonly wornOutDrop: number;
+  /**
+   * A loss of this much a generation must be ruled out for "steady", with so many standard errors. To call a line steady
+   * the careful thing is to expect a wide spread, so this has an expectation of its own.
+   */
+  readonly lossToRuleOut: number;
+  readonly ruleOutSpread: number;
+  readonly ruleOutErrors: number;
+}
+
+export const TREND_RULES: TrendRules = {
+  fewest: 5,
+  window: 12,
+  priorSpread: 4,
+  priorWeight: 6,
+  lambda: 0.5,
+  baselineBatches: 3,
+  limits: [4.8, 3.9, 3.65, 4.4, 4.6, 4.7, 4.7, 5.2, 5.4],
+  levelAlone: 0.9,
+  steadyFallChance: 0.0003,
+  wornOutDrop: 30,
+  lossToRuleOut: 3,
+  ruleOutSpread: 8,
+  ruleOutErrors: 2.3,
+};
+
+export interface Trend {
+  readonly batches: number;
+  /** Theil–Sen, points a generation over the window; negative is a loss. */
+  readonly slope: number;
+  /** Its distribution-free 90 % interval (Gilbert's rule). */
+  readonly slopeLow: number;
+  readonly slopeHigh: number;
+  /** Standard error of the slope by the moderated spread. */
+  readonly slopeError: number;
+  /** Spread of a batch around the line (points), moderated by what is expected of any line. */
+  readonly spread: number;
+  readonly mannKendall: MannKendall;
+  readonly baseline: number;
+  readonly baselineSize: number;
+  /** Running mean (EWMA) after each batch that follows the baseline. */
+  readonly running: readonly number[];
+  /** Baseline less the latest running mean (points), and its standard error with the baseline's own uncertainty. */
+  readonly drop: number;
+  readonly dropError: number;
+  /** Standard errors of fall, and the limit that raises the alarm at this many batches. */
+  readonly fall: number;
+  readonly limit: number;
+  readonly alarm: boolean;
+  /** A loss of `lossToRuleOut` a generation can be ruled out. */
+  readonly lossRuledOut: boolean;
+}
+
+/** Spread pulled towards the expected one, each weighted by its degrees of freedom (a moderated variance). */
+function moderatedSpread(expected: number, weight: number, squares: number, freedom: number): number {
+  return Math.sqrt((weight * expected ** 2 + squares) / (weight + freedom));
+}
+
+/**
+ * Trend of batches in order of making. Scores are on the line's own scale, not cut off at 0 or 100.
+ * The spread is moderated (prior and residuals weighted by degrees of freedom, as in Smyth 2004,
+ * doi 10.2202/1544-6115.1027, from memory), so an even line neither divides by zero nor alarms at its first soft batch.
+ * @returns null below `rules.fewest` points, or where the latest are all of one generation.
+ */
+export function trendOf(points: readonly TrendPoint[], rules: TrendRules = TREND_RULES): Trend | null {
+  const n = points.length;
+  if (n < rules.fewest) return null;
+  const latest = points.slice(-rules.window);
+  const times = latest.map((point) => point.generation);
+  const scores = latest.map((point) => point.score);
+  const fit = theilSen(times, scores);
+  const test = mannKendall(scores, times);
+  const middle = mean(times);
+  if (!fit || !test || middle === null) return null;
+  const squares = scores.reduce(
+    (sum, y, i) => sum + (y - fit.intercept - fit.slope * (times[i] ?? 0)) ** 2,
+    0,
+  );
+  const spreadFrom = (expected: number): number =>
+    moderatedSpread(expected, rules.priorWeight, squares, latest.length - 2);
+  const spread = spreadFrom(rules.priorSpread);
+  const reach = Math.sqrt(times.reduce((sum, x) => sum + (x - middle) ** 2, 0));
+  const slopeError = spread / reach;
+  const carefulError = spreadFrom(rules.ruleOutSpread) / reach;
+  const interval = slopeInterval(fit, test.variance, 0.9);
+
+  const all = points.map((point) => point.score);
+  const baselineSize = rules.baselineBatches;
+  const baseline = mean(all.slice(0, baselineSize)) ?? 0;
+  const later = all.slice(baselineSize);
+  const running = ewma(later, rules.lambda, baseline);
+  const drop = baseline - (running.at(-1) ?? baseline);
+  const dropError = ewmaErrorFromBaseline(rules.lambda, spread, later.length, baselineSize);
+
+  const level = drop / dropError;
+  const fall = Math.max((-fit.slope / slopeError + level) / 2, rules.levelAlone * level);
+  const limit = rules.limits[Math.min(n - rules.fewest, rules.limits.length - 1)] ?? Number.POSITIVE_INFINITY;
+  return {
+    batches: n,
+    slope: fit.slope,
+    slopeLow: interval.low,
+    slopeHigh: interval.high,
+    slopeError,
+    spread,
+    mannKendall: test,
+    baseline,
+    baselineSize,
+    running,
+    drop,
+    dropError,
+    fall,
+    limit,
+    alarm: fall > limit || test.pFalling <= rules.steadyFallChance,
+    lossRuledOut: fit.slope - rules.ruleOutErrors * carefulError > -rules.lossToRuleOut,
+  };
+}
+
+export const STANDINGS = [
+  'too few batches to say',
+  'steady',
+  'no slip seen',
+  'slipping',
+  'worn out',
+] as const;
+export type Standing = (typeof STANDINGS)[number];
+
+/** The word for a trend: worn out is an alarm on a line that stands far below its early batches. */
+export function standingOf(trend: Trend | null, rules: TrendRules = TREND_RULES): Standing {
+  if (!trend) return 'too few batches to say';
+  if (trend.alarm) return trend.drop >= rules.wornOutDrop ? 'worn out' : 'slipping';
+  return trend.lossRuledOut ? 'steady' : 'no slip seen';
+}

@@ -1,0 +1,126 @@
+// npm run bench:judgement: what the words "steady", "slipping" and "worn out" are worth. Invented lines of twelve batches
+// whose truth is known are judged after every batch by the program's own rule, beside the best that any rule could do.
+// Seeded: the same numbers every time.
+import { batchMedian } from '../../core/vigour/batch-median';
+import { standingOf, trendOf, type Standing, type TrendPoint } from '../../core/vigour/trend';
+import { likelihoodRatio } from './judgement-bound';
+import { BATCHES, HABITS, inventLine, seeded, type Habits, type LineTruth } from './judgement-lines';
+
+const lines = Number(process.argv[2] ?? 4000);
+const SPREADS = [3, 4, 5, 8, 10];
+const CORRELATIONS = [0, 0.3, 0.5];
+const LOSS = 5;
+
+interface Looks {
+  /** Batch at which slipping or worn out was first said; none: beyond any batch. */
+  readonly called: number;
+  readonly standings: readonly Standing[];
+}
+
+/** Judges a line after each of its batches, as the keeper would have seen it. */
+function look(recorded: readonly (readonly { score: number; width: number }[])[]): Looks {
+  const points: TrendPoint[] = [];
+  let called = Number.POSITIVE_INFINITY;
+  const standings = recorded.map((jars, index): Standing => {
+    const score = index === 0 ? null : batchMedian(jars);
+    if (score !== null) points.push({ generation: index + 1, score });
+    const standing = standingOf(trendOf(points));
+    if (standing === 'slipping' || standing === 'worn out') called = Math.min(called, index + 1);
+    return standing;
+  });
+  return { called, standings };
+}
+
+const seedOf = (truth: LineTruth, salt: number): number =>
+  Math.round(truth.spread * 1000 + truth.autocorrelation * 100 + truth.loss * 10 + salt * 1e6);
+
+const judged = (truth: LineTruth, habits: Habits, count = lines, batches = BATCHES): Looks[] => {
+  const random = seeded(seedOf(truth, 1));
+  return Array.from({ length: count }, () => look(inventLine(truth, random, habits, batches).recorded));
+};
+const share = (looks: readonly Looks[], is: (look: Looks) => boolean): number =>
+  looks.filter(is).length / looks.length;
+const percent = (x: number): string => `${(100 * x).toFixed(1)} %`.padStart(8);
+
+/** Share of losing lines that the likelihood-ratio test calls by batch 8, at 5 % false calls over all twelve looks. */
+function boundBy8(spread: number, autocorrelation: number): number {
+  const seen = BATCHES - 1;
+  const highest = (loss: number, by: number, salt: number): number[] => {
+    const truth = { spread, autocorrelation, loss };
+    const random = seeded(seedOf(truth, salt));
+    const ratios = Array.from({ length: seen + 1 }, (_, k) =>
+      likelihoodRatio({ ...truth, loss: LOSS }, LOSS, k),
+    );
+    return Array.from({ length: lines }, () => {
+      const { full } = inventLine(truth, random, HABITS['in full']);
+      let most = Number.NEGATIVE_INFINITY;
+      for (let k = 2; k < by; k++) most = Math.max(most, ratios[k]?.(full.slice(1, k + 1)) ?? most);
+      return most;
+    });
+  };
+  const steady = highest(0, BATCHES, 2).toSorted((a, b) => b - a);
+  const threshold = steady[Math.floor(0.05 * lines)] ?? Number.POSITIVE_INFINITY;
+  return highest(LOSS, 8, 3).filter((x) => x > threshold).length / lines;
+}
+
+const table = (title: string, head: readonly string[], rows: readonly (readonly string[])[]): void => {
+  console.log(`\n${title}\n`);
+  console.log(`| ${head.join(' | ')} |\n|${head.map(() => '---|').join('')}`);
+  for (const row of rows) console.log(`| ${row.join(' | ')} |`);
+};
+
+const started = performance.now();
+console.log(`Judgement bench: ${lines} invented lines a cell, twelve batches of four jars, seeded.`);
+console.log('Spread: standard deviation (points) of what a batch shares; jars differ by half as much again.');
+
+for (const [name, habits] of Object.entries(HABITS)) {
+  const rows = CORRELATIONS.flatMap((autocorrelation) =>
+    SPREADS.map((spread) => {
+      const steady = judged({ spread, autocorrelation, loss: 0 }, habits);
+      const losing = judged({ spread, autocorrelation, loss: LOSS }, habits);
+      return [
+        String(autocorrelation),
+        String(spread),
+        percent(share(steady, (l) => l.called <= BATCHES)),
+        percent(share(losing, (l) => l.called <= 8)),
+        percent(boundBy8(spread, autocorrelation)),
+        percent(share(losing, (l) => l.called <= 10)),
+        percent(share(losing, (l) => l.called <= BATCHES)),
+        percent(share(losing, (l) => l.standings.at(-1) === 'worn out')),
+      ];
+    }),
+  );
+  table(
+    `Recorded: ${name}`,
+    ['autocorrelation', 'spread', 'steady line ever called', `loss of ${LOSS} called by batch 8`, 'best possible by 8', 'by 10', 'by 12', 'worn out at 12'],
+    rows,
+  ); // prettier-ignore
+}
+
+table(
+  'What is said at batch 12 (recorded: usual, autocorrelation 0.3)',
+  ['loss a generation', 'spread', 'steady', 'no slip seen', 'slipping', 'worn out', 'ever called "steady"'],
+  [0, 1, 2, 3, 5].flatMap((loss) =>
+    [3, 5, 8, 10].map((spread) => {
+      const looks = judged({ spread, autocorrelation: 0.3, loss }, HABITS.usual);
+      const last = (word: Standing): string => percent(share(looks, (l) => l.standings.at(-1) === word));
+      const ever = percent(share(looks, (l) => l.standings.includes('steady')));
+      return [String(loss), String(spread), last('steady'), last('no slip seen'), last('slipping'), last('worn out'), ever];
+    }),
+  ),
+); // prettier-ignore
+
+table(
+  'Longer and wilder lines that are steady (recorded: usual): share ever called',
+  ['batches', 'spread', 'autocorrelation 0', 'autocorrelation 0.3', 'autocorrelation 0.5'],
+  [
+    [24, 5], [24, 10], [48, 10], [12, 14], [12, 20],
+  ].map(([batches = 12, spread = 5]) => [
+    String(batches),
+    String(spread),
+    ...CORRELATIONS.map((autocorrelation) =>
+      percent(share(judged({ spread, autocorrelation, loss: 0 }, HABITS.usual, Math.round(lines / 2), batches), (l) => l.called <= batches)),
+    ),
+  ]),
+); // prettier-ignore
+console.log(`\n${((performance.now() - started) / 1000).toFixed(1)} s`);
