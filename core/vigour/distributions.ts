@@ -1,3 +1,4 @@
+/// <reference path="./jstat.d.ts" />
 // The one door to the statistics library: distribution functions that judgement needs. Sampling is never used, so no
 // randomness enters: draws are made from uniform numbers that the caller passes in.
 import { jStat } from 'jstat';

@@ -59,6 +59,10 @@ const tieSizes = (values: readonly number[]): number[] => {
 const sumOver = (sizes: readonly number[], term: (t: number) => number): number =>
   sizes.reduce((sum, t) => sum + term(t), 0);
 
+// Terms of the variance with ties, for a group of k equal values.
+const v = (k: number): number => k * (k - 1) * (2 * k + 5);
+const triples = (k: number): number => k * (k - 1) * (k - 2);
+
 /**
  * Mann–Kendall for values in time order, or at the given times (which may be tied: such pairs count nothing).
  * @returns null for fewer than two values.
@@ -76,11 +80,9 @@ export function mannKendall(values: readonly number[], times?: readonly number[]
   const t = tieSizes(values);
   const u = tieSizes(at);
   const pairs = (n * (n - 1)) / 2;
-  const v = (k: number): number => k * (k - 1) * (2 * k + 5);
   let variance = (v(n) - sumOver(t, v) - sumOver(u, v)) / 18;
   variance += (sumOver(t, (k) => k * (k - 1)) * sumOver(u, (k) => k * (k - 1))) / (2 * n * (n - 1));
   if (n > 2) {
-    const triples = (k: number): number => k * (k - 1) * (k - 2);
     variance += (sumOver(t, triples) * sumOver(u, triples)) / (9 * n * (n - 1) * (n - 2));
   }
   const untied = (sizes: readonly number[]): number => pairs - sumOver(sizes, (k) => (k * (k - 1)) / 2);

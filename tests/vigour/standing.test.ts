@@ -43,9 +43,10 @@ describe('standing', () => {
   });
 });
 
+const of = (scores: readonly number[], width: number): number | null =>
+  batchMedian(scores.map((score) => ({ score, width })));
+
 describe('median of a batch', () => {
-  const of = (scores: readonly number[], width: number): number | null =>
-    batchMedian(scores.map((score) => ({ score, width })));
   it('is the plain median of exact scores', () => {
     expect(of([3, 1, 2], 0)).toBeCloseTo(2, 6);
     expect(of([1, 2, 3, 10], 0)).toBeCloseTo(2.5, 6);
