@@ -1,0 +1,76 @@
+// What the screen lists, worked out of a preview: pure functions, no React.
+import type { NotesPreview, Reply } from '../../core/contract';
+
+export type Row = NotesPreview['rows'][number];
+export type RowState = Row['state'];
+export type Problem = NotesPreview['problems'][number];
+export type Question = NotesPreview['questions'][number];
+export type Assumption = NotesPreview['assumptions'][number];
+
+export const ROW_STATES: readonly RowState[] = ['new', 'aside', 'already here', 'empty'];
+
+/** "1 jar", "3 jars". */
+export const count = (number: number, one: string, many = `${one}s`): string =>
+  `${number.toLocaleString('en-GB')} ${number === 1 ? one : many}`;
+
+/** "a, b and c". */
+export const listed = (parts: readonly string[]): string =>
+  parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
+
+export function countStates(rows: readonly Row[]): Readonly<Record<RowState, number>> {
+  const counts = { new: 0, aside: 0, 'already here': 0, empty: 0 };
+  for (const row of rows) counts[row.state] += 1;
+  return counts;
+}
+
+/** Rows in a few words: "rows 3, 8 and 12", "rows 3, 8, 12 and 40 more". */
+export function rowsSaid(rows: readonly number[], most = 8): string {
+  const shown = rows.slice(0, most).map(String);
+  const rest = rows.length - shown.length;
+  const parts = rest > 0 ? [...shown, `${rest.toLocaleString('en-GB')} more`] : shown;
+  return `${rows.length === 1 ? 'row' : 'rows'} ${listed(parts)}`;
+}
+
+export interface SharedAssumption {
+  readonly sentence: string;
+  /** Empty: about the file as a whole. */
+  readonly rows: readonly number[];
+}
+
+/** The same assumption of many rows is said once, with its rows. Order of first appearance. */
+export function shareAssumptions(assumptions: readonly Assumption[]): SharedAssumption[] {
+  const bySentence = new Map<string, number[]>();
+  for (const { row, sentence } of assumptions) {
+    const rows = bySentence.get(sentence) ?? [];
+    if (row !== null) rows.push(row);
+    bySentence.set(sentence, rows);
+  }
+  return [...bySentence].map(([sentence, rows]) => ({ sentence, rows }));
+}
+
+/** "44 jars, 46 seedings and 2 sources came in." */
+export function resultSentence(
+  result: Pick<Reply<'notes.bringIn'>, 'jars' | 'seedings' | 'sources'>,
+): string {
+  if (result.jars + result.seedings + result.sources === 0)
+    return 'Nothing new came in: everything in this file is here already, or stays aside.';
+  const parts = [
+    result.jars > 0 ? count(result.jars, 'jar') : '',
+    result.seedings > 0 ? count(result.seedings, 'seeding') : '',
+    result.sources > 0 ? count(result.sources, 'source') : '',
+  ].filter(Boolean);
+  return `${listed(parts)} came in.`;
+}
+
+/** Problems of a row together, rows in order. */
+export function byRow(
+  problems: readonly Problem[],
+): { readonly row: number; readonly problems: readonly Problem[] }[] {
+  const rows = new Map<number, Problem[]>();
+  for (const problem of problems) {
+    const list = rows.get(problem.row);
+    if (list) list.push(problem);
+    else rows.set(problem.row, [problem]);
+  }
+  return [...rows].toSorted(([one], [other]) => one - other).map(([row, list]) => ({ row, problems: list }));
+}

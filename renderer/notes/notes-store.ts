@@ -1,0 +1,214 @@
+// What the keeper is bringing in: the file, what they rematched and mended, the latest preview, the job that runs.
+// Lives outside React, so that leaving the screen and coming back loses nothing. Plain functions, one snapshot.
+import { useSyncExternalStore } from 'react';
+import type { NoteColumn, NotesPreview, Reply } from '../../core/contract';
+import { type Job, startJob } from '../app/calls';
+import { questionOf } from './ambiguous';
+import type { Problem, Question } from './lists';
+
+/** A file from the window crosses as bytes, this many at most. */
+export const MOST_BYTES = 20 * 1024 * 1024;
+
+export interface NotesFile {
+  readonly name: string;
+  readonly bytes: Uint8Array<ArrayBuffer>;
+}
+
+export interface Running {
+  readonly what: 'reading' | 'bringing in';
+  readonly done: number;
+  readonly total: number | null;
+  readonly says: string | null;
+}
+
+export interface Notes {
+  readonly file: NotesFile | null;
+  readonly mapping: Readonly<Record<string, NoteColumn>>;
+  readonly answers: Readonly<Record<string, string>>;
+  /** The latest preview; stays up while a newer one is on its way. */
+  readonly preview: NotesPreview | null;
+  /** Every problem with a cell that was ever shown for this file: a mended one stays where it was. */
+  readonly cells: ReadonlyMap<string, Problem>;
+  /** Every question ever asked about this file: an answered one stays, with its answer. */
+  readonly asked: ReadonlyMap<string, Question>;
+  readonly running: Running | null;
+  /** A sentence on why the last step did not happen. */
+  readonly trouble: string | null;
+  readonly result: Reply<'notes.bringIn'> | null;
+}
+
+const nothing: Notes = {
+  file: null,
+  mapping: {},
+  answers: {},
+  preview: null,
+  cells: new Map(),
+  asked: new Map(),
+  running: null,
+  trouble: null,
+  result: null,
+};
+
+let notes: Notes = nothing;
+let job: Job<'notes.preview'> | Job<'notes.bringIn'> | null = null;
+/** Counts up with every job: what an earlier one still says is not listened to. */
+let turn = 0;
+const listeners = new Set<() => void>();
+
+function set(change: Partial<Notes>): void {
+  notes = { ...notes, ...change };
+  for (const listen of listeners) listen();
+}
+
+export const useNotes = (): Notes =>
+  useSyncExternalStore(
+    (listen) => {
+      listeners.add(listen);
+      return () => listeners.delete(listen);
+    },
+    () => notes,
+  );
+
+/** The id under which a mended cell is answered. */
+export const cellId = (row: number, heading: string): string => `cell:${row}:${heading}`;
+
+const request = () => ({
+  file: { name: notes.file?.name ?? '', bytes: notes.file?.bytes ?? new Uint8Array() },
+  mapping: { ...notes.mapping },
+  answers: { ...notes.answers },
+});
+
+function keepLists(problems: readonly Problem[], questions: readonly Question[]): Partial<Notes> {
+  const cells = new Map(notes.cells);
+  for (const problem of problems)
+    if (problem.column !== null) cells.set(cellId(problem.row, problem.column), problem);
+  const asked = new Map(notes.asked);
+  for (const question of questions) asked.set(question.id, question);
+  return { cells, asked };
+}
+
+/** Reads the file again with all that was answered so far. A preview still under way is dropped. */
+export async function preview(): Promise<void> {
+  if (notes.file === null) return;
+  job?.cancel();
+  turn += 1;
+  const mine = turn;
+  set({ running: { what: 'reading', done: 0, total: null, says: null }, trouble: null });
+  const started = startJob('notes.preview', request(), ({ done, total, says }) => {
+    if (turn === mine) set({ running: { what: 'reading', done, total, says } });
+  });
+  job = started;
+  const answer = await started.done;
+  if (turn !== mine) return;
+  job = null;
+  if (answer.ok) {
+    const { value } = answer;
+    set({ running: null, preview: value, ...keepLists(value.problems, value.questions) });
+    return;
+  }
+  const question = questionOf(answer.error, answer.sentence);
+  if (question) set({ running: null, ...keepLists([], [question]) });
+  else set({ running: null, trouble: answer.error.code === 'cancelled' ? null : answer.sentence });
+}
+
+/** Ends what runs; its answer is not waited for. */
+function drop(): void {
+  job?.cancel();
+  job = null;
+  turn += 1;
+}
+
+const sizeTrouble = (name: string, size: number): string | null => {
+  if (size === 0) return `There is nothing in ${name}. Choose another file.`;
+  if (size <= MOST_BYTES) return null;
+  const megabytes = Math.ceil(size / 1024 / 1024);
+  return `${name} is ${megabytes} MB, and 20 MB at most can come in at once. Save it in two parts and bring in both.`;
+};
+
+/** Takes a file in and reads it. What was answered for another file is forgotten. */
+export async function takeFile(name: string, bytes: Uint8Array<ArrayBuffer>): Promise<void> {
+  const trouble = sizeTrouble(name, bytes.byteLength);
+  if (trouble !== null) {
+    set({ trouble });
+    return;
+  }
+  drop();
+  set({ ...nothing, file: { name, bytes } });
+  await preview();
+}
+
+/** Takes in a file as the page was handed it. Too large a one is refused unread. */
+export async function takeBlob(file: File): Promise<void> {
+  const trouble = sizeTrouble(file.name, file.size);
+  if (trouble !== null) {
+    set({ trouble });
+    return;
+  }
+  try {
+    await takeFile(file.name, new Uint8Array(await file.arrayBuffer()));
+  } catch (error) {
+    // A file that was moved or locked between choosing and reading.
+    const why = error instanceof Error ? error.message : String(error);
+    set({ trouble: `${file.name} could not be read (${why}). Choose it again.` });
+  }
+}
+
+/** What a heading means, from now on; null lets the reader decide again. */
+export function rematch(heading: string, meaning: NoteColumn | null): void {
+  const mapping = { ...notes.mapping };
+  if (meaning === null) delete mapping[heading];
+  else mapping[heading] = meaning;
+  set({ mapping });
+  void preview();
+}
+
+/** Answers a question or mends a cell; an empty text takes the answer back. */
+export function answer(id: string, text: string): void {
+  if ((notes.answers[id] ?? '') === text) return;
+  const answers = { ...notes.answers };
+  if (text === '') delete answers[id];
+  else answers[id] = text;
+  set({ answers });
+  void preview();
+}
+
+/** Brings in everything that is ready, as one act. */
+export async function bringIn(): Promise<void> {
+  if (notes.file === null || notes.running !== null) return;
+  turn += 1;
+  const mine = turn;
+  set({ running: { what: 'bringing in', done: 0, total: null, says: null }, trouble: null });
+  const started = startJob('notes.bringIn', request(), ({ done, total, says }) => {
+    if (turn === mine) set({ running: { what: 'bringing in', done, total, says } });
+  });
+  job = started;
+  const answer = await started.done;
+  if (turn !== mine) return;
+  job = null;
+  if (answer.ok) set({ running: null, result: answer.value });
+  else
+    set({
+      running: null,
+      trouble:
+        answer.error.code === 'cancelled'
+          ? 'Stopped. Nothing came in; the ledger is as it was.'
+          : answer.sentence,
+    });
+}
+
+/** Stops what is running; the ledger stays as it was. */
+export function cancel(): void {
+  job?.cancel();
+}
+
+/** From the summary back to the rows, with what is still aside. */
+export function backToRows(): void {
+  set({ result: null });
+  void preview();
+}
+
+/** Puts the file away. */
+export function putAway(): void {
+  drop();
+  set(nothing);
+}

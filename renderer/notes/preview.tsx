@@ -1,0 +1,119 @@
+// The file as it is understood so far, and everything that can be done about it before it comes in.
+import { useEffect, useRef } from 'react';
+import { Assumptions } from './assumptions';
+import { Columns } from './columns';
+import { count, countStates, listed } from './lists';
+import {
+  bringIn,
+  cancel,
+  cellId,
+  preview as readAgain,
+  putAway,
+  type Notes,
+  type Running,
+} from './notes-store';
+import { Problems } from './problems';
+import { Questions } from './questions';
+import { Rows } from './rows';
+
+function Progress({ running }: { readonly running: Running }) {
+  const { what, done, total, says } = running;
+  return (
+    <div className="notes-progress">
+      <progress
+        aria-label={what === 'reading' ? 'Reading the file' : 'Bringing in'}
+        {...(total !== null && total > 0 ? { value: done, max: total } : {})}
+      />
+      <span>{says ?? (what === 'reading' ? 'Reading the file' : 'Bringing in')}</span>
+      <button className="button" type="button" onClick={cancel}>
+        Stop
+      </button>
+    </div>
+  );
+}
+
+/** What the file comes to, in one line: "44 rows new, 1 aside, 1 empty". */
+function summary(notes: Notes): string {
+  if (notes.preview === null) return '';
+  const states = countStates(notes.preview.rows);
+  const parts = [
+    states.new > 0 ? `${count(states.new, 'row')} to come in` : '',
+    states.aside > 0 ? `${states.aside.toLocaleString('en-GB')} aside` : '',
+    states['already here'] > 0 ? `${states['already here'].toLocaleString('en-GB')} already here` : '',
+    states.empty > 0 ? `${states.empty.toLocaleString('en-GB')} empty` : '',
+  ].filter(Boolean);
+  return parts.length === 0 ? 'No rows in this file.' : `${listed(parts)}.`;
+}
+
+/** The second step. */
+export function Preview({ notes }: { readonly notes: Notes }) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus(), []);
+  const { preview, running, answers, file } = notes;
+  const now = new Set(preview?.questions.map((question) => question.id));
+  const questions = [...notes.asked.values()].filter(
+    (question) => question.blocks || now.has(question.id) || answers[question.id] !== undefined,
+  );
+  const blocked = questions.some((question) => question.blocks && answers[question.id] === undefined);
+  const current = preview?.problems ?? [];
+  const shown = new Set(
+    current.flatMap((problem) => (problem.column === null ? [] : cellId(problem.row, problem.column))),
+  );
+  const mended = [...notes.cells].flatMap(([id, problem]) =>
+    answers[id] !== undefined && !shown.has(id) ? [problem] : [],
+  );
+  const ready = preview === null ? 0 : countStates(preview.rows).new;
+  const bringing = running?.what === 'bringing in';
+  const waiting = preview === null && running !== null ? 'Reading…' : 'Nothing to bring in';
+  const label = blocked ? 'Answer first' : ready === 0 ? waiting : `Bring in ${count(ready, 'row')}`;
+
+  return (
+    <div className="page stack notes">
+      <div className="notes-head">
+        <div>
+          <h1 ref={heading} tabIndex={-1}>
+            {file?.name}
+          </h1>
+          <p className="notes-lead" aria-live="polite">
+            {summary(notes)}
+          </p>
+        </div>
+        <div className="row">
+          <button
+            className="button primary"
+            type="button"
+            disabled={ready === 0 || blocked || running !== null}
+            onClick={() => void bringIn()}
+          >
+            {label}
+          </button>
+          <button className="button" type="button" disabled={bringing} onClick={putAway}>
+            Another file
+          </button>
+        </div>
+      </div>
+      {running !== null && <Progress running={running} />}
+      {notes.trouble !== null && (
+        <div className="notice row" role="alert">
+          <p>{notes.trouble}</p>
+          <button className="button" type="button" onClick={() => void readAgain()}>
+            Read it again
+          </button>
+        </div>
+      )}
+      {!bringing && (
+        <>
+          <Questions questions={questions} answers={answers} />
+          {preview !== null && (
+            <>
+              <Problems problems={[...current, ...mended]} answers={answers} />
+              <Columns columns={preview.columns} mapping={notes.mapping} />
+              <Assumptions assumptions={preview.assumptions} />
+              <Rows rows={preview.rows} />
+            </>
+          )}
+        </>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,87 @@
+// Questions about the file. Those that block come first: until they are answered nothing can come in.
+import { useId, useState } from 'react';
+import { Pager, usePage } from './pager';
+import type { Question } from './lists';
+import { answer } from './notes-store';
+
+const PAGE = 20;
+
+function Asked({ question, chosen }: { readonly question: Question; readonly chosen: string | undefined }) {
+  const id = useId();
+  const [typed, setTyped] = useState(chosen ?? '');
+  const free = question.choices.length === 0;
+  return (
+    <li className={question.blocks && chosen === undefined ? 'ask blocks' : 'ask'}>
+      <fieldset>
+        <legend>
+          {question.row !== null && <span className="row-number">Row {question.row}</span>}{' '}
+          {question.sentence}
+        </legend>
+        {free ? (
+          <form
+            className="row"
+            onSubmit={(event) => {
+              event.preventDefault();
+              answer(question.id, typed.trim());
+            }}
+          >
+            <input
+              className="input"
+              aria-label="Your answer"
+              value={typed}
+              maxLength={500}
+              onChange={(event) => setTyped(event.target.value)}
+              onBlur={() => answer(question.id, typed.trim())}
+            />
+          </form>
+        ) : (
+          <div className="row">
+            {question.choices.map((choice) => (
+              <label key={choice.value} className="pick">
+                <input
+                  type="radio"
+                  name={id}
+                  checked={chosen === choice.value}
+                  onChange={() => answer(question.id, choice.value)}
+                />
+                <span>{choice.label}</span>
+              </label>
+            ))}
+          </div>
+        )}
+      </fieldset>
+    </li>
+  );
+}
+
+/** All questions, those that block first. */
+export function Questions({
+  questions,
+  answers,
+}: {
+  readonly questions: readonly Question[];
+  readonly answers: Readonly<Record<string, string>>;
+}) {
+  const sorted = questions.toSorted(
+    (one, other) => Number(other.blocks) - Number(one.blocks) || (one.row ?? 0) - (other.row ?? 0),
+  );
+  const page = usePage(sorted.length, PAGE);
+  if (sorted.length === 0) return null;
+  const blocking = sorted.some((question) => question.blocks && answers[question.id] === undefined);
+  return (
+    <section className="notes-part" aria-labelledby="questions-title">
+      <h2 id="questions-title">{blocking ? 'One thing first' : 'Questions'}</h2>
+      <p className="soft">
+        {blocking
+          ? 'This can be read in two ways. Your answer decides it for the whole file.'
+          : 'The file comes in without an answer too; then this stays open.'}
+      </p>
+      <ul className="stack">
+        {sorted.slice(page.from, page.to).map((question) => (
+          <Asked key={question.id} question={question} chosen={answers[question.id]} />
+        ))}
+      </ul>
+      <Pager page={page} what="questions" />
+    </section>
+  );
+}

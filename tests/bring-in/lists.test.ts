@@ -1,0 +1,123 @@
+import { describe, expect, it } from 'vitest';
+import { questionOf } from '../../renderer/notes/ambiguous';
+import {
+  byRow,
+  countStates,
+  listed,
+  resultSentence,
+  rowsSaid,
+  shareAssumptions,
+  type Row,
+} from '../../renderer/notes/lists';
+
+const row = (number: number, state: Row['state']): Row => ({
+  row: number,
+  state,
+  label: null,
+  seeds: [],
+  says: '',
+});
+
+describe('lists of the screen that brings in notes', () => {
+  it.each([
+    [[3], 'row 3'],
+    [[3, 8], 'rows 3 and 8'],
+    [[3, 8, 12], 'rows 3, 8 and 12'],
+    [[1, 2, 3, 4, 5, 6, 7, 8, 9, 10], 'rows 1, 2, 3, 4, 5, 6, 7, 8 and 2 more'],
+  ])('says %j as %s', (rows, words) => {
+    expect(rowsSaid(rows)).toBe(words);
+  });
+
+  it('joins words', () => {
+    expect([listed([]), listed(['a']), listed(['a', 'b']), listed(['a', 'b', 'c'])]).toEqual([
+      '',
+      'a',
+      'a and b',
+      'a, b and c',
+    ]);
+  });
+
+  it('counts the states of rows', () => {
+    expect(countStates([row(2, 'new'), row(3, 'new'), row(4, 'empty'), row(5, 'aside')])).toEqual({
+      new: 2,
+      aside: 1,
+      'already here': 0,
+      empty: 1,
+    });
+  });
+
+  it('says an assumption of many rows once, and one about the file without rows', () => {
+    const shared = shareAssumptions([
+      { row: null, sentence: 'Month first.' },
+      { row: 3, sentence: 'Taken as °F.' },
+      { row: 9, sentence: 'Taken as °F.' },
+      { row: 4, sentence: 'The year is taken as 2026.' },
+    ]);
+    expect(shared).toEqual([
+      { sentence: 'Month first.', rows: [] },
+      { sentence: 'Taken as °F.', rows: [3, 9] },
+      { sentence: 'The year is taken as 2026.', rows: [4] },
+    ]);
+  });
+
+  it.each([
+    [{ jars: 44, seedings: 46, sources: 2 }, '44 jars, 46 seedings and 2 sources came in.'],
+    [{ jars: 1, seedings: 1, sources: 0 }, '1 jar and 1 seeding came in.'],
+    [
+      { jars: 0, seedings: 0, sources: 0 },
+      'Nothing new came in: everything in this file is here already, or stays aside.',
+    ],
+    [{ jars: 12_000, seedings: 0, sources: 0 }, '12,000 jars came in.'],
+  ])('sums up %j', (result, sentence) => {
+    expect(resultSentence(result)).toBe(sentence);
+  });
+
+  it('puts problems of a row together, rows in order', () => {
+    const problem = (number: number, sentence: string) => ({
+      row: number,
+      sentence,
+      column: null,
+      cell: null,
+    });
+    expect(
+      byRow([problem(47, 'b'), problem(3, 'a'), problem(47, 'c')]).map((one) => [
+        one.row,
+        one.problems.length,
+      ]),
+    ).toEqual([
+      [3, 1],
+      [47, 2],
+    ]);
+  });
+});
+
+describe('a refusal that is a question', () => {
+  it('keeps the id, the words and the choices', () => {
+    const question = questionOf(
+      {
+        code: 'ambiguous',
+        params: {
+          id: 'dates',
+          question: 'Which is it?',
+          choices: ['day first', 'month first'],
+          labels: ['3 April', '4 March'],
+        },
+      },
+      'a sentence',
+    );
+    expect(question).toEqual({
+      id: 'dates',
+      row: null,
+      sentence: 'Which is it?',
+      choices: [
+        { value: 'day first', label: '3 April' },
+        { value: 'month first', label: '4 March' },
+      ],
+      blocks: true,
+    });
+  });
+
+  it('any other refusal stays a refusal', () => {
+    expect(questionOf({ code: 'no ledger', params: { id: 'dates' } }, 'a sentence')).toBeNull();
+  });
+});
