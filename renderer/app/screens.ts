@@ -2,6 +2,7 @@
 import type { ComponentType } from 'react';
 import { familyActions } from '../family/actions';
 import { Family } from '../family/family';
+import { BringIn } from '../notes/notes';
 import type { Action } from './actions';
 
 export interface Screen {
@@ -16,4 +17,5 @@ export interface Screen {
 
 export const screens: readonly Screen[] = [
   { id: 'family', title: 'Family', keys: ['alt+1'], component: Family, actions: familyActions },
+  { id: 'notes', title: 'Bring in notes', keys: ['alt+0'], component: BringIn },
 ];
