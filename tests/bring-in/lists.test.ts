@@ -18,6 +18,8 @@ const row = (number: number, state: Row['state']): Row => ({
   says: '',
 });
 
+const problem = (number: number, sentence: string) => ({ row: number, sentence, column: null, cell: null });
+
 describe('lists of the screen that brings in notes', () => {
   it.each([
     [[3], 'row 3'],
@@ -73,12 +75,6 @@ describe('lists of the screen that brings in notes', () => {
   });
 
   it('puts problems of a row together, rows in order', () => {
-    const problem = (number: number, sentence: string) => ({
-      row: number,
-      sentence,
-      column: null,
-      cell: null,
-    });
     expect(
       byRow([problem(47, 'b'), problem(3, 'a'), problem(47, 'c')]).map((one) => [
         one.row,
