@@ -1,22 +1,49 @@
 // Builds the invented ledger: plays core/demo through the ledger's own calls, each at the moment it is said to have
 // been made. Owns no act of its own.
 import type { CallName, Result } from '../../core/contract';
+import { DEMO_TODAY } from '../../core/demo/larder';
 import { demoWrites, type DemoReply } from '../../core/demo/writes';
 import { refusalSentence } from '../../core/sentences';
+import { type Clock, stillClock } from './clock';
+
+/** A clock that stands where it was last put. */
+export class PlacedClock implements Clock {
+  #at: Clock;
+
+  constructor(moment: string) {
+    this.#at = stillClock(moment);
+  }
+
+  moveTo(moment: string): void {
+    this.#at = stillClock(moment);
+  }
+
+  readonly now = (): string => this.#at.now();
+  readonly today = (): string => this.#at.today();
+  readonly milliseconds = (): number => this.#at.milliseconds();
+}
 
 /**
  * Fills an empty ledger with the invented scenario.
- * @param call one call of the contract, answered by the real handlers with the ledger's clock standing at `at`
+ * @param call one call of the contract, answered by the real handlers
+ * @param clock the clock those handlers read. Left standing on the scenario's own last morning: the real day would make
+ *   every jar of it months old.
  * @throws Error with the refusal's sentence when a write is refused: then the scenario or a handler is wrong
  */
-export function playDemo(call: (name: CallName, input: unknown, at: string) => Result<unknown>): void {
+export function playDemo(
+  call: (name: CallName, input: unknown) => Result<unknown>,
+  clock: PlacedClock,
+): void {
   const writes = demoWrites();
   let step = writes.next({});
   while (!step.done) {
     const { call: name, input, at } = step.value;
-    const result = call(name, input, at);
-    if (!result.ok)
+    clock.moveTo(at);
+    const result = call(name, input);
+    if (!result.ok) {
       throw new Error(`The invented ledger: ${name} at ${at} was refused. ${refusalSentence(result.error)}`);
+    }
     step = writes.next(result.value as DemoReply);
   }
+  clock.moveTo(`${DEMO_TODAY}T10:00:00+01:00`);
 }
