@@ -1,4 +1,5 @@
 // One build of three: the page, the main process (with its ledger worker and the headless host), the preload.
+import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type EnvironmentOptions } from 'vite';
@@ -54,7 +55,13 @@ export default defineConfig({
       },
     },
     main: nodeSide(
-      { index: 'main/index.ts', worker: 'main/ledger/worker.ts', headless: 'main/headless.ts' },
+      Object.fromEntries(
+        Object.entries({
+          index: 'main/index.ts',
+          worker: 'main/ledger/worker.ts',
+          headless: 'main/headless.ts',
+        }).filter(([, file]) => existsSync(resolve(root, file))),
+      ),
       'main',
       'es',
       'js',

@@ -22,6 +22,60 @@ export const refusals = {
   'no such ledger': (p) => `There is no file at ${text(p, 'file')}. Check the name, or start a new ledger.`,
   'no demo': () => 'The invented ledger is not open, so there is nothing to leave.',
   forbidden: () => 'That is not allowed from here.',
+
+  // Opening a ledger file.
+  'no such file': (p) => `There is no ledger at ${text(p, 'file')}. Check the name, or start a new one.`,
+  'file exists': (p) => `There is a file at ${text(p, 'file')} already. Open it, or choose another name.`,
+  'is a folder': (p) => `${text(p, 'file')} is a folder. Choose a ledger file in it.`,
+  'not a ledger': (p) => `${text(p, 'file')} is not a Jarline ledger. It was left as it is.`,
+  'newer ledger': (p) =>
+    `${text(p, 'file')} was written by a newer Jarline. Update Jarline to open it. It was left as it is.`,
+  damaged: (p) =>
+    `The ledger ${text(p, 'file')} is damaged. Open the newest good backup, or save what can be read. It was left as it is.`,
+  'altered ledger': (p) =>
+    `The rules inside ${text(p, 'file')} were altered by another program, so its history can't be relied on. Open the newest good backup. It was left as it is.`,
+  'read-only': (p) =>
+    `${text(p, 'file') || 'The ledger'} can't be written to. Check the permissions of the file and its folder.`,
+  busy: () => 'Another program is using this ledger. Close it there, then try again. Nothing was changed.',
+  'disk full': () => 'The disk is full. Make some room, then try again. Nothing was changed.',
+  'disk trouble': () =>
+    'The disk the ledger lies on did not answer as it should. Keep the ledger on a disk of this computer. Nothing was changed.',
+  'no backup': () => 'There is no good backup beside this ledger. Save what can be read instead.',
+  'nothing to recover': () => 'This ledger is in order. There is nothing to recover.',
+  'not from here': (p) => `“${text(p, 'name')}” needs the window. Give the ledger file with --ledger instead.`,
+  cancelled: () => 'Stopped. Nothing was changed.',
+
+  // Recording.
+  'same label': (p) =>
+    `There is a jar ${text(p, 'label')} already. Choose another letter or word, or say that you mean it.`,
+  'seed not made': (p) => `${text(p, 'seed')} is ${text(p, 'state')}, so it can't seed a jar. Choose another seed.`,
+  'one seed': () => 'A seeding comes from a jar or from a source: name one of the two.',
+  'portion of another jar': (p) => `That portion is not of ${text(p, 'jar')}. Choose one of its own portions.`,
+  'hold of another batch': () => 'That hold belongs to another batch. Choose a hold of this batch.',
+  'no such hold': (p) => `Jar ${text(p, 'jar')} names a hold that is not in the list. Choose one of the holds given.`,
+  'day not known': (p) =>
+    `The day of ${text(p, 'jar')} is not known, so what seeded it can't be checked. Give it a day first.`,
+  'package of something else': (p) => `The package ${text(p, 'name')} is not of that. Choose another package.`,
+  'is a mistake': (p) => `${text(p, 'jar')} was entered by mistake, so it can't be changed. Undo that first.`,
+  'only planned': (p) => `${text(p, 'jar')} is only planned, so nothing descends from it yet. Find it under its batch.`,
+  'batch without a day': () =>
+    'That stands for a jar nobody can name, and its day is not known. Find it in the family.',
+  'has descendants': (p) => `${text(p, 'jar')} seeded ${text(p, 'others')}, so it can't be planned only.`,
+  'no such caution': (p) => `There is no caution on ${text(p, 'jar')} because of ${text(p, 'of')}.`,
+  'already lifted': () => 'That caution is lifted already.',
+  'times crossed': (p) => `${text(p, 'what')}: the end is before the start. Correct one of them.`,
+  'nothing changed': () => 'Nothing is different from what is recorded already.',
+  unreadable: (p) => `${text(p, 'path')}: holds a character that can't be kept. Please type it again.`,
+  'no re-encoder': () =>
+    'Photographs are added in the window, which takes the place they were taken out of them first.',
+  'not a photograph': () => 'That is not a JPEG photograph. Choose another file.',
+  rule: (p) => `That would break a rule of the ledger: ${text(p, 'rule')}. Nothing was changed.`,
+
+  // Undo and redo.
+  'nothing to undo': () => 'There is nothing to undo.',
+  'nothing to redo': () => 'There is nothing to redo.',
+  'undone already': (p) => `That was undone already: ${text(p, 'says')}.`,
+  'stands on it': (p) => `Later records stand on it: ${text(p, 'later')}. Undo or change those first.`,
   'own ancestor': (p) =>
     `${text(p, 'jar')} would descend from itself: ${Array.isArray(p['loop']) ? p['loop'].join(' → ') : ''}. Choose another seed.`,
   'seed made later': (p) =>

@@ -1,0 +1,31 @@
+// Parses every request and every reply against the contract; turns what is wrong into a refusal. Pure.
+import { type CallName, type Parsed, type Result, contract } from '../core/contract';
+import { CALLS } from '../core/call-names';
+
+/** Whether a name is one of the contract's. */
+export const isCallName = (name: string): name is CallName => (CALLS as readonly string[]).includes(name);
+
+/** The request with its defaults filled in, or why it can't be taken. */
+export function checkInput<N extends CallName>(name: N, input: unknown): Result<Parsed<N>> {
+  const parsed = contract[name].input.safeParse(input);
+  if (parsed.success) return { ok: true, value: parsed.data as Parsed<N> };
+  const first = parsed.error.issues[0];
+  const path = first?.path.map(String).join('.') ?? '';
+  return {
+    ok: false,
+    error: {
+      code: 'invalid',
+      params: { path: path === '' ? name : path, problem: first?.message ?? 'not understood' },
+    },
+  };
+}
+
+/** The reply if it keeps to the contract; where it doesn't, the program is at fault: said on stderr and refused. */
+export function checkReply(name: CallName, result: Result<unknown>): Result<unknown> {
+  if (!result.ok) return result;
+  const parsed = contract[name].reply.safeParse(result.value);
+  if (parsed.success) return { ok: true, value: parsed.data };
+  const where = parsed.error.issues.slice(0, 3).map((one) => `${one.path.join('.')}: ${one.message}`);
+  process.stderr.write(`jarline: the reply of ${name} breaks the contract: ${where.join('; ')}\n`);
+  return { ok: false, error: { code: 'unexpected', params: { ref: `reply of ${name}` } } };
+}

@@ -1,0 +1,139 @@
+// The program's start: one instance, one window, one open ledger.
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { BrowserWindow, app, dialog, nativeTheme, protocol, session, shell } from 'electron';
+import type { AppState, Result } from '../core/contract';
+import { listen, tell } from './ipc';
+import { photographFolder } from './ledger/protocol';
+import { keepMemory, readMemory } from './memory';
+import { setMenu } from './menu';
+import { OpenLedger } from './open-ledger';
+import { type Options, readOptions } from './options';
+import { PAGE, SCHEME, serve } from './protocol';
+import { closeApp, closeSession } from './walls';
+import { windowOptions } from './window';
+
+const built = import.meta.dirname;
+/** Pinned: another name here would look to a keeper like all jars gone. */
+const DATA_FOLDER = 'Jarline';
+
+const options = optionsOrExit();
+const passing =
+  options.demo && options.userData === null ? mkdtempSync(join(tmpdir(), 'jarline-data-')) : null;
+app.setPath('userData', options.userData ?? passing ?? join(app.getPath('appData'), DATA_FOLDER));
+closeApp(app);
+protocol.registerSchemesAsPrivileged([{ scheme: SCHEME, privileges: { standard: true, secure: true } }]);
+
+if (app.requestSingleInstanceLock()) begin();
+else {
+  process.stderr.write('jarline: it is open already; its window has been brought to the front.\n');
+  app.exit(0);
+}
+
+function optionsOrExit(): Options {
+  try {
+    return readOptions(process.argv.slice(1));
+  } catch (error) {
+    process.stderr.write(`jarline: ${error instanceof Error ? error.message : String(error)}\n`);
+    process.exit(1);
+  }
+}
+
+function begin(): void {
+  const memoryFile = join(app.getPath('userData'), 'jarline.json');
+  let memory = readMemory(memoryFile);
+  let window: BrowserWindow | null = null;
+  const page = (): Electron.WebContents | null => window?.webContents ?? null;
+  nativeTheme.themeSource = memory.theme;
+
+  const remember = (change: Partial<typeof memory>): void => {
+    memory = { ...memory, ...change };
+    keepMemory(memoryFile, memory);
+  };
+
+  const defaultFile = join(app.getPath('userData'), 'jarline.sqlite');
+  const last = [memory.lastLedger, defaultFile].find((file) => file !== null && existsSync(file)) ?? null;
+  const ledger = new OpenLedger(
+    {
+      workerFile: new URL('worker.js', import.meta.url),
+      version: app.getVersion(),
+      timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+      now: options.now,
+      defaultFile,
+      doors: { chooseFile, showFolder: (file) => shell.showItemInFolder(file) },
+      changed: () => tell(page(), 'changed', {}),
+      remember: (file) => remember({ lastLedger: file }),
+    },
+    options.ledger ?? (options.demo ? null : last),
+  );
+  const demo = options.demo ? ledger.call('ledger.openDemo', {}) : Promise.resolve();
+
+  const followTheme = (_name: string, result: Result<unknown>): void => {
+    const theme = result.ok ? (result.value as Partial<AppState> | null)?.preferences?.theme : undefined;
+    if (theme === undefined || theme === memory.theme) return;
+    nativeTheme.themeSource = theme;
+    remember({ theme });
+    showMenu();
+  };
+  const showMenu = (): void => setMenu((id) => tell(page(), 'menu', { id }), memory.theme, !app.isPackaged);
+
+  // Chained, not awaited at the top: that would keep an ES module from ever getting ready.
+  void app.whenReady().then(async () => {
+    closeSession(session.defaultSession);
+    protocol.handle(SCHEME, (request) =>
+      serve(request, join(built, '../renderer'), ledger.file === null ? null : photographFolder(ledger.file)),
+    );
+    listen(ledger, page, followTheme);
+    showMenu();
+    window = new BrowserWindow(
+      windowOptions(nativeTheme.shouldUseDarkColors, join(built, '../preload/preload.cjs')),
+    );
+    window.once('ready-to-show', () => window?.show());
+    window.on('closed', () => (window = null));
+    await demo; // so that the page's first question already finds it
+    await window.loadURL(PAGE);
+    if (options.smoke) await reportAndQuit(ledger);
+  });
+
+  app.on('second-instance', () => {
+    if (window?.isMinimized()) window.restore();
+    window?.focus();
+  });
+  app.on('window-all-closed', () => app.quit());
+  closeBeforeQuit(ledger);
+}
+
+/** Quitting waits until the ledger's file is closed in order. */
+function closeBeforeQuit(ledger: OpenLedger): void {
+  let closed = false;
+  app.on('will-quit', (event) => {
+    if (closed) return;
+    event.preventDefault();
+    void ledger.close().finally(() => {
+      closed = true;
+      app.quit();
+    });
+  });
+  app.on('quit', () => {
+    if (passing !== null) rmSync(passing, { recursive: true, force: true });
+  });
+}
+
+async function chooseFile(what: 'open' | 'create', startAt: string): Promise<string | null> {
+  const filters = [{ name: 'Jarline ledgers', extensions: ['sqlite'] }];
+  if (what === 'create') {
+    const { canceled, filePath } = await dialog.showSaveDialog({ defaultPath: startAt, filters });
+    return canceled || filePath === '' ? null : filePath;
+  }
+  const chosen = await dialog.showOpenDialog({ defaultPath: startAt, filters, properties: ['openFile'] });
+  return chosen.canceled ? null : (chosen.filePaths[0] ?? null);
+}
+
+/** For `--smoke`: the page is up; does the ledger answer? */
+async function reportAndQuit(ledger: OpenLedger): Promise<void> {
+  const state = await ledger.call('app.state', {});
+  process.stdout.write(state.ok ? 'ok\n' : `failed: ${state.error.code}\n`);
+  process.exitCode = state.ok ? 0 : 1;
+  app.quit();
+}

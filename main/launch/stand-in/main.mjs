@@ -1,0 +1,21 @@
+// Stands in for the default_app.asar of the electron package: runs the program whose folder is the first argument.
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { app } from 'electron';
+
+const folder = process.argv.slice(1).find((argument) => !argument.startsWith('-'));
+if (!folder) {
+  process.stderr.write('usage: electron FOLDER [options]\n');
+  process.exit(1);
+}
+const path = resolve(folder);
+const manifest = JSON.parse(readFileSync(join(path, 'package.json'), 'utf8'));
+Object.defineProperty(process, 'defaultApp', { value: true, enumerable: true });
+app.name = manifest.productName ?? manifest.name ?? app.name;
+app.setVersion(manifest.version ?? '0.0.0');
+app.setDesktopName(`${app.name}.desktop`);
+app.setAppPath(path);
+// Awaited at the top, so that 'ready' waits for the program's own code, as in a package.
+await import(pathToFileURL(createRequire(import.meta.url).resolve(path)).href);

@@ -1,0 +1,180 @@
+// Which ledger is open, and changing it: the keeper's own, another file, a new one, the demo. No electron here:
+// dialogs and the like come in as doors, so that the headless host and the tests use the same code.
+import { existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join, resolve } from 'node:path';
+import type { AppState, CallName, Result } from '../core/contract';
+import { checkInput, checkReply } from './check-call';
+import { type JobWatch, LedgerHost } from './host';
+import type { OpenMode } from './ledger/protocol';
+
+/** What only the system can do. Headless there is nobody to ask. */
+export interface Doors {
+  /** The system's file dialog; null where the keeper thought better of it. */
+  readonly chooseFile: (what: 'open' | 'create', startAt: string) => Promise<string | null>;
+  readonly showFolder: (file: string) => void;
+}
+
+export interface Setting {
+  readonly workerFile: URL;
+  readonly version: string;
+  readonly timeZone: string;
+  readonly now: string | null;
+  /** Where a keeper's first ledger goes; null headless, where every file is named. */
+  readonly defaultFile: string | null;
+  readonly doors: Doors;
+  readonly changed: () => void;
+  /** The keeper's own ledger that is open now, to be opened at the next start. Never the demo. */
+  readonly remember: (file: string) => void;
+}
+
+type Refused = Extract<Result<never>, { ok: false }>;
+const refuse = (code: string, params: Refused['error']['params'] = {}): Refused => ({
+  ok: false,
+  error: { code, params },
+});
+
+export class OpenLedger {
+  readonly #setting: Setting;
+  #host: LedgerHost;
+  /** The keeper's own file: what the demo is left for. */
+  #own: string | null;
+  #demoFolder: string | null = null;
+  /** Openings one after another, whoever asks. */
+  #turn: Promise<unknown> = Promise.resolve();
+
+  /** @param file the ledger to begin with: made where it is missing; null for none yet */
+  constructor(setting: Setting, file: string | null) {
+    this.#setting = setting;
+    this.#own = file;
+    this.#host = this.#begin(file, file === null || existsSync(file) ? 'open' : 'create');
+  }
+
+  /** The open file, or null. */
+  get file(): string | null {
+    return this.#host.start.file;
+  }
+
+  /** Answers any call of the contract. Never rejects. */
+  async call(name: CallName, rawInput: unknown, job: JobWatch | null = null): Promise<Result<unknown>> {
+    const input = checkInput(name, rawInput);
+    if (!input.ok) return input;
+    switch (name) {
+      case 'ledger.open':
+      case 'ledger.create': {
+        const mode = name === 'ledger.open' ? 'open' : 'create';
+        return this.#inTurn(() => this.#openNamed((input.value as { file: string | null }).file, mode));
+      }
+      case 'ledger.openDemo':
+        return this.#inTurn(() => this.#openDemo());
+      case 'ledger.leaveDemo':
+        return this.#inTurn(() => this.#leaveDemo());
+      case 'ledger.recover':
+        if ((input.value as { how: string }).how !== 'show folder') break;
+        if (this.file !== null) this.#setting.doors.showFolder(this.file);
+        return this.#ask('app.state', {}, null);
+    }
+    return this.#ask(name, rawInput, job);
+  }
+
+  /** Closes the file in order; removes a demo. */
+  async close(): Promise<void> {
+    await this.#turn;
+    await this.#host.close();
+    this.#dropDemo();
+  }
+
+  #ask(
+    name: Parameters<LedgerHost['call']>[0],
+    input: unknown,
+    job: JobWatch | null,
+  ): Promise<Result<unknown>> {
+    // A worker that died took no recorded act with it: open the file again.
+    if (!this.#host.alive) this.#host = this.#begin(this.file, 'open');
+    return this.#host.call(name, input, job);
+  }
+
+  #inTurn(work: () => Promise<Result<unknown>>): Promise<Result<unknown>> {
+    const result = this.#turn.then(work).catch((error: unknown) => {
+      process.stderr.write(
+        `jarline: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`,
+      );
+      return refuse('unexpected', { ref: 'opening' });
+    });
+    this.#turn = result;
+    return result;
+  }
+
+  #begin(file: string | null, mode: OpenMode): LedgerHost {
+    if (file !== null) mkdirSync(dirname(file), { recursive: true });
+    const { version, timeZone, now, workerFile, changed } = this.#setting;
+    const host: LedgerHost = new LedgerHost(workerFile, { file, mode, now, timeZone, version }, () => {
+      if (host === this.#host) changed();
+    });
+    return host;
+  }
+
+  /** The file asked for, or the one the keeper chooses. A first ledger needs no choice. */
+  async #openNamed(asked: string | null, mode: 'open' | 'create'): Promise<Result<unknown>> {
+    const { doors, defaultFile } = this.#setting;
+    const first = mode === 'create' && defaultFile !== null && this.#own === null && !existsSync(defaultFile);
+    const near = this.#own ?? defaultFile ?? resolve('jarline.sqlite');
+    const chosen = asked ?? (first ? defaultFile : await doors.chooseFile(mode, near));
+    if (chosen === null) return this.#ask('app.state', {}, null);
+    const file = resolve(chosen);
+    if (file === this.file && mode === 'open') return this.#ask('app.state', {}, null);
+    if (mode === 'open' && !existsSync(file)) return refuse('no such ledger', { file });
+    if (mode === 'create' && existsSync(file)) return refuse('ledger exists', { file });
+    const result = await this.#change(file, mode);
+    if (result.ok) this.#keep(file);
+    return result;
+  }
+
+  async #openDemo(): Promise<Result<unknown>> {
+    const folder = mkdtempSync(join(tmpdir(), 'jarline-demo-'));
+    const result = await this.#change(join(folder, 'demo.sqlite'), 'demo');
+    if (result.ok) {
+      this.#dropDemo();
+      this.#demoFolder = folder;
+    } else rmSync(folder, { recursive: true, force: true });
+    return result;
+  }
+
+  async #leaveDemo(): Promise<Result<unknown>> {
+    if (this.#demoFolder === null) return refuse('no demo');
+    const result = await this.#change(this.#own, 'open');
+    if (result.ok) this.#dropDemo();
+    return result;
+  }
+
+  /**
+   * Opens another file and only then closes the present one. A file that is not a ledger, or a newer program's, is
+   * refused and the present one stays; a damaged one is shown with its ways out.
+   */
+  async #change(file: string | null, mode: OpenMode): Promise<Result<unknown>> {
+    const host = this.#begin(file, mode);
+    const result = checkReply('app.state', await host.call('app.state', {}));
+    const state = result.ok ? (result.value as AppState) : null;
+    const kept = state?.trouble && state.trouble.kind !== 'damaged';
+    if (state === null || kept) {
+      await host.close();
+      return kept ? refuse('ledger refused', { sentence: state?.trouble?.sentence ?? '' }) : result;
+    }
+    const before = this.#host;
+    this.#host = host;
+    await before.close();
+    this.#setting.changed();
+    return result;
+  }
+
+  #keep(file: string): void {
+    this.#own = file;
+    this.#dropDemo();
+    this.#setting.remember(file);
+  }
+
+  #dropDemo(): void {
+    if (this.#demoFolder !== null) rmSync(this.#demoFolder, { recursive: true, force: true });
+    this.#demoFolder = null;
+  }
+}

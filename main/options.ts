@@ -1,0 +1,50 @@
+// What was asked for on the command line. Pure.
+import { parseArgs } from 'node:util';
+import { Moment } from '../core/ledger/basics';
+
+export interface Options {
+  /** Open a throwaway copy of the invented ledger. */
+  readonly demo: boolean;
+  /** Come up, print ok, end: for trying a package. */
+  readonly smoke: boolean;
+  readonly ledger: string | null;
+  /** The moment the clock stands still at. */
+  readonly now: string | null;
+  readonly userData: string | null;
+}
+
+/**
+ * Reads the program's own options; Chromium's are passed over.
+ * @throws an Error with a sentence where a value can't be used
+ */
+export function readOptions(args: readonly string[]): Options {
+  const { values } = parseArgs({
+    args: [...args],
+    strict: false,
+    allowPositionals: true,
+    options: {
+      demo: { type: 'boolean' },
+      smoke: { type: 'boolean' },
+      ledger: { type: 'string' },
+      now: { type: 'string' },
+      'user-data-dir': { type: 'string' },
+    },
+  });
+  const text = (name: string): string | null => {
+    const value = values[name];
+    if (value === undefined) return null;
+    if (typeof value !== 'string' || value === '') throw new Error(`--${name} needs a value.`);
+    return value;
+  };
+  const now = text('now');
+  if (now !== null && (!Moment.safeParse(now).success || Number.isNaN(Date.parse(now)))) {
+    throw new Error(`--now needs a moment such as 2026-03-14T18:30:00+01:00, not “${now}”.`);
+  }
+  return {
+    demo: values['demo'] === true,
+    smoke: values['smoke'] === true,
+    ledger: text('ledger'),
+    now,
+    userData: text('user-data-dir'),
+  };
+}

@@ -1,0 +1,49 @@
+// What the page may not do: permissions, devices, navigation, new windows, web views, the network.
+import type { App, Session, WebContents } from 'electron';
+import { HOST, SCHEME } from './protocol';
+
+/** Whether a URL belongs to the page. Parsed, never compared by its beginning. */
+export function isOwnPage(url: string): boolean {
+  if (!URL.canParse(url)) return false;
+  const { protocol, host, username, password } = new URL(url);
+  return protocol === `${SCHEME}:` && host === HOST && username === '' && password === '';
+}
+
+interface Frame {
+  readonly url: string;
+  readonly parent: unknown;
+}
+
+/** Whether a message comes from the page itself: its main frame, at its own address. */
+export function isTrusted(frame: Frame | null | undefined): boolean {
+  return frame !== null && frame !== undefined && frame.parent === null && isOwnPage(frame.url);
+}
+
+/** Refuses every permission and device, and every request that leaves the machine. */
+export function closeSession(session: Session): void {
+  session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
+  session.setPermissionCheckHandler(() => false);
+  session.setDevicePermissionHandler(() => false);
+  session.webRequest.onBeforeRequest((details, answer) =>
+    answer({ cancel: !isOwnPage(details.url) && !details.url.startsWith('devtools:') }),
+  );
+}
+
+/** Keeps a page where it is. */
+export function closeContents(contents: WebContents): void {
+  for (const event of ['will-navigate', 'will-redirect', 'will-frame-navigate'] as const) {
+    // One listener type for the three events, which all can be prevented.
+    contents.on(event as 'will-navigate', (details) => details.preventDefault());
+  }
+  contents.on('will-attach-webview', (event) => event.preventDefault());
+  contents.setWindowOpenHandler(() => ({ action: 'deny' }));
+}
+
+/** Before the program is ready: sandbox for every process, no name is ever resolved. */
+export function closeApp(app: App): void {
+  // As root the OS sandbox can't start; the window's own `sandbox: true` holds all the same.
+  if (!app.commandLine.hasSwitch('no-sandbox')) app.enableSandbox();
+  app.commandLine.appendSwitch('host-resolver-rules', 'MAP * ~NOTFOUND');
+  app.commandLine.appendSwitch('disable-background-networking');
+  app.on('web-contents-created', (_event, contents) => closeContents(contents));
+}
