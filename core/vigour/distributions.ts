@@ -1,3 +1,4 @@
+// oxlint-disable-next-line typescript/triple-slash-reference -- whoever imports core must see these types too
 /// <reference path="./jstat.d.ts" />
 // The one door to the statistics library: distribution functions that judgement needs. Sampling is never used, so no
 // randomness enters: draws are made from uniform numbers that the caller passes in.
