@@ -63,10 +63,10 @@ export function resultSentence(
 }
 
 /** Problems of a row together, rows in order. */
-export function byRow(
-  problems: readonly Problem[],
-): { readonly row: number; readonly problems: readonly Problem[] }[] {
-  const rows = new Map<number, Problem[]>();
+export function byRow<P extends Problem>(
+  problems: readonly P[],
+): { readonly row: number; readonly problems: readonly P[] }[] {
+  const rows = new Map<number, P[]>();
   for (const problem of problems) {
     const list = rows.get(problem.row);
     if (list) list.push(problem);

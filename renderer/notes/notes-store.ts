@@ -80,8 +80,12 @@ const request = () => ({
 
 function keepLists(problems: readonly Problem[], questions: readonly Question[]): Partial<Notes> {
   const cells = new Map(notes.cells);
-  for (const problem of problems)
-    if (problem.column !== null) cells.set(cellId(problem.row, problem.column), problem);
+  for (const problem of problems) {
+    if (problem.column === null) continue;
+    const id = cellId(problem.row, problem.column);
+    // What stands in the file, not what was typed for it since.
+    cells.set(id, { ...problem, cell: cells.get(id)?.cell ?? problem.cell });
+  }
   const asked = new Map(notes.asked);
   for (const question of questions) asked.set(question.id, question);
   return { cells, asked };
@@ -162,11 +166,11 @@ export function rematch(heading: string, meaning: NoteColumn | null): void {
   void preview();
 }
 
-/** Answers a question or mends a cell; an empty text takes the answer back. */
-export function answer(id: string, text: string): void {
-  if ((notes.answers[id] ?? '') === text) return;
+/** Answers a question or mends a cell ('' leaves the cell blank); null takes the answer back. */
+export function answer(id: string, text: string | null): void {
+  if ((notes.answers[id] ?? null) === text) return;
   const answers = { ...notes.answers };
-  if (text === '') delete answers[id];
+  if (text === null) delete answers[id];
   else answers[id] = text;
   set({ answers });
   void preview();

@@ -2,7 +2,7 @@
 import { useEffect, useRef } from 'react';
 import { Assumptions } from './assumptions';
 import { Columns } from './columns';
-import { count, countStates, listed } from './lists';
+import { count, countStates, listed, type Problem } from './lists';
 import {
   bringIn,
   cancel,
@@ -12,7 +12,7 @@ import {
   type Notes,
   type Running,
 } from './notes-store';
-import { Problems } from './problems';
+import { type Mendable, Problems } from './problems';
 import { Questions } from './questions';
 import { Rows } from './rows';
 
@@ -45,6 +45,35 @@ function summary(notes: Notes): string {
   return parts.length === 0 ? 'No rows in this file.' : `${listed(parts)}.`;
 }
 
+/** What keeps rows aside now, and what did until it was mended: that stays where it was. */
+function mendable(
+  problems: readonly Problem[],
+  cells: Notes['cells'],
+  answers: Notes['answers'],
+): Mendable[] {
+  const whole: Mendable[] = [];
+  const open = new Map<string, Mendable>();
+  for (const problem of problems) {
+    if (problem.column === null) {
+      whole.push({ ...problem, solved: false });
+      continue;
+    }
+    // One cell may have several things wrong with it: one field, all its sentences.
+    const id = cellId(problem.row, problem.column);
+    const before = open.get(id);
+    open.set(id, {
+      ...problem,
+      sentence: before ? `${before.sentence} ${problem.sentence}` : problem.sentence,
+      cell: cells.get(id)?.cell ?? problem.cell,
+      solved: false,
+    });
+  }
+  const mended = [...cells].flatMap(([id, problem]) =>
+    answers[id] !== undefined && !open.has(id) ? [{ ...problem, solved: true }] : [],
+  );
+  return [...whole, ...open.values(), ...mended];
+}
+
 /** The second step. */
 export function Preview({ notes }: { readonly notes: Notes }) {
   const heading = useRef<HTMLHeadingElement>(null);
@@ -55,13 +84,7 @@ export function Preview({ notes }: { readonly notes: Notes }) {
     (question) => question.blocks || now.has(question.id) || answers[question.id] !== undefined,
   );
   const blocked = questions.some((question) => question.blocks && answers[question.id] === undefined);
-  const current = preview?.problems ?? [];
-  const shown = new Set(
-    current.flatMap((problem) => (problem.column === null ? [] : cellId(problem.row, problem.column))),
-  );
-  const mended = [...notes.cells].flatMap(([id, problem]) =>
-    answers[id] !== undefined && !shown.has(id) ? [problem] : [],
-  );
+  const mending = mendable(preview?.problems ?? [], notes.cells, answers);
   const ready = preview === null ? 0 : countStates(preview.rows).new;
   const bringing = running?.what === 'bringing in';
   const waiting = preview === null && running !== null ? 'Reading…' : 'Nothing to bring in';
@@ -106,7 +129,7 @@ export function Preview({ notes }: { readonly notes: Notes }) {
           <Questions questions={questions} answers={answers} />
           {preview !== null && (
             <>
-              <Problems problems={[...current, ...mended]} answers={answers} />
+              <Problems problems={mending} answers={answers} />
               <Columns columns={preview.columns} mapping={notes.mapping} />
               <Assumptions assumptions={preview.assumptions} />
               <Rows rows={preview.rows} />

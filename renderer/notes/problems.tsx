@@ -6,37 +6,48 @@ import { Pager, usePage } from './pager';
 
 const PAGE = 20;
 
-function Cell({ problem, mended }: { readonly problem: Problem; readonly mended: string | undefined }) {
+/** A problem with what stands in the file; solved once what was typed for it is understood. */
+export type Mendable = Problem & { readonly solved: boolean };
+
+function Cell({ problem, mended }: { readonly problem: Mendable; readonly mended: string | undefined }) {
   const id = useId();
   const column = problem.column ?? '';
-  const [typed, setTyped] = useState(mended ?? problem.cell ?? '');
+  const original = problem.cell ?? '';
+  const [typed, setTyped] = useState(mended ?? original);
   const mend = (): void => {
     const text = typed.trim();
     // What stands in the file is no mending.
-    answer(cellId(problem.row, column), text === (problem.cell ?? '').trim() ? '' : text);
+    answer(cellId(problem.row, column), text === original.trim() ? null : text);
   };
   return (
     <form
-      className="mend"
+      className="aside-problem"
       onSubmit={(event) => {
         event.preventDefault();
         mend();
       }}
     >
-      <label className="label" htmlFor={id}>
-        {column}
-      </label>
-      <input
-        id={id}
-        className="input"
-        value={typed}
-        maxLength={500}
-        spellCheck={false}
-        autoComplete="off"
-        aria-describedby={`${id}-says`}
-        onChange={(event) => setTyped(event.target.value)}
-        onBlur={mend}
-      />
+      <p id={`${id}-says`} className={problem.solved ? 'soft' : ''}>
+        {problem.solved
+          ? `Mended: ${mended === '' ? 'left blank' : `read as “${mended}”`}.`
+          : problem.sentence}
+      </p>
+      <span className="mend">
+        <label className="label" htmlFor={id}>
+          {column}
+        </label>
+        <input
+          id={id}
+          className="input"
+          value={typed}
+          maxLength={500}
+          spellCheck={false}
+          autoComplete="off"
+          aria-describedby={`${id}-says`}
+          onChange={(event) => setTyped(event.target.value)}
+          onBlur={mend}
+        />
+      </span>
     </form>
   );
 }
@@ -46,7 +57,7 @@ export function Problems({
   problems,
   answers,
 }: {
-  readonly problems: readonly Problem[];
+  readonly problems: readonly Mendable[];
   readonly answers: Readonly<Record<string, string>>;
 }) {
   const rows = byRow(problems);
@@ -64,19 +75,19 @@ export function Problems({
           <li key={row}>
             <span className="row-number">Row {row}</span>
             <div className="stack">
-              {list.map((problem) => {
-                const id = problem.column === null ? null : cellId(row, problem.column);
-                const mended = id === null ? undefined : answers[id];
-                const solved =
-                  mended !== undefined && !problems.some((one) => one === problem && one.cell === mended);
-                return (
-                  <div key={id ?? problem.sentence} className="aside-problem">
-                    <p>{problem.sentence}</p>
-                    {problem.column !== null && <Cell problem={problem} mended={mended} />}
-                    {solved && <p className="soft">Read as “{mended}”.</p>}
-                  </div>
-                );
-              })}
+              {list
+                .toSorted((one, other) => (one.column ?? '').localeCompare(other.column ?? ''))
+                .map((problem) =>
+                  problem.column === null ? (
+                    <p key={problem.sentence}>{problem.sentence}</p>
+                  ) : (
+                    <Cell
+                      key={problem.column}
+                      problem={problem}
+                      mended={answers[cellId(row, problem.column)]}
+                    />
+                  ),
+                )}
             </div>
           </li>
         ))}

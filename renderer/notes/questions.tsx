@@ -22,7 +22,7 @@ function Asked({ question, chosen }: { readonly question: Question; readonly cho
             className="row"
             onSubmit={(event) => {
               event.preventDefault();
-              answer(question.id, typed.trim());
+              answer(question.id, typed.trim() || null);
             }}
           >
             <input
@@ -31,7 +31,7 @@ function Asked({ question, chosen }: { readonly question: Question; readonly cho
               value={typed}
               maxLength={500}
               onChange={(event) => setTyped(event.target.value)}
-              onBlur={() => answer(question.id, typed.trim())}
+              onBlur={() => answer(question.id, typed.trim() || null)}
             />
           </form>
         ) : (
