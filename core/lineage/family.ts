@@ -1,7 +1,7 @@
 // The family: every jar with what it descends from, counted once and kept in columns. buildFamily counts all of it;
 // changeFamily counts again only what a change reaches. Both give a new version and leave the old one as it was.
 import { FamilyColumns, FROM_SOURCE, FROM_UNKNOWN } from './counting';
-import { reachDown } from './descent';
+import { reachDown, reachUp } from './descent';
 import { Family } from './family-version';
 import { LineSets } from './line-sets';
 import { refuseLaterSeeds, seedsFirst } from './loops';
@@ -159,6 +159,17 @@ const cautionsOtherwise = (before: FamilyJar | undefined, after: FamilyJar | und
       before.batch !== after.batch ||
       before.packages.join() !== after.packages.join()));
 
+/** The spoiled jars a slot descends from with the fewest steps to each, as text to compare. */
+function spoiledAbove(columns: FamilyColumns, slot: number): string {
+  if (!columns.jars[slot]) return '';
+  const up = reachUp(columns, [slot]);
+  const found: string[] = [];
+  up.slots.forEach((other, i) => {
+    if (columns.jars[other]?.spoiled) found.push(`${other}:${up.steps[i]}`);
+  });
+  return found.toSorted().join(' ');
+}
+
 /**
  * A new version with a change in it, counting again only what the change reaches. `touched`: keys of the jars whose
  * record, counts or cautions came out different, ascending; a jar that went is among them.
@@ -178,6 +189,7 @@ export function changeFamily(
   const checkDays = new Set<number>();
   const touched = new Set<number>();
   const cautionSlots = new Set<number>();
+  const relinked = new Set<number>();
   const touchSlots = (slots: Iterable<number>): void => {
     for (const slot of slots) touched.add(columns.index.keyOf[slot] as number);
   };
@@ -194,6 +206,7 @@ export function changeFamily(
     for (const child of orphans) {
       links.set(child, columns.seedings[child] as readonly FamilySeeding[]);
       recount.add(child);
+      relinked.add(child);
     }
     touched.add(key);
   }
@@ -215,6 +228,7 @@ export function changeFamily(
       links.set(slot, columns.seedings[slot] as readonly FamilySeeding[]);
       recount.add(slot);
       checkDays.add(slot);
+      relinked.add(slot);
     }
   }
   for (const { jar, seedings } of change.seedings ?? []) {
@@ -223,8 +237,7 @@ export function changeFamily(
     links.set(slot, seedings);
     recount.add(slot);
     checkDays.add(slot);
-    touched.add(jar);
-    if (columns.jars[slot]?.spoiled) cautionSlots.add(slot);
+    relinked.add(slot);
   }
   const changedSources = new Set((change.sources ?? []).map((source) => source.key));
   if (changedSources.size > 0) {
@@ -242,10 +255,19 @@ export function changeFamily(
     for (const child of columns.children[slot] as readonly number[]) recount.add(child);
   }
 
+  for (const slot of relinked) {
+    if (columns.jars[slot]?.spoiled) cautionSlots.add(slot);
+    touched.add(columns.index.keyOf[slot] as number);
+  }
   const next = new Family(columns, change.clearings ?? family.clearings, links.missing);
   for (const slot of cautionSlots) {
     if (family.columns.jars[slot]) touchSlots(family.cautionedSlots(slot));
     if (columns.jars[slot]) touchSlots(next.cautionedSlots(slot));
+  }
+  // Descent from a spoiled jar can change where every count stays the same.
+  for (const slot of relinked) {
+    if (spoiledAbove(family.columns, slot) === spoiledAbove(columns, slot)) continue;
+    touchSlots([slot, ...reachDown(columns, [slot]).slots]);
   }
   if (change.clearings) {
     for (const clearing of [...family.clearings, ...change.clearings]) touched.add(clearing.jar);

@@ -1,0 +1,329 @@
+// Rows and columns: the published layout of d3-hierarchy, the invariants of tidy trees, and what must never move.
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { buildFamily, changeFamily, type Family } from '../../core/lineage/family';
+import { drawFamily, FLAGS, type Looks } from '../../core/lineage/drawing';
+import { layRows } from '../../core/lineage/rows';
+import type { SetWord } from '../../core/ledger/records';
+import { plainSeeding, syntheticFamily } from '../families';
+import { familyOf, type Told } from './helpers';
+
+const looks = (setWords: Record<number, SetWord> = {}): Looks => ({
+  jar: (key) => ({
+    setWord: setWords[key] ?? null,
+    outcomeKnown: key in setWords,
+    onShelf: key === 2 ? true : null,
+  }),
+  lineName: (batch) => `line ${batch}`,
+  strainsOf: (source) => (source === 1 ? ['invented 1', 'invented 2'] : []),
+});
+
+const draw = (family: Family, spacing: 'generation' | 'calendar' = 'generation') =>
+  drawFamily(family, looks(), spacing);
+
+/** Rows by key. */
+const rowsOf = (family: Family): Map<number, number> => {
+  const drawing = draw(family);
+  return new Map([...drawing.keys].map((key, i) => [key, drawing.y[i] as number]));
+};
+
+const founder = (key: number, more: Partial<Told> = {}): Told => ({
+  key,
+  from: [{ source: 1, pieces: 8 }],
+  ...more,
+});
+const child = (key: number, ...from: number[]): Told => ({
+  key,
+  from: from.map((fromJar) => ({ fromJar, volumeMl: 40 })),
+});
+
+// d3-hierarchy 3.1.3, tree().nodeSize([1, 1]), root with children {2 leaves}, {3 leaves}: with d3's own separation
+// (cousins 2) the x of depth 2 are -2.25 -1.25 0.75 1.75 2.75. Ours sets cousins 1 apart, so that the same tree is
+// -2, -1, 0, 1, 2; parents in the middle of their first and last child, the root between its two.
+it('lays out d3’s published example, cousins one row apart', () => {
+  const parent = Int32Array.of(-1, 0, 0, 1, 1, 2, 2, 2);
+  const rows = layRows(Int32Array.from(parent.keys()), parent, Int32Array.of(1, 2, 2, 3, 3, 3, 3, 3));
+  expect([...rows]).toEqual([1.75, 0.5, 3, 0, 1, 2, 3, 4]);
+});
+
+/** A random tree: each jar hangs from an earlier one. */
+const tree = fc.array(fc.nat(), { minLength: 1, maxLength: 40 }).map((picks) => {
+  const parent = Int32Array.from(picks, (pick, i) => (i === 0 ? -1 : pick % i));
+  const column = new Int32Array(parent.length);
+  parent.forEach((above, i) => {
+    column[i] = above < 0 ? 1 : (column[above] as number) + 1;
+  });
+  return { parent, column };
+});
+
+const lay = ({ parent, column }: { parent: Int32Array; column: Int32Array }): Float64Array =>
+  layRows(Int32Array.from(parent.keys()), parent, column);
+
+// Reingold & Tilford 1981, IEEE TSE SE-7(2):223-228: the aesthetics a tidy drawing satisfies.
+describe('tidy tree', () => {
+  it('keeps jars of one column at least a row apart, in order, each over the middle of its first and last child', () => {
+    fc.assert(
+      fc.property(tree, (shape) => {
+        const rows = lay(shape);
+        expect(Math.min(...rows)).toBe(0);
+        rows.forEach((row, i) => {
+          const mates = [...rows.keys()].filter((j) => j !== i && shape.column[j] === shape.column[i]);
+          for (const mate of mates) expect(Math.abs((rows[mate] as number) - row)).toBeGreaterThan(1 - 1e-9);
+          const children = [...rows.keys()]
+            .filter((j) => shape.parent[j] === i)
+            .map((j) => rows[j] as number);
+          if (children.length === 0) return;
+          expect(children.toSorted((a, b) => a - b)).toEqual(children);
+          expect(row).toBeCloseTo(((children[0] as number) + (children.at(-1) as number)) / 2, 9);
+        });
+      }),
+    );
+  });
+
+  it('mirrored gives mirrored', () => {
+    fc.assert(
+      fc.property(tree, ({ parent, column }) => {
+        const order = Int32Array.from(parent.keys());
+        const rows = layRows(order, parent, column);
+        const mirrored = layRows(order.toReversed(), parent, column);
+        const most = Math.max(...rows);
+        rows.forEach((row, i) => expect(mirrored[i]).toBeCloseTo(most - row, 9));
+      }),
+    );
+  });
+
+  it('draws the same subtree the same wherever it hangs', () => {
+    fc.assert(
+      fc.property(tree, ({ parent, column }) => {
+        const alone = lay({ parent, column });
+        // Twice below one root.
+        const twice = Int32Array.of(-1, ...parent.map((p) => p + 1), ...parent.map((p) => (p < 0 ? 0 : p + 1 + parent.length)));
+        const deeper = Int32Array.of(1, ...column.map((c) => c + 1), ...column.map((c) => c + 1));
+        const rows = lay({ parent: twice, column: deeper });
+        for (const from of [1, 1 + parent.length]) {
+          const shift = (rows[from] as number) - (alone[0] as number);
+          alone.forEach((row, i) => expect(rows[from + i]).toBeCloseTo(row + shift, 9));
+        }
+      }),
+    );
+  }); // prettier-ignore
+
+  it('keeps apart whatever stands in one column, also where generations are skipped (in both layouts)', () => {
+    const gaps = fc.array(fc.tuple(fc.nat(), fc.constantFrom(1, 1, 2, 5, 40)), {
+      minLength: 1,
+      maxLength: 30,
+    });
+    fc.assert(
+      fc.property(gaps, (draws) => {
+        const parent = Int32Array.from(draws, ([pick], i) => (pick % 4 === 0 || i === 0 ? -1 : pick % i));
+        const column = new Int32Array(draws.length);
+        draws.forEach(([, gap], i) => {
+          column[i] = gap + ((parent[i] as number) < 0 ? 0 : (column[parent[i] as number] as number));
+        });
+        const rows = lay({ parent, column });
+        rows.forEach((row, i) => {
+          for (let j = 0; j < i; j++) {
+            if (column[j] === column[i])
+              expect(Math.abs((rows[j] as number) - row)).toBeGreaterThan(1 - 1e-9);
+          }
+        });
+      }),
+    );
+  });
+});
+
+// Sugiyama, Tagawa & Toda 1981 (longest-path layering; from memory): the mixture graph of the founder-share example lies
+// in columns 1, 2, 3, 4, 5, and every edge goes to a larger one.
+it('stands a jar in the column of its generation; every ribbon goes right', () => {
+  const family = familyOf(
+    [
+      founder(3),
+      { key: 4, from: [{ fromJar: 3, volumeMl: 2 }, { source: 2, volumeMl: 1 }] },
+      child(5, 4),
+      child(6, 5, 3),
+      { key: 7, from: [{ fromJar: 6, volumeMl: 3 }, { source: 2, volumeMl: 1 }] },
+    ],
+    [{ key: 1 }, { key: 2 }],
+  ); // prettier-ignore
+  const drawing = draw(family);
+  expect([...drawing.generation]).toEqual([1, 2, 3, 4, 5]);
+  expect([...drawing.x]).toEqual([0, 1, 2, 3, 4]);
+  drawing.parent.forEach((seed, i) => {
+    if (seed >= 0) expect(drawing.x[seed]).toBeLessThan(drawing.x[i] as number);
+  });
+  expect([[...drawing.otherChild], [...drawing.otherSeed], [...drawing.otherShare]]).toEqual([
+    [3],
+    [0],
+    [0.5],
+  ]);
+  expect(drawing.founders).toEqual([
+    {
+      line: 'line 3',
+      jars: [0],
+      sources: [{ name: 'source 1', strains: ['invented 1', 'invented 2'], culture: false }],
+    },
+  ]);
+});
+
+it('a culture of known past stands as far along as it is', () => {
+  const family = familyOf(
+    [founder(1), { key: 2, from: [{ source: 9, volumeMl: 40 }] }, child(3, 2), child(4, 1)],
+    [{ key: 1 }, { key: 9, culture: true, knownGenerations: 4000 }],
+  );
+  expect([...draw(family).x]).toEqual([0, 4000, 4001, 1]);
+});
+
+const day = (madeOn: string, label: string): Partial<Told> => ({ madeOn, label });
+
+const from = (...seeds: [number, number][]): Told => ({
+  key: 9,
+  madeOn: '2025-12-01',
+  from: seeds.map(([fromJar, volumeMl]) => ({ fromJar, volumeMl })),
+});
+
+it('a jar hangs from its deepest seed, then the larger share, the earlier day, the label', () => {
+  const seeds = [
+    founder(1, day('2025-10-15', 'b')),
+    founder(2, day('2025-10-15', 'a')),
+    founder(3, day('2025-10-14', 'c')),
+    { ...child(4, 1), ...day('2025-10-20', 'd') },
+  ];
+  const hangsFrom = (jar: Told): number => {
+    const drawing = draw(familyOf([...seeds, jar]));
+    return drawing.keys[drawing.parent[4] as number] as number;
+  };
+  expect(hangsFrom(from([1, 90], [4, 10]))).toBe(4);
+  expect(hangsFrom(from([1, 40], [2, 60]))).toBe(2);
+  expect(hangsFrom(from([1, 40], [3, 40]))).toBe(3);
+  expect(hangsFrom(from([1, 40], [2, 40]))).toBe(2);
+});
+
+it('another seed that changes no depth moves no jar', () => {
+  fc.assert(
+    fc.property(fc.nat(), fc.nat(), fc.integer({ min: 2, max: 30 }), (a, b, jars) => {
+      const family = buildFamily(syntheticFamily({ jars, shape: 'bushy', seed: a }));
+      const jar = 1 + (a % jars);
+      const before = draw(family);
+      const at = before.keys.indexOf(jar);
+      const own = before.generation[at] as number;
+      const hangs = before.parent[at] as number;
+      // A seed that is less deep than the one it hangs from, made no later, and no part of its descent.
+      const seed = [...before.keys].find(
+        (key, i) =>
+          key >= (b % jars) && (before.generation[i] as number) < own - 1 &&
+          (family.jar(key).madeOn ?? '') <= (family.jar(jar).madeOn ?? '') && i !== hangs,
+      ); // prettier-ignore
+      if (seed === undefined) return;
+      const seedings = [
+        ...family.seedsOf(jar),
+        plainSeeding({ key: 9999, jar, fromJar: seed, volumeMl: 500 }),
+      ];
+      const after = draw(changeFamily(family, { seedings: [{ jar, seedings }] }).family);
+      expect([...after.x]).toEqual([...before.x]);
+      expect([...after.y]).toEqual([...before.y]);
+      expect(after.otherChild.length).toBeGreaterThanOrEqual(before.otherChild.length);
+    }),
+  );
+});
+
+it('is the same whatever the order of records, and whether built or grown', () => {
+  const records = syntheticFamily({ jars: 200, shape: 'bushy', seed: 3 });
+  const built = draw(buildFamily(records));
+  expect(draw(buildFamily({ ...records, jars: records.jars.toReversed(), seedings: records.seedings.toReversed() }))).toEqual(built); // prettier-ignore
+  let grown = buildFamily({ ...records, jars: [], seedings: [] });
+  for (const jar of records.jars.toReversed()) {
+    const seedings = records.seedings.filter((seeding) => seeding.jar === jar.key);
+    grown = changeFamily(grown, { jars: [jar], seedings: [{ jar: jar.key, seedings }] }).family;
+  }
+  expect(draw(grown)).toEqual(built);
+});
+
+const jar = (key: number, batch: number, madeOn: string, letter: string): Told => ({
+  ...child(key, 1),
+  batch,
+  madeOn,
+  letter,
+});
+
+it('keeps batch-mates of one seed side by side, by day and letter', () => {
+  const rows = rowsOf(
+    familyOf([
+      founder(1),
+      jar(2, 20, '2025-11-05', 'b'), jar(3, 21, '2025-11-01', 'a'), jar(4, 20, '2025-11-05', 'a'), jar(5, 20, '2025-11-05', 'c'),
+    ]),
+  ); // prettier-ignore
+  expect([3, 4, 2, 5].map((key) => rows.get(key))).toEqual([0, 1, 2, 3]);
+});
+
+it('writes spoiled, held, shelved, seen, lost, weak and "at least" as bits', () => {
+  const family = familyOf([
+    founder(1),
+    { ...child(2, 1), spoiled: true },
+    child(3, 2),
+    { key: 4, lost: true },
+    founder(5),
+  ]);
+  const drawing = drawFamily(family, looks({ 1: 'soft', 2: 'firm' }), 'generation');
+  expect([...drawing.flags]).toEqual([
+    FLAGS.look | FLAGS.outcomeKnown | FLAGS.weak,
+    FLAGS.spoiled | FLAGS.onShelf | FLAGS.outcomeKnown,
+    FLAGS.onHold,
+    FLAGS.lost | FLAGS.atLeast,
+    0,
+  ]);
+  expect([...drawing.setWord]).toEqual([1, 3, 255, 255, 255]);
+});
+
+describe('on calendar time', () => {
+  it('keeps the rows, runs with the days and marks the months', () => {
+    const family = familyOf([
+      founder(1, { madeOn: '2025-10-15' }),
+      { ...child(2, 1), madeOn: '2025-10-25' },
+      { ...child(3, 2), madeOn: '2025-11-04' },
+      { ...child(4, 3), madeOn: '2026-01-03' },
+    ]);
+    const drawing = draw(family, 'calendar');
+    expect([...drawing.y]).toEqual([...draw(family).y]);
+    // Ten days a step, the usual wait; the last waited sixty.
+    expect([...drawing.x]).toEqual([0, 1, 2, 8]);
+    expect(drawing.ticks.map(({ label }) => label)).toEqual(['Nov', 'Dec', 'Jan 2026']);
+    expect(drawing.ticks[0]?.x).toBeCloseTo(1.7, 12);
+  });
+
+  it('never draws one jar over another, nor a seed right of what it seeded', () => {
+    fc.assert(
+      fc.property(fc.nat(), fc.integer({ min: 1, max: 60 }), (seed, jars) => {
+        const drawing = draw(buildFamily(syntheticFamily({ jars, shape: seed % 5 ? 'bushy' : 'line', seed })), 'calendar');
+        drawing.x.forEach((x, i) => {
+          const above = drawing.parent[i] as number;
+          if (above >= 0) expect(drawing.x[above]).toBeLessThan(x);
+          for (let j = 0; j < i; j++) {
+            const apart = Math.max(Math.abs((drawing.x[j] as number) - x), Math.abs((drawing.y[j] as number) - (drawing.y[i] as number)));
+            expect(apart).toBeGreaterThan(1 - 1e-6);
+          }
+        });
+      }),
+    );
+  }); // prettier-ignore
+
+  it('finds a place for a lost jar of unknown day', () => {
+    const family = familyOf([
+      { key: 1, lost: true, madeOn: null },
+      { ...child(2, 1), madeOn: '2025-10-25' },
+    ]);
+    expect([...draw(family, 'calendar').x]).toEqual([0, 1]);
+  });
+});
+
+// d3's own constructor climbs to the root from every node: quadratic here. Finishing at all is the proof.
+it('draws one line of 100,000 jars, each in its own column of one row', () => {
+  const drawing = draw(buildFamily(syntheticFamily({ jars: 100_000, shape: 'line' })));
+  expect(drawing.x[99_999]).toBe(99_999);
+  expect(drawing.y.every((row) => row === 0)).toBe(true);
+  expect([drawing.width, drawing.height]).toEqual([100_000, 1]);
+});
+
+it('draws no jars as nothing', () => {
+  const drawing = draw(familyOf([]), 'calendar');
+  expect([drawing.width, drawing.height, drawing.keys.length, drawing.ticks]).toEqual([0, 0, 0, []]);
+});
