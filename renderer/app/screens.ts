@@ -1,8 +1,12 @@
 // The screens there are, in the order of the navigation. A screen that is not here does not exist yet.
 import type { ComponentType } from 'react';
+import { batchActions } from '../batch/actions';
+import { BatchScreen } from '../batch/batch-screen';
 import { familyActions } from '../family/actions';
 import { Family } from '../family/family';
 import { BringIn } from '../notes/notes';
+import { HistoryScreen } from '../history/history-screen';
+import { SourcesScreen } from '../sources/sources-screen';
 import type { Action } from './actions';
 
 export interface Screen {
@@ -17,5 +21,8 @@ export interface Screen {
 
 export const screens: readonly Screen[] = [
   { id: 'family', title: 'Family', keys: ['alt+1'], component: Family, actions: familyActions },
+  { id: 'batch', title: 'Batch', keys: ['alt+2'], component: BatchScreen, actions: batchActions },
+  { id: 'sources', title: 'Sources', keys: ['alt+6'], component: SourcesScreen },
+  { id: 'history', title: 'History', keys: ['alt+7'], component: HistoryScreen },
   { id: 'notes', title: 'Bring in notes', keys: ['alt+0'], component: BringIn },
 ];

@@ -1,0 +1,202 @@
+// From the text of a batch form to the entry that is recorded, or to one clear sentence for each field that is wrong.
+// Pure. Problems are keyed by the field's path: 'date', 'all.milk.milkAmount', 'jars.0.seeds.1.amount', 'holds.0.hours'.
+import type { BatchEntry } from '../../core/contract';
+import type { Read, Reader } from '../parts/reading';
+import {
+  isEmptyAddition,
+  isEmptySeed,
+  recipeOf,
+  type AdditionText,
+  type BatchText,
+  type HoldText,
+  type MilkText,
+  type SeedText,
+} from './batch-text';
+
+export type Problems = ReadonlyMap<string, string>;
+type EntryJar = BatchEntry['jars'][number];
+type EntryHold = BatchEntry['holds'][number];
+
+/** Empty text is unknown. */
+export const lineOrNull = (text: string): string | null => (text.trim() === '' ? null : text.trim());
+const orNull = <T extends string>(text: T | ''): T | null => (text === '' ? null : text);
+
+/** Collects problems by path while values are taken. */
+export class Taking {
+  readonly problems = new Map<string, string>();
+  take<T>(path: string, read: Read<T>): T | null {
+    if (read.ok) return read.value;
+    this.problems.set(path, read.sentence);
+    return null;
+  }
+  say(path: string, sentence: string): null {
+    if (!this.problems.has(path)) this.problems.set(path, sentence);
+    return null;
+  }
+}
+
+/** The milk and vessel of a jar. */
+export function milkEntry(text: MilkText, path: string, reader: Reader, taking: Taking) {
+  const finalVolume = taking.take(`${path}.finalVolume`, reader.amount(text.finalVolume, 'volume'));
+  return {
+    milk: lineOrNull(text.milk),
+    milkAmount: taking.take(`${path}.milkAmount`, reader.amount(text.milkAmount)),
+    milkPackage: orNull(text.milkPackage),
+    vessel: lineOrNull(text.vessel),
+    finalVolume,
+    finalVolumeKnown: finalVolume === null ? null : orNull(text.finalVolumeKnown),
+  };
+}
+
+/** The seedings of a jar; rows with nothing in them are left out. */
+export function seedEntries(
+  seeds: readonly SeedText[],
+  path: string,
+  reader: Reader,
+  taking: Taking,
+): EntryJar['seedings'] {
+  return seeds.flatMap((seed, index) => {
+    if (isEmptySeed(seed)) return [];
+    const at = `${path}.${index}`;
+    const bare = seed.picked?.kind === 'source' ? 'pieces' : undefined;
+    const amount = taking.take(`${at}.amount`, reader.amount(seed.amount, bare));
+    if (seed.picked === null) {
+      taking.say(
+        `${at}.find`,
+        seed.find.trim() === ''
+          ? 'Say which jar or product this amount was taken from.'
+          : `No jar or product is picked for “${seed.find.trim()}”. Choose one from the list.`,
+      );
+      return [];
+    }
+    if (seed.picked.kind === 'jar' && amount?.unit === 'pieces' && seed.portion === '')
+      taking.say(`${at}.amount`, 'A jar is taken from by volume or weight, such as “3 tbsp”, not in pieces.');
+    return [
+      {
+        fromJar: seed.picked.kind === 'jar' ? seed.picked.id : null,
+        portion: orNull(seed.portion),
+        part: seed.picked.kind === 'jar' ? orNull(seed.part) : null,
+        source: seed.picked.kind === 'source' ? seed.picked.id : null,
+        package: orNull(seed.package),
+        amount,
+      },
+    ];
+  });
+}
+
+/** The additions of a jar; rows with nothing in them are left out. */
+export function additionEntries(
+  additions: readonly AdditionText[],
+  path: string,
+  reader: Reader,
+  taking: Taking,
+): EntryJar['additions'] {
+  return additions.flatMap((addition, index) => {
+    if (isEmptyAddition(addition)) return [];
+    const at = `${path}.${index}`;
+    const name = lineOrNull(addition.name);
+    if (name === null) taking.say(`${at}.name`, 'Say what was stirred in, such as “potato starch”.');
+    return [
+      {
+        name: name ?? '',
+        planned: taking.take(`${at}.planned`, reader.amount(addition.planned)),
+        actual: taking.take(`${at}.actual`, reader.amount(addition.actual)),
+        package: orNull(addition.package),
+      },
+    ];
+  });
+}
+
+/** One hold. `day` is the batch's day: a start typed as a time alone is on it. */
+export function holdEntry(
+  text: HoldText,
+  path: string,
+  day: string | null,
+  reader: Reader,
+  taking: Taking,
+): EntryHold {
+  const startedAt = taking.take(`${path}.started`, reader.moment(text.started, day));
+  const endedAt = taking.take(`${path}.ended`, reader.moment(text.ended, null));
+  const hours = taking.take(`${path}.hours`, reader.hours(text.hours));
+  if (startedAt !== null && endedAt !== null) {
+    const held = (Date.parse(endedAt) - Date.parse(startedAt)) / 3_600_000;
+    if (held <= 0)
+      taking.say(`${path}.ended`, 'The hold ends before it starts. Please correct one of the two times.');
+    else if (hours !== null && Math.abs(held - hours) > 1)
+      taking.say(
+        `${path}.hours`,
+        `From start to end is ${Math.round(held * 10) / 10} hours. Clear one of the three, or correct it.`,
+      );
+  }
+  return {
+    startedAt,
+    endedAt,
+    hours,
+    planned: taking.take(`${path}.planned`, reader.temperature(text.planned)),
+    probe: orNull(text.probe),
+    readings: [],
+    note: lineOrNull(text.note),
+  };
+}
+
+const NO_SEED =
+  'Say what seeded it: a jar or a product. Where nobody can say, choose “a jar nobody can name” from the list.';
+
+/**
+ * Reads a whole batch form.
+ * @param options.sameLabelMeant the keeper was asked about two equal labels and meant it
+ * @param options.draft key of the draft that is used up by recording
+ * @returns the entry, or null with a sentence for each field that is wrong
+ */
+export function readBatch(
+  text: BatchText,
+  reader: Reader,
+  options: { readonly sameLabelMeant: boolean; readonly draft: string | null },
+): { readonly entry: BatchEntry | null; readonly problems: Problems } {
+  const taking = new Taking();
+  const madeOn =
+    taking.take('date', reader.day(text.date)) ?? taking.say('date', 'Say on which day, such as “14 Mar”.');
+  // A hold is recorded even where nothing is known of it: jars not said to stand apart shared one, and it can be
+  // filled in later.
+  const holds = text.holds.map((hold, index) => holdEntry(hold, `holds.${index}`, madeOn, reader, taking));
+  if (text.jars.length === 0) taking.say('jars', 'A batch needs at least one jar.');
+
+  const letters = new Map<string, number>();
+  const jars = text.jars.map((jar, index): EntryJar => {
+    const at = (own: boolean, part: string): string => (own ? `jars.${index}.${part}` : `all.${part}`);
+    const recipe = recipeOf(text, jar);
+    const letter = jar.letter.trim().toLowerCase();
+    if (letter === '') taking.say(`jars.${index}.letter`, 'Give this jar a letter, such as “a”.');
+    else if (letter.length > 20)
+      taking.say(`jars.${index}.letter`, 'Keep the letter short: at most 20 characters.');
+    else if (letters.has(letter))
+      taking.say(
+        `jars.${index}.letter`,
+        `Another jar of this batch is “${letter}” already. Choose another letter.`,
+      );
+    letters.set(letter, index);
+    const seedings = seedEntries(recipe.seeds, at(jar.seeds !== null, 'seeds'), reader, taking);
+    if (recipe.state === 'made' && recipe.seeds.every(isEmptySeed))
+      taking.say(at(jar.seeds !== null, 'seeds.0.find'), NO_SEED);
+    if (recipe.state === 'made' && madeOn !== null && madeOn > reader.today)
+      taking.say('date', 'This day is still to come. Mark the jars as planned, or correct the day.');
+    return {
+      letter,
+      ...milkEntry(recipe.milk, at(jar.milk !== null, 'milk'), reader, taking),
+      countPerMl: null,
+      onShelf: recipe.state === 'planned' || recipe.shelf === '' ? null : recipe.shelf === 'kept',
+      goneOn: null,
+      note: lineOrNull(jar.note),
+      state: recipe.state,
+      hold: recipe.hold < holds.length ? recipe.hold : null,
+      additions: additionEntries(recipe.additions, at(jar.additions !== null, 'additions'), reader, taking),
+      seedings,
+      outcome: null,
+    };
+  });
+  if (taking.problems.size > 0 || madeOn === null) return { entry: null, problems: taking.problems };
+  return {
+    entry: { madeOn, word: lineOrNull(text.word), note: lineOrNull(text.note), holds, jars, ...options },
+    problems: taking.problems,
+  };
+}

@@ -1,0 +1,160 @@
+// Filling the fields from a recorded batch: for repeating its recipe, and for correcting what is recorded.
+// Pure. A value comes back as it was typed; where it wasn't typed, as the keeper prefers to read it.
+import type { BatchReply } from '../../core/contract';
+import type { Amount, Temperature } from '../../core/ledger/basics';
+import type { Addition, Hold, Jar } from '../../core/ledger/records';
+import {
+  noAddition,
+  noHold,
+  noMilk,
+  noSeed,
+  plainJar,
+  type AdditionText,
+  type BatchText,
+  type HoldText,
+  type MilkText,
+  type SeedText,
+} from './batch-text';
+
+/** How values are written into fields. */
+export interface Writer {
+  readonly amount: (amount: Amount) => string;
+  readonly temperature: (temperature: Temperature) => string;
+  readonly moment: (moment: string) => string;
+  readonly day: (day: string) => string;
+  readonly number: (value: number) => string;
+}
+type ReplyJar = BatchReply['jars'][number];
+
+export function milkText(jar: Jar, writer: Writer): MilkText {
+  return {
+    milk: jar.milk ?? '',
+    milkAmount: jar.milkAmount ? writer.amount(jar.milkAmount) : '',
+    milkPackage: jar.milkPackage ?? '',
+    vessel: jar.vessel ?? '',
+    finalVolume: jar.finalVolume ? writer.amount(jar.finalVolume) : '',
+    finalVolumeKnown: jar.finalVolumeKnown ?? '',
+  };
+}
+
+export function seedTexts(seedings: ReplyJar['seedings'], writer: Writer): SeedText[] {
+  return seedings.map(({ seeding, label }) => ({
+    picked:
+      seeding.fromJar !== null
+        ? { kind: 'jar', id: seeding.fromJar, label }
+        : seeding.source !== null
+          ? { kind: 'source', id: seeding.source, label }
+          : null,
+    find: '',
+    amount: seeding.amount ? writer.amount(seeding.amount) : '',
+    part: seeding.part ?? '',
+    portion: seeding.portion ?? '',
+    package: seeding.package ?? '',
+  }));
+}
+
+export function additionTexts(additions: readonly Addition[], writer: Writer): AdditionText[] {
+  return additions.map((addition) => ({
+    name: addition.name,
+    planned: addition.planned ? writer.amount(addition.planned) : '',
+    actual: addition.actual ? writer.amount(addition.actual) : '',
+    package: addition.package ?? '',
+  }));
+}
+
+export function holdText(hold: Hold, writer: Writer): HoldText {
+  return {
+    started: hold.startedAt ? writer.moment(hold.startedAt) : '',
+    ended: hold.endedAt ? writer.moment(hold.endedAt) : '',
+    hours: hold.hours === null ? '' : writer.number(hold.hours),
+    planned: hold.planned ? writer.temperature(hold.planned) : '',
+    probe: hold.probe ?? '',
+    note: hold.note ?? '',
+  };
+}
+
+/** The value most jars share (the first of equals), so that only the odd ones differ. */
+function commonest<T>(values: readonly T[]): T | undefined {
+  const tally = new Map<string, { value: T; times: number }>();
+  for (const value of values) {
+    const seen = tally.get(JSON.stringify(value));
+    if (seen) seen.times += 1;
+    else tally.set(JSON.stringify(value), { value, times: 1 });
+  }
+  return [...tally.values()].toSorted((a, b) => b.times - a.times)[0]?.value;
+}
+/** At least one row, so that there is a field to type in. */
+const rows = <T>(list: readonly T[] | undefined, none: T): readonly T[] =>
+  list && list.length > 0 ? list : [none];
+const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
+
+/** What a seed of the recipe is again: pieces of a product as they were; of a jar the amount alone, for the jar is new. */
+function seedAgain(seed: SeedText): SeedText {
+  return seed.picked?.kind === 'jar'
+    ? { ...noSeed, amount: seed.amount, part: seed.part }
+    : { ...seed, package: '' };
+}
+
+/**
+ * The recipe of a batch, ready to be made again on `date`: milk, vessels, amounts, additions as planned, hold length
+ * and warmth. What belongs to that day alone is left out: seed jars, packages, times, actual amounts, outcomes, notes.
+ */
+export function repeatBatch(reply: BatchReply, date: string, writer: Writer): BatchText {
+  const made = reply.jars.filter(({ jar }) => jar.state === 'made' || jar.state === 'planned');
+  const holds = reply.holds.map((hold): HoldText => {
+    const { hours, planned, probe } = holdText(hold, writer);
+    const held =
+      hold.startedAt !== null && hold.endedAt !== null
+        ? (Date.parse(hold.endedAt) - Date.parse(hold.startedAt)) / 3_600_000
+        : null;
+    return {
+      ...noHold,
+      hours: hours !== '' || held === null ? hours : writer.number(Math.round(held * 10) / 10),
+      planned,
+      probe,
+    };
+  });
+  const each = made.map((one) => ({
+    letter: one.jar.letter,
+    milk: { ...milkText(one.jar, writer), milkPackage: '' },
+    seeds: seedTexts(one.seedings, writer).map(seedAgain),
+    additions: additionTexts(one.additions, writer).map((addition) => ({
+      ...addition,
+      planned: addition.planned || addition.actual,
+      actual: '',
+      package: '',
+    })),
+    hold: Math.max(
+      0,
+      reply.holds.findIndex((hold) => hold.id === one.jar.hold),
+    ),
+  }));
+  const milk = commonest(each.map((jar) => jar.milk));
+  const seeds = commonest(each.map((jar) => jar.seeds));
+  const additions = commonest(each.map((jar) => jar.additions));
+  const hold = commonest(each.map((jar) => jar.hold)) ?? 0;
+  return {
+    date,
+    word: reply.batch.word ?? '',
+    note: '',
+    holds: rows(holds, noHold),
+    all: {
+      milk: milk ?? noMilk,
+      seeds: rows(seeds, noSeed),
+      additions: rows(additions, noAddition),
+      hold,
+      state: 'made',
+      shelf: 'kept',
+    },
+    jars:
+      each.length === 0
+        ? [plainJar('a')]
+        : each.map((jar) => ({
+            ...plainJar(jar.letter),
+            milk: same(jar.milk, milk) ? null : jar.milk,
+            seeds: same(jar.seeds, seeds) ? null : rows(jar.seeds, noSeed),
+            additions: same(jar.additions, additions) ? null : rows(jar.additions, noAddition),
+            hold: jar.hold === hold ? null : jar.hold,
+          })),
+  };
+}

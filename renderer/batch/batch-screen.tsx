@@ -1,0 +1,200 @@
+// The batch screen: all batches, newest first, and one of them open, or a new one being recorded.
+import { useEffect, useRef, useState } from 'react';
+import type { Reply } from '../../core/contract';
+import { call } from '../app/calls';
+import { currentPlace, go, say, usePlace, useRevision } from '../app/store';
+import { useRead } from '../app/use-read';
+import { useReader } from '../parts/use-reader';
+import { emptyBatch, type BatchText } from './batch-text';
+import { repeatBatch } from './batch-repeat';
+import { BatchView } from './batch-view';
+import { LostJar } from './lost-jar';
+import { NEW_BATCH_DRAFT, NewBatch } from './new-batch';
+import './batch.css';
+
+type Row = Reply<'batch.list'>['batches'][number];
+const PAGE = 40;
+
+/** Batches read so far, newest first, read again whenever the ledger changes. */
+function useBatches(): {
+  readonly rows: readonly Row[] | null;
+  readonly more: boolean;
+  readonly readMore: () => void;
+} {
+  const revision = useRevision();
+  const [wanted, setWanted] = useState(PAGE);
+  const [held, setHeld] = useState<{ rows: readonly Row[]; more: boolean; revision: number } | null>(null);
+  useEffect(() => {
+    let current = true;
+    const read = async (): Promise<void> => {
+      const rows: Row[] = [];
+      let more = true;
+      while (more && rows.length < wanted) {
+        const last = rows.at(-1);
+        const answer = await call('batch.list', {
+          before: last ? { madeOn: last.madeOn, id: last.id } : null,
+          limit: Math.min(200, wanted - rows.length),
+        });
+        if (!current) return;
+        if (!answer.ok) {
+          say(answer.sentence, 'caution');
+          return;
+        }
+        rows.push(...answer.value.batches);
+        more = answer.value.more && answer.value.batches.length > 0;
+      }
+      if (current) setHeld({ rows, more, revision });
+    };
+    void read();
+    return () => {
+      current = false;
+    };
+  }, [revision, wanted]);
+  return {
+    rows: held?.rows ?? null,
+    more: held?.more ?? false,
+    readMore: () => setWanted((now) => now + PAGE),
+  };
+}
+
+const jarWords = (row: Row): string => {
+  const spoiled = row.jars.filter((jar) => jar.spoiled).length;
+  const unknown = row.jars.filter((jar) => jar.setWord === null && !jar.spoiled).length;
+  const words = [...new Set(row.jars.flatMap((jar) => (jar.setWord === null ? [] : [jar.setWord])))];
+  return [
+    row.jars.length === 1 ? 'one jar' : `${row.jars.length} jars`,
+    ...words,
+    spoiled > 0 ? `${spoiled} spoiled` : '',
+    unknown > 0 && unknown < row.jars.length ? `${unknown} unknown` : unknown > 0 ? 'outcome unknown' : '',
+  ]
+    .filter(Boolean)
+    .join(' · ');
+};
+
+function BatchList({ open }: { readonly open: string | null }) {
+  const { rows, more, readMore } = useBatches();
+  if (rows === null) return <p className="soft">Opening…</p>;
+  return (
+    <nav aria-label="Batches" className="batch-list">
+      <ul>
+        {rows.map((row) => (
+          <li key={row.id}>
+            <button
+              type="button"
+              className="batch-row"
+              aria-current={row.id === open ? 'true' : undefined}
+              onClick={() => go('batch', row.id)}
+            >
+              <span className="batch-row-label">{row.label}</span>
+              <span className="soft">{jarWords(row)}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      {more && (
+        <button type="button" className="button quiet" onClick={readMore}>
+          Earlier batches
+        </button>
+      )}
+    </nav>
+  );
+}
+
+function OpenBatch({ id }: { readonly id: string }) {
+  const answer = useRead('batch.get', { id });
+  const { writer } = useReader();
+  if (answer === null) return <p className="soft">Opening…</p>;
+  if (!answer.ok) return <p className="notice caution">{answer.sentence}</p>;
+  const { batch } = answer.value;
+  const label = batch.word === null ? writer.day(batch.madeOn) : `${writer.day(batch.madeOn)} ${batch.word}`;
+  return <BatchView key={id} reply={answer.value} label={label} />;
+}
+
+/** A new batch, empty or with the recipe of another; waits until that recipe is read. */
+function Making({ repeats }: { readonly repeats: string | 'last' | null }) {
+  const { writer, today } = useReader();
+  const [start, setStart] = useState<{ text: BatchText; repeated: string | null } | null>(
+    repeats === null ? { text: emptyBatch(writer.day(today)), repeated: null } : null,
+  );
+  useEffect(() => {
+    if (repeats === null || start !== null) return undefined;
+    let current = true;
+    const read = async (): Promise<void> => {
+      const last = repeats === 'last' ? await call('batch.list', { before: null, limit: 1 }) : null;
+      const id = last === null ? repeats : last.ok ? last.value.batches[0]?.id : undefined;
+      const answer = id === undefined ? null : await call('batch.get', { id });
+      if (!current) return;
+      if (answer?.ok) {
+        const { batch } = answer.value;
+        const label =
+          batch.word === null ? writer.day(batch.madeOn) : `${writer.day(batch.madeOn)} ${batch.word}`;
+        setStart({ text: repeatBatch(answer.value, writer.day(today), writer), repeated: label });
+        return;
+      }
+      if (answer !== null) say(answer.sentence, 'caution');
+      else say('There is no batch to repeat yet.');
+      setStart({ text: emptyBatch(writer.day(today)), repeated: null });
+    };
+    void read();
+    return () => {
+      current = false;
+    };
+  }, [repeats, start, today, writer]);
+  if (start === null) return <p className="soft">Opening…</p>;
+  return (
+    <NewBatch
+      start={start.text}
+      repeated={start.repeated}
+      onRecorded={(batch) => go('batch', batch)}
+      onLeave={() => go('batch')}
+    />
+  );
+}
+
+/** The screen. Its focus is null (all batches), a batch's id, "new", "repeat" or "repeat:" and a batch's id, or "lost". */
+export function BatchScreen() {
+  const { focus } = usePlace();
+  const making = focus === 'new' || focus?.startsWith('repeat') === true;
+  const arrivedAt = useRef(focus);
+  useEffect(() => {
+    // What was unfinished when the program stopped opens by itself on coming back to this screen.
+    if (arrivedAt.current !== null) return;
+    void call('draft.list', {}).then((answer) => {
+      const unfinished = answer.ok && answer.value.drafts.some((draft) => draft.key === NEW_BATCH_DRAFT);
+      if (unfinished && currentPlace().screen === 'batch' && currentPlace().focus === null)
+        go('batch', 'new');
+    });
+  }, []);
+  const open = focus !== null && !making && focus !== 'lost' ? focus : null;
+  return (
+    <div className={open === null && !making ? 'page batch-screen alone' : 'page batch-screen'}>
+      <aside className="batch-side stack">
+        <header className="stack">
+          {open === null && !making ? <h1>Batches</h1> : <h2>Batches</h2>}
+          <div className="row">
+            <button type="button" className="button primary" onClick={() => go('batch', 'new')}>
+              New batch
+            </button>
+            <button type="button" className="button" onClick={() => go('batch', 'repeat')}>
+              Repeat the last
+            </button>
+            <button type="button" className="button quiet" onClick={() => go('batch', 'lost')}>
+              Lost jar
+            </button>
+          </div>
+        </header>
+        <BatchList open={open} />
+      </aside>
+      <div className="batch-main">
+        {making && (
+          <Making
+            key={focus}
+            repeats={focus === 'new' ? null : focus === 'repeat' ? 'last' : focus.slice('repeat:'.length)}
+          />
+        )}
+        {focus === 'lost' && <LostJar />}
+        {open !== null && <OpenBatch id={open} />}
+      </div>
+    </div>
+  );
+}

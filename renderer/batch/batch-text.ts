@@ -1,0 +1,167 @@
+// What stands in the fields of a batch form: text as typed, nothing understood yet. This is what a draft keeps.
+// Pure. Reading it is batch-entry.ts; filling it from an earlier batch is batch-repeat.ts.
+
+/** A seeding as typed: what was picked (or the text typed towards it) and how much. */
+export interface SeedText {
+  readonly picked: { readonly kind: 'jar' | 'source'; readonly id: string; readonly label: string } | null;
+  /** Text in the picker: kept while nothing is picked, so that it survives too. */
+  readonly find: string;
+  readonly amount: string;
+  readonly part: '' | 'whey' | 'curd' | 'mixed';
+  readonly portion: string;
+  readonly package: string;
+}
+
+export interface AdditionText {
+  readonly name: string;
+  readonly planned: string;
+  readonly actual: string;
+  readonly package: string;
+}
+
+/** Milk and vessel: what is the same in most jars of a batch. */
+export interface MilkText {
+  readonly milk: string;
+  readonly milkAmount: string;
+  readonly milkPackage: string;
+  readonly vessel: string;
+  readonly finalVolume: string;
+  readonly finalVolumeKnown: '' | 'measured' | 'filled to the vessel' | 'milk plus seed';
+}
+
+export interface HoldText {
+  readonly started: string;
+  readonly ended: string;
+  readonly hours: string;
+  readonly planned: string;
+  readonly probe: '' | 'air' | 'bath' | 'jar';
+  readonly note: string;
+}
+
+export interface Recipe {
+  readonly milk: MilkText;
+  readonly seeds: readonly SeedText[];
+  readonly additions: readonly AdditionText[];
+  /** Index in holds. */
+  readonly hold: number;
+  readonly state: 'planned' | 'made';
+  readonly shelf: 'kept' | 'gone' | '';
+}
+
+/** One jar: null wherever it is as all jars are. */
+export interface JarText {
+  readonly letter: string;
+  readonly note: string;
+  readonly milk: MilkText | null;
+  readonly seeds: readonly SeedText[] | null;
+  readonly additions: readonly AdditionText[] | null;
+  readonly hold: number | null;
+  readonly state: 'planned' | 'made' | null;
+}
+
+export interface BatchText {
+  readonly date: string;
+  readonly word: string;
+  readonly note: string;
+  readonly holds: readonly HoldText[];
+  readonly all: Recipe;
+  readonly jars: readonly JarText[];
+}
+
+export const noSeed: SeedText = { picked: null, find: '', amount: '', part: '', portion: '', package: '' };
+export const noAddition: AdditionText = { name: '', planned: '', actual: '', package: '' };
+export const noHold: HoldText = { started: '', ended: '', hours: '', planned: '', probe: '', note: '' };
+export const noMilk: MilkText = {
+  milk: '',
+  milkAmount: '',
+  milkPackage: '',
+  vessel: '',
+  finalVolume: '',
+  finalVolumeKnown: '',
+};
+
+/** a … z, then aa, ab …: the letter of the jar at an index. */
+export function letterAt(index: number): string {
+  const last = String.fromCharCode(97 + (index % 26));
+  return index < 26 ? last : letterAt(Math.floor(index / 26) - 1) + last;
+}
+
+/** The first letter no jar has yet, without regard to case. */
+export function nextLetter(jars: readonly Pick<JarText, 'letter'>[]): string {
+  const taken = new Set(jars.map((jar) => jar.letter.trim().toLowerCase()));
+  let index = 0;
+  while (taken.has(letterAt(index))) index += 1;
+  return letterAt(index);
+}
+
+export const plainJar = (letter: string): JarText => ({
+  letter,
+  note: '',
+  milk: null,
+  seeds: null,
+  additions: null,
+  hold: null,
+  state: null,
+});
+
+/** An empty form: one jar, one hold, one row for a seed and one for an addition. */
+export function emptyBatch(date: string): BatchText {
+  return {
+    date,
+    word: '',
+    note: '',
+    holds: [noHold],
+    all: { milk: noMilk, seeds: [noSeed], additions: [noAddition], hold: 0, state: 'made', shelf: 'kept' },
+    jars: [plainJar('a')],
+  };
+}
+
+/** The same batch with this many jars: new ones take the next letters, the last ones go first. */
+export function withJarCount(text: BatchText, count: number): BatchText {
+  const jars = text.jars.slice(0, count);
+  while (jars.length < count) jars.push(plainJar(nextLetter(jars)));
+  return { ...text, jars };
+}
+
+/** The same batch without one hold: jars that stood in it go to the first, and later ones keep theirs. */
+export function withoutHold(text: BatchText, index: number): BatchText {
+  const moved = (hold: number): number => (hold === index ? 0 : hold > index ? hold - 1 : hold);
+  return {
+    ...text,
+    holds: text.holds.filter((_, at) => at !== index),
+    all: { ...text.all, hold: moved(text.all.hold) },
+    jars: text.jars.map((jar) => ({ ...jar, hold: jar.hold === null ? null : moved(jar.hold) })),
+  };
+}
+
+/** What one jar comes to: its own values where it differs, else those of all. */
+export function recipeOf(text: BatchText, jar: JarText): Recipe {
+  return {
+    milk: jar.milk ?? text.all.milk,
+    seeds: jar.seeds ?? text.all.seeds,
+    additions: jar.additions ?? text.all.additions,
+    hold: jar.hold ?? text.all.hold,
+    state: jar.state ?? text.all.state,
+    shelf: text.all.shelf,
+  };
+}
+
+/** A seed row with another jar or source picked: pieces don't carry over to a jar, nor a spoon of curd to a product. */
+export function pickSeed(seed: SeedText, picked: SeedText['picked']): SeedText {
+  const sameKind = picked === null || seed.picked === null || seed.picked.kind === picked.kind;
+  return {
+    ...seed,
+    picked,
+    find: '',
+    portion: '',
+    package: '',
+    amount: sameKind ? seed.amount : '',
+    part: sameKind ? seed.part : '',
+  };
+}
+
+/** Whether nothing at all stands in a row, so that it can be left out without losing anything. */
+export const isEmptySeed = (seed: SeedText): boolean =>
+  seed.picked === null && seed.find.trim() === '' && seed.amount.trim() === '';
+export const isEmptyAddition = (addition: AdditionText): boolean =>
+  addition.name.trim() === '' && addition.planned.trim() === '' && addition.actual.trim() === '';

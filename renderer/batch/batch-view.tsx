@@ -1,0 +1,91 @@
+// One recorded batch, open: its day, its holds, its jars side by side.
+import { useState } from 'react';
+import type { BatchReply } from '../../core/contract';
+import type { Hold } from '../../core/ledger/records';
+import { go } from '../app/store';
+import { useRead } from '../app/use-read';
+import { useReader } from '../parts/use-reader';
+import { holdText, type Writer } from './batch-repeat';
+import { CorrectBatch, CorrectHold } from './corrections';
+import { JarView } from './jar-view';
+
+function holdWords(hold: Hold, writer: Writer): string {
+  const text = holdText(hold, writer);
+  const times =
+    text.started && text.ended
+      ? `${text.started} to ${text.ended}`
+      : text.started
+        ? `from ${text.started}`
+        : '';
+  const parts = [
+    text.hours && `${text.hours} hours`,
+    times,
+    text.planned && `planned ${text.planned}`,
+    text.probe && `probe in the ${text.probe}`,
+    text.note,
+  ].filter(Boolean);
+  return parts.length === 0 ? 'Nothing said of the warmth.' : `${parts.join(', ')}.`;
+}
+
+/** Everything recorded of a batch. */
+export function BatchView({ reply, label }: { readonly reply: BatchReply; readonly label: string }) {
+  const { batch, holds, jars } = reply;
+  const { writer } = useReader();
+  const drafts = useRead('draft.list', {});
+  const [chosen, setChosen] = useState<string | null | undefined>(undefined);
+  // Wait for the drafts, so that an unfinished form opens by itself and no later save closes it.
+  if (drafts === null) return <p className="soft">Opening…</p>;
+  const unfinished = new Set(drafts.ok ? drafts.value.drafts.map((draft) => draft.key) : []);
+  const editing =
+    chosen === undefined
+      ? ([`batch:${batch.id}`, ...holds.map((hold) => `hold:${hold.id}`)].find((key) =>
+          unfinished.has(key),
+        ) ?? null)
+      : chosen;
+  const done = (): void => setChosen(null);
+  return (
+    <article className="batch-view stack" aria-label={label}>
+      <header className="batch-view-head">
+        <h1>{label}</h1>
+        <div className="row">
+          <button type="button" className="button primary" onClick={() => go('batch', `repeat:${batch.id}`)}>
+            Make it again
+          </button>
+          <button type="button" className="button quiet" onClick={() => setChosen(`batch:${batch.id}`)}>
+            Correct day, word, note
+          </button>
+          <button type="button" className="button quiet" onClick={() => go('history', `batch:${batch.id}`)}>
+            Its history
+          </button>
+        </div>
+      </header>
+      {editing === `batch:${batch.id}` && <CorrectBatch batch={batch} label={label} onDone={done} />}
+      {batch.note && <p>{batch.note}</p>}
+      {holds.map((hold, at) => (
+        <div key={hold.id} className="hold-line">
+          <p>
+            <strong>{holds.length === 1 ? 'Warmth' : `Hold ${at + 1}`}.</strong> {holdWords(hold, writer)}
+          </p>
+          {editing === `hold:${hold.id}` ? (
+            <CorrectHold hold={hold} batch={batch} onDone={done} />
+          ) : (
+            <button type="button" className="button quiet" onClick={() => setChosen(`hold:${hold.id}`)}>
+              Correct{holds.length === 1 ? ' the warmth' : ` hold ${at + 1}`}
+            </button>
+          )}
+        </div>
+      ))}
+      <div className="jar-views">
+        {jars.map((record) => (
+          <JarView
+            key={record.jar.id}
+            record={record}
+            holds={holds}
+            madeOn={batch.madeOn}
+            unfinished={unfinished}
+          />
+        ))}
+      </div>
+    </article>
+  );
+}

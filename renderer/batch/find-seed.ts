@@ -1,0 +1,118 @@
+// What a seed can be picked from: jars by part of their label, products and cultures by name, and what to do where the
+// ledger has neither. A condemned jar can't be picked; one that is on hold is asked about.
+import { call } from '../app/calls';
+import { say } from '../app/store';
+import type { Suggestion } from '../parts/combobox';
+
+export interface SeedSuggestion extends Suggestion {
+  readonly kind: 'jar' | 'source' | 'new source' | 'lost jar';
+  /** What must be asked before it is used. */
+  readonly ask?: string;
+}
+
+const HOW_MANY = 8;
+
+const onHold = (label: string): string =>
+  `${label} is on hold because of a spoiled jar it is related to. Use it as seed all the same?`;
+
+/**
+ * Suggestions for a text: jars first, then sources, then the two ways out.
+ * @param notAfter the batch's day: a jar made later can't have seeded it
+ */
+export async function findSeeds(text: string, notAfter: string | null): Promise<readonly SeedSuggestion[]> {
+  const typed = text.trim();
+  const [found, listed] = await Promise.all([
+    call('jar.find', { text: typed, limit: HOW_MANY, notAfter }),
+    call('source.list', {}),
+  ]);
+  if (!found.ok) say(found.sentence, 'caution');
+  if (!listed.ok) say(listed.sentence, 'caution');
+  const jars = found.ok ? found.value.jars : [];
+  const sources = listed.ok ? listed.value.sources : [];
+  const lower = typed.toLowerCase();
+  const near = sources.filter((source) => source.name.toLowerCase().includes(lower));
+  const exact = near.some((source) => source.name.toLowerCase() === lower);
+  const jarRows = jars.map((jar): SeedSuggestion => ({
+    kind: 'jar',
+    id: jar.id,
+    label: jar.label,
+    detail:
+      jar.caution === 'look'
+        ? `look at it first · ${jar.says}`
+        : jar.caution === 'on hold'
+          ? `on hold · ${jar.says}`
+          : jar.says,
+    ...(jar.caution === 'condemned'
+      ? { refused: 'Spoiled: not food and not seed. It can’t be picked.' }
+      : jar.caution === 'on hold'
+        ? { ask: onHold(jar.label) }
+        : {}),
+  }));
+  const sourceRows = near.slice(0, HOW_MANY).map((source): SeedSuggestion => ({
+    kind: 'source',
+    id: source.id,
+    label: source.name,
+    detail:
+      source.form === 'culture'
+        ? `received culture${source.receivedFrom ? ` from ${source.receivedFrom}` : ''}`
+        : (source.form ?? 'product'),
+  }));
+  // A product whose name starts with what was typed is meant before a jar that merely contains it.
+  const byName = lower !== '' && near.some((source) => source.name.toLowerCase().startsWith(lower));
+  const first = byName ? [...sourceRows, ...jarRows] : [...jarRows, ...sourceRows];
+  return [
+    ...first,
+    ...(typed !== '' && !exact
+      ? [
+          {
+            kind: 'new source',
+            id: 'new source',
+            label: `Add “${typed}” as a new product`,
+            detail: 'strains and counts can follow',
+          } as const,
+        ]
+      : []),
+    {
+      kind: 'lost jar',
+      id: 'lost jar',
+      label: 'A jar nobody can name',
+      detail: typed === '' ? 'stands for a lost jar' : `a lost jar, noted as “${typed}”`,
+    },
+  ];
+}
+
+export interface Picked {
+  readonly kind: 'jar' | 'source';
+  readonly id: string;
+  readonly label: string;
+}
+
+/** Makes what a suggestion stands for, where it isn't in the ledger yet, and says what to keep as picked. */
+export async function settle(suggestion: SeedSuggestion, typed: string): Promise<Picked | null> {
+  const { kind, id, label } = suggestion;
+  if (kind === 'jar' || kind === 'source') return { kind, id, label };
+  if (kind === 'new source') {
+    const name = typed.trim();
+    const answer = await call('source.save', {
+      source: {
+        id: null,
+        name,
+        form: null,
+        strains: [],
+        blendTotalPerPiece: null,
+        guaranteed: null,
+        receivedFrom: null,
+        knownGenerations: null,
+        note: null,
+      },
+    });
+    if (answer.ok) return { kind: 'source', id: answer.value.id, label: name };
+    say(answer.sentence, 'caution');
+    return null;
+  }
+  const name = typed.trim();
+  const answer = await call('jar.lost', { madeOn: null, label: name === '' ? null : name, note: null });
+  if (answer.ok) return { kind: 'jar', id: answer.value.jar, label: name === '' ? 'a lost jar' : name };
+  say(answer.sentence, 'caution');
+  return null;
+}

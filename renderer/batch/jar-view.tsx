@@ -1,0 +1,241 @@
+// One recorded jar of an open batch: what it is made of, what was seen, and everything that can be corrected.
+import { useState } from 'react';
+import { gateReasonSentence, isSpoiled, takeOutGate } from '../../core/ledger/gate';
+import type { Hold } from '../../core/ledger/records';
+import { call } from '../app/calls';
+import { go, say } from '../app/store';
+import { Question } from '../parts/question';
+import { useReader } from '../parts/use-reader';
+import { CorrectAdditions, CorrectJar, CorrectSeeds, OutcomeOf, type JarRecord } from './corrections';
+import { Photographs } from './photographs';
+import { ReserveForm } from './reserve-form';
+
+type Editor = 'outcome' | 'jar' | 'seeds' | 'additions' | 'reserve';
+const EDITORS: readonly Editor[] = ['outcome', 'jar', 'seeds', 'additions', 'reserve'];
+
+function Fact({ name, children }: { readonly name: string; readonly children: string }) {
+  return (
+    <div className="fact">
+      <dt>{name}</dt>
+      <dd className={children === '' ? 'soft' : undefined}>{children === '' ? 'Not said' : children}</dd>
+    </div>
+  );
+}
+
+const list = (parts: readonly (string | null | undefined)[]): string => parts.filter(Boolean).join(', ');
+
+function Facts({ record }: { readonly record: JarRecord }) {
+  const { writer } = useReader();
+  const { jar } = record;
+  const amount = (value: typeof jar.milkAmount): string | null => (value ? writer.amount(value) : null);
+  return (
+    <dl className="facts">
+      <Fact name="Seeded from">
+        {record.seedings
+          .map(({ seeding, label, share }) =>
+            [
+              amount(seeding.amount),
+              label,
+              share !== null && record.seedings.length > 1 ? `(share ${Math.round(share * 100)} %)` : null,
+            ]
+              .filter(Boolean)
+              .join(' '),
+          )
+          .join(', ')}
+      </Fact>
+      <Fact name="Milk">{list([[amount(jar.milkAmount), jar.milk].filter(Boolean).join(' ')])}</Fact>
+      <Fact name="Vessel">
+        {list([
+          jar.vessel,
+          jar.finalVolume
+            ? `${amount(jar.finalVolume) ?? ''}${jar.finalVolumeKnown ? `, ${jar.finalVolumeKnown}` : ''}`
+            : null,
+        ])}
+      </Fact>
+      <Fact name="Stirred in">
+        {record.additions
+          .map((one) =>
+            [
+              amount(one.actual) ?? amount(one.planned),
+              one.name,
+              one.actual && one.planned && one.actual.typed !== one.planned.typed
+                ? `(planned ${amount(one.planned) ?? ''})`
+                : null,
+            ]
+              .filter(Boolean)
+              .join(' '),
+          )
+          .join(', ')}
+      </Fact>
+      {record.portions.length > 0 && (
+        <Fact name="Kept back">
+          {record.portions
+            .map((one) =>
+              list([
+                one.reserve ? 'reserve' : null,
+                amount(one.amount),
+                one.place,
+                one.goneOn ? 'gone' : null,
+              ]),
+            )
+            .join('; ')}
+        </Fact>
+      )}
+      {jar.note && <Fact name="Note">{jar.note}</Fact>}
+    </dl>
+  );
+}
+
+function Seen({ record }: { readonly record: JarRecord }) {
+  const { outcome } = record;
+  if (outcome === null) return <p className="soft">Outcome unknown so far.</p>;
+  const spoiled = isSpoiled(outcome);
+  const gate = takeOutGate(outcome, true);
+  const words = list([
+    outcome.setWord,
+    outcome.texture,
+    outcome.whey && `whey: ${outcome.whey}`,
+    outcome.tang && `tang: ${outcome.tang}`,
+    outcome.smell,
+    outcome.colour,
+    outcome.ph === null ? null : `pH ${outcome.ph}${outcome.phHow ? ` by ${outcome.phHow}` : ''}`,
+    outcome.fibreDidThis ? 'tint or jelly put down to the fibre' : null,
+    outcome.note,
+  ]);
+  return (
+    <div className={spoiled ? 'notice caution' : 'seen'}>
+      {spoiled && <p className="gate-head">Spoiled: not food, not seed.</p>}
+      {gate.verdict !== 'open' &&
+        gate.reasons.map((reason) => <p key={reason.code}>{gateReasonSentence(reason)}</p>)}
+      <p>{words === '' ? 'Looked at; nothing more said.' : words}</p>
+    </div>
+  );
+}
+
+/** The jar. */
+export function JarView({
+  record,
+  holds,
+  madeOn,
+  unfinished,
+}: {
+  readonly record: JarRecord;
+  readonly holds: readonly Hold[];
+  readonly madeOn: string;
+  /** Draft keys that hold something unfinished: such a form opens by itself. */
+  readonly unfinished: ReadonlySet<string>;
+}) {
+  const { jar, label } = record;
+  const [chosen, setChosen] = useState<Editor | null | undefined>(undefined);
+  const [mistake, setMistake] = useState(false);
+  const editor =
+    chosen === undefined ? (EDITORS.find((one) => unfinished.has(`${one}:${jar.id}`)) ?? null) : chosen;
+  const done = (): void => setChosen(null);
+  const shelf = async (onShelf: boolean): Promise<void> => {
+    const answer = await call('jar.correct', { id: jar.id, changes: { onShelf }, why: null });
+    say(
+      answer.ok ? `${label} is ${onShelf ? 'on the shelf' : 'gone'}.` : answer.sentence,
+      answer.ok ? 'calm' : 'caution',
+    );
+  };
+  const stub = jar.state === 'mistake';
+
+  return (
+    <section className={stub ? 'jar-view stub' : 'jar-view'} aria-label={label}>
+      <header className="jar-view-head">
+        <h3>{label}</h3>
+        {jar.state === 'planned' && <span className="soft">planned, not counted</span>}
+        {stub && <span className="soft">entered by mistake</span>}
+        {jar.state === 'lost' && <span className="soft">a jar nobody can name</span>}
+        {jar.state === 'made' && jar.onShelf !== null && (
+          <span className="soft">{jar.onShelf ? 'on the shelf' : 'gone'}</span>
+        )}
+      </header>
+      {stub ? (
+        <p className="soft">Taken back. A stub stays because other jars descend from it.</p>
+      ) : (
+        <>
+          <Facts record={record} />
+          <Seen record={record} />
+          {editor === 'outcome' && <OutcomeOf record={record} onDone={done} />}
+          {editor === 'jar' && <CorrectJar record={record} holds={holds} onDone={done} />}
+          {editor === 'seeds' && <CorrectSeeds record={record} madeOn={madeOn} onDone={done} />}
+          {editor === 'additions' && <CorrectAdditions record={record} onDone={done} />}
+          {editor === 'reserve' && <ReserveForm record={record} portion={null} onDone={done} />}
+          {editor === null && (
+            <>
+              {jar.state === 'made' && (
+                <div className="row">
+                  <button type="button" className="button" onClick={() => setChosen('outcome')}>
+                    {record.outcome ? 'Correct outcome' : 'Record outcome'}
+                    <span className="visually-hidden"> of {label}</span>
+                  </button>
+                  <button
+                    type="button"
+                    className="button quiet"
+                    onClick={() => void shelf(jar.onShelf === false)}
+                  >
+                    {jar.onShelf === false ? 'Back on the shelf' : 'Gone'}
+                    <span className="visually-hidden">: {label}</span>
+                  </button>
+                  <button type="button" className="button quiet" onClick={() => setChosen('reserve')}>
+                    Keep some back<span className="visually-hidden"> of {label}</span>
+                  </button>
+                </div>
+              )}
+              <Photographs jar={jar.id} label={label} photographs={record.photographs} />
+              <details className="more">
+                <summary>
+                  Correct or take back<span className="visually-hidden"> {label}</span>
+                </summary>
+                <div className="row">
+                  <button type="button" className="button quiet" onClick={() => setChosen('seeds')}>
+                    What seeded it
+                  </button>
+                  <button type="button" className="button quiet" onClick={() => setChosen('jar')}>
+                    Milk, vessel, letter
+                  </button>
+                  <button type="button" className="button quiet" onClick={() => setChosen('additions')}>
+                    What was stirred in
+                  </button>
+                  <button
+                    type="button"
+                    className="button quiet"
+                    onClick={() => go('history', `jar:${jar.id}`)}
+                  >
+                    Its history
+                  </button>
+                  <button type="button" className="button quiet" onClick={() => setMistake(true)}>
+                    Entered by mistake
+                  </button>
+                </div>
+              </details>
+            </>
+          )}
+        </>
+      )}
+      {mistake && (
+        <Question
+          title={`${label}: entered by mistake?`}
+          yes="Take it back"
+          no="Leave it"
+          onNo={() => setMistake(false)}
+          onYes={() => {
+            setMistake(false);
+            void call('jar.mistake', { id: jar.id, why: null }).then((answer) =>
+              say(
+                answer.ok ? `Took ${label} back. Undo brings it again.` : answer.sentence,
+                answer.ok ? 'calm' : 'caution',
+              ),
+            );
+          }}
+        >
+          <p>
+            The jar is no longer counted. Where other jars descend from it, a stub stays in its place so that
+            their line isn’t cut. Undo brings everything back.
+          </p>
+        </Question>
+      )}
+    </section>
+  );
+}

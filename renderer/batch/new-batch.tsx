@@ -1,0 +1,270 @@
+// A new batch by hand: what all jars share is typed once, each jar may differ, Ctrl+Enter records.
+import { useMemo, useRef, useState } from 'react';
+import { call } from '../app/calls';
+import { say } from '../app/store';
+import { ChoiceField, ProseField, Section, SelectField, TextField } from '../parts/fields';
+import { Form } from '../parts/form';
+import { Question } from '../parts/question';
+import { useDraft } from '../parts/use-draft';
+import { useReader } from '../parts/use-reader';
+import { readBatch, type Problems } from './batch-entry';
+import { noHold, withJarCount, withoutHold, type BatchText } from './batch-text';
+import { JarCard } from './jar-card';
+import { AdditionRows, HoldFields, MilkFields } from './recipe-fields';
+import { SeedRows } from './seed-rows';
+import { usePackages } from './use-packages';
+
+export const NEW_BATCH_DRAFT = 'batch:new';
+const MOST_JARS = 60;
+const none: Problems = new Map();
+
+/**
+ * The form.
+ * @param start what the fields hold at first: empty, or another batch's recipe
+ * @param repeated label of the batch whose recipe it is, or null
+ */
+export function NewBatch({
+  start,
+  repeated,
+  onRecorded,
+  onLeave,
+}: {
+  readonly start: BatchText;
+  readonly repeated: string | null;
+  readonly onRecorded: (batch: string) => void;
+  readonly onLeave: () => void;
+}) {
+  const place = { says: 'new batch', screen: 'batch', focus: 'new' };
+  const draft = useDraft<BatchText>(NEW_BATCH_DRAFT, place, start);
+  const { reader } = useReader();
+  const packages = usePackages();
+  const [wrong, setWrong] = useState(0);
+  const [refused, setRefused] = useState<string | null>(null);
+  const [sameLabel, setSameLabel] = useState<string | null>(null);
+  const [count, setCount] = useState<string | null>(null);
+  const busy = useRef(false);
+  const { text } = draft;
+
+  const read = useMemo(
+    () => (text === null ? null : readBatch(text, reader, { sameLabelMeant: false, draft: NEW_BATCH_DRAFT })),
+    [text, reader],
+  );
+  if (text === null || read === null) return <p className="soft">Opening…</p>;
+  const problems = wrong > 0 ? read.problems : none;
+  const day = reader.day(text.date);
+  const notAfter = day.ok ? day.value : null;
+  const set = (change: Partial<BatchText>): void => draft.set({ ...text, ...change });
+  const setAll = (change: Partial<BatchText['all']>): void => set({ all: { ...text.all, ...change } });
+
+  const record = async (sameLabelMeant: boolean): Promise<void> => {
+    if (busy.current) return;
+    setRefused(null);
+    if (read.entry === null) {
+      setRefused('Not recorded yet: a field needs another look. Nothing you typed is lost.');
+      setWrong(wrong + 1);
+      return;
+    }
+    busy.current = true;
+    draft.close();
+    const answer = await call('batch.record', { ...read.entry, sameLabelMeant });
+    busy.current = false;
+    if (answer.ok) {
+      say(`Recorded ${answer.value.jars.length === 1 ? 'one jar' : `${answer.value.jars.length} jars`}.`);
+      onRecorded(answer.value.batch);
+      return;
+    }
+    draft.reopen();
+    if (answer.error.code === 'same label') setSameLabel(answer.sentence);
+    else setRefused(answer.sentence);
+  };
+
+  return (
+    <Form label="New batch" record={() => void record(false)} wrong={wrong}>
+      <header className="form-head">
+        <h1>{repeated === null || draft.restored ? 'New batch' : `${repeated} again`}</h1>
+        {draft.restored && <p className="notice">Unfinished entry restored. Go on where you stopped.</p>}
+      </header>
+      <Section title="When">
+        <div className="fields">
+          <TextField
+            label="Made on"
+            value={text.date}
+            read={reader.day(text.date)}
+            problem={problems.get('date')}
+            onChange={(date) => set({ date })}
+          />
+          <TextField
+            label="Word, if you want one"
+            value={text.word}
+            placeholder="plain"
+            hint="The jars are then “14 Mar plain a”."
+            onChange={(word) => set({ word })}
+          />
+          <TextField
+            label="How many jars"
+            numeric
+            width="short"
+            value={count ?? String(text.jars.length)}
+            problem={problems.get('jars')}
+            onChange={(typed) => {
+              const many = reader.whole(typed, MOST_JARS);
+              setCount(many.ok && many.value !== null ? null : typed);
+              if (many.ok && many.value !== null) draft.set(withJarCount(text, many.value));
+            }}
+          />
+        </div>
+      </Section>
+      <Section title="Seed">
+        <SeedRows
+          of="all jars"
+          seeds={text.all.seeds}
+          path="all.seeds"
+          problems={problems}
+          reader={reader}
+          notAfter={notAfter}
+          packages={packages}
+          startHere={repeated !== null}
+          onChange={(seeds) => setAll({ seeds })}
+        />
+      </Section>
+      <Section title="Milk and vessel">
+        <MilkFields
+          milk={text.all.milk}
+          path="all.milk"
+          problems={problems}
+          reader={reader}
+          packages={packages}
+          onChange={(milk) => setAll({ milk })}
+        />
+      </Section>
+      <Section title="Stirred in">
+        <AdditionRows
+          of="all jars"
+          additions={text.all.additions}
+          path="all.additions"
+          problems={problems}
+          reader={reader}
+          packages={packages}
+          onChange={(additions) => setAll({ additions })}
+        />
+      </Section>
+      {text.holds.map((hold, at) => (
+        <Section key={at} title={text.holds.length === 1 ? 'Warmth' : `Warmth, hold ${at + 1}`}>
+          <HoldFields
+            hold={hold}
+            path={`holds.${at}`}
+            problems={problems}
+            reader={reader}
+            day={notAfter}
+            onChange={(next) => set({ holds: text.holds.with(at, next) })}
+          />
+          <div className="row">
+            {at === text.holds.length - 1 && (
+              <button
+                type="button"
+                className="button quiet"
+                onClick={() => set({ holds: [...text.holds, noHold] })}
+              >
+                Some jars stood in another hold
+              </button>
+            )}
+            {text.holds.length > 1 && (
+              <button type="button" className="button quiet" onClick={() => draft.set(withoutHold(text, at))}>
+                Take hold {at + 1} away
+              </button>
+            )}
+          </div>
+        </Section>
+      ))}
+      <Section
+        title={text.jars.length === 1 ? 'The jar' : 'The jars'}
+        {...(text.jars.length === 1 ? {} : { says: 'Each jar is as typed above. Change only what differs.' })}
+      >
+        <div className="fields">
+          {text.holds.length > 1 && (
+            <SelectField
+              label="All jars stood in"
+              value={String(text.all.hold)}
+              choices={text.holds.map((_, at) => ({ value: String(at), label: `Hold ${at + 1}` }))}
+              onChange={(hold) => setAll({ hold: Number(hold) })}
+            />
+          )}
+          <ChoiceField
+            label="Made, or only planned"
+            unsaid={null}
+            value={text.all.state}
+            choices={[
+              { value: 'made', label: 'Made' },
+              { value: 'planned', label: 'Planned' },
+            ]}
+            onChange={(state) => state !== '' && setAll({ state })}
+          />
+          {text.all.state === 'made' && (
+            <ChoiceField
+              label="Still on the shelf"
+              value={text.all.shelf}
+              choices={[
+                { value: 'kept', label: 'Yes' },
+                { value: 'gone', label: 'Gone' },
+              ]}
+              onChange={(shelf) => setAll({ shelf })}
+            />
+          )}
+        </div>
+        <div className="jar-cards">
+          {text.jars.map((jar, at) => (
+            <JarCard
+              key={at}
+              jar={jar}
+              at={at}
+              all={text}
+              problems={problems}
+              reader={reader}
+              packages={packages}
+              notAfter={notAfter}
+              onChange={(next) => set({ jars: text.jars.with(at, next) })}
+              {...(text.jars.length > 1 ? { onRemove: () => set({ jars: text.jars.toSpliced(at, 1) }) } : {})}
+            />
+          ))}
+        </div>
+      </Section>
+      <ProseField label="Note on the batch" value={text.note} onChange={(note) => set({ note })} />
+      <footer className="form-foot">
+        {refused && (
+          <p className="notice caution" role="alert">
+            {refused}
+          </p>
+        )}
+        <div className="row">
+          <button type="submit" className="button primary">
+            Record {text.jars.length === 1 ? 'the jar' : `${text.jars.length} jars`}
+          </button>
+          <span className="soft small">Ctrl Enter</span>
+          <button
+            type="button"
+            className="button quiet"
+            onClick={() => {
+              void draft.drop().then(onLeave);
+            }}
+          >
+            Discard this entry
+          </button>
+        </div>
+      </footer>
+      {sameLabel && (
+        <Question
+          title="Two jars with the same label?"
+          yes="They are two jars"
+          no="Change the label"
+          onNo={() => setSameLabel(null)}
+          onYes={() => {
+            setSameLabel(null);
+            void record(true);
+          }}
+        >
+          <p>{sameLabel}</p>
+        </Question>
+      )}
+    </Form>
+  );
+}

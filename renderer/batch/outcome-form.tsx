@@ -1,0 +1,303 @@
+// What was seen of a jar. The take-out gate stands first: nothing about tasting is asked before it is answered.
+import { useState } from 'react';
+import { gateReasonSentence, takeOutGate } from '../../core/ledger/gate';
+import { DISCARD_SIGNS, SET_WORDS, type DiscardSign } from '../../core/ledger/records';
+import { CheckField, ChoiceField, ProseField, Section, TextField } from '../parts/fields';
+import type { Reader } from '../parts/reading';
+import type { Problems } from './batch-entry';
+import { hasTasting, readOutcome, type OutcomeText } from './outcome-text';
+
+const YES_NO = [
+  { value: 'yes', label: 'Yes' },
+  { value: 'no', label: 'No' },
+] as const;
+
+const choices = <const T extends string>(words: readonly T[]): readonly { value: T; label: string }[] =>
+  words.map((value) => ({ value, label: value[0]!.toUpperCase() + value.slice(1) }));
+
+/** The sign the gate itself adds is worked out, never ticked. */
+const TICKED = DISCARD_SIGNS.filter((sign) => sign !== 'not set and no pH at or below 4.6');
+const signWords = (sign: DiscardSign): string =>
+  ({ pink: 'Pink', red: 'Red', orange: 'Orange', black: 'Black', fuzz: 'Fuzz', 'foul smell': 'Foul smell', foam: 'Foam', 'lifted lid': 'Lifted lid', 'torn curd': 'Torn curd', 'bath water got in': 'Bath water got in' })[sign as string] ?? sign; // prettier-ignore
+
+interface Props {
+  readonly text: OutcomeText;
+  readonly onChange: (text: OutcomeText) => void;
+  readonly problems: Problems;
+  readonly reader: Reader;
+}
+
+function Verdict({ text, reader }: Pick<Props, 'text' | 'reader'>) {
+  const { outcome, looked } = readOutcome(text, reader);
+  const gate = takeOutGate(outcome, looked);
+  const heads = {
+    discard: 'Discard this jar: not food, not seed.',
+    ask: 'Uncertain. Ask before anyone tastes it.',
+    unanswered: 'Answer these questions before anyone tastes it.',
+    open: 'Nothing here speaks against tasting. That is a good sign and not a proof.',
+  } as const;
+  return (
+    <output
+      className={gate.verdict === 'discard' || gate.verdict === 'ask' ? 'notice caution gate' : 'notice gate'}
+    >
+      <span className="gate-head">{heads[gate.verdict]}</span>
+      {gate.reasons.map((reason) => (
+        <span key={reason.code}>{gateReasonSentence(reason)}</span>
+      ))}
+    </output>
+  );
+}
+
+function Gate({ text, onChange, problems, reader }: Props) {
+  const change = (part: Partial<OutcomeText>): void => onChange({ ...text, ...part });
+  const tick = (sign: DiscardSign, on: boolean): void =>
+    change({
+      signs: on ? [...text.signs, sign] : text.signs.filter((one) => one !== sign),
+      noneSeen: on ? false : text.noneSeen,
+    });
+  return (
+    <Section title="At take-out, before tasting" says="Look first, then smell. Taste nothing yet.">
+      <ChoiceField
+        label="Was it set at the end of the hold?"
+        value={text.setAtTakeOut}
+        choices={YES_NO}
+        onChange={(setAtTakeOut) => change({ setAtTakeOut })}
+      />
+      <div className="fields">
+        <TextField
+          label="pH"
+          width="short"
+          value={text.ph}
+          placeholder="4.3"
+          read={reader.ph(text.ph)}
+          problem={problems.get('ph')}
+          onChange={(ph) => change({ ph })}
+        />
+        <ChoiceField
+          label="Measured with"
+          value={text.phHow}
+          choices={choices(['meter', 'strip'])}
+          hint={
+            text.phHow === 'strip' ? 'A strip can’t decide whether an unset jar is sour enough.' : undefined
+          }
+          onChange={(phHow) => change({ phHow })}
+        />
+      </div>
+      <fieldset className="choices">
+        <legend className="label">Any of these, by look or smell?</legend>
+        <div className="choice-row">
+          {TICKED.map((sign) => (
+            <CheckField
+              key={sign}
+              label={signWords(sign)}
+              tone="caution"
+              checked={text.signs.includes(sign)}
+              onChange={(on) => tick(sign, on)}
+            />
+          ))}
+          <CheckField
+            label="None of these"
+            checked={text.noneSeen}
+            onChange={(noneSeen) =>
+              change(noneSeen ? { noneSeen, signs: [], spoiledSaid: false } : { noneSeen })
+            }
+          />
+        </div>
+      </fieldset>
+      <div className="choice-row">
+        <CheckField
+          label="Fine bubbles, nothing else"
+          checked={text.bubbles}
+          onChange={(bubbles) => change({ bubbles })}
+        />
+        <CheckField
+          label="Spoiled, thrown out"
+          tone="caution"
+          checked={text.spoiledSaid}
+          onChange={(spoiledSaid) => change(spoiledSaid ? { spoiledSaid, noneSeen: false } : { spoiledSaid })}
+        />
+        <CheckField
+          label="A purple or brown tint, or a jelly: the fibre did this"
+          checked={text.fibreDidThis}
+          onChange={(fibreDidThis) => change({ fibreDidThis })}
+        />
+      </div>
+      {text.fibreDidThis && (
+        <p className="soft">
+          A fibre can tint a jar purple or brown, or set it to a jelly. It never explains a sign above.
+        </p>
+      )}
+      {(text.signs.length > 0 || text.spoiledSaid) && (
+        <div className="fields">
+          <ChoiceField
+            label="When it was seen"
+            unsaid={null}
+            value={text.seenAt === '' ? 'take-out' : text.seenAt}
+            choices={[
+              { value: 'take-out', label: 'At take-out' },
+              { value: 'after opening', label: 'After opening' },
+            ]}
+            onChange={(seenAt) => change({ seenAt })}
+          />
+          {text.seenAt === 'after opening' && (
+            <TextField
+              label="Days after opening"
+              width="short"
+              value={text.openedDays}
+              problem={problems.get('openedDays')}
+              onChange={(openedDays) => change({ openedDays })}
+            />
+          )}
+        </div>
+      )}
+      <Verdict text={text} reader={reader} />
+    </Section>
+  );
+}
+
+function Early({ text, onChange, problems, reader }: Props) {
+  const change = (part: Partial<OutcomeText>): void => onChange({ ...text, ...part });
+  const [open, setOpen] = useState(
+    [text.earlyCheckHours, text.earlySet, text.earlyPh, text.earlySour].some((value) => value !== ''),
+  );
+  return (
+    <details className="more" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>Early check, 6 to 12 hours in</summary>
+      <div className="fields">
+        <TextField
+          label="Hours after the start"
+          width="short"
+          value={text.earlyCheckHours}
+          read={reader.hours(text.earlyCheckHours)}
+          problem={problems.get('earlyCheckHours')}
+          onChange={(earlyCheckHours) => change({ earlyCheckHours })}
+        />
+        <TextField
+          label="pH then"
+          width="short"
+          value={text.earlyPh}
+          read={reader.ph(text.earlyPh)}
+          problem={problems.get('earlyPh')}
+          onChange={(earlyPh) => change({ earlyPh })}
+        />
+        <ChoiceField
+          label="Set by then?"
+          value={text.earlySet}
+          choices={choices(['loose', 'starting', 'set'])}
+          onChange={(earlySet) => change({ earlySet })}
+        />
+        <ChoiceField
+          label="Did it smell sour?"
+          value={text.earlySour}
+          choices={YES_NO}
+          onChange={(earlySour) => change({ earlySour })}
+        />
+      </div>
+      <p className="soft">
+        Still loose, not sour, or the power failed before it set: spoilage organisms had time. When in doubt,
+        discard.
+      </p>
+    </details>
+  );
+}
+
+function Tasting({ text, onChange, problems, reader }: Props) {
+  const change = (part: Partial<OutcomeText>): void => onChange({ ...text, ...part });
+  return (
+    <Section title="After the chill">
+      <ChoiceField
+        label="Set"
+        value={text.setWord}
+        choices={choices(SET_WORDS)}
+        onChange={(setWord) => change({ setWord })}
+      />
+      <ChoiceField
+        label="Whey"
+        value={text.whey}
+        choices={choices(['none', 'a little', 'some', 'a lot'])}
+        onChange={(whey) => change({ whey })}
+      />
+      <ChoiceField
+        label="Tang"
+        value={text.tang}
+        choices={choices(['none', 'mild', 'clear', 'sharp'])}
+        onChange={(tang) => change({ tang })}
+      />
+      <div className="fields">
+        <TextField
+          label="Texture"
+          value={text.texture}
+          placeholder="smooth, grainy"
+          onChange={(texture) => change({ texture })}
+        />
+        <TextField
+          label="Not yet set at (hours)"
+          width="short"
+          value={text.setAfterHours}
+          read={reader.hours(text.setAfterHours)}
+          problem={problems.get('setAfterHours')}
+          onChange={(setAfterHours) => change({ setAfterHours })}
+        />
+        <TextField
+          label="Set by (hours)"
+          width="short"
+          value={text.setByHours}
+          read={reader.hours(text.setByHours)}
+          problem={problems.get('setByHours')}
+          onChange={(setByHours) => change({ setByHours })}
+        />
+      </div>
+    </Section>
+  );
+}
+
+/** All fields of an outcome. */
+export function OutcomeFieldsForm(props: Props) {
+  const { text, onChange, reader } = props;
+  const [later, setLater] = useState(false);
+  const { outcome, looked } = readOutcome(text, reader);
+  const { verdict } = takeOutGate(outcome, looked);
+  const tasting = verdict === 'open' || verdict === 'ask' || later || hasTasting(text);
+  const change = (part: Partial<OutcomeText>): void => onChange({ ...text, ...part });
+  return (
+    <>
+      <Gate {...props} />
+      <Early {...props} />
+      {tasting && verdict !== 'discard' && <Tasting {...props} />}
+      {verdict === 'discard' && hasTasting(text) && <Tasting {...props} />}
+      {!tasting && verdict === 'unanswered' && (
+        <button type="button" className="button quiet" onClick={() => setLater(true)}>
+          I am writing this down later, from notes
+        </button>
+      )}
+      <div className="fields">
+        <TextField
+          label="Smell"
+          value={text.smell}
+          placeholder="clean, milky"
+          onChange={(smell) => change({ smell })}
+        />
+        <TextField
+          label="Colour"
+          value={text.colour}
+          placeholder="white"
+          onChange={(colour) => change({ colour })}
+        />
+        <ChoiceField
+          label="Still on the shelf"
+          value={text.shelf}
+          choices={[
+            { value: 'kept', label: 'Yes' },
+            { value: 'gone', label: 'Gone' },
+          ]}
+          onChange={(shelf) => change({ shelf })}
+        />
+      </div>
+      <ProseField label="Note on the outcome" value={text.note} onChange={(note) => change({ note })} />
+      <p className="soft small">
+        These are the usual cautions, not a food-safety test. Your local food-safety authority has the last
+        word; anyone with weakened immunity or serious illness asks their doctor first.
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,153 @@
+// An outcome as it stands in the fields, and what it comes to. Pure. The gate's rules are core/ledger/gate.ts.
+import { tellsOfBubbles } from '../../core/ledger/gate';
+import type { DiscardSign, Outcome, SetWord } from '../../core/ledger/records';
+import type { Read, Reader } from '../parts/reading';
+import { lineOrNull, Taking, type Problems } from './batch-entry';
+import type { Writer } from './batch-repeat';
+
+type YesNo = '' | 'yes' | 'no';
+export type OutcomeFields = Omit<Outcome, 'jar'>;
+
+export interface OutcomeText {
+  readonly earlyCheckHours: string;
+  readonly earlySet: '' | 'loose' | 'starting' | 'set';
+  readonly earlyPh: string;
+  readonly earlySour: YesNo;
+  readonly setAfterHours: string;
+  readonly setByHours: string;
+  readonly setAtTakeOut: YesNo;
+  readonly ph: string;
+  readonly phHow: '' | 'meter' | 'strip';
+  readonly signs: readonly DiscardSign[];
+  /** Looked and smelled, and none of the signs was there: not the same as nothing said. */
+  readonly noneSeen: boolean;
+  readonly bubbles: boolean;
+  readonly spoiledSaid: boolean;
+  readonly seenAt: '' | 'take-out' | 'after opening';
+  readonly openedDays: string;
+  readonly fibreDidThis: boolean;
+  readonly setWord: '' | SetWord;
+  readonly texture: string;
+  readonly whey: '' | 'none' | 'a little' | 'some' | 'a lot';
+  readonly tang: '' | 'none' | 'mild' | 'clear' | 'sharp';
+  readonly smell: string;
+  readonly colour: string;
+  readonly note: string;
+  readonly shelf: '' | 'kept' | 'gone';
+}
+
+const yesNo = (value: boolean | null): YesNo => (value === null ? '' : value ? 'yes' : 'no');
+const fromYesNo = (value: YesNo): boolean | null => (value === '' ? null : value === 'yes');
+const orNull = <T extends string>(text: T | ''): T | null => (text === '' ? null : text);
+
+/** The words kept in the texture for fine bubbles and nothing else. */
+export const FINE_BUBBLES = 'fine bubbles';
+
+/** The fields for a recorded outcome, or empty ones. */
+export function outcomeText(
+  outcome: OutcomeFields | null,
+  onShelf: boolean | null,
+  writer: Writer,
+): OutcomeText {
+  const number = (value: number | null | undefined): string =>
+    value === null || value === undefined ? '' : writer.number(value);
+  const texture = outcome?.texture ?? '';
+  const bubbles = tellsOfBubbles(texture);
+  return {
+    earlyCheckHours: number(outcome?.earlyCheckHours),
+    earlySet: outcome?.earlySet ?? '',
+    earlyPh: number(outcome?.earlyPh),
+    earlySour: yesNo(outcome?.earlySour ?? null),
+    setAfterHours: number(outcome?.setAfterHours),
+    setByHours: number(outcome?.setByHours),
+    setAtTakeOut: yesNo(outcome?.setAtTakeOut ?? null),
+    ph: number(outcome?.ph),
+    phHow: outcome?.phHow ?? '',
+    signs: outcome?.signs ?? [],
+    noneSeen:
+      outcome !== null && outcome.signs.length === 0 && outcome.seenAt !== null && !outcome.spoiledSaid,
+    bubbles,
+    spoiledSaid: outcome?.spoiledSaid ?? false,
+    seenAt: outcome?.seenAt ?? '',
+    openedDays: number(outcome?.openedDays),
+    fibreDidThis: outcome?.fibreDidThis ?? false,
+    setWord: outcome?.setWord ?? '',
+    texture,
+    whey: outcome?.whey ?? '',
+    tang: outcome?.tang ?? '',
+    smell: outcome?.smell ?? '',
+    colour: outcome?.colour ?? '',
+    note: outcome?.note ?? '',
+    shelf: onShelf === null ? '' : onShelf ? 'kept' : 'gone',
+  };
+}
+
+/** Zero hours and zero days are real here: an opened jar seen on its first day. */
+function zeroOr(text: string, read: Read<number>): Read<number> {
+  return /^\s*0+\s*(?:h|d|days?|hours?)?\s*$/i.test(text) ? { ok: true, value: 0, echo: null } : read;
+}
+
+function textureOf(text: OutcomeText): string | null {
+  const typed = lineOrNull(text.texture);
+  if (!text.bubbles || tellsOfBubbles(typed)) return typed;
+  return typed === null ? FINE_BUBBLES : `${typed}, ${FINE_BUBBLES}`;
+}
+
+/** Reads an outcome. `outcome` holds what could be read even where a field is wrong: the gate looks at it while typing. */
+export function readOutcome(
+  text: OutcomeText,
+  reader: Reader,
+): { readonly outcome: OutcomeFields; readonly looked: boolean; readonly problems: Problems } {
+  const taking = new Taking();
+  const setAfterHours = taking.take(
+    'setAfterHours',
+    zeroOr(text.setAfterHours, reader.hours(text.setAfterHours)),
+  );
+  const setByHours = taking.take('setByHours', reader.hours(text.setByHours));
+  if (setAfterHours !== null && setByHours !== null && setAfterHours > setByHours)
+    taking.say('setByHours', 'The second time must come after the first. Please correct one of them.');
+  const ph = taking.take('ph', reader.ph(text.ph));
+  const openedDays =
+    text.seenAt === 'after opening'
+      ? taking.take('openedDays', zeroOr(text.openedDays, reader.whole(text.openedDays, 365)))
+      : null;
+  const seen = text.signs.length > 0 || text.noneSeen || text.spoiledSaid;
+  const outcome: OutcomeFields = {
+    earlyCheckHours: taking.take('earlyCheckHours', reader.hours(text.earlyCheckHours)),
+    earlySet: orNull(text.earlySet),
+    earlyPh: taking.take('earlyPh', reader.ph(text.earlyPh)),
+    earlySour: fromYesNo(text.earlySour),
+    setAfterHours,
+    setByHours,
+    setAtTakeOut: fromYesNo(text.setAtTakeOut),
+    setWord: orNull(text.setWord),
+    texture: textureOf(text),
+    whey: orNull(text.whey),
+    tang: orNull(text.tang),
+    smell: lineOrNull(text.smell),
+    colour: lineOrNull(text.colour),
+    ph,
+    phHow: ph === null ? null : orNull(text.phHow),
+    signs: [...text.signs],
+    spoiledSaid: text.spoiledSaid,
+    seenAt: orNull(text.seenAt) ?? (seen ? 'take-out' : null),
+    openedDays,
+    fibreDidThis: text.fibreDidThis,
+    note: lineOrNull(text.note),
+  };
+  return { outcome, looked: seen, problems: taking.problems };
+}
+
+/** Whether anything was said at all: an outcome with nothing in it is not recorded. */
+export function saysAnything(outcome: OutcomeFields): boolean {
+  return Object.values(outcome).some((value) =>
+    Array.isArray(value) ? value.length > 0 : value !== null && value !== false,
+  );
+}
+
+/** Whether something beyond the gate is filled in, so that it must be shown even while the gate is open. */
+export function hasTasting(text: OutcomeText): boolean {
+  return [text.setWord, text.texture, text.whey, text.tang, text.setAfterHours, text.setByHours].some(
+    (value) => value.trim() !== '',
+  );
+}

@@ -1,0 +1,229 @@
+// The other fields of a recipe: milk and vessel, additions, a hold. The same ones record and correct.
+import { useState } from 'react';
+import { ChoiceField, SelectField, TextField } from '../parts/fields';
+import type { Reader } from '../parts/reading';
+import type { Problems } from './batch-entry';
+import { noAddition, type AdditionText, type HoldText, type MilkText } from './batch-text';
+import type { Packages } from './use-packages';
+
+/** Milk, vessel and final volume. */
+export function MilkFields({
+  milk,
+  onChange,
+  path,
+  problems,
+  reader,
+  packages,
+}: {
+  readonly milk: MilkText;
+  readonly onChange: (milk: MilkText) => void;
+  readonly path: string;
+  readonly problems: Problems;
+  readonly reader: Reader;
+  readonly packages: Packages;
+}) {
+  return (
+    <div className="fields">
+      <TextField
+        label="Milk"
+        value={milk.milk}
+        placeholder="whole milk"
+        onChange={(next) => onChange({ ...milk, milk: next })}
+      />
+      <TextField
+        label="How much milk"
+        value={milk.milkAmount}
+        placeholder="1 qt"
+        read={reader.amount(milk.milkAmount)}
+        problem={problems.get(`${path}.milkAmount`)}
+        onChange={(milkAmount) => onChange({ ...milk, milkAmount })}
+      />
+      {packages.milk.length > 0 && (
+        <SelectField
+          label="From which carton"
+          value={milk.milkPackage}
+          choices={packages.milk}
+          onChange={(milkPackage) => onChange({ ...milk, milkPackage })}
+        />
+      )}
+      <TextField
+        label="Vessel"
+        value={milk.vessel}
+        placeholder="quart jar"
+        onChange={(vessel) => onChange({ ...milk, vessel })}
+      />
+      <TextField
+        label="Final volume in the jar"
+        value={milk.finalVolume}
+        placeholder="946 ml"
+        read={reader.amount(milk.finalVolume, 'volume')}
+        problem={problems.get(`${path}.finalVolume`)}
+        onChange={(finalVolume) => onChange({ ...milk, finalVolume })}
+      />
+      <ChoiceField
+        label="How the final volume is known"
+        value={milk.finalVolumeKnown}
+        choices={[
+          { value: 'measured', label: 'Measured' },
+          { value: 'filled to the vessel', label: 'Filled to the vessel' },
+          { value: 'milk plus seed', label: 'Milk plus seed' },
+        ]}
+        onChange={(finalVolumeKnown) => onChange({ ...milk, finalVolumeKnown })}
+      />
+    </div>
+  );
+}
+
+/** Additions, each with what was planned and what went in. */
+export function AdditionRows({
+  additions,
+  onChange,
+  path,
+  problems,
+  reader,
+  packages,
+  of,
+}: {
+  readonly additions: readonly AdditionText[];
+  readonly onChange: (additions: readonly AdditionText[]) => void;
+  readonly path: string;
+  readonly problems: Problems;
+  readonly reader: Reader;
+  readonly packages: Packages;
+  readonly of: string;
+}) {
+  return (
+    <div className="rows">
+      {additions.map((addition, at) => {
+        const change = (part: Partial<AdditionText>): void =>
+          onChange(additions.with(at, { ...addition, ...part }));
+        const own = packages.ofAddition(addition.name);
+        return (
+          <fieldset className="row-of" key={at} aria-label={`Addition ${at + 1} of ${of}`}>
+            <div className="fields">
+              <TextField
+                label="Stirred in"
+                value={addition.name}
+                placeholder="potato starch"
+                problem={problems.get(`${path}.${at}.name`)}
+                onChange={(name) => change({ name })}
+              />
+              <TextField
+                label="Planned"
+                value={addition.planned}
+                placeholder="2 tbsp"
+                read={reader.amount(addition.planned)}
+                problem={problems.get(`${path}.${at}.planned`)}
+                onChange={(planned) => change({ planned })}
+              />
+              <TextField
+                label="Went in"
+                value={addition.actual}
+                placeholder="if it is known"
+                read={reader.amount(addition.actual)}
+                problem={problems.get(`${path}.${at}.actual`)}
+                onChange={(actual) => change({ actual })}
+              />
+              {own.length > 0 && (
+                <SelectField
+                  label="From which package"
+                  value={addition.package}
+                  choices={own}
+                  onChange={(chosen) => change({ package: chosen })}
+                />
+              )}
+            </div>
+            {additions.length > 1 && (
+              <button
+                type="button"
+                className="button quiet take-away"
+                aria-label={`Take away addition ${at + 1} of ${of}`}
+                onClick={() => onChange(additions.toSpliced(at, 1))}
+              >
+                Take away
+              </button>
+            )}
+          </fieldset>
+        );
+      })}
+      <button type="button" className="button quiet add" onClick={() => onChange([...additions, noAddition])}>
+        Add another addition
+      </button>
+    </div>
+  );
+}
+
+/** A time in warmth: how long, how warm, where the probe sat. */
+export function HoldFields({
+  hold,
+  onChange,
+  path,
+  problems,
+  reader,
+  day,
+}: {
+  readonly hold: HoldText;
+  readonly onChange: (hold: HoldText) => void;
+  readonly path: string;
+  readonly problems: Problems;
+  readonly reader: Reader;
+  readonly day: string | null;
+}) {
+  const [times, setTimes] = useState(hold.started !== '' || hold.ended !== '' || hold.note !== '');
+  return (
+    <div className="fields">
+      <TextField
+        label="Held for"
+        value={hold.hours}
+        placeholder="36 hours"
+        read={reader.hours(hold.hours)}
+        problem={problems.get(`${path}.hours`)}
+        onChange={(hours) => onChange({ ...hold, hours })}
+      />
+      <TextField
+        label="Planned warmth"
+        value={hold.planned}
+        placeholder="38 °C or 101 F"
+        read={reader.temperature(hold.planned)}
+        problem={problems.get(`${path}.planned`)}
+        onChange={(planned) => onChange({ ...hold, planned })}
+      />
+      <ChoiceField
+        label="Where the probe sat"
+        value={hold.probe}
+        choices={[
+          { value: 'air', label: 'Air' },
+          { value: 'bath', label: 'Bath' },
+          { value: 'jar', label: 'In a jar' },
+        ]}
+        onChange={(probe) => onChange({ ...hold, probe })}
+      />
+      <details className="more" open={times} onToggle={(event) => setTimes(event.currentTarget.open)}>
+        <summary>Start and end, note</summary>
+        <div className="fields">
+          <TextField
+            label="Started"
+            value={hold.started}
+            placeholder="18:30"
+            read={reader.moment(hold.started, day)}
+            problem={problems.get(`${path}.started`)}
+            onChange={(started) => onChange({ ...hold, started })}
+          />
+          <TextField
+            label="Ended"
+            value={hold.ended}
+            placeholder="16 Mar 6:30"
+            read={reader.moment(hold.ended, null)}
+            problem={problems.get(`${path}.ended`)}
+            onChange={(ended) => onChange({ ...hold, ended })}
+          />
+          <TextField
+            label="Note on this hold"
+            value={hold.note}
+            onChange={(note) => onChange({ ...hold, note })}
+          />
+        </div>
+      </details>
+    </div>
+  );
+}

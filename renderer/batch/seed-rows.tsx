@@ -1,0 +1,162 @@
+// The seeds of a jar: as many rows as brought something in, each from a jar or from a product.
+import { useState } from 'react';
+import { Combobox } from '../parts/combobox';
+import { ChoiceField, SelectField, TextField } from '../parts/fields';
+import { Question } from '../parts/question';
+import type { Reader } from '../parts/reading';
+import { say } from '../app/store';
+import type { Problems } from './batch-entry';
+import { noSeed, pickSeed, type SeedText } from './batch-text';
+import { findSeeds, settle, type SeedSuggestion } from './find-seed';
+import type { Packages } from './use-packages';
+
+interface RowProps {
+  readonly seed: SeedText;
+  readonly onChange: (seed: SeedText) => void;
+  readonly path: string;
+  readonly problems: Problems;
+  readonly reader: Reader;
+  readonly notAfter: string | null;
+  readonly packages: Packages;
+  readonly startHere: boolean;
+  readonly name: string;
+}
+
+function SeedRow({ seed, onChange, path, problems, reader, notAfter, packages, startHere, name }: RowProps) {
+  const [asking, setAsking] = useState<SeedSuggestion | null>(null);
+  const pick = (suggestion: SeedSuggestion): void => {
+    void settle(suggestion, seed.find).then((picked) => {
+      if (picked) onChange(pickSeed(seed, picked));
+    });
+  };
+  const fromSource = seed.picked?.kind === 'source';
+  const own = packages.ofSource(seed.picked?.id ?? '');
+  return (
+    <div className="fields seed-row">
+      <Combobox<SeedSuggestion>
+        label={name}
+        value={seed.picked?.label ?? seed.find}
+        picked={seed.picked !== null}
+        startHere={startHere}
+        placeholder="Part of a jar’s label, or a product"
+        problem={problems.get(`${path}.find`)}
+        find={(text) => findSeeds(text, notAfter)}
+        onText={(find) => onChange({ ...seed, picked: null, find })}
+        onPick={(suggestion) => (suggestion.ask ? setAsking(suggestion) : pick(suggestion))}
+        onRefused={(suggestion) => say(`${suggestion.label}: ${suggestion.refused ?? ''}`, 'caution')}
+      />
+      <TextField
+        label={fromSource ? 'How many pieces' : 'How much of it'}
+        value={seed.amount}
+        onChange={(amount) => onChange({ ...seed, amount })}
+        read={reader.amount(seed.amount, fromSource ? 'pieces' : undefined)}
+        problem={problems.get(`${path}.amount`)}
+        placeholder={fromSource ? '10 capsules' : '3 tbsp'}
+      />
+      {seed.picked?.kind === 'jar' && (
+        <details className="more">
+          <summary>Which part of the jar</summary>
+          <ChoiceField
+            label="Part taken"
+            value={seed.part}
+            choices={[
+              { value: 'whey', label: 'Whey' },
+              { value: 'curd', label: 'Curd' },
+              { value: 'mixed', label: 'Mixed' },
+            ]}
+            onChange={(part) => onChange({ ...seed, part })}
+          />
+        </details>
+      )}
+      {own.length > 0 && (
+        <SelectField
+          label="From which package"
+          value={seed.package}
+          choices={own}
+          onChange={(chosen) => onChange({ ...seed, package: chosen })}
+        />
+      )}
+      {asking && (
+        <Question
+          title="This jar is on hold"
+          yes="Use it as seed"
+          no="Pick another"
+          caution
+          onNo={() => setAsking(null)}
+          onYes={() => {
+            pick(asking);
+            setAsking(null);
+          }}
+        >
+          <p>{asking.ask}</p>
+          <p className="soft">When in doubt, take another jar. Nothing here says that it is safe.</p>
+        </Question>
+      )}
+    </div>
+  );
+}
+
+/** Rows of seeds with one to add and one to take away. */
+export function SeedRows({
+  seeds,
+  onChange,
+  path,
+  problems,
+  reader,
+  notAfter,
+  packages,
+  startHere = false,
+  of,
+}: {
+  readonly seeds: readonly SeedText[];
+  readonly onChange: (seeds: readonly SeedText[]) => void;
+  readonly path: string;
+  readonly problems: Problems;
+  readonly reader: Reader;
+  readonly notAfter: string | null;
+  readonly packages: Packages;
+  readonly startHere?: boolean;
+  /** Whose seeds, for a screen reader: "all jars", "jar b". */
+  readonly of: string;
+}) {
+  const [added, setAdded] = useState(false);
+  return (
+    <div className="rows">
+      {seeds.map((seed, at) => (
+        <fieldset className="row-of" key={at} aria-label={`Seed ${at + 1} of ${of}`}>
+          <SeedRow
+            name={at === 0 ? 'Seeded from' : 'And from'}
+            seed={seed}
+            path={`${path}.${at}`}
+            problems={problems}
+            reader={reader}
+            notAfter={notAfter}
+            packages={packages}
+            startHere={(startHere && at === 0) || (added && at === seeds.length - 1)}
+            onChange={(next) => onChange(seeds.with(at, next))}
+          />
+          {seeds.length > 1 && (
+            <button
+              type="button"
+              className="button quiet take-away"
+              aria-label={`Take away seed ${at + 1} of ${of}`}
+              onClick={() => onChange(seeds.toSpliced(at, 1))}
+            >
+              Take away
+            </button>
+          )}
+        </fieldset>
+      ))}
+      <button
+        type="button"
+        className="button quiet add"
+        onClick={() => {
+          setAdded(true);
+          onChange([...seeds, noSeed]);
+        }}
+      >
+        Add another seed
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,187 @@
+// A text field with a list of suggestions: the editable combobox with list autocomplete of the W3C ARIA practices.
+// The first suggestion is taken by Enter (or Tab) once something was typed; focus never leaves the field.
+/* oxlint-disable jsx-a11y/prefer-tag-over-role -- the pattern asks for these roles; a datalist can't show why a jar is refused */
+import { useEffect, useId, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
+import { focusNext } from './form-keys';
+
+export interface Suggestion {
+  readonly id: string;
+  readonly label: string;
+  readonly detail?: ReactNode;
+  /** Why it can't be picked. */
+  readonly refused?: string;
+}
+
+interface Props<S extends Suggestion> {
+  readonly label: string;
+  readonly value: string;
+  readonly onText: (text: string) => void;
+  /** Suggestions for a text, best first. */
+  readonly find: (text: string) => Promise<readonly S[]>;
+  readonly onPick: (suggestion: S) => void;
+  readonly onRefused: (suggestion: S) => void;
+  /** Something is picked and its label stands in the field: leaving it picks nothing anew. */
+  readonly picked: boolean;
+  readonly problem?: string | undefined;
+  readonly placeholder?: string;
+  readonly startHere?: boolean;
+  readonly children?: ReactNode;
+}
+
+const none: readonly never[] = [];
+
+/** The combobox. */
+export function Combobox<S extends Suggestion>(props: Props<S>) {
+  const { label, value, onText, find, onPick, onRefused, picked, problem, startHere } = props;
+  const id = useId();
+  const input = useRef<HTMLInputElement>(null);
+  const asked = useRef<Promise<readonly S[]> | null>(null);
+  const [suggestions, setSuggestions] = useState<readonly S[]>(none);
+  const [arrived, setArrived] = useState(false);
+  const [open, setOpen] = useState(false);
+  const [moved, setMoved] = useState<number | null>(null);
+
+  const best = (list: readonly S[]): number =>
+    Math.max(
+      0,
+      list.findIndex((one) => !one.refused),
+    );
+  const typed = value.trim() !== '' && !picked;
+  const shown = open && suggestions.length > 0;
+  const active = !shown
+    ? -1
+    : moved !== null
+      ? Math.min(moved, suggestions.length - 1)
+      : typed
+        ? best(suggestions)
+        : -1;
+
+  useEffect(() => {
+    // On a form that opens at this field; later renders don't pull focus back.
+    if (startHere) input.current?.focus();
+  }, [startHere]);
+  useEffect(() => {
+    if (active >= 0) document.getElementById(`${id}-${active}`)?.scrollIntoView({ block: 'nearest' });
+  }, [active, id]);
+
+  const show = (text: string): void => {
+    const mine = find(text);
+    asked.current = mine;
+    setArrived(false);
+    setMoved(null);
+    setOpen(true);
+    void mine.then((list) => {
+      if (asked.current !== mine) return;
+      setSuggestions(list);
+      setArrived(true);
+    });
+  };
+  const close = (): void => {
+    setOpen(false);
+    setMoved(null);
+  };
+  const take = (suggestion: S | undefined, moveOn: boolean): void => {
+    if (!suggestion) return;
+    if (suggestion.refused) {
+      onRefused(suggestion);
+      return;
+    }
+    onPick(suggestion);
+    close();
+    const form = input.current?.closest<HTMLElement>('form');
+    if (moveOn && form && input.current) focusNext(form, input.current);
+  };
+
+  const onKeyDown = (event: KeyboardEvent<HTMLInputElement>): void => {
+    if (event.nativeEvent.isComposing || event.ctrlKey || event.metaKey) return;
+    if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
+      event.preventDefault();
+      if (!shown) show(picked ? '' : value);
+      else if (!event.altKey) {
+        const down = event.key === 'ArrowDown';
+        const from = active < 0 ? (down ? -1 : suggestions.length) : active;
+        setMoved((from + (down ? 1 : -1) + suggestions.length) % suggestions.length);
+      }
+    } else if (event.key === 'Escape' && shown) {
+      event.preventDefault();
+      close();
+    } else if (event.key === 'Enter' || (event.key === 'Tab' && !event.shiftKey)) {
+      const moveOn = event.key === 'Enter';
+      if (!typed && !(moveOn && active >= 0)) return;
+      if (moveOn) event.preventDefault();
+      const waitFor = asked.current ?? find(value);
+      if (arrived && shown) take(suggestions[active >= 0 ? active : best(suggestions)], moveOn);
+      // Pressed before the suggestions were here: take the first that fits once they are.
+      else void waitFor.then((list) => take(list[best(list)], moveOn));
+    }
+  };
+
+  return (
+    <div className="field full combobox">
+      <label className="label" htmlFor={id}>
+        {label}
+      </label>
+      <input
+        id={id}
+        ref={input}
+        className="input"
+        role="combobox"
+        type="text"
+        value={value}
+        maxLength={200}
+        autoComplete="off"
+        spellCheck={false}
+        placeholder={props.placeholder}
+        aria-autocomplete="list"
+        aria-expanded={shown}
+        aria-controls={`${id}-list`}
+        aria-activedescendant={active >= 0 ? `${id}-${active}` : undefined}
+        aria-invalid={problem ? true : undefined}
+        aria-describedby={problem ? `${id}-problem` : undefined}
+        onChange={(event) => {
+          onText(event.target.value);
+          show(event.target.value);
+        }}
+        onClick={() => show(picked ? '' : value)}
+        onKeyDown={onKeyDown}
+        onBlur={close}
+      />
+      <div
+        className="suggestions"
+        id={`${id}-list`}
+        role="listbox"
+        tabIndex={-1}
+        aria-label={label}
+        hidden={!shown}
+      >
+        {suggestions.map((suggestion, at) => (
+          // The pointer picks here; the keyboard picks from the field, as the pattern asks.
+          <div
+            key={suggestion.id}
+            id={`${id}-${at}`}
+            className="suggestion"
+            role="option"
+            tabIndex={-1}
+            aria-selected={at === active}
+            aria-disabled={suggestion.refused ? true : undefined}
+            onMouseDown={(event) => {
+              event.preventDefault();
+              take(suggestion, true);
+            }}
+          >
+            <span className="suggestion-label">{suggestion.label}</span>
+            {(suggestion.refused ?? suggestion.detail) && (
+              <span className="suggestion-detail">{suggestion.refused ?? suggestion.detail}</span>
+            )}
+          </div>
+        ))}
+      </div>
+      {problem && (
+        <span className="field-problem" id={`${id}-problem`}>
+          {problem}
+        </span>
+      )}
+      {props.children}
+    </div>
+  );
+}

@@ -1,0 +1,109 @@
+// Correcting something in place: the fields, a reason if the keeper wants to give one, save or leave it as it was.
+// What was typed survives a crash, and a refusal keeps it in its fields.
+import { useRef, useState, type ReactNode } from 'react';
+import type { Answer } from '../app/calls';
+import { say } from '../app/store';
+import type { Problems } from '../batch/batch-entry';
+import { TextField } from './fields';
+import { Form } from './form';
+import { useDraft, type DraftPlace } from './use-draft';
+
+/** What the fields came to: problems by path, or what to send. */
+export interface Reading {
+  readonly problems: Problems;
+  /** null where there is nothing to change. */
+  readonly send: ((why: string | null) => Promise<Answer<unknown>>) | null;
+}
+
+interface Typed<T> {
+  readonly text: T;
+  readonly why: string;
+}
+const none: Problems = new Map();
+
+/** The form. */
+export function EditForm<T>({
+  label,
+  draftKey,
+  place,
+  initial,
+  read,
+  saved,
+  save = 'Save',
+  askWhy,
+  onDone,
+  children,
+}: {
+  readonly label: string;
+  readonly draftKey: string;
+  readonly place: DraftPlace;
+  readonly initial: T;
+  readonly read: (text: T) => Reading;
+  /** Words said once it is saved. */
+  readonly saved: string;
+  readonly save?: string;
+  /** Whether something recorded is corrected, so that a reason may be given. */
+  readonly askWhy: boolean;
+  readonly onDone: () => void;
+  readonly children: (text: T, set: (text: T) => void, problems: Problems) => ReactNode;
+}) {
+  const draft = useDraft<Typed<T>>(draftKey, place, { text: initial, why: '' });
+  const [wrong, setWrong] = useState(0);
+  const [refused, setRefused] = useState<string | null>(null);
+  const busy = useRef(false);
+  const typed = draft.text;
+  if (typed === null) return <p className="soft">Opening…</p>;
+  const reading = read(typed.text);
+
+  const record = async (): Promise<void> => {
+    if (busy.current) return;
+    setRefused(null);
+    if (reading.problems.size > 0) {
+      setWrong(wrong + 1);
+      return;
+    }
+    if (reading.send === null) {
+      await draft.drop();
+      onDone();
+      return;
+    }
+    busy.current = true;
+    const answer = await reading.send(typed.why.trim() === '' ? null : typed.why.trim());
+    busy.current = false;
+    if (!answer.ok) {
+      setRefused(answer.sentence);
+      return;
+    }
+    await draft.drop();
+    say(saved);
+    onDone();
+  };
+
+  return (
+    <Form label={label} record={() => void record()} wrong={wrong}>
+      {draft.restored && <p className="notice">Unfinished entry restored. Go on where you stopped.</p>}
+      {children(typed.text, (text) => draft.set({ ...typed, text }), wrong > 0 ? reading.problems : none)}
+      {askWhy && (
+        <TextField
+          label="Why it is corrected, if you want to say"
+          width="full"
+          value={typed.why}
+          onChange={(why) => draft.set({ ...typed, why })}
+        />
+      )}
+      {refused && (
+        <p className="notice caution" role="alert">
+          {refused}
+        </p>
+      )}
+      <div className="row">
+        <button type="submit" className="button primary">
+          {save}
+        </button>
+        <button type="button" className="button quiet" onClick={() => void draft.drop().then(onDone)}>
+          Leave it as it was
+        </button>
+      </div>
+    </Form>
+  );
+}

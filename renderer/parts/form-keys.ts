@@ -1,0 +1,49 @@
+// Keys of every form: Enter moves to the next field, Ctrl+Enter records, Escape in a field is left to the field.
+import type { KeyboardEvent } from 'react';
+
+const TABBABLE =
+  'input:not([disabled]), select:not([disabled]), textarea:not([disabled]), button:not([disabled]), summary, [tabindex="0"]';
+
+/** What Tab would reach inside a form, in order; of a radio group only the one that is checked. */
+function stops(form: HTMLElement): HTMLElement[] {
+  return [...form.querySelectorAll<HTMLElement>(TABBABLE)].filter((element) => {
+    if (element.tabIndex < 0 || !element.checkVisibility()) return false;
+    if (!(element instanceof HTMLInputElement) || element.type !== 'radio') return true;
+    const group = [...form.querySelectorAll<HTMLInputElement>('input[type="radio"]')].filter(
+      (radio) => radio.name === element.name,
+    );
+    return element === (group.find((radio) => radio.checked) ?? group[0]);
+  });
+}
+
+/** Moves to the next stop after `from`, selecting what stands in it so that typing replaces it. */
+export function focusNext(form: HTMLElement, from: Element): void {
+  const all = stops(form);
+  const radios = from instanceof HTMLInputElement && from.type === 'radio' ? from.name : null;
+  const at = all.findIndex(
+    (element) =>
+      element === from || (radios !== null && element instanceof HTMLInputElement && element.name === radios),
+  );
+  const next = all[at + 1];
+  next?.focus();
+  if (next instanceof HTMLInputElement && next.type === 'text') next.select();
+}
+
+/** What a form does with a key that no field used itself (a field that did has prevented its default). */
+export function formKeys(event: KeyboardEvent<HTMLElement>, record: () => void): void {
+  if (event.key !== 'Enter' || event.defaultPrevented || event.nativeEvent.isComposing) return;
+  if (event.ctrlKey || event.metaKey) {
+    event.preventDefault();
+    record();
+    return;
+  }
+  const from = event.target;
+  if (!(from instanceof HTMLInputElement || from instanceof HTMLSelectElement)) return;
+  event.preventDefault();
+  focusNext(event.currentTarget, from);
+}
+
+/** Puts the keyboard on the first field that is wrong. Call after the problems are on the page. */
+export function focusFirstProblem(form: HTMLElement | null): void {
+  form?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();
+}

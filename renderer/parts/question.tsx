@@ -1,0 +1,47 @@
+// A question before something is done: a modal dialog that the keyboard stays inside, calm words, two answers.
+import { useEffect, useId, useRef, type ReactNode } from 'react';
+
+/** Asks; closing it by Escape is the second answer. */
+export function Question({
+  title,
+  children,
+  yes,
+  no,
+  onYes,
+  onNo,
+  caution = false,
+}: {
+  readonly title: string;
+  readonly children?: ReactNode;
+  readonly yes: string;
+  readonly no: string;
+  readonly onYes: () => void;
+  readonly onNo: () => void;
+  readonly caution?: boolean;
+}) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  const id = useId();
+  useEffect(() => dialog.current?.showModal(), []);
+  return (
+    <dialog
+      ref={dialog}
+      className="question"
+      aria-labelledby={id}
+      onCancel={(event) => {
+        event.preventDefault();
+        onNo();
+      }}
+    >
+      <h2 id={id}>{title}</h2>
+      <div className="stack">{children}</div>
+      <div className="row answers">
+        <button type="button" className="button" onClick={onNo}>
+          {no}
+        </button>
+        <button type="button" className={caution ? 'button careful' : 'button primary'} onClick={onYes}>
+          {yes}
+        </button>
+      </div>
+    </dialog>
+  );
+}

@@ -1,0 +1,47 @@
+// Reading and writing fields as this keeper prefers, with today and the local offset filled in.
+import { useMemo } from 'react';
+import type { Preferences } from '../../core/ledger/records';
+import { printDay } from '../../core/quantities/typed-days';
+import type { Writer } from '../batch/batch-repeat';
+import { useAppState } from '../app/store';
+import { makeReader, type Reader } from './reading';
+
+const pad = (n: number): string => String(n).padStart(2, '0');
+
+/** The offset of a local time on this machine: "+01:00". */
+export function offsetAt(local: string): string {
+  const minutes = -new Date(local).getTimezoneOffset();
+  const size = Math.abs(minutes);
+  return `${minutes < 0 ? '-' : '+'}${pad(Math.floor(size / 60))}:${pad(size % 60)}`;
+}
+
+/** Stored values as text for a field: as typed, else exactly, so that nothing drifts when it is saved again. */
+export function makeWriter(preferences: Preferences): Writer {
+  return {
+    amount: (amount) => amount.typed ?? `${amount.value} ${amount.unit}`,
+    temperature: (temperature) => temperature.typed ?? `${temperature.value} °C`,
+    moment: (moment) => `${printDay(moment.slice(0, 10), preferences.dates)} ${moment.slice(11, 16)}`,
+    day: (day) => printDay(day, preferences.dates),
+    number: String,
+  };
+}
+
+const UNSAID: Preferences = {
+  theme: 'system',
+  temperatures: '°C',
+  volumes: 'metric',
+  spoons: 'US',
+  dates: 'day first',
+  currency: 'EUR',
+};
+
+/** The reader and writer of the open ledger's keeper. */
+export function useReader(): { readonly reader: Reader; readonly writer: Writer; readonly today: string } {
+  const state = useAppState();
+  const preferences = state?.preferences ?? UNSAID;
+  const today = state?.today ?? '1970-01-01';
+  return useMemo(
+    () => ({ reader: makeReader(preferences, today, offsetAt), writer: makeWriter(preferences), today }),
+    [preferences, today],
+  );
+}

@@ -1,0 +1,166 @@
+// A product with its declared strains, or a culture received from someone.
+import type { Source } from '../../core/ledger/records';
+import { call } from '../app/calls';
+import { EditForm } from '../parts/edit-form';
+import { ChoiceField, ProseField, Section, TextField } from '../parts/fields';
+import { useReader } from '../parts/use-reader';
+import { noStrain, readSource, sourceText, type StrainText } from './source-text';
+
+/** The form; `source` null adds one. */
+export function SourceForm({
+  source,
+  onDone,
+}: {
+  readonly source: Source | null;
+  readonly onDone: () => void;
+}) {
+  const { reader } = useReader();
+  const initial = sourceText(source);
+  return (
+    <EditForm
+      label={source ? `Correct ${source.name}` : 'New source'}
+      draftKey={`source:${source?.id ?? 'new'}`}
+      place={{ says: source ? `correction of ${source.name}` : 'new source', screen: 'sources', focus: null }}
+      initial={initial}
+      askWhy={source !== null}
+      saved={source ? `Corrected ${source.name}.` : 'Recorded the source.'}
+      onDone={onDone}
+      read={(text) => {
+        const read = readSource(text, source?.id ?? null, reader);
+        const same = source !== null && JSON.stringify(text) === JSON.stringify(initial);
+        return {
+          problems: read.problems,
+          send: same ? null : (why) => call('source.save', { source: read.source, why }),
+        };
+      }}
+    >
+      {(text, set, problems) => {
+        const strain = (at: number, part: Partial<StrainText>): void =>
+          set({ ...text, strains: text.strains.with(at, { ...text.strains[at]!, ...part }) });
+        return (
+          <>
+            <ChoiceField
+              label="What it is"
+              unsaid={null}
+              value={text.kind}
+              choices={[
+                { value: 'product', label: 'A product with a label' },
+                { value: 'culture', label: 'A culture received from someone' },
+              ]}
+              onChange={(kind) => kind !== '' && set({ ...text, kind })}
+            />
+            <TextField
+              label="Name"
+              value={text.name}
+              problem={problems.get('name')}
+              onChange={(name) => set({ ...text, name })}
+            />
+            {text.kind === 'product' ? (
+              <>
+                <ChoiceField
+                  label="Form"
+                  value={text.form}
+                  choices={[
+                    { value: 'capsules', label: 'Capsules' },
+                    { value: 'tablets', label: 'Tablets' },
+                    { value: 'sachets', label: 'Sachets' },
+                    { value: 'powder', label: 'Powder' },
+                  ]}
+                  onChange={(form) => set({ ...text, form })}
+                />
+                <div className="fields">
+                  <TextField
+                    label="Count of all strains together, in one piece"
+                    value={text.total}
+                    placeholder="5 billion"
+                    read={reader.count(text.total)}
+                    problem={problems.get('total')}
+                    onChange={(total) => set({ ...text, total })}
+                  />
+                  <ChoiceField
+                    label="Counts are guaranteed"
+                    value={text.guaranteed}
+                    choices={[
+                      { value: 'manufacture', label: 'At manufacture' },
+                      { value: 'expiry', label: 'Until expiry' },
+                    ]}
+                    onChange={(guaranteed) => set({ ...text, guaranteed })}
+                  />
+                </div>
+              </>
+            ) : (
+              <div className="fields">
+                <TextField
+                  label="Received from"
+                  value={text.receivedFrom}
+                  onChange={(receivedFrom) => set({ ...text, receivedFrom })}
+                />
+                <TextField
+                  label="Generations it has run, if known"
+                  value={text.generations}
+                  hint="Leave it empty where the past is unknown: what descends is then “at least”."
+                  problem={problems.get('generations')}
+                  onChange={(generations) => set({ ...text, generations })}
+                />
+              </div>
+            )}
+            <Section title="Strains, as declared" says="Declared at the start, not tested since.">
+              <div className="rows">
+                {text.strains.map((one, at) => (
+                  <fieldset className="row-of" key={at} aria-label={`Strain ${at + 1}`}>
+                    <div className="fields">
+                      <TextField
+                        label="Genus"
+                        value={one.genus}
+                        onChange={(genus) => strain(at, { genus })}
+                      />
+                      <TextField
+                        label="Species"
+                        value={one.species}
+                        onChange={(species) => strain(at, { species })}
+                      />
+                      <TextField
+                        label="Strain name"
+                        value={one.designation}
+                        problem={problems.get(`strains.${at}.designation`)}
+                        onChange={(designation) => strain(at, { designation })}
+                      />
+                      {text.kind === 'product' && (
+                        <TextField
+                          label="Count in one piece"
+                          value={one.count}
+                          placeholder="100 million"
+                          read={reader.count(one.count)}
+                          problem={problems.get(`strains.${at}.count`)}
+                          onChange={(count) => strain(at, { count })}
+                        />
+                      )}
+                    </div>
+                    {text.strains.length > 1 && (
+                      <button
+                        type="button"
+                        className="button quiet take-away"
+                        aria-label={`Take away strain ${at + 1}`}
+                        onClick={() => set({ ...text, strains: text.strains.toSpliced(at, 1) })}
+                      >
+                        Take away
+                      </button>
+                    )}
+                  </fieldset>
+                ))}
+                <button
+                  type="button"
+                  className="button quiet add"
+                  onClick={() => set({ ...text, strains: [...text.strains, noStrain] })}
+                >
+                  Add another strain
+                </button>
+              </div>
+            </Section>
+            <ProseField label="Note" value={text.note} onChange={(note) => set({ ...text, note })} />
+          </>
+        );
+      }}
+    </EditForm>
+  );
+}
