@@ -1,5 +1,6 @@
 // The planted cases as lineage counts them. Expectations follow from the scenario by hand, not from what the code says.
 import { expect, it } from 'vitest';
+import { suggestFreshStarts } from '../../core/advice/fresh-start';
 import { cases } from '../../core/demo/cases';
 import { buildFamily } from '../../core/lineage/family';
 import { play } from './play';
@@ -58,4 +59,14 @@ it('the spoiled jar condemns itself and holds the three that descend from it, no
   const held = family.keys.filter((one) => family.cautionLevelOf(one) === 'on hold');
   expect(names(condemned)).toEqual([cases.spoiled.jar]);
   expect(names(held)).toEqual([...cases.spoiled.onHold]);
+});
+
+it('suggests a fresh start for Heron alone, after its two weak batches; one cold night and the bran suggest nothing', () => {
+  const suggestions = suggestFreshStarts(family, {
+    setWord: (one) => jars[one - 1]?.outcome?.setWord ?? null,
+    lineName: (batch) => (batch === 1 ? 'Heron' : 'Lantern'),
+  });
+  expect(suggestions.map((one) => one.line)).toEqual([family.lines[0]?.batch]);
+  expect(suggestions[0]?.weak.map((step) => step.madeOn)).toEqual([...cases.slip.weak]);
+  expect(suggestions[0]?.sentence).toContain('Heron');
 });
