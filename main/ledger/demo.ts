@@ -1,17 +1,17 @@
 // Builds the invented ledger: plays core/demo through the ledger's own calls, each at the moment it is said to have
 // been made. Owns no act of its own.
-import type { CallName, Result } from '../../core/contract';
+import { type CallName, contract, type Result } from '../../core/contract';
 import { DEMO_TODAY } from '../../core/demo/larder';
 import { demoWrites, type DemoReply } from '../../core/demo/writes';
 import { refusalSentence } from '../../core/sentences';
 import { type Clock, stillClock } from './clock';
 
-/** A clock that stands where it was last put. */
+/** Another clock, until it is put somewhere: then it stands there. */
 export class PlacedClock implements Clock {
   #at: Clock;
 
-  constructor(moment: string) {
-    this.#at = stillClock(moment);
+  constructor(clock: Clock) {
+    this.#at = clock;
   }
 
   moveTo(moment: string): void {
@@ -39,7 +39,7 @@ export function playDemo(
   while (!step.done) {
     const { call: name, input, at } = step.value;
     clock.moveTo(at);
-    const result = call(name, input);
+    const result = call(name, contract[name].input.parse(input));
     if (!result.ok) {
       throw new Error(`The invented ledger: ${name} at ${at} was refused. ${refusalSentence(result.error)}`);
     }
