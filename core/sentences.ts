@@ -41,23 +41,32 @@ export const refusals = {
   'disk trouble': () =>
     'The disk the ledger lies on did not answer as it should. Keep the ledger on a disk of this computer. Nothing was changed.',
   'no backup': () => 'There is no good backup beside this ledger. Save what can be read instead.',
+  usage: (p) => `This is how: ${text(p, 'usage')}`,
+  'no ledger named': () => 'Say which ledger file with --ledger FILE.',
+  'nothing readable': () => 'Nothing in this file can be read any more. It was left as it is.',
   'nothing to recover': () => 'This ledger is in order. There is nothing to recover.',
-  'not from here': (p) => `“${text(p, 'name')}” needs the window. Give the ledger file with --ledger instead.`,
+  'not from here': (p) =>
+    `“${text(p, 'name')}” needs the window. Give the ledger file with --ledger instead.`,
   cancelled: () => 'Stopped. Nothing was changed.',
 
   // Recording.
   'same label': (p) =>
     `There is a jar ${text(p, 'label')} already. Choose another letter or word, or say that you mean it.`,
-  'seed not made': (p) => `${text(p, 'seed')} is ${text(p, 'state')}, so it can't seed a jar. Choose another seed.`,
+  'seed not made': (p) =>
+    `${text(p, 'seed')} is ${text(p, 'state')}, so it can't seed a jar. Choose another seed.`,
   'one seed': () => 'A seeding comes from a jar or from a source: name one of the two.',
-  'portion of another jar': (p) => `That portion is not of ${text(p, 'jar')}. Choose one of its own portions.`,
+  'portion of another jar': (p) =>
+    `That portion is not of ${text(p, 'jar')}. Choose one of its own portions.`,
   'hold of another batch': () => 'That hold belongs to another batch. Choose a hold of this batch.',
-  'no such hold': (p) => `Jar ${text(p, 'jar')} names a hold that is not in the list. Choose one of the holds given.`,
+  'no such hold': (p) =>
+    `Jar ${text(p, 'jar')} names a hold that is not in the list. Choose one of the holds given.`,
   'day not known': (p) =>
     `The day of ${text(p, 'jar')} is not known, so what seeded it can't be checked. Give it a day first.`,
-  'package of something else': (p) => `The package ${text(p, 'name')} is not of that. Choose another package.`,
+  'package of something else': (p) =>
+    `The package ${text(p, 'name')} is not of that. Choose another package.`,
   'is a mistake': (p) => `${text(p, 'jar')} was entered by mistake, so it can't be changed. Undo that first.`,
-  'only planned': (p) => `${text(p, 'jar')} is only planned, so nothing descends from it yet. Find it under its batch.`,
+  'only planned': (p) =>
+    `${text(p, 'jar')} is only planned, so nothing descends from it yet. Find it under its batch.`,
   'batch without a day': () =>
     'That stands for a jar nobody can name, and its day is not known. Find it in the family.',
   'has descendants': (p) => `${text(p, 'jar')} seeded ${text(p, 'others')}, so it can't be planned only.`,

@@ -1,0 +1,31 @@
+// What an act did, in words: "recorded 14 Mar a, b". Pure; the subject was written down with the act, labels as they
+// were then.
+
+const words = {
+  'batch.record': (subject) => `recorded ${subject}`,
+  'batch.correct': (subject) => `corrected the batch ${subject}`,
+  'hold.correct': (subject) => `corrected the time in warmth of ${subject}`,
+  'jar.correct': (subject) => `corrected ${subject}`,
+  'jar.mistake': (subject) => `marked ${subject} as entered by mistake`,
+  'jar.lost': (subject) => `put in ${subject}, which nobody can name`,
+  'seeding.set': (subject) => `changed what seeded ${subject}`,
+  'addition.set': (subject) => `changed what was stirred into ${subject}`,
+  'portion.save': (subject) => `kept ${subject}`,
+  'outcome.save': (subject) => `noted how ${subject} turned out`,
+  'source.save': (subject) => `saved the source ${subject}`,
+  'package.save': (subject) => `saved the package ${subject}`,
+  'caution.clear': (subject) => `lifted a caution on ${subject}`,
+  'preferences.save': () => 'changed the preferences',
+  'photograph.add': (subject) => `added a photograph of ${subject}`,
+  'notes.bringIn': (subject) => `brought in ${subject}`,
+  'act.undo': (subject) => `undid: ${subject}`,
+  'act.redo': (subject) => `did again: ${subject}`,
+} as const satisfies Record<string, (subject: string) => string>;
+
+export type ActKind = keyof typeof words;
+
+/** The act in words. A kind that a newer program wrote is named as it is. */
+export function actWords(kind: string, subject: string): string {
+  const say: ((subject: string) => string) | undefined = words[kind as ActKind];
+  return say ? say(subject) : `${kind}: ${subject}`;
+}

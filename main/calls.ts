@@ -1,0 +1,94 @@
+// Binds each call of the contract to its handler. A call without one is a type error here.
+import type { Parsed, Reply } from '../core/contract';
+import type { Job } from './ledger/job';
+import type { WorkerCall } from './ledger/protocol';
+import { drawing, familyJars, freshStarts, getFamily } from './ledger/reads/family';
+import { listHistory } from './ledger/reads/history';
+import { findJar, getJar } from './ledger/reads/jars';
+import {
+  getBatch,
+  listBatches,
+  listDrafts,
+  listPackages,
+  listPhotographs,
+  listSources,
+} from './ledger/reads/lists';
+import { Refused } from './ledger/refusal';
+import type { Session } from './ledger/session';
+import { redo, undo } from './ledger/undo';
+import { correctBatch, correctHold, recordBatch } from './ledger/writes/batch';
+import {
+  addLostJar,
+  clearCaution,
+  correctJar,
+  markMistake,
+  saveOutcome,
+  setAdditions,
+  setSeedings,
+} from './ledger/writes/jars';
+import {
+  addPhotograph,
+  dropDraft,
+  saveDraft,
+  savePackage,
+  savePortion,
+  savePreferences,
+  saveSource,
+} from './ledger/writes/larder';
+
+export type Handlers = {
+  readonly [N in Exclude<WorkerCall, 'notes.preview' | 'notes.bringIn'>]: (
+    session: Session,
+    input: Parsed<N>,
+    job: Job,
+  ) => Reply<N>;
+};
+
+export const handlers: Handlers = {
+  'app.state': (session) => session.state(),
+  'family.get': ({ ledger }) => getFamily(ledger),
+  'family.drawing': ({ ledger }, input) => drawing(ledger, input),
+  'family.jars': ({ ledger }, input) => familyJars(ledger, input),
+  'jar.get': ({ ledger }, input) => getJar(ledger, input),
+  'jar.find': ({ ledger }, input) => findJar(ledger, input),
+  'batch.get': ({ ledger }, input) => getBatch(ledger, input),
+  'batch.list': ({ ledger }, input) => listBatches(ledger, input),
+  'source.list': ({ ledger }) => listSources(ledger),
+  'package.list': ({ ledger }) => listPackages(ledger),
+  'history.list': ({ ledger }, input) => listHistory(ledger, input),
+  'draft.list': ({ ledger }) => listDrafts(ledger),
+  'advice.freshStart': ({ ledger }) => freshStarts(ledger),
+  'photograph.list': ({ ledger }, input) => listPhotographs(ledger, input),
+
+  'batch.record': ({ ledger }, input) => recordBatch(ledger, input),
+  'batch.correct': ({ ledger }, input) => correctBatch(ledger, input),
+  'hold.correct': ({ ledger }, input) => correctHold(ledger, input),
+  'jar.correct': ({ ledger }, input) => correctJar(ledger, input),
+  'jar.mistake': ({ ledger }, input) => markMistake(ledger, input),
+  'jar.lost': ({ ledger }, input) => addLostJar(ledger, input),
+  'seeding.set': ({ ledger }, input) => setSeedings(ledger, input),
+  'addition.set': ({ ledger }, input) => setAdditions(ledger, input),
+  'portion.save': ({ ledger }, input) => savePortion(ledger, input),
+  'outcome.save': ({ ledger }, input) => saveOutcome(ledger, input),
+  'source.save': ({ ledger }, input) => saveSource(ledger, input),
+  'package.save': ({ ledger }, input) => savePackage(ledger, input),
+  'caution.clear': ({ ledger }, input) => clearCaution(ledger, input),
+  'draft.save': ({ ledger }, input) => saveDraft(ledger, input),
+  'draft.drop': ({ ledger }, input) => dropDraft(ledger, input),
+  'act.undo': ({ ledger }, { act }) => {
+    const done = undo(ledger.acts, act);
+    return { act: done.act.uid, says: done.value };
+  },
+  'act.redo': ({ ledger }) => {
+    const done = redo(ledger.acts);
+    return { act: done.act.uid, says: done.value };
+  },
+  'preferences.save': ({ ledger }, input) => savePreferences(ledger, input),
+  'photograph.add': ({ ledger }, input) => addPhotograph(ledger, input),
+
+  'ledger.backup': (session) => session.backup(),
+  'ledger.recover': (session, { how }) => {
+    if (how === 'show folder') throw new Refused('not from here', { name: 'show folder' });
+    return session.recover(how);
+  },
+};

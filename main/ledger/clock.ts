@@ -1,0 +1,62 @@
+// The one clock of the ledger: the machine's in a named time zone, or standing still at `--now`.
+
+export interface Clock {
+  /** Now, with its offset: 2026-03-14T18:30:00.000+01:00. */
+  readonly now: () => string;
+  /** The civil day it is for the keeper, YYYY-MM-DD. */
+  readonly today: () => string;
+  /** Milliseconds since 1970, for ids. */
+  readonly milliseconds: () => number;
+}
+
+const two = (value: number): string => String(value).padStart(2, '0');
+
+/**
+ * The machine's clock in the zone (IANA name). The zone's rules are asked each time, so a clock change in the
+ * night moves the offset, never the day.
+ */
+export function machineClock(timeZone: string, milliseconds: () => number = Date.now): Clock {
+  const format = new Intl.DateTimeFormat('en-GB', {
+    timeZone,
+    hourCycle: 'h23',
+    year: 'numeric',
+    month: '2-digit',
+    day: '2-digit',
+    hour: '2-digit',
+    minute: '2-digit',
+    second: '2-digit',
+    fractionalSecondDigits: 3,
+    timeZoneName: 'longOffset',
+  });
+  const parts = (): Record<string, string> =>
+    Object.fromEntries(format.formatToParts(milliseconds()).map(({ type, value }) => [type, value]));
+  return {
+    now: () => {
+      const p = parts();
+      // "GMT" alone is UTC; zones of long ago carry seconds, which ISO 8601 offsets don't.
+      const offset = /GMT([+-]\d{2}:\d{2})/.exec(p.timeZoneName ?? '')?.[1] ?? 'Z';
+      return `${p.year}-${p.month}-${p.day}T${p.hour}:${p.minute}:${p.second}.${p.fractionalSecond}${offset}`;
+    },
+    today: () => {
+      const p = parts();
+      return `${p.year}-${p.month}-${p.day}`;
+    },
+    milliseconds,
+  };
+}
+
+/** A clock that stands still at a moment with its offset. Today is the day as written there. */
+export function stillClock(moment: string): Clock {
+  const at = Date.parse(moment);
+  if (Number.isNaN(at)) throw new Error(`${moment} is no moment`);
+  return { now: () => moment, today: () => moment.slice(0, 10), milliseconds: () => at };
+}
+
+/** The moment as text that sorts by time and suits a file name: 20260314T173000Z. */
+export function stampOf(milliseconds: number): string {
+  const at = new Date(milliseconds);
+  return (
+    `${at.getUTCFullYear()}${two(at.getUTCMonth() + 1)}${two(at.getUTCDate())}` +
+    `T${two(at.getUTCHours())}${two(at.getUTCMinutes())}${two(at.getUTCSeconds())}Z`
+  );
+}

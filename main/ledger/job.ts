@@ -1,0 +1,11 @@
+// What a long call tells and is told while it works.
+
+export interface Job {
+  /**
+   * Tells how far the work is, and ends it where the keeper has cancelled: call it every few hundred rows.
+   * @param total null when it can't be told
+   * @param says a few words: "reading rows"
+   * @throws Refused 'cancelled'
+   */
+  readonly step: (done: number, total: number | null, says: string) => void;
+}

@@ -1,0 +1,81 @@
+// Reads of one jar, and finding a jar by what a keeper types of its label.
+import type { Parsed, Reply } from '../../../core/contract';
+import { cautionWords } from '../../../core/lineage/cautions';
+import { lineageFigures } from '../../../core/lineage/figures';
+import { findJars } from '../../../core/lineage/labels';
+import { wayBack } from '../../../core/lineage/way-back';
+import type { KnownJar } from '../family-index';
+import type { Ledger } from '../ledger';
+import { holdRecord, jarRecord } from './records';
+import { familyMember, jarViews } from './views';
+
+/** More than can be lit at once on any screen. */
+const LIT_AT_MOST = 20_000;
+
+export function getJar(ledger: Ledger, { id }: Parsed<'jar.get'>): Reply<'jar.get'> {
+  const { index, rows } = ledger;
+  const { family } = index;
+  const jar = familyMember(ledger, id);
+  const { key } = jar;
+  const named = (one: number): { key: number; id: string; label: string } => {
+    const { uid, label } = index.jar(one);
+    return { key: one, id: uid, label };
+  };
+  const [view] = jarViews(ledger, [key]);
+  if (!view) throw new Error(`no view of jar ${key}`);
+  const siblings = (rows.prepare('SELECT key FROM jar WHERE batch = ? ORDER BY letter, key').pluck().all(jar.batch) as number[])
+    .filter((one) => one !== key && family.has(one)); // prettier-ignore
+  return {
+    view,
+    batch: rows.uidOf('batch', jar.batch),
+    cautions: family.cautionsOf(key).map((caution) => ({
+      of: index.jar(caution.of).uid,
+      how: cautionWords(caution),
+      cleared: caution.cleared !== null,
+      label: index.jar(caution.of).label,
+      relation: caution.relation,
+      reason: caution.cleared,
+    })),
+    wayBack: wayBack(family, key),
+    ancestors: family.ancestorsOf(key).slice(0, LIT_AT_MOST),
+    descendants: family.descendantsOf(key).slice(0, LIT_AT_MOST),
+    children: family.childrenOf(key).map(named),
+    siblings: siblings.map(named),
+    figures: lineageFigures(family, key),
+    record: jarRecord(ledger, key),
+    hold: jar.hold === null ? null : holdRecord(ledger, rows.get('hold', jar.hold)),
+  };
+}
+
+/** What tells a found jar apart at a glance. */
+function saysOf(ledger: Ledger, jar: KnownJar): string {
+  const { family } = ledger.index;
+  const generation = family.generationOf(jar.key);
+  return [
+    `generation ${generation.atLeast ? 'at least ' : ''}${generation.deepest}`,
+    jar.state === 'lost' ? 'stands for a jar nobody can name' : null,
+    jar.spoiled ? 'spoiled' : jar.setWord,
+    jar.additions.length > 0 ? `with ${jar.additions.join(', ')}` : null,
+    jar.onShelf === false ? 'gone' : null,
+  ]
+    .filter((part) => part !== null)
+    .join(' · ');
+}
+
+/** Newest first among those that fit equally well; planned jars and mistakes are never offered. */
+export function findJar(ledger: Ledger, { text, limit, notAfter }: Parsed<'jar.find'>): Reply<'jar.find'> {
+  const { family, jars } = ledger.index;
+  const offered = [...jars.values()].filter((jar) => family.has(jar.key));
+  const found = findJars(offered, text, { dates: ledger.preferences.dates, limit, notAfter });
+  return {
+    jars: found.map((jar) => ({
+      key: jar.key,
+      id: jar.uid,
+      label: jar.label,
+      madeOn: jar.madeOn,
+      generation: family.generationOf(jar.key).deepest,
+      says: saysOf(ledger, jar),
+      caution: family.cautionLevelOf(jar.key),
+    })),
+  };
+}

@@ -1,0 +1,100 @@
+// Reads of batches, sources, packages, drafts and photographs.
+import type { Parsed, Reply } from '../../../core/contract';
+import { dayLabel } from '../../../core/lineage/labels';
+import type { KnownJar } from '../family-index';
+import type { Ledger } from '../ledger';
+import { Refused } from '../refusal';
+import { holdRecord, jarRecord, packageRecord, photographRecord, sourceRecord } from './records';
+
+const byLetter = (a: KnownJar, b: KnownJar): number =>
+  a.letter.length - b.letter.length || (a.letter < b.letter ? -1 : a.letter > b.letter ? 1 : a.key - b.key);
+
+/** The batch's jars that can be seen: all but those entered by mistake. */
+function jarsOfBatch(ledger: Ledger, batch: number): KnownJar[] {
+  const keys = ledger.rows
+    .prepare("SELECT key FROM jar WHERE batch = ? AND state <> 'mistake'")
+    .pluck()
+    .all(batch);
+  return (keys as number[]).map((key) => ledger.index.jar(key)).toSorted(byLetter);
+}
+
+export function getBatch(ledger: Ledger, { id }: Parsed<'batch.get'>): Reply<'batch.get'> {
+  const { rows } = ledger;
+  const key = rows.keyOf('batch', id);
+  const { uid, madeOn, word, note } = rows.get('batch', key);
+  if (madeOn === null) throw new Refused('batch without a day');
+  return {
+    batch: { id: uid, madeOn, word, note },
+    holds: rows.where('hold', 'batch', key).map((row) => holdRecord(ledger, row)),
+    jars: jarsOfBatch(ledger, key).map((jar) => jarRecord(ledger, jar.key)),
+  };
+}
+
+/** Newest first, page by page; batches none of whose jars can be seen are left out. */
+export function listBatches(ledger: Ledger, { before, limit }: Parsed<'batch.list'>): Reply<'batch.list'> {
+  const from = before ? ledger.rows.keyOf('batch', before.id) : 0;
+  const found = ledger.rows
+    .prepare(
+      `SELECT b.key, b.uid, b.made_on AS madeOn, b.word FROM batch b
+        WHERE b.made_on IS NOT NULL AND (? IS NULL OR (b.made_on, b.key) < (?, ?))
+          AND EXISTS (SELECT 1 FROM jar j WHERE j.batch = b.key AND j.state <> 'mistake')
+        ORDER BY b.made_on DESC, b.key DESC LIMIT ?`,
+    )
+    .all(before?.madeOn ?? null, before?.madeOn ?? null, from, limit + 1) as {
+    key: number;
+    uid: string;
+    madeOn: string;
+    word: string | null;
+  }[];
+  const year = ledger.clock.today().slice(0, 4);
+  return {
+    batches: found.slice(0, limit).map((batch) => ({
+      id: batch.uid,
+      madeOn: batch.madeOn,
+      word: batch.word,
+      label: [dayLabel(batch.madeOn, batch.madeOn.slice(0, 4) !== year), batch.word]
+        .filter(Boolean)
+        .join(' '),
+      jars: jarsOfBatch(ledger, batch.key).map((jar) => ({
+        id: jar.uid,
+        label: jar.label,
+        setWord: jar.setWord,
+        spoiled: jar.spoiled,
+      })),
+    })),
+    more: found.length > limit,
+  };
+}
+
+export function listSources(ledger: Ledger): Reply<'source.list'> {
+  const started = ledger.rows.prepare(
+    `SELECT count(DISTINCT s.jar) FROM seeding s JOIN jar j ON j.key = s.jar
+      WHERE s.source = ? AND j.state IN ('made', 'lost')`,
+  );
+  const sources = [...ledger.rows.all('source')].map((row) => ({
+    ...sourceRecord(row),
+    startedJars: Number(started.pluck().get(row.key)),
+  }));
+  return { sources: sources.toSorted((a, b) => a.name.localeCompare(b.name, 'en')) };
+}
+
+export function listPackages(ledger: Ledger): Reply<'package.list'> {
+  return { packages: [...ledger.rows.all('package')].map((row) => packageRecord(ledger, row)) };
+}
+
+export function listDrafts(ledger: Ledger): Reply<'draft.list'> {
+  const drafts = ledger.rows
+    .prepare('SELECT key, json, saved_at AS savedAt FROM draft ORDER BY saved_at DESC, key')
+    .all() as Reply<'draft.list'>['drafts'];
+  return { drafts };
+}
+
+export function listPhotographs(
+  ledger: Ledger,
+  { jar }: Parsed<'photograph.list'>,
+): Reply<'photograph.list'> {
+  const key = ledger.rows.keyOf('jar', jar);
+  return {
+    photographs: ledger.rows.where('photograph', 'jar', key).map((row) => photographRecord(ledger, row)),
+  };
+}

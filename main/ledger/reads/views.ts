@@ -1,0 +1,114 @@
+// What several reads show of a jar: its generation, its seeds, its cautions, what is drawn of it.
+import type { FamilyJarReply, JarView } from '../../../core/contract';
+import type { Amount } from '../../../core/ledger/basics';
+import { cautionWords } from '../../../core/lineage/cautions';
+import { lineName } from '../../../core/lineage/labels';
+import { printAmount } from '../../../core/quantities/index';
+import type { KnownJar } from '../family-index';
+import type { Ledger } from '../ledger';
+import { Refused } from '../refusal';
+
+/** Sums of shares may miss 1 by a rounding; a reply never leaves 0 to 1. */
+export const within = (share: number): number => Math.min(1, Math.max(0, share));
+
+/**
+ * The jar with that id, if it is of the family.
+ * @throws Refused 'not found', 'is a mistake', 'only planned'
+ */
+export function familyMember(ledger: Ledger, uid: string): KnownJar {
+  const jar = ledger.index.jar(ledger.rows.keyOf('jar', uid));
+  if (jar.state === 'mistake') throw new Refused('is a mistake', { jar: jar.label });
+  if (jar.state === 'planned') throw new Refused('only planned', { jar: jar.label });
+  return jar;
+}
+
+/** Printed names of lines, by founding batch. */
+export function lineNames(ledger: Ledger): (batch: number) => string {
+  const known = new Map<number, string>();
+  return (batch) => {
+    let name = known.get(batch);
+    if (name === undefined) {
+      name = lineName(ledger.rows.get('batch', batch));
+      known.set(batch, name);
+    }
+    return name;
+  };
+}
+
+/** Amounts of all seedings, or of those of some jars, by seeding key. */
+export function seedingAmounts(ledger: Ledger, jars: readonly number[] | null): ReadonlyMap<number, Amount> {
+  const amounts = new Map<number, Amount>();
+  const rows = ledger.db
+    .prepare(
+      `SELECT key, amount_value, amount_unit, amount_typed FROM seeding WHERE amount_value IS NOT NULL
+       ${jars ? 'AND jar IN (SELECT value FROM json_each(?))' : ''}`,
+    )
+    .iterate(...(jars ? [JSON.stringify(jars)] : [])) as IterableIterator<{
+    key: number;
+    amount_value: number;
+    amount_unit: Amount['unit'];
+    amount_typed: string | null;
+  }>;
+  for (const row of rows) {
+    amounts.set(row.key, { value: row.amount_value, unit: row.amount_unit, typed: row.amount_typed });
+  }
+  return amounts;
+}
+
+export function cautionReplies(ledger: Ledger, key: number): FamilyJarReply['cautions'] {
+  const { family, jars } = ledger.index;
+  return family.cautionsOf(key).map((caution) => ({
+    of: jars.get(caution.of)?.uid ?? '',
+    how: cautionWords(caution),
+    cleared: caution.cleared !== null,
+  }));
+}
+
+/** What is drawn of the jars with those keys; a key the family does not hold is passed over. */
+export function jarViews(ledger: Ledger, keys: readonly number[]): JarView[] {
+  const { index, preferences } = ledger;
+  const { family } = index;
+  const held = keys.filter((key) => family.has(key));
+  const amounts = seedingAmounts(ledger, held);
+  const nameOf = lineNames(ledger);
+  return held.map((key) => {
+    const jar = index.jar(key);
+    const shares = family.sharesOf(key);
+    return {
+      key,
+      id: jar.uid,
+      label: jar.label,
+      madeOn: jar.madeOn,
+      generation: family.generationOf(key),
+      setWord: jar.setWord,
+      caution: family.cautionLevelOf(key),
+      spoiled: jar.spoiled,
+      lost: jar.state === 'lost',
+      onShelf: jar.onShelf,
+      outcomeKnown: jar.outcomeKnown,
+      additions: [...jar.additions],
+      seeds: family.seedsOf(key).map((seeding) => {
+        const amount = amounts.get(seeding.key);
+        const known = seeding.fromJar !== null && family.has(seeding.fromJar) ? seeding.fromJar : null;
+        return {
+          key: known,
+          label: seedLabel(ledger, seeding),
+          share: within(shares.get(seeding.key) ?? 0),
+          amount: amount ? printAmount(amount, preferences) : null,
+        };
+      }),
+      lines: family.linesOf(key).map(nameOf),
+    };
+  });
+}
+
+/** What a seed is called beside the jar it seeded. */
+export function seedLabel(
+  ledger: Ledger,
+  seeding: { readonly fromJar: number | null; readonly source: number | null },
+): string {
+  if (seeding.source !== null) return ledger.rows.get('source', seeding.source).name;
+  const jar = seeding.fromJar === null ? undefined : ledger.index.jars.get(seeding.fromJar);
+  if (!jar) return 'unknown';
+  return jar.state === 'mistake' ? `${jar.label} (entered by mistake)` : jar.label;
+}

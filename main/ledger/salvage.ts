@@ -1,0 +1,105 @@
+// Saving what can be read of a damaged ledger into a new one. The damaged file stays beside it, as it was.
+import { rmSync } from 'node:fs';
+import Database from 'better-sqlite3';
+import { copyAside, putInPlace } from './backup';
+import type { Clock } from './clock';
+import { closeLedger, inspect, openLedger } from './open';
+import { Refused } from './refusal';
+
+interface Schema {
+  readonly name: string;
+  readonly sql: string;
+}
+
+/**
+ * Reads every row that still can be read, from both ends of each table, into a new ledger that takes the damaged one's
+ * place. A row that points at one that was lost goes as well, so that the new ledger keeps every rule.
+ * @returns how many rows were saved, and where the damaged file lies now
+ * @throws Refused 'nothing readable'; then nothing was changed
+ */
+export function salvage(file: string, clock: Clock, newId: () => string): { rows: number; aside: string } {
+  const aside = copyAside(file, clock);
+  const made = `${aside}.saved`;
+  rmSync(made, { force: true });
+  try {
+    const rows = fill(aside, made, clock, newId);
+    inspect(made);
+    putInPlace(made, file);
+    return { rows, aside };
+  } catch (error) {
+    for (const companion of ['', '-wal', '-shm']) rmSync(aside + companion, { force: true });
+    throw error;
+  } finally {
+    for (const companion of ['', '-wal', '-shm']) rmSync(made + companion, { force: true });
+  }
+}
+
+function fill(from: string, to: string, clock: Clock, newId: () => string): number {
+  let source: Database.Database;
+  try {
+    source = new Database(from, { readonly: true });
+  } catch {
+    throw new Refused('nothing readable');
+  }
+  const db = openLedger(to, { clock, newId, mode: 'create', demo: false });
+  try {
+    // The rows bring their own acts and journal, so the triggers that write those stand aside meanwhile.
+    const triggers = db
+      .prepare("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'")
+      .all() as Schema[];
+    const tables = db
+      .prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'")
+      .pluck()
+      .all() as string[];
+    db.pragma('foreign_keys = OFF');
+    db.exec('BEGIN');
+    for (const { name } of triggers) db.exec(`DROP TRIGGER ${name}`);
+    let rows = 0;
+    for (const table of tables) if (table !== 'open_act') rows += copyTable(source, db, table);
+    if (rows === 0) throw new Refused('nothing readable');
+    dropDangling(db);
+    for (const { sql } of triggers) db.exec(sql);
+    db.exec('COMMIT');
+    db.pragma('foreign_keys = ON');
+    return rows;
+  } finally {
+    source.close();
+    if (db.inTransaction) db.exec('ROLLBACK');
+    closeLedger(db);
+  }
+}
+
+/** Rows of a table, forwards until something can't be read, then backwards until there. */
+function copyTable(source: Database.Database, db: Database.Database, table: string): number {
+  const columns = (db.pragma(`table_info(${table})`) as { name: string }[]).map(({ name }) => name);
+  const insert = db.prepare(
+    `INSERT OR IGNORE INTO ${table} (${columns.join(', ')}) VALUES (${columns.map(() => '?').join(', ')})`,
+  );
+  if (table === 'ledger') db.exec('DELETE FROM ledger');
+  let copied = 0;
+  for (const order of ['ASC', 'DESC']) {
+    try {
+      const found = source
+        .prepare(`SELECT ${columns.join(', ')} FROM ${table} ORDER BY rowid ${order}`)
+        .raw();
+      for (const row of found.iterate() as IterableIterator<unknown[]>) copied += insert.run(row).changes;
+      break;
+    } catch (error) {
+      // What lies behind the damage is out of reach from this end; the loop tries the other.
+      process.stderr.write(`jarline: ${table}: ${error instanceof Error ? error.message : String(error)}\n`);
+    }
+  }
+  if (table === 'ledger' && copied === 0) throw new Refused('nothing readable');
+  return copied;
+}
+
+/** Removes rows that point at nothing, and then those that pointed at them, until none are left. */
+function dropDangling(db: Database.Database): void {
+  for (;;) {
+    const dangling = db.pragma('foreign_key_check') as { table: string; rowid: number | null }[];
+    if (dangling.length === 0) return;
+    for (const { table, rowid } of dangling) {
+      if (rowid !== null) db.prepare(`DELETE FROM ${table} WHERE rowid = ?`).run(rowid);
+    }
+  }
+}

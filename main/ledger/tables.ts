@@ -1,0 +1,223 @@
+// How each record of core/ledger/records.ts lies in its table: which column holds which field. The one place where
+// rows become records and back. Inside, a record points at another by integer key; uids are for the outside.
+import type {
+  Addition,
+  Batch,
+  Clearing,
+  Hold,
+  Jar,
+  Outcome,
+  Package,
+  Photograph,
+  Portion,
+  Preferences,
+  RecordKind,
+  Seeding,
+  Source,
+} from '../../core/ledger/records';
+
+/** A record without its uid and with keys in place of the uids of `R`. */
+type Keyed<T, R extends keyof T = never> = {
+  [F in Exclude<keyof T, 'id'>]: F extends R ? (null extends T[F] ? number | null : number) : T[F];
+};
+
+/** A row of a keeper's notes that came in: found again when the same file, or a longer one, is brought in later. */
+export interface NoteRow {
+  /** What makes it the same file, in whatever form the reader of notes chooses; at most 500 characters. */
+  readonly file: string;
+  /** The row's content, hashed; at most 200 characters. */
+  readonly fingerprint: string;
+  /** 1 for the first row with this content in the file, 2 for the second, … */
+  readonly occurrence: number;
+  /** Line in the file when it came in, header 1. */
+  readonly line: number;
+  /** Key of the jar it became; null for a row that became no jar. */
+  readonly jar: number | null;
+}
+
+/** What is stored of each kind. */
+export interface Stored {
+  source: Keyed<Source>;
+  package: Keyed<Package, 'source'>;
+  /** madeOn is null only for the batch that stands for a lost jar of unknown day. */
+  batch: Omit<Keyed<Batch>, 'madeOn'> & { madeOn: string | null };
+  hold: Keyed<Hold, 'batch'>;
+  jar: Keyed<Jar, 'batch' | 'hold' | 'milkPackage'>;
+  addition: Keyed<Addition, 'jar' | 'package'>;
+  portion: Keyed<Portion, 'jar'>;
+  seeding: Keyed<Seeding, 'jar' | 'fromJar' | 'portion' | 'source' | 'package'>;
+  outcome: Keyed<Outcome, 'jar'>;
+  photograph: Keyed<Photograph, 'jar'>;
+  clearing: Keyed<Clearing, 'jar' | 'of'>;
+  preferences: Keyed<Preferences>;
+  noteRow: NoteRow;
+}
+
+/** A stored record with the bookkeeping of its row. */
+export type Row<K extends RecordKind> = Stored[K] & {
+  readonly key: number;
+  readonly uid: string;
+  readonly revision: number;
+};
+
+export type FieldType = 'plain' | 'flag' | 'list' | 'amount' | 'temperature' | 'price' | RecordKind;
+
+interface Table<K extends RecordKind> {
+  readonly table: string;
+  readonly fields: { readonly [F in keyof Stored[K]]: FieldType };
+}
+
+export const TABLES: { readonly [K in RecordKind]: Table<K> } = {
+  source: {
+    table: 'source',
+    fields: {
+      name: 'plain', form: 'plain', strains: 'list', blendTotalPerPiece: 'plain', guaranteed: 'plain',
+      receivedFrom: 'plain', knownGenerations: 'plain', note: 'plain',
+    },
+  },
+  package: {
+    table: 'package',
+    fields: {
+      of: 'plain', source: 'source', name: 'plain', size: 'amount', price: 'price', boughtOn: 'plain',
+      openedOn: 'plain', bestBefore: 'plain', note: 'plain',
+    },
+  },
+  batch: { table: 'batch', fields: { madeOn: 'plain', word: 'plain', note: 'plain' } },
+  hold: {
+    table: 'hold',
+    fields: {
+      batch: 'batch', startedAt: 'plain', endedAt: 'plain', hours: 'plain', planned: 'temperature', probe: 'plain',
+      readings: 'list', basis: 'plain', note: 'plain',
+    },
+  },
+  jar: {
+    table: 'jar',
+    fields: {
+      batch: 'batch', letter: 'plain', hold: 'hold', state: 'plain', vessel: 'plain', finalVolume: 'amount',
+      finalVolumeKnown: 'plain', milk: 'plain', milkAmount: 'amount', milkPackage: 'package', countPerMl: 'plain',
+      onShelf: 'flag', goneOn: 'plain', note: 'plain',
+    },
+  },
+  addition: {
+    table: 'addition',
+    fields: { jar: 'jar', name: 'plain', planned: 'amount', actual: 'amount', package: 'package' },
+  },
+  portion: {
+    table: 'portion',
+    fields: {
+      jar: 'jar', part: 'plain', place: 'plain', pieces: 'plain', amount: 'amount', keptOn: 'plain', goneOn: 'plain',
+      reserve: 'flag', note: 'plain',
+    },
+  },
+  seeding: {
+    table: 'seeding',
+    fields: {
+      jar: 'jar', fromJar: 'jar', portion: 'portion', part: 'plain', source: 'source', package: 'package',
+      amount: 'amount',
+    },
+  },
+  outcome: {
+    table: 'outcome',
+    fields: {
+      jar: 'jar', earlyCheckHours: 'plain', earlySet: 'plain', earlyPh: 'plain', earlySour: 'flag',
+      setAfterHours: 'plain', setByHours: 'plain', setAtTakeOut: 'flag', setWord: 'plain', texture: 'plain',
+      whey: 'plain', tang: 'plain', smell: 'plain', colour: 'plain', ph: 'plain', phHow: 'plain', signs: 'list',
+      spoiledSaid: 'flag', seenAt: 'plain', openedDays: 'plain', fibreDidThis: 'flag', note: 'plain',
+    },
+  },
+  photograph: {
+    table: 'photograph',
+    fields: { jar: 'jar', sha256: 'plain', width: 'plain', height: 'plain', caption: 'plain' },
+  },
+  clearing: { table: 'clearing', fields: { jar: 'jar', of: 'jar', reason: 'plain' } },
+  preferences: {
+    table: 'preferences',
+    fields: {
+      theme: 'plain', temperatures: 'plain', volumes: 'plain', spoons: 'plain', dates: 'plain', currency: 'plain',
+    },
+  },
+  noteRow: {
+    table: 'note_row',
+    fields: { file: 'plain', fingerprint: 'plain', occurrence: 'plain', line: 'plain', jar: 'jar' },
+  },
+}; // prettier-ignore
+
+export type Value = string | number | bigint | null;
+/** Column → value, as in SQLite and in the journal. */
+export type Columns = Record<string, Value>;
+
+const snake = (field: string): string => field.replaceAll(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
+
+/** Fields of a kind with their types, in table order. */
+export function fieldsOf(kind: RecordKind): readonly (readonly [string, FieldType])[] {
+  return Object.entries(TABLES[kind].fields);
+}
+
+/** The columns that hold one field. */
+export function columnsOfField(field: string, type: FieldType): readonly string[] {
+  const column = snake(field);
+  if (type === 'amount') return [`${column}_value`, `${column}_unit`, `${column}_typed`];
+  if (type === 'temperature') return [`${column}_value`, `${column}_typed`];
+  if (type === 'price') return [`${column}_minor`, `${column}_currency`, `${column}_typed`];
+  return [column];
+}
+
+/** All columns of a kind's record, without key, uid, revision and seams. */
+export function columnsOf(kind: RecordKind): readonly string[] {
+  return fieldsOf(kind).flatMap(([field, type]) => columnsOfField(field, type));
+}
+
+interface Parts {
+  readonly value?: number;
+  readonly unit?: string;
+  readonly typed?: string | null;
+  readonly minor?: number;
+  readonly currency?: string;
+}
+
+/** The columns that a part of a record fills. Fields that are absent stay absent. */
+export function toColumns<K extends RecordKind>(kind: K, record: Partial<Stored[K]>): Columns {
+  const columns: Columns = {};
+  const given = record as Readonly<Record<string, unknown>>;
+  for (const [field, type] of fieldsOf(kind)) {
+    const value = given[field];
+    if (value === undefined) continue;
+    const names = columnsOfField(field, type);
+    const part = value as Parts | null;
+    if (type === 'amount') fill(columns, names, [part?.value, part?.unit, part?.typed]);
+    else if (type === 'temperature') fill(columns, names, [part?.value, part?.typed]);
+    else if (type === 'price') fill(columns, names, [part?.minor, part?.currency, part?.typed]);
+    else if (type === 'list') fill(columns, names, [JSON.stringify(value)]);
+    else if (type === 'flag') fill(columns, names, [value === null ? null : Number(value)]);
+    else fill(columns, names, [value as Value]);
+  }
+  return columns;
+}
+
+function fill(columns: Columns, names: readonly string[], values: readonly (Value | undefined)[]): void {
+  for (const [index, name] of names.entries()) columns[name] = values[index] ?? null;
+}
+
+/** One field's value from the columns that hold it. A column that is absent (a journal form) is null. */
+export function fieldFrom(columns: Columns, field: string, type: FieldType): unknown {
+  const [first = null, second = null, third = null] = columnsOfField(field, type).map(
+    (name) => columns[name],
+  );
+  if (type === 'flag') return first === null ? null : first === 1;
+  if (type === 'list') return first === null ? [] : JSON.parse(String(first));
+  if (type === 'amount') return first === null ? null : { value: first, unit: second, typed: third };
+  if (type === 'temperature') return first === null ? null : { value: first, unit: '°C', typed: second };
+  if (type === 'price') return first === null ? null : { minor: first, currency: second, typed: third };
+  return first;
+}
+
+/** A record from its columns. The table's own CHECKs are what makes the types true. */
+export function fromColumns<K extends RecordKind>(kind: K, columns: Columns): Row<K> {
+  const record: Record<string, unknown> = {
+    key: columns.key,
+    uid: columns.uid,
+    revision: columns.revision,
+  };
+  for (const [field, type] of fieldsOf(kind)) record[field] = fieldFrom(columns, field, type);
+  return record as unknown as Row<K>;
+}

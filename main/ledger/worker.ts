@@ -1,0 +1,50 @@
+// The worker thread that owns a ledger's only write connection: messages in, one reply each. All work is the session's.
+import { parentPort, workerData } from 'node:worker_threads';
+import { JOBS, WRITES } from '../../core/call-names';
+import { type FromWorker, isCancelled, type ToWorker, type WorkerStart } from './protocol';
+import { Refused } from './refusal';
+import { Session, unexpected } from './session';
+
+const port = parentPort;
+if (!port) throw new Error('the ledger worker runs in a worker thread only');
+const tell = (message: FromWorker): void => port.postMessage(message);
+
+const start = workerData as WorkerStart;
+const session = new Session(start);
+const CHANGING = new Set<string>([...WRITES, ...JOBS].filter((name) => name !== 'notes.preview'));
+
+/** Progress is for eyes: oftener than this only costs messages. */
+const BETWEEN_STEPS_MS = 50;
+/** After the window has settled: the copy holds up calls for a moment. */
+const BACKUP_AFTER_MS = 60_000;
+
+port.on('message', (message: ToWorker) => {
+  if (message.kind === 'close') {
+    session.close();
+    port.close();
+    clearTimeout(backup);
+    return;
+  }
+  const { id, name, input, cancel } = message;
+  let last = -Infinity;
+  const result = session.answer(name, input, {
+    step: (done, total, says) => {
+      if (isCancelled(cancel)) throw new Refused('cancelled');
+      if (performance.now() - last < BETWEEN_STEPS_MS) return;
+      last = performance.now();
+      tell({ kind: 'progress', id, done, total, says });
+    },
+  });
+  tell({ kind: 'reply', id, result });
+  if (result.ok && CHANGING.has(name)) tell({ kind: 'changed' });
+});
+
+// A clock that stands still is a test's or a picture's: there nothing happens by itself.
+const backup = setTimeout(() => {
+  try {
+    if (start.now === null) session.backupIfDue();
+  } catch (error) {
+    // Nobody asked for it, so nobody is answered; what is wrong with the disk shows at the next call.
+    unexpected(error);
+  }
+}, BACKUP_AFTER_MS);
