@@ -1,0 +1,206 @@
+// How a whole file writes its figures: order of day and month, decimal mark, spoons, scale of temperatures.
+import type { Preferences } from '../ledger/records';
+import {
+  findAmounts,
+  plain,
+  tidy,
+  type DecimalMark,
+  type SpoonSystem,
+  type TemperatureScale,
+} from '../quantities';
+import { orderOf, type DayOrder } from './days';
+import { commaLanguage, headingDayOrder } from './headings';
+import type { Layout, Said } from './layout';
+import { assumed, question } from './says';
+import type { Separator } from './table';
+
+export interface Question {
+  readonly id: string;
+  readonly row: number | null;
+  readonly sentence: string;
+  readonly choices: readonly { readonly value: string; readonly label: string }[];
+  readonly blocks: boolean;
+}
+
+export interface Conventions {
+  readonly order: DayOrder;
+  readonly decimal: DecimalMark | undefined;
+  readonly spoons: SpoonSystem;
+  readonly spoonsReason: string;
+  readonly scale: TemperatureScale | undefined;
+}
+
+export interface ConventionsReading {
+  readonly conventions: Conventions;
+  readonly questions: readonly Question[];
+  readonly assumptions: readonly Said[];
+}
+
+const isOrder = (text: string | undefined): text is DayOrder =>
+  text === 'day first' || text === 'month first';
+const SYSTEMS: readonly SpoonSystem[] = ['US', 'metric', 'Australia', 'UK imperial'];
+
+function readOrder(
+  layout: Layout,
+  answers: Readonly<Record<string, string>>,
+): { order: DayOrder; question: Question | null; assumption: Said | null } {
+  const dated = layout.columns.filter(
+    ({ meaning }) => meaning === 'date' || meaning === 'jar' || meaning === 'label' || meaning === 'seed',
+  );
+  const own = layout.columns.filter(({ meaning }) => meaning === 'date');
+  const texts = (columns: typeof dated): string[] =>
+    layout.rows.flatMap((row) => columns.map(({ index }) => row.cells[index] ?? ''));
+  const answer = answers['day order']?.trim().toLowerCase();
+  const all = orderOf(texts(dated).flatMap((text) => text.split(/\+|;|&|\band\b|\bund\b|\bet\b/)));
+  const main = orderOf(texts(own));
+  const evidence = main.order ? main : all;
+  if (isOrder(answer)) return { order: answer, question: null, assumption: null };
+  const told = own.map(({ heading }) => headingDayOrder(heading)).find((order) => order !== null);
+  if (told)
+    return {
+      order: told,
+      question: null,
+      assumption: {
+        row: null,
+        sentence: assumed.dayOrder(told === 'day first' ? 'day first' : 'month first', own[0]?.heading ?? ''),
+      },
+    };
+  if (evidence.order) {
+    return {
+      order: evidence.order,
+      question: null,
+      assumption:
+        evidence.doubtful > 0
+          ? { row: null, sentence: assumed.dayOrder(evidence.order, evidence.example ?? '') }
+          : null,
+    };
+  }
+  if (evidence.doubtful === 0) return { order: 'day first', question: null, assumption: null };
+  return {
+    order: 'day first',
+    question: {
+      id: 'day order',
+      row: null,
+      sentence: question.dayOrder(evidence.example ?? ''),
+      choices: [
+        { value: 'day first', label: 'The day first' },
+        { value: 'month first', label: 'The month first' },
+      ],
+      blocks: true,
+    },
+    assumption: null,
+  };
+}
+
+/** Evidence of the decimal mark from cells that hold figures (never from days). */
+function readDecimal(layout: Layout, separator: Separator): DecimalMark | undefined {
+  const figures = layout.columns.filter(
+    ({ meaning }) => !['date', 'jar', 'label', 'seed', 'note', 'ignore'].includes(meaning),
+  );
+  let comma = 0;
+  let point = 0;
+  for (const row of layout.rows) {
+    for (const { index } of figures) {
+      const text = tidy(row.cells[index] ?? '');
+      if (/\d,\d{1,2}(?!\d)/.test(text)) comma += 1;
+      if (/\d\.\d{1,2}(?![\d.])/.test(text)) point += 1;
+    }
+  }
+  if (comma !== point) return comma > point ? 'comma' : 'point';
+  const native = commaLanguage(layout.columns.map(({ heading }) => heading));
+  return native || separator === ';' ? 'comma' : undefined;
+}
+
+/** Which spoon a bare "tbsp" is, from what stands around it; the keeper's own setting where nothing does. */
+function readSpoons(
+  layout: Layout,
+  preferences: Pick<Preferences, 'spoons'>,
+  answers: Readonly<Record<string, string>>,
+): { spoons: SpoonSystem; reason: string } {
+  const answer = SYSTEMS.find((system) => system.toLowerCase() === answers['spoons']?.trim().toLowerCase());
+  if (answer) return { spoons: answer, reason: 'you said so' };
+  const all = [...layout.columns.map(({ heading }) => heading), ...layout.rows.flatMap((row) => row.cells)];
+  const text = tidy(all.join(' | '));
+  const flat = plain(text);
+  if (/\baustralian?\b|\b20 ?ml (?:table)?spoons?\b/.test(flat))
+    return { spoons: 'Australia', reason: 'the notes name Australia' };
+  if (/\bimperial\b|\bimp\.? (?:pint|pt|gal|cup|fl)/.test(flat))
+    return { spoons: 'UK imperial', reason: 'the notes say imperial' };
+  if (/\b15 ?ml (?:table)?spoons?\b/.test(flat))
+    return { spoons: 'metric', reason: 'the notes say a spoon is 15 mL' };
+  const american =
+    /\b(?:qts?|quarts?|half ?gallon|gallons?|gal|fl\.? ?oz|half (?:&|and|n|'n') half|2% milk)\b/.test(flat);
+  const fahrenheit = /\d\s*°?\s*F\b|°F|\(F\)/.test(text);
+  const celsius = /\d\s*°?\s*C\b(?!FU)|°C|\(C\)/.test(text);
+  const metric = /\d\s?(?:ml|l|dl|cl|litres?|liters?)\b|\((?:ml|l|dl|cl)\)/i.test(text);
+  if (american) return { spoons: 'US', reason: 'the notes use US measures' };
+  if (commaLanguage(layout.columns.map(({ heading }) => heading)))
+    return { spoons: 'metric', reason: 'the headings are in a language of metric kitchens' };
+  if (fahrenheit && !celsius) return { spoons: 'US', reason: 'the temperatures are in °F' };
+  if (metric || celsius)
+    return {
+      spoons: preferences.spoons === 'US' ? 'metric' : preferences.spoons,
+      reason: 'the notes use metric measures',
+    };
+  return { spoons: preferences.spoons, reason: 'that is the spoon chosen in the preferences' };
+}
+
+/** Reads the habits of a file. A day order that no date settles is a question that blocks. */
+export function readConventions(
+  layout: Layout,
+  separator: Separator,
+  preferences: Pick<Preferences, 'spoons'>,
+  answers: Readonly<Record<string, string>>,
+): ConventionsReading {
+  const order = readOrder(layout, answers);
+  const spoons = readSpoons(layout, preferences, answers);
+  const unit = layout.columns
+    .find(({ meaning }) => meaning === 'temperature')
+    ?.unit?.replace('°', '')
+    .trim()
+    .toUpperCase()[0];
+  const decimal = readDecimal(layout, separator);
+  const assumptions: Said[] = order.assumption ? [order.assumption] : [];
+  const regional = layout.rows
+    .flatMap((row) =>
+      layout.columns
+        .filter(({ meaning }) => meaning !== 'note' && meaning !== 'ignore')
+        .map(({ index }) => row.cells[index] ?? ''),
+    )
+    .flatMap((cell) => findAmounts(cell, { spoons: spoons.spoons, decimal }))
+    .filter((amount) => amount.regional);
+  const seen = new Set<string>();
+  for (const amount of regional) {
+    const word = /[\p{L}][\p{L}. ]*$/u.exec(amount.text)?.[0].trim() ?? amount.text;
+    const number = amount.amount.value;
+    if (seen.has(word)) continue;
+    seen.add(word);
+    const one = findAmounts(`1 ${word}`, { spoons: spoons.spoons })[0]?.amount.value ?? number;
+    assumptions.push({
+      row: null,
+      sentence: assumed.spoons(word, spoons.spoons, String(Number(one.toFixed(2))), spoons.reason),
+    });
+  }
+  const questions: Question[] = order.question ? [order.question] : [];
+  const [first] = seen;
+  if (first !== undefined && spoons.reason.startsWith('that is the spoon chosen')) {
+    questions.push({
+      id: 'spoons',
+      row: null,
+      sentence: question.spoons(first),
+      choices: SYSTEMS.map((system) => ({ value: system, label: system })),
+      blocks: false,
+    });
+  }
+  return {
+    conventions: {
+      order: order.order,
+      decimal,
+      spoons: spoons.spoons,
+      spoonsReason: spoons.reason,
+      scale: unit === 'F' ? '°F' : unit === 'C' ? '°C' : undefined,
+    },
+    questions,
+    assumptions,
+  };
+}

@@ -1,0 +1,229 @@
+// Which jar each row is: its day (also where the year, or the whole day, is left out), its letter and its names.
+import { plain, tidy } from '../quantities';
+import type { RowLog, Cell } from './cells';
+import type { DayOrder } from './days';
+import { cellDay, dayText, findDay, serialDay, type FoundDay, type ReadDay } from './days';
+import { assumed, problem, question } from './says';
+
+export interface Identity {
+  day: string | null;
+  /** As told: the day in full, "--10-15" without its year, or the text that can't be read. Never depends on today. */
+  readonly toldDay: string;
+  letter: string | null;
+  readonly word: string | null;
+  readonly aliases: readonly string[];
+  /** The name was too long for a letter. */
+  readonly longName: string | null;
+  /** Set while the year is open. */
+  readonly yearless: ReadDay | null;
+  readonly yearlessText: string;
+}
+
+const words = (text: string): string =>
+  plain(text)
+    .split(/[^\p{L}\p{N}']+/u)
+    .filter(Boolean)
+    .join(' ');
+const JAR_WORD =
+  /^(?:jar|glass?|pot|bocal|frasco|tarro|vasetto|barattolo|burk|sloik|słoik|potje|pote|batch|no|nr|number|num|n°|letter)\b\.?\s*/i;
+
+const pick = (found: FoundDay, order: DayOrder): ReadDay | null =>
+  order === 'day first' ? found.dayFirst : found.monthFirst;
+
+/** A letter or number out of a jar's cell, without "Jar" and "#". */
+function letterOf(text: string): string {
+  const bare = tidy(text)
+    .replace(/^#\s*/, '')
+    .replace(JAR_WORD, '')
+    .replace(/^#\s*/, '')
+    .replace(/^[\s\-_/.,:()]+|[\s\-_/.,:()]+$/g, '');
+  return bare.toLowerCase();
+}
+
+/** @param dayAbove what the row above has: [day in full or null, as told, without its year or null]. */
+export function readIdentity(
+  cells: readonly Cell[],
+  log: RowLog,
+  order: DayOrder,
+  dayAbove: Pick<Identity, 'day' | 'toldDay' | 'yearless' | 'yearlessText'> | null,
+): Identity {
+  const of = (meaning: string): Cell | undefined =>
+    cells.find(({ column, text }) => column.meaning === meaning && tidy(text) !== '');
+  const date = of('date');
+  const jar = of('jar');
+  const label = of('label');
+  let day: string | null = null;
+  let toldDay = '';
+  let yearless: ReadDay | null = null;
+  let yearlessText = '';
+  const take = (read: ReadDay, shown: string): void => {
+    if (read.year === null) {
+      yearless = read;
+      yearlessText = shown;
+      toldDay = `--${String(read.month).padStart(2, '0')}-${String(read.day).padStart(2, '0')}`;
+    } else {
+      day = dayText(read, read.year);
+      toldDay = day ?? shown;
+    }
+  };
+
+  if (date) {
+    const serial = serialDay(date.text);
+    const found = cellDay(date.text);
+    const read = found && pick(found, order);
+    if (serial !== null && !found?.sure) {
+      day = serial;
+      toldDay = serial;
+      log.assume(assumed.serial(date.text.trim(), serial));
+    } else if (read) take(read, date.text.trim());
+    else {
+      // "Sat 15 Oct, evening": the day can be told and the rest is kept.
+      const inside = findDay(date.text);
+      const readInside = inside && pick(inside, order);
+      if (readInside) {
+        take(readInside, date.text.trim());
+        log.keep(date.column.heading, date.text);
+      } else {
+        toldDay = tidy(date.text);
+        log.problem(problem.dayNotRead(date.text.trim()), date.column.heading, date.text);
+      }
+    }
+  }
+
+  const aliases: string[] = [];
+  let letter: string | null = null;
+  let word: string | null = null;
+  let labelDay: ReadDay | null = null;
+  const naming = jar ?? label;
+  if (jar) aliases.push(words(jar.text));
+  if (label) aliases.push(words(label.text));
+  if (naming) {
+    const clean = tidy(naming.text);
+    const found = findDay(clean);
+    const read = found && pick(found, order);
+    let rest = clean;
+    if (found && read && !/^#?\d{1,3}$/.test(clean)) {
+      labelDay = read;
+      rest = `${clean.slice(0, found.start)} ${clean.slice(found.end)}`;
+      if (!date) {
+        take(read, clean);
+        log.assume(assumed.dayFromLabel(clean, toldDay));
+      }
+    }
+    letter = letterOf(rest) || null;
+    if (labelDay && letter?.includes(' ')) {
+      const parts = letter.split(' ');
+      letter = parts.at(-1) ?? null;
+      word = parts.slice(0, -1).join(' ') || null;
+    }
+  }
+  if (jar && label && !findDay(label.text) && letter !== null) {
+    const named = tidy(label.text);
+    if (letterOf(named) !== letter)
+      word = named.replace(JAR_WORD, '').replace(/^#\s*/, '').slice(0, 60) || null;
+    if (word !== null)
+      aliases.push(words(`${word} ${letter}`), words(`${word}${letter}`), words(`${named} ${letter}`));
+  }
+  const full = day as string | null;
+  if (date && labelDay !== null && full !== null && naming) {
+    const said = labelDay as ReadDay;
+    const same = Number(full.slice(5, 7)) === said.month && Number(full.slice(8)) === said.day;
+    if (!same) log.ask('label', question.labelDay(tidy(naming.text), full));
+  }
+  if (!date && labelDay === null) {
+    if (dayAbove && (dayAbove.day !== null || dayAbove.yearless !== null)) {
+      ({ day, toldDay, yearless, yearlessText } = dayAbove);
+      if (day !== null) log.assume(assumed.dayFromAbove(day));
+      else log.assume(assumed.dayFromAbove(yearlessText));
+    } else log.problem(problem.dayMissing(), null, null);
+  }
+  let longName: string | null = null;
+  if (letter !== null && letter.length > 20) {
+    longName = tidy(naming?.text ?? letter);
+    letter = null;
+  }
+  return {
+    day,
+    toldDay,
+    letter,
+    word,
+    aliases: aliases.filter((alias) => alias.length > 1),
+    longName,
+    yearless,
+    yearlessText,
+  };
+}
+
+const at = (day: string): number =>
+  Date.UTC(Number(day.slice(0, 4)), Number(day.slice(5, 7)) - 1, Number(day.slice(8)));
+
+/** The year that brings a day closest to another. */
+function closest(read: ReadDay, to: string): string | null {
+  const year = Number(to.slice(0, 4));
+  let best: string | null = null;
+  for (const candidate of [year - 1, year, year + 1]) {
+    const text = dayText(read, candidate);
+    if (text !== null && (best === null || Math.abs(at(text) - at(to)) < Math.abs(at(best) - at(to))))
+      best = text;
+  }
+  return best;
+}
+
+/**
+ * Gives days without a year the year that keeps neighbouring rows close together. Where no row has a year, the newest
+ * day is the last one that is not after today.
+ * @param known days known from elsewhere, by row: what the ledger has for the same row.
+ */
+export function fillYears(
+  rows: readonly { readonly identity: Identity; readonly log: RowLog; readonly known: string | null }[],
+  today: string,
+): void {
+  const open = rows.filter(({ identity }) => identity.yearless !== null && identity.day === null);
+  if (open.length === 0) return;
+  const days = rows.map(({ identity, known }) => identity.day ?? (identity.yearless ? known : null));
+  const told = days.some((day) => day !== null);
+  if (!told) {
+    const first = rows.findIndex(({ identity }) => identity.yearless !== null);
+    const read = rows[first]?.identity.yearless;
+    if (read)
+      days[first] = dayText(read, Number(today.slice(0, 4))) ?? dayText(read, Number(today.slice(0, 4)) - 1);
+  }
+  const spread = (indices: readonly number[]): void => {
+    let last: string | null = null;
+    for (const index of indices) {
+      const read = rows[index]?.identity.yearless;
+      if (days[index] === null && read && last !== null) days[index] = closest(read, last);
+      last = days[index] ?? last;
+    }
+  };
+  const forward = rows.map((_, index) => index);
+  spread(forward);
+  spread(forward.toReversed());
+  if (!told) {
+    // Shift whole years until the newest day is the last possible one.
+    const newest = days.reduce<string>((most, day) => (day !== null && day > most ? day : most), '');
+    let years = 0;
+    const shifted = (day: string, by: number): string => `${Number(day.slice(0, 4)) + by}${day.slice(4)}`;
+    while (newest !== '' && shifted(newest, years) > today) years -= 1;
+    while (newest !== '' && shifted(newest, years + 1) <= today) years += 1;
+    for (const [index, day] of days.entries()) if (day !== null) days[index] = shifted(day, years);
+  }
+  for (const [index, { identity, log }] of rows.entries()) {
+    const day = days[index];
+    if (identity.yearless === null || identity.day !== null) continue;
+    if (day === null || day === undefined) log.problem(problem.dayNotRead(identity.yearlessText));
+    else {
+      identity.day = dayText(identity.yearless, Number(day.slice(0, 4)));
+      if (identity.day === null) log.problem(problem.dayNotRead(identity.yearlessText));
+      else log.assume(assumed.year(identity.yearlessText, identity.day));
+    }
+  }
+}
+
+/** Letters for rows without one: the first free of their day. */
+export function nextLetter(taken: ReadonlySet<string>): string {
+  for (let count = 0; ; count += 1) {
+    const letter = count < 26 ? String.fromCharCode(97 + count) : `a${count - 25}`;
+    if (!taken.has(letter)) return letter;
+  }
+}

@@ -1,0 +1,12 @@
+// Reading a keeper's spreadsheet: from text to what it adds, and to every problem, question and assumption.
+export type {
+  LedgerFacts,
+  LedgerJar,
+  LedgerView,
+  NotesInput,
+  NotesPlan,
+  NotesReading,
+  PlannedJar,
+  PlannedSeeding,
+} from './plan';
+export { readNotes } from './reading';

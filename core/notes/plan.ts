@@ -1,0 +1,88 @@
+// What a spreadsheet would add to a ledger. Owns the shapes between reading (core/notes) and writing (main/ledger/notes.ts).
+import type { NoteColumn, NotesPreview } from '../contract';
+import type { Amount } from '../ledger/basics';
+import type { Addition, Jar, Outcome, Preferences, Source } from '../ledger/records';
+import type { Temperature } from '../ledger/basics';
+
+/** A jar of the ledger, as far as reading notes needs it. */
+export interface LedgerJar {
+  readonly uid: string;
+  readonly day: string | null;
+  readonly word: string | null;
+  readonly letter: string;
+}
+
+/** What the ledger has of a jar, to say how a changed row differs. */
+export interface LedgerFacts {
+  readonly hours: number | null;
+  readonly temperature: number | null;
+  readonly milk: string | null;
+  readonly setWord: string | null;
+  readonly ph: number | null;
+  readonly spoiled: boolean;
+  readonly additions: readonly string[];
+  readonly seeds: readonly string[];
+  readonly note: string | null;
+}
+
+export interface LedgerView {
+  readonly jars: readonly LedgerJar[];
+  readonly sources: readonly { readonly name: string }[];
+  /** Fingerprints of rows that came in before → uid of the jar each became. `raw` is the row's text, `read` what was read. */
+  readonly raw: ReadonlyMap<string, string>;
+  readonly read: ReadonlySet<string>;
+  /** Jars that came from notes. */
+  readonly fromNotes: ReadonlySet<string>;
+  readonly factsOf: (uid: string) => LedgerFacts | null;
+}
+
+export interface NotesInput {
+  readonly text: string;
+  readonly mapping: Readonly<Record<string, NoteColumn>>;
+  readonly answers: Readonly<Record<string, string>>;
+  readonly today: string;
+  readonly preferences: Pick<Preferences, 'spoons'>;
+  readonly ledger: LedgerView;
+  /** A hash of text, at most 64 characters. */
+  readonly hash: (text: string) => string;
+  /** Called now and then with rows read; may throw to stop. */
+  readonly step?: ((done: number, total: number) => void) | undefined;
+}
+
+export interface PlannedSeeding {
+  /** Exactly one is set: a jar of this file by its line, a jar of the ledger by its uid, a source by its name. */
+  readonly fromLine: number | null;
+  readonly fromUid: string | null;
+  readonly source: string | null;
+  readonly amount: Amount | null;
+}
+
+export interface PlannedJar {
+  readonly line: number;
+  readonly label: string;
+  readonly madeOn: string;
+  readonly word: string | null;
+  readonly letter: string;
+  readonly hold: { readonly hours: number | null; readonly planned: Temperature | null } | null;
+  readonly fields: Pick<Jar, 'vessel' | 'finalVolume' | 'finalVolumeKnown' | 'milk' | 'milkAmount' | 'note'>;
+  readonly additions: readonly Pick<Addition, 'name' | 'actual'>[];
+  readonly seedings: readonly PlannedSeeding[];
+  readonly outcome: Omit<Outcome, 'jar'> | null;
+  readonly fingerprint: string;
+  readonly occurrence: number;
+}
+
+export interface NotesPlan {
+  /** Sources that are not in the ledger yet. */
+  readonly sources: readonly Pick<Source, 'name' | 'form' | 'receivedFrom'>[];
+  /** Seeds before what they seeded. */
+  readonly jars: readonly PlannedJar[];
+}
+
+export type NotesReading =
+  | {
+      readonly ok: false;
+      readonly code: 'notes empty' | 'notes without days' | 'notes without seeds';
+      readonly params: { readonly headings: string[] };
+    }
+  | { readonly ok: true; readonly preview: NotesPreview; readonly plan: NotesPlan };

@@ -1,0 +1,227 @@
+// What free text says about how a jar came out: set words, signs of spoilage, whey, tang, and what should be asked.
+import type { DiscardSign, Outcome, SetWord } from '../ledger/records';
+import { plain } from '../quantities';
+
+/** In order of testing; what one matched is taken out before the next is tried ("very thick" is not also "thick"). */
+const SET_PHRASES: readonly (readonly [SetWord, RegExp])[] = [
+  ['very firm', /\b(?:(?:very|extra|super|really|extremely|rock) (?:firm|thick|solid|stiff|hard)|set hard|rock hard|stiff|hard|(?:sehr|extrem) (?:fest|dick)|steinhart|tres (?:ferme|epais\w*|pris)|muy (?:firme|espes[oa]|dur[oa])|molto (?:sod[oa]|compatt[oa]|dens[oa]|ferm[oa])|(?:zeer|heel|erg) (?:stevig|dik)|muito (?:firme|espess[oa])|(?:mycket|meget|veldig) (?:fast|tjock|tyk|tykk)|bardzo (?:gest\w+|zwart\w+|tward\w+|sztywn\w+|scisl\w+))\b/g],
+  ['runny', /\b(?:(?:very|really|too|quite) (?:thin|loose)|runny|thin|watery|drinkable|drinking|liquid|pourable|pours|soupy|like (?:kefir|milk|water|cream|drinking yogh?urt)|(?:dunn|zah)?flussig|dunn|trinkbar|liquide|coulant|buvable|liquid[oa]|fluid[oa]|bevibile|bebible|dun|vloeibaar|drinkbaar|rinnig|los|flytande|drickbar|tynd|flydende|tynn|rennende|rzadk\w+|plynn\w+|wodnist\w+|lejac\w+)\b/g],
+  ['soft', /\b(?:(?:weak|loose|soft|light|partial)(?:ly)?[- ]set|(?:barely|partly|partially|half|just) set|soft|loose|weak|wobbly|jiggly|weich|locker|halbfest|mou|molle|souple|tendre|bland[oa]|suave|tiern[oa]|morbid[oa]|zacht|slap|mole|maci[oa]|mjuk|blod|myk|miekk\w+|luzn\w+|delikatn\w+)\b/g],
+  ['spoonable', /\b(?:spoonable|scoopable|(?:like )?(?:a )?(?:custard|pudding)(?:y|-like|ig)?|creamy|loffelfest|loffelbar|cremig|sahnig|puddingartig|cremeux|cremeuse|onctueu\w+|a la cuillere|cremos[oa]|al cucchiaio|lepelbaar|romig|skedbar|kramig|cremet|kremet|kremow\w+|jak budyn)\b/g],
+  ['firm', /\b(?:firm(?:ly)?|solid(?:ly)?|thick|(?:well|fully|nicely|good|properly|completely)[- ]set|set (?:well|nicely|fully|firm)|good set|clean break|sliceable|holds? (?:its )?shape|fest|stichfest|schnittfest|dick|ferme|epais\w*|bien pris|firme|espes[oa]|(?:bien )?cuajad[oa]|sod[oa]|compatt[oa]|dens[oa]|ferm[oa]|ben rappreso|stevig|dik|espess[oa]|fast|tjock|tyk|tykk|stiv|gest\w+|zwart\w+|scisl\w+|sztywn\w+)\b/g],
+]; // prettier-ignore
+
+const NOT_SET =
+  /\b(?:not (?:yet )?set|(?:did ?n[o']?t|never|no) set|unset|still (?:just )?(?:milk|liquid)|failed to set|nicht (?:fest|gesetzt|gestockt|dick)\w*|(?:n'a )?pas pris|pas (?:de )?prise|no cuaj\w+|sin cuajar|non (?:si e )?rappreso|niet (?:gestold|gestremd|dik|gezet)|nao (?:coalhou|firmou)|(?:stelnade|satte sig) inte|inte (?:stelnat|satt)|ikke (?:stivnet|sat|satt)|nie (?:zgestn\w+|sciel\w+|zsiadl\w+))\b/;
+const YES = /^(?:y|yes|yep|x|ok it set|set|it set|ja|oui|si|sim|tak|true|1|wahr|vrai|✓|✔)$/;
+const NO = /^(?:n|no|nope|nein|non|nee|nao|nej|nei|nie|false|0|falsch|faux)$/;
+const SOFTENED = /\b(?:not|nicht|pas|no|non|niet|nao|inte|ikke|nie)\b/;
+
+export type SetReading =
+  | { readonly kind: 'word'; readonly word: SetWord; readonly exact: boolean }
+  | { readonly kind: 'set' }
+  | { readonly kind: 'not set' }
+  | { readonly kind: 'unknown' };
+
+/** A cell that tells how a jar set → one of the five set words, where it can be told. */
+export function readSet(text: string): SetReading {
+  const said = plain(text)
+    .replace(/[.!]+$/, '')
+    .trim();
+  if (NOT_SET.test(said) || NO.test(said)) return { kind: 'not set' };
+  if (YES.test(said)) return { kind: 'set' };
+  if (SOFTENED.test(said)) return { kind: 'unknown' };
+  const words: SetWord[] = [];
+  let left = said;
+  for (const [word, pattern] of SET_PHRASES) {
+    const without = left.replace(pattern, ' ');
+    if (without !== left) words.push(word);
+    left = without;
+  }
+  const [word] = words;
+  if (word === undefined || words.length > 1) return { kind: 'unknown' };
+  return { kind: 'word', word, exact: said === word };
+}
+
+const SIGNS: readonly (readonly [DiscardSign, RegExp])[] = [
+  ['pink', /\b(?:pink(?:ish)?|rosa(?:farben)?|rosafarg\w*|roze|rosad[oa]|cor-de-rosa|lyserod\w*|rozow\w*)\b/],
+  ['red', /\b(?:red(?:dish)?|rot(?:e[rsnm]?|lich\w*)?|rouge\w*|roj[oa]s?|ross[oa]|ross[ie]|rood|rode|vermelh[oa]s?|rott|czerwon\w+)\b/],
+  ['orange', /\b(?:orange\w*|naranja|arancio\w*|arancione|oranje|laranja|pomaranczow\w+)\b/],
+  ['black', /\b(?:black|schwarz\w*|noirs?|noires?|negr[oa]s?|ner[oaie]|zwarte?|pret[oa]s?|svart\w*|czarn\w+)\b/],
+  ['fuzz', /\b(?:fuzz(?:y)?|furry|hairy|mou?ld(?:y|s)?|mildew|schimm\w+|moisi\w*|moho|mohos[oa]|muff[ae]|ammuffit\w+|bolor|mofo|mogel\w*|mogl\w*|muggen|skimmel\w*|plesn\w*|plesniow\w*)\b/],
+  ['foul smell', /\b(?:foul|rotten|putrid|rancid|stinks?|stinky|stank|stench|(?:smell(?:s|ed)?|smelt) (?:very |really |quite )?(?:bad|off|awful|wrong|terrible|horrible|nasty|rotten|like (?:feet|vomit|rot))|(?:bad|off|nasty|awful) smell|faulig\w*|stinkt|stank|riecht (?:schlecht|ubel|faul)|pourri\w*|nauseabond\w*|pue|huele mal|podrid[oa]|marci[oa]|puzza|stinkt|rotte|podre|cheira mal|rutten|luktar illa|radden|rattent|lukter vondt|smierdz\w+|zgnil\w+|cuchn\w+)\b/],
+  ['foam', /\b(?:foam(?:y|ing|ed)?|froth(?:y|ing)?|schaum\w*|geschaumt|mousseu[sx]\w*|espum\w+|schium\w+|schuim\w*|skum\w*|pian[aye])\b/],
+  ['lifted lid', /\b(?:lid (?:had )?(?:lifted|popped|blew|bulged|bulging|raised|came off)|(?:lifted|popped|bulging|bulged|raised) (?:the )?lid|deckel (?:hob|gehoben|gewolbt|hochgegangen)\w*|couvercle (?:souleve|bombe))\b/],
+  ['torn curd', /\b(?:torn curd|curd (?:is |was )?torn|curds? (?:torn|ripped)|zerrissen\w*)\b/],
+  ['bath water got in', /\b(?:bath ?water (?:got|leaked|came|seeped) in|water (?:got|leaked|came|seeped) in(?:to)?|badwasser (?:drin|hinein\w*))\b/],
+]; // prettier-ignore
+
+const COLOURS: readonly DiscardSign[] = ['pink', 'red', 'orange', 'black'];
+/** Things that have a colour and are no growth: a kitchen's fruit, lids, labels, spices. */
+const THING =
+  /^\s*-?(?:zest|peel|juice|blossom|flavou?r|essence|oil|marmalade|slices?|segments?|rind|extract|water|syrup|lids?|labels?|caps?|jars?|bowls?|bands?|spoons?|pots?|tape|sticker|stickers|pens?|marker|ones?|towel|kettle|salt|tea|sesame|pepper|currants?|berr\w+|beans?|cherr\w+|fruits?|grapes?|wine|beans|ink|cups?|tops?(?= jar)|tray|box|deckel|glas|schale|saft|pot|couvercle|etiquette|bocal|tapa|tarro|frasco|coperchio|vasetto|deksel|lock|burk|pokryw\w+|sloik|dot sticker|paprika|rice|beet\w*|oats?|bran)/;
+const THING_BEFORE =
+  /(?:blood|with an?|used (?:the|a|my|an)|in (?:the|a|my|an)|silicone|from an?|roten?|zest of an?|juice of an?)\s+$/;
+const MOULD_SHAPE = /\b(?:silicone|baking|muffin|jelly|ice|cake) mou?lds?|in(?:to)? (?:the |a )?mou?lds?\b/;
+const NEGATION =
+  /(?:\b(?:no|not|without|never|none|nothing|free of|isn'?t|wasn'?t|didn'?t|neither|nor|kein\w*|nicht|ohne|weder|pas d['e]?|pas|sans|aucune?|sin|ningun\w*|non|senza|nessun\w*|geen|niet|zonder|nao|sem|nenhum\w*|ingen|inget|inga|inte|utan|ikke|uden|uten|bez|brak|nie)\b)[^,;.!?]*$/;
+
+const SPOILED =
+  /\b(?:spoil(?:ed|t)|gone off|went off|gone bad|went bad|contaminated|verdorben|kontaminiert|gate|avarie\w*|contamine\w*|estropead[oa]|contaminad[oa]|mal estado|andat[oa] a male|guast[oa]|contaminat[oa]|bedorven|besmet|estragad[oa]|skamd|forstord|fordaervet|odelagt|bedervet|zepsut\w*|skazon\w*)\b/;
+const THROWN =
+  /\b(?:threw (?:it |this |that |the (?:whole )?(?:jar|lot|thing) )?(?:all )?(?:out|away)|thrown (?:out|away)|tossed|discarded|binned|dumped|ditched|down the (?:sink|drain)|weggeworfen|entsorgt|weggekippt|weggeschuttet|jetee?s?|tirad[oa]|lo tire|la tire|desechad[oa]|buttat[oa]|gettat[oa]|weggegooid|deitad[oa] fora|jogad[oa] fora|slangd\w*|slangt|kastad|kastet|smidt ud|wyrzuc\w+)\b/;
+const HARMLESS =
+  /\b(?:dropped|broke|broken|spilled|spilt|smashed|cracked|too old|too long|forgot|no room|no space|ran out of (?:room|time)|extra|leftover|the rest|half|holiday|heruntergefallen|zerbrochen|ubrig|cass[eé]|tombe|too thin|too sour|too runny|didn'?t like)\b/;
+const BUBBLES =
+  /\b(?:fizz\w*|bubbl\w*|effervescen\w*|carbonat\w*|blasch\w*|blasen|blasig|sprudel\w*|prickel\w*|petill\w*|bulles?|gazeu\w*|burbuj\w*|bollicin\w*|frizzant\w*|efervesc\w*|bubbel\w*|bubbl\w*|borrel\w*|bolhas?|bobler|brus\w*|babelk\w*|gazowan\w*)\b/;
+const FIBRE_LIKE =
+  /\b(?:purple|violet|mauve|brown(?:ish)?|jelly|jellied|gel|gelled|gummy|lila|violett|braun\w*|gelee|gelig|brun[ea]?|marron|violett?[oa]?|morad[oa]|bruin|paars|brunt?|lilla|fioletow\w*|brazow\w*)\b/;
+
+export interface RemarkReading {
+  readonly signs: readonly DiscardSign[];
+  /** Plainly called spoiled, with no sign named. */
+  readonly spoiledSaid: boolean;
+  /** Thrown out whole, with no reason told. */
+  readonly thrownOut: boolean;
+  /** What should be asked, without blocking: each with the words it stands on. */
+  readonly asks: readonly {
+    readonly kind: 'bubbles' | 'fibre' | 'colour of a thing' | 'uncertain sign' | 'unsure';
+    readonly words: string;
+  }[];
+}
+
+/** Reads a remark for signs of spoilage and doubts. A negation ("no mould") is heard; a coloured thing ("orange zest") is asked about. */
+export function readRemark(text: string): RemarkReading {
+  const signs: DiscardSign[] = [];
+  const asks: RemarkReading['asks'][number][] = [];
+  const said = plain(text);
+  for (const [sign, pattern] of SIGNS) {
+    for (const clause of said.split(/(?<=[,;.!?])\s*|\s+(?:but|aber|mais|pero|ma|maar|mas|men|ale)\s+/)) {
+      const found = pattern.exec(clause);
+      if (!found) continue;
+      const before = clause.slice(0, found.index);
+      const after = clause.slice(found.index + found[0].length);
+      if (NEGATION.test(before)) continue;
+      if (
+        (COLOURS.includes(sign) && (THING.test(after) || THING_BEFORE.test(before))) ||
+        (sign === 'fuzz' && MOULD_SHAPE.test(clause))
+      ) {
+        asks.push({ kind: 'colour of a thing', words: clause.trim() });
+        continue;
+      }
+      if (!signs.includes(sign)) signs.push(sign);
+      if (
+        /^\s*\w*\s*\?/.test(after) ||
+        /\b(?:maybe|perhaps|possibly|vielleicht|peut-etre|quiza|forse|misschien|talvez|kanske|maske|kanskje|moze)\b/.test(
+          clause,
+        )
+      ) {
+        asks.push({ kind: 'uncertain sign', words: clause.trim() });
+      }
+    }
+  }
+  const unlessDenied = (pattern: RegExp): RegExpExecArray | null => {
+    const found = pattern.exec(said);
+    return found && !NEGATION.test(said.slice(0, found.index)) ? found : null;
+  };
+  const bubbles = unlessDenied(BUBBLES);
+  if (bubbles) asks.push({ kind: 'bubbles', words: bubbles[0] });
+  const fibre = unlessDenied(FIBRE_LIKE);
+  if (fibre) asks.push({ kind: 'fibre', words: fibre[0] });
+  if (asks.length === 0 && /\?\s*$/.test(said)) asks.push({ kind: 'unsure', words: text.trim() });
+  const thrown = unlessDenied(THROWN) !== null;
+  return {
+    signs,
+    spoiledSaid: unlessDenied(SPOILED) !== null,
+    thrownOut: thrown && !HARMLESS.test(said),
+    asks,
+  };
+}
+
+/** A "spoiled?" column: yes, no, or null where it is neither. */
+export function readYesNo(text: string): boolean | null {
+  const said = plain(text)
+    .replace(/[.!]+$/, '')
+    .trim();
+  return YES.test(said) ? true : NO.test(said) || said === '-' ? false : null;
+}
+
+/** How much whey, or null. */
+export function readWhey(text: string): Outcome['whey'] {
+  const said = plain(text);
+  if (
+    /^(?:none|no|no whey|nil|0|-|nein|keine?|aucune?|pas|non|ningun\w*|nada|nessun\w*|niente|geen|nenhum\w*|inget|ingen|brak|nie)\b/.test(
+      said,
+    )
+  )
+    return 'none';
+  if (
+    /\b(?:a? ?lots?|much|heavy|plenty|viel|beaucoup|much[oa]|molt[oa]|veel|muit[oa]|mycket|meget|mye|duzo)\b/.test(
+      said,
+    )
+  )
+    return 'a lot';
+  if (
+    /\b(?:little|bit|slight\w*|tiny|trace|drops?|wenig|etwas|peu|poc[oa]|un po|beetje|pouc[oa]|lite|lidt|litt|troche|malo)\b/.test(
+      said,
+    )
+  )
+    return 'a little';
+  return /\b(?:some|medium|moderate|mittel|moyen|algo|medio|wat|nagot|noget|noe|yes|ja|oui|si)\b/.test(said)
+    ? 'some'
+    : null;
+}
+
+/** How sour, or null. */
+export function readTang(text: string): Outcome['tang'] {
+  const said = plain(text);
+  if (/^(?:none|no|not (?:sour|tangy)|0|-|keine?|aucune?|nada|geen|ingen|inget|brak)\b/.test(said))
+    return 'none';
+  if (
+    /\b(?:sharp|strong|very (?:sour|tangy|tart)|sehr sauer|kraftig|tres acide|fort|muy acid[oa]|fuerte|molto acid[oa]|zeer zuur|muito acid[oa]|mycket sur|meget syrlig|bardzo kwasn\w+)\b/.test(
+      said,
+    )
+  )
+    return 'sharp';
+  if (
+    /\b(?:mild|slight\w*|gentle|light|little|leicht|douce?|leger|suave|leve|delicat[oa]|licht|svag|lagodn\w+)\b/.test(
+      said,
+    )
+  )
+    return 'mild';
+  return /\b(?:clear|tangy|sour|tart|medium|normal|sauer|acide|acid[oa]|zuur|syrlig|sur|kwasn\w+)\b/.test(
+    said,
+  )
+    ? 'clear'
+    : null;
+}
+
+const MILKS: readonly (readonly [RegExp, string])[] = [
+  [/^half\s*(?:&|and|n|'n'|\+|-and-)\s*half$/, 'half and half'],
+  [/^whole(?: milk)?$|^full[- ](?:fat|cream)(?: milk)?$/, 'whole milk'],
+  [/^(?:skim|skimmed|nonfat|fat[- ]free)(?: milk)?$/, 'skim milk'],
+  [/^2 ?%(?: milk)?$/, '2% milk'],
+  [/^semi[- ]skimmed(?: milk)?$/, 'semi-skimmed milk'],
+];
+
+/** A milk's name in one spelling: "half & half" and "half and half" are one milk. */
+export function milkName(text: string): string | null {
+  const said = plain(text)
+    .replace(/^(?:of|de|d'|di|van|von|av|af)\s*/, '')
+    .replace(/[,;:()]+/g, ' ')
+    .replace(/\s+/g, ' ')
+    .trim();
+  if (said === '') return null;
+  return MILKS.find(([pattern]) => pattern.test(said))?.[1] ?? null;
+}
+
+export const isNothing = (text: string): boolean =>
+  /^(?:-+|none|no|nil|n\/?a|nothing|nix|keine?s?|nichts|ohne|aucune?|rien|sans|non|ningun[oa]?|nada|sin|nessun[oa]?|niente|senza|geen|niets|nenhum[a]?|sem|ingen|inget|intet|brak|bez|0|—)$/.test(
+    plain(text),
+  );
+
+/** Ditto marks and "same": the cell above is meant. */
+export const isDitto = (text: string): boolean =>
+  /^(?:"+|'{2}|,,|〃|ditto|do\.?|same|same as (?:above|before|last time|previous)|as above|s\.? ?o\.?|dito|siehe oben|wie oben|gleich|idem|id\.?|eadem|igual(?: que arriba)?|come sopra|hetzelfde|zelfde|o mesmo|samma|likadant|samme|to samo|j\.?w\.?|↑)$/.test(
+    plain(text),
+  );

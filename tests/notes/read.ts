@@ -1,0 +1,71 @@
+// Helpers of the notes tests: reads text with an empty ledger and gives back what a truth file can be compared with.
+import { createHash } from 'node:crypto';
+import { readNotes, type NotesInput, type NotesPlan, type PlannedJar } from '../../core/notes';
+import type { NotesPreview } from '../../core/contract';
+import { buildFamily } from '../../core/lineage/family';
+import type { FamilyJar, FamilySeeding, FamilySource } from '../../core/lineage/types';
+
+export const hash = (text: string): string => createHash('sha256').update(text).digest('hex');
+
+export const EMPTY: NotesInput['ledger'] = {
+  jars: [],
+  sources: [],
+  raw: new Map(),
+  read: new Set(),
+  fromNotes: new Set(),
+  factsOf: () => null,
+};
+
+export interface Read {
+  readonly preview: NotesPreview;
+  readonly plan: NotesPlan;
+  /** Jars by their line in the file. */
+  readonly byLine: ReadonlyMap<number, PlannedJar>;
+  readonly generations: ReadonlyMap<number, number>;
+}
+
+export function read(text: string, more: Partial<NotesInput> = {}): Read {
+  const reading = readNotes({
+    text, mapping: {}, answers: {}, today: '2026-03-01', preferences: { spoons: 'US' }, ledger: EMPTY, hash, ...more,
+  }); // prettier-ignore
+  if (!reading.ok) throw new Error(`refused: ${reading.code}`);
+  const { plan, preview } = reading;
+  return { plan, preview, byLine: new Map(plan.jars.map((jar) => [jar.line, jar])), generations: generationsOf(plan) };
+}
+
+/** Generations by core/lineage, by line. */
+export function generationsOf(plan: NotesPlan): ReadonlyMap<number, number> {
+  const sources = plan.sources.map((source, at): FamilySource => ({ key: at + 1, name: source.name, culture: source.receivedFrom !== null, knownGenerations: null }));
+  const sourceKey = new Map(sources.map(({ name, key }) => [name, key]));
+  const batches = new Map<string, number>();
+  const jars = plan.jars.map((jar): FamilyJar => {
+    const batchKey = `${jar.madeOn}|${jar.word}`;
+    if (!batches.has(batchKey)) batches.set(batchKey, batches.size + 1);
+    return {
+      key: jar.line, madeOn: jar.madeOn, batch: batches.get(batchKey) ?? 0, hold: null, holdFromNotes: true, letter: jar.letter, label: jar.label, lost: false,
+      finalVolumeMl: jar.fields.finalVolume?.value ?? null, countPerMl: null, spoiled: false, spoiledOpenedDays: null, packages: [],
+    }; // prettier-ignore
+  });
+  let key = 0;
+  const seedings = plan.jars.flatMap((jar) =>
+    jar.seedings.map((seeding): FamilySeeding => {
+      key += 1;
+      return {
+        key, jar: jar.line, fromJar: seeding.fromLine, source: seeding.source === null ? null : (sourceKey.get(seeding.source) ?? null),
+        volumeMl: seeding.amount?.unit === 'mL' ? seeding.amount.value : null, pieces: seeding.amount?.unit === 'pieces' ? seeding.amount.value : null,
+        countPerPiece: null, countDirect: null,
+      }; // prettier-ignore
+    }),
+  );
+  const family = buildFamily({ jars, seedings, sources, clearings: [] });
+  return new Map(plan.jars.map((jar) => [jar.line, family.generationOf(jar.line).deepest]));
+}
+
+/** "2025-10-15 b", for comparing seeds. */
+export const seedLabels = (read: Read, line: number): string[] =>
+  (read.byLine.get(line)?.seedings ?? []).flatMap((seeding) => {
+    const from = seeding.fromLine === null ? undefined : read.byLine.get(seeding.fromLine);
+    return from ? [`${from.madeOn} ${[from.word, from.letter].filter(Boolean).join(' ')}`] : [];
+  });
+export const sourceNames = (read: Read, line: number): string[] =>
+  (read.byLine.get(line)?.seedings ?? []).flatMap(({ source }) => source ?? []);
