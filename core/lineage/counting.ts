@@ -128,11 +128,14 @@ export class FamilyColumns {
       return;
     }
     const from = this.seedSlots[slot] as readonly number[];
-    const contexts: SeedContext[] = seedings.map((seeding, i) => ({
-      density: this.jars[from[i] as number]?.countPerMl ?? null,
-      culture: seeding.source !== null && (this.sources.get(seeding.source)?.culture ?? false),
-    }));
-    const weighed = shareSeeds(seedings, contexts);
+    const contextOf = (i: number): SeedContext => {
+      const source = (seedings[i] as FamilySeeding).source;
+      return {
+        density: this.jars[from[i] as number]?.countPerMl ?? null,
+        culture: source !== null && (this.sources.get(source)?.culture ?? false),
+      };
+    };
+    const weighed = shareSeeds(seedings, contextOf);
     this.shares[slot] = weighed.shares;
     this.basis[slot] = BASES.indexOf(weighed.basis);
     this.own[slot] = doublingsInJar(jar.finalVolumeMl, jar.countPerMl, weighed.countIn) ?? NaN;

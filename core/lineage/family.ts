@@ -52,17 +52,20 @@ export function buildFamily(records: FamilyRecords): Family {
   for (const jar of jars) slotFor(empty, jar.key);
   if (empty.index.keyOf.length < jars.length) throw new Error('two jars of the family have the same key');
   const columns = empty.copy(jars.length, sources);
-  const seedings: FamilySeeding[][] = [];
-  const children: number[][] = [];
-  for (let slot = 0; slot < jars.length; slot++) {
-    columns.jars[slot] = jars[slot];
-    seedings.push([]);
-    children.push([]);
+  const seedings: (FamilySeeding[] | undefined)[] = Array.from({ length: jars.length });
+  const children: (number[] | undefined)[] = Array.from({ length: jars.length });
+  for (let slot = 0; slot < jars.length; slot++) columns.jars[slot] = jars[slot];
+  for (const seeding of records.seedings) {
+    const slot = columns.slot(seeding.jar);
+    if (slot < 0) continue;
+    const own = seedings[slot];
+    if (own) own.push(seeding);
+    else seedings[slot] = [seeding];
   }
-  for (const seeding of records.seedings) seedings[columns.slot(seeding.jar)]?.push(seeding);
   const missing = new Map<number, number[]>();
   for (let slot = 0; slot < jars.length; slot++) {
-    const own = seedings[slot] as FamilySeeding[];
+    const own = seedings[slot];
+    if (!own) continue;
     if (own.length > 1) own.sort(byKey);
     columns.seedings[slot] = own;
     columns.seedSlots[slot] = own.map((seeding) => {
@@ -75,12 +78,12 @@ export function buildFamily(records: FamilyRecords): Family {
         return FROM_UNKNOWN;
       }
       // Slots come in order of key, so each list of children is in order of key, and a double would be the last.
-      const found = children[seed] as number[];
-      if (found.at(-1) !== slot) found.push(slot);
+      const found = children[seed];
+      if (!found) columns.children[seed] = children[seed] = [slot];
+      else if (found[found.length - 1] !== slot) found.push(slot);
       return seed;
     });
   }
-  columns.children = children;
   const all = Int32Array.from(jars.keys());
   for (const slot of seedsFirst(columns, all)) columns.count(slot);
   return new Family(columns, records.clearings, missing);

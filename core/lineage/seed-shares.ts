@@ -58,27 +58,40 @@ function portions(values: readonly (number | null)[]): readonly number[] | null 
 
 const WHOLE: readonly number[] = [1];
 
+/** A lone seed brought everything; its basis is told all the same. Most jars are of this kind, so it takes no lists. */
+function shareLone(seeding: FamilySeeding, context: SeedContext): SeedShares {
+  const { count, stated } = seedCount(seeding, context);
+  const basis: ShareBasis =
+    stated && count !== null && count > 0
+      ? 'count'
+      : seeding.volumeMl !== null && seeding.volumeMl > 0
+        ? 'volume'
+        : seeding.pieces !== null && seeding.pieces > 0
+          ? 'pieces'
+          : 'equal, assumed';
+  return { basis, shares: WHOLE, countIn: count };
+}
+
 /**
  * The seed shares of one jar (at least one seeding).
  *
  * Basis, the first that applies to every seeding: 'count' if each can be given a count and at least one of these is
  * declared or measured; 'volume'; 'pieces'; else 'equal, assumed'.
  */
-export function shareSeeds(seedings: readonly FamilySeeding[], contexts: readonly SeedContext[]): SeedShares {
+export function shareSeeds(
+  seedings: readonly FamilySeeding[],
+  contextOf: (index: number) => SeedContext,
+): SeedShares {
+  if (seedings.length === 1) return shareLone(seedings[0] as FamilySeeding, contextOf(0));
   const counts: (number | null)[] = [];
   let stated = false;
   for (let i = 0; i < seedings.length; i++) {
-    const brought = seedCount(seedings[i] as FamilySeeding, contexts[i] as SeedContext);
+    const brought = seedCount(seedings[i] as FamilySeeding, contextOf(i));
     counts.push(brought.count);
     stated ||= brought.stated;
   }
   const countIn = allKnown(counts) ? sum(counts) : null;
-  const answer = (basis: ShareBasis, shares: readonly number[]): SeedShares => ({
-    basis,
-    // A lone seed brought everything, whatever rounding says.
-    shares: shares.length === 1 ? WHOLE : shares,
-    countIn,
-  });
+  const answer = (basis: ShareBasis, shares: readonly number[]): SeedShares => ({ basis, shares, countIn });
   const byCount = stated ? portions(counts) : null;
   if (byCount) return answer('count', byCount);
   const byVolume = portions(seedings.map((seeding) => seeding.volumeMl));

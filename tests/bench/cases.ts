@@ -1,0 +1,14 @@
+// The one table of benchmarks. Add a list of cases of your own here; run.ts prints them all.
+import type { Way } from './timing';
+import { lineageCases } from './lineage-cases';
+
+export interface Case {
+  /** Cases of one group are printed together, under this heading. */
+  readonly group: string;
+  readonly task: string;
+  readonly ours: Extract<Way, { prepare: unknown }>;
+  /** Other ways to the same answer, by name. */
+  readonly others: Readonly<Record<string, Way>>;
+}
+
+export const cases: readonly Case[] = [...lineageCases];

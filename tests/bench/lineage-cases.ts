@@ -1,0 +1,202 @@
+// Lineage against what one would use without it: bare d3-hierarchy and bare better-sqlite3, on the same families.
+import Database from 'better-sqlite3';
+import { type HierarchyNode, stratify, tree } from 'd3-hierarchy';
+import { suggestFreshStarts } from '../../core/advice/fresh-start';
+import { drawFamily, type Looks } from '../../core/lineage/drawing';
+import { buildFamily, changeFamily } from '../../core/lineage/family';
+import type { FamilyRecords } from '../../core/lineage/types';
+import { plainJar, plainSeeding, syntheticFamily } from '../families';
+import type { Case } from './cases';
+
+const PLAIN_LOOKS: Looks = {
+  jar: () => ({ setWord: 'firm', outcomeKnown: true, onShelf: null }),
+  lineName: String,
+  strainsOf: () => [],
+};
+
+/** d3's constructor and its stratify climb from every node to the root: n²/2 steps on one line. */
+const QUADRATIC_FROM = 50_000;
+const tooDeep = (jars: number): string =>
+  `its constructor climbs from each of ${jars.toLocaleString('en')} nodes to the root: about ${(jars ** 2 / 2).toExponential(0)} steps`;
+
+interface TreeRow {
+  readonly id: string;
+  readonly parentId: string | null;
+}
+
+/** The tree d3 can take: each jar below one seed; jars from sources below a root of their own. */
+function treeRows(records: FamilyRecords): TreeRow[] {
+  const parent = new Map<number, number>();
+  for (const { jar, fromJar } of records.seedings)
+    if (fromJar !== null && !parent.has(jar)) parent.set(jar, fromJar);
+  return [
+    { id: 'root', parentId: null },
+    ...records.jars.map(({ key }) => ({
+      id: String(key),
+      parentId: parent.has(key) ? String(parent.get(key)) : 'root',
+    })),
+  ];
+}
+
+const stratified = (rows: TreeRow[]): HierarchyNode<TreeRow> => stratify<TreeRow>()(rows);
+
+/** The same family in SQLite, in memory, with the two indexes that the questions need. */
+function inSqlite(records: FamilyRecords): Database.Database {
+  const db = new Database(':memory:');
+  db.exec(`CREATE TABLE jar (key INTEGER PRIMARY KEY, made_on TEXT) STRICT;
+    CREATE TABLE seeding (key INTEGER PRIMARY KEY, jar INTEGER NOT NULL REFERENCES jar, from_jar INTEGER REFERENCES jar,
+      source INTEGER, volume REAL) STRICT;
+    CREATE INDEX seeding_jar ON seeding (jar, from_jar);
+    CREATE INDEX seeding_from ON seeding (from_jar, jar);`);
+  const jar = db.prepare('INSERT INTO jar VALUES (?, ?)');
+  const seeding = db.prepare('INSERT INTO seeding VALUES (?, ?, ?, ?, ?)');
+  db.transaction(() => {
+    for (const one of records.jars) jar.run(one.key, one.madeOn);
+    for (const one of records.seedings) seeding.run(one.key, one.jar, one.fromJar, one.source, one.volumeMl);
+  })();
+  return db;
+}
+
+const SHALLOWEST = `WITH RECURSIVE g(jar, n) AS (
+    SELECT key, 1 FROM jar WHERE key NOT IN (SELECT jar FROM seeding WHERE from_jar IS NOT NULL)
+    UNION SELECT s.jar, g.n + 1 FROM g JOIN seeding s ON s.from_jar = g.jar)
+  SELECT jar, max(n) AS deepest, min(n) AS shallowest FROM g GROUP BY jar`;
+const ANCESTORS = `WITH RECURSIVE up(jar) AS (
+    SELECT from_jar FROM seeding WHERE jar = ? AND from_jar IS NOT NULL
+    UNION SELECT s.from_jar FROM up JOIN seeding s ON s.jar = up.jar WHERE s.from_jar IS NOT NULL)
+  SELECT jar FROM up`;
+const DESCENDANTS = `WITH RECURSIVE down(jar) AS (
+    SELECT jar FROM seeding WHERE from_jar = ?
+    UNION SELECT s.jar FROM down JOIN seeding s ON s.from_jar = down.jar)
+  SELECT jar FROM down`;
+
+/** Bushy families run (jar, depth) pairs up to the square of the depth in SQL; beyond this many jars it takes minutes. */
+const SQL_COUNT_UP_TO = { bushy: 10_000, line: 100_000 } as const;
+
+const shapes = ['bushy', 'line'] as const;
+const sizes = [1_000, 10_000, 100_000] as const;
+
+/** All lineage cases, bushy first. */
+export const lineageCases: readonly Case[] = shapes.flatMap((shape) =>
+  sizes.flatMap((jars): Case[] => {
+    let kept: FamilyRecords | undefined;
+    const records = (): FamilyRecords => (kept ??= syntheticFamily({ jars, shape, spoiledOneIn: 500 }));
+    const group = `${shape === 'bushy' ? 'bushy family' : 'one deep line'}, ${jars.toLocaleString('en')} jars`;
+    const d3 = (prepare: () => () => unknown) =>
+      shape === 'line' && jars > QUADRATIC_FROM ? { skip: tooDeep(jars) } : { prepare };
+    const walk = (up: boolean): Case => ({
+      group,
+      task: up ? 'ancestors of the newest' : 'descendants of the first',
+      ours: {
+        prepare: () => {
+          const family = buildFamily(records());
+          return () => (up ? family.ancestorsOf(jars) : family.descendantsOf(1)).length;
+        },
+      },
+      others: {
+        'd3-hierarchy': d3(() => {
+          const root = stratified(treeRows(records()));
+          const node = root.find((one) => one.id === String(up ? jars : 1)) as HierarchyNode<TreeRow>;
+          return () => (up ? node.ancestors() : node.descendants()).length;
+        }),
+        'better-sqlite3': {
+          prepare: () => {
+            const read = inSqlite(records())
+              .prepare(up ? ANCESTORS : DESCENDANTS)
+              .pluck();
+            return () => read.all(up ? jars : 1).length;
+          },
+        },
+      },
+    });
+    return [
+      {
+        group,
+        task: 'build and count',
+        ours: { prepare: () => () => buildFamily(records()).keys.length },
+        others: {
+          'd3-hierarchy': d3(() => {
+            const rows = treeRows(records());
+            return () => stratified(rows).height;
+          }),
+          'better-sqlite3':
+            jars > SQL_COUNT_UP_TO[shape]
+              ? { skip: 'one row for every depth of every jar: measured in minutes' }
+              : {
+                  prepare: () => {
+                    const read = inSqlite(records()).prepare(SHALLOWEST).raw();
+                    return () => read.all().length;
+                  },
+                },
+        },
+      },
+      {
+        group,
+        task: 'lay out',
+        ours: {
+          prepare: () => {
+            const family = buildFamily(records());
+            return () => drawFamily(family, PLAIN_LOOKS, 'generation').height;
+          },
+        },
+        others: {
+          'd3-hierarchy': d3(() => {
+            const root = stratified(treeRows(records()));
+            return () => tree<TreeRow>().nodeSize([1, 1])(root).x;
+          }),
+        },
+      },
+      {
+        group,
+        task: 'build, count, lay out',
+        ours: { prepare: () => () => drawFamily(buildFamily(records()), PLAIN_LOOKS, 'generation').height },
+        others: {
+          'd3-hierarchy': d3(() => {
+            const rows = treeRows(records());
+            return () => tree<TreeRow>().nodeSize([1, 1])(stratified(rows)).x;
+          }),
+        },
+      },
+      walk(true),
+      walk(false),
+      {
+        group,
+        task: 'record one more jar',
+        ours: {
+          prepare: () => {
+            const family = buildFamily(records());
+            const leaf = plainJar({ key: jars + 1, batch: jars + 1, madeOn: '2999-01-01' });
+            const seedings = [plainSeeding({ key: 10 * jars, jar: leaf.key, fromJar: jars, volumeMl: 44 })];
+            return () =>
+              changeFamily(family, { jars: [leaf], seedings: [{ jar: leaf.key, seedings }] }).touched.length;
+          },
+        },
+        others: {
+          'count all again': { prepare: () => () => buildFamily(records()).keys.length },
+        },
+      },
+      {
+        group,
+        task: 'calendar drawing',
+        ours: {
+          prepare: () => {
+            const family = buildFamily(records());
+            return () => drawFamily(family, PLAIN_LOOKS, 'calendar').height;
+          },
+        },
+        others: {},
+      },
+      {
+        group,
+        task: 'look for weak batches in a row',
+        ours: {
+          prepare: () => {
+            const family = buildFamily(records());
+            return () => suggestFreshStarts(family, { setWord: () => 'soft', lineName: String }).length;
+          },
+        },
+        others: {},
+      },
+    ];
+  }),
+);

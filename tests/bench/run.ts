@@ -1,0 +1,33 @@
+// npm run bench: every case, ours beside the others, medians in milliseconds and as ratios, in one run on one machine.
+import { cases } from './cases';
+import { ratio, shownMs, table, time } from './timing';
+
+const wanted = process.argv.slice(2).filter((word) => !word.startsWith('-'));
+const chosen = cases.filter(({ group, task }) => wanted.every((word) => `${group} ${task}`.includes(word)));
+const footnotes = new Map<string, number>();
+const note = (why: string): string => {
+  if (!footnotes.has(why)) footnotes.set(why, footnotes.size + 1);
+  return `not run [${footnotes.get(why)}]`;
+};
+
+for (const group of new Set(chosen.map((one) => one.group))) {
+  const inGroup = chosen.filter((one) => one.group === group);
+  const names = [...new Set(inGroup.flatMap(({ others }) => Object.keys(others)))];
+  const rows = [['', 'ours (ms)', ...names]];
+  for (const { task, ours, others } of inGroup) {
+    const own = time(ours);
+    const cells = names.map((name) => {
+      const way = others[name];
+      if (!way) return '–';
+      if ('skip' in way) return note(way.skip);
+      const other = time(way);
+      return `${shownMs(other.ms)} (${ratio(other.ms, own.ms)})`;
+    });
+    rows.push([task, shownMs(own.ms), ...cells]);
+  }
+  console.log(`${group}\n${table(rows)}\n`);
+}
+for (const [why, number] of footnotes) console.log(`[${number}] ${why}`);
+console.log(
+  'Medians after one warm-up run; ratios are to ours. Another machine gives other milliseconds, similar ratios.',
+);
