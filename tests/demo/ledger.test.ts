@@ -1,0 +1,63 @@
+// The invented scenario through the real handlers into a real ledger file: nothing is refused, and the counts agree.
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, expect, it } from 'vitest';
+import { type CallName, contract, type Reply } from '../../core/contract';
+import { cases } from '../../core/demo/cases';
+import { DEMO_TODAY } from '../../core/demo/larder';
+import { Session } from '../../main/ledger/session';
+import type { WorkerCall } from '../../main/ledger/protocol';
+import { play } from './play';
+
+const folder = mkdtempSync(join(tmpdir(), 'jarline-demo-'));
+const session = new Session({
+  file: join(folder, 'demo.sqlite'),
+  mode: 'demo',
+  now: null,
+  timeZone: 'Europe/London',
+  version: '0.0.0',
+});
+afterAll(() => {
+  session.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+function ask<N extends WorkerCall & CallName>(name: N, input: unknown): Reply<N> {
+  const result = session.answer(name, contract[name].input.parse(input));
+  if (!result.ok) throw new Error(JSON.stringify(result.error));
+  return contract[name].reply.parse(result.value) as Reply<N>;
+}
+
+it('opens on its own last day, with every jar, batch and source', () => {
+  const state = ask('app.state', {});
+  expect(state.trouble).toBeNull();
+  expect(state.today).toBe(DEMO_TODAY);
+  const { jars } = play();
+  expect(state.ledger).toMatchObject({ demo: true, jars: jars.length, batches: 25, sources: 3 });
+});
+
+it('names its lines and counts them as lineage does', () => {
+  const { lines, jars } = ask('family.get', {});
+  expect(lines.map((line) => line.name)).toEqual(['Heron', 'Lantern']);
+  const held = jars.filter((jar) =>
+    jar.cautions.some((caution) => caution.how.startsWith('on hold') && !caution.cleared),
+  );
+  expect(held.map((jar) => `${jar.madeOn} ${jar.letter}`).toSorted()).toEqual([...cases.spoiled.onHold]);
+  expect(jars.filter((jar) => jar.spoiled).map((jar) => `${jar.madeOn} ${jar.letter}`)).toEqual([
+    cases.spoiled.jar,
+  ]);
+});
+
+it('suggests a fresh start for Heron', () => {
+  const { suggestions } = ask('advice.freshStart', {});
+  expect(suggestions).toHaveLength(1);
+  expect(suggestions[0]?.line).toBe('Heron');
+  expect(suggestions[0]?.weak.map((step) => step.madeOn)).toEqual([...cases.slip.weak]);
+});
+
+it('is written at the moments it tells of', () => {
+  const { acts } = ask('history.list', { record: null, before: null, limit: 200 });
+  expect(acts.length).toBeGreaterThan(80);
+  for (const act of acts) expect(act.at.slice(0, 10) < DEMO_TODAY, act.says).toBe(true);
+});
