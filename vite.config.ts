@@ -1,5 +1,4 @@
 // One build of three: the page, the main process (with its ledger worker and the headless host), the preload.
-import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defineConfig, type EnvironmentOptions } from 'vite';
@@ -55,13 +54,7 @@ export default defineConfig({
       },
     },
     main: nodeSide(
-      Object.fromEntries(
-        Object.entries({
-          index: 'main/index.ts',
-          worker: 'main/ledger/worker.ts',
-          headless: 'main/headless.ts',
-        }).filter(([, file]) => existsSync(resolve(root, file))),
-      ),
+      { index: 'main/index.ts', worker: 'main/ledger/worker.ts', headless: 'main/headless.ts' },
       'main',
       'es',
       'js',

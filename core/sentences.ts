@@ -17,9 +17,7 @@ export const refusals = {
   'ledger stopped': () =>
     'The part that keeps the ledger stopped in the middle of this. Nothing unfinished was kept. Please try again.',
   'ledger refused': (p) => text(p, 'sentence'),
-  'ledger exists': (p) =>
     `There is already a file at ${text(p, 'file')}. Choose another name for a new ledger.`,
-  'no such ledger': (p) => `There is no file at ${text(p, 'file')}. Check the name, or start a new ledger.`,
   'no demo': () => 'The invented ledger is not open, so there is nothing to leave.',
   forbidden: () => 'That is not allowed from here.',
 

@@ -4,6 +4,7 @@ import { existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import type { AppState, CallName, Result } from '../core/contract';
+import type { RefusalCode } from '../core/sentences';
 import { checkInput, checkReply } from './check-call';
 import { type JobWatch, LedgerHost } from './host';
 import type { OpenMode } from './ledger/protocol';
@@ -29,7 +30,7 @@ export interface Setting {
 }
 
 type Refused = Extract<Result<never>, { ok: false }>;
-const refuse = (code: string, params: Refused['error']['params'] = {}): Refused => ({
+const refuse = (code: RefusalCode, params: Refused['error']['params'] = {}): Refused => ({
   ok: false,
   error: { code, params },
 });
@@ -123,8 +124,8 @@ export class OpenLedger {
     if (chosen === null) return this.#ask('app.state', {}, null);
     const file = resolve(chosen);
     if (file === this.file && mode === 'open') return this.#ask('app.state', {}, null);
-    if (mode === 'open' && !existsSync(file)) return refuse('no such ledger', { file });
-    if (mode === 'create' && existsSync(file)) return refuse('ledger exists', { file });
+    if (mode === 'open' && !existsSync(file)) return refuse('no such file', { file });
+    if (mode === 'create' && existsSync(file)) return refuse('file exists', { file });
     const result = await this.#change(file, mode);
     if (result.ok) this.#keep(file);
     return result;

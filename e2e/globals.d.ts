@@ -1,0 +1,8 @@
+// What the page has, for code that tests run in it.
+import type { Bridge } from '../renderer/app/calls';
+
+declare global {
+  interface Window {
+    readonly jarline: Bridge;
+  }
+}

@@ -1,0 +1,37 @@
+// Not a test of anything: makes the pictures of `npm run screenshots`, each light and dark, 800 and 1600 px wide.
+import { join } from 'node:path';
+import type { Page } from '@playwright/test';
+import { type Settings, test } from './window';
+
+interface Picture {
+  readonly name: string;
+  readonly seed: Settings['seed'];
+  /** From the start to what is to be seen. */
+  readonly open: (page: Page) => Promise<void>;
+}
+
+/** Add a line here for another picture. */
+const PICTURES: readonly Picture[] = [
+  {
+    name: 'start',
+    seed: 'none',
+    open: async (page) => void (await page.getByRole('button').first().waitFor()),
+  },
+  { name: 'family', seed: 'demo', open: async (page) => void (await page.getByRole('main').waitFor()) },
+];
+
+for (const { name, seed, open } of PICTURES) {
+  for (const colorScheme of ['light', 'dark'] as const) {
+    for (const width of [800, 1600]) {
+      test.describe(`${name}, ${colorScheme}, ${width}`, () => {
+        test.use({ seed, colorScheme, size: { width, height: 900 } });
+        test('picture', async ({ page }) => {
+          await open(page);
+          await page.evaluate(() => document.fonts.ready);
+          const path = join(import.meta.dirname, 'screenshots', `${name}-${colorScheme}-${width}.png`);
+          await page.screenshot({ path, animations: 'disabled' });
+        });
+      });
+    }
+  }
+}

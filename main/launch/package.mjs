@@ -1,0 +1,59 @@
+// npm run package [-- electron-builder's own flags]: by default an unpacked package in release/, then tried: it has to
+// come up, open its page, reach its ledger and end.
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { onNode24 } from './node.mjs';
+import { launch, notice, Refused, root } from './places.mjs';
+
+/** The packaged executable below release/, or undefined where only installers were made. */
+function packaged() {
+  const release = join(root, 'release');
+  const folder = readdirSync(release).find((name) => name.endsWith('-unpacked') || name.startsWith('mac'));
+  if (!folder) return undefined;
+  const inside = { darwin: 'Jarline.app/Contents/MacOS/Jarline', win32: 'Jarline.exe' };
+  return join(release, folder, inside[process.platform] ?? 'jarline');
+}
+
+await launch(() =>
+  onNode24(async () => {
+    const { prepare } = await import('./prepare.mjs');
+    const { findRuntime, machineFlags } = await import('./runtime.mjs');
+    const { useDisplay } = await import('./display.mjs');
+    const { ensureSystemPackages } = await import('./system-packages.mjs');
+    prepare();
+    const runtime = findRuntime();
+    const given = process.argv.slice(2);
+    const flags = given.length > 0 ? given : ['--dir'];
+    // The stand-in says another version than package.json, so its integrity data and fuses are not a release's.
+    const standIn = runtime.source === 'stand-in';
+    if (standIn)
+      notice('packaging the stand-in Electron: for trying the package only, never to be released.');
+    rmSync(join(root, 'release'), { recursive: true, force: true });
+    const builder = join(root, 'node_modules/electron-builder/cli.js');
+    const done = spawnSync(
+      process.execPath,
+      [builder, '--publish', 'never', `-c.electronDist=${runtime.dist}`, ...flags],
+      { cwd: root, stdio: ['ignore', 2, 2] },
+    );
+    if (done.status !== 0)
+      throw new Refused('electron-builder could not make the package; its own words stand above.');
+
+    const executable = packaged();
+    if (!executable) return;
+    ensureSystemPackages(executable);
+    const stop = await useDisplay();
+    const data = mkdtempSync(join(tmpdir(), 'jarline-package-'));
+    const tried = spawnSync(executable, ['--smoke', `--user-data-dir=${data}`, ...machineFlags()], {
+      encoding: 'utf8',
+      timeout: 60000,
+    });
+    stop();
+    rmSync(data, { recursive: true, force: true });
+    if (tried.status !== 0 || !/^ok$/m.test(tried.stdout)) {
+      throw new Refused(`the package does not come up: ${tried.stdout}${tried.stderr}`);
+    }
+    notice(`the package comes up: ${executable}`);
+  }),
+);

@@ -1,0 +1,108 @@
+// The stages of `npm test`, in their order. Each runs tools of node_modules under Node 24; its words go to stderr.
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { ensureBuilt } from './build.mjs';
+import { useDisplay } from './display.mjs';
+import { root } from './places.mjs';
+import { findRuntime } from './runtime.mjs';
+import { ensureSystemPackages } from './system-packages.mjs';
+
+const FOLDERS = ['core', 'main', 'renderer', 'tests', 'e2e'];
+const reports = join(root, 'test-results');
+
+/** Runs a package's own script; true if it is content. */
+function tool(script, args, env = {}) {
+  const done = spawnSync(process.execPath, [join(root, 'node_modules', script), ...args], {
+    cwd: root,
+    stdio: ['ignore', 2, 2],
+    env: { ...process.env, ...env },
+  });
+  return done.status === 0;
+}
+
+const nothing = { passed: 0, failed: 0, skipped: [] };
+
+function readReport(file) {
+  return existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : undefined;
+}
+
+/** Some tests start the built program: the headless host, the worker. */
+function vitest(name, args) {
+  ensureBuilt();
+  const file = join(reports, `${name}.json`);
+  mkdirSync(reports, { recursive: true });
+  rmSync(file, { force: true });
+  const ok = tool('vitest/vitest.mjs', [
+    'run',
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${file}`,
+    ...args,
+  ]);
+  const report = readReport(file);
+  if (!report) return { ok, ...nothing };
+  const skipped = report.testResults
+    .flatMap((one) => one.assertionResults)
+    .filter((one) => !['passed', 'failed'].includes(one.status))
+    .map((one) => one.fullName);
+  return { ok, passed: report.numPassedTests, failed: report.numFailedTests, skipped };
+}
+
+async function playwright(args) {
+  ensureBuilt();
+  const runtime = findRuntime();
+  ensureSystemPackages(runtime.executable);
+  const file = join(reports, 'playwright.json');
+  rmSync(file, { force: true });
+  const stop = await useDisplay();
+  const ok = tool(
+    '@playwright/test/cli.js',
+    ['test', '--config', 'e2e/playwright.config.ts', '--project=window', ...args],
+    {
+      PLAYWRIGHT_JSON_OUTPUT_FILE: file,
+    },
+  );
+  stop();
+  const report = readReport(file);
+  if (!report) return { ok, ...nothing };
+  const { expected, flaky, unexpected } = report.stats;
+  const titles = (suite) => [
+    ...suite.specs
+      .filter((one) => one.tests.some((test) => test.status === 'skipped'))
+      .map((one) => one.title),
+    ...(suite.suites ?? []).flatMap(titles),
+  ];
+  return { ok, passed: expected + flaky, failed: unexpected, skipped: report.suites.flatMap(titles) };
+}
+
+const check = (work) => () => ({ ok: work(), ...nothing });
+
+/**
+ * @type {readonly { name: string, run: (files: string[]) => unknown }[]}
+ * `files` narrow vitest and playwright down to what was named on the command line.
+ */
+export const STAGES = [
+  { name: 'types', run: check(() => FOLDERS.every((folder) => tool('typescript/bin/tsc', ['-p', folder]))) },
+  {
+    name: 'lint',
+    run: check(
+      () =>
+        tool('oxlint/bin/oxlint', ['--deny-warnings']) &&
+        tool('prettier/bin/prettier.cjs', ['--check', '.', '--log-level', 'warn']),
+    ),
+  },
+  { name: 'imports', run: () => vitest('imports', ['tests/architecture']) },
+  {
+    name: 'build',
+    run: check(() => {
+      ensureBuilt();
+      return true;
+    }),
+  },
+  {
+    name: 'vitest',
+    run: (files) => vitest('vitest', files.length > 0 ? files : ['--exclude', 'tests/architecture/**']),
+  },
+  { name: 'playwright', run: (files) => playwright(files) },
+];
