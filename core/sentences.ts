@@ -17,7 +17,6 @@ export const refusals = {
   'ledger stopped': () =>
     'The part that keeps the ledger stopped in the middle of this. Nothing unfinished was kept. Please try again.',
   'ledger refused': (p) => text(p, 'sentence'),
-    `There is already a file at ${text(p, 'file')}. Choose another name for a new ledger.`,
   'no demo': () => 'The invented ledger is not open, so there is nothing to leave.',
   forbidden: () => 'That is not allowed from here.',
 
@@ -46,6 +45,22 @@ export const refusals = {
   'not from here': (p) =>
     `“${text(p, 'name')}” needs the window. Give the ledger file with --ledger instead.`,
   cancelled: () => 'Stopped. Nothing was changed.',
+
+  // Bringing in notes.
+  ambiguous: (p) =>
+    `${text(p, 'question')} Answer with answers: {"${text(p, 'id')}": …}${Array.isArray(p['choices']) && p['choices'].length > 0 ? `, one of: ${text(p, 'choices')}` : ''}. Nothing was changed.`,
+  'notes not found': (p) => `There is no file at ${text(p, 'file')} that can be read. Check the name.`,
+  'notes too large': (p) => `${text(p, 'file')} is larger than 20 MB. Bring it in in parts.`,
+  'notes is a spreadsheet': (p) =>
+    `${text(p, 'file')} is a spreadsheet program’s own file. Save it there as CSV, then bring that in.`,
+  'notes is a document': (p) =>
+    `${text(p, 'file')} is a PDF. Open the notes in a spreadsheet program, save them as CSV, then bring that in.`,
+  'notes not text': () => 'This file is not text. Save the notes as CSV in a spreadsheet program, then bring that in.',
+  'notes empty': () => 'There are no rows in this file. Choose the file that holds the notes.',
+  'notes without days': (p) =>
+    `No column of this file tells on which day a jar was made (columns: ${text(p, 'headings')}). Say which column it is.`,
+  'notes without seeds': (p) =>
+    `No column of this file tells what seeded a jar (columns: ${text(p, 'headings')}). Say which column it is.`,
 
   // Recording.
   'same label': (p) =>

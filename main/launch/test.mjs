@@ -12,6 +12,17 @@ function readArguments(typed, names) {
   return { only, files };
 }
 
+/** A stage that is refused has failed, with its sentence said. */
+async function outcomeOf(run) {
+  try {
+    return await run();
+  } catch (error) {
+    if (!(error instanceof Refused)) throw error;
+    notice(error.message);
+    return { ok: false, passed: 0, failed: 0, skipped: [] };
+  }
+}
+
 await launch(() =>
   onNode24(async () => {
     const { ensureDependencies } = await import('./dependencies.mjs');
@@ -24,7 +35,7 @@ await launch(() =>
     for (const { name, run } of STAGES.filter((stage) => only === undefined || stage.name === only)) {
       const from = Date.now();
       notice(`${name} …`);
-      const { ok, passed, failed, skipped } = await run(files);
+      const { ok, passed, failed, skipped } = await outcomeOf(() => run(files));
       total.passed += passed;
       total.failed += ok ? failed : Math.max(failed, 1);
       for (const title of skipped) notice(`${name}: skipped: ${title}`);
