@@ -8,7 +8,9 @@ import type { DiscardSign, Outcome } from './records';
  */
 export const GATE_PH = 4.6;
 
-type Shown = Pick<Outcome, 'signs' | 'spoiledSaid' | 'setAtTakeOut' | 'ph' | 'phHow'>;
+type Shown = Pick<Outcome, 'spoiledSaid' | 'setAtTakeOut' | 'ph' | 'phHow'> & {
+  readonly signs: readonly DiscardSign[];
+};
 
 /** Whether a pH at or below 4.6 was shown: by a meter alone, for a strip can't decide it, nor can a pH of unknown origin. */
 export function acidShown(outcome: Pick<Outcome, 'ph' | 'phHow'>): boolean {

@@ -1,5 +1,5 @@
 // One jar of a new batch: as all jars are, until the keeper says that something differs.
-import type { ReactNode } from 'react';
+import { useState, type ReactNode } from 'react';
 import { SelectField, TextField } from '../parts/fields';
 import type { Reader } from '../parts/reading';
 import type { Problems } from './batch-entry';
@@ -85,6 +85,7 @@ export function JarCard({
   readonly onChange: (jar: JarText) => void;
   readonly onRemove?: () => void;
 }) {
+  const [more, setMore] = useState(jar.note !== '' || jar.state !== null);
   const recipe = recipeOf(all, jar);
   const words = recipeWords(recipe);
   const path = `jars.${at}`;
@@ -176,22 +177,31 @@ export function JarCard({
           onChange={(hold) => onChange({ ...jar, hold: hold === '' ? null : Number(hold) })}
         />
       )}
-      <SelectField
-        label="Made or planned"
-        value={jar.state ?? ''}
-        choices={[
-          { value: '', label: `As all: ${all.all.state}` },
-          { value: 'made', label: 'Made' },
-          { value: 'planned', label: 'Planned' },
-        ]}
-        onChange={(state) => onChange({ ...jar, state: state === '' ? null : (state as JarText['state']) })}
-      />
-      <TextField
-        label="Note on this jar"
-        width="full"
-        value={jar.note}
-        onChange={(note) => onChange({ ...jar, note })}
-      />
+      <details className="more" open={more} onToggle={(event) => setMore(event.currentTarget.open)}>
+        <summary>
+          Planned, note<span className="visually-hidden"> of jar {jar.letter}</span>
+        </summary>
+        <div className="stack">
+          <SelectField
+            label="Made or planned"
+            value={jar.state ?? ''}
+            choices={[
+              { value: '', label: `As all: ${all.all.state}` },
+              { value: 'made', label: 'Made' },
+              { value: 'planned', label: 'Planned' },
+            ]}
+            onChange={(state) =>
+              onChange({ ...jar, state: state === '' ? null : (state as JarText['state']) })
+            }
+          />
+          <TextField
+            label="Note on this jar"
+            width="full"
+            value={jar.note}
+            onChange={(note) => onChange({ ...jar, note })}
+          />
+        </div>
+      </details>
     </fieldset>
   );
 }

@@ -165,7 +165,7 @@ export function JarView({
           {editor === null && (
             <>
               {jar.state === 'made' && (
-                <div className="row">
+                <div className="jar-actions">
                   <button type="button" className="button" onClick={() => setChosen('outcome')}>
                     {record.outcome ? 'Correct outcome' : 'Record outcome'}
                     <span className="visually-hidden"> of {label}</span>

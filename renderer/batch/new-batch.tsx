@@ -1,5 +1,5 @@
 // A new batch by hand: what all jars share is typed once, each jar may differ, Ctrl+Enter records.
-import { useMemo, useRef, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { call } from '../app/calls';
 import { say } from '../app/store';
 import { ChoiceField, ProseField, Section, SelectField, TextField } from '../parts/fields';
@@ -44,6 +44,8 @@ export function NewBatch({
   const [count, setCount] = useState<string | null>(null);
   const busy = useRef(false);
   const { text } = draft;
+  // What was said last is about something else, and would lie over the form's foot.
+  useEffect(() => say(''), []);
 
   const read = useMemo(
     () => (text === null ? null : readBatch(text, reader, { sameLabelMeant: false, draft: NEW_BATCH_DRAFT })),
@@ -88,6 +90,7 @@ export function NewBatch({
         <div className="fields">
           <TextField
             label="Made on"
+            startHere={repeated === null}
             value={text.date}
             read={reader.day(text.date)}
             problem={problems.get('date')}

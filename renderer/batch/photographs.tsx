@@ -91,7 +91,7 @@ export function Photographs({
           void add(files);
         }}
       />
-      <span className="soft small">or drop or paste it here. The place it was taken is removed.</span>
+      <span className="soft small">or drop or paste one here</span>
       {problem && (
         <p className="notice caution" role="alert">
           {problem}

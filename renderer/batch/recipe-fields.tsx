@@ -102,7 +102,7 @@ export function AdditionRows({
           <fieldset className="row-of" key={at} aria-label={`Addition ${at + 1} of ${of}`}>
             <div className="fields">
               <TextField
-                label="Stirred in"
+                label="What was stirred in"
                 value={addition.name}
                 placeholder="potato starch"
                 problem={problems.get(`${path}.${at}.name`)}

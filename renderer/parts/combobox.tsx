@@ -58,7 +58,9 @@ export function Combobox<S extends Suggestion>(props: Props<S>) {
 
   useEffect(() => {
     // On a form that opens at this field; later renders don't pull focus back.
-    if (startHere) input.current?.focus();
+    if (!startHere) return;
+    input.current?.focus();
+    input.current?.select();
   }, [startHere]);
   useEffect(() => {
     if (active >= 0) document.getElementById(`${id}-${active}`)?.scrollIntoView({ block: 'nearest' });

@@ -1,5 +1,5 @@
 // Fields: a label, the input, what was understood beside it, what is wrong below it. All of them keep what was typed.
-import { useId, type ReactNode, type Ref } from 'react';
+import { useEffect, useId, useRef, type ReactNode } from 'react';
 import './parts.css';
 import type { Read } from './reading';
 
@@ -57,14 +57,31 @@ interface TextProps extends Said {
   readonly placeholder?: string;
   readonly width?: 'short' | 'middle' | 'full';
   readonly suggestions?: readonly string[];
-  readonly inputRef?: Ref<HTMLInputElement>;
+  /** The form opens with the keyboard here. */
+  readonly startHere?: boolean;
   readonly numeric?: boolean;
 }
 
 /** One line of text. */
 export function TextField(props: TextProps) {
   const id = useId();
-  const { label, value, onChange, read, hint, placeholder, width = 'middle', suggestions, inputRef } = props;
+  const {
+    label,
+    value,
+    onChange,
+    read,
+    hint,
+    placeholder,
+    width = 'middle',
+    suggestions,
+    startHere = false,
+  } = props;
+  const input = useRef<HTMLInputElement>(null);
+  useEffect(() => {
+    if (!startHere) return;
+    input.current?.focus();
+    input.current?.select();
+  }, [startHere]);
   const problem = props.problem ?? (read && !read.ok ? read.sentence : undefined);
   const echo = read?.ok ? read.echo : null;
   return (
@@ -74,7 +91,7 @@ export function TextField(props: TextProps) {
       </label>
       <input
         id={id}
-        ref={inputRef}
+        ref={input}
         className="input"
         value={value}
         maxLength={200}

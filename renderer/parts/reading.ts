@@ -96,7 +96,10 @@ export function makeReader(
       const read = parseAmount(text, { spoons: preferences.spoons, bareUnit }, true);
       if (!read.ok) return bad(AMOUNT_REFUSED[read.code]);
       const region = read.regional && MEASURES[preferences.spoons] ? [SPOON_WORDS[preferences.spoons]] : [];
-      const said = [...region, ...read.assumed.map(assumptionWords)];
+      const said = [
+        ...region,
+        ...read.assumed.filter((one) => one.kind !== 'unit' || bare !== 'pieces').map(assumptionWords),
+      ];
       return good(read.amount, [`= ${amountValue(read.amount)}`, ...said].join(', '));
     },
     temperature(text) {
@@ -105,7 +108,7 @@ export function makeReader(
       if (!read.ok)
         return bad(
           read.code === 'temperature impossible'
-            ? `${read.said} can’t be right for a kitchen. Check the number and the scale.`
+            ? `A temperature of ${read.said} can’t be right in a kitchen. Check the number and the scale.`
             : 'This is not read as a temperature. Type it like “38 °C” or “101 F”.',
         );
       const celsius = read.temperature.value;

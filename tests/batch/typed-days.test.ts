@@ -60,8 +60,9 @@ describe('a typed time', () => {
   );
 });
 
+const read = (text: string, on: string | null) => readMoment(text, on, 'day first', today, () => '+01:00');
+
 describe('a typed moment', () => {
-  const read = (text: string, on: string | null) => readMoment(text, on, 'day first', today, () => '+01:00');
   it('takes a bare time on the day given', () =>
     expect(read('18:30', '2026-03-14')).toMatchObject({ moment: '2026-03-14T18:30:00+01:00' }));
   it('takes a day and a time', () => {

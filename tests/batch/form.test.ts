@@ -1,0 +1,248 @@
+// What a keeper types into the batch form, and what it comes to. US measures: NIST Handbook 44, appendix C (1 US tbsp =
+// 14.78676478125 mL, 1 US quart = 946.352946 mL); °F: exact by definition. The rest: common practice, no source.
+import { describe, expect, it } from 'vitest';
+import { BatchEntry, type BatchReply } from '../../core/contract';
+import { readBatch } from '../../renderer/batch/batch-entry';
+import { repeatBatch, type Writer } from '../../renderer/batch/batch-repeat';
+import {
+  emptyBatch,
+  letterAt,
+  nextLetter,
+  noHold,
+  noSeed,
+  pickSeed,
+  plainJar,
+  withJarCount,
+  withoutHold,
+  type BatchText,
+} from '../../renderer/batch/batch-text';
+import { changedOnly } from '../../renderer/batch/changes';
+import { makeReader } from '../../renderer/parts/reading';
+import type { Preferences } from '../../core/ledger/records';
+
+const preferences: Preferences = {
+  theme: 'system',
+  temperatures: '°C',
+  volumes: 'metric',
+  spoons: 'US',
+  dates: 'day first',
+  currency: 'EUR',
+};
+const reader = makeReader(preferences, '2026-03-20', () => '+01:00');
+const writer: Writer = {
+  amount: (amount) => amount.typed ?? `${amount.value} ${amount.unit}`,
+  temperature: (temperature) => temperature.typed ?? `${temperature.value} °C`,
+  moment: (moment) => moment,
+  day: (day) => day,
+  number: String,
+};
+const uid = (n: number): string => `01890000-0000-7000-8000-${String(n).padStart(12, '0')}`;
+const jarSeed = (n: number, amount = '3 tbsp') =>
+  ({ ...noSeed, picked: { kind: 'jar', id: uid(n), label: `jar ${n}` }, amount }) as const;
+const options = { sameLabelMeant: false, draft: null };
+
+const four = (): BatchText => {
+  const text = withJarCount(emptyBatch('20 Mar'), 4);
+  return {
+    ...text,
+    all: {
+      ...text.all,
+      milk: { ...text.all.milk, milk: 'whole milk', milkAmount: '1 qt', finalVolume: '946' },
+      seeds: [jarSeed(1)],
+      additions: [{ name: 'potato starch', planned: '2 tbsp', actual: '', package: '' }],
+    },
+    holds: [{ ...noHold, hours: '36', planned: '101 F' }],
+  };
+};
+
+describe('letters', () => {
+  it('run a, b, c … z, aa', () =>
+    expect([0, 1, 25, 26, 51, 52].map(letterAt)).toEqual(['a', 'b', 'z', 'aa', 'az', 'ba']));
+  it('fill the first gap, without regard to case', () =>
+    expect(nextLetter([{ letter: 'A' }, { letter: 'c' }])).toBe('b'));
+});
+
+describe('a batch of four jars typed once', () => {
+  const { entry, problems } = readBatch(four(), reader, options);
+  it('is an entry that the contract takes', () => {
+    expect([...problems]).toEqual([]);
+    expect(BatchEntry.safeParse(entry).success).toBe(true);
+  });
+  it('gives every jar the shared values', () => {
+    expect(entry?.jars.map((jar) => jar.letter)).toEqual(['a', 'b', 'c', 'd']);
+    for (const jar of entry?.jars ?? []) {
+      expect(jar.seedings[0]?.amount?.value).toBeCloseTo(3 * 14.78676478125, 9);
+      expect(jar.milkAmount?.value).toBeCloseTo(946.352946, 6);
+      expect(jar.finalVolume).toEqual({ value: 946, unit: 'mL', typed: '946' });
+      expect(jar.hold).toBe(0);
+    }
+    expect(entry?.holds[0]?.planned?.value).toBeCloseTo(38.3333333, 6);
+    expect(entry?.holds[0]?.hours).toBe(36);
+  });
+  it('keeps a spoon of powder as volume, never grams', () =>
+    expect(entry?.jars[0]?.additions[0]?.planned?.unit).toBe('mL'));
+});
+
+describe('a jar that differs', () => {
+  it('takes its own seeds and additions, and nothing else changes', () => {
+    const text = four();
+    const jars = text.jars.with(2, {
+      ...text.jars[2]!,
+      seeds: [jarSeed(7, '50 ml'), jarSeed(8, '10 ml')],
+      additions: [],
+    });
+    const { entry } = readBatch({ ...text, jars }, reader, options);
+    expect(entry?.jars[2]?.seedings.map((seeding) => seeding.fromJar)).toEqual([uid(7), uid(8)]);
+    expect(entry?.jars[2]?.additions).toEqual([]);
+    expect(entry?.jars[3]?.seedings.map((seeding) => seeding.fromJar)).toEqual([uid(1)]);
+  });
+});
+
+const problemsOf = (change: (text: BatchText) => BatchText) =>
+  readBatch(change(four()), reader, options).problems;
+
+describe('what is wrong is said under its field', () => {
+  it.each([
+    ['date', (text: BatchText) => ({ ...text, date: '' })],
+    ['date', (text: BatchText) => ({ ...text, date: '31 Feb' })],
+    ['date', (text: BatchText) => ({ ...text, date: '21 Mar 2026' })], // made on a day to come
+    [
+      'all.milk.milkAmount',
+      (text: BatchText) => ({
+        ...text,
+        all: { ...text.all, milk: { ...text.all.milk, milkAmount: 'lots' } },
+      }),
+    ],
+    ['all.seeds.0.find', (text: BatchText) => ({ ...text, all: { ...text.all, seeds: [noSeed] } })],
+    [
+      'all.seeds.0.find',
+      (text: BatchText) => ({ ...text, all: { ...text.all, seeds: [{ ...noSeed, find: '14 M' }] } }),
+    ],
+    [
+      'all.seeds.0.amount',
+      (text: BatchText) => ({ ...text, all: { ...text.all, seeds: [jarSeed(1, '3')] } }),
+    ],
+    ['holds.0.planned', (text: BatchText) => ({ ...text, holds: [{ ...noHold, planned: '1010 F' }] })],
+    [
+      'holds.0.ended',
+      (text: BatchText) => ({ ...text, holds: [{ ...noHold, started: '18:30', ended: '19 Mar 6:00' }] }),
+    ],
+    [
+      'holds.0.hours',
+      (text: BatchText) => ({
+        ...text,
+        holds: [{ ...noHold, started: '18 Mar 18:30', ended: '20 Mar 6:30', hours: '24' }],
+      }),
+    ],
+    ['jars.1.letter', (text: BatchText) => ({ ...text, jars: [plainJar('a'), plainJar('A')] })],
+  ] as const)('%s', (path, change) => {
+    const problems = problemsOf(change);
+    expect([...problems.keys()]).toContain(path);
+    for (const sentence of problems.values()) expect(sentence).toMatch(/^[A-Z].*[.?]$/);
+  });
+  it('asks nothing about the seed of a planned jar', () =>
+    expect(
+      problemsOf((text) => ({ ...text, all: { ...text.all, state: 'planned', seeds: [noSeed] } })).size,
+    ).toBe(0));
+});
+
+describe('picking another seed', () => {
+  it('keeps a spoon from one jar to the next, and drops pieces when a jar takes their place', () => {
+    const pieces = {
+      ...noSeed,
+      picked: { kind: 'source', id: uid(3), label: 'Blue Tin' },
+      amount: '10',
+    } as const;
+    expect(pickSeed(jarSeed(1), { kind: 'jar', id: uid(2), label: 'x' }).amount).toBe('3 tbsp');
+    expect(pickSeed(pieces, { kind: 'jar', id: uid(2), label: 'x' }).amount).toBe('');
+  });
+});
+
+describe('taking a hold away', () => {
+  it('moves its jars to the first and leaves the others where they were', () => {
+    const text = { ...four(), holds: [noHold, noHold, noHold] };
+    const jars = [0, 1, 2, null].map((hold, at) => ({ ...plainJar(letterAt(at)), hold }));
+    expect(withoutHold({ ...text, jars }, 1).jars.map((jar) => jar.hold)).toEqual([0, 0, 1, null]);
+  });
+});
+
+const bare = (jars: BatchEntry['jars'] | undefined) =>
+  jars?.map((jar) => ({ ...jar, additions: jar.additions.map((one) => ({ ...one, actual: null })) }));
+
+describe('making a batch again', () => {
+  const { entry } = readBatch(
+    {
+      ...four(),
+      jars: four().jars.with(1, {
+        ...four().jars[1]!,
+        additions: [{ name: 'oat bran', planned: '2 tbsp', actual: '1 tbsp', package: '' }],
+      }),
+    },
+    reader,
+    options,
+  );
+  const reply: BatchReply = {
+    batch: { id: uid(50), madeOn: '2026-03-20', word: null, note: 'a note' },
+    holds: entry!.holds.map((hold, at) => ({
+      ...hold,
+      id: uid(60 + at),
+      batch: uid(50),
+      basis: 'recorded' as const,
+    })),
+    jars: entry!.jars.map(({ additions, seedings, outcome: _outcome, hold: _hold, ...jar }, at) => ({
+      label: `20 Mar ${jar.letter}`,
+      jar: { ...jar, id: uid(70 + at), batch: uid(50), hold: uid(60) },
+      additions: additions.map((addition, n) => ({ ...addition, id: uid(80 + n), jar: uid(70 + at) })),
+      seedings: seedings.map((seeding, n) => ({
+        seeding: { ...seeding, id: uid(90 + n), jar: uid(70 + at) },
+        label: 'jar 1',
+        share: 1,
+      })),
+      outcome: null,
+      portions: [],
+      photographs: [],
+    })),
+  };
+  const again = repeatBatch(reply, '24 Mar 2026', writer);
+  it('brings four jars, their milk, additions and warmth, on the new day', () => {
+    expect(again.jars.map((jar) => jar.letter)).toEqual(['a', 'b', 'c', 'd']);
+    expect(again.date).toBe('24 Mar 2026');
+    expect(again.all.milk).toMatchObject({ milk: 'whole milk', milkAmount: '1 qt', finalVolume: '946' });
+    expect(again.all.additions).toEqual([
+      { name: 'potato starch', planned: '2 tbsp', actual: '', package: '' },
+    ]);
+    expect(again.holds).toEqual([{ ...noHold, hours: '36', planned: '101 F' }]);
+    expect(again.note).toBe('');
+  });
+  it('keeps what one jar did differently, as planned and not as it went', () =>
+    expect(again.jars[1]?.additions).toEqual([
+      { name: 'oat bran', planned: '2 tbsp', actual: '', package: '' },
+    ]));
+  it('asks for the seed anew and keeps how much of it', () => {
+    expect(again.all.seeds).toEqual([{ ...noSeed, amount: '3 tbsp' }]);
+    expect(again.jars.every((jar) => jar.seeds === null)).toBe(true);
+  });
+  it('records the same recipe once a seed is picked', () => {
+    const made = {
+      ...again,
+      all: {
+        ...again.all,
+        seeds: [pickSeed(again.all.seeds[0]!, { kind: 'jar', id: uid(1), label: 'jar 1' })],
+      },
+    };
+    const second = readBatch(
+      made,
+      makeReader(preferences, '2026-03-24', () => '+01:00'),
+      options,
+    ).entry;
+    expect(bare(second?.jars)).toEqual(bare(entry?.jars));
+    expect(second?.holds).toEqual(entry?.holds);
+  });
+});
+
+describe('a correction', () => {
+  it('sends only what changed', () => {
+    expect(changedOnly({ a: 1, b: { c: 2 } }, { a: 1, b: { c: 3 } })).toEqual({ b: { c: 3 } });
+    expect(changedOnly({ a: 1 }, { a: 1 })).toBeNull();
+  });
+});
