@@ -2,6 +2,7 @@
 import type { Parsed, Reply } from '../core/contract';
 import type { Job } from './ledger/job';
 import type { WorkerCall } from './ledger/protocol';
+import { bringInNotes, previewNotes } from './ledger/notes';
 import { drawing, familyJars, freshStarts, getFamily } from './ledger/reads/family';
 import { listHistory } from './ledger/reads/history';
 import { findJar, getJar } from './ledger/reads/jars';
@@ -37,11 +38,7 @@ import {
 } from './ledger/writes/larder';
 
 export type Handlers = {
-  readonly [N in Exclude<WorkerCall, 'notes.preview' | 'notes.bringIn'>]: (
-    session: Session,
-    input: Parsed<N>,
-    job: Job,
-  ) => Reply<N>;
+  readonly [N in WorkerCall]: (session: Session, input: Parsed<N>, job: Job) => Reply<N>;
 };
 
 export const handlers: Handlers = {
@@ -85,6 +82,9 @@ export const handlers: Handlers = {
   },
   'preferences.save': ({ ledger }, input) => savePreferences(ledger, input),
   'photograph.add': ({ ledger }, input) => addPhotograph(ledger, input),
+
+  'notes.preview': ({ ledger }, input, job) => previewNotes(ledger, input, job),
+  'notes.bringIn': ({ ledger }, input, job) => bringInNotes(ledger, input, job),
 
   'ledger.backup': (session) => session.backup(),
   'ledger.recover': (session, { how }) => {

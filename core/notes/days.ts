@@ -88,7 +88,7 @@ function dayAt(text: string, at: number): FoundDay | null {
     if (yearText !== undefined && yearText.length === 3) return null;
     const closing = /[.]\s?$/.test(numeric[0]);
     if (yearText === undefined && mark === '.' && !closing) return null;
-    if (yearText === undefined && mark === '-' && /-$/.test(numeric[0])) return null;
+    if (yearText === undefined && mark === '-' && numeric[0].endsWith('-')) return null;
     const year = fullYear(yearText);
     const dayFirst = made(year, second, first);
     const monthFirst = mark === '.' && dayFirst ? dayFirst : made(year, first, second);

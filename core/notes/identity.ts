@@ -157,6 +157,8 @@ export function readIdentity(
 const at = (day: string): number =>
   Date.UTC(Number(day.slice(0, 4)), Number(day.slice(5, 7)) - 1, Number(day.slice(8)));
 
+const shifted = (day: string, years: number): string => `${Number(day.slice(0, 4)) + years}${day.slice(4)}`;
+
 /** The year that brings a day closest to another. */
 function closest(read: ReadDay, to: string): string | null {
   const year = Number(to.slice(0, 4));
@@ -202,10 +204,8 @@ export function fillYears(
   if (!told) {
     // Shift whole years until the newest day is the last possible one.
     const newest = days.reduce<string>((most, day) => (day !== null && day > most ? day : most), '');
-    let years = 0;
-    const shifted = (day: string, by: number): string => `${Number(day.slice(0, 4)) + by}${day.slice(4)}`;
-    while (newest !== '' && shifted(newest, years) > today) years -= 1;
-    while (newest !== '' && shifted(newest, years + 1) <= today) years += 1;
+    const latest = Number(today.slice(0, 4)) - (newest.slice(4) > today.slice(4) ? 1 : 0);
+    const years = newest === '' ? 0 : latest - Number(newest.slice(0, 4));
     for (const [index, day] of days.entries()) if (day !== null) days[index] = shifted(day, years);
   }
   for (const [index, { identity, log }] of rows.entries()) {

@@ -10,6 +10,8 @@ export interface LedgerJar {
   readonly day: string | null;
   readonly word: string | null;
   readonly letter: string;
+  /** Planned only: its label is taken, but it can't have seeded anything. */
+  readonly planned: boolean;
 }
 
 /** What the ledger has of a jar, to say how a changed row differs. */

@@ -525,7 +525,7 @@ export function readNotes(input: NotesInput): NotesReading {
     known.push({ id, day, letter, word, aliases, label: labelOf(row) });
   }
   for (const jar of input.ledger.jars) {
-    if (shadowed.has(jar.uid) || jar.day === null) continue;
+    if (shadowed.has(jar.uid) || jar.day === null || jar.planned) continue;
     known.push({
       id: `ledger:${jar.uid}`,
       day: jar.day,
