@@ -80,6 +80,9 @@ export function layAlongCalendar(
 /** How far right of its seed a jar stands at least, so that no ribbon runs backwards in time. */
 const BEHIND_SEED = 0.5;
 
+/** One step, less what rounding may take: (x + 1) - 1 can be smaller than x, and then a jar would be moved for ever. */
+const APART = 1 - 1e-9;
+
 /** Moves jars right, as little as needed, until no two within one row of each other are within one step. */
 function keepApart(x: Float64Array, rows: Float64Array, parent: Int32Array, order: Int32Array): void {
   const turn = new Int32Array(x.length);
@@ -103,9 +106,10 @@ function keepApart(x: Float64Array, rows: Float64Array, parent: Int32Array, orde
     for (let moved = true; moved;) {
       moved = false;
       for (const list of [bands.get(band - 1) ?? [], bands.get(band + 1) ?? []]) {
-        for (let i = list.length - 1; i >= 0 && (x[list[i] as number] as number) > at - 1; i--) {
+        for (let i = list.length - 1; i >= 0 && (x[list[i] as number] as number) > at - APART; i--) {
           const other = list[i] as number;
-          if (Math.abs((rows[other] as number) - row) > 1 - 1e-9 || (x[other] as number) >= at + 1) continue;
+          if (Math.abs((rows[other] as number) - row) > 1 - 1e-9 || (x[other] as number) >= at + APART)
+            continue;
           at = (x[other] as number) + 1;
           moved = true;
         }

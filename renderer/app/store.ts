@@ -4,7 +4,7 @@ import { useSyncExternalStore } from 'react';
 import type { AppState } from '../../core/contract';
 import { call } from './calls';
 
-/** Where the keeper is. `focus` is the id a screen opens at (a jar, a batch); what it means is that screen's affair. */
+/** Where the keeper is. `focus` says what a screen opens at ("jar:" and an id, a batch's id); what it means is that screen's affair. */
 export interface Place {
   readonly screen: string;
   readonly focus: string | null;

@@ -5,7 +5,7 @@ import { call } from '../app/calls';
 import { currentPlace, go, say, usePlace, useRevision } from '../app/store';
 import { useRead } from '../app/use-read';
 import { useReader } from '../parts/use-reader';
-import { emptyBatch, type BatchText } from './batch-text';
+import { emptyBatch, noSeed, pickSeed, type BatchText } from './batch-text';
 import { repeatBatch } from './batch-repeat';
 import { BatchView } from './batch-view';
 import { LostJar } from './lost-jar';
@@ -111,11 +111,34 @@ function OpenBatch({ id }: { readonly id: string }) {
 }
 
 /** A new batch, empty or with the recipe of another; waits until that recipe is read. */
-function Making({ repeats }: { readonly repeats: string | 'last' | null }) {
+function Making({
+  repeats,
+  seedFrom,
+}: {
+  readonly repeats: string | 'last' | null;
+  /** A jar that is to seed it. */
+  readonly seedFrom: string | null;
+}) {
   const { writer, today } = useReader();
   const [start, setStart] = useState<{ text: BatchText; repeated: string | null } | null>(
-    repeats === null ? { text: emptyBatch(writer.day(today)), repeated: null } : null,
+    repeats === null && seedFrom === null ? { text: emptyBatch(writer.day(today)), repeated: null } : null,
   );
+  useEffect(() => {
+    if (seedFrom === null || start !== null) return undefined;
+    let current = true;
+    void call('jar.get', { id: seedFrom }).then((answer) => {
+      if (!current) return;
+      const empty = emptyBatch(writer.day(today));
+      if (!answer.ok) say(answer.sentence, 'caution');
+      const seeds = answer.ok
+        ? [pickSeed(noSeed, { kind: 'jar', id: seedFrom, label: answer.value.view.label })]
+        : empty.all.seeds;
+      setStart({ text: { ...empty, all: { ...empty.all, seeds } }, repeated: null });
+    });
+    return () => {
+      current = false;
+    };
+  }, [seedFrom, start, today, writer]);
   useEffect(() => {
     if (repeats === null || start !== null) return undefined;
     let current = true;
@@ -151,10 +174,14 @@ function Making({ repeats }: { readonly repeats: string | 'last' | null }) {
   );
 }
 
-/** The screen. Its focus is null (all batches), a batch's id, "new", "repeat" or "repeat:" and a batch's id, or "lost". */
+/**
+ * The screen. Its focus is null (all batches), a batch's id, "new", "repeat" or "repeat:" and a batch's id, "seed:" and
+ * the id of the jar that is to seed a new batch, or "lost".
+ */
 export function BatchScreen() {
   const { focus } = usePlace();
-  const making = focus === 'new' || focus?.startsWith('repeat') === true;
+  const seedFrom = focus?.startsWith('seed:') === true ? focus.slice('seed:'.length) : null;
+  const making = focus === 'new' || seedFrom !== null || focus?.startsWith('repeat') === true;
   const arrivedAt = useRef(focus);
   useEffect(() => {
     // What was unfinished when the program stopped opens by itself on coming back to this screen.
@@ -189,7 +216,14 @@ export function BatchScreen() {
         {making && (
           <Making
             key={focus}
-            repeats={focus === 'new' ? null : focus === 'repeat' ? 'last' : focus.slice('repeat:'.length)}
+            seedFrom={seedFrom}
+            repeats={
+              focus === 'new' || seedFrom !== null
+                ? null
+                : focus === 'repeat'
+                  ? 'last'
+                  : (focus ?? '').slice('repeat:'.length)
+            }
           />
         )}
         {focus === 'lost' && <LostJar />}

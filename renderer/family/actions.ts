@@ -1,24 +1,53 @@
-// The family screen's keys, for the table of actions. The drawing itself handles them.
+// The family screen's keys, for the table of actions. Walking inside the drawing is handled there; it is listed here for
+// the help.
 import type { Action } from '../app/actions';
 
-const here = (id: string, label: string, ...keys: string[]): Action => ({
-  id: `family ${id}`,
+/** What the mounted screen does on a key; filled in by its parts while they are shown. */
+export const familyControl = {
+  fit: (): void => undefined,
+  closer: (): void => undefined,
+  farther: (): void => undefined,
+  pan: (_dx: number, _dy: number): void => undefined,
+  find: (): void => undefined,
+  close: (): void => undefined,
+};
+
+const STEP = 120;
+const where = 'family';
+const pan = (id: string, label: string, key: string, dx: number, dy: number): Action => ({
+  id: `family pan ${id}`,
   label,
-  keys,
-  where: 'family',
+  keys: [`shift+${key}`],
+  where,
+  run: () => familyControl.pan(dx, dy),
 });
 
 export const familyActions: readonly Action[] = [
-  here('seed', 'To what seeded it', 'arrowleft'),
-  here('descendant', 'To what it seeded', 'arrowright'),
-  here('sibling', 'To the jar above or below', 'arrowup', 'arrowdown'),
-  here('oldest', 'To the first jar', 'home'),
-  here('newest', 'To the newest jar', 'end'),
-  here('open', 'Show all about the jar', 'enter'),
-  here('close', 'Close the pane', 'escape'),
-  here('find', 'Find a jar by its label', '/', 'ctrl+f'),
-  here('fit', 'Fit the whole family', '0'),
-  here('in', 'Closer', '+'),
-  here('out', 'Farther', '-'),
-  here('pan', 'Move the drawing', 'shift+arrowleft', 'shift+arrowright', 'shift+arrowup', 'shift+arrowdown'),
+  { id: 'family seed', label: 'To what seeded it', keys: ['arrowleft'], where },
+  { id: 'family descendant', label: 'To what it seeded', keys: ['arrowright'], where },
+  { id: 'family beside', label: 'To the jar above or below', keys: ['arrowup', 'arrowdown'], where },
+  { id: 'family first', label: 'To the first jar', keys: ['home'], where },
+  { id: 'family newest', label: 'To the newest jar', keys: ['end'], where },
+  { id: 'family open', label: 'Show all about the jar', keys: ['enter'], where },
+  {
+    id: 'family close',
+    label: 'Close what is open',
+    keys: ['escape'],
+    where,
+    run: () => familyControl.close(),
+  },
+  {
+    id: 'family find',
+    label: 'Find a jar by its label',
+    keys: ['/', 'ctrl+f'],
+    where,
+    run: () => familyControl.find(),
+  },
+  { id: 'family fit', label: 'Fit the whole family', keys: ['0'], where, run: () => familyControl.fit() },
+  { id: 'family in', label: 'Closer', keys: ['+', 'shift++'], where, run: () => familyControl.closer() },
+  { id: 'family out', label: 'Farther', keys: ['-'], where, run: () => familyControl.farther() },
+  pan('left', 'See what lies left', 'arrowleft', STEP, 0),
+  pan('right', 'See what lies right', 'arrowright', -STEP, 0),
+  pan('up', 'See what lies above', 'arrowup', 0, STEP),
+  pan('down', 'See what lies below', 'arrowdown', 0, -STEP),
 ];

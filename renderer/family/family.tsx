@@ -1,13 +1,158 @@
-// The family, the home screen.
-import { useAppState } from '../app/store';
+// The family, the home screen: what to know first, the drawing or its table, and the pane of the chosen jar.
+import { useCallback, useEffect, useMemo, useState, useSyncExternalStore } from 'react';
+import type { Drawing } from '../../core/contract';
+import { call } from '../app/calls';
+import { go, say, useAppState, usePlace } from '../app/store';
+import { useRead } from '../app/use-read';
+import { familyControl } from './actions';
+import { Advice } from './advice';
+import { FamilyDrawing } from './drawing';
+import { EmptyFamily } from './empty';
+import './family.css';
+import { Find } from './find';
+import './jar.css';
+import { kinOf } from './kin';
+import { Legend } from './legend';
+import { Newest, newestOf } from './newest';
+import { Pane } from './pane';
+import './pane.css';
+import { FamilyTable } from './table';
+import './table.css';
+import { Tools } from './tools';
+
+export type Spacing = Drawing['spacing'];
+
+const night = window.matchMedia('(prefers-color-scheme: dark)');
+const systemIsDark = (): boolean => night.matches;
+const onSystemTheme = (listen: () => void): (() => void) => {
+  night.addEventListener('change', listen);
+  return () => night.removeEventListener('change', listen);
+};
 
 /** The home screen. */
 export function Family() {
   const state = useAppState();
+  const [spacing, setSpacing] = useState<Spacing>('generation');
+  const byGeneration = useRead('family.drawing', { spacing: 'generation' });
+  const byCalendar = useRead('family.drawing', { spacing: 'calendar' });
+  const answer = spacing === 'generation' ? byGeneration : byCalendar;
+  if ((state?.ledger?.jars ?? 0) === 0) return <EmptyFamily />;
+  if (answer === null) return <p className="page soft">Drawing the family…</p>;
+  if (!answer.ok) return <p className="page">{answer.sentence}</p>;
+  if (answer.value.keys.length === 0) return <EmptyFamily />;
   return (
-    <div className="page stack">
-      <h1>Family</h1>
-      <p>{state?.ledger?.jars ?? 0} jars</p>
+    <Drawn
+      drawing={answer.value}
+      days={byCalendar?.ok ? byCalendar.value.x : null}
+      spacing={spacing}
+      onSpacing={setSpacing}
+    />
+  );
+}
+
+interface DrawnProps {
+  readonly drawing: Drawing;
+  readonly days: Float64Array | null;
+  readonly spacing: Spacing;
+  readonly onSpacing: (spacing: Spacing) => void;
+}
+
+function Drawn({ drawing, days, spacing, onSpacing }: DrawnProps) {
+  const state = useAppState();
+  const place = usePlace();
+  const dark = useSyncExternalStore(onSystemTheme, systemIsDark);
+  const [asTable, setAsTable] = useState(false);
+  const [legend, setLegend] = useState(false);
+  const [selectedKey, setSelectedKey] = useState<number | null>(null);
+  const [target, setTarget] = useState<{ key: number; count: number } | null>(null);
+  const kin = useMemo(() => kinOf(drawing), [drawing]);
+  const newest = useMemo(() => newestOf(drawing, days), [drawing, days]);
+  const indexOf = useMemo(() => new Map(Array.from(drawing.keys, (key, index) => [key, index])), [drawing]);
+  const selected = selectedKey === null ? null : (indexOf.get(selectedKey) ?? null);
+
+  const goTo = useCallback((key: number) => {
+    setSelectedKey(key);
+    setTarget((before) => ({ key, count: (before?.count ?? 0) + 1 }));
+  }, []);
+  const goToId = useCallback(
+    async (id: string) => {
+      const answer = await call('jar.get', { id });
+      if (answer.ok) goTo(answer.value.view.key);
+      else say(answer.sentence, 'caution');
+    },
+    [goTo],
+  );
+  const select = useCallback((index: number) => setSelectedKey(drawing.keys[index] ?? null), [drawing]);
+  const close = useCallback(() => setSelectedKey(null), []);
+
+  // Another screen sent the keeper here to see a jar.
+  useEffect(() => {
+    if (place.screen !== 'family' || place.focus?.startsWith('jar:') !== true) return;
+    void call('jar.get', { id: place.focus.slice('jar:'.length) }).then((answer) => {
+      go('family');
+      if (answer.ok) goTo(answer.value.view.key);
+      else say(answer.sentence, 'caution');
+    });
+  }, [place, goTo]);
+  useEffect(() => {
+    familyControl.close = () => {
+      if (legend) setLegend(false);
+      else close();
+    };
+    return () => {
+      familyControl.close = () => undefined;
+    };
+  }, [legend, close]);
+
+  const targeted = useMemo(() => {
+    const index = target === null ? undefined : indexOf.get(target.key);
+    return target === null || index === undefined ? null : { index, count: target.count };
+  }, [target, indexOf]);
+  return (
+    <div className="family">
+      <h1 className="visually-hidden">Family</h1>
+      <Advice onShow={(id) => void goToId(id)} />
+      <div className="family-tools">
+        <Newest drawing={drawing} newest={newest} onGo={goTo} />
+        <Find onFound={goTo} />
+        <Tools
+          spacing={spacing}
+          onSpacing={onSpacing}
+          asTable={asTable}
+          onTable={setAsTable}
+          legend={legend}
+          onLegend={setLegend}
+        />
+      </div>
+      {legend && <Legend />}
+      <div className="family-body">
+        {asTable ? (
+          <FamilyTable drawing={drawing} days={days} selected={selected} onSelect={select} />
+        ) : (
+          <FamilyDrawing
+            drawing={drawing}
+            kin={kin}
+            newest={newest}
+            selected={selected}
+            onSelect={select}
+            target={targeted}
+            theme={`${state?.preferences.theme} ${dark}`}
+          />
+        )}
+        {selectedKey !== null && <SelectedPane jarKey={selectedKey} onGo={goTo} onClose={close} />}
+      </div>
     </div>
   );
+}
+
+/** The pane asks by permanent id; the drawing knows only keys. */
+function SelectedPane(props: {
+  readonly jarKey: number;
+  readonly onGo: (key: number) => void;
+  readonly onClose: () => void;
+}) {
+  const answer = useRead('family.jars', { keys: [props.jarKey] });
+  const id = answer?.ok ? answer.value.jars[0]?.id : undefined;
+  if (id === undefined) return <aside className="pane" aria-label="About this jar" />;
+  return <Pane id={id} onGo={props.onGo} onClose={props.onClose} />;
 }

@@ -1,0 +1,108 @@
+// The cautions on a jar: how it is touched, and a way to lift one with a written reason.
+import { useId, useState } from 'react';
+import type { Reply } from '../../core/contract';
+import { call } from '../app/calls';
+import { say } from '../app/store';
+
+type Caution = Reply<'jar.get'>['cautions'][number];
+
+function Lift({ jar, of, label }: { readonly jar: string; readonly of: string; readonly label: string }) {
+  const [open, setOpen] = useState(false);
+  const [reason, setReason] = useState('');
+  const [problem, setProblem] = useState<string | null>(null);
+  const [sending, setSending] = useState(false);
+  const id = useId();
+  const lift = async (): Promise<void> => {
+    if (reason.trim().length < 3) {
+      setProblem('Write a few words on why this jar is not touched by it.');
+      return;
+    }
+    setSending(true);
+    const answer = await call('caution.clear', { jar, of, reason: reason.trim() });
+    setSending(false);
+    if (answer.ok) say(`The caution because of ${label} is lifted, with your reason kept.`);
+    else setProblem(answer.sentence);
+  };
+  if (!open)
+    return (
+      <button className="button" type="button" onClick={() => setOpen(true)}>
+        Lift with a reason
+      </button>
+    );
+  return (
+    <form
+      className="stack lift"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void lift();
+      }}
+    >
+      <div>
+        <label className="label" htmlFor={id}>
+          Why is it not touched?
+        </label>
+        <textarea
+          className="input"
+          id={id}
+          rows={3}
+          value={reason}
+          aria-invalid={problem !== null}
+          aria-describedby={problem === null ? undefined : `${id}-problem`}
+          onChange={(event) => setReason(event.target.value)}
+        />
+        {problem !== null && (
+          <p className="small" id={`${id}-problem`} role="alert">
+            {problem}
+          </p>
+        )}
+      </div>
+      <p className="small">
+        Lifting says nothing about whether the jar is safe. If in doubt, discard it; your local food-safety
+        authority’s advice comes first.
+      </p>
+      <div className="row">
+        <button className="button" type="button" onClick={() => setOpen(false)}>
+          Keep the caution
+        </button>
+        <button className="button" type="submit" disabled={sending}>
+          Lift it
+        </button>
+      </div>
+    </form>
+  );
+}
+
+export function Cautions({ jar, cautions }: { readonly jar: string; readonly cautions: readonly Caution[] }) {
+  return (
+    <>
+      {cautions.map((caution) =>
+        caution.cleared ? (
+          <div className="notice" key={caution.of}>
+            <p>
+              Lifted: {caution.how}, because of {caution.label}.
+            </p>
+            {caution.reason !== null && <p className="soft">“{caution.reason}”</p>}
+          </div>
+        ) : (
+          <div className="notice caution stack" key={caution.of}>
+            <div>
+              <p>
+                <strong>{caution.how.charAt(0).toUpperCase() + caution.how.slice(1)}</strong>
+              </p>
+              {caution.of === jar ? (
+                <p>Discard the whole jar. Do not taste it, and do not seed from it.</p>
+              ) : (
+                <p>Because of {caution.label}, which spoiled.</p>
+              )}
+            </div>
+            {caution.of !== jar && (
+              <div>
+                <Lift jar={jar} of={caution.of} label={caution.label} />
+              </div>
+            )}
+          </div>
+        ),
+      )}
+    </>
+  );
+}

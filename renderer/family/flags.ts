@@ -1,0 +1,32 @@
+// The bits of a drawing's `flags` column (core/contract.ts), and a jar in words for a screen reader. Pure.
+import { SET_WORDS } from './set-words';
+
+export const FLAG = {
+  spoiled: 1,
+  onHold: 2,
+  look: 4,
+  onShelf: 8,
+  outcomeKnown: 16,
+  lost: 32,
+  weak: 64,
+  atLeast: 128,
+} as const;
+
+/** The set word of a drawing's column; null when unknown. */
+export const setWordAt = (value: number): (typeof SET_WORDS)[number] | null => SET_WORDS[value] ?? null;
+
+/** "at least generation 3", or "generation 3". */
+export const generationWords = (generation: number, atLeast: boolean): string =>
+  atLeast ? `at least generation ${generation}` : `generation ${generation}`;
+
+/** What a jar shows, in words: "14 Mar b, generation 4, firm, on the shelf". */
+export function jarWords(label: string, generation: number, setWord: number, flags: number): string {
+  const parts = [label, generationWords(generation, (flags & FLAG.atLeast) !== 0)];
+  if (flags & FLAG.lost) parts.push('lost: nobody can name it');
+  else if (flags & FLAG.spoiled) parts.push('spoiled: discard, not food, not seed');
+  else parts.push(setWordAt(setWord) ?? (flags & FLAG.outcomeKnown ? 'set not noted' : 'outcome unknown'));
+  if (flags & FLAG.onHold) parts.push('on hold');
+  if (flags & FLAG.look) parts.push('look before using');
+  if (flags & FLAG.onShelf) parts.push('on the shelf');
+  return parts.join(', ');
+}

@@ -1,0 +1,94 @@
+// The drawing of one jar: a stoneware body with a lid, what is in it, and its marks. Shapes only, in a 62 × 66 box.
+import { FLAG } from './flags';
+
+const BODY = 'M13 11V13C13 17 2 18 2 29V51Q2 64 15 64H47Q60 64 60 51V29C60 18 49 17 49 13V11Z';
+const BELOW = 'V51Q56 60 46 60H16Q6 60 6 51Z';
+
+/**
+ * The surface of the contents, loosest first: loose waves, a slack ripple, a spoon's hollow, a level line, and a level
+ * block that stands clear of the wall.
+ */
+const CONTENTS = [
+  `M6 31C10 21 16 21 21 27.5S31 36 37 28.5S50 20 56 31${BELOW}`,
+  `M6 28C14 23 20 24 27 27.5S41 32 47 28S53 25.5 56 27${BELOW}`,
+  `M6 25H18C24 25 24 33 31 33S38 25 44 25H56${BELOW}`,
+  `M6 24H56${BELOW}`,
+  'M13 21H49Q53 21 53 25V50Q53 60 45 60H17Q9 60 9 50V25Q9 21 13 21Z',
+] as const;
+const SURFACES = CONTENTS.map((path) => path.split(BELOW)[0] ?? path);
+const SURFACE_VERY_FIRM = 'M9 28V25Q9 21 13 21H49Q53 21 53 25V28';
+
+interface Props {
+  readonly generation: number;
+  readonly setWord: number;
+  readonly flags: number;
+}
+
+/** A plain lid; banded three times while on hold, once where a look is due. */
+function Lid({ flags }: { readonly flags: number }) {
+  const bands = flags & FLAG.onHold ? 'M18 1V11M31 1V11M44 1V11' : flags & FLAG.look ? 'M31 1V11' : null;
+  return (
+    <>
+      <rect className={bands === null ? 'lid' : 'lid marked'} x="10" y="1" width="42" height="10" rx="4" />
+      {bands !== null && <path className="lid-band" d={bands} />}
+    </>
+  );
+}
+
+/** A jar as the family, the legend and the pane draw it. */
+export function JarShape({ generation, setWord, flags }: Props) {
+  const lost = (flags & FLAG.lost) !== 0;
+  const spoiled = (flags & FLAG.spoiled) !== 0;
+  const known = CONTENTS[setWord];
+  // Seen but with no set word: filled to a plain line, in the faintest shade. Not seen: an open outline.
+  const contents = lost ? null : (known ?? (flags & FLAG.outcomeKnown || spoiled ? CONTENTS[3] : null));
+  const digits = String(generation).length + (flags & FLAG.atLeast ? 0.6 : 0);
+  const size = digits > 2.6 ? ' many' : digits > 1.6 ? ' two' : '';
+  const kind = ['body', lost ? 'lost' : '', flags & FLAG.onShelf ? 'shelf' : ''].filter(Boolean).join(' ');
+  return (
+    <>
+      <path className={kind} d={BODY} />
+      {contents !== null && (
+        <path className={known ? `contents set-${setWord + 1}` : 'contents set-1'} d={contents} />
+      )}
+      {spoiled && <path className="hatch" d={contents ?? CONTENTS[3]} />}
+      {known && !spoiled && (
+        <path
+          className={setWord === 4 ? 'surface heavy' : 'surface'}
+          d={setWord === 4 ? SURFACE_VERY_FIRM : SURFACES[setWord]}
+        />
+      )}
+      {!lost && <Lid flags={flags} />}
+      <text
+        className={`numeral${contents === null ? ' open' : ''}${spoiled ? ' over-hatch' : ''}${size}`}
+        x="31"
+        y={contents === null ? 53 : 56}
+      >
+        {generation}
+        {(flags & FLAG.atLeast) !== 0 && <tspan className="at-least">+</tspan>}
+      </text>
+    </>
+  );
+}
+
+/** The hatching of spoiled contents: once for each drawing that shows jars. */
+export function JarDefs() {
+  return (
+    <defs>
+      <pattern id="hatch" width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+        <path className="hatch-line" d="M2 0V7" />
+      </pattern>
+    </defs>
+  );
+}
+
+/** A jar by itself, outside the drawing. Decoration: what it shows stands in words beside it. */
+export function JarPicture({ generation, setWord, flags }: Props) {
+  return (
+    <svg className="jar-picture" viewBox="-2 -1 66 68" aria-hidden="true">
+      <g className="jar">
+        <JarShape generation={generation} setWord={setWord} flags={flags} />
+      </g>
+    </svg>
+  );
+}

@@ -1,0 +1,50 @@
+// What the drawing's signs mean: opened when wanted.
+import { FLAG } from './flags';
+import { JarDefs, JarPicture } from './jar-shape';
+import { SET_WORDS } from './set-words';
+
+const KNOWN = FLAG.outcomeKnown;
+const signs: readonly {
+  readonly setWord: number;
+  readonly flags: number;
+  readonly generation: number;
+  readonly says: string;
+}[] = [
+  ...SET_WORDS.map((word, setWord) => ({ setWord, flags: KNOWN, generation: 3, says: word })),
+  { setWord: 255, flags: 0, generation: 3, says: 'outcome unknown' },
+  { setWord: 3, flags: KNOWN | FLAG.onShelf, generation: 3, says: 'some is on the shelf' },
+  {
+    setWord: 3,
+    flags: KNOWN | FLAG.atLeast,
+    generation: 3,
+    says: 'at least this generation: some of its past is unknown',
+  },
+  { setWord: 3, flags: KNOWN | FLAG.spoiled, generation: 3, says: 'spoiled: discard' },
+  { setWord: 3, flags: KNOWN | FLAG.onHold, generation: 3, says: 'on hold, because of a spoiled jar' },
+  { setWord: 3, flags: KNOWN | FLAG.look, generation: 3, says: 'look at it before using it' },
+  { setWord: 255, flags: FLAG.lost, generation: 3, says: 'a jar nobody can name' },
+];
+
+export function Legend() {
+  return (
+    <section className="family-legend" id="family-legend" aria-label="What the signs mean">
+      <svg className="visually-hidden" aria-hidden="true">
+        <JarDefs />
+      </svg>
+      <ul>
+        {signs.map((sign) => (
+          <li key={sign.says}>
+            <JarPicture generation={sign.generation} setWord={sign.setWord} flags={sign.flags} />
+            <span>{sign.says}</span>
+          </li>
+        ))}
+      </ul>
+      <p className="soft">
+        The number is the generation: how many jars deep a jar stands from what its line was started with. A
+        ribbon is a seeding, as wide as its share of the seed; a lighter one is another seed of the same jar.
+        A slip of paper is a product, with a cell for each strain declared on it: declared at the start, not
+        tested since.
+      </p>
+    </section>
+  );
+}

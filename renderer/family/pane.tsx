@@ -1,0 +1,168 @@
+// Everything about one jar: the way back, cautions, what seeded it and what it seeded, each figure with its why.
+import type { Reply } from '../../core/contract';
+import { go } from '../app/store';
+import { useRead } from '../app/use-read';
+import { Cautions } from './cautions';
+import { Figures } from './figures';
+import { FLAG, generationWords } from './flags';
+import { JarPicture } from './jar-shape';
+import { recordRows } from './record-rows';
+import { SET_WORDS } from './set-words';
+
+type JarReply = Reply<'jar.get'>;
+
+const percent = (share: number): string =>
+  share >= 0.995 ? 'all of it' : share < 0.01 ? 'less than 1 %' : `${Math.round(share * 100)} %`;
+
+function flagsOf({ view }: JarReply): number {
+  return (
+    (view.spoiled ? FLAG.spoiled : 0) |
+    (view.caution === 'on hold' ? FLAG.onHold : 0) |
+    (view.caution === 'look' ? FLAG.look : 0) |
+    (view.onShelf === true ? FLAG.onShelf : 0) |
+    (view.outcomeKnown ? FLAG.outcomeKnown : 0) |
+    (view.lost ? FLAG.lost : 0) |
+    (view.generation.atLeast ? FLAG.atLeast : 0)
+  );
+}
+
+function JarLinks(props: {
+  readonly title: string;
+  readonly jars: readonly { readonly key: number; readonly label: string }[];
+  readonly onGo: (key: number) => void;
+}) {
+  if (props.jars.length === 0) return null;
+  return (
+    <section>
+      <h3>{props.title}</h3>
+      <ul className="jar-links">
+        {props.jars.slice(0, 24).map((jar) => (
+          <li key={jar.key}>
+            <button className="button quiet" type="button" onClick={() => props.onGo(jar.key)}>
+              {jar.label}
+            </button>
+          </li>
+        ))}
+        {props.jars.length > 24 && <li className="soft more">and {props.jars.length - 24} more</li>}
+      </ul>
+    </section>
+  );
+}
+
+function Seeds({ jar, onGo }: { readonly jar: JarReply; readonly onGo: (key: number) => void }) {
+  if (jar.view.seeds.length === 0) return <p className="soft">What seeded it was not noted.</p>;
+  return (
+    <ul className="seeds">
+      {jar.view.seeds.map((seed, at) => (
+        <li key={`${seed.key ?? seed.label} ${at}`}>
+          <span className="share-bar" aria-hidden="true">
+            <span style={{ width: `${Math.max(3, seed.share * 100)}%` }} />
+          </span>
+          {seed.key === null ? (
+            <span className="seed-name">{seed.label}</span>
+          ) : (
+            <button
+              className="button quiet seed-name"
+              type="button"
+              onClick={() => seed.key !== null && onGo(seed.key)}
+            >
+              {seed.label}
+            </button>
+          )}
+          <span className="soft small">
+            {[seed.amount, percent(seed.share)].filter((part) => part !== null).join(' · ')}
+          </span>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+interface Props {
+  readonly id: string;
+  readonly onGo: (key: number) => void;
+  readonly onClose: () => void;
+}
+
+/** The side pane; a sheet at the foot of a narrow window. */
+export function Pane({ id, onGo, onClose }: Props) {
+  const answer = useRead('jar.get', { id });
+  return (
+    <aside className="pane" aria-label="About this jar">
+      <div className="pane-body" key={id}>
+        {answer === null && <p className="soft">Reading…</p>}
+        {answer?.ok === false && <p role="alert">{answer.sentence}</p>}
+        {answer?.ok === true && <About jar={answer.value} onGo={onGo} />}
+      </div>
+      <button className="button quiet pane-close" type="button" onClick={onClose} title="Close (Escape)">
+        Close
+      </button>
+    </aside>
+  );
+}
+
+function About({ jar, onGo }: { readonly jar: JarReply; readonly onGo: (key: number) => void }) {
+  const { view } = jar;
+  const setWord = view.setWord === null ? 255 : SET_WORDS.indexOf(view.setWord);
+  const sayings = [
+    generationWords(view.generation.deepest, view.generation.atLeast),
+    view.spoiled ? 'spoiled' : (view.setWord ?? (view.outcomeKnown ? 'set not noted' : 'outcome unknown')),
+    ...(view.onShelf === true ? ['on the shelf'] : []),
+  ];
+  const rows = recordRows(jar);
+  return (
+    <>
+      <header className="pane-head">
+        <JarPicture generation={view.generation.deepest} setWord={setWord} flags={flagsOf(jar)} />
+        <div>
+          <h2>{view.label}</h2>
+          <p className="soft">{sayings.join(' · ')}</p>
+          {view.lines.length > 0 && (
+            <p className="soft small">
+              {view.lines.length === 1 ? 'Line' : 'Lines'} {view.lines.join(' and ')}
+            </p>
+          )}
+        </div>
+      </header>
+      <p className="way-back">{jar.wayBack}</p>
+      <Cautions jar={view.id} cautions={jar.cautions} />
+      <div className="pane-actions">
+        {view.caution !== 'condemned' && !view.spoiled && !view.lost && (
+          <button
+            className={`button${view.caution === null ? ' primary' : ''}`}
+            type="button"
+            onClick={() => go('batch', `seed:${view.id}`)}
+          >
+            Seed a batch from this
+          </button>
+        )}
+        <button className="button" type="button" onClick={() => go('batch', jar.batch)}>
+          Correct
+        </button>
+        <button className="button" type="button" onClick={() => go('history', `jar:${view.id}`)}>
+          History
+        </button>
+      </div>
+      <section>
+        <h3>What seeded it</h3>
+        <Seeds jar={jar} onGo={onGo} />
+      </section>
+      <JarLinks title="What it seeded" jars={jar.children} onGo={onGo} />
+      <JarLinks title="Made beside it" jars={jar.siblings} onGo={onGo} />
+      <Figures figures={jar.figures} />
+      {rows.length > 0 && (
+        <section>
+          <h3>As noted</h3>
+          <dl className="noted">
+            {rows.map(([name, value]) => (
+              <div key={name}>
+                <dt>{name}</dt>
+                <dd>{value}</dd>
+              </div>
+            ))}
+          </dl>
+        </section>
+      )}
+    </>
+  );
+}

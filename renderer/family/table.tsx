@@ -1,0 +1,140 @@
+// The same family as a table: sortable, only the rows in sight in the page.
+import { useMemo, useRef, useState } from 'react';
+import type { Drawing, JarView } from '../../core/contract';
+import { FLAG, generationWords } from './flags';
+import { sortedRows, type SortBy } from './table-order';
+import { useJars } from './use-jars';
+import { useSize } from './use-size';
+
+export const ROW_HEIGHT = 48;
+const SPARE = 8;
+
+const columns: readonly { readonly by: SortBy | null; readonly title: string }[] = [
+  { by: 'day', title: 'Jar' },
+  { by: 'generation', title: 'Generation' },
+  { by: 'set', title: 'Set' },
+  { by: null, title: 'Seeded by' },
+  { by: null, title: 'Stirred in' },
+  { by: null, title: 'Line' },
+  { by: 'state', title: 'To know' },
+];
+
+function state(flags: number): string {
+  const parts = [];
+  if (flags & FLAG.lost) parts.push('nobody can name it');
+  if (flags & FLAG.spoiled) parts.push('spoiled');
+  if (flags & FLAG.onHold) parts.push('on hold');
+  if (flags & FLAG.look) parts.push('look first');
+  if (flags & FLAG.onShelf) parts.push('on the shelf');
+  return parts.join(', ');
+}
+
+const share = (value: number): string =>
+  value >= 0.995 ? '' : ` (${Math.max(1, Math.round(value * 100))} %)`;
+
+function cells(jar: JarView | undefined, flags: number): string[] {
+  if (!jar) return ['', '', '', '', '', ''];
+  return [
+    generationWords(jar.generation.deepest, jar.generation.atLeast).replace('generation ', ''),
+    jar.setWord ?? (jar.outcomeKnown ? 'not noted' : 'unknown'),
+    jar.seeds.map((seed) => `${seed.label}${share(seed.share)}`).join(', '),
+    jar.additions.join(', '),
+    jar.lines.join(', '),
+    state(flags),
+  ];
+}
+
+interface Props {
+  readonly drawing: Drawing;
+  /** Days along the calendar, by index: the order of making. */
+  readonly days: Float64Array | null;
+  readonly selected: number | null;
+  readonly onSelect: (index: number) => void;
+}
+
+export function FamilyTable({ drawing, days, selected, onSelect }: Props) {
+  const frame = useRef<HTMLDivElement>(null);
+  const size = useSize(frame);
+  const [sort, setSort] = useState<{ by: SortBy; down: boolean }>({ by: 'day', down: true });
+  const [top, setTop] = useState(0);
+  const order = useMemo(() => sortedRows(drawing, days, sort.by, sort.down), [drawing, days, sort]);
+  const from = Math.max(0, Math.floor(top / ROW_HEIGHT) - SPARE);
+  const to = Math.min(order.length, Math.ceil((top + (size?.height ?? 600)) / ROW_HEIGHT) + SPARE);
+  const rows = useMemo(() => [...order.subarray(from, to)], [order, from, to]);
+  const keys = useMemo(() => rows.map((index) => drawing.keys[index] ?? 0), [rows, drawing]);
+  const views = useJars(keys);
+  return (
+    <section
+      className="family-table"
+      ref={frame}
+      /* oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex -- a scrolling region must be reachable by keyboard */
+      tabIndex={0}
+      aria-label="The family as a table"
+      onScroll={(event) => setTop(event.currentTarget.scrollTop)}
+    >
+      <div className="table-room" style={{ height: (order.length + 1) * ROW_HEIGHT + 8 }}>
+        <table aria-rowcount={order.length + 1} style={{ top: from * ROW_HEIGHT }}>
+          <thead>
+            <tr aria-rowindex={1}>
+              {columns.map((column) => {
+                const { by } = column;
+                const sorted = by !== null && sort.by === by;
+                return (
+                  <th
+                    key={column.title}
+                    scope="col"
+                    aria-sort={sorted ? (sort.down ? 'descending' : 'ascending') : undefined}
+                  >
+                    {by === null ? (
+                      column.title
+                    ) : (
+                      <button
+                        className="button quiet"
+                        type="button"
+                        onClick={() =>
+                          setSort((before) => ({ by, down: before.by === by ? !before.down : by === 'day' }))
+                        }
+                      >
+                        {column.title}
+                        <span aria-hidden="true">{sorted ? (sort.down ? ' ↓' : ' ↑') : ''}</span>
+                      </button>
+                    )}
+                  </th>
+                );
+              })}
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((index, place) => {
+              const key = drawing.keys[index] ?? 0;
+              const jar = views.get(key);
+              return (
+                <tr
+                  key={key}
+                  aria-rowindex={from + place + 2}
+                  className={index === selected ? 'chosen' : undefined}
+                >
+                  <th scope="row">
+                    <button
+                      className="button quiet"
+                      type="button"
+                      aria-pressed={index === selected}
+                      onClick={() => onSelect(index)}
+                    >
+                      {jar?.label ?? '…'}
+                    </button>
+                  </th>
+                  {cells(jar, drawing.flags[index] ?? 0).map((text, at) => (
+                    <td key={columns[at + 1]?.title} title={text}>
+                      {text}
+                    </td>
+                  ))}
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,84 @@
+// The drawing's few controls.
+import { familyControl } from './actions';
+
+interface Props {
+  readonly spacing: 'generation' | 'calendar';
+  readonly onSpacing: (spacing: 'generation' | 'calendar') => void;
+  readonly asTable: boolean;
+  readonly onTable: (asTable: boolean) => void;
+  readonly legend: boolean;
+  readonly onLegend: (open: boolean) => void;
+}
+
+export function Tools({ spacing, onSpacing, asTable, onTable, legend, onLegend }: Props) {
+  return (
+    <div className="family-buttons">
+      <fieldset className="segments" aria-label="How the family is shown">
+        <button
+          className="button"
+          type="button"
+          aria-pressed={!asTable && spacing === 'generation'}
+          onClick={() => {
+            onTable(false);
+            onSpacing('generation');
+          }}
+        >
+          Generations
+        </button>
+        <button
+          className="button"
+          type="button"
+          aria-pressed={!asTable && spacing === 'calendar'}
+          onClick={() => {
+            onTable(false);
+            onSpacing('calendar');
+          }}
+        >
+          Calendar
+        </button>
+        <button className="button" type="button" aria-pressed={asTable} onClick={() => onTable(true)}>
+          Table
+        </button>
+      </fieldset>
+      {!asTable && (
+        <fieldset className="segments" aria-label="Zoom">
+          <button
+            className="button"
+            type="button"
+            aria-label="Farther"
+            title="Farther (−)"
+            onClick={() => familyControl.farther()}
+          >
+            −
+          </button>
+          <button
+            className="button"
+            type="button"
+            title="Fit the whole family (0)"
+            onClick={() => familyControl.fit()}
+          >
+            Fit
+          </button>
+          <button
+            className="button"
+            type="button"
+            aria-label="Closer"
+            title="Closer (+)"
+            onClick={() => familyControl.closer()}
+          >
+            +
+          </button>
+        </fieldset>
+      )}
+      <button
+        className="button quiet"
+        type="button"
+        aria-expanded={legend}
+        aria-controls="family-legend"
+        onClick={() => onLegend(!legend)}
+      >
+        Signs
+      </button>
+    </div>
+  );
+}
