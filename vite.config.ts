@@ -49,6 +49,7 @@ export default defineConfig({
         emptyOutDir: true,
         target: 'chrome130',
         sourcemap: true,
+        chunkSizeWarningLimit: 4000, // read from the disk, not from a network
         modulePreload: { polyfill: false },
         assetsInlineLimit: 0,
       },

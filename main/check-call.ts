@@ -1,6 +1,7 @@
 // Parses every request and every reply against the contract; turns what is wrong into a refusal. Pure.
 import { type CallName, type Parsed, type Result, contract } from '../core/contract';
 import { CALLS } from '../core/call-names';
+import { plainIssue } from '../core/plain-issue';
 
 /** Whether a name is one of the contract's. */
 export const isCallName = (name: string): name is CallName => (CALLS as readonly string[]).includes(name);
@@ -15,7 +16,10 @@ export function checkInput<N extends CallName>(name: N, input: unknown): Result<
     ok: false,
     error: {
       code: 'invalid',
-      params: { path: path === '' ? name : path, problem: first?.message ?? 'not understood' },
+      params: {
+        path: path === '' ? name : path,
+        problem: first ? plainIssue(first, input) : 'not understood',
+      },
     },
   };
 }

@@ -2,7 +2,9 @@
 import { z } from 'zod';
 
 /** A permanent id, UUIDv7 (RFC 9562), lower case. */
-export const Uid = z.string().regex(/^[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
+export const Uid = z.string().regex(/^[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/, {
+  message: 'this is not the id of a record',
+});
 export type Uid = z.infer<typeof Uid>;
 
 const daysInMonth = (year: number, month: number): number =>
@@ -23,13 +25,15 @@ export function isDay(text: string): boolean {
 }
 
 /** A civil day, YYYY-MM-DD. Text end to end: no time zone can move it. */
-export const Day = z.string().refine(isDay, { message: 'not a day' });
+export const Day = z.string().refine(isDay, { message: 'this is not a day written as 2026-03-14' });
 export type Day = z.infer<typeof Day>;
 
 /** A moment with its offset, ISO 8601: 2026-03-14T18:30:00+01:00 or …Z. */
 export const Moment = z
   .string()
-  .regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d{1,3})?)?(Z|[+-]\d{2}:\d{2})$/);
+  .regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d{1,3})?)?(Z|[+-]\d{2}:\d{2})$/, {
+    message: 'this is not a moment written as 2026-03-14T18:30:00+01:00',
+  });
 export type Moment = z.infer<typeof Moment>;
 
 /** Text a keeper typed: trimmed by the writer, bounded so that no field can hold a file. */
@@ -57,7 +61,7 @@ export type Temperature = z.infer<typeof Temperature>;
 /** A price in minor units of a currency (ISO 4217), beside what was typed. */
 export const Price = z.strictObject({
   minor: z.int().nonnegative().max(1e12),
-  currency: z.string().regex(/^[A-Z]{3}$/),
+  currency: z.string().regex(/^[A-Z]{3}$/, { message: 'this is not a currency such as EUR' }),
   typed,
 });
 export type Price = z.infer<typeof Price>;

@@ -1,0 +1,59 @@
+// Every bad request gets a plain sentence: what is wrong, and where.
+import { describe, expect, it } from 'vitest';
+import { CALLS, type CallName } from '../../core/call-names';
+import { refusalSentence } from '../../core/sentences';
+import { checkInput, isCallName } from '../../main/check-call';
+
+function sentenceFor(name: CallName, input: unknown): string {
+  const result = checkInput(name, input);
+  return result.ok ? 'accepted' : refusalSentence(result.error);
+}
+
+describe('a request that does not fit', () => {
+  it.each<[CallName, unknown, string]>([
+    ['jar.get', {}, 'id: this is missing; it needs text. Please correct it and try again.'],
+    ['jar.get', { id: 7 }, 'id: this has to be text. Please correct it and try again.'],
+    ['jar.get', { id: '7' }, 'id: this is not the id of a record. Please correct it and try again.'],
+    [
+      'jar.get',
+      { id: '019ced65-d5c0-7000-a1d5-d8f7c8caa890', more: 1 },
+      'jar.get: a field that nothing here is named by: “more”. Please correct it and try again.',
+    ],
+    [
+      'family.drawing',
+      { spacing: 'random' },
+      'spacing: this has to be one of “generation”, “calendar”. Please correct it and try again.',
+    ],
+    [
+      'jar.lost',
+      { madeOn: '2026-02-30', label: null, note: null },
+      'madeOn: this is not a day written as 2026-03-14. Please correct it and try again.',
+    ],
+    [
+      'jar.find',
+      { text: 'a', limit: 51, notAfter: null },
+      'limit: this is too large; the most is 50. Please correct it and try again.',
+    ],
+    [
+      'jar.find',
+      { text: 'a'.repeat(201), limit: 5, notAfter: null },
+      'text: this is too long; the most is 200. Please correct it and try again.',
+    ],
+  ])('%s %j', (name, input, sentence) => {
+    expect(sentenceFor(name, input)).toBe(sentence);
+  });
+
+  it.each(CALLS)('%s refuses null, a text, a list and an unknown field with a sentence', (name) => {
+    for (const input of [null, 'x'.repeat(100_000), [], { neverNamedSo: 1 }]) {
+      const sentence = sentenceFor(name, input);
+      expect(sentence).toMatch(/Please correct it and try again\.$/);
+      expect(sentence).not.toMatch(/undefined|Invalid|expected/);
+      expect(sentence.length).toBeLessThan(300);
+    }
+  });
+});
+
+it('knows its own names only', () => {
+  expect(isCallName('app.state')).toBe(true);
+  for (const name of ['toString', '__proto__', 'constructor', '']) expect(isCallName(name)).toBe(false);
+});
