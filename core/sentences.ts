@@ -55,7 +55,8 @@ export const refusals = {
     `${text(p, 'file')} is a spreadsheet program’s own file. Save it there as CSV, then bring that in.`,
   'notes is a document': (p) =>
     `${text(p, 'file')} is a PDF. Open the notes in a spreadsheet program, save them as CSV, then bring that in.`,
-  'notes not text': () => 'This file is not text. Save the notes as CSV in a spreadsheet program, then bring that in.',
+  'notes not text': () =>
+    'This file is not text. Save the notes as CSV in a spreadsheet program, then bring that in.',
   'notes empty': () => 'There are no rows in this file. Choose the file that holds the notes.',
   'notes without days': (p) =>
     `No column of this file tells on which day a jar was made (columns: ${text(p, 'headings')}). Say which column it is.`,
@@ -64,7 +65,7 @@ export const refusals = {
 
   // Recording.
   'same label': (p) =>
-    `There is a jar ${text(p, 'label')} already. Choose another letter or word, or say that you mean it.`,
+    `There is a jar ${text(p, 'label')} already. Choose another letter or word${p['mayMean'] === true ? ', or say that you mean it' : ''}.`,
   'seed not made': (p) =>
     `${text(p, 'seed')} is ${text(p, 'state')}, so it can't seed a jar. Choose another seed.`,
   'one seed': () => 'A seeding comes from a jar or from a source: name one of the two.',

@@ -92,14 +92,15 @@ export class FamilyIndex {
 
   /**
    * Plans what an act's changes mean for the family.
+   * @param stale whether another process has written since the index was read: then all is counted again
    * @returns a function that puts it in place, to be called once the act is committed
    * @throws Refused 'own ancestor', 'seed made later'
    */
-  settle(changes: Iterable<Change>): () => void {
+  settle(changes: Iterable<Change>, stale = false): () => void {
     const touched = new Touched(this.#rows);
     for (const change of changes) touched.take(change);
     const keys = touched.jarKeys();
-    if (keys.size > 50 && keys.size > this.#jars.size * REBUILD_SHARE) {
+    if (stale || (keys.size > 50 && keys.size > this.#jars.size * REBUILD_SHARE)) {
       const built = this.#build();
       return () => {
         this.#jars = built.jars;

@@ -41,7 +41,14 @@ export class Ledger {
     this.acts = new Acts(this.rows, clock, newId);
     this.#index = new FamilyIndex(this.rows);
     this.#seen = this.#dataVersion();
-    this.acts.settle = (act) => this.index.settle(this.acts.changesOf(act));
+    this.acts.settle = (act) => {
+      const now = this.#dataVersion();
+      const settled = this.#index.settle(this.acts.changesOf(act), now !== this.#seen);
+      return () => {
+        settled();
+        this.#seen = now;
+      };
+    };
   }
 
   /** @throws Refused for every file that can't be opened */

@@ -100,7 +100,11 @@ export function inspect(file: string, list: readonly Migration[] = migrations): 
       // Asked again: a log that is not merged yet may say otherwise than the header.
       const version = Number(db.pragma('user_version', { simple: true }));
       if (version > list.length) throw new Refused('newer ledger', { file });
-      if (version < 1) throw new Refused('damaged', { file });
+      // A program killed while it made the file leaves it ours and empty: as good as new.
+      if (version < 1) {
+        if (db.prepare('SELECT count(*) FROM sqlite_schema').pluck().get() !== 0) throw new Refused('damaged', { file });
+        return { version: 0 };
+      }
       if (db.pragma('quick_check(1)', { simple: true }) !== 'ok') throw new Refused('damaged', { file });
       if (triggersOf(db) !== expectedTriggers(version, list)) throw new Refused('altered ledger', { file });
       return { version };
@@ -166,7 +170,6 @@ function migrate(db: Database.Database, options: OpenOptions): void {
   try {
     for (const migration of pending) db.exec(migration.sql);
     if (version === 0) {
-      db.pragma(`application_id = ${APPLICATION_ID}`);
       db.prepare('INSERT INTO ledger (one, uid, demo, made_at) VALUES (1, ?, ?, ?)').run(
         options.newId(),
         Number(options.demo),
@@ -211,6 +214,8 @@ export function openLedger(file: string, options: OpenOptions): Database.Databas
     if (size < 0) mkdirSync(dirname(file), { recursive: true });
     const db = new Database(file, { fileMustExist: size >= 0 });
     try {
+      // Before there is a log: the file is known as ours from its first page on, whenever the program is killed.
+      if (size <= 0) db.pragma(`application_id = ${APPLICATION_ID}`);
       setPragmas(db);
       migrate(db, options);
       return db;

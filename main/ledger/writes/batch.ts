@@ -5,7 +5,7 @@ import type { Ledger } from '../ledger';
 import { Refused } from '../refusal';
 import { refuseDay } from '../seed-rules';
 import { addSeeding, labelsInShort, outcomeRow, packageKey, seedingRow } from './parts';
-import { inOrder, mustSay, tidy } from './tidy';
+import { inOrder, mustSay, tidy, whenOf } from './tidy';
 
 const lower = (text: string | null): string => text?.toLowerCase() ?? '';
 
@@ -29,8 +29,7 @@ export function jarLabelled(
 }
 
 export function checkHold(hold: Partial<Pick<Hold, 'startedAt' | 'endedAt'>>): void {
-  const at = (moment: string | null | undefined): number | null => (moment ? Date.parse(moment) : null);
-  inOrder('The time in warmth', at(hold.startedAt), at(hold.endedAt));
+  inOrder('The time in warmth', whenOf(hold.startedAt), whenOf(hold.endedAt));
 }
 
 export function recordBatch(ledger: Ledger, given: BatchEntry): Reply<'batch.record'> {
@@ -47,7 +46,7 @@ export function recordBatch(ledger: Ledger, given: BatchEntry): Reply<'batch.rec
     const seen = new Set<string>();
     for (const { letter, label } of labelled) {
       if (seen.has(letter) || jarLabelled(ledger, entry.madeOn, entry.word, letter)) {
-        throw new Refused('same label', { label });
+        throw new Refused('same label', { label, mayMean: true });
       }
       seen.add(letter);
     }

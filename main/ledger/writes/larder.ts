@@ -8,7 +8,7 @@ import { readJpeg } from '../jpeg';
 import { photographFolder } from '../protocol';
 import { Refused } from '../refusal';
 import { standingJar } from './parts';
-import { inOrder, mustSay, tidy } from './tidy';
+import { inOrder, mustSay, tidy, whenOf } from './tidy';
 
 export function saveSource(ledger: Ledger, input: Parsed<'source.save'>): Reply<'source.save'> {
   const { id, ...fields } = tidy(input.source);
@@ -25,9 +25,7 @@ export function saveSource(ledger: Ledger, input: Parsed<'source.save'>): Reply<
 export function savePackage(ledger: Ledger, input: Parsed<'package.save'>): Reply<'package.save'> {
   const { id, source, ...given } = tidy(input.package);
   mustSay(given, 'name');
-  const day = (text: string | null): number | null =>
-    text === null ? null : Date.parse(`${text}T12:00:00Z`);
-  inOrder('Bought and opened', day(given.boughtOn), day(given.openedOn));
+  inOrder('Bought and opened', whenOf(given.boughtOn), whenOf(given.openedOn));
   if (source !== null && given.of !== 'source')
     throw new Refused('package of something else', { name: given.name });
   const fields = { ...given, source: ledger.rows.keyOrNull('source', source) };
@@ -47,9 +45,7 @@ export function savePortion(ledger: Ledger, input: Parsed<'portion.save'>): Repl
   if (key !== null && ledger.rows.get('portion', key).jar !== jar.key) {
     throw new Refused('portion of another jar', { jar: jar.label });
   }
-  const day = (text: string | null): number | null =>
-    text === null ? null : Date.parse(`${text}T12:00:00Z`);
-  inOrder('Kept and gone', day(given.keptOn), day(given.goneOn));
+  inOrder('Kept and gone', whenOf(given.keptOn), whenOf(given.goneOn));
   const fields = { ...given, jar: jar.key };
   const done = ledger.acts.mustRun('portion.save', `some of ${jar.label}`, tidy(input.why), (act) => {
     if (key === null) return act.insert('portion', fields).uid;

@@ -47,3 +47,6 @@ export function inOrder(what: string, from: number | null | undefined, to: numbe
     throw new Refused('times crossed', { what });
   }
 }
+
+/** A day or a moment as a number, only to be compared; null for null. */
+export const whenOf = (text: string | null | undefined): number | null => (text ? Date.parse(text) : null);

@@ -1,0 +1,234 @@
+// Opening: what is not ours, whole and known is refused with a sentence and left byte for byte as it was.
+import { appendFileSync, chmodSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import Database from 'better-sqlite3';
+import { describe, expect, it } from 'vitest';
+import { stillClock } from '../../main/ledger/clock';
+import { idGenerator } from '../../main/ledger/ids';
+import { migrations } from '../../main/ledger/migrations/index';
+import { APPLICATION_ID, closeLedger, openLedger, PRAGMAS } from '../../main/ledger/open';
+import { Refused } from '../../main/ledger/refusal';
+import { footprint, must, newFile, newSession, NOW, openSession, smallFamily, stateOf } from './helpers';
+
+const clock = stillClock(NOW);
+const options = {
+  clock,
+  newId: idGenerator({ milliseconds: clock.milliseconds, random: (length) => new Uint8Array(length) }),
+  demo: false,
+};
+
+/** A closed ledger that holds a few jars. */
+function filledFile(): string {
+  const session = newSession();
+  smallFamily(session);
+  const { file } = session.ledger;
+  session.close();
+  return file;
+}
+
+describe('an open ledger', () => {
+  it('has every pragma as it was set', () => {
+    const db = openLedger(newFile(), { ...options, mode: 'create' });
+    for (const [name, , reads] of PRAGMAS)
+      expect([name, db.pragma(name, { simple: true })]).toEqual([name, reads]);
+    // WAL resets synchronous to the build's default at the next write, if it was not set after the switch.
+    db.exec("INSERT INTO draft VALUES ('a', '{}', 'now')");
+    expect(db.pragma('synchronous', { simple: true })).toBe(2);
+    expect(db.pragma('application_id', { simple: true })).toBe(APPLICATION_ID);
+    expect(db.pragma('user_version', { simple: true })).toBe(migrations.length);
+    closeLedger(db);
+  });
+
+  it('is the file alone once it is closed', () => {
+    const file = filledFile();
+    expect(Object.keys(footprint(dirname(file)))).toEqual(['ledger.sqlite']);
+  });
+
+  it('takes an empty file as a new ledger', () => {
+    const file = newFile();
+    writeFileSync(file, '');
+    const session = openSession(file);
+    expect(must(session, 'app.state', {}).ledger?.jars).toBe(0);
+    session.close();
+  });
+});
+
+/** Overwrites some pages in the middle of a file. */
+function damage(file: string): void {
+  const bytes = readFileSync(file);
+  for (let at = 4096 * 3; at < 4096 * 12 && at < bytes.length; at++) bytes[at] = (at * 7) % 251;
+  writeFileSync(file, bytes);
+}
+
+const refused: Record<string, { make: (file: string) => void; kind: string; says: RegExp }> = {
+  'a text file': {
+    make: (file) => writeFileSync(file, 'Date,Jar\n10/15/25,A\n'.repeat(20)),
+    kind: 'foreign',
+    says: /not a Jarline ledger/,
+  },
+  'a short text file': {
+    make: (file) => writeFileSync(file, 'hello'),
+    kind: 'foreign',
+    says: /not a Jarline ledger/,
+  },
+  'another program’s database': {
+    make: (file) => {
+      const db = new Database(file);
+      db.exec('CREATE TABLE jar (a)');
+      db.close();
+    },
+    kind: 'foreign',
+    says: /not a Jarline ledger/,
+  },
+  'a newer ledger': {
+    make: (file) => {
+      const db = openLedger(file, { ...options, mode: 'create' });
+      db.pragma(`user_version = ${migrations.length + 1}`);
+      closeLedger(db);
+    },
+    kind: 'newer',
+    says: /newer Jarline/,
+  },
+  'a damaged ledger': {
+    make: (file) => {
+      writeFileSync(file, readFileSync(filledFile()));
+      damage(file);
+    },
+    kind: 'damaged',
+    says: /damaged/,
+  },
+  'a ledger cut short': {
+    make: (file) => {
+      const whole = readFileSync(filledFile());
+      writeFileSync(file, whole.subarray(0, Math.floor(whole.length / 2)));
+    },
+    kind: 'damaged',
+    says: /damaged/,
+  },
+  'a ledger whose journal trigger was dropped': {
+    make: (file) => {
+      writeFileSync(file, readFileSync(filledFile()));
+      const db = new Database(file);
+      db.exec('DROP TRIGGER journal_kept');
+      db.close();
+    },
+    kind: 'damaged',
+    says: /altered by another program/,
+  },
+  'a folder': { make: (file) => mkdirSync(file), kind: 'unreadable', says: /is a folder/ },
+  'a file that is not there': { make: () => undefined, kind: 'unreadable', says: /There is no ledger at/ },
+};
+
+describe('is refused and left as it was:', () => {
+  it.each(Object.entries(refused))('%s', (_what, { make, kind, says }) => {
+    const file = newFile();
+    make(file);
+    const before = footprint(dirname(file));
+    const session = openSession(file);
+    const state = must(session, 'app.state', {});
+    expect(state.ledger).toBeNull();
+    expect(state.trouble?.kind).toBe(kind);
+    expect(state.trouble?.sentence).toMatch(says);
+    const write = session.answer('batch.record', {});
+    expect(write.ok).toBe(false);
+    session.close();
+    expect(footprint(dirname(file))).toEqual(before);
+  });
+
+  it('a file that may not be written to', () => {
+    const file = filledFile();
+    chmodSync(file, 0o444);
+    chmodSync(dirname(file), 0o555);
+    const before = footprint(dirname(file));
+    // The owner of the machine may write anywhere: look as somebody else.
+    const root = process.geteuid?.() === 0;
+    if (root) process.seteuid?.(65_534);
+    try {
+      const state = must(openSession(file), 'app.state', {});
+      expect(state.trouble?.kind).toBe('unreadable');
+      expect(state.trouble?.sentence).toMatch(/can't be written to/);
+    } finally {
+      if (root) process.seteuid?.(0);
+      chmodSync(dirname(file), 0o755);
+    }
+    expect(footprint(dirname(file))).toEqual(before);
+  });
+
+  it('a damaged ledger with a log that was not merged', () => {
+    const session = newSession();
+    smallFamily(session);
+    const { file } = session.ledger;
+    const copy = newFile();
+    for (const end of ['', '-wal']) writeFileSync(copy + end, readFileSync(file + end));
+    session.close();
+    damage(copy);
+    appendFileSync(`${copy}-wal`, 'nonsense at the end');
+    const bytes = readFileSync(copy);
+    openSession(copy);
+    expect(readFileSync(copy).equals(bytes)).toBe(true);
+  });
+});
+
+it('a log left by a killed program is taken in, not lost', () => {
+  const session = newSession();
+  smallFamily(session);
+  const { file } = session.ledger;
+  const copy = newFile();
+  for (const end of ['', '-wal']) writeFileSync(copy + end, readFileSync(file + end));
+  const reopened = openSession(copy);
+  expect(stateOf(reopened)).toBe(stateOf(session));
+  session.close();
+  reopened.close();
+});
+
+describe('migrating', () => {
+  const next = {
+    version: migrations.length + 1,
+    name: 'test',
+    sql: 'ALTER TABLE batch ADD COLUMN weather TEXT; CREATE TABLE more (a INTEGER) STRICT;',
+  };
+
+  it('makes a checked copy first, then runs everything in one transaction', () => {
+    const file = filledFile();
+    const db = openLedger(file, { ...options, mode: 'open', migrations: [...migrations, next] });
+    expect(db.pragma('user_version', { simple: true })).toBe(next.version);
+    const backups = Object.keys(footprint(join(dirname(file), 'ledger-backups')));
+    expect(backups).toEqual(['before-version-2-20260314T173000Z.sqlite']);
+    const copy = new Database(join(dirname(file), 'ledger-backups', backups[0] ?? ''), { readonly: true });
+    expect(copy.pragma('user_version', { simple: true })).toBe(migrations.length);
+    expect(copy.prepare('SELECT count(*) FROM jar').pluck().get()).toBe(4);
+    copy.close();
+    db.close();
+  });
+
+  it('that fails leaves version, schema and rows as they were', () => {
+    const file = filledFile();
+    const before = new Database(file, { readonly: true });
+    const schema = before.prepare('SELECT sql FROM sqlite_schema').all();
+    before.close();
+    const broken = { ...next, sql: `${next.sql} INSERT INTO nowhere VALUES (1);` };
+    expect(() => openLedger(file, { ...options, mode: 'open', migrations: [...migrations, broken] })).toThrow(
+      /nowhere/,
+    );
+    const session = openSession(file);
+    expect(session.ledger.db.prepare('SELECT sql FROM sqlite_schema').all()).toEqual(schema);
+    expect(must(session, 'app.state', {}).ledger?.jars).toBe(4);
+    session.close();
+  });
+});
+
+it('a new ledger is not made over a file that is there', () => {
+  const file = filledFile();
+  expect(() => openLedger(file, { ...options, mode: 'create' })).toThrow(Refused);
+});
+
+it('a file whose making was cut off at its first page is as good as new', () => {
+  const file = newFile();
+  const db = new Database(file);
+  db.pragma(`application_id = ${APPLICATION_ID}`);
+  db.close();
+  const session = openSession(file);
+  smallFamily(session);
+  expect(must(session, 'app.state', {}).ledger?.jars).toBe(4);
+  session.close();
+});
