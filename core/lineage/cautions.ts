@@ -62,10 +62,27 @@ export function cautionWords(caution: Pick<Caution, 'level' | 'relation' | 'step
   }
 }
 
+/** Lists of slots by a key. */
+class Slots {
+  readonly #lists = new Map<number, number[]>();
+
+  add(key: number, slot: number): void {
+    const list = this.#lists.get(key);
+    if (list) list.push(slot);
+    else this.#lists.set(key, [slot]);
+  }
+
+  of(key: number): readonly number[] {
+    return this.#lists.get(key) ?? [];
+  }
+}
+
 /** All cautions of one version of a family. What is found is kept; the version never changes. */
 export class Cautions {
   readonly #columns: FamilyColumns;
   readonly #spoiled: readonly number[];
+  /** Spoiled slots by what ties others to them. */
+  readonly #spoiledOf = { batch: new Slots(), package: new Slots(), seed: new Slots() };
   readonly #reasons = new Map<number, Map<number, string>>();
   #levels: Uint8Array | undefined;
 
@@ -76,6 +93,12 @@ export class Cautions {
       if (jar?.spoiled) spoiled.push(slot);
     });
     this.#spoiled = spoiled;
+    for (const slot of spoiled) {
+      const jar = this.#jar(slot);
+      this.#spoiledOf.batch.add(jar.batch, slot);
+      for (const used of jar.packages) this.#spoiledOf.package.add(used, slot);
+      for (const seed of new Set(this.#seeds(slot))) this.#spoiledOf.seed.add(seed, slot);
+    }
     for (const { jar, of, reason } of clearings) {
       const slot = columns.slot(jar);
       if (slot < 0) continue;
@@ -95,16 +118,26 @@ export class Cautions {
 
   /** All cautions on a jar, the gravest first, one for each spoiled jar that touches it. */
   on(slot: number): Caution[] {
-    if (this.#spoiled.length === 0) return [];
+    if (this.#allLevels()[slot] === 0 && !this.#reasons.has(slot)) return [];
     const jar = this.#jar(slot);
     const steps = new Map<number, number>();
     const up = reachUp(this.#columns, [slot]);
-    up.slots.forEach((other, i) => steps.set(other, up.steps[i] as number));
-    const children = new Set(this.#columns.children[slot]);
+    up.slots.forEach((other, i) => {
+      if (this.#jar(other).spoiled) steps.set(other, up.steps[i] as number);
+    });
     const seeds = new Set(this.#seeds(slot));
+    const { batch, package: packages, seed } = this.#spoiledOf;
+    const touching = new Set([
+      ...(jar.spoiled ? [slot] : []),
+      ...steps.keys(),
+      ...batch.of(jar.batch),
+      ...seed.of(slot),
+      ...[...seeds].flatMap((one) => seed.of(one)),
+      ...jar.packages.flatMap((used) => packages.of(used)),
+    ]);
     const found: Caution[] = [];
-    for (const of of this.#spoiled) {
-      const relation = this.#relation(slot, jar, of, steps, children, seeds);
+    for (const of of touching) {
+      const relation = this.#relation(slot, jar, of, steps, seeds);
       if (!relation) continue;
       found.push({
         of: this.#jar(of).key,
@@ -126,7 +159,6 @@ export class Cautions {
     jar: FamilyJar,
     of: number,
     steps: ReadonlyMap<number, number>,
-    children: ReadonlySet<number>,
     seeds: ReadonlySet<number>,
   ): CautionRelation | null {
     const spoiled = this.#jar(of);
@@ -134,8 +166,9 @@ export class Cautions {
     if (steps.has(of)) return 'seeded by it';
     if (sharedHold(jar, spoiled)) return 'same hold';
     if (!afterOpening(spoiled)) {
-      if (children.has(of)) return 'seeded it';
-      if (this.#seeds(of).some((seed) => seeds.has(seed))) return 'same seed';
+      const itsSeeds = this.#seeds(of);
+      if (itsSeeds.includes(slot)) return 'seeded it';
+      if (itsSeeds.some((seed) => seeds.has(seed))) return 'same seed';
     }
     return sharesPackage(jar, spoiled) ? 'same package' : null;
   }
@@ -175,28 +208,18 @@ export class Cautions {
       if ((levels[slot] as number) < level) levels[slot] = level;
     };
     for (const slot of reachDown(columns, this.#spoiled).slots) raise(slot, 2);
-    const fresh = this.#spoiled.filter((slot) => !afterOpening(this.#jar(slot)));
-    const spoiledChildren = new Map<number, number>();
-    for (const slot of fresh) {
-      for (const seed of new Set(this.#seeds(slot))) {
-        raise(seed, 1);
-        spoiledChildren.set(seed, (spoiledChildren.get(seed) ?? 0) + 1);
-      }
-    }
-    for (const seed of spoiledChildren.keys()) {
+    const seeds = new Set(
+      this.#spoiled.filter((slot) => !afterOpening(this.#jar(slot))).flatMap((slot) => this.#seeds(slot)),
+    );
+    for (const seed of seeds) {
+      raise(seed, 1);
       for (const child of columns.children[seed] as readonly number[]) raise(child, 1);
     }
-    const batches = new Map<number, number[]>();
-    for (const slot of this.#spoiled) {
-      const { batch } = this.#jar(slot);
-      batches.set(batch, [...(batches.get(batch) ?? []), slot]);
-    }
-    const packages = new Set(this.#spoiled.flatMap((slot) => this.#jar(slot).packages));
     columns.jars.forEach((jar, slot) => {
       if (!jar) return;
-      const mates = batches.get(jar.batch);
-      if (mates?.some((mate) => mate !== slot && sharedHold(jar, this.#jar(mate)))) raise(slot, 2);
-      if (jar.packages.some((used) => packages.has(used))) raise(slot, 1);
+      const mates = this.#spoiledOf.batch.of(jar.batch);
+      if (mates.some((mate) => mate !== slot && sharedHold(jar, this.#jar(mate)))) raise(slot, 2);
+      if (jar.packages.some((used) => this.#spoiledOf.package.of(used).length > 0)) raise(slot, 1);
     });
     for (const slot of this.#spoiled) levels[slot] = 3;
     // Where something was lifted, only the full list tells what still stands.

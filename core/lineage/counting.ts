@@ -237,7 +237,7 @@ export class FamilyColumns {
       }
     }
     const sources = [...parts.keys()].toSorted((a, b) => a - b);
-    // Over the total: without this, rounding would build up along a line of a hundred thousand mixtures.
+    // Over the total, so that rounding can't build up along a line of a hundred thousand mixtures.
     return { sources, shares: sources.map((source) => (parts.get(source) as number) / total) };
   }
 

@@ -70,7 +70,7 @@ const DESCENDANTS = `WITH RECURSIVE down(jar) AS (
     UNION SELECT s.jar FROM down JOIN seeding s ON s.from_jar = down.jar)
   SELECT jar FROM down`;
 
-/** Bushy families run (jar, depth) pairs up to the square of the depth in SQL; beyond this many jars it takes minutes. */
+/** In SQL a bushy family is one row for every depth of every jar; beyond this many jars nobody would wait for it. */
 const SQL_COUNT_UP_TO = { bushy: 10_000, line: 100_000 } as const;
 
 const shapes = ['bushy', 'line'] as const;
@@ -121,7 +121,9 @@ export const lineageCases: readonly Case[] = shapes.flatMap((shape) =>
           }),
           'better-sqlite3':
             jars > SQL_COUNT_UP_TO[shape]
-              ? { skip: 'one row for every depth of every jar: measured in minutes' }
+              ? {
+                  skip: 'one row for every depth of every jar: 0.5 s at 10,000 jars, 5 s at 20,000 and 15 s at 40,000 where this was written',
+                }
               : {
                   prepare: () => {
                     const read = inSqlite(records()).prepare(SHALLOWEST).raw();

@@ -165,3 +165,15 @@ it('names the descendants of a jar moved below a spoiled one, though no count of
   expect(after.touched).toEqual([3, 4]);
   expect(after.family.cautionsOf(4)).toMatchObject([{ of: 2, relation: 'seeded by it', steps: 2 }]);
 });
+
+it('names the old and the new seed of a spoiled jar, and their other jars, when what seeded it is corrected', () => {
+  const before = jars(
+    ...[1, 2].map((key): Told => ({ key, hold: key, from: [CAPSULES] })),
+    { key: 3, hold: 3, spoiled: true, from: [{ fromJar: 1, volumeMl: 40 }] },
+    { key: 4, hold: 4, from: [{ fromJar: 1, volumeMl: 40 }] },
+    { key: 5, hold: 5, from: [{ fromJar: 2, volumeMl: 40 }] },
+    { key: 6, hold: 6, from: [CAPSULES] },
+  );
+  const seedings = [plainSeeding({ key: 3, jar: 3, fromJar: 2, volumeMl: 40 })];
+  expect(changeFamily(before, { seedings: [{ jar: 3, seedings }] }).touched).toEqual([1, 2, 3, 4, 5]);
+});

@@ -181,6 +181,21 @@ const from = (...seeds: [number, number][]): Told => ({
   from: seeds.map(([fromJar, volumeMl]) => ({ fromJar, volumeMl })),
 });
 
+it('keeps apart many cultures that came in far along beside one long line (a row for every leaf)', () => {
+  const line = Array.from({ length: 40 }, (_, i) => (i === 0 ? founder(1) : child(i + 1, i)));
+  const received = Array.from({ length: 20 }, (_, i): Told => ({
+    key: 50 + i,
+    from: [{ source: 9, volumeMl: 40 }],
+  }));
+  const family = familyOf(
+    [...line, ...received],
+    [{ key: 1 }, { key: 9, culture: true, knownGenerations: 39 }],
+  );
+  const rows = [40, ...received.map(({ key }) => key)].map((key) => rowsOf(family).get(key) as number);
+  expect(draw(family).generation.filter((generation) => generation === 40)).toHaveLength(21);
+  expect(rows.toSorted((a, b) => a - b)).toEqual(Array.from({ length: 21 }, (_, i) => i));
+});
+
 it('a jar hangs from its deepest seed, then the larger share, the earlier day, the label', () => {
   const seeds = [
     founder(1, day('2025-10-15', 'b')),
@@ -193,7 +208,7 @@ it('a jar hangs from its deepest seed, then the larger share, the earlier day, t
     return drawing.keys[drawing.parent[4] as number] as number;
   };
   expect(hangsFrom(from([1, 90], [4, 10]))).toBe(4);
-  expect(hangsFrom(from([1, 40], [2, 60]))).toBe(2);
+  expect(hangsFrom(from([1, 60], [2, 40]))).toBe(1);
   expect(hangsFrom(from([1, 40], [3, 40]))).toBe(3);
   expect(hangsFrom(from([1, 40], [2, 40]))).toBe(2);
 });
