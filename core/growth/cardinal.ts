@@ -47,13 +47,14 @@ export const PUBLISHED_SETS = {
 /** What is assumed of a slow heat-loving milk culture: ranges, common practice and textbooks (from memory), no fit. */
 export const ASSUMED_RANGES = { min: [8, 15], opt: [37, 42], max: [46, 50] } as const;
 
+const middle = ([low, high]: readonly [number, number]): number => (low + high) / 2;
+
 /** The middle of the ranges first, then every corner: what holds for all of them is what can be said. */
 export function setsWithin(ranges: {
   readonly min: readonly [number, number];
   readonly opt: readonly [number, number];
   readonly max: readonly [number, number];
 }): readonly CardinalTemperatures[] {
-  const middle = ([low, high]: readonly [number, number]): number => (low + high) / 2;
   const corners = ranges.min.flatMap((min) =>
     ranges.opt.flatMap((opt) => ranges.max.map((max) => ({ min, opt, max }))),
   );

@@ -64,6 +64,30 @@ export function warmthOf(profile: readonly WarmPoint[], sets = ASSUMED_SETS): Wa
   };
 }
 
+/** Hours of a profile below a temperature, the first `skip` hours (warming up) not counted. */
+export function hoursBelow(profile: readonly WarmPoint[], celsius: number, skip: number): number {
+  return profile.slice(1).reduce((sum, to, i) => {
+    const from = profile[i] ?? to;
+    if (to.hour <= skip) return sum;
+    const at = Math.max(from.hour, skip);
+    const start =
+      from.celsius + ((to.celsius - from.celsius) * (at - from.hour)) / (to.hour - from.hour || 1);
+    return sum + (to.hour - at) - hoursAbove({ hour: at, celsius: start }, to, celsius);
+  }, 0);
+}
+
+/** The profile up to a time; a profile that ends earlier is carried on at its last temperature. */
+export function profileUntil(profile: readonly WarmPoint[], hour: number): readonly WarmPoint[] {
+  const before = profile.filter((point) => point.hour < hour);
+  const from = before.at(-1);
+  if (!from) return profile.slice(0, 1);
+  const to = profile[before.length];
+  const celsius = to
+    ? from.celsius + ((to.celsius - from.celsius) * (hour - from.hour)) / (to.hour - from.hour)
+    : from.celsius;
+  return [...before, { hour, celsius }];
+}
+
 /** A hold at one temperature. */
 export const constantProfile = (hours: number, celsius: number): readonly WarmPoint[] => [
   { hour: 0, celsius },

@@ -1,6 +1,11 @@
 // Growth and storage against published values; the source stands beside each check.
 import { describe, expect, it } from 'vitest';
-import { ASSUMED_SETS, growthFactor, PUBLISHED_SETS } from '../../core/growth/cardinal';
+import {
+  ASSUMED_SETS,
+  growthFactor,
+  PUBLISHED_SETS,
+  type CardinalTemperatures,
+} from '../../core/growth/cardinal';
 import { jarFollows, timeConstantFrom } from '../../core/growth/jar-temperature';
 import {
   delayHours,
@@ -11,12 +16,14 @@ import {
 } from '../../core/growth/storage';
 import { constantProfile, warmthOf } from '../../core/growth/warmth';
 
+type Known = { readonly set: CardinalTemperatures; readonly rate: number };
+function table(known: Known, values: Readonly<Record<number, number>>): void {
+  for (const [celsius, rate] of Object.entries(values)) {
+    expect(known.rate * growthFactor(Number(celsius), known.set)).toBeCloseTo(rate, 4);
+  }
+}
+
 describe('cardinal temperature model', () => {
-  const table = (known: { set: { min: number; opt: number; max: number }; rate: number }, values: Record<number, number>): void => {
-    for (const [celsius, rate] of Object.entries(values)) {
-      expect(known.rate * growthFactor(Number(celsius), known.set)).toBeCloseTo(rate, 4);
-    }
-  }; // prettier-ignore
   it('gives the published lactobacillus in milk (Valik et al. 2013, doi 10.2478/s11696-013-0365-1; [computed] from its set)', () => {
     table(PUBLISHED_SETS.rhamnosusInMilk, { 4: 0.00123, 10: 0.03845, 20: 0.20976, 25: 0.34096, 30: 0.49535, 37: 0.72593, 38: 0.7567, 40: 0.81271, 44.4: 0.88, 47: 0.83491, 50: 0.56033 }); // prettier-ignore
   });

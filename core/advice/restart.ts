@@ -1,0 +1,153 @@
+// When to start afresh: the cost of a good jar if the line is always ended after n generations, C(n), and the n at which
+// it is lowest. With no weak jars it is the classic age replacement (Barlow & Hunter 1960, from memory).
+import type { Chances, PooledChances } from './chances';
+
+export interface RestartCosts {
+  /** A fresh start, its poor first batch included. */
+  readonly freshStart: number;
+  readonly jarsPerGeneration: number;
+  readonly jar: number;
+  /** What a weak jar loses (it is eaten), and a discarded one (all of it, and what hangs on it). */
+  readonly weakLoss: number;
+  readonly discardLoss: number;
+  /** Extra cost of a restart that was not planned. */
+  readonly unplanned: number;
+}
+
+/**
+ * C(n) for n = 1, 2, … : cost of a good jar. `after` generations have been paid for already when restarting from a reserve
+ * of that generation, so the first jar made is of generation after + 1.
+ */
+export function costCurve(costs: RestartCosts, chances: Chances, after = 0): number[] {
+  const { jarsPerGeneration: m } = costs;
+  let survival = 1;
+  let spent = costs.freshStart;
+  let good = 0;
+  return chances.weak.slice(after).map((weak, i) => {
+    const discarded = chances.discarded[after + i] ?? 0;
+    spent += survival * m * (costs.jar + weak * costs.weakLoss + discarded * costs.discardLoss);
+    good += survival * m * Math.max(0, 1 - weak - discarded);
+    survival *= 1 - (chances.ended[after + i] ?? 0);
+    return good > 0 ? (spent + costs.unplanned * (1 - survival)) / good : Number.POSITIVE_INFINITY;
+  });
+}
+
+/** Index of the lowest value, the first of equals. */
+const lowest = (values: readonly number[]): number =>
+  values.reduce((best, value, i) => (value < (values[best] ?? Number.POSITIVE_INFINITY) ? i : best), 0);
+
+const quantile = (sorted: readonly number[], q: number): number =>
+  sorted[Math.min(sorted.length - 1, Math.floor(q * sorted.length))] ?? Number.NaN;
+
+/** Restarts within this part of the lowest cost are about as good. */
+export const ABOUT_AS_GOOD = 0.05;
+
+export interface RestartPoint {
+  readonly generation: number;
+  readonly cost: number;
+  /** Four draws in five lie between. */
+  readonly low: number;
+  readonly high: number;
+  /** Beyond the last generation that any of the keeper's lines has reached. */
+  readonly reckonedOn: boolean;
+}
+
+export interface Restart {
+  readonly curve: readonly RestartPoint[];
+  readonly best: number;
+  readonly from: number;
+  readonly to: number;
+  /** The range reaches the end of what was looked at: there is no need to restart by cost. */
+  readonly openEnded: boolean;
+  readonly cost: number;
+}
+
+/** The curve over all draws, its lowest point and the range about as good. @returns null without draws. */
+export function restartOf(costs: RestartCosts, chances: PooledChances, after = 0): Restart | null {
+  const curves = chances.draws.map((draw) => costCurve(costs, draw, after));
+  const length = curves[0]?.length ?? 0;
+  if (length === 0) return null;
+  const curve = Array.from({ length }, (_, i): RestartPoint => {
+    const sorted = curves.map((draw) => draw[i] ?? Number.NaN).toSorted((a, b) => a - b);
+    const generation = after + i + 1;
+    return {
+      generation,
+      cost: sorted.reduce((a, b) => a + b, 0) / sorted.length,
+      low: quantile(sorted, 0.1),
+      high: quantile(sorted, 0.9),
+      reckonedOn: generation > chances.lastSeen,
+    };
+  });
+  const best = lowest(curve.map(({ cost }) => cost));
+  const cost = curve[best]?.cost ?? Number.NaN;
+  const good = (i: number): boolean =>
+    (curve[i]?.cost ?? Number.POSITIVE_INFINITY) <= cost * (1 + ABOUT_AS_GOOD);
+  let [from, to] = [best, best];
+  while (good(from - 1)) from--;
+  while (good(to + 1)) to++;
+  return {
+    curve,
+    best: after + best + 1,
+    from: after + from + 1,
+    to: after + to + 1,
+    openEnded: to === length - 1,
+    cost,
+  };
+}
+
+/** "9; anything from 6 to 14 is about as good." */
+export function restartSentence(restart: Restart, lastSeen: number): string {
+  const range =
+    restart.from === restart.to
+      ? `${restart.best}`
+      : restart.openEnded
+        ? `${restart.best}; anything from ${restart.from} on is about as good`
+        : `${restart.best}; anything from ${restart.from} to ${restart.to} is about as good`;
+  const wide =
+    restart.best > lastSeen
+      ? ` No line of yours has gone beyond generation ${lastSeen}, so the rest is reckoned on and unsure.`
+      : '';
+  return `Start afresh after generation ${range}.${wide}`;
+}
+
+/**
+ * Cost of a good jar of one more batch at a generation: what going on costs, to be held against the lowest C(n) of a fresh
+ * start (at the best restart the two are equal).
+ */
+export function costOfGoingOn(costs: RestartCosts, weak: number, discarded: number, ended: number): number {
+  const { jarsPerGeneration: m } = costs;
+  const good = m * (1 - weak - discarded);
+  if (good <= 0) return Number.POSITIVE_INFINITY;
+  return (
+    (m * (costs.jar + weak * costs.weakLoss + discarded * costs.discardLoss) + ended * costs.unplanned) / good
+  );
+}
+
+export interface RestartRivals {
+  readonly sources: Restart;
+  readonly reserve: { readonly label: string; readonly generation: number; readonly restart: Restart } | null;
+  readonly better: 'sources' | 'reserve';
+  readonly sentence: string;
+}
+
+/** A fresh start from sources against a restart from a reserve, each at its own cost and generation. */
+export function rivals(
+  costs: RestartCosts,
+  chances: PooledChances,
+  reserve: { readonly label: string; readonly generation: number; readonly cost: number } | null,
+): RestartRivals | null {
+  const sources = restartOf(costs, chances);
+  if (!sources) return null;
+  const other = reserve && restartOf({ ...costs, freshStart: reserve.cost }, chances, reserve.generation);
+  const better = other && other.cost < sources.cost ? 'reserve' : 'sources';
+  const sentence = restartSentence(sources, chances.lastSeen);
+  return {
+    sources,
+    reserve: reserve && other && { label: reserve.label, generation: reserve.generation, restart: other },
+    better,
+    sentence:
+      reserve && other
+        ? `${sentence} Restarting from ${reserve.label} (generation ${reserve.generation}) ${better === 'reserve' ? 'comes out cheaper' : 'comes out dearer'} a good jar: ${other.cost.toFixed(2)} against ${sources.cost.toFixed(2)}.`
+        : sentence,
+  };
+}

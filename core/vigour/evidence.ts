@@ -1,0 +1,130 @@
+// From what the ledger records to what judgement reads. Pure: a thin handler brings the records of each jar.
+import { jarFollows, DEFAULT_TIME_CONSTANT } from '../growth/jar-temperature';
+import { profileOf } from '../growth/readings';
+import type { Storage } from '../growth/storage';
+import { constantProfile, type WarmPoint } from '../growth/warmth';
+import type { Addition, Hold, Jar, Outcome, Portion } from '../ledger/records';
+import type { Family } from '../lineage/family';
+import type { JarEvidence } from './types';
+
+export type HoldRecord = Pick<Hold, 'startedAt' | 'endedAt' | 'hours' | 'planned' | 'probe' | 'readings'>;
+export type PortionRecord = Pick<Portion, 'place' | 'keptOn'>;
+
+/** What is recorded of one jar beside its place in the family. */
+export interface JarRecord {
+  readonly key: number;
+  readonly outcome: Omit<Outcome, 'jar'> | null;
+  readonly additions: readonly Pick<Addition, 'name'>[];
+  readonly milk: Jar['milk'];
+  readonly hold: HoldRecord | null;
+  /** Portions its seedings were taken from, by seeding key; a seeding that is not here came from the jar itself. */
+  readonly portions: ReadonlyMap<number, PortionRecord>;
+}
+
+const HOUR = 3_600_000;
+const DAY = 24 * HOUR;
+/** A jar goes in no warmer than this (°C), where nobody measured it (common practice, no source). */
+const JAR_STARTS_AT = 30;
+
+/** Length of a hold (h): between its two moments, else as noted; null where neither is known. */
+export function holdHours(hold: HoldRecord): number | null {
+  if (hold.startedAt === null || hold.endedAt === null) return hold.hours;
+  const hours = (Date.parse(hold.endedAt) - Date.parse(hold.startedAt)) / HOUR;
+  return hours > 0 ? hours : hold.hours;
+}
+
+/**
+ * Temperatures of a jar over its hold: from readings (the jar follows a bath or air with the usual time constant), else
+ * the planned temperature throughout; null where neither is known.
+ */
+export function holdProfile(hold: HoldRecord): readonly WarmPoint[] | null {
+  const hours = holdHours(hold);
+  const first = hold.readings.map(({ at }) => Date.parse(at)).toSorted((a, b) => a - b)[0];
+  if (first !== undefined && hold.readings.length >= 2) {
+    const start = hold.startedAt === null ? first : Date.parse(hold.startedAt);
+    const within = hold.readings
+      .map(({ at, temperature }) => ({ hour: (Date.parse(at) - start) / HOUR, celsius: temperature.value }))
+      .filter(({ hour }) => hour >= 0 && (hours === null || hour <= hours + 0.01));
+    const { profile } = profileOf(within);
+    const [head] = profile;
+    const last = profile.at(-1);
+    if (head && last && profile.length >= 2) {
+      // What was not read at either end is taken to be as the nearest reading.
+      const whole = [
+        ...(head.hour > 0 ? [{ hour: 0, celsius: head.celsius }] : []),
+        ...profile,
+        ...(hours !== null && hours > last.hour ? [{ hour: hours, celsius: last.celsius }] : []),
+      ];
+      return hold.probe === 'jar'
+        ? whole
+        : jarFollows(whole, DEFAULT_TIME_CONSTANT.middle, Math.min(JAR_STARTS_AT, head.celsius));
+    }
+  }
+  return hours !== null && hold.planned ? constantProfile(hours, hold.planned.value) : null;
+}
+
+const daysBetween = (from: string, to: string): number =>
+  Math.max(0, Math.round((Date.parse(`${to}T12:00:00Z`) - Date.parse(`${from}T12:00:00Z`)) / DAY));
+
+/** How a seed was stored before it was used: in the fridge, or frozen and thawed overnight. */
+export function storageOf(seedMadeOn: string, usedOn: string, portion: PortionRecord | null): Storage {
+  if (portion?.place === 'freezer') {
+    return {
+      fridgeDays: daysBetween(seedMadeOn, portion.keptOn),
+      frozenDays: daysBetween(portion.keptOn, usedOn),
+      freezings: 1,
+    };
+  }
+  return { fridgeDays: daysBetween(seedMadeOn, usedOn), frozenDays: 0, freezings: 0 };
+}
+
+const total = ({ fridgeDays, frozenDays }: Storage): number => fridgeDays + frozenDays;
+
+/** Evidence of one jar. */
+export function evidenceOfJar(family: Family, record: JarRecord): JarEvidence {
+  const jar = family.jar(record.key);
+  const seedings = family.seedsOf(record.key);
+  const lines = family.linesOf(record.key);
+  const storages = seedings.flatMap((seeding) => {
+    if (seeding.fromJar === null || !family.has(seeding.fromJar) || jar.madeOn === null) return [];
+    const { madeOn } = family.jar(seeding.fromJar);
+    return madeOn === null ? [] : [storageOf(madeOn, jar.madeOn, record.portions.get(seeding.key) ?? null)];
+  });
+  const seed = seedings
+    .map((seeding) => {
+      const portion = record.portions.get(seeding.key);
+      const place = portion ? ` ${portion.place} ${portion.keptOn}` : '';
+      return seeding.fromJar === null ? `source ${seeding.source}` : `jar ${seeding.fromJar}${place}`;
+    })
+    .toSorted()
+    .join(' + ');
+  return {
+    key: jar.key,
+    label: jar.label,
+    madeOn: jar.madeOn,
+    batch: jar.batch,
+    hold: jar.hold,
+    lines,
+    mixes: seedings.some(
+      ({ fromJar }) =>
+        fromJar !== null && family.has(fromJar) && family.linesOf(fromJar).length < lines.length,
+    ),
+    generation: family.generationOf(jar.key).deepest,
+    founding: seedings.length > 0 && seedings.every(({ fromJar }) => fromJar === null),
+    spoiled: jar.spoiled,
+    outcome: record.outcome,
+    additions: [...new Set(record.additions.map(({ name }) => name.trim().toLowerCase()))].toSorted(),
+    milk: record.milk?.trim() || null,
+    seed,
+    profile: record.hold && holdProfile(record.hold),
+    heldHours: record.hold && holdHours(record.hold),
+    seedStorage: storages.toSorted((a, b) => total(b) - total(a))[0] ?? null,
+  };
+}
+
+/** Evidence of all jars of a family. Lost jars have nothing to tell and are left out. */
+export function evidenceOf(family: Family, records: Iterable<JarRecord>): JarEvidence[] {
+  return Array.from(records).flatMap((record) =>
+    family.has(record.key) && !family.jar(record.key).lost ? [evidenceOfJar(family, record)] : [],
+  );
+}

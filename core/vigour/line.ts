@@ -1,0 +1,218 @@
+// The judgement of a line: every jar's score against the line's early batches, each batch by the median of its comparable
+// jars, the trend over them and the word for it, and what else could explain a fall.
+import { delayPerDay, type DelayPerDay, type WaitAndSet } from '../growth/storage';
+import { batchMedian } from './batch-median';
+import { batchesOf, earlyBatches, treatmentName, type BatchEvidence } from './comparable';
+import { BATCHES_PER_COEFFICIENT, correctionsOf, lackedWarmth, missingHourCoefficient, type Coefficient, type CorrectionInput } from './corrections'; // prettier-ignore
+import { siblingEffects, treatmentOf, type Effect } from './effects';
+import { mean, median } from './order';
+import { scoreJar } from './score';
+import { standingOf, trendOf, TREND_RULES, type Standing, type Trend, type TrendRules } from './trend';
+import type { JarEvidence, JarScore } from './types';
+import { measuresOf, usualOf, type Usual } from './usual';
+
+export interface JudgedBatch extends BatchEvidence {
+  /** Median of its comparable jars, corrected; null where none could be compared. */
+  readonly points: number | null;
+  /** The same before corrections. */
+  readonly uncorrected: number | null;
+  readonly scores: readonly JarScore[];
+  /** What was said of the line when this was its newest batch. */
+  readonly standing: Standing;
+}
+
+export interface Suspect {
+  /** 'addition or milk' is never corrected for: it arrived later, with no sibling to tell it by. */
+  readonly kind: 'addition or milk' | 'too little warmth' | 'old seed';
+  readonly says: string;
+}
+
+export interface LineJudgement {
+  readonly line: number;
+  readonly batches: readonly JudgedBatch[];
+  readonly usual: Usual;
+  readonly usualTreatment: string;
+  readonly effects: readonly Effect[];
+  readonly perMissingHour: Coefficient;
+  readonly trend: Trend | null;
+  readonly standing: Standing;
+  /** Index in `batches` of the one at which slipping or worn out was first said. */
+  readonly firstCalled: number | null;
+  /** Level of its early batches on the scale of all the keeper's lines (75 is usual there); null with one line. */
+  readonly startedAt: number | null;
+  readonly suspects: readonly Suspect[];
+  /** Treatments whose effect can't be told from the culture's: no plain sibling. */
+  readonly blocked: readonly string[];
+  readonly rules: TrendRules;
+}
+
+/** What is usual of all lines a keeper has: their early batches together. */
+export function keepersUsual(
+  lines: readonly number[],
+  jars: readonly JarEvidence[],
+): readonly (readonly JarEvidence[])[] {
+  return lines.flatMap((line) =>
+    earlyBatches(batchesOf(line, jars).batches).map(({ comparable }) => comparable),
+  );
+}
+
+function waits(batches: readonly BatchEvidence[]): WaitAndSet[] {
+  return batches.flatMap(({ comparable }) =>
+    comparable.flatMap((jar) => {
+      const setHours = measuresOf(jar)['set time'];
+      const { seedStorage } = jar;
+      if (!seedStorage || seedStorage.frozenDays > 0 || setHours === null) return [];
+      return [{ fridgeDays: seedStorage.fridgeDays, setHours }];
+    }),
+  );
+}
+
+/** Median of a batch's jars by the scores given. */
+const medianOf = (jars: readonly JarEvidence[], by: ReadonlyMap<JarEvidence, JarScore>): number | null =>
+  batchMedian(
+    jars.flatMap((jar) => {
+      const score = by.get(jar);
+      return score ? [{ score: score.points, width: score.width }] : [];
+    }),
+  );
+
+const OLD_SEED_DAYS = 21;
+
+function suspectsOf(
+  batches: readonly BatchEvidence[],
+  effects: ReadonlyMap<string, Effect>,
+  usualTreatment: string,
+  lacked: (jar: JarEvidence) => number,
+): { suspects: Suspect[]; blocked: string[] } {
+  const suspects: Suspect[] = [];
+  const unknown = batches.filter(({ unlike }) => unlike !== null && !effects.has(unlike));
+  const blocked = [...new Set(unknown.map(({ unlike }) => unlike ?? ''))];
+  for (const treatment of blocked) {
+    const having = unknown.filter(({ unlike }) => unlike === treatment);
+    const name = treatmentName(treatment, usualTreatment);
+    suspects.push({
+      kind: 'addition or milk',
+      says: `${having.length === 1 ? 'One batch' : `${having.length} batches`} had ${name} in every jar, from generation ${having[0]?.generation ?? 0} on. With no plain sibling, ${name} and culture can't be told apart here.`,
+    });
+  }
+  const ranCool = batches.filter(({ comparable, leftOut }) => comparable.length === 0 && leftOut.some(({ because }) => because === 'ran cool')); // prettier-ignore
+  if (ranCool.length > 0)
+    suspects.push({
+      kind: 'too little warmth',
+      says: `The hold ran cool on ${ranCool.map(({ madeOn }) => madeOn ?? 'a day not known').join(', ')}. That batch is left out: it says nothing of the culture.`,
+    });
+  const cool = batches.filter(
+    ({ comparable }) => comparable.length > 0 && Math.min(...comparable.map(lacked)) > 0,
+  );
+  if (cool.length > 0)
+    suspects.push({
+      kind: 'too little warmth',
+      says: `${cool.length === 1 ? 'One hold was' : `${cool.length} holds were`} short of warmth (${cool.map(({ madeOn }) => madeOn ?? 'day unknown').join(', ')}). That is corrected for.`,
+    });
+  const old = batches.filter(({ comparable }) => (median(comparable.flatMap(({ seedStorage }) => seedStorage?.fridgeDays ?? [])) ?? 0) > OLD_SEED_DAYS); // prettier-ignore
+  if (old.length > 0)
+    suspects.push({
+      kind: 'old seed',
+      says: `${old.length === 1 ? 'One batch' : `${old.length} batches`} came from seed older than ${OLD_SEED_DAYS} days. The delay that it should cost is taken out; a loss of some of its strains can't be.`,
+    });
+  return { suspects, blocked };
+}
+
+/**
+ * Judges one line.
+ * @param line key of its founding batch; @param jars evidence of all jars (those of other lines are passed over)
+ * @param keeper early batches of all the keeper's lines (keepersUsual); @param lineCount how many lines there are
+ */
+export function judgeLine(
+  line: number,
+  jars: readonly JarEvidence[],
+  keeper: readonly (readonly JarEvidence[])[],
+  lineCount: number,
+  rules: TrendRules = TREND_RULES,
+): LineJudgement {
+  const { batches, usual: usualTreatment } = batchesOf(line, jars);
+  const early = earlyBatches(batches).map(({ comparable }) => comparable);
+  const usual = usualOf(early, keeper);
+  const own = jars.filter((jar) => jar.lines.includes(line));
+  const bare = own.flatMap((jar) => scoreJar(jar, usual) ?? []);
+  const effects = siblingEffects(bare, usualTreatment);
+  const compared = batches.filter(({ comparable }) => comparable.length > 0);
+  const coefficients = Math.floor(compared.length / BATCHES_PER_COEFFICIENT);
+  const perDay: DelayPerDay | null = coefficients >= 2 ? delayPerDay(waits(compared)) : null;
+  const barePoints = new Map(bare.map((score) => [score.jar, score]));
+  const lacked = (jar: JarEvidence): number => lackedWarmth(jar, usual, perDay);
+  const perMissingHour = missingHourCoefficient(
+    compared.flatMap(({ comparable }) => {
+      const points = medianOf(comparable, barePoints);
+      return points === null ? [] : [{ missing: median(comparable.map(lacked)) ?? 0, points }];
+    }),
+  );
+  const input: CorrectionInput = {
+    usual,
+    usualTreatment,
+    effects,
+    perMissingHour,
+    perDay,
+    usualSeedDays: median(early.flat().flatMap(({ seedStorage }) => seedStorage?.fridgeDays ?? [])),
+  };
+  const scores = new Map(
+    own.flatMap((jar) => {
+      const score = scoreJar(jar, usual, correctionsOf(jar, input));
+      return score ? [[jar, score] as const] : [];
+    }),
+  );
+
+  const points: { generation: number; score: number }[] = [];
+  let standing: Standing = 'too few batches to say';
+  let trend: Trend | null = null;
+  let firstCalled: number | null = null;
+  const judged = batches.map((batch, index): JudgedBatch => {
+    const score = medianOf(batch.comparable, scores);
+    if (score !== null) {
+      points.push({ generation: batch.generation, score });
+      trend = trendOf(points, rules);
+      standing = standingOf(trend, rules);
+      if ((standing === 'slipping' || standing === 'worn out') && firstCalled === null) firstCalled = index;
+    }
+    return {
+      ...batch,
+      points: score,
+      uncorrected: medianOf(batch.comparable, barePoints),
+      scores: [...scores.values()].filter(({ jar }) => jar.batch === batch.batch),
+      standing,
+    };
+  });
+  const againstKeeper = usualOf([], keeper);
+  const started = mean(early.flatMap((list) => batchMedian(list.flatMap((jar) => { const score = scoreJar(jar, againstKeeper); return score ? [{ score: score.points, width: score.width }] : []; })) ?? [])); // prettier-ignore
+  return {
+    line,
+    batches: judged,
+    usual,
+    usualTreatment,
+    effects: [...effects.values()],
+    perMissingHour,
+    trend,
+    standing,
+    firstCalled,
+    startedAt: lineCount > 1 ? started : null,
+    ...suspectsOf(batches, effects, usualTreatment, lacked),
+    rules,
+  };
+}
+
+/** Plain siblings of a jar: same seed, same hold, the line's usual treatment, seen and not spoiled. */
+export const plainSiblings = (
+  jar: JarEvidence,
+  usualTreatment: string,
+  jars: readonly JarEvidence[],
+): JarEvidence[] =>
+  jars.filter(
+    (other) =>
+      other !== jar &&
+      other.batch === jar.batch &&
+      other.hold === jar.hold &&
+      other.seed === jar.seed &&
+      treatmentOf(other) === usualTreatment &&
+      other.outcome !== null &&
+      !other.spoiled,
+  );

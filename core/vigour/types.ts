@@ -1,0 +1,77 @@
+// What judgement reads of a jar and what it answers. Plain data: core/vigour/evidence.ts makes it from the ledger.
+import type { Storage } from '../growth/storage';
+import type { WarmPoint } from '../growth/warmth';
+import type { Outcome } from '../ledger/records';
+
+export type Seen = Pick<
+  Outcome,
+  | 'earlyCheckHours' | 'earlySet' | 'earlyPh' | 'setAfterHours' | 'setByHours' | 'setWord' | 'whey' | 'ph' | 'phHow'
+>; // prettier-ignore
+
+/** A jar as judgement needs it. */
+export interface JarEvidence {
+  readonly key: number;
+  readonly label: string;
+  readonly madeOn: string | null;
+  readonly batch: number;
+  readonly hold: number | null;
+  /** Founding batches of the lines it belongs to. */
+  readonly lines: readonly number[];
+  /** Its own seeds were of different lines. */
+  readonly mixes: boolean;
+  /** Deepest. */
+  readonly generation: number;
+  /** Seeded from sources alone. */
+  readonly founding: boolean;
+  readonly spoiled: boolean;
+  readonly outcome: Seen | null;
+  /** Names of what was stirred in, in lower case, sorted; empty is plain. */
+  readonly additions: readonly string[];
+  readonly milk: string | null;
+  /** Same text for jars seeded by the very same jars and sources. */
+  readonly seed: string;
+  /** Temperatures of its hold; null where none are known. */
+  readonly profile: readonly WarmPoint[] | null;
+  /** How long it was held (h). */
+  readonly heldHours: number | null;
+  /** How its longest-kept seed was stored; null where days are unknown or it came from a source. */
+  readonly seedStorage: Storage | null;
+}
+
+export const PART_NAMES = ['set time', 'early pH', 'early set', 'end pH', 'set word', 'whey'] as const;
+export type PartName = (typeof PART_NAMES)[number];
+
+/** One thing that was seen, in points: 75 is as the line's early batches were. */
+export interface Part {
+  readonly name: PartName;
+  readonly points: number;
+  readonly weight: number;
+  /** Standard error of the points, from how coarsely it was seen. */
+  readonly error: number;
+  /** "set after 11 to 13 h (usual: 12 h)". */
+  readonly says: string;
+}
+
+export interface Correction {
+  readonly name: string;
+  /** Points added. */
+  readonly points: number;
+  readonly says: string;
+}
+
+export interface JarScore {
+  readonly jar: JarEvidence;
+  /** On the line's own scale, not cut off; the score shown is this within 0 to 100. */
+  readonly points: number;
+  readonly low: number;
+  readonly high: number;
+  readonly parts: readonly Part[];
+  readonly missing: readonly PartName[];
+  readonly leftAside: readonly string[];
+  readonly corrections: readonly Correction[];
+  /** Width of the range that the record leaves open: wide where only a set word was written down. */
+  readonly width: number;
+}
+
+/** Points that mean: as the line's early batches were. */
+export const USUAL_POINTS = 75;

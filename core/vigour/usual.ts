@@ -1,0 +1,123 @@
+// What is usual: of a line its first batches after the founding one, else of all the keeper's lines, else an assumption.
+// Times are in warm hours where the temperatures are known, since a cool night delays any culture.
+import { ASSUMED_SETS } from '../growth/cardinal';
+import { profileUntil, warmthOf } from '../growth/warmth';
+import { SET_WORDS } from '../ledger/records';
+import { median } from './order';
+import type { JarEvidence, PartName } from './types';
+
+export const EARLY_SETS = ['loose', 'starting', 'set'] as const;
+export const WHEYS = ['none', 'a little', 'some', 'a lot'] as const;
+
+/** What one part shows of a jar, as a number, before it is compared with anything; null where it was not seen. */
+export type Measures = Readonly<Record<PartName, number | null>> & {
+  /** Warm (or plain) hours at the early check. */
+  readonly checkHours: number | null;
+  /** The two times between which it set, on the same clock as the set time. */
+  readonly setBetween: readonly [number, number] | null;
+};
+
+const MIDDLE_SET = ASSUMED_SETS.slice(0, 1);
+
+/** Warm hours up to a time by the middle of the ranges; plain hours where no temperatures are known. */
+export function clockOf(jar: JarEvidence): (hour: number) => number {
+  const { profile } = jar;
+  if (!profile || profile.length < 2) return (hour) => hour;
+  return (hour) =>
+    hour <= 0 ? 0 : (warmthOf(profileUntil(profile, hour), MIDDLE_SET)?.warmHours.middle ?? hour);
+}
+
+const indexIn = (words: readonly string[], word: string | null): number | null => {
+  const index = word === null ? -1 : words.indexOf(word);
+  return index < 0 ? null : index;
+};
+
+/** Where only one end of the set time was seen, the other is taken this many times away. */
+const OPEN_END = 1.5;
+
+/** Measures of jars already looked at: evidence never changes, and a score asks for them several times. */
+const known = new WeakMap<JarEvidence, Measures>();
+
+/** What was seen of a jar, as numbers. */
+export function measuresOf(jar: JarEvidence): Measures {
+  const before = known.get(jar);
+  if (before) return before;
+  const measures = measure(jar);
+  known.set(jar, measures);
+  return measures;
+}
+
+function measure(jar: JarEvidence): Measures {
+  const seen = jar.outcome;
+  const at = clockOf(jar);
+  const after = seen?.setAfterHours ?? null;
+  const by = seen?.setByHours ?? null;
+  const low = after ?? (by === null ? null : by / OPEN_END);
+  const high = by ?? (after === null ? null : after * OPEN_END);
+  const setBetween =
+    low === null || high === null || high <= 0
+      ? null
+      : ([at(Math.min(low, high)), at(Math.max(low, high))] as const);
+  return {
+    'set time': setBetween && (setBetween[0] + setBetween[1]) / 2,
+    'early pH': seen?.earlyPh ?? null,
+    'early set': indexIn(EARLY_SETS, seen?.earlySet ?? null),
+    'end pH': seen?.ph ?? null,
+    'set word': indexIn(SET_WORDS, seen?.setWord ?? null),
+    whey: indexIn(WHEYS, seen?.whey ?? null),
+    checkHours: seen?.earlyCheckHours === null || seen === null ? null : at(seen.earlyCheckHours),
+    setBetween,
+  };
+}
+
+export type UsualFrom = "the line's early batches" | "all the keeper's lines" | 'assumed';
+export interface UsualPart {
+  readonly value: number;
+  readonly from: UsualFrom;
+}
+export type Usual = Readonly<Record<PartName | 'checkHours', UsualPart>>;
+
+/** Where nothing better is known (common practice, no source). */
+const ASSUMED: Readonly<Record<PartName | 'checkHours', number>> = {
+  'set time': 12,
+  'early pH': 5.3,
+  'early set': 1,
+  'end pH': 4.35,
+  'set word': 3,
+  whey: 0,
+  checkHours: 8,
+};
+
+type SeenBatches = readonly (readonly Measures[])[];
+const seenOf = (batches: readonly (readonly JarEvidence[])[]): SeenBatches =>
+  batches.map((jars) => jars.map((jar) => measuresOf(jar)));
+const middleOf = (batches: SeenBatches, part: PartName | 'checkHours'): number | null =>
+  median(batches.flatMap((jars) => median(jars.flatMap((jar) => jar[part] ?? [])) ?? []));
+
+/**
+ * The usual of each part: medians over the batches given (each batch by its own median).
+ * @param early jars of the line's early batches, by batch; @param all comparable jars of every line, by batch
+ */
+export function usualOf(
+  early: readonly (readonly JarEvidence[])[],
+  all: readonly (readonly JarEvidence[])[],
+): Usual {
+  const [ofLine, ofAll] = [early, all].map(seenOf) as [SeenBatches, SeenBatches];
+  const usual = (part: PartName | 'checkHours'): UsualPart => {
+    const own = middleOf(ofLine, part);
+    if (own !== null) return { value: own, from: "the line's early batches" };
+    const any = middleOf(ofAll, part);
+    return any !== null
+      ? { value: any, from: "all the keeper's lines" }
+      : { value: ASSUMED[part], from: 'assumed' };
+  };
+  return {
+    'set time': usual('set time'),
+    'early pH': usual('early pH'),
+    'early set': usual('early set'),
+    'end pH': usual('end pH'),
+    'set word': usual('set word'),
+    whey: usual('whey'),
+    checkHours: usual('checkHours'),
+  };
+}

@@ -1,0 +1,128 @@
+// What to seed from next: no score lifts a hard stop, and reasons say what they must.
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  adviseNext,
+  DEFAULT_LIMITS,
+  stopsOf,
+  weakChance,
+  type NextInput,
+  type SeedCandidate,
+} from '../../core/advice/next';
+
+const jar = (label: string, more: Partial<SeedCandidate> = {}): SeedCandidate => ({
+  id: label, label, kind: 'jar', lines: ['heron'], generation: 4, spoiled: false, failedGate: false, caution: null,
+  cautionSays: null, place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
+  vigour: { points: 75, low: 68, high: 82 }, ...more,
+}); // prettier-ignore
+const advice = (candidates: readonly SeedCandidate[], more: Partial<NextInput> = {}) =>
+  adviseNext({
+    candidates,
+    limits: DEFAULT_LIMITS,
+    costs: { freshStart: 30, jarsPerGeneration: 4, jar: 2, weakLoss: 1.5, discardLoss: 2, unplanned: 12 },
+    weak: [0.2, 0.05, 0.05, 0.05, 0.06, 0.08, 0.1, 0.15],
+    discarded: [0.02],
+    ended: [0.02],
+    freshStart: { cost: 3.4, label: 'a fresh start from Blue Tin' },
+    blocked: [],
+    lineNames: new Map([['heron', 'Heron']]),
+    ...more,
+  });
+
+const anyJar = fc.record({
+  label: fc.string({ minLength: 1, maxLength: 8 }),
+  spoiled: fc.boolean(),
+  failedGate: fc.boolean(),
+  caution: fc.constantFrom(null, 'look', 'on hold', 'condemned'),
+  place: fc.constantFrom('fridge', 'freezer', 'dried'),
+  days: fc.integer({ min: 0, max: 800 }),
+  generation: fc.integer({ min: 1, max: 30 }),
+});
+const anyScore = fc.record({
+  points: fc.double({ min: -1e6, max: 1e6, noNaN: true }),
+  low: fc.double({ noNaN: true }),
+  high: fc.double({ noNaN: true }),
+});
+
+describe('hard stops', () => {
+  it('are never lifted by a score (property: any jar, any score, any outcome)', () => {
+    fc.assert(
+      fc.property(fc.array(anyJar, { maxLength: 8 }), fc.array(fc.option(anyScore), { minLength: 8, maxLength: 8 }), (jars, scores) => {
+        const given = jars.map((more, i) => jar(`${i} ${more.label}`, { ...more, vigour: scores[i] ?? null }));
+        const unscored = given.map((candidate) => ({ ...candidate, vigour: null }));
+        const limits = { ...DEFAULT_LIMITS, generation: 20 };
+        const scored = advice(given, { limits });
+        const bare = advice(unscored, { limits });
+        const stopped = (result: typeof scored): string[] => result.ranking.filter((r) => !r.allowed).map((r) => r.label).toSorted();
+        expect(stopped(scored)).toEqual(stopped(bare));
+        for (const candidate of given) {
+          const ranked = scored.ranking.find((r) => r.id === candidate.id);
+          const bad = candidate.spoiled || candidate.failedGate || candidate.caution === 'condemned' || candidate.caution === 'on hold';
+          if (bad) expect(ranked).toMatchObject({ allowed: false, cost: null });
+        }
+        // Nothing stopped stands above anything allowed.
+        const firstStopped = scored.ranking.findIndex((r) => !r.allowed);
+        if (firstStopped >= 0) expect(scored.ranking.slice(firstStopped).every((r) => !r.allowed)).toBe(true);
+      }),
+    );
+  }); // prettier-ignore
+
+  it('name the gravest first and say what lifts each', () => {
+    const stops = stopsOf(
+      jar('x', { caution: 'on hold', cautionSays: 'On hold: seeded by 1 Apr c.', days: 30 }),
+      DEFAULT_LIMITS,
+    );
+    expect(stops.map(({ code }) => code)).toEqual(['on hold', 'too old']);
+    expect(stops[0]?.says).toContain('1 Apr c');
+    expect(stops[0]?.lifts).toContain('written reason');
+    expect(stopsOf(jar('x', { spoiled: true }), DEFAULT_LIMITS)[0]?.lifts).toBeNull();
+  });
+
+  it('of the keeper: a generation that is too far', () => {
+    expect(stopsOf(jar('x', { generation: 9 }), { ...DEFAULT_LIMITS, generation: 9 })[0]?.code).toBe(
+      "keeper's limit",
+    );
+    expect(stopsOf(jar('x', { generation: 8 }), { ...DEFAULT_LIMITS, generation: 9 })).toEqual([]);
+  });
+});
+
+describe('the ranking', () => {
+  it('offers a fresh start when nothing may be used, never a least-bad jar', () => {
+    const result = advice([
+      jar('a', { caution: 'on hold' }),
+      jar('b', { spoiled: true }),
+      jar('c', { days: 60 }),
+    ]);
+    expect(result.nothingMayBeUsed).toBe(true);
+    expect(result.sentence).toContain('fresh start');
+    expect(result.ranking[0]?.kind).toBe('fresh start');
+    expect(advice([]).nothingMayBeUsed).toBe(true);
+  });
+
+  it('puts the healthier jar first and a fresh start above a worn one', () => {
+    const result = advice([
+      jar('worn', { generation: 7, vigour: { points: 35, low: 28, high: 42 } }),
+      jar('well'),
+    ]);
+    expect(result.ranking.map(({ label }) => label)).toEqual(['well', 'a fresh start from Blue Tin', 'worn']);
+    expect(result.sentence).toBe('Seed the next batch from well.');
+    for (const { reasons, wouldChange } of result.ranking) {
+      expect(reasons.join(' ')).toMatch(/\d/);
+      expect(wouldChange).toMatch(/\d/);
+    }
+  });
+
+  it('takes an unknown outcome as riskier than a usual one and safer than a weak one', () => {
+    expect(weakChance(0.1, null)).toBeGreaterThan(weakChance(0.1, 75));
+    expect(weakChance(0.1, null)).toBeLessThan(weakChance(0.1, 40));
+  });
+
+  it('warns before the last jar that carries a line is eaten, and suggests a plain jar where judgement is blocked', () => {
+    const result = advice([jar('14 Mar b'), jar('held', { caution: 'on hold' })], { blocked: ['oat bran'] });
+    expect(result.warnings).toEqual([
+      '14 Mar b is the last that carries Heron. Take seed from it before it is eaten.',
+    ]);
+    expect(result.suggestions[0]).toContain('small plain jar');
+    expect(advice([jar('a'), jar('b')]).warnings).toEqual([]);
+  });
+});

@@ -1,0 +1,141 @@
+// How a score is made: what counts, what is corrected, and what is never done.
+import { describe, expect, it } from 'vitest';
+import { constantProfile } from '../../core/growth/warmth';
+import { missingHourCoefficient } from '../../core/vigour/corrections';
+import { siblingEffects } from '../../core/vigour/effects';
+import { judgeLine, keepersUsual } from '../../core/vigour/line';
+import { scoreJar } from '../../core/vigour/score';
+import type { JarEvidence, Seen } from '../../core/vigour/types';
+import { usualOf } from '../../core/vigour/usual';
+
+const unseen: Seen = {
+  earlyCheckHours: null, earlySet: null, earlyPh: null, setAfterHours: null, setByHours: null, setWord: null,
+  whey: null, ph: null, phHow: null,
+}; // prettier-ignore
+let next = 1;
+const jar = (more: Partial<JarEvidence> & { seen?: Partial<Seen> | null } = {}): JarEvidence => {
+  const { seen = { setWord: 'firm' }, ...rest } = more;
+  return {
+    key: next++, label: 'a jar', madeOn: '2026-01-01', batch: 1, hold: 1, lines: [1], mixes: false, generation: 3,
+    founding: false, spoiled: false, outcome: seen && { ...unseen, ...seen }, additions: [], milk: null, seed: 'jar 1',
+    profile: null, heldHours: 36, seedStorage: null, ...rest,
+  }; // prettier-ignore
+};
+const usual = usualOf([[jar({ seen: { setWord: 'firm', ph: 4.35, phHow: 'meter', whey: 'a little', setAfterHours: 11, setByHours: 13, earlyCheckHours: 8, earlyPh: 5.2 } })]], []); // prettier-ignore
+const points = (seen: Partial<Seen>): number => scoreJar(jar({ seen }), usual)?.points ?? Number.NaN;
+/** A line of one plain jar a batch: batch 1 is the founding one, generation = batch. */
+const lineOf = (make: (batch: number) => JarEvidence[], batches: number): ReturnType<typeof judgeLine> => {
+  const jars = Array.from({ length: batches }, (_, i) => make(i + 1).map((j) => ({ ...j, batch: i + 1, hold: i + 1, generation: i + 1, madeOn: `2026-${String(i + 1).padStart(2, '0')}-01`, seed: `jar ${i}` }))).flat(); // prettier-ignore
+  return judgeLine(1, jars, keepersUsual([1], jars), 1);
+};
+const words = ['runny', 'soft', 'spoonable', 'firm', 'very firm'] as const;
+
+const endPhBy = (phHow: 'meter' | 'strip'): number => points({ setWord: 'firm', ph: 4.9, phHow });
+
+describe('a score', () => {
+  it('is 75 for what is usual, by whatever was recorded of it', () => {
+    expect(points({ setWord: 'firm' })).toBeCloseTo(75, 6);
+    expect(points({ ph: 4.35, phHow: 'meter' })).toBeCloseTo(75, 6);
+    expect(
+      points({ setAfterHours: 11, setByHours: 13, earlyCheckHours: 8, earlyPh: 5.2, whey: 'a little' }),
+    ).toBeCloseTo(75, 6);
+  });
+  it('counts speed most, and whey by its distance from the usual, either way', () => {
+    expect(points({ setWord: 'firm', setAfterHours: 22, setByHours: 26 })).toBeLessThan(
+      points({ setWord: 'spoonable', setAfterHours: 11, setByHours: 13 }),
+    );
+    expect(points({ setWord: 'firm', whey: 'none' })).toBeLessThan(75);
+    expect(points({ setWord: 'firm', whey: 'some' })).toBeCloseTo(
+      points({ setWord: 'firm', whey: 'none' }),
+      9,
+    );
+  });
+  it('lets a strip decide little', () => {
+    expect(75 - endPhBy('strip')).toBeLessThan((75 - endPhBy('meter')) / 3);
+  });
+  it('says what was missing and is less sure of it', () => {
+    const bare = scoreJar(jar(), usual);
+    const whole = scoreJar(jar({ seen: { setWord: 'firm', ph: 4.35, phHow: 'meter', setAfterHours: 11, setByHours: 13, earlyCheckHours: 8, earlyPh: 5.2, earlySet: 'starting', whey: 'a little' } }), usual); // prettier-ignore
+    expect(bare?.missing).toContain('set time');
+    expect(whole?.missing).toEqual([]);
+    expect(bare!.high - bare!.low).toBeGreaterThan(whole!.high - whole!.low);
+    expect([bare?.width, (whole?.width ?? 0) < 10]).toEqual([20, true]);
+  });
+  it('never takes hold hours for set time, and gives nothing to the spoiled or the unseen', () => {
+    expect(scoreJar(jar({ heldHours: 60 }), usual)?.points).toBeCloseTo(75, 6);
+    expect(scoreJar(jar({ spoiled: true }), usual)).toBeNull();
+    expect(scoreJar(jar({ seen: null }), usual)).toBeNull();
+    expect(scoreJar(jar({ seen: {} }), usual)).toBeNull();
+  });
+});
+
+const scored = (additions: string[], value: number, more: Partial<JarEvidence> = {}) => ({
+  jar: jar({ additions, ...more }),
+  points: value,
+});
+
+describe('fibre and culture', () => {
+  it('are told apart by siblings of one seed in one hold, and only by them', () => {
+    const effects = siblingEffects([scored([], 75), scored(['oat bran'], 35)], '');
+    expect(effects.get('oat bran')?.seen).toBe(-40);
+    // Normal prior of 20 and a difference spread of 7: −40 × 400 / (400 + 49); plain arithmetic.
+    expect(effects.get('oat bran')?.points).toBeCloseTo((-40 * 400) / 449, 6);
+    expect(siblingEffects([scored([], 75), scored(['oat bran'], 35, { hold: 2 })], '').size).toBe(0);
+    expect(siblingEffects([scored([], 75), scored(['oat bran'], 35, { seed: 'jar 9' })], '').size).toBe(0);
+  });
+  it('are a suspect, and uncorrected, where every jar has it from some generation on', () => {
+    const line = lineOf((batch) => [jar({ additions: batch > 6 ? ['oat bran'] : [], seen: { setWord: batch > 6 ? 'soft' : 'firm' } })], 10); // prettier-ignore
+    expect(line.blocked).toEqual(['oat bran']);
+    expect(line.suspects[0]?.says).toContain("oat bran and culture can't be told apart");
+    expect(line.batches.at(-1)?.points).toBe(line.batches.at(-1)?.uncorrected);
+  });
+});
+
+const cool = (batch: number): JarEvidence[] => {
+  const short = batch === 6;
+  return [jar({ profile: constantProfile(short ? 16 : 36, 38), heldHours: short ? 16 : 36, seen: { setWord: short ? 'soft' : 'firm', setAfterHours: 11, setByHours: 13 } })]; // prettier-ignore
+};
+
+const row = (missing: number, value: number) => ({ missing, points: value });
+
+describe('warmth', () => {
+  it('is corrected for only where the hold fell short of what the seed needed', () => {
+    const line = lineOf(cool, 8);
+    const corrected = line.batches.filter(({ scores }) =>
+      scores.some(({ corrections }) => corrections.length > 0),
+    );
+    expect(corrected.map(({ batch }) => batch)).toEqual([6]);
+    expect(corrected[0]!.points!).toBeGreaterThan(corrected[0]!.uncorrected!);
+  });
+  it('has its coefficient fitted from the fifth batch on, and stays near its prior on little evidence', () => {
+    const few = [row(0, 75), row(0, 75), row(4, 35), row(0, 75)];
+    expect(missingHourCoefficient(few)).toMatchObject({ fitted: false, mean: 5 });
+    const fitted = missingHourCoefficient([...few, row(0, 75)]);
+    expect(fitted.fitted).toBe(true);
+    expect(fitted.mean).toBeGreaterThan(5);
+    expect(fitted.mean).toBeLessThan(10);
+    expect(fitted.sd).toBeLessThan(2.5);
+  });
+});
+
+const lineOfWord = (key: number, index: number) => Array.from({ length: 6 }, (_, i) => jar({ lines: [key], batch: key + i, hold: key + i, generation: i + 1, madeOn: `2026-0${i + 1}-0${key % 9 || 1}`, seen: { setWord: words[index] ?? null } })); // prettier-ignore
+
+describe('a line', () => {
+  it('is judged by batch medians, not by the jar chosen as seed', () => {
+    const line = lineOf((batch) => (batch === 1 ? [jar()] : (['firm', 'soft', 'soft'] as const).map((setWord) => jar({ seen: { setWord } }))), 4); // prettier-ignore
+    const best = Math.max(...line.batches[2]!.scores.map(({ points }) => points));
+    expect(line.batches[2]!.points!).toBeLessThan(best - 10);
+  });
+  it('that began badly is shown beside the others', () => {
+    const jars = [...lineOfWord(100, 3), ...lineOfWord(200, 3), ...lineOfWord(300, 1)];
+    const keeper = keepersUsual([100, 200, 300], jars);
+    const poor = judgeLine(300, jars, keeper, 3);
+    expect(poor.batches.at(-1)?.points).toBeCloseTo(75, 0);
+    expect(poor.startedAt).toBeLessThan(45);
+    expect(judgeLine(100, jars, keeper, 3).startedAt).toBeCloseTo(75, 0);
+  });
+  it('of very even batches alarms at no single soft one', () => {
+    const line = lineOf((batch) => [jar({ seen: { setWord: batch === 9 ? 'soft' : 'firm' } })], 9);
+    expect(line.firstCalled).toBeNull();
+  });
+});
