@@ -130,14 +130,25 @@ function readSpoons(
     return { spoons: 'metric', reason: 'the notes say a spoon is 15 mL' };
   const american =
     /\b(?:qts?|quarts?|half ?gallon|gallons?|gal|fl\.? ?oz|half (?:&|and|n|'n') half|2% milk)\b/.test(flat);
-  const fahrenheit = /\d\s*°?\s*F\b|°F|\(F\)/.test(text);
-  const celsius = /\d\s*°?\s*C\b(?!FU)|°C|\(C\)/.test(text);
+  // Most temperatures decide, so that one slip of the pen does not.
+  let fahrenheit = 0;
+  let celsius = 0;
+  for (const column of layout.columns.filter(({ meaning }) => meaning === 'temperature')) {
+    const unit = column.unit?.replace('°', '').trim().toUpperCase()[0];
+    for (const row of layout.rows) {
+      const cell = tidy(row.cells[column.index] ?? '');
+      const scale = /\d\s*(?:°|deg\w*)?\s*([CF])/i.exec(cell)?.[1]?.toUpperCase() ?? unit;
+      const number = Number(/\d+(?:[.,]\d+)?/.exec(cell)?.[0].replace(',', '.') ?? Number.NaN);
+      if (scale === 'F' || (scale === undefined && number > 60)) fahrenheit += 1;
+      else if (scale === 'C' || number <= 60) celsius += 1;
+    }
+  }
   const metric = /\d\s?(?:ml|l|dl|cl|litres?|liters?)\b|\((?:ml|l|dl|cl)\)/i.test(text);
   if (american) return { spoons: 'US', reason: 'the notes use US measures' };
   if (commaLanguage(layout.columns.map(({ heading }) => heading)))
     return { spoons: 'metric', reason: 'the headings are in a language of metric kitchens' };
-  if (fahrenheit && !celsius) return { spoons: 'US', reason: 'the temperatures are in °F' };
-  if (metric || celsius)
+  if (fahrenheit > celsius) return { spoons: 'US', reason: 'the temperatures are in °F' };
+  if (metric || celsius > 0)
     return {
       spoons: preferences.spoons === 'US' ? 'metric' : preferences.spoons,
       reason: 'the notes use metric measures',

@@ -33,6 +33,12 @@ const EXACT = new Map<string, NoteColumn>();
 for (const [meaning, phrases] of Object.entries(PHRASES)) {
   for (const phrase of phrases.split(',')) if (!EXACT.has(phrase)) EXACT.set(phrase, meaning as NoteColumn);
 }
+const BY_FIRST_WORD = new Map<string, { phrase: string; meaning: NoteColumn; count: number }[]>();
+for (const [phrase, meaning] of EXACT) {
+  const parts = phrase.split(' ');
+  const first = parts[0] ?? '';
+  BY_FIRST_WORD.set(first, [...(BY_FIRST_WORD.get(first) ?? []), { phrase, meaning, count: parts.length }]);
+}
 /** Not hold hours: these are set times, and a set time is never read as hours held. */
 const SET_TIME =
   /set time|time to set|hours to set|set (?:after|by)|gesetzt nach|fest nach|temps de prise|tiempo de cuajado/;
@@ -64,11 +70,13 @@ export function headingMeaning(heading: string): { meaning: NoteColumn; sure: 2 
     const exact = EXACT.get(text);
     if (exact) return { meaning: exact, sure: 3 };
   }
+  const said = bare.replace(/[/,;-]/g, ' ').split(/\s+/);
   let best: { meaning: NoteColumn; length: number } | null = null;
-  for (const [phrase, meaning] of EXACT) {
-    if (phrase.length < 3 || phrase.length <= (best?.length ?? 0)) continue;
-    const at = ` ${bare.replace(/[/,;-]/g, ' ')} `.indexOf(` ${phrase} `);
-    if (at >= 0) best = { meaning, length: phrase.length };
+  for (const [at, word] of said.entries()) {
+    for (const { phrase, meaning, count } of BY_FIRST_WORD.get(word) ?? []) {
+      if (phrase.length <= (best?.length ?? 2)) continue;
+      if (said.slice(at, at + count).join(' ') === phrase) best = { meaning, length: phrase.length };
+    }
   }
   return best && { meaning: best.meaning, sure: 2 };
 }

@@ -169,8 +169,11 @@ export function readLayout(table: Table, mapping: Readonly<Record<string, NoteCo
             !SEEDISH.test(plain(cell)) &&
             !/\p{L}{4,}.*\p{L}{3,}/u.test(cell)),
       );
-      if (meaning === 'amount' && before === 'milk') meaning = 'milk amount';
-      if (meaning === 'amount' && before === 'addition') meaning = 'addition amount';
+      // "Milk, Amount": an amount beside a column that tells none of its own belongs to that.
+      const beside = cellsOf(index - 1).filter((cell) => tidy(cell) !== '');
+      const tellsNone = share(beside, (cell) => findAmounts(cell, { spoons: 'US' }, true).length > 0) < 0.3;
+      if (meaning === 'amount' && before === 'milk' && tellsNone) meaning = 'milk amount';
+      if (meaning === 'amount' && before === 'addition' && tellsNone) meaning = 'addition amount';
       if (
         meaning === 'seed' &&
         figures >= 0.8 &&

@@ -341,7 +341,7 @@ function giveAmounts(
   for (const amount of amounts) sayAmount(log, amount.text, amount.amount, amount.assumed);
   const typed = (amount: (typeof amounts)[number]): Amount => ({
     ...amount.amount,
-    typed: amount.text.slice(0, 200),
+    typed: (amounts.length === 1 ? text : amount.text).slice(0, 200),
   });
   const [only] = amounts;
   if (row.seeds.length === 0) return log.keep(cell.column.heading, text);

@@ -9,11 +9,16 @@ const VULGAR: Readonly<Record<string, string>> = {
 /** Characters that show nothing: soft hyphen, zero-width space and joiners, direction marks, word joiner, byte order mark. */
 const INVISIBLE = new Set([0xad, 0x200b, 0x200c, 0x200d, 0x200e, 0x200f, 0x2060, 0xfeff]);
 
+/** Printable ASCII. */
+const PLAIN = /^[ -~]*$/;
+
 /**
  * Text with fractions as "1/2", powers as "^8", any dash as "-", any space as one space, full-width characters as
  * plain ones. The letters and their case stay.
  */
 export function tidy(text: string): string {
+  // Most cells are plain: nothing to bring to one alphabet but their spaces.
+  if (PLAIN.test(text)) return text.replace(/ {2,}/g, ' ').trim();
   let out = '';
   let inPower = false;
   for (const character of text) {

@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto';
 import type { NotesPreview, Parsed, Reply } from '../../core/contract';
 import { readNotes, type LedgerFacts, type LedgerView, type NotesPlan } from '../../core/notes';
+import { jarLabel } from '../../core/lineage/labels';
 import { readNotesFile, type NotesText } from '../files/notes';
 import type { OpenAct } from './acts';
 import type { Job } from './job';
@@ -22,7 +23,7 @@ function factsOf(ledger: Ledger, uid: string): LedgerFacts | null {
     const seed = seeding.fromJar === null ? null : rows.get('jar', seeding.fromJar);
     if (!seed) return '';
     const batch = rows.get('batch', seed.batch);
-    return ledger.labelFor({ madeOn: batch.madeOn, word: batch.word, letter: seed.letter });
+    return jarLabel({ madeOn: batch.madeOn, word: batch.word, letter: seed.letter }, true);
   });
   return {
     hours: hold?.hours ?? null,
