@@ -189,15 +189,14 @@ export async function bringIn(): Promise<void> {
   const answer = await started.done;
   if (turn !== mine) return;
   job = null;
-  if (answer.ok) set({ running: null, result: answer.value });
-  else
-    set({
-      running: null,
-      trouble:
-        answer.error.code === 'cancelled'
-          ? 'Stopped. Nothing came in; the ledger is as it was.'
-          : answer.sentence,
-    });
+  if (answer.ok) {
+    set({ running: null, result: answer.value });
+    return;
+  }
+  const stopped = 'Stopped. Nothing came in; the ledger is as it was.';
+  const question = questionOf(answer.error, answer.sentence);
+  if (question) set({ running: null, ...keepLists([], [question]) });
+  else set({ running: null, trouble: answer.error.code === 'cancelled' ? stopped : answer.sentence });
 }
 
 /** Stops what is running; the ledger stays as it was. */

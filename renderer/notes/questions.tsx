@@ -1,54 +1,51 @@
 // Questions about the file. Those that block come first: until they are answered nothing can come in.
-import { useId, useState } from 'react';
+import { useId } from 'react';
 import { Pager, usePage } from './pager';
 import type { Question } from './lists';
 import { answer } from './notes-store';
 
 const PAGE = 20;
 
+function Words({ question }: { readonly question: Question }) {
+  return (
+    <>
+      {question.row !== null && <span className="row-number">Row {question.row}</span>} {question.sentence}
+    </>
+  );
+}
+
 function Asked({ question, chosen }: { readonly question: Question; readonly chosen: string | undefined }) {
   const id = useId();
-  const [typed, setTyped] = useState(chosen ?? '');
-  const free = question.choices.length === 0;
+  const kind = question.blocks && chosen === undefined ? 'ask blocks' : 'ask';
+  // Some questions are only for the keeper to think over: the answer is in correcting the jar, not here.
+  if (question.choices.length === 0) {
+    return (
+      <li className={kind}>
+        <p>
+          <Words question={question} />
+        </p>
+      </li>
+    );
+  }
   return (
-    <li className={question.blocks && chosen === undefined ? 'ask blocks' : 'ask'}>
+    <li className={kind}>
       <fieldset>
         <legend>
-          {question.row !== null && <span className="row-number">Row {question.row}</span>}{' '}
-          {question.sentence}
+          <Words question={question} />
         </legend>
-        {free ? (
-          <form
-            className="row"
-            onSubmit={(event) => {
-              event.preventDefault();
-              answer(question.id, typed.trim() || null);
-            }}
-          >
-            <input
-              className="input"
-              aria-label="Your answer"
-              value={typed}
-              maxLength={500}
-              onChange={(event) => setTyped(event.target.value)}
-              onBlur={() => answer(question.id, typed.trim() || null)}
-            />
-          </form>
-        ) : (
-          <div className="row">
-            {question.choices.map((choice) => (
-              <label key={choice.value} className="pick">
-                <input
-                  type="radio"
-                  name={id}
-                  checked={chosen === choice.value}
-                  onChange={() => answer(question.id, choice.value)}
-                />
-                <span>{choice.label}</span>
-              </label>
-            ))}
-          </div>
-        )}
+        <div className="row">
+          {question.choices.map((choice) => (
+            <label key={choice.value} className="pick">
+              <input
+                type="radio"
+                name={id}
+                checked={chosen === choice.value}
+                onChange={() => answer(question.id, choice.value)}
+              />
+              <span>{choice.label}</span>
+            </label>
+          ))}
+        </div>
       </fieldset>
     </li>
   );

@@ -44,8 +44,7 @@ export function Rows({ rows }: { readonly rows: readonly Row[] }) {
               <th scope="col">Row</th>
               <th scope="col">Jar</th>
               <th scope="col">Seeded from</th>
-              <th scope="col">What it says</th>
-              <th scope="col">So it</th>
+              <th scope="col">What becomes of it</th>
             </tr>
           </thead>
           <tbody>
@@ -54,8 +53,13 @@ export function Rows({ rows }: { readonly rows: readonly Row[] }) {
                 <th scope="row">{row.row}</th>
                 <td className="row-label">{row.label ?? '–'}</td>
                 <td>{row.seeds.length > 0 ? row.seeds.join(', ') : '–'}</td>
-                <td>{row.says}</td>
-                <td className="row-state">{stateWords[row.state]}</td>
+                <td>
+                  {stateWords[row.state]}
+                  {/* Of a row that comes in the words repeat the jar and its seeds. */}
+                  {(row.state === 'aside' || row.state === 'already here') &&
+                    row.says !== '' &&
+                    `: ${row.says}`}
+                </td>
               </tr>
             ))}
           </tbody>

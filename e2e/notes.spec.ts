@@ -1,0 +1,180 @@
+// Bringing in a spreadsheet, in the real window: preview, rematching, mending in place, answering, cancelling.
+import { join } from 'node:path';
+import type { Page } from '@playwright/test';
+import { complaintsOfAxe } from './axe';
+import { expect, test } from './window';
+
+const kitchen = join(import.meta.dirname, '../tests/notes/kitchen-notes.csv');
+
+async function openNotes(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Bring in a spreadsheet' }).click();
+  await expect(page.getByRole('heading', { name: 'Bring in a spreadsheet' })).toBeVisible();
+}
+const choose = (
+  page: Page,
+  file: string | { name: string; mimeType: string; buffer: Buffer },
+): Promise<void> => page.getByLabel('Choose a file').setInputFiles(file);
+const csv = (name: string, text: string) => ({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
+
+test('the kitchen notes come in; what stayed aside is mended and comes in after them', async ({ page }) => {
+  await openNotes(page);
+  await choose(page, kitchen);
+  await expect(page.getByRole('heading', { name: 'kitchen-notes.csv' })).toBeFocused();
+  await expect(page.getByText('44 rows to come in, 1 aside and 1 empty.')).toBeVisible();
+  await expect(page.locator('.columns').getByLabel('Started from')).toHaveValue('seed');
+  await expect(page.getByText('fizzy?').first()).toBeVisible();
+
+  await page.getByRole('button', { name: 'Bring in 44 rows' }).click();
+  // The truth that was handed over with the notes: 44 jars; two sources named in them.
+  await expect(
+    page.getByRole('heading', { name: /^44 jars, \d+ seedings and 2 sources came in\.$/ }),
+  ).toBeFocused();
+  await expect(page.getByText(/^Row 47 stays aside: /)).toBeVisible();
+
+  await page.getByRole('button', { name: 'Mend what stayed aside' }).click();
+  await expect(page.getByText('1 aside, 44 already here and 1 empty.')).toBeVisible();
+  const temperature = page.locator('.mend').getByLabel('Temp');
+  await temperature.fill('101 F');
+  await temperature.press('Enter');
+  await expect(page.getByText('Mended: read as “101 F”.')).toBeVisible();
+  await expect(temperature).toBeFocused();
+  const seed = page.locator('.mend').getByLabel('Started from');
+  await seed.fill('12/30/25 a');
+  await seed.press('Enter');
+  await page.getByRole('button', { name: 'Bring in 1 row' }).click();
+  await expect(page.getByRole('heading', { name: '1 jar and 1 seeding came in.' })).toBeVisible();
+  await page.getByRole('button', { name: 'See the family' }).click();
+  await expect(page.getByRole('button', { name: 'Family' })).toHaveAttribute('aria-current', 'page');
+  await expect(page.getByText(/45 jars/)).toBeVisible();
+});
+
+test('a date that can be read in two ways is asked about, and nothing comes in before', async ({ page }) => {
+  await openNotes(page);
+  await choose(
+    page,
+    csv(
+      'short.csv',
+      'Date,Jar,Started from,How it set\n3/4/2026,a,Blue Tin,firm\n5/4/2026,a,3/4/2026 a,firm\n',
+    ),
+  );
+  await expect(page.getByRole('heading', { name: 'One thing first' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Answer first' })).toBeDisabled();
+  await page.getByLabel('The day first').check();
+  await expect(page.getByRole('button', { name: 'Bring in 2 rows' })).toBeEnabled();
+  await expect(page.getByRole('rowheader', { name: '2', exact: true })).toBeVisible();
+  await expect(page.getByRole('cell', { name: '3 Apr 2026 a' }).first()).toBeVisible();
+  await page.getByLabel('The month first').check();
+  await expect(page.getByRole('cell', { name: '4 Mar 2026 a' }).first()).toBeVisible();
+});
+
+test('a paste, and everything after it, by keyboard alone', async ({ page }) => {
+  await openNotes(page);
+  await page.getByLabel('paste them here').focus();
+  await page.keyboard.insertText(
+    'Date\tJar\tStarted from\tSet\n2026-03-14\ta\tBlue Tin\tfirm\n2026-03-20\ta\t2026-03-14 a\tfirm\n',
+  );
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { name: 'pasted notes.tsv' })).toBeFocused();
+  await expect(page.getByRole('button', { name: 'Bring in 2 rows' })).toBeEnabled();
+  await page.keyboard.press('Tab');
+  await expect(page.getByRole('button', { name: 'Bring in 2 rows' })).toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { name: '2 jars, 2 seedings and 1 source came in.' })).toBeFocused();
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Enter');
+  await expect(page.getByText(/2 jars/)).toBeVisible();
+});
+
+test('text pasted anywhere on the page is read as a file', async ({ page }) => {
+  await openNotes(page);
+  await page.evaluate(() => {
+    const data = new DataTransfer();
+    data.setData('text/plain', 'Date\tJar\tFrom\n2026-03-14\ta\tBlue Tin\n');
+    document.body.dispatchEvent(
+      new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true }),
+    );
+  });
+  await expect(page.getByRole('button', { name: 'Bring in 1 row' })).toBeEnabled();
+});
+
+test('what is typed outlives a new preview, and another meaning can be chosen for a column', async ({
+  page,
+}) => {
+  await openNotes(page);
+  await choose(
+    page,
+    csv(
+      'odd.csv',
+      'Date,Jar,From,Temp,Smack\n2026-03-14,a,Blue Tin,1010F,firm\n2026-03-20,a,2026-03-14 a,101F,soft\n',
+    ),
+  );
+  const warm = page.locator('.mend').getByLabel('Temp');
+  await expect(warm).toHaveValue('1010F');
+  await warm.fill('10');
+  await page.locator('.columns').getByLabel('Smack').selectOption('how it set');
+  await expect(page.locator('.columns').getByLabel('Smack')).toHaveValue('set');
+  await expect(warm).toHaveValue('10');
+  await page.getByRole('button', { name: 'Family' }).click();
+  await page.getByRole('button', { name: 'Bring in notes' }).click();
+  await expect(page.getByRole('heading', { name: 'odd.csv' })).toBeVisible();
+  await expect(page.locator('.columns').getByLabel('Smack')).toHaveValue('set');
+});
+
+test('a file that is too large is refused before it is read', async ({ page }) => {
+  await openNotes(page);
+  await choose(page, { name: 'huge.csv', mimeType: 'text/csv', buffer: Buffer.alloc(21 * 1024 * 1024, 'a') });
+  await expect(page.getByRole('alert')).toContainText(
+    'huge.csv is 21 MB, and 20 MB at most can come in at once.',
+  );
+});
+
+test('20,000 rows stay usable', async ({ page }) => {
+  const days = Array.from({ length: 20_000 }, (_, at) =>
+    new Date(Date.UTC(1970, 0, 1 + at)).toISOString().slice(0, 10),
+  );
+  const lines = days.map(
+    (day, at) => `${day},a,${at === 0 ? 'Blue Tin' : `${days[at - 1]} a`},firm,${at % 10 ? '101F' : '1010F'}`,
+  );
+  await openNotes(page);
+  await choose(page, csv('long.csv', `Date,Jar,Started from,Set,Temp\n${lines.join('\n')}\n`));
+  await expect(page.getByText('1 to 50 of 20,000 rows')).toBeVisible({ timeout: 60_000 });
+  expect(await page.evaluate(() => document.querySelectorAll('*').length)).toBeLessThan(2500);
+  await page
+    .getByRole('navigation', { name: 'Pages of rows' })
+    .last()
+    .getByRole('button', { name: 'Later' })
+    .click();
+  await expect(page.getByText('51 to 100 of 20,000 rows')).toBeVisible();
+});
+
+test('stopping while rows come in leaves the ledger as it was', async ({ page }) => {
+  const lines = Array.from({ length: 20_000 }, (_, at) => {
+    const day = new Date(Date.UTC(1970, 0, 1 + at)).toISOString().slice(0, 10);
+    return `${day},a,10 capsules Blue Tin,firm`;
+  });
+  await openNotes(page);
+  await choose(page, csv('long.csv', `Date,Jar,Started from,Set\n${lines.join('\n')}\n`));
+  await page.getByRole('button', { name: 'Bring in 20,000 rows' }).click({ timeout: 60_000 });
+  await page.getByRole('button', { name: 'Stop' }).click();
+  await expect(page.getByRole('alert')).toContainText('Stopped. Nothing came in', { timeout: 60_000 });
+  const state = await page.evaluate(() => window.jarline.call['app.state']({}));
+  expect(state.ok && state.value.ledger?.jars).toBe(0);
+});
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test.describe(colorScheme, () => {
+    test.use({ colorScheme, size: { width: 800, height: 900 } });
+
+    test('the screens hold to the accessibility rules', async ({ page }) => {
+      await openNotes(page);
+      expect(await complaintsOfAxe(page)).toEqual([]);
+      await choose(page, kitchen);
+      await expect(page.getByRole('button', { name: 'Bring in 44 rows' })).toBeEnabled();
+      expect(await complaintsOfAxe(page)).toEqual([]);
+      await page.getByRole('button', { name: 'Bring in 44 rows' }).click();
+      await expect(page.getByRole('heading', { name: /came in\.$/ })).toBeVisible();
+      expect(await complaintsOfAxe(page)).toEqual([]);
+    });
+  });
+}
