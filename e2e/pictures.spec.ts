@@ -18,6 +18,16 @@ const PICTURES: readonly Picture[] = [
     open: async (page) => void (await page.getByRole('button').first().waitFor()),
   },
   { name: 'family', seed: 'demo', open: async (page) => void (await page.getByRole('main').waitFor()) },
+  {
+    name: 'notes',
+    seed: 'none',
+    open: async (page) => {
+      await page.getByRole('button', { name: 'Bring in a spreadsheet' }).click();
+      const notes = join(import.meta.dirname, '../tests/notes/kitchen-notes.csv');
+      await page.getByLabel('Choose a file').setInputFiles(notes);
+      await page.getByRole('button', { name: 'Bring in 44 rows' }).waitFor();
+    },
+  },
 ];
 
 for (const { name, seed, open } of PICTURES) {
