@@ -156,6 +156,8 @@ export class FamilyColumns {
     let deepest = 0;
     let shallowest = Infinity;
     let mean = 0;
+    let lowestMean = Infinity;
+    let highestMean = 0;
     // A lost jar stands for a past that nobody can name, whatever else is known of it.
     let atLeast = jar.lost || seedings.length === 0;
     let transfers = 0;
@@ -197,11 +199,14 @@ export class FamilyColumns {
       if (seedDeepest > deepest) deepest = seedDeepest;
       if (seedShallowest < shallowest) shallowest = seedShallowest;
       mean += share * (1 + seedMean);
+      if (seedMean < lowestMean) lowestMean = seedMean;
+      if (seedMean > highestMean) highestMean = seedMean;
     }
     const seeded = seedings.length > 0;
     this.deepest[slot] = deepest + 1;
     this.shallowest[slot] = seeded ? shallowest + 1 : 1;
-    this.mean[slot] = seeded ? mean : 1;
+    // Held between its seeds’ means: shares that sum to 1 but for a rounding must not make a 3 a 2.9999999999999996.
+    this.mean[slot] = seeded ? Math.min(Math.max(mean, 1 + lowestMean), 1 + highestMean) : 1;
     this.atLeast[slot] = atLeast ? 1 : 0;
     this.transfers[slot] = seeded ? transfers : NaN;
     this.start[slot] = seeded ? start : NaN;

@@ -9,31 +9,42 @@ export interface Timed {
 /** A way to do a task: prepared outside the clock, then run again and again. `skip` says why it isn't run at all. */
 export type Way = { readonly prepare: () => () => unknown } | { readonly skip: string };
 
+/** Milliseconds that each way of a task may take in all. */
 const BUDGET_MS = 1200;
 const MOST_RUNS = 25;
 
-/** Runs a way until its budget is used up; the first run only warms up, unless it alone takes the whole budget. */
-export function time(way: Extract<Way, { prepare: unknown }>): Timed {
-  const run = way.prepare();
-  const times: number[] = [];
-  const began = performance.now();
-  for (;;) {
-    const start = performance.now();
-    const result = run();
-    times.push(performance.now() - start);
-    if (result === undefined)
-      throw new Error('a benchmark must answer something, or nothing keeps it from being left out');
-    if (times.length > MOST_RUNS || (performance.now() - began > BUDGET_MS && times.length > 0)) break;
+type Prepared = Extract<Way, { prepare: unknown }>;
+
+/**
+ * Times several ways of one task, in turns, so that whatever else the machine does meanwhile slows all of them alike.
+ * Each stops when its budget is used up. The first run of each only warms up, unless it alone takes the whole budget.
+ */
+export function timeInTurns(ways: readonly Prepared[]): Timed[] {
+  const runs = ways.map((way) => way.prepare());
+  const times = ways.map((): number[] => []);
+  const spent = ways.map(() => 0);
+  for (let turn = 0; turn <= MOST_RUNS; turn++) {
+    for (const [i, run] of runs.entries()) {
+      if ((spent[i] as number) > BUDGET_MS) continue;
+      const start = performance.now();
+      const result = run();
+      const took = performance.now() - start;
+      if (result === undefined)
+        throw new Error('a benchmark must answer something, or its work may be left out');
+      (times[i] as number[]).push(took);
+      spent[i] = (spent[i] as number) + took;
+    }
   }
-  const counted = times.length > 1 ? times.slice(1) : times;
-  const sorted = counted.toSorted((a, b) => a - b);
-  return { ms: sorted[Math.floor(sorted.length / 2)] as number, runs: sorted.length };
+  return times.map((all) => {
+    const sorted = (all.length > 1 ? all.slice(1) : all).toSorted((a, b) => a - b);
+    return { ms: sorted[Math.floor(sorted.length / 2)] as number, runs: sorted.length };
+  });
 }
 
 export const shownMs = (ms: number): string =>
   ms >= 100 ? ms.toFixed(0) : ms >= 1 ? ms.toFixed(1) : ms.toFixed(3);
 
-/** "4.1× slower" for another way against ours. */
+/** Another way against ours: "4.1× ours". */
 export function ratio(other: number, ours: number): string {
   const times = other / ours;
   return times >= 1 ? `${times.toFixed(1)}× ours` : `${times.toFixed(2)}× ours`;

@@ -57,6 +57,14 @@ const two = (a: object, b: object, seedJar: Partial<Told> = {}) =>
 
 const sharesOf3 = (family: ReturnType<typeof two>) => [...family.sharesOf(3).values()];
 
+it('the mean of seeds of one generation is that generation and one, to the last bit', () => {
+  const family = jars(...[1, 2, 3, 4, 5, 6].map((key): Told => ({ key, from: [CAPSULES] })), {
+    key: 7,
+    from: [1, 2, 3, 4, 5, 6].map((fromJar) => ({ fromJar, volumeMl: 0.1 * fromJar })),
+  });
+  expect(family.generationOf(7).mean).toBe(2);
+});
+
 describe('seed shares rest on one basis, the first that applies', () => {
   it('count, where one of the densities was measured; the default for the other', () => {
     const family = two({ volumeMl: 10 }, { volumeMl: 10 }, { countPerMl: 6e8 });
