@@ -1,5 +1,5 @@
 // The Electron security checklist, held against the real window. Items that need no window are in tests/security.
-// Item 19 (fuses) waits for the package: electron-builder.yml sets them, and they can only be read back there.
+// Item 19 (fuses) is held against the package: electron-builder.yml sets them, main/launch/package.mjs reads them back.
 import { CALLS } from '../core/call-names';
 import { CONTENT_POLICY, PAGE } from '../main/protocol';
 import { expect, test } from './window';

@@ -1,12 +1,18 @@
 // The fixture of every test of the real window: a fresh data folder, a seed, a clock that stands still; anything the
 // page or the main process complains of fails the test.
 import { copyFileSync, mkdtempSync, rmSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { type ElectronApplication, type Page, _electron, test as base } from '@playwright/test';
 import { findRuntime, machineFlags } from '../main/launch/runtime.mjs';
 
 const root = resolve(import.meta.dirname, '..');
+/** Holds the program back until playwright listens: without it a window that opens early is now and then missed. */
+const holdBack = join(
+  dirname(createRequire(import.meta.url).resolve('playwright-core/package.json')),
+  'lib/server/electron/loader.js',
+);
 /** Said by Chromium on machines without a desktop, and by the inspector that the tests work through. */
 const HARMLESS = [
   /ERROR:bus\.cc|Failed to connect to the bus/,
@@ -59,6 +65,8 @@ export class Program {
     this.app = await _electron.launch({
       executablePath: findRuntime().executable,
       args: [
+        '-r',
+        holdBack,
         root,
         `--user-data-dir=${this.dataFolder}`,
         `--now=${now}`,

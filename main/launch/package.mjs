@@ -16,6 +16,31 @@ function packaged() {
   return join(release, folder, inside[process.platform] ?? 'jarline');
 }
 
+/** Electron security checklist, item 19: what the fuses of a package must be, whoever set them. */
+const FUSES = {
+  RunAsNode: false,
+  EnableCookieEncryption: true,
+  EnableNodeOptionsEnvironmentVariable: false,
+  EnableNodeCliInspectArguments: false,
+  EnableEmbeddedAsarIntegrityValidation: true,
+  OnlyLoadAppFromAsar: true,
+  GrantFileProtocolExtraPrivileges: false,
+};
+
+/** Reads the fuses back from the executable. @throws Refused where one differs */
+async function checkFuses(executable) {
+  const { FuseV1Options, getCurrentFuseWire } = await import('@electron/fuses');
+  const wire = await getCurrentFuseWire(executable);
+  for (const [name, wanted] of Object.entries(FUSES)) {
+    const state = wire[FuseV1Options[name]];
+    // As the executable spells them: '1' is on, '0' is off.
+    if (state !== (wanted ? '1' : '0').charCodeAt(0)) {
+      throw new Refused(`item 19: the fuse ${name} of the package is not ${wanted ? 'on' : 'off'}.`);
+    }
+  }
+  notice(`item 19: all ${Object.keys(FUSES).length} fuses of the package are as they must be`);
+}
+
 await launch(() =>
   onNode24(async () => {
     const { prepare } = await import('./prepare.mjs');
@@ -42,6 +67,7 @@ await launch(() =>
 
     const executable = packaged();
     if (!executable) return;
+    await checkFuses(executable);
     ensureSystemPackages(executable);
     const stop = await useDisplay();
     const data = mkdtempSync(join(tmpdir(), 'jarline-package-'));

@@ -104,5 +104,6 @@ export const STAGES = [
     name: 'vitest',
     run: (files) => vitest('vitest', files.length > 0 ? files : ['--exclude', 'tests/architecture/**']),
   },
+  { name: 'package', run: check(() => tool('../main/launch/package.mjs', [])) },
   { name: 'playwright', run: (files) => playwright(files) },
 ];

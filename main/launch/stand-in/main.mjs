@@ -5,9 +5,13 @@ import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { app } from 'electron';
 
-const folder = process.argv.slice(1).find((argument) => !argument.startsWith('-'));
+const require = createRequire(import.meta.url);
+const given = process.argv.slice(1);
+const asked = given.indexOf('-r');
+if (asked >= 0) require(resolve(given.splice(asked, 2)[1])); // a module to load first, as there
+const folder = given.find((argument) => !argument.startsWith('-'));
 if (!folder) {
-  process.stderr.write('usage: electron FOLDER [options]\n');
+  process.stderr.write('usage: electron [-r MODULE] FOLDER [options]\n');
   process.exit(1);
 }
 const path = resolve(folder);
@@ -18,4 +22,4 @@ app.setVersion(manifest.version ?? '0.0.0');
 app.setDesktopName(`${app.name}.desktop`);
 app.setAppPath(path);
 // Awaited at the top, so that 'ready' waits for the program's own code, as in a package.
-await import(pathToFileURL(createRequire(import.meta.url).resolve(path)).href);
+await import(pathToFileURL(require.resolve(path)).href);
