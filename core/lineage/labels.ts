@@ -83,10 +83,9 @@ export function readLabel(text: string, dates: 'day first' | 'month first'): Lab
   let year: number | null = null;
   let letter: string | null = null;
   const words: string[] = [];
-  for (const token of text
-    .toLowerCase()
-    .split(/[\s,]+/)
-    .filter(Boolean)) {
+  // "3/14b" and "14mar" are two things each; "14th" is one.
+  const spaced = text.toLowerCase().replaceAll(/(\d\.?)(?!(?:st|nd|rd|th)\b)(?=[a-z])/g, '$1 ');
+  for (const token of spaced.split(/[\s,]+/).filter(Boolean)) {
     const iso = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(token);
     const numbers = /^(\d{1,2})[./-](\d{1,2})(?:[./-](\d{2}|\d{4})?)?$/.exec(token);
     if (iso) {
