@@ -18,6 +18,7 @@ import {
   SetWord,
   Source,
 } from './ledger/records';
+import { Figure, Why } from './why';
 
 const empty = z.strictObject({});
 const count = z.int().nonnegative();
@@ -28,18 +29,7 @@ const Key = z.int().positive();
 const column = <T extends Int32Array | Float64Array | Uint8Array>(make: new (n: number) => T) =>
   z.instanceof(make as unknown as new () => T);
 
-/** Where a figure came from: shown beside every number. */
-export const Why = z.strictObject({
-  formula: z.string(),
-  inputs: z.array(z.strictObject({ name: z.string(), value: z.string() })),
-  assumptions: z.array(z.string()),
-  /** A published source, 'common practice, no source', or null for plain arithmetic. */
-  source: z.string().nullable(),
-});
-export type Why = z.infer<typeof Why>;
-
-export const Figure = z.strictObject({ name: z.string(), shown: z.string(), why: Why });
-export type Figure = z.infer<typeof Figure>;
+export { Figure, Why };
 
 export const GenerationReply = z.strictObject({
   deepest: z.int().positive(),

@@ -1,0 +1,176 @@
+// From judgement to what the calls reply: names and ids are passed in, figures are rounded for showing, each with its why.
+import type { Why } from '../why';
+import { treatmentName } from './comparable';
+import { PRIOR_SOURCES } from './sources';
+import { jarSays, lineReasons, SAYS_NOTHING_OF_SAFETY, standingSentence } from './says';
+import { SCORE_RULES, shown } from './score';
+import type { JarJudgementReply, LineJudgementReply } from './shapes';
+import type { LineJudgement } from './line';
+import { PART_NAMES, USUAL_POINTS, type JarEvidence } from './types';
+
+/** How the caller names things. */
+export interface Names {
+  readonly jar: (key: number) => { readonly uid: string; readonly label: string };
+  readonly batch: (key: number) => { readonly uid: string; readonly label: string };
+  readonly line: (batch: number) => { readonly uid: string; readonly name: string };
+}
+
+const round = (value: number): number => Math.round(value * 100) / 100;
+const maybe = (value: number | undefined): number | null => (value === undefined ? null : round(value));
+
+function lineWhy(judgement: LineJudgement): Why {
+  const { trend, rules, usual } = judgement;
+  return {
+    formula:
+      'Each batch is the median of its comparable jars; the slope is the median of the slopes between all pairs of batches; the alarm compares slope and level with their standard errors.',
+    inputs: [
+      ...PART_NAMES.map((name) => ({
+        name: `usual ${name}`,
+        value: `${usual[name].value.toFixed(2)} (${usual[name].from})`,
+      })),
+      ...(trend
+        ? [
+            { name: 'fall in standard errors', value: trend.fall.toFixed(2) },
+            { name: 'limit at this many batches', value: trend.limit.toFixed(2) },
+            {
+              name: 'Mann–Kendall, chance of such a fall by luck',
+              value: trend.mannKendall.pFalling.toFixed(4),
+            },
+          ]
+        : []),
+    ],
+    assumptions: [
+      `A line's batches are expected to differ by about ${rules.priorSpread} points until they tell themselves.`,
+      'One budget of false alarms covers all looks: of steady lines, about one in twenty is ever called within twelve batches.',
+      `Jars are compared with the first batches after the founding one, which count as ${USUAL_POINTS}.`,
+    ],
+    source: PRIOR_SOURCES.trend,
+  };
+}
+
+/** The reply of judgement.line. */
+export function lineReply(judgement: LineJudgement, names: Names): LineJudgementReply {
+  const { trend, batches, rules, usualTreatment } = judgement;
+  const { uid, name } = names.line(judgement.line);
+  const called = judgement.firstCalled === null ? undefined : batches[judgement.firstCalled];
+  return {
+    line: uid,
+    name,
+    standing: judgement.standing,
+    sentence: standingSentence(judgement),
+    reasons: lineReasons(judgement),
+    batches: batches.map((batch) => {
+      const compared = new Set(batch.comparable);
+      return {
+        batch: names.batch(batch.batch).uid,
+        label: names.batch(batch.batch).label,
+        madeOn: batch.madeOn,
+        generation: batch.generation,
+        score: batch.points === null ? null : shown(batch.points),
+        points: batch.points === null ? null : round(batch.points),
+        uncorrected: batch.uncorrected === null ? null : round(batch.uncorrected),
+        first: batch.first,
+        standing: batch.standing,
+        jars: batch.scores.map(({ jar, points, low, high }) => ({
+          jar: names.jar(jar.key).uid,
+          label: jar.label,
+          score: shown(points),
+          low: shown(low),
+          high: shown(high),
+          compared: compared.has(jar),
+        })),
+        leftOut: batch.leftOut.map(({ jar, reason }) => ({
+          jar: names.jar(jar.key).uid,
+          label: jar.label,
+          reason,
+        })),
+      };
+    }),
+    comparable: batches.filter(({ points }) => points !== null).length,
+    slope: maybe(trend?.slope),
+    slopeLow: maybe(trend?.slopeLow),
+    slopeHigh: maybe(trend?.slopeHigh),
+    baseline: maybe(trend?.baseline),
+    spread: maybe(trend?.spread),
+    drop: maybe(trend?.drop),
+    lowerLimit: trend ? round(trend.baseline - (trend.limit / rules.levelAlone) * trend.dropError) : null,
+    running: (trend?.running ?? []).map(round),
+    calledAt: called ? names.batch(called.batch).uid : null,
+    startedAt: judgement.startedAt === null ? null : round(judgement.startedAt),
+    suspects: judgement.suspects.map(({ says }) => says),
+    blocked: judgement.blocked.map((treatment) => treatmentName(treatment, usualTreatment)),
+    effects: judgement.effects.map((effect) => ({
+      name: treatmentName(effect.name, usualTreatment),
+      points: round(effect.points),
+      error: round(effect.error),
+      sets: effect.sets,
+    })),
+    why: lineWhy(judgement),
+    safety: SAYS_NOTHING_OF_SAFETY,
+    model: {
+      version: SCORE_RULES.version,
+      parameters: {
+        ...rules,
+        limits: [...rules.limits],
+        perMissingHour: round(judgement.perMissingHour.mean),
+      },
+    },
+  };
+}
+
+/** The reply of judgement.jar, by the judgement of a line it belongs to (null: it belongs to none). */
+export function jarReply(
+  jar: JarEvidence,
+  judgement: LineJudgement | null,
+  jars: readonly JarEvidence[],
+  names: Names,
+): JarJudgementReply {
+  const base = { jar: names.jar(jar.key).uid, label: jar.label, safety: SAYS_NOTHING_OF_SAFETY };
+  if (!judgement) {
+    return {
+      ...base, line: null, score: null, low: null, high: null, parts: [], missing: [...PART_NAMES], corrections: [],
+      leftOut: 'Its past is not known, so there is no line to compare it with.', why: null, reasons: [],
+      sentence: 'Its past is not known, so there is no line to compare it with.',
+    }; // prettier-ignore
+  }
+  const batch = judgement.batches.find((one) => one.batch === jar.batch);
+  const score = batch?.scores.find((one) => one.jar.key === jar.key) ?? null;
+  const says = jarSays(jar, score, judgement, jars);
+  return {
+    ...base,
+    line: names.line(judgement.line).uid,
+    score: score && shown(score.points),
+    low: score && shown(score.low),
+    high: score && shown(score.high),
+    sentence: says.sentence,
+    reasons: [...says.reasons],
+    parts: (score?.parts ?? []).map(({ name, points, weight, says }) => ({
+      name,
+      points: round(points),
+      weight,
+      says,
+    })),
+    missing: [...(score?.missing ?? PART_NAMES)],
+    corrections: (score?.corrections ?? []).map((correction) => ({
+      ...correction,
+      points: round(correction.points),
+    })),
+    leftOut: batch?.leftOut.find((one) => one.jar.key === jar.key)?.reason ?? null,
+    why: score && {
+      formula:
+        'Points of what was seen, weighed together, with corrections added; the range holds four jars in five.',
+      inputs: score.parts.map(({ name, points, weight }) => ({
+        name,
+        value: `${points.toFixed(0)} points, weight ${weight}`,
+      })),
+      assumptions: score.parts.flatMap(({ name }) =>
+        judgement.usual[name].from === "the line's early batches"
+          ? []
+          : [
+              `The usual ${name} is ${judgement.usual[name].from === 'assumed' ? 'assumed' : "that of all your lines' early batches"}.`,
+            ],
+      ),
+      source: PRIOR_SOURCES.score,
+    },
+  };
+}

@@ -1,0 +1,93 @@
+// What judgement says of a line and of a jar, in calm sentences with their numbers.
+import { treatmentName } from './comparable';
+import { treatmentOf } from './effects';
+import { plainSiblings, type LineJudgement } from './line';
+import { scoreJar, shown } from './score';
+import { USUAL_POINTS, type JarEvidence, type JarScore } from './types';
+import { median } from './order';
+
+export const SAYS_NOTHING_OF_SAFETY =
+  'This says nothing about safety. Look, smell and the take-out gate come first; when in doubt, discard.';
+
+const one = (value: number): string => value.toFixed(1);
+
+/** The sentence of a line's standing. */
+export function standingSentence(judgement: LineJudgement): string {
+  const { trend, standing, rules } = judgement;
+  const comparable = judgement.batches.filter(({ points }) => points !== null).length;
+  if (!trend) {
+    return comparable < rules.fewest
+      ? `Too few batches to say: ${comparable} can be compared, and ${rules.fewest} are needed.`
+      : `Too few batches to say: the ${comparable} that can be compared are all of one generation.`;
+  }
+  const over = `over ${Math.min(comparable, rules.window)} comparable batches`;
+  const interval = `${one(trend.slopeLow)} to ${one(trend.slopeHigh)}`;
+  const below = Math.max(0, trend.drop);
+  switch (standing) {
+    case 'steady':
+      return `Steady: ${one(trend.slope)} points a generation (${interval}) ${over}. A loss of ${rules.lossToRuleOut} a generation can be ruled out.`;
+    case 'slipping':
+      return `Slipping: ${one(trend.slope)} points a generation (${interval}) ${over}, and now about ${Math.round(below)} below its early batches.`;
+    case 'worn out':
+      return `Worn out: it now stands about ${Math.round(below)} points below its early batches, falling by ${one(-trend.slope)} a generation (${interval}) ${over}.`;
+    default:
+      return `No slip seen ${over}, but a loss of ${rules.lossToRuleOut} points a generation can't be ruled out yet.`;
+  }
+}
+
+/** What stands behind a line's standing, the most telling first. */
+export function lineReasons(judgement: LineJudgement): string[] {
+  const { trend, startedAt, firstCalled, batches, effects, usualTreatment } = judgement;
+  const called = firstCalled === null ? null : batches[firstCalled];
+  const unseen = batches.filter(({ leftOut, comparable }) => comparable.length === 0 && leftOut.some(({ because }) => because === 'unseen')).length; // prettier-ignore
+  return [
+    ...(called ? [`The slip was first called at generation ${called.generation}${called.madeOn ? `, made ${called.madeOn}` : ''}.`] : []),
+    ...judgement.suspects.map(({ says }) => says),
+    ...(startedAt !== null && startedAt < USUAL_POINTS - 10
+      ? [`It began low: its early batches stand at ${Math.round(startedAt)} where ${USUAL_POINTS} is usual of all your lines.`]
+      : []),
+    ...effects
+      .filter(({ points }) => Math.abs(points) >= 5)
+      .map(({ name, points, sets }) => `${sentenceCase(treatmentName(name, usualTreatment))} ${points < 0 ? 'takes' : 'adds'} about ${Math.abs(Math.round(points))} points, by ${sets} ${sets === 1 ? 'set' : 'sets'} of siblings.`),
+    ...(trend ? [`Batches differ by about ${one(trend.spread)} points by themselves.`] : []),
+    ...(unseen > 0 ? [`${unseen} ${unseen === 1 ? 'batch has' : 'batches have'} no outcome written down: unknown, neither weak nor fine.`] : []),
+  ]; // prettier-ignore
+}
+
+const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+export interface JarSays {
+  readonly sentence: string;
+  readonly reasons: readonly string[];
+}
+
+/** What is said of a jar: its score and whether fibre and culture can be told apart in it. */
+export function jarSays(
+  jar: JarEvidence,
+  score: JarScore | null,
+  judgement: LineJudgement,
+  jars: readonly JarEvidence[],
+): JarSays {
+  if (jar.spoiled) return { sentence: 'It is spoiled: discard it. A spoiled jar has no score.', reasons: [] };
+  if (!score) return { sentence: 'Nothing was written down that a score could go by: unknown, neither weak nor fine.', reasons: [] }; // prettier-ignore
+  const treatment = treatmentOf(jar);
+  const unlike = treatment !== judgement.usualTreatment;
+  const name = treatmentName(treatment, judgement.usualTreatment);
+  const siblings = plainSiblings(jar, judgement.usualTreatment, jars);
+  const plain = median(siblings.flatMap((sibling) => scoreJar(sibling, judgement.usual)?.points ?? []));
+  const ownPoints = scoreJar(jar, judgement.usual)?.points ?? score.points;
+  const reasons: string[] = [];
+  if (unlike && plain !== null) {
+    reasons.push(
+      ownPoints < plain - 15
+        ? `Its plain siblings of the same seed in the same hold stand at ${shown(plain)}, it at ${shown(ownPoints)} as it came: that was the ${name}, not the culture.`
+        : `Its plain siblings of the same seed in the same hold stand at ${shown(plain)}, it at ${shown(ownPoints)} as it came.`,
+    );
+  } else if (unlike) reasons.push(`There is no plain sibling of the same seed in the same hold, so ${name} and culture can't be told apart here.`); // prettier-ignore
+  reasons.push(...score.corrections.map(({ says }) => says), ...score.leftAside);
+  if (score.missing.length > 0) reasons.push(`Not recorded or not comparable: ${score.missing.join(', ')}.`);
+  return {
+    sentence: `${shown(score.points)} of 100 (${shown(score.low)} to ${shown(score.high)}); ${USUAL_POINTS} is as the line's early batches were.`,
+    reasons,
+  };
+}

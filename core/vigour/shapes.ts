@@ -1,0 +1,84 @@
+// What judgement replies, as zod shapes for the table of calls. Scores are 0 to 100 and say nothing about safety.
+import { z } from 'zod';
+import { Day, Uid } from '../ledger/basics';
+import { Why } from '../why';
+import { STANDINGS } from './trend';
+import { PART_NAMES } from './types';
+
+const points = z.number();
+const score = z.number().min(0).max(100);
+const count = z.int().nonnegative();
+export const StandingReply = z.enum(STANDINGS);
+
+export const LineBatchReply = z.strictObject({
+  batch: Uid,
+  label: z.string(),
+  madeOn: Day.nullable(),
+  generation: z.int().positive(),
+  /** Median of its comparable jars, corrected, 0 to 100; null where none could be compared. */
+  score: score.nullable(),
+  /** The same on the line's own scale, not cut off: what the trend runs on, and before corrections. */
+  points: points.nullable(),
+  uncorrected: points.nullable(),
+  /** The first batch of the line: never compared. */
+  first: z.boolean(),
+  /** What was said of the line when this was its newest batch. */
+  standing: StandingReply,
+  jars: z.array(z.strictObject({ jar: Uid, label: z.string(), score, low: score, high: score, compared: z.boolean() })),
+  leftOut: z.array(z.strictObject({ jar: Uid, label: z.string(), reason: z.string() })),
+}); // prettier-ignore
+
+export const LineJudgementReply = z.strictObject({
+  line: Uid,
+  name: z.string(),
+  standing: StandingReply,
+  sentence: z.string(),
+  /** Each a sentence, the most telling first. */
+  reasons: z.array(z.string()),
+  batches: z.array(LineBatchReply),
+  /** How many of them can be compared. */
+  comparable: count,
+  /** Points a generation (Theil–Sen), with its 90 % interval; null with too few batches. */
+  slope: points.nullable(),
+  slopeLow: points.nullable(),
+  slopeHigh: points.nullable(),
+  /** Level of the early batches, spread of a batch about the line, and how far the latest stand below. */
+  baseline: points.nullable(),
+  spread: points.nullable(),
+  drop: points.nullable(),
+  /** Running mean below which the level alone raises the alarm. */
+  lowerLimit: points.nullable(),
+  running: z.array(points),
+  /** The batch at which slipping or worn out was first said. */
+  calledAt: Uid.nullable(),
+  /** Level of its early batches among all the keeper's lines; null where there is no other. */
+  startedAt: points.nullable(),
+  suspects: z.array(z.string()),
+  /** Additions or milks that can't be told from the culture. */
+  blocked: z.array(z.string()),
+  effects: z.array(z.strictObject({ name: z.string(), points, error: points, sets: count })),
+  why: Why,
+  safety: z.string(),
+  model: z.strictObject({ version: z.int(), parameters: z.record(z.string(), z.union([z.number(), z.array(z.number())])) }),
+}); // prettier-ignore
+export type LineJudgementReply = z.infer<typeof LineJudgementReply>;
+
+export const JarJudgementReply = z.strictObject({
+  jar: Uid,
+  label: z.string(),
+  line: Uid.nullable(),
+  /** null where there is nothing to go by, or the jar is spoiled. */
+  score: score.nullable(),
+  low: score.nullable(),
+  high: score.nullable(),
+  sentence: z.string(),
+  reasons: z.array(z.string()),
+  parts: z.array(z.strictObject({ name: z.enum(PART_NAMES), points, weight: z.number(), says: z.string() })),
+  missing: z.array(z.enum(PART_NAMES)),
+  corrections: z.array(z.strictObject({ name: z.string(), points, says: z.string() })),
+  /** Why it does not speak for its batch; null where it does. */
+  leftOut: z.string().nullable(),
+  why: Why.nullable(),
+  safety: z.string(),
+}); // prettier-ignore
+export type JarJudgementReply = z.infer<typeof JarJudgementReply>;
