@@ -10,7 +10,7 @@ import type { NoteColumn } from '../contract';
 import type { Conventions, Question } from './conventions';
 import type { Column } from './layout';
 import { assumed, problem, question } from './says';
-import { isNothing, milkName, readRemark, readSet, readTang, readWhey, readYesNo } from './words';
+import { isNothing, milkName, readRemark, readSet, readTang, readWhey, readYesNo, saysNotSet } from './words';
 
 export interface RowProblem {
   readonly row: number;
@@ -34,6 +34,7 @@ export class RowLog {
       this.assumptions.push({ row: this.row, sentence });
   }
   ask(kind: string, sentence: string, choices: readonly (readonly [string, string])[] = []): void {
+    if (this.questions.some((one) => one.sentence === sentence)) return;
     const same = this.questions.filter((one) => one.id.startsWith(`${kind}:${this.row}`)).length;
     this.questions.push({
       id: `${kind}:${this.row}${same > 0 ? `:${same + 1}` : ''}`,
@@ -253,7 +254,7 @@ class FactReader {
     const found: { name: string; actual: Amount | null }[] = [];
     const { conventions, names } = this.context;
     for (const cell of this.of('addition')) {
-      if (isNothing(cell.text)) continue;
+      if (isNothing(cell.text) || tidy(cell.text) === '0') continue;
       if (cell.column.additionName !== null) {
         const actual = this.amount(cell, false);
         if (actual && actual.value > 0)
@@ -442,6 +443,12 @@ class FactReader {
         } else log.ask('unsure', question.unsure(text));
       }
       if (cell.column.meaning === 'spoiled') log.keep(cell.column.heading, text);
+    }
+    for (const { text } of this.of('note')) {
+      if (setAtTakeOut === null && (setWord === null || setWord === 'runny') && saysNotSet(text)) {
+        setAtTakeOut = false;
+        setText = text.trim();
+      }
     }
     // The gate at take-out: not set, and no pH at or below 4.6 shown.
     if (setAtTakeOut === false) {

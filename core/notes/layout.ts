@@ -109,7 +109,26 @@ function meaningOfCells(cells: readonly string[], free: ReadonlySet<NoteColumn>)
   return tests.find(([meaning, fits]) => free.has(meaning) && fits())?.[0] ?? null;
 }
 
-const MANY: ReadonlySet<NoteColumn> = new Set<NoteColumn>(['note', 'ignore', 'addition', 'addition amount']);
+const MANY: ReadonlySet<NoteColumn> = new Set<NoteColumn>([
+  'note',
+  'ignore',
+  'addition',
+  'addition amount',
+  'seed',
+]);
+/** "Seed date", "From batch": a part of what names the seed. */
+const SEED_PART =
+  /\b(?:seed|seeds|parent|from|mother|starter|source|inoculum|quelle|mutter|starterglas)\b.*\b(?:date|day|batch|jar|letter|datum|glas|tag)\b/;
+
+/** A cell that holds an amount and next to nothing else. */
+function isAmount(cell: string): boolean {
+  if (isNumber(cell)) return true;
+  const found = findAmounts(cell, { spoons: 'US' }, true);
+  if (found.length === 0 || found.some(({ amount }) => amount.unit === 'pieces')) return false;
+  let rest = tidy(cell);
+  for (const amount of found.toReversed()) rest = `${rest.slice(0, amount.start)} ${rest.slice(amount.end)}`;
+  return findDay(rest) === null && rest.replace(/[^\p{L}]/gu, '').length <= 5;
+}
 const VOLUME_UNIT = /^(?:ml|cl|dl|l|tbsps?|tbs|t|tsp|el|tl|msk|spsk|cups?)\.?$/i;
 const MASS_UNIT = /^(?:g|gr|grams?|oz|ml|tbsps?|tsp|el|tl|msk)\.?$/i;
 
@@ -161,26 +180,15 @@ export function readLayout(table: Table, mapping: Readonly<Record<string, NoteCo
       const before = meanings[index - 1] ?? guesses[index - 1]?.found?.meaning ?? null;
       const filledCells = cellsOf(index).filter((cell) => tidy(cell) !== '');
       const unit = headingUnit(names[index] ?? '');
-      const figures = share(
-        filledCells,
-        (cell) =>
-          isNumber(cell) ||
-          (findAmounts(cell, { spoons: 'US' }, true).length === 1 &&
-            !SEEDISH.test(plain(cell)) &&
-            !/\p{L}{4,}.*\p{L}{3,}/u.test(cell)),
-      );
+      const figures = share(filledCells, isAmount);
       // "Milk, Amount": an amount beside a column that tells none of its own belongs to that.
       const beside = cellsOf(index - 1).filter((cell) => tidy(cell) !== '');
       const tellsNone = share(beside, (cell) => findAmounts(cell, { spoons: 'US' }, true).length > 0) < 0.3;
       if (meaning === 'amount' && before === 'milk' && tellsNone) meaning = 'milk amount';
       if (meaning === 'amount' && before === 'addition' && tellsNone) meaning = 'addition amount';
-      if (
-        meaning === 'seed' &&
-        figures >= 0.8 &&
-        ((unit !== null && VOLUME_UNIT.test(unit)) || !share(filledCells, isNumber)) &&
-        !filledCells.some((cell) => findDay(cell))
-      )
-        meaning = 'amount';
+      if (SEED_PART.test(plain(names[index] ?? '')) && figures < 0.8) meaning = 'seed';
+      const volumes = (unit !== null && VOLUME_UNIT.test(unit)) || share(filledCells, isNumber) < 0.5;
+      if (meaning === 'seed' && figures >= 0.8 && volumes) meaning = 'amount';
       if (meaning === 'milk' && taken.has('milk') && figures >= 0.8) meaning = 'milk amount';
       if (
         meaning === 'addition' &&
@@ -188,7 +196,9 @@ export function readLayout(table: Table, mapping: Readonly<Record<string, NoteCo
         guesses.some((guess) => guess.index !== index && guess.found?.meaning === 'addition')
       )
         meaning = 'addition amount';
-      if (taken.has(meaning) && !MANY.has(meaning)) {
+      const several =
+        MANY.has(meaning) || (meaning === 'amount' && meanings.filter((one) => one === 'seed').length > 1);
+      if (taken.has(meaning) && !several) {
         assumptions.push({ row: null, sentence: assumed.secondColumn(names[index] ?? '', meaning) });
         continue;
       }
@@ -235,6 +245,21 @@ export function readLayout(table: Table, mapping: Readonly<Record<string, NoteCo
       meanings[index] = 'date';
     else if (!meanings.includes('jar') && share(cells, (cell) => tidy(cell).length <= 2) >= 0.8)
       meanings[index] = 'jar';
+  }
+  // A texture column of set words, where nothing else tells how a jar set.
+  if (!meanings.includes('set')) {
+    const at = meanings.findIndex(
+      (meaning, index) =>
+        (meaning === 'texture' || meaning === 'spoiled') &&
+        share(
+          cellsOf(index).filter((cell) => tidy(cell) !== ''),
+          (cell) => readSet(cell).kind === 'word',
+        ) >= 0.6,
+    );
+    if (at >= 0) {
+      meanings[at] = 'set';
+      assumptions.push({ row: null, sentence: assumed.column(names[at] ?? '', 'set') });
+    }
   }
   const columns = names.map((heading, index): Column => {
     const meaning = meanings[index] ?? null;

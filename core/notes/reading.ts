@@ -301,7 +301,11 @@ function giveAmounts(
   bareUnits: ReadonlyMap<string, string>,
   input: NotesInput,
 ): void {
-  const cell = row.cells.find(({ column, text }) => column.meaning === 'amount' && tidy(text) !== '');
+  const amountCells = row.cells.filter(
+    ({ column, text }) => column.meaning === 'amount' && tidy(text) !== '',
+  );
+  const [firstCell] = amountCells;
+  const cell = firstCell && { ...firstCell, text: amountCells.map(({ text }) => text.trim()).join(' + ') };
   const { log } = row;
   for (const seed of row.seeds) {
     seed.amount = seed.part.amount
@@ -319,8 +323,7 @@ function giveAmounts(
   if (amounts.length === 0) {
     const number = bareNumber(text);
     const onlySources = row.seeds.length > 0 && row.seeds.every(({ part }) => 'source' in part.from);
-    const unit =
-      cell.column.unit ?? bareUnits.get(cell.column.heading) ?? (onlySources ? 'pieces' : undefined);
+    const unit = cell.column.unit ?? (onlySources ? 'pieces' : bareUnits.get(cell.column.heading));
     const list =
       unit === undefined || number === null ? text.split(/[+&;/]/).map((piece) => piece.trim()) : [text];
     if (unit !== undefined && list.every((piece) => bareNumber(piece) !== null)) {
@@ -495,9 +498,17 @@ export function readNotes(input: NotesInput): NotesReading {
   const sourceNames = new Map(input.ledger.sources.map(({ name }) => [plain(name), name]));
   const productNames = new Set(sourceNames.keys());
   for (const row of rows) {
-    for (const { column, text } of row.cells)
-      if (column.meaning === 'seed')
-        for (const name of namedWithPieces(text, options)) productNames.add(name);
+    const counted = row.cells.some(
+      ({ column, text }) =>
+        column.meaning === 'amount' &&
+        findAmounts(text, options).some(({ amount }) => amount.unit === 'pieces'),
+    );
+    for (const { column, text } of row.cells) {
+      if (column.meaning !== 'seed') continue;
+      for (const name of namedWithPieces(text, options)) productNames.add(name);
+      // "Blue Tin" beside "10 caps".
+      if (counted && !/\d/.test(text)) productNames.add(plain(text));
+    }
   }
   const firstDay = rows.reduce<string>(
     (least, { identity }) => (identity.day !== null && identity.day < least ? identity.day : least),
@@ -548,7 +559,7 @@ export function readNotes(input: NotesInput): NotesReading {
     const seedCells = row.cells.filter(
       ({ column, text }) => column.meaning === 'seed' && tidy(text) !== '' && !isNothing(text),
     );
-    for (const cell of seedCells) {
+    for (const cell of joinSeeds(seedCells)) {
       const reading = readSeeds(cell.text, {
         day: row.identity.day ?? '9999-12-31',
         self: `row:${row.row.line}`,
@@ -562,6 +573,9 @@ export function readNotes(input: NotesInput): NotesReading {
       for (const sentence of reading.problems) row.log.problem(sentence, cell.column.heading, cell.text);
       for (const sentence of reading.assumptions) row.log.assume(sentence);
       for (const text of reading.leftOver) row.log.keep(cell.column.heading, text);
+      if (cell.text.includes('?') && reading.problems.length === 0) {
+        row.log.ask('seed', question.seedUnsure(cell.text.trim()));
+      }
       row.seeds.push(...reading.parts.map((part) => ({ part, amount: null })));
     }
     if (seedCells.length === 0) row.log.ask('seed', question.noSeed());
@@ -580,6 +594,16 @@ export function readNotes(input: NotesInput): NotesReading {
       }
     }
     giveAmounts(row, conventions, bareUnits, input);
+    const milk = row.facts.milkAmount?.unit === 'mL' ? row.facts.milkAmount.value : null;
+    for (const { amount } of row.seeds) {
+      if (milk !== null && milk > 0 && amount?.unit === 'mL' && amount.value > 2 * milk) {
+        row.log.problem(
+          problem.amountImpossible(amount.typed ?? ''),
+          amountCell?.column.heading ?? null,
+          amountCell?.text ?? null,
+        );
+      }
+    }
   }
   refuseLoops(rows, byId);
   waitForSeeds(rows, byId);
@@ -659,6 +683,15 @@ export function readNotes(input: NotesInput): NotesReading {
     ],
   };
   return { ok: true, preview, plan };
+}
+
+/** A day and a letter in columns of their own are one seed; other columns are seeds of their own. */
+function joinSeeds(cells: readonly Cell[]): Cell[] {
+  const [first, ...others] = cells;
+  if (!first || others.length === 0) return [...cells];
+  const isPart = (text: string): boolean => /^#?[\p{L}\p{N}]{1,3}$/u.test(tidy(text));
+  if (!others.every(({ text }) => isPart(text)) && !isPart(first.text)) return [...cells];
+  return [{ column: first.column, text: cells.map(({ text }) => text.trim()).join(' ') }];
 }
 
 function planJar(

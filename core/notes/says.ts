@@ -33,6 +33,7 @@ export const question = {
   unsure: (words: string) => `The remark “${words}” sounds unsure. It is kept in the note.`,
   thrownOut: (words: string) => `It was thrown out (“${words}”) and no reason is told. Until it is answered the jar counts as spoiled.`,
   setUnknown: (text: string) => `“${text}” could not be matched to a set word. It is kept as the texture. Which word fits?`,
+  seedUnsure: (text: string) => `The seed “${text}” sounds unsure. It was taken as written. Is it right?`,
   noSeed: () => 'Nothing says what seeded this jar. It is brought in without a seed.',
   culture: (name: string) => `“${name}” was taken as a culture received from someone, its past unknown. Is that right?`,
   product: (name: string) => `“${name}” was taken as a product to start from. Is that right?`,

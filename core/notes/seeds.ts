@@ -94,6 +94,9 @@ const PRODUCT =
 const FUNCTION_WORDS =
   /\b(?:the|one|good|best|old|older|before|after|from|last|that|which|some|other|another|unknown|\?+|der|die|das|alte[rsn]?|gute[rsn]?|vor|nach|le|la|les|celui|celle|bon|bonne|vieux|avant|apres|el|buen[oa]?|viej[oa]|antes|despues|il|buon[oa]?|vecchi[oa]|prima|dopo|goede|oude|voor|na|bom|boa|velh[oa]|depois|gamla|goda|fore|efter|gode|gamle|for|etter|dobry|dobra|stary|przed|po|jar|jars|glas|glass|batch|pot|bocal|frasco|tarro|vasetto|burk|sloik\w*|don'?t|know|forgot|maybe|not|sure|dunno)\b/;
 
+const PIECE_WORD =
+  /(?:^|\s)(?:capsules?|caps|tablets?|tabs|pills|sachets?|kapseln|tabletten|beutel|gélules|comprimés|cápsulas|comprimidos|capsule|compresse|kapslar|tabletter|kapsler|kapsułki|tabletki)(?=\s|$)/i;
+
 const STRONG =
   /\s*(?:\+|;|&|\s(?:and|plus|und|sowie|mixed with|mit|with|avec|et|con|y|e|og|och|en|i|com|med|oraz|z)\s)\s*/i;
 const WEAK = /\s*(?:,\s+|,(?=\D)|\s\/\s|\/(?=\p{L})|(?<=\p{L})\/(?=\d))\s*/iu;
@@ -188,7 +191,7 @@ function byDate(text: string, context: SeedContext): Tried {
   const finish = (jar: KnownJar, rest: string, amount: FoundAmount | null): Resolved => {
     if (read.year === null) assumptions.push(assumed.seedYear(text, jar.label));
     const over = unused(rest);
-    const leftOver = over.length > 0 ? [rest.replace(/\s+/g, ' ').trim()] : [];
+    const leftOver = over.length > 0 ? [rest.replace(/\s+/g, ' ').replace(/^[\s;,]+|[\s;,]+$/g, '')] : [];
     if (over.length > 0) assumptions.push(assumed.seedWords(text, jar.label, leftOver[0] ?? ''));
     return { part: { from: { jar }, amount }, assumptions, leftOver };
   };
@@ -210,6 +213,8 @@ function byDate(text: string, context: SeedContext): Tried {
   if (findDay(rest)) return null;
   const over = unused(rest);
   if (jars.length === 0) return { problem: problem.seedNotFound(text) };
+  // A letter that no jar of that day has.
+  if (/^[\s\-_/.,:#(]*\p{L}(?![\p{L}\p{N}'])/u.test(after)) return { problem: problem.seedNotFound(text) };
   if (over.length === 1 && (over[0]?.length ?? 0) <= 3) return { problem: problem.seedNotFound(text) };
   const [only] = jars.filter((jar) => jar.id !== context.self);
   if (jars.filter((jar) => jar.id !== context.self).length === 1 && only) {
@@ -264,7 +269,10 @@ const asPieces = (value: number, text: string): FoundAmount => ({
 function bySource(text: string, context: SeedContext): Tried {
   const { amount, rest, several } = pickAmount(text, context);
   if (several) return null;
-  const name = sourceName(rest);
+  const whole = sourceName(rest);
+  // "Capsules Blue Tin (10 pieces)": the piece's word is not part of the name.
+  const pieceWord = amount?.amount.unit === 'pieces' && amount.form === null ? PIECE_WORD.exec(whole) : null;
+  const name = pieceWord ? sourceName(whole.replace(pieceWord[0], ' ')) : whole;
   const resolved = (
     source: SourceMention,
     taken: FoundAmount | null,
@@ -441,6 +449,14 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
       assumptions: chosen.flatMap((one) => (one as Resolved).assumptions),
       leftOver: chosen.flatMap((one) => (one as Resolved).leftOver),
     };
+  }
+  const either = clean.split(/\s+(?:or|oder|ou|o|of|eller|lub)\s+/i);
+  const eitherTried = either.length > 1 ? tryAll(either, context) : [];
+  if (eitherTried.length > 1 && good(eitherTried)) {
+    const names = eitherTried.map(({ part: { from } }) =>
+      'jar' in from ? from.jar.label : from.source.name,
+    );
+    return { parts: [], problems: [problem.seedSeveral(clean, names)], assumptions: [], leftOver: [] };
   }
   // Nothing fits whole: say what is missing in the coarsest cut that has a part that does fit, else of the whole text.
   const partly =

@@ -13,6 +13,9 @@ const SET_PHRASES: readonly (readonly [SetWord, RegExp])[] = [
 
 const NOT_SET =
   /\b(?:not (?:yet )?set|(?:did ?n[o']?t|never|no) set|unset|still (?:just )?(?:milk|liquid)|failed to set|nicht (?:fest|gesetzt|gestockt|dick)\w*|(?:n'a )?pas pris|pas (?:de )?prise|no cuaj\w+|sin cuajar|non (?:si e )?rappreso|niet (?:gestold|gestremd|dik|gezet)|nao (?:coalhou|firmou)|(?:stelnade|satte sig) inte|inte (?:stelnat|satt)|ikke (?:stivnet|sat|satt)|nie (?:zgestn\w+|sciel\w+|zsiadl\w+))\b/;
+/** Whether a remark plainly says that the jar had not set. */
+export const saysNotSet = (text: string): boolean => NOT_SET.test(plain(text));
+
 const YES = /^(?:y|yes|yep|x|ok it set|set|it set|ja|oui|si|sim|tak|true|1|wahr|vrai|✓|✔)$/;
 const NO = /^(?:n|no|nope|nein|non|nee|nao|nej|nei|nie|false|0|falsch|faux)$/;
 const SOFTENED = /\b(?:not|nicht|pas|no|non|niet|nao|inte|ikke|nie)\b/;
@@ -44,7 +47,7 @@ export function readSet(text: string): SetReading {
 }
 
 const SIGNS: readonly (readonly [DiscardSign, RegExp])[] = [
-  ['pink', /\b(?:pink(?:ish)?|rosa(?:farben)?|rosafarg\w*|roze|rosad[oa]|cor-de-rosa|lyserod\w*|rozow\w*)\b/],
+  ['pink', /\b(?:pink(?:ish)?|rosa(?:farben)?|rosee?s?|rosatre|rosastichig|rosafarg\w*|roze|rosad[oa]|cor-de-rosa|lyserod\w*|rozow\w*)\b/],
   ['red', /\b(?:red(?:dish)?|rot(?:e[rsnm]?|lich\w*)?|rouge\w*|roj[oa]s?|ross[oa]|ross[ie]|rood|rode|vermelh[oa]s?|rott|czerwon\w+)\b/],
   ['orange', /\b(?:orange\w*|naranja|arancio\w*|arancione|oranje|laranja|pomaranczow\w+)\b/],
   ['black', /\b(?:black|schwarz\w*|noirs?|noires?|negr[oa]s?|ner[oaie]|zwarte?|pret[oa]s?|svart\w*|czarn\w+)\b/],
@@ -216,7 +219,7 @@ export function milkName(text: string): string | null {
 }
 
 export const isNothing = (text: string): boolean =>
-  /^(?:-+|none|no|nil|n\/?a|nothing|nix|keine?s?|nichts|ohne|aucune?|rien|sans|non|ningun[oa]?|nada|sin|nessun[oa]?|niente|senza|geen|niets|nenhum[a]?|sem|ingen|inget|intet|brak|bez|0|—)$/.test(
+  /^(?:-+|none|no|nil|n\/?a|nothing|nix|keine?s?|nichts|ohne|aucune?|rien|sans|non|ningun[oa]?|nada|sin|nessun[oa]?|niente|senza|geen|niets|nenhum[a]?|sem|ingen|inget|intet|brak|bez)$/.test(
     plain(text),
   );
 

@@ -41,6 +41,17 @@ const LEVEL = /^(level|gestrichene?r?|rasas?)$/i;
 const STARTS =
   /(?:^|[\s(:;,+&/=@-])(?=[\d~≈.,]|(?:about|ca|half|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve|quarter|halbe|demi|medi|mezz|halv|pół|eine?|zwei|drei|vier|fünf|zehn|une?|deux|trois|quatre|dos|tres|due|tre|twee|drie|två|dwa|dwie|trzy)[\s.])/giu;
 
+const REGION =
+  /^\s*(metric|U\.?S\.?(?:A\.?)?|American|imperial|imp\.?|UK|British|Australian|Aussie|Aus\.?)(?=\s)/i;
+const regionOf = (word: string): SpoonSystem =>
+  /^m/i.test(word)
+    ? 'metric'
+    : /^aus/i.test(word)
+      ? 'Australia'
+      : /^(?:us|u\.s|am)/i.test(word)
+        ? 'US'
+        : 'UK imperial';
+
 type Unit = { meaning: (typeof UNITS)[number][1]; length: number };
 
 function unitAt(text: string): Unit | null {
@@ -78,6 +89,9 @@ function amountAt(clean: string, start: number, options: AmountOptions, liquid: 
   const assumed: AmountAssumption[] = [];
   const heaped = HEAPED.exec(rest.slice(end));
   if (heaped) end += heaped[0].length;
+  // "3 metric tbsp", "1 US cup": the region is written.
+  const region = REGION.exec(rest.slice(end));
+  if (region) end += region[0].length;
   const gap = /^\s*[-x×]?\s*/i.exec(rest.slice(end))?.[0].length ?? 0;
   const unit = unitAt(rest.slice(end + gap));
   if (!unit) return null;
@@ -86,7 +100,11 @@ function amountAt(clean: string, start: number, options: AmountOptions, liquid: 
   if (number.range) assumed.push({ kind: 'range', low: number.range[0], high: number.range[1] });
   if (number.about) assumed.push({ kind: 'about' });
   if (unit.meaning.kind === 'ounce' && liquid) assumed.push({ kind: 'fluid ounces' });
-  const { factor, unit: stored } = worth(unit.meaning, options.spoons, liquid);
+  const { factor, unit: stored } = worth(
+    unit.meaning,
+    region ? regionOf(region[1] ?? '') : options.spoons,
+    liquid,
+  );
   const text = rest.slice(0, end).trim();
   // Guards against 0.1 + 0.2: nine significant digits more than any kitchen knows.
   const value = Number((number.value * factor).toPrecision(15));
@@ -94,7 +112,7 @@ function amountAt(clean: string, start: number, options: AmountOptions, liquid: 
     amount: { value, unit: stored, typed: text.slice(0, 200) },
     assumed,
     form: unit.meaning.kind === 'pieces' ? unit.meaning.form : null,
-    regional: unit.meaning.kind === 'kitchen' && !unit.meaning.metric,
+    regional: unit.meaning.kind === 'kitchen' && !unit.meaning.metric && !region,
     metricWord: unit.meaning.kind === 'kitchen' && unit.meaning.metric,
     text,
     start,

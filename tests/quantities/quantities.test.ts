@@ -86,6 +86,8 @@ describe('amounts as people type them', () => {
   it('the region decides a bare spoon', () => {
     expect(read('3 tbsp', 'Australia')).toEqual([60, 'mL']);
     expect(read('3 tbsp', 'metric')).toEqual([45, 'mL']);
+    expect(read('3 metric tbsp', 'US')).toEqual([45, 'mL']);
+    expect(read('1 US cup', 'metric')).toEqual([236.5882365, 'mL']);
   });
 });
 
