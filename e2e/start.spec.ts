@@ -1,5 +1,5 @@
 // The first run: three doors; and the way out when a ledger can't be opened.
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { complaintsOfAxe } from './axe';
@@ -63,5 +63,38 @@ test.describe('a file that is no ledger', () => {
     await expect(page.getByRole('button', { name: 'Open another' })).toBeVisible();
     await expect(page.getByRole('button', { name: 'Open the backup' })).toHaveCount(0);
     expect(await complaintsOfAxe(page)).toEqual([]);
+  });
+});
+
+test.describe('a damaged ledger', () => {
+  test('is told of, and the newest good backup opens with its jars', async ({ program, page }) => {
+    await page.getByRole('button', { name: 'Start an empty ledger' }).click();
+    await expect(page.getByRole('navigation', { name: 'Screens' })).toBeVisible();
+    const recorded = await page.evaluate(async () => {
+      const lost = await window.jarline.call['jar.lost']({
+        madeOn: '2026-03-14',
+        label: 'the blue lid',
+        note: null,
+      });
+      const copied = await window.jarline.call['ledger.backup']({});
+      return [lost.ok, copied.ok];
+    });
+    expect(recorded).toEqual([true, true]);
+    await program.close();
+
+    const file = join(program.dataFolder, 'jarline.sqlite');
+    const bytes = readFileSync(file);
+    bytes.fill(0x5a, 4096 + 200); // all but the first page, which still says what the file is
+    writeFileSync(file, bytes);
+    program.forgive(/damaged|malformed/);
+    await program.open();
+    const again = program.page;
+    await expect(again.getByRole('heading', { name: 'This ledger is damaged' })).toBeVisible();
+    await expect(again.getByText('with 1 jar.')).toBeVisible();
+    await expect(again.getByRole('button', { name: 'Save what can be read' })).toBeVisible();
+    expect(await complaintsOfAxe(again)).toEqual([]);
+    expect(readFileSync(file).equals(bytes)).toBe(true);
+    await again.getByRole('button', { name: 'Open the backup' }).click();
+    await expect(again.getByText(/One jar|1 jar/)).toBeVisible();
   });
 });
