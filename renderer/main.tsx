@@ -2,6 +2,8 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app/app';
+import { listenToMenu } from './app/menu';
+import { followMenu } from './app/menu';
 import { connect } from './app/store';
 import './theme/fonts.css';
 import './theme/tokens.css';
@@ -10,6 +12,8 @@ import './theme/base.css';
 const root = document.getElementById('root');
 if (root === null) throw new Error('index.html has no #root');
 connect();
+followMenu();
+listenToMenu();
 createRoot(root).render(
   <StrictMode>
     <App />

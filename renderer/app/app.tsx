@@ -3,8 +3,10 @@ import { useEffect, useState } from 'react';
 import { Start } from '../start/start';
 import { helpSwitch, onKey, printKeys } from './actions';
 import './app.css';
+import { leaveDemo } from './menu';
 import { ErrorBoundary } from './error-boundary';
 import { Help } from './help';
+import { changeLedger } from './menu';
 import { screens } from './screens';
 import { go, redo, say, undo, useAppState, usePlace, useSaid } from './store';
 
@@ -108,8 +110,17 @@ export function App() {
       </header>
       {state.ledger.demo && (
         <p className="demo">
-          Invented notes, to look around in. Nobody made these jars, and nothing you do here reaches a ledger
-          of yours.
+          <span>
+            Invented notes, to look around in. Nobody made these jars, and nothing you do here reaches a
+            ledger of yours.
+          </span>
+          <button
+            className="button quiet"
+            type="button"
+            onClick={() => void changeLedger('ledger.leaveDemo')}
+          >
+            Leave them
+          </button>
         </p>
       )}
       <main className="screen">

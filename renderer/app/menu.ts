@@ -1,0 +1,55 @@
+// What the native menu asks for, done here, so that errors and progress show in one place.
+import type { JobName, MenuId } from '../../core/call-names';
+import type { Input } from '../../core/contract';
+import { isTyping } from './actions';
+import { call, startJob } from './calls';
+import { currentState, go, redo, say, undo } from './store';
+
+async function run<N extends JobName>(name: N, input: Input<N>, done: string | null = null): Promise<void> {
+  const answer = await startJob(name, input).done;
+  if (!answer.ok) say(answer.sentence, 'caution');
+  else if (done !== null) say(done, 'calm');
+}
+
+/** The ledger remembers the theme; main has changed the window's already. */
+async function saveTheme(theme: 'system' | 'light' | 'dark'): Promise<void> {
+  const state = currentState();
+  if (state === null || state.ledger === null) return;
+  const answer = await call('preferences.save', { ...state.preferences, theme });
+  if (!answer.ok) say(answer.sentence, 'caution');
+}
+
+/** In a field these are the field's own, elsewhere the ledger's. */
+function inFieldOr(command: 'undo' | 'redo', ledgers: () => Promise<void>): void {
+  if (isTyping(document.activeElement)) document.execCommand(command);
+  else void ledgers();
+}
+
+const onlyInLedger = (screen: string) => (): void => {
+  if (currentState()?.ledger) go(screen);
+};
+
+const DO: Record<MenuId, () => void> = {
+  'ledger.open': () => void run('ledger.open', { file: null }),
+  'ledger.create': () => void run('ledger.create', { file: null }),
+  'ledger.backup': () => void run('ledger.backup', {}, 'Backed up.'),
+  'ledger.openDemo': () => void run('ledger.openDemo', {}),
+  'notes.bringIn': onlyInLedger('notes'),
+  undo: () => inFieldOr('undo', undo),
+  redo: () => inFieldOr('redo', redo),
+  'screen.family': onlyInLedger('family'),
+  'screen.batch': onlyInLedger('batch'),
+  'screen.sources': onlyInLedger('sources'),
+  'screen.history': onlyInLedger('history'),
+  'theme.system': () => void saveTheme('system'),
+  'theme.light': () => void saveTheme('light'),
+  'theme.dark': () => void saveTheme('dark'),
+};
+
+/** Back from the invented ledger to the keeper's own, or to the three doors. */
+export const leaveDemo = (): Promise<void> => run('ledger.leaveDemo', {});
+
+/** Listens to the menu. */
+export function followMenu(): () => void {
+  return window.jarline.on.menu(({ id }) => DO[id as MenuId]?.());
+}
