@@ -172,14 +172,17 @@ export function readConventions(
     .toUpperCase()[0];
   const decimal = readDecimal(layout, separator);
   const assumptions: Said[] = order.assumption ? [order.assumption] : [];
-  const regional = layout.rows
-    .flatMap((row) =>
-      layout.columns
-        .filter(({ meaning }) => meaning !== 'note' && meaning !== 'ignore')
-        .map(({ index }) => row.cells[index] ?? ''),
-    )
-    .flatMap((cell) => findAmounts(cell, { spoons: spoons.spoons, decimal }))
-    .filter((amount) => amount.regional);
+  const cooked = layout.columns.filter(
+    ({ meaning }) => !['note', 'ignore', 'date', 'jar', 'label'].includes(meaning),
+  );
+  const regional = layout.rows.flatMap((row) =>
+    cooked.flatMap(({ index, meaning }) =>
+      findAmounts(row.cells[index] ?? '', { spoons: spoons.spoons, decimal }).filter(
+        // A lone small letter beside a figure of a seed is a jar: "10/23 c" are no cups.
+        (amount) => amount.regional && !(meaning === 'seed' && /[\d\s]\p{Ll}$/u.test(amount.text)),
+      ),
+    ),
+  );
   const seen = new Set<string>();
   for (const amount of regional) {
     const word = /[\p{L}][\p{L}. ]*$/u.exec(amount.text)?.[0].trim() ?? amount.text;

@@ -159,6 +159,54 @@ describe('kitchen notes in a ledger', () => {
   });
 });
 
+describe('files that leave things out', () => {
+  const reopen = (now: string): void => {
+    session.close();
+    session = new Session({ file: join(folder, 'ledger.sqlite'), mode: 'open', now, timeZone: 'Europe/Berlin', version: '0' });
+  };
+
+  it('days without a year stay what they were when the file comes in again a year later', () => {
+    const text = 'Date,Jar,Seed,Amount\n15 Oct,a,10 capsules Blue Tin,\n3 Feb,a,15 Oct a,3 tbsp\n';
+    expect(bring(text).jars).toBe(2);
+    expect(family().jars.map(({ madeOn }) => madeOn)).toEqual(['2025-10-15', '2026-02-03']);
+    reopen('2027-05-01T09:00:00+02:00');
+    expect(bring(text).jars).toBe(0);
+    expect(bring(`${text}20 Feb,a,3 Feb a,3 tbsp\n`).jars).toBe(1);
+    expect(family().jars.map(({ madeOn }) => madeOn)).toEqual(['2025-10-15', '2026-02-03', '2026-02-20']);
+  });
+
+  it('jars without letters keep the letters they were given, also when rows are put between', () => {
+    const rows = ['2025-10-15,10 capsules Blue Tin,,36', '2025-10-15,8 capsules Blue Tin,,36', '2025-10-23,2025-10-15 a,3 tbsp,36'];
+    const text = (lines: readonly string[]): string => `Date,Seed,Amount,Hours\n${lines.join('\n')}\n`;
+    expect(bring(text(rows)).jars).toBe(3);
+    expect(bring(text(rows)).jars).toBe(0);
+    expect(bring(text([rows[0] ?? '', '2025-10-15,6 capsules Blue Tin,,36', ...rows.slice(1)])).jars).toBe(1);
+    expect(family().jars.filter(({ madeOn }) => madeOn === '2025-10-15').map(({ letter, seeds }) => `${letter} ${seeds[0]?.amount?.value}`)).toEqual(['a 10', 'b 8', 'c 6']);
+  });
+
+  it('a second file finds the jars and sources of the first', () => {
+    bring('Date,Jar,Seed,Amount\n2025-10-15,a,10 capsules Blue Tin,\n');
+    const second = bring('Date,Jar,Seed,Amount\n2025-10-23,a,2025-10-15 a,3 tbsp\n2025-10-23,b,4 capsules blue tin,\n', {}, 'spring.csv');
+    expect([second.jars, second.seedings, second.sources, second.problems]).toEqual([2, 2, 0, []]);
+    expect(family().jars.map(({ generation }) => generation.deepest)).toEqual([1, 2, 1]);
+  });
+
+  it('a received culture makes generations "at least"', () => {
+    const reply = bring('Date,Jar,Seed,Amount\n2025-10-15,a,from the neighbouring club,3 tbsp\n2025-10-23,a,2025-10-15 a,3 tbsp\n');
+    expect(reply.questions.some(({ row, id }) => row === 2 && id.startsWith('culture'))).toBe(true);
+    expect(family().jars.map(({ generation }) => [generation.deepest, generation.atLeast])).toEqual([[2, true], [3, true]]);
+  });
+
+  it('a column can be rematched', () => {
+    const text = 'Date,Jar,Seed,Amount,Zing\n2025-10-15,a,10 capsules Blue Tin,,4.4\n2025-10-23,a,2025-10-15 a,3 tbsp,4.3\n';
+    bring(text, { mapping: { Zing: 'note' } });
+    expect(family().jars.map(({ ph }) => ph)).toEqual([null, null]);
+    ask('act.undo', { act: null });
+    bring(text, { mapping: { Zing: 'ph' } });
+    expect(family().jars.map(({ ph }) => ph)).toEqual([4.4, 4.3]);
+  });
+});
+
 describe('files that can’t come in', () => {
   it('asks about days that could be read both ways, and takes the answer', () => {
     const text = 'Date,Jar,Seed,Amount\n03/04/25,a,10 capsules Blue Tin,\n05/06/25,a,03/04/25 a,3 tbsp\n';
