@@ -3,6 +3,7 @@ import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { BrowserWindow, app, dialog, nativeTheme, protocol, session, shell } from 'electron';
+import type { MenuId } from '../core/call-names';
 import type { AppState, Result } from '../core/contract';
 import { listen, tell } from './ipc';
 import { photographFolder } from './ledger/protocol';
@@ -69,14 +70,23 @@ function begin(): void {
   );
   const demo = options.demo ? ledger.call('ledger.openDemo', {}) : Promise.resolve();
 
-  const followTheme = (_name: string, result: Result<unknown>): void => {
-    const theme = result.ok ? (result.value as Partial<AppState> | null)?.preferences?.theme : undefined;
-    if (theme === undefined || theme === memory.theme) return;
+  const setTheme = (theme: typeof memory.theme): void => {
+    if (theme === memory.theme) return;
     nativeTheme.themeSource = theme;
     remember({ theme });
     showMenu();
   };
-  const showMenu = (): void => setMenu((id) => tell(page(), 'menu', { id }), memory.theme, !app.isPackaged);
+  /** The keeper's own ledger says which theme; the demo and the three doors keep what was chosen last. */
+  const followTheme = (_name: string, result: Result<unknown>): void => {
+    const state = result.ok ? (result.value as Partial<AppState> | null) : null;
+    if (state?.ledger && !state.ledger.demo && state.preferences) setTheme(state.preferences.theme);
+  };
+  const chooseFromMenu = (id: MenuId): void => {
+    const theme = /^theme\.(system|light|dark)$/.exec(id)?.[1] as typeof memory.theme | undefined;
+    if (theme) setTheme(theme);
+    tell(page(), 'menu', { id });
+  };
+  const showMenu = (): void => setMenu(chooseFromMenu, memory.theme, !app.isPackaged);
 
   // Chained, not awaited at the top: that would keep an ES module from ever getting ready.
   void app.whenReady().then(async () => {

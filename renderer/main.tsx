@@ -3,7 +3,6 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app/app';
 import { listenToMenu } from './app/menu';
-import { followMenu } from './app/menu';
 import { connect } from './app/store';
 import './theme/fonts.css';
 import './theme/tokens.css';
@@ -12,7 +11,6 @@ import './theme/base.css';
 const root = document.getElementById('root');
 if (root === null) throw new Error('index.html has no #root');
 connect();
-followMenu();
 listenToMenu();
 createRoot(root).render(
   <StrictMode>

@@ -59,7 +59,8 @@ export function chordOf(
   return parts.filter(Boolean).join('+');
 }
 
-const isTyping = (target: EventTarget | null): boolean =>
+/** Whether keys pressed there are text. */
+export const isTyping = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement && target.matches('input, textarea, select, [contenteditable]');
 
 /** Runs the action a key press stands for. Plain letters and undo stay with a field while someone types in it. */

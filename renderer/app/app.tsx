@@ -3,7 +3,6 @@ import { useEffect, useState } from 'react';
 import { Start } from '../start/start';
 import { helpSwitch, onKey, printKeys } from './actions';
 import './app.css';
-import { leaveDemo } from './menu';
 import { ErrorBoundary } from './error-boundary';
 import { Help } from './help';
 import { changeLedger } from './menu';

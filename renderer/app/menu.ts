@@ -46,10 +46,10 @@ const DO: Record<MenuId, () => void> = {
   'theme.dark': () => void saveTheme('dark'),
 };
 
-/** Back from the invented ledger to the keeper's own, or to the three doors. */
-export const leaveDemo = (): Promise<void> => run('ledger.leaveDemo', {});
+/** Changes which ledger is open; a refusal is said. */
+export const changeLedger = (name: 'ledger.leaveDemo' | 'ledger.openDemo'): Promise<void> => run(name, {});
 
 /** Listens to the menu. */
-export function followMenu(): () => void {
+export function listenToMenu(): () => void {
   return window.jarline.on.menu(({ id }) => DO[id as MenuId]?.());
 }
