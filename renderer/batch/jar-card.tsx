@@ -51,11 +51,13 @@ function Part({
             <span className={says === '' ? 'soft' : undefined}>{says === '' ? 'Not said' : says}</span>
           )}
         </div>
-        <button type="button" className="button quiet" onClick={onToggle}>
+        <button
+          type="button"
+          className="button quiet"
+          aria-label={`${differs ? 'As all' : 'Differs'}: ${title.toLowerCase()} of jar ${jar}`}
+          onClick={onToggle}
+        >
           {differs ? 'As all' : 'Differs'}
-          <span className="visually-hidden">
-            : {title.toLowerCase()} of jar {jar}
-          </span>
         </button>
       </div>
       {differs && children}
@@ -104,7 +106,8 @@ export function JarCard({
           <button
             type="button"
             className="button quiet"
-            aria-label={`Take jar ${jar.letter} away`}
+            data-enter="pass"
+            aria-label={`Take away jar ${jar.letter}`}
             onClick={onRemove}
           >
             Take away

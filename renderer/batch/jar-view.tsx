@@ -143,7 +143,7 @@ export function JarView({
   return (
     <section className={stub ? 'jar-view stub' : 'jar-view'} aria-label={label}>
       <header className="jar-view-head">
-        <h3>{label}</h3>
+        <h2>{label}</h2>
         {jar.state === 'planned' && <span className="soft">planned, not counted</span>}
         {stub && <span className="soft">entered by mistake</span>}
         {jar.state === 'lost' && <span className="soft">a jar nobody can name</span>}

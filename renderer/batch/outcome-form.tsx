@@ -56,7 +56,7 @@ function Gate({ text, onChange, problems, reader }: Props) {
       noneSeen: on ? false : text.noneSeen,
     });
   return (
-    <Section title="At take-out, before tasting" says="Look first, then smell. Taste nothing yet.">
+    <Section level={3} title="At take-out, before tasting" says="Look first, then smell. Taste nothing yet.">
       <ChoiceField
         label="Was it set at the end of the hold?"
         value={text.setAtTakeOut}
@@ -204,7 +204,7 @@ function Early({ text, onChange, problems, reader }: Props) {
 function Tasting({ text, onChange, problems, reader }: Props) {
   const change = (part: Partial<OutcomeText>): void => onChange({ ...text, ...part });
   return (
-    <Section title="After the chill">
+    <Section level={3} title="After the chill">
       <ChoiceField
         label="Set"
         value={text.setWord}

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { ChoiceField, SelectField, TextField } from '../parts/fields';
 import type { Reader } from '../parts/reading';
 import type { Problems } from './batch-entry';
-import { noAddition, type AdditionText, type HoldText, type MilkText } from './batch-text';
+import { isEmptyAddition, noAddition, type AdditionText, type HoldText, type MilkText } from './batch-text';
 import type { Packages } from './use-packages';
 
 /** Milk, vessel and final volume. */
@@ -92,6 +92,7 @@ export function AdditionRows({
   readonly packages: Packages;
   readonly of: string;
 }) {
+  const [added, setAdded] = useState(false);
   return (
     <div className="rows">
       {additions.map((addition, at) => {
@@ -103,6 +104,7 @@ export function AdditionRows({
             <div className="fields">
               <TextField
                 label="What was stirred in"
+                startHere={added && at === additions.length - 1}
                 value={addition.name}
                 placeholder="potato starch"
                 problem={problems.get(`${path}.${at}.name`)}
@@ -137,6 +139,7 @@ export function AdditionRows({
               <button
                 type="button"
                 className="button quiet take-away"
+                data-enter="pass"
                 aria-label={`Take away addition ${at + 1} of ${of}`}
                 onClick={() => onChange(additions.toSpliced(at, 1))}
               >
@@ -146,7 +149,15 @@ export function AdditionRows({
           </fieldset>
         );
       })}
-      <button type="button" className="button quiet add" onClick={() => onChange([...additions, noAddition])}>
+      <button
+        type="button"
+        className="button quiet add"
+        data-enter={additions.length > 0 && isEmptyAddition(additions.at(-1)!) ? 'pass' : undefined}
+        onClick={() => {
+          setAdded(true);
+          onChange([...additions, noAddition]);
+        }}
+      >
         Add another addition
       </button>
     </div>

@@ -6,7 +6,7 @@ import { Question } from '../parts/question';
 import type { Reader } from '../parts/reading';
 import { say } from '../app/store';
 import type { Problems } from './batch-entry';
-import { noSeed, pickSeed, type SeedText } from './batch-text';
+import { isEmptySeed, noSeed, pickSeed, type SeedText } from './batch-text';
 import { findSeeds, settle, type SeedSuggestion } from './find-seed';
 import type { Packages } from './use-packages';
 
@@ -139,6 +139,7 @@ export function SeedRows({
             <button
               type="button"
               className="button quiet take-away"
+              data-enter="pass"
               aria-label={`Take away seed ${at + 1} of ${of}`}
               onClick={() => onChange(seeds.toSpliced(at, 1))}
             >
@@ -150,6 +151,7 @@ export function SeedRows({
       <button
         type="button"
         className="button quiet add"
+        data-enter={seeds.length > 0 && isEmptySeed(seeds.at(-1)!) ? 'pass' : undefined}
         onClick={() => {
           setAdded(true);
           onChange([...seeds, noSeed]);

@@ -153,7 +153,7 @@ export function Combobox<S extends Suggestion>(props: Props<S>) {
         id={`${id}-list`}
         role="listbox"
         tabIndex={-1}
-        aria-label={label}
+        aria-label="Suggestions"
         hidden={!shown}
       >
         {suggestions.map((suggestion, at) => (

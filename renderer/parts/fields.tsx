@@ -251,16 +251,20 @@ export function CheckField({
 export function Section({
   title,
   says,
+  level = 2,
   children,
 }: {
   readonly title: string;
   readonly says?: string;
+  /** Of its heading: one deeper than what it stands under. */
+  readonly level?: 2 | 3;
   readonly children: ReactNode;
 }) {
   const id = useId();
+  const Heading = level === 2 ? 'h2' : 'h3';
   return (
     <section className="form-section" aria-labelledby={id}>
-      <h3 id={id}>{title}</h3>
+      <Heading id={id}>{title}</Heading>
       {says && <p className="soft">{says}</p>}
       {children}
     </section>

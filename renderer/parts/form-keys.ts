@@ -16,7 +16,10 @@ function stops(form: HTMLElement): HTMLElement[] {
   });
 }
 
-/** Moves to the next stop after `from`, selecting what stands in it so that typing replaces it. */
+/**
+ * Moves to the next stop after `from`, selecting what stands in it so that typing replaces it. Passes over what must
+ * not be pressed by a hand that presses Enter again: taking away, and adding a row while the last one is empty.
+ */
 export function focusNext(form: HTMLElement, from: Element): void {
   const all = stops(form);
   const radios = from instanceof HTMLInputElement && from.type === 'radio' ? from.name : null;
@@ -24,7 +27,7 @@ export function focusNext(form: HTMLElement, from: Element): void {
     (element) =>
       element === from || (radios !== null && element instanceof HTMLInputElement && element.name === radios),
   );
-  const next = all[at + 1];
+  const next = all.slice(at + 1).find((element) => element.dataset['enter'] !== 'pass');
   next?.focus();
   if (next instanceof HTMLInputElement && next.type === 'text') next.select();
 }

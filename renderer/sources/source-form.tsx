@@ -140,6 +140,7 @@ export function SourceForm({
                       <button
                         type="button"
                         className="button quiet take-away"
+                        data-enter="pass"
                         aria-label={`Take away strain ${at + 1}`}
                         onClick={() => set({ ...text, strains: text.strains.toSpliced(at, 1) })}
                       >

@@ -1,0 +1,297 @@
+// What is typed and recorded stays: drafts after the program is killed, corrections, undo across restarts, history,
+// photographs. The half second is the issue's; nothing here measures speed.
+import { complaintsOfAxe } from './axe';
+import { emptyLedger, recordBatch, toBatches } from './recording';
+import { expect, test } from './window';
+
+const wait = (ms: number): Promise<void> =>
+  new Promise((done) => {
+    setTimeout(done, ms);
+  });
+
+test('after SIGKILL every character typed more than half a second earlier is back in its field', async ({
+  program,
+}) => {
+  await emptyLedger(program.page);
+  await recordBatch(program.page, '2026-05-10', ['a'], { product: 'Blue Tin' });
+  await toBatches(program.page);
+  await program.page.keyboard.press('n');
+  const fields = {
+    'Made on': '18 May 2026',
+    'Word, if you want one': 'windowsill',
+    Milk: 'whole milk from the corner shop',
+    'How much milk': '3 ha', // half typed, and wrong so far
+    Vessel: 'quart jar',
+    'Final volume in the jar': '940 ml',
+    'What was stirred in': 'oat bran',
+    Planned: '2 tbsp',
+    'Went in': '1½ tbsp',
+    'Held for': '36',
+    'Planned warmth': '38,2 °C',
+    'Note on the batch': 'The bath stood by the open window.',
+  };
+  for (const [label, text] of Object.entries(fields))
+    await program.page.getByLabel(label, { exact: true }).first().fill(text);
+  await program.page.getByRole('combobox', { name: 'Seeded from' }).fill('10 ma');
+
+  // A steady stream of typing, so that no pause ever gives a save its chance; then the power goes.
+  const note = program.page.getByLabel('Note on the batch');
+  await note.focus();
+  await note.press('End');
+  const typed: { text: string; at: number }[] = [];
+  for (let n = 0; n < 40; n += 1) {
+    const text = String(n % 10);
+    await program.page.keyboard.type(text);
+    typed.push({ text, at: Date.now() });
+    await wait(50);
+  }
+  const killedAt = Date.now();
+  await program.kill();
+  const owed = typed
+    .filter(({ at }) => at <= killedAt - 500)
+    .map(({ text }) => text)
+    .join('');
+  expect(owed.length).toBeGreaterThan(10);
+
+  await program.open();
+  await toBatches(program.page);
+  await expect(program.page.getByText('Unfinished entry restored.')).toBeVisible();
+  for (const [label, text] of Object.entries(fields)) {
+    if (label === 'Note on the batch') continue;
+    await expect(program.page.getByLabel(label, { exact: true }).first()).toHaveValue(text);
+  }
+  await expect(program.page.getByRole('combobox', { name: 'Seeded from' })).toHaveValue('10 ma');
+  const back = await program.page.getByLabel('Note on the batch').inputValue();
+  expect(back.startsWith(`${fields['Note on the batch']}${owed}`)).toBe(true);
+});
+
+test('an outcome, a source and a package are back in their fields too', async ({ program }) => {
+  await emptyLedger(program.page);
+  const { batch } = await recordBatch(program.page, '2026-05-16', ['a'], { product: 'Blue Tin' });
+  await toBatches(program.page);
+  await program.page.getByRole('button', { name: /^16 May/ }).click();
+  await program.page.getByRole('button', { name: 'Record outcome' }).click();
+  await program.page.getByLabel('pH', { exact: true }).fill('4.3');
+  await program.page.getByLabel('Smell', { exact: true }).fill('clean, a little yeasty');
+  await program.page.getByText('None of these').click();
+  await wait(600);
+  await program.kill();
+
+  await program.open();
+  await toBatches(program.page);
+  await program.page.getByRole('button', { name: /^16 May/ }).click();
+  await expect(program.page.getByText('Unfinished entry restored.')).toBeVisible();
+  await expect(program.page.getByLabel('pH', { exact: true })).toHaveValue('4.3');
+  await expect(program.page.getByLabel('Smell', { exact: true })).toHaveValue('clean, a little yeasty');
+  await expect(program.page.getByRole('checkbox', { name: 'None of these' })).toBeChecked();
+
+  await program.page.keyboard.press('Alt+6');
+  await program.page.getByRole('button', { name: 'New source' }).click();
+  await program.page.getByLabel('Name', { exact: true }).fill('Meadow Pot');
+  await program.page.getByLabel('Genus').fill('Lactobacillus');
+  await wait(600);
+  await program.kill();
+  await program.open();
+  await program.page.keyboard.press('Alt+6');
+  await expect(program.page.getByLabel('Name', { exact: true })).toHaveValue('Meadow Pot');
+  await expect(program.page.getByLabel('Genus')).toHaveValue('Lactobacillus');
+  await program.page.getByRole('button', { name: 'Leave it as it was' }).click();
+
+  await program.page.getByRole('button', { name: 'New package' }).click();
+  await program.page.getByLabel('What is in it').fill('oat bran');
+  await program.page.getByLabel('Price').fill('2,4');
+  await wait(600);
+  await program.kill();
+  await program.open();
+  await program.page.keyboard.press('Alt+6');
+  await expect(program.page.getByLabel('What is in it')).toHaveValue('oat bran');
+  await expect(program.page.getByLabel('Price')).toHaveValue('2,4');
+  expect(batch).toBeTruthy();
+});
+
+test('a source with strains and a package are recorded and shown', async ({ page }) => {
+  await emptyLedger(page);
+  await page.keyboard.press('Alt+6');
+  await page.getByRole('button', { name: 'New source' }).click();
+  await page.getByLabel('Name', { exact: true }).fill('Blue Tin');
+  await page.getByText('Capsules', { exact: true }).click();
+  await page.getByLabel('Count of all strains together').fill('5 billion');
+  await page.getByText('Until expiry').click();
+  await page.getByLabel('Genus').fill('Lactobacillus');
+  await page.getByLabel('Species').fill('inventus');
+  await page.getByLabel('Strain name').fill('Heron 4');
+  await page.getByLabel('Count in one piece', { exact: true }).fill('2 billion');
+  await page.keyboard.press('Control+Enter');
+  const card = page.getByRole('article', { name: 'Blue Tin' });
+  await expect(card).toContainText(
+    '5 billion CFU in each piece, all strains together, guaranteed until expiry',
+  );
+  await expect(card).toContainText('Lactobacillus inventus Heron 4');
+  await expect(card).toContainText('Declared at the start, not tested since.');
+
+  await card.getByRole('button', { name: 'Add a package of Blue Tin' }).click();
+  await page.getByLabel('Size').fill('60 capsules');
+  await page.getByLabel('Price').fill('€18,50');
+  await page.getByLabel('Opened on').fill('1 May');
+  await page.keyboard.press('Control+Enter');
+  await expect(card).toContainText('60 capsules, 18.50 EUR');
+  await expect(card).toContainText('opened 1 May 2026');
+});
+
+test('corrections: a reason is kept, a refused one is explained and keeps what was typed', async ({
+  page,
+}) => {
+  await emptyLedger(page);
+  const first = await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
+  await recordBatch(page, '2026-05-14', ['a'], { jar: first.jars[0]! });
+  await toBatches(page);
+  await page.getByRole('button', { name: /^10 May/ }).click();
+  await page.getByRole('button', { name: 'Correct day, word, note' }).click();
+  await page.getByLabel('Made on').fill('18 May');
+  await page.keyboard.press('Control+Enter');
+  const refused = page.getByRole('alert');
+  await expect(refused).toContainText('14 May');
+  await expect(page.getByLabel('Made on')).toHaveValue('18 May');
+  await page.getByLabel('Made on').fill('9 May');
+  await page.getByLabel('Why it is corrected').fill('It was past midnight.');
+  await page.keyboard.press('Control+Enter');
+  await expect(page.getByRole('heading', { name: '9 May 2026' })).toBeVisible();
+
+  const jar = page.getByRole('region', { name: '9 May a', exact: true });
+  await jar.getByText('Correct or take back').click();
+  await jar.getByRole('button', { name: 'What seeded it' }).click();
+  await page.getByLabel('How many pieces').fill('12 capsules');
+  await page.keyboard.press('Control+Enter');
+  await expect(jar).toContainText('12 capsules Blue Tin');
+
+  await page.getByRole('button', { name: 'Correct the warmth' }).click();
+  await page.getByLabel('Held for').fill('38');
+  await page.getByText('Start and end, note').click();
+  await page.getByLabel('Started').fill('18:30');
+  await page.getByLabel('Ended').fill('11 May 8:30');
+  await page.keyboard.press('Control+Enter');
+  await expect(page.getByText('38 hours')).toBeVisible();
+  await expect(page.getByText('9 May 2026 18:30 to 11 May 2026 08:30')).toBeVisible();
+
+  await jar.getByRole('button', { name: 'Keep some back' }).click();
+  await page.getByText('Freezer').click();
+  await page.getByLabel('Cubes or pieces').fill('6');
+  await page.keyboard.press('Control+Enter');
+  await expect(jar).toContainText('reserve, freezer');
+  await jar.getByRole('button', { name: 'Gone' }).click();
+  await expect(jar.getByText('gone', { exact: true })).toBeVisible();
+
+  await jar.getByText('Correct or take back').click();
+  await jar.getByRole('button', { name: 'Its history' }).click();
+  await expect(page.getByRole('heading', { name: /^History of/ })).toBeVisible();
+  await page.getByRole('button', { name: 'Show the whole history' }).click();
+  await expect(page.getByText('Why: It was past midnight.')).toBeVisible();
+});
+
+test('undo and redo across a restart; entered by mistake; a lost jar; undo from the history', async ({
+  program,
+}) => {
+  await emptyLedger(program.page);
+  const first = await recordBatch(program.page, '2026-05-10', ['a', 'b'], { product: 'Blue Tin' });
+  await recordBatch(program.page, '2026-05-14', ['a'], { jar: first.jars[0]! });
+  await program.close();
+  await program.open();
+  await toBatches(program.page);
+  await expect(program.page.getByRole('button', { name: /^14 May/ })).toBeVisible();
+  await program.page.keyboard.press('Control+z');
+  await expect(program.page.getByRole('button', { name: /^14 May/ })).toHaveCount(0);
+  await program.close();
+  await program.open();
+  await toBatches(program.page);
+  await program.page.keyboard.press('Control+Shift+z');
+  await expect(program.page.getByRole('button', { name: /^14 May/ })).toBeVisible();
+
+  await program.page.getByRole('button', { name: /^10 May/ }).click();
+  const seed = program.page.getByRole('region', { name: '10 May a', exact: true });
+  await seed.getByText('Correct or take back').click();
+  await seed.getByRole('button', { name: 'Entered by mistake' }).click();
+  const asked = program.page.getByRole('dialog', { name: '10 May a: entered by mistake?' });
+  await expect(asked).toContainText('a stub stays in its place');
+  await asked.getByRole('button', { name: 'Take it back' }).click();
+  await expect(seed.getByText('entered by mistake', { exact: true })).toBeVisible();
+
+  await program.page.keyboard.press('Alt+7');
+  const acts = program.page.getByRole('list', { name: 'Acts, newest first' }).getByRole('listitem');
+  await acts.first().getByRole('button', { name: 'Undo' }).click();
+  await expect(program.page.getByText('undone since').first()).toBeVisible();
+  await toBatches(program.page);
+  await program.page.getByRole('button', { name: /^10 May/ }).click();
+  await expect(seed.getByRole('button', { name: 'Record outcome' })).toBeVisible();
+
+  await program.page.getByRole('button', { name: 'Lost jar' }).click();
+  await program.page.getByLabel('What it is called').fill('the good one');
+  await program.page.keyboard.press('Control+Enter');
+  await expect(program.page.getByText('Recorded a lost jar.')).toBeVisible();
+  await program.page.getByRole('button', { name: 'New batch' }).click();
+  await program.page.getByRole('combobox', { name: 'Seeded from' }).fill('the good');
+  await expect(program.page.getByRole('option').first()).toContainText('stands for a jar nobody can name');
+});
+
+test('a photograph is added from a file, and nothing but the picture is kept', async ({ page }) => {
+  await emptyLedger(page);
+  const { jars } = await recordBatch(page, '2026-05-16', ['a'], { product: 'Blue Tin' });
+  await toBatches(page);
+  await page.getByRole('button', { name: /^16 May/ }).click();
+  const jar = page.getByRole('region', { name: '16 May a', exact: true });
+  const picture = await page.evaluate(async () => {
+    const canvas = new OffscreenCanvas(640, 480);
+    canvas.getContext('2d')!.fillRect(100, 100, 200, 200);
+    return [...new Uint8Array(await (await canvas.convertToBlob({ type: 'image/png' })).arrayBuffer())];
+  });
+  await jar
+    .getByLabel('Add a photograph')
+    .setInputFiles({ name: 'jar.png', mimeType: 'image/png', buffer: Buffer.from(picture) });
+  const shown = jar.getByRole('img', { name: '16 May a, photograph 1' });
+  await expect(shown).toBeVisible();
+  await expect.poll(() => shown.evaluate((image: HTMLImageElement) => image.naturalWidth)).toBe(640);
+  await jar
+    .getByLabel('Add a photograph')
+    .setInputFiles({ name: 'list.txt', mimeType: 'text/plain', buffer: Buffer.from('milk, oats') });
+  await expect(jar.getByRole('alert')).toContainText('can’t be read as a picture');
+  const listed = await page.evaluate((id) => window.jarline.call['photograph.list']({ jar: id }), jars[0]!);
+  expect(listed).toMatchObject({ ok: true, value: { photographs: [{ width: 640, height: 480 }] } });
+});
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test.describe(`${colorScheme}, 800 wide`, () => {
+    test.use({ colorScheme, size: { width: 800, height: 900 } });
+    test('no screen of recording has a complaint of axe, nor scrolls sideways', async ({ page }) => {
+      await emptyLedger(page);
+      const first = await recordBatch(page, '2026-05-10', ['a', 'b'], { product: 'Blue Tin' });
+      await recordBatch(page, '2026-05-14', ['a', 'b'], { jar: first.jars[0]! });
+      const holds = async (screen: string): Promise<void> => {
+        expect(await complaintsOfAxe(page), screen).toEqual([]);
+        const wide = await page.evaluate(
+          () => document.querySelector('main')!.scrollWidth - document.querySelector('main')!.clientWidth,
+        );
+        expect(wide, `${screen} fits its width`).toBeLessThanOrEqual(0);
+      };
+      await toBatches(page);
+      await holds('batches');
+      await page.keyboard.press('r');
+      await page.getByRole('combobox', { name: 'Seeded from' }).fill('10');
+      await expect(page.getByRole('option').first()).toBeVisible();
+      await holds('picking a seed');
+      await page.keyboard.press('Escape');
+      await page.getByRole('button', { name: 'Differs: stirred in of jar b' }).click();
+      await holds('new batch');
+      await page.getByRole('button', { name: 'Discard this entry' }).click();
+      await page.getByRole('button', { name: /^14 May/ }).click();
+      await holds('open batch');
+      await page.getByRole('button', { name: 'Record outcome' }).first().click();
+      await page.getByText('I am writing this down later').click();
+      await holds('outcome');
+      await page.keyboard.press('Alt+6');
+      await page.getByRole('button', { name: 'New source' }).click();
+      await holds('sources');
+      await page.keyboard.press('Alt+7');
+      await page.getByText('What changed').first().click();
+      await holds('history');
+    });
+  });
+}

@@ -1,0 +1,185 @@
+// Recording by hand in the real window: counted by key presses, checked field by field. Amounts: 1 US tbsp is
+// 14.78676478125 mL, 1 US quart 946.352946 mL (NIST Handbook 44, appendix C); pH 4.6: 88 FR 22907.
+import { focused, Keys } from './keys';
+import { emptyLedger, recordBatch, toBatches } from './recording';
+import { expect, test } from './window';
+
+test('the first batch of four jars, by keyboard alone, in at most 180 key presses', async ({ page }) => {
+  await emptyLedger(page);
+  const keys = new Keys(page);
+  await keys.press('Alt+2');
+  await expect(page.getByRole('heading', { name: 'Batches' })).toBeVisible();
+  await keys.press('n');
+  await expect(page.getByLabel('Made on')).toBeFocused();
+  await expect(page.getByLabel('Made on')).toHaveValue('20 May 2026');
+  await keys.press('Enter');
+  await keys.type('plain');
+  await keys.press('Enter');
+  await keys.type('4');
+  await keys.press('Enter');
+  await keys.type('Blue Tin');
+  await keys.press('Enter');
+  await expect(page.getByLabel('How many pieces')).toBeFocused();
+  await keys.type('10');
+  await keys.press('Enter', 'Enter');
+  await expect(page.getByLabel('And from')).toBeFocused();
+  await keys.type('Meadow Pot');
+  await keys.press('Enter');
+  await expect(page.getByLabel('How many pieces').nth(1)).toBeFocused();
+  await keys.type('5');
+  await keys.press('Enter', 'Tab');
+  expect(await focused(page)).toBe('Milk');
+  await keys.type('whole milk');
+  await keys.press('Enter');
+  await keys.type('1 qt');
+  await keys.press('Enter');
+  await expect(page.getByText('= 946 mL, US measure')).toBeVisible();
+  await keys.type('quart jar');
+  await keys.press('Enter');
+  await keys.type('946 ml');
+  await keys.press('Enter', 'ArrowRight', 'ArrowRight', 'Enter');
+  expect(await focused(page)).toBe('What was stirred in');
+  await keys.type('potato starch');
+  await keys.press('Enter');
+  await keys.type('3 tbsp');
+  await expect(page.getByText('= 44.4 mL, US measure')).toBeVisible();
+  await keys.press('Enter', 'Enter', 'Tab');
+  expect(await focused(page)).toBe('Held for');
+  await keys.type('36');
+  await keys.press('Enter');
+  await keys.type('38,2 °C');
+  await expect(page.getByText('= 38.2 °C, 100.8 °F')).toBeVisible();
+  await keys.press('Control+Enter');
+  await expect(page.getByRole('heading', { name: '20 May 2026 plain' })).toBeVisible();
+  await expect(page.getByRole('region', { name: '20 May plain d', exact: true })).toContainText(
+    '10 Blue Tin',
+  );
+  await expect(page.getByRole('region', { name: '20 May plain d', exact: true })).toContainText(
+    '3 tbsp potato starch',
+  );
+  test.info().annotations.push({ type: 'key presses', description: String(keys.count) });
+  expect(keys.count).toBeLessThanOrEqual(180);
+});
+
+test('a repeat batch of four jars, by keyboard alone, in at most 60 key presses', async ({ page }) => {
+  await emptyLedger(page);
+  const first = await recordBatch(page, '2026-05-10', ['a', 'b', 'c', 'd'], { product: 'Blue Tin' });
+  await recordBatch(page, '2026-05-14', ['a', 'b', 'c', 'd'], { jar: first.jars[1]! });
+  const keys = new Keys(page);
+  await keys.press('Alt+2');
+  await expect(page.getByText('4 jars').first()).toBeVisible();
+  await keys.press('r');
+  await expect(page.getByLabel('Seeded from')).toBeFocused();
+  await expect(page.getByLabel('Made on')).toHaveValue('20 May 2026');
+  await keys.type('14 may c');
+  await keys.press('Enter');
+  await expect(page.getByLabel('Seeded from')).toHaveValue('14 May c');
+  await keys.press('Control+Enter');
+  await expect(page.getByRole('heading', { name: '20 May 2026' })).toBeVisible();
+  for (const letter of ['a', 'b', 'c', 'd']) {
+    const jar = page.getByRole('region', { name: `20 May ${letter}`, exact: true });
+    await expect(jar).toContainText('3 tbsp 14 May c');
+    await expect(jar).toContainText('1 qt whole milk');
+    await expect(jar).toContainText('2 tbsp potato starch');
+  }
+  test.info().annotations.push({ type: 'key presses', description: String(keys.count) });
+  expect(keys.count).toBeLessThanOrEqual(60);
+});
+
+test('one jar differs in its seed, and a bad amount is said under its field with nothing lost', async ({
+  page,
+}) => {
+  await emptyLedger(page);
+  await recordBatch(page, '2026-05-10', ['a', 'b'], { product: 'Blue Tin' });
+  await toBatches(page);
+  await page.keyboard.press('r');
+  await page.getByRole('combobox', { name: 'Seeded from' }).fill('10 may a');
+  await page.keyboard.press('Enter');
+  await page.getByLabel('How much of it').fill('3 spoonz');
+  await page.keyboard.press('Control+Enter');
+  await expect(page.getByText('This is not read as an amount.')).toBeVisible();
+  await expect(page.getByLabel('How much of it')).toBeFocused();
+  await expect(page.getByLabel('How much of it')).toHaveValue('3 spoonz');
+  await expect(page.getByRole('combobox', { name: 'Seeded from' })).toHaveValue('10 May a');
+  await page.getByLabel('How much of it').fill('¼ cup');
+  await expect(page.getByText('= 59.1 mL, US measure')).toBeVisible();
+
+  await page.getByRole('button', { name: 'Differs: seed of jar b' }).click();
+  const second = page.getByRole('group', { name: 'Jar b' });
+  await second.getByRole('combobox', { name: 'Seeded from' }).fill('10 may b');
+  await page.keyboard.press('Enter');
+  await expect(second.getByLabel('How much of it')).toBeFocused();
+  await second.getByLabel('How much of it').fill('100 ml');
+  await page.keyboard.press('Control+Enter');
+  await expect(page.getByRole('region', { name: '20 May a', exact: true })).toContainText('¼ cup 10 May a');
+  await expect(page.getByRole('region', { name: '20 May b', exact: true })).toContainText('100 ml 10 May b');
+});
+
+test('two equal labels are asked about before they are recorded', async ({ page }) => {
+  await emptyLedger(page);
+  const first = await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
+  await recordBatch(page, '2026-05-20', ['a'], { jar: first.jars[0]! });
+  await toBatches(page);
+  await page.keyboard.press('r');
+  await page.getByRole('combobox', { name: 'Seeded from' }).fill('10 may');
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Control+Enter');
+  const question = page.getByRole('dialog', { name: 'Two jars with the same label?' });
+  await expect(question).toContainText('20 May a');
+  await question.getByRole('button', { name: 'Change the label' }).click();
+  await page.getByLabel('Letter').fill('b');
+  await page.keyboard.press('Control+Enter');
+  await expect(page.getByRole('region', { name: '20 May b', exact: true })).toBeVisible();
+});
+
+test('the take-out gate stands before tasting, and a spoiled jar can’t be picked as seed', async ({
+  page,
+}) => {
+  await emptyLedger(page);
+  const { batch } = await recordBatch(page, '2026-05-16', ['a', 'b'], { product: 'Blue Tin' });
+  await toBatches(page);
+  await page.getByRole('button', { name: /^16 May/ }).click();
+  const jar = page.getByRole('region', { name: '16 May a', exact: true });
+  await jar.getByRole('button', { name: 'Record outcome' }).click();
+  const form = page.getByRole('form', { name: 'Outcome of 16 May a' });
+  await expect(form.getByText('Answer these questions before anyone tastes it.')).toBeVisible();
+  await expect(form.getByRole('group', { name: 'Tang' })).toHaveCount(0);
+
+  const set = form.getByRole('group', { name: 'Was it set at the end of the hold?' });
+  await set.getByText('No', { exact: true }).click();
+  await form.getByRole('checkbox', { name: 'None of these' }).check();
+  await expect(form.getByText('Discard: not food, not seed.')).toBeVisible();
+  await expect(form.getByRole('group', { name: 'Tang' })).toHaveCount(0);
+
+  await form.getByLabel('pH', { exact: true }).fill('4.2');
+  await form.getByText('Strip', { exact: true }).click();
+  await expect(form.getByText('A strip can’t decide')).toBeVisible();
+  await expect(form.getByText('Discard: not food, not seed.')).toBeVisible();
+  await form.getByText('Meter', { exact: true }).click();
+  await expect(form.getByText('Nothing here speaks against tasting.')).toBeVisible();
+  await expect(form.getByRole('group', { name: 'Tang' })).toBeVisible();
+
+  await form.getByText('Early check, 6 to 12 hours in').click();
+  await form.getByRole('group', { name: 'Set by then?' }).getByText('Loose', { exact: true }).click();
+  await expect(form.getByText('acid that comes later does not undo a toxin')).toBeVisible();
+
+  await form.getByText('A purple or brown tint').click();
+  await form.getByText('Pink', { exact: true }).click();
+  await expect(form.getByText('Do not taste it, and do not use it as seed.')).toBeVisible();
+  await page.keyboard.press('Control+Enter');
+  await expect(jar.getByText('Spoiled: not food, not seed.')).toBeVisible();
+
+  await page.keyboard.press('r');
+  const seed = page.getByRole('combobox', { name: 'Seeded from' });
+  await seed.fill('16 may a');
+  const condemned = page.getByRole('option', { name: /16 May a/ });
+  await expect(condemned).toHaveAttribute('aria-disabled', 'true');
+  await condemned.click({ force: true });
+  await expect(seed).toHaveValue('16 may a');
+  await seed.fill('16 may b');
+  await page.keyboard.press('Enter');
+  const asked = page.getByRole('dialog', { name: 'This jar is on hold' });
+  await asked.getByRole('button', { name: 'Pick another' }).click();
+  await expect(seed).toHaveValue('16 may b');
+  expect(batch).toBeTruthy();
+});

@@ -1,0 +1,111 @@
+// What the tests of recording begin with: an empty ledger, and batches recorded through the same calls as the window's.
+import { expect, type Page } from '@playwright/test';
+import type { Input } from '../core/contract';
+
+/** Starts an empty ledger from the first of the three doors that does so. */
+export async function emptyLedger(page: Page): Promise<void> {
+  await page.getByRole('button', { name: /Start an empty ledger/ }).click();
+  await expect(page.getByRole('button', { name: 'Batch', exact: true })).toBeVisible();
+}
+
+type Entry = Input<'batch.record'>;
+const jar = (letter: string): Entry['jars'][number] => ({
+  letter,
+  vessel: 'quart jar',
+  finalVolume: { value: 946, unit: 'mL', typed: '946 ml' },
+  finalVolumeKnown: 'filled to the vessel',
+  milk: 'whole milk',
+  milkAmount: { value: 946.352946, unit: 'mL', typed: '1 qt' },
+  milkPackage: null,
+  countPerMl: null,
+  onShelf: true,
+  goneOn: null,
+  note: null,
+  state: 'made',
+  hold: 0,
+  additions: [
+    {
+      name: 'potato starch',
+      planned: { value: 29.5735295625, unit: 'mL', typed: '2 tbsp' },
+      actual: null,
+      package: null,
+    },
+  ],
+  seedings: [],
+  outcome: null,
+});
+
+/** Records jars of one day, seeded from a jar or from a product made on the way. Replies their ids. */
+export async function recordBatch(
+  page: Page,
+  madeOn: string,
+  letters: readonly string[],
+  seed: { readonly jar: string } | { readonly product: string },
+): Promise<{ readonly batch: string; readonly jars: readonly string[] }> {
+  const entry: Entry = {
+    madeOn,
+    word: null,
+    note: null,
+    holds: [
+      {
+        startedAt: null,
+        endedAt: null,
+        hours: 36,
+        planned: { value: 38, unit: '°C', typed: '38 °C' },
+        probe: 'bath',
+        readings: [],
+        note: null,
+      },
+    ],
+    jars: letters.map(jar),
+    sameLabelMeant: false,
+    draft: null,
+  };
+  return page.evaluate(
+    async ([given, from]) => {
+      const { call } = window.jarline;
+      let source: string | null = null;
+      if ('product' in from) {
+        const saved = await call['source.save']({
+          source: {
+            id: null,
+            name: from.product,
+            form: 'capsules',
+            strains: [],
+            blendTotalPerPiece: null,
+            guaranteed: null,
+            receivedFrom: null,
+            knownGenerations: null,
+            note: null,
+          },
+        });
+        if (!saved.ok) throw new Error(JSON.stringify(saved.error));
+        source = saved.value.id;
+      }
+      const seeding = {
+        fromJar: 'jar' in from ? from.jar : null,
+        portion: null,
+        part: null,
+        source,
+        package: null,
+        amount:
+          source === null
+            ? { value: 44.36, unit: 'mL' as const, typed: '3 tbsp' }
+            : { value: 10, unit: 'pieces' as const, typed: '10' },
+      };
+      const recorded = await call['batch.record']({
+        ...given,
+        jars: given.jars.map((one) => ({ ...one, seedings: [seeding] })),
+      });
+      if (!recorded.ok) throw new Error(JSON.stringify(recorded.error));
+      return recorded.value;
+    },
+    [entry, seed] as const,
+  );
+}
+
+/** Goes to the batch screen by its key. */
+export async function toBatches(page: Page): Promise<void> {
+  await page.keyboard.press('Alt+2');
+  await expect(page.getByRole('button', { name: 'New batch' })).toBeVisible();
+}
