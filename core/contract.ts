@@ -119,6 +119,8 @@ export const Drawing = z.strictObject({
   parent: column(Int32Array),
   parentShare: column(Float64Array),
   generation: column(Int32Array),
+  /** Days since 1970-01-01; NaN for a lost jar of unknown day. Not `x`: along the calendar jars make room for each other. */
+  days: column(Float64Array),
   /** Index in SET_WORDS, or 255 when unknown. */
   setWord: column(Uint8Array),
   /** Bits: 1 spoiled, 2 on hold, 4 look, 8 on the shelf, 16 outcome known, 32 lost, 64 weak, 128 at least. */

@@ -2,7 +2,7 @@
 // grid steps; the screen makes pixels of them.
 import { SET_WORDS, type SetWord } from '../ledger/records';
 import type { Drawing } from '../contract';
-import { layAlongCalendar } from './calendar';
+import { dayNumber, layAlongCalendar } from './calendar';
 import type { Family } from './family-version';
 import { compareJars, seedJars } from './primary-seed';
 import { layRows } from './rows';
@@ -99,6 +99,10 @@ export function drawFamily(family: Family, looks: Looks, spacing: 'generation' |
     parent,
     parentShare,
     generation,
+    days: Float64Array.from(slots, (slot) => {
+      const madeOn = columns.jars[slot]?.madeOn ?? null;
+      return madeOn === null ? NaN : dayNumber(madeOn);
+    }),
     setWord,
     flags,
     otherChild: Int32Array.from(other, ({ child }) => child),

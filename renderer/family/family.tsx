@@ -33,31 +33,25 @@ const onSystemTheme = (listen: () => void): (() => void) => {
 export function Family() {
   const state = useAppState();
   const [spacing, setSpacing] = useState<Spacing>('generation');
-  const byGeneration = useRead('family.drawing', { spacing: 'generation' });
-  const byCalendar = useRead('family.drawing', { spacing: 'calendar' });
-  const answer = spacing === 'generation' ? byGeneration : byCalendar;
+  const read = useRead('family.drawing', { spacing });
+  // While the other spacing is read the one before stays: what is chosen and where the window is are not lost.
+  const [last, keep] = useState(read);
+  if (read !== null && read !== last) keep(read);
+  const answer = read ?? last;
   if ((state?.ledger?.jars ?? 0) === 0) return <EmptyFamily />;
   if (answer === null) return <p className="page soft">Drawing the family…</p>;
   if (!answer.ok) return <p className="page">{answer.sentence}</p>;
   if (answer.value.keys.length === 0) return <EmptyFamily />;
-  return (
-    <Drawn
-      drawing={answer.value}
-      days={byCalendar?.ok ? byCalendar.value.x : null}
-      spacing={spacing}
-      onSpacing={setSpacing}
-    />
-  );
+  return <Drawn drawing={answer.value} spacing={spacing} onSpacing={setSpacing} />;
 }
 
 interface DrawnProps {
   readonly drawing: Drawing;
-  readonly days: Float64Array | null;
   readonly spacing: Spacing;
   readonly onSpacing: (spacing: Spacing) => void;
 }
 
-function Drawn({ drawing, days, spacing, onSpacing }: DrawnProps) {
+function Drawn({ drawing, spacing, onSpacing }: DrawnProps) {
   const state = useAppState();
   const place = usePlace();
   const dark = useSyncExternalStore(onSystemTheme, systemIsDark);
@@ -66,7 +60,7 @@ function Drawn({ drawing, days, spacing, onSpacing }: DrawnProps) {
   const [selectedKey, setSelectedKey] = useState<number | null>(null);
   const [target, setTarget] = useState<{ key: number; count: number } | null>(null);
   const kin = useMemo(() => kinOf(drawing), [drawing]);
-  const newest = useMemo(() => newestOf(drawing, days), [drawing, days]);
+  const newest = useMemo(() => newestOf(drawing), [drawing]);
   const indexOf = useMemo(() => new Map(Array.from(drawing.keys, (key, index) => [key, index])), [drawing]);
   const selected = selectedKey === null ? null : (indexOf.get(selectedKey) ?? null);
 
@@ -124,10 +118,10 @@ function Drawn({ drawing, days, spacing, onSpacing }: DrawnProps) {
           onLegend={setLegend}
         />
       </div>
-      {legend && <Legend />}
       <div className="family-body">
+        {legend && <Legend />}
         {asTable ? (
-          <FamilyTable drawing={drawing} days={days} selected={selected} onSelect={select} />
+          <FamilyTable drawing={drawing} selected={selected} onSelect={select} />
         ) : (
           <FamilyDrawing
             drawing={drawing}

@@ -5,9 +5,12 @@ import { generationWords } from './flags';
 import { useJars } from './use-jars';
 
 /** Index of the newest jar: the latest day, then the deepest, then the last entered. */
-export function newestOf(drawing: Pick<Drawing, 'keys' | 'generation'>, days: Float64Array | null): number {
+export function newestOf(drawing: Pick<Drawing, 'keys' | 'generation' | 'days'>): number {
   let best = 0;
-  const rank = (index: number): number => days?.[index] ?? 0;
+  const rank = (index: number): number => {
+    const day = drawing.days[index] ?? NaN;
+    return Number.isNaN(day) ? -1e9 : day;
+  };
   for (let i = 1; i < drawing.keys.length; i += 1) {
     const by = rank(i) - rank(best) || (drawing.generation[i] ?? 0) - (drawing.generation[best] ?? 0);
     if (by >= 0) best = i;

@@ -9,15 +9,17 @@ const RANKED = [FLAG.spoiled, FLAG.onHold, FLAG.look, FLAG.onShelf] as const;
 /**
  * Indices in order. Ties keep the order of making, newest first when the main order is by day downwards.
  * An unknown set word comes last either way.
- * @param days position along the calendar by index; null: the order of the drawing
  */
 export function sortedRows(
-  drawing: Pick<Drawing, 'keys' | 'generation' | 'setWord' | 'flags' | 'y'>,
-  days: Float64Array | null,
+  drawing: Pick<Drawing, 'keys' | 'generation' | 'days' | 'setWord' | 'flags' | 'y'>,
   by: SortBy,
   down: boolean,
 ): Int32Array {
-  const day = (index: number): number => days?.[index] ?? index;
+  /** A lost jar of unknown day counts as made before all others. */
+  const day = (index: number): number => {
+    const known = drawing.days[index] ?? NaN;
+    return Number.isNaN(known) ? -1e9 : known;
+  };
   const made = (a: number, b: number): number => day(a) - day(b) || a - b;
   const worst = (index: number): number => {
     const flags = drawing.flags[index] ?? 0;

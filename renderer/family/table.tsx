@@ -46,18 +46,16 @@ function cells(jar: JarView | undefined, flags: number): string[] {
 
 interface Props {
   readonly drawing: Drawing;
-  /** Days along the calendar, by index: the order of making. */
-  readonly days: Float64Array | null;
   readonly selected: number | null;
   readonly onSelect: (index: number) => void;
 }
 
-export function FamilyTable({ drawing, days, selected, onSelect }: Props) {
+export function FamilyTable({ drawing, selected, onSelect }: Props) {
   const frame = useRef<HTMLDivElement>(null);
   const size = useSize(frame);
   const [sort, setSort] = useState<{ by: SortBy; down: boolean }>({ by: 'day', down: true });
   const [top, setTop] = useState(0);
-  const order = useMemo(() => sortedRows(drawing, days, sort.by, sort.down), [drawing, days, sort]);
+  const order = useMemo(() => sortedRows(drawing, sort.by, sort.down), [drawing, sort]);
   const from = Math.max(0, Math.floor(top / ROW_HEIGHT) - SPARE);
   const to = Math.min(order.length, Math.ceil((top + (size?.height ?? 600)) / ROW_HEIGHT) + SPARE);
   const rows = useMemo(() => [...order.subarray(from, to)], [order, from, to]);
