@@ -59,7 +59,7 @@ export class Program {
   /** Opens the window; with the same data folder as before. */
   async open(): Promise<void> {
     const { seed, now, size, flags } = this.#settings;
-    const env: Record<string, string> = { TZ: 'Europe/Berlin' };
+    const env: Record<string, string> = { TZ: 'Europe/Berlin', TMPDIR: this.dataFolder };
     for (const [name, value] of Object.entries(process.env)) if (value !== undefined) env[name] ??= value;
     delete env['ELECTRON_RUN_AS_NODE'];
     this.app = await _electron.launch({

@@ -1,0 +1,110 @@
+// Which ledger is open: from the first start through the demo to the keeper's own, and back at the next start.
+import { existsSync, readdirSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import type { AppState, Result } from '../core/contract';
+import { expect, type Program, test } from './window';
+
+const call = (program: Program, name: string, input: unknown = {}): Promise<Result<AppState>> =>
+  program.page.evaluate(
+    ([asked, given]) =>
+      (window.jarline.call as unknown as Record<string, (input: unknown) => Promise<unknown>>)[
+        asked as string
+      ]?.(given) as Promise<never>,
+    [name, input],
+  );
+const ledgerOf = async (program: Program): Promise<AppState['ledger']> => {
+  const state = await call(program, 'app.state');
+  return state.ok ? state.value.ledger : null;
+};
+const demoFolders = (program: Program): string[] =>
+  readdirSync(program.dataFolder).filter((name) => name.startsWith('jarline-demo-'));
+
+test('first no ledger, then the demo, then the keeper’s own, which the next start opens again', async ({
+  program,
+}) => {
+  expect(await ledgerOf(program)).toBeNull();
+
+  const before = demoFolders(program);
+  expect(await call(program, 'ledger.openDemo')).toMatchObject({
+    ok: true,
+    value: { ledger: { demo: true } },
+  });
+  expect(demoFolders(program).length).toBe(before.length + 1);
+  expect(await call(program, 'ledger.leaveDemo')).toMatchObject({ ok: true, value: { ledger: null } });
+  expect(demoFolders(program)).toEqual(before);
+  expect(await call(program, 'ledger.leaveDemo')).toMatchObject({ ok: false, error: { code: 'no demo' } });
+
+  const own = join(program.dataFolder, 'jarline.sqlite');
+  expect(await call(program, 'ledger.create', { file: null })).toMatchObject({
+    ok: true,
+    value: { ledger: { file: own, demo: false } },
+  });
+  const uid = (await ledgerOf(program))?.uid;
+  await call(program, 'jar.lost', { madeOn: null, label: 'the first', note: null });
+  await call(program, 'ledger.openDemo');
+  expect((await ledgerOf(program))?.demo).toBe(true);
+
+  await program.close();
+  expect(demoFolders(program)).toEqual(before);
+  await program.open();
+  expect(await ledgerOf(program)).toMatchObject({ uid, file: own, demo: false, jars: 1 });
+});
+
+test('the system’s dialog chooses a file; a file that is no ledger is refused and the open one stays', async ({
+  program,
+}) => {
+  const other = join(program.dataFolder, 'other.sqlite');
+  await call(program, 'ledger.create', { file: null });
+  await program.app.evaluate(({ dialog }, file) => {
+    dialog.showSaveDialog = async () => ({ canceled: false, filePath: file });
+  }, other);
+  expect(await call(program, 'ledger.create', { file: null })).toMatchObject({
+    ok: true,
+    value: { ledger: { file: other } },
+  });
+  expect(existsSync(other)).toBe(true);
+  expect(await call(program, 'ledger.create', { file: other })).toMatchObject({
+    error: { code: 'file exists' },
+  });
+  expect(await call(program, 'ledger.open', { file: join(program.dataFolder, 'none.sqlite') })).toMatchObject(
+    {
+      error: { code: 'no such file' },
+    },
+  );
+
+  await program.app.evaluate(
+    ({ dialog }, file) => {
+      dialog.showOpenDialog = async () => ({ canceled: false, filePaths: [file] });
+    },
+    join(program.dataFolder, 'jarline.json'),
+  );
+  expect(await call(program, 'ledger.open', { file: null })).toMatchObject({
+    error: { code: 'ledger refused' },
+  });
+  expect(basename((await ledgerOf(program))?.file ?? '')).toBe('other.sqlite');
+
+  await program.app.evaluate(({ dialog }) => {
+    dialog.showOpenDialog = async () => ({ canceled: true, filePaths: [] });
+  });
+  expect(await call(program, 'ledger.open', { file: null })).toMatchObject({
+    ok: true,
+    value: { ledger: { file: other } },
+  });
+});
+
+test('the theme chosen in the menu is the window’s from its first moment at the next start', async ({
+  program,
+}) => {
+  const dark = (): Promise<boolean> =>
+    program.app.evaluate(({ nativeTheme }) => nativeTheme.shouldUseDarkColors);
+  await program.app.evaluate(({ Menu }) => Menu.getApplicationMenu()?.getMenuItemById('theme.dark')?.click());
+  await expect.poll(dark).toBe(true);
+  await program.close();
+  await program.open();
+  expect(await dark()).toBe(true);
+  expect(
+    await program.app.evaluate(({ BrowserWindow }) =>
+      BrowserWindow.getAllWindows()[0]?.getBackgroundColor().toLowerCase(),
+    ),
+  ).toBe('#1c2125');
+});
