@@ -43,7 +43,7 @@ export function JarShape({ generation, setWord, flags }: Props) {
   // Seen but with no set word: filled to a plain line, in the faintest shade. Not seen: an open outline.
   const contents = lost ? null : (known ?? (flags & FLAG.outcomeKnown || spoiled ? CONTENTS[3] : null));
   const digits = String(generation).length + (flags & FLAG.atLeast ? 0.6 : 0);
-  const size = digits > 2.6 ? ' many' : digits > 1.6 ? ' two' : '';
+  const size = digits >= 2.5 ? ' many' : digits > 1.6 ? ' two' : '';
   const kind = ['body', lost ? 'lost' : '', flags & FLAG.onShelf ? 'shelf' : ''].filter(Boolean).join(' ');
   return (
     <>

@@ -1,0 +1,275 @@
+// The home screen in the real window: what is drawn, how it is walked, and how little is mounted.
+import { rmSync } from 'node:fs';
+import type { Locator, Page } from '@playwright/test';
+import { complaintsOfAxe } from './axe';
+import { syntheticLedger } from './synthetic-ledger';
+import { expect, test as windowTest } from './window';
+
+/** Ledgers are made once for all tests of this file, and only when one needs them. */
+async function lend(wanted: Parameters<typeof syntheticLedger>[0], use: (file: string) => Promise<void>) {
+  const { file, folder } = syntheticLedger(wanted);
+  await use(file);
+  rmSync(folder, { recursive: true, force: true });
+}
+/* oxlint-disable no-empty-pattern -- playwright reads from the pattern which fixtures are asked for: none */
+const test = windowTest.extend<object, { sixty: string; hundredThousand: string }>({
+  sixty: [
+    async ({}, use) => lend({ jars: 60, shape: 'bushy', daysApart: 4, spoiledOneIn: 30 }, use),
+    { scope: 'worker' },
+  ],
+  hundredThousand: [
+    async ({}, use) => lend({ jars: 100_000, shape: 'bushy', daysApart: 0.2 }, use),
+    { scope: 'worker', timeout: 240_000 },
+  ],
+});
+
+const tree = (page: Page): Locator => page.getByRole('tree', { name: /The family/ });
+const jars = (page: Page): Locator => tree(page).getByRole('treeitem');
+const drawn = (page: Page): Locator => page.locator('svg.jars');
+const labels = (page: Page): Locator => page.locator('.jar-label');
+const pane = (page: Page): Locator => page.getByRole('complementary', { name: 'About this jar' });
+
+/** Waits until labels are written: they come after the jars themselves. */
+async function shown(page: Page): Promise<void> {
+  await expect(jars(page).first()).toBeVisible();
+  await expect(labels(page).first()).toBeVisible();
+  await page.evaluate(() => document.fonts.ready);
+  await settled(page);
+}
+/** The view is settled once nothing moved for longer than it takes to settle. */
+async function settled(page: Page): Promise<void> {
+  await expect(page.locator('.family-stage')).not.toHaveClass(/moving/);
+  await page.waitForTimeout(250);
+}
+const renders = async (page: Page): Promise<number> =>
+  Number(await drawn(page).getAttribute('data-jar-renders'));
+const mountedKeys = (page: Page): Promise<string[]> =>
+  jars(page).evaluateAll((all) => all.map((jar) => jar.getAttribute('data-key') ?? ''));
+const boxes = (locator: Locator) =>
+  locator.evaluateAll((all) =>
+    all.map((one) => {
+      const { left, right, top, bottom, height } = one.getBoundingClientRect();
+      return { text: one.textContent ?? '', left, right, top, bottom, height };
+    }),
+  );
+
+async function drag(page: Page, dx: number, dy: number): Promise<void> {
+  const box = await page.locator('.family-stage').boundingBox();
+  if (!box) throw new Error('no stage');
+  const [x, y] = [box.x + box.width - 40, box.y + box.height - 30];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x + dx / 2, y + dy / 2);
+  await page.mouse.move(x + dx, y + dy);
+  await page.mouse.up();
+  await settled(page);
+}
+
+/** By key: the how-manieth row from the top a jar stands in. */
+const rowOrder = (map: Map<string, number>): number[] => {
+  const sorted = [...new Set([...map.values()].map(Math.round))].toSorted((a, b) => a - b);
+  return [...map]
+    .toSorted(([a], [b]) => Number(a) - Number(b))
+    .map(([, top]) => sorted.indexOf(Math.round(top)));
+};
+
+test.describe('sixty jars, fitted', () => {
+  test.use({ seed: async ({ sixty }, use) => use(sixty) });
+  for (const width of [800, 1600]) {
+    test.describe(`${width} px wide`, () => {
+      test.use({ size: { width, height: 1000 } });
+
+      test('no two labels overlap, and all lettering is at least 15 px', async ({ page }) => {
+        await shown(page);
+        expect(await jars(page).count()).toBe(60);
+        const written = await boxes(labels(page));
+        expect(written.length).toBeGreaterThan(width === 800 ? 15 : 30);
+        const overlaps = written.flatMap((a, i) =>
+          written
+            .slice(i + 1)
+            .filter(
+              (b) => a.left < b.right && b.left < a.right && a.top < b.bottom - 1 && b.top < a.bottom - 1,
+            )
+            .map((b) => `${a.text} / ${b.text}`),
+        );
+        expect(overlaps).toEqual([]);
+        const sizes = await page.locator('.jar-label, .numeral, .strip text').evaluateAll((all) =>
+          all.map((text) => {
+            const matrix = (text as SVGTextElement).getScreenCTM();
+            return Number.parseFloat(getComputedStyle(text).fontSize) * (matrix?.a ?? 0);
+          }),
+        );
+        expect(Math.min(...sizes)).toBeGreaterThanOrEqual(15);
+        if (width === 1600) {
+          const numerals = await page.locator('.numeral').evaluateAll((all) =>
+            all.map((text) => {
+              const matrix = (text as SVGTextElement).getScreenCTM();
+              return Number.parseFloat(getComputedStyle(text).fontSize) * (matrix?.a ?? 0);
+            }),
+          );
+          expect(Math.min(...numerals)).toBeGreaterThanOrEqual(28);
+        }
+      });
+    });
+  }
+
+  for (const colorScheme of ['light', 'dark'] as const) {
+    test.describe(colorScheme, () => {
+      test.use({ colorScheme, size: { width: 1600, height: 1000 } });
+      test('drawing, pane, signs and table hold to the accessibility rules', async ({ page }) => {
+        await shown(page);
+        await jars(page).last().click();
+        await expect(pane(page).getByRole('heading', { name: 'What seeded it' })).toBeVisible();
+        await page.mouse.move(5, 5);
+        await page.getByRole('button', { name: 'Signs' }).click();
+        expect(await complaintsOfAxe(page), 'drawing, pane and signs').toEqual([]);
+        await page.getByRole('button', { name: 'Signs' }).click();
+        await page.getByRole('button', { name: 'Table' }).click();
+        await expect(page.getByRole('row').nth(3)).toBeVisible();
+        expect(await complaintsOfAxe(page), 'table').toEqual([]);
+      });
+    });
+  }
+
+  test('is walked by keyboard: to the seed, to what it seeded, along the column, and opened', async ({
+    page,
+  }) => {
+    await shown(page);
+    const focused = (name: string): Promise<string | null> =>
+      page.evaluate((attribute) => document.activeElement?.getAttribute(attribute) ?? null, name);
+    await jars(page).first().focus();
+    await page.keyboard.press('Home');
+    expect(await focused('aria-level')).toBe('1');
+    expect(await focused('aria-label')).toMatch(/generation 1,.*started from first source/);
+    const roots = Number(await focused('aria-setsize'));
+    expect(roots).toBe(await tree(page).locator('[aria-level="1"]').count());
+    await page.keyboard.press('ArrowRight');
+    expect(await focused('aria-level')).toBe('2');
+    const second = await focused('data-key');
+    await page.keyboard.press('ArrowDown');
+    expect(await focused('data-key')).not.toBe(second);
+    expect(await focused('aria-label')).toContain('generation 2');
+    await page.keyboard.press('ArrowUp');
+    expect(await focused('data-key')).toBe(second);
+    await page.keyboard.press('ArrowLeft');
+    expect(await focused('aria-level')).toBe('1');
+    await page.keyboard.press('End');
+    expect(await page.locator('[role=treeitem][tabindex="0"]').count()).toBe(1);
+    const label = (await focused('aria-label'))?.split(',')[0] ?? '?';
+    await page.keyboard.press('Enter');
+    await expect(pane(page).getByRole('heading', { name: label, exact: true })).toBeVisible();
+    await page.keyboard.press('Escape');
+    await expect(pane(page)).toHaveCount(0);
+  });
+
+  test('lights descent both ways and leaves the rest dim', async ({ page }) => {
+    await shown(page);
+    const middle = tree(page).locator('[aria-level="4"]').first();
+    await middle.hover();
+    await expect(middle).toHaveClass(/lit/);
+    const lit = await page.locator('.jar.lit').count();
+    expect(lit).toBeGreaterThanOrEqual(4);
+    expect(lit).toBeLessThan(60);
+    await expect(page.locator('.jar:not(.lit)').first()).toHaveCSS('opacity', '0.34');
+    await page.mouse.move(5, 5);
+    await expect(page.locator('.jar.lit')).toHaveCount(0);
+  });
+
+  test('finds a jar by part of its label and shows the way back', async ({ page }) => {
+    await shown(page);
+    await page.keyboard.press('/');
+    await expect(page.getByRole('combobox', { name: /Find a jar/ })).toBeFocused();
+    await page.keyboard.type('13 jan');
+    await expect(page.getByRole('option').first()).toContainText('13 Jan');
+    const wanted = (await page.getByRole('option').first().locator('strong').textContent()) ?? '';
+    await page.keyboard.press('Enter');
+    await expect(pane(page).getByRole('heading', { name: wanted, exact: true })).toBeVisible();
+    await expect(pane(page).locator('.way-back')).toContainText(wanted);
+    await expect(jars(page).and(page.locator('.selected'))).toBeFocused();
+  });
+
+  test('lays the same rows on the calendar, and the same jars in a table', async ({ page }) => {
+    await shown(page);
+    const rows = async (): Promise<Map<string, number>> =>
+      new Map(
+        await jars(page).evaluateAll((all) =>
+          all.map((jar) => [jar.getAttribute('data-key') ?? '', jar.getBoundingClientRect().top] as const),
+        ),
+      );
+    const before = await rows();
+    await page.getByRole('button', { name: 'Calendar' }).click();
+    await settled(page);
+    await expect(page.locator('.family-ticks span').first()).toBeAttached();
+    const after = await rows();
+    expect(rowOrder(after)).toEqual(rowOrder(before));
+    await page.getByRole('button', { name: 'Table' }).click();
+    const table = page.getByRole('table');
+    await expect(table).toHaveAttribute('aria-rowcount', '61');
+    await table.getByRole('button', { name: 'Generation' }).click();
+    await expect(table.getByRole('columnheader', { name: 'Generation' })).toHaveAttribute(
+      'aria-sort',
+      'ascending',
+    );
+    await expect(table.getByRole('row').nth(1).getByRole('cell').first()).toHaveText('1');
+  });
+
+  test('a pan renders no jar again, and zoom and fit come back to the same', async ({ page }) => {
+    await shown(page);
+    const at = await renders(page);
+    const first = await boxes(jars(page));
+    await drag(page, -60, -40);
+    expect(await renders(page)).toBe(at);
+    const moved = await boxes(jars(page));
+    expect(Math.round((first[0]?.left ?? 0) - (moved[0]?.left ?? 0))).toBe(60);
+    await page.keyboard.press('+');
+    await settled(page);
+    await page.keyboard.press('0');
+    await settled(page);
+    const fitted = await boxes(jars(page));
+    expect(Math.abs((fitted[0]?.left ?? 0) - (first[0]?.left ?? 1e9))).toBeLessThan(1);
+  });
+});
+
+test.describe('a hundred thousand jars', () => {
+  test.describe.configure({ timeout: 240_000 });
+  test.use({ seed: async ({ hundredThousand }, use) => use(hundredThousand) });
+
+  test('mounts at most 600 at any zoom, and a pan renders no unchanged jar', async ({ page }) => {
+    await expect(page.getByText('100,000 jars.')).toBeVisible({ timeout: 120_000 });
+    await expect(jars(page).first()).toBeAttached({ timeout: 60_000 });
+    const seen: number[] = [];
+    const count = async (): Promise<void> => {
+      await settled(page);
+      seen.push(await jars(page).count());
+    };
+    await count();
+    await expect(drawn(page)).toHaveAttribute('data-drawn', 'marks');
+    await page.getByRole('button', { name: /^\d/ }).first().click(); // the newest: brings the window close to it
+    await expect(drawn(page)).toHaveAttribute('data-drawn', 'jars');
+    await page.keyboard.press('Escape');
+    await count();
+    for (let step = 0; step < 24; step += 1) {
+      await page.keyboard.press('-');
+      await count();
+    }
+    for (let step = 0; step < 30; step += 1) {
+      await page.keyboard.press('+');
+      await count();
+    }
+    expect(Math.max(...seen)).toBeLessThanOrEqual(600);
+
+    // Back to a zoom at which many are seen.
+    for (let step = 0; step < 7; step += 1) await page.keyboard.press('-');
+    await page.getByRole('button', { name: /^\d/ }).first().click();
+    await page.keyboard.press('Escape');
+    await settled(page);
+    const before = new Set(await mountedKeys(page));
+    const rendered = await renders(page);
+    await drag(page, 300, 160);
+    const after = await mountedKeys(page);
+    const fresh = after.filter((key) => !before.has(key)).length;
+    expect(after.length).toBeGreaterThan(20);
+    // A jar that comes in is rendered bare, and once more when its label is here. No other jar is.
+    await expect.poll(() => renders(page)).toBeLessThanOrEqual(rendered + 2 * fresh);
+  });
+});

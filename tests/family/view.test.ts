@@ -1,0 +1,240 @@
+// The drawing's pure logic: fitting, zooming, what is mounted, where a step leads, what is lit.
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { drawFamily, FLAGS } from '../../core/lineage/drawing';
+import { buildFamily } from '../../core/lineage/family';
+import { SET_WORDS as RECORDED_WORDS } from '../../core/ledger/records';
+import { FLAG, jarWords } from '../../renderer/family/flags';
+import { bringIn, geometryOf, JAR, keepInSight, zoomAt } from '../../renderer/family/geometry';
+import { kinOf, listOf, litBy, nearKin, walk } from '../../renderer/family/kin';
+import { MOST_MOUNTED, mountedAt, sameOr } from '../../renderer/family/mounting';
+import { newestOf } from '../../renderer/family/newest';
+import { inletOffsets, ribbonWidth } from '../../renderer/family/ribbons';
+import { SET_WORDS } from '../../renderer/family/set-words';
+import { sortedRows } from '../../renderer/family/table-order';
+import { syntheticFamily } from '../families';
+
+const looks = {
+  jar: () => ({ setWord: null, outcomeKnown: false, onShelf: null }),
+  lineName: () => 'Heron',
+  strainsOf: () => [],
+};
+const draw = (jars: number, shape: 'bushy' | 'line' = 'bushy', seed = 7) =>
+  drawFamily(buildFamily(syntheticFamily({ jars, shape, seed })), looks, 'generation');
+const window1600 = { width: 1600, height: 840 };
+const sizes = fc.record({
+  width: fc.integer({ min: 300, max: 4000 }),
+  height: fc.integer({ min: 250, max: 2200 }),
+});
+const counts = fc.constantFrom(1, 2, 3, 17, 60, 400);
+
+test('words and flags are those of the records and of the drawing', () => {
+  expect(SET_WORDS).toEqual(RECORDED_WORDS);
+  expect(FLAG).toEqual(FLAGS);
+});
+
+describe('fitting', () => {
+  test('every jar lies inside the window, whatever its size', () => {
+    fc.assert(
+      fc.property(sizes, counts, (size, jars) => {
+        const drawing = draw(jars);
+        const geometry = geometryOf(drawing, size);
+        const { k, tx, ty } = geometry.fit;
+        for (let i = 0; i < jars; i += 1) {
+          const left = (drawing.x[i] ?? 0) * geometry.columnStep * k + tx;
+          const top = (drawing.y[i] ?? 0) * geometry.rowStep * k + ty;
+          expect(left).toBeGreaterThanOrEqual(0);
+          expect(top).toBeGreaterThanOrEqual(0);
+          expect(left + JAR.width * k).toBeLessThanOrEqual(Math.max(size.width, 460) + 1);
+          expect(top + JAR.height * k).toBeLessThanOrEqual(Math.max(size.height, 260) + 1);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('zoom stays in its bounds and holds the point under the pointer', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1e-4, max: 50, noNaN: true }),
+        fc.integer({ min: 0, max: 1600 }),
+        fc.integer({ min: 0, max: 840 }),
+        (k, x, y) => {
+          const geometry = geometryOf(draw(60), window1600);
+          const before = geometry.fit;
+          const after = zoomAt(before, geometry, k, x, y);
+          expect(after.k).toBeGreaterThanOrEqual(geometry.least);
+          expect(after.k).toBeLessThanOrEqual(geometry.most);
+          expect((x - after.tx) / after.k).toBeCloseTo((x - before.tx) / before.k, 6);
+          expect((y - after.ty) / after.k).toBeCloseTo((y - before.ty) / before.k, 6);
+        },
+      ),
+    );
+  });
+
+  test('the family can not be dragged out of sight', () => {
+    const geometry = geometryOf(draw(60), window1600);
+    for (const [tx, ty] of [
+      [-1e9, 0],
+      [1e9, 0],
+      [0, -1e9],
+      [0, 1e9],
+    ] as const) {
+      const view = keepInSight({ k: 1, tx, ty }, geometry, window1600);
+      expect(view.tx + geometry.width * view.k).toBeGreaterThan(0);
+      expect(view.tx).toBeLessThan(window1600.width);
+      expect(view.ty + geometry.height * view.k).toBeGreaterThan(0);
+      expect(view.ty).toBeLessThan(window1600.height);
+    }
+  });
+
+  test('a jar in sight moves nothing; one out of sight comes in', () => {
+    const view = { k: 1, tx: 0, ty: 0 };
+    expect(bringIn(view, window1600, 700, 400)).toBe(view);
+    const moved = bringIn(view, window1600, 5000, 400);
+    expect(5000 + moved.tx + JAR.width).toBeLessThan(window1600.width);
+    expect(moved.ty).toBe(0);
+  });
+});
+
+describe('mounting', () => {
+  const drawing = draw(20_000);
+  const geometry = geometryOf(drawing, window1600);
+
+  test('never more than 600, at any zoom and anywhere', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: geometry.least, max: 3, noNaN: true }),
+        fc.integer({ min: 0, max: 19_999 }),
+        (k, index) => {
+          const view = {
+            k,
+            tx: 800 - (drawing.x[index] ?? 0) * geometry.columnStep * k,
+            ty: 400 - (drawing.y[index] ?? 0) * geometry.rowStep * k,
+          };
+          const { indices } = mountedAt(drawing, geometry, view, window1600, [index]);
+          expect(indices.length).toBeLessThanOrEqual(MOST_MOUNTED);
+          expect(indices).toContain(index);
+        },
+      ),
+    );
+  });
+
+  test('as jars, all that is in the window is mounted', () => {
+    const view = { k: 0.8, tx: -geometry.width * 0.2, ty: -geometry.height * 0.3 };
+    const { indices, asJars } = mountedAt(drawing, geometry, view, window1600, []);
+    expect(asJars).toBe(true);
+    const mounted = new Set(indices);
+    for (let i = 0; i < drawing.x.length; i += 1) {
+      const left = (drawing.x[i] ?? 0) * geometry.columnStep * view.k + view.tx;
+      const top = (drawing.y[i] ?? 0) * geometry.rowStep * view.k + view.ty;
+      const inWindow =
+        left + JAR.width * view.k >= 0 && left <= 1600 && top + JAR.height * view.k >= 0 && top <= 840;
+      if (inWindow) expect(mounted.has(i)).toBe(true);
+    }
+  });
+
+  test('a set that did not change is the same array', () => {
+    const before = [1, 2, 3];
+    expect(sameOr(before, [1, 2, 3])).toBe(before);
+    expect(sameOr(before, [1, 2, 4])).toEqual([1, 2, 4]);
+  });
+});
+
+describe('walking', () => {
+  const drawing = draw(400);
+  const kin = kinOf(drawing);
+  const step = (from: number, way: Parameters<typeof walk>[4]) =>
+    walk(kin, drawing.generation, drawing.y, from, way, 399);
+
+  test('the numbers for the screen reader are those of the tree', () => {
+    for (let i = 0; i < 400; i += 1) {
+      const seed = drawing.parent[i] ?? -1;
+      expect(kin.level[i]).toBe(seed < 0 ? 1 : (kin.level[seed] ?? 0) + 1);
+      const siblings = seed < 0 ? kin.roots : listOf(kin.children, seed);
+      expect(siblings[(kin.place[i] ?? 0) - 1]).toBe(i);
+    }
+  });
+
+  test('to the seed and back along a line; nowhere to go stays', () => {
+    for (let i = 0; i < 400; i += 1) {
+      const seed = drawing.parent[i] ?? -1;
+      expect(step(i, 'seed')).toBe(seed < 0 ? i : seed);
+      const child = step(i, 'descendant');
+      if (child !== i) expect(drawing.parent[child]).toBe(i);
+      else expect(listOf(kin.children, i).length).toBe(0);
+    }
+  });
+
+  test('up and down stay in the column and meet every jar of it', () => {
+    for (const column of kin.columns.values()) {
+      const met: number[] = [];
+      for (let at = column[0] ?? 0; met.at(-1) !== at; at = step(at, 'below')) met.push(at);
+      expect(met).toEqual([...column]);
+      const rows = met.map((index) => drawing.y[index] ?? 0);
+      expect(rows).toEqual(rows.toSorted((a, b) => a - b));
+    }
+  });
+
+  test('the jar in focus and its near kin stay mounted, and not too many', () => {
+    const star = kinOf(draw(400, 'line'));
+    expect(nearKin(star, 200, 40)).toEqual(expect.arrayContaining([199, 200, 201]));
+    for (let i = 0; i < 400; i += 1) expect(nearKin(kin, i, 40).length).toBeLessThanOrEqual(40);
+  });
+});
+
+test('what is lit is what the lineage says: all it descends from and all that descends from it', () => {
+  const family = buildFamily(syntheticFamily({ jars: 300, shape: 'bushy', seed: 3 }));
+  const drawing = drawFamily(family, looks, 'generation');
+  const kin = kinOf(drawing);
+  for (let i = 0; i < 300; i += 7) {
+    const key = drawing.keys[i] ?? 0;
+    const wanted = new Set([key, ...family.ancestorsOf(key), ...family.descendantsOf(key)]);
+    const lit = litBy(kin, i);
+    expect(new Set([...drawing.keys].filter((_, at) => lit[at] === 1))).toEqual(wanted);
+  }
+});
+
+test('shares arrive stacked: together one full ribbon, in their order, none on another', () => {
+  const shares = [0.2, 0.5, 0.3];
+  const offsets = inletOffsets(shares);
+  const edges = shares.map((share, at) => {
+    const middle = offsets[at] ?? 0;
+    return [middle - ribbonWidth(share) / 2, middle + ribbonWidth(share) / 2] as const;
+  });
+  expect(edges[0]?.[1]).toBeCloseTo(edges[1]?.[0] ?? Number.NaN, 9);
+  expect(edges[1]?.[1]).toBeCloseTo(edges[2]?.[0] ?? Number.NaN, 9);
+  expect((edges[2]?.[1] ?? 0) - (edges[0]?.[0] ?? 0)).toBeCloseTo(ribbonWidth(1), 9);
+});
+
+test('a jar in words says all its marks', () => {
+  expect(jarWords('14 Mar b', 4, 3, FLAG.outcomeKnown | FLAG.onShelf)).toBe(
+    '14 Mar b, generation 4, firm, on the shelf',
+  );
+  expect(jarWords('14 Mar b', 4, 255, FLAG.atLeast)).toBe('14 Mar b, at least generation 4, outcome unknown');
+  expect(jarWords('14 Mar b', 4, 3, FLAG.outcomeKnown | FLAG.spoiled)).toContain('spoiled: discard');
+  expect(jarWords('14 Mar b', 4, 3, FLAG.outcomeKnown | FLAG.onHold)).toContain('on hold');
+});
+
+test('the newest jar is of the latest day, then the deepest; an unknown day is never the newest', () => {
+  const keys = Int32Array.of(1, 2, 3, 4);
+  const generation = Int32Array.of(1, 2, 5, 3);
+  expect(newestOf({ keys, generation, days: Float64Array.of(0, 3, Number.NaN, 3) })).toBe(3);
+  expect(newestOf({ keys, generation, days: Float64Array.of(9, 3, 2, 3) })).toBe(0);
+});
+
+test('the table sorts, with unknown set words last either way and ties in the order of making', () => {
+  const drawing = {
+    keys: Int32Array.of(1, 2, 3, 4),
+    generation: Int32Array.of(1, 2, 2, 3),
+    setWord: Uint8Array.of(255, 1, 3, 1),
+    flags: Uint8Array.of(0, FLAG.onHold, FLAG.spoiled, 0),
+    y: new Float64Array(4),
+    days: Float64Array.of(0, 9, 5, 7),
+  };
+  expect([...sortedRows(drawing, 'day', true)]).toEqual([1, 3, 2, 0]);
+  expect([...sortedRows(drawing, 'generation', false)]).toEqual([0, 2, 1, 3]);
+  expect([...sortedRows(drawing, 'set', false)]).toEqual([3, 1, 2, 0]);
+  expect([...sortedRows(drawing, 'set', true)]).toEqual([2, 3, 1, 0]);
+  expect([...sortedRows(drawing, 'state', false)][0]).toBe(2);
+});
