@@ -85,14 +85,14 @@ const MILKISH = /\b(?:milk|half|cream|milch|lait|leche|latte|melk|leite|mjolk|ma
 const FIBREISH =
   /\b(?:fib(?:re|er)|inulin\w*|starch|bran|acacia|oat|chicory|psyllium|pectin\w*|starke|kleie|hafer|amidon|fecule|son|almidon|salvado|amido|crusca|zetmeel|zemelen|amido|farelo|starkelse|kli|stivelse|skrobia|otreby|sugar|zucker|sucre|honey)\b/;
 
+const number = (cell: string): number => (isNumber(cell) ? Number(tidy(cell).replace(',', '.')) : Number.NaN);
+const withDay = (cell: string): boolean => findDay(cell) !== null;
+
 /** What stands in a column decides where its heading does not. Strictest first; null where nothing fits. */
 function meaningOfCells(cells: readonly string[], free: ReadonlySet<NoteColumn>): NoteColumn | null {
   const filled = cells.filter((cell) => tidy(cell) !== '');
   if (filled.length === 0) return null;
   const most = (test: (cell: string) => boolean, least = 0.7): boolean => share(filled, test) >= least;
-  const number = (cell: string): number =>
-    isNumber(cell) ? Number(tidy(cell).replace(',', '.')) : Number.NaN;
-  const withDay = (cell: string): boolean => findDay(cell) !== null;
   const tests: readonly (readonly [NoteColumn, () => boolean])[] = [
     ['date', () => most((cell) => cellDay(cell) !== null || serialDay(cell) !== null, 0.8)],
     ['seed', () => most((cell) => SEEDISH.test(plain(cell)) || withDay(cell), 0.5)],

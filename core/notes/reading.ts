@@ -20,6 +20,7 @@ import { readLayout, type Layout, type Said } from './layout';
 import type { NotesInput, NotesPlan, NotesReading, PlannedJar, PlannedSeeding } from './plan';
 import { assumed, problem, question } from './says';
 import {
+  STRONG,
   SeedIndex,
   bareNumber,
   namedWithPieces,
@@ -507,7 +508,7 @@ export function readNotes(input: NotesInput): NotesReading {
       if (column.meaning !== 'seed') continue;
       for (const name of namedWithPieces(text, options)) productNames.add(name);
       // "Blue Tin" beside "10 caps".
-      if (counted && !/\d/.test(text)) productNames.add(plain(text));
+      if (counted && !/\d/.test(text)) for (const name of text.split(STRONG)) productNames.add(plain(name));
     }
   }
   const firstDay = rows.reduce<string>(

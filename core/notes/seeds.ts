@@ -97,7 +97,13 @@ const FUNCTION_WORDS =
 const PIECE_WORD =
   /(?:^|\s)(?:capsules?|caps|tablets?|tabs|pills|sachets?|kapseln|tabletten|beutel|gélules|comprimés|cápsulas|comprimidos|capsule|compresse|kapslar|tabletter|kapsler|kapsułki|tabletki)(?=\s|$)/i;
 
-const STRONG =
+const JAR_WORDS = new Set(
+  'batch jar glas glass pot lot charge no nr bocal frasco tarro vasetto burk sloik ansatz lote lotto sats'.split(
+    ' ',
+  ),
+);
+
+export const STRONG =
   /\s*(?:\+|;|&|\s(?:and|plus|und|sowie|mixed with|mit|with|avec|et|con|y|e|og|och|en|i|com|med|oraz|z)\s)\s*/i;
 const WEAK = /\s*(?:,\s+|,(?=\D)|\s\/\s|\/(?=\p{L})|(?<=\p{L})\/(?=\d))\s*/iu;
 
@@ -206,7 +212,9 @@ function byDate(text: string, context: SeedContext): Tried {
       )
     )
       return null;
-    if (/[+;&]/.test(rest.replace(' ; ', ' ')) && unused(rest).length > 0) return null;
+    const joined = /[+;&,/]|\b(?:and|und|et|plus)\b/i.test(rest.replace(' ; ', ' '));
+    if (joined && words(rest).some((word) => !STOP.has(word) || jars.some((jar) => jar.letter === word)))
+      return null;
     return finish(beside.jar, rest, amount);
   }
   const { amount, rest } = pickAmount(`${before} ; ${after}`, context);
@@ -265,23 +273,27 @@ const asPieces = (value: number, text: string): FoundAmount => ({
   end: 0,
 });
 
+const resolved = (
+  source: SourceMention,
+  taken: FoundAmount | null,
+  assumptions: string[] = [],
+): Resolved => ({
+  part: { from: { source }, amount: taken },
+  assumptions,
+  leftOver: [],
+});
+
 /** A product, with or without a count. */
 function bySource(text: string, context: SeedContext): Tried {
   const { amount, rest, several } = pickAmount(text, context);
   if (several) return null;
   const whole = sourceName(rest);
   // "Capsules Blue Tin (10 pieces)": the piece's word is not part of the name.
-  const pieceWord = amount?.amount.unit === 'pieces' && amount.form === null ? PIECE_WORD.exec(whole) : null;
+  const pieceWord =
+    amount === null || (amount.amount.unit === 'pieces' && amount.form === null)
+      ? PIECE_WORD.exec(whole)
+      : null;
   const name = pieceWord ? sourceName(whole.replace(pieceWord[0], ' ')) : whole;
-  const resolved = (
-    source: SourceMention,
-    taken: FoundAmount | null,
-    assumptions: string[] = [],
-  ): Resolved => ({
-    part: { from: { source }, amount: taken },
-    assumptions,
-    leftOver: [],
-  });
   if (STRONG.test(` ${name} `) && !context.sources.has(plain(name))) return null;
   const isCulture = CULTURE.test(plain(name)) && amount?.amount.unit !== 'pieces';
   if (isCulture)
@@ -338,7 +350,12 @@ function byName(text: string, context: SeedContext): Tried {
   if (several) return null;
   const said = plain(rest);
   const key = words(rest).join(' ');
-  const named = context.jars.byAlias.get(key) ?? context.jars.byAlias.get(unused(rest).join(' ')) ?? [];
+  const bare = words(rest).filter((word) => !JAR_WORDS.has(word));
+  const named =
+    context.jars.byAlias.get(key) ??
+    context.jars.byAlias.get(bare.join(' ')) ??
+    context.jars.byAlias.get(unused(rest).join(' ')) ??
+    [];
   if (named.length === 1 && named[0])
     return { part: { from: { jar: named[0] }, amount }, assumptions: [], leftOver: [] };
   const sameDay = SAME_DAY.test(said);
@@ -379,10 +396,10 @@ function byName(text: string, context: SeedContext): Tried {
         named.map((jar) => jar.label),
       ),
     };
-  const bare = words(rest).filter((word) => word === words(rest).at(-1) || !STOP.has(word));
+  const single = words(rest).filter((word) => word === words(rest).at(-1) || !STOP.has(word));
   const byLetter =
-    bare.length === 1
-      ? (context.jars.byLetter.get(bare[0] ?? '') ?? []).filter((jar) => jar.id !== context.self)
+    single.length === 1
+      ? (context.jars.byLetter.get(single[0] ?? '') ?? []).filter((jar) => jar.id !== context.self)
       : [];
   if (byLetter.length === 1 && byLetter[0]) {
     const jar = byLetter[0];
@@ -407,16 +424,18 @@ function tryPart(text: string, context: SeedContext): Tried {
   return findDay(text) ? null : bySource(text, context);
 }
 
-/** Pieces of a text, each tried by itself; a bare letter takes the day of the piece before it ("15 Oct a and b"). */
+/** Pieces of a text, each tried by itself; a bare letter takes the day beside it ("15 Oct a and b", "a and b of 15 Oct"). */
 function tryAll(pieces: readonly string[], context: SeedContext): Tried[] {
-  let dayBefore: string | null = null;
-  return pieces.map((piece, at) => {
+  const days = pieces.map((piece) => {
     const found = findDay(piece);
-    const whole = found ? null : /^(?:jar\s*)?([\p{L}\p{N}]{1,3})$/iu.exec(piece.trim());
-    const beside = at > 0 && whole && dayBefore !== null ? tryPart(`${dayBefore} ${piece}`, context) : null;
-    if (found) dayBefore = tidy(piece).slice(found.start, found.end);
-    if (beside && 'part' in beside) return beside;
-    return tryPart(piece, context);
+    return found ? tidy(piece).slice(found.start, found.end) : null;
+  });
+  return pieces.map((piece, at) => {
+    const day =
+      days.slice(0, at).findLast((one) => one !== null) ?? days.slice(at).find((one) => one !== null);
+    const isLetter = days[at] === null && /^(?:jar\s*)?[\p{L}\p{N}]{1,3}$/iu.test(piece.trim());
+    const beside = isLetter && day ? tryPart(`${day} ${piece}`, context) : null;
+    return beside && 'part' in beside ? beside : tryPart(piece, context);
   });
 }
 

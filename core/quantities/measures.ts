@@ -9,6 +9,9 @@ const HOURS =
   /^\s*(?:h|hrs?|hours?|std|stunden?|heures?|horas?|or[ae]|uur|uren|u|timmar|timme|timer|time|t|tim|godz(?:in[ay]?)?|hs)(?![\p{L}])\.?/iu;
 const MINUTES = /^\s*(?:m|min(?:ute[sn]?|uten|utos?|uti|uter|utter|ut[ay]?)?)(?![\p{L}])\.?/iu;
 
+const DAY_AND_A_HALF =
+  /^(?:anderthalb\s+tage?|(?:un )?jour et demi|(?:un )?d[ií]a y medio|(?:un )?giorno e mezzo|anderhalve dag|(?:um )?dia e meio|ett och ett halvt dygn|halvanne[nt] (?:dag|døgn)|półtora dnia)$/i;
+
 export type ParsedHours =
   | {
       readonly ok: true;
@@ -28,7 +31,7 @@ export function parseHours(text: string, decimal?: DecimalMark): ParsedHours {
   if (half)
     return { ok: true, hours: half[1]?.toLowerCase() === 'day' ? 36 : 1.5, range: null, about: false };
   if (/^(?:a|one)\s+(?:full\s+)?day$/i.test(clean)) return { ok: true, hours: 24, range: null, about: false };
-  if (/^anderthalb\s+tage?$/i.test(clean)) return { ok: true, hours: 36, range: null, about: false };
+  if (DAY_AND_A_HALF.test(clean)) return { ok: true, hours: 36, range: null, about: false };
   let rest = clean;
   let hours = 0;
   let range: readonly [number, number] | null = null;

@@ -62,6 +62,8 @@ const acts = (): number => {
   return result.ok ? result.value.acts.length : -1;
 };
 
+const cells = (line: string): string[] => (line.match(/("([^"]*)"|[^,]*)(,|$)/g) ?? []).map((cell) => cell.replace(/,$/, '').replace(/^"|"$/g, ''));
+
 describe('kitchen notes in a ledger', () => {
   it('adds 44 jars in one act, and nothing the second time', () => {
     const first = bring(KITCHEN);
@@ -78,7 +80,6 @@ describe('kitchen notes in a ledger', () => {
   it('is the same file with other separators, quotes, spaces, case and order of rows', () => {
     bring(KITCHEN);
     const [head = '', ...rows] = KITCHEN.trimEnd().split('\n');
-    const cells = (line: string): string[] => (line.match(/("([^"]*)"|[^,]*)(,|$)/g) ?? []).map((cell) => cell.replace(/,$/, '').replace(/^"|"$/g, ''));
     const other = [head, ...rows.toReversed()].map((line) => cells(line).slice(0, 11).map((cell) => `"${cell.toUpperCase()} "`).join(';')).join('\r\n');
     const again = bring(other, {}, 'other-name.csv');
     expect(again.jars).toBe(0);

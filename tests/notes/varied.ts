@@ -248,4 +248,43 @@ Lantern,9 Sep 2025,a,1 Sep Lantern a,1/4 cup,36 hrs,solid,,lid had lifted
       5: { jar: '2025-10-29 a', seeds: ['2025-10-22 a'], ml: [118.3], generation: 4, hours: 36, set: 'firm' },
     },
   },
+  {
+    name: 'ways to name seeds',
+    text: `Date,Jar,Started from,Amount,Hours,Temp,Set
+10/15/25,A,Blue Tin,10 capsules,36,100,firm
+10/15/25,B,Blue Tin + Meadow Pot,10 capsules + 5 tablets,36,100,firm
+10/23/25,B,10/15/25,3 tbsp,36,100,firm
+10/24/25,A,A & B from 10/15/25,2 tbsp each,36,100,firm
+10/25/25,A,10/15/25 A+B,2T+1T,36,100,firm
+10/27/25,A,10/15/25A,3 tablespoons,36,100,firm
+10/28/25,A,B of 10/23,3 tbs,36,100,firm
+10/30/25,A,Oct 27 A,3 tbs.,36,100,firm
+10/31/25,A,#A 10-30-25,3 tblsp,36 hr,100,firm
+11/01/25,A,10/31/25 A or 10/30/25 A,3 T,36,100,firm
+11/02/25,A,10/15/25 z,3 T,36,100,firm
+`,
+    aside: [4, 8, 11, 12],
+    jars: {
+      2: { jar: '2025-10-15 a', sources: ['Blue Tin'], pieces: [10], generation: 1, hours: 36, set: 'firm' },
+      3: { jar: '2025-10-15 b', sources: ['Blue Tin', 'Meadow Pot'], pieces: [10, 5], generation: 1, hours: 36, set: 'firm' },
+      5: { jar: '2025-10-24 a', seeds: ['2025-10-15 a', '2025-10-15 b'], ml: [29.6, 29.6], generation: 2, hours: 36, set: 'firm' },
+      6: { jar: '2025-10-25 a', seeds: ['2025-10-15 a', '2025-10-15 b'], ml: [29.6, 14.8], generation: 2, hours: 36, set: 'firm' },
+      7: { jar: '2025-10-27 a', seeds: ['2025-10-15 a'], ml: [44.4], generation: 2, hours: 36, set: 'firm' },
+      9: { jar: '2025-10-30 a', seeds: ['2025-10-27 a'], ml: [44.4], generation: 3, hours: 36, set: 'firm' },
+      10: { jar: '2025-10-31 a', seeds: ['2025-10-30 a'], ml: [44.4], generation: 4, hours: 36, set: 'firm' },
+    },
+  },
+  {
+    name: 'batch numbers, seed named by batch and letter, texture column as set, half & half',
+    text: `date;batch;jar;from batch;from jar;seed amt;milk;fibre;fibre amt;held;temp;texture;ph;comments
+2025-10-01;1;a;10 caps Blue Tin;;;1 qt whole;acacia;2 T;30 h;101;firm;;
+2025-10-05;2;a;1;a;3 T;1 qt half & half;;;30 h;101;thick;4,28;
+2025-10-09;3;a;batch 2 jar a;;3 T;1 qt half-and-half;;;30 h;101;thick;4,28;
+`,
+    jars: {
+      2: { jar: '2025-10-01 1 a', sources: ['Blue Tin'], pieces: [10], generation: 1, hours: 30, celsius: 38.3333, set: 'firm', additions: ['acacia'] },
+      3: { jar: '2025-10-05 2 a', seeds: ['2025-10-01 1 a'], ml: [44.4], generation: 2, hours: 30, set: 'firm', ph: 4.28 },
+      4: { jar: '2025-10-09 3 a', seeds: ['2025-10-05 2 a'], ml: [44.4], generation: 3, hours: 30, set: 'firm', ph: 4.28 },
+    },
+  },
 ]; // prettier-ignore
