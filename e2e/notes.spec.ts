@@ -48,6 +48,19 @@ test('the kitchen notes come in; what stayed aside is mended and comes in after 
   await expect(page.getByText(/45 jars/)).toBeVisible();
 });
 
+test('undoing takes it all back, and the file can come in again', async ({ page }) => {
+  await openNotes(page);
+  await choose(page, csv('one.csv', 'Date,Jar,From\n2026-03-14,a,10 capsules Blue Tin\n'));
+  await page.getByRole('button', { name: 'Bring in 1 row' }).click();
+  await expect(page.getByRole('heading', { name: '1 jar, 1 seeding and 1 source came in.' })).toBeVisible();
+  await page.getByRole('button', { name: 'Another file' }).click();
+  await choose(page, csv('one.csv', 'Date,Jar,From\n2026-03-14,a,10 capsules Blue Tin\n'));
+  await expect(page.getByText('1 already here.')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Nothing to bring in' })).toBeDisabled();
+  await page.keyboard.press('Control+z');
+  await expect(page.getByRole('button', { name: 'Bring in 1 row' })).toBeEnabled();
+});
+
 test('a date that can be read in two ways is asked about, and nothing comes in before', async ({ page }) => {
   await openNotes(page);
   await choose(

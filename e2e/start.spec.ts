@@ -29,6 +29,8 @@ test.describe('three doors', () => {
     await page.keyboard.press('Enter');
     await expect(page.getByText('Invented notes, to look around in')).toBeVisible();
     await expect(page.getByRole('button', { name: 'Family' })).toHaveAttribute('aria-current', 'page');
+    await page.getByRole('button', { name: 'Leave them' }).click();
+    await expect(page.getByRole('button', { name: 'Look around' })).toBeVisible();
   });
 
   test('the second leads to bringing in notes', async ({ page }) => {

@@ -51,6 +51,8 @@ const nothing: Notes = {
 
 let notes: Notes = nothing;
 let job: Job<'notes.preview'> | Job<'notes.bringIn'> | null = null;
+/** How often the ledger had changed when the file was last read against it. */
+let readAt = 0;
 /** Counts up with every job: what an earlier one still says is not listened to. */
 let turn = 0;
 const listeners = new Set<() => void>();
@@ -120,6 +122,13 @@ function drop(): void {
   job?.cancel();
   job = null;
   turn += 1;
+}
+
+/** Reads the file again where the ledger has changed since: what was new may be there by now, or gone again. */
+export function freshen(revision: number): void {
+  if (revision === readAt) return;
+  readAt = revision;
+  if (notes.file !== null && notes.result === null && notes.running?.what !== 'bringing in') void preview();
 }
 
 const sizeTrouble = (name: string, size: number): string | null => {
