@@ -1,15 +1,12 @@
 // What is told of rows and of the file as a whole: the preview's lines, changed rows, and what holds for all jars.
 import type { NotesPreview } from '../contract';
-import { jarLabel } from '../lineage/labels';
 import { plain } from '../quantities';
 import { finalVolume } from './cells';
 import type { Layout, Said } from './layout';
 import type { LedgerView } from './plan';
-import type { NoteRow } from './reading';
+import { labelOf, type NoteRow } from './rows';
 import { assumed, question } from './says';
 
-const labelOf = ({ identity }: NoteRow): string =>
-  jarLabel({ madeOn: identity.day, word: identity.word, letter: identity.letter ?? '?' }, true);
 const seedNames = (row: NoteRow): string[] =>
   row.seeds.map(({ part }) => ('jar' in part.from ? part.from.jar.label : part.from.source.name));
 

@@ -1,0 +1,167 @@
+// How much of each seed: the amount column shared out over what a row names as its seeds.
+import type { Amount } from '../ledger/basics';
+import { findAmounts, plain, tidy } from '../quantities';
+import { isNegative, sayAmount, tooMuch } from './cells';
+import type { Conventions, Question } from './conventions';
+import type { Layout, Said } from './layout';
+import type { NotesInput } from './plan';
+import type { NoteRow } from './rows';
+import { assumed, problem, question } from './says';
+import { bareNumber, readAmountList } from './seeds';
+import type { Row } from './table';
+import { isNothing } from './words';
+
+/** Bare numbers under an amount heading that tells no unit: the unit of its other cells, else a question that blocks. */
+export function readBareUnits(
+  layout: Layout,
+  conventions: Conventions,
+  input: NotesInput,
+  said: Said[],
+  questions: Question[],
+): Map<string, string> {
+  const units = new Map<string, string>();
+  for (const column of layout.columns) {
+    if (
+      !['amount', 'addition amount', 'milk amount', 'volume'].includes(column.meaning) ||
+      column.unit !== null
+    )
+      continue;
+    const cells = layout.rows.map((row) => row.cells[column.index] ?? '').filter((cell) => tidy(cell) !== '');
+    const bare = cells.find((cell) => bareNumber(cell) !== null);
+    if (bare === undefined) continue;
+    const id = `unit:${column.heading}`;
+    const answer = input.answers[id]?.trim();
+    const others = new Set(
+      cells
+        .flatMap((cell) => findAmounts(cell, { spoons: conventions.spoons, decimal: conventions.decimal }))
+        .filter(({ amount }) => amount.unit === 'mL' || amount.unit === 'g')
+        .map(({ text }) => /[\p{L}].*$/u.exec(text)?.[0].trim().replace(/\.$/, '') ?? ''),
+    );
+    const numbers = cells.flatMap((cell) => bareNumber(cell) ?? []);
+    const [other] = others;
+    if (answer) units.set(column.heading, answer);
+    else if (
+      other !== undefined &&
+      new Set(
+        [...others].map((word) => findAmounts(`1 ${word}`, { spoons: conventions.spoons })[0]?.amount.value),
+      ).size === 1
+    ) {
+      units.set(column.heading, other);
+    } else if (column.meaning !== 'addition amount' && numbers.every((number) => number >= 100))
+      units.set(column.heading, 'mL');
+    else if (
+      column.meaning === 'amount' &&
+      layout.rows.every(
+        (row) => bareNumber(row.cells[column.index] ?? '') === null || rowHasOnlySources(row, layout),
+      )
+    )
+      units.set(column.heading, 'pieces');
+    else {
+      questions.push({
+        id,
+        row: null,
+        sentence: question.bareUnit(column.heading, tidy(bare)),
+        choices: ['mL', 'tbsp', 'tsp', 'cup', 'g'].map((value) => ({ value, label: value })),
+        blocks: true,
+      });
+      continue;
+    }
+    if (!answer)
+      said.push({
+        row: null,
+        sentence: assumed.unit(`${column.heading}: ${tidy(bare)}`, units.get(column.heading) ?? ''),
+      });
+  }
+  return units;
+}
+
+const rowHasOnlySources = (row: Row, layout: Layout): boolean =>
+  layout.columns
+    .filter(({ meaning }) => meaning === 'seed')
+    .every(({ index }) => !/\d/.test(row.cells[index] ?? ''));
+
+/** Shares the amount column out over the seeds that tell no amount of their own. */
+export function giveAmounts(
+  row: NoteRow,
+  conventions: Conventions,
+  bareUnits: ReadonlyMap<string, string>,
+  input: NotesInput,
+): void {
+  const amountCells = row.cells.filter(
+    ({ column, text }) => column.meaning === 'amount' && tidy(text) !== '',
+  );
+  const [firstCell] = amountCells;
+  const cell = firstCell && { ...firstCell, text: amountCells.map(({ text }) => text.trim()).join(' + ') };
+  const { log } = row;
+  for (const seed of row.seeds) {
+    seed.amount = seed.part.amount
+      ? { ...seed.part.amount.amount, typed: seed.part.amount.text.slice(0, 200) }
+      : null;
+    if (seed.part.amount)
+      sayAmount(log, seed.part.amount.text, seed.part.amount.amount, seed.part.amount.assumed);
+  }
+  if (!cell || isNothing(cell.text)) return;
+  const text = cell.text.trim();
+  const options = { spoons: conventions.spoons, decimal: conventions.decimal };
+  if (isNegative(text)) return log.problem(problem.amountImpossible(text), cell.column.heading, cell.text);
+  const open = row.seeds.filter(({ amount }) => amount === null);
+  let { amounts, each, rest } = readAmountList(text, options);
+  if (amounts.length === 0) {
+    const number = bareNumber(text);
+    const onlySources = row.seeds.length > 0 && row.seeds.every(({ part }) => 'source' in part.from);
+    const unit = cell.column.unit ?? (onlySources ? 'pieces' : bareUnits.get(cell.column.heading));
+    const list =
+      unit === undefined || number === null ? text.split(/[+&;/]/).map((piece) => piece.trim()) : [text];
+    if (unit !== undefined && list.every((piece) => bareNumber(piece) !== null)) {
+      amounts = list
+        .flatMap((piece) => findAmounts(`${piece} ${unit}`, options, true))
+        .map((amount) => ({ ...amount, text: text }));
+      rest = '';
+      if (cell.column.unit === null && onlySources && unit === 'pieces') log.assume(assumed.pieces(text));
+    }
+  }
+  if (amounts.some(({ amount }) => tooMuch(amount)))
+    return log.problem(problem.amountImpossible(text), cell.column.heading, cell.text);
+  if (amounts.length === 0) {
+    log.ask('amount', question.amountNotRead(cell.column.heading, text));
+    return log.keep(cell.column.heading, text);
+  }
+  if (tidy(rest) !== '') log.keep(cell.column.heading, text);
+  for (const amount of amounts) sayAmount(log, amount.text, amount.amount, amount.assumed);
+  const typed = (amount: (typeof amounts)[number]): Amount => ({
+    ...amount.amount,
+    typed: (amounts.length === 1 ? text : amount.text).slice(0, 200),
+  });
+  const [only] = amounts;
+  if (row.seeds.length === 0) return log.keep(cell.column.heading, text);
+  if (open.length === 0) {
+    const own = row.seeds.map((seed) => seed.amount?.typed ?? '').join(' + ');
+    if (plain(own) !== plain(text)) {
+      log.ask('amount', question.twoAmounts(own, text));
+      log.keep(cell.column.heading, text);
+    }
+  } else if (amounts.length === open.length) {
+    for (const [at, seed] of open.entries()) {
+      const amount = amounts[at];
+      if (amount) seed.amount = typed(amount);
+    }
+  } else if (amounts.length === 1 && only) {
+    const id = `each:${log.row}`;
+    const answer = input.answers[id]?.trim().toLowerCase();
+    const all = !each && answer !== 'each' && open.length > 1;
+    for (const seed of open)
+      seed.amount = all
+        ? { ...typed(only), value: Number((only.amount.value / open.length).toPrecision(15)) }
+        : typed(only);
+    if (all && answer === undefined) {
+      log.assume(assumed.split(text, open.length));
+      log.ask('each', question.eachOrAll(text, open.length), [
+        ['all', 'All together'],
+        ['each', 'Each of them'],
+      ]);
+    }
+  } else {
+    log.ask('amount', question.amountsDontFit(text, open.length));
+    log.keep(cell.column.heading, text);
+  }
+}

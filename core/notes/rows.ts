@@ -1,0 +1,210 @@
+// The rows of a file as jars: which rows are jars, which came in before, and what each jar is called.
+import type { NoteColumn } from '../contract';
+import type { Amount } from '../ledger/basics';
+import { jarLabel } from '../lineage/labels';
+import { plain, tidy } from '../quantities';
+import { type Cell, type RowFacts, RowLog } from './cells';
+import type { Conventions } from './conventions';
+import { type Identity, fillYears, nextLetter, readIdentity } from './identity';
+import type { Layout, Said } from './layout';
+import type { NotesInput } from './plan';
+import { assumed, problem } from './says';
+import type { SeedPart } from './seeds';
+import type { Row } from './table';
+import { isDitto } from './words';
+
+/** One row of a jar while the file is read. */
+export interface NoteRow {
+  readonly row: Row;
+  readonly log: RowLog;
+  readonly cells: readonly Cell[];
+  readonly identity: Identity;
+  readonly rawText: string;
+  raw: string;
+  occurrence: number;
+  /** uid of the jar it already is. */
+  here: string | null;
+  /** The label is taken in the ledger by a jar this row is not, or not any more. */
+  clash: string | null;
+  repeats: number | null;
+  facts: RowFacts | null;
+  seeds: { part: SeedPart; amount: Amount | null }[];
+}
+
+const TOTALS =
+  /^(?:grand )?(?:totals?|sum|subtotal|average|avg|mean|count|summe|gesamt\w*|durchschnitt|mittelwert|totaux|moyenne|totale|media|promedio|totaal|gemiddelde?|suma|razem|srednia|summa|snitt|i alt|gennemsnitt?|gjennomsnitt)\b/;
+
+/** Cells of a row under their columns, after mending and ditto marks. */
+function cellsOf(
+  row: Row,
+  above: readonly string[] | null,
+  layout: Layout,
+  answers: NotesInput['answers'],
+  log: RowLog,
+): { cells: Cell[]; texts: string[] } {
+  const texts: string[] = [];
+  const cells = layout.columns.map((column): Cell => {
+    const answer = answers[`cell:${row.line}:${column.heading}`];
+    let text = answer ?? row.cells[column.index] ?? '';
+    if (answer === '') log.assume(assumed.mendedBlank(column.heading, row.cells[column.index] ?? ''));
+    if (tidy(text) !== '' && isDitto(text) && above && tidy(above[column.index] ?? '') !== '') {
+      const value = above[column.index] ?? '';
+      log.assume(assumed.ditto(column.heading, tidy(text), tidy(value)));
+      text = value;
+    }
+    texts[column.index] = text;
+    return { column, text };
+  });
+  const extra = row.cells.slice(layout.columns.length).map(tidy).filter(Boolean).join(' ');
+  if (extra !== '') {
+    log.assume(assumed.extraCells(extra));
+    log.note.push(extra);
+  }
+  return { cells: cells.filter(({ column }) => column.meaning !== 'ignore'), texts };
+}
+
+/** A row's own text by meaning, so that separators, quotes, case, spaces and the order of columns don't matter. */
+function rawOf(row: Row, layout: Layout, toldDay: string): string {
+  const parts = layout.columns.flatMap((column) => {
+    if (column.meaning === 'date' || column.meaning === 'ignore') return [];
+    const text = plain(row.cells[column.index] ?? '').replace(/\s*([,;+&/])\s*/g, '$1');
+    return text === ''
+      ? []
+      : [`${column.known && column.meaning !== 'note' ? column.meaning : plain(column.heading)}=${text}`];
+  });
+  return JSON.stringify([toldDay, ...parts.toSorted()]);
+}
+
+/** Rows of jars; totals and remarks that belong to no jar are left out and said. */
+export function collectRows(
+  layout: Layout,
+  conventions: Conventions,
+  input: NotesInput,
+  said: Said[],
+): NoteRow[] {
+  const rows: NoteRow[] = [];
+  let above: string[] | null = null;
+  let dayAbove: Identity | null = null;
+  for (const row of layout.rows) {
+    const filled = layout.columns.filter(({ index }) => tidy(row.cells[index] ?? '') !== '');
+    const [first] = filled;
+    const text = filled.map(({ index }) => tidy(row.cells[index] ?? '')).join(' ');
+    if (first && TOTALS.test(plain(row.cells[first.index] ?? ''))) {
+      said.push({ row: row.line, sentence: assumed.total(text) });
+      continue;
+    }
+    const has = (meaning: NoteColumn): boolean => filled.some((column) => column.meaning === meaning);
+    if (
+      !has('seed') &&
+      !has('jar') &&
+      (filled.length < 2 || (!has('date') && !has('label'))) &&
+      !/\d{1,2}[./-]\d{1,2}|^\d{4}-/.test(text)
+    ) {
+      said.push({ row: row.line, sentence: assumed.comment(text || row.cells.map(tidy).join(' ').trim()) });
+      continue;
+    }
+    const log = new RowLog(row.line);
+    const { cells, texts } = cellsOf(row, above, layout, input.answers, log);
+    const identity = readIdentity(cells, log, conventions.order, dayAbove);
+    above = texts;
+    dayAbove = identity.day !== null || identity.yearless !== null ? identity : dayAbove;
+    const rawText = rawOf(row, layout, identity.toldDay);
+    rows.push({
+      row,
+      log,
+      cells,
+      identity,
+      rawText,
+      raw: '',
+      occurrence: 1,
+      here: null,
+      clash: null,
+      repeats: null,
+      facts: null,
+      seeds: [],
+    });
+  }
+  return rows;
+}
+
+export const labelKey = (day: string | null, word: string | null, letter: string): string =>
+  `${day}|${plain(word ?? '')}|${letter.toLowerCase()}`;
+
+/** Finds what came in before, gives years and letters, and sets equal labels apart. */
+export function nameRows(rows: readonly NoteRow[], input: NotesInput): void {
+  const { ledger } = input;
+  const uids = new Map(ledger.jars.map((jar) => [jar.uid, jar]));
+  const counts = new Map<string, number>();
+  for (const row of rows) {
+    row.raw = input.hash(row.rawText);
+    row.occurrence = (counts.get(row.raw) ?? 0) + 1;
+    counts.set(row.raw, row.occurrence);
+    row.here = ledger.raw.get(`${row.raw}:${row.occurrence}`) ?? null;
+    if (row.here === null && row.occurrence > 1 && row.identity.letter !== null)
+      row.here = ledger.raw.get(`${row.raw}:1`) ?? null;
+  }
+  fillYears(
+    rows.map((row) => ({
+      identity: row.identity,
+      log: row.log,
+      known: (row.here === null ? null : uids.get(row.here)?.day) ?? null,
+    })),
+    input.today,
+  );
+
+  const taken = new Map<string, Set<string>>();
+  const takenOn = (day: string | null, word: string | null): Set<string> => {
+    const key = `${day}|${plain(word ?? '')}`;
+    const there = taken.get(key) ?? new Set<string>();
+    taken.set(key, there);
+    return there;
+  };
+  for (const jar of ledger.jars) takenOn(jar.day, jar.word).add(jar.letter.toLowerCase());
+  for (const { identity } of rows)
+    if (identity.letter !== null) takenOn(identity.day, identity.word).add(identity.letter);
+  for (const { identity, log, here } of rows) {
+    if (identity.letter !== null) continue;
+    identity.letter =
+      (here === null ? null : uids.get(here)?.letter) ?? nextLetter(takenOn(identity.day, identity.word));
+    takenOn(identity.day, identity.word).add(identity.letter);
+    if (identity.longName !== null) {
+      log.assume(assumed.named(identity.longName, identity.letter));
+      log.note.push(identity.longName);
+    } else log.assume(assumed.letter(identity.letter));
+  }
+
+  const inLedger = new Map(ledger.jars.map((jar) => [labelKey(jar.day, jar.word, jar.letter), jar.uid]));
+  const byLabel = new Map<string, NoteRow[]>();
+  for (const row of rows) {
+    const { day, word, letter } = row.identity;
+    if (day === null || letter === null) continue;
+    const key = labelKey(day, word, letter);
+    byLabel.set(key, [...(byLabel.get(key) ?? []), row]);
+    if (row.here === null) row.clash = inLedger.get(key) ?? null;
+    if (day > input.today) row.log.problem(problem.dayFuture(day, input.today));
+  }
+  for (const same of byLabel.values()) {
+    if (same.length < 2) continue;
+    const [first] = same;
+    if (!first) continue;
+    if (same.every((row) => row.rawText === first.rawText)) {
+      for (const row of same.slice(1)) {
+        row.repeats = first.row.line;
+        row.log.assume(assumed.repeated(first.row.line));
+      }
+      continue;
+    }
+    for (const row of same) {
+      if (row.here === null)
+        row.log.problem(
+          problem.sameLabel(
+            labelOf(row),
+            same.map((one) => one.row.line),
+          ),
+        );
+    }
+  }
+}
+
+export const labelOf = ({ identity }: NoteRow): string =>
+  jarLabel({ madeOn: identity.day, word: identity.word, letter: identity.letter ?? '?' }, true);
