@@ -2,11 +2,12 @@
 export const READS = [
   'app.state', 'family.get', 'family.drawing', 'family.jars', 'jar.get', 'jar.find', 'batch.get', 'batch.list',
   'source.list', 'package.list', 'history.list', 'draft.list', 'advice.freshStart', 'photograph.list',
+  'judgement.line', 'judgement.jar', 'advice.next', 'advice.restart', 'advice.choices',
 ] as const; // prettier-ignore
 export const WRITES = [
   'batch.record', 'batch.correct', 'hold.correct', 'jar.correct', 'jar.mistake', 'jar.lost', 'seeding.set',
   'addition.set', 'portion.save', 'outcome.save', 'source.save', 'package.save', 'caution.clear', 'draft.save',
-  'draft.drop', 'act.undo', 'act.redo', 'preferences.save', 'photograph.add',
+  'draft.drop', 'act.undo', 'act.redo', 'preferences.save', 'photograph.add', 'advice.choose',
 ] as const; // prettier-ignore
 export const JOBS = [
   'notes.preview', 'notes.bringIn', 'ledger.open', 'ledger.openDemo', 'ledger.leaveDemo', 'ledger.create', 'ledger.recover', 'ledger.backup',
@@ -17,7 +18,7 @@ export const EVENTS = ['progress', 'changed', 'menu'] as const;
 /** What a menu event names; the page does it, so that errors and progress show in one place. */
 export const MENU_IDS = [
   'ledger.open', 'ledger.create', 'ledger.backup', 'ledger.openDemo', 'notes.bringIn', 'undo', 'redo',
-  'screen.family', 'screen.batch', 'screen.sources', 'screen.history', 'theme.system', 'theme.light', 'theme.dark',
+  'screen.family', 'screen.batch', 'screen.vigour', 'screen.sources', 'screen.history', 'theme.system', 'theme.light', 'theme.dark',
 ] as const; // prettier-ignore
 export type MenuId = (typeof MENU_IDS)[number];
 

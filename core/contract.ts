@@ -1,6 +1,7 @@
 // The one table of calls between window (or headless caller) and ledger: what each takes and what it replies.
 // Every request and every reply is parsed against this table, always. Owns shapes only, no behaviour.
 import { z } from 'zod';
+import { ChoiceReply, NextReply, RestartReply } from './advice/shapes';
 import type { CallName, JobName, ReadName, WriteName } from './call-names';
 import { Amount, Day, Line, Moment, Price, Prose, Temperature, Uid } from './ledger/basics';
 import {
@@ -18,6 +19,7 @@ import {
   SetWord,
   Source,
 } from './ledger/records';
+import { JarJudgementReply, LineJudgementReply } from './vigour/shapes';
 import { Figure, Why } from './why';
 
 const empty = z.strictObject({});
@@ -397,6 +399,18 @@ export const contract = {
       ),
     }),
   ),
+  /** A line over its batches and what it is called for it; ids of lines are those of family.get. */
+  'judgement.line': entry('read', z.strictObject({ line: Uid }), LineJudgementReply),
+  'judgement.jar': entry('read', z.strictObject({ jar: Uid }), JarJudgementReply),
+  /** What to seed from next, and when to start afresh: of one line, or of all that is kept. */
+  'advice.next': entry('read', z.strictObject({ line: Uid.nullable().default(null) }), NextReply),
+  'advice.restart': entry('read', z.strictObject({ line: Uid.nullable().default(null) }), RestartReply),
+  /** What was chosen to seed from, newest first, with the advice as it stood. */
+  'advice.choices': entry(
+    'read',
+    z.strictObject({ line: Uid.nullable().default(null), limit: z.int().min(1).max(100).default(20) }),
+    z.strictObject({ choices: z.array(ChoiceReply) }),
+  ),
   'photograph.list': entry('read', z.strictObject({ jar: Uid }), z.strictObject({ photographs: z.array(Photograph) })),
 
   'batch.record': entry('write', BatchEntry, acted.extend({ batch: Uid, jars: z.array(Uid) })),
@@ -421,6 +435,9 @@ export const contract = {
   'act.redo': entry('write', empty, acted.extend({ says: z.string() })),
   'preferences.save': entry('write', Preferences, acted),
   'photograph.add': entry('write', z.strictObject({ jar: Uid, bytes: z.instanceof(Uint8Array), caption: Line.nullable() }), acted.extend({ photograph: Photograph })),
+
+  /** Keeps the choice with the advice as it stands. Only what advice.next offers can be chosen; never what is stopped. */
+  'advice.choose': entry('write', z.strictObject({ line: Uid.nullable().default(null), jar: Uid.nullable(), portion: Uid.nullable().default(null), why }), acted.extend({ id: Uid })),
 
   'notes.preview': entry('job', z.strictObject({ file: FileInput, mapping: Mapping.optional(), answers: Answers.optional() }), NotesPreview),
   'notes.bringIn': entry(

@@ -6,6 +6,7 @@ import { bringInNotes, previewNotes } from './ledger/notes';
 import { drawing, familyJars, freshStarts, getFamily } from './ledger/reads/family';
 import { listHistory } from './ledger/reads/history';
 import { findJar, getJar } from './ledger/reads/jars';
+import { judgeOneJar, judgeOneLine, nextAdvice, restartAdvice } from './ledger/reads/judgement';
 import {
   getBatch,
   listBatches,
@@ -14,10 +15,12 @@ import {
   listPhotographs,
   listSources,
 } from './ledger/reads/lists';
+import { listChoices } from './ledger/reads/choices';
 import { Refused } from './ledger/refusal';
 import type { Session } from './ledger/session';
 import { redo, undo } from './ledger/undo';
 import { correctBatch, correctHold, recordBatch } from './ledger/writes/batch';
+import { chooseSeed } from './ledger/writes/choice';
 import {
   addLostJar,
   clearCaution,
@@ -55,6 +58,11 @@ export const handlers: Handlers = {
   'history.list': ({ ledger }, input) => listHistory(ledger, input),
   'draft.list': ({ ledger }) => listDrafts(ledger),
   'advice.freshStart': ({ ledger }) => freshStarts(ledger),
+  'judgement.line': ({ ledger }, input) => judgeOneLine(ledger, input),
+  'judgement.jar': ({ ledger }, input) => judgeOneJar(ledger, input),
+  'advice.next': ({ ledger }, input) => nextAdvice(ledger, input),
+  'advice.restart': ({ ledger }, input) => restartAdvice(ledger, input),
+  'advice.choices': ({ ledger }, input) => listChoices(ledger, input),
   'photograph.list': ({ ledger }, input) => listPhotographs(ledger, input),
 
   'batch.record': ({ ledger }, input) => recordBatch(ledger, input),
@@ -82,6 +90,7 @@ export const handlers: Handlers = {
   },
   'preferences.save': ({ ledger }, input) => savePreferences(ledger, input),
   'photograph.add': ({ ledger }, input) => addPhotograph(ledger, input),
+  'advice.choose': ({ ledger }, input) => chooseSeed(ledger, input),
 
   'notes.preview': ({ ledger }, input, job) => previewNotes(ledger, input, job),
   'notes.bringIn': ({ ledger }, input, job) => bringInNotes(ledger, input, job),

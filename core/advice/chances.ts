@@ -17,14 +17,14 @@ export interface GenerationRecord {
 
 /** Belief before any jar: so many bad in so many. Stated, editable; no published figure exists. */
 export const CHANCE_PRIORS = {
-  weak: { bad: 1, of: 10 },
-  discarded: { bad: 0.4, of: 20 },
-  ended: { bad: 0.4, of: 20 },
+  weak: { bad: 0.3, of: 3 },
+  discarded: { bad: 0.1, of: 5 },
+  ended: { bad: 0.1, of: 5 },
 } as const;
 type ChanceKind = keyof typeof CHANCE_PRIORS;
 
-/** Beyond the last generation seen, what was seen there counts for this much less with each step. */
-const FADES = 0.7;
+/** Beyond the last generation seen, what is known there counts for this much less with each step: same mean, wider. */
+const FADES = 0.8;
 
 export interface Chances {
   /** Index 0 is generation 1. */
@@ -39,22 +39,40 @@ export interface PooledChances {
   readonly lastSeen: number;
 }
 
-/** Jars and bad ones that speak for a generation; past the last one seen, ever fewer of that one's. */
-function counted(
+interface Belief {
+  readonly bad: number;
+  readonly of: number;
+}
+
+/** Belief about each generation: prior and what was seen; past the last one seen its (pooled) mean, ever less sure. */
+function beliefs(
   records: ReadonlyMap<number, GenerationRecord>,
-  generation: number,
+  generations: number,
   lastSeen: number,
   kind: ChanceKind,
-): { bad: number; of: number } {
-  const from = Math.min(generation, lastSeen);
-  const fade = generation > lastSeen ? FADES ** (generation - lastSeen) : 1;
-  const record = records.get(from);
-  if (!record) return { bad: 0, of: 0 };
-  const [bad, of] =
-    kind === 'ended'
-      ? [record.ended, record.lines]
-      : [kind === 'weak' ? record.weak : record.discarded, record.jars];
-  return { bad: bad * fade, of: of * fade };
+): Belief[] {
+  const prior = CHANCE_PRIORS[kind];
+  const seen = Array.from({ length: Math.min(generations, Math.max(1, lastSeen)) }, (_, i): Belief => {
+    const record = records.get(i + 1);
+    if (!record) return prior;
+    const [bad, of] =
+      kind === 'ended'
+        ? [record.ended, record.lines]
+        : [kind === 'weak' ? record.weak : record.discarded, record.jars];
+    return { bad: prior.bad + bad, of: prior.of + of };
+  });
+  const later = seen.slice(1);
+  const pooled = nonFalling(
+    later.map(({ bad, of }) => bad / of),
+    later.map(({ of }) => of),
+  );
+  const level = pooled.at(-1) ?? prior.bad / prior.of;
+  const weight = later.at(-1)?.of ?? prior.of;
+  const beyond = Array.from({ length: generations - seen.length }, (_, i): Belief => {
+    const of = Math.max(1, weight * FADES ** (i + 1));
+    return { bad: level * of, of };
+  });
+  return [...seen, ...beyond];
 }
 
 /**
@@ -71,15 +89,8 @@ export function drawChances(
   const lastSeen = Math.max(0, ...records.filter(({ jars }) => jars > 0).map(({ generation }) => generation));
   const kinds: readonly ChanceKind[] = ['weak', 'discarded', 'ended'];
   const posterior = Object.fromEntries(
-    kinds.map((kind) => [
-      kind,
-      Array.from({ length: generations }, (_, i) => {
-        const prior = CHANCE_PRIORS[kind];
-        const seen = counted(byGeneration, i + 1, lastSeen, kind);
-        return { bad: prior.bad + seen.bad, of: prior.of + seen.of };
-      }),
-    ]),
-  ) as Record<ChanceKind, { bad: number; of: number }[]>;
+    kinds.map((kind) => [kind, beliefs(byGeneration, generations, lastSeen, kind)]),
+  ) as Record<ChanceKind, Belief[]>;
   const drawn = (kind: ChanceKind): number[] => {
     const values = posterior[kind].map(({ bad, of }) =>
       betaQuantile(Math.min(1 - 1e-9, Math.max(1e-9, random())), bad, of - bad),

@@ -91,6 +91,8 @@ export interface NextInput {
   readonly weak: readonly number[];
   readonly discarded: readonly number[];
   readonly ended: readonly number[];
+  /** Cost of a good jar when restarting from a reserve of that generation, its use included. */
+  readonly fromReserve: (generation: number) => number;
   /** Lowest cost of a good jar after a fresh start from sources, and how it is called. */
   readonly freshStart: { readonly cost: number; readonly label: string };
   /** Treatments that can't be told from the culture: no plain sibling. */
@@ -122,6 +124,12 @@ export interface NextAdvice {
 
 /** Points by which the odds of a weak jar change e-fold (the program's own scale, no source). */
 const POINTS_PER_E = 12;
+/** What an hour of delay costs, in jars (the program's own assumption): warmth, waiting, and a slower start. */
+const HOUR_OF_DELAY = 0.01;
+/** A start this much slower (h) is worth a warning: spoilage organisms have time. */
+const SLOW_START = 6;
+/** No chance is taken to be higher: a jar may always turn out well. */
+const MOST_CHANCE = 0.9;
 /** With no outcome, the odds are taken this much worse: unknown is neither weak nor fine. */
 const UNKNOWN_ODDS = 1.5;
 
@@ -130,7 +138,7 @@ export function weakChance(ofGeneration: number, points: number | null): number 
   const p = Math.min(0.99, Math.max(0.001, ofGeneration));
   const factor = points === null ? UNKNOWN_ODDS : Math.exp((USUAL_POINTS - points) / POINTS_PER_E);
   const odds = (p / (1 - p)) * factor;
-  return odds / (1 + odds);
+  return Math.min(MOST_CHANCE, odds / (1 + odds));
 }
 
 const at = (chances: readonly number[], generation: number): number =>
@@ -153,13 +161,28 @@ function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
     };
   }
   const weak = weakChance(at(input.weak, generation), candidate.vigour?.points ?? null);
-  const cost = costOfGoingOn(input.costs, weak, at(input.discarded, generation), at(input.ended, generation));
+  const goingOn = costOfGoingOn(
+    input.costs,
+    weak,
+    at(input.discarded, generation),
+    at(input.ended, generation),
+  );
+  const slow = candidate.delayHours * HOUR_OF_DELAY * input.costs.jar;
+  const cost = (candidate.kind === 'reserve' ? Math.max(goingOn, input.fromReserve(candidate.generation)) : goingOn) + slow; // prettier-ignore
   const reasons = [
     `The next jar would be of generation ${generation}. About ${percent(weak)} such jars come out weak.`,
     candidate.vigour
       ? `Its batch scored ${shown(candidate.vigour.points)} (${shown(candidate.vigour.low)} to ${shown(candidate.vigour.high)}); ${USUAL_POINTS} is as the line's early batches were.`
       : 'Its outcome is not known, so it is taken to be a little riskier.',
     `It has been kept for ${candidate.days} days, which should cost the next jar about ${candidate.delayHours.toFixed(1)} h.`,
+    ...(candidate.delayHours >= SLOW_START
+      ? [
+          'That is a slow start. Keep to the early check: if it is still loose or not sour by then, when in doubt, discard.',
+        ]
+      : []),
+    ...(candidate.kind === 'reserve'
+      ? ['It is a reserve: using it up is counted as part of a fresh start.']
+      : []),
     ...(candidate.caution === 'look' ? [`Look at it first. ${candidate.cautionSays ?? ''}`.trim()] : []),
   ];
   return { ...base, allowed: true, cost, weakChance: weak, reasons, wouldChange: '' };
@@ -171,6 +194,8 @@ function changes(ranked: Ranked, i: number, all: readonly Ranked[]): Ranked {
   if (!other || other.cost === null)
     return { ...ranked, wouldChange: 'Nothing else may be used, so nothing would.' };
   const gap = Math.abs(other.cost - ranked.cost).toFixed(2);
+  if (gap === '0.00')
+    return { ...ranked, wouldChange: `It is as good as ${other.label}: either may come first (0.00 apart).` };
   return {
     ...ranked,
     wouldChange:

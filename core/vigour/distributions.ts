@@ -2,7 +2,7 @@
 /// <reference path="./jstat.d.ts" />
 // The one door to the statistics library: distribution functions that judgement needs. Sampling is never used, so no
 // randomness enters: draws are made from uniform numbers that the caller passes in.
-import { jStat } from 'jstat';
+import jStat from 'jstat';
 
 /** P(Z ≤ z) of the standard normal. */
 export const normalCdf = (z: number): number => jStat.normal.cdf(z, 0, 1);

@@ -4,8 +4,10 @@ declare module 'jstat' {
     cdf(x: number, ...parameters: Parameters): number;
     inv(p: number, ...parameters: Parameters): number;
   }
-  export const jStat: {
+  // CommonJS: only the default is there for every way of loading it.
+  const jStat: {
     normal: Distribution<[mean: number, sd: number]>;
     beta: Distribution<[alpha: number, beta: number]>;
   };
+  export default jStat;
 }

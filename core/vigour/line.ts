@@ -1,14 +1,15 @@
 // The judgement of a line: every jar's score against the line's early batches, each batch by the median of its comparable
 // jars, the trend over them and the word for it, and what else could explain a fall.
 import { delayPerDay, type DelayPerDay, type WaitAndSet } from '../growth/storage';
+import { dayLabel } from '../lineage/labels';
 import { batchMedian } from './batch-median';
 import { batchesOf, earlyBatches, treatmentName, type BatchEvidence } from './comparable';
 import { BATCHES_PER_COEFFICIENT, correctionsOf, lackedWarmth, missingHourCoefficient, type Coefficient, type CorrectionInput } from './corrections'; // prettier-ignore
 import { siblingEffects, treatmentOf, type Effect } from './effects';
 import { mean, median } from './order';
 import { scoreJar } from './score';
-import { standingOf, trendOf, TREND_RULES, type Standing, type Trend, type TrendRules } from './trend';
-import type { JarEvidence, JarScore } from './types';
+import { standingOf, trendOf, TREND_RULES, type Trend, type TrendRules } from './trend';
+import type { JarEvidence, JarScore, Standing } from './types';
 import { measuresOf, usualOf, type Usual } from './usual';
 
 export interface JudgedBatch extends BatchEvidence {
@@ -76,6 +77,9 @@ const medianOf = (jars: readonly JarEvidence[], by: ReadonlyMap<JarEvidence, Jar
     }),
   );
 
+const dayOf = ({ madeOn }: BatchEvidence): string =>
+  madeOn === null ? 'a day not known' : dayLabel(madeOn, true);
+
 const OLD_SEED_DAYS = 21;
 
 function suspectsOf(
@@ -99,7 +103,7 @@ function suspectsOf(
   if (ranCool.length > 0)
     suspects.push({
       kind: 'too little warmth',
-      says: `The hold ran cool on ${ranCool.map(({ madeOn }) => madeOn ?? 'a day not known').join(', ')}. That batch is left out: it says nothing of the culture.`,
+      says: `The hold ran cool on ${ranCool.map(dayOf).join(', ')}. That batch is left out: it says nothing of the culture.`,
     });
   const cool = batches.filter(
     ({ comparable }) => comparable.length > 0 && Math.min(...comparable.map(lacked)) > 0,
@@ -107,7 +111,7 @@ function suspectsOf(
   if (cool.length > 0)
     suspects.push({
       kind: 'too little warmth',
-      says: `${cool.length === 1 ? 'One hold was' : `${cool.length} holds were`} short of warmth (${cool.map(({ madeOn }) => madeOn ?? 'day unknown').join(', ')}). That is corrected for.`,
+      says: `${cool.length === 1 ? 'One hold was' : `${cool.length} holds were`} short of warmth (${cool.map(dayOf).join(', ')}). That is corrected for.`,
     });
   const old = batches.filter(({ comparable }) => (median(comparable.flatMap(({ seedStorage }) => seedStorage?.fridgeDays ?? [])) ?? 0) > OLD_SEED_DAYS); // prettier-ignore
   if (old.length > 0)

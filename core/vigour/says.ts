@@ -1,4 +1,5 @@
 // What judgement says of a line and of a jar, in calm sentences with their numbers.
+import { dayLabel } from '../lineage/labels';
 import { treatmentName } from './comparable';
 import { treatmentOf } from './effects';
 import { plainSiblings, type LineJudgement } from './line';
@@ -9,7 +10,7 @@ import { median } from './order';
 export const SAYS_NOTHING_OF_SAFETY =
   'This says nothing about safety. Look, smell and the take-out gate come first; when in doubt, discard.';
 
-const one = (value: number): string => value.toFixed(1);
+const one = (value: number): string => (Math.abs(value) < 0.05 ? '0.0' : value.toFixed(1));
 
 /** The sentence of a line's standing. */
 export function standingSentence(judgement: LineJudgement): string {
@@ -39,9 +40,9 @@ export function standingSentence(judgement: LineJudgement): string {
 export function lineReasons(judgement: LineJudgement): string[] {
   const { trend, startedAt, firstCalled, batches, effects, usualTreatment } = judgement;
   const called = firstCalled === null ? null : batches[firstCalled];
-  const unseen = batches.filter(({ leftOut, comparable }) => comparable.length === 0 && leftOut.some(({ because }) => because === 'unseen')).length; // prettier-ignore
+  const unseen = batches.filter(({ leftOut, comparable }) => comparable.length === 0 && leftOut.some(({ because, jar }) => because === 'unseen' && !jar.mixes)).length; // prettier-ignore
   return [
-    ...(called ? [`The slip was first called at generation ${called.generation}${called.madeOn ? `, made ${called.madeOn}` : ''}.`] : []),
+    ...(called ? [`The slip was first called at generation ${called.generation}${called.madeOn ? `, made ${dayLabel(called.madeOn, true)}` : ''}.`] : []),
     ...judgement.suspects.map(({ says }) => says),
     ...(startedAt !== null && startedAt < USUAL_POINTS - 10
       ? [`It began low: its early batches stand at ${Math.round(startedAt)} where ${USUAL_POINTS} is usual of all your lines.`]
@@ -76,7 +77,10 @@ export function jarSays(
   const siblings = plainSiblings(jar, judgement.usualTreatment, jars);
   const plain = median(siblings.flatMap((sibling) => scoreJar(sibling, judgement.usual)?.points ?? []));
   const ownPoints = scoreJar(jar, judgement.usual)?.points ?? score.points;
-  const reasons: string[] = [];
+  const left = judgement.batches
+    .find(({ batch }) => batch === jar.batch)
+    ?.leftOut.find((one) => one.jar.key === jar.key);
+  const reasons: string[] = left?.because === 'ran cool' ? [left.reason] : [];
   if (unlike && plain !== null) {
     reasons.push(
       ownPoints < plain - 15

@@ -2,8 +2,7 @@
 import { z } from 'zod';
 import { Day, Uid } from '../ledger/basics';
 import { Why } from '../why';
-import { STANDINGS } from './trend';
-import { PART_NAMES } from './types';
+import { PART_NAMES, STANDINGS } from './types';
 
 const points = z.number();
 const score = z.number().min(0).max(100);

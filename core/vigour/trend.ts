@@ -5,6 +5,7 @@ import { ewma, ewmaErrorFromBaseline } from './ewma';
 import { mannKendall, type MannKendall } from './mann-kendall';
 import { mean } from './order';
 import { slopeInterval, theilSen } from './theil-sen';
+import type { Standing } from './types';
 
 /** One comparable batch: its generation and the median of its comparable jars' scores (points). */
 export interface TrendPoint {
@@ -151,15 +152,6 @@ export function trendOf(points: readonly TrendPoint[], rules: TrendRules = TREND
     lossRuledOut: fit.slope - rules.ruleOutErrors * carefulError > -rules.lossToRuleOut,
   };
 }
-
-export const STANDINGS = [
-  'too few batches to say',
-  'steady',
-  'no slip seen',
-  'slipping',
-  'worn out',
-] as const;
-export type Standing = (typeof STANDINGS)[number];
 
 /** The word for a trend: worn out is an alarm on a line that stands far below its early batches. */
 export function standingOf(trend: Trend | null, rules: TrendRules = TREND_RULES): Standing {

@@ -75,3 +75,13 @@ export interface JarScore {
 
 /** Points that mean: as the line's early batches were. */
 export const USUAL_POINTS = 75;
+
+/** What is said of a line. */
+export const STANDINGS = [
+  'too few batches to say',
+  'steady',
+  'no slip seen',
+  'slipping',
+  'worn out',
+] as const;
+export type Standing = (typeof STANDINGS)[number];

@@ -23,6 +23,7 @@ const advice = (candidates: readonly SeedCandidate[], more: Partial<NextInput> =
     weak: [0.2, 0.05, 0.05, 0.05, 0.06, 0.08, 0.1, 0.15],
     discarded: [0.02],
     ended: [0.02],
+    fromReserve: () => 2.6,
     freshStart: { cost: 3.4, label: 'a fresh start from Blue Tin' },
     blocked: [],
     lineNames: new Map([['heron', 'Heron']]),

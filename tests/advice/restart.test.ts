@@ -145,7 +145,7 @@ describe('chances by generation', () => {
       seeded(1),
     );
     const mean = alone.draws.reduce((sum, { weak }) => sum + (weak[0] ?? 0), 0) / 2000;
-    expect(mean).toBeCloseTo((1 + 7) / (10 + 40), 2);
+    expect(mean).toBeCloseTo((0.3 + 7) / (3 + 40), 2);
   });
 
   it('is wider beyond what was seen, and says so', () => {

@@ -1,19 +1,10 @@
 // Invented lines for the judgement bench: how a keeper's record of twelve batches looks when the truth is known.
 // Everything is drawn from a seeded generator; nothing here knows how judgement reasons.
 
-export type Random = () => number;
+import { seededRandom } from '../../core/advice/random';
 
-/** Small seeded generator of uniform numbers in [0, 1) (mulberry32, public domain). */
-export function seeded(seed: number): Random {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
+export type Random = () => number;
+export const seeded: (seed: number) => Random = seededRandom;
 
 /** Standard normal number (Box–Muller). */
 export const normal = (random: Random): number =>

@@ -2,7 +2,8 @@
 // whose truth is known are judged after every batch by the program's own rule, beside the best that any rule could do.
 // Seeded: the same numbers every time.
 import { batchMedian } from '../../core/vigour/batch-median';
-import { standingOf, trendOf, type Standing, type TrendPoint } from '../../core/vigour/trend';
+import { standingOf, trendOf, type TrendPoint } from '../../core/vigour/trend';
+import type { Standing } from '../../core/vigour/types';
 import { likelihoodRatio } from './judgement-bound';
 import { BATCHES, HABITS, inventLine, seeded, type Habits, type LineTruth } from './judgement-lines';
 

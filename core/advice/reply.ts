@@ -1,0 +1,190 @@
+// From the keeper's history, prices and shelf to what advice.next and advice.restart reply. Seeded: the same ledger gives
+// the same advice.
+import { SAYS_NOTHING_OF_SAFETY } from '../vigour/says';
+import type { JarEvidence } from '../vigour/types';
+import { CHANCE_PRIORS, drawChances, type PooledChances } from './chances';
+import type { KeptCosts } from './costs';
+import { generationRecords } from './history';
+import { adviseNext, type SeedCandidate, type SeedLimits } from './next';
+import { seededRandom } from './random';
+import { ABOUT_AS_GOOD, restartOf, rivals, type RestartRivals } from './restart';
+import type { NextReply, RestartReply } from './shapes';
+
+const VERSION = 1;
+const DRAWS = 200;
+const SEED = 20261125;
+/** Generations looked at: twice as far as any line has gone, at least 20, at most 60. */
+const reach = (lastSeen: number): number => Math.min(60, Math.max(20, 2 * lastSeen));
+
+const cents = (value: number): number => Math.round(value * 100) / 100;
+
+export interface Reserve {
+  readonly label: string;
+  readonly generation: number;
+}
+
+export interface Outlook {
+  readonly chances: PooledChances;
+  readonly rivals: RestartRivals;
+  readonly kept: KeptCosts;
+  readonly weak: readonly number[];
+  readonly discarded: readonly number[];
+  readonly ended: readonly number[];
+}
+
+const meanOf = (draws: readonly (readonly number[])[]): number[] =>
+  (draws[0] ?? []).map((_, i) => draws.reduce((sum, draw) => sum + (draw[i] ?? 0), 0) / draws.length);
+
+/** Using up a reserve is taken to cost this part of a fresh start (an assumption): it has to be laid by again. */
+const RESERVE_USE = 1 / 3;
+
+/** What all advice stands on. @param reserve the best reserve kept, if any */
+export function outlookOf(
+  lines: readonly number[],
+  jars: readonly JarEvidence[],
+  kept: KeptCosts,
+  reserve: Reserve | null,
+): Outlook {
+  const records = generationRecords(lines, jars);
+  const lastSeen = Math.max(0, ...records.filter(({ jars }) => jars > 0).map(({ generation }) => generation));
+  const chances = drawChances(records, reach(lastSeen), DRAWS, seededRandom(SEED));
+  const found = rivals(
+    kept.costs,
+    chances,
+    reserve && { ...reserve, cost: kept.costs.freshStart * RESERVE_USE },
+  );
+  if (!found) throw new Error('no draws were made');
+  return {
+    chances,
+    rivals: found,
+    kept,
+    weak: meanOf(chances.draws.map(({ weak }) => weak)),
+    discarded: meanOf(chances.draws.map(({ discarded }) => discarded)),
+    ended: meanOf(chances.draws.map(({ ended }) => ended)),
+  };
+}
+
+/** Lowest cost of a good jar when restarting from a reserve of that generation. */
+function fromReserve({ kept, chances }: Outlook, generation: number): number {
+  const costs = { ...kept.costs, freshStart: kept.costs.freshStart * RESERVE_USE };
+  return restartOf(costs, chances, generation)?.cost ?? Number.POSITIVE_INFINITY;
+}
+
+const parametersOf = ({ kept }: Outlook): Record<string, number> => ({
+  ...kept.costs,
+  weakPriorBad: CHANCE_PRIORS.weak.bad,
+  weakPriorOf: CHANCE_PRIORS.weak.of,
+  discardedPriorBad: CHANCE_PRIORS.discarded.bad,
+  discardedPriorOf: CHANCE_PRIORS.discarded.of,
+  draws: DRAWS,
+  seed: SEED,
+});
+
+const money = ({ kept }: Outlook, value: number): string => `${value.toFixed(2)} ${kept.unit}`;
+
+/** The reply of advice.restart. @param today generation of the newest jar of the line asked about */
+export function restartReply(outlook: Outlook, today: number | null): RestartReply {
+  const { sources, reserve, better, sentence } = outlook.rivals;
+  const { costs, assumed } = outlook.kept;
+  return {
+    sentence,
+    best: sources.best,
+    from: sources.from,
+    to: sources.to,
+    openEnded: sources.openEnded,
+    curve: sources.curve.map((point) => ({ ...point, cost: cents(point.cost), low: cents(point.low), high: cents(point.high) })), // prettier-ignore
+    today,
+    lastSeen: outlook.chances.lastSeen,
+    reserve: reserve && {
+      label: reserve.label,
+      generation: reserve.generation,
+      best: reserve.restart.best,
+      cost: cents(reserve.restart.cost),
+    },
+    better,
+    unit: outlook.kept.unit,
+    assumed: [...assumed],
+    why: {
+      formula:
+        'Cost of a good jar if every line is ended after so many generations: a fresh start and all its jars, weak and discarded ones with their losses, an unplanned end at its extra cost, shared among the good jars.',
+      inputs: [
+        { name: 'a fresh start', value: money(outlook, costs.freshStart) },
+        { name: 'a jar', value: money(outlook, costs.jar) },
+        { name: 'jars a generation', value: String(costs.jarsPerGeneration) },
+        { name: 'last generation of which jars were seen', value: String(outlook.chances.lastSeen) },
+      ],
+      assumptions: [
+        ...assumed,
+        `Before any jar was seen, ${CHANCE_PRIORS.weak.bad} in ${CHANCE_PRIORS.weak.of} is taken to be weak. From the second generation on, the chance never falls.`,
+        `Anything within ${100 * ABOUT_AS_GOOD} % of the lowest cost counts as about as good.`,
+      ],
+      source: 'With no weak jars this is age replacement (Barlow & Hunter 1960, from memory).',
+    },
+    model: { version: VERSION, parameters: parametersOf(outlook) },
+  };
+}
+
+/** A candidate with the ids that the reply names. */
+export type KeptSeed = SeedCandidate & { readonly jar: string; readonly portion: string | null };
+
+/** The reply of advice.next. */
+export function nextReply(
+  outlook: Outlook,
+  candidates: readonly KeptSeed[],
+  limits: SeedLimits,
+  freshStart: string,
+  blocked: readonly string[],
+  lineNames: ReadonlyMap<string, string>,
+): NextReply {
+  const advice = adviseNext({
+    candidates,
+    limits,
+    costs: outlook.kept.costs,
+    weak: outlook.weak,
+    discarded: outlook.discarded,
+    ended: outlook.ended,
+    fromReserve: (generation) => fromReserve(outlook, generation),
+    freshStart: { cost: outlook.rivals.sources.cost, label: freshStart },
+    blocked,
+    lineNames,
+  });
+  const byId = new Map(candidates.map((candidate) => [candidate.id, candidate]));
+  return {
+    sentence: advice.sentence,
+    nothingMayBeUsed: advice.nothingMayBeUsed,
+    ranking: advice.ranking.map(({ id, cost, stops, reasons, ...ranked }) => ({
+      ...ranked,
+      jar: (id !== null && byId.get(id)?.jar) || null,
+      portion: (id !== null && byId.get(id)?.portion) || null,
+      cost: cost === null ? null : cents(cost),
+      stops: [...stops],
+      reasons: [...reasons],
+    })),
+    suggestions: [...advice.suggestions],
+    warnings: [...advice.warnings],
+    unit: outlook.kept.unit,
+    why: {
+      formula:
+        'Hard stops first. Then the cost of a good jar of one more batch from each seed, against the lowest cost of a good jar after a fresh start.',
+      inputs: [
+        { name: 'a good jar after a fresh start', value: money(outlook, outlook.rivals.sources.cost) },
+        {
+          name: 'limit in the fridge',
+          value: limits.fridgeDays === null ? 'none' : `${limits.fridgeDays} days`,
+        },
+        {
+          name: 'limit in the freezer',
+          value: limits.freezerDays === null ? 'none' : `${limits.freezerDays} days`,
+        },
+      ],
+      assumptions: [
+        ...outlook.kept.assumed,
+        'Vigour moves the odds of a weak jar; it never lifts a stop.',
+        'An hour of delay is taken to cost a hundredth of a jar; using up a reserve, a third of a fresh start.',
+      ],
+      source: null,
+    },
+    safety: SAYS_NOTHING_OF_SAFETY,
+    model: { version: VERSION, parameters: { ...parametersOf(outlook), ...limits } },
+  };
+}

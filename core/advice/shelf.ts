@@ -1,0 +1,124 @@
+// What is still kept and could seed the next batch, as candidates: jars on the shelf, portions and reserves, each with its
+// cautions in words and the vigour of its batch.
+import { delayHours, storageLoss } from '../growth/storage';
+import { cautionWords } from '../lineage/cautions';
+import { dayLabel } from '../lineage/labels';
+import type { Family } from '../lineage/family';
+import type { Caution } from '../lineage/types';
+import { storageOf, type PortionRecord } from '../vigour/evidence';
+import type { LineJudgement } from '../vigour/line';
+import type { KeptSeed } from './reply';
+
+export interface ShelfJar {
+  readonly key: number;
+  readonly uid: string;
+  readonly onShelf: boolean | null;
+  readonly goneOn: string | null;
+  readonly failedGate: boolean;
+  readonly outcomeKnown: boolean;
+}
+
+export interface ShelfPortion extends PortionRecord {
+  readonly uid: string;
+  readonly jar: number;
+  readonly goneOn: string | null;
+  readonly reserve: boolean;
+}
+
+/** A jar of which nobody said that it is kept counts as kept for so many days. */
+const KEPT_UNSAID_DAYS = 60;
+const PLACES = { fridge: 'pot kept in the fridge', freezer: 'frozen', dried: 'dried' } as const;
+
+const gravest = (cautions: readonly Caution[]): Caution | undefined => {
+  const standing = cautions.filter(({ cleared }) => cleared === null);
+  return (
+    standing.find(({ level }) => level === 'condemned') ??
+    standing.find(({ level }) => level === 'on hold') ??
+    standing.find(({ level }) => level === 'look')
+  );
+};
+
+/** The best of a line's judgements on a jar: its batch's points, with the jar's own range where it was scored. */
+function vigourOf(key: number, batch: number, judgements: readonly LineJudgement[]): KeptSeed['vigour'] {
+  for (const { batches } of judgements) {
+    const judged = batches.find((one) => one.batch === batch);
+    const own = judged?.scores.find(({ jar }) => jar.key === key);
+    const points = judged?.points ?? own?.points ?? null;
+    if (points === null) continue;
+    const half = own ? (own.high - own.low) / 2 : 10;
+    return { points, low: points - half, high: points + half };
+  }
+  return null;
+}
+
+/**
+ * Candidates, in order of making, the newest first.
+ * @param judgements of the lines that a jar belongs to; @param lineId the caller's id of a line
+ * @param line only what carries this line; null for all
+ */
+export function shelfCandidates(
+  family: Family,
+  jars: readonly ShelfJar[],
+  portions: readonly ShelfPortion[],
+  judgements: (jar: number) => readonly LineJudgement[],
+  lineId: (batch: number) => string,
+  today: string,
+  line: number | null,
+): KeptSeed[] {
+  const byKey = new Map(jars.map((jar) => [jar.key, jar]));
+  const newest = new Map<number, string>();
+  for (const { key } of jars) {
+    const { madeOn } = family.jar(key);
+    for (const one of family.linesOf(key)) {
+      if (madeOn !== null && madeOn > (newest.get(one) ?? '')) newest.set(one, madeOn);
+    }
+  }
+  const candidate = (jar: ShelfJar, portion: ShelfPortion | null): KeptSeed[] => {
+    const member = family.jar(jar.key);
+    const { madeOn } = member;
+    const lines = family.linesOf(jar.key);
+    if (madeOn === null || member.lost || madeOn > today || (line !== null && !lines.includes(line)))
+      return [];
+    const storage = storageOf(madeOn, today, portion);
+    const days = storage.fridgeDays + storage.frozenDays;
+    if (!portion && jar.onShelf === null && days > KEPT_UNSAID_DAYS) return [];
+    const caution = gravest(family.cautionsOf(jar.key));
+    const of = caution && family.has(caution.of) ? family.jar(caution.of).label : null;
+    const older = lines.some((one) => (newest.get(one) ?? '') > madeOn);
+    return [
+      {
+        id: portion?.uid ?? jar.uid,
+        jar: jar.uid,
+        portion: portion?.uid ?? null,
+        label: portion
+          ? `${member.label}, ${PLACES[portion.place]} ${dayLabel(portion.keptOn, true)}`
+          : member.label,
+        kind: portion ? (portion.reserve ? 'reserve' : 'portion') : older ? 'older sibling' : 'jar',
+        lines: lines.map(lineId),
+        generation: family.generationOf(jar.key).deepest,
+        spoiled: member.spoiled,
+        failedGate: jar.failedGate,
+        caution: caution?.level ?? null,
+        cautionSays: caution
+          ? `It is ${cautionWords(caution)}${of && caution.of !== jar.key ? ` (${of})` : ''}.`
+          : null,
+        place: portion?.place ?? 'fridge',
+        // A portion's days are those it has been kept apart; what it waited before counts in the delay.
+        days: portion ? storageOf(portion.keptOn, today, null).fridgeDays : days,
+        delayHours: delayHours(storageLoss(storage)).middle,
+        outcomeKnown: jar.outcomeKnown,
+        vigour: vigourOf(jar.key, member.batch, judgements(jar.key)),
+      },
+    ];
+  };
+  const kept = jars
+    .filter(({ onShelf, goneOn }) => onShelf !== false && goneOn === null)
+    .flatMap((jar) => candidate(jar, null));
+  const apart = portions
+    .filter(({ goneOn, keptOn }) => goneOn === null && keptOn <= today)
+    .flatMap((portion) => {
+      const jar = byKey.get(portion.jar);
+      return jar ? candidate(jar, portion) : [];
+    });
+  return [...kept, ...apart].toSorted((a, b) => a.days - b.days || a.label.localeCompare(b.label));
+}

@@ -1,0 +1,185 @@
+// Reads of judgement and advice: names and ids round what core says.
+import { keptCosts, type CostRecords } from '../../../core/advice/costs';
+import { DEFAULT_LIMITS } from '../../../core/advice/next';
+import { nextReply, outlookOf, restartReply, type Outlook } from '../../../core/advice/reply';
+import { shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
+import type { Parsed, Reply } from '../../../core/contract';
+import { failsGate } from '../../../core/ledger/gate';
+import type { Package } from '../../../core/ledger/records';
+import { treatmentName } from '../../../core/vigour/comparable';
+import { jarReply, lineReply, type Names } from '../../../core/vigour/reply';
+import { dayLabel } from '../../../core/lineage/labels';
+import { judgedOf, type Judged } from '../judged';
+import type { Ledger } from '../ledger';
+import { Refused } from '../refusal';
+import { familyMember, lineNames } from './views';
+
+function namesIn(ledger: Ledger): Names {
+  const { rows, index } = ledger;
+  const nameOf = lineNames(ledger);
+  return {
+    jar: (key) => index.jar(key),
+    batch: (key) => {
+      const { uid, madeOn, word } = rows.get('batch', key);
+      return {
+        uid,
+        label: [madeOn === null ? 'a day not known' : dayLabel(madeOn, true), word].filter(Boolean).join(' '),
+      };
+    },
+    line: (batch) => ({ uid: rows.uidOf('batch', batch), name: nameOf(batch) }),
+  };
+}
+
+/** Key of the founding batch of the line with that id. @throws Refused 'not found' */
+function lineKey(ledger: Ledger, judged: Judged, uid: string): number {
+  const key = ledger.rows.keyOf('batch', uid);
+  if (!judged.lines.includes(key)) throw new Refused('not found', { kind: 'line' });
+  return key;
+}
+
+export function judgeOneLine(ledger: Ledger, { line }: Parsed<'judgement.line'>): Reply<'judgement.line'> {
+  const judged = judgedOf(ledger);
+  return lineReply(judged.line(lineKey(ledger, judged, line)), namesIn(ledger));
+}
+
+export function judgeOneJar(ledger: Ledger, { jar }: Parsed<'judgement.jar'>): Reply<'judgement.jar'> {
+  const judged = judgedOf(ledger);
+  const { key } = familyMember(ledger, jar);
+  const evidence = judged.byKey.get(key);
+  if (!evidence) throw new Refused('not found', { kind: 'jar' });
+  const [line] = evidence.lines;
+  return jarReply(evidence, line === undefined ? null : judged.line(line), judged.evidence, namesIn(ledger));
+}
+
+/** Price of an amount of what a package holds; null where price, size or amount is not known in one unit. */
+function priceOf(of: Package | undefined, amount: { value: number; unit: string } | null): number | null {
+  if (!of?.price || !of.size || !amount || of.size.unit !== amount.unit || of.size.value === 0) return null;
+  return (of.price.minor * amount.value) / of.size.value;
+}
+
+function costRecords(ledger: Ledger, judged: Judged): CostRecords {
+  const { rows } = ledger;
+  const packages = new Map(
+    [...rows.all('package')].map((one) => [one.key, { ...one, id: one.uid, source: null }]),
+  );
+  const jars: number[] = [];
+  for (const jar of rows.all('jar')) {
+    if (jar.state !== 'made' || jar.milkPackage === null) continue;
+    const price = priceOf(packages.get(jar.milkPackage), jar.milkAmount ?? jar.finalVolume);
+    if (price !== null) jars.push(price);
+  }
+  const started = new Map<number, number>();
+  for (const seeding of rows.all('seeding')) {
+    if (seeding.source === null || seeding.package === null) continue;
+    const price = priceOf(packages.get(seeding.package), seeding.amount);
+    const batch = judged.byKey.get(seeding.jar)?.batch;
+    if (price !== null && batch !== undefined) started.set(batch, (started.get(batch) ?? 0) + price);
+  }
+  const sizes = new Map<number, number>();
+  for (const { batch, founding } of judged.evidence)
+    if (!founding) sizes.set(batch, (sizes.get(batch) ?? 0) + 1);
+  return {
+    jars,
+    starts: [...started.values()],
+    jarsPerBatch: [...sizes.values()],
+    currency: ledger.preferences.currency,
+  };
+}
+
+/** Reserves kept now, the lowest generation first: the one to restart from. */
+function bestReserve(ledger: Ledger, line: number | null): { label: string; generation: number } | null {
+  const { family } = ledger.index;
+  const today = ledger.clock.today();
+  const found = [...ledger.rows.all('portion')]
+    .filter(({ reserve, goneOn, keptOn, jar }) => reserve && goneOn === null && keptOn <= today && family.has(jar))
+    .filter(({ jar }) => line === null || family.linesOf(jar).includes(line))
+    .filter(({ jar }) => !family.jar(jar).spoiled && !['on hold', 'condemned'].includes(family.cautionLevelOf(jar) ?? ''))
+    .map(({ jar, place }) => ({ label: `${family.jar(jar).label}, kept in the ${place === 'dried' ? 'dry' : place}`, generation: family.generationOf(jar).deepest }))
+    .toSorted((a, b) => a.generation - b.generation);
+  return found[0] ?? null;
+} // prettier-ignore
+
+function outlook(ledger: Ledger, judged: Judged, line: number | null): Outlook {
+  return outlookOf(
+    judged.lines,
+    judged.evidence,
+    keptCosts(costRecords(ledger, judged)),
+    bestReserve(ledger, line),
+  );
+}
+
+export function restartAdvice(ledger: Ledger, { line }: Parsed<'advice.restart'>): Reply<'advice.restart'> {
+  const judged = judgedOf(ledger);
+  const key = line === null ? null : lineKey(ledger, judged, line);
+  const newest = judged.evidence
+    .filter(({ lines, madeOn }) => madeOn !== null && (key === null || lines.includes(key)))
+    .toSorted((a, b) => (b.madeOn ?? '').localeCompare(a.madeOn ?? '') || b.generation - a.generation)[0];
+  return restartReply(outlook(ledger, judged, key), newest?.generation ?? null);
+}
+
+/** What the newest founding batch was started from. */
+function freshStartLabel(ledger: Ledger, judged: Judged, line: number | null): string {
+  const { family } = ledger.index;
+  // A culture was received once; a product can be bought again, so of several lines the newest of those counts.
+  const isProduct = (source: number | null): boolean =>
+    source !== null && family.source(source)?.culture === false;
+  const fromProducts = judged.evidence
+    .filter(({ key, founding }) => founding && family.seedsOf(key).some(({ source }) => isProduct(source)))
+    .toSorted((a, b) => (a.madeOn ?? '').localeCompare(b.madeOn ?? ''));
+  const batch = line ?? fromProducts.at(-1)?.batch ?? judged.lines.at(-1);
+  const founders = judged.evidence.filter(
+    (jar) => jar.founding && (batch === undefined || jar.batch === batch),
+  );
+  const names = new Set(
+    founders.flatMap(({ key }) =>
+      family
+        .seedsOf(key)
+        .flatMap(({ source }) => (source === null ? [] : (family.source(source)?.name ?? []))),
+    ),
+  );
+  return names.size === 0 ? 'a fresh start from sources' : `a fresh start from ${[...names].join(' and ')}`;
+}
+
+export function nextAdvice(ledger: Ledger, { line }: Parsed<'advice.next'>): Reply<'advice.next'> {
+  const { rows, index } = ledger;
+  const { family } = index;
+  const judged = judgedOf(ledger);
+  const key = line === null ? null : lineKey(ledger, judged, line);
+  const outcomes = new Map([...rows.all('outcome')].map((outcome) => [outcome.jar, outcome]));
+  const jars = [...rows.all('jar')]
+    .filter((jar) => family.has(jar.key))
+    .map((jar): ShelfJar => {
+      const outcome = outcomes.get(jar.key);
+      return {
+        key: jar.key,
+        uid: jar.uid,
+        onShelf: jar.onShelf,
+        goneOn: jar.goneOn,
+        failedGate: outcome !== undefined && failsGate(outcome),
+        outcomeKnown: outcome !== undefined,
+      };
+    });
+  const names = namesIn(ledger);
+  const asked = key === null ? judged.lines : [key];
+  const candidates = shelfCandidates(
+    family,
+    jars,
+    [...rows.all('portion')],
+    (jar) => family.linesOf(jar).map((one) => judged.line(one)),
+    (batch) => names.line(batch).uid,
+    ledger.clock.today(),
+    key,
+  );
+  const blocked = asked.flatMap((one) => {
+    const judgement = judged.line(one);
+    return judgement.blocked.map((treatment) => treatmentName(treatment, judgement.usualTreatment));
+  });
+  return nextReply(
+    outlook(ledger, judged, key),
+    candidates,
+    DEFAULT_LIMITS,
+    freshStartLabel(ledger, judged, key),
+    [...new Set(blocked)],
+    new Map(asked.map((one) => [names.line(one).uid, names.line(one).name])),
+  );
+}
