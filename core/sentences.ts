@@ -92,6 +92,9 @@ export const refusals = {
   'no re-encoder': () =>
     'Photographs are added in the window, which takes the place they were taken out of them first.',
   'not a photograph': () => 'That is not a JPEG photograph. Choose another file.',
+  'not offered': (p) =>
+    `${text(p, 'label') || 'That'} is not among what can seed now. Look at the advice again.`,
+  'stopped seed': (p) => `${text(p, 'label')} may not be used as seed. ${text(p, 'says')}`,
   rule: (p) => `That would break a rule of the ledger: ${text(p, 'rule')}. Nothing was changed.`,
 
   // Undo and redo.

@@ -19,10 +19,19 @@ export function isTrusted(frame: Frame | null | undefined): boolean {
   return frame !== null && frame !== undefined && frame.parent === null && isOwnPage(frame.url);
 }
 
-/** Refuses every permission and device, and every request that leaves the machine. */
+/** The one thing the page may ask for: putting a plot it was told to copy on the clipboard. It can't read there. */
+const mayAsk = (permission: string, url: string | undefined): boolean =>
+  permission === 'clipboard-sanitized-write' && url !== undefined && isOwnPage(url);
+
+/** Refuses every device, every permission but writing to the clipboard, and every request that leaves the machine. */
 export function closeSession(session: Session): void {
-  session.setPermissionRequestHandler((_contents, _permission, answer) => answer(false));
-  session.setPermissionCheckHandler(() => false);
+  session.setPermissionRequestHandler((_contents, permission, answer, details) =>
+    answer(details.isMainFrame && mayAsk(permission, details.requestingUrl)),
+  );
+  session.setPermissionCheckHandler(
+    (_contents, permission, _origin, details) =>
+      details.isMainFrame && mayAsk(permission, details.requestingUrl),
+  );
   session.setDevicePermissionHandler(() => false);
   session.webRequest.onBeforeRequest((details, answer) =>
     answer({ cancel: !isOwnPage(details.url) && !details.url.startsWith('devtools:') }),

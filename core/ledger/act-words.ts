@@ -17,6 +17,7 @@ const words = {
   'caution.clear': (subject) => `lifted a caution on ${subject}`,
   'preferences.save': () => 'changed the preferences',
   'photograph.add': (subject) => `added a photograph of ${subject}`,
+  'advice.choose': (subject) => `chose ${subject} to seed from next`,
   'notes.bringIn': (subject) => `brought in ${subject}`,
   'act.undo': (subject) => `undid: ${subject}`,
   'act.redo': (subject) => `did again: ${subject}`,

@@ -205,6 +205,22 @@ export type Photograph = z.infer<typeof Photograph>;
 export const Clearing = z.strictObject({ id: Uid, jar: Uid, of: Uid, reason: Prose.min(3) });
 export type Clearing = z.infer<typeof Clearing>;
 
+/** What the keeper chose to seed from, with the advice as it stood then. No jar: a fresh start. */
+export const Choice = z.strictObject({
+  id: Uid,
+  /** Id of the line that was asked about (its founding batch); null: all that is kept. */
+  line: Uid.nullable(),
+  jar: Uid.nullable(),
+  portion: Uid.nullable(),
+  label: Line.min(1),
+  /** Place in the ranking, 1 the first. */
+  place: z.int().min(1),
+  modelVersion: z.int().min(1),
+  /** The whole reply of advice.next as JSON: ranking, reasons, stops, model parameters. */
+  advice: z.string().max(1_000_000),
+});
+export type Choice = z.infer<typeof Choice>;
+
 /** What a keeper prefers to read and write. */
 export const Preferences = z.strictObject({
   theme: z.enum(['system', 'light', 'dark']),
@@ -220,6 +236,6 @@ export type Preferences = z.infer<typeof Preferences>;
 /** Kinds of record that acts change, in the words of the screens. */
 export const RECORD_KINDS = [
   'source', 'package', 'batch', 'hold', 'jar', 'addition', 'portion', 'seeding', 'outcome', 'photograph',
-  'clearing', 'preferences', 'noteRow',
+  'clearing', 'preferences', 'noteRow', 'choice',
 ] as const; // prettier-ignore
 export type RecordKind = (typeof RECORD_KINDS)[number];

@@ -216,7 +216,7 @@ class Touched {
       case 'clearing':
         this.clearings = true;
         break;
-      default: // packages, portions, photographs, preferences and rows of notes change no jar of the family
+      default: // packages, portions, photographs, preferences, rows of notes and choices change no jar of the family
     }
   }
 

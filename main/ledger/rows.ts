@@ -19,6 +19,7 @@ export const KIND_WORDS: { readonly [K in RecordKind]: string } = {
   clearing: 'lifted caution',
   preferences: 'preferences',
   noteRow: 'row of notes',
+  choice: 'choice of seed',
 };
 
 export class Rows {

@@ -3,6 +3,7 @@
 import type {
   Addition,
   Batch,
+  Choice,
   Clearing,
   Hold,
   Jar,
@@ -51,6 +52,7 @@ export interface Stored {
   clearing: Keyed<Clearing, 'jar' | 'of'>;
   preferences: Keyed<Preferences>;
   noteRow: NoteRow;
+  choice: Keyed<Choice, 'line' | 'jar' | 'portion'>;
 }
 
 /** A stored record with the bookkeeping of its row. */
@@ -60,7 +62,8 @@ export type Row<K extends RecordKind> = Stored[K] & {
   readonly revision: number;
 };
 
-export type FieldType = 'plain' | 'flag' | 'list' | 'amount' | 'temperature' | 'price' | RecordKind;
+export type FieldType =
+  'plain' | 'document' | 'flag' | 'list' | 'amount' | 'temperature' | 'price' | RecordKind;
 
 interface Table<K extends RecordKind> {
   readonly table: string;
@@ -139,6 +142,13 @@ export const TABLES: { readonly [K in RecordKind]: Table<K> } = {
   noteRow: {
     table: 'note_row',
     fields: { file: 'plain', fingerprint: 'plain', occurrence: 'plain', line: 'plain', jar: 'jar' },
+  },
+  choice: {
+    table: 'choice',
+    fields: {
+      line: 'batch', jar: 'jar', portion: 'portion', label: 'plain', place: 'plain', modelVersion: 'plain',
+      advice: 'document',
+    },
   },
 }; // prettier-ignore
 

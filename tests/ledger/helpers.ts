@@ -130,7 +130,7 @@ export function smallFamily(session: Session): {
 
 const COUNTED_TABLES = [
   'source', 'package', 'batch', 'hold', 'jar', 'addition', 'portion', 'seeding', 'outcome', 'photograph', 'clearing',
-  'preferences', 'note_row',
+  'preferences', 'note_row', 'choice',
 ]; // prettier-ignore
 
 /** Everything recorded, as one text. Revisions are left out: they only ever rise, also when something is undone. */

@@ -193,7 +193,7 @@ describe('migrating', () => {
     const db = openLedger(file, { ...options, mode: 'open', migrations: [...migrations, next] });
     expect(db.pragma('user_version', { simple: true })).toBe(next.version);
     const backups = Object.keys(footprint(join(dirname(file), 'ledger-backups')));
-    expect(backups).toEqual(['before-version-2-20260314T173000Z.sqlite']);
+    expect(backups).toEqual([`before-version-${next.version}-20260314T173000Z.sqlite`]);
     const copy = new Database(join(dirname(file), 'ledger-backups', backups[0] ?? ''), { readonly: true });
     expect(copy.pragma('user_version', { simple: true })).toBe(migrations.length);
     expect(copy.prepare('SELECT count(*) FROM jar').pluck().get()).toBe(4);

@@ -71,6 +71,16 @@ describe('item 5: permissions and devices', () => {
     webRequest: { onBeforeRequest: (handler: Handler) => network.on('request', handler) },
   } as unknown as Session);
 
+  /** What is answered to a frame that asks, and to one that looks whether it might. */
+  function mayAsk(permission: string, isMainFrame: boolean, requestingUrl: string | undefined): unknown[] {
+    const details = { isMainFrame, requestingUrl };
+    let answer: unknown;
+    asked['request']?.(
+      ...([null, permission, (given: unknown) => (answer = given), details] as unknown as never[]),
+    );
+    return [answer, asked['check']?.(...([null, permission, '', details] as unknown as never[]))];
+  }
+
   it.each([
     'media',
     'geolocation',
@@ -81,11 +91,17 @@ describe('item 5: permissions and devices', () => {
     'clipboard-read',
     'hid',
   ])('refuses %s', (permission) => {
-    let answer: boolean | undefined;
-    asked['request']?.(null as never, permission as never, ((given: boolean) => (answer = given)) as never);
-    expect(answer).toBe(false);
-    expect(asked['check']?.(null as never, permission as never)).toBe(false);
+    expect(mayAsk(permission, true, 'app://jarline/index.html')).toEqual([false, false]);
     expect(asked['device']?.({ deviceType: permission } as never)).toBe(false);
+  });
+
+  it('lets the page itself put something on the clipboard, and nobody else', () => {
+    const permission = 'clipboard-sanitized-write';
+    expect(mayAsk(permission, true, 'app://jarline/index.html')).toEqual([true, true]);
+    expect(mayAsk(permission, false, 'app://jarline/index.html')).toEqual([false, false]);
+    expect(mayAsk(permission, true, 'https://example.invalid/')).toEqual([false, false]);
+    expect(mayAsk(permission, true, 'app://evil/index.html')).toEqual([false, false]);
+    expect(mayAsk(permission, true, undefined)).toEqual([false, false]);
   });
 
   it.each([

@@ -3,6 +3,7 @@
 //
 // A row is written only under an open act (`open_act`), and each write leaves the row's form before and after in
 // `journal`. Acts and journal refuse update and delete.
+import { tableSql } from './journalled';
 
 const text = (name: string, max: number, more = ''): string =>
   `${name} TEXT CHECK (length(${name}) <= ${max})${more}`;
@@ -171,45 +172,6 @@ const tables: Record<string, readonly string[]> = {
   ],
 };
 
-const columnName = (definition: string): string => definition.slice(0, definition.indexOf(' '));
-
-/** Columns whose change is a change of the record: all but the bookkeeping of `revision`. */
-const formOf = (table: string, row: 'NEW' | 'OLD'): string => {
-  const columns = ['key', 'uid', ...(tables[table] ?? []).map(columnName)];
-  // Merging into {} leaves nulls out: a third of the size, and "unknown" needs no word.
-  return `json_patch('{}', json_object(${columns.map((column) => `'${column}', ${row}.${column}`).join(', ')}))`;
-};
-
-const guard = `SELECT RAISE(ABORT, 'no open act') WHERE (SELECT act FROM open_act) IS NULL;`;
-const journalled = (table: string, row: 'NEW' | 'OLD', before: string, after: string): string =>
-  `INSERT INTO journal (act, table_name, row_key, before, after)
-     VALUES ((SELECT act FROM open_act), '${table}', ${row}.key, ${before}, ${after});`;
-
-const tableSql = (table: string): string => `
-CREATE TABLE ${table} (
-  key INTEGER PRIMARY KEY AUTOINCREMENT,
-  uid TEXT NOT NULL UNIQUE CHECK (length(uid) = 36),
-  revision INTEGER NOT NULL DEFAULT 1 CHECK (revision >= 1),
-  ${(tables[table] ?? []).join(',\n  ')}
-) STRICT;
-CREATE TRIGGER ${table}_insert AFTER INSERT ON ${table} BEGIN
-  ${guard}
-  ${journalled(table, 'NEW', 'NULL', formOf(table, 'NEW'))}
-  DELETE FROM tombstone WHERE uid = NEW.uid;
-END;
-CREATE TRIGGER ${table}_update AFTER UPDATE ON ${table} BEGIN
-  ${guard}
-  SELECT RAISE(ABORT, 'a record keeps its key and id') WHERE NEW.key <> OLD.key OR NEW.uid <> OLD.uid;
-  SELECT RAISE(ABORT, 'a revision rises by one') WHERE NEW.revision <> OLD.revision + 1;
-  ${journalled(table, 'NEW', formOf(table, 'OLD'), formOf(table, 'NEW'))}
-END;
-CREATE TRIGGER ${table}_delete AFTER DELETE ON ${table} BEGIN
-  ${guard}
-  ${journalled(table, 'OLD', formOf(table, 'OLD'), 'NULL')}
-  INSERT INTO tombstone (uid, table_name, revision, act)
-    VALUES (OLD.uid, '${table}', OLD.revision, (SELECT act FROM open_act));
-END;`;
-
 const before = `
 CREATE TABLE ledger (
   one INTEGER PRIMARY KEY CHECK (one = 1),
@@ -351,5 +313,7 @@ END;
 export default {
   version: 1,
   name: '0001-ledger',
-  sql: [before, ...Object.keys(tables).map(tableSql), after].join('\n'),
+  sql: [before, ...Object.entries(tables).map(([table, columns]) => tableSql(table, columns)), after].join(
+    '\n',
+  ),
 } as const;

@@ -1,6 +1,7 @@
 // All migrations, oldest first. A new one gets the next number, a file of its own and a line here; a released one
 // never changes (its hash is held by tests/ledger/migrations.test.ts).
 import ledger from './0001-ledger';
+import choice from './0002-choice';
 
 export interface Migration {
   readonly version: number;
@@ -9,7 +10,7 @@ export interface Migration {
   readonly sql: string;
 }
 
-export const migrations: readonly Migration[] = [ledger];
+export const migrations: readonly Migration[] = [ledger, choice];
 
 for (const [index, migration] of migrations.entries()) {
   if (migration.version !== index + 1 || !migration.name.startsWith(String(index + 1).padStart(4, '0'))) {

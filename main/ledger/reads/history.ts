@@ -149,6 +149,8 @@ function print(ledger: Ledger, image: Columns, field: string, type: FieldType): 
   switch (type) {
     case 'plain':
       return String(value);
+    case 'document':
+      return 'kept as it stood';
     case 'flag':
       return value === true ? 'yes' : 'no';
     case 'list':
