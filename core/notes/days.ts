@@ -17,8 +17,10 @@ export interface FoundDay {
   readonly end: number;
   readonly dayFirst: ReadDay | null;
   readonly monthFirst: ReadDay | null;
-  /** Written so that its order can't be doubted (ISO, a month's name, points between). */
+  /** Written so that its order can't be doubted (ISO, a month's name). */
   readonly sure: boolean;
+  /** Figures parted by points: day first, unless the file shows otherwise. */
+  readonly points?: boolean;
 }
 
 const MONTHS: readonly (readonly string[])[] = [
@@ -91,14 +93,15 @@ function dayAt(text: string, at: number): FoundDay | null {
     if (yearText === undefined && mark === '-' && numeric[0].endsWith('-')) return null;
     const year = fullYear(yearText);
     const dayFirst = made(year, second, first);
-    const monthFirst = mark === '.' && dayFirst ? dayFirst : made(year, first, second);
+    const monthFirst = made(year, first, second);
     if (!dayFirst && !monthFirst) return null;
     return {
       start: at,
       end: at + numeric[0].trimEnd().length,
       dayFirst,
       monthFirst,
-      sure: mark === '.' && dayFirst !== null,
+      sure: false,
+      points: mark === '.',
     };
   }
   return null;
@@ -153,6 +156,7 @@ export function orderOf(texts: readonly string[]): OrderEvidence {
   let day = 0;
   let month = 0;
   let doubtful = 0;
+  let points: string | null = null;
   const example: Record<'day' | 'month' | 'doubt', string | null> = { day: null, month: null, doubt: null };
   for (const text of texts) {
     const found = cellDay(text) ?? findDay(text);
@@ -161,7 +165,8 @@ export function orderOf(texts: readonly string[]): OrderEvidence {
     if (found.dayFirst && found.monthFirst) {
       if (found.dayFirst.day !== found.monthFirst.day) {
         doubtful += 1;
-        example.doubt ??= shown;
+        if (found.points) points ??= shown;
+        else example.doubt ??= shown;
       }
     } else if (found.dayFirst) {
       day += 1;
@@ -173,7 +178,9 @@ export function orderOf(texts: readonly string[]): OrderEvidence {
   }
   if (day > month) return { order: 'day first', example: example.day, doubtful };
   if (month > 0) return { order: 'month first', example: example.month, doubtful };
-  return { order: null, example: example.doubt, doubtful };
+  // Points between figures are written where the day comes first.
+  if (points !== null && example.doubt === null) return { order: 'day first', example: points, doubtful };
+  return { order: null, example: example.doubt ?? points, doubtful };
 }
 
 /** YYYY-MM-DD of a day with its year, or null. */

@@ -287,4 +287,26 @@ Lantern,9 Sep 2025,a,1 Sep Lantern a,1/4 cup,36 hrs,solid,,lid had lifted
       4: { jar: '2025-10-09 3 a', seeds: ['2025-10-05 2 a'], ml: [44.4], generation: 3, hours: 30, set: 'firm', ph: 4.28 },
     },
   },
+  {
+    name: 'points between, month first because one date shows it',
+    text: `Date,Jar,Started from,Amount
+10.12.25,a,10 capsules Blue Tin,
+10.15.25,a,10.12.25 a,3 tbsp
+`,
+    jars: {
+      2: { jar: '2025-10-12 a', sources: ['Blue Tin'], pieces: [10], generation: 1 },
+      3: { jar: '2025-10-15 a', seeds: ['2025-10-12 a'], ml: [44.4], generation: 2 },
+    },
+  },
+  {
+    name: 'points between and nothing else to tell: day first',
+    text: `Date;Jar;Started from;Amount
+03.04.2025;a;10 capsules Blue Tin;
+05.06.2025;a;3.4.2025 a;40 ml
+`,
+    jars: {
+      2: { jar: '2025-04-03 a', sources: ['Blue Tin'], pieces: [10], generation: 1 },
+      3: { jar: '2025-06-05 a', seeds: ['2025-04-03 a'], ml: [40], generation: 2 },
+    },
+  },
 ]; // prettier-ignore
