@@ -1,6 +1,5 @@
 // The program's start: one instance, one window, one open ledger.
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { BrowserWindow, app, dialog, nativeTheme, protocol, session, shell } from 'electron';
 import type { MenuId } from '../core/call-names';
@@ -20,9 +19,7 @@ const built = import.meta.dirname;
 const DATA_FOLDER = 'Jarline';
 
 const options = optionsOrExit();
-const passing =
-  options.demo && options.userData === null ? mkdtempSync(join(tmpdir(), 'jarline-data-')) : null;
-app.setPath('userData', options.userData ?? passing ?? join(app.getPath('appData'), DATA_FOLDER));
+app.setPath('userData', options.userData ?? join(app.getPath('appData'), DATA_FOLDER));
 closeApp(app);
 protocol.registerSchemesAsPrivileged([{ scheme: SCHEME, privileges: { standard: true, secure: true } }]);
 
@@ -124,9 +121,6 @@ function closeBeforeQuit(ledger: OpenLedger): void {
       closed = true;
       app.quit();
     });
-  });
-  app.on('quit', () => {
-    if (passing !== null) rmSync(passing, { recursive: true, force: true });
   });
 }
 

@@ -1,6 +1,8 @@
 // npm start: brings what is missing, builds, and opens the window.
 import { spawn } from 'node:child_process';
-import { isAbsolute, resolve } from 'node:path';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { isAbsolute, join, resolve } from 'node:path';
 import { displayTrouble } from './display.mjs';
 import { onNode24 } from './node.mjs';
 import { launch, notice, Refused, root, typedFrom } from './places.mjs';
@@ -38,6 +40,10 @@ await launch(async () => {
     ensureBuilt();
     const runtime = findRuntime();
     if (runtime.source === 'stand-in') notice('running on the stand-in Electron of development and tests.');
+    // The invented ledger leaves nothing behind, and the keeper's own data alone.
+    const passing = given.includes('--demo') && !given.some((one) => one.startsWith('--user-data-dir'));
+    const data = passing ? mkdtempSync(join(tmpdir(), 'jarline-data-')) : undefined;
+    if (data) given.push(`--user-data-dir=${data}`);
     const env = { ...process.env };
     delete env.ELECTRON_RUN_AS_NODE;
     const child = spawn(runtime.executable, [root, ...given, ...machineFlags()], { stdio: 'inherit', env });
@@ -46,5 +52,6 @@ await launch(async () => {
       child.on('error', failed);
       child.on('close', (code, signal) => done(signal ? 1 : code));
     });
+    if (data) rmSync(data, { recursive: true, force: true, maxRetries: 5 });
   });
 });
