@@ -82,9 +82,7 @@ export class Session {
    */
   answer(name: WorkerCall, input: unknown, job: Job = noJob): Result<unknown> {
     try {
-      type Handler = (session: Session, input: unknown, job: Job) => unknown;
-      const handler = (handlers as unknown as Record<string, Handler | undefined>)[name];
-      if (!handler) throw new Refused('unknown call', { name });
+      const handler = handlers[name] as (session: Session, input: unknown, job: Job) => unknown;
       return { ok: true, value: handler(this, input, job) };
     } catch (error) {
       const refused = error instanceof Refused ? error : refusalOfSqlite(error);

@@ -319,36 +319,38 @@ it('a draft is gone with the act that records it, and comes back with none', () 
   expect(refusalOf(session, 'draft.save', { key: 'x', json: '{' }).code).toBe('invalid');
 });
 
+/** A JPEG with a frame of 40 by 30 and nothing drawn in it. */
+const jpeg = (extra: readonly number[]): Uint8Array<ArrayBuffer> =>
+  Uint8Array.from([
+    0xff,
+    0xd8,
+    ...extra,
+    0xff,
+    0xc0,
+    0,
+    11,
+    8,
+    0,
+    30,
+    0,
+    40,
+    1,
+    1,
+    0x11,
+    0,
+    0xff,
+    0xda,
+    0,
+    2,
+    1,
+    2,
+    0xff,
+    0xd9,
+  ]);
+
 it('a photograph is kept by its hash, and only when nothing but the picture is in it', () => {
   const session = newSession();
   const { jars } = smallFamily(session);
-  const jpeg = (extra: readonly number[]): Uint8Array<ArrayBuffer> =>
-    Uint8Array.from([
-      0xff,
-      0xd8,
-      ...extra,
-      0xff,
-      0xc0,
-      0,
-      11,
-      8,
-      0,
-      30,
-      0,
-      40,
-      1,
-      1,
-      0x11,
-      0,
-      0xff,
-      0xda,
-      0,
-      2,
-      1,
-      2,
-      0xff,
-      0xd9,
-    ]);
   const exif = [0xff, 0xe1, 0, 8, 0x45, 0x78, 0x69, 0x66, 0, 0];
   const add = (bytes: Uint8Array<ArrayBuffer>) =>
     ask(session, 'photograph.add', { jar: jars[0], bytes, caption: ' top ' });

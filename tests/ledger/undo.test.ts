@@ -1,5 +1,5 @@
 // Undo and redo: one whole act at a time, also after a restart, refused by name where later facts stand on it.
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { CallName, Input } from '../../core/contract';
 
@@ -203,6 +203,21 @@ const moves = fc.array(fc.tuple(fc.nat(13), fc.nat(60), fc.nat(60), fc.nat(60)),
   maxLength: 40,
 });
 
+/** All that lineage says of every jar. */
+const answers = (one: FamilyIndex) =>
+  one.family.keys
+    .toSorted((a, b) => a - b)
+    .map((key) => ({
+      jar: one.family.jar(key),
+      generation: one.family.generationOf(key),
+      doublings: one.family.doublingsOf(key),
+      shares: [...one.family.sharesOf(key)],
+      traced: one.family.tracedSharesOf(key),
+      lines: one.family.linesOf(key),
+      cautions: one.family.cautionsOf(key),
+      children: one.family.childrenOf(key).toSorted((a, b) => a - b),
+    }));
+
 describe('for any sequence of acts', () => {
   it('undoing all of them gives the ledger there was at first', () => {
     let recorded = 0;
@@ -233,19 +248,6 @@ describe('for any sequence of acts', () => {
           const { index, rows } = session.ledger;
           const anew = new FamilyIndex(rows);
           expect([...index.jars].toSorted(([a], [b]) => a - b)).toEqual([...anew.jars]);
-          const answers = (one: FamilyIndex) =>
-            one.family.keys
-              .toSorted((a, b) => a - b)
-              .map((key) => ({
-                jar: one.family.jar(key),
-                generation: one.family.generationOf(key),
-                doublings: one.family.doublingsOf(key),
-                shares: [...one.family.sharesOf(key)],
-                traced: one.family.tracedSharesOf(key),
-                lines: one.family.linesOf(key),
-                cautions: one.family.cautionsOf(key),
-                children: one.family.childrenOf(key).toSorted((a, b) => a - b),
-              }));
           expect(answers(index)).toEqual(answers(anew));
         }
         session.close();

@@ -1,0 +1,186 @@
+// Backups and the ways out of a damaged ledger.
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import Database from 'better-sqlite3';
+import { describe, expect, it } from 'vitest';
+import { backupsToRemove } from '../../main/ledger/retention';
+import type { Session } from '../../main/ledger/session';
+import {
+  ask,
+  batchOf,
+  must,
+  newSession,
+  openSession,
+  plainJar,
+  refusalOf,
+  smallFamily,
+  stateOf,
+} from './helpers';
+
+const PAGE = 4096;
+
+/** Many jars, so that damage in the middle of the file leaves something on both sides. */
+function wideLedger(): Session {
+  const session = newSession();
+  smallFamily(session);
+  for (let day = 1; day <= 28; day++) {
+    const jars = ['a', 'b', 'c', 'd'].map((letter) =>
+      plainJar(letter, { note: `day ${day} ${letter} ${'.'.repeat(200)}` }),
+    );
+    must(session, 'batch.record', batchOf(`2025-02-${String(day).padStart(2, '0')}`, jars));
+  }
+  return session;
+}
+
+/** Fills whole pages with rubbish. */
+function damage(file: string, pages: readonly number[]): void {
+  const bytes = readFileSync(file);
+  for (const page of pages) bytes.fill(0x5a, (page - 1) * PAGE, page * PAGE);
+  writeFileSync(file, bytes);
+}
+
+describe('a backup', () => {
+  it('is a whole ledger with everything that was acknowledged', () => {
+    const session = wideLedger();
+    const { file, bytes } = must(session, 'ledger.backup', {});
+    expect(file).toMatch(/ledger-backups\/ledger-20260314T173000Z\.sqlite$/);
+    expect(bytes).toBeGreaterThan(PAGE);
+    const copy = openSession(file);
+    expect(stateOf(copy)).toBe(stateOf(session));
+    copy.close();
+    // A second in the same second gets a name of its own.
+    expect(must(session, 'ledger.backup', {}).file).not.toBe(file);
+    session.close();
+  });
+
+  it('is due where there is something new and the last is a day old', () => {
+    const session = newSession();
+    expect(session.backupIfDue()).toBe(false);
+    smallFamily(session);
+    expect(session.backupIfDue()).toBe(true);
+    expect(session.backupIfDue()).toBe(false);
+    const { file } = session.ledger;
+    session.close();
+    const nextDay = openSession(file, 'open', '2026-03-15T18:31:00+01:00');
+    expect(nextDay.backupIfDue()).toBe(false);
+    must(nextDay, 'batch.record', batchOf('2026-03-15', [plainJar('a')]));
+    expect(nextDay.backupIfDue()).toBe(true);
+    nextDay.close();
+  });
+});
+
+describe('which backups stay', () => {
+  const HOUR = 3_600_000;
+  const now = Date.UTC(2026, 2, 14, 12);
+  const made = (hoursAgo: number) => ({ name: `b${hoursAgo}`, madeAt: now - hoursAgo * HOUR });
+
+  it('three newest, one for each of fourteen days, one for each of twenty-four months', () => {
+    const hourly = Array.from({ length: 24 * 800 }, (_, hours) => made(hours));
+    const removed = new Set(backupsToRemove(hourly, now));
+    const kept = hourly.filter(({ name }) => !removed.has(name));
+    const days = new Set(kept.map(({ madeAt }) => new Date(madeAt).toISOString().slice(0, 10)));
+    const months = new Set(kept.map(({ madeAt }) => new Date(madeAt).toISOString().slice(0, 7)));
+    expect(kept.slice(0, 3).map(({ name }) => name)).toEqual(['b0', 'b1', 'b2']);
+    expect(months.size).toBe(24);
+    // 14 days (1 to 14 March) and the last day of each of the 23 months before; of 14 March the newest three.
+    expect(days.size).toBe(14 + 23);
+    expect(kept.length).toBe(3 + 13 + 23);
+  });
+
+  it('never the only ones, never those of the last hour, never one from the future', () => {
+    expect(backupsToRemove([made(9000)], now)).toEqual([]);
+    const burst = Array.from({ length: 20 }, (_, i) => ({ name: `n${i}`, madeAt: now - i * 60_000 }));
+    expect(backupsToRemove(burst, now)).toEqual([]);
+    const future = Array.from({ length: 20 }, (_, i) => ({ name: `f${i}`, madeAt: now + i * 60_000 }));
+    expect(backupsToRemove(future, now)).toEqual([]);
+    expect(backupsToRemove([], now)).toEqual([]);
+  });
+});
+
+describe('a damaged ledger', () => {
+  it('gives way to the newest good backup, and is kept beside it as it was', () => {
+    const session = wideLedger();
+    const { file } = session.ledger;
+    const good = must(session, 'ledger.backup', {}).file;
+    const saved = stateOf(session);
+    must(session, 'batch.record', batchOf('2026-03-14', [plainJar('z')]));
+    // A newer backup that is itself damaged is passed over.
+    const bad = must(session, 'ledger.backup', {}).file;
+    session.close();
+    damage(bad, [3, 4, 5]);
+    damage(file, [3, 4, 5]);
+    const broken = readFileSync(file);
+
+    const opened = openSession(file);
+    const { trouble } = must(opened, 'app.state', {});
+    expect(trouble?.kind).toBe('damaged');
+    expect(trouble?.backups.map((one) => [one.file, one.jars])).toEqual([[good, 116]]);
+    expect(readFileSync(file).equals(broken)).toBe(true);
+    const state = must(opened, 'ledger.recover', { how: 'newest backup' });
+    expect(state).toMatchObject({ trouble: null, ledger: { jars: 116 } });
+    expect(stateOf(opened)).toBe(saved);
+    const aside = readdirSync(dirname(file)).filter((name) => name.includes('-damaged-'));
+    expect(aside.length).toBe(1);
+    expect(readFileSync(join(dirname(file), aside[0] ?? '')).equals(broken)).toBe(true);
+    expect(refusalOf(opened, 'ledger.recover', { how: 'newest backup' }).code).toBe('nothing to recover');
+    opened.close();
+  });
+
+  it('gives up what can be read, in a ledger that keeps every rule', () => {
+    const session = wideLedger();
+    const { file } = session.ledger;
+    const jarRoot = Number(
+      session.ledger.db.prepare("SELECT rootpage FROM sqlite_schema WHERE name = 'journal'").pluck().get(),
+    );
+    session.close();
+    damage(file, [jarRoot]);
+    const broken = readFileSync(file);
+    const opened = openSession(file);
+    expect(refusalOf(opened, 'ledger.recover', { how: 'newest backup' }).code).toBe('no backup');
+    const state = must(opened, 'ledger.recover', { how: 'save what can be read' });
+    expect(state.trouble).toBeNull();
+    // Only the journal was hit: every jar is still there, and new ones can be recorded.
+    expect(state.ledger?.jars).toBe(116);
+    must(opened, 'batch.record', batchOf('2026-03-14', [plainJar('z')]));
+    expect(opened.ledger.db.pragma('integrity_check', { simple: true })).toBe('ok');
+    expect(opened.ledger.db.pragma('foreign_key_check')).toEqual([]);
+    opened.close();
+    const aside = readdirSync(dirname(file)).find((name) => name.includes('-damaged-')) ?? '';
+    expect(readFileSync(join(dirname(file), aside)).equals(broken)).toBe(true);
+  });
+
+  it('of which nothing can be read is left as it was', () => {
+    const session = wideLedger();
+    const { file } = session.ledger;
+    session.close();
+    const bytes = readFileSync(file);
+    bytes.fill(0x5a, 100);
+    writeFileSync(file, bytes);
+    const opened = openSession(file);
+    expect(refusalOf(opened, 'ledger.recover', { how: 'save what can be read' }).code).toBe(
+      'nothing readable',
+    );
+    expect(readFileSync(file).equals(bytes)).toBe(true);
+    expect(readdirSync(dirname(file))).toEqual([basename(file)]);
+  });
+
+  it('is not what a newer or foreign file is: those are never replaced', () => {
+    const session = wideLedger();
+    const { file } = session.ledger;
+    must(session, 'ledger.backup', {});
+    session.close();
+    const db = new Database(file);
+    db.pragma('user_version = 99');
+    db.close();
+    const bytes = readFileSync(file);
+    const opened = openSession(file);
+    for (const how of ['newest backup', 'save what can be read'] as const) {
+      expect(ask(opened, 'ledger.recover', { how })).toMatchObject({
+        ok: false,
+        error: { code: 'newer ledger' },
+      });
+    }
+    expect(readFileSync(file).equals(bytes)).toBe(true);
+    expect(existsSync(`${file}-wal`)).toBe(false);
+  });
+});
