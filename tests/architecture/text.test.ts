@@ -47,9 +47,3 @@ it('leaves nothing marked as unfinished or passed over', () => {
     ),
   ).toEqual([]);
 });
-
-it('keeps `any` out of the types', () => {
-  expect(
-    holding(/(?::|\bas|<)\s*any\b(?!\s+[a-z])/, (name) => isCode(name) && !name.endsWith('.mjs')),
-  ).toEqual([]);
-});
