@@ -1,6 +1,7 @@
 // Not a test of anything: makes the pictures of `npm run screenshots`, each light and dark, 800 and 1600 px wide.
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
+import { toBatches, toSources } from './recording';
 import { type Settings, test } from './window';
 
 interface Picture {
@@ -26,6 +27,34 @@ const PICTURES: readonly Picture[] = [
       const notes = join(import.meta.dirname, '../tests/notes/kitchen-notes.csv');
       await page.getByLabel('Choose a file').setInputFiles(notes);
       await page.getByRole('button', { name: 'Bring in 44 rows' }).waitFor();
+    },
+  },
+  {
+    name: 'new-batch',
+    seed: 'demo',
+    open: async (page) => {
+      await toBatches(page);
+      await page.keyboard.press('r');
+      await page.getByRole('combobox', { name: 'Seeded from' }).fill('apr');
+      await page.getByRole('option').first().waitFor();
+    },
+  },
+  {
+    name: 'outcome',
+    seed: 'demo',
+    open: async (page) => {
+      await toBatches(page);
+      await page.getByRole('button', { name: /^22 Apr/ }).click();
+      await page.getByRole('button', { name: 'Correct outcome' }).first().click();
+      await page.getByText('At take-out, before tasting').scrollIntoViewIfNeeded();
+    },
+  },
+  {
+    name: 'sources',
+    seed: 'demo',
+    open: async (page) => {
+      await toSources(page);
+      await page.getByRole('article').first().waitFor();
     },
   },
 ];

@@ -52,7 +52,7 @@ test('the first batch of four jars, by keyboard alone, in at most 180 key presse
   await keys.press('Control+Enter');
   await expect(page.getByRole('heading', { name: '20 May 2026 plain' })).toBeVisible();
   await expect(page.getByRole('region', { name: '20 May plain d', exact: true })).toContainText(
-    '10 Blue Tin',
+    '10 of Blue Tin',
   );
   await expect(page.getByRole('region', { name: '20 May plain d', exact: true })).toContainText(
     '3 tbsp potato starch',
@@ -78,7 +78,7 @@ test('a repeat batch of four jars, by keyboard alone, in at most 60 key presses'
   await expect(page.getByRole('heading', { name: '20 May 2026' })).toBeVisible();
   for (const letter of ['a', 'b', 'c', 'd']) {
     const jar = page.getByRole('region', { name: `20 May ${letter}`, exact: true });
-    await expect(jar).toContainText('3 tbsp 14 May c');
+    await expect(jar).toContainText('3 tbsp of 14 May c');
     await expect(jar).toContainText('1 qt whole milk');
     await expect(jar).toContainText('2 tbsp potato starch');
   }
@@ -111,8 +111,12 @@ test('one jar differs in its seed, and a bad amount is said under its field with
   await expect(second.getByLabel('How much of it')).toBeFocused();
   await second.getByLabel('How much of it').fill('100 ml');
   await page.keyboard.press('Control+Enter');
-  await expect(page.getByRole('region', { name: '20 May a', exact: true })).toContainText('¼ cup 10 May a');
-  await expect(page.getByRole('region', { name: '20 May b', exact: true })).toContainText('100 ml 10 May b');
+  await expect(page.getByRole('region', { name: '20 May a', exact: true })).toContainText(
+    '¼ cup of 10 May a',
+  );
+  await expect(page.getByRole('region', { name: '20 May b', exact: true })).toContainText(
+    '100 ml of 10 May b',
+  );
 });
 
 test('two equal labels are asked about before they are recorded', async ({ page }) => {

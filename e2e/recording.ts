@@ -104,8 +104,17 @@ export async function recordBatch(
   );
 }
 
-/** Goes to the batch screen by its key. */
-export async function toBatches(page: Page): Promise<void> {
-  await page.keyboard.press('Alt+2');
-  await expect(page.getByRole('button', { name: 'New batch' })).toBeVisible();
+/** Goes to a screen by its key, once the shell is there to hear it. */
+export async function toScreen(page: Page, key: string, title: string): Promise<void> {
+  const button = page.getByRole('button', { name: title, exact: true });
+  await expect(button).toBeVisible();
+  await page.keyboard.press(key);
+  await expect(button).toHaveAttribute('aria-current', 'page');
 }
+
+/** Goes to the batch screen. */
+export const toBatches = (page: Page): Promise<void> => toScreen(page, 'Alt+2', 'Batch');
+/** Goes to the sources. */
+export const toSources = (page: Page): Promise<void> => toScreen(page, 'Alt+6', 'Sources');
+/** Goes to the history. */
+export const toHistory = (page: Page): Promise<void> => toScreen(page, 'Alt+7', 'History');

@@ -139,6 +139,8 @@ export function holdEntry(
   };
 }
 
+/** As many as the contract takes in one batch. */
+export const MOST_JARS = 60;
 const NO_SEED =
   'Say what seeded it: a jar or a product. Where nobody can say, choose “a jar nobody can name” from the list.';
 
@@ -159,7 +161,8 @@ export function readBatch(
   // A hold is recorded even where nothing is known of it: jars not said to stand apart shared one, and it can be
   // filled in later.
   const holds = text.holds.map((hold, index) => holdEntry(hold, `holds.${index}`, madeOn, reader, taking));
-  if (text.jars.length === 0) taking.say('jars', 'A batch needs at least one jar.');
+  const count = taking.take('count', reader.whole(text.count, MOST_JARS));
+  if (count !== text.jars.length) taking.say('count', `Say how many jars, from 1 to ${MOST_JARS}.`);
 
   const letters = new Map<string, number>();
   const jars = text.jars.map((jar, index): EntryJar => {

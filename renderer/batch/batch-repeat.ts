@@ -146,6 +146,7 @@ export function repeatBatch(reply: BatchReply, date: string, writer: Writer): Ba
       state: 'made',
       shelf: 'kept',
     },
+    count: String(Math.max(1, each.length)),
     jars:
       each.length === 0
         ? [plainJar('a')]

@@ -4,6 +4,7 @@ import type { Reply } from '../../core/contract';
 import { call } from '../app/calls';
 import { currentPlace, go, say, usePlace, useRevision } from '../app/store';
 import { useRead } from '../app/use-read';
+import { readDraft } from '../parts/use-draft';
 import { useReader } from '../parts/use-reader';
 import { emptyBatch, noSeed, pickSeed, type BatchText } from './batch-text';
 import { repeatBatch } from './batch-repeat';
@@ -100,6 +101,31 @@ function BatchList({ open }: { readonly open: string | null }) {
   );
 }
 
+/** What was begun and not recorded, other than a new batch, which opens by itself. */
+function Unfinished() {
+  const answer = useRead('draft.list', {});
+  if (!answer?.ok) return null;
+  const drafts = answer.value.drafts.flatMap(({ key, json }) => {
+    const kept = key === NEW_BATCH_DRAFT ? null : readDraft<unknown>(json);
+    return kept === null ? [] : [{ key, ...kept }];
+  });
+  if (drafts.length === 0) return null;
+  return (
+    <section className="notice stack" aria-label="Unfinished entries">
+      <p>Begun and not recorded yet:</p>
+      <ul className="row">
+        {drafts.map((draft) => (
+          <li key={draft.key}>
+            <button type="button" className="button" onClick={() => go(draft.screen, draft.focus)}>
+              Go on with the {draft.says}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
 function OpenBatch({ id }: { readonly id: string }) {
   const answer = useRead('batch.get', { id });
   const { writer } = useReader();
@@ -120,6 +146,8 @@ function Making({
   readonly seedFrom: string | null;
 }) {
   const { writer, today } = useReader();
+  // What was said last is about something else, and would lie over the form's foot.
+  useEffect(() => say(''), []);
   const [start, setStart] = useState<{ text: BatchText; repeated: string | null } | null>(
     repeats === null && seedFrom === null ? { text: emptyBatch(writer.day(today)), repeated: null } : null,
   );
@@ -208,8 +236,14 @@ export function BatchScreen() {
             <button type="button" className="button quiet" onClick={() => go('batch', 'lost')}>
               Lost jar
             </button>
+            {focus !== null && (
+              <button type="button" className="button quiet all-batches" onClick={() => go('batch')}>
+                All batches
+              </button>
+            )}
           </div>
         </header>
+        {open === null && !making && <Unfinished />}
         <BatchList open={open} />
       </aside>
       <div className="batch-main">

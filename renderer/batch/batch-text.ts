@@ -65,6 +65,8 @@ export interface BatchText {
   readonly note: string;
   readonly holds: readonly HoldText[];
   readonly all: Recipe;
+  /** How many jars, as typed: `jars` follows it as soon as it is a number. */
+  readonly count: string;
   readonly jars: readonly JarText[];
 }
 
@@ -112,15 +114,23 @@ export function emptyBatch(date: string): BatchText {
     note: '',
     holds: [noHold],
     all: { milk: noMilk, seeds: [noSeed], additions: [noAddition], hold: 0, state: 'made', shelf: 'kept' },
+    count: '1',
     jars: [plainJar('a')],
   };
 }
+
+/** The same batch with other jars, and their number in its field. */
+export const withJars = (text: BatchText, jars: readonly JarText[]): BatchText => ({
+  ...text,
+  jars,
+  count: String(jars.length),
+});
 
 /** The same batch with this many jars: new ones take the next letters, the last ones go first. */
 export function withJarCount(text: BatchText, count: number): BatchText {
   const jars = text.jars.slice(0, count);
   while (jars.length < count) jars.push(plainJar(nextLetter(jars)));
-  return { ...text, jars };
+  return withJars(text, jars);
 }
 
 /** The same batch without one hold: jars that stood in it go to the first, and later ones keep theirs. */

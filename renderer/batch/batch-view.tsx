@@ -1,5 +1,5 @@
 // One recorded batch, open: its day, its holds, its jars side by side.
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { BatchReply } from '../../core/contract';
 import type { Hold } from '../../core/ledger/records';
 import { go } from '../app/store';
@@ -33,6 +33,12 @@ export function BatchView({ reply, label }: { readonly reply: BatchReply; readon
   const { writer } = useReader();
   const drafts = useRead('draft.list', {});
   const [chosen, setChosen] = useState<string | null | undefined>(undefined);
+  const heading = useRef<HTMLHeadingElement>(null);
+  const ready = drafts !== null;
+  useEffect(() => {
+    // A batch that opens is read from its top, unless an unfinished form in it has the keyboard.
+    if (ready && !document.activeElement?.closest('form')) heading.current?.focus();
+  }, [ready]);
   // Wait for the drafts, so that an unfinished form opens by itself and no later save closes it.
   if (drafts === null) return <p className="soft">Opening…</p>;
   const unfinished = new Set(drafts.ok ? drafts.value.drafts.map((draft) => draft.key) : []);
@@ -42,11 +48,16 @@ export function BatchView({ reply, label }: { readonly reply: BatchReply; readon
           unfinished.has(key),
         ) ?? null)
       : chosen;
-  const done = (): void => setChosen(null);
+  const done = (): void => {
+    setChosen(null);
+    heading.current?.focus();
+  };
   return (
     <article className="batch-view stack" aria-label={label}>
       <header className="batch-view-head">
-        <h1>{label}</h1>
+        <h1 ref={heading} tabIndex={-1}>
+          {label}
+        </h1>
         <div className="row">
           <button type="button" className="button primary" onClick={() => go('batch', `repeat:${batch.id}`)}>
             Make it again

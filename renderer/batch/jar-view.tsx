@@ -1,5 +1,5 @@
 // One recorded jar of an open batch: what it is made of, what was seen, and everything that can be corrected.
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { gateReasonSentence, isSpoiled, takeOutGate } from '../../core/ledger/gate';
 import type { Hold } from '../../core/ledger/records';
 import { call } from '../app/calls';
@@ -34,7 +34,7 @@ function Facts({ record }: { readonly record: JarRecord }) {
         {record.seedings
           .map(({ seeding, label, share }) =>
             [
-              amount(seeding.amount),
+              seeding.amount ? `${amount(seeding.amount) ?? ''} of` : null,
               label,
               share !== null && record.seedings.length > 1 ? `(share ${Math.round(share * 100)} %)` : null,
             ]
@@ -130,7 +130,11 @@ export function JarView({
   const [mistake, setMistake] = useState(false);
   const editor =
     chosen === undefined ? (EDITORS.find((one) => unfinished.has(`${one}:${jar.id}`)) ?? null) : chosen;
-  const done = (): void => setChosen(null);
+  const heading = useRef<HTMLHeadingElement>(null);
+  const done = (): void => {
+    setChosen(null);
+    heading.current?.focus();
+  };
   const shelf = async (onShelf: boolean): Promise<void> => {
     const answer = await call('jar.correct', { id: jar.id, changes: { onShelf }, why: null });
     say(
@@ -138,80 +142,70 @@ export function JarView({
       answer.ok ? 'calm' : 'caution',
     );
   };
-  const stub = jar.state === 'mistake';
 
   return (
-    <section className={stub ? 'jar-view stub' : 'jar-view'} aria-label={label}>
+    <section className="jar-view" aria-label={label}>
       <header className="jar-view-head">
-        <h2>{label}</h2>
+        <h2 ref={heading} tabIndex={-1}>
+          {label}
+        </h2>
         {jar.state === 'planned' && <span className="soft">planned, not counted</span>}
-        {stub && <span className="soft">entered by mistake</span>}
         {jar.state === 'lost' && <span className="soft">a jar nobody can name</span>}
         {jar.state === 'made' && jar.onShelf !== null && (
           <span className="soft">{jar.onShelf ? 'on the shelf' : 'gone'}</span>
         )}
       </header>
-      {stub ? (
-        <p className="soft">Taken back. A stub stays because other jars descend from it.</p>
-      ) : (
+      <Facts record={record} />
+      <Seen record={record} />
+      {editor === 'outcome' && <OutcomeOf record={record} onDone={done} />}
+      {editor === 'jar' && <CorrectJar record={record} holds={holds} onDone={done} />}
+      {editor === 'seeds' && <CorrectSeeds record={record} madeOn={madeOn} onDone={done} />}
+      {editor === 'additions' && <CorrectAdditions record={record} onDone={done} />}
+      {editor === 'reserve' && <ReserveForm record={record} portion={null} onDone={done} />}
+      {editor === null && (
         <>
-          <Facts record={record} />
-          <Seen record={record} />
-          {editor === 'outcome' && <OutcomeOf record={record} onDone={done} />}
-          {editor === 'jar' && <CorrectJar record={record} holds={holds} onDone={done} />}
-          {editor === 'seeds' && <CorrectSeeds record={record} madeOn={madeOn} onDone={done} />}
-          {editor === 'additions' && <CorrectAdditions record={record} onDone={done} />}
-          {editor === 'reserve' && <ReserveForm record={record} portion={null} onDone={done} />}
-          {editor === null && (
-            <>
-              {jar.state === 'made' && (
-                <div className="jar-actions">
-                  <button type="button" className="button" onClick={() => setChosen('outcome')}>
-                    {record.outcome ? 'Correct outcome' : 'Record outcome'}
-                    <span className="visually-hidden"> of {label}</span>
-                  </button>
-                  <button
-                    type="button"
-                    className="button quiet"
-                    onClick={() => void shelf(jar.onShelf === false)}
-                  >
-                    {jar.onShelf === false ? 'Back on the shelf' : 'Gone'}
-                    <span className="visually-hidden">: {label}</span>
-                  </button>
-                  <button type="button" className="button quiet" onClick={() => setChosen('reserve')}>
-                    Keep some back<span className="visually-hidden"> of {label}</span>
-                  </button>
-                </div>
-              )}
-              <Photographs jar={jar.id} label={label} photographs={record.photographs} />
-              <details className="more">
-                <summary>
-                  Correct or take back<span className="visually-hidden"> {label}</span>
-                </summary>
-                <div className="row">
-                  <button type="button" className="button quiet" onClick={() => setChosen('seeds')}>
-                    What seeded it
-                  </button>
-                  <button type="button" className="button quiet" onClick={() => setChosen('jar')}>
-                    Milk, vessel, letter
-                  </button>
-                  <button type="button" className="button quiet" onClick={() => setChosen('additions')}>
-                    What was stirred in
-                  </button>
-                  <button
-                    type="button"
-                    className="button quiet"
-                    onClick={() => go('history', `jar:${jar.id}`)}
-                  >
-                    Its history
-                  </button>
-                  <button type="button" className="button quiet" onClick={() => setMistake(true)}>
-                    Entered by mistake
-                  </button>
-                </div>
-              </details>
-            </>
+          {jar.state === 'made' && (
+            <div className="jar-actions">
+              <button type="button" className="button" onClick={() => setChosen('outcome')}>
+                {record.outcome ? 'Correct outcome' : 'Record outcome'}
+                <span className="visually-hidden"> of {label}</span>
+              </button>
+              <button
+                type="button"
+                className="button quiet"
+                onClick={() => void shelf(jar.onShelf === false)}
+              >
+                {jar.onShelf === false ? 'Back on the shelf' : 'Gone'}
+                <span className="visually-hidden">: {label}</span>
+              </button>
+              <button type="button" className="button quiet" onClick={() => setChosen('reserve')}>
+                Keep some back<span className="visually-hidden"> of {label}</span>
+              </button>
+            </div>
           )}
+          <Photographs jar={jar.id} label={label} photographs={record.photographs} />
+          <details className="more">
+            <summary>
+              Correct or take back<span className="visually-hidden"> {label}</span>
+            </summary>
+            <div className="row">
+              <button type="button" className="button quiet" onClick={() => setChosen('seeds')}>
+                What seeded it
+              </button>
+              <button type="button" className="button quiet" onClick={() => setChosen('jar')}>
+                Milk, vessel, letter
+              </button>
+              <button type="button" className="button quiet" onClick={() => setChosen('additions')}>
+                What was stirred in
+              </button>
+              <button type="button" className="button quiet" onClick={() => go('history', `jar:${jar.id}`)}>
+                Its history
+              </button>
+              <button type="button" className="button quiet" onClick={() => setMistake(true)}>
+                Entered by mistake
+              </button>
+            </div>
+          </details>
         </>
       )}
       {mistake && (
@@ -231,8 +225,8 @@ export function JarView({
           }}
         >
           <p>
-            The jar is no longer counted. Where other jars descend from it, a stub stays in its place so that
-            their line isn’t cut. Undo brings everything back.
+            The jar is then no longer counted. What it is recorded to have seeded is counted as “at least”,
+            until you say what really seeded it. Undo brings everything back.
           </p>
         </Question>
       )}

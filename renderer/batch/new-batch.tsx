@@ -1,5 +1,5 @@
 // A new batch by hand: what all jars share is typed once, each jar may differ, Ctrl+Enter records.
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useMemo, useRef, useState } from 'react';
 import { call } from '../app/calls';
 import { say } from '../app/store';
 import { ChoiceField, ProseField, Section, SelectField, TextField } from '../parts/fields';
@@ -7,15 +7,14 @@ import { Form } from '../parts/form';
 import { Question } from '../parts/question';
 import { useDraft } from '../parts/use-draft';
 import { useReader } from '../parts/use-reader';
-import { readBatch, type Problems } from './batch-entry';
-import { noHold, withJarCount, withoutHold, type BatchText } from './batch-text';
+import { MOST_JARS, readBatch, type Problems } from './batch-entry';
+import { noHold, withJarCount, withJars, withoutHold, type BatchText } from './batch-text';
 import { JarCard } from './jar-card';
 import { AdditionRows, HoldFields, MilkFields } from './recipe-fields';
 import { SeedRows } from './seed-rows';
 import { usePackages } from './use-packages';
 
 export const NEW_BATCH_DRAFT = 'batch:new';
-const MOST_JARS = 60;
 const none: Problems = new Map();
 
 /**
@@ -41,11 +40,8 @@ export function NewBatch({
   const [wrong, setWrong] = useState(0);
   const [refused, setRefused] = useState<string | null>(null);
   const [sameLabel, setSameLabel] = useState<string | null>(null);
-  const [count, setCount] = useState<string | null>(null);
   const busy = useRef(false);
   const { text } = draft;
-  // What was said last is about something else, and would lie over the form's foot.
-  useEffect(() => say(''), []);
 
   const read = useMemo(
     () => (text === null ? null : readBatch(text, reader, { sameLabelMeant: false, draft: NEW_BATCH_DRAFT })),
@@ -107,12 +103,12 @@ export function NewBatch({
             label="How many jars"
             numeric
             width="short"
-            value={count ?? String(text.jars.length)}
-            problem={problems.get('jars')}
-            onChange={(typed) => {
-              const many = reader.whole(typed, MOST_JARS);
-              setCount(many.ok && many.value !== null ? null : typed);
-              if (many.ok && many.value !== null) draft.set(withJarCount(text, many.value));
+            value={text.count}
+            problem={problems.get('count')}
+            onChange={(count) => {
+              const many = reader.whole(count, MOST_JARS);
+              const jars = many.ok && many.value !== null ? withJarCount(text, many.value).jars : text.jars;
+              set({ count, jars });
             }}
           />
         </div>
@@ -226,7 +222,9 @@ export function NewBatch({
               packages={packages}
               notAfter={notAfter}
               onChange={(next) => set({ jars: text.jars.with(at, next) })}
-              {...(text.jars.length > 1 ? { onRemove: () => set({ jars: text.jars.toSpliced(at, 1) }) } : {})}
+              {...(text.jars.length > 1
+                ? { onRemove: () => draft.set(withJars(text, text.jars.toSpliced(at, 1))) }
+                : {})}
             />
           ))}
         </div>

@@ -80,7 +80,7 @@ export function EditForm<T>({
   };
 
   return (
-    <Form label={label} record={() => void record()} wrong={wrong}>
+    <Form label={label} record={() => void record()} wrong={wrong} startHere>
       {draft.restored && <p className="notice">Unfinished entry restored. Go on where you stopped.</p>}
       {children(typed.text, (text) => draft.set({ ...typed, text }), wrong > 0 ? reading.problems : none)}
       {askWhy && (

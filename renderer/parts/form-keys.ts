@@ -46,6 +46,11 @@ export function formKeys(event: KeyboardEvent<HTMLElement>, record: () => void):
   focusNext(event.currentTarget, from);
 }
 
+/** Puts the keyboard on the first field of a form that has just opened. */
+export function focusFirst(form: HTMLElement | null): void {
+  if (form && !form.contains(document.activeElement)) stops(form)[0]?.focus();
+}
+
 /** Puts the keyboard on the first field that is wrong. Call after the problems are on the page. */
 export function focusFirstProblem(form: HTMLElement | null): void {
   form?.querySelector<HTMLElement>('[aria-invalid="true"]')?.focus();

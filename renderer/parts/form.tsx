@@ -1,20 +1,26 @@
 // A form: Enter moves on, Ctrl+Enter records, and after a failed try the keyboard stands on the first wrong field.
 import { useEffect, useRef, type ReactNode } from 'react';
-import { focusFirstProblem, formKeys } from './form-keys';
+import { focusFirst, focusFirstProblem, formKeys } from './form-keys';
 
 /** The form. `wrong` counts failed tries: each time it rises, the first field that is wrong gets the keyboard. */
 export function Form({
   label,
   record,
   wrong,
+  startHere = false,
   children,
 }: {
   readonly label: string;
   readonly record: () => void;
   readonly wrong: number;
+  /** It opened inside a screen, at the keeper's wish: its first field gets the keyboard. */
+  readonly startHere?: boolean;
   readonly children: ReactNode;
 }) {
   const form = useRef<HTMLFormElement>(null);
+  useEffect(() => {
+    if (startHere) focusFirst(form.current);
+  }, [startHere]);
   useEffect(() => {
     if (wrong > 0) focusFirstProblem(form.current);
   }, [wrong]);

@@ -104,6 +104,8 @@ const problemsOf = (change: (text: BatchText) => BatchText) =>
 describe('what is wrong is said under its field', () => {
   it.each([
     ['date', (text: BatchText) => ({ ...text, date: '' })],
+    ['count', (text: BatchText) => ({ ...text, count: '' })],
+    ['count', (text: BatchText) => ({ ...text, count: 'four' })],
     ['date', (text: BatchText) => ({ ...text, date: '31 Feb' })],
     ['date', (text: BatchText) => ({ ...text, date: '21 Mar 2026' })], // made on a day to come
     [
@@ -134,7 +136,7 @@ describe('what is wrong is said under its field', () => {
         holds: [{ ...noHold, started: '18 Mar 18:30', ended: '20 Mar 6:30', hours: '24' }],
       }),
     ],
-    ['jars.1.letter', (text: BatchText) => ({ ...text, jars: [plainJar('a'), plainJar('A')] })],
+    ['jars.1.letter', (text: BatchText) => ({ ...text, count: '2', jars: [plainJar('a'), plainJar('A')] })],
   ] as const)('%s', (path, change) => {
     const problems = problemsOf(change);
     expect([...problems.keys()]).toContain(path);
