@@ -102,7 +102,8 @@ export function inspect(file: string, list: readonly Migration[] = migrations): 
       if (version > list.length) throw new Refused('newer ledger', { file });
       // A program killed while it made the file leaves it ours and empty: as good as new.
       if (version < 1) {
-        if (db.prepare('SELECT count(*) FROM sqlite_schema').pluck().get() !== 0) throw new Refused('damaged', { file });
+        if (db.prepare('SELECT count(*) FROM sqlite_schema').pluck().get() !== 0)
+          throw new Refused('damaged', { file });
         return { version: 0 };
       }
       if (db.pragma('quick_check(1)', { simple: true }) !== 'ok') throw new Refused('damaged', { file });
