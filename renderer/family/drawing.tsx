@@ -316,8 +316,8 @@ function Stage({
               view={view}
               mounted={mounted.indices}
               views={views}
-              first={selected ?? focus}
-              second={focus}
+              first={selected}
+              second={held ? focus : null}
               strips={strips}
               strip={strip}
               kin={kin}

@@ -42,8 +42,8 @@ export function JarShape({ generation, setWord, flags }: Props) {
   const known = CONTENTS[setWord];
   // Seen but with no set word: filled to a plain line, in the faintest shade. Not seen: an open outline.
   const contents = lost ? null : (known ?? (flags & FLAG.outcomeKnown || spoiled ? CONTENTS[3] : null));
-  const digits = String(generation).length + (flags & FLAG.atLeast ? 0.6 : 0);
-  const size = digits >= 2.5 ? ' many' : digits > 1.6 ? ' two' : '';
+  const digits = String(generation).length;
+  const size = digits > 2 ? ' many' : digits > 1 ? ' two' : '';
   const kind = ['body', lost ? 'lost' : '', flags & FLAG.onShelf ? 'shelf' : ''].filter(Boolean).join(' ');
   return (
     <>
@@ -51,7 +51,7 @@ export function JarShape({ generation, setWord, flags }: Props) {
       {contents !== null && (
         <path className={known ? `contents set-${setWord + 1}` : 'contents set-1'} d={contents} />
       )}
-      {spoiled && <path className="hatch" d={contents ?? CONTENTS[3]} />}
+      {spoiled && <path className="hatch" d={BODY} />}
       {known && !spoiled && (
         <path
           className={setWord === 4 ? 'surface heavy' : 'surface'}

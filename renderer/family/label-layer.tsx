@@ -42,9 +42,9 @@ interface Props {
   readonly view: { readonly k: number };
   readonly mounted: readonly number[];
   readonly views: ReadonlyMap<number, JarView>;
-  /** Written before all others: the chosen jar, then the focused one. */
-  readonly first: number;
-  readonly second: number;
+  /** Written before all others and in any case: the chosen jar, then the focused one; null: none. */
+  readonly first: number | null;
+  readonly second: number | null;
   readonly strips: readonly PlacedStrip[];
   readonly strip: StripSize;
   readonly kin: Kin;
@@ -79,15 +79,20 @@ export const Labels = memo(function Labels(props: Props) {
         },
       ];
     });
-    const jars = mounted.map((index) => ({
-      owner: index,
-      box: {
-        left: x(index),
-        right: x(index) + JAR.width * k,
-        top: y(index),
-        bottom: y(index) + JAR.height * k,
-      },
-    }));
+    const jars = mounted.flatMap((index) => {
+      const [left, right, top, bottom] = [
+        x(index),
+        x(index) + JAR.width * k,
+        y(index),
+        y(index) + JAR.height * k,
+      ];
+      // The place under a jar is its own label's: another's written there would be read as this one's.
+      const under = { left: left + 6, right: right - 6, top: bottom, bottom: bottom + LABEL_HEIGHT * 0.7 };
+      return [
+        { owner: index, box: { left, right, top, bottom } },
+        { owner: index, box: under },
+      ];
+    });
     const slips = strips.map((placed) => {
       const top = (placed.y + JAR.inletY) * k + placed.lift * stripScale(k) * k;
       const right = (placed.x - strip.reach * stripScale(k)) * k;

@@ -14,6 +14,12 @@ type JarReply = Reply<'jar.get'>;
 const percent = (share: number): string =>
   share >= 0.995 ? 'all of it' : share < 0.01 ? 'less than 1 %' : `${Math.round(share * 100)} %`;
 
+/** "Heron and Lantern"; "Heron, Lantern and 3 more". */
+function inShort(names: readonly string[]): string {
+  if (names.length <= 2) return names.join(' and ');
+  return `${names.slice(0, 2).join(', ')} and ${names.length - 2} more`;
+}
+
 function flagsOf({ view }: JarReply): number {
   return (
     (view.spoiled ? FLAG.spoiled : 0) |
@@ -119,7 +125,7 @@ function About({ jar, onGo }: { readonly jar: JarReply; readonly onGo: (key: num
           <p className="soft">{sayings.join(' · ')}</p>
           {view.lines.length > 0 && (
             <p className="soft small">
-              {view.lines.length === 1 ? 'Line' : 'Lines'} {view.lines.join(' and ')}
+              {view.lines.length === 1 ? 'Line' : 'Lines'} {inShort(view.lines)}
             </p>
           )}
         </div>

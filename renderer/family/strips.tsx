@@ -41,7 +41,7 @@ export const Strip = memo(function Strip({
       <g className="screen-size">
         <g transform={`translate(${-width - reach} ${lift})`}>
           <rect className="slip" width={width} height={STRIP_HEIGHT} rx="5" />
-          <text x="12" y="20">
+          <text x="12" y={strains === 0 && !culture ? STRIP_HEIGHT / 2 + 5 : 20}>
             {short(name, width - 22)}
           </text>
           {culture ? (
