@@ -64,16 +64,19 @@ export function warmthOf(profile: readonly WarmPoint[], sets = ASSUMED_SETS): Wa
   };
 }
 
-/** Hours of a profile below a temperature, the first `skip` hours (warming up) not counted. */
-export function hoursBelow(profile: readonly WarmPoint[], celsius: number, skip: number): number {
-  return profile.slice(1).reduce((sum, to, i) => {
+/** Mean temperature (°C) of a profile, its first `skip` hours (warming up) not counted; null where nothing is left. */
+export function meanTemperature(profile: readonly WarmPoint[], skip: number): number | null {
+  let [hours, sum] = [0, 0];
+  profile.slice(1).forEach((to, i) => {
     const from = profile[i] ?? to;
-    if (to.hour <= skip) return sum;
-    const at = Math.max(from.hour, skip);
-    const start =
-      from.celsius + ((to.celsius - from.celsius) * (at - from.hour)) / (to.hour - from.hour || 1);
-    return sum + (to.hour - at) - hoursAbove({ hour: at, celsius: start }, to, celsius);
-  }, 0);
+    const start = Math.max(from.hour, skip);
+    if (to.hour <= start) return;
+    const slope = (to.celsius - from.celsius) / (to.hour - from.hour);
+    const atStart = from.celsius + slope * (start - from.hour);
+    hours += to.hour - start;
+    sum += ((atStart + to.celsius) / 2) * (to.hour - start);
+  });
+  return hours > 0 ? sum / hours : null;
 }
 
 /** The profile up to a time; a profile that ends earlier is carried on at its last temperature. */

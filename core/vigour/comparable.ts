@@ -1,8 +1,8 @@
 // Which jars of a line speak for which batch. Like is compared with like: the line's usual treatment, one generation, not
 // the uneven first batch, nothing spoiled or unseen. Every jar left out says why.
-import { hoursBelow } from '../growth/warmth';
-import { treatmentOf } from './effects';
-import { median } from './order';
+import { meanTemperature } from '../growth/warmth';
+import { additionsOf, milkOf, treatmentOf, type Effect, type UsualTreatment } from './effects';
+import { mean, median } from './order';
 import type { JarEvidence } from './types';
 
 export type LeftOutBecause =
@@ -26,14 +26,12 @@ export interface BatchEvidence {
   readonly unlike: string | null;
 }
 
-/** A hold cooler than this (°C) for so many hours more than usual, warming up apart, can't be compared at all. */
-const COOL_BELOW = 30;
-const COOL_HOURS = 3;
+/** A hold cooler than the line's usual by this much (°C, warming up apart) can't be compared at all. */
+const COOLER_BY = 3;
 const WARMING_UP_HOURS = 3;
 
-/** Hours that a hold ran cool; 0 where its temperatures are unknown. */
-export const coolHours = (jar: JarEvidence): number =>
-  jar.profile ? hoursBelow(jar.profile, COOL_BELOW, WARMING_UP_HOURS) : 0;
+const temperatureOf = (jar: JarEvidence): number | null =>
+  jar.profile && meanTemperature(jar.profile, WARMING_UP_HOURS);
 
 /** How many batches after the first decide what the usual treatment is. */
 const BATCHES_FOR_USUAL = 5;
@@ -47,28 +45,39 @@ const mostCommon = <T>(items: readonly T[]): T | undefined => {
 const inOrder = (a: JarEvidence, b: JarEvidence): number =>
   (a.madeOn ?? '').localeCompare(b.madeOn ?? '') || a.batch - b.batch || a.label.localeCompare(b.label);
 
-/** The treatment found in most of the first batches; of two as common, the plainer. */
-export function usualTreatment(batches: readonly (readonly JarEvidence[])[]): string {
-  const found = batches
-    .slice(0, BATCHES_FOR_USUAL)
-    .flatMap((jars) => [...new Set(jars.map((jar) => treatmentOf(jar)))])
-    .toSorted((a, b) => a.length - b.length || a.localeCompare(b));
-  return mostCommon(found) ?? '';
+const MOST = 0.8;
+
+/** What four in five of the first batches have in common; null where it varies. */
+function inMost<T>(batches: readonly (readonly T[])[]): T | null {
+  const first = batches.filter((values) => values.length > 0).slice(0, BATCHES_FOR_USUAL);
+  const found = mostCommon(first.flatMap((values) => [...new Set(values)]));
+  if (found === undefined) return null;
+  return first.filter((values) => values.includes(found)).length >= MOST * first.length ? found : null;
 }
 
-/** How a treatment is named in a sentence: what was stirred in, or the milk where that alone differs. */
-export function treatmentName(treatment: string, usual: string): string {
-  const parts = treatment.split(' + ').filter((part) => part !== '' && !usual.split(' + ').includes(part));
-  return parts.length === 0
-    ? 'nothing stirred in'
-    : parts.map((part) => part.replace('milk: ', '')).join(' and ');
+/** How a line's jars are usually made, by its first batches after the founding one. */
+export function usualTreatment(batches: readonly (readonly JarEvidence[])[]): UsualTreatment {
+  return {
+    // Of two as common the plainer one is found first.
+    additions: inMost(batches.map((jars) => jars.map(additionsOf).toSorted((a, b) => a.length - b.length))),
+    milk: inMost(batches.map((jars) => jars.flatMap((jar) => milkOf(jar) ?? []))),
+  };
 }
 
-/** The batches of a line in order of making, with the jars that speak for each. */
+/** A treatment's effect is corrected for in the trend once so many sets of siblings show it. */
+const SETS_TO_CORRECT = 2;
+/** Jars of a batch are compared with each other only so many generations apart. */
+const GENERATIONS_APART = 1;
+
+/**
+ * The batches of a line in order of making, with the jars that speak for each.
+ * @param effects known from siblings: jars with such a treatment are compared too, corrected
+ */
 export function batchesOf(
   line: number,
   jars: readonly JarEvidence[],
-): { readonly batches: readonly BatchEvidence[]; readonly usual: string } {
+  effects: ReadonlyMap<string, Effect> = new Map(),
+): { readonly batches: readonly BatchEvidence[]; readonly usual: UsualTreatment } {
   const byBatch = new Map<number, JarEvidence[]>();
   for (const jar of jars.filter(({ lines }) => lines.includes(line)).toSorted(inOrder)) {
     const group = byBatch.get(jar.batch);
@@ -77,7 +86,7 @@ export function batchesOf(
   }
   const later = [...byBatch].filter(([batch]) => batch !== line).map(([, group]) => group);
   const usual = usualTreatment(later);
-  const usuallyCool = median(later.flatMap((group) => median(group.map(coolHours)) ?? [])) ?? 0;
+  const usualTemperature = median(later.flatMap((group) => median(group.flatMap((jar) => temperatureOf(jar) ?? [])) ?? [])); // prettier-ignore
   const batches = [...byBatch].map(([batch, group]): BatchEvidence => {
     const leftOut: LeftOut[] = [];
     const first = batch === line;
@@ -85,7 +94,7 @@ export function batchesOf(
       leftOut.push({ jar, because, reason });
       return false;
     };
-    const generation = mostCommon(group.filter(({ mixes }) => !mixes).map(({ generation }) => generation)) ?? group[0]?.generation ?? 1; // prettier-ignore
+    const middle = median(group.filter(({ mixes }) => !mixes).map(({ generation }) => generation)) ?? group[0]?.generation ?? 1; // prettier-ignore
     const seen = group.filter((jar) => {
       if (jar.spoiled) return out(jar, 'spoiled', 'It is spoiled.');
       if (!jar.outcome)
@@ -93,22 +102,26 @@ export function batchesOf(
       if (first) return out(jar, 'first batch', 'A first batch is known to be uneven.');
       if (jar.founding) return out(jar, 'from sources', 'It was started from sources.');
       if (jar.mixes) return out(jar, 'mixes lines', 'It mixes two lines.');
-      if (coolHours(jar) > usuallyCool + COOL_HOURS) return out(jar, 'ran cool', `Its hold ran cool: ${coolHours(jar).toFixed(0)} h below ${COOL_BELOW} °C. The culture can't be judged by it.`); // prettier-ignore
-      if (jar.generation !== generation) return out(jar, 'other generation', `It is of generation ${jar.generation}, the batch of ${generation}.`); // prettier-ignore
+      const temperature = temperatureOf(jar);
+      if (temperature !== null && usualTemperature !== null && temperature < usualTemperature - COOLER_BY) return out(jar, 'ran cool', `Its hold ran cool: ${temperature.toFixed(1)} °C, usually ${usualTemperature.toFixed(1)}. The culture can't be judged by it.`); // prettier-ignore
+      if (Math.abs(jar.generation - middle) > GENERATIONS_APART) return out(jar, 'other generation', `It is of generation ${jar.generation}, the batch about ${Math.round(middle)}.`); // prettier-ignore
       return true;
     });
-    const alike = seen.filter((jar) => treatmentOf(jar) === usual);
-    if (alike.length > 0) {
-      for (const jar of seen) {
-        if (treatmentOf(jar) !== usual) out(jar, 'other treatment', `It had ${treatmentName(treatmentOf(jar), usual)}; its plain siblings stand for the batch.`); // prettier-ignore
-      }
+    const alike = seen.filter((jar) => treatmentOf(jar, usual) === '');
+    const corrected = seen.filter(
+      (jar) => (effects.get(treatmentOf(jar, usual))?.sets ?? 0) >= SETS_TO_CORRECT,
+    );
+    const known = seen.filter((jar) => alike.includes(jar) || corrected.includes(jar));
+    const comparable = known.length > 0 ? known : seen;
+    for (const jar of seen.filter((jar) => !comparable.includes(jar))) {
+      const made = usual.additions === '' ? 'plain siblings stand' : 'siblings made as usual stand';
+      out(jar, 'other treatment', `It had ${treatmentOf(jar, usual)}; its ${made} for the batch.`);
     }
-    const comparable = alike.length > 0 ? alike : seen;
-    const other = alike.length > 0 ? undefined : mostCommon(seen.map((jar) => treatmentOf(jar)));
+    const other = known.length > 0 ? undefined : mostCommon(seen.map((jar) => treatmentOf(jar, usual)));
     return {
       batch,
       madeOn: group[0]?.madeOn ?? null,
-      generation,
+      generation: Math.round(mean(comparable.map(({ generation }) => generation)) ?? middle),
       first,
       comparable,
       leftOut,

@@ -8,9 +8,8 @@ import {
   type DelayPerDay,
   type Storage,
 } from '../growth/storage';
-import { warmthOf } from '../growth/warmth';
-import { treatmentName } from './comparable';
-import { treatmentOf, type Effect } from './effects';
+import { warmthOf, type WarmPoint } from '../growth/warmth';
+import { treatmentOf, type Effect, type UsualTreatment } from './effects';
 import { median } from './order';
 import { missingWarmth, SCORE_RULES, type CorrectionOf } from './score';
 import type { Correction, JarEvidence } from './types';
@@ -34,9 +33,20 @@ const stored = ({ fridgeDays, frozenDays }: Storage): string =>
     ? `${days(fridgeDays)} in the fridge and ${days(frozenDays)} in the freezer`
     : days(fridgeDays);
 
+const warmHours = new WeakMap<readonly WarmPoint[], number>();
+
+/** Warm hours of a whole hold, reckoned once for each profile. */
+function warmHoursOf(profile: readonly WarmPoint[]): number | null {
+  const known = warmHours.get(profile);
+  if (known !== undefined) return known;
+  const warmth = warmthOf(profile, MIDDLE_SET);
+  if (warmth) warmHours.set(profile, warmth.warmHours.middle);
+  return warmth && warmth.warmHours.middle;
+}
+
 /** Warm hours that the hold lacked for what the seed needed. */
 export function lackedWarmth(jar: JarEvidence, usual: Usual, perDay: DelayPerDay | null): number {
-  const warm = jar.profile ? (warmthOf(jar.profile, MIDDLE_SET)?.warmHours.middle ?? null) : null;
+  const warm = jar.profile && warmHoursOf(jar.profile);
   return missingWarmth(warm, usual['set time'].value, waitDelay(jar.seedStorage, perDay));
 }
 
@@ -67,7 +77,7 @@ export function missingHourCoefficient(
 
 export interface CorrectionInput {
   readonly usual: Usual;
-  readonly usualTreatment: string;
+  readonly usualTreatment: UsualTreatment;
   readonly effects: ReadonlyMap<string, Effect>;
   readonly perMissingHour: Coefficient;
   readonly perDay: DelayPerDay | null;
@@ -103,9 +113,9 @@ export function correctionsOf(
       says: `Its seed stood ${stored(storage)}, usually ${days(input.usualSeedDays)}: about ${Math.abs(extra).toFixed(1)} h ${extra > 0 ? 'slower' : 'faster'}.`,
     });
   }
-  const effect = input.effects.get(treatmentOf(jar));
-  if (effect && treatmentOf(jar) !== input.usualTreatment) {
-    const name = treatmentName(treatmentOf(jar), input.usualTreatment);
+  const name = treatmentOf(jar, input.usualTreatment);
+  const effect = input.effects.get(name);
+  if (effect) {
     found.push({
       name,
       points: -effect.points,

@@ -18,9 +18,27 @@ export interface Effect {
   readonly sets: number;
 }
 
-/** What was done to a jar beyond seed and hold. */
-export const treatmentOf = (jar: JarEvidence): string =>
-  [...jar.additions, ...(jar.milk ? [`milk: ${jar.milk.toLowerCase()}`] : [])].join(' + ');
+/** How a line's jars are usually made; null where that varies, and then nothing of it counts as different. */
+export interface UsualTreatment {
+  /** What is stirred in, '' for nothing. */
+  readonly additions: string | null;
+  readonly milk: string | null;
+}
+
+export const additionsOf = (jar: JarEvidence): string => jar.additions.join(' and ');
+export const milkOf = (jar: JarEvidence): string | null => jar.milk?.toLowerCase() ?? null;
+
+/** What was done to a jar otherwise than usual, in words: "oat bran", "goat milk"; '' for as usual. Unknown milk is none. */
+export function treatmentOf(jar: JarEvidence, usual: UsualTreatment): string {
+  const added = additionsOf(jar);
+  const milk = milkOf(jar);
+  return [
+    usual.additions === null || added === usual.additions ? '' : added || 'nothing stirred in',
+    usual.milk === null || milk === null || milk === usual.milk ? '' : milk,
+  ]
+    .filter(Boolean)
+    .join(' and ');
+}
 
 const groupBy = <T>(items: readonly T[], key: (item: T) => string): Map<string, T[]> => {
   const groups = new Map<string, T[]>();
@@ -39,7 +57,7 @@ const groupBy = <T>(items: readonly T[], key: (item: T) => string): Map<string, 
  */
 export function siblingEffects(
   scored: readonly { readonly jar: JarEvidence; readonly points: number }[],
-  usual: string,
+  usual: UsualTreatment,
 ): ReadonlyMap<string, Effect> {
   const sets = groupBy(
     scored.filter(({ jar }) => jar.hold !== null && jar.seed !== ''),
@@ -47,12 +65,12 @@ export function siblingEffects(
   );
   const differences = new Map<string, number[]>();
   for (const set of sets.values()) {
-    const byTreatment = groupBy(set, ({ jar }) => treatmentOf(jar));
-    const plain = median((byTreatment.get(usual) ?? []).map(({ points }) => points));
+    const byTreatment = groupBy(set, ({ jar }) => treatmentOf(jar, usual));
+    const plain = median((byTreatment.get('') ?? []).map(({ points }) => points));
     if (plain === null) continue;
     for (const [treatment, jars] of byTreatment) {
       const level = median(jars.map(({ points }) => points));
-      if (treatment === usual || level === null) continue;
+      if (treatment === '' || level === null) continue;
       differences.set(treatment, [...(differences.get(treatment) ?? []), level - plain]);
     }
   }
@@ -61,11 +79,10 @@ export function siblingEffects(
     [...differences].map(([treatment, found]) => {
       const known = found.length / EFFECT_RULES.differenceSpread ** 2;
       const seen = found.reduce((a, b) => a + b, 0) / found.length;
-      const name = treatment || 'plain';
       return [
         treatment,
         {
-          name,
+          name: treatment,
           seen,
           points: (seen * known) / (known + prior),
           error: 1 / Math.sqrt(known + prior),

@@ -81,7 +81,11 @@ export function storageOf(seedMadeOn: string, usedOn: string, portion: PortionRe
 const total = ({ fridgeDays, frozenDays }: Storage): number => fridgeDays + frozenDays;
 
 /** Evidence of one jar. */
-export function evidenceOfJar(family: Family, record: JarRecord): JarEvidence {
+export function evidenceOfJar(
+  family: Family,
+  record: JarRecord,
+  profileOfHold: (hold: HoldRecord) => readonly WarmPoint[] | null = holdProfile,
+): JarEvidence {
   const jar = family.jar(record.key);
   const seedings = family.seedsOf(record.key);
   const lines = family.linesOf(record.key);
@@ -116,7 +120,7 @@ export function evidenceOfJar(family: Family, record: JarRecord): JarEvidence {
     additions: [...new Set(record.additions.map(({ name }) => name.trim().toLowerCase()))].toSorted(),
     milk: record.milk?.trim() || null,
     seed,
-    profile: record.hold && holdProfile(record.hold),
+    profile: record.hold && profileOfHold(record.hold),
     heldHours: record.hold && holdHours(record.hold),
     seedStorage: storages.toSorted((a, b) => total(b) - total(a))[0] ?? null,
   };
@@ -124,7 +128,18 @@ export function evidenceOfJar(family: Family, record: JarRecord): JarEvidence {
 
 /** Evidence of all jars of a family. Lost jars have nothing to tell and are left out. */
 export function evidenceOf(family: Family, records: Iterable<JarRecord>): JarEvidence[] {
+  // Jars of one hold share one profile.
+  const profiles = new Map<HoldRecord, readonly WarmPoint[] | null>();
+  const profileOfHold = (hold: HoldRecord): readonly WarmPoint[] | null => {
+    const known = profiles.get(hold);
+    if (known !== undefined) return known;
+    const profile = holdProfile(hold);
+    profiles.set(hold, profile);
+    return profile;
+  };
   return Array.from(records).flatMap((record) =>
-    family.has(record.key) && !family.jar(record.key).lost ? [evidenceOfJar(family, record)] : [],
+    family.has(record.key) && !family.jar(record.key).lost
+      ? [evidenceOfJar(family, record, profileOfHold)]
+      : [],
   );
 }

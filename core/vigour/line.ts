@@ -3,9 +3,9 @@
 import { delayPerDay, type DelayPerDay, type WaitAndSet } from '../growth/storage';
 import { dayLabel } from '../lineage/labels';
 import { batchMedian } from './batch-median';
-import { batchesOf, earlyBatches, treatmentName, type BatchEvidence } from './comparable';
+import { batchesOf, earlyBatches, type BatchEvidence } from './comparable';
 import { BATCHES_PER_COEFFICIENT, correctionsOf, lackedWarmth, missingHourCoefficient, type Coefficient, type CorrectionInput } from './corrections'; // prettier-ignore
-import { siblingEffects, treatmentOf, type Effect } from './effects';
+import { siblingEffects, treatmentOf, type Effect, type UsualTreatment } from './effects';
 import { mean, median } from './order';
 import { scoreJar } from './score';
 import { standingOf, trendOf, TREND_RULES, type Trend, type TrendRules } from './trend';
@@ -32,7 +32,7 @@ export interface LineJudgement {
   readonly line: number;
   readonly batches: readonly JudgedBatch[];
   readonly usual: Usual;
-  readonly usualTreatment: string;
+  readonly usualTreatment: UsualTreatment;
   readonly effects: readonly Effect[];
   readonly perMissingHour: Coefficient;
   readonly trend: Trend | null;
@@ -80,23 +80,27 @@ const medianOf = (jars: readonly JarEvidence[], by: ReadonlyMap<JarEvidence, Jar
 const dayOf = ({ madeOn }: BatchEvidence): string =>
   madeOn === null ? 'a day not known' : dayLabel(madeOn, true);
 
+/** Batches from which a treatment counts as having come to stay. */
+const LASTING = 2;
 const OLD_SEED_DAYS = 21;
 
 function suspectsOf(
   batches: readonly BatchEvidence[],
   effects: ReadonlyMap<string, Effect>,
-  usualTreatment: string,
   lacked: (jar: JarEvidence) => number,
 ): { suspects: Suspect[]; blocked: string[] } {
   const suspects: Suspect[] = [];
-  const unknown = batches.filter(({ unlike }) => unlike !== null && !effects.has(unlike));
-  const blocked = [...new Set(unknown.map(({ unlike }) => unlike ?? ''))];
+  const compared = batches.filter(({ comparable }) => comparable.length > 0);
+  const unknown = compared.filter(({ unlike }) => unlike !== null && !effects.has(unlike));
+  // One odd batch bends no trend; what stays from some generation on may.
+  const blocked = [...new Set(unknown.map(({ unlike }) => unlike ?? ''))].filter(
+    (treatment) => unknown.filter(({ unlike }) => unlike === treatment).length >= LASTING,
+  );
   for (const treatment of blocked) {
     const having = unknown.filter(({ unlike }) => unlike === treatment);
-    const name = treatmentName(treatment, usualTreatment);
     suspects.push({
       kind: 'addition or milk',
-      says: `${having.length === 1 ? 'One batch' : `${having.length} batches`} had ${name} in every jar, from generation ${having[0]?.generation ?? 0} on. With no plain sibling, ${name} and culture can't be told apart here.`,
+      says: `${having.length} batches had ${treatment} in every jar that was seen, from generation ${having[0]?.generation ?? 0} on. With no sibling made as usual, ${treatment} and culture can't be told apart here.`,
     });
   }
   const ranCool = batches.filter(({ comparable, leftOut }) => comparable.length === 0 && leftOut.some(({ because }) => because === 'ran cool')); // prettier-ignore
@@ -134,12 +138,13 @@ export function judgeLine(
   lineCount: number,
   rules: TrendRules = TREND_RULES,
 ): LineJudgement {
-  const { batches, usual: usualTreatment } = batchesOf(line, jars);
-  const early = earlyBatches(batches).map(({ comparable }) => comparable);
+  const { batches: plain, usual: usualTreatment } = batchesOf(line, jars);
+  const early = earlyBatches(plain).map(({ comparable }) => comparable);
   const usual = usualOf(early, keeper);
   const own = jars.filter((jar) => jar.lines.includes(line));
   const bare = own.flatMap((jar) => scoreJar(jar, usual) ?? []);
   const effects = siblingEffects(bare, usualTreatment);
+  const { batches } = batchesOf(line, jars, effects);
   const compared = batches.filter(({ comparable }) => comparable.length > 0);
   const coefficients = Math.floor(compared.length / BATCHES_PER_COEFFICIENT);
   const perDay: DelayPerDay | null = coefficients >= 2 ? delayPerDay(waits(compared)) : null;
@@ -199,7 +204,7 @@ export function judgeLine(
     standing,
     firstCalled,
     startedAt: lineCount > 1 ? started : null,
-    ...suspectsOf(batches, effects, usualTreatment, lacked),
+    ...suspectsOf(batches, effects, lacked),
     rules,
   };
 }
@@ -207,7 +212,7 @@ export function judgeLine(
 /** Plain siblings of a jar: same seed, same hold, the line's usual treatment, seen and not spoiled. */
 export const plainSiblings = (
   jar: JarEvidence,
-  usualTreatment: string,
+  usualTreatment: UsualTreatment,
   jars: readonly JarEvidence[],
 ): JarEvidence[] =>
   jars.filter(
@@ -216,7 +221,7 @@ export const plainSiblings = (
       other.batch === jar.batch &&
       other.hold === jar.hold &&
       other.seed === jar.seed &&
-      treatmentOf(other) === usualTreatment &&
+      treatmentOf(other, usualTreatment) === '' &&
       other.outcome !== null &&
       !other.spoiled,
   );

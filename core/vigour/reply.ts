@@ -1,6 +1,5 @@
 // From judgement to what the calls reply: names and ids are passed in, figures are rounded for showing, each with its why.
 import type { Why } from '../why';
-import { treatmentName } from './comparable';
 import { PRIOR_SOURCES } from './sources';
 import { jarSays, lineReasons, SAYS_NOTHING_OF_SAFETY, standingSentence } from './says';
 import { SCORE_RULES, shown } from './score';
@@ -50,7 +49,7 @@ function lineWhy(judgement: LineJudgement): Why {
 
 /** The reply of judgement.line. */
 export function lineReply(judgement: LineJudgement, names: Names): LineJudgementReply {
-  const { trend, batches, rules, usualTreatment } = judgement;
+  const { trend, batches, rules } = judgement;
   const { uid, name } = names.line(judgement.line);
   const called = judgement.firstCalled === null ? undefined : batches[judgement.firstCalled];
   return {
@@ -98,9 +97,9 @@ export function lineReply(judgement: LineJudgement, names: Names): LineJudgement
     calledAt: called ? names.batch(called.batch).uid : null,
     startedAt: judgement.startedAt === null ? null : round(judgement.startedAt),
     suspects: judgement.suspects.map(({ says }) => says),
-    blocked: judgement.blocked.map((treatment) => treatmentName(treatment, usualTreatment)),
+    blocked: [...judgement.blocked],
     effects: judgement.effects.map((effect) => ({
-      name: treatmentName(effect.name, usualTreatment),
+      name: effect.name,
       points: round(effect.points),
       error: round(effect.error),
       sets: effect.sets,

@@ -1,6 +1,5 @@
 // What judgement says of a line and of a jar, in calm sentences with their numbers.
 import { dayLabel } from '../lineage/labels';
-import { treatmentName } from './comparable';
 import { treatmentOf } from './effects';
 import { plainSiblings, type LineJudgement } from './line';
 import { scoreJar, shown } from './score';
@@ -38,7 +37,7 @@ export function standingSentence(judgement: LineJudgement): string {
 
 /** What stands behind a line's standing, the most telling first. */
 export function lineReasons(judgement: LineJudgement): string[] {
-  const { trend, startedAt, firstCalled, batches, effects, usualTreatment } = judgement;
+  const { trend, startedAt, firstCalled, batches, effects } = judgement;
   const called = firstCalled === null ? null : batches[firstCalled];
   const unseen = batches.filter(({ leftOut, comparable }) => comparable.length === 0 && leftOut.some(({ because, jar }) => because === 'unseen' && !jar.mixes)).length; // prettier-ignore
   return [
@@ -49,7 +48,7 @@ export function lineReasons(judgement: LineJudgement): string[] {
       : []),
     ...effects
       .filter(({ points }) => Math.abs(points) >= 5)
-      .map(({ name, points, sets }) => `${sentenceCase(treatmentName(name, usualTreatment))} ${points < 0 ? 'takes' : 'adds'} about ${Math.abs(Math.round(points))} points, by ${sets} ${sets === 1 ? 'set' : 'sets'} of siblings.`),
+      .map(({ name, points, sets }) => `${sentenceCase(name)} ${points < 0 ? 'takes' : 'adds'} about ${Math.abs(Math.round(points))} points, by ${sets} ${sets === 1 ? 'set' : 'sets'} of siblings.`),
     ...(trend ? [`Batches differ by about ${one(trend.spread)} points by themselves.`] : []),
     ...(unseen > 0 ? [`${unseen} ${unseen === 1 ? 'batch has' : 'batches have'} no outcome written down: unknown, neither weak nor fine.`] : []),
   ]; // prettier-ignore
@@ -71,9 +70,8 @@ export function jarSays(
 ): JarSays {
   if (jar.spoiled) return { sentence: 'It is spoiled: discard it. A spoiled jar has no score.', reasons: [] };
   if (!score) return { sentence: 'Nothing was written down that a score could go by: unknown, neither weak nor fine.', reasons: [] }; // prettier-ignore
-  const treatment = treatmentOf(jar);
-  const unlike = treatment !== judgement.usualTreatment;
-  const name = treatmentName(treatment, judgement.usualTreatment);
+  const name = treatmentOf(jar, judgement.usualTreatment);
+  const unlike = name !== '';
   const siblings = plainSiblings(jar, judgement.usualTreatment, jars);
   const plain = median(siblings.flatMap((sibling) => scoreJar(sibling, judgement.usual)?.points ?? []));
   const ownPoints = scoreJar(jar, judgement.usual)?.points ?? score.points;

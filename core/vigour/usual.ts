@@ -1,7 +1,7 @@
 // What is usual: of a line its first batches after the founding one, else of all the keeper's lines, else an assumption.
 // Times are in warm hours where the temperatures are known, since a cool night delays any culture.
 import { ASSUMED_SETS } from '../growth/cardinal';
-import { profileUntil, warmthOf } from '../growth/warmth';
+import { profileUntil, warmthOf, type WarmPoint } from '../growth/warmth';
 import { SET_WORDS } from '../ledger/records';
 import { median } from './order';
 import type { JarEvidence, PartName } from './types';
@@ -19,12 +19,23 @@ export type Measures = Readonly<Record<PartName, number | null>> & {
 
 const MIDDLE_SET = ASSUMED_SETS.slice(0, 1);
 
+const clocks = new WeakMap<readonly WarmPoint[], Map<number, number>>();
+
 /** Warm hours up to a time by the middle of the ranges; plain hours where no temperatures are known. */
 export function clockOf(jar: JarEvidence): (hour: number) => number {
   const { profile } = jar;
   if (!profile || profile.length < 2) return (hour) => hour;
-  return (hour) =>
-    hour <= 0 ? 0 : (warmthOf(profileUntil(profile, hour), MIDDLE_SET)?.warmHours.middle ?? hour);
+  // Jars of one hold are mostly looked at at the same times.
+  const clock = clocks.get(profile) ?? new Map<number, number>();
+  clocks.set(profile, clock);
+  return (hour) => {
+    if (hour <= 0) return 0;
+    const known = clock.get(hour);
+    if (known !== undefined) return known;
+    const warm = warmthOf(profileUntil(profile, hour), MIDDLE_SET)?.warmHours.middle ?? hour;
+    clock.set(hour, warm);
+    return warm;
+  };
 }
 
 const indexIn = (words: readonly string[], word: string | null): number | null => {

@@ -14,7 +14,7 @@ import {
   expectedCount,
   storageLoss,
 } from '../../core/growth/storage';
-import { constantProfile, warmthOf } from '../../core/growth/warmth';
+import { constantProfile, meanTemperature, warmthOf } from '../../core/growth/warmth';
 
 type Known = { readonly set: CardinalTemperatures; readonly rate: number };
 function table(known: Known, values: Readonly<Record<number, number>>): void {
@@ -59,6 +59,12 @@ describe('warm hours', () => {
     // 40 → 50 → 40 in two hours: an hour above 45, plain arithmetic.
     const spike = [{ hour: 0, celsius: 40 }, { hour: 1, celsius: 50 }, { hour: 2, celsius: 40 }]; // prettier-ignore
     expect(warmthOf(spike)?.minutesAboveDamage).toBeCloseTo(60, 9);
+  });
+  it('have a mean temperature, warming up left out (plain arithmetic)', () => {
+    const hold = [{ hour: 0, celsius: 30 }, { hour: 4, celsius: 38 }, { hour: 12, celsius: 38 }]; // prettier-ignore
+    expect(meanTemperature(hold, 0)).toBeCloseTo((4 * 34 + 8 * 38) / 12, 9);
+    expect(meanTemperature(hold, 3)).toBeCloseTo((37 + 8 * 38) / 9, 9);
+    expect(meanTemperature(hold, 12)).toBeNull();
   });
   it('do not depend on how a straight stretch is cut', () => {
     const whole = [{ hour: 0, celsius: 20 }, { hour: 12, celsius: 44 }]; // prettier-ignore

@@ -69,6 +69,7 @@ describe('a score', () => {
   });
 });
 
+const PLAIN = { additions: '', milk: null };
 const scored = (additions: string[], value: number, more: Partial<JarEvidence> = {}) => ({
   jar: jar({ additions, ...more }),
   points: value,
@@ -76,12 +77,12 @@ const scored = (additions: string[], value: number, more: Partial<JarEvidence> =
 
 describe('fibre and culture', () => {
   it('are told apart by siblings of one seed in one hold, and only by them', () => {
-    const effects = siblingEffects([scored([], 75), scored(['oat bran'], 35)], '');
+    const effects = siblingEffects([scored([], 75), scored(['oat bran'], 35)], PLAIN);
     expect(effects.get('oat bran')?.seen).toBe(-40);
     // Normal prior of 20 and a difference spread of 7: −40 × 400 / (400 + 49); plain arithmetic.
     expect(effects.get('oat bran')?.points).toBeCloseTo((-40 * 400) / 449, 6);
-    expect(siblingEffects([scored([], 75), scored(['oat bran'], 35, { hold: 2 })], '').size).toBe(0);
-    expect(siblingEffects([scored([], 75), scored(['oat bran'], 35, { seed: 'jar 9' })], '').size).toBe(0);
+    expect(siblingEffects([scored([], 75), scored(['oat bran'], 35, { hold: 2 })], PLAIN).size).toBe(0);
+    expect(siblingEffects([scored([], 75), scored(['oat bran'], 35, { seed: 'jar 9' })], PLAIN).size).toBe(0);
   });
   it('are a suspect, and uncorrected, where every jar has it from some generation on', () => {
     const line = lineOf((batch) => [jar({ additions: batch > 6 ? ['oat bran'] : [], seen: { setWord: batch > 6 ? 'soft' : 'firm' } })], 10); // prettier-ignore
@@ -136,6 +137,27 @@ describe('a line', () => {
   });
   it('of very even batches alarms at no single soft one', () => {
     const line = lineOf((batch) => [jar({ seen: { setWord: batch === 9 ? 'soft' : 'firm' } })], 9);
+    expect(line.firstCalled).toBeNull();
+  });
+});
+
+describe('jars made otherwise than usual', () => {
+  const fibres = ['acacia fibre', 'oat bran', 'chicory inulin', 'potato starch'] as const;
+  it('are compared like any other where a keeper always varies the fibre', () => {
+    const line = lineOf((batch) => [jar({ additions: [fibres[batch % 4] ?? ''] })], 9);
+    expect(line.batches.filter(({ points }) => points !== null)).toHaveLength(8);
+    expect(line.usualTreatment.additions).toBeNull();
+    expect(line.blocked).toEqual([]);
+  });
+  it('are not left out for a milk that nobody wrote down', () => {
+    const line = lineOf((batch) => [jar({ milk: batch % 2 ? 'whole milk' : null })], 8);
+    expect(line.batches.every(({ unlike }) => unlike === null)).toBe(true);
+  });
+  it('are compared, corrected, once two sets of siblings show what the fibre does', () => {
+    const line = lineOf((batch) => [jar(), ...(batch > 2 ? [jar({ additions: ['oat bran'], seen: { setWord: 'soft' } })] : [])], 8); // prettier-ignore
+    const last = line.batches.at(-1);
+    expect(last?.comparable).toHaveLength(2);
+    expect(last!.points!).toBeGreaterThan(65);
     expect(line.firstCalled).toBeNull();
   });
 });

@@ -6,7 +6,6 @@ import { shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
 import type { Parsed, Reply } from '../../../core/contract';
 import { failsGate } from '../../../core/ledger/gate';
 import type { Package } from '../../../core/ledger/records';
-import { treatmentName } from '../../../core/vigour/comparable';
 import { jarReply, lineReply, type Names } from '../../../core/vigour/reply';
 import { dayLabel } from '../../../core/lineage/labels';
 import { judgedOf, type Judged } from '../judged';
@@ -170,10 +169,7 @@ export function nextAdvice(ledger: Ledger, { line }: Parsed<'advice.next'>): Rep
     ledger.clock.today(),
     key,
   );
-  const blocked = asked.flatMap((one) => {
-    const judgement = judged.line(one);
-    return judgement.blocked.map((treatment) => treatmentName(treatment, judgement.usualTreatment));
-  });
+  const blocked = asked.flatMap((one) => judged.line(one).blocked);
   return nextReply(
     outlook(ledger, judged, key),
     candidates,
