@@ -230,6 +230,26 @@ test.describe('sixty jars, fitted', () => {
   });
 });
 
+test.describe('a narrow window', () => {
+  test.use({ seed: async ({ sixty }, use) => use(sixty), size: { width: 800, height: 900 } });
+
+  test('keeps the chosen jar in sight when the pane takes its room', async ({ page }) => {
+    await shown(page);
+    await page.keyboard.press('+');
+    await settled(page);
+    await page.getByRole('button', { name: /^\d/ }).first().click();
+    await expect(pane(page).getByRole('heading', { name: 'What seeded it' })).toBeVisible();
+    await settled(page);
+    const [jar] = await boxes(jars(page).and(page.locator('.selected')));
+    const stage = await page.locator('.family-stage').boundingBox();
+    if (!jar || !stage) throw new Error('no jar chosen');
+    expect(jar.left).toBeGreaterThanOrEqual(stage.x);
+    expect(jar.right).toBeLessThanOrEqual(stage.x + stage.width);
+    expect(jar.top).toBeGreaterThanOrEqual(stage.y);
+    expect(jar.bottom).toBeLessThanOrEqual(stage.y + stage.height);
+  });
+});
+
 test.describe('a hundred thousand jars', () => {
   test.describe.configure({ timeout: 240_000 });
   test.use({ seed: async ({ hundredThousand }, use) => use(hundredThousand) });

@@ -25,6 +25,8 @@ const STEPS: Readonly<Record<string, Step>> = {
   Home: 'first',
   End: 'newest',
 };
+/** Coming from marks to one jar: close enough to read it and its neighbours. */
+const READ_AT_ZOOM = 0.75;
 /** Positions are written relative to a corner this far apart: far out in a huge family, pixels stay exact. */
 const CHUNK = 131_072;
 
@@ -141,7 +143,7 @@ function Stage({
       moving.show(
         (drawing.x[index] ?? 0) * geometry.columnStep,
         (drawing.y[index] ?? 0) * geometry.rowStep,
-        closer ? Math.max(READABLE_ZOOM * 1.8, Math.min(1, geometry.fit.k)) : 0,
+        closer && moving.settled.k < READABLE_ZOOM ? READ_AT_ZOOM : 0,
       ),
     [moving, drawing, geometry],
   );
@@ -181,6 +183,14 @@ function Stage({
     focusOn(target.index);
     reveal(target.index, true);
   }, [target, focusOn, reveal]);
+
+  // The pane takes room when it opens: what was chosen stays in sight.
+  const inSight = useRef({ selected, size });
+  useEffect(() => {
+    if (inSight.current.selected === selected && inSight.current.size === size) return;
+    inSight.current = { selected, size };
+    if (selected !== null) reveal(selected);
+  }, [selected, size, reveal]);
 
   useEffect(() => {
     Object.assign(familyControl, {
