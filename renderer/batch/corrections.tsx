@@ -1,29 +1,22 @@
-// The forms that correct a recorded batch in place, one for each kind of record. Each sends only what was changed.
+// The forms that correct a recorded batch, its holds and its jars in place. Each sends only what was changed.
 import type { BatchReply } from '../../core/contract';
-import type { Batch, Hold, Jar, Outcome } from '../../core/ledger/records';
+import type { Batch, Hold } from '../../core/ledger/records';
 import { call } from '../app/calls';
 import { ProseField, SelectField, TextField } from '../parts/fields';
 import { EditForm } from '../parts/edit-form';
 import { useReader } from '../parts/use-reader';
-import { additionEntries, holdEntry, lineOrNull, milkEntry, seedEntries, Taking } from './batch-entry';
-import { additionTexts, holdText, milkText, seedTexts } from './batch-repeat';
-import { noAddition, noSeed } from './batch-text';
+import { holdEntry, lineOrNull, milkEntry, Taking } from './batch-entry';
+import { holdText, milkText } from './batch-repeat';
 import { changedOnly } from './changes';
-import { OutcomeFieldsForm } from './outcome-form';
-import { outcomeText, readOutcome, saysAnything, type OutcomeFields } from './outcome-text';
-import { AdditionRows, HoldFields, MilkFields } from './recipe-fields';
-import { SeedRows } from './seed-rows';
+import { HoldFields, MilkFields } from './recipe-fields';
 import { usePackages } from './use-packages';
 
 export type JarRecord = BatchReply['jars'][number];
-interface Editing {
+export interface Editing {
   readonly onDone: () => void;
 }
-const withoutJar = (outcome: Outcome): OutcomeFields => {
-  const { jar: _jar, ...fields } = outcome;
-  return fields;
-};
-const place = (says: string, batch: string) => ({ says, screen: 'batch', focus: batch });
+/** Where a draft of these forms belongs. */
+export const place = (says: string, batch: string) => ({ says, screen: 'batch', focus: batch });
 
 /** Day, word and note of a batch. */
 export function CorrectBatch({
@@ -224,136 +217,3 @@ export function CorrectJar({
     </EditForm>
   );
 }
-
-/** What seeded a jar. */
-export function CorrectSeeds({
-  record,
-  madeOn,
-  onDone,
-}: Editing & { readonly record: JarRecord; readonly madeOn: string }) {
-  const { reader, writer } = useReader();
-  const packages = usePackages();
-  const { jar, label } = record;
-  const recorded = seedTexts(record.seedings, writer);
-  const initial = recorded.length > 0 ? recorded : [noSeed];
-  return (
-    <EditForm
-      label={`What seeded ${label}`}
-      draftKey={`seeds:${jar.id}`}
-      place={place(`seeds of ${label}`, jar.batch)}
-      initial={initial}
-      askWhy={recorded.length > 0}
-      saved={`Corrected what seeded ${label}.`}
-      onDone={onDone}
-      read={(text) => {
-        const taking = new Taking();
-        const seedings = seedEntries(text, 'seeds', reader, taking);
-        const same = JSON.stringify(text) === JSON.stringify(initial);
-        return {
-          problems: taking.problems,
-          send: same ? null : (why) => call('seeding.set', { jar: jar.id, seedings, why }),
-        };
-      }}
-    >
-      {(text, set, problems) => (
-        <SeedRows
-          of={label}
-          seeds={text}
-          path="seeds"
-          problems={problems}
-          reader={reader}
-          notAfter={madeOn}
-          packages={packages}
-          startHere
-          onChange={(seeds) => set([...seeds])}
-        />
-      )}
-    </EditForm>
-  );
-}
-
-/** What was stirred into a jar. */
-export function CorrectAdditions({ record, onDone }: Editing & { readonly record: JarRecord }) {
-  const { reader, writer } = useReader();
-  const packages = usePackages();
-  const { jar, label } = record;
-  const recorded = additionTexts(record.additions, writer);
-  const initial = recorded.length > 0 ? recorded : [noAddition];
-  return (
-    <EditForm
-      label={`What was stirred into ${label}`}
-      draftKey={`additions:${jar.id}`}
-      place={place(`additions of ${label}`, jar.batch)}
-      initial={initial}
-      askWhy={recorded.length > 0}
-      saved={`Corrected what was stirred into ${label}.`}
-      onDone={onDone}
-      read={(text) => {
-        const taking = new Taking();
-        const additions = additionEntries(text, 'additions', reader, taking);
-        const same = JSON.stringify(text) === JSON.stringify(initial);
-        return {
-          problems: taking.problems,
-          send: same ? null : (why) => call('addition.set', { jar: jar.id, additions, why }),
-        };
-      }}
-    >
-      {(text, set, problems) => (
-        <AdditionRows
-          of={label}
-          additions={text}
-          path="additions"
-          problems={problems}
-          reader={reader}
-          packages={packages}
-          onChange={(additions) => set([...additions])}
-        />
-      )}
-    </EditForm>
-  );
-}
-
-/** What was seen of a jar, for the first time or corrected. */
-export function OutcomeOf({ record, onDone }: Editing & { readonly record: JarRecord }) {
-  const { reader, writer } = useReader();
-  const { jar, label, outcome } = record;
-  const known = outcome === null ? null : withoutJar(outcome);
-  const initial = outcomeText(known, jar.onShelf, writer);
-  return (
-    <EditForm
-      label={`Outcome of ${label}`}
-      draftKey={`outcome:${jar.id}`}
-      place={place(`outcome of ${label}`, jar.batch)}
-      initial={initial}
-      askWhy={outcome !== null}
-      save="Record outcome"
-      saved={`Recorded the outcome of ${label}.`}
-      onDone={onDone}
-      read={(text) => {
-        const { outcome: now, problems } = readOutcome(text, reader);
-        const shelf = text.shelf === '' ? null : text.shelf === 'kept';
-        const same = JSON.stringify(text) === JSON.stringify(initial);
-        return {
-          problems,
-          send: same
-            ? null
-            : (why) =>
-                call('outcome.save', {
-                  jar: jar.id,
-                  outcome: saysAnything(now) ? now : null,
-                  onShelf: shelf,
-                  why,
-                }),
-        };
-      }}
-    >
-      {(text, set, problems) => (
-        <OutcomeFieldsForm text={text} onChange={set} problems={problems} reader={reader} />
-      )}
-    </EditForm>
-  );
-}
-
-/** Draft keys of a jar's and a batch's forms, to reopen what was unfinished. */
-export const draftKeysOf = (jar: Jar): readonly string[] =>
-  ['outcome', 'jar', 'seeds', 'additions', 'reserve'].map((form) => `${form}:${jar.id}`);

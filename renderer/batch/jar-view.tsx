@@ -6,7 +6,8 @@ import { call } from '../app/calls';
 import { go, say } from '../app/store';
 import { Question } from '../parts/question';
 import { useReader } from '../parts/use-reader';
-import { CorrectAdditions, CorrectJar, CorrectSeeds, OutcomeOf, type JarRecord } from './corrections';
+import { CorrectJar, type JarRecord } from './corrections';
+import { CorrectAdditions, CorrectSeeds, OutcomeOf } from './jar-corrections';
 import { Photographs } from './photographs';
 import { ReserveForm } from './reserve-form';
 
