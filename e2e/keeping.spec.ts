@@ -179,6 +179,12 @@ test('corrections: a reason is kept, a refused one is explained and keeps what w
   await page.getByLabel('Cubes or pieces').fill('6');
   await page.keyboard.press('Control+Enter');
   await expect(jar).toContainText('reserve, freezer');
+  await jar.getByText('Correct or take back').click();
+  await jar.getByRole('button', { name: 'What was kept back, freezer' }).click();
+  await expect(page.getByLabel('Cubes or pieces')).toHaveValue('6');
+  await page.getByLabel('Gone on').fill('20 May');
+  await page.keyboard.press('Control+Enter');
+  await expect(jar).toContainText('reserve, freezer, gone');
   await jar.getByRole('button', { name: 'Gone' }).click();
   await expect(jar.getByText('gone', { exact: true })).toBeVisible();
 

@@ -1,7 +1,7 @@
 // One recorded jar of an open batch: what it is made of, what was seen, and everything that can be corrected.
 import { useRef, useState } from 'react';
 import { gateReasonSentence, isSpoiled, takeOutGate } from '../../core/ledger/gate';
-import type { Hold } from '../../core/ledger/records';
+import type { Hold, Portion } from '../../core/ledger/records';
 import { call } from '../app/calls';
 import { go, say } from '../app/store';
 import { Question } from '../parts/question';
@@ -129,12 +129,21 @@ export function JarView({
   const { jar, label } = record;
   const [chosen, setChosen] = useState<Editor | null | undefined>(undefined);
   const [mistake, setMistake] = useState(false);
+  const [portion, setPortion] = useState<Portion | null>(
+    () => record.portions.find((one) => unfinished.has(`reserve:${one.id}`)) ?? null,
+  );
   const editor =
-    chosen === undefined ? (EDITORS.find((one) => unfinished.has(`${one}:${jar.id}`)) ?? null) : chosen;
+    chosen === undefined
+      ? (EDITORS.find((one) => unfinished.has(`${one}:${jar.id}`)) ?? (portion ? 'reserve' : null))
+      : chosen;
   const heading = useRef<HTMLHeadingElement>(null);
   const done = (): void => {
     setChosen(null);
     heading.current?.focus();
+  };
+  const keep = (kept: Portion | null): void => {
+    setPortion(kept);
+    setChosen('reserve');
   };
   const shelf = async (onShelf: boolean): Promise<void> => {
     const answer = await call('jar.correct', { id: jar.id, changes: { onShelf }, why: null });
@@ -162,7 +171,7 @@ export function JarView({
       {editor === 'jar' && <CorrectJar record={record} holds={holds} onDone={done} />}
       {editor === 'seeds' && <CorrectSeeds record={record} madeOn={madeOn} onDone={done} />}
       {editor === 'additions' && <CorrectAdditions record={record} onDone={done} />}
-      {editor === 'reserve' && <ReserveForm record={record} portion={null} onDone={done} />}
+      {editor === 'reserve' && <ReserveForm record={record} portion={portion} onDone={done} />}
       {editor === null && (
         <>
           {jar.state === 'made' && (
@@ -179,7 +188,7 @@ export function JarView({
                 {jar.onShelf === false ? 'Back on the shelf' : 'Gone'}
                 <span className="visually-hidden">: {label}</span>
               </button>
-              <button type="button" className="button quiet" onClick={() => setChosen('reserve')}>
+              <button type="button" className="button quiet" onClick={() => keep(null)}>
                 Keep some back<span className="visually-hidden"> of {label}</span>
               </button>
             </div>
@@ -199,6 +208,11 @@ export function JarView({
               <button type="button" className="button quiet" onClick={() => setChosen('additions')}>
                 What was stirred in
               </button>
+              {record.portions.map((one) => (
+                <button key={one.id} type="button" className="button quiet" onClick={() => keep(one)}>
+                  What was kept back, {one.place}
+                </button>
+              ))}
               <button type="button" className="button quiet" onClick={() => go('history', `jar:${jar.id}`)}>
                 Its history
               </button>

@@ -36,10 +36,11 @@ export function ReserveForm({
       place={{ says: `reserve of ${label}`, screen: 'batch', focus: jar.batch }}
       initial={initial}
       askWhy={portion !== null}
-      saved={`Kept some of ${label}.`}
+      saved={portion ? `Corrected what was kept of ${label}.` : `Kept some of ${label}.`}
       onDone={onDone}
       read={(text) => {
         const taking = new Taking();
+        const same = portion !== null && JSON.stringify(text) === JSON.stringify(initial);
         const keptOn =
           taking.take('keptOn', reader.day(text.keptOn)) ??
           taking.say('keptOn', 'Say since when, such as “today”.');
@@ -60,7 +61,7 @@ export function ReserveForm({
         };
         return {
           problems: taking.problems,
-          send: (why) => call('portion.save', { portion: kept, why }),
+          send: same ? null : (why) => call('portion.save', { portion: kept, why }),
         };
       }}
     >
