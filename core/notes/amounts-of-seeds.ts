@@ -1,15 +1,43 @@
 // How much of each seed: the amount column shared out over what a row names as its seeds.
 import type { Amount } from '../ledger/basics';
-import { findAmounts, plain, tidy } from '../quantities';
-import { isNegative, sayAmount, tooMuch } from './cells';
+import { findAmounts, plain, readNumber, tidy, type AmountOptions, type FoundAmount } from '../quantities';
+import { isNegative, sayAmount, tooMuch } from './row-cells';
 import type { Conventions, Question } from './conventions';
 import type { Layout, Said } from './layout';
 import type { NotesInput } from './plan';
 import type { NoteRow } from './rows';
 import { assumed, problem, question } from './says';
-import { bareNumber, readAmountList } from './seeds';
 import type { Row } from './table';
 import { isNothing } from './words';
+
+/** The amounts of a cell: "3 tbsp + 3T", "3 tbsp each", "2 EL", in order. */
+function readAmountList(
+  text: string,
+  options: AmountOptions,
+): { amounts: FoundAmount[]; each: boolean; rest: string } {
+  const amounts = findAmounts(text, options, true);
+  let rest = tidy(text);
+  for (const amount of amounts.toReversed())
+    rest = `${rest.slice(0, amount.start)} ${rest.slice(amount.end)}`;
+  const each =
+    /\b(?:each|apiece|of each|per jar|je(?:weils)?|chacun\w*|cada (?:uno|una|um|uma)?|ciascun\w*|elk|ieder|var(?:dera|je)?|hver|kazd\w+)\b/i.test(
+      plain(rest),
+    );
+  rest = rest
+    .replace(
+      /[+&;,/()]|\b(?:each|apiece|of each|and|und|je|jeweils|et|chacune?|cada|uno|una|y|e|ciascun[oa]|elk|en|och|og|hver|i)\b/gi,
+      ' ',
+    )
+    .trim();
+  return { amounts, each, rest };
+}
+
+/** A bare number, for amounts whose unit the column tells. */
+const bareNumber = (text: string): number | null => {
+  const clean = tidy(text);
+  const number = readNumber(clean, undefined, false);
+  return number && number.length === clean.length ? number.value : null;
+};
 
 /** Bare numbers under an amount heading that tells no unit: the unit of its other cells, else a question that blocks. */
 export function readBareUnits(

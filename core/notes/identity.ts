@@ -1,6 +1,6 @@
 // Which jar each row is: its day (also where the year, or the whole day, is left out), its letter and its names.
 import { plain, tidy } from '../quantities';
-import type { RowLog, Cell } from './cells';
+import type { RowLog, Cell } from './row-cells';
 import type { DayOrder } from './days';
 import { cellDay, dayText, findDay, serialDay, type FoundDay, type ReadDay } from './days';
 import { assumed, problem, question } from './says';

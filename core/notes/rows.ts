@@ -3,13 +3,13 @@ import type { NoteColumn } from '../contract';
 import type { Amount } from '../ledger/basics';
 import { jarLabel } from '../lineage/labels';
 import { plain, tidy } from '../quantities';
-import { type Cell, type RowFacts, RowLog } from './cells';
+import { type Cell, type RowFacts, RowLog } from './row-cells';
 import type { Conventions } from './conventions';
 import { type Identity, fillYears, nextLetter, readIdentity } from './identity';
 import type { Layout, Said } from './layout';
 import type { NotesInput } from './plan';
 import { assumed, problem } from './says';
-import type { SeedPart } from './seeds';
+import type { SeedPart } from './seed-index';
 import type { Row } from './table';
 import { isDitto } from './words';
 

@@ -1,0 +1,83 @@
+// Jars that a seed may name, found by day, letter and name; and the shapes that reading a seed gives.
+import type { Source } from '../ledger/records';
+import { findAmounts, tidy, type AmountOptions, type FoundAmount } from '../quantities';
+import type { DayOrder } from './days';
+
+/** A jar that a seed may name: of these notes or already in the ledger. */
+export interface KnownJar {
+  readonly id: string;
+  readonly day: string;
+  readonly letter: string;
+  readonly word: string | null;
+  /** Other texts that mean it, plain: a whole label, a name, a number. */
+  readonly aliases: readonly string[];
+  readonly label: string;
+}
+
+export interface SeedPart {
+  readonly from: { readonly jar: KnownJar } | { readonly source: SourceMention };
+  readonly amount: FoundAmount | null;
+}
+
+export interface SourceMention {
+  readonly name: string;
+  readonly form: Source['form'];
+  readonly culture: boolean;
+  /** Nothing but its place says that it is a product. */
+  readonly guessed: boolean;
+  readonly unnamed: boolean;
+}
+
+export interface SeedContext {
+  readonly day: string;
+  /** The id of the jar being seeded: "the only jar it fits" is never itself. */
+  readonly self: string;
+  readonly order: DayOrder;
+  readonly amounts: AmountOptions;
+  readonly jars: SeedIndex;
+  /** Plain names of products seen with pieces anywhere, or in the ledger. */
+  readonly sources: ReadonlySet<string>;
+  /** No jar is older than this one, so a bare name can only be a product. */
+  readonly first: boolean;
+  /** The amount column counts pieces. */
+  readonly piecesBeside: boolean;
+}
+
+/** Known jars by day, by letter and by every text that means one. */
+export class SeedIndex {
+  readonly byDay = new Map<string, KnownJar[]>();
+  readonly byAlias = new Map<string, KnownJar[]>();
+  readonly byLetter = new Map<string, KnownJar[]>();
+  readonly days: string[];
+
+  constructor(jars: Iterable<KnownJar>) {
+    const put = (map: Map<string, KnownJar[]>, key: string, jar: KnownJar): void => {
+      const there = map.get(key);
+      if (!there) map.set(key, [jar]);
+      else if (!there.includes(jar)) there.push(jar);
+    };
+    for (const jar of jars) {
+      put(this.byDay, jar.day, jar);
+      put(this.byLetter, jar.letter, jar);
+      for (const alias of jar.aliases) put(this.byAlias, alias, jar);
+    }
+    this.days = [...this.byDay.keys()].toSorted();
+  }
+}
+
+/** One seed read, with what had to be assumed and the words left over. */
+export type Resolved = { part: SeedPart; assumptions: string[]; leftOver: string[] };
+/** null: not of this kind. */
+export type Tried = Resolved | { problem: string } | null;
+
+/** The amount in a text, what stands around it, and whether there are several. */
+export function pickAmount(
+  text: string,
+  context: SeedContext,
+): { amount: FoundAmount | null; rest: string; several: boolean } {
+  const found = findAmounts(text, context.amounts, true);
+  if (found.length === 0) return { amount: null, rest: text, several: false };
+  let rest = tidy(text);
+  for (const amount of found.toReversed()) rest = `${rest.slice(0, amount.start)} ${rest.slice(amount.end)}`;
+  return { amount: found[0] ?? null, rest, several: found.length > 1 };
+}

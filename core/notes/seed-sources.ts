@@ -1,0 +1,124 @@
+// Seeds that are no jars: products with or without a count, cultures received from someone.
+import type { Source } from '../ledger/records';
+import { findAmounts, plain, tidy, type AmountOptions, type FoundAmount } from '../quantities';
+import { assumed } from './says';
+import { pickAmount, type Resolved, type SeedContext, type SourceMention, type Tried } from './seed-index';
+import { CULTURE, FUNCTION_WORDS, PIECE_WORD, PREVIOUS, PRODUCT, STRONG, words } from './seed-words';
+
+/** A product's name out of what stands around its pieces. */
+function sourceName(text: string): string {
+  return tidy(text)
+    .replace(/[()[\]{}:;=×*,]+/g, ' ')
+    .replace(
+      /^\s*(?:(?:starter|start|started (?:from|with)|new|fresh|from|of|de|d'|di|van|von|aus|av|af|com|con|avec|mit|with|x)\s+)+/i,
+      '',
+    )
+    .replace(/\s+(?:x|of|each|je|à)\s*$/i, '')
+    .replace(/^[\s\-.+/]+|[\s\-+/]+$/g, '')
+    .replace(/\s+/g, ' ')
+    .trim();
+}
+
+function mention(name: string, form: Source['form'], more: Partial<SourceMention> = {}): SourceMention {
+  return {
+    name: name === '' ? 'unnamed product' : name,
+    form,
+    culture: false,
+    guessed: false,
+    unnamed: name === '',
+    ...more,
+  };
+}
+
+const asPieces = (value: number, text: string): FoundAmount => ({
+  amount: { value, unit: 'pieces', typed: text.slice(0, 200) },
+  assumed: [],
+  form: null,
+  regional: false,
+  metricWord: false,
+  text,
+  start: 0,
+  end: 0,
+});
+
+const resolved = (
+  source: SourceMention,
+  taken: FoundAmount | null,
+  assumptions: string[] = [],
+): Resolved => ({
+  part: { from: { source }, amount: taken },
+  assumptions,
+  leftOver: [],
+});
+
+/** A product, with or without a count. */
+export function bySource(text: string, context: SeedContext): Tried {
+  const { amount, rest, several } = pickAmount(text, context);
+  if (several) return null;
+  const whole = sourceName(rest);
+  // "Capsules Blue Tin (10 pieces)": the piece's word is not part of the name.
+  const pieceWord =
+    amount === null || (amount.amount.unit === 'pieces' && amount.form === null)
+      ? PIECE_WORD.exec(whole)
+      : null;
+  const name = pieceWord ? sourceName(whole.replace(pieceWord[0], ' ')) : whole;
+  if (STRONG.test(` ${name} `) && !context.sources.has(plain(name))) return null;
+  const isCulture = CULTURE.test(plain(name)) && amount?.amount.unit !== 'pieces';
+  if (isCulture)
+    return resolved(mention(name, 'culture', { culture: true }), amount, [assumed.culture(name)]);
+  if (amount && (amount.amount.unit === 'pieces' || amount.amount.unit === 'CFU')) {
+    return resolved(mention(name, amount.form), amount, name === '' ? [assumed.unnamed(text)] : []);
+  }
+  if (context.sources.has(plain(name))) return resolved(mention(name, null), amount);
+  const times =
+    /^(.*?)\s*(?:[x×]\s?(\d{1,4})|(\d{1,4})\s?[x×])$/i.exec(tidy(text)) ??
+    /^()(?:(\d{1,4})\s?[x×]?)\s+(\p{L}.*)$/iu.exec(tidy(text));
+  if (times) {
+    const before = times[1] ?? '';
+    const named = sourceName(before === '' ? (times[3] ?? '') : before);
+    const count = Number(times[2] ?? times[3]);
+    const piece =
+      /\s*\b(capsules?|caps|tablets?|tabs|pills|sachets?|kapseln|tabletten|beutel|gelules|comprimes|capsulas|comprimidos|capsule|compresse|kapslar|tabletter|kapsler|kapsulki|tabletki)\b\.?/i.exec(
+        plain(named),
+      );
+    if (
+      count > 0 &&
+      named !== '' &&
+      (piece || context.sources.has(plain(named)) || !FUNCTION_WORDS.test(plain(named)))
+    ) {
+      const bare = piece ? named.slice(0, piece.index) + named.slice(piece.index + piece[0].length) : named;
+      return resolved(mention(sourceName(bare), null), asPieces(count, text), [assumed.pieces(text)]);
+    }
+  }
+  if (name === '') return null;
+  if (amount?.amount.unit === 'g' || PRODUCT.test(plain(name)) || context.piecesBeside) {
+    return resolved(
+      mention(name, /powder|pulver|poudre|polv|poeder/.test(plain(name)) ? 'powder' : null),
+      amount,
+      [assumed.product(name)],
+    );
+  }
+  if (
+    context.first &&
+    words(name).length <= 5 &&
+    !FUNCTION_WORDS.test(plain(name)) &&
+    !PREVIOUS.test(plain(name))
+  ) {
+    return resolved(mention(name, null, { guessed: true }), amount, [assumed.product(name)]);
+  }
+  return null;
+}
+
+/** Names of products that stand with pieces in a text: they are products wherever they stand without. */
+export function namedWithPieces(text: string, amounts: AmountOptions): string[] {
+  return text
+    .replace(/[\r\n]+/g, ' ; ')
+    .split(STRONG)
+    .flatMap((piece) => {
+      const [found, second] = findAmounts(piece, amounts);
+      if (!found || second || found.amount.unit !== 'pieces') return [];
+      const clean = tidy(piece);
+      const name = sourceName(`${clean.slice(0, found.start)} ${clean.slice(found.end)}`);
+      return name === '' ? [] : [plain(name)];
+    });
+}
