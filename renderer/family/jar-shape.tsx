@@ -1,22 +1,23 @@
 // The drawing of one jar: a stoneware body with a lid, what is in it, and its marks. Shapes only, in a 62 × 66 box.
 import { FLAG } from './flags';
 
-const BODY = 'M13 11V13C13 17 2 18 2 29V51Q2 64 15 64H47Q60 64 60 51V29C60 18 49 17 49 13V11Z';
+const BODY = 'M12 11V12C12 16 2 15 2 25V51Q2 64 15 64H47Q60 64 60 51V25C60 15 50 16 50 12V11Z';
 const BELOW = 'V51Q56 60 46 60H16Q6 60 6 51Z';
 
 /**
  * The surface of the contents, loosest first: loose waves, a slack ripple, a spoon's hollow, a level line, and a level
- * block that stands clear of the wall.
+ * block that stands clear of the wall. All lie above the numeral, so that its ink stands on the contents alone: over
+ * the glass it would be lost in the dark theme, and hide the surface in both.
  */
 const CONTENTS = [
-  `M6 31C10 21 16 21 21 27.5S31 36 37 28.5S50 20 56 31${BELOW}`,
-  `M6 28C14 23 20 24 27 27.5S41 32 47 28S53 25.5 56 27${BELOW}`,
-  `M6 25H18C24 25 24 33 31 33S38 25 44 25H56${BELOW}`,
-  `M6 24H56${BELOW}`,
-  'M13 21H49Q53 21 53 25V50Q53 60 45 60H17Q9 60 9 50V25Q9 21 13 21Z',
+  `M6 22C10 14 16 14 21 19.5S31 25 37 20S50 13 56 22${BELOW}`,
+  `M6 20C14 16 20 16.5 27 19.5S41 23.5 47 20S53 18 56 19.5${BELOW}`,
+  `M6 18H17C23 18 23 25.5 31 25.5S39 18 45 18H56${BELOW}`,
+  `M6 18H56${BELOW}`,
+  'M13 15.5H49Q53 15.5 53 19.5V50Q53 60 45 60H17Q9 60 9 50V19.5Q9 15.5 13 15.5Z',
 ] as const;
 const SURFACES = CONTENTS.map((path) => path.split(BELOW)[0] ?? path);
-const SURFACE_VERY_FIRM = 'M9 28V25Q9 21 13 21H49Q53 21 53 25V28';
+const SURFACE_VERY_FIRM = 'M9 22.5V19.5Q9 15.5 13 15.5H49Q53 15.5 53 19.5V22.5';
 
 interface Props {
   readonly generation: number;
@@ -62,7 +63,7 @@ export function JarShape({ generation, setWord, flags }: Props) {
       <text
         className={`numeral${contents === null ? ' open' : ''}${spoiled ? ' over-hatch' : ''}${size}`}
         x="31"
-        y={contents === null ? 53 : 56}
+        y={contents === null ? 54 : 56.5}
       >
         {generation}
         {(flags & FLAG.atLeast) !== 0 && <tspan className="at-least">+</tspan>}
