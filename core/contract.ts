@@ -201,7 +201,7 @@ export type BatchReply = z.infer<typeof BatchReply>;
 const acted = z.strictObject({ act: Uid });
 
 export const FileInput = z.union([
-  /** Headless only. */
+  /** Headless only: from the page it is forbidden. */
   z.strictObject({ path: z.string().min(1).max(4096) }),
   z.strictObject({ name: z.string().max(500), bytes: z.instanceof(Uint8Array) }),
 ]);
@@ -401,6 +401,12 @@ export const contract = {
   ),
   /** A line over its batches and what it is called for it; ids of lines are those of family.get. */
   'judgement.line': entry('read', z.strictObject({ line: Uid }), LineJudgementReply),
+  /** Scores of drawn jars: null where there is nothing to go by, or the jar is spoiled. */
+  'judgement.scores': entry(
+    'read',
+    z.strictObject({ keys: z.array(Key).max(600) }),
+    z.strictObject({ scores: z.array(z.strictObject({ key: Key, score: z.number().min(0).max(100).nullable() })) }),
+  ),
   'judgement.jar': entry('read', z.strictObject({ jar: Uid }), JarJudgementReply),
   /** What to seed from next, and when to start afresh: of one line, or of all that is kept. */
   'advice.next': entry('read', z.strictObject({ line: Uid.nullable().default(null) }), NextReply),
@@ -449,7 +455,7 @@ export const contract = {
       problems: z.array(NoteProblem), questions: z.array(NoteQuestion), assumptions: z.array(NoteAssumption),
     }),
   ),
-  /** file null: the window asks with the system's dialog. */
+  /** file null: the window asks with the system's dialog. A path is for headless callers; from the page it is forbidden. */
   'ledger.open': entry('job', z.strictObject({ file: z.string().max(4096).nullable() }), AppState),
   /** A throwaway copy of the invented ledger. */
   'ledger.openDemo': entry('job', empty, AppState),

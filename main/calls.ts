@@ -6,7 +6,7 @@ import { bringInNotes, previewNotes } from './ledger/notes';
 import { drawing, familyJars, freshStarts, getFamily } from './ledger/reads/family';
 import { listHistory } from './ledger/reads/history';
 import { findJar, getJar } from './ledger/reads/jars';
-import { judgeOneJar, judgeOneLine, nextAdvice, restartAdvice } from './ledger/reads/judgement';
+import { judgeOneJar, judgeOneLine, nextAdvice, restartAdvice, scoresOf } from './ledger/reads/judgement';
 import {
   getBatch,
   listBatches,
@@ -59,6 +59,7 @@ export const handlers: Handlers = {
   'draft.list': ({ ledger }) => listDrafts(ledger),
   'advice.freshStart': ({ ledger }) => freshStarts(ledger),
   'judgement.line': ({ ledger }, input) => judgeOneLine(ledger, input),
+  'judgement.scores': ({ ledger }, input) => scoresOf(ledger, input),
   'judgement.jar': ({ ledger }, input) => judgeOneJar(ledger, input),
   'advice.next': ({ ledger }, input) => nextAdvice(ledger, input),
   'advice.restart': ({ ledger }, input) => restartAdvice(ledger, input),

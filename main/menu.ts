@@ -50,6 +50,7 @@ export function setMenu(choose: (id: MenuId) => void, theme: string, forDevelope
         submenu: [
           item('screen.family', 'Family', 'Alt+1'),
           item('screen.batch', 'Batch', 'Alt+2'),
+          item('screen.vigour', 'Vigour', 'Alt+4'),
           item('screen.sources', 'Sources', 'Alt+6'),
           item('screen.history', 'History', 'Alt+7'),
           line,

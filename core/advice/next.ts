@@ -120,6 +120,8 @@ export interface NextAdvice {
   readonly sentence: string;
   readonly suggestions: readonly string[];
   readonly warnings: readonly string[];
+  /** What alone still carries a line and may be used: to be warned of before it is eaten. */
+  readonly lastOf: readonly { readonly id: string; readonly line: string; readonly says: string }[];
 }
 
 /** Points by which the odds of a weak jar change e-fold (the program's own scale, no source). */
@@ -226,11 +228,17 @@ export function adviseNext(input: NextInput): NextAdvice {
   const nothingMayBeUsed = seeds.every((ranked) => !ranked.allowed);
   const [first] = ranking;
   const usable = input.candidates.filter((candidate) => stopsOf(candidate, input.limits).length === 0);
-  const warnings = [...input.lineNames].flatMap(([line, name]) => {
+  const lastOf = [...input.lineNames].flatMap(([line, name]) => {
     const carries = usable.filter(({ lines }) => lines.includes(line));
     const [only] = carries;
     return carries.length === 1 && only
-      ? [`${only.label} is the last that carries ${name}. Take seed from it before it is eaten.`]
+      ? [
+          {
+            id: only.id,
+            line,
+            says: `${only.label} is the last that carries ${name}. Take seed from it before it is eaten.`,
+          },
+        ]
       : [];
   });
   return {
@@ -245,6 +253,7 @@ export function adviseNext(input: NextInput): NextAdvice {
       (name) =>
         `Make one small plain jar in the next batch: without it, ${name} and culture can't be told apart.`,
     ),
-    warnings,
+    warnings: lastOf.map(({ says }) => says),
+    lastOf,
   };
 }

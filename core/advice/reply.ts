@@ -162,6 +162,12 @@ export function nextReply(
     })),
     suggestions: [...advice.suggestions],
     warnings: [...advice.warnings],
+    lastOf: advice.lastOf.map(({ id, line, says }) => ({
+      jar: byId.get(id)?.jar ?? null,
+      portion: byId.get(id)?.portion ?? null,
+      line,
+      says,
+    })),
     unit: outlook.kept.unit,
     why: {
       formula:

@@ -33,6 +33,10 @@ export const NextReply = z.strictObject({
   ),
   suggestions: z.array(z.string()),
   warnings: z.array(z.string()),
+  /** What alone still carries a line: each is among the warnings. */
+  lastOf: z.array(
+    z.strictObject({ jar: Uid.nullable(), portion: Uid.nullable(), line: Uid, says: z.string() }),
+  ),
   /** A currency, or 'jars'. */
   unit: z.string(),
   why: Why,

@@ -2,6 +2,7 @@
 // first asked for. All reasoning is core/vigour and core/advice.
 import { evidenceOf, type HoldRecord, type JarRecord, type PortionRecord } from '../../core/vigour/evidence';
 import { judgeLine, keepersUsual, type LineJudgement } from '../../core/vigour/line';
+import { shown } from '../../core/vigour/score';
 import type { JarEvidence } from '../../core/vigour/types';
 import type { Ledger } from './ledger';
 
@@ -9,6 +10,7 @@ export class Judged {
   readonly evidence: readonly JarEvidence[];
   readonly byKey: ReadonlyMap<number, JarEvidence>;
   readonly lines: readonly number[];
+  readonly #scores = new Map<number, ReadonlyMap<number, number>>();
   readonly #judgements = new Map<number, LineJudgement>();
   #keeper: readonly (readonly JarEvidence[])[] | null = null;
 
@@ -26,6 +28,20 @@ export class Judged {
       this.#judgements.set(batch, judgement);
     }
     return judgement;
+  }
+
+  /** A jar's score, 0 to 100, by the first line it belongs to; null where it has none or is spoiled. */
+  scoreOf(key: number): number | null {
+    const jar = this.byKey.get(key);
+    const line = jar?.lines[0];
+    if (!jar || line === undefined || jar.spoiled) return null;
+    let scores = this.#scores.get(line);
+    if (!scores) {
+      const scored = this.line(line).batches.flatMap((batch) => batch.scores);
+      scores = new Map(scored.map((one) => [one.jar.key, shown(one.points)]));
+      this.#scores.set(line, scores);
+    }
+    return scores.get(key) ?? null;
   }
 }
 

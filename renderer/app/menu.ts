@@ -39,6 +39,7 @@ const DO: Record<MenuId, () => void> = {
   redo: () => inFieldOr('redo', redo),
   'screen.family': onlyInLedger('family'),
   'screen.batch': onlyInLedger('batch'),
+  'screen.vigour': onlyInLedger('vigour'),
   'screen.sources': onlyInLedger('sources'),
   'screen.history': onlyInLedger('history'),
   'theme.system': () => void saveTheme('system'),

@@ -7,6 +7,7 @@ import { Family } from '../family/family';
 import { BringIn } from '../notes/notes';
 import { HistoryScreen } from '../history/history-screen';
 import { SourcesScreen } from '../sources/sources-screen';
+import { VigourScreen } from '../vigour/vigour-screen';
 import type { Action } from './actions';
 
 export interface Screen {
@@ -22,6 +23,7 @@ export interface Screen {
 export const screens: readonly Screen[] = [
   { id: 'family', title: 'Family', keys: ['alt+1'], component: Family, actions: familyActions },
   { id: 'batch', title: 'Batch', keys: ['alt+2'], component: BatchScreen, actions: batchActions },
+  { id: 'vigour', title: 'Vigour', keys: ['alt+4'], component: VigourScreen },
   { id: 'sources', title: 'Sources', keys: ['alt+6'], component: SourcesScreen },
   { id: 'history', title: 'History', keys: ['alt+7'], component: HistoryScreen },
   { id: 'notes', title: 'Bring in notes', keys: ['alt+0'], component: BringIn },

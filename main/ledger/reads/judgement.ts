@@ -50,6 +50,11 @@ export function judgeOneJar(ledger: Ledger, { jar }: Parsed<'judgement.jar'>): R
   return jarReply(evidence, line === undefined ? null : judged.line(line), judged.evidence, namesIn(ledger));
 }
 
+export function scoresOf(ledger: Ledger, { keys }: Parsed<'judgement.scores'>): Reply<'judgement.scores'> {
+  const judged = judgedOf(ledger);
+  return { scores: keys.map((key) => ({ key, score: judged.scoreOf(key) })) };
+}
+
 /** Price of an amount of what a package holds; null where price, size or amount is not known in one unit. */
 function priceOf(of: Package | undefined, amount: { value: number; unit: string } | null): number | null {
   if (!of?.price || !of.size || !amount || of.size.unit !== amount.unit || of.size.value === 0) return null;

@@ -1,0 +1,42 @@
+// What was chosen before, each with the advice as it stood then.
+import { useRead } from '../app/use-read';
+import { useReader } from '../parts/use-reader';
+import { Model } from './why';
+
+export function KeptChoices({ line }: { readonly line: string | null }) {
+  const answer = useRead('advice.choices', { line, limit: 10 });
+  const { writer } = useReader();
+  if (!answer?.ok || answer.value.choices.length === 0) return null;
+  const { choices } = answer.value;
+  return (
+    <details className="vigour-why">
+      <summary>What you chose before ({choices.length})</summary>
+      <ul className="stack">
+        {choices.map((choice) => (
+          <li key={choice.id}>
+            <p>
+              {writer.moment(choice.at)}: you chose {choice.label}, then number {choice.place} of{' '}
+              {choice.advice.ranking.filter(({ allowed }) => allowed).length}. The advice was:{' '}
+              {choice.advice.sentence}
+            </p>
+            {choice.why !== null && <p className="soft">{choice.why}</p>}
+            <details className="vigour-why">
+              <summary>The ranking as it stood</summary>
+              <ol className="bullets">
+                {choice.advice.ranking.map((ranked) => (
+                  <li key={`${ranked.jar} ${ranked.portion}`}>
+                    {ranked.label}:{' '}
+                    {ranked.allowed
+                      ? ranked.reasons.join(' ')
+                      : ranked.stops.map(({ says }) => says).join(' ')}
+                  </li>
+                ))}
+              </ol>
+              <Model model={choice.advice.model} />
+            </details>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}

@@ -1,0 +1,60 @@
+// The numbers of a plot as tab-separated text, for any spreadsheet. Pure.
+import type { Reply } from '../../core/contract';
+import type { LineReply } from './plot-scale';
+
+type Cell = string | number | null;
+
+/** Unknown is an empty cell, never 0. Tabs and line breaks inside a cell become spaces. */
+export const tabbed = (rows: readonly (readonly Cell[])[]): string =>
+  rows
+    .map((row) =>
+      row.map((cell) => (cell === null ? '' : String(cell).replaceAll(/[\t\r\n]+/g, ' '))).join('\t'),
+    )
+    .join('\n');
+
+/** A line over its batches, one row for each jar. */
+export function lineNumbers(line: LineReply): string {
+  const head = [
+    'batch', 'made on', 'generation', 'batch median', 'batch median as it came', 'jar', 'jar score', 'jar low',
+    'jar high', 'compared', 'left out because',
+  ]; // prettier-ignore
+  const rows = line.batches.flatMap((batch): Cell[][] => {
+    const own: Cell[] = [batch.label, batch.madeOn, batch.generation, batch.points, batch.uncorrected];
+    const reasons = new Map(batch.leftOut.map(({ jar, reason }) => [jar, reason]));
+    const scored = batch.jars.map((jar): Cell[] => [
+      ...own, jar.label, jar.score, jar.low, jar.high, jar.compared ? 'yes' : 'no', reasons.get(jar.jar) ?? null,
+    ]); // prettier-ignore
+    const seen = new Set(batch.jars.map(({ jar }) => jar));
+    const unseen = batch.leftOut
+      .filter(({ jar }) => !seen.has(jar))
+      .map((jar): Cell[] => [...own, jar.label, null, null, null, 'no', jar.reason]);
+    return [...scored, ...unseen];
+  });
+  return tabbed([
+    [`${line.name}: ${line.standing}`],
+    ['early batches', line.baseline],
+    ['spread of a batch', line.spread],
+    ['limit of the running mean', line.lowerLimit],
+    ['slope, points a generation', line.slope],
+    ['slope, lower end of 90 %', line.slopeLow],
+    ['slope, upper end of 90 %', line.slopeHigh],
+    [line.safety],
+    [],
+    head,
+    ...rows,
+  ]);
+}
+
+/** The curve of when to start afresh, one row for each generation. */
+export function restartNumbers(reply: Reply<'advice.restart'>): string {
+  return tabbed([
+    ['generation', `cost of a good jar (${reply.unit})`, 'low', 'high', 'seen or reckoned on'],
+    ...reply.curve.map((point): Cell[] => [
+      point.generation,
+      point.cost,
+      point.low,
+      point.high,
+      point.reckonedOn ? 'reckoned on' : 'seen',
+    ]),
+  ]);
+}
