@@ -92,6 +92,7 @@ export const refusals = {
   'no re-encoder': () =>
     'Photographs are added in the window, which takes the place they were taken out of them first.',
   'not a photograph': () => 'That is not a JPEG photograph. Choose another file.',
+  'photograph too large': () => 'That photograph is larger than 20 MB. Please choose a smaller copy.',
   'not offered': (p) =>
     `${text(p, 'label') || 'That'} is not among what can seed now. Look at the advice again.`,
   'stopped seed': (p) => `${text(p, 'label')} may not be used as seed. ${text(p, 'says')}`,

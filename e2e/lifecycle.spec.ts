@@ -63,21 +63,22 @@ test('the system’s dialog chooses a file; a file that is no ledger is refused 
     value: { ledger: { file: other } },
   });
   expect(existsSync(other)).toBe(true);
-  expect(await call(program, 'ledger.create', { file: other })).toMatchObject({
+  expect(await call(program, 'ledger.create', { file: null })).toMatchObject({
     error: { code: 'file exists' },
   });
-  expect(await call(program, 'ledger.open', { file: join(program.dataFolder, 'none.sqlite') })).toMatchObject(
-    {
-      error: { code: 'no such file' },
-    },
-  );
+  const choose = (name: string): Promise<void> =>
+    program.app.evaluate(
+      ({ dialog }, file) => {
+        dialog.showOpenDialog = async () => ({ canceled: false, filePaths: [file] });
+      },
+      join(program.dataFolder, name),
+    );
+  await choose('none.sqlite');
+  expect(await call(program, 'ledger.open', { file: null })).toMatchObject({
+    error: { code: 'no such file' },
+  });
 
-  await program.app.evaluate(
-    ({ dialog }, file) => {
-      dialog.showOpenDialog = async () => ({ canceled: false, filePaths: [file] });
-    },
-    join(program.dataFolder, 'jarline.json'),
-  );
+  await choose('jarline.json');
   expect(await call(program, 'ledger.open', { file: null })).toMatchObject({
     error: { code: 'ledger refused' },
   });

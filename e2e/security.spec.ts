@@ -1,5 +1,7 @@
 // The Electron security checklist, held against the real window. Items that need no window are in tests/security.
 // Item 19 (fuses) is held against the package: electron-builder.yml sets them, main/launch/package.mjs reads them back.
+import { existsSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { CALLS } from '../core/call-names';
 import { CONTENT_POLICY, PAGE } from '../main/protocol';
 import { expect, test } from './window';
@@ -20,12 +22,15 @@ test('items 1, 7 and 18: the page comes from app:// with the content policy in t
 });
 
 test('item 1: everything the page loads is its own', async ({ app, page }) => {
-  await app.evaluate(({ BrowserWindow, session }) => {
-    const loaded: string[] = [];
-    Object.assign(globalThis, { loaded });
-    session.defaultSession.webRequest.onCompleted((details) => void loaded.push(details.url));
-    BrowserWindow.getAllWindows()[0]?.webContents.reloadIgnoringCache();
-  });
+  await Promise.all([
+    page.waitForEvent('load'),
+    app.evaluate(({ BrowserWindow, session }) => {
+      const loaded: string[] = [];
+      Object.assign(globalThis, { loaded });
+      session.defaultSession.webRequest.onCompleted((details) => void loaded.push(details.url));
+      BrowserWindow.getAllWindows()[0]?.webContents.reloadIgnoringCache();
+    }),
+  ]);
   const loaded = (): Promise<string[]> =>
     app.evaluate(() => (globalThis as unknown as { loaded: string[] }).loaded);
   await expect
@@ -266,6 +271,34 @@ test('item 17: every request is validated', async ({ page }) => {
     ];
   });
   expect(codes).toEqual(['invalid', 'invalid', 'invalid', 'invalid', 'forbidden', 'forbidden']);
+});
+
+test('item 17: the page names no file by its path', async ({ page, program }) => {
+  const wanted = join(program.dataFolder, 'wanted.csv');
+  writeFileSync(wanted, 'date,seed\n1 Mar 2026,Blue Tin\n');
+  const made = join(program.dataFolder, 'made.sqlite');
+  const codes = await page.evaluate(
+    async ([read, make]) => {
+      const call = window.jarline.call as unknown as Record<
+        string,
+        (input: unknown, job?: unknown) => Promise<{ ok: boolean; error?: { code: string } }>
+      >;
+      const asked: [string, unknown][] = [
+        ['notes.preview', { file: { path: read } }],
+        ['notes.bringIn', { file: { path: read } }],
+        ['notes.preview', { file: { path: read, name: 'a.csv', bytes: new Uint8Array(1) } }],
+        ['ledger.open', { file: make }],
+        ['ledger.create', { file: make }],
+        ['ledger.create', { file: [make] }],
+      ];
+      const found: (string | undefined)[] = [];
+      for (const [name, input] of asked) found.push((await call[name]?.(input, 'a-job'))?.error?.code);
+      return found;
+    },
+    [wanted, made],
+  );
+  expect(codes).toEqual(Array.from({ length: 6 }, () => 'forbidden'));
+  expect(existsSync(made)).toBe(false);
 });
 
 test('item 20: the page has the calls of the contract, frozen, and no way to name a channel', async ({

@@ -24,6 +24,20 @@ export function checkInput<N extends CallName>(name: N, input: unknown): Result<
   };
 }
 
+/** Calls whose `file` may be a path for a headless caller; the page's way to a file is the system's dialog. */
+const OPENING: readonly string[] = ['ledger.open', 'ledger.create'] satisfies readonly CallName[];
+
+/**
+ * Whether a request of the page names a file by its path. The page may be anything that got into it: it hands over bytes
+ * the keeper chose, or asks for the system's dialog (`file: null`), and never says which file to read or to make.
+ */
+export function namesPath(name: CallName, input: unknown): boolean {
+  if (typeof input !== 'object' || input === null || !('file' in input)) return false;
+  const { file } = input;
+  if (OPENING.includes(name)) return file !== null;
+  return typeof file === 'object' && file !== null && 'path' in file;
+}
+
 /** The reply if it keeps to the contract; where it doesn't, the program is at fault: said on stderr and refused. */
 export function checkReply(name: CallName, result: Result<unknown>): Result<unknown> {
   if (!result.ok) return result;

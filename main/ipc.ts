@@ -2,6 +2,7 @@
 import { type IpcMainInvokeEvent, type WebContents, ipcMain } from 'electron';
 import { CALLS, type EventName, JOBS, type MenuId } from '../core/call-names';
 import type { Result } from '../core/contract';
+import { namesPath } from './check-call';
 import type { JobWatch } from './host';
 import type { OpenLedger } from './open-ledger';
 import { isTrusted } from './walls';
@@ -39,6 +40,7 @@ export function listen(
     const isJob = (JOBS as readonly string[]).includes(name);
     ipcMain.handle(name, async (event, input: unknown, jobId: unknown): Promise<Result<unknown>> => {
       if (!isMine(event)) return forbidden;
+      if (namesPath(name, input)) return forbidden;
       if (jobId !== undefined && (!isJob || !isJobId(jobId) || running.has(jobId))) return forbidden;
       let job: JobWatch | null = null;
       if (jobId !== undefined) {

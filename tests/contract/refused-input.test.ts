@@ -1,8 +1,9 @@
 // Every bad request gets a plain sentence: what is wrong, and where.
 import { describe, expect, it } from 'vitest';
 import { CALLS, type CallName } from '../../core/call-names';
+import { contract } from '../../core/contract';
 import { refusalSentence } from '../../core/sentences';
-import { checkInput, isCallName } from '../../main/check-call';
+import { checkInput, isCallName, namesPath } from '../../main/check-call';
 
 function sentenceFor(name: CallName, input: unknown): string {
   const result = checkInput(name, input);
@@ -57,3 +58,28 @@ it('knows its own names only', () => {
   expect(isCallName('app.state')).toBe(true);
   for (const name of ['toString', '__proto__', 'constructor', '']) expect(isCallName(name)).toBe(false);
 });
+
+describe('a request that names a file by its path', () => {
+  it.each<[CallName, unknown, boolean]>([
+    ['notes.preview', { file: { path: '/etc/passwd' } }, true],
+    ['notes.bringIn', { file: { path: '' } }, true],
+    ['notes.bringIn', { file: { name: 'a.csv', bytes: new Uint8Array(1) } }, false],
+    ['ledger.open', { file: '/home/keeper/other.sqlite' }, true],
+    ['ledger.create', { file: '' }, true],
+    ['ledger.create', { file: null }, false],
+    ['ledger.open', {}, false],
+    ['app.state', null, false],
+    ['app.state', 'file', false],
+  ])('%s %j', (name, input, names) => {
+    expect(namesPath(name, input)).toBe(names);
+  });
+
+  it('has no other call with a file in it', () => {
+    // A new call that takes a file has to be thought of here.
+    const withFile = CALLS.filter((name) => /\bfile\b/.test(Object.keys(shapeOf(name)).join(' ')));
+    expect(withFile.toSorted()).toEqual(['ledger.create', 'ledger.open', 'notes.bringIn', 'notes.preview']);
+  });
+});
+
+const shapeOf = (name: CallName): Readonly<Record<string, unknown>> =>
+  'shape' in contract[name].input ? (contract[name].input.shape as Readonly<Record<string, unknown>>) : {};

@@ -1,6 +1,16 @@
 // Sources, packages, portions kept apart, preferences, drafts and photographs.
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, openSync, closeSync, fsyncSync, renameSync, writeFileSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  fsyncSync,
+  mkdirSync,
+  openSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import type { Parsed, Reply } from '../../../core/contract';
 import type { Ledger } from '../ledger';
@@ -89,17 +99,23 @@ export function dropDraft(ledger: Ledger, { key }: Parsed<'draft.drop'>): Reply<
   return {};
 }
 
+/** Largest photograph that is kept (bytes). */
+const MOST_BYTES = 20 * 1024 * 1024;
+
+const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
+
 /**
  * Keeps a photograph beside the ledger under its hash. The window re-encodes it first, so that the place it was taken
  * is gone; here that is checked, not trusted.
- * @throws Refused 'not a photograph', 'no re-encoder' where anything but the picture is left in it
+ * @throws Refused 'photograph too large', 'not a photograph', 'no re-encoder' where anything but the picture is left in it
  */
 export function addPhotograph(ledger: Ledger, input: Parsed<'photograph.add'>): Reply<'photograph.add'> {
   const jar = standingJar(ledger, input.jar);
+  if (input.bytes.length > MOST_BYTES) throw new Refused('photograph too large');
   const picture = readJpeg(input.bytes);
   if (!picture) throw new Refused('not a photograph');
   if (picture.carriesMore) throw new Refused('no re-encoder');
-  const sha256 = createHash('sha256').update(input.bytes).digest('hex');
+  const sha256 = hashOf(input.bytes);
   keepFile(photographFolder(ledger.file), `${sha256}.jpg`, input.bytes);
   const fields = { sha256, width: picture.width, height: picture.height, caption: tidy(input.caption) };
   const done = ledger.acts.mustRun('photograph.add', jar.label, null, (act) =>
@@ -108,13 +124,14 @@ export function addPhotograph(ledger: Ledger, input: Parsed<'photograph.add'>): 
   return { act: done.act.uid, photograph: { id: done.value.uid, jar: jar.uid, ...fields } };
 }
 
-/** Writes a file once, whole or not at all. */
+/** Writes a file once, whole or not at all; what stands under the name of these bytes is never written again. */
 function keepFile(folder: string, name: string, bytes: Uint8Array): void {
   const file = join(folder, name);
-  if (existsSync(file)) return;
+  if (existsSync(file) && hashOf(readFileSync(file)) === hashOf(bytes)) return;
   mkdirSync(folder, { recursive: true });
   const part = `${file}.part`;
-  writeFileSync(part, bytes);
+  rmSync(part, { force: true });
+  writeFileSync(part, bytes, { mode: 0o444 });
   const handle = openSync(part, 'r');
   fsyncSync(handle);
   closeSync(handle);
