@@ -13,7 +13,8 @@ export interface ShelfJar {
   readonly key: number;
   readonly uid: string;
   readonly onShelf: boolean | null;
-  readonly goneOn: string | null;
+  /** A day was recorded on which it was eaten up or thrown out. */
+  readonly gone: boolean;
   readonly failedGate: boolean;
   readonly outcomeKnown: boolean;
 }
@@ -112,7 +113,7 @@ export function shelfCandidates(
     ];
   };
   const kept = jars
-    .filter(({ onShelf, goneOn }) => onShelf !== false && goneOn === null)
+    .filter(({ onShelf, gone }) => onShelf !== false && !gone)
     .flatMap((jar) => candidate(jar, null));
   const apart = portions
     .filter(({ goneOn, keptOn }) => goneOn === null && keptOn <= today)

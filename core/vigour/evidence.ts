@@ -81,11 +81,7 @@ export function storageOf(seedMadeOn: string, usedOn: string, portion: PortionRe
 const total = ({ fridgeDays, frozenDays }: Storage): number => fridgeDays + frozenDays;
 
 /** Evidence of one jar. */
-export function evidenceOfJar(
-  family: Family,
-  record: JarRecord,
-  profileOfHold: (hold: HoldRecord) => readonly WarmPoint[] | null = holdProfile,
-): JarEvidence {
+export function evidenceOfJar(family: Family, record: JarRecord): JarEvidence {
   const jar = family.jar(record.key);
   const seedings = family.seedsOf(record.key);
   const lines = family.linesOf(record.key);
@@ -126,20 +122,18 @@ export function evidenceOfJar(
   };
 }
 
+const profiles = new WeakMap<HoldRecord, { readonly profile: readonly WarmPoint[] | null }>();
+
+/** The profile of a hold, reckoned once for each record: jars of one hold share it. */
+function profileOfHold(hold: HoldRecord): readonly WarmPoint[] | null {
+  const known = profiles.get(hold) ?? { profile: holdProfile(hold) };
+  profiles.set(hold, known);
+  return known.profile;
+}
+
 /** Evidence of all jars of a family. Lost jars have nothing to tell and are left out. */
 export function evidenceOf(family: Family, records: Iterable<JarRecord>): JarEvidence[] {
-  // Jars of one hold share one profile.
-  const profiles = new Map<HoldRecord, readonly WarmPoint[] | null>();
-  const profileOfHold = (hold: HoldRecord): readonly WarmPoint[] | null => {
-    const known = profiles.get(hold);
-    if (known !== undefined) return known;
-    const profile = holdProfile(hold);
-    profiles.set(hold, profile);
-    return profile;
-  };
   return Array.from(records).flatMap((record) =>
-    family.has(record.key) && !family.jar(record.key).lost
-      ? [evidenceOfJar(family, record, profileOfHold)]
-      : [],
+    family.has(record.key) && !family.jar(record.key).lost ? [evidenceOfJar(family, record)] : [],
   );
 }

@@ -59,7 +59,7 @@ export const TREND_RULES: TrendRules = {
   wornOutDrop: 30,
   lossToRuleOut: 3,
   ruleOutSpread: 8,
-  ruleOutErrors: 2.3,
+  ruleOutErrors: 2.5,
 };
 
 export interface Trend {

@@ -1,5 +1,5 @@
-// What judgement makes of a ledger, kept until the next act: evidence read in a few statements, each line judged when it is
-// first asked for. All reasoning is core/vigour and core/advice.
+// What judgement makes of a ledger. What is recorded of each jar is kept between calls and read again only for jars that an
+// act has touched since; each line is judged when it is first asked for. All reasoning is core/vigour and core/advice.
 import { evidenceOf, type HoldRecord, type JarRecord, type PortionRecord } from '../../core/vigour/evidence';
 import { judgeLine, keepersUsual, type LineJudgement } from '../../core/vigour/line';
 import { shown } from '../../core/vigour/score';
@@ -14,8 +14,11 @@ export class Judged {
   readonly #judgements = new Map<number, LineJudgement>();
   #keeper: readonly (readonly JarEvidence[])[] | null = null;
 
-  constructor(ledger: Ledger) {
-    this.evidence = evidenceOf(ledger.index.family, recordsOf(ledger));
+  constructor(
+    ledger: Ledger,
+    readonly records: ReadonlyMap<number, JarRecord>,
+  ) {
+    this.evidence = evidenceOf(ledger.index.family, records.values());
     this.byKey = new Map(this.evidence.map((jar) => [jar.key, jar]));
     this.lines = ledger.index.family.lines.map(({ batch }) => batch);
   }
@@ -45,41 +48,99 @@ export class Judged {
   }
 }
 
-function recordsOf({ rows, index }: Ledger): JarRecord[] {
+/** Reads every jar's record in a few statements. */
+function readAll({ rows, index }: Ledger): Map<number, JarRecord> {
   const outcomes = new Map([...rows.all('outcome')].map((outcome) => [outcome.jar, outcome]));
   const holds = new Map<number, HoldRecord>([...rows.all('hold')].map((hold) => [hold.key, hold]));
   const portions = new Map<number, PortionRecord>(
     [...rows.all('portion')].map((portion) => [portion.key, portion]),
   );
   const taken = new Map<number, Map<number, PortionRecord>>();
-  for (const seeding of rows.all('seeding')) {
-    const portion = seeding.portion === null ? undefined : portions.get(seeding.portion);
-    if (!portion) continue;
-    const ofJar = taken.get(seeding.jar) ?? new Map<number, PortionRecord>();
-    taken.set(seeding.jar, ofJar.set(seeding.key, portion));
+  const fromPortions = rows.prepare('SELECT key, jar, portion FROM seeding WHERE portion IS NOT NULL').all();
+  for (const { key, jar, portion } of fromPortions as { key: number; jar: number; portion: number }[]) {
+    const record = portions.get(portion);
+    if (record) taken.set(jar, (taken.get(jar) ?? new Map<number, PortionRecord>()).set(key, record));
   }
-  const milks = new Map([...rows.all('jar')].map(({ key, milk }) => [key, milk]));
-  return index.family.keys.map((key) => {
-    const jar = index.jar(key);
-    return {
-      key,
-      outcome: outcomes.get(key) ?? null,
-      additions: jar.additions.map((name) => ({ name })),
-      milk: milks.get(key) ?? null,
-      hold: jar.hold === null ? null : (holds.get(jar.hold) ?? null),
-      portions: taken.get(key) ?? new Map<number, PortionRecord>(),
-    };
-  });
+  const milks = rows.prepare('SELECT key, milk FROM jar').all() as { key: number; milk: string | null }[];
+  return new Map(
+    milks.map(({ key, milk }) => {
+      const jar = index.jar(key);
+      return [
+        key,
+        {
+          key,
+          outcome: outcomes.get(key) ?? null,
+          additions: jar.additions.map((name) => ({ name })),
+          milk,
+          hold: jar.hold === null ? null : (holds.get(jar.hold) ?? null),
+          portions: taken.get(key) ?? new Map<number, PortionRecord>(),
+        },
+      ];
+    }),
+  );
 }
 
-const kept = new WeakMap<Ledger, { readonly act: number; readonly judged: Judged }>();
+function readOne({ rows, index }: Ledger, key: number): JarRecord {
+  const { hold, milk } = rows.get('jar', key);
+  const seedings = rows.where('seeding', 'jar', key);
+  return {
+    key,
+    outcome: rows.where('outcome', 'jar', key)[0] ?? null,
+    additions: index.jar(key).additions.map((name) => ({ name })),
+    milk,
+    hold: hold === null ? null : rows.get('hold', hold),
+    portions: new Map(
+      seedings.flatMap((seeding) =>
+        seeding.portion === null ? [] : [[seeding.key, rows.get('portion', seeding.portion)] as const],
+      ),
+    ),
+  };
+}
+
+/** Jars whose record an act after this one may have changed. */
+function touchedSince({ rows }: Ledger, act: number): Set<number> {
+  const changes = rows
+    .prepare(
+      `SELECT table_name, row_key, json_extract(coalesce(after, before), '$.jar') AS jar FROM journal WHERE act > ?`,
+    )
+    .all(act) as { table_name: string; row_key: number; jar: number | null }[];
+  const touched = new Set<number>();
+  const add = (sql: string, key: number): void => {
+    for (const jar of rows.prepare(sql).pluck().all(key) as number[]) touched.add(jar);
+  };
+  for (const { table_name, row_key, jar } of changes) {
+    if (table_name === 'jar') touched.add(row_key);
+    else if (table_name === 'hold') add('SELECT key FROM jar WHERE hold = ?', row_key);
+    else if (table_name === 'portion') add('SELECT jar FROM seeding WHERE portion = ?', row_key);
+    if (jar !== null) touched.add(jar);
+  }
+  return touched;
+}
+
+interface Kept {
+  readonly act: number;
+  readonly records: Map<number, JarRecord>;
+  readonly judged: Judged;
+}
+const kept = new WeakMap<Ledger, Kept>();
+/** Touching more jars than this, reading all again is quicker. */
+const MANY = 500;
 
 /** The judgement of a ledger as it now stands. */
 export function judgedOf(ledger: Ledger): Judged {
   const act = ledger.rows.count('SELECT max(key) FROM act');
   const known = kept.get(ledger);
   if (known?.act === act) return known.judged;
-  const judged = new Judged(ledger);
-  kept.set(ledger, { act, judged });
+  const touched = known && known.act < act ? touchedSince(ledger, known.act) : null;
+  let records: Map<number, JarRecord>;
+  if (known && touched && touched.size <= MANY) {
+    records = new Map(known.records);
+    for (const key of touched) {
+      if (ledger.index.jars.has(key)) records.set(key, readOne(ledger, key));
+      else records.delete(key);
+    }
+  } else records = readAll(ledger);
+  const judged = new Judged(ledger, records);
+  kept.set(ledger, { act, records, judged });
   return judged;
 }

@@ -124,3 +124,19 @@ describe('recording', () => {
     expect(ask('judgement.jar', { jar })).toEqual(before);
   });
 });
+
+describe('a hold corrected later', () => {
+  it('changes the judgement of its jars, and of no other ledger read since', () => {
+    const jar = idOf('2026-02-18 a');
+    const before = ask('judgement.jar', { jar });
+    const { record, hold } = ask('jar.get', { id: jar });
+    expect(record.jar.hold).toBe(hold!.id);
+    ask('hold.correct', {
+      id: hold!.id,
+      changes: { readings: [], planned: { value: 30, unit: '°C', typed: null } },
+    });
+    expect(ask('judgement.jar', { jar }).leftOut).toContain('ran cool');
+    ask('act.undo', { act: null });
+    expect(ask('judgement.jar', { jar })).toEqual(before);
+  });
+});

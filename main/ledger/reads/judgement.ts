@@ -56,9 +56,15 @@ export function scoresOf(ledger: Ledger, { keys }: Parsed<'judgement.scores'>): 
 }
 
 /** Price of an amount of what a package holds; null where price, size or amount is not known in one unit. */
-function priceOf(of: Package | undefined, amount: { value: number; unit: string } | null): number | null {
-  if (!of?.price || !of.size || !amount || of.size.unit !== amount.unit || of.size.value === 0) return null;
-  return (of.price.minor * amount.value) / of.size.value;
+function priceOf(of: Package | undefined, { value, unit }: Omit<PricedRow, 'package'>): number | null {
+  if (!of?.price || !of.size || value === null || of.size.unit !== unit || of.size.value === 0) return null;
+  return (of.price.minor * value) / of.size.value;
+}
+
+interface PricedRow {
+  readonly package: number;
+  readonly value: number | null;
+  readonly unit: string | null;
 }
 
 function costRecords(ledger: Ledger, judged: Judged): CostRecords {
@@ -66,17 +72,25 @@ function costRecords(ledger: Ledger, judged: Judged): CostRecords {
   const packages = new Map(
     [...rows.all('package')].map((one) => [one.key, { ...one, id: one.uid, source: null }]),
   );
-  const jars: number[] = [];
-  for (const jar of rows.all('jar')) {
-    if (jar.state !== 'made' || jar.milkPackage === null) continue;
-    const price = priceOf(packages.get(jar.milkPackage), jar.milkAmount ?? jar.finalVolume);
-    if (price !== null) jars.push(price);
-  }
+  const jars = (
+    rows
+      .prepare(
+        `SELECT milk_package AS package, coalesce(milk_amount_value, final_volume_value) AS value,
+                coalesce(milk_amount_unit, final_volume_unit) AS unit
+           FROM jar WHERE state = 'made' AND milk_package IS NOT NULL`,
+      )
+      .all() as PricedRow[]
+  ).flatMap((row) => priceOf(packages.get(row.package), row) ?? []);
   const started = new Map<number, number>();
-  for (const seeding of rows.all('seeding')) {
-    if (seeding.source === null || seeding.package === null) continue;
-    const price = priceOf(packages.get(seeding.package), seeding.amount);
-    const batch = judged.byKey.get(seeding.jar)?.batch;
+  const pieces = rows
+    .prepare(
+      `SELECT jar, package, amount_value AS value, amount_unit AS unit FROM seeding
+        WHERE source IS NOT NULL AND package IS NOT NULL`,
+    )
+    .all() as (PricedRow & { jar: number })[];
+  for (const row of pieces) {
+    const price = priceOf(packages.get(row.package), row);
+    const batch = judged.byKey.get(row.jar)?.batch;
     if (price !== null && batch !== undefined) started.set(batch, (started.get(batch) ?? 0) + price);
   }
   const sizes = new Map<number, number>();
@@ -149,20 +163,21 @@ export function nextAdvice(ledger: Ledger, { line }: Parsed<'advice.next'>): Rep
   const { family } = index;
   const judged = judgedOf(ledger);
   const key = line === null ? null : lineKey(ledger, judged, line);
-  const outcomes = new Map([...rows.all('outcome')].map((outcome) => [outcome.jar, outcome]));
-  const jars = [...rows.all('jar')]
-    .filter((jar) => family.has(jar.key))
-    .map((jar): ShelfJar => {
-      const outcome = outcomes.get(jar.key);
-      return {
-        key: jar.key,
-        uid: jar.uid,
-        onShelf: jar.onShelf,
-        goneOn: jar.goneOn,
-        failedGate: outcome !== undefined && failsGate(outcome),
-        outcomeKnown: outcome !== undefined,
-      };
-    });
+  const gone = new Set(
+    rows.prepare('SELECT key FROM jar WHERE gone_on IS NOT NULL').pluck().all() as number[],
+  );
+  const jars = family.keys.map((jar): ShelfJar => {
+    const outcome = judged.records.get(jar)?.outcome ?? null;
+    const { uid, onShelf } = index.jar(jar);
+    return {
+      key: jar,
+      uid,
+      onShelf,
+      gone: gone.has(jar),
+      failedGate: outcome !== null && failsGate(outcome),
+      outcomeKnown: outcome !== null,
+    };
+  });
   const names = namesIn(ledger);
   const asked = key === null ? judged.lines : [key];
   const candidates = shelfCandidates(
