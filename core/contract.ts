@@ -208,7 +208,7 @@ export const FileInput = z.union([
 
 export const NOTE_COLUMNS = [
   'date', 'jar', 'label', 'seed', 'amount', 'milk', 'milk amount', 'addition', 'addition amount', 'hours',
-  'temperature', 'set', 'ph', 'whey', 'smell', 'colour', 'texture', 'tang', 'volume', 'vessel', 'spoiled',
+  'start', 'end', 'temperature', 'set', 'ph', 'whey', 'smell', 'colour', 'texture', 'tang', 'volume', 'vessel', 'spoiled',
   'price', 'note', 'ignore',
 ] as const; // prettier-ignore
 export type NoteColumn = (typeof NOTE_COLUMNS)[number];

@@ -108,6 +108,28 @@ const rowHasOnlySources = (row: Row, layout: Layout): boolean =>
     .filter(({ meaning }) => meaning === 'seed')
     .every(({ index }) => !/\d/.test(row.cells[index] ?? ''));
 
+/** Of several seeds of both kinds, those an amount can be of: pieces are a product's, anything else a jar's. */
+function fitting<Seed extends NoteRow['seeds'][number]>(
+  seeds: readonly Seed[],
+  { amount }: FoundAmount,
+): Seed[] {
+  const isSource = ({ part }: Seed): boolean => 'source' in part.from;
+  if (seeds.every(isSource) || !seeds.some(isSource)) return [];
+  return seeds.filter((seed) => isSource(seed) === (amount.unit === 'pieces'));
+}
+
+/** A text that is one amount and nothing else. */
+function wholeAmount(text: string, options: AmountOptions): FoundAmount | null {
+  const [found] = findAmounts(text, options, true);
+  return found && found.start === 0 && found.end === tidy(text).length ? found : null;
+}
+
+/** "5%", or 5 under a heading in per cent. */
+function readPercent(text: string, unit: string | null): number | null {
+  const told = /^(?:~|ca\.?)?\s*(\d+(?:[.,]\d+)?)\s*(%?)$/.exec(tidy(text));
+  return told && (told[2] === '%' || unit === '%') ? Number((told[1] ?? '').replace(',', '.')) : null;
+}
+
 /** Shares the amount column out over the seeds that tell no amount of their own. */
 export function giveAmounts(
   row: NoteRow,
@@ -125,25 +147,37 @@ export function giveAmounts(
     seed.amount = seed.part.amount
       ? { ...seed.part.amount.amount, typed: seed.part.amount.text.slice(0, 200) }
       : null;
-    if (seed.part.amount)
-      sayAmount(log, seed.part.amount.text, seed.part.amount.amount, seed.part.amount.assumed);
+    if (seed.part.amount) sayAmount(log, seed.part.amount.text, seed.part.amount);
   }
   if (!cell || isNothing(cell.text)) return;
   const text = cell.text.trim();
   const options = { spoons: conventions.spoons, decimal: conventions.decimal };
   if (isNegative(text)) return log.problem(problem.amountImpossible(text), cell.column.heading, cell.text);
   const open = row.seeds.filter(({ amount }) => amount === null);
+  const percent = readPercent(text, cell.column.unit);
+  if (percent !== null) {
+    const milk = row.facts?.milkAmount;
+    if (milk?.unit !== 'mL' || open.length !== 1) {
+      log.ask('amount', question.percentOfWhat(text));
+      return log.keep(cell.column.heading, text);
+    }
+    const value = Number(((percent / 100) * milk.value).toPrecision(12));
+    for (const seed of open) seed.amount = { value, unit: 'mL', typed: text.slice(0, 200) };
+    return log.assume(
+      assumed.percent(text, String(Number(value.toFixed(1))), String(Number(milk.value.toFixed(1)))),
+    );
+  }
   let { amounts, each, rest } = readAmountList(text, options);
   if (amounts.length === 0) {
     const number = bareNumber(text);
     const onlySources = row.seeds.length > 0 && row.seeds.every(({ part }) => 'source' in part.from);
     const unit = cell.column.unit ?? (onlySources ? 'pieces' : bareUnits.get(cell.column.heading));
-    const list =
-      unit === undefined || number === null ? text.split(/[+&;/]/).map((piece) => piece.trim()) : [text];
-    if (unit !== undefined && list.every((piece) => bareNumber(piece) !== null)) {
-      amounts = list
-        .flatMap((piece) => findAmounts(`${piece} ${unit}`, options, true))
-        .map((amount) => ({ ...amount, text: text }));
+    const parts = text.split(/[+&;/]/).map((piece) => piece.trim());
+    // "20/25" for two seeds is no fraction.
+    const list = number !== null && !(open.length > 1 && parts.length === open.length) ? [text] : parts;
+    const inUnit = list.map((piece) => wholeAmount(`${piece} ${unit}`, options));
+    if (unit !== undefined && inUnit.every((amount) => amount !== null)) {
+      amounts = inUnit.flatMap((amount) => amount ?? []).map((amount) => ({ ...amount, text: text }));
       rest = '';
       if (cell.column.unit === null && onlySources && unit === 'pieces') log.assume(assumed.pieces(text));
     }
@@ -155,7 +189,7 @@ export function giveAmounts(
     return log.keep(cell.column.heading, text);
   }
   if (tidy(rest) !== '') log.keep(cell.column.heading, text);
-  for (const amount of amounts) sayAmount(log, amount.text, amount.amount, amount.assumed);
+  for (const amount of amounts) sayAmount(log, amount.text, amount);
   const typed = (amount: (typeof amounts)[number]): Amount => ({
     ...amount.amount,
     typed: (amounts.length === 1 ? text : amount.text).slice(0, 200),
@@ -172,6 +206,17 @@ export function giveAmounts(
     for (const [at, seed] of open.entries()) {
       const amount = amounts[at];
       if (amount) seed.amount = typed(amount);
+    }
+  } else if (amounts.length === 1 && only && fitting(open, only).length === 1) {
+    // Of a jar and a product, millilitres are the jar's and pieces the product's.
+    for (const seed of fitting(open, only)) {
+      seed.amount = typed(only);
+      log.assume(
+        assumed.amountOf(
+          text,
+          'jar' in seed.part.from ? seed.part.from.jar.label : seed.part.from.source.name,
+        ),
+      );
     }
   } else if (amounts.length === 1 && only) {
     const id = `each:${log.row}`;

@@ -1,8 +1,17 @@
 // One row's cells → what is known of its jar apart from day, label and seeds. Whatever can't be read goes to the note.
 import type { Amount, Temperature } from '../ledger/basics';
 import type { Jar } from '../ledger/records';
-import { parseHours, parseTemperature, plain, tidy } from '../quantities';
+import {
+  parseHours,
+  parseTemperature,
+  plain,
+  tidy,
+  type ParsedTemperature,
+  type TemperatureScale,
+} from '../quantities';
 import { readAdditions, readMilk } from './ingredients';
+import { isNotes } from './headings';
+import { hoursBetween, readMoment } from './moments';
 import { readOutcome } from './outcomes';
 import { RowCells, type Cell, type CellContext, type RowFacts, type RowLog } from './row-cells';
 import { assumed, problem, question } from './says';
@@ -39,15 +48,48 @@ function readHours(row: RowCells): number | null {
   return Number(hours.toFixed(4));
 }
 
+/** Hours from when the hold began to when it ended, where no hours are told; the times are kept in the note. */
+function hoursFromTimes(row: RowCells, madeOn: string | null): number | null {
+  const starts = row.of('start');
+  const ends = row.of('end');
+  for (const cell of [...starts, ...ends]) row.log.keep(cell.column.heading, cell.text);
+  if (starts.length === 0 || ends.length === 0 || madeOn === null || row.of('hours').length > 0) return null;
+  const texts = [starts, ends].map((cells) => cells.map(({ text }) => text.trim()).join(' '));
+  const [began = '', ended = ''] = texts;
+  const { order } = row.context.conventions;
+  const [from, to] = [readMoment(began, order), readMoment(ended, order)];
+  const held = from && to ? hoursBetween(from, to, madeOn) : null;
+  if (held === null || held.hours > 240) {
+    row.log.ask('times', question.timesNotRead(began, ended));
+    return null;
+  }
+  const hours = Number(held.hours.toFixed(4));
+  row.log.assume(assumed.heldFromTo(began, ended, String(hours), held.nextDay));
+  if (hours < 3 || hours > 120) row.log.ask('hours', question.long(`${began} – ${ended}`));
+  return hours;
+}
+
+/** Whether a jar could be held at it: a bare number that fits no other way is read in the scale where it does. */
+const isWarm = (parsed: ParsedTemperature): boolean =>
+  parsed.ok && parsed.temperature.value >= 25 && parsed.temperature.value <= 48;
+
 /** The temperature of the hold. */
 function readTemperature(row: RowCells): Temperature | null {
   const [cell] = row.of('temperature');
   if (!cell || isNothing(cell.text)) return null;
   const text = cell.text.trim();
-  const parsed = parseTemperature(text, {
-    scale: row.context.conventions.scale,
-    decimal: row.context.conventions.decimal,
-  });
+  const { scale, decimal } = row.context.conventions;
+  let parsed = parseTemperature(text, { scale, decimal });
+  let fits: TemperatureScale | null = null;
+  if (scale !== undefined && !(parsed.ok && (parsed.scaleAssumed === null || isWarm(parsed)))) {
+    // "100" under "°C": it fits a jar in the other scale only.
+    const other = scale === '°C' ? '°F' : '°C';
+    const turned = parseTemperature(text, { scale: other, decimal });
+    if (turned.ok && turned.scaleAssumed !== null && isWarm(turned)) {
+      parsed = turned;
+      fits = other;
+    }
+  }
   if (!parsed.ok) {
     if (parsed.code === 'temperature impossible')
       row.log.problem(problem.temperatureImpossible(text), cell.column.heading, cell.text);
@@ -58,14 +100,16 @@ function readTemperature(row: RowCells): Temperature | null {
     return null;
   }
   const { value } = parsed.temperature;
-  if (value < 0 || value > 75) {
+  if (value < 0 || value > 60) {
     row.log.problem(problem.temperatureImpossible(text), cell.column.heading, cell.text);
     return null;
   }
-  if (parsed.scaleAssumed) row.log.assume(assumed.scale(text, parsed.scaleAssumed));
+  if (fits !== null) row.log.assume(assumed.otherScale(text, fits, cell.column.heading));
+  else if (parsed.scaleAssumed && scale === undefined)
+    row.log.assume(assumed.scale(text, parsed.scaleAssumed));
   if (parsed.range) row.log.assume(assumed.middle(text, `${Number(value.toFixed(2))} °C`));
   if (parsed.about) row.log.assume(assumed.about(text));
-  if (value < 18 || value > 55) row.log.ask('temperature', question.warm(text));
+  if (value < 25 || value > 45) row.log.ask('temperature', question.warm(text));
   return parsed.temperature;
 }
 
@@ -80,7 +124,7 @@ function readRest(row: RowCells): Pick<RowFacts, 'volume' | 'vessel'> {
   if (vessel.length > 200) row.log.keep('vessel', vessel);
   for (const cell of row.of('price')) row.log.keep(cell.column.heading, cell.text);
   for (const cell of row.of('note')) {
-    if (cell.column.known && cell === row.of('note')[0]) row.log.note.unshift(cell.text.trim());
+    if (cell === row.of('note')[0] && isNotes(cell.column.heading)) row.log.note.unshift(cell.text.trim());
     else row.log.keep(cell.column.heading, cell.text);
   }
   for (const meaning of ['hours', 'temperature', 'milk', 'set', 'ph'] as const) {
@@ -90,11 +134,16 @@ function readRest(row: RowCells): Pick<RowFacts, 'volume' | 'vessel'> {
 }
 
 /** Reads a row's cells; problems, questions, assumptions and what is kept go to the log. */
-export function readFacts(cells: readonly Cell[], log: RowLog, context: CellContext): RowFacts {
+export function readFacts(
+  cells: readonly Cell[],
+  log: RowLog,
+  context: CellContext,
+  madeOn: string | null,
+): RowFacts {
   const row = new RowCells(cells, log, context);
   const { milk, milkAmount } = readMilk(row);
   return {
-    hours: readHours(row),
+    hours: readHours(row) ?? hoursFromTimes(row, madeOn),
     temperature: readTemperature(row),
     milk,
     milkAmount,

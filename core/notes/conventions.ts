@@ -1,13 +1,6 @@
 // How a whole file writes its figures: order of day and month, decimal mark, spoons, scale of temperatures.
 import type { Preferences } from '../ledger/records';
-import {
-  findAmounts,
-  plain,
-  tidy,
-  type DecimalMark,
-  type SpoonSystem,
-  type TemperatureScale,
-} from '../quantities';
+import { plain, tidy, type DecimalMark, type SpoonSystem, type TemperatureScale } from '../quantities';
 import { orderOf, type DayOrder } from './days';
 import { commaLanguage, headingDayOrder } from './headings';
 import type { Layout, Said } from './layout';
@@ -37,17 +30,17 @@ export interface ConventionsReading {
 }
 
 const isOrder = (text: string | undefined): text is DayOrder =>
-  text === 'day first' || text === 'month first';
-const SYSTEMS: readonly SpoonSystem[] = ['US', 'metric', 'Australia', 'UK imperial'];
+  text === 'day first' || text === 'month first' || text === 'year first';
+export const SYSTEMS: readonly SpoonSystem[] = ['US', 'metric', 'Australia', 'UK imperial'];
 
 function readOrder(
   layout: Layout,
   answers: Readonly<Record<string, string>>,
 ): { order: DayOrder; question: Question | null; assumption: Said | null } {
-  const dated = layout.columns.filter(
-    ({ meaning }) => meaning === 'date' || meaning === 'jar' || meaning === 'label' || meaning === 'seed',
+  const dated = layout.columns.filter(({ meaning }) =>
+    ['date', 'start', 'jar', 'label', 'seed'].includes(meaning),
   );
-  const own = layout.columns.filter(({ meaning }) => meaning === 'date');
+  const own = layout.columns.filter(({ meaning }) => meaning === 'date' || meaning === 'start');
   const texts = (columns: typeof dated): string[] =>
     layout.rows.flatMap((row) => columns.map(({ index }) => row.cells[index] ?? ''));
   const answer = answers['day order']?.trim().toLowerCase();
@@ -62,7 +55,7 @@ function readOrder(
       question: null,
       assumption: {
         row: null,
-        sentence: assumed.dayOrder(told === 'day first' ? 'day first' : 'month first', own[0]?.heading ?? ''),
+        sentence: assumed.dayOrder(told, own[0]?.heading ?? ''),
       },
     };
   if (evidence.order) {
@@ -95,7 +88,7 @@ function readOrder(
 /** Evidence of the decimal mark from cells that hold figures (never from days). */
 function readDecimal(layout: Layout, separator: Separator): DecimalMark | undefined {
   const figures = layout.columns.filter(
-    ({ meaning }) => !['date', 'jar', 'label', 'seed', 'note', 'ignore'].includes(meaning),
+    ({ meaning }) => !['date', 'start', 'end', 'jar', 'label', 'seed', 'note', 'ignore'].includes(meaning),
   );
   let comma = 0;
   let point = 0;
@@ -143,7 +136,9 @@ function readSpoons(
       else if (scale === 'C' || number <= 60) celsius += 1;
     }
   }
-  const metric = /\d\s?(?:ml|l|dl|cl|litres?|liters?)\b|\((?:ml|l|dl|cl)\)/i.test(text);
+  const metric =
+    layout.columns.some(({ unit }) => /^(?:ml|l|dl|cl)$/i.test(unit ?? '')) ||
+    /\d\s?(?:ml|l|dl|cl|litres?|liters?)\b|\((?:ml|l|dl|cl)\)/i.test(text);
   if (american) return { spoons: 'US', reason: 'the notes use US measures' };
   if (commaLanguage(layout.columns.map(({ heading }) => heading)))
     return { spoons: 'metric', reason: 'the headings are in a language of metric kitchens' };
@@ -172,40 +167,7 @@ export function readConventions(
     .toUpperCase()[0];
   const decimal = readDecimal(layout, separator);
   const assumptions: Said[] = order.assumption ? [order.assumption] : [];
-  const cooked = layout.columns.filter(
-    ({ meaning }) => !['note', 'ignore', 'date', 'jar', 'label'].includes(meaning),
-  );
-  const regional = layout.rows.flatMap((row) =>
-    cooked.flatMap(({ index, meaning }) =>
-      findAmounts(row.cells[index] ?? '', { spoons: spoons.spoons, decimal }).filter(
-        // A lone small letter beside a figure of a seed is a jar: "10/23 c" are no cups.
-        (amount) => amount.regional && !(meaning === 'seed' && /[\d\s]\p{Ll}$/u.test(amount.text)),
-      ),
-    ),
-  );
-  const seen = new Set<string>();
-  for (const amount of regional) {
-    const word = /[\p{L}][\p{L}. ]*$/u.exec(amount.text)?.[0].trim() ?? amount.text;
-    const number = amount.amount.value;
-    if (seen.has(word)) continue;
-    seen.add(word);
-    const one = findAmounts(`1 ${word}`, { spoons: spoons.spoons })[0]?.amount.value ?? number;
-    assumptions.push({
-      row: null,
-      sentence: assumed.spoons(word, spoons.spoons, String(Number(one.toFixed(2))), spoons.reason),
-    });
-  }
   const questions: Question[] = order.question ? [order.question] : [];
-  const [first] = seen;
-  if (first !== undefined && spoons.reason.startsWith('that is the spoon chosen')) {
-    questions.push({
-      id: 'spoons',
-      row: null,
-      sentence: question.spoons(first),
-      choices: SYSTEMS.map((system) => ({ value: system, label: system })),
-      blocks: false,
-    });
-  }
   return {
     conventions: {
       order: order.order,

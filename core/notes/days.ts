@@ -2,7 +2,7 @@
 import { isDay } from '../ledger/basics';
 import { plain, tidy } from '../quantities';
 
-export type DayOrder = 'day first' | 'month first';
+export type DayOrder = 'day first' | 'month first' | 'year first';
 
 /** A day as far as its text tells. `year` null: not written. `either`: day and month could be swapped. */
 export interface ReadDay {
@@ -17,11 +17,21 @@ export interface FoundDay {
   readonly end: number;
   readonly dayFirst: ReadDay | null;
   readonly monthFirst: ReadDay | null;
+  /** Three figures of two digits may start with the year: "25-05-02". */
+  readonly yearFirst?: ReadDay | null;
   /** Written so that its order can't be doubted (ISO, a month's name). */
   readonly sure: boolean;
   /** Figures parted by points: day first, unless the file shows otherwise. */
   readonly points?: boolean;
 }
+
+/** A found day in the order a file writes its days; what is possible only the other way stays so. */
+export const dayIn = (found: FoundDay, order: DayOrder): ReadDay | null =>
+  order === 'year first' && !found.sure
+    ? (found.yearFirst ?? null)
+    : order === 'month first'
+      ? found.monthFirst
+      : found.dayFirst;
 
 const MONTHS: readonly (readonly string[])[] = [
   ['january', 'jan', 'januar', 'janvier', 'janv', 'enero', 'ene', 'gennaio', 'gen', 'januari', 'janeiro', 'stycznia', 'styczen', 'sty', 'janner'],
@@ -48,6 +58,8 @@ function made(year: number | null, month: number, day: number): ReadDay | null {
   return isDay(text) ? { year, month, day } : null;
 }
 
+const ROMAN = 'I II III IV V VI VII VIII IX X XI XII'.split(' ');
+const ROMAN_MONTH = /(\d{1,2})\s?[./ -]\s?([IVX]{1,4})\s?[./ -]\s?('?\d{2}|\d{4})(?!\d)/y;
 const YEAR = String.raw`(?:\d{4}|'?\d{2})`;
 const NAMED_DAY_FIRST = new RegExp(
   String.raw`(\d{1,2})(?:st|nd|rd|th|er|\.|º|°|:e|e)?\s*(?:de|of|di)?[\s./-]*(\p{L}{3,12})\.?(?:(?:\s*,?\s*(?:de|del)?\s*|[-/.])(${YEAR})(?!\d))?`,
@@ -74,6 +86,10 @@ function dayAt(text: string, at: number): FoundDay | null {
   if (iso) return sure(iso, made(Number(iso[1]), Number(iso[3]), Number(iso[4])));
   const solid = found(SOLID);
   if (solid) return sure(solid, made(Number(solid[1]), Number(solid[2]), Number(solid[3])));
+  const roman = found(ROMAN_MONTH);
+  const romanMonth = ROMAN.indexOf(roman?.[2] ?? '') + 1;
+  if (roman && romanMonth > 0)
+    return sure(roman, made(fullYear(roman[3]?.replace("'", '')), romanMonth, Number(roman[1])));
   const named = found(NAMED_DAY_FIRST);
   const namedMonth = named ? monthOf(named[2] ?? '') : null;
   if (named && namedMonth)
@@ -94,12 +110,17 @@ function dayAt(text: string, at: number): FoundDay | null {
     const year = fullYear(yearText);
     const dayFirst = made(year, second, first);
     const monthFirst = made(year, first, second);
-    if (!dayFirst && !monthFirst) return null;
+    const yearFirst =
+      yearText?.length === 2 && numeric[1]?.length === 2
+        ? made(2000 + first, second, Number(yearText))
+        : null;
+    if (!dayFirst && !monthFirst && !yearFirst) return null;
     return {
       start: at,
       end: at + numeric[0].trimEnd().length,
       dayFirst,
       monthFirst,
+      yearFirst,
       sure: false,
       points: mark === '.',
     };
@@ -134,7 +155,8 @@ const WEEKDAY = /^\p{L}{2,12}\.?,?\s+/u;
 
 /** A whole cell as one date and nothing else (a weekday may lead), or null. */
 export function cellDay(cell: string): FoundDay | null {
-  const clean = tidy(cell);
+  // A spreadsheet's mark for text may stand before it.
+  const clean = tidy(cell).replace(/^'(?=\d)/, '');
   const tries = [0, WEEKDAY.exec(clean)?.[0].length ?? 0];
   for (const at of tries) {
     const found = dayAt(clean, at);
@@ -151,8 +173,30 @@ export interface OrderEvidence {
   readonly doubtful: number;
 }
 
+const YEARS = 365 * 86_400_000;
+
+/** Two-digit years lead where that keeps all days within three years and no other order keeps them within six. */
+function yearsFirst(texts: readonly string[]): OrderEvidence | null {
+  const found = texts
+    .map((text) => cellDay(text) ?? findDay(text))
+    .filter((one) => one !== null && !one.sure && one.yearFirst !== undefined);
+  const [first] = texts;
+  if (found.length < 2 || first === undefined || found.some((one) => !one?.yearFirst)) return null;
+  const spread = (order: DayOrder): number => {
+    const days = found.map((one) => (one ? dayIn(one, order) : null));
+    if (days.some((day) => day === null || day.year === null)) return Infinity;
+    const times = days.map((day) => Date.UTC(day?.year ?? 0, (day?.month ?? 1) - 1, day?.day));
+    return Math.max(...times) - Math.min(...times);
+  };
+  if (spread('year first') > 3 * YEARS || Math.min(spread('day first'), spread('month first')) < 6 * YEARS)
+    return null;
+  return { order: 'year first', example: tidy(first), doubtful: found.length };
+}
+
 /** Which way round a file writes its dates: one that is possible only one way settles it for all. */
 export function orderOf(texts: readonly string[]): OrderEvidence {
+  const yearly = yearsFirst(texts);
+  if (yearly) return yearly;
   let day = 0;
   let month = 0;
   let doubtful = 0;

@@ -2,8 +2,9 @@
 import { plain, tidy } from '../quantities';
 import type { RowLog, Cell } from './row-cells';
 import type { DayOrder } from './days';
-import { cellDay, dayText, findDay, serialDay, type FoundDay, type ReadDay } from './days';
+import { cellDay, dayIn, dayText, findDay, serialDay, type ReadDay } from './days';
 import { assumed, problem, question } from './says';
+import { unused } from './seed-words';
 
 export interface Identity {
   day: string | null;
@@ -27,8 +28,9 @@ const words = (text: string): string =>
 const JAR_WORD =
   /^(?:jar|glass?|pot|bocal|frasco|tarro|vasetto|barattolo|burk|sloik|słoik|potje|pote|batch|no|nr|number|num|n°|letter)\b\.?\s*/i;
 
-const pick = (found: FoundDay, order: DayOrder): ReadDay | null =>
-  order === 'day first' ? found.dayFirst : found.monthFirst;
+/** A letter or number with something told beside it. */
+const BESIDE =
+  /^#?(?:(?:jar|glas|glass|pot|no\.?)\s+)?#?(\p{L}|\d{1,3})\s*(?:\((?=.{2,})|[-:,=]\s+|\s+(?=\p{L}{3}))\s*\p{L}{2,}.*$/iu;
 
 /** A letter or number out of a jar's cell, without "Jar" and "#". */
 function letterOf(text: string): string {
@@ -45,11 +47,13 @@ export function readIdentity(
   cells: readonly Cell[],
   log: RowLog,
   order: DayOrder,
-  dayAbove: Pick<Identity, 'day' | 'toldDay' | 'yearless' | 'yearlessText'> | null,
+  dayAbove: Pick<Identity, 'day' | 'toldDay' | 'yearless' | 'yearlessText' | 'word'> | null,
 ): Identity {
   const of = (meaning: string): Cell | undefined =>
     cells.find(({ column, text }) => column.meaning === meaning && tidy(text) !== '');
-  const date = of('date');
+  const start = of('start');
+  // A start with a day in it tells the day, where no column of its own does.
+  const date = of('date') ?? (start && findDay(start.text) ? start : undefined);
   const jar = of('jar');
   const label = of('label');
   let day: string | null = null;
@@ -69,8 +73,8 @@ export function readIdentity(
 
   if (date) {
     const serial = serialDay(date.text);
-    const found = cellDay(date.text);
-    const read = found && pick(found, order);
+    const found = cellDay(date.text) ?? (date === start ? findDay(date.text) : null);
+    const read = found && dayIn(found, order);
     if (serial !== null && !found?.sure) {
       day = serial;
       toldDay = serial;
@@ -79,7 +83,7 @@ export function readIdentity(
     else {
       // "Sat 15 Oct, evening": the day can be told and the rest is kept.
       const inside = findDay(date.text);
-      const readInside = inside && pick(inside, order);
+      const readInside = inside && dayIn(inside, order);
       if (readInside) {
         take(readInside, date.text.trim());
         log.keep(date.column.heading, date.text);
@@ -100,17 +104,25 @@ export function readIdentity(
   if (naming) {
     const clean = tidy(naming.text);
     const found = findDay(clean);
-    const read = found && pick(found, order);
+    const read = found && dayIn(found, order);
     let rest = clean;
     if (found && read && !/^#?\d{1,3}$/.test(clean)) {
       labelDay = read;
       rest = `${clean.slice(0, found.start)} ${clean.slice(found.end)}`;
       if (!date) {
         take(read, clean);
-        log.assume(assumed.dayFromLabel(clean, toldDay));
+        // Without its year the day is told once the year is found.
+        if (read.year !== null) log.assume(assumed.dayFromLabel(clean, toldDay));
       }
     }
     letter = letterOf(rest) || null;
+    // "A (plain)", "B - inulin": the letter, and words that are kept.
+    const beside = BESIDE.exec(rest.trim());
+    if (beside && letter !== beside[1]?.toLowerCase()) {
+      letter = beside[1]?.toLowerCase() ?? null;
+      log.assume(assumed.letterOf(rest.trim(), letter ?? ''));
+      log.keep(naming.column.heading, naming.text);
+    }
     if (labelDay && letter?.includes(' ')) {
       const parts = letter.split(' ');
       letter = parts.at(-1) ?? null;
@@ -123,6 +135,15 @@ export function readIdentity(
       word = named.replace(JAR_WORD, '').replace(/^#\s*/, '').slice(0, 60) || null;
     if (word !== null)
       aliases.push(words(`${word} ${letter}`), words(`${word}${letter}`), words(`${named} ${letter}`));
+  }
+  const batched =
+    cells.some(({ column }) => column.meaning === 'label') &&
+    cells.some(({ column }) => column.meaning === 'jar');
+  if (batched && jar && !label && !date && labelDay === null && dayAbove?.word) {
+    const above = dayAbove.word;
+    word = above;
+    log.assume(assumed.batchFromAbove(above));
+    aliases.push(words(`${word} ${letter}`), words(`${word}${letter}`));
   }
   const full = day as string | null;
   if (date && labelDay !== null && full !== null && naming) {
@@ -147,7 +168,9 @@ export function readIdentity(
     toldDay,
     letter,
     word,
-    aliases: aliases.filter((alias) => alias.length > 1),
+    aliases: [...aliases, ...aliases.map((alias) => unused(alias).join(' '))].filter(
+      (alias) => alias.length > 1,
+    ),
     longName,
     yearless,
     yearlessText,

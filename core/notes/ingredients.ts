@@ -5,6 +5,14 @@ import { isNegative, sayAmount, spelled, tooMuch, type RowCells, type RowFacts }
 import { assumed, problem, question } from './says';
 import { isNothing, milkName } from './words';
 
+/** A milk's name in one spelling; said where the words themselves change. */
+function nameOfMilk(row: RowCells, text: string): string {
+  const name = milkName(text);
+  if (name === null) return spelled(row.context.names, text);
+  if (/\bfull\b/i.test(text)) row.log.assume(assumed.milk(text, name));
+  return name;
+}
+
 /** The milk and how much of it. */
 export function readMilk(row: RowCells): Pick<RowFacts, 'milk' | 'milkAmount'> {
   let milk: string | null = null;
@@ -41,10 +49,10 @@ export function readMilk(row: RowCells): Pick<RowFacts, 'milk' | 'milkAmount'> {
       if (tooMuch(first.amount))
         row.log.problem(problem.amountImpossible(text), cell.column.heading, cell.text);
       milkAmount = { ...first.amount, typed: first.text.slice(0, 200) };
-      sayAmount(row.log, first.text, first.amount, first.assumed);
-      milk = name === '' ? null : (milkName(name) ?? spelled(row.context.names, name));
+      sayAmount(row.log, first.text, first);
+      milk = name === '' ? null : nameOfMilk(row, name);
     } else {
-      milk = milkName(text) ?? spelled(row.context.names, tidy(text));
+      milk = nameOfMilk(row, tidy(text));
       if (found.length > 1) row.log.ask('milk', question.amountNotRead(cell.column.heading, text));
     }
   }
@@ -84,7 +92,7 @@ export function readAdditions(row: RowCells): RowFacts['additions'] {
       const [first] = amounts;
       if (first && tooMuch(first.amount))
         row.log.problem(problem.amountImpossible(piece.trim()), cell.column.heading, cell.text);
-      if (first) sayAmount(row.log, first.text, first.amount, first.assumed);
+      if (first) sayAmount(row.log, first.text, first);
       const actual = first ? { ...first.amount, typed: first.text.slice(0, 200) } : null;
       if (amounts.length > 1) {
         row.log.ask('addition', question.amountNotRead(cell.column.heading, piece.trim()));

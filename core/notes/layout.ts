@@ -2,10 +2,10 @@
 import type { NoteColumn } from '../contract';
 import { findAmounts, parseHours, parsePh, parseTemperature, plain, tidy } from '../quantities';
 import { cellDay, findDay, serialDay } from './days';
-import { bareHeading, headingMeaning, headingUnit } from './headings';
+import { bareHeading, headingMeaning, headingUnit, isUnit } from './headings';
 import { assumed } from './says';
 import type { Row, Table } from './table';
-import { readSet } from './words';
+import { isNothing, readSet, readYesNo } from './words';
 
 export interface Column {
   readonly index: number;
@@ -76,12 +76,27 @@ function findHeadings(rows: readonly Row[]): Row | null {
   return null;
 }
 
+/** A second line of headings: nothing but units and words of headings, no figures, no days. */
+function isSecondLine(row: Row | undefined): row is Row {
+  const cells = row?.cells.map(tidy).filter(Boolean) ?? [];
+  if (cells.length < 2 || cells.some((cell) => isDataCell(cell) || cell.length > 30)) return false;
+  const told = cells.filter((cell) => isUnit(cell) || headingMeaning(cell) !== null);
+  return told.length >= 2 && told.length >= cells.length * 0.6;
+}
+
+/** One heading out of two lines of them: "Starter" above "ml" is "Starter (ml)". */
+function joinHeadings(above: string, below: string): string {
+  if (below === '' || above === '') return above || below;
+  return isUnit(below) ? `${above} (${below})` : `${above} ${below}`;
+}
+
 const share = (cells: readonly string[], test: (cell: string) => boolean): number =>
   cells.length === 0 ? 0 : cells.filter(test).length / cells.length;
 
 const SEEDISH =
   /\b(?:capsules?|caps|tablets?|tabs|sachets?|kapseln|tabletten|beutel|gelules|comprimes|capsulas|comprimidos|compresse|capsule|tabletter|kapslar|kapsler|kapsulki|tabletki)\b/;
-const MILKISH = /\b(?:milk|half|cream|milch|lait|leche|latte|melk|leite|mjolk|maelk|mleko|sahne|creme)\b/;
+const MILKISH =
+  /\b(?:milk|whole|skim\w*|uht|half|cream|milch|lait|leche|latte|melk|leite|mjolk|maelk|mleko|sahne|creme)\b/;
 const FIBREISH =
   /\b(?:fib(?:re|er)|inulin\w*|starch|bran|acacia|oat|chicory|psyllium|pectin\w*|starke|kleie|hafer|amidon|fecule|son|almidon|salvado|amido|crusca|zetmeel|zemelen|amido|farelo|starkelse|kli|stivelse|skrobia|otreby|sugar|zucker|sucre|honey)\b/;
 
@@ -96,7 +111,7 @@ function meaningOfCells(cells: readonly string[], free: ReadonlySet<NoteColumn>)
   const tests: readonly (readonly [NoteColumn, () => boolean])[] = [
     ['date', () => most((cell) => cellDay(cell) !== null || serialDay(cell) !== null, 0.8)],
     ['seed', () => most((cell) => SEEDISH.test(plain(cell)) || withDay(cell), 0.5)],
-    ['temperature', () => most((cell) => (/°|\d\s*[FC]$/i.test(tidy(cell)) && parseTemperature(cell).ok) || (number(cell) >= 85 && number(cell) <= 115), 0.8)],
+    ['temperature', () => most((cell) => (/°|\d\s*(?:deg\w*\.?\s*)?[FC]\b/i.test(tidy(cell)) && parseTemperature(cell).ok) || (number(cell) >= 85 && number(cell) <= 115), 0.8)],
     ['ph', () => most((cell) => number(cell) >= 3 && number(cell) <= 7 && /[.,]/.test(cell) && parsePh(cell).ok, 0.8)],
     ['set', () => most((cell) => readSet(cell).kind === 'word', 0.6)],
     ['milk', () => most((cell) => MILKISH.test(plain(cell)), 0.6)],
@@ -115,6 +130,7 @@ const MANY: ReadonlySet<NoteColumn> = new Set<NoteColumn>([
   'addition',
   'addition amount',
   'seed',
+  'end',
 ]);
 /** "Seed date", "From batch": a part of what names the seed. */
 const SEED_PART =
@@ -122,14 +138,14 @@ const SEED_PART =
 
 /** A cell that holds an amount and next to nothing else. */
 function isAmount(cell: string): boolean {
-  if (isNumber(cell)) return true;
+  if (isNumber(cell) || /^[\d.,]+(?:\s*[/+;&]\s*[\d.,]+)+$/.test(tidy(cell))) return true;
   const found = findAmounts(cell, { spoons: 'US' }, true);
   if (found.length === 0 || found.some(({ amount }) => amount.unit === 'pieces')) return false;
   let rest = tidy(cell);
   for (const amount of found.toReversed()) rest = `${rest.slice(0, amount.start)} ${rest.slice(amount.end)}`;
   return findDay(rest) === null && rest.replace(/[^\p{L}]/gu, '').length <= 5;
 }
-const VOLUME_UNIT = /^(?:ml|cl|dl|l|tbsps?|tbs|t|tsp|el|tl|msk|spsk|cups?)\.?$/i;
+const VOLUME_UNIT = /^(?:%|ml|cl|dl|l|tbsps?|tbs|t|tsp|el|tl|msk|spsk|cups?)\.?$/i;
 const MASS_UNIT = /^(?:g|gr|grams?|oz|ml|tbsps?|tsp|el|tl|msk)\.?$/i;
 
 /** @param mapping heading → meaning, where the keeper rematched it. */
@@ -146,6 +162,17 @@ export function readLayout(table: Table, mapping: Readonly<Record<string, NoteCo
       sentence: assumed.titles(row.cells.map(tidy).filter(Boolean).join(' ')),
     });
   let rows = headings ? filled.slice(filled.indexOf(headings) + 1) : filled;
+  const [next] = rows;
+  const second = headings && isSecondLine(next) ? next : null;
+  if (second) {
+    rows = rows.slice(1);
+    assumptions.push({
+      row: second.line,
+      sentence: second.cells.every((cell) => tidy(cell) === '' || isUnit(cell))
+        ? assumed.unitsBelow(second.cells.map(tidy).filter(Boolean).join(', '))
+        : assumed.headingsBelow(second.cells.map(tidy).filter(Boolean).join(', ')),
+    });
+  }
   if (headings) {
     const wanted = headings.cells.map(bareHeading).join('|');
     rows = rows.filter((row) => {
@@ -156,27 +183,47 @@ export function readLayout(table: Table, mapping: Readonly<Record<string, NoteCo
   }
   const width = Math.max(
     headings?.cells.length ?? 0,
+    second?.cells.length ?? 0,
     headings ? 0 : Math.max(0, ...rows.map((row) => row.cells.length)),
   );
   const chosen = new Map(Object.entries(mapping).map(([heading, meaning]) => [plain(heading), meaning]));
   const names = Array.from(
     { length: width },
-    (_, index) => tidy(headings?.cells[index] ?? '') || `Column ${index + 1}`,
-  );
+    (_, index) =>
+      joinHeadings(tidy(headings?.cells[index] ?? ''), tidy(second?.cells[index] ?? '')) ||
+      `Column ${index + 1}`,
+  ).map((name, index, all) => {
+    const before = all.slice(0, index).filter((other) => plain(other) === plain(name)).length;
+    return before === 0 ? name : `${name} #${before + 1}`;
+  });
   const cellsOf = (index: number): string[] => rows.slice(0, 400).map((row) => row.cells[index] ?? '');
   const meanings: (NoteColumn | null)[] = names.map((name) => chosen.get(plain(name)) ?? null);
   const additionNames = new Map<number, string>();
   const taken = new Set<NoteColumn>(meanings.filter((meaning) => meaning !== null));
 
+  // "Start" without an end is the day, or nothing we know.
+  const ends = names.some((name) => headingMeaning(name)?.meaning === 'end');
+
   // Headings, the surest first, so that "Date" wins over "Date opened".
   const guesses = names.map((name, index) => ({
     index,
-    found: headings?.cells[index] ? headingMeaning(name) : null,
+    found: /^Column \d+$/.test(name) ? null : headingMeaning(name.replace(/ #\d+$/, '')),
   }));
   for (const sure of [3, 2] as const) {
     for (const { index, found } of guesses) {
       if (found?.sure !== sure || meanings[index] !== null) continue;
       let { meaning } = found;
+      if (meaning === 'start' && !ends) {
+        if (
+          taken.has('date') ||
+          share(
+            cellsOf(index).filter((cell) => tidy(cell) !== ''),
+            withDay,
+          ) < 0.6
+        )
+          continue;
+        meaning = 'date';
+      }
       const before = meanings[index - 1] ?? guesses[index - 1]?.found?.meaning ?? null;
       const filledCells = cellsOf(index).filter((cell) => tidy(cell) !== '');
       const unit = headingUnit(names[index] ?? '');
@@ -188,7 +235,9 @@ export function readLayout(table: Table, mapping: Readonly<Record<string, NoteCo
       if (meaning === 'amount' && before === 'addition' && tellsNone) meaning = 'addition amount';
       if (SEED_PART.test(plain(names[index] ?? '')) && figures < 0.8) meaning = 'seed';
       const volumes = (unit !== null && VOLUME_UNIT.test(unit)) || share(filledCells, isNumber) < 0.5;
-      if (meaning === 'seed' && figures >= 0.8 && volumes) meaning = 'amount';
+      const otherSeed = guesses.some((guess) => guess.index !== index && guess.found?.meaning === 'seed');
+      if (meaning === 'seed' && volumes && (figures >= 0.8 || (otherSeed && unit !== null && figures >= 0.4)))
+        meaning = 'amount';
       if (meaning === 'milk' && taken.has('milk') && figures >= 0.8) meaning = 'milk amount';
       if (
         meaning === 'addition' &&
@@ -206,7 +255,7 @@ export function readLayout(table: Table, mapping: Readonly<Record<string, NoteCo
       taken.add(meaning);
     }
   }
-  const second = new Set(
+  const spare = new Set(
     guesses
       .filter(({ index, found }) => found !== null && meanings[index] === null)
       .map(({ index }) => index),
@@ -220,13 +269,21 @@ export function readLayout(table: Table, mapping: Readonly<Record<string, NoteCo
   );
   if (taken.has('label')) for (const meaning of ['date', 'jar'] as const) free.delete(meaning);
   for (let index = 0; index < width; index += 1) {
-    if (meanings[index] !== null || second.has(index)) continue;
+    if (meanings[index] !== null || spare.has(index)) continue;
     const cells = cellsOf(index).filter((cell) => tidy(cell) !== '');
     if (cells.length === 0) continue;
     const name = names[index] ?? '';
     const unit = headingUnit(name);
-    if (headings && unit !== null && MASS_UNIT.test(unit) && share(cells, isNumber) >= 0.8) {
-      additionNames.set(index, bareHeading(name).replace(new RegExp(`\\s${unit}$`, 'i'), ''));
+    const inUnits = unit !== null && MASS_UNIT.test(unit) && share(cells, isAmount) >= 0.8;
+    // "Inulin" above amounts, or above crosses where it went in.
+    const fibre =
+      FIBREISH.test(plain(name)) &&
+      share(cells, (cell) => isAmount(cell) || readYesNo(cell) !== null || isNothing(cell)) >= 0.8;
+    if (headings && (inUnits || fibre)) {
+      additionNames.set(
+        index,
+        unit === null ? name : bareHeading(name).replace(new RegExp(`\\s${unit}$`, 'i'), ''),
+      );
       meanings[index] = 'addition';
       assumptions.push({ row: null, sentence: assumed.column(name, 'the amount of one addition') });
       continue;
@@ -264,7 +321,7 @@ export function readLayout(table: Table, mapping: Readonly<Record<string, NoteCo
   const columns = names.map((heading, index): Column => {
     const meaning = meanings[index] ?? null;
     const some = cellsOf(index).some((cell) => tidy(cell) !== '');
-    if (meaning === null && some && !second.has(index))
+    if (meaning === null && some && !spare.has(index))
       assumptions.push({ row: null, sentence: assumed.unknownColumn(heading) });
     return {
       index,

@@ -174,7 +174,7 @@ export function readOutcome(row: RowCells): RowFacts['outcome'] {
     earlyCheckHours: null, earlySet: null, earlyPh: null, earlySour: null, setAfterHours: null, setByHours: null,
     setAtTakeOut, setWord, texture: textureText === '' ? null : textureText.slice(0, 200),
     whey: readWheyAs, tang: readTangAs, smell: line('smell'), colour: line('colour'), ph, phHow,
-    signs, spoiledSaid, seenAt: null, openedDays: null, fibreDidThis, note: null,
+    signs, bubbles: null, powerCut: null, powerCutHours: null, spoiledSaid, seenAt: null, openedDays: null, fibreDidThis, note: null,
   } satisfies Omit<Outcome, 'jar'>; // prettier-ignore
   const seen = setAtTakeOut !== null || setWord !== null || ph !== null || signs.length > 0 || spoiledSaid || fibreDidThis ||
     outcome.texture !== null || outcome.whey !== null || outcome.tang !== null || outcome.smell !== null || outcome.colour !== null; // prettier-ignore

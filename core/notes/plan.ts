@@ -1,7 +1,7 @@
 // What a spreadsheet would add to a ledger. Owns the shapes between reading (core/notes) and writing (main/ledger/notes.ts).
 import type { NoteColumn, NotesPreview } from '../contract';
 import type { Amount } from '../ledger/basics';
-import type { Addition, Jar, Outcome, Preferences, Source } from '../ledger/records';
+import type { Addition, Jar, Outcome, Preferences, Seeding, Source } from '../ledger/records';
 import type { Temperature } from '../ledger/basics';
 
 /** A jar of the ledger, as far as reading notes needs it. */
@@ -52,14 +52,18 @@ export interface NotesInput {
 }
 
 export interface PlannedSeeding {
-  /** Exactly one is set: a jar of this file by its line, a jar of the ledger by its uid, a source by its name. */
-  readonly fromLine: number | null;
+  /** Exactly one is set: a jar of this file by its id in the plan, a jar of the ledger by its uid, a source by its name. */
+  readonly fromRow: string | null;
   readonly fromUid: string | null;
   readonly source: string | null;
+  /** Whey or curd, where the notes tell it. */
+  readonly part: Seeding['part'];
   readonly amount: Amount | null;
 }
 
 export interface PlannedJar {
+  /** Names it within the plan: several jars may stand on one line. */
+  readonly id: string;
   readonly line: number;
   readonly label: string;
   readonly madeOn: string;

@@ -12,11 +12,11 @@ import { type NoteRow, collectRows, labelKey, labelOf, nameRows } from './rows';
 import { problem, question } from './says';
 import { refuseLoops, seedsFirst, waitForSeeds } from './seed-order';
 import { type KnownJar, SeedIndex, type SourceMention } from './seed-index';
-import { namedWithPieces } from './seed-sources';
+import { bareProducts, namedWithPieces } from './seed-sources';
 import { STRONG } from './seed-words';
 import { readSeeds } from './seeds';
 import { readTable } from './table';
-import { changedRow, fileLevelSays, previewRow } from './telling';
+import { changedRow, fileLevelSays, previewRow, spoonsSaid } from './telling';
 import { isNothing } from './words';
 
 /** Reads a file as far as it can be: what it adds, and everything that is to be said about it. */
@@ -26,7 +26,7 @@ export function readNotes(input: NotesInput): NotesReading {
   const headings = layout.columns.map(({ heading }) => heading);
   if (layout.rows.length === 0) return { ok: false, code: 'notes empty', params: { headings } };
   const has = (meaning: NoteColumn): boolean => layout.columns.some((column) => column.meaning === meaning);
-  if (!has('date') && !has('label') && !has('jar'))
+  if (!has('date') && !has('start') && !has('label') && !has('jar'))
     return { ok: false, code: 'notes without days', params: { headings } };
   if (!has('seed')) return { ok: false, code: 'notes without seeds', params: { headings } };
   const {
@@ -75,7 +75,7 @@ export function readNotes(input: NotesInput): NotesReading {
     const key = labelKey(day, word, letter);
     if (registered.has(key)) continue;
     registered.add(key);
-    const id = `row:${row.row.line}`;
+    const { id } = row;
     byId.set(id, row);
     const uid = row.here ?? row.clash;
     if (uid !== null) shadowed.add(uid);
@@ -93,11 +93,20 @@ export function readNotes(input: NotesInput): NotesReading {
     });
   }
   const index = new SeedIndex(known);
+  const bare = bareProducts(
+    rows.flatMap((row) =>
+      row.cells
+        .filter(({ column }) => column.meaning === 'seed')
+        .map(({ text }) => ({ text, first: row.identity.day !== null && row.identity.day <= earliestKnown })),
+    ),
+    index,
+  );
+  const asked = new Set<string>();
   const context: CellContext = { conventions, answers: input.answers, names: new Map(), bareUnits };
 
   for (const [at, row] of rows.entries()) {
     if (at % 200 === 0) input.step?.(at, rows.length);
-    row.facts = readFacts(row.cells, row.log, context);
+    row.facts = readFacts(row.cells, row.log, context, row.identity.day);
     const amountCell = row.cells.find(({ column, text }) => column.meaning === 'amount' && tidy(text) !== '');
     const piecesBeside =
       amountCell !== undefined &&
@@ -108,11 +117,12 @@ export function readNotes(input: NotesInput): NotesReading {
     for (const cell of joinSeeds(seedCells)) {
       const reading = readSeeds(cell.text, {
         day: row.identity.day ?? '9999-12-31',
-        self: `row:${row.row.line}`,
+        self: row.id,
         order: conventions.order,
         amounts: options,
         jars: index,
         sources: productNames,
+        bare,
         first: row.identity.day !== null && row.identity.day <= earliestKnown,
         piecesBeside,
       });
@@ -129,7 +139,10 @@ export function readNotes(input: NotesInput): NotesReading {
       if ('source' in part.from) {
         const { source } = part.from;
         if (source.culture) row.log.ask('culture', question.culture(source.name));
-        else if (source.guessed) row.log.ask('product', question.product(source.name));
+        else if (source.guessed && !asked.has(plain(source.name))) {
+          asked.add(plain(source.name));
+          row.log.ask('product', question.product(source.name));
+        }
       } else if (row.identity.day !== null && part.from.jar.day > row.identity.day) {
         const cell = seedCells[0];
         row.log.problem(
@@ -194,7 +207,9 @@ export function readNotes(input: NotesInput): NotesReading {
     }
     if (row.clash !== null && row.here === null) changedRow(row, input.ledger);
   }
-  said.push(...fileLevelSays(adding, layout));
+  const spoons = spoonsSaid(adding, conventions);
+  if (spoons.question) questions.push(spoons.question);
+  said.push(...spoons.said, ...fileLevelSays(adding, layout));
   const telling = rows.filter((row) => row.here === null);
   const preview: NotesPreview = {
     columns: layout.columns.map((column) => ({
@@ -250,11 +265,17 @@ function planJar(
   const facts = row.facts as RowFacts;
   const seedings = row.seeds.map(({ part, amount }): PlannedSeeding => {
     if ('source' in part.from)
-      return { fromLine: null, fromUid: null, source: sourceOf(part.from.source), amount };
+      return { fromRow: null, fromUid: null, source: sourceOf(part.from.source), part: null, amount };
     const { id } = part.from.jar;
     const seed = byId.get(id);
     const uid = seed ? (seed.here ?? seed.clash) : id.slice('ledger:'.length);
-    return { fromLine: uid === null ? (seed?.row.line ?? null) : null, fromUid: uid, source: null, amount };
+    return {
+      fromRow: uid === null ? (seed?.id ?? null) : null,
+      fromUid: uid,
+      source: null,
+      part: part.part ?? null,
+      amount,
+    };
   });
   const note = [...new Set(log.note)].join('\n').slice(0, 10_000);
   const volume = finalVolume(
@@ -268,6 +289,7 @@ function planJar(
     facts.outcome && [facts.outcome.setWord, facts.outcome.ph, facts.outcome.signs, facts.outcome.spoiledSaid, plain(facts.outcome.texture ?? '')], plain(note),
   ]); // prettier-ignore
   return {
+    id: row.id,
     line: row.row.line,
     label: labelOf(row),
     madeOn: identity.day ?? '',

@@ -2,7 +2,7 @@
 import type { NoteColumn } from '../contract';
 import type { Amount, Temperature } from '../ledger/basics';
 import type { Outcome } from '../ledger/records';
-import { parseAmount, plain, tidy, type AmountAssumption } from '../quantities';
+import { parseAmount, plain, tidy, type FoundAmount } from '../quantities';
 import type { Conventions, Question } from './conventions';
 import type { Column } from './layout';
 import { assumed, problem, question } from './says';
@@ -20,6 +20,8 @@ export class RowLog {
   readonly questions: Question[] = [];
   readonly assumptions: { row: number | null; sentence: string }[] = [];
   readonly note: string[] = [];
+  /** Kitchen measures whose size follows from the region, as they were used. */
+  readonly measures: NonNullable<FoundAmount['measure']>[] = [];
   constructor(readonly row: number) {}
   problem(sentence: string, column: string | null = null, cell: string | null = null): void {
     this.problems.push({ row: this.row, sentence, column, cell });
@@ -64,13 +66,16 @@ export interface CellContext {
   readonly bareUnits: ReadonlyMap<string, string>;
 }
 
+/** An amount as read, with what had to be assumed. */
+export type SaidAmount = Pick<FoundAmount, 'amount' | 'assumed' | 'regional' | 'measure'>;
+
 /** Says what had to be assumed to read an amount. */
 export function sayAmount(
   log: RowLog,
   text: string,
-  amount: Amount,
-  assumptions: readonly AmountAssumption[],
+  { amount, assumed: assumptions, regional, measure }: SaidAmount,
 ): void {
+  if (regional && measure) log.measures.push(measure);
   for (const one of assumptions) {
     if (one.kind === 'range')
       log.assume(assumed.middle(text, `${Number(amount.value.toFixed(1))} ${amount.unit}`));
@@ -123,12 +128,8 @@ export class RowCells {
     );
     if (parsed.ok && !tooMuch(parsed.amount)) {
       // A unit that stands in the heading is written, not assumed.
-      sayAmount(
-        this.log,
-        text,
-        parsed.amount,
-        parsed.assumed.filter((one) => one.kind !== 'unit' || cell.column.unit === null),
-      );
+      const said = parsed.assumed.filter((one) => one.kind !== 'unit' || cell.column.unit === null);
+      sayAmount(this.log, text, { ...parsed, assumed: said });
       return parsed.amount;
     }
     if (parsed.ok || parsed.code === 'amount below zero' || parsed.code === 'amount too large') {

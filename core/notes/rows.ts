@@ -5,6 +5,7 @@ import { jarLabel } from '../lineage/labels';
 import { plain, tidy } from '../quantities';
 import { type Cell, type RowFacts, RowLog } from './row-cells';
 import type { Conventions } from './conventions';
+import { serialDay } from './days';
 import { type Identity, fillYears, nextLetter, readIdentity } from './identity';
 import type { Layout, Said } from './layout';
 import type { NotesInput } from './plan';
@@ -15,6 +16,8 @@ import { isDitto } from './words';
 
 /** One row of a jar while the file is read. */
 export interface NoteRow {
+  /** Its line, and its letter where one line is several jars. */
+  readonly id: string;
   readonly row: Row;
   readonly log: RowLog;
   readonly cells: readonly Cell[];
@@ -41,6 +44,7 @@ function cellsOf(
   layout: Layout,
   answers: NotesInput['answers'],
   log: RowLog,
+  serials: boolean,
 ): { cells: Cell[]; texts: string[] } {
   const texts: string[] = [];
   const cells = layout.columns.map((column): Cell => {
@@ -53,6 +57,13 @@ function cellsOf(
       text = value;
     }
     texts[column.index] = text;
+    if (column.meaning === 'seed' && serials) {
+      text = text.replace(/(?<![\d.,])\d{5}(?![\d.,])/g, (number) => {
+        const day = serialDay(number);
+        if (day !== null) log.assume(assumed.serial(number, day));
+        return day ?? number;
+      });
+    }
     return { column, text };
   });
   const extra = row.cells.slice(layout.columns.length).map(tidy).filter(Boolean).join(' ');
@@ -75,6 +86,43 @@ function rawOf(row: Row, layout: Layout, toldDay: string): string {
   return JSON.stringify([toldDay, ...parts.toSorted()]);
 }
 
+const SEVERAL = /^\p{L}\d?(?:(?:\s*[,;+&/]\s*|\s+(?:and|und|et|y|e|og|och|en|i)\s+)\p{L}\d?)+$/iu;
+const NUMBERS = /^\d{1,3}(?:(?:\s*[,;+&]\s*|\s+(?:and|und|et|y|e|og|och|en|i)\s+)\d{1,3})+$/iu;
+const FROM_TO = /^([a-z])\s*(?:-|to|bis)\s*([a-z])$/i;
+
+/** The letters of a cell that names several jars, or none. */
+function lettersOf(text: string): string[] {
+  const clean = tidy(text)
+    .replace(/^(?:jars?|gl(?:ä|ae)ser|pots)\s+/i, '')
+    .replace(/\s*,\s*(?:and|und|et|y|e)\s+/i, ', ');
+  const range = FROM_TO.exec(clean);
+  if (range) {
+    const [first, last] = [range[1], range[2]].map((letter) => letter?.toLowerCase().charCodeAt(0) ?? 0);
+    if (first !== undefined && last !== undefined && last > first)
+      return Array.from({ length: last - first + 1 }, (_, at) => String.fromCharCode(first + at));
+  }
+  if (!SEVERAL.test(clean) && !NUMBERS.test(clean)) return [];
+  const letters = clean
+    .toLowerCase()
+    .split(/[\s,;+&/]+/)
+    .filter((word) => !/^(?:and|und|et|og|och|en)$/.test(word));
+  return new Set(letters).size === letters.length ? letters : [];
+}
+
+/** A line as the jars it names: one, or one for each letter of "a, b, c". */
+function jarsOf(row: Row, layout: Layout): { id: string; row: Row; said: string | null }[] {
+  const column = layout.columns.find(({ meaning }) => meaning === 'jar');
+  const text = column ? (row.cells[column.index] ?? '') : '';
+  const letters = lettersOf(text);
+  if (!column || letters.length < 2) return [{ id: `row:${row.line}`, row, said: null }];
+  const said = assumed.severalJars(tidy(text), letters);
+  return letters.map((letter) => ({
+    id: `row:${row.line}:${letter}`,
+    row: { line: row.line, cells: row.cells.map((cell, at) => (at === column.index ? letter : cell)) },
+    said,
+  }));
+}
+
 /** Rows of jars; totals and remarks that belong to no jar are left out and said. */
 export function collectRows(
   layout: Layout,
@@ -83,6 +131,12 @@ export function collectRows(
   said: Said[],
 ): NoteRow[] {
   const rows: NoteRow[] = [];
+  // Where days are a spreadsheet's numbers, seeds name them so too.
+  const serials = layout.columns.some(
+    ({ meaning, index }) =>
+      ['date', 'label', 'start'].includes(meaning) &&
+      layout.rows.some((row) => serialDay(row.cells[index] ?? '') !== null),
+  );
   let above: string[] | null = null;
   let dayAbove: Identity | null = null;
   for (const row of layout.rows) {
@@ -103,26 +157,30 @@ export function collectRows(
       said.push({ row: row.line, sentence: assumed.comment(text || row.cells.map(tidy).join(' ').trim()) });
       continue;
     }
-    const log = new RowLog(row.line);
-    const { cells, texts } = cellsOf(row, above, layout, input.answers, log);
-    const identity = readIdentity(cells, log, conventions.order, dayAbove);
-    above = texts;
-    dayAbove = identity.day !== null || identity.yearless !== null ? identity : dayAbove;
-    const rawText = rawOf(row, layout, identity.toldDay);
-    rows.push({
-      row,
-      log,
-      cells,
-      identity,
-      rawText,
-      raw: '',
-      occurrence: 1,
-      here: null,
-      clash: null,
-      repeats: null,
-      facts: null,
-      seeds: [],
-    });
+    for (const one of jarsOf(row, layout)) {
+      const log = new RowLog(row.line);
+      if (one.said !== null) log.assume(one.said);
+      const { cells, texts } = cellsOf(one.row, above, layout, input.answers, log, serials);
+      const identity = readIdentity(cells, log, conventions.order, dayAbove);
+      above = texts;
+      dayAbove = identity.day !== null || identity.yearless !== null ? identity : dayAbove;
+      const rawText = rawOf(one.row, layout, identity.toldDay);
+      rows.push({
+        id: one.id,
+        row,
+        log,
+        cells,
+        identity,
+        rawText,
+        raw: '',
+        occurrence: 1,
+        here: null,
+        clash: null,
+        repeats: null,
+        facts: null,
+        seeds: [],
+      });
+    }
   }
   return rows;
 }

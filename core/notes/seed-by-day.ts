@@ -1,6 +1,6 @@
 // Seeds named by their day: "15 Oct b", "a of 10/15", "2025-10-15".
 import { plain, tidy, type FoundAmount } from '../quantities';
-import { dayText, findDay } from './days';
+import { dayIn, dayText, findDay, type FoundDay } from './days';
 import { assumed, problem } from './says';
 import { pickAmount, type KnownJar, type Resolved, type SeedContext, type Tried } from './seed-index';
 import { STOP, unused, words } from './seed-words';
@@ -50,21 +50,36 @@ function letterBeside(
   return null;
 }
 
+/** "09.05 A": two figures and a point are a day only where a jar was made on it. */
+function pointDay(text: string, context: SeedContext): FoundDay | null {
+  const found = /(?<![\d.,])(\d{1,2})\.(\d{1,2})(?![\d.,])/.exec(text);
+  if (!found || context.order === 'year first') return null;
+  const [month, day] = context.order === 'day first' ? [found[2], found[1]] : [found[1], found[2]];
+  if (!context.jars.byMonthDay.has(`${month?.padStart(2, '0')}-${day?.padStart(2, '0')}`)) return null;
+  const read = { year: null, month: Number(month), day: Number(day) };
+  return {
+    start: found.index,
+    end: found.index + found[0].length,
+    dayFirst: read,
+    monthFirst: read,
+    sure: false,
+  };
+}
+
 /** A seed named by its day, or null where the text holds no day. */
 export function byDate(text: string, context: SeedContext): Tried {
   const clean = tidy(text);
-  const found = findDay(clean);
+  const found = findDay(clean) ?? pointDay(clean, context);
   if (!found) return null;
   const read =
-    context.order === 'day first'
-      ? (found.dayFirst ?? found.monthFirst)
-      : (found.monthFirst ?? found.dayFirst);
+    dayIn(found, context.order) ??
+    (context.order === 'year first' ? null : (found.dayFirst ?? found.monthFirst));
   if (!read) return { problem: problem.seedNotFound(text) };
   const assumptions: string[] = [];
   const monthDay = `${String(read.month).padStart(2, '0')}-${String(read.day).padStart(2, '0')}`;
   let day = read.year === null ? null : dayText(read, read.year);
   if (read.year === null) {
-    const days = context.jars.days.filter((known) => known.slice(5) === monthDay);
+    const days = context.jars.byMonthDay.get(monthDay) ?? [];
     day = days.findLast((known) => known <= context.day) ?? days.at(-1) ?? null;
   }
   const jars = day === null ? [] : (context.jars.byDay.get(day) ?? []);

@@ -34,8 +34,7 @@ export function byName(text: string, context: SeedContext): Tried {
   const previous = !sameDay && (PREVIOUS.test(said) || BEFORE_LAST.test(said));
   if (sameDay || previous) {
     const back = BEFORE_LAST.test(said) ? 2 : 1;
-    const earlier = context.jars.days.filter((day) => day < context.day);
-    const day = sameDay ? context.day : earlier.at(-back);
+    const day = sameDay ? context.day : context.jars.earlier(context.day, back);
     const jars = (day === undefined ? [] : (context.jars.byDay.get(day) ?? [])).filter(
       (jar) => jar.id !== context.self,
     );

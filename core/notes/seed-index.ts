@@ -1,7 +1,8 @@
 // Jars that a seed may name, found by day, letter and name; and the shapes that reading a seed gives.
-import type { Source } from '../ledger/records';
+import type { Seeding, Source } from '../ledger/records';
 import { findAmounts, tidy, type AmountOptions, type FoundAmount } from '../quantities';
 import type { DayOrder } from './days';
+import { unused, words } from './seed-words';
 
 /** A jar that a seed may name: of these notes or already in the ledger. */
 export interface KnownJar {
@@ -15,6 +16,8 @@ export interface KnownJar {
 }
 
 export interface SeedPart {
+  /** Whey or curd of the jar, where it is told. */
+  readonly part?: Seeding['part'];
   readonly from: { readonly jar: KnownJar } | { readonly source: SourceMention };
   readonly amount: FoundAmount | null;
 }
@@ -37,6 +40,8 @@ export interface SeedContext {
   readonly jars: SeedIndex;
   /** Plain names of products seen with pieces anywhere, or in the ledger. */
   readonly sources: ReadonlySet<string>;
+  /** Products named without a count anywhere in the notes: plain name → as first written. */
+  readonly bare: ReadonlyMap<string, string>;
   /** No jar is older than this one, so a bare name can only be a product. */
   readonly first: boolean;
   /** The amount column counts pieces. */
@@ -49,6 +54,8 @@ export class SeedIndex {
   readonly byAlias = new Map<string, KnownJar[]>();
   readonly byLetter = new Map<string, KnownJar[]>();
   readonly days: string[];
+  /** "10-15" → the days of every year that have jars, in order. */
+  readonly byMonthDay = new Map<string, string[]>();
 
   constructor(jars: Iterable<KnownJar>) {
     const put = (map: Map<string, KnownJar[]>, key: string, jar: KnownJar): void => {
@@ -62,6 +69,29 @@ export class SeedIndex {
       for (const alias of jar.aliases) put(this.byAlias, alias, jar);
     }
     this.days = [...this.byDay.keys()].toSorted();
+    for (const day of this.days) {
+      const there = this.byMonthDay.get(day.slice(5));
+      if (there) there.push(day);
+      else this.byMonthDay.set(day.slice(5), [day]);
+    }
+  }
+
+  /** Whether a text without a day is the name of a jar. */
+  names(text: string): boolean {
+    return [words(text), unused(text)].some(
+      (said) => said.length > 0 && (this.byAlias.has(said.join(' ')) || this.byLetter.has(said.join(' '))),
+    );
+  }
+
+  /** Days before another, counted from its end: 1 is the day before it that has jars. */
+  earlier(day: string, back: number): string | undefined {
+    let [low, high] = [0, this.days.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((this.days[middle] ?? '') < day) low = middle + 1;
+      else high = middle;
+    }
+    return this.days[low - back];
   }
 }
 

@@ -2,8 +2,25 @@
 import type { Source } from '../ledger/records';
 import { findAmounts, plain, tidy, type AmountOptions, type FoundAmount } from '../quantities';
 import { assumed } from './says';
-import { pickAmount, type Resolved, type SeedContext, type SourceMention, type Tried } from './seed-index';
-import { CULTURE, FUNCTION_WORDS, PIECE_WORD, PREVIOUS, PRODUCT, STRONG, words } from './seed-words';
+import {
+  pickAmount,
+  type SeedIndex,
+  type Resolved,
+  type SeedContext,
+  type SourceMention,
+  type Tried,
+} from './seed-index';
+import {
+  CULTURE,
+  FUNCTION_WORDS,
+  PIECE_WORD,
+  PREVIOUS,
+  PRODUCT,
+  SAME_DAY,
+  STRONG,
+  words,
+} from './seed-words';
+import { isDitto, isNothing } from './words';
 
 /** A product's name out of what stands around its pieces. */
 function sourceName(text: string): string {
@@ -35,7 +52,7 @@ const asPieces = (value: number, text: string): FoundAmount => ({
   assumed: [],
   form: null,
   regional: false,
-  metricWord: false,
+  measure: null,
   text,
   start: 0,
   end: 0,
@@ -69,7 +86,17 @@ export function bySource(text: string, context: SeedContext): Tried {
   if (amount && (amount.amount.unit === 'pieces' || amount.amount.unit === 'CFU')) {
     return resolved(mention(name, amount.form), amount, name === '' ? [assumed.unnamed(text)] : []);
   }
+  const bare = context.bare.get(plain(name));
+  if (bare !== undefined && !context.sources.has(plain(name)))
+    return resolved(mention(bare, null, { guessed: true }), amount, [assumed.product(bare)]);
   if (context.sources.has(plain(name))) return resolved(mention(name, null), amount);
+  // "Capsules of Blue Tin": a product, though nobody counted.
+  if (pieceWord && amount === null && name !== '')
+    return resolved(
+      mention(name, findAmounts(`1 ${pieceWord[0].trim()}`, context.amounts)[0]?.form ?? null),
+      null,
+      [assumed.product(name)],
+    );
   const times =
     /^(.*?)\s*(?:[x×]\s?(\d{1,4})|(\d{1,4})\s?[x×])$/i.exec(tidy(text)) ??
     /^()(?:(\d{1,4})\s?[x×]?)\s+(\p{L}.*)$/iu.exec(tidy(text));
@@ -121,4 +148,48 @@ export function namedWithPieces(text: string, amounts: AmountOptions): string[] 
       const name = sourceName(`${clean.slice(0, found.start)} ${clean.slice(found.end)}`);
       return name === '' ? [] : [plain(name)];
     });
+}
+
+/** Words of a text that can be no jar: no day, no figure, no single letter, nothing that points at a jar. */
+function bareName(text: string): string | null {
+  const name = sourceName(text);
+  const said = plain(name);
+  const parts = words(name);
+  const points =
+    FUNCTION_WORDS.test(said) ||
+    PREVIOUS.test(said) ||
+    SAME_DAY.test(said) ||
+    CULTURE.test(said) ||
+    PRODUCT.test(said);
+  return parts.length === 0 ||
+    parts.length > 5 ||
+    /[\d?]/.test(name) ||
+    parts.every((word) => word.length < 2) ||
+    points ||
+    isDitto(text) ||
+    isNothing(text)
+    ? null
+    : name;
+}
+
+/**
+ * Products that the notes name without a count: what stands in a row of the earliest day, or in several rows, and can be
+ * no jar. Plain name → the name as first written.
+ */
+export function bareProducts(
+  cells: readonly { readonly text: string; readonly first: boolean }[],
+  jars: SeedIndex,
+): Map<string, string> {
+  const seen = new Map<string, { name: string; count: number; first: boolean }>();
+  for (const { text, first } of cells) {
+    for (const piece of text.split(STRONG)) {
+      const name = bareName(piece);
+      if (name === null || jars.names(name)) continue;
+      const before = seen.get(plain(name)) ?? { name, count: 0, first: false };
+      seen.set(plain(name), { ...before, count: before.count + 1, first: before.first || first });
+    }
+  }
+  return new Map(
+    [...seen].filter(([, { count, first }]) => count > 1 || first).map(([key, { name }]) => [key, name]),
+  );
 }

@@ -29,6 +29,21 @@ export const JAR_WORDS = new Set(
 );
 export const STRONG =
   /\s*(?:\+|;|&|\s(?:and|plus|und|sowie|mixed with|mit|with|avec|et|con|y|e|og|och|en|i|com|med|oraz|z)\s)\s*/i;
+/** A part of a jar, or its frozen reserve, named beside it. */
+export const PARTS_OF_JARS: readonly (readonly ['whey' | 'curd' | 'cubes', RegExp])[] = [
+  [
+    'whey',
+    /\(?\b(?:whey|molke|petit[- ]lait|lactos[eé]rum|suero|siero|wei|soro|vassle|valle|myse|serwatka)\b(?:\s+(?:only|nur|from|of|off|out of|aus|von|vom|de|du|di|van|fr[aå]n|fra|z))?\s*\)?/iu,
+  ],
+  [
+    'curd',
+    /\(?\b(?:curds?|bruch|dickmilch|caill[eé]|cuajada|cagliata|wrongel|coalhada|ostmassa|ostemasse|skrzep)\b(?:\s+(?:only|from|of|out of|aus|von|vom|de|du|di|van|fr[aå]n|fra|z))?\s*\)?/iu,
+  ],
+  [
+    'cubes',
+    /\(?(?:\b\d{1,2}\s+|\ban?\s+)?\b(?:(?:frozen|freezer|thawed)(?:\s+(?:ice\s+)?(?:cubes?|portions?|reserve|pot|flakes?))?|(?:ice\s+)?cubes?|eisw(?:ü|ue)rfel|w(?:ü|ue)rfel|gefroren\w*|gla[cç]ons?|congel\w+|surgel\w+|cubitos?|cubetti|blokjes|kuber|terninger|kostki)\b(?:\s+(?:from|of|out of|aus|von|vom|de|du|di|van|fr[aå]n|fra|z))?\s*\)?/iu,
+  ],
+];
 export const WEAK = /\s*(?:,\s+|,(?=\D)|\s\/\s|\/(?=\p{L})|(?<=\p{L})\/(?=\d))\s*/iu;
 
 /** The words of a text, plain. */

@@ -1,12 +1,12 @@
 // What a cell says seeded a jar: each part of its text ends as a jar, a source, a problem, or words kept for the note.
 import { tidy } from '../quantities';
 import { findDay } from './days';
-import { problem } from './says';
+import { assumed, problem } from './says';
 import { byDate } from './seed-by-day';
 import { byName } from './seed-by-name';
 import type { Resolved, SeedContext, SeedPart, Tried } from './seed-index';
 import { bySource } from './seed-sources';
-import { STRONG, WEAK } from './seed-words';
+import { PARTS_OF_JARS, STRONG, WEAK } from './seed-words';
 
 export interface SeedsReading {
   readonly parts: readonly SeedPart[];
@@ -17,6 +17,32 @@ export interface SeedsReading {
 }
 
 function tryPart(text: string, context: SeedContext): Tried {
+  for (const [part, pattern] of PARTS_OF_JARS) {
+    const found = pattern.exec(text);
+    if (!found) continue;
+    const tried = tryJar(
+      `${text.slice(0, found.index)} ${text.slice(found.index + found[0].length)}`.trim(),
+      context,
+    );
+    if (!tried || !('part' in tried) || !('jar' in tried.part.from)) continue;
+    const { jar } = tried.part.from;
+    const told = found[0].replace(/[()]/g, '').trim();
+    return part === 'cubes'
+      ? {
+          ...tried,
+          assumptions: [...tried.assumptions, assumed.seedWords(text, jar.label, told)],
+          leftOver: [...tried.leftOver, told],
+        }
+      : {
+          ...tried,
+          part: { ...tried.part, part },
+          assumptions: [...tried.assumptions, assumed.part(text, part, jar.label)],
+        };
+  }
+  return tryJar(text, context);
+}
+
+function tryJar(text: string, context: SeedContext): Tried {
   const name = byName(text, context);
   if (name && 'part' in name) return name;
   const date = byDate(text, context);

@@ -1,7 +1,8 @@
 // What is told of rows and of the file as a whole: the preview's lines, changed rows, and what holds for all jars.
 import type { NotesPreview } from '../contract';
-import { plain } from '../quantities';
+import { MEASURES, plain, type KitchenMeasure } from '../quantities';
 import { finalVolume } from './cells';
+import { SYSTEMS, type Conventions, type Question } from './conventions';
 import type { Layout, Said } from './layout';
 import type { LedgerView } from './plan';
 import { labelOf, type NoteRow } from './rows';
@@ -17,6 +18,45 @@ function lines(rows: readonly NoteRow[]): string {
   return numbers.length > 12
     ? `rows ${shown} and ${numbers.length - 12} more`
     : `${numbers.length === 1 ? 'row' : 'rows'} ${shown}`;
+}
+
+/** How spoons and cups were read: one sentence for each measure, with the words it was written in. */
+export function spoonsSaid(
+  rows: readonly NoteRow[],
+  { spoons, spoonsReason }: Conventions,
+): { said: Said[]; question: Question | null } {
+  const measures = new Map<KitchenMeasure, string[]>();
+  for (const { name, word } of rows.flatMap((row) => row.log.measures)) {
+    const there = measures.get(name) ?? [];
+    measures.set(name, there);
+    // "T" and "t" are different spoons, "Tbsp" and "tbsp." are one.
+    const bare = word.replace(/\.$/, '');
+    const same = (other: string): boolean =>
+      other === bare || (bare.length > 1 && plain(other) === plain(bare));
+    if (!there.some(same)) there.push(bare);
+  }
+  const said = [...measures].map(([name, words]): Said => ({
+    row: null,
+    sentence: assumed.spoons(
+      words,
+      `${spoons} ${name}`,
+      String(Number(MEASURES[spoons][name].toFixed(2))),
+      spoonsReason,
+    ),
+  }));
+  const [first] = [...measures.values()].flat();
+  if (first === undefined || !spoonsReason.startsWith('that is the spoon chosen'))
+    return { said, question: null };
+  return {
+    said,
+    question: {
+      id: 'spoons',
+      row: null,
+      sentence: question.spoons(first),
+      choices: SYSTEMS.map((system) => ({ value: system, label: system })),
+      blocks: false,
+    },
+  };
 }
 
 /** What was assumed of many jars at once. */

@@ -51,10 +51,10 @@ const SIGNS: readonly (readonly [DiscardSign, RegExp])[] = [
   ['red', /\b(?:red(?:dish)?|rot(?:e[rsnm]?|lich\w*)?|rouge\w*|roj[oa]s?|ross[oa]|ross[ie]|rood|rode|vermelh[oa]s?|rott|czerwon\w+)\b/],
   ['orange', /\b(?:orange\w*|naranja|arancio\w*|arancione|oranje|laranja|pomaranczow\w+)\b/],
   ['black', /\b(?:black|schwarz\w*|noirs?|noires?|negr[oa]s?|ner[oaie]|zwarte?|pret[oa]s?|svart\w*|czarn\w+)\b/],
-  ['fuzz', /\b(?:fuzz(?:y)?|furry|hairy|mou?ld(?:y|s)?|mildew|schimm\w+|moisi\w*|moho|mohos[oa]|muff[ae]|ammuffit\w+|bolor|mofo|mogel\w*|mogl\w*|muggen|skimmel\w*|plesn\w*|plesniow\w*)\b/],
+  ['fuzz', /\b(?:fuzz(?:y)?|furry|hairy|mou?ld(?:y|s)?|mildew|(?:green|blue|gr[ae]y)(?:ish)? (?:spots?|patch\w*|specks?|dots?|growth|fur)|(?:grune?|blaue?|graue?) (?:flecken?|punkte?|stellen?)|(?:taches?|points?) (?:vert|bleu|gris)\w*|manchas? (?:verdes?|azul\w*|gris\w*)|macchi[ae] (?:verd[ei]|blu|grigi\w*)|(?:groene|blauwe|grijze) (?:vlek\w*|stip\w*)|manchas? cinza\w*|(?:grona|gronne|bla|gra) (?:flackar|pletter|flekker)|zielon\w+ plam\w+|schimm\w+|moisi\w*|moho|mohos[oa]|muff[ae]|ammuffit\w+|bolor|mofo|mogel\w*|mogl\w*|muggen|skimmel\w*|plesn\w*|plesniow\w*)\b/],
   ['foul smell', /\b(?:foul|rotten|putrid|rancid|stinks?|stinky|stank|stench|(?:smell(?:s|ed)?|smelt) (?:very |really |quite )?(?:bad|off|awful|wrong|terrible|horrible|nasty|rotten|like (?:feet|vomit|rot))|(?:bad|off|nasty|awful) smell|faulig\w*|stinkt|stank|riecht (?:schlecht|ubel|faul)|pourri\w*|nauseabond\w*|pue|huele mal|podrid[oa]|marci[oa]|puzza|stinkt|rotte|podre|cheira mal|rutten|luktar illa|radden|rattent|lukter vondt|smierdz\w+|zgnil\w+|cuchn\w+)\b/],
   ['foam', /\b(?:foam(?:y|ing|ed)?|froth(?:y|ing)?|schaum\w*|geschaumt|mousseu[sx]\w*|espum\w+|schium\w+|schuim\w*|skum\w*|pian[aye])\b/],
-  ['lifted lid', /\b(?:lid (?:had )?(?:lifted|popped|blew|bulged|bulging|raised|came off)|(?:lifted|popped|bulging|bulged|raised) (?:the )?lid|deckel (?:hob|gehoben|gewolbt|hochgegangen)\w*|couvercle (?:souleve|bombe))\b/],
+  ['lifted lid', /\b(?:lid (?:had )?(?:lifted|popped|blew|bulged|bulging|raised|came off)|(?:lifted|popped|bulging|bulged|raised) (?:the )?lid|deckel (?:(?:hat|war|ist) )?(?:sich )?(?:hob|gehoben|gewolbt|angehoben|hochgegangen|hochgedruckt)\w*|couvercle (?:souleve|bombe))\b/],
   ['torn curd', /\b(?:torn curd|curd (?:is |was )?torn|curds? (?:torn|ripped)|zerrissen\w*)\b/],
   ['bath water got in', /\b(?:bath ?water (?:got|leaked|came|seeped) in|water (?:got|leaked|came|seeped) in(?:to)?|badwasser (?:drin|hinein\w*))\b/],
 ]; // prettier-ignore
@@ -215,6 +215,8 @@ export function milkName(text: string): string | null {
     .replace(/\s+/g, ' ')
     .trim();
   if (said === '') return null;
+  const fat = /^(\d+(?:[.,]\d+)?) ?%(?: (?:milk|fat|fett|milch|lait|leche|latte|melk))*$/.exec(said)?.[1];
+  if (fat) return `${fat.replace(',', '.')}% milk`;
   return MILKS.find(([pattern]) => pattern.test(said))?.[1] ?? null;
 }
 

@@ -1,7 +1,7 @@
 // Amounts as people type them → a value in a stored unit, with everything that had to be assumed said.
 import type { Amount } from '../ledger/basics';
 import { readNumber, type DecimalMark } from './numbers';
-import { MEASURES, OUNCE_G, type SpoonSystem } from './spoons';
+import { MEASURES, OUNCE_G, type KitchenMeasure, type SpoonSystem } from './spoons';
 import { tidy } from './tidy';
 import { UNITS, type PieceForm } from './units';
 
@@ -20,8 +20,8 @@ export interface FoundAmount {
   readonly form: PieceForm;
   /** Whether its size depends on the spoon system. */
   readonly regional: boolean;
-  /** The measure is one of a metric kitchen's by its language ("EL", "c. à s.", "msk"). */
-  readonly metricWord: boolean;
+  /** The kitchen measure it was told in, and the word for it as written; null for mL, grams, pieces. */
+  readonly measure: { readonly name: KitchenMeasure; readonly word: string } | null;
   /** The amount's own text, and where it stands in the tidied text. */
   readonly text: string;
   readonly start: number;
@@ -113,7 +113,10 @@ function amountAt(clean: string, start: number, options: AmountOptions, liquid: 
     assumed,
     form: unit.meaning.kind === 'pieces' ? unit.meaning.form : null,
     regional: unit.meaning.kind === 'kitchen' && !unit.meaning.metric && !region,
-    metricWord: unit.meaning.kind === 'kitchen' && unit.meaning.metric,
+    measure:
+      unit.meaning.kind === 'kitchen'
+        ? { name: unit.meaning.measure, word: rest.slice(end - unit.length, end).trim() }
+        : null,
     text,
     start,
     end: start + end,
@@ -146,6 +149,7 @@ export type ParsedAmount =
       readonly assumed: readonly AmountAssumption[];
       readonly form: PieceForm;
       readonly regional: boolean;
+      readonly measure: FoundAmount['measure'];
     }
   | {
       readonly ok: false;
@@ -186,5 +190,6 @@ export function parseAmount(text: string, options: AmountOptions, liquid = false
     assumed: [...assumed, ...found.assumed],
     form: found.form,
     regional: found.regional,
+    measure: found.measure,
   };
 }

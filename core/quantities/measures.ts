@@ -23,7 +23,9 @@ export type ParsedHours =
 
 /** A length of time in hours: "36", "36h", "36 hrs", "1.5 days", "1 d 12 h", "36:30", "a day and a half", "34–36". */
 export function parseHours(text: string, decimal?: DecimalMark): ParsedHours {
-  const clean = tidy(text).replace(/^(?:for|held|für|während|pendant|durante)\s+/i, '');
+  const said = tidy(text).replace(/^(?:for|held|für|während|pendant|durante)\s+/i, '');
+  const roughly = /\s*\(?(?:ish|or so|approx\.?|about|ca\.?|etwa|env\.?|circa)\)?$/i.exec(said);
+  const clean = roughly ? said.slice(0, roughly.index) : said;
   if (/^-\s*\d/.test(clean)) return { ok: false, code: 'hours below zero' };
   const clock = /^(\d{1,3}):([0-5]\d)(?::00)?(?:\s*h)?$/.exec(clean);
   if (clock) return { ok: true, hours: Number(clock[1]) + Number(clock[2]) / 60, range: null, about: false };
@@ -35,7 +37,7 @@ export function parseHours(text: string, decimal?: DecimalMark): ParsedHours {
   let rest = clean;
   let hours = 0;
   let range: readonly [number, number] | null = null;
-  let about = false;
+  let about = roughly !== null;
   for (let parts = 0; rest !== ''; parts += 1) {
     const number = readNumber(rest, decimal, parts === 0);
     if (!number || parts > 2) return { ok: false, code: 'hours not read' };

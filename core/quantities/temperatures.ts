@@ -27,6 +27,16 @@ const SCALE =
 /** A kitchen's bare number: up to 60 it is °C, above it °F (a jar is held near 38 °C, which is 100 °F). */
 export const bareScale = (value: number): TemperatureScale => (value <= 60 ? '°C' : '°F');
 
+/** "100F/38C", "101 °F (38.3 °C)": one temperature told twice. Null where it isn't, or where the two differ by over 1 °C. */
+function bothScales(text: string, decimal: DecimalMark | undefined): ParsedTemperature | null {
+  const parts = /^([^/(=]+?)\s*(?:\/|=|\()\s*([^/(=)]+?)\s*\)?$/.exec(tidy(text));
+  if (!parts) return null;
+  const [first, second] = [parts[1], parts[2]].map((part) => parseTemperature(part ?? '', { decimal }));
+  if (!first?.ok || !second?.ok || first.scaleAssumed !== null || second.scaleAssumed !== null) return null;
+  if (Math.abs(first.temperature.value - second.temperature.value) > 1) return null;
+  return { ...first, temperature: { ...first.temperature, typed: text.trim().slice(0, 200) } };
+}
+
 /**
  * One temperature: "101 F", "101°F", "38,2 °C", "100". Stored in °C, beside what was typed.
  * Below −90 °C or above 150 °C is impossible in any kitchen.
@@ -36,7 +46,9 @@ export function parseTemperature(
   text: string,
   options: { readonly scale?: TemperatureScale | undefined; readonly decimal?: DecimalMark | undefined } = {},
 ): ParsedTemperature {
-  const clean = tidy(text).replace(/^(?:at|@|bei|à|a|temp\.?:?)\s*/i, '');
+  const pair = bothScales(text, options.decimal);
+  if (pair) return pair;
+  const clean = tidy(text).replace(/^(?:(?:at|bei|à|a|temp\.?:?)(?![\p{L}])|@)\s*/iu, '');
   const below = /^-\s*(?=\d)/.exec(clean);
   const body = below ? clean.slice(below[0].length) : clean;
   let number = readNumber(body, options.decimal, false);

@@ -176,7 +176,7 @@ class Shared {
 function write(ledger: Ledger, act: OpenAct, { file, plan }: Reading, job: Job): void {
   const shared = new Shared(ledger, act);
   for (const source of plan.sources) shared.addSource(source);
-  const byLine = new Map<number, number>();
+  const byRow = new Map<string, number>();
   for (const [at, planned] of plan.jars.entries()) {
     if (at % STEP === 0) job.step(at, plan.jars.length, 'bringing in rows');
     const batch = shared.batch(planned.madeOn, planned.word);
@@ -191,19 +191,19 @@ function write(ledger: Ledger, act: OpenAct, { file, plan }: Reading, job: Job):
       onShelf: null,
       goneOn: null,
     });
-    byLine.set(planned.line, key);
+    byRow.set(planned.id, key);
     for (const { name, actual } of planned.additions) {
       act.insert('addition', { jar: key, name, planned: null, actual, package: null });
     }
-    for (const { fromLine, fromUid, source, amount } of planned.seedings) {
+    for (const { fromRow, fromUid, source, part, amount } of planned.seedings) {
       const fromJar =
         fromUid !== null
           ? ledger.rows.keyOf('jar', fromUid)
-          : fromLine !== null
-            ? (byLine.get(fromLine) ?? null)
+          : fromRow !== null
+            ? (byRow.get(fromRow) ?? null)
             : null;
       act.insert('seeding', {
-        jar: key, fromJar, portion: null, part: null, source: source === null ? null : shared.source(source), package: null, amount,
+        jar: key, fromJar, portion: null, part, source: source === null ? null : shared.source(source), package: null, amount,
       }); // prettier-ignore
     }
     if (planned.outcome) act.insert('outcome', { ...planned.outcome, jar: key });

@@ -13,6 +13,8 @@ const meanings: Record<NoteColumn, string> = {
   addition: 'addition',
   'addition amount': 'how much of the addition',
   hours: 'hours held warm',
+  start: 'when the hold began',
+  end: 'when the hold ended',
   temperature: 'temperature',
   set: 'how it set',
   ph: 'pH',

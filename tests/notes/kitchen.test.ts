@@ -48,10 +48,10 @@ describe('kitchen notes', () => {
     expect(jar).toBeDefined();
     if (!jar) return;
     expect(`${jar.madeOn} ${jar.letter}`).toBe(`${row.date} ${row.jar}`);
-    expect(seedLabels(notes, line)).toEqual(row.seeds.map(iso));
-    expect(sourceNames(notes, line)).toEqual(row.sources);
-    expect(notes.generations.get(line)).toBe(row.generation);
-    const fromJars = jar.seedings.filter(({ fromLine }) => fromLine !== null);
+    expect(seedLabels(notes, jar)).toEqual(row.seeds.map(iso));
+    expect(sourceNames(jar)).toEqual(row.sources);
+    expect(notes.generations.get(jar.id)).toBe(row.generation);
+    const fromJars = jar.seedings.filter(({ fromRow }) => fromRow !== null);
     for (const seeding of fromJars) expect(Number(seeding.amount?.value.toFixed(1))).toBe(row.seed_ml_each);
     expect(jar.hold?.hours ?? null).toBe(row.hours);
     expect(jar.outcome?.setWord ?? null).toBe(row.set);

@@ -7,6 +7,7 @@ import { describe, expect, it } from 'vitest';
 import { readTable } from '../../core/notes/table';
 import { notesText } from '../../main/files/notes';
 import { generationsOf, read, type Read } from './read';
+import { OTHER_KEEPERS } from './other-keepers';
 import { VARIED } from './varied';
 
 const KITCHEN = readFileSync(join(import.meta.dirname, 'kitchen-notes.csv'), 'utf8');
@@ -15,13 +16,13 @@ const [head = [], ...body] = table;
 
 /** The family without lines: what is to be the same whatever the file's form. */
 const family = (notes: Read): unknown => {
-  const names = new Map(notes.plan.jars.map((jar) => [jar.line, `${jar.madeOn} ${jar.letter}`]));
+  const names = new Map(notes.plan.jars.map((jar) => [jar.id, `${jar.madeOn} ${jar.letter}`]));
   const generations = generationsOf(notes.plan);
   return notes.plan.jars
-    .map(({ line, fingerprint: _fingerprint, occurrence: _occurrence, seedings, ...jar }) => ({
+    .map(({ id, line: _line, fingerprint: _fingerprint, occurrence: _occurrence, seedings, ...jar }) => ({
       ...jar,
-      generation: generations.get(line),
-      seedings: seedings.map(({ fromLine, ...seeding }) => ({ ...seeding, from: fromLine === null ? null : names.get(fromLine) })),
+      generation: generations.get(id),
+      seedings: seedings.map(({ fromRow, ...seeding }) => ({ ...seeding, from: fromRow === null ? null : names.get(fromRow) })),
     }))
     .toSorted((a, b) => a.label.localeCompare(b.label));
 };
@@ -103,7 +104,7 @@ describe('encodings', () => {
 });
 
 describe('nothing is dropped in silence', () => {
-  it.each([['kitchen notes', KITCHEN] as const, ...VARIED.map(({ name, text }) => [name, text] as const)])('%s', (_name, text) => {
+  it.each([['kitchen notes', KITCHEN] as const, ...[...VARIED, ...OTHER_KEEPERS].map(({ name, text }) => [name, text] as const)])('%s', (_name, text) => {
     const notes = read(text);
     const said = [...notes.preview.problems, ...notes.preview.questions, ...notes.preview.assumptions].map(({ sentence }) => sentence).join('\n');
     const headings = notes.preview.columns.map(({ meaning }) => meaning);
@@ -116,11 +117,11 @@ describe('nothing is dropped in silence', () => {
         const words = cell.trim();
         if (words === '' || meaning === 'date' || meaning === 'jar' || meaning === 'label' || meaning === 'seed') return;
         if (meaning === 'hours' && jar.hold?.hours !== null && jar.hold !== null) return; // its number is checked elsewhere
-        if (['none', '"', '""'].includes(words)) return;
+        if (['none', 'n/a', '"', '""'].includes(words)) return;
         // A figure stands as it was typed or as its number; words stand in a field, in the note, or in a sentence.
         const whole = kept.includes(JSON.stringify(words).slice(1, -1).toLowerCase()) || said.includes(words);
-        const parts = words.toLowerCase().replaceAll('&', 'and').replaceAll('-and-', ' and ').split(/[\s+]+/).filter((word) => !['of', 'and', 'each', 'ph', 'h', 'hrs', 'std.'].includes(word));
-        const inParts = parts.every((word) => kept.includes(word.replace(',', '.')) || kept.includes(word) || kept.includes(String(Number.parseFloat(word))));
+        const parts = words.toLowerCase().replaceAll('&', 'and').replaceAll('-and-', ' and ').split(/[\s+(),]+/).filter((word) => !['of', 'and', 'each', 'ph', 'h', 'hrs', 'std.'].includes(word));
+        const inParts = parts.every((word) => kept.includes(word.replace(',', '.')) || kept.includes(word) || said.toLowerCase().includes(word) || kept.includes(String(Number.parseFloat(word))));
         expect(whole || inParts ? '' : `${line}: ${words}`).toBe('');
       });
     }

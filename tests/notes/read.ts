@@ -19,9 +19,11 @@ export const EMPTY: NotesInput['ledger'] = {
 export interface Read {
   readonly preview: NotesPreview;
   readonly plan: NotesPlan;
-  /** Jars by their line in the file. */
+  /** Jars by their line in the file (the first of a line), and by "2 b" where a line is several. */
   readonly byLine: ReadonlyMap<number, PlannedJar>;
-  readonly generations: ReadonlyMap<number, number>;
+  readonly byName: ReadonlyMap<string, PlannedJar>;
+  /** By id in the plan. */
+  readonly generations: ReadonlyMap<string, number>;
 }
 
 export function read(text: string, more: Partial<NotesInput> = {}): Read {
@@ -30,11 +32,15 @@ export function read(text: string, more: Partial<NotesInput> = {}): Read {
   }); // prettier-ignore
   if (!reading.ok) throw new Error(`refused: ${reading.code}`);
   const { plan, preview } = reading;
-  return { plan, preview, byLine: new Map(plan.jars.map((jar) => [jar.line, jar])), generations: generationsOf(plan) };
+  const byLine = new Map(plan.jars.toReversed().map((jar) => [jar.line, jar]));
+  const byName = new Map(plan.jars.map((jar) => [byLine.get(jar.line) === jar ? String(jar.line) : `${jar.line} ${jar.letter}`, jar]));
+  return { plan, preview, byLine, byName, generations: generationsOf(plan) };
 }
 
-/** Generations by core/lineage, by line. */
-export function generationsOf(plan: NotesPlan): ReadonlyMap<number, number> {
+/** Generations by core/lineage, by id in the plan. */
+export function generationsOf(plan: NotesPlan): ReadonlyMap<string, number> {
+  const keys = new Map(plan.jars.map(({ id }, at) => [id, at + 1]));
+  const keyOf = (id: string | null): number | null => (id === null ? null : (keys.get(id) ?? null));
   const sources = plan.sources.map((source, at): FamilySource => ({ key: at + 1, name: source.name, culture: source.receivedFrom !== null, knownGenerations: null }));
   const sourceKey = new Map(sources.map(({ name, key }) => [name, key]));
   const batches = new Map<string, number>();
@@ -42,7 +48,7 @@ export function generationsOf(plan: NotesPlan): ReadonlyMap<number, number> {
     const batchKey = `${jar.madeOn}|${jar.word}`;
     if (!batches.has(batchKey)) batches.set(batchKey, batches.size + 1);
     return {
-      key: jar.line, madeOn: jar.madeOn, batch: batches.get(batchKey) ?? 0, hold: null, holdFromNotes: true, letter: jar.letter, label: jar.label, lost: false,
+      key: keyOf(jar.id) ?? 0, madeOn: jar.madeOn, batch: batches.get(batchKey) ?? 0, hold: null, holdFromNotes: true, letter: jar.letter, label: jar.label, lost: false,
       finalVolumeMl: jar.fields.finalVolume?.value ?? null, countPerMl: null, spoiled: false, spoiledOpenedDays: null, packages: [],
     }; // prettier-ignore
   });
@@ -51,21 +57,20 @@ export function generationsOf(plan: NotesPlan): ReadonlyMap<number, number> {
     jar.seedings.map((seeding): FamilySeeding => {
       key += 1;
       return {
-        key, jar: jar.line, fromJar: seeding.fromLine, source: seeding.source === null ? null : (sourceKey.get(seeding.source) ?? null),
+        key, jar: keyOf(jar.id) ?? 0, fromJar: keyOf(seeding.fromRow), source: seeding.source === null ? null : (sourceKey.get(seeding.source) ?? null),
         volumeMl: seeding.amount?.unit === 'mL' ? seeding.amount.value : null, pieces: seeding.amount?.unit === 'pieces' ? seeding.amount.value : null,
         countPerPiece: null, countDirect: null,
       }; // prettier-ignore
     }),
   );
   const family = buildFamily({ jars, seedings, sources, clearings: [] });
-  return new Map(plan.jars.map((jar) => [jar.line, family.generationOf(jar.line).deepest]));
+  return new Map(plan.jars.map((jar) => [jar.id, family.generationOf(keyOf(jar.id) ?? 0).deepest]));
 }
 
 /** "2025-10-15 b", for comparing seeds. */
-export const seedLabels = (read: Read, line: number): string[] =>
-  (read.byLine.get(line)?.seedings ?? []).flatMap((seeding) => {
-    const from = seeding.fromLine === null ? undefined : read.byLine.get(seeding.fromLine);
+export const seedLabels = (read: Read, jar: PlannedJar): string[] =>
+  jar.seedings.flatMap((seeding) => {
+    const from = seeding.fromRow === null ? undefined : read.plan.jars.find(({ id }) => id === seeding.fromRow);
     return from ? [`${from.madeOn} ${[from.word, from.letter].filter(Boolean).join(' ')}`] : [];
   });
-export const sourceNames = (read: Read, line: number): string[] =>
-  (read.byLine.get(line)?.seedings ?? []).flatMap(({ source }) => source ?? []);
+export const sourceNames = (jar: PlannedJar): string[] => jar.seedings.flatMap(({ source }) => source ?? []);

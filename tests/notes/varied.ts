@@ -13,15 +13,26 @@ export interface TruthJar {
   readonly set?: string;
   readonly ph?: number;
   readonly additions?: readonly string[];
+  /** Amounts of the additions, in order: "29.6 mL". */
+  readonly added?: readonly string[];
+  readonly milk?: string;
+  readonly milkMl?: number;
+  readonly part?: string;
+  /** Words that must stand in the note. */
+  readonly note?: string;
   readonly spoiled?: boolean;
 }
 export interface Varied {
   readonly name: string;
   readonly text: string;
   readonly today?: string;
-  readonly jars: Readonly<Record<number, TruthJar>>;
+  /** By line; where one line is several jars, the others by line and letter ("2 b"). */
+  readonly jars: Readonly<Record<number | string, TruthJar>>;
   /** Lines left aside. */
   readonly aside?: readonly number[];
+  readonly answers?: Readonly<Record<string, string>>;
+  /** Each must be said by a problem, a question or an assumption. */
+  readonly says?: readonly RegExp[];
 }
 
 export const VARIED: readonly Varied[] = [
