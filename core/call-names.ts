@@ -5,9 +5,10 @@ export const READS = [
   'judgement.line', 'judgement.jar', 'judgement.scores', 'advice.next', 'advice.restart', 'advice.choices',
 ] as const; // prettier-ignore
 export const WRITES = [
-  'batch.record', 'batch.correct', 'hold.correct', 'jar.correct', 'jar.mistake', 'jar.lost', 'seeding.set',
+  'batch.record', 'batch.addJar', 'batch.addHold', 'batch.correct', 'hold.correct', 'jar.correct', 'jar.mistake', 'jar.lost', 'seeding.set',
   'addition.set', 'portion.save', 'outcome.save', 'source.save', 'package.save', 'caution.clear', 'draft.save',
-  'draft.drop', 'act.undo', 'act.redo', 'preferences.save', 'photograph.add', 'advice.choose',
+  'draft.drop', 'act.undo', 'act.redo', 'preferences.save', 'photograph.add', 'photograph.correct',
+  'photograph.remove', 'advice.choose',
 ] as const; // prettier-ignore
 export const JOBS = [
   'notes.preview', 'notes.bringIn', 'ledger.open', 'ledger.openDemo', 'ledger.leaveDemo', 'ledger.create', 'ledger.recover', 'ledger.backup',

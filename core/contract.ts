@@ -48,6 +48,16 @@ export const CautionReply = z.strictObject({
   cleared: z.boolean(),
 });
 
+/** A caution as shown beside the jar itself. */
+export const JarCautionReply = CautionReply.extend({
+  /** The spoiled jar's label. */
+  label: z.string(),
+  relation: z.string(),
+  /** The written reason that lifted it. */
+  reason: z.string().nullable(),
+});
+export type JarCautionReply = z.infer<typeof JarCautionReply>;
+
 export const FamilyJarReply = z.strictObject({
   id: Uid,
   label: z.string(),
@@ -153,21 +163,27 @@ const OutcomeFields = Outcome.omit({ jar: true });
 const SeedingFields = Seeding.omit({ id: true, jar: true });
 const AdditionFields = Addition.omit({ id: true, jar: true });
 
+const HoldFields = Hold.omit({ id: true, batch: true, basis: true });
+
+/** A jar as recorded by hand, with all that went into it. */
+const JarEntry = jarFields.extend({
+  state: z.enum(['planned', 'made']),
+  additions: z.array(AdditionFields).max(20),
+  seedings: z.array(SeedingFields).max(50),
+  outcome: OutcomeFields.nullable(),
+});
+
 /** A whole batch as recorded by hand in one act. */
 export const BatchEntry = z.strictObject({
   madeOn: Day,
   word: Line.nullable(),
   note: Prose.nullable(),
-  holds: z.array(Hold.omit({ id: true, batch: true, basis: true })).max(20),
+  holds: z.array(HoldFields).max(20),
   jars: z
     .array(
-      jarFields.extend({
-        state: z.enum(['planned', 'made']),
+      JarEntry.extend({
         /** Index in holds. */
         hold: z.int().nonnegative().nullable(),
-        additions: z.array(AdditionFields).max(20),
-        seedings: z.array(SeedingFields).max(50),
-        outcome: OutcomeFields.nullable(),
       }),
     )
     .min(1)
@@ -188,8 +204,16 @@ export const BatchReply = z.strictObject({
       jar: Jar,
       additions: z.array(Addition),
       seedings: z.array(
-        z.strictObject({ seeding: Seeding, label: z.string(), share: z.number().nullable() }),
+        z.strictObject({
+          seeding: Seeding,
+          label: z.string(),
+          /** The portion it was taken from, in words: "freezer cubes". */
+          kept: z.string().nullable(),
+          share: z.number().nullable(),
+        }),
       ),
+      /** Because of spoiled jars, the gravest first; lifted ones are among them. */
+      cautions: z.array(JarCautionReply),
       outcome: Outcome.nullable(),
       portions: z.array(Portion),
       photographs: z.array(Photograph),
@@ -326,6 +350,8 @@ const entry = <K extends Entry['kind'], I extends z.ZodType, R extends z.ZodType
 ) => ({ kind, input, reply }) as const;
 
 const why = Prose.nullable().default(null);
+/** Key of the draft a write was typed in: removed in the same act. */
+const draft = z.string().min(1).max(100).nullable().default(null);
 
 export const contract = {
   'app.state': entry('read', empty, AppState),
@@ -338,7 +364,7 @@ export const contract = {
     z.strictObject({
       view: JarView,
       batch: Uid,
-      cautions: z.array(CautionReply.extend({ label: z.string(), relation: z.string(), reason: z.string().nullable() })),
+      cautions: z.array(JarCautionReply),
       /** The way back to the sources, as one sentence. */
       wayBack: z.string(),
       /** Keys of all it descends from and all that descends from it (to be lit), capped. */
@@ -359,6 +385,8 @@ export const contract = {
         z.strictObject({
           key: Key, id: Uid, label: z.string(), madeOn: Day.nullable(), generation: z.int(),
           says: z.string(), caution: z.enum(['condemned', 'on hold', 'look']).nullable(),
+          /** What is kept apart of it and still exists: "freezer cubes, 6 left". */
+          portions: z.array(z.strictObject({ id: Uid, name: z.string(), says: z.string(), part: Portion.shape.part, pieces: z.boolean() })),
         }),
       ),
     }),
@@ -420,20 +448,28 @@ export const contract = {
   'photograph.list': entry('read', z.strictObject({ jar: Uid }), z.strictObject({ photographs: z.array(Photograph) })),
 
   'batch.record': entry('write', BatchEntry, acted.extend({ batch: Uid, jars: z.array(Uid) })),
-  'batch.correct': entry('write', z.strictObject({ id: Uid, changes: Batch.omit({ id: true }).partial(), why }), acted),
-  'hold.correct': entry('write', z.strictObject({ id: Uid, changes: Hold.omit({ id: true, batch: true, basis: true }).partial(), why }), acted),
-  'jar.correct': entry('write', z.strictObject({ id: Uid, changes: jarFields.omit({ state: true }).extend({ state: z.enum(['planned', 'made']), hold: Uid.nullable() }).partial(), why }), acted),
+  'batch.correct': entry('write', z.strictObject({ id: Uid, changes: Batch.omit({ id: true }).partial(), why, draft }), acted),
+  /** One more jar of a recorded batch. `hold` is one of the batch's. */
+  'batch.addJar': entry(
+    'write',
+    z.strictObject({ batch: Uid, jar: JarEntry.extend({ hold: Uid.nullable() }), sameLabelMeant: z.boolean(), why, draft }),
+    acted.extend({ jar: Uid }),
+  ),
+  /** One more time in warmth of a recorded batch, and which of its jars stood in it. */
+  'batch.addHold': entry('write', z.strictObject({ batch: Uid, hold: HoldFields, jars: z.array(Uid).max(60), why, draft }), acted.extend({ hold: Uid })),
+  'hold.correct': entry('write', z.strictObject({ id: Uid, changes: HoldFields.partial(), why, draft }), acted),
+  'jar.correct': entry('write', z.strictObject({ id: Uid, changes: jarFields.omit({ state: true }).extend({ state: z.enum(['planned', 'made']), hold: Uid.nullable() }).partial(), why, draft }), acted),
   /** "Entered by mistake": leaves a stub where others descend from it. */
   'jar.mistake': entry('write', z.strictObject({ id: Uid, why }), acted),
   /** Stands for a jar that nobody can name. */
-  'jar.lost': entry('write', z.strictObject({ madeOn: Day.nullable(), label: Line.nullable(), note: Prose.nullable() }), acted.extend({ jar: Uid })),
+  'jar.lost': entry('write', z.strictObject({ madeOn: Day.nullable(), label: Line.nullable(), note: Prose.nullable(), draft }), acted.extend({ jar: Uid })),
   /** Replaces what seeded a jar. */
-  'seeding.set': entry('write', z.strictObject({ jar: Uid, seedings: z.array(SeedingFields).max(50), why }), acted),
-  'addition.set': entry('write', z.strictObject({ jar: Uid, additions: z.array(AdditionFields).max(20), why }), acted),
-  'portion.save': entry('write', z.strictObject({ portion: Portion.extend({ id: Uid.nullable() }), why }), acted.extend({ id: Uid })),
-  'outcome.save': entry('write', z.strictObject({ jar: Uid, outcome: OutcomeFields.nullable(), onShelf: z.boolean().nullable(), why }), acted),
-  'source.save': entry('write', z.strictObject({ source: Source.extend({ id: Uid.nullable() }), why }), acted.extend({ id: Uid })),
-  'package.save': entry('write', z.strictObject({ package: Package.extend({ id: Uid.nullable() }), why }), acted.extend({ id: Uid })),
+  'seeding.set': entry('write', z.strictObject({ jar: Uid, seedings: z.array(SeedingFields).max(50), why, draft }), acted),
+  'addition.set': entry('write', z.strictObject({ jar: Uid, additions: z.array(AdditionFields).max(20), why, draft }), acted),
+  'portion.save': entry('write', z.strictObject({ portion: Portion.extend({ id: Uid.nullable() }), why, draft }), acted.extend({ id: Uid })),
+  'outcome.save': entry('write', z.strictObject({ jar: Uid, outcome: OutcomeFields.nullable(), onShelf: z.boolean().nullable(), why, draft }), acted),
+  'source.save': entry('write', z.strictObject({ source: Source.extend({ id: Uid.nullable() }), why, draft }), acted.extend({ id: Uid })),
+  'package.save': entry('write', z.strictObject({ package: Package.extend({ id: Uid.nullable() }), why, draft }), acted.extend({ id: Uid })),
   'caution.clear': entry('write', z.strictObject({ jar: Uid, of: Uid, reason: Prose.min(3) }), acted),
   'draft.save': entry('write', z.strictObject({ key: z.string().min(1).max(100), json: z.string().max(1_000_000) }), z.strictObject({ savedAt: Moment })),
   'draft.drop': entry('write', z.strictObject({ key: z.string().min(1).max(100) }), empty),
@@ -441,6 +477,9 @@ export const contract = {
   'act.redo': entry('write', empty, acted.extend({ says: z.string() })),
   'preferences.save': entry('write', Preferences, acted),
   'photograph.add': entry('write', z.strictObject({ jar: Uid, bytes: z.instanceof(Uint8Array), caption: Line.nullable() }), acted.extend({ photograph: Photograph })),
+  'photograph.correct': entry('write', z.strictObject({ id: Uid, caption: Line.nullable() }), acted),
+  /** The record goes, the picture's file stays: undo brings both back. */
+  'photograph.remove': entry('write', z.strictObject({ id: Uid, why }), acted),
 
   /** Keeps the choice with the advice as it stands. Only what advice.next offers can be chosen; never what is stopped. */
   'advice.choose': entry('write', z.strictObject({ line: Uid.nullable().default(null), jar: Uid.nullable(), portion: Uid.nullable().default(null), why }), acted.extend({ id: Uid })),

@@ -72,6 +72,7 @@ export const refusals = {
   'portion of another jar': (p) =>
     `That portion is not of ${text(p, 'jar')}. Choose one of its own portions.`,
   'hold of another batch': () => 'That hold belongs to another batch. Choose a hold of this batch.',
+  'jar of another batch': (p) => `${text(p, 'jar')} belongs to another batch. Choose jars of this batch.`,
   'no such hold': (p) =>
     `Jar ${text(p, 'jar')} names a hold that is not in the list. Choose one of the holds given.`,
   'day not known': (p) =>
@@ -102,6 +103,8 @@ export const refusals = {
   'nothing to undo': () => 'There is nothing to undo.',
   'nothing to redo': () => 'There is nothing to redo.',
   'undone already': (p) => `That was undone already: ${text(p, 'says')}.`,
+  'label back': (p) =>
+    `That would bring back ${text(p, 'label')}, and another jar has taken that label since. Give that one another letter first.`,
   'stands on it': (p) => `Later records stand on it: ${text(p, 'later')}. Undo or change those first.`,
   'own ancestor': (p) =>
     `${text(p, 'jar')} would descend from itself: ${Array.isArray(p['loop']) ? p['loop'].join(' → ') : ''}. Choose another seed.`,

@@ -19,7 +19,7 @@ import { listChoices } from './ledger/reads/choices';
 import { Refused } from './ledger/refusal';
 import type { Session } from './ledger/session';
 import { redo, undo } from './ledger/undo';
-import { correctBatch, correctHold, recordBatch } from './ledger/writes/batch';
+import { addHold, addJar, correctBatch, correctHold, recordBatch } from './ledger/writes/batch';
 import { chooseSeed } from './ledger/writes/choice';
 import {
   addLostJar,
@@ -30,8 +30,8 @@ import {
   setAdditions,
   setSeedings,
 } from './ledger/writes/jars';
+import { addPhotograph, correctPhotograph, removePhotograph } from './ledger/writes/photographs';
 import {
-  addPhotograph,
   dropDraft,
   saveDraft,
   savePackage,
@@ -67,6 +67,8 @@ export const handlers: Handlers = {
   'photograph.list': ({ ledger }, input) => listPhotographs(ledger, input),
 
   'batch.record': ({ ledger }, input) => recordBatch(ledger, input),
+  'batch.addJar': ({ ledger }, input) => addJar(ledger, input),
+  'batch.addHold': ({ ledger }, input) => addHold(ledger, input),
   'batch.correct': ({ ledger }, input) => correctBatch(ledger, input),
   'hold.correct': ({ ledger }, input) => correctHold(ledger, input),
   'jar.correct': ({ ledger }, input) => correctJar(ledger, input),
@@ -91,6 +93,8 @@ export const handlers: Handlers = {
   },
   'preferences.save': ({ ledger }, input) => savePreferences(ledger, input),
   'photograph.add': ({ ledger }, input) => addPhotograph(ledger, input),
+  'photograph.correct': ({ ledger }, input) => correctPhotograph(ledger, input),
+  'photograph.remove': ({ ledger }, input) => removePhotograph(ledger, input),
   'advice.choose': ({ ledger }, input) => chooseSeed(ledger, input),
 
   'notes.preview': ({ ledger }, input, job) => previewNotes(ledger, input, job),

@@ -8,6 +8,7 @@ import type { CallName, Refusal, Result } from '../core/contract';
 import { refusalSentence } from '../core/sentences';
 import packageFile from '../package.json';
 import { checkInput, checkReply, isCallName } from './check-call';
+import { localeOfSystem } from './locale';
 import type { OpenMode, WorkerCall } from './ledger/protocol';
 import { Refused } from './ledger/refusal';
 import { Session, unexpected } from './ledger/session';
@@ -109,6 +110,11 @@ function answer(asked: Asked): Result<unknown> {
     mode: making ? 'create' : mode,
     now: asked.now,
     timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+    locale: localeOfSystem(
+      process.platform,
+      process.env,
+      () => Intl.DateTimeFormat().resolvedOptions().locale,
+    ),
     version: packageFile.version,
   });
   try {

@@ -6,6 +6,7 @@ import type { MenuId } from '../core/call-names';
 import type { AppState, Result } from '../core/contract';
 import { listen, tell } from './ipc';
 import { photographFolder } from './ledger/protocol';
+import { localeOfSystem } from './locale';
 import { keepMemory, readMemory } from './memory';
 import { setMenu } from './menu';
 import { OpenLedger } from './open-ledger';
@@ -56,6 +57,8 @@ function begin(): void {
     {
       workerFile: new URL('worker.js', import.meta.url),
       version: app.getVersion(),
+      locale: () =>
+        localeOfSystem(process.platform, process.env, () => app.getPreferredSystemLanguages()[0] ?? ''),
       timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
       now: options.now,
       defaultFile,

@@ -20,6 +20,8 @@ export interface Setting {
   readonly workerFile: URL;
   readonly version: string;
   readonly timeZone: string;
+  /** The system's locale, or null. */
+  readonly locale: () => string | null;
   readonly now: string | null;
   /** Where a keeper's first ledger goes; null headless, where every file is named. */
   readonly defaultFile: string | null;
@@ -109,9 +111,14 @@ export class OpenLedger {
   #begin(file: string | null, mode: OpenMode): LedgerHost {
     if (file !== null) mkdirSync(dirname(file), { recursive: true });
     const { version, timeZone, now, workerFile, changed } = this.#setting;
-    const host: LedgerHost = new LedgerHost(workerFile, { file, mode, now, timeZone, version }, () => {
-      if (host === this.#host) changed();
-    });
+    const locale = this.#setting.locale();
+    const host: LedgerHost = new LedgerHost(
+      workerFile,
+      { file, mode, now, timeZone, locale, version },
+      () => {
+        if (host === this.#host) changed();
+      },
+    );
     return host;
   }
 

@@ -3,6 +3,8 @@
 
 const words = {
   'batch.record': (subject) => `recorded ${subject}`,
+  'batch.addJar': (subject) => `added ${subject}`,
+  'batch.addHold': (subject) => `added a time in warmth of ${subject}`,
   'batch.correct': (subject) => `corrected the batch ${subject}`,
   'hold.correct': (subject) => `corrected the time in warmth of ${subject}`,
   'jar.correct': (subject) => `corrected ${subject}`,
@@ -17,6 +19,8 @@ const words = {
   'caution.clear': (subject) => `lifted a caution on ${subject}`,
   'preferences.save': () => 'changed the preferences',
   'photograph.add': (subject) => `added a photograph of ${subject}`,
+  'photograph.correct': (subject) => `changed the caption of a photograph of ${subject}`,
+  'photograph.remove': (subject) => `took away a photograph of ${subject}`,
   'advice.choose': (subject) => `chose ${subject} to seed from next`,
   'notes.bringIn': (subject) => `brought in ${subject}`,
   'act.undo': (subject) => `undid: ${subject}`,

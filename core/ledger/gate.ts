@@ -38,7 +38,8 @@ export function tellsOfBubbles(texture: string | null): boolean {
 export type GateReason =
   | { readonly code: 'sign'; readonly signs: readonly DiscardSign[] }
   | { readonly code: 'said' | 'not set' | 'bubbles' }
-  | { readonly code: 'slow start'; readonly loose: boolean; readonly sourless: boolean };
+  | { readonly code: 'slow start'; readonly loose: boolean; readonly sourless: boolean }
+  | { readonly code: 'power cut'; readonly hours: number | null };
 
 export interface GateVerdict {
   /**
@@ -50,11 +51,13 @@ export interface GateVerdict {
 }
 
 /**
- * Works through the gate in order: discard signs, set or acid, then what is uncertain (slow start, fine bubbles).
+ * Works through the gate in order: discard signs, set or acid, then what is uncertain (slow start, a power cut, fine
+ * bubbles). Whether the jar had set when the power failed is rarely known, so every power cut is asked about.
  * @param looked whether the keeper has looked and smelled; no signs listed is not the same as none seen.
  */
 export function takeOutGate(
-  outcome: Shown & Pick<Outcome, 'earlySet' | 'earlySour' | 'texture'>,
+  outcome: Shown &
+    Pick<Outcome, 'earlySet' | 'earlySour' | 'texture' | 'bubbles' | 'powerCut' | 'powerCutHours'>,
   looked: boolean,
 ): GateVerdict {
   const against: GateReason[] = [];
@@ -67,10 +70,13 @@ export function takeOutGate(
   const sourless = outcome.earlySour === false;
   const uncertain: GateReason[] = [];
   if (loose || sourless) uncertain.push({ code: 'slow start', loose, sourless });
-  if (tellsOfBubbles(outcome.texture)) uncertain.push({ code: 'bubbles' });
+  if (outcome.powerCut === true) uncertain.push({ code: 'power cut', hours: outcome.powerCutHours });
+  if (outcome.bubbles === 'fine' || tellsOfBubbles(outcome.texture)) uncertain.push({ code: 'bubbles' });
   if (outcome.setAtTakeOut === null || !looked) return { verdict: 'unanswered', reasons: uncertain };
   return uncertain.length > 0 ? { verdict: 'ask', reasons: uncertain } : { verdict: 'open', reasons: [] };
 }
+
+const hoursInWords = (hours: number): string => (hours === 1 ? 'an hour' : `${hours} hours`);
 
 /** What a gate's reason means, in calm words. */
 export function gateReasonSentence(reason: GateReason): string {
@@ -85,6 +91,12 @@ export function gateReasonSentence(reason: GateReason): string {
       return (
         `A slow start: ${reason.loose && reason.sourless ? 'still loose and not sour' : reason.loose ? 'still loose' : 'not sour'} ` +
         'at the early check. Spoilage organisms had time, and acid that comes later does not undo a toxin. ' +
+        'When in doubt, discard.'
+      );
+    case 'power cut':
+      return (
+        `The power failed during the hold${reason.hours === null ? '' : `, for ${hoursInWords(reason.hours)}`}. ` +
+        'If it had not set by then, spoilage organisms had time, and acid that comes later does not undo a toxin. ' +
         'When in doubt, discard.'
       );
     case 'bubbles':

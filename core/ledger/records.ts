@@ -179,6 +179,11 @@ export const Outcome = z.strictObject({
   phHow: z.enum(['meter', 'strip']).nullable(),
   /** Discard signs seen; any one of them means spoiled. */
   signs: z.array(z.enum(DISCARD_SIGNS)).max(20),
+  /** Fine bubbles, which are normal for this kind of culture and still uncertain; foam is a sign, never a word here. */
+  bubbles: z.enum(['none', 'fine']).nullable(),
+  /** Whether the power failed during the hold, and for how long (h): spoilage organisms then had time. */
+  powerCut: z.boolean().nullable(),
+  powerCutHours: z.number().min(0).max(1000).nullable(),
   /** A keeper's plain "spoiled", with no sign named (thrown out as bad). */
   spoiledSaid: z.boolean(),
   seenAt: z.enum(['take-out', 'after opening']).nullable(),

@@ -174,10 +174,21 @@ export class Acts {
 
   /**
    * Like run, for a write that a keeper asked for.
+   * @param draft key of the draft it was typed in: removed in the same act, so that it is never offered again
    * @throws Refused 'nothing changed'
    */
-  mustRun<T>(kind: ActKind, subject: string, why: string | null, work: (act: OpenAct) => T): Done<T> {
-    const done = this.run(kind, subject, why, work);
+  mustRun<T>(
+    kind: ActKind,
+    subject: string,
+    why: string | null,
+    work: (act: OpenAct) => T,
+    draft: string | null = null,
+  ): Done<T> {
+    const done = this.run(kind, subject, why, (act) => {
+      const value = work(act);
+      if (draft !== null) this.rows.prepare('DELETE FROM draft WHERE key = ?').run(draft);
+      return value;
+    });
     if (!done) throw new Refused('nothing changed');
     return done;
   }

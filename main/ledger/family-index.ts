@@ -189,6 +189,7 @@ class Touched {
   readonly #jars = new Set<number>();
   readonly #batches = new Set<number>();
   readonly #holds = new Set<number>();
+  readonly #portions = new Set<number>();
 
   constructor(rows: Rows) {
     this.#rows = rows;
@@ -210,13 +211,16 @@ class Touched {
       case 'hold':
         if (before && after) this.#holds.add(key);
         break;
+      case 'portion':
+        if (before && after) this.#portions.add(key);
+        break;
       case 'source':
         this.sources.add(key);
         break;
       case 'clearing':
         this.clearings = true;
         break;
-      default: // packages, portions, photographs, preferences, rows of notes and choices change no jar of the family
+      default: // packages, photographs, preferences, rows of notes and choices change no jar of the family
     }
   }
 
@@ -229,6 +233,7 @@ class Touched {
     };
     addAll('SELECT key FROM jar WHERE batch = ?', this.#batches);
     addAll('SELECT key FROM jar WHERE hold = ?', this.#holds);
+    addAll('SELECT DISTINCT jar FROM seeding WHERE portion = ?', this.#portions);
     addAll('SELECT DISTINCT jar FROM seeding WHERE source = ?', this.sources);
     return keys;
   }

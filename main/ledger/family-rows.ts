@@ -1,6 +1,7 @@
 // What lineage and the screens need of each jar, read in a few statements: for the whole ledger or for some jars.
 import type { FamilyJar, FamilySeeding, FamilySource } from '../../core/lineage/types';
 import { isSpoiled } from '../../core/ledger/gate';
+import { takenMl } from '../../core/ledger/portions';
 import type { Jar, Outcome, SetWord, Source, Strain } from '../../core/ledger/records';
 import type { Rows } from './rows';
 
@@ -185,7 +186,9 @@ export function* readSeedings(rows: Rows, keys: readonly number[] | null): Gener
   for (const source of rows.all('source')) perPiece.set(source.key, countPerPiece(source));
   const seedings = rows.db
     .prepare(
-      `SELECT key, jar, from_jar, source, amount_value, amount_unit FROM seeding ${among('jar', keys)} ORDER BY key`,
+      `SELECT s.key, s.jar, s.from_jar, s.source, s.amount_value, s.amount_unit, p.pieces AS portion_pieces,
+              CASE p.amount_unit WHEN 'mL' THEN p.amount_value END AS portion_ml
+         FROM seeding s LEFT JOIN portion p ON p.key = s.portion ${among('s.jar', keys)} ORDER BY s.key`,
     )
     .iterate(...given(keys)) as IterableIterator<{
     key: number;
@@ -194,6 +197,8 @@ export function* readSeedings(rows: Rows, keys: readonly number[] | null): Gener
     source: number | null;
     amount_value: number | null;
     amount_unit: string | null;
+    portion_pieces: number | null;
+    portion_ml: number | null;
   }>;
   for (const row of seedings) {
     const amount = (unit: string): number | null => (row.amount_unit === unit ? row.amount_value : null);
@@ -202,8 +207,17 @@ export function* readSeedings(rows: Rows, keys: readonly number[] | null): Gener
       jar: row.jar,
       fromJar: row.from_jar,
       source: row.source,
-      volumeMl: amount('mL'),
-      pieces: amount('pieces'),
+      // Cubes of a portion are weighed against other seeds by what they hold, never against capsules by their number.
+      volumeMl:
+        amount('mL') ??
+        takenMl(
+          {
+            pieces: row.portion_pieces,
+            amount: row.portion_ml === null ? null : { value: row.portion_ml, unit: 'mL', typed: null },
+          },
+          amount('pieces') === null ? null : { value: amount('pieces') ?? 0, unit: 'pieces', typed: null },
+        ),
+      pieces: row.from_jar === null ? amount('pieces') : null,
       countPerPiece: row.source === null ? null : (perPiece.get(row.source) ?? null),
       countDirect: amount('CFU'),
     };

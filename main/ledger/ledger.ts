@@ -1,5 +1,6 @@
 // One open ledger: its file, its rows, its acts and the family in memory. Handlers (reads/, writes/) work on this.
 import type Database from 'better-sqlite3';
+import { NEUTRAL_PREFERENCES } from '../../core/ledger/default-preferences';
 import type { Preferences } from '../../core/ledger/records';
 import { jarLabel, type LabelParts } from '../../core/lineage/labels';
 import { Acts } from './acts';
@@ -11,19 +12,11 @@ import { Rows } from './rows';
 export interface LedgerOptions {
   readonly clock: Clock;
   readonly newId: () => string;
+  /** What a keeper reads and writes who never said otherwise. */
+  readonly defaults?: Preferences;
   readonly mode: 'open' | 'create';
   readonly demo: boolean;
 }
-
-/** What a keeper reads and writes who never said otherwise. */
-export const DEFAULT_PREFERENCES: Preferences = {
-  theme: 'system',
-  temperatures: '°C',
-  volumes: 'metric',
-  spoons: 'US',
-  dates: 'day first',
-  currency: 'EUR',
-};
 
 export class Ledger {
   readonly rows: Rows;
@@ -36,6 +29,7 @@ export class Ledger {
     readonly db: Database.Database,
     readonly clock: Clock,
     readonly newId: () => string,
+    readonly defaults: Preferences = NEUTRAL_PREFERENCES,
   ) {
     this.rows = new Rows(db);
     this.acts = new Acts(this.rows, clock, newId);
@@ -55,7 +49,7 @@ export class Ledger {
   static open(file: string, options: LedgerOptions): Ledger {
     const db = openLedger(file, options);
     try {
-      return new Ledger(file, db, options.clock, options.newId);
+      return new Ledger(file, db, options.clock, options.newId, options.defaults);
     } catch (error) {
       db.close();
       throw error;
@@ -63,8 +57,8 @@ export class Ledger {
   }
 
   /** An empty ledger in memory that stands for a file that is not there yet. */
-  static inMemory(file: string, options: Pick<LedgerOptions, 'clock' | 'newId'>): Ledger {
-    return new Ledger(file, openInMemory(options), options.clock, options.newId);
+  static inMemory(file: string, options: Pick<LedgerOptions, 'clock' | 'newId' | 'defaults'>): Ledger {
+    return new Ledger(file, openInMemory(options), options.clock, options.newId, options.defaults);
   }
 
   /** Rises when another process has written to the file. */
@@ -86,7 +80,7 @@ export class Ledger {
 
   get preferences(): Preferences {
     const [row] = this.rows.all('preferences');
-    if (!row) return DEFAULT_PREFERENCES;
+    if (!row) return this.defaults;
     const { key: _key, uid: _uid, revision: _revision, ...preferences } = row;
     return preferences;
   }

@@ -1,6 +1,7 @@
 // Bringing in a keeper's spreadsheet: reads it against what the ledger has, and adds what is new as one act.
 import { createHash } from 'node:crypto';
 import type { NotesPreview, Parsed, Reply } from '../../core/contract';
+import { isSpoiled } from '../../core/ledger/gate';
 import { readNotes, type LedgerFacts, type LedgerView, type NotesPlan } from '../../core/notes';
 import { jarLabel } from '../../core/lineage/labels';
 import { readNotesFile, type NotesText } from '../files/notes';
@@ -31,7 +32,7 @@ function factsOf(ledger: Ledger, uid: string): LedgerFacts | null {
     milk: jar.milk,
     setWord: outcome?.setWord ?? null,
     ph: outcome?.ph ?? null,
-    spoiled: outcome !== undefined && (outcome.signs.length > 0 || outcome.spoiledSaid),
+    spoiled: outcome !== undefined && isSpoiled(outcome),
     additions: rows.where('addition', 'jar', key).map(({ name }) => name),
     seeds,
     note: jar.note,

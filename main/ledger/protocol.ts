@@ -28,6 +28,8 @@ export interface WorkerStart {
   readonly now: string | null;
   /** IANA name, for the day that is today and the offset of moments. */
   readonly timeZone: string;
+  /** The system's locale, for what a keeper prefers who never said; null or absent: unknown. */
+  readonly locale?: string | null;
   /** The program's version, for `app.state` and for what is kept with decisions. */
   readonly version: string;
 }

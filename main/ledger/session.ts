@@ -4,6 +4,8 @@ import { randomBytes } from 'node:crypto';
 import { basename, extname } from 'node:path';
 import type { AppState, Result } from '../../core/contract';
 import { DEMO_TODAY } from '../../core/demo/larder';
+import { defaultPreferences } from '../../core/ledger/default-preferences';
+import type { Preferences } from '../../core/ledger/records';
 import { type RefusalCode, refusalSentence } from '../../core/sentences';
 import { handlers } from '../calls';
 import { backupNames, goodBackups, makeBackup, restoreNewest } from './backup';
@@ -11,7 +13,7 @@ import { machineClock, stillClock } from './clock';
 import { PlacedClock, playDemo } from './demo';
 import { idGenerator } from './ids';
 import type { Job } from './job';
-import { DEFAULT_PREFERENCES, Ledger } from './ledger';
+import { Ledger } from './ledger';
 import type { WorkerCall, WorkerStart } from './protocol';
 import { Refused, refusalOfSqlite } from './refusal';
 import { salvage } from './salvage';
@@ -32,6 +34,7 @@ const TROUBLE: Partial<Record<RefusalCode, TroubleKind>> = {
 export class Session {
   readonly #start: WorkerStart;
   readonly #newId: () => string;
+  readonly #defaults: Preferences;
   /** Moved only for the invented ledger, whose jars would otherwise all be months old. */
   readonly #clock: PlacedClock;
   #ledger: Ledger | null = null;
@@ -40,6 +43,7 @@ export class Session {
   constructor(start: WorkerStart) {
     this.#start = start;
     this.#clock = new PlacedClock(start.now === null ? machineClock(start.timeZone) : stillClock(start.now));
+    this.#defaults = defaultPreferences(start.locale);
     this.#newId = idGenerator({ milliseconds: this.#clock.milliseconds, random: randomBytes });
     this.#open(start.mode);
   }
@@ -51,6 +55,7 @@ export class Session {
       this.#ledger = Ledger.open(file, {
         clock: this.#clock,
         newId: this.#newId,
+        defaults: this.#defaults,
         mode: mode === 'open' ? 'open' : 'create',
         demo: mode === 'demo',
       });
@@ -72,7 +77,11 @@ export class Session {
 
   /** Takes the place of a file that is not there: an empty ledger in memory, so that reading makes no file. */
   readAsEmpty(): void {
-    this.#ledger = Ledger.inMemory(this.#start.file ?? '', { clock: this.#clock, newId: this.#newId });
+    this.#ledger = Ledger.inMemory(this.#start.file ?? '', {
+      clock: this.#clock,
+      newId: this.#newId,
+      defaults: this.#defaults,
+    });
     this.#trouble = null;
   }
 
@@ -117,7 +126,7 @@ export class Session {
       trouble: this.#trouble && file !== null ? this.#troubleShown(this.#trouble, file) : null,
       undo: undo ? wordsOf(undo) : null,
       redo: redone ? wordsOf(redone as Parameters<typeof wordsOf>[0]) : null,
-      preferences: ledger?.preferences ?? DEFAULT_PREFERENCES,
+      preferences: ledger?.preferences ?? this.#defaults,
     };
   }
 

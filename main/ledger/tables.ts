@@ -125,7 +125,7 @@ export const TABLES: { readonly [K in RecordKind]: Table<K> } = {
       jar: 'jar', earlyCheckHours: 'plain', earlySet: 'plain', earlyPh: 'plain', earlySour: 'flag',
       setAfterHours: 'plain', setByHours: 'plain', setAtTakeOut: 'flag', setWord: 'plain', texture: 'plain',
       whey: 'plain', tang: 'plain', smell: 'plain', colour: 'plain', ph: 'plain', phHow: 'plain', signs: 'list',
-      spoiledSaid: 'flag', seenAt: 'plain', openedDays: 'plain', fibreDidThis: 'flag', note: 'plain',
+      bubbles: 'plain', powerCut: 'flag', powerCutHours: 'plain', spoiledSaid: 'flag', seenAt: 'plain', openedDays: 'plain', fibreDidThis: 'flag', note: 'plain',
     },
   },
   photograph: {

@@ -5,7 +5,7 @@ import { DISCARD_SIGNS, SET_WORDS, type DiscardSign } from '../../core/ledger/re
 import { CheckField, ChoiceField, ProseField, Section, TextField } from '../parts/fields';
 import type { Reader } from '../parts/reading';
 import type { Problems } from './batch-entry';
-import { hasTasting, readOutcome, type OutcomeText } from './outcome-text';
+import { hasTasting, readOutcome, signsOf, type OutcomeText } from './outcome-text';
 
 const YES_NO = [
   { value: 'yes', label: 'Yes' },
@@ -15,8 +15,10 @@ const YES_NO = [
 const choices = <const T extends string>(words: readonly T[]): readonly { value: T; label: string }[] =>
   words.map((value) => ({ value, label: value[0]!.toUpperCase() + value.slice(1) }));
 
-/** The sign the gate itself adds is worked out, never ticked. */
-const TICKED = DISCARD_SIGNS.filter((sign) => sign !== 'not set and no pH at or below 4.6');
+/** The sign the gate itself adds is worked out, never ticked; foam is asked about beside fine bubbles. */
+const TICKED = DISCARD_SIGNS.filter(
+  (sign) => sign !== 'not set and no pH at or below 4.6' && sign !== 'foam',
+);
 const signWords = (sign: DiscardSign): string =>
   ({ pink: 'Pink', red: 'Red', orange: 'Orange', black: 'Black', fuzz: 'Fuzz', 'foul smell': 'Foul smell', foam: 'Foam', 'lifted lid': 'Lifted lid', 'torn curd': 'Torn curd', 'bath water got in': 'Bath water got in' })[sign as string] ?? sign; // prettier-ignore
 
@@ -99,17 +101,50 @@ function Gate({ text, onChange, problems, reader }: Props) {
             label="None of these"
             checked={text.noneSeen}
             onChange={(noneSeen) =>
-              change(noneSeen ? { noneSeen, signs: [], spoiledSaid: false } : { noneSeen })
+              change(
+                noneSeen
+                  ? {
+                      noneSeen,
+                      signs: [],
+                      spoiledSaid: false,
+                      bubbles: text.bubbles === 'foam' ? '' : text.bubbles,
+                    }
+                  : { noneSeen },
+              )
             }
           />
         </div>
       </fieldset>
-      <div className="choice-row">
-        <CheckField
-          label="Fine bubbles, nothing else"
-          checked={text.bubbles}
-          onChange={(bubbles) => change({ bubbles })}
+      <ChoiceField
+        label="Bubbles"
+        value={text.bubbles}
+        choices={[
+          { value: 'none', label: 'None' },
+          { value: 'fine', label: 'Fine bubbles' },
+          { value: 'foam', label: 'Foam: discard' },
+        ]}
+        onChange={(bubbles) => change(bubbles === 'foam' ? { bubbles, noneSeen: false } : { bubbles })}
+      />
+      <div className="fields">
+        <ChoiceField
+          label="Did the power fail during the hold?"
+          value={text.powerCut}
+          choices={YES_NO}
+          onChange={(powerCut) => change({ powerCut })}
         />
+        {text.powerCut === 'yes' && (
+          <TextField
+            label="For how many hours"
+            width="short"
+            value={text.powerCutHours}
+            placeholder="if it is known"
+            read={reader.hours(text.powerCutHours)}
+            problem={problems.get('powerCutHours')}
+            onChange={(powerCutHours) => change({ powerCutHours })}
+          />
+        )}
+      </div>
+      <div className="choice-row">
         <CheckField
           label="Spoiled, thrown out"
           tone="caution"
@@ -127,7 +162,7 @@ function Gate({ text, onChange, problems, reader }: Props) {
           A fibre can tint a jar purple or brown, or set it to a jelly. It never explains a sign above.
         </p>
       )}
-      {(text.signs.length > 0 || text.spoiledSaid) && (
+      {(signsOf(text).length > 0 || text.spoiledSaid) && (
         <div className="fields">
           <ChoiceField
             label="When it was seen"
@@ -194,8 +229,7 @@ function Early({ text, onChange, problems, reader }: Props) {
         />
       </div>
       <p className="soft">
-        Still loose, not sour, or the power failed before it set: spoilage organisms had time. When in doubt,
-        discard.
+        Still loose or not sour by then: spoilage organisms had time. When in doubt, discard.
       </p>
     </details>
   );

@@ -21,7 +21,10 @@ export interface OutcomeText {
   readonly signs: readonly DiscardSign[];
   /** Looked and smelled, and none of the signs was there: not the same as nothing said. */
   readonly noneSeen: boolean;
-  readonly bubbles: boolean;
+  /** Foam is one of the signs; it stands here because it is asked about beside fine bubbles. */
+  readonly bubbles: '' | 'none' | 'fine' | 'foam';
+  readonly powerCut: YesNo;
+  readonly powerCutHours: string;
   readonly spoiledSaid: boolean;
   readonly seenAt: '' | 'take-out' | 'after opening';
   readonly openedDays: string;
@@ -40,9 +43,6 @@ const yesNo = (value: boolean | null): YesNo => (value === null ? '' : value ? '
 const fromYesNo = (value: YesNo): boolean | null => (value === '' ? null : value === 'yes');
 const orNull = <T extends string>(text: T | ''): T | null => (text === '' ? null : text);
 
-/** The words kept in the texture for fine bubbles and nothing else. */
-export const FINE_BUBBLES = 'fine bubbles';
-
 /** The fields for a recorded outcome, or empty ones. */
 export function outcomeText(
   outcome: OutcomeFields | null,
@@ -52,7 +52,6 @@ export function outcomeText(
   const number = (value: number | null | undefined): string =>
     value === null || value === undefined ? '' : writer.number(value);
   const texture = outcome?.texture ?? '';
-  const bubbles = tellsOfBubbles(texture);
   return {
     earlyCheckHours: number(outcome?.earlyCheckHours),
     earlySet: outcome?.earlySet ?? '',
@@ -63,10 +62,14 @@ export function outcomeText(
     setAtTakeOut: yesNo(outcome?.setAtTakeOut ?? null),
     ph: number(outcome?.ph),
     phHow: outcome?.phHow ?? '',
-    signs: outcome?.signs ?? [],
+    signs: (outcome?.signs ?? []).filter((sign) => sign !== 'foam'),
     noneSeen:
       outcome !== null && outcome.signs.length === 0 && outcome.seenAt !== null && !outcome.spoiledSaid,
-    bubbles,
+    bubbles: outcome?.signs.includes('foam')
+      ? 'foam'
+      : (outcome?.bubbles ?? (tellsOfBubbles(texture) ? 'fine' : '')),
+    powerCut: yesNo(outcome?.powerCut ?? null),
+    powerCutHours: number(outcome?.powerCutHours),
     spoiledSaid: outcome?.spoiledSaid ?? false,
     seenAt: outcome?.seenAt ?? '',
     openedDays: number(outcome?.openedDays),
@@ -87,11 +90,11 @@ function zeroOr(text: string, read: Read<number>): Read<number> {
   return /^\s*0+\s*(?:h|d|days?|hours?)?\s*$/i.test(text) ? { ok: true, value: 0, echo: null } : read;
 }
 
-function textureOf(text: OutcomeText): string | null {
-  const typed = lineOrNull(text.texture);
-  if (!text.bubbles || tellsOfBubbles(typed)) return typed;
-  return typed === null ? FINE_BUBBLES : `${typed}, ${FINE_BUBBLES}`;
-}
+/** The signs that are ticked, and foam where that is said of the bubbles. */
+export const signsOf = (text: OutcomeText): DiscardSign[] => [
+  ...text.signs.filter((sign) => sign !== 'foam'),
+  ...(text.bubbles === 'foam' ? (['foam'] as const) : []),
+];
 
 /** Reads an outcome. `outcome` holds what could be read even where a field is wrong: the gate looks at it while typing. */
 export function readOutcome(
@@ -111,7 +114,8 @@ export function readOutcome(
     text.seenAt === 'after opening'
       ? taking.take('openedDays', zeroOr(text.openedDays, reader.whole(text.openedDays, 365)))
       : null;
-  const seen = text.signs.length > 0 || text.noneSeen || text.spoiledSaid;
+  const signs = signsOf(text);
+  const seen = signs.length > 0 || text.noneSeen || text.spoiledSaid;
   const outcome: OutcomeFields = {
     earlyCheckHours: taking.take('earlyCheckHours', reader.hours(text.earlyCheckHours)),
     earlySet: orNull(text.earlySet),
@@ -121,14 +125,18 @@ export function readOutcome(
     setByHours,
     setAtTakeOut: fromYesNo(text.setAtTakeOut),
     setWord: orNull(text.setWord),
-    texture: textureOf(text),
+    texture: lineOrNull(text.texture),
     whey: orNull(text.whey),
     tang: orNull(text.tang),
     smell: lineOrNull(text.smell),
     colour: lineOrNull(text.colour),
     ph,
     phHow: ph === null ? null : orNull(text.phHow),
-    signs: [...text.signs],
+    signs,
+    bubbles: text.bubbles === 'none' || text.bubbles === 'fine' ? text.bubbles : null,
+    powerCut: fromYesNo(text.powerCut),
+    powerCutHours:
+      text.powerCut === 'yes' ? taking.take('powerCutHours', reader.hours(text.powerCutHours)) : null,
     spoiledSaid: text.spoiledSaid,
     seenAt: orNull(text.seenAt) ?? (seen ? 'take-out' : null),
     openedDays,

@@ -198,8 +198,10 @@ describe('making a batch again', () => {
       seedings: seedings.map((seeding, n) => ({
         seeding: { ...seeding, id: uid(90 + n), jar: uid(70 + at) },
         label: 'jar 1',
+        kept: null,
         share: 1,
       })),
+      cautions: [],
       outcome: null,
       portions: [],
       photographs: [],

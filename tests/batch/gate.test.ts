@@ -13,6 +13,9 @@ const nothing = {
   earlySet: null,
   earlySour: null,
   texture: null,
+  bubbles: null,
+  powerCut: null,
+  powerCutHours: null,
 } as const;
 
 describe('a pH at or below 4.6 is shown', () => {
@@ -79,5 +82,24 @@ describe('the gate', () => {
       takeOutGate({ ...nothing, setAtTakeOut: true, texture: 'smooth, fine bubbles' }, true).verdict,
     ).toBe('ask');
     expect(takeOutGate({ ...nothing, setAtTakeOut: true, texture: 'smooth' }, true).verdict).toBe('open');
+    expect(takeOutGate({ ...nothing, setAtTakeOut: true, bubbles: 'fine' }, true).verdict).toBe('ask');
+    expect(takeOutGate({ ...nothing, setAtTakeOut: true, bubbles: 'none' }, true).verdict).toBe('open');
   });
+  it('asks after a power cut, however short, even where it set in the end and is sour', () => {
+    const sour = { ...nothing, setAtTakeOut: true, ph: 4.2, phHow: 'meter' } as const;
+    const cut = takeOutGate({ ...sour, powerCut: true, powerCutHours: 1 }, true);
+    expect(cut.verdict).toBe('ask');
+    expect(cut.reasons.map(gateReasonSentence)).toEqual([
+      expect.stringMatching(/^The power failed during the hold, for an hour\. .*does not undo a toxin/),
+    ]);
+    expect(gateReasonSentence({ code: 'power cut', hours: null })).toMatch(
+      /^The power failed during the hold\. /,
+    );
+    expect(takeOutGate({ ...sour, powerCut: false }, true).verdict).toBe('open');
+    expect(takeOutGate({ ...sour, powerCut: null }, true).verdict).toBe('open');
+  });
+  it('a power cut never softens a discard', () =>
+    expect(
+      takeOutGate({ ...nothing, setAtTakeOut: false, powerCut: true, powerCutHours: 2 }, true).verdict,
+    ).toBe('discard'));
 });

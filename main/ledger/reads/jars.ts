@@ -1,13 +1,14 @@
 // Reads of one jar, and finding a jar by what a keeper types of its label.
 import type { Parsed, Reply } from '../../../core/contract';
-import { cautionWords } from '../../../core/lineage/cautions';
+import type { Amount } from '../../../core/ledger/basics';
+import { piecesLeft, portionName } from '../../../core/ledger/portions';
 import { lineageFigures } from '../../../core/lineage/figures';
 import { findJars } from '../../../core/lineage/labels';
 import { wayBack } from '../../../core/lineage/way-back';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
 import { holdRecord, jarRecord } from './records';
-import { familyMember, jarViews } from './views';
+import { familyMember, jarCautions, jarViews } from './views';
 
 /** More than can be lit at once on any screen. */
 const LIT_AT_MOST = 20_000;
@@ -28,14 +29,7 @@ export function getJar(ledger: Ledger, { id }: Parsed<'jar.get'>): Reply<'jar.ge
   return {
     view,
     batch: rows.uidOf('batch', jar.batch),
-    cautions: family.cautionsOf(key).map((caution) => ({
-      of: index.jar(caution.of).uid,
-      how: cautionWords(caution),
-      cleared: caution.cleared !== null,
-      label: index.jar(caution.of).label,
-      relation: caution.relation,
-      reason: caution.cleared,
-    })),
+    cautions: jarCautions(ledger, key),
     wayBack: wayBack(family, key),
     ancestors: family.ancestorsOf(key).slice(0, LIT_AT_MOST),
     descendants: family.descendantsOf(key).slice(0, LIT_AT_MOST),
@@ -62,6 +56,39 @@ function saysOf(ledger: Ledger, jar: KnownJar): string {
     .join(' · ');
 }
 
+type KeptOf = Reply<'jar.find'>['jars'][number]['portions'];
+
+/** What is kept apart of a jar and still exists: none that is gone, or whose pieces were all used. */
+function keptOf({ rows }: Ledger, jar: number): KeptOf {
+  return rows.where('portion', 'jar', jar).flatMap((portion): KeptOf => {
+    if (portion.goneOn !== null) return [];
+    const taken = rows.where('seeding', 'portion', portion.key);
+    const left = piecesLeft(
+      portion,
+      taken.map(({ amount }): Amount | null => amount),
+    );
+    if (left === 0) return [];
+    const name = portionName(portion);
+    const how =
+      left !== null
+        ? `${left} left`
+        : portion.pieces !== null
+          ? `${portion.pieces} kept, some used`
+          : taken.length > 0
+            ? 'used before'
+            : null;
+    return [
+      {
+        id: portion.uid,
+        name,
+        says: how === null ? name : `${name}, ${how}`,
+        part: portion.part,
+        pieces: portion.pieces !== null,
+      },
+    ];
+  });
+}
+
 /** Newest first among those that fit equally well; planned jars and mistakes are never offered. */
 export function findJar(ledger: Ledger, { text, limit, notAfter }: Parsed<'jar.find'>): Reply<'jar.find'> {
   const { family, jars } = ledger.index;
@@ -76,6 +103,7 @@ export function findJar(ledger: Ledger, { text, limit, notAfter }: Parsed<'jar.f
       generation: family.generationOf(jar.key).deepest,
       says: saysOf(ledger, jar),
       caution: family.cautionLevelOf(jar.key),
+      portions: keptOf(ledger, jar.key),
     })),
   };
 }

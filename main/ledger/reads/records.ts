@@ -3,7 +3,7 @@ import type { BatchReply } from '../../../core/contract';
 import type { Hold, Package, Photograph, Portion, Source } from '../../../core/ledger/records';
 import type { Ledger } from '../ledger';
 import type { Row } from '../tables';
-import { seedLabel, within } from './views';
+import { jarCautions, keptName, seedLabel, within } from './views';
 
 export function sourceRecord({ key: _key, uid, revision: _revision, ...fields }: Row<'source'>): Source {
   return { id: uid, ...fields };
@@ -66,9 +66,11 @@ export function jarRecord(ledger: Ledger, jarKey: number): BatchReply['jars'][nu
           amount: row.amount,
         },
         label: seedLabel(ledger, row),
+        kept: keptName(ledger, row.portion),
         share: share === undefined ? null : within(share),
       };
     }),
+    cautions: jarCautions(ledger, key),
     outcome: outcome ? outcomeRecord(outcome, uid) : null,
     portions: rows.where('portion', 'jar', key).map((row) => portionRecord(ledger, row)),
     photographs: rows.where('photograph', 'jar', key).map((row) => photographRecord(ledger, row)),

@@ -1,6 +1,7 @@
 // What several reads show of a jar: its generation, its seeds, its cautions, what is drawn of it.
-import type { FamilyJarReply, JarView } from '../../../core/contract';
+import type { FamilyJarReply, JarCautionReply, JarView } from '../../../core/contract';
 import type { Amount } from '../../../core/ledger/basics';
+import { portionName } from '../../../core/ledger/portions';
 import { cautionWords } from '../../../core/lineage/cautions';
 import { lineName } from '../../../core/lineage/labels';
 import { printAmount } from '../../../core/quantities/index';
@@ -64,6 +65,19 @@ export function cautionReplies(ledger: Ledger, key: number): FamilyJarReply['cau
   }));
 }
 
+/** Cautions as shown beside the jar itself; none on a jar that is not of the family. */
+export function jarCautions({ index }: Ledger, key: number): JarCautionReply[] {
+  if (!index.family.has(key)) return [];
+  return index.family.cautionsOf(key).map((caution) => ({
+    of: index.jar(caution.of).uid,
+    how: cautionWords(caution),
+    cleared: caution.cleared !== null,
+    label: index.jar(caution.of).label,
+    relation: caution.relation,
+    reason: caution.cleared,
+  }));
+}
+
 /** What is drawn of the jars with those keys; a key the family does not hold is passed over. */
 export function jarViews(ledger: Ledger, keys: readonly number[]): JarView[] {
   const { index, preferences } = ledger;
@@ -100,6 +114,11 @@ export function jarViews(ledger: Ledger, keys: readonly number[]): JarView[] {
       lines: family.linesOf(key).map(nameOf),
     };
   });
+}
+
+/** The portion a seeding was taken from, in words: "freezer cubes"; null where it was the jar itself. */
+export function keptName({ rows }: Ledger, portion: number | null): string | null {
+  return portion === null ? null : portionName(rows.get('portion', portion));
 }
 
 /** What a seed is called beside the jar it seeded. */

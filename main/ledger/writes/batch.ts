@@ -4,7 +4,9 @@ import type { Hold } from '../../../core/ledger/records';
 import type { Ledger } from '../ledger';
 import { Refused } from '../refusal';
 import { refuseDay } from '../seed-rules';
-import { addSeeding, labelsInShort, outcomeRow, packageKey, seedingRow } from './parts';
+import type { OpenAct } from '../acts';
+import type { Row } from '../tables';
+import { addSeeding, labelsInShort, outcomeRow, packageKey, seedingRow, standingJar } from './parts';
 import { inOrder, mustSay, tidy, whenOf } from './tidy';
 
 const lower = (text: string | null): string => text?.toLowerCase() ?? '';
@@ -30,6 +32,29 @@ export function jarLabelled(
 
 export function checkHold(hold: Partial<Pick<Hold, 'startedAt' | 'endedAt'>>): void {
   inOrder('The time in warmth', whenOf(hold.startedAt), whenOf(hold.endedAt));
+}
+
+type NewJar = Omit<BatchEntry['jars'][number], 'hold'>;
+
+/** A jar with all that belongs to it. @returns its uid */
+function insertJar(ledger: Ledger, act: OpenAct, batch: number, hold: number | null, jar: NewJar): string {
+  const { additions, seedings, outcome, milkPackage, ...fields } = jar;
+  const made = act.insert('jar', {
+    ...fields,
+    batch,
+    hold,
+    milkPackage: packageKey(ledger, milkPackage, 'milk'),
+  });
+  for (const addition of additions) {
+    act.insert('addition', {
+      ...addition,
+      jar: made.key,
+      package: packageKey(ledger, addition.package, 'addition'),
+    });
+  }
+  for (const seeding of seedings) addSeeding(ledger, act, seedingRow(ledger, made.key, seeding));
+  if (outcome) act.insert('outcome', outcomeRow(made.key, outcome));
+  return made.uid;
 }
 
 export function recordBatch(ledger: Ledger, given: BatchEntry): Reply<'batch.record'> {
@@ -58,34 +83,78 @@ export function recordBatch(ledger: Ledger, given: BatchEntry): Reply<'batch.rec
     for (const addition of jar.additions) mustSay(addition, 'name');
   }
 
-  const done = ledger.acts.mustRun('batch.record', labelsInShort(labelled), null, (act) => {
-    const batch = act.insert('batch', { madeOn: entry.madeOn, word: entry.word, note: entry.note });
-    const holds = entry.holds.map((hold) =>
-      act.insert('hold', { ...hold, batch: batch.key, basis: 'recorded' }),
-    );
-    const uids = jars.map((jar) => {
-      const { additions, seedings, outcome, hold, milkPackage, ...fields } = jar;
-      const made = act.insert('jar', {
-        ...fields,
-        batch: batch.key,
-        hold: hold === null ? null : (holds[hold]?.key ?? null),
-        milkPackage: packageKey(ledger, milkPackage, 'milk'),
-      });
-      for (const addition of additions) {
-        act.insert('addition', {
-          ...addition,
-          jar: made.key,
-          package: packageKey(ledger, addition.package, 'addition'),
-        });
-      }
-      for (const seeding of seedings) addSeeding(ledger, act, seedingRow(ledger, made.key, seeding));
-      if (outcome) act.insert('outcome', outcomeRow(made.key, outcome));
-      return made.uid;
-    });
-    if (entry.draft !== null) ledger.rows.prepare('DELETE FROM draft WHERE key = ?').run(entry.draft);
-    return { batch: batch.uid, jars: uids };
-  });
+  const done = ledger.acts.mustRun(
+    'batch.record',
+    labelsInShort(labelled),
+    null,
+    (act) => {
+      const batch = act.insert('batch', { madeOn: entry.madeOn, word: entry.word, note: entry.note });
+      const holds = entry.holds.map((hold) =>
+        act.insert('hold', { ...hold, batch: batch.key, basis: 'recorded' }),
+      );
+      const uids = jars.map(({ hold, ...jar }) =>
+        insertJar(ledger, act, batch.key, hold === null ? null : (holds[hold]?.key ?? null), jar),
+      );
+      return { batch: batch.uid, jars: uids };
+    },
+    entry.draft,
+  );
   return { act: done.act.uid, ...done.value };
+}
+
+/** The batch behind an id, with its day. @throws Refused 'not found', 'batch without a day' */
+function standingBatch(ledger: Ledger, uid: string): Row<'batch'> & { readonly madeOn: string } {
+  const found = ledger.rows.get('batch', ledger.rows.keyOf('batch', uid));
+  if (found.madeOn === null) throw new Refused('batch without a day');
+  return { ...found, madeOn: found.madeOn };
+}
+
+/** One more jar of a recorded batch. @throws Refused 'same label', 'hold of another batch', and as recordBatch */
+export function addJar(ledger: Ledger, input: Parsed<'batch.addJar'>): Reply<'batch.addJar'> {
+  const batch = standingBatch(ledger, input.batch);
+  const { hold, ...given } = tidy(input.jar);
+  mustSay(given, 'letter');
+  for (const addition of given.additions) mustSay(addition, 'name');
+  const jar = { ...given, letter: given.letter.toLowerCase() };
+  const label = ledger.labelFor({ madeOn: batch.madeOn, word: batch.word, letter: jar.letter });
+  if (!input.sameLabelMeant && jarLabelled(ledger, batch.madeOn, batch.word, jar.letter)) {
+    throw new Refused('same label', { label, mayMean: true });
+  }
+  const holdKey = ledger.rows.keyOrNull('hold', hold);
+  if (holdKey !== null && ledger.rows.get('hold', holdKey).batch !== batch.key) {
+    throw new Refused('hold of another batch');
+  }
+  const done = ledger.acts.mustRun(
+    'batch.addJar',
+    label,
+    tidy(input.why),
+    (act) => insertJar(ledger, act, batch.key, holdKey, jar),
+    input.draft,
+  );
+  return { act: done.act.uid, jar: done.value };
+}
+
+/** One more time in warmth of a recorded batch. @throws Refused 'times crossed', 'jar of another batch', 'is a mistake' */
+export function addHold(ledger: Ledger, input: Parsed<'batch.addHold'>): Reply<'batch.addHold'> {
+  const batch = standingBatch(ledger, input.batch);
+  const hold = tidy(input.hold);
+  checkHold(hold);
+  const jars = input.jars.map((uid) => standingJar(ledger, uid));
+  const stray = jars.find((jar) => jar.batch !== batch.key);
+  if (stray) throw new Refused('jar of another batch', { jar: stray.label });
+  const subject = batchSubject(ledger, batch.key);
+  const done = ledger.acts.mustRun(
+    'batch.addHold',
+    subject,
+    tidy(input.why),
+    (act) => {
+      const made = act.insert('hold', { ...hold, batch: batch.key, basis: 'recorded' });
+      for (const jar of jars) act.update('jar', jar.key, { hold: made.key });
+      return made.uid;
+    },
+    input.draft,
+  );
+  return { act: done.act.uid, hold: done.value };
 }
 
 /** Labels of a batch's jars that can be seen; of a batch without any, its day. */
@@ -111,10 +180,16 @@ export function correctBatch(ledger: Ledger, input: Parsed<'batch.correct'>): Re
       }
     }
   }
-  const done = ledger.acts.mustRun('batch.correct', batchSubject(ledger, key), tidy(input.why), (act) => {
-    if (madeOn !== null && madeOn !== now.madeOn) refuseDay(ledger.rows, key, madeOn);
-    act.update('batch', key, changes as Partial<typeof now>);
-  });
+  const done = ledger.acts.mustRun(
+    'batch.correct',
+    batchSubject(ledger, key),
+    tidy(input.why),
+    (act) => {
+      if (madeOn !== null && madeOn !== now.madeOn) refuseDay(ledger.rows, key, madeOn);
+      act.update('batch', key, changes as Partial<typeof now>);
+    },
+    input.draft,
+  );
   return { act: done.act.uid };
 }
 
@@ -124,8 +199,14 @@ export function correctHold(ledger: Ledger, input: Parsed<'hold.correct'>): Repl
   const now = ledger.rows.get('hold', key);
   checkHold({ ...now, ...(changes as Partial<typeof now>) });
   const subject = batchSubject(ledger, now.batch);
-  const done = ledger.acts.mustRun('hold.correct', subject, tidy(input.why), (act) => {
-    act.update('hold', key, changes as Partial<typeof now>);
-  });
+  const done = ledger.acts.mustRun(
+    'hold.correct',
+    subject,
+    tidy(input.why),
+    (act) => {
+      act.update('hold', key, changes as Partial<typeof now>);
+    },
+    input.draft,
+  );
   return { act: done.act.uid };
 }

@@ -34,13 +34,19 @@ export function correctJar(ledger: Ledger, input: Parsed<'jar.correct'>): Reply<
   if (changes.state === 'made' && jar.state !== 'made' && jar.madeOn === null) {
     throw new Refused('day not known', { jar: jar.label });
   }
-  const done = ledger.acts.mustRun('jar.correct', jar.label, tidy(input.why), (act) => {
-    act.update('jar', jar.key, changes);
-    if (changes.state !== 'made') return;
-    for (const seeding of ledger.rows.where('seeding', 'jar', jar.key)) {
-      if (seeding.fromJar !== null) refuseSeed(ledger.rows, jar.key, seeding.fromJar);
-    }
-  });
+  const done = ledger.acts.mustRun(
+    'jar.correct',
+    jar.label,
+    tidy(input.why),
+    (act) => {
+      act.update('jar', jar.key, changes);
+      if (changes.state !== 'made') return;
+      for (const seeding of ledger.rows.where('seeding', 'jar', jar.key)) {
+        if (seeding.fromJar !== null) refuseSeed(ledger.rows, jar.key, seeding.fromJar);
+      }
+    },
+    input.draft,
+  );
   return { act: done.act.uid };
 }
 
@@ -78,25 +84,31 @@ export function addLostJar(ledger: Ledger, given: Parsed<'jar.lost'>): Reply<'ja
   );
   const letter = LETTERS.find((one) => !taken.has(one)) ?? `z${taken.size}`;
   const subject = ledger.labelFor({ madeOn, word, letter });
-  const done = ledger.acts.mustRun('jar.lost', subject, null, (act) => {
-    const batch = act.insert('batch', { madeOn, word, note: null });
-    return act.insert('jar', {
-      batch: batch.key,
-      letter,
-      hold: null,
-      state: 'lost',
-      vessel: null,
-      finalVolume: null,
-      finalVolumeKnown: null,
-      milk: null,
-      milkAmount: null,
-      milkPackage: null,
-      countPerMl: null,
-      onShelf: null,
-      goneOn: null,
-      note,
-    }).uid;
-  });
+  const done = ledger.acts.mustRun(
+    'jar.lost',
+    subject,
+    null,
+    (act) => {
+      const batch = act.insert('batch', { madeOn, word, note: null });
+      return act.insert('jar', {
+        batch: batch.key,
+        letter,
+        hold: null,
+        state: 'lost',
+        vessel: null,
+        finalVolume: null,
+        finalVolumeKnown: null,
+        milk: null,
+        milkAmount: null,
+        milkPackage: null,
+        countPerMl: null,
+        onShelf: null,
+        goneOn: null,
+        note,
+      }).uid;
+    },
+    given.draft,
+  );
   return { act: done.act.uid, jar: done.value };
 }
 
@@ -104,17 +116,23 @@ export function setSeedings(ledger: Ledger, input: Parsed<'seeding.set'>): Reply
   const jar = standingJar(ledger, input.jar);
   const next = tidy(input.seedings).map((entry) => seedingRow(ledger, jar.key, entry));
   const old = ledger.rows.where('seeding', 'jar', jar.key);
-  const done = ledger.acts.mustRun('seeding.set', jar.label, tidy(input.why), (act) => {
-    replaceRows(
-      act,
-      'seeding',
-      old,
-      next,
-      (row, record) =>
-        row.fromJar === record.fromJar && row.source === record.source && row.portion === record.portion,
-      (record) => addSeeding(ledger, act, record),
-    );
-  });
+  const done = ledger.acts.mustRun(
+    'seeding.set',
+    jar.label,
+    tidy(input.why),
+    (act) => {
+      replaceRows(
+        act,
+        'seeding',
+        old,
+        next,
+        (row, record) =>
+          row.fromJar === record.fromJar && row.source === record.source && row.portion === record.portion,
+        (record) => addSeeding(ledger, act, record),
+      );
+    },
+    input.draft,
+  );
   return { act: done.act.uid };
 }
 
@@ -125,16 +143,22 @@ export function setAdditions(ledger: Ledger, input: Parsed<'addition.set'>): Rep
     return { ...entry, jar: jar.key, package: packageKey(ledger, entry.package, 'addition') };
   });
   const old = ledger.rows.where('addition', 'jar', jar.key);
-  const done = ledger.acts.mustRun('addition.set', jar.label, tidy(input.why), (act) => {
-    replaceRows(
-      act,
-      'addition',
-      old,
-      next,
-      (row, record) => row.name.toLowerCase() === record.name.toLowerCase(),
-      (record) => act.insert('addition', record),
-    );
-  });
+  const done = ledger.acts.mustRun(
+    'addition.set',
+    jar.label,
+    tidy(input.why),
+    (act) => {
+      replaceRows(
+        act,
+        'addition',
+        old,
+        next,
+        (row, record) => row.name.toLowerCase() === record.name.toLowerCase(),
+        (record) => act.insert('addition', record),
+      );
+    },
+    input.draft,
+  );
   return { act: done.act.uid };
 }
 
@@ -143,12 +167,18 @@ export function saveOutcome(ledger: Ledger, input: Parsed<'outcome.save'>): Repl
   const jar = standingJar(ledger, input.jar);
   const [old] = ledger.rows.where('outcome', 'jar', jar.key);
   const outcome = input.outcome === null ? null : outcomeRow(jar.key, tidy(input.outcome));
-  const done = ledger.acts.mustRun('outcome.save', jar.label, tidy(input.why), (act) => {
-    if (outcome && old) act.update('outcome', old.key, outcome);
-    else if (outcome) act.insert('outcome', outcome);
-    else if (old) act.remove('outcome', old.key);
-    if (input.onShelf !== null) act.update('jar', jar.key, { onShelf: input.onShelf });
-  });
+  const done = ledger.acts.mustRun(
+    'outcome.save',
+    jar.label,
+    tidy(input.why),
+    (act) => {
+      if (outcome && old) act.update('outcome', old.key, outcome);
+      else if (outcome) act.insert('outcome', outcome);
+      else if (old) act.remove('outcome', old.key);
+      if (input.onShelf !== null) act.update('jar', jar.key, { onShelf: input.onShelf });
+    },
+    input.draft,
+  );
   return { act: done.act.uid };
 }
 

@@ -1,21 +1,6 @@
-// Sources, packages, portions kept apart, preferences, drafts and photographs.
-import { createHash } from 'node:crypto';
-import {
-  closeSync,
-  existsSync,
-  fsyncSync,
-  mkdirSync,
-  openSync,
-  readFileSync,
-  renameSync,
-  rmSync,
-  writeFileSync,
-} from 'node:fs';
-import { join } from 'node:path';
+// Sources, packages, portions kept apart, preferences and drafts.
 import type { Parsed, Reply } from '../../../core/contract';
 import type { Ledger } from '../ledger';
-import { readJpeg } from '../jpeg';
-import { photographFolder } from '../protocol';
 import { Refused } from '../refusal';
 import { standingJar } from './parts';
 import { inOrder, mustSay, tidy, whenOf } from './tidy';
@@ -24,11 +9,17 @@ export function saveSource(ledger: Ledger, input: Parsed<'source.save'>): Reply<
   const { id, ...fields } = tidy(input.source);
   mustSay(fields, 'name');
   const key = ledger.rows.keyOrNull('source', id);
-  const done = ledger.acts.mustRun('source.save', fields.name, tidy(input.why), (act) => {
-    if (key === null) return act.insert('source', fields).uid;
-    act.update('source', key, fields);
-    return ledger.rows.uidOf('source', key);
-  });
+  const done = ledger.acts.mustRun(
+    'source.save',
+    fields.name,
+    tidy(input.why),
+    (act) => {
+      if (key === null) return act.insert('source', fields).uid;
+      act.update('source', key, fields);
+      return ledger.rows.uidOf('source', key);
+    },
+    input.draft,
+  );
   return { act: done.act.uid, id: done.value };
 }
 
@@ -40,11 +31,17 @@ export function savePackage(ledger: Ledger, input: Parsed<'package.save'>): Repl
     throw new Refused('package of something else', { name: given.name });
   const fields = { ...given, source: ledger.rows.keyOrNull('source', source) };
   const key = ledger.rows.keyOrNull('package', id);
-  const done = ledger.acts.mustRun('package.save', fields.name, tidy(input.why), (act) => {
-    if (key === null) return act.insert('package', fields).uid;
-    act.update('package', key, fields);
-    return ledger.rows.uidOf('package', key);
-  });
+  const done = ledger.acts.mustRun(
+    'package.save',
+    fields.name,
+    tidy(input.why),
+    (act) => {
+      if (key === null) return act.insert('package', fields).uid;
+      act.update('package', key, fields);
+      return ledger.rows.uidOf('package', key);
+    },
+    input.draft,
+  );
   return { act: done.act.uid, id: done.value };
 }
 
@@ -57,11 +54,17 @@ export function savePortion(ledger: Ledger, input: Parsed<'portion.save'>): Repl
   }
   inOrder('Kept and gone', whenOf(given.keptOn), whenOf(given.goneOn));
   const fields = { ...given, jar: jar.key };
-  const done = ledger.acts.mustRun('portion.save', `some of ${jar.label}`, tidy(input.why), (act) => {
-    if (key === null) return act.insert('portion', fields).uid;
-    act.update('portion', key, fields);
-    return ledger.rows.uidOf('portion', key);
-  });
+  const done = ledger.acts.mustRun(
+    'portion.save',
+    `some of ${jar.label}`,
+    tidy(input.why),
+    (act) => {
+      if (key === null) return act.insert('portion', fields).uid;
+      act.update('portion', key, fields);
+      return ledger.rows.uidOf('portion', key);
+    },
+    input.draft,
+  );
   return { act: done.act.uid, id: done.value };
 }
 
@@ -97,43 +100,4 @@ export function saveDraft(ledger: Ledger, { key, json }: Parsed<'draft.save'>): 
 export function dropDraft(ledger: Ledger, { key }: Parsed<'draft.drop'>): Reply<'draft.drop'> {
   ledger.rows.prepare('DELETE FROM draft WHERE key = ?').run(key);
   return {};
-}
-
-/** Largest photograph that is kept (bytes). */
-const MOST_BYTES = 20 * 1024 * 1024;
-
-const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
-
-/**
- * Keeps a photograph beside the ledger under its hash. The window re-encodes it first, so that the place it was taken
- * is gone; here that is checked, not trusted.
- * @throws Refused 'photograph too large', 'not a photograph', 'no re-encoder' where anything but the picture is left in it
- */
-export function addPhotograph(ledger: Ledger, input: Parsed<'photograph.add'>): Reply<'photograph.add'> {
-  const jar = standingJar(ledger, input.jar);
-  if (input.bytes.length > MOST_BYTES) throw new Refused('photograph too large');
-  const picture = readJpeg(input.bytes);
-  if (!picture) throw new Refused('not a photograph');
-  if (picture.carriesMore) throw new Refused('no re-encoder');
-  const sha256 = hashOf(input.bytes);
-  keepFile(photographFolder(ledger.file), `${sha256}.jpg`, input.bytes);
-  const fields = { sha256, width: picture.width, height: picture.height, caption: tidy(input.caption) };
-  const done = ledger.acts.mustRun('photograph.add', jar.label, null, (act) =>
-    act.insert('photograph', { jar: jar.key, ...fields }),
-  );
-  return { act: done.act.uid, photograph: { id: done.value.uid, jar: jar.uid, ...fields } };
-}
-
-/** Writes a file once, whole or not at all; what stands under the name of these bytes is never written again. */
-function keepFile(folder: string, name: string, bytes: Uint8Array): void {
-  const file = join(folder, name);
-  if (existsSync(file) && hashOf(readFileSync(file)) === hashOf(bytes)) return;
-  mkdirSync(folder, { recursive: true });
-  const part = `${file}.part`;
-  rmSync(part, { force: true });
-  writeFileSync(part, bytes, { mode: 0o444 });
-  const handle = openSync(part, 'r');
-  fsyncSync(handle);
-  closeSync(handle);
-  renameSync(part, file);
 }

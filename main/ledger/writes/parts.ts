@@ -101,6 +101,12 @@ export function outcomeRow(jar: number, outcome: Omit<Outcome, 'jar'>): Stored['
       problem: 'only goes with a sign that was seen after opening',
     });
   }
+  if (outcome.powerCutHours !== null && outcome.powerCut !== true) {
+    throw new Refused('invalid', {
+      path: 'powerCutHours',
+      problem: 'only goes with a power cut',
+    });
+  }
   return { jar, ...outcome };
 }
 

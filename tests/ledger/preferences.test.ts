@@ -1,0 +1,68 @@
+// What a keeper prefers who never said: by the system's locale. The United States measure in °F, cups and months first;
+// common practice, no source. Currency codes: ISO 4217, from memory.
+import { describe, expect, it } from 'vitest';
+import { defaultPreferences, regionOf } from '../../core/ledger/default-preferences';
+import { Preferences } from '../../core/ledger/records';
+import { localeOfSystem } from '../../main/locale';
+import { Session } from '../../main/ledger/session';
+import { must, newFile, NOW } from './helpers';
+
+describe('preferences by locale', () => {
+  it.each([
+    ['en-US', '°F', 'spoons', 'US', 'month first', 'USD'],
+    ['es-PR', '°F', 'spoons', 'US', 'month first', 'USD'],
+    ['en_US.UTF-8', '°F', 'spoons', 'US', 'month first', 'USD'],
+    ['en', '°F', 'spoons', 'US', 'month first', 'USD'],
+    ['de-DE', '°C', 'metric', 'metric', 'day first', 'EUR'],
+    ['en-GB', '°C', 'metric', 'metric', 'day first', 'GBP'],
+    ['en-AU', '°C', 'metric', 'Australia', 'day first', 'AUD'],
+    ['fr-CH', '°C', 'metric', 'metric', 'day first', 'CHF'],
+    ['en-PH', '°C', 'metric', 'metric', 'month first', 'PHP'],
+  ])('%s', (locale, temperatures, volumes, spoons, dates, currency) => {
+    expect(defaultPreferences(locale)).toEqual({
+      theme: 'system', temperatures, volumes, spoons, dates, currency,
+    }); // prettier-ignore
+  });
+
+  it.each([null, undefined, '', 'C', 'POSIX', 'C.UTF-8', 'not a tag!'])('%s names no region', (locale) => {
+    expect(regionOf(locale)).toBeNull();
+    expect(Preferences.safeParse(defaultPreferences(locale)).success).toBe(true);
+  });
+});
+
+describe('the system’s locale', () => {
+  it('is what Linux was told, the measures before the language, and unknown where nobody said', () => {
+    const never = (): string => {
+      throw new Error('not asked on Linux');
+    };
+    expect(localeOfSystem('linux', { LANG: 'en_GB.UTF-8' }, never)).toBe('en_GB.UTF-8');
+    expect(localeOfSystem('linux', { LANG: 'en_US.UTF-8', LC_MEASUREMENT: 'de_DE.UTF-8' }, never)).toBe(
+      'de_DE.UTF-8',
+    );
+    expect(localeOfSystem('linux', {}, never)).toBeNull();
+    expect(localeOfSystem('darwin', { LANG: 'x' }, () => 'sv-SE')).toBe('sv-SE');
+  });
+});
+
+describe('a ledger', () => {
+  const open = (file: string, mode: 'open' | 'create', locale: string | null): Session =>
+    new Session({ file, mode, now: NOW, timeZone: 'Europe/Berlin', locale, version: '0' });
+
+  it('reads by the locale until its keeper chooses, and then by that everywhere', () => {
+    const file = newFile();
+    const session = open(file, 'create', 'en-US');
+    const first = must(session, 'app.state', {}).preferences;
+    expect(first).toMatchObject({ temperatures: '°F', dates: 'month first' });
+    must(session, 'preferences.save', { ...first, temperatures: '°C', theme: 'dark' });
+    session.close();
+    const again = open(file, 'open', 'sv-SE');
+    expect(must(again, 'app.state', {}).preferences).toEqual({ ...first, temperatures: '°C', theme: 'dark' });
+  });
+
+  it('that is not open yet has the locale’s preferences too', () => {
+    const session = new Session({
+      file: null, mode: 'open', now: NOW, timeZone: 'UTC', locale: 'de-DE', version: '0',
+    }); // prettier-ignore
+    expect(must(session, 'app.state', {}).preferences.spoons).toBe('metric');
+  });
+});
