@@ -14,6 +14,7 @@ import { mountedAt, sameOr } from './mounting';
 import { Ribbons } from './ribbon-layer';
 import { Strip } from './strips';
 import { useJars } from './use-jars';
+import { useScores } from './use-scores';
 import { useSize } from './use-size';
 import { useView } from './use-view';
 
@@ -29,6 +30,7 @@ const STEPS: Readonly<Record<string, Step>> = {
 const READ_AT_ZOOM = 0.75;
 /** Positions are written relative to a corner this far apart: far out in a huge family, pixels stay exact. */
 const CHUNK = 131_072;
+const NONE: readonly number[] = [];
 
 interface StageProps {
   readonly drawing: Drawing;
@@ -133,6 +135,7 @@ function Stage({
     [mounted.indices, drawing],
   );
   const views = useJars(keys);
+  const scores = useScores(mounted.asJars ? keys : NONE, drawing.keys.length);
 
   // What is lit.
   const light = pointed ?? (held ? focus : null) ?? selected;
@@ -315,6 +318,7 @@ function Stage({
                   lit={lit?.[index] === 1}
                   tabbable={index === focus}
                   selected={index === selected}
+                  score={scores.get(key) ?? null}
                 />
               );
             })}

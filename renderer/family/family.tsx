@@ -6,6 +6,8 @@ import { go, say, useAppState, usePlace } from '../app/store';
 import { useRead } from '../app/use-read';
 import { familyControl } from './actions';
 import { Advice } from './advice';
+import { NextAdvice } from './next-advice';
+import { JUDGED_UNASKED } from './use-scores';
 import { FamilyDrawing } from './drawing';
 import { EmptyFamily } from './empty';
 import './family.css';
@@ -105,7 +107,10 @@ function Drawn({ drawing, spacing, onSpacing }: DrawnProps) {
   return (
     <div className="family">
       <h1 className="visually-hidden">Family</h1>
-      <Advice onShow={(id) => void goToId(id)} />
+      <div className="family-advices">
+        <Advice onShow={(id) => void goToId(id)} />
+        {drawing.keys.length <= JUDGED_UNASKED && <NextAdvice />}
+      </div>
       <div className="family-tools">
         <Newest drawing={drawing} newest={newest} onGo={goTo} />
         <Find onFound={goTo} />

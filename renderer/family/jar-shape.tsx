@@ -23,6 +23,14 @@ interface Props {
   readonly generation: number;
   readonly setWord: number;
   readonly flags: number;
+  /** Vigour, 0 to 100: the line on its wall. Absent or null: none is drawn. */
+  readonly score?: number | null;
+}
+
+/** The set line: a level marked on both walls, from the foot (0) to the shoulder (100). The numeral stays clear. */
+function SetLine({ score }: { readonly score: number }) {
+  const y = (59 - 0.36 * score).toFixed(1);
+  return <path className="set-line" d={`M-4 ${y}H7M55 ${y}H66`} />;
 }
 
 /** A plain lid; banded three times while on hold, once where a look is due. */
@@ -37,7 +45,7 @@ function Lid({ flags }: { readonly flags: number }) {
 }
 
 /** A jar as the family, the legend and the pane draw it. */
-export function JarShape({ generation, setWord, flags }: Props) {
+export function JarShape({ generation, setWord, flags, score = null }: Props) {
   const lost = (flags & FLAG.lost) !== 0;
   const spoiled = (flags & FLAG.spoiled) !== 0;
   const known = CONTENTS[setWord];
@@ -60,6 +68,7 @@ export function JarShape({ generation, setWord, flags }: Props) {
         />
       )}
       {!lost && <Lid flags={flags} />}
+      {score !== null && !lost && !spoiled && <SetLine score={score} />}
       <text
         className={`numeral${contents === null ? ' open' : ''}${spoiled ? ' over-hatch' : ''}${size}`}
         x="31"
@@ -84,11 +93,11 @@ export function JarDefs() {
 }
 
 /** A jar by itself, outside the drawing. Decoration: what it shows stands in words beside it. */
-export function JarPicture({ generation, setWord, flags }: Props) {
+export function JarPicture({ generation, setWord, flags, score = null }: Props) {
   return (
     <svg className="jar-picture" viewBox="-2 -1 66 68" aria-hidden="true">
       <g className="jar">
-        <JarShape generation={generation} setWord={setWord} flags={flags} />
+        <JarShape generation={generation} setWord={setWord} flags={flags} score={score} />
       </g>
     </svg>
   );

@@ -21,6 +21,8 @@ interface Props {
   readonly lit: boolean;
   readonly tabbable: boolean;
   readonly selected: boolean;
+  /** Vigour, 0 to 100; null: none. */
+  readonly score: number | null;
 }
 
 /** How often any jar was rendered since the page was loaded: read by the tests through the drawing's data attribute. */
@@ -28,7 +30,11 @@ export const renders = { jars: 0 };
 
 export const Jar = memo(function Jar(props: Props) {
   renders.jars += 1;
-  const words = jarWords(props.label, props.generation, props.setWord, props.flags);
+  const words = [
+    jarWords(props.label, props.generation, props.setWord, props.flags),
+    ...(props.score === null ? [] : [`vigour ${props.score} of 100`]),
+    ...(props.also === '' ? [] : [props.also]),
+  ].join(', ');
   return (
     <g
       role="treeitem"
@@ -38,7 +44,7 @@ export const Jar = memo(function Jar(props: Props) {
       data-key={props.jarKey}
       transform={`translate(${props.x} ${props.y})`}
       tabIndex={props.tabbable ? 0 : -1}
-      aria-label={props.also === '' ? words : `${words}, ${props.also}`}
+      aria-label={words}
       aria-level={props.level}
       aria-posinset={props.place}
       aria-setsize={props.siblings}
@@ -46,7 +52,12 @@ export const Jar = memo(function Jar(props: Props) {
     >
       <rect className="ring" x="-7" y="-6" width={JAR.width + 14} height={JAR.height + 12} rx="16" />
       <circle className="halo" cx={JAR.width / 2} cy={JAR.height / 2} />
-      <JarShape generation={props.generation} setWord={props.setWord} flags={props.flags} />
+      <JarShape
+        generation={props.generation}
+        setWord={props.setWord}
+        flags={props.flags}
+        score={props.score}
+      />
     </g>
   );
 });

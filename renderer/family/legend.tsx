@@ -9,6 +9,7 @@ const signs: readonly {
   readonly flags: number;
   readonly generation: number;
   readonly says: string;
+  readonly score?: number;
 }[] = [
   ...SET_WORDS.map((word, setWord) => ({ setWord, flags: KNOWN, generation: 3, says: word })),
   { setWord: 255, flags: 0, generation: 3, says: 'outcome unknown' },
@@ -22,6 +23,13 @@ const signs: readonly {
   { setWord: 3, flags: KNOWN | FLAG.spoiled, generation: 3, says: 'spoiled: discard' },
   { setWord: 3, flags: KNOWN | FLAG.onHold, generation: 3, says: 'on hold, because of a spoiled jar' },
   { setWord: 3, flags: KNOWN | FLAG.look, generation: 3, says: 'look at it before using it' },
+  {
+    setWord: 3,
+    flags: KNOWN,
+    generation: 3,
+    score: 75,
+    says: 'the level marked on the walls is vigour, from the foot (0) to the shoulder (100); it says nothing about safety',
+  },
   { setWord: 255, flags: FLAG.lost, generation: 3, says: 'a jar nobody can name' },
 ];
 
@@ -34,7 +42,12 @@ export function Legend() {
       <ul>
         {signs.map((sign) => (
           <li key={sign.says}>
-            <JarPicture generation={sign.generation} setWord={sign.setWord} flags={sign.flags} />
+            <JarPicture
+              generation={sign.generation}
+              setWord={sign.setWord}
+              flags={sign.flags}
+              score={sign.score ?? null}
+            />
             <span>{sign.says}</span>
           </li>
         ))}

@@ -6,6 +6,7 @@ import { Cautions } from './cautions';
 import { Figures } from './figures';
 import { FLAG, generationWords } from './flags';
 import { JarPicture } from './jar-shape';
+import { JarScore } from '../vigour/jar-score';
 import { recordRows } from './record-rows';
 import { SET_WORDS } from './set-words';
 
@@ -155,6 +156,12 @@ function About({ jar, onGo }: { readonly jar: JarReply; readonly onGo: (key: num
       </section>
       <JarLinks title="What it seeded" jars={jar.children} onGo={onGo} />
       <JarLinks title="Made beside it" jars={jar.siblings} onGo={onGo} />
+      {!view.lost && (
+        <section>
+          <h3>Vigour</h3>
+          <JarScore id={view.id} alone />
+        </section>
+      )}
       <Figures figures={jar.figures} />
       {rows.length > 0 && (
         <section>

@@ -13,7 +13,7 @@ function Parts({ jar }: { readonly jar: JarReply }) {
   const all = jar.parts.reduce((sum, { weight }) => sum + weight, 0);
   return (
     <>
-      <h4>What made it</h4>
+      <h4>What was seen</h4>
       <ul className="parts">
         {jar.parts.map((part) => (
           <li key={part.name}>
@@ -55,6 +55,27 @@ export function JarScore({ id, alone }: { readonly id: string; readonly alone: b
       {alone && jar.leftOut !== null && jar.leftOut !== jar.sentence && (
         <p>Left out of its batch: {jar.leftOut}</p>
       )}
+      {alone ? (
+        jar.score !== null && (
+          <details className="vigour-why">
+            <summary>What made it</summary>
+            <div className="stack">
+              <Taken jar={jar} />
+            </div>
+          </details>
+        )
+      ) : (
+        <Taken jar={jar} />
+      )}
+      {alone && <p className="soft small">{jar.safety}</p>}
+    </div>
+  );
+}
+
+/** Parts, what was missing, what was corrected. */
+function Taken({ jar }: { readonly jar: JarReply }) {
+  return (
+    <>
       <Parts jar={jar} />
       {jar.score !== null && (
         <>
@@ -79,7 +100,6 @@ export function JarScore({ id, alone }: { readonly id: string; readonly alone: b
         </>
       )}
       {jar.why !== null && <Why why={jar.why} title="How this was worked out" />}
-      {alone && <p className="soft small">{jar.safety}</p>}
-    </div>
+    </>
   );
 }

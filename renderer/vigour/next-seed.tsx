@@ -22,7 +22,6 @@ async function choose(line: string | null, ranked: Ranked): Promise<void> {
   }
   if (ranked.jar === null) go('batch', 'new');
   else go('batch', ranked.portion === null ? `seed:${ranked.jar}` : `seed:${ranked.jar}/${ranked.portion}`);
-  say(`Kept as your choice: ${ranked.label}.`);
 }
 
 function Reasons({ ranked }: { readonly ranked: Ranked }) {

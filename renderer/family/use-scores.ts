@@ -1,0 +1,35 @@
+// Vigour of the mounted jars, asked for after the jars themselves: judging must never hold up the drawing.
+import { useEffect, useState } from 'react';
+import { call } from '../app/calls';
+import { say, useRevision } from '../app/store';
+
+const PAGE = 600;
+/** In larger families judging takes seconds, and the ledger answers one call at a time: there, only when asked for. */
+export const JUDGED_UNASKED = 20_000;
+
+/** Scores by jar key; a jar without one is not in it. */
+export function useScores(keys: readonly number[], jars: number): ReadonlyMap<number, number> {
+  const revision = useRevision();
+  const [held, hold] = useState<{ revision: number; scores: ReadonlyMap<number, number> }>({
+    revision: -1,
+    scores: new Map(),
+  });
+  useEffect(() => {
+    if (jars > JUDGED_UNASKED || keys.length === 0) return undefined;
+    let current = true;
+    void call('judgement.scores', { keys: keys.slice(0, PAGE) }).then((answer) => {
+      if (!current) return;
+      if (!answer.ok) {
+        say(answer.sentence, 'caution');
+        return;
+      }
+      const scores = new Map<number, number>();
+      for (const { key, score } of answer.value.scores) if (score !== null) scores.set(key, score);
+      hold({ revision, scores });
+    });
+    return () => {
+      current = false;
+    };
+  }, [keys, jars, revision]);
+  return held.scores;
+}
