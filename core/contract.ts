@@ -397,7 +397,7 @@ export const contract = {
     z.strictObject({ before: z.strictObject({ madeOn: Day, id: Uid }).nullable(), limit: z.int().min(1).max(200) }),
     z.strictObject({
       batches: z.array(
-        z.strictObject({ id: Uid, madeOn: Day, word: Line.nullable(), label: z.string(), jars: z.array(z.strictObject({ id: Uid, label: z.string(), setWord: SetWord.nullable(), spoiled: z.boolean() })) }),
+        z.strictObject({ id: Uid, madeOn: Day, word: Line.nullable(), label: z.string(), jars: z.array(z.strictObject({ id: Uid, label: z.string(), setWord: SetWord.nullable(), spoiled: z.boolean(), caution: z.enum(['condemned', 'on hold', 'look']).nullable() })) }),
       ),
       more: z.boolean(),
     }),
@@ -477,7 +477,7 @@ export const contract = {
   'act.redo': entry('write', empty, acted.extend({ says: z.string() })),
   'preferences.save': entry('write', Preferences, acted),
   'photograph.add': entry('write', z.strictObject({ jar: Uid, bytes: z.instanceof(Uint8Array), caption: Line.nullable() }), acted.extend({ photograph: Photograph })),
-  'photograph.correct': entry('write', z.strictObject({ id: Uid, caption: Line.nullable() }), acted),
+  'photograph.correct': entry('write', z.strictObject({ id: Uid, caption: Line.nullable(), draft }), acted),
   /** The record goes, the picture's file stays: undo brings both back. */
   'photograph.remove': entry('write', z.strictObject({ id: Uid, why }), acted),
 

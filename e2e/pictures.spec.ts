@@ -1,7 +1,7 @@
 // Not a test of anything: makes the pictures of `npm run screenshots`, each light and dark, 800 and 1600 px wide.
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import { toBatches, toSources } from './recording';
+import { toBatches, toHistory, toSources } from './recording';
 import { type Settings, test } from './window';
 
 interface Picture {
@@ -9,6 +9,12 @@ interface Picture {
   readonly seed: Settings['seed'];
   /** From the start to what is to be seen. */
   readonly open: (page: Page) => Promise<void>;
+}
+
+async function openBatch(page: Page, name: RegExp): Promise<void> {
+  await toBatches(page);
+  await page.getByRole('button', { name }).click();
+  await page.getByRole('region').first().waitFor();
 }
 
 /** Add a line here for another picture. */
@@ -49,12 +55,52 @@ const PICTURES: readonly Picture[] = [
       await page.getByText('At take-out, before tasting').scrollIntoViewIfNeeded();
     },
   },
+  { name: 'batch-spoiled', seed: 'demo', open: (page) => openBatch(page, /^1 Apr/) },
+  { name: 'batch-on-hold', seed: 'demo', open: (page) => openBatch(page, /^8 Apr/) },
+  { name: 'batch-cubes', seed: 'demo', open: (page) => openBatch(page, /^11 Mar/) },
+  {
+    name: 'batch-add-jar',
+    seed: 'demo',
+    open: async (page) => {
+      await openBatch(page, /^11 Mar/);
+      await page.getByRole('button', { name: 'Add a jar' }).click();
+    },
+  },
+  {
+    name: 'portion-as-seed',
+    seed: 'demo',
+    open: async (page) => {
+      await toBatches(page);
+      await page.keyboard.press('n');
+      await page.getByRole('combobox', { name: 'Seeded from' }).fill('30 nov');
+      await page
+        .getByRole('option', { name: /freezer cubes/ })
+        .first()
+        .waitFor();
+    },
+  },
+  {
+    name: 'history',
+    seed: 'demo',
+    open: async (page) => {
+      await toHistory(page);
+      await page.getByText('What changed').nth(1).click();
+      await page.getByText('What changed').nth(2).click();
+    },
+  },
+  {
+    name: 'preferences',
+    seed: 'demo',
+    open: async (page) => {
+      await page.getByRole('button', { name: 'Preferences' }).click();
+    },
+  },
   {
     name: 'sources',
     seed: 'demo',
     open: async (page) => {
       await toSources(page);
-      await page.getByRole('article').first().waitFor();
+      await page.getByRole('heading', { name: 'Blue Tin' }).waitFor();
     },
   },
 ];

@@ -39,6 +39,8 @@ export function setMenu(choose: (id: MenuId) => void, theme: string, forDevelope
           item('undo', 'Undo', 'CmdOrCtrl+Z'),
           item('redo', 'Redo', 'CmdOrCtrl+Shift+Z'),
           line,
+          item('preferences', 'Preferences…', 'CmdOrCtrl+,'),
+          line,
           { role: 'cut' },
           { role: 'copy' },
           { role: 'paste' },

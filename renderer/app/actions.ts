@@ -13,6 +13,9 @@ export interface Action {
   readonly run?: () => void;
 }
 
+/** Opens or closes the preferences; set by the shell. */
+export const preferencesSwitch = { toggle: (): void => undefined };
+
 /** Opens or closes the help; set by the shell. */
 export const helpSwitch = { toggle: (): void => undefined };
 
@@ -38,6 +41,13 @@ const everywhere: readonly Action[] = [
     keys: ['f1', 'shift+?'],
     where: 'everywhere',
     run: () => helpSwitch.toggle(),
+  },
+  {
+    id: 'preferences',
+    label: 'Preferences',
+    keys: ['ctrl+,'],
+    where: 'everywhere',
+    run: () => preferencesSwitch.toggle(),
   },
 ];
 

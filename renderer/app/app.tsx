@@ -1,11 +1,12 @@
 // The shell: navigation in one step, undo and redo, the demo's banner, the one live region, the screen itself.
 import { useEffect, useState } from 'react';
 import { Start } from '../start/start';
-import { helpSwitch, onKey, printKeys } from './actions';
+import { helpSwitch, onKey, preferencesSwitch, printKeys } from './actions';
 import './app.css';
 import { ErrorBoundary } from './error-boundary';
 import { Help } from './help';
 import { changeLedger } from './menu';
+import { PreferencesPanel } from './preferences';
 import { screens } from './screens';
 import { go, redo, say, undo, useAppState, usePlace, useSaid } from './store';
 
@@ -55,8 +56,10 @@ export function App() {
   const state = useAppState();
   const place = usePlace();
   const [help, showHelp] = useState(false);
+  const [preferring, showPreferences] = useState(false);
   useEffect(() => {
     helpSwitch.toggle = () => showHelp((shown) => !shown);
+    preferencesSwitch.toggle = () => showPreferences((shown) => !shown);
     const listen = (event: KeyboardEvent): void => onKey(event, place.screen);
     window.addEventListener('keydown', listen);
     return () => window.removeEventListener('keydown', listen);
@@ -103,6 +106,9 @@ export function App() {
           ))}
         </nav>
         <UndoRedo undoes={state.undo} redoes={state.redo} />
+        <button className="button quiet" type="button" onClick={() => preferencesSwitch.toggle()}>
+          Preferences
+        </button>
         <button className="button quiet" type="button" onClick={() => helpSwitch.toggle()}>
           Keys
         </button>
@@ -126,6 +132,9 @@ export function App() {
         <ErrorBoundary key={screen?.id}>{Shown && <Shown />}</ErrorBoundary>
       </main>
       <Message />
+      {preferring && (
+        <PreferencesPanel preferences={state.preferences} onClose={() => showPreferences(false)} />
+      )}
       {help && <Help onClose={() => showHelp(false)} />}
     </div>
   );

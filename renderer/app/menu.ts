@@ -1,7 +1,7 @@
 // What the native menu asks for, done here, so that errors and progress show in one place.
 import type { JobName, MenuId } from '../../core/call-names';
 import type { Input } from '../../core/contract';
-import { isTyping } from './actions';
+import { isTyping, preferencesSwitch } from './actions';
 import { call, startJob } from './calls';
 import { currentState, go, redo, say, undo } from './store';
 
@@ -37,6 +37,9 @@ const DO: Record<MenuId, () => void> = {
   'notes.bringIn': onlyInLedger('notes'),
   undo: () => inFieldOr('undo', undo),
   redo: () => inFieldOr('redo', redo),
+  preferences: () => {
+    if (currentState()?.ledger) preferencesSwitch.toggle();
+  },
   'screen.family': onlyInLedger('family'),
   'screen.batch': onlyInLedger('batch'),
   'screen.vigour': onlyInLedger('vigour'),

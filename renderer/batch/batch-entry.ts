@@ -48,6 +48,10 @@ export function milkEntry(text: MilkText, path: string, reader: Reader, taking: 
   };
 }
 
+/** Whether a bare number of this seed means pieces: of a product, or of what was kept in cubes. */
+export const countsPieces = ({ picked }: SeedText): boolean =>
+  picked !== null && (picked.kind === 'source' || picked.pieces === true);
+
 /** The seedings of a jar; rows with nothing in them are left out. */
 export function seedEntries(
   seeds: readonly SeedText[],
@@ -58,7 +62,7 @@ export function seedEntries(
   return seeds.flatMap((seed, index) => {
     if (isEmptySeed(seed)) return [];
     const at = `${path}.${index}`;
-    const bare = seed.picked?.kind === 'source' ? 'pieces' : undefined;
+    const bare = countsPieces(seed) ? 'pieces' : undefined;
     const amount = taking.take(`${at}.amount`, reader.amount(seed.amount, bare));
     if (seed.picked === null) {
       taking.say(
@@ -69,7 +73,7 @@ export function seedEntries(
       );
       return [];
     }
-    if (seed.picked.kind === 'jar' && amount?.unit === 'pieces' && seed.portion === '')
+    if (seed.picked.kind === 'jar' && amount?.unit === 'pieces' && !countsPieces(seed))
       taking.say(`${at}.amount`, 'A jar is taken from by volume or weight, such as “3 tbsp”, not in pieces.');
     return [
       {
@@ -141,7 +145,7 @@ export function holdEntry(
 
 /** As many as the contract takes in one batch. */
 export const MOST_JARS = 60;
-const NO_SEED =
+export const NO_SEED =
   'Say what seeded it: a jar or a product. Where nobody can say, choose “a jar nobody can name” from the list.';
 
 /**

@@ -37,11 +37,20 @@ export function milkText(jar: Jar, writer: Writer): MilkText {
   };
 }
 
+/** A jar's label with what was kept apart of it: "30 Nov a · freezer cubes". */
+export const withKept = (label: string, kept: string | null): string =>
+  kept === null ? label : `${label} · ${kept}`;
+
 export function seedTexts(seedings: ReplyJar['seedings'], writer: Writer): SeedText[] {
-  return seedings.map(({ seeding, label }) => ({
+  return seedings.map(({ seeding, label, kept }) => ({
     picked:
       seeding.fromJar !== null
-        ? { kind: 'jar', id: seeding.fromJar, label }
+        ? {
+            kind: 'jar',
+            id: seeding.fromJar,
+            label: withKept(label, kept),
+            ...(seeding.portion !== null && seeding.amount?.unit === 'pieces' ? { pieces: true } : {}),
+          }
         : seeding.source !== null
           ? { kind: 'source', id: seeding.source, label }
           : null,

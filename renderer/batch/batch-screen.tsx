@@ -1,13 +1,14 @@
 // The batch screen: all batches, newest first, and one of them open, or a new one being recorded.
 import { useEffect, useRef, useState } from 'react';
+import { portionName } from '../../core/ledger/portions';
 import type { Reply } from '../../core/contract';
 import { call } from '../app/calls';
 import { currentPlace, go, say, usePlace, useRevision } from '../app/store';
 import { useRead } from '../app/use-read';
 import { readDraft } from '../parts/use-draft';
 import { useReader } from '../parts/use-reader';
-import { emptyBatch, noSeed, pickSeed, type BatchText } from './batch-text';
-import { repeatBatch } from './batch-repeat';
+import { emptyBatch, noSeed, pickSeed, type BatchText, type SeedText } from './batch-text';
+import { repeatBatch, withKept } from './batch-repeat';
 import { BatchView } from './batch-view';
 import { LostJar } from './lost-jar';
 import { NEW_BATCH_DRAFT, NewBatch } from './new-batch';
@@ -60,12 +61,14 @@ function useBatches(): {
 
 const jarWords = (row: Row): string => {
   const spoiled = row.jars.filter((jar) => jar.spoiled).length;
+  const held = row.jars.filter((jar) => jar.caution === 'on hold').length;
   const unknown = row.jars.filter((jar) => jar.setWord === null && !jar.spoiled).length;
   const words = [...new Set(row.jars.flatMap((jar) => (jar.setWord === null ? [] : [jar.setWord])))];
   return [
     row.jars.length === 1 ? 'one jar' : `${row.jars.length} jars`,
     ...words,
     spoiled > 0 ? `${spoiled} spoiled` : '',
+    held > 0 ? `${held} on hold` : '',
     unknown > 0 && unknown < row.jars.length ? `${unknown} unknown` : unknown > 0 ? 'outcome unknown' : '',
   ]
     .filter(Boolean)
@@ -136,13 +139,26 @@ function OpenBatch({ id }: { readonly id: string }) {
   return <BatchView key={id} reply={answer.value} label={label} />;
 }
 
+/** A seed picked before the form opens: the jar, or what was kept back of it. */
+function seedOf({ view, record }: Reply<'jar.get'>, portion: string): SeedText {
+  const kept = record.portions.find(({ id }) => id === portion);
+  if (!kept) return pickSeed(noSeed, { kind: 'jar', id: view.id, label: view.label });
+  const label = withKept(view.label, portionName(kept));
+  const pieces = kept.pieces === null ? {} : { pieces: true };
+  return pickSeed(
+    noSeed,
+    { kind: 'jar', id: view.id, label, ...pieces },
+    { id: kept.id, part: kept.part ?? '' },
+  );
+}
+
 /** A new batch, empty or with the recipe of another; waits until that recipe is read. */
 function Making({
   repeats,
   seedFrom,
 }: {
   readonly repeats: string | 'last' | null;
-  /** A jar that is to seed it. */
+  /** A jar that is to seed it, or jar and portion with a slash between. */
   readonly seedFrom: string | null;
 }) {
   const { writer, today } = useReader();
@@ -154,13 +170,12 @@ function Making({
   useEffect(() => {
     if (seedFrom === null || start !== null) return undefined;
     let current = true;
-    void call('jar.get', { id: seedFrom }).then((answer) => {
+    const [jar = '', portion = ''] = seedFrom.split('/');
+    void call('jar.get', { id: jar }).then((answer) => {
       if (!current) return;
       const empty = emptyBatch(writer.day(today));
       if (!answer.ok) say(answer.sentence, 'caution');
-      const seeds = answer.ok
-        ? [pickSeed(noSeed, { kind: 'jar', id: seedFrom, label: answer.value.view.label })]
-        : empty.all.seeds;
+      const seeds = answer.ok ? [seedOf(answer.value, portion)] : empty.all.seeds;
       setStart({ text: { ...empty, all: { ...empty.all, seeds } }, repeated: null });
     });
     return () => {
@@ -204,7 +219,7 @@ function Making({
 
 /**
  * The screen. Its focus is null (all batches), a batch's id, "new", "repeat" or "repeat:" and a batch's id, "seed:" and
- * the id of the jar that is to seed a new batch, or "lost".
+ * the id of the jar that is to seed a new batch (and "/" and the id of what was kept back of it), or "lost".
  */
 export function BatchScreen() {
   const { focus } = usePlace();

@@ -3,7 +3,14 @@
 
 /** A seeding as typed: what was picked (or the text typed towards it) and how much. */
 export interface SeedText {
-  readonly picked: { readonly kind: 'jar' | 'source'; readonly id: string; readonly label: string } | null;
+  readonly picked: {
+    readonly kind: 'jar' | 'source';
+    readonly id: string;
+    /** With the portion's name, where one is picked: "30 Nov a · freezer cubes". */
+    readonly label: string;
+    /** What is picked is a portion kept in cubes or pieces, so a bare number counts them. */
+    readonly pieces?: boolean;
+  } | null;
   /** Text in the picker: kept while nothing is picked, so that it survives too. */
   readonly find: string;
   readonly amount: string;
@@ -157,16 +164,24 @@ export function recipeOf(text: BatchText, jar: JarText): Recipe {
 }
 
 /** A seed row with another jar or source picked: pieces don't carry over to a jar, nor a spoon of curd to a product. */
-export function pickSeed(seed: SeedText, picked: SeedText['picked']): SeedText {
-  const sameKind = picked === null || seed.picked === null || seed.picked.kind === picked.kind;
+export function pickSeed(
+  seed: SeedText,
+  picked: SeedText['picked'],
+  /** What was kept apart of the jar, where that is picked: its own part stands for the seed's. */
+  portion: { readonly id: string; readonly part: SeedText['part'] } | null = null,
+): SeedText {
+  const sameKind =
+    picked === null ||
+    seed.picked === null ||
+    (seed.picked.kind === picked.kind && (seed.picked.pieces ?? false) === (picked.pieces ?? false));
   return {
     ...seed,
     picked,
     find: '',
-    portion: '',
+    portion: portion?.id ?? '',
     package: '',
     amount: sameKind ? seed.amount : '',
-    part: sameKind ? seed.part : '',
+    part: portion?.part || (sameKind ? seed.part : ''),
   };
 }
 

@@ -5,8 +5,10 @@ import type { Hold } from '../../core/ledger/records';
 import { go } from '../app/store';
 import { useRead } from '../app/use-read';
 import { useReader } from '../parts/use-reader';
+import { AddHold, AddJar } from './add-to-batch';
 import { holdText, type Writer } from './batch-repeat';
 import { CorrectBatch, CorrectHold } from './corrections';
+import { powerCutOfMates } from './hold-mates';
 import { JarView } from './jar-view';
 
 function holdWords(hold: Hold, writer: Writer): string {
@@ -22,9 +24,9 @@ function holdWords(hold: Hold, writer: Writer): string {
     times,
     text.planned && `planned ${text.planned}`,
     text.probe && `probe in the ${text.probe}`,
-    text.note,
   ].filter(Boolean);
-  return parts.length === 0 ? 'Nothing said of the warmth.' : `${parts.join(', ')}.`;
+  const warmth = parts.length === 0 ? 'Nothing said of the warmth.' : `${parts.join(', ')}.`;
+  return text.note === '' ? warmth : `${warmth} ${text.note}`;
 }
 
 /** Everything recorded of a batch. */
@@ -44,9 +46,12 @@ export function BatchView({ reply, label }: { readonly reply: BatchReply; readon
   const unfinished = new Set(drafts.ok ? drafts.value.drafts.map((draft) => draft.key) : []);
   const editing =
     chosen === undefined
-      ? ([`batch:${batch.id}`, ...holds.map((hold) => `hold:${hold.id}`)].find((key) =>
-          unfinished.has(key),
-        ) ?? null)
+      ? ([
+          `batch:${batch.id}`,
+          ...holds.map((hold) => `hold:${hold.id}`),
+          `add-jar:${batch.id}`,
+          `add-hold:${batch.id}`,
+        ].find((key) => unfinished.has(key)) ?? null)
       : chosen;
   const done = (): void => {
     setChosen(null);
@@ -86,6 +91,18 @@ export function BatchView({ reply, label }: { readonly reply: BatchReply; readon
           )}
         </div>
       ))}
+      {editing === `add-hold:${batch.id}` && <AddHold reply={reply} label={label} onDone={done} />}
+      {editing === `add-jar:${batch.id}` && <AddJar reply={reply} label={label} onDone={done} />}
+      {editing === null && (
+        <div className="jar-actions">
+          <button type="button" className="button quiet" onClick={() => setChosen(`add-jar:${batch.id}`)}>
+            Add a jar
+          </button>
+          <button type="button" className="button quiet" onClick={() => setChosen(`add-hold:${batch.id}`)}>
+            {holds.length === 0 ? 'Add the warmth' : 'Add another hold'}
+          </button>
+        </div>
+      )}
       <div className="jar-views">
         {jars.map((record) => (
           <JarView
@@ -93,6 +110,7 @@ export function BatchView({ reply, label }: { readonly reply: BatchReply; readon
             record={record}
             holds={holds}
             madeOn={batch.madeOn}
+            mates={powerCutOfMates(record, jars)}
             unfinished={unfinished}
           />
         ))}

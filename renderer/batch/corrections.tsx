@@ -46,7 +46,7 @@ export function CorrectBatch({
         );
         return {
           problems: taking.problems,
-          send: changes && ((why) => call('batch.correct', { id: batch.id, changes, why })),
+          send: changes && ((why, draft) => call('batch.correct', { id: batch.id, changes, why, draft })),
         };
       }}
     >
@@ -97,7 +97,7 @@ export function CorrectHold({
         const changes = changedOnly(before, now);
         return {
           problems: taking.problems,
-          send: changes && ((why) => call('hold.correct', { id: hold.id, changes, why })),
+          send: changes && ((why, draft) => call('hold.correct', { id: hold.id, changes, why, draft })),
         };
       }}
     >
@@ -156,7 +156,7 @@ export function CorrectJar({
         const changes = changedOnly(entry(initial, new Taking()), entry(text, taking));
         return {
           problems: taking.problems,
-          send: changes && ((why) => call('jar.correct', { id: jar.id, changes, why })),
+          send: changes && ((why, draft) => call('jar.correct', { id: jar.id, changes, why, draft })),
         };
       }}
     >

@@ -2,12 +2,20 @@
 // ledger has neither. A condemned jar can't be picked; one that is on hold is asked about.
 import { call } from '../app/calls';
 import { say } from '../app/store';
+import type { Reply } from '../../core/contract';
+import { withKept } from './batch-repeat';
 import type { Suggestion } from '../parts/combobox';
 
 export interface SeedSuggestion extends Suggestion {
   readonly kind: 'jar' | 'source' | 'new source' | 'lost jar';
   /** What must be asked before it is used. */
   readonly ask?: string;
+  /** What was kept apart of the jar, where that is meant and not the jar itself. */
+  readonly portion?: {
+    readonly id: string;
+    readonly part: 'whey' | 'curd' | 'mixed' | null;
+    readonly pieces: boolean;
+  };
 }
 
 const HOW_MANY = 8;
@@ -32,22 +40,7 @@ export async function findSeeds(text: string, notAfter: string | null): Promise<
   const lower = typed.toLowerCase();
   const near = sources.filter((source) => source.name.toLowerCase().includes(lower));
   const exact = near.some((source) => source.name.toLowerCase() === lower);
-  const jarRows = jars.map((jar): SeedSuggestion => ({
-    kind: 'jar',
-    id: jar.id,
-    label: jar.label,
-    detail:
-      jar.caution === 'look'
-        ? `look at it first · ${jar.says}`
-        : jar.caution === 'on hold'
-          ? `on hold · ${jar.says}`
-          : jar.says,
-    ...(jar.caution === 'condemned'
-      ? { refused: 'Spoiled: not food and not seed. It can’t be picked.' }
-      : jar.caution === 'on hold'
-        ? { ask: onHold(jar.label) }
-        : {}),
-  }));
+  const jarRows = jars.flatMap(jarSuggestions);
   const sourceRows = near.slice(0, HOW_MANY).map((source): SeedSuggestion => ({
     kind: 'source',
     id: source.id,
@@ -81,16 +74,41 @@ export async function findSeeds(text: string, notAfter: string | null): Promise<
   ];
 }
 
+/** The jar itself, then what was kept apart of it. Cautions on a jar hold for every part of it. */
+function jarSuggestions(jar: Reply<'jar.find'>['jars'][number]): SeedSuggestion[] {
+  const stand = jar.caution === 'look' ? 'look at it first' : jar.caution === 'on hold' ? 'on hold' : null;
+  const detail = (says: string): string => (stand === null ? says : `${stand} · ${says}`);
+  const standing =
+    jar.caution === 'condemned'
+      ? { refused: 'Spoiled: not food and not seed. It can’t be picked.' }
+      : jar.caution === 'on hold'
+        ? { ask: onHold(jar.label) }
+        : {};
+  return [
+    { kind: 'jar', id: jar.id, label: jar.label, detail: detail(jar.says), ...standing },
+    ...jar.portions.map(({ id, name, says, part, pieces }): SeedSuggestion => ({
+      kind: 'jar',
+      id: jar.id,
+      label: withKept(jar.label, name),
+      detail: detail(says === name ? 'kept apart' : says.slice(name.length + 2)),
+      portion: { id, part, pieces },
+      ...standing,
+    })),
+  ];
+}
+
 export interface Picked {
   readonly kind: 'jar' | 'source';
   readonly id: string;
   readonly label: string;
+  readonly pieces?: boolean;
 }
 
 /** Makes what a suggestion stands for, where it isn't in the ledger yet, and says what to keep as picked. */
 export async function settle(suggestion: SeedSuggestion, typed: string): Promise<Picked | null> {
-  const { kind, id, label } = suggestion;
-  if (kind === 'jar' || kind === 'source') return { kind, id, label };
+  const { kind, id, label, portion } = suggestion;
+  if (kind === 'jar' || kind === 'source')
+    return { kind, id, label, ...(portion?.pieces ? { pieces: true } : {}) };
   if (kind === 'new source') {
     const name = typed.trim();
     const answer = await call('source.save', {

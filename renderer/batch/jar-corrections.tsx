@@ -7,6 +7,7 @@ import { additionEntries, seedEntries, Taking } from './batch-entry';
 import { additionTexts, seedTexts } from './batch-repeat';
 import { noAddition, noSeed } from './batch-text';
 import { place, type Editing, type JarRecord } from './corrections';
+import { isOnHold, type MatesPowerCut } from './hold-mates';
 import { OutcomeFieldsForm } from './outcome-form';
 import { outcomeText, readOutcome, saysAnything, type OutcomeFields } from './outcome-text';
 import { AdditionRows } from './recipe-fields';
@@ -44,7 +45,7 @@ export function CorrectSeeds({
         const same = JSON.stringify(text) === JSON.stringify(initial);
         return {
           problems: taking.problems,
-          send: same ? null : (why) => call('seeding.set', { jar: jar.id, seedings, why }),
+          send: same ? null : (why, draft) => call('seeding.set', { jar: jar.id, seedings, why, draft }),
         };
       }}
     >
@@ -87,7 +88,7 @@ export function CorrectAdditions({ record, onDone }: Editing & { readonly record
         const same = JSON.stringify(text) === JSON.stringify(initial);
         return {
           problems: taking.problems,
-          send: same ? null : (why) => call('addition.set', { jar: jar.id, additions, why }),
+          send: same ? null : (why, draft) => call('addition.set', { jar: jar.id, additions, why, draft }),
         };
       }}
     >
@@ -107,7 +108,11 @@ export function CorrectAdditions({ record, onDone }: Editing & { readonly record
 }
 
 /** What was seen of a jar, for the first time or corrected. */
-export function OutcomeOf({ record, onDone }: Editing & { readonly record: JarRecord }) {
+export function OutcomeOf({
+  record,
+  mates,
+  onDone,
+}: Editing & { readonly record: JarRecord; readonly mates: MatesPowerCut | null }) {
   const { reader, writer } = useReader();
   const { jar, label, outcome } = record;
   const known = outcome === null ? null : withoutJar(outcome);
@@ -130,18 +135,26 @@ export function OutcomeOf({ record, onDone }: Editing & { readonly record: JarRe
           problems,
           send: same
             ? null
-            : (why) =>
+            : (why, draft) =>
                 call('outcome.save', {
                   jar: jar.id,
                   outcome: saysAnything(now) ? now : null,
                   onShelf: shelf,
                   why,
+                  draft,
                 }),
         };
       }}
     >
       {(text, set, problems) => (
-        <OutcomeFieldsForm text={text} onChange={set} problems={problems} reader={reader} />
+        <OutcomeFieldsForm
+          text={text}
+          onChange={set}
+          problems={problems}
+          reader={reader}
+          mates={mates}
+          onHold={isOnHold(record)}
+        />
       )}
     </EditForm>
   );

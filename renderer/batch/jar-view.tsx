@@ -1,11 +1,16 @@
 // One recorded jar of an open batch: what it is made of, what was seen, and everything that can be corrected.
 import { useRef, useState } from 'react';
 import { gateReasonSentence, isSpoiled, takeOutGate } from '../../core/ledger/gate';
+import { portionName } from '../../core/ledger/portions';
 import type { Hold, Portion } from '../../core/ledger/records';
 import { call } from '../app/calls';
 import { go, say } from '../app/store';
 import { Question } from '../parts/question';
 import { useReader } from '../parts/use-reader';
+import { lastCarrier } from '../vigour/last-carrier';
+import { Cautions } from '../family/cautions';
+import { withKept } from './batch-repeat';
+import { isOnHold, type MatesPowerCut } from './hold-mates';
 import { CorrectJar, type JarRecord } from './corrections';
 import { CorrectAdditions, CorrectSeeds, OutcomeOf } from './jar-corrections';
 import { Photographs } from './photographs';
@@ -33,10 +38,12 @@ function Facts({ record }: { readonly record: JarRecord }) {
     <dl className="facts">
       <Fact name="Seeded from">
         {record.seedings
-          .map(({ seeding, label, share }) =>
+          .map(({ seeding, label, kept, share }) =>
             [
               seeding.amount ? `${amount(seeding.amount) ?? ''} of` : null,
-              label,
+              [withKept(label, kept), seeding.part === 'mixed' ? null : seeding.part]
+                .filter(Boolean)
+                .join(', '),
               share !== null && record.seedings.length > 1 ? `(share ${Math.round(share * 100)} %)` : null,
             ]
               .filter(Boolean)
@@ -73,10 +80,10 @@ function Facts({ record }: { readonly record: JarRecord }) {
           {record.portions
             .map((one) =>
               list([
-                one.reserve ? 'reserve' : null,
+                portionName(one),
+                one.pieces === null ? null : `${one.pieces} of them`,
                 amount(one.amount),
-                one.place,
-                one.goneOn ? 'gone' : null,
+                one.goneOn ? `gone on ${writer.day(one.goneOn)}` : `kept since ${writer.day(one.keptOn)}`,
               ]),
             )
             .join('; ')}
@@ -87,28 +94,52 @@ function Facts({ record }: { readonly record: JarRecord }) {
   );
 }
 
-function Seen({ record }: { readonly record: JarRecord }) {
+const wheyWords = {
+  none: 'no whey',
+  'a little': 'a little whey',
+  some: 'some whey',
+  'a lot': 'a lot of whey',
+} as const;
+
+function Seen({ record, mates }: { readonly record: JarRecord; readonly mates: MatesPowerCut | null }) {
   const { outcome } = record;
-  if (outcome === null) return <p className="soft">Outcome unknown so far.</p>;
+  const cut = mates && (outcome === null || outcome.powerCut === null) && (
+    <p>
+      {gateReasonSentence({ code: 'power cut', hours: mates.hours })} ({mates.label}, from the same hold,
+      tells of it.)
+    </p>
+  );
+  if (outcome === null)
+    return (
+      <div className={cut ? 'notice caution seen' : 'seen'}>
+        <p className={cut ? undefined : 'soft'}>Outcome unknown so far.</p>
+        {cut}
+      </div>
+    );
   const spoiled = isSpoiled(outcome);
   const gate = takeOutGate(outcome, true);
+  const uncertain = gate.verdict === 'ask' || cut;
   const words = list([
     outcome.setWord,
     outcome.texture,
-    outcome.whey && `whey: ${outcome.whey}`,
-    outcome.tang && `tang: ${outcome.tang}`,
+    outcome.whey && wheyWords[outcome.whey],
+    outcome.tang && `${outcome.tang === 'none' ? 'no' : outcome.tang} tang`,
     outcome.smell,
     outcome.colour,
     outcome.ph === null ? null : `pH ${outcome.ph}${outcome.phHow ? ` by ${outcome.phHow}` : ''}`,
+    outcome.bubbles === 'none' ? 'no bubbles' : outcome.bubbles === 'fine' ? 'fine bubbles' : null,
     outcome.fibreDidThis ? 'tint or jelly put down to the fibre' : null,
-    outcome.note,
   ]);
+  const said =
+    words === '' ? 'Looked at; nothing more said.' : `${words[0]?.toUpperCase()}${words.slice(1)}.`;
   return (
-    <div className={spoiled ? 'notice caution' : 'seen'}>
+    <div className={spoiled || uncertain ? 'notice caution seen' : 'seen'}>
       {spoiled && <p className="gate-head">Spoiled: not food, not seed.</p>}
       {gate.verdict !== 'open' &&
         gate.reasons.map((reason) => <p key={reason.code}>{gateReasonSentence(reason)}</p>)}
-      <p>{words === '' ? 'Looked at; nothing more said.' : words}</p>
+      {cut}
+      <p>{said}</p>
+      {outcome.note && <p>{outcome.note}</p>}
     </div>
   );
 }
@@ -118,11 +149,14 @@ export function JarView({
   record,
   holds,
   madeOn,
+  mates,
   unfinished,
 }: {
   readonly record: JarRecord;
   readonly holds: readonly Hold[];
   readonly madeOn: string;
+  /** A power cut that other jars of its hold tell of. */
+  readonly mates: MatesPowerCut | null;
   /** Draft keys that hold something unfinished: such a form opens by itself. */
   readonly unfinished: ReadonlySet<string>;
 }) {
@@ -137,6 +171,10 @@ export function JarView({
       ? (EDITORS.find((one) => unfinished.has(`${one}:${jar.id}`)) ?? (portion ? 'reserve' : null))
       : chosen;
   const heading = useRef<HTMLHeadingElement>(null);
+  const spoiled = record.outcome !== null && isSpoiled(record.outcome);
+  // That it is spoiled itself is said with what was seen.
+  const cautions = record.cautions.filter(({ of }) => of !== jar.id);
+  const onHold = isOnHold(record);
   const done = (): void => {
     setChosen(null);
     heading.current?.focus();
@@ -145,7 +183,13 @@ export function JarView({
     setPortion(kept);
     setChosen('reserve');
   };
-  const shelf = async (onShelf: boolean): Promise<void> => {
+  const [last, setLast] = useState<readonly string[]>([]);
+  const shelf = async (onShelf: boolean, sure = false): Promise<void> => {
+    if (!onShelf && !sure) {
+      const carries = await lastCarrier(jar.id);
+      setLast(carries);
+      if (carries.length > 0) return;
+    }
     const answer = await call('jar.correct', { id: jar.id, changes: { onShelf }, why: null });
     say(
       answer.ok ? `${label} is ${onShelf ? 'on the shelf' : 'gone'}.` : answer.sentence,
@@ -154,20 +198,23 @@ export function JarView({
   };
 
   return (
-    <section className="jar-view" aria-label={label}>
+    <section className={`jar-view${spoiled ? ' spoiled' : onHold ? ' on-hold' : ''}`} aria-label={label}>
       <header className="jar-view-head">
         <h2 ref={heading} tabIndex={-1}>
           {label}
         </h2>
+        {spoiled && <span className="jar-stand">Spoiled</span>}
+        {!spoiled && onHold && <span className="jar-stand">On hold</span>}
         {jar.state === 'planned' && <span className="soft">planned, not counted</span>}
         {jar.state === 'lost' && <span className="soft">a jar nobody can name</span>}
         {jar.state === 'made' && jar.onShelf !== null && (
           <span className="soft">{jar.onShelf ? 'on the shelf' : 'gone'}</span>
         )}
       </header>
+      <Cautions jar={jar.id} cautions={cautions} />
       <Facts record={record} />
-      <Seen record={record} />
-      {editor === 'outcome' && <OutcomeOf record={record} onDone={done} />}
+      <Seen record={record} mates={mates} />
+      {editor === 'outcome' && <OutcomeOf record={record} mates={mates} onDone={done} />}
       {editor === 'jar' && <CorrectJar record={record} holds={holds} onDone={done} />}
       {editor === 'seeds' && <CorrectSeeds record={record} madeOn={madeOn} onDone={done} />}
       {editor === 'additions' && <CorrectAdditions record={record} onDone={done} />}
@@ -193,12 +240,18 @@ export function JarView({
               </button>
             </div>
           )}
-          <Photographs jar={jar.id} label={label} photographs={record.photographs} />
+          <Photographs
+            jar={jar.id}
+            batch={jar.batch}
+            label={label}
+            photographs={record.photographs}
+            unfinished={unfinished}
+          />
           <details className="more">
             <summary>
               Correct or take back<span className="visually-hidden"> {label}</span>
             </summary>
-            <div className="row">
+            <div className="jar-actions">
               <button type="button" className="button quiet" onClick={() => setChosen('seeds')}>
                 What seeded it
               </button>
@@ -210,7 +263,7 @@ export function JarView({
               </button>
               {record.portions.map((one) => (
                 <button key={one.id} type="button" className="button quiet" onClick={() => keep(one)}>
-                  What was kept back, {one.place}
+                  What was kept back, {portionName(one)}
                 </button>
               ))}
               <button type="button" className="button quiet" onClick={() => go('history', `jar:${jar.id}`)}>
@@ -222,6 +275,25 @@ export function JarView({
             </div>
           </details>
         </>
+      )}
+      {last.length > 0 && (
+        <Question
+          title={`Is ${label} gone?`}
+          yes="It is gone"
+          no="It is still there"
+          onNo={() => setLast([])}
+          onYes={() => {
+            setLast([]);
+            void shelf(false, true);
+          }}
+        >
+          {last.map((says) => (
+            <p key={says}>{says}</p>
+          ))}
+          <p className="soft">
+            Where it shows any sign of spoiling, discard it all the same: a line can be started afresh.
+          </p>
+        </Question>
       )}
       {mistake && (
         <Question

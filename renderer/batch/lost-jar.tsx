@@ -30,8 +30,8 @@ export function LostJar() {
           const madeOn = taking.take('day', reader.day(text.day));
           return {
             problems: taking.problems,
-            send: () =>
-              call('jar.lost', { madeOn, label: lineOrNull(text.label), note: lineOrNull(text.note) }),
+            send: (_why, draft) =>
+              call('jar.lost', { madeOn, label: lineOrNull(text.label), note: lineOrNull(text.note), draft }),
           };
         }}
       >

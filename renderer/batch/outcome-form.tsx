@@ -1,10 +1,11 @@
 // What was seen of a jar. The take-out gate stands first: nothing about tasting is asked before it is answered.
 import { useState } from 'react';
-import { gateReasonSentence, takeOutGate } from '../../core/ledger/gate';
+import { gateReasonSentence, takeOutGate, type GateVerdict } from '../../core/ledger/gate';
 import { DISCARD_SIGNS, SET_WORDS, type DiscardSign } from '../../core/ledger/records';
 import { CheckField, ChoiceField, ProseField, Section, TextField } from '../parts/fields';
 import type { Reader } from '../parts/reading';
 import type { Problems } from './batch-entry';
+import { withMatesPowerCut, type MatesPowerCut } from './hold-mates';
 import { hasTasting, readOutcome, signsOf, type OutcomeText } from './outcome-text';
 
 const YES_NO = [
@@ -27,11 +28,20 @@ interface Props {
   readonly onChange: (text: OutcomeText) => void;
   readonly problems: Problems;
   readonly reader: Reader;
+  /** A power cut that other jars of the hold tell of. */
+  readonly mates: MatesPowerCut | null;
+  /** The jar is on hold because of a spoiled one: whatever is answered here, nobody tastes it. */
+  readonly onHold: boolean;
 }
 
-function Verdict({ text, reader }: Pick<Props, 'text' | 'reader'>) {
+const gateOf = ({ text, reader, mates }: Pick<Props, 'text' | 'reader' | 'mates'>): GateVerdict => {
   const { outcome, looked } = readOutcome(text, reader);
-  const gate = takeOutGate(outcome, looked);
+  return takeOutGate(withMatesPowerCut(outcome, mates), looked);
+};
+
+function Verdict(props: Props) {
+  const gate = gateOf(props);
+  const held = props.onHold && gate.verdict !== 'discard';
   const heads = {
     discard: 'Discard this jar: not food, not seed.',
     ask: 'Uncertain. Ask before anyone tastes it.',
@@ -40,9 +50,13 @@ function Verdict({ text, reader }: Pick<Props, 'text' | 'reader'>) {
   } as const;
   return (
     <output
-      className={gate.verdict === 'discard' || gate.verdict === 'ask' ? 'notice caution gate' : 'notice gate'}
+      className={
+        held || gate.verdict === 'discard' || gate.verdict === 'ask' ? 'notice caution gate' : 'notice gate'
+      }
     >
-      <span className="gate-head">{heads[gate.verdict]}</span>
+      <span className="gate-head">
+        {held ? 'On hold: nobody tastes it, whatever is answered here.' : heads[gate.verdict]}
+      </span>
       {gate.reasons.map((reason) => (
         <span key={reason.code}>{gateReasonSentence(reason)}</span>
       ))}
@@ -50,7 +64,8 @@ function Verdict({ text, reader }: Pick<Props, 'text' | 'reader'>) {
   );
 }
 
-function Gate({ text, onChange, problems, reader }: Props) {
+function Gate(props: Props) {
+  const { text, onChange, problems, reader, mates } = props;
   const change = (part: Partial<OutcomeText>): void => onChange({ ...text, ...part });
   const tick = (sign: DiscardSign, on: boolean): void =>
     change({
@@ -128,6 +143,7 @@ function Gate({ text, onChange, problems, reader }: Props) {
       <div className="fields">
         <ChoiceField
           label="Did the power fail during the hold?"
+          hint={mates ? `${mates.label}, from the same hold, tells of a power cut.` : undefined}
           value={text.powerCut}
           choices={YES_NO}
           onChange={(powerCut) => change({ powerCut })}
@@ -185,7 +201,7 @@ function Gate({ text, onChange, problems, reader }: Props) {
           )}
         </div>
       )}
-      <Verdict text={text} reader={reader} />
+      <Verdict {...props} />
     </Section>
   );
 }
@@ -287,11 +303,11 @@ function Tasting({ text, onChange, problems, reader }: Props) {
 
 /** All fields of an outcome. */
 export function OutcomeFieldsForm(props: Props) {
-  const { text, onChange, reader } = props;
+  const { text, onChange } = props;
   const [later, setLater] = useState(false);
-  const { outcome, looked } = readOutcome(text, reader);
-  const { verdict } = takeOutGate(outcome, looked);
-  const tasting = verdict === 'open' || verdict === 'ask' || later || hasTasting(text);
+  const { verdict } = gateOf(props);
+  const may = (verdict === 'open' || verdict === 'ask') && !props.onHold;
+  const tasting = may || later || hasTasting(text);
   const change = (part: Partial<OutcomeText>): void => onChange({ ...text, ...part });
   return (
     <>
@@ -299,7 +315,7 @@ export function OutcomeFieldsForm(props: Props) {
       <Early {...props} />
       {tasting && verdict !== 'discard' && <Tasting {...props} />}
       {verdict === 'discard' && hasTasting(text) && <Tasting {...props} />}
-      {!tasting && verdict === 'unanswered' && (
+      {!tasting && verdict !== 'discard' && (
         <button type="button" className="button quiet" onClick={() => setLater(true)}>
           I am writing this down later, from notes
         </button>

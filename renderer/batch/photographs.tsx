@@ -1,26 +1,81 @@
-// Photographs of a jar: chosen, dropped or pasted; kept at once, each as an act of its own.
+// Photographs of a jar: chosen, dropped or pasted; kept at once, each as an act of its own; captioned, or taken away.
 import { useId, useState } from 'react';
 import type { Photograph } from '../../core/ledger/records';
 import { call } from '../app/calls';
 import { say } from '../app/store';
+import { EditForm } from '../parts/edit-form';
+import { TextField } from '../parts/fields';
+import { lineOrNull } from './batch-entry';
+import { place } from './corrections';
 import { reEncode } from './re-encode';
 
 const pictures = (list: DataTransfer | null): readonly File[] =>
   [...(list?.files ?? [])].filter((file) => file.type.startsWith('image/'));
 
+function Caption({
+  photograph,
+  name,
+  batch,
+  onDone,
+}: {
+  readonly photograph: Photograph;
+  readonly name: string;
+  readonly batch: string;
+  readonly onDone: () => void;
+}) {
+  const initial = { caption: photograph.caption ?? '' };
+  return (
+    <EditForm
+      label={`Caption of ${name}`}
+      draftKey={`caption:${photograph.id}`}
+      place={place(`caption of ${name}`, batch)}
+      initial={initial}
+      askWhy={false}
+      save="Keep the caption"
+      saved={`Kept the caption of ${name}.`}
+      onDone={onDone}
+      read={(text) => ({
+        problems: new Map(),
+        send:
+          text.caption.trim() === initial.caption
+            ? null
+            : (_why, draft) =>
+                call('photograph.correct', { id: photograph.id, caption: lineOrNull(text.caption), draft }),
+      })}
+    >
+      {(text, set) => (
+        <TextField
+          label="What it shows"
+          width="full"
+          value={text.caption}
+          onChange={(caption) => set({ caption })}
+        />
+      )}
+    </EditForm>
+  );
+}
+
 /** The pictures and the place to add one. */
 export function Photographs({
   jar,
+  batch,
   label,
   photographs,
+  unfinished,
 }: {
   readonly jar: string;
+  readonly batch: string;
   readonly label: string;
   readonly photographs: readonly Photograph[];
+  /** Draft keys that hold something unfinished. */
+  readonly unfinished: ReadonlySet<string>;
 }) {
   const id = useId();
   const [problem, setProblem] = useState<string | null>(null);
   const [over, setOver] = useState(false);
+  const [captioned, setCaptioned] = useState<string | null>(
+    () => photographs.find((one) => unfinished.has(`caption:${one.id}`))?.id ?? null,
+  );
 
   const add = async (files: readonly File[]): Promise<void> => {
     setProblem(null);
@@ -35,6 +90,13 @@ export function Photographs({
     }
     if (added > 0)
       say(added === 1 ? `Added a photograph of ${label}.` : `Added ${added} photographs of ${label}.`);
+  };
+  const takeAway = async (one: Photograph, name: string): Promise<void> => {
+    const answer = await call('photograph.remove', { id: one.id });
+    say(
+      answer.ok ? `Took away ${name}. Undo brings it back.` : answer.sentence,
+      answer.ok ? 'calm' : 'caution',
+    );
   };
 
   return (
@@ -62,17 +124,36 @@ export function Photographs({
     >
       {photographs.length > 0 && (
         <ul className="photograph-row">
-          {photographs.map((one, at) => (
-            <li key={one.id}>
-              <img
-                src={`./photograph/${one.sha256}.jpg`}
-                alt={one.caption ?? `${label}, photograph ${at + 1}`}
-                width={one.width}
-                height={one.height}
-                loading="lazy"
-              />
-            </li>
-          ))}
+          {photographs.map((one, at) => {
+            const name = `${label}, photograph ${at + 1}`;
+            return (
+              <li key={one.id}>
+                <figure className="photograph">
+                  <img
+                    src={`./photograph/${one.sha256}.jpg`}
+                    alt={one.caption ?? name}
+                    width={one.width}
+                    height={one.height}
+                    loading="lazy"
+                  />
+                  {one.caption !== null && <figcaption>{one.caption}</figcaption>}
+                </figure>
+                {captioned === one.id ? (
+                  <Caption photograph={one} name={name} batch={batch} onDone={() => setCaptioned(null)} />
+                ) : (
+                  <div className="jar-actions">
+                    <button type="button" className="button quiet" onClick={() => setCaptioned(one.id)}>
+                      {one.caption === null ? 'Caption' : 'Correct caption'}
+                      <span className="visually-hidden"> of {name}</span>
+                    </button>
+                    <button type="button" className="button quiet" onClick={() => void takeAway(one, name)}>
+                      Take away<span className="visually-hidden"> {name}</span>
+                    </button>
+                  </div>
+                )}
+              </li>
+            );
+          })}
         </ul>
       )}
       <label className="button quiet photograph-add" htmlFor={id}>

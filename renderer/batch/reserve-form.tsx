@@ -61,7 +61,7 @@ export function ReserveForm({
         };
         return {
           problems: taking.problems,
-          send: same ? null : (why) => call('portion.save', { portion: kept, why }),
+          send: same ? null : (why, draft) => call('portion.save', { portion: kept, why, draft }),
         };
       }}
     >

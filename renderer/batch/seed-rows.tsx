@@ -1,11 +1,11 @@
 // The seeds of a jar: as many rows as brought something in, each from a jar or from a product.
 import { useState } from 'react';
 import { Combobox } from '../parts/combobox';
-import { ChoiceField, SelectField, TextField } from '../parts/fields';
+import { SelectField, TextField } from '../parts/fields';
 import { Question } from '../parts/question';
 import type { Reader } from '../parts/reading';
 import { say } from '../app/store';
-import type { Problems } from './batch-entry';
+import { countsPieces, type Problems } from './batch-entry';
 import { isEmptySeed, noSeed, pickSeed, type SeedText } from './batch-text';
 import { findSeeds, settle, type SeedSuggestion } from './find-seed';
 import type { Packages } from './use-packages';
@@ -26,10 +26,13 @@ function SeedRow({ seed, onChange, path, problems, reader, notAfter, packages, s
   const [asking, setAsking] = useState<SeedSuggestion | null>(null);
   const pick = (suggestion: SeedSuggestion): void => {
     void settle(suggestion, seed.find).then((picked) => {
-      if (picked) onChange(pickSeed(seed, picked));
+      if (!picked) return;
+      const { portion } = suggestion;
+      onChange(pickSeed(seed, picked, portion ? { id: portion.id, part: portion.part ?? '' } : null));
     });
   };
   const fromSource = seed.picked?.kind === 'source';
+  const byPieces = countsPieces(seed);
   const own = packages.ofSource(seed.picked?.id ?? '');
   return (
     <div className="fields seed-row">
@@ -46,27 +49,25 @@ function SeedRow({ seed, onChange, path, problems, reader, notAfter, packages, s
         onRefused={(suggestion) => say(`${suggestion.label}: ${suggestion.refused ?? ''}`, 'caution')}
       />
       <TextField
-        label={fromSource ? 'How many pieces' : 'How much of it'}
+        label={fromSource ? 'How many pieces' : byPieces ? 'How many cubes' : 'How much of it'}
         value={seed.amount}
         onChange={(amount) => onChange({ ...seed, amount })}
-        read={reader.amount(seed.amount, fromSource ? 'pieces' : undefined)}
+        read={reader.amount(seed.amount, byPieces ? 'pieces' : undefined)}
         problem={problems.get(`${path}.amount`)}
-        placeholder={fromSource ? '10 capsules' : '3 tbsp'}
+        placeholder={fromSource ? '10 capsules' : byPieces ? '3 cubes or 45 ml' : '3 tbsp'}
       />
       {seed.picked?.kind === 'jar' && (
-        <details className="more">
-          <summary>Which part of the jar</summary>
-          <ChoiceField
-            label="Part taken"
-            value={seed.part}
-            choices={[
-              { value: 'whey', label: 'Whey' },
-              { value: 'curd', label: 'Curd' },
-              { value: 'mixed', label: 'Mixed' },
-            ]}
-            onChange={(part) => onChange({ ...seed, part })}
-          />
-        </details>
+        <SelectField
+          label="Part of it"
+          value={seed.part}
+          choices={[
+            { value: '', label: 'Not said' },
+            { value: 'mixed', label: 'Mixed' },
+            { value: 'curd', label: 'Curd' },
+            { value: 'whey', label: 'Whey' },
+          ]}
+          onChange={(part) => onChange({ ...seed, part })}
+        />
       )}
       {own.length > 0 && (
         <SelectField

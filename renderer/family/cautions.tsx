@@ -6,6 +6,12 @@ import { say } from '../app/store';
 
 type Caution = Reply<'jar.get'>['cautions'][number];
 
+/** What a keeper does about a caution that stands. */
+const whatToDo = (how: string): string =>
+  how.startsWith('on hold')
+    ? 'Nobody eats it, and nothing is seeded from it, unless you can write down why it is not touched. When in doubt, discard it.'
+    : 'Look at it and smell it before anyone tastes it. When in doubt, discard it.';
+
 function Lift({ jar, of, label }: { readonly jar: string; readonly of: string; readonly label: string }) {
   const [open, setOpen] = useState(false);
   const [reason, setReason] = useState('');
@@ -92,7 +98,9 @@ export function Cautions({ jar, cautions }: { readonly jar: string; readonly cau
               {caution.of === jar ? (
                 <p>Discard the whole jar. Do not taste it, and do not seed from it.</p>
               ) : (
-                <p>Because of {caution.label}, which spoiled.</p>
+                <p>
+                  Because of {caution.label}, which spoiled. {whatToDo(caution.how)}
+                </p>
               )}
             </div>
             {caution.of !== jar && (

@@ -159,7 +159,7 @@ export function Combobox<S extends Suggestion>(props: Props<S>) {
         {suggestions.map((suggestion, at) => (
           // The pointer picks here; the keyboard picks from the field, as the pattern asks.
           <div
-            key={suggestion.id}
+            key={`${suggestion.id} ${suggestion.label}`}
             id={`${id}-${at}`}
             className="suggestion"
             role="option"

@@ -11,8 +11,8 @@ import { useDraft, type DraftPlace } from './use-draft';
 /** What the fields came to: problems by path, or what to send. */
 export interface Reading {
   readonly problems: Problems;
-  /** null where there is nothing to change. */
-  readonly send: ((why: string | null) => Promise<Answer<unknown>>) | null;
+  /** null where there is nothing to change. `draft` is the key of what was typed: the write takes it away. */
+  readonly send: ((why: string | null, draft: string) => Promise<Answer<unknown>>) | null;
 }
 
 interface Typed<T> {
@@ -68,13 +68,14 @@ export function EditForm<T>({
       return;
     }
     busy.current = true;
-    const answer = await reading.send(typed.why.trim() === '' ? null : typed.why.trim());
+    draft.close();
+    const answer = await reading.send(typed.why.trim() === '' ? null : typed.why.trim(), draftKey);
     busy.current = false;
     if (!answer.ok) {
+      draft.reopen();
       setRefused(answer.sentence);
       return;
     }
-    await draft.drop();
     say(saved);
     onDone();
   };

@@ -112,7 +112,9 @@ export function makeReader(
             : 'This is not read as a temperature. Type it like “38 °C” or “101 F”.',
         );
       const celsius = read.temperature.value;
-      const both = `= ${round(celsius, 1)} °C, ${round(toFahrenheit(celsius), 1)} °F`;
+      const scales = [`${round(celsius, 1)} °C`, `${round(toFahrenheit(celsius), 1)} °F`];
+      if (preferences.temperatures === '°F') scales.reverse();
+      const both = `= ${scales.join(', ')}`;
       return good(read.temperature, read.scaleAssumed ? `${both}, taken as ${read.scaleAssumed}` : both);
     },
     day(text, ahead = false) {

@@ -36,7 +36,7 @@ export function PackageForm({
         const same = found !== null && JSON.stringify(text) === JSON.stringify(initial);
         return {
           problems: read.problems,
-          send: same ? null : (why) => call('package.save', { package: read.package, why }),
+          send: same ? null : (why, draft) => call('package.save', { package: read.package, why, draft }),
         };
       }}
     >

@@ -30,7 +30,7 @@ export function SourceForm({
         const same = source !== null && JSON.stringify(text) === JSON.stringify(initial);
         return {
           problems: read.problems,
-          send: same ? null : (why) => call('source.save', { source: read.source, why }),
+          send: same ? null : (why, draft) => call('source.save', { source: read.source, why, draft }),
         };
       }}
     >

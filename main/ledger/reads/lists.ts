@@ -46,6 +46,7 @@ export function listBatches(ledger: Ledger, { before, limit }: Parsed<'batch.lis
     madeOn: string;
     word: string | null;
   }[];
+  const { family } = ledger.index;
   const year = ledger.clock.today().slice(0, 4);
   return {
     batches: found.slice(0, limit).map((batch) => ({
@@ -60,6 +61,7 @@ export function listBatches(ledger: Ledger, { before, limit }: Parsed<'batch.lis
         label: jar.label,
         setWord: jar.setWord,
         spoiled: jar.spoiled,
+        caution: family.has(jar.key) ? family.cautionLevelOf(jar.key) : null,
       })),
     })),
     more: found.length > limit,

@@ -65,6 +65,17 @@ export function cautionReplies(ledger: Ledger, key: number): FamilyJarReply['cau
   }));
 }
 
+/** Names of the portions that seedings of some jars were taken from, by seeding key. */
+function seedingPortions(ledger: Ledger, jars: readonly number[]): ReadonlyMap<number, string> {
+  const rows = ledger.rows
+    .prepare(
+      `SELECT key, portion FROM seeding
+        WHERE portion IS NOT NULL AND jar IN (SELECT value FROM json_each(?))`,
+    )
+    .all(JSON.stringify(jars)) as { key: number; portion: number }[];
+  return new Map(rows.map(({ key, portion }) => [key, keptName(ledger, portion) ?? '']));
+}
+
 /** Cautions as shown beside the jar itself; none on a jar that is not of the family. */
 export function jarCautions({ index }: Ledger, key: number): JarCautionReply[] {
   if (!index.family.has(key)) return [];
@@ -84,6 +95,7 @@ export function jarViews(ledger: Ledger, keys: readonly number[]): JarView[] {
   const { family } = index;
   const held = keys.filter((key) => family.has(key));
   const amounts = seedingAmounts(ledger, held);
+  const kept = seedingPortions(ledger, held);
   const nameOf = lineNames(ledger);
   return held.map((key) => {
     const jar = index.jar(key);
@@ -108,7 +120,10 @@ export function jarViews(ledger: Ledger, keys: readonly number[]): JarView[] {
           key: known,
           label: seedLabel(ledger, seeding),
           share: within(shares.get(seeding.key) ?? 0),
-          amount: amount ? printAmount(amount, preferences) : null,
+          amount:
+            [amount ? printAmount(amount, preferences) : null, kept.get(seeding.key)]
+              .filter(Boolean)
+              .join(' of ') || null,
         };
       }),
       lines: family.linesOf(key).map(nameOf),

@@ -118,7 +118,7 @@ export function addJar(ledger: Ledger, input: Parsed<'batch.addJar'>): Reply<'ba
   const jar = { ...given, letter: given.letter.toLowerCase() };
   const label = ledger.labelFor({ madeOn: batch.madeOn, word: batch.word, letter: jar.letter });
   if (!input.sameLabelMeant && jarLabelled(ledger, batch.madeOn, batch.word, jar.letter)) {
-    throw new Refused('same label', { label, mayMean: true });
+    throw new Refused('same label', { label });
   }
   const holdKey = ledger.rows.keyOrNull('hold', hold);
   if (holdKey !== null && ledger.rows.get('hold', holdKey).batch !== batch.key) {

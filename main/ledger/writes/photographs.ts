@@ -68,9 +68,13 @@ export function correctPhotograph(
   input: Parsed<'photograph.correct'>,
 ): Reply<'photograph.correct'> {
   const key = ledger.rows.keyOf('photograph', input.id);
-  const done = ledger.acts.mustRun('photograph.correct', labelOf(ledger, key), null, (act) => {
-    act.update('photograph', key, { caption: tidy(input.caption) });
-  });
+  const done = ledger.acts.mustRun(
+    'photograph.correct',
+    labelOf(ledger, key),
+    null,
+    (act) => act.update('photograph', key, { caption: tidy(input.caption) }),
+    input.draft,
+  );
   return { act: done.act.uid };
 }
 
