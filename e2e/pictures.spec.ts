@@ -1,12 +1,15 @@
 // Not a test of anything: makes the pictures of `npm run screenshots`, each light and dark, 800 and 1600 px wide.
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
+import { DEMO_TODAY } from '../core/demo/larder';
 import { toBatches, toHistory, toSources } from './recording';
 import { type Settings, test } from './window';
 
 interface Picture {
   readonly name: string;
   readonly seed: Settings['seed'];
+  /** The day it is; without one, that of the other tests. */
+  readonly now?: string;
   /** From the start to what is to be seen. */
   readonly open: (page: Page) => Promise<void>;
 }
@@ -17,6 +20,24 @@ async function openBatch(page: Page, name: RegExp): Promise<void> {
   await page.getByRole('region').first().waitFor();
 }
 
+/** A part of the vigour screen, by its heading. */
+const vigour = (
+  name: string,
+  heading: string | null,
+  more: (page: Page) => Promise<void> = async () => {},
+): Picture => ({
+  name,
+  seed: 'demo',
+  now: `${DEMO_TODAY}T10:00:00+01:00`,
+  open: async (page) => {
+    await page.getByRole('button', { name: 'Vigour' }).click();
+    await page.getByRole('heading', { name: 'What to seed from next' }).waitFor();
+    await page.getByText(/^Start afresh after/).waitFor();
+    if (heading) await page.getByRole('heading', { name: heading }).evaluate((one) => one.scrollIntoView());
+    await more(page);
+  },
+});
+
 /** Add a line here for another picture. */
 const PICTURES: readonly Picture[] = [
   {
@@ -25,6 +46,20 @@ const PICTURES: readonly Picture[] = [
     open: async (page) => void (await page.getByRole('button').first().waitFor()),
   },
   { name: 'family', seed: 'demo', open: async (page) => void (await page.getByRole('main').waitFor()) },
+  vigour('vigour', null),
+  vigour('vigour-next', 'What to seed from next'),
+  vigour('vigour-restart', 'When to start afresh'),
+  vigour('vigour-batch', null, async (page) => {
+    await page.getByRole('button', { name: /^14 Dec 2025/ }).click();
+    await page
+      .getByRole('region', { name: /^Batch of/ })
+      .getByRole('button', { name: /14 Dec c/ })
+      .click();
+    await page.getByRole('heading', { name: 'What was seen' }).waitFor();
+    await page
+      .getByRole('region', { name: /^Batch of/ })
+      .evaluate((one) => one.scrollIntoView({ block: 'end' }));
+  }),
   {
     name: 'notes',
     seed: 'none',
@@ -105,11 +140,11 @@ const PICTURES: readonly Picture[] = [
   },
 ];
 
-for (const { name, seed, open } of PICTURES) {
+for (const { name, seed, now, open } of PICTURES) {
   for (const colorScheme of ['light', 'dark'] as const) {
     for (const width of [800, 1600]) {
       test.describe(`${name}, ${colorScheme}, ${width}`, () => {
-        test.use({ seed, colorScheme, size: { width, height: 900 } });
+        test.use({ seed, colorScheme, size: { width, height: 900 }, ...(now ? { now } : {}) });
         test('picture', async ({ page }) => {
           await open(page);
           await page.mouse.move(1, 1); // nothing pointed at

@@ -114,7 +114,7 @@ export function App() {
         </button>
       </header>
       {state.ledger.demo && (
-        <p className="demo">
+        <aside className="demo" aria-label="About these notes">
           <span>
             Invented notes, to look around in. Nobody made these jars, and nothing you do here reaches a
             ledger of yours.
@@ -126,7 +126,7 @@ export function App() {
           >
             Leave them
           </button>
-        </p>
+        </aside>
       )}
       <main className="screen">
         <ErrorBoundary key={screen?.id}>{Shown && <Shown />}</ErrorBoundary>

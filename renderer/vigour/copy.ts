@@ -52,7 +52,7 @@ export async function pictureOf(svg: SVGSVGElement): Promise<Blob> {
 async function copied(work: () => Promise<void>, what: string): Promise<void> {
   try {
     await work();
-    say(`${what} copied.`);
+    say(`${what} ${what.endsWith('s') ? 'were' : 'was'} copied.`);
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
     say(`${what} could not be copied (${reason}). Click in the window and try again.`, 'caution');
@@ -62,8 +62,8 @@ async function copied(work: () => Promise<void>, what: string): Promise<void> {
 export const copyPicture = (svg: SVGSVGElement): Promise<void> =>
   copied(
     () => navigator.clipboard.write([new ClipboardItem({ 'image/png': pictureOf(svg) })]),
-    'The picture was',
+    'The picture',
   );
 
 export const copyNumbers = (text: string): Promise<void> =>
-  copied(() => navigator.clipboard.writeText(text), 'The numbers were');
+  copied(() => navigator.clipboard.writeText(text), 'The numbers');

@@ -1,5 +1,5 @@
 // What to seed from next: a ranking with its reasons. What may not be used stands last, with why, and can't be chosen.
-import { useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import type { Reply } from '../../core/contract';
 import { call } from '../app/calls';
 import { go, say } from '../app/store';
@@ -84,10 +84,10 @@ function Offered({
       <button
         type="button"
         className={place === 1 ? 'button primary' : 'button'}
+        aria-label={`${ranked.jar === null ? 'Start afresh' : 'Seed from this'}: ${ranked.label}`}
         onClick={() => void choose(line, ranked)}
       >
         {ranked.jar === null ? 'Start afresh' : 'Seed from this'}
-        <span className="visually-hidden">: {ranked.label}</span>
       </button>
     </li>
   );
@@ -136,20 +136,34 @@ function Stopped({ stopped }: { readonly stopped: readonly Ranked[] }) {
 export function NextSeed({
   of,
   several,
+  asked,
 }: {
   /** The line that is shown. */
   readonly of: { readonly line: string; readonly name: string };
   /** Whether there are others: then it can be asked of all. */
   readonly several: boolean;
+  /** The keeper came for this: it is brought into sight, with the keyboard on it. */
+  readonly asked: boolean;
 }) {
-  const [ofAll, setOfAll] = useState(false);
+  const [ofAll, setOfAll] = useState(asked);
   const line = ofAll && several ? null : of.line;
   const answer = useRead('advice.next', { line });
+  const heading = useRef<HTMLHeadingElement>(null);
+  const ready = answer !== null;
+  useEffect(() => {
+    if (!asked || !ready) return undefined;
+    // Once more after the plots above have taken their room.
+    const show = (): void => heading.current?.scrollIntoView({ block: 'start' });
+    show();
+    heading.current?.focus({ preventScroll: true });
+    const frame = requestAnimationFrame(show);
+    return () => cancelAnimationFrame(frame);
+  }, [asked, ready]);
   if (answer?.ok === false) return <p>{answer.sentence}</p>;
   const reply = answer?.value;
   return (
     <section className="vigour-part" aria-labelledby="next">
-      <h2 id="next" tabIndex={-1}>
+      <h2 id="next" ref={heading} tabIndex={-1}>
         What to seed from next
       </h2>
       {several && (

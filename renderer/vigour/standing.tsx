@@ -40,7 +40,7 @@ export function Standing({ line }: { readonly line: LineReply }) {
             </ul>
             {line.effects.length > 0 && (
               <>
-                <h4>What was stirred in, by siblings of the same seed in the same hold</h4>
+                <h3>What was stirred in, by siblings of the same seed in the same hold</h3>
                 <dl className="inputs">
                   {line.effects.map((effect) => (
                     <div key={effect.name}>

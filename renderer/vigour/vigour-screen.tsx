@@ -1,5 +1,5 @@
 // The screen of judgement: how each line does over its batches, what to seed from next, when to start afresh.
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { SAYS_NOTHING_OF_SAFETY } from '../../core/vigour/says';
 import { go, usePlace } from '../app/store';
 import { useRead } from '../app/use-read';
@@ -32,15 +32,6 @@ export function VigourScreen() {
   const wanted = picked ?? focused;
   const shown =
     lines.find(({ line }) => line === wanted) ?? lines.find(({ line }) => line === firstShown(lines));
-  const ready = shown !== undefined;
-  useEffect(() => {
-    if (focus !== 'next' || !ready) return undefined;
-    // The advice is read after this; it stands where its heading stands.
-    const heading = document.getElementById('next');
-    heading?.scrollIntoView({ block: 'start' });
-    heading?.focus({ preventScroll: true });
-    return undefined;
-  }, [focus, ready]);
 
   const choose = (line: string): void => {
     setPicked(line);
@@ -68,7 +59,12 @@ export function VigourScreen() {
             <summary>The numbers as a table</summary>
             <LineTable line={shown} />
           </details>
-          <NextSeed key={`next ${shown.line}`} of={shown} several={lines.length > 1} />
+          <NextSeed
+            key={`next ${shown.line}`}
+            of={shown}
+            several={lines.length > 1}
+            asked={focus === 'next'}
+          />
           <Restart line={shown.line} />
         </>
       )}
