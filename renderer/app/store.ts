@@ -77,16 +77,19 @@ export function connect(): () => void {
   return stop;
 }
 
+/** What an act did, as the beginning of a sentence. */
+export const sentenceCase = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+
 /** Takes back the last act, and says which. */
 export async function undo(): Promise<void> {
   const answer = await call('act.undo', { act: null });
-  say(answer.ok ? `Undone: ${answer.value.says}.` : answer.sentence, answer.ok ? 'calm' : 'caution');
+  say(answer.ok ? `${sentenceCase(answer.value.says)}.` : answer.sentence, answer.ok ? 'calm' : 'caution');
 }
 
 /** Does the last undone act again, and says which. */
 export async function redo(): Promise<void> {
   const answer = await call('act.redo', {});
-  say(answer.ok ? `Done again: ${answer.value.says}.` : answer.sentence, answer.ok ? 'calm' : 'caution');
+  say(answer.ok ? `${sentenceCase(answer.value.says)}.` : answer.sentence, answer.ok ? 'calm' : 'caution');
 }
 
 export const currentPlace = (): Place => snapshot.place;

@@ -39,7 +39,7 @@ export function milkText(jar: Jar, writer: Writer): MilkText {
 
 /** A jar's label with what was kept apart of it: "30 Nov a · freezer cubes". */
 export const withKept = (label: string, kept: string | null): string =>
-  kept === null ? label : `${label} · ${kept}`;
+  kept === null ? label : `${label}\u00a0· ${kept}`;
 
 export function seedTexts(seedings: ReplyJar['seedings'], writer: Writer): SeedText[] {
   return seedings.map(({ seeding, label, kept }) => ({

@@ -3,7 +3,7 @@ import { useEffect, useState } from 'react';
 import type { Reply } from '../../core/contract';
 import { RECORD_KINDS, type RecordKind } from '../../core/ledger/records';
 import { call } from '../app/calls';
-import { go, say, usePlace, useRevision } from '../app/store';
+import { go, say, sentenceCase, usePlace, useRevision } from '../app/store';
 import { useReader } from '../parts/use-reader';
 import './history.css';
 
@@ -70,10 +70,11 @@ function Changes({ entry }: { readonly entry: Entry }) {
     <ul className="changes">
       {entry.changes.map((change, at) => (
         <li key={at}>
-          <span>{change.label}</span>
+          <span className="change-of">{change.label}</span>
           {change.field === null ? (
-            <span className="soft">
-              {change.before === null ? 'added' : change.after === null ? 'taken away' : 'changed'}
+            <span>
+              <span className="soft">{change.before === null ? 'added' : 'taken away'}</span>
+              {(change.after ?? change.before) !== '' && ` ${change.after ?? change.before}`}
             </span>
           ) : (
             <span>
@@ -92,13 +93,13 @@ function Act({ entry }: { readonly entry: Entry }) {
   const { writer } = useReader();
   const undo = async (): Promise<void> => {
     const answer = await call('act.undo', { act: entry.act });
-    say(answer.ok ? `Undone: ${answer.value.says}.` : answer.sentence, answer.ok ? 'calm' : 'caution');
+    say(answer.ok ? `${sentenceCase(answer.value.says)}.` : answer.sentence, answer.ok ? 'calm' : 'caution');
   };
   return (
     <li className={entry.undone ? 'act undone' : 'act'}>
       <div className="act-head">
         <div>
-          <p className="act-says">{entry.says}</p>
+          <p className="act-says">{sentenceCase(entry.says)}</p>
           <p className="soft small">
             {writer.moment(entry.at)}
             {entry.undone && ' · undone since'}

@@ -1,5 +1,6 @@
 // A source and a package as they stand in the fields, and what they come to. Pure.
 import type { Package, Source } from '../../core/ledger/records';
+import { printPrice } from '../../core/quantities';
 import type { Reader } from '../parts/reading';
 import { lineOrNull, Taking, type Problems } from '../batch/batch-entry';
 import type { Writer } from '../batch/batch-repeat';
@@ -149,4 +150,19 @@ export function readPackage(
     },
     problems: taking.problems,
   };
+}
+
+/**
+ * What one piece, 100 g or a litre of a package costs, in words: "0.31 EUR a piece". To the smallest coin.
+ * @returns null where size or price is not known, or it costs less than that coin
+ */
+export function pricePerUnit({ price, size }: Pick<Package, 'price' | 'size'>): string | null {
+  if (price === null || size === null || size.value <= 0) return null;
+  const per = { pieces: [1, 'a piece'], g: [100, 'per 100 g'], mL: [1000, 'a litre'], CFU: null }[
+    size.unit
+  ] as readonly [number, string] | null;
+  if (per === null) return null;
+  const [amount, words] = per;
+  const minor = Math.round((price.minor / size.value) * amount);
+  return minor === 0 ? null : `${printPrice({ ...price, minor })} ${words}`;
 }

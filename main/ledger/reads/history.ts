@@ -1,12 +1,12 @@
 // The history: acts in words, newest first, with what each changed field by field.
 import type { Parsed, Reply } from '../../../core/contract';
 import { RECORD_KINDS, type RecordKind } from '../../../core/ledger/records';
-import { printAmount, printPrice, printTemperature } from '../../../core/quantities/index';
-import type { Amount, Price, Temperature } from '../../../core/ledger/basics';
+import { fieldWords, saysNothing } from '../../../core/ledger/field-words';
 import { type Change, changeFrom, type JournalRow } from '../acts';
 import type { Ledger } from '../ledger';
 import { KIND_WORDS } from '../rows';
 import { type Columns, columnsOfField, fieldFrom, fieldsOf, type FieldType, TABLES } from '../tables';
+import { valueWords } from './values';
 import { type ActRow, undoneActs, wordsOf } from '../undo';
 
 const CHANGES_SHOWN = 40;
@@ -111,15 +111,11 @@ function shownOf(ledger: Ledger, change: Change): Shown[] {
     .filter(([field, type]) => columnsOfField(field, type).some((column) => before[column] !== after[column]))
     .map(([field, type]) => ({
       ...base,
-      field: inWords(field),
+      field: fieldWords(kind, field),
       before: print(ledger, before, field, type),
       after: print(ledger, after, field, type),
     }));
 }
-
-/** "finalVolumeKnown" → "final volume known". */
-const inWords = (field: string): string =>
-  field.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`).replace(/^ph/, 'pH');
 
 const labelOfJar = (ledger: Ledger, key: unknown): string =>
   ledger.index.jars.get(Number(key))?.label ?? 'a jar';
@@ -127,48 +123,30 @@ const labelOfJar = (ledger: Ledger, key: unknown): string =>
 /** What a record is called in the list. */
 function labelOf(ledger: Ledger, { kind, key }: Change, image: Columns): string {
   if (kind === 'jar') return labelOfJar(ledger, key);
-  if (kind === 'batch') return [image.made_on ?? 'day not known', image.word].filter(Boolean).join(' ');
+  if (kind === 'batch') {
+    const day = valueWords(ledger, 'plain', image.made_on);
+    return ['batch of', day ?? 'a day not known', image.word].filter(Boolean).join(' ');
+  }
   if (kind === 'preferences') return 'preferences';
   if (typeof image.name === 'string') return image.name;
+  if (kind === 'seeding') return `seed of ${labelOfJar(ledger, image.jar)}`;
+  if (kind === 'hold') return 'time in warmth';
   if (image.jar !== undefined) return `${KIND_WORDS[kind]} of ${labelOfJar(ledger, image.jar)}`;
   return KIND_WORDS[kind];
 }
 
-/** The fields of a record that came or went, in one line. */
+/** The fields of a record that came or went, in one line; empty where nothing was said of it. */
 function summary(ledger: Ledger, kind: RecordKind, image: Columns): string {
   const parts = fieldsOf(kind).flatMap(([field, type]) => {
     const value = print(ledger, image, field, type);
-    return value === null || field === 'jar' || field === 'batch' ? [] : [`${inWords(field)} ${value}`];
+    const named = ['jar', 'batch', 'letter', 'name'].includes(field);
+    return value === null || named || saysNothing(field, value)
+      ? []
+      : [`${fieldWords(kind, field)}: ${value}`];
   });
-  return parts.length === 0 ? KIND_WORDS[kind] : parts.join(', ').slice(0, 500);
+  return parts.join('; ').slice(0, 500);
 }
 
 function print(ledger: Ledger, image: Columns, field: string, type: FieldType): string | null {
-  const value = fieldFrom(image, field, type);
-  if (value === null || value === undefined) return null;
-  switch (type) {
-    case 'plain':
-      return String(value);
-    case 'document':
-      return 'kept as it stood';
-    case 'flag':
-      return value === true ? 'yes' : 'no';
-    case 'list':
-      return Array.isArray(value) && value.every((one) => typeof one === 'string')
-        ? value.join(', ') || null
-        : `${(value as readonly unknown[]).length} in all`;
-    case 'amount':
-      return printAmount(value as Amount, ledger.preferences);
-    case 'temperature':
-      return printTemperature(value as Temperature, ledger.preferences);
-    case 'price':
-      return printPrice(value as Price);
-    case 'jar':
-      return labelOfJar(ledger, value);
-    case 'source':
-    case 'package':
-      return ledger.rows.find(type, Number(value))?.name ?? KIND_WORDS[type];
-    default:
-      return KIND_WORDS[type];
-  }
+  return valueWords(ledger, type, fieldFrom(image, field, type));
 }
