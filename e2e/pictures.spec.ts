@@ -32,7 +32,7 @@ const vigour = (
   open: async (page) => {
     await page.getByRole('button', { name: 'Vigour' }).click();
     await page.getByRole('heading', { name: 'What to seed from next' }).waitFor();
-    await page.getByText(/^Start afresh after/).waitFor();
+    await page.getByText(/^Start afresh after generation/).waitFor();
     if (heading) await page.getByRole('heading', { name: heading }).evaluate((one) => one.scrollIntoView());
     await more(page);
   },

@@ -64,6 +64,22 @@ test('every figure of the plot stands in the table, with the reason for each jar
   }
 });
 
+test('as it came: the fibre’s jars stand where they were seen, not where they were corrected to', async ({
+  page,
+}) => {
+  await toVigour(page);
+  const lowest = (): Promise<number> =>
+    page
+      .locator('.plot-sheet .batch')
+      .nth(4)
+      .locator('circle.jar-dot')
+      .evaluateAll((dots) => Math.max(...dots.map((dot) => Number(dot.getAttribute('cy')))));
+  const corrected = await lowest();
+  await page.getByRole('button', { name: 'As it came' }).click();
+  // 30 points and more of the scale's 278 pixels.
+  expect((await lowest()) - corrected).toBeGreaterThan(70);
+});
+
 test('the plot is walked with the arrow keys; a batch opens, and its score comes apart', async ({ page }) => {
   await toVigour(page);
   await column(page, '19 Apr').focus();

@@ -70,12 +70,13 @@ export function lineReply(judgement: LineJudgement, names: Names): LineJudgement
         uncorrected: batch.uncorrected === null ? null : round(batch.uncorrected),
         first: batch.first,
         standing: batch.standing,
-        jars: batch.scores.map(({ jar, points, low, high }) => ({
+        jars: batch.scores.map(({ jar, points, low, high, corrections }) => ({
           jar: names.jar(jar.key).uid,
           label: jar.label,
           score: shown(points),
           low: shown(low),
           high: shown(high),
+          asItCame: shown(corrections.reduce((sum, one) => sum - one.points, points)),
           compared: compared.has(jar),
         })),
         leftOut: batch.leftOut.map(({ jar, reason }) => ({

@@ -23,7 +23,7 @@ export const LineBatchReply = z.strictObject({
   first: z.boolean(),
   /** What was said of the line when this was its newest batch. */
   standing: StandingReply,
-  jars: z.array(z.strictObject({ jar: Uid, label: z.string(), score, low: score, high: score, compared: z.boolean() })),
+  jars: z.array(z.strictObject({ jar: Uid, label: z.string(), score, low: score, high: score, asItCame: score, compared: z.boolean() })),
   leftOut: z.array(z.strictObject({ jar: Uid, label: z.string(), reason: z.string() })),
 }); // prettier-ignore
 

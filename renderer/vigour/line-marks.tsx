@@ -147,7 +147,7 @@ function BatchMarks({
           key={jar.jar}
           className={jar.compared ? 'jar-dot' : 'jar-dot left-out'}
           cx={centre + besides(at) * Math.min(1, scale.step / 52)}
-          cy={y(jar.score)}
+          cy={y(corrected ? jar.score : jar.asItCame)}
           r={jar.compared ? 3.2 : 4}
         />
       ))}
