@@ -31,6 +31,7 @@ import {
   TABLES,
   toColumns,
   type Value,
+  valuesOf,
 } from './tables';
 
 export interface Made {
@@ -50,7 +51,7 @@ export interface Change {
 export class OpenAct {
   readonly #rows: Rows;
   readonly #newId: () => string;
-  readonly #inserts = new Map<RecordKind, { columns: readonly string[]; statement: Database.Statement }>();
+  readonly #inserts = new Map<RecordKind, Database.Statement>();
 
   constructor(
     readonly key: number,
@@ -67,19 +68,14 @@ export class OpenAct {
     let insert = this.#inserts.get(kind);
     if (!insert) {
       const columns = columnsOf(kind);
-      const statement = this.#rows.prepare(
+      insert = this.#rows.prepare(
         `INSERT INTO ${TABLES[kind].table} (uid, ${columns.join(', ')})
          VALUES (?${', ?'.repeat(columns.length)})`,
       );
-      insert = { columns, statement };
       this.#inserts.set(kind, insert);
     }
     const uid = this.#newId();
-    const values = toColumns(kind, record);
-    const { lastInsertRowid } = insert.statement.run(
-      uid,
-      insert.columns.map((column) => values[column] ?? null),
-    );
+    const { lastInsertRowid } = insert.run(uid, valuesOf(kind, record));
     return { key: Number(lastInsertRowid), uid };
   }
 
@@ -228,12 +224,17 @@ const KIND_OF = new Map<string, RecordKind>(
   (Object.keys(TABLES) as RecordKind[]).map((kind) => [TABLES[kind].table, kind]),
 );
 
+/** The kind of record that lies in a table. */
+export function kindOfTable(table: string): RecordKind {
+  const kind = KIND_OF.get(table);
+  if (!kind) throw new Error(`no record lies in a table ${table}`);
+  return kind;
+}
+
 /** A journal row as a change. */
 export function changeFrom(row: JournalRow): Change {
-  const kind = KIND_OF.get(row.table_name);
-  if (!kind) throw new Error(`the journal names an unknown table ${row.table_name}`);
   return {
-    kind,
+    kind: kindOfTable(row.table_name),
     key: row.row_key,
     before: row.before === null ? null : (JSON.parse(row.before) as Columns),
     after: row.after === null ? null : (JSON.parse(row.after) as Columns),

@@ -158,13 +158,7 @@ export type Columns = Record<string, Value>;
 
 const snake = (field: string): string => field.replaceAll(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
 
-/** Fields of a kind with their types, in table order. */
-export function fieldsOf(kind: RecordKind): readonly (readonly [string, FieldType])[] {
-  return Object.entries(TABLES[kind].fields);
-}
-
-/** The columns that hold one field. */
-export function columnsOfField(field: string, type: FieldType): readonly string[] {
+function nameColumns(field: string, type: FieldType): readonly string[] {
   const column = snake(field);
   if (type === 'amount') return [`${column}_value`, `${column}_unit`, `${column}_typed`];
   if (type === 'temperature') return [`${column}_value`, `${column}_typed`];
@@ -172,10 +166,29 @@ export function columnsOfField(field: string, type: FieldType): readonly string[
   return [column];
 }
 
-/** All columns of a kind's record, without key, uid, revision and seams. */
-export function columnsOf(kind: RecordKind): readonly string[] {
-  return fieldsOf(kind).flatMap(([field, type]) => columnsOfField(field, type));
+/** A field with its type and the columns that hold it. */
+export interface Field {
+  readonly field: string;
+  readonly type: FieldType;
+  readonly columns: readonly string[];
 }
+
+// Worked out once: an import asks for each of some hundred thousand rows.
+const FIELDS = Object.fromEntries(
+  Object.entries(TABLES).map(([kind, { fields }]) => [
+    kind,
+    Object.entries(fields).map(([field, type]) => ({ field, type, columns: nameColumns(field, type) })),
+  ]),
+) as unknown as { readonly [K in RecordKind]: readonly Field[] };
+const COLUMNS = Object.fromEntries(
+  Object.entries(FIELDS).map(([kind, fields]) => [kind, fields.flatMap(({ columns }) => columns)]),
+) as unknown as { readonly [K in RecordKind]: readonly string[] };
+
+/** Fields of a kind, in table order. */
+export const fieldsOf = (kind: RecordKind): readonly Field[] => FIELDS[kind];
+
+/** All columns of a kind's record, without key, uid, revision and seams. */
+export const columnsOf = (kind: RecordKind): readonly string[] => COLUMNS[kind];
 
 interface Parts {
   readonly value?: number;
@@ -185,39 +198,47 @@ interface Parts {
   readonly currency?: string;
 }
 
-/** The columns that a part of a record fills. Fields that are absent stay absent. */
-export function toColumns<K extends RecordKind>(kind: K, record: Partial<Stored[K]>): Columns {
-  const columns: Columns = {};
-  const given = record as Readonly<Record<string, unknown>>;
-  for (const [field, type] of fieldsOf(kind)) {
-    const value = given[field];
-    if (value === undefined) continue;
-    const names = columnsOfField(field, type);
-    const part = value as Parts | null;
-    if (type === 'amount') fill(columns, names, [part?.value, part?.unit, part?.typed]);
-    else if (type === 'temperature') fill(columns, names, [part?.value, part?.typed]);
-    else if (type === 'price') fill(columns, names, [part?.minor, part?.currency, part?.typed]);
-    else if (type === 'list') fill(columns, names, [JSON.stringify(value)]);
-    else if (type === 'flag') fill(columns, names, [value === null ? null : Number(value)]);
-    else fill(columns, names, [value as Value]);
-  }
-  return columns;
+/** What the columns of one field hold for a value, appended in their order. */
+function pushValues(values: Value[], type: FieldType, value: unknown): void {
+  const part = value as Parts | null;
+  if (type === 'amount') values.push(part?.value ?? null, part?.unit ?? null, part?.typed ?? null);
+  else if (type === 'temperature') values.push(part?.value ?? null, part?.typed ?? null);
+  else if (type === 'price') values.push(part?.minor ?? null, part?.currency ?? null, part?.typed ?? null);
+  else if (type === 'list') values.push(JSON.stringify(value));
+  else if (type === 'flag') values.push(value === null || value === undefined ? null : Number(value));
+  else values.push((value as Value | undefined) ?? null);
 }
 
-function fill(columns: Columns, names: readonly string[], values: readonly (Value | undefined)[]): void {
-  for (const [index, name] of names.entries()) columns[name] = values[index] ?? null;
+/** Values of a whole record, in the order of `columnsOf`. */
+export function valuesOf<K extends RecordKind>(kind: K, record: Stored[K]): Value[] {
+  const given = record as Readonly<Record<string, unknown>>;
+  const values: Value[] = [];
+  for (const { field, type } of FIELDS[kind]) pushValues(values, type, given[field]);
+  return values;
+}
+
+/** The columns that a part of a record fills. Fields that are absent stay absent. */
+export function toColumns<K extends RecordKind>(kind: K, record: Partial<Stored[K]>): Columns {
+  const given = record as Readonly<Record<string, unknown>>;
+  const filled: Columns = {};
+  for (const { field, type, columns } of FIELDS[kind]) {
+    if (given[field] === undefined) continue;
+    const values: Value[] = [];
+    pushValues(values, type, given[field]);
+    for (const [index, column] of columns.entries()) filled[column] = values[index] ?? null;
+  }
+  return filled;
 }
 
 /** One field's value from the columns that hold it. A column that is absent (a journal form) is null. */
-export function fieldFrom(columns: Columns, field: string, type: FieldType): unknown {
-  const [first = null, second = null, third = null] = columnsOfField(field, type).map(
-    (name) => columns[name],
-  );
+export function fieldFrom(columns: Columns, { type, columns: names }: Field): unknown {
+  const value = (index: number): Value => columns[names[index] ?? ''] ?? null;
+  const first = value(0);
   if (type === 'flag') return first === null ? null : first === 1;
   if (type === 'list') return first === null ? [] : JSON.parse(String(first));
-  if (type === 'amount') return first === null ? null : { value: first, unit: second, typed: third };
-  if (type === 'temperature') return first === null ? null : { value: first, unit: '°C', typed: second };
-  if (type === 'price') return first === null ? null : { minor: first, currency: second, typed: third };
+  if (type === 'amount') return first === null ? null : { value: first, unit: value(1), typed: value(2) };
+  if (type === 'temperature') return first === null ? null : { value: first, unit: '°C', typed: value(1) };
+  if (type === 'price') return first === null ? null : { minor: first, currency: value(1), typed: value(2) };
   return first;
 }
 
@@ -228,6 +249,6 @@ export function fromColumns<K extends RecordKind>(kind: K, columns: Columns): Ro
     uid: columns.uid,
     revision: columns.revision,
   };
-  for (const [field, type] of fieldsOf(kind)) record[field] = fieldFrom(columns, field, type);
+  for (const field of FIELDS[kind]) record[field.field] = fieldFrom(columns, field);
   return record as unknown as Row<K>;
 }

@@ -6,8 +6,12 @@ const columnName = (definition: string): string => definition.slice(0, definitio
 /** Columns whose change is a change of the record: all but the bookkeeping of `revision`. */
 const formOf = (columns: readonly string[], row: 'NEW' | 'OLD'): string => {
   const names = ['key', 'uid', ...columns.map(columnName)];
-  // Merging into {} leaves nulls out: a third of the size, and "unknown" needs no word.
-  return `json_patch('{}', json_object(${names.map((column) => `'${column}', ${row}.${column}`).join(', ')}))`;
+  // Nulls are left out: a third of the size, and "unknown" needs no word. Put together piece by piece, which takes half
+  // the time of json_object merged into {}.
+  const pieces = names.map(
+    (name) => `CASE WHEN ${row}.${name} IS NOT NULL THEN '"${name}":' || json_quote(${row}.${name}) END`,
+  );
+  return `'{' || concat_ws(',', ${pieces.join(', ')}) || '}'`;
 };
 
 const guard = `SELECT RAISE(ABORT, 'no open act') WHERE (SELECT act FROM open_act) IS NULL;`;

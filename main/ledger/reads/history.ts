@@ -5,7 +5,7 @@ import { fieldWords, saysNothing } from '../../../core/ledger/field-words';
 import { type Change, changeFrom, type JournalRow } from '../acts';
 import type { Ledger } from '../ledger';
 import { KIND_WORDS } from '../rows';
-import { type Columns, columnsOfField, fieldFrom, fieldsOf, type FieldType, TABLES } from '../tables';
+import { type Columns, type Field, fieldFrom, fieldsOf, TABLES } from '../tables';
 import { valueWords } from './values';
 import { type ActRow, undoneActs, wordsOf } from '../undo';
 
@@ -108,12 +108,12 @@ function shownOf(ledger: Ledger, change: Change): Shown[] {
     return [{ ...base, field: null, before: before ? says : null, after: after ? says : null }];
   }
   return fieldsOf(kind)
-    .filter(([field, type]) => columnsOfField(field, type).some((column) => before[column] !== after[column]))
-    .map(([field, type]) => ({
+    .filter(({ columns }) => columns.some((column) => before[column] !== after[column]))
+    .map((field) => ({
       ...base,
-      field: fieldWords(kind, field),
-      before: print(ledger, before, field, type),
-      after: print(ledger, after, field, type),
+      field: fieldWords(kind, field.field),
+      before: print(ledger, before, field),
+      after: print(ledger, after, field),
     }));
 }
 
@@ -137,16 +137,16 @@ function labelOf(ledger: Ledger, { kind, key }: Change, image: Columns): string 
 
 /** The fields of a record that came or went, in one line; empty where nothing was said of it. */
 function summary(ledger: Ledger, kind: RecordKind, image: Columns): string {
-  const parts = fieldsOf(kind).flatMap(([field, type]) => {
-    const value = print(ledger, image, field, type);
-    const named = ['jar', 'batch', 'letter', 'name'].includes(field);
-    return value === null || named || saysNothing(field, value)
+  const parts = fieldsOf(kind).flatMap((field) => {
+    const value = print(ledger, image, field);
+    const named = ['jar', 'batch', 'letter', 'name'].includes(field.field);
+    return value === null || named || saysNothing(field.field, value)
       ? []
-      : [`${fieldWords(kind, field)}: ${value}`];
+      : [`${fieldWords(kind, field.field)}: ${value}`];
   });
   return parts.join('; ').slice(0, 500);
 }
 
-function print(ledger: Ledger, image: Columns, field: string, type: FieldType): string | null {
-  return valueWords(ledger, type, fieldFrom(image, field, type));
+function print(ledger: Ledger, image: Columns, field: Field): string | null {
+  return valueWords(ledger, field.type, fieldFrom(image, field));
 }

@@ -1,0 +1,64 @@
+// Rows for the benchmarks of the ledger: invented jars, five to a batch, each batch seeded from the one before.
+import type { OpenAct } from '../../main/ledger/acts';
+import type { Stored } from '../../main/ledger/tables';
+
+const DAY_MS = 86_400_000;
+const FIRST = Date.parse('1900-01-01');
+/** Jars of one batch. */
+export const TOGETHER = 5;
+
+const dayOf = (batch: number): string => new Date(FIRST + batch * DAY_MS).toISOString().slice(0, 10);
+
+const jarRow = (batch: number, hold: number, letter: string): Stored['jar'] => ({
+  batch, letter, hold, state: 'made', vessel: 'quart jar', finalVolume: { value: 946, unit: 'mL', typed: '1 qt' },
+  finalVolumeKnown: null, milk: 'whole milk', milkAmount: null, milkPackage: null, countPerMl: null, onShelf: null,
+  goneOn: null, note: null,
+}); // prettier-ignore
+
+const unseen: Omit<Stored['outcome'], 'jar'> = {
+  earlyCheckHours: null, earlySet: null, earlyPh: null, earlySour: null, setAfterHours: null, setByHours: null,
+  setAtTakeOut: null, setWord: 'firm', texture: null, whey: 'a little', tang: null, smell: null, colour: null, ph: 4.3,
+  phHow: 'meter', signs: [], spoiledSaid: false, seenAt: null, openedDays: null, fibreDidThis: false, bubbles: null, powerCut: null,
+  powerCutHours: null, note: null,
+}; // prettier-ignore
+
+/**
+ * Writes that many jars with batch, hold, seeding, outcome and row of notes: 3.4 rows a jar and one source.
+ * @returns how many rows
+ */
+export function writeJars(act: OpenAct, jars: number): number {
+  let rows = 1;
+  const source = act.insert('source', {
+    name: 'Blue Tin', form: 'capsules', strains: [], blendTotalPerPiece: 1e9, guaranteed: null, receivedFrom: null,
+    knownGenerations: null, note: null,
+  }).key; // prettier-ignore
+  let seed: number | null = null;
+  for (let written = 0, batchNumber = 0; written < jars; batchNumber++) {
+    const batch = act.insert('batch', { madeOn: dayOf(batchNumber), word: null, note: null }).key;
+    const hold = act.insert('hold', {
+      batch, startedAt: null, endedAt: null, hours: 36, planned: { value: 38, unit: '°C', typed: '38' }, probe: null,
+      readings: [], basis: 'notes', note: null,
+    }).key; // prettier-ignore
+    rows += 2;
+    let next: number | null = null;
+    for (let letter = 0; letter < TOGETHER && written < jars; letter++, written++) {
+      const jar = act.insert('jar', jarRow(batch, hold, String.fromCharCode(97 + letter))).key;
+      act.insert('seeding', {
+        jar, fromJar: seed, portion: null, part: null, source: seed === null ? source : null, package: null,
+        amount: { value: 45, unit: 'mL', typed: '3 tbsp' },
+      }); // prettier-ignore
+      if (letter % 2 === 0) act.insert('outcome', { jar, ...unseen });
+      act.insert('noteRow', {
+        file: 'notes.csv',
+        fingerprint: `${written}:x`,
+        occurrence: 1,
+        line: written + 2,
+        jar,
+      });
+      rows += letter % 2 === 0 ? 4 : 3;
+      next ??= jar;
+    }
+    seed = next;
+  }
+  return rows;
+}
