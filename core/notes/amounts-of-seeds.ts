@@ -141,7 +141,11 @@ export function giveAmounts(
     ({ column, text }) => column.meaning === 'amount' && tidy(text) !== '',
   );
   const [firstCell] = amountCells;
-  const cell = firstCell && { ...firstCell, text: amountCells.map(({ text }) => text.trim()).join(' + ') };
+  const withUnit = ({ column, text }: (typeof amountCells)[number]): string =>
+    amountCells.length > 1 && column.unit !== null && bareNumber(text) !== null
+      ? `${text.trim()} ${column.unit}`
+      : text.trim();
+  const cell = firstCell && { ...firstCell, text: amountCells.map(withUnit).join(' + ') };
   const { log } = row;
   for (const seed of row.seeds) {
     seed.amount = seed.part.amount
@@ -172,7 +176,7 @@ export function giveAmounts(
     const number = bareNumber(text);
     const onlySources = row.seeds.length > 0 && row.seeds.every(({ part }) => 'source' in part.from);
     const unit = cell.column.unit ?? (onlySources ? 'pieces' : bareUnits.get(cell.column.heading));
-    const parts = text.split(/[+&;/]/).map((piece) => piece.trim());
+    const parts = text.split(/[+&;/]|,\s+/).map((piece) => piece.trim());
     // "20/25" for two seeds is no fraction.
     const list = number !== null && !(open.length > 1 && parts.length === open.length) ? [text] : parts;
     const inUnit = list.map((piece) => wholeAmount(`${piece} ${unit}`, options));
@@ -207,6 +211,16 @@ export function giveAmounts(
       const amount = amounts[at];
       if (amount) seed.amount = typed(amount);
     }
+  } else if (
+    open.length === 1 &&
+    amounts.length > 1 &&
+    amounts.every(({ amount }) => amount.unit === only?.amount.unit)
+  ) {
+    // "2 tbsp + 1 tsp" of one seed.
+    const value = Number(amounts.reduce((sum, { amount }) => sum + amount.value, 0).toPrecision(15));
+    for (const seed of open)
+      seed.amount = { value, unit: only?.amount.unit ?? 'mL', typed: text.slice(0, 200) };
+    log.assume(assumed.sum(text, `${Number(value.toFixed(1))} ${only?.amount.unit}`));
   } else if (amounts.length === 1 && only && fitting(open, only).length === 1) {
     // Of a jar and a product, millilitres are the jar's and pieces the product's.
     for (const seed of fitting(open, only)) {

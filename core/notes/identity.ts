@@ -168,9 +168,11 @@ export function readIdentity(
     toldDay,
     letter,
     word,
-    aliases: [...aliases, ...aliases.map((alias) => unused(alias).join(' '))].filter(
-      (alias) => alias.length > 1,
-    ),
+    aliases: [
+      ...aliases,
+      ...aliases.map((alias) => unused(alias).join(' ')),
+      ...aliases.map((alias) => alias.replace(/ /g, '')),
+    ].filter((alias) => alias.length > 1),
     longName,
     yearless,
     yearlessText,

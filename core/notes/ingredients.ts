@@ -3,7 +3,7 @@ import type { Amount } from '../ledger/basics';
 import { findAmounts, tidy } from '../quantities';
 import { isNegative, sayAmount, spelled, tooMuch, type RowCells, type RowFacts } from './row-cells';
 import { assumed, problem, question } from './says';
-import { isNothing, milkName } from './words';
+import { isNothing, milkName, readYesNo } from './words';
 
 /** A milk's name in one spelling; said where the words themselves change. */
 function nameOfMilk(row: RowCells, text: string): string {
@@ -68,6 +68,10 @@ export function readAdditions(row: RowCells): RowFacts['additions'] {
   for (const cell of row.of('addition')) {
     if (isNothing(cell.text) || tidy(cell.text) === '0') continue;
     if (cell.column.additionName !== null) {
+      const went = readYesNo(cell.text);
+      if (went === true && !/\d/.test(cell.text))
+        found.push({ name: spelled(names, cell.column.additionName), actual: null });
+      if (went !== null && !/\d/.test(cell.text)) continue;
       const actual = row.amount(cell, false);
       if (actual && actual.value > 0) found.push({ name: spelled(names, cell.column.additionName), actual });
       continue;

@@ -5,7 +5,8 @@ import { jarLabel } from '../lineage/labels';
 import { plain, tidy } from '../quantities';
 import { type Cell, type RowFacts, RowLog } from './row-cells';
 import type { Conventions } from './conventions';
-import { serialDay } from './days';
+import { dayIn, dayText, findDay, serialDay } from './days';
+import { isSection } from './heading-lines';
 import { type Identity, fillYears, nextLetter, readIdentity } from './identity';
 import type { Layout, Said } from './layout';
 import type { NotesInput } from './plan';
@@ -138,8 +139,27 @@ export function collectRows(
       layout.rows.some((row) => serialDay(row.cells[index] ?? '') !== null),
   );
   let above: string[] | null = null;
-  let dayAbove: Identity | null = null;
-  for (const row of layout.rows) {
+  let dayAbove: Pick<Identity, 'day' | 'toldDay' | 'yearless' | 'yearlessText' | 'word'> | null = null;
+  const hasDay = (row: Row | undefined): boolean =>
+    row !== undefined &&
+    layout.columns.some(
+      ({ meaning, index }) =>
+        ['date', 'start', 'label', 'jar'].includes(meaning) && findDay(row.cells[index] ?? '') !== null,
+    );
+  for (const [at, row] of layout.rows.entries()) {
+    if (isSection(row) && at + 1 < layout.rows.length && !hasDay(layout.rows[at + 1])) {
+      const text = row.cells.map(tidy).find((cell) => cell !== '') ?? '';
+      const found = findDay(text);
+      const read = found && dayIn(found, conventions.order);
+      if (read) {
+        const day = read.year === null ? null : dayText(read, read.year);
+        const toldDay =
+          day ?? `--${String(read.month).padStart(2, '0')}-${String(read.day).padStart(2, '0')}`;
+        dayAbove = { day, toldDay, yearless: day === null ? read : null, yearlessText: text, word: null };
+        said.push({ row: row.line, sentence: assumed.section(text) });
+        continue;
+      }
+    }
     const filled = layout.columns.filter(({ index }) => tidy(row.cells[index] ?? '') !== '');
     const [first] = filled;
     const text = filled.map(({ index }) => tidy(row.cells[index] ?? '')).join(' ');

@@ -17,6 +17,27 @@ export interface SeedsReading {
 }
 
 function tryPart(text: string, context: SeedContext): Tried {
+  // "5 (the firm one)", "8 caps Blue Tin (thanks Mum!)": words in brackets at the end are kept, where the rest is plain.
+  const aside = /^(.*[\p{L}\p{N}].*?)\s*\(([^()\d]*\p{L}{3}[^()\d]*)\)$/u.exec(text.trim());
+  const bare = aside ? tryWords(aside[1] ?? '', context) : null;
+  if (
+    !aside ||
+    !bare ||
+    !('part' in bare) ||
+    PARTS_OF_JARS.some(([, pattern]) => pattern.test(aside[2] ?? ''))
+  )
+    return tryWords(text, context);
+  const { from } = bare.part;
+  if (!('jar' in from) && bare.part.amount === null) return tryWords(text, context);
+  const name = 'jar' in from ? from.jar.label : from.source.name;
+  return {
+    ...bare,
+    assumptions: [...bare.assumptions, assumed.aside(text, name, aside[2] ?? '')],
+    leftOver: [...bare.leftOver, aside[2] ?? ''],
+  };
+}
+
+function tryWords(text: string, context: SeedContext): Tried {
   for (const [part, pattern] of PARTS_OF_JARS) {
     const found = pattern.exec(text);
     if (!found) continue;

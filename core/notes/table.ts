@@ -1,8 +1,12 @@
 // Text of a spreadsheet → cells, each row with the line of the file it starts on (RFC 4180, and what is seen besides:
 // other separators, a "sep=" line, stray quotes, any line ends).
 
-export const SEPARATORS = [',', ';', '\t', '|'] as const;
-export type Separator = (typeof SEPARATORS)[number];
+/** " ": columns held apart by runs of spaces, looked for where no other fits. */
+export type Separator = ',' | ';' | '\t' | '|' | ' ';
+export const SEPARATORS: readonly Separator[] = [',', ';', '\t', '|'];
+/** Columns of spaces are looked for in files up to this length, written by hand. */
+const MOST_ALIGNED = 1_000_000;
+const MOST_WIDE = 1000;
 
 export interface Row {
   /** Line of the file the row starts on, the first being 1. */
@@ -63,6 +67,28 @@ function split(text: string, separator: string, firstLine: number, quotes: boole
   return rows;
 }
 
+/** Columns held apart by at least two spaces that stand in every line: cells by where they stand, blank ones too. */
+function splitBySpaces(text: string, firstLine: number): Row[] | null {
+  const lines = text.split('\n');
+  const width = lines.reduce((most, line) => Math.max(most, line.length), 0);
+  // Notes written by hand are never this wide.
+  if (width > MOST_WIDE) return null;
+  const gap = Array.from({ length: width }, (_, at) => lines.every((line) => (line[at] ?? ' ') === ' '));
+  const starts: number[] = [0];
+  for (let at = 2; at < width; at += 1) if (gap[at - 1] && gap[at - 2] && !gap[at]) starts.push(at);
+  if (starts.length < 3) return null;
+  return lines.flatMap((line, at) =>
+    line.trim() === ''
+      ? []
+      : [
+          {
+            line: firstLine + at,
+            cells: starts.map((start, index) => line.slice(start, starts[index + 1]).trim()),
+          },
+        ],
+  );
+}
+
 /** How well rows agree on a number of columns: columns of the commonest width, times the rows that have it. */
 function agreement(rows: readonly Row[]): number {
   const widths = new Map<number, number>();
@@ -89,7 +115,8 @@ export function readTable(text: string): Table {
     body = body.slice(told[0].length);
     firstLine = 2;
   }
-  const candidates = told && SEPARATORS.includes(told[1] as Separator) ? [told[1] as Separator] : SEPARATORS;
+  const named = SEPARATORS.find((separator) => separator === told?.[1]);
+  const candidates = named ? [named] : SEPARATORS;
   let best: Table | null = null;
   let bestScore = -1;
   for (const separator of candidates) {
@@ -100,5 +127,12 @@ export function readTable(text: string): Table {
       bestScore = score;
     }
   }
-  return best ?? { separator: ',', rows: [] };
+  const lines = body.split('\n').filter((line) => line.trim() !== '').length;
+  // Hardly a line has a separator in it: perhaps spaces hold the columns apart.
+  const parted = best?.rows.filter(({ cells }) => cells.length > 1).length ?? 0;
+  const spaced =
+    !told && lines >= 2 && parted < lines / 2 && body.length < MOST_ALIGNED
+      ? splitBySpaces(body, firstLine)
+      : null;
+  return spaced ? { separator: ' ', rows: spaced } : (best ?? { separator: ',', rows: [] });
 }

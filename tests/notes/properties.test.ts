@@ -7,6 +7,7 @@ import { describe, expect, it } from 'vitest';
 import { readTable } from '../../core/notes/table';
 import { notesText } from '../../main/files/notes';
 import { generationsOf, read, type Read } from './read';
+import { ODD_KEEPERS } from './odd-keepers';
 import { OTHER_KEEPERS } from './other-keepers';
 import { VARIED } from './varied';
 
@@ -104,7 +105,7 @@ describe('encodings', () => {
 });
 
 describe('nothing is dropped in silence', () => {
-  it.each([['kitchen notes', KITCHEN] as const, ...[...VARIED, ...OTHER_KEEPERS].map(({ name, text }) => [name, text] as const)])('%s', (_name, text) => {
+  it.each([['kitchen notes', KITCHEN] as const, ...[...VARIED, ...OTHER_KEEPERS, ...ODD_KEEPERS].map(({ name, text }) => [name, text] as const)])('%s', (_name, text) => {
     const notes = read(text);
     const said = [...notes.preview.problems, ...notes.preview.questions, ...notes.preview.assumptions].map(({ sentence }) => sentence).join('\n');
     const headings = notes.preview.columns.map(({ meaning }) => meaning);

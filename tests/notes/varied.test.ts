@@ -1,10 +1,11 @@
 // Invented spreadsheets in other words, separators, units and orders, each against a truth written beforehand.
 import { describe, expect, it } from 'vitest';
+import { ODD_KEEPERS } from './odd-keepers';
 import { OTHER_KEEPERS } from './other-keepers';
 import { read, seedLabels, sourceNames } from './read';
 import { VARIED } from './varied';
 
-describe.each([...VARIED, ...OTHER_KEEPERS])('$name', (file) => {
+describe.each([...VARIED, ...OTHER_KEEPERS, ...ODD_KEEPERS])('$name', (file) => {
   const notes = read(file.text, {
     ...(file.today === undefined ? {} : { today: file.today }),
     answers: file.answers ?? {},
