@@ -1,10 +1,8 @@
 // From the keeper's history, prices and shelf to what advice.next and advice.restart reply. Seeded: the same ledger gives
 // the same advice.
 import { SAYS_NOTHING_OF_SAFETY } from '../vigour/says';
-import type { JarEvidence } from '../vigour/types';
-import { CHANCE_PRIORS, drawChances, type PooledChances } from './chances';
+import { CHANCE_PRIORS, drawChances, type GenerationRecord, type PooledChances } from './chances';
 import type { KeptCosts } from './costs';
-import { generationRecords } from './history';
 import { adviseNext, type SeedCandidate, type SeedLimits } from './next';
 import { seededRandom } from './random';
 import { ABOUT_AS_GOOD, restartOf, rivals, type RestartRivals } from './restart';
@@ -38,16 +36,25 @@ const meanOf = (draws: readonly (readonly number[])[]): number[] =>
 /** Using up a reserve is taken to cost this part of a fresh start (an assumption): it has to be laid by again. */
 const RESERVE_USE = 1 / 3;
 
-/** What all advice stands on. @param reserve the best reserve kept, if any */
+const drawn = new WeakMap<readonly GenerationRecord[], PooledChances>();
+
+/** Draws of the chances by generation, made once for each list of records. */
+export function chancesOf(records: readonly GenerationRecord[]): PooledChances {
+  const known = drawn.get(records);
+  if (known) return known;
+  const lastSeen = Math.max(0, ...records.filter(({ jars }) => jars > 0).map(({ generation }) => generation));
+  const chances = drawChances(records, reach(lastSeen), DRAWS, seededRandom(SEED));
+  drawn.set(records, chances);
+  return chances;
+}
+
+/** What all advice stands on. @param records of all lines (history.ts) @param reserve the best reserve kept, if any */
 export function outlookOf(
-  lines: readonly number[],
-  jars: readonly JarEvidence[],
+  records: readonly GenerationRecord[],
   kept: KeptCosts,
   reserve: Reserve | null,
 ): Outlook {
-  const records = generationRecords(lines, jars);
-  const lastSeen = Math.max(0, ...records.filter(({ jars }) => jars > 0).map(({ generation }) => generation));
-  const chances = drawChances(records, reach(lastSeen), DRAWS, seededRandom(SEED));
+  const chances = chancesOf(records);
   const found = rivals(
     kept.costs,
     chances,

@@ -10,7 +10,7 @@ import { mean, median } from './order';
 import { scoreJar } from './score';
 import { standingOf, trendOf, TREND_RULES, type Trend, type TrendRules } from './trend';
 import type { JarEvidence, JarScore, Standing } from './types';
-import { measuresOf, usualOf, type Usual } from './usual';
+import { measuresOf, usualOf, usualOfAll, type Usual } from './usual';
 
 export interface JudgedBatch extends BatchEvidence {
   /** Median of its comparable jars, corrected; null where none could be compared. */
@@ -47,15 +47,13 @@ export interface LineJudgement {
   readonly rules: TrendRules;
 }
 
+/** Jars of a line's early batches, by batch: what its baseline and the keeper's usual are made of. */
+export const earlyOf = (line: number, jars: readonly JarEvidence[]): readonly (readonly JarEvidence[])[] =>
+  earlyBatches(batchesOf(line, jars).batches).map(({ comparable }) => comparable);
+
 /** What is usual of all lines a keeper has: their early batches together. */
-export function keepersUsual(
-  lines: readonly number[],
-  jars: readonly JarEvidence[],
-): readonly (readonly JarEvidence[])[] {
-  return lines.flatMap((line) =>
-    earlyBatches(batchesOf(line, jars).batches).map(({ comparable }) => comparable),
-  );
-}
+export const keepersUsual = (lines: readonly number[], jars: readonly JarEvidence[]): Usual =>
+  usualOfAll(lines.flatMap((line) => earlyOf(line, jars)));
 
 function waits(batches: readonly BatchEvidence[]): WaitAndSet[] {
   return batches.flatMap(({ comparable }) =>
@@ -129,12 +127,12 @@ function suspectsOf(
 /**
  * Judges one line.
  * @param line key of its founding batch; @param jars evidence of all jars (those of other lines are passed over)
- * @param keeper early batches of all the keeper's lines (keepersUsual); @param lineCount how many lines there are
+ * @param keeper what is usual of all the keeper's lines (keepersUsual); @param lineCount how many lines there are
  */
 export function judgeLine(
   line: number,
   jars: readonly JarEvidence[],
-  keeper: readonly (readonly JarEvidence[])[],
+  keeper: Usual,
   lineCount: number,
   rules: TrendRules = TREND_RULES,
 ): LineJudgement {
@@ -171,6 +169,13 @@ export function judgeLine(
     }),
   );
 
+  const byBatch = new Map<number, JarScore[]>();
+  for (const score of scores.values()) {
+    const list = byBatch.get(score.jar.batch);
+    if (list) list.push(score);
+    else byBatch.set(score.jar.batch, [score]);
+  }
+
   const points: { generation: number; score: number }[] = [];
   let standing: Standing = 'too few batches to say';
   let trend: Trend | null = null;
@@ -187,12 +192,11 @@ export function judgeLine(
       ...batch,
       points: score,
       uncorrected: medianOf(batch.comparable, barePoints),
-      scores: [...scores.values()].filter(({ jar }) => jar.batch === batch.batch),
+      scores: byBatch.get(batch.batch) ?? [],
       standing,
     };
   });
-  const againstKeeper = usualOf([], keeper);
-  const started = mean(early.flatMap((list) => batchMedian(list.flatMap((jar) => { const score = scoreJar(jar, againstKeeper); return score ? [{ score: score.points, width: score.width }] : []; })) ?? [])); // prettier-ignore
+  const started = mean(early.flatMap((list) => batchMedian(list.flatMap((jar) => { const score = scoreJar(jar, keeper); return score ? [{ score: score.points, width: score.width }] : []; })) ?? [])); // prettier-ignore
   return {
     line,
     batches: judged,

@@ -105,30 +105,31 @@ const seenOf = (batches: readonly (readonly JarEvidence[])[]): SeenBatches =>
 const middleOf = (batches: SeenBatches, part: PartName | 'checkHours'): number | null =>
   median(batches.flatMap((jars) => median(jars.flatMap((jar) => jar[part] ?? [])) ?? []));
 
-/**
- * The usual of each part: medians over the batches given (each batch by its own median).
- * @param early jars of the line's early batches, by batch; @param all comparable jars of every line, by batch
- */
-export function usualOf(
-  early: readonly (readonly JarEvidence[])[],
-  all: readonly (readonly JarEvidence[])[],
-): Usual {
-  const [ofLine, ofAll] = [early, all].map(seenOf) as [SeenBatches, SeenBatches];
-  const usual = (part: PartName | 'checkHours'): UsualPart => {
-    const own = middleOf(ofLine, part);
-    if (own !== null) return { value: own, from: "the line's early batches" };
-    const any = middleOf(ofAll, part);
-    return any !== null
-      ? { value: any, from: "all the keeper's lines" }
-      : { value: ASSUMED[part], from: 'assumed' };
-  };
-  return {
-    'set time': usual('set time'),
-    'early pH': usual('early pH'),
-    'early set': usual('early set'),
-    'end pH': usual('end pH'),
-    'set word': usual('set word'),
-    whey: usual('whey'),
-    checkHours: usual('checkHours'),
-  };
+const PARTS = ['set time', 'early pH', 'early set', 'end pH', 'set word', 'whey', 'checkHours'] as const;
+
+const usualBy = (of: (part: PartName | 'checkHours') => UsualPart): Usual =>
+  Object.fromEntries(PARTS.map((part) => [part, of(part)])) as Usual;
+
+/** The usual of all the keeper's lines: medians over their early batches (each batch by its own median). */
+export function usualOfAll(early: readonly (readonly JarEvidence[])[]): Usual {
+  const seen = seenOf(early);
+  return usualBy((part) => {
+    const value = middleOf(seen, part);
+    return value === null
+      ? { value: ASSUMED[part], from: 'assumed' }
+      : { value, from: "all the keeper's lines" };
+  });
 }
+
+/** The usual of a line by its early batches; what was not seen there is that of all the keeper's lines. */
+export function usualOf(early: readonly (readonly JarEvidence[])[], keeper: Usual): Usual {
+  const seen = seenOf(early);
+  return usualBy((part) => {
+    const value = middleOf(seen, part);
+    return value === null ? keeper[part] : { value, from: "the line's early batches" };
+  });
+}
+
+/** Whether two usuals say the same of every part. */
+export const sameUsual = (a: Usual, b: Usual): boolean =>
+  PARTS.every((part) => a[part].value === b[part].value && a[part].from === b[part].from);

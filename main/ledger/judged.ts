@@ -1,46 +1,45 @@
 // What judgement makes of a ledger. What is recorded of each jar is kept between calls and read again only for jars that an
-// act has touched since; each line is judged when it is first asked for. All reasoning is core/vigour and core/advice.
-import { evidenceOf, type HoldRecord, type JarRecord, type PortionRecord } from '../../core/vigour/evidence';
-import { judgeLine, keepersUsual, type LineJudgement } from '../../core/vigour/line';
+// act has touched since; a line is judged again only where something it rests on has changed. All reasoning is in core.
+import type { GenerationRecord } from '../../core/advice/chances';
+import { generationRecords } from '../../core/advice/history';
+import type { HoldRecord, JarRecord, PortionRecord } from '../../core/vigour/evidence';
+import { JudgedFamily } from '../../core/vigour/judged-family';
 import { shown } from '../../core/vigour/score';
-import type { JarEvidence } from '../../core/vigour/types';
 import type { Ledger } from './ledger';
 
 export class Judged {
-  readonly evidence: readonly JarEvidence[];
-  readonly byKey: ReadonlyMap<number, JarEvidence>;
-  readonly lines: readonly number[];
+  readonly all: JudgedFamily;
   readonly #scores = new Map<number, ReadonlyMap<number, number>>();
-  readonly #judgements = new Map<number, LineJudgement>();
-  #keeper: readonly (readonly JarEvidence[])[] | null = null;
+  #history: readonly GenerationRecord[] | null = null;
+  readonly #before: readonly GenerationRecord[] | null;
 
   constructor(
     ledger: Ledger,
     readonly records: ReadonlyMap<number, JarRecord>,
+    before: Judged | null,
   ) {
-    this.evidence = evidenceOf(ledger.index.family, records.values());
-    this.byKey = new Map(this.evidence.map((jar) => [jar.key, jar]));
-    this.lines = ledger.index.family.lines.map(({ batch }) => batch);
+    this.all = new JudgedFamily(ledger.index.family, records, before?.all ?? null);
+    this.#before = before && (before.#history ?? before.#before);
   }
 
-  line(batch: number): LineJudgement {
-    let judgement = this.#judgements.get(batch);
-    if (!judgement) {
-      this.#keeper ??= keepersUsual(this.lines, this.evidence);
-      judgement = judgeLine(batch, this.evidence, this.#keeper, this.lines.length);
-      this.#judgements.set(batch, judgement);
+  /** What happened by generation, over all lines. The same list as long as nothing of it changes. */
+  get history(): readonly GenerationRecord[] {
+    if (!this.#history) {
+      const now = generationRecords(this.all.lines, (line) => this.all.jarsOf(line));
+      const same = this.#before && JSON.stringify(this.#before) === JSON.stringify(now);
+      this.#history = same ? this.#before : now;
     }
-    return judgement;
+    return this.#history ?? [];
   }
 
   /** A jar's score, 0 to 100, by the first line it belongs to; null where it has none or is spoiled. */
   scoreOf(key: number): number | null {
-    const jar = this.byKey.get(key);
+    const jar = this.all.byKey.get(key);
     const line = jar?.lines[0];
     if (!jar || line === undefined || jar.spoiled) return null;
     let scores = this.#scores.get(line);
     if (!scores) {
-      const scored = this.line(line).batches.flatMap((batch) => batch.scores);
+      const scored = this.all.line(line).batches.flatMap((batch) => batch.scores);
       scores = new Map(scored.map((one) => [one.jar.key, shown(one.points)]));
       this.#scores.set(line, scores);
     }
@@ -140,7 +139,7 @@ export function judgedOf(ledger: Ledger): Judged {
       else records.delete(key);
     }
   } else records = readAll(ledger);
-  const judged = new Judged(ledger, records);
+  const judged = new Judged(ledger, records, known?.judged ?? null);
   kept.set(ledger, { act, records, judged });
   return judged;
 }

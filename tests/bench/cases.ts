@@ -1,5 +1,7 @@
 // The one table of benchmarks. Add a list of cases of your own here; run.ts prints them all.
 import type { Way } from './timing';
+import { judgementCases } from './judgement-cases';
+import { ledgerCases } from './ledger-cases';
 import { lineageCases } from './lineage-cases';
 
 export interface Case {
@@ -11,4 +13,4 @@ export interface Case {
   readonly others: Readonly<Record<string, Way>>;
 }
 
-export const cases: readonly Case[] = [...lineageCases];
+export const cases: readonly Case[] = [...lineageCases, ...ledgerCases, ...judgementCases];

@@ -6,8 +6,12 @@ export interface Timed {
   readonly runs: number;
 }
 
-/** A way to do a task: prepared outside the clock, then run again and again. `skip` says why it isn't run at all. */
-export type Way = { readonly prepare: () => () => unknown } | { readonly skip: string };
+/**
+ * A way to do a task: prepared outside the clock, then run again and again. `before` is done outside the clock before
+ * each run. `skip` says why it isn't run at all.
+ */
+export type Way =
+  { readonly prepare: () => () => unknown; readonly before?: () => void } | { readonly skip: string };
 
 /** Milliseconds that each way of a task may take in all. */
 const BUDGET_MS = 1200;
@@ -26,6 +30,7 @@ export function timeInTurns(ways: readonly Prepared[]): Timed[] {
   for (let turn = 0; turn <= MOST_RUNS; turn++) {
     for (const [i, run] of runs.entries()) {
       if ((spent[i] as number) > BUDGET_MS) continue;
+      ways[i]?.before?.();
       const start = performance.now();
       const result = run();
       const took = performance.now() - start;

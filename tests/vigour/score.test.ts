@@ -6,7 +6,7 @@ import { siblingEffects } from '../../core/vigour/effects';
 import { judgeLine, keepersUsual } from '../../core/vigour/line';
 import { scoreJar } from '../../core/vigour/score';
 import type { JarEvidence, Seen } from '../../core/vigour/types';
-import { usualOf } from '../../core/vigour/usual';
+import { usualOf, usualOfAll } from '../../core/vigour/usual';
 
 const unseen: Seen = {
   earlyCheckHours: null, earlySet: null, earlyPh: null, setAfterHours: null, setByHours: null, setWord: null,
@@ -21,7 +21,7 @@ const jar = (more: Partial<JarEvidence> & { seen?: Partial<Seen> | null } = {}):
     profile: null, heldHours: 36, seedStorage: null, ...rest,
   }; // prettier-ignore
 };
-const usual = usualOf([[jar({ seen: { setWord: 'firm', ph: 4.35, phHow: 'meter', whey: 'a little', setAfterHours: 11, setByHours: 13, earlyCheckHours: 8, earlyPh: 5.2 } })]], []); // prettier-ignore
+const usual = usualOf([[jar({ seen: { setWord: 'firm', ph: 4.35, phHow: 'meter', whey: 'a little', setAfterHours: 11, setByHours: 13, earlyCheckHours: 8, earlyPh: 5.2 } })]], usualOfAll([])); // prettier-ignore
 const points = (seen: Partial<Seen>): number => scoreJar(jar({ seen }), usual)?.points ?? Number.NaN;
 /** A line of one plain jar a batch: batch 1 is the founding one, generation = batch. */
 const lineOf = (make: (batch: number) => JarEvidence[], batches: number): ReturnType<typeof judgeLine> => {

@@ -32,22 +32,23 @@ function namesIn(ledger: Ledger): Names {
 /** Key of the founding batch of the line with that id. @throws Refused 'not found' */
 function lineKey(ledger: Ledger, judged: Judged, uid: string): number {
   const key = ledger.rows.keyOf('batch', uid);
-  if (!judged.lines.includes(key)) throw new Refused('not found', { kind: 'line' });
+  if (!judged.all.lines.includes(key)) throw new Refused('not found', { kind: 'line' });
   return key;
 }
 
 export function judgeOneLine(ledger: Ledger, { line }: Parsed<'judgement.line'>): Reply<'judgement.line'> {
   const judged = judgedOf(ledger);
-  return lineReply(judged.line(lineKey(ledger, judged, line)), namesIn(ledger));
+  return lineReply(judged.all.line(lineKey(ledger, judged, line)), namesIn(ledger));
 }
 
 export function judgeOneJar(ledger: Ledger, { jar }: Parsed<'judgement.jar'>): Reply<'judgement.jar'> {
   const judged = judgedOf(ledger);
   const { key } = familyMember(ledger, jar);
-  const evidence = judged.byKey.get(key);
+  const evidence = judged.all.byKey.get(key);
   if (!evidence) throw new Refused('not found', { kind: 'jar' });
   const [line] = evidence.lines;
-  return jarReply(evidence, line === undefined ? null : judged.line(line), judged.evidence, namesIn(ledger));
+  const mates = line === undefined ? [] : judged.all.jarsOf(line);
+  return jarReply(evidence, line === undefined ? null : judged.all.line(line), mates, namesIn(ledger));
 }
 
 export function scoresOf(ledger: Ledger, { keys }: Parsed<'judgement.scores'>): Reply<'judgement.scores'> {
@@ -90,11 +91,11 @@ function costRecords(ledger: Ledger, judged: Judged): CostRecords {
     .all() as (PricedRow & { jar: number })[];
   for (const row of pieces) {
     const price = priceOf(packages.get(row.package), row);
-    const batch = judged.byKey.get(row.jar)?.batch;
+    const batch = judged.all.byKey.get(row.jar)?.batch;
     if (price !== null && batch !== undefined) started.set(batch, (started.get(batch) ?? 0) + price);
   }
   const sizes = new Map<number, number>();
-  for (const { batch, founding } of judged.evidence)
+  for (const { batch, founding } of judged.all.evidence)
     if (!founding) sizes.set(batch, (sizes.get(batch) ?? 0) + 1);
   return {
     jars,
@@ -118,18 +119,13 @@ function bestReserve(ledger: Ledger, line: number | null): { label: string; gene
 } // prettier-ignore
 
 function outlook(ledger: Ledger, judged: Judged, line: number | null): Outlook {
-  return outlookOf(
-    judged.lines,
-    judged.evidence,
-    keptCosts(costRecords(ledger, judged)),
-    bestReserve(ledger, line),
-  );
+  return outlookOf(judged.history, keptCosts(costRecords(ledger, judged)), bestReserve(ledger, line));
 }
 
 export function restartAdvice(ledger: Ledger, { line }: Parsed<'advice.restart'>): Reply<'advice.restart'> {
   const judged = judgedOf(ledger);
   const key = line === null ? null : lineKey(ledger, judged, line);
-  const newest = judged.evidence
+  const newest = judged.all.evidence
     .filter(({ lines, madeOn }) => madeOn !== null && (key === null || lines.includes(key)))
     .toSorted((a, b) => (b.madeOn ?? '').localeCompare(a.madeOn ?? '') || b.generation - a.generation)[0];
   return restartReply(outlook(ledger, judged, key), newest?.generation ?? null);
@@ -141,11 +137,11 @@ function freshStartLabel(ledger: Ledger, judged: Judged, line: number | null): s
   // A culture was received once; a product can be bought again, so of several lines the newest of those counts.
   const isProduct = (source: number | null): boolean =>
     source !== null && family.source(source)?.culture === false;
-  const fromProducts = judged.evidence
+  const fromProducts = judged.all.evidence
     .filter(({ key, founding }) => founding && family.seedsOf(key).some(({ source }) => isProduct(source)))
     .toSorted((a, b) => (a.madeOn ?? '').localeCompare(b.madeOn ?? ''));
-  const batch = line ?? fromProducts.at(-1)?.batch ?? judged.lines.at(-1);
-  const founders = judged.evidence.filter(
+  const batch = line ?? fromProducts.at(-1)?.batch ?? judged.all.lines.at(-1);
+  const founders = judged.all.evidence.filter(
     (jar) => jar.founding && (batch === undefined || jar.batch === batch),
   );
   const names = new Set(
@@ -179,17 +175,17 @@ export function nextAdvice(ledger: Ledger, { line }: Parsed<'advice.next'>): Rep
     };
   });
   const names = namesIn(ledger);
-  const asked = key === null ? judged.lines : [key];
+  const asked = key === null ? judged.all.lines : [key];
   const candidates = shelfCandidates(
     family,
     jars,
     [...rows.all('portion')],
-    (jar) => family.linesOf(jar).map((one) => judged.line(one)),
+    (jar) => family.linesOf(jar).map((one) => judged.all.line(one)),
     (batch) => names.line(batch).uid,
     ledger.clock.today(),
     key,
   );
-  const blocked = asked.flatMap((one) => judged.line(one).blocked);
+  const blocked = asked.flatMap((one) => judged.all.line(one).blocked);
   return nextReply(
     outlook(ledger, judged, key),
     candidates,

@@ -1,0 +1,182 @@
+// Judgement and advice as a caller gets them from a ledger of 10,000 jars, beside the bare computation: the same pure
+// functions on evidence that lies ready, with nothing kept between calls. Right after recording one jar, and asked again.
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { generationRecords } from '../../core/advice/history';
+import { drawChances } from '../../core/advice/chances';
+import { seededRandom } from '../../core/advice/random';
+import { restartOf } from '../../core/advice/restart';
+import { adviseNext, DEFAULT_LIMITS } from '../../core/advice/next';
+import { earlyOf, judgeLine } from '../../core/vigour/line';
+import { usualOfAll, type Usual } from '../../core/vigour/usual';
+import { judgedOf } from '../../main/ledger/judged';
+import type { WorkerCall } from '../../main/ledger/protocol';
+import { Session } from '../../main/ledger/session';
+import type { Case } from './cases';
+import { writeLines } from './judgement-rows';
+import type { Way } from './timing';
+
+interface Shape {
+  readonly name: string;
+  readonly lines: number;
+  readonly batches: number;
+}
+/** Five jars a batch: 10,000 jars either way. */
+const SHAPES: readonly Shape[] = [
+  { name: '40 lines of 50 batches', lines: 40, batches: 50 },
+  { name: 'one line of 2,000 batches', lines: 1, batches: 2000 },
+];
+
+/** The day on which the ledger is read: after its last batch. */
+const NOW = '2031-08-01T10:00:00Z';
+
+class Kept {
+  readonly #folder = mkdtempSync(join(tmpdir(), 'jarline-bench-'));
+  readonly session: Session;
+  /** The newest jar: what is recorded is a sibling of it. */
+  readonly #jar: number;
+  readonly line: string;
+  readonly jarId: string;
+  #word = 0;
+
+  constructor({ lines, batches }: Shape) {
+    this.session = new Session({
+      file: join(this.#folder, 'bench.sqlite'), mode: 'create', now: NOW, timeZone: 'UTC', version: '0.0.0',
+    }); // prettier-ignore
+    process.on('exit', () => {
+      this.session.close();
+      rmSync(this.#folder, { recursive: true, force: true });
+    });
+    const { ledger } = this.session;
+    const done = ledger.acts.run('notes.bringIn', 'bench', null, (act) => writeLines(act, lines, batches));
+    if (!done) throw new Error('nothing was written');
+    this.#jar = done.value.newest;
+    this.line = ledger.rows.uidOf('batch', done.value.founding);
+    this.jarId = ledger.rows.uidOf('jar', this.#jar);
+  }
+
+  /** One more jar of the newest batch, with its outcome. */
+  readonly recordOne = (): void => {
+    const { ledger } = this.session;
+    const { rows } = ledger;
+    ledger.acts.run('batch.record', 'one more', null, (act) => {
+      const newest = rows.get('jar', this.#jar);
+      const { key: _key, uid: _uid, revision: _revision, ...record } = newest;
+      const { key } = act.insert('jar', { ...record, letter: `x${++this.#word}` });
+      const [seeding] = rows.where('seeding', 'jar', this.#jar);
+      if (!seeding) throw new Error('the newest jar has no seed');
+      act.insert('seeding', { ...seeding, jar: key });
+      const [outcome] = rows.where('outcome', 'jar', this.#jar);
+      if (outcome) act.insert('outcome', { ...outcome, jar: key });
+    });
+  };
+
+  readonly ask = (name: WorkerCall, input: unknown): unknown => {
+    const result = this.session.answer(name, input);
+    if (!result.ok) throw new Error(`${name}: ${result.error.code}`);
+    return result.value;
+  };
+}
+
+const bareLine = (kept: Kept, line: number): unknown => {
+  const { all } = judgedOf(kept.session.ledger);
+  return judgeLine(line, all.jarsOf(line), bareUsual(kept), all.lines.length);
+};
+
+const bareUsual = (kept: Kept): Usual => {
+  const { all } = judgedOf(kept.session.ledger);
+  return usualOfAll(all.lines.flatMap((line) => earlyOf(line, all.jarsOf(line))));
+};
+
+const DRAWS = 200;
+
+const bareRestart = (kept: Kept): unknown => {
+  const { all } = judgedOf(kept.session.ledger);
+  // A copy of each list, so that nothing reckoned before is found again.
+  const records = generationRecords(all.lines, (line) => [...all.jarsOf(line)]);
+  const lastSeen = Math.max(0, ...records.map(({ generation }) => generation));
+  const chances = drawChances(records, Math.min(60, Math.max(20, 2 * lastSeen)), DRAWS, seededRandom(1));
+  const costs = { freshStart: 6, jarsPerGeneration: 5, jar: 1, weakLoss: 0.5, discardLoss: 1, unplanned: 5 };
+  return restartOf(costs, chances);
+};
+
+/** Every line judged and the outlook drawn; nothing on the shelf, so that bare is rather too little than too much. */
+const bareNext = (kept: Kept, lines: readonly number[]): unknown => {
+  const { all } = judgedOf(kept.session.ledger);
+  const usual = bareUsual(kept);
+  const judgements = lines.map((line) => judgeLine(line, all.jarsOf(line), usual, all.lines.length));
+  bareRestart(kept);
+  return adviseNext({
+    candidates: [],
+    limits: DEFAULT_LIMITS,
+    costs: { freshStart: 6, jarsPerGeneration: 5, jar: 1, weakLoss: 0.5, discardLoss: 1, unplanned: 5 },
+    weak: [],
+    discarded: [],
+    ended: [],
+    fromReserve: () => 1,
+    freshStart: { cost: 1, label: 'a fresh start' },
+    blocked: judgements.flatMap(({ blocked }) => blocked),
+    lineNames: new Map(),
+  }).ranking.length;
+};
+
+const built = new Map<string, Kept>();
+function keptOf(shape: Shape): Kept {
+  const kept = built.get(shape.name) ?? new Kept(shape);
+  built.set(shape.name, kept);
+  return kept;
+}
+
+export const judgementCases: readonly Case[] = SHAPES.flatMap((shape) => {
+  const group = `judgement of 10,000 jars, ${shape.name}`;
+  const kept = (): Kept => keptOf(shape);
+  const founding = (): number => kept().session.ledger.rows.keyOf('batch', kept().line);
+  const allLines = (): readonly number[] => judgedOf(kept().session.ledger).all.lines;
+  const calls: readonly { task: string; name: WorkerCall; input: () => unknown; bare: () => unknown }[] = [
+    {
+      task: 'judgement.line',
+      name: 'judgement.line',
+      input: () => ({ line: kept().line }),
+      bare: () => bareLine(kept(), founding()),
+    },
+    {
+      task: 'judgement.jar',
+      name: 'judgement.jar',
+      input: () => ({ jar: kept().jarId }),
+      bare: () => bareLine(kept(), founding()),
+    },
+    {
+      task: 'advice.next of a line',
+      name: 'advice.next',
+      input: () => ({ line: kept().line }),
+      bare: () => bareNext(kept(), [founding()]),
+    },
+    {
+      task: 'advice.next',
+      name: 'advice.next',
+      input: () => ({ line: null }),
+      bare: () => bareNext(kept(), allLines()),
+    },
+    {
+      task: 'advice.restart',
+      name: 'advice.restart',
+      input: () => ({ line: null }),
+      bare: () => bareRestart(kept()),
+    },
+  ];
+  return calls.flatMap(({ task, name, input, bare }): Case[] => {
+    const way = (before: boolean): Extract<Way, { prepare: unknown }> => ({
+      prepare: () => {
+        kept();
+        return () => kept().ask(name, input());
+      },
+      ...(before ? { before: () => kept().recordOne() } : {}),
+    });
+    const others = { 'bare computation': { prepare: () => bare } };
+    return [
+      { group, task: `${task}, after one more jar`, ours: way(true), others },
+      { group, task: `${task}, asked again`, ours: way(false), others },
+    ];
+  });
+});
