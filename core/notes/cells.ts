@@ -15,7 +15,7 @@ import { hoursBetween, readMoment } from './moments';
 import { readOutcome } from './outcomes';
 import { RowCells, type Cell, type CellContext, type RowFacts, type RowLog } from './row-cells';
 import { assumed, problem, question } from './says';
-import { isNothing } from './words';
+import { isNothing, isUnknown } from './words';
 
 /** Hours held; never a set time. */
 function readHours(row: RowCells): number | null {
@@ -27,7 +27,8 @@ function readHours(row: RowCells): number | null {
     if (parsed.code === 'hours below zero')
       row.log.problem(problem.hoursImpossible(cell.text), cell.column.heading, cell.text);
     else {
-      row.log.ask('hours', question.notRead(cell.column.heading, cell.text.trim()));
+      if (!isUnknown(cell.text))
+        row.log.ask('hours', question.notRead(cell.column.heading, cell.text.trim()));
       row.log.keep(cell.column.heading, cell.text);
     }
     return null;
@@ -94,7 +95,7 @@ function readTemperature(row: RowCells): Temperature | null {
     if (parsed.code === 'temperature impossible')
       row.log.problem(problem.temperatureImpossible(text), cell.column.heading, cell.text);
     else {
-      row.log.ask('temperature', question.notRead(cell.column.heading, text));
+      if (!isUnknown(text)) row.log.ask('temperature', question.notRead(cell.column.heading, text));
       row.log.keep(cell.column.heading, text);
     }
     return null;

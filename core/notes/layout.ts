@@ -141,7 +141,7 @@ export function readLayout(table: Table, mapping: Readonly<Record<string, NoteCo
         unit === null ? name : bareHeading(name).replace(new RegExp(`\\s${unit}$`, 'i'), ''),
       );
       meanings[index] = 'addition';
-      assumptions.push({ row: null, sentence: assumed.column(name, 'the amount of one addition') });
+      assumptions.push({ row: null, sentence: assumed.additionColumn(name) });
       continue;
     }
     const meaning = meaningOfCells(cells, free);

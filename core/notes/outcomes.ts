@@ -5,7 +5,16 @@ import { SET_WORDS } from '../ledger/records';
 import { parsePh, plain, tidy } from '../quantities';
 import type { RowCells, RowFacts } from './row-cells';
 import { assumed, problem, question } from './says';
-import { isNothing, readRemark, readSet, readTang, readWhey, readYesNo, saysNotSet } from './words';
+import {
+  isNothing,
+  isUnknown,
+  readRemark,
+  readSet,
+  readTang,
+  readWhey,
+  readYesNo,
+  saysNotSet,
+} from './words';
 
 /** What was seen of a jar, or null where nothing is told. Missing is unknown. */
 export function readOutcome(row: RowCells): RowFacts['outcome'] {
@@ -66,7 +75,7 @@ export function readOutcome(row: RowCells): RowFacts['outcome'] {
     } else if (read.code === 'pH impossible')
       log.problem(problem.phImpossible(text), phCell.column.heading, phCell.text);
     else {
-      log.ask('ph', question.notRead(phCell.column.heading, text));
+      if (!isUnknown(text)) log.ask('ph', question.notRead(phCell.column.heading, text));
       log.keep(phCell.column.heading, text);
     }
   }

@@ -54,7 +54,7 @@ function cellsOf(
     if (answer === '') log.assume(assumed.mendedBlank(column.heading, row.cells[column.index] ?? ''));
     if (tidy(text) !== '' && isDitto(text) && above && tidy(above[column.index] ?? '') !== '') {
       const value = above[column.index] ?? '';
-      log.assume(assumed.ditto(column.heading, tidy(text), tidy(value)));
+      log.assume(assumed.ditto(column.heading, text.trim(), tidy(value)));
       text = value;
     }
     texts[column.index] = text;
@@ -117,10 +117,10 @@ function jarsOf(row: Row, layout: Layout): { id: string; row: Row; said: string 
   const letters = lettersOf(text);
   if (!column || letters.length < 2) return [{ id: `row:${row.line}`, row, said: null }];
   const said = assumed.severalJars(tidy(text), letters);
-  return letters.map((letter) => ({
+  return letters.map((letter, at) => ({
     id: `row:${row.line}:${letter}`,
-    row: { line: row.line, cells: row.cells.map((cell, at) => (at === column.index ? letter : cell)) },
-    said,
+    row: { line: row.line, cells: row.cells.map((cell, index) => (index === column.index ? letter : cell)) },
+    said: at === 0 ? said : null,
   }));
 }
 

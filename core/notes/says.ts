@@ -1,6 +1,16 @@
 // Every sentence that reading a spreadsheet says: problems (a row is left aside), questions, assumptions.
+import type { NoteColumn } from '../contract';
+
 const list = (items: readonly string[]): string =>
   items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+/** What a column means, in words. */
+const MEANING: Readonly<Record<NoteColumn, string>> = {
+  date: 'the day', jar: 'the letter of the jar', label: 'the label', seed: 'what seeded the jar', amount: 'how much seed', milk: 'the milk',
+  'milk amount': 'how much milk', addition: 'what was added', 'addition amount': 'how much was added', hours: 'the hours held',
+  start: 'when the hold began', end: 'when the hold ended', temperature: 'the temperature', set: 'how it set', ph: 'the pH', whey: 'the whey',
+  smell: 'the smell', colour: 'the colour', texture: 'the texture', tang: 'the tang', volume: 'the final volume', vessel: 'the vessel',
+  spoiled: 'whether it spoiled', price: 'the price', note: 'notes', ignore: 'nothing',
+}; // prettier-ignore
 const more = (items: readonly string[], most = 6): string =>
   items.length > most ? `${items.slice(0, most).join(', ')} and ${items.length - most} more` : list(items);
 
@@ -51,10 +61,11 @@ export const question = {
 } as const; // prettier-ignore
 
 export const assumed = {
-  column: (heading: string, meaning: string) => `The column “${heading}” was taken as ${meaning}, from what stands in it.`,
+  column: (heading: string, meaning: NoteColumn) => `The column “${heading}” was taken as ${MEANING[meaning]}, from what stands in it.`,
+  additionColumn: (heading: string) => `The column “${heading}” was taken as how much of that was added.`,
   noHeadings: () => 'The file has no headings. The columns were taken from what stands in them.',
   unknownColumn: (heading: string) => `The column “${heading}” is not one we know. Its text is kept in each jar’s note.`,
-  secondColumn: (heading: string, meaning: string) => `“${heading}” is a second column for ${meaning}. Its text is kept in each jar’s note.`,
+  secondColumn: (heading: string, meaning: NoteColumn) => `“${heading}” is a second column for ${MEANING[meaning]}. Its text is kept in each jar’s note.`,
   dayOrder: (order: string, example: string) => `All dates were read with the ${order}, because of “${example}”.`,
   year: (text: string, day: string) => `“${text}” has no year. It was taken as ${day}.`,
   seedYear: (text: string, label: string) => `The seed “${text}” has no year. It was taken as ${label}.`,

@@ -49,21 +49,29 @@ export function refuseLoops(rows: readonly NoteRow[], byId: ReadonlyMap<string, 
   for (const row of rows) if (!state.has(row)) visit(row);
 }
 
-/** Rows whose seed is left aside wait for it, and so on down. */
+/** Rows whose seed is left aside wait for it, and so on down; each row and each seed is looked at once. */
 export function waitForSeeds(rows: readonly NoteRow[], byId: ReadonlyMap<string, NoteRow>): void {
+  const seeded = new Map<NoteRow, NoteRow[]>();
+  for (const row of rows) {
+    for (const { part } of row.seeds) {
+      const seed = 'jar' in part.from ? byId.get(part.from.jar.id) : undefined;
+      if (!seed) continue;
+      const there = seeded.get(seed);
+      if (there) there.push(row);
+      else seeded.set(seed, [row]);
+    }
+  }
   const aside = (row: NoteRow): boolean =>
     row.here === null && row.clash === null && row.log.problems.length > 0;
-  for (let changed = true; changed;) {
-    changed = false;
-    for (const row of rows) {
-      if (row.here !== null || row.clash !== null || row.log.problems.length > 0 || row.repeats !== null)
+  const open = rows.filter(aside);
+  for (let at = 0; at < open.length; at += 1) {
+    const seed = open[at];
+    if (!seed) break;
+    for (const row of seeded.get(seed) ?? []) {
+      if (row.here !== null || row.clash !== null || row.repeats !== null || row.log.problems.length > 0)
         continue;
-      for (const { part } of row.seeds) {
-        const seed = 'jar' in part.from ? byId.get(part.from.jar.id) : undefined;
-        if (!seed || !aside(seed)) continue;
-        row.log.problem(problem.waits(labelOf(seed), seed.row.line));
-        changed = true;
-      }
+      row.log.problem(problem.waits(labelOf(seed), seed.row.line));
+      open.push(row);
     }
   }
 }

@@ -13,7 +13,7 @@ const seedNames = (row: NoteRow): string[] =>
 
 /** Line numbers in words, at most a dozen. */
 function lines(rows: readonly NoteRow[]): string {
-  const numbers = rows.map((row) => row.row.line);
+  const numbers = [...new Set(rows.map((row) => row.row.line))];
   const shown = numbers.slice(0, 12).join(', ');
   return numbers.length > 12
     ? `rows ${shown} and ${numbers.length - 12} more`
@@ -39,7 +39,7 @@ export function spoonsSaid(
     row: null,
     sentence: assumed.spoons(
       words,
-      `${spoons} ${name}`,
+      `${spoons === 'Australia' ? 'Australian' : spoons} ${name}`,
       String(Number(MEASURES[spoons][name].toFixed(2))),
       spoonsReason,
     ),

@@ -230,3 +230,9 @@ export const isDitto = (text: string): boolean =>
   /^(?:"+|'{2}|,,|〃|ditto|do\.?|same|same as (?:above|before|last time|previous)|as above|s\.? ?o\.?|dito|siehe oben|wie oben|gleich|idem|id\.?|eadem|igual(?: que arriba)?|come sopra|hetzelfde|zelfde|o mesmo|samma|likadant|samme|to samo|j\.?w\.?|↑)$/.test(
     plain(text),
   );
+
+/** Said not to be known: kept in the note, with nothing to ask. */
+export const isUnknown = (text: string): boolean =>
+  /^(?:\?+|not (?:measured|taken|tested|noted|recorded|checked|known|yet)|unmeasured|unknown|forgot(?:ten)?(?: to .*)?|didn'?t (?:measure|check|look|note)|n\.?d\.?|k\.? ?a\.?|nicht (?:gemessen|notiert|bekannt)|unbekannt|vergessen|pas mesuree?|non mesuree?|inconnue?|oublie|no medid[oa]|desconocid[oa]|olvide|non misurat[oa]|dimenticato|niet gemeten|onbekend|vergeten|nao medid[oa]|ej matt|glomde|ikke malt|glemt|nie (?:mierzono|zmierzono)|nieznan\w+)$/.test(
+    plain(text),
+  );

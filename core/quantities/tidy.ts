@@ -46,6 +46,8 @@ export function tidy(text: string): string {
 
 /** Letters without their marks, lower case: for comparing words across spellings ("Löffel", "loffel"). */
 export function plain(text: string): string {
+  // Plain characters carry no marks.
+  if (PLAIN.test(text)) return tidy(text).toLowerCase();
   return tidy(text)
     .toLowerCase()
     .normalize('NFD')
