@@ -37,7 +37,8 @@ export function refuseSeed(rows: Rows, jarKey: number, seedKey: number): void {
   refuseUnmadeSeed(seed, jar.state);
   if (jar.madeOn === null) throw new Refused('day not known', { jar: labelOf(jar) });
   if (seed.madeOn !== null && seed.madeOn > jar.madeOn) throw laterSeed(jar, seed);
-  const loop = pathUp(rows, seedKey, jarKey, jar.madeOn);
+  // A loop stays within one day: a seed of an earlier day can't descend from the jar.
+  const loop = seed.madeOn === jar.madeOn ? pathUp(rows, seedKey, jarKey, jar.madeOn) : null;
   if (loop) {
     // From the jar down to its would-be seed, and back.
     const labels = [...loop.toReversed(), jarKey].map((key) => labelOf(named(rows, key)));
@@ -62,7 +63,7 @@ const laterSeed = (jar: Named, seed: Named): Refused =>
     seedDay: seed.madeOn,
   });
 
-/** Jars from `from` up its seeds to `to`, both included, or null. A loop stays within one day, and so does the search. */
+/** Jars of one day from `from` up its seeds to `to`, both included, or null. */
 function pathUp(rows: Rows, from: number, to: number, day: string): number[] | null {
   const seedsOf = rows
     .prepare(

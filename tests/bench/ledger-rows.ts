@@ -1,6 +1,7 @@
 // Rows for the benchmarks of the ledger: invented jars, five to a batch, each batch seeded from the one before.
 import type { OpenAct } from '../../main/ledger/acts';
-import type { Stored } from '../../main/ledger/tables';
+import type { RecordKind } from '../../core/ledger/records';
+import { type Stored, type Value, valuesOf } from '../../main/ledger/tables';
 
 const DAY_MS = 86_400_000;
 const FIRST = Date.parse('1900-01-01');
@@ -22,35 +23,38 @@ const unseen: Omit<Stored['outcome'], 'jar'> = {
   powerCutHours: null, note: null,
 }; // prettier-ignore
 
-/**
- * Writes that many jars with batch, hold, seeding, outcome and row of notes: 3.4 rows a jar and one source.
- * @returns how many rows
- */
-export function writeJars(act: OpenAct, jars: number): number {
+/** Writes one row. @returns its key */
+export type RowMaker = (kind: RecordKind, values: Value[]) => number;
+
+/** The rows of that many jars with batch, hold, seeding, outcome and row of notes: 3.6 a jar. @returns how many */
+function makeRows(
+  insert: <K extends RecordKind>(kind: K, record: Stored[K]) => number,
+  jars: number,
+): number {
   let rows = 1;
-  const source = act.insert('source', {
+  const source = insert('source', {
     name: 'Blue Tin', form: 'capsules', strains: [], blendTotalPerPiece: 1e9, guaranteed: null, receivedFrom: null,
     knownGenerations: null, note: null,
-  }).key; // prettier-ignore
+  }); // prettier-ignore
   let seed: number | null = null;
   for (let written = 0, batchNumber = 0; written < jars; batchNumber++) {
-    const batch = act.insert('batch', { madeOn: dayOf(batchNumber), word: null, note: null }).key;
-    const hold = act.insert('hold', {
+    const batch = insert('batch', { madeOn: dayOf(batchNumber), word: null, note: null });
+    const hold = insert('hold', {
       batch, startedAt: null, endedAt: null, hours: 36, planned: { value: 38, unit: '°C', typed: '38' }, probe: null,
       readings: [], basis: 'notes', note: null,
-    }).key; // prettier-ignore
+    }); // prettier-ignore
     rows += 2;
     let next: number | null = null;
     for (let letter = 0; letter < TOGETHER && written < jars; letter++, written++) {
-      const jar = act.insert('jar', jarRow(batch, hold, String.fromCharCode(97 + letter))).key;
-      act.insert('seeding', {
+      const jar = insert('jar', jarRow(batch, hold, String.fromCharCode(97 + letter)));
+      insert('seeding', {
         jar, fromJar: seed, portion: null, part: null, source: seed === null ? source : null, package: null,
         amount: { value: 45, unit: 'mL', typed: '3 tbsp' },
       }); // prettier-ignore
-      if (letter % 2 === 0) act.insert('outcome', { jar, ...unseen });
-      act.insert('noteRow', {
+      if (letter % 2 === 0) insert('outcome', { jar, ...unseen });
+      insert('noteRow', {
         file: 'notes.csv',
-        fingerprint: `${written}:x`,
+        fingerprint: `${batch}:${jar}`,
         occurrence: 1,
         line: written + 2,
         jar,
@@ -62,3 +66,11 @@ export function writeJars(act: OpenAct, jars: number): number {
   }
   return rows;
 }
+
+/** Under an open act. @returns how many rows */
+export const writeJars = (act: OpenAct, jars: number): number =>
+  makeRows((kind, record) => act.insert(kind, record).key, jars);
+
+/** By another's own statements, with the values in the order of `columnsOf`. @returns how many rows */
+export const rowsOfJars = (make: RowMaker, jars: number): number =>
+  makeRows((kind, record) => make(kind, valuesOf(kind, record)), jars);
