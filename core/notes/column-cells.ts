@@ -7,7 +7,7 @@ import { readSet } from './words';
 /** Whether a cell is a bare number. */
 export const isNumber = (text: string): boolean => /^-?\d+(?:[.,]\d+)?$/.test(tidy(text));
 /** The share of cells that pass a test; 0 where there are none. */
-export const share = (cells: readonly string[], test: (cell: string) => boolean): number =>
+export const share = <Value>(cells: readonly Value[], test: (cell: Value) => boolean): number =>
   cells.length === 0 ? 0 : cells.filter(test).length / cells.length;
 
 const SEEDISH =

@@ -143,3 +143,14 @@ export function readHeadingLines(table: Table): Headed {
   });
   return { headings, names, rows, emptyLines, assumptions };
 }
+
+/** Whether the headings run down the first column, with a jar in each further one. */
+export function runsSideways(table: Table): boolean {
+  const first = table.rows.map(({ cells }) => tidy(cells[0] ?? '')).filter(Boolean);
+  if (first.length > MOST_HEADING_LINES) return false;
+  const told = new Set(
+    first.flatMap((cell) => (isDataCell(cell) ? [] : (headingMeaning(cell)?.meaning ?? []))),
+  );
+  if (told.size < 3 || told.size < first.length * 0.6 || !told.has('date')) return false;
+  return Math.max(0, ...table.rows.map(headingScore)) < told.size;
+}

@@ -39,6 +39,8 @@ export interface Said {
 }
 
 export interface Layout {
+  /** Whether it is a table at all: it has headings, or its lines fall into the same columns. */
+  readonly tabular: boolean;
   readonly columns: readonly Column[];
   readonly rows: readonly Row[];
   readonly emptyLines: readonly number[];
@@ -188,5 +190,7 @@ export function readLayout(table: Table, mapping: Readonly<Record<string, NoteCo
       additionName: additionNames.get(index) ?? null,
     };
   });
-  return { columns, rows, emptyLines, assumptions };
+  const widths = table.rows.map(({ cells }) => cells.length);
+  const alike = share(widths, (width) => width > 2 && width === widths[0]) >= 0.7;
+  return { tabular: headings !== null || alike, columns, rows, emptyLines, assumptions };
 }

@@ -88,7 +88,8 @@ export interface NotesPlan {
 export type NotesReading =
   | {
       readonly ok: false;
-      readonly code: 'notes empty' | 'notes without days' | 'notes without seeds';
+      readonly code:
+        'notes empty' | 'notes not a table' | 'notes sideways' | 'notes without days' | 'notes without seeds';
       readonly params: { readonly headings: string[] };
     }
   | { readonly ok: true; readonly preview: NotesPreview; readonly plan: NotesPlan };

@@ -5,6 +5,7 @@ import { findAmounts, plain, tidy } from '../quantities';
 import { giveAmounts, readBareUnits } from './amounts-of-seeds';
 import { finalVolume, readFacts } from './cells';
 import { type Question, readConventions } from './conventions';
+import { runsSideways } from './heading-lines';
 import { type Said, readLayout } from './layout';
 import type { NotesInput, NotesPlan, NotesReading, PlannedJar, PlannedSeeding } from './plan';
 import type { Cell, CellContext, RowFacts } from './row-cells';
@@ -24,11 +25,21 @@ export function readNotes(input: NotesInput): NotesReading {
   const table = readTable(input.text);
   const layout = readLayout(table, input.mapping);
   const headings = layout.columns.map(({ heading }) => heading);
+  if (runsSideways(table)) return { ok: false, code: 'notes sideways', params: { headings } };
   if (layout.rows.length === 0) return { ok: false, code: 'notes empty', params: { headings } };
   const has = (meaning: NoteColumn): boolean => layout.columns.some((column) => column.meaning === meaning);
   if (!has('date') && !has('start') && !has('label') && !has('jar'))
-    return { ok: false, code: 'notes without days', params: { headings } };
-  if (!has('seed')) return { ok: false, code: 'notes without seeds', params: { headings } };
+    return {
+      ok: false,
+      code: layout.tabular ? 'notes without days' : 'notes not a table',
+      params: { headings },
+    };
+  if (!has('seed'))
+    return {
+      ok: false,
+      code: layout.tabular ? 'notes without seeds' : 'notes not a table',
+      params: { headings },
+    };
   const {
     conventions,
     questions: fileQuestions,

@@ -47,7 +47,10 @@ function tryWords(text: string, context: SeedContext): Tried {
     );
     if (!tried || !('part' in tried) || !('jar' in tried.part.from)) continue;
     const { jar } = tried.part.from;
-    const told = found[0].replace(/[()]/g, '').trim();
+    const told = found[0]
+      .replace(/[()]/g, '')
+      .replace(/\s+(?:from|of|out of|aus|von|vom|de|du|di|van|fr[aå]n|fra|z)\s*$/iu, '')
+      .trim();
     return part === 'cubes'
       ? {
           ...tried,
