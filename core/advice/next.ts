@@ -1,5 +1,6 @@
 // What to seed from next: every jar, portion and reserve, and a fresh start. Hard stops first, then the expected cost of a
 // good jar. No score can lift a stop; the keeper decides.
+import type { Preferences } from '../ledger/records';
 import type { CautionLevel } from '../lineage/types';
 import { shown } from '../vigour/score';
 import { USUAL_POINTS } from '../vigour/types';
@@ -33,8 +34,15 @@ export interface SeedLimits {
   readonly freezerDays: number | null;
   readonly generation: number | null;
 }
-/** Common practice, no source: seed is kept cold one to two weeks; three weeks is the most a jar is eaten over. */
-export const DEFAULT_LIMITS: SeedLimits = { fridgeDays: 21, freezerDays: 365, generation: null };
+
+/** The limits among a keeper's preferences. */
+export const limitsOf = (
+  kept: Pick<Preferences, 'seedFridgeDays' | 'seedFreezerDays' | 'mostGenerations'>,
+): SeedLimits => ({
+  fridgeDays: kept.seedFridgeDays,
+  freezerDays: kept.seedFreezerDays,
+  generation: kept.mostGenerations,
+});
 
 export type StopCode = 'spoiled' | 'condemned' | 'on hold' | 'failed the gate' | 'too old' | "keeper's limit";
 export interface Stop {
@@ -71,14 +79,14 @@ export function stopsOf(candidate: Omit<SeedCandidate, 'vigour' | 'delayHours'>,
   if (limit !== null && candidate.days > limit)
     stops.push({
       code: 'too old',
-      says: `It has been kept for ${candidate.days} days; your limit is ${limit}.`,
-      lifts: 'A longer limit would let it in again, if you set one.',
+      says: `It has stood ${candidate.place === 'fridge' ? 'in the fridge' : candidate.place === 'freezer' ? 'in the freezer' : 'dried'} for ${candidate.days} days; your limit is ${limit}.`,
+      lifts: `A limit of ${candidate.days} days or more, among your preferences, would let it in again.`,
     });
   if (limits.generation !== null && candidate.generation + 1 > limits.generation)
     stops.push({
       code: "keeper's limit",
       says: `The next jar would be of generation ${candidate.generation + 1}; your limit is ${limits.generation}.`,
-      lifts: 'A higher limit would let it in again, if you set one.',
+      lifts: `A limit of ${candidate.generation + 1} generations or more, among your preferences, would let it in again.`,
     });
   return stops;
 }

@@ -189,6 +189,10 @@ export function nextReply(
           name: 'limit in the freezer',
           value: limits.freezerDays === null ? 'none' : `${limits.freezerDays} days`,
         },
+        {
+          name: 'generations at most',
+          value: limits.generation === null ? 'no limit' : String(limits.generation),
+        },
       ],
       assumptions: [
         ...outlook.kept.assumed,

@@ -1,4 +1,5 @@
 // What the invented kitchen has bought, been given and put aside. Products, strains, designations and prices are invented.
+import { NEUTRAL_LIMITS } from '../ledger/default-preferences';
 import type { Package, Preferences, Source } from '../ledger/records';
 import type { AdditionName, DemoLaterLook, DemoPortion, SourceName } from './shapes';
 
@@ -12,6 +13,7 @@ export const preferences: Preferences = {
   spoons: 'metric',
   dates: 'day first',
   currency: 'GBP',
+  ...NEUTRAL_LIMITS,
 };
 
 type DemoSource = Omit<Source, 'id'> & { readonly name: SourceName };

@@ -3,6 +3,14 @@
 // ISO 4217, all from memory. Spoons: common practice; a UK tablespoon is sold as 15 mL today.
 import type { Preferences } from './records';
 
+/** Common practice, no source: seed is kept cold one to two weeks, and a jar is eaten over three at most. */
+export const NEUTRAL_LIMITS = {
+  seedFridgeDays: 21,
+  seedFreezerDays: 365,
+  mostGenerations: null,
+  jarFollowsHours: null,
+} as const;
+
 /** Where no locale is known. */
 export const NEUTRAL_PREFERENCES: Preferences = {
   theme: 'system',
@@ -11,6 +19,7 @@ export const NEUTRAL_PREFERENCES: Preferences = {
   spoons: 'US',
   dates: 'day first',
   currency: 'EUR',
+  ...NEUTRAL_LIMITS,
 };
 
 const US_MEASURES = new Set(['US', 'PR', 'GU', 'VI', 'AS', 'MP']);
@@ -48,5 +57,6 @@ export function defaultPreferences(locale: string | null | undefined): Preferenc
     spoons: US_MEASURES.has(region) ? 'US' : region === 'AU' ? 'Australia' : 'metric',
     dates: MONTH_FIRST.has(region) ? 'month first' : 'day first',
     currency: CURRENCIES[region] ?? (US_MEASURES.has(region) ? 'USD' : 'EUR'),
+    ...NEUTRAL_LIMITS,
   };
 }

@@ -235,6 +235,12 @@ export const Preferences = z.strictObject({
   spoons: z.enum(['US', 'metric', 'Australia', 'UK imperial']),
   dates: z.enum(['day first', 'month first']),
   currency: z.string().regex(/^[A-Z]{3}$/),
+  /** How long seed may be kept, and up to which generation a line is carried on; null is no limit. */
+  seedFridgeDays: z.int().min(1).max(3650).nullable().default(21),
+  seedFreezerDays: z.int().min(1).max(3650).nullable().default(365),
+  mostGenerations: z.int().min(1).max(1000).nullable().default(null),
+  /** How fast a jar follows its bath (time constant, h), where the keeper knows it. */
+  jarFollowsHours: z.number().min(0.05).max(24).nullable().default(null),
 });
 export type Preferences = z.infer<typeof Preferences>;
 

@@ -137,6 +137,7 @@ export const TABLES: { readonly [K in RecordKind]: Table<K> } = {
     table: 'preferences',
     fields: {
       theme: 'plain', temperatures: 'plain', volumes: 'plain', spoons: 'plain', dates: 'plain', currency: 'plain',
+      seedFridgeDays: 'plain', seedFreezerDays: 'plain', mostGenerations: 'plain', jarFollowsHours: 'plain',
     },
   },
   noteRow: {

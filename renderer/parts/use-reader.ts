@@ -1,5 +1,6 @@
 // Reading and writing fields as this keeper prefers, with today and the local offset filled in.
 import { useMemo } from 'react';
+import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import type { Preferences } from '../../core/ledger/records';
 import { printDay } from '../../core/quantities/typed-days';
 import type { Writer } from '../batch/batch-repeat';
@@ -33,6 +34,7 @@ const UNSAID: Preferences = {
   spoons: 'US',
   dates: 'day first',
   currency: 'EUR',
+  ...NEUTRAL_LIMITS,
 };
 
 /** The reader and writer of the open ledger's keeper. */

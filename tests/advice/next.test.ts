@@ -1,15 +1,17 @@
 // What to seed from next: no score lifts a hard stop, and reasons say what they must.
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import {
   adviseNext,
-  DEFAULT_LIMITS,
+  limitsOf,
   stopsOf,
   weakChance,
   type NextInput,
   type SeedCandidate,
 } from '../../core/advice/next';
 
+const DEFAULT_LIMITS = limitsOf(NEUTRAL_LIMITS);
 const jar = (label: string, more: Partial<SeedCandidate> = {}): SeedCandidate => ({
   id: label, label, kind: 'jar', lines: ['heron'], generation: 4, spoiled: false, failedGate: false, caution: null,
   cautionSays: null, place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,

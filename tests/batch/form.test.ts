@@ -2,6 +2,7 @@
 // 14.78676478125 mL, 1 US quart = 946.352946 mL); °F: exact by definition. The rest: common practice, no source.
 import { describe, expect, it } from 'vitest';
 import { BatchEntry, type BatchReply } from '../../core/contract';
+import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import { readBatch } from '../../renderer/batch/batch-entry';
 import { repeatBatch, type Writer } from '../../renderer/batch/batch-repeat';
 import {
@@ -27,6 +28,7 @@ const preferences: Preferences = {
   spoons: 'US',
   dates: 'day first',
   currency: 'EUR',
+  ...NEUTRAL_LIMITS,
 };
 const reader = makeReader(preferences, '2026-03-20', () => '+01:00');
 const writer: Writer = {

@@ -1,5 +1,6 @@
 // Outcomes, sources and packages as typed. Readings: common practice, no source.
 import { describe, expect, it } from 'vitest';
+import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import { takeOutGate } from '../../core/ledger/gate';
 import { Outcome, Package, Source, type Preferences } from '../../core/ledger/records';
 import { outcomeText, readOutcome, saysAnything, type OutcomeText } from '../../renderer/batch/outcome-text';
@@ -21,6 +22,7 @@ const preferences: Preferences = {
   spoons: 'US',
   dates: 'month first',
   currency: 'USD',
+  ...NEUTRAL_LIMITS,
 };
 const reader = makeReader(preferences, '2026-03-20', () => 'Z');
 const writer: Writer = {

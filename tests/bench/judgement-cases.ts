@@ -7,7 +7,8 @@ import { generationRecords } from '../../core/advice/history';
 import { drawChances } from '../../core/advice/chances';
 import { seededRandom } from '../../core/advice/random';
 import { restartOf } from '../../core/advice/restart';
-import { adviseNext, DEFAULT_LIMITS } from '../../core/advice/next';
+import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
+import { adviseNext, limitsOf } from '../../core/advice/next';
 import { earlyOf, judgeLine } from '../../core/vigour/line';
 import { usualOfAll, type Usual } from '../../core/vigour/usual';
 import { judgedOf } from '../../main/ledger/judged';
@@ -16,6 +17,8 @@ import { Session } from '../../main/ledger/session';
 import type { Case } from './cases';
 import { writeLines } from './judgement-rows';
 import type { Way } from './timing';
+
+const DEFAULT_LIMITS = limitsOf(NEUTRAL_LIMITS);
 
 interface Shape {
   readonly name: string;

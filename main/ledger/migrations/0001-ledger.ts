@@ -164,6 +164,10 @@ const tables: Record<string, readonly string[]> = {
     oneOf('spoons', ['US', 'metric', 'Australia', 'UK imperial'], ' NOT NULL'),
     oneOf('dates', ['day first', 'month first'], ' NOT NULL'),
     "currency TEXT NOT NULL CHECK (currency GLOB '[A-Z][A-Z][A-Z]')",
+    'seed_fridge_days INTEGER CHECK (seed_fridge_days > 0)',
+    'seed_freezer_days INTEGER CHECK (seed_freezer_days > 0)',
+    'most_generations INTEGER CHECK (most_generations > 0)',
+    'jar_follows_hours REAL CHECK (jar_follows_hours > 0)',
   ],
   // A row of a keeper's notes that came in: bringing the same file in again finds it here.
   note_row: [

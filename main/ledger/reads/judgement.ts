@@ -1,6 +1,6 @@
 // Reads of judgement and advice: names and ids round what core says.
 import { keptCosts, type CostRecords } from '../../../core/advice/costs';
-import { DEFAULT_LIMITS } from '../../../core/advice/next';
+import { limitsOf } from '../../../core/advice/next';
 import { nextReply, outlookOf, restartReply, type Outlook } from '../../../core/advice/reply';
 import { shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
 import type { Parsed, Reply } from '../../../core/contract';
@@ -189,7 +189,7 @@ export function nextAdvice(ledger: Ledger, { line }: Parsed<'advice.next'>): Rep
   return nextReply(
     outlook(ledger, judged, key),
     candidates,
-    DEFAULT_LIMITS,
+    limitsOf(ledger.preferences),
     freshStartLabel(ledger, judged, key),
     [...new Set(blocked)],
     new Map(asked.map((one) => [names.line(one).uid, names.line(one).name])),
