@@ -26,15 +26,17 @@ const labelOf = (jar: Named): string => jarLabel(jar, false);
 
 /**
  * Refuses a seed that can't have seeded a jar.
+ * @param stood the seeding stood before with the seed as it is now, so that whether it was made is not asked again: a jar
+ *   entered by mistake leaves a stub where something was seeded from it
  * @throws Refused 'seed made later', 'own ancestor', 'seed not made', 'day not known'
  */
-export function refuseSeed(rows: Rows, jarKey: number, seedKey: number): void {
+export function refuseSeed(rows: Rows, jarKey: number, seedKey: number, stood = false): void {
   const jar = named(rows, jarKey);
   const seed = named(rows, seedKey);
   if (jarKey === seedKey) {
     throw new Refused('own ancestor', { jar: labelOf(jar), loop: [labelOf(jar), labelOf(jar)] });
   }
-  refuseUnmadeSeed(seed, jar.state);
+  if (!stood) refuseUnmadeSeed(seed, jar.state);
   if (jar.madeOn === null) throw new Refused('day not known', { jar: labelOf(jar) });
   if (seed.madeOn !== null && seed.madeOn > jar.madeOn) throw laterSeed(jar, seed);
   // A loop stays within one day: a seed of an earlier day can't descend from the jar.

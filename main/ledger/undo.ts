@@ -110,7 +110,7 @@ function invert(acts: Acts, target: ActRow, kind: 'act.undo' | 'act.redo', subje
     (act) => {
       const returning = new Returning();
       for (const row of journalBackwards(rows, target.key)) {
-        invertChange(rows, act, row);
+        invertChange(rows, act, row, target.key);
         if (later.length > 0) returning.take(row);
       }
       refuseEqualLabels(rows, target.key, later, returning);
@@ -138,7 +138,19 @@ function* journalBackwards(rows: Rows, act: number): Generator<JournalRow> {
   }
 }
 
-function invertChange(rows: Rows, act: OpenAct, row: JournalRow): void {
+/** Whether a jar is now in the state (planned, made, a mistake, lost) that an act found it in. */
+function stoodAs(rows: Rows, act: number, jar: number): boolean {
+  const first = rows
+    .prepare(
+      `SELECT * FROM journal WHERE table_name = 'jar' AND row_key = ? AND act > ? ORDER BY key LIMIT 1`,
+    )
+    .get(jar, act) as JournalRow | undefined;
+  if (!first) return true;
+  const then = changeFrom(first).before?.state;
+  return then === rows.prepare('SELECT state FROM jar WHERE key = ?').pluck().get(jar);
+}
+
+function invertChange(rows: Rows, act: OpenAct, row: JournalRow, target: number): void {
   if (row.before === null) {
     act.remove(kindOfTable(row.table_name), row.row_key);
     return;
@@ -147,7 +159,9 @@ function invertChange(rows: Rows, act: OpenAct, row: JournalRow): void {
   if (!before) return;
   // Asked beforehand where the tables' own rules know less: they let a jar be seeded by one that was never made.
   if (kind === 'seeding' && before.from_jar !== undefined) {
-    refuseSeed(rows, Number(before.jar), Number(before.from_jar));
+    const seed = Number(before.from_jar);
+    const stood = [seed, Number(before.jar)].every((jar) => stoodAs(rows, target, jar));
+    refuseSeed(rows, Number(before.jar), seed, stood);
   }
   if (after === null) {
     bringBack(rows, TABLES[kind].table, before);

@@ -64,7 +64,7 @@ describe('a request that names a file by its path', () => {
     ['notes.preview', { file: { path: '/etc/passwd' } }, true],
     ['notes.bringIn', { file: { path: '' } }, true],
     ['notes.bringIn', { file: { name: 'a.csv', bytes: new Uint8Array(1) } }, false],
-    ['ledger.open', { file: '/home/keeper/other.sqlite' }, true],
+    ['ledger.open', { file: 'elsewhere/other.sqlite' }, true],
     ['ledger.create', { file: '' }, true],
     ['ledger.create', { file: null }, false],
     ['ledger.open', {}, false],
