@@ -1,6 +1,8 @@
 // The stages of `npm test`, in their order. Each runs tools of node_modules under Node 24; its words go to stderr.
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
+import { once } from 'node:events';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { ensureBuilt } from './build.mjs';
 import { useDisplay } from './display.mjs';
@@ -19,6 +21,32 @@ function tool(script, args, env = {}) {
     env: { ...process.env, ...env },
   });
   return done.status === 0;
+}
+
+/**
+ * Runs tools beside one another, as many as the machine has cores, and tells each one's words in one piece.
+ * @param {readonly [script: string, args: string[]][]} wanted
+ * @returns {Promise<boolean>} whether all are content: none is left out because another was not
+ */
+async function toolsTogether(wanted) {
+  const waiting = [...wanted];
+  let content = true;
+  const work = async () => {
+    for (let next = waiting.shift(); next; next = waiting.shift()) {
+      const [script, args] = next;
+      const child = spawn(process.execPath, [join(root, 'node_modules', script), ...args], {
+        cwd: root,
+        stdio: ['ignore', 'pipe', 'pipe'],
+      });
+      const said = [];
+      for (const stream of [child.stdout, child.stderr]) stream.on('data', (bytes) => said.push(bytes));
+      const [code] = await once(child, 'close');
+      process.stderr.write(Buffer.concat(said));
+      if (code !== 0) content = false;
+    }
+  };
+  await Promise.all(Array.from({ length: availableParallelism() }, work));
+  return content;
 }
 
 const nothing = { passed: 0, failed: 0, skipped: [] };
@@ -76,20 +104,25 @@ async function playwright(args) {
   return { ok, passed: expected + flaky, failed: unexpected, skipped: report.suites.flatMap(titles) };
 }
 
-const check = (work) => () => ({ ok: work(), ...nothing });
+const check = (work) => async () => ({ ok: await work(), ...nothing });
 
 /**
  * @type {readonly { name: string, run: (files: string[]) => unknown }[]}
  * `files` narrow vitest and playwright down to what was named on the command line.
  */
 export const STAGES = [
-  { name: 'types', run: check(() => FOLDERS.every((folder) => tool('typescript/bin/tsc', ['-p', folder]))) },
+  {
+    name: 'types',
+    // Each folder by itself, also core, which the others include: only its own settings show that it stays pure.
+    run: check(() => toolsTogether(FOLDERS.map((folder) => ['typescript/bin/tsc', ['-p', folder]]))),
+  },
   {
     name: 'lint',
-    run: check(
-      () =>
-        tool('oxlint/bin/oxlint', ['--deny-warnings']) &&
-        tool('prettier/bin/prettier.cjs', ['--check', '.', '--log-level', 'warn']),
+    run: check(() =>
+      toolsTogether([
+        ['oxlint/bin/oxlint', ['--deny-warnings']],
+        ['prettier/bin/prettier.cjs', ['--check', '.', '--log-level', 'warn']],
+      ]),
     ),
   },
   { name: 'imports', run: () => vitest('imports', ['tests/architecture']) },
