@@ -9,6 +9,9 @@ import { refusalSentence } from '../../core/sentences';
 import type { Job } from '../../main/ledger/job';
 import { Refused } from '../../main/ledger/refusal';
 import { Session } from '../../main/ledger/session';
+import { ODD_KEEPERS } from './odd-keepers';
+import { OTHER_KEEPERS } from './other-keepers';
+import { VARIED } from './varied';
 
 const KITCHEN = readFileSync(join(import.meta.dirname, 'kitchen-notes.csv'), 'utf8').replaceAll('\r\n', '\n');
 let folder: string;
@@ -205,6 +208,27 @@ describe('files that leave things out', () => {
     ask('act.undo', { act: null });
     bring(text, { mapping: { Zing: 'ph' } });
     expect(family().jars.map(({ ph }) => ph)).toEqual([4.4, 4.3]);
+  });
+});
+
+describe('any file twice, and in two parts', () => {
+  it.each([...VARIED, ...OTHER_KEEPERS, ...ODD_KEEPERS].map((one) => [one.name, one] as const))('%s', (_name, { text, answers, jars, lastLine }) => {
+    const more = { answers: { ...answers } };
+    const count = Object.keys(jars).length;
+    expect(bring(text, more).jars).toBe(count);
+    const before = shape();
+    const again = bring(text, more);
+    expect([again.jars, again.questions.filter(({ id }) => /^(?:changed|same label)/.test(id))]).toEqual([0, []]);
+    expect(acts()).toBe(1);
+    expect(shape()).toEqual(before);
+    // The last line taken away, then put back.
+    if (lastLine === 'clash') return;
+    const part = lastLine ? { answers: { ...answers, 'day order': lastLine } } : more;
+    expect(ask('act.undo', { act: null }).ok).toBe(true);
+    const lines = text.replaceAll(/\r\n?/g, '\n').trimEnd().split('\n');
+    bring(`${lines.slice(0, -1).join('\n')}\n`, part);
+    bring(text, part);
+    expect(shape()).toEqual(before);
   });
 });
 

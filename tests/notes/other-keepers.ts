@@ -497,6 +497,7 @@ a,2025-05-09 20:00,2025-05-11 06:30,2025-05-02 a,40 ml,38,soft,2.10,waning
   },
   {
     name: 'the day’s order told by one date only, labels as seeds with a slash',
+    lastLine: 'day first',
     text: `Label;Parent(s);Vol. seed [mL];Base;t [h];T [°C];Gel;Final pH;Discarded?
 02/05/2025-A;8 x Blue Tin;;UHT whole;36;38;soft;4.6;no
 02/05/2025-B;8 x Blue Tin;;UHT whole;36;38;firm;4.5;no

@@ -30,6 +30,8 @@ export interface Varied {
   readonly jars: Readonly<Record<number | string, TruthJar>>;
   /** Lines left aside. */
   readonly aside?: readonly number[];
+  /** The last line decides how the others are read, so a file without it is another file: the order it settles, or 'clash'. */
+  readonly lastLine?: 'day first' | 'month first' | 'clash';
   readonly answers?: Readonly<Record<string, string>>;
   /** Each must be said by a problem, a question or an assumption. */
   readonly says?: readonly RegExp[];
@@ -148,6 +150,7 @@ second line"
   },
   {
     name: 'problems: seed later, own ancestor, unknown, impossible figures, what hangs on them',
+    lastLine: 'clash',
     text: `Date,Jar,Seed,Amount,Hours,Temp,pH
 2025-10-01,a,10 capsules Blue Tin,,36,100F,4.4
 2025-10-08,a,2025-10-20 a,3 tbsp,36,100F,4.4
@@ -300,6 +303,7 @@ Lantern,9 Sep 2025,a,1 Sep Lantern a,1/4 cup,36 hrs,solid,,lid had lifted
   },
   {
     name: 'points between, month first because one date shows it',
+    lastLine: 'month first',
     text: `Date,Jar,Started from,Amount
 10.12.25,a,10 capsules Blue Tin,
 10.15.25,a,10.12.25 a,3 tbsp
