@@ -1,11 +1,12 @@
 // From what the ledger records to what judgement reads. Pure: a thin handler brings the records of each jar.
-import { jarFollows, DEFAULT_TIME_CONSTANT } from '../growth/jar-temperature';
+import { jarFollows } from '../growth/jar-temperature';
 import { profileOf } from '../growth/readings';
 import type { Storage } from '../growth/storage';
+import { USUAL_TIME_CONSTANT, type BathAndJar, type TimeConstant } from '../growth/time-constant';
 import { constantProfile, type WarmPoint } from '../growth/warmth';
 import type { Addition, Hold, Jar, Outcome, Portion } from '../ledger/records';
 import type { Family } from '../lineage/family';
-import type { JarEvidence } from './types';
+import type { HoldWarmth, JarEvidence } from './types';
 
 export type HoldRecord = Pick<Hold, 'startedAt' | 'endedAt' | 'hours' | 'planned' | 'probe' | 'readings'>;
 export type PortionRecord = Pick<Portion, 'place' | 'keptOn'>;
@@ -17,6 +18,8 @@ export interface JarRecord {
   readonly additions: readonly Pick<Addition, 'name'>[];
   readonly milk: Jar['milk'];
   readonly hold: HoldRecord | null;
+  /** How it follows a probe that stood outside it. */
+  readonly follows: TimeConstant;
   /** Portions its seedings were taken from, by seeding key; a seeding that is not here came from the jar itself. */
   readonly portions: ReadonlyMap<number, PortionRecord>;
 }
@@ -33,34 +36,77 @@ export function holdHours(hold: HoldRecord): number | null {
   return hours > 0 ? hours : hold.hours;
 }
 
-/**
- * Temperatures of a jar over its hold: from readings (the jar follows a bath or air with the usual time constant), else
- * the planned temperature throughout; null where neither is known.
- */
-export function holdProfile(hold: HoldRecord): readonly WarmPoint[] | null {
-  const hours = holdHours(hold);
+/** Readings within a hold, in hours after its start (or after the first reading where the start is not known). */
+function readingsOf(hold: HoldRecord): readonly WarmPoint[] {
   const first = hold.readings.map(({ at }) => Date.parse(at)).toSorted((a, b) => a - b)[0];
-  if (first !== undefined && hold.readings.length >= 2) {
-    const start = hold.startedAt === null ? first : Date.parse(hold.startedAt);
-    const within = hold.readings
-      .map(({ at, temperature }) => ({ hour: (Date.parse(at) - start) / HOUR, celsius: temperature.value }))
-      .filter(({ hour }) => hour >= 0 && (hours === null || hour <= hours + 0.01));
-    const { profile } = profileOf(within);
-    const [head] = profile;
-    const last = profile.at(-1);
-    if (head && last && profile.length >= 2) {
-      // What was not read at either end is taken to be as the nearest reading.
-      const whole = [
-        ...(head.hour > 0 ? [{ hour: 0, celsius: head.celsius }] : []),
-        ...profile,
-        ...(hours !== null && hours > last.hour ? [{ hour: hours, celsius: last.celsius }] : []),
-      ];
-      return hold.probe === 'jar'
-        ? whole
-        : jarFollows(whole, DEFAULT_TIME_CONSTANT.middle, Math.min(JAR_STARTS_AT, head.celsius));
-    }
+  if (first === undefined || hold.readings.length < 2) return [];
+  const hours = holdHours(hold);
+  const start = hold.startedAt === null ? first : Date.parse(hold.startedAt);
+  return hold.readings
+    .map(({ at, temperature }) => ({ hour: (Date.parse(at) - start) / HOUR, celsius: temperature.value }))
+    .filter(({ hour }) => hour >= 0 && (hours === null || hour <= hours + 0.01));
+}
+
+const PROBES = {
+  jar: 'readings in the jar',
+  bath: 'readings in the bath',
+  air: 'readings in the air',
+} as const;
+
+/**
+ * Temperatures of a jar over its hold: from readings (the jar follows a bath or air by the time constant given), else the
+ * planned temperature throughout; null where neither is known.
+ */
+export function holdWarmth(hold: HoldRecord, follows: TimeConstant = USUAL_TIME_CONSTANT): HoldWarmth | null {
+  const hours = holdHours(hold);
+  const { profile, says } = profileOf(readingsOf(hold));
+  const [head] = profile;
+  const last = profile.at(-1);
+  if (head && last && profile.length >= 2) {
+    // What was not read at either end is taken to be as the nearest reading.
+    const read = [
+      ...(head.hour > 0 ? [{ hour: 0, celsius: head.celsius }] : []),
+      ...profile,
+      ...(hours !== null && hours > last.hour ? [{ hour: hours, celsius: last.celsius }] : []),
+    ];
+    const from = PROBES[hold.probe ?? 'bath'];
+    if (hold.probe === 'jar') return { profile: read, from, outside: null, says };
+    const startsAt = Math.min(JAR_STARTS_AT, head.celsius);
+    const unsaid = hold.probe === null ? ['Nobody said where the probe stood: it is taken to have been in the bath.'] : []; // prettier-ignore
+    return {
+      profile: jarFollows(read, follows.middle, startsAt),
+      from,
+      outside: { read, startsAt, follows },
+      says: [...unsaid, ...says],
+    };
   }
-  return hours !== null && hold.planned ? constantProfile(hours, hold.planned.value) : null;
+  return hours !== null && hold.planned
+    ? {
+        profile: constantProfile(hours, hold.planned.value),
+        from: 'the planned temperature',
+        outside: null,
+        says: [],
+      }
+    : null;
+}
+
+/** The temperatures alone. */
+export const holdProfile = (hold: HoldRecord, follows?: TimeConstant): readonly WarmPoint[] | null =>
+  holdWarmth(hold, follows)?.profile ?? null;
+
+/** Readings of a bath and of a jar that ran at one time, on one clock: holds of one batch, one probe in each. */
+export function bathsAndJars(holds: readonly HoldRecord[]): BathAndJar[] {
+  const clock = (hold: HoldRecord): readonly WarmPoint[] =>
+    profileOf(
+      hold.readings.map(({ at, temperature }) => ({
+        hour: Date.parse(at) / HOUR,
+        celsius: temperature.value,
+      })),
+    ).profile;
+  const of = (probe: HoldRecord['probe']): readonly (readonly WarmPoint[])[] =>
+    holds.filter((hold) => hold.probe === probe && hold.readings.length >= 2).map(clock);
+  const jars = of('jar');
+  return of('bath').flatMap((bath) => jars.map((jar) => ({ bath, jar })));
 }
 
 const daysBetween = (from: string, to: string): number =>
@@ -98,6 +144,7 @@ export function evidenceOfJar(family: Family, record: JarRecord): JarEvidence {
     })
     .toSorted()
     .join(' + ');
+  const warmth = record.hold && warmthOfHold(record.hold, record.follows);
   return {
     key: jar.key,
     label: jar.label,
@@ -116,19 +163,25 @@ export function evidenceOfJar(family: Family, record: JarRecord): JarEvidence {
     additions: [...new Set(record.additions.map(({ name }) => name.trim().toLowerCase()))].toSorted(),
     milk: record.milk?.trim() || null,
     seed,
-    profile: record.hold && profileOfHold(record.hold),
+    profile: warmth && warmth.profile,
+    warmth,
     heldHours: record.hold && holdHours(record.hold),
     seedStorage: storages.toSorted((a, b) => total(b) - total(a))[0] ?? null,
   };
 }
 
-const profiles = new WeakMap<HoldRecord, { readonly profile: readonly WarmPoint[] | null }>();
+const known = new WeakMap<
+  HoldRecord,
+  { readonly follows: TimeConstant; readonly warmth: HoldWarmth | null }
+>();
 
-/** The profile of a hold, reckoned once for each record: jars of one hold share it. */
-function profileOfHold(hold: HoldRecord): readonly WarmPoint[] | null {
-  const known = profiles.get(hold) ?? { profile: holdProfile(hold) };
-  profiles.set(hold, known);
-  return known.profile;
+/** The warmth of a hold, reckoned once for each record: jars of one hold share it. */
+function warmthOfHold(hold: HoldRecord, follows: TimeConstant): HoldWarmth | null {
+  const before = known.get(hold);
+  if (before?.follows === follows) return before.warmth;
+  const warmth = holdWarmth(hold, follows);
+  known.set(hold, { follows, warmth });
+  return warmth;
 }
 
 /** Evidence of all jars of a family. Lost jars have nothing to tell and are left out. */

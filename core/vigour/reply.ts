@@ -1,5 +1,6 @@
 // From judgement to what the calls reply: names and ids are passed in, figures are rounded for showing, each with its why.
 import type { Why } from '../why';
+import { jarFigures, type Culture } from './figures';
 import { PRIOR_SOURCES } from './sources';
 import { jarSays, lineReasons, SAYS_NOTHING_OF_SAFETY, standingSentence } from './says';
 import { SCORE_RULES, shown } from './score';
@@ -124,8 +125,14 @@ export function jarReply(
   judgement: LineJudgement | null,
   jars: readonly JarEvidence[],
   names: Names,
+  culture: Culture,
 ): JarJudgementReply {
-  const base = { jar: names.jar(jar.key).uid, label: jar.label, safety: SAYS_NOTHING_OF_SAFETY };
+  const base = {
+    jar: names.jar(jar.key).uid,
+    label: jar.label,
+    figures: jarFigures(jar, culture),
+    safety: SAYS_NOTHING_OF_SAFETY,
+  };
   if (!judgement) {
     return {
       ...base, line: null, score: null, low: null, high: null, parts: [], missing: [...PART_NAMES], corrections: [],

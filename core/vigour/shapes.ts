@@ -1,7 +1,7 @@
 // What judgement replies, as zod shapes for the table of calls. Scores are 0 to 100 and say nothing about safety.
 import { z } from 'zod';
 import { Day, Uid } from '../ledger/basics';
-import { Why } from '../why';
+import { Figure, Why } from '../why';
 import { PART_NAMES, STANDINGS } from './types';
 
 const points = z.number();
@@ -78,6 +78,8 @@ export const JarJudgementReply = z.strictObject({
   /** Why it does not speak for its batch; null where it does. */
   leftOut: z.string().nullable(),
   why: Why.nullable(),
+  /** Of its hold and its seed: hours held, warm hours, minutes above 45 °C, count and delay of the seed. */
+  figures: z.array(Figure),
   safety: z.string(),
 }); // prettier-ignore
 export type JarJudgementReply = z.infer<typeof JarJudgementReply>;

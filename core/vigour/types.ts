@@ -1,5 +1,6 @@
 // What judgement reads of a jar and what it answers. Plain data: core/vigour/evidence.ts makes it from the ledger.
 import type { Storage } from '../growth/storage';
+import type { TimeConstant } from '../growth/time-constant';
 import type { WarmPoint } from '../growth/warmth';
 import type { Outcome } from '../ledger/records';
 
@@ -7,6 +8,21 @@ export type Seen = Pick<
   Outcome,
   | 'earlyCheckHours' | 'earlySet' | 'earlyPh' | 'setAfterHours' | 'setByHours' | 'setWord' | 'whey' | 'ph' | 'phHow'
 >; // prettier-ignore
+
+/** Temperatures of a hold as the jar had them, and what they rest on. */
+export interface HoldWarmth {
+  readonly profile: readonly WarmPoint[];
+  readonly from:
+    'readings in the jar' | 'readings in the bath' | 'readings in the air' | 'the planned temperature';
+  /** What a probe outside the jar read, and how the jar follows it; null where it was in the jar or nothing was read. */
+  readonly outside: {
+    readonly read: readonly WarmPoint[];
+    readonly startsAt: number;
+    readonly follows: TimeConstant;
+  } | null;
+  /** What was done with the readings: left out, gaps bridged. */
+  readonly says: readonly string[];
+}
 
 /** A jar as judgement needs it. */
 export interface JarEvidence {
@@ -32,6 +48,7 @@ export interface JarEvidence {
   readonly seed: string;
   /** Temperatures of its hold; null where none are known. */
   readonly profile: readonly WarmPoint[] | null;
+  readonly warmth: HoldWarmth | null;
   /** How long it was held (h). */
   readonly heldHours: number | null;
   /** How its longest-kept seed was stored; null where days are unknown or it came from a source. */

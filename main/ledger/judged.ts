@@ -2,7 +2,13 @@
 // act has touched since; a line is judged again only where something it rests on has changed. All reasoning is in core.
 import type { GenerationRecord } from '../../core/advice/chances';
 import { generationRecords } from '../../core/advice/history';
-import type { HoldRecord, JarRecord, PortionRecord } from '../../core/vigour/evidence';
+import { timeConstantOf, type TimeConstant } from '../../core/growth/time-constant';
+import {
+  bathsAndJars,
+  type HoldRecord,
+  type JarRecord,
+  type PortionRecord,
+} from '../../core/vigour/evidence';
 import { JudgedFamily } from '../../core/vigour/judged-family';
 import { shown } from '../../core/vigour/score';
 import type { Ledger } from './ledger';
@@ -47,8 +53,21 @@ export class Judged {
   }
 }
 
+/** How jars follow a probe outside them: as the keeper says, or measured where one batch had a probe in bath and jar. */
+function timeConstant({ rows, preferences }: Ledger): TimeConstant {
+  const both = rows
+    .prepare(
+      `SELECT batch FROM hold WHERE probe IN ('bath', 'jar') AND json_array_length(readings) > 1
+        GROUP BY batch HAVING count(DISTINCT probe) = 2`,
+    )
+    .pluck()
+    .all() as number[];
+  const seen = both.flatMap((batch) => bathsAndJars(rows.where('hold', 'batch', batch)));
+  return timeConstantOf(preferences.jarFollowsHours, seen);
+}
+
 /** Reads every jar's record in a few statements. */
-function readAll({ rows, index }: Ledger): Map<number, JarRecord> {
+function readAll({ rows, index }: Ledger, follows: TimeConstant): Map<number, JarRecord> {
   const outcomes = new Map([...rows.all('outcome')].map((outcome) => [outcome.jar, outcome]));
   const holds = new Map<number, HoldRecord>([...rows.all('hold')].map((hold) => [hold.key, hold]));
   const portions = new Map<number, PortionRecord>(
@@ -72,6 +91,7 @@ function readAll({ rows, index }: Ledger): Map<number, JarRecord> {
           additions: jar.additions.map((name) => ({ name })),
           milk,
           hold: jar.hold === null ? null : (holds.get(jar.hold) ?? null),
+          follows,
           portions: taken.get(key) ?? new Map<number, PortionRecord>(),
         },
       ];
@@ -79,7 +99,7 @@ function readAll({ rows, index }: Ledger): Map<number, JarRecord> {
   );
 }
 
-function readOne({ rows, index }: Ledger, key: number): JarRecord {
+function readOne({ rows, index }: Ledger, key: number, follows: TimeConstant): JarRecord {
   const { hold, milk } = rows.get('jar', key);
   const seedings = rows.where('seeding', 'jar', key);
   return {
@@ -88,6 +108,7 @@ function readOne({ rows, index }: Ledger, key: number): JarRecord {
     additions: index.jar(key).additions.map((name) => ({ name })),
     milk,
     hold: hold === null ? null : rows.get('hold', hold),
+    follows,
     portions: new Map(
       seedings.flatMap((seeding) =>
         seeding.portion === null ? [] : [[seeding.key, rows.get('portion', seeding.portion)] as const],
@@ -96,8 +117,8 @@ function readOne({ rows, index }: Ledger, key: number): JarRecord {
   };
 }
 
-/** Jars whose record an act after this one may have changed. */
-function touchedSince({ rows }: Ledger, act: number): Set<number> {
+/** What an act after this one may have changed: jars by their record, and whether that of how jars follow a probe. */
+function touchedSince({ rows }: Ledger, act: number): { jars: Set<number>; follows: boolean } {
   const changes = rows
     .prepare(
       `SELECT table_name, row_key, json_extract(coalesce(after, before), '$.jar') AS jar FROM journal WHERE act > ?`,
@@ -113,11 +134,13 @@ function touchedSince({ rows }: Ledger, act: number): Set<number> {
     else if (table_name === 'portion') add('SELECT jar FROM seeding WHERE portion = ?', row_key);
     if (jar !== null) touched.add(jar);
   }
-  return touched;
+  const follows = changes.some(({ table_name }) => table_name === 'hold' || table_name === 'preferences');
+  return { jars: touched, follows };
 }
 
 interface Kept {
   readonly act: number;
+  readonly follows: TimeConstant;
   readonly records: Map<number, JarRecord>;
   readonly judged: Judged;
 }
@@ -131,15 +154,17 @@ export function judgedOf(ledger: Ledger): Judged {
   const known = kept.get(ledger);
   if (known?.act === act) return known.judged;
   const touched = known && known.act < act ? touchedSince(ledger, known.act) : null;
+  const now = !known || !touched || touched.follows ? timeConstant(ledger) : known.follows;
+  const follows = known && JSON.stringify(known.follows) === JSON.stringify(now) ? known.follows : now;
   let records: Map<number, JarRecord>;
-  if (known && touched && touched.size <= MANY) {
+  if (known && touched && touched.jars.size <= MANY && follows === known.follows) {
     records = new Map(known.records);
-    for (const key of touched) {
-      if (ledger.index.jars.has(key)) records.set(key, readOne(ledger, key));
+    for (const key of touched.jars) {
+      if (ledger.index.jars.has(key)) records.set(key, readOne(ledger, key, follows));
       else records.delete(key);
     }
-  } else records = readAll(ledger);
+  } else records = readAll(ledger, follows);
   const judged = new Judged(ledger, records, known?.judged ?? null);
-  kept.set(ledger, { act, records, judged });
+  kept.set(ledger, { act, follows, records, judged });
   return judged;
 }

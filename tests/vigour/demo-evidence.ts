@@ -1,5 +1,6 @@
 // The invented scenario as evidence: played into plain records, then read by the program's own adapter.
 import { buildFamily } from '../../core/lineage/family';
+import { USUAL_TIME_CONSTANT } from '../../core/growth/time-constant';
 import { evidenceOf, type JarRecord } from '../../core/vigour/evidence';
 import { judgeLine, keepersUsual } from '../../core/vigour/line';
 import type { JarEvidence } from '../../core/vigour/types';
@@ -18,6 +19,7 @@ const records = played.jars.map((jar): JarRecord => {
     additions: jar.entry.additions,
     milk: jar.entry.milk,
     hold: jar.hold,
+    follows: USUAL_TIME_CONSTANT,
     portions: new Map(
       jar.entry.seedings.flatMap((seeding, i) => {
         const kept = seeding.portion === null ? undefined : portions.get(seeding.portion);

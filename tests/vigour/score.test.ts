@@ -18,7 +18,7 @@ const jar = (more: Partial<JarEvidence> & { seen?: Partial<Seen> | null } = {}):
   return {
     key: next++, label: 'a jar', madeOn: '2026-01-01', batch: 1, hold: 1, lines: [1], mixes: false, generation: 3,
     founding: false, spoiled: false, outcome: seen && { ...unseen, ...seen }, additions: [], milk: null, seed: 'jar 1',
-    profile: null, heldHours: 36, seedStorage: null, ...rest,
+    profile: null, warmth: null, heldHours: 36, seedStorage: null, ...rest,
   }; // prettier-ignore
 };
 const usual = usualOf([[jar({ seen: { setWord: 'firm', ph: 4.35, phHow: 'meter', whey: 'a little', setAfterHours: 11, setByHours: 13, earlyCheckHours: 8, earlyPh: 5.2 } })]], usualOfAll([])); // prettier-ignore

@@ -6,6 +6,7 @@ import { shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
 import type { Parsed, Reply } from '../../../core/contract';
 import { failsGate } from '../../../core/ledger/gate';
 import type { Package } from '../../../core/ledger/records';
+import type { Culture } from '../../../core/vigour/figures';
 import { jarReply, lineReply, type Names } from '../../../core/vigour/reply';
 import { dayLabel } from '../../../core/lineage/labels';
 import { judgedOf, type Judged } from '../judged';
@@ -48,7 +49,20 @@ export function judgeOneJar(ledger: Ledger, { jar }: Parsed<'judgement.jar'>): R
   if (!evidence) throw new Refused('not found', { kind: 'jar' });
   const [line] = evidence.lines;
   const mates = line === undefined ? [] : judged.all.jarsOf(line);
-  return jarReply(evidence, line === undefined ? null : judged.all.line(line), mates, namesIn(ledger));
+  const judgement = line === undefined ? null : judged.all.line(line);
+  return jarReply(evidence, judgement, mates, namesIn(ledger), cultureOf(ledger, key));
+}
+
+/** What the sources that a jar traces back to are declared to hold. */
+function cultureOf({ rows, index }: Ledger, key: number): Culture {
+  const species = new Set<string>();
+  let unknown = false;
+  for (const { source } of index.family.tracedSharesOf(key)) {
+    const strains = source === null ? [] : rows.get('source', source).strains;
+    if (strains.length === 0) unknown = true;
+    for (const strain of strains) species.add([strain.genus, strain.species].filter(Boolean).join(' '));
+  }
+  return { species: [...species], unknown };
 }
 
 export function scoresOf(ledger: Ledger, { keys }: Parsed<'judgement.scores'>): Reply<'judgement.scores'> {
