@@ -128,19 +128,23 @@ test('a source with strains and a package are recorded and shown', async ({ page
   await page.getByLabel('Strain name').fill('Heron 4');
   await page.getByLabel('Count in one piece', { exact: true }).fill('2 billion');
   await page.keyboard.press('Control+Enter');
-  const card = page.getByRole('article', { name: 'Blue Tin' });
+  const card = page
+    .getByRole('listitem')
+    .filter({ has: page.getByRole('heading', { name: 'Blue Tin', exact: true }) });
   await expect(card).toContainText(
-    '5 billion CFU in each piece, all strains together, guaranteed until expiry',
+    '5 billion CFU in each piece, all strains together, counts guaranteed until expiry',
   );
   await expect(card).toContainText('Lactobacillus inventus Heron 4');
-  await expect(card).toContainText('Declared at the start, not tested since.');
+  await expect(card).toContainText('Strains as declared at the start, not tested since.');
 
   await card.getByRole('button', { name: 'Add a package of Blue Tin' }).click();
   await page.getByLabel('Size').fill('60 capsules');
   await page.getByLabel('Price').fill('€18,50');
   await page.getByLabel('Opened on').fill('1 May');
   await page.keyboard.press('Control+Enter');
-  await expect(card).toContainText('60 capsules, 18.50 EUR');
+  await expect(card.getByRole('list', { name: 'Packages of Blue Tin' })).toContainText(
+    /60 capsules.*18\.50 EUR.*0\.31 EUR a piece/,
+  );
   await expect(card).toContainText('opened 1 May 2026');
 });
 
@@ -183,13 +187,13 @@ test('corrections: a reason is kept, a refused one is explained and keeps what w
   await page.getByText('Freezer').click();
   await page.getByLabel('Cubes or pieces').fill('6');
   await page.keyboard.press('Control+Enter');
-  await expect(jar).toContainText('reserve, freezer');
+  await expect(jar).toContainText('6 freezer cubes, a reserve, kept since 20 May 2026');
   await jar.getByText('Correct or take back').click();
   await jar.getByRole('button', { name: 'What was kept back, freezer' }).click();
   await expect(page.getByLabel('Cubes or pieces')).toHaveValue('6');
   await page.getByLabel('Gone on').fill('20 May');
   await page.keyboard.press('Control+Enter');
-  await expect(jar).toContainText('reserve, freezer, gone');
+  await expect(jar).toContainText('6 freezer cubes, a reserve, gone on 20 May 2026');
   await jar.getByRole('button', { name: 'Gone' }).click();
   await expect(jar.getByText('gone', { exact: true })).toBeVisible();
 

@@ -30,6 +30,8 @@ export interface Settings {
   now: string;
   /** Content size of the window in CSS pixels. */
   size: { width: number; height: number };
+  /** What the system says of its language and region. */
+  systemLocale: string;
   /** More for the command line. */
   flags: string[];
 }
@@ -60,8 +62,12 @@ export class Program {
 
   /** Opens the window; with the same data folder as before. */
   async open(): Promise<void> {
-    const { seed, now, size, flags } = this.#settings;
-    const env: Record<string, string> = { TZ: 'Europe/Berlin', TMPDIR: this.dataFolder };
+    const { seed, now, size, systemLocale, flags } = this.#settings;
+    const env: Record<string, string> = {
+      TZ: 'Europe/Berlin',
+      TMPDIR: this.dataFolder,
+      LC_ALL: systemLocale,
+    };
     for (const [name, value] of Object.entries(process.env)) if (value !== undefined) env[name] ??= value;
     delete env['ELECTRON_RUN_AS_NODE'];
     this.app = await _electron.launch({
@@ -129,9 +135,10 @@ export const test = base.extend<Settings & Fixtures>({
   seed: ['none', { option: true }],
   now: ['2026-05-20T09:00:00+02:00', { option: true }],
   size: [{ width: 1280, height: 860 }, { option: true }],
+  systemLocale: ['C.UTF-8', { option: true }],
   flags: [[], { option: true }],
-  program: async ({ seed, now, size, flags, colorScheme }, use) => {
-    const program = new Program({ seed, now, size, flags }, colorScheme ?? null);
+  program: async ({ seed, now, size, systemLocale, flags, colorScheme }, use) => {
+    const program = new Program({ seed, now, size, systemLocale, flags }, colorScheme ?? null);
     try {
       await program.open();
       await use(program);

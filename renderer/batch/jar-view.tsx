@@ -80,8 +80,8 @@ function Facts({ record }: { readonly record: JarRecord }) {
           {record.portions
             .map((one) =>
               list([
-                portionName(one),
-                one.pieces === null ? null : `${one.pieces} of them`,
+                [one.pieces, portionName(one)].filter((part) => part !== null).join(' '),
+                one.reserve ? 'a reserve' : null,
                 amount(one.amount),
                 one.goneOn ? `gone on ${writer.day(one.goneOn)}` : `kept since ${writer.day(one.keptOn)}`,
               ]),

@@ -115,7 +115,7 @@ export function Photographs({
         setOver(false);
         const found = pictures(event.dataTransfer);
         if (found.length === 0) setProblem('Only pictures can be added here.');
-        void add(found);
+        else void add(found);
       }}
       onPaste={(event) => {
         const found = pictures(event.clipboardData);

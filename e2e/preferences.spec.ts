@@ -1,0 +1,58 @@
+// Preferences: sensible at the first start, one step away, applied at once everywhere, kept for the next start.
+// 1 US tbsp is 14.79 mL, an Australian one 20 mL (core/quantities/spoons.ts names the sources); 38 °C is 100.4 °F.
+import { complaintsOfAxe } from './axe';
+import { emptyLedger, recordBatch, toBatches } from './recording';
+import { expect, test } from './window';
+
+test('a choice is applied at once and kept for the next start', async ({ program }) => {
+  const { page } = program;
+  await emptyLedger(page);
+  await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
+  await toBatches(page);
+  await page.keyboard.press('Control+,');
+  const panel = page.getByRole('dialog', { name: 'Preferences' });
+  await expect(panel.getByText('A tbsp is 14.8 mL, a tsp 4.9 mL, a cup 236.6 mL.')).toBeVisible();
+  expect(await complaintsOfAxe(page)).toEqual([]);
+  await panel.getByText('Australia', { exact: true }).click();
+  await expect(panel.getByText('A tbsp is 20 mL, a tsp 5 mL, a cup 250 mL.')).toBeVisible();
+  await panel.getByText('°F', { exact: true }).click();
+  await expect(panel.getByText('A jar is held near 100.4 °F.')).toBeVisible();
+  await panel.getByText('Month first', { exact: true }).click();
+  await panel.getByText('Dark', { exact: true }).click();
+  await panel.getByLabel('Currency').fill('aud');
+  await expect(panel.getByText('Prices typed without one are in AUD.')).toBeVisible();
+  await panel.getByLabel('Currency').fill('dollars');
+  await expect(panel.getByText('Type the three letters of a currency')).toBeVisible();
+  await panel.getByRole('button', { name: 'Close' }).click();
+  await expect(page.locator('html')).toHaveAttribute('data-theme', 'dark');
+
+  await page.keyboard.press('n');
+  await expect(page.getByLabel('Made on')).toHaveValue('May 20, 2026');
+  await page.getByLabel('How much milk').fill('2 tbsp');
+  await expect(page.getByText('= 40 mL, Australian measure')).toBeVisible();
+  await page.getByLabel('Planned warmth').fill('38 °C');
+  await expect(page.getByText('= 100.4 °F, 38 °C')).toBeVisible();
+  await page.getByRole('button', { name: 'Discard this entry' }).click();
+
+  await program.close();
+  await program.open();
+  expect(await program.page.evaluate(() => window.jarline.call['app.state']({}))).toMatchObject({
+    value: {
+      preferences: {
+        theme: 'dark', temperatures: '°F', volumes: 'metric', spoons: 'Australia', dates: 'month first', currency: 'AUD',
+      },
+    },
+  }); // prettier-ignore
+});
+
+test.describe('where the system speaks as in the United States', () => {
+  test.use({ systemLocale: 'en_US.UTF-8' });
+  test('the first ledger begins with °F, their spoons, months first and dollars', async ({ page }) => {
+    await emptyLedger(page);
+    await page.getByRole('button', { name: 'Preferences' }).click();
+    const panel = page.getByRole('dialog', { name: 'Preferences' });
+    for (const name of ['°F', 'Spoons, cups and quarts', 'United States', 'Month first'])
+      await expect(panel.getByRole('radio', { name })).toBeChecked();
+    await expect(panel.getByLabel('Currency')).toHaveValue('USD');
+  });
+});
