@@ -17,6 +17,39 @@ import { RowCells, type Cell, type CellContext, type RowFacts, type RowLog } fro
 import { assumed, problem, question } from './says';
 import { isNothing, isUnknown } from './words';
 
+/** "36h @ 100F", or "100/36" under "Temp/Time": hours and degrees in one cell, where the other has no cell of its own. */
+function splitHolds(cells: readonly Cell[], log: RowLog, { conventions }: CellContext): readonly Cell[] {
+  const told = cells.filter(
+    ({ column, text }) => ['hours', 'temperature'].includes(column.meaning) && tidy(text) !== '',
+  );
+  const [cell] = told;
+  const parts =
+    cell && /^(.+?)\s*(?:@|,\s|;|\/|\s(?:at|bei|à|a|bij|vid|ved|w)\s)\s*(.+)$/iu.exec(tidy(cell.text));
+  if (!cell || !parts || told.length !== 1) return cells;
+  const { decimal, scale } = conventions;
+  const texts = [parts[1] ?? '', parts[2] ?? ''] as const;
+  const heading = plain(cell.column.heading);
+  const [atHours, atDegrees] = [
+    heading.search(
+      /time|hour|hrs|\bh\b|zeit|dauer|stunden|duree|heures|tiempo|horas|tempo\b|ore\b|uren|tijd/,
+    ),
+    heading.search(/temp(?!o|s\b)|warm|°|degree|grad/),
+  ];
+  const hoursIn = (text: string, first: boolean): boolean =>
+    parseHours(text, decimal).ok &&
+    (/\p{L}/u.test(text) || (atHours >= 0 && atDegrees >= 0 && atHours < atDegrees === first));
+  const degreesIn = (text: string): boolean => isWarm(parseTemperature(text, { decimal, scale }));
+  const hoursFirst = hoursIn(texts[0], true) && degreesIn(texts[1]);
+  if (!hoursFirst && !(hoursIn(texts[1], false) && degreesIn(texts[0]))) return cells;
+  const [hours, degrees] = hoursFirst ? texts : [texts[1], texts[0]];
+  log.assume(assumed.heldAt(cell.text.trim(), hours, degrees));
+  const as = (meaning: 'hours' | 'temperature', text: string): Cell => ({
+    column: { ...cell.column, meaning },
+    text,
+  });
+  return cells.flatMap((one) => (one === cell ? [as('hours', hours), as('temperature', degrees)] : [one]));
+}
+
 /** Hours held; never a set time. */
 function readHours(row: RowCells): number | null {
   const [cell] = row.of('hours');
@@ -141,7 +174,7 @@ export function readFacts(
   context: CellContext,
   madeOn: string | null,
 ): RowFacts {
-  const row = new RowCells(cells, log, context);
+  const row = new RowCells(splitHolds(cells, log, context), log, context);
   const { milk, milkAmount } = readMilk(row);
   return {
     hours: readHours(row) ?? hoursFromTimes(row, madeOn),

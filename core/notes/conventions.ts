@@ -1,6 +1,13 @@
 // How a whole file writes its figures: order of day and month, decimal mark, spoons, scale of temperatures.
 import type { Preferences } from '../ledger/records';
-import { plain, tidy, type DecimalMark, type SpoonSystem, type TemperatureScale } from '../quantities';
+import {
+  findAmounts,
+  plain,
+  tidy,
+  type DecimalMark,
+  type SpoonSystem,
+  type TemperatureScale,
+} from '../quantities';
 import { orderOf, type DayOrder } from './days';
 import { commaLanguage, headingDayOrder } from './headings';
 import type { Layout, Said } from './layout';
@@ -33,6 +40,16 @@ const isOrder = (text: string | undefined): text is DayOrder =>
   text === 'day first' || text === 'month first' || text === 'year first';
 export const SYSTEMS: readonly SpoonSystem[] = ['US', 'metric', 'Australia', 'UK imperial'];
 
+/** "1/4 cup of batch 2" holds no day. */
+function withoutAmounts(text: string): string {
+  if (!/\d\s*\/\s*\d/.test(text)) return text;
+  let rest = tidy(text);
+  for (const { start, end, amount } of findAmounts(text, { spoons: 'US' }, true).toReversed())
+    if (amount.unit !== 'pieces' || !/\d\/\d/.test(rest.slice(start, end)))
+      rest = `${rest.slice(0, start)} ${rest.slice(end)}`;
+  return rest;
+}
+
 function readOrder(
   layout: Layout,
   answers: Readonly<Record<string, string>>,
@@ -42,7 +59,12 @@ function readOrder(
   );
   const own = layout.columns.filter(({ meaning }) => meaning === 'date' || meaning === 'start');
   const texts = (columns: typeof dated): string[] =>
-    layout.rows.flatMap((row) => columns.map(({ index }) => row.cells[index] ?? ''));
+    layout.rows.flatMap((row) =>
+      columns.map(({ index, meaning }) => {
+        const text = row.cells[index] ?? '';
+        return meaning === 'seed' ? withoutAmounts(text) : text;
+      }),
+    );
   const answer = answers['day order']?.trim().toLowerCase();
   const all = orderOf(texts(dated).flatMap((text) => text.split(/\+|;|&|\band\b|\bund\b|\bet\b/)));
   const main = orderOf(texts(own));

@@ -1,6 +1,7 @@
 // Milk and additions of one row: names in one spelling, amounts where they are told.
 import type { Amount } from '../ledger/basics';
 import { findAmounts, tidy } from '../quantities';
+import { bareHeading } from './headings';
 import { isNegative, sayAmount, spelled, tooMuch, type RowCells, type RowFacts } from './row-cells';
 import { assumed, problem, question } from './says';
 import { isNothing, milkName, readYesNo } from './words';
@@ -56,6 +57,9 @@ export function readMilk(row: RowCells): Pick<RowFacts, 'milk' | 'milkAmount'> {
       if (found.length > 1) row.log.ask('milk', question.amountNotRead(cell.column.heading, text));
     }
   }
+  // "Whole milk (ml)": the heading names it.
+  if (milk === null && cell && milkAmount !== null)
+    milk = milkName(bareHeading(cell.column.heading).replace(/\s(?:ml|l|cl|dl|qt|cups?)$/, ''));
   const [own] = row.of('milk amount');
   if (own && !isNothing(own.text)) milkAmount = row.amount(own, true) ?? milkAmount;
   return { milk: milk?.slice(0, 200) ?? null, milkAmount };

@@ -161,6 +161,15 @@ export function readLayout(table: Table, mapping: Readonly<Record<string, NoteCo
     else if (!meanings.includes('jar') && share(cells, (cell) => tidy(cell).length <= 2) >= 0.8)
       meanings[index] = 'jar';
   }
+  // Marks out of ten are no set words.
+  for (const [at, meaning] of meanings.entries()) {
+    if (meaning !== 'set' || chosen.has(plain(names[at] ?? ''))) continue;
+    const cells = cellsOf(at).filter((cell) => tidy(cell) !== '');
+    if (share(cells, (cell) => /\d/.test(cell) && !/\p{L}/u.test(cell)) < 0.6) continue;
+    meanings[at] = null;
+    spare.add(at);
+    assumptions.push({ row: null, sentence: assumed.figuresForSet(names[at] ?? '') });
+  }
   // A texture column of set words, where nothing else tells how a jar set.
   if (!meanings.includes('set')) {
     const at = meanings.findIndex(

@@ -80,7 +80,10 @@ export function bySource(text: string, context: SeedContext): Tried {
       : null;
   const name = pieceWord ? sourceName(whole.replace(pieceWord[0], ' ')) : whole;
   if (STRONG.test(` ${name} `) && !context.sources.has(plain(name))) return null;
-  const isCulture = CULTURE.test(plain(name)) && amount?.amount.unit !== 'pieces';
+  // "Anna's starter" is somebody's.
+  const somebodys =
+    /\p{L}'s\b/u.test(name) && !FUNCTION_WORDS.test(plain(name)) && !context.sources.has(plain(name));
+  const isCulture = (CULTURE.test(plain(name)) || somebodys) && amount?.amount.unit !== 'pieces';
   if (isCulture)
     return resolved(mention(name, 'culture', { culture: true }), amount, [assumed.culture(name)]);
   if (amount && (amount.amount.unit === 'pieces' || amount.amount.unit === 'CFU')) {
@@ -160,7 +163,8 @@ function bareName(text: string): string | null {
     PREVIOUS.test(said) ||
     SAME_DAY.test(said) ||
     CULTURE.test(said) ||
-    PRODUCT.test(said);
+    PRODUCT.test(said) ||
+    /\p{L}'s\b/u.test(said);
   return parts.length === 0 ||
     parts.length > 5 ||
     /[\d?]/.test(name) ||

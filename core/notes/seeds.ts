@@ -1,5 +1,5 @@
 // What a cell says seeded a jar: each part of its text ends as a jar, a source, a problem, or words kept for the note.
-import { tidy } from '../quantities';
+import { findAmounts, tidy } from '../quantities';
 import { findDay } from './days';
 import { assumed, problem } from './says';
 import { byDate } from './seed-by-day';
@@ -90,6 +90,27 @@ function tryAll(pieces: readonly string[], context: SeedContext): Tried[] {
   });
 }
 
+/** A piece that is an amount and nothing else belongs to the seed before it, else to the one after. */
+function withAmounts(pieces: readonly string[], context: SeedContext): string[] {
+  const lone = (text: string): boolean => {
+    const [found] = findAmounts(text, context.amounts, true);
+    return found !== undefined && found.start === 0 && found.end === tidy(text).length;
+  };
+  if (!pieces.some(lone)) return [...pieces];
+  const out: string[] = [];
+  let ahead = '';
+  for (const piece of pieces) {
+    const before = out.at(-1);
+    if (!lone(piece)) {
+      out.push(`${ahead} ${piece}`.trim());
+      ahead = '';
+    } else if (before !== undefined && findAmounts(before, context.amounts, true).length === 0) {
+      out[out.length - 1] = `${before} ${piece}`;
+    } else ahead = `${ahead} ${piece}`.trim();
+  }
+  return ahead === '' ? out : [...out, ahead];
+}
+
 const good = (tried: readonly Tried[]): tried is Resolved[] =>
   tried.every((one) => one !== null && 'part' in one);
 
@@ -109,8 +130,8 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
     .map((piece) => piece.trim())
     .filter((piece) => piece !== '');
   const tries: Tried[][] = [[whole]];
-  if (pieces.length > 1) tries.push(tryAll(pieces, context));
-  if (finer.length > pieces.length) tries.push(tryAll(finer, context));
+  if (pieces.length > 1) tries.push(tryAll(withAmounts(pieces, context), context));
+  if (finer.length > pieces.length) tries.push(tryAll(withAmounts(finer, context), context));
   const chosen = tries.find(good);
   if (chosen) {
     return {

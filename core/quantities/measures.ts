@@ -29,6 +29,7 @@ export function parseHours(text: string, decimal?: DecimalMark): ParsedHours {
   if (/^-\s*\d/.test(clean)) return { ok: false, code: 'hours below zero' };
   const clock = /^(\d{1,3}):([0-5]\d)(?::00)?(?:\s*h)?$/.exec(clean);
   if (clock) return { ok: true, hours: Number(clock[1]) + Number(clock[2]) / 60, range: null, about: false };
+  if (/\d\s*\/\s*\d{2}/.test(clean)) return { ok: false, code: 'hours not read' };
   const half = /^(?:an?|one)\s+(day|hour) and a half$/i.exec(clean);
   if (half)
     return { ok: true, hours: half[1]?.toLowerCase() === 'day' ? 36 : 1.5, range: null, about: false };

@@ -69,6 +69,8 @@ export function parseTemperature(
       number = { value: middle, range: [number.value, second.value], about: number.about, length: end };
     }
   }
+  // "100/36" is two figures, not a fraction.
+  if (/\d\s*\/\s*\d{2}/.test(body)) return { ok: false, code: 'temperature not read' };
   if (body.slice(end).trim() !== '') return { ok: false, code: 'temperature not read' };
   const value = below ? -number.value : number.value;
   const letter = written?.[1]?.[0]?.toUpperCase();

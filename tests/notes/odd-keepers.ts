@@ -213,4 +213,37 @@ BT-04,2025-05-23,BT03,40,firm
     },
     says: [/“kept\?” is not one we know/],
   },
+  // The last two were read wrongly at first; their truth is by hand from the text alone.
+  {
+    name: 'fractions that are no days, hours and degrees in one cell',
+    text: `Batch,Date,Seed,Milk,Hold,Result,pH
+1,Oct 15 2025,Blue Tin 10 caps,1 gal whole,36h @ 100F,soft,4.5
+2,Oct 22 2025,1/4 cup of batch 1,1 gal whole,36h @ 100F,firm,4.4
+3,Oct 29 2025,1/4 cup of batch 2,1 gal whole,38h @ 101F,great! thick,4.3
+4,Nov 5 2025,1/4 cup #3 + 2 caps Blue Tin,1 gal 2%,36h @ 100F,thin/watery,4.7
+`,
+    jars: {
+      2: { jar: '2025-10-15 1', sources: ['Blue Tin'], pieces: [10], generation: 1, hours: 36, celsius: 37.7778, set: 'soft', ph: 4.5 },
+      3: { jar: '2025-10-22 2', seeds: ['2025-10-15 1'], ml: [59.1], generation: 2, hours: 36, celsius: 37.7778, set: 'firm', ph: 4.4 },
+      4: { jar: '2025-10-29 3', seeds: ['2025-10-22 2'], ml: [59.1], generation: 3, hours: 38, celsius: 38.3333, set: 'firm', ph: 4.3 },
+      5: { jar: '2025-11-05 4', seeds: ['2025-10-29 3'], sources: ['Blue Tin'], ml: [59.1], pieces: [2], generation: 4, hours: 36, set: 'runny', ph: 4.7, milk: '2% milk' },
+    },
+    says: [/“36h @ 100F” was taken as held for 36h at 100F/],
+  },
+  {
+    name: 'somebody’s starter, amounts after their seeds, "Temp/Time"',
+    text: `Date,Jar,Seed,Amt,Temp/Time,Set
+10/15/2025,A,3 T of 10/1/2025 B (friend's),,100/36,firm
+10/1/2025,B,from Anna's starter,1/2 c,100/36,firm
+10/22/2025,A,"3T from A, 10/15/2025",,100/36,firm
+10/22/2025,B,10/15/2025A; 1T + 10/1/2025B; 1T,,100/36,firm
+`,
+    jars: {
+      2: { jar: '2025-10-15 a', seeds: ['2025-10-01 b'], ml: [44.4], generation: 3, hours: 36, celsius: 37.7778, set: 'firm' },
+      3: { jar: '2025-10-01 b', sources: ["Anna's starter"], ml: [118.3], generation: 2, hours: 36, set: 'firm' },
+      4: { jar: '2025-10-22 a', seeds: ['2025-10-15 a'], ml: [44.4], generation: 4, hours: 36, set: 'firm' },
+      5: { jar: '2025-10-22 b', seeds: ['2025-10-15 a', '2025-10-01 b'], ml: [14.8, 14.8], generation: 4, hours: 36, set: 'firm' },
+    },
+    says: [/received culture/],
+  },
 ]; // prettier-ignore
