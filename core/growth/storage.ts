@@ -85,6 +85,8 @@ export interface WaitAndSet {
 }
 
 export interface DelayPerDay {
+  /** Jars that it was learned from. */
+  readonly jars: number;
   /** Hours of delay a day in the fridge: mean and standard deviation of belief, before and after the keeper's own jars. */
   readonly prior: { readonly mean: number; readonly sd: number };
   readonly posterior: { readonly mean: number; readonly sd: number };
@@ -108,7 +110,7 @@ export function delayPerDay(
   const meanDays = seen.reduce((sum, { fridgeDays }) => sum + fridgeDays, 0) / n;
   const meanHours = seen.reduce((sum, { setHours }) => sum + setHours, 0) / n;
   const sxx = seen.reduce((sum, { fridgeDays }) => sum + (fridgeDays - meanDays) ** 2, 0);
-  if (n < 4 || !(sxx > 0)) return { prior, posterior: prior, own: false, used: prior };
+  if (n < 4 || !(sxx > 0)) return { jars: n, prior, posterior: prior, own: false, used: prior };
   const slope =
     seen.reduce((sum, row) => sum + (row.fridgeDays - meanDays) * (row.setHours - meanHours), 0) / sxx;
   const rest = seen.reduce(
@@ -122,5 +124,5 @@ export function delayPerDay(
     sd: Math.sqrt(1 / (before + data)),
   };
   const own = posterior.sd < prior.sd / 2;
-  return { prior, posterior, own, used: own ? posterior : prior };
+  return { jars: n, prior, posterior, own, used: own ? posterior : prior };
 }

@@ -7,7 +7,7 @@ import { batchesOf, earlyBatches, type BatchEvidence } from './comparable';
 import { BATCHES_PER_COEFFICIENT, correctionsOf, lackedWarmth, missingHourCoefficient, type Coefficient, type CorrectionInput } from './corrections'; // prettier-ignore
 import { siblingEffects, treatmentOf, type Effect, type UsualTreatment } from './effects';
 import { mean, median } from './order';
-import { scoreJar } from './score';
+import { scoreJar, SCORE_RULES } from './score';
 import { standingOf, trendOf, TREND_RULES, type Trend, type TrendRules } from './trend';
 import type { JarEvidence, JarScore, Standing } from './types';
 import { measuresOf, usualOf, usualOfAll, type Usual } from './usual';
@@ -35,6 +35,8 @@ export interface LineJudgement {
   readonly usualTreatment: UsualTreatment;
   readonly effects: readonly Effect[];
   readonly perMissingHour: Coefficient;
+  /** Delay a day in the fridge; null with too few batches to learn it from. */
+  readonly perDay: DelayPerDay | null;
   readonly trend: Trend | null;
   readonly standing: Standing;
   /** Index in `batches` of the one at which slipping or worn out was first said. */
@@ -55,10 +57,20 @@ export const earlyOf = (line: number, jars: readonly JarEvidence[]): readonly (r
 export const keepersUsual = (lines: readonly number[], jars: readonly JarEvidence[]): Usual =>
   usualOfAll(lines.flatMap((line) => earlyOf(line, jars)));
 
-function waits(batches: readonly BatchEvidence[]): WaitAndSet[] {
+/** A pH unit at the early check counts as much as this many doublings of the set time: the scale of the score. */
+const DOUBLINGS_A_PH = SCORE_RULES.pointsPer['early pH'] / SCORE_RULES.pointsPer['set time'];
+
+/** Waiting of a seed beside how fast its jar set: by its set time, else by the early pH put on the scale of set times. */
+function waits(batches: readonly BatchEvidence[], usual: Usual): WaitAndSet[] {
   return batches.flatMap(({ comparable }) =>
     comparable.flatMap((jar) => {
-      const setHours = measuresOf(jar)['set time'];
+      const seen = measuresOf(jar);
+      const early = seen['early pH'];
+      const byPh =
+        early === null
+          ? null
+          : usual['set time'].value * 2 ** (DOUBLINGS_A_PH * (early - usual['early pH'].value));
+      const setHours = seen['set time'] ?? byPh;
       const { seedStorage } = jar;
       if (!seedStorage || seedStorage.frozenDays > 0 || setHours === null) return [];
       return [{ fridgeDays: seedStorage.fridgeDays, setHours }];
@@ -145,7 +157,7 @@ export function judgeLine(
   const { batches } = batchesOf(line, jars, effects);
   const compared = batches.filter(({ comparable }) => comparable.length > 0);
   const coefficients = Math.floor(compared.length / BATCHES_PER_COEFFICIENT);
-  const perDay: DelayPerDay | null = coefficients >= 2 ? delayPerDay(waits(compared)) : null;
+  const perDay: DelayPerDay | null = coefficients >= 2 ? delayPerDay(waits(compared, usual)) : null;
   const barePoints = new Map(bare.map((score) => [score.jar, score]));
   const lacked = (jar: JarEvidence): number => lackedWarmth(jar, usual, perDay);
   const perMissingHour = missingHourCoefficient(
@@ -204,6 +216,7 @@ export function judgeLine(
     usualTreatment,
     effects: [...effects.values()],
     perMissingHour,
+    perDay,
     trend,
     standing,
     firstCalled,

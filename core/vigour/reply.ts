@@ -2,7 +2,7 @@
 import type { Why } from '../why';
 import { jarFigures, type Culture } from './figures';
 import { PRIOR_SOURCES } from './sources';
-import { jarSays, lineReasons, SAYS_NOTHING_OF_SAFETY, standingSentence } from './says';
+import { jarSays, lineReasons, perDay, SAYS_NOTHING_OF_SAFETY, standingSentence } from './says';
 import { SCORE_RULES, shown } from './score';
 import type { JarJudgementReply, LineJudgementReply } from './shapes';
 import type { LineJudgement } from './line';
@@ -28,6 +28,16 @@ function lineWhy(judgement: LineJudgement): Why {
         name: `usual ${name}`,
         value: `${usual[name].value.toFixed(2)} (${usual[name].from})`,
       })),
+      ...(judgement.perDay
+        ? [
+            {
+              name: 'delay for each day that a seed stood in the fridge',
+              value: judgement.perDay.own
+                ? `${perDay(judgement.perDay.posterior)}, by ${judgement.perDay.jars} jars of this line`
+                : `${perDay(judgement.perDay.prior)}, published; ${judgement.perDay.jars} jars of this line don't tell it closely enough yet`,
+            },
+          ]
+        : []),
       ...(trend
         ? [
             { name: 'fall in standard errors', value: trend.fall.toFixed(2) },

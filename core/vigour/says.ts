@@ -49,10 +49,15 @@ export function lineReasons(judgement: LineJudgement): string[] {
     ...effects
       .filter(({ points }) => Math.abs(points) >= 5)
       .map(({ name, points, sets }) => `${sentenceCase(name)} ${points < 0 ? 'takes' : 'adds'} about ${Math.abs(Math.round(points))} points, by ${sets} ${sets === 1 ? 'set' : 'sets'} of siblings.`),
+    ...(judgement.perDay?.own ? [`A day in the fridge costs its seed about ${perDay(judgement.perDay.posterior)}, by your own ${judgement.perDay.jars} jars.`] : []),
     ...(trend ? [`Batches differ by about ${one(trend.spread)} points by themselves.`] : []),
     ...(unseen > 0 ? [`${unseen} ${unseen === 1 ? 'batch has' : 'batches have'} no outcome written down: unknown, neither weak nor fine.`] : []),
   ]; // prettier-ignore
 }
+
+/** "0.30 h (0.24 to 0.36)": nineteen in twenty lie between. */
+export const perDay = ({ mean, sd }: { readonly mean: number; readonly sd: number }): string =>
+  `${mean.toFixed(2)} h (${(mean - 2 * sd).toFixed(2)} to ${(mean + 2 * sd).toFixed(2)})`;
 
 const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 

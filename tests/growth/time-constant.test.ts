@@ -6,7 +6,7 @@ import { batchOf, fromSource, must, newSession, plainJar, plainSource, unseen } 
 
 const steps = Array.from({ length: 37 }, (_, i) => i / 6);
 const bathAt = (celsius: number) => steps.map((hour) => ({ hour, celsius }));
-const jarWith = (tau: number, wrong = (_: number): number => 0) =>
+const jarWith = (tau: number, wrong: (i: number) => number = () => 0) =>
   steps.map((hour, i) => ({ hour, celsius: 38 - 18 * Math.exp(-hour / tau) + wrong(i) }));
 
 describe('a time constant', () => {

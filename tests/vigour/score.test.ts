@@ -4,6 +4,7 @@ import { constantProfile } from '../../core/growth/warmth';
 import { missingHourCoefficient } from '../../core/vigour/corrections';
 import { siblingEffects } from '../../core/vigour/effects';
 import { judgeLine, keepersUsual } from '../../core/vigour/line';
+import { lineReasons } from '../../core/vigour/says';
 import { scoreJar } from '../../core/vigour/score';
 import type { JarEvidence, Seen } from '../../core/vigour/types';
 import { usualOf, usualOfAll } from '../../core/vigour/usual';
@@ -159,5 +160,32 @@ describe('jars made otherwise than usual', () => {
     expect(last?.comparable).toHaveLength(2);
     expect(last!.points!).toBeGreaterThan(65);
     expect(line.firstCalled).toBeNull();
+  });
+});
+
+describe('the delay that a day in the fridge costs', () => {
+  // Seeds of two to twenty days, and jars that set 0.35 h later for each day: what the fit must find again.
+  const waited = (seen: (days: number) => Partial<Seen>) =>
+    lineOf((batch) => {
+      const days = 2 + ((batch * 7) % 19);
+      return ['a', 'b'].map(() => jar({ seedStorage: { fridgeDays: days, frozenDays: 0, freezings: 0 }, seen: seen(days) }));
+    }, 14); // prettier-ignore
+
+  it("is the keeper's own once it is known half as closely again, by set times", () => {
+    const line = waited((days) => ({ setWord: 'firm', setAfterHours: 11 + 0.35 * days, setByHours: 12 + 0.35 * days })); // prettier-ignore
+    expect(line.perDay?.own).toBe(true);
+    expect(line.perDay!.posterior.mean).toBeCloseTo(0.35, 1);
+    expect(line.perDay!.posterior.sd).toBeLessThan(line.perDay!.prior.sd / 2);
+    expect(lineReasons(line).join(' ')).toMatch(/A day in the fridge costs its seed about 0\.3\d h .* by your own 26 jars/); // prettier-ignore
+  });
+  it('is learned from the early pH where nobody saw the set time', () => {
+    const line = waited((days) => ({ setWord: 'firm', earlyCheckHours: 8, earlyPh: 5 + 0.04 * days }));
+    expect(line.perDay?.jars).toBe(26);
+    expect(line.perDay!.posterior.mean).toBeGreaterThan(line.perDay!.prior.mean);
+  });
+  it('stays the published one where seeds all waited alike, or no speed was seen', () => {
+    const alike = lineOf(() => [jar({ seen: { setWord: 'firm', setAfterHours: 11, setByHours: 13 } })], 14);
+    expect(alike.perDay?.own).toBe(false);
+    expect(waited(() => ({ setWord: 'firm' })).perDay).toMatchObject({ own: false, jars: 0 });
   });
 });
