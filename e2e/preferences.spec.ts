@@ -23,6 +23,9 @@ test('a choice is applied at once and kept for the next start', async ({ program
   await expect(panel.getByText('Prices typed without one are in AUD.')).toBeVisible();
   await panel.getByLabel('Currency').fill('dollars');
   await expect(panel.getByText('Type the three letters of a currency')).toBeVisible();
+  await panel.getByLabel('Seed stays in the fridge at most').fill('14');
+  await panel.getByLabel('A line goes up to generation').fill('twelve');
+  await expect(panel.getByText('Type a whole number from 1 to 1000')).toBeVisible();
   await panel.getByRole('button', { name: 'Close' }).click();
   await expect(page.locator('html')).toHaveAttribute('data-theme', 'dark');
 
@@ -40,6 +43,7 @@ test('a choice is applied at once and kept for the next start', async ({ program
     value: {
       preferences: {
         theme: 'dark', temperatures: '°F', volumes: 'metric', spoons: 'Australia', dates: 'month first', currency: 'AUD',
+        seedFridgeDays: 14, mostGenerations: null,
       },
     },
   }); // prettier-ignore

@@ -49,6 +49,45 @@ function Currency({
   );
 }
 
+/** A limit in whole numbers; empty is no limit. Kept as soon as it can be read. */
+function Limit({
+  label,
+  value,
+  most,
+  onChange,
+}: {
+  readonly label: string;
+  readonly value: number | null;
+  readonly most: number;
+  readonly onChange: (value: number | null) => void;
+}) {
+  const [typed, setTyped] = useState(value === null ? '' : String(value));
+  const read = (text: string): number | null | undefined => {
+    if (text.trim() === '') return null;
+    const number = Number(text);
+    return /^\s*\d+\s*$/.test(text) && number >= 1 && number <= most ? number : undefined;
+  };
+  return (
+    <TextField
+      label={label}
+      width="short"
+      numeric
+      value={typed}
+      placeholder="no limit"
+      problem={
+        read(typed) === undefined
+          ? `Type a whole number from 1 to ${most}, or leave it empty for no limit.`
+          : undefined
+      }
+      onChange={(next) => {
+        setTyped(next);
+        const wanted = read(next);
+        if (wanted !== undefined && wanted !== value) onChange(wanted);
+      }}
+    />
+  );
+}
+
 /** The panel. */
 export function PreferencesPanel({
   preferences,
@@ -142,6 +181,26 @@ export function PreferencesPanel({
         hint={spoonWords(preferences.spoons)}
         onChange={choose('spoons')}
       />
+      <div className="preferences-pair">
+        <Limit
+          label="Seed stays in the fridge at most (days)"
+          value={preferences.seedFridgeDays}
+          most={3650}
+          onChange={(seedFridgeDays) => void save({ seedFridgeDays })}
+        />
+        <Limit
+          label="Seed stays in the freezer at most (days)"
+          value={preferences.seedFreezerDays}
+          most={3650}
+          onChange={(seedFreezerDays) => void save({ seedFreezerDays })}
+        />
+        <Limit
+          label="A line goes up to generation"
+          value={preferences.mostGenerations}
+          most={1000}
+          onChange={(mostGenerations) => void save({ mostGenerations })}
+        />
+      </div>
       <Currency value={preferences.currency} onChange={(currency) => void save({ currency })} />
     </dialog>
   );
