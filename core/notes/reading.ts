@@ -3,12 +3,12 @@ import type { NoteColumn, NotesPreview } from '../contract';
 import { jarLabel } from '../lineage/labels';
 import { findAmounts, plain, tidy } from '../quantities';
 import { giveAmounts, readBareUnits } from './amounts-of-seeds';
-import { finalVolume, readFacts } from './cells';
+import { readFacts } from './cells';
 import { type Question, readConventions } from './conventions';
 import { runsSideways } from './heading-lines';
 import { type Said, readLayout } from './layout';
-import type { NotesInput, NotesPlan, NotesReading, PlannedJar, PlannedSeeding } from './plan';
-import type { Cell, CellContext, RowFacts } from './row-cells';
+import type { NotesInput, NotesPlan, NotesReading, PlannedJar } from './plan';
+import type { Cell, CellContext } from './row-cells';
 import { type NoteRow, collectRows, labelKey, labelOf, nameRows } from './rows';
 import { problem, question } from './says';
 import { refuseLoops, seedsFirst, waitForSeeds } from './seed-order';
@@ -16,6 +16,7 @@ import { type KnownJar, SeedIndex, type SourceMention } from './seed-index';
 import { bareProducts, namedWithPieces } from './seed-sources';
 import { STRONG } from './seed-words';
 import { readSeeds } from './seeds';
+import { planJar } from './plan-jar';
 import { readTable } from './table';
 import { changedRow, fileLevelSays, previewRow, spoonsSaid } from './telling';
 import { isNothing } from './words';
@@ -264,63 +265,4 @@ function joinSeeds(cells: readonly Cell[]): Cell[] {
   const isPart = (text: string): boolean => /^#?[\p{L}\p{N}]{1,3}$/u.test(tidy(text));
   if (!others.every(({ text }) => isPart(text)) && !isPart(first.text)) return [...cells];
   return [{ column: first.column, text: cells.map(({ text }) => text.trim()).join(' ') }];
-}
-
-function planJar(
-  row: NoteRow,
-  byId: ReadonlyMap<string, NoteRow>,
-  sourceOf: (source: SourceMention) => string,
-  input: NotesInput,
-): PlannedJar {
-  const { identity, log } = row;
-  const facts = row.facts as RowFacts;
-  const seedings = row.seeds.map(({ part, amount }): PlannedSeeding => {
-    if ('source' in part.from)
-      return { fromRow: null, fromUid: null, source: sourceOf(part.from.source), part: null, amount };
-    const { id } = part.from.jar;
-    const seed = byId.get(id);
-    const uid = seed ? (seed.here ?? seed.clash) : id.slice('ledger:'.length);
-    return {
-      fromRow: uid === null ? (seed?.id ?? null) : null,
-      fromUid: uid,
-      source: null,
-      part: part.part ?? null,
-      amount,
-    };
-  });
-  const note = [...new Set(log.note)].join('\n').slice(0, 10_000);
-  const volume = finalVolume(
-    facts,
-    seedings.map(({ amount }) => amount),
-  );
-  const read = JSON.stringify([
-    identity.day, plain(identity.word ?? ''), identity.letter, facts.hours, facts.temperature && Number(facts.temperature.value.toFixed(2)),
-    plain(facts.milk ?? ''), facts.milkAmount?.value ?? null, facts.additions.map(({ name, actual }) => [plain(name), actual?.value ?? null]),
-    row.seeds.map(({ part, amount }) => ['source' in part.from ? plain(part.from.source.name) : part.from.jar.label.toLowerCase(), amount?.value ?? null]),
-    facts.outcome && [facts.outcome.setWord, facts.outcome.ph, facts.outcome.signs, facts.outcome.spoiledSaid, plain(facts.outcome.texture ?? '')], plain(note),
-  ]); // prettier-ignore
-  return {
-    id: row.id,
-    line: row.row.line,
-    label: labelOf(row),
-    madeOn: identity.day ?? '',
-    word: identity.word,
-    letter: identity.letter ?? '',
-    hold:
-      facts.hours === null && facts.temperature === null
-        ? null
-        : { hours: facts.hours, planned: facts.temperature },
-    fields: {
-      vessel: facts.vessel,
-      ...volume,
-      milk: facts.milk,
-      milkAmount: facts.milkAmount,
-      note: note === '' ? null : note,
-    },
-    additions: facts.additions.map(({ name, actual }) => ({ name, actual })),
-    seedings,
-    outcome: facts.outcome,
-    fingerprint: `${row.raw}:${input.hash(read)}`,
-    occurrence: row.occurrence,
-  };
 }

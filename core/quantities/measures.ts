@@ -114,7 +114,7 @@ const CURRENCIES: readonly (readonly [RegExp, string])[] = [
 ];
 
 /** ISO 4217 minor units: two digits for all of these but the yen, which has none. */
-const minorDigits = (currency: string): number => (currency === 'JPY' ? 0 : 2);
+export const minorDigits = (currency: string): number => (currency === 'JPY' ? 0 : 2);
 
 export type ParsedPrice =
   { readonly ok: true; readonly price: Price } | { readonly ok: false; readonly code: 'price not read' };
