@@ -1,4 +1,5 @@
 // Which ledger is open: from the first start through the demo to the keeper's own, and back at the next start.
+import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import type { AppState, Result } from '../core/contract';
@@ -91,6 +92,29 @@ test('the system’s dialog chooses a file; a file that is no ledger is refused 
     ok: true,
     value: { ledger: { file: other } },
   });
+});
+
+test('what is recorded headless while the window is open shows in it', async ({ program, now }) => {
+  await call(program, 'ledger.create', { file: null });
+  const file = (await ledgerOf(program))?.file ?? '';
+  const heard = program.page.evaluate(
+    () => new Promise((done) => window.jarline.on.changed((payload) => done(payload))),
+  );
+  const headless = join(import.meta.dirname, '../dist/main/headless.js');
+  const input = JSON.stringify({ madeOn: '2026-05-10', label: 'from outside', note: null });
+  const args = [headless, 'call', 'jar.lost', input, '--ledger', file, '--now', now];
+  const recorded = spawnSync(process.execPath, args, { encoding: 'utf8' });
+  expect(JSON.parse(recorded.stdout)).toMatchObject({ ok: true });
+  expect(await heard).toEqual({});
+  expect((await ledgerOf(program))?.jars).toBe(1);
+  // And the other way: the window records on, and headless reads it.
+  expect(await call(program, 'jar.lost', { madeOn: null, label: 'from inside', note: null })).toMatchObject({
+    ok: true,
+  });
+  const read = spawnSync(process.execPath, [headless, 'call', 'app.state', '{}', '--ledger', file], {
+    encoding: 'utf8',
+  });
+  expect(JSON.parse(read.stdout)).toMatchObject({ value: { ledger: { jars: 2 } } });
 });
 
 test('the theme chosen in the menu is the window’s from its first moment at the next start', async ({

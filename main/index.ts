@@ -1,10 +1,12 @@
 // The program's start: one instance, one window, one open ledger.
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { BrowserWindow, app, dialog, nativeTheme, protocol, session, shell } from 'electron';
+import { BrowserWindow, app, dialog, nativeTheme, powerMonitor, protocol, session, shell } from 'electron';
 import type { MenuId } from '../core/call-names';
 import type { AppState, Result } from '../core/contract';
+import { type DayWatch, watchDay } from './day-watch';
 import { listen, tell } from './ipc';
+import { machineClock } from './ledger/clock';
 import { photographFolder } from './ledger/protocol';
 import { localeOfSystem } from './locale';
 import { keepMemory, readMemory } from './memory';
@@ -53,13 +55,14 @@ function begin(): void {
 
   const defaultFile = join(app.getPath('userData'), 'jarline.sqlite');
   const last = [memory.lastLedger, defaultFile].find((file) => file !== null && existsSync(file)) ?? null;
+  const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
   const ledger = new OpenLedger(
     {
       workerFile: new URL('worker.js', import.meta.url),
       version: app.getVersion(),
       locale: () =>
         localeOfSystem(process.platform, process.env, () => app.getPreferredSystemLanguages()[0] ?? ''),
-      timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+      timeZone,
       now: options.now,
       defaultFile,
       doors: { chooseFile, showFolder: (file) => shell.showItemInFolder(file) },
@@ -69,6 +72,9 @@ function begin(): void {
     options.ledger ?? (options.demo ? null : last),
   );
   const demo = options.demo ? ledger.call('ledger.openDemo', {}) : Promise.resolve();
+
+  // A clock that stands still has no midnight.
+  const day = options.now === null ? watchToday(timeZone, () => tell(page(), 'changed', {})) : null;
 
   const setTheme = (theme: typeof memory.theme): void => {
     if (theme === memory.theme) return;
@@ -111,7 +117,21 @@ function begin(): void {
     window?.focus();
   });
   app.on('window-all-closed', () => app.quit());
+  app.on('will-quit', () => day?.stop());
   closeBeforeQuit(ledger);
+}
+
+/** Tells of each new day, also when the machine wakes up on one. */
+function watchToday(timeZone: string, changed: () => void): DayWatch {
+  const watch = watchDay(machineClock(timeZone).today, changed, (ms, work) => {
+    const timer = setInterval(work, ms);
+    return () => clearInterval(timer);
+  });
+  void app.whenReady().then(() => {
+    powerMonitor.on('resume', watch.look);
+    powerMonitor.on('unlock-screen', watch.look);
+  });
+  return watch;
 }
 
 /** Quitting waits until the ledger's file is closed in order. */

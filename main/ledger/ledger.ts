@@ -22,7 +22,9 @@ export class Ledger {
   readonly rows: Rows;
   readonly acts: Acts;
   readonly #index: FamilyIndex;
+  /** Version of the file that the index shows, and the one that was last told of. */
   #seen: number;
+  #told: number;
 
   private constructor(
     readonly file: string,
@@ -35,6 +37,7 @@ export class Ledger {
     this.acts = new Acts(this.rows, clock, newId);
     this.#index = new FamilyIndex(this.rows);
     this.#seen = this.#dataVersion();
+    this.#told = this.#seen;
     this.acts.settle = (act) => {
       const now = this.#dataVersion();
       const settled = this.#index.settle(this.acts.changesOf(act), now !== this.#seen);
@@ -64,6 +67,14 @@ export class Ledger {
   /** Rises when another process has written to the file. */
   #dataVersion(): number {
     return Number(this.db.pragma('data_version', { simple: true }));
+  }
+
+  /** Whether another process has written to the file since this was last asked. */
+  changedElsewhere(): boolean {
+    const now = this.#dataVersion();
+    if (now === this.#told) return false;
+    this.#told = now;
+    return true;
   }
 
   /** The family in memory, read again where another process has changed the file since. */

@@ -7,6 +7,7 @@ import {
   existsSync,
   mkdirSync,
   openSync,
+  readdirSync,
   readSync,
   renameSync,
   rmSync,
@@ -131,6 +132,19 @@ function setPragmas(db: Database.Database): void {
   }
 }
 
+/** Long past the time that a copy takes (ms). */
+const ABANDONED_AFTER_MS = 3_600_000;
+
+/** Removes what a program that was killed while it copied left behind. A copy that may still be under way stays. */
+function removeUnfinished(folder: string): void {
+  for (const name of readdirSync(folder)) {
+    if (!/\.sqlite\.part(-journal)?$/.test(name)) continue;
+    const file = join(folder, name);
+    // By the disk's clock on both sides: --now moves the ledger's own.
+    if (Date.now() - statSync(file).mtimeMs > ABANDONED_AFTER_MS) rmSync(file, { force: true });
+  }
+}
+
 /**
  * A checked copy of the whole ledger: VACUUM INTO (a plain file copy would miss the write-ahead log), opened again
  * and checked before it counts.
@@ -138,6 +152,7 @@ function setPragmas(db: Database.Database): void {
  */
 export function copyChecked(db: Database.Database, to: string): void {
   mkdirSync(dirname(to), { recursive: true });
+  removeUnfinished(dirname(to));
   const part = `${to}.part`;
   rmSync(part, { force: true });
   try {

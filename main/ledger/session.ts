@@ -144,6 +144,11 @@ export class Session {
     return makeBackup(this.ledger.db, this.ledger.file, this.#clock);
   }
 
+  /** Whether another process, headless or a second window, has recorded something since this was last asked. */
+  changedElsewhere(): boolean {
+    return this.#ledger?.changedElsewhere() ?? false;
+  }
+
   /** A backup where there is something new since the last and that one is a day old. @returns whether one was made */
   backupIfDue(): boolean {
     const ledger = this.#ledger;

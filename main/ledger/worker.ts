@@ -15,6 +15,8 @@ const CHANGING = new Set<string>([...WRITES, ...JOBS].filter((name) => name !== 
 
 /** Progress is for eyes: oftener than this only costs messages. */
 const BETWEEN_STEPS_MS = 50;
+/** A look costs some microseconds. */
+const LOOK_ELSEWHERE_MS = 1000;
 /** After the window has settled: the copy holds up calls for a moment. */
 const BACKUP_AFTER_MS = 60_000;
 
@@ -23,6 +25,7 @@ port.on('message', (message: ToWorker) => {
     session.close();
     port.close();
     clearTimeout(backup);
+    clearInterval(elsewhere);
     return;
   }
   const { id, name, input, cancel } = message;
@@ -48,3 +51,13 @@ const backup = setTimeout(() => {
     unexpected(error);
   }
 }, BACKUP_AFTER_MS);
+
+// Another process may record into the same file: what the window shows is then old.
+const elsewhere = setInterval(() => {
+  try {
+    if (session.changedElsewhere()) tell({ kind: 'changed' });
+  } catch (error) {
+    // What is wrong with the disk shows at the next call.
+    unexpected(error);
+  }
+}, LOOK_ELSEWHERE_MS);
