@@ -170,7 +170,18 @@ test.describe('sixty jars, fitted', () => {
     const lit = await page.locator('.jar.lit').count();
     expect(lit).toBeGreaterThanOrEqual(4);
     expect(lit).toBeLessThan(60);
-    await expect(page.locator('.jar:not(.lit)').first()).toHaveCSS('opacity', '0.34');
+    // The rest steps back without fading: hollow jars, soft numerals, nothing see-through.
+    const dim = page.locator('.jar:not(.lit)').first();
+    await expect(dim).toHaveCSS('opacity', '1');
+    const soft = await page.evaluate(() => {
+      const probe = document.body.appendChild(document.createElement('span'));
+      probe.className = 'soft';
+      const { color } = getComputedStyle(probe);
+      probe.remove();
+      return color;
+    });
+    await expect(dim.locator('.numeral')).toHaveCSS('fill', soft);
+    await expect(page.locator('.jar-label:not(.lit)').first()).toHaveCSS('fill', soft);
     await page.mouse.move(5, 5);
     await expect(page.locator('.jar.lit')).toHaveCount(0);
   });
@@ -264,6 +275,12 @@ test.describe('a hundred thousand jars', () => {
     };
     await count();
     await expect(drawn(page)).toHaveAttribute('data-drawn', 'marks');
+    await expect(page.getByText('Come closer with +')).toBeVisible();
+    await expect(page.locator('.family-heads')).toContainText('generation 1');
+    // Thinned to round numbers.
+    const heads = await page.locator('.family-heads span').allTextContents();
+    expect(heads.length).toBeGreaterThan(2);
+    expect(heads.slice(1).filter((head) => Number(head) % 10 !== 0)).toEqual([]);
     await page.getByRole('button', { name: /^\d/ }).first().click(); // the newest: brings the window close to it
     await expect(drawn(page)).toHaveAttribute('data-drawn', 'jars');
     await page.keyboard.press('Escape');

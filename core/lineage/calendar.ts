@@ -83,8 +83,16 @@ const BEHIND_SEED = 0.5;
 /** One step, less what rounding may take: (x + 1) - 1 can be smaller than x, and then a jar would be moved for ever. */
 const APART = 1 - 1e-9;
 
-/** Moves jars right, as little as needed, until no two within one row of each other are within one step. */
-function keepApart(x: Float64Array, rows: Float64Array, parent: Int32Array, order: Int32Array): void {
+/**
+ * Moves jars right, as little as needed, until no two within one row of each other are within one step. It ends: a jar
+ * only ever moves right, and only to one step after a jar that stands already, of which there are finitely many.
+ *
+ * @param x steps along the calendar, by jar; changed in place
+ * @param rows row of each jar, in steps
+ * @param parent the jar it hangs from, or -1
+ * @param order seeds before what they seeded
+ */
+export function keepApart(x: Float64Array, rows: Float64Array, parent: Int32Array, order: Int32Array): void {
   const turn = new Int32Array(x.length);
   order.forEach((jar, i) => {
     turn[jar] = i;
@@ -110,7 +118,10 @@ function keepApart(x: Float64Array, rows: Float64Array, parent: Int32Array, orde
           const other = list[i] as number;
           if (Math.abs((rows[other] as number) - row) > 1 - 1e-9 || (x[other] as number) >= at + APART)
             continue;
-          at = (x[other] as number) + 1;
+          // Beyond 2^25 steps rounding can make this no move at all; then it must not count as one.
+          const free = (x[other] as number) + 1;
+          if (free <= at) continue;
+          at = free;
           moved = true;
         }
       }

@@ -1,17 +1,7 @@
 // Everything the keyboard can do, in one table: it feeds the shortcuts, the help panel, the menu and the tests.
 import { go, redo, undo } from './store';
+import type { Action } from './action';
 import { screens } from './screens';
-
-export interface Action {
-  readonly id: string;
-  readonly label: string;
-  /** "ctrl+z", "shift+?", "g f" is not used: one chord each. Several ways are several entries. */
-  readonly keys: readonly string[];
-  /** Where it works: everywhere, or on one screen (its id). */
-  readonly where: 'everywhere' | (string & {});
-  /** Absent where the screen itself handles the key (walking in the drawing); then it is listed for the help only. */
-  readonly run?: () => void;
-}
 
 /** Opens or closes the preferences; set by the shell. */
 export const preferencesSwitch = { toggle: (): void => undefined };

@@ -116,8 +116,7 @@ export function App() {
       {state.ledger.demo && (
         <aside className="demo" aria-label="About these notes">
           <span>
-            Invented notes, to look around in. Nobody made these jars, and nothing you do here reaches a
-            ledger of yours.
+            Invented notes, to look around in: nobody made these jars. Your own ledger stays as it is.
           </span>
           <button
             className="button quiet"

@@ -1,6 +1,7 @@
 // The panel that lists every key, made from the table of actions.
 import { useEffect, useRef } from 'react';
-import { type Action, actions, printKeys } from './actions';
+import type { Action } from './action';
+import { actions, printKeys } from './actions';
 import { screens } from './screens';
 
 function Keys({ title, list }: { readonly title: string; readonly list: readonly Action[] }) {

@@ -8,7 +8,7 @@ import { BringIn } from '../notes/notes';
 import { HistoryScreen } from '../history/history-screen';
 import { SourcesScreen } from '../sources/sources-screen';
 import { VigourScreen } from '../vigour/vigour-screen';
-import type { Action } from './actions';
+import type { Action } from './action';
 
 export interface Screen {
   readonly id: string;

@@ -1,6 +1,6 @@
 // The family screen's keys, for the table of actions. Walking inside the drawing is handled there; it is listed here for
 // the help.
-import type { Action } from '../app/actions';
+import type { Action } from '../app/action';
 
 /** What the mounted screen does on a key; filled in by its parts while they are shown. */
 export const familyControl = {
@@ -28,7 +28,7 @@ export const familyActions: readonly Action[] = [
   { id: 'family beside', label: 'To the jar above or below', keys: ['arrowup', 'arrowdown'], where },
   { id: 'family first', label: 'To the first jar', keys: ['home'], where },
   { id: 'family newest', label: 'To the newest jar', keys: ['end'], where },
-  { id: 'family open', label: 'Show all about the jar', keys: ['enter'], where },
+  { id: 'family open', label: 'Show all about the jar', keys: ['enter', 'space'], where },
   {
     id: 'family close',
     label: 'Close what is open',

@@ -1,5 +1,5 @@
 // The cautions on a jar: how it is touched, and a way to lift one with a written reason.
-import { useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import type { Reply } from '../../core/contract';
 import { call } from '../app/calls';
 import { say } from '../app/store';
@@ -18,6 +18,14 @@ function Lift({ jar, of, label }: { readonly jar: string; readonly of: string; r
   const [problem, setProblem] = useState<string | null>(null);
   const [sending, setSending] = useState(false);
   const id = useId();
+  const field = useRef<HTMLTextAreaElement>(null);
+  const opener = useRef<HTMLButtonElement>(null);
+  const opened = useRef(false);
+  useEffect(() => {
+    if (open) field.current?.focus();
+    else if (opened.current) opener.current?.focus();
+    opened.current = open;
+  }, [open]);
   const lift = async (): Promise<void> => {
     if (reason.trim().length < 3) {
       setProblem('Write a few words on why this jar is not touched by it.');
@@ -26,12 +34,15 @@ function Lift({ jar, of, label }: { readonly jar: string; readonly of: string; r
     setSending(true);
     const answer = await call('caution.clear', { jar, of, reason: reason.trim() });
     setSending(false);
-    if (answer.ok) say(`The caution because of ${label} is lifted, with your reason kept.`);
-    else setProblem(answer.sentence);
+    if (answer.ok) {
+      // The form goes away with the caution: the keyboard goes to the jar's name above.
+      document.getElementById('pane-title')?.focus();
+      say(`The caution because of ${label} is lifted, with your reason kept.`);
+    } else setProblem(answer.sentence);
   };
   if (!open)
     return (
-      <button className="button" type="button" onClick={() => setOpen(true)}>
+      <button ref={opener} className="button" type="button" onClick={() => setOpen(true)}>
         Lift with a reason
       </button>
     );
@@ -48,6 +59,7 @@ function Lift({ jar, of, label }: { readonly jar: string; readonly of: string; r
           Why is it not touched?
         </label>
         <textarea
+          ref={field}
           className="input"
           id={id}
           rows={3}

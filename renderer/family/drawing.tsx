@@ -1,33 +1,27 @@
-// The stage: jars, ribbons, strips and labels near the window, moved as one group; keyboard walking; lighting.
+// The stage: jars, ribbons, strips and labels near the window, moved as one group; lighting.
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { Drawing } from '../../core/contract';
 import { familyControl } from './actions';
 import { founderStrips } from './founders';
-import { type Geometry, geometryOf, READABLE_ZOOM, type Size, stripSize, type View } from './geometry';
+import { type Geometry, geometryOf, type Size, stripSize, type View } from './geometry';
 import { Heads, Ticks } from './heads';
 import { Jar, renders } from './jar';
 import { JarDefs } from './jar-shape';
-import { type Kin, listOf, litBy, nearKin, type Step, walk } from './kin';
+import { type Kin, listOf, litBy, nearKin } from './kin';
 import { Labels } from './label-layer';
 import { Marks } from './marks';
 import { mountedAt, sameOr } from './mounting';
 import { Ribbons } from './ribbon-layer';
-import { Strip } from './strips';
+import { Strip, TopUps } from './strips';
+import { topUpsOf } from './top-ups';
 import { useJars } from './use-jars';
 import { useScores } from './use-scores';
 import { useSize } from './use-size';
 import { useView } from './use-view';
+import { indexAt, useWalking } from './use-walking';
 
-const STEPS: Readonly<Record<string, Step>> = {
-  ArrowLeft: 'seed',
-  ArrowRight: 'descendant',
-  ArrowUp: 'above',
-  ArrowDown: 'below',
-  Home: 'first',
-  End: 'newest',
-};
-/** Coming from marks to one jar: close enough to read it and its neighbours. */
-const READ_AT_ZOOM = 0.75;
+/** Below this zoom a jar has no room for the line of its vigour. */
+const SMALL_ZOOM = 0.48;
 /** Positions are written relative to a corner this far apart: far out in a huge family, pixels stay exact. */
 const CHUNK = 131_072;
 const NONE: readonly number[] = [];
@@ -54,11 +48,6 @@ export function FamilyDrawing(props: StageProps) {
     </div>
   );
 }
-
-const indexAt = (where: EventTarget): number | null => {
-  const jar = where instanceof Element ? where.closest<SVGGElement>('[data-index]') : null;
-  return jar ? Number(jar.dataset.index) : null;
-};
 
 /** The array as it was where nothing in it changed, so that nothing renders again. */
 function useSame<T>(now: readonly T[]): readonly T[] {
@@ -114,9 +103,8 @@ function Stage({
     repaint();
   }, [cornerX, cornerY, view, repaint]);
 
-  const [focused, setFocused] = useState(newest);
-  const focus = focused < drawing.keys.length ? focused : newest;
-  const [held, setHeld] = useState(false);
+  const walking = useWalking({ drawing, kin, newest, geometry, moving, size, selected, onSelect, target });
+  const { focus, held, focusOn } = walking;
   const [pointed, setPointed] = useState<number | null>(null);
 
   // What is mounted.
@@ -140,60 +128,6 @@ function Stage({
   // What is lit.
   const light = pointed ?? (held ? focus : null) ?? selected;
   const lit = useMemo(() => (light === null ? null : litBy(kin, light)), [kin, light]);
-
-  const reveal = useCallback(
-    (index: number, closer = false) =>
-      moving.show(
-        (drawing.x[index] ?? 0) * geometry.columnStep,
-        (drawing.y[index] ?? 0) * geometry.rowStep,
-        closer && moving.settled.k < READABLE_ZOOM ? READ_AT_ZOOM : 0,
-      ),
-    [moving, drawing, geometry],
-  );
-
-  // Keyboard: the focus moves first, then the window follows, then the element that now exists is focused.
-  const wanted = useRef<number | null>(null);
-  const focusOn = useCallback((index: number) => {
-    wanted.current = index;
-    setFocused(index);
-  }, []);
-  useEffect(() => {
-    if (wanted.current === null) return;
-    const element = document.getElementById(`jar-${drawing.keys[wanted.current] ?? 0}`);
-    if (element) {
-      wanted.current = null;
-      element.focus({ preventScroll: true });
-    }
-  });
-  const onKeyDown = (event: React.KeyboardEvent): void => {
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
-    const step = STEPS[event.key];
-    if (step !== undefined && !event.shiftKey) {
-      event.preventDefault();
-      const next = walk(kin, drawing.generation, drawing.y, focus, step, newest);
-      focusOn(next);
-      reveal(next);
-    } else if (event.key === 'Enter' || event.key === ' ') {
-      event.preventDefault();
-      onSelect(focus);
-    }
-  };
-
-  const targeted = useRef(0);
-  useEffect(() => {
-    if (target === null || targeted.current === target.count) return;
-    targeted.current = target.count;
-    focusOn(target.index);
-    reveal(target.index, true);
-  }, [target, focusOn, reveal]);
-
-  // The pane takes room when it opens: what was chosen stays in sight.
-  const inSight = useRef({ selected, size });
-  useEffect(() => {
-    if (inSight.current.selected === selected && inSight.current.size === size) return;
-    inSight.current = { selected, size };
-    if (selected !== null) reveal(selected);
-  }, [selected, size, reveal]);
 
   useEffect(() => {
     Object.assign(familyControl, {
@@ -224,6 +158,11 @@ function Stage({
     [drawing, geometry, view.k, mounted.asJars, views, strip],
   );
 
+  const topUps = useMemo(
+    () => (mounted.asJars ? topUpsOf(drawing, geometry, view.k, mounted.indices, views) : []),
+    [drawing, geometry, view.k, mounted, views],
+  );
+
   return (
     <>
       {!mounted.asJars && (
@@ -240,7 +179,7 @@ function Stage({
       <Ticks drawing={drawing} geometry={geometry} view={view} size={size} />
       <svg
         ref={jars}
-        className={`jars${lit ? ' lighting' : ''}${mounted.asJars ? '' : ' as-marks'}`}
+        className={`jars${lit ? ' lighting' : ''}${mounted.asJars ? '' : ' as-marks'}${view.k < SMALL_ZOOM ? ' small' : ''}`}
         width={size.width}
         height={size.height}
       >
@@ -258,6 +197,7 @@ function Stage({
                 cornerX={cornerX}
                 cornerY={cornerY}
               />
+              <TopUps all={topUps} lit={lit} cornerX={cornerX} cornerY={cornerY} />
               <g aria-hidden="true">
                 {strips.map((one) => (
                   <Strip
@@ -280,7 +220,7 @@ function Stage({
             role="tree"
             aria-label="The family, from each jar to what it seeded"
             tabIndex={-1}
-            onKeyDown={onKeyDown}
+            onKeyDown={walking.onKeyDown}
             onPointerOver={(event) => setPointed(indexAt(event.target))}
             onPointerLeave={() => setPointed(null)}
             onClick={(event) => {
@@ -289,12 +229,8 @@ function Stage({
               focusOn(index);
               onSelect(index);
             }}
-            onFocus={(event) => {
-              setHeld(event.target.matches(':focus-visible'));
-              const index = indexAt(event.target);
-              if (index !== null) setFocused(index);
-            }}
-            onBlur={() => setHeld(false)}
+            onFocus={walking.onFocus}
+            onBlur={walking.onBlur}
           >
             {mounted.indices.map((index) => {
               const key = drawing.keys[index] ?? 0;
@@ -334,6 +270,7 @@ function Stage({
               second={held ? focus : null}
               strips={strips}
               strip={strip}
+              topUps={topUps}
               kin={kin}
               lit={lit}
               cornerX={cornerX}
@@ -343,6 +280,11 @@ function Stage({
         </g>
       </svg>
       <Heads drawing={drawing} columnXs={columnXs} geometry={geometry} view={view} size={size} />
+      {!mounted.asJars && (
+        <p className="family-far">
+          Too far to see single jars: a mark stands for one or many. Come closer with + or go to a jar.
+        </p>
+      )}
     </>
   );
 }

@@ -79,7 +79,14 @@ function Drawn({ drawing, spacing, onSpacing }: DrawnProps) {
     [goTo],
   );
   const select = useCallback((index: number) => setSelectedKey(drawing.keys[index] ?? null), [drawing]);
-  const close = useCallback(() => setSelectedKey(null), []);
+  const close = useCallback(() => {
+    setSelectedKey(null);
+    // The keyboard goes back to the jar that the pane was about.
+    const back = document.querySelector<SVGElement | HTMLElement>(
+      asTable ? `#row-${selectedKey}` : `#jar-${selectedKey}`,
+    );
+    back?.focus({ preventScroll: true });
+  }, [asTable, selectedKey]);
 
   // Another screen sent the keeper here to see a jar.
   useEffect(() => {
@@ -93,12 +100,12 @@ function Drawn({ drawing, spacing, onSpacing }: DrawnProps) {
   useEffect(() => {
     familyControl.close = () => {
       if (legend) setLegend(false);
-      else close();
+      else if (selectedKey !== null) close();
     };
     return () => {
       familyControl.close = () => undefined;
     };
-  }, [legend, close]);
+  }, [legend, close, selectedKey]);
 
   const targeted = useMemo(() => {
     const index = target === null ? undefined : indexOf.get(target.key);

@@ -14,10 +14,13 @@ export type StripSize = { readonly width: number; readonly reach: number };
 export const stripSize = (size: Size): StripSize =>
   size.width < 1000 ? { width: 112, reach: 48 } : { width: 158, reach: 78 };
 /** Room for the column heads above the drawing, in screen pixels. */
-export const HEAD_ROOM = 52;
+export const HEAD_ROOM = 64;
 const PAD = 22;
-/** Beside the last column a label may stand. */
-const LABEL_ROOM = 74;
+/** Right of the last column. */
+const MARGIN = 40;
+/** A label left of its jar, in screen pixels; and what a ribbon needs before it to bend in. */
+const LABEL_WIDTH = 72;
+export const BEND_ROOM = 38;
 /** Below this zoom a jar is too small to be read as one. */
 export const READABLE_ZOOM = 0.3;
 const LEAST_COLUMN = 92;
@@ -38,6 +41,8 @@ export interface Geometry {
   /** Drawing pixels from one column, or row, to the next. */
   readonly columnStep: number;
   readonly rowStep: number;
+  /** How far before a jar its ribbon runs level, so that the label above it crosses nothing. */
+  readonly tail: number;
   /** The view that shows everything. */
   readonly fit: View;
   readonly least: number;
@@ -59,18 +64,22 @@ export function geometryOf(drawing: Pick<Drawing, 'width' | 'height'>, size: Siz
   const strip = stripSize(size);
   const left = strip.width + strip.reach + PAD;
   const room = {
-    width: Math.max(160, size.width - left - LABEL_ROOM),
+    width: Math.max(160, size.width - left - MARGIN),
     height: Math.max(120, size.height - HEAD_ROOM - PAD),
   };
   const byWidth = room.width / (JAR.width + (columns - 1) * LEAST_COLUMN);
   // Labels lie under their jars where the rows leave room for that at a good size, else beside them.
-  const under = (room.height - rows * LABEL_HEIGHT) / (rows * (JAR.height + 6));
+  const withLabels = (room.height - rows * LABEL_HEIGHT) / (rows * (JAR.height + 6));
   const beside = room.height / (rows * (JAR.height + 8));
-  const k = clamp(Math.min(byWidth, under >= GOOD_ZOOM ? under : Math.min(beside, GOOD_ZOOM)), 0.0001, 1.3);
+  const k = clamp(
+    Math.min(byWidth, withLabels >= GOOD_ZOOM ? withLabels : Math.min(beside, GOOD_ZOOM)),
+    0.0001,
+    1.3,
+  );
   const columnStep = clamp(
     (room.width / k - JAR.width) / Math.max(1, columns - 1),
     LEAST_COLUMN,
-    k < READABLE_ZOOM ? 320 : Math.max(210, 168 / k),
+    k < READABLE_ZOOM ? 480 : Math.max(210, 168 / k),
   );
   const rowStep = clamp(
     room.height / k / rows,
@@ -80,9 +89,13 @@ export function geometryOf(drawing: Pick<Drawing, 'width' | 'height'>, size: Siz
   const width = (columns - 1) * columnStep + JAR.width;
   const height = (rows - 1) * rowStep + JAR.height;
   const slack = { x: room.width - width * k, y: room.height - height * k - LABEL_HEIGHT };
+  const gap = (columnStep - JAR.width) * k;
+  const under = (rowStep - JAR.height) * k >= LABEL_HEIGHT;
+  const tail = under ? 0 : clamp(gap - BEND_ROOM, Math.min(14, gap * 0.35), LABEL_WIDTH) / k;
   return {
     columnStep,
     rowStep,
+    tail,
     width,
     height,
     fit: {

@@ -10,33 +10,45 @@ interface Head {
   readonly text: string;
 }
 
-/** The heads to write: all where they fit, each n-th where not; a bare number once the word is written before it. */
+interface Column {
+  readonly x: number;
+  readonly long: string;
+  readonly short: string;
+  /** What every n-th is counted by: the generation; on the calendar its place. */
+  readonly count: number;
+}
+
+/** The heads to write: all where they fit, round numbers where not; a bare number once the word is written before it. */
 export function thinnedHeads(
-  columns: readonly { readonly x: number; readonly long: string; readonly short: string }[],
+  columns: readonly Column[],
   k: number,
   measure: (text: string) => number,
 ): Head[] {
   const gap = 14;
-  const fits = (pick: (at: number) => string, every: number): boolean => {
+  const fits = (heads: readonly Head[]): boolean => {
     let right = -Infinity;
-    for (let at = 0; at < columns.length; at += every) {
-      const column = columns[at];
-      if (!column) continue;
-      const half = measure(pick(at)) / 2;
-      if (column.x * k - half < right + gap) return false;
-      right = column.x * k + half;
-    }
-    return true;
+    return heads.every(({ x, text }) => {
+      const half = measure(text) / 2;
+      const free = x * k - half >= right + gap;
+      right = x * k + half;
+      return free;
+    });
   };
-  const long = (at: number): string => columns[at]?.long ?? '';
-  const short = (at: number): string => (at === 0 ? long(0) : (columns[at]?.short ?? ''));
-  for (const pick of [long, short])
-    if (fits(pick, 1)) return columns.map((column, at) => ({ x: column.x, text: pick(at) }));
-  for (let every = 2; every < columns.length; every = every < 5 ? 5 : every * 2)
-    if (fits(short, every))
-      return columns.flatMap((column, at) => (at % every === 0 ? [{ x: column.x, text: short(at) }] : []));
-  const first = columns[0];
-  return first ? [{ x: first.x, text: first.long }] : [];
+  const long = columns.map(({ x, long: text }) => ({ x, text }));
+  if (fits(long)) return long;
+  const most = columns.at(-1)?.count ?? 0;
+  for (const every of roundSteps(most)) {
+    const heads = columns.flatMap(({ x, long: word, short, count }, at) =>
+      at === 0 || count % every === 0 ? [{ x, text: at === 0 ? word : short }] : [],
+    );
+    if (fits(heads)) return heads;
+  }
+  return long.slice(0, 1);
+}
+
+/** 1, 2, 5, 10, 20, 50 … as far as needed. */
+function* roundSteps(most: number): Generator<number> {
+  for (let ten = 1; ten <= most; ten *= 10) yield* [ten, ten * 2, ten * 5];
 }
 
 interface Props {
@@ -76,10 +88,15 @@ export const Heads = memo(function Heads({
 }: Props & { readonly columnXs: ReadonlyMap<number, number> }) {
   const all =
     drawing.spacing === 'calendar'
-      ? drawing.ticks.map((tick) => ({ at: tick.x, long: tick.label, short: tick.label }))
+      ? drawing.ticks.map((tick, count) => ({ at: tick.x, long: tick.label, short: tick.label, count }))
       : [...columnXs]
           .toSorted(([a], [b]) => a - b)
-          .map(([generation, at]) => ({ at, long: `generation ${generation}`, short: String(generation) }));
+          .map(([generation, at]) => ({
+            at,
+            long: `generation ${generation}`,
+            short: String(generation),
+            count: generation,
+          }));
   const shown = all
     .map((head) => ({ ...head, x: head.at * geometry.columnStep + JAR.width / 2 }))
     .filter((head) => near(head.x, view, size));

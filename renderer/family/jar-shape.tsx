@@ -30,7 +30,7 @@ interface Props {
 /** The set line: a level marked on both walls, from the foot (0) to the shoulder (100). The numeral stays clear. */
 function SetLine({ score }: { readonly score: number }) {
   const y = (59 - 0.36 * score).toFixed(1);
-  return <path className="set-line" d={`M-4 ${y}H7M55 ${y}H66`} />;
+  return <path className="set-line" d={`M-5 ${y}H4M58 ${y}H67`} />;
 }
 
 /** A plain lid; banded three times while on hold, once where a look is due. */

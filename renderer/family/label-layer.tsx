@@ -1,12 +1,12 @@
-// The labels under the jars: always at least 15 px on the screen, never on one another.
-import { memo, useMemo } from 'react';
+// The labels of the jars: always at least 15 px on the screen, never on one another.
+import { memo, useCallback, useMemo } from 'react';
 import type { Drawing, JarView } from '../../core/contract';
-import type { PlacedStrip } from './founders';
-import { stripScale } from './founders';
+import { type PlacedStrip, stripScale } from './founders';
 import { type Geometry, JAR, LABEL_HEIGHT, STRIP_HEIGHT, type StripSize } from './geometry';
-import { type Side, writtenLabels } from './labels';
+import type { TopUp } from './top-ups';
+import { type Box, labelBox, type LabelPlace, mannerOf, type Side, writtenLabels } from './labels';
 import { textWidth } from './measure';
-import { type Kin, listOf, type Lit } from './kin';
+import type { Kin, Lit } from './kin';
 
 const OneLabel = memo(function OneLabel(props: {
   readonly text: string;
@@ -22,19 +22,20 @@ const OneLabel = memo(function OneLabel(props: {
   );
 });
 
-/** Sides where a label crosses no ribbon of its own jar first: right unless a descendant lies above, left unless the seed does. */
-function sidesOf(drawing: Drawing, kin: Kin, index: number): readonly Side[] {
-  const row = drawing.y[index] ?? 0;
-  const seed = kin.parent[index] ?? -1;
-  const topChild = listOf(kin.children, index)[0];
-  const right = topChild === undefined || (drawing.y[topChild] ?? 0) > row - 0.1;
-  const left = seed >= 0 && (drawing.y[seed] ?? 0) > row - 0.1;
-  return right
-    ? ['under', 'right', ...(left ? ['left' as const] : [])]
-    : left
-      ? ['under', 'left', 'right']
-      : ['under', 'right'];
+/** Screen box of a label strip of a founding batch, the drawing's corner at 0. */
+function stripBox(placed: PlacedStrip, strip: StripSize, k: number): Box {
+  const scale = stripScale(k) * k;
+  const top = (placed.y + JAR.inletY) * k + placed.lift * scale;
+  const right = placed.x * k - strip.reach * scale;
+  return { left: right - strip.width * scale, right, top, bottom: top + STRIP_HEIGHT * scale };
 }
+
+const scaled = (box: Box, k: number): Box => ({
+  left: box.left * k,
+  right: box.right * k,
+  top: box.top * k,
+  bottom: box.bottom * k,
+});
 
 interface Props {
   readonly drawing: Drawing;
@@ -47,6 +48,7 @@ interface Props {
   readonly second: number | null;
   readonly strips: readonly PlacedStrip[];
   readonly strip: StripSize;
+  readonly topUps: readonly TopUp[];
   readonly kin: Kin;
   readonly lit: Lit | null;
   readonly cornerX: number;
@@ -54,83 +56,83 @@ interface Props {
 }
 
 export const Labels = memo(function Labels(props: Props) {
-  const { drawing, geometry, view, mounted, views, first, second, strips, strip, kin } = props;
+  const { drawing, geometry, view, mounted, views, first, second, strips, strip, topUps, kin } = props;
   const { k } = view;
+  const lettering = Math.max(1, k);
+  const height = LABEL_HEIGHT * lettering;
+  const jarAt = useCallback(
+    (index: number): Box => {
+      const left = (drawing.x[index] ?? 0) * geometry.columnStep * k;
+      const top = (drawing.y[index] ?? 0) * geometry.rowStep * k;
+      return { left, right: left + JAR.width * k, top, bottom: top + JAR.height * k };
+    },
+    [drawing, geometry, k],
+  );
   const written = useMemo(() => {
-    const x = (index: number): number => (drawing.x[index] ?? 0) * geometry.columnStep * k;
-    const y = (index: number): number => (drawing.y[index] ?? 0) * geometry.rowStep * k;
-    const lettering = Math.max(1, k);
+    const measure = (text: string): number => textWidth(text) * lettering;
     const places = mounted.flatMap((index) => {
       const seen = views.get(drawing.keys[index] ?? 0);
       if (!seen || seen.label === '') return [];
+      const seed = kin.parent[index] ?? -1;
+      const above = seed >= 0 && (drawing.y[seed] ?? 0) < (drawing.y[index] ?? 0) - 0.1;
+      const left: LabelPlace['left'] =
+        seed < 0 ? 'slips' : above || (kin.place[index] ?? 1) > 1 ? 'ribbon' : 'free';
       return [
         {
           index,
           label: seen.label,
-          middle: x(index) + (JAR.width / 2) * k,
-          top: y(index) + (JAR.height + 1) * k,
-          besideLeft: x(index) + JAR.width * k + 4,
-          besideRight: x(index) - 4,
-          besideTop: y(index) - 3,
-          sides: sidesOf(drawing, kin, index),
+          jar: jarAt(index),
+          left,
           rank: index === first ? 2 : index === second ? 1 : 0,
           day: seen.madeOn ?? '',
           column: drawing.generation[index] ?? 0,
         },
       ];
     });
-    const jars = mounted.flatMap((index) => {
-      const [left, right, top, bottom] = [
-        x(index),
-        x(index) + JAR.width * k,
-        y(index),
-        y(index) + JAR.height * k,
-      ];
-      // The place under a jar is its own label's: another's written there would be read as this one's.
-      const under = { left: left + 6, right: right - 6, top: bottom, bottom: bottom + LABEL_HEIGHT * 0.7 };
-      return [
-        { owner: index, box: { left, right, top, bottom } },
-        { owner: index, box: under },
-      ];
-    });
-    const slips = strips.map((placed) => {
-      const top = (placed.y + JAR.inletY) * k + placed.lift * stripScale(k) * k;
-      const right = (placed.x - strip.reach * stripScale(k)) * k;
-      return {
-        owner: -1,
-        box: {
-          left: right - strip.width * stripScale(k) * k,
-          right,
-          top,
-          bottom: top + STRIP_HEIGHT * stripScale(k) * k,
-        },
-      };
-    });
-    return writtenLabels(
-      places,
-      [...jars, ...slips],
-      LABEL_HEIGHT * lettering,
-      (text) => textWidth(text) * lettering,
+    const manner = mannerOf(
+      geometry.columnStep * k,
+      geometry.rowStep * k,
+      { width: JAR.width * k, height: JAR.height * k },
+      places.reduce((widest, { label }) => Math.max(widest, measure(label)), 0),
+      height,
     );
-  }, [drawing, geometry, k, mounted, views, first, second, strips, strip, kin]);
-  const across = (side: Side): number =>
-    side === 'under' ? JAR.width / 2 : side === 'right' ? JAR.width + 4 / k : -4 / k;
+    const blocked = [
+      ...mounted.map((index) => ({ owner: index, box: jarAt(index) })),
+      ...strips.map((placed) => ({ owner: -1, box: stripBox(placed, strip, k) })),
+      ...topUps.map(({ box }) => ({ owner: -1, box: scaled(box, k) })),
+    ];
+    return writtenLabels(places, blocked, manner, geometry.rowStep * k, height, measure);
+  }, [
+    drawing,
+    geometry,
+    k,
+    mounted,
+    views,
+    first,
+    second,
+    strips,
+    strip,
+    topUps,
+    kin,
+    jarAt,
+    height,
+    lettering,
+  ]);
   return (
     <g className="labels" aria-hidden="true">
-      {[...written].map(([index, { text, side }]) => (
-        <OneLabel
-          key={drawing.keys[index]}
-          text={text}
-          side={side}
-          x={(drawing.x[index] ?? 0) * geometry.columnStep + across(side) - props.cornerX}
-          y={
-            (drawing.y[index] ?? 0) * geometry.rowStep +
-            (side === 'under' ? JAR.height + 1 : -3 / k) -
-            props.cornerY
-          }
-          lit={props.lit?.[index] === 1}
-        />
-      ))}
+      {[...written].map(([index, { text, side }]) => {
+        const box = labelBox(jarAt(index), side, 0, height);
+        return (
+          <OneLabel
+            key={drawing.keys[index]}
+            text={text}
+            side={side}
+            x={box.left / k - props.cornerX}
+            y={box.top / k - props.cornerY}
+            lit={props.lit?.[index] === 1}
+          />
+        );
+      })}
     </g>
   );
 });

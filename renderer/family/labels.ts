@@ -1,4 +1,7 @@
-// Which labels are written: none may overlap another, nor lie on another jar. Pure; widths are measured by the caller.
+// Which labels are written, and where: none may overlap another, nor lie on another jar. A view has one manner for all
+// its labels, so that the eye learns once where to look. Pure; widths are measured by the caller.
+
+import { BEND_ROOM, LABEL_HEIGHT } from './geometry';
 
 export interface Box {
   readonly left: number;
@@ -6,28 +9,40 @@ export interface Box {
   readonly right: number;
   readonly bottom: number;
 }
-export type Side = 'under' | 'right' | 'left';
+export type Side = 'under' | 'left' | 'over';
+/**
+ * under: each in full under its jar. beside: each in full left of its jar, above the ribbon that comes in.
+ * headed: the day once, with the uppermost of batch-mates that stand one under another; the others have their letter.
+ * days: no room for letters, so the day stands for all of them; letters come with zooming in, pointing or the focus.
+ */
+export type Manner = 'under' | 'beside' | 'headed' | 'days';
+
 export interface LabelPlace {
   readonly index: number;
   readonly label: string;
-  /** Under the jar: middle of the label and its top edge, in screen pixels. */
-  readonly middle: number;
-  readonly top: number;
-  /** Beside it, over the ribbons: where a label on its right begins, one on its left ends, and the top edge. */
-  readonly besideLeft: number;
-  readonly besideRight: number;
-  readonly besideTop: number;
-  /** Sides to try, the best first. */
-  readonly sides: readonly Side[];
+  /** The jar's outline, in screen pixels. */
+  readonly jar: Box;
   /** Higher is written first. Equal ones: the later day, then the upper row. */
   readonly rank: number;
   readonly day: string;
-  /** Column it stands in: a letter alone is understood only below or above its own batch's date. */
+  /** Its generation: a letter alone is understood only below its own batch's day. */
   readonly column: number;
+  /**
+   * What lies left of it: nothing, where its ribbon comes from below or level and no other passes on the way up; a
+   * ribbon; or the slips of its sources.
+   */
+  readonly left: 'free' | 'ribbon' | 'slips';
 }
 
 const CELL = 96;
+/** Up to this many rows further down a batch-mate still stands right under another. */
+const NEXT_ROW = 1.3;
 const GAP = 5;
+/** Between two columns, where letters are written: one, and a breath on either side. */
+const LETTER_ROOM = 25;
+const BESIDE = 4;
+/** A label left of its jar stands level with the lid, above the inlet. */
+const RAISED = 3;
 
 /** Boxes by grid cell, so that a test of overlap looks at neighbours only. */
 class Taken {
@@ -74,54 +89,132 @@ export interface Written {
   readonly side: Side;
 }
 
+/** The box of a text at a side of its jar. */
+export function labelBox(jar: Box, side: Side, width: number, height: number): Box {
+  const left = side === 'left' ? jar.left - BESIDE - width : (jar.left + jar.right - width) / 2;
+  const top = side === 'left' ? jar.top - RAISED : side === 'under' ? jar.bottom + 1 : jar.top - height + 1;
+  return { left, top, right: left + width, bottom: top + height };
+}
+
 /**
- * The text written at each place, by index. Full labels where they fit, under the jar or else beside it; a letter alone
- * where the batch's date is already written in the same column; else nothing.
- * @param jars boxes no label may lie on, each with the index of its owner (whose own label may touch it), or -1
+ * The one manner of a view.
+ * @param column from one column to the next, and @param row from one row to the next, in screen pixels
+ * @param jar a jar's outline on the screen
+ * @param widest width of the widest label
+ */
+export function mannerOf(
+  column: number,
+  row: number,
+  jar: { readonly width: number; readonly height: number },
+  widest: number,
+  height: number,
+): Manner {
+  if (row - jar.height >= height && column >= widest + GAP * 2) return 'under';
+  const gap = column - jar.width;
+  if (gap >= widest + BESIDE + GAP + BEND_ROOM) return 'beside';
+  return gap >= LETTER_ROOM * (height / LABEL_HEIGHT) ? 'headed' : 'days';
+}
+
+/** Batch-mates that stand in rows one under another, from the top down. */
+function runsOf(places: readonly LabelPlace[], row: number): LabelPlace[][] {
+  const columns = new Map<string, LabelPlace[]>();
+  for (const place of places) {
+    const column = `${place.column} ${Math.round(place.jar.left)}`;
+    const list = columns.get(column);
+    if (list) list.push(place);
+    else columns.set(column, [place]);
+  }
+  const runs: LabelPlace[][] = [];
+  for (const list of columns.values()) {
+    let above: LabelPlace | null = null;
+    for (const place of list.toSorted((a, b) => a.jar.top - b.jar.top)) {
+      const { batch } = splitLabel(place.label);
+      const mates =
+        above !== null &&
+        batch !== '' &&
+        batch === splitLabel(above.label).batch &&
+        place.jar.top - above.jar.top <= row * NEXT_ROW;
+      if (mates) runs.at(-1)?.push(place);
+      else runs.push([place]);
+      above = place;
+    }
+  }
+  return runs;
+}
+
+const before = (a: LabelPlace, b: LabelPlace): number =>
+  b.rank - a.rank || (a.day < b.day ? 1 : a.day > b.day ? -1 : a.column - b.column || a.jar.top - b.jar.top);
+
+/** Sides for the day at the top of a run. */
+const AT_TOP: Readonly<Record<LabelPlace['left'], readonly Side[]>> = {
+  free: ['left', 'over'],
+  ribbon: ['over', 'left'],
+  slips: ['over'],
+};
+
+/** Sides for a whole label, the best first. */
+function sidesOf(place: LabelPlace, manner: Manner): readonly Side[] {
+  if (manner === 'under') return ['under', 'left'];
+  if (place.left === 'slips') return ['over', 'under'];
+  if (manner === 'beside' || place.left === 'free') return ['left', 'under'];
+  return ['under', 'left'];
+}
+
+/**
+ * The text written at each place, by index: in the view's manner where there is room, else at another side of the jar,
+ * else nothing. A letter alone stands only in a run of batch-mates whose day is written.
+ * @param row from one row to the next, in screen pixels
+ * @param blocked boxes no label may lie on, each with the index of its owner (whose own label may touch it), or -1
  */
 export function writtenLabels(
   places: readonly LabelPlace[],
-  jars: readonly { readonly box: Box; readonly owner: number }[],
+  blocked: readonly { readonly box: Box; readonly owner: number }[],
+  manner: Manner,
+  row: number,
   height: number,
   measure: (text: string) => number,
 ): Map<number, Written> {
   const taken = new Taken();
-  for (const { box, owner } of jars) taken.add(box, owner);
+  for (const { box, owner } of blocked) taken.add(box, owner);
   const written = new Map<number, Written>();
-  const dated = new Set<string>();
-  const ordered = places.toSorted(
-    (a, b) =>
-      b.rank - a.rank || (a.day < b.day ? 1 : a.day > b.day ? -1 : a.column - b.column || a.top - b.top),
-  );
-  for (const place of ordered) {
-    const { batch, letter } = splitLabel(place.label);
-    const group = `${place.column} ${batch}`;
-    const tries = dated.has(group) ? [place.label, letter] : [place.label];
-    for (const [text, side] of tries.flatMap((one) => place.sides.map((where) => [one, where] as const))) {
-      const width = measure(text);
-      const left =
-        side === 'under'
-          ? place.middle - width / 2
-          : side === 'right'
-            ? place.besideLeft
-            : place.besideRight - width;
-      const top = side === 'under' ? place.top : place.besideTop;
-      const box = { left, right: left + width, top, bottom: top + height };
+  const put = (place: LabelPlace, text: string, sides: readonly Side[]): boolean => {
+    for (const side of sides) {
+      const box = labelBox(place.jar, side, measure(text), height);
       if (!taken.isFree(box, place.index)) continue;
       taken.add(box, place.index);
       written.set(place.index, { text, side });
-      if (text === place.label) dated.add(group);
-      break;
+      return true;
     }
-    // The chosen and the focused jar's label is written in any case; what comes after makes room for it.
-    if (place.rank > 0 && !written.has(place.index)) {
-      const half = measure(place.label) / 2;
-      taken.add(
-        { left: place.middle - half, right: place.middle + half, top: place.top, bottom: place.top + height },
-        place.index,
-      );
-      written.set(place.index, { text: place.label, side: 'under' });
-    }
+    return false;
+  };
+  // The chosen and the focused jar's label is written in any case; what comes after makes room for it.
+  for (const place of places.filter(({ rank }) => rank > 0).toSorted(before)) {
+    if (put(place, place.label, sidesOf(place, manner))) continue;
+    taken.add(labelBox(place.jar, 'under', measure(place.label), height), place.index);
+    written.set(place.index, { text: place.label, side: 'under' });
   }
+  if (manner === 'under' || manner === 'beside') {
+    for (const place of places.filter(({ index }) => !written.has(index)).toSorted(before))
+      put(place, place.label, sidesOf(place, manner));
+    return written;
+  }
+  const runs = runsOf(places, row)
+    .map((run) => ({ run, first: run.toSorted(before)[0] }))
+    .toSorted((a, b) => (a.first && b.first ? before(a.first, b.first) : 0));
+  const dated = runs.filter(({ run }) => {
+    const [top] = run;
+    const last = run.at(-1);
+    if (!top || !last || written.has(top.index)) return top !== undefined;
+    const whole = (place: LabelPlace): string =>
+      manner === 'days' && run.length > 1 ? splitLabel(place.label).batch : place.label;
+    // The day belongs at the top of the run; where it has no room there, at its foot.
+    const atTop = AT_TOP[top.left];
+    if (put(top, whole(top), atTop)) return true;
+    return !written.has(last.index) && put(last, whole(last), ['under']);
+  });
+  if (manner === 'days') return written;
+  for (const { run } of dated)
+    for (const place of run)
+      if (!written.has(place.index)) put(place, splitLabel(place.label).letter, ['left']);
   return written;
 }

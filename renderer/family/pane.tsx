@@ -96,6 +96,9 @@ export function Pane({ id, onGo, onClose }: Props) {
   const answer = useRead('jar.get', { id });
   return (
     <aside className="pane" aria-label="About this jar">
+      <p className="visually-hidden" aria-live="polite">
+        {answer?.ok === true && `About ${answer.value.view.label}: ${answer.value.wayBack}`}
+      </p>
       <div className="pane-body" key={id}>
         {answer === null && <p className="soft">Reading…</p>}
         {answer?.ok === false && <p role="alert">{answer.sentence}</p>}
@@ -122,7 +125,9 @@ function About({ jar, onGo }: { readonly jar: JarReply; readonly onGo: (key: num
       <header className="pane-head">
         <JarPicture generation={view.generation.deepest} setWord={setWord} flags={flagsOf(jar)} />
         <div>
-          <h2>{view.label}</h2>
+          <h2 id="pane-title" tabIndex={-1}>
+            {view.label}
+          </h2>
           <p className="soft">{sayings.join(' · ')}</p>
           {view.lines.length > 0 && (
             <p className="soft small">

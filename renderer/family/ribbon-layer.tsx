@@ -84,7 +84,7 @@ export const Ribbons = memo(function Ribbons(props: Props) {
       return into.map((ribbon, place) => {
         const [fromX, fromY] = at(ribbon.seed);
         const [toX, toY] = at(child);
-        return { ...ribbon, path: ribbonPath(fromX, fromY, toX, toY, offsets[place] ?? 0) };
+        return { ...ribbon, path: ribbonPath(fromX, fromY, toX, toY, offsets[place] ?? 0, geometry.tail) };
       });
     });
   }, [drawing, kin, geometry, mounted, others, cornerX, cornerY]);

@@ -10,14 +10,25 @@ export interface Ribbon {
 
 const n = (value: number): string => String(Math.round(value * 10) / 10);
 
-/** Path of a ribbon from a seed's side to a child's inlet, in drawing pixels; `lift` shifts its end within the inlet. */
-export function ribbonPath(fromX: number, fromY: number, toX: number, toY: number, lift: number): string {
+/**
+ * Path of a ribbon from a seed's side to a child's inlet, in drawing pixels. Over the last `tail` it runs level, under
+ * the child's label; `lift` shifts its end within the inlet.
+ */
+export function ribbonPath(
+  fromX: number,
+  fromY: number,
+  toX: number,
+  toY: number,
+  lift: number,
+  tail: number,
+): string {
   const x0 = fromX + JAR.width - 4;
   const y0 = fromY + JAR.inletY;
   const x1 = toX + 4;
   const y1 = toY + JAR.inletY + lift;
-  const bend = Math.max(26, Math.min(120, (x1 - x0) * 0.5));
-  return `M${n(x0)} ${n(y0)}C${n(x0 + bend)} ${n(y0)} ${n(x1 - bend)} ${n(y1)} ${n(x1)} ${n(y1)}`;
+  const level = x1 - Math.min(tail, Math.max(0, x1 - x0) * 0.6);
+  const bend = Math.max(26, Math.min(120, (level - x0) * 0.5));
+  return `M${n(x0)} ${n(y0)}C${n(x0 + bend)} ${n(y0)} ${n(level - bend)} ${n(y1)} ${n(level)} ${n(y1)}H${n(x1)}`;
 }
 
 /** Width of a ribbon in drawing pixels: its share of a full one, never thinner than can be seen. */

@@ -116,6 +116,7 @@ export function FamilyTable({ drawing, selected, onSelect }: Props) {
                     <button
                       className="button quiet"
                       type="button"
+                      id={`row-${key}`}
                       aria-pressed={index === selected}
                       onClick={() => onSelect(index)}
                     >

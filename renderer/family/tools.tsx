@@ -46,7 +46,7 @@ export function Tools({ spacing, onSpacing, asTable, onTable, legend, onLegend }
             className="button"
             type="button"
             aria-label="Farther"
-            title="Farther (−)"
+            title="Farther (−, or Ctrl and scroll)"
             onClick={() => familyControl.farther()}
           >
             −
@@ -63,7 +63,7 @@ export function Tools({ spacing, onSpacing, asTable, onTable, legend, onLegend }
             className="button"
             type="button"
             aria-label="Closer"
-            title="Closer (+)"
+            title="Closer (+, or Ctrl and scroll)"
             onClick={() => familyControl.closer()}
           >
             +

@@ -1,6 +1,6 @@
 // Panning and zooming: the live view lives outside React and moves one group; React hears only of the settled view.
 import { type RefObject, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
-import { bringIn, type Geometry, keepInSight, type Size, type View, zoomAt } from './geometry';
+import { bringIn, type Geometry, keepInSight, READABLE_ZOOM, type Size, type View, zoomAt } from './geometry';
 
 const SETTLE_MS = 130;
 
@@ -36,10 +36,10 @@ export function useView(
   }, [frame]);
 
   const move = useCallback(
-    (view: View) => {
+    (view: View, fitted = false) => {
       const now = live.current;
       now.view = keepInSight(view, geometry, size);
-      now.fitted = false;
+      now.fitted = fitted;
       frame.current?.classList.add('moving');
       if (now.frame === 0)
         now.frame = requestAnimationFrame(() => {
@@ -64,11 +64,13 @@ export function useView(
     flush();
   }, [geometry, paint, flush]);
 
-  // A fitted family stays fitted when the window changes; one that was moved keeps its place.
+  // A fitted family stays fitted when the window changes, unless it would turn from jars to marks: a pane took the room,
+  // and once it is closed the family is fitted again. One that was moved keeps its place.
   useLayoutEffect(() => {
-    if (live.current.fitted) fit();
-    else move(live.current.view);
-  }, [fit, move]);
+    const { view, fitted } = live.current;
+    if (fitted && !(geometry.fit.k < READABLE_ZOOM && view.k >= READABLE_ZOOM)) fit();
+    else move(view, fitted);
+  }, [fit, move, geometry]);
   useEffect(() => {
     const now = live.current;
     return () => {
@@ -155,7 +157,7 @@ export function useView(
             ? { k: leastZoom, tx: size.width / 2 - x * leastZoom, ty: size.height / 2 - y * leastZoom }
             : bringIn(view, size, x, y);
         if (closer !== view) {
-          move(closer);
+          move(closer, live.current.fitted && closer.k === view.k);
           flush();
         }
       },

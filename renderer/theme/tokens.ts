@@ -38,6 +38,11 @@ export const colours = {
   'fill-3': { light: '#e4d5b7', dark: '#c9beaa', description: 'spoonable contents' },
   'fill-4': { light: '#dbc8a3', dark: '#dacfb9', description: 'firm contents' },
   'fill-5': { light: '#cfb78b', dark: '#ebe1cc', description: 'very firm contents' },
+  'fill-dim': {
+    light: '#efe6d4',
+    dark: '#3c4348',
+    description: 'contents of a jar outside the descent that is lit',
+  },
   'jar-surface': { light: '#6a5a43', dark: '#3a342b', description: 'the line of the set surface' },
   'jar-numeral': { light: '#2b251e', dark: '#221d17', description: 'the generation, on the contents' },
   'jar-numeral-open': {
@@ -47,8 +52,8 @@ export const colours = {
   },
   'jar-lid': { light: '#b9a88a', dark: '#7d7668', description: 'a plain lid' },
   hatch: { light: '#9a4030', dark: '#7a2c1f', description: 'the hatching of spoiled contents' },
-  ribbon: { light: '#9c8763', dark: '#85806f', description: 'a seeding, as wide as its share' },
-  'ribbon-other': { light: '#cdbd9c', dark: '#545750', description: 'another seed of the same jar' },
+  ribbon: { light: '#8a7550', dark: '#989382', description: 'a seeding, as wide as its share' },
+  'ribbon-other': { light: '#9c8763', dark: '#74726a', description: 'another seed of the same jar' },
   label: { light: '#fffdf7', dark: '#39424a', description: 'the label strip of a product' },
   'label-cell': { light: '#3f7d76', dark: '#7cbcae', description: 'one strain on a label strip' },
   veil: { light: '#f6f0e4e6', dark: '#1c2125e6', description: 'behind column heads, over the drawing' },
@@ -91,7 +96,7 @@ const graphic = (front: ColourName, ...backs: ColourName[]): Pair[] =>
 /** Every pair a screen may use. A pair that is not here is not used. */
 export const pairs: readonly Pair[] = [
   ...text('ink', 'paper', 'linen', 'cloth', 'accent-wash', 'caution-wash', 'label'),
-  ...text('ink-soft', 'paper', 'linen', 'cloth', 'label'),
+  ...text('ink-soft', 'paper', 'linen', 'cloth', 'label', 'fill-dim', 'jar-glass'),
   ...text('accent', 'paper', 'linen', 'accent-wash'),
   ...text('accent-ink', 'accent'),
   ...text('caution', 'paper', 'linen', 'caution-wash'),
@@ -99,11 +104,13 @@ export const pairs: readonly Pair[] = [
   ...text('jar-numeral-open', 'jar-glass', 'paper'),
   ...graphic('edge', 'paper', 'linen'),
   ...graphic('focus', 'paper', 'linen', 'cloth', 'jar-glass'),
-  ...graphic('jar-edge', 'paper', 'jar-glass'),
+  ...graphic('jar-edge', 'paper', 'jar-glass', 'fill-dim'),
   // Above its surface a jar is glass: paper's neighbour by day (told by the surface line), far from the contents by night.
   ...graphic('jar-surface', 'fill-1', 'fill-2', 'fill-3', 'fill-4'),
   ...graphic('caution', 'jar-glass', 'label'),
   ...graphic('label-cell', 'label'),
   ...graphic('ribbon', 'paper'),
+  ...graphic('ribbon-other', 'paper'),
+  ...graphic('caution', 'linen'),
   ...graphic('hatch', 'fill-1', 'fill-3', 'fill-5'),
 ];

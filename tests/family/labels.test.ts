@@ -2,114 +2,160 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { thinnedHeads } from '../../renderer/family/heads';
-import { type LabelPlace, splitLabel, writtenLabels } from '../../renderer/family/labels';
+import {
+  type Box,
+  labelBox,
+  type LabelPlace,
+  type Manner,
+  mannerOf,
+  splitLabel,
+  writtenLabels,
+} from '../../renderer/family/labels';
 
 const HEIGHT = 21;
+const JAR_SIZE = { width: 40, height: 44 };
 const measure = (text: string): number => text.length * 8;
+const jarAt = (x: number, y: number): Box => ({
+  left: x,
+  right: x + JAR_SIZE.width,
+  top: y,
+  bottom: y + JAR_SIZE.height,
+});
 const place = (index: number, more: Partial<LabelPlace> = {}): LabelPlace => ({
   index,
   label: `14 Mar ${String.fromCodePoint(97 + (index % 26))}`,
-  middle: 31,
-  top: index * 100 + 66,
-  besideLeft: 66,
-  besideRight: -4,
-  besideTop: index * 100 - 3,
-  sides: ['under', 'right'],
+  jar: jarAt(300, index * 50),
   rank: 0,
   day: '2026-03-14',
-  column: 1,
+  column: 3,
+  left: 'free',
   ...more,
 });
-const boxOf = (one: LabelPlace, { text, side }: { text: string; side: string }) => {
-  const width = measure(text);
-  const left =
-    side === 'under' ? one.middle - width / 2 : side === 'right' ? one.besideLeft : one.besideRight - width;
-  const top = side === 'under' ? one.top : one.besideTop;
-  return { left, right: left + width, top, bottom: top + HEIGHT };
-};
+const ROW = 50;
+const write = (places: readonly LabelPlace[], manner: Manner, more: readonly Box[] = []) =>
+  writtenLabels(
+    places,
+    [
+      ...places.map(({ index, jar }) => ({ owner: index, box: jar })),
+      ...more.map((box) => ({ owner: -1, box })),
+    ],
+    manner,
+    ROW,
+    HEIGHT,
+    measure,
+  );
+const overlaps = (a: Box, b: Box): boolean =>
+  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 
 test('a label is a batch and a letter', () => {
   expect(splitLabel('14 Mar plain b')).toEqual({ batch: '14 Mar plain', letter: 'b' });
 });
 
-test('no two written labels overlap, wherever jars lie', () => {
-  const spots = fc.array(
-    fc.record({ x: fc.integer({ min: 0, max: 900 }), y: fc.integer({ min: 0, max: 500 }) }),
-    {
+test.each(['under', 'beside', 'headed', 'days'] as const)(
+  'no two labels overlap, nor lies one on another’s jar, wherever jars lie: %s',
+  (manner) => {
+    const spots = fc.uniqueArray(fc.tuple(fc.nat({ max: 9 }), fc.nat({ max: 9 }), fc.nat({ max: 3 })), {
       minLength: 2,
-      maxLength: 80,
-    },
-  );
-  fc.assert(
-    fc.property(spots, (all) => {
-      const places = all.map(({ x, y }, index) =>
-        place(index, {
-          middle: x,
-          top: y + 44,
-          besideLeft: x + 25,
-          besideRight: x - 25,
-          besideTop: y,
-          column: index % 9,
-        }),
-      );
-      const written = [...writtenLabels(places, [], HEIGHT, measure)];
-      expect(written.length).toBeGreaterThan(0);
-      const boxes = written.map(([index, one]) => boxOf(places[index] ?? place(0), one));
-      boxes.forEach((a, i) =>
-        boxes.slice(i + 1).forEach((b) => {
-          expect(a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom).toBe(false);
-        }),
-      );
-    }),
-  );
+      maxLength: 60,
+      selector: ([x, y]) => `${x} ${y}`,
+    });
+    fc.assert(
+      fc.property(spots, (all) => {
+        const places = all.map(([x, y, batch], index) =>
+          place(index, {
+            jar: jarAt(x * 70, y * ROW),
+            label: `${batch + 1} Mar ${String.fromCodePoint(97 + (index % 26))}`,
+            column: x,
+            left: (['free', 'ribbon', 'slips'] as const)[index % 3] ?? 'free',
+          }),
+        );
+        const written = write(places, manner);
+        expect(written.size).toBeGreaterThan(0);
+        const boxes = [...written].map(([index, { text, side }]) => ({
+          index,
+          box: labelBox(places[index]?.jar ?? jarAt(0, 0), side, measure(text), HEIGHT),
+        }));
+        boxes.forEach((a, i) => {
+          for (const b of boxes.slice(i + 1)) expect(overlaps(a.box, b.box)).toBe(false);
+          for (const { index, jar } of places)
+            if (index !== a.index) expect(overlaps(a.box, jar)).toBe(false);
+        });
+      }),
+    );
+  },
+);
+
+test('one manner for a view: under where rows leave room, beside where columns do, else the day over its batch', () => {
+  const manner = (column: number, row: number): Manner => mannerOf(column, row, JAR_SIZE, 64, HEIGHT);
+  expect(manner(110, 66)).toBe('under');
+  expect(manner(160, 50)).toBe('beside');
+  expect(manner(110, 50)).toBe('headed');
+  expect(manner(60, 50)).toBe('days');
 });
 
-test('where there is room every label is written in full, under its jar', () => {
-  const written = writtenLabels([place(0), place(1), place(2)], [], HEIGHT, measure);
-  expect([...written.values()]).toEqual([
-    { text: '14 Mar a', side: 'under' },
-    { text: '14 Mar b', side: 'under' },
-    { text: '14 Mar c', side: 'under' },
+test('under or beside, every label is written in full, all on the same side', () => {
+  for (const [manner, side] of [
+    ['under', 'under'],
+    ['beside', 'left'],
+  ] as const) {
+    const spread = [0, 1, 2].map((index) => place(index, { jar: jarAt(300, index * 80) }));
+    expect([...write(spread, manner).values()]).toEqual([
+      { text: '14 Mar a', side },
+      { text: '14 Mar b', side },
+      { text: '14 Mar c', side },
+    ]);
+  }
+});
+
+test('headed: the day once at the top of batch-mates, letters below it, all left', () => {
+  expect([...write([place(0), place(1), place(2)], 'headed').values()]).toEqual([
+    { text: '14 Mar a', side: 'left' },
+    { text: 'b', side: 'left' },
+    { text: 'c', side: 'left' },
   ]);
 });
 
-test('where there is none under it, beside it; then the letter alone, once its date is written', () => {
-  const below = { owner: 9, box: { left: 0, right: 62, top: 60, bottom: 130 } };
-  expect(writtenLabels([place(0)], [below], HEIGHT, measure).get(0)).toEqual({
-    text: '14 Mar a',
-    side: 'right',
-  });
-  const narrow = { owner: 9, box: { left: 80, right: 200, top: 60, bottom: 130 } };
-  const written = writtenLabels(
-    [place(0), place(1, { top: 100, middle: 60, sides: ['under'] })],
-    [narrow],
-    HEIGHT,
-    measure,
-  );
-  expect(written.get(0)?.text).toBe('14 Mar a');
-  expect(written.get(1)?.text).toBe('b');
+test('headed: a batch-mate that does not stand right below has the day again', () => {
+  const apart = [place(0), place(1, { jar: jarAt(300, 160) })];
+  expect(write(apart, 'headed').get(1)?.text).toBe('14 Mar b');
+  const between = [place(0), place(1, { label: '15 Mar a' }), place(2, { label: '14 Mar b' })];
+  expect(write(between, 'headed').get(2)?.text).toBe('14 Mar b');
 });
 
-test('a letter alone never stands where its date is not written in the same column', () => {
-  const blocked = { owner: 9, box: { left: 80, right: 200, top: 0, bottom: 400 } };
-  const written = writtenLabels(
-    [place(1, { middle: 60, top: 100, sides: ['under'] })],
-    [blocked],
-    HEIGHT,
-    measure,
+test('headed: no letter without its day', () => {
+  // Walled in above, on the left and below: only a letter would have room.
+  const walls = [
+    { left: 0, right: 280, top: 0, bottom: 200 },
+    { left: 280, right: 360, top: 0, bottom: 49 },
+    { left: 280, right: 360, top: 145, bottom: 200 },
+  ];
+  expect(write([place(1), place(2)], 'headed', walls).size).toBe(0);
+});
+
+test('where a ribbon runs left of the top jar, the day stands over it', () => {
+  const [top] = write([place(0, { left: 'ribbon' }), place(1, { left: 'ribbon' })], 'headed').values();
+  expect(top).toEqual({ text: '14 Mar a', side: 'over' });
+});
+
+test('without room for letters the day stands for all; a jar by itself keeps its letter', () => {
+  const places = [place(0), place(1), place(2, { label: '20 Mar a', jar: jarAt(300, 300) })];
+  expect([...write(places, 'days')]).toEqual(
+    expect.arrayContaining([
+      [0, { text: '14 Mar', side: 'left' }],
+      [2, { text: '20 Mar a', side: 'left' }],
+    ]),
   );
-  expect(written.size).toBe(0);
+  expect(write(places, 'days').has(1)).toBe(false);
 });
 
 test('the focused jar is written first and in any case; then the newest', () => {
   const close = [
-    place(0, { top: 0, day: '2026-03-01', label: '1 Mar a', rank: 2, sides: ['under'] }),
-    place(1, { top: 4, day: '2026-03-20', label: '20 Mar a', sides: ['under'] }),
-    place(2, { top: 40, day: '2026-03-02', label: '2 Mar a', sides: ['under'] }),
-    place(3, { top: 44, day: '2026-03-21', label: '21 Mar a', sides: ['under'] }),
+    place(0, { jar: jarAt(100, 0), day: '2026-03-01', label: '1 Mar a', rank: 2 }),
+    place(1, { jar: jarAt(300, 0), day: '2026-03-20', label: '20 Mar a' }),
+    place(2, { jar: jarAt(345, 0), day: '2026-03-02', label: '2 Mar a' }),
   ];
-  const wall = { owner: 9, box: { left: -500, right: 500, top: 0, bottom: 20 } };
-  expect([...writtenLabels(close, [wall], HEIGHT, measure).keys()].toSorted()).toEqual([0, 3]);
+  const wall = { left: -500, right: 160, top: 0, bottom: 90 };
+  expect([...write(close, 'under', [wall]).keys()].toSorted()).toEqual([0, 1]);
 });
 
 test('column heads say the word while it fits, then once, then every n-th; never one on another', () => {
@@ -117,6 +163,7 @@ test('column heads say the word while it fits, then once, then every n-th; never
     x: at * 100,
     long: `generation ${at + 1}`,
     short: String(at + 1),
+    count: at + 1,
   }));
   expect(thinnedHeads(columns, 1.5, measure)[1]?.text).toBe('generation 2');
   expect(
