@@ -37,11 +37,37 @@ export interface PooledChances {
   readonly draws: readonly Chances[];
   /** Last generation of which jars were seen; later ones are reckoned on, and wider. */
   readonly lastSeen: number;
+  /** From this generation on, fewer lines tell than told before: the others ended, were restarted or are still younger. */
+  readonly fewer: { readonly from: number; readonly lines: number; readonly of: number } | null;
 }
 
 interface Belief {
   readonly bad: number;
   readonly of: number;
+}
+
+/** Lines that reached a generation, as a part of the most that reached an earlier one (from the second on). */
+function shareOfLines(records: ReadonlyMap<number, GenerationRecord>, generation: number): number {
+  const lines = (g: number): number => records.get(g)?.lines ?? 0;
+  const before = Array.from({ length: Math.max(0, generation - 1) }, (_, i) => lines(i + 2));
+  const most = Math.max(0, ...before);
+  return most === 0 ? 1 : Math.min(1, lines(generation) / most);
+}
+
+function fewerLines(
+  records: ReadonlyMap<number, GenerationRecord>,
+  lastSeen: number,
+): PooledChances['fewer'] {
+  for (let generation = 3; generation <= lastSeen; generation++) {
+    if (shareOfLines(records, generation) >= 1) continue;
+    const of = Math.max(
+      ...[...records.values()]
+        .filter((one) => one.generation > 1 && one.generation < generation)
+        .map(({ lines }) => lines),
+    );
+    return { from: generation, lines: records.get(generation)?.lines ?? 0, of };
+  }
+  return null;
 }
 
 /** Belief about each generation: prior and what was seen; past the last one seen its (pooled) mean, ever less sure. */
@@ -59,7 +85,9 @@ function beliefs(
       kind === 'ended'
         ? [record.ended, record.lines]
         : [kind === 'weak' ? record.weak : record.discarded, record.jars];
-    return { bad: prior.bad + bad, of: prior.of + of };
+    // Lines that are still there may be the better ones: what they tell is taken to be worth less, so it is less sure.
+    const share = shareOfLines(records, i + 1);
+    return { bad: prior.bad + bad * share, of: prior.of + of * share };
   });
   const later = seen.slice(1);
   const pooled = nonFalling(
@@ -105,5 +133,6 @@ export function drawChances(
       ended: drawn('ended'),
     })),
     lastSeen,
+    fewer: fewerLines(byGeneration, lastSeen),
   };
 }

@@ -1,14 +1,22 @@
 // What a jar and a fresh start cost the keeper: from recorded prices, else in jars. What is assumed is listed.
+import { minorDigits } from '../quantities';
 import { median } from '../vigour/order';
 import type { RestartCosts } from './restart';
 
+/** An amount of money in minor units of its currency. */
+export interface Spent {
+  readonly minor: number;
+  readonly currency: string;
+}
+
 export interface CostRecords {
-  /** Price of one jar's milk and additions, where a package with price and size was recorded (minor units). */
-  readonly jars: readonly number[];
-  /** Price of the pieces that started one founding batch (minor units), where known. */
-  readonly starts: readonly number[];
+  /** What each jar's milk and additions cost, where packages with price and size were recorded. */
+  readonly jars: readonly Spent[];
+  /** What the pieces cost that started each founding batch, where known. */
+  readonly starts: readonly Spent[];
   /** Jars made in each later batch. */
   readonly jarsPerBatch: readonly number[];
+  /** The keeper's own. */
   readonly currency: string;
 }
 
@@ -25,12 +33,25 @@ const START_IN_JARS = 6;
 /** Costs as C(n) needs them, in whole units of the currency. A weak jar loses half of itself, a discarded one all. */
 export function keptCosts(records: CostRecords): KeptCosts {
   const assumed: string[] = [];
-  const priced = median(records.jars);
-  const jar = priced === null || priced === 0 ? 1 : priced / 100;
-  const unit = priced === null || priced === 0 ? 'jars' : records.currency;
-  if (unit === 'jars') assumed.push('No price of milk is recorded, so everything is reckoned in jars.');
-  const start = unit === 'jars' ? null : median(records.starts);
-  const freshStart = start === null ? START_IN_JARS * jar : start / 100;
+  const currencies = [
+    ...new Set([...records.jars, ...records.starts].map(({ currency }) => currency)),
+  ].toSorted();
+  const [currency = records.currency] = currencies;
+  const whole = (spent: readonly Spent[]): number | null =>
+    median(spent.map(({ minor }) => minor / 10 ** minorDigits(currency)));
+  const priced = currencies.length > 1 ? null : whole(records.jars);
+  const unit = priced === null || priced === 0 ? 'jars' : currency;
+  const jar = unit === 'jars' || priced === null ? 1 : priced;
+  if (currencies.length > 1)
+    assumed.push(
+      `Prices are recorded in ${currencies.join(' and ')}. They can't be added, so everything is reckoned in jars.`,
+    );
+  else if (unit === 'jars')
+    assumed.push(
+      'No price of milk is recorded, so everything is reckoned in jars: a cost of 2 is what two jars cost.',
+    );
+  const start = unit === 'jars' ? null : whole(records.starts);
+  const freshStart = start ?? START_IN_JARS * jar;
   if (start === null) assumed.push(`What starts a line is taken to cost as much as ${START_IN_JARS} jars.`);
   const jarsPerGeneration = Math.max(1, Math.round(median(records.jarsPerBatch) ?? 3));
   assumed.push(

@@ -1,5 +1,5 @@
 // Two weak batches in a row on a jar's path suggest a fresh start. No score: only what was seen, and what was not.
-import { dayLabel } from '../lineage/labels';
+import { dayLabel, lineWords } from '../lineage/labels';
 import type { Family } from '../lineage/family-version';
 import { primarySeed } from '../lineage/primary-seed';
 import { inWords } from '../lineage/way-back';
@@ -143,7 +143,7 @@ function told(line: number | null, leaf: number, walked: Walked, seen: Seen): Fr
   const named = weak.length > 4 ? [...weak.slice(0, 1), ...weak.slice(-2)] : weak;
   const jars = named.map((step) => `${step.label} (${step.setWord})`);
   const list = named.length < weak.length ? `${jars[0]}, ${weak.length - 3} more, ${jars[1]} and ${jars[2]}` : inWords(jars); // prettier-ignore
-  const where = line === null ? '' : `In ${seen.lineName(line)}, `;
+  const where = line === null ? '' : `In ${lineWords(seen.lineName(line))}, `;
   const reasons = weak.map(
     (step) =>
       `${step.label}, made ${dayLabel(step.madeOn, true)}, set ${step.setWord}; ${step.alsoWeak} of ${step.recorded} recorded ${step.recorded === 1 ? 'jar' : 'jars'} of its batch in this line ${step.alsoWeak === 1 ? 'was' : 'were'} weak (runny or soft).`,

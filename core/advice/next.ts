@@ -1,6 +1,7 @@
 // What to seed from next: every jar, portion and reserve, and a fresh start. Hard stops first, then the expected cost of a
 // good jar. No score can lift a stop; the keeper decides.
 import type { Preferences } from '../ledger/records';
+import { lineWords } from '../lineage/labels';
 import type { CautionLevel } from '../lineage/types';
 import { shown } from '../vigour/score';
 import { USUAL_POINTS } from '../vigour/types';
@@ -244,7 +245,7 @@ export function adviseNext(input: NextInput): NextAdvice {
           {
             id: only.id,
             line,
-            says: `${only.label} is the last that carries ${name}. Take seed from it before it is eaten.`,
+            says: `${only.label} is the last that carries ${lineWords(name)}. Take seed from it before it is eaten.`,
           },
         ]
       : [];

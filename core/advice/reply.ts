@@ -87,6 +87,14 @@ const parametersOf = ({ kept }: Outlook): Record<string, number> => ({
   seed: SEED,
 });
 
+/** That later generations rest on fewer lines, in words. */
+const fewerSays = ({ chances: { fewer } }: Outlook): string[] =>
+  fewer === null
+    ? []
+    : [
+        `From generation ${fewer.from} on only ${fewer.lines} of your ${fewer.of} lines ${fewer.lines === 1 ? 'tells' : 'tell'}. Those not yet restarted may be the better ones, so later chances are taken as less sure.`,
+      ];
+
 const money = ({ kept }: Outlook, value: number): string => `${value.toFixed(2)} ${kept.unit}`;
 
 /** The reply of advice.restart. @param today generation of the newest jar of the line asked about */
@@ -110,7 +118,7 @@ export function restartReply(outlook: Outlook, today: number | null): RestartRep
     },
     better,
     unit: outlook.kept.unit,
-    assumed: [...assumed],
+    assumed: [...assumed, ...fewerSays(outlook)],
     why: {
       formula:
         'Cost of a good jar if every line is ended after so many generations: a fresh start and all its jars, weak and discarded ones with their losses, an unplanned end at its extra cost, shared among the good jars.',
@@ -122,6 +130,7 @@ export function restartReply(outlook: Outlook, today: number | null): RestartRep
       ],
       assumptions: [
         ...assumed,
+        ...fewerSays(outlook),
         `Before any jar was seen, ${CHANCE_PRIORS.weak.bad} in ${CHANCE_PRIORS.weak.of} is taken to be weak. From the second generation on, the chance never falls.`,
         `Anything within ${100 * ABOUT_AS_GOOD} % of the lowest cost counts as about as good.`,
       ],

@@ -14,6 +14,10 @@ export interface RestartCosts {
   readonly unplanned: number;
 }
 
+/** A jar may always turn out well: at least one in fifty is taken to, so that no cost is without end. */
+const FEWEST_GOOD = 0.02;
+const goodShare = (weak: number, discarded: number): number => Math.max(FEWEST_GOOD, 1 - weak - discarded);
+
 /**
  * C(n) for n = 1, 2, … : cost of a good jar. `after` generations have been paid for already when restarting from a reserve
  * of that generation, so the first jar made is of generation after + 1.
@@ -26,7 +30,7 @@ export function costCurve(costs: RestartCosts, chances: Chances, after = 0): num
   return chances.weak.slice(after).map((weak, i) => {
     const discarded = chances.discarded[after + i] ?? 0;
     spent += survival * m * (costs.jar + weak * costs.weakLoss + discarded * costs.discardLoss);
-    good += survival * m * Math.max(0, 1 - weak - discarded);
+    good += survival * m * goodShare(weak, discarded);
     survival *= 1 - (chances.ended[after + i] ?? 0);
     return good > 0 ? (spent + costs.unplanned * (1 - survival)) / good : Number.POSITIVE_INFINITY;
   });
@@ -104,9 +108,11 @@ export function restartSentence(restart: Restart, lastSeen: number): string {
         ? `${restart.best}; anything from ${restart.from} on is about as good`
         : `${restart.best}; anything from ${restart.from} to ${restart.to} is about as good`;
   const wide =
-    restart.best > lastSeen
-      ? ` No line of yours has gone beyond generation ${lastSeen}, so the rest is reckoned on and unsure.`
-      : '';
+    lastSeen === 0
+      ? ' None of your jars tells of it yet: this rests on what is assumed.'
+      : restart.best > lastSeen
+        ? ` No line of yours has gone beyond generation ${lastSeen}, so the rest is reckoned on and unsure.`
+        : '';
   return `Start afresh after generation ${range}.${wide}`;
 }
 
@@ -116,8 +122,7 @@ export function restartSentence(restart: Restart, lastSeen: number): string {
  */
 export function costOfGoingOn(costs: RestartCosts, weak: number, discarded: number, ended: number): number {
   const { jarsPerGeneration: m } = costs;
-  const good = m * (1 - weak - discarded);
-  if (good <= 0) return Number.POSITIVE_INFINITY;
+  const good = m * goodShare(weak, discarded);
   return (
     (m * (costs.jar + weak * costs.weakLoss + discarded * costs.discardLoss) + ended * costs.unplanned) / good
   );

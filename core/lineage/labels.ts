@@ -51,6 +51,10 @@ export function labelJars<K>(jars: Iterable<readonly [K, LabelParts]>): Map<K, s
 export const lineName = (batch: { readonly madeOn: string | null; readonly word: string | null }): string =>
   batch.word?.trim() || (batch.madeOn === null ? 'a day not known' : dayLabel(batch.madeOn, true));
 
+/** A line in a sentence: by its word ("Heron"), else "the line of 15 Oct 2025". */
+export const lineWords = (name: string): string =>
+  /^\d{1,2} \p{L}{3} \d{4}$/u.test(name) || name === 'a day not known' ? `the line of ${name}` : name;
+
 /** What a keeper typed, taken apart; a part that was not typed is null. */
 export interface LabelQuery {
   /** Possible days: both orders where "3/4" can't be told, the preferred one first. */

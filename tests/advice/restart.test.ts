@@ -180,7 +180,7 @@ describe('the advice on restarting', () => {
     const weak = Array.from({ length: 30 }, (_, i) => Math.min(0.6, 0.01 * i));
     const draw = { weak, discarded: weak.map(() => 0), ended: weak.map(() => 0.01) };
     const best = (freshStart: number): number =>
-      restartOf({ ...costs, freshStart }, { draws: [draw], lastSeen: 30 })?.best ?? 0;
+      restartOf({ ...costs, freshStart }, { draws: [draw], lastSeen: 30, fewer: null })?.best ?? 0;
     expect(best(5)).toBeLessThan(best(60));
   });
 
@@ -189,6 +189,7 @@ describe('the advice on restarting', () => {
     const chances = {
       draws: [{ weak, discarded: weak.map(() => 0), ended: weak.map(() => 0) }],
       lastSeen: 20,
+      fewer: null,
     };
     const cheap = rivals(costs, chances, { label: 'Heron cubes', generation: 4, cost: 1 });
     expect(cheap?.better).toBe('reserve');

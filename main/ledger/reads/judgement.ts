@@ -1,17 +1,17 @@
 // Reads of judgement and advice: names and ids round what core says.
-import { keptCosts, type CostRecords } from '../../../core/advice/costs';
+import { keptCosts } from '../../../core/advice/costs';
 import { limitsOf } from '../../../core/advice/next';
 import { nextReply, outlookOf, restartReply, type Outlook } from '../../../core/advice/reply';
 import { shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
 import type { Parsed, Reply } from '../../../core/contract';
 import { failsGate } from '../../../core/ledger/gate';
-import type { Package } from '../../../core/ledger/records';
 import type { Culture } from '../../../core/vigour/figures';
 import { jarReply, lineReply, type Names } from '../../../core/vigour/reply';
 import { dayLabel } from '../../../core/lineage/labels';
 import { judgedOf, type Judged } from '../judged';
 import type { Ledger } from '../ledger';
 import { Refused } from '../refusal';
+import { costRecords } from './costs';
 import { familyMember, lineNames } from './views';
 
 function namesIn(ledger: Ledger): Names {
@@ -68,55 +68,6 @@ function cultureOf({ rows, index }: Ledger, key: number): Culture {
 export function scoresOf(ledger: Ledger, { keys }: Parsed<'judgement.scores'>): Reply<'judgement.scores'> {
   const judged = judgedOf(ledger);
   return { scores: keys.map((key) => ({ key, score: judged.scoreOf(key) })) };
-}
-
-/** Price of an amount of what a package holds; null where price, size or amount is not known in one unit. */
-function priceOf(of: Package | undefined, { value, unit }: Omit<PricedRow, 'package'>): number | null {
-  if (!of?.price || !of.size || value === null || of.size.unit !== unit || of.size.value === 0) return null;
-  return (of.price.minor * value) / of.size.value;
-}
-
-interface PricedRow {
-  readonly package: number;
-  readonly value: number | null;
-  readonly unit: string | null;
-}
-
-function costRecords(ledger: Ledger, judged: Judged): CostRecords {
-  const { rows } = ledger;
-  const packages = new Map(
-    [...rows.all('package')].map((one) => [one.key, { ...one, id: one.uid, source: null }]),
-  );
-  const jars = (
-    rows
-      .prepare(
-        `SELECT milk_package AS package, coalesce(milk_amount_value, final_volume_value) AS value,
-                coalesce(milk_amount_unit, final_volume_unit) AS unit
-           FROM jar WHERE state = 'made' AND milk_package IS NOT NULL`,
-      )
-      .all() as PricedRow[]
-  ).flatMap((row) => priceOf(packages.get(row.package), row) ?? []);
-  const started = new Map<number, number>();
-  const pieces = rows
-    .prepare(
-      `SELECT jar, package, amount_value AS value, amount_unit AS unit FROM seeding
-        WHERE source IS NOT NULL AND package IS NOT NULL`,
-    )
-    .all() as (PricedRow & { jar: number })[];
-  for (const row of pieces) {
-    const price = priceOf(packages.get(row.package), row);
-    const batch = judged.all.byKey.get(row.jar)?.batch;
-    if (price !== null && batch !== undefined) started.set(batch, (started.get(batch) ?? 0) + price);
-  }
-  const sizes = new Map<number, number>();
-  for (const { batch, founding } of judged.all.evidence)
-    if (!founding) sizes.set(batch, (sizes.get(batch) ?? 0) + 1);
-  return {
-    jars,
-    starts: [...started.values()],
-    jarsPerBatch: [...sizes.values()],
-    currency: ledger.preferences.currency,
-  };
 }
 
 /** Reserves kept now, the lowest generation first: the one to restart from. */
