@@ -12,6 +12,7 @@ const text = (params: Params, name: string): string => {
 export const refusals = {
   invalid: (p) => `${text(p, 'path')}: ${text(p, 'problem')}. Please correct it and try again.`,
   'unknown call': (p) => `There is no call named “${text(p, 'name')}”.`,
+  'unknown schema': (p) => `There is no record and no call named “${text(p, 'name')}”.`,
   'not found': (p) => `There is no ${text(p, 'kind')} with that id in this ledger.`,
   'no ledger': () => 'No ledger is open. Open or start one first.',
   'ledger stopped': () =>

@@ -1,10 +1,12 @@
 // The ledger without a window: `call NAME JSON --ledger FILE [--now MOMENT]`. Runs any call of the contract through the
-// handlers the window uses and prints one JSON object on stdout and nothing else there.
+// handlers the window uses and prints one JSON object on stdout and nothing else there. `schema [NAME]` prints what a
+// record or a call looks like.
 import { existsSync, readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { READS } from '../core/call-names';
 import type { CallName, Refusal, Result } from '../core/contract';
+import { jsonSchemas } from '../core/schemas/json-schemas';
 import { refusalSentence } from '../core/sentences';
 import packageFile from '../package.json';
 import { checkInput, checkReply, isCallName } from './check-call';
@@ -15,7 +17,19 @@ import { Session, unexpected } from './ledger/session';
 import { readOptions } from './options';
 
 const USAGE = `call NAME 'JSON' --ledger FILE [--now MOMENT]
-The JSON may also come as @FILE, or from standard input as -.`;
+The JSON may also come as @FILE, or from standard input as -.
+schema [NAME]: the JSON Schema of a record or a call, or of all of them.`;
+
+/** @throws Refused 'usage', 'unknown schema' */
+function schemas(names: readonly string[]): unknown {
+  const [name] = names;
+  const all = jsonSchemas();
+  if (name === undefined) return all;
+  if (names.length > 1) throw new Refused('usage', { usage: USAGE });
+  const found = Object.entries<unknown>({ ...all.records, ...all.calls }).find(([one]) => one === name);
+  if (!found) throw new Refused('unknown schema', { name });
+  return found[1];
+}
 
 /** What is printed for a refusal: its code and its sentence. */
 const shown = (error: Refusal): { code: string; sentence: string } => ({
@@ -140,6 +154,8 @@ const plain = (_key: string, value: unknown): unknown =>
 
 function run(): Result<unknown> {
   try {
+    const [verb, ...rest] = process.argv.slice(2);
+    if (verb === 'schema') return { ok: true, value: schemas(rest) };
     const asked = readCommand(process.argv.slice(2));
     return checkReply(asked.name, answer(asked));
   } catch (error) {

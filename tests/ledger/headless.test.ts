@@ -126,3 +126,26 @@ it('refuses a file that is no ledger, which stays as it was', () => {
     'not a ledger',
   );
 });
+
+describe('schema', () => {
+  it('prints what a record or a call looks like, without a ledger', () => {
+    expect(run(['schema', 'jar']).reply.value).toMatchObject({ type: 'object', additionalProperties: false });
+    expect(run(['schema', 'batch.record']).reply.value).toMatchObject({
+      kind: 'write',
+      input: {},
+      reply: {},
+    });
+    expect(Object.keys(run(['schema']).reply.value ?? {})).toEqual(['records', 'calls']);
+  });
+
+  it('refuses a name that nothing has', () => {
+    for (const name of ['toString', 'nothing']) {
+      const { status, reply } = run(['schema', name]);
+      expect([status, reply.error]).toEqual([
+        1,
+        { code: 'unknown schema', sentence: `There is no record and no call named “${name}”.` },
+      ]);
+    }
+    expect(run(['schema', 'jar', 'batch']).reply.error?.code).toBe('usage');
+  });
+});
