@@ -53,6 +53,7 @@ export function AddJar({ reply, label, onDone }: Of) {
     >
       {(text, set, problems) => (
         <>
+          <h2>One more jar</h2>
           {like && <p className="soft">Filled in as {like.label}. Change what differs.</p>}
           <div className="fields">
             <TextField
@@ -162,6 +163,7 @@ export function AddHold({ reply, label, onDone }: Of) {
     >
       {(text, set, problems) => (
         <>
+          <h2>Another hold</h2>
           <HoldFields
             hold={text.hold}
             path="hold"
