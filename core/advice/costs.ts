@@ -27,6 +27,10 @@ export interface KeptCosts {
   readonly assumed: readonly string[];
 }
 
+/** A cost in words: "1.35 EUR", or "as much as 1.35 jars" where no price is known. */
+export const costWords = (value: number, unit: string): string =>
+  unit === 'jars' ? `as much as ${value.toFixed(2)} jars` : `${value.toFixed(2)} ${unit}`;
+
 /** A fresh start is worth so many jars where no price of what starts it is known (an assumption, no source). */
 const START_IN_JARS = 6;
 

@@ -5,6 +5,7 @@ import { lineWords } from '../lineage/labels';
 import type { CautionLevel } from '../lineage/types';
 import { shown } from '../vigour/score';
 import { USUAL_POINTS } from '../vigour/types';
+import { costWords } from './costs';
 import { costOfGoingOn, type RestartCosts } from './restart';
 
 export interface SeedCandidate {
@@ -96,6 +97,8 @@ export interface NextInput {
   readonly candidates: readonly SeedCandidate[];
   readonly limits: SeedLimits;
   readonly costs: RestartCosts;
+  /** Of the costs: a currency, or 'jars'. */
+  readonly unit: string;
   /** Mean chances by generation, index 0 is generation 1 (core/advice/chances.ts). */
   readonly weak: readonly number[];
   readonly discarded: readonly number[];
@@ -199,20 +202,33 @@ function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
   return { ...base, allowed: true, cost, weakChance: weak, reasons, wouldChange: '' };
 }
 
-function changes(ranked: Ranked, i: number, all: readonly Ranked[]): Ranked {
+/** What would make a good jar from it cheaper. */
+const CHEAPER = {
+  jar: 'with a better outcome of its batch, or if more jars of its generation came out well',
+  'older sibling': 'with a better outcome of its batch, or if more jars of its generation came out well',
+  portion: 'with a better outcome of its batch, or if more jars of its generation came out well',
+  reserve: 'if it had waited less, or were easier to lay by again',
+  'fresh start': 'if what starts a line were cheaper, or lines lasted longer',
+} as const satisfies Record<Ranked['kind'], string>;
+
+function changes(unit: string, ranked: Ranked, i: number, all: readonly Ranked[]): Ranked {
   if (!ranked.allowed || ranked.cost === null) return ranked;
   const other = i === 0 ? all.find((next, j) => j > 0 && next.cost !== null) : all[0];
   if (!other || other.cost === null)
     return { ...ranked, wouldChange: 'Nothing else may be used, so nothing would.' };
-  const gap = Math.abs(other.cost - ranked.cost).toFixed(2);
-  if (gap === '0.00')
-    return { ...ranked, wouldChange: `It is as good as ${other.label}: either may come first (0.00 apart).` };
+  const apart = Math.abs(other.cost - ranked.cost);
+  const gap = unit === 'jars' ? `${apart.toFixed(2)} jars` : `${apart.toFixed(2)} ${unit}`;
+  if (apart < 0.005)
+    return {
+      ...ranked,
+      wouldChange: `It is as good as ${other.label}: either may come first (less than 0.01 apart).`,
+    };
   return {
     ...ranked,
     wouldChange:
       i === 0
-        ? `It would lose its place to ${other.label} if its cost of a good jar rose by ${gap}.`
-        : `It would come first if its cost of a good jar fell by ${gap}: with a better outcome, a lower generation or cheaper capsules.`,
+        ? `It would lose its place to ${other.label} if a good jar from it cost ${gap} more.`
+        : `It would come first if a good jar from it cost ${gap} less: ${CHEAPER[ranked.kind]}.`,
   };
 }
 
@@ -228,12 +244,15 @@ export function adviseNext(input: NextInput): NextAdvice {
     cost: input.freshStart.cost,
     weakChance: null,
     reasons: [
-      `A good jar then costs ${input.freshStart.cost.toFixed(2)}, the fresh start and its uneven first batch spread over the jars that follow.`,
+      `A good jar then costs ${costWords(input.freshStart.cost, input.unit)}, the fresh start and its uneven first batch spread over the jars that follow.`,
     ],
     wouldChange: '',
   };
   const allowed = [...seeds.filter((ranked) => ranked.allowed), fresh].toSorted((a, b) => (a.cost ?? 0) - (b.cost ?? 0)); // prettier-ignore
-  const ranking = [...allowed.map(changes), ...seeds.filter((ranked) => !ranked.allowed)];
+  const ranking = [
+    ...allowed.map((ranked, i, all) => changes(input.unit, ranked, i, all)),
+    ...seeds.filter((ranked) => !ranked.allowed),
+  ];
   const nothingMayBeUsed = seeds.every((ranked) => !ranked.allowed);
   const [first] = ranking;
   const usable = input.candidates.filter((candidate) => stopsOf(candidate, input.limits).length === 0);
@@ -256,7 +275,7 @@ export function adviseNext(input: NextInput): NextAdvice {
     sentence: nothingMayBeUsed
       ? 'Nothing that is kept may be used as seed. Make a fresh start from sources.'
       : first?.kind === 'fresh start'
-        ? `A fresh start comes out best now: ${first.label}.`
+        ? `${first.label.charAt(0).toUpperCase()}${first.label.slice(1)} comes out best now.`
         : `Seed the next batch from ${first?.label ?? ''}.`,
     suggestions: input.blocked.map(
       (name) =>

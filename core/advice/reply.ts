@@ -59,6 +59,7 @@ export function outlookOf(
     kept.costs,
     chances,
     reserve && { ...reserve, cost: kept.costs.freshStart * RESERVE_USE },
+    kept.unit,
   );
   if (!found) throw new Error('no draws were made');
   return {
@@ -156,6 +157,7 @@ export function nextReply(
     candidates,
     limits,
     costs: outlook.kept.costs,
+    unit: outlook.kept.unit,
     weak: outlook.weak,
     discarded: outlook.discarded,
     ended: outlook.ended,

@@ -1,5 +1,6 @@
 // When to start afresh: the cost of a good jar if the line is always ended after n generations, C(n), and the n at which
 // it is lowest. With no weak jars it is the classic age replacement (Barlow & Hunter 1960, from memory).
+import { costWords } from './costs';
 import type { Chances, PooledChances } from './chances';
 
 export interface RestartCosts {
@@ -140,6 +141,7 @@ export function rivals(
   costs: RestartCosts,
   chances: PooledChances,
   reserve: { readonly label: string; readonly generation: number; readonly cost: number } | null,
+  unit = 'jars',
 ): RestartRivals | null {
   const sources = restartOf(costs, chances);
   if (!sources) return null;
@@ -152,7 +154,7 @@ export function rivals(
     better,
     sentence:
       reserve && other
-        ? `${sentence} Restarting from ${reserve.label} (generation ${reserve.generation}) ${better === 'reserve' ? 'comes out cheaper' : 'comes out dearer'} a good jar: ${other.cost.toFixed(2)} against ${sources.cost.toFixed(2)}.`
+        ? `${sentence} Restarting from ${reserve.label} (generation ${reserve.generation}) makes a good jar ${better === 'reserve' ? 'cheaper' : 'dearer'}: it then costs ${costWords(other.cost, unit)}, not ${sources.cost.toFixed(2)}.`
         : sentence,
   };
 }

@@ -11,6 +11,12 @@ export const SAYS_NOTHING_OF_SAFETY =
 
 const one = (value: number): string => (Math.abs(value) < 0.05 ? '0.0' : value.toFixed(1));
 
+/** "it loses about 3.3 points a generation". */
+const change = (slope: number): string =>
+  one(Math.abs(slope)) === '0.0'
+    ? 'it neither gains nor loses'
+    : `it ${slope < 0 ? 'loses' : 'gains'} about ${one(Math.abs(slope))} points a generation`;
+
 /** The sentence of a line's standing. */
 export function standingSentence(judgement: LineJudgement): string {
   const { trend, standing, rules } = judgement;
@@ -21,15 +27,22 @@ export function standingSentence(judgement: LineJudgement): string {
       : `Too few batches to say: the ${comparable} that can be compared are all of one generation.`;
   }
   const over = `over ${Math.min(comparable, rules.window)} comparable batches`;
-  const interval = `${one(trend.slopeLow)} to ${one(trend.slopeHigh)}`;
+  const [least, most] = [trend.slopeLow, trend.slopeHigh].map(Math.abs).toSorted((a, b) => a - b) as [
+    number,
+    number,
+  ];
+  const bothLose = trend.slopeHigh <= 0;
+  const interval = bothLose
+    ? `${one(least)} to ${one(most)}`
+    : `from a loss of ${one(-trend.slopeLow)} to a gain of ${one(trend.slopeHigh)}`;
   const below = Math.max(0, trend.drop);
   switch (standing) {
     case 'steady':
-      return `Steady: ${one(trend.slope)} points a generation (${interval}) ${over}. A loss of ${rules.lossToRuleOut} a generation can be ruled out.`;
+      return `Steady ${over}: ${change(trend.slope)} (${interval}). A loss of ${rules.lossToRuleOut} points a generation can be ruled out.`;
     case 'slipping':
-      return `Slipping: ${one(trend.slope)} points a generation (${interval}) ${over}, and now about ${Math.round(below)} below its early batches.`;
+      return `Slipping: ${change(trend.slope)} (${interval}) ${over}, and it now stands about ${Math.round(below)} points below its early batches.`;
     case 'worn out':
-      return `Worn out: it now stands about ${Math.round(below)} points below its early batches, falling by ${one(-trend.slope)} a generation (${interval}) ${over}.`;
+      return `Worn out: it now stands about ${Math.round(below)} points below its early batches. ${sentenceCase(change(trend.slope))} (${interval}) ${over}.`;
     default:
       return `No slip seen ${over}, but a loss of ${rules.lossToRuleOut} points a generation can't be ruled out yet.`;
   }

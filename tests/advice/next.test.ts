@@ -21,6 +21,7 @@ const advice = (candidates: readonly SeedCandidate[], more: Partial<NextInput> =
   adviseNext({
     candidates,
     limits: DEFAULT_LIMITS,
+    unit: 'EUR',
     costs: { freshStart: 30, jarsPerGeneration: 4, jar: 2, weakLoss: 1.5, discardLoss: 2, unplanned: 12 },
     weak: [0.2, 0.05, 0.05, 0.05, 0.06, 0.08, 0.1, 0.15],
     discarded: [0.02],

@@ -113,6 +113,7 @@ const bareNext = (kept: Kept, lines: readonly number[]): unknown => {
   return adviseNext({
     candidates: [],
     limits: DEFAULT_LIMITS,
+    unit: 'jars',
     costs: { freshStart: 6, jarsPerGeneration: 5, jar: 1, weakLoss: 0.5, discardLoss: 1, unplanned: 5 },
     weak: [],
     discarded: [],

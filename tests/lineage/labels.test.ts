@@ -6,6 +6,7 @@ import {
   jarLabel,
   labelJars,
   lineName,
+  lineWords,
   readLabel,
   type Findable,
 } from '../../core/lineage/labels';
@@ -95,4 +96,10 @@ describe('finding', () => {
 it('reads no day out of what can’t be one', () => {
   expect(readLabel('31/31 b', 'day first')).toMatchObject({ days: [], letter: 'b' });
   expect(readLabel('14 b', 'day first')).toMatchObject({ days: [], words: ['14'] });
+});
+
+it('names a line in a sentence by its word, else as the line of its day', () => {
+  expect(lineWords('Heron')).toBe('Heron');
+  expect(lineWords('15 Oct 2025')).toBe('the line of 15 Oct 2025');
+  expect(lineWords('a day not known')).toBe('the line of a day not known');
 });

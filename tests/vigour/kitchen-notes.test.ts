@@ -14,18 +14,47 @@ describe('the kitchen notes', () => {
   it('have a first line that slips: very firm and firm at first, spoonable at the end', () => {
     expect(['slipping', 'worn out']).toContain(judged[0]?.standing);
     expect(judged[0]!.slope!).toBeLessThan(-2);
+    expect(judged[0]!.sentence).toMatch(
+      /it loses about \d\.\d points a generation .* below its early batches\.$/,
+    );
+  });
+  it('have it called only on its last batch: what came before was neither steady enough nor bad enough', () => {
+    const called = judged[0]?.batches.find(({ batch }) => batch === judged[0]?.calledAt);
+    expect(called?.madeOn).toBe('2025-12-12');
+    expect(judged[0]?.batches.slice(0, -1).every(({ standing }) => standing !== 'steady')).toBe(true);
   });
   it('do not take the soft jar held at 93 °F for a sign of the culture', () => {
     expect(judged[0]?.suspects.join(' ')).toContain('7 Dec 2025');
     const soft = jars.find(({ madeOn }) => madeOn === '2025-12-07');
     expect(must(session, 'judgement.jar', { jar: soft!.id }).leftOut).toContain('ran cool: 33.9 °C');
   });
-  it('have a second line of which no slip is seen', () => {
-    expect(['no slip seen', 'steady']).toContain(judged[1]?.standing);
+  it('have a second line of which no slip is seen, and too short to be called steady', () => {
+    expect(judged[1]?.standing).toBe('no slip seen');
+    expect(judged[1]?.sentence).toContain("can't be ruled out yet");
   });
   it('leave nothing young enough to seed from in late March: a fresh start is offered', () => {
     const advice = must(session, 'advice.next', {});
     expect(advice.nothingMayBeUsed).toBe(true);
     expect(advice.ranking.filter(({ allowed }) => allowed).map(({ kind }) => kind)).toEqual(['fresh start']);
+    expect(advice.ranking[1]?.stops[0]?.says).toBe(
+      'It has stood in the fridge for 45 days; your limit is 21.',
+    );
+  });
+  it('say when to start afresh as one figure with its range, in jars, and what that rests on', () => {
+    const { sentence, unit, assumed } = must(session, 'advice.restart', {});
+    expect(sentence).toMatch(
+      /^Start afresh after generation \d+; anything from \d+ (to \d+|on) is about as good\./,
+    );
+    expect(sentence).toContain('No line of yours has gone beyond generation 8');
+    expect([unit, assumed.join(' ')]).toEqual([
+      'jars',
+      expect.stringContaining('only 1 of your 2 lines tells'),
+    ]);
+  });
+  it('give a jar its hours first, and how warm they were with a band', () => {
+    const firm = jars.find(({ madeOn }) => madeOn === '2025-10-28');
+    const { figures } = must(session, 'judgement.jar', { jar: firm!.id });
+    expect(figures.slice(0, 2).map(({ name }) => name)).toEqual(['hours held', 'warm hours']);
+    expect(figures[1]?.shown).toMatch(/^\d\d\.\d h \(\d\d\.\d to \d\d\.\d\)$/);
   });
 });

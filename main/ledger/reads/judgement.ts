@@ -5,6 +5,8 @@ import { nextReply, outlookOf, restartReply, type Outlook } from '../../../core/
 import { shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
 import type { Parsed, Reply } from '../../../core/contract';
 import { failsGate } from '../../../core/ledger/gate';
+import type { Portion } from '../../../core/ledger/records';
+import { storageOf } from '../../../core/vigour/evidence';
 import type { Culture } from '../../../core/vigour/figures';
 import { jarReply, lineReply, type Names } from '../../../core/vigour/reply';
 import { dayLabel } from '../../../core/lineage/labels';
@@ -74,8 +76,13 @@ export function scoresOf(ledger: Ledger, { keys }: Parsed<'judgement.scores'>): 
 function bestReserve(ledger: Ledger, line: number | null): { label: string; generation: number } | null {
   const { family } = ledger.index;
   const today = ledger.clock.today();
+  const { fridgeDays, freezerDays } = limitsOf(ledger.preferences);
+  const youngEnough = (place: Portion['place'], keptOn: string): boolean => {
+    const limit = place === 'fridge' ? fridgeDays : freezerDays;
+    return limit === null || storageOf(keptOn, today, null).fridgeDays <= limit;
+  };
   const found = [...ledger.rows.all('portion')]
-    .filter(({ reserve, goneOn, keptOn, jar }) => reserve && goneOn === null && keptOn <= today && family.has(jar))
+    .filter(({ reserve, goneOn, keptOn, jar, place }) => reserve && goneOn === null && keptOn <= today && family.has(jar) && youngEnough(place, keptOn))
     .filter(({ jar }) => line === null || family.linesOf(jar).includes(line))
     .filter(({ jar }) => !family.jar(jar).spoiled && !['on hold', 'condemned'].includes(family.cautionLevelOf(jar) ?? ''))
     .map(({ jar, place }) => ({ label: `${family.jar(jar).label}, kept in the ${place === 'dried' ? 'dry' : place}`, generation: family.generationOf(jar).deepest }))
