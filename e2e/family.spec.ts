@@ -279,7 +279,7 @@ test.describe('a hundred thousand jars', () => {
     await expect(page.locator('.family-heads')).toContainText('generation 1');
     // Thinned to round numbers.
     const heads = await page.locator('.family-heads span').allTextContents();
-    expect(heads.length).toBeGreaterThan(2);
+    expect(heads.length).toBeGreaterThan(1);
     expect(heads.slice(1).filter((head) => Number(head) % 10 !== 0)).toEqual([]);
     await page.getByRole('button', { name: /^\d/ }).first().click(); // the newest: brings the window close to it
     await expect(drawn(page)).toHaveAttribute('data-drawn', 'jars');

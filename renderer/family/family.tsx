@@ -20,6 +20,7 @@ import { Pane } from './pane';
 import './pane.css';
 import { FamilyTable } from './table';
 import './table.css';
+import './forced-colors.css';
 import { Tools } from './tools';
 
 export type Spacing = Drawing['spacing'];

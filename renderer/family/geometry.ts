@@ -79,7 +79,7 @@ export function geometryOf(drawing: Pick<Drawing, 'width' | 'height'>, size: Siz
   const columnStep = clamp(
     (room.width / k - JAR.width) / Math.max(1, columns - 1),
     LEAST_COLUMN,
-    k < READABLE_ZOOM ? 480 : Math.max(210, 168 / k),
+    k < READABLE_ZOOM ? 320 : Math.max(210, 168 / k),
   );
   const rowStep = clamp(
     room.height / k / rows,

@@ -3,6 +3,7 @@ import { type FocusEvent, type KeyboardEvent, useCallback, useEffect, useRef, us
 import type { Drawing } from '../../core/contract';
 import { type Geometry, READABLE_ZOOM, type Size } from './geometry';
 import { type Kin, type Step, walk } from './kin';
+import { MOST_MOUNTED } from './mounting';
 import type { Moving } from './use-view';
 
 export const STEPS: Readonly<Record<string, Step>> = {
@@ -15,6 +16,9 @@ export const STEPS: Readonly<Record<string, Step>> = {
 };
 /** Coming from marks to one jar: close enough to read it and its neighbours. */
 const READ_AT_ZOOM = 0.75;
+
+/** Opening a family that doesn't fit: as much of it as can be read. */
+const OPEN_AT_ZOOM = 0.42;
 
 /** Index of the jar that an element belongs to. */
 export const indexAt = (where: EventTarget): number | null => {
@@ -74,6 +78,19 @@ export function useWalking(wanted: Wanted): Walking {
       element.focus({ preventScroll: true });
     }
   });
+
+  // A small family in a window too small for all of it opens at its newest jar, close enough to be read.
+  const opened = useRef(false);
+  useEffect(() => {
+    if (opened.current) return;
+    opened.current = true;
+    if (target === null && geometry.fit.k < READABLE_ZOOM && drawing.keys.length <= MOST_MOUNTED)
+      moving.show(
+        (drawing.x[newest] ?? 0) * geometry.columnStep,
+        (drawing.y[newest] ?? 0) * geometry.rowStep,
+        OPEN_AT_ZOOM,
+      );
+  }, [target, geometry, drawing, newest, moving]);
 
   const targeted = useRef(0);
   useEffect(() => {

@@ -151,7 +151,14 @@ export function HistoryScreen() {
       {acts === null ? (
         <p className="soft">Opening…</p>
       ) : acts.length === 0 ? (
-        <p className="notice">Nothing is recorded yet. Start with a batch.</p>
+        <div className="stack">
+          <p>Nothing is recorded yet. Start with a batch.</p>
+          <div className="row">
+            <button type="button" className="button primary" onClick={() => go('batch')}>
+              Record a batch
+            </button>
+          </div>
+        </div>
       ) : (
         <ol className="acts" aria-label="Acts, newest first">
           {acts.map((entry) => (

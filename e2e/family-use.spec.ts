@@ -1,0 +1,243 @@
+// The home screen under a keeper's hands: a caution lifted, a batch seeded from a jar, and windows that are narrow, zoomed,
+// still, or in the system's own colours.
+import { join } from 'node:path';
+import type { Locator, Page } from '@playwright/test';
+import { complaintsOfAxe } from './axe';
+import { focused } from './keys';
+import { emptyLedger } from './recording';
+import { expect, test } from './window';
+
+const jars = (page: Page): Locator => page.getByRole('treeitem');
+const pane = (page: Page): Locator => page.getByRole('complementary', { name: 'About this jar' });
+const stage = (page: Page): Locator => page.locator('.family-stage');
+
+/** Waits until labels are written: they come after the jars themselves. */
+async function shown(page: Page): Promise<void> {
+  await expect(jars(page).first()).toBeVisible();
+  await expect(page.locator('.jar-label').first()).toBeVisible();
+  await page.evaluate(() => document.fonts.ready);
+  await expect(stage(page)).not.toHaveClass(/moving/);
+}
+
+/** How much of the window the drawing has, and whether the page is wider than its window. */
+async function shareOfWindow(page: Page): Promise<{ height: number; overflows: boolean }> {
+  return page.evaluate(() => ({
+    height: (document.querySelector('.family-stage')?.clientHeight ?? 0) / window.innerHeight,
+    overflows: document.documentElement.scrollWidth > window.innerWidth,
+  }));
+}
+
+test.describe('the invented ledger', () => {
+  test.use({ seed: 'demo' });
+
+  test('a caution is lifted only with a reason, the keyboard stays with the jar, and undo puts it back', async ({
+    page,
+  }) => {
+    await shown(page);
+    await page
+      .getByRole('treeitem', { name: /on hold/ })
+      .first()
+      .click();
+    const lift = pane(page).getByRole('button', { name: 'Lift with a reason' }).first();
+    await lift.click();
+    const reason = pane(page).getByLabel('Why is it not touched?');
+    await expect(reason).toBeFocused();
+    await pane(page).getByRole('button', { name: 'Keep the caution' }).click();
+    await expect(lift).toBeFocused();
+    await lift.click();
+    await pane(page).getByRole('button', { name: 'Lift it' }).click();
+    await expect(pane(page).getByRole('alert')).toContainText('Write a few words');
+    await expect(pane(page)).toContainText('Lifting says nothing about whether the jar is safe');
+    await reason.fill('It stood in another hold, and was seeded with a clean spoon before.');
+    await pane(page).getByRole('button', { name: 'Lift it' }).click();
+    await expect(pane(page).getByText(/^Lifted: /)).toBeVisible();
+    await expect(pane(page)).toContainText('seeded with a clean spoon before');
+    await expect(page.getByText(/^The caution because of .* is lifted/)).toBeVisible();
+    await expect(pane(page).getByRole('heading', { level: 2 })).toBeFocused();
+    await page.keyboard.press('Control+z');
+    await expect(pane(page).getByText(/^Lifted: /)).toHaveCount(0);
+  });
+
+  test('a batch is seeded from the pane, and stands in the family one generation on', async ({ page }) => {
+    await shown(page);
+    const before = await page.locator('.family-newest').textContent();
+    const jar = page.getByRole('treeitem', { name: /^19 Apr a, generation 14\b/ });
+    await jar.click();
+    await pane(page).getByRole('button', { name: 'Seed a batch from this' }).click();
+    await expect(page.getByRole('heading', { name: 'New batch' })).toBeVisible();
+    await expect(page.locator('main')).toContainText('19 Apr a');
+    await page.keyboard.press('Control+Enter');
+    await expect(page.getByRole('heading', { name: /^20 May 2026/ })).toBeVisible();
+    await page.keyboard.press('Alt+1');
+    await shown(page);
+    await expect(page.getByRole('treeitem', { name: /^20 May a, generation 15\b/ })).toBeAttached();
+    await expect(page.locator('.family-newest')).toContainText('generation 15, seeded by 19 Apr a');
+    expect(await page.locator('.family-newest').textContent()).not.toBe(before);
+  });
+
+  test('closing the pane gives the keyboard back to its jar, in the drawing and in the table', async ({
+    page,
+  }) => {
+    await shown(page);
+    const jar = page.getByRole('treeitem', { name: /^19 Apr a\b/ });
+    await jar.click();
+    await pane(page).getByRole('button', { name: 'Close' }).click();
+    await expect(jar).toBeFocused();
+    await page.getByRole('button', { name: 'Table' }).click();
+    const row = page.getByRole('row').getByRole('button', { name: '19 Apr c', exact: true });
+    await row.click();
+    await expect(pane(page).getByRole('heading', { level: 2 })).toHaveText('19 Apr c');
+    await pane(page).getByRole('button', { name: 'Close' }).click();
+    await expect(row).toBeFocused();
+  });
+
+  test('closing a dialog gives the keyboard back, and the help lists each key once', async ({ page }) => {
+    await shown(page);
+    const keys = page.getByRole('button', { name: 'Keys', exact: true });
+    await keys.click();
+    const dialog = page.getByRole('dialog', { name: 'Keys' });
+    for (const group of await dialog.locator('section').all()) {
+      const chords = await group.locator('kbd').allTextContents();
+      expect(new Set(chords).size, (await group.locator('h3').textContent()) ?? '').toBe(chords.length);
+    }
+    await expect(dialog).toContainText('To what seeded it');
+    await page.keyboard.press('Escape');
+    await expect(dialog).toHaveCount(0);
+    await expect(keys).toBeFocused();
+  });
+
+  test('with the system’s own colours, jars, lettering and what is chosen stay', async ({ page }) => {
+    await page.emulateMedia({ forcedColors: 'active' });
+    await shown(page);
+    const colours = await page.evaluate(() => {
+      const probe = document.body.appendChild(document.createElement('span'));
+      const read = (colour: string): string => {
+        probe.style.color = colour;
+        return getComputedStyle(probe).color;
+      };
+      const system = {
+        text: read('CanvasText'),
+        canvas: read('Canvas'),
+        chosen: read('Highlight'),
+        dim: read('GrayText'),
+      };
+      probe.remove();
+      return system;
+    });
+    expect(colours.text).not.toBe(colours.canvas);
+    for (const part of ['.numeral', '.jar-label', '.strip text', '.jar .lid'])
+      await expect(page.locator(part).first(), part).toHaveCSS('fill', colours.text);
+    for (const part of ['.jar .body', '.ribbon', '.slip'])
+      await expect(page.locator(part).first(), part).toHaveCSS('stroke', colours.text);
+    await expect(page.locator('.jar .contents').first()).toHaveCSS('fill', colours.canvas);
+    await expect(page.getByRole('button', { name: 'Generations' })).toHaveCSS('outline-style', 'solid');
+    await page.getByRole('treeitem', { name: /^19 Apr a\b/ }).click();
+    await expect(page.locator('.jar.selected .ring')).toHaveCSS('stroke', colours.chosen);
+    await expect(page.locator('.ribbon.lit').first()).toHaveCSS('stroke', colours.chosen);
+    await page.mouse.move(5, 5);
+    await expect(page.locator('.jar:not(.lit) .numeral').first()).toHaveCSS('fill', colours.dim);
+    await expect(page.locator('.jar-label:not(.lit)').first()).toHaveCSS('fill', colours.dim);
+  });
+
+  test('where the system asks for stillness, nothing moves by itself', async ({ page }) => {
+    await page.emulateMedia({ reducedMotion: 'reduce' });
+    await shown(page);
+    await page.getByRole('treeitem', { name: /^19 Apr a\b/ }).click();
+    await expect(pane(page).getByRole('heading', { level: 2 })).toBeVisible();
+    const moving = await page.evaluate(() =>
+      [...document.querySelectorAll('*')]
+        .filter((element) => {
+          const style = getComputedStyle(element);
+          return (
+            style.animationName !== 'none' ||
+            (style.transitionDuration !== '0s' && style.transitionProperty !== 'none')
+          );
+        })
+        .map((element) => element.className.toString()),
+    );
+    expect(moving).toEqual([]);
+    expect(await page.evaluate(() => document.getAnimations().length)).toBe(0);
+  });
+
+  test.describe('800 px wide', () => {
+    test.use({ size: { width: 800, height: 900 } });
+    test('the drawing has most of the window, and a long advice is one line until it is opened', async ({
+      page,
+    }) => {
+      await shown(page);
+      const { height, overflows } = await shareOfWindow(page);
+      expect(height).toBeGreaterThan(0.7);
+      expect(overflows).toBe(false);
+      const advice = page.locator('.family-advice').first();
+      expect((await advice.boundingBox())?.height ?? 99).toBeLessThan(48);
+      await advice.locator('summary').click();
+      expect((await advice.boundingBox())?.height ?? 0).toBeGreaterThan(90);
+    });
+  });
+
+  test.describe('800 × 600', () => {
+    test.use({ size: { width: 800, height: 600 } });
+    test('stays usable: the drawing has half of the window, every control is in it', async ({ page }) => {
+      await shown(page);
+      const { height, overflows } = await shareOfWindow(page);
+      expect(height).toBeGreaterThan(0.5);
+      expect(overflows).toBe(false);
+      for (const button of await page.locator('.bar .button:visible, .family-tools .button:visible').all()) {
+        const box = await button.boundingBox();
+        expect(box && box.x >= 0 && box.x + box.width <= 800 && box.y + box.height <= 600).toBe(true);
+        expect(box?.height ?? 0).toBeGreaterThanOrEqual(40);
+      }
+      await page.getByRole('treeitem', { name: /^22 Apr b\b/ }).click();
+      await expect(pane(page).getByRole('button', { name: 'Close' })).toBeInViewport();
+      await expect(page.locator('.jar.selected')).toBeInViewport();
+    });
+  });
+
+  test.describe('1600 px wide at 200 % zoom', () => {
+    test.use({ size: { width: 1600, height: 1000 } });
+    test('is the narrow window, in larger lettering: nothing is cut off', async ({ app, page }) => {
+      await shown(page);
+      await app.evaluate(({ BrowserWindow }) =>
+        BrowserWindow.getAllWindows()[0]?.webContents.setZoomFactor(2),
+      );
+      await expect.poll(() => page.evaluate(() => window.innerWidth)).toBeLessThanOrEqual(800);
+      await shown(page);
+      const { height, overflows } = await shareOfWindow(page);
+      expect(overflows).toBe(false);
+      expect(height).toBeGreaterThan(0.4);
+      await page.keyboard.press('/');
+      expect(await focused(page)).toMatch(/Find a jar/);
+      await page.keyboard.type('19 apr a');
+      await expect(page.getByRole('option').first()).toContainText('19 Apr a');
+      await page.keyboard.press('Enter');
+      await expect(pane(page).getByRole('heading', { level: 2 })).toHaveText('19 Apr a');
+      await expect(page.locator('.jar.selected')).toBeInViewport();
+      expect(await complaintsOfAxe(page)).toEqual([]);
+    });
+  });
+});
+
+test('every screen of an empty ledger starts the job', async ({ page }) => {
+  await emptyLedger(page);
+  for (const [key, button] of [
+    ['Alt+1', 'Record the first batch'],
+    ['Alt+2', /batch/i],
+    ['Alt+4', /batch/i],
+    ['Alt+6', /source/i],
+    ['Alt+7', /batch/i],
+  ] as const) {
+    await page.keyboard.press(key);
+    await expect(page.getByRole('main').getByRole('button', { name: button }).first(), key).toBeVisible();
+  }
+});
+
+test('a slip whose strains nobody noted says so', async ({ page }) => {
+  await page.getByRole('button', { name: 'Bring in a spreadsheet' }).click();
+  const notes = join(import.meta.dirname, '../tests/notes/kitchen-notes.csv');
+  await page.getByLabel('Choose a file').setInputFiles(notes);
+  await page.getByRole('button', { name: /^Bring in \d+ rows/ }).click();
+  await expect(page.getByRole('button', { name: 'Family', exact: true })).toBeVisible();
+  await page.keyboard.press('Alt+1');
+  await shown(page);
+  await expect(page.locator('.strip').first()).toContainText('strains not noted');
+});
