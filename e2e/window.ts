@@ -20,7 +20,7 @@ const HARMLESS = [
   /^DevTools listening/,
   /^Waiting for the debugger/,
   // A busy machine: the page's first frame asks for input handling before the widget's host is bound.
-  /ERROR:interface_endpoint_client.*blink\.mojom\.WidgetHost/,
+  /ERROR:interface_endpoint_client.*blink\.mojom\.Widget(Host)?\b/,
   /ERROR:(viz_main_impl|gpu_|gl_|command_buffer|angle_|vaapi|object_proxy|atom_cache|gl_surface)/,
 ];
 
