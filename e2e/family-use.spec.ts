@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { Locator, Page } from '@playwright/test';
 import { complaintsOfAxe } from './axe';
 import { focused } from './keys';
-import { emptyLedger } from './recording';
+import { emptyLedger, recordBatch } from './recording';
 import { expect, test } from './window';
 
 const jars = (page: Page): Locator => page.getByRole('treeitem');
@@ -240,4 +240,45 @@ test('a slip whose strains nobody noted says so', async ({ page }) => {
   await page.keyboard.press('Alt+1');
   await shown(page);
   await expect(page.locator('.strip').first()).toContainText('strains not noted');
+});
+
+test('a jar topped up from capsules has a small slip at its inlet, and says so', async ({ page }) => {
+  await emptyLedger(page);
+  const first = await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
+  const next = await recordBatch(page, '2026-05-14', ['a', 'b'], { jar: first.jars[0] ?? '' });
+  await page.evaluate(
+    async ([jar, from]) => {
+      const { call } = window.jarline;
+      const sources = await call['source.list']({});
+      const source = sources.ok ? sources.value.sources[0]?.id : undefined;
+      if (source === undefined) throw new Error('no source');
+      const none = { portion: null, part: null, package: null };
+      const set = await call['seeding.set']({
+        jar,
+        seedings: [
+          {
+            ...none,
+            fromJar: from,
+            source: null,
+            amount: { value: 44.36, unit: 'mL', typed: '3 tbsp' },
+          },
+          { ...none, fromJar: null, source, amount: { value: 2, unit: 'pieces', typed: '2' } },
+        ],
+        why: 'topped up',
+        draft: null,
+      });
+      if (!set.ok) throw new Error(JSON.stringify(set.error));
+    },
+    [next.jars[1] ?? '', first.jars[0] ?? ''] as const,
+  );
+  await page.keyboard.press('Alt+1');
+  await shown(page);
+  await expect(page.locator('.top-up')).toHaveCount(1);
+  const jar = page.getByRole('treeitem', { name: /^14 May b, .*also seeded by Blue Tin/ });
+  await expect(jar).toBeVisible();
+  const [slip, box] = [await page.locator('.top-up .slip').boundingBox(), await jar.boundingBox()];
+  if (!slip || !box) throw new Error('not drawn');
+  expect(slip.x).toBeLessThan(box.x + box.width / 3);
+  expect(slip.y).toBeGreaterThan(box.y);
+  expect(slip.y + slip.height).toBeLessThan(box.y + box.height + 4);
 });

@@ -56,7 +56,7 @@ export function Legend() {
         The number is the generation: how many jars deep a jar stands from what its line was started with. A
         ribbon is a seeding, as wide as its share of the seed; a lighter one is another seed of the same jar.
         A slip of paper is a product, with a cell for each strain declared on it: declared at the start, not
-        tested since.
+        tested since. A small slip at a jar’s inlet is a product it was topped up with.
       </p>
     </section>
   );

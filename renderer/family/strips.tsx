@@ -52,7 +52,7 @@ export const Strip = memo(function Strip({
             <path className="culture" d="M12 35Q20 28 28 35T44 35T60 35T76 35" />
           ) : cells === 0 ? (
             <text className="not-noted" x="12" y="39">
-              {textWidth('strains not noted') <= width - 20 ? 'strains not noted' : 'not noted'}
+              {textWidth('strains not noted') <= width - 20 ? 'strains not noted' : 'strains: ?'}
             </text>
           ) : (
             Array.from({ length: cells }, (_, at) => (
@@ -99,12 +99,11 @@ export const TopUps = memo(function TopUps(props: {
             />
             <rect className="slip" x={box.left} y={box.top} width={width} height={height} rx="3" />
             <rect
-              className="strain"
+              className="written"
               x={box.left + width * 0.2}
-              y={box.top + height * 0.3}
+              y={box.top + height * 0.42}
               width={width * 0.6}
-              height={height * 0.4}
-              rx="2"
+              height={height * 0.16}
             />
           </g>
         );
