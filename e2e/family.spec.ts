@@ -35,6 +35,8 @@ async function shown(page: Page): Promise<void> {
   await expect(labels(page).first()).toBeVisible();
   await page.evaluate(() => document.fonts.ready);
   await settled(page);
+  // Scores come after the jars, and mark those they belong to.
+  await expect(drawn(page)).toHaveAttribute('data-judged', 'true');
 }
 /** The view is settled once nothing moved for longer than it takes to settle. */
 async function settled(page: Page): Promise<void> {

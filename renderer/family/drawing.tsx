@@ -123,7 +123,7 @@ function Stage({
     [mounted.indices, drawing],
   );
   const views = useJars(keys);
-  const scores = useScores(mounted.asJars ? keys : NONE, drawing.keys.length);
+  const { scores, current: judged } = useScores(mounted.asJars ? keys : NONE, drawing.keys.length);
 
   // What is lit.
   const light = pointed ?? (held ? focus : null) ?? selected;
@@ -138,12 +138,13 @@ function Stage({
     });
   }, [moving]);
 
-  // For the tests: how much is mounted, and how often jars were rendered.
+  // For the tests: how much is mounted, how often jars were rendered, and whether their scores are here.
   const jars = useRef<SVGSVGElement>(null);
   useEffect(() => {
     jars.current?.setAttribute('data-jar-renders', String(renders.jars));
     jars.current?.setAttribute('data-mounted', String(mounted.indices.length));
     jars.current?.setAttribute('data-drawn', mounted.asJars ? 'jars' : 'marks');
+    jars.current?.setAttribute('data-judged', String(judged));
   });
 
   const columnXs = useMemo(() => {

@@ -7,8 +7,15 @@ const PAGE = 600;
 /** In larger families judging takes seconds, and the ledger answers one call at a time: there, only when asked for. */
 export const JUDGED_UNASKED = 20_000;
 
-/** Scores by jar key; a jar without one is not in it. */
-export function useScores(keys: readonly number[], jars: number): ReadonlyMap<number, number> {
+interface Scores {
+  /** By jar key; a jar without a score is not in it. */
+  readonly scores: ReadonlyMap<number, number>;
+  /** Whether these are the answer for the ledger as it is now. */
+  readonly current: boolean;
+}
+
+/** Scores of the jars with these keys, in a family of so many jars. */
+export function useScores(keys: readonly number[], jars: number): Scores {
   const revision = useRevision();
   const [held, hold] = useState<{ revision: number; scores: ReadonlyMap<number, number> }>({
     revision: -1,
@@ -31,5 +38,5 @@ export function useScores(keys: readonly number[], jars: number): ReadonlyMap<nu
       current = false;
     };
   }, [keys, jars, revision]);
-  return held.scores;
+  return { scores: held.scores, current: held.revision === revision };
 }
