@@ -188,7 +188,7 @@ function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
     candidate.vigour
       ? `Its batch scored ${shown(candidate.vigour.points)} (${shown(candidate.vigour.low)} to ${shown(candidate.vigour.high)}); ${USUAL_POINTS} is as the line's early batches were.`
       : 'Its outcome is not known, so it is taken to be a little riskier.',
-    `It has been kept for ${candidate.days} days, which should cost the next jar about ${candidate.delayHours.toFixed(1)} h.`,
+    `It has been kept for ${candidate.days} days, which should cost the next jar about ${candidate.delayHours.toFixed(1)} h, counted as ${(candidate.delayHours * HOUR_OF_DELAY).toFixed(2)} of a jar.`,
     ...(candidate.delayHours >= SLOW_START
       ? [
           'That is a slow start. Keep to the early check: if it is still loose or not sour by then, when in doubt, discard.',

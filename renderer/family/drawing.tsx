@@ -21,7 +21,7 @@ import { useView } from './use-view';
 import { indexAt, useWalking } from './use-walking';
 
 /** Below this zoom a jar has no room for the line of its vigour. */
-const SMALL_ZOOM = 0.48;
+const SMALL_ZOOM = 0.6;
 /** Positions are written relative to a corner this far apart: far out in a huge family, pixels stay exact. */
 const CHUNK = 131_072;
 const NONE: readonly number[] = [];
