@@ -12,6 +12,11 @@ type Shown = Pick<Outcome, 'spoiledSaid' | 'setAtTakeOut' | 'ph' | 'phHow'> & {
   readonly signs: readonly DiscardSign[];
 };
 
+/** Whether a pH above 4.6 was read, however it was measured: of a jar that has set, no good sign and no proof. */
+export function acidMissing(outcome: Pick<Outcome, 'ph'>): boolean {
+  return outcome.ph !== null && outcome.ph > GATE_PH;
+}
+
 /** Whether a pH at or below 4.6 was shown: by a meter alone, for a strip can't decide it, nor can a pH of unknown origin. */
 export function acidShown(outcome: Pick<Outcome, 'ph' | 'phHow'>): boolean {
   return outcome.ph !== null && outcome.phHow === 'meter' && outcome.ph <= GATE_PH;
@@ -38,6 +43,7 @@ export function tellsOfBubbles(texture: string | null): boolean {
 export type GateReason =
   | { readonly code: 'sign'; readonly signs: readonly DiscardSign[] }
   | { readonly code: 'said' | 'not set' | 'bubbles' }
+  | { readonly code: 'acid'; readonly ph: number; readonly how: Outcome['phHow'] }
   | { readonly code: 'slow start'; readonly loose: boolean; readonly sourless: boolean }
   | { readonly code: 'power cut'; readonly hours: number | null };
 
@@ -51,8 +57,8 @@ export interface GateVerdict {
 }
 
 /**
- * Works through the gate in order: discard signs, set or acid, then what is uncertain (slow start, a power cut, fine
- * bubbles). Whether the jar had set when the power failed is rarely known, so every power cut is asked about.
+ * Works through the gate in order: discard signs, set or acid, then what is uncertain (a pH above 4.6 in a jar that has
+ * set, a slow start, a power cut, fine bubbles). "The fibre did this" is no part of it. Whether the jar had set when the power failed is rarely known, so every power cut is asked about.
  * @param looked whether the keeper has looked and smelled; no signs listed is not the same as none seen.
  */
 export function takeOutGate(
@@ -69,6 +75,8 @@ export function takeOutGate(
   const loose = outcome.earlySet === 'loose';
   const sourless = outcome.earlySour === false;
   const uncertain: GateReason[] = [];
+  if (outcome.ph !== null && acidMissing(outcome))
+    uncertain.push({ code: 'acid', ph: outcome.ph, how: outcome.phHow });
   if (loose || sourless) uncertain.push({ code: 'slow start', loose, sourless });
   if (outcome.powerCut === true) uncertain.push({ code: 'power cut', hours: outcome.powerCutHours });
   if (outcome.bubbles === 'fine' || tellsOfBubbles(outcome.texture)) uncertain.push({ code: 'bubbles' });
@@ -87,6 +95,11 @@ export function gateReasonSentence(reason: GateReason): string {
       return 'You said it is spoiled. Discard the whole jar. Do not taste it, and do not use it as seed.';
     case 'not set':
       return 'Not set, and no pH at or below 4.6 shown by a meter. Discard: not food, not seed.';
+    case 'acid':
+      return (
+        `A pH of ${reason.ph}${reason.how === null ? '' : ` by ${reason.how}`} is above 4.6, and that is no good sign: ` +
+        'the acid is not there yet. Do not taste on this. Hold it longer and measure again; when in doubt, discard.'
+      );
     case 'slow start':
       return (
         `A slow start: ${reason.loose && reason.sourless ? 'still loose and not sour' : reason.loose ? 'still loose' : 'not sour'} ` +

@@ -39,6 +39,8 @@ const gateOf = ({ text, reader, mates }: Pick<Props, 'text' | 'reader' | 'mates'
   return takeOutGate(withMatesPowerCut(outcome, mates), looked);
 };
 
+const lacksAcid = (gate: GateVerdict): boolean => gate.reasons.some(({ code }) => code === 'acid');
+
 function Verdict(props: Props) {
   const gate = gateOf(props);
   const held = props.onHold && gate.verdict !== 'discard';
@@ -55,7 +57,11 @@ function Verdict(props: Props) {
       }
     >
       <span className="gate-head">
-        {held ? 'On hold: nobody tastes it, whatever is answered here.' : heads[gate.verdict]}
+        {held
+          ? 'On hold: nobody tastes it, whatever is answered here.'
+          : gate.verdict === 'ask' && lacksAcid(gate)
+            ? 'Uncertain: not sour enough. Nobody tastes it on this.'
+            : heads[gate.verdict]}
       </span>
       {gate.reasons.map((reason) => (
         <span key={reason.code}>{gateReasonSentence(reason)}</span>
@@ -305,8 +311,9 @@ function Tasting({ text, onChange, problems, reader }: Props) {
 export function OutcomeFieldsForm(props: Props) {
   const { text, onChange } = props;
   const [later, setLater] = useState(false);
-  const { verdict } = gateOf(props);
-  const may = (verdict === 'open' || verdict === 'ask') && !props.onHold;
+  const gate = gateOf(props);
+  const { verdict } = gate;
+  const may = (verdict === 'open' || verdict === 'ask') && !lacksAcid(gate) && !props.onHold;
   const tasting = may || later || hasTasting(text);
   const change = (part: Partial<OutcomeText>): void => onChange({ ...text, ...part });
   return (

@@ -103,3 +103,64 @@ describe('the gate', () => {
       takeOutGate({ ...nothing, setAtTakeOut: false, powerCut: true, powerCutHours: 2 }, true).verdict,
     ).toBe('discard'));
 });
+
+// Every combination of the answers the gate asks for, against the rule in words: a sign, the keeper's word, or "not set"
+// without a metered pH at or below 4.6 is discarded; open questions stay open; anything uncertain is asked about; and
+// only a jar that has set, was looked at, and shows no pH above 4.6 by any means is left to the keeper.
+describe('the gate over all combinations', () => {
+  const all = [true, false, null].flatMap((setAtTakeOut) =>
+    ([null, 4.3, 4.6, 4.61, 5.8] as const).flatMap((ph) =>
+      ([null, 'meter', 'strip'] as const).flatMap((phHow) =>
+        ([[], ['pink'], ['foam']] as const).flatMap((signs) =>
+          [true, false].flatMap((spoiledSaid) =>
+            [true, false].flatMap((looked) =>
+              (['loose', 'set', null] as const).flatMap((earlySet) =>
+                [true, false, null].flatMap((powerCut) =>
+                  (['none', 'fine', null] as const).flatMap((bubbles) =>
+                    [true, false].map((fibreDidThis) => ({
+                      looked,
+                      outcome: { ...nothing, setAtTakeOut, ph, phHow, signs, spoiledSaid, earlySet, powerCut, bubbles, fibreDidThis }, // prettier-ignore
+                    })),
+                  ),
+                ),
+              ),
+            ),
+          ),
+        ),
+      ),
+    ),
+  );
+  const expected = ({ outcome, looked }: (typeof all)[number]): string => {
+    const { setAtTakeOut, ph, phHow } = outcome;
+    if (outcome.signs.length > 0 || outcome.spoiledSaid) return 'discard';
+    if (setAtTakeOut === false && !(phHow === 'meter' && (ph === 4.3 || ph === 4.6))) return 'discard';
+    if (setAtTakeOut === null || !looked) return 'unanswered';
+    const uncertain =
+      ph === 4.61 ||
+      ph === 5.8 ||
+      outcome.earlySet === 'loose' ||
+      outcome.powerCut === true ||
+      outcome.bubbles === 'fine';
+    return uncertain ? 'ask' : 'open';
+  };
+  it('answers each as the rule does, and the fibre changes nothing', () => {
+    const wrong = all.filter((one) => takeOutGate(one.outcome, one.looked).verdict !== expected(one));
+    expect(all).toHaveLength(3 * 5 * 3 * 3 * 2 * 2 * 3 * 3 * 3 * 2);
+    expect(wrong).toEqual([]);
+  });
+  it('condemns exactly what the definition of spoiled condemns: a set jar with a high pH is not spoiled by itself', () => {
+    expect(
+      all.filter(
+        ({ outcome, looked }) => (takeOutGate(outcome, looked).verdict === 'discard') !== isSpoiled(outcome),
+      ),
+    ).toEqual([]);
+    expect(isSpoiled({ ...nothing, setAtTakeOut: true, ph: 5.8, phHow: 'meter' })).toBe(false);
+  });
+  it.each(['meter', 'strip'] as const)('says of set and pH 5.8 by %s that the acid is not there', (phHow) => {
+    const gate = takeOutGate({ ...nothing, setAtTakeOut: true, ph: 5.8, phHow }, true);
+    const says = gate.reasons.map(gateReasonSentence).join(' ');
+    expect(gate.verdict).toBe('ask');
+    expect(says).toContain(`pH of 5.8 by ${phHow} is above 4.6`);
+    expect(says).toMatch(/acid is not there yet.*do not taste.*hold it longer.*when in doubt, discard/i);
+  });
+});
