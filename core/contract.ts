@@ -447,7 +447,7 @@ export const contract = {
   ),
   'photograph.list': entry('read', z.strictObject({ jar: Uid }), z.strictObject({ photographs: z.array(Photograph) })),
 
-  'batch.record': entry('write', BatchEntry, acted.extend({ batch: Uid, jars: z.array(Uid) })),
+  'batch.record': entry('write', BatchEntry.extend({ why }), acted.extend({ batch: Uid, jars: z.array(Uid) })),
   'batch.correct': entry('write', z.strictObject({ id: Uid, changes: Batch.omit({ id: true }).partial(), why, draft }), acted),
   /** One more jar of a recorded batch. `hold` is one of the batch's. */
   'batch.addJar': entry(

@@ -117,6 +117,12 @@ export const refusals = {
     `${text(p, 'seed')} was made on ${text(p, 'seedDay')}, after ${text(p, 'jar')} (${text(p, 'day')}), so it can’t have seeded it. Correct a date or choose another seed.`,
   'condemned stays': (p) =>
     `${text(p, 'jar')} was seen to be spoiled, and that can’t be lifted. If it was not, correct what was seen.`,
+  'seed spoiled': (p) =>
+    `${text(p, 'seed')} is known to be spoiled since ${text(p, 'known')}: not food and not seed. Choose another seed. If it was used before anyone saw that, undo what was seen, record the seeding, and note it again.`,
+  'reserve spoiled': (p) =>
+    `${text(p, 'jar')} is spoiled: not food and not seed, so nothing of it is kept back. Discard it.`,
+  'reason needed': (p) =>
+    `${text(p, 'jar')} is spoiled, and the cautions because of it would fall away. Write a few words on why it was entered by mistake.`,
   unexpected: (p) => `Something went wrong inside the program (${text(p, 'ref')}). Nothing was changed.`,
 } as const satisfies Record<string, (params: Params) => string>;
 export type RefusalCode = keyof typeof refusals;

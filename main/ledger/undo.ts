@@ -34,6 +34,13 @@ export function undoneActs(rows: Rows): ReadonlySet<number> {
 export const actByKey = (rows: Rows, key: number): ActRow =>
   rows.prepare('SELECT * FROM act WHERE key = ?').get(key) as ActRow;
 
+/** The act that an undo or a redo is about in the end: what was done again is said once, in the words it was done. */
+function rootOf(rows: Rows, act: ActRow): ActRow {
+  let root = act;
+  while (root.undoes !== null) root = actByKey(rows, root.undoes);
+  return root;
+}
+
 /** The act that undo, asked for nothing in particular, would undo. Preferences are no part of it. */
 export function nextUndo(rows: Rows): ActRow | null {
   const undone = undoneActs(rows);
@@ -97,7 +104,9 @@ function invert(acts: Acts, target: ActRow, kind: 'act.undo' | 'act.redo', subje
     const undone = undoneActs(rows);
     const named = standing.filter((key) => !undone.has(key));
     const says = [
-      ...new Set((named.length > 0 ? named : standing).map((key) => wordsOf(actByKey(rows, key)))),
+      ...new Set(
+        (named.length > 0 ? named : standing).map((key) => wordsOf(rootOf(rows, actByKey(rows, key)))),
+      ),
     ];
     throw new Refused('stands on it', {
       later: says.length > 5 ? [...says.slice(0, 5), `and ${says.length - 5} more`] : says,

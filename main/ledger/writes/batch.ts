@@ -57,7 +57,7 @@ function insertJar(ledger: Ledger, act: OpenAct, batch: number, hold: number | n
   return made.uid;
 }
 
-export function recordBatch(ledger: Ledger, given: BatchEntry): Reply<'batch.record'> {
+export function recordBatch(ledger: Ledger, given: Parsed<'batch.record'>): Reply<'batch.record'> {
   const entry = tidy(given);
   const jars = entry.jars.map((jar) => {
     mustSay(jar, 'letter');
@@ -86,7 +86,7 @@ export function recordBatch(ledger: Ledger, given: BatchEntry): Reply<'batch.rec
   const done = ledger.acts.mustRun(
     'batch.record',
     labelsInShort(labelled),
-    null,
+    entry.why,
     (act) => {
       const batch = act.insert('batch', { madeOn: entry.madeOn, word: entry.word, note: entry.note });
       const holds = entry.holds.map((hold) =>

@@ -6,6 +6,7 @@ import { refuseSeed } from '../seed-rules';
 import type { Stored } from '../tables';
 import { jarLabelled } from './batch';
 import { addSeeding, jarOf, outcomeRow, packageKey, replaceRows, seedingRow, standingJar } from './parts';
+import { jarSpoiled } from './spoiled';
 import { mustSay, tidy } from './tidy';
 
 export function correctJar(ledger: Ledger, input: Parsed<'jar.correct'>): Reply<'jar.correct'> {
@@ -60,11 +61,16 @@ function refusePlanned(ledger: Ledger, key: number, label: string): void {
 
 /**
  * "Entered by mistake". The row stays, for the history and for the jars that were said to be seeded from it: those have
- * an unknown past from then on, until the keeper says what seeded them.
+ * an unknown past from then on, until the keeper says what seeded them. Of a spoiled jar a reason is asked for: the
+ * cautions because of it fall away with it.
+ * @throws Refused 'reason needed', 'not found', 'is a mistake'
  */
 export function markMistake(ledger: Ledger, input: Parsed<'jar.mistake'>): Reply<'jar.mistake'> {
   const jar = standingJar(ledger, input.id);
-  const done = ledger.acts.mustRun('jar.mistake', jar.label, tidy(input.why), (act) => {
+  const why = tidy(input.why);
+  if (jarSpoiled(ledger, jar.key) && (why === null || why.length < 3))
+    throw new Refused('reason needed', { jar: jar.label });
+  const done = ledger.acts.mustRun('jar.mistake', jar.label, why, (act) => {
     act.update('jar', jar.key, { state: 'mistake' });
   });
   return { act: done.act.uid };

@@ -3,6 +3,7 @@ import type { Parsed, Reply } from '../../../core/contract';
 import type { Ledger } from '../ledger';
 import { Refused } from '../refusal';
 import { standingJar } from './parts';
+import { jarSpoiled } from './spoiled';
 import { inOrder, mustSay, tidy, whenOf } from './tidy';
 
 export function saveSource(ledger: Ledger, input: Parsed<'source.save'>): Reply<'source.save'> {
@@ -45,14 +46,20 @@ export function savePackage(ledger: Ledger, input: Parsed<'package.save'>): Repl
   return { act: done.act.uid, id: done.value };
 }
 
+/** @throws Refused 'portion of another jar', 'times crossed', 'reserve spoiled', 'not found', 'is a mistake' */
 export function savePortion(ledger: Ledger, input: Parsed<'portion.save'>): Reply<'portion.save'> {
   const { id, jar: jarUid, ...given } = tidy(input.portion);
   const jar = standingJar(ledger, jarUid);
   const key = ledger.rows.keyOrNull('portion', id);
-  if (key !== null && ledger.rows.get('portion', key).jar !== jar.key) {
+  const old = key === null ? null : ledger.rows.get('portion', key);
+  if (old !== null && old.jar !== jar.key) {
     throw new Refused('portion of another jar', { jar: jar.label });
   }
   inOrder('Kept and gone', whenOf(given.keptOn), whenOf(given.goneOn));
+  // What was kept before anyone knew may still be corrected, and said to be gone.
+  const keeps = given.reserve && given.goneOn === null;
+  const kept = old !== null && old.reserve && old.goneOn === null;
+  if (keeps && !kept && jarSpoiled(ledger, jar.key)) throw new Refused('reserve spoiled', { jar: jar.label });
   const fields = { ...given, jar: jar.key };
   const done = ledger.acts.mustRun(
     'portion.save',

@@ -7,6 +7,7 @@ import type { Ledger } from '../ledger';
 import { Refused } from '../refusal';
 import { refuseSeed } from '../seed-rules';
 import type { Row, Stored } from '../tables';
+import { refuseSpoiledSeed } from './spoiled';
 import { inOrder } from './tidy';
 
 export type SeedingEntry = BatchEntry['jars'][number]['seedings'][number];
@@ -63,7 +64,10 @@ export function seedingRow(ledger: Ledger, jar: number, entry: SeedingEntry): St
 
 /** Adds a seeding, refusing a seed that can't be. */
 export function addSeeding(ledger: Ledger, act: OpenAct, row: Stored['seeding']): void {
-  if (row.fromJar !== null) refuseSeed(ledger.rows, row.jar, row.fromJar);
+  if (row.fromJar !== null) {
+    refuseSeed(ledger.rows, row.jar, row.fromJar);
+    refuseSpoiledSeed(ledger, row.jar, row.fromJar);
+  }
   act.insert('seeding', row);
 }
 
