@@ -17,7 +17,7 @@ const KINDS: Readonly<Record<string, string>> = {
 const quoted = (values: readonly unknown[]): string => values.map((value) => `“${String(value)}”`).join(', ');
 
 /**
- * What is wrong, as the part of a sentence behind "amount: ".
+ * What is wrong, as the part of a sentence behind "amount: " (behind "amount " where it begins with a verb, see joinIssue).
  * @param input the whole value that was looked at, to tell what is missing from what is of the wrong kind
  */
 export function plainIssue(issue: Issue, input: unknown): string {
@@ -29,7 +29,7 @@ export function plainIssue(issue: Issue, input: unknown): string {
         : `this has to be ${wanted}`;
     }
     case 'unrecognized_keys':
-      return `${issue.keys.length === 1 ? 'a field' : 'fields'} that nothing here is named by: ${quoted(issue.keys)}`;
+      return `takes no ${issue.keys.length === 1 ? 'field' : 'fields'} called ${quoted(issue.keys)}`;
     case 'invalid_value':
       return `this has to be one of ${quoted(issue.values)}`;
     case 'too_small':
@@ -48,12 +48,16 @@ export function plainIssue(issue: Issue, input: unknown): string {
         .toSorted((a, b) => b.path.length - a.path.length)[0];
       if (deepest === undefined || deepest.path.length === 0)
         return 'this fits none of the forms it may have';
-      return `${deepest.path.join('.')}: ${plainIssue(deepest, at(input, issue.path))}`;
+      return joinIssue(deepest.path.join('.'), plainIssue(deepest, at(input, issue.path)));
     }
     default:
       return issue.message;
   }
 }
+
+/** Where it is wrong and what is wrong there, as one clause. */
+export const joinIssue = (path: string, problem: string): string =>
+  problem.startsWith('takes no ') ? `${path} ${problem}` : `${path}: ${problem}`;
 
 /** The part of a value that a path leads to, or undefined. */
 function at(value: unknown, path: readonly PropertyKey[]): unknown {

@@ -1,6 +1,7 @@
 // Every sentence the program says, in one table: what is wrong and what to do. Calm, short, no jargon, no blame.
 // Pure: a code and its parameters in, a sentence out.
 import type { Refusal } from './contract';
+import { joinIssue } from './plain-issue';
 
 type Params = Refusal['params'];
 const text = (params: Params, name: string): string => {
@@ -10,7 +11,7 @@ const text = (params: Params, name: string): string => {
 
 /** Code → sentence. A code that is not here can't be sent: `RefusalCode` is its key type. */
 export const refusals = {
-  invalid: (p) => `${text(p, 'path')}: ${text(p, 'problem')}. Please correct it and try again.`,
+  invalid: (p) => `${joinIssue(text(p, 'path'), text(p, 'problem'))}. Please correct it and try again.`,
   'unknown call': (p) => `There is no call named “${text(p, 'name')}”.`,
   'unknown schema': (p) => `There is no record and no call named “${text(p, 'name')}”.`,
   'not found': (p) => `There is no ${text(p, 'kind')} with that id in this ledger.`,
@@ -50,6 +51,8 @@ export const refusals = {
   // Bringing in notes.
   ambiguous: (p) =>
     `${text(p, 'question')} Answer with answers: {"${text(p, 'id')}": …}${Array.isArray(p['choices']) && p['choices'].length > 0 ? `, one of: ${text(p, 'choices')}` : ''}. Nothing was changed.`,
+  'notes into demo': () =>
+    'This is the invented ledger. Leave it and bring your notes into a ledger of your own; nothing was changed.',
   'notes not found': (p) => `There is no file at ${text(p, 'file')} that can be read. Check the name.`,
   'notes too large': (p) => `${text(p, 'file')} is larger than 20 MB. Bring it in in parts.`,
   'notes is a spreadsheet': (p) =>

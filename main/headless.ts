@@ -1,7 +1,7 @@
 // The ledger without a window: `call NAME JSON --ledger FILE [--now MOMENT]`. Runs any call of the contract through the
 // handlers the window uses and prints one JSON object on stdout and nothing else there. `schema [NAME]` prints what a
 // record or a call looks like.
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { READS } from '../core/call-names';
@@ -131,20 +131,25 @@ function answer(asked: Asked): Result<unknown> {
     ),
     version: packageFile.version,
   });
+  let kept = !making;
   try {
     if (!there && reading) session.readAsEmpty();
     if (name === 'ledger.open' || name === 'ledger.create' || name === 'ledger.openDemo') {
       void session.ledger; // why it could not be opened
       return { ok: true, value: session.state() };
     }
-    return session.answer(name as WorkerCall, input, {
+    const result = session.answer(name as WorkerCall, input, {
       step: (done, total, says) => {
         if (process.stderr.isTTY)
           process.stderr.write(`\r${says} ${done}${total === null ? '' : ` of ${total}`}   `);
       },
     });
+    kept ||= result.ok;
+    return result;
   } finally {
     session.close();
+    // A call that failed leaves no new ledger behind.
+    if (!kept) for (const end of ['', '-wal', '-shm']) rmSync(`${file}${end}`, { force: true });
   }
 }
 

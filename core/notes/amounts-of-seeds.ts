@@ -6,7 +6,9 @@ import type { Conventions, Question } from './conventions';
 import type { Layout, Said } from './layout';
 import type { NotesInput } from './plan';
 import type { NoteRow } from './rows';
+import { findDay } from './days';
 import { assumed, problem, question } from './says';
+import { STRONG, WEAK } from './seed-words';
 import type { Row } from './table';
 import { isNothing } from './words';
 
@@ -130,6 +132,22 @@ function readPercent(text: string, unit: string | null): number | null {
   return told && (told[2] === '%' || unit === '%') ? Number((told[1] ?? '').replace(',', '.')) : null;
 }
 
+/** Whether the words for seeds hint at more of them than were read. */
+function namesMore(text: string, seeds: number, options: AmountOptions): boolean {
+  let rest = tidy(text);
+  for (const { start, end } of findAmounts(rest, options, true).toReversed())
+    rest = `${rest.slice(0, start)} ${rest.slice(end)}`;
+  for (let found = findDay(rest); found !== null; found = findDay(rest))
+    rest = `${rest.slice(0, found.start)} day ${rest.slice(found.end)}`;
+  const hints =
+    rest
+      .split(STRONG)
+      .flatMap((piece) => piece.split(WEAK))
+      .filter((piece) => /[\p{L}\p{N}]/u.test(piece)).length +
+    (/[(,]\s*(?:and|plus|und|et|con|also|some|a bit of|rest of)\b/i.test(rest) ? 1 : 0);
+  return hints > seeds;
+}
+
 /** Shares the amount column out over the seeds that tell no amount of their own. */
 export function giveAmounts(
   row: NoteRow,
@@ -216,7 +234,20 @@ export function giveAmounts(
     amounts.length > 1 &&
     amounts.every(({ amount }) => amount.unit === only?.amount.unit)
   ) {
-    // "2 tbsp + 1 tsp" of one seed.
+    // "2 tbsp + 1 tsp" of one seed. Where the seed's own words hint at a second one, that is asked and not added up.
+    const named = row.cells
+      .filter(({ column, text: seed }) => column.meaning === 'seed' && tidy(seed) !== '')
+      .map((seed) => seed.text.trim())
+      .join('; ');
+    const answer = input.answers[`sum:${log.row}`]?.trim().toLowerCase();
+    if (answer !== 'one' && namesMore(named, row.seeds.length, options)) {
+      if (answer === undefined)
+        log.ask('sum', question.sumOrSeeds(text, named), [
+          ['one', 'One seed: add them up'],
+          ['several', 'Several seeds: leave it blank'],
+        ]);
+      return log.keep(cell.column.heading, text);
+    }
     const value = Number(amounts.reduce((sum, { amount }) => sum + amount.value, 0).toPrecision(15));
     for (const seed of open)
       seed.amount = { value, unit: only?.amount.unit ?? 'mL', typed: text.slice(0, 200) };

@@ -53,7 +53,21 @@ const monthOf = (word: string): number | null => MONTH_OF.get(plain(word).replac
 const fullYear = (text: string | undefined): number | null =>
   text === undefined ? null : text.length === 4 ? Number(text) : 2000 + Number(text);
 
+/** No jar was made in another year: outside them the figures are a slip of the pen. */
+export const YEARS_POSSIBLE = { first: 1990, last: 2100 } as const;
+
+/** Whether figures stand there like a day in full, right or not: "1026-03-08", "20226-03-15", "3/8/20226". */
+export const likeDay = (text: string): boolean =>
+  /(?<!\d)(?:\d{3,}([-/.])\d{1,2}\1\d{1,2}|\d{1,2}([-/.])\d{1,2}\2\d+)(?!\d)/.test(tidy(text));
+
+/** Whether digits that belong to no day stand right beside one: "8 Mar 20226", but not "15 Oct 19:00", "15 Oct 250 mL". */
+export const strayDigits = (before: string, after: string): boolean =>
+  /^\s*[,./-]?\s*'?\d{3,}(?![\d:]|\s?\p{L})/u.test(after) ||
+  /^[./-]\d/.test(after) ||
+  /\d{3,}\s*[./-]?\s*$/.test(before);
+
 function made(year: number | null, month: number, day: number): ReadDay | null {
+  if (year !== null && (year < YEARS_POSSIBLE.first || year > YEARS_POSSIBLE.last)) return null;
   const text = `${year ?? 2024}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`;
   return isDay(text) ? { year, month, day } : null;
 }
@@ -104,6 +118,8 @@ function dayAt(text: string, at: number): FoundDay | null {
     const yearText = numeric[4]?.replace("'", '');
     // A year of one or three digits is no year; "1.5" and "3-4" without a year are dates only with "/" or a closing point.
     if (yearText !== undefined && yearText.length === 3) return null;
+    // "3/8/20226": what follows is no year, and the day is not to be trusted without it.
+    if (yearText === undefined && /^[./-]\d/.test(text.slice(at + numeric[0].length))) return null;
     const closing = /[.]\s?$/.test(numeric[0]);
     if (yearText === undefined && mark === '.' && !closing) return null;
     if (yearText === undefined && mark === '-' && numeric[0].endsWith('-')) return null;
@@ -134,6 +150,8 @@ export function findDay(text: string): FoundDay | null {
   for (let at = 0; at < clean.length; at += 1) {
     if (at > 0 && /[\p{L}\p{N}]/u.test(clean[at - 1] ?? '') && /[\p{L}\p{N}]/u.test(clean[at] ?? ''))
       continue;
+    // "1026-03-08" holds no 8 March of an unknown year.
+    if (/\d{3,}[./-]$/.test(clean.slice(0, at))) continue;
     const found = dayAt(clean, at);
     if (found) return found;
   }

@@ -41,6 +41,10 @@ for (const [phrase, meaning] of EXACT) {
   const first = parts[0] ?? '';
   BY_FIRST_WORD.set(first, [...(BY_FIRST_WORD.get(first) ?? []), { phrase, meaning, count: parts.length }]);
 }
+/** Words that mean something as a whole heading only: "Product code" is neither the seed nor the jar. */
+const WHOLE_ONLY: ReadonlySet<string> = new Set(['code']);
+const OF_A_CODE = /\b(?:codes?|numbers?|no|nr|id|sku|barcode|ean)\b/;
+const PRODUCT_WORD = /^(?:products?|produkt|produit|producto|prodotto)$/;
 /** A pH before the hold ended: never the pH of the jar. */
 const EARLY_PH = /\b(?:early|start|initial|milk|before|seed|after \d+|at \d+|\d+ ?h)\b/;
 /** Not hold hours: these are set times, and a set time is never read as hours held. */
@@ -80,7 +84,8 @@ export function headingMeaning(heading: string): { meaning: NoteColumn; sure: 2 
   let best: { meaning: NoteColumn; length: number } | null = null;
   for (const [at, word] of said.entries()) {
     for (const { phrase, meaning, count } of BY_FIRST_WORD.get(word) ?? []) {
-      if (phrase.length <= (best?.length ?? 2)) continue;
+      if (phrase.length <= (best?.length ?? 2) || WHOLE_ONLY.has(phrase)) continue;
+      if (PRODUCT_WORD.test(phrase) && OF_A_CODE.test(bare)) continue;
       if (said.slice(at, at + count).join(' ') === phrase) best = { meaning, length: phrase.length };
     }
   }

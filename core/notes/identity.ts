@@ -2,7 +2,7 @@
 import { plain, tidy } from '../quantities';
 import type { RowLog, Cell } from './row-cells';
 import type { DayOrder } from './days';
-import { cellDay, dayIn, dayText, findDay, serialDay, type ReadDay } from './days';
+import { cellDay, dayIn, dayText, findDay, likeDay, serialDay, strayDigits, type ReadDay } from './days';
 import { assumed, problem, question } from './says';
 import { unused } from './seed-words';
 
@@ -84,12 +84,19 @@ export function readIdentity(
       // "Sat 15 Oct, evening": the day can be told and the rest is kept.
       const inside = findDay(date.text);
       const readInside = inside && dayIn(inside, order);
-      if (readInside) {
+      const clean = tidy(date.text);
+      const stray = inside && strayDigits(clean.slice(0, inside.start), clean.slice(inside.end));
+      if (readInside && !stray) {
         take(readInside, date.text.trim());
         log.keep(date.column.heading, date.text);
       } else {
-        toldDay = tidy(date.text);
-        log.problem(problem.dayNotRead(date.text.trim()), date.column.heading, date.text);
+        toldDay = clean;
+        const impossible = stray || (inside === null && likeDay(clean));
+        log.problem(
+          (impossible ? problem.dayImpossible : problem.dayNotRead)(date.text.trim()),
+          date.column.heading,
+          date.text,
+        );
       }
     }
   }
@@ -114,6 +121,14 @@ export function readIdentity(
         // Without its year the day is told once the year is found.
         if (read.year !== null) log.assume(assumed.dayFromLabel(clean, toldDay));
       }
+    }
+    // "1026-03-08 a" names no letter but a day that can't be.
+    const impossible = found
+      ? !/^#?\d{1,3}$/.test(clean) && strayDigits(clean.slice(0, found.start), clean.slice(found.end))
+      : likeDay(clean);
+    if (!date && impossible) {
+      log.problem(problem.dayImpossible(clean), naming.column.heading, naming.text);
+      toldDay = clean;
     }
     letter = letterOf(rest) || null;
     // "A (plain)", "B - inulin": the letter, and words that are kept.
@@ -151,7 +166,7 @@ export function readIdentity(
     const same = Number(full.slice(5, 7)) === said.month && Number(full.slice(8)) === said.day;
     if (!same) log.ask('label', question.labelDay(tidy(naming.text), full));
   }
-  if (!date && labelDay === null) {
+  if (!date && labelDay === null && toldDay === '') {
     if (dayAbove && (dayAbove.day !== null || dayAbove.yearless !== null)) {
       ({ day, toldDay, yearless, yearlessText } = dayAbove);
       if (day !== null) log.assume(assumed.dayFromAbove(day));

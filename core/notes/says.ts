@@ -1,5 +1,6 @@
 // Every sentence that reading a spreadsheet says: problems (a row is left aside), questions, assumptions.
 import type { NoteColumn } from '../contract';
+import { YEARS_POSSIBLE } from './days';
 
 const list = (items: readonly string[]): string =>
   items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
@@ -25,6 +26,7 @@ export const problem = {
   phImpossible: (text: string) => `“${text}” is impossible as a pH: a pH lies between 0 and 14. Correct it, or leave it blank.`,
   amountImpossible: (text: string) => `The amount “${text}” is impossible: it is below zero or far more than a jar holds. Correct it.`,
   dayNotRead: (text: string) => `The day “${text}” could not be read. Write it as 2025-10-15.`,
+  dayImpossible: (text: string) => `The day “${text}” can’t be right. Write it as 2025-10-15, with a year from ${YEARS_POSSIBLE.first} to ${YEARS_POSSIBLE.last}.`,
   dayMissing: () => 'This row has no day. Write the day the jar was made.',
   dayFuture: (text: string, today: string) => `The day “${text}” lies after today (${today}). Correct the day.`,
   sameLabel: (label: string, rows: readonly number[]) => `The rows ${list(rows.map(String))} are all called ${label} but differ. Give one of them another letter.`,
@@ -57,6 +59,7 @@ export const question = {
   notRead: (heading: string, text: string) => `“${text}” under “${heading}” could not be read. It is kept in the note.`,
   twoAmounts: (own: string, column: string) => `The seed says “${own}” and the amount column says “${column}”. The first was taken.`,
   amountsDontFit: (text: string, seeds: number) => `“${text}” does not tell how much of each of the ${seeds} seeds. The amounts are left blank and the text is kept in the note.`,
+  sumOrSeeds: (text: string, seeds: string) => `“${text}” holds several amounts, and “${seeds}” may name more than the one seed that was read. Is it all of one seed? Until it is answered the amount is left blank and the text is kept in the note.`,
   labelDay: (label: string, day: string) => `The label “${label}” and the day ${day} differ. The day of the date column was taken.`,
 } as const; // prettier-ignore
 

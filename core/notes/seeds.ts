@@ -1,6 +1,6 @@
 // What a cell says seeded a jar: each part of its text ends as a jar, a source, a problem, or words kept for the note.
 import { findAmounts, tidy } from '../quantities';
-import { findDay } from './days';
+import { findDay, likeDay } from './days';
 import { assumed, problem } from './says';
 import { byDate } from './seed-by-day';
 import { byName } from './seed-by-name';
@@ -72,7 +72,7 @@ function tryJar(text: string, context: SeedContext): Tried {
   const date = byDate(text, context);
   if (date) return date;
   if (name) return name;
-  return findDay(text) ? null : bySource(text, context);
+  return findDay(text) || likeDay(text) ? null : bySource(text, context);
 }
 
 /** Pieces of a text, each tried by itself; a bare letter takes the day beside it ("15 Oct a and b", "a and b of 15 Oct"). */

@@ -221,13 +221,14 @@ function write(ledger: Ledger, act: OpenAct, { file, plan }: Reading, job: Job):
 
 /**
  * Brings a file in: all that is new in it, as one act; nothing at all where nothing is new.
- * @throws Refused 'ambiguous' with the question where one must be answered first; 'cancelled'; as readNotesFile
+ * @throws Refused 'notes into demo'; 'ambiguous' with the question where one must be answered first; 'cancelled'; as readNotesFile
  */
 export function bringInNotes(
   ledger: Ledger,
   input: Parsed<'notes.bringIn'>,
   job: Job,
 ): Reply<'notes.bringIn'> {
+  if (ledger.about.demo) throw new Refused('notes into demo');
   const reading = readFor(ledger, input, job);
   const { preview, plan } = reading;
   const blocking = preview.questions.find(({ blocks }) => blocks);

@@ -18,7 +18,7 @@ describe('a request that does not fit', () => {
     [
       'jar.get',
       { id: '019ced65-d5c0-7000-a1d5-d8f7c8caa890', more: 1 },
-      'jar.get: a field that nothing here is named by: “more”. Please correct it and try again.',
+      'jar.get takes no field called “more”. Please correct it and try again.',
     ],
     [
       'family.drawing',

@@ -56,6 +56,15 @@ describe('a ledger that is not there yet', () => {
     expect(readdirSync(dirname(file))).toEqual(['ledger.sqlite']);
   });
 
+  it('is not made by a call that fails', () => {
+    const file = newFile();
+    const missing = call('notes.bringIn', { file: { path: join(dirname(file), 'none.csv') } }, file);
+    expect([missing.status, missing.reply.error?.code]).toEqual([1, 'notes not found']);
+    const badJar = { ...plainJar('a'), letter: ' ' };
+    expect(call('batch.record', batchOf('2026-03-10', [badJar]), file).reply.ok).toBe(false);
+    expect(readdirSync(dirname(file))).toEqual([]);
+  });
+
   it('is not opened, nor recovered', () => {
     const file = newFile();
     for (const [name, input] of [

@@ -232,6 +232,17 @@ describe('any file twice, and in two parts', () => {
   });
 });
 
+describe('the invented ledger', () => {
+  it('takes no notes in', () => {
+    session.close();
+    session = new Session({ file: join(folder, 'demo.sqlite'), mode: 'demo', now: null, timeZone: 'Europe/Berlin', version: '0' });
+    const before = [family().jars.length, acts()];
+    const refused = ask('notes.bringIn', { file: file(KITCHEN) });
+    expect(refused.ok || refusalSentence(refused.error)).toBe('This is the invented ledger. Leave it and bring your notes into a ledger of your own; nothing was changed.');
+    expect([family().jars.length, acts()]).toEqual(before);
+  });
+});
+
 describe('files that can’t come in', () => {
   it('asks about days that could be read both ways, and takes the answer', () => {
     const text = 'Date,Jar,Seed,Amount\n03/04/25,a,10 capsules Blue Tin,\n05/06/25,a,03/04/25 a,3 tbsp\n';
