@@ -2,6 +2,7 @@
 // Pure: a code and its parameters in, a sentence out.
 import type { Refusal } from './contract';
 import { joinIssue } from './plain-issue';
+import { daysInWords } from './lineage/labels';
 
 type Params = Refusal['params'];
 const text = (params: Params, name: string): string => {
@@ -117,7 +118,7 @@ export const refusals = {
   'own ancestor': (p) =>
     `${text(p, 'jar')} would descend from itself: ${Array.isArray(p['loop']) ? p['loop'].join(' → ') : ''}. Choose another seed.`,
   'seed made later': (p) =>
-    `${text(p, 'seed')} was made on ${text(p, 'seedDay')}, after ${text(p, 'jar')} (${text(p, 'day')}), so it can’t have seeded it. Correct a date or choose another seed.`,
+    `${text(p, 'seed')} was made on ${daysInWords(text(p, 'seedDay'))}, after ${text(p, 'jar')} (${daysInWords(text(p, 'day'))}), so it can’t have seeded it. Correct a date or choose another seed.`,
   'condemned stays': (p) =>
     `${text(p, 'jar')} was seen to be spoiled, and that can’t be lifted. If it was not, correct what was seen.`,
   'seed spoiled': (p) =>

@@ -22,7 +22,7 @@ test.describe('in the invented ledger', () => {
     await page.getByRole('button', { name: /^8 Apr/ }).click();
     const jar = jarOf(page, '8 Apr a');
     await expect(jar.getByText('On hold', { exact: true })).toBeVisible();
-    await expect(jar).toContainText('On hold: seeded by it');
+    await expect(jar).toContainText('On hold: seeded from 1 Apr c');
     await expect(jar).toContainText('Because of 1 Apr c, which spoiled.');
     await expect(jar).toContainText('Nobody eats it, and nothing is seeded from it');
 
@@ -35,7 +35,7 @@ test.describe('in the invented ledger', () => {
     await jar.getByRole('button', { name: 'Lift with a reason' }).click();
     await jar.getByLabel('Why is it not touched?').fill('Seed was taken a week before it was opened.');
     await jar.getByRole('button', { name: 'Lift it' }).click();
-    await expect(jar).toContainText('Lifted: on hold: seeded by it, because of 1 Apr c.');
+    await expect(jar).toContainText('Lifted: on hold: seeded from 1 Apr c.');
     await expect(jar.getByText('On hold', { exact: true })).toHaveCount(0);
     await expect(jarOf(page, '8 Apr b').getByText('On hold', { exact: true })).toBeVisible();
   });

@@ -52,7 +52,7 @@ export function cautionWords(caution: Pick<Caution, 'level' | 'relation' | 'step
         ? 'on hold: seeded by it'
         : `on hold: seeded by it, ${caution.steps} steps down`;
     case 'same hold':
-      return 'on hold: from the same batch and hold';
+      return 'on hold: from the same batch, kept warm together';
     case 'seeded it':
       return 'look: it seeded the spoiled jar';
     case 'same seed':
@@ -61,6 +61,10 @@ export function cautionWords(caution: Pick<Caution, 'level' | 'relation' | 'step
       return 'look: used the same package';
   }
 }
+
+/** The same words on a screen, where the spoiled jar has a name: "on hold: seeded from 1 Apr c, 2 steps down". */
+export const cautionWordsNaming = (how: string, spoiled: string): string =>
+  how.replace('seeded by it', `seeded from ${spoiled}`);
 
 /** Lists of slots by a key. */
 class Slots {

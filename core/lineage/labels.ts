@@ -21,6 +21,12 @@ export function dayLabel(day: string, withYear: boolean): string {
   return `${Number(date)} ${MONTHS[Number(month) - 1] ?? '?'}${withYear ? ` ${year}` : ''}`;
 }
 
+/** A text with each day that is written YYYY-MM-DD turned into words: "14 Mar 2025". Names of files stay as they are. */
+export const daysInWords = (text: string): string =>
+  text.replace(/(?<![\w.\-/])\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])(?!\.?\w|[-/])/g, (day) =>
+    dayLabel(day, true),
+  );
+
 /** A jar's printed label. A jar of unknown day has no day in it: "lost a". */
 export function jarLabel(parts: LabelParts, withYear: boolean): string {
   const day = parts.madeOn === null ? 'lost' : dayLabel(parts.madeOn, withYear);

@@ -7,7 +7,7 @@ import { USUAL_POINTS, type JarEvidence, type JarScore } from './types';
 import { median } from './order';
 
 export const SAYS_NOTHING_OF_SAFETY =
-  'This says nothing about safety. Look, smell and the take-out gate come first; when in doubt, discard.';
+  'This says nothing about safety. First comes the check at take-out: is it set, or is a pH at or below 4.6 shown, and is no sign of spoiling seen or smelled? When in doubt, discard.';
 
 const one = (value: number): string => (Math.abs(value) < 0.05 ? '0.0' : value.toFixed(1));
 

@@ -27,7 +27,7 @@ const everywhere: readonly Action[] = [
   },
   {
     id: 'help',
-    label: 'Show the keys',
+    label: 'Help: the words and the keys',
     keys: ['f1', 'shift+?'],
     where: 'everywhere',
     run: () => helpSwitch.toggle(),
@@ -81,7 +81,7 @@ export function onKey(event: KeyboardEvent, screen: string): void {
 export function printKeys(chord: string): string {
   const names: Record<string, string> = { arrowleft: '←', arrowright: '→', arrowup: '↑', arrowdown: '↓' };
   return chord
-    .split(/(?<=.)\+/)
+    .split(/\+(?=.)/)
     .filter((part, at, all) => !(part === 'shift' && /^[?+]$/.test(all[at + 1] ?? '')))
     .map(
       (part) =>

@@ -110,7 +110,7 @@ export function App() {
           Preferences
         </button>
         <button className="button quiet" type="button" onClick={() => helpSwitch.toggle()}>
-          Keys
+          Help
         </button>
       </header>
       {state.ledger.demo && (

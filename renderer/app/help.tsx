@@ -1,8 +1,9 @@
-// The panel that lists every key, made from the table of actions.
+// The help: the words used, and every key, made from the table of actions.
 import { useEffect, useRef } from 'react';
 import type { Action } from './action';
 import { actions, printKeys } from './actions';
 import { screens } from './screens';
+import { WORDS } from './words';
 
 function Keys({ title, list }: { readonly title: string; readonly list: readonly Action[] }) {
   if (list.length === 0) return null;
@@ -14,10 +15,10 @@ function Keys({ title, list }: { readonly title: string; readonly list: readonly
           <div key={action.id}>
             <dt>{action.label}</dt>
             <dd>
-              {action.keys.map((chord, at) => (
+              {[...new Set(action.keys.map(printKeys))].map((chord, at) => (
                 <span key={chord}>
                   {at > 0 && <span className="soft"> or </span>}
-                  <kbd>{printKeys(chord)}</kbd>
+                  <kbd>{chord}</kbd>
                 </span>
               ))}
             </dd>
@@ -28,7 +29,23 @@ function Keys({ title, list }: { readonly title: string; readonly list: readonly
   );
 }
 
-/** The keys, by screen. */
+function Words() {
+  return (
+    <section className="help-group help-words">
+      <h3>Words</h3>
+      <dl>
+        {WORDS.map(([word, meaning]) => (
+          <div key={word}>
+            <dt>{word}</dt>
+            <dd>{meaning}</dd>
+          </div>
+        ))}
+      </dl>
+    </section>
+  );
+}
+
+/** The words, then the keys by screen. */
 export function Help({ onClose }: { readonly onClose: () => void }) {
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => dialog.current?.showModal(), []);
@@ -36,16 +53,17 @@ export function Help({ onClose }: { readonly onClose: () => void }) {
   return (
     <dialog ref={dialog} className="help" aria-labelledby="help-title" onClose={onClose}>
       <div className="help-head">
-        <h2 id="help-title">Keys</h2>
+        <h2 id="help-title">Help</h2>
         <button className="button" type="button" onClick={() => dialog.current?.close()}>
           Close
         </button>
       </div>
-      <Keys title="Everywhere" list={all.filter((action) => action.where === 'everywhere')} />
+      <Words />
+      <Keys title="Keys everywhere" list={all.filter((action) => action.where === 'everywhere')} />
       {screens.map((screen) => (
         <Keys
           key={screen.id}
-          title={screen.title}
+          title={`Keys on ${screen.title}`}
           list={all.filter((action) => action.where === screen.id)}
         />
       ))}

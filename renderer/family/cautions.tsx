@@ -1,8 +1,9 @@
 // The cautions on a jar: how it is touched, and a way to lift one with a written reason.
 import { useEffect, useId, useRef, useState } from 'react';
 import type { Reply } from '../../core/contract';
+import { cautionWordsNaming } from '../../core/lineage/cautions';
 import { call } from '../app/calls';
-import { say } from '../app/store';
+import { say, sentenceCase } from '../app/store';
 
 type Caution = Reply<'jar.get'>['cautions'][number];
 
@@ -97,7 +98,8 @@ export function Cautions({ jar, cautions }: { readonly jar: string; readonly cau
         caution.cleared ? (
           <div className="notice" key={caution.of}>
             <p>
-              Lifted: {caution.how}, because of {caution.label}.
+              Lifted: {cautionWordsNaming(caution.how, caution.label)}
+              {caution.relation !== 'seeded by it' && `, because of ${caution.label}`}.
             </p>
             {caution.reason !== null && <p className="soft">“{caution.reason}”</p>}
           </div>
@@ -105,7 +107,7 @@ export function Cautions({ jar, cautions }: { readonly jar: string; readonly cau
           <div className="notice caution stack" key={caution.of}>
             <div>
               <p>
-                <strong>{caution.how.charAt(0).toUpperCase() + caution.how.slice(1)}</strong>
+                <strong>{sentenceCase(cautionWordsNaming(caution.how, caution.label))}</strong>
               </p>
               {caution.of === jar ? (
                 <p>Discard the whole jar. Do not taste it, and do not seed from it.</p>

@@ -67,6 +67,11 @@ function Drawn({ drawing, spacing, onSpacing }: DrawnProps) {
   const indexOf = useMemo(() => new Map(Array.from(drawing.keys, (key, index) => [key, index])), [drawing]);
   const selected = selectedKey === null ? null : (indexOf.get(selectedKey) ?? null);
 
+  const flagsByKey = useCallback(
+    (key: number): number => drawing.flags[indexOf.get(key) ?? -1] ?? 0,
+    [drawing, indexOf],
+  );
+
   const goTo = useCallback((key: number) => {
     setSelectedKey(key);
     setTarget((before) => ({ key, count: (before?.count ?? 0) + 1 }));
@@ -146,7 +151,9 @@ function Drawn({ drawing, spacing, onSpacing }: DrawnProps) {
             theme={`${state?.preferences.theme} ${dark}`}
           />
         )}
-        {selectedKey !== null && <SelectedPane jarKey={selectedKey} onGo={goTo} onClose={close} />}
+        {selectedKey !== null && (
+          <SelectedPane jarKey={selectedKey} flagsByKey={flagsByKey} onGo={goTo} onClose={close} />
+        )}
       </div>
     </div>
   );
@@ -155,11 +162,12 @@ function Drawn({ drawing, spacing, onSpacing }: DrawnProps) {
 /** The pane asks by permanent id; the drawing knows only keys. */
 function SelectedPane(props: {
   readonly jarKey: number;
+  readonly flagsByKey: (key: number) => number;
   readonly onGo: (key: number) => void;
   readonly onClose: () => void;
 }) {
   const answer = useRead('family.jars', { keys: [props.jarKey] });
   const id = answer?.ok ? answer.value.jars[0]?.id : undefined;
   if (id === undefined) return <aside className="pane" aria-label="About this jar" />;
-  return <Pane id={id} onGo={props.onGo} onClose={props.onClose} />;
+  return <Pane id={id} flagsByKey={props.flagsByKey} onGo={props.onGo} onClose={props.onClose} />;
 }

@@ -33,13 +33,22 @@ function SetLine({ score }: { readonly score: number }) {
   return <path className="set-line" d={`M-5 ${y}H4M58 ${y}H67`} />;
 }
 
-/** A plain lid; banded three times while on hold, once where a look is due. */
+/**
+ * A plain lid; while on hold a wider, solid one, barred with a cross; where a look is due the plain one with a dot. Told
+ * apart by outline and by light and dark, so also in grey.
+ */
 function Lid({ flags }: { readonly flags: number }) {
-  const bands = flags & FLAG.onHold ? 'M18 1V11M31 1V11M44 1V11' : flags & FLAG.look ? 'M31 1V11' : null;
+  if (flags & FLAG.onHold)
+    return (
+      <>
+        <rect className="lid barred" x="3" y="-4" width="56" height="16" rx="3" />
+        <path className="lid-cross" d="M21 -1.5L41 9.5M41 -1.5L21 9.5" />
+      </>
+    );
   return (
     <>
-      <rect className={bands === null ? 'lid' : 'lid marked'} x="10" y="1" width="42" height="10" rx="4" />
-      {bands !== null && <path className="lid-band" d={bands} />}
+      <rect className="lid" x="10" y="1" width="42" height="10" rx="4" />
+      {(flags & FLAG.look) !== 0 && <circle className="lid-dot" cx="31" cy="3" r="7" />}
     </>
   );
 }
@@ -95,7 +104,7 @@ export function JarDefs() {
 /** A jar by itself, outside the drawing. Decoration: what it shows stands in words beside it. */
 export function JarPicture({ generation, setWord, flags, score = null }: Props) {
   return (
-    <svg className="jar-picture" viewBox="-2 -1 66 68" aria-hidden="true">
+    <svg className="jar-picture" viewBox="-2 -7 66 74" aria-hidden="true">
       <g className="jar">
         <JarShape generation={generation} setWord={setWord} flags={flags} score={score} />
       </g>

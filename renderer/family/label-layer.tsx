@@ -6,7 +6,8 @@ import { type Geometry, JAR, LABEL_HEIGHT, STRIP_HEIGHT, type StripSize } from '
 import type { TopUp } from './top-ups';
 import { type Box, labelBox, type LabelPlace, mannerOf, type Side, writtenLabels } from './labels';
 import { textWidth } from './measure';
-import type { Kin, Lit } from './kin';
+import { ribbonPoints } from './ribbons';
+import { type Kin, listOf, type Lit } from './kin';
 
 const OneLabel = memo(function OneLabel(props: {
   readonly text: string;
@@ -22,6 +23,9 @@ const OneLabel = memo(function OneLabel(props: {
   );
 });
 
+/** Closer than lettering is high, so that no ribbon slips through between two of its points. */
+const POINTS_APART = 7;
+
 /** Screen box of a label strip of a founding batch, the drawing's corner at 0. */
 function stripBox(placed: PlacedStrip, strip: StripSize, k: number): Box {
   const scale = stripScale(k) * k;
@@ -36,6 +40,35 @@ const scaled = (box: Box, k: number): Box => ({
   top: box.top * k,
   bottom: box.bottom * k,
 });
+
+/** Points along all ribbons into the mounted jars and out of them, in screen pixels, the drawing's corner at 0. */
+function pointsOfRibbons(
+  drawing: Drawing,
+  kin: Kin,
+  geometry: Geometry,
+  mounted: readonly number[],
+  k: number,
+): { readonly x: number; readonly y: number }[] {
+  const pairs: (readonly [seed: number, child: number])[] = [];
+  const seen = new Set(mounted);
+  for (const index of mounted) {
+    const seeds = [kin.parent[index] ?? -1, ...listOf(kin.otherSeeds, index)];
+    for (const seed of seeds) if (seed >= 0) pairs.push([seed, index]);
+    for (const children of [kin.children, kin.otherChildren])
+      for (const child of listOf(children, index).subarray(0, 50))
+        if (!seen.has(child)) pairs.push([index, child]);
+  }
+  return pairs.flatMap(([seed, child]) =>
+    ribbonPoints(
+      (drawing.x[seed] ?? 0) * geometry.columnStep,
+      (drawing.y[seed] ?? 0) * geometry.rowStep,
+      (drawing.x[child] ?? 0) * geometry.columnStep,
+      (drawing.y[child] ?? 0) * geometry.rowStep,
+      geometry.tail,
+      POINTS_APART / k,
+    ).map(({ x, y }) => ({ x: x * k, y: y * k })),
+  );
+}
 
 interface Props {
   readonly drawing: Drawing;
@@ -101,7 +134,8 @@ export const Labels = memo(function Labels(props: Props) {
       ...strips.map((placed) => ({ owner: -1, box: stripBox(placed, strip, k) })),
       ...topUps.map(({ box }) => ({ owner: -1, box: scaled(box, k) })),
     ];
-    return writtenLabels(places, blocked, manner, geometry.rowStep * k, height, measure);
+    const ribbons = pointsOfRibbons(drawing, kin, geometry, mounted, k);
+    return writtenLabels(places, blocked, manner, geometry.rowStep * k, height, measure, ribbons);
   }, [
     drawing,
     geometry,
@@ -121,7 +155,7 @@ export const Labels = memo(function Labels(props: Props) {
   return (
     <g className="labels" aria-hidden="true">
       {[...written].map(([index, { text, side }]) => {
-        const box = labelBox(jarAt(index), side, 0, height);
+        const box = labelBox(jarAt(index), side, 0, height); // the lettering's anchor: a box without a width
         return (
           <OneLabel
             key={drawing.keys[index]}

@@ -9,7 +9,8 @@ export interface Box {
   readonly right: number;
   readonly bottom: number;
 }
-export type Side = 'under' | 'left' | 'over';
+/** over-left: above the jar, its end flush with the jar's right wall, clear of what leaves that wall. */
+export type Side = 'under' | 'left' | 'over' | 'over-left';
 /**
  * under: each in full under its jar. beside: each in full left of its jar, above the ribbon that comes in.
  * headed: the day once, with the uppermost of batch-mates that stand one under another; the others have their letter.
@@ -78,6 +79,36 @@ class Taken {
   }
 }
 
+/** Lettering is lower than its line: so much of a label's box, above and below, is empty. */
+const EMPTY = 4;
+
+/** Half of a whole ribbon as it is seen when the family fits: a point of it is on its middle. */
+const RIBBON_HALF = 3;
+
+/** Points of ribbons by grid cell: whether one passes through a label's lettering. */
+class Passing {
+  readonly #cells = new Map<string, { readonly x: number; readonly y: number }[]>();
+
+  constructor(points: readonly { readonly x: number; readonly y: number }[]) {
+    for (const point of points) {
+      const key = `${Math.floor(point.x / CELL)} ${Math.floor(point.y / CELL)}`;
+      const cell = this.#cells.get(key);
+      if (cell) cell.push(point);
+      else this.#cells.set(key, [point]);
+    }
+  }
+
+  crosses(box: Box): boolean {
+    const [left, right] = [box.left - RIBBON_HALF, box.right + RIBBON_HALF];
+    const [top, bottom] = [box.top + EMPTY, box.bottom - EMPTY];
+    for (let x = Math.floor(left / CELL); x <= Math.floor(right / CELL); x += 1)
+      for (let y = Math.floor(top / CELL); y <= Math.floor(bottom / CELL); y += 1)
+        for (const point of this.#cells.get(`${x} ${y}`) ?? [])
+          if (point.x > left && point.x < right && point.y > top && point.y < bottom) return true;
+    return false;
+  }
+}
+
 /** A label's batch ("14 Mar plain") and its letter ("b"). */
 export function splitLabel(label: string): { batch: string; letter: string } {
   const at = label.lastIndexOf(' ');
@@ -91,7 +122,12 @@ export interface Written {
 
 /** The box of a text at a side of its jar. */
 export function labelBox(jar: Box, side: Side, width: number, height: number): Box {
-  const left = side === 'left' ? jar.left - BESIDE - width : (jar.left + jar.right - width) / 2;
+  const left =
+    side === 'left'
+      ? jar.left - BESIDE - width
+      : side === 'over-left'
+        ? jar.right - width
+        : (jar.left + jar.right - width) / 2;
   const top = side === 'left' ? jar.top - RAISED : side === 'under' ? jar.bottom + 1 : jar.top - height + 1;
   return { left, top, right: left + width, bottom: top + height };
 }
@@ -147,15 +183,15 @@ const before = (a: LabelPlace, b: LabelPlace): number =>
 
 /** Sides for the day at the top of a run. */
 const AT_TOP: Readonly<Record<LabelPlace['left'], readonly Side[]>> = {
-  free: ['left', 'over'],
-  ribbon: ['over', 'left'],
-  slips: ['over'],
+  free: ['left', 'over', 'over-left'],
+  ribbon: ['over', 'over-left', 'left'],
+  slips: ['over', 'over-left'],
 };
 
 /** Sides for a whole label, the best first. */
 function sidesOf(place: LabelPlace, manner: Manner): readonly Side[] {
   if (manner === 'under') return ['under', 'left'];
-  if (place.left === 'slips') return ['over', 'under'];
+  if (place.left === 'slips') return ['over', 'over-left', 'under'];
   if (manner === 'beside' || place.left === 'free') return ['left', 'under'];
   return ['under', 'left'];
 }
@@ -165,6 +201,7 @@ function sidesOf(place: LabelPlace, manner: Manner): readonly Side[] {
  * else nothing. A letter alone stands only in a run of batch-mates whose day is written.
  * @param row from one row to the next, in screen pixels
  * @param blocked boxes no label may lie on, each with the index of its owner (whose own label may touch it), or -1
+ * @param ribbons points along the ribbons, in screen pixels: crossed only where there is no room beside them
  */
 export function writtenLabels(
   places: readonly LabelPlace[],
@@ -173,19 +210,21 @@ export function writtenLabels(
   row: number,
   height: number,
   measure: (text: string) => number,
+  ribbons: readonly { readonly x: number; readonly y: number }[] = [],
 ): Map<number, Written> {
   const taken = new Taken();
+  const passing = new Passing(ribbons);
   for (const { box, owner } of blocked) taken.add(box, owner);
   const written = new Map<number, Written>();
-  const put = (place: LabelPlace, text: string, sides: readonly Side[]): boolean => {
-    for (const side of sides) {
-      const box = labelBox(place.jar, side, measure(text), height);
-      if (!taken.isFree(box, place.index)) continue;
-      taken.add(box, place.index);
-      written.set(place.index, { text, side });
-      return true;
-    }
-    return false;
+  const put = (place: LabelPlace, text: string, sides: readonly Side[], mayCross = true): boolean => {
+    const free = sides
+      .map((side) => ({ side, box: labelBox(place.jar, side, measure(text), height) }))
+      .filter(({ box }) => taken.isFree(box, place.index));
+    const best = free.find(({ box }) => !passing.crosses(box)) ?? (mayCross ? free[0] : undefined);
+    if (!best) return false;
+    taken.add(best.box, place.index);
+    written.set(place.index, { text, side: best.side });
+    return true;
   };
   // The chosen and the focused jar's label is written in any case; what comes after makes room for it.
   for (const place of places.filter(({ rank }) => rank > 0).toSorted(before)) {
@@ -209,8 +248,9 @@ export function writtenLabels(
       manner === 'days' && run.length > 1 ? splitLabel(place.label).batch : place.label;
     // The day belongs at the top of the run; where it has no room there, at its foot.
     const atTop = AT_TOP[top.left];
-    if (put(top, whole(top), atTop)) return true;
-    return !written.has(last.index) && put(last, whole(last), ['under']);
+    const atFoot = (mayCross: boolean): boolean =>
+      !written.has(last.index) && put(last, whole(last), ['under'], mayCross);
+    return put(top, whole(top), atTop, false) || atFoot(false) || put(top, whole(top), atTop) || atFoot(true);
   });
   if (manner === 'days') return written;
   for (const { run } of dated)

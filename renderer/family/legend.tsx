@@ -21,8 +21,18 @@ const signs: readonly {
     says: 'at least this generation: some of its past is unknown',
   },
   { setWord: 3, flags: KNOWN | FLAG.spoiled, generation: 3, says: 'spoiled: discard' },
-  { setWord: 3, flags: KNOWN | FLAG.onHold, generation: 3, says: 'on hold, because of a spoiled jar' },
-  { setWord: 3, flags: KNOWN | FLAG.look, generation: 3, says: 'look at it before using it' },
+  {
+    setWord: 3,
+    flags: KNOWN | FLAG.onHold,
+    generation: 3,
+    says: 'on hold, because of a spoiled jar: a barred lid',
+  },
+  {
+    setWord: 3,
+    flags: KNOWN | FLAG.look,
+    generation: 3,
+    says: 'look at it before using it: a dot on the lid',
+  },
   {
     setWord: 3,
     flags: KNOWN,

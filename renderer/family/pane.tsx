@@ -1,14 +1,17 @@
 // Everything about one jar: the way back, cautions, what seeded it and what it seeded, each figure with its why.
+import { useMemo } from 'react';
 import type { Reply } from '../../core/contract';
 import { go } from '../app/store';
 import { useRead } from '../app/use-read';
 import { Cautions } from './cautions';
+import { heldAbove, heldAboveSays } from './held-above';
 import { Figures } from './figures';
 import { FLAG, generationWords } from './flags';
 import { JarPicture } from './jar-shape';
 import { JarScore } from '../vigour/jar-score';
 import { recordRows } from './record-rows';
 import { SET_WORDS } from './set-words';
+import { useJars } from './use-jars';
 
 type JarReply = Reply<'jar.get'>;
 
@@ -87,12 +90,14 @@ function Seeds({ jar, onGo }: { readonly jar: JarReply; readonly onGo: (key: num
 
 interface Props {
   readonly id: string;
+  /** The drawing's flags of a jar, by key. */
+  readonly flagsByKey: (key: number) => number;
   readonly onGo: (key: number) => void;
   readonly onClose: () => void;
 }
 
 /** The side pane; a sheet at the foot of a narrow window. */
-export function Pane({ id, onGo, onClose }: Props) {
+export function Pane({ id, flagsByKey, onGo, onClose }: Props) {
   const answer = useRead('jar.get', { id });
   return (
     <aside className="pane" aria-label="About this jar">
@@ -102,7 +107,7 @@ export function Pane({ id, onGo, onClose }: Props) {
       <div className="pane-body" key={id}>
         {answer === null && <p className="soft">Reading…</p>}
         {answer?.ok === false && <p role="alert">{answer.sentence}</p>}
-        {answer?.ok === true && <About jar={answer.value} onGo={onGo} />}
+        {answer?.ok === true && <About jar={answer.value} flagsByKey={flagsByKey} onGo={onGo} />}
       </div>
       <button className="button quiet pane-close" type="button" onClick={onClose} title="Close (Escape)">
         Close
@@ -111,7 +116,7 @@ export function Pane({ id, onGo, onClose }: Props) {
   );
 }
 
-function About({ jar, onGo }: { readonly jar: JarReply; readonly onGo: (key: number) => void }) {
+function About({ jar, flagsByKey, onGo }: Pick<Props, 'flagsByKey' | 'onGo'> & { readonly jar: JarReply }) {
   const { view } = jar;
   const setWord = view.setWord === null ? 255 : SET_WORDS.indexOf(view.setWord);
   const sayings = [
@@ -120,6 +125,12 @@ function About({ jar, onGo }: { readonly jar: JarReply; readonly onGo: (key: num
     ...(view.onShelf === true ? ['on the shelf'] : []),
   ];
   const rows = recordRows(jar);
+  const heldKeys = useMemo(
+    () => jar.ancestors.filter((key) => (flagsByKey(key) & (FLAG.spoiled | FLAG.onHold)) !== 0),
+    [jar, flagsByKey],
+  );
+  const held = heldAbove(heldKeys, useJars(heldKeys), jar.cautions);
+  const condemned = view.caution === 'condemned' || view.spoiled;
   return (
     <>
       <header className="pane-head">
@@ -138,10 +149,19 @@ function About({ jar, onGo }: { readonly jar: JarReply; readonly onGo: (key: num
       </header>
       <p className="way-back">{jar.wayBack}</p>
       <Cautions jar={view.id} cautions={jar.cautions} />
+      {held.length > 0 && (
+        <div className="notice caution">
+          <p>
+            <strong>{heldAboveSays(held)}</strong>
+          </p>
+          <p>Find out what happened there before anyone eats from this jar or seeds from it.</p>
+        </div>
+      )}
+      {condemned && <p>No batch can be seeded from it: it spoiled, and is discarded whole.</p>}
       <div className="pane-actions">
-        {view.caution !== 'condemned' && !view.spoiled && !view.lost && (
+        {!condemned && !view.lost && (
           <button
-            className={`button${view.caution === null ? ' primary' : ''}`}
+            className={`button${view.caution === null && held.length === 0 ? ' primary' : ''}`}
             type="button"
             onClick={() => go('batch', `seed:${view.id}`)}
           >

@@ -29,6 +29,20 @@ function state(flags: number): string {
   return parts.join(', ');
 }
 
+/** What nobody may miss about a jar stands beside its name, with a mark that colour adds nothing to. */
+function RowWarning({ flags }: { readonly flags: number }) {
+  const spoiled = (flags & FLAG.spoiled) !== 0;
+  if (!spoiled && (flags & FLAG.onHold) === 0) return null;
+  return (
+    <span className={spoiled ? 'row-warning spoiled' : 'row-warning'}>
+      <svg viewBox="0 0 16 16" aria-hidden="true">
+        {spoiled ? <path d="M3 3L13 13M13 3L3 13" /> : <path d="M5.5 3V13M10.5 3V13" />}
+      </svg>
+      {spoiled ? 'spoiled' : 'on hold'}
+    </span>
+  );
+}
+
 const share = (value: number): string =>
   value >= 0.995 ? '' : ` (${Math.max(1, Math.round(value * 100))} %)`;
 
@@ -106,11 +120,15 @@ export function FamilyTable({ drawing, selected, onSelect }: Props) {
             {rows.map((index, place) => {
               const key = drawing.keys[index] ?? 0;
               const jar = views.get(key);
+              const flags = drawing.flags[index] ?? 0;
+              const warned = (flags & (FLAG.spoiled | FLAG.onHold)) !== 0;
               return (
                 <tr
                   key={key}
                   aria-rowindex={from + place + 2}
-                  className={index === selected ? 'chosen' : undefined}
+                  className={
+                    [warned ? 'warned' : '', index === selected ? 'chosen' : ''].join(' ').trim() || undefined
+                  }
                 >
                   <th scope="row">
                     <button
@@ -122,8 +140,9 @@ export function FamilyTable({ drawing, selected, onSelect }: Props) {
                     >
                       {jar?.label ?? '…'}
                     </button>
+                    <RowWarning flags={flags} />
                   </th>
-                  {cells(jar, drawing.flags[index] ?? 0).map((text, at) => (
+                  {cells(jar, flags).map((text, at) => (
                     <td key={columns[at + 1]?.title} title={text}>
                       {text}
                     </td>

@@ -40,36 +40,35 @@ export function Tools({ spacing, onSpacing, asTable, onTable, legend, onLegend }
           Table
         </button>
       </fieldset>
-      {!asTable && (
-        <fieldset className="segments" aria-label="Zoom">
-          <button
-            className="button"
-            type="button"
-            aria-label="Farther"
-            title="Farther (−, or Ctrl and scroll)"
-            onClick={() => familyControl.farther()}
-          >
-            −
-          </button>
-          <button
-            className="button"
-            type="button"
-            title="Fit the whole family (0)"
-            onClick={() => familyControl.fit()}
-          >
-            Fit
-          </button>
-          <button
-            className="button"
-            type="button"
-            aria-label="Closer"
-            title="Closer (+, or Ctrl and scroll)"
-            onClick={() => familyControl.closer()}
-          >
-            +
-          </button>
-        </fieldset>
-      )}
+      {/* Beside the table there is nothing to zoom; the buttons keep their room, so that no other one moves. */}
+      <fieldset className={asTable ? 'segments unseen' : 'segments'} aria-label="Zoom">
+        <button
+          className="button"
+          type="button"
+          aria-label="Farther"
+          title="Farther (−, or Ctrl and scroll)"
+          onClick={() => familyControl.farther()}
+        >
+          −
+        </button>
+        <button
+          className="button"
+          type="button"
+          title="Fit the whole family (0)"
+          onClick={() => familyControl.fit()}
+        >
+          Fit
+        </button>
+        <button
+          className="button"
+          type="button"
+          aria-label="Closer"
+          title="Closer (+, or Ctrl and scroll)"
+          onClick={() => familyControl.closer()}
+        >
+          +
+        </button>
+      </fieldset>
       <button
         className="button quiet"
         type="button"

@@ -2,6 +2,7 @@
 import { useEffect, useState } from 'react';
 import type { Reply } from '../../core/contract';
 import { RECORD_KINDS, type RecordKind } from '../../core/ledger/records';
+import { daysInWords } from '../../core/lineage/labels';
 import { call } from '../app/calls';
 import { go, say, sentenceCase, usePlace, useRevision } from '../app/store';
 import { useReader } from '../parts/use-reader';
@@ -74,12 +75,15 @@ function Changes({ entry }: { readonly entry: Entry }) {
           {change.field === null ? (
             <span>
               <span className="soft">{change.before === null ? 'added' : 'taken away'}</span>
-              {(change.after ?? change.before) !== '' && ` ${change.after ?? change.before}`}
+              {(change.after ?? change.before) !== '' &&
+                ` ${daysInWords(change.after ?? change.before ?? '')}`}
             </span>
           ) : (
             <span>
-              {change.field}: <del>{change.before ?? 'unknown'}</del> <span aria-hidden="true">→</span>
-              <span className="visually-hidden"> became </span> <ins>{change.after ?? 'unknown'}</ins>
+              {change.field}: <del>{daysInWords(change.before ?? 'unknown')}</del>{' '}
+              <span aria-hidden="true">→</span>
+              <span className="visually-hidden"> became </span>{' '}
+              <ins>{daysInWords(change.after ?? 'unknown')}</ins>
             </span>
           )}
         </li>
@@ -91,6 +95,7 @@ function Changes({ entry }: { readonly entry: Entry }) {
 
 function Act({ entry }: { readonly entry: Entry }) {
   const { writer } = useReader();
+  const says = daysInWords(entry.says);
   const undo = async (): Promise<void> => {
     const answer = await call('act.undo', { act: entry.act });
     say(answer.ok ? `${sentenceCase(answer.value.says)}.` : answer.sentence, answer.ok ? 'calm' : 'caution');
@@ -99,7 +104,7 @@ function Act({ entry }: { readonly entry: Entry }) {
     <li className={entry.undone ? 'act undone' : 'act'}>
       <div className="act-head">
         <div>
-          <p className="act-says">{sentenceCase(entry.says)}</p>
+          <p className="act-says">{sentenceCase(says)}</p>
           <p className="soft small">
             {writer.moment(entry.at)}
             {entry.undone && ' · undone since'}
@@ -108,14 +113,14 @@ function Act({ entry }: { readonly entry: Entry }) {
         </div>
         {!entry.undone && (
           <button type="button" className="button quiet" onClick={() => void undo()}>
-            Undo<span className="visually-hidden"> {entry.says}</span>
+            Undo<span className="visually-hidden"> {says}</span>
           </button>
         )}
       </div>
       {entry.changes.length > 0 && (
         <details className="more">
           <summary>
-            What changed<span className="visually-hidden"> in {entry.says}</span>
+            What changed<span className="visually-hidden"> in {says}</span>
           </summary>
           <Changes entry={entry} />
         </details>

@@ -1,6 +1,7 @@
 // Labels and column heads never lie on one another; what is thinned out is what matters least.
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { JAR } from '../../renderer/family/geometry';
 import { thinnedHeads } from '../../renderer/family/heads';
 import {
   type Box,
@@ -11,6 +12,7 @@ import {
   splitLabel,
   writtenLabels,
 } from '../../renderer/family/labels';
+import { ribbonPath, ribbonPoints } from '../../renderer/family/ribbons';
 
 const HEIGHT = 21;
 const JAR_SIZE = { width: 40, height: 44 };
@@ -179,5 +181,31 @@ test('column heads say the word while it fits, then once, then every n-th; never
       if (!before) return;
       expect(head.x * k - measure(head.text) / 2).toBeGreaterThan(before.x * k + measure(before.text) / 2);
     });
+  }
+});
+
+test('a ribbon past the lettering shifts it: over the jar to the left, or under it; it is written all the same', () => {
+  const top = place(0, { left: 'slips', label: '5 Nov Lantern a' });
+  const over = labelBox(top.jar, 'over', measure(top.label), HEIGHT);
+  const middle = (over.top + over.bottom) / 2;
+  const writeBeside = (points: readonly { x: number; y: number }[]) =>
+    writtenLabels([top], [{ owner: 0, box: top.jar }], 'headed', ROW, HEIGHT, measure, points).get(0)?.side;
+  expect(writeBeside([])).toBe('over');
+  const rising = { x: over.right - 6, y: middle };
+  expect(writeBeside([rising])).toBe('over-left');
+  expect(labelBox(top.jar, 'over-left', measure(top.label), HEIGHT).right).toBeLessThan(rising.x);
+  expect(writeBeside([rising, { x: top.jar.left, y: middle }])).toBe('under');
+  const below = { x: top.jar.left, y: top.jar.bottom + 1 + HEIGHT / 2 };
+  expect(writeBeside([rising, { x: top.jar.left, y: middle }, below])).toBe('over');
+});
+
+test('the points of a ribbon lie on it, from the seed’s side to where it runs level', () => {
+  const points = ribbonPoints(0, 0, 300, 120, 40, 7);
+  expect(points[0]).toEqual({ x: JAR.width - 4, y: JAR.inletY });
+  expect(points.at(-1)).toEqual({ x: 300 + 4 - 40, y: 120 + JAR.inletY });
+  expect(ribbonPath(0, 0, 300, 120, 0, 40).startsWith(`M${JAR.width - 4} ${JAR.inletY}C`)).toBe(true);
+  for (const [at, point] of points.entries()) {
+    const last = points[at - 1];
+    if (last) expect(Math.hypot(point.x - last.x, point.y - last.y)).toBeLessThan(14);
   }
 });

@@ -1,7 +1,7 @@
 // Cautions from a spoiled jar, in the words of the design: what each level covers, and what it must not.
 import { expect, it } from 'vitest';
 import { buildFamily } from '../../core/lineage/family';
-import { cautionWords } from '../../core/lineage/cautions';
+import { cautionWords, cautionWordsNaming } from '../../core/lineage/cautions';
 import type { FamilyClearing } from '../../core/lineage/types';
 import { tell, type Told } from './helpers';
 
@@ -49,7 +49,7 @@ it('a spoiled jar condemns itself, holds what it seeded and its batch-mates of t
   expect(cautions(spoil(2))).toEqual({
     1: 'look: it seeded the spoiled jar',
     2: 'condemned: spoiled itself',
-    3: 'on hold: from the same batch and hold',
+    3: 'on hold: from the same batch, kept warm together',
     5: 'on hold: seeded by it',
     6: 'on hold: seeded by it, 2 steps down',
     7: 'look: from the same seed',
@@ -61,7 +61,7 @@ it('a family without a spoiled jar has no cautions', () => expect(cautions()).to
 
 it('a caution never causes another: what a held batch-mate seeded is left alone', () => {
   const told = cautions((jar) => (jar.key === 10 ? { from: [{ fromJar: 3 }] } : spoil(2)(jar)));
-  expect(told[3]).toBe('on hold: from the same batch and hold');
+  expect(told[3]).toBe('on hold: from the same batch, kept warm together');
   expect(told[10]).toBeUndefined();
 });
 
@@ -97,7 +97,7 @@ it.each([
   ['both holds are unknown', { hold: null }, { hold: null }, true],
 ])('batch-mates where %s', (_, two, four, held) => {
   const told = cautions((jar) => (jar.key === 2 ? { ...two, spoiled: true } : jar.key === 4 ? four : {}));
-  expect(told[4]).toBe(held ? 'on hold: from the same batch and hold' : undefined);
+  expect(told[4]).toBe(held ? 'on hold: from the same batch, kept warm together' : undefined);
 });
 
 it('gives the strongest relation, one for each spoiled jar', () => {
@@ -122,4 +122,11 @@ it('is lifted only by a written reason, for that jar and that spoiled jar; a con
   expect(told[5]).toBe('on hold: seeded by it (lifted)');
   expect(told[6]).toBe('on hold: seeded by it, 2 steps down');
   expect(told[2]).toBe('condemned: spoiled itself');
+});
+
+it('where the spoiled jar has a name, the words name it', () => {
+  expect(cautionWordsNaming('on hold: seeded by it, 2 steps down', '1 Apr c')).toBe(
+    'on hold: seeded from 1 Apr c, 2 steps down',
+  );
+  expect(cautionWordsNaming('look: from the same seed', '1 Apr c')).toBe('look: from the same seed');
 });

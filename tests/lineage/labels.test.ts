@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import {
   dayLabel,
+  daysInWords,
   findJars,
   jarLabel,
   labelJars,
@@ -102,4 +103,10 @@ it('names a line in a sentence by its word, else as the line of its day', () => 
   expect(lineWords('Heron')).toBe('Heron');
   expect(lineWords('15 Oct 2025')).toBe('the line of 15 Oct 2025');
   expect(lineWords('a day not known')).toBe('the line of a day not known');
+});
+
+it('days in a sentence are in words; names of files and other numbers stay', () => {
+  expect(daysInWords('made on 2026-03-14, after 2025-12-01.')).toBe('made on 14 Mar 2026, after 1 Dec 2025.');
+  for (const kept of ['jarline-2026-03-14.sqlite', '2026-03-14.csv', '2026-13-14', '12026-03-14'])
+    expect(daysInWords(kept)).toBe(kept);
 });

@@ -58,7 +58,7 @@ it('a seed made on a later day is refused, also when a date is corrected; the sa
   expect(refused(moved(2, '2025-10-24'))).toEqual({
     code: 'seed made later',
     sentence:
-      '19 Oct a was made on 2025-10-24, after 23 Oct a (2025-10-23), so it can’t have seeded it. Correct a date or choose another seed.',
+      '19 Oct a was made on 24 Oct 2025, after 23 Oct a (23 Oct 2025), so it can’t have seeded it. Correct a date or choose another seed.',
   });
   expect(refused(moved(2, '2025-10-14')).code).toBe('seed made later');
   expect(() => changeFamily(family, moved(2, '2025-10-23'))).not.toThrow();
