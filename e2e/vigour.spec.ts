@@ -30,7 +30,7 @@ async function lineOf(page: Page, name: string) {
   }, name);
 }
 
-test('the slipping line is caught, in its exact word, at the batch where it was first called', async ({
+test('the slipping line is caught, in its exact word, at the batch where it was first noticed', async ({
   page,
 }) => {
   await toVigour(page);
@@ -40,7 +40,7 @@ test('the slipping line is caught, in its exact word, at the batch where it was 
   await expect(heading).toHaveText(`Heron${judged.standing}`);
   const called = judged.batches.find(({ batch }) => batch === judged.calledAt);
   expect((called?.madeOn ?? '') > cases.slip.lastEven).toBe(true);
-  await expect(page.locator('.line-plot').getByText('first called here')).toBeVisible();
+  await expect(page.locator('.line-plot').getByText('noticed here')).toBeVisible();
   await page.getByText('Reasons', { exact: true }).click();
   await expect(page.getByText('competition between strains, contamination or phage')).toBeVisible();
   // What the trade knows to be wrong is said nowhere.
@@ -171,8 +171,8 @@ test('when to start afresh: said, drawn with today on it, and as numbers', async
   await restart.getByText('The numbers as a table').click();
   await expect(restart.getByRole('row', { name: /^14/ })).toContainText('from your lines');
   await expect(restart.getByRole('row', { name: /^20/ })).toContainText('reckoned on');
-  await restart.getByText('Costs, priors and how this was worked out').click();
-  await expect(restart.getByText(/taken to be weak/)).toBeVisible();
+  await restart.getByText('Costs, starting assumptions and how this was worked out').click();
+  await expect(restart.getByText(/taken to come out weak/)).toBeVisible();
 });
 
 test('each plot copies as a picture and as numbers', async ({ app, page }) => {
@@ -281,6 +281,13 @@ test.describe('with a ledger of its own', () => {
     await recordBatch(page, '2026-04-27', ['a'], { jar: first.jars[0] ?? '' });
     await page.keyboard.press('Alt+4');
     await expect(page.getByRole('heading', { level: 2, name: /too few batches to say/i })).toBeVisible();
+    const restart = page.getByRole('region', { name: 'When to start afresh' });
+    await expect(restart.getByText('too early to say', { exact: true })).toBeVisible();
+    await expect(restart.locator('.restart-number')).toHaveCount(0);
+    await expect(
+      page.getByText(/nobody has written down how it came out: look at it first\.$/),
+    ).toBeVisible();
+    await expect(page.getByText('so costs are counted in jars').first()).toBeVisible();
     expect(await complaintsOfAxe(page)).toEqual([]);
   });
 });

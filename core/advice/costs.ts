@@ -22,14 +22,21 @@ export interface CostRecords {
 
 export interface KeptCosts {
   readonly costs: RestartCosts;
-  /** A currency, or 'jars' where no price is known: everything is then reckoned in jars. */
+  /** A currency, or 'jars' where no price is known: costs are then counted in jars. */
   readonly unit: string;
+  /** Each a sentence; where costs are counted in jars, why comes first. */
   readonly assumed: readonly string[];
 }
 
+/** Said once wherever costs are shown without a price. */
+export const COUNTED_IN_JARS =
+  'No price of milk is recorded, so costs are counted in jars: a cost of 2 is what two jars cost.';
+
 /** A cost in words: "1.35 EUR", or "as much as 1.35 jars" where no price is known. */
 export const costWords = (value: number, unit: string): string =>
-  unit === 'jars' ? `as much as ${value.toFixed(2)} jars` : `${value.toFixed(2)} ${unit}`;
+  unit === 'jars'
+    ? `as much as ${value.toFixed(2) === '1.00' ? 'one jar' : `${value.toFixed(2)} jars`}`
+    : `${value.toFixed(2)} ${unit}`;
 
 /** A fresh start is worth so many jars where no price of what starts it is known (an assumption, no source). */
 const START_IN_JARS = 6;
@@ -48,12 +55,9 @@ export function keptCosts(records: CostRecords): KeptCosts {
   const jar = unit === 'jars' || priced === null ? 1 : priced;
   if (currencies.length > 1)
     assumed.push(
-      `Prices are recorded in ${currencies.join(' and ')}. They can't be added, so everything is reckoned in jars.`,
+      `Prices are recorded in ${currencies.join(' and ')}. They can't be added, so costs are counted in jars: a cost of 2 is what two jars cost.`,
     );
-  else if (unit === 'jars')
-    assumed.push(
-      'No price of milk is recorded, so everything is reckoned in jars: a cost of 2 is what two jars cost.',
-    );
+  else if (unit === 'jars') assumed.push(COUNTED_IN_JARS);
   const start = unit === 'jars' ? null : whole(records.starts);
   const freshStart = start ?? START_IN_JARS * jar;
   if (start === null) assumed.push(`What starts a line is taken to cost as much as ${START_IN_JARS} jars.`);

@@ -5,7 +5,10 @@ import { lineWords } from '../lineage/labels';
 import type { CautionLevel } from '../lineage/types';
 import { shown } from '../vigour/score';
 import { USUAL_POINTS } from '../vigour/types';
+import { daysWords } from '../vigour/words';
 import { costWords } from './costs';
+import type { HeldAncestor } from './held-line';
+import { inOrder, wouldChange } from './order';
 import { costOfGoingOn, type RestartCosts } from './restart';
 
 export interface SeedCandidate {
@@ -21,6 +24,8 @@ export interface SeedCandidate {
   /** The gravest caution that stands, and what it is about. */
   readonly caution: CautionLevel | null;
   readonly cautionSays: string | null;
+  /** The nearest jar on its way back that is on hold: no stop, but it comes after everything else. */
+  readonly heldAncestor: HeldAncestor | null;
   readonly place: 'fridge' | 'freezer' | 'dried';
   readonly days: number;
   /** Hours that its storage should cost the next jar. */
@@ -81,8 +86,8 @@ export function stopsOf(candidate: Omit<SeedCandidate, 'vigour' | 'delayHours'>,
   if (limit !== null && candidate.days > limit)
     stops.push({
       code: 'too old',
-      says: `It has stood ${candidate.place === 'fridge' ? 'in the fridge' : candidate.place === 'freezer' ? 'in the freezer' : 'dried'} for ${candidate.days} days; your limit is ${limit}.`,
-      lifts: `A limit of ${candidate.days} days or more, among your preferences, would let it in again.`,
+      says: `It has stood ${candidate.place === 'fridge' ? 'in the fridge' : candidate.place === 'freezer' ? 'in the freezer' : 'dried'} for ${daysWords(candidate.days)}; your limit is ${limit}.`,
+      lifts: `A limit of ${daysWords(candidate.days)} or more, among your preferences, would let it in again.`,
     });
   if (limits.generation !== null && candidate.generation + 1 > limits.generation)
     stops.push({
@@ -103,6 +108,8 @@ export interface NextInput {
   readonly weak: readonly number[];
   readonly discarded: readonly number[];
   readonly ended: readonly number[];
+  /** Jars of the keeper's own that those chances rest on. */
+  readonly jarsTell: number;
   /** Cost of a good jar when restarting from a reserve of that generation, its use included. */
   readonly fromReserve: (generation: number) => number;
   /** Lowest cost of a good jar after a fresh start from sources, and how it is called. */
@@ -118,6 +125,8 @@ export interface Ranked {
   readonly label: string;
   readonly kind: SeedCandidate['kind'] | 'fresh start';
   readonly allowed: boolean;
+  /** Whether it was seen how it came out; a line that runs through a jar on hold comes after all others. */
+  readonly tells: 'seen' | 'unseen' | 'held line';
   readonly stops: readonly Stop[];
   /** Expected cost of a good jar; null where it may not be used. */
   readonly cost: number | null;
@@ -159,11 +168,25 @@ const at = (chances: readonly number[], generation: number): number =>
   chances[Math.min(generation, chances.length) - 1] ?? 0;
 const percent = (x: number): string => `${Math.round(100 * x)} in 100`;
 
+const partOfJar = (part: number): string =>
+  part < 0.005 ? 'next to nothing' : `${part.toFixed(2)} of a jar`;
+
+/** Fewer jars than this tell nothing: what is said then rests on the assumption it started from. */
+const JARS_TO_TELL = 5;
+/** Said beside a figure that no jars of the keeper's own stand behind. */
+export const STARTING_ASSUMPTION = 'a starting assumption';
+/** " (a starting assumption: nothing of yours tells yet)"; '' once enough does. */
+const assumedWords = (jars: number): string =>
+  jars >= JARS_TO_TELL
+    ? ''
+    : ` (${STARTING_ASSUMPTION}: ${jars === 0 ? 'nothing of yours tells yet' : `only ${jars} of your jars ${jars === 1 ? 'tells' : 'tell'} yet, too few`})`;
+
 function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
   const stops = stopsOf(candidate, input.limits);
   const generation = candidate.generation + 1;
   const lifts = stops.flatMap((stop) => stop.lifts ?? []);
-  const base = { id: candidate.id, label: candidate.label, kind: candidate.kind, stops };
+  const tells = candidate.heldAncestor ? 'held line' : candidate.outcomeKnown ? 'seen' : 'unseen';
+  const base = { id: candidate.id, label: candidate.label, kind: candidate.kind, stops, tells } as const;
   if (stops.length > 0) {
     return {
       ...base,
@@ -184,11 +207,13 @@ function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
   const slow = candidate.delayHours * HOUR_OF_DELAY * input.costs.jar;
   const cost = (candidate.kind === 'reserve' ? Math.max(goingOn, input.fromReserve(candidate.generation)) : goingOn) + slow; // prettier-ignore
   const reasons = [
-    `The next jar would be of generation ${generation}. About ${percent(weak)} such jars come out weak.`,
+    ...(candidate.heldAncestor ? [candidate.heldAncestor.says] : []),
+    ...(candidate.outcomeKnown ? [] : ['Nobody has written down how it came out. Look at it first.']),
+    `The next jar would be of generation ${generation}. About ${percent(weak)} such jars come out weak${assumedWords(input.jarsTell)}.`,
     candidate.vigour
       ? `Its batch scored ${shown(candidate.vigour.points)} (${shown(candidate.vigour.low)} to ${shown(candidate.vigour.high)}); ${USUAL_POINTS} is as the line's early batches were.`
-      : 'Its outcome is not known, so it is taken to be a little riskier.',
-    `It has been kept for ${candidate.days} days, which should cost the next jar about ${candidate.delayHours.toFixed(1)} h, counted as ${(candidate.delayHours * HOUR_OF_DELAY).toFixed(2)} of a jar.`,
+      : 'There is nothing to score it by, so it is taken to be a little riskier.',
+    `It has been kept for ${daysWords(candidate.days)}, which should cost the next jar about ${candidate.delayHours.toFixed(1)} h, counted as ${partOfJar(candidate.delayHours * HOUR_OF_DELAY)}.`,
     ...(candidate.delayHours >= SLOW_START
       ? [
           'That is a slow start. Keep to the early check: if it is still loose or not sour by then, when in doubt, discard.',
@@ -202,34 +227,21 @@ function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
   return { ...base, allowed: true, cost, weakChance: weak, reasons, wouldChange: '' };
 }
 
-/** What would make a good jar from it cheaper. */
-const CHEAPER = {
-  jar: 'with a better outcome of its batch, or if more jars of its generation came out well',
-  'older sibling': 'with a better outcome of its batch, or if more jars of its generation came out well',
-  portion: 'with a better outcome of its batch, or if more jars of its generation came out well',
-  reserve: 'if it had waited less, or were easier to lay by again',
-  'fresh start': 'if what starts a line were cheaper, or lines lasted longer',
-} as const satisfies Record<Ranked['kind'], string>;
-
-function changes(unit: string, ranked: Ranked, i: number, all: readonly Ranked[]): Ranked {
-  if (!ranked.allowed || ranked.cost === null) return ranked;
-  const other = i === 0 ? all.find((next, j) => j > 0 && next.cost !== null) : all[0];
-  if (!other || other.cost === null)
-    return { ...ranked, wouldChange: 'Nothing else may be used, so nothing would.' };
-  const apart = Math.abs(other.cost - ranked.cost);
-  const gap = unit === 'jars' ? `${apart.toFixed(2)} jars` : `${apart.toFixed(2)} ${unit}`;
-  if (apart < 0.005)
-    return {
-      ...ranked,
-      wouldChange: `It is as good as ${other.label}: either may come first (less than 0.01 apart).`,
-    };
-  return {
-    ...ranked,
-    wouldChange:
-      i === 0
-        ? `It would lose its place to ${other.label} if a good jar from it cost ${gap} more.`
-        : `It would come first if a good jar from it cost ${gap} less: ${CHEAPER[ranked.kind]}.`,
-  };
+/** What to do, in one sentence. @param allowed in order, the fresh start among them */
+function nextSentence(allowed: readonly Ranked[]): string {
+  const [first, ...others] = allowed;
+  if (!first || (others.length === 0 && first.kind === 'fresh start'))
+    return 'Nothing that is kept may be used as seed. Make a fresh start from sources.';
+  // A line that runs through a jar on hold never stands first: a fresh start is always offered before it.
+  if (first.kind === 'fresh start') {
+    const best = `${first.label.charAt(0).toUpperCase()}${first.label.slice(1)} comes out best now`;
+    return others.every(({ tells }) => tells === 'held line')
+      ? `${best}: all else that is kept descends from a jar on hold. Look into that first.`
+      : `${best}.`;
+  }
+  return first.tells === 'unseen'
+    ? `Seed the next batch from ${first.label}, but nobody has written down how it came out: look at it first.`
+    : `Seed the next batch from ${first.label}.`;
 }
 
 /** Ranks what could seed the next batch. */
@@ -240,21 +252,24 @@ export function adviseNext(input: NextInput): NextAdvice {
     label: input.freshStart.label,
     kind: 'fresh start',
     allowed: true,
+    tells: 'seen',
     stops: [],
     cost: input.freshStart.cost,
     weakChance: null,
     reasons: [
-      `A good jar then costs ${costWords(input.freshStart.cost, input.unit)}, the fresh start and its uneven first batch spread over the jars that follow.`,
+      `A good jar then costs ${costWords(input.freshStart.cost, input.unit)}, the fresh start and its uneven first batch spread over the jars that follow${assumedWords(input.jarsTell)}.`,
     ],
     wouldChange: '',
   };
-  const allowed = [...seeds.filter((ranked) => ranked.allowed), fresh].toSorted((a, b) => (a.cost ?? 0) - (b.cost ?? 0)); // prettier-ignore
+  const allowed = inOrder(
+    seeds.filter((ranked) => ranked.allowed),
+    fresh,
+  );
   const ranking = [
-    ...allowed.map((ranked, i, all) => changes(input.unit, ranked, i, all)),
+    ...allowed.map((ranked, i, all) => ({ ...ranked, wouldChange: wouldChange(input.unit, ranked, i, all) })),
     ...seeds.filter((ranked) => !ranked.allowed),
   ];
   const nothingMayBeUsed = seeds.every((ranked) => !ranked.allowed);
-  const [first] = ranking;
   const usable = input.candidates.filter((candidate) => stopsOf(candidate, input.limits).length === 0);
   const lastOf = [...input.lineNames].flatMap(([line, name]) => {
     const carries = usable.filter(({ lines }) => lines.includes(line));
@@ -264,7 +279,9 @@ export function adviseNext(input: NextInput): NextAdvice {
           {
             id: only.id,
             line,
-            says: `${only.label} is the last that carries ${lineWords(name)}. Take seed from it before it is eaten.`,
+            says: only.heldAncestor
+              ? `${only.label} is the last that carries ${lineWords(name)}, and it descends from ${only.heldAncestor.label}, which is on hold. Look into that before it is eaten or used.`
+              : `${only.label} is the last that carries ${lineWords(name)}. Take seed from it before it is eaten.`,
           },
         ]
       : [];
@@ -272,11 +289,7 @@ export function adviseNext(input: NextInput): NextAdvice {
   return {
     ranking,
     nothingMayBeUsed,
-    sentence: nothingMayBeUsed
-      ? 'Nothing that is kept may be used as seed. Make a fresh start from sources.'
-      : first?.kind === 'fresh start'
-        ? `${first.label.charAt(0).toUpperCase()}${first.label.slice(1)} comes out best now.`
-        : `Seed the next batch from ${first?.label ?? ''}.`,
+    sentence: nextSentence(allowed),
     suggestions: input.blocked.map(
       (name) =>
         `Make one small plain jar in the next batch: without it, ${name} and culture can't be told apart.`,

@@ -1,11 +1,21 @@
 // From the keeper's history, prices and shelf to what advice.next and advice.restart reply. Seeded: the same ledger gives
 // the same advice.
 import { SAYS_NOTHING_OF_SAFETY } from '../vigour/says';
+import { daysWords } from '../vigour/words';
 import { CHANCE_PRIORS, drawChances, type GenerationRecord, type PooledChances } from './chances';
-import type { KeptCosts } from './costs';
+import { costWords, type KeptCosts } from './costs';
 import { adviseNext, type SeedCandidate, type SeedLimits } from './next';
 import { seededRandom } from './random';
-import { ABOUT_AS_GOOD, restartOf, rivals, type RestartRivals } from './restart';
+import {
+  ABOUT_AS_GOOD,
+  evidenceOf,
+  restartOf,
+  rivals,
+  tellsEnough,
+  tooEarlySentence,
+  type Evidence,
+  type RestartRivals,
+} from './restart';
 import type { NextReply, RestartReply } from './shapes';
 
 const VERSION = 1;
@@ -24,6 +34,7 @@ export interface Reserve {
 export interface Outlook {
   readonly chances: PooledChances;
   readonly rivals: RestartRivals;
+  readonly evidence: Evidence;
   readonly kept: KeptCosts;
   readonly weak: readonly number[];
   readonly discarded: readonly number[];
@@ -65,6 +76,7 @@ export function outlookOf(
   return {
     chances,
     rivals: found,
+    evidence: evidenceOf(records),
     kept,
     weak: meanOf(chances.draws.map(({ weak }) => weak)),
     discarded: meanOf(chances.draws.map(({ discarded }) => discarded)),
@@ -96,14 +108,16 @@ const fewerSays = ({ chances: { fewer } }: Outlook): string[] =>
         `From generation ${fewer.from} on only ${fewer.lines} of your ${fewer.of} lines ${fewer.lines === 1 ? 'tells' : 'tell'}. Those not yet restarted may be the better ones, so later chances are taken as less sure.`,
       ];
 
-const money = ({ kept }: Outlook, value: number): string => `${value.toFixed(2)} ${kept.unit}`;
+const money = ({ kept }: Outlook, value: number): string => costWords(value, kept.unit);
 
 /** The reply of advice.restart. @param today generation of the newest jar of the line asked about */
 export function restartReply(outlook: Outlook, today: number | null): RestartReply {
   const { sources, reserve, better, sentence } = outlook.rivals;
   const { costs, assumed } = outlook.kept;
+  const sure = tellsEnough(outlook.evidence);
   return {
-    sentence,
+    sentence: sure ? sentence : tooEarlySentence(sources, outlook.evidence),
+    sure,
     best: sources.best,
     from: sources.from,
     to: sources.to,
@@ -132,10 +146,11 @@ export function restartReply(outlook: Outlook, today: number | null): RestartRep
       assumptions: [
         ...assumed,
         ...fewerSays(outlook),
-        `Before any jar was seen, ${CHANCE_PRIORS.weak.bad} in ${CHANCE_PRIORS.weak.of} is taken to be weak. From the second generation on, the chance never falls.`,
+        `Until your own jars tell, one jar in ${Math.round(CHANCE_PRIORS.weak.of / CHANCE_PRIORS.weak.bad)} is taken to come out weak. From the second generation on, the chance never falls.`,
         `Anything within ${100 * ABOUT_AS_GOOD} % of the lowest cost counts as about as good.`,
       ],
-      source: 'With no weak jars this is age replacement (Barlow & Hunter 1960, from memory).',
+      // The reference is from memory.
+      source: 'With no weak jars this is age replacement (Barlow & Hunter 1960).',
     },
     model: { version: VERSION, parameters: parametersOf(outlook) },
   };
@@ -161,6 +176,7 @@ export function nextReply(
     weak: outlook.weak,
     discarded: outlook.discarded,
     ended: outlook.ended,
+    jarsTell: outlook.evidence.jars,
     fromReserve: (generation) => fromReserve(outlook, generation),
     freshStart: { cost: outlook.rivals.sources.cost, label: freshStart },
     blocked,
@@ -170,13 +186,17 @@ export function nextReply(
   return {
     sentence: advice.sentence,
     nothingMayBeUsed: advice.nothingMayBeUsed,
-    ranking: advice.ranking.map(({ id, cost, stops, reasons, ...ranked }) => ({
-      ...ranked,
-      jar: (id !== null && byId.get(id)?.jar) || null,
-      portion: (id !== null && byId.get(id)?.portion) || null,
-      cost: cost === null ? null : cents(cost),
-      stops: [...stops],
-      reasons: [...reasons],
+    ranking: advice.ranking.map((ranked) => ({
+      jar: (ranked.id !== null && byId.get(ranked.id)?.jar) || null,
+      portion: (ranked.id !== null && byId.get(ranked.id)?.portion) || null,
+      label: ranked.label,
+      kind: ranked.kind,
+      allowed: ranked.allowed,
+      stops: [...ranked.stops],
+      cost: ranked.cost === null ? null : cents(ranked.cost),
+      weakChance: ranked.weakChance,
+      reasons: [...ranked.reasons],
+      wouldChange: ranked.wouldChange,
     })),
     suggestions: [...advice.suggestions],
     warnings: [...advice.warnings],
@@ -194,11 +214,11 @@ export function nextReply(
         { name: 'a good jar after a fresh start', value: money(outlook, outlook.rivals.sources.cost) },
         {
           name: 'limit in the fridge',
-          value: limits.fridgeDays === null ? 'none' : `${limits.fridgeDays} days`,
+          value: limits.fridgeDays === null ? 'none' : daysWords(limits.fridgeDays),
         },
         {
           name: 'limit in the freezer',
-          value: limits.freezerDays === null ? 'none' : `${limits.freezerDays} days`,
+          value: limits.freezerDays === null ? 'none' : daysWords(limits.freezerDays),
         },
         {
           name: 'generations at most',

@@ -1,7 +1,7 @@
 // When to start afresh: the cost of a good jar if the line is always ended after n generations, C(n), and the n at which
 // it is lowest. With no weak jars it is the classic age replacement (Barlow & Hunter 1960, from memory).
 import { costWords } from './costs';
-import type { Chances, PooledChances } from './chances';
+import type { Chances, GenerationRecord, PooledChances } from './chances';
 
 export interface RestartCosts {
   /** A fresh start, its poor first batch included. */
@@ -109,12 +109,50 @@ export function restartSentence(restart: Restart, lastSeen: number): string {
         ? `${restart.best}; anything from ${restart.from} on is about as good`
         : `${restart.best}; anything from ${restart.from} to ${restart.to} is about as good`;
   const wide =
-    lastSeen === 0
-      ? ' None of your jars tells of it yet: this rests on what is assumed.'
-      : restart.best > lastSeen
-        ? ` No line of yours has gone beyond generation ${lastSeen}, so the rest is reckoned on and unsure.`
-        : '';
+    restart.best > lastSeen
+      ? ` No line of yours has gone beyond generation ${lastSeen}, so the rest is reckoned on and unsure.`
+      : '';
   return `Start afresh after generation ${range}.${wide}`;
+}
+
+/** What stands behind a restart figure: own lines that tell, their batches and the jars seen in them. */
+export interface Evidence {
+  readonly lines: number;
+  /** Counted once for each generation of a line, so rather too few than too many. */
+  readonly batches: number;
+  /** Jars later than a first generation. */
+  readonly jars: number;
+}
+
+/** What one line or a few batches did may be luck: with less than this no figure is given as if it were known. */
+const LINES_TO_TELL = 2;
+const BATCHES_TO_TELL = 5;
+
+/** Evidence in what happened by generation, over all lines. */
+export const evidenceOf = (records: readonly GenerationRecord[]): Evidence => ({
+  lines: Math.max(0, ...records.map(({ lines }) => lines)),
+  batches: records.reduce((sum, { lines }) => sum + lines, 0),
+  jars: records.reduce((sum, { generation, jars }) => sum + (generation > 1 ? jars : 0), 0),
+});
+
+/** Whether a figure may be given as known. */
+export const tellsEnough = ({ lines, batches }: Evidence): boolean =>
+  lines >= LINES_TO_TELL && batches >= BATCHES_TO_TELL;
+
+/** What is said instead of a figure where too little tells. */
+export function tooEarlySentence(restart: Restart, { lines, batches }: Evidence): string {
+  const told =
+    batches === 0
+      ? 'none of your jars tells of it yet'
+      : lines < LINES_TO_TELL
+        ? 'only one line of yours tells of it'
+        : `only ${batches} batches of yours tell of it`;
+  const range = restart.openEnded
+    ? `from ${restart.from} on`
+    : restart.from === restart.to
+      ? `about ${restart.best}`
+      : `from ${restart.from} to ${restart.to}`;
+  return `It is too early to say when to start afresh: ${told}. What is drawn here mostly rests on what is assumed, and by that alone it would be after a generation ${range}.`;
 }
 
 /**

@@ -47,6 +47,8 @@ export type NextReply = z.infer<typeof NextReply>;
 
 export const RestartReply = z.strictObject({
   sentence: z.string(),
+  /** Enough of the keeper's own lines tell; else the figures rest on what is assumed and aren't to be shown as known. */
+  sure: z.boolean(),
   best: generation,
   from: generation,
   to: generation,

@@ -1,12 +1,14 @@
 // What is still kept and could seed the next batch, as candidates: jars on the shelf, portions and reserves, each with its
 // cautions in words and the vigour of its batch.
 import { delayHours, storageLoss } from '../growth/storage';
+import type { Outcome } from '../ledger/records';
 import { cautionWords } from '../lineage/cautions';
 import { dayLabel } from '../lineage/labels';
 import type { Family } from '../lineage/family';
 import type { Caution } from '../lineage/types';
 import { storageOf, type PortionRecord } from '../vigour/evidence';
 import type { LineJudgement } from '../vigour/line';
+import { heldAncestor } from './held-line';
 import type { KeptSeed } from './reply';
 
 export interface ShelfJar {
@@ -25,6 +27,14 @@ export interface ShelfPortion extends PortionRecord {
   readonly goneOn: string | null;
   readonly reserve: boolean;
 }
+
+/** Whether an outcome tells how the jar came out: that it exists, or an early look, is not enough. */
+export const sawHowItCameOut = (outcome: Omit<Outcome, 'jar'>): boolean => {
+  const { setWord, setAtTakeOut, texture, whey, tang, smell, colour, ph, setByHours } = outcome;
+  return [setWord, setAtTakeOut, texture, whey, tang, smell, colour, ph, setByHours].some(
+    (seen) => seen !== null,
+  );
+};
 
 /** A jar of which nobody said that it is kept counts as kept for so many days. */
 const KEPT_UNSAID_DAYS = 60;
@@ -74,6 +84,8 @@ export function shelfCandidates(
       if (madeOn !== null && madeOn > (newest.get(one) ?? '')) newest.set(one, madeOn);
     }
   }
+  // Without a spoiled jar nothing is on hold.
+  const anySpoiled = jars.some(({ key }) => family.jar(key).spoiled);
   const candidate = (jar: ShelfJar, portion: ShelfPortion | null): KeptSeed[] => {
     const member = family.jar(jar.key);
     const { madeOn } = member;
@@ -103,6 +115,7 @@ export function shelfCandidates(
         cautionSays: caution
           ? `It is ${cautionWords(caution)}${of && caution.of !== jar.key ? ` (${of})` : ''}.`
           : null,
+        heldAncestor: anySpoiled ? heldAncestor(family, jar.key) : null,
         place: portion?.place ?? 'fridge',
         // A portion's days are those it has been kept apart; what it waited before counts in the delay.
         days: portion ? storageOf(portion.keptOn, today, null).fridgeDays : days,

@@ -14,6 +14,7 @@ import { median } from './order';
 import { missingWarmth, SCORE_RULES, type CorrectionOf } from './score';
 import type { Correction, JarEvidence } from './types';
 import type { Usual } from './usual';
+import { daysWords, timesSeen } from './words';
 
 /** Comparable batches needed for each coefficient that is fitted. */
 export const BATCHES_PER_COEFFICIENT = 5;
@@ -27,11 +28,10 @@ export function waitDelay(storage: Storage | null, perDay: DelayPerDay | null): 
   return frozen + perDay.used.mean * storage.fridgeDays;
 }
 
-const days = (count: number): string => `${Math.round(count)} ${Math.round(count) === 1 ? 'day' : 'days'}`;
 const stored = ({ fridgeDays, frozenDays }: Storage): string =>
   frozenDays > 0
-    ? `${days(fridgeDays)} in the fridge and ${days(frozenDays)} in the freezer`
-    : days(fridgeDays);
+    ? `${daysWords(fridgeDays)} in the fridge and ${daysWords(frozenDays)} in the freezer`
+    : daysWords(fridgeDays);
 
 const warmHours = new WeakMap<readonly WarmPoint[], number>();
 
@@ -110,7 +110,7 @@ export function correctionsOf(
       name: 'how long the seed had waited',
       points: SCORE_RULES.pointsPer['set time'] * Math.log2((set + extra) / set),
       of: 'speed',
-      says: `Its seed stood ${stored(storage)}, usually ${days(input.usualSeedDays)}: about ${Math.abs(extra).toFixed(1)} h ${extra > 0 ? 'slower' : 'faster'}.`,
+      says: `Its seed stood ${stored(storage)}, usually ${daysWords(input.usualSeedDays)}: about ${Math.abs(extra).toFixed(1)} h ${extra > 0 ? 'slower' : 'faster'}.`,
     });
   }
   const name = treatmentOf(jar, input.usualTreatment);
@@ -120,7 +120,7 @@ export function correctionsOf(
       name,
       points: -effect.points,
       of: 'all',
-      says: `Siblings of one seed in one hold show that ${name} ${effect.points < 0 ? 'takes' : 'adds'} about ${Math.abs(effect.points).toFixed(0)} points (${effect.sets} ${effect.sets === 1 ? 'set' : 'sets'} of siblings).`,
+      says: `Siblings of one seed in one hold show that ${name} ${effect.points < 0 ? 'takes' : 'adds'} about ${Math.abs(effect.points).toFixed(0)} points (${timesSeen(effect.sets)}).`,
     });
   }
   return found;

@@ -7,6 +7,8 @@ import { SCORE_RULES, shown } from './score';
 import type { JarJudgementReply, LineJudgementReply } from './shapes';
 import type { LineJudgement } from './line';
 import { PART_NAMES, USUAL_POINTS, type JarEvidence } from './types';
+import type { UsualFrom } from './usual';
+import { usualWords } from './words';
 
 /** How the caller names things. */
 export interface Names {
@@ -18,6 +20,12 @@ export interface Names {
 const round = (value: number): number => Math.round(value * 100) / 100;
 const maybe = (value: number | undefined): number | null => (value === undefined ? null : round(value));
 
+const FROM_WORDS = {
+  "the line's early batches": "from the line's early batches",
+  "all the keeper's lines": 'from the early batches of all your lines',
+  assumed: 'assumed',
+} as const satisfies Record<UsualFrom, string>;
+
 function lineWhy(judgement: LineJudgement): Why {
   const { trend, rules, usual } = judgement;
   return {
@@ -26,7 +34,7 @@ function lineWhy(judgement: LineJudgement): Why {
     inputs: [
       ...PART_NAMES.map((name) => ({
         name: `usual ${name}`,
-        value: `${usual[name].value.toFixed(2)} (${usual[name].from})`,
+        value: `${usualWords(name, usual[name].value)} (${FROM_WORDS[usual[name].from]})`,
       })),
       ...(judgement.perDay
         ? [
@@ -40,8 +48,11 @@ function lineWhy(judgement: LineJudgement): Why {
         : []),
       ...(trend
         ? [
-            { name: 'fall in standard errors', value: trend.fall.toFixed(2) },
-            { name: 'limit at this many batches', value: trend.limit.toFixed(2) },
+            {
+              name: 'how far it falls, in standard errors (1 is what chance alone does)',
+              value: trend.fall.toFixed(2),
+            },
+            { name: 'alarm level at this many batches, counted the same way', value: trend.limit.toFixed(2) },
             {
               name: 'Mann–Kendall, chance of such a fall by luck',
               value: trend.mannKendall.pFalling.toFixed(4),
@@ -51,7 +62,7 @@ function lineWhy(judgement: LineJudgement): Why {
     ],
     assumptions: [
       `A line's batches are expected to differ by about ${rules.priorSpread} points until they tell themselves.`,
-      'One budget of false alarms covers all looks: of steady lines, about one in twenty is ever called within twelve batches.',
+      'One budget of false alarms covers all looks: of steady lines, about one in twenty is ever said to slip within twelve batches.',
       `Jars are compared with the first batches after the founding one, which count as ${USUAL_POINTS}.`,
     ],
     source: PRIOR_SOURCES.trend,
@@ -129,18 +140,23 @@ export function lineReply(judgement: LineJudgement, names: Names): LineJudgement
   };
 }
 
-/** The reply of judgement.jar, by the judgement of a line it belongs to (null: it belongs to none). */
+/**
+ * The reply of judgement.jar, by the judgement of a line it belongs to (null: it belongs to none).
+ * @param descendsFromHeld what is said where its way back runs through a jar on hold
+ */
 export function jarReply(
   jar: JarEvidence,
   judgement: LineJudgement | null,
   jars: readonly JarEvidence[],
   names: Names,
   culture: Culture,
+  descendsFromHeld: string | null,
 ): JarJudgementReply {
   const base = {
     jar: names.jar(jar.key).uid,
     label: jar.label,
     figures: jarFigures(jar, culture),
+    descendsFromHeld,
     safety: SAYS_NOTHING_OF_SAFETY,
   };
   if (!judgement) {

@@ -5,6 +5,7 @@ import { plainSiblings, type LineJudgement } from './line';
 import { scoreJar, shown } from './score';
 import { USUAL_POINTS, type JarEvidence, type JarScore } from './types';
 import { median } from './order';
+import { timesSeen } from './words';
 
 export const SAYS_NOTHING_OF_SAFETY =
   'This says nothing about safety. First comes the check at take-out: is it set, or is a pH at or below 4.6 shown, and is no sign of spoiling seen or smelled? When in doubt, discard.';
@@ -54,14 +55,14 @@ export function lineReasons(judgement: LineJudgement): string[] {
   const called = firstCalled === null ? null : batches[firstCalled];
   const unseen = batches.filter(({ leftOut, comparable }) => comparable.length === 0 && leftOut.some(({ because, jar }) => because === 'unseen' && !jar.mixes)).length; // prettier-ignore
   return [
-    ...(called ? [`The slip was first called at generation ${called.generation}${called.madeOn ? `, made ${dayLabel(called.madeOn, true)}` : ''}.`] : []),
+    ...(called ? [`The slip was first noticed at generation ${called.generation}${called.madeOn ? `, made ${dayLabel(called.madeOn, true)}` : ''}.`] : []),
     ...judgement.suspects.map(({ says }) => says),
     ...(startedAt !== null && startedAt < USUAL_POINTS - 10
       ? [`It began low: its early batches stand at ${Math.round(startedAt)} where ${USUAL_POINTS} is usual of all your lines.`]
       : []),
     ...effects
       .filter(({ points }) => Math.abs(points) >= 5)
-      .map(({ name, points, sets }) => `${sentenceCase(name)} ${points < 0 ? 'takes' : 'adds'} about ${Math.abs(Math.round(points))} points, by ${sets} ${sets === 1 ? 'set' : 'sets'} of siblings.`),
+      .map(({ name, points, sets }) => `${sentenceCase(name)} ${points < 0 ? 'takes' : 'adds'} about ${Math.abs(Math.round(points))} points, ${timesSeen(sets)} beside jars of the same seed and hold made as usual.`),
     ...(judgement.perDay?.own ? [`A day in the fridge costs its seed about ${perDay(judgement.perDay.posterior)}, by your own ${judgement.perDay.jars} jars.`] : []),
     ...(trend ? [`Batches differ by about ${one(trend.spread)} points by themselves.`] : []),
     ...(unseen > 0 ? [`${unseen} ${unseen === 1 ? 'batch has' : 'batches have'} no outcome written down: unknown, neither weak nor fine.`] : []),

@@ -77,6 +77,8 @@ export const JarJudgementReply = z.strictObject({
   corrections: z.array(z.strictObject({ name: z.string(), points, says: z.string() })),
   /** Why it does not speak for its batch; null where it does. */
   leftOut: z.string().nullable(),
+  /** That its way back runs through a jar on hold, in a sentence; null where it doesn't or it is on hold itself. */
+  descendsFromHeld: z.string().nullable(),
   why: Why.nullable(),
   /** Of its hold and its seed: hours held, warm hours, minutes above 45 °C, count and delay of the seed. */
   figures: z.array(Figure),

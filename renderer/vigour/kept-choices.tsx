@@ -1,11 +1,13 @@
 // What was chosen before, each with the advice as it stood then.
+import { dayLabel } from '../../core/lineage/labels';
 import { useRead } from '../app/use-read';
-import { useReader } from '../parts/use-reader';
 import { Model } from './why';
+
+/** A moment in words: "10 May 2026, 18:30". */
+const momentWords = (at: string): string => `${dayLabel(at.slice(0, 10), true)}, ${at.slice(11, 16)}`;
 
 export function KeptChoices({ line }: { readonly line: string | null }) {
   const answer = useRead('advice.choices', { line, limit: 10 });
-  const { writer } = useReader();
   if (!answer?.ok || answer.value.choices.length === 0) return null;
   const { choices } = answer.value;
   return (
@@ -15,7 +17,7 @@ export function KeptChoices({ line }: { readonly line: string | null }) {
         {choices.map((choice) => (
           <li key={choice.id}>
             <p>
-              {writer.moment(choice.at)}: you chose {choice.label}, then number {choice.place} of{' '}
+              {momentWords(choice.at)}: you chose {choice.label}, then number {choice.place} of{' '}
               {choice.advice.ranking.filter(({ allowed }) => allowed).length}. The advice was:{' '}
               {choice.advice.sentence}
             </p>

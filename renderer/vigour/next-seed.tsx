@@ -1,5 +1,7 @@
 // What to seed from next: a ranking with its reasons. What may not be used stands last, with why, and can't be chosen.
 import { useEffect, useId, useRef, useState } from 'react';
+import { COUNTED_IN_JARS, costWords } from '../../core/advice/costs';
+import { STARTING_ASSUMPTION } from '../../core/advice/next';
 import type { Reply } from '../../core/contract';
 import { call } from '../app/calls';
 import { go, say } from '../app/store';
@@ -62,13 +64,15 @@ function Offered({
         <p>
           {ranked.cost !== null && (
             <>
-              A good jar costs <span className="figure">{ranked.cost.toFixed(2)}</span> {unit}
+              A good jar costs <span className="figure">{costWords(ranked.cost, unit)}</span>
             </>
           )}
           {ranked.weakChance !== null && (
             <>
               {' '}
               · <span className="figure">{Math.round(100 * ranked.weakChance)}</span> in 100 come out weak
+              {ranked.reasons.some((reason) => reason.includes(STARTING_ASSUMPTION)) &&
+                ` (${STARTING_ASSUMPTION})`}
             </>
           )}
         </p>
@@ -199,6 +203,7 @@ export function NextSeed({
               {suggestion}
             </p>
           ))}
+          {reply.unit === 'jars' && <p className="soft">{COUNTED_IN_JARS}</p>}
           <ol className="seed-cards">
             {reply.ranking
               .filter(({ allowed }) => allowed)

@@ -34,7 +34,7 @@ export function lineNumbers(line: LineReply): string {
     [`${line.name}: ${line.standing}`],
     ['early batches', line.baseline],
     ['spread of a batch', line.spread],
-    ['limit of the running mean', line.lowerLimit],
+    ['alarm level', line.lowerLimit],
     ['slope, points a generation', line.slope],
     ['slope, lower end of 90 %', line.slopeLow],
     ['slope, upper end of 90 %', line.slopeHigh],
@@ -48,7 +48,13 @@ export function lineNumbers(line: LineReply): string {
 /** The curve of when to start afresh, one row for each generation. */
 export function restartNumbers(reply: Reply<'advice.restart'>): string {
   return tabbed([
-    ['generation', `cost of a good jar (${reply.unit})`, 'low', 'high', 'seen or reckoned on'],
+    [
+      'generation',
+      reply.unit === 'jars' ? 'cost of a good jar, counted in jars' : `cost of a good jar (${reply.unit})`,
+      'low',
+      'high',
+      'seen or reckoned on',
+    ],
     ...reply.curve.map((point): Cell[] => [
       point.generation,
       point.cost,

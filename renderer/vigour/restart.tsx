@@ -1,5 +1,6 @@
 // When to start afresh: the curve of what a good jar costs if every line is ended after so many generations, today on it.
 import { useRef } from 'react';
+import { costWords } from '../../core/advice/costs';
 import type { Reply } from '../../core/contract';
 import { useRead } from '../app/use-read';
 import { useSize } from '../family/use-size';
@@ -13,8 +14,6 @@ type RestartReply = Reply<'advice.restart'>;
 const HEIGHT = 320;
 const ROOM = { left: 56, right: 190, top: 20, bottom: 62 };
 
-const printCost = (cost: number, unit: string): string => `${cost.toFixed(2)} ${unit}`;
-
 /** Round steps for the cost scale: 1, 2 or 5 times a power of ten. */
 function costTicks(most: number): number[] {
   const rough = most / 4;
@@ -24,7 +23,7 @@ function costTicks(most: number): number[] {
 }
 
 function Curve({ reply, width }: { readonly reply: RestartReply; readonly width: number }) {
-  const { curve, best, from, to, today, reserve } = reply;
+  const { curve, best, from, to, today, reserve, sure } = reply;
   const last = curve.at(-1)?.generation ?? 1;
   // The first generations cost so much that the rest would lie flat: the scale is cut there, and the line leaves it.
   const most = Math.max(2.6 * Math.min(...curve.map(({ cost }) => cost)), 0.01);
@@ -78,7 +77,7 @@ function Curve({ reply, width }: { readonly reply: RestartReply; readonly width:
       <path className="stem" d={`M${x(best)} ${y(costAt(best))}V${foot}`} />
       <circle className="median" cx={x(best)} cy={y(costAt(best))} r="8" />
       <text className="word" x={x(best)} y={y(costAt(best)) + 30} textAnchor="middle">
-        lowest
+        {sure ? 'lowest' : 'lowest by what is assumed'}
       </text>
       {today !== null && today <= last && (
         <>
@@ -124,9 +123,13 @@ function Curve({ reply, width }: { readonly reply: RestartReply; readonly width:
 function Said({ reply }: { readonly reply: RestartReply }) {
   return (
     <div className="restart-said">
-      <span className="restart-number" aria-hidden="true">
-        {reply.best}
-      </span>
+      {reply.sure && !reply.openEnded ? (
+        <span className="restart-number" aria-hidden="true">
+          {reply.best}
+        </span>
+      ) : (
+        <span className="restart-early">{reply.sure ? `from ${reply.from} on` : 'too early to say'}</span>
+      )}
       <div className="stack">
         <p className="standing-sentence">{reply.sentence}</p>
         {reply.today !== null && <p className="soft">The newest jar is of generation {reply.today}.</p>}
@@ -156,7 +159,7 @@ function CostTable({ reply }: { readonly reply: RestartReply }) {
               <th scope="row" className="figure">
                 {point.generation}
               </th>
-              <td className="figure">{printCost(point.cost, reply.unit)}</td>
+              <td className="figure">{costWords(point.cost, reply.unit)}</td>
               <td className="figure">
                 {point.low.toFixed(2)} and {point.high.toFixed(2)}
               </td>
@@ -183,7 +186,10 @@ export function Restart({ line }: { readonly line: string }) {
       {reply && <Said reply={reply} />}
       <figure className="plot" aria-label="Cost of a good jar by the generation to start afresh after">
         <div className="plot-tools row">
-          <span className="soft small">Cost of a good jar, in {reply?.unit ?? 'jars'}</span>
+          <span className="soft small">
+            Cost of a good jar,{' '}
+            {reply === null || reply.unit === 'jars' ? 'counted in jars' : `in ${reply.unit}`}
+          </span>
           <span className="push" />
           <button
             type="button"
@@ -226,7 +232,11 @@ export function Restart({ line }: { readonly line: string }) {
             <summary>The numbers as a table</summary>
             <CostTable reply={reply} />
           </details>
-          <Why why={reply.why} title="Costs, priors and how this was worked out" model={reply.model} />
+          <Why
+            why={reply.why}
+            title="Costs, starting assumptions and how this was worked out"
+            model={reply.model}
+          />
         </>
       )}
     </section>

@@ -1,4 +1,5 @@
 // What a line is called: its exact word, the sentence with the numbers, the reasons behind it.
+import { timesSeen } from '../../core/vigour/words';
 import type { LineReply } from './plot-scale';
 import { Why } from './why';
 
@@ -47,8 +48,8 @@ export function Standing({ line }: { readonly line: LineReply }) {
                       <dt>{effect.name}</dt>
                       <dd>
                         {effect.points < 0 ? '−' : '+'}
-                        {Math.abs(effect.points).toFixed(1)} ± {effect.error.toFixed(1)} points, {effect.sets}{' '}
-                        {effect.sets === 1 ? 'set' : 'sets'}
+                        {Math.abs(effect.points).toFixed(1)} ± {effect.error.toFixed(1)} points,{' '}
+                        {timesSeen(effect.sets)}
                       </dd>
                     </div>
                   ))}

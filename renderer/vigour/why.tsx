@@ -1,5 +1,6 @@
 // Where a figure came from, behind a word: the formula, what went in, what was assumed, the source of the method.
 import type { Reply } from '../../core/contract';
+import { parameterWords } from './parameter-words';
 
 type WhyReply = Reply<'judgement.line'>['why'];
 interface ModelReply {
@@ -53,7 +54,7 @@ export function Model({ model }: { readonly model: ModelReply }) {
       <dl className="inputs">
         {Object.entries(model.parameters).map(([name, value]) => (
           <div key={name}>
-            <dt>{inWords(name)}</dt>
+            <dt>{parameterWords(name)}</dt>
             <dd>{value === null ? 'none' : Array.isArray(value) ? value.join(', ') : value}</dd>
           </div>
         ))}
@@ -61,6 +62,3 @@ export function Model({ model }: { readonly model: ModelReply }) {
     </details>
   );
 }
-
-/** "jarsPerGeneration" → "jars per generation". */
-const inWords = (name: string): string => name.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);

@@ -29,10 +29,14 @@ const linesOf = (session: Session): string[] => must(session, 'family.get', {}).
 
 const SPOKEN = /^[A-Z0-9].*\.$/s;
 const ODD = /NaN|undefined|Infinity|null|p-value/;
+/** Words of the workshop, and days that aren't in words: none is for a keeper. */
+const WORKSHOP =
+  /from memory|lambda|\bprior|running mean|\b1 (days|sets|jars)\b|\d{4}-\d\d-\d\d|was called|\bdraws\b/;
 function spoken(sentences: readonly string[]): void {
   for (const text of sentences) {
     expect(text).toMatch(SPOKEN);
     expect(text).not.toMatch(ODD);
+    expect(text).not.toMatch(WORKSHOP);
   }
 }
 
@@ -54,6 +58,10 @@ function askAll(session: Session): { lines: Reply<'judgement.line'>[]; restart: 
   spoken([next.sentence, ...next.warnings, ...next.suggestions, ...next.ranking.flatMap(({ reasons }) => reasons)]);
   const restart = must(session, 'advice.restart', {});
   spoken([restart.sentence, ...restart.assumed]);
+  for (const { why } of [next, restart, ...lines]) {
+    expect(JSON.stringify(why)).not.toMatch(WORKSHOP);
+    expect(JSON.stringify(why)).not.toMatch(/usual (set word|early set|whey)","value":"[\d.]/);
+  }
   return { lines, restart, next };
 } // prettier-ignore
 
@@ -65,11 +73,34 @@ describe('a ledger of', () => {
     const { next, restart } = askAll(start());
     expect(next).toMatchObject({ nothingMayBeUsed: true, unit: 'jars' });
     expect(restart.sentence).toContain('rests on what is assumed');
+    expect(restart.sure).toBe(false);
   });
   it('one batch: too few, and the next to seed from it', () => {
     const session = start();
     line(session, source(session), 1, firm);
     expect(standings(session)).toEqual(['too few batches to say']);
+    const { next, restart } = askAll(session);
+    expect(restart.sure).toBe(false);
+    expect(restart.sentence).toMatch(/^It is too early to say when to start afresh: only one line of yours/);
+    expect(next.ranking[0]?.reasons.join(' ')).toContain(
+      '(a starting assumption: nothing of yours tells yet)',
+    );
+  });
+  it('many batches of one line: one line may be luck, so no figure is given as known', () => {
+    const session = start();
+    line(session, source(session), 9, firm);
+    const { restart, next } = askAll(session);
+    expect(restart.sure).toBe(false);
+    expect(JSON.stringify(next.ranking)).not.toContain('a starting assumption');
+  });
+  it('two lines and five batches: the figure is given', () => {
+    const session = start();
+    const from = source(session);
+    line(session, from, 5, firm, { word: 'Heron' });
+    line(session, from, 5, firm, { word: 'Lantern' });
+    const { restart } = askAll(session);
+    expect(restart.sure).toBe(true);
+    expect(restart.sentence).toMatch(/^Start afresh after generation \d/);
   });
   it('no outcomes: unknown, neither weak nor fine', () => {
     const session = start();
@@ -160,7 +191,7 @@ describe('costs', () => {
     const session = start();
     line(session, source(session), 6, firm);
     const { restart } = askAll(session);
-    expect([restart.unit, restart.assumed.join(' ')]).toEqual(['jars', expect.stringContaining('reckoned in jars')]); // prettier-ignore
+    expect([restart.unit, restart.assumed.join(' ')]).toEqual(['jars', expect.stringContaining('counted in jars')]); // prettier-ignore
   });
   it('are in the currency of the prices, whatever the keeper prefers now', () => {
     const session = start();
@@ -171,7 +202,7 @@ describe('costs', () => {
     // 900 of 1000 mL at 2.00: plain arithmetic.
     expect(restart.why.inputs).toContainEqual({ name: 'a jar', value: '1.80 CHF' });
   });
-  it('in two currencies are not added: all is reckoned in jars, and why is said', () => {
+  it('in two currencies are not added: costs are counted in jars, and why is said', () => {
     const session = start();
     const [chf, usd] = ['CHF', 'USD'].map((currency) => must(session, 'package.save', carton(currency, 200)).id); // prettier-ignore
     withMilk(session, [chf ?? '', usd ?? '', chf ?? '']);

@@ -14,7 +14,7 @@ import {
 const DEFAULT_LIMITS = limitsOf(NEUTRAL_LIMITS);
 const jar = (label: string, more: Partial<SeedCandidate> = {}): SeedCandidate => ({
   id: label, label, kind: 'jar', lines: ['heron'], generation: 4, spoiled: false, failedGate: false, caution: null,
-  cautionSays: null, place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
+  cautionSays: null, heldAncestor: null, place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
   vigour: { points: 75, low: 68, high: 82 }, ...more,
 }); // prettier-ignore
 const advice = (candidates: readonly SeedCandidate[], more: Partial<NextInput> = {}) =>
@@ -26,6 +26,7 @@ const advice = (candidates: readonly SeedCandidate[], more: Partial<NextInput> =
     weak: [0.2, 0.05, 0.05, 0.05, 0.06, 0.08, 0.1, 0.15],
     discarded: [0.02],
     ended: [0.02],
+    jarsTell: 40,
     fromReserve: () => 2.6,
     freshStart: { cost: 3.4, label: 'a fresh start from Blue Tin' },
     blocked: [],
@@ -128,5 +129,73 @@ describe('the ranking', () => {
     ]);
     expect(result.suggestions[0]).toContain('small plain jar');
     expect(advice([jar('a'), jar('b')]).warnings).toEqual([]);
+  });
+
+  const held = {
+    label: '4 Jan c',
+    says: 'It descends from 4 Jan c, which is on hold because of 4 Jan a. Look into that first.',
+  };
+  it('puts what descends from a jar on hold after everything else, a fresh start included, and says so', () => {
+    const best = jar('held line', { heldAncestor: held, vigour: { points: 99, low: 95, high: 100 } });
+    const result = advice([best, jar('well'), jar('unseen', { outcomeKnown: false, vigour: null })]);
+    expect(result.ranking.map(({ label }) => label)).toEqual([
+      'well',
+      'unseen',
+      'a fresh start from Blue Tin',
+      'held line',
+    ]);
+    expect(result.ranking.at(-1)).toMatchObject({ allowed: true, stops: [] });
+    expect(result.ranking.at(-1)?.reasons[0]).toBe(held.says);
+    expect(result.ranking.at(-1)?.wouldChange).toContain('lifted with a written reason');
+    const alone = advice([best]);
+    expect(alone.nothingMayBeUsed).toBe(false);
+    expect(alone.ranking[0]?.kind).toBe('fresh start');
+    expect(alone.sentence).toContain('descends from a jar on hold');
+    expect(alone.warnings[0]).toContain('Look into that before it is eaten or used.');
+  });
+
+  it('puts no jar of unknown outcome before one that was seen (property)', () => {
+    fc.assert(
+      fc.property(fc.array(fc.tuple(fc.boolean(), fc.option(anyScore), fc.boolean()), { maxLength: 7 }), (those) => {
+        const given = those.map(([outcomeKnown, vigour, descends], i) => jar(`${i}`, { outcomeKnown, vigour, heldAncestor: descends ? held : null }));
+        const { ranking } = advice(given);
+        expect(ranking).toHaveLength(given.length + 1);
+        const rank = (label: string): number => ranking.findIndex((one) => one.label === label);
+        for (const a of given) {
+          if (a.heldAncestor) expect(rank(a.label)).toBeGreaterThan(rank('a fresh start from Blue Tin'));
+          for (const b of given) {
+            if (a.heldAncestor && !b.heldAncestor) expect(rank(a.label)).toBeGreaterThan(rank(b.label));
+            if (!a.heldAncestor && !b.heldAncestor && !a.outcomeKnown && b.outcomeKnown) expect(rank(a.label)).toBeGreaterThan(rank(b.label));
+          }
+        }
+      }),
+    );
+  }); // prettier-ignore
+
+  it('says to look first where nobody wrote down how any came out', () => {
+    const unseen = jar('14 Mar b', { outcomeKnown: false, vigour: null });
+    expect(advice([unseen]).sentence).toBe(
+      'Seed the next batch from 14 Mar b, but nobody has written down how it came out: look at it first.',
+    );
+    const dear = jar('worn', { vigour: { points: 20, low: 10, high: 30 } });
+    expect(advice([unseen, dear]).ranking.map(({ label }) => label)).toEqual([
+      'a fresh start from Blue Tin',
+      'worn',
+      '14 Mar b',
+    ]);
+  });
+
+  it('says that a chance is a starting assumption as long as nothing tells', () => {
+    const chance = (jarsTell: number): string =>
+      advice([jar('a')], { jarsTell }).ranking[0]?.reasons.join(' ') ?? '';
+    expect(chance(0)).toContain('come out weak (a starting assumption: nothing of yours tells yet).');
+    expect(chance(4)).toContain('(a starting assumption: only 4 of your jars tell yet, too few)');
+    expect(chance(5)).not.toContain('assumption');
+  });
+
+  it('speaks of one day, and of what a good jar costs as so many jars', () => {
+    const result = advice([jar('a', { days: 1 })], { unit: 'jars' });
+    expect(result.ranking[0]?.reasons.join(' ')).toContain('kept for 1 day,');
+    expect(result.ranking[1]?.reasons.join(' ')).toContain('costs as much as 3.40 jars');
   });
 });

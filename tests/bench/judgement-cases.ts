@@ -115,6 +115,7 @@ const bareNext = (kept: Kept, lines: readonly number[]): unknown => {
     limits: DEFAULT_LIMITS,
     unit: 'jars',
     costs: { freshStart: 6, jarsPerGeneration: 5, jar: 1, weakLoss: 0.5, discardLoss: 1, unplanned: 5 },
+    jarsTell: 0,
     weak: [],
     discarded: [],
     ended: [],

@@ -40,6 +40,32 @@ describe('the kitchen notes', () => {
       'It has stood in the fridge for 45 days; your limit is 21.',
     );
   });
+  it('in early February recommend no jar whose line runs through a jar on hold without saying so', () => {
+    const then = openSession(newFile(), 'create', '2026-02-05T09:00:00+01:00');
+    must(then, 'notes.bringIn', { file: { name: 'kitchen-notes.csv', bytes } });
+    const kept = must(then, 'family.get', {}).jars;
+    const made = (madeOn: string, letter: string) =>
+      kept.find((one) => one.madeOn === madeOn && one.letter === letter)!.id;
+    const descendant = made('2026-01-25', 'a');
+    // 4 Jan a is spoiled; c is its batch-mate on hold; 25 Jan a comes from c and has no caution of its own.
+    const advice = must(then, 'advice.next', {});
+    const place = advice.ranking.findIndex(({ jar }) => jar === descendant);
+    expect(advice.ranking[place]).toMatchObject({ allowed: true, stops: [] });
+    expect(advice.ranking[place]?.reasons[0]).toBe(
+      'It descends from 4 Jan c, which is on hold because of 4 Jan a. Look into that first: lift the hold with a written reason, or start afresh.',
+    );
+    expect(place).toBeGreaterThan(advice.ranking.findIndex(({ kind }) => kind === 'fresh start'));
+    expect(advice.sentence).not.toContain('25 Jan a');
+    expect(must(then, 'judgement.jar', { jar: descendant }).descendsFromHeld).toContain('4 Jan c');
+    expect(must(then, 'judgement.jar', { jar: made('2026-01-04', 'c') }).descendsFromHeld).toBeNull();
+    // Once the hold is lifted in writing nothing stands against it.
+    must(then, 'caution.clear', {
+      jar: made('2026-01-04', 'c'),
+      of: made('2026-01-04', 'a'),
+      reason: 'opened and tasted',
+    });
+    expect(must(then, 'judgement.jar', { jar: descendant }).descendsFromHeld).toBeNull();
+  });
   it('say when to start afresh as one figure with its range, in jars, and what that rests on', () => {
     const { sentence, unit, assumed } = must(session, 'advice.restart', {});
     expect(sentence).toMatch(

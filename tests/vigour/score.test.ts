@@ -8,6 +8,7 @@ import { lineReasons } from '../../core/vigour/says';
 import { scoreJar } from '../../core/vigour/score';
 import type { JarEvidence, Seen } from '../../core/vigour/types';
 import { usualOf, usualOfAll } from '../../core/vigour/usual';
+import { daysWords, timesSeen, usualWords } from '../../core/vigour/words';
 
 const unseen: Seen = {
   earlyCheckHours: null, earlySet: null, earlyPh: null, setAfterHours: null, setByHours: null, setWord: null,
@@ -188,4 +189,15 @@ describe('the delay that a day in the fridge costs', () => {
     expect(alike.perDay?.own).toBe(false);
     expect(waited(() => ({ setWord: 'firm' })).perDay).toMatchObject({ own: false, jars: 0 });
   });
+});
+
+it('what is usual is said in a keeper’s words', () => {
+  expect(usualWords('set word', 3.25)).toBe('between firm and very firm');
+  expect(usualWords('set word', 4)).toBe('very firm');
+  expect(usualWords('whey', 0)).toBe('none');
+  expect(usualWords('set time', 12)).toBe('12.0 h');
+  expect(usualWords('end pH', 4.3)).toBe('4.30');
+  expect([daysWords(1), daysWords(2), timesSeen(1), timesSeen(3)]).toEqual([
+    '1 day', '2 days', 'seen once', 'seen 3 times',
+  ]); // prettier-ignore
 });

@@ -1,8 +1,9 @@
 // Reads of judgement and advice: names and ids round what core says.
 import { keptCosts } from '../../../core/advice/costs';
+import { heldAncestor } from '../../../core/advice/held-line';
 import { limitsOf } from '../../../core/advice/next';
 import { nextReply, outlookOf, restartReply, type Outlook } from '../../../core/advice/reply';
-import { shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
+import { sawHowItCameOut, shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
 import type { Parsed, Reply } from '../../../core/contract';
 import { failsGate } from '../../../core/ledger/gate';
 import type { Portion } from '../../../core/ledger/records';
@@ -52,7 +53,8 @@ export function judgeOneJar(ledger: Ledger, { jar }: Parsed<'judgement.jar'>): R
   const [line] = evidence.lines;
   const mates = line === undefined ? [] : judged.all.jarsOf(line);
   const judgement = line === undefined ? null : judged.all.line(line);
-  return jarReply(evidence, judgement, mates, namesIn(ledger), cultureOf(ledger, key));
+  const held = heldAncestor(ledger.index.family, key);
+  return jarReply(evidence, judgement, mates, namesIn(ledger), cultureOf(ledger, key), held?.says ?? null);
 }
 
 /** What the sources that a jar traces back to are declared to hold. */
@@ -84,7 +86,7 @@ function bestReserve(ledger: Ledger, line: number | null): { label: string; gene
   const found = [...ledger.rows.all('portion')]
     .filter(({ reserve, goneOn, keptOn, jar, place }) => reserve && goneOn === null && keptOn <= today && family.has(jar) && youngEnough(place, keptOn))
     .filter(({ jar }) => line === null || family.linesOf(jar).includes(line))
-    .filter(({ jar }) => !family.jar(jar).spoiled && !['on hold', 'condemned'].includes(family.cautionLevelOf(jar) ?? ''))
+    .filter(({ jar }) => !family.jar(jar).spoiled && !['on hold', 'condemned'].includes(family.cautionLevelOf(jar) ?? '') && heldAncestor(family, jar) === null)
     .map(({ jar, place }) => ({ label: `${family.jar(jar).label}, kept in the ${place === 'dried' ? 'dry' : place}`, generation: family.generationOf(jar).deepest }))
     .toSorted((a, b) => a.generation - b.generation);
   return found[0] ?? null;
@@ -143,7 +145,7 @@ export function nextAdvice(ledger: Ledger, { line }: Parsed<'advice.next'>): Rep
       onShelf,
       gone: gone.has(jar),
       failedGate: outcome !== null && failsGate(outcome),
-      outcomeKnown: outcome !== null,
+      outcomeKnown: outcome !== null && sawHowItCameOut(outcome),
     };
   });
   const names = namesIn(ledger);

@@ -1,0 +1,24 @@
+// Small phrases that judgement and advice share, in plain words.
+import { SET_WORDS } from '../ledger/records';
+import type { PartName } from './types';
+import { EARLY_SETS, WHEYS } from './usual';
+
+/** "1 day", "12 days". */
+export const daysWords = (count: number): string => {
+  const whole = Math.round(count);
+  return `${whole} ${whole === 1 ? 'day' : 'days'}`;
+};
+
+/** How often an effect was seen between siblings: "seen once", "seen 3 times". */
+export const timesSeen = (count: number): string => (count === 1 ? 'seen once' : `seen ${count} times`);
+
+const WORDS = { 'set word': SET_WORDS, 'early set': EARLY_SETS, whey: WHEYS } as const;
+
+/** A usual value as a keeper would say it: "firm", "between firm and very firm", "12.0 h", "4.35". */
+export function usualWords(name: PartName, value: number): string {
+  if (name === 'set time') return `${value.toFixed(1)} h`;
+  if (name === 'end pH' || name === 'early pH') return value.toFixed(2);
+  const words = WORDS[name];
+  const [low, high] = [words[Math.floor(value)] ?? words[0], words[Math.ceil(value)] ?? words.at(-1)];
+  return low === high ? low : `between ${low} and ${high}`;
+}

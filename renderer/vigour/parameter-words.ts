@@ -1,0 +1,35 @@
+// What the settings of a method are called on screen. A name that is not here is split into its words.
+const WORDS: Readonly<Record<string, string>> = {
+  freshStart: 'cost of a fresh start',
+  jarsPerGeneration: 'jars a generation',
+  jar: 'cost of a jar',
+  weakLoss: 'lost by a weak jar',
+  discardLoss: 'lost by a discarded jar',
+  unplanned: 'extra cost of an unplanned fresh start',
+  weakPriorBad: 'weak jars taken as seen before your own tell',
+  weakPriorOf: 'out of so many jars taken as seen',
+  discardedPriorBad: 'discarded jars taken as seen before your own tell',
+  discardedPriorOf: 'out of so many jars taken as seen, for discarding',
+  draws: 'times that chance was played through',
+  seed: 'fixed start of the random draws',
+  fridgeDays: 'days in the fridge at most',
+  freezerDays: 'days in the freezer at most',
+  generation: 'generations at most',
+  fewest: 'batches needed before anything is said',
+  window: 'latest batches that the slope is taken over',
+  priorSpread: 'points that batches are expected to differ by',
+  priorWeight: 'batches that this expectation counts as',
+  lambda: 'weight of the newest batch in the smoothed level',
+  baselineBatches: 'early batches that later ones are held against',
+  limits: 'alarm levels from the fifth batch on, in standard errors',
+  levelAlone: 'weight of the level by itself',
+  steadyFallChance: 'chance of so steady a fall by luck that raises the alarm',
+  wornOutDrop: 'points below its early batches that count as worn out',
+  lossToRuleOut: 'loss a generation to be ruled out for “steady”',
+  ruleOutSpread: 'points that batches may differ by, for “steady”',
+  ruleOutErrors: 'standard errors it is ruled out with',
+  perMissingHour: 'points a missing warm hour costs',
+};
+
+export const parameterWords = (name: string): string =>
+  WORDS[name] ?? name.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
