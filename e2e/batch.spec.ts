@@ -53,6 +53,62 @@ test.describe('in the invented ledger', () => {
     await expect(jarOf(page, '11 Mar c')).toContainText(/3 tbsp of 26 Nov a\s· freezer cubes/);
   });
 
+  test('a spoiled jar is not kept back, and is taken back only with a reason, told what falls away', async ({
+    page,
+  }) => {
+    await openBatch(page, /^1 Apr/);
+    const spoiled = jarOf(page, '1 Apr c');
+    await expect(spoiled.getByRole('button', { name: 'Correct outcome' })).toBeVisible();
+    await expect(spoiled.getByRole('button', { name: 'Keep some back' })).toHaveCount(0);
+    await expect(spoiled).not.toContainText('nothing more said');
+    await spoiled.getByText('Correct or take back').click();
+    await spoiled.getByRole('button', { name: 'Entered by mistake' }).click();
+    const asked = page.getByRole('dialog', { name: '1 Apr c: entered by mistake?' });
+    await expect(asked).toContainText(/The hold on \d+ jars falls away: .*8 Apr a/);
+    const struck = await asked
+      .getByRole('heading')
+      .evaluate((heading) => getComputedStyle(heading).textDecorationLine);
+    expect(struck).toBe('none');
+    await asked.getByRole('button', { name: 'Take it back' }).click();
+    await expect(asked.getByText('Write a few words.')).toBeVisible();
+    expect(await complaintsOfAxe(page)).toEqual([]);
+    await asked.getByLabel('Why was it a mistake?').fill('Noted under the wrong jar.');
+    await asked.getByRole('button', { name: 'Take it back' }).click();
+    await expect(spoiled).toHaveCount(0);
+    await toHistory(page);
+    await expect(page.getByText('Why: Noted under the wrong jar.')).toBeVisible();
+  });
+
+  test('a jar on hold says so by the seed field however it came there, and recording asks for a reason', async ({
+    page,
+  }) => {
+    await openBatch(page, /^8 Apr/);
+    const id = await page.evaluate(async () => {
+      const family = await window.jarline.call['family.get']({});
+      return family.ok ? family.value.jars.find(({ label }) => label === '8 Apr a')?.id : undefined;
+    });
+    expect(id).toBeTruthy();
+    await page.getByRole('button', { name: 'Family', exact: true }).click();
+    await page.getByRole('treeitem', { name: /^8 Apr a/ }).press('Enter');
+    await page.getByRole('button', { name: 'Seed a batch from this' }).click();
+    await expect(page.getByRole('combobox', { name: 'Seeded from' })).toHaveValue('8 Apr a');
+    await expect(page.getByText('8 Apr a is on hold because of 1 Apr c, which spoiled.')).toBeVisible();
+    await page.getByLabel('How much of it').fill('3 tbsp');
+    await page.keyboard.press('Control+Enter');
+    const asked = page.getByRole('dialog', { name: 'Seed from a jar on hold?' });
+    await expect(asked).toContainText('8 Apr a is on hold because of 1 Apr c');
+    await asked.getByRole('button', { name: 'Record with this reason' }).click();
+    await expect(asked.getByText('Write a few words.')).toBeVisible();
+    await asked.getByRole('button', { name: 'Pick another seed' }).click();
+    await expect(jarOf(page, '25 Apr a')).toHaveCount(0);
+    await page.keyboard.press('Control+Enter');
+    await asked.getByLabel('Why is it not touched?').fill('Seed was taken before 1 Apr c was opened.');
+    await asked.getByRole('button', { name: 'Record with this reason' }).click();
+    await expect(jarOf(page, '25 Apr a')).toContainText('3 tbsp of 8 Apr a');
+    await toHistory(page);
+    await expect(page.getByText('Why: Seed was taken before 1 Apr c was opened.')).toBeVisible();
+  });
+
   test('cubes are offered while some are left, counted, and remembered with their part', async ({ page }) => {
     await toBatches(page);
     await page.keyboard.press('n');

@@ -101,7 +101,7 @@ test('an outcome, a source and a package are back in their fields too', async ({
   await toSources(program.page);
   await expect(program.page.getByLabel('Name', { exact: true })).toHaveValue('Meadow Pot');
   await expect(program.page.getByLabel('Genus')).toHaveValue('Lactobacillus');
-  await program.page.getByRole('button', { name: 'Leave it as it was' }).click();
+  await program.page.getByRole('button', { name: 'Cancel' }).click();
 
   await program.page.getByRole('button', { name: 'New package' }).click();
   await program.page.getByLabel('What is in it').fill('oat bran');

@@ -18,13 +18,15 @@ test('the first batch of four jars, by keyboard alone, in at most 180 key presse
   await keys.type('4');
   await keys.press('Enter');
   await keys.type('Blue Tin');
-  await keys.press('Enter');
+  await expect(page.getByRole('option', { name: /Add “Blue Tin” as a new product/ })).toBeVisible();
+  await keys.press('ArrowDown', 'Enter');
   await expect(page.getByLabel('How many pieces')).toBeFocused();
   await keys.type('10');
   await keys.press('Enter', 'Enter');
   await expect(page.getByLabel('And from')).toBeFocused();
   await keys.type('Meadow Pot');
-  await keys.press('Enter');
+  await expect(page.getByRole('option', { name: /Add “Meadow Pot” as a new product/ })).toBeVisible();
+  await keys.press('ArrowDown', 'Enter');
   await expect(page.getByLabel('How many pieces').nth(1)).toBeFocused();
   await keys.type('5');
   await keys.press('Enter', 'Tab');
@@ -186,4 +188,62 @@ test('the take-out gate stands before tasting, and a spoiled jar can’t be pick
   await asked.getByRole('button', { name: 'Pick another' }).click();
   await expect(seed).toHaveValue('16 may b');
   expect(batch).toBeTruthy();
+});
+
+test('text that fits nothing makes no product by itself: the field says so, and adding one is a choice', async ({
+  page,
+}) => {
+  await emptyLedger(page);
+  await recordBatch(page, '2026-05-16', ['a'], { product: 'Blue Tin' });
+  await toBatches(page);
+  await page.keyboard.press('n');
+  const seed = page.getByRole('combobox', { name: 'Seeded from' });
+  const sources = (): Promise<number> =>
+    page.evaluate(async () => {
+      const answer = await window.jarline.call['source.list']({});
+      return answer.ok ? answer.value.sources.length : -1;
+    });
+  const says = page.getByText('No jar or product is called “nonsuch”.');
+  for (const key of ['Tab', 'Enter']) {
+    await seed.fill('');
+    await seed.pressSequentially('nonsuch');
+    await seed.press(key);
+    await expect(says).toBeVisible();
+    await expect(seed).toHaveValue('nonsuch');
+    expect(await sources()).toBe(1);
+  }
+  await expect(page.getByRole('option', { name: /Add “nonsuch”/ })).toBeVisible();
+  await seed.press('ArrowDown');
+  await seed.press('Enter');
+  await expect(page.getByLabel('How many pieces')).toBeFocused();
+  await expect(says).toHaveCount(0);
+  expect(await sources()).toBe(2);
+});
+
+test('set and above pH 4.6 is uncertain by meter and by strip, and the fibre makes it no better', async ({
+  page,
+}) => {
+  await emptyLedger(page);
+  await recordBatch(page, '2026-05-16', ['a'], { product: 'Blue Tin' });
+  await toBatches(page);
+  await page.getByRole('button', { name: /^16 May/ }).click();
+  const jar = page.getByRole('region', { name: '16 May a', exact: true });
+  await jar.getByRole('button', { name: 'Record outcome' }).click();
+  await jar.getByRole('group', { name: 'Was it set' }).getByText('Yes', { exact: true }).click();
+  await jar.getByRole('checkbox', { name: 'None of these' }).check();
+  await expect(jar.getByText('Nothing here speaks against tasting.')).toBeVisible();
+  await jar.getByLabel('pH', { exact: true }).fill('5.8');
+  for (const how of ['Strip', 'Meter']) {
+    await jar.getByText(how, { exact: true }).click();
+    await expect(jar.getByText('Uncertain: not sour enough. Nobody tastes it on this.')).toBeVisible();
+    await expect(
+      jar.getByText(/the acid is not there yet. Do not taste on this. Hold it longer/),
+    ).toBeVisible();
+    await expect(jar.getByText('Nothing here speaks against tasting.')).toHaveCount(0);
+  }
+  await jar.getByText('A purple or brown tint').click();
+  await expect(jar.getByText('Uncertain: not sour enough.')).toBeVisible();
+  await expect(jar.getByRole('group', { name: 'Tang' })).toHaveCount(0);
+  await page.keyboard.press('Control+Enter');
+  await expect(jar.getByText(/^pH 5.8 by meter/)).toBeVisible();
 });

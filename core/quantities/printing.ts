@@ -1,6 +1,6 @@
 // Stored amounts and temperatures → what a keeper prefers to read.
 import type { Amount, Price, Temperature } from '../ledger/basics';
-import type { Preferences } from '../ledger/records';
+import type { Jar, Preferences } from '../ledger/records';
 import { MEASURES, type KitchenMeasure } from './spoons';
 import { toFahrenheit } from './temperatures';
 
@@ -60,6 +60,25 @@ export function printAmount(amount: Amount, preferences: Pick<Preferences, 'volu
     }
   }
 }
+
+/**
+ * An amount to be read beside what was noted: as the keeper typed it; where it was worked out and not typed, as the
+ * keeper prefers it, with "about" where printing rounds it: "about 991 mL".
+ */
+export function printNoted(amount: Amount, preferences: Pick<Preferences, 'volumes' | 'spoons'>): string {
+  if (amount.typed !== null) return amount.typed;
+  const printed = printAmount(amount, preferences);
+  const exact = [
+    `${amount.value} ${amount.unit}`,
+    `${amount.value / 1000} ${amount.unit === 'g' ? 'kg' : 'L'}`,
+  ];
+  const counted = amount.unit === 'pieces' && Number.isInteger(amount.value);
+  return exact.includes(printed) || counted ? printed : `about ${printed}`;
+}
+
+/** How a final volume is known, in words: "measured"; one that was worked out says so. */
+export const volumeKnown = (how: Jar['finalVolumeKnown'], amount: Amount): string | null =>
+  how === 'milk plus seed' && amount.typed === null ? 'worked out from milk plus seed' : how;
 
 /** "38.3 °C" or "101 °F", to a tenth. */
 export function printTemperature(

@@ -9,6 +9,7 @@ import { addedJarEntry, addedJarText } from './added-jar';
 import { holdEntry, Taking } from './batch-entry';
 import { noHold } from './batch-text';
 import { place, type Editing } from './corrections';
+import { askAboutSeeds, pickedJars } from './held-seeds';
 import { AdditionRows, HoldFields, MilkFields } from './recipe-fields';
 import { SeedRows } from './seed-rows';
 import { usePackages } from './use-packages';
@@ -47,7 +48,9 @@ export function AddJar({ reply, label, onDone }: Of) {
         const { jar, problems } = addedJarEntry(text, reply, reader);
         return {
           problems,
-          send: (_why, draft) => call('batch.addJar', { batch: batch.id, jar, sameLabelMeant: false, draft }),
+          held: () => askAboutSeeds(pickedJars(text.seeds)),
+          send: (why, draft) =>
+            call('batch.addJar', { batch: batch.id, jar, sameLabelMeant: false, why, draft }),
         };
       }}
     >

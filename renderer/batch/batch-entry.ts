@@ -52,6 +52,12 @@ export function milkEntry(text: MilkText, path: string, reader: Reader, taking: 
 export const countsPieces = ({ picked }: SeedText): boolean =>
   picked !== null && (picked.kind === 'source' || picked.pieces === true);
 
+/** What is wrong with text that was left in a seed's picker. `matched`: something in the list fits it. */
+export const unpickedSentence = (text: string, matched: boolean): string =>
+  matched
+    ? `No jar or product is picked for “${text.trim()}”. Choose one from the list.`
+    : `No jar or product is called “${text.trim()}”. Choose one from the list, or add it there as a new product.`;
+
 /** The seedings of a jar; rows with nothing in them are left out. */
 export function seedEntries(
   seeds: readonly SeedText[],
@@ -69,7 +75,7 @@ export function seedEntries(
         `${at}.find`,
         seed.find.trim() === ''
           ? 'Say which jar or product this amount was taken from.'
-          : `No jar or product is picked for “${seed.find.trim()}”. Choose one from the list.`,
+          : unpickedSentence(seed.find, true),
       );
       return [];
     }

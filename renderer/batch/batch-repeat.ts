@@ -19,6 +19,8 @@ import {
 /** How values are written into fields. */
 export interface Writer {
   readonly amount: (amount: Amount) => string;
+  /** To be read, not typed again: worked-out amounts are rounded, with "about". */
+  readonly noted: (amount: Amount) => string;
   readonly temperature: (temperature: Temperature) => string;
   readonly moment: (moment: string) => string;
   readonly day: (day: string) => string;

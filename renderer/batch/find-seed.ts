@@ -60,6 +60,7 @@ export async function findSeeds(text: string, notAfter: string | null): Promise<
           {
             kind: 'new source',
             id: 'new source',
+            explicit: true,
             label: `Add “${typed}” as a new product`,
             detail: 'strains and counts can follow',
           } as const,
@@ -68,6 +69,7 @@ export async function findSeeds(text: string, notAfter: string | null): Promise<
     {
       kind: 'lost jar',
       id: 'lost jar',
+      explicit: true,
       label: 'A jar nobody can name',
       detail: typed === '' ? 'stands for a lost jar' : `a lost jar, noted as “${typed}”`,
     },

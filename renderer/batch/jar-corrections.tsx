@@ -7,6 +7,7 @@ import { additionEntries, seedEntries, Taking } from './batch-entry';
 import { additionTexts, seedTexts } from './batch-repeat';
 import { noAddition, noSeed } from './batch-text';
 import { place, type Editing, type JarRecord } from './corrections';
+import { askAboutSeeds, pickedJars } from './held-seeds';
 import { isOnHold, type MatesPowerCut } from './hold-mates';
 import { OutcomeFieldsForm } from './outcome-form';
 import { outcomeText, readOutcome, saysAnything, type OutcomeFields } from './outcome-text';
@@ -45,6 +46,11 @@ export function CorrectSeeds({
         const same = JSON.stringify(text) === JSON.stringify(initial);
         return {
           problems: taking.problems,
+          // What it was said to be seeded from already is history; a jar that is new here is asked about.
+          held: () => {
+            const before = pickedJars(initial);
+            return askAboutSeeds(pickedJars(text).filter((id) => !before.includes(id)));
+          },
           send: same ? null : (why, draft) => call('seeding.set', { jar: jar.id, seedings, why, draft }),
         };
       }}

@@ -1,6 +1,7 @@
 // One recorded jar of an open batch: what it is made of, what was seen, and everything that can be corrected.
 import { useRef, useState } from 'react';
 import { gateReasonSentence, isSpoiled, takeOutGate } from '../../core/ledger/gate';
+import { volumeKnown } from '../../core/quantities/printing';
 import { portionName } from '../../core/ledger/portions';
 import type { Hold, Portion } from '../../core/ledger/records';
 import { call } from '../app/calls';
@@ -13,6 +14,7 @@ import { withKept } from './batch-repeat';
 import { isOnHold, type MatesPowerCut } from './hold-mates';
 import { CorrectJar, type JarRecord } from './corrections';
 import { CorrectAdditions, CorrectSeeds, OutcomeOf } from './jar-corrections';
+import { MistakeQuestion } from './mistake-question';
 import { Photographs } from './photographs';
 import { ReserveForm } from './reserve-form';
 
@@ -33,7 +35,7 @@ const list = (parts: readonly (string | null | undefined)[]): string => parts.fi
 function Facts({ record }: { readonly record: JarRecord }) {
   const { writer } = useReader();
   const { jar } = record;
-  const amount = (value: typeof jar.milkAmount): string | null => (value ? writer.amount(value) : null);
+  const amount = (value: typeof jar.milkAmount): string | null => (value ? writer.noted(value) : null);
   return (
     <dl className="facts">
       <Fact name="Seeded from">
@@ -56,7 +58,7 @@ function Facts({ record }: { readonly record: JarRecord }) {
         {list([
           jar.vessel,
           jar.finalVolume
-            ? `${amount(jar.finalVolume) ?? ''}${jar.finalVolumeKnown ? `, ${jar.finalVolumeKnown}` : ''}`
+            ? list([amount(jar.finalVolume), volumeKnown(jar.finalVolumeKnown, jar.finalVolume)])
             : null,
         ])}
       </Fact>
@@ -130,15 +132,16 @@ function Seen({ record, mates }: { readonly record: JarRecord; readonly mates: M
     outcome.bubbles === 'none' ? 'no bubbles' : outcome.bubbles === 'fine' ? 'fine bubbles' : null,
     outcome.fibreDidThis ? 'tint or jelly put down to the fibre' : null,
   ]);
-  const said =
-    words === '' ? 'Looked at; nothing more said.' : `${words[0]?.toUpperCase()}${words.slice(1)}.`;
+  // "pH" keeps its small letter wherever it stands.
+  const first = words.startsWith('pH') ? 'pH' : `${words.slice(0, 1).toUpperCase()}${words.slice(1, 2)}`;
+  const said = words === '' ? 'Looked at; nothing more said.' : `${first}${words.slice(2)}.`;
   return (
     <div className={spoiled || uncertain ? 'notice caution seen' : 'seen'}>
       {spoiled && <p className="gate-head">Spoiled: not food, not seed.</p>}
       {gate.verdict !== 'open' &&
         gate.reasons.map((reason) => <p key={reason.code}>{gateReasonSentence(reason)}</p>)}
       {cut}
-      <p>{said}</p>
+      {(words !== '' || gate.reasons.length === 0) && <p>{said}</p>}
       {outcome.note && <p>{outcome.note}</p>}
     </div>
   );
@@ -235,9 +238,11 @@ export function JarView({
                 {jar.onShelf === false ? 'Back on the shelf' : 'Gone'}
                 <span className="visually-hidden">: {label}</span>
               </button>
-              <button type="button" className="button quiet" onClick={() => keep(null)}>
-                Keep some back<span className="visually-hidden"> of {label}</span>
-              </button>
+              {!spoiled && (
+                <button type="button" className="button quiet" onClick={() => keep(null)}>
+                  Keep some back<span className="visually-hidden"> of {label}</span>
+                </button>
+              )}
             </div>
           )}
           <Photographs
@@ -296,26 +301,7 @@ export function JarView({
         </Question>
       )}
       {mistake && (
-        <Question
-          title={`${label}: entered by mistake?`}
-          yes="Take it back"
-          no="Leave it"
-          onNo={() => setMistake(false)}
-          onYes={() => {
-            setMistake(false);
-            void call('jar.mistake', { id: jar.id, why: null }).then((answer) =>
-              say(
-                answer.ok ? `Took ${label} back. Undo brings it again.` : answer.sentence,
-                answer.ok ? 'calm' : 'caution',
-              ),
-            );
-          }}
-        >
-          <p>
-            The jar is then no longer counted. What it is recorded to have seeded is counted as “at least”,
-            until you say what really seeded it. Undo brings everything back.
-          </p>
-        </Question>
+        <MistakeQuestion jar={jar.id} label={label} spoiled={spoiled} onDone={() => setMistake(false)} />
       )}
     </section>
   );

@@ -9,8 +9,10 @@ import { useDraft } from '../parts/use-draft';
 import { useReader } from '../parts/use-reader';
 import { MOST_JARS, readBatch, type Problems } from './batch-entry';
 import { noHold, withJarCount, withJars, withoutHold, type BatchText } from './batch-text';
+import { askAboutSeeds, seedsOfBatch } from './held-seeds';
 import { JarCard } from './jar-card';
 import { AdditionRows, HoldFields, MilkFields } from './recipe-fields';
+import { HeldSeedQuestion } from './seed-caution';
 import { SeedRows } from './seed-rows';
 import { usePackages } from './use-packages';
 
@@ -40,6 +42,8 @@ export function NewBatch({
   const [wrong, setWrong] = useState(0);
   const [refused, setRefused] = useState<string | null>(null);
   const [sameLabel, setSameLabel] = useState<string | null>(null);
+  const [held, setHeld] = useState<readonly string[]>([]);
+  const [why, setWhy] = useState<string | null>(null);
   const busy = useRef(false);
   const { text } = draft;
 
@@ -54,7 +58,7 @@ export function NewBatch({
   const set = (change: Partial<BatchText>): void => draft.set({ ...text, ...change });
   const setAll = (change: Partial<BatchText['all']>): void => set({ all: { ...text.all, ...change } });
 
-  const record = async (sameLabelMeant: boolean): Promise<void> => {
+  const record = async (sameLabelMeant: boolean, reason: string | null): Promise<void> => {
     if (busy.current) return;
     setRefused(null);
     if (read.entry === null) {
@@ -63,8 +67,14 @@ export function NewBatch({
       return;
     }
     busy.current = true;
+    const asked = reason === null ? await askAboutSeeds(seedsOfBatch(text)) : [];
+    if (asked.length > 0) {
+      busy.current = false;
+      setHeld(asked);
+      return;
+    }
     draft.close();
-    const answer = await call('batch.record', { ...read.entry, sameLabelMeant });
+    const answer = await call('batch.record', { ...read.entry, sameLabelMeant, why: reason });
     busy.current = false;
     if (answer.ok) {
       say(`Recorded ${answer.value.jars.length === 1 ? 'one jar' : `${answer.value.jars.length} jars`}.`);
@@ -77,7 +87,7 @@ export function NewBatch({
   };
 
   return (
-    <Form label="New batch" record={() => void record(false)} wrong={wrong}>
+    <Form label="New batch" record={() => void record(false, null)} wrong={wrong}>
       <header className="form-head">
         <h1>{repeated === null || draft.restored ? 'New batch' : `${repeated} again`}</h1>
         {draft.restored && <p className="notice">Unfinished entry restored. Go on where you stopped.</p>}
@@ -252,6 +262,17 @@ export function NewBatch({
           </button>
         </div>
       </footer>
+      {held.length > 0 && (
+        <HeldSeedQuestion
+          sentences={held}
+          onNo={() => setHeld([])}
+          onReason={(reason) => {
+            setHeld([]);
+            setWhy(reason);
+            void record(false, reason);
+          }}
+        />
+      )}
       {sameLabel && (
         <Question
           title="Two jars with the same label?"
@@ -260,7 +281,7 @@ export function NewBatch({
           onNo={() => setSameLabel(null)}
           onYes={() => {
             setSameLabel(null);
-            void record(true);
+            void record(true, why);
           }}
         >
           <p>{sameLabel}</p>

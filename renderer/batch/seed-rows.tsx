@@ -5,9 +5,10 @@ import { SelectField, TextField } from '../parts/fields';
 import { Question } from '../parts/question';
 import type { Reader } from '../parts/reading';
 import { say } from '../app/store';
-import { countsPieces, type Problems } from './batch-entry';
+import { countsPieces, unpickedSentence, type Problems } from './batch-entry';
 import { isEmptySeed, noSeed, pickSeed, type SeedText } from './batch-text';
 import { findSeeds, settle, type SeedSuggestion } from './find-seed';
+import { SeedCaution } from './seed-caution';
 import type { Packages } from './use-packages';
 
 interface RowProps {
@@ -24,6 +25,8 @@ interface RowProps {
 
 function SeedRow({ seed, onChange, path, problems, reader, notAfter, packages, startHere, name }: RowProps) {
   const [asking, setAsking] = useState<SeedSuggestion | null>(null);
+  const [left, setLeft] = useState<{ readonly text: string; readonly matched: boolean } | null>(null);
+  const unpicked = seed.picked === null && seed.find.trim() !== '' && left?.text === seed.find;
   const pick = (suggestion: SeedSuggestion): void => {
     void settle(suggestion, seed.find).then((picked) => {
       if (!picked) return;
@@ -42,10 +45,11 @@ function SeedRow({ seed, onChange, path, problems, reader, notAfter, packages, s
         picked={seed.picked !== null}
         startHere={startHere}
         placeholder="Part of a jar’s label, or a product"
-        problem={problems.get(`${path}.find`)}
+        problem={unpicked ? unpickedSentence(left.text, left.matched) : problems.get(`${path}.find`)}
         find={(text) => findSeeds(text, notAfter)}
         onText={(find) => onChange({ ...seed, picked: null, find })}
         onPick={(suggestion) => (suggestion.ask ? setAsking(suggestion) : pick(suggestion))}
+        onLeft={(text, matched) => setLeft({ text, matched })}
         onRefused={(suggestion) => say(`${suggestion.label}: ${suggestion.refused ?? ''}`, 'caution')}
       />
       <TextField
@@ -77,6 +81,7 @@ function SeedRow({ seed, onChange, path, problems, reader, notAfter, packages, s
           onChange={(chosen) => onChange({ ...seed, package: chosen })}
         />
       )}
+      {seed.picked?.kind === 'jar' && <SeedCaution jar={seed.picked.id} />}
       {asking && (
         <Question
           title="This jar is on hold"

@@ -2,6 +2,7 @@
 import { useMemo } from 'react';
 import type { Reply } from '../../core/contract';
 import { go } from '../app/store';
+import { usePreferences } from '../parts/use-reader';
 import { useRead } from '../app/use-read';
 import { Cautions } from './cautions';
 import { heldAbove, heldAboveSays } from './held-above';
@@ -124,7 +125,7 @@ function About({ jar, flagsByKey, onGo }: Pick<Props, 'flagsByKey' | 'onGo'> & {
     view.spoiled ? 'spoiled' : (view.setWord ?? (view.outcomeKnown ? 'set not noted' : 'outcome unknown')),
     ...(view.onShelf === true ? ['on the shelf'] : []),
   ];
-  const rows = recordRows(jar);
+  const rows = recordRows(jar, usePreferences());
   const heldKeys = useMemo(
     () => jar.ancestors.filter((key) => (flagsByKey(key) & (FLAG.spoiled | FLAG.onHold)) !== 0),
     [jar, flagsByKey],

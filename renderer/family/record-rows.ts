@@ -1,18 +1,15 @@
 // What was noted of a jar, as name and value: only what is there. Amounts as the keeper typed them. Pure.
 import type { Reply } from '../../core/contract';
+import type { Amount } from '../../core/ledger/basics';
+import type { Preferences } from '../../core/ledger/records';
+import { printNoted, printTemperature, volumeKnown } from '../../core/quantities/printing';
 
 type JarReply = Reply<'jar.get'>;
-interface Typed {
-  readonly value: number;
-  readonly unit: string;
-  readonly typed: string | null;
-}
-const amount = (one: Typed | null): string | null =>
-  one === null ? null : (one.typed ?? `${one.value} ${one.unit}`);
+type Print = (one: Amount | null) => string | null;
 const yesNo = (value: boolean | null, yes: string, no: string): string | null =>
   value === null ? null : value ? yes : no;
 
-function additionWords(addition: JarReply['record']['additions'][number]): string {
+function additionWords(addition: JarReply['record']['additions'][number], amount: Print): string {
   const [planned, actual] = [amount(addition.planned), amount(addition.actual)];
   if (planned !== null && actual !== null && planned !== actual)
     return `${actual} of ${addition.name} (${planned} planned)`;
@@ -20,8 +17,9 @@ function additionWords(addition: JarReply['record']['additions'][number]): strin
   return one === null ? addition.name : `${one} ${addition.name}`;
 }
 
-/** Rows for the pane, in the order a keeper works. */
-export function recordRows({ record, hold }: JarReply): [string, string][] {
+/** Rows for the pane, in the order a keeper works; what was worked out is rounded, as the batch screen shows it. */
+export function recordRows({ record, hold }: JarReply, preferences: Preferences): [string, string][] {
+  const amount: Print = (one) => (one === null ? null : printNoted(one, preferences));
   const { jar, additions, outcome } = record;
   const milk = [amount(jar.milkAmount), jar.milk].filter((part) => part !== null).join(' ');
   const held =
@@ -34,18 +32,21 @@ export function recordRows({ record, hold }: JarReply): [string, string][] {
           : null;
   const rows: [string, string | null][] = [
     ['Milk', milk || null],
-    ['Stirred in', additions.map(additionWords).join(', ') || null],
+    ['Stirred in', additions.map((one) => additionWords(one, amount)).join(', ') || null],
     ['Vessel', jar.vessel],
     [
       'Final volume',
       jar.finalVolume === null
         ? null
-        : [amount(jar.finalVolume), jar.finalVolumeKnown].filter((part) => part !== null).join(', '),
+        : [amount(jar.finalVolume), volumeKnown(jar.finalVolumeKnown, jar.finalVolume)]
+            .filter((part) => part !== null)
+            .join(', '),
     ],
     [
       'Held warm',
-      [held, hold?.planned ? amount(hold.planned) : null].filter((part) => part !== null).join(' at ') ||
-        null,
+      [held, hold?.planned ? (hold.planned.typed ?? printTemperature(hold.planned, preferences)) : null]
+        .filter((part) => part !== null)
+        .join(' at ') || null,
     ],
     ['Set', outcome?.setWord ?? null],
     ['Set at take-out', yesNo(outcome?.setAtTakeOut ?? null, 'yes', 'no')],

@@ -1,5 +1,6 @@
 // A text field with a list of suggestions: the editable combobox with list autocomplete of the W3C ARIA practices.
-// The first suggestion is taken by Enter (or Tab) once something was typed; focus never leaves the field.
+// The first suggestion that fits is taken by Enter (or Tab) once something was typed; one that makes something new only
+// when it is gone to and Enter pressed, or clicked. Focus never leaves the field.
 /* oxlint-disable jsx-a11y/prefer-tag-over-role -- the pattern asks for these roles; a datalist can't show why a jar is refused */
 import { useEffect, useId, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
 import { focusNext } from './form-keys';
@@ -10,6 +11,8 @@ export interface Suggestion {
   readonly detail?: ReactNode;
   /** Why it can't be picked. */
   readonly refused?: string;
+  /** It makes something new: never taken for what was typed, only when it is chosen itself. */
+  readonly explicit?: boolean;
 }
 
 interface Props<S extends Suggestion> {
@@ -20,6 +23,8 @@ interface Props<S extends Suggestion> {
   readonly find: (text: string) => Promise<readonly S[]>;
   readonly onPick: (suggestion: S) => void;
   readonly onRefused: (suggestion: S) => void;
+  /** The field was left, or Enter pressed, with text that picks nothing. `matched`: something in the list fits it. */
+  readonly onLeft: (text: string, matched: boolean) => void;
   /** Something is picked and its label stands in the field: leaving it picks nothing anew. */
   readonly picked: boolean;
   readonly problem?: string | undefined;
@@ -32,7 +37,7 @@ const none: readonly never[] = [];
 
 /** The combobox. */
 export function Combobox<S extends Suggestion>(props: Props<S>) {
-  const { label, value, onText, find, onPick, onRefused, picked, problem, startHere } = props;
+  const { label, value, onText, find, onPick, onRefused, onLeft, picked, problem, startHere } = props;
   const id = useId();
   const input = useRef<HTMLInputElement>(null);
   const asked = useRef<Promise<readonly S[]> | null>(null);
@@ -41,11 +46,12 @@ export function Combobox<S extends Suggestion>(props: Props<S>) {
   const [open, setOpen] = useState(false);
   const [moved, setMoved] = useState<number | null>(null);
 
-  const best = (list: readonly S[]): number =>
-    Math.max(
-      0,
-      list.findIndex((one) => !one.refused),
-    );
+  const fits = (one: S): boolean => !one.refused && !one.explicit;
+  /** What is taken for the text as it stands; -1 where nothing is. One that is refused says why. */
+  const best = (list: readonly S[]): number => {
+    const fitting = list.findIndex(fits);
+    return fitting >= 0 ? fitting : list.findIndex((one) => !one.explicit);
+  };
   const typed = value.trim() !== '' && !picked;
   const shown = open && suggestions.length > 0;
   const active = !shown
@@ -94,6 +100,18 @@ export function Combobox<S extends Suggestion>(props: Props<S>) {
     if (moveOn && form && input.current) focusNext(form, input.current);
   };
 
+  /** Tells of text that picks nothing, once it is known whether the list has something for it. */
+  const tellLeft = (): void => {
+    const text = value;
+    void (asked.current ?? find(text)).then((list) => onLeft(text, list.some(fits)));
+  };
+  /** Enter or Tab: `at` in the list, or what fits best. */
+  const choose = (list: readonly S[], at: number, moveOn: boolean): void => {
+    const suggestion = list[at >= 0 ? at : best(list)];
+    if (suggestion && (moveOn || !suggestion.explicit)) take(suggestion, moveOn);
+    else if (moveOn) tellLeft();
+  };
+
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>): void => {
     if (event.nativeEvent.isComposing || event.ctrlKey || event.metaKey) return;
     if (event.key === 'ArrowDown' || event.key === 'ArrowUp') {
@@ -112,9 +130,10 @@ export function Combobox<S extends Suggestion>(props: Props<S>) {
       if (!typed && !(moveOn && active >= 0)) return;
       if (moveOn) event.preventDefault();
       const waitFor = asked.current ?? find(value);
-      if (arrived && shown) take(suggestions[active >= 0 ? active : best(suggestions)], moveOn);
+      const at = moved ?? -1;
+      if (arrived && shown) choose(suggestions, at, moveOn);
       // Pressed before the suggestions were here: take the first that fits once they are.
-      else void waitFor.then((list) => take(list[best(list)], moveOn));
+      else void waitFor.then((list) => choose(list, at, moveOn));
     }
   };
 
@@ -146,7 +165,10 @@ export function Combobox<S extends Suggestion>(props: Props<S>) {
         }}
         onClick={() => show(picked ? '' : value)}
         onKeyDown={onKeyDown}
-        onBlur={close}
+        onBlur={() => {
+          close();
+          if (typed) tellLeft();
+        }}
       />
       <div
         className="suggestions"

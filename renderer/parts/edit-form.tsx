@@ -6,6 +6,7 @@ import { say } from '../app/store';
 import type { Problems } from '../batch/batch-entry';
 import { TextField } from './fields';
 import { Form } from './form';
+import { HeldSeedQuestion } from '../batch/seed-caution';
 import { useDraft, type DraftPlace } from './use-draft';
 
 /** What the fields came to: problems by path, or what to send. */
@@ -13,6 +14,8 @@ export interface Reading {
   readonly problems: Problems;
   /** null where there is nothing to change. `draft` is the key of what was typed: the write takes it away. */
   readonly send: ((why: string | null, draft: string) => Promise<Answer<unknown>>) | null;
+  /** Sentences about seeds that are on hold: where there are any, a written reason is asked for first. */
+  readonly held?: () => Promise<readonly string[]>;
 }
 
 interface Typed<T> {
@@ -50,12 +53,13 @@ export function EditForm<T>({
   const draft = useDraft<Typed<T>>(draftKey, place, { text: initial, why: '' });
   const [wrong, setWrong] = useState(0);
   const [refused, setRefused] = useState<string | null>(null);
+  const [held, setHeld] = useState<readonly string[]>([]);
   const busy = useRef(false);
   const typed = draft.text;
   if (typed === null) return <p className="soft">Opening…</p>;
   const reading = read(typed.text);
 
-  const record = async (): Promise<void> => {
+  const record = async (reason: string | null = null): Promise<void> => {
     if (busy.current) return;
     setRefused(null);
     if (reading.problems.size > 0) {
@@ -68,8 +72,15 @@ export function EditForm<T>({
       return;
     }
     busy.current = true;
+    const asked = reason === null && reading.held ? await reading.held() : [];
+    if (asked.length > 0) {
+      busy.current = false;
+      setHeld(asked);
+      return;
+    }
     draft.close();
-    const answer = await reading.send(typed.why.trim() === '' ? null : typed.why.trim(), draftKey);
+    const why = reason ?? typed.why.trim();
+    const answer = await reading.send(why === '' ? null : why, draftKey);
     busy.current = false;
     if (!answer.ok) {
       draft.reopen();
@@ -102,9 +113,20 @@ export function EditForm<T>({
           {save}
         </button>
         <button type="button" className="button quiet" onClick={() => void draft.drop().then(onDone)}>
-          Leave it as it was
+          {askWhy ? 'Leave it as it was' : 'Cancel'}
         </button>
       </div>
+      {held.length > 0 && (
+        <HeldSeedQuestion
+          sentences={held}
+          initial={typed.why}
+          onNo={() => setHeld([])}
+          onReason={(reason) => {
+            setHeld([]);
+            void record(reason);
+          }}
+        />
+      )}
     </Form>
   );
 }

@@ -21,7 +21,14 @@ export function Question({
 }) {
   const dialog = useRef<HTMLDialogElement>(null);
   const id = useId();
-  useEffect(() => dialog.current?.showModal(), []);
+  useEffect(() => {
+    const opener = document.activeElement;
+    dialog.current?.showModal();
+    // The keyboard goes back to where the question was asked, if that is still there.
+    return () => {
+      if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
+    };
+  }, []);
   return (
     <dialog
       ref={dialog}

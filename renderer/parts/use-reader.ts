@@ -2,6 +2,7 @@
 import { useMemo } from 'react';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import type { Preferences } from '../../core/ledger/records';
+import { printNoted } from '../../core/quantities/printing';
 import { printDay } from '../../core/quantities/typed-days';
 import type { Writer } from '../batch/batch-repeat';
 import { useAppState } from '../app/store';
@@ -20,6 +21,7 @@ export function offsetAt(local: string): string {
 export function makeWriter(preferences: Preferences): Writer {
   return {
     amount: (amount) => amount.typed ?? `${amount.value} ${amount.unit}`,
+    noted: (amount) => printNoted(amount, preferences),
     temperature: (temperature) => temperature.typed ?? `${temperature.value} °C`,
     moment: (moment) => `${printDay(moment.slice(0, 10), preferences.dates)} ${moment.slice(11, 16)}`,
     day: (day) => printDay(day, preferences.dates),
@@ -37,10 +39,13 @@ const UNSAID: Preferences = {
   ...NEUTRAL_LIMITS,
 };
 
+/** The open ledger's keeper's preferences. */
+export const usePreferences = (): Preferences => useAppState()?.preferences ?? UNSAID;
+
 /** The reader and writer of the open ledger's keeper. */
 export function useReader(): { readonly reader: Reader; readonly writer: Writer; readonly today: string } {
   const state = useAppState();
-  const preferences = state?.preferences ?? UNSAID;
+  const preferences = usePreferences();
   const today = state?.today ?? '1970-01-01';
   return useMemo(
     () => ({ reader: makeReader(preferences, today, offsetAt), writer: makeWriter(preferences), today }),

@@ -33,6 +33,7 @@ const preferences: Preferences = {
 const reader = makeReader(preferences, '2026-03-20', () => '+01:00');
 const writer: Writer = {
   amount: (amount) => amount.typed ?? `${amount.value} ${amount.unit}`,
+  noted: (amount) => amount.typed ?? '',
   temperature: (temperature) => temperature.typed ?? `${temperature.value} °C`,
   moment: (moment) => moment,
   day: (day) => day,

@@ -27,6 +27,7 @@ const preferences: Preferences = {
 const reader = makeReader(preferences, '2026-03-20', () => 'Z');
 const writer: Writer = {
   amount: (amount) => amount.typed ?? '',
+  noted: (amount) => amount.typed ?? '',
   temperature: (temperature) => temperature.typed ?? '',
   moment: (moment) => moment,
   day: (day) => day,

@@ -1,0 +1,37 @@
+// Seeds that are on hold: found again when a form is recorded, however they came into it, and asked about.
+import type { Reply } from '../../core/contract';
+import { call } from '../app/calls';
+import { say } from '../app/store';
+import type { BatchText, SeedText } from './batch-text';
+
+type Caution = Pick<Reply<'jar.get'>['cautions'][number], 'of' | 'how' | 'cleared' | 'label'>;
+
+/** The spoiled jars, by label, because of which a jar is on hold. */
+export const holdsBecauseOf = (cautions: readonly Caution[]): readonly string[] =>
+  cautions.flatMap(({ how, cleared, label }) => (!cleared && how.startsWith('on hold') ? [label] : []));
+
+/** "5 Mar a is on hold because of 1 Mar c, which spoiled." */
+export const heldSentence = (label: string, because: readonly string[]): string =>
+  `${label} is on hold because of ${because.join(' and ')}, which spoiled.`;
+
+/** Ids of the jars that are picked as seeds. */
+export const pickedJars = (seeds: readonly SeedText[]): readonly string[] =>
+  seeds.flatMap(({ picked }) => (picked?.kind === 'jar' ? [picked.id] : []));
+
+/** Ids of the jars that seed a new batch's jars. */
+export const seedsOfBatch = ({ all, jars }: BatchText): readonly string[] => [
+  ...new Set(jars.flatMap((jar) => pickedJars(jar.seeds ?? all.seeds))),
+];
+
+/** A sentence for each of those jars that is on hold now. */
+export async function askAboutSeeds(ids: readonly string[]): Promise<readonly string[]> {
+  const answers = await Promise.all([...new Set(ids)].map((id) => call('jar.get', { id })));
+  return answers.flatMap((answer) => {
+    if (!answer.ok) {
+      say(answer.sentence, 'caution');
+      return [];
+    }
+    const because = holdsBecauseOf(answer.value.cautions);
+    return because.length > 0 ? [heldSentence(answer.value.view.label, because)] : [];
+  });
+}

@@ -1,0 +1,66 @@
+// The caution that stands beside a seed field, whichever way the jar came into it.
+import { useRead } from '../app/use-read';
+import { ReasonQuestion } from '../parts/reason-question';
+import { heldSentence, holdsBecauseOf } from './held-seeds';
+
+/** What stands against a picked jar as seed, or nothing. */
+export function SeedCaution({ jar }: { readonly jar: string }) {
+  const answer = useRead('jar.get', { id: jar });
+  if (!answer?.ok) return null;
+  const { view, cautions } = answer.value;
+  if (view.caution === 'condemned')
+    return (
+      <output className="notice caution">
+        {view.label} is spoiled: not food and not seed. Pick another seed.
+      </output>
+    );
+  const because = holdsBecauseOf(cautions);
+  if (because.length > 0)
+    return (
+      <output className="notice caution">
+        {heldSentence(view.label, because)} Nothing is seeded from it unless you can write down why it is not
+        touched. You are asked for that when you record. When in doubt, take another jar.
+      </output>
+    );
+  if (view.caution === 'look')
+    return (
+      <output className="notice caution">
+        {view.label} is related to a spoiled jar. Look at it and smell it before you seed from it. When in
+        doubt, take another jar.
+      </output>
+    );
+  return null;
+}
+
+/** Asks, before recording, why jars on hold are used as seed all the same. */
+export function HeldSeedQuestion({
+  sentences,
+  initial,
+  onReason,
+  onNo,
+}: {
+  readonly sentences: readonly string[];
+  readonly initial?: string;
+  readonly onReason: (reason: string) => void;
+  readonly onNo: () => void;
+}) {
+  return (
+    <ReasonQuestion
+      title="Seed from a jar on hold?"
+      label="Why is it not touched?"
+      yes="Record with this reason"
+      no="Pick another seed"
+      {...(initial === undefined ? {} : { initial })}
+      onReason={onReason}
+      onNo={onNo}
+    >
+      {sentences.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      <p className="soft">
+        When in doubt, take another jar. Nothing here says that it is safe. Your reason is kept in the
+        history, and the hold stays.
+      </p>
+    </ReasonQuestion>
+  );
+}

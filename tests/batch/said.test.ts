@@ -1,0 +1,59 @@
+// What is said of a recorded jar: worked-out amounts are rounded and say so, and what falls away with a spoiled jar.
+import { describe, expect, it } from 'vitest';
+import { printNoted, volumeKnown } from '../../core/quantities/printing';
+import { unpickedSentence } from '../../renderer/batch/batch-entry';
+import { heldSentence, holdsBecauseOf } from '../../renderer/batch/held-seeds';
+import { fallingAway } from '../../renderer/batch/mistake-question';
+
+const metric = { volumes: 'metric', spoons: 'US' } as const;
+const workedOut = { value: 990.71324034375, unit: 'mL', typed: null } as const;
+
+describe('an amount beside what was noted', () => {
+  it.each([
+    [workedOut, 'about 991 mL'],
+    [{ ...workedOut, typed: '991 ml' }, '991 ml'],
+    [{ value: 946, unit: 'mL', typed: null }, '946 mL'],
+    [{ value: 1500, unit: 'mL', typed: null }, '1.5 L'],
+    [{ value: 12.4, unit: 'g', typed: null }, 'about 12 g'],
+    [{ value: 10, unit: 'pieces', typed: null }, '10 pieces'],
+  ] as const)('%o is "%s"', (amount, words) => expect(printNoted(amount, metric)).toBe(words));
+  it('a final volume that was worked out says from what; one that was typed is said as known', () => {
+    expect(volumeKnown('milk plus seed', workedOut)).toBe('worked out from milk plus seed');
+    expect(volumeKnown('milk plus seed', { ...workedOut, typed: '991 ml' })).toBe('milk plus seed');
+    expect(volumeKnown('measured', workedOut)).toBe('measured');
+    expect(volumeKnown(null, workedOut)).toBeNull();
+  });
+});
+
+const caution = (of: string, how: string, cleared = false) => ({ of, how, cleared });
+
+it('what falls away with a spoiled jar is counted and named: its own cautions only, lifted ones left out', () => {
+  const jars = [
+    { id: 's', label: '1 Apr c', cautions: [caution('s', 'condemned: itself')] },
+    { id: 'a', label: '8 Apr a', cautions: [caution('s', 'on hold: seeded by it')] },
+    { id: 'b', label: '8 Apr b', cautions: [caution('s', 'on hold: seeded by it', true)] },
+    { id: 'c', label: '15 Apr a', cautions: [caution('s', 'on hold: seeded by it, 2 steps down')] },
+    { id: 'd', label: '25 Mar a', cautions: [caution('s', 'look: seeded it')] },
+    { id: 'e', label: '2 Apr a', cautions: [caution('other', 'on hold: same hold')] },
+  ];
+  expect(fallingAway('s', jars)).toEqual([
+    'The hold on 2 jars falls away: 8 Apr a, 15 Apr a.',
+    'The caution to look first falls away on one jar: 25 Mar a.',
+  ]);
+  expect(fallingAway('z', jars)).toEqual([]);
+});
+
+it('a hold on a seed names every spoiled jar behind it that still stands', () => {
+  const because = holdsBecauseOf([
+    { ...caution('s', 'on hold: seeded by it'), label: '1 Apr c' },
+    { ...caution('t', 'on hold: same hold'), label: '8 Apr c' },
+    { ...caution('u', 'on hold: same hold', true), label: '8 Apr d' },
+    { ...caution('v', 'look: seeded it'), label: '15 Apr d' },
+  ]);
+  expect(heldSentence('8 Apr a', because)).toBe(
+    '8 Apr a is on hold because of 1 Apr c and 8 Apr c, which spoiled.',
+  );
+});
+
+it('text left in the picker says what it did not find', () =>
+  expect(unpickedSentence('nonsuch ', false)).toMatch(/^No jar or product is called “nonsuch”\. /));
