@@ -258,6 +258,8 @@ export const NoteQuestion = z.strictObject({
   choices: z.array(z.strictObject({ value: z.string(), label: z.string() })),
   /** Whether the file can't come in before it is answered. */
   blocks: z.boolean(),
+  /** Newly told spoilage of a jar that is there already: it comes first. */
+  urgent: z.literal(true).optional(),
 });
 export const NoteAssumption = z.strictObject({
   row: z.int().positive().nullable(),
@@ -275,7 +277,7 @@ export const NotesPreview = z.strictObject({
   rows: z.array(
     z.strictObject({
       row: z.int().positive(),
-      state: z.enum(['new', 'already here', 'aside', 'empty']),
+      state: z.enum(['new', 'changes', 'already here', 'aside', 'empty']),
       label: z.string().nullable(),
       seeds: z.array(z.string()),
       says: z.string(),
@@ -489,8 +491,8 @@ export const contract = {
     'job',
     z.strictObject({ file: FileInput, mapping: Mapping.optional(), answers: Answers.optional() }),
     z.strictObject({
-      /** How many jars, seedings and sources this added. */
-      jars: count, seedings: count, sources: count,
+      /** How many jars, seedings and sources this added, and how many jars that were there it changed. */
+      jars: count, seedings: count, sources: count, changed: count,
       problems: z.array(NoteProblem), questions: z.array(NoteQuestion), assumptions: z.array(NoteAssumption),
     }),
   ),

@@ -20,6 +20,8 @@ export interface Question {
   readonly sentence: string;
   readonly choices: readonly { readonly value: string; readonly label: string }[];
   readonly blocks: boolean;
+  /** Newly told spoilage: comes first. */
+  readonly urgent?: true;
 }
 
 export interface Conventions {

@@ -6,6 +6,7 @@ export type {
   NotesInput,
   NotesPlan,
   NotesReading,
+  PlannedChange,
   PlannedJar,
   PlannedSeeding,
 } from './plan';

@@ -1,6 +1,7 @@
 // One read row → the jar it would add: fields, seedings, outcome, and the fingerprints that know it again.
 import { plain } from '../quantities';
 import { finalVolume } from './cells';
+import { answeredOf } from './changes';
 import type { NotesInput, PlannedJar, PlannedSeeding } from './plan';
 import type { RowFacts } from './row-cells';
 import { labelOf, type NoteRow } from './rows';
@@ -34,6 +35,8 @@ export function planJar(
     facts,
     seedings.map(({ amount }) => amount),
   );
+  const before = input.ledger.answered.get(row.here ?? '') ?? new Set<string>();
+  const answered = [...new Set([...before, ...answeredOf(row.row.line, input.answers)])].toSorted();
   const read = JSON.stringify([
     identity.day, plain(identity.word ?? ''), identity.letter, facts.hours, facts.temperature && Number(facts.temperature.value.toFixed(2)),
     plain(facts.milk ?? ''), facts.milkAmount?.value ?? null, facts.additions.map(({ name, actual }) => [plain(name), actual?.value ?? null]),
@@ -61,7 +64,7 @@ export function planJar(
     additions: facts.additions.map(({ name, actual }) => ({ name, actual })),
     seedings,
     outcome: facts.outcome,
-    fingerprint: `${row.raw}:${input.hash(read)}`,
+    fingerprint: `${row.raw}:${input.hash(read)}${answered.length === 0 ? '' : `:${answered.join(',')}`}`,
     occurrence: row.occurrence,
   };
 }

@@ -30,9 +30,11 @@ export interface LedgerFacts {
 export interface LedgerView {
   readonly jars: readonly LedgerJar[];
   readonly sources: readonly { readonly name: string }[];
-  /** Fingerprints of rows that came in before → uid of the jar each became. `raw` is the row's text, `read` what was read. */
+  /** Fingerprints of rows as they last came in → uid of the jar each is. `raw` is the row's text, `read` what was read. */
   readonly raw: ReadonlyMap<string, string>;
   readonly read: ReadonlySet<string>;
+  /** By jar: which questions of its row have been answered. */
+  readonly answered: ReadonlyMap<string, ReadonlySet<string>>;
   /** Jars that came from notes. */
   readonly fromNotes: ReadonlySet<string>;
   readonly factsOf: (uid: string) => LedgerFacts | null;
@@ -78,11 +80,26 @@ export interface PlannedJar {
   readonly occurrence: number;
 }
 
+/** A jar of the ledger that a row changes, by an answer of the keeper's. */
+export interface PlannedChange {
+  readonly uid: string;
+  /** The row as it reads now, its answers included. */
+  readonly planned: PlannedJar;
+  /** Everything the row tells is taken over; else only what the answers change. */
+  readonly whole: boolean;
+  /** Not `whole`: how the row read before the answers. */
+  readonly outcomeBefore: Omit<Outcome, 'jar'> | null;
+  /** Whether the amounts of its seeds are taken over. */
+  readonly amounts: boolean;
+}
+
 export interface NotesPlan {
   /** Sources that are not in the ledger yet. */
   readonly sources: readonly Pick<Source, 'name' | 'form' | 'receivedFrom'>[];
   /** Seeds before what they seeded. */
   readonly jars: readonly PlannedJar[];
+  /** Jars of the ledger that change; after the new ones, which may have seeded them. */
+  readonly changes: readonly PlannedChange[];
 }
 
 export type NotesReading =

@@ -7,18 +7,19 @@ import { readFacts } from './cells';
 import { type Question, readConventions } from './conventions';
 import { runsSideways } from './heading-lines';
 import { type Said, readLayout } from './layout';
-import type { NotesInput, NotesPlan, NotesReading, PlannedJar } from './plan';
+import type { NotesInput, NotesPlan, NotesReading, PlannedChange, PlannedJar } from './plan';
 import type { Cell, CellContext } from './row-cells';
 import { type NoteRow, collectRows, labelKey, labelOf, nameRows } from './rows';
 import { problem, question } from './says';
-import { refuseLoops, seedsFirst, waitForSeeds } from './seed-order';
+import { linesBelow, refuseLoops, seedsFirst, waitForSeeds, waitToTakeOver } from './seed-order';
 import { type KnownJar, SeedIndex, type SourceMention } from './seed-index';
 import { bareProducts, namedWithPieces } from './seed-sources';
 import { STRONG } from './seed-words';
 import { readSeeds } from './seeds';
 import { planJar } from './plan-jar';
 import { readTable } from './table';
-import { changedRow, fileLevelSays, previewRow, spoonsSaid } from './telling';
+import { answeredChange, askChanged, staysOpen, takeOver, takesOver } from './changes';
+import { fileLevelSays, previewRow, spoonsSaid } from './telling';
 import { isNothing } from './words';
 
 /** Reads a file as far as it can be: what it adds, and everything that is to be said about it. */
@@ -202,6 +203,29 @@ export function readNotes(input: NotesInput): NotesReading {
         const first = sources.get(key)?.source.form;
         if (first && first !== part.from.source.form) mixedForms.add(key);
       }
+  const changes: PlannedChange[] = [];
+  const changing = new Set<NoteRow>();
+  for (const row of rows) {
+    // A row whose reading is the same as what came in before, only written otherwise, is here already.
+    if (row.clash !== null && row.log.problems.length === 0) {
+      const { fingerprint } = planJar(row, byId, ({ name }) => name, input);
+      if (input.ledger.read.has(fingerprint.split(':')[1] ?? '')) row.here = row.clash;
+    }
+    let change: PlannedChange | null = null;
+    if (row.here !== null) {
+      change = answeredChange(row, input, context, () => planJar(row, byId, ({ name }) => name, input));
+    } else if (row.clash !== null) {
+      askChanged(row, input, () => linesBelow(row, rows, byId));
+      row.taken =
+        row.log.questions.some(({ id }) => id.startsWith('changed')) && takesOver(row, input.answers);
+      if (row.taken) waitToTakeOver(row, byId);
+      if (row.taken && row.log.problems.length === 0)
+        change = takeOver(row, planJar(row, byId, sourceOf, input));
+    }
+    if (change === null) continue;
+    changes.push(change);
+    changing.add(row);
+  }
   const plan: NotesPlan = {
     sources: [...sources].map(([key, { name, source }]) => ({
       name,
@@ -209,17 +233,10 @@ export function readNotes(input: NotesInput): NotesReading {
       receivedFrom: source.culture ? name : null,
     })),
     jars,
+    changes,
   };
 
-  for (const row of rows) {
-    // A row whose reading is the same as what came in before, only written otherwise, is here already.
-    if (row.clash !== null && row.log.problems.length === 0) {
-      const { fingerprint } = planJar(row, byId, ({ name }) => name, input);
-      if (input.ledger.read.has(fingerprint.split(':')[1] ?? '')) row.here = row.clash;
-    }
-    if (row.clash !== null && row.here === null) changedRow(row, input.ledger);
-  }
-  const spoons = spoonsSaid(adding, conventions);
+  const spoons = spoonsSaid([...adding, ...[...changing].filter((row) => row.taken)], conventions);
   if (spoons.question) questions.push(spoons.question);
   said.push(...spoons.said, ...fileLevelSays(adding, layout));
   const telling = rows.filter((row) => row.here === null);
@@ -241,18 +258,24 @@ export function readNotes(input: NotesInput): NotesReading {
         seeds: [],
         says: 'Nothing stands here.',
       })),
-      ...rows.map(previewRow),
+      ...rows.map((row) => previewRow(row, changing.has(row))),
     ].toSorted((a, b) => a.row - b.row),
     problems: telling
-      .filter((row) => row.clash === null && row.repeats === null)
+      .filter((row) => (row.clash === null || row.taken) && row.repeats === null)
       .flatMap((row) => row.log.problems),
-    questions: [...questions, ...telling.flatMap((row) => row.log.questions)].map((one) => ({
-      ...one,
-      choices: [...one.choices],
-    })),
+    questions: [
+      ...questions,
+      ...rows.flatMap((row) =>
+        row.here === null
+          ? row.log.questions
+          : row.log.questions.filter(({ id }) => staysOpen(row, id, input)),
+      ),
+    ]
+      .toSorted((a, b) => Number(b.urgent ?? false) - Number(a.urgent ?? false))
+      .map((one) => ({ ...one, choices: [...one.choices] })),
     assumptions: [
       ...said,
-      ...telling.filter((row) => row.clash === null).flatMap((row) => row.log.assumptions),
+      ...telling.filter((row) => row.clash === null || row.taken).flatMap((row) => row.log.assumptions),
     ],
   };
   return { ok: true, preview, plan };

@@ -31,6 +31,8 @@ export interface NoteRow {
   /** The label is taken in the ledger by a jar this row is not, or not any more. */
   clash: string | null;
   repeats: number | null;
+  /** It changed, and the keeper said to take it over. */
+  taken: boolean;
   facts: RowFacts | null;
   seeds: { part: SeedPart; amount: Amount | null }[];
 }
@@ -197,6 +199,7 @@ export function collectRows(
         here: null,
         clash: null,
         repeats: null,
+        taken: false,
         facts: null,
         seeds: [],
       });

@@ -76,6 +76,35 @@ export function waitForSeeds(rows: readonly NoteRow[], byId: ReadonlyMap<string,
   }
 }
 
+/** The lines whose jars descend from a row's, in order. */
+export function linesBelow(
+  start: NoteRow,
+  rows: readonly NoteRow[],
+  byId: ReadonlyMap<string, NoteRow>,
+): number[] {
+  const below = new Set([start]);
+  const seeded = new Map<NoteRow, NoteRow[]>();
+  for (const row of rows) {
+    for (const { part } of row.seeds) {
+      const seed = 'jar' in part.from ? byId.get(part.from.jar.id) : undefined;
+      if (seed) seeded.set(seed, [...(seeded.get(seed) ?? []), row]);
+    }
+  }
+  // A set grows while it is gone through.
+  for (const row of below) for (const child of seeded.get(row) ?? []) below.add(child);
+  below.delete(start);
+  return [...new Set([...below].map((row) => row.row.line))].toSorted((a, b) => a - b);
+}
+
+/** A changed row that is taken over waits for a seed that is left aside. */
+export function waitToTakeOver(row: NoteRow, byId: ReadonlyMap<string, NoteRow>): void {
+  for (const { part } of row.seeds) {
+    const seed = 'jar' in part.from ? byId.get(part.from.jar.id) : undefined;
+    if (seed && seed.here === null && seed.clash === null && seed.log.problems.length > 0)
+      row.log.problem(problem.waits(labelOf(seed), seed.row.line));
+  }
+}
+
 /** Seeds before what they seeded; days first, since most files run that way. */
 export function seedsFirst(rows: readonly NoteRow[], byId: ReadonlyMap<string, NoteRow>): NoteRow[] {
   const sorted = rows.toSorted(

@@ -4,7 +4,6 @@ import { MEASURES, plain, type KitchenMeasure } from '../quantities';
 import { finalVolume } from './cells';
 import { SYSTEMS, type Conventions, type Question } from './conventions';
 import type { Layout, Said } from './layout';
-import type { LedgerView } from './plan';
 import { labelOf, type NoteRow } from './rows';
 import { assumed, question } from './says';
 
@@ -87,52 +86,18 @@ export function fileLevelSays(rows: readonly NoteRow[], layout: Layout): Said[] 
   return said;
 }
 
-/** How a row differs from the jar that came in from it before, as a question; nothing is changed. */
-export function changedRow(row: NoteRow, ledger: LedgerView): void {
-  const uid = row.clash ?? '';
-  row.log.questions.length = 0;
-  if (!ledger.fromNotes.has(uid)) {
-    row.log.ask('same label', question.byHand(labelOf(row)));
-    return;
-  }
-  const now = ledger.factsOf(uid);
-  const differences: string[] = [];
-  const compare = (name: string, before: string | number | null, after: string | number | null): void => {
-    if (String(before ?? '').toLowerCase() !== String(after ?? '').toLowerCase())
-      differences.push(`${name} ${after ?? 'blank'} here, ${before ?? 'blank'} in the ledger`);
-  };
-  if (now && row.facts) {
-    const { facts } = row;
-    compare('hours', now.hours, facts.hours);
-    compare(
-      'temperature in °C',
-      now.temperature === null ? null : Number(now.temperature.toFixed(1)),
-      facts.temperature === null ? null : Number(facts.temperature.value.toFixed(1)),
-    );
-    compare('milk', now.milk, facts.milk);
-    compare('set', now.setWord, facts.outcome?.setWord ?? null);
-    compare('pH', now.ph, facts.outcome?.ph ?? null);
-    compare('additions', now.additions.join(' + '), facts.additions.map(({ name }) => name).join(' + '));
-    compare('seeds', now.seeds.toSorted().join(' + '), seedNames(row).toSorted().join(' + '));
-    const spoiled = (facts.outcome?.signs.length ?? 0) > 0 || facts.outcome?.spoiledSaid === true;
-    compare('spoiled', now.spoiled ? 'yes' : 'no', spoiled ? 'yes' : 'no');
-    if (differences.length === 0) compare('note', now.note, row.log.note.join('\n') || null);
-  }
-  row.log.ask(
-    'changed',
-    question.changed(labelOf(row), differences.length > 0 ? differences : ['its text is not the same']),
-  );
-}
-
-export function previewRow(row: NoteRow): NotesPreview['rows'][number] {
+/** @param changes whether an answer changes the jar it is. */
+export function previewRow(row: NoteRow, changes: boolean): NotesPreview['rows'][number] {
   const seeds = seedNames(row);
   const label = row.identity.day === null ? null : labelOf(row);
   const base = { row: row.row.line, label, seeds };
+  if (changes)
+    return { ...base, state: 'changes', says: 'Its jar is in the ledger and changes as you answered.' };
   if (row.here !== null)
     return { ...base, state: 'already here', says: 'This row is in the ledger already.' };
   if (row.repeats !== null) return { ...base, state: 'already here', says: assumed.repeated(row.repeats) };
-  if (row.clash !== null)
-    return { ...base, state: 'already here', says: row.log.questions.at(-1)?.sentence ?? '' };
+  if (row.clash !== null && !row.taken)
+    return { ...base, state: 'already here', says: row.log.questions[0]?.sentence ?? '' };
   if (row.log.problems.length > 0)
     return { ...base, state: 'aside', says: row.log.problems[0]?.sentence ?? '' };
   return {

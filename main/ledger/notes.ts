@@ -8,6 +8,8 @@ import { readNotesFile, type NotesText } from '../files/notes';
 import type { OpenAct } from './acts';
 import type { Job } from './job';
 import type { Ledger } from './ledger';
+import { changeJar, noteRow, type SeedOf } from './notes-changes';
+import { Shared } from './notes-shared';
 import { Refused } from './refusal';
 
 const STEP = 500;
@@ -49,22 +51,30 @@ function viewOf(ledger: Ledger): LedgerView {
     )
     .all() as { uid: string; day: string | null; word: string | null; letter: string; planned: number }[];
   const noted = rows
-    .prepare('SELECT n.fingerprint, n.occurrence, j.uid FROM note_row n LEFT JOIN jar j ON j.key = n.jar')
+    .prepare(
+      'SELECT n.fingerprint, n.occurrence, j.uid FROM note_row n LEFT JOIN jar j ON j.key = n.jar ORDER BY n.key',
+    )
     .all() as { fingerprint: string; occurrence: number; uid: string | null }[];
+  // A row that was taken over has two: what it said last is what counts.
+  const last = new Map(noted.map((row, at) => [row.uid ?? `row ${at}`, row]));
   const raw = new Map<string, string>();
   const read = new Set<string>();
+  const answered = new Map<string, ReadonlySet<string>>();
   const fromNotes = new Set<string>();
-  for (const { fingerprint, occurrence, uid } of noted) {
-    const [text = '', meaning = ''] = fingerprint.split(':');
+  for (const { fingerprint, occurrence, uid } of last.values()) {
+    const [text = '', meaning = '', answers = ''] = fingerprint.split(':');
     raw.set(`${text}:${occurrence}`, uid ?? '');
     read.add(meaning);
-    if (uid !== null) fromNotes.add(uid);
+    if (uid === null) continue;
+    fromNotes.add(uid);
+    if (answers !== '') answered.set(uid, new Set(answers.split(',')));
   }
   return {
     jars: jars.map(({ planned, ...jar }) => ({ ...jar, planned: planned === 1 })),
     sources: rows.prepare('SELECT name FROM source ORDER BY key').all() as { name: string }[],
     raw,
     read,
+    answered,
     fromNotes,
     factsOf: (uid) => factsOf(ledger, uid),
   };
@@ -108,76 +118,16 @@ export function previewNotes(
   return readFor(ledger, input, job).preview;
 }
 
-/** Batches, holds and sources by what names them, found once and made once. */
-class Shared {
-  readonly #sources: Map<string, number>;
-  readonly #batches = new Map<string, number>();
-  readonly #holds = new Map<string, number>();
-
-  constructor(
-    readonly ledger: Ledger,
-    readonly act: OpenAct,
-  ) {
-    const known = ledger.rows.prepare('SELECT key, name FROM source ORDER BY key').all() as {
-      key: number;
-      name: string;
-    }[];
-    this.#sources = new Map(known.toReversed().map(({ key, name }) => [name.toLowerCase(), key]));
-  }
-
-  addSource(source: NotesPlan['sources'][number]): void {
-    const { key } = this.act.insert('source', {
-      ...source,
-      strains: [],
-      blendTotalPerPiece: null,
-      guaranteed: null,
-      knownGenerations: null,
-      note: null,
-    });
-    this.#sources.set(source.name.toLowerCase(), key);
-  }
-
-  source(name: string): number {
-    const key = this.#sources.get(name.toLowerCase());
-    if (key === undefined) throw new Error(`the plan names a source ${name} that nothing makes`);
-    return key;
-  }
-
-  /** Jars of one day, with the same word, are one batch: also with those that are there already. */
-  batch(madeOn: string, word: string | null): number {
-    const name = `${madeOn}|${word?.toLowerCase() ?? ''}`;
-    const there =
-      this.#batches.get(name) ??
-      this.ledger.rows
-        .where('batch', 'made_on', madeOn)
-        .find((batch) => (batch.word?.toLowerCase() ?? '') === (word?.toLowerCase() ?? ''))?.key ??
-      this.act.insert('batch', { madeOn, word, note: null }).key;
-    this.#batches.set(name, there);
-    return there;
-  }
-
-  /** Jars of a batch held as long and as warm shared a hold, as far as notes can tell. */
-  hold(batch: number, planned: NonNullable<NotesPlan['jars'][number]['hold']>): number {
-    const same = (hours: number | null, celsius: number | null): string =>
-      `${batch}|${hours}|${celsius?.toFixed(2) ?? ''}`;
-    const name = same(planned.hours, planned.planned?.value ?? null);
-    const there =
-      this.#holds.get(name) ??
-      this.ledger.rows
-        .where('hold', 'batch', batch)
-        .find((hold) => hold.basis === 'notes' && same(hold.hours, hold.planned?.value ?? null) === name)?.key ??
-      this.act.insert('hold', {
-        batch, startedAt: null, endedAt: null, hours: planned.hours, planned: planned.planned, probe: null, readings: [], basis: 'notes', note: null,
-      }).key; // prettier-ignore
-    this.#holds.set(name, there);
-    return there;
-  }
-}
-
 function write(ledger: Ledger, act: OpenAct, { file, plan }: Reading, job: Job): void {
   const shared = new Shared(ledger, act);
   for (const source of plan.sources) shared.addSource(source);
   const byRow = new Map<string, number>();
+  const seedsOf = (planned: NotesPlan['jars'][number]): SeedOf[] =>
+    planned.seedings.map(({ fromRow, fromUid, source, part, amount }) => {
+      const fromJar =
+        fromUid === null ? (byRow.get(fromRow ?? '') ?? null) : ledger.rows.keyOf('jar', fromUid);
+      return { from: { fromJar, source: source === null ? null : shared.source(source) }, part, amount };
+    });
   for (const [at, planned] of plan.jars.entries()) {
     if (at % STEP === 0) job.step(at, plan.jars.length, 'bringing in rows');
     const batch = shared.batch(planned.madeOn, planned.word);
@@ -196,26 +146,13 @@ function write(ledger: Ledger, act: OpenAct, { file, plan }: Reading, job: Job):
     for (const { name, actual } of planned.additions) {
       act.insert('addition', { jar: key, name, planned: null, actual, package: null });
     }
-    for (const { fromRow, fromUid, source, part, amount } of planned.seedings) {
-      const fromJar =
-        fromUid !== null
-          ? ledger.rows.keyOf('jar', fromUid)
-          : fromRow !== null
-            ? (byRow.get(fromRow) ?? null)
-            : null;
-      act.insert('seeding', {
-        jar: key, fromJar, portion: null, part, source: source === null ? null : shared.source(source), package: null, amount,
-      }); // prettier-ignore
+    for (const { from, part, amount } of seedsOf(planned)) {
+      act.insert('seeding', { jar: key, ...from, portion: null, part, package: null, amount });
     }
     if (planned.outcome) act.insert('outcome', { ...planned.outcome, jar: key });
-    act.insert('noteRow', {
-      file: file.name.slice(0, 500) || 'notes',
-      fingerprint: planned.fingerprint,
-      occurrence: planned.occurrence,
-      line: planned.line,
-      jar: key,
-    });
+    noteRow(ledger, act, file.name, planned, key);
   }
+  for (const change of plan.changes) changeJar(ledger, act, shared, change, file.name, seedsOf);
   job.step(plan.jars.length, plan.jars.length, 'bringing in rows');
 }
 
@@ -239,13 +176,14 @@ export function bringInNotes(
       choices: blocking.choices.map(({ value }) => value),
     });
   }
-  if (plan.jars.length > 0) {
+  if (plan.jars.length + plan.changes.length > 0) {
     ledger.acts.run('notes.bringIn', reading.file.name, null, (act) => write(ledger, act, reading, job));
   }
   return {
     jars: plan.jars.length,
     seedings: plan.jars.reduce((sum, { seedings }) => sum + seedings.length, 0),
     sources: plan.sources.length,
+    changed: plan.changes.length,
     problems: preview.problems,
     questions: preview.questions,
     assumptions: preview.assumptions,

@@ -2,7 +2,7 @@
 import { useEffect, useRef } from 'react';
 import type { Reply } from '../../core/contract';
 import { go } from '../app/store';
-import { byRow, count, resultSentence } from './lists';
+import { byRow, count, openSentence, resultSentence } from './lists';
 import { backToRows, putAway } from './notes-store';
 
 const MOST = 12;
@@ -28,10 +28,20 @@ export function Done({ result }: { readonly result: Reply<'notes.bringIn'> }) {
         </ul>
       )}
       {result.questions.length > 0 && (
-        <p>
-          {count(result.questions.length, 'question')} {result.questions.length === 1 ? 'stays' : 'stay'}{' '}
-          open. What was written there is kept as a note.
-        </p>
+        <>
+          <p>{openSentence(result.questions)}</p>
+          <ul className="done-open stack">
+            {result.questions.slice(0, MOST).map(({ id, row, sentence, urgent }) => (
+              <li key={id}>
+                {row !== null && !urgent && `Row ${row}: `}
+                {sentence}
+              </li>
+            ))}
+            {result.questions.length > MOST && (
+              <li>{count(result.questions.length - MOST, 'more question')}.</li>
+            )}
+          </ul>
+        </>
       )}
       <p className="soft">All of it came in as one step: Undo takes it back.</p>
       <div className="row">
@@ -47,7 +57,7 @@ export function Done({ result }: { readonly result: Reply<'notes.bringIn'> }) {
         </button>
         {(aside.length > 0 || result.questions.length > 0) && (
           <button className="button" type="button" onClick={backToRows}>
-            Mend what stayed aside
+            {aside.length > 0 ? 'Mend what stayed aside' : 'Answer what stays open'}
           </button>
         )}
         <button className="button" type="button" onClick={putAway}>

@@ -7,7 +7,7 @@ export type Problem = NotesPreview['problems'][number];
 export type Question = NotesPreview['questions'][number];
 export type Assumption = NotesPreview['assumptions'][number];
 
-export const ROW_STATES: readonly RowState[] = ['new', 'aside', 'already here', 'empty'];
+export const ROW_STATES: readonly RowState[] = ['new', 'changes', 'aside', 'already here', 'empty'];
 
 /** "1 jar", "3 jars". */
 export const count = (number: number, one: string, many = `${one}s`): string =>
@@ -18,7 +18,7 @@ export const listed = (parts: readonly string[]): string =>
   parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
 
 export function countStates(rows: readonly Row[]): Readonly<Record<RowState, number>> {
-  const counts = { new: 0, aside: 0, 'already here': 0, empty: 0 };
+  const counts = { new: 0, changes: 0, aside: 0, 'already here': 0, empty: 0 };
   for (const row of rows) counts[row.state] += 1;
   return counts;
 }
@@ -48,10 +48,15 @@ export function shareAssumptions(assumptions: readonly Assumption[]): SharedAssu
   return [...bySentence].map(([sentence, rows]) => ({ sentence, rows }));
 }
 
-/** "44 jars, 46 seedings and 2 sources came in." */
+/** "44 jars, 46 seedings and 2 sources came in. 1 jar was changed." */
 export function resultSentence(
-  result: Pick<Reply<'notes.bringIn'>, 'jars' | 'seedings' | 'sources'>,
+  result: Pick<Reply<'notes.bringIn'>, 'jars' | 'seedings' | 'sources' | 'changed'>,
 ): string {
+  const changed =
+    result.changed === 0
+      ? ''
+      : `${count(result.changed, 'jar')} ${result.changed === 1 ? 'was' : 'were'} changed as you answered.`;
+  if (changed !== '' && result.jars + result.seedings + result.sources === 0) return changed;
   if (result.jars + result.seedings + result.sources === 0)
     return 'Nothing new came in: everything in this file is here already, or stays aside.';
   const parts = [
@@ -59,7 +64,28 @@ export function resultSentence(
     result.seedings > 0 ? count(result.seedings, 'seeding') : '',
     result.sources > 0 ? count(result.sources, 'source') : '',
   ].filter(Boolean);
-  return `${listed(parts)} came in.`;
+  return `${listed(parts)} came in.${changed === '' ? '' : ` ${changed}`}`;
+}
+
+/** "Bring in 3 rows", "Change 1 jar", or both in one. */
+export function bringInLabel(fresh: number, changes: number): string {
+  if (changes === 0) return `Bring in ${count(fresh, 'row')}`;
+  const change = `change ${count(changes, 'jar')}`;
+  return fresh === 0 ? `Change ${count(changes, 'jar')}` : `Bring in ${count(fresh, 'row')}, ${change}`;
+}
+
+/** What stays open after a file came in, and what answers it. Null where nothing does. */
+export function openSentence(questions: readonly Question[]): string | null {
+  // Without choices, or about the file as a whole, there is nothing left to answer: only to look over.
+  const open = questions.filter(({ row, choices }) => row !== null && choices.length > 0).length;
+  const rest = questions.length - open;
+  const parts = [
+    open > 0
+      ? `${count(open, 'question')} ${open === 1 ? 'stays' : 'stay'} open; bring the file in again to answer ${open === 1 ? 'it' : 'them'}.`
+      : '',
+    rest > 0 ? `${count(rest, 'remark')} to look over.` : '',
+  ].filter(Boolean);
+  return parts.length === 0 ? null : parts.join(' ');
 }
 
 /** Problems of a row together, rows in order. */

@@ -1,14 +1,19 @@
 // Bringing in a spreadsheet: choose a file, see what each row is taken to mean, mend and answer, bring it in.
 import { useEffect } from 'react';
-import { useRevision } from '../app/store';
+import { useAppState, useRevision } from '../app/store';
 import { ChooseFile } from './choose-file';
+import { DemoNotice } from './demo-notice';
 import { Done } from './done';
 import './notes.css';
 import { freshen, useNotes } from './notes-store';
 import { Preview } from './preview';
 
-/** The screen for bringing in notes. */
+/** The screen for bringing in notes. Invented jars and a keeper's own never mix. */
 export function BringIn() {
+  return useAppState()?.ledger?.demo ? <DemoNotice /> : <OwnNotes />;
+}
+
+function OwnNotes() {
   const notes = useNotes();
   const revision = useRevision();
   useEffect(() => freshen(revision), [revision]);

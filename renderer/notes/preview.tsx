@@ -2,7 +2,7 @@
 import { useEffect, useRef } from 'react';
 import { Assumptions } from './assumptions';
 import { Columns } from './columns';
-import { count, countStates, listed, type Problem } from './lists';
+import { bringInLabel, count, countStates, listed, type Problem } from './lists';
 import {
   bringIn,
   cancel,
@@ -38,6 +38,7 @@ function summary(notes: Notes): string {
   const states = countStates(notes.preview.rows);
   const parts = [
     states.new > 0 ? `${count(states.new, 'row')} to come in` : '',
+    states.changes > 0 ? `${count(states.changes, 'jar')} to change` : '',
     states.aside > 0 ? `${states.aside.toLocaleString('en-GB')} aside` : '',
     states['already here'] > 0 ? `${states['already here'].toLocaleString('en-GB')} already here` : '',
     states.empty > 0 ? `${states.empty.toLocaleString('en-GB')} empty` : '',
@@ -85,10 +86,15 @@ export function Preview({ notes }: { readonly notes: Notes }) {
   );
   const blocked = questions.some((question) => question.blocks && answers[question.id] === undefined);
   const mending = mendable(preview?.problems ?? [], notes.cells, answers);
-  const ready = preview === null ? 0 : countStates(preview.rows).new;
+  const states = preview === null ? null : countStates(preview.rows);
+  const ready = states === null ? 0 : states.new + states.changes;
   const bringing = running?.what === 'bringing in';
   const waiting = preview === null && running !== null ? 'Reading…' : 'Nothing to bring in';
-  const label = blocked ? 'Answer first' : ready === 0 ? waiting : `Bring in ${count(ready, 'row')}`;
+  const label = blocked
+    ? 'Answer first'
+    : ready === 0
+      ? waiting
+      : bringInLabel(states?.new ?? 0, states?.changes ?? 0);
 
   return (
     <div className="page stack notes">

@@ -9,14 +9,22 @@ const PAGE = 20;
 function Words({ question }: { readonly question: Question }) {
   return (
     <>
-      {question.row !== null && <span className="row-number">Row {question.row}</span>} {question.sentence}
+      {/* An urgent one says its row itself. */}
+      {question.row !== null && !question.urgent && (
+        <span className="row-number">Row {question.row}</span>
+      )}{' '}
+      {question.sentence}
     </>
   );
 }
 
 function Asked({ question, chosen }: { readonly question: Question; readonly chosen: string | undefined }) {
   const id = useId();
-  const kind = question.blocks && chosen === undefined ? 'ask blocks' : 'ask';
+  const kind = question.urgent
+    ? 'ask urgent'
+    : question.blocks && chosen === undefined
+      ? 'ask blocks'
+      : 'ask';
   // Some questions are only for the keeper to think over: the answer is in correcting the jar, not here.
   if (question.choices.length === 0) {
     return (
@@ -51,7 +59,7 @@ function Asked({ question, chosen }: { readonly question: Question; readonly cho
   );
 }
 
-/** All questions, those that block first. */
+/** All questions, those that block first, then newly told spoilage. */
 export function Questions({
   questions,
   answers,
@@ -60,7 +68,10 @@ export function Questions({
   readonly answers: Readonly<Record<string, string>>;
 }) {
   const sorted = questions.toSorted(
-    (one, other) => Number(other.blocks) - Number(one.blocks) || (one.row ?? 0) - (other.row ?? 0),
+    (one, other) =>
+      Number(other.blocks) - Number(one.blocks) ||
+      Number(other.urgent ?? false) - Number(one.urgent ?? false) ||
+      (one.row ?? 0) - (other.row ?? 0),
   );
   const page = usePage(sorted.length, PAGE);
   if (sorted.length === 0) return null;

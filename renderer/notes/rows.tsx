@@ -7,6 +7,7 @@ const PAGE = 50;
 
 const stateWords: Record<RowState, string> = {
   new: 'comes in',
+  changes: 'changes its jar',
   aside: 'stays aside',
   'already here': 'already here',
   empty: 'empty',
@@ -38,7 +39,7 @@ export function Rows({ rows }: { readonly rows: readonly Row[] }) {
         ))}
       </fieldset>
       <div className="rows-frame">
-        <table className="rows">
+        <table className="notes-rows">
           <thead>
             <tr>
               <th scope="col">Row</th>

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { questionOf } from '../../renderer/notes/ambiguous';
 import {
+  bringInLabel,
   byRow,
   countStates,
   listed,
+  openSentence,
   resultSentence,
   rowsSaid,
   shareAssumptions,
@@ -42,6 +44,7 @@ describe('lists of the screen that brings in notes', () => {
   it('counts the states of rows', () => {
     expect(countStates([row(2, 'new'), row(3, 'new'), row(4, 'empty'), row(5, 'aside')])).toEqual({
       new: 2,
+      changes: 0,
       aside: 1,
       'already here': 0,
       empty: 1,
@@ -63,15 +66,39 @@ describe('lists of the screen that brings in notes', () => {
   });
 
   it.each([
-    [{ jars: 44, seedings: 46, sources: 2 }, '44 jars, 46 seedings and 2 sources came in.'],
-    [{ jars: 1, seedings: 1, sources: 0 }, '1 jar and 1 seeding came in.'],
+    [{ jars: 44, seedings: 46, sources: 2, changed: 0 }, '44 jars, 46 seedings and 2 sources came in.'],
+    [{ jars: 1, seedings: 1, sources: 0, changed: 0 }, '1 jar and 1 seeding came in.'],
     [
-      { jars: 0, seedings: 0, sources: 0 },
+      { jars: 0, seedings: 0, sources: 0, changed: 0 },
       'Nothing new came in: everything in this file is here already, or stays aside.',
     ],
-    [{ jars: 12_000, seedings: 0, sources: 0 }, '12,000 jars came in.'],
+    [{ jars: 12_000, seedings: 0, sources: 0, changed: 0 }, '12,000 jars came in.'],
+    [{ jars: 1, seedings: 0, sources: 0, changed: 2 }, '1 jar came in. 2 jars were changed as you answered.'],
+    [{ jars: 0, seedings: 0, sources: 0, changed: 1 }, '1 jar was changed as you answered.'],
   ])('sums up %j', (result, sentence) => {
     expect(resultSentence(result)).toBe(sentence);
+  });
+
+  it('says what stays open and what answers it', () => {
+    const choices = [{ value: 'fine', label: 'It was fine' }];
+    const question = { id: 'bubbles:3', row: 3, sentence: 'Was it?', choices, blocks: false };
+    const remark = { ...question, choices: [] };
+    expect(
+      [[], [question], [question, question, remark], [remark, remark]].map((one) => openSentence(one)),
+    ).toEqual([
+      null,
+      '1 question stays open; bring the file in again to answer it.',
+      '2 questions stay open; bring the file in again to answer them. 1 remark to look over.',
+      '2 remarks to look over.',
+    ]);
+  });
+
+  it('says on the button what it does', () => {
+    expect([bringInLabel(1, 0), bringInLabel(0, 1), bringInLabel(3, 2)]).toEqual([
+      'Bring in 1 row',
+      'Change 1 jar',
+      'Bring in 3 rows, change 2 jars',
+    ]);
   });
 
   it('puts problems of a row together, rows in order', () => {

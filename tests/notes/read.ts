@@ -12,6 +12,7 @@ export const EMPTY: NotesInput['ledger'] = {
   sources: [],
   raw: new Map(),
   read: new Set(),
+  answered: new Map(),
   fromNotes: new Set(),
   factsOf: () => null,
 };
