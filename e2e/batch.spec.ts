@@ -245,3 +245,28 @@ test('photographs are dropped and pasted, captioned, taken away, and brought bac
   });
   await expect(page.getByRole('alert')).toContainText('Only pictures can be added here.');
 });
+
+test('an empty ledger says where to begin; what was said goes by itself and lies over nothing', async ({
+  page,
+}) => {
+  await emptyLedger(page);
+  await toBatches(page);
+  await expect(page.getByText('No batch is recorded yet.')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Repeat the last' })).toHaveCount(0);
+  await recordBatch(page, '2026-05-16', ['a'], { product: 'Blue Tin' });
+  await expect(page.getByRole('button', { name: 'Repeat the last' })).toBeVisible();
+  await page.getByRole('button', { name: /^16 May/ }).click();
+  await jarOf(page, '16 May a').getByRole('button', { name: 'Record outcome' }).click();
+  await page.getByRole('checkbox', { name: 'Pink' }).check();
+  await page.keyboard.press('Control+Enter');
+  const said = page.locator('.message', { hasText: 'Recorded the outcome of 16 May a.' });
+  await expect(said).toBeVisible();
+  const covered = await page.evaluate(() => {
+    const slip = document.querySelector('.message')?.getBoundingClientRect();
+    const screen = document.querySelector('main')?.getBoundingClientRect();
+    return slip && screen ? slip.top < screen.bottom : null;
+  });
+  expect(covered, 'it lies below the screen').toBe(false);
+  await expect(page.getByRole('button', { name: /^16 May/ })).toContainText('one jar · 1 spoiled');
+  await expect(said).toHaveCount(0, { timeout: 12_000 });
+});

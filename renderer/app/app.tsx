@@ -1,5 +1,5 @@
 // The shell: navigation in one step, undo and redo, the demo's banner, the one live region, the screen itself.
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { Start } from '../start/start';
 import { helpSwitch, onKey, preferencesSwitch, printKeys } from './actions';
 import './app.css';
@@ -35,10 +35,23 @@ function UndoRedo({ undoes, redoes }: { readonly undoes: string | null; readonly
   );
 }
 
+/** How long a message is read (ms); a caution or a question stays until it is closed. */
+const SHOWN_MS = 8000;
+
 function Message() {
-  const { words, tone, count } = useSaid();
+  const said = useSaid();
+  const { words, tone, count } = said;
+  const slip = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (said.words === '' || said.tone === 'caution' || said.words.trimEnd().endsWith('?')) return undefined;
+    const timer = window.setInterval(() => {
+      // Not from under the pointer or the keyboard.
+      if (slip.current?.matches(':hover, :focus-within') !== true) say('');
+    }, SHOWN_MS);
+    return () => window.clearInterval(timer);
+  }, [said]);
   return (
-    <div className={words === '' ? 'message empty' : `message ${tone}`}>
+    <div ref={slip} className={words === '' ? 'message empty' : `message ${tone}`}>
       <div aria-live="polite" aria-atomic="true">
         <p key={count}>{words}</p>
       </div>

@@ -1,5 +1,5 @@
 // The batch screen: all batches, newest first, and one of them open, or a new one being recorded.
-import { useEffect, useRef, useState } from 'react';
+import { Fragment, useEffect, useRef, useState } from 'react';
 import { portionName } from '../../core/ledger/portions';
 import type { Reply } from '../../core/contract';
 import { call } from '../app/calls';
@@ -12,17 +12,21 @@ import { repeatBatch, withKept } from './batch-repeat';
 import { BatchView } from './batch-view';
 import { LostJar } from './lost-jar';
 import { NEW_BATCH_DRAFT, NewBatch } from './new-batch';
+import { rowWords } from './row-words';
 import './batch.css';
 
 type Row = Reply<'batch.list'>['batches'][number];
 const PAGE = 40;
 
-/** Batches read so far, newest first, read again whenever the ledger changes. */
-function useBatches(): {
+interface Batches {
+  /** null until they are read. */
   readonly rows: readonly Row[] | null;
   readonly more: boolean;
   readonly readMore: () => void;
-} {
+}
+
+/** Batches read so far, newest first, read again whenever the ledger changes. */
+function useBatches(): Batches {
   const revision = useRevision();
   const [wanted, setWanted] = useState(PAGE);
   const [held, setHeld] = useState<{ rows: readonly Row[]; more: boolean; revision: number } | null>(null);
@@ -59,25 +63,11 @@ function useBatches(): {
   };
 }
 
-const jarWords = (row: Row): string => {
-  const spoiled = row.jars.filter((jar) => jar.spoiled).length;
-  const held = row.jars.filter((jar) => jar.caution === 'on hold').length;
-  const unknown = row.jars.filter((jar) => jar.setWord === null && !jar.spoiled).length;
-  const words = [...new Set(row.jars.flatMap((jar) => (jar.setWord === null ? [] : [jar.setWord])))];
-  return [
-    row.jars.length === 1 ? 'one jar' : `${row.jars.length} jars`,
-    ...words,
-    spoiled > 0 ? `${spoiled} spoiled` : '',
-    held > 0 ? `${held} on hold` : '',
-    unknown > 0 && unknown < row.jars.length ? `${unknown} unknown` : unknown > 0 ? 'outcome unknown' : '',
-  ]
-    .filter(Boolean)
-    .join(' · ');
-};
-
-function BatchList({ open }: { readonly open: string | null }) {
-  const { rows, more, readMore } = useBatches();
+function BatchList({ open, batches }: { readonly open: string | null; readonly batches: Batches }) {
+  const { rows, more, readMore } = batches;
   if (rows === null) return <p className="soft">Opening…</p>;
+  if (rows.length === 0)
+    return <p>No batch is recorded yet. “New batch” writes down the first: its day, its seed, its jars.</p>;
   return (
     <nav aria-label="Batches" className="batch-list">
       <ul>
@@ -85,12 +75,19 @@ function BatchList({ open }: { readonly open: string | null }) {
           <li key={row.id}>
             <button
               type="button"
-              className="batch-row"
+              className={row.jars.some((jar) => jar.spoiled) ? 'batch-row spoiled' : 'batch-row'}
               aria-current={row.id === open ? 'true' : undefined}
               onClick={() => go('batch', row.id)}
             >
               <span className="batch-row-label">{row.label}</span>
-              <span className="soft">{jarWords(row)}</span>
+              <span className="soft">
+                {rowWords(row).map(({ says, caution }, at) => (
+                  <Fragment key={says}>
+                    {at > 0 && ' · '}
+                    {caution ? <strong className="batch-row-caution">{says}</strong> : says}
+                  </Fragment>
+                ))}
+              </span>
             </button>
           </li>
         ))}
@@ -223,6 +220,7 @@ function Making({
  */
 export function BatchScreen() {
   const { focus } = usePlace();
+  const batches = useBatches();
   const seedFrom = focus?.startsWith('seed:') === true ? focus.slice('seed:'.length) : null;
   const making = focus === 'new' || seedFrom !== null || focus?.startsWith('repeat') === true;
   const arrivedAt = useRef(focus);
@@ -245,9 +243,11 @@ export function BatchScreen() {
             <button type="button" className="button primary" onClick={() => go('batch', 'new')}>
               New batch
             </button>
-            <button type="button" className="button" onClick={() => go('batch', 'repeat')}>
-              Repeat the last
-            </button>
+            {batches.rows !== null && batches.rows.length > 0 && (
+              <button type="button" className="button" onClick={() => go('batch', 'repeat')}>
+                Repeat the last
+              </button>
+            )}
             <button type="button" className="button quiet" onClick={() => go('batch', 'lost')}>
               Lost jar
             </button>
@@ -259,7 +259,7 @@ export function BatchScreen() {
           </div>
         </header>
         {open === null && !making && <Unfinished />}
-        <BatchList open={open} />
+        <BatchList open={open} batches={batches} />
       </aside>
       <div className="batch-main">
         {making && (

@@ -4,6 +4,7 @@ import { printNoted, volumeKnown } from '../../core/quantities/printing';
 import { unpickedSentence } from '../../renderer/batch/batch-entry';
 import { heldSentence, holdsBecauseOf } from '../../renderer/batch/held-seeds';
 import { fallingAway } from '../../renderer/batch/mistake-question';
+import { rowWords } from '../../renderer/batch/row-words';
 
 const metric = { volumes: 'metric', spoons: 'US' } as const;
 const workedOut = { value: 990.71324034375, unit: 'mL', typed: null } as const;
@@ -57,3 +58,32 @@ it('a hold on a seed names every spoiled jar behind it that still stands', () =>
 
 it('text left in the picker says what it did not find', () =>
   expect(unpickedSentence('nonsuch ', false)).toMatch(/^No jar or product is called “nonsuch”\. /));
+
+describe('a batch in the list', () => {
+  const jar = (
+    setWord: 'firm' | null,
+    spoiled: boolean,
+    caution: 'condemned' | 'on hold' | 'look' | null,
+  ) => ({ id: 'x', label: 'x', setWord, spoiled, caution });
+  const line = (...jars: ReturnType<typeof jar>[]): string =>
+    rowWords({ jars })
+      .map(({ says }) => says)
+      .join(' · ');
+  it('counts each jar once, the worst first', () => {
+    expect(line(jar('firm', false, 'on hold'), jar('firm', true, 'condemned'))).toBe(
+      '2 jars · 1 spoiled · 1 on hold',
+    );
+    expect(line(jar(null, true, 'on hold'))).toBe('one jar · 1 spoiled');
+    expect(line(jar('firm', false, null), jar(null, false, 'look'))).toBe('2 jars · firm · 1 unknown');
+    expect(line(jar(null, false, null))).toBe('one jar · outcome unknown');
+  });
+  it('marks what must not be overlooked, and nothing else', () => {
+    const marked = rowWords({
+      jars: [jar('firm', true, 'condemned'), jar('firm', false, 'on hold'), jar('firm', false, null)],
+    });
+    expect(marked.filter(({ caution }) => caution).map(({ says }) => says)).toEqual([
+      '1 spoiled',
+      '1 on hold',
+    ]);
+  });
+});
