@@ -61,6 +61,70 @@ test('undoing takes it all back, and the file can come in again', async ({ page 
   await expect(page.getByRole('button', { name: 'Bring in 1 row' })).toBeEnabled();
 });
 
+test('a row that now says spoiled is asked about first, taken over, and holds what hangs on it', async ({
+  page,
+}) => {
+  const start = 'Date,Jar,From,Set,Notes\n2026-03-01,a,10 capsules Blue Tin,firm,\n';
+  await openNotes(page);
+  await choose(page, csv('jars.csv', `${start}2026-03-08,a,2026-03-01 a,firm,\n`));
+  await page.getByRole('button', { name: 'Bring in 2 rows' }).click();
+  await page.getByRole('button', { name: 'Another file' }).click();
+
+  const longer = `${start}2026-03-08,a,2026-03-01 a,firm,went pink threw it out\n2026-03-12,a,2026-03-08 a,firm,fizzy?\n`;
+  await choose(page, csv('jars.csv', longer));
+  const urgent = page.locator('.ask').first();
+  await expect(urgent).toContainText(
+    'Row 3: the notes now say that 8 Mar 2026 a spoiled (pink). The ledger says firm. Take it over? Row 4 hangs on it and would be on hold.',
+  );
+  expect(await complaintsOfAxe(page)).toEqual([]);
+  await page.getByLabel('Take it over').check();
+  await page.getByRole('button', { name: 'Bring in 1 row, change 1 jar' }).click();
+  await expect(
+    page.getByRole('heading', { name: '1 jar and 1 seeding came in. 1 jar was changed as you answered.' }),
+  ).toBeFocused();
+  await expect(page.getByText('1 question stays open; bring the file in again to answer it.')).toBeVisible();
+  await expect(page.getByRole('listitem').filter({ hasText: /^Row 4: It says “fizzy\?”/ })).toBeVisible();
+
+  await page.getByRole('button', { name: 'Another file' }).click();
+  await choose(page, csv('jars.csv', longer));
+  await expect(page.locator('.ask')).toHaveCount(1);
+  await page.getByLabel('It was fine').check();
+  await page.getByRole('button', { name: 'Change 1 jar' }).click();
+  await expect(page.getByRole('heading', { name: '1 jar was changed as you answered.' })).toBeVisible();
+  await expect(page.getByText('stays open')).toHaveCount(0);
+});
+
+test('nothing comes into the invented ledger; one button leads to a ledger of one’s own', async ({
+  page,
+}) => {
+  await page.getByRole('button', { name: 'Look around' }).click();
+  await expect(page.getByText('Invented notes, to look around in')).toBeVisible();
+  await page.getByRole('button', { name: 'Bring in notes' }).click();
+  await expect(page.getByText('This is the invented ledger.')).toBeVisible();
+  await expect(page.getByLabel('Choose a file')).toHaveCount(0);
+  expect(await complaintsOfAxe(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Leave it and bring in my notes' }).click();
+  await choose(page, kitchen);
+  await page.getByRole('button', { name: 'Bring in 44 rows' }).click();
+  await expect(page.getByRole('heading', { name: /^44 jars/ })).toBeVisible();
+  const state = await page.evaluate(() => window.jarline.call['app.state']({}));
+  expect(state.ok && [state.value.ledger?.demo, state.value.ledger?.jars]).toEqual([false, 44]);
+});
+
+test('the headings of the rows stand over their columns', async ({ page }) => {
+  await openNotes(page);
+  await choose(page, kitchen);
+  await expect(page.getByRole('button', { name: 'Bring in 44 rows' })).toBeEnabled();
+  const table = page.getByRole('table');
+  const left = async (row: string): Promise<number[]> =>
+    table
+      .locator(`${row} :is(th, td)`)
+      .evaluateAll((cells) => cells.map((cell) => Math.round(cell.getBoundingClientRect().left)));
+  const heads = await left('thead tr');
+  expect(heads.length).toBe(4);
+  expect(await left('tbody tr:first-child')).toEqual(heads);
+});
+
 test('a date that can be read in two ways is asked about, and nothing comes in before', async ({ page }) => {
   await openNotes(page);
   await choose(
@@ -96,7 +160,7 @@ test('a paste, and everything after it, by keyboard alone', async ({ page }) => 
   await expect(page.getByRole('heading', { name: '2 jars, 2 seedings and 1 source came in.' })).toBeFocused();
   await page.keyboard.press('Tab');
   await page.keyboard.press('Enter');
-  await expect(page.getByText(/2 jars/)).toBeVisible();
+  await expect(page.getByText(/^2 jars\./)).toBeVisible();
 });
 
 test('text pasted anywhere on the page is read as a file', async ({ page }) => {
@@ -142,13 +206,17 @@ test('a file that is too large is refused before it is read', async ({ page }) =
   );
 });
 
+/** Two rows of each day, from 1990 on. */
+const dayOf = (row: number): string =>
+  new Date(Date.UTC(1990, 0, 1 + Math.floor(row / 2))).toISOString().slice(0, 10);
+const letterOf = (row: number): string => 'ab'[row % 2] ?? '';
+
 test('20,000 rows stay usable', async ({ page }) => {
-  const days = Array.from({ length: 20_000 }, (_, at) =>
-    new Date(Date.UTC(1970, 0, 1 + at)).toISOString().slice(0, 10),
-  );
-  const lines = days.map(
-    (day, at) => `${day},a,${at === 0 ? 'Blue Tin' : `${days[at - 1]} a`},firm,${at % 10 ? '101F' : '1010F'}`,
-  );
+  // Two jars a day, each from the same letter of the day before.
+  const lines = Array.from({ length: 20_000 }, (_, at) => {
+    const seed = at < 2 ? 'Blue Tin' : `${dayOf(at - 2)} ${letterOf(at)}`;
+    return `${dayOf(at)},${letterOf(at)},${seed},firm,${at % 10 ? '101F' : '1010F'}`;
+  });
   await openNotes(page);
   await choose(page, csv('long.csv', `Date,Jar,Started from,Set,Temp\n${lines.join('\n')}\n`));
   await expect(page.getByText('1 to 50 of 20,000 rows')).toBeVisible({ timeout: 60_000 });
@@ -162,10 +230,10 @@ test('20,000 rows stay usable', async ({ page }) => {
 });
 
 test('stopping while rows come in leaves the ledger as it was', async ({ page }) => {
-  const lines = Array.from({ length: 20_000 }, (_, at) => {
-    const day = new Date(Date.UTC(1970, 0, 1 + at)).toISOString().slice(0, 10);
-    return `${day},a,10 capsules Blue Tin,firm`;
-  });
+  const lines = Array.from(
+    { length: 20_000 },
+    (_, at) => `${dayOf(at)},${letterOf(at)},10 capsules Blue Tin,firm`,
+  );
   await openNotes(page);
   await choose(page, csv('long.csv', `Date,Jar,Started from,Set\n${lines.join('\n')}\n`));
   await page.getByRole('button', { name: 'Bring in 20,000 rows' }).click({ timeout: 60_000 });

@@ -219,8 +219,11 @@ export function readNotes(input: NotesInput): NotesReading {
       row.taken =
         row.log.questions.some(({ id }) => id.startsWith('changed')) && takesOver(row, input.answers);
       if (row.taken) waitToTakeOver(row, byId);
-      if (row.taken && row.log.problems.length === 0)
+      if (row.taken && row.log.problems.length === 0) {
         change = takeOver(row, planJar(row, byId, sourceOf, input));
+        // The question is answered; it comes first of the row's.
+        row.log.questions.shift();
+      }
     }
     if (change === null) continue;
     changes.push(change);

@@ -97,6 +97,7 @@ describe('a jar that the notes now call spoiled', () => {
     ]);
     const reply = bring(HEAD + FIRST + PINK + THIRD, TAKE);
     expect([reply.jars, reply.changed]).toEqual([1, 1]);
+    expect(reply.questions.filter(({ id }) => id.startsWith('changed'))).toEqual([]);
     expect(acts().length).toBe(2);
     const { record } = jarCalled('2026-03-08');
     expect(record.outcome).toMatchObject({ signs: ['pink'], setWord: 'firm' });
