@@ -239,6 +239,23 @@ test.describe('the invented ledger', () => {
     });
   });
 
+  test('the lids of jars on hold and of jars to look at differ in outline, and the signs name both', async ({
+    page,
+  }) => {
+    await shown(page);
+    const held = await page.getByRole('treeitem', { name: /on hold/ }).count();
+    expect(held).toBeGreaterThan(0);
+    await expect(page.locator('.jars .lid.barred')).toHaveCount(held);
+    await page.getByRole('button', { name: 'Signs' }).click();
+    const sign = (says: RegExp): Locator => page.locator('.family-legend li').filter({ hasText: says });
+    await expect(sign(/on hold, because/).locator('.lid.barred')).toHaveCount(1);
+    await expect(sign(/look at it before/).locator('.lid-dot')).toHaveCount(1);
+    await expect(sign(/look at it before/).locator('.lid.barred')).toHaveCount(0);
+    const width = async (says: RegExp): Promise<number> =>
+      (await sign(says).locator('.lid').boundingBox())?.width ?? 0;
+    expect(await width(/on hold, because/)).toBeGreaterThan(1.2 * (await width(/look at it before/)));
+  });
+
   test('a jar on hold is no first choice as seed, and a spoiled one none, with the reason', async ({
     page,
   }) => {

@@ -25,7 +25,7 @@ const signs: readonly {
     setWord: 3,
     flags: KNOWN | FLAG.onHold,
     generation: 3,
-    says: 'on hold, because of a spoiled jar: a barred lid',
+    says: 'on hold, because of a spoiled jar: a wide lid with a bar',
   },
   {
     setWord: 3,

@@ -27,7 +27,8 @@ export function Newest(props: {
   const keys = useMemo(() => [key], [key]);
   const jar = useJars(keys).get(key);
   const count = props.drawing.keys.length;
-  const seeds = jar?.seeds.map((seed) => seed.label).join(' and ') ?? '';
+  // A label is not broken across two lines.
+  const seeds = jar?.seeds.map((seed) => seed.label.replaceAll(' ', '\u00a0')).join(' and ') ?? '';
   return (
     <p className="family-newest">
       <span className="soft">{count === 1 ? 'One jar.' : `${count.toLocaleString('en')} jars.`} </span>

@@ -19,11 +19,10 @@ const columns: readonly { readonly by: SortBy | null; readonly title: string }[]
   { by: 'state', title: 'To know' },
 ];
 
+/** What else there is to know; spoiled and on hold stand beside the label. */
 function state(flags: number): string {
   const parts = [];
   if (flags & FLAG.lost) parts.push('nobody can name it');
-  if (flags & FLAG.spoiled) parts.push('spoiled');
-  if (flags & FLAG.onHold) parts.push('on hold');
   if (flags & FLAG.look) parts.push('look first');
   if (flags & FLAG.onShelf) parts.push('on the shelf');
   return parts.join(', ');
@@ -36,7 +35,7 @@ function RowWarning({ flags }: { readonly flags: number }) {
   return (
     <span className={spoiled ? 'row-warning spoiled' : 'row-warning'}>
       <svg viewBox="0 0 16 16" aria-hidden="true">
-        {spoiled ? <path d="M3 3L13 13M13 3L3 13" /> : <path d="M5.5 3V13M10.5 3V13" />}
+        {spoiled ? <path d="M3 3L13 13M13 3L3 13" /> : <path className="held" d="M3 8H13" />}
       </svg>
       {spoiled ? 'spoiled' : 'on hold'}
     </span>
@@ -131,16 +130,18 @@ export function FamilyTable({ drawing, selected, onSelect }: Props) {
                   }
                 >
                   <th scope="row">
-                    <button
-                      className="button quiet"
-                      type="button"
-                      id={`row-${key}`}
-                      aria-pressed={index === selected}
-                      onClick={() => onSelect(index)}
-                    >
-                      {jar?.label ?? '…'}
-                    </button>
-                    <RowWarning flags={flags} />
+                    <div className="row-name">
+                      <button
+                        className="button quiet"
+                        type="button"
+                        id={`row-${key}`}
+                        aria-pressed={index === selected}
+                        onClick={() => onSelect(index)}
+                      >
+                        {jar?.label ?? '…'}
+                      </button>
+                      <RowWarning flags={flags} />
+                    </div>
                   </th>
                   {cells(jar, flags).map((text, at) => (
                     <td key={columns[at + 1]?.title} title={text}>
