@@ -26,7 +26,7 @@ const seedNames = (row: NoteRow): string[] =>
   row.seeds.map(({ part }) => ('jar' in part.from ? part.from.jar.label : part.from.source.name));
 
 /** How a row differs from the jar that is there, in words. What the row leaves blank is kept, and said to be. */
-function differencesOf(row: NoteRow, now: LedgerFacts, spoiledDiffers: boolean): string[] {
+function differencesOf(row: NoteRow, now: LedgerFacts, spoiledDiffers: boolean, urgent: boolean): string[] {
   const differences: string[] = [];
   const { facts } = row;
   if (!facts) return differences;
@@ -47,7 +47,8 @@ function differencesOf(row: NoteRow, now: LedgerFacts, spoiledDiffers: boolean):
   compare('additions', now.additions.join(' + '), facts.additions.map(({ name }) => name).join(' + '));
   compare('seeds', now.seeds.toSorted().join(' + '), seedNames(row).toSorted().join(' + '));
   if (spoiledDiffers) differences.push('spoiled no here, yes in the ledger (which keeps it)');
-  if (differences.length === 0) compare('note', now.note, row.log.note.join('\n') || null);
+  // Words that tell of spoilage are what the urgent question is about already.
+  if (differences.length === 0 && !urgent) compare('note', now.note, row.log.note.join('\n') || null);
   return differences;
 }
 
@@ -71,7 +72,7 @@ export function askChanged(row: NoteRow, input: NotesInput, hanging: () => reado
     row.log.ask('same label', question.byHand(labelOf(row)));
     return;
   }
-  const differences = now ? differencesOf(row, now, now.spoiled && !spoiled) : [];
+  const differences = now ? differencesOf(row, now, now.spoiled && !spoiled, urgent) : [];
   const sentence = urgent
     ? question.spoiledNow(
         row.row.line,

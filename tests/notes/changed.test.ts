@@ -63,7 +63,7 @@ describe('a jar that the notes now call spoiled', () => {
       expect([reply.jars, reply.changed]).toEqual([0, 0]);
       const [question] = reply.questions;
       expect(question?.sentence).toMatch(
-        /^Row 3: the notes now say that 8 Mar 2026 a spoiled \(pink\)\. The ledger says firm\. Take it over\?/,
+        /^Row 3: the notes now say that 8 Mar 2026 a spoiled \(pink\)\. The ledger says firm\. Take it over\?$/,
       );
       expect(question).toMatchObject({ id: 'changed:3', row: 3, urgent: true, blocks: false });
       expect(question?.choices.map(({ value }) => value)).toEqual(['take over', 'leave']);
