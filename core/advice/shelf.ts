@@ -2,7 +2,7 @@
 // cautions in words and the vigour of its batch.
 import { delayHours, storageLoss } from '../growth/storage';
 import type { Outcome } from '../ledger/records';
-import { cautionWords } from '../lineage/cautions';
+import { cautionSentence } from '../lineage/cautions';
 import { dayLabel } from '../lineage/labels';
 import type { Family } from '../lineage/family';
 import type { Caution } from '../lineage/types';
@@ -112,9 +112,7 @@ export function shelfCandidates(
         spoiled: member.spoiled,
         failedGate: jar.failedGate,
         caution: caution?.level ?? null,
-        cautionSays: caution
-          ? `It is ${cautionWords(caution)}${of && caution.of !== jar.key ? ` (${of})` : ''}.`
-          : null,
+        cautionSays: caution ? cautionSentence(caution, caution.of === jar.key ? null : of) : null,
         heldAncestor: anySpoiled ? heldAncestor(family, jar.key) : null,
         place: portion?.place ?? 'fridge',
         // A portion's days are those it has been kept apart; what it waited before counts in the delay.

@@ -66,6 +66,17 @@ export function cautionWords(caution: Pick<Caution, 'level' | 'relation' | 'step
 export const cautionWordsNaming = (how: string, spoiled: string): string =>
   how.replace('seeded by it', `seeded from ${spoiled}`);
 
+/** As a sentence: "It is on hold: seeded from 1 Apr c." The spoiled jar, where it is another with a name, is named once. */
+export function cautionSentence(
+  caution: Pick<Caution, 'level' | 'relation' | 'steps'>,
+  spoiled: string | null,
+): string {
+  const how = cautionWords(caution);
+  if (spoiled === null) return `It is ${how}.`;
+  const naming = cautionWordsNaming(how, spoiled);
+  return naming === how ? `It is ${how} (${spoiled}).` : `It is ${naming}.`;
+}
+
 /** Lists of slots by a key. */
 class Slots {
   readonly #lists = new Map<number, number[]>();

@@ -1,7 +1,7 @@
 // Cautions from a spoiled jar, in the words of the design: what each level covers, and what it must not.
 import { expect, it } from 'vitest';
 import { buildFamily } from '../../core/lineage/family';
-import { cautionWords, cautionWordsNaming } from '../../core/lineage/cautions';
+import { cautionSentence, cautionWords, cautionWordsNaming } from '../../core/lineage/cautions';
 import type { FamilyClearing } from '../../core/lineage/types';
 import { tell, type Told } from './helpers';
 
@@ -129,4 +129,15 @@ it('where the spoiled jar has a name, the words name it', () => {
     'on hold: seeded from 1 Apr c, 2 steps down',
   );
   expect(cautionWordsNaming('look: from the same seed', '1 Apr c')).toBe('look: from the same seed');
+});
+
+it('as a sentence, the spoiled jar is named once, and a jar that spoiled itself names none', () => {
+  const down = { level: 'on hold', relation: 'seeded by it', steps: 1 } as const;
+  expect(cautionSentence(down, '1 Apr c')).toBe('It is on hold: seeded from 1 Apr c.');
+  expect(cautionSentence({ ...down, relation: 'same hold' }, '1 Apr c')).toBe(
+    'It is on hold: from the same batch, kept warm together (1 Apr c).',
+  );
+  expect(cautionSentence({ level: 'condemned', relation: 'itself', steps: 0 }, null)).toBe(
+    'It is condemned: spoiled itself.',
+  );
 });
