@@ -1,15 +1,15 @@
 // One more jar, or one more hold, of a batch that is recorded already.
 import type { BatchReply } from '../../core/contract';
-import type { Hold } from '../../core/ledger/records';
 import { call } from '../app/calls';
 import { EditForm } from '../parts/edit-form';
-import { CheckField, ProseField, Section, SelectField, TextField } from '../parts/fields';
+import { CheckField, ProseField, Section, SelectField } from '../parts/fields';
 import { useReader } from '../parts/use-reader';
 import { addedJarEntry, addedJarText } from './added-jar';
 import { holdEntry, Taking } from './batch-entry';
 import { noHold } from './batch-text';
 import { place, type Editing } from './corrections';
 import { askAboutSeeds, pickedJars } from './held-seeds';
+import { JarPlaceFields } from './jar-place';
 import { AdditionRows, HoldFields, MilkFields } from './recipe-fields';
 import { SeedRows } from './seed-rows';
 import { usePackages } from './use-packages';
@@ -19,14 +19,6 @@ interface Of extends Editing {
   /** The batch's. */
   readonly label: string;
 }
-
-export const holdChoices = (holds: readonly Hold[]): readonly { value: string; label: string }[] => [
-  { value: '', label: 'Not said' },
-  ...holds.map((hold, at) => ({
-    value: hold.id,
-    label: holds.length === 1 ? 'The batch’s warmth' : `Hold ${at + 1}`,
-  })),
-];
 
 /** One more jar: filled in as the batch's first, with the next letter. */
 export function AddJar({ reply, label, onDone }: Of) {
@@ -59,30 +51,12 @@ export function AddJar({ reply, label, onDone }: Of) {
           <h2>One more jar</h2>
           {like && <p className="soft">Filled in as {like.label}. Change what differs.</p>}
           <div className="fields">
-            <TextField
-              label="Letter"
-              width="short"
-              value={text.letter}
-              problem={problems.get('letter')}
-              onChange={(letter) => set({ ...text, letter })}
+            <JarPlaceFields
+              text={text}
+              holds={holds}
+              problems={problems}
+              onChange={(part) => set({ ...text, ...part })}
             />
-            <SelectField
-              label="Made or planned"
-              value={text.state}
-              choices={[
-                { value: 'made', label: 'Made' },
-                { value: 'planned', label: 'Planned' },
-              ]}
-              onChange={(state) => set({ ...text, state })}
-            />
-            {holds.length > 0 && (
-              <SelectField
-                label="Stood in"
-                value={text.hold}
-                choices={holdChoices(holds)}
-                onChange={(hold) => set({ ...text, hold })}
-              />
-            )}
             {text.state === 'made' && (
               <SelectField
                 label="Still on the shelf"

@@ -18,15 +18,12 @@ import {
   noMilk,
   noSeed,
   type AdditionText,
+  type JarPlaceText,
   type MilkText,
   type SeedText,
 } from './batch-text';
 
-export interface AddedJarText {
-  readonly letter: string;
-  readonly state: 'made' | 'planned';
-  /** Id of a hold of the batch, or '' where it is not said. */
-  readonly hold: string;
+export interface AddedJarText extends JarPlaceText {
   readonly shelf: '' | 'kept' | 'gone';
   readonly seeds: readonly SeedText[];
   readonly milk: MilkText;

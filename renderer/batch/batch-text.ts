@@ -190,3 +190,11 @@ export const isEmptySeed = (seed: SeedText): boolean =>
   seed.picked === null && seed.find.trim() === '' && seed.amount.trim() === '';
 export const isEmptyAddition = (addition: AdditionText): boolean =>
   addition.name.trim() === '' && addition.planned.trim() === '' && addition.actual.trim() === '';
+
+/** Which jar of a recorded batch it is, as its fields hold it. */
+export interface JarPlaceText {
+  readonly letter: string;
+  readonly state: 'made' | 'planned';
+  /** Id of a hold of the batch, or '' where it is not said. */
+  readonly hold: string;
+}

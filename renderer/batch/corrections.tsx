@@ -2,12 +2,13 @@
 import type { BatchReply } from '../../core/contract';
 import type { Batch, Hold } from '../../core/ledger/records';
 import { call } from '../app/calls';
-import { ProseField, SelectField, TextField } from '../parts/fields';
+import { ProseField, TextField } from '../parts/fields';
 import { EditForm } from '../parts/edit-form';
 import { useReader } from '../parts/use-reader';
 import { holdEntry, lineOrNull, milkEntry, Taking } from './batch-entry';
 import { holdText, milkText } from './batch-repeat';
 import { changedOnly } from './changes';
+import { JarPlaceFields } from './jar-place';
 import { HoldFields, MilkFields } from './recipe-fields';
 import { usePackages } from './use-packages';
 
@@ -163,33 +164,12 @@ export function CorrectJar({
       {(text, set, problems) => (
         <>
           <div className="fields">
-            <TextField
-              label="Letter"
-              width="short"
-              value={text.letter}
-              problem={problems.get('letter')}
-              onChange={(letter) => set({ ...text, letter })}
+            <JarPlaceFields
+              text={text}
+              holds={holds}
+              problems={problems}
+              onChange={(part) => set({ ...text, ...part })}
             />
-            <SelectField
-              label="Made or planned"
-              value={text.state}
-              choices={[
-                { value: 'made', label: 'Made' },
-                { value: 'planned', label: 'Planned' },
-              ]}
-              onChange={(state) => set({ ...text, state })}
-            />
-            {holds.length > 0 && (
-              <SelectField
-                label="Stood in"
-                value={text.hold}
-                choices={[
-                  { value: '', label: 'Not said' },
-                  ...holds.map((hold, at) => ({ value: hold.id, label: `Hold ${at + 1}` })),
-                ]}
-                onChange={(hold) => set({ ...text, hold })}
-              />
-            )}
           </div>
           <MilkFields
             milk={text.milk}

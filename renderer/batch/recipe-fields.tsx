@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import { ChoiceField, SelectField, TextField } from '../parts/fields';
 import type { Reader } from '../parts/reading';
+import { Rows } from '../parts/rows';
 import type { Problems } from './batch-entry';
 import { isEmptyAddition, noAddition, type AdditionText, type HoldText, type MilkText } from './batch-text';
 import type { Packages } from './use-packages';
@@ -92,75 +93,57 @@ export function AdditionRows({
   readonly packages: Packages;
   readonly of: string;
 }) {
-  const [added, setAdded] = useState(false);
   return (
-    <div className="rows">
-      {additions.map((addition, at) => {
+    <Rows
+      items={additions}
+      kind="addition"
+      of={of}
+      fresh={noAddition}
+      isEmpty={isEmptyAddition}
+      onChange={onChange}
+    >
+      {(addition, at, added) => {
         const change = (part: Partial<AdditionText>): void =>
           onChange(additions.with(at, { ...addition, ...part }));
         const own = packages.ofAddition(addition.name);
         return (
-          <fieldset className="row-of" key={at} aria-label={`Addition ${at + 1} of ${of}`}>
-            <div className="fields">
-              <TextField
-                label="What was stirred in"
-                startHere={added && at === additions.length - 1}
-                value={addition.name}
-                placeholder="potato starch"
-                problem={problems.get(`${path}.${at}.name`)}
-                onChange={(name) => change({ name })}
+          <div className="fields">
+            <TextField
+              label="What was stirred in"
+              startHere={added}
+              value={addition.name}
+              placeholder="potato starch"
+              problem={problems.get(`${path}.${at}.name`)}
+              onChange={(name) => change({ name })}
+            />
+            <TextField
+              label="Planned"
+              value={addition.planned}
+              placeholder="2 tbsp"
+              read={reader.amount(addition.planned)}
+              problem={problems.get(`${path}.${at}.planned`)}
+              onChange={(planned) => change({ planned })}
+            />
+            <TextField
+              label="Went in"
+              value={addition.actual}
+              placeholder="if it is known"
+              read={reader.amount(addition.actual)}
+              problem={problems.get(`${path}.${at}.actual`)}
+              onChange={(actual) => change({ actual })}
+            />
+            {own.length > 0 && (
+              <SelectField
+                label="From which package"
+                value={addition.package}
+                choices={own}
+                onChange={(chosen) => change({ package: chosen })}
               />
-              <TextField
-                label="Planned"
-                value={addition.planned}
-                placeholder="2 tbsp"
-                read={reader.amount(addition.planned)}
-                problem={problems.get(`${path}.${at}.planned`)}
-                onChange={(planned) => change({ planned })}
-              />
-              <TextField
-                label="Went in"
-                value={addition.actual}
-                placeholder="if it is known"
-                read={reader.amount(addition.actual)}
-                problem={problems.get(`${path}.${at}.actual`)}
-                onChange={(actual) => change({ actual })}
-              />
-              {own.length > 0 && (
-                <SelectField
-                  label="From which package"
-                  value={addition.package}
-                  choices={own}
-                  onChange={(chosen) => change({ package: chosen })}
-                />
-              )}
-            </div>
-            {additions.length > 1 && (
-              <button
-                type="button"
-                className="button quiet take-away"
-                data-enter="pass"
-                aria-label={`Take away addition ${at + 1} of ${of}`}
-                onClick={() => onChange(additions.toSpliced(at, 1))}
-              >
-                Take away
-              </button>
             )}
-          </fieldset>
+          </div>
         );
-      })}
-      <button
-        type="button"
-        className="button quiet add"
-        data-enter={additions.length > 0 && isEmptyAddition(additions.at(-1)!) ? 'pass' : undefined}
-        onClick={() => {
-          setAdded(true);
-          onChange([...additions, noAddition]);
-        }}
-      >
-        Add another addition
-      </button>
-    </div>
+      }}
+    </Rows>
   );
 }
 

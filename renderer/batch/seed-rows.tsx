@@ -4,6 +4,7 @@ import { Combobox } from '../parts/combobox';
 import { SelectField, TextField } from '../parts/fields';
 import { Question } from '../parts/question';
 import type { Reader } from '../parts/reading';
+import { Rows } from '../parts/rows';
 import { say } from '../app/store';
 import { countsPieces, unpickedSentence, type Problems } from './batch-entry';
 import { isEmptySeed, noSeed, pickSeed, type SeedText } from './batch-text';
@@ -125,46 +126,21 @@ export function SeedRows({
   /** Whose seeds, for a screen reader: "all jars", "jar b". */
   readonly of: string;
 }) {
-  const [added, setAdded] = useState(false);
   return (
-    <div className="rows">
-      {seeds.map((seed, at) => (
-        <fieldset className="row-of" key={at} aria-label={`Seed ${at + 1} of ${of}`}>
-          <SeedRow
-            name={at === 0 ? 'Seeded from' : 'And from'}
-            seed={seed}
-            path={`${path}.${at}`}
-            problems={problems}
-            reader={reader}
-            notAfter={notAfter}
-            packages={packages}
-            startHere={(startHere && at === 0) || (added && at === seeds.length - 1)}
-            onChange={(next) => onChange(seeds.with(at, next))}
-          />
-          {seeds.length > 1 && (
-            <button
-              type="button"
-              className="button quiet take-away"
-              data-enter="pass"
-              aria-label={`Take away seed ${at + 1} of ${of}`}
-              onClick={() => onChange(seeds.toSpliced(at, 1))}
-            >
-              Take away
-            </button>
-          )}
-        </fieldset>
-      ))}
-      <button
-        type="button"
-        className="button quiet add"
-        data-enter={seeds.length > 0 && isEmptySeed(seeds.at(-1)!) ? 'pass' : undefined}
-        onClick={() => {
-          setAdded(true);
-          onChange([...seeds, noSeed]);
-        }}
-      >
-        Add another seed
-      </button>
-    </div>
+    <Rows items={seeds} kind="seed" of={of} fresh={noSeed} isEmpty={isEmptySeed} onChange={onChange}>
+      {(seed, at, added) => (
+        <SeedRow
+          name={at === 0 ? 'Seeded from' : 'And from'}
+          seed={seed}
+          path={`${path}.${at}`}
+          problems={problems}
+          reader={reader}
+          notAfter={notAfter}
+          packages={packages}
+          startHere={(startHere && at === 0) || added}
+          onChange={(next) => onChange(seeds.with(at, next))}
+        />
+      )}
+    </Rows>
   );
 }

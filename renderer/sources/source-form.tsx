@@ -3,6 +3,7 @@ import type { Source } from '../../core/ledger/records';
 import { call } from '../app/calls';
 import { EditForm } from '../parts/edit-form';
 import { ChoiceField, ProseField, Section, TextField } from '../parts/fields';
+import { Rows } from '../parts/rows';
 import { useReader } from '../parts/use-reader';
 import { noStrain, readSource, sourceText, type StrainText } from './source-text';
 
@@ -105,58 +106,39 @@ export function SourceForm({
               </div>
             )}
             <Section title="Strains, as declared" says="Declared at the start, not tested since.">
-              <div className="rows">
-                {text.strains.map((one, at) => (
-                  <fieldset className="row-of" key={at} aria-label={`Strain ${at + 1}`}>
-                    <div className="fields">
+              <Rows
+                items={text.strains}
+                kind="strain"
+                fresh={noStrain}
+                onChange={(strains) => set({ ...text, strains })}
+              >
+                {(one, at) => (
+                  <div className="fields">
+                    <TextField label="Genus" value={one.genus} onChange={(genus) => strain(at, { genus })} />
+                    <TextField
+                      label="Species"
+                      value={one.species}
+                      onChange={(species) => strain(at, { species })}
+                    />
+                    <TextField
+                      label="Strain name"
+                      value={one.designation}
+                      problem={problems.get(`strains.${at}.designation`)}
+                      onChange={(designation) => strain(at, { designation })}
+                    />
+                    {text.kind === 'product' && (
                       <TextField
-                        label="Genus"
-                        value={one.genus}
-                        onChange={(genus) => strain(at, { genus })}
+                        label="Count in one piece"
+                        value={one.count}
+                        placeholder="100 million"
+                        read={reader.count(one.count)}
+                        problem={problems.get(`strains.${at}.count`)}
+                        onChange={(count) => strain(at, { count })}
                       />
-                      <TextField
-                        label="Species"
-                        value={one.species}
-                        onChange={(species) => strain(at, { species })}
-                      />
-                      <TextField
-                        label="Strain name"
-                        value={one.designation}
-                        problem={problems.get(`strains.${at}.designation`)}
-                        onChange={(designation) => strain(at, { designation })}
-                      />
-                      {text.kind === 'product' && (
-                        <TextField
-                          label="Count in one piece"
-                          value={one.count}
-                          placeholder="100 million"
-                          read={reader.count(one.count)}
-                          problem={problems.get(`strains.${at}.count`)}
-                          onChange={(count) => strain(at, { count })}
-                        />
-                      )}
-                    </div>
-                    {text.strains.length > 1 && (
-                      <button
-                        type="button"
-                        className="button quiet take-away"
-                        data-enter="pass"
-                        aria-label={`Take away strain ${at + 1}`}
-                        onClick={() => set({ ...text, strains: text.strains.toSpliced(at, 1) })}
-                      >
-                        Take away
-                      </button>
                     )}
-                  </fieldset>
-                ))}
-                <button
-                  type="button"
-                  className="button quiet add"
-                  onClick={() => set({ ...text, strains: [...text.strains, noStrain] })}
-                >
-                  Add another strain
-                </button>
-              </div>
+                  </div>
+                )}
+              </Rows>
             </Section>
             <ProseField label="Note" value={text.note} onChange={(note) => set({ ...text, note })} />
           </>
