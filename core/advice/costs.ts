@@ -24,13 +24,17 @@ export interface KeptCosts {
   readonly costs: RestartCosts;
   /** A currency, or 'jars' where no price is known: costs are then counted in jars. */
   readonly unit: string;
-  /** Each a sentence; where costs are counted in jars, why comes first. */
+  /** Each a sentence; what costs are counted in comes first. */
   readonly assumed: readonly string[];
 }
 
 /** Said once wherever costs are shown without a price. */
 export const COUNTED_IN_JARS =
   'No price of milk is recorded, so costs are counted in jars: a cost of 2 is what two jars cost.';
+
+/** What a price is made of, said first where costs are in money. */
+const COUNTED_IN_MONEY =
+  'A jar costs its milk and what was stirred into it, where the package, its size and its price are recorded. Spoonfuls of what is sold by weight are left out.';
 
 /** A cost in words: "1.35 EUR", or "as much as 1.35 jars" where no price is known. */
 export const costWords = (value: number, unit: string): string =>
@@ -57,7 +61,7 @@ export function keptCosts(records: CostRecords): KeptCosts {
     assumed.push(
       `Prices are recorded in ${currencies.join(' and ')}. They can't be added, so costs are counted in jars: a cost of 2 is what two jars cost.`,
     );
-  else if (unit === 'jars') assumed.push(COUNTED_IN_JARS);
+  else assumed.push(unit === 'jars' ? COUNTED_IN_JARS : COUNTED_IN_MONEY);
   const start = unit === 'jars' ? null : whole(records.starts);
   const freshStart = start ?? START_IN_JARS * jar;
   if (start === null) assumed.push(`What starts a line is taken to cost as much as ${START_IN_JARS} jars.`);

@@ -147,6 +147,7 @@ export const lantern: readonly DemoBatch[] = [
       jar('c', from('2026-03-11 a'), saw('firm', 4.38), '2026-04-16', {
         hold: 1,
         volumeMl: 500,
+        ownCarton: true,
         note: 'Seed was spooned out on 8 Apr and the lid closed again; opened for eating on 15 Apr.',
       }),
     ],

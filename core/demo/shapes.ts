@@ -23,6 +23,8 @@ export interface DemoJar {
   readonly hold: number;
   readonly volumeMl: number;
   readonly milk: string;
+  /** Filled from a carton that no other jar of its batch was filled from. */
+  readonly ownCarton: boolean;
   /** Day it was eaten up or thrown out; null: some is still there. */
   readonly goneOn: string | null;
   readonly note: string | null;
@@ -146,6 +148,7 @@ export const jar = (
   hold: 0,
   volumeMl: 900,
   milk: 'whole milk',
+  ownCarton: false,
   note: null,
   ...more,
 });

@@ -5,6 +5,7 @@ import type { Outcome } from '../ledger/records';
 import { heron } from './heron';
 import { lantern } from './lantern';
 import { laterLooks, packages, portions, preferences, sources } from './larder';
+import { milkFor, milkOf } from './milk';
 import type { DemoBatch, DemoHold, DemoJar, DemoSeed, JarName } from './shapes';
 
 type DemoCall =
@@ -99,7 +100,7 @@ function seedingEntry(seed: DemoSeed, known: Known): BatchEntry['jars'][number][
   };
 }
 
-const jarEntry = (jar: DemoJar, known: Known): BatchEntry['jars'][number] => ({
+const jarEntry = (day: string, jar: DemoJar, known: Known): BatchEntry['jars'][number] => ({
   letter: jar.letter,
   state: 'made',
   hold: jar.hold,
@@ -108,7 +109,7 @@ const jarEntry = (jar: DemoJar, known: Known): BatchEntry['jars'][number] => ({
   finalVolumeKnown: 'filled to the vessel',
   milk: jar.milk,
   milkAmount: null,
-  milkPackage: null,
+  milkPackage: known.id(milkOf(day, jar)),
   countPerMl: null,
   onShelf: true,
   goneOn: null,
@@ -176,6 +177,17 @@ function larderSteps(): Step[] {
   ];
 }
 
+/** Milk is bought on the day it is used, before the batch. */
+const milkSteps = (batch: DemoBatch): Step[] =>
+  milkFor(batch).map((milk): Step => {
+    const at = momentAfter(batch.day, 17.75, 0);
+    return {
+      at,
+      write: () => ({ call: 'package.save', at, input: { package: { ...milk.package, id: null } } }),
+      learn: (reply, known) => known.learn(milk.name, reply.id),
+    };
+  });
+
 function batchStep(batch: DemoBatch): Step {
   const longest = Math.max(...batch.holds.map((hold) => hold.hours));
   const at = momentAfter(batch.day, HOLD_STARTS, longest + 15);
@@ -189,7 +201,7 @@ function batchStep(batch: DemoBatch): Step {
         word: batch.word,
         note: batch.note,
         holds: batch.holds.map((hold) => holdEntry(batch.day, hold)),
-        jars: batch.jars.map((jar) => jarEntry(jar, known)),
+        jars: batch.jars.map((jar) => jarEntry(batch.day, jar, known)),
         sameLabelMeant: false,
         draft: null,
       },
@@ -257,7 +269,7 @@ export function* demoWrites(): Generator<DemoWrite, void, DemoReply> {
   const known = new Known();
   const steps = [
     ...larderSteps(),
-    ...batches.flatMap((batch) => [batchStep(batch), ...goneSteps(batch)]),
+    ...batches.flatMap((batch) => [...milkSteps(batch), batchStep(batch), ...goneSteps(batch)]),
     ...laterSteps(),
   ];
   const ordered = steps.toSorted((one, other) => Date.parse(one.at) - Date.parse(other.at));

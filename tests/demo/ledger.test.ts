@@ -49,6 +49,32 @@ it('names its lines and counts them as lineage does', () => {
   ]);
 });
 
+it('puts no caution on any other jar: no milk is shared over batches, nor with the spoiled jar', () => {
+  const { jars } = ask('family.get', {});
+  const touched = jars.filter((jar) => jar.cautions.length > 0);
+  expect(touched.map((jar) => `${jar.madeOn} ${jar.letter}`).toSorted()).toEqual(
+    [cases.spoiled.jar, ...cases.spoiled.onHold].toSorted(),
+  );
+  expect(touched.flatMap((jar) => jar.cautions).filter(({ how }) => how.startsWith('look'))).toEqual([]);
+});
+
+it('counts costs in pounds: the start by the capsules of its boxes, a jar by its milk', () => {
+  const restart = ask('advice.restart', { line: null });
+  expect(restart.unit).toBe('GBP');
+  const input = (name: string) => restart.why.inputs.find((one) => one.name === name)?.value;
+  // 32 of 60 capsules at 18.50 and 10 of 30 at 12.40.
+  expect(input('a fresh start')).toBe('14.00 GBP');
+  // 900 mL at 1.12 to 1.24 a litre.
+  const jar = Number(input('a jar')?.replace(' GBP', ''));
+  expect(jar).toBeGreaterThanOrEqual(1.0);
+  expect(jar).toBeLessThanOrEqual(1.12);
+  const next = ask('advice.next', { line: null });
+  expect(next.unit).toBe('GBP');
+  expect(JSON.stringify([restart, next])).not.toMatch(/counted in jars|No price of milk/);
+  for (const { label, allowed } of next.ranking)
+    if (['8 Apr a', '8 Apr b', '15 Apr a'].includes(label)) expect(allowed, label).toBe(false);
+});
+
 it('suggests a fresh start for Heron', () => {
   const { suggestions } = ask('advice.freshStart', {});
   expect(suggestions).toHaveLength(1);

@@ -23,6 +23,7 @@ export interface Played {
   readonly writes: readonly DemoWrite[];
   readonly jars: readonly PlayedJar[];
   readonly sources: readonly Parsed<'source.save'>['source'][];
+  readonly packages: readonly (Parsed<'package.save'>['package'] & { readonly id: string })[];
   readonly portions: readonly { readonly id: string; readonly jar: string; readonly keptOn: string }[];
   readonly named: (name: string) => PlayedJar;
   /** A jar's key in `records`. */
@@ -36,7 +37,7 @@ export function play(): Played {
   const writes: DemoWrite[] = [];
   const jars: PlayedJar[] = [];
   const sources: (Parsed<'source.save'>['source'] & { id: string })[] = [];
-  const packages: string[] = [];
+  const packages: (Parsed<'package.save'>['package'] & { id: string })[] = [];
   const portions: { id: string; jar: string; keptOn: string }[] = [];
   let batches = 0;
 
@@ -52,7 +53,7 @@ export function play(): Played {
       }
       case 'package.save': {
         const id = uid((count += 1));
-        packages.push(id);
+        packages.push({ ...write.input.package, id });
         return { id };
       }
       case 'portion.save': {
@@ -119,7 +120,8 @@ export function play(): Played {
     holdsOf.set(hold, holdsOf.size + 1);
     return holdsOf.size;
   };
-  const packageKey = (id: string | null): number[] => (id === null ? [] : [packages.indexOf(id) + 1]);
+  const packageKey = (id: string | null): number[] =>
+    id === null ? [] : [packages.findIndex((one) => one.id === id) + 1];
 
   const familyJars = jars.map((jar, index): FamilyJar => {
     const { outcome } = jar;
@@ -137,6 +139,7 @@ export function play(): Played {
       spoiled: outcome !== null && isSpoiled(outcome),
       spoiledOpenedDays: outcome?.openedDays ?? null,
       packages: [
+        ...packageKey(jar.entry.milkPackage),
         ...jar.entry.seedings.flatMap((seeding) => packageKey(seeding.package)),
         ...jar.entry.additions.flatMap((addition) => packageKey(addition.package)),
       ],
@@ -174,6 +177,7 @@ export function play(): Played {
     writes,
     jars,
     sources,
+    packages,
     portions,
     named,
     key: (name) => jars.indexOf(named(name)) + 1,

@@ -75,6 +75,28 @@ describe('the invented scenario as writes', () => {
     }
   });
 
+  it('fills every jar from milk of its own batch, bought that day with a price, enough of it', () => {
+    const bought = new Map(
+      played.packages.flatMap((one) => (one.of === 'milk' ? [[one.id, one] as const] : [])),
+    );
+    const used = new Map<string, { days: Set<string>; ml: number }>();
+    for (const jar of played.jars) {
+      const milk = bought.get(jar.entry.milkPackage ?? '');
+      expect(milk?.boughtOn, jar.name).toBe(jar.day);
+      expect(milk?.price?.currency, jar.name).toBe('GBP');
+      const of = used.get(milk?.id ?? '') ?? { days: new Set(), ml: 0 };
+      used.set(milk?.id ?? '', {
+        days: of.days.add(jar.day),
+        ml: of.ml + (jar.entry.finalVolume?.value ?? NaN),
+      });
+    }
+    expect(used.size).toBe(bought.size);
+    for (const [id, { days, ml }] of used) {
+      expect(days.size).toBe(1);
+      expect(ml).toBeLessThanOrEqual(bought.get(id)?.size?.value ?? 0);
+    }
+  });
+
   it('says of every runny jar that its acid was measured: none is food by mistake', () => {
     for (const jar of played.jars.filter((one) => one.outcome?.setWord === 'runny')) {
       expect(jar.outcome?.phHow).toBe('meter');
