@@ -1,7 +1,7 @@
 // Preferences: sensible at the first start, one step away, applied at once everywhere, kept for the next start.
 // 1 US tbsp is 14.79 mL, an Australian one 20 mL (core/quantities/spoons.ts names the sources); 38 °C is 100.4 °F.
 import { complaintsOfAxe } from './axe';
-import { emptyLedger, recordBatch, toBatches } from './recording';
+import { emptyLedger, recordBatch, toBatches, toHistory } from './recording';
 import { expect, test } from './window';
 
 test('a choice is applied at once and kept for the next start', async ({ program }) => {
@@ -26,6 +26,13 @@ test('a choice is applied at once and kept for the next start', async ({ program
   await panel.getByLabel('Seed stays in the fridge at most').fill('14');
   await panel.getByLabel('A line goes up to generation').fill('twelve');
   await expect(panel.getByText('Type a whole number from 1 to 1000')).toBeVisible();
+  const lag = panel.getByLabel('A jar lags behind its bath by (hours)');
+  await expect(lag).toHaveAccessibleDescription(
+    /Left empty, the program measures it wherever one probe stood in a bath/,
+  );
+  await lag.fill('30 h');
+  await expect(panel.getByText('Type hours from 0.05 to 24')).toBeVisible();
+  await lag.fill('45 min');
   await panel.getByRole('button', { name: 'Close' }).click();
   await expect(page.locator('html')).toHaveAttribute('data-theme', 'dark');
 
@@ -43,10 +50,37 @@ test('a choice is applied at once and kept for the next start', async ({ program
     value: {
       preferences: {
         theme: 'dark', temperatures: '°F', volumes: 'metric', spoons: 'Australia', dates: 'month first', currency: 'AUD',
-        seedFridgeDays: 14, mostGenerations: null,
+        seedFridgeDays: 14, mostGenerations: null, jarFollowsHours: 0.75,
       },
     },
   }); // prettier-ignore
+});
+
+test('a figure typed key by key is one choice, kept also when Escape closes the panel, and taken back in the history', async ({
+  page,
+}) => {
+  await emptyLedger(page);
+  await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
+  const lagNow = async (): Promise<unknown> => {
+    const state = await page.evaluate(() => window.jarline.call['app.state']({}));
+    return state.ok ? state.value.preferences.jarFollowsHours : state;
+  };
+  await page.keyboard.press('Control+,');
+  const panel = page.getByRole('dialog', { name: 'Preferences' });
+  const lag = panel.getByLabel('A jar lags behind its bath by (hours)');
+  await expect(lag).toHaveValue('');
+  await lag.pressSequentially('1.25');
+  expect(await lagNow()).toBeNull();
+  await page.keyboard.press('Escape');
+  await expect(panel).toBeHidden();
+  await expect.poll(lagNow).toBe(1.25);
+  await toHistory(page);
+  const undo = page.getByRole('main').getByRole('button', { name: /^Undo .*preferences/i });
+  await expect(undo).toHaveCount(1);
+  await undo.click();
+  await expect.poll(lagNow).toBeNull();
+  await page.keyboard.press('Control+,');
+  await expect(lag).toHaveValue('');
 });
 
 test.describe('where the system speaks as in the United States', () => {

@@ -5,6 +5,7 @@ import { printDay } from '../../core/quantities/typed-days';
 import type { Preferences } from '../../core/ledger/records';
 import { ChoiceField, TextField } from '../parts/fields';
 import { call } from './calls';
+import { JAR_LAG, limitUpTo, type FigureWords } from './preference-figures';
 import { say } from './store';
 import './preferences.css';
 
@@ -14,6 +15,9 @@ const SPOONS = [
   { value: 'Australia', label: 'Australia' },
   { value: 'UK imperial', label: 'Old British' },
 ] as const satisfies readonly { readonly value: Preferences['spoons']; readonly label: string }[];
+
+const DAYS = limitUpTo(3650);
+const GENERATIONS = limitUpTo(1000);
 
 const round = (ml: number): string => String(Math.round(ml * 10) / 10);
 
@@ -49,42 +53,53 @@ function Currency({
   );
 }
 
-/** A limit in whole numbers; empty is no limit. Kept as soon as it can be read. */
-function Limit({
+/**
+ * A figure that may be left empty. Kept once the field is left, or the panel closed: half a number is not a choice,
+ * and in the history one choice is one line.
+ */
+function Figure({
   label,
+  hint,
   value,
-  most,
+  words,
   onChange,
 }: {
   readonly label: string;
+  readonly hint?: string;
   readonly value: number | null;
-  readonly most: number;
+  readonly words: FigureWords;
   readonly onChange: (value: number | null) => void;
 }) {
   const [typed, setTyped] = useState(value === null ? '' : String(value));
-  const read = (text: string): number | null | undefined => {
-    if (text.trim() === '') return null;
-    const number = Number(text);
-    return /^\s*\d+\s*$/.test(text) && number >= 1 && number <= most ? number : undefined;
+  const kept = useRef(value);
+  const keep = (): void => {
+    const wanted = words.read(typed);
+    if (wanted === undefined) return;
+    setTyped(wanted === null ? '' : String(wanted));
+    if (wanted === kept.current) return;
+    kept.current = wanted;
+    onChange(wanted);
   };
+  const latest = useRef(keep);
+  useEffect(() => {
+    latest.current = keep;
+  });
+  // Escape closes the panel without leaving the field first.
+  useEffect(() => () => latest.current(), []);
   return (
-    <TextField
-      label={label}
-      width="short"
-      numeric
-      value={typed}
-      placeholder="no limit"
-      problem={
-        read(typed) === undefined
-          ? `Type a whole number from 1 to ${most}, or leave it empty for no limit.`
-          : undefined
-      }
-      onChange={(next) => {
-        setTyped(next);
-        const wanted = read(next);
-        if (wanted !== undefined && wanted !== value) onChange(wanted);
-      }}
-    />
+    <div className="preferences-figure">
+      <TextField
+        label={label}
+        width="short"
+        numeric
+        value={typed}
+        placeholder={words.empty}
+        hint={hint}
+        problem={words.read(typed) === undefined ? words.problem : undefined}
+        onChange={setTyped}
+        onLeave={keep}
+      />
+    </div>
   );
 }
 
@@ -182,25 +197,32 @@ export function PreferencesPanel({
         onChange={choose('spoons')}
       />
       <div className="preferences-pair">
-        <Limit
+        <Figure
           label="Seed stays in the fridge at most (days)"
           value={preferences.seedFridgeDays}
-          most={3650}
+          words={DAYS}
           onChange={(seedFridgeDays) => void save({ seedFridgeDays })}
         />
-        <Limit
+        <Figure
           label="Seed stays in the freezer at most (days)"
           value={preferences.seedFreezerDays}
-          most={3650}
+          words={DAYS}
           onChange={(seedFreezerDays) => void save({ seedFreezerDays })}
         />
-        <Limit
+        <Figure
           label="A line goes up to generation"
           value={preferences.mostGenerations}
-          most={1000}
+          words={GENERATIONS}
           onChange={(mostGenerations) => void save({ mostGenerations })}
         />
       </div>
+      <Figure
+        label="A jar lags behind its bath by (hours)"
+        hint={JAR_LAG.hint}
+        value={preferences.jarFollowsHours}
+        words={JAR_LAG}
+        onChange={(jarFollowsHours) => void save({ jarFollowsHours })}
+      />
       <Currency value={preferences.currency} onChange={(currency) => void save({ currency })} />
     </dialog>
   );

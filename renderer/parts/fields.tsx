@@ -60,6 +60,8 @@ interface TextProps extends Said {
   /** The form opens with the keyboard here. */
   readonly startHere?: boolean;
   readonly numeric?: boolean;
+  /** The field was left, or Enter pressed in it. */
+  readonly onLeave?: () => void;
 }
 
 /** One line of text. */
@@ -103,6 +105,10 @@ export function TextField(props: TextProps) {
         aria-invalid={problem ? true : undefined}
         aria-describedby={describedBy(id, problem, echo, hint)}
         onChange={(event) => onChange(event.target.value)}
+        onBlur={props.onLeave}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') props.onLeave?.();
+        }}
       />
       {suggestions && suggestions.length > 0 && (
         <datalist id={`${id}-list`}>

@@ -5,6 +5,7 @@ import { defaultPreferences, regionOf } from '../../core/ledger/default-preferen
 import { Preferences } from '../../core/ledger/records';
 import { localeOfSystem } from '../../main/locale';
 import { Session } from '../../main/ledger/session';
+import { JAR_LAG, limitUpTo } from '../../renderer/app/preference-figures';
 import { must, newFile, NOW } from './helpers';
 
 describe('preferences by locale', () => {
@@ -66,5 +67,49 @@ describe('a ledger', () => {
       file: null, mode: 'open', now: NOW, timeZone: 'UTC', locale: 'de-DE', version: '0',
     }); // prettier-ignore
     expect(must(session, 'app.state', {}).preferences.spoons).toBe('metric');
+  });
+});
+
+describe('a figure of the preferences as typed', () => {
+  it.each([
+    ['', null],
+    ['  ', null],
+    ['1.5', 1.5],
+    ['1,5', 1.5],
+    ['45 min', 0.75],
+    ['1 h 30', 1.5],
+    ['0.05', 0.05],
+    ['24', 24],
+    ['0', undefined],
+    ['0.01', undefined],
+    ['25', undefined],
+    ['-1', undefined],
+    ['quick', undefined],
+  ])('a lag of “%s” is %s hours', (typed, hours) => {
+    expect(JAR_LAG.read(typed)).toBe(hours);
+  });
+
+  it.each([
+    ['', null],
+    ['14', 14],
+    ['3650', 3650],
+    ['0', undefined],
+    ['3651', undefined],
+    ['1.5', undefined],
+    ['twelve', undefined],
+  ])('a limit of “%s” is %s', (typed, limit) => {
+    expect(limitUpTo(3650).read(typed)).toBe(limit);
+  });
+
+  it('a lag that was kept is taken back by undoing its line in the history', () => {
+    const session = new Session({
+      file: newFile(), mode: 'create', now: NOW, timeZone: 'UTC', locale: 'de-DE', version: '0',
+    }); // prettier-ignore
+    const before = must(session, 'app.state', {}).preferences;
+    must(session, 'preferences.save', { ...before, jarFollowsHours: JAR_LAG.read('1 h 30') ?? null });
+    expect(must(session, 'app.state', {}).preferences.jarFollowsHours).toBe(1.5);
+    const [act] = must(session, 'history.list', { record: null, before: null, limit: 1 }).acts;
+    must(session, 'act.undo', { act: act?.act ?? null });
+    expect(must(session, 'app.state', {}).preferences).toEqual(before);
   });
 });
