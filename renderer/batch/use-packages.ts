@@ -11,14 +11,14 @@ export interface Packages {
   readonly ofAddition: (name: string) => readonly Choice<string>[];
 }
 
-/** All packages of the ledger. A list is empty where there is nothing to choose, so that no field is shown. */
+/** All packages of the ledger, the last recorded first: that is the one being used. A list is empty where there is nothing to choose, so that no field is shown. */
 export function usePackages(): Packages {
   const answer = useRead('package.list', {});
   const { writer } = useReader();
   const packages = answer?.ok ? answer.value.packages : undefined;
   return useMemo(() => {
     const choices = (fits: (one: Package) => boolean): readonly Choice<string>[] => {
-      const found = (packages ?? []).filter(fits);
+      const found = (packages ?? []).filter(fits).toReversed();
       return found.length === 0
         ? []
         : [

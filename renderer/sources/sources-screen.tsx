@@ -212,7 +212,8 @@ export function SourcesScreen() {
     );
   const all = sources.value.sources;
   const bought = packages.value.packages;
-  const others = bought.filter((one) => one.of !== 'source');
+  // The last recorded first: milk is bought often, and the newest is the one in use.
+  const others = bought.filter((one) => one.of !== 'source').toReversed();
   const done = (): void => setEditing(null);
   const forms: Forms = { editing, onEdit: setEditing, onDone: done, sources: all };
   return (
