@@ -64,8 +64,19 @@ export function fitTimeConstant({ bath, jar }: BathAndJar): Omit<TimeConstant, '
 
 const hours = (value: number): string => `${value < 1 ? value.toFixed(2) : value.toFixed(1)} h`;
 
-/** The time constant to go by. @param told the keeper's own figure (h) @param seen probes that stood in bath and jar */
-export function timeConstantOf(told: number | null, seen: readonly BathAndJar[]): TimeConstant {
+/** What is said of jars that were read in one of several baths. */
+const leftOut = (unclear: number): string =>
+  unclear === 0
+    ? ''
+    : ` The readings in ${unclear === 1 ? 'one jar' : `${unclear} jars`} were left out: more than one bath was read at that time, and nothing recorded says which of them ${unclear === 1 ? 'it' : 'each'} stood in.`;
+
+/**
+ * The time constant to go by.
+ * @param told the keeper's own figure (h)
+ * @param seen probes that stood in bath and jar
+ * @param unclear jars that were read, but nobody can tell in which bath
+ */
+export function timeConstantOf(told: number | null, seen: readonly BathAndJar[], unclear = 0): TimeConstant {
   if (told !== null)
     return {
       low: told, middle: told, high: told, from: 'your figure',
@@ -77,13 +88,13 @@ export function timeConstantOf(told: number | null, seen: readonly BathAndJar[])
     const [low, high] = [Math.min(...fits.map((fit) => fit.low)), Math.max(...fits.map((fit) => fit.high))];
     return {
       low, middle, high, from: 'measured',
-      says: `The jar is taken to follow what the probe read with a time constant of ${hours(middle)} (${hours(low)} to ${hours(high)}), measured where you had a probe in the bath and one in a jar.`,
+      says: `The jar is taken to follow what the probe read with a time constant of ${hours(middle)} (${hours(low)} to ${hours(high)}), measured where you had a probe in the bath and one in a jar.${leftOut(unclear)}`,
     }; // prettier-ignore
   }
   const { low, middle: usual, high } = DEFAULT_TIME_CONSTANT;
   return {
     low, middle: usual, high, from: 'usual range',
-    says: `The jar is taken to follow what the probe read with a time constant of ${hours(usual)} (${hours(low)} to ${hours(high)}). Nobody measured it: a probe in bath and jar at once would.`,
+    says: `The jar is taken to follow what the probe read with a time constant of ${hours(usual)} (${hours(low)} to ${hours(high)}). Nobody measured it: a probe in bath and jar at once would.${leftOut(unclear)}`,
   }; // prettier-ignore
 }
 

@@ -2,7 +2,7 @@
 import { jarFollows } from '../growth/jar-temperature';
 import { profileOf } from '../growth/readings';
 import type { Storage } from '../growth/storage';
-import { USUAL_TIME_CONSTANT, type BathAndJar, type TimeConstant } from '../growth/time-constant';
+import { USUAL_TIME_CONSTANT, type TimeConstant } from '../growth/time-constant';
 import { constantProfile, type WarmPoint } from '../growth/warmth';
 import type { Addition, Hold, Jar, Outcome, Portion } from '../ledger/records';
 import type { Family } from '../lineage/family';
@@ -93,21 +93,6 @@ export function holdWarmth(hold: HoldRecord, follows: TimeConstant = USUAL_TIME_
 /** The temperatures alone. */
 export const holdProfile = (hold: HoldRecord, follows?: TimeConstant): readonly WarmPoint[] | null =>
   holdWarmth(hold, follows)?.profile ?? null;
-
-/** Readings of a bath and of a jar that ran at one time, on one clock: holds of one batch, one probe in each. */
-export function bathsAndJars(holds: readonly HoldRecord[]): BathAndJar[] {
-  const clock = (hold: HoldRecord): readonly WarmPoint[] =>
-    profileOf(
-      hold.readings.map(({ at, temperature }) => ({
-        hour: Date.parse(at) / HOUR,
-        celsius: temperature.value,
-      })),
-    ).profile;
-  const of = (probe: HoldRecord['probe']): readonly (readonly WarmPoint[])[] =>
-    holds.filter((hold) => hold.probe === probe && hold.readings.length >= 2).map(clock);
-  const jars = of('jar');
-  return of('bath').flatMap((bath) => jars.map((jar) => ({ bath, jar })));
-}
 
 const daysBetween = (from: string, to: string): number =>
   Math.max(0, Math.round((Date.parse(`${to}T12:00:00Z`) - Date.parse(`${from}T12:00:00Z`)) / DAY));

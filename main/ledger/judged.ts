@@ -3,12 +3,8 @@
 import type { GenerationRecord } from '../../core/advice/chances';
 import { generationRecords } from '../../core/advice/history';
 import { timeConstantOf, type TimeConstant } from '../../core/growth/time-constant';
-import {
-  bathsAndJars,
-  type HoldRecord,
-  type JarRecord,
-  type PortionRecord,
-} from '../../core/vigour/evidence';
+import { bathsAndJars } from '../../core/vigour/baths';
+import type { HoldRecord, JarRecord, PortionRecord } from '../../core/vigour/evidence';
 import { JudgedFamily } from '../../core/vigour/judged-family';
 import { shown } from '../../core/vigour/score';
 import type { Ledger } from './ledger';
@@ -62,8 +58,12 @@ function timeConstant({ rows, preferences }: Ledger): TimeConstant {
     )
     .pluck()
     .all() as number[];
-  const seen = both.flatMap((batch) => bathsAndJars(rows.where('hold', 'batch', batch)));
-  return timeConstantOf(preferences.jarFollowsHours, seen);
+  const found = both.map((batch) => bathsAndJars(rows.where('hold', 'batch', batch)));
+  return timeConstantOf(
+    preferences.jarFollowsHours,
+    found.flatMap(({ pairs }) => pairs),
+    found.reduce((sum, { unclear }) => sum + unclear, 0),
+  );
 }
 
 /** Reads every jar's record in a few statements. */

@@ -2,6 +2,8 @@
 // (textbook, from memory), gives the readings; the fit must find τ again.
 import { describe, expect, it } from 'vitest';
 import { fitTimeConstant, timeConstantOf } from '../../core/growth/time-constant';
+import { bathsAndJars } from '../../core/vigour/baths';
+import type { HoldRecord } from '../../core/vigour/evidence';
 import { batchOf, fromSource, must, newSession, plainJar, plainSource, unseen } from '../ledger/helpers';
 
 const steps = Array.from({ length: 37 }, (_, i) => i / 6);
@@ -47,6 +49,68 @@ const readings = (of: (hour: number) => number) => Array.from({ length: 49 }, (_
 const hold = (probe: 'bath' | 'jar' | null, given: ReturnType<typeof readings>) => ({
   startedAt: '2026-03-01T18:00:00+00:00', endedAt: '2026-03-02T06:00:00+00:00', hours: null, planned: null, probe,
   readings: given, note: null,
+}); // prettier-ignore
+
+describe('a bath and a jar of one batch that were both read', () => {
+  const hour = (after: number) => new Date(Date.parse('2026-03-01T18:00:00Z') + after * 3_600_000).toISOString();
+  /** Read every half hour from `from` to `to`; recorded from and to the same hours unless told otherwise. */
+  const read = (
+    probe: 'bath' | 'jar',
+    celsius: number,
+    [from, to]: readonly [number, number] = [0, 36],
+    more: Partial<HoldRecord> = {},
+  ): HoldRecord => ({
+    startedAt: hour(from),
+    endedAt: hour(to),
+    hours: null,
+    planned: null,
+    probe,
+    readings: Array.from({ length: (to - from) * 2 + 1 }, (_, i) => ({
+      at: hour(from + i / 2),
+      temperature: { value: celsius, unit: '°C' as const, typed: null },
+    })),
+    ...more,
+  });
+  const planned = (value: number) => ({ planned: { value, unit: '°C' as const, typed: null } });
+  /** Bath and jar by the temperature that marks each. */
+  const paired = (holds: readonly HoldRecord[]) => {
+    const { pairs, unclear } = bathsAndJars(holds);
+    return [pairs.map(({ bath, jar }) => [bath[0]?.celsius, jar[0]?.celsius]), unclear];
+  };
+
+  it('are a pair where their times lie in one another', () => {
+    expect(paired([read('bath', 38), read('jar', 37)])).toEqual([[[38, 37]], 0]);
+    expect(paired([read('bath', 38), read('jar', 37, [2, 30])])).toEqual([[[38, 37]], 0]);
+    // Two jars read in one bath.
+    expect(paired([read('bath', 38), read('jar', 37), read('jar', 36)])).toEqual([[[38, 37], [38, 36]], 0]);
+  });
+  it('are none where they ran one after the other, or hardly met', () => {
+    expect(paired([read('bath', 38, [0, 12]), read('jar', 37, [12, 36])])).toEqual([[], 0]);
+    expect(paired([read('bath', 38, [0, 20]), read('jar', 37, [10, 36])])).toEqual([[], 0]);
+  });
+  it('are none where they were meant to be at different warmths', () => {
+    expect(paired([read('bath', 38, [0, 36], planned(38)), read('jar', 42, [0, 36], planned(43))])).toEqual([[], 0]);
+    expect(paired([read('bath', 38, [0, 36], planned(38)), read('jar', 37, [0, 36], planned(38))])).toEqual([[[38, 37]], 0]);
+  });
+  it('go by what is recorded alike where two baths were read, and are left out where that does not tell', () => {
+    const two = [read('bath', 38, [0, 36], planned(38)), read('bath', 42, [0, 36], planned(42))];
+    expect(paired([...two, read('jar', 37, [0, 36], planned(38)), read('jar', 41, [0, 36], planned(42))])).toEqual([[[38, 37], [42, 41]], 0]);
+    expect(paired([...two, read('jar', 37)])).toEqual([[], 1]);
+    // Two baths at one warmth, the second begun an hour later: a jar begun with it stood in it.
+    const later = [read('bath', 38), read('bath', 39, [1, 36])];
+    expect(paired([...later, read('jar', 36, [1, 36])])).toEqual([[[39, 36]], 0]);
+    expect(paired([...later, read('jar', 36, [3, 30])])).toEqual([[], 1]);
+  });
+  it('go by their readings where nobody wrote down start and end', () => {
+    const unsaid = { startedAt: null, endedAt: null };
+    expect(paired([read('bath', 38, [0, 36], unsaid), read('jar', 37, [0, 36], unsaid)])).toEqual([[[38, 37]], 0]);
+    expect(paired([read('bath', 38, [0, 12], unsaid), read('jar', 37, [12, 36], unsaid)])).toEqual([[], 0]);
+  });
+  it('are named where they were left out', () => {
+    expect(timeConstantOf(null, [], 1).says).toContain('The readings in one jar were left out: more than one bath');
+    expect(timeConstantOf(null, [{ bath: bathAt(38), jar: jarWith(0.8) }], 2).says).toContain('The readings in 2 jars were left out');
+    expect(timeConstantOf(null, []).says).not.toContain('left out');
+  });
 }); // prettier-ignore
 
 describe('figures of a jar', () => {
