@@ -4,6 +4,7 @@ import { readFacts } from './cells';
 import type { LedgerFacts, NotesInput, PlannedChange, PlannedJar } from './plan';
 import { type CellContext, RowLog } from './row-cells';
 import { labelOf, type NoteRow } from './rows';
+import { ANOTHER } from './same-place';
 import { question } from './says';
 
 /** Questions whose answer changes what a row is taken to mean; their answers are kept with the row. */
@@ -87,9 +88,10 @@ export function askChanged(row: NoteRow, input: NotesInput, hanging: () => reado
     {
       id: changedId(row),
       row: row.row.line,
-      sentence,
+      sentence: row.guessed ? `${sentence} ${question.byPlace(labelOf(row))}` : sentence,
       choices: [
-        { value: 'take over', label: 'Take it over' },
+        { value: 'take over', label: row.guessed ? 'The same jar: take it over' : 'Take it over' },
+        ...(row.guessed ? [{ value: ANOTHER, label: 'Another jar: bring it in' }] : []),
         { value: 'leave', label: 'Leave the ledger as it is' },
       ],
       blocks: false,

@@ -267,3 +267,7 @@ export function nextLetter(taken: ReadonlySet<string>): string {
     if (!taken.has(letter)) return letter;
   }
 }
+
+/** What a jar is known by within a ledger: its day, the batch's word, its letter. */
+export const labelKey = (day: string | null, word: string | null, letter: string): string =>
+  `${day}|${plain(word ?? '')}|${letter.toLowerCase()}`;

@@ -35,12 +35,14 @@ export interface LedgerView {
   readonly read: ReadonlySet<string>;
   /** By jar: which questions of its row have been answered. */
   readonly answered: ReadonlyMap<string, ReadonlySet<string>>;
-  /** Jars that came from notes. */
-  readonly fromNotes: ReadonlySet<string>;
+  /** Jars that came from notes: from which file, and on which line of it they stood last. */
+  readonly fromNotes: ReadonlyMap<string, { readonly file: string; readonly line: number }>;
   readonly factsOf: (uid: string) => LedgerFacts | null;
 }
 
 export interface NotesInput {
+  /** The name of the file, without its folder. */
+  readonly file: string;
   readonly text: string;
   readonly mapping: Readonly<Record<string, NoteColumn>>;
   readonly answers: Readonly<Record<string, string>>;

@@ -6,10 +6,11 @@ import { giveAmounts, readBareUnits } from './amounts-of-seeds';
 import { readFacts } from './cells';
 import { type Question, readConventions } from './conventions';
 import { runsSideways } from './heading-lines';
+import { labelKey } from './identity';
 import { type Said, readLayout } from './layout';
 import type { NotesInput, NotesPlan, NotesReading, PlannedChange, PlannedJar } from './plan';
-import type { Cell, CellContext } from './row-cells';
-import { type NoteRow, collectRows, labelKey, labelOf, nameRows } from './rows';
+import { type Cell, type CellContext, RowLog } from './row-cells';
+import { type NoteRow, collectRows, labelOf, nameRows } from './rows';
 import { problem, question } from './says';
 import { linesBelow, refuseLoops, seedsFirst, waitForSeeds, waitToTakeOver } from './seed-order';
 import { type KnownJar, SeedIndex, type SourceMention } from './seed-index';
@@ -51,7 +52,10 @@ export function readNotes(input: NotesInput): NotesReading {
   const questions: Question[] = [...fileQuestions];
   const bareUnits = readBareUnits(layout, conventions, input, said, questions);
   const rows = collectRows(layout, conventions, input, said);
-  nameRows(rows, input);
+  const context: CellContext = { conventions, answers: input.answers, names: new Map(), bareUnits };
+  nameRows(rows, input, (row) =>
+    readFacts(row.cells, new RowLog(row.row.line), { ...context, names: new Map() }, row.identity.day),
+  );
 
   const options = { spoons: conventions.spoons, decimal: conventions.decimal };
   const sourceNames = new Map(input.ledger.sources.map(({ name }) => [plain(name), name]));
@@ -115,7 +119,6 @@ export function readNotes(input: NotesInput): NotesReading {
     index,
   );
   const asked = new Set<string>();
-  const context: CellContext = { conventions, answers: input.answers, names: new Map(), bareUnits };
 
   for (const [at, row] of rows.entries()) {
     if (at % 200 === 0) input.step?.(at, rows.length);

@@ -7,9 +7,10 @@ import { type Cell, type RowFacts, RowLog } from './row-cells';
 import type { Conventions } from './conventions';
 import { dayIn, dayText, findDay, serialDay } from './days';
 import { isSection } from './heading-lines';
-import { type Identity, fillYears, nextLetter, readIdentity } from './identity';
+import { type Identity, fillYears, labelKey, nextLetter, readIdentity } from './identity';
 import type { Layout, Said } from './layout';
 import type { NotesInput } from './plan';
+import { pairByPlace } from './same-place';
 import { assumed, problem } from './says';
 import type { SeedPart } from './seed-index';
 import type { Row } from './table';
@@ -31,6 +32,8 @@ export interface NoteRow {
   /** The label is taken in the ledger by a jar this row is not, or not any more. */
   clash: string | null;
   repeats: number | null;
+  /** It names no letter: which jar it changed from is told by its day and place alone. */
+  guessed: boolean;
   /** It changed, and the keeper said to take it over. */
   taken: boolean;
   facts: RowFacts | null;
@@ -199,6 +202,7 @@ export function collectRows(
         here: null,
         clash: null,
         repeats: null,
+        guessed: false,
         taken: false,
         facts: null,
         seeds: [],
@@ -208,11 +212,15 @@ export function collectRows(
   return rows;
 }
 
-export const labelKey = (day: string | null, word: string | null, letter: string): string =>
-  `${day}|${plain(word ?? '')}|${letter.toLowerCase()}`;
-
-/** Finds what came in before, gives years and letters, and sets equal labels apart. */
-export function nameRows(rows: readonly NoteRow[], input: NotesInput): void {
+/**
+ * Finds what came in before, gives years and letters, and sets equal labels apart.
+ * @param factsOf what the cells of a row tell, without a word said about it
+ */
+export function nameRows(
+  rows: readonly NoteRow[],
+  input: NotesInput,
+  factsOf: (row: NoteRow) => RowFacts,
+): void {
   const { ledger } = input;
   const uids = new Map(ledger.jars.map((jar) => [jar.uid, jar]));
   const counts = new Map<string, number>();
@@ -232,6 +240,11 @@ export function nameRows(rows: readonly NoteRow[], input: NotesInput): void {
     })),
     input.today,
   );
+
+  for (const [row, jar] of pairByPlace(rows, input, factsOf)) {
+    row.guessed = true;
+    row.identity.letter = jar.letter.toLowerCase();
+  }
 
   const taken = new Map<string, Set<string>>();
   const takenOn = (day: string | null, word: string | null): Set<string> => {

@@ -53,6 +53,7 @@ export const question = {
   product: (name: string) => `“${name}” was taken as a product to start from. Is that right?`,
   changed: (label: string, differences: readonly string[]) => `${label} is already in the ledger and this row now differs: ${differences.join('; ')}. Take it over? Until you say so the ledger stays as it is.`,
   spoiledNow: (row: number, label: string, signs: readonly string[], before: string | null, differences: readonly string[], hanging: readonly number[]) => `Row ${row}: the notes now say that ${label} spoiled${signs.length > 0 ? ` (${list(signs)})` : ''}. The ledger says ${before ?? 'nothing of the kind'}. Take it over?${hanging.length > 0 ? ` ${hanging.length === 1 ? 'Row' : 'Rows'} ${more(hanging.map(String))} ${hanging.length === 1 ? 'hangs' : 'hang'} on it and would be on hold.` : ''}${differences.length > 0 ? ` Also: ${differences.join('; ')}.` : ''}`,
+  byPlace: (label: string) => `The row names no letter: it was taken for ${label} by its day and its place in the file. Is it the same jar, or another one?`,
   byHand: (label: string) => `A jar ${label} is already in the ledger and did not come from these notes. The ledger was left as it is and this row was not added.`,
   warm: (text: string) => `“${text}” is an unusual temperature for a hold. It was kept as written. Is it right?`,
   long: (text: string) => `“${text}” is an unusual length for a hold. It was kept as written. Is it right?`,

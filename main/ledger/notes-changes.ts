@@ -17,10 +17,13 @@ export interface SeedOf {
 
 type Seen = Omit<Outcome, 'jar'>;
 
+/** A file's name as it is kept with its rows. */
+export const fileName = (name: string): string => name.slice(0, 500) || 'notes';
+
 /** Keeps which row of which file a jar is, as it reads now; an older entry of the same reading moves to the end. */
 export function noteRow(ledger: Ledger, act: OpenAct, file: string, planned: PlannedJar, jar: number): void {
   const record = {
-    file: file.slice(0, 500) || 'notes',
+    file: fileName(file),
     fingerprint: planned.fingerprint,
     occurrence: planned.occurrence,
     line: planned.line,

@@ -8,7 +8,7 @@ import { readNotesFile, type NotesText } from '../files/notes';
 import type { OpenAct } from './acts';
 import type { Job } from './job';
 import type { Ledger } from './ledger';
-import { changeJar, noteRow, type SeedOf } from './notes-changes';
+import { changeJar, fileName, noteRow, type SeedOf } from './notes-changes';
 import { Shared } from './notes-shared';
 import { Refused } from './refusal';
 
@@ -52,21 +52,21 @@ function viewOf(ledger: Ledger): LedgerView {
     .all() as { uid: string; day: string | null; word: string | null; letter: string; planned: number }[];
   const noted = rows
     .prepare(
-      'SELECT n.fingerprint, n.occurrence, j.uid FROM note_row n LEFT JOIN jar j ON j.key = n.jar ORDER BY n.key',
+      'SELECT n.file, n.line, n.fingerprint, n.occurrence, j.uid FROM note_row n LEFT JOIN jar j ON j.key = n.jar ORDER BY n.key',
     )
-    .all() as { fingerprint: string; occurrence: number; uid: string | null }[];
+    .all() as { file: string; line: number; fingerprint: string; occurrence: number; uid: string | null }[];
   // A row that was taken over has two: what it said last is what counts.
   const last = new Map(noted.map((row, at) => [row.uid ?? `row ${at}`, row]));
   const raw = new Map<string, string>();
   const read = new Set<string>();
   const answered = new Map<string, ReadonlySet<string>>();
-  const fromNotes = new Set<string>();
-  for (const { fingerprint, occurrence, uid } of last.values()) {
+  const fromNotes = new Map<string, { file: string; line: number }>();
+  for (const { file, line, fingerprint, occurrence, uid } of last.values()) {
     const [text = '', meaning = '', answers = ''] = fingerprint.split(':');
     raw.set(`${text}:${occurrence}`, uid ?? '');
     read.add(meaning);
     if (uid === null) continue;
-    fromNotes.add(uid);
+    fromNotes.set(uid, { file, line });
     if (answers !== '') answered.set(uid, new Set(answers.split(',')));
   }
   return {
@@ -89,6 +89,7 @@ interface Reading {
 function readFor(ledger: Ledger, input: Parsed<'notes.preview'>, job: Job): Reading {
   const file = readNotesFile(input.file);
   const reading = readNotes({
+    file: fileName(file.name),
     text: file.text,
     mapping: input.mapping ?? {},
     answers: input.answers ?? {},

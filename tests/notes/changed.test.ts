@@ -30,9 +30,9 @@ function call<N extends Names>(name: N, input: unknown): Reply<N> {
   if (!result.ok) throw new Error(refusalSentence(result.error));
   return contract[name].reply.parse(result.value) as Reply<N>;
 }
-const file = (text: string) => ({ name: 'notes.csv', bytes: new TextEncoder().encode(text) });
-const bring = (text: string, answers: Record<string, string> = {}) =>
-  call('notes.bringIn', { file: file(text), answers });
+const file = (text: string, name = 'notes.csv') => ({ name, bytes: new TextEncoder().encode(text) });
+const bring = (text: string, answers: Record<string, string> = {}, name = 'notes.csv') =>
+  call('notes.bringIn', { file: file(text, name), answers });
 const preview = (text: string, answers: Record<string, string> = {}) =>
   call('notes.preview', { file: file(text), answers });
 const acts = () => call('history.list', { record: null, before: null, limit: 200 }).acts;
@@ -186,3 +186,126 @@ describe('a question that stayed open', () => {
     expect(amounts()).toEqual([29.6, 29.6]);
   });
 });
+
+describe('a changed row of a file without letters', () => {
+  const TOP = 'Date,Seed,Amount,Hours,Fibre,Set,pH,Notes\n';
+  const START = '2026-03-01,10 capsules Blue Tin,,36,,firm,,\n';
+  const OLD = '2026-03-08,2026-03-01,3 tbsp,36,,firm,,\n';
+  const EDITED = '2026-03-08,2026-03-01,3 tbsp,30,,firm,4.4,\n';
+  const AFTER = '2026-03-15,2026-03-08,3 tbsp,36,,firm,,\n';
+  const asked = (reply: { questions: readonly { id: string }[] }) =>
+    reply.questions.map(({ id }) => id).filter((id) => id.startsWith('changed'));
+  const labels = () =>
+    call('family.get', {})
+      .jars.map(({ madeOn, letter }) => `${madeOn} ${letter}`)
+      .toSorted();
+
+  it('is asked about by its day and place, and nothing is added or changed before it is answered', () => {
+    bring(TOP + START + OLD + AFTER);
+    const before = jarCalled('2026-03-08');
+    for (let time = 0; time < 2; time += 1) {
+      const reply = bring(TOP + START + EDITED + AFTER);
+      expect([reply.jars, reply.changed, reply.problems]).toEqual([0, 0, []]);
+      const [question] = reply.questions;
+      expect(question?.id).toBe('changed:3');
+      expect(question?.sentence).toMatch(/hours 30 here, 36 in the ledger; pH 4\.4 here, blank in the ledger/);
+      expect(question?.sentence).toMatch(/names no letter: it was taken for 8 Mar 2026 a by its day and its place in the file\. Is it the same jar, or another one\?$/);
+      expect(question?.choices.map(({ value }) => value)).toEqual(['take over', 'another', 'leave']);
+    }
+    expect(bring(TOP + START + EDITED + AFTER, { 'changed:3': 'leave' }).jars).toBe(0);
+    expect(jarCalled('2026-03-08')).toEqual(before);
+    expect([labels(), acts().length]).toEqual([['2026-03-01 a', '2026-03-08 a', '2026-03-15 a'], 1]);
+  });
+
+  it('is taken over as the same jar, once, and undone as one act', () => {
+    bring(TOP + START + OLD + AFTER);
+    const before = jarCalled('2026-03-08').id;
+    const reply = bring(TOP + START + EDITED + AFTER, TAKE);
+    expect([reply.jars, reply.changed, asked(reply)]).toEqual([0, 1, []]);
+    const { id, hold, record } = jarCalled('2026-03-08');
+    expect([id, hold?.hours, record.outcome?.ph]).toEqual([before, 30, 4.4]);
+    const again = bring(TOP + START + EDITED + AFTER);
+    expect([again.jars, again.changed, again.questions]).toEqual([0, 0, []]);
+    call('act.undo', { act: null });
+    expect(jarCalled('2026-03-08').hold?.hours).toBe(36);
+    expect(asked(preview(TOP + START + EDITED + AFTER))).toEqual(['changed:3']);
+  });
+
+  it('comes in beside it where it is said to be another jar, and is not asked about again', () => {
+    bring(TOP + START + OLD);
+    expect(bring(TOP + START + EDITED, { 'changed:3': 'another' }).jars).toBe(1);
+    expect(labels()).toEqual(['2026-03-01 a', '2026-03-08 a', '2026-03-08 b']);
+    expect(jarCalled('2026-03-08').hold?.hours).toBe(36);
+    const again = bring(TOP + START + EDITED);
+    expect([again.jars, asked(again)]).toEqual([0, []]);
+  });
+
+  it('that now tells of spoilage is asked about first and urgently, and condemns the jar once taken over', () => {
+    bring(TOP + START + OLD + AFTER);
+    const pink = `${TOP}${START}2026-03-08,2026-03-01,3 tbsp,36,,firm,,went pink threw it out\n${AFTER}2026-03-22,2026-03-15,3 tbsp,36,,firm,,fizzy?\n`;
+    const [question] = bring(pink).questions;
+    expect(question).toMatchObject({ id: 'changed:3', urgent: true });
+    expect(question?.sentence).toMatch(/8 Mar 2026 a spoiled \(pink\)\. The ledger says firm\. Take it over\? Rows 4 and 5 hang on it/);
+    expect(bring(pink, TAKE).changed).toBe(1);
+    const { jars } = call('family.get', {});
+    expect(jars.map(({ madeOn, cautions }) => [madeOn, cautions.map(({ how }) => how.split(':')[0])])).toEqual([
+      ['2026-03-01', ['look']],
+      ['2026-03-08', ['condemned']],
+      ['2026-03-15', ['on hold']],
+      ['2026-03-22', ['on hold']],
+    ]);
+  });
+
+  it('written otherwise and told the same is that jar without a word', () => {
+    bring(TOP + START + OLD);
+    const reply = bring(TOP + START + OLD.replace(',36,', ',36 hours,'));
+    expect([reply.jars, asked(reply)]).toEqual([0, []]);
+  });
+
+  const PLAIN = '2026-03-08,2026-03-01,3 tbsp,36,,firm,,\n';
+  const OATS = '2026-03-08,2026-03-01,3 tbsp,36,2 tbsp oat bran,runny,4.4,\n';
+  const INULIN = '2026-03-08,2026-03-01,3 tbsp,36,2 tbsp inulin,firm,,\n';
+  const ACACIA = '2026-03-08,2026-03-01,3 tbsp,36,2 tbsp acacia fibre,firm,,\n';
+  const SOFT_OATS = OATS.replace('runny', 'soft');
+
+  it.each([
+    ['with a row added below', PLAIN + SOFT_OATS + INULIN + ACACIA, 4],
+    ['with a row put in above', ACACIA + PLAIN + SOFT_OATS + INULIN, 5],
+    ['with a row put in just above', PLAIN + ACACIA + SOFT_OATS + INULIN, 5],
+    ['moved to the end', PLAIN + INULIN + ACACIA + SOFT_OATS, 6],
+  ])('of several of one day is known %s', (_, rows, line) => {
+    bring(TOP + START + PLAIN + OATS + INULIN);
+    const reply = bring(TOP + START + rows);
+    expect([reply.jars, asked(reply)]).toEqual([1, [`changed:${line}`]]);
+    expect(reply.questions.find(({ id }) => id === `changed:${line}`)?.sentence).toMatch(/^8 Mar 2026 b is already in the ledger and this row now differs: set soft here, runny in the ledger\./);
+    expect(bring(TOP + START + rows, { [`changed:${line}`]: 'take over' }).changed).toBe(1);
+    expect(labels()).toEqual(['2026-03-01 a', '2026-03-08 a', '2026-03-08 b', '2026-03-08 c', '2026-03-08 d']);
+  });
+
+  it('is asked about where two of a day changed, each as the jar it was', () => {
+    bring(TOP + START + PLAIN + OATS + INULIN);
+    const reply = bring(TOP + START + PLAIN.replace('firm', 'very firm') + SOFT_OATS + INULIN);
+    expect([reply.jars, asked(reply)]).toEqual([0, ['changed:3', 'changed:4']]);
+    expect(reply.questions.map(({ sentence }) => sentence.slice(0, 12))).toEqual(['8 Mar 2026 a', '8 Mar 2026 b']);
+  });
+
+  it('asks about the next row of the day where the first is said to be another jar', () => {
+    bring(TOP + START + PLAIN);
+    const rows = TOP + START + PLAIN.replace('36', '30') + PLAIN.replace('36', '31');
+    expect(asked(preview(rows))).toEqual(['changed:3']);
+    expect(asked(preview(rows, { 'changed:3': 'another' }))).toEqual(['changed:4']);
+  });
+
+  it('is known in a file of another name too, by the rows that did not change', () => {
+    bring(TOP + START + OLD);
+    expect(asked(bring(TOP + START + EDITED, {}, 'notes, second try.csv'))).toEqual(['changed:3']);
+  });
+
+  it('is not looked for in another file, nor where every row is still there', () => {
+    bring(TOP + START + OLD);
+    const other = bring(TOP + EDITED.replace('2026-03-01', '10 capsules Meadow Pot'), {}, 'other line.csv');
+    expect([other.jars, asked(other)]).toEqual([1, []]);
+    const more = bring(TOP + START + OLD + EDITED);
+    expect([more.jars, asked(more)]).toEqual([1, []]);
+  });
+}); // prettier-ignore

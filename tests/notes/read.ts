@@ -13,7 +13,7 @@ export const EMPTY: NotesInput['ledger'] = {
   raw: new Map(),
   read: new Set(),
   answered: new Map(),
-  fromNotes: new Set(),
+  fromNotes: new Map(),
   factsOf: () => null,
 };
 
@@ -29,7 +29,7 @@ export interface Read {
 
 export function read(text: string, more: Partial<NotesInput> = {}): Read {
   const reading = readNotes({
-    text, mapping: {}, answers: {}, today: '2026-03-01', preferences: { spoons: 'US' }, ledger: EMPTY, hash, ...more,
+    file: 'notes.csv', text, mapping: {}, answers: {}, today: '2026-03-01', preferences: { spoons: 'US' }, ledger: EMPTY, hash, ...more,
   }); // prettier-ignore
   if (!reading.ok) throw new Error(`refused: ${reading.code}`);
   const { plan, preview } = reading;
