@@ -94,6 +94,32 @@ test('a row that now says spoiled is asked about first, taken over, and holds wh
   await expect(page.getByText('stays open')).toHaveCount(0);
 });
 
+test('a changed row without a letter is asked about: the same jar, or another one', async ({ page }) => {
+  const start = 'Date,From,Set,pH\n2026-03-01,10 capsules Blue Tin,firm,\n';
+  await openNotes(page);
+  await choose(page, csv('jars.csv', `${start}2026-03-08,2026-03-01,firm,\n`));
+  await page.getByRole('button', { name: 'Bring in 2 rows' }).click();
+  await page.getByRole('button', { name: 'Another file' }).click();
+
+  await choose(page, csv('jars.csv', `${start}2026-03-08,2026-03-01,very firm,4.4\n`));
+  const asked = page.locator('.ask');
+  await expect(asked).toContainText(
+    'The row names no letter: it was taken for 8 Mar 2026 a by its day and its place in the file. Is it the same jar, or another one?',
+  );
+  await expect(page.getByRole('button', { name: 'Nothing to bring in' })).toBeDisabled();
+  expect(await complaintsOfAxe(page)).toEqual([]);
+  await page.getByLabel('Another jar: bring it in').check();
+  await expect(page.getByRole('button', { name: 'Bring in 1 row' })).toBeEnabled();
+  await page.getByLabel('The same jar: take it over').check();
+  await page.getByRole('button', { name: 'Change 1 jar' }).click();
+  await expect(page.getByRole('heading', { name: '1 jar was changed as you answered.' })).toBeFocused();
+
+  await page.getByRole('button', { name: 'Another file' }).click();
+  await choose(page, csv('jars.csv', `${start}2026-03-08,2026-03-01,very firm,4.4\n`));
+  await expect(page.getByText('2 already here.')).toBeVisible();
+  await expect(asked).toHaveCount(0);
+});
+
 test('nothing comes into the invented ledger; one button leads to a ledger of one’s own', async ({
   page,
 }) => {
