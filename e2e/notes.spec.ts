@@ -104,7 +104,7 @@ test('a changed row without a letter is asked about: the same jar, or another on
   await choose(page, csv('jars.csv', `${start}2026-03-08,2026-03-01,very firm,4.4\n`));
   const asked = page.locator('.ask');
   await expect(asked).toContainText(
-    'The row names no letter: it was taken for 8 Mar 2026 a by its day and its place in the file. Is it the same jar, or another one?',
+    'By its day and its place in the file it is 8 Mar 2026 a, and it now differs: set very firm here, firm in the ledger; pH 4.4 here, blank in the ledger. Is it the same jar, or another one?',
   );
   await expect(page.getByRole('button', { name: 'Nothing to bring in' })).toBeDisabled();
   expect(await complaintsOfAxe(page)).toEqual([]);

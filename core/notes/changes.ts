@@ -74,21 +74,28 @@ export function askChanged(row: NoteRow, input: NotesInput, hanging: () => reado
     return;
   }
   const differences = now ? differencesOf(row, now, now.spoiled && !spoiled, urgent) : [];
-  const sentence = urgent
-    ? question.spoiledNow(
-        row.row.line,
-        labelOf(row),
-        outcome?.signs ?? [],
-        now.setWord,
-        differences,
-        hanging(),
-      )
-    : question.changed(labelOf(row), differences.length > 0 ? differences : ['its text is not the same']);
+  const told = differences.length > 0 ? differences : ['its text is not the same'];
+  const spoiledNow = (): string =>
+    question.spoiledNow(
+      row.row.line,
+      labelOf(row),
+      outcome?.signs ?? [],
+      now?.setWord ?? null,
+      differences,
+      hanging(),
+    );
+  const sentence = row.guessed
+    ? urgent
+      ? `${spoiledNow()} ${question.byPlace(labelOf(row))}`
+      : question.changedByPlace(labelOf(row), told)
+    : urgent
+      ? spoiledNow()
+      : question.changed(labelOf(row), told);
   row.log.questions.push(
     {
       id: changedId(row),
       row: row.row.line,
-      sentence: row.guessed ? `${sentence} ${question.byPlace(labelOf(row))}` : sentence,
+      sentence,
       choices: [
         { value: 'take over', label: row.guessed ? 'The same jar: take it over' : 'Take it over' },
         ...(row.guessed ? [{ value: ANOTHER, label: 'Another jar: bring it in' }] : []),

@@ -66,7 +66,7 @@ export function pairByPlace(
       row.here === null &&
       row.identity.letter === null &&
       row.identity.day !== null &&
-      input.answers[`changed:${row.row.line}`] !== ANOTHER,
+      input.answers[`changed:${row.row.line}`]?.trim().toLowerCase() !== ANOTHER,
   );
   if (fresh.length === 0) return pairs;
   const gone = missing(rows, input);
