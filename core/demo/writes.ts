@@ -192,6 +192,7 @@ function batchStep(batch: DemoBatch): Step {
         jars: batch.jars.map((jar) => jarEntry(jar, known)),
         sameLabelMeant: false,
         draft: null,
+        why: batch.why ?? null,
       },
     }),
     learn: (reply, known) => {

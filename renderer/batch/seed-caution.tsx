@@ -1,7 +1,8 @@
 // The caution that stands beside a seed field, whichever way the jar came into it.
+import { heldSentence } from '../../core/lineage/cautions';
 import { useRead } from '../app/use-read';
 import { ReasonQuestion } from '../parts/reason-question';
-import { heldSentence, holdsBecauseOf } from './held-seeds';
+import { holdsBecauseOf } from './held-seeds';
 
 /** What stands against a picked jar as seed, or nothing. */
 export function SeedCaution({ jar }: { readonly jar: string }) {
