@@ -145,7 +145,7 @@ function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
     `It has been kept for ${daysWords(candidate.days)}, which should cost the next jar about ${candidate.delayHours.toFixed(1)} h, counted as ${partOfJar(candidate.delayHours * HOUR_OF_DELAY)}${reserve ? ' for each jar of its first batch' : ''}.`,
     ...(candidate.delayHours >= SLOW_START
       ? [
-          'That is a slow start. Keep to the early check: if it is still loose or not sour by then, when in doubt, discard.',
+          'That makes a slow start likely. Keep to the early check: if the next jar is still loose or not sour by then, when in doubt, discard.',
         ]
       : []),
     ...(reserve ? [RESERVE_COUNTED] : []),

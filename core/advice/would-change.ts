@@ -122,7 +122,9 @@ function turned(
   seeds: ReadonlyMap<string, SeedCandidate>,
   input: NextInput,
 ): string {
-  const gap = `${apart(ranked, other).toFixed(2)} ${input.unit === 'jars' ? 'jars’ worth' : input.unit}`;
+  const far = apart(ranked, other).toFixed(2);
+  const gap =
+    input.unit !== 'jars' ? `${far} ${input.unit}` : Number(far) < 1 ? `${far} of a jar` : `${far} jars`;
   const costs = `A good jar from it costs ${gap} ${first ? 'less' : 'more'}.`;
   const fresh = ranked.kind === 'fresh start';
   // A fresh start has nothing to be seen yet: its own costs are said, and what would move the other.
