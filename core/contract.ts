@@ -449,6 +449,7 @@ export const contract = {
   ),
   'photograph.list': entry('read', z.strictObject({ jar: Uid }), z.strictObject({ photographs: z.array(Photograph) })),
 
+  /** A jar on hold seeds nothing new without a reason in `why`, here and in the calls below: it is kept, and the hold stays. */
   'batch.record': entry('write', BatchEntry.extend({ why }), acted.extend({ batch: Uid, jars: z.array(Uid) })),
   'batch.correct': entry('write', z.strictObject({ id: Uid, changes: Batch.omit({ id: true }).partial(), why, draft }), acted),
   /** One more jar of a recorded batch. `hold` is one of the batch's. */

@@ -2,6 +2,7 @@
 // Pure: a code and its parameters in, a sentence out.
 import type { Refusal } from './contract';
 import { joinIssue } from './plain-issue';
+import { heldSentence } from './lineage/cautions';
 import { daysInWords } from './lineage/labels';
 
 type Params = Refusal['params'];
@@ -123,6 +124,8 @@ export const refusals = {
     `${text(p, 'jar')} was seen to be spoiled, and that can’t be lifted. If it was not, correct what was seen.`,
   'seed spoiled': (p) =>
     `${text(p, 'seed')} is known to be spoiled since ${text(p, 'known')}: not food and not seed. Choose another seed. If it was used before anyone saw that, undo what was seen, record the seeding, and note it again.`,
+  'seed on hold': (p) =>
+    `${heldSentence(text(p, 'seed'), Array.isArray(p['because']) ? p['because'].map(String) : [])} Nothing is seeded from it unless you write down why it is not touched: give that reason as why. When in doubt, take another jar.`,
   'reserve spoiled': (p) =>
     `${text(p, 'jar')} is spoiled: not food and not seed, so nothing of it is kept back. Discard it.`,
   'reason needed': (p) =>

@@ -1,6 +1,5 @@
 // What to seed from next: every jar, portion and reserve, and a fresh start. Hard stops first, then the expected cost of a
-// good jar. No score can lift a stop; the keeper decides.
-import type { Preferences } from '../ledger/records';
+// good jar. No score can lift a stop or answer a doubt; the keeper decides.
 import { lineWords } from '../lineage/labels';
 import type { CautionLevel } from '../lineage/types';
 import { shown } from '../vigour/score';
@@ -8,14 +7,19 @@ import { USUAL_POINTS } from '../vigour/types';
 import { daysWords } from '../vigour/words';
 import { costWords } from './costs';
 import type { HeldAncestor } from './held-line';
-import { inOrder, wouldChange } from './order';
-import { costOfGoingOn, type RestartCosts } from './restart';
+import { lastSays, nextSentence } from './next-says';
+import { inOrder } from './order';
+import { chanceAt, HOUR_OF_DELAY, seedCost, weakChance, type CostBasis } from './seed-cost';
+import { stopsOf, type SeedLimits, type Stop } from './stops';
+import { wouldChange } from './would-change';
 
 export interface SeedCandidate {
   /** Jar or portion id, for the caller. */
   readonly id: string;
   readonly label: string;
   readonly kind: 'jar' | 'portion' | 'reserve' | 'older sibling';
+  /** The batch of its jar: what scores one of its jars scores all. */
+  readonly batch: string;
   /** Founding batches of the lines it carries. */
   readonly lines: readonly string[];
   readonly generation: number;
@@ -26,6 +30,8 @@ export interface SeedCandidate {
   readonly cautionSays: string | null;
   /** The nearest jar on its way back that is on hold: no stop, but it comes after everything else. */
   readonly heldAncestor: HeldAncestor | null;
+  /** What its own hold leaves in doubt, a sentence each (doubts.ts): no stop, but it comes last of all. */
+  readonly doubts: readonly string[];
   readonly place: 'fridge' | 'freezer' | 'dried';
   readonly days: number;
   /** Hours that its storage should cost the next jar. */
@@ -35,83 +41,13 @@ export interface SeedCandidate {
   readonly vigour: { readonly points: number; readonly low: number; readonly high: number } | null;
 }
 
-/** The keeper's own limits; null is none. */
-export interface SeedLimits {
-  readonly fridgeDays: number | null;
-  readonly freezerDays: number | null;
-  readonly generation: number | null;
-}
-
-/** The limits among a keeper's preferences. */
-export const limitsOf = (
-  kept: Pick<Preferences, 'seedFridgeDays' | 'seedFreezerDays' | 'mostGenerations'>,
-): SeedLimits => ({
-  fridgeDays: kept.seedFridgeDays,
-  freezerDays: kept.seedFreezerDays,
-  generation: kept.mostGenerations,
-});
-
-export type StopCode = 'spoiled' | 'condemned' | 'on hold' | 'failed the gate' | 'too old' | "keeper's limit";
-export interface Stop {
-  readonly code: StopCode;
-  readonly says: string;
-  /** What would lift it; null where nothing does. */
-  readonly lifts: string | null;
-}
-
-/** Hard stops of a candidate, gravest first. Scores are not among what it reads. */
-export function stopsOf(candidate: Omit<SeedCandidate, 'vigour' | 'delayHours'>, limits: SeedLimits): Stop[] {
-  const stops: Stop[] = [];
-  if (candidate.spoiled)
-    stops.push({
-      code: 'spoiled',
-      says: 'It is spoiled. Discard it: it is neither food nor seed.',
-      lifts: null,
-    });
-  if (candidate.caution === 'condemned')
-    stops.push({ code: 'condemned', says: candidate.cautionSays ?? 'It is condemned.', lifts: null });
-  if (candidate.caution === 'on hold')
-    stops.push({
-      code: 'on hold',
-      says: candidate.cautionSays ?? 'It is on hold because of a spoiled jar.',
-      lifts: 'Only a written reason lifts the hold.',
-    });
-  if (candidate.failedGate)
-    stops.push({
-      code: 'failed the gate',
-      says: 'It had not set at take-out, and no pH at or below 4.6 was shown by a meter.',
-      lifts: null,
-    });
-  const limit = candidate.place === 'fridge' ? limits.fridgeDays : limits.freezerDays;
-  if (limit !== null && candidate.days > limit)
-    stops.push({
-      code: 'too old',
-      says: `It has stood ${candidate.place === 'fridge' ? 'in the fridge' : candidate.place === 'freezer' ? 'in the freezer' : 'dried'} for ${daysWords(candidate.days)}; your limit is ${limit}.`,
-      lifts: `A limit of ${daysWords(candidate.days)} or more, among your preferences, would let it in again.`,
-    });
-  if (limits.generation !== null && candidate.generation + 1 > limits.generation)
-    stops.push({
-      code: "keeper's limit",
-      says: `The next jar would be of generation ${candidate.generation + 1}; your limit is ${limits.generation}.`,
-      lifts: `A limit of ${candidate.generation + 1} generations or more, among your preferences, would let it in again.`,
-    });
-  return stops;
-}
-
-export interface NextInput {
+export interface NextInput extends CostBasis {
   readonly candidates: readonly SeedCandidate[];
   readonly limits: SeedLimits;
-  readonly costs: RestartCosts;
   /** Of the costs: a currency, or 'jars'. */
   readonly unit: string;
-  /** Mean chances by generation, index 0 is generation 1 (core/advice/chances.ts). */
-  readonly weak: readonly number[];
-  readonly discarded: readonly number[];
-  readonly ended: readonly number[];
   /** Jars of the keeper's own that those chances rest on. */
   readonly jarsTell: number;
-  /** Cost of a good jar when restarting from a reserve of that generation, its use included. */
-  readonly fromReserve: (generation: number) => number;
   /** Lowest cost of a good jar after a fresh start from sources, and how it is called. */
   readonly freshStart: { readonly cost: number; readonly label: string };
   /** Treatments that can't be told from the culture: no plain sibling. */
@@ -125,8 +61,10 @@ export interface Ranked {
   readonly label: string;
   readonly kind: SeedCandidate['kind'] | 'fresh start';
   readonly allowed: boolean;
-  /** Whether it was seen how it came out; a line that runs through a jar on hold comes after all others. */
-  readonly tells: 'seen' | 'unseen' | 'held line';
+  /** Whether it was seen how it came out; a line that runs through a jar on hold comes after those, a jar in doubt last. */
+  readonly tells: 'seen' | 'unseen' | 'held line' | 'in doubt';
+  /** What leaves it in doubt: to be said wherever it is offered. */
+  readonly doubts: readonly string[];
   readonly stops: readonly Stop[];
   /** Expected cost of a good jar; null where it may not be used. */
   readonly cost: number | null;
@@ -145,27 +83,8 @@ export interface NextAdvice {
   readonly lastOf: readonly { readonly id: string; readonly line: string; readonly says: string }[];
 }
 
-/** Points by which the odds of a weak jar change e-fold (the program's own scale, no source). */
-const POINTS_PER_E = 12;
-/** What an hour of delay costs, in jars (the program's own assumption): warmth, waiting, and a slower start. */
-const HOUR_OF_DELAY = 0.01;
 /** A start this much slower (h) is worth a warning: spoilage organisms have time. */
 const SLOW_START = 6;
-/** No chance is taken to be higher: a jar may always turn out well. */
-const MOST_CHANCE = 0.9;
-/** With no outcome, the odds are taken this much worse: unknown is neither weak nor fine. */
-const UNKNOWN_ODDS = 1.5;
-
-/** Chance of a weak jar from a seed: that of its generation, with odds moved by its vigour. */
-export function weakChance(ofGeneration: number, points: number | null): number {
-  const p = Math.min(0.99, Math.max(0.001, ofGeneration));
-  const factor = points === null ? UNKNOWN_ODDS : Math.exp((USUAL_POINTS - points) / POINTS_PER_E);
-  const odds = (p / (1 - p)) * factor;
-  return Math.min(MOST_CHANCE, odds / (1 + odds));
-}
-
-const at = (chances: readonly number[], generation: number): number =>
-  chances[Math.min(generation, chances.length) - 1] ?? 0;
 const percent = (x: number): string => `${Math.round(100 * x)} in 100`;
 
 const partOfJar = (part: number): string =>
@@ -181,12 +100,29 @@ const assumedWords = (jars: number): string =>
     ? ''
     : ` (${STARTING_ASSUMPTION}: ${jars === 0 ? 'nothing of yours tells yet' : `only ${jars} of your jars ${jars === 1 ? 'tells' : 'tell'} yet, too few`})`;
 
+const RESERVE_COUNTED =
+  'It is a reserve: laying it by again counts as part of a fresh start, and that and its first batch’s delay are spread over the jars that follow.';
+
+const scoreSays = ({ vigour }: SeedCandidate): string =>
+  vigour
+    ? `Its batch scored ${shown(vigour.points)} (${shown(vigour.low)} to ${shown(vigour.high)}); ${USUAL_POINTS} is as the line's early batches were.`
+    : 'There is nothing to score it by, so it is taken to be a little riskier.';
+
 function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
   const stops = stopsOf(candidate, input.limits);
   const generation = candidate.generation + 1;
   const lifts = stops.flatMap((stop) => stop.lifts ?? []);
-  const tells = candidate.heldAncestor ? 'held line' : candidate.outcomeKnown ? 'seen' : 'unseen';
-  const base = { id: candidate.id, label: candidate.label, kind: candidate.kind, stops, tells } as const;
+  const { doubts, heldAncestor } = candidate;
+  const tells =
+    doubts.length > 0 ? 'in doubt' : heldAncestor ? 'held line' : candidate.outcomeKnown ? 'seen' : 'unseen';
+  const base = {
+    id: candidate.id,
+    label: candidate.label,
+    kind: candidate.kind,
+    stops,
+    tells,
+    doubts,
+  } as const;
   if (stops.length > 0) {
     return {
       ...base,
@@ -197,51 +133,25 @@ function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
       wouldChange: lifts.length < stops.length ? 'Nothing changes this.' : lifts.join(' '),
     };
   }
-  const weak = weakChance(at(input.weak, generation), candidate.vigour?.points ?? null);
-  const goingOn = costOfGoingOn(
-    input.costs,
-    weak,
-    at(input.discarded, generation),
-    at(input.ended, generation),
-  );
-  const slow = candidate.delayHours * HOUR_OF_DELAY * input.costs.jar;
-  const cost = (candidate.kind === 'reserve' ? Math.max(goingOn, input.fromReserve(candidate.generation)) : goingOn) + slow; // prettier-ignore
+  const weak = weakChance(chanceAt(input.weak, generation), candidate.vigour?.points ?? null);
+  const cost = seedCost(candidate, weak, input);
+  const reserve = candidate.kind === 'reserve';
   const reasons = [
-    ...(candidate.heldAncestor ? [candidate.heldAncestor.says] : []),
+    ...doubts,
+    ...(heldAncestor ? [heldAncestor.says] : []),
     ...(candidate.outcomeKnown ? [] : ['Nobody has written down how it came out. Look at it first.']),
     `The next jar would be of generation ${generation}. About ${percent(weak)} such jars come out weak${assumedWords(input.jarsTell)}.`,
-    candidate.vigour
-      ? `Its batch scored ${shown(candidate.vigour.points)} (${shown(candidate.vigour.low)} to ${shown(candidate.vigour.high)}); ${USUAL_POINTS} is as the line's early batches were.`
-      : 'There is nothing to score it by, so it is taken to be a little riskier.',
-    `It has been kept for ${daysWords(candidate.days)}, which should cost the next jar about ${candidate.delayHours.toFixed(1)} h, counted as ${partOfJar(candidate.delayHours * HOUR_OF_DELAY)}.`,
+    ...(doubts.length > 0 ? [] : [scoreSays(candidate)]),
+    `It has been kept for ${daysWords(candidate.days)}, which should cost the next jar about ${candidate.delayHours.toFixed(1)} h, counted as ${partOfJar(candidate.delayHours * HOUR_OF_DELAY)}${reserve ? ' for each jar of its first batch' : ''}.`,
     ...(candidate.delayHours >= SLOW_START
       ? [
-          'That is a slow start. Keep to the early check: if it is still loose or not sour by then, when in doubt, discard.',
+          'That makes a slow start likely. Keep to the early check: if the next jar is still loose or not sour by then, when in doubt, discard.',
         ]
       : []),
-    ...(candidate.kind === 'reserve'
-      ? ['It is a reserve: using it up is counted as part of a fresh start.']
-      : []),
+    ...(reserve ? [RESERVE_COUNTED] : []),
     ...(candidate.caution === 'look' ? [`Look at it first. ${candidate.cautionSays ?? ''}`.trim()] : []),
   ];
   return { ...base, allowed: true, cost, weakChance: weak, reasons, wouldChange: '' };
-}
-
-/** What to do, in one sentence. @param allowed in order, the fresh start among them */
-function nextSentence(allowed: readonly Ranked[]): string {
-  const [first, ...others] = allowed;
-  if (!first || (others.length === 0 && first.kind === 'fresh start'))
-    return 'Nothing that is kept may be used as seed. Make a fresh start from sources.';
-  // A line that runs through a jar on hold never stands first: a fresh start is always offered before it.
-  if (first.kind === 'fresh start') {
-    const best = `${first.label.charAt(0).toUpperCase()}${first.label.slice(1)} comes out best now`;
-    return others.every(({ tells }) => tells === 'held line')
-      ? `${best}: all else that is kept descends from a jar on hold. Look into that first.`
-      : `${best}.`;
-  }
-  return first.tells === 'unseen'
-    ? `Seed the next batch from ${first.label}, but nobody has written down how it came out: look at it first.`
-    : `Seed the next batch from ${first.label}.`;
 }
 
 /** Ranks what could seed the next batch. */
@@ -253,6 +163,7 @@ export function adviseNext(input: NextInput): NextAdvice {
     kind: 'fresh start',
     allowed: true,
     tells: 'seen',
+    doubts: [],
     stops: [],
     cost: input.freshStart.cost,
     weakChance: null,
@@ -265,8 +176,9 @@ export function adviseNext(input: NextInput): NextAdvice {
     seeds.filter((ranked) => ranked.allowed),
     fresh,
   );
+  const byId = new Map(input.candidates.map((candidate) => [candidate.id, candidate]));
   const ranking = [
-    ...allowed.map((ranked, i, all) => ({ ...ranked, wouldChange: wouldChange(input.unit, ranked, i, all) })),
+    ...allowed.map((ranked, at, all) => ({ ...ranked, wouldChange: wouldChange(at, all, byId, input) })),
     ...seeds.filter((ranked) => !ranked.allowed),
   ];
   const nothingMayBeUsed = seeds.every((ranked) => !ranked.allowed);
@@ -279,9 +191,7 @@ export function adviseNext(input: NextInput): NextAdvice {
           {
             id: only.id,
             line,
-            says: only.heldAncestor
-              ? `${only.label} is the last that carries ${lineWords(name)}, and it descends from ${only.heldAncestor.label}, which is on hold. Look into that before it is eaten or used.`
-              : `${only.label} is the last that carries ${lineWords(name)}. Take seed from it before it is eaten.`,
+            says: lastSays(only, lineWords(name)),
           },
         ]
       : [];

@@ -4,8 +4,9 @@ import { SAYS_NOTHING_OF_SAFETY } from '../vigour/says';
 import { daysWords } from '../vigour/words';
 import { CHANCE_PRIORS, drawChances, type GenerationRecord, type PooledChances } from './chances';
 import { costWords, type KeptCosts } from './costs';
-import { adviseNext, type SeedCandidate, type SeedLimits } from './next';
+import { adviseNext, type SeedCandidate } from './next';
 import { seededRandom } from './random';
+import { bestReserve, reserveCosts } from './reserve';
 import {
   ABOUT_AS_GOOD,
   evidenceOf,
@@ -14,11 +15,13 @@ import {
   tellsEnough,
   tooEarlySentence,
   type Evidence,
-  type RestartRivals,
+  type Restart,
 } from './restart';
+import type { CostBasis } from './seed-cost';
+import type { SeedLimits } from './stops';
 import type { NextReply, RestartReply } from './shapes';
 
-const VERSION = 1;
+const VERSION = 2;
 const DRAWS = 200;
 const SEED = 20261125;
 /** Generations looked at: twice as far as any line has gone, at least 20, at most 60. */
@@ -26,26 +29,16 @@ const reach = (lastSeen: number): number => Math.min(60, Math.max(20, 2 * lastSe
 
 const cents = (value: number): number => Math.round(value * 100) / 100;
 
-export interface Reserve {
-  readonly label: string;
-  readonly generation: number;
-}
-
-export interface Outlook {
+export interface Outlook extends CostBasis {
   readonly chances: PooledChances;
-  readonly rivals: RestartRivals;
+  /** Starting afresh from sources. */
+  readonly sources: Restart;
   readonly evidence: Evidence;
   readonly kept: KeptCosts;
-  readonly weak: readonly number[];
-  readonly discarded: readonly number[];
-  readonly ended: readonly number[];
 }
 
 const meanOf = (draws: readonly (readonly number[])[]): number[] =>
   (draws[0] ?? []).map((_, i) => draws.reduce((sum, draw) => sum + (draw[i] ?? 0), 0) / draws.length);
-
-/** Using up a reserve is taken to cost this part of a fresh start (an assumption): it has to be laid by again. */
-const RESERVE_USE = 1 / 3;
 
 const drawn = new WeakMap<readonly GenerationRecord[], PooledChances>();
 
@@ -59,35 +52,22 @@ export function chancesOf(records: readonly GenerationRecord[]): PooledChances {
   return chances;
 }
 
-/** What all advice stands on. @param records of all lines (history.ts) @param reserve the best reserve kept, if any */
-export function outlookOf(
-  records: readonly GenerationRecord[],
-  kept: KeptCosts,
-  reserve: Reserve | null,
-): Outlook {
+/** What all advice stands on. @param records of all lines (history.ts) */
+export function outlookOf(records: readonly GenerationRecord[], kept: KeptCosts): Outlook {
   const chances = chancesOf(records);
-  const found = rivals(
-    kept.costs,
-    chances,
-    reserve && { ...reserve, cost: kept.costs.freshStart * RESERVE_USE },
-    kept.unit,
-  );
-  if (!found) throw new Error('no draws were made');
+  const sources = restartOf(kept.costs, chances);
+  if (!sources) throw new Error('no draws were made');
   return {
     chances,
-    rivals: found,
+    sources,
     evidence: evidenceOf(records),
     kept,
+    costs: kept.costs,
     weak: meanOf(chances.draws.map(({ weak }) => weak)),
     discarded: meanOf(chances.draws.map(({ discarded }) => discarded)),
     ended: meanOf(chances.draws.map(({ ended }) => ended)),
+    fromReserve: reserveCosts(kept.costs, chances),
   };
-}
-
-/** Lowest cost of a good jar when restarting from a reserve of that generation. */
-function fromReserve({ kept, chances }: Outlook, generation: number): number {
-  const costs = { ...kept.costs, freshStart: kept.costs.freshStart * RESERVE_USE };
-  return restartOf(costs, chances, generation)?.cost ?? Number.POSITIVE_INFINITY;
 }
 
 const parametersOf = ({ kept }: Outlook): Record<string, number> => ({
@@ -110,10 +90,25 @@ const fewerSays = ({ chances: { fewer } }: Outlook): string[] =>
 
 const money = ({ kept }: Outlook, value: number): string => costWords(value, kept.unit);
 
-/** The reply of advice.restart. @param today generation of the newest jar of the line asked about */
-export function restartReply(outlook: Outlook, today: number | null): RestartReply {
-  const { sources, reserve, better, sentence } = outlook.rivals;
-  const { costs, assumed } = outlook.kept;
+/** Said wherever a reserve's cost is worked out. */
+const RESERVE_ASSUMED =
+  'Laying a reserve by again is taken to cost a third of a fresh start. That, and what its storage delays its first batch, is spread over the jars that follow.';
+
+/**
+ * The reply of advice.restart.
+ * @param candidates what is kept (shelf.ts): the reserve that a restart is held against is among them
+ * @param today generation of the newest jar of the line asked about
+ */
+export function restartReply(
+  outlook: Outlook,
+  candidates: readonly SeedCandidate[],
+  limits: SeedLimits,
+  today: number | null,
+): RestartReply {
+  const { costs, assumed, unit } = outlook.kept;
+  const found = rivals(costs, outlook.chances, bestReserve(candidates, limits, outlook), unit, outlook.sources); // prettier-ignore
+  if (!found) throw new Error('no draws were made');
+  const { sources, reserve, better, sentence } = found;
   const sure = tellsEnough(outlook.evidence);
   return {
     sentence: sure ? sentence : tooEarlySentence(sources, outlook.evidence),
@@ -129,10 +124,10 @@ export function restartReply(outlook: Outlook, today: number | null): RestartRep
       label: reserve.label,
       generation: reserve.generation,
       best: reserve.restart.best,
-      cost: cents(reserve.restart.cost),
+      cost: cents(reserve.goodJar),
     },
     better,
-    unit: outlook.kept.unit,
+    unit,
     assumed: [...assumed, ...fewerSays(outlook)],
     why: {
       formula:
@@ -147,6 +142,7 @@ export function restartReply(outlook: Outlook, today: number | null): RestartRep
         ...assumed,
         ...fewerSays(outlook),
         `Until your own jars tell, one jar in ${Math.round(CHANCE_PRIORS.weak.of / CHANCE_PRIORS.weak.bad)} is taken to come out weak. From the second generation on, the chance never falls.`,
+        ...(reserve ? [RESERVE_ASSUMED] : []),
         `Anything within ${100 * ABOUT_AS_GOOD} % of the lowest cost counts as about as good.`,
       ],
       // The reference is from memory.
@@ -169,16 +165,12 @@ export function nextReply(
   lineNames: ReadonlyMap<string, string>,
 ): NextReply {
   const advice = adviseNext({
+    ...outlook,
     candidates,
     limits,
-    costs: outlook.kept.costs,
     unit: outlook.kept.unit,
-    weak: outlook.weak,
-    discarded: outlook.discarded,
-    ended: outlook.ended,
     jarsTell: outlook.evidence.jars,
-    fromReserve: (generation) => fromReserve(outlook, generation),
-    freshStart: { cost: outlook.rivals.sources.cost, label: freshStart },
+    freshStart: { cost: outlook.sources.cost, label: freshStart },
     blocked,
     lineNames,
   });
@@ -193,6 +185,7 @@ export function nextReply(
       kind: ranked.kind,
       allowed: ranked.allowed,
       stops: [...ranked.stops],
+      doubts: [...ranked.doubts],
       cost: ranked.cost === null ? null : cents(ranked.cost),
       weakChance: ranked.weakChance,
       reasons: [...ranked.reasons],
@@ -211,7 +204,7 @@ export function nextReply(
       formula:
         'Hard stops first. Then the cost of a good jar of one more batch from each seed, against the lowest cost of a good jar after a fresh start.',
       inputs: [
-        { name: 'a good jar after a fresh start', value: money(outlook, outlook.rivals.sources.cost) },
+        { name: 'a good jar after a fresh start', value: money(outlook, outlook.sources.cost) },
         {
           name: 'limit in the fridge',
           value: limits.fridgeDays === null ? 'none' : daysWords(limits.fridgeDays),
@@ -228,7 +221,9 @@ export function nextReply(
       assumptions: [
         ...outlook.kept.assumed,
         'Vigour moves the odds of a weak jar; it never lifts a stop.',
-        'An hour of delay is taken to cost a hundredth of a jar; using up a reserve, a third of a fresh start.',
+        'An hour of delay is taken to cost a hundredth of a jar.',
+        RESERVE_ASSUMED,
+        'What its own hold left in doubt puts a seed last, and what descends from a jar on hold before those; no score changes that.',
       ],
       source: null,
     },

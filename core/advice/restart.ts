@@ -167,9 +167,25 @@ export function costOfGoingOn(costs: RestartCosts, weak: number, discarded: numb
   );
 }
 
+/** A reserve to restart from. */
+export interface ReserveStart {
+  readonly label: string;
+  readonly generation: number;
+  /** What starting from it costs: laying it by again, and what its storage delays (seed-cost.ts). */
+  readonly cost: number;
+  /** What a good jar from it costs by the ranking, where that is known (its own next batch may be dearer). */
+  readonly least?: number;
+}
+
 export interface RestartRivals {
   readonly sources: Restart;
-  readonly reserve: { readonly label: string; readonly generation: number; readonly restart: Restart } | null;
+  readonly reserve:
+    | (ReserveStart & {
+        readonly restart: Restart;
+        /** Cost of a good jar: the lowest of the curve, and no less than `least`. */
+        readonly goodJar: number;
+      })
+    | null;
   readonly better: 'sources' | 'reserve';
   readonly sentence: string;
 }
@@ -178,21 +194,21 @@ export interface RestartRivals {
 export function rivals(
   costs: RestartCosts,
   chances: PooledChances,
-  reserve: { readonly label: string; readonly generation: number; readonly cost: number } | null,
+  reserve: ReserveStart | null,
   unit = 'jars',
+  sources = restartOf(costs, chances),
 ): RestartRivals | null {
-  const sources = restartOf(costs, chances);
   if (!sources) return null;
-  const other = reserve && restartOf({ ...costs, freshStart: reserve.cost }, chances, reserve.generation);
-  const better = other && other.cost < sources.cost ? 'reserve' : 'sources';
+  const restart = reserve && restartOf({ ...costs, freshStart: reserve.cost }, chances, reserve.generation);
+  const other = reserve && restart && { ...reserve, restart, goodJar: Math.max(restart.cost, reserve.least ?? 0) }; // prettier-ignore
+  const better = other && other.goodJar < sources.cost ? 'reserve' : 'sources';
   const sentence = restartSentence(sources, chances.lastSeen);
   return {
     sources,
-    reserve: reserve && other && { label: reserve.label, generation: reserve.generation, restart: other },
+    reserve: other,
     better,
-    sentence:
-      reserve && other
-        ? `${sentence} Restarting from ${reserve.label} (generation ${reserve.generation}) makes a good jar ${better === 'reserve' ? 'cheaper' : 'dearer'}: it then costs ${costWords(other.cost, unit)}, not ${sources.cost.toFixed(2)}.`
-        : sentence,
+    sentence: other
+      ? `${sentence} Restarting from ${other.label} (generation ${other.generation}) makes a good jar ${better === 'reserve' ? 'cheaper' : 'dearer'}: with laying it by again and its storage it then costs ${costWords(other.goodJar, unit)}, not ${sources.cost.toFixed(2)}.`
+      : sentence,
   };
 }

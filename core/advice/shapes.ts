@@ -24,6 +24,8 @@ export const NextReply = z.strictObject({
       kind: z.enum(['jar', 'portion', 'reserve', 'older sibling', 'fresh start']),
       allowed: z.boolean(),
       stops: z.array(Stop),
+      /** What its own hold left in doubt: said wherever it is offered. Choices kept by earlier versions have none. */
+      doubts: z.array(z.string()).default([]),
       /** Of a good jar, in `unit`; null where it may not be used. */
       cost: cost.nullable(),
       weakChance: z.number().min(0).max(1).nullable(),

@@ -64,7 +64,8 @@ function vigourOf(key: number, batch: number, judgements: readonly LineJudgement
 
 /**
  * Candidates, in order of making, the newest first.
- * @param judgements of the lines that a jar belongs to; @param lineId the caller's id of a line
+ * @param judgements of the lines that a jar belongs to; @param doubts what a jar's own hold leaves in doubt (doubts.ts)
+ * @param lineId the caller's id of a line
  * @param line only what carries this line; null for all
  */
 export function shelfCandidates(
@@ -72,6 +73,7 @@ export function shelfCandidates(
   jars: readonly ShelfJar[],
   portions: readonly ShelfPortion[],
   judgements: (jar: number) => readonly LineJudgement[],
+  doubts: (jar: number) => readonly string[],
   lineId: (batch: number) => string,
   today: string,
   line: number | null,
@@ -107,6 +109,7 @@ export function shelfCandidates(
           ? `${member.label}, ${PLACES[portion.place]} ${dayLabel(portion.keptOn, true)}`
           : member.label,
         kind: portion ? (portion.reserve ? 'reserve' : 'portion') : older ? 'older sibling' : 'jar',
+        batch: String(member.batch),
         lines: lines.map(lineId),
         generation: family.generationOf(jar.key).deepest,
         spoiled: member.spoiled,
@@ -114,6 +117,7 @@ export function shelfCandidates(
         caution: caution?.level ?? null,
         cautionSays: caution ? cautionSentence(caution, caution.of === jar.key ? null : of) : null,
         heldAncestor: anySpoiled ? heldAncestor(family, jar.key) : null,
+        doubts: doubts(jar.key),
         place: portion?.place ?? 'fridge',
         // A portion's days are those it has been kept apart; what it waited before counts in the delay.
         days: portion ? storageOf(portion.keptOn, today, null).fridgeDays : days,

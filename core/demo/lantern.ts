@@ -166,6 +166,7 @@ export const lantern: readonly DemoBatch[] = [
     day: '2026-04-15',
     word: null,
     note: null,
+    why: 'It was seeded the evening before 1 Apr c was seen to be pink. Nothing of it is eaten.',
     holds: [usual()],
     jars: [jar('a', from('2026-04-08 a', 25), saw('firm', 4.36), null, { volumeMl: 500 })],
   },

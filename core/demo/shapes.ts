@@ -43,6 +43,8 @@ export interface DemoBatch {
   readonly word: string | null;
   readonly note: string | null;
   readonly holds: readonly DemoHold[];
+  /** Why it was recorded as it is: of a seed that was on hold by then. */
+  readonly why?: string;
   readonly jars: readonly DemoJar[];
 }
 

@@ -204,6 +204,7 @@ function batchStep(batch: DemoBatch): Step {
         jars: batch.jars.map((jar) => jarEntry(batch.day, jar, known)),
         sameLabelMeant: false,
         draft: null,
+        why: batch.why ?? null,
       },
     }),
     learn: (reply, known) => {

@@ -77,6 +77,10 @@ export function cautionSentence(
   return naming === how ? `It is ${how} (${spoiled}).` : `It is ${naming}.`;
 }
 
+/** "5 Mar a is on hold because of 1 Mar c, which spoiled." @param because labels of the spoiled jars */
+export const heldSentence = (label: string, because: readonly string[]): string =>
+  `${label} is on hold because of ${because.join(' and ')}, which spoiled.`;
+
 /** Lists of slots by a key. */
 class Slots {
   readonly #lists = new Map<number, number[]>();

@@ -1,6 +1,7 @@
 // One recorded batch, open: its day, its holds, its jars side by side.
 import { useEffect, useRef, useState } from 'react';
 import type { BatchReply } from '../../core/contract';
+import { powerCutOfMates } from '../../core/ledger/hold-mates';
 import type { Hold } from '../../core/ledger/records';
 import { go } from '../app/store';
 import { useRead } from '../app/use-read';
@@ -8,7 +9,6 @@ import { useReader } from '../parts/use-reader';
 import { AddHold, AddJar } from './add-to-batch';
 import { holdText, type Writer } from './batch-repeat';
 import { CorrectBatch, CorrectHold } from './corrections';
-import { powerCutOfMates } from './hold-mates';
 import { JarView } from './jar-view';
 
 function holdWords(hold: Hold, writer: Writer): string {

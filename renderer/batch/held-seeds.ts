@@ -1,5 +1,6 @@
 // Seeds that are on hold: found again when a form is recorded, however they came into it, and asked about.
 import type { Reply } from '../../core/contract';
+import { heldSentence } from '../../core/lineage/cautions';
 import { call } from '../app/calls';
 import { say } from '../app/store';
 import type { BatchText, SeedText } from './batch-text';
@@ -9,10 +10,6 @@ type Caution = Pick<Reply<'jar.get'>['cautions'][number], 'of' | 'how' | 'cleare
 /** The spoiled jars, by label, because of which a jar is on hold. */
 export const holdsBecauseOf = (cautions: readonly Caution[]): readonly string[] =>
   cautions.flatMap(({ how, cleared, label }) => (!cleared && how.startsWith('on hold') ? [label] : []));
-
-/** "5 Mar a is on hold because of 1 Mar c, which spoiled." */
-export const heldSentence = (label: string, because: readonly string[]): string =>
-  `${label} is on hold because of ${because.join(' and ')}, which spoiled.`;
 
 /** Ids of the jars that are picked as seeds. */
 export const pickedJars = (seeds: readonly SeedText[]): readonly string[] =>

@@ -1,4 +1,5 @@
 // The forms that correct what went into a jar and what was seen of it. Each sends only what was changed.
+import type { MatesPowerCut } from '../../core/ledger/hold-mates';
 import type { Outcome } from '../../core/ledger/records';
 import { call } from '../app/calls';
 import { EditForm } from '../parts/edit-form';
@@ -8,7 +9,7 @@ import { additionTexts, seedTexts } from './batch-repeat';
 import { noAddition, noSeed } from './batch-text';
 import { place, type Editing, type JarRecord } from './corrections';
 import { askAboutSeeds, pickedJars } from './held-seeds';
-import { isOnHold, type MatesPowerCut } from './hold-mates';
+import { isOnHold } from './is-on-hold';
 import { OutcomeFieldsForm } from './outcome-form';
 import { outcomeText, readOutcome, saysAnything, type OutcomeFields } from './outcome-text';
 import { AdditionRows } from './recipe-fields';

@@ -1,6 +1,7 @@
 // One recorded jar of an open batch: what it is made of, what was seen, and everything that can be corrected.
 import { useRef, useState } from 'react';
 import { gateReasonSentence, isSpoiled, takeOutGate } from '../../core/ledger/gate';
+import { matesPowerCutSentence, type MatesPowerCut } from '../../core/ledger/hold-mates';
 import { volumeKnown } from '../../core/quantities/printing';
 import { portionName } from '../../core/ledger/portions';
 import type { Hold, Portion } from '../../core/ledger/records';
@@ -11,7 +12,7 @@ import { useReader } from '../parts/use-reader';
 import { lastCarrier } from '../vigour/last-carrier';
 import { Cautions } from '../family/cautions';
 import { withKept } from './batch-repeat';
-import { isOnHold, type MatesPowerCut } from './hold-mates';
+import { isOnHold } from './is-on-hold';
 import { CorrectJar, type JarRecord } from './corrections';
 import { CorrectAdditions, CorrectSeeds, OutcomeOf } from './jar-corrections';
 import { MistakeQuestion } from './mistake-question';
@@ -106,10 +107,7 @@ const wheyWords = {
 function Seen({ record, mates }: { readonly record: JarRecord; readonly mates: MatesPowerCut | null }) {
   const { outcome } = record;
   const cut = mates && (outcome === null || outcome.powerCut === null) && (
-    <p>
-      {gateReasonSentence({ code: 'power cut', hours: mates.hours })} ({mates.label}, from the same hold,
-      tells of it.)
-    </p>
+    <p>{matesPowerCutSentence(mates)}</p>
   );
   if (outcome === null)
     return (

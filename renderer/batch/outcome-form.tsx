@@ -1,11 +1,11 @@
 // What was seen of a jar. The take-out gate stands first: nothing about tasting is asked before it is answered.
 import { useState } from 'react';
 import { gateReasonSentence, takeOutGate, type GateVerdict } from '../../core/ledger/gate';
+import { withMatesPowerCut, type MatesPowerCut } from '../../core/ledger/hold-mates';
 import { DISCARD_SIGNS, SET_WORDS, type DiscardSign } from '../../core/ledger/records';
 import { CheckField, ChoiceField, ProseField, Section, TextField } from '../parts/fields';
 import type { Reader } from '../parts/reading';
 import type { Problems } from './batch-entry';
-import { withMatesPowerCut, type MatesPowerCut } from './hold-mates';
 import { hasTasting, readOutcome, signsOf, type OutcomeText } from './outcome-text';
 
 const YES_NO = [

@@ -1,13 +1,15 @@
 // The caution that stands beside a seed field, whichever way the jar came into it.
+import { doubtsAbout } from '../../core/advice/doubts';
+import { heldSentence } from '../../core/lineage/cautions';
 import { useRead } from '../app/use-read';
 import { ReasonQuestion } from '../parts/reason-question';
-import { heldSentence, holdsBecauseOf } from './held-seeds';
+import { holdsBecauseOf } from './held-seeds';
 
 /** What stands against a picked jar as seed, or nothing. */
 export function SeedCaution({ jar }: { readonly jar: string }) {
   const answer = useRead('jar.get', { id: jar });
   if (!answer?.ok) return null;
-  const { view, cautions } = answer.value;
+  const { view, cautions, record } = answer.value;
   if (view.caution === 'condemned')
     return (
       <output className="notice caution">
@@ -22,14 +24,16 @@ export function SeedCaution({ jar }: { readonly jar: string }) {
         touched. You are asked for that when you record. When in doubt, take another jar.
       </output>
     );
-  if (view.caution === 'look')
-    return (
-      <output className="notice caution">
-        {view.label} is related to a spoiled jar. Look at it and smell it before you seed from it. When in
-        doubt, take another jar.
-      </output>
-    );
-  return null;
+  const doubts = doubtsAbout(record.outcome, null);
+  const says = [
+    ...(view.caution === 'look'
+      ? [`${view.label} is related to a spoiled jar. Look at it and smell it before you seed from it.`]
+      : []),
+    ...(doubts.length > 0 ? [`${view.label} is in doubt from its own hold.`, ...doubts] : []),
+  ];
+  return says.length === 0 ? null : (
+    <output className="notice caution">{says.join(' ')} When in doubt, take another jar.</output>
+  );
 }
 
 /** Asks, before recording, why jars on hold are used as seed all the same. */

@@ -27,10 +27,12 @@ async function choose(line: string | null, ranked: Ranked): Promise<void> {
 }
 
 function Reasons({ ranked }: { readonly ranked: Ranked }) {
+  // What leaves it in doubt stands on the card itself.
+  const reasons = ranked.reasons.filter((reason) => !ranked.doubts.includes(reason));
   return (
     <>
       <ul className="bullets">
-        {ranked.reasons.map((reason) => (
+        {reasons.map((reason) => (
           <li key={reason}>{sentence(reason)}</li>
         ))}
       </ul>
@@ -76,6 +78,11 @@ function Offered({
             </>
           )}
         </p>
+        {ranked.doubts.map((doubt) => (
+          <p key={doubt} className="notice caution">
+            {doubt}
+          </p>
+        ))}
         {place === 1 ? (
           <Reasons ranked={ranked} />
         ) : (

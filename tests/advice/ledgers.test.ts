@@ -18,7 +18,7 @@ function line(session: Session, source: string, batches: number, make: (batch: n
   for (let index = 0; index < batches; index++) {
     const seed = made.at(-1)?.[0];
     const jars = make(index).map((outcome, i) => plainJar('abcdefg'[i] ?? 'x', { seedings: [seed === undefined ? fromSource(source) : fromJar(seed)], outcome }));
-    made.push([...must(session, 'batch.record', batchOf(day(index * apart), jars, { sameLabelMeant: true, ...more })).jars]);
+    made.push([...must(session, 'batch.record', { ...batchOf(day(index * apart), jars, { sameLabelMeant: true, ...more }), why: 'Some of these seeds are on hold.' }).jars]);
   }
   return made;
 } // prettier-ignore
@@ -55,7 +55,7 @@ function askAll(session: Session): { lines: Reply<'judgement.line'>[]; restart: 
     spoken([must(session, 'advice.next', { line: id }).sentence, must(session, 'advice.restart', { line: id }).sentence]);
   }
   const next = must(session, 'advice.next', {});
-  spoken([next.sentence, ...next.warnings, ...next.suggestions, ...next.ranking.flatMap(({ reasons }) => reasons)]);
+  spoken([next.sentence, ...next.warnings, ...next.suggestions, ...next.ranking.flatMap(({ reasons, doubts, wouldChange }) => [...reasons, ...doubts, wouldChange])]);
   const restart = must(session, 'advice.restart', {});
   spoken([restart.sentence, ...restart.assumed]);
   for (const { why } of [next, restart, ...lines]) {
@@ -227,6 +227,9 @@ const anyOutcome = fc.option(
     setAfterHours: fc.option(fc.double({ min: 0, max: 20, noNaN: true })),
     setByHours: fc.option(fc.double({ min: 20, max: 200, noNaN: true })),
     whey: fc.constantFrom(null, 'none', 'a little', 'some', 'a lot'),
+    earlySet: fc.constantFrom(null, 'loose', 'starting'),
+    bubbles: fc.constantFrom(null, 'none', 'fine'),
+    powerCut: fc.option(fc.boolean()),
     spoiledSaid: fc.boolean(),
   }),
 );

@@ -2,19 +2,14 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
-import {
-  adviseNext,
-  limitsOf,
-  stopsOf,
-  weakChance,
-  type NextInput,
-  type SeedCandidate,
-} from '../../core/advice/next';
+import { adviseNext, type NextInput, type SeedCandidate } from '../../core/advice/next';
+import { weakChance } from '../../core/advice/seed-cost';
+import { limitsOf, stopsOf } from '../../core/advice/stops';
 
 const DEFAULT_LIMITS = limitsOf(NEUTRAL_LIMITS);
 const jar = (label: string, more: Partial<SeedCandidate> = {}): SeedCandidate => ({
-  id: label, label, kind: 'jar', lines: ['heron'], generation: 4, spoiled: false, failedGate: false, caution: null,
-  cautionSays: null, heldAncestor: null, place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
+  id: label, label, kind: 'jar', batch: label, lines: ['heron'], generation: 4, spoiled: false, failedGate: false, caution: null,
+  cautionSays: null, heldAncestor: null, doubts: [], place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
   vigour: { points: 75, low: 68, high: 82 }, ...more,
 }); // prettier-ignore
 const advice = (candidates: readonly SeedCandidate[], more: Partial<NextInput> = {}) =>
@@ -34,7 +29,7 @@ const advice = (candidates: readonly SeedCandidate[], more: Partial<NextInput> =
     ...more,
   });
 
-const anyJar = fc.record({
+const anyJarParts = {
   label: fc.string({ minLength: 1, maxLength: 8 }),
   spoiled: fc.boolean(),
   failedGate: fc.boolean(),
@@ -42,7 +37,9 @@ const anyJar = fc.record({
   place: fc.constantFrom('fridge', 'freezer', 'dried'),
   days: fc.integer({ min: 0, max: 800 }),
   generation: fc.integer({ min: 1, max: 30 }),
-});
+};
+const anyJar = fc.record(anyJarParts);
+const DOUBT = 'A slow start: still loose at the early check. When in doubt, discard.';
 const anyScore = fc.record({
   points: fc.double({ min: -1e6, max: 1e6, noNaN: true }),
   low: fc.double({ noNaN: true }),
@@ -68,6 +65,33 @@ describe('hard stops', () => {
         // Nothing stopped stands above anything allowed.
         const firstStopped = scored.ranking.findIndex((r) => !r.allowed);
         if (firstStopped >= 0) expect(scored.ranking.slice(firstStopped).every((r) => !r.allowed)).toBe(true);
+      }),
+    );
+  }); // prettier-ignore
+
+  it('and doubts are never answered by a score (property: no seed in doubt stands above one without, nor first)', () => {
+    const one = fc.record({ ...anyJarParts, inDoubt: fc.boolean(), descends: fc.boolean(), outcomeKnown: fc.boolean(), score: fc.option(anyScore) });
+    fc.assert(
+      fc.property(fc.array(one, { maxLength: 8 }), (those) => {
+        const given = those.map(({ inDoubt, descends, score, label, ...more }, i) =>
+          jar(`${i} ${label}`, { ...more, vigour: score, doubts: inDoubt ? [DOUBT] : [], heldAncestor: descends ? { label: '4 Jan c', says: 'It descends from 4 Jan c.' } : null }));
+        const doubtful = new Set(given.filter(({ doubts }) => doubts.length > 0).map(({ id }) => id));
+        const { ranking, sentence, warnings } = advice(given);
+        const offered = ranking.filter(({ allowed }) => allowed);
+        const inDoubt = offered.map(({ id }) => id !== null && doubtful.has(id));
+        // Once one is in doubt, all after it are; a fresh start is always before them.
+        expect(inDoubt).toEqual(inDoubt.toSorted((a, b) => Number(a) - Number(b)));
+        expect(inDoubt[0]).toBe(false);
+        expect(inDoubt.filter(Boolean)).toHaveLength(given.filter((candidate) => doubtful.has(candidate.id) && stopsOf(candidate, DEFAULT_LIMITS).length === 0).length);
+        for (const { id, reasons, doubts, wouldChange } of offered) {
+          if (id === null || !doubtful.has(id)) continue;
+          expect([reasons[0], doubts]).toEqual([DOUBT, [DOUBT]]);
+          expect(reasons.join(' ')).not.toContain('scored');
+          expect(wouldChange).toMatch(/^No score would change its place/);
+          expect(sentence).not.toContain(`from ${given.find((candidate) => candidate.id === id)?.label}.`);
+        }
+        if (offered.length > 1 && inDoubt.slice(1).every(Boolean)) expect(sentence).toMatch(/in doubt.*When in doubt, discard\.$/);
+        for (const warning of warnings) if ([...doubtful].some((id) => warning.startsWith(id))) expect(warning).not.toContain('Take seed');
       }),
     );
   }); // prettier-ignore
@@ -146,12 +170,37 @@ describe('the ranking', () => {
     ]);
     expect(result.ranking.at(-1)).toMatchObject({ allowed: true, stops: [] });
     expect(result.ranking.at(-1)?.reasons[0]).toBe(held.says);
-    expect(result.ranking.at(-1)?.wouldChange).toContain('lifted with a written reason');
+    expect(result.ranking.at(-1)?.wouldChange).toBe(
+      'Looking into 4 Jan c would change its place, and no score would: it stands after the others until that hold is lifted with a written reason.',
+    );
     const alone = advice([best]);
     expect(alone.nothingMayBeUsed).toBe(false);
     expect(alone.ranking[0]?.kind).toBe('fresh start');
     expect(alone.sentence).toContain('descends from a jar on hold');
     expect(alone.warnings[0]).toContain('Look into that before it is eaten or used.');
+  });
+
+  it('offers a fresh start before a jar that its own hold left in doubt, and says why', () => {
+    const doubted = jar('14 Mar b', { doubts: [DOUBT], vigour: { points: 99, low: 95, high: 100 } });
+    const alone = advice([doubted]);
+    expect(alone.nothingMayBeUsed).toBe(false);
+    expect(alone.ranking.map(({ label }) => label)).toEqual(['a fresh start from Blue Tin', '14 Mar b']);
+    expect(alone.sentence).toBe(
+      'A fresh start from Blue Tin comes out best now: all else that is kept is in doubt from its own hold. When in doubt, discard.',
+    );
+    expect(alone.warnings).toEqual([
+      '14 Mar b is the last that carries Heron, and its own hold left it in doubt. No line is worth that: when in doubt, discard.',
+    ]);
+    const heldToo = advice([doubted, jar('held line', { heldAncestor: held })]);
+    expect(heldToo.ranking.map(({ label }) => label)).toEqual([
+      'a fresh start from Blue Tin',
+      'held line',
+      '14 Mar b',
+    ]);
+    expect(heldToo.sentence).toMatch(
+      /is in doubt, or descends from a jar on hold\. When in doubt, discard\.$/,
+    );
+    expect(advice([doubted, jar('well')]).sentence).toBe('Seed the next batch from well.');
   });
 
   it('puts no jar of unknown outcome before one that was seen (property)', () => {

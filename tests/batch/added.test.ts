@@ -2,8 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { contract, type BatchReply } from '../../core/contract';
 import { NEUTRAL_PREFERENCES } from '../../core/ledger/default-preferences';
+import { powerCutOfMates, withMatesPowerCut } from '../../core/ledger/hold-mates';
 import { addedJarEntry, addedJarText } from '../../renderer/batch/added-jar';
-import { isOnHold, powerCutOfMates, withMatesPowerCut } from '../../renderer/batch/hold-mates';
+import { isOnHold } from '../../renderer/batch/is-on-hold';
 import { makeReader } from '../../renderer/parts/reading';
 import { makeWriter } from '../../renderer/parts/use-reader';
 import { unseen } from '../ledger/helpers';

@@ -1,8 +1,9 @@
 // What is said of a recorded jar: worked-out amounts are rounded and say so, and what falls away with a spoiled jar.
 import { describe, expect, it } from 'vitest';
+import { heldSentence } from '../../core/lineage/cautions';
 import { printNoted, volumeKnown } from '../../core/quantities/printing';
 import { unpickedSentence } from '../../renderer/batch/batch-entry';
-import { heldSentence, holdsBecauseOf } from '../../renderer/batch/held-seeds';
+import { holdsBecauseOf } from '../../renderer/batch/held-seeds';
 import { fallingAway } from '../../renderer/batch/mistake-question';
 import { rowWords } from '../../renderer/batch/row-words';
 

@@ -2,6 +2,7 @@
 import { randomBytes } from 'node:crypto';
 import Database from 'better-sqlite3';
 import { expect, it } from 'vitest';
+import { NextReply } from '../../core/advice/shapes';
 import { cases } from '../../core/demo/cases';
 import { stillClock } from '../../main/ledger/clock';
 import { idGenerator } from '../../main/ledger/ids';
@@ -36,6 +37,12 @@ it('stays as it was when the ledger moves on', () => {
   must(session, 'jar.correct', { id: jar ?? '', changes: { onShelf: false } });
   expect(must(session, 'advice.next', {})).not.toEqual(before);
   expect(must(session, 'advice.choices', {}).choices).toMatchObject([{ id, advice: before }]);
+});
+
+it('is still read where it was kept before doubts were said', () => {
+  const advice = must(demo(), 'advice.next', {});
+  const before = { ...advice, ranking: advice.ranking.map(({ doubts: _doubts, ...ranked }) => ranked) };
+  expect(NextReply.parse(before).ranking.every(({ doubts }) => doubts.length === 0)).toBe(true);
 });
 
 it('a fresh start can be chosen, for one line', () => {

@@ -18,7 +18,7 @@ describe('a spoiled jar', () => {
     const refused = refusalOf(session, 'batch.record', batchOf(TODAY, [plainJar('a', { seedings })]));
     expect(refused.code).toBe('seed spoiled');
     expect(refused.sentence).toMatch(/^5 Mar a is known to be spoiled since .*: not food and not seed\./);
-    const plain = must(session, 'batch.record', batchOf(TODAY, [plainJar('a', { seedings: [fromJar(jars[2])] })])); // prettier-ignore
+    const plain = must(session, 'batch.record', batchOf(TODAY, [plainJar('a', { seedings: [fromJar(jars[0])] })])); // prettier-ignore
     expect(refusalOf(session, 'seeding.set', { jar: plain.jars[0] ?? '', seedings }).code).toBe(
       'seed spoiled',
     );

@@ -108,6 +108,22 @@ describe('advice.restart', () => {
   });
 });
 
+describe('a reserve', () => {
+  it.each([null, 'Heron', 'Lantern'])('costs the same in both advices (line: %s)', (name) => {
+    const line = name === null ? null : lineId(name);
+    const { reserve, sentence, curve, best } = ask('advice.restart', { line });
+    const { ranking } = ask('advice.next', { line });
+    const same = ranking.filter(({ kind, label }) => kind === 'reserve' && label === reserve?.label);
+    expect(same.map(({ cost }) => cost)).toEqual([reserve?.cost]);
+    expect(sentence).toContain('with laying it by again and its storage');
+    const fresh = ranking.find(({ kind }) => kind === 'fresh start');
+    expect(fresh?.cost).toBe(curve.find(({ generation }) => generation === best)?.cost);
+    // The cheapest of those that may be used is the one that is named.
+    const others = ranking.filter(({ kind, allowed }) => kind === 'reserve' && allowed);
+    expect(Math.min(...others.map(({ cost }) => cost ?? Infinity))).toBe(reserve?.cost);
+  });
+});
+
 describe('recording', () => {
   it('is seen by the next judgement', () => {
     const jar = idOf('2026-04-22 a');

@@ -1,13 +1,14 @@
 // Reads of judgement and advice: names and ids round what core says.
 import { keptCosts } from '../../../core/advice/costs';
+import { doubtsAbout } from '../../../core/advice/doubts';
 import { heldAncestor } from '../../../core/advice/held-line';
-import { limitsOf } from '../../../core/advice/next';
-import { nextReply, outlookOf, restartReply, type Outlook } from '../../../core/advice/reply';
+import { nextReply, outlookOf, restartReply, type KeptSeed, type Outlook } from '../../../core/advice/reply';
 import { sawHowItCameOut, shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
+import { limitsOf } from '../../../core/advice/stops';
 import type { Parsed, Reply } from '../../../core/contract';
 import { failsGate } from '../../../core/ledger/gate';
-import type { Portion } from '../../../core/ledger/records';
-import { storageOf } from '../../../core/vigour/evidence';
+import { powerCutOfMates, type HoldMate } from '../../../core/ledger/hold-mates';
+import type { JarRecord } from '../../../core/vigour/evidence';
 import type { Culture } from '../../../core/vigour/figures';
 import { jarReply, lineReply, type Names } from '../../../core/vigour/reply';
 import { dayLabel } from '../../../core/lineage/labels';
@@ -74,27 +75,64 @@ export function scoresOf(ledger: Ledger, { keys }: Parsed<'judgement.scores'>): 
   return { scores: keys.map((key) => ({ key, score: judged.scoreOf(key) })) };
 }
 
-/** Reserves kept now, the lowest generation first: the one to restart from. */
-function bestReserve(ledger: Ledger, line: number | null): { label: string; generation: number } | null {
-  const { family } = ledger.index;
-  const today = ledger.clock.today();
-  const { fridgeDays, freezerDays } = limitsOf(ledger.preferences);
-  const youngEnough = (place: Portion['place'], keptOn: string): boolean => {
-    const limit = place === 'fridge' ? fridgeDays : freezerDays;
-    return limit === null || storageOf(keptOn, today, null).fridgeDays <= limit;
+/** What a jar's own hold leaves in doubt, its hold-mates asked too. */
+function doubtsOf({ index }: Ledger, judged: Judged): (jar: number) => readonly string[] {
+  const outcomeOf = (key: number): JarRecord['outcome'] => judged.records.get(key)?.outcome ?? null;
+  const mate = (key: number): HoldMate<number> => {
+    const { label, hold } = index.jar(key);
+    return { label, jar: { id: key, hold }, outcome: outcomeOf(key) };
   };
-  const found = [...ledger.rows.all('portion')]
-    .filter(({ reserve, goneOn, keptOn, jar, place }) => reserve && goneOn === null && keptOn <= today && family.has(jar) && youngEnough(place, keptOn))
-    .filter(({ jar }) => line === null || family.linesOf(jar).includes(line))
-    .filter(({ jar }) => !family.jar(jar).spoiled && !['on hold', 'condemned'].includes(family.cautionLevelOf(jar) ?? '') && heldAncestor(family, jar) === null)
-    .map(({ jar, place }) => ({ label: `${family.jar(jar).label}, kept in the ${place === 'dried' ? 'dry' : place}`, generation: family.generationOf(jar).deepest }))
-    .toSorted((a, b) => a.generation - b.generation);
-  return found[0] ?? null;
-} // prettier-ignore
-
-function outlook(ledger: Ledger, judged: Judged, line: number | null): Outlook {
-  return outlookOf(judged.history, keptCosts(costRecords(ledger, judged)), bestReserve(ledger, line));
+  // Few batches ever have a power cut, so only their jars are held together.
+  const cut = new Map<number, HoldMate<number>[]>();
+  for (const [key, { outcome }] of judged.records) {
+    if (outcome?.powerCut !== true) continue;
+    const { batch } = index.jar(key);
+    cut.set(batch, [...(cut.get(batch) ?? []), mate(key)]);
+  }
+  return (key) => {
+    const told = cut.get(index.jar(key).batch) ?? [];
+    return doubtsAbout(outcomeOf(key), powerCutOfMates(mate(key), told));
+  };
 }
+
+/** What is kept and could seed. @param only reserves alone, or all that is kept */
+function candidatesOf(
+  ledger: Ledger,
+  judged: Judged,
+  line: number | null,
+  only: 'all' | 'reserves',
+): KeptSeed[] {
+  const { rows, index } = ledger;
+  const { family } = index;
+  const gone = new Set(
+    rows.prepare('SELECT key FROM jar WHERE gone_on IS NOT NULL').pluck().all() as number[],
+  );
+  const jars = family.keys.map((jar): ShelfJar => {
+    const outcome = judged.records.get(jar)?.outcome ?? null;
+    const { uid, onShelf } = index.jar(jar);
+    return {
+      key: jar,
+      uid,
+      onShelf: only === 'reserves' ? false : onShelf,
+      gone: gone.has(jar),
+      failedGate: outcome !== null && failsGate(outcome),
+      outcomeKnown: outcome !== null && sawHowItCameOut(outcome),
+    };
+  });
+  return shelfCandidates(
+    family,
+    jars,
+    [...rows.all('portion')].filter(({ reserve }) => reserve || only === 'all'),
+    (jar) => family.linesOf(jar).map((one) => judged.all.line(one)),
+    doubtsOf(ledger, judged),
+    (batch) => rows.uidOf('batch', batch),
+    ledger.clock.today(),
+    line,
+  );
+}
+
+const outlook = (ledger: Ledger, judged: Judged): Outlook =>
+  outlookOf(judged.history, keptCosts(costRecords(ledger, judged)));
 
 export function restartAdvice(ledger: Ledger, { line }: Parsed<'advice.restart'>): Reply<'advice.restart'> {
   const judged = judgedOf(ledger);
@@ -102,7 +140,8 @@ export function restartAdvice(ledger: Ledger, { line }: Parsed<'advice.restart'>
   const newest = judged.all.evidence
     .filter(({ lines, madeOn }) => madeOn !== null && (key === null || lines.includes(key)))
     .toSorted((a, b) => (b.madeOn ?? '').localeCompare(a.madeOn ?? '') || b.generation - a.generation)[0];
-  return restartReply(outlook(ledger, judged, key), newest?.generation ?? null);
+  const reserves = candidatesOf(ledger, judged, key, 'reserves');
+  return restartReply(outlook(ledger, judged), reserves, limitsOf(ledger.preferences), newest?.generation ?? null); // prettier-ignore
 }
 
 /** What the newest founding batch was started from. */
@@ -129,40 +168,14 @@ function freshStartLabel(ledger: Ledger, judged: Judged, line: number | null): s
 }
 
 export function nextAdvice(ledger: Ledger, { line }: Parsed<'advice.next'>): Reply<'advice.next'> {
-  const { rows, index } = ledger;
-  const { family } = index;
   const judged = judgedOf(ledger);
   const key = line === null ? null : lineKey(ledger, judged, line);
-  const gone = new Set(
-    rows.prepare('SELECT key FROM jar WHERE gone_on IS NOT NULL').pluck().all() as number[],
-  );
-  const jars = family.keys.map((jar): ShelfJar => {
-    const outcome = judged.records.get(jar)?.outcome ?? null;
-    const { uid, onShelf } = index.jar(jar);
-    return {
-      key: jar,
-      uid,
-      onShelf,
-      gone: gone.has(jar),
-      failedGate: outcome !== null && failsGate(outcome),
-      outcomeKnown: outcome !== null && sawHowItCameOut(outcome),
-    };
-  });
   const names = namesIn(ledger);
   const asked = key === null ? judged.all.lines : [key];
-  const candidates = shelfCandidates(
-    family,
-    jars,
-    [...rows.all('portion')],
-    (jar) => family.linesOf(jar).map((one) => judged.all.line(one)),
-    (batch) => names.line(batch).uid,
-    ledger.clock.today(),
-    key,
-  );
   const blocked = asked.flatMap((one) => judged.all.line(one).blocked);
   return nextReply(
-    outlook(ledger, judged, key),
-    candidates,
+    outlook(ledger, judged),
+    candidatesOf(ledger, judged, key, 'all'),
     limitsOf(ledger.preferences),
     freshStartLabel(ledger, judged, key),
     [...new Set(blocked)],

@@ -6,6 +6,7 @@ import { Refused } from '../refusal';
 import { refuseDay } from '../seed-rules';
 import type { OpenAct } from '../acts';
 import type { Row } from '../tables';
+import { refuseHeldSeeds, seedKeys } from './held-seeds';
 import { addSeeding, labelsInShort, outcomeRow, packageKey, seedingRow, standingJar } from './parts';
 import { inOrder, mustSay, tidy, whenOf } from './tidy';
 
@@ -83,6 +84,9 @@ export function recordBatch(ledger: Ledger, given: Parsed<'batch.record'>): Repl
     for (const addition of jar.additions) mustSay(addition, 'name');
   }
 
+  const seedings = jars.flatMap((jar) => jar.seedings);
+  refuseHeldSeeds(ledger, seedKeys(ledger, seedings), entry.why);
+
   const done = ledger.acts.mustRun(
     'batch.record',
     labelsInShort(labelled),
@@ -124,10 +128,12 @@ export function addJar(ledger: Ledger, input: Parsed<'batch.addJar'>): Reply<'ba
   if (holdKey !== null && ledger.rows.get('hold', holdKey).batch !== batch.key) {
     throw new Refused('hold of another batch');
   }
+  const why = tidy(input.why);
+  refuseHeldSeeds(ledger, seedKeys(ledger, jar.seedings), why);
   const done = ledger.acts.mustRun(
     'batch.addJar',
     label,
-    tidy(input.why),
+    why,
     (act) => insertJar(ledger, act, batch.key, holdKey, jar),
     input.draft,
   );

@@ -5,6 +5,7 @@ import { Refused } from '../refusal';
 import { refuseSeed } from '../seed-rules';
 import type { Stored } from '../tables';
 import { jarLabelled } from './batch';
+import { refuseHeldSeeds } from './held-seeds';
 import { addSeeding, jarOf, outcomeRow, packageKey, replaceRows, seedingRow, standingJar } from './parts';
 import { jarSpoiled } from './spoiled';
 import { mustSay, tidy } from './tidy';
@@ -122,10 +123,13 @@ export function setSeedings(ledger: Ledger, input: Parsed<'seeding.set'>): Reply
   const jar = standingJar(ledger, input.jar);
   const next = tidy(input.seedings).map((entry) => seedingRow(ledger, jar.key, entry));
   const old = ledger.rows.where('seeding', 'jar', jar.key);
+  const why = tidy(input.why);
+  const before = new Set(old.map(({ fromJar }) => fromJar));
+  refuseHeldSeeds(ledger, next.flatMap(({ fromJar }) => (before.has(fromJar) ? [] : [fromJar])), why); // prettier-ignore
   const done = ledger.acts.mustRun(
     'seeding.set',
     jar.label,
-    tidy(input.why),
+    why,
     (act) => {
       replaceRows(
         act,

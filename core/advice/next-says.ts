@@ -1,0 +1,41 @@
+// The one sentence of advice, and what is said before the last of a line is eaten. A seed that has to be looked into or is in
+// doubt is never recommended by either.
+import type { Ranked, SeedCandidate } from './next';
+
+/** Why nothing but a fresh start is offered in earnest; null where something is. @param others what may be used beside it */
+function whyLast(others: readonly Ranked[]): string | null {
+  const [doubts, held] = (['in doubt', 'held line'] as const).map((tells) =>
+    others.filter((one) => one.tells === tells),
+  );
+  if (!doubts || !held || doubts.length + held.length < others.length) return null;
+  if (doubts.length === 0) return 'all else that is kept descends from a jar on hold. Look into that first.';
+  return held.length === 0
+    ? 'all else that is kept is in doubt from its own hold. When in doubt, discard.'
+    : 'all else that is kept is in doubt, or descends from a jar on hold. When in doubt, discard.';
+}
+
+/** What to do, in one sentence. @param allowed in order, the fresh start among them */
+export function nextSentence(allowed: readonly Ranked[]): string {
+  const [first, ...others] = allowed;
+  if (!first || (others.length === 0 && first.kind === 'fresh start'))
+    return 'Nothing that is kept may be used as seed. Make a fresh start from sources.';
+  // What descends from a jar on hold, or is in doubt itself, never stands first: a fresh start is offered before it.
+  if (first.kind === 'fresh start') {
+    const best = `${first.label.charAt(0).toUpperCase()}${first.label.slice(1)} comes out best now`;
+    const looks = whyLast(others);
+    return looks === null ? `${best}.` : `${best}: ${looks}`;
+  }
+  return first.tells === 'unseen'
+    ? `Seed the next batch from ${first.label}, but nobody has written down how it came out: look at it first.`
+    : `Seed the next batch from ${first.label}.`;
+}
+
+/** What is said of the last that carries a line, before it is eaten or used. */
+export function lastSays({ label, doubts, heldAncestor }: SeedCandidate, line: string): string {
+  const last = `${label} is the last that carries ${line}`;
+  if (doubts.length > 0)
+    return `${last}, and its own hold left it in doubt. No line is worth that: when in doubt, discard.`;
+  return heldAncestor
+    ? `${last}, and it descends from ${heldAncestor.label}, which is on hold. Look into that before it is eaten or used.`
+    : `${last}. Take seed from it before it is eaten.`;
+}

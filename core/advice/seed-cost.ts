@@ -1,0 +1,76 @@
+// What a good jar from a seed costs. The one function behind the ranking, behind what would change a place in it, and behind
+// the reserve that a restart is held against, so that the same seed costs the same wherever it is shown.
+import { delayHours, storageLoss } from '../growth/storage';
+import { USUAL_POINTS } from '../vigour/types';
+import { costOfGoingOn, type RestartCosts } from './restart';
+
+/** Points by which the odds of a weak jar change e-fold (the program's own scale, no source). */
+const POINTS_PER_E = 12;
+/** What an hour of delay costs, in jars (the program's own assumption): warmth, waiting, and a slower start. */
+export const HOUR_OF_DELAY = 0.01;
+/** No chance is taken to be higher: a jar may always turn out well. */
+export const MOST_CHANCE = 0.9;
+/** With no outcome, the odds are taken this much worse: unknown is neither weak nor fine. */
+const UNKNOWN_ODDS = 1.5;
+/** Using up a reserve is taken to cost this part of a fresh start (an assumption): it has to be laid by again. */
+const RESERVE_USE = 1 / 3;
+
+/** Chance of a weak jar from a seed: that of its generation, with odds moved by its vigour. */
+export function weakChance(ofGeneration: number, points: number | null): number {
+  const p = Math.min(0.99, Math.max(0.001, ofGeneration));
+  const factor = points === null ? UNKNOWN_ODDS : Math.exp((USUAL_POINTS - points) / POINTS_PER_E);
+  const odds = (p / (1 - p)) * factor;
+  return Math.min(MOST_CHANCE, odds / (1 + odds));
+}
+
+/** What a seed's cost is reckoned from, beside the chance of a weak jar. */
+export interface CostedSeed {
+  readonly kind: string;
+  readonly generation: number;
+  /** Hours that its storage should cost the next jar. */
+  readonly delayHours: number;
+}
+
+export interface CostBasis {
+  readonly costs: RestartCosts;
+  /** Mean chances by generation, index 0 is generation 1 (chances.ts). */
+  readonly weak: readonly number[];
+  readonly discarded: readonly number[];
+  readonly ended: readonly number[];
+  /** Lowest cost of a good jar when restarting from a reserve of that generation at a start that costs so much. */
+  readonly fromReserve: (generation: number, start: number) => number;
+}
+
+/** Chance at a generation; beyond the last one reckoned, that of the last. */
+export const chanceAt = (chances: readonly number[], generation: number): number =>
+  chances[Math.min(generation, chances.length) - 1] ?? 0;
+
+/** What starting from a reserve costs: laying it by again, and its delay in all jars of its first batch. */
+export const reserveStart = (costs: RestartCosts, hours: number): number =>
+  costs.freshStart * RESERVE_USE + hours * HOUR_OF_DELAY * costs.jar * costs.jarsPerGeneration;
+
+/**
+ * Cost of a good jar: of one more batch, its delay included. A reserve's start is spread over the jars that follow, as a
+ * fresh start's is, and it is never taken to be cheaper than its own next batch.
+ * @param weak chance that such a jar comes out weak
+ */
+export function seedCost(seed: CostedSeed, weak: number, basis: CostBasis): number {
+  const { costs } = basis;
+  const generation = seed.generation + 1;
+  const nextBatch =
+    costOfGoingOn(costs, weak, chanceAt(basis.discarded, generation), chanceAt(basis.ended, generation)) +
+    seed.delayHours * HOUR_OF_DELAY * costs.jar;
+  return seed.kind === 'reserve'
+    ? Math.max(nextBatch, basis.fromReserve(seed.generation, reserveStart(costs, seed.delayHours)))
+    : nextBatch;
+}
+
+/** Hours of delay that one more day of keeping should cost the next jar (core/growth/storage.ts). */
+export const delayOfOneDay = (place: 'fridge' | 'freezer' | 'dried'): number =>
+  delayHours(
+    storageLoss(
+      place === 'freezer'
+        ? { fridgeDays: 0, frozenDays: 1, freezings: 0 }
+        : { fridgeDays: 1, frozenDays: 0, freezings: 0 },
+    ),
+  ).middle;

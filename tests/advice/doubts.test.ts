@@ -1,0 +1,61 @@
+// What its own hold leaves in doubt, in the words of the take-out gate. The rules of the gate: tests/batch/gate.test.ts.
+import { describe, expect, it } from 'vitest';
+import { doubtsAbout } from '../../core/advice/doubts';
+import { gateReasonSentence } from '../../core/ledger/gate';
+import { batchOf, fromJar, fromSource, must, newSession, plainJar, plainSource, unseen } from '../ledger/helpers'; // prettier-ignore
+
+const set = { ...unseen, setAtTakeOut: true, setWord: 'firm' as const };
+const slow = { ...set, earlySet: 'loose' as const };
+
+describe('doubts', () => {
+  it.each([
+    ['a slow start', slow, { code: 'slow start', loose: true, sourless: false }],
+    ['not sour at the early check', { ...set, earlySour: false }, { code: 'slow start', loose: false, sourless: true }],
+    ['a power cut', { ...set, powerCut: true, powerCutHours: 3 }, { code: 'power cut', hours: 3 }],
+    ['a pH above 4.6', { ...set, ph: 5.1, phHow: 'strip' as const }, { code: 'acid', ph: 5.1, how: 'strip' }],
+    ['fine bubbles', { ...set, bubbles: 'fine' as const }, { code: 'bubbles' }],
+    ['a slow start with the gate left unanswered', { ...slow, setAtTakeOut: null }, { code: 'slow start', loose: true, sourless: false }],
+  ] as const)('are said of %s as the gate says them', (_what, outcome, reason) =>
+    expect(doubtsAbout(outcome, null)).toEqual([gateReasonSentence(reason)])); // prettier-ignore
+  it('are none where nothing speaks against it, where nothing is recorded, and where it is condemned anyway', () => {
+    expect(doubtsAbout(set, null)).toEqual([]);
+    expect(doubtsAbout(unseen, null)).toEqual([]);
+    expect(doubtsAbout(null, null)).toEqual([]);
+    expect(doubtsAbout({ ...slow, signs: ['pink'] }, null)).toEqual([]);
+  });
+  it('are told by hold-mates of a power cut, unless the jar itself says that there was none', () => {
+    const mates = { label: '9 Mar b', hours: 2 };
+    const said = [expect.stringMatching(/^The power failed .*discard\. 9 Mar b, from the same hold, tells of it\.$/)]; // prettier-ignore
+    expect(doubtsAbout(null, mates)).toEqual(said);
+    expect(doubtsAbout(set, mates)).toEqual(said);
+    expect(doubtsAbout({ ...set, powerCut: false }, mates)).toEqual([]);
+  });
+});
+
+it('reach the advice from the ledger: its jar, its cubes, its hold-mates, and no restart from its reserve', () => {
+  const session = newSession();
+  const source = must(session, 'source.save', plainSource('Blue Tin')).id;
+  const hold = { startedAt: null, endedAt: null, hours: 12, planned: null, probe: null, readings: [], note: null }; // prettier-ignore
+  const first = must(session, 'batch.record', batchOf('2026-03-01', [plainJar('a', { seedings: [fromSource(source)], outcome: slow, onShelf: true })])); // prettier-ignore
+  const [jar = ''] = first.jars;
+  const reserve = { id: null, part: null, place: 'freezer' as const, pieces: 6, amount: null, keptOn: '2026-03-02', goneOn: null, reserve: true, note: null }; // prettier-ignore
+  const { id: cubes } = must(session, 'portion.save', { portion: { ...reserve, jar } });
+  const alone = must(session, 'advice.next', {});
+  expect(alone.ranking.map(({ kind, allowed }) => [kind, allowed])).toEqual([['fresh start', true], ['jar', true], ['reserve', true]]); // prettier-ignore
+  for (const { doubts } of alone.ranking.slice(1)) expect(doubts[0]).toMatch(/^A slow start: still loose/);
+  expect(alone.ranking.map(({ portion }) => portion)).toContain(cubes);
+  expect(alone.sentence).toContain('in doubt');
+  expect(must(session, 'advice.restart', {}).reserve).toBeNull();
+
+  const seedings = [fromJar(jar)];
+  const second = must(session, 'batch.record', batchOf('2026-03-05', [
+    plainJar('a', { seedings, hold: 0, outcome: { ...set, powerCut: true }, onShelf: true }),
+    plainJar('b', { seedings, hold: 0, outcome: set, onShelf: true }),
+    plainJar('c', { seedings, hold: 1, outcome: set, onShelf: true }),
+  ], { holds: [hold, hold] })); // prettier-ignore
+  const { ranking, sentence } = must(session, 'advice.next', {});
+  const of = (id: string | undefined) => ranking.find((one) => one.jar === id);
+  expect(of(second.jars[1])?.doubts[0]).toContain('5 Mar a, from the same hold, tells of it.');
+  expect(of(second.jars[2])?.doubts).toEqual([]);
+  expect(sentence).toBe('Seed the next batch from 5 Mar c.');
+});
