@@ -2,13 +2,13 @@
 // jars, the trend over them and the word for it, and what else could explain a fall.
 import { delayPerDay, type DelayPerDay, type WaitAndSet } from '../growth/storage';
 import { dayLabel } from '../lineage/labels';
-import { batchMedian } from './batch-median';
+import { batchMedian, type ScoredRange } from './batch-median';
 import { batchesOf, earlyBatches, type BatchEvidence } from './comparable';
 import { BATCHES_PER_COEFFICIENT, correctionsOf, lackedWarmth, missingHourCoefficient, type Coefficient, type CorrectionInput } from './corrections'; // prettier-ignore
 import { siblingEffects, treatmentOf, type Effect, type UsualTreatment } from './effects';
 import { mean, median } from './order';
 import { scoreJar, SCORE_RULES } from './score';
-import { standingOf, trendOf, TREND_RULES, type Trend, type TrendRules } from './trend';
+import { standingOf, trendOf, TREND_RULES, type Trend, type TrendPoint, type TrendRules } from './trend';
 import type { JarEvidence, JarScore, Standing } from './types';
 import { measuresOf, usualOf, usualOfAll, type Usual } from './usual';
 
@@ -78,14 +78,14 @@ function waits(batches: readonly BatchEvidence[], usual: Usual): WaitAndSet[] {
   );
 }
 
-/** Median of a batch's jars by the scores given. */
+/** What was recorded of a batch's jars by the scores given, and the median of it. */
+const rangesOf = (jars: readonly JarEvidence[], by: ReadonlyMap<JarEvidence, JarScore>): ScoredRange[] =>
+  jars.flatMap((jar) => {
+    const score = by.get(jar);
+    return score ? [{ score: score.points, width: score.width }] : [];
+  });
 const medianOf = (jars: readonly JarEvidence[], by: ReadonlyMap<JarEvidence, JarScore>): number | null =>
-  batchMedian(
-    jars.flatMap((jar) => {
-      const score = by.get(jar);
-      return score ? [{ score: score.points, width: score.width }] : [];
-    }),
-  );
+  batchMedian(rangesOf(jars, by));
 
 const dayOf = ({ madeOn }: BatchEvidence): string =>
   madeOn === null ? 'a day not known' : dayLabel(madeOn, true);
@@ -188,14 +188,14 @@ export function judgeLine(
     else byBatch.set(score.jar.batch, [score]);
   }
 
-  const points: { generation: number; score: number }[] = [];
+  const points: TrendPoint[] = [];
   let standing: Standing = 'too few batches to say';
   let trend: Trend | null = null;
   let firstCalled: number | null = null;
   const judged = batches.map((batch, index): JudgedBatch => {
     const score = medianOf(batch.comparable, scores);
     if (score !== null) {
-      points.push({ generation: batch.generation, score });
+      points.push({ generation: batch.generation, score, jars: rangesOf(batch.comparable, scores) });
       trend = trendOf(points, rules);
       standing = standingOf(trend, rules);
       if ((standing === 'slipping' || standing === 'worn out') && firstCalled === null) firstCalled = index;

@@ -1,11 +1,13 @@
 // From judgement to what the calls reply: names and ids are passed in, figures are rounded for showing, each with its why.
 import type { Why } from '../why';
 import { jarFigures, type Culture } from './figures';
+import { LIKELIHOOD_RULES } from './likelihood';
 import { PRIOR_SOURCES } from './sources';
 import { jarSays, lineReasons, perDay, SAYS_NOTHING_OF_SAFETY, standingSentence } from './says';
 import { SCORE_RULES, shown } from './score';
 import type { JarJudgementReply, LineJudgementReply } from './shapes';
 import type { LineJudgement } from './line';
+import type { Trend, TrendRules } from './trend';
 import { PART_NAMES, USUAL_POINTS, type JarEvidence } from './types';
 import type { UsualFrom } from './usual';
 import { usualWords } from './words';
@@ -26,11 +28,35 @@ const FROM_WORDS = {
   assumed: 'assumed',
 } as const satisfies Record<UsualFrom, string>;
 
+/** How many times likelier on a losing line, as it is said: "0.4", "12", "over 1000". */
+const timesLikelier = (log: number): string => {
+  const times = Math.exp(log);
+  return times > 1000 ? 'over 1000' : times < 10 ? times.toFixed(1) : times.toFixed(0);
+};
+
+function likelihoodInputs({ likelihood, likelihoodLimit }: Trend, rules: TrendRules): Why['inputs'] {
+  if (!likelihood) return [];
+  return [
+    {
+      name: 'times likelier on a line that has lost since the first of these batches',
+      value: `${timesLikelier(likelihood.throughout)} (alarm above ${timesLikelier(likelihoodLimit)})`,
+    },
+    ...(likelihood.lately === null
+      ? []
+      : [
+          {
+            name: 'times likelier on a line that began to lose 3 to 7 batches ago',
+            value: `${timesLikelier(likelihood.lately)} (alarm above ${timesLikelier(rules.latelyLimit)})`,
+          },
+        ]),
+  ];
+}
+
 function lineWhy(judgement: LineJudgement): Why {
   const { trend, rules, usual } = judgement;
   return {
     formula:
-      'Each batch is the median of its comparable jars; the slope is the median of the slopes between all pairs of batches; the alarm compares slope and level with their standard errors.',
+      'Each batch is the median of its comparable jars; the slope is the median of the slopes between all pairs of batches; the alarm compares slope and level with their standard errors, and asks how much likelier such jars are on a line that loses 3 to 7 points a generation than on a steady one.',
     inputs: [
       ...PART_NAMES.map((name) => ({
         name: `usual ${name}`,
@@ -53,6 +79,7 @@ function lineWhy(judgement: LineJudgement): Why {
               value: trend.fall.toFixed(2),
             },
             { name: 'alarm level at this many batches, counted the same way', value: trend.limit.toFixed(2) },
+            ...likelihoodInputs(trend, rules),
             {
               name: 'Mann–Kendall, chance of such a fall by luck',
               value: trend.mannKendall.pFalling.toFixed(4),
@@ -66,6 +93,26 @@ function lineWhy(judgement: LineJudgement): Why {
       `Jars are compared with the first batches after the founding one, which count as ${USUAL_POINTS}.`,
     ],
     source: PRIOR_SOURCES.trend,
+  };
+}
+
+/** What likelihoods are averaged over, as figures that are kept with a decision. */
+function likelihoodParameters(): Record<string, number | number[]> {
+  const { spreads, jarSpreads, wander, losses, lateStarts, steadyPower, jarPart, jarPartLogSd, lateFrom } = LIKELIHOOD_RULES; // prettier-ignore
+  const values = (list: typeof losses): number[] => list.map(({ value }) => value);
+  const weights = (list: typeof losses): number[] => list.map(({ weight }) => weight);
+  return {
+    spreads: [...spreads],
+    steadyPower,
+    jarSpreads: [...jarSpreads],
+    jarPart,
+    jarPartLogSd,
+    wander: values(wander),
+    wanderWeights: weights(wander),
+    losses: values(losses),
+    lossWeights: weights(losses),
+    lateFrom,
+    lateStarts: [...lateStarts],
   };
 }
 
@@ -134,6 +181,8 @@ export function lineReply(judgement: LineJudgement, names: Names): LineJudgement
       parameters: {
         ...rules,
         limits: [...rules.limits],
+        likelihoodLimits: [...rules.likelihoodLimits],
+        ...likelihoodParameters(),
         perMissingHour: round(judgement.perMissingHour.mean),
       },
     },

@@ -49,6 +49,19 @@ export function standingSentence(judgement: LineJudgement): string {
   }
 }
 
+/** How much likelier its batches are on a losing line, where that is said of it. */
+function likelierReason({ trend, standing }: LineJudgement): string[] {
+  if (!trend?.likelihood || (standing !== 'slipping' && standing !== 'worn out')) return [];
+  const { throughout, lately } = trend.likelihood;
+  const times = (log: number): string => (log > Math.log(1000) ? 'more than a thousand' : Math.exp(log).toFixed(0));
+  // Whichever of the two says more; a small figure says nothing.
+  const most = Math.max(throughout, lately ?? throughout);
+  if (most < Math.log(2)) return [];
+  return lately !== null && lately > throughout
+    ? [`Such batches are ${times(lately)} times likelier on a line that began to lose a few batches ago than on a steady one.`]
+    : [`Such batches are ${times(throughout)} times likelier on a line that loses with each generation than on a steady one.`];
+} // prettier-ignore
+
 /** What stands behind a line's standing, the most telling first. */
 export function lineReasons(judgement: LineJudgement): string[] {
   const { trend, startedAt, firstCalled, batches, effects } = judgement;
@@ -56,6 +69,7 @@ export function lineReasons(judgement: LineJudgement): string[] {
   const unseen = batches.filter(({ leftOut, comparable }) => comparable.length === 0 && leftOut.some(({ because, jar }) => because === 'unseen' && !jar.mixes)).length; // prettier-ignore
   return [
     ...(called ? [`The slip was first noticed at generation ${called.generation}${called.madeOn ? `, made ${dayLabel(called.madeOn, true)}` : ''}.`] : []),
+    ...likelierReason(judgement),
     ...judgement.suspects.map(({ says }) => says),
     ...(startedAt !== null && startedAt < USUAL_POINTS - 10
       ? [`It began low: its early batches stand at ${Math.round(startedAt)} where ${USUAL_POINTS} is usual of all your lines.`]

@@ -6,7 +6,7 @@ import { PART_NAMES, USUAL_POINTS, type Correction, type JarEvidence, type JarSc
 
 /** Points and weights are the program's own scale (no source); what they are worth is shown by the bench. */
 export const SCORE_RULES = {
-  version: 1,
+  version: 2,
   pointsPer: { 'set time': 40, 'early pH': 40, 'early set': 25, 'end pH': 100, 'set word': 20, whey: 10 },
   weights: { 'set time': 3, 'early pH': 3, 'early set': 1.5, 'end pH': 1.5, 'set word': 2, whey: 0.5 },
   /** Jars of one batch differ by about this much (points), whatever is recorded. */

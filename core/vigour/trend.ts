@@ -1,7 +1,9 @@
 // The trend of a line over its comparable batches: how fast it falls, how far it stands below its early batches, and
-// whether that raises an alarm. One budget of false alarms covers slope, level and Mann–Kendall together and every look
+// whether that raises an alarm. One budget of false alarms covers slope, level, likelihood and Mann–Kendall together and every look
 // taken as the line grows; the limits were set for it by simulation (tests/bench/judgement.ts prints what they achieve).
+import type { ScoredRange } from './batch-median';
 import { ewma, ewmaErrorFromBaseline } from './ewma';
+import { lossLikelihood, type LossLikelihood } from './likelihood';
 import { mannKendall, type MannKendall } from './mann-kendall';
 import { mean } from './order';
 import { slopeInterval, theilSen } from './theil-sen';
@@ -11,6 +13,8 @@ import type { Standing } from './types';
 export interface TrendPoint {
   readonly generation: number;
   readonly score: number;
+  /** What was recorded of those jars (at least one): a set word alone leaves a range open. */
+  readonly jars: readonly ScoredRange[];
 }
 
 /** What judgement of a trend goes by. Kept with each decision taken. */
@@ -31,6 +35,15 @@ export interface TrendRules {
    * on). Most of the budget is spent at 6 and 7, when a keeper can still act; a real slip outgrows the later limits.
    */
   readonly limits: readonly number[];
+  /**
+   * Alarm also where such batches are likelier on a losing line by this much (natural logarithm), for 5, 6, 7, … batches. It
+   * is the sharper test of even lines, slope and level are of uneven ones.
+   */
+  readonly likelihoodLimits: readonly number[];
+  /** The same for a line that was steady and began to lose a few batches ago. */
+  readonly latelyLimit: number;
+  /** Below so many standard errors of fall likelihoods are not asked: nothing is falling. */
+  readonly likelihoodFrom: number;
   /** The level alone counts a little less than slope and level together. */
   readonly levelAlone: number;
   /** Alarm also when Mann–Kendall's chance of so steady a fall by luck is at most this. */
@@ -54,6 +67,9 @@ export const TREND_RULES: TrendRules = {
   lambda: 0.5,
   baselineBatches: 3,
   limits: [4.8, 3.9, 3.65, 4.4, 4.6, 4.7, 4.7, 5.2, 5.4],
+  likelihoodLimits: [2.13, 1.49, 1.95, 1.97],
+  latelyLimit: 4.24,
+  likelihoodFrom: 0.5,
   levelAlone: 0.9,
   steadyFallChance: 0.0003,
   wornOutDrop: 30,
@@ -84,6 +100,9 @@ export interface Trend {
   /** Standard errors of fall, and the limit that raises the alarm at this many batches. */
   readonly fall: number;
   readonly limit: number;
+  /** How much likelier the latest batches are on a losing line; null where nothing falls. */
+  readonly likelihood: LossLikelihood | null;
+  readonly likelihoodLimit: number;
   readonly alarm: boolean;
   /** A loss of `lossToRuleOut` a generation can be ruled out. */
   readonly lossRuledOut: boolean;
@@ -132,7 +151,11 @@ export function trendOf(points: readonly TrendPoint[], rules: TrendRules = TREND
 
   const level = drop / dropError;
   const fall = Math.max((-fit.slope / slopeError + level) / 2, rules.levelAlone * level);
-  const limit = rules.limits[Math.min(n - rules.fewest, rules.limits.length - 1)] ?? Number.POSITIVE_INFINITY;
+  const atThisLook = (limits: readonly number[]): number =>
+    limits[Math.min(n - rules.fewest, limits.length - 1)] ?? Number.POSITIVE_INFINITY;
+  const limit = atThisLook(rules.limits);
+  const likelihood = fall < rules.likelihoodFrom ? null : lossLikelihood(latest);
+  const likelihoodLimit = atThisLook(rules.likelihoodLimits);
   return {
     batches: n,
     slope: fit.slope,
@@ -148,7 +171,14 @@ export function trendOf(points: readonly TrendPoint[], rules: TrendRules = TREND
     dropError,
     fall,
     limit,
-    alarm: fall > limit || test.pFalling <= rules.steadyFallChance,
+    likelihood,
+    likelihoodLimit,
+    alarm:
+      fall > limit ||
+      test.pFalling <= rules.steadyFallChance ||
+      (likelihood !== null &&
+        (likelihood.throughout > likelihoodLimit ||
+          (likelihood.lately ?? Number.NEGATIVE_INFINITY) > rules.latelyLimit)),
     lossRuledOut: fit.slope - rules.ruleOutErrors * carefulError > -rules.lossToRuleOut,
   };
 }

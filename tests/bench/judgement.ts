@@ -26,7 +26,7 @@ function look(recorded: readonly (readonly { score: number; width: number }[])[]
   let called = Number.POSITIVE_INFINITY;
   const standings = recorded.map((jars, index): Standing => {
     const score = index === 0 ? null : batchMedian(jars);
-    if (score !== null) points.push({ generation: index + 1, score });
+    if (score !== null) points.push({ generation: index + 1, score, jars });
     const standing = standingOf(trendOf(points));
     if (standing === 'slipping' || standing === 'worn out') called = Math.min(called, index + 1);
     return standing;

@@ -1,10 +1,14 @@
 // What is said of a line, from its batches: the meanings of design.md, and the traps of even and short lines.
 import { describe, expect, it } from 'vitest';
 import { batchMedian } from '../../core/vigour/batch-median';
-import { standingOf, trendOf } from '../../core/vigour/trend';
+import { standingOf, trendOf, type TrendPoint } from '../../core/vigour/trend';
 
-const line = (scores: readonly number[]): { generation: number; score: number }[] =>
-  scores.map((score, i) => ({ generation: i + 2, score }));
+const point = (generation: number, score: number): TrendPoint => ({
+  generation,
+  score,
+  jars: [{ score, width: 0 }],
+});
+const line = (scores: readonly number[]): TrendPoint[] => scores.map((score, i) => point(i + 2, score));
 const standing = (scores: readonly number[]): string => standingOf(trendOf(line(scores)));
 
 describe('standing', () => {
@@ -33,7 +37,7 @@ describe('standing', () => {
   });
 
   it('says nothing where all batches are of one generation', () => {
-    expect(trendOf([1, 2, 3, 4, 5].map((score) => ({ generation: 3, score })))).toBeNull();
+    expect(trendOf([1, 2, 3, 4, 5].map((score) => point(3, score)))).toBeNull();
   });
 
   it('does not move when all scores move together', () => {
