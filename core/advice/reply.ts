@@ -4,19 +4,12 @@ import { SAYS_NOTHING_OF_SAFETY } from '../vigour/says';
 import { daysWords } from '../vigour/words';
 import { CHANCE_PRIORS, drawChances, type GenerationRecord, type PooledChances } from './chances';
 import { costWords, type KeptCosts } from './costs';
+import type { History } from './history';
 import { adviseNext, type SeedCandidate, type SeedLimits } from './next';
 import { seededRandom } from './random';
-import {
-  ABOUT_AS_GOOD,
-  evidenceOf,
-  restartOf,
-  rivals,
-  tellsEnough,
-  tooEarlySentence,
-  type Evidence,
-  type RestartRivals,
-} from './restart';
+import { ABOUT_AS_GOOD, restartOf, rivals, type RestartRivals } from './restart';
 import type { NextReply, RestartReply } from './shapes';
+import { evidenceOf, tellsEnough, tooEarlySentence, type Evidence } from './sureness';
 
 const VERSION = 1;
 const DRAWS = 200;
@@ -59,24 +52,21 @@ export function chancesOf(records: readonly GenerationRecord[]): PooledChances {
   return chances;
 }
 
-/** What all advice stands on. @param records of all lines (history.ts) @param reserve the best reserve kept, if any */
-export function outlookOf(
-  records: readonly GenerationRecord[],
-  kept: KeptCosts,
-  reserve: Reserve | null,
-): Outlook {
-  const chances = chancesOf(records);
+/** What all advice stands on. @param history of all lines @param reserve the best reserve kept, if any */
+export function outlookOf({ all, telling }: History, kept: KeptCosts, reserve: Reserve | null): Outlook {
+  const chances = chancesOf(all);
   const found = rivals(
     kept.costs,
     chances,
     reserve && { ...reserve, cost: kept.costs.freshStart * RESERVE_USE },
     kept.unit,
   );
-  if (!found) throw new Error('no draws were made');
+  const byTelling = found && (telling === all ? found.sources : restartOf(kept.costs, chancesOf(telling)));
+  if (!byTelling) throw new Error('no draws were made');
   return {
     chances,
     rivals: found,
-    evidence: evidenceOf(records),
+    evidence: evidenceOf(telling, byTelling, all),
     kept,
     weak: meanOf(chances.draws.map(({ weak }) => weak)),
     discarded: meanOf(chances.draws.map(({ discarded }) => discarded)),

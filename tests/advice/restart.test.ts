@@ -122,7 +122,7 @@ describe('chances by generation', () => {
   });
 
   const records: GenerationRecord[] = Array.from({ length: 10 }, (_, i) => ({
-    generation: i + 1, jars: 12, weak: i < 7 ? 1 : 4 + i - 7, discarded: 0, lines: 3, ended: 0,
+    generation: i + 1, jars: 12, weak: i < 7 ? 1 : 4 + i - 7, discarded: 0, lines: 3, seen: 3, ended: 0,
   })); // prettier-ignore
   const pooled = drawChances(records, 20, 200, seeded(7));
 
@@ -139,7 +139,7 @@ describe('chances by generation', () => {
 
   it('gives the posterior mean for a generation by itself (Beta: (prior + weak) / (prior + jars))', () => {
     const alone = drawChances(
-      [{ generation: 1, jars: 40, weak: 7, discarded: 0, lines: 0, ended: 0 }],
+      [{ generation: 1, jars: 40, weak: 7, discarded: 0, lines: 0, seen: 0, ended: 0 }],
       1,
       2000,
       seeded(1),
@@ -170,7 +170,7 @@ describe('chances by generation', () => {
 
 describe('the advice on restarting', () => {
   it('is said as one figure and a range', () => {
-    const at = { best: 9, from: 6, to: 14, openEnded: false, cost: 3, curve: [] };
+    const at = { best: 9, from: 6, to: 14, openEnded: false, cost: 3, curve: [], within: 1 };
     expect(restartSentence(at, 20)).toBe(
       'Start afresh after generation 9; anything from 6 to 14 is about as good.',
     );
