@@ -19,14 +19,14 @@ export const setWordAt = (value: number): (typeof SET_WORDS)[number] | null => S
 export const generationWords = (generation: number, atLeast: boolean): string =>
   atLeast ? `at least generation ${generation}` : `generation ${generation}`;
 
-/** What has to be known of a jar before it is used, as a sentence; '' where nothing stands against it. */
+/** What has to be known of a jar before it is used, in words; '' where nothing stands against it. */
 export const warningWords = (flags: number): string =>
   flags & FLAG.spoiled
-    ? 'It is spoiled: discard it, not food, not seed.'
+    ? 'spoiled: discard, not food, not seed'
     : flags & FLAG.onHold
-      ? 'It is on hold: not food and not seed until the hold is lifted with a written reason.'
+      ? 'on hold: not food, not seed'
       : flags & FLAG.look
-        ? 'Look at it before using it.'
+        ? 'look before using'
         : '';
 
 /** What a jar shows, in words: "14 Mar b, generation 4, firm, on the shelf". */

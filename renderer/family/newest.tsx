@@ -39,8 +39,13 @@ export function Newest(props: {
           <button className="jar-link" type="button" onClick={() => props.onGo(key)}>
             {jar.label}
           </button>
+          {warning !== '' && (
+            <>
+              , <strong>{warning}</strong>
+            </>
+          )}
           , {generationWords(jar.generation.deepest, jar.generation.atLeast)}
-          {seeds !== '' && `, seeded by ${seeds}`}.{warning !== '' && <strong> {warning}</strong>}
+          {seeds !== '' && `, seeded by ${seeds}`}.
         </>
       )}
     </p>

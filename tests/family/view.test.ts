@@ -218,9 +218,9 @@ test('a jar in words says all its marks', () => {
 
 test('a jar that may not be used is said to be so, the gravest first', () => {
   expect(warningWords(FLAG.onShelf | FLAG.outcomeKnown)).toBe('');
-  expect(warningWords(FLAG.look)).toContain('Look at it');
-  expect(warningWords(FLAG.look | FLAG.onHold)).toMatch(/on hold: not food and not seed/);
-  expect(warningWords(FLAG.onHold | FLAG.spoiled)).toMatch(/spoiled: discard it/);
+  expect(warningWords(FLAG.look)).toBe('look before using');
+  expect(warningWords(FLAG.look | FLAG.onHold)).toBe('on hold: not food, not seed');
+  expect(warningWords(FLAG.onHold | FLAG.spoiled)).toMatch(/^spoiled: discard/);
 });
 
 test('the newest jar is of the latest day, then the deepest; an unknown day is never the newest', () => {
