@@ -222,7 +222,7 @@ export function Restart({ line }: { readonly line: string }) {
           )}
         </div>
         <figcaption className="soft small">
-          The shaded field is what is about as good. Around the line lies its 90 % range; it is dashed where
+          The shaded field is what is about as good. Around the line lies its 80 % range; it is dashed where
           no line of yours has gone yet.
         </figcaption>
       </figure>
