@@ -3,7 +3,7 @@
 import { z } from 'zod';
 import { ChoiceReply, NextReply, RestartReply } from './advice/shapes';
 import type { CallName, JobName, ReadName, WriteName } from './call-names';
-import { Amount, Day, Line, Moment, Price, Prose, Temperature, Uid } from './ledger/basics';
+import { Amount, Day, Line, Moment, Name, Price, Prose, Temperature, Uid } from './ledger/basics';
 import {
   Addition,
   Batch,
@@ -471,8 +471,8 @@ export const contract = {
   'addition.set': entry('write', z.strictObject({ jar: Uid, additions: z.array(AdditionFields).max(20), why, draft }), acted),
   'portion.save': entry('write', z.strictObject({ portion: Portion.extend({ id: Uid.nullable() }), why, draft }), acted.extend({ id: Uid })),
   'outcome.save': entry('write', z.strictObject({ jar: Uid, outcome: OutcomeFields.nullable(), onShelf: z.boolean().nullable(), why, draft }), acted),
-  'source.save': entry('write', z.strictObject({ source: Source.extend({ id: Uid.nullable() }), why, draft }), acted.extend({ id: Uid })),
-  'package.save': entry('write', z.strictObject({ package: Package.extend({ id: Uid.nullable() }), why, draft }), acted.extend({ id: Uid })),
+  'source.save': entry('write', z.strictObject({ source: Source.extend({ id: Uid.nullable(), name: Name }), why, draft }), acted.extend({ id: Uid })),
+  'package.save': entry('write', z.strictObject({ package: Package.extend({ id: Uid.nullable(), name: Name }), why, draft }), acted.extend({ id: Uid })),
   'caution.clear': entry('write', z.strictObject({ jar: Uid, of: Uid, reason: Prose.min(3) }), acted),
   'draft.save': entry('write', z.strictObject({ key: z.string().min(1).max(100), json: z.string().max(1_000_000) }), z.strictObject({ savedAt: Moment })),
   'draft.drop': entry('write', z.strictObject({ key: z.string().min(1).max(100) }), empty),

@@ -78,7 +78,8 @@ export const refusals = {
     `There is a jar ${text(p, 'label')} already. Choose another letter or word${p['mayMean'] === true ? ', or say that you mean it' : ''}.`,
   'seed not made': (p) =>
     `${text(p, 'seed')} is ${text(p, 'state')}, so it can't seed a jar. Choose another seed.`,
-  'one seed': () => 'A seeding comes from a jar or from a source: name one of the two.',
+  'one seed': () =>
+    'A seeding comes from one jar, or from one source: name one of the two. A portion is named together with its jar.',
   'portion of another jar': (p) =>
     `That portion is not of ${text(p, 'jar')}. Choose one of its own portions.`,
   'hold of another batch': () => 'That hold belongs to another batch. Choose a hold of this batch.',

@@ -226,7 +226,14 @@ test.describe('sixty jars, fitted', () => {
     await expect(table.getByRole('row').nth(1).getByRole('cell').first()).toHaveText('1');
   });
 
+  test('the newest jar is named with what stands against it', async ({ page }) => {
+    await shown(page);
+    await expect(page.getByRole('treeitem', { name: /^26 Apr a\b.*\bon hold\b/ })).toBeAttached();
+    await expect(page.locator('.family-newest')).toContainText('26 Apr a, on hold: not food, not seed');
+  });
+
   test('a pan renders no jar again, and zoom and fit come back to the same', async ({ page }) => {
+    await page.mouse.move(1, 1); // a virtual display's pointer rests in its middle: nothing is to be lit before the pan
     await shown(page);
     const at = await renders(page);
     const first = await boxes(jars(page));

@@ -115,6 +115,25 @@ test('an outcome, a source and a package are back in their fields too', async ({
   expect(batch).toBeTruthy();
 });
 
+test.describe('800 px wide', () => {
+  test.use({ size: { width: 800, height: 900 } });
+  test('a name of which nothing is seen is asked for again, and the longest one wraps', async ({ page }) => {
+    await emptyLedger(page);
+    await toSources(page);
+    await page.getByRole('button', { name: 'New source' }).click();
+    const name = page.getByLabel('Name', { exact: true });
+    await name.fill('\u200B\u200D');
+    await page.keyboard.press('Control+Enter');
+    await expect(page.getByText('Type the name on the label.').first()).toBeVisible();
+    const longest = 'L'.repeat(200);
+    await name.fill(longest);
+    await page.keyboard.press('Control+Enter');
+    await expect(page.getByRole('heading', { name: longest })).toBeVisible();
+    const wider = await page.locator('main').evaluate((main) => main.scrollWidth - main.clientWidth);
+    expect(wider).toBe(0);
+  });
+});
+
 test('a source with strains and a package are recorded and shown', async ({ page }) => {
   await emptyLedger(page);
   await toSources(page);

@@ -47,6 +47,21 @@ test('the slipping line is caught, in its exact word, at the batch where it was 
   expect(await page.locator('main').innerText()).not.toMatch(/dilut|\bages?\b|\baging\b/i);
 });
 
+for (const width of [800, 1280])
+  test.describe(`${width} px wide`, () => {
+    test.use({ size: { width, height: 900 } });
+    test('no word beside the plot is cut off', async ({ page }) => {
+      await toVigour(page);
+      const word = page.locator('svg.line-plot .running-word');
+      await expect(word).toHaveText(/^smoothed level \d+$/);
+      const cut = await word.evaluate(
+        (one) =>
+          one.getBoundingClientRect().right - one.closest('.plot-frame')!.getBoundingClientRect().right,
+      );
+      expect(cut).toBeLessThanOrEqual(0);
+    });
+  });
+
 test('every figure of the plot stands in the table, with the reason for each jar left out', async ({
   page,
 }) => {

@@ -10,8 +10,9 @@ export interface GenerationRecord {
   readonly jars: number;
   readonly weak: number;
   readonly discarded: number;
-  /** Lines that reached it, and of those the ones that had to end here. */
+  /** Lines that reached it, also where nothing was seen of it but of a later one; of those the ones seen in it, and the ones that had to end here. */
   readonly lines: number;
+  readonly seen: number;
   readonly ended: number;
 }
 
@@ -59,13 +60,14 @@ function fewerLines(
   lastSeen: number,
 ): PooledChances['fewer'] {
   for (let generation = 3; generation <= lastSeen; generation++) {
-    if (shareOfLines(records, generation) >= 1) continue;
+    const lines = records.get(generation)?.lines ?? 0;
+    if (lines === 0 || shareOfLines(records, generation) >= 1) continue;
     const of = Math.max(
       ...[...records.values()]
         .filter((one) => one.generation > 1 && one.generation < generation)
         .map(({ lines }) => lines),
     );
-    return { from: generation, lines: records.get(generation)?.lines ?? 0, of };
+    return { from: generation, lines, of };
   }
   return null;
 }

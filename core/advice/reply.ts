@@ -4,22 +4,15 @@ import { SAYS_NOTHING_OF_SAFETY } from '../vigour/says';
 import { daysWords } from '../vigour/words';
 import { CHANCE_PRIORS, drawChances, type GenerationRecord, type PooledChances } from './chances';
 import { costWords, type KeptCosts } from './costs';
+import type { History } from './history';
 import { adviseNext, type SeedCandidate } from './next';
 import { seededRandom } from './random';
 import { bestReserve, reserveCosts } from './reserve';
-import {
-  ABOUT_AS_GOOD,
-  evidenceOf,
-  restartOf,
-  rivals,
-  tellsEnough,
-  tooEarlySentence,
-  type Evidence,
-  type Restart,
-} from './restart';
+import { ABOUT_AS_GOOD, restartOf, rivals, type Restart } from './restart';
 import type { CostBasis } from './seed-cost';
 import type { SeedLimits } from './stops';
 import type { NextReply, RestartReply } from './shapes';
+import { evidenceOf, tellsEnough, tooEarlySentence, type Evidence } from './sureness';
 
 const VERSION = 2;
 const DRAWS = 200;
@@ -52,15 +45,16 @@ export function chancesOf(records: readonly GenerationRecord[]): PooledChances {
   return chances;
 }
 
-/** What all advice stands on. @param records of all lines (history.ts) */
-export function outlookOf(records: readonly GenerationRecord[], kept: KeptCosts): Outlook {
-  const chances = chancesOf(records);
+/** What all advice stands on. @param history of all lines (history.ts) */
+export function outlookOf({ all, telling }: History, kept: KeptCosts): Outlook {
+  const chances = chancesOf(all);
   const sources = restartOf(kept.costs, chances);
-  if (!sources) throw new Error('no draws were made');
+  const byTelling = telling === all ? sources : restartOf(kept.costs, chancesOf(telling));
+  if (!sources || !byTelling) throw new Error('no draws were made');
   return {
     chances,
     sources,
-    evidence: evidenceOf(records),
+    evidence: evidenceOf(telling, byTelling, all),
     kept,
     costs: kept.costs,
     weak: meanOf(chances.draws.map(({ weak }) => weak)),

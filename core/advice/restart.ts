@@ -1,7 +1,7 @@
 // When to start afresh: the cost of a good jar if the line is always ended after n generations, C(n), and the n at which
 // it is lowest. With no weak jars it is the classic age replacement (Barlow & Hunter 1960, from memory).
 import { costWords } from './costs';
-import type { Chances, GenerationRecord, PooledChances } from './chances';
+import type { Chances, PooledChances } from './chances';
 
 export interface RestartCosts {
   /** A fresh start, its poor first batch included. */
@@ -65,6 +65,8 @@ export interface Restart {
   /** The range reaches the end of what was looked at: there is no need to restart by cost. */
   readonly openEnded: boolean;
   readonly cost: number;
+  /** Part of the draws whose own lowest point lies from `from` to `to`. */
+  readonly within: number;
 }
 
 /** The curve over all draws, its lowest point and the range about as good. @returns null without draws. */
@@ -90,6 +92,7 @@ export function restartOf(costs: RestartCosts, chances: PooledChances, after = 0
   let [from, to] = [best, best];
   while (good(from - 1)) from--;
   while (good(to + 1)) to++;
+  const own = curves.map(lowest);
   return {
     curve,
     best: after + best + 1,
@@ -97,6 +100,7 @@ export function restartOf(costs: RestartCosts, chances: PooledChances, after = 0
     to: after + to + 1,
     openEnded: to === length - 1,
     cost,
+    within: own.filter((at) => from <= at && at <= to).length / own.length,
   };
 }
 
@@ -113,46 +117,6 @@ export function restartSentence(restart: Restart, lastSeen: number): string {
       ? ` No line of yours has gone beyond generation ${lastSeen}, so the rest is reckoned on and unsure.`
       : '';
   return `Start afresh after generation ${range}.${wide}`;
-}
-
-/** What stands behind a restart figure: own lines that tell, their batches and the jars seen in them. */
-export interface Evidence {
-  readonly lines: number;
-  /** Counted once for each generation of a line, so rather too few than too many. */
-  readonly batches: number;
-  /** Jars later than a first generation. */
-  readonly jars: number;
-}
-
-/** What one line or a few batches did may be luck: with less than this no figure is given as if it were known. */
-const LINES_TO_TELL = 2;
-const BATCHES_TO_TELL = 5;
-
-/** Evidence in what happened by generation, over all lines. */
-export const evidenceOf = (records: readonly GenerationRecord[]): Evidence => ({
-  lines: Math.max(0, ...records.map(({ lines }) => lines)),
-  batches: records.reduce((sum, { lines }) => sum + lines, 0),
-  jars: records.reduce((sum, { generation, jars }) => sum + (generation > 1 ? jars : 0), 0),
-});
-
-/** Whether a figure may be given as known. */
-export const tellsEnough = ({ lines, batches }: Evidence): boolean =>
-  lines >= LINES_TO_TELL && batches >= BATCHES_TO_TELL;
-
-/** What is said instead of a figure where too little tells. */
-export function tooEarlySentence(restart: Restart, { lines, batches }: Evidence): string {
-  const told =
-    batches === 0
-      ? 'none of your jars tells of it yet'
-      : lines < LINES_TO_TELL
-        ? 'only one line of yours tells of it'
-        : `only ${batches} batches of yours tell of it`;
-  const range = restart.openEnded
-    ? `from ${restart.from} on`
-    : restart.from === restart.to
-      ? `about ${restart.best}`
-      : `from ${restart.from} to ${restart.to}`;
-  return `It is too early to say when to start afresh: ${told}. What is drawn here mostly rests on what is assumed, and by that alone it would be after a generation ${range}.`;
 }
 
 /**

@@ -1,5 +1,6 @@
 // The small types every record is built from. Owns shapes only; parsing of what people type is core/quantities.
 import { z } from 'zod';
+import { showsNothing } from './blank';
 
 /** A permanent id, UUIDv7 (RFC 9562), lower case. */
 export const Uid = z.string().regex(/^[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/, {
@@ -38,6 +39,12 @@ export type Moment = z.infer<typeof Moment>;
 
 /** Text a keeper typed: trimmed by the writer, bounded so that no field can hold a file. */
 export const Line = z.string().max(200);
+
+/** A name as it is given: something of it has to be seen. Names kept before this was asked are still read. */
+export const Name = Line.min(1).refine((text) => !showsNothing(text), {
+  message: 'nothing of this can be seen; it needs a name',
+});
+
 export const Prose = z.string().max(10_000);
 
 const typed = z.string().max(200).nullable();

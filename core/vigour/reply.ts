@@ -81,8 +81,8 @@ function lineWhy(judgement: LineJudgement): Why {
             { name: 'alarm level at this many batches, counted the same way', value: trend.limit.toFixed(2) },
             ...likelihoodInputs(trend, rules),
             {
-              name: 'Mann–Kendall, chance of such a fall by luck',
-              value: trend.mannKendall.pFalling.toFixed(4),
+              name: 'chance that luck alone gives so steady a fall, at one look (Mann–Kendall)',
+              value: `${trend.mannKendall.pFalling.toFixed(4)}; by itself it raises the alarm at ${rules.steadyFallChance} or less`,
             },
           ]
         : []),
@@ -90,6 +90,7 @@ function lineWhy(judgement: LineJudgement): Why {
     assumptions: [
       `A line's batches are expected to differ by about ${rules.priorSpread} points until they tell themselves.`,
       'One budget of false alarms covers all looks: of steady lines, about one in twenty is ever said to slip within twelve batches.',
+      'A line is looked at after every batch, and a low chance at one of so many looks is common by luck: by itself it is no alarm.',
       `Jars are compared with the first batches after the founding one, which count as ${USUAL_POINTS}.`,
     ],
     source: PRIOR_SOURCES.trend,

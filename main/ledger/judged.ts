@@ -1,7 +1,6 @@
 // What judgement makes of a ledger. What is recorded of each jar is kept between calls and read again only for jars that an
 // act has touched since; a line is judged again only where something it rests on has changed. All reasoning is in core.
-import type { GenerationRecord } from '../../core/advice/chances';
-import { generationRecords } from '../../core/advice/history';
+import { historyOf, lineRecords, type History } from '../../core/advice/history';
 import { timeConstantOf, type TimeConstant } from '../../core/growth/time-constant';
 import { bathsAndJars } from '../../core/vigour/baths';
 import type { HoldRecord, JarRecord, PortionRecord } from '../../core/vigour/evidence';
@@ -12,8 +11,8 @@ import type { Ledger } from './ledger';
 export class Judged {
   readonly all: JudgedFamily;
   readonly #scores = new Map<number, ReadonlyMap<number, number>>();
-  #history: readonly GenerationRecord[] | null = null;
-  readonly #before: readonly GenerationRecord[] | null;
+  #history: History | null = null;
+  readonly #before: History | null;
 
   constructor(
     ledger: Ledger,
@@ -24,14 +23,13 @@ export class Judged {
     this.#before = before && (before.#history ?? before.#before);
   }
 
-  /** What happened by generation, over all lines. The same list as long as nothing of it changes. */
-  get history(): readonly GenerationRecord[] {
-    if (!this.#history) {
-      const now = generationRecords(this.all.lines, (line) => this.all.jarsOf(line));
-      const same = this.#before && JSON.stringify(this.#before) === JSON.stringify(now);
-      this.#history = same ? this.#before : now;
-    }
-    return this.#history ?? [];
+  /** What happened by generation, over all lines. The same lists as long as nothing of them changes. */
+  get history(): History {
+    if (this.#history) return this.#history;
+    const now = historyOf(this.all.lines.map((line) => lineRecords(line, this.all.jarsOf(line))));
+    const same = this.#before !== null && JSON.stringify(this.#before) === JSON.stringify(now);
+    this.#history = same && this.#before ? this.#before : now;
+    return this.#history;
   }
 
   /** A jar's score, 0 to 100, by the first line it belongs to; null where it has none or is spoiled. */

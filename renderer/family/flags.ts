@@ -19,6 +19,16 @@ export const setWordAt = (value: number): (typeof SET_WORDS)[number] | null => S
 export const generationWords = (generation: number, atLeast: boolean): string =>
   atLeast ? `at least generation ${generation}` : `generation ${generation}`;
 
+/** What has to be known of a jar before it is used, in words; '' where nothing stands against it. */
+export const warningWords = (flags: number): string =>
+  flags & FLAG.spoiled
+    ? 'spoiled: discard, not food, not seed'
+    : flags & FLAG.onHold
+      ? 'on hold: not food, not seed'
+      : flags & FLAG.look
+        ? 'look before using'
+        : '';
+
 /** What a jar shows, in words: "14 Mar b, generation 4, firm, on the shelf". */
 export function jarWords(label: string, generation: number, setWord: number, flags: number): string {
   const parts = [label, generationWords(generation, (flags & FLAG.atLeast) !== 0)];

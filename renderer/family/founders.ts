@@ -1,10 +1,11 @@
 // Where the label strips of founding batches lie, and their ribbons into the founding jars. Pure.
 import type { Drawing, JarView } from '../../core/contract';
+import type { Box } from './labels';
 import { type Geometry, JAR, RIBBON_WIDTH, STRIP_GAP, STRIP_HEIGHT, type StripSize } from './geometry';
 
 export interface PlacedStrip {
   readonly key: string;
-  /** Of its founding jars: left edge, and middle row's top, in drawing pixels. */
+  /** Left edge of its founding jars; and the top of their middle row, moved in where the slips would be cut off. */
   readonly x: number;
   readonly y: number;
   readonly name: string;
@@ -24,6 +25,12 @@ export interface FoundingRibbon {
 /** Strips keep their size on the screen below zoom 1 and grow with the drawing above it. */
 export const stripScale = (k: number): number => Math.max(1, 1 / k);
 
+/** How far a box has to move to lie within what is in sight; none at all where it is taller than that. */
+function movedIn(box: Box, sight: Geometry['sight']): number {
+  if (box.bottom - box.top > sight.bottom - sight.top) return 0;
+  return Math.max(0, sight.top - box.top) + Math.min(0, sight.bottom - box.bottom);
+}
+
 /** Strips that don't lie on one another at a zoom, first founded first; and ribbons from those to their jars. */
 export function founderStrips(
   drawing: Drawing,
@@ -35,31 +42,32 @@ export function founderStrips(
   const scale = stripScale(k);
   const strips: PlacedStrip[] = [];
   const ribbons: FoundingRibbon[] = [];
-  const taken: { left: number; right: number; top: number; bottom: number }[] = [];
+  const taken: Box[] = [];
+  const isFree = (box: Box): boolean =>
+    taken.every(
+      (other) =>
+        box.left >= other.right ||
+        other.left >= box.right ||
+        box.top >= other.bottom ||
+        other.top >= box.bottom,
+    );
   drawing.founders.slice(0, 200).forEach((founder, at) => {
     const { jars } = founder;
     if (jars.length === 0 || founder.sources.length === 0) return;
     const x = Math.min(...jars.map((index) => (drawing.x[index] ?? 0) * geometry.columnStep));
     const rows = jars.map((index) => (drawing.y[index] ?? 0) * geometry.rowStep);
-    const y = (Math.min(...rows) + Math.max(...rows)) / 2;
+    const level = (Math.min(...rows) + Math.max(...rows)) / 2;
     const high = founder.sources.length * STRIP_HEIGHT + (founder.sources.length - 1) * STRIP_GAP;
-    const box = {
+    const boxAt = (middle: number): Box => ({
       left: x - (strip.reach + strip.width) * scale,
       right: x - strip.reach * scale,
-      top: y + JAR.inletY - (high / 2) * scale,
-      bottom: y + JAR.inletY + (high / 2) * scale,
-    };
-    if (
-      taken.some(
-        (other) =>
-          box.left < other.right &&
-          other.left < box.right &&
-          box.top < other.bottom &&
-          other.top < box.bottom,
-      )
-    )
-      return;
-    taken.push(box);
+      top: middle + JAR.inletY - (high / 2) * scale,
+      bottom: middle + JAR.inletY + (high / 2) * scale,
+    });
+    // Beside the first or the last row the slips move in until none is cut off, if they have room there.
+    const y = [movedIn(boxAt(level), geometry.sight) + level, level].find((middle) => isFree(boxAt(middle)));
+    if (y === undefined) return;
+    taken.push(boxAt(y));
     const arriving = new Map<number, number>();
     founder.sources.forEach((source, place) => {
       const lift = -high / 2 + place * (STRIP_HEIGHT + STRIP_GAP);

@@ -15,7 +15,10 @@ export const stripSize = (size: Size): StripSize =>
   size.width < 1000 ? { width: 112, reach: 48 } : { width: 158, reach: 78 };
 /** Room for the column heads above the drawing, in screen pixels. */
 export const HEAD_ROOM = 64;
+/** The band that the heads themselves take of it. */
+const HEAD_BAND = 42;
 const PAD = 22;
+const EDGE = 6;
 /** Right of the last column. */
 const MARGIN = 40;
 /** A label left of its jar, in screen pixels; and what a ribbon needs before it to bend in. */
@@ -45,6 +48,8 @@ export interface Geometry {
   readonly tail: number;
   /** The view that shows everything. */
   readonly fit: View;
+  /** What of the height is in sight when everything fits, below the column heads: label strips keep within it. */
+  readonly sight: { readonly top: number; readonly bottom: number };
   readonly least: number;
   readonly most: number;
   /** Extent in drawing pixels, jar outlines included. */
@@ -92,17 +97,15 @@ export function geometryOf(drawing: Pick<Drawing, 'width' | 'height'>, size: Siz
   const gap = (columnStep - JAR.width) * k;
   const under = (rowStep - JAR.height) * k >= LABEL_HEIGHT;
   const tail = under ? 0 : clamp(gap - BEND_ROOM, Math.min(14, gap * 0.35), LABEL_WIDTH) / k;
+  const ty = HEAD_ROOM + Math.max(0, slack.y) * 0.4;
   return {
     columnStep,
     rowStep,
     tail,
     width,
     height,
-    fit: {
-      k,
-      tx: left + Math.max(0, slack.x) * 0.4,
-      ty: HEAD_ROOM + Math.max(0, slack.y) * 0.4,
-    },
+    fit: { k, tx: left + Math.max(0, slack.x) * 0.4, ty },
+    sight: { top: (HEAD_BAND - ty) / k, bottom: (size.height - EDGE - ty) / k },
     least: Math.min(k, 1) * 0.7,
     most: 3,
   };

@@ -1,7 +1,7 @@
 // The newest jar in one sentence: its generation and what seeded it, readable without finding it in the drawing.
 import { useMemo } from 'react';
 import type { Drawing } from '../../core/contract';
-import { generationWords } from './flags';
+import { generationWords, warningWords } from './flags';
 import { useJars } from './use-jars';
 
 /** Index of the newest jar: the latest day, then the deepest, then the last entered. */
@@ -27,6 +27,7 @@ export function Newest(props: {
   const keys = useMemo(() => [key], [key]);
   const jar = useJars(keys).get(key);
   const count = props.drawing.keys.length;
+  const warning = warningWords(props.drawing.flags[props.newest] ?? 0);
   // A label is not broken across two lines.
   const seeds = jar?.seeds.map((seed) => seed.label.replaceAll(' ', '\u00a0')).join(' and ') ?? '';
   return (
@@ -38,6 +39,11 @@ export function Newest(props: {
           <button className="jar-link" type="button" onClick={() => props.onGo(key)}>
             {jar.label}
           </button>
+          {warning !== '' && (
+            <>
+              , <strong>{warning}</strong>
+            </>
+          )}
           , {generationWords(jar.generation.deepest, jar.generation.atLeast)}
           {seeds !== '' && `, seeded by ${seeds}`}.
         </>

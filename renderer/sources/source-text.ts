@@ -1,4 +1,5 @@
 // A source and a package as they stand in the fields, and what they come to. Pure.
+import { showsNothing } from '../../core/ledger/blank';
 import type { Package, Source } from '../../core/ledger/records';
 import { printPrice } from '../../core/quantities';
 import type { Reader } from '../parts/reading';
@@ -74,7 +75,7 @@ export function readSource(
 ): { readonly source: Omit<Source, 'id'> & { readonly id: string | null }; readonly problems: Problems } {
   const taking = new Taking();
   const name = lineOrNull(text.name);
-  if (name === null)
+  if (name === null || showsNothing(name))
     taking.say('name', text.kind === 'culture' ? 'Give the culture a name.' : 'Type the name on the label.');
   const culture = text.kind === 'culture';
   const strains = text.strains.flatMap((strain, at) => {

@@ -12,6 +12,15 @@ import { Why } from './why';
 type NextReply = Reply<'advice.next'>;
 type Ranked = NextReply['ranking'][number];
 
+/** In a keeper's words: what is offered beside a line's newest jar is an older one of it, its parent as well as its sibling. */
+const KIND_WORDS = {
+  jar: 'jar',
+  portion: 'portion',
+  reserve: 'reserve',
+  'older sibling': 'older jar',
+  'fresh start': 'fresh start',
+} as const satisfies Record<Ranked['kind'], string>;
+
 const keyOf = (one: Ranked): string => one.portion ?? one.jar ?? 'fresh start';
 const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
@@ -61,7 +70,7 @@ function Offered({
       <div className="seed-body">
         <h3 id={id}>
           {sentence(ranked.label)}
-          {ranked.kind !== 'fresh start' && <span className="seed-kind"> · {ranked.kind}</span>}
+          {ranked.kind !== 'fresh start' && <span className="seed-kind"> · {KIND_WORDS[ranked.kind]}</span>}
         </h3>
         <p>
           {ranked.cost !== null && (

@@ -14,7 +14,8 @@ export interface PlotSize {
   readonly bottom: number;
 }
 
-export const BIG: Omit<PlotSize, 'width'> = { height: 400, left: 36, right: 128, top: 18, bottom: 104 };
+/** Right of the scale there is room for “smoothed level 100” at 15 px. */
+export const BIG: Omit<PlotSize, 'width'> = { height: 400, left: 36, right: 148, top: 18, bottom: 104 };
 export const SMALL: Omit<PlotSize, 'width'> = { height: 116, left: 6, right: 6, top: 6, bottom: 22 };
 /** A batch's column is never narrower: what can be pressed is at least this wide. */
 export const LEAST_STEP = 40;

@@ -81,7 +81,9 @@ describe('a ledger of', () => {
     expect(standings(session)).toEqual(['too few batches to say']);
     const { next, restart } = askAll(session);
     expect(restart.sure).toBe(false);
-    expect(restart.sentence).toMatch(/^It is too early to say when to start afresh: only one line of yours/);
+    expect(restart.sentence).toMatch(
+      /^It is too early to say when to start afresh: no line of yours has been seen beyond its first batch/,
+    );
     expect(next.ranking[0]?.reasons.join(' ')).toContain(
       '(a starting assumption: nothing of yours tells yet)',
     );
@@ -93,14 +95,33 @@ describe('a ledger of', () => {
     expect(restart.sure).toBe(false);
     expect(JSON.stringify(next.ranking)).not.toContain('a starting assumption');
   });
-  it('two lines and five batches: the figure is given', () => {
+  it('many batches of one line and one jar of a second: that jar tells nothing of going on', () => {
+    const session = start();
+    const from = source(session);
+    line(session, from, 9, firm, { word: 'Heron' });
+    const { sure, sentence } = askAll(session).restart;
+    line(session, from, 1, () => [seen({ setWord: 'firm' })], { word: 'Lantern' });
+    expect(askAll(session).restart).toMatchObject({ sure, sentence });
+    expect(sure).toBe(false);
+  });
+  it('two lines that have not gone far: what lies beyond is assumed, so no figure is given as known', () => {
     const session = start();
     const from = source(session);
     line(session, from, 5, firm, { word: 'Heron' });
     line(session, from, 5, firm, { word: 'Lantern' });
     const { restart } = askAll(session);
+    expect(restart.sure).toBe(false);
+    expect(restart.sentence).toContain('no line of yours has gone on long enough to tell');
+  });
+  it('two lines that were seen to wear: the figure is given, where they wore', () => {
+    const session = start();
+    const from = source(session);
+    const wears = (batch: number): Outcome[] => batch < 7 ? firm() : [seen({ setWord: 'runny' }), seen({ setWord: 'runny' })]; // prettier-ignore
+    line(session, from, 10, wears, { word: 'Heron' });
+    line(session, from, 10, wears, { word: 'Lantern' });
+    const { restart } = askAll(session);
     expect(restart.sure).toBe(true);
-    expect(restart.sentence).toMatch(/^Start afresh after generation \d/);
+    expect(restart.sentence).toMatch(/^Start afresh after generation [67]\D/);
   });
   it('no outcomes: unknown, neither weak nor fine', () => {
     const session = start();
@@ -162,9 +183,9 @@ describe('the outlook', () => {
     expect(restart.assumed.join(' ')).toContain('From generation 5 on only 1 of your 3 lines tells.');
     expect(restart.lastSeen).toBe(12);
   });
-  it('says nothing of the kind with one line', () => {
+  it('says nothing of the kind with one line, also where a batch of it was never written up', () => {
     const session = start();
-    line(session, source(session), 8, firm);
+    line(session, source(session), 8, (batch) => (batch === 3 ? [null, null] : firm()));
     expect(askAll(session).restart.assumed.join(' ')).not.toContain('of your');
   });
 });

@@ -123,7 +123,7 @@ describe('chances by generation', () => {
   });
 
   const records: GenerationRecord[] = Array.from({ length: 10 }, (_, i) => ({
-    generation: i + 1, jars: 12, weak: i < 7 ? 1 : 4 + i - 7, discarded: 0, lines: 3, ended: 0,
+    generation: i + 1, jars: 12, weak: i < 7 ? 1 : 4 + i - 7, discarded: 0, lines: 3, seen: 3, ended: 0,
   })); // prettier-ignore
   const pooled = drawChances(records, 20, 200, seeded(7));
 
@@ -140,7 +140,7 @@ describe('chances by generation', () => {
 
   it('gives the posterior mean for a generation by itself (Beta: (prior + weak) / (prior + jars))', () => {
     const alone = drawChances(
-      [{ generation: 1, jars: 40, weak: 7, discarded: 0, lines: 0, ended: 0 }],
+      [{ generation: 1, jars: 40, weak: 7, discarded: 0, lines: 0, seen: 0, ended: 0 }],
       1,
       2000,
       seeded(1),
@@ -171,7 +171,7 @@ describe('chances by generation', () => {
 
 describe('the advice on restarting', () => {
   it('is said as one figure and a range', () => {
-    const at = { best: 9, from: 6, to: 14, openEnded: false, cost: 3, curve: [] };
+    const at = { best: 9, from: 6, to: 14, openEnded: false, cost: 3, curve: [], within: 1 };
     expect(restartSentence(at, 20)).toBe(
       'Start afresh after generation 9; anything from 6 to 14 is about as good.',
     );
@@ -203,7 +203,7 @@ describe('the advice on restarting', () => {
   });
 
   it('from a reserve costs the same by the short way as by the curve (property)', () => {
-    const chances = drawChances([{ generation: 1, jars: 9, weak: 2, discarded: 1, lines: 2, ended: 0 }], 20, 40, seeded(3)); // prettier-ignore
+    const chances = drawChances([{ generation: 1, jars: 9, weak: 2, discarded: 1, lines: 2, seen: 2, ended: 0 }], 20, 40, seeded(3)); // prettier-ignore
     const short = reserveCosts(costs, chances);
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 15 }), fc.double({ min: 0, max: 60, noNaN: true }), (generation, start) => {

@@ -3,7 +3,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { generationRecords } from '../../core/advice/history';
+import { historyOf, lineRecords } from '../../core/advice/history';
 import { drawChances } from '../../core/advice/chances';
 import { seededRandom } from '../../core/advice/random';
 import { restartOf } from '../../core/advice/restart';
@@ -98,7 +98,7 @@ const DRAWS = 200;
 const bareRestart = (kept: Kept): unknown => {
   const { all } = judgedOf(kept.session.ledger);
   // A copy of each list, so that nothing reckoned before is found again.
-  const records = generationRecords(all.lines, (line) => [...all.jarsOf(line)]);
+  const { all: records } = historyOf(all.lines.map((line) => lineRecords(line, [...all.jarsOf(line)])));
   const lastSeen = Math.max(0, ...records.map(({ generation }) => generation));
   const chances = drawChances(records, Math.min(60, Math.max(20, 2 * lastSeen)), DRAWS, seededRandom(1));
   const costs = { freshStart: 6, jarsPerGeneration: 5, jar: 1, weakLoss: 0.5, discardLoss: 1, unplanned: 5 };

@@ -4,6 +4,7 @@ import { CALLS, type CallName } from '../../core/call-names';
 import { contract } from '../../core/contract';
 import { refusalSentence } from '../../core/sentences';
 import { checkInput, isCallName, namesPath } from '../../main/check-call';
+import { plainSource } from '../ledger/helpers';
 
 function sentenceFor(name: CallName, input: unknown): string {
   const result = checkInput(name, input);
@@ -51,6 +52,18 @@ describe('a request that does not fit', () => {
       expect(sentence).not.toMatch(/undefined|Invalid|expected/);
       expect(sentence.length).toBeLessThan(300);
     }
+  });
+});
+
+describe('a name of which nothing can be seen', () => {
+  // Zero-width space and joiner, soft hyphen, Hangul filler, blank Braille cell (Unicode character database, from memory).
+  it.each(['\u200B', ' \u200D\u200B ', '\u00AD', '\u3164', '\u2800', '\u2003'])('%j is refused', (name) => {
+    expect(sentenceFor('source.save', plainSource(name))).toBe(
+      'source.name: nothing of this can be seen; it needs a name. Please correct it and try again.',
+    );
+  });
+  it.each(['.', '0', 'é', '乳', '👩\u200D🍳', 'Blue\u200B Tin'])('%j is not', (name) => {
+    expect(sentenceFor('source.save', plainSource(name))).toBe('accepted');
   });
 });
 

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { drawFamily, FLAGS } from '../../core/lineage/drawing';
 import { buildFamily } from '../../core/lineage/family';
 import { SET_WORDS as RECORDED_WORDS } from '../../core/ledger/records';
-import { FLAG, jarWords } from '../../renderer/family/flags';
+import { FLAG, jarWords, warningWords } from '../../renderer/family/flags';
 import { bringIn, geometryOf, JAR, keepInSight, zoomAt } from '../../renderer/family/geometry';
 import { kinOf, listOf, litBy, nearKin, walk } from '../../renderer/family/kin';
 import { MOST_MOUNTED, mountedAt, sameOr } from '../../renderer/family/mounting';
@@ -214,6 +214,13 @@ test('a jar in words says all its marks', () => {
   expect(jarWords('14 Mar b', 4, 255, FLAG.atLeast)).toBe('14 Mar b, at least generation 4, outcome unknown');
   expect(jarWords('14 Mar b', 4, 3, FLAG.outcomeKnown | FLAG.spoiled)).toContain('spoiled: discard');
   expect(jarWords('14 Mar b', 4, 3, FLAG.outcomeKnown | FLAG.onHold)).toContain('on hold');
+});
+
+test('a jar that may not be used is said to be so, the gravest first', () => {
+  expect(warningWords(FLAG.onShelf | FLAG.outcomeKnown)).toBe('');
+  expect(warningWords(FLAG.look)).toBe('look before using');
+  expect(warningWords(FLAG.look | FLAG.onHold)).toBe('on hold: not food, not seed');
+  expect(warningWords(FLAG.onHold | FLAG.spoiled)).toMatch(/^spoiled: discard/);
 });
 
 test('the newest jar is of the latest day, then the deepest; an unknown day is never the newest', () => {

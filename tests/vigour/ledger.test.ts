@@ -36,6 +36,13 @@ describe('judgement.line', () => {
     expect(called!.madeOn! > cases.slip.lastEven).toBe(true);
     expect(called!.madeOn! <= cases.slip.weak[0]).toBe(true);
   });
+  it('gives a chance at one look together with what it would take to raise the alarm', () => {
+    for (const { why } of [heron, lantern]) {
+      const chance = why.inputs.find(({ name }) => name.startsWith('chance that luck alone'));
+      expect(chance?.value).toMatch(/^\d\.\d{4}; by itself it raises the alarm at 0\.\d+ or less$/);
+      expect(why.assumptions.join(' ')).toContain('by itself it is no alarm');
+    }
+  });
   it('does not blame the other line for a cold night', () => {
     expect(lantern.standing).toBe('steady');
     expect(lantern.suspects.join(' ')).toContain('28 Jan 2026');
