@@ -55,6 +55,8 @@ export const JarCautionReply = CautionReply.extend({
   relation: z.string(),
   /** The written reason that lifted it. */
   reason: z.string().nullable(),
+  /** Where it stands: the reason that lifted it before, for what was known of the spoiled jar then. */
+  liftedBefore: z.string().nullable(),
 });
 export type JarCautionReply = z.infer<typeof JarCautionReply>;
 
