@@ -75,6 +75,8 @@ export const refusals = {
   // Recording.
   'same label': (p) =>
     `There is a jar ${text(p, 'label')} already. Choose another letter or word${p['mayMean'] === true ? ', or say that you mean it' : ''}.`,
+  'name of a jar': (p) =>
+    `“${text(p, 'name')}” is what the jar ${text(p, 'label')} is called. If that jar is meant, pick it as the seed. If it is another one’s, add a word to the name, such as whose it is.`,
   'seed not made': (p) =>
     `${text(p, 'seed')} is ${text(p, 'state')}, so it can't seed a jar. Choose another seed.`,
   'one seed': () => 'A seeding comes from a jar or from a source: name one of the two.',

@@ -23,8 +23,11 @@ interface Props<S extends Suggestion> {
   readonly find: (text: string) => Promise<readonly S[]>;
   readonly onPick: (suggestion: S) => void;
   readonly onRefused: (suggestion: S) => void;
-  /** The field was left, or Enter pressed, with text that picks nothing. `matched`: something in the list fits it. */
-  readonly onLeft: (text: string, matched: boolean) => void;
+  /**
+   * The field was left, or Enter pressed, with text that picks nothing. `matched`: something in the list fits it.
+   * `refused`: nothing does but this, which can't be picked.
+   */
+  readonly onLeft: (text: string, matched: boolean, refused: S | undefined) => void;
   /** Something is picked and its label stands in the field: leaving it picks nothing anew. */
   readonly picked: boolean;
   readonly problem?: string | undefined;
@@ -103,7 +106,10 @@ export function Combobox<S extends Suggestion>(props: Props<S>) {
   /** Tells of text that picks nothing, once it is known whether the list has something for it. */
   const tellLeft = (): void => {
     const text = value;
-    void (asked.current ?? find(text)).then((list) => onLeft(text, list.some(fits)));
+    void (asked.current ?? find(text)).then((list) => {
+      const matched = list.some(fits);
+      onLeft(text, matched, matched ? undefined : list.find((one) => one.refused));
+    });
   };
   /** Enter or Tab: `at` in the list, or what fits best. */
   const choose = (list: readonly S[], at: number, moveOn: boolean): void => {

@@ -1,7 +1,7 @@
 // Outcomes, sources and packages as typed. Readings: common practice, no source.
 import { describe, expect, it } from 'vitest';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
-import { takeOutGate } from '../../core/ledger/gate';
+import { isSpoiled, takeOutGate } from '../../core/ledger/gate';
 import { Outcome, Package, Source, type Preferences } from '../../core/ledger/records';
 import {
   outcomeText,
@@ -10,7 +10,6 @@ import {
   type OutcomeText,
   passagesAnswered,
 } from '../../renderer/batch/outcome-text';
-import { isSpoiled } from '../../core/ledger/gate';
 import { spoilageSaid } from '../../core/ledger/spoilage-words';
 import type { Writer } from '../../renderer/batch/batch-repeat';
 import { makeReader } from '../../renderer/parts/reading';

@@ -52,7 +52,7 @@ function insertJar(ledger: Ledger, act: OpenAct, batch: number, hold: number | n
       package: packageKey(ledger, addition.package, 'addition'),
     });
   }
-  for (const seeding of seedings) addSeeding(ledger, act, seedingRow(ledger, made.key, seeding));
+  for (const seeding of seedings) addSeeding(ledger, act, seedingRow(ledger, act, made.key, seeding));
   if (outcome) act.insert('outcome', outcomeRow(made.key, outcome));
   return made.uid;
 }

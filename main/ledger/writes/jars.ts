@@ -1,6 +1,7 @@
 // Correcting one jar: its own fields, what seeded it, what was stirred in, what was seen, and what it stands for.
 import type { Parsed, Reply } from '../../../core/contract';
 import type { Ledger } from '../ledger';
+import { refuseJarName } from '../jar-names';
 import { Refused } from '../refusal';
 import { refuseSeed } from '../seed-rules';
 import type { Stored } from '../tables';
@@ -78,8 +79,10 @@ export function markMistake(ledger: Ledger, input: Parsed<'jar.mistake'>): Reply
 
 const LETTERS = [...'abcdefghijklmnopqrstuvwxyz'];
 
+/** @throws Refused 'name of a jar' */
 export function addLostJar(ledger: Ledger, given: Parsed<'jar.lost'>): Reply<'jar.lost'> {
   const { madeOn, label, note } = tidy(given);
+  if (label !== null) refuseJarName(ledger, label);
   const word = label ?? (madeOn === null ? null : 'lost');
   const taken = new Set(
     [...ledger.index.jars.values()]
@@ -120,7 +123,7 @@ export function addLostJar(ledger: Ledger, given: Parsed<'jar.lost'>): Reply<'ja
 
 export function setSeedings(ledger: Ledger, input: Parsed<'seeding.set'>): Reply<'seeding.set'> {
   const jar = standingJar(ledger, input.jar);
-  const next = tidy(input.seedings).map((entry) => seedingRow(ledger, jar.key, entry));
+  const given = tidy(input.seedings);
   const old = ledger.rows.where('seeding', 'jar', jar.key);
   const done = ledger.acts.mustRun(
     'seeding.set',
@@ -131,7 +134,7 @@ export function setSeedings(ledger: Ledger, input: Parsed<'seeding.set'>): Reply
         act,
         'seeding',
         old,
-        next,
+        given.map((entry) => seedingRow(ledger, act, jar.key, entry)),
         (row, record) =>
           row.fromJar === record.fromJar && row.source === record.source && row.portion === record.portion,
         (record) => addSeeding(ledger, act, record),

@@ -1,15 +1,18 @@
 // Sources, packages, portions kept apart, preferences and drafts.
 import type { Parsed, Reply } from '../../../core/contract';
 import type { Ledger } from '../ledger';
+import { refuseJarName } from '../jar-names';
 import { Refused } from '../refusal';
 import { standingJar } from './parts';
 import { jarSpoiled } from './spoiled';
 import { inOrder, mustSay, tidy, whenOf } from './tidy';
 
+/** @throws Refused 'name of a jar', 'not found', 'invalid' */
 export function saveSource(ledger: Ledger, input: Parsed<'source.save'>): Reply<'source.save'> {
   const { id, ...fields } = tidy(input.source);
   mustSay(fields, 'name');
   const key = ledger.rows.keyOrNull('source', id);
+  if (key === null || ledger.rows.get('source', key).name !== fields.name) refuseJarName(ledger, fields.name);
   const done = ledger.acts.mustRun(
     'source.save',
     fields.name,
