@@ -167,6 +167,12 @@ export function passagesAnswered(
   };
 }
 
+/** What is said where the take-out and the chill contradict each other: the jar then counts as not set. */
+export function contradiction(text: OutcomeText): string | null {
+  if (text.setAtTakeOut !== 'no' || !['spoonable', 'firm', 'very firm'].includes(text.setWord)) return null;
+  return `You say that it was not set at the end of the hold, and that it is ${text.setWord}. Whatever set later, the jar counts as not set at the end of the hold. If that is not so, correct one of the two.`;
+}
+
 /** Whether anything was said at all: an outcome with nothing in it is not recorded. */
 export function saysAnything(outcome: OutcomeFields): boolean {
   return Object.values(outcome).some((value) =>

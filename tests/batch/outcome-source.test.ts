@@ -8,6 +8,7 @@ import {
   readOutcome,
   saysAnything,
   type OutcomeText,
+  contradiction,
   passagesAnswered,
 } from '../../renderer/batch/outcome-text';
 import { spoilageSaid } from '../../core/ledger/spoilage-words';
@@ -233,5 +234,23 @@ describe('words that tell of spoilage, once they are answered', () => {
       note: 'Asked about “pink streaks”: not spoilage, raspberries',
     });
     expect(spoilageSaid(outcome)).toBeNull();
+  });
+});
+
+describe('not set at take-out and firm after the chill', () => {
+  it.each([
+    ['no', 'firm', true],
+    ['no', 'spoonable', true],
+    ['no', 'very firm', true],
+    ['no', 'runny', false],
+    ['no', 'soft', false],
+    ['no', '', false],
+    ['yes', 'firm', false],
+    ['', 'firm', false],
+  ] as const)('set “%s” and “%s”: said %s', (setAtTakeOut, setWord, said) => {
+    expect(contradiction({ ...empty, setAtTakeOut, setWord }) !== null).toBe(said);
+  });
+  it('counts as not set, so without a pH it is spoiled', () => {
+    expect(isSpoiled(read({ setAtTakeOut: 'no', setWord: 'firm' }).outcome)).toBe(true);
   });
 });

@@ -2,6 +2,7 @@
 import type { Parsed, Reply } from '../../../core/contract';
 import type { Ledger } from '../ledger';
 import { refuseJarName } from '../jar-names';
+import { refuseMadeOn, refuseTooMuchSeed } from '../possible';
 import { Refused } from '../refusal';
 import { refuseSeed } from '../seed-rules';
 import type { Stored } from '../tables';
@@ -42,7 +43,9 @@ export function correctJar(ledger: Ledger, input: Parsed<'jar.correct'>): Reply<
     tidy(input.why),
     (act) => {
       act.update('jar', jar.key, changes);
+      if (changes.finalVolume !== undefined) refuseTooMuchSeed(ledger, jar);
       if (changes.state !== 'made') return;
+      if (jar.state !== 'made' && jar.madeOn !== null) refuseMadeOn(ledger, jar.madeOn, ['made']);
       for (const seeding of ledger.rows.where('seeding', 'jar', jar.key)) {
         if (seeding.fromJar !== null) refuseSeed(ledger.rows, jar.key, seeding.fromJar);
       }
@@ -139,6 +142,7 @@ export function setSeedings(ledger: Ledger, input: Parsed<'seeding.set'>): Reply
           row.fromJar === record.fromJar && row.source === record.source && row.portion === record.portion,
         (record) => addSeeding(ledger, act, record),
       );
+      refuseTooMuchSeed(ledger, jar);
     },
     input.draft,
   );

@@ -5,6 +5,7 @@ import type { OpenAct } from '../acts';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
 import { refuseJarName } from '../jar-names';
+import { refuseLaterPortion, refusePh } from '../possible';
 import { Refused } from '../refusal';
 import { refuseSeed } from '../seed-rules';
 import type { Row, Stored } from '../tables';
@@ -95,6 +96,7 @@ export function addSeeding(ledger: Ledger, act: OpenAct, row: Stored['seeding'])
   if (row.fromJar !== null) {
     refuseSeed(ledger.rows, row.jar, row.fromJar);
     refuseSpoiledSeed(ledger, row.jar, row.fromJar);
+    refuseLaterPortion(ledger, row);
   }
   act.insert('seeding', row);
 }
@@ -124,8 +126,9 @@ export function replaceRows<K extends 'seeding' | 'addition'>(
   for (const record of added) insert(record);
 }
 
-/** @throws Refused 'times crossed', 'invalid' */
+/** @throws Refused 'times crossed', 'invalid', 'pH impossible' */
 export function outcomeRow(jar: number, outcome: Omit<Outcome, 'jar'>): Stored['outcome'] {
+  refusePh(outcome);
   inOrder('The time it set', outcome.setAfterHours, outcome.setByHours);
   if (outcome.openedDays !== null && outcome.seenAt !== 'after opening') {
     throw new Refused('invalid', {
