@@ -112,7 +112,9 @@ export interface RemarkReading {
 
 /** Where one thing that is said ends and the next begins: a negation reaches no further. */
 export const clausesOf = (text: string): string[] =>
-  text.split(/(?<=[,;.!?])\s*|\s+(?:but|aber|mais|pero|ma|maar|mas|men|ale)\s+/i);
+  text.split(
+    /(?<=[,;.!?])\s*(?:(?:but|aber|mais|pero|ma|maar|mas|men|ale)\s+)?|\s+(?:but|aber|mais|pero|ma|maar|mas|men|ale)\s+/i,
+  );
 
 /** How long (h) what was found is said to have lasted, right after it or right before; null where it isn't told. */
 function lengthOf(said: string, found: RegExpExecArray): number | null {

@@ -44,9 +44,11 @@ export async function findSeeds(text: string, notAfter: string | null): Promise<
   const named = found.ok ? found.value.named : null;
   const jarRows = [
     ...(named && !jars.some(({ id }) => id === named.id)
-      ? [{ kind: 'jar', id: named.id, label: named.label, refused: named.says } as const]
+      ? [{ kind: 'jar', id: named.id, label: named.label, refused: named.says, meant: true } as const]
       : []),
-    ...jars.flatMap(jarSuggestions),
+    ...jars
+      .flatMap(jarSuggestions)
+      .map((row) => (row.refused && row.id === named?.id ? { ...row, meant: true } : row)),
   ];
   const sourceRows = near.slice(0, HOW_MANY).map((source): SeedSuggestion => ({
     kind: 'source',

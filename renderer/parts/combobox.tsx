@@ -11,6 +11,8 @@ export interface Suggestion {
   readonly detail?: ReactNode;
   /** Why it can't be picked. */
   readonly refused?: string;
+  /** It can’t be picked and is what the text names: then nothing else is taken for it. */
+  readonly meant?: boolean;
   /** It makes something new: never taken for what was typed, only when it is chosen itself. */
   readonly explicit?: boolean;
 }
@@ -52,6 +54,8 @@ export function Combobox<S extends Suggestion>(props: Props<S>) {
   const fits = (one: S): boolean => !one.refused && !one.explicit;
   /** What is taken for the text as it stands; -1 where nothing is. One that is refused says why. */
   const best = (list: readonly S[]): number => {
+    const meant = list.findIndex((one) => one.meant);
+    if (meant >= 0) return meant;
     const fitting = list.findIndex(fits);
     return fitting >= 0 ? fitting : list.findIndex((one) => !one.explicit);
   };
@@ -107,8 +111,9 @@ export function Combobox<S extends Suggestion>(props: Props<S>) {
   const tellLeft = (): void => {
     const text = value;
     void (asked.current ?? find(text)).then((list) => {
-      const matched = list.some(fits);
-      onLeft(text, matched, matched ? undefined : list.find((one) => one.refused));
+      const meant = list.find((one) => one.meant);
+      const matched = !meant && list.some(fits);
+      onLeft(text, matched, matched ? undefined : (meant ?? list.find((one) => one.refused)));
     });
   };
   /** Enter or Tab: `at` in the list, or what fits best. */

@@ -102,6 +102,12 @@ describe('finding a seed', () => {
       must(session, 'jar.find', { text, limit: 8, notAfter });
     expect(find('5 Mar A').named).toMatchObject({ id: jars[1], label: '5 Mar a' });
     expect(find('5 Mar').named).toBeNull();
+    must(
+      session,
+      'batch.record',
+      batchOf('2026-02-15', [plainJar('a', { seedings: [] })], { word: '5 mar' }),
+    );
+    expect(find('5 Mar a').jars.map(({ label }) => label)).toEqual(['5 Mar a']);
     expect(find('Blue Tin').named).toBeNull();
     const early = find('5 Mar a', '2026-03-04');
     expect(early.jars).toEqual([]);

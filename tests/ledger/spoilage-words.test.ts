@@ -12,6 +12,7 @@ describe('words that tell of spoilage', () => {
     [{ smell: 'a bit off' }, 'a bit off'],
     [{ note: 'Looked fine. Black mould on top' }, 'Black mould on top'],
     [{ note: 'no mould but pink' }, 'pink'],
+    [{ note: 'no foam, but black mould on top' }, 'black mould on top'],
     [{ texture: 'slimy' }, 'slimy'],
     [{ note: 'went bad on the fifth day' }, 'went bad on the fifth day'],
     [{ note: 'maybe a little fuzz?' }, 'maybe a little fuzz?'],

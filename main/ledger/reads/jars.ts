@@ -102,10 +102,12 @@ export function findJar(ledger: Ledger, { text, limit, notAfter }: Parsed<'jar.f
   const { family, jars } = ledger.index;
   const offered = [...jars.values()].filter((jar) => family.has(jar.key));
   const isNamed = namerOf(text, ledger.preferences.dates);
-  const named = [...jars.values()].find((jar) => jar.state !== 'mistake' && isNamed(jar));
   const found = findJars(offered, text, { dates: ledger.preferences.dates, limit, notAfter });
+  const named =
+    found.find(isNamed) ?? [...jars.values()].find((jar) => jar.state !== 'mistake' && isNamed(jar));
   return {
-    jars: found.map((jar) => ({
+    // A text that names a jar means no other: “1 Apr c” is not also part of “11 Apr c”.
+    jars: (named ? found.filter(isNamed) : found).map((jar) => ({
       key: jar.key,
       id: jar.uid,
       label: jar.label,
