@@ -85,7 +85,7 @@ test.describe('in the invented ledger', () => {
     await openBatch(page, /^8 Apr/);
     await expect(held).toContainText('On hold: seeded from 1 Apr c');
     await expect(held).toContainText(
-      'It was lifted before, with the words “Seed was taken before it was opened.”. More is known of 1 Apr c since then, so that no longer counts.',
+      'It was lifted before. More is known of 1 Apr c since then, so that no longer counts. The words were: “Seed was taken before it was opened.”',
     );
     await held.screenshot({ path: test.info().outputPath('lifted-before.png') });
     expect(await complaintsOfAxe(page)).toEqual([]);
@@ -104,7 +104,7 @@ test('words that tell of spoilage are asked about once, and the answer is kept',
   await jar.getByRole('textbox', { name: 'Smell' }).fill('clean');
   await page.keyboard.press('Control+Enter');
   const question = page.getByRole('dialog', { name: 'Is it spoiled?' });
-  await expect(question).toContainText('You wrote “pink streaks”. Is it spoiled?');
+  await expect(question).toContainText('You wrote “pink streaks”.');
   await page.screenshot({ path: test.info().outputPath('spoilage-question.png') });
   expect(await complaintsOfAxe(page)).toEqual([]);
   // Going back loses nothing.
@@ -127,7 +127,7 @@ test('words that tell of spoilage are asked about once, and the answer is kept',
   await other.getByRole('button', { name: 'Record outcome' }).click();
   await other.getByLabel('Note on the outcome').fill('no foam, but black mould on top');
   await page.keyboard.press('Control+Enter');
-  await expect(question).toContainText('You wrote “black mould on top”. Is it spoiled?');
+  await expect(question).toContainText('You wrote “black mould on top”.');
   await question.getByRole('button', { name: 'Yes, it is spoiled' }).click();
   await expect(other).toContainText('Spoiled: not food, not seed.');
   await expect(other).toContainText('Seen: black, fuzz.');

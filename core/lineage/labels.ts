@@ -152,7 +152,10 @@ export function namerOf(text: string, dates: 'day first' | 'month first'): (jar:
   const told = [...query.words, ...(query.letter === null ? [] : [query.letter])];
   return (jar) => {
     if (typed === '') return false;
-    if ([false, true].some((withYear) => squeezed(jarLabel(jar, withYear)) === typed)) return true;
+    // Few jars begin as the text does: only their labels are printed.
+    const begins = jar.madeOn === null ? 'lost' : dayLabel(jar.madeOn, false).toLowerCase();
+    if (typed.startsWith(begins) && [false, true].some((year) => squeezed(jarLabel(jar, year)) === typed))
+      return true;
     const day = jar.madeOn?.slice(5) ?? null;
     if (!query.days.some(({ month, date }) => day === `${two(month)}-${two(date)}`)) return false;
     const left = [...told];

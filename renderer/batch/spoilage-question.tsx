@@ -42,7 +42,7 @@ export function SpoilageQuestion({
         field.current?.focus();
       }}
     >
-      <p>You wrote {quoted(words)}. Is it spoiled?</p>
+      <p>You wrote {quoted(words)}.</p>
       <div className="field full">
         <label className="label" htmlFor={id}>
           If not, what is it?

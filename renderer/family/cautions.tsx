@@ -118,8 +118,8 @@ export function Cautions({ jar, cautions }: { readonly jar: string; readonly cau
               )}
               {caution.liftedBefore !== null && (
                 <p>
-                  It was lifted before, with the words “{caution.liftedBefore}”. More is known of{' '}
-                  {caution.label} since then, so that no longer counts.
+                  It was lifted before. More is known of {caution.label} since then, so that no longer counts.
+                  The words were: “{caution.liftedBefore}”
                 </p>
               )}
             </div>
