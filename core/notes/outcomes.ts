@@ -2,6 +2,7 @@
 import type { NoteColumn } from '../contract';
 import type { Outcome, SetWord } from '../ledger/records';
 import { SET_WORDS } from '../ledger/records';
+import { spoilageDenied, spoilagePassages } from '../ledger/spoilage-words';
 import { parsePh, plain, tidy } from '../quantities';
 import type { RowCells, RowFacts } from './row-cells';
 import { assumed, problem, question } from './says';
@@ -193,11 +194,19 @@ export function readOutcome(row: RowCells): RowFacts['outcome'] {
   };
   const textureText = texture.join('; ');
   if (textureText.length > 200) log.keep('texture', textureText);
+  const words = { texture: textureText === '' ? null : textureText.slice(0, 200), smell: line('smell'), colour: line('colour') }; // prettier-ignore
+  // Answered to be fine: the outcome says so itself, so that its words are no doubt later on.
+  const fine = ['sign', 'thrown', 'slime'].some(
+    (id) => answers[`${id}:${log.row}`]?.trim().toLowerCase() === 'fine',
+  );
+  const passages =
+    fine && signs.length === 0 && !spoiledSaid ? spoilagePassages({ ...words, note: null }) : [];
   const outcome = {
     earlyCheckHours: null, earlySet: null, earlyPh: null, earlySour: null, setAfterHours: null, setByHours: null,
-    setAtTakeOut, setWord, texture: textureText === '' ? null : textureText.slice(0, 200),
-    whey: readWheyAs, tang: readTangAs, smell: line('smell'), colour: line('colour'), ph, phHow,
-    signs, bubbles: null, powerCut, powerCutHours, spoiledSaid, seenAt: null, openedDays: null, fibreDidThis, note: null,
+    setAtTakeOut, setWord, ...words,
+    whey: readWheyAs, tang: readTangAs, ph, phHow,
+    signs, bubbles: null, powerCut, powerCutHours, spoiledSaid, seenAt: null, openedDays: null, fibreDidThis,
+    note: passages.length === 0 ? null : spoilageDenied(null, passages, 'said to be fine when the notes were brought in'),
   } satisfies Omit<Outcome, 'jar'>; // prettier-ignore
   const seen = setAtTakeOut !== null || setWord !== null || ph !== null || signs.length > 0 || spoiledSaid || fibreDidThis || powerCut !== null ||
     outcome.texture !== null || outcome.whey !== null || outcome.tang !== null || outcome.smell !== null || outcome.colour !== null; // prettier-ignore

@@ -1,5 +1,6 @@
 // How keepers write of spoilage and power cuts in their notes. The words: common practice, no source.
 import { describe, expect, it } from 'vitest';
+import { spoilageSaid } from '../../core/ledger/spoilage-words';
 import { readRemark } from '../../core/notes/words';
 import { read } from './read';
 
@@ -111,6 +112,21 @@ describe('in a spreadsheet', () => {
     expect(
       read(text, { answers: { 'slime:2': 'fine' } }).preview.questions.filter(({ id }) => id === 'slime:2'),
     ).toEqual([]);
+  });
+
+  it('what was answered to be fine is no doubt of the outcome afterwards; unanswered it is one', () => {
+    const text = rows('texture', '"slimy at first, as usual"');
+    const outcomeOf = (answers: Record<string, string>) => {
+      const { outcome } = read(text, { answers }).byLine.get(2) ?? {};
+      if (!outcome) throw new Error('no outcome');
+      return outcome;
+    };
+    expect(spoilageSaid(outcomeOf({}))).toBe('slimy at first');
+    const fine = outcomeOf({ 'slime:2': 'fine' });
+    expect(fine.note).toBe(
+      'Asked about “slimy at first”: not spoilage, said to be fine when the notes were brought in',
+    );
+    expect(spoilageSaid(fine)).toBeNull();
   });
 
   it('under “smell”, “off” is enough', () => {
