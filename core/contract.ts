@@ -55,6 +55,8 @@ export const JarCautionReply = CautionReply.extend({
   relation: z.string(),
   /** The written reason that lifted it. */
   reason: z.string().nullable(),
+  /** Where it stands: the reason that lifted it before, for what was known of the spoiled jar then. */
+  liftedBefore: z.string().nullable(),
 });
 export type JarCautionReply = z.infer<typeof JarCautionReply>;
 
@@ -160,7 +162,10 @@ export type Drawing = z.infer<typeof Drawing>;
 
 const jarFields = Jar.omit({ id: true, batch: true, hold: true });
 const OutcomeFields = Outcome.omit({ jar: true });
-const SeedingFields = Seeding.omit({ id: true, jar: true });
+const SeedingFields = Seeding.omit({ id: true, jar: true }).extend({
+  /** In place of a source: a product by name, made in the same act where the ledger has none of that name. */
+  newSource: Line.optional(),
+});
 const AdditionFields = Addition.omit({ id: true, jar: true });
 
 const HoldFields = Hold.omit({ id: true, batch: true, basis: true });
@@ -391,6 +396,8 @@ export const contract = {
           portions: z.array(z.strictObject({ id: Uid, name: z.string(), says: z.string(), part: Portion.shape.part, pieces: z.boolean() })),
         }),
       ),
+      /** The jar that the text is the name of, whether or not it may be picked, and why it is not where it isn't among these. */
+      named: z.strictObject({ id: Uid, label: z.string(), says: z.string() }).nullable(),
     }),
   ),
   'batch.get': entry('read', z.strictObject({ id: Uid }), BatchReply),

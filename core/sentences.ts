@@ -76,6 +76,22 @@ export const refusals = {
   // Recording.
   'same label': (p) =>
     `There is a jar ${text(p, 'label')} already. Choose another letter or word${p['mayMean'] === true ? ', or say that you mean it' : ''}.`,
+  'day to come': (p) =>
+    `${daysInWords(text(p, 'day'))} is still to come, so no jar is made yet. Mark the jars as planned, or correct the day.`,
+  'day long past': (p) =>
+    `${daysInWords(text(p, 'day'))} is too long ago for a jar that anyone keeps. Correct the day.`,
+  'kept day to come': (p) =>
+    `${daysInWords(text(p, 'day'))} is still to come, so nothing is kept yet. Correct the day.`,
+  'kept before made': (p) =>
+    `${text(p, 'jar')} was made on ${daysInWords(text(p, 'madeOn'))}, so nothing of it was kept on ${daysInWords(text(p, 'day'))}. Correct one of the days.`,
+  'portion kept later': (p) =>
+    `That part of ${text(p, 'seed')} was kept on ${daysInWords(text(p, 'keptOn'))}, so it can’t have seeded ${text(p, 'jar')}, made on ${daysInWords(text(p, 'day'))}. Correct one of the days, or choose another seed.`,
+  'seed more than jar': (p) =>
+    `${text(p, 'seed')} mL of seed is more than ${text(p, 'jar')} holds (${text(p, 'volume')} mL). Correct the amount or the volume.`,
+  'pH impossible': (p) =>
+    `${text(p, 'ph')} can’t be the pH of a jar: it lies between 2 and 9. Check the reading, or leave it out.`,
+  'name of a jar': (p) =>
+    `“${text(p, 'name')}” is what the jar ${text(p, 'label')} is called. If that jar is meant, pick it as the seed. If it is another one’s, add a word to the name, such as whose it is.`,
   'seed not made': (p) =>
     `${text(p, 'seed')} is ${text(p, 'state')}, so it can't seed a jar. Choose another seed.`,
   'one seed': () =>

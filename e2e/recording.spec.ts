@@ -217,6 +217,10 @@ test('text that fits nothing makes no product by itself: the field says so, and 
   await seed.press('Enter');
   await expect(page.getByLabel('How many pieces')).toBeFocused();
   await expect(says).toHaveCount(0);
+  // It comes with the batch, so that it is undone with it.
+  expect(await sources()).toBe(1);
+  await page.keyboard.press('Control+Enter');
+  await expect(page.getByRole('heading', { name: /^20 May 2026/ })).toBeVisible();
   expect(await sources()).toBe(2);
 });
 

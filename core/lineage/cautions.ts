@@ -1,5 +1,6 @@
 // Cautions on jars because of a spoiled one, as in the words of the design. Never chained: each rests on what was seen in
-// one spoiled jar, and a caution never causes another. Lifted only by a written reason.
+// one spoiled jar, and a caution never causes another. Lifted only by a written reason, and only for the spoilage that was
+// known when it was written.
 import type { FamilyColumns } from './counting';
 import { reachDown, reachUp } from './descent';
 import type { Caution, CautionLevel, CautionRelation, FamilyClearing, FamilyJar } from './types';
@@ -103,6 +104,8 @@ export class Cautions {
   /** Spoiled slots by what ties others to them. */
   readonly #spoiledOf = { batch: new Slots(), package: new Slots(), seed: new Slots() };
   readonly #reasons = new Map<number, Map<number, string>>();
+  /** Reasons that were written about less than is known now: they lift nothing, and are said. */
+  readonly #outdated = new Map<number, Map<number, string>>();
   #levels: Uint8Array | undefined;
 
   constructor(columns: FamilyColumns, clearings: readonly FamilyClearing[]) {
@@ -118,12 +121,13 @@ export class Cautions {
       for (const used of jar.packages) this.#spoiledOf.package.add(used, slot);
       for (const seed of new Set(this.#seeds(slot))) this.#spoiledOf.seed.add(seed, slot);
     }
-    for (const { jar, of, reason } of clearings) {
+    for (const { jar, of, reason, outdated } of clearings) {
       const slot = columns.slot(jar);
       if (slot < 0) continue;
-      const reasons = this.#reasons.get(slot) ?? new Map<number, string>();
+      const kept = outdated ? this.#outdated : this.#reasons;
+      const reasons = kept.get(slot) ?? new Map<number, string>();
       reasons.set(of, reason);
-      this.#reasons.set(slot, reasons);
+      kept.set(slot, reasons);
     }
   }
 
@@ -158,13 +162,17 @@ export class Cautions {
     for (const of of touching) {
       const relation = this.#relation(slot, jar, of, steps, seeds);
       if (!relation) continue;
+      const { key } = this.#jar(of);
+      // A spoiled jar stays condemned: if it was not spoiled, what was seen has to be corrected.
+      const cleared = relation === 'itself' ? null : (this.#reasons.get(slot)?.get(key) ?? null);
       found.push({
-        of: this.#jar(of).key,
+        of: key,
         level: LEVEL[relation],
         relation,
         steps: relation === 'seeded by it' ? (steps.get(of) as number) : relation === 'itself' ? 0 : 1,
-        // A spoiled jar stays condemned: if it was not spoiled, what was seen has to be corrected.
-        cleared: relation === 'itself' ? null : (this.#reasons.get(slot)?.get(this.#jar(of).key) ?? null),
+        cleared,
+        liftedBefore:
+          relation === 'itself' || cleared !== null ? null : (this.#outdated.get(slot)?.get(key) ?? null),
       });
     }
     return found.toSorted(

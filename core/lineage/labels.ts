@@ -128,6 +128,50 @@ export function readLabel(text: string, dates: 'day first' | 'month first'): Lab
   return { days, month, year, letter, words };
 }
 
+/** Words that may stand beside a label and name the same jar, or what is kept apart of it (core/ledger/portions.ts). */
+const BESIDE_LABEL = new Set(
+  'a the jar some of from seed freezer cube cubes frozen dried flakes lidded pot fridge in whey curd mixed'.split(
+    ' ',
+  ),
+);
+const squeezed = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[\s·]+/g, ' ')
+    .trim();
+
+/**
+ * Whether a text is the name of a jar, or of what is kept apart of it: its label in any case, written as labels may be
+ * typed, with or without the year, which is not compared. Part of a label is not its name.
+ *
+ * @returns asks one jar after the other
+ */
+export function namerOf(text: string, dates: 'day first' | 'month first'): (jar: LabelParts) => boolean {
+  const typed = squeezed(text);
+  const query = readLabel(typed, dates);
+  const told = [...query.words, ...(query.letter === null ? [] : [query.letter])];
+  return (jar) => {
+    if (typed === '') return false;
+    // Few jars begin as the text does: only their labels are printed.
+    const begins = jar.madeOn === null ? 'lost' : dayLabel(jar.madeOn, false).toLowerCase();
+    if (typed.startsWith(begins) && [false, true].some((year) => squeezed(jarLabel(jar, year)) === typed))
+      return true;
+    const day = jar.madeOn?.slice(5) ?? null;
+    if (!query.days.some(({ month, date }) => day === `${two(month)}-${two(date)}`)) return false;
+    const left = [...told];
+    for (const own of squeezed(`${jar.word ?? ''} ${jar.letter}`)
+      .split(' ')
+      .filter(Boolean)) {
+      const at = left.indexOf(own);
+      if (at < 0) return false;
+      left.splice(at, 1);
+    }
+    return left.every((word) => BESIDE_LABEL.has(word) || /^[-,.]+$/.test(word));
+  };
+}
+
+const two = (value: number): string => String(value).padStart(2, '0');
+
 /**
  * How well a jar fits what was typed: 0 not at all; the higher, the better. A full label, in any case, fits best; then
  * every part typed, with the preferred order of day and month before the other; then any label that holds each word.

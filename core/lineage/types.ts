@@ -48,6 +48,8 @@ export interface FamilyClearing {
   readonly jar: number;
   readonly of: number;
   readonly reason: string;
+  /** More is known of the spoilage now than when this was written, so that it lifts nothing any more. */
+  readonly outdated?: boolean;
 }
 
 export interface FamilyRecords {
@@ -92,4 +94,6 @@ export interface Caution {
   readonly steps: number;
   /** The written reason that lifted it, or null while it stands. */
   readonly cleared: string | null;
+  /** Where it stands: the reason that lifted it before, for what was known of the spoilage then. */
+  readonly liftedBefore: string | null;
 }

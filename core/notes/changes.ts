@@ -8,7 +8,17 @@ import { ANOTHER } from './same-place';
 import { question } from './says';
 
 /** Questions whose answer changes what a row is taken to mean; their answers are kept with the row. */
-export const ANSWERABLE = ['set', 'thrown', 'sign', 'bubbles', 'thing', 'fibre', 'each', 'sum'] as const;
+export const ANSWERABLE = [
+  'set',
+  'thrown',
+  'sign',
+  'bubbles',
+  'slime',
+  'thing',
+  'fibre',
+  'each',
+  'sum',
+] as const;
 /** Of these, the ones about how much of each seed. */
 const OF_AMOUNTS: readonly string[] = ['each', 'sum'];
 

@@ -2,6 +2,7 @@
 import type { NoteColumn } from '../contract';
 import type { Outcome, SetWord } from '../ledger/records';
 import { SET_WORDS } from '../ledger/records';
+import { spoilageDenied, spoilagePassages } from '../ledger/spoilage-words';
 import { parsePh, plain, tidy } from '../quantities';
 import type { RowCells, RowFacts } from './row-cells';
 import { assumed, problem, question } from './says';
@@ -97,6 +98,8 @@ export function readOutcome(row: RowCells): RowFacts['outcome'] {
   const signs: Outcome['signs'] = [];
   let spoiledSaid = false;
   let fibreDidThis = false;
+  let powerCut: true | null = null;
+  let powerCutHours: number | null = null;
   const said: NoteColumn[] = ['set', 'texture', 'smell', 'colour', 'whey', 'tang', 'note', 'spoiled'];
   for (const cell of row.cells) {
     if (!said.includes(cell.column.meaning) || tidy(cell.text) === '') continue;
@@ -109,7 +112,8 @@ export function readOutcome(row: RowCells): RowFacts['outcome'] {
         continue;
       }
     }
-    const remark = readRemark(text);
+    // Under “smell”, “off” alone says that it smells off.
+    const remark = readRemark(cell.column.meaning === 'smell' ? `smells ${text}` : text);
     const reported = remark.signs.filter((sign) => !signs.includes(sign));
     const answer = answers[`sign:${log.row}`]?.trim().toLowerCase();
     if (remark.asks.some((one) => one.kind === 'uncertain sign') && answer === 'fine') continue;
@@ -131,13 +135,24 @@ export function readOutcome(row: RowCells): RowFacts['outcome'] {
         log.assume(assumed.spoiledSaid(text));
       }
     }
+    if (remark.powerCut && powerCut === null) {
+      powerCut = true;
+      powerCutHours = remark.powerCut.hours;
+      log.assume(assumed.powerCut(text, powerCutHours));
+    }
     for (const ask of remark.asks) {
-      if (ask.kind === 'bubbles' || ask.kind === 'colour of a thing') {
-        const id = ask.kind === 'bubbles' ? 'bubbles' : 'thing';
+      if (ask.kind === 'bubbles' || ask.kind === 'colour of a thing' || ask.kind === 'slime') {
+        const id = { bubbles: 'bubbles', slime: 'slime', 'colour of a thing': 'thing' }[ask.kind];
         const given = answers[`${id}:${log.row}`]?.trim().toLowerCase();
         if (given === 'spoiled') spoiledSaid = true;
         if (given === undefined)
-          log.ask(id, ask.kind === 'bubbles' ? question.bubbles(text) : question.thing(text), fineOrNot);
+          log.ask(
+            id,
+            { bubbles: question.bubbles, slime: question.slime, 'colour of a thing': question.thing }[
+              ask.kind
+            ](text),
+            fineOrNot,
+          );
       } else if (ask.kind === 'fibre') {
         const given = answers[`fibre:${log.row}`]?.trim().toLowerCase();
         fibreDidThis ||= given === 'fibre';
@@ -179,13 +194,21 @@ export function readOutcome(row: RowCells): RowFacts['outcome'] {
   };
   const textureText = texture.join('; ');
   if (textureText.length > 200) log.keep('texture', textureText);
+  const words = { texture: textureText === '' ? null : textureText.slice(0, 200), smell: line('smell'), colour: line('colour') }; // prettier-ignore
+  // Answered to be fine: the outcome says so itself, so that its words are no doubt later on.
+  const fine = ['sign', 'thrown', 'slime'].some(
+    (id) => answers[`${id}:${log.row}`]?.trim().toLowerCase() === 'fine',
+  );
+  const passages =
+    fine && signs.length === 0 && !spoiledSaid ? spoilagePassages({ ...words, note: null }) : [];
   const outcome = {
     earlyCheckHours: null, earlySet: null, earlyPh: null, earlySour: null, setAfterHours: null, setByHours: null,
-    setAtTakeOut, setWord, texture: textureText === '' ? null : textureText.slice(0, 200),
-    whey: readWheyAs, tang: readTangAs, smell: line('smell'), colour: line('colour'), ph, phHow,
-    signs, bubbles: null, powerCut: null, powerCutHours: null, spoiledSaid, seenAt: null, openedDays: null, fibreDidThis, note: null,
+    setAtTakeOut, setWord, ...words,
+    whey: readWheyAs, tang: readTangAs, ph, phHow,
+    signs, bubbles: null, powerCut, powerCutHours, spoiledSaid, seenAt: null, openedDays: null, fibreDidThis,
+    note: passages.length === 0 ? null : spoilageDenied(null, passages, 'said to be fine when the notes were brought in'),
   } satisfies Omit<Outcome, 'jar'>; // prettier-ignore
-  const seen = setAtTakeOut !== null || setWord !== null || ph !== null || signs.length > 0 || spoiledSaid || fibreDidThis ||
+  const seen = setAtTakeOut !== null || setWord !== null || ph !== null || signs.length > 0 || spoiledSaid || fibreDidThis || powerCut !== null ||
     outcome.texture !== null || outcome.whey !== null || outcome.tang !== null || outcome.smell !== null || outcome.colour !== null; // prettier-ignore
   return seen ? outcome : null;
 }

@@ -76,6 +76,12 @@ export type ParsedPh =
     }
   | { readonly ok: false; readonly code: 'pH not read' | 'pH impossible' };
 
+/**
+ * What a pH of milk, fresh to long soured, can be read as: fresh milk has about 6.7 and no lactic culture comes near 2;
+ * past 9 the meter or the figure is wrong. From memory, set wide.
+ */
+export const PH_POSSIBLE = { least: 2, most: 9 } as const;
+
 /** A pH: "4.28", "4,28", "pH 4.3 (strip)", "4.2–4.4". Outside 0 to 14 it is impossible. */
 export function parsePh(text: string): ParsedPh {
   const clean = tidy(text);
@@ -95,7 +101,8 @@ export function parsePh(text: string): ParsedPh {
       '',
     );
   if (rest !== '' && how === null) return { ok: false, code: 'pH not read' };
-  if (number.value > 14) return { ok: false, code: 'pH impossible' };
+  if (number.value < PH_POSSIBLE.least || number.value > PH_POSSIBLE.most)
+    return { ok: false, code: 'pH impossible' };
   return { ok: true, ph: number.value, how, range: number.range, about: number.about };
 }
 

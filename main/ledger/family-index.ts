@@ -7,6 +7,7 @@ import type { FamilyClearing, FamilyJar, FamilySeeding } from '../../core/lineag
 import type { Change } from './acts';
 import { familyJar, familySource, isOfFamily, type JarFacts, readFacts, readSeedings } from './family-rows';
 import { LabelGroups } from './label-groups';
+import { readClearings } from './lifts';
 import { Refused } from './refusal';
 import type { Rows } from './rows';
 
@@ -87,7 +88,7 @@ export class FamilyIndex {
   }
 
   #clearings(): FamilyClearing[] {
-    return [...this.#rows.all('clearing')].map(({ jar, of, reason }) => ({ jar, of, reason }));
+    return readClearings(this.#rows);
   }
 
   /**
@@ -203,7 +204,12 @@ class Touched {
       case 'addition':
       case 'seeding':
       case 'outcome':
-        for (const form of [before, after]) if (form) this.#jars.add(Number(form.jar));
+        for (const form of [before, after]) {
+          if (!form) continue;
+          this.#jars.add(Number(form.jar));
+          // A lift holds for what was known when it was written.
+          if (kind === 'outcome' && this.#isLifted(Number(form.jar))) this.clearings = true;
+        }
         break;
       case 'batch':
         if (before && after) this.#batches.add(key);
@@ -222,6 +228,10 @@ class Touched {
         break;
       default: // packages, photographs, preferences, rows of notes and choices change no jar of the family
     }
+  }
+
+  #isLifted(of: number): boolean {
+    return this.#rows.prepare('SELECT 1 FROM clearing WHERE of = ? LIMIT 1').get(of) !== undefined;
   }
 
   jarKeys(): Set<number> {

@@ -50,13 +50,23 @@ export function milkEntry(text: MilkText, path: string, reader: Reader, taking: 
 
 /** Whether a bare number of this seed means pieces: of a product, or of what was kept in cubes. */
 export const countsPieces = ({ picked }: SeedText): boolean =>
-  picked !== null && (picked.kind === 'source' || picked.pieces === true);
+  picked !== null && (picked.kind !== 'jar' || picked.pieces === true);
 
-/** What is wrong with text that was left in a seed's picker. `matched`: something in the list fits it. */
-export const unpickedSentence = (text: string, matched: boolean): string =>
-  matched
-    ? `No jar or product is picked for “${text.trim()}”. Choose one from the list.`
-    : `No jar or product is called “${text.trim()}”. Choose one from the list, or add it there as a new product.`;
+/**
+ * What is wrong with text that was left in a seed's picker.
+ * @param matched something in the list fits it
+ * @param refused what it stands for, where that can't be picked, and why
+ */
+export const unpickedSentence = (
+  text: string,
+  matched: boolean,
+  refused?: { readonly label: string; readonly refused?: string } | undefined,
+): string =>
+  refused?.refused
+    ? `${refused.label}: ${refused.refused}`
+    : matched
+      ? `No jar or product is picked for “${text.trim()}”. Choose one from the list.`
+      : `No jar or product is called “${text.trim()}”. Choose one from the list, or add it there as a new product.`;
 
 /** The seedings of a jar; rows with nothing in them are left out. */
 export function seedEntries(
@@ -87,6 +97,7 @@ export function seedEntries(
         portion: orNull(seed.portion),
         part: seed.picked.kind === 'jar' ? orNull(seed.part) : null,
         source: seed.picked.kind === 'source' ? seed.picked.id : null,
+        ...(seed.picked.kind === 'new source' ? { newSource: seed.picked.label } : {}),
         package: orNull(seed.package),
         amount,
       },

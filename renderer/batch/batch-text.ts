@@ -4,7 +4,9 @@
 /** A seeding as typed: what was picked (or the text typed towards it) and how much. */
 export interface SeedText {
   readonly picked: {
-    readonly kind: 'jar' | 'source';
+    /** A new source is a product that the ledger doesn't have yet: it is made when the form is recorded. */
+    readonly kind: 'jar' | 'source' | 'new source';
+    /** Empty for a new source, which its label names. */
     readonly id: string;
     /** With the portion's name, where one is picked: "30 Nov a · freezer cubes". */
     readonly label: string;

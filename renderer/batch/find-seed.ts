@@ -40,7 +40,16 @@ export async function findSeeds(text: string, notAfter: string | null): Promise<
   const lower = typed.toLowerCase();
   const near = sources.filter((source) => source.name.toLowerCase().includes(lower));
   const exact = near.some((source) => source.name.toLowerCase() === lower);
-  const jarRows = jars.flatMap(jarSuggestions);
+  // A text that names a jar makes no product and no lost jar: neither would carry the cautions of the jar.
+  const named = found.ok ? found.value.named : null;
+  const jarRows = [
+    ...(named && !jars.some(({ id }) => id === named.id)
+      ? [{ kind: 'jar', id: named.id, label: named.label, refused: named.says, meant: true } as const]
+      : []),
+    ...jars
+      .flatMap(jarSuggestions)
+      .map((row) => (row.refused && row.id === named?.id ? { ...row, meant: true } : row)),
+  ];
   const sourceRows = near.slice(0, HOW_MANY).map((source): SeedSuggestion => ({
     kind: 'source',
     id: source.id,
@@ -55,24 +64,28 @@ export async function findSeeds(text: string, notAfter: string | null): Promise<
   const first = byName ? [...sourceRows, ...jarRows] : [...jarRows, ...sourceRows];
   return [
     ...first,
-    ...(typed !== '' && !exact
+    ...(typed !== '' && !exact && named === null
       ? [
           {
             kind: 'new source',
             id: 'new source',
             explicit: true,
             label: `Add “${typed}” as a new product`,
-            detail: 'strains and counts can follow',
+            detail: 'added when you record; strains and counts can follow',
           } as const,
         ]
       : []),
-    {
-      kind: 'lost jar',
-      id: 'lost jar',
-      explicit: true,
-      label: 'A jar nobody can name',
-      detail: typed === '' ? 'stands for a lost jar' : `a lost jar, noted as “${typed}”`,
-    },
+    ...(named === null
+      ? [
+          {
+            kind: 'lost jar',
+            id: 'lost jar',
+            explicit: true,
+            label: 'A jar nobody can name',
+            detail: typed === '' ? 'stands for a lost jar' : `a lost jar, noted as “${typed}”`,
+          } as const,
+        ]
+      : []),
   ];
 }
 
@@ -100,36 +113,18 @@ function jarSuggestions(jar: Reply<'jar.find'>['jars'][number]): SeedSuggestion[
 }
 
 export interface Picked {
-  readonly kind: 'jar' | 'source';
+  readonly kind: 'jar' | 'source' | 'new source';
   readonly id: string;
   readonly label: string;
   readonly pieces?: boolean;
 }
 
-/** Makes what a suggestion stands for, where it isn't in the ledger yet, and says what to keep as picked. */
+/** What to keep as picked. A product that is new is made with what is recorded; a lost jar is made here. */
 export async function settle(suggestion: SeedSuggestion, typed: string): Promise<Picked | null> {
   const { kind, id, label, portion } = suggestion;
   if (kind === 'jar' || kind === 'source')
     return { kind, id, label, ...(portion?.pieces ? { pieces: true } : {}) };
-  if (kind === 'new source') {
-    const name = typed.trim();
-    const answer = await call('source.save', {
-      source: {
-        id: null,
-        name,
-        form: null,
-        strains: [],
-        blendTotalPerPiece: null,
-        guaranteed: null,
-        receivedFrom: null,
-        knownGenerations: null,
-        note: null,
-      },
-    });
-    if (answer.ok) return { kind: 'source', id: answer.value.id, label: name };
-    say(answer.sentence, 'caution');
-    return null;
-  }
+  if (kind === 'new source') return { kind, id: '', label: typed.trim() };
   const name = typed.trim();
   const answer = await call('jar.lost', { madeOn: null, label: name === '' ? null : name, note: null });
   if (answer.ok) return { kind: 'jar', id: answer.value.jar, label: name === '' ? 'a lost jar' : name };

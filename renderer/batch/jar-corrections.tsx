@@ -1,6 +1,8 @@
 // The forms that correct what went into a jar and what was seen of it. Each sends only what was changed.
+import { isSpoiled } from '../../core/ledger/gate';
 import type { MatesPowerCut } from '../../core/ledger/hold-mates';
 import type { Outcome } from '../../core/ledger/records';
+import { spoilagePassages } from '../../core/ledger/spoilage-words';
 import { call } from '../app/calls';
 import { EditForm } from '../parts/edit-form';
 import { useReader } from '../parts/use-reader';
@@ -11,7 +13,7 @@ import { place, type Editing, type JarRecord } from './corrections';
 import { askAboutSeeds, pickedJars } from './held-seeds';
 import { isOnHold } from './is-on-hold';
 import { OutcomeFieldsForm } from './outcome-form';
-import { outcomeText, readOutcome, saysAnything, type OutcomeFields } from './outcome-text';
+import { outcomeText, passagesAnswered, readOutcome, saysAnything, type OutcomeFields } from './outcome-text';
 import { AdditionRows } from './recipe-fields';
 import { SeedRows } from './seed-rows';
 import { usePackages } from './use-packages';
@@ -138,8 +140,16 @@ export function OutcomeOf({
         const { outcome: now, problems } = readOutcome(text, reader);
         const shelf = text.shelf === '' ? null : text.shelf === 'kept';
         const same = JSON.stringify(text) === JSON.stringify(initial);
+        const passages = same || isSpoiled(now) ? [] : spoilagePassages(now);
         return {
           problems,
+          doubt:
+            passages.length === 0
+              ? null
+              : {
+                  words: passages.map(({ words }) => words),
+                  answered: (answer) => passagesAnswered(text, passages, answer),
+                },
           send: same
             ? null
             : (why, draft) =>

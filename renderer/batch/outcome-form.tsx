@@ -6,7 +6,7 @@ import { DISCARD_SIGNS, SET_WORDS, type DiscardSign } from '../../core/ledger/re
 import { CheckField, ChoiceField, ProseField, Section, TextField } from '../parts/fields';
 import type { Reader } from '../parts/reading';
 import type { Problems } from './batch-entry';
-import { hasTasting, readOutcome, signsOf, type OutcomeText } from './outcome-text';
+import { contradiction, hasTasting, readOutcome, signsOf, type OutcomeText } from './outcome-text';
 
 const YES_NO = [
   { value: 'yes', label: 'Yes' },
@@ -258,6 +258,7 @@ function Early({ text, onChange, problems, reader }: Props) {
 }
 
 function Tasting({ text, onChange, problems, reader }: Props) {
+  const contradicts = contradiction(text);
   const change = (part: Partial<OutcomeText>): void => onChange({ ...text, ...part });
   return (
     <Section level={3} title="After the chill">
@@ -267,6 +268,7 @@ function Tasting({ text, onChange, problems, reader }: Props) {
         choices={choices(SET_WORDS)}
         onChange={(setWord) => change({ setWord })}
       />
+      {contradicts !== null && <output className="notice caution">{contradicts}</output>}
       <ChoiceField
         label="Whey"
         value={text.whey}

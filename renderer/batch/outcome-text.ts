@@ -1,5 +1,6 @@
 // An outcome as it stands in the fields, and what it comes to. Pure. The gate's rules are core/ledger/gate.ts.
 import { tellsOfBubbles } from '../../core/ledger/gate';
+import { spoilageDenied, type SpoilagePassage } from '../../core/ledger/spoilage-words';
 import type { DiscardSign, Outcome, SetWord } from '../../core/ledger/records';
 import type { Read, Reader } from '../parts/reading';
 import { lineOrNull, Taking, type Problems } from './batch-entry';
@@ -144,6 +145,32 @@ export function readOutcome(
     note: lineOrNull(text.note),
   };
   return { outcome, looked: seen, problems: taking.problems };
+}
+
+/**
+ * The fields once it is answered whether words in them tell of spoilage: the signs they name are ticked, or, where they
+ * name none, the jar is called spoiled; or the note keeps what it is instead.
+ */
+export function passagesAnswered(
+  text: OutcomeText,
+  passages: readonly SpoilagePassage[],
+  answer: { readonly spoiled: true } | { readonly what: string },
+): OutcomeText {
+  if ('what' in answer) return { ...text, note: spoilageDenied(text.note, passages, answer.what) };
+  const named = new Set([...signsOf(text), ...passages.flatMap(({ signs }) => signs)]);
+  return {
+    ...text,
+    signs: [...named].filter((sign) => sign !== 'foam'),
+    bubbles: named.has('foam') ? 'foam' : text.bubbles,
+    spoiledSaid: text.spoiledSaid || named.size === 0,
+    noneSeen: false,
+  };
+}
+
+/** What is said where the take-out and the chill contradict each other: the jar then counts as not set. */
+export function contradiction(text: OutcomeText): string | null {
+  if (text.setAtTakeOut !== 'no' || !['spoonable', 'firm', 'very firm'].includes(text.setWord)) return null;
+  return `You say that it was not set at the end of the hold, and that it is ${text.setWord}. Whatever set later, the jar counts as not set at the end of the hold. If that is not so, correct one of the two.`;
 }
 
 /** Whether anything was said at all: an outcome with nothing in it is not recorded. */

@@ -44,6 +44,8 @@ export function ReserveForm({
         const keptOn =
           taking.take('keptOn', reader.day(text.keptOn)) ??
           taking.say('keptOn', 'Say since when, such as “today”.');
+        if (keptOn !== null && keptOn > today)
+          taking.say('keptOn', 'This day is still to come. Please correct it.');
         const goneOn = taking.take('goneOn', reader.day(text.goneOn));
         if (keptOn !== null && goneOn !== null && goneOn < keptOn)
           taking.say('goneOn', 'It can’t be gone before it was kept. Please correct one of the days.');

@@ -26,7 +26,11 @@ interface RowProps {
 
 function SeedRow({ seed, onChange, path, problems, reader, notAfter, packages, startHere, name }: RowProps) {
   const [asking, setAsking] = useState<SeedSuggestion | null>(null);
-  const [left, setLeft] = useState<{ readonly text: string; readonly matched: boolean } | null>(null);
+  const [left, setLeft] = useState<{
+    readonly text: string;
+    readonly matched: boolean;
+    readonly refused?: SeedSuggestion | undefined;
+  } | null>(null);
   const unpicked = seed.picked === null && seed.find.trim() !== '' && left?.text === seed.find;
   const pick = (suggestion: SeedSuggestion): void => {
     void settle(suggestion, seed.find).then((picked) => {
@@ -35,7 +39,7 @@ function SeedRow({ seed, onChange, path, problems, reader, notAfter, packages, s
       onChange(pickSeed(seed, picked, portion ? { id: portion.id, part: portion.part ?? '' } : null));
     });
   };
-  const fromSource = seed.picked?.kind === 'source';
+  const fromSource = seed.picked !== null && seed.picked.kind !== 'jar';
   const byPieces = countsPieces(seed);
   const own = packages.ofSource(seed.picked?.id ?? '');
   return (
@@ -46,11 +50,13 @@ function SeedRow({ seed, onChange, path, problems, reader, notAfter, packages, s
         picked={seed.picked !== null}
         startHere={startHere}
         placeholder="Part of a jar’s label, or a product"
-        problem={unpicked ? unpickedSentence(left.text, left.matched) : problems.get(`${path}.find`)}
+        problem={
+          unpicked ? unpickedSentence(left.text, left.matched, left.refused) : problems.get(`${path}.find`)
+        }
         find={(text) => findSeeds(text, notAfter)}
         onText={(find) => onChange({ ...seed, picked: null, find })}
         onPick={(suggestion) => (suggestion.ask ? setAsking(suggestion) : pick(suggestion))}
-        onLeft={(text, matched) => setLeft({ text, matched })}
+        onLeft={(text, matched, refused) => setLeft({ text, matched, refused })}
         onRefused={(suggestion) => say(`${suggestion.label}: ${suggestion.refused ?? ''}`, 'caution')}
       />
       <TextField

@@ -116,6 +116,12 @@ export function Cautions({ jar, cautions }: { readonly jar: string; readonly cau
                   Because of {caution.label}, which spoiled. {whatToDo(caution.how)}
                 </p>
               )}
+              {caution.liftedBefore !== null && (
+                <p>
+                  It was lifted before. More is known of {caution.label} since then, so that no longer counts.
+                  The words were: “{caution.liftedBefore}”
+                </p>
+              )}
             </div>
             {caution.of !== jar && (
               <div>

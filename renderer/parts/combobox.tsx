@@ -11,6 +11,8 @@ export interface Suggestion {
   readonly detail?: ReactNode;
   /** Why it can't be picked. */
   readonly refused?: string;
+  /** It can’t be picked and is what the text names: then nothing else is taken for it. */
+  readonly meant?: boolean;
   /** It makes something new: never taken for what was typed, only when it is chosen itself. */
   readonly explicit?: boolean;
 }
@@ -23,8 +25,11 @@ interface Props<S extends Suggestion> {
   readonly find: (text: string) => Promise<readonly S[]>;
   readonly onPick: (suggestion: S) => void;
   readonly onRefused: (suggestion: S) => void;
-  /** The field was left, or Enter pressed, with text that picks nothing. `matched`: something in the list fits it. */
-  readonly onLeft: (text: string, matched: boolean) => void;
+  /**
+   * The field was left, or Enter pressed, with text that picks nothing. `matched`: something in the list fits it.
+   * `refused`: nothing does but this, which can't be picked.
+   */
+  readonly onLeft: (text: string, matched: boolean, refused: S | undefined) => void;
   /** Something is picked and its label stands in the field: leaving it picks nothing anew. */
   readonly picked: boolean;
   readonly problem?: string | undefined;
@@ -49,6 +54,8 @@ export function Combobox<S extends Suggestion>(props: Props<S>) {
   const fits = (one: S): boolean => !one.refused && !one.explicit;
   /** What is taken for the text as it stands; -1 where nothing is. One that is refused says why. */
   const best = (list: readonly S[]): number => {
+    const meant = list.findIndex((one) => one.meant);
+    if (meant >= 0) return meant;
     const fitting = list.findIndex(fits);
     return fitting >= 0 ? fitting : list.findIndex((one) => !one.explicit);
   };
@@ -103,7 +110,11 @@ export function Combobox<S extends Suggestion>(props: Props<S>) {
   /** Tells of text that picks nothing, once it is known whether the list has something for it. */
   const tellLeft = (): void => {
     const text = value;
-    void (asked.current ?? find(text)).then((list) => onLeft(text, list.some(fits)));
+    void (asked.current ?? find(text)).then((list) => {
+      const meant = list.find((one) => one.meant);
+      const matched = !meant && list.some(fits);
+      onLeft(text, matched, matched ? undefined : (meant ?? list.find((one) => one.refused)));
+    });
   };
   /** Enter or Tab: `at` in the list, or what fits best. */
   const choose = (list: readonly S[], at: number, moveOn: boolean): void => {

@@ -7,15 +7,25 @@ import type { Problems } from '../batch/batch-entry';
 import { TextField } from './fields';
 import { Form } from './form';
 import { HeldSeedQuestion } from '../batch/seed-caution';
+import { SpoilageQuestion } from '../batch/spoilage-question';
 import { useDraft, type DraftPlace } from './use-draft';
 
+/** Words in the fields that tell of spoilage: asked about before they are recorded. */
+export interface Doubt<T> {
+  /** As they were written. */
+  readonly words: readonly string[];
+  /** The text once it is answered: spoiled, or what it is instead. */
+  readonly answered: (answer: { readonly spoiled: true } | { readonly what: string }) => T;
+}
+
 /** What the fields came to: problems by path, or what to send. */
-export interface Reading {
+export interface Reading<T> {
   readonly problems: Problems;
   /** null where there is nothing to change. `draft` is the key of what was typed: the write takes it away. */
   readonly send: ((why: string | null, draft: string) => Promise<Answer<unknown>>) | null;
   /** Sentences about seeds that are on hold: where there are any, a written reason is asked for first. */
   readonly held?: () => Promise<readonly string[]>;
+  readonly doubt?: Doubt<T> | null;
 }
 
 interface Typed<T> {
@@ -41,7 +51,7 @@ export function EditForm<T>({
   readonly draftKey: string;
   readonly place: DraftPlace;
   readonly initial: T;
-  readonly read: (text: T) => Reading;
+  readonly read: (text: T) => Reading<T>;
   /** Words said once it is saved. */
   readonly saved: string;
   readonly save?: string;
@@ -54,13 +64,15 @@ export function EditForm<T>({
   const [wrong, setWrong] = useState(0);
   const [refused, setRefused] = useState<string | null>(null);
   const [held, setHeld] = useState<readonly string[]>([]);
+  const [doubt, setDoubt] = useState<Doubt<T> | null>(null);
   const busy = useRef(false);
   const typed = draft.text;
   if (typed === null) return <p className="soft">Opening…</p>;
-  const reading = read(typed.text);
+  const { problems } = read(typed.text);
 
-  const record = async (reason: string | null = null): Promise<void> => {
+  const record = async (reason: string | null = null, text: T = typed.text): Promise<void> => {
     if (busy.current) return;
+    const reading = read(text);
     setRefused(null);
     if (reading.problems.size > 0) {
       setWrong(wrong + 1);
@@ -69,6 +81,10 @@ export function EditForm<T>({
     if (reading.send === null) {
       await draft.drop();
       onDone();
+      return;
+    }
+    if (reading.doubt) {
+      setDoubt(reading.doubt);
       return;
     }
     busy.current = true;
@@ -94,7 +110,7 @@ export function EditForm<T>({
   return (
     <Form label={label} record={() => void record()} wrong={wrong} startHere>
       {draft.restored && <p className="notice">Unfinished entry restored. Go on where you stopped.</p>}
-      {children(typed.text, (text) => draft.set({ ...typed, text }), wrong > 0 ? reading.problems : none)}
+      {children(typed.text, (text) => draft.set({ ...typed, text }), wrong > 0 ? problems : none)}
       {askWhy && (
         <TextField
           label="Why it is corrected, if you want to say"
@@ -116,6 +132,18 @@ export function EditForm<T>({
           {askWhy ? 'Leave it as it was' : 'Cancel'}
         </button>
       </div>
+      {doubt && (
+        <SpoilageQuestion
+          words={doubt.words}
+          onLeave={() => setDoubt(null)}
+          onAnswer={(answer) => {
+            const text = doubt.answered(answer);
+            setDoubt(null);
+            draft.set({ ...typed, text });
+            void record(null, text);
+          }}
+        />
+      )}
       {held.length > 0 && (
         <HeldSeedQuestion
           sentences={held}

@@ -1,7 +1,7 @@
 // A question before something is done: a modal dialog that the keyboard stays inside, calm words, two answers.
 import { useEffect, useId, useRef, type ReactNode } from 'react';
 
-/** Asks; closing it by Escape is the second answer. */
+/** Asks; closing it by Escape is the second answer, or leaves it unanswered. */
 export function Question({
   title,
   children,
@@ -9,6 +9,7 @@ export function Question({
   no,
   onYes,
   onNo,
+  onLeave = onNo,
   caution = false,
 }: {
   readonly title: string;
@@ -17,6 +18,8 @@ export function Question({
   readonly no: string;
   readonly onYes: () => void;
   readonly onNo: () => void;
+  /** Closed by Escape, where that is not the second answer. */
+  readonly onLeave?: () => void;
   readonly caution?: boolean;
 }) {
   const dialog = useRef<HTMLDialogElement>(null);
@@ -36,7 +39,7 @@ export function Question({
       aria-labelledby={id}
       onCancel={(event) => {
         event.preventDefault();
-        onNo();
+        onLeave();
       }}
     >
       <h2 id={id}>{title}</h2>

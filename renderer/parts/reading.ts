@@ -151,7 +151,7 @@ export function makeReader(
       if (!read.ok)
         return bad(
           read.code === 'pH impossible'
-            ? 'A pH lies between 0 and 14. Please check the reading.'
+            ? 'The pH of a jar lies between 2 and 9. Please check the reading.'
             : 'This is not read as a pH. Type it like “4.3”.',
         );
       return good(read.ph, `= pH ${round(read.ph, 2)}${read.range ? ', the middle' : ''}`);

@@ -242,8 +242,8 @@ describe('costs', () => {
 const anyOutcome = fc.option(
   fc.record({
     setWord: fc.constantFrom(null, 'runny', 'soft', 'spoonable', 'firm', 'very firm'),
-    ph: fc.option(fc.double({ min: 0, max: 14, noNaN: true })),
-    earlyPh: fc.option(fc.double({ min: 0, max: 14, noNaN: true })),
+    ph: fc.option(fc.double({ min: 2, max: 9, noNaN: true })),
+    earlyPh: fc.option(fc.double({ min: 2, max: 9, noNaN: true })),
     earlyCheckHours: fc.option(fc.double({ min: 0, max: 100, noNaN: true })),
     setAfterHours: fc.option(fc.double({ min: 0, max: 20, noNaN: true })),
     setByHours: fc.option(fc.double({ min: 20, max: 200, noNaN: true })),

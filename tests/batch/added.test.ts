@@ -93,7 +93,7 @@ describe('a power cut', () => {
 });
 
 it('a jar is on hold until the caution is lifted', () => {
-  const caution = { of: uid(9), how: 'on hold: seeded by it', cleared: false, label: '1 Mar c', relation: 'seeded by it', reason: null };
+  const caution = { of: uid(9), how: 'on hold: seeded by it', cleared: false, label: '1 Mar c', relation: 'seeded by it', reason: null, liftedBefore: null };
   expect(isOnHold({ cautions: [caution] })).toBe(true);
   expect(isOnHold({ cautions: [{ ...caution, cleared: true }] })).toBe(false);
   expect(isOnHold({ cautions: [{ ...caution, how: 'look: from the same seed' }] })).toBe(false);

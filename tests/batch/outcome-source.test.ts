@@ -1,9 +1,17 @@
 // Outcomes, sources and packages as typed. Readings: common practice, no source.
 import { describe, expect, it } from 'vitest';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
-import { takeOutGate } from '../../core/ledger/gate';
+import { isSpoiled, takeOutGate } from '../../core/ledger/gate';
 import { Outcome, Package, Source, type Preferences } from '../../core/ledger/records';
-import { outcomeText, readOutcome, saysAnything, type OutcomeText } from '../../renderer/batch/outcome-text';
+import {
+  outcomeText,
+  readOutcome,
+  saysAnything,
+  type OutcomeText,
+  contradiction,
+  passagesAnswered,
+} from '../../renderer/batch/outcome-text';
+import { spoilageSaid } from '../../core/ledger/spoilage-words';
 import type { Writer } from '../../renderer/batch/batch-repeat';
 import { makeReader } from '../../renderer/parts/reading';
 import {
@@ -196,5 +204,53 @@ describe('a package', () => {
   it('refuses an opening before the purchase', () => {
     const text = { ...packageText(id, 'Blue Tin', null, writer), boughtOn: '3/10', openedOn: '3/9' };
     expect(readPackage(text, null, reader).problems.has('openedOn')).toBe(true);
+  });
+});
+
+describe('words that tell of spoilage, once they are answered', () => {
+  const passages = [
+    { words: 'pink streaks', signs: ['pink' as const] },
+    { words: 'foamy', signs: ['foam' as const] },
+  ];
+  it('yes ticks the signs they name, and takes back that none was seen', () => {
+    const text = passagesAnswered({ ...empty, colour: 'pink streaks', noneSeen: true }, passages, {
+      spoiled: true,
+    });
+    const { outcome } = read(text);
+    expect(outcome).toMatchObject({ signs: ['pink', 'foam'], spoiledSaid: false, seenAt: 'take-out' });
+    expect(isSpoiled(outcome)).toBe(true);
+    expect(text.noneSeen).toBe(false);
+  });
+  it('yes, where they name no sign, says that it is spoiled', () => {
+    const { outcome } = read(passagesAnswered(empty, [{ words: 'went bad', signs: [] }], { spoiled: true }));
+    expect(outcome).toMatchObject({ signs: [], spoiledSaid: true });
+  });
+  it('no keeps in the note what it is, and nothing is asked any more', () => {
+    const { outcome } = read(
+      passagesAnswered({ ...empty, colour: 'pink streaks' }, passages.slice(0, 1), { what: 'raspberries' }),
+    );
+    expect(outcome).toMatchObject({
+      signs: [],
+      note: 'Asked about “pink streaks”: not spoilage, raspberries',
+    });
+    expect(spoilageSaid(outcome)).toBeNull();
+  });
+});
+
+describe('not set at take-out and firm after the chill', () => {
+  it.each([
+    ['no', 'firm', true],
+    ['no', 'spoonable', true],
+    ['no', 'very firm', true],
+    ['no', 'runny', false],
+    ['no', 'soft', false],
+    ['no', '', false],
+    ['yes', 'firm', false],
+    ['', 'firm', false],
+  ] as const)('set “%s” and “%s”: said %s', (setAtTakeOut, setWord, said) => {
+    expect(contradiction({ ...empty, setAtTakeOut, setWord }) !== null).toBe(said);
+  });
+  it('counts as not set, so without a pH it is spoiled', () => {
+    expect(isSpoiled(read({ setAtTakeOut: 'no', setWord: 'firm' }).outcome)).toBe(true);
   });
 });

@@ -3,7 +3,7 @@ import type { BatchEntry } from '../../core/contract';
 
 /** One jar on its own day, seeded from the jar before. */
 export function recordingEntry(number: number, seed: string | null): BatchEntry {
-  const madeOn = new Date(Date.UTC(1950, 0, 1) + number * 86_400_000).toISOString().slice(0, 10);
+  const madeOn = new Date(Date.UTC(1990, 0, 1) + number * 86_400_000).toISOString().slice(0, 10);
   return {
     madeOn, word: null, note: `number ${number}`, holds: [], sameLabelMeant: false, draft: null,
     jars: [{

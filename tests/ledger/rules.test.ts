@@ -179,13 +179,17 @@ describe('a jar entered by mistake', () => {
 it('planned jars are never counted, and become made', () => {
   const session = newSession();
   const { jars } = smallFamily(session);
-  const planned =
-    must(
-      session,
-      'batch.record',
-      batchOf('2026-03-20', [plainJar('a', { state: 'planned', seedings: [fromJar(jars[2])] })]),
-    ).jars[0] ?? '';
+  const { batch, jars: made } = must(
+    session,
+    'batch.record',
+    batchOf('2026-03-20', [plainJar('a', { state: 'planned', seedings: [fromJar(jars[2])] })]),
+  );
+  const planned = made[0] ?? '';
   expect(must(session, 'family.get', {}).jars.length).toBe(4);
+  expect(refusalOf(session, 'jar.correct', { id: planned, changes: { state: 'made' } }).code).toBe(
+    'day to come',
+  );
+  must(session, 'batch.correct', { id: batch, changes: { madeOn: '2026-03-14' } });
   must(session, 'jar.correct', { id: planned, changes: { state: 'made' } });
   expect(must(session, 'family.get', {}).jars.at(-1)?.generation.deepest).toBe(4);
   expect(refusalOf(session, 'jar.correct', { id: jars[2], changes: { state: 'planned' } }).code).toBe(

@@ -3,7 +3,7 @@ import type { Parsed, Reply } from '../../../core/contract';
 import type { Amount } from '../../../core/ledger/basics';
 import { piecesLeft, portionName } from '../../../core/ledger/portions';
 import { lineageFigures } from '../../../core/lineage/figures';
-import { findJars } from '../../../core/lineage/labels';
+import { findJars, namerOf } from '../../../core/lineage/labels';
 import { wayBack } from '../../../core/lineage/way-back';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
@@ -89,13 +89,25 @@ function keptOf({ rows }: Ledger, jar: number): KeptOf {
   });
 }
 
+/** Why a jar that was named in full is not among those that may have seeded. */
+function whyNotOffered(jar: KnownJar, notAfter: string | null): string {
+  if (jar.state === 'planned') return 'Only planned, so it can’t have seeded anything yet.';
+  if (notAfter !== null && jar.madeOn !== null && jar.madeOn > notAfter)
+    return 'Made after this batch, so it can’t have seeded it.';
+  return 'A jar is called so. Type its label as it stands here to pick it.';
+}
+
 /** Newest first among those that fit equally well; planned jars and mistakes are never offered. */
 export function findJar(ledger: Ledger, { text, limit, notAfter }: Parsed<'jar.find'>): Reply<'jar.find'> {
   const { family, jars } = ledger.index;
   const offered = [...jars.values()].filter((jar) => family.has(jar.key));
+  const isNamed = namerOf(text, ledger.preferences.dates);
   const found = findJars(offered, text, { dates: ledger.preferences.dates, limit, notAfter });
+  const named =
+    found.find(isNamed) ?? [...jars.values()].find((jar) => jar.state !== 'mistake' && isNamed(jar));
   return {
-    jars: found.map((jar) => ({
+    // A text that names a jar means no other: “1 Apr c” is not also part of “11 Apr c”.
+    jars: (named ? found.filter(isNamed) : found).map((jar) => ({
       key: jar.key,
       id: jar.uid,
       label: jar.label,
@@ -105,5 +117,6 @@ export function findJar(ledger: Ledger, { text, limit, notAfter }: Parsed<'jar.f
       caution: family.cautionLevelOf(jar.key),
       portions: keptOf(ledger, jar.key),
     })),
+    named: named ? { id: named.uid, label: named.label, says: whyNotOffered(named, notAfter) } : null,
   };
 }

@@ -86,6 +86,7 @@ export function jarCautions({ index }: Ledger, key: number): JarCautionReply[] {
     label: index.jar(caution.of).label,
     relation: caution.relation,
     reason: caution.cleared,
+    liftedBefore: caution.liftedBefore,
   }));
 }
 

@@ -2,6 +2,7 @@
 import type { BatchEntry, Parsed, Reply } from '../../../core/contract';
 import type { Hold } from '../../../core/ledger/records';
 import type { Ledger } from '../ledger';
+import { refuseMadeOn, refuseMovedBatch, refuseTooMuchSeed } from '../possible';
 import { Refused } from '../refusal';
 import { refuseDay } from '../seed-rules';
 import type { OpenAct } from '../acts';
@@ -53,7 +54,8 @@ function insertJar(ledger: Ledger, act: OpenAct, batch: number, hold: number | n
       package: packageKey(ledger, addition.package, 'addition'),
     });
   }
-  for (const seeding of seedings) addSeeding(ledger, act, seedingRow(ledger, made.key, seeding));
+  for (const seeding of seedings) addSeeding(ledger, act, seedingRow(ledger, act, made.key, seeding));
+  refuseTooMuchSeed(ledger, { key: made.key, letter: fields.letter });
   if (outcome) act.insert('outcome', outcomeRow(made.key, outcome));
   return made.uid;
 }
@@ -64,6 +66,11 @@ export function recordBatch(ledger: Ledger, given: Parsed<'batch.record'>): Repl
     mustSay(jar, 'letter');
     return { ...jar, letter: jar.letter.toLowerCase() };
   });
+  refuseMadeOn(
+    ledger,
+    entry.madeOn,
+    jars.map(({ state }) => state),
+  );
   const labelled = jars.map(({ letter }) => ({
     letter,
     label: ledger.labelFor({ madeOn: entry.madeOn, word: entry.word, letter }),
@@ -120,6 +127,7 @@ export function addJar(ledger: Ledger, input: Parsed<'batch.addJar'>): Reply<'ba
   mustSay(given, 'letter');
   for (const addition of given.additions) mustSay(addition, 'name');
   const jar = { ...given, letter: given.letter.toLowerCase() };
+  refuseMadeOn(ledger, batch.madeOn, [jar.state]);
   const label = ledger.labelFor({ madeOn: batch.madeOn, word: batch.word, letter: jar.letter });
   if (!input.sameLabelMeant && jarLabelled(ledger, batch.madeOn, batch.word, jar.letter)) {
     throw new Refused('same label', { label });
@@ -191,8 +199,14 @@ export function correctBatch(ledger: Ledger, input: Parsed<'batch.correct'>): Re
     batchSubject(ledger, key),
     tidy(input.why),
     (act) => {
-      if (madeOn !== null && madeOn !== now.madeOn) refuseDay(ledger.rows, key, madeOn);
+      const moved = madeOn !== null && madeOn !== now.madeOn;
+      if (moved) {
+        const states = ledger.rows.where('jar', 'batch', key).map(({ state }) => state);
+        refuseMadeOn(ledger, madeOn, states);
+        refuseDay(ledger.rows, key, madeOn);
+      }
       act.update('batch', key, changes as Partial<typeof now>);
+      if (moved) refuseMovedBatch(ledger, key, madeOn);
     },
     input.draft,
   );

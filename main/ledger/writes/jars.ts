@@ -1,6 +1,8 @@
 // Correcting one jar: its own fields, what seeded it, what was stirred in, what was seen, and what it stands for.
 import type { Parsed, Reply } from '../../../core/contract';
 import type { Ledger } from '../ledger';
+import { refuseJarName } from '../jar-names';
+import { refuseMadeOn, refuseTooMuchSeed } from '../possible';
 import { Refused } from '../refusal';
 import { refuseSeed } from '../seed-rules';
 import type { Stored } from '../tables';
@@ -42,7 +44,9 @@ export function correctJar(ledger: Ledger, input: Parsed<'jar.correct'>): Reply<
     tidy(input.why),
     (act) => {
       act.update('jar', jar.key, changes);
+      if (changes.finalVolume !== undefined) refuseTooMuchSeed(ledger, jar);
       if (changes.state !== 'made') return;
+      if (jar.state !== 'made' && jar.madeOn !== null) refuseMadeOn(ledger, jar.madeOn, ['made']);
       for (const seeding of ledger.rows.where('seeding', 'jar', jar.key)) {
         if (seeding.fromJar !== null) refuseSeed(ledger.rows, jar.key, seeding.fromJar);
       }
@@ -79,8 +83,10 @@ export function markMistake(ledger: Ledger, input: Parsed<'jar.mistake'>): Reply
 
 const LETTERS = [...'abcdefghijklmnopqrstuvwxyz'];
 
+/** @throws Refused 'name of a jar' */
 export function addLostJar(ledger: Ledger, given: Parsed<'jar.lost'>): Reply<'jar.lost'> {
   const { madeOn, label, note } = tidy(given);
+  if (label !== null) refuseJarName(ledger, label);
   const word = label ?? (madeOn === null ? null : 'lost');
   const taken = new Set(
     [...ledger.index.jars.values()]
@@ -121,16 +127,17 @@ export function addLostJar(ledger: Ledger, given: Parsed<'jar.lost'>): Reply<'ja
 
 export function setSeedings(ledger: Ledger, input: Parsed<'seeding.set'>): Reply<'seeding.set'> {
   const jar = standingJar(ledger, input.jar);
-  const next = tidy(input.seedings).map((entry) => seedingRow(ledger, jar.key, entry));
+  const given = tidy(input.seedings);
   const old = ledger.rows.where('seeding', 'jar', jar.key);
   const why = tidy(input.why);
   const before = new Set(old.map(({ fromJar }) => fromJar));
-  refuseHeldSeeds(ledger, next.flatMap(({ fromJar }) => (before.has(fromJar) ? [] : [fromJar])), why); // prettier-ignore
   const done = ledger.acts.mustRun(
     'seeding.set',
     jar.label,
     why,
     (act) => {
+      const next = given.map((entry) => seedingRow(ledger, act, jar.key, entry));
+      refuseHeldSeeds(ledger, next.flatMap(({ fromJar }) => (before.has(fromJar) ? [] : [fromJar])), why); // prettier-ignore
       replaceRows(
         act,
         'seeding',
@@ -140,6 +147,7 @@ export function setSeedings(ledger: Ledger, input: Parsed<'seeding.set'>): Reply
           row.fromJar === record.fromJar && row.source === record.source && row.portion === record.portion,
         (record) => addSeeding(ledger, act, record),
       );
+      refuseTooMuchSeed(ledger, jar);
     },
     input.draft,
   );

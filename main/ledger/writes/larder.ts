@@ -1,15 +1,19 @@
 // Sources, packages, portions kept apart, preferences and drafts.
 import type { Parsed, Reply } from '../../../core/contract';
 import type { Ledger } from '../ledger';
+import { refuseJarName } from '../jar-names';
+import { refuseKeptOn } from '../possible';
 import { Refused } from '../refusal';
 import { standingJar } from './parts';
 import { jarSpoiled } from './spoiled';
 import { inOrder, mustSay, tidy, whenOf } from './tidy';
 
+/** @throws Refused 'name of a jar', 'not found', 'invalid' */
 export function saveSource(ledger: Ledger, input: Parsed<'source.save'>): Reply<'source.save'> {
   const { id, ...fields } = tidy(input.source);
   mustSay(fields, 'name');
   const key = ledger.rows.keyOrNull('source', id);
+  if (key === null || ledger.rows.get('source', key).name !== fields.name) refuseJarName(ledger, fields.name);
   const done = ledger.acts.mustRun(
     'source.save',
     fields.name,
@@ -46,7 +50,7 @@ export function savePackage(ledger: Ledger, input: Parsed<'package.save'>): Repl
   return { act: done.act.uid, id: done.value };
 }
 
-/** @throws Refused 'portion of another jar', 'times crossed', 'reserve spoiled', 'not found', 'is a mistake' */
+/** @throws Refused 'portion of another jar', 'times crossed', 'kept before made', 'kept day to come', 'portion kept later', 'reserve spoiled', 'not found', 'is a mistake' */
 export function savePortion(ledger: Ledger, input: Parsed<'portion.save'>): Reply<'portion.save'> {
   const { id, jar: jarUid, ...given } = tidy(input.portion);
   const jar = standingJar(ledger, jarUid);
@@ -56,6 +60,7 @@ export function savePortion(ledger: Ledger, input: Parsed<'portion.save'>): Repl
     throw new Refused('portion of another jar', { jar: jar.label });
   }
   inOrder('Kept and gone', whenOf(given.keptOn), whenOf(given.goneOn));
+  if (old?.keptOn !== given.keptOn) refuseKeptOn(ledger, jar, given.keptOn, key);
   // What was kept before anyone knew may still be corrected, and said to be gone.
   const keeps = given.reserve && given.goneOn === null;
   const kept = old !== null && old.reserve && old.goneOn === null;

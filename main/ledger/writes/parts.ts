@@ -4,6 +4,8 @@ import type { Outcome } from '../../../core/ledger/records';
 import type { OpenAct } from '../acts';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
+import { refuseJarName } from '../jar-names';
+import { refuseLaterPortion, refusePh } from '../possible';
 import { Refused } from '../refusal';
 import { refuseSeed } from '../seed-rules';
 import type { Row, Stored } from '../tables';
@@ -39,11 +41,38 @@ export function packageKey(
   return found.key;
 }
 
-/** A seeding with keys. @throws Refused 'one seed', 'not found', 'portion of another jar', 'package of something else' */
-export function seedingRow(ledger: Ledger, jar: number, entry: SeedingEntry): Stored['seeding'] {
-  if ((entry.fromJar === null) === (entry.source === null)) throw new Refused('one seed');
+/**
+ * The product of that name, in any case; made here where there is none, so that it is undone with what it seeded.
+ * @throws Refused 'name of a jar', 'invalid'
+ */
+function sourceNamed(ledger: Ledger, act: OpenAct, name: string | null): number {
+  if (name === null) throw new Refused('invalid', { path: 'newSource', problem: 'is empty' });
+  const same = [...ledger.rows.all('source')].find((one) => one.name.toLowerCase() === name.toLowerCase());
+  if (same) return same.key;
+  refuseJarName(ledger, name);
+  return act.insert('source', {
+    name, form: null, strains: [], blendTotalPerPiece: null, guaranteed: null, receivedFrom: null,
+    knownGenerations: null, note: null,
+  }).key; // prettier-ignore
+}
+
+/**
+ * A seeding with keys. A product that is new is made under the act.
+ * @throws Refused 'one seed', 'not found', 'portion of another jar', 'package of something else', 'name of a jar'
+ */
+export function seedingRow(
+  ledger: Ledger,
+  act: OpenAct,
+  jar: number,
+  entry: SeedingEntry,
+): Stored['seeding'] {
+  const given = [entry.fromJar !== null, entry.source !== null, entry.newSource !== undefined];
+  if (given.filter(Boolean).length !== 1) throw new Refused('one seed');
   const fromJar = entry.fromJar === null ? null : jarOf(ledger, entry.fromJar);
-  const source = ledger.rows.keyOrNull('source', entry.source);
+  const source =
+    entry.newSource === undefined
+      ? ledger.rows.keyOrNull('source', entry.source)
+      : sourceNamed(ledger, act, entry.newSource);
   const portion = ledger.rows.keyOrNull('portion', entry.portion);
   if (portion !== null) {
     if (!fromJar) throw new Refused('one seed');
@@ -67,6 +96,7 @@ export function addSeeding(ledger: Ledger, act: OpenAct, row: Stored['seeding'])
   if (row.fromJar !== null) {
     refuseSeed(ledger.rows, row.jar, row.fromJar);
     refuseSpoiledSeed(ledger, row.jar, row.fromJar);
+    refuseLaterPortion(ledger, row);
   }
   act.insert('seeding', row);
 }
@@ -96,8 +126,9 @@ export function replaceRows<K extends 'seeding' | 'addition'>(
   for (const record of added) insert(record);
 }
 
-/** @throws Refused 'times crossed', 'invalid' */
+/** @throws Refused 'times crossed', 'invalid', 'pH impossible' */
 export function outcomeRow(jar: number, outcome: Omit<Outcome, 'jar'>): Stored['outcome'] {
+  refusePh(outcome);
   inOrder('The time it set', outcome.setAfterHours, outcome.setByHours);
   if (outcome.openedDays !== null && outcome.seenAt !== 'after opening') {
     throw new Refused('invalid', {

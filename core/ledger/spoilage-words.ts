@@ -1,0 +1,78 @@
+// Spoilage that stands only in words: "pink streaks" under colour, "black mould on top" in the note, and no sign ticked.
+// The vocabulary, with its negations, is that of a keeper's notes (core/notes/words.ts). What was asked about and is no
+// spoilage stands in the note in one fixed form, so that it is asked once and anyone can read what was answered.
+import { clausesOf, readRemark } from '../notes/words';
+import { plain } from '../quantities';
+import type { DiscardSign, Outcome } from './records';
+
+type InWords = Pick<Outcome, 'colour' | 'smell' | 'texture' | 'note'>;
+
+const DENIED = /^Asked about “([^”]*)”: not spoilage, /;
+const quotable = (words: string): string => words.replace(/[“”"]/g, '’').trim();
+const lines = (note: string | null): string[] => (note ?? '').split(/\r?\n/);
+
+/** A doubtful passage: the words as they were written, and the signs they name; none for "spoiled" or "slimy". */
+export interface SpoilagePassage {
+  readonly words: string;
+  readonly signs: readonly DiscardSign[];
+}
+
+function passagesIn(text: string, smelled: boolean): SpoilagePassage[] {
+  return clausesOf(text).flatMap((clause): SpoilagePassage[] => {
+    // Under "smell", "off" alone says that it smells off.
+    const remark = readRemark(smelled ? `smells ${clause}` : clause);
+    const doubtful =
+      remark.signs.length > 0 ||
+      remark.spoiledSaid ||
+      remark.thrownOut ||
+      remark.asks.some(({ kind }) => kind === 'slime' || kind === 'uncertain sign');
+    const words = clause.trim().replace(/[,;.!]+$/, '');
+    return doubtful ? [{ words, signs: remark.signs }] : [];
+  });
+}
+
+/**
+ * Passages of an outcome's free text that tell of spoilage: neither denied in the text itself ("no mould") nor asked about
+ * and answered. Each once, in the order they stand. They never make a jar spoiled by themselves: they are asked about.
+ */
+export function spoilagePassages(outcome: InWords): readonly SpoilagePassage[] {
+  const answered = new Set(
+    lines(outcome.note).flatMap((line) => {
+      const words = DENIED.exec(line)?.[1];
+      return words === undefined ? [] : [plain(words)];
+    }),
+  );
+  const found = new Map<string, SpoilagePassage>();
+  for (const [text, smelled] of [
+    [outcome.colour ?? '', false],
+    [outcome.smell ?? '', true],
+    [outcome.texture ?? '', false],
+    ...lines(outcome.note).flatMap((line): [string, boolean][] => (DENIED.test(line) ? [] : [[line, false]])),
+  ] as [string, boolean][]) {
+    for (const passage of passagesIn(text, smelled)) {
+      const key = plain(quotable(passage.words));
+      if (!answered.has(key) && !found.has(key)) found.set(key, passage);
+    }
+  }
+  return [...found.values()];
+}
+
+/** The words of an outcome that tell of spoilage and were not denied, as they were written; null where there are none. */
+export function spoilageSaid(outcome: InWords): string | null {
+  const passages = spoilagePassages(outcome);
+  return passages.length === 0 ? null : passages.map(({ words }) => words).join('; ');
+}
+
+/**
+ * The note with the keeper's answer that some passages are no spoilage.
+ * @param what what it is instead, in the keeper's words
+ */
+export function spoilageDenied(
+  note: string | null,
+  passages: readonly SpoilagePassage[],
+  what: string,
+): string {
+  const answer = what.trim().replace(/\s+/g, ' ');
+  const said = passages.map(({ words }) => `Asked about “${quotable(words)}”: not spoilage, ${answer}`);
+  return [...(note === null || note.trim() === '' ? [] : [note.trim()]), ...said].join('\n');
+}

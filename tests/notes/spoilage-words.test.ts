@@ -1,0 +1,136 @@
+// How keepers write of spoilage and power cuts in their notes. The words: common practice, no source.
+import { describe, expect, it } from 'vitest';
+import { spoilageSaid } from '../../core/ledger/spoilage-words';
+import { readRemark } from '../../core/notes/words';
+import { read } from './read';
+
+describe('signs in a keeper’s own words', () => {
+  it.each([
+    ['lid had blown off', 'lifted lid'],
+    ['Lid blown off in the night', 'lifted lid'],
+    ['puffed up lid', 'lifted lid'],
+    ['lid was puffed up', 'lifted lid'],
+    ['the lids were swollen', 'lifted lid'],
+    ['Deckel aufgebläht', 'lifted lid'],
+    ['water from the bath got in', 'bath water got in'],
+    ['bath water in the jar', 'bath water got in'],
+    ['Wasser aus dem Wasserbad eingedrungen', 'bath water got in'],
+    ['verschimmelt', 'fuzz'],
+    ['angeschimmelt am Rand', 'fuzz'],
+    ['smells of vomit', 'foul smell'],
+    ['smelt like rotten eggs', 'foul smell'],
+    ['smells a bit off', 'foul smell'],
+    ['riecht nach Erbrochenem', 'foul smell'],
+  ])('%s: %s', (text, sign) => expect(readRemark(text).signs).toEqual([sign]));
+
+  it.each([
+    'lid on loosely',
+    'no water got in',
+    'the lid was never puffed up',
+    'smells of yoghurt',
+    'bath at 38, water topped up',
+    'nicht verschimmelt',
+    'does not smell of vomit',
+    'changed the water in the bath',
+    'put the jars in the bath',
+  ])('%s: nothing', (text) => expect(readRemark(text).signs).toEqual([]));
+
+  it('no mould but pink is pink', () => expect(readRemark('no mould but pink').signs).toEqual(['pink']));
+});
+
+describe('what only the keeper can tell is asked', () => {
+  it.each(['slimy at first, as usual', 'schleimig', 'ropy'])('%s: slime or the culture’s threads', (text) => {
+    const remark = readRemark(text);
+    expect(remark.asks.map(({ kind }) => kind)).toEqual(['slime']);
+    expect([remark.signs, remark.spoiledSaid]).toEqual([[], false]);
+  });
+  it('not slimy is no question', () => expect(readRemark('not slimy').asks).toEqual([]));
+  it.each(['do not eat', "DON'T EAT!", 'nicht mehr essen', 'inedible'])(
+    '%s: counts as spoiled until it is answered',
+    (text) => {
+      const remark = readRemark(text);
+      expect(remark.spoiledSaid).toBe(true);
+      expect(remark.asks.map(({ kind }) => kind)).toEqual(['uncertain sign']);
+    },
+  );
+  it.each(['do not eat, this is the seed', 'don’t eat before Friday', 'nicht essen, Reserve'])(
+    '%s: no spoilage, and said to be unsure',
+    (text) => {
+      const remark = readRemark(text);
+      expect(remark.spoiledSaid).toBe(false);
+      expect(remark.asks.map(({ kind }) => kind)).toEqual(['unsure']);
+    },
+  );
+});
+
+describe('a power cut', () => {
+  it.each([
+    ['power was out for 6 h', 6],
+    ['Stromausfall', null],
+    ['Stromausfall (3 Stunden)', 3],
+    ['power cut, 90 min', 1.5],
+    ['6-hour power outage', 6],
+    ['held 36 h, power went out', null],
+    ['no power for an hour', 1],
+    ['lost power overnight', null],
+    ['coupure de courant pendant 2,5 heures', 2.5],
+    ['blackout', null],
+  ])('%s: %s', (text, hours) => expect(readRemark(text).powerCut).toEqual({ hours }));
+  it.each(['no power cut', 'powerful tang', 'turned on the power strip', 'ohne Stromausfall'])(
+    '%s: none',
+    (text) => expect(readRemark(text).powerCut).toBeNull(),
+  );
+});
+
+describe('in a spreadsheet', () => {
+  const rows = (heading: string, cell: string): string =>
+    `date,jar,seed,${heading}\n2026-02-01,a,10 capsules Blue Tin,${cell}\n`;
+
+  it('a power cut becomes a fact of the outcome, and is said', () => {
+    const { byLine, preview } = read(rows('notes', 'power was out for 6 h'));
+    expect(byLine.get(2)?.outcome).toMatchObject({ powerCut: true, powerCutHours: 6 });
+    expect(preview.assumptions.map(({ sentence }) => sentence).join()).toContain(
+      '“power was out for 6 h” was taken as a power cut during the hold (6 h)',
+    );
+  });
+
+  it('“do not eat” counts as spoiled until it is answered, then as it was answered', () => {
+    const text = rows('notes', 'do not eat');
+    const { byLine, preview } = read(text);
+    expect(byLine.get(2)?.outcome?.spoiledSaid).toBe(true);
+    expect(preview.questions.map(({ id }) => id)).toContain('sign:2');
+    const answered = read(text, { answers: { 'sign:2': 'fine' } });
+    expect(answered.byLine.get(2)?.outcome?.spoiledSaid ?? false).toBe(false);
+  });
+
+  it('slime is asked about and decides nothing before it is answered', () => {
+    const text = rows('texture', '"slimy at first, as usual"');
+    const { byLine, preview } = read(text);
+    expect(byLine.get(2)?.outcome).toMatchObject({ signs: [], spoiledSaid: false });
+    expect(preview.questions.find(({ id }) => id === 'slime:2')?.sentence).toContain('slimy at first');
+    expect(read(text, { answers: { 'slime:2': 'spoiled' } }).byLine.get(2)?.outcome?.spoiledSaid).toBe(true);
+    expect(
+      read(text, { answers: { 'slime:2': 'fine' } }).preview.questions.filter(({ id }) => id === 'slime:2'),
+    ).toEqual([]);
+  });
+
+  it('what was answered to be fine is no doubt of the outcome afterwards; unanswered it is one', () => {
+    const text = rows('texture', '"slimy at first, as usual"');
+    const outcomeOf = (answers: Record<string, string>) => {
+      const { outcome } = read(text, { answers }).byLine.get(2) ?? {};
+      if (!outcome) throw new Error('no outcome');
+      return outcome;
+    };
+    expect(spoilageSaid(outcomeOf({}))).toBe('slimy at first');
+    const fine = outcomeOf({ 'slime:2': 'fine' });
+    expect(fine.note).toBe(
+      'Asked about “slimy at first”: not spoilage, said to be fine when the notes were brought in',
+    );
+    expect(spoilageSaid(fine)).toBeNull();
+  });
+
+  it('under “smell”, “off” is enough', () => {
+    expect(read(rows('smell', 'off')).byLine.get(2)?.outcome?.signs).toEqual(['foul smell']);
+    expect(read(rows('smell', 'clean')).byLine.get(2)?.outcome?.signs).toEqual([]);
+  });
+});
