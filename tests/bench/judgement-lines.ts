@@ -15,8 +15,11 @@ export interface LineTruth {
   readonly spread: number;
   /** Correlation of that from one batch to the next. */
   readonly autocorrelation: number;
-  /** Points lost a generation. */
+  /** Points lost a generation, from the batch with this index on (the founding batch has 0). */
   readonly loss: number;
+  readonly from?: number;
+  /** How much jars of a batch differ, as a part of the spread; a half if not given. */
+  readonly jarPart?: number;
 }
 
 export interface RecordedLine {
@@ -87,9 +90,13 @@ export function inventLine(
       const rho = truth.autocorrelation;
       shared = rho * shared + Math.sqrt(1 - rho * rho) * truth.spread * normal(random);
     }
-    const expected = level - truth.loss * batch - (batch === 0 ? poorFirst : 0) + shared;
+    const expected =
+      level - truth.loss * Math.max(0, batch - (truth.from ?? 0)) - (batch === 0 ? poorFirst : 0) + shared;
     const words = random() < habits.wordsOnlyBatch || wordsOnly;
-    const jars = Array.from({ length: JARS }, () => expected + (truth.spread / 2) * normal(random));
+    const jars = Array.from(
+      { length: JARS },
+      () => expected + (truth.jarPart ?? 0.5) * truth.spread * normal(random),
+    );
     full.push(jars.reduce((a, b) => a + b, 0) / JARS);
     const seen = jars.map((jar) => {
       const kept = Math.min(100, Math.max(0, jar));
