@@ -8,9 +8,11 @@ import { limitsOf, stopsOf } from '../../core/advice/stops';
 
 const DEFAULT_LIMITS = limitsOf(NEUTRAL_LIMITS);
 const jar = (label: string, more: Partial<SeedCandidate> = {}): SeedCandidate => ({
-  id: label, label, kind: 'jar', batch: label, lines: ['heron'], generation: 4, spoiled: false, failedGate: false, caution: null,
-  cautionSays: null, heldAncestor: null, doubts: [], place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
-  vigour: { points: 75, low: 68, high: 82 }, ...more,
+  id: label, label, kind: 'jar', batch: label, lines: ['heron'], generation: 4, atLeast: false, pastUnknown: false,
+  spoiled: false, failedGate: false, acidNotThere: null, caution: null,
+  cautionSays: null, heldAncestor: null, doubts: [], asks: [], keptSaid: true, place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
+  vigour: { points: 75, low: 68, high: 82 }, own: null,
+  scoreSays: ['Its batch scored 75.'], ...more,
 }); // prettier-ignore
 const advice = (candidates: readonly SeedCandidate[], more: Partial<NextInput> = {}) =>
   adviseNext({
@@ -21,6 +23,7 @@ const advice = (candidates: readonly SeedCandidate[], more: Partial<NextInput> =
     weak: [0.2, 0.05, 0.05, 0.05, 0.06, 0.08, 0.1, 0.15],
     discarded: [0.02],
     ended: [0.02],
+    lastSeen: 8,
     jarsTell: 40,
     fromReserve: () => 2.6,
     freshStart: { cost: 3.4, label: 'a fresh start from Blue Tin' },

@@ -17,8 +17,8 @@ import {
 const uid = (n: number): string => `01900000-0000-7000-8000-${String(n).padStart(12, '0')}`;
 const batch = (n: number, points: number | null): LineReply['batches'][number] => ({
   batch: uid(n), label: `${n} Mar 2026`, madeOn: `2026-03-${String(n).padStart(2, '0')}`, generation: n, score: points,
-  points, uncorrected: points, first: n === 1, standing: 'no slip seen',
-  jars: points === null ? [] : [{ jar: uid(100 + n), label: `${n} Mar a`, score: points, low: points - 5, high: points + 5, asItCame: points, compared: true }],
+  points, uncorrected: points, first: n === 1, standing: 'no slip seen', says: '',
+  jars: points === null ? [] : [{ jar: uid(100 + n), label: `${n} Mar a`, score: points, low: points - 5, high: points + 5, asItCame: points, compared: true, held: null }],
   leftOut: points === null ? [{ jar: uid(100 + n), label: `${n} Mar a`, reason: 'Nothing was\twritten down.' }] : [],
 }); // prettier-ignore
 const line = (points: readonly (number | null)[], more: Partial<LineReply> = {}): LineReply => ({
