@@ -97,9 +97,9 @@ describe('the numbers', () => {
     expect(tabbed([['a', null, 0], ['b\tc\nd', 1, 2]])).toBe('a\t\t0\nb c d\t1\t2'); // prettier-ignore
     const rows = lineNumbers(line([80, null])).split('\n');
     const head = rows.findIndex((row) => row.startsWith('batch\t'));
-    expect(rows.slice(head).map((row) => row.split('\t').length)).toEqual([12, 12, 12]);
+    expect(rows.slice(head).map((row) => row.split('\t').length)).toEqual([13, 13, 13]);
     expect(rows[head + 2]).toBe(
-      '2 Mar 2026\t2026-03-02\t2\t\t\t2 Mar a\t\t\t\t\tno\tNothing was written down.',
+      '2 Mar 2026\t2026-03-02\t2\t\t\t2 Mar a\t\t\t\t\tno\tNothing was written down.\t',
     );
     expect(rows).toContain('This says nothing about safety.');
   });
