@@ -2,6 +2,7 @@
 // good jar. No score can lift a stop or answer a doubt; the keeper decides.
 import { lineWords } from '../lineage/labels';
 import type { CautionLevel } from '../lineage/types';
+import { shown } from '../vigour/score';
 import { daysWords } from '../vigour/words';
 import { costWords } from './costs';
 import type { HeldAncestor } from '../lineage/held-line';
@@ -86,7 +87,7 @@ export interface Ranked {
   readonly cost: number | null;
   /** The same as it counts for its place (order.ts). */
   readonly placeCost: number | null;
-  /** What it scored itself: of equals the better comes first. */
+  /** What it scored itself, as it is shown: of equals the better comes first. */
   readonly own: number | null;
   readonly weakChance: number | null;
   readonly reasons: readonly string[];
@@ -164,7 +165,7 @@ function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
     doubts,
     looks: looksOf(candidate),
     keptSaid: candidate.keptSaid,
-    own: candidate.own?.points ?? null,
+    own: candidate.own && shown(candidate.own.points),
   } as const;
   if (stops.length > 0) {
     return {

@@ -18,7 +18,7 @@ import {
   type Evidence,
   type Restart,
 } from './restart';
-import type { CostBasis } from './seed-cost';
+import { AS_GOOD, type CostBasis } from './seed-cost';
 import type { SeedLimits } from './stops';
 import type { NextReply, RestartReply } from './shapes';
 
@@ -224,7 +224,7 @@ export function nextReply(
       assumptions: [
         ...outlook.kept.assumed,
         'Vigour moves the odds of a weak jar; it never lifts a stop.',
-        'The batch counts, not the jar that was picked of it: of what a jar scored below its batch a third counts against it, of what it scored above nothing counts for it.',
+        `The batch counts, not the jar that was picked of it: a third of what a jar scored more than ${AS_GOOD} points below its batch counts against it; what it scored above counts for nothing.`,
         `What has to be looked at first counts as ${Math.round(100 * LOOK_FIRST)} in 100 dearer for its place, and what nobody has said to be still kept as ${Math.round(100 * MAY_BE_GONE)} in 100: they come before another only where they are clearly cheaper.`,
         'Where a past is not known, chances are those of the furthest generation that any jar of yours has reached.',
         'An hour of delay is taken to cost a hundredth of a jar.',

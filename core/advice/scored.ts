@@ -9,13 +9,12 @@ import { shown } from '../vigour/score';
 import { USUAL_POINTS, type JarScore } from '../vigour/types';
 import { letterOf } from '../vigour/words';
 import type { SeedCandidate } from './next';
+import { AS_GOOD } from './seed-cost';
 
 export type Scored = Pick<SeedCandidate, 'vigour' | 'own' | 'scoreSays'>;
 
 /** Half the range of a batch where no jar of it tells how wide it is (points). */
 const HALF_RANGE = 10;
-/** A jar's own score this near its batch's (points) is as good as the same. */
-const AS_GOOD = 5;
 
 type Range = NonNullable<SeedCandidate['vigour']>;
 const rangeWords = ({ points, low, high }: Range): string =>
@@ -51,9 +50,9 @@ function byBatch(batch: JudgedBatch, points: number, own: JarScore | null, leftO
   const apart = own === null ? 0 : own.points - points;
   const itself = own === null ? '' : `It scored ${shown(own.points)} itself`;
   const judged =
-    apart <= -AS_GOOD
-      ? [`${itself}: a third of what that is below its batch counts against it.`]
-      : apart >= AS_GOOD
+    apart < -AS_GOOD
+      ? [`${itself}: a third of what that is more than ${AS_GOOD} points below its batch counts against it.`]
+      : apart > AS_GOOD
         ? [`${itself}. That one of several came out better is no evidence that its culture is better, so its batch counts.`]
         : leftOut !== null && own !== null
           ? [`${itself}.`]

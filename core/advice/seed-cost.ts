@@ -1,6 +1,7 @@
 // What a good jar from a seed costs. The one function behind the ranking, behind what would change a place in it, and behind
 // the reserve that a restart is held against, so that the same seed costs the same wherever it is shown.
 import { delayHours, storageLoss } from '../growth/storage';
+import { SCORE_RULES } from '../vigour/score';
 import { USUAL_POINTS } from '../vigour/types';
 import { costOfGoingOn, type RestartCosts } from './restart';
 
@@ -24,15 +25,18 @@ export function weakChance(ofGeneration: number, points: number | null): number 
 }
 
 /**
- * This part of what a jar scored below its batch counts against it (the program's own assumption, no source): jars of one
+ * This part of what a jar scored well below its batch counts against it (the program's own assumption, no source): jars of one
  * batch share milk, warmth and seed, so most of a difference between them is chance. What it scored above its batch counts
  * for nothing: that the best of several was picked is no evidence that its culture is better.
  */
 export const OWN_SHARE = 1 / 3;
 
+/** Nearer to its batch than this (points) a jar is as good as its batch: jars of one batch differ by about as much anyway. */
+export const AS_GOOD = SCORE_RULES.jarError;
+
 /** What the odds rest on: the score of its batch, drawn down by a jar that came out worse than that. */
 export const oddsPoints = (points: number, own: number | null): number =>
-  points + (own === null ? 0 : OWN_SHARE * Math.min(0, own - points));
+  points + (own === null ? 0 : OWN_SHARE * Math.min(0, own + AS_GOOD - points));
 
 /** What a seed's cost is reckoned from, beside the chance of a weak jar. */
 export interface CostedSeed {

@@ -25,9 +25,6 @@ export function countedIn({ comparable, scores }: JudgedBatch): JarScore[] {
 export const countedWords = (batch: JudgedBatch): string =>
   scoresInWords(countedIn(batch).map(({ jar, points }) => ({ label: jar.label, points })));
 
-/** A plain median further off than this (points) has its difference explained. */
-const APART = 0.5;
-
 /** "56 is the median of its jars that can be compared: a 36, b 75." */
 export function batchSays(batch: JudgedBatch): string {
   const left = batch.leftOut.map(({ jar, reason }) => `${letterOf(jar.label)}: ${reason}`);
@@ -36,13 +33,12 @@ export function batchSays(batch: JudgedBatch): string {
   const counted = countedIn(batch);
   const plain = median(counted.map(({ points }) => points)) ?? batch.points;
   const ranged =
-    Math.abs(plain - batch.points) > APART
+    shown(plain) !== shown(batch.points)
       ? ' A set word stands for a range of scores, so the median is that of the ranges, not of their middles.'
       : '';
-  const held = counted.some(({ jar }) => jar.held !== null)
-    ? ' They are on hold or descend from a jar on hold, so they speak for no other jar.'
-    : '';
   const [only] = counted;
+  const touched = counted.length === 1 ? 'It is on hold or descends from a jar on hold, so it speaks' : 'They are on hold or descend from a jar on hold, so they speak'; // prettier-ignore
+  const held = counted.some(({ jar }) => jar.held !== null) ? ` ${touched} for no other jar.` : '';
   const of =
     counted.length === 1 && only
       ? `${shown(batch.points)} is the score of ${letterOf(only.jar.label)}, the only jar of it that can be compared.`

@@ -118,7 +118,9 @@ describe('a jar among its batch-mates', () => {
     expect(places(session)).toEqual(['13 May b', '13 May a']);
     expect(a.weakChance!).toBeGreaterThan(b.weakChance!);
     expect(a.reasons).toContain('It came out runny itself; of its batch b firm.');
-    expect(a.reasons.join(' ')).toContain('a third of what that is below its batch counts against it');
+    expect(a.reasons.join(' ')).toContain(
+      'a third of what that is more than 4 points below its batch counts against it',
+    );
     // The better one gains nothing by having come out better: no evidence of its culture.
     expect(b.reasons.join(' ')).toContain('no evidence that its culture is better');
   });
@@ -185,17 +187,22 @@ describe('cautions and holds', () => {
   it('where all that was seen of a batch is on hold, it stands for itself on the line, said so, and for no other jar', () => {
     const { session, seed } = kept();
     const seedings = [fromJar(seed)];
-    const [b = ''] = batch(session, '2026-05-13', {
-      a: { seedings, outcome: { ...unseen, signs: ['pink'] } },
-      b: { seedings, outcome: FIRM },
-      c: { seedings, outcome: null },
-    }).slice(1);
-    const { score, jars, says } = newest(session);
-    expect(score).toBe(must(session, 'judgement.jar', { jar: b }).score);
-    expect(jars[0]).toMatchObject({ compared: true, held: 'on hold because of a spoiled jar' });
-    expect(says).toContain('so they speak for no other jar');
-    // A jar made of the same batch in another warmth would be free of the hold; c, unseen, isn't, and has no score either way.
-    expect(of(session, '13 May c')).toMatchObject({ allowed: false });
+    const hold = { startedAt: null, endedAt: null, hours: 12, planned: null, probe: null, readings: [], note: null }; // prettier-ignore
+    const jars = [
+      plainJar('a', { seedings, hold: 0, outcome: { ...unseen, signs: ['pink'] } }),
+      plainJar('b', { seedings, hold: 0, outcome: FIRM, onShelf: true }),
+      plainJar('c', { seedings, hold: 1, outcome: null, onShelf: true }),
+    ];
+    const made = must(session, 'batch.record', batchOf('2026-05-13', jars, { holds: [hold, hold] }));
+    const judged = newest(session);
+    expect(judged.score).toBe(must(session, 'judgement.jar', { jar: made.jars[1] ?? '' }).score);
+    expect(judged.jars[0]).toMatchObject({ compared: true, held: 'on hold because of a spoiled jar' });
+    expect(judged.says).toContain('so it speaks for no other jar');
+    // c stood in another warmth and is free of the hold; what b scored is no score of it.
+    const c = of(session, '13 May c');
+    expect(c.allowed).toBe(true);
+    expect(c.reasons).toContain('There is nothing to score it by, so it is taken to be a little riskier.');
+    expect(c.reasons.join(' ')).not.toContain('Its batch scored');
   });
 });
 
