@@ -123,6 +123,26 @@ test('the cold night is left out with its reason, and the line stays steady', as
   await expect(page.getByRole('heading', { level: 2, name: /Heron/ })).toBeVisible();
 });
 
+test('jars that a hold touches are marked on the plot, and told in words', async ({ page }) => {
+  await toVigour(page);
+  const plot = page.getByRole('figure', { name: /Lantern over its batches/ });
+  await page.getByRole('button', { name: /^Lantern/ }).click();
+  await expect(plot.getByText('a jar on hold, or that descends from one')).toBeVisible();
+  const held = plot.getByRole('button', { name: /^8 Apr/ });
+  await expect(held).toHaveAttribute('aria-label', /a, b: on hold because of a spoiled jar/);
+  await held.click();
+  const detail = page.getByRole('region', { name: /^Batch of 8 Apr/ });
+  await expect(
+    detail.getByText(/is the median of its jars that can be compared: a \d+, b \d+\./),
+  ).toBeVisible();
+  await expect(detail.getByText('on hold because of a spoiled jar', { exact: true }).first()).toBeVisible();
+  await detail.getByRole('button', { name: /8 Apr a/ }).click();
+  await expect(
+    detail.getByText(/^It is on hold: seeded from 1 Apr c\. No score lifts that\.$/),
+  ).toBeVisible();
+  expect(await complaintsOfAxe(page)).toEqual([]);
+});
+
 test('held and spoiled jars are never offered, and what is stopped says why', async ({ page }) => {
   await toVigour(page);
   await page.getByRole('button', { name: 'From all that is kept' }).click();

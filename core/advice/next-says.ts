@@ -14,7 +14,13 @@ function whyLast(others: readonly Ranked[]): string | null {
     : 'all else that is kept is in doubt, or descends from a jar on hold. When in doubt, discard.';
 }
 
-/** What to do, in one sentence. @param allowed in order, the fresh start among them */
+/** What has to be done before a seed is used, as it is said with every recommendation of it. */
+const beforeUse = ({ keptSaid }: Pick<Ranked, 'keptSaid'>, looks: readonly string[]): string[] => [
+  ...looks,
+  ...(keptSaid ? [] : ['Nobody has said whether it is still kept.']),
+];
+
+/** What to do: one sentence, and what has to be looked at first. @param allowed in order, the fresh start among them */
 export function nextSentence(allowed: readonly Ranked[]): string {
   const [first, ...others] = allowed;
   if (!first || (others.length === 0 && first.kind === 'fresh start'))
@@ -25,17 +31,21 @@ export function nextSentence(allowed: readonly Ranked[]): string {
     const looks = whyLast(others);
     return looks === null ? `${best}.` : `${best}: ${looks}`;
   }
-  return first.tells === 'unseen'
-    ? `Seed the next batch from ${first.label}, but nobody has written down how it came out: look at it first.`
-    : `Seed the next batch from ${first.label}.`;
+  const seed =
+    first.tells === 'unseen'
+      ? `Seed the next batch from ${first.label}, but nobody has written down how it came out: look at it first.`
+      : `Seed the next batch from ${first.label}.`;
+  return [seed, ...beforeUse(first, first.looks)].join(' ');
 }
 
-/** What is said of the last that carries a line, before it is eaten or used. */
-export function lastSays({ label, doubts, heldAncestor }: SeedCandidate, line: string): string {
+/** What is said of the last that carries a line, before it is eaten or used. @param looks what has to be looked at first */
+export function lastSays(only: SeedCandidate, looks: readonly string[], line: string): string {
+  const { label, doubts, heldAncestor } = only;
   const last = `${label} is the last that carries ${line}`;
   if (doubts.length > 0)
     return `${last}, and its own hold left it in doubt. No line is worth that: when in doubt, discard.`;
-  return heldAncestor
-    ? `${last}, and it descends from ${heldAncestor.label}, which is on hold. Look into that before it is eaten or used.`
-    : `${last}. Take seed from it before it is eaten.`;
+  if (heldAncestor)
+    return `${last}, and it descends from ${heldAncestor.label}, which is on hold. Look into that before it is eaten or used.`;
+  const take = looks.length > 0 ? 'If nothing speaks against it, take seed' : 'Take seed';
+  return [`${last}.`, ...beforeUse(only, looks), `${take} from it before it is eaten.`].join(' ');
 }

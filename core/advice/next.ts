@@ -3,13 +3,13 @@
 import { lineWords } from '../lineage/labels';
 import type { CautionLevel } from '../lineage/types';
 import { shown } from '../vigour/score';
-import { USUAL_POINTS } from '../vigour/types';
 import { daysWords } from '../vigour/words';
 import { costWords } from './costs';
-import type { HeldAncestor } from './held-line';
+import type { HeldAncestor } from '../lineage/held-line';
 import { lastSays, nextSentence } from './next-says';
-import { inOrder } from './order';
-import { chanceAt, HOUR_OF_DELAY, seedCost, weakChance, type CostBasis } from './seed-cost';
+import { looksOf, placeCostOf } from './looks';
+import { inOrder, LOOK_FIRST, MAY_BE_GONE } from './order';
+import { HOUR_OF_DELAY, reckonedGeneration, seedCost, weakFrom, type CostBasis } from './seed-cost';
 import { stopsOf, type SeedLimits, type Stop } from './stops';
 import { wouldChange } from './would-change';
 
@@ -23,8 +23,14 @@ export interface SeedCandidate {
   /** Founding batches of the lines it carries. */
   readonly lines: readonly string[];
   readonly generation: number;
+  /** Any path runs into a past that isn't known: its generation is at least that. */
+  readonly atLeast: boolean;
+  /** The path runs into a jar of which nobody knows the seed, not into a received culture. */
+  readonly pastUnknown: boolean;
   readonly spoiled: boolean;
   readonly failedGate: boolean;
+  /** Why it is no seed although nobody said that it did not set (doubts.ts); null where that is not so. */
+  readonly acidNotThere: string | null;
   /** The gravest caution that stands, and what it is about. */
   readonly caution: CautionLevel | null;
   readonly cautionSays: string | null;
@@ -32,13 +38,21 @@ export interface SeedCandidate {
   readonly heldAncestor: HeldAncestor | null;
   /** What its own hold leaves in doubt, a sentence each (doubts.ts): no stop, but it comes last of all. */
   readonly doubts: readonly string[];
+  /** What is normal by itself and is still to be looked at first, a sentence each (doubts.ts). */
+  readonly asks: readonly string[];
+  /** Somebody said that it is still kept. */
+  readonly keptSaid: boolean;
   readonly place: 'fridge' | 'freezer' | 'dried';
   readonly days: number;
   /** Hours that its storage should cost the next jar. */
   readonly delayHours: number;
   readonly outcomeKnown: boolean;
-  /** Score of its batch's comparable jars where there is one; the jar's own says what it looked like. */
+  /** What its odds rest on: the score of its batch's comparable jars, or its own where it was left out of them. */
   readonly vigour: { readonly points: number; readonly low: number; readonly high: number } | null;
+  /** What it scored itself; null where it has no score. */
+  readonly own: { readonly points: number } | null;
+  /** What is said of either (scored.ts), a sentence each; empty where there is nothing to score it by. */
+  readonly scoreSays: readonly string[];
 }
 
 export interface NextInput extends CostBasis {
@@ -65,9 +79,16 @@ export interface Ranked {
   readonly tells: 'seen' | 'unseen' | 'held line' | 'in doubt';
   /** What leaves it in doubt: to be said wherever it is offered. */
   readonly doubts: readonly string[];
+  /** What has to be looked at first: to be said wherever it is offered. */
+  readonly looks: readonly string[];
+  readonly keptSaid: boolean;
   readonly stops: readonly Stop[];
   /** Expected cost of a good jar; null where it may not be used. */
   readonly cost: number | null;
+  /** The same as it counts for its place (order.ts). */
+  readonly placeCost: number | null;
+  /** What it scored itself, as it is shown: of equals the better comes first. */
+  readonly own: number | null;
   readonly weakChance: number | null;
   readonly reasons: readonly string[];
   readonly wouldChange: string;
@@ -103,14 +124,34 @@ const assumedWords = (jars: number): string =>
 const RESERVE_COUNTED =
   'It is a reserve: laying it by again counts as part of a fresh start, and that and its first batch’s delay are spread over the jars that follow.';
 
-const scoreSays = ({ vigour }: SeedCandidate): string =>
-  vigour
-    ? `Its batch scored ${shown(vigour.points)} (${shown(vigour.low)} to ${shown(vigour.high)}); ${USUAL_POINTS} is as the line's early batches were.`
-    : 'There is nothing to score it by, so it is taken to be a little riskier.';
+const NO_SCORE = 'There is nothing to score it by, so it is taken to be a little riskier.';
+
+/** "1 in 100": by how much dearer something counts. */
+const dearer = (part: number, why: string): string =>
+  `For its place it counts as ${percent(part)} dearer than it is, since ${why}.`;
+
+/** Its generation, and what follows where its past is not known. */
+function generationSays(candidate: SeedCandidate, input: NextInput): string[] {
+  const { generation, atLeast, pastUnknown } = candidate;
+  const says = `The next jar would be of generation ${generation + 1}${atLeast ? ' at least' : ''}.`;
+  if (!pastUnknown) return [says];
+  const { generation: limit } = input.limits;
+  return [
+    `${says} Its past is not known, so its chances are taken as those of generation ${reckonedGeneration(candidate, input)}, ${input.lastSeen > generation ? 'the furthest that any jar of yours has gone' : 'and may be worse'}.`,
+    ...(limit === null ? [] : [`Whether your limit of ${limit} generations is reached can't be told.`]),
+  ];
+}
+
+/** How long it has been kept, as far as that was said, and what it costs. */
+function keptSays({ kind, keptSaid, days, delayHours }: SeedCandidate): string {
+  const delay = `should cost the next jar about ${delayHours.toFixed(1)} h, counted as ${partOfJar(delayHours * HOUR_OF_DELAY)}${kind === 'reserve' ? ' for each jar of its first batch' : ''}`;
+  return keptSaid
+    ? `It has been kept for ${daysWords(days)}, which ${delay}.`
+    : `Nobody has said whether it is still kept. It was made ${daysWords(days)} ago, and that ${delay}.`;
+}
 
 function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
   const stops = stopsOf(candidate, input.limits);
-  const generation = candidate.generation + 1;
   const lifts = stops.flatMap((stop) => stop.lifts ?? []);
   const { doubts, heldAncestor } = candidate;
   const tells =
@@ -122,36 +163,53 @@ function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
     stops,
     tells,
     doubts,
+    looks: looksOf(candidate),
+    keptSaid: candidate.keptSaid,
+    own: candidate.own && shown(candidate.own.points),
   } as const;
   if (stops.length > 0) {
     return {
       ...base,
       allowed: false,
       cost: null,
+      placeCost: null,
       weakChance: null,
       reasons: stops.map(({ says }) => says),
       wouldChange: lifts.length < stops.length ? 'Nothing changes this.' : lifts.join(' '),
     };
   }
-  const weak = weakChance(chanceAt(input.weak, generation), candidate.vigour?.points ?? null);
+  const weak = weakFrom(candidate, input);
   const cost = seedCost(candidate, weak, input);
-  const reserve = candidate.kind === 'reserve';
+  const { looks, keptSaid } = base;
+  const [generation = '', ...past] = generationSays(candidate, input);
   const reasons = [
     ...doubts,
+    ...looks,
     ...(heldAncestor ? [heldAncestor.says] : []),
     ...(candidate.outcomeKnown ? [] : ['Nobody has written down how it came out. Look at it first.']),
-    `The next jar would be of generation ${generation}. About ${percent(weak)} such jars come out weak${assumedWords(input.jarsTell)}.`,
-    ...(doubts.length > 0 ? [] : [scoreSays(candidate)]),
-    `It has been kept for ${daysWords(candidate.days)}, which should cost the next jar about ${candidate.delayHours.toFixed(1)} h, counted as ${partOfJar(candidate.delayHours * HOUR_OF_DELAY)}${reserve ? ' for each jar of its first batch' : ''}.`,
+    `${generation} About ${percent(weak)} such jars come out weak${assumedWords(input.jarsTell)}.`,
+    ...past,
+    // A score must not speak for what its own hold left in doubt.
+    ...(doubts.length > 0 ? [] : candidate.vigour ? candidate.scoreSays : [...candidate.scoreSays, NO_SCORE]),
+    keptSays(candidate),
     ...(candidate.delayHours >= SLOW_START
       ? [
           'That makes a slow start likely. Keep to the early check: if the next jar is still loose or not sour by then, when in doubt, discard.',
         ]
       : []),
-    ...(reserve ? [RESERVE_COUNTED] : []),
-    ...(candidate.caution === 'look' ? [`Look at it first. ${candidate.cautionSays ?? ''}`.trim()] : []),
+    ...(candidate.kind === 'reserve' ? [RESERVE_COUNTED] : []),
+    ...(looks.length > 0 ? [dearer(LOOK_FIRST, 'it has to be looked at first')] : []),
+    ...(keptSaid ? [] : [dearer(MAY_BE_GONE, 'it may be gone')]),
   ];
-  return { ...base, allowed: true, cost, weakChance: weak, reasons, wouldChange: '' };
+  return {
+    ...base,
+    allowed: true,
+    cost,
+    placeCost: placeCostOf(candidate, weak, input),
+    weakChance: weak,
+    reasons,
+    wouldChange: '',
+  };
 }
 
 /** Ranks what could seed the next batch. */
@@ -164,8 +222,12 @@ export function adviseNext(input: NextInput): NextAdvice {
     allowed: true,
     tells: 'seen',
     doubts: [],
+    looks: [],
+    keptSaid: true,
+    own: null,
     stops: [],
     cost: input.freshStart.cost,
+    placeCost: input.freshStart.cost,
     weakChance: null,
     reasons: [
       `A good jar then costs ${costWords(input.freshStart.cost, input.unit)}, the fresh start and its uneven first batch spread over the jars that follow${assumedWords(input.jarsTell)}.`,
@@ -191,7 +253,7 @@ export function adviseNext(input: NextInput): NextAdvice {
           {
             id: only.id,
             line,
-            says: lastSays(only, lineWords(name)),
+            says: lastSays(only, looksOf(only), lineWords(name)),
           },
         ]
       : [];

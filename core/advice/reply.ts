@@ -7,9 +7,10 @@ import { costWords, type KeptCosts } from './costs';
 import type { History } from './history';
 import { adviseNext, type SeedCandidate } from './next';
 import { seededRandom } from './random';
+import { LOOK_FIRST, MAY_BE_GONE } from './order';
 import { bestReserve, reserveCosts } from './reserve';
 import { ABOUT_AS_GOOD, restartOf, rivals, type Restart } from './restart';
-import type { CostBasis } from './seed-cost';
+import { AS_GOOD, type CostBasis } from './seed-cost';
 import type { SeedLimits } from './stops';
 import type { NextReply, RestartReply } from './shapes';
 import { evidenceOf, tellsEnough, tooEarlySentence, type Evidence } from './sureness';
@@ -60,6 +61,7 @@ export function outlookOf({ all, telling }: History, kept: KeptCosts): Outlook {
     weak: meanOf(chances.draws.map(({ weak }) => weak)),
     discarded: meanOf(chances.draws.map(({ discarded }) => discarded)),
     ended: meanOf(chances.draws.map(({ ended }) => ended)),
+    lastSeen: chances.lastSeen,
     fromReserve: reserveCosts(kept.costs, chances),
   };
 }
@@ -180,6 +182,7 @@ export function nextReply(
       allowed: ranked.allowed,
       stops: [...ranked.stops],
       doubts: [...ranked.doubts],
+      looks: [...ranked.looks],
       cost: ranked.cost === null ? null : cents(ranked.cost),
       weakChance: ranked.weakChance,
       reasons: [...ranked.reasons],
@@ -215,6 +218,9 @@ export function nextReply(
       assumptions: [
         ...outlook.kept.assumed,
         'Vigour moves the odds of a weak jar; it never lifts a stop.',
+        `The batch counts, not the jar that was picked of it: a third of what a jar scored more than ${AS_GOOD} points below its batch counts against it; what it scored above counts for nothing.`,
+        `What has to be looked at first counts as ${Math.round(100 * LOOK_FIRST)} in 100 dearer for its place, and what nobody has said to be still kept as ${Math.round(100 * MAY_BE_GONE)} in 100: they come before another only where they are clearly cheaper.`,
+        'Where a past is not known, chances are those of the furthest generation that any jar of yours has reached.',
         'An hour of delay is taken to cost a hundredth of a jar.',
         RESERVE_ASSUMED,
         'What its own hold left in doubt puts a seed last, and what descends from a jar on hold before those; no score changes that.',

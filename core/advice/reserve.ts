@@ -2,7 +2,7 @@
 import type { PooledChances } from './chances';
 import type { SeedCandidate } from './next';
 import { restartOf, type ReserveStart, type RestartCosts } from './restart';
-import { chanceAt, reserveStart, seedCost, weakChance, type CostBasis } from './seed-cost';
+import { reserveStart, seedCost, weakFrom, type CostBasis } from './seed-cost';
 import { stopsOf, type SeedLimits } from './stops';
 
 /**
@@ -42,10 +42,7 @@ export function bestReserve(
         one.doubts.length === 0 &&
         stopsOf(one, limits).length === 0,
     )
-    .map((seed) => {
-      const weak = weakChance(chanceAt(basis.weak, seed.generation + 1), seed.vigour?.points ?? null);
-      return { seed, goodJar: seedCost(seed, weak, basis) };
-    })
+    .map((seed) => ({ seed, goodJar: seedCost(seed, weakFrom(seed, basis), basis) }))
     .toSorted((a, b) => a.goodJar - b.goodJar || a.seed.generation - b.seed.generation);
   if (!best) return null;
   const { label, generation, delayHours } = best.seed;

@@ -1,6 +1,7 @@
 // What a good jar from a seed costs. The one function behind the ranking, behind what would change a place in it, and behind
 // the reserve that a restart is held against, so that the same seed costs the same wherever it is shown.
 import { delayHours, storageLoss } from '../growth/storage';
+import { SCORE_RULES } from '../vigour/score';
 import { USUAL_POINTS } from '../vigour/types';
 import { costOfGoingOn, type RestartCosts } from './restart';
 
@@ -23,10 +24,26 @@ export function weakChance(ofGeneration: number, points: number | null): number 
   return Math.min(MOST_CHANCE, odds / (1 + odds));
 }
 
+/**
+ * This part of what a jar scored well below its batch counts against it (the program's own assumption, no source): jars of one
+ * batch share milk, warmth and seed, so most of a difference between them is chance. What it scored above its batch counts
+ * for nothing: that the best of several was picked is no evidence that its culture is better.
+ */
+export const OWN_SHARE = 1 / 3;
+
+/** Nearer to its batch than this (points) a jar is as good as its batch: jars of one batch differ by about as much anyway. */
+export const AS_GOOD = SCORE_RULES.jarError;
+
+/** What the odds rest on: the score of its batch, drawn down by a jar that came out worse than that. */
+export const oddsPoints = (points: number, own: number | null): number =>
+  points + (own === null ? 0 : OWN_SHARE * Math.min(0, own + AS_GOOD - points));
+
 /** What a seed's cost is reckoned from, beside the chance of a weak jar. */
 export interface CostedSeed {
   readonly kind: string;
   readonly generation: number;
+  /** Its way back runs into a jar of which nobody knows the seed: its generation is counted, and may be any. */
+  readonly pastUnknown: boolean;
   /** Hours that its storage should cost the next jar. */
   readonly delayHours: number;
 }
@@ -37,6 +54,8 @@ export interface CostBasis {
   readonly weak: readonly number[];
   readonly discarded: readonly number[];
   readonly ended: readonly number[];
+  /** The furthest generation of which jars were seen; 0 where none were. */
+  readonly lastSeen: number;
   /** Lowest cost of a good jar when restarting from a reserve of that generation at a start that costs so much. */
   readonly fromReserve: (generation: number, start: number) => number;
 }
@@ -44,6 +63,32 @@ export interface CostBasis {
 /** Chance at a generation; beyond the last one reckoned, that of the last. */
 export const chanceAt = (chances: readonly number[], generation: number): number =>
   chances[Math.min(generation, chances.length) - 1] ?? 0;
+
+/**
+ * The generation whose chances a next jar is given. Of an unknown past that is the furthest that any jar of the keeper's has
+ * gone, where chances are worst: not knowing must not make a seed look young.
+ */
+export const reckonedGeneration = (
+  { generation, pastUnknown }: Pick<CostedSeed, 'generation' | 'pastUnknown'>,
+  { lastSeen }: Pick<CostBasis, 'lastSeen'>,
+): number => (pastUnknown ? Math.max(generation + 1, lastSeen) : generation + 1);
+
+/** A seed with what its odds rest on. */
+export type ScoredSeed = CostedSeed & {
+  readonly vigour: { readonly points: number } | null;
+  readonly own: { readonly points: number } | null;
+};
+
+/** Chance that the next jar from a seed comes out weak. @param points a score of its batch in place of what it has */
+export const weakFrom = (
+  seed: ScoredSeed,
+  basis: Pick<CostBasis, 'weak' | 'lastSeen'>,
+  points: number | null = seed.vigour?.points ?? null,
+): number =>
+  weakChance(
+    chanceAt(basis.weak, reckonedGeneration(seed, basis)),
+    points === null ? null : oddsPoints(points, seed.own?.points ?? null),
+  );
 
 /** What starting from a reserve costs: laying it by again, and its delay in all jars of its first batch. */
 export const reserveStart = (costs: RestartCosts, hours: number): number =>
@@ -56,12 +101,12 @@ export const reserveStart = (costs: RestartCosts, hours: number): number =>
  */
 export function seedCost(seed: CostedSeed, weak: number, basis: CostBasis): number {
   const { costs } = basis;
-  const generation = seed.generation + 1;
+  const generation = reckonedGeneration(seed, basis);
   const nextBatch =
     costOfGoingOn(costs, weak, chanceAt(basis.discarded, generation), chanceAt(basis.ended, generation)) +
     seed.delayHours * HOUR_OF_DELAY * costs.jar;
   return seed.kind === 'reserve'
-    ? Math.max(nextBatch, basis.fromReserve(seed.generation, reserveStart(costs, seed.delayHours)))
+    ? Math.max(nextBatch, basis.fromReserve(generation - 1, reserveStart(costs, seed.delayHours)))
     : nextBatch;
 }
 

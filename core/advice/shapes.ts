@@ -26,6 +26,8 @@ export const NextReply = z.strictObject({
       stops: z.array(Stop),
       /** What its own hold left in doubt: said wherever it is offered. Choices kept by earlier versions have none. */
       doubts: z.array(z.string()).default([]),
+      /** What has to be looked at first: said wherever it is offered. Choices kept by earlier versions have none. */
+      looks: z.array(z.string()).default([]),
       /** Of a good jar, in `unit`; null where it may not be used. */
       cost: cost.nullable(),
       weakChance: z.number().min(0).max(1).nullable(),

@@ -8,8 +8,10 @@ import type { Family } from '../lineage/family';
 import type { Caution } from '../lineage/types';
 import { storageOf, type PortionRecord } from '../vigour/evidence';
 import type { LineJudgement } from '../vigour/line';
-import { heldAncestor } from './held-line';
+import { heldAncestor } from '../lineage/held-line';
+import type { SeedCandidate } from './next';
 import type { KeptSeed } from './reply';
+import { scoredOf } from './scored';
 
 export interface ShelfJar {
   readonly key: number;
@@ -49,22 +51,9 @@ const gravest = (cautions: readonly Caution[]): Caution | undefined => {
   );
 };
 
-/** The best of a line's judgements on a jar: its batch's points, with the jar's own range where it was scored. */
-function vigourOf(key: number, batch: number, judgements: readonly LineJudgement[]): KeptSeed['vigour'] {
-  for (const { batches } of judgements) {
-    const judged = batches.find((one) => one.batch === batch);
-    const own = judged?.scores.find(({ jar }) => jar.key === key);
-    const points = judged?.points ?? own?.points ?? null;
-    if (points === null) continue;
-    const half = own ? (own.high - own.low) / 2 : 10;
-    return { points, low: points - half, high: points + half };
-  }
-  return null;
-}
-
 /**
  * Candidates, in order of making, the newest first.
- * @param judgements of the lines that a jar belongs to; @param doubts what a jar's own hold leaves in doubt (doubts.ts)
+ * @param judgements of the lines that a jar belongs to; @param against what a jar's own hold says against it (doubts.ts)
  * @param lineId the caller's id of a line
  * @param line only what carries this line; null for all
  */
@@ -73,7 +62,7 @@ export function shelfCandidates(
   jars: readonly ShelfJar[],
   portions: readonly ShelfPortion[],
   judgements: (jar: number) => readonly LineJudgement[],
-  doubts: (jar: number) => readonly string[],
+  against: (jar: number) => Pick<SeedCandidate, 'doubts' | 'asks' | 'acidNotThere'>,
   lineId: (batch: number) => string,
   today: string,
   line: number | null,
@@ -99,6 +88,7 @@ export function shelfCandidates(
     if (!portion && jar.onShelf === null && days > KEPT_UNSAID_DAYS) return [];
     const caution = gravest(family.cautionsOf(jar.key));
     const of = caution && family.has(caution.of) ? family.jar(caution.of).label : null;
+    const generation = family.generationOf(jar.key);
     const older = lines.some((one) => (newest.get(one) ?? '') > madeOn);
     return [
       {
@@ -111,19 +101,24 @@ export function shelfCandidates(
         kind: portion ? (portion.reserve ? 'reserve' : 'portion') : older ? 'older sibling' : 'jar',
         batch: String(member.batch),
         lines: lines.map(lineId),
-        generation: family.generationOf(jar.key).deepest,
+        generation: generation.deepest,
+        atLeast: generation.atLeast,
+        // A received culture is a source, so only a jar without its seed leaves a share that traces back to nothing.
+        pastUnknown:
+          generation.atLeast && family.tracedSharesOf(jar.key).some(({ source }) => source === null),
         spoiled: member.spoiled,
         failedGate: jar.failedGate,
         caution: caution?.level ?? null,
         cautionSays: caution ? cautionSentence(caution, caution.of === jar.key ? null : of) : null,
         heldAncestor: anySpoiled ? heldAncestor(family, jar.key) : null,
-        doubts: doubts(jar.key),
+        ...against(jar.key),
+        keptSaid: portion !== null || jar.onShelf === true,
         place: portion?.place ?? 'fridge',
         // A portion's days are those it has been kept apart; what it waited before counts in the delay.
         days: portion ? storageOf(portion.keptOn, today, null).fridgeDays : days,
         delayHours: delayHours(storageLoss(storage)).middle,
         outcomeKnown: jar.outcomeKnown,
-        vigour: vigourOf(jar.key, member.batch, judgements(jar.key)),
+        ...scoredOf(jar.key, member.batch, judgements(jar.key)),
       },
     ];
   };

@@ -28,7 +28,10 @@ export interface Stop {
 }
 
 /** Hard stops of a candidate, gravest first. Scores are not among what it reads. */
-export function stopsOf(candidate: Omit<SeedCandidate, 'vigour' | 'delayHours'>, limits: SeedLimits): Stop[] {
+export function stopsOf(
+  candidate: Omit<SeedCandidate, 'vigour' | 'own' | 'delayHours'>,
+  limits: SeedLimits,
+): Stop[] {
   const stops: Stop[] = [];
   if (candidate.spoiled)
     stops.push({
@@ -50,6 +53,12 @@ export function stopsOf(candidate: Omit<SeedCandidate, 'vigour' | 'delayHours'>,
       says: 'It had not set at take-out, and no pH at or below 4.6 was shown by a meter.',
       lifts: null,
     });
+  if (candidate.acidNotThere !== null)
+    stops.push({
+      code: 'failed the gate',
+      says: candidate.acidNotThere,
+      lifts: 'Written down that it had set at take-out, it would come back, in doubt because of its pH.',
+    });
   const limit = candidate.place === 'fridge' ? limits.fridgeDays : limits.freezerDays;
   if (limit !== null && candidate.days > limit)
     stops.push({
@@ -60,7 +69,7 @@ export function stopsOf(candidate: Omit<SeedCandidate, 'vigour' | 'delayHours'>,
   if (limits.generation !== null && candidate.generation + 1 > limits.generation)
     stops.push({
       code: "keeper's limit",
-      says: `The next jar would be of generation ${candidate.generation + 1}; your limit is ${limits.generation}.`,
+      says: `The next jar would be of generation ${candidate.generation + 1}${candidate.atLeast ? ' at least' : ''}; your limit is ${limits.generation}.`,
       lifts: `A limit of ${candidate.generation + 1} generations or more, among your preferences, would let it in again.`,
     });
   return stops;

@@ -2,8 +2,9 @@
 // numbers as they are said; each said one does change the order, and the nearest whole number short of it does not.
 import { shown } from '../vigour/score';
 import { daysWords } from '../vigour/words';
+import { placeCostOf } from './looks';
 import type { NextInput, Ranked, SeedCandidate } from './next';
-import { chanceAt, delayOfOneDay, MOST_CHANCE, seedCost, weakChance } from './seed-cost';
+import { delayOfOneDay, MOST_CHANCE, weakFrom } from './seed-cost';
 
 /** Costs closer than this (in their unit) are as good as equal. */
 const APART = 0.005;
@@ -54,7 +55,7 @@ function turningWeak(turn: Turn, input: NextInput): number | null {
   const now = Math.round(100 * turn.weak);
   const [from, to] = turn.dearer ? [now + 1, 100 * MOST_CHANCE] : [now - 1, 1];
   if (turn.dearer ? from > to : from < to) return null;
-  return firstThat(from, to, (figure) => beyond(turn, seedCost(turn.seed, figure / 100, input)));
+  return firstThat(from, to, (figure) => beyond(turn, placeCostOf(turn.seed, figure / 100, input)));
 }
 
 /** Score of its batch at which the order turns; null where none within 0 to 100 would do it. */
@@ -64,9 +65,8 @@ function turningScore(turn: Turn, input: NextInput): number | null {
   const now = shown(seed.vigour.points);
   const [from, to] = dearer ? [now - 1, 0] : [now + 1, 100];
   if (dearer ? from < to : from > to) return null;
-  const ofGeneration = chanceAt(input.weak, seed.generation + 1);
   return firstThat(from, to, (figure) =>
-    beyond(turn, seedCost(seed, weakChance(ofGeneration, figure), input)),
+    beyond(turn, placeCostOf(seed, weakFrom(seed, input, figure), input)),
   );
 }
 
@@ -77,10 +77,16 @@ function turningDays(turn: Turn, input: NextInput): number | null {
   const most = (seed.place === 'fridge' ? fridgeDays : freezerDays) ?? MOST_DAYS[seed.place];
   const room = Math.floor(dearer ? most - seed.days : seed.days);
   if (room < 1) return null;
-  const hours = (dearer ? 1 : -1) * delayOfOneDay(seed.place);
-  return firstThat(1, room, (days) =>
-    beyond(turn, seedCost({ ...seed, delayHours: seed.delayHours + days * hours }, weak, input)),
-  );
+  const way = dearer ? 1 : -1;
+  const hours = delayOfOneDay(seed.place);
+  return firstThat(1, room, (more) => {
+    const kept = {
+      ...seed,
+      days: seed.days + way * more,
+      delayHours: seed.delayHours + way * more * hours,
+    };
+    return beyond(turn, placeCostOf(kept, weak, input));
+  });
 }
 
 /** "if 12 in 100 of its jars came out weak instead of 6, or if …"; null where no figure would turn the order. */
@@ -111,7 +117,16 @@ const FRESH = {
   cheaper: 'if what starts a line were cheaper, or lines lasted longer',
 } as const;
 
-const apart = (one: Ranked, other: Ranked): number => Math.abs((one.cost ?? 0) - (other.cost ?? 0));
+const apart = (one: Ranked, other: Ranked): number => Math.abs((one.placeCost ?? 0) - (other.placeCost ?? 0));
+
+/** "A good jar from it costs 0.14 EUR less.": by what it costs, whatever it counts as for its place. */
+function gapSays(ranked: Ranked, other: Ranked, unit: string): string {
+  const more = (ranked.cost ?? 0) - (other.cost ?? 0);
+  if (Math.abs(more) < APART) return 'A good jar from either costs the same.';
+  const far = Math.abs(more).toFixed(2);
+  const gap = unit !== 'jars' ? `${far} ${unit}` : Number(far) < 1 ? `${far} of a jar` : `${far} jars`;
+  return `A good jar from it costs ${gap} ${more < 0 ? 'less' : 'more'}.`;
+}
 
 /** What would turn the order of two that cost decides between. @param act "lose its place to 3 Mar b" */
 function turned(
@@ -122,21 +137,18 @@ function turned(
   seeds: ReadonlyMap<string, SeedCandidate>,
   input: NextInput,
 ): string {
-  const far = apart(ranked, other).toFixed(2);
-  const gap =
-    input.unit !== 'jars' ? `${far} ${input.unit}` : Number(far) < 1 ? `${far} of a jar` : `${far} jars`;
-  const costs = `A good jar from it costs ${gap} ${first ? 'less' : 'more'}.`;
+  const costs = gapSays(ranked, other, input.unit);
   const fresh = ranked.kind === 'fresh start';
   // A fresh start has nothing to be seen yet: its own costs are said, and what would move the other.
   const [moving, still] = fresh ? [other, ranked] : [ranked, other];
   const seed = moving.id === null ? undefined : seeds.get(moving.id);
-  if (!seed || moving.weakChance === null || still.cost === null)
+  if (!seed || moving.weakChance === null || still.placeCost === null)
     throw new Error('a seed is held against a seed or a fresh start');
   const turn: Turn = {
     seed,
     weak: moving.weakChance,
     dearer: first !== fresh,
-    than: still.cost,
+    than: still.placeCost,
     otherBatch: (still.id !== null && seeds.get(still.id)?.batch) || null,
   };
   if (fresh) {

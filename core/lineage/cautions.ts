@@ -67,11 +67,25 @@ export function cautionWords(caution: Pick<Caution, 'level' | 'relation' | 'step
 export const cautionWordsNaming = (how: string, spoiled: string): string =>
   how.replace('seeded by it', `seeded from ${spoiled}`);
 
-/** As a sentence: "It is on hold: seeded from 1 Apr c." The spoiled jar, where it is another with a name, is named once. */
+/** What a jar to be looked at has to do with the spoiled one. */
+const LOOK_AT: Partial<Record<CautionRelation, (spoiled: string) => string>> = {
+  'seeded it': (spoiled) => `it seeded ${spoiled}`,
+  'same seed': (spoiled) => `it came from the same seed as ${spoiled}`,
+  'same package': (spoiled) => `it was made with the same package as ${spoiled}`,
+};
+
+/**
+ * As a sentence: "It is on hold: seeded from 1 Apr c.", or "Look at it first: it seeded the spoiled jar 1 Apr c." The
+ * spoiled jar, where it is another with a name, is named once.
+ */
 export function cautionSentence(
   caution: Pick<Caution, 'level' | 'relation' | 'steps'>,
   spoiled: string | null,
 ): string {
+  const look = LOOK_AT[caution.relation]?.(
+    spoiled === null ? 'the spoiled jar' : `the spoiled jar ${spoiled}`,
+  );
+  if (look !== undefined) return `Look at it first: ${look}.`;
   const how = cautionWords(caution);
   if (spoiled === null) return `It is ${how}.`;
   const naming = cautionWordsNaming(how, spoiled);

@@ -10,17 +10,27 @@ export interface ScoredRange {
 
 /** A point is taken as a very narrow range, so that one rule serves both. */
 const NARROW = 1e-9;
-const width = (jar: ScoredRange): number => Math.max(jar.width, NARROW);
-const belowShare = (jar: ScoredRange, x: number): number =>
-  Math.min(1, Math.max(0, (x - jar.score) / width(jar) + 0.5));
+
+interface Edges {
+  readonly low: number;
+  readonly high: number;
+}
+const edgesOf = ({ score, width }: ScoredRange): Edges => {
+  const half = Math.max(width, NARROW) / 2;
+  return { low: score - half, high: score + half };
+};
+
+/** Part of a range below a point. At either end exactly 0 or 1: a rounding there would put the median a whole gap away. */
+const belowShare = ({ low, high }: Edges, x: number): number =>
+  x <= low ? 0 : x >= high ? 1 : (x - low) / (high - low);
 
 /** Median of grouped data; without widths the plain median (of an even number the middle of the two). null of none. */
 export function batchMedian(jars: readonly ScoredRange[]): number | null {
   if (jars.length === 0) return null;
-  const edges = jars.flatMap((jar) => [jar.score - width(jar) / 2, jar.score + width(jar) / 2]);
+  const ranges = jars.map(edgesOf);
   const half = jars.length / 2;
-  const below = (x: number): number => jars.reduce((sum, jar) => sum + belowShare(jar, x), 0);
-  const sorted = edges.toSorted((a, b) => a - b);
+  const below = (x: number): number => ranges.reduce((sum, range) => sum + belowShare(range, x), 0);
+  const sorted = ranges.flatMap(({ low, high }) => [low, high]).toSorted((a, b) => a - b);
   // The share below rises from edge to edge in straight pieces: the first place and the last where it is one half.
   const at = sorted.map((x) => ({ x, share: below(x) }));
   const meets = (side: (share: number) => boolean, points: typeof at): number => {

@@ -6,6 +6,7 @@ import { USUAL_TIME_CONSTANT, type TimeConstant } from '../growth/time-constant'
 import { constantProfile, type WarmPoint } from '../growth/warmth';
 import type { Addition, Hold, Jar, Outcome, Portion } from '../ledger/records';
 import type { Family } from '../lineage/family';
+import { heldJars, type Held } from '../lineage/held-line';
 import type { HoldWarmth, JarEvidence } from './types';
 
 export type HoldRecord = Pick<Hold, 'startedAt' | 'endedAt' | 'hours' | 'planned' | 'probe' | 'readings'>;
@@ -111,8 +112,8 @@ export function storageOf(seedMadeOn: string, usedOn: string, portion: PortionRe
 
 const total = ({ fridgeDays, frozenDays }: Storage): number => fridgeDays + frozenDays;
 
-/** Evidence of one jar. */
-export function evidenceOfJar(family: Family, record: JarRecord): JarEvidence {
+/** Evidence of one jar. @param held how a hold touches it (heldJars) */
+export function evidenceOfJar(family: Family, record: JarRecord, held: Held | null): JarEvidence {
   const jar = family.jar(record.key);
   const seedings = family.seedsOf(record.key);
   const lines = family.linesOf(record.key);
@@ -144,6 +145,7 @@ export function evidenceOfJar(family: Family, record: JarRecord): JarEvidence {
     generation: family.generationOf(jar.key).deepest,
     founding: seedings.length > 0 && seedings.every(({ fromJar }) => fromJar === null),
     spoiled: jar.spoiled,
+    held,
     outcome: record.outcome,
     additions: [...new Set(record.additions.map(({ name }) => name.trim().toLowerCase()))].toSorted(),
     milk: record.milk?.trim() || null,
@@ -171,7 +173,10 @@ function warmthOfHold(hold: HoldRecord, follows: TimeConstant): HoldWarmth | nul
 
 /** Evidence of all jars of a family. Lost jars have nothing to tell and are left out. */
 export function evidenceOf(family: Family, records: Iterable<JarRecord>): JarEvidence[] {
+  const held = heldJars(family);
   return Array.from(records).flatMap((record) =>
-    family.has(record.key) && !family.jar(record.key).lost ? [evidenceOfJar(family, record)] : [],
+    family.has(record.key) && !family.jar(record.key).lost
+      ? [evidenceOfJar(family, record, held.get(record.key) ?? null)]
+      : [],
   );
 }

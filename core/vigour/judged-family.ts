@@ -1,6 +1,7 @@
 // Judgement of a whole family, kept up as it grows: evidence is made again only for jars whose record, counts or seeds
 // came out different, and a line is judged again only where its own jars or what is usual of all lines have changed.
 import type { Family } from '../lineage/family';
+import { heldJars, type Held } from '../lineage/held-line';
 import type { FamilyJar, FamilySeeding } from '../lineage/types';
 import { evidenceOfJar, type JarRecord } from './evidence';
 import { earlyOf, judgeLine, type LineJudgement } from './line';
@@ -14,6 +15,7 @@ interface Made {
   readonly seedings: readonly FamilySeeding[];
   readonly lines: readonly number[];
   readonly deepest: number;
+  readonly held: Held | null;
   readonly seeds: readonly (FamilyJar | readonly number[] | null)[];
   readonly evidence: JarEvidence;
 }
@@ -27,7 +29,7 @@ const sameList = (a: readonly unknown[], b: readonly unknown[]): boolean =>
   a.length === b.length && a.every((item, i) => item === b[i]);
 
 /** Evidence of a jar: the one made before where nothing that it rests on has changed, or where it says the same. */
-function made(family: Family, record: JarRecord, before: Made | undefined): Made {
+function made(family: Family, record: JarRecord, held: Held | null, before: Made | undefined): Made {
   const jar = family.jar(record.key);
   const seedings = family.seedsOf(record.key);
   const lines = family.linesOf(record.key);
@@ -39,12 +41,13 @@ function made(family: Family, record: JarRecord, before: Made | undefined): Made
     before.seedings === seedings &&
     before.lines === lines &&
     before.deepest === deepest &&
+    before.held === held &&
     sameList(before.seeds, seeds)
   )
     return before;
-  const evidence = evidenceOfJar(family, record);
+  const evidence = evidenceOfJar(family, record, held);
   const same = before && JSON.stringify(before.evidence) === JSON.stringify(evidence);
-  return { record, jar, seedings, lines, deepest, seeds, evidence: same ? before.evidence : evidence };
+  return { record, jar, seedings, lines, deepest, held, seeds, evidence: same ? before.evidence : evidence };
 }
 
 interface Judged {
@@ -76,10 +79,16 @@ export class JudgedFamily {
   ) {
     const evidence: JarEvidence[] = [];
     const jars = new Map<number, JarEvidence[]>();
+    const held = heldJars(family);
     for (const record of records.values()) {
       // Lost jars have nothing to tell.
       if (!family.has(record.key) || family.jar(record.key).lost) continue;
-      const one = made(family, record, before ? before.#made.get(record.key) : undefined);
+      const one = made(
+        family,
+        record,
+        held.get(record.key) ?? null,
+        before ? before.#made.get(record.key) : undefined,
+      );
       this.#made.set(record.key, one);
       evidence.push(one.evidence);
       for (const line of one.evidence.lines) {

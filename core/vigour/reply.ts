@@ -1,5 +1,6 @@
 // From judgement to what the calls reply: names and ids are passed in, figures are rounded for showing, each with its why.
 import type { Why } from '../why';
+import { batchSays, heldWords } from './batch-says';
 import { jarFigures, type Culture } from './figures';
 import { LIKELIHOOD_RULES } from './likelihood';
 import { PRIOR_SOURCES } from './sources';
@@ -148,7 +149,9 @@ export function lineReply(judgement: LineJudgement, names: Names): LineJudgement
           high: shown(high),
           asItCame: shown(corrections.reduce((sum, one) => sum - one.points, points)),
           compared: compared.has(jar),
+          held: heldWords(jar),
         })),
+        says: batchSays(batch),
         leftOut: batch.leftOut.map(({ jar, reason }) => ({
           jar: names.jar(jar.key).uid,
           label: jar.label,
@@ -192,7 +195,7 @@ export function lineReply(judgement: LineJudgement, names: Names): LineJudgement
 
 /**
  * The reply of judgement.jar, by the judgement of a line it belongs to (null: it belongs to none).
- * @param descendsFromHeld what is said where its way back runs through a jar on hold
+ * @param holds what is said where it is on hold itself, and where its way back runs through a jar on hold
  */
 export function jarReply(
   jar: JarEvidence,
@@ -200,13 +203,13 @@ export function jarReply(
   jars: readonly JarEvidence[],
   names: Names,
   culture: Culture,
-  descendsFromHeld: string | null,
+  holds: Pick<JarJudgementReply, 'onHold' | 'descendsFromHeld'>,
 ): JarJudgementReply {
   const base = {
     jar: names.jar(jar.key).uid,
     label: jar.label,
     figures: jarFigures(jar, culture),
-    descendsFromHeld,
+    ...holds,
     safety: SAYS_NOTHING_OF_SAFETY,
   };
   if (!judgement) {

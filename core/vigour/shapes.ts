@@ -9,6 +9,9 @@ const score = z.number().min(0).max(100);
 const count = z.int().nonnegative();
 export const StandingReply = z.enum(STANDINGS);
 
+/** That it is on hold, or descends from a jar that is, in words; null where neither. */
+const HeldReply = z.string().nullable();
+
 export const LineBatchReply = z.strictObject({
   batch: Uid,
   label: z.string(),
@@ -23,7 +26,9 @@ export const LineBatchReply = z.strictObject({
   first: z.boolean(),
   /** What was said of the line when this was its newest batch. */
   standing: StandingReply,
-  jars: z.array(z.strictObject({ jar: Uid, label: z.string(), score, low: score, high: score, asItCame: score, compared: z.boolean() })),
+  jars: z.array(z.strictObject({ jar: Uid, label: z.string(), score, low: score, high: score, asItCame: score, compared: z.boolean(), held: HeldReply })),
+  /** Which jars its score is the median of, and by how much each counted; which were left out. */
+  says: z.string(),
   leftOut: z.array(z.strictObject({ jar: Uid, label: z.string(), reason: z.string() })),
 }); // prettier-ignore
 
@@ -77,6 +82,8 @@ export const JarJudgementReply = z.strictObject({
   corrections: z.array(z.strictObject({ name: z.string(), points, says: z.string() })),
   /** Why it does not speak for its batch; null where it does. */
   leftOut: z.string().nullable(),
+  /** That it is on hold itself, and why, in a sentence; null where it isn't. */
+  onHold: z.string().nullable(),
   /** That its way back runs through a jar on hold, in a sentence; null where it doesn't or it is on hold itself. */
   descendsFromHeld: z.string().nullable(),
   why: Why.nullable(),

@@ -1,5 +1,6 @@
 // Small phrases that judgement and advice share, in plain words.
 import { SET_WORDS } from '../ledger/records';
+import { shown } from './score';
 import type { PartName } from './types';
 import { EARLY_SETS, WHEYS } from './usual';
 
@@ -22,3 +23,11 @@ export function usualWords(name: PartName, value: number): string {
   const [low, high] = [words[Math.floor(value)] ?? words[0], words[Math.ceil(value)] ?? words.at(-1)];
   return low === high ? low : `between ${low} and ${high}`;
 }
+
+/** "13 May a" within its batch: "a". */
+export const letterOf = (label: string): string => label.split(' ').at(-1) ?? label;
+
+/** Scores of jars of one batch: "a 36, b 75". */
+export const scoresInWords = (
+  scores: readonly { readonly label: string; readonly points: number }[],
+): string => scores.map(({ label, points }) => `${letterOf(label)} ${shown(points)}`).join(', ');

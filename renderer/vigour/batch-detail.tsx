@@ -9,21 +9,25 @@ interface Row {
   readonly label: string;
   readonly says: string;
   readonly leftOut: string | null;
+  /** That it is on hold, or descends from a jar that is. */
+  readonly held: string | null;
 }
 
 function rowsOf(batch: LineBatch): Row[] {
   const reasons = new Map(batch.leftOut.map((one) => [one.jar, one.reason]));
   const seen = new Set(batch.jars.map(({ jar }) => jar));
   return [
-    ...batch.jars.map(({ jar, label, score, low, high }) => ({
+    ...batch.jars.map(({ jar, label, score, low, high, held }) => ({
       jar,
       label,
       says: `${score} of 100 (${low} to ${high})`,
       leftOut: reasons.get(jar) ?? null,
+      // Where it is left out, why says it.
+      held: reasons.has(jar) ? null : held,
     })),
     ...batch.leftOut
       .filter(({ jar }) => !seen.has(jar))
-      .map(({ jar, label, reason }) => ({ jar, label, says: 'no score', leftOut: reason })),
+      .map(({ jar, label, reason }) => ({ jar, label, says: 'no score', leftOut: reason, held: null })),
   ].toSorted((a, b) => a.label.localeCompare(b.label));
 }
 
@@ -46,6 +50,7 @@ export function BatchDetail({ batch, onClose }: { readonly batch: LineBatch; rea
           Close
         </button>
       </header>
+      <p>{batch.says}</p>
       <ul className="jar-rows">
         {rows.map((row) => (
           <li key={row.jar}>
@@ -62,9 +67,11 @@ export function BatchDetail({ batch, onClose }: { readonly batch: LineBatch; rea
                   cy="10"
                   r="5"
                 />
+                {row.held !== null && <path className="hold-mark" d="M4 3H16" />}
               </svg>
               <span className="jar-row-label">{row.label}</span>
               <span>{row.says}</span>
+              {row.held !== null && <span className="soft">{row.held}</span>}
               {row.leftOut !== null && <span className="soft">left out: {row.leftOut}</span>}
             </button>
             {open === row.jar && <JarScore id={row.jar} alone={false} />}

@@ -45,6 +45,7 @@ export function JarScore({ id, alone }: { readonly id: string; readonly alone: b
   return (
     <div className="jar-score stack">
       <p>{jar.sentence}</p>
+      {!alone && jar.onHold !== null && <p>{jar.onHold} No score lifts that.</p>}
       {reasons.length > 0 && (
         <ul className="bullets">
           {reasons.map((reason) => (

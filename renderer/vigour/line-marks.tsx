@@ -1,5 +1,5 @@
 // The marks of a line's plot. Told apart by shape and by words as well as by shade: batches are large and filled, jars
-// small dots, left-out jars hollow, the early level a band, the alarm level dashed.
+// small dots, left-out jars hollow, jars that a hold touches under a lid, the early level a band, the alarm level dashed.
 import {
   path,
   runningLine,
@@ -142,15 +142,21 @@ function BatchMarks({
   const lane = size.height - size.bottom + 24;
   return (
     <g className={lit === index ? 'batch lit' : 'batch'}>
-      {batch.jars.map((jar, at) => (
-        <circle
-          key={jar.jar}
-          className={jar.compared ? 'jar-dot' : 'jar-dot left-out'}
-          cx={centre + besides(at) * Math.min(1, scale.step / 52)}
-          cy={y(corrected ? jar.score : jar.asItCame)}
-          r={jar.compared ? 3.2 : 4}
-        />
-      ))}
+      {batch.jars.map((jar, at) => {
+        const across = centre + besides(at) * Math.min(1, scale.step / 52);
+        const down = y(corrected ? jar.score : jar.asItCame);
+        return (
+          <g key={jar.jar}>
+            <circle
+              className={jar.compared ? 'jar-dot' : 'jar-dot left-out'}
+              cx={across}
+              cy={down}
+              r={jar.compared ? 3.2 : 4}
+            />
+            {jar.held !== null && <path className="hold-mark" d={`M${across - 6} ${down - 7}h12`} />}
+          </g>
+        );
+      })}
       {unscored.map((jar, at) => (
         <rect
           key={jar.jar}

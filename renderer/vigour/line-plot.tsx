@@ -18,11 +18,20 @@ export function leftOutWords(batch: LineBatch): string[] {
   return [...byReason].map(([reason, letters]) => `${letters.join(', ')}: ${reason}`);
 }
 
+/** Jars that a hold touches: "b, c: on hold because of a spoiled jar". */
+function heldWords(batch: LineBatch): string[] {
+  const byWords = new Map<string, string[]>();
+  for (const { label, held } of batch.jars)
+    if (held !== null) byWords.set(held, [...(byWords.get(held) ?? []), label.split(' ').at(-1) ?? label]);
+  return [...byWords].map(([words, letters]) => `${letters.join(', ')}: ${words}`);
+}
+
 const inWords = (batch: LineBatch): string =>
   [
     batch.label,
     `generation ${batch.generation}`,
     scoreWords(batch),
+    ...heldWords(batch),
     ...(batch.leftOut.length > 0 ? [`left out: ${leftOutWords(batch).join(' ')}`] : []),
   ].join(', ');
 
@@ -151,23 +160,25 @@ export function LinePlot({ line, chosen, onChoose }: Props) {
             <span>
               <strong>{told.label}</strong> · generation {told.generation} · {scoreWords(told)}
             </span>
+            {heldWords(told).length > 0 && <span className="soft"> {heldWords(told).join('; ')}.</span>}
             {told.leftOut.length > 0 && (
               <span className="soft"> Left out: {leftOutWords(told).join(' ')}</span>
             )}
           </>
         )}
       </figcaption>
-      <Key moved={moved} />
+      <Key moved={moved} held={line.batches.some((batch) => heldWords(batch).length > 0)} />
     </figure>
   );
 }
 
 /** What the marks are, once, below. */
-function Key({ moved }: { readonly moved: boolean }) {
+function Key({ moved, held }: { readonly moved: boolean; readonly held: boolean }) {
   const marks = [
     { says: 'a batch: median of its jars', draw: <circle className="median" cx="14" cy="10" r="8" /> },
     { says: 'a jar', draw: <circle className="jar-dot" cx="14" cy="10" r="3.2" /> },
     { says: 'a jar left out', draw: <circle className="jar-dot left-out" cx="14" cy="10" r="4" /> },
+    ...(held ? [{ says: 'a jar on hold, or that descends from one', draw: <><circle className="jar-dot" cx="14" cy="12" r="3.2" /><path className="hold-mark" d="M8 5h12" /></> }] : []),
     { says: 'slope and its 90 % range', draw: <><rect className="slope-range" x="0" y="4" width="28" height="12" /><path className="slope" d="M0 12L28 8" /></> },
     { says: 'level of the early batches', draw: <><rect className="band" x="0" y="4" width="28" height="12" /><path className="baseline" d="M0 10H28" /></> },
     { says: 'smoothed level', draw: <path className="running" d="M0 6L10 7L20 11L28 13" /> },

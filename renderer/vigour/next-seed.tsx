@@ -36,8 +36,9 @@ async function choose(line: string | null, ranked: Ranked): Promise<void> {
 }
 
 function Reasons({ ranked }: { readonly ranked: Ranked }) {
-  // What leaves it in doubt stands on the card itself.
-  const reasons = ranked.reasons.filter((reason) => !ranked.doubts.includes(reason));
+  // What leaves it in doubt, and what has to be looked at first, stands on the card itself.
+  const { doubts, looks } = ranked;
+  const reasons = ranked.reasons.filter((reason) => !doubts.includes(reason) && !looks.includes(reason));
   return (
     <>
       <ul className="bullets">
@@ -90,6 +91,11 @@ function Offered({
         {ranked.doubts.map((doubt) => (
           <p key={doubt} className="notice caution">
             {doubt}
+          </p>
+        ))}
+        {ranked.looks.map((look) => (
+          <p key={look} className="notice">
+            {look}
           </p>
         ))}
         {place === 1 ? (

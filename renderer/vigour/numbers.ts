@@ -16,18 +16,18 @@ export const tabbed = (rows: readonly (readonly Cell[])[]): string =>
 export function lineNumbers(line: LineReply): string {
   const head = [
     'batch', 'made on', 'generation', 'batch median', 'batch median as it came', 'jar', 'jar score', 'jar low',
-    'jar high', 'jar as it came', 'compared', 'left out because',
+    'jar high', 'jar as it came', 'compared', 'left out because', 'hold',
   ]; // prettier-ignore
   const rows = line.batches.flatMap((batch): Cell[][] => {
     const own: Cell[] = [batch.label, batch.madeOn, batch.generation, batch.points, batch.uncorrected];
     const reasons = new Map(batch.leftOut.map(({ jar, reason }) => [jar, reason]));
     const scored = batch.jars.map((jar): Cell[] => [
-      ...own, jar.label, jar.score, jar.low, jar.high, jar.asItCame, jar.compared ? 'yes' : 'no', reasons.get(jar.jar) ?? null,
+      ...own, jar.label, jar.score, jar.low, jar.high, jar.asItCame, jar.compared ? 'yes' : 'no', reasons.get(jar.jar) ?? null, jar.held,
     ]); // prettier-ignore
     const seen = new Set(batch.jars.map(({ jar }) => jar));
     const unseen = batch.leftOut
       .filter(({ jar }) => !seen.has(jar))
-      .map((jar): Cell[] => [...own, jar.label, null, null, null, null, 'no', jar.reason]);
+      .map((jar): Cell[] => [...own, jar.label, null, null, null, null, 'no', jar.reason, null]);
     return [...scored, ...unseen];
   });
   return tabbed([

@@ -13,7 +13,8 @@ describe('doubts', () => {
     ['not sour at the early check', { ...set, earlySour: false }, { code: 'slow start', loose: false, sourless: true }],
     ['a power cut', { ...set, powerCut: true, powerCutHours: 3 }, { code: 'power cut', hours: 3 }],
     ['a pH above 4.6', { ...set, ph: 5.1, phHow: 'strip' as const }, { code: 'acid', ph: 5.1, how: 'strip' }],
-    ['fine bubbles', { ...set, bubbles: 'fine' as const }, { code: 'bubbles' }],
+    ['fine bubbles, where nobody says that it set', { ...unseen, bubbles: 'fine' as const }, { code: 'bubbles' }],
+    ['fine bubbles in a jar that had not set', { ...unseen, setAtTakeOut: false, ph: 4.4, phHow: 'meter' as const, bubbles: 'fine' as const }, { code: 'bubbles' }],
     ['a slow start with the gate left unanswered', { ...slow, setAtTakeOut: null }, { code: 'slow start', loose: true, sourless: false }],
   ] as const)('are said of %s as the gate says them', (_what, outcome, reason) =>
     expect(doubtsAbout(outcome, null)).toEqual([gateReasonSentence(reason)])); // prettier-ignore

@@ -3,14 +3,16 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import { adviseNext, type NextInput, type SeedCandidate } from '../../core/advice/next';
-import { weakChance } from '../../core/advice/seed-cost';
+import { oddsPoints, weakChance } from '../../core/advice/seed-cost';
 import { limitsOf, stopsOf } from '../../core/advice/stops';
 
 const DEFAULT_LIMITS = limitsOf(NEUTRAL_LIMITS);
 const jar = (label: string, more: Partial<SeedCandidate> = {}): SeedCandidate => ({
-  id: label, label, kind: 'jar', batch: label, lines: ['heron'], generation: 4, spoiled: false, failedGate: false, caution: null,
-  cautionSays: null, heldAncestor: null, doubts: [], place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
-  vigour: { points: 75, low: 68, high: 82 }, ...more,
+  id: label, label, kind: 'jar', batch: label, lines: ['heron'], generation: 4, atLeast: false, pastUnknown: false,
+  spoiled: false, failedGate: false, acidNotThere: null, caution: null,
+  cautionSays: null, heldAncestor: null, doubts: [], asks: [], keptSaid: true, place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
+  vigour: { points: 75, low: 68, high: 82 }, own: null,
+  scoreSays: ['Its batch scored 75.'], ...more,
 }); // prettier-ignore
 const advice = (candidates: readonly SeedCandidate[], more: Partial<NextInput> = {}) =>
   adviseNext({
@@ -21,6 +23,7 @@ const advice = (candidates: readonly SeedCandidate[], more: Partial<NextInput> =
     weak: [0.2, 0.05, 0.05, 0.05, 0.06, 0.08, 0.1, 0.15],
     discarded: [0.02],
     ended: [0.02],
+    lastSeen: 8,
     jarsTell: 40,
     fromReserve: () => 2.6,
     freshStart: { cost: 3.4, label: 'a fresh start from Blue Tin' },
@@ -246,5 +249,49 @@ describe('the ranking', () => {
     const result = advice([jar('a', { days: 1 })], { unit: 'jars' });
     expect(result.ranking[0]?.reasons.join(' ')).toContain('kept for 1 day,');
     expect(result.ranking[1]?.reasons.join(' ')).toContain('costs as much as 3.40 jars');
+  });
+});
+
+describe('near ties', () => {
+  const look = {
+    caution: 'look' as const,
+    cautionSays: 'Look at it first: it seeded the spoiled jar 9 May a.',
+  };
+  const vigour = (points: number) => ({ points, low: points - 7, high: points + 7 });
+  const first = (...those: SeedCandidate[]): string => advice(those).ranking[0]?.label ?? '';
+
+  it('go to what needs no look and is known to be kept, unless the other is clearly cheaper', () => {
+    expect(first(jar('a', look), jar('b'))).toBe('b');
+    expect(first(jar('a', { asks: ['Fine bubbles were seen.'] }), jar('b'))).toBe('b');
+    expect(first(jar('a', { keptSaid: false }), jar('b'))).toBe('b');
+    expect(first(jar('a', look), jar('b', { vigour: vigour(74) }))).toBe('b');
+    expect(first(jar('a', look), jar('b', { vigour: vigour(50) }))).toBe('a');
+    expect(first(jar('a', { keptSaid: false }), jar('b', { vigour: vigour(65) }))).toBe('a');
+  });
+
+  it('of equals the jar that came out better itself comes first, and gains no better odds by it', () => {
+    const mates = ['a', 'b'].map((label, i) => jar(label, { batch: 'x', own: { points: 80 + 9 * i } }));
+    const { ranking } = advice(mates);
+    expect(ranking.map(({ label }) => label).slice(0, 2)).toEqual(['b', 'a']);
+    expect(ranking[0]?.weakChance).toBe(ranking[1]?.weakChance);
+  });
+
+  it('no own score makes a seed better than its batch (property)', () => {
+    fc.assert(
+      fc.property(fc.double({ min: -50, max: 150, noNaN: true }), fc.double({ min: -50, max: 150, noNaN: true }), (points, own) => {
+        expect(oddsPoints(points, own)).toBeLessThanOrEqual(points);
+        expect(oddsPoints(points, own)).toBeGreaterThanOrEqual(Math.min(points, own));
+        expect(oddsPoints(points, null)).toBeCloseTo(points, 9);
+      }),
+    );
+  }); // prettier-ignore
+
+  it('a jar to be looked at is recommended with what has to be looked at, and so is the last of its line', () => {
+    const { sentence, warnings, ranking } = advice([jar('6 May a', look)]);
+    expect(sentence).toBe(`Seed the next batch from 6 May a. ${look.cautionSays}`);
+    expect(warnings[0]).toBe(
+      `6 May a is the last that carries Heron. ${look.cautionSays} If nothing speaks against it, take seed from it before it is eaten.`,
+    );
+    expect(ranking[0]?.reasons[0]).toBe(look.cautionSays);
   });
 });

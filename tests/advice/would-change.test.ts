@@ -3,6 +3,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { adviseNext, type NextInput, type Ranked, type SeedCandidate } from '../../core/advice/next';
+import { placeCostOf } from '../../core/advice/looks';
 import { inOrder } from '../../core/advice/order';
 import { seedCost } from '../../core/advice/seed-cost';
 import { limitsOf } from '../../core/advice/stops';
@@ -11,9 +12,11 @@ import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 
 const FRESH = 'a fresh start from Blue Tin';
 const seed = (label: string, more: Partial<SeedCandidate> = {}): SeedCandidate => ({
-  id: label, label, kind: 'jar', batch: label, lines: ['heron'], generation: 4, spoiled: false, failedGate: false, caution: null,
-  cautionSays: null, heldAncestor: null, doubts: [], place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
-  vigour: { points: 75, low: 68, high: 82 }, ...more,
+  id: label, label, kind: 'jar', batch: label, lines: ['heron'], generation: 4, atLeast: false, pastUnknown: false,
+  spoiled: false, failedGate: false, acidNotThere: null, caution: null,
+  cautionSays: null, heldAncestor: null, doubts: [], asks: [], keptSaid: true, place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
+  vigour: { points: 75, low: 68, high: 82 }, own: null,
+  scoreSays: ['Its batch scored 75.'], ...more,
 }); // prettier-ignore
 const inputOf = (candidates: readonly SeedCandidate[], more: Partial<NextInput> = {}): NextInput => ({
   candidates,
@@ -23,6 +26,7 @@ const inputOf = (candidates: readonly SeedCandidate[], more: Partial<NextInput> 
   weak: [0.2, 0.05, 0.05, 0.05, 0.06, 0.08, 0.1, 0.15],
   discarded: [0.02],
   ended: [0.02],
+  lastSeen: 8,
   jarsTell: 40,
   fromReserve: (generation, start) => 2.2 + 0.02 * generation + start / 200,
   freshStart: { cost: 3.4, label: FRESH },
@@ -85,7 +89,8 @@ function orderWith(input: NextInput, moved: SeedCandidate, kind: 'weak' | 'score
   if (kind === 'weak') {
     const { ranking } = adviseNext(input);
     const cost = seedCost(moved, figure / 100, input);
-    const changed = ranking.filter(({ allowed }) => allowed).map((one) => (one.id === moved.id ? { ...one, cost } : one));
+    const placeCost = placeCostOf(moved, figure / 100, input);
+    const changed = ranking.filter(({ allowed }) => allowed).map((one) => (one.id === moved.id ? { ...one, cost, placeCost } : one));
     const fresh = changed.find((one) => one.kind === 'fresh start');
     if (!fresh) throw new Error('a fresh start is always ranked');
     return inOrder(changed.filter((one) => one !== fresh), fresh).map(({ label }) => label);
@@ -104,12 +109,16 @@ const anySeed = fc.record({
   kind: fc.constantFrom('jar', 'portion', 'reserve', 'older sibling'),
   generation: fc.integer({ min: 1, max: 9 }),
   place: fc.constantFrom('fridge', 'freezer'),
-  days: fc.integer({ min: 0, max: 21 }),
+  days: fc.integer({ min: 0, max: 40 }),
   delayHours: fc.double({ min: 3, max: 14, noNaN: true }),
   outcomeKnown: fc.boolean(),
   vigour: fc.option(
     fc.double({ min: 0, max: 110, noNaN: true }).map((points) => ({ points, low: points, high: points })),
   ),
+  own: fc.option(fc.record({ points: fc.double({ min: 0, max: 110, noNaN: true }) })),
+  caution: fc.constantFrom(null, 'look'),
+  keptSaid: fc.boolean(),
+  pastUnknown: fc.boolean(),
 });
 
 describe('what would change a place', () => {
@@ -136,7 +145,7 @@ describe('what would change a place', () => {
             const short = figure + step;
             const actual = kind === 'weak' ? 100 * (ranked.kind === 'fresh start' ? rankedOf(input, said.other) : ranked).weakChance! : kind === 'score' ? moved.vigour!.points : 0;
             const nearer = kind === 'days' ? short >= 0 : dearer === (kind === 'weak') ? short >= actual : short <= actual;
-            if (nearer && (kind === 'days' || short !== Math.round(actual))) expect(stands(orderWith(input, moved, kind, short, !dearer), ranked.label, said.other), `${ranked.wouldChange} (${kind} ${short})`).toBe(!said.before);
+            if (nearer && (kind === 'days' || short !== Math.min(100, Math.round(actual)))) expect(stands(orderWith(input, moved, kind, short, !dearer), ranked.label, said.other), `${ranked.wouldChange} (${kind} ${short})`).toBe(!said.before);
           }
         }
       }),

@@ -120,6 +120,7 @@ const bareNext = (kept: Kept, lines: readonly number[]): unknown => {
     weak: [],
     discarded: [],
     ended: [],
+    lastSeen: 0,
     fromReserve: () => 1,
     freshStart: { cost: 1, label: 'a fresh start' },
     blocked: judgements.flatMap(({ blocked }) => blocked),

@@ -137,6 +137,12 @@ it('as a sentence, the spoiled jar is named once, and a jar that spoiled itself 
   expect(cautionSentence({ ...down, relation: 'same hold' }, '1 Apr c')).toBe(
     'It is on hold: from the same batch, kept warm together (1 Apr c).',
   );
+  expect(cautionSentence({ ...down, level: 'look', relation: 'seeded it' }, '1 Apr c')).toBe(
+    'Look at it first: it seeded the spoiled jar 1 Apr c.',
+  );
+  expect(cautionSentence({ ...down, level: 'look', relation: 'same package' }, null)).toBe(
+    'Look at it first: it was made with the same package as the spoiled jar.',
+  );
   expect(cautionSentence({ level: 'condemned', relation: 'itself', steps: 0 }, null)).toBe(
     'It is condemned: spoiled itself.',
   );

@@ -17,8 +17,8 @@ import {
 const uid = (n: number): string => `01900000-0000-7000-8000-${String(n).padStart(12, '0')}`;
 const batch = (n: number, points: number | null): LineReply['batches'][number] => ({
   batch: uid(n), label: `${n} Mar 2026`, madeOn: `2026-03-${String(n).padStart(2, '0')}`, generation: n, score: points,
-  points, uncorrected: points, first: n === 1, standing: 'no slip seen',
-  jars: points === null ? [] : [{ jar: uid(100 + n), label: `${n} Mar a`, score: points, low: points - 5, high: points + 5, asItCame: points, compared: true }],
+  points, uncorrected: points, first: n === 1, standing: 'no slip seen', says: '',
+  jars: points === null ? [] : [{ jar: uid(100 + n), label: `${n} Mar a`, score: points, low: points - 5, high: points + 5, asItCame: points, compared: true, held: null }],
   leftOut: points === null ? [{ jar: uid(100 + n), label: `${n} Mar a`, reason: 'Nothing was\twritten down.' }] : [],
 }); // prettier-ignore
 const line = (points: readonly (number | null)[], more: Partial<LineReply> = {}): LineReply => ({
@@ -97,9 +97,9 @@ describe('the numbers', () => {
     expect(tabbed([['a', null, 0], ['b\tc\nd', 1, 2]])).toBe('a\t\t0\nb c d\t1\t2'); // prettier-ignore
     const rows = lineNumbers(line([80, null])).split('\n');
     const head = rows.findIndex((row) => row.startsWith('batch\t'));
-    expect(rows.slice(head).map((row) => row.split('\t').length)).toEqual([12, 12, 12]);
+    expect(rows.slice(head).map((row) => row.split('\t').length)).toEqual([13, 13, 13]);
     expect(rows[head + 2]).toBe(
-      '2 Mar 2026\t2026-03-02\t2\t\t\t2 Mar a\t\t\t\t\tno\tNothing was written down.',
+      '2 Mar 2026\t2026-03-02\t2\t\t\t2 Mar a\t\t\t\t\tno\tNothing was written down.\t',
     );
     expect(rows).toContain('This says nothing about safety.');
   });

@@ -19,7 +19,7 @@ const jar = (more: Partial<JarEvidence> & { seen?: Partial<Seen> | null } = {}):
   const { seen = { setWord: 'firm' }, ...rest } = more;
   return {
     key: next++, label: 'a jar', madeOn: '2026-01-01', batch: 1, hold: 1, lines: [1], mixes: false, generation: 3,
-    founding: false, spoiled: false, outcome: seen && { ...unseen, ...seen }, additions: [], milk: null, seed: 'jar 1',
+    founding: false, spoiled: false, held: null, outcome: seen && { ...unseen, ...seen }, additions: [], milk: null, seed: 'jar 1',
     profile: null, warmth: null, heldHours: 36, seedStorage: null, ...rest,
   }; // prettier-ignore
 };

@@ -1,7 +1,7 @@
 // Reads of judgement and advice: names and ids round what core says.
 import { keptCosts } from '../../../core/advice/costs';
-import { doubtsAbout } from '../../../core/advice/doubts';
-import { heldAncestor } from '../../../core/advice/held-line';
+import { acidNotThere, asksAbout, doubtsAbout } from '../../../core/advice/doubts';
+import { heldAncestor, holdSentence } from '../../../core/lineage/held-line';
 import { nextReply, outlookOf, restartReply, type KeptSeed, type Outlook } from '../../../core/advice/reply';
 import { sawHowItCameOut, shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
 import { limitsOf } from '../../../core/advice/stops';
@@ -54,8 +54,12 @@ export function judgeOneJar(ledger: Ledger, { jar }: Parsed<'judgement.jar'>): R
   const [line] = evidence.lines;
   const mates = line === undefined ? [] : judged.all.jarsOf(line);
   const judgement = line === undefined ? null : judged.all.line(line);
-  const held = heldAncestor(ledger.index.family, key);
-  return jarReply(evidence, judgement, mates, namesIn(ledger), cultureOf(ledger, key), held?.says ?? null);
+  const { family } = ledger.index;
+  const holds = {
+    onHold: holdSentence(family, key),
+    descendsFromHeld: heldAncestor(family, key)?.says ?? null,
+  };
+  return jarReply(evidence, judgement, mates, namesIn(ledger), cultureOf(ledger, key), holds);
 }
 
 /** What the sources that a jar traces back to are declared to hold. */
@@ -75,8 +79,11 @@ export function scoresOf(ledger: Ledger, { keys }: Parsed<'judgement.scores'>): 
   return { scores: keys.map((key) => ({ key, score: judged.scoreOf(key) })) };
 }
 
-/** What a jar's own hold leaves in doubt, its hold-mates asked too. */
-function doubtsOf({ index }: Ledger, judged: Judged): (jar: number) => readonly string[] {
+/** What a jar's own hold says against it, its hold-mates asked too. */
+function againstIn(
+  { index }: Ledger,
+  judged: Judged,
+): (jar: number) => Pick<KeptSeed, 'doubts' | 'asks' | 'acidNotThere'> {
   const outcomeOf = (key: number): JarRecord['outcome'] => judged.records.get(key)?.outcome ?? null;
   const mate = (key: number): HoldMate<number> => {
     const { label, hold } = index.jar(key);
@@ -91,7 +98,13 @@ function doubtsOf({ index }: Ledger, judged: Judged): (jar: number) => readonly 
   }
   return (key) => {
     const told = cut.get(index.jar(key).batch) ?? [];
-    return doubtsAbout(outcomeOf(key), powerCutOfMates(mate(key), told));
+    const outcome = outcomeOf(key);
+    const mates = powerCutOfMates(mate(key), told);
+    return {
+      doubts: doubtsAbout(outcome, mates),
+      asks: asksAbout(outcome, mates),
+      acidNotThere: acidNotThere(outcome),
+    };
   };
 }
 
@@ -124,7 +137,7 @@ function candidatesOf(
     jars,
     [...rows.all('portion')].filter(({ reserve }) => reserve || only === 'all'),
     (jar) => family.linesOf(jar).map((one) => judged.all.line(one)),
-    doubtsOf(ledger, judged),
+    againstIn(ledger, judged),
     (batch) => rows.uidOf('batch', batch),
     ledger.clock.today(),
     line,

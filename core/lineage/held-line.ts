@@ -1,6 +1,7 @@
 // Whether a jar's way back runs through a jar on hold. Cautions are not chained, so such a jar carries none of its own; a
 // keeper is told all the same, before it is used as seed.
-import type { Family } from '../lineage/family';
+import { cautionSentence } from './cautions';
+import type { Family } from './family';
 
 export interface HeldAncestor {
   /** The nearest jar on the way back that is on hold. */
@@ -37,4 +38,40 @@ export function heldAncestor(family: Family, key: number): HeldAncestor | null {
     };
   }
   return null;
+}
+
+/** How a hold touches a jar: its own, or that of a jar further up its way back. */
+export type Held = 'on hold' | 'held line';
+
+/** All jars that are on hold, or descend from one that is (as heldAncestor tells), in one pass over the family. */
+export function heldJars(family: Family): ReadonlyMap<number, Held> {
+  const found = new Map<number, Held>();
+  // Without a spoiled jar nothing is on hold.
+  if (!family.keys.some((key) => family.jar(key).spoiled)) return found;
+  for (const key of family.keys) if (family.cautionLevelOf(key) === 'on hold') found.set(key, 'on hold');
+  const reached = new Set(found.keys());
+  const open = [...reached];
+  for (let key = open.pop(); key !== undefined; key = open.pop()) {
+    for (const child of family.childrenOf(key)) {
+      if (reached.has(child)) continue;
+      reached.add(child);
+      open.push(child);
+      if (family.cautionLevelOf(child) === 'condemned') continue;
+      const lifted = family
+        .cautionsOf(child)
+        .some(({ level, cleared }) => level === 'on hold' && cleared !== null);
+      if (!lifted || heldAncestor(family, child) !== null) found.set(child, 'held line');
+    }
+  }
+  return found;
+}
+
+/** "It is on hold: seeded from 1 Apr c."; null where no hold of its own stands. */
+export function holdSentence(family: Family, key: number): string | null {
+  const because = family
+    .cautionsOf(key)
+    .find(({ level, cleared }) => level === 'on hold' && cleared === null);
+  return because
+    ? cautionSentence(because, family.has(because.of) ? family.jar(because.of).label : null)
+    : null;
 }

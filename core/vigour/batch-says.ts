@@ -1,0 +1,47 @@
+// What a batch's score is the median of, in words: which jars counted and with what, and which were left out.
+import type { JudgedBatch } from './line';
+import { median } from './order';
+import { shown } from './score';
+import type { JarEvidence, JarScore } from './types';
+import { letterOf, scoresInWords } from './words';
+
+/** What is said of a jar that a hold touches; null where none does. */
+export const heldWords = ({ held }: Pick<JarEvidence, 'held'>): string | null =>
+  held === 'on hold'
+    ? 'on hold because of a spoiled jar'
+    : held === 'held line'
+      ? 'descends from a jar on hold'
+      : null;
+
+/** Scores of the jars that speak for a batch, by label. */
+export function countedIn({ comparable, scores }: JudgedBatch): JarScore[] {
+  const counted = new Set(comparable);
+  return scores
+    .filter(({ jar }) => counted.has(jar))
+    .toSorted((a, b) => a.jar.label.localeCompare(b.jar.label));
+}
+
+/** "a 36, b 75", of the jars that speak for a batch. */
+export const countedWords = (batch: JudgedBatch): string =>
+  scoresInWords(countedIn(batch).map(({ jar, points }) => ({ label: jar.label, points })));
+
+/** "56 is the median of its jars that can be compared: a 36, b 75." */
+export function batchSays(batch: JudgedBatch): string {
+  const left = batch.leftOut.map(({ jar, reason }) => `${letterOf(jar.label)}: ${reason}`);
+  const out = left.length === 0 ? '' : ` Left out: ${left.join(' ')}`;
+  if (batch.points === null) return `It has no score: no jar of it can be compared.${out}`;
+  const counted = countedIn(batch);
+  const plain = median(counted.map(({ points }) => points)) ?? batch.points;
+  const ranged =
+    shown(plain) !== shown(batch.points)
+      ? ' A set word stands for a range of scores, so the median is that of the ranges, not of their middles.'
+      : '';
+  const [only] = counted;
+  const touched = counted.length === 1 ? 'It is on hold or descends from a jar on hold, so it speaks' : 'They are on hold or descend from a jar on hold, so they speak'; // prettier-ignore
+  const held = counted.some(({ jar }) => jar.held !== null) ? ` ${touched} for no other jar.` : '';
+  const of =
+    counted.length === 1 && only
+      ? `${shown(batch.points)} is the score of ${letterOf(only.jar.label)}, the only jar of it that can be compared.`
+      : `${shown(batch.points)} is the median of its jars that can be compared: ${countedWords(batch)}.`;
+  return `${of}${ranged}${held}${out}`;
+}
