@@ -3,6 +3,7 @@
 import { acidShown, GATE_PH, gateReasonSentence, takeOutGate, type GateReason } from '../ledger/gate';
 import { matesPowerCutSentence, type MatesPowerCut } from '../ledger/hold-mates';
 import type { Outcome } from '../ledger/records';
+import { spoilageSaid } from '../ledger/spoilage-words';
 
 type Seen = Omit<Outcome, 'jar'>;
 
@@ -28,7 +29,7 @@ function weigh(outcome: Seen, mates: MatesPowerCut | null): Weighed {
 }
 
 /**
- * A sentence for each doubt: what the gate asks about (a slow start, a power cut, a pH above 4.6, fine bubbles that are not
+ * A sentence for each doubt: words that tell of spoilage, what the gate asks about (a slow start, a power cut, a pH above 4.6, fine bubbles that are not
  * alone), whether or not its questions were all answered, and a power cut that only jars of the same hold tell of. Empty
  * where there is none, and where the gate condemns the jar, which is said as a stop.
  */
@@ -37,12 +38,22 @@ export function doubtsAbout(outcome: Seen | null, mates: MatesPowerCut | null): 
   if (outcome === null) return cut;
   if (takeOutGate(outcome, true).verdict === 'discard') return [];
   const { against, bubblesAlone } = weigh(outcome, mates);
-  return bubblesAlone ? [] : [...against.map(gateReasonSentence), ...cut];
+  return [...spoilageWords(outcome), ...(bubblesAlone ? [] : [...against.map(gateReasonSentence), ...cut])];
+}
+
+/** Words of spoilage that were written down and never answered: nobody ticked a sign, and nobody said what else it is. */
+function spoilageWords(outcome: Seen): string[] {
+  const words = spoilageSaid(outcome);
+  return words === null
+    ? []
+    : [
+        `“${words}” was written down of it, and nobody has said that this is no spoilage. When in doubt, discard.`,
+      ];
 }
 
 /** What is normal by itself and is still to be looked at before it seeds anything: fine bubbles alone (common practice). */
 export function asksAbout(outcome: Seen | null, mates: MatesPowerCut | null): readonly string[] {
-  return outcome !== null && weigh(outcome, mates).bubblesAlone
+  return outcome !== null && weigh(outcome, mates).bubblesAlone && spoilageSaid(outcome) === null
     ? [
         'Fine bubbles were seen; alone they are normal for this kind of culture. Look and smell first. With foam, a lifted lid or a torn curd, discard.',
       ]

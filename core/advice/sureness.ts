@@ -8,7 +8,7 @@ export interface Evidence {
   readonly lines: number;
   /** Counted once for each generation of a line, so rather too few than too many. */
   readonly batches: number;
-  /** Lines that went as far as the best generation, or had to end before. */
+  /** Lines that went as far as where the range that is said begins, or had to end before. */
   readonly asFar: number;
   /** Part of the draws whose own best generation lies within what is said to be about as good. */
   readonly within: number;
@@ -25,15 +25,15 @@ const WITHIN = 0.8;
 /** @param telling the lines that tell, pooled @param restart what they alone give @param all all lines, pooled */
 export function evidenceOf(
   telling: readonly GenerationRecord[],
-  restart: Pick<Restart, 'best' | 'within'>,
+  restart: Pick<Restart, 'from' | 'within'>,
   all: readonly GenerationRecord[],
 ): Evidence {
-  const endedBefore = telling.filter(({ generation }) => generation < restart.best);
+  const endedBefore = telling.filter(({ generation }) => generation < restart.from);
   return {
     lines: Math.max(0, ...telling.map(({ lines }) => lines)),
     batches: telling.reduce((sum, { seen }) => sum + seen, 0),
     asFar:
-      (telling.find(({ generation }) => generation === restart.best)?.lines ?? 0) +
+      (telling.find(({ generation }) => generation === restart.from)?.lines ?? 0) +
       endedBefore.reduce((sum, { ended }) => sum + ended, 0),
     within: restart.within,
     jars: all.reduce((sum, { generation, jars }) => sum + (generation > 1 ? jars : 0), 0),
@@ -41,8 +41,8 @@ export function evidenceOf(
 }
 
 /**
- * Whether a figure may be given as known: two lines and five batches tell, two lines were seen as far as it or to their end
- * (beyond, it is what is assumed that speaks), and the range said with it is as wide as the record leaves it.
+ * Whether a figure may be given as known: two lines and five batches tell, two lines were seen as far as its range or to their
+ * end (beyond, it is what is assumed that speaks), and the range said with it is as wide as the record leaves it.
  */
 export const tellsEnough = ({ lines, batches, asFar, within }: Evidence): boolean =>
   lines >= LINES_TO_TELL && batches >= BATCHES_TO_TELL && asFar >= LINES_TO_TELL && within >= WITHIN;

@@ -6,9 +6,9 @@ import type { DemoBatch, DemoJar } from './shapes';
 
 /** Pence a litre, from that day on. Invented: it went up twice over the winter. */
 const PRICES = [
-  ['2025-10-01', 112],
-  ['2026-01-01', 118],
-  ['2026-03-01', 124],
+  ['2025-10-01', 162],
+  ['2026-01-01', 168],
+  ['2026-03-01', 174],
 ] as const;
 
 /** Milk bought for a batch, and which of its jars were filled from it. */

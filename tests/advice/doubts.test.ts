@@ -1,6 +1,6 @@
 // What its own hold leaves in doubt, in the words of the take-out gate. The rules of the gate: tests/batch/gate.test.ts.
 import { describe, expect, it } from 'vitest';
-import { doubtsAbout } from '../../core/advice/doubts';
+import { asksAbout, doubtsAbout } from '../../core/advice/doubts';
 import { gateReasonSentence } from '../../core/ledger/gate';
 import { batchOf, fromJar, fromSource, must, newSession, plainJar, plainSource, unseen } from '../ledger/helpers'; // prettier-ignore
 
@@ -18,6 +18,15 @@ describe('doubts', () => {
     ['a slow start with the gate left unanswered', { ...slow, setAtTakeOut: null }, { code: 'slow start', loose: true, sourless: false }],
   ] as const)('are said of %s as the gate says them', (_what, outcome, reason) =>
     expect(doubtsAbout(outcome, null)).toEqual([gateReasonSentence(reason)])); // prettier-ignore
+  it('are said of words that tell of spoilage, until somebody says what else it is', () => {
+    const streaks = { ...set, colour: 'pink streaks', bubbles: 'fine' as const };
+    expect(doubtsAbout(streaks, null)).toEqual([expect.stringMatching(/^“pink streaks” was written down.*discard\.$/)]);
+    expect(asksAbout(streaks, null)).toEqual([]);
+    const answered = { ...streaks, note: 'Asked about “pink streaks”: not spoilage, raspberry syrup' };
+    expect(doubtsAbout(answered, null)).toEqual([]);
+    expect(asksAbout(answered, null)).toHaveLength(1);
+    expect(doubtsAbout({ ...set, note: 'no mould' }, null)).toEqual([]);
+  }); // prettier-ignore
   it('are none where nothing speaks against it, where nothing is recorded, and where it is condemned anyway', () => {
     expect(doubtsAbout(set, null)).toEqual([]);
     expect(doubtsAbout(unseen, null)).toEqual([]);
