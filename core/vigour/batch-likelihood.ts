@@ -50,7 +50,29 @@ function ofScores(jars: readonly ScoredRange[], spread: number, jarSpread: numbe
   };
 }
 
+/** Tables by what was recorded, seen from the first jar: a few patterns of set words come again and again. */
+const tables = new Map<string, Table>();
+const MOST_TABLES = 20_000;
+
+interface Table {
+  /** Of its first place and of its middle, from the first jar's score. */
+  readonly from: number;
+  readonly middle: number;
+  readonly table: Float64Array;
+}
+
 function ofRanges(jars: readonly ScoredRange[], spread: number, jarSpread: number): BatchLikelihood {
+  const sorted = jars.toSorted((a, b) => a.score - b.score || a.width - b.width);
+  const first = sorted[0]?.score ?? 0;
+  const seen = sorted.map(({ score, width }) => ({ score: score - first, width }));
+  const key = `${spread} ${jarSpread} ${seen.map(({ score, width }) => `${score.toFixed(3)}:${width}`).join(' ')}`;
+  const known = tables.get(key) ?? tableOf(seen, spread, jarSpread);
+  if (tables.size >= MOST_TABLES) tables.clear();
+  tables.set(key, known);
+  return { kind: 'ranges', at: first + known.middle, from: first + known.from, table: known.table };
+}
+
+function tableOf(jars: readonly ScoredRange[], spread: number, jarSpread: number): Table {
   const ends = jars.flatMap(({ score, width }) => [score - width / 2, score + width / 2]);
   const [low, high] = [Math.min(...ends), Math.max(...ends)];
   const from = low - BEYOND;
@@ -77,7 +99,7 @@ function ofRanges(jars: readonly ScoredRange[], spread: number, jarSpread: numbe
     }
     return Math.log(sum / total);
   });
-  return { kind: 'ranges', at: (low + high) / 2, from, table };
+  return { from, middle: (low + high) / 2, table };
 }
 
 /** Adds the log likelihood at the levels from, from + step, … to the sums; beyond its table it stays as at its end. */

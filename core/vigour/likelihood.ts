@@ -36,10 +36,10 @@ export interface LikelihoodRules {
 
 export const LIKELIHOOD_RULES: LikelihoodRules = {
   spreads: [2, 3, 4, 5.5, 7.5, 10, 14, 20],
-  steadyPower: 1,
+  steadyPower: 1.5,
   jarSpreads: [1, 1.7, 3, 5, 8.5],
   jarPart: 0.5,
-  jarPartLogSd: 0.7,
+  jarPartLogSd: 0.5,
   wander: [
     { value: 0, weight: 0.5 },
     { value: 0.17, weight: 0.35 },
@@ -65,7 +65,16 @@ interface Pair {
 }
 
 /** Spreads of batches and jars that are averaged over, with their weights for a steady line and for a losing one. */
-function pairsOf(rules: LikelihoodRules): Pair[] {
+const pairsKnown = new WeakMap<LikelihoodRules, readonly Pair[]>();
+function pairsOf(rules: LikelihoodRules): readonly Pair[] {
+  const before = pairsKnown.get(rules);
+  if (before) return before;
+  const pairs = reckonPairs(rules);
+  pairsKnown.set(rules, pairs);
+  return pairs;
+}
+
+function reckonPairs(rules: LikelihoodRules): Pair[] {
   const steadyTotal = rules.spreads.reduce((sum, spread) => sum + spread ** rules.steadyPower, 0);
   return rules.spreads.flatMap((spread) => {
     const weights = rules.jarSpreads.map((jarSpread) =>
@@ -94,32 +103,41 @@ function logOfSum(logs: readonly number[]): number {
 }
 
 /** Where nothing but scores was recorded, the average over all levels is known in closed form. */
-function overLevelsOfScores(batches: readonly BatchLikelihood[], falls: readonly number[]): number {
+function overLevelsOfScores(batches: readonly BatchLikelihood[], falls: Float64Array): number {
   let [weight, weighted, squares, constants] = [0, 0, 0, 0];
-  batches.forEach((batch, i) => {
-    if (batch.kind !== 'scores') return;
+  for (let i = 0; i < batches.length; i++) {
+    const batch = batches[i] as BatchLikelihood;
+    if (batch.kind !== 'scores') continue;
     const w = 1 / batch.variance;
     const level = batch.at + (falls[i] as number);
     weight += w;
     weighted += w * level;
     squares += w * level * level;
     constants += batch.constant;
-  });
+  }
   return constants - (squares - weighted ** 2 / weight) / 2 + Math.log((2 * Math.PI) / weight) / 2;
 }
 
-/** Log of the likelihood averaged evenly over the line's level; batch i lies falls[i] points below it. */
-function overLevels(batches: readonly BatchLikelihood[], falls: readonly number[], spread: number): number {
-  if (batches.every(({ kind }) => kind === 'scores')) return overLevelsOfScores(batches, falls);
+/** Far enough for a set word on either side; finer where the line is even. */
+const reachOf = (spread: number): number => 25 + spread / 2;
+const stepOf = (spread: number): number => Math.max(1.5, spread / 2);
+
+function overLevelsOfRanges(
+  batches: readonly BatchLikelihood[],
+  falls: Float64Array,
+  spread: number,
+): number {
   const levels = batches.map(({ at }, i) => at + (falls[i] as number)).toSorted((a, b) => a - b);
-  const middle = levels[Math.floor(levels.length / 2)] as number;
-  // Far enough for a set word on either side; finer where the line is even.
-  const reach = 25 + spread / 2;
-  const step = Math.max(1, spread / 3);
-  const logs = new Float64Array(Math.ceil((2 * reach) / step) + 1);
-  batches.forEach((batch, i) => addLogs(batch, middle - reach - (falls[i] as number), step, logs));
-  const most = logs.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
-  return most + Math.log(step * logs.reduce((sum, x) => sum + Math.exp(x - most), 0));
+  const from = (levels[Math.floor(levels.length / 2)] as number) - reachOf(spread);
+  const step = stepOf(spread);
+  const logs = new Float64Array(Math.ceil((2 * reachOf(spread)) / step) + 1);
+  for (let i = 0; i < batches.length; i++)
+    addLogs(batches[i] as BatchLikelihood, from - (falls[i] as number), step, logs);
+  let most = Number.NEGATIVE_INFINITY;
+  for (let k = 0; k < logs.length; k++) most = Math.max(most, logs[k] as number);
+  let sum = 0;
+  for (let k = 0; k < logs.length; k++) sum += Math.exp((logs[k] as number) - most);
+  return most + Math.log(step * sum);
 }
 
 /** Likelihoods of a batch by pair of spreads, worked out once for all looks at a growing line. */
@@ -156,30 +174,31 @@ export function lossLikelihood(
 ): LossLikelihood {
   const first = batches[0]?.generation ?? 0;
   const since = batches.map(({ generation }) => generation - first);
+  const fallsOf = (perGeneration: number, start: number): Float64Array =>
+    Float64Array.from(since, (generation) => perGeneration * Math.max(0, generation - start));
   const starts =
     batches.length < rules.lateFrom
       ? []
       : rules.lateStarts.map((ago) => since[batches.length - 1 - ago] as number);
+  const losing = rules.losses.map(({ value, weight }) => ({ weight, falls: fallsOf(value, 0) }));
+  const losingLately = rules.losses.flatMap(({ value, weight }) =>
+    starts.map((start) => ({ weight: weight / starts.length, falls: fallsOf(value, start) })),
+  );
   const pairs = pairsOf(rules);
   const likelihoods = batches.map((batch) => likelihoodsOf(batch, pairs, rules));
+  const scoresOnly = likelihoods.every((all) => all.every(({ kind }) => kind === 'scores'));
   const steady: number[] = [];
   const throughout: number[] = [];
   const lately: number[] = [];
   pairs.forEach(({ spread, steady: ifSteady, losing: ifLosing }, pair) => {
     const each = likelihoods.map((all) => all[pair] as BatchLikelihood);
-    const averaged = (perGeneration: number, start: number): number =>
-      overLevels(
-        each,
-        since.map((generation) => perGeneration * Math.max(0, generation - start)),
-        spread,
-      );
+    // Averaged evenly over the level of the line, each batch lying so far below it.
+    const averaged = (falls: Float64Array): number =>
+      scoresOnly ? overLevelsOfScores(each, falls) : overLevelsOfRanges(each, falls, spread);
     for (const { value, weight } of rules.wander)
-      steady.push(Math.log(ifSteady * weight) + averaged(value * spread, 0));
-    for (const { value, weight } of rules.losses) {
-      throughout.push(Math.log(ifLosing * weight) + averaged(value, 0));
-      for (const start of starts)
-        lately.push(Math.log((ifLosing * weight) / starts.length) + averaged(value, start));
-    }
+      steady.push(Math.log(ifSteady * weight) + averaged(fallsOf(value * spread, 0)));
+    for (const { weight, falls } of losing) throughout.push(Math.log(ifLosing * weight) + averaged(falls));
+    for (const { weight, falls } of losingLately) lately.push(Math.log(ifLosing * weight) + averaged(falls));
   });
   const base = logOfSum(steady);
   return {

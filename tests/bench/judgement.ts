@@ -10,7 +10,7 @@ import { EVEN, inventOutcomes, KEEPINGS, SLIPPING, type Keeping } from './judgem
 import { likelihoodRatio } from './judgement-bound';
 import { BATCHES, HABITS, inventLine, seeded, type Habits, type LineTruth } from './judgement-lines';
 
-const lines = Number(process.argv[2] ?? 4000);
+const lines = Number(process.argv[2] ?? 2000);
 const SPREADS = [3, 4, 5, 8, 10];
 const CORRELATIONS = [0, 0.3, 0.5];
 const LOSS = 5;
@@ -46,8 +46,16 @@ const share = (looks: readonly Looks[], is: (look: Looks) => boolean): number =>
   looks.filter(is).length / looks.length;
 const percent = (x: number): string => `${(100 * x).toFixed(1)} %`.padStart(8);
 
+const bounds = new Map<string, number>();
 /** Share of losing lines that the likelihood-ratio test calls by batch 8, at 5 % false calls over all twelve looks. */
 function boundBy8(spread: number, autocorrelation: number): number {
+  const key = `${spread} ${autocorrelation}`;
+  const bound = bounds.get(key) ?? reckonBound(spread, autocorrelation);
+  bounds.set(key, bound);
+  return bound;
+}
+
+function reckonBound(spread: number, autocorrelation: number): number {
   const seen = BATCHES - 1;
   const highest = (loss: number, by: number, salt: number): number[] => {
     const truth = { spread, autocorrelation, loss };
@@ -148,7 +156,7 @@ table(
   ['recorded', 'spread', '10', '11', '12', '13', '14', '15', '16', '18'],
   (['in full', 'usual', 'careless'] as const).flatMap((name) =>
     [4, 8].map((spread) => {
-      const looks = judged({ spread, autocorrelation: 0.3, loss: LOSS, from: 8 }, HABITS[name], Math.round(lines / 4), 18);
+      const looks = judged({ spread, autocorrelation: 0.3, loss: LOSS, from: 8 }, HABITS[name], Math.round(lines / 2), 18);
       return [name, String(spread), ...[10, 11, 12, 13, 14, 15, 16, 18].map((by) => percent(share(looks, (l) => l.called <= by)))];
     }),
   ),
@@ -184,7 +192,7 @@ table(
 /** Whole lines from what was seen in the jars, judged after each batch by the program from end to end: batch at which each is first called. */
 const calledFrom = (uneven: number, slip: typeof SLIPPING | typeof EVEN, keeping: Keeping): number[] => {
   const random = seeded(Math.round(uneven * 1000) + (slip === EVEN ? 1 : 2));
-  return Array.from({ length: Math.round(lines / 8) }, () => {
+  return Array.from({ length: Math.round(lines / 4) }, () => {
     const jars = inventOutcomes({ uneven, ...slip }, keeping, BATCHES, random);
     for (let batch = 5; batch <= BATCHES; batch++) {
       const seen = jars.filter((jar) => jar.batch <= batch);
