@@ -92,6 +92,7 @@ function lineWhy(judgement: LineJudgement): Why {
       `A line's batches are expected to differ by about ${rules.priorSpread} points until they tell themselves.`,
       'One budget of false alarms covers all looks: of steady lines, about one in twenty is ever said to slip within twelve batches.',
       'A line is looked at after every batch, and a low chance at one of so many looks is common by luck: by itself it is no alarm.',
+      'How much likelier is asked of every jar, so a line can be called before its smoothed level crosses the alarm level drawn. It takes jars of a batch to differ by about half of what batches do.',
       `Jars are compared with the first batches after the founding one, which count as ${USUAL_POINTS}.`,
     ],
     source: PRIOR_SOURCES.trend,
