@@ -1,8 +1,10 @@
 // What judgement says of a line and of a jar, in calm sentences with their numbers.
 import { dayLabel } from '../lineage/labels';
+import { inWords } from '../lineage/way-back';
 import { treatmentOf } from './effects';
 import { plainSiblings, type LineJudgement } from './line';
 import { scoreJar, shown } from './score';
+import type { Alarm } from './trend';
 import { USUAL_POINTS, type JarEvidence, type JarScore } from './types';
 import { median } from './order';
 import { timesSeen } from './words';
@@ -13,7 +15,7 @@ export const SAYS_NOTHING_OF_SAFETY =
 const one = (value: number): string => (Math.abs(value) < 0.05 ? '0.0' : value.toFixed(1));
 
 /** "it loses about 3.3 points a generation". */
-const change = (slope: number): string =>
+const slopeWords = (slope: number): string =>
   one(Math.abs(slope)) === '0.0'
     ? 'it neither gains nor loses'
     : `it ${slope < 0 ? 'loses' : 'gains'} about ${one(Math.abs(slope))} points a generation`;
@@ -37,29 +39,58 @@ export function standingSentence(judgement: LineJudgement): string {
     ? `${one(least)} to ${one(most)}`
     : `from a loss of ${one(-trend.slopeLow)} to a gain of ${one(trend.slopeHigh)}`;
   const below = Math.max(0, trend.drop);
+  // Set words alone may leave no width at all, which would claim too much.
+  const change =
+    trend.slopeLow === trend.slopeHigh ? slopeWords(trend.slope) : `${slopeWords(trend.slope)} (${interval})`;
+  const untold =
+    judgement.blocked.length > 0
+      ? ` Whether that is the culture or the ${inWords(judgement.blocked)} can't be told apart here.`
+      : '';
   switch (standing) {
     case 'steady':
-      return `Steady ${over}: ${change(trend.slope)} (${interval}). A loss of ${rules.lossToRuleOut} points a generation can be ruled out.`;
+      return `Steady ${over}: ${change}. A loss of ${rules.lossToRuleOut} points a generation can be ruled out.`;
     case 'slipping':
-      return `Slipping: ${change(trend.slope)} (${interval}) ${over}, and it now stands about ${Math.round(below)} points below its early batches.`;
+      return `Slipping: ${change} ${over}, and it now stands about ${Math.round(below)} points below its early batches.${untold}`;
     case 'worn out':
-      return `Worn out: it now stands about ${Math.round(below)} points below its early batches. ${sentenceCase(change(trend.slope))} (${interval}) ${over}.`;
+      return `Worn out: it now stands about ${Math.round(below)} points below its early batches. ${sentenceCase(change)} ${over}.${untold}`;
     default:
       return `No slip seen ${over}, but a loss of ${rules.lossToRuleOut} points a generation can't be ruled out yet.`;
   }
 }
 
-/** How much likelier its batches are on a losing line, where that is said of it. */
-function likelierReason({ trend, standing }: LineJudgement): string[] {
-  if (!trend?.likelihood || (standing !== 'slipping' && standing !== 'worn out')) return [];
-  const { throughout, lately } = trend.likelihood;
-  const times = (log: number): string => (log > Math.log(1000) ? 'more than a thousand' : Math.exp(log).toFixed(0));
-  // Whichever of the two says more; a small figure says nothing.
-  const most = Math.max(throughout, lately ?? throughout);
-  if (most < Math.log(2)) return [];
-  return lately !== null && lately > throughout
-    ? [`Such batches are ${times(lately)} times likelier on a line that began to lose a few batches ago than on a steady one.`]
-    : [`Such batches are ${times(throughout)} times likelier on a line that loses with each generation than on a steady one.`];
+const times = (log: number): string =>
+  log > Math.log(1000) ? 'more than a thousand' : Math.exp(log).toFixed(log < Math.log(10) ? 1 : 0);
+
+/** What called it, with the figure and its limit. */
+function calledBy({ trend, rules }: LineJudgement): string[] {
+  if (!trend) return [];
+  const { likelihood } = trend;
+  const says = {
+    'slope and level': `Slope and level together lie ${one(trend.fall)} standard errors below no change; the alarm is at ${one(trend.limit)}.`,
+    likelihood: `Such batches are ${times(likelihood?.throughout ?? 0)} times likelier on a line that loses with each generation than on a steady one; the alarm is at ${times(trend.likelihoodLimit)}.`,
+    'likelihood lately': `Such batches are ${times(likelihood?.lately ?? 0)} times likelier on a line that began to lose a few batches ago than on a steady one; the alarm is at ${times(rules.latelyLimit)}.`,
+    'steady fall': `Nearly every batch is below the one before: by luck alone that happens in fewer than ${Math.ceil(10_000 * rules.steadyFallChance)} of 10 000 lines.`,
+  } as const satisfies Record<Alarm, string>;
+  return trend.alarms.map((alarm) => says[alarm]);
+}
+
+/** Latest batches so far below the early level (points) that they are named although they are no slip yet. */
+const FAR_BELOW = 20;
+
+/** Poor latest batches of a line that is not called: too few to be a slip, and not to be passed over. */
+function poorLately({ trend, standing, batches }: LineJudgement): string[] {
+  if (!trend || standing === 'slipping' || standing === 'worn out') return [];
+  const compared = batches.filter(({ points }) => points !== null);
+  const before = compared.findLastIndex(({ points }) => (points ?? 0) > trend.baseline - FAR_BELOW);
+  const poor = compared.slice(before + 1);
+  if (poor.length === 0) return [];
+  const [days, at] = [
+    inWords(poor.map(({ madeOn, generation }) => (madeOn === null ? `generation ${generation}` : dayLabel(madeOn, true)))),
+    inWords(poor.map(({ points }) => String(shown(points ?? 0)))),
+  ];
+  return poor.length === 1
+    ? [`The latest batch, of ${days}, stands at ${at}, far below its early level of ${shown(trend.baseline)}. One batch is no slip: see what was different, and what the next one says.`]
+    : [`The latest ${poor.length} batches, of ${days}, stand at ${at}, far below its early level of ${shown(trend.baseline)}. That is too few to tell a slip from bad luck: see what was different before you seed on.`];
 } // prettier-ignore
 
 /** What stands behind a line's standing, the most telling first. */
@@ -69,8 +100,9 @@ export function lineReasons(judgement: LineJudgement): string[] {
   const unseen = batches.filter(({ leftOut, comparable }) => comparable.length === 0 && leftOut.some(({ because, jar }) => because === 'unseen' && !jar.mixes)).length; // prettier-ignore
   return [
     ...(called ? [`The slip was first noticed at generation ${called.generation}${called.madeOn ? `, made ${dayLabel(called.madeOn, true)}` : ''}.`] : []),
-    ...likelierReason(judgement),
     ...judgement.suspects.map(({ says }) => says),
+    ...(called ? calledBy(judgement) : []),
+    ...poorLately(judgement),
     ...(startedAt !== null && startedAt < USUAL_POINTS - 10
       ? [`It began low: its early batches stand at ${Math.round(startedAt)} where ${USUAL_POINTS} is usual of all your lines.`]
       : []),

@@ -48,6 +48,8 @@ export interface TrendRules {
   readonly levelAlone: number;
   /** Alarm also when Mann–Kendall's chance of so steady a fall by luck is at most this. */
   readonly steadyFallChance: number;
+  /** … and the line loses at least so much a generation (points). */
+  readonly leastLoss: number;
   /** Points below the baseline from which a falling line is worn out. */
   readonly wornOutDrop: number;
   /**
@@ -72,11 +74,15 @@ export const TREND_RULES: TrendRules = {
   likelihoodFrom: 0.5,
   levelAlone: 0.9,
   steadyFallChance: 0.0003,
+  leastLoss: 1.5,
   wornOutDrop: 30,
   lossToRuleOut: 3,
   ruleOutSpread: 8,
   ruleOutErrors: 2.5,
 };
+
+/** 'steady fall': Mann–Kendall. */
+export type Alarm = 'slope and level' | 'likelihood' | 'likelihood lately' | 'steady fall';
 
 export interface Trend {
   readonly batches: number;
@@ -103,6 +109,8 @@ export interface Trend {
   /** How much likelier the latest batches are on a losing line; null where nothing falls. */
   readonly likelihood: LossLikelihood | null;
   readonly likelihoodLimit: number;
+  /** What raises the alarm; none: no alarm. */
+  readonly alarms: readonly Alarm[];
   readonly alarm: boolean;
   /** A loss of `lossToRuleOut` a generation can be ruled out. */
   readonly lossRuledOut: boolean;
@@ -156,6 +164,14 @@ export function trendOf(points: readonly TrendPoint[], rules: TrendRules = TREND
   const limit = atThisLook(rules.limits);
   const likelihood = fall < rules.likelihoodFrom ? null : lossLikelihood(latest);
   const likelihoodLimit = atThisLook(rules.likelihoodLimits);
+  const lossRuledOut = fit.slope - rules.ruleOutErrors * carefulError > -rules.lossToRuleOut;
+  const alarms: Alarm[] = [
+    ...(fall > limit ? (['slope and level'] as const) : []),
+    ...(likelihood !== null && likelihood.throughout > likelihoodLimit ? (['likelihood'] as const) : []),
+    ...((likelihood?.lately ?? Number.NEGATIVE_INFINITY) > rules.latelyLimit ? (['likelihood lately'] as const) : []),
+    // However even it falls, a loss too small to matter is no slip.
+    ...(test.pFalling <= rules.steadyFallChance && fit.slope <= -rules.leastLoss ? (['steady fall'] as const) : []),
+  ]; // prettier-ignore
   return {
     batches: n,
     slope: fit.slope,
@@ -173,13 +189,9 @@ export function trendOf(points: readonly TrendPoint[], rules: TrendRules = TREND
     limit,
     likelihood,
     likelihoodLimit,
-    alarm:
-      fall > limit ||
-      test.pFalling <= rules.steadyFallChance ||
-      (likelihood !== null &&
-        (likelihood.throughout > likelihoodLimit ||
-          (likelihood.lately ?? Number.NEGATIVE_INFINITY) > rules.latelyLimit)),
-    lossRuledOut: fit.slope - rules.ruleOutErrors * carefulError > -rules.lossToRuleOut,
+    alarms,
+    alarm: alarms.length > 0,
+    lossRuledOut,
   };
 }
 

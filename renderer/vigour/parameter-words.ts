@@ -38,6 +38,7 @@ const WORDS: Readonly<Record<string, string>> = {
   lateStarts: 'batches ago that it may have begun',
   levelAlone: 'weight of the level by itself',
   steadyFallChance: 'chance of so steady a fall by luck that raises the alarm',
+  leastLoss: 'points lost a generation below which so steady a fall is no alarm',
   wornOutDrop: 'points below its early batches that count as worn out',
   lossToRuleOut: 'loss a generation to be ruled out for “steady”',
   ruleOutSpread: 'points that batches may differ by, for “steady”',

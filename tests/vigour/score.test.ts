@@ -4,7 +4,7 @@ import { constantProfile } from '../../core/growth/warmth';
 import { missingHourCoefficient } from '../../core/vigour/corrections';
 import { siblingEffects } from '../../core/vigour/effects';
 import { judgeLine, keepersUsual } from '../../core/vigour/line';
-import { lineReasons } from '../../core/vigour/says';
+import { lineReasons, standingSentence } from '../../core/vigour/says';
 import { scoreJar } from '../../core/vigour/score';
 import type { JarEvidence, Seen } from '../../core/vigour/types';
 import { usualOf, usualOfAll } from '../../core/vigour/usual';
@@ -91,6 +91,48 @@ describe('fibre and culture', () => {
     expect(line.blocked).toEqual(['oat bran']);
     expect(line.suspects[0]?.says).toContain("oat bran and culture can't be told apart");
     expect(line.batches.at(-1)?.points).toBe(line.batches.at(-1)?.uncorrected);
+  });
+  it('are named in the sentence of a line that falls, before any figure of the fall', () => {
+    const line = lineOf((batch) => [jar({ additions: batch > 6 ? ['oat bran'] : [], seen: { setWord: batch > 6 ? 'soft' : 'firm' } })], 12); // prettier-ignore
+    expect(['slipping', 'worn out']).toContain(line.standing);
+    expect(standingSentence(line)).toMatch(
+      /Whether that is the culture or the oat bran can't be told apart here\.$/,
+    );
+    const reasons = lineReasons(line);
+    const at = (part: string): number => reasons.findIndex((reason) => reason.includes(part));
+    expect(at('oat bran')).toBeGreaterThanOrEqual(0);
+    expect(at('oat bran')).toBeLessThan(at('the alarm is at'));
+  });
+});
+
+describe('what is said of a line', () => {
+  const ofPh = (values: readonly number[]) => lineOf((batch) => [jar({ seen: { ph: values[batch - 1] ?? null, phHow: 'meter' } })], values.length); // prettier-ignore
+  it('names the alarm that called it, with its figure and its limit', () => {
+    const line = ofPh([4.5, 4.3, 4.31, 4.3, 4.38, 4.42, 4.47, 4.53, 4.58]);
+    expect(['slipping', 'worn out']).toContain(line.standing);
+    expect(line.trend?.alarms.length).toBeGreaterThan(0);
+    expect(lineReasons(line).filter((reason) => /the alarm is at|by luck alone/.test(reason))).toHaveLength(
+      line.trend?.alarms.length ?? 0,
+    );
+  });
+  it('does not call a loss too small to matter, however evenly it goes', () => {
+    // Eight batches, each 0.01 sourer short of the one before: a point a generation, and no tie.
+    const line = ofPh([4.3, 4.3, 4.31, 4.32, 4.33, 4.34, 4.35, 4.36, 4.37]);
+    expect(line.trend?.mannKendall.pFalling).toBeLessThan(0.0003);
+    expect(line.trend?.alarms).toEqual([]);
+  });
+  it('names poor latest batches that are no slip yet', () => {
+    const words = ['firm', 'firm', 'firm', 'firm', 'firm', 'firm', 'firm', 'firm', 'runny'] as const;
+    const line = lineOf((batch) => [jar({ seen: { setWord: words[batch - 1] ?? 'firm' } })], words.length);
+    expect(['steady', 'no slip seen']).toContain(line.standing);
+    expect(lineReasons(line).join(' ')).toMatch(/The latest batch, of 1 Sep 2026, stands at \d+, far below/);
+    const even = lineOf(() => [jar()], 9);
+    expect(lineReasons(even).join(' ')).not.toContain('far below');
+  });
+  it('claims no interval where set words leave none', () => {
+    expect(standingSentence(lineOf(() => [jar()], 9))).toMatch(
+      /^Steady over 8 comparable batches: it neither gains nor loses\. /,
+    );
   });
 });
 
