@@ -70,10 +70,7 @@ export function doubtsAbout(
   ];
   if (outcome === null) return [...words, ...cut];
   const { against, bubblesAlone } = weigh(outcome, mates);
-  return [
-    ...words,
-    ...(bubblesAlone && noted === null ? [] : [...against.map(gateReasonSentence), ...cut]),
-  ];
+  return [...words, ...(bubblesAlone && noted === null ? [] : [...against.map(gateReasonSentence), ...cut])];
 }
 
 const hoursIn = (hours: number | null): string =>

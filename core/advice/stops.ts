@@ -19,7 +19,8 @@ export const limitsOf = (
   generation: kept.mostGenerations,
 });
 
-export type StopCode = 'spoiled' | 'condemned' | 'on hold' | 'failed the gate' | 'in its hold' | 'too old' | "keeper's limit";
+export type StopCode =
+  'spoiled' | 'condemned' | 'on hold' | 'failed the gate' | 'in its hold' | 'too old' | "keeper's limit";
 export interface Stop {
   readonly code: StopCode;
   readonly says: string;

@@ -18,14 +18,22 @@ interface Lifted {
   readonly says: string;
 }
 
+/** A reason in its own words, as the end of a sentence. */
+function quoted(reason: string): string {
+  const words = reason.trim();
+  return /[.!?]$/.test(words) ? `“${words}”` : `“${words}”.`;
+}
+
 /** Holds of a jar that were lifted, a mark for each. */
 function liftedOf(family: Family, jar: number): Lifted[] {
   const { label } = family.jar(jar);
-  return family.cautionsOf(jar).flatMap(({ level, cleared, of }) =>
-    level === 'on hold' && cleared !== null
-      ? [{ label, of, says: `on hold because of ${family.jar(of).label}; lifted: “${cleared.trim()}”.` }]
-      : [],
-  );
+  return family
+    .cautionsOf(jar)
+    .flatMap(({ level, cleared, of }) =>
+      level === 'on hold' && cleared !== null
+        ? [{ label, of, says: `on hold because of ${family.jar(of).label}; lifted: ${quoted(cleared)}` }]
+        : [],
+    );
 }
 
 /**
@@ -49,7 +57,9 @@ export function wayBackLooks(
     const doubt = doubts.get(jar);
     const mine = own.get(jar) ?? [];
     // A hold of its own about the same spoiled jar is said of itself.
-    const said = new Set(family.cautionsOf(jar).flatMap(({ level, of }) => (level === 'on hold' ? [of] : [])));
+    const said = new Set(
+      family.cautionsOf(jar).flatMap(({ level, of }) => (level === 'on hold' ? [of] : [])),
+    );
     const above = (lifts.get(jar) ?? []).filter(({ of }) => !said.has(of));
     return [
       ...mine.map(({ says }) => `It was ${says} ${LOOK}`),

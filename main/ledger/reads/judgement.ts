@@ -58,7 +58,11 @@ export function judgeOneJar(ledger: Ledger, { jar }: Parsed<'judgement.jar'>): R
   const holds = {
     onHold: holdSentence(family, key),
     descendsFromHeld: heldAncestor(family, key)?.says ?? null,
-    asSeed: [...(against.acidNotThere === null ? [] : [against.acidNotThere]), ...against.doubts, ...against.asks],
+    asSeed: [
+      ...(against.acidNotThere === null ? [] : [against.acidNotThere]),
+      ...against.doubts,
+      ...against.asks,
+    ],
   };
   return jarReply(evidence, judgement, mates, namesIn(ledger), cultureOf(ledger, key), holds);
 }
