@@ -17,7 +17,21 @@ export interface SpoilagePassage {
   readonly signs: readonly DiscardSign[];
 }
 
-function passagesIn(text: string, smelled: boolean): SpoilagePassage[] {
+/** Texts that were read before: all jars of a ledger are asked about after each act, and few texts change. */
+const read = new Map<string, readonly SpoilagePassage[]>();
+const MOST_READ = 50_000;
+
+function passagesIn(text: string, smelled: boolean): readonly SpoilagePassage[] {
+  const key = `${smelled ? 'smell' : 'text'}:${text}`;
+  const known = read.get(key);
+  if (known) return known;
+  if (read.size >= MOST_READ) read.clear();
+  const found = readPassages(text, smelled);
+  read.set(key, found);
+  return found;
+}
+
+function readPassages(text: string, smelled: boolean): SpoilagePassage[] {
   return clausesOf(text).flatMap((clause): SpoilagePassage[] => {
     // Under "smell", "off" alone says that it smells off.
     const remark = readRemark(smelled ? `smells ${clause}` : clause);
