@@ -143,6 +143,8 @@ export const refusals = {
     `${text(p, 'seed')} is known to be spoiled since ${text(p, 'known')}: not food and not seed. Choose another seed. If it was used before anyone saw that, undo what was seen, record the seeding, and note it again.`,
   'seed on hold': (p) =>
     `${heldSentence(text(p, 'seed'), Array.isArray(p['because']) ? p['because'].map(String) : [])} Nothing is seeded from it unless you write down why it is not touched: give that reason as why. When in doubt, take another jar.`,
+  'seed without acid': (p) =>
+    `${text(p, 'seed')}: ${text(p, 'says')} Nothing is seeded from it unless you write down why it may be: give that reason as why. When in doubt, take another jar.`,
   'reserve spoiled': (p) =>
     `${text(p, 'jar')} is spoiled: not food and not seed, so nothing of it is kept back. Discard it.`,
   'reason needed': (p) =>

@@ -95,14 +95,14 @@ test.describe('in the invented ledger', () => {
     await expect(page.getByText('8 Apr a is on hold because of 1 Apr c, which spoiled.')).toBeVisible();
     await page.getByLabel('How much of it').fill('3 tbsp');
     await page.keyboard.press('Control+Enter');
-    const asked = page.getByRole('dialog', { name: 'Seed from a jar on hold?' });
+    const asked = page.getByRole('dialog', { name: 'Seed from it all the same?' });
     await expect(asked).toContainText('8 Apr a is on hold because of 1 Apr c');
     await asked.getByRole('button', { name: 'Record with this reason' }).click();
     await expect(asked.getByText('Write a few words.')).toBeVisible();
     await asked.getByRole('button', { name: 'Pick another seed' }).click();
     await expect(jarOf(page, '25 Apr a')).toHaveCount(0);
     await page.keyboard.press('Control+Enter');
-    await asked.getByLabel('Why is it not touched?').fill('Seed was taken before 1 Apr c was opened.');
+    await asked.getByLabel('Why may it be used?').fill('Seed was taken before 1 Apr c was opened.');
     await asked.getByRole('button', { name: 'Record with this reason' }).click();
     await expect(jarOf(page, '25 Apr a')).toContainText('3 tbsp of 8 Apr a');
     await toHistory(page);

@@ -3,9 +3,17 @@
 import { acidShown, GATE_PH, gateReasonSentence, takeOutGate, type GateReason } from '../ledger/gate';
 import { matesPowerCutSentence, type MatesPowerCut } from '../ledger/hold-mates';
 import type { Outcome } from '../ledger/records';
-import { spoilageSaid } from '../ledger/spoilage-words';
+import { powerCutNoted, spoilageNoted, spoilageSaid } from '../ledger/spoilage-words';
 
 type Seen = Omit<Outcome, 'jar'>;
+
+/** Notes that stand beside an outcome: what is written of a jar is read wherever it was written. */
+export interface NotesBeside {
+  readonly jar: string | null;
+  readonly hold: string | null;
+  readonly batch: string | null;
+}
+const NO_NOTES: NotesBeside = { jar: null, hold: null, batch: null };
 
 /** Set words that can be said only of a jar that has set; runny and soft may be said of one that has not. */
 const SETS: readonly Outcome['setWord'][] = ['spoonable', 'firm', 'very firm'];
@@ -28,36 +36,95 @@ function weigh(outcome: Seen, mates: MatesPowerCut | null): Weighed {
   return { against, bubblesAlone };
 }
 
+/** A power cut that only the note of its hold tells of: neither the jar nor its hold-mates say anything of one. */
+const notedCut = (outcome: Seen | null, mates: MatesPowerCut | null, notes: NotesBeside) =>
+  mates === null && (outcome === null || outcome.powerCut === null) ? powerCutNoted(notes.hold) : null;
+
+/** Words that tell of spoilage, in its outcome and in its own note, that nobody has answered. */
+function wordsOf(outcome: Seen | null, notes: NotesBeside): string[] {
+  const said = outcome === null ? null : spoilageSaid(outcome);
+  const noted = spoilageNoted(notes.jar, outcome?.note ?? null);
+  return [...new Set([said, noted].filter((words) => words !== null))];
+}
+
+/** That such words were written down. @param of what of: "it", "this pot" */
+export const wordsSentence = (words: string, of: string): string =>
+  `“${words}” was written down of ${of}, and nobody has said that this is no spoilage. When in doubt, discard.`;
+
 /**
  * A sentence for each doubt: words that tell of spoilage, what the gate asks about (a slow start, a power cut, a pH above 4.6, fine bubbles that are not
- * alone), whether or not its questions were all answered, and a power cut that only jars of the same hold tell of. Empty
- * where there is none, and where the gate condemns the jar, which is said as a stop.
+ * alone), whether or not its questions were all answered, and a power cut that only jars of the same hold, or its note, tell
+ * of. Empty where there is none, and where the gate condemns the jar, which is said as a stop.
  */
-export function doubtsAbout(outcome: Seen | null, mates: MatesPowerCut | null): readonly string[] {
-  const cut = mates !== null && (outcome === null || outcome.powerCut === null) ? [matesPowerCutSentence(mates)] : []; // prettier-ignore
-  if (outcome === null) return cut;
-  if (takeOutGate(outcome, true).verdict === 'discard') return [];
+export function doubtsAbout(
+  outcome: Seen | null,
+  mates: MatesPowerCut | null,
+  notes: NotesBeside = NO_NOTES,
+): readonly string[] {
+  if (outcome !== null && takeOutGate(outcome, true).verdict === 'discard') return [];
+  const words = wordsOf(outcome, notes).map((said) => wordsSentence(said, 'it'));
+  const noted = notedCut(outcome, mates, notes);
+  const cut = [
+    ...(mates !== null && (outcome === null || outcome.powerCut === null) ? [matesPowerCutSentence(mates)] : []), // prettier-ignore
+    ...(noted ? [`${gateReasonSentence({ code: 'power cut', ...noted })} The note of its hold tells of it.`] : []), // prettier-ignore
+  ];
+  if (outcome === null) return [...words, ...cut];
   const { against, bubblesAlone } = weigh(outcome, mates);
-  return [...spoilageWords(outcome), ...(bubblesAlone ? [] : [...against.map(gateReasonSentence), ...cut])];
+  return [...words, ...(bubblesAlone && noted === null ? [] : [...against.map(gateReasonSentence), ...cut])];
 }
 
-/** Words of spoilage that were written down and never answered: nobody ticked a sign, and nobody said what else it is. */
-function spoilageWords(outcome: Seen): string[] {
-  const words = spoilageSaid(outcome);
-  return words === null
-    ? []
-    : [
-        `“${words}” was written down of it, and nobody has said that this is no spoilage. When in doubt, discard.`,
-      ];
+const hoursIn = (hours: number | null): string =>
+  hours === null ? '' : `, for ${hours === 1 ? 'an hour' : `${hours} hours`}`;
+
+/**
+ * In a few words, why a jar is in doubt as what others descend from; null where it is not. Fine bubbles are not handed down:
+ * they are normal for this kind of culture.
+ */
+export function inDoubtBecause(
+  outcome: Seen | null,
+  mates: MatesPowerCut | null,
+  notes: NotesBeside = NO_NOTES,
+): string | null {
+  if (outcome !== null && takeOutGate(outcome, true).verdict === 'discard') return null;
+  const { against } = outcome === null ? { against: [] } : weigh(outcome, mates);
+  const cut = outcome === null || outcome.powerCut === null ? (mates ?? notedCut(outcome, mates, notes)) : null; // prettier-ignore
+  const why = [
+    ...wordsOf(outcome, notes).map((words) => `“${words}” was written down of it`),
+    ...against.flatMap((reason): string[] => {
+      if (reason.code === 'acid')
+        return [`a pH of ${reason.ph}${reason.how === null ? '' : ` by ${reason.how}`}, above 4.6`];
+      if (reason.code === 'slow start') return ['a slow start'];
+      return reason.code === 'power cut' ? [`a power cut during its hold${hoursIn(reason.hours)}`] : [];
+    }),
+    ...(cut ? [`a power cut during its hold${hoursIn(cut.hours)}`] : []),
+  ];
+  return why.length === 0 ? null : why.join('; ');
 }
 
-/** What is normal by itself and is still to be looked at before it seeds anything: fine bubbles alone (common practice). */
-export function asksAbout(outcome: Seen | null, mates: MatesPowerCut | null): readonly string[] {
-  return outcome !== null && weigh(outcome, mates).bubblesAlone && spoilageSaid(outcome) === null
+/** What is normal by itself and is still to be looked at before it seeds anything: fine bubbles alone (common practice),
+ * and words of spoilage in a note of its batch or hold, which may be about another jar. */
+export function asksAbout(
+  outcome: Seen | null,
+  mates: MatesPowerCut | null,
+  notes: NotesBeside = NO_NOTES,
+): readonly string[] {
+  const shared = (['batch', 'hold'] as const).flatMap((where) => {
+    const words = spoilageNoted(notes[where], outcome?.note ?? null);
+    return words === null
+      ? []
+      : [`The note of its ${where} says “${words}”. Look and smell first, and when in doubt, discard.`];
+  });
+  const bubbles =
+    outcome !== null &&
+    weigh(outcome, mates).bubblesAlone &&
+    wordsOf(outcome, notes).length === 0 &&
+    notedCut(outcome, mates, notes) === null;
+  return bubbles
     ? [
         'Fine bubbles were seen; alone they are normal for this kind of culture. Look and smell first. With foam, a lifted lid or a torn curd, discard.',
+        ...shared,
       ]
-    : [];
+    : shared;
 }
 
 /**

@@ -1,5 +1,6 @@
 // The one sentence of advice, and what is said before the last of a line is eaten. A seed that has to be looked into or is in
 // doubt is never recommended by either.
+import { inWords } from '../lineage/way-back';
 import type { Ranked, SeedCandidate } from './next';
 
 /** Why nothing but a fresh start is offered in earnest; null where something is. @param others what may be used beside it */
@@ -20,9 +21,14 @@ const beforeUse = ({ keptSaid }: Pick<Ranked, 'keptSaid'>, looks: readonly strin
   ...(keptSaid ? [] : ['Nobody has said whether it is still kept.']),
 ];
 
-/** What to do: one sentence, and what has to be looked at first. @param allowed in order, the fresh start among them */
-export function nextSentence(allowed: readonly Ranked[]): string {
+/**
+ * What to do: one sentence, and what has to be looked at first.
+ * @param allowed in order, the fresh start among them @param waiting what only its hold keeps from being offered
+ */
+export function nextSentence(allowed: readonly Ranked[], waiting: readonly Ranked[]): string {
   const [first, ...others] = allowed;
+  if ((!first || (others.length === 0 && first.kind === 'fresh start')) && waiting.length > 0)
+    return `Nothing that is kept may be used as seed yet: nobody has written down how ${inWords(waiting.map(({ label }) => label))} came out. Write that down after the hold, or make a fresh start from sources.`;
   if (!first || (others.length === 0 && first.kind === 'fresh start'))
     return 'Nothing that is kept may be used as seed. Make a fresh start from sources.';
   // What descends from a jar on hold, or is in doubt itself, never stands first: a fresh start is offered before it.

@@ -8,7 +8,7 @@ import { costWords } from './costs';
 import type { HeldAncestor } from '../lineage/held-line';
 import { lastSays, nextSentence } from './next-says';
 import { looksOf, placeCostOf } from './looks';
-import { inOrder, LOOK_FIRST, MAY_BE_GONE } from './order';
+import { inOrder, looksDearer, MAY_BE_GONE } from './order';
 import { HOUR_OF_DELAY, reckonedGeneration, seedCost, weakFrom, type CostBasis } from './seed-cost';
 import { stopsOf, type SeedLimits, type Stop } from './stops';
 import { wouldChange } from './would-change';
@@ -38,8 +38,10 @@ export interface SeedCandidate {
   readonly heldAncestor: HeldAncestor | null;
   /** What its own hold leaves in doubt, a sentence each (doubts.ts): no stop, but it comes last of all. */
   readonly doubts: readonly string[];
-  /** What is normal by itself and is still to be looked at first, a sentence each (doubts.ts). */
+  /** What is to be looked at first although it leaves no doubt of the jar itself, a sentence each (doubts.ts, way-back.ts). */
   readonly asks: readonly string[];
+  /** Nobody has seen how it came out, and its hold may not have ended (in-hold.ts). */
+  readonly inHold: boolean;
   /** Somebody said that it is still kept. */
   readonly keptSaid: boolean;
   readonly place: 'fridge' | 'freezer' | 'dried';
@@ -198,7 +200,7 @@ function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
         ]
       : []),
     ...(candidate.kind === 'reserve' ? [RESERVE_COUNTED] : []),
-    ...(looks.length > 0 ? [dearer(LOOK_FIRST, 'it has to be looked at first')] : []),
+    ...(looks.length > 0 ? [dearer(looksDearer(looks), 'it has to be looked at first')] : []),
     ...(keptSaid ? [] : [dearer(MAY_BE_GONE, 'it may be gone')]),
   ];
   return {
@@ -261,7 +263,10 @@ export function adviseNext(input: NextInput): NextAdvice {
   return {
     ranking,
     nothingMayBeUsed,
-    sentence: nextSentence(allowed),
+    sentence: nextSentence(
+      allowed,
+      seeds.filter(({ stops }) => stops.length > 0 && stops.every(({ code }) => code === 'in its hold')),
+    ),
     suggestions: input.blocked.map(
       (name) =>
         `Make one small plain jar in the next batch: without it, ${name} and culture can't be told apart.`,

@@ -8,15 +8,21 @@ import type { Ranked } from './next';
  * clearly cheaper. Restarts as near as this are called about as good too (restart.ts).
  */
 export const LOOK_FIRST = 0.05;
+/** By this part more for each further thing to look at, so that two warnings never beat one at as good a cost. */
+export const LOOK_AGAIN = 0.01;
 /** By this part dearer counts what nobody has said to be still kept: costs so near are as good as equal. */
 export const MAY_BE_GONE = 0.01;
 
 /** Rounding in the sums is no difference. */
 const HAIR = 1e-9;
 
+/** By what part what has to be looked at first counts as dearer. @param looks a sentence for each thing to look at */
+export const looksDearer = (looks: readonly string[]): number =>
+  looks.length === 0 ? 0 : LOOK_FIRST + (looks.length - 1) * LOOK_AGAIN;
+
 /** By what a cost is multiplied for its place. @param looks what has to be looked at first, a sentence each */
 export const placeFactor = (looks: readonly string[], keptSaid: boolean): number =>
-  (looks.length > 0 ? 1 + LOOK_FIRST : 1) * (keptSaid ? 1 : 1 + MAY_BE_GONE);
+  (1 + looksDearer(looks)) * (keptSaid ? 1 : 1 + MAY_BE_GONE);
 
 /** The cheaper first; of equals the jar that came out better itself, as the best jar seeds the next batch by the trade. */
 function byCost(a: Ranked, b: Ranked): number {

@@ -7,7 +7,7 @@ import { costWords, type KeptCosts } from './costs';
 import type { History } from './history';
 import { adviseNext, type SeedCandidate } from './next';
 import { seededRandom } from './random';
-import { LOOK_FIRST, MAY_BE_GONE } from './order';
+import { LOOK_AGAIN, LOOK_FIRST, MAY_BE_GONE } from './order';
 import { bestReserve, reserveCosts } from './reserve';
 import { ABOUT_AS_GOOD, restartOf, rivals, type Restart } from './restart';
 import { AS_GOOD, type CostBasis } from './seed-cost';
@@ -219,7 +219,9 @@ export function nextReply(
         ...outlook.kept.assumed,
         'Vigour moves the odds of a weak jar; it never lifts a stop.',
         `The batch counts, not the jar that was picked of it: a third of what a jar scored more than ${AS_GOOD} points below its batch counts against it; what it scored above counts for nothing.`,
-        `What has to be looked at first counts as ${Math.round(100 * LOOK_FIRST)} in 100 dearer for its place, and what nobody has said to be still kept as ${Math.round(100 * MAY_BE_GONE)} in 100: they come before another only where they are clearly cheaper.`,
+        `What has to be looked at first counts as ${Math.round(100 * LOOK_FIRST)} in 100 dearer for its place, with ${Math.round(100 * LOOK_AGAIN)} more for each further thing to look at, and what nobody has said to be still kept as ${Math.round(100 * MAY_BE_GONE)} in 100: they come before another only where they are clearly cheaper.`,
+        'What nobody has written an outcome of comes after what was seen; while it may still be in its hold it is no seed.',
+        'What descends from a jar in doubt, or from one whose hold was lifted, has to be looked at first; no score changes that.',
         'Where a past is not known, chances are those of the furthest generation that any jar of yours has reached.',
         'An hour of delay is taken to cost a hundredth of a jar.',
         RESERVE_ASSUMED,

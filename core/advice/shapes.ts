@@ -7,7 +7,15 @@ const generation = z.int().positive();
 const cost = z.number();
 
 const Stop = z.strictObject({
-  code: z.enum(['spoiled', 'condemned', 'on hold', 'failed the gate', 'too old', "keeper's limit"]),
+  code: z.enum([
+    'spoiled',
+    'condemned',
+    'on hold',
+    'failed the gate',
+    'in its hold',
+    'too old',
+    "keeper's limit",
+  ]),
   says: z.string(),
   lifts: z.string().nullable(),
 });

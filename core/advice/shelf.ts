@@ -2,6 +2,7 @@
 // cautions in words and the vigour of its batch.
 import { delayHours, storageLoss } from '../growth/storage';
 import type { Outcome } from '../ledger/records';
+import { spoilageNoted } from '../ledger/spoilage-words';
 import { cautionSentence } from '../lineage/cautions';
 import { dayLabel } from '../lineage/labels';
 import type { Family } from '../lineage/family';
@@ -9,6 +10,7 @@ import type { Caution } from '../lineage/types';
 import { storageOf, type PortionRecord } from '../vigour/evidence';
 import type { LineJudgement } from '../vigour/line';
 import { heldAncestor } from '../lineage/held-line';
+import { wordsSentence } from './doubts';
 import type { SeedCandidate } from './next';
 import type { KeptSeed } from './reply';
 import { scoredOf } from './scored';
@@ -21,6 +23,8 @@ export interface ShelfJar {
   readonly gone: boolean;
   readonly failedGate: boolean;
   readonly outcomeKnown: boolean;
+  /** Nobody has seen how it came out, and its hold may not have ended (in-hold.ts). */
+  readonly inHold: boolean;
 }
 
 export interface ShelfPortion extends PortionRecord {
@@ -28,6 +32,7 @@ export interface ShelfPortion extends PortionRecord {
   readonly jar: number;
   readonly goneOn: string | null;
   readonly reserve: boolean;
+  readonly note: string | null;
 }
 
 /** Whether an outcome tells how the jar came out: that it exists, or an early look, is not enough. */
@@ -41,6 +46,12 @@ export const sawHowItCameOut = (outcome: Omit<Outcome, 'jar'>): boolean => {
 /** A jar of which nobody said that it is kept counts as kept for so many days. */
 const KEPT_UNSAID_DAYS = 60;
 const PLACES = { fridge: 'pot kept in the fridge', freezer: 'frozen', dried: 'dried' } as const;
+
+/** Words of spoilage in the note of what was kept apart. */
+function potDoubts(portion: Pick<ShelfPortion, 'note'> | null): string[] {
+  const words = portion && spoilageNoted(portion.note, null);
+  return words === null ? [] : [wordsSentence(words, 'this part of it')];
+}
 
 const gravest = (cautions: readonly Caution[]): Caution | undefined => {
   const standing = cautions.filter(({ cleared }) => cleared === null);
@@ -86,6 +97,7 @@ export function shelfCandidates(
     const storage = storageOf(madeOn, today, portion);
     const days = storage.fridgeDays + storage.frozenDays;
     if (!portion && jar.onShelf === null && days > KEPT_UNSAID_DAYS) return [];
+    const own = against(jar.key);
     const caution = gravest(family.cautionsOf(jar.key));
     const of = caution && family.has(caution.of) ? family.jar(caution.of).label : null;
     const generation = family.generationOf(jar.key);
@@ -111,7 +123,10 @@ export function shelfCandidates(
         caution: caution?.level ?? null,
         cautionSays: caution ? cautionSentence(caution, caution.of === jar.key ? null : of) : null,
         heldAncestor: anySpoiled ? heldAncestor(family, jar.key) : null,
-        ...against(jar.key),
+        ...own,
+        doubts: [...own.doubts, ...potDoubts(portion)],
+        // What was kept apart has come out of its hold.
+        inHold: portion === null && jar.inHold,
         keptSaid: portion !== null || jar.onShelf === true,
         place: portion?.place ?? 'fridge',
         // A portion's days are those it has been kept apart; what it waited before counts in the delay.

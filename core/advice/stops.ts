@@ -19,7 +19,8 @@ export const limitsOf = (
   generation: kept.mostGenerations,
 });
 
-export type StopCode = 'spoiled' | 'condemned' | 'on hold' | 'failed the gate' | 'too old' | "keeper's limit";
+export type StopCode =
+  'spoiled' | 'condemned' | 'on hold' | 'failed the gate' | 'in its hold' | 'too old' | "keeper's limit";
 export interface Stop {
   readonly code: StopCode;
   readonly says: string;
@@ -58,6 +59,12 @@ export function stopsOf(
       code: 'failed the gate',
       says: candidate.acidNotThere,
       lifts: 'Written down that it had set at take-out, it would come back, in doubt because of its pH.',
+    });
+  if (candidate.inHold)
+    stops.push({
+      code: 'in its hold',
+      says: 'It may still be in its hold: nobody has written down how it came out.',
+      lifts: 'Written down how it came out, it would be judged by that.',
     });
   const limit = candidate.place === 'fridge' ? limits.fridgeDays : limits.freezerDays;
   if (limit !== null && candidate.days > limit)

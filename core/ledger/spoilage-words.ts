@@ -17,7 +17,21 @@ export interface SpoilagePassage {
   readonly signs: readonly DiscardSign[];
 }
 
-function passagesIn(text: string, smelled: boolean): SpoilagePassage[] {
+/** Texts that were read before: all jars of a ledger are asked about after each act, and few texts change. */
+const read = new Map<string, readonly SpoilagePassage[]>();
+const MOST_READ = 50_000;
+
+function passagesIn(text: string, smelled: boolean): readonly SpoilagePassage[] {
+  const key = `${smelled ? 'smell' : 'text'}:${text}`;
+  const known = read.get(key);
+  if (known) return known;
+  if (read.size >= MOST_READ) read.clear();
+  const found = readPassages(text, smelled);
+  read.set(key, found);
+  return found;
+}
+
+function readPassages(text: string, smelled: boolean): SpoilagePassage[] {
   return clausesOf(text).flatMap((clause): SpoilagePassage[] => {
     // Under "smell", "off" alone says that it smells off.
     const remark = readRemark(smelled ? `smells ${clause}` : clause);
@@ -34,10 +48,14 @@ function passagesIn(text: string, smelled: boolean): SpoilagePassage[] {
 /**
  * Passages of an outcome's free text that tell of spoilage: neither denied in the text itself ("no mould") nor asked about
  * and answered. Each once, in the order they stand. They never make a jar spoiled by themselves: they are asked about.
+ * @param answers another note in which an answer may stand
  */
-export function spoilagePassages(outcome: InWords): readonly SpoilagePassage[] {
+export function spoilagePassages(
+  outcome: InWords,
+  answers: string | null = null,
+): readonly SpoilagePassage[] {
   const answered = new Set(
-    lines(outcome.note).flatMap((line) => {
+    [...lines(outcome.note), ...lines(answers)].flatMap((line) => {
       const words = DENIED.exec(line)?.[1];
       return words === undefined ? [] : [plain(words)];
     }),
@@ -62,6 +80,20 @@ export function spoilageSaid(outcome: InWords): string | null {
   const passages = spoilagePassages(outcome);
   return passages.length === 0 ? null : passages.map(({ words }) => words).join('; ');
 }
+
+/**
+ * The words of a note beside the outcome (a jar's, a pot's, a batch's) that tell of spoilage and were not denied, in it
+ * or in the outcome's own note; null where there are none.
+ */
+export function spoilageNoted(note: string | null, answers: string | null): string | null {
+  if (note === null || note.trim() === '') return null;
+  const passages = spoilagePassages({ colour: null, smell: null, texture: null, note }, answers);
+  return passages.length === 0 ? null : passages.map(({ words }) => words).join('; ');
+}
+
+/** A power cut that a note tells of, with its length (h) where that is told; null where it tells of none. */
+export const powerCutNoted = (note: string | null): { readonly hours: number | null } | null =>
+  note === null || note.trim() === '' ? null : readRemark(note).powerCut;
 
 /**
  * The note with the keeper's answer that some passages are no spoilage.

@@ -196,19 +196,49 @@ export function readOutcome(row: RowCells): RowFacts['outcome'] {
   if (textureText.length > 200) log.keep('texture', textureText);
   const words = { texture: textureText === '' ? null : textureText.slice(0, 200), smell: line('smell'), colour: line('colour') }; // prettier-ignore
   // Answered to be fine: the outcome says so itself, so that its words are no doubt later on.
-  const fine = ['sign', 'thrown', 'slime'].some(
-    (id) => answers[`${id}:${log.row}`]?.trim().toLowerCase() === 'fine',
-  );
   const passages =
-    fine && signs.length === 0 && !spoiledSaid ? spoilagePassages({ ...words, note: null }) : [];
+    saidFine(answers, log.row) && signs.length === 0 && !spoiledSaid
+      ? spoilagePassages({ ...words, note: null })
+      : [];
   const outcome = {
     earlyCheckHours: null, earlySet: null, earlyPh: null, earlySour: null, setAfterHours: null, setByHours: null,
     setAtTakeOut, setWord, ...words,
     whey: readWheyAs, tang: readTangAs, ph, phHow,
     signs, bubbles: null, powerCut, powerCutHours, spoiledSaid, seenAt: null, openedDays: null, fibreDidThis,
-    note: passages.length === 0 ? null : spoilageDenied(null, passages, 'said to be fine when the notes were brought in'),
+    note: passages.length === 0 ? null : spoilageDenied(null, passages, SAID_FINE),
   } satisfies Omit<Outcome, 'jar'>; // prettier-ignore
   const seen = setAtTakeOut !== null || setWord !== null || ph !== null || signs.length > 0 || spoiledSaid || fibreDidThis || powerCut !== null ||
     outcome.texture !== null || outcome.whey !== null || outcome.tang !== null || outcome.smell !== null || outcome.colour !== null; // prettier-ignore
   return seen ? outcome : null;
+}
+
+const SAID_FINE = 'said to be fine when the notes were brought in';
+
+/** Whether a question about words of spoilage in a row was answered by "It was fine". */
+const saidFine = (answers: Readonly<Record<string, string>>, row: number): boolean =>
+  ['sign', 'thrown', 'slime'].some((id) => answers[`${id}:${row}`]?.trim().toLowerCase() === 'fine');
+
+const NOTHING_SEEN: Omit<Outcome, 'jar'> = {
+  earlyCheckHours: null, earlySet: null, earlyPh: null, earlySour: null, setAfterHours: null, setByHours: null,
+  setAtTakeOut: null, setWord: null, texture: null, whey: null, tang: null, smell: null, colour: null, ph: null, phHow: null,
+  signs: [], bubbles: null, powerCut: null, powerCutHours: null, spoiledSaid: false, seenAt: null, openedDays: null,
+  fibreDidThis: false, note: null,
+}; // prettier-ignore
+
+/**
+ * The outcome with the answer "It was fine" to words of spoilage that stand in the jar's note, so that they are no doubt
+ * later on; an outcome with nothing but that answer where there was none.
+ */
+export function withAnswersToNote(
+  outcome: Omit<Outcome, 'jar'> | null,
+  note: string,
+  answers: Readonly<Record<string, string>>,
+  row: number,
+): Omit<Outcome, 'jar'> | null {
+  const there = outcome ?? NOTHING_SEEN;
+  if (!saidFine(answers, row) || there.signs.length > 0 || there.spoiledSaid) return outcome;
+  const passages = spoilagePassages({ colour: null, smell: null, texture: null, note }, there.note);
+  return passages.length === 0
+    ? outcome
+    : { ...there, note: spoilageDenied(there.note, passages, SAID_FINE) };
 }

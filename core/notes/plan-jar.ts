@@ -2,6 +2,7 @@
 import { plain } from '../quantities';
 import { finalVolume } from './cells';
 import { answeredOf } from './changes';
+import { withAnswersToNote } from './outcomes';
 import type { NotesInput, PlannedJar, PlannedSeeding } from './plan';
 import type { RowFacts } from './row-cells';
 import { labelOf, type NoteRow } from './rows';
@@ -63,7 +64,7 @@ export function planJar(
     },
     additions: facts.additions.map(({ name, actual }) => ({ name, actual })),
     seedings,
-    outcome: facts.outcome,
+    outcome: withAnswersToNote(facts.outcome, note, input.answers, row.row.line),
     fingerprint: `${row.raw}:${input.hash(read)}${answered.length === 0 ? '' : `:${answered.join(',')}`}`,
     occurrence: row.occurrence,
   };

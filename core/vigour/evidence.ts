@@ -95,7 +95,8 @@ export function holdWarmth(hold: HoldRecord, follows: TimeConstant = USUAL_TIME_
 export const holdProfile = (hold: HoldRecord, follows?: TimeConstant): readonly WarmPoint[] | null =>
   holdWarmth(hold, follows)?.profile ?? null;
 
-const daysBetween = (from: string, to: string): number =>
+/** Days from one day to another. */
+export const daysBetween = (from: string, to: string): number =>
   Math.max(0, Math.round((Date.parse(`${to}T12:00:00Z`) - Date.parse(`${from}T12:00:00Z`)) / DAY));
 
 /** How a seed was stored before it was used: in the fridge, or frozen and thawed overnight. */

@@ -204,7 +204,7 @@ export function jarReply(
   jars: readonly JarEvidence[],
   names: Names,
   culture: Culture,
-  holds: Pick<JarJudgementReply, 'onHold' | 'descendsFromHeld'>,
+  holds: Pick<JarJudgementReply, 'onHold' | 'descendsFromHeld' | 'asSeed'>,
 ): JarJudgementReply {
   const base = {
     jar: names.jar(jar.key).uid,

@@ -86,6 +86,8 @@ export const JarJudgementReply = z.strictObject({
   onHold: z.string().nullable(),
   /** That its way back runs through a jar on hold, in a sentence; null where it doesn't or it is on hold itself. */
   descendsFromHeld: z.string().nullable(),
+  /** What speaks against it as a seed beside its cautions, a sentence each: its own hold, notes, and its way back. */
+  asSeed: z.array(z.string()),
   why: Why.nullable(),
   /** Of its hold and its seed: hours held, warm hours, minutes above 45 °C, count and delay of the seed. */
   figures: z.array(Figure),

@@ -1,4 +1,5 @@
-// Seeds that are on hold: found again when a form is recorded, however they came into it, and asked about.
+// Seeds that are on hold, or without their acid: found again when a form is recorded, however they came into it, and asked about.
+import { acidNotThere } from '../../core/advice/doubts';
 import type { Reply } from '../../core/contract';
 import { heldSentence } from '../../core/lineage/cautions';
 import { call } from '../app/calls';
@@ -20,7 +21,7 @@ export const seedsOfBatch = ({ all, jars }: BatchText): readonly string[] => [
   ...new Set(jars.flatMap((jar) => pickedJars(jar.seeds ?? all.seeds))),
 ];
 
-/** A sentence for each of those jars that is on hold now. */
+/** A sentence for each of those jars that is on hold now, or without its acid. */
 export async function askAboutSeeds(ids: readonly string[]): Promise<readonly string[]> {
   const answers = await Promise.all([...new Set(ids)].map((id) => call('jar.get', { id })));
   return answers.flatMap((answer) => {
@@ -28,7 +29,12 @@ export async function askAboutSeeds(ids: readonly string[]): Promise<readonly st
       say(answer.sentence, 'caution');
       return [];
     }
-    const because = holdsBecauseOf(answer.value.cautions);
-    return because.length > 0 ? [heldSentence(answer.value.view.label, because)] : [];
+    const { view, cautions, record } = answer.value;
+    const because = holdsBecauseOf(cautions);
+    const acid = acidNotThere(record.outcome);
+    return [
+      ...(because.length > 0 ? [heldSentence(view.label, because)] : []),
+      ...(acid === null ? [] : [`${view.label}: ${acid}`]),
+    ];
   });
 }

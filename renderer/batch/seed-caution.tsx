@@ -1,5 +1,4 @@
 // The caution that stands beside a seed field, whichever way the jar came into it.
-import { doubtsAbout } from '../../core/advice/doubts';
 import { heldSentence } from '../../core/lineage/cautions';
 import { useRead } from '../app/use-read';
 import { ReasonQuestion } from '../parts/reason-question';
@@ -8,8 +7,9 @@ import { holdsBecauseOf } from './held-seeds';
 /** What stands against a picked jar as seed, or nothing. */
 export function SeedCaution({ jar }: { readonly jar: string }) {
   const answer = useRead('jar.get', { id: jar });
+  const judged = useRead('judgement.jar', { jar });
   if (!answer?.ok) return null;
-  const { view, cautions, record } = answer.value;
+  const { view, cautions } = answer.value;
   if (view.caution === 'condemned')
     return (
       <output className="notice caution">
@@ -24,19 +24,20 @@ export function SeedCaution({ jar }: { readonly jar: string }) {
         touched. You are asked for that when you record. When in doubt, take another jar.
       </output>
     );
-  const doubts = doubtsAbout(record.outcome, null);
+  const { asSeed = [], descendsFromHeld = null } = judged?.ok ? judged.value : {};
+  const against = [...(descendsFromHeld === null ? [] : [descendsFromHeld]), ...asSeed];
   const says = [
     ...(view.caution === 'look'
       ? [`${view.label} is related to a spoiled jar. Look at it and smell it before you seed from it.`]
       : []),
-    ...(doubts.length > 0 ? [`${view.label} is in doubt from its own hold.`, ...doubts] : []),
+    ...(against.length > 0 ? [`Before you seed from ${view.label}:`, ...against] : []),
   ];
   return says.length === 0 ? null : (
     <output className="notice caution">{says.join(' ')} When in doubt, take another jar.</output>
   );
 }
 
-/** Asks, before recording, why jars on hold are used as seed all the same. */
+/** Asks, before recording, why jars on hold, or without their acid, are used as seed all the same. */
 export function HeldSeedQuestion({
   sentences,
   initial,
@@ -50,8 +51,8 @@ export function HeldSeedQuestion({
 }) {
   return (
     <ReasonQuestion
-      title="Seed from a jar on hold?"
-      label="Why is it not touched?"
+      title="Seed from it all the same?"
+      label="Why may it be used?"
       yes="Record with this reason"
       no="Pick another seed"
       {...(initial === undefined ? {} : { initial })}
@@ -63,7 +64,7 @@ export function HeldSeedQuestion({
       ))}
       <p className="soft">
         When in doubt, take another jar. Nothing here says that it is safe. Your reason is kept in the
-        history, and the hold stays.
+        history, and a hold stays.
       </p>
     </ReasonQuestion>
   );

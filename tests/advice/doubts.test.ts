@@ -67,5 +67,8 @@ it('reach the advice from the ledger: its jar, its cubes, its hold-mates, and no
   const of = (id: string | undefined) => ranking.find((one) => one.jar === id);
   expect(of(second.jars[1])?.doubts[0]).toContain('5 Mar a, from the same hold, tells of it.');
   expect(of(second.jars[2])?.doubts).toEqual([]);
-  expect(sentence).toBe('Seed the next batch from 5 Mar c.');
+  // Its seed was in doubt: no stop, and said.
+  expect(sentence).toBe(
+    'Seed the next batch from 5 Mar c. It descends from 1 Mar a, which is in doubt (a slow start). Look and smell first, and when in doubt, discard.',
+  );
 });

@@ -10,7 +10,7 @@ const DEFAULT_LIMITS = limitsOf(NEUTRAL_LIMITS);
 const jar = (label: string, more: Partial<SeedCandidate> = {}): SeedCandidate => ({
   id: label, label, kind: 'jar', batch: label, lines: ['heron'], generation: 4, atLeast: false, pastUnknown: false,
   spoiled: false, failedGate: false, acidNotThere: null, caution: null,
-  cautionSays: null, heldAncestor: null, doubts: [], asks: [], keptSaid: true, place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
+  cautionSays: null, heldAncestor: null, doubts: [], asks: [], inHold: false, keptSaid: true, place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
   vigour: { points: 75, low: 68, high: 82 }, own: null,
   scoreSays: ['Its batch scored 75.'], ...more,
 }); // prettier-ignore
@@ -36,6 +36,7 @@ const anyJarParts = {
   label: fc.string({ minLength: 1, maxLength: 8 }),
   spoiled: fc.boolean(),
   failedGate: fc.boolean(),
+  inHold: fc.boolean(),
   caution: fc.constantFrom(null, 'look', 'on hold', 'condemned'),
   place: fc.constantFrom('fridge', 'freezer', 'dried'),
   days: fc.integer({ min: 0, max: 800 }),
@@ -62,7 +63,7 @@ describe('hard stops', () => {
         expect(stopped(scored)).toEqual(stopped(bare));
         for (const candidate of given) {
           const ranked = scored.ranking.find((r) => r.id === candidate.id);
-          const bad = candidate.spoiled || candidate.failedGate || candidate.caution === 'condemned' || candidate.caution === 'on hold';
+          const bad = candidate.spoiled || candidate.failedGate || candidate.inHold || candidate.caution === 'condemned' || candidate.caution === 'on hold';
           if (bad) expect(ranked).toMatchObject({ allowed: false, cost: null });
         }
         // Nothing stopped stands above anything allowed.
@@ -97,6 +98,34 @@ describe('hard stops', () => {
         for (const warning of warnings) if ([...doubtful].some((id) => warning.startsWith(id))) expect(warning).not.toContain('Take seed');
       }),
     );
+  }); // prettier-ignore
+
+  it('and what is to be looked at is outweighed by no equal cost (property: fewer looks first, none lifted by a score)', () => {
+    const one = fc.record({ looks: fc.integer({ min: 0, max: 4 }), own: fc.option(fc.integer({ min: 0, max: 100 })) });
+    fc.assert(
+      fc.property(fc.array(one, { minLength: 2, maxLength: 8 }), (those) => {
+        const given = those.map(({ looks, own }, i) =>
+          jar(`${i}`, { asks: Array.from({ length: looks }, (_, at) => `Look at ${at}.`), own: own === null ? null : { points: Math.max(75, own) } }));
+        const { ranking } = advice(given);
+        const seeds = ranking.filter(({ id }) => id !== null);
+        const counts = seeds.map(({ looks }) => looks.length);
+        expect(counts).toEqual(counts.toSorted((a, b) => a - b));
+        for (const { id, looks, reasons } of seeds) {
+          expect(looks).toEqual(given.find((candidate) => candidate.id === id)?.asks);
+          for (const look of looks) expect(reasons).toContain(look);
+        }
+      }),
+    );
+  }); // prettier-ignore
+
+  it('and a jar that may be in its hold is no seed yet, whatever it scores', () => {
+    const waiting = jar('20 May a', { inHold: true, outcomeKnown: false, vigour: { points: 99, low: 95, high: 100 } });
+    const alone = advice([waiting]);
+    expect(alone.ranking.at(-1)).toMatchObject({ allowed: false, cost: null, stops: [{ code: 'in its hold' }] });
+    expect(alone.sentence).toBe(
+      'Nothing that is kept may be used as seed yet: nobody has written down how 20 May a came out. Write that down after the hold, or make a fresh start from sources.',
+    );
+    expect(advice([waiting, jar('well')]).sentence).toBe('Seed the next batch from well.');
   }); // prettier-ignore
 
   it('name the gravest first and say what lifts each', () => {

@@ -14,7 +14,7 @@ const FRESH = 'a fresh start from Blue Tin';
 const seed = (label: string, more: Partial<SeedCandidate> = {}): SeedCandidate => ({
   id: label, label, kind: 'jar', batch: label, lines: ['heron'], generation: 4, atLeast: false, pastUnknown: false,
   spoiled: false, failedGate: false, acidNotThere: null, caution: null,
-  cautionSays: null, heldAncestor: null, doubts: [], asks: [], keptSaid: true, place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
+  cautionSays: null, heldAncestor: null, doubts: [], asks: [], inHold: false, keptSaid: true, place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
   vigour: { points: 75, low: 68, high: 82 }, own: null,
   scoreSays: ['Its batch scored 75.'], ...more,
 }); // prettier-ignore

@@ -1,6 +1,6 @@
 // How keepers write of spoilage and power cuts in their notes. The words: common practice, no source.
 import { describe, expect, it } from 'vitest';
-import { spoilageSaid } from '../../core/ledger/spoilage-words';
+import { spoilageNoted, spoilageSaid } from '../../core/ledger/spoilage-words';
 import { readRemark } from '../../core/notes/words';
 import { read } from './read';
 
@@ -127,6 +127,16 @@ describe('in a spreadsheet', () => {
       'Asked about “slimy at first”: not spoilage, said to be fine when the notes were brought in',
     );
     expect(spoilageSaid(fine)).toBeNull();
+  });
+
+  it('nor of the jar’s own note, where the words stood in the remarks alone', () => {
+    const text = rows('notes', '"slimy at first, as usual"');
+    const notedIn = (answers: Record<string, string>) => {
+      const jar = read(text, { answers }).byLine.get(2);
+      return spoilageNoted(jar?.fields.note ?? null, jar?.outcome?.note ?? null);
+    };
+    expect(notedIn({})).toBe('slimy at first');
+    expect(notedIn({ 'slime:2': 'fine' })).toBeNull();
   });
 
   it('under “smell”, “off” is enough', () => {

@@ -1,20 +1,19 @@
 // Reads of judgement and advice: names and ids round what core says.
 import { keptCosts } from '../../../core/advice/costs';
-import { acidNotThere, asksAbout, doubtsAbout } from '../../../core/advice/doubts';
 import { heldAncestor, holdSentence } from '../../../core/lineage/held-line';
+import { mayBeInHold } from '../../../core/advice/in-hold';
 import { nextReply, outlookOf, restartReply, type KeptSeed, type Outlook } from '../../../core/advice/reply';
 import { sawHowItCameOut, shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
 import { limitsOf } from '../../../core/advice/stops';
 import type { Parsed, Reply } from '../../../core/contract';
 import { failsGate } from '../../../core/ledger/gate';
-import { powerCutOfMates, type HoldMate } from '../../../core/ledger/hold-mates';
-import type { JarRecord } from '../../../core/vigour/evidence';
 import type { Culture } from '../../../core/vigour/figures';
 import { jarReply, lineReply, type Names } from '../../../core/vigour/reply';
 import { dayLabel } from '../../../core/lineage/labels';
 import { judgedOf, type Judged } from '../judged';
 import type { Ledger } from '../ledger';
 import { Refused } from '../refusal';
+import { againstIn } from './against';
 import { costRecords } from './costs';
 import { familyMember, lineNames } from './views';
 
@@ -55,9 +54,15 @@ export function judgeOneJar(ledger: Ledger, { jar }: Parsed<'judgement.jar'>): R
   const mates = line === undefined ? [] : judged.all.jarsOf(line);
   const judgement = line === undefined ? null : judged.all.line(line);
   const { family } = ledger.index;
+  const against = againstIn(ledger, judged)(key);
   const holds = {
     onHold: holdSentence(family, key),
     descendsFromHeld: heldAncestor(family, key)?.says ?? null,
+    asSeed: [
+      ...(against.acidNotThere === null ? [] : [against.acidNotThere]),
+      ...against.doubts,
+      ...against.asks,
+    ],
   };
   return jarReply(evidence, judgement, mates, namesIn(ledger), cultureOf(ledger, key), holds);
 }
@@ -79,35 +84,6 @@ export function scoresOf(ledger: Ledger, { keys }: Parsed<'judgement.scores'>): 
   return { scores: keys.map((key) => ({ key, score: judged.scoreOf(key) })) };
 }
 
-/** What a jar's own hold says against it, its hold-mates asked too. */
-function againstIn(
-  { index }: Ledger,
-  judged: Judged,
-): (jar: number) => Pick<KeptSeed, 'doubts' | 'asks' | 'acidNotThere'> {
-  const outcomeOf = (key: number): JarRecord['outcome'] => judged.records.get(key)?.outcome ?? null;
-  const mate = (key: number): HoldMate<number> => {
-    const { label, hold } = index.jar(key);
-    return { label, jar: { id: key, hold }, outcome: outcomeOf(key) };
-  };
-  // Few batches ever have a power cut, so only their jars are held together.
-  const cut = new Map<number, HoldMate<number>[]>();
-  for (const [key, { outcome }] of judged.records) {
-    if (outcome?.powerCut !== true) continue;
-    const { batch } = index.jar(key);
-    cut.set(batch, [...(cut.get(batch) ?? []), mate(key)]);
-  }
-  return (key) => {
-    const told = cut.get(index.jar(key).batch) ?? [];
-    const outcome = outcomeOf(key);
-    const mates = powerCutOfMates(mate(key), told);
-    return {
-      doubts: doubtsAbout(outcome, mates),
-      asks: asksAbout(outcome, mates),
-      acidNotThere: acidNotThere(outcome),
-    };
-  };
-}
-
 /** What is kept and could seed. @param only reserves alone, or all that is kept */
 function candidatesOf(
   ledger: Ledger,
@@ -120,16 +96,20 @@ function candidatesOf(
   const gone = new Set(
     rows.prepare('SELECT key FROM jar WHERE gone_on IS NOT NULL').pluck().all() as number[],
   );
+  const [now, today] = [ledger.clock.now(), ledger.clock.today()];
   const jars = family.keys.map((jar): ShelfJar => {
-    const outcome = judged.records.get(jar)?.outcome ?? null;
-    const { uid, onShelf } = index.jar(jar);
+    const record = judged.records.get(jar);
+    const outcome = record?.outcome ?? null;
+    const { uid, onShelf, madeOn } = index.jar(jar);
+    const outcomeKnown = outcome !== null && sawHowItCameOut(outcome);
     return {
       key: jar,
       uid,
       onShelf: only === 'reserves' ? false : onShelf,
       gone: gone.has(jar),
       failedGate: outcome !== null && failsGate(outcome),
-      outcomeKnown: outcome !== null && sawHowItCameOut(outcome),
+      outcomeKnown,
+      inHold: !outcomeKnown && madeOn !== null && mayBeInHold(record?.hold ?? null, madeOn, now, today),
     };
   });
   return shelfCandidates(
@@ -139,7 +119,7 @@ function candidatesOf(
     (jar) => family.linesOf(jar).map((one) => judged.all.line(one)),
     againstIn(ledger, judged),
     (batch) => rows.uidOf('batch', batch),
-    ledger.clock.today(),
+    today,
     line,
   );
 }

@@ -1,0 +1,70 @@
+// What a jar's way back says of it as a seed: a jar in doubt that it descends from, and a hold that was lifted. Neither is a
+// stop; both are to be looked at first, and to be read before it is used.
+import type { Family } from '../lineage/family';
+import { nearestMarks } from '../lineage/marked-line';
+
+const LOOK = 'Look and smell first, and when in doubt, discard.';
+
+/** A jar, or what was kept apart of it, that is in doubt, and why in a few words (doubts.ts). */
+export interface InDoubt {
+  readonly label: string;
+  readonly because: string;
+}
+
+/** A jar whose hold was lifted with a written reason. */
+interface Lifted {
+  readonly label: string;
+  readonly of: number;
+  readonly says: string;
+}
+
+/** A reason in its own words, as the end of a sentence. */
+function quoted(reason: string): string {
+  const words = reason.trim();
+  return /[.!?]$/.test(words) ? `“${words}”` : `“${words}”.`;
+}
+
+/** Holds of a jar that were lifted, a mark for each. */
+function liftedOf(family: Family, jar: number): Lifted[] {
+  const { label } = family.jar(jar);
+  return family
+    .cautionsOf(jar)
+    .flatMap(({ level, cleared, of }) =>
+      level === 'on hold' && cleared !== null
+        ? [{ label, of, says: `on hold because of ${family.jar(of).label}; lifted: ${quoted(cleared)}` }]
+        : [],
+    );
+}
+
+/**
+ * For each jar, what has to be looked at first because of its way back, a sentence each.
+ * @param inDoubt jars in doubt themselves; a child is told of the nearest on its way back
+ * @param taken what in doubt was kept apart of a jar and seeded another, by the jar it seeded
+ */
+export function wayBackLooks(
+  family: Family,
+  inDoubt: ReadonlyMap<number, InDoubt>,
+  taken: ReadonlyMap<number, InDoubt>,
+): (jar: number) => readonly string[] {
+  const doubts = nearestMarks(family, inDoubt, taken);
+  const own = new Map<number, Lifted[]>();
+  for (const jar of new Set(family.clearings.map((clearing) => clearing.jar))) {
+    const lifted = family.has(jar) ? liftedOf(family, jar) : [];
+    if (lifted.length > 0) own.set(jar, lifted);
+  }
+  const lifts = nearestMarks(family, own);
+  return (jar) => {
+    const doubt = doubts.get(jar);
+    const mine = own.get(jar) ?? [];
+    // A hold of its own about the same spoiled jar is said of itself.
+    const said = new Set(
+      family.cautionsOf(jar).flatMap(({ level, of }) => (level === 'on hold' ? [of] : [])),
+    );
+    const above = (lifts.get(jar) ?? []).filter(({ of }) => !said.has(of));
+    return [
+      ...mine.map(({ says }) => `It was ${says} ${LOOK}`),
+      ...(doubt ? [`It descends from ${doubt.label}, which is in doubt (${doubt.because}). ${LOOK}`] : []),
+      ...above.map(({ label, says }) => `Its way back runs through ${label}, which was ${says} ${LOOK}`),
+    ];
+  };
+}

@@ -1,0 +1,98 @@
+// What speaks against a jar as a seed beside its cautions: its own hold, its hold-mates and notes, and its way back. Worked
+// out for the whole family at once, and kept as long as nothing is recorded.
+import {
+  acidNotThere,
+  asksAbout,
+  doubtsAbout,
+  inDoubtBecause,
+  type NotesBeside,
+} from '../../../core/advice/doubts';
+import type { KeptSeed } from '../../../core/advice/reply';
+import { wayBackLooks, type InDoubt } from '../../../core/advice/way-back';
+import { powerCutOfMates, type HoldMate, type MatesPowerCut } from '../../../core/ledger/hold-mates';
+import { spoilageNoted } from '../../../core/ledger/spoilage-words';
+import type { JarRecord } from '../../../core/vigour/evidence';
+import type { Judged } from '../judged';
+import type { Ledger } from '../ledger';
+import type { Rows } from '../rows';
+
+type Against = Pick<KeptSeed, 'doubts' | 'asks' | 'acidNotThere'>;
+
+/** Notes by key, where anything was noted. */
+function notesOf(rows: Rows, table: 'jar' | 'hold' | 'batch' | 'portion'): ReadonlyMap<number, string> {
+  const noted = rows.prepare(`SELECT key, note FROM ${table} WHERE note IS NOT NULL`).all();
+  return new Map((noted as { key: number; note: string }[]).map(({ key, note }) => [key, note]));
+}
+
+/** What was kept apart and has words of spoilage in its note, by the jars it seeded. */
+function potsInDoubt({ rows, index }: Ledger): ReadonlyMap<number, InDoubt> {
+  const found = new Map<number, InDoubt>();
+  const pots = [...notesOf(rows, 'portion')].flatMap(([key, note]) => {
+    const words = spoilageNoted(note, null);
+    return words === null ? [] : [{ key, words }];
+  });
+  for (const { key, words } of pots) {
+    const { label } = index.jar(rows.get('portion', key).jar);
+    const mark = {
+      label: `what was kept apart of ${label}`,
+      because: `“${words}” was written down of it`,
+    };
+    for (const { jar } of rows.where('seeding', 'portion', key)) found.set(jar, mark);
+  }
+  return found;
+}
+
+function workOut(ledger: Ledger, judged: Judged): (jar: number) => Against {
+  const { rows, index } = ledger;
+  const { family } = index;
+  const outcomeOf = (key: number): JarRecord['outcome'] => judged.records.get(key)?.outcome ?? null;
+  const [jars, holds, batches] = [notesOf(rows, 'jar'), notesOf(rows, 'hold'), notesOf(rows, 'batch')];
+  const notes = (key: number): NotesBeside => {
+    const { hold, batch } = index.jar(key);
+    return {
+      jar: jars.get(key) ?? null,
+      hold: hold === null ? null : (holds.get(hold) ?? null),
+      batch: batches.get(batch) ?? null,
+    };
+  };
+  const mate = (key: number): HoldMate<number> => {
+    const { label, hold } = index.jar(key);
+    return { label, jar: { id: key, hold }, outcome: outcomeOf(key) };
+  };
+  // Few batches ever have a power cut, so only their jars are held together.
+  const cut = new Map<number, HoldMate<number>[]>();
+  for (const [key, { outcome }] of judged.records) {
+    if (outcome?.powerCut !== true) continue;
+    const { batch } = index.jar(key);
+    cut.set(batch, [...(cut.get(batch) ?? []), mate(key)]);
+  }
+  const matesCut = (key: number): MatesPowerCut | null => {
+    const told = cut.get(index.jar(key).batch);
+    return told ? powerCutOfMates(mate(key), told) : null;
+  };
+  const inDoubt = new Map<number, InDoubt>();
+  for (const key of family.keys) {
+    const because = inDoubtBecause(outcomeOf(key), matesCut(key), notes(key));
+    if (because !== null) inDoubt.set(key, { label: index.jar(key).label, because });
+  }
+  const looks = wayBackLooks(family, inDoubt, potsInDoubt(ledger));
+  return (key) => {
+    const [outcome, mates, beside] = [outcomeOf(key), matesCut(key), notes(key)];
+    return {
+      doubts: doubtsAbout(outcome, mates, beside),
+      asks: [...asksAbout(outcome, mates, beside), ...looks(key)],
+      acidNotThere: acidNotThere(outcome),
+    };
+  };
+}
+
+const known = new WeakMap<Judged, (jar: number) => Against>();
+
+/** What speaks against each jar. @param judged the judgement of the ledger as it stands, which is another after each act */
+export function againstIn(ledger: Ledger, judged: Judged): (jar: number) => Against {
+  const before = known.get(judged);
+  if (before) return before;
+  const now = workOut(ledger, judged);
+  known.set(judged, now);
+  return now;
+}

@@ -1,0 +1,126 @@
+// What the way back of a seed says of it, and notes beside an outcome, through a real ledger. Common practice, no source:
+// when in doubt, discard, and doubt is handed down with the seed.
+import { describe, expect, it } from 'vitest';
+import type { Reply } from '../../core/contract';
+import type { Session } from '../../main/ledger/session';
+import { batchOf, fromJar, fromSource, must, newFile, openSession, plainJar, plainSource, refusalOf, unseen } from '../ledger/helpers'; // prettier-ignore
+
+type Jar = NonNullable<Parameters<typeof plainJar>[1]>;
+const FIRM = { ...unseen, setAtTakeOut: true, setWord: 'firm' as const, ph: 4.3, phHow: 'meter' as const };
+const HOLD = { startedAt: null, endedAt: null, hours: 30, planned: null, probe: null, readings: [], note: null }; // prettier-ignore
+const kept = { onShelf: true, outcome: FIRM };
+
+const make = (session: Session, day: string, jars: Jar[], more: Parameters<typeof batchOf>[2] = {}) =>
+  must(session, 'batch.record', {
+    ...batchOf(day, jars.map((jar, i) => plainJar('abc'[i] ?? 'x', { hold: i, ...jar })), { holds: jars.map(() => HOLD), ...more }),
+    why: 'Seeds of any kind, for the test.',
+  }); // prettier-ignore
+const ranked = (session: Session): Reply<'advice.next'>['ranking'] =>
+  must(session, 'advice.next', {}).ranking;
+const of = (session: Session, label: string): Reply<'advice.next'>['ranking'][number] => {
+  const found = ranked(session).find((one) => one.label === label);
+  if (!found) throw new Error(`${label} is not ranked`);
+  return found;
+};
+
+/** Two parents from one source, a as given and b clean, and a firm child of each; the parents are gone. */
+function pair(parent: Partial<typeof unseen>, more: Jar = {}) {
+  const session = openSession(newFile(), 'create', '2026-05-20T10:00:00+02:00');
+  const source = must(session, 'source.save', plainSource('Blue Tin')).id;
+  const seedings = [fromSource(source)];
+  const one = { seedings, onShelf: false, outcome: FIRM };
+  const parents = make(session, '2026-05-06', [{ ...one, ...more, outcome: { ...FIRM, ...parent } }, one]);
+  const [a = '', b = ''] = parents.jars;
+  const children = make(session, '2026-05-12', [{ ...kept, seedings: [fromJar(a)] }, { ...kept, seedings: [fromJar(b)] }]); // prettier-ignore
+  return { session, source, a, b, children: children.jars, batch: children.batch };
+}
+
+describe('a jar in doubt on the way back', () => {
+  it.each([
+    ['a power cut', { powerCut: true, powerCutHours: 9 }, 'a power cut during its hold, for 9 hours'],
+    ['a slow start', { earlySet: 'loose' as const }, 'a slow start'],
+    ['pink streaks in words', { colour: 'pink streaks' }, '“pink streaks” was written down of it'],
+    ['a pH above 4.6', { ph: 4.9 }, 'a pH of 4.9 by meter, above 4.6'],
+    ['a pH above 4.6 with nothing of set', { ph: 4.9, setAtTakeOut: null, setWord: null }, 'a pH of 4.9 by meter, above 4.6'],
+    ['a foul note', { note: 'Roch faulig' }, '“Roch faulig” was written down of it'],
+  ])('by %s is to be read before its child is used, which comes after a clean one', (_what, parent, because) => {
+    const { session, children } = pair(parent);
+    const look = `It descends from 6 May a, which is in doubt (${because}). Look and smell first, and when in doubt, discard.`;
+    expect(must(session, 'advice.next', {}).sentence).toBe('Seed the next batch from 12 May b.');
+    expect(of(session, '12 May a')).toMatchObject({ allowed: true, doubts: [], looks: [look] });
+    // At any depth, and beside the seed field.
+    make(session, '2026-05-17', [{ ...kept, seedings: [fromJar(children[0] ?? '')] }]);
+    expect(of(session, '17 May a').looks).toEqual([look]);
+    expect(must(session, 'judgement.jar', { jar: children[0] ?? '' }).asSeed).toEqual([look]);
+  }); // prettier-ignore
+  it('is said in the sentence where nothing else is kept', () => {
+    const { session, children } = pair({ powerCut: true });
+    must(session, 'jar.correct', { id: children[1] ?? '', changes: { onShelf: false } });
+    expect(must(session, 'advice.next', {}).sentence).toMatch(/^Seed the next batch from 12 May a\. It descends from 6 May a, .*discard\.$/); // prettier-ignore
+  });
+  it('by fine bubbles alone hands nothing down', () => {
+    expect(of(pair({ bubbles: 'fine' }).session, '12 May a').looks).toEqual([]);
+  });
+});
+
+it('a lifted hold is said of the jar with its reason, puts it after a clean one, and is said of what descends from it', () => {
+  const { session, a, children } = pair({});
+  const [child = ''] = children;
+  must(session, 'outcome.save', { jar: a, outcome: { ...FIRM, signs: ['fuzz'], seenAt: 'after opening', openedDays: 18 }, onShelf: false }); // prettier-ignore
+  must(session, 'caution.clear', { jar: child, of: a, reason: 'Probably just lint.' });
+  expect(ranked(session)[0]?.label).toBe('12 May b');
+  expect(of(session, '12 May a').looks).toEqual([
+    'It was on hold because of 6 May a; lifted: “Probably just lint.” Look and smell first, and when in doubt, discard.',
+  ]);
+});
+
+describe('notes beside an outcome', () => {
+  it('a jar’s own note and a pot’s are a doubt until answered, a batch’s a look for all, a hold’s power cut a doubt', () => {
+    const { session, children, batch } = pair({});
+    const [a = '', b = ''] = children;
+    must(session, 'jar.correct', { id: a, changes: { note: 'pink mould on rim' } });
+    expect(of(session, '12 May a').doubts).toEqual([expect.stringMatching(/^“pink mould on rim” was written down of it/)]); // prettier-ignore
+    must(session, 'outcome.save', { jar: a, outcome: { ...FIRM, note: 'Asked about “pink mould on rim”: not spoilage, syrup' }, onShelf: true }); // prettier-ignore
+    expect(of(session, '12 May a').doubts).toEqual([]);
+
+    const pot = { id: null, part: null, place: 'fridge' as const, pieces: null, amount: null, keptOn: '2026-05-14', goneOn: null, reserve: true }; // prettier-ignore
+    must(session, 'portion.save', { portion: { ...pot, jar: b, note: 'pink spots on the pot' } });
+    expect(ranked(session).find(({ portion }) => portion !== null)?.doubts[0]).toContain(
+      'pink spots on the pot',
+    );
+    expect(of(session, '12 May b').doubts).toEqual([]);
+
+    must(session, 'batch.correct', { id: batch, changes: { note: 'jar a had orange mould' } });
+    for (const label of ['12 May a', '12 May b'])
+      expect(of(session, label).looks).toEqual([expect.stringContaining('The note of its batch says “jar a had orange mould”.')]); // prettier-ignore
+
+    const [hold] = must(session, 'batch.get', { id: batch }).holds;
+    must(session, 'hold.correct', { id: hold?.id ?? '', changes: { note: 'power was off all night' } });
+    expect(of(session, '12 May a').doubts).toEqual([expect.stringMatching(/^The power failed .* The note of its hold tells of it\.$/)]); // prettier-ignore
+    expect(of(session, '12 May b').doubts).toEqual([]);
+  });
+});
+
+describe('a jar that may still be in its hold', () => {
+  it.each([
+    ['made today, nothing known of its end', '2026-05-20', {}, true],
+    ['started yesterday for 30 hours', '2026-05-19', { startedAt: '2026-05-19T20:00:00+02:00' }, true],
+    ['made yesterday and out since', '2026-05-19', { startedAt: '2026-05-19T01:00:00+02:00', endedAt: '2026-05-20T09:00:00+02:00' }, false],
+    ['made two days ago, nothing known of its end', '2026-05-18', {}, false],
+    ['started two days ago for 72 hours', '2026-05-18', { startedAt: '2026-05-18T20:00:00+02:00', hours: 72 }, true],
+  ])('%s', (_what, day, hold, waits) => {
+    const { session, children } = pair({});
+    make(session, day, [{ onShelf: true, seedings: [fromJar(children[1] ?? '')] }], { holds: [{ ...HOLD, ...hold }] });
+    const one = of(session, `${Number(day.slice(-2))} May a`);
+    expect(one.stops.map(({ code }) => code)).toEqual(waits ? ['in its hold'] : []);
+    expect(must(session, 'advice.next', {}).sentence).toMatch(/^Seed the next batch from 12 May/);
+  }); // prettier-ignore
+});
+
+it('a seed whose acid is not there is taken only with a written reason', () => {
+  const { session, a } = pair({ ph: 4.9, setAtTakeOut: null, setWord: null });
+  const entry = batchOf('2026-05-19', [plainJar('a', { seedings: [fromJar(a)] })]);
+  const refused = refusalOf(session, 'batch.record', entry);
+  expect([refused.code, refused.sentence]).toEqual(['seed without acid', expect.stringMatching(/^6 May a: A meter showed a pH of 4\.9, above 4\.6/)]); // prettier-ignore
+  must(session, 'batch.record', { ...entry, why: 'It had set; nobody wrote it down.' });
+});
