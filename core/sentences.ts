@@ -90,6 +90,18 @@ export const refusals = {
     `${text(p, 'seed')} mL of seed is more than ${text(p, 'jar')} holds (${text(p, 'volume')} mL). Correct the amount or the volume.`,
   'pH impossible': (p) =>
     `${text(p, 'ph')} can’t be the pH of a jar: it lies between 2 and 9. Check the reading, or leave it out.`,
+  'portion more than jar': (p) =>
+    `${text(p, 'portion')} mL is more than ${text(p, 'jar')} held (${text(p, 'volume')} mL), so it can’t all be kept of it. Correct the amount or the volume.`,
+  'portion of nothing': (p) =>
+    `0 is nothing to keep of ${text(p, 'jar')}. Leave the amount out where it is not known; where it is used up, say on which day it was gone.`,
+  'gone before made': (p) =>
+    `${text(p, 'jar')} was made on ${daysInWords(text(p, 'madeOn'))}, so it was not gone on ${daysInWords(text(p, 'day'))}. Correct one of the days.`,
+  'gone day to come': (p) =>
+    `${daysInWords(text(p, 'day'))} is still to come, so nothing is gone by then yet. Correct the day, or leave it out.`,
+  'on the shelf and gone': (p) =>
+    `${text(p, 'jar')} is said to be on the shelf and to be gone. Take one of the two away.`,
+  'taken out before the end': (p) =>
+    `The time in warmth ends on ${daysInWords(text(p, 'day'))} at ${text(p, 'time')}, which is still to come, but ${text(p, 'jar')} is said to have been set when it was taken out. Correct the end, or leave it out.`,
   'name of a jar': (p) =>
     `“${text(p, 'name')}” is what the jar ${text(p, 'label')} is called. If that jar is meant, pick it as the seed. If it is another one’s, add a word to the name, such as whose it is.`,
   'seed not made': (p) =>

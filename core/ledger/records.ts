@@ -161,7 +161,8 @@ export const Outcome = z.strictObject({
   jar: Uid,
   earlyCheckHours: z.number().min(0).max(1000).nullable(),
   earlySet: z.enum(['loose', 'starting', 'set']).nullable(),
-  earlyPh: z.number().min(0).max(14).nullable(),
+  /** No bounds here: a pH that no jar has is refused by the writer, with a sentence that says what to check. */
+  earlyPh: z.number().nullable(),
   earlySour: z.boolean().nullable(),
   /** Set between these two times after the start of the hold (h); either may be unknown. */
   setAfterHours: z.number().min(0).max(1000).nullable(),
@@ -175,7 +176,8 @@ export const Outcome = z.strictObject({
   tang: z.enum(['none', 'mild', 'clear', 'sharp']).nullable(),
   smell: Line.nullable(),
   colour: Line.nullable(),
-  ph: z.number().min(0).max(14).nullable(),
+  /** As earlyPh. */
+  ph: z.number().nullable(),
   phHow: z.enum(['meter', 'strip']).nullable(),
   /** Discard signs seen; any one of them means spoiled. */
   signs: z.array(z.enum(DISCARD_SIGNS)).max(20),

@@ -40,7 +40,7 @@ function readPassages(text: string, smelled: boolean): SpoilagePassage[] {
       remark.spoiledSaid ||
       remark.thrownOut ||
       remark.asks.some(({ kind }) => kind === 'slime' || kind === 'uncertain sign');
-    const words = clause.trim().replace(/[,;.!]+$/, '');
+    const words = clause.trim().replace(/[,;.!。，；！।]+$/, '');
     return doubtful ? [{ words, signs: remark.signs }] : [];
   });
 }

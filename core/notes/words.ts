@@ -1,6 +1,7 @@
 // What free text says about how a jar came out: set words, signs of spoilage, whey, tang, and what should be asked.
 import type { DiscardSign, Outcome, SetWord } from '../ledger/records';
 import { plain } from '../quantities';
+import { signsBeyondLatin, spoiledBeyondLatin } from './words-beyond-latin';
 
 /** In order of testing; what one matched is taken out before the next is tried ("very thick" is not also "thick"). */
 const SET_PHRASES: readonly (readonly [SetWord, RegExp])[] = [
@@ -47,12 +48,12 @@ export function readSet(text: string): SetReading {
 }
 
 const SIGNS: readonly (readonly [DiscardSign, RegExp])[] = [
-  ['pink', /\b(?:pink(?:ish)?|rosa(?:farben)?|rosee?s?|rosatre|rosastichig|rosafarg\w*|roze|rosad[oa]|cor-de-rosa|lyserod\w*|rozow\w*)\b/],
+  ['pink', /\b(?:pink(?:ish)?|rosa(?:farben)?|rosee?s?|rosatre|rosastichig|rosafarg\w*|roze|rosad[oa]|cor-de-rosa|lyserod\w*|rozow\w*|pembe\w*)\b/],
   ['red', /\b(?:red(?:dish)?|rot(?:e[rsnm]?|lich\w*)?|rouge\w*|roj[oa]s?|ross[oa]|ross[ie]|rood|rode|vermelh[oa]s?|rott|czerwon\w+)\b/],
-  ['orange', /\b(?:orange\w*|naranja|arancio\w*|arancione|oranje|laranja|pomaranczow\w+)\b/],
+  ['orange', /\b(?:orange\w*|naranja|arancio\w*|arancione|oranje|laranja|pomaranczow\w+|turuncu\w*)\b/],
   ['black', /\b(?:black|schwarz\w*|noirs?|noires?|negr[oa]s?|ner[oaie]|zwarte?|pret[oa]s?|svart\w*|czarn\w+)\b/],
-  ['fuzz', /\b(?:fuzz(?:y)?|furry|hairy|mou?ld(?:y|s)?|mildew|(?:green|blue|gr[ae]y)(?:ish)? (?:spots?|patch\w*|specks?|dots?|growth|fur)|(?:grune?|blaue?|graue?) (?:flecken?|punkte?|stellen?)|(?:taches?|points?) (?:vert|bleu|gris)\w*|manchas? (?:verdes?|azul\w*|gris\w*)|macchi[ae] (?:verd[ei]|blu|grigi\w*)|(?:groene|blauwe|grijze) (?:vlek\w*|stip\w*)|manchas? cinza\w*|(?:grona|gronne|bla|gra) (?:flackar|pletter|flekker)|zielon\w+ plam\w+|(?:ver|an|ange|be)?schimm(?!elfrei)\w+|moisi\w*|moho|mohos[oa]|muff[ae]|ammuffit\w+|bolor|mofo|mogel\w*|mogl\w*|muggen|skimmel\w*|plesn\w*|plesniow\w*)\b/],
-  ['foul smell', /\b(?:foul|rotten|putrid|rancid|stinks?|stinky|stank|stench|(?:smell(?:s|ed)?|smelt) (?:very |really |quite |a (?:bit|little) |slightly |somewhat )?(?:bad|off|awful|wrong|terrible|horrible|nasty|rotten|(?:like|of) (?:feet|vomit|sick|rot|(?:rotten |bad )?eggs?|sulph?ur|sewage|ammonia|rubbish|garbage))|(?:bad|off|nasty|awful) smell|vomit|puke|faulig\w*|stinkt|stank|riecht (?:sehr |etwas )?(?:schlecht|ubel|faul|verdorben|nach (?:erbrochenem|schwefel|faulen eiern))|erbrochene\w*|vomi|vomito|pourri\w*|nauseabond\w*|pue|huele mal|podrid[oa]|marci[oa]|puzza|stinkt|rotte|podre|cheira mal|rutten|luktar illa|radden|rattent|lukter vondt|smierdz\w+|zgnil\w+|cuchn\w+)\b/],
+  ['fuzz', /\b(?:fuzz(?:y)?|furry|hairy|mou?ld(?:y|s)?|mildew|(?:green|blue|gr[ae]y)(?:ish)? (?:spots?|patch\w*|specks?|dots?|growth|fur)|(?:grune?|blaue?|graue?) (?:flecken?|punkte?|stellen?)|(?:taches?|points?) (?:vert|bleu|gris)\w*|manchas? (?:verdes?|azul\w*|gris\w*)|macchi[ae] (?:verd[ei]|blu|grigi\w*)|(?:groene|blauwe|grijze) (?:vlek\w*|stip\w*)|manchas? cinza\w*|(?:grona|gronne|bla|gra) (?:flackar|pletter|flekker)|zielon\w+ plam\w+|(?:ver|an|ange|be)?schimm(?!elfrei)\w+|moisi\w*|moho|mohos[oa]|muff[ae]|ammuffit\w+|bolor|mofo|mogel\w*|mogl\w*|muggen|skimmel\w*|plesn\w*|plesniow\w*|kuf(?:u|un|lu|len\w*)?)\b/],
+  ['foul smell', /\b(?:foul|rotten|putrid|rancid|stinks?|stinky|stank|stench|(?:smell(?:s|ed)?|smelt) (?:very |really |quite |a (?:bit|little) |slightly |somewhat )?(?:bad|off|awful|wrong|terrible|horrible|nasty|rotten|(?:like|of) (?:feet|vomit|sick|rot|(?:rotten |bad )?eggs?|sulph?ur|sewage|ammonia|rubbish|garbage))|(?:bad|off|nasty|awful) smell|vomit|puke|faulig\w*|stinkt|stank|riecht (?:sehr |etwas )?(?:schlecht|ubel|faul|verdorben|nach (?:erbrochenem|schwefel|faulen eiern))|erbrochene\w*|vomi|vomito|pourri\w*|putrides?|fetides?|infectes?|ranci[es]?|nauseabond\w*|pue|mauvaises? odeurs?|sent (?:tres |un peu )?mauvais|huele mal|podrid[oa]|marci[oa]|puzza|stinkt|rotte|podre|cheira mal|rutten|luktar illa|radden|rattent|lukter vondt|smierdz\w+|zgnil\w+|cuchn\w+|(?:kotu|pis) kok\w*|kokmus\w*|curuk\w*|curumus\w*)\b/],
   ['foam', /\b(?:foam(?:y|ing|ed)?|froth(?:y|ing)?|schaum\w*|geschaumt|mousseu[sx]\w*|espum\w+|schium\w+|schuim\w*|skum\w*|pian[aye])\b/],
   ['lifted lid', /\b(?:lids? (?:(?:had|has|have|was|were|is|are|got|been|all|half) )*(?:lifted|popped|blew|blown|bulged|bulging|raised|came off|come off|flew off|puff(?:ed|y|ing)|swollen|swelled|swelling|domed|bloated|ballooned)|(?:lifted|popped|bulging|bulged|raised|puff(?:ed|y)(?:[- ]up)?|swollen|swelled|domed|bloated|ballooned|blown(?:[- ]off)?) (?:the )?lids?|deckel (?:(?:hat|war|ist) )?(?:sich )?(?:hob|gehoben|gewolbt|aufgewolbt|aufgeblaht|angehoben|abgehoben|abgesprungen|abgeflogen|aufgesprungen|hochgegangen|hochgedruckt)\w*|(?:gewolbter|aufgeblahter) deckel|couvercle (?:(?:s'est|est|etait) )?(?:souleve|bombe|gonfle|saute)|tapa (?:hinchad|levantad|abombad)a|coperchio (?:gonfi|sollevat)o)\b/],
   ['torn curd', /\b(?:torn curd|curd (?:is |was )?torn|curds? (?:torn|ripped)|zerrissen\w*)\b/],
@@ -62,15 +63,18 @@ const SIGNS: readonly (readonly [DiscardSign, RegExp])[] = [
 const COLOURS: readonly DiscardSign[] = ['pink', 'red', 'orange', 'black'];
 /** Things that have a colour and are no growth: a kitchen's fruit, lids, labels, spices. */
 const THING =
-  /^\s*-?(?:zest|peel|juice|blossom|flavou?r|essence|oil|marmalade|slices?|segments?|rind|extract|water|syrup|lids?|labels?|caps?|jars?|bowls?|bands?|spoons?|pots?|tape|sticker|stickers|pens?|marker|ones?|towel|kettle|salt|tea|sesame|pepper|currants?|berr\w+|beans?|cherr\w+|fruits?|grapes?|wine|beans|ink|cups?|tops?(?= jar)|tray|box|deckel|glas|schale|saft|pot|couvercle|etiquette|bocal|tapa|tarro|frasco|coperchio|vasetto|deksel|lock|burk|pokryw\w+|sloik|dot sticker|paprika|rice|beet\w*|oats?|bran)/;
+  /^\s*-?(?:zest|peel|juice|blossom|flavou?r|essence|oil|marmalade|slices?|segments?|rind|extract|water|syrup|lids?|labels?|caps?|jars?|bowls?|bands?|spoons?|pots?|tape|sticker|stickers|pens?|marker|ones?|towel|kettle|salt|tea|sesame|pepper|currants?|berr\w+|beans?|cherr\w+|fruits?|grapes?|wine|beans|ink|cups?|tops?(?= jar)|tray|box|deckel|glas|schale|saft|pot|couvercle|etiquette|bocal|tapa|tarro|frasco|coperchio|vasetto|deksel|kapa[kg]|kavanoz|lock|burk|pokryw\w+|sloik|dot sticker|paprika|rice|beet\w*|oats?|bran)/;
 const THING_BEFORE =
   /(?:blood|with an?|used (?:the|a|my|an)|in (?:the|a|my|an)|silicone|from an?|roten?|zest of an?|juice of an?)\s+$/;
 const MOULD_SHAPE = /\b(?:silicone|baking|muffin|jelly|ice|cake) mou?lds?|in(?:to)? (?:the |a )?mou?lds?\b/;
 const NEGATION =
   /(?:\b(?:no|not|without|never|none|nothing|free of|isn'?t|wasn'?t|didn'?t|neither|nor|kein\w*|nicht|ohne|weder|pas d['e]?|pas|sans|aucune?|sin|ningun\w*|non|senza|nessun\w*|geen|niet|zonder|nao|sem|nenhum\w*|ingen|inget|inga|inte|utan|ikke|uden|uten|bez|brak|nie)\b)[^,;.!?]*$/;
+/** Turkish denies behind the word: "küf yok". */
+const DENIED_AFTER =
+  /^(?: (?:kokusu|izi|lekesi))?(?: (?:ve|veya|ya da) (?:kotu |pis )?(?:koku|kuf|leke)\w*)?(?: hic)? (?:yok|degil|gorunmuyor|gormedim)\b/;
 
 const SPOILED =
-  /\b(?:spoil(?:ed|t)|gone off|went off|gone bad|went bad|contaminated|verdorben|kontaminiert|gate|avarie\w*|contamine\w*|estropead[oa]|contaminad[oa]|mal estado|andat[oa] a male|guast[oa]|contaminat[oa]|bedorven|besmet|estragad[oa]|skamd|forstord|fordaervet|odelagt|bedervet|zepsut\w*|skazon\w*)\b/;
+  /\b(?:spoil(?:ed|t)|gone off|went off|gone bad|went bad|contaminated|verdorben|kontaminiert|gate|avarie\w*|contamine\w*|estropead[oa]|contaminad[oa]|mal estado|andat[oa] a male|guast[oa]|contaminat[oa]|bedorven|besmet|estragad[oa]|skamd|forstord|fordaervet|odelagt|bedervet|zepsut\w*|skazon\w*|bozulmus\w*)\b/;
 const THROWN =
   /\b(?:threw (?:it |this |that |the (?:whole )?(?:jar|lot|thing) )?(?:all )?(?:out|away)|thrown (?:out|away)|tossed|discarded|binned|dumped|ditched|down the (?:sink|drain)|weggeworfen|entsorgt|weggekippt|weggeschuttet|jetee?s?|tirad[oa]|lo tire|la tire|desechad[oa]|buttat[oa]|gettat[oa]|weggegooid|deitad[oa] fora|jogad[oa] fora|slangd\w*|slangt|kastad|kastet|smidt ud|wyrzuc\w+)\b/;
 const HARMLESS =
@@ -113,7 +117,7 @@ export interface RemarkReading {
 /** Where one thing that is said ends and the next begins: a negation reaches no further. */
 export const clausesOf = (text: string): string[] =>
   text.split(
-    /(?<=[,;.!?])\s*(?:(?:but|aber|mais|pero|ma|maar|mas|men|ale)\s+)?|\s+(?:but|aber|mais|pero|ma|maar|mas|men|ale)\s+/i,
+    /(?<=[,;.!?。，；！？।])\s*(?:(?:but|aber|mais|pero|ma|maar|mas|men|ale|ama|но|але)\s+)?|\s+(?:but|aber|mais|pero|ma|maar|mas|men|ale|ama|но|але)\s+/i,
   );
 
 /** How long (h) what was found is said to have lasted, right after it or right before; null where it isn't told. */
@@ -139,7 +143,7 @@ export function readRemark(text: string): RemarkReading {
       if (!found) continue;
       const before = clause.slice(0, found.index);
       const after = clause.slice(found.index + found[0].length);
-      if (NEGATION.test(before) || /^[- ]free\b/.test(after)) continue;
+      if (NEGATION.test(before) || /^[- ]free\b/.test(after) || DENIED_AFTER.test(after)) continue;
       if (
         (COLOURS.includes(sign) && (THING.test(after) || THING_BEFORE.test(before))) ||
         (sign === 'fuzz' && MOULD_SHAPE.test(clause))
@@ -155,6 +159,16 @@ export function readRemark(text: string): RemarkReading {
         )
       ) {
         asks.push({ kind: 'uncertain sign', words: clause.trim() });
+      }
+    }
+  }
+  for (const clause of clausesOf(said)) {
+    for (const { sign, thing, unsure } of signsBeyondLatin(clause)) {
+      const words = clause.normalize('NFC').trim();
+      if (thing) asks.push({ kind: 'colour of a thing', words });
+      else {
+        if (!signs.includes(sign)) signs.push(sign);
+        if (unsure) asks.push({ kind: 'uncertain sign', words });
       }
     }
   }
@@ -175,7 +189,10 @@ export function readRemark(text: string): RemarkReading {
   const thrown = unlessDenied(THROWN) !== null;
   return {
     signs,
-    spoiledSaid: unlessDenied(SPOILED) !== null || (notEaten !== null && !KEPT_FOR.test(said)),
+    spoiledSaid:
+      unlessDenied(SPOILED) !== null ||
+      clausesOf(said).some(spoiledBeyondLatin) ||
+      (notEaten !== null && !KEPT_FOR.test(said)),
     thrownOut: thrown && !HARMLESS.test(said),
     powerCut: power && { hours: lengthOf(said, power) },
     asks,

@@ -117,7 +117,7 @@ function suspectsOf(
   if (ranCool.length > 0)
     suspects.push({
       kind: 'too little warmth',
-      says: `The hold ran cool on ${ranCool.map(dayOf).join(', ')}. That batch is left out: it says nothing of the culture.`,
+      says: `The hold ran cool on ${ranCool.map(dayOf).join(', ')}. ${ranCool.length === 1 ? 'That batch is left out: it says' : 'Those batches are left out: they say'} nothing of the culture.`,
     });
   const cool = batches.filter(
     ({ comparable }) => comparable.length > 0 && Math.min(...comparable.map(lacked)) > 0,

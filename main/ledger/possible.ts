@@ -3,7 +3,8 @@
 import { PH_POSSIBLE } from '../../core/quantities';
 import { takenMl } from '../../core/ledger/portions';
 import { YEARS_POSSIBLE } from '../../core/notes/days';
-import type { Outcome } from '../../core/ledger/records';
+import type { Amount } from '../../core/ledger/basics';
+import type { Outcome, Portion } from '../../core/ledger/records';
 import type { Ledger } from './ledger';
 import { Refused } from './refusal';
 import type { Rows } from './rows';
@@ -60,9 +61,39 @@ const laterPortion = (ledger: Ledger, jar: number, day: string, seed: string, ke
   new Refused('portion kept later', { jar: labelOf(ledger, jar), day, seed, keptOn });
 
 /**
- * Refuses a new day for a batch where something of its jars was kept earlier, or where one of them was seeded from what
- * was kept later. Called with the day written.
- * @throws Refused 'kept before made', 'portion kept later'
+ * Refuses a day on which a jar can't have been gone: before it was made, or after today.
+ * @throws Refused 'gone before made', 'gone day to come'
+ */
+export function refuseGoneOn(
+  ledger: Ledger,
+  jar: { readonly label: string; readonly madeOn: string | null },
+  goneOn: string | null,
+): void {
+  if (goneOn === null) return;
+  if (jar.madeOn !== null && goneOn < jar.madeOn) {
+    throw new Refused('gone before made', { jar: jar.label, day: goneOn, madeOn: jar.madeOn });
+  }
+  if (goneOn > ledger.clock.today()) throw new Refused('gone day to come', { day: goneOn });
+}
+
+type Kept = Partial<Pick<Row<'jar'>, 'onShelf' | 'goneOn'>>;
+
+/**
+ * What is said of a jar's place, with what follows from it: a jar that is back on the shelf is gone on no day, and one that
+ * is gone on a day is not on the shelf.
+ * @throws Refused 'on the shelf and gone' where both are said at once
+ */
+export function shelfOrGone(label: string, said: Kept): Kept {
+  const gone = said.goneOn !== undefined && said.goneOn !== null;
+  if (said.onShelf === true && gone) throw new Refused('on the shelf and gone', { jar: label });
+  if (said.onShelf === true) return { ...said, goneOn: null };
+  return gone ? { ...said, onShelf: false } : said;
+}
+
+/**
+ * Refuses a new day for a batch where something of its jars was kept earlier, where one of them was gone earlier, or where
+ * one was seeded from what was kept later. Called with the day written.
+ * @throws Refused 'kept before made', 'gone before made', 'portion kept later'
  */
 export function refuseMovedBatch(ledger: Ledger, batch: number, day: string): void {
   const kept = ledger.rows
@@ -73,6 +104,9 @@ export function refuseMovedBatch(ledger: Ledger, batch: number, day: string): vo
     .get(batch, day) as { jar: number; keptOn: string } | undefined;
   if (kept)
     throw new Refused('kept before made', { jar: labelOf(ledger, kept.jar), day: kept.keptOn, madeOn: day });
+  for (const jar of ledger.rows.where('jar', 'batch', batch)) {
+    refuseGoneOn(ledger, { label: labelOf(ledger, jar.key), madeOn: day }, jar.goneOn);
+  }
   const [seeded] = seededBefore(ledger.rows, 'j.batch = ? AND p.kept_on > b.made_on', [batch]);
   if (seeded)
     throw laterPortion(ledger, seeded.jar, seeded.madeOn, labelOf(ledger, seeded.seed), seeded.keptOn);
@@ -128,6 +162,53 @@ export function refuseTooMuchSeed(ledger: Ledger, jar: Pick<Row<'jar'>, 'key' | 
   }
   const holds = volumeOf(jar.key);
   if (holds !== null && all > holds * ROUNDING) refuse(jar.key, all, holds);
+}
+
+/**
+ * Refuses a portion that is more than its jar held. Only volumes are compared; whey is not: what a strained jar is said to
+ * hold may be what stayed in the cloth.
+ * @throws Refused 'portion more than jar'
+ */
+export function refuseLargerPortion(
+  jar: { readonly label: string; readonly finalVolume: Amount | null },
+  { part, amount }: Pick<Portion, 'part' | 'amount'>,
+): void {
+  const { label, finalVolume } = jar;
+  if (part === 'whey' || amount?.unit !== 'mL' || finalVolume?.unit !== 'mL') return;
+  if (amount.value > finalVolume.value * ROUNDING) {
+    throw new Refused('portion more than jar', {
+      jar: label,
+      portion: Math.round(amount.value),
+      volume: Math.round(finalVolume.value),
+    });
+  }
+}
+
+/** Hours by which an end may lie ahead of the clock: people round to the full hour. */
+const AHEAD_HOURS = 1;
+
+/**
+ * Refuses the end of a hold that is still to come where a jar of it is said to have been set at take-out. An end to come
+ * alone is a plan. What was seen later of a jar is never refused for the end that was planned.
+ * @throws Refused 'taken out before the end'
+ */
+export function refuseEndToCome(ledger: Ledger, endedAt: string | null, jars: readonly SeenJar[]): void {
+  if (endedAt === null || Date.parse(endedAt) <= ledger.clock.milliseconds() + AHEAD_HOURS * 3_600_000)
+    return;
+  const out = jars.find(({ setAtTakeOut }) => setAtTakeOut === true);
+  if (out) {
+    throw new Refused('taken out before the end', {
+      jar: out.label,
+      day: endedAt.slice(0, 10),
+      time: endedAt.slice(11, 16),
+    });
+  }
+}
+
+/** A jar of a hold, and whether it is said to have been set when it was taken out. */
+export interface SeenJar {
+  readonly label: string;
+  readonly setAtTakeOut: boolean | null;
 }
 
 /** @throws Refused 'pH impossible' */

@@ -32,9 +32,10 @@ export function SeedCaution({ jar }: { readonly jar: string }) {
       : []),
     ...(against.length > 0 ? [`Before you seed from ${view.label}:`, ...against] : []),
   ];
-  return says.length === 0 ? null : (
-    <output className="notice caution">{says.join(' ')} When in doubt, take another jar.</output>
-  );
+  if (says.length === 0) return null;
+  // Some of them close with it already, and once is enough.
+  const plain = says.join(' ').replaceAll(/ ?When in doubt, discard\./gi, '');
+  return <output className="notice caution">{plain} When in doubt, discard it, and take another jar.</output>;
 }
 
 /** Asks, before recording, why jars on hold, or without their acid, are used as seed all the same. */

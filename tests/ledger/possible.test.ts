@@ -105,6 +105,157 @@ describe('what is kept of a jar', () => {
   });
 });
 
+describe('how much is kept of a jar', () => {
+  const pot = { ...cubes, place: 'fridge' as const, pieces: null };
+  it('is no more than it held, and not nothing; it may be unknown, and whey of a strained jar may be more', () => {
+    const session = newSession();
+    const { jars } = smallFamily(session);
+    const before = stateOf(session);
+    const save = (more: object) => ({ portion: { ...pot, jar: jars[2], ...more } });
+    expect(refusalOf(session, 'portion.save', save({ amount: ml(2000) })).sentence).toBe(
+      '2000 mL is more than 9 Mar a held (946 mL), so it can’t all be kept of it. Correct the amount or the volume.',
+    );
+    expect(refusalOf(session, 'portion.save', save({ amount: ml(0) })).sentence).toContain(
+      'Leave the amount out where it is not known; where it is used up, say on which day it was gone.',
+    );
+    expect(stateOf(session)).toBe(before);
+    for (const amount of [null, ml(946), { value: 2000, unit: 'g' as const, typed: null }])
+      must(session, 'portion.save', save({ amount }));
+    must(session, 'portion.save', save({ amount: ml(2000), part: 'whey' }));
+  });
+
+  it('bounds what the jar may be said to have held; where that is not known nothing is compared', () => {
+    const session = newSession();
+    const { jars } = smallFamily(session);
+    const [, , jar] = jars;
+    const { id } = must(session, 'portion.save', { portion: { ...pot, jar, amount: ml(400) } });
+    const volume = (finalVolume: ReturnType<typeof ml> | null) => ({ id: jar, changes: { finalVolume } });
+    expect(refusalOf(session, 'jar.correct', volume(ml(350))).code).toBe('portion more than jar');
+    must(session, 'jar.correct', volume(null));
+    const large = { ...pot, id, jar, amount: ml(2000) };
+    must(session, 'portion.save', { portion: large });
+    // What is only said to be gone is not measured anew.
+    must(session, 'portion.save', { portion: { ...large, goneOn: TODAY } });
+  });
+});
+
+describe('a jar that is gone', () => {
+  it.each([
+    ['2026-03-08', 'gone before made', '9 Mar 2026, so it was not gone on 8 Mar 2026'],
+    ['2026-03-15', 'gone day to come', '15 Mar 2026 is still to come, so nothing is gone by then yet'],
+  ])('on %s: %s', (goneOn, code, words) => {
+    const session = newSession();
+    const { jars } = smallFamily(session);
+    const before = stateOf(session);
+    for (const refused of [
+      refusalOf(session, 'jar.correct', { id: jars[2], changes: { onShelf: false, goneOn } }),
+      refusalOf(session, 'batch.record', batchOf('2026-03-09', [plainJar('x', { onShelf: false, goneOn })])),
+    ]) {
+      expect(refused.code).toBe(code);
+      expect(refused.sentence).toContain(words);
+    }
+    expect(stateOf(session)).toBe(before);
+    must(session, 'jar.correct', { id: jars[2], changes: { onShelf: false, goneOn: '2026-03-09' } });
+    must(session, 'jar.correct', { id: jars[2], changes: { goneOn: TODAY } });
+  });
+
+  it('was made no later than that, also when its batch is moved', () => {
+    const session = newSession();
+    const { jars, batches } = smallFamily(session);
+    must(session, 'jar.correct', { id: jars[2], changes: { onShelf: false, goneOn: '2026-03-10' } });
+    const move = (madeOn: string) => ({ id: batches[2] ?? '', changes: { madeOn } });
+    expect(refusalOf(session, 'batch.correct', move('2026-03-11')).code).toBe('gone before made');
+    must(session, 'batch.correct', move('2026-03-10'));
+  });
+
+  it('is not on the shelf: both at once are refused, and of one after the other the last holds', () => {
+    const session = newSession();
+    const { jars } = smallFamily(session);
+    const [, , id] = jars;
+    const kept = () => {
+      const { jar } = must(session, 'jar.get', { id }).record;
+      return [jar.onShelf, jar.goneOn];
+    };
+    const both = { onShelf: true, goneOn: '2026-03-12' };
+    expect(refusalOf(session, 'jar.correct', { id, changes: both }).sentence).toBe(
+      '9 Mar a is said to be on the shelf and to be gone. Take one of the two away.',
+    );
+    expect(refusalOf(session, 'batch.record', batchOf('2026-03-11', [plainJar('a', both)])).code).toBe(
+      'on the shelf and gone',
+    );
+    must(session, 'jar.correct', { id, changes: { onShelf: true } });
+    must(session, 'jar.correct', { id, changes: { goneOn: '2026-03-12' } });
+    expect(kept()).toEqual([false, '2026-03-12']);
+    must(session, 'jar.correct', { id, changes: { onShelf: true } });
+    expect(kept()).toEqual([true, null]);
+    must(session, 'jar.correct', { id, changes: { onShelf: false, goneOn: '2026-03-12' } });
+    must(session, 'outcome.save', { jar: id, outcome: unseen, onShelf: true });
+    expect(kept()).toEqual([true, null]);
+  });
+
+  it('nor is what was kept of it gone on a day to come', () => {
+    const session = newSession();
+    const { jars } = smallFamily(session);
+    const save = (goneOn: string) => ({ portion: { ...cubes, jar: jars[2], goneOn } });
+    expect(refusalOf(session, 'portion.save', save('2026-04-14')).code).toBe('gone day to come');
+    must(session, 'portion.save', save(TODAY));
+  });
+});
+
+describe('the end of a hold that is still to come', () => {
+  // The clock of these tests stands at 18:30 on 14 March.
+  const holdUntil = (endedAt: string | null) => ({
+    startedAt: '2026-03-13T20:00:00+01:00', endedAt, hours: null, planned: null, probe: null, readings: [],
+    note: null,
+  }); // prettier-ignore
+  const LATER = '2026-03-15T08:00:00+01:00';
+  const set = { ...unseen, setAtTakeOut: true };
+  const record = (outcome: typeof unseen | null, endedAt: string) =>
+    batchOf('2026-03-13', [plainJar('a', { hold: 0, outcome })], { holds: [holdUntil(endedAt)] });
+
+  it('is refused beside a jar that was set at take-out, and says which', () => {
+    const session = newSession();
+    const refused = refusalOf(session, 'batch.record', record(set, LATER));
+    expect(refused.code).toBe('taken out before the end');
+    expect(refused.sentence).toBe(
+      'The time in warmth ends on 15 Mar 2026 at 08:00, which is still to come, but 13 Mar a is said to have been set when it was taken out. Correct the end, or leave it out.',
+    );
+    const done = must(session, 'batch.record', record(set, '2026-03-14T19:00:00+01:00'));
+    const [jar = ''] = done.jars;
+    const id = must(session, 'batch.get', { id: done.batch }).holds[0]?.id ?? '';
+    expect(refusalOf(session, 'hold.correct', { id, changes: { endedAt: LATER } }).code).toBe(refused.code);
+    const more = { batch: done.batch, jars: [jar] };
+    expect(refusalOf(session, 'batch.addHold', { ...more, hold: holdUntil(LATER) }).code).toBe(refused.code);
+    must(session, 'batch.addHold', { ...more, hold: holdUntil(null) });
+  });
+
+  it('is a plan where nothing was taken out; what is seen then is taken, whatever the plan was', () => {
+    const session = newSession();
+    const early = { ...unseen, earlyCheckHours: 12, earlySour: true };
+    const spoiled = { ...unseen, signs: ['lifted lid' as const] };
+    for (const outcome of [null, early, spoiled]) {
+      const { jars } = must(session, 'batch.record', { ...record(outcome, LATER), sameLabelMeant: true });
+      must(session, 'outcome.save', { jar: jars[0] ?? '', outcome: set, onShelf: null });
+    }
+  });
+});
+
+describe('a set time', () => {
+  it('beyond the hold is taken: hours are counted from its start, and a jar may set after take-out', () => {
+    const session = newSession();
+    const hold = { startedAt: null, endedAt: null, hours: 36, planned: null, probe: null, readings: [], note: null }; // prettier-ignore
+    const outcome = { ...unseen, setAfterHours: 40, setByHours: 44 };
+    must(session, 'batch.record', batchOf('2026-03-12', [plainJar('a', { hold: 0, outcome })], { holds: [hold] })); // prettier-ignore
+  });
+});
+
+describe('milk', () => {
+  it('may be more than the jar holds: it is boiled down before, or strained after', () => {
+    const session = newSession();
+    must(session, 'batch.record', batchOf(TODAY, [plainJar('a', { milkAmount: ml(1900) })]));
+  });
+});
+
 describe('seed', () => {
   it('is no more than the jar holds, alone or together, nor more than its own jar held', () => {
     const session = newSession();
@@ -135,7 +286,7 @@ describe('seed', () => {
 });
 
 describe('a pH', () => {
-  it.each([0.5, 1.9, 9.1, 14])('of %s is refused, at take-out and at the early check', (ph) => {
+  it.each([-1, 0.5, 1.9, 9.1, 14, 44])('of %s is refused, at take-out and at the early check', (ph) => {
     const session = newSession();
     const { jars } = smallFamily(session);
     for (const field of ['ph', 'earlyPh'] as const) {
@@ -143,7 +294,9 @@ describe('a pH', () => {
         jar: jars[2], outcome: { ...unseen, [field]: ph }, onShelf: null,
       }); // prettier-ignore
       expect(refused.code).toBe('pH impossible');
-      expect(refused.sentence).toContain(`${ph} can’t be the pH of a jar`);
+      expect(refused.sentence).toBe(
+        `${ph} can’t be the pH of a jar: it lies between 2 and 9. Check the reading, or leave it out.`,
+      );
     }
   });
   it.each([3.2, 4.6, 6.7])('of %s is taken', (ph) => {

@@ -18,6 +18,10 @@ describe('words that tell of spoilage', () => {
     [{ note: 'maybe a little fuzz?' }, 'maybe a little fuzz?'],
     [{ note: 'first line\nlid had blown off' }, 'lid had blown off'],
     [{ colour: 'pink', note: 'pink' }, 'pink'],
+    [{ smell: 'odeur fétide' }, 'odeur fétide'],
+    [{ note: 'Хороший вкус. Сверху плесень' }, 'Сверху плесень'],
+    [{ note: 'おいしい。縁にカビ。' }, '縁にカビ'],
+    [{ note: 'испортилось' }, 'испортилось'],
     [{ colour: 'pink streaks', smell: 'foul' }, 'pink streaks; foul'],
   ])('%j', (outcome, words) => expect(said(outcome)).toBe(words));
 
@@ -30,6 +34,7 @@ describe('words that tell of spoilage', () => {
     [{ colour: 'purple tint' }],
     [{ texture: 'fine bubbles' }],
     [{ note: 'schimmelfrei, kein Schaum' }],
+    [{ note: 'плесени нет', smell: 'カビ臭なし', colour: '没有霉' }],
   ])('none in %j', (outcome) => expect(said(outcome)).toBeNull());
 });
 

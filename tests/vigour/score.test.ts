@@ -144,6 +144,14 @@ const cool = (batch: number): JarEvidence[] => {
 const row = (missing: number, value: number) => ({ missing, points: value });
 
 describe('warmth', () => {
+  it.each([
+    [9, 'That batch is left out: it says nothing of the culture.'],
+    [8, 'Those batches are left out: they say nothing of the culture.'],
+  ])('names every batch that ran cool, from batch %s on', (from, words) => {
+    const line = lineOf((batch) => [jar({ profile: constantProfile(36, batch < from ? 38 : 29), seen: { setWord: batch < from ? 'firm' : 'soft' } })], 9); // prettier-ignore
+    const [suspect] = line.suspects.filter(({ kind }) => kind === 'too little warmth');
+    expect(suspect?.says).toContain(words);
+  });
   it('is corrected for only where the hold fell short of what the seed needed', () => {
     const line = lineOf(cool, 8);
     const corrected = line.batches.filter(({ scores }) =>

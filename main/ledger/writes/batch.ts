@@ -2,7 +2,7 @@
 import type { BatchEntry, Parsed, Reply } from '../../../core/contract';
 import type { Hold } from '../../../core/ledger/records';
 import type { Ledger } from '../ledger';
-import { refuseMadeOn, refuseMovedBatch, refuseTooMuchSeed } from '../possible';
+import { refuseEndToCome, refuseGoneOn, refuseMadeOn, refuseMovedBatch, refuseTooMuchSeed, shelfOrGone, type SeenJar } from '../possible'; // prettier-ignore
 import { Refused } from '../refusal';
 import { refuseDay } from '../seed-rules';
 import type { OpenAct } from '../acts';
@@ -41,8 +41,12 @@ type NewJar = Omit<BatchEntry['jars'][number], 'hold'>;
 /** A jar with all that belongs to it. @returns its uid */
 function insertJar(ledger: Ledger, act: OpenAct, batch: number, hold: number | null, jar: NewJar): string {
   const { additions, seedings, outcome, milkPackage, ...fields } = jar;
+  const { madeOn, word } = ledger.rows.get('batch', batch);
+  const label = madeOn === null ? `jar ${jar.letter}` : ledger.labelFor({ madeOn, word, letter: jar.letter });
+  refuseGoneOn(ledger, { label, madeOn }, fields.goneOn);
   const made = act.insert('jar', {
     ...fields,
+    ...shelfOrGone(label, { onShelf: fields.onShelf, goneOn: fields.goneOn }),
     batch,
     hold,
     milkPackage: packageKey(ledger, milkPackage, 'milk'),
@@ -88,6 +92,9 @@ export function recordBatch(ledger: Ledger, given: Parsed<'batch.record'>): Repl
   for (const jar of jars) {
     if (jar.hold !== null && jar.hold >= entry.holds.length)
       throw new Refused('no such hold', { jar: jar.letter });
+    const label = ledger.labelFor({ madeOn: entry.madeOn, word: entry.word, letter: jar.letter });
+    const endedAt = jar.hold === null ? null : (entry.holds[jar.hold]?.endedAt ?? null);
+    refuseEndToCome(ledger, endedAt, [{ label, setAtTakeOut: jar.outcome?.setAtTakeOut ?? null }]);
     for (const addition of jar.additions) mustSay(addition, 'name');
   }
 
@@ -148,7 +155,12 @@ export function addJar(ledger: Ledger, input: Parsed<'batch.addJar'>): Reply<'ba
   return { act: done.act.uid, jar: done.value };
 }
 
-/** One more time in warmth of a recorded batch. @throws Refused 'times crossed', 'jar of another batch', 'is a mistake' */
+const seenJar = (ledger: Ledger, { key, label }: { key: number; label: string }): SeenJar => ({
+  label,
+  setAtTakeOut: ledger.rows.where('outcome', 'jar', key)[0]?.setAtTakeOut ?? null,
+});
+
+/** One more time in warmth of a recorded batch. @throws Refused 'times crossed', 'jar of another batch', 'is a mistake', 'taken out before the end' */
 export function addHold(ledger: Ledger, input: Parsed<'batch.addHold'>): Reply<'batch.addHold'> {
   const batch = standingBatch(ledger, input.batch);
   const hold = tidy(input.hold);
@@ -156,6 +168,11 @@ export function addHold(ledger: Ledger, input: Parsed<'batch.addHold'>): Reply<'
   const jars = input.jars.map((uid) => standingJar(ledger, uid));
   const stray = jars.find((jar) => jar.batch !== batch.key);
   if (stray) throw new Refused('jar of another batch', { jar: stray.label });
+  refuseEndToCome(
+    ledger,
+    hold.endedAt,
+    jars.map((jar) => seenJar(ledger, jar)),
+  );
   const subject = batchSubject(ledger, batch.key);
   const done = ledger.acts.mustRun(
     'batch.addHold',
@@ -217,7 +234,12 @@ export function correctHold(ledger: Ledger, input: Parsed<'hold.correct'>): Repl
   const changes = tidy(input.changes);
   const key = ledger.rows.keyOf('hold', input.id);
   const now = ledger.rows.get('hold', key);
-  checkHold({ ...now, ...(changes as Partial<typeof now>) });
+  const next = { ...now, ...(changes as Partial<typeof now>) };
+  checkHold(next);
+  if (next.endedAt !== now.endedAt) {
+    const jars = ledger.rows.where('jar', 'hold', key).map((jar) => ledger.index.jar(jar.key));
+    refuseEndToCome(ledger, next.endedAt, jars.map((jar) => seenJar(ledger, jar))); // prettier-ignore
+  }
   const subject = batchSubject(ledger, now.batch);
   const done = ledger.acts.mustRun(
     'hold.correct',

@@ -2,7 +2,7 @@
 import type { Parsed, Reply } from '../../../core/contract';
 import type { Ledger } from '../ledger';
 import { refuseJarName } from '../jar-names';
-import { refuseMadeOn, refuseTooMuchSeed } from '../possible';
+import { refuseGoneOn, refuseMadeOn, refuseLargerPortion, refuseTooMuchSeed, shelfOrGone } from '../possible'; // prettier-ignore
 import { Refused } from '../refusal';
 import { refuseSeed } from '../seed-rules';
 import type { Stored } from '../tables';
@@ -15,7 +15,9 @@ import { mustSay, tidy } from './tidy';
 export function correctJar(ledger: Ledger, input: Parsed<'jar.correct'>): Reply<'jar.correct'> {
   const { hold, milkPackage, letter, ...fields } = tidy(input.changes);
   const jar = standingJar(ledger, input.id);
-  const changes: Partial<Stored['jar']> = { ...(fields as Partial<Stored['jar']>) };
+  const said = fields as Partial<Stored['jar']>;
+  const changes: Partial<Stored['jar']> = { ...said, ...shelfOrGone(jar.label, said) };
+  if (said.goneOn !== undefined) refuseGoneOn(ledger, jar, said.goneOn);
   if (letter !== undefined) {
     mustSay({ letter }, 'letter');
     changes.letter = letter.toLowerCase();
@@ -44,7 +46,12 @@ export function correctJar(ledger: Ledger, input: Parsed<'jar.correct'>): Reply<
     tidy(input.why),
     (act) => {
       act.update('jar', jar.key, changes);
-      if (changes.finalVolume !== undefined) refuseTooMuchSeed(ledger, jar);
+      if (changes.finalVolume !== undefined) {
+        refuseTooMuchSeed(ledger, jar);
+        const held = { label: jar.label, finalVolume: changes.finalVolume };
+        for (const portion of ledger.rows.where('portion', 'jar', jar.key))
+          refuseLargerPortion(held, portion);
+      }
       if (changes.state !== 'made') return;
       if (jar.state !== 'made' && jar.madeOn !== null) refuseMadeOn(ledger, jar.madeOn, ['made']);
       for (const seeding of ledger.rows.where('seeding', 'jar', jar.key)) {
@@ -193,7 +200,8 @@ export function saveOutcome(ledger: Ledger, input: Parsed<'outcome.save'>): Repl
       if (outcome && old) act.update('outcome', old.key, outcome);
       else if (outcome) act.insert('outcome', outcome);
       else if (old) act.remove('outcome', old.key);
-      if (input.onShelf !== null) act.update('jar', jar.key, { onShelf: input.onShelf });
+      if (input.onShelf !== null)
+        act.update('jar', jar.key, shelfOrGone(jar.label, { onShelf: input.onShelf }));
     },
     input.draft,
   );

@@ -1,8 +1,9 @@
 // Sources, packages, portions kept apart, preferences and drafts.
 import type { Parsed, Reply } from '../../../core/contract';
+import type { Amount } from '../../../core/ledger/basics';
 import type { Ledger } from '../ledger';
 import { refuseJarName } from '../jar-names';
-import { refuseKeptOn } from '../possible';
+import { refuseGoneOn, refuseKeptOn, refuseLargerPortion } from '../possible';
 import { Refused } from '../refusal';
 import { standingJar } from './parts';
 import { jarSpoiled } from './spoiled';
@@ -50,7 +51,10 @@ export function savePackage(ledger: Ledger, input: Parsed<'package.save'>): Repl
   return { act: done.act.uid, id: done.value };
 }
 
-/** @throws Refused 'portion of another jar', 'times crossed', 'kept before made', 'kept day to come', 'portion kept later', 'reserve spoiled', 'not found', 'is a mistake' */
+const sameAs = (one: Amount | null, other: Amount | null): boolean =>
+  one?.value === other?.value && one?.unit === other?.unit;
+
+/** @throws Refused 'portion of another jar', 'times crossed', 'kept before made', 'kept day to come', 'portion kept later', 'gone day to come', 'portion of nothing', 'portion more than jar', 'reserve spoiled', 'not found', 'is a mistake' */
 export function savePortion(ledger: Ledger, input: Parsed<'portion.save'>): Reply<'portion.save'> {
   const { id, jar: jarUid, ...given } = tidy(input.portion);
   const jar = standingJar(ledger, jarUid);
@@ -61,6 +65,13 @@ export function savePortion(ledger: Ledger, input: Parsed<'portion.save'>): Repl
   }
   inOrder('Kept and gone', whenOf(given.keptOn), whenOf(given.goneOn));
   if (old?.keptOn !== given.keptOn) refuseKeptOn(ledger, jar, given.keptOn, key);
+  if (old?.goneOn !== given.goneOn) refuseGoneOn(ledger, jar, given.goneOn);
+  const sameAmount = old !== null && old.part === given.part && sameAs(old.amount, given.amount);
+  if (!sameAmount) {
+    const { finalVolume } = ledger.rows.get('jar', jar.key);
+    if (given.amount?.value === 0) throw new Refused('portion of nothing', { jar: jar.label });
+    refuseLargerPortion({ label: jar.label, finalVolume }, given);
+  }
   // What was kept before anyone knew may still be corrected, and said to be gone.
   const keeps = given.reserve && given.goneOn === null;
   const kept = old !== null && old.reserve && old.goneOn === null;
