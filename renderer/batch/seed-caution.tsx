@@ -34,7 +34,7 @@ export function SeedCaution({ jar }: { readonly jar: string }) {
   ];
   if (says.length === 0) return null;
   // Some of them close with it already, and once is enough.
-  const plain = says.join(' ').replaceAll(/ ?When in doubt, discard\./gi, '');
+  const plain = says.join(' ').replaceAll(/ ?When in doubt, discard\./g, '');
   return <output className="notice caution">{plain} When in doubt, discard it, and take another jar.</output>;
 }
 
