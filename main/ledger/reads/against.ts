@@ -42,12 +42,34 @@ function potsInDoubt({ rows, index }: Ledger): ReadonlyMap<number, InDoubt> {
   return found;
 }
 
+const NO_NOTES: NotesBeside = { jar: null, hold: null, batch: null };
+
+const byOutcome = new WeakMap<NonNullable<JarRecord['outcome']>, string | null>();
+
+/** As inDoubtBecause; where an outcome is all there is to go by, kept with it, since acts leave most outcomes as they are. */
+function ownDoubt(
+  outcome: JarRecord['outcome'],
+  mates: MatesPowerCut | null,
+  notes: NotesBeside,
+): string | null {
+  const alone = mates === null && notes.jar === null && notes.hold === null && notes.batch === null;
+  if (outcome === null && alone) return null;
+  if (outcome === null || !alone) return inDoubtBecause(outcome, mates, notes);
+  const before = byOutcome.get(outcome);
+  if (before !== undefined) return before;
+  const because = inDoubtBecause(outcome, mates, notes);
+  byOutcome.set(outcome, because);
+  return because;
+}
+
 function workOut(ledger: Ledger, judged: Judged): (jar: number) => Against {
   const { rows, index } = ledger;
   const { family } = index;
   const outcomeOf = (key: number): JarRecord['outcome'] => judged.records.get(key)?.outcome ?? null;
   const [jars, holds, batches] = [notesOf(rows, 'jar'), notesOf(rows, 'hold'), notesOf(rows, 'batch')];
+  const noNotes = jars.size === 0 && holds.size === 0 && batches.size === 0;
   const notes = (key: number): NotesBeside => {
+    if (noNotes) return NO_NOTES;
     const { hold, batch } = index.jar(key);
     return {
       jar: jars.get(key) ?? null,
@@ -67,12 +89,13 @@ function workOut(ledger: Ledger, judged: Judged): (jar: number) => Against {
     cut.set(batch, [...(cut.get(batch) ?? []), mate(key)]);
   }
   const matesCut = (key: number): MatesPowerCut | null => {
+    if (cut.size === 0) return null;
     const told = cut.get(index.jar(key).batch);
     return told ? powerCutOfMates(mate(key), told) : null;
   };
   const inDoubt = new Map<number, InDoubt>();
   for (const key of family.keys) {
-    const because = inDoubtBecause(outcomeOf(key), matesCut(key), notes(key));
+    const because = ownDoubt(outcomeOf(key), matesCut(key), notes(key));
     if (because !== null) inDoubt.set(key, { label: index.jar(key).label, because });
   }
   const looks = wayBackLooks(family, inDoubt, potsInDoubt(ledger));
