@@ -36,9 +36,25 @@ function weigh(outcome: Seen, mates: MatesPowerCut | null): Weighed {
   return { against, bubblesAlone };
 }
 
-/** A power cut that only the note of its hold tells of: neither the jar nor its hold-mates say anything of one. */
-const notedCut = (outcome: Seen | null, mates: MatesPowerCut | null, notes: NotesBeside) =>
-  mates === null && (outcome === null || outcome.powerCut === null) ? powerCutNoted(notes.hold) : null;
+/** A power cut that only a note tells of, and which: neither the jar nor its hold-mates say anything of one. */
+function notedCut(
+  outcome: Seen | null,
+  mates: MatesPowerCut | null,
+  notes: NotesBeside,
+): { readonly hours: number | null; readonly where: string } | null {
+  if (mates !== null || (outcome !== null && outcome.powerCut !== null)) return null;
+  const places = [
+    ['The note of its hold', notes.hold],
+    ['Its note', outcome?.note ?? null],
+    ['Its note', notes.jar],
+    ['The note of its batch', notes.batch],
+  ] as const;
+  for (const [where, note] of places) {
+    const cut = powerCutNoted(note);
+    if (cut !== null) return { ...cut, where };
+  }
+  return null;
+}
 
 /** Words that tell of spoilage, in its outcome and in its own note, that nobody has answered. */
 function wordsOf(outcome: Seen | null, notes: NotesBeside): string[] {
@@ -46,6 +62,13 @@ function wordsOf(outcome: Seen | null, notes: NotesBeside): string[] {
   const noted = spoilageNoted(notes.jar, outcome?.note ?? null);
   return [...new Set([said, noted].filter((words) => words !== null))];
 }
+
+/** Words of spoilage in a note that is about more jars than this one. */
+const sharedWords = (outcome: Seen | null, notes: NotesBeside) =>
+  (['batch', 'hold'] as const).flatMap((where) => {
+    const words = spoilageNoted(notes[where], outcome?.note ?? null);
+    return words === null ? [] : [{ where, words }];
+  });
 
 /** That such words were written down. @param of what of: "it", "this pot" */
 export const wordsSentence = (words: string, of: string): string =>
@@ -66,7 +89,7 @@ export function doubtsAbout(
   const noted = notedCut(outcome, mates, notes);
   const cut = [
     ...(mates !== null && (outcome === null || outcome.powerCut === null) ? [matesPowerCutSentence(mates)] : []), // prettier-ignore
-    ...(noted ? [`${gateReasonSentence({ code: 'power cut', ...noted })} The note of its hold tells of it.`] : []), // prettier-ignore
+    ...(noted ? [`${gateReasonSentence({ code: 'power cut', hours: noted.hours })} ${noted.where} tells of it.`] : []), // prettier-ignore
   ];
   if (outcome === null) return [...words, ...cut];
   const { against, bubblesAlone } = weigh(outcome, mates);
@@ -90,6 +113,7 @@ export function inDoubtBecause(
   const cut = outcome === null || outcome.powerCut === null ? (mates ?? notedCut(outcome, mates, notes)) : null; // prettier-ignore
   const why = [
     ...wordsOf(outcome, notes).map((words) => `“${words}” was written down of it`),
+    ...sharedWords(outcome, notes).map(({ where, words }) => `the note of its ${where} says “${words}”`),
     ...against.flatMap((reason): string[] => {
       if (reason.code === 'acid')
         return [`a pH of ${reason.ph}${reason.how === null ? '' : ` by ${reason.how}`}, above 4.6`];
@@ -108,12 +132,10 @@ export function asksAbout(
   mates: MatesPowerCut | null,
   notes: NotesBeside = NO_NOTES,
 ): readonly string[] {
-  const shared = (['batch', 'hold'] as const).flatMap((where) => {
-    const words = spoilageNoted(notes[where], outcome?.note ?? null);
-    return words === null
-      ? []
-      : [`The note of its ${where} says “${words}”. Look and smell first, and when in doubt, discard.`];
-  });
+  const shared = sharedWords(outcome, notes).map(
+    ({ where, words }) =>
+      `The note of its ${where} says “${words}”. Look and smell first, and when in doubt, discard.`,
+  );
   const bubbles =
     outcome !== null &&
     weigh(outcome, mates).bubblesAlone &&

@@ -1,5 +1,5 @@
-// Whether a jar may still stand in its hold: nobody has seen how it came out, so it is no seed yet.
-
+// Whether a jar may still stand in its hold: then nobody has seen how it comes out, and it is no seed yet.
+import type { Outcome } from '../ledger/records';
 import { daysBetween, type HoldRecord } from '../vigour/evidence';
 
 /** Where nothing tells when a hold ends, a jar younger than this (days) may still be in it (common practice, no source). */
@@ -13,10 +13,20 @@ function endOf({ startedAt, endedAt, hours }: HoldRecord): number | null {
 }
 
 /**
- * Whether the hold of a jar whose outcome nobody wrote down has not ended yet, as far as is known.
+ * Whether a jar's hold has not ended yet, as far as is known. What was looked at at take-out is out; other words about it
+ * may be of an early look, so until a known end they don't count.
+ * @param known whether its outcome tells how it came out
  * @param now the moment, ISO 8601 with its offset @param today its day
  */
-export function mayBeInHold(hold: HoldRecord | null, madeOn: string, now: string, today: string): boolean {
+export function mayBeInHold(
+  hold: HoldRecord | null,
+  outcome: Pick<Outcome, 'setAtTakeOut'> | null,
+  known: boolean,
+  madeOn: string,
+  now: string,
+  today: string,
+): boolean {
+  if (outcome !== null && outcome.setAtTakeOut !== null) return false;
   const end = hold && endOf(hold);
-  return end === null ? daysBetween(madeOn, today) < HOLD_DAYS : end > Date.parse(now);
+  return end === null ? !known && daysBetween(madeOn, today) < HOLD_DAYS : end > Date.parse(now);
 }

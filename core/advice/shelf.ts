@@ -126,7 +126,7 @@ export function shelfCandidates(
         ...own,
         doubts: [...own.doubts, ...potDoubts(portion)],
         // What was kept apart has come out of its hold.
-        inHold: portion === null && jar.inHold,
+        inHold: jar.inHold,
         keptSaid: portion !== null || jar.onShelf === true,
         place: portion?.place ?? 'fridge',
         // A portion's days are those it has been kept apart; what it waited before counts in the delay.

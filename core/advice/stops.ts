@@ -63,8 +63,8 @@ export function stopsOf(
   if (candidate.inHold)
     stops.push({
       code: 'in its hold',
-      says: 'It may still be in its hold: nobody has written down how it came out.',
-      lifts: 'Written down how it came out, it would be judged by that.',
+      says: 'It may still be in its hold: nobody has written down how it was at take-out.',
+      lifts: 'Written down how it was at take-out, it would be judged by that.',
     });
   const limit = candidate.place === 'fridge' ? limits.fridgeDays : limits.freezerDays;
   if (limit !== null && candidate.days > limit)

@@ -101,7 +101,45 @@ describe('notes beside an outcome', () => {
   });
 });
 
+it('what a note of the batch or the hold says is handed down, and a power cut is read in any note', () => {
+  const { session, children, batch } = pair({});
+  const [a = '', b = ''] = children;
+  make(session, '2026-05-16', [{ ...kept, seedings: [fromJar(a)] }]);
+  must(session, 'batch.correct', { id: batch, changes: { note: 'jar a had orange mould' } });
+  const look = 'It descends from 12 May a, which is in doubt (the note of its batch says “jar a had orange mould”). Look and smell first, and when in doubt, discard.';
+  expect(of(session, '16 May a').looks).toEqual([look]);
+  const [hold] = must(session, 'batch.get', { id: batch }).holds;
+  must(session, 'batch.correct', { id: batch, changes: { note: null } });
+  must(session, 'hold.correct', { id: hold?.id ?? '', changes: { note: 'pink film on one lid' } });
+  expect(of(session, '16 May a').looks).toEqual([expect.stringContaining('the note of its hold says “pink film on one lid”')]);
+  must(session, 'hold.correct', { id: hold?.id ?? '', changes: { note: null } });
+  expect(of(session, '16 May a').looks).toEqual([]);
+
+  const cut = 'power cut 9 h, milk still liquid';
+  must(session, 'batch.correct', { id: batch, changes: { note: cut } });
+  for (const label of ['12 May a', '12 May b'])
+    expect(of(session, label).doubts).toEqual([expect.stringMatching(/^The power failed .* The note of its batch tells of it\.$/)]);
+  expect(of(session, '16 May a').looks).toEqual([expect.stringContaining('a power cut during its hold')]);
+  must(session, 'batch.correct', { id: batch, changes: { note: null } });
+  must(session, 'jar.correct', { id: b, changes: { note: cut } });
+  expect(of(session, '12 May a').doubts).toEqual([]);
+  expect(of(session, '12 May b').doubts).toEqual([expect.stringMatching(/^The power failed .* Its note tells of it\.$/)]);
+}); // prettier-ignore
+
 describe('a jar that may still be in its hold', () => {
+  it('is no seed, nor what was kept apart of it, until somebody says how it was at take-out', () => {
+    const { session, children } = pair({});
+    const seedings = [fromJar(children[1] ?? '')];
+    const holds = [{ ...HOLD, startedAt: '2026-05-19T20:00:00+02:00' }];
+    const { jars } = make(session, '2026-05-19', [{ onShelf: true, seedings, outcome: { ...unseen, smell: 'fine' } }], { holds });
+    const pot = { id: null, part: null, place: 'fridge' as const, pieces: null, amount: null, keptOn: '2026-05-20', goneOn: null, reserve: false, note: null };
+    must(session, 'portion.save', { portion: { ...pot, jar: jars[0] ?? '' } });
+    const waiting = () => ranked(session).filter(({ label, stops }) => label.startsWith('19 May a') && stops.some(({ code }) => code === 'in its hold')).length;
+    expect(waiting()).toBe(2);
+    must(session, 'outcome.save', { jar: jars[0] ?? '', outcome: FIRM, onShelf: true });
+    expect(waiting()).toBe(0);
+  }); // prettier-ignore
+
   it.each([
     ['made today, nothing known of its end', '2026-05-20', {}, true],
     ['started yesterday for 30 hours', '2026-05-19', { startedAt: '2026-05-19T20:00:00+02:00' }, true],

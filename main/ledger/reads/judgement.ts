@@ -109,7 +109,7 @@ function candidatesOf(
       gone: gone.has(jar),
       failedGate: outcome !== null && failsGate(outcome),
       outcomeKnown,
-      inHold: !outcomeKnown && madeOn !== null && mayBeInHold(record?.hold ?? null, madeOn, now, today),
+      inHold: madeOn !== null && mayBeInHold(record?.hold ?? null, outcome, outcomeKnown, madeOn, now, today),
     };
   });
   return shelfCandidates(
