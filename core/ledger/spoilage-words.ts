@@ -1,7 +1,7 @@
 // Spoilage that stands only in words: "pink streaks" under colour, "black mould on top" in the note, and no sign ticked.
 // The vocabulary, with its negations, is that of a keeper's notes (core/notes/words.ts). What was asked about and is no
 // spoilage stands in the note in one fixed form, so that it is asked once and anyone can read what was answered.
-import { clausesOf, readRemark } from '../notes/words';
+import { clausesOf, withoutAnswered, readRemark } from '../notes/words';
 import { plain } from '../quantities';
 import type { DiscardSign, Outcome } from './records';
 
@@ -32,7 +32,7 @@ function passagesIn(text: string, smelled: boolean): readonly SpoilagePassage[] 
 }
 
 function readPassages(text: string, smelled: boolean): SpoilagePassage[] {
-  return clausesOf(text).flatMap((clause): SpoilagePassage[] => {
+  return clausesOf(withoutAnswered(text)).flatMap((clause): SpoilagePassage[] => {
     // Under "smell", "off" alone says that it smells off.
     const remark = readRemark(smelled ? `smells ${clause}` : clause);
     const doubtful =

@@ -52,10 +52,10 @@ const SIGNS: readonly (readonly [DiscardSign, RegExp])[] = [
   ['red', /\b(?:red(?:dish)?|rot(?:e[rsnm]?|lich\w*)?|rouge\w*|roj[oa]s?|ross[oa]|ross[ie]|rood|rode|vermelh[oa]s?|rott|czerwon\w+)\b/],
   ['orange', /\b(?:orange\w*|naranja|arancio\w*|arancione|oranje|laranja|pomaranczow\w+|turuncu\w*)\b/],
   ['black', /\b(?:black|schwarz\w*|noirs?|noires?|negr[oa]s?|ner[oaie]|zwarte?|pret[oa]s?|svart\w*|czarn\w+)\b/],
-  ['fuzz', /\b(?:fuzz(?:y)?|furry|hairy|mou?ld(?:y|s)?|mildew|(?:green|blue|gr[ae]y)(?:ish)? (?:spots?|patch\w*|specks?|dots?|growth|fur)|(?:grune?|blaue?|graue?) (?:flecken?|punkte?|stellen?)|(?:taches?|points?) (?:vert|bleu|gris)\w*|manchas? (?:verdes?|azul\w*|gris\w*)|macchi[ae] (?:verd[ei]|blu|grigi\w*)|(?:groene|blauwe|grijze) (?:vlek\w*|stip\w*)|manchas? cinza\w*|(?:grona|gronne|bla|gra) (?:flackar|pletter|flekker)|zielon\w+ plam\w+|(?:ver|an|ange|be)?schimm(?!elfrei)\w+|moisi\w*|moho|mohos[oa]|muff[ae]|ammuffit\w+|bolor|mofo|mogel\w*|mogl\w*|muggen|skimmel\w*|plesn\w*|plesniow\w*|kuf(?:u|un|lu|len\w*)?)\b/],
-  ['foul smell', /\b(?:foul|rotten|putrid|rancid|stinks?|stinky|stank|stench|(?:smell(?:s|ed)?|smelt) (?:very |really |quite |a (?:bit|little) |slightly |somewhat )?(?:bad|off|awful|wrong|terrible|horrible|nasty|rotten|(?:like|of) (?:feet|vomit|sick|rot|(?:rotten |bad )?eggs?|sulph?ur|sewage|ammonia|rubbish|garbage))|(?:bad|off|nasty|awful) smell|vomit|puke|faulig\w*|stinkt|stank|riecht (?:sehr |etwas )?(?:schlecht|ubel|faul|verdorben|nach (?:erbrochenem|schwefel|faulen eiern))|erbrochene\w*|vomi|vomito|pourri\w*|putrides?|fetides?|infectes?|ranci[es]?|nauseabond\w*|pue|mauvaises? odeurs?|sent (?:tres |un peu )?mauvais|huele mal|podrid[oa]|marci[oa]|puzza|stinkt|rotte|podre|cheira mal|rutten|luktar illa|radden|rattent|lukter vondt|smierdz\w+|zgnil\w+|cuchn\w+|(?:kotu|pis) kok\w*|kokmus\w*|curuk\w*|curumus\w*)\b/],
+  ['fuzz', /\b(?:fuzz(?:y)?|fluff|fung(?:us|i)|furry|hairy|mou?ld(?:y|s)?|mildew|(?:green|blue|gr[ae]y)(?:ish)? (?:spots?|patch\w*|specks?|dots?|growth|fur)|(?:grune?|blaue?|graue?) (?:flecken?|punkte?|stellen?)|(?:taches?|points?) (?:vert|bleu|gris)\w*|manchas? (?:verdes?|azul\w*|gris\w*)|macchi[ae] (?:verd[ei]|blu|grigi\w*)|(?:groene|blauwe|grijze) (?:vlek\w*|stip\w*)|manchas? cinza\w*|(?:grona|gronne|bla|gra) (?:flackar|pletter|flekker)|zielon\w+ plam\w+|(?:ver|an|ange|be)?schimm(?!elfrei)\w+|moisi\w*|moho|mohos[oa]|muff[ae]|ammuffit\w+|bolor|mofo|mogel\w*|mogl\w*|muggen|skimmel\w*|plesn\w*|plesniow\w*|kuf(?:u|un|lu|len\w*)?)\b/],
+  ['foul smell', /\b(?:foul|rotten|putrid|rancid|stinks?|stinky|stank|stench|(?:smell(?:s|ed)?|smelt) (?:very |really |quite |a (?:bit|little) |slightly |somewhat )?(?:bad|off|awful|wrong|terrible|horrible|nasty|rotten|(?:like|of) (?:feet|vomit|sick|rot|(?:rotten |bad )?eggs?|sulph?ur|sewage|ammonia|rubbish|garbage))|(?:bad|off|nasty|awful|suspicious) smell|vomit|puke|faulig\w*|stinkt|stank|riecht (?:sehr |etwas )?(?:schlecht|ubel|faul|verdorben|nach (?:erbrochenem|schwefel|faulen eiern))|erbrochene\w*|vomi|vomito|pourri\w*|putrides?|fetides?|infectes?|ranci[es]?|nauseabond\w*|pue|mauvaises? odeurs?|sent (?:tres |un peu )?mauvais|huele mal|podrid[oa]|marci[oa]|puzza|stinkt|rotte|podre|cheira mal|rutten|luktar illa|radden|rattent|lukter vondt|smierdz\w+|zgnil\w+|cuchn\w+|(?:kotu|pis) kok\w*|kokmus\w*|curuk\w*|curumus\w*)\b/],
   ['foam', /\b(?:foam(?:y|ing|ed)?|froth(?:y|ing)?|schaum\w*|geschaumt|mousseu[sx]\w*|espum\w+|schium\w+|schuim\w*|skum\w*|pian[aye])\b/],
-  ['lifted lid', /\b(?:lids? (?:(?:had|has|have|was|were|is|are|got|been|all|half) )*(?:lifted|popped|blew|blown|bulged|bulging|raised|came off|come off|flew off|puff(?:ed|y|ing)|swollen|swelled|swelling|domed|bloated|ballooned)|(?:lifted|popped|bulging|bulged|raised|puff(?:ed|y)(?:[- ]up)?|swollen|swelled|domed|bloated|ballooned|blown(?:[- ]off)?) (?:the )?lids?|deckel (?:(?:hat|war|ist) )?(?:sich )?(?:hob|gehoben|gewolbt|aufgewolbt|aufgeblaht|angehoben|abgehoben|abgesprungen|abgeflogen|aufgesprungen|hochgegangen|hochgedruckt)\w*|(?:gewolbter|aufgeblahter) deckel|couvercle (?:(?:s'est|est|etait) )?(?:souleve|bombe|gonfle|saute)|tapa (?:hinchad|levantad|abombad)a|coperchio (?:gonfi|sollevat)o)\b/],
+  ['lifted lid', /\b(?:blew (?:off )?(?:the |its |my )?lid|lids? (?:(?:had|has|have|was|were|is|are|got|been|all|half) )*(?:lifted|popped|blew|blown|bulged|bulging|raised|came off|come off|flew off|puff(?:ed|y|ing)|swollen|swelled|swelling|domed|bloated|ballooned)|(?:lifted|popped|bulging|bulged|raised|puff(?:ed|y)(?:[- ]up)?|swollen|swelled|domed|bloated|ballooned|blown(?:[- ]off)?) (?:the )?lids?|deckel (?:(?:hat|war|ist) )?(?:sich )?(?:hob|gehoben|gewolbt|aufgewolbt|aufgeblaht|angehoben|abgehoben|abgesprungen|abgeflogen|aufgesprungen|hochgegangen|hochgedruckt)\w*|(?:gewolbter|aufgeblahter) deckel|couvercle (?:(?:s'est|est|etait) )?(?:souleve|bombe|gonfle|saute)|tapa (?:hinchad|levantad|abombad)a|coperchio (?:gonfi|sollevat)o)\b/],
   ['torn curd', /\b(?:torn curd|curd (?:is |was )?torn|curds? (?:torn|ripped)|zerrissen\w*)\b/],
   ['bath water got in', /\b(?:(?:bath ?water|water(?: (?:from|out of) (?:the |my )?(?:water )?bath)?|(?:water )?bath) (?:has |had )?(?:got(?:ten)?|leaked|came|come|seeped|ran|run|splashed|spilled|spilt|went) in(?:to|side)?|(?:bath ?water|water from the bath) in (?:it|the jar)|badwasser (?:ist )?(?:drin|rein\w*|hinein\w*|eingedrungen|im glas)|wasser (?:(?:aus|vom) (?:dem )?(?:wasser)?bad (?:ist )?)?(?:drin|rein\w*|hinein\w*|eingedrungen|ins glas (?:gelaufen|gekommen)))\b/],
 ]; // prettier-ignore
@@ -72,6 +72,13 @@ const NEGATION =
 /** Turkish denies behind the word: "küf yok". */
 const DENIED_AFTER =
   /^(?: (?:kokusu|izi|lekesi))?(?: (?:ve|veya|ya da) (?:kotu |pis )?(?:koku|kuf|leke)\w*)?(?: hic)? (?:yok|degil|gorunmuyor|gormedim)\b/;
+/** English may say so behind the word too: "looked for mould and found none", "pink streaks: none". */
+const NONE_AFTER =
+  /^(?: (?!some|but)\w+)?(?:[:,]| -)?(?: and)?(?: (?:was|were|have|had|i))?(?: found| seen| saw)? none\b/;
+/** A question that its writer answered with no: "spoiled? no"; "no idea" is no answer. */
+const ANSWERED_NO = /[^,;.!?]*\?\s*(?:no|nope|nein|non|nee|nej|nie)\b(?! (?:idea|clue|doubt|way))/gi;
+/** A text without the questions that it answers itself. */
+export const withoutAnswered = (text: string): string => text.replaceAll(ANSWERED_NO, '');
 
 const SPOILED =
   /\b(?:spoil(?:ed|t)|gone off|went off|gone bad|went bad|contaminated|verdorben|kontaminiert|gate|avarie\w*|contamine\w*|estropead[oa]|contaminad[oa]|mal estado|andat[oa] a male|guast[oa]|contaminat[oa]|bedorven|besmet|estragad[oa]|skamd|forstord|fordaervet|odelagt|bedervet|zepsut\w*|skazon\w*|bozulmus\w*)\b/;
@@ -86,12 +93,12 @@ const SLIME =
   /\b(?:slime|slimy|slimey|ropy|schleim|schleimig\w*|fadenziehend\w*|visqueu[sx]\w*|gluant\w*|viscid[oa]|babos[oa]|limos[oa]|slijm\w*|slemmig\w*|slimet\w*|sluzowat\w*|oslizl\w*)\b/;
 /** Said of a jar that nobody is to eat. */
 const NOT_EATEN =
-  /\b(?:(?:do not|don'?t|never) (?:eat|taste|drink)|not (?:safe |fit )?to (?:be )?(?:eat|eaten)|not edible|inedible|nicht (?:mehr )?(?:essen|probieren|geniessbar)|ungeniessbar\w*|ne pas (?:manger|consommer|gouter)|no (?:comer|consumir|probar)|non (?:mangiare|consumare)|niet (?:op)?eten|nao comer|at (?:den )?inte|spis (?:den )?ikke|nie jesc)\b/;
+  /\b(?:(?:do not|don'?t|never) (?:eat|taste|drink)|not (?:safe |fit )?to (?:be )?(?:eat|eaten)|not edible|inedible|(?:would not|wouldn'?t) eat|made (?:me|us|him|her|them) (?:sick|ill)|threw up|(?:sick|ill) after eating|nicht (?:mehr )?(?:essen|probieren|geniessbar)|ungeniessbar\w*|ne pas (?:manger|consommer|gouter)|no (?:comer|consumir|probar)|non (?:mangiare|consumare)|niet (?:op)?eten|nao comer|at (?:den )?inte|spis (?:den )?ikke|nie jesc)\b/;
 /** Why a jar that is fine may be left alone. */
 const KEPT_FOR =
   /\b(?:seeds?|reserve|starter|culture|mother|keep(?:ing)?|kept|saved?|until|till|before|yet|saat|impf\w*|ansatz|aufheben|bis|noch|vor)\b/;
 const POWER_CUT =
-  /\b(?:power (?:(?:was|were|went|is|had (?:been|gone)|has (?:been|gone)|got) )?(?:out|down)|power (?:was|went|had (?:been|gone)|has (?:been|gone)|is|got) off|power[- ]?(?:cuts?|outages?|failures?|loss)|power failed|(?:lost|no|without) (?:the )?(?:power|electricity)(?![- ]?(?:cut|out|fail|loss))|outage|black ?out|electricity (?:(?:was|went|is|had (?:been|gone)) )?(?:out|off|failed)|stromausfall\w*|stromunterbrechung|(?:kein(?:en)?|ohne) strom|strom (?:(?:war|ist|fiel) )?(?:weg|aus|ausgefallen)|(?:coupure|panne) (?:de |d'|du )?(?:courant|electricite)|pas (?:de courant|d'electricite)|cortes? de (?:luz|energia|corriente)|apagon|sin luz|(?:interruzione|mancanza) (?:di|della) corrente|senza corrente|stroomuitval|stroomstoring|falta de (?:luz|energia)|stromavbrott\w*|strombrudd?\w*|stromafbrydelse|brak pradu|awaria pradu)\b/;
+  /\b(?:(?:breaker|fuse) (?:had |has )?(?:tripped|blew|blown)|unplugged by (?:mistake|accident)|accidentally unplugged|(?:switched|turned) itself off|power (?:(?:was|were|went|is|had (?:been|gone)|has (?:been|gone)|got) )?(?:out|down)|power (?:was|went|had (?:been|gone)|has (?:been|gone)|is|got) off|power[- ]?(?:cuts?|outages?|failures?|loss)|power failed|(?:lost|no|without) (?:the )?(?:power|electricity)(?![- ]?(?:cut|out|fail|loss))|outage|black ?out|electricity (?:(?:was|went|is|had (?:been|gone)) )?(?:out|off|failed)|stromausfall\w*|stromunterbrechung|(?:kein(?:en)?|ohne) strom|strom (?:(?:war|ist|fiel) )?(?:weg|aus|ausgefallen)|(?:coupure|panne) (?:de |d'|du )?(?:courant|electricite)|pas (?:de courant|d'electricite)|cortes? de (?:luz|energia|corriente)|apagon|sin luz|(?:interruzione|mancanza) (?:di|della) corrente|senza corrente|stroomuitval|stroomstoring|falta de (?:luz|energia)|stromavbrott\w*|strombrudd?\w*|stromafbrydelse|brak pradu|awaria pradu)\b/;
 const LENGTH = String.raw`(\d+(?:[.,]\d+)?|an?|one|eine[rn]?)[ -]?(h|hrs?|hours?|std|stunden?|stundig\w*|heures?|horas?|or[ae]|uur|timmar|timmes?|timer|timers|godz\w*|min|mins|minutes?|minuten|minut\w*)\b`;
 const LENGTH_AFTER = new RegExp(`^[^;!?]{0,40}?\\b${LENGTH}`);
 const LENGTH_BEFORE = new RegExp(`\\b${LENGTH}[ -]?(?:long |of |de |d')?$`);
@@ -136,14 +143,20 @@ function lengthOf(said: string, found: RegExpExecArray): number | null {
 export function readRemark(text: string): RemarkReading {
   const signs: DiscardSign[] = [];
   const asks: RemarkReading['asks'][number][] = [];
-  const said = plain(text);
+  const said = withoutAnswered(plain(text));
   for (const [sign, pattern] of SIGNS) {
     for (const clause of clausesOf(said)) {
       const found = pattern.exec(clause);
       if (!found) continue;
       const before = clause.slice(0, found.index);
       const after = clause.slice(found.index + found[0].length);
-      if (NEGATION.test(before) || /^[- ]free\b/.test(after) || DENIED_AFTER.test(after)) continue;
+      if (
+        NEGATION.test(before) ||
+        /^[- ]free\b/.test(after) ||
+        DENIED_AFTER.test(after) ||
+        NONE_AFTER.test(after)
+      )
+        continue;
       if (
         (COLOURS.includes(sign) && (THING.test(after) || THING_BEFORE.test(before))) ||
         (sign === 'fuzz' && MOULD_SHAPE.test(clause))

@@ -21,6 +21,10 @@ describe('signs in a keeper’s own words', () => {
     ['smelt like rotten eggs', 'foul smell'],
     ['smells a bit off', 'foul smell'],
     ['riecht nach Erbrochenem', 'foul smell'],
+    ['a suspicious smell', 'foul smell'],
+    ['gas blew the lid off', 'lifted lid'],
+    ['white fluff on top', 'fuzz'],
+    ['some kind of fungus', 'fuzz'],
   ])('%s: %s', (text, sign) => expect(readRemark(text).signs).toEqual([sign]));
 
   it.each([
@@ -33,7 +37,27 @@ describe('signs in a keeper’s own words', () => {
     'does not smell of vomit',
     'changed the water in the bath',
     'put the jars in the bath',
+    'looked for mould and found none',
+    'checked for pink streaks: none',
+    'mold none',
+    'light and fluffy',
   ])('%s: nothing', (text) => expect(readRemark(text).signs).toEqual([]));
+
+  it.each(['made me sick', 'threw up after eating it', 'doubtful, I would not eat it'])('%s: asked about', (text) =>
+    expect(spoilageNoted(text, null)).not.toBeNull(),
+  );
+  it.each(['breaker tripped overnight', 'unplugged by mistake for the night', 'the machine switched itself off for 8 h'])(
+    '%s: a power cut',
+    (text) => expect(readRemark(text).powerCut).not.toBeNull(),
+  );
+  it.each(['spoiled? no', 'slimy? no, silky', 'Mould? Nein.'])('%s: answered in itself', (text) =>
+    expect(spoilageNoted(text, null)).toBeNull(),
+  );
+  it.each(['spoiled? not sure', 'mould? no idea', 'pink? no, orange mould'])('%s: still asked about', (text) =>
+    expect(spoilageNoted(text, null)).not.toBeNull(),
+  );
+  it('unplugged at the end: no power cut', () =>
+    expect(readRemark('unplugged the bath at the end').powerCut).toBeNull());
 
   it('no mould but pink is pink', () => expect(readRemark('no mould but pink').signs).toEqual(['pink']));
 });
