@@ -46,6 +46,9 @@ const indexIn = (words: readonly string[], word: string | null): number | null =
 /** Where only one end of the set time was seen, the other is taken this many times away. */
 const OPEN_END = 1.5;
 
+/** No milk sets sooner (h): a slip of the pen is not to make every other jar endlessly slow. */
+const SOONEST_SET = 0.5;
+
 /** Measures of jars already looked at: evidence never changes, and a score asks for them several times. */
 const known = new WeakMap<JarEvidence, Measures>();
 
@@ -70,7 +73,7 @@ function measure(jar: JarEvidence): Measures {
       ? null
       : ([at(Math.min(low, high)), at(Math.max(low, high))] as const);
   return {
-    'set time': setBetween && (setBetween[0] + setBetween[1]) / 2,
+    'set time': setBetween && Math.max(SOONEST_SET, (setBetween[0] + setBetween[1]) / 2),
     'early pH': seen?.earlyPh ?? null,
     'early set': indexIn(EARLY_SETS, seen?.earlySet ?? null),
     'end pH': seen?.ph ?? null,

@@ -52,6 +52,11 @@ describe('a score', () => {
       9,
     );
   });
+  it('stays a figure where a set time of next to nothing was written down', () => {
+    const odd = usualOf([[jar({ seen: { setAfterHours: 5e-324 } })]], usualOfAll([]));
+    expect(Number.isFinite(scoreJar(jar({ seen: { setAfterHours: 11, setByHours: 13 } }), odd)?.points)).toBe(true);
+    expect(Number.isFinite(scoreJar(jar({ seen: { setAfterHours: 0 } }), odd)?.points ?? 0)).toBe(true);
+  }); // prettier-ignore
   it('lets a strip decide little', () => {
     expect(75 - endPhBy('strip')).toBeLessThan((75 - endPhBy('meter')) / 3);
   });
