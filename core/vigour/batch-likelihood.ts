@@ -17,9 +17,14 @@ const BEYOND = 60;
 const LEAST_SHARE = 1e-9;
 const NARROWEST = 1;
 
-/** The standard normal distribution by a table: it is asked for many thousand times for each batch. */
-const CDF = Float64Array.from({ length: 12_001 }, (_, i) => normalCdf((i - 6000) / 1000));
-const cdf = (z: number): number => (z <= -6 ? 0 : z >= 6 ? 1 : (CDF[Math.round(z * 1000) + 6000] as number));
+let normalTable: Float64Array | null = null;
+/** The standard normal distribution by a table, made when first asked for: it is asked for many thousand times for each batch. */
+function cdf(z: number): number {
+  if (z <= -6) return 0;
+  if (z >= 6) return 1;
+  normalTable ??= Float64Array.from({ length: 12_001 }, (_, i) => normalCdf((i - 6000) / 1000));
+  return normalTable[Math.round(z * 1000) + 6000] as number;
+}
 
 /**
  * @param jars at least one, in points
