@@ -5,30 +5,15 @@ import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import { adviseNext, type NextInput, type SeedCandidate } from '../../core/advice/next';
 import { oddsPoints, weakChance } from '../../core/advice/seed-cost';
 import { limitsOf, stopsOf } from '../../core/advice/stops';
+import { KEEPER, seedOf } from './seed-of';
 
 const DEFAULT_LIMITS = limitsOf(NEUTRAL_LIMITS);
-const jar = (label: string, more: Partial<SeedCandidate> = {}): SeedCandidate => ({
-  id: label, label, kind: 'jar', batch: label, lines: ['heron'], generation: 4, atLeast: false, pastUnknown: false,
-  spoiled: false, failedGate: false, acidNotThere: null, caution: null,
-  cautionSays: null, heldAncestor: null, doubts: [], asks: [], inHold: false, keptSaid: true, place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
-  vigour: { points: 75, low: 68, high: 82 }, own: null,
-  scoreSays: ['Its batch scored 75.'], ...more,
-}); // prettier-ignore
 const advice = (candidates: readonly SeedCandidate[], more: Partial<NextInput> = {}) =>
   adviseNext({
     candidates,
     limits: DEFAULT_LIMITS,
-    unit: 'EUR',
-    costs: { freshStart: 30, jarsPerGeneration: 4, jar: 2, weakLoss: 1.5, discardLoss: 2, unplanned: 12 },
-    weak: [0.2, 0.05, 0.05, 0.05, 0.06, 0.08, 0.1, 0.15],
-    discarded: [0.02],
-    ended: [0.02],
-    lastSeen: 8,
-    jarsTell: 40,
+    ...KEEPER,
     fromReserve: () => 2.6,
-    freshStart: { cost: 3.4, label: 'a fresh start from Blue Tin' },
-    blocked: [],
-    lineNames: new Map([['heron', 'Heron']]),
     ...more,
   });
 
@@ -54,7 +39,7 @@ describe('hard stops', () => {
   it('are never lifted by a score (property: any jar, any score, any outcome)', () => {
     fc.assert(
       fc.property(fc.array(anyJar, { maxLength: 8 }), fc.array(fc.option(anyScore), { minLength: 8, maxLength: 8 }), (jars, scores) => {
-        const given = jars.map((more, i) => jar(`${i} ${more.label}`, { ...more, vigour: scores[i] ?? null }));
+        const given = jars.map((more, i) => seedOf(`${i} ${more.label}`, { ...more, vigour: scores[i] ?? null }));
         const unscored = given.map((candidate) => ({ ...candidate, vigour: null }));
         const limits = { ...DEFAULT_LIMITS, generation: 20 };
         const scored = advice(given, { limits });
@@ -78,7 +63,7 @@ describe('hard stops', () => {
     fc.assert(
       fc.property(fc.array(one, { maxLength: 8 }), (those) => {
         const given = those.map(({ inDoubt, descends, score, label, ...more }, i) =>
-          jar(`${i} ${label}`, { ...more, vigour: score, doubts: inDoubt ? [DOUBT] : [], heldAncestor: descends ? { label: '4 Jan c', says: 'It descends from 4 Jan c.' } : null }));
+          seedOf(`${i} ${label}`, { ...more, vigour: score, doubts: inDoubt ? [DOUBT] : [], heldAncestor: descends ? { label: '4 Jan c', says: 'It descends from 4 Jan c.' } : null }));
         const doubtful = new Set(given.filter(({ doubts }) => doubts.length > 0).map(({ id }) => id));
         const { ranking, sentence, warnings } = advice(given);
         const offered = ranking.filter(({ allowed }) => allowed);
@@ -105,7 +90,7 @@ describe('hard stops', () => {
     fc.assert(
       fc.property(fc.array(one, { minLength: 2, maxLength: 8 }), (those) => {
         const given = those.map(({ looks, own }, i) =>
-          jar(`${i}`, { asks: Array.from({ length: looks }, (_, at) => `Look at ${at}.`), own: own === null ? null : { points: Math.max(75, own) } }));
+          seedOf(`${i}`, { asks: Array.from({ length: looks }, (_, at) => `Look at ${at}.`), own: own === null ? null : { points: Math.max(75, own) } }));
         const { ranking } = advice(given);
         const seeds = ranking.filter(({ id }) => id !== null);
         const counts = seeds.map(({ looks }) => looks.length);
@@ -119,40 +104,40 @@ describe('hard stops', () => {
   }); // prettier-ignore
 
   it('and a jar that may be in its hold is no seed yet, whatever it scores', () => {
-    const waiting = jar('20 May a', { inHold: true, outcomeKnown: false, vigour: { points: 99, low: 95, high: 100 } });
+    const waiting = seedOf('20 May a', { inHold: true, outcomeKnown: false, vigour: { points: 99, low: 95, high: 100 } });
     const alone = advice([waiting]);
     expect(alone.ranking.at(-1)).toMatchObject({ allowed: false, cost: null, stops: [{ code: 'in its hold' }] });
     expect(alone.sentence).toBe(
       'Nothing that is kept may be used as seed yet: nobody has written down how 20 May a came out. Write that down after the hold, or make a fresh start from sources.',
     );
-    expect(advice([waiting, jar('well')]).sentence).toBe('Seed the next batch from well.');
+    expect(advice([waiting, seedOf('well')]).sentence).toBe('Seed the next batch from well.');
   }); // prettier-ignore
 
   it('name the gravest first and say what lifts each', () => {
     const stops = stopsOf(
-      jar('x', { caution: 'on hold', cautionSays: 'On hold: seeded by 1 Apr c.', days: 30 }),
+      seedOf('x', { caution: 'on hold', cautionSays: 'On hold: seeded by 1 Apr c.', days: 30 }),
       DEFAULT_LIMITS,
     );
     expect(stops.map(({ code }) => code)).toEqual(['on hold', 'too old']);
     expect(stops[0]?.says).toContain('1 Apr c');
     expect(stops[0]?.lifts).toContain('written reason');
-    expect(stopsOf(jar('x', { spoiled: true }), DEFAULT_LIMITS)[0]?.lifts).toBeNull();
+    expect(stopsOf(seedOf('x', { spoiled: true }), DEFAULT_LIMITS)[0]?.lifts).toBeNull();
   });
 
   it('of the keeper: a generation that is too far', () => {
-    expect(stopsOf(jar('x', { generation: 9 }), { ...DEFAULT_LIMITS, generation: 9 })[0]?.code).toBe(
+    expect(stopsOf(seedOf('x', { generation: 9 }), { ...DEFAULT_LIMITS, generation: 9 })[0]?.code).toBe(
       "keeper's limit",
     );
-    expect(stopsOf(jar('x', { generation: 8 }), { ...DEFAULT_LIMITS, generation: 9 })).toEqual([]);
+    expect(stopsOf(seedOf('x', { generation: 8 }), { ...DEFAULT_LIMITS, generation: 9 })).toEqual([]);
   });
 });
 
 describe('the ranking', () => {
   it('offers a fresh start when nothing may be used, never a least-bad jar', () => {
     const result = advice([
-      jar('a', { caution: 'on hold' }),
-      jar('b', { spoiled: true }),
-      jar('c', { days: 60 }),
+      seedOf('a', { caution: 'on hold' }),
+      seedOf('b', { spoiled: true }),
+      seedOf('c', { days: 60 }),
     ]);
     expect(result.nothingMayBeUsed).toBe(true);
     expect(result.sentence).toContain('fresh start');
@@ -162,8 +147,8 @@ describe('the ranking', () => {
 
   it('puts the healthier jar first and a fresh start above a worn one', () => {
     const result = advice([
-      jar('worn', { generation: 7, vigour: { points: 35, low: 28, high: 42 } }),
-      jar('well'),
+      seedOf('worn', { generation: 7, vigour: { points: 35, low: 28, high: 42 } }),
+      seedOf('well'),
     ]);
     expect(result.ranking.map(({ label }) => label)).toEqual(['well', 'a fresh start from Blue Tin', 'worn']);
     expect(result.sentence).toBe('Seed the next batch from well.');
@@ -179,12 +164,14 @@ describe('the ranking', () => {
   });
 
   it('warns before the last jar that carries a line is eaten, and suggests a plain jar where judgement is blocked', () => {
-    const result = advice([jar('14 Mar b'), jar('held', { caution: 'on hold' })], { blocked: ['oat bran'] });
+    const result = advice([seedOf('14 Mar b'), seedOf('held', { caution: 'on hold' })], {
+      blocked: ['oat bran'],
+    });
     expect(result.warnings).toEqual([
       '14 Mar b is the last that carries Heron. Take seed from it before it is eaten.',
     ]);
     expect(result.suggestions[0]).toContain('small plain jar');
-    expect(advice([jar('a'), jar('b')]).warnings).toEqual([]);
+    expect(advice([seedOf('a'), seedOf('b')]).warnings).toEqual([]);
   });
 
   const held = {
@@ -192,8 +179,8 @@ describe('the ranking', () => {
     says: 'It descends from 4 Jan c, which is on hold because of 4 Jan a. Look into that first.',
   };
   it('puts what descends from a jar on hold after everything else, a fresh start included, and says so', () => {
-    const best = jar('held line', { heldAncestor: held, vigour: { points: 99, low: 95, high: 100 } });
-    const result = advice([best, jar('well'), jar('unseen', { outcomeKnown: false, vigour: null })]);
+    const best = seedOf('held line', { heldAncestor: held, vigour: { points: 99, low: 95, high: 100 } });
+    const result = advice([best, seedOf('well'), seedOf('unseen', { outcomeKnown: false, vigour: null })]);
     expect(result.ranking.map(({ label }) => label)).toEqual([
       'well',
       'unseen',
@@ -213,7 +200,7 @@ describe('the ranking', () => {
   });
 
   it('offers a fresh start before a jar that its own hold left in doubt, and says why', () => {
-    const doubted = jar('14 Mar b', { doubts: [DOUBT], vigour: { points: 99, low: 95, high: 100 } });
+    const doubted = seedOf('14 Mar b', { doubts: [DOUBT], vigour: { points: 99, low: 95, high: 100 } });
     const alone = advice([doubted]);
     expect(alone.nothingMayBeUsed).toBe(false);
     expect(alone.ranking.map(({ label }) => label)).toEqual(['a fresh start from Blue Tin', '14 Mar b']);
@@ -223,7 +210,7 @@ describe('the ranking', () => {
     expect(alone.warnings).toEqual([
       '14 Mar b is the last that carries Heron, and its own hold left it in doubt. No line is worth that: when in doubt, discard.',
     ]);
-    const heldToo = advice([doubted, jar('held line', { heldAncestor: held })]);
+    const heldToo = advice([doubted, seedOf('held line', { heldAncestor: held })]);
     expect(heldToo.ranking.map(({ label }) => label)).toEqual([
       'a fresh start from Blue Tin',
       'held line',
@@ -232,13 +219,13 @@ describe('the ranking', () => {
     expect(heldToo.sentence).toMatch(
       /is in doubt, or descends from a jar on hold\. When in doubt, discard\.$/,
     );
-    expect(advice([doubted, jar('well')]).sentence).toBe('Seed the next batch from well.');
+    expect(advice([doubted, seedOf('well')]).sentence).toBe('Seed the next batch from well.');
   });
 
   it('puts no jar of unknown outcome before one that was seen (property)', () => {
     fc.assert(
       fc.property(fc.array(fc.tuple(fc.boolean(), fc.option(anyScore), fc.boolean()), { maxLength: 7 }), (those) => {
-        const given = those.map(([outcomeKnown, vigour, descends], i) => jar(`${i}`, { outcomeKnown, vigour, heldAncestor: descends ? held : null }));
+        const given = those.map(([outcomeKnown, vigour, descends], i) => seedOf(`${i}`, { outcomeKnown, vigour, heldAncestor: descends ? held : null }));
         const { ranking } = advice(given);
         expect(ranking).toHaveLength(given.length + 1);
         const rank = (label: string): number => ranking.findIndex((one) => one.label === label);
@@ -254,11 +241,11 @@ describe('the ranking', () => {
   }); // prettier-ignore
 
   it('says to look first where nobody wrote down how any came out', () => {
-    const unseen = jar('14 Mar b', { outcomeKnown: false, vigour: null });
+    const unseen = seedOf('14 Mar b', { outcomeKnown: false, vigour: null });
     expect(advice([unseen]).sentence).toBe(
       'Seed the next batch from 14 Mar b, but nobody has written down how it came out: look at it first.',
     );
-    const dear = jar('worn', { vigour: { points: 20, low: 10, high: 30 } });
+    const dear = seedOf('worn', { vigour: { points: 20, low: 10, high: 30 } });
     expect(advice([unseen, dear]).ranking.map(({ label }) => label)).toEqual([
       'a fresh start from Blue Tin',
       'worn',
@@ -268,14 +255,14 @@ describe('the ranking', () => {
 
   it('says that a chance is a starting assumption as long as nothing tells', () => {
     const chance = (jarsTell: number): string =>
-      advice([jar('a')], { jarsTell }).ranking[0]?.reasons.join(' ') ?? '';
+      advice([seedOf('a')], { jarsTell }).ranking[0]?.reasons.join(' ') ?? '';
     expect(chance(0)).toContain('come out weak (a starting assumption: nothing of yours tells yet).');
     expect(chance(4)).toContain('(a starting assumption: only 4 of your jars tell yet, too few)');
     expect(chance(5)).not.toContain('assumption');
   });
 
   it('speaks of one day, and of what a good jar costs as so many jars', () => {
-    const result = advice([jar('a', { days: 1 })], { unit: 'jars' });
+    const result = advice([seedOf('a', { days: 1 })], { unit: 'jars' });
     expect(result.ranking[0]?.reasons.join(' ')).toContain('kept for 1 day,');
     expect(result.ranking[1]?.reasons.join(' ')).toContain('costs as much as 3.40 jars');
   });
@@ -290,16 +277,16 @@ describe('near ties', () => {
   const first = (...those: SeedCandidate[]): string => advice(those).ranking[0]?.label ?? '';
 
   it('go to what needs no look and is known to be kept, unless the other is clearly cheaper', () => {
-    expect(first(jar('a', look), jar('b'))).toBe('b');
-    expect(first(jar('a', { asks: ['Fine bubbles were seen.'] }), jar('b'))).toBe('b');
-    expect(first(jar('a', { keptSaid: false }), jar('b'))).toBe('b');
-    expect(first(jar('a', look), jar('b', { vigour: vigour(74) }))).toBe('b');
-    expect(first(jar('a', look), jar('b', { vigour: vigour(50) }))).toBe('a');
-    expect(first(jar('a', { keptSaid: false }), jar('b', { vigour: vigour(65) }))).toBe('a');
+    expect(first(seedOf('a', look), seedOf('b'))).toBe('b');
+    expect(first(seedOf('a', { asks: ['Fine bubbles were seen.'] }), seedOf('b'))).toBe('b');
+    expect(first(seedOf('a', { keptSaid: false }), seedOf('b'))).toBe('b');
+    expect(first(seedOf('a', look), seedOf('b', { vigour: vigour(74) }))).toBe('b');
+    expect(first(seedOf('a', look), seedOf('b', { vigour: vigour(50) }))).toBe('a');
+    expect(first(seedOf('a', { keptSaid: false }), seedOf('b', { vigour: vigour(65) }))).toBe('a');
   });
 
   it('of equals the jar that came out better itself comes first, and gains no better odds by it', () => {
-    const mates = ['a', 'b'].map((label, i) => jar(label, { batch: 'x', own: { points: 80 + 9 * i } }));
+    const mates = ['a', 'b'].map((label, i) => seedOf(label, { batch: 'x', own: { points: 80 + 9 * i } }));
     const { ranking } = advice(mates);
     expect(ranking.map(({ label }) => label).slice(0, 2)).toEqual(['b', 'a']);
     expect(ranking[0]?.weakChance).toBe(ranking[1]?.weakChance);
@@ -316,7 +303,7 @@ describe('near ties', () => {
   }); // prettier-ignore
 
   it('a jar to be looked at is recommended with what has to be looked at, and so is the last of its line', () => {
-    const { sentence, warnings, ranking } = advice([jar('6 May a', look)]);
+    const { sentence, warnings, ranking } = advice([seedOf('6 May a', look)]);
     expect(sentence).toBe(`Seed the next batch from 6 May a. ${look.cautionSays}`);
     expect(warnings[0]).toBe(
       `6 May a is the last that carries Heron. ${look.cautionSays} If nothing speaks against it, take seed from it before it is eaten.`,

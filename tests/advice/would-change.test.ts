@@ -9,29 +9,13 @@ import { seedCost } from '../../core/advice/seed-cost';
 import { limitsOf } from '../../core/advice/stops';
 import { delayHours, storageLoss } from '../../core/growth/storage';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
+import { KEEPER, seedOf } from './seed-of';
 
-const FRESH = 'a fresh start from Blue Tin';
-const seed = (label: string, more: Partial<SeedCandidate> = {}): SeedCandidate => ({
-  id: label, label, kind: 'jar', batch: label, lines: ['heron'], generation: 4, atLeast: false, pastUnknown: false,
-  spoiled: false, failedGate: false, acidNotThere: null, caution: null,
-  cautionSays: null, heldAncestor: null, doubts: [], asks: [], inHold: false, keptSaid: true, place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
-  vigour: { points: 75, low: 68, high: 82 }, own: null,
-  scoreSays: ['Its batch scored 75.'], ...more,
-}); // prettier-ignore
 const inputOf = (candidates: readonly SeedCandidate[], more: Partial<NextInput> = {}): NextInput => ({
   candidates,
   limits: limitsOf(NEUTRAL_LIMITS),
-  unit: 'EUR',
-  costs: { freshStart: 30, jarsPerGeneration: 4, jar: 2, weakLoss: 1.5, discardLoss: 2, unplanned: 12 },
-  weak: [0.2, 0.05, 0.05, 0.05, 0.06, 0.08, 0.1, 0.15],
-  discarded: [0.02],
-  ended: [0.02],
-  lastSeen: 8,
-  jarsTell: 40,
+  ...KEEPER,
   fromReserve: (generation, start) => 2.2 + 0.02 * generation + start / 200,
-  freshStart: { cost: 3.4, label: FRESH },
-  blocked: [],
-  lineNames: new Map([['heron', 'Heron']]),
   ...more,
 });
 const order = (input: NextInput): string[] => adviseNext(input).ranking.map(({ label }) => label);
@@ -126,7 +110,7 @@ describe('what would change a place', () => {
     const seen = { weak: 0, score: 0, days: 0 };
     fc.assert(
       fc.property(fc.array(anySeed, { minLength: 1, maxLength: 6 }), fc.boolean(), (those, mates) => {
-        const candidates = those.map((more, i) => seed(`1 Mar ${'abcdef'[i]}`, { ...more, ...(mates && i < 2 ? { batch: 'one batch', vigour: those[0]?.vigour ?? null } : {}) }));
+        const candidates = those.map((more, i) => seedOf(`1 Mar ${'abcdef'[i]}`, { ...more, ...(mates && i < 2 ? { batch: 'one batch', vigour: those[0]?.vigour ?? null } : {}) }));
         const input = inputOf(candidates);
         for (const ranked of adviseNext(input).ranking) {
           const said = read(ranked.wouldChange);
@@ -160,8 +144,8 @@ describe('what would change a place', () => {
 
   it('is said in weak jars, score and days, in two sentences at most', () => {
     const pair = [
-      seed('3 Mar a'),
-      seed('1 Mar a', { vigour: { points: 66, low: 60, high: 72 }, days: 12, delayHours: 1.6 }),
+      seedOf('3 Mar a'),
+      seedOf('1 Mar a', { vigour: { points: 66, low: 60, high: 72 }, days: 12, delayHours: 1.6 }),
     ];
     expect(says(pair, '3 Mar a')).toMatch(
       /^It would lose its place to 1 Mar a if \d+ in 100 of its jars came out weak instead of 6, or if its batch scored 6\d or less instead of 75\. A good jar from it costs 0\.\d\d EUR less\.$/,
@@ -172,28 +156,28 @@ describe('what would change a place', () => {
   });
 
   it('between jars of one batch is time alone, since a score moves both', () => {
-    const mates = [seed('1 Mar a', { batch: 'x' }), seed('1 Mar b', { batch: 'x', place: 'fridge', days: 20, delayHours: 2.66 })]; // prettier-ignore
+    const mates = [seedOf('1 Mar a', { batch: 'x' }), seedOf('1 Mar b', { batch: 'x', place: 'fridge', days: 20, delayHours: 2.66 })]; // prettier-ignore
     expect(says(mates, '1 Mar b')).toMatch(/if it had stood in the fridge for 1\d days less\./);
     expect(says(mates, '1 Mar b')).not.toContain('scored');
     expect(says(mates, '1 Mar a')).not.toContain('scored');
   });
 
   it('is said plainly where nothing within reach would do it', () => {
-    const reserve = seed('cubes', { kind: 'reserve', place: 'freezer', days: 3 });
-    const dear = inputOf([seed('3 Mar a'), reserve], { fromReserve: () => 3 });
+    const reserve = seedOf('cubes', { kind: 'reserve', place: 'freezer', days: 3 });
+    const dear = inputOf([seedOf('3 Mar a'), reserve], { fromReserve: () => 3 });
     expect(rankedOf(dear, 'cubes').wouldChange).toMatch(
       /^No chance of a weak jar, score or time kept alone would make it come before 3 Mar a\. A good jar from it costs \d\.\d\d EUR more\.$/,
     );
     // From a line where every other jar is thrown out, even the best score comes after a fresh start.
-    const hopeless = inputOf([seed('1 Mar a', { vigour: { points: 0, low: 0, high: 5 } })], { discarded: [0.5] }); // prettier-ignore
+    const hopeless = inputOf([seedOf('1 Mar a', { vigour: { points: 0, low: 0, high: 5 } })], { discarded: [0.5] }); // prettier-ignore
     expect(rankedOf(hopeless, '1 Mar a').wouldChange).toContain('alone would make it come before');
   });
 
   it('looks past what is as good, and says both', () => {
     const equals = [
-      seed('3 Mar a', { batch: 'x' }),
-      seed('3 Mar b', { batch: 'x' }),
-      seed('1 Mar a', { vigour: { points: 60, low: 55, high: 65 } }),
+      seedOf('3 Mar a', { batch: 'x' }),
+      seedOf('3 Mar b', { batch: 'x' }),
+      seedOf('1 Mar a', { vigour: { points: 60, low: 55, high: 65 } }),
     ];
     expect(says(equals, '3 Mar a')).toMatch(
       /^It is as good as 3 Mar b: either may come first \(less than 0\.01 apart\)\. It would come after 1 Mar a if /,
@@ -201,7 +185,7 @@ describe('what would change a place', () => {
   });
 
   it('of what stops a seed is never a score', () => {
-    const stopped = seed('held', { caution: 'on hold', vigour: { points: 100, low: 99, high: 100 } });
-    expect(says([stopped, seed('3 Mar a')], 'held')).toBe('Only a written reason lifts the hold.');
+    const stopped = seedOf('held', { caution: 'on hold', vigour: { points: 100, low: 99, high: 100 } });
+    expect(says([stopped, seedOf('3 Mar a')], 'held')).toBe('Only a written reason lifts the hold.');
   });
 });

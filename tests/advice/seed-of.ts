@@ -1,0 +1,24 @@
+// A seed as the tests of advice take it: a good jar of a good batch, five days in the fridge.
+import type { NextInput, SeedCandidate } from '../../core/advice/next';
+
+export const seedOf = (label: string, more: Partial<SeedCandidate> = {}): SeedCandidate => ({
+  id: label, label, kind: 'jar', batch: label, lines: ['heron'], generation: 4, atLeast: false, pastUnknown: false,
+  spoiled: false, failedGate: false, acidNotThere: null, caution: null,
+  cautionSays: null, heldAncestor: null, doubts: [], asks: [], inHold: false, keptSaid: true, place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
+  vigour: { points: 75, low: 68, high: 82 }, own: null,
+  scoreSays: ['Its batch scored 75.'], ...more,
+}); // prettier-ignore
+
+/** Costs and chances of a keeper with a line of eight generations. */
+export const KEEPER = {
+  unit: 'EUR',
+  costs: { freshStart: 30, jarsPerGeneration: 4, jar: 2, weakLoss: 1.5, discardLoss: 2, unplanned: 12 },
+  weak: [0.2, 0.05, 0.05, 0.05, 0.06, 0.08, 0.1, 0.15],
+  discarded: [0.02],
+  ended: [0.02],
+  lastSeen: 8,
+  jarsTell: 40,
+  freshStart: { cost: 3.4, label: 'a fresh start from Blue Tin' },
+  blocked: [],
+  lineNames: new Map([['heron', 'Heron']]),
+} as const satisfies Partial<NextInput>;
