@@ -1,11 +1,8 @@
 // Before an outcome is recorded whose words tell of spoilage, with no sign ticked: asked once, and the answer is kept.
-import { useId, useRef, useState } from 'react';
 import { Question } from '../parts/question';
+import { useRequiredWords } from '../parts/required-words';
 
-/** As few characters as say anything. */
-const LEAST = 3;
-
-/** "“pink streaks” and “foul”" */
+/** "“pink streaks” and “foul”": each of them, however many. */
 const quoted = (words: readonly string[]): string => {
   const each = words.map((one) => `“${one}”`);
   return each.length < 2 ? (each[0] ?? '') : `${each.slice(0, -1).join(', ')} and ${each.at(-1)}`;
@@ -21,10 +18,12 @@ export function SpoilageQuestion({
   readonly onAnswer: (answer: { readonly spoiled: true } | { readonly what: string }) => void;
   readonly onLeave: () => void;
 }) {
-  const [what, setWhat] = useState('');
-  const [wrong, setWrong] = useState(false);
-  const field = useRef<HTMLTextAreaElement>(null);
-  const id = useId();
+  const { field, take } = useRequiredWords({
+    label: 'If not, what is it?',
+    problem: 'Say in a few words what it is. They are kept in the note.',
+    rows: 2,
+    maxLength: 500,
+  });
   return (
     <Question
       title="Is it spoiled?"
@@ -33,37 +32,10 @@ export function SpoilageQuestion({
       caution
       onLeave={onLeave}
       onYes={() => onAnswer({ spoiled: true })}
-      onNo={() => {
-        if (what.trim().length >= LEAST) {
-          onAnswer({ what: what.trim() });
-          return;
-        }
-        setWrong(true);
-        field.current?.focus();
-      }}
+      onNo={() => take((what) => onAnswer({ what }))}
     >
       <p>You wrote {quoted(words)}.</p>
-      <div className="field full">
-        <label className="label" htmlFor={id}>
-          If not, what is it?
-        </label>
-        <textarea
-          id={id}
-          ref={field}
-          className="input"
-          rows={2}
-          maxLength={500}
-          value={what}
-          aria-invalid={wrong ? true : undefined}
-          aria-describedby={wrong ? `${id}-problem` : undefined}
-          onChange={(event) => setWhat(event.target.value)}
-        />
-        {wrong && (
-          <span className="field-problem" id={`${id}-problem`} role="alert">
-            Say in a few words what it is. They are kept in the note.
-          </span>
-        )}
-      </div>
+      {field}
       <p className="soft">
         When in doubt, it is spoiled: discard it, do not taste it, and do not seed from it.
       </p>
