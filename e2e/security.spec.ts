@@ -22,6 +22,12 @@ test('items 1, 7 and 18: the page comes from app:// with the content policy in t
 });
 
 test('item 1: everything the page loads is its own', async ({ app, page }) => {
+  // A reload that cuts the first loading short is complained of by the main process.
+  await expect
+    .poll(() =>
+      app.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.webContents.isLoading()),
+    )
+    .toBe(false);
   await Promise.all([
     page.waitForEvent('load'),
     app.evaluate(({ BrowserWindow, session }) => {
