@@ -1,0 +1,276 @@
+// One line of a simulated keeper under one way of choosing: what truly happens, and what of it is written down. Whatever a
+// policy decides, the calendar is the same (common random numbers): a cold night falls on the same batch under all of them.
+import { normal, streamOf, type KeeperTruth, type Random } from './models';
+
+/** A jar as it was written down: points, and the width of the range that the record leaves open. */
+export interface SeenJar {
+  readonly score: number;
+  readonly width: number;
+  readonly weak: boolean;
+  readonly firm: boolean;
+}
+
+/** A batch as the keeper knows it. Places count batches of this line from 0, ended cultures included. */
+export interface SeenBatch {
+  /** Place of the batch that seeded it; -1: started from sources. */
+  readonly parent: number;
+  readonly day: number;
+  readonly generation: number;
+  readonly jars: readonly SeenJar[];
+  readonly discarded: number;
+  /** Days in the fridge and the freezer of what seeded it. */
+  readonly fridgeDays: number;
+  readonly frozenDays: number;
+  /** A cold night or a power cut that was written down. */
+  readonly cold: boolean;
+  /** What was stirred in, by number; 0 is nothing. */
+  readonly fibre: number;
+}
+
+interface TrueBatch {
+  readonly level: number;
+  /** Level at which this culture was started. */
+  readonly early: number;
+  readonly loses: boolean;
+  readonly generation: number;
+  readonly hidden: number;
+  readonly takenOver: boolean;
+  readonly usable: boolean;
+}
+export type Hidden = TrueBatch;
+
+/** What could seed the next batch. */
+export interface Candidate {
+  readonly place: number;
+  readonly fridgeDays: number;
+  readonly frozenDays: number;
+}
+
+/** A choice of a policy: a candidate, or null for a fresh start. */
+export type Choose = (state: {
+  readonly seen: readonly SeenBatch[];
+  readonly candidates: readonly Candidate[];
+  /** For the oracle alone. */
+  readonly hidden: readonly Hidden[];
+}) => Candidate | null;
+
+export interface Tally {
+  /** In jars' worth of money: what was spent, and the good jars' worth that came of it. */
+  spent: number;
+  worth: number;
+  jars: number;
+  weak: number;
+  discarded: number;
+  starts: number;
+  needless: number;
+  unplanned: number;
+}
+export const emptyTally = (): Tally => ({ spent: 0, worth: 0, jars: 0, weak: 0, discarded: 0, starts: 0, needless: 0, unplanned: 0 }); // prettier-ignore
+
+const between = ([low, high]: readonly [number, number], random: Random): number =>
+  low + (high - low) * random();
+const WORD_STEP = 20;
+const wordOf = (score: number): number => Math.min(4, Math.max(0, Math.floor(score / WORD_STEP)));
+/** Runny and soft. */
+export const WEAK_BELOW = 40;
+
+interface FibreDay {
+  readonly number: number;
+  readonly effect: number;
+}
+/** What is stirred in by batch of the calendar: changes come every few batches, every second stretch is plain. */
+function fibresOf(truth: KeeperTruth, line: number): FibreDay[] {
+  const { fibreChanges } = truth;
+  if (!fibreChanges) return Array.from({ length: truth.batches }, () => ({ number: 0, effect: 0 }));
+  const random = streamOf(truth.seed, truth.number, line, 2);
+  const kinds = Array.from({ length: 4 }, (_, i) => ({
+    number: i + 1,
+    effect:
+      random() < truth.fibreWrecks ? -between(truth.fibreWreck, random) : truth.fibreSd * normal(random),
+  }));
+  const days: FibreDay[] = [];
+  for (let stretch = 0; days.length < truth.batches; stretch++) {
+    const kind = stretch % 2 === 0 ? undefined : kinds[Math.floor(random() * kinds.length)];
+    const length = Math.round(between(fibreChanges, random));
+    for (let i = 0; i < length; i++) days.push(kind ?? { number: 0, effect: 0 });
+  }
+  return days;
+}
+
+/** Everything of one batch that the calendar decides. */
+function calendarOf(truth: KeeperTruth, line: number, place: number) {
+  const random = streamOf(truth.seed, truth.number, line, place, 3);
+  return {
+    shared: normal(random),
+    cold: random() < truth.coldChance ? between(truth.coldEffect, random) : 0,
+    cut: random() < truth.powerCutChance ? between(truth.coldEffect, random) : 0,
+    noted: random() < truth.coldNoted,
+    start: between(truth.startLevel, random),
+    loses: random() < truth.losing,
+    first: between(truth.firstEffect, random),
+    sudden: random() < truth.suddenChance ? between(truth.sudden, random) : 0,
+    lasts: random() < truth.inherited,
+    becomesHidden: random() < truth.hiddenInBatches,
+    wrongSeed: random() < truth.wrongSeed ? random() : null,
+    jars: streamOf(truth.seed, truth.number, line, place, 4),
+  };
+}
+
+interface Made {
+  readonly batch: TrueBatch;
+  readonly seen: SeenBatch;
+  readonly worth: number;
+  readonly weak: number;
+  readonly discarded: number;
+}
+
+/** What the culture of a batch is, by that of its seed. */
+function cultureOf(truth: KeeperTruth, from: TrueBatch | null, day: ReturnType<typeof calendarOf>) {
+  if (!from)
+    return {
+      level: day.start,
+      early: day.start,
+      loses: day.loses,
+      generation: 1,
+      hidden: 0,
+      takenOver: false,
+    };
+  const generation = from.generation + 1;
+  let { level } = from;
+  if (from.loses && generation >= truth.lossFrom)
+    level = Math.max(Math.min(level, truth.floor), level - truth.loss);
+  if (day.sudden > 0 && day.lasts) level = Math.max(0, level - day.sudden);
+  const takenOver = generation > truth.takeoverAfter;
+  if (takenOver && !from.takenOver) level += truth.takeoverScore;
+  const hidden = from.hidden > 0 ? Math.min(1, from.hidden * truth.hiddenGrowth) : day.becomesHidden ? truth.hiddenShare : 0; // prettier-ignore
+  return { level, early: from.early, loses: from.loses, generation, hidden, takenOver };
+}
+
+function makeBatch(
+  truth: KeeperTruth,
+  line: number,
+  place: number,
+  chosen: Candidate | null,
+  all: readonly TrueBatch[],
+  shared: number,
+  fibre: FibreDay,
+): Made {
+  const day = calendarOf(truth, line, place);
+  // Now and then the jar that was written down is not the one that was used.
+  const other = all.findLastIndex((one, at) => one.usable && at !== chosen?.place);
+  const mixedUp = chosen !== null && day.wrongSeed !== null && other >= 0;
+  const from = chosen === null ? null : (all[mixedUp ? other : chosen.place] ?? null);
+  const culture = cultureOf(truth, from, day);
+  const tenths = chosen === null ? 0 : chosen.fridgeDays / truth.tenfoldDays + (chosen.frozenDays > 0 ? truth.freezeStep + chosen.frozenDays / 7 / truth.tenfoldWeeksFrozen : 0); // prettier-ignore
+  const expected =
+    culture.level + shared - Math.max(day.cold, day.cut) - (day.lasts ? 0 : day.sudden) + fibre.effect -
+    tenths * truth.pointsATenfold - (from ? 0 : day.first); // prettier-ignore
+  const jarSd = truth.jarSd * (from ? 1 : 2);
+  const allSpoil = culture.hidden > 0 && culture.hidden >= truth.hiddenSeenAt;
+  const jars: SeenJar[] = [];
+  let [worth, weak, discarded, spoiled] = [0, 0, 0, 0];
+  for (let i = 0; i < truth.jars; i++) {
+    const random = day.jars;
+    const score = expected + jarSd * normal(random);
+    const isSpoiled = random() < truth.seenInJars || allSpoil;
+    const notSet = random() < (from ? truth.laterNotSet : truth.firstNotSet);
+    const [forget, off, up, error] = [random(), random(), random(), normal(random)];
+    if (isSpoiled || notSet) {
+      discarded++;
+      if (isSpoiled) spoiled++;
+      continue;
+    }
+    const isWeak = score < WEAK_BELOW;
+    worth += isWeak ? 0.5 : 1;
+    if (isWeak) weak++;
+    if (forget < truth.forgotten * (isWeak ? 1 / truth.goodForgottenMore : 1)) continue;
+    const word = Math.min(4, Math.max(0, wordOf(score) + (off < truth.wordOff ? (up < 0.5 ? -1 : 1) : 0)));
+    const said = { weak: word < 2, firm: word > 2 };
+    jars.push(
+      truth.wordsOnly
+        ? { score: word * WORD_STEP + WORD_STEP / 2, width: WORD_STEP, ...said }
+        : { score: score + 4 * error, width: 0, ...said },
+    );
+  }
+  return {
+    batch: { ...culture, usable: spoiled === 0 && 2 * discarded < truth.jars },
+    seen: {
+      parent: chosen?.place ?? -1,
+      day: place * truth.days,
+      generation: culture.generation,
+      jars,
+      discarded,
+      fridgeDays: chosen?.fridgeDays ?? 0,
+      frozenDays: chosen?.frozenDays ?? 0,
+      cold: day.noted && Math.max(day.cold, day.cut) > 0,
+      fibre: fibre.number,
+    },
+    worth,
+    weak,
+    discarded,
+  };
+}
+
+/** Cubes older than this are thrown away (days). */
+const FROZEN_AT_MOST = 180;
+
+/** What may be used: the same safety stops for every policy. */
+function candidatesOf(
+  truth: KeeperTruth,
+  all: readonly TrueBatch[],
+  seen: readonly SeenBatch[],
+  today: number,
+): Candidate[] {
+  const found: Candidate[] = [];
+  for (let place = all.length - 1; place >= 0; place--) {
+    const waited = today - (seen[place]?.day ?? 0);
+    if (waited > truth.shelfDays) break;
+    if (all[place]?.usable) found.push({ place, fridgeDays: waited, frozenDays: 0 });
+  }
+  if (truth.reserve) {
+    const place = seen.findLastIndex(({ generation }, at) => generation === 2 && (all[at]?.usable ?? false));
+    const frozenDays = place < 0 ? 0 : today - (seen[place]?.day ?? 0);
+    if (place >= 0 && frozenDays <= FROZEN_AT_MOST && frozenDays > truth.shelfDays)
+      found.push({ place, fridgeDays: 0, frozenDays });
+  }
+  return found;
+}
+
+/** Lives one line of a keeper from its first start to the end of the years. */
+export function liveLine(truth: KeeperTruth, line: number, choose: Choose, needlessWithin: number): Tally {
+  const tally = emptyTally();
+  const all: TrueBatch[] = [];
+  const seen: SeenBatch[] = [];
+  const fibres = fibresOf(truth, line);
+  let shared = 0;
+  for (let place = 0; place < truth.batches; place++) {
+    const fresh = calendarOf(truth, line, place).shared;
+    const rho = place === 0 ? 0 : truth.autocorrelation;
+    shared = rho * shared + Math.sqrt(1 - rho * rho) * truth.batchSd * fresh;
+    const candidates = candidatesOf(truth, all, seen, place * truth.days);
+    const chosen = candidates.length === 0 ? null : choose({ seen, candidates, hidden: all });
+    if (chosen === null) {
+      tally.spent += truth.startCost;
+      if (place > 0) tally.starts++;
+      if (place > 0 && candidates.length === 0) {
+        tally.unplanned++;
+        tally.spent += truth.unplanned;
+      }
+      const best = candidates.map((one) => all[one.place]).filter((one) => one !== undefined);
+      if (best.some(({ level, early, hidden }) => hidden === 0 && level >= early - needlessWithin))
+        tally.needless++;
+    }
+    const fibre = fibres[place] ?? { number: 0, effect: 0 };
+    const made = makeBatch(truth, line, place, chosen, all, shared, fibre);
+    all.push(made.batch);
+    seen.push(made.seen);
+    tally.spent += truth.jars * (truth.jarCost + (fibre.number > 0 ? truth.fibreCost : 0));
+    tally.worth += made.worth;
+    tally.jars += truth.jars;
+    tally.weak += made.weak;
+    tally.discarded += made.discarded;
+  }
+  // In jars of this keeper's, so that dear milk does not outweigh the rest.
+  tally.spent /= truth.jarCost;
+  return tally;
+}
