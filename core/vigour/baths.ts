@@ -3,7 +3,8 @@
 import { profileOf } from '../growth/readings';
 import type { BathAndJar } from '../growth/time-constant';
 import type { WarmPoint } from '../growth/warmth';
-import { holdHours, type HoldRecord } from './evidence';
+import { holdHours } from '../ledger/hold-hours';
+import type { HoldRecord } from './evidence';
 
 const HOUR = 3_600_000;
 /** Two holds may be one bath only where the shorter lies in the other by this part of itself (an assumption). */

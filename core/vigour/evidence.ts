@@ -4,6 +4,7 @@ import { profileOf } from '../growth/readings';
 import type { Storage } from '../growth/storage';
 import { USUAL_TIME_CONSTANT, type TimeConstant } from '../growth/time-constant';
 import { constantProfile, type WarmPoint } from '../growth/warmth';
+import { holdHours } from '../ledger/hold-hours';
 import type { Addition, Hold, Jar, Outcome, Portion } from '../ledger/records';
 import type { Family } from '../lineage/family';
 import { heldJars, type Held } from '../lineage/held-line';
@@ -29,13 +30,6 @@ const HOUR = 3_600_000;
 const DAY = 24 * HOUR;
 /** A jar goes in no warmer than this (°C), where nobody measured it (common practice, no source). */
 const JAR_STARTS_AT = 30;
-
-/** Length of a hold (h): between its two moments, else as noted; null where neither is known. */
-export function holdHours(hold: HoldRecord): number | null {
-  if (hold.startedAt === null || hold.endedAt === null) return hold.hours;
-  const hours = (Date.parse(hold.endedAt) - Date.parse(hold.startedAt)) / HOUR;
-  return hours > 0 ? hours : hold.hours;
-}
 
 /** Readings within a hold, in hours after its start (or after the first reading where the start is not known). */
 function readingsOf(hold: HoldRecord): readonly WarmPoint[] {

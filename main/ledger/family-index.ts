@@ -5,7 +5,14 @@ import { buildFamily, changeFamily, type Family, FamilyRefused } from '../../cor
 import { jarLabel, type LabelParts } from '../../core/lineage/labels';
 import type { FamilyClearing, FamilyJar, FamilySeeding } from '../../core/lineage/types';
 import type { Change } from './acts';
-import { familyJar, familySource, isOfFamily, type JarFacts, readFacts, readSeedings } from './family-rows';
+import {
+  familyJar,
+  familySource,
+  isOfFamily,
+  type JarFacts,
+  readFacts,
+  readSeedings,
+} from './projection/family';
 import { LabelGroups } from './label-groups';
 import { readClearings } from './lifts';
 import { Refused } from './refusal';

@@ -7,6 +7,7 @@ import type { HoldRecord, JarRecord, PortionRecord } from '../../core/vigour/evi
 import { JudgedFamily } from '../../core/vigour/judged-family';
 import { shown } from '../../core/vigour/score';
 import type { Ledger } from './ledger';
+import { batchesReadTwice, milks } from './projection/columns';
 
 export class Judged {
   readonly all: JudgedFamily;
@@ -49,14 +50,7 @@ export class Judged {
 
 /** How jars follow a probe outside them: as the keeper says, or measured where one batch had a probe in bath and jar. */
 function timeConstant({ rows, preferences }: Ledger): TimeConstant {
-  const both = rows
-    .prepare(
-      `SELECT batch FROM hold WHERE probe IN ('bath', 'jar') AND json_array_length(readings) > 1
-        GROUP BY batch HAVING count(DISTINCT probe) = 2`,
-    )
-    .pluck()
-    .all() as number[];
-  const found = both.map((batch) => bathsAndJars(rows.where('hold', 'batch', batch)));
+  const found = batchesReadTwice(rows).map((batch) => bathsAndJars(rows.where('hold', 'batch', batch)));
   return timeConstantOf(
     preferences.jarFollowsHours,
     found.flatMap(({ pairs }) => pairs),
@@ -77,9 +71,8 @@ function readAll({ rows, index }: Ledger, follows: TimeConstant): Map<number, Ja
     const record = portions.get(portion);
     if (record) taken.set(jar, (taken.get(jar) ?? new Map<number, PortionRecord>()).set(key, record));
   }
-  const milks = rows.prepare('SELECT key, milk FROM jar').all() as { key: number; milk: string | null }[];
   return new Map(
-    milks.map(({ key, milk }) => {
+    Array.from(milks(rows), ([key, milk]) => {
       const jar = index.jar(key);
       return [
         key,

@@ -14,15 +14,9 @@ import { spoilageNoted } from '../../../core/ledger/spoilage-words';
 import type { JarRecord } from '../../../core/vigour/evidence';
 import type { Judged } from '../judged';
 import type { Ledger } from '../ledger';
-import type { Rows } from '../rows';
+import { notesOf } from '../projection/columns';
 
 type Against = Pick<KeptSeed, 'doubts' | 'asks' | 'acidNotThere'>;
-
-/** Notes by key, where anything was noted. */
-function notesOf(rows: Rows, table: 'jar' | 'hold' | 'batch' | 'portion'): ReadonlyMap<number, string> {
-  const noted = rows.prepare(`SELECT key, note FROM ${table} WHERE note IS NOT NULL`).all();
-  return new Map((noted as { key: number; note: string }[]).map(({ key, note }) => [key, note]));
-}
 
 /** What was kept apart and has words of spoilage in its note, by the jars it seeded. */
 function potsInDoubt({ rows, index }: Ledger): ReadonlyMap<number, InDoubt> {
@@ -37,7 +31,10 @@ function potsInDoubt({ rows, index }: Ledger): ReadonlyMap<number, InDoubt> {
       label: `what was kept apart of ${label}`,
       because: `“${words}” was written down of it`,
     };
-    for (const { jar } of rows.where('seeding', 'portion', key)) found.set(jar, mark);
+    for (const { jar } of rows.where('seeding', 'portion', key)) {
+      // A jar that is only planned, or was entered by mistake, is no seed.
+      if (index.family.has(jar)) found.set(jar, mark);
+    }
   }
   return found;
 }

@@ -4,13 +4,14 @@ import type { FamilyJarReply, Parsed, Reply } from '../../../core/contract';
 import { drawFamily } from '../../../core/lineage/drawing';
 import { UNKNOWN_PAST_NAME } from '../../../core/lineage/labels';
 import type { Ledger } from '../ledger';
-import { cautionReplies, jarViews, lineNames, seedingAmounts, within } from './views';
+import { seedingAmounts } from '../projection/columns';
+import { cautionReplies, jarViews, lineNames, within } from './views';
 
 /** Jars oldest first, and the lines. */
 export function getFamily(ledger: Ledger): Reply<'family.get'> {
   const { index, rows } = ledger;
   const { family } = index;
-  const amounts = seedingAmounts(ledger, null);
+  const amounts = seedingAmounts(rows, null);
   const nameOf = lineNames(ledger);
   const sourceName = (key: number): string => family.source(key)?.name ?? UNKNOWN_PAST_NAME;
   const jars = family.keys

@@ -12,6 +12,7 @@ import { jarReply, lineReply, type Names } from '../../../core/vigour/reply';
 import { dayLabel } from '../../../core/lineage/labels';
 import { judgedOf, type Judged } from '../judged';
 import type { Ledger } from '../ledger';
+import { goneJars } from '../projection/columns';
 import { Refused } from '../refusal';
 import { againstIn } from './against';
 import { costRecords } from './costs';
@@ -93,9 +94,7 @@ function candidatesOf(
 ): KeptSeed[] {
   const { rows, index } = ledger;
   const { family } = index;
-  const gone = new Set(
-    rows.prepare('SELECT key FROM jar WHERE gone_on IS NOT NULL').pluck().all() as number[],
-  );
+  const gone = goneJars(rows);
   const [now, today] = [ledger.clock.now(), ledger.clock.today()];
   const jars = family.keys.map((jar): ShelfJar => {
     const record = judged.records.get(jar);

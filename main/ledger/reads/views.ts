@@ -1,12 +1,12 @@
 // What several reads show of a jar: its generation, its seeds, its cautions, what is drawn of it.
 import type { FamilyJarReply, JarCautionReply, JarView } from '../../../core/contract';
-import type { Amount } from '../../../core/ledger/basics';
 import { portionName } from '../../../core/ledger/portions';
 import { cautionWords } from '../../../core/lineage/cautions';
 import { lineName } from '../../../core/lineage/labels';
 import { printAmount } from '../../../core/quantities/index';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
+import { seedingAmounts } from '../projection/columns';
 import { Refused } from '../refusal';
 
 /** Sums of shares may miss 1 by a rounding; a reply never leaves 0 to 1. */
@@ -34,26 +34,6 @@ export function lineNames(ledger: Ledger): (batch: number) => string {
     }
     return name;
   };
-}
-
-/** Amounts of all seedings, or of those of some jars, by seeding key. */
-export function seedingAmounts(ledger: Ledger, jars: readonly number[] | null): ReadonlyMap<number, Amount> {
-  const amounts = new Map<number, Amount>();
-  const rows = ledger.db
-    .prepare(
-      `SELECT key, amount_value, amount_unit, amount_typed FROM seeding WHERE amount_value IS NOT NULL
-       ${jars ? 'AND jar IN (SELECT value FROM json_each(?))' : ''}`,
-    )
-    .iterate(...(jars ? [JSON.stringify(jars)] : [])) as IterableIterator<{
-    key: number;
-    amount_value: number;
-    amount_unit: Amount['unit'];
-    amount_typed: string | null;
-  }>;
-  for (const row of rows) {
-    amounts.set(row.key, { value: row.amount_value, unit: row.amount_unit, typed: row.amount_typed });
-  }
-  return amounts;
 }
 
 export function cautionReplies(ledger: Ledger, key: number): FamilyJarReply['cautions'] {
@@ -95,7 +75,7 @@ export function jarViews(ledger: Ledger, keys: readonly number[]): JarView[] {
   const { index, preferences } = ledger;
   const { family } = index;
   const held = keys.filter((key) => family.has(key));
-  const amounts = seedingAmounts(ledger, held);
+  const amounts = seedingAmounts(ledger.rows, held);
   const kept = seedingPortions(ledger, held);
   const nameOf = lineNames(ledger);
   return held.map((key) => {

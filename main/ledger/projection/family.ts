@@ -1,9 +1,10 @@
 // What lineage and the screens need of each jar, read in a few statements: for the whole ledger or for some jars.
-import type { FamilyJar, FamilySeeding, FamilySource } from '../../core/lineage/types';
-import { isSpoiled } from '../../core/ledger/gate';
-import { takenMl } from '../../core/ledger/portions';
-import type { Jar, Outcome, SetWord, Source, Strain } from '../../core/ledger/records';
-import type { Rows } from './rows';
+import type { FamilyJar, FamilySeeding, FamilySource } from '../../../core/lineage/types';
+import { isSpoiled } from '../../../core/ledger/gate';
+import { holdHours, toHundredth } from '../../../core/ledger/hold-hours';
+import { takenMl } from '../../../core/ledger/portions';
+import type { Jar, Outcome, SetWord, Source, Strain } from '../../../core/ledger/records';
+import type { Rows } from '../rows';
 
 /** A jar as the screens name and draw it, lineage apart. `label` is filled in by the index, which knows the others. */
 export interface JarFacts {
@@ -57,17 +58,6 @@ interface JarRow {
   spoiled_said: number | null;
   seen_at: string | null;
   opened_days: number | null;
-}
-
-/** Hours of a hold: as noted, else between its start and its end, to a hundredth; null where neither is known. */
-export function hoursOf(hold: {
-  readonly hours: number | null;
-  readonly startedAt: string | null;
-  readonly endedAt: string | null;
-}): number | null {
-  if (hold.hours !== null) return hold.hours;
-  if (hold.startedAt === null || hold.endedAt === null) return null;
-  return Math.round((Date.parse(hold.endedAt) - Date.parse(hold.startedAt)) / 36_000) / 100;
 }
 
 /** Restricts a statement to some keys, or to none when all are wanted. */
@@ -125,7 +115,9 @@ export function* readFacts(rows: Rows, keys: readonly number[] | null): Generato
       state: row.state,
       hold: row.hold,
       holdFromNotes: row.basis === 'notes',
-      holdHours: hoursOf({ hours: row.hours, startedAt: row.started_at, endedAt: row.ended_at }),
+      holdHours: toHundredth(
+        holdHours({ hours: row.hours, startedAt: row.started_at, endedAt: row.ended_at }),
+      ),
       finalVolumeMl: row.final_volume_unit === 'mL' ? row.final_volume_value : null,
       countPerMl: row.count_per_ml,
       onShelf: row.on_shelf === null ? null : row.on_shelf === 1,
