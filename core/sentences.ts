@@ -48,6 +48,11 @@ export const refusals = {
   'nothing to recover': () => 'This ledger is in order. There is nothing to recover.',
   'not from here': (p) =>
     `“${text(p, 'name')}” needs the window. Give the ledger file with --ledger instead.`,
+  'not among many': (p) =>
+    `“${text(p, 'name')}” opens or keeps a ledger, and calls is about the one it was given. Run it by itself with call.`,
+  'line too long': () =>
+    'That line is longer than 20 MB. Make the call shorter, or name a file in it by its path.',
+  'line not text': () => 'That line is not text in UTF-8. Write it in UTF-8 and send it again.',
   cancelled: () => 'Stopped. Nothing was changed.',
 
   // Bringing in notes.

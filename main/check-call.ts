@@ -1,4 +1,5 @@
 // Parses every request and every reply against the contract; turns what is wrong into a refusal. Pure.
+import type { z } from 'zod';
 import { type CallName, type Parsed, type Result, contract } from '../core/contract';
 import { CALLS } from '../core/call-names';
 import { plainIssue } from '../core/plain-issue';
@@ -10,18 +11,20 @@ export const isCallName = (name: string): name is CallName => (CALLS as readonly
 export function checkInput<N extends CallName>(name: N, input: unknown): Result<Parsed<N>> {
   const parsed = contract[name].input.safeParse(input);
   if (parsed.success) return { ok: true, value: parsed.data as Parsed<N> };
-  const first = parsed.error.issues[0];
+  return { ok: false, error: { code: 'invalid', params: invalidInput(name, parsed.error, input) } };
+}
+
+/**
+ * What the refusal 'invalid' says: where the first thing is wrong, and what.
+ * @param whole what it is called where it is wrong as a whole
+ */
+export function invalidInput(
+  whole: string,
+  { issues: [first] }: z.ZodError,
+  input: unknown,
+): { path: string; problem: string } {
   const path = first?.path.map(String).join('.') ?? '';
-  return {
-    ok: false,
-    error: {
-      code: 'invalid',
-      params: {
-        path: path === '' ? name : path,
-        problem: first ? plainIssue(first, input) : 'not understood',
-      },
-    },
-  };
+  return { path: path === '' ? whole : path, problem: first ? plainIssue(first, input) : 'not understood' };
 }
 
 /** Calls whose `file` may be a path for a headless caller; the page's way to a file is the system's dialog. */

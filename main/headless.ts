@@ -1,23 +1,22 @@
-// The ledger without a window: `call NAME JSON --ledger FILE [--now MOMENT]`. Runs any call of the contract through the
-// handlers the window uses and prints one JSON object on stdout and nothing else there. `schema [NAME]` prints what a
-// record or a call looks like.
-import { existsSync, readFileSync, rmSync } from 'node:fs';
+// The ledger without a window. `call NAME JSON --ledger FILE [--now MOMENT]` runs a call of the contract through the
+// handlers the window uses and prints one JSON object on stdout and nothing else there; `calls` does so for each line of
+// standard input; `schema [NAME]` prints what a record or a call looks like.
+import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
+import { addAbortSignal } from 'node:stream';
 import { parseArgs } from 'node:util';
-import { READS } from '../core/call-names';
-import type { CallName, Refusal, Result } from '../core/contract';
+import type { Result } from '../core/contract';
 import { jsonSchemas } from '../core/schemas/json-schemas';
-import { refusalSentence } from '../core/sentences';
-import packageFile from '../package.json';
-import { checkInput, checkReply, isCallName } from './check-call';
-import { localeOfSystem } from './locale';
-import type { OpenMode, WorkerCall } from './ledger/protocol';
+import { isCallName } from './check-call';
+import { parseJson, printed } from './json-lines';
 import { Refused } from './ledger/refusal';
-import { Session, unexpected } from './ledger/session';
+import { repliesTo } from './many-calls';
+import { NamedLedger, refusalFrom } from './named-ledger';
 import { readOptions } from './options';
 
 const USAGE = `call NAME 'JSON' --ledger FILE [--now MOMENT]
 The JSON may also come as @FILE, or from standard input as -.
+calls --ledger FILE [--now MOMENT]: one {"name", "input", "now"?, "id"?} a line from standard input, one reply a line.
 schema [NAME]: the JSON Schema of a record or a call, or of all of them.`;
 
 /** @throws Refused 'usage', 'unknown schema' */
@@ -31,146 +30,122 @@ function schemas(names: readonly string[]): unknown {
   return found[1];
 }
 
-/** What is printed for a refusal: its code and its sentence. */
-const shown = (error: Refusal): { code: string; sentence: string } => ({
-  code: error.code,
-  sentence: refusalSentence(error),
-});
-
-function readJson(text: string | undefined): unknown {
-  const json =
-    text === undefined || text === '' ? '{}'
-    : text === '-' ? readFileSync(0, 'utf8')
-    : text.startsWith('@') ? readFileSync(resolve(text.slice(1)), 'utf8')
-    : text; // prettier-ignore
-  try {
-    return JSON.parse(json.replace(/^\uFEFF/, ''));
-  } catch (error) {
-    throw new Refused('invalid', {
-      path: 'JSON',
-      problem: error instanceof Error ? error.message : 'not understood',
-    });
-  }
-}
-
-interface Asked {
-  readonly name: CallName;
-  readonly input: unknown;
-  readonly file: string | null;
-  readonly now: string | null;
-}
-
-/** @throws Refused 'usage', 'unknown call', 'invalid' */
-function readCommand(args: readonly string[]): Asked {
-  const { positionals } = parseArgs({
-    args: [...args],
-    allowPositionals: true,
-    strict: false,
-    options: { ledger: { type: 'string' }, now: { type: 'string' } },
-  });
-  const [verb, name, json] = positionals;
-  if (verb !== 'call' || name === undefined || positionals.length > 3)
-    throw new Refused('usage', { usage: USAGE });
-  if (!isCallName(name)) throw new Refused('unknown call', { name });
+/** @throws Refused 'usage' */
+function ledgerNamed(args: readonly string[]): NamedLedger {
   let options: ReturnType<typeof readOptions>;
   try {
     options = readOptions(args);
   } catch (error) {
     throw new Refused('usage', { usage: error instanceof Error ? error.message : USAGE });
   }
-  let input: unknown;
+  return new NamedLedger(options.ledger === null ? null : resolve(options.ledger), options.now);
+}
+
+/** @throws Refused 'invalid', 'no such file' */
+function readInput(given: string | undefined): unknown {
+  if (given === undefined || given === '') return {};
+  let text = given;
   try {
-    input = readJson(json);
-  } catch (error) {
-    if (error instanceof Refused) throw error;
-    throw new Refused('no such file', { file: json?.slice(1) ?? '' });
+    if (given === '-') text = readFileSync(0, 'utf8');
+    else if (given.startsWith('@')) text = readFileSync(resolve(given.slice(1)), 'utf8');
+  } catch {
+    throw new Refused('no such file', { file: given.slice(1) });
   }
-  return { name, input, file: options.ledger === null ? null : resolve(options.ledger), now: options.now };
+  return parseJson(text);
 }
 
-/** Which file a call is about, and how that is to be opened. */
-function target({ name, file }: Asked, input: unknown): { file: string | null; mode: OpenMode } {
-  const named = (input as { file?: string | null }).file;
-  switch (name) {
-    case 'ledger.open':
-      return { file: named ? resolve(named) : file, mode: 'open' };
-    case 'ledger.create':
-      return { file: named ? resolve(named) : file, mode: 'create' };
-    case 'ledger.openDemo':
-      return { file, mode: 'demo' };
-    default:
-      return { file, mode: 'open' };
-  }
+/** What stands on the command line beside the options. */
+const wordsOf = (args: readonly string[]): string[] =>
+  parseArgs({
+    args: [...args],
+    allowPositionals: true,
+    strict: false,
+    options: { ledger: { type: 'string' }, now: { type: 'string' } },
+  }).positionals;
+
+/** @throws Refused 'usage', 'unknown call', 'invalid', 'no such file' */
+function call(args: readonly string[]): Result<unknown> {
+  const [, name, json, ...more] = wordsOf(args);
+  if (name === undefined || more.length > 0) throw new Refused('usage', { usage: USAGE });
+  if (!isCallName(name)) throw new Refused('unknown call', { name });
+  const ledger = ledgerNamed(args);
+  const result = ledger.answer(name, readInput(json));
+  ledger.close();
+  return result;
 }
 
-function answer(asked: Asked): Result<unknown> {
-  const { name } = asked;
-  const checked = checkInput(name, asked.input);
-  if (!checked.ok) return checked;
-  const input: unknown = checked.value;
-  const { file, mode } = target(asked, input);
-  if (file === null) throw new Refused('no ledger named');
-  if (name === 'ledger.leaveDemo') throw new Refused('not from here', { name });
-  const there = existsSync(file);
-  const reading = (READS as readonly string[]).includes(name) || name === 'notes.preview';
-  // The first thing recorded makes the file; reading what is not there yet reads an empty ledger and makes nothing.
-  const making =
-    !there &&
-    mode === 'open' &&
-    !reading &&
-    !['ledger.open', 'ledger.recover', 'ledger.backup'].includes(name);
-  const session = new Session({
-    file,
-    mode: making ? 'create' : mode,
-    now: asked.now,
-    timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
-    locale: localeOfSystem(
-      process.platform,
-      process.env,
-      () => Intl.DateTimeFormat().resolvedOptions().locale,
-    ),
-    version: packageFile.version,
+/** Settles once the text is written; rejects where nobody reads it. */
+const write = (text: string): Promise<void> =>
+  new Promise((done, failed) => {
+    process.stdout.write(text, (error) => (error ? failed(error) : done()));
   });
-  let kept = !making;
+
+/** How long a reply that is on its way may still take when the program is asked to end (ms). */
+const GRACE_MS = 1000;
+
+/** Aborted once the program is asked to end, after the reply that is on its way. */
+function endAsked(): AbortSignal {
+  const asked = new AbortController();
+  const end = (): void => {
+    if (process.stdout.writableLength === 0) asked.abort();
+    else setTimeout(() => asked.abort(), GRACE_MS);
+  };
+  for (const signal of ['SIGTERM', 'SIGINT', 'SIGHUP'] as const) process.on(signal, end);
+  return asked.signal;
+}
+
+/** Answers standard input line by line. @returns the exit code. @throws Refused 'usage', 'no ledger named' */
+async function calls(args: readonly string[]): Promise<number> {
+  if (wordsOf(args).length > 1) throw new Refused('usage', { usage: USAGE });
+  const ledger = ledgerNamed(args);
+  const trouble = ledger.trouble();
+  if (trouble?.refusal.code === 'no ledger named') throw trouble;
+  const end = endAsked();
+  const ended = new Promise<never>((_done, failed) =>
+    end.addEventListener('abort', () => failed(end.reason)),
+  );
+  ended.catch(() => undefined);
+  let allOk = true;
   try {
-    if (!there && reading) session.readAsEmpty();
-    if (name === 'ledger.open' || name === 'ledger.create' || name === 'ledger.openDemo') {
-      void session.ledger; // why it could not be opened
-      return { ok: true, value: session.state() };
+    for await (const { ok, text } of repliesTo(ledger, addAbortSignal(end, process.stdin))) {
+      allOk &&= ok;
+      await Promise.race([write(text), ended]);
     }
-    const result = session.answer(name as WorkerCall, input, {
-      step: (done, total, says) => {
-        if (process.stderr.isTTY)
-          process.stderr.write(`\r${says} ${done}${total === null ? '' : ` of ${total}`}   `);
-      },
-    });
-    kept ||= result.ok;
-    return result;
-  } finally {
-    session.close();
-    // A call that failed leaves no new ledger behind.
-    if (!kept) for (const end of ['', '-wal', '-shm']) rmSync(`${file}${end}`, { force: true });
-  }
-}
-
-/** Typed arrays print as plain arrays. */
-const plain = (_key: string, value: unknown): unknown =>
-  ArrayBuffer.isView(value) && !(value instanceof DataView) ? Array.from(value as Float64Array) : value;
-
-function run(): Result<unknown> {
-  try {
-    const [verb, ...rest] = process.argv.slice(2);
-    if (verb === 'schema') return { ok: true, value: schemas(rest) };
-    const asked = readCommand(process.argv.slice(2));
-    return checkReply(asked.name, answer(asked));
   } catch (error) {
-    if (error instanceof Refused) return { ok: false, error: error.refusal };
-    return { ok: false, error: { code: 'unexpected', params: { ref: unexpected(error) } } };
+    // Nobody reads any more, or it was asked to end, with a reply perhaps still under way.
+    const unread = (error as NodeJS.ErrnoException).code === 'EPIPE';
+    if (!unread && !end.aborted) throw error;
+    if (unread || process.stdout.writableLength > 0) allOk = false;
+  } finally {
+    ledger.close();
   }
+  return trouble ? 2 : Number(!allOk);
 }
 
-const result = run();
-const text = JSON.stringify(result.ok ? result : { ok: false, error: shown(result.error) }, plain);
-// exitCode, not exit: a long reply into a pipe is written in the background.
-process.exitCode = result.ok ? 0 : 1;
-process.stdout.write(`${text}\n`);
+async function main(args: readonly string[]): Promise<number> {
+  const [verb, ...rest] = args;
+  let result: Result<unknown>;
+  try {
+    switch (verb) {
+      case 'schema':
+        result = { ok: true, value: schemas(rest) };
+        break;
+      case 'call':
+        result = call(args);
+        break;
+      case 'calls':
+        return await calls(args);
+      default:
+        throw new Refused('usage', { usage: USAGE });
+    }
+  } catch (error) {
+    result = refusalFrom(error);
+  }
+  await write(printed(result));
+  if (result.ok) return 0;
+  return verb === 'calls' ? 2 : 1;
+}
+
+// Told to whoever writes; without a listener it would end the program at once.
+process.stdout.on('error', () => undefined);
+process.exit(await main(process.argv.slice(2)));

@@ -13,6 +13,16 @@ export interface Options {
   readonly userData: string | null;
 }
 
+/** A moment that a clock can stand still at, or the sentence that says why not. */
+export function readMoment(given: unknown): { ok: true; value: string } | { ok: false; problem: string } {
+  const { data } = Moment.safeParse(given);
+  if (data !== undefined && !Number.isNaN(Date.parse(data))) return { ok: true, value: data };
+  return {
+    ok: false,
+    problem: `--now needs a moment such as 2026-03-14T18:30:00+01:00, not “${String(given)}”.`,
+  };
+}
+
 /**
  * Reads the program's own options; Chromium's are passed over.
  * @throws an Error with a sentence where a value can't be used
@@ -37,9 +47,8 @@ export function readOptions(args: readonly string[]): Options {
     return value;
   };
   const now = text('now');
-  if (now !== null && (!Moment.safeParse(now).success || Number.isNaN(Date.parse(now)))) {
-    throw new Error(`--now needs a moment such as 2026-03-14T18:30:00+01:00, not “${now}”.`);
-  }
+  const moment = now === null ? null : readMoment(now);
+  if (moment?.ok === false) throw new Error(moment.problem);
   return {
     demo: values['demo'] === true,
     smoke: values['smoke'] === true,

@@ -32,13 +32,13 @@ export function notice(sentence) {
 /** Something the person has to mend: shown as one sentence, without a stack. */
 export class Refused extends Error {}
 
-/** Runs a launcher's work; a `Refused` ends it with its sentence and exit code 1. */
-export async function launch(work) {
+/** Runs a launcher's work; a `Refused` ends it with its sentence and that exit code. */
+export async function launch(work, refusedCode = 1) {
   try {
     await work();
   } catch (error) {
     if (!(error instanceof Refused)) throw error;
     notice(error.message);
-    process.exitCode = 1;
+    process.exitCode = refusedCode;
   }
 }

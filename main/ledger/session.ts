@@ -33,7 +33,7 @@ const TROUBLE: Partial<Record<RefusalCode, TroubleKind>> = {
 
 export class Session {
   readonly #start: WorkerStart;
-  readonly #newId: () => string;
+  #makeId: () => string;
   readonly #defaults: Preferences;
   /** Moved only for the invented ledger, whose jars would otherwise all be months old. */
   readonly #clock: PlacedClock;
@@ -44,8 +44,21 @@ export class Session {
     this.#start = start;
     this.#clock = new PlacedClock(start.now === null ? machineClock(start.timeZone) : stillClock(start.now));
     this.#defaults = defaultPreferences(start.locale);
-    this.#newId = idGenerator({ milliseconds: this.#clock.milliseconds, random: randomBytes });
+    this.#makeId = this.#idsFromNow();
     this.#open(start.mode);
+  }
+
+  readonly #newId = (): string => this.#makeId();
+
+  /** Ids rise with the clock. Where that is put back they begin anew: they can't run ahead of what it says. */
+  #idsFromNow(): () => string {
+    return idGenerator({ milliseconds: this.#clock.milliseconds, random: randomBytes });
+  }
+
+  /** From here on the clock stands still at that moment (with its offset). */
+  setNow(moment: string): void {
+    this.#clock.moveTo(moment);
+    this.#makeId = this.#idsFromNow();
   }
 
   #open(mode: WorkerStart['mode']): void {
@@ -73,6 +86,11 @@ export class Session {
   get ledger(): Ledger {
     if (this.#ledger) return this.#ledger;
     throw this.#trouble ?? new Refused('no ledger');
+  }
+
+  /** Why the file could not be opened, or null. */
+  get trouble(): Refused | null {
+    return this.#trouble;
   }
 
   /** Takes the place of a file that is not there: an empty ledger in memory, so that reading makes no file. */

@@ -1,0 +1,145 @@
+// Calls of the contract on the ledger that a command line names, one after another, through the handlers the window uses.
+// The file is opened by the first call that needs it and stays open until `close`; `call` makes one call, `calls` many.
+import { existsSync, rmSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { READS } from '../core/call-names';
+import type { CallName, Result } from '../core/contract';
+import { refusalSentence } from '../core/sentences';
+import packageFile from '../package.json';
+import { checkInput, checkReply } from './check-call';
+import type { OpenMode, WorkerCall } from './ledger/protocol';
+import { Refused, refusalOfSqlite } from './ledger/refusal';
+import { Session, unexpected } from './ledger/session';
+import { localeOfSystem } from './locale';
+
+/** What a call that was thrown out of amounts to: a refusal, or 'unexpected' with its stack on stderr. */
+export function refusalFrom(error: unknown): Result<never> {
+  if (error instanceof Refused) return { ok: false, error: error.refusal };
+  return { ok: false, error: { code: 'unexpected', params: { ref: unexpected(error) } } };
+}
+
+const isReading = (name: CallName): boolean =>
+  (READS as readonly string[]).includes(name) || name === 'notes.preview';
+/** Need a ledger that is there. */
+const NEVER_MAKING: readonly CallName[] = ['ledger.open', 'ledger.recover', 'ledger.backup'];
+
+export class NamedLedger {
+  readonly #file: string | null;
+  #now: string | null;
+  #session: Session | null = null;
+
+  /**
+   * @param file null where none was named: then only a call that names its own file is answered
+   * @param now the moment the clock stands still at; null for the machine's clock
+   */
+  constructor(file: string | null, now: string | null) {
+    this.#file = file;
+    this.#now = now;
+  }
+
+  /** From here on the clock stands still at that moment. */
+  setNow(moment: string): void {
+    this.#now = moment;
+    this.#session?.setNow(moment);
+  }
+
+  /** Opens the file now, if it is there. @returns why it can't be opened, or null */
+  trouble(): Refused | null {
+    if (this.#file === null) return new Refused('no ledger named');
+    if (!existsSync(this.#file)) return null;
+    this.#session ??= this.#begin(this.#file, 'open');
+    const { trouble } = this.#session;
+    if (trouble) this.close();
+    return trouble;
+  }
+
+  /** Answers one call. What it wrote is on the disk when this returns. Never throws. */
+  answer(name: CallName, rawInput: unknown): Result<unknown> {
+    try {
+      return checkReply(name, this.#answer(name, rawInput));
+    } catch (error) {
+      return refusalFrom(error);
+    }
+  }
+
+  #answer(name: CallName, rawInput: unknown): Result<unknown> {
+    const checked = checkInput(name, rawInput);
+    if (!checked.ok) return checked;
+    const input: unknown = checked.value;
+    const { file, mode } = this.#target(name, input);
+    if (file === null) throw new Refused('no ledger named');
+    if (name === 'ledger.leaveDemo') throw new Refused('not from here', { name });
+    if (this.#session !== null) return run(this.#session, name, input);
+    const there = existsSync(file);
+    // The first thing recorded makes the file; reading what is not there yet reads an empty ledger and makes nothing.
+    const making = !there && mode === 'open' && !isReading(name) && !NEVER_MAKING.includes(name);
+    const session = this.#begin(file, making ? 'create' : mode);
+    this.#session = session;
+    let result: Result<unknown> | null = null;
+    try {
+      if (!there && isReading(name)) session.readAsEmpty();
+      result = run(session, name, input);
+      return result;
+    } finally {
+      // A ledger that was not opened, or only stood in for, is looked for again by the next call.
+      if (session.trouble || (!there && result?.ok !== true) || (!there && isReading(name))) this.close();
+      // A call that failed leaves no new ledger behind.
+      if (making && result?.ok !== true)
+        for (const end of ['', '-wal', '-shm']) rmSync(`${file}${end}`, { force: true });
+    }
+  }
+
+  /** Which file a call is about, and how that is to be opened. */
+  #target(name: CallName, input: unknown): { file: string | null; mode: OpenMode } {
+    const named = (input as { file?: string | null }).file;
+    const file = this.#file;
+    switch (name) {
+      case 'ledger.open':
+        return { file: named ? resolve(named) : file, mode: 'open' };
+      case 'ledger.create':
+        return { file: named ? resolve(named) : file, mode: 'create' };
+      case 'ledger.openDemo':
+        return { file, mode: 'demo' };
+      default:
+        return { file, mode: 'open' };
+    }
+  }
+
+  #begin(file: string, mode: OpenMode): Session {
+    const ofSystem = (): Intl.ResolvedDateTimeFormatOptions => Intl.DateTimeFormat().resolvedOptions();
+    return new Session({
+      file,
+      mode,
+      now: this.#now,
+      timeZone: ofSystem().timeZone,
+      locale: localeOfSystem(process.platform, process.env, () => ofSystem().locale),
+      version: packageFile.version,
+    });
+  }
+
+  /** Closes the file in order. Where that fails, what was answered before is kept all the same: it is said on stderr. */
+  close(): void {
+    const session = this.#session;
+    this.#session = null;
+    try {
+      session?.close();
+    } catch (error) {
+      const refused = refusalOfSqlite(error);
+      if (!refused) throw error;
+      process.stderr.write(`jarline: while closing: ${refusalSentence(refused.refusal)}\n`);
+    }
+  }
+}
+
+function run(session: Session, name: CallName, input: unknown): Result<unknown> {
+  if (name === 'ledger.open' || name === 'ledger.create' || name === 'ledger.openDemo') {
+    void session.ledger; // why it could not be opened
+    return { ok: true, value: session.state() };
+  }
+  return session.answer(name as WorkerCall, input, {
+    step: (done, total, says) => {
+      if (process.stderr.isTTY)
+        process.stderr.write(`\r${says} ${done}${total === null ? '' : ` of ${total}`}   `);
+    },
+  });
+}
