@@ -11,6 +11,17 @@ const text = (params: Params, name: string): string => {
   return Array.isArray(value) ? value.join(', ') : String(value ?? '');
 };
 
+/** What became of a ledger whose file is no longer where it was. */
+const leftAs = (p: Params): string =>
+  [
+    p['acted'] === 'before' ? 'This was not recorded.' : '',
+    p['copy']
+      ? `All that was recorded${p['acted'] === 'after' ? ', this too,' : ''} is saved in ${text(p, 'copy')}. Open that, or put the ledger back and open it again.`
+    : p['unsaved'] === true
+      ? 'What was recorded is still held by this program, but could not be saved elsewhere. Leave it open, make room on the disk and try again.'
+    : 'It was the invented ledger, so nothing of yours is lost. Leave it.',
+  ].filter((part) => part !== '').join(' '); // prettier-ignore
+
 /** Code → sentence. A code that is not here can't be sent: `RefusalCode` is its key type. */
 export const refusals = {
   invalid: (p) => `${joinIssue(text(p, 'path'), text(p, 'problem'))}. Please correct it and try again.`,
@@ -27,6 +38,9 @@ export const refusals = {
   // Opening a ledger file.
   'no such file': (p) => `There is no ledger at ${text(p, 'file')}. Check the name, or start a new one.`,
   'file exists': (p) => `There is a file at ${text(p, 'file')} already. Open it, or choose another name.`,
+  'log without ledger': (p) =>
+    `There is no ledger at ${text(p, 'file')}, but the log of one lies beside that place (${text(p, 'log')}). It may hold what was recorded last. Put the ledger back, or move the log elsewhere to start a new one.`,
+  'name too long': (p) => `The name ${text(p, 'file')} is too long for its disk. Choose a shorter one.`,
   'is a folder': (p) => `${text(p, 'file')} is a folder. Choose a ledger file in it.`,
   'not a ledger': (p) => `${text(p, 'file')} is not a Jarline ledger. It was left as it is.`,
   'newer ledger': (p) =>
@@ -41,6 +55,14 @@ export const refusals = {
   'disk full': () => 'The disk is full. Make some room, then try again. Nothing was changed.',
   'disk trouble': () =>
     'The disk the ledger lies on did not answer as it should. Keep the ledger on a disk of this computer. Nothing was changed.',
+  'ledger gone': (p) =>
+    `The ledger was moved or deleted while it was open: it is no longer at ${text(p, 'file')}. ${leftAs(p)}`,
+  'ledger replaced': (p) =>
+    `Another file took the place of ${text(p, 'file')} while it was open, perhaps through a program that syncs files. ${leftAs(p)}`,
+  'kept, no answer': () =>
+    'This was recorded and is kept, but something went wrong after it. Look at the history before you record it again.',
+  'not closed in order': (p) =>
+    `Everything recorded is kept, but ${text(p, 'file')} could not be closed in order${p['full'] === true ? ', since the disk is full' : ''}. Leave the file ${text(p, 'file')}-wal beside it: it is taken in when the ledger is opened again.`,
   'no backup': () => 'There is no good backup beside this ledger. Save what can be read instead.',
   usage: (p) => `This is how: ${text(p, 'usage')}`,
   'no ledger named': () => 'Say which ledger file with --ledger FILE.',

@@ -7,6 +7,7 @@ import type { AppState, Result } from '../core/contract';
 import { type DayWatch, watchDay } from './day-watch';
 import { listen, tell } from './ipc';
 import { machineClock } from './ledger/clock';
+import { realFile } from './ledger/place';
 import { photographFolder } from './ledger/protocol';
 import { localeOfSystem } from './locale';
 import { keepMemory, readMemory } from './memory';
@@ -98,7 +99,11 @@ function begin(): void {
   void app.whenReady().then(async () => {
     closeSession(session.defaultSession);
     protocol.handle(SCHEME, (request) =>
-      serve(request, join(built, '../renderer'), ledger.file === null ? null : photographFolder(ledger.file)),
+      serve(
+        request,
+        join(built, '../renderer'),
+        ledger.file === null ? null : photographFolder(realFile(ledger.file)),
+      ),
     );
     listen(ledger, page, followTheme);
     showMenu();

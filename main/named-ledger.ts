@@ -1,27 +1,21 @@
 // Calls of the contract on the ledger that a command line names, one after another, through the handlers the window uses.
 // The file is opened by the first call that needs it and stays open until `close`; `call` makes one call, `calls` many.
-import { existsSync, rmSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { READS } from '../core/call-names';
 import type { CallName, Result } from '../core/contract';
-import { refusalSentence } from '../core/sentences';
 import packageFile from '../package.json';
 import { checkInput, checkReply } from './check-call';
 import type { OpenMode, WorkerCall } from './ledger/protocol';
-import { Refused, refusalOfSqlite } from './ledger/refusal';
+import { Refused, refusalOf } from './ledger/refusal';
 import { Session, unexpected } from './ledger/session';
 import { localeOfSystem } from './locale';
 
 /** What a call that was thrown out of amounts to: a refusal, or 'unexpected' with its stack on stderr. */
 export function refusalFrom(error: unknown): Result<never> {
-  if (error instanceof Refused) return { ok: false, error: error.refusal };
+  const refused = refusalOf(error);
+  if (refused) return { ok: false, error: refused.refusal };
   return { ok: false, error: { code: 'unexpected', params: { ref: unexpected(error) } } };
 }
-
-const isReading = (name: CallName): boolean =>
-  (READS as readonly string[]).includes(name) || name === 'notes.preview';
-/** Need a ledger that is there. */
-const NEVER_MAKING: readonly CallName[] = ['ledger.open', 'ledger.recover', 'ledger.backup'];
 
 export class NamedLedger {
   readonly #file: string | null;
@@ -69,24 +63,10 @@ export class NamedLedger {
     const { file, mode } = this.#target(name, input);
     if (file === null) throw new Refused('no ledger named');
     if (name === 'ledger.leaveDemo') throw new Refused('not from here', { name });
-    if (this.#session !== null) return run(this.#session, name, input);
-    const there = existsSync(file);
-    // The first thing recorded makes the file; reading what is not there yet reads an empty ledger and makes nothing.
-    const making = !there && mode === 'open' && !isReading(name) && !NEVER_MAKING.includes(name);
-    const session = this.#begin(file, making ? 'create' : mode);
-    this.#session = session;
-    let result: Result<unknown> | null = null;
-    try {
-      if (!there && isReading(name)) session.readAsEmpty();
-      result = run(session, name, input);
-      return result;
-    } finally {
-      // A ledger that was not opened, or only stood in for, is looked for again by the next call.
-      if (session.trouble || (!there && result?.ok !== true) || (!there && isReading(name))) this.close();
-      // A call that failed leaves no new ledger behind.
-      if (making && result?.ok !== true)
-        for (const end of ['', '-wal', '-shm']) rmSync(`${file}${end}`, { force: true });
-    }
+    const session = this.#session ?? this.#begin(file, mode);
+    // A ledger that could not be opened is looked for again by the next call.
+    this.#session = session.trouble ? null : session;
+    return run(session, name, input);
   }
 
   /** Which file a call is about, and how that is to be opened. */
@@ -100,8 +80,12 @@ export class NamedLedger {
         return { file: named ? resolve(named) : file, mode: 'create' };
       case 'ledger.openDemo':
         return { file, mode: 'demo' };
-      default:
+      case 'ledger.recover':
+      case 'ledger.backup':
         return { file, mode: 'open' };
+      default:
+        // The first thing recorded makes the file; reading what is not there yet reads an empty ledger and makes nothing.
+        return { file, mode: 'open or begin' };
     }
   }
 
@@ -117,24 +101,17 @@ export class NamedLedger {
     });
   }
 
-  /** Closes the file in order. Where that fails, what was answered before is kept all the same: it is said on stderr. */
+  /** Closes the file in order. What keeps it from that is said on stderr: what was answered before is kept all the same. */
   close(): void {
-    const session = this.#session;
+    this.#session?.close();
     this.#session = null;
-    try {
-      session?.close();
-    } catch (error) {
-      const refused = refusalOfSqlite(error);
-      if (!refused) throw error;
-      process.stderr.write(`jarline: while closing: ${refusalSentence(refused.refusal)}\n`);
-    }
   }
 }
 
 function run(session: Session, name: CallName, input: unknown): Result<unknown> {
   if (name === 'ledger.open' || name === 'ledger.create' || name === 'ledger.openDemo') {
     void session.ledger; // why it could not be opened
-    return { ok: true, value: session.state() };
+    return session.answer('app.state', {});
   }
   return session.answer(name as WorkerCall, input, {
     step: (done, total, says) => {

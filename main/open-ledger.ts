@@ -1,13 +1,14 @@
 // Which ledger is open, and changing it: the keeper's own, another file, a new one, the demo. No electron here:
 // dialogs and the like come in as doors, so that the headless host and the tests use the same code.
-import { existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { dirname, join, resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import type { AppState, CallName, Result } from '../core/contract';
 import type { RefusalCode } from '../core/sentences';
 import { checkInput, checkReply } from './check-call';
 import { type JobWatch, LedgerHost } from './host';
 import type { OpenMode } from './ledger/protocol';
+import { refusalOf } from './ledger/refusal';
 
 /** What only the system can do. Headless there is nobody to ask. */
 export interface Doors {
@@ -50,7 +51,7 @@ export class OpenLedger {
   constructor(setting: Setting, file: string | null) {
     this.#setting = setting;
     this.#own = file;
-    this.#host = this.#begin(file, file === null || existsSync(file) ? 'open' : 'create');
+    this.#host = this.#begin(file, 'open or create');
   }
 
   /** The open file, or null. */
@@ -99,6 +100,8 @@ export class OpenLedger {
 
   #inTurn(work: () => Promise<Result<unknown>>): Promise<Result<unknown>> {
     const result = this.#turn.then(work).catch((error: unknown) => {
+      const refused = refusalOf(error);
+      if (refused) return { ok: false as const, error: refused.refusal };
       process.stderr.write(
         `jarline: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}\n`,
       );
@@ -109,7 +112,6 @@ export class OpenLedger {
   }
 
   #begin(file: string | null, mode: OpenMode): LedgerHost {
-    if (file !== null) mkdirSync(dirname(file), { recursive: true });
     const { version, timeZone, now, workerFile, changed } = this.#setting;
     const locale = this.#setting.locale();
     const host: LedgerHost = new LedgerHost(
@@ -130,7 +132,11 @@ export class OpenLedger {
     const chosen = asked ?? (first ? defaultFile : await doors.chooseFile(mode, near));
     if (chosen === null) return this.#ask('app.state', {}, null);
     const file = resolve(chosen);
-    if (file === this.file && mode === 'open') return this.#ask('app.state', {}, null);
+    if (file === this.file && mode === 'open') {
+      // Open already; where it could not be, or is gone since, it is tried again.
+      const state = await this.#ask('app.state', {}, null);
+      if (!state.ok || (state.value as AppState).ledger !== null) return state;
+    }
     if (mode === 'open' && !existsSync(file)) return refuse('no such file', { file });
     if (mode === 'create' && existsSync(file)) return refuse('file exists', { file });
     const result = await this.#change(file, mode);

@@ -114,6 +114,8 @@ export interface Done<T> {
 export class Acts {
   /** Called inside the transaction after the work: may still refuse. Its answer is called after the commit. */
   settle: (act: number) => () => void = () => () => undefined;
+  /** How many acts this has kept: each is on the disk once it is counted. */
+  kept = 0;
   #open = false;
 
   constructor(
@@ -158,6 +160,7 @@ export class Acts {
       }
       const settled = this.settle(key);
       db.exec('COMMIT');
+      this.kept += 1;
       settled();
       return { act: { key, uid }, value };
     } catch (error) {

@@ -1,29 +1,34 @@
 // Checked copies beside the ledger, which of them stay, and the ways out when a ledger is damaged. A damaged file is
 // never changed: it is put aside whole before anything takes its place.
-import {
-  copyFileSync,
-  closeSync,
-  existsSync,
-  fsyncSync,
-  openSync,
-  readdirSync,
-  renameSync,
-  rmSync,
-  statSync,
-} from 'node:fs';
+import { constants, copyFileSync, existsSync, readdirSync, rmSync, statSync } from 'node:fs';
+import { homedir, tmpdir } from 'node:os';
 import { basename, dirname, extname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { type Clock, stampOf } from './clock';
-import { copyChecked, inspect } from './open';
+import { copyChecked, inspect, lookInto, numbered } from './open';
+import { ownName, putOver } from './place';
 import { backupFolder } from './protocol';
-import { Refused } from './refusal';
-import { backupsToRemove, type Kept } from './retention';
+import { Refused, refusalOf } from './refusal';
+import { backupsToRemove, newestFirst } from './retention';
 
 export interface Backup {
   readonly file: string;
-  /** A moment, UTC. */
+  /** A moment, UTC, as the clock was then. */
   readonly madeAt: string;
   readonly jars: number;
+}
+
+/** What a ledger holds, to tell which of two copies is the newer. */
+export interface Holding {
+  readonly uid: string;
+  readonly acts: number;
+  /** Id of the last act; null where there is none. */
+  readonly last: string | null;
+}
+
+interface Copy extends Holding {
+  readonly file: string;
+  readonly madeAt: string;
 }
 
 const STAMP = /-(\d{4})(\d{2})(\d{2})T(\d{2})(\d{2})(\d{2})Z(?:-\d+)?\.sqlite$/;
@@ -36,43 +41,64 @@ function madeAt(name: string): string | null {
 
 const stemOf = (file: string): string => basename(file, extname(file));
 
-/** A name that is not taken: the stamp, with a number where two are made in one second. */
-function freeName(folder: string, stem: string, clock: Clock): string {
-  const stamp = `${stem}-${stampOf(clock.milliseconds())}`;
-  for (let number = 1; ; number++) {
-    const name = join(folder, number === 1 ? `${stamp}.sqlite` : `${stamp}-${number}.sqlite`);
-    if (!existsSync(name)) return name;
+/** The path of a file to be made beside others, without its ending: the stamp after the stem (numbered adds the rest). */
+const stamped = (folder: string, stem: string, clock: Clock): string =>
+  join(folder, `${stem}-${stampOf(clock.milliseconds())}`);
+
+/** What an open ledger holds. */
+export function holdingOf(db: Database.Database): Holding {
+  const last = db.prepare('SELECT key, uid FROM act ORDER BY key DESC LIMIT 1').get() as
+    { key: number; uid: string } | undefined;
+  const uid = String(db.prepare('SELECT uid FROM ledger').pluck().get());
+  return { uid, acts: last?.key ?? 0, last: last?.uid ?? null };
+}
+
+/** The same of a file, or null where it can't be read: it may be damaged, or no ledger. */
+function holdingIn(file: string): Holding | null {
+  try {
+    return lookInto(file, holdingOf);
+  } catch (error) {
+    // Whatever is wrong with the file, it is no copy to go by.
+    if (error instanceof Database.SqliteError || refusalOf(error)) return null;
+    throw error;
   }
 }
 
-/** Backups beside a ledger, newest first, whether whole or not. */
-export function backupNames(file: string): { file: string; madeAt: string }[] {
+/**
+ * Copies beside a ledger that can be read, the newest first by what they hold: the stamp in a name is only what the clock
+ * said.
+ * @param uid the ledger's own; another ledger's that lay here before is left out. null where it can't be told
+ */
+export function copiesOf(file: string, uid: string | null): Copy[] {
   const folder = backupFolder(file);
   if (!existsSync(folder)) return [];
+  const order = (copy: Copy): { madeAt: number; acts: number } => ({
+    acts: copy.acts,
+    madeAt: Date.parse(copy.madeAt),
+  });
   return readdirSync(folder)
     .flatMap((name) => {
       const at = madeAt(name);
-      return at === null ? [] : [{ file: join(folder, name), madeAt: at }];
+      const holding = at === null ? null : holdingIn(join(folder, name));
+      if (at === null || holding === null || (uid !== null && holding.uid !== uid)) return [];
+      return [{ ...holding, file: join(folder, name), madeAt: at }];
     })
-    .toSorted((a, b) => (a.madeAt < b.madeAt ? 1 : a.madeAt > b.madeAt ? -1 : a.file < b.file ? 1 : -1));
+    .toSorted((a, b) => newestFirst(order(a), order(b)) || (a.file < b.file ? 1 : -1));
 }
 
-/** Backups that are whole and of a version we know, newest first. */
+/** Backups of a damaged ledger that are whole and of a version we know, newest first. */
 export function goodBackups(file: string): Backup[] {
-  return backupNames(file).flatMap((backup) => {
+  return copiesOf(file, holdingIn(file)?.uid ?? null).flatMap((copy) => {
     try {
-      inspect(backup.file);
+      inspect(copy.file);
     } catch (error) {
-      if (error instanceof Refused) return [];
+      if (refusalOf(error, copy.file)) return [];
       throw error;
     }
-    const db = new Database(backup.file, { readonly: true });
-    try {
-      const jars = db.prepare("SELECT count(*) FROM jar WHERE state IN ('made', 'lost')").pluck().get();
-      return [{ ...backup, jars: Number(jars) }];
-    } finally {
-      db.close();
-    }
+    const jars = lookInto(copy.file, (db) =>
+      Number(db.prepare("SELECT count(*) FROM jar WHERE state IN ('made', 'lost')").pluck().get()),
+    );
+    return [{ file: copy.file, madeAt: copy.madeAt, jars }];
   });
 }
 
@@ -82,36 +108,74 @@ export function makeBackup(
   file: string,
   clock: Clock,
 ): { file: string; bytes: number } {
-  const to = freeName(backupFolder(file), stemOf(file), clock);
-  copyChecked(db, to);
+  const made = copyChecked(db, numbered(stamped(backupFolder(file), stemOf(file), clock)));
   // Copies made before a migration stay with the others and go like them.
-  const all: Kept[] = backupNames(file).map((one) => ({ name: one.file, madeAt: Date.parse(one.madeAt) }));
-  for (const name of backupsToRemove(all, clock.milliseconds())) if (name !== to) rmSync(name);
-  return { file: to, bytes: statSync(to).size };
+  const all = copiesOf(file, holdingOf(db).uid).map((copy) => ({
+    name: copy.file,
+    madeAt: Date.parse(copy.madeAt),
+    acts: copy.acts,
+  }));
+  // Another program may be doing the same.
+  for (const name of backupsToRemove(all, clock.milliseconds()))
+    if (name !== made) rmSync(name, { force: true });
+  return { file: made, bytes: statSync(made).size };
+}
+
+/**
+ * Keeps all that an open ledger holds, for a ledger whose own file is no longer where it was: beside that place, or where
+ * its folder is gone as near to it as can be, or with the keeper's own files.
+ * @returns where it lies
+ * @throws what kept it from the last of these places
+ */
+export function saveBeside(db: Database.Database, file: string, clock: Clock): string {
+  let near = dirname(file);
+  while (!existsSync(near)) near = dirname(near);
+  let trouble: unknown;
+  for (const folder of new Set([near, homedir(), tmpdir()])) {
+    try {
+      return copyChecked(db, numbered(stamped(folder, `${stemOf(file)}-kept`, clock)));
+    } catch (error) {
+      trouble = error;
+    }
+  }
+  throw trouble;
 }
 
 const COMPANIONS = ['', '-wal', '-shm'] as const;
 
 /** Copies a damaged file with its companions beside itself. @returns where to */
 export function copyAside(file: string, clock: Clock): string {
-  const aside = freeName(dirname(file), `${stemOf(file)}-damaged`, clock);
-  for (const companion of COMPANIONS) {
-    if (existsSync(file + companion)) copyFileSync(file + companion, aside + companion);
+  for (const aside of numbered(stamped(dirname(file), `${stemOf(file)}-damaged`, clock))) {
+    if (existsSync(aside)) continue;
+    const made: string[] = [];
+    try {
+      for (const companion of COMPANIONS) {
+        if (!existsSync(file + companion)) continue;
+        copyFileSync(file + companion, aside + companion, constants.COPYFILE_EXCL);
+        made.push(aside + companion);
+      }
+      return aside;
+    } catch (error) {
+      for (const name of made) rmSync(name, { force: true });
+      // Another program took the name meanwhile: the next one.
+      if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
+    }
   }
-  return aside;
+  throw new Error('there is always a next name');
 }
 
-/** Puts a whole ledger file where another lies: on disk first, then in place in one step. */
+/** Puts a copy of a whole ledger file where another lies: on disk first, then in place in one step. */
 export function putInPlace(whole: string, file: string): void {
-  const part = `${file}.part`;
-  copyFileSync(whole, part);
-  const handle = openSync(part, 'r+');
-  fsyncSync(handle);
-  closeSync(handle);
-  // A log of the old file must not be read as one of the new.
-  rmSync(`${file}-wal`, { force: true });
-  rmSync(`${file}-shm`, { force: true });
-  renameSync(part, file);
+  const part = ownName(file);
+  try {
+    copyFileSync(whole, part);
+    // A log of the old file must not be read as one of the new.
+    rmSync(`${file}-wal`, { force: true });
+    rmSync(`${file}-shm`, { force: true });
+    putOver(part, file);
+  } finally {
+    rmSync(part, { force: true });
+  }
 }
 
 /**

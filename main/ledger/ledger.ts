@@ -1,4 +1,5 @@
 // One open ledger: its file, its rows, its acts and the family in memory. Handlers (reads/, writes/) work on this.
+import { statSync } from 'node:fs';
 import type Database from 'better-sqlite3';
 import { NEUTRAL_PREFERENCES } from '../../core/ledger/default-preferences';
 import type { Preferences } from '../../core/ledger/records';
@@ -6,7 +7,7 @@ import { jarLabel, type LabelParts } from '../../core/lineage/labels';
 import { Acts } from './acts';
 import type { Clock } from './clock';
 import { FamilyIndex } from './family-index';
-import { closeLedger, openInMemory, openLedger } from './open';
+import { closeLedger, copyChecked, openInMemory, openLedger } from './open';
 import { Rows } from './rows';
 
 export interface LedgerOptions {
@@ -18,6 +19,15 @@ export interface LedgerOptions {
   readonly demo: boolean;
 }
 
+/** Where an open ledger's file is now: where it was, nowhere to be found, or with another file in its place. */
+export type Whereabouts = 'there' | 'gone' | 'another';
+
+/** What tells a file from another that lies under the same name; null where none does. */
+function identityOf(file: string): string | null {
+  const stat = statSync(file, { bigint: true, throwIfNoEntry: false });
+  return stat ? `${stat.dev}:${stat.ino}` : null;
+}
+
 export class Ledger {
   readonly rows: Rows;
   readonly acts: Acts;
@@ -26,6 +36,9 @@ export class Ledger {
   #seen: number;
   #told: number;
 
+  /** null for a ledger in memory. */
+  readonly #identity: string | null;
+
   private constructor(
     readonly file: string,
     readonly db: Database.Database,
@@ -33,6 +46,7 @@ export class Ledger {
     readonly newId: () => string,
     readonly defaults: Preferences = NEUTRAL_PREFERENCES,
   ) {
+    this.#identity = db.memory ? null : identityOf(file);
     this.rows = new Rows(db);
     this.acts = new Acts(this.rows, clock, newId);
     this.#index = new FamilyIndex(this.rows);
@@ -48,7 +62,10 @@ export class Ledger {
     };
   }
 
-  /** @throws Refused for every file that can't be opened */
+  /**
+   * @param file the file itself, no link to it (realFile): its companions lie beside it
+   * @throws Refused for every file that can't be opened
+   */
   static open(file: string, options: LedgerOptions): Ledger {
     const db = openLedger(file, options);
     try {
@@ -60,8 +77,24 @@ export class Ledger {
   }
 
   /** An empty ledger in memory that stands for a file that is not there yet. */
-  static inMemory(file: string, options: Pick<LedgerOptions, 'clock' | 'newId' | 'defaults'>): Ledger {
+  static inMemory(file: string, options: Omit<LedgerOptions, 'mode'>): Ledger {
     return new Ledger(file, openInMemory(options), options.clock, options.newId, options.defaults);
+  }
+
+  /** Writes a ledger in memory to the file it stands for. @throws Refused 'file exists' where something lies there now */
+  put(): void {
+    copyChecked(this.db, [this.file]);
+  }
+
+  /**
+   * Where the file is now. SQLite goes on writing into a file that was moved, deleted or replaced, and nobody who looks
+   * under its name would find that.
+   * @param named the name it was opened by: a link may lead elsewhere by now
+   */
+  whereabouts(named: string): Whereabouts {
+    if (this.#identity === null) return 'there';
+    const now = identityOf(named);
+    return now === this.#identity ? 'there' : now === null ? 'gone' : 'another';
   }
 
   /** Rises when another process has written to the file. */
@@ -106,6 +139,19 @@ export class Ledger {
     return jarLabel(parts, this.index.needsYear(parts));
   }
 
+  /**
+   * Lets go of a file that is no longer where it was. Its log is merged into it, wherever it is: left under the name, it
+   * would be taken for the log of what lies there now. Where others have written to the log since, it is theirs.
+   */
+  abandon(): void {
+    try {
+      if (this.#dataVersion() === this.#seen) this.db.pragma('wal_checkpoint(TRUNCATE)');
+    } finally {
+      this.db.close();
+    }
+  }
+
+  /** @throws what kept it from being closed in order (closeLedger) */
   close(): void {
     closeLedger(this.db);
   }

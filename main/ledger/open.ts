@@ -1,24 +1,13 @@
 // Opening a ledger file, in an order that touches nothing before it is known to be ours, whole and not newer.
 // See design.md *The ledger*; the pragmas and why each is set are listed at `PRAGMAS`.
-import {
-  accessSync,
-  closeSync,
-  constants,
-  existsSync,
-  mkdirSync,
-  openSync,
-  readdirSync,
-  readSync,
-  renameSync,
-  rmSync,
-  statSync,
-} from 'node:fs';
+import { accessSync, closeSync, constants, mkdirSync, openSync, readSync, rmSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { type Clock, stampOf } from './clock';
 import { type Migration, migrations } from './migrations/index';
+import { ownName, putNew, removeAbandoned } from './place';
 import { backupFolder } from './protocol';
-import { Refused, refusalOfSqlite } from './refusal';
+import { Refused, refusalOf, refusedFor } from './refusal';
 
 /** 'JarL' in ASCII: tells our files from others (file(1) shows it). */
 export const APPLICATION_ID = 0x4a61724c;
@@ -83,22 +72,38 @@ function expectedTriggers(upTo: number, list: readonly Migration[]): string {
   }
 }
 
+/** Bytes of a file; 0 where there is none. */
+const sizeOf = (file: string): number => statSync(file, { throwIfNoEntry: false })?.size ?? 0;
+
 /**
- * Looks at a file through a connection that can't write and refuses what is not a whole ledger of a version we know.
- * No byte of the file changes, and nothing new is left beside it.
+ * Works on a connection that changes no byte of a file and leaves nothing beside it. A reader of a ledger needs a log, be
+ * it empty: SQLite makes one and takes it away again by itself, under its locks, if the connection may write. Where a log
+ * is there already that would merge it, so there the connection may not. Nothing is removed by us: a log that comes into
+ * being meanwhile is another program's.
+ */
+export function lookInto<T>(file: string, work: (db: Database.Database) => T): T {
+  const db = new Database(file, { readonly: sizeOf(`${file}-wal`) > 0, fileMustExist: true });
+  try {
+    db.pragma('query_only = ON');
+    db.pragma('trusted_schema = OFF');
+    // One state from the first question to the last, whatever others write meanwhile.
+    db.exec('BEGIN');
+    return work(db);
+  } finally {
+    db.close();
+  }
+}
+
+/**
+ * Looks at a file without changing it (lookInto) and refuses what is not a whole ledger of a version we know.
  * @throws Refused 'not a ledger', 'newer ledger', 'damaged', 'read-only', 'disk trouble'
  */
 export function inspect(file: string, list: readonly Migration[] = migrations): { version: number } {
   const header = readHeader(file);
   if (!header || header.applicationId !== APPLICATION_ID) throw new Refused('not a ledger', { file });
   if (header.version > list.length) throw new Refused('newer ledger', { file });
-  // A reader of a write-ahead log makes these two files. Beside a refused file what was not there before goes again;
-  // beside a good one they stay, since another process may be using them by now.
-  const companions = [`${file}-wal`, `${file}-shm`].filter((companion) => !existsSync(companion));
   try {
-    const db = new Database(file, { readonly: true });
-    try {
-      db.pragma('trusted_schema = OFF');
+    return lookInto(file, (db) => {
       db.pragma('cell_size_check = ON');
       // Asked again: a log that is not merged yet may say otherwise than the header.
       const version = Number(db.pragma('user_version', { simple: true }));
@@ -112,14 +117,12 @@ export function inspect(file: string, list: readonly Migration[] = migrations): 
       if (db.pragma('quick_check(1)', { simple: true }) !== 'ok') throw new Refused('damaged', { file });
       if (triggersOf(db) !== expectedTriggers(version, list)) throw new Refused('altered ledger', { file });
       return { version };
-    } finally {
-      db.close();
-    }
+    });
   } catch (error) {
-    for (const companion of companions) rmSync(companion, { force: true });
-    const refused = refusalOfSqlite(error);
+    const refused = refusalOf(error, file);
+    // The header says that it is one: then it is a ledger with something wrong in it.
     if (refused?.refusal.code === 'not a ledger') throw new Refused('damaged', { file });
-    throw refused ? new Refused(refused.refusal.code as 'damaged', { file }) : error;
+    throw refused ?? error;
   }
 }
 
@@ -132,61 +135,62 @@ function setPragmas(db: Database.Database): void {
   }
 }
 
-/** Long past the time that a copy takes (ms). */
-const ABANDONED_AFTER_MS = 3_600_000;
-
-/** Removes what a program that was killed while it copied left behind. A copy that may still be under way stays. */
-function removeUnfinished(folder: string): void {
-  for (const name of readdirSync(folder)) {
-    if (!/\.sqlite\.part(-journal)?$/.test(name)) continue;
-    const file = join(folder, name);
-    // By the disk's clock on both sides: --now moves the ledger's own.
-    if (Date.now() - statSync(file).mtimeMs > ABANDONED_AFTER_MS) rmSync(file, { force: true });
-  }
-}
-
 /**
  * A checked copy of the whole ledger: VACUUM INTO (a plain file copy would miss the write-ahead log), opened again
  * and checked before it counts.
- * @throws Refused 'disk full', 'disk trouble'; Error when the copy is not whole
+ * @param places where to, in order: the first where nothing lies is taken
+ * @returns where it lies
+ * @throws Refused 'disk full', 'disk trouble', 'file exists'; Error when the copy is not whole
  */
-export function copyChecked(db: Database.Database, to: string): void {
-  mkdirSync(dirname(to), { recursive: true });
-  removeUnfinished(dirname(to));
-  const part = `${to}.part`;
-  rmSync(part, { force: true });
-  try {
-    db.prepare('VACUUM INTO ?').run(part);
-    const copy = new Database(part, { readonly: true });
+export function copyChecked(db: Database.Database, places: Iterable<string>): string {
+  let last = '';
+  for (const to of places) {
+    last = to;
+    if (sizeOf(to) > 0) continue;
+    mkdirSync(dirname(to), { recursive: true });
+    removeAbandoned(dirname(to));
+    const part = ownName(to);
     try {
-      if (
-        copy.pragma('quick_check(1)', { simple: true }) !== 'ok' ||
-        copy.pragma('user_version', { simple: true }) !== db.pragma('user_version', { simple: true })
-      ) {
-        throw new Error('a copy of the ledger is not whole');
-      }
+      db.prepare('VACUUM INTO ?').run(part);
+      checkCopy(part, db);
+      if (putNew(part, to)) return to;
     } finally {
-      copy.close();
+      rmSync(part, { force: true });
     }
-    renameSync(part, to);
+  }
+  throw new Refused('file exists', { file: last });
+}
+
+function checkCopy(file: string, of: Database.Database): void {
+  const copy = new Database(file, { readonly: true });
+  try {
+    const asks = ['user_version', 'application_id'];
+    if (
+      copy.pragma('quick_check(1)', { simple: true }) !== 'ok' ||
+      asks.some((ask) => copy.pragma(ask, { simple: true }) !== of.pragma(ask, { simple: true }))
+    ) {
+      throw new Error('a copy of the ledger is not whole');
+    }
   } finally {
-    rmSync(part, { force: true });
+    copy.close();
   }
 }
 
 /** Runs what is pending in one transaction, after a checked copy of a ledger that holds something. */
-function migrate(db: Database.Database, options: OpenOptions): void {
+function migrate(db: Database.Database, options: Omit<OpenOptions, 'mode'>): void {
   const list = options.migrations ?? migrations;
-  const version = Number(db.pragma('user_version', { simple: true }));
-  const pending = list.slice(version);
-  if (pending.length === 0) return;
-  if (version > 0) {
-    const name = `before-version-${list.length}-${stampOf(options.clock.milliseconds())}.sqlite`;
-    copyChecked(db, join(backupFolder(db.name), name));
+  const versionNow = (): number => Number(db.pragma('user_version', { simple: true }));
+  const before = versionNow();
+  if (before >= list.length) return;
+  if (before > 0) {
+    const name = `before-version-${list.length}-${stampOf(options.clock.milliseconds())}`;
+    copyChecked(db, numbered(join(backupFolder(db.name), name)));
   }
   db.exec('BEGIN IMMEDIATE');
   try {
-    for (const migration of pending) db.exec(migration.sql);
+    // Asked again where nobody else can write: another program may have been faster.
+    const version = versionNow();
+    for (const migration of list.slice(version)) db.exec(migration.sql);
     if (version === 0) {
       db.prepare('INSERT INTO ledger (one, uid, demo, made_at) VALUES (1, ?, ?, ?)').run(
         options.newId(),
@@ -197,43 +201,71 @@ function migrate(db: Database.Database, options: OpenOptions): void {
     if ((db.pragma('foreign_key_check') as unknown[]).length > 0) {
       throw new Error('a migration left a record pointing at nothing');
     }
-    db.pragma(`user_version = ${list.length}`);
+    db.pragma(`user_version = ${Math.max(version, list.length)}`);
     db.exec('COMMIT');
   } catch (error) {
-    db.exec('ROLLBACK');
+    if (db.inTransaction) db.exec('ROLLBACK');
     throw error;
   }
 }
 
+/** Names for one file after the other: the stem's own, then with a number. */
+export function* numbered(stem: string): Generator<string> {
+  yield `${stem}.sqlite`;
+  for (let number = 2; ; number++) yield `${stem}-${number}.sqlite`;
+}
+
 /**
- * Opens (or makes) a ledger and leaves it ready: checked, migrated, every pragma set and read back.
- * @throws Refused with a sentence for every file that can't be opened; such a file is left exactly as it was
+ * How large the file is; -1 where there is none.
+ * @throws Refused for what is no file, or out of reach
  */
-export function openLedger(file: string, options: OpenOptions): Database.Database {
-  let size = -1;
+function look(file: string): number {
   try {
     const stat = statSync(file);
     if (stat.isDirectory()) throw new Refused('is a folder', { file });
     if (!stat.isFile()) throw new Refused('not a ledger', { file });
-    size = stat.size;
     accessSync(file, constants.R_OK | constants.W_OK);
     accessSync(dirname(file), constants.W_OK);
+    return stat.size;
   } catch (error) {
-    if (error instanceof Refused) throw error;
     const { code } = error as NodeJS.ErrnoException;
-    if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS') throw new Refused('read-only', { file });
-    if (code === 'ENOTDIR' || code === 'ENAMETOOLONG') throw new Refused('no such file', { file });
-    if (code !== 'ENOENT') throw error;
+    if (code === 'ENOENT') return -1;
+    throw refusedFor(error, file);
   }
-  if (options.mode === 'open' && size < 0) throw new Refused('no such file', { file });
-  if (options.mode === 'create' && size > 0) throw new Refused('file exists', { file });
-  if (size > 0) inspect(file, options.migrations);
+}
+
+/**
+ * How large the ledger file is, -1 where there is none, so that it can be made.
+ * @throws Refused 'log without ledger' where the log of a ledger lies beside the place, but not the ledger: SQLite would
+ *   throw the log away with what was recorded last, or take it for one of the new ledger
+ */
+export function lookForLedger(file: string): number {
+  // In this order: a log is made after its ledger, so one that is there before nothing was found has lost it.
+  const log = sizeOf(`${file}-wal`);
+  const size = look(file);
+  if (log > 0 && size <= 0) throw new Refused('log without ledger', { file, log: `${file}-wal` });
+  return size;
+}
+
+/**
+ * Opens (or makes) a ledger and leaves it ready: checked, migrated, every pragma set and read back.
+ * @param file the file itself, no link to it (realFile)
+ * @throws Refused with a sentence for every file that can't be opened; such a file is left exactly as it was
+ */
+export function openLedger(file: string, options: OpenOptions): Database.Database {
   try {
-    if (size < 0) mkdirSync(dirname(file), { recursive: true });
-    const db = new Database(file, { fileMustExist: size >= 0 });
+    let size = lookForLedger(file);
+    if (options.mode === 'open' && size < 0) throw new Refused('no such file', { file });
+    if (options.mode === 'create' && size > 0) throw new Refused('file exists', { file });
+    if (size < 0) {
+      makeLedger(file, options);
+      size = lookForLedger(file);
+    }
+    if (size > 0) inspect(file, options.migrations);
+    const db = new Database(file, { fileMustExist: true });
     try {
       // Before there is a log: the file is known as ours from its first page on, whenever the program is killed.
-      if (size <= 0) db.pragma(`application_id = ${APPLICATION_ID}`);
+      if (size === 0) db.pragma(`application_id = ${APPLICATION_ID}`);
       setPragmas(db);
       migrate(db, options);
       return db;
@@ -242,28 +274,43 @@ export function openLedger(file: string, options: OpenOptions): Database.Databas
       throw error;
     }
   } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS') throw new Refused('read-only', { file });
-    const refused = refusalOfSqlite(error);
-    throw refused
-      ? new Refused(refused.refusal.code as 'damaged', { ...refused.refusal.params, file })
-      : error;
+    throw refusedFor(error, file);
+  }
+}
+
+/** Makes an empty ledger where nothing lies. @throws Refused 'file exists' where another program was faster */
+function makeLedger(file: string, options: Omit<OpenOptions, 'mode'>): void {
+  const db = openInMemory(options);
+  try {
+    copyChecked(db, [file]);
+  } finally {
+    db.close();
   }
 }
 
 /** An empty ledger that lies nowhere. */
-export function openInMemory(options: Pick<OpenOptions, 'clock' | 'newId'>): Database.Database {
+export function openInMemory(options: Omit<OpenOptions, 'mode'>): Database.Database {
   const db = new Database(':memory:');
+  db.pragma(`application_id = ${APPLICATION_ID}`);
   db.pragma('foreign_keys = ON');
   db.pragma('recursive_triggers = ON');
-  migrate(db, { ...options, mode: 'create', demo: false });
+  migrate(db, options);
   return db;
 }
 
-/** Closes in order: statistics refreshed, the write-ahead log merged, so that the file alone is the ledger. */
+/**
+ * Closes in order: statistics refreshed, the write-ahead log merged, so that the file alone is the ledger.
+ * @throws what kept it from that; then it is closed all the same, and what was recorded is kept in the log
+ */
 export function closeLedger(db: Database.Database): void {
   if (!db.open) return;
-  db.pragma('optimize');
-  db.pragma('wal_checkpoint(TRUNCATE)');
-  db.close();
+  try {
+    try {
+      db.pragma('optimize');
+    } finally {
+      db.pragma('wal_checkpoint(TRUNCATE)');
+    }
+  } finally {
+    db.close();
+  }
 }

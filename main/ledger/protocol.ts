@@ -9,6 +9,8 @@
 // The host answers HOST_CALLS and the 'show folder' of 'ledger.recover' itself, most by ending this worker and
 // starting another. 'ledger.backup' and the rest of 'ledger.recover' reach the worker, which reopens what it
 // recovered by itself.
+//
+// A ledger's companions lie beside the file itself: give the two functions below no link to it (place.ts, realFile).
 import { basename, dirname, extname, join } from 'node:path';
 import type { CallName, Result } from '../../core/contract';
 
@@ -17,8 +19,11 @@ export const HOST_CALLS = ['ledger.open', 'ledger.create', 'ledger.openDemo', 'l
 export type HostCall = (typeof HOST_CALLS)[number];
 export type WorkerCall = Exclude<CallName, HostCall>;
 
-/** How the file is to be opened: it must be there; it must not be there; make it and fill it with the demo. */
-export type OpenMode = 'open' | 'create' | 'demo';
+/**
+ * How the file is to be opened: it must be there; it must not be there; it may be there, else it is made; it may be there,
+ * else it reads as empty and the first thing recorded makes it; it is made with the demo in it.
+ */
+export type OpenMode = 'open' | 'create' | 'open or create' | 'open or begin' | 'demo';
 
 export interface WorkerStart {
   /** null until a door is chosen: `app.state` then has ledger null, other calls are refused with 'no ledger'. */

@@ -1,9 +1,11 @@
-// Which backups stay. Pure: names and moments in, names out.
+// Which backups stay. Pure: names, moments and how much each holds in, names out.
 
 export interface Kept {
   readonly name: string;
-  /** Milliseconds since 1970. */
+  /** Milliseconds since 1970, as the clock was then: it may have been wrong. */
   readonly madeAt: number;
+  /** How many acts it holds. A ledger only ever gains acts, so this tells which of two is the newer, whatever the clock said. */
+  readonly acts: number;
 }
 
 const HOUR = 3_600_000;
@@ -15,28 +17,30 @@ const MONTHS = 24;
 const spanOf = (at: number, length: 'day' | 'month'): string =>
   new Date(at).toISOString().slice(0, length === 'day' ? 10 : 7);
 
+/** The one that holds more first; of equals the one that says it was made later. */
+export const newestFirst = (a: Omit<Kept, 'name'>, b: Omit<Kept, 'name'>): number =>
+  b.acts - a.acts || b.madeAt - a.madeAt;
+
 /**
  * The backups to remove: all but the newest three, the newest of each of the last fourteen days that have one, and the
  * newest of each of the last twenty-four months that have one. Nothing of the last hour goes, nor anything from the
- * future (a clock that was set back must not cost a backup).
+ * future: those were made by a clock that was ahead, and take no other one's place.
  */
 export function backupsToRemove(backups: readonly Kept[], now: number): string[] {
-  const newestFirst = backups.toSorted((a, b) => b.madeAt - a.madeAt || (a.name < b.name ? 1 : -1));
-  const kept = new Set(newestFirst.slice(0, LATEST).map(({ name }) => name));
+  const inOrder = backups.toSorted((a, b) => newestFirst(a, b) || (a.name < b.name ? 1 : -1));
+  const kept = new Set(inOrder.slice(0, LATEST).map(({ name }) => name));
+  const past = inOrder.filter(({ madeAt }) => madeAt <= now);
   for (const [length, most] of [
     ['day', DAYS],
     ['month', MONTHS],
   ] as const) {
-    // prettier-ignore
     const seen = new Set<string>();
-    for (const { name, madeAt } of newestFirst) {
+    for (const { name, madeAt } of past) {
       const span = spanOf(madeAt, length);
       if (seen.has(span) || seen.size >= most) continue;
       seen.add(span);
       kept.add(name);
     }
   }
-  return newestFirst
-    .filter(({ name, madeAt }) => !kept.has(name) && now - madeAt > HOUR)
-    .map(({ name }) => name);
+  return past.filter(({ name, madeAt }) => !kept.has(name) && now - madeAt > HOUR).map(({ name }) => name);
 }

@@ -4,6 +4,7 @@ import Database from 'better-sqlite3';
 import { copyAside, putInPlace } from './backup';
 import type { Clock } from './clock';
 import { closeLedger, inspect, openLedger } from './open';
+import { ownName } from './place';
 import { Refused } from './refusal';
 
 interface Schema {
@@ -19,8 +20,7 @@ interface Schema {
  */
 export function salvage(file: string, clock: Clock, newId: () => string): { rows: number; aside: string } {
   const aside = copyAside(file, clock);
-  const made = `${aside}.saved`;
-  rmSync(made, { force: true });
+  const made = ownName(file);
   try {
     const rows = fill(aside, made, clock, newId);
     inspect(made);

@@ -1,21 +1,25 @@
 // One opening of one ledger file: holds the ledger, or why it could not be opened, and answers every call with exactly
 // one result. The same for the worker thread and for headless.
 import { randomBytes } from 'node:crypto';
+import { existsSync } from 'node:fs';
 import { basename, extname } from 'node:path';
-import type { AppState, Result } from '../../core/contract';
+import { WRITES } from '../../core/call-names';
+import type { AppState, CallName, Result } from '../../core/contract';
 import { DEMO_TODAY } from '../../core/demo/larder';
 import { defaultPreferences } from '../../core/ledger/default-preferences';
 import type { Preferences } from '../../core/ledger/records';
 import { type RefusalCode, refusalSentence } from '../../core/sentences';
 import { handlers } from '../calls';
-import { backupNames, goodBackups, makeBackup, restoreNewest } from './backup';
+import { copiesOf, goodBackups, holdingOf, makeBackup, restoreNewest, saveBeside } from './backup';
 import { machineClock, stillClock } from './clock';
 import { PlacedClock, playDemo } from './demo';
 import { idGenerator } from './ids';
 import type { Job } from './job';
-import { Ledger } from './ledger';
-import type { WorkerCall, WorkerStart } from './protocol';
-import { Refused, refusalOfSqlite } from './refusal';
+import { Ledger, type LedgerOptions } from './ledger';
+import { lookForLedger } from './open';
+import { realFile } from './place';
+import type { OpenMode, WorkerCall, WorkerStart } from './protocol';
+import { Refused, refusalOf } from './refusal';
 import { salvage } from './salvage';
 import { nextRedo, nextUndo, wordsOf } from './undo';
 
@@ -31,13 +35,20 @@ const TROUBLE: Partial<Record<RefusalCode, TroubleKind>> = {
   'newer ledger': 'newer',
 };
 
+/** What makes a ledger that is not there yet, and may not be said to be kept where the file is gone. */
+const KEEPING = new Set<string>([...WRITES, 'notes.bringIn', 'ledger.backup'] satisfies CallName[]);
+
 export class Session {
   readonly #start: WorkerStart;
   #makeId: () => string;
+  /** The file itself, where the one that was named is a link to it. */
+  #file: string | null = null;
   readonly #defaults: Preferences;
   /** Moved only for the invented ledger, whose jars would otherwise all be months old. */
   readonly #clock: PlacedClock;
   #ledger: Ledger | null = null;
+  /** Whether the ledger is an empty one in memory that stands for a file which is not there yet. */
+  #begun = false;
   #trouble: Refused | null = null;
 
   constructor(start: WorkerStart) {
@@ -61,25 +72,62 @@ export class Session {
     this.#makeId = this.#idsFromNow();
   }
 
-  #open(mode: WorkerStart['mode']): void {
-    const { file } = this.#start;
-    if (file === null) return;
+  #open(mode: OpenMode): void {
+    const named = this.#start.file;
+    if (named === null) return;
+    this.#trouble = null;
+    this.#begun = false;
     try {
-      this.#ledger = Ledger.open(file, {
-        clock: this.#clock,
-        newId: this.#newId,
-        defaults: this.#defaults,
-        mode: mode === 'open' ? 'open' : 'create',
-        demo: mode === 'demo',
-      });
-      this.#trouble = null;
-      if (mode === 'demo') playDemo((name, input) => this.answer(name as WorkerCall, input), this.#clock);
-      if (this.#ledger.about.demo) this.#clock.moveTo(this.#start.now ?? DEMO_NOW);
+      const file = realFile(named);
+      this.#file = file;
+      if (mode === 'demo') this.#makeDemo(file);
+      else if (mode === 'open or begin' && lookForLedger(file) < 0) this.#begin(file, false);
+      else this.#ledger = this.#openOrMake(file, mode);
+      if (this.#ledger?.about.demo) this.#clock.moveTo(this.#start.now ?? DEMO_NOW);
     } catch (error) {
       this.close();
-      this.#trouble =
-        error instanceof Refused ? error : new Refused('unexpected', { ref: unexpected(error) });
+      this.#trouble = this.#refusal(error);
     }
+  }
+
+  get #options(): Omit<LedgerOptions, 'mode' | 'demo'> {
+    return { clock: this.#clock, newId: this.#newId, defaults: this.#defaults };
+  }
+
+  #openOrMake(file: string, mode: OpenMode): Ledger {
+    const options = { ...this.#options, demo: false };
+    if (mode !== 'open or create' || existsSync(file))
+      return Ledger.open(file, { ...options, mode: mode === 'create' ? 'create' : 'open' });
+    try {
+      return Ledger.open(file, { ...options, mode: 'create' });
+    } catch (error) {
+      // Another program was faster: then it is there now.
+      if (this.#refusal(error).refusal.code !== 'file exists') throw error;
+      return Ledger.open(file, { ...options, mode: 'open' });
+    }
+  }
+
+  #begin(file: string, demo: boolean): void {
+    this.#ledger = Ledger.inMemory(file, { ...this.#options, demo });
+    this.#begun = true;
+  }
+
+  /** The invented ledger is whole before there is a file of it. */
+  #makeDemo(file: string): void {
+    if (lookForLedger(file) >= 0) throw new Refused('file exists', { file });
+    this.#begin(file, true);
+    playDemo((name, input) => this.#handle(name as WorkerCall, input, noJob), this.#clock);
+    this.#put();
+  }
+
+  /** Writes what was begun in memory to its file, and goes on with that. @throws Refused 'file exists' */
+  #put(): void {
+    const begun = this.ledger;
+    this.#ledger = null;
+    this.#begun = false;
+    begun.put();
+    begun.close();
+    this.#ledger = Ledger.open(begun.file, { ...this.#options, mode: 'open', demo: false });
   }
 
   /** The open ledger. @throws Refused: why there is none */
@@ -93,33 +141,88 @@ export class Session {
     return this.#trouble;
   }
 
-  /** Takes the place of a file that is not there: an empty ledger in memory, so that reading makes no file. */
-  readAsEmpty(): void {
-    this.#ledger = Ledger.inMemory(this.#start.file ?? '', {
-      clock: this.#clock,
-      newId: this.#newId,
-      defaults: this.#defaults,
-    });
-    this.#trouble = null;
-  }
-
   /**
    * Answers a call whose input keeps to the contract. Never throws: what a keeper can mend comes back as a refusal, and a
    * fault of the program as 'unexpected' with a ref, its stack on stderr under the same ref.
    */
   answer(name: WorkerCall, input: unknown, job: Job = noJob): Result<unknown> {
+    const keeping = KEEPING.has(name);
+    try {
+      if (this.#begun && existsSync(this.#file ?? '')) this.#open('open');
+      this.#lookWhereabouts(keeping ? 'before' : null);
+    } catch (error) {
+      return { ok: false, error: this.#refusal(error).refusal };
+    }
+    const result = this.#handle(name, input, job);
+    if (!result.ok || !keeping) return result;
+    try {
+      if (this.#begun) return this.#putOrAgain(name, input, job, result);
+      // A file that went away meanwhile took this with it.
+      this.#lookWhereabouts('after');
+      return result;
+    } catch (error) {
+      return { ok: false, error: this.#refusal(error).refusal };
+    }
+  }
+
+  /** The first thing recorded makes the file; where another program made it meanwhile, it is recorded there. */
+  #putOrAgain(name: WorkerCall, input: unknown, job: Job, result: Result<unknown>): Result<unknown> {
+    try {
+      this.#put();
+      return result;
+    } catch (error) {
+      this.#open('open or begin');
+      if (this.#refusal(error).refusal.code !== 'file exists' || this.#begun) throw error;
+      return this.answer(name, input, job);
+    }
+  }
+
+  #handle(name: WorkerCall, input: unknown, job: Job): Result<unknown> {
+    const before = this.#ledger;
+    const kept = before?.acts.kept;
     try {
       const handler = handlers[name] as (session: Session, input: unknown, job: Job) => unknown;
       return { ok: true, value: handler(this, input, job) };
     } catch (error) {
-      const refused = error instanceof Refused ? error : refusalOfSqlite(error);
-      if (refused) return { ok: false, error: refused.refusal };
-      return { ok: false, error: { code: 'unexpected', params: { ref: unexpected(error) } } };
+      const refused = this.#refusal(error);
+      // What is on the disk is not to be denied, whatever went wrong behind it.
+      if (before === null || before.acts.kept === kept) return { ok: false, error: refused.refusal };
+      process.stderr.write(`jarline: after it was kept: ${refusalSentence(refused.refusal)}\n`);
+      return { ok: false, error: new Refused('kept, no answer').refusal };
     }
   }
 
+  #refusal(error: unknown): Refused {
+    return refusalOf(error, this.#file ?? undefined) ?? new Refused('unexpected', { ref: unexpected(error) });
+  }
+
+  /**
+   * Refuses to go on with a file that is no longer where it was opened, and first keeps all that this connection has of it.
+   * @param acted whether what was asked for was recorded before this was noticed; null for what records nothing
+   * @throws Refused 'ledger gone', 'ledger replaced'
+   */
+  #lookWhereabouts(acted: 'before' | 'after' | null): void {
+    const ledger = this.#ledger;
+    const where = ledger?.whereabouts(this.#start.file ?? ledger.file) ?? 'there';
+    if (ledger === null || where === 'there') return;
+    const code = where === 'gone' ? 'ledger gone' : 'ledger replaced';
+    const file = this.#start.file;
+    let copy: string | null = null;
+    try {
+      if (!ledger.about.demo) copy = saveBeside(ledger.db, ledger.file, this.#clock);
+    } catch (error) {
+      // Still held: the next call tries again.
+      process.stderr.write(`jarline: ${refusalSentence(this.#refusal(error).refusal)}\n`);
+      throw new Refused(code, { file, acted, unsaved: true });
+    }
+    this.#trouble = new Refused(code, { file, copy });
+    this.#ledger = null;
+    ledger.abandon();
+    throw new Refused(code, { file, copy, acted });
+  }
+
   state(): AppState {
-    const { file, version } = this.#start;
+    const { file: named, version } = this.#start;
     const ledger = this.#ledger;
     const undo = ledger ? nextUndo(ledger.rows) : null;
     const redo = ledger ? nextRedo(ledger.rows) : null;
@@ -132,8 +235,8 @@ export class Session {
       ledger: ledger
         ? {
             ...ledger.about,
-            name: basename(ledger.file, extname(ledger.file)),
-            file: ledger.file,
+            name: basename(named ?? ledger.file, extname(named ?? ledger.file)),
+            file: named ?? ledger.file,
             jars: ledger.rows.count("SELECT count(*) FROM jar WHERE state IN ('made', 'lost')"),
             batches: ledger.rows.count(
               "SELECT count(*) FROM batch b WHERE EXISTS (SELECT 1 FROM jar j WHERE j.batch = b.key AND j.state <> 'mistake')",
@@ -141,20 +244,20 @@ export class Session {
             sources: ledger.rows.count('SELECT count(*) FROM source'),
           }
         : null,
-      trouble: this.#trouble && file !== null ? this.#troubleShown(this.#trouble, file) : null,
+      trouble: this.#trouble && named !== null ? this.#troubleShown(this.#trouble, named) : null,
       undo: undo ? wordsOf(undo) : null,
       redo: redone ? wordsOf(redone as Parameters<typeof wordsOf>[0]) : null,
       preferences: ledger?.preferences ?? this.#defaults,
     };
   }
 
-  #troubleShown({ refusal }: Refused, file: string): NonNullable<AppState['trouble']> {
+  #troubleShown({ refusal }: Refused, named: string): NonNullable<AppState['trouble']> {
     const kind = TROUBLE[refusal.code as RefusalCode] ?? 'unreadable';
     return {
       kind,
       sentence: refusalSentence(refusal),
-      file,
-      backups: kind === 'damaged' ? goodBackups(file) : [],
+      file: named,
+      backups: kind === 'damaged' ? goodBackups(this.#file ?? named) : [],
     };
   }
 
@@ -162,22 +265,33 @@ export class Session {
     return makeBackup(this.ledger.db, this.ledger.file, this.#clock);
   }
 
-  /** Whether another process, headless or a second window, has recorded something since this was last asked. */
+  /**
+   * Whether what is shown may be old: another process has recorded something, or the file is no longer where it was, since
+   * this was last asked.
+   */
   changedElsewhere(): boolean {
+    try {
+      this.#lookWhereabouts(null);
+    } catch (error) {
+      if (this.#ledger === null && error instanceof Refused) return true;
+      throw error;
+    }
     return this.#ledger?.changedElsewhere() ?? false;
   }
 
-  /** A backup where there is something new since the last and that one is a day old. @returns whether one was made */
+  /**
+   * A backup where there is something new since the last and none was made within a day. One that seems to be from a day
+   * to come was made by a clock that was ahead and holds nothing up.
+   * @returns whether one was made
+   */
   backupIfDue(): boolean {
     const ledger = this.#ledger;
-    if (!ledger || ledger.about.demo) return false;
-    const last = ledger.rows.prepare('SELECT at FROM act ORDER BY key DESC LIMIT 1').pluck().get();
-    if (typeof last !== 'string') return false;
-    const [newest] = backupNames(ledger.file);
-    if (newest) {
-      const made = Date.parse(newest.madeAt);
-      if (Date.parse(last) <= made || this.#clock.milliseconds() - made < DAY_MS) return false;
-    }
+    if (!ledger || this.#begun || ledger.about.demo) return false;
+    const { uid, last } = holdingOf(ledger.db);
+    if (last === null) return false;
+    const copies = copiesOf(ledger.file, uid);
+    const age = (copy: { madeAt: string }): number => this.#clock.milliseconds() - Date.parse(copy.madeAt);
+    if (copies.some((copy) => copy.last === last || (age(copy) >= 0 && age(copy) < DAY_MS))) return false;
     this.backup();
     return true;
   }
@@ -187,7 +301,7 @@ export class Session {
    * @throws Refused 'nothing to recover', 'no backup', 'nothing readable', or why the file is out of reach
    */
   recover(how: 'newest backup' | 'save what can be read'): AppState {
-    const { file } = this.#start;
+    const file = this.#file;
     if (this.#ledger || !this.#trouble || file === null) throw new Refused('nothing to recover');
     if (TROUBLE[this.#trouble.refusal.code as RefusalCode] !== 'damaged') throw this.#trouble;
     if (how === 'newest backup') restoreNewest(file, this.#clock);
@@ -196,9 +310,21 @@ export class Session {
     return this.state();
   }
 
+  /** Closes the file. What goes wrong with that is said on stderr: everything acknowledged is on the disk already. */
   close(): void {
-    this.#ledger?.close();
+    const ledger = this.#ledger;
+    try {
+      this.#lookWhereabouts(null);
+      this.#ledger?.close();
+    } catch (error) {
+      const { refusal } = this.#refusal(error);
+      const moved = refusal.code === 'ledger gone' || refusal.code === 'ledger replaced';
+      const says = moved ? refusal
+        : new Refused('not closed in order', { file: ledger?.file ?? '', full: refusal.code === 'disk full' }).refusal; // prettier-ignore
+      process.stderr.write(`jarline: ${refusalSentence(says)}\n`);
+    }
     this.#ledger = null;
+    this.#begun = false;
   }
 }
 

@@ -72,7 +72,11 @@ describe('a backup', () => {
 describe('which backups stay', () => {
   const HOUR = 3_600_000;
   const now = Date.UTC(2026, 2, 14, 12);
-  const made = (hoursAgo: number) => ({ name: `b${hoursAgo}`, madeAt: now - hoursAgo * HOUR });
+  const made = (hoursAgo: number) => ({
+    name: `b${hoursAgo}`,
+    madeAt: now - hoursAgo * HOUR,
+    acts: 100_000 - hoursAgo,
+  });
 
   it('three newest, one for each of fourteen days, one for each of twenty-four months', () => {
     const hourly = Array.from({ length: 24 * 800 }, (_, hours) => made(hours));
@@ -89,9 +93,17 @@ describe('which backups stay', () => {
 
   it('never the only ones, never those of the last hour, never one from the future', () => {
     expect(backupsToRemove([made(9000)], now)).toEqual([]);
-    const burst = Array.from({ length: 20 }, (_, i) => ({ name: `n${i}`, madeAt: now - i * 60_000 }));
+    const burst = Array.from({ length: 20 }, (_, i) => ({
+      name: `n${i}`,
+      madeAt: now - i * 60_000,
+      acts: 50 - i,
+    }));
     expect(backupsToRemove(burst, now)).toEqual([]);
-    const future = Array.from({ length: 20 }, (_, i) => ({ name: `f${i}`, madeAt: now + i * 60_000 }));
+    const future = Array.from({ length: 20 }, (_, i) => ({
+      name: `f${i}`,
+      madeAt: now + i * 60_000,
+      acts: i,
+    }));
     expect(backupsToRemove(future, now)).toEqual([]);
     expect(backupsToRemove([], now)).toEqual([]);
   });

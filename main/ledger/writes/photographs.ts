@@ -1,20 +1,11 @@
 // Photographs: kept beside the ledger under their hash, never changed there; their captions; taking one away.
 import { createHash } from 'node:crypto';
-import {
-  closeSync,
-  existsSync,
-  fsyncSync,
-  mkdirSync,
-  openSync,
-  readFileSync,
-  renameSync,
-  rmSync,
-  writeFileSync,
-} from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Parsed, Reply } from '../../../core/contract';
 import { readJpeg } from '../jpeg';
 import type { Ledger } from '../ledger';
+import { ownName, putOver } from '../place';
 import { photographFolder } from '../protocol';
 import { Refused } from '../refusal';
 import { standingJar } from './parts';
@@ -50,13 +41,14 @@ function keepFile(folder: string, name: string, bytes: Uint8Array): void {
   const file = join(folder, name);
   if (existsSync(file) && hashOf(readFileSync(file)) === hashOf(bytes)) return;
   mkdirSync(folder, { recursive: true });
-  const part = `${file}.part`;
-  rmSync(part, { force: true });
-  writeFileSync(part, bytes, { mode: 0o444 });
-  const handle = openSync(part, 'r');
-  fsyncSync(handle);
-  closeSync(handle);
-  renameSync(part, file);
+  const part = ownName(file);
+  try {
+    writeFileSync(part, bytes);
+    putOver(part, file);
+    chmodSync(file, 0o444);
+  } finally {
+    rmSync(part, { force: true });
+  }
 }
 
 const labelOf = (ledger: Ledger, photograph: number): string =>
