@@ -77,8 +77,17 @@ export class Ledger {
   }
 
   /** An empty ledger in memory that stands for a file that is not there yet. */
-  static inMemory(file: string, options: Omit<LedgerOptions, 'mode'>): Ledger {
-    return new Ledger(file, openInMemory(options), options.clock, options.newId, options.defaults);
+  static inMemory(
+    file: string,
+    options: Omit<LedgerOptions, 'mode' | 'demo'> & { readonly demo?: boolean },
+  ): Ledger {
+    return new Ledger(
+      file,
+      openInMemory({ demo: false, ...options }),
+      options.clock,
+      options.newId,
+      options.defaults,
+    );
   }
 
   /** Writes a ledger in memory to the file it stands for. @throws Refused 'file exists' where something lies there now */
