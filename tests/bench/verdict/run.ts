@@ -8,6 +8,7 @@ import { habit } from './habits';
 import given from './models.json';
 import { Truths } from './models';
 import { oracle } from './oracle';
+import { verdict } from './verdict';
 
 const { values } = parseArgs({
   options: {
@@ -20,6 +21,7 @@ const truths = Truths.parse(values.models ? JSON.parse(readFileSync(values.model
 const policies = new Map<string, Policy>([
   ...Object.entries(truths.policies).map(([name, rules]): [string, Policy] => [name, () => habit(rules)]),
   ['ranking before', ranking],
+  ['verdict', verdict],
   ['oracle', oracle],
 ]);
 

@@ -1,0 +1,63 @@
+// What is believed of how the level of a culture moves from seed to batch, before a keeper's own batches tell. The figures are
+// the program's own (no source); what they are worth is measured in simulated kitchens (npm run bench:verdict).
+
+/** One belief of how often something happens to a culture. */
+export interface Drift {
+  readonly weight: number;
+  /** Chance a generation that it begins to lose with each generation, and that a losing one stops. */
+  readonly begins: number;
+  readonly ends: number;
+  /** Chance a generation of a sudden lasting fall, and of a sudden lasting rise. */
+  readonly falls: number;
+  readonly rises: number;
+}
+
+export interface LevelRules {
+  /** Levels looked at: from, step and how many (points). */
+  readonly from: number;
+  readonly step: number;
+  readonly levels: number;
+  /** Points lost a generation; the first is none. */
+  readonly rates: readonly number[];
+  /** Spread of batches about their level that is looked for (points), with weights; jars differ by a part of it. */
+  readonly spreads: readonly { readonly value: number; readonly weight: number }[];
+  readonly jarPart: number;
+  readonly drifts: readonly Drift[];
+  /** A sudden fall or rise is anything between (steps). */
+  readonly fall: readonly [number, number];
+  readonly rise: readonly [number, number];
+  /** Chance of a passing bad day, and how far below its level it may put a batch (points). */
+  readonly badDay: number;
+  readonly badDayFalls: readonly number[];
+  /** Level of a line's early batches before any was seen. */
+  readonly early: { readonly mean: number; readonly sd: number };
+  /** Spread of what a treatment may do before it was seen (points). */
+  readonly treatmentSd: number;
+  /** How many generations back a batch still tells of its forebears. */
+  readonly back: number;
+}
+
+export const LEVEL_RULES: LevelRules = {
+  from: -24,
+  step: 3,
+  levels: 50,
+  rates: [0, 1.5, 3, 6],
+  spreads: [
+    { value: 3, weight: 0.2 },
+    { value: 5, weight: 0.3 },
+    { value: 8, weight: 0.3 },
+    { value: 12, weight: 0.2 },
+  ],
+  jarPart: 0.5,
+  drifts: [
+    { weight: 0.6, begins: 0.004, ends: 0.02, falls: 0.004, rises: 0.002 },
+    { weight: 0.4, begins: 0.06, ends: 0.02, falls: 0.03, rises: 0.006 },
+  ],
+  fall: [3, 20],
+  rise: [2, 8],
+  badDay: 0.12,
+  badDayFalls: [6, 12, 18, 24, 30],
+  early: { mean: 75, sd: 10 },
+  treatmentSd: 14,
+  back: 8,
+};

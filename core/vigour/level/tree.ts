@@ -1,0 +1,349 @@
+// The one posterior: what is believed of the level that every batch of a line inherits. A batch's level is that of its seed
+// with some drift; what was seen of its jars moves the belief, and so, backwards, that of its forebears: whether a poor batch
+// was a bad day or a lasting fall is told by what follows. Branches are told apart by what seeded them. Spread of batches and
+// restlessness of the culture are learned: several of each are followed side by side, weighed by how well they foretold.
+// Exact filtering and smoothing on a tree of hidden states (Pearl 1988, belief propagation, from memory).
+import { batchLikelihood, addLogs } from '../batch-likelihood';
+import type { ScoredRange } from '../batch-median';
+import { movesOf, type Moves } from './moves';
+import { LEVEL_RULES, type LevelRules } from './rules';
+
+/** One batch as it is added. */
+export interface LevelBatch {
+  /** Place of the batch that seeded it, as `add` gave it; null: the first of a culture. */
+  readonly parent: number | null;
+  /** What was recorded of its comparable jars, corrected; empty: nothing. */
+  readonly jars: readonly ScoredRange[];
+  /** What is known to have moved this batch alone (points): a cold night, an old seed. */
+  readonly shift?: { readonly mean: number; readonly sd: number } | undefined;
+  /** What it had that is not usual and can't be told from the culture yet: a name, or null. */
+  readonly treatment?: string | null | undefined;
+}
+
+interface Hypothesis {
+  readonly spread: number;
+  readonly moves: Moves;
+  readonly drift: number;
+}
+
+interface Node {
+  readonly parent: number | null;
+  /** Belief by hypothesis, all that was seen taken in. */
+  belief: Float64Array;
+  /** What it and all that came of it tell of it, and what that tells of its seed; null once it is long ago. */
+  evidence: Float64Array | null;
+  message: Float64Array | null;
+  version: number;
+}
+
+/** What a treatment does, as far as it is known. */
+interface TreatmentEffect {
+  mean: number;
+  variance: number;
+}
+
+const TINY = 1e-12;
+/** Batches longer ago than this tell only what they told by then. */
+const KEPT = 24;
+
+export class LevelTree {
+  readonly rules: LevelRules;
+  /** Weight of each hypothesis. */
+  readonly weights: Float64Array;
+  readonly #hypotheses: readonly Hypothesis[];
+  readonly #size: number;
+  readonly #nodes: Node[] = [];
+  readonly #effects = new Map<string, TreatmentEffect>();
+  #version = 0;
+
+  constructor(rules: LevelRules = LEVEL_RULES) {
+    this.rules = rules;
+    this.#size = rules.rates.length * rules.levels;
+    const moves = rules.drifts.map((drift) => movesOf(rules, drift));
+    this.#hypotheses = rules.spreads.flatMap(({ value }) =>
+      rules.drifts.map((_, drift) => ({ spread: value, moves: moves[drift] as Moves, drift })),
+    );
+    this.weights = Float64Array.from(
+      rules.spreads.flatMap(({ weight }) => rules.drifts.map((drift) => weight * drift.weight)),
+    );
+  }
+
+  get length(): number {
+    return this.#nodes.length;
+  }
+  /** Spread and drift of each hypothesis, in the order of the weights. */
+  get hypotheses(): readonly { readonly spread: number; readonly drift: number }[] {
+    return this.#hypotheses;
+  }
+
+  /** Takes in the next batch. @returns its place */
+  add(batch: LevelBatch): number {
+    const parent = batch.parent === null ? null : (this.#nodes[batch.parent] ?? null);
+    this.#version++;
+    const prior = parent ? this.next(batch.parent as number) : this.#first();
+    const likelihood = this.#likelihood(batch, prior);
+    const belief = new Float64Array(prior.length);
+    let total = 0;
+    for (let h = 0; h < this.weights.length; h++) {
+      const told = multiply(prior, likelihood, h * this.#size, this.#size, belief);
+      this.weights[h] = (this.weights[h] as number) * told;
+      total += this.weights[h] as number;
+    }
+    for (let h = 0; h < this.weights.length; h++) this.weights[h] = Math.max(TINY, (this.weights[h] as number) / total);
+    const place = this.#nodes.length;
+    const tells = batch.jars.length > 0;
+    this.#nodes.push({ parent: parent ? batch.parent : null, belief, evidence: likelihood, message: null, version: this.#version }); // prettier-ignore
+    if (tells) this.#tellForebears(place);
+    this.#forget(place - KEPT);
+    return place;
+  }
+
+  /** Belief of what a batch seeded from a place would inherit, by hypothesis. */
+  next(place: number): Float64Array {
+    const belief = this.belief(place);
+    const out = new Float64Array(belief.length);
+    this.#hypotheses.forEach(({ moves }, h) => moves.forward(belief, h * this.#size, out));
+    return out;
+  }
+
+  /** Belief of the level of a batch by hypothesis, each summing to 1. */
+  belief(place: number, depth = this.rules.back): Float64Array {
+    const node = this.#nodes[place] as Node;
+    if (node.version === this.#version || node.evidence === null || node.parent === null || depth === 0)
+      return node.belief;
+    const parent = this.#nodes[node.parent] as Node;
+    if (parent.evidence !== null) this.#renew(place, this.belief(node.parent, depth - 1));
+    node.version = this.#version;
+    return node.belief;
+  }
+
+  /** Belief over all hypotheses: for each rate of loss, all levels. */
+  overall(belief: Float64Array): Float64Array {
+    const out = new Float64Array(this.#size);
+    for (let h = 0; h < this.weights.length; h++)
+      for (let i = 0; i < this.#size; i++)
+        out[i] = (out[i] as number) + (this.weights[h] as number) * (belief[h * this.#size + i] as number);
+    return out;
+  }
+
+  #first(): Float64Array {
+    const out = new Float64Array(this.#size * this.weights.length);
+    this.#hypotheses.forEach(({ drift }, h) => out.set(firstBelief(this.rules, drift), h * this.#size));
+    return out;
+  }
+
+  /** How well what was recorded agrees with each level, by hypothesis (the same for all rates of loss). */
+  #likelihood(batch: LevelBatch, prior: Float64Array): Float64Array {
+    const { rules } = this;
+    const out = new Float64Array(this.#size * this.weights.length).fill(1);
+    if (batch.jars.length === 0) return out;
+    const effect = batch.treatment ? this.#effectOf(batch.treatment) : { mean: 0, variance: 0 };
+    const mean = effect.mean + (batch.shift?.mean ?? 0);
+    const sd = Math.sqrt(effect.variance + (batch.shift?.sd ?? 0) ** 2);
+    const rows = levelLikelihoods(batch.jars, mean, sd, rules);
+    this.#hypotheses.forEach(({ spread }, h) => {
+      const row = rows.get(spread) as Float64Array;
+      for (let r = 0; r < rules.rates.length; r++) out.set(row, h * this.#size + r * rules.levels);
+    });
+    if (batch.treatment) this.#learnEffect(effect as TreatmentEffect, batch, prior);
+    return out;
+  }
+
+  #effectOf(name: string): TreatmentEffect {
+    const known = this.#effects.get(name);
+    if (known) return known;
+    const fresh = { mean: 0, variance: this.rules.treatmentSd ** 2 };
+    this.#effects.set(name, fresh);
+    return fresh;
+  }
+
+  /** Moves what is believed of a treatment by how the batch came out against what was expected of its culture. */
+  #learnEffect(effect: TreatmentEffect, batch: LevelBatch, prior: Float64Array): void {
+    const expected = momentsOf(this.overall(prior), this.rules);
+    const seen = batch.jars.reduce((sum, { score }) => sum + score, 0) / batch.jars.length - (batch.shift?.mean ?? 0);
+    const spread = this.#hypotheses.reduce((sum, one, h) => sum + (this.weights[h] as number) * one.spread, 0);
+    const noise = spread ** 2 * (1 + this.rules.jarPart ** 2 / batch.jars.length) + expected.variance + (batch.shift?.sd ?? 0) ** 2; // prettier-ignore
+    const gain = effect.variance / (effect.variance + noise);
+    effect.mean += gain * (seen - expected.mean - effect.mean);
+    effect.variance *= 1 - gain;
+  }
+
+  /** Carries what the newest batch tells back to its forebears, then forward again along the same path. */
+  #tellForebears(place: number): void {
+    const path: number[] = [];
+    let at = place;
+    for (let back = 0; back < this.rules.back; back++) {
+      const node = this.#nodes[at] as Node;
+      const parent = node.parent === null ? null : (this.#nodes[node.parent] as Node);
+      if (!parent || parent.evidence === null || node.evidence === null) break;
+      const before = node.message;
+      const message = this.#messageOf(node.evidence);
+      for (let i = 0; i < message.length; i++) {
+        const factor = (message[i] as number) / (before ? Math.max(TINY, before[i] as number) : 1);
+        parent.evidence[i] = (parent.evidence[i] as number) * factor;
+        if (back === this.rules.back - 1 || parent.parent === null || this.#nodes[parent.parent]?.evidence === null)
+          parent.belief[i] = (parent.belief[i] as number) * factor;
+      }
+      rescale(parent.evidence, this.#size);
+      node.message = message;
+      path.push(at);
+      at = node.parent as number;
+    }
+    const top = this.#nodes[at] as Node;
+    if (at !== place) {
+      normalise(top.belief, this.#size);
+      top.version = this.#version;
+    }
+    for (const one of path.toReversed()) {
+      const node = this.#nodes[one] as Node;
+      this.#renew(one, (this.#nodes[node.parent as number] as Node).belief);
+      node.version = this.#version;
+    }
+  }
+
+  /** What the evidence about a batch tells of its seed, scaled to at most 1 for each hypothesis. */
+  #messageOf(evidence: Float64Array): Float64Array {
+    const message = new Float64Array(evidence.length);
+    this.#hypotheses.forEach(({ moves }, h) => moves.back(evidence, h * this.#size, message));
+    rescale(message, this.#size);
+    return message;
+  }
+
+  /** Reckons a batch's belief anew from that of its seed, without what the batch itself told of the seed. */
+  #renew(place: number, ofParent: Float64Array): void {
+    const node = this.#nodes[place] as Node;
+    const { evidence, message } = node;
+    if (evidence === null) return;
+    const rest = new Float64Array(ofParent.length);
+    for (let i = 0; i < rest.length; i++) rest[i] = (ofParent[i] as number) / (message ? Math.max(TINY, message[i] as number) : 1);
+    normalise(rest, this.#size);
+    const prior = new Float64Array(rest.length);
+    this.#hypotheses.forEach(({ moves }, h) => moves.forward(rest, h * this.#size, prior));
+    for (let h = 0; h < this.weights.length; h++) multiply(prior, evidence, h * this.#size, this.#size, node.belief);
+  }
+
+  /** What lies far back keeps its belief and takes no more evidence in: one row, the same for all hypotheses. */
+  #forget(place: number): void {
+    const node = this.#nodes[place];
+    if (!node || node.evidence === null) return;
+    const one = this.overall(node.belief);
+    node.belief = new Float64Array(one.length * this.weights.length);
+    for (let h = 0; h < this.weights.length; h++) node.belief.set(one, h * one.length);
+    node.evidence = null;
+    node.message = null;
+  }
+}
+
+/** Belief of the level of a line's first batch, by one drift of the rules; it sums to 1. */
+export function firstBelief({ levels, from, step, early, drifts, rates }: LevelRules, drift: number): Float64Array {
+  const begins = drifts[drift]?.begins ?? 0;
+  const out = new Float64Array(levels * rates.length);
+  for (let i = 0; i < levels; i++) {
+    const weight = Math.exp(-(((from + i * step - early.mean) / early.sd) ** 2) / 2);
+    for (let r = 0; r < rates.length; r++)
+      out[r * levels + i] = weight * (r === 0 ? 1 - begins : begins / (rates.length - 1));
+  }
+  normalise(out, out.length);
+  return out;
+}
+
+/** Product of two rows, made to sum to 1. @returns the sum before */
+function multiply(a: Float64Array, b: Float64Array, from: number, count: number, out: Float64Array): number {
+  let sum = 0;
+  for (let i = from; i < from + count; i++) {
+    const product = (a[i] as number) * (b[i] as number);
+    out[i] = product;
+    sum += product;
+  }
+  const scale = 1 / Math.max(sum, Number.MIN_VALUE);
+  for (let i = from; i < from + count; i++) out[i] = (out[i] as number) * scale;
+  return sum;
+}
+
+function normalise(values: Float64Array, size: number): void {
+  for (let from = 0; from < values.length; from += size) {
+    let sum = 0;
+    for (let i = from; i < from + size; i++) sum += values[i] as number;
+    const scale = 1 / Math.max(sum, Number.MIN_VALUE);
+    for (let i = from; i < from + size; i++) values[i] = (values[i] as number) * scale;
+  }
+}
+
+/** Scales each hypothesis so that its largest is 1, and lets nothing be quite impossible. */
+function rescale(values: Float64Array, size: number): void {
+  for (let from = 0; from < values.length; from += size) {
+    let most = 0;
+    for (let i = from; i < from + size; i++) most = Math.max(most, values[i] as number);
+    const scale = 1 / Math.max(most, Number.MIN_VALUE);
+    for (let i = from; i < from + size; i++) values[i] = Math.max(TINY, (values[i] as number) * scale);
+  }
+}
+
+/**
+ * Likelihood of a batch's jars at each level, by spread, to a constant that is the same for all: a good day or a passing bad
+ * one, and a known shift blurred by its doubt.
+ */
+function levelLikelihoods(
+  jars: readonly ScoredRange[],
+  shift: number,
+  shiftSd: number,
+  rules: LevelRules,
+): ReadonlyMap<number, Float64Array> {
+  const { from, step, levels, badDayFalls, jarPart } = rules;
+  const above = Math.ceil((3 * shiftSd) / step);
+  const below = Math.ceil(Math.max(...badDayFalls) / step) + above;
+  const logs = rules.spreads.map(({ value }) => {
+    const row = new Float64Array(levels + below + above);
+    addLogs(batchLikelihood(jars, value, jarPart * value), from - below * step + shift, step, row);
+    return { value, row };
+  });
+  const most = Math.max(...logs.map(({ row }) => Math.max(...row)));
+  return new Map(
+    logs.map(({ value, row }) => {
+      const days = badDays(row.map((log) => Math.exp(log - most)), rules);
+      return [value, blurred(days, shiftSd, below, above, rules)];
+    }),
+  );
+}
+
+/** What a batch that may have had a passing bad day tells of its level. @param plain by the level of the batch itself */
+function badDays(plain: Float64Array, { badDay, badDayFalls, step }: LevelRules): Float64Array {
+  const at = (i: number): number => plain[Math.max(0, i)] as number;
+  return plain.map((value, i) => {
+    let bad = 0;
+    for (const fall of badDayFalls) {
+      const place = i - fall / step;
+      const low = Math.floor(place);
+      bad += (low + 1 - place) * at(low) + (place - low) * at(low + 1);
+    }
+    return (1 - badDay) * value + (badDay / badDayFalls.length) * bad;
+  });
+}
+
+function blurred(row: Float64Array, sd: number, below: number, reach: number, { levels, step }: LevelRules): Float64Array {
+  const kernel = Array.from({ length: 2 * reach + 1 }, (_, k) =>
+    reach === 0 ? 1 : Math.exp(-(((k - reach) * step) ** 2) / (2 * sd ** 2)),
+  );
+  const total = kernel.reduce((a, b) => a + b, 0);
+  const out = new Float64Array(levels);
+  for (let i = 0; i < levels; i++) {
+    let sum = 0;
+    for (let k = 0; k < kernel.length; k++) sum += (kernel[k] as number) * (row[i + below + k - reach] as number);
+    out[i] = Math.max(TINY, sum / total);
+  }
+  return out;
+}
+
+/** Mean and variance of the level of a belief over all hypotheses. */
+export function momentsOf(overall: Float64Array, { from, step, levels }: LevelRules): { mean: number; variance: number } {
+  let [sum, mean, square] = [0, 0, 0];
+  for (let i = 0; i < overall.length; i++) {
+    const level = from + (i % levels) * step;
+    const weight = overall[i] as number;
+    sum += weight;
+    mean += weight * level;
+    square += weight * level * level;
+  }
+  mean /= sum;
+  return { mean, variance: Math.max(0, square / sum - mean * mean) };
+}
