@@ -28,10 +28,10 @@ const HALVINGS = 12;
 
 /** Chance that a jar comes out weak at a level, a passing bad day taken in. @param error of what is written down, beside the spreads */
 export function weakAt(level: number, spread: number, weakBelow: number, rules: LevelRules): number {
-  const sd = spread * Math.hypot(1, rules.jarPart);
+  const sd = Math.hypot(spread, rules.jarSpread.usual);
   const plain = normalCdf((weakBelow - level) / sd);
-  const bad = rules.badDayFalls.reduce((sum, fall) => sum + normalCdf((weakBelow - level + fall) / sd), 0);
-  return (1 - rules.badDay) * plain + (rules.badDay * bad) / rules.badDayFalls.length;
+  const bad = rules.badDayFalls.reduce((sum, { value, weight }) => sum + weight * normalCdf((weakBelow - level + value) / sd), 0); // prettier-ignore
+  return (1 - rules.badDay) * plain + rules.badDay * bad;
 }
 
 export interface Worth {
@@ -47,7 +47,9 @@ export interface Worth {
 export function worthOf(basis: WorthBasis, rules: LevelRules, first: (drift: number) => Float64Array): Worth {
   const { levels, rates, from, step } = rules;
   const size = levels * rates.length;
-  const hypotheses = rules.spreads.flatMap(({ value }) => rules.drifts.map((_, drift) => ({ spread: value, drift })));
+  const hypotheses = rules.spreads.flatMap(({ value }) =>
+    rules.drifts.map((_, drift) => ({ spread: value, drift })),
+  );
   const values = new Float64Array(size * hypotheses.length);
   const weak = new Float64Array(size * hypotheses.length);
   const costs = hypotheses.map(({ spread, drift }, h) => {

@@ -7,6 +7,7 @@ import { constantProfile, type WarmPoint } from '../growth/warmth';
 import { holdHours } from '../ledger/hold-hours';
 import type { Addition, Hold, Jar, Outcome, Portion } from '../ledger/records';
 import type { Family } from '../lineage/family';
+import { primarySeed } from '../lineage/primary-seed';
 import { heldJars, type Held } from '../lineage/held-line';
 import type { HoldWarmth, JarEvidence } from './types';
 
@@ -107,6 +108,12 @@ export function storageOf(seedMadeOn: string, usedOn: string, portion: PortionRe
 
 const total = ({ fridgeDays, frozenDays }: Storage): number => fridgeDays + frozenDays;
 
+/** Batch of the jar that a jar hangs from. */
+function seedBatchOf({ columns }: Family, key: number): number | null {
+  const slot = primarySeed(columns, columns.slot(key));
+  return slot < 0 ? null : (columns.jars[slot]?.batch ?? null);
+}
+
 /** Evidence of one jar. @param held how a hold touches it (heldJars) */
 export function evidenceOfJar(family: Family, record: JarRecord, held: Held | null): JarEvidence {
   const jar = family.jar(record.key);
@@ -145,6 +152,7 @@ export function evidenceOfJar(family: Family, record: JarRecord, held: Held | nu
     additions: [...new Set(record.additions.map(({ name }) => name.trim().toLowerCase()))].toSorted(),
     milk: record.milk?.trim() || null,
     seed,
+    seedBatch: seedBatchOf(family, jar.key),
     profile: warmth && warmth.profile,
     warmth,
     heldHours: record.hold && holdHours(record.hold),

@@ -8,7 +8,9 @@ import { BATCHES_PER_COEFFICIENT, correctionsOf, lackedWarmth, missingHourCoeffi
 import { siblingEffects, treatmentOf, type Effect, type UsualTreatment } from './effects';
 import { mean, median } from './order';
 import { scoreJar, SCORE_RULES } from './score';
-import { standingOf, trendOf, TREND_RULES, type Trend, type TrendPoint, type TrendRules } from './trend';
+import { LineLevel, type LevelGroup, type LevelLook } from './level/line-level';
+import { StandingWalk } from './standing';
+import { trendOf, TREND_RULES, type Trend, type TrendPoint, type TrendRules } from './trend';
 import type { JarEvidence, JarScore, Standing } from './types';
 import { measuresOf, usualOf, usualOfAll, type Usual } from './usual';
 
@@ -38,6 +40,9 @@ export interface LineJudgement {
   /** Delay a day in the fridge; null with too few batches to learn it from. */
   readonly perDay: DelayPerDay | null;
   readonly trend: Trend | null;
+  /** The posterior of its batches' levels, and what it says of the newest that could be compared. */
+  readonly level: LineLevel;
+  readonly look: LevelLook | null;
   readonly standing: Standing;
   /** Index in `batches` of the one at which slipping or worn out was first said. */
   readonly firstCalled: number | null;
@@ -136,6 +141,29 @@ function suspectsOf(
   return { suspects, blocked };
 }
 
+/** Points by which a seed that has stood in the freezer leaves its first batch in doubt: that never blames the line. */
+const THAWED_SD = 12;
+
+/** What the posterior is told of a batch: its jars by the batch that seeded them, the larger group last. */
+function groupsOf(batch: BatchEvidence, scores: ReadonlyMap<JarEvidence, JarScore>): LevelGroup[] {
+  const groups = new Map<number | null, JarEvidence[]>();
+  for (const jar of [...batch.comparable, ...batch.leftOut.map((left) => left.jar)])
+    groups.set(jar.seedBatch, [...(groups.get(jar.seedBatch) ?? []), jar]);
+  return [...groups]
+    .map(([seedBatch, jars]): LevelGroup => {
+      const compared = jars.filter((jar) => batch.comparable.includes(jar));
+      const thawed = compared.some(({ seedStorage }) => (seedStorage?.freezings ?? 0) > 0);
+      return {
+        batch: batch.batch,
+        seedBatch,
+        jars: rangesOf(compared, scores),
+        treatment: batch.unlike,
+        ...(thawed ? { shift: { mean: 0, sd: THAWED_SD } } : {}),
+      };
+    })
+    .toSorted((a, b) => a.jars.length - b.jars.length);
+}
+
 /**
  * Judges one line.
  * @param line key of its founding batch; @param jars evidence of all jars (those of other lines are passed over)
@@ -189,16 +217,22 @@ export function judgeLine(
   }
 
   const points: TrendPoint[] = [];
+  const level = new LineLevel();
+  const walk = new StandingWalk();
   let standing: Standing = 'too few batches to say';
   let trend: Trend | null = null;
+  let newest: LevelLook | null = null;
   let firstCalled: number | null = null;
   const judged = batches.map((batch, index): JudgedBatch => {
     const score = medianOf(batch.comparable, scores);
-    if (score !== null) {
-      points.push({ generation: batch.generation, score, jars: rangesOf(batch.comparable, scores) });
+    const look = level.add(groupsOf(batch, scores));
+    if (score !== null && look !== null) {
+      points.push({ generation: batch.generation, score });
       trend = trendOf(points, rules);
-      standing = standingOf(trend, rules);
-      if ((standing === 'slipping' || standing === 'worn out') && firstCalled === null) firstCalled = index;
+      standing = walk.next(trend, look);
+      newest = look;
+      if (!walk.called) firstCalled = null;
+      else firstCalled ??= index;
     }
     return {
       ...batch,
@@ -218,6 +252,8 @@ export function judgeLine(
     perMissingHour,
     perDay,
     trend,
+    level,
+    look: newest,
     standing,
     firstCalled,
     startedAt: lineCount > 1 ? started : null,

@@ -2,13 +2,14 @@
 import type { Why } from '../why';
 import { batchSays, heldWords } from './batch-says';
 import { jarFigures, type Culture } from './figures';
-import { LIKELIHOOD_RULES } from './likelihood';
+import { FALLEN_BY } from './level/line-level';
+import { LEVEL_RULES } from './level/rules';
 import { PRIOR_SOURCES } from './sources';
 import { jarSays, lineReasons, perDay, SAYS_NOTHING_OF_SAFETY, standingSentence } from './says';
 import { SCORE_RULES, shown } from './score';
 import type { JarJudgementReply, LineJudgementReply } from './shapes';
 import type { LineJudgement } from './line';
-import type { Trend, TrendRules } from './trend';
+import { calledFrom, STANDING_RULES } from './standing';
 import { PART_NAMES, USUAL_POINTS, type JarEvidence } from './types';
 import type { UsualFrom } from './usual';
 import { usualWords } from './words';
@@ -29,35 +30,11 @@ const FROM_WORDS = {
   assumed: 'assumed',
 } as const satisfies Record<UsualFrom, string>;
 
-/** How many times likelier on a losing line, as it is said: "0.4", "12", "over 1000". */
-const timesLikelier = (log: number): string => {
-  const times = Math.exp(log);
-  return times > 1000 ? 'over 1000' : times < 10 ? times.toFixed(1) : times.toFixed(0);
-};
-
-function likelihoodInputs({ likelihood, likelihoodLimit }: Trend, rules: TrendRules): Why['inputs'] {
-  if (!likelihood) return [];
-  return [
-    {
-      name: 'times likelier on a line that has lost since the first of these batches',
-      value: `${timesLikelier(likelihood.throughout)} (alarm above ${timesLikelier(likelihoodLimit)})`,
-    },
-    ...(likelihood.lately === null
-      ? []
-      : [
-          {
-            name: 'times likelier on a line that began to lose 3 to 7 batches ago',
-            value: `${timesLikelier(likelihood.lately)} (alarm above ${timesLikelier(rules.latelyLimit)})`,
-          },
-        ]),
-  ];
-}
-
 function lineWhy(judgement: LineJudgement): Why {
-  const { trend, rules, usual } = judgement;
+  const { trend, look, usual } = judgement;
   return {
     formula:
-      'Each batch is the median of its comparable jars; the slope is the median of the slopes between all pairs of batches; the alarm compares slope and level with their standard errors, and asks how much likelier such jars are on a line that loses 3 to 7 points a generation than on a steady one.',
+      'Each batch is the median of its comparable jars. What is believed of the level that a batch inherits is that of its seed with drift, moved by the batch itself and by what came of it; the line is called where it is likely enough to stand well below its early batches.',
     inputs: [
       ...PART_NAMES.map((name) => ({
         name: `usual ${name}`,
@@ -73,49 +50,56 @@ function lineWhy(judgement: LineJudgement): Why {
             },
           ]
         : []),
+      ...(look
+        ? [
+            {
+              name: `chance that it stands more than ${FALLEN_BY} points below its early batches for good`,
+              value: `${(1 / (1 + Math.exp(-look.fallen))).toFixed(3)}; called above ${(1 / (1 + Math.exp(-calledFrom(look.spread)))).toFixed(2)}`,
+            },
+            {
+              name: 'level of the newest batch, as its seed would pass it on',
+              value: `${look.level.toFixed(0)}, give or take ${look.sd.toFixed(0)}`,
+            },
+            { name: 'level of the early batches', value: look.early.toFixed(0) },
+            { name: 'batches differ about their level by', value: `${look.spread.toFixed(1)} points` },
+          ]
+        : []),
       ...(trend
         ? [
             {
-              name: 'how far it falls, in standard errors (1 is what chance alone does)',
-              value: trend.fall.toFixed(2),
-            },
-            { name: 'alarm level at this many batches, counted the same way', value: trend.limit.toFixed(2) },
-            ...likelihoodInputs(trend, rules),
-            {
               name: 'chance that luck alone gives so steady a fall, at one look (Mann–Kendall)',
-              value: `${trend.mannKendall.pFalling.toFixed(4)}; by itself it raises the alarm at ${rules.steadyFallChance} or less`,
+              value: `${trend.mannKendall.pFalling.toFixed(4)}; by itself it says nothing`,
             },
           ]
         : []),
     ],
     assumptions: [
-      `A line's batches are expected to differ by about ${rules.priorSpread} points until they tell themselves.`,
+      'A batch inherits the level of its seed, with some drift: now and then a culture begins to lose with each generation, or falls at once.',
+      'A poor batch may have had a passing bad day; whether it had is told by what follows.',
+      'How much batches differ, and how restless the culture is, is learned from the line, starting from a wide belief.',
       'One budget of false alarms covers all looks: of steady lines, about one in twenty is ever said to slip within twelve batches.',
-      'A line is looked at after every batch, and a low chance at one of so many looks is common by luck: by itself it is no alarm.',
-      'How much likelier is asked of every jar, so a line can be called before its smoothed level crosses the alarm level drawn. It takes jars of a batch to differ by about half of what batches do.',
+      'Once called, it stands until three batches in a row are seen back at the early level.',
+      'The slope and the smoothed level are shown beside it; neither calls a line by itself.',
       `Jars are compared with the first batches after the founding one, which count as ${USUAL_POINTS}.`,
     ],
     source: PRIOR_SOURCES.trend,
   };
 }
 
-/** What likelihoods are averaged over, as figures that are kept with a decision. */
-function likelihoodParameters(): Record<string, number | number[]> {
-  const { spreads, jarSpreads, wander, losses, lateStarts, steadyPower, jarPart, jarPartLogSd, lateFrom } = LIKELIHOOD_RULES; // prettier-ignore
-  const values = (list: typeof losses): number[] => list.map(({ value }) => value);
-  const weights = (list: typeof losses): number[] => list.map(({ weight }) => weight);
+/** What the posterior starts from, as figures that are kept with a decision. */
+function levelParameters(): Record<string, number | number[]> {
+  const { rates, spreads, drifts, badDay, early } = LEVEL_RULES;
   return {
-    spreads: [...spreads],
-    steadyPower,
-    jarSpreads: [...jarSpreads],
-    jarPart,
-    jarPartLogSd,
-    wander: values(wander),
-    wanderWeights: weights(wander),
-    losses: values(losses),
-    lossWeights: weights(losses),
-    lateFrom,
-    lateStarts: [...lateStarts],
+    rates: [...rates],
+    spreads: spreads.map(({ value }) => value),
+    spreadWeights: spreads.map(({ weight }) => weight),
+    driftWeights: drifts.map(({ weight }) => weight),
+    begins: drifts.map(({ begins }) => begins),
+    falls: drifts.map(({ falls }) => falls),
+    badDay,
+    earlySd: early.sd,
+    fallenBy: FALLEN_BY,
+    ...STANDING_RULES,
   };
 }
 
@@ -167,7 +151,7 @@ export function lineReply(judgement: LineJudgement, names: Names): LineJudgement
     baseline: maybe(trend?.baseline),
     spread: maybe(trend?.spread),
     drop: maybe(trend?.drop),
-    lowerLimit: trend ? round(trend.baseline - (trend.limit / rules.levelAlone) * trend.dropError) : null,
+    lowerLimit: trend ? round(trend.baseline - rules.limit * trend.dropError) : null,
     running: (trend?.running ?? []).map(round),
     calledAt: called ? names.batch(called.batch).uid : null,
     startedAt: judgement.startedAt === null ? null : round(judgement.startedAt),
@@ -185,9 +169,7 @@ export function lineReply(judgement: LineJudgement, names: Names): LineJudgement
       version: SCORE_RULES.version,
       parameters: {
         ...rules,
-        limits: [...rules.limits],
-        likelihoodLimits: [...rules.likelihoodLimits],
-        ...likelihoodParameters(),
+        ...levelParameters(),
         perMissingHour: round(judgement.perMissingHour.mean),
       },
     },

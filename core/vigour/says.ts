@@ -2,9 +2,9 @@
 import { dayLabel } from '../lineage/labels';
 import { inWords } from '../lineage/way-back';
 import { treatmentOf } from './effects';
+import { FALLEN_BY } from './level/line-level';
 import { plainSiblings, type LineJudgement } from './line';
 import { scoreJar, shown } from './score';
-import type { Alarm } from './trend';
 import { USUAL_POINTS, type JarEvidence, type JarScore } from './types';
 import { median } from './order';
 import { timesSeen } from './words';
@@ -38,7 +38,7 @@ export function standingSentence(judgement: LineJudgement): string {
   const interval = bothLose
     ? `${one(least)} to ${one(most)}`
     : `from a loss of ${one(-trend.slopeLow)} to a gain of ${one(trend.slopeHigh)}`;
-  const below = Math.max(0, trend.drop);
+  const below = Math.max(0, judgement.look ? judgement.look.early - judgement.look.level : trend.drop);
   // Set words alone may leave no width at all, which would claim too much.
   const change =
     trend.slopeLow === trend.slopeHigh ? slopeWords(trend.slope) : `${slopeWords(trend.slope)} (${interval})`;
@@ -54,25 +54,25 @@ export function standingSentence(judgement: LineJudgement): string {
     case 'worn out':
       return `Worn out: it now stands about ${Math.round(below)} points below its early batches. ${sentenceCase(change)} ${over}.${untold}`;
     default:
-      return `No slip seen ${over}, but a loss of ${rules.lossToRuleOut} points a generation can't be ruled out yet.`;
+      return untold && trend.drop > FALLEN_BY
+        ? `No slip is put down to the culture ${over}, though it stands about ${Math.round(trend.drop)} points below its early batches.${untold}`
+        : `No slip seen ${over}, but a loss of ${rules.lossToRuleOut} points a generation can't be ruled out yet.`;
   }
 }
 
-const times = (log: number): string =>
-  log > Math.log(1000) ? 'more than a thousand' : Math.exp(log).toFixed(log < Math.log(10) ? 1 : 0);
+/** "more than 99 in 100". */
+const inHundred = (odds: number): string => {
+  const chance = Math.round(100 / (1 + Math.exp(-odds)));
+  return chance >= 99 ? 'more than 98 in 100' : chance <= 1 ? 'hardly any' : `${chance} in 100`;
+};
 
-/** What called it, with the figure and its limit. */
-function calledBy({ trend, rules }: LineJudgement): string[] {
-  if (!trend) return [];
-  const { likelihood } = trend;
-  const says = {
-    'slope and level': `Slope and level together lie ${one(trend.fall)} standard errors below no change; the alarm is at ${one(trend.limit)}.`,
-    likelihood: `Such batches are ${times(likelihood?.throughout ?? 0)} times likelier on a line that loses with each generation than on a steady one; the alarm is at ${times(trend.likelihoodLimit)}.`,
-    'likelihood lately': `Such batches are ${times(likelihood?.lately ?? 0)} times likelier on a line that began to lose a few batches ago than on a steady one; the alarm is at ${times(rules.latelyLimit)}.`,
-    'steady fall': `Nearly every batch is below the one before: by luck alone that happens in fewer than ${Math.ceil(10_000 * rules.steadyFallChance)} of 10 000 lines.`,
-  } as const satisfies Record<Alarm, string>;
-  return trend.alarms.map((alarm) => says[alarm]);
-}
+/** What called it. */
+const calledBy = ({ look }: LineJudgement): string[] =>
+  look === null
+    ? []
+    : [
+        `The chance that it stands more than ${FALLEN_BY} points below its early batches, and not for a bad day alone, is ${inHundred(look.fallen)}.`,
+      ];
 
 /** Latest batches so far below the early level (points) that they are named although they are no slip yet. */
 const FAR_BELOW = 20;

@@ -1,20 +1,15 @@
-// The trend of a line over its comparable batches: how fast it falls, how far it stands below its early batches, and
-// whether that raises an alarm. One budget of false alarms covers slope, level, likelihood and Mann–Kendall together and every look
-// taken as the line grows; the limits were set for it by simulation (tests/bench/judgement.ts prints what they achieve).
-import type { ScoredRange } from './batch-median';
+// The trend of a line over its comparable batches by published methods: how fast it falls and how far its running mean stands
+// below its early batches. It is shown beside what is said of the line and checks it; the word itself comes of the posterior
+// (standing.ts).
 import { ewma, ewmaErrorFromBaseline } from './ewma';
-import { lossLikelihood, type LossLikelihood } from './likelihood';
 import { mannKendall, type MannKendall } from './mann-kendall';
 import { mean } from './order';
 import { slopeInterval, theilSen } from './theil-sen';
-import type { Standing } from './types';
 
 /** One comparable batch: its generation and the median of its comparable jars' scores (points). */
 export interface TrendPoint {
   readonly generation: number;
   readonly score: number;
-  /** What was recorded of those jars (at least one): a set word alone leaves a range open. */
-  readonly jars: readonly ScoredRange[];
 }
 
 /** What judgement of a trend goes by. Kept with each decision taken. */
@@ -30,28 +25,8 @@ export interface TrendRules {
   readonly lambda: number;
   /** Batches that make the baseline. */
   readonly baselineBatches: number;
-  /**
-   * Standard errors of fall at which the alarm is raised, for 5, 6, 7, … comparable batches (the last holds from there
-   * on). Most of the budget is spent at 6 and 7, when a keeper can still act; a real slip outgrows the later limits.
-   */
-  readonly limits: readonly number[];
-  /**
-   * Alarm also where such batches are likelier on a losing line by this much (natural logarithm), for 5, 6, 7, … batches. It
-   * is the sharper test of even lines, slope and level are of uneven ones.
-   */
-  readonly likelihoodLimits: readonly number[];
-  /** The same for a line that was steady and began to lose a few batches ago. */
-  readonly latelyLimit: number;
-  /** Below so many standard errors of fall likelihoods are not asked: nothing is falling. */
-  readonly likelihoodFrom: number;
-  /** The level alone counts a little less than slope and level together. */
-  readonly levelAlone: number;
-  /** Alarm also when Mann–Kendall's chance of so steady a fall by luck is at most this. */
-  readonly steadyFallChance: number;
-  /** … and the line loses at least so much a generation (points). */
-  readonly leastLoss: number;
-  /** Points below the baseline from which a falling line is worn out. */
-  readonly wornOutDrop: number;
+  /** Control limit of the running mean, in standard errors: the usual three. */
+  readonly limit: number;
   /**
    * A loss of this much a generation must be ruled out for "steady", with so many standard errors. To call a line steady
    * the careful thing is to expect a wide spread, so this has an expectation of its own.
@@ -68,21 +43,11 @@ export const TREND_RULES: TrendRules = {
   priorWeight: 6,
   lambda: 0.5,
   baselineBatches: 3,
-  limits: [6, 5.46, 5.1, 5.15, 5.4, 5.5, 5.5, 6.1, 6.3],
-  likelihoodLimits: [2.2, 1.93, 1.75, 2],
-  latelyLimit: 4.5,
-  likelihoodFrom: 0.5,
-  levelAlone: 0.9,
-  steadyFallChance: 0.0003,
-  leastLoss: 1.5,
-  wornOutDrop: 30,
+  limit: 3,
   lossToRuleOut: 3,
   ruleOutSpread: 8,
   ruleOutErrors: 2.5,
 };
-
-/** 'steady fall': Mann–Kendall. */
-export type Alarm = 'slope and level' | 'likelihood' | 'likelihood lately' | 'steady fall';
 
 export interface Trend {
   readonly batches: number;
@@ -103,15 +68,6 @@ export interface Trend {
   /** Baseline less the latest running mean (points), and its standard error with the baseline's own uncertainty. */
   readonly drop: number;
   readonly dropError: number;
-  /** Standard errors of fall, and the limit that raises the alarm at this many batches. */
-  readonly fall: number;
-  readonly limit: number;
-  /** How much likelier the latest batches are on a losing line; null where nothing falls. */
-  readonly likelihood: LossLikelihood | null;
-  readonly likelihoodLimit: number;
-  /** What raises the alarm; none: no alarm. */
-  readonly alarms: readonly Alarm[];
-  readonly alarm: boolean;
   /** A loss of `lossToRuleOut` a generation can be ruled out. */
   readonly lossRuledOut: boolean;
 }
@@ -124,7 +80,7 @@ function moderatedSpread(expected: number, weight: number, squares: number, free
 /**
  * Trend of batches in order of making. Scores are on the line's own scale, not cut off at 0 or 100.
  * The spread is moderated (prior and residuals weighted by degrees of freedom, as in Smyth 2004,
- * doi 10.2202/1544-6115.1027, from memory), so an even line neither divides by zero nor alarms at its first soft batch.
+ * doi 10.2202/1544-6115.1027, from memory), so that an even line does not divide by zero.
  * @returns null below `rules.fewest` points, or where the latest are all of one generation.
  */
 export function trendOf(points: readonly TrendPoint[], rules: TrendRules = TREND_RULES): Trend | null {
@@ -157,21 +113,7 @@ export function trendOf(points: readonly TrendPoint[], rules: TrendRules = TREND
   const drop = baseline - (running.at(-1) ?? baseline);
   const dropError = ewmaErrorFromBaseline(rules.lambda, spread, later.length, baselineSize);
 
-  const level = drop / dropError;
-  const fall = Math.max((-fit.slope / slopeError + level) / 2, rules.levelAlone * level);
-  const atThisLook = (limits: readonly number[]): number =>
-    limits[Math.min(n - rules.fewest, limits.length - 1)] ?? Number.POSITIVE_INFINITY;
-  const limit = atThisLook(rules.limits);
-  const likelihood = fall < rules.likelihoodFrom ? null : lossLikelihood(latest);
-  const likelihoodLimit = atThisLook(rules.likelihoodLimits);
   const lossRuledOut = fit.slope - rules.ruleOutErrors * carefulError > -rules.lossToRuleOut;
-  const alarms: Alarm[] = [
-    ...(fall > limit ? (['slope and level'] as const) : []),
-    ...(likelihood !== null && likelihood.throughout > likelihoodLimit ? (['likelihood'] as const) : []),
-    ...((likelihood?.lately ?? Number.NEGATIVE_INFINITY) > rules.latelyLimit ? (['likelihood lately'] as const) : []),
-    // However even it falls, a loss too small to matter is no slip.
-    ...(test.pFalling <= rules.steadyFallChance && fit.slope <= -rules.leastLoss ? (['steady fall'] as const) : []),
-  ]; // prettier-ignore
   return {
     batches: n,
     slope: fit.slope,
@@ -185,19 +127,6 @@ export function trendOf(points: readonly TrendPoint[], rules: TrendRules = TREND
     running,
     drop,
     dropError,
-    fall,
-    limit,
-    likelihood,
-    likelihoodLimit,
-    alarms,
-    alarm: alarms.length > 0,
     lossRuledOut,
   };
-}
-
-/** The word for a trend: worn out is an alarm on a line that stands far below its early batches. */
-export function standingOf(trend: Trend | null, rules: TrendRules = TREND_RULES): Standing {
-  if (!trend) return 'too few batches to say';
-  if (trend.alarm) return trend.drop >= rules.wornOutDrop ? 'worn out' : 'slipping';
-  return trend.lossRuledOut ? 'steady' : 'no slip seen';
 }

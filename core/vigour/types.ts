@@ -49,6 +49,8 @@ export interface JarEvidence {
   readonly milk: string | null;
   /** Same text for jars seeded by the very same jars and sources. */
   readonly seed: string;
+  /** Batch of the jar that it hangs from; null where that is a source or unknown. */
+  readonly seedBatch: number | null;
   /** Temperatures of its hold; null where none are known. */
   readonly profile: readonly WarmPoint[] | null;
   readonly warmth: HoldWarmth | null;

@@ -1,5 +1,5 @@
 // The marks of a line's plot. Told apart by shape and by words as well as by shade: batches are large and filled, jars
-// small dots, left-out jars hollow, jars that a hold touches under a lid, the early level a band, the alarm level dashed.
+// small dots, left-out jars hollow, jars that a hold touches under a lid, the early level a band, the control limit dashed.
 import {
   path,
   runningLine,
@@ -34,7 +34,7 @@ const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', '
 const shortDay = (day: string | null): string =>
   day === null ? '?' : `${Number(day.slice(8, 10))} ${MONTHS[Number(day.slice(5, 7)) - 1] ?? ''}`;
 
-/** Scale, band, alarm level and slope. */
+/** Scale, band, control limit and slope. */
 function Levels({ line, scale }: Omit<MarksProps, 'lit' | 'corrected'>) {
   const { size, x, y } = scale;
   const end = size.width - size.right;
@@ -95,7 +95,7 @@ function Words({ line, scale }: Omit<MarksProps, 'lit' | 'corrected'>) {
   const running = line.running.at(-1);
   const words = [
     ...(line.baseline === null ? [] : [{ at: line.baseline, says: `early batches ${rounded(line.baseline)}`, kind: 'band-word' }]),
-    ...(line.lowerLimit === null ? [] : [{ at: line.lowerLimit, says: `alarm level ${rounded(line.lowerLimit)}`, kind: 'limit-word' }]),
+    ...(line.lowerLimit === null ? [] : [{ at: line.lowerLimit, says: `control limit ${rounded(line.lowerLimit)}`, kind: 'limit-word' }]),
     ...(last && line.slope !== null ? [{ at: last.middle, says: `slope ${printed(line.slope)}`, kind: 'slope-word' }] : []),
     ...(running === undefined ? [] : [{ at: running, says: `smoothed level ${rounded(running)}`, kind: 'running-word' }]),
   ]; // prettier-ignore

@@ -182,7 +182,7 @@ function Key({ moved, held }: { readonly moved: boolean; readonly held: boolean 
     { says: 'slope and its 90 % range', draw: <><rect className="slope-range" x="0" y="4" width="28" height="12" /><path className="slope" d="M0 12L28 8" /></> },
     { says: 'level of the early batches', draw: <><rect className="band" x="0" y="4" width="28" height="12" /><path className="baseline" d="M0 10H28" /></> },
     { says: 'smoothed level', draw: <path className="running" d="M0 6L10 7L20 11L28 13" /> },
-    { says: 'alarm level of the smoothed level', draw: <path className="limit" d="M0 10H28" /> },
+    { says: 'control limit of the smoothed level', draw: <path className="limit" d="M0 10H28" /> },
     ...(moved ? [{ says: 'before or after correction', draw: <circle className="median other" cx="14" cy="10" r="7" /> }] : []),
   ]; // prettier-ignore
   return (

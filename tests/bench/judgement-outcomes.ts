@@ -85,7 +85,7 @@ export function inventOutcomes(
         lines: [1], mixes: false, generation: batch, founding: first, spoiled: false,
     held: null,
         outcome: random() < UNSEEN ? null : seen, additions: fibre ? ['oat bran'] : [], milk: 'whole milk',
-        seed: first ? 'source 1' : `jar of ${batch - 1}`, profile: constantProfile(HOLD_HOURS, celsius), warmth: null,
+        seed: first ? 'source 1' : `jar of ${batch - 1}`, seedBatch: first ? null : batch - 1, profile: constantProfile(HOLD_HOURS, celsius), warmth: null,
         heldHours: HOLD_HOURS, seedStorage: first ? null : { fridgeDays: 3 + Math.floor(8 * random()), frozenDays: 0, freezings: 0 },
       }); // prettier-ignore
     }

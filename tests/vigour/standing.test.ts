@@ -1,15 +1,25 @@
 // What is said of a line, from its batches: the meanings of design.md, and the traps of even and short lines.
 import { describe, expect, it } from 'vitest';
 import { batchMedian } from '../../core/vigour/batch-median';
-import { standingOf, trendOf, type TrendPoint } from '../../core/vigour/trend';
+import { LineLevel } from '../../core/vigour/level/line-level';
+import { StandingWalk } from '../../core/vigour/standing';
+import { trendOf, type TrendPoint } from '../../core/vigour/trend';
+import type { Standing } from '../../core/vigour/types';
 
-const point = (generation: number, score: number): TrendPoint => ({
-  generation,
-  score,
-  jars: [{ score, width: 0 }],
-});
-const line = (scores: readonly number[]): TrendPoint[] => scores.map((score, i) => point(i + 2, score));
-const standing = (scores: readonly number[]): string => standingOf(trendOf(line(scores)));
+const line = (scores: readonly number[]): TrendPoint[] =>
+  scores.map((score, i) => ({ generation: i + 2, score }));
+/** What is said after each batch of one jar, each seeded from the one before. */
+const standings = (scores: readonly number[]): Standing[] => {
+  const level = new LineLevel();
+  const walk = new StandingWalk();
+  level.add([{ batch: 0, seedBatch: null, jars: [] }]);
+  return scores.map((score, i) => {
+    const look = level.add([{ batch: i + 1, seedBatch: i, jars: [{ score, width: 0 }] }]);
+    if (!look) throw new Error('a batch with a jar is looked at');
+    return walk.next(trendOf(line(scores.slice(0, i + 1))), look);
+  });
+};
+const standing = (scores: readonly number[]): string => standings(scores).at(-1) ?? '';
 
 describe('standing', () => {
   it('says too few below five comparable batches, whatever they show', () => {
@@ -19,9 +29,7 @@ describe('standing', () => {
   it('neither divides by zero nor alarms at the first soft batch of a very even line', () => {
     expect(standing([70, 70, 70, 70, 70])).toBe('no slip seen');
     expect(standing([70, 70, 70, 70, 70, 70, 70, 70])).toBe('steady');
-    const trend = trendOf(line([70, 70, 70, 70, 70, 70, 70, 30]));
-    expect(trend?.alarm).toBe(false);
-    expect(Number.isFinite(trend?.fall)).toBe(true);
+    expect(['steady', 'no slip seen']).toContain(standing([70, 70, 70, 70, 70, 70, 70, 30]));
   });
 
   it('calls a plain loss of five a generation by the eighth batch', () => {
@@ -37,13 +45,25 @@ describe('standing', () => {
   });
 
   it('says nothing where all batches are of one generation', () => {
-    expect(trendOf([1, 2, 3, 4, 5].map((score) => point(3, score)))).toBeNull();
+    expect(trendOf([1, 2, 3, 4, 5].map((score) => ({ generation: 3, score })))).toBeNull();
   });
 
-  it('does not move when all scores move together', () => {
-    const scores = [78, 72, 75, 62, 66, 54, 61];
-    const [low, high] = [trendOf(line(scores)), trendOf(line(scores.map((s) => s - 20)))];
-    expect(high?.fall).toBeCloseTo(low?.fall ?? Number.NaN, 9);
+  it('calls a lasting drop within three batches, and says it until the line is back for three', () => {
+    const before = [74, 78, 72, 75, 77, 73, 76, 74];
+    const after = [48, 51, 46, 50, 49, 47, 52, 48, 50, 49, 51];
+    const said = standings([...before, ...after]);
+    const called = ['slipping', 'worn out'];
+    expect(said.slice(0, before.length).some((word) => called.includes(word))).toBe(false);
+    expect(said.slice(before.length + 2).every((word) => called.includes(word))).toBe(true);
+    const back = standings([...before, ...after.slice(0, 4), 75, 73, 77, 74, 76, 75]);
+    expect(called).toContain(back[before.length + 3]);
+    expect(['steady', 'no slip seen']).toContain(back.at(-1));
+  });
+
+  it('says steady only of a line that stands within its early level', () => {
+    // Fallen at once and even since: the latest slope alone would say steady.
+    const fallen = [76, 75, 77, 74, ...Array.from({ length: 20 }, (_, i) => 55 + (i % 3))];
+    expect(standing(fallen)).not.toBe('steady');
   });
 });
 

@@ -10,7 +10,12 @@ export interface Moves {
 }
 
 /** Mean over k from..to of values[i − k], the lowest standing for all below it. */
-function meanBelow(values: Float64Array, [from, to]: readonly [number, number], sums: Float64Array, out: Float64Array): void {
+function meanBelow(
+  values: Float64Array,
+  [from, to]: readonly [number, number],
+  sums: Float64Array,
+  out: Float64Array,
+): void {
   const n = values.length;
   sums[0] = 0;
   for (let i = 0; i < n; i++) sums[i + 1] = (sums[i] as number) + (values[i] as number);
@@ -28,7 +33,12 @@ function meanBelow(values: Float64Array, [from, to]: readonly [number, number], 
 }
 
 /** The transpose: weight at i is spread over i − k, what would fall below the lowest stays there. */
-function spreadBelow(values: Float64Array, [from, to]: readonly [number, number], sums: Float64Array, out: Float64Array): void {
+function spreadBelow(
+  values: Float64Array,
+  [from, to]: readonly [number, number],
+  sums: Float64Array,
+  out: Float64Array,
+): void {
   const n = values.length;
   sums[0] = 0;
   for (let i = 0; i < n; i++) sums[i + 1] = (sums[i] as number) + (values[i] as number);

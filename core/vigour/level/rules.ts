@@ -19,16 +19,17 @@ export interface LevelRules {
   readonly levels: number;
   /** Points lost a generation; the first is none. */
   readonly rates: readonly number[];
-  /** Spread of batches about their level that is looked for (points), with weights; jars differ by a part of it. */
+  /** Spread of batches about their level that is looked for (points), with weights. */
   readonly spreads: readonly { readonly value: number; readonly weight: number }[];
-  readonly jarPart: number;
+  /** Spread of jars about their batch: what is expected and how many jars that weighs, and the values looked at (points). */
+  readonly jarSpread: { readonly usual: number; readonly weight: number; readonly values: readonly number[] };
   readonly drifts: readonly Drift[];
   /** A sudden fall or rise is anything between (steps). */
   readonly fall: readonly [number, number];
   readonly rise: readonly [number, number];
   /** Chance of a passing bad day, and how far below its level it may put a batch (points). */
   readonly badDay: number;
-  readonly badDayFalls: readonly number[];
+  readonly badDayFalls: readonly { readonly value: number; readonly weight: number }[];
   /** Level of a line's early batches before any was seen. */
   readonly early: { readonly mean: number; readonly sd: number };
   /** Spread of what a treatment may do before it was seen (points). */
@@ -48,15 +49,23 @@ export const LEVEL_RULES: LevelRules = {
     { value: 8, weight: 0.3 },
     { value: 12, weight: 0.2 },
   ],
-  jarPart: 0.5,
+  jarSpread: { usual: 3.5, weight: 6, values: [1, 1.7, 3, 5, 8.5] },
   drifts: [
-    { weight: 0.6, begins: 0.004, ends: 0.02, falls: 0.004, rises: 0.002 },
-    { weight: 0.4, begins: 0.06, ends: 0.02, falls: 0.03, rises: 0.006 },
+    { weight: 0.5, begins: 0.004, ends: 0.02, falls: 0.004, rises: 0.002 },
+    { weight: 0.5, begins: 0.08, ends: 0.02, falls: 0.03, rises: 0.006 },
   ],
   fall: [3, 20],
   rise: [2, 8],
-  badDay: 0.12,
-  badDayFalls: [6, 12, 18, 24, 30],
+  badDay: 0.1,
+  badDayFalls: [
+    { value: 6, weight: 0.25 },
+    { value: 12, weight: 0.25 },
+    { value: 18, weight: 0.2 },
+    { value: 24, weight: 0.12 },
+    { value: 30, weight: 0.1 },
+    { value: 42, weight: 0.05 },
+    { value: 60, weight: 0.03 },
+  ],
   early: { mean: 75, sd: 10 },
   treatmentSd: 14,
   back: 8,

@@ -54,10 +54,14 @@ export class LevelTree {
   readonly #size: number;
   readonly #nodes: Node[] = [];
   readonly #effects = new Map<string, TreatmentEffect>();
+  /** Squares of jars about the middle of their batch, and how many of them are free, an expectation among them. */
+  readonly #within: { squares: number; free: number };
   #version = 0;
 
   constructor(rules: LevelRules = LEVEL_RULES) {
     this.rules = rules;
+    const { usual, weight } = rules.jarSpread;
+    this.#within = { squares: weight * usual ** 2, free: weight };
     this.#size = rules.rates.length * rules.levels;
     const moves = rules.drifts.map((drift) => movesOf(rules, drift));
     this.#hypotheses = rules.spreads.flatMap(({ value }) =>
@@ -89,7 +93,8 @@ export class LevelTree {
       this.weights[h] = (this.weights[h] as number) * told;
       total += this.weights[h] as number;
     }
-    for (let h = 0; h < this.weights.length; h++) this.weights[h] = Math.max(TINY, (this.weights[h] as number) / total);
+    for (let h = 0; h < this.weights.length; h++)
+      this.weights[h] = Math.max(TINY, (this.weights[h] as number) / total);
     const place = this.#nodes.length;
     const tells = batch.jars.length > 0;
     this.#nodes.push({ parent: parent ? batch.parent : null, belief, evidence: likelihood, message: null, version: this.#version }); // prettier-ignore
@@ -140,13 +145,27 @@ export class LevelTree {
     const effect = batch.treatment ? this.#effectOf(batch.treatment) : { mean: 0, variance: 0 };
     const mean = effect.mean + (batch.shift?.mean ?? 0);
     const sd = Math.sqrt(effect.variance + (batch.shift?.sd ?? 0) ** 2);
-    const rows = levelLikelihoods(batch.jars, mean, sd, rules);
+    const rows = levelLikelihoods(batch.jars, this.#jarSpread(batch.jars), mean, sd, rules);
     this.#hypotheses.forEach(({ spread }, h) => {
       const row = rows.get(spread) as Float64Array;
       for (let r = 0; r < rules.rates.length; r++) out.set(row, h * this.#size + r * rules.levels);
     });
     if (batch.treatment) this.#learnEffect(effect as TreatmentEffect, batch, prior);
     return out;
+  }
+
+  /**
+   * By how much jars differ about their batch, by all batches so far (a moderated variance, as in Smyth 2004,
+   * doi 10.2202/1544-6115.1027, from memory), to the nearest that is looked at. It tells nothing of how batches differ.
+   */
+  #jarSpread(jars: readonly ScoredRange[]): number {
+    const mean = jars.reduce((sum, { score }) => sum + score, 0) / jars.length;
+    // A set word alone is known only to a range, which makes equal jars look more equal than they are.
+    for (const { score, width } of jars) this.#within.squares += (score - mean) ** 2 + width ** 2 / 48;
+    this.#within.free += jars.length - 1;
+    const spread = Math.sqrt(this.#within.squares / this.#within.free);
+    const off = (value: number): number => Math.abs(Math.log(value / spread));
+    return this.rules.jarSpread.values.reduce((best, value) => (off(value) < off(best) ? value : best));
   }
 
   #effectOf(name: string): TreatmentEffect {
@@ -160,9 +179,13 @@ export class LevelTree {
   /** Moves what is believed of a treatment by how the batch came out against what was expected of its culture. */
   #learnEffect(effect: TreatmentEffect, batch: LevelBatch, prior: Float64Array): void {
     const expected = momentsOf(this.overall(prior), this.rules);
-    const seen = batch.jars.reduce((sum, { score }) => sum + score, 0) / batch.jars.length - (batch.shift?.mean ?? 0);
-    const spread = this.#hypotheses.reduce((sum, one, h) => sum + (this.weights[h] as number) * one.spread, 0);
-    const noise = spread ** 2 * (1 + this.rules.jarPart ** 2 / batch.jars.length) + expected.variance + (batch.shift?.sd ?? 0) ** 2; // prettier-ignore
+    const seen =
+      batch.jars.reduce((sum, { score }) => sum + score, 0) / batch.jars.length - (batch.shift?.mean ?? 0);
+    const spread = this.#hypotheses.reduce(
+      (sum, one, h) => sum + (this.weights[h] as number) * one.spread,
+      0,
+    );
+    const noise = spread ** 2 + this.rules.jarSpread.usual ** 2 / batch.jars.length + expected.variance + (batch.shift?.sd ?? 0) ** 2; // prettier-ignore
     const gain = effect.variance / (effect.variance + noise);
     effect.mean += gain * (seen - expected.mean - effect.mean);
     effect.variance *= 1 - gain;
@@ -181,7 +204,11 @@ export class LevelTree {
       for (let i = 0; i < message.length; i++) {
         const factor = (message[i] as number) / (before ? Math.max(TINY, before[i] as number) : 1);
         parent.evidence[i] = (parent.evidence[i] as number) * factor;
-        if (back === this.rules.back - 1 || parent.parent === null || this.#nodes[parent.parent]?.evidence === null)
+        if (
+          back === this.rules.back - 1 ||
+          parent.parent === null ||
+          this.#nodes[parent.parent]?.evidence === null
+        )
           parent.belief[i] = (parent.belief[i] as number) * factor;
       }
       rescale(parent.evidence, this.#size);
@@ -215,11 +242,13 @@ export class LevelTree {
     const { evidence, message } = node;
     if (evidence === null) return;
     const rest = new Float64Array(ofParent.length);
-    for (let i = 0; i < rest.length; i++) rest[i] = (ofParent[i] as number) / (message ? Math.max(TINY, message[i] as number) : 1);
+    for (let i = 0; i < rest.length; i++)
+      rest[i] = (ofParent[i] as number) / (message ? Math.max(TINY, message[i] as number) : 1);
     normalise(rest, this.#size);
     const prior = new Float64Array(rest.length);
     this.#hypotheses.forEach(({ moves }, h) => moves.forward(rest, h * this.#size, prior));
-    for (let h = 0; h < this.weights.length; h++) multiply(prior, evidence, h * this.#size, this.#size, node.belief);
+    for (let h = 0; h < this.weights.length; h++)
+      multiply(prior, evidence, h * this.#size, this.#size, node.belief);
   }
 
   /** What lies far back keeps its belief and takes no more evidence in: one row, the same for all hypotheses. */
@@ -235,7 +264,10 @@ export class LevelTree {
 }
 
 /** Belief of the level of a line's first batch, by one drift of the rules; it sums to 1. */
-export function firstBelief({ levels, from, step, early, drifts, rates }: LevelRules, drift: number): Float64Array {
+export function firstBelief(
+  { levels, from, step, early, drifts, rates }: LevelRules,
+  drift: number,
+): Float64Array {
   const begins = drifts[drift]?.begins ?? 0;
   const out = new Float64Array(levels * rates.length);
   for (let i = 0; i < levels; i++) {
@@ -285,22 +317,26 @@ function rescale(values: Float64Array, size: number): void {
  */
 function levelLikelihoods(
   jars: readonly ScoredRange[],
+  jarSpread: number,
   shift: number,
   shiftSd: number,
   rules: LevelRules,
 ): ReadonlyMap<number, Float64Array> {
-  const { from, step, levels, badDayFalls, jarPart } = rules;
+  const { from, step, levels, badDayFalls } = rules;
   const above = Math.ceil((3 * shiftSd) / step);
-  const below = Math.ceil(Math.max(...badDayFalls) / step) + above;
+  const below = Math.ceil(Math.max(...badDayFalls.map(({ value }) => value)) / step) + above;
   const logs = rules.spreads.map(({ value }) => {
     const row = new Float64Array(levels + below + above);
-    addLogs(batchLikelihood(jars, value, jarPart * value), from - below * step + shift, step, row);
+    addLogs(batchLikelihood(jars, value, jarSpread), from - below * step + shift, step, row);
     return { value, row };
   });
   const most = Math.max(...logs.map(({ row }) => Math.max(...row)));
   return new Map(
     logs.map(({ value, row }) => {
-      const days = badDays(row.map((log) => Math.exp(log - most)), rules);
+      const days = badDays(
+        row.map((log) => Math.exp(log - most)),
+        rules,
+      );
       return [value, blurred(days, shiftSd, below, above, rules)];
     }),
   );
@@ -312,15 +348,21 @@ function badDays(plain: Float64Array, { badDay, badDayFalls, step }: LevelRules)
   return plain.map((value, i) => {
     let bad = 0;
     for (const fall of badDayFalls) {
-      const place = i - fall / step;
+      const place = i - fall.value / step;
       const low = Math.floor(place);
-      bad += (low + 1 - place) * at(low) + (place - low) * at(low + 1);
+      bad += fall.weight * ((low + 1 - place) * at(low) + (place - low) * at(low + 1));
     }
-    return (1 - badDay) * value + (badDay / badDayFalls.length) * bad;
+    return (1 - badDay) * value + badDay * bad;
   });
 }
 
-function blurred(row: Float64Array, sd: number, below: number, reach: number, { levels, step }: LevelRules): Float64Array {
+function blurred(
+  row: Float64Array,
+  sd: number,
+  below: number,
+  reach: number,
+  { levels, step }: LevelRules,
+): Float64Array {
   const kernel = Array.from({ length: 2 * reach + 1 }, (_, k) =>
     reach === 0 ? 1 : Math.exp(-(((k - reach) * step) ** 2) / (2 * sd ** 2)),
   );
@@ -328,14 +370,18 @@ function blurred(row: Float64Array, sd: number, below: number, reach: number, { 
   const out = new Float64Array(levels);
   for (let i = 0; i < levels; i++) {
     let sum = 0;
-    for (let k = 0; k < kernel.length; k++) sum += (kernel[k] as number) * (row[i + below + k - reach] as number);
+    for (let k = 0; k < kernel.length; k++)
+      sum += (kernel[k] as number) * (row[i + below + k - reach] as number);
     out[i] = Math.max(TINY, sum / total);
   }
   return out;
 }
 
 /** Mean and variance of the level of a belief over all hypotheses. */
-export function momentsOf(overall: Float64Array, { from, step, levels }: LevelRules): { mean: number; variance: number } {
+export function momentsOf(
+  overall: Float64Array,
+  { from, step, levels }: LevelRules,
+): { mean: number; variance: number } {
   let [sum, mean, square] = [0, 0, 0];
   for (let i = 0; i < overall.length; i++) {
     const level = from + (i % levels) * step;

@@ -7,7 +7,12 @@ import { delayHours, storageLoss } from '../../../core/growth/storage';
 import { WEAK_BELOW, type Candidate, type Choose, type SeenBatch } from './keeper';
 import type { KeeperTruth } from './models';
 
-export const TUNE = { margin: Number(process.env['MARGIN'] ?? 0), coldMean: -15, coldSd: 9, older: Number(process.env['OLDER'] ?? 0) };
+export const TUNE = {
+  margin: Number(process.env['MARGIN'] ?? 0),
+  coldMean: -15,
+  coldSd: 9,
+  older: Number(process.env['OLDER'] ?? 0),
+};
 const POINTS_A_TENFOLD = 8;
 
 const storedOf = (fridgeDays: number, frozenDays: number) =>
@@ -46,7 +51,8 @@ export function verdict(truth: KeeperTruth): Choose {
       let value = 0;
       for (let h = 0; h < tree.weights.length; h++) {
         let sum = 0;
-        for (let i = h * size; i < (h + 1) * size; i++) sum += (next[i] as number) * (worth.values[i] as number);
+        for (let i = h * size; i < (h + 1) * size; i++)
+          sum += (next[i] as number) * (worth.values[i] as number);
         value += (tree.weights[h] as number) * sum;
       }
       const loss = storedOf(seed.fridgeDays, seed.frozenDays);
