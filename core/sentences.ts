@@ -121,6 +121,20 @@ export const refusals = {
     `${text(p, 'portion')} mL is more than ${text(p, 'jar')} held (${text(p, 'volume')} mL), so it can’t all be kept of it. Correct the amount or the volume.`,
   'portion of nothing': (p) =>
     `0 is nothing to keep of ${text(p, 'jar')}. Leave the amount out where it is not known; where it is used up, say on which day it was gone.`,
+  'taken more than jar': (p) =>
+    `Together ${text(p, 'taken')} mL would be taken of ${text(p, 'jar')}, which held ${text(p, 'volume')} mL. Correct an amount or the volume.`,
+  'more than portion': (p) =>
+    `That would be ${text(p, 'taken')} of the ${text(p, 'had')} ${text(p, 'unit')} that were kept of ${text(p, 'jar')}. Correct an amount, or take the rest from another jar.`,
+  'seed gone before': (p) =>
+    `${p['kept'] === true ? `That part of ${text(p, 'seed')}` : text(p, 'seed')} was gone on ${daysInWords(text(p, 'goneOn'))}, so it can’t have seeded ${text(p, 'jar')}, made on ${daysInWords(text(p, 'day'))}. Correct one of the days${p['kept'] === true ? '' : ', or say which part that was kept of it'}.`,
+  'opened before made': (p) =>
+    `${text(p, 'jar')} was made on ${daysInWords(text(p, 'madeOn'))}, so on ${daysInWords(text(p, 'toldOn'))} it can’t have been open for ${text(p, 'days')} days. Correct the days, or the day it was made.`,
+  'warm before made': (p) =>
+    `${text(p, 'jar')} was made on ${daysInWords(text(p, 'madeOn'))}, so it can’t have stood in warmth that ended on ${daysInWords(text(p, 'day'))}. Correct one of the days.`,
+  'interruption longer': (p) =>
+    `${text(p, 'jar')} stood in warmth for ${text(p, 'warm')} h, so the power can’t have failed for ${text(p, 'hours')} h of it. Correct one of the two.`,
+  'planned has facts': (p) =>
+    `${text(p, 'jar')} is only planned, so nothing of it can have been ${text(p, 'what')} yet. Say first that it was made.`,
   'gone before made': (p) =>
     `${text(p, 'jar')} was made on ${daysInWords(text(p, 'madeOn'))}, so it was not gone on ${daysInWords(text(p, 'day'))}. Correct one of the days.`,
   'gone day to come': (p) =>

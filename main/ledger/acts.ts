@@ -16,15 +16,18 @@
 // Statements are prepared once per kind, so 100,000 rows go in as one transaction. Seeds go in before what they
 // seeded. Look-ups: `rows` (main/ledger/rows.ts) for records by key or column; `jarsOfDay` below for jars by day;
 // `noteRowsOf` for the rows of a file that came in before.
-import type Database from 'better-sqlite3';
+import Database from 'better-sqlite3';
 import type { ActKind } from '../../core/ledger/act-words';
 import type { RecordKind } from '../../core/ledger/records';
 import type { Clock } from './clock';
 import { Refused } from './refusal';
 import type { Rows } from './rows';
+import type { Asked } from './rules/ask';
+import type { Pending } from './rules/load';
 import {
   type Columns,
   columnsOf,
+  fromColumns,
   type NoteRow,
   type Row,
   type Stored,
@@ -52,15 +55,33 @@ export class OpenAct {
   readonly #rows: Rows;
   readonly #newId: () => string;
   readonly #inserts = new Map<RecordKind, Database.Statement>();
+  readonly #explain: (pending: Pending) => void;
 
   constructor(
     readonly key: number,
     readonly uid: string,
     rows: Rows,
     newId: () => string,
+    explain: (pending: Pending) => void,
   ) {
     this.#rows = rows;
     this.#newId = newId;
+    this.#explain = explain;
+  }
+
+  /**
+   * Writes what the tables' own rules may refuse: the rule book is then asked for the sentence.
+   * @param columns the row as it would be
+   * @throws Refused; the table's own error where no rule of the book says why
+   */
+  guarded<T>(kind: RecordKind, key: number | null, columns: () => Columns, write: () => T): T {
+    try {
+      return write();
+    } catch (error) {
+      const pending = error instanceof Database.SqliteError ? pendingRow(kind, key, columns()) : null;
+      if (pending) this.#explain(pending);
+      throw error;
+    }
   }
 
   /** Adds a record; refs are keys. The record's uid is made here. */
@@ -75,7 +96,13 @@ export class OpenAct {
       this.#inserts.set(kind, insert);
     }
     const uid = this.#newId();
-    const { lastInsertRowid } = insert.run(uid, valuesOf(kind, record));
+    const statement = insert;
+    const { lastInsertRowid } = this.guarded(
+      kind,
+      null,
+      () => toColumns(kind, record),
+      () => statement.run(uid, valuesOf(kind, record)),
+    );
     return { key: Number(lastInsertRowid), uid };
   }
 
@@ -88,15 +115,20 @@ export class OpenAct {
     if (!now) throw new Error(`no ${kind} ${key}`);
     const different = names.filter((name) => columns[name] !== now[name]);
     if (different.length === 0) return false;
-    this.#rows
-      .prepare(
-        `UPDATE ${TABLES[kind].table}
+    const update = this.#rows.prepare(
+      `UPDATE ${TABLES[kind].table}
          SET revision = revision + 1, ${different.map((name) => `${name} = ?`).join(', ')} WHERE key = ?`,
-      )
-      .run(
-        different.map((name) => columns[name] as Value),
-        key,
-      );
+    );
+    this.guarded(
+      kind,
+      key,
+      () => ({ ...now, ...columns }),
+      () =>
+        update.run(
+          different.map((name) => columns[name] as Value),
+          key,
+        ),
+    );
     return true;
   }
 
@@ -106,12 +138,35 @@ export class OpenAct {
   }
 }
 
+/** A row as the rule book looks at it where the tables have not taken it; null where no table would refuse such a row. */
+function pendingRow(kind: RecordKind, key: number | null, columns: Columns): Pending | null {
+  if (kind === 'batch' && key !== null)
+    return { day: { batch: key, madeOn: (columns.made_on ?? null) as string | null } };
+  if (kind === 'outcome') {
+    const { jar, ph, earlyPh, setAfterHours, setByHours, setAtTakeOut } = fromColumns('outcome', columns);
+    const acidity = [ph, earlyPh].filter((one) => one !== null);
+    return {
+      observation: { jar, acidity, setAfterHours, setByHours, setAtTakeOut, toldOn: null, daysOpen: null },
+    };
+  }
+  if (kind !== 'seeding') return null;
+  const { jar, fromJar, portion, amount } = fromColumns('seeding', columns);
+  return { seeding: { jar, fromJar, portion, amount } };
+}
+
 export interface Done<T> {
   readonly act: Made;
   readonly value: T;
 }
 
+/** The keeper's word on two equal labels; null where the call can't say so. */
+type Meant = boolean | null;
+
 export class Acts {
+  /** Asks the rule book about an act, inside its transaction. @throws Refused */
+  ask: (asked: Asked) => void = () => undefined;
+  /** Says which rule a row would break that the tables have not taken. @throws Refused where one does */
+  explain: (act: number, pending: Pending) => void = () => undefined;
   /** Called inside the transaction after the work: may still refuse. Its answer is called after the commit. */
   settle: (act: number) => () => void = () => () => undefined;
   /** How many acts this has kept: each is on the disk once it is counted. */
@@ -131,6 +186,7 @@ export class Acts {
    * @param why the keeper's reason, if given
    * @param work writes the rows; may throw Refused
    * @param undoes key of the act whose inverse this is
+   * @param sameLabelMeant the keeper's word on two equal labels
    * @returns null when nothing was changed: then there is no act
    */
   run<T>(
@@ -139,6 +195,7 @@ export class Acts {
     why: string | null,
     work: (act: OpenAct) => T,
     undoes: number | null = null,
+    sameLabelMeant: Meant = null,
   ): Done<T> | null {
     if (this.#open) throw new Error('an act is open already');
     const { db } = this.rows;
@@ -151,13 +208,15 @@ export class Acts {
         .run(uid, kind, this.clock.now(), subject.slice(0, 500), why, undoes);
       const key = Number(lastInsertRowid);
       this.rows.prepare('UPDATE open_act SET act = ? WHERE one = 1').run(key);
-      const value = work(new OpenAct(key, uid, this.rows, this.newId));
+      const explain = (pending: Pending): void => this.explain(key, pending);
+      const value = work(new OpenAct(key, uid, this.rows, this.newId, explain));
       this.rows.prepare('UPDATE open_act SET act = NULL WHERE one = 1').run();
       const changed = this.rows.prepare('SELECT 1 FROM journal WHERE act = ? LIMIT 1').get(key);
       if (changed === undefined) {
         db.exec('ROLLBACK');
         return null;
       }
+      this.ask({ act: key, kind, why, sameLabelMeant });
       const settled = this.settle(key);
       db.exec('COMMIT');
       this.kept += 1;
@@ -182,12 +241,14 @@ export class Acts {
     why: string | null,
     work: (act: OpenAct) => T,
     draft: string | null = null,
+    sameLabelMeant: Meant = null,
   ): Done<T> {
-    const done = this.run(kind, subject, why, (act) => {
+    const drafted = (act: OpenAct): T => {
       const value = work(act);
       if (draft !== null) this.rows.prepare('DELETE FROM draft WHERE key = ?').run(draft);
       return value;
-    });
+    };
+    const done = this.run(kind, subject, why, drafted, null, sameLabelMeant);
     if (!done) throw new Refused('nothing changed');
     return done;
   }

@@ -9,6 +9,7 @@ import type { Clock } from './clock';
 import { FamilyIndex } from './family-index';
 import { closeLedger, copyChecked, openInMemory, openLedger } from './open';
 import { Rows } from './rows';
+import { askRules, explain } from './rules/ask';
 
 export interface LedgerOptions {
   readonly clock: Clock;
@@ -52,6 +53,8 @@ export class Ledger {
     this.#index = new FamilyIndex(this.rows);
     this.#seen = this.#dataVersion();
     this.#told = this.#seen;
+    this.acts.ask = (asked) => askRules(this, asked);
+    this.acts.explain = (act, pending) => explain(this, act, pending);
     this.acts.settle = (act) => {
       const now = this.#dataVersion();
       const settled = this.#index.settle(this.acts.changesOf(act), now !== this.#seen);

@@ -6,7 +6,7 @@ import type { OpenAct } from './acts';
 import type { Ledger } from './ledger';
 import type { Shared } from './notes-shared';
 import type { Stored } from './tables';
-import { addSeeding, replaceRows } from './writes/parts';
+import { replaceRows } from './writes/parts';
 
 /** What seeded a planned jar, by key. */
 export interface SeedOf {
@@ -130,7 +130,7 @@ function changeSeeds(
     old,
     next,
     (row, record) => row.fromJar === record.fromJar && row.source === record.source,
-    (record) => addSeeding(ledger, act, record),
+    (record) => act.insert('seeding', record),
   );
 }
 

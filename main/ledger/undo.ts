@@ -5,8 +5,6 @@ import { type Acts, changeFrom, type Done, type JournalRow, kindOfTable, type Op
 import { standsOn, touchedSince } from './later';
 import { Refused } from './refusal';
 import type { Rows } from './rows';
-import { refuseEqualLabels, Returning } from './same-labels';
-import { refuseDay, refuseSeed } from './seed-rules';
 import { type Columns, TABLES, type Value } from './tables';
 
 export interface ActRow {
@@ -65,7 +63,7 @@ export function nextRedo(rows: Rows): ActRow | null {
 /**
  * Undoes an act, or does again what an undo took away.
  * @param uid of the act; null: the latest
- * @throws Refused 'nothing to undo', 'not found', 'undone already', 'stands on it', 'label back' and the rules of seeds
+ * @throws Refused 'nothing to undo', 'not found', 'undone already', 'stands on it', and as the rule book says
  */
 export function undo(acts: Acts, uid: string | null): Done<string> {
   const { rows } = acts;
@@ -89,7 +87,7 @@ export function undo(acts: Acts, uid: string | null): Done<string> {
   return invert(acts, asked, 'act.redo', wordsOf(root));
 }
 
-/** @throws Refused 'nothing to redo', 'stands on it', 'label back' and the rules of seeds */
+/** @throws Refused 'nothing to redo', 'stands on it', and as the rule book says */
 export function redo(acts: Acts): Done<string> {
   const next = nextRedo(acts.rows);
   if (!next || next.undoes === null) throw new Refused('nothing to redo');
@@ -117,12 +115,7 @@ function invert(acts: Acts, target: ActRow, kind: 'act.undo' | 'act.redo', subje
     subject,
     null,
     (act) => {
-      const returning = new Returning();
-      for (const row of journalBackwards(rows, target.key)) {
-        invertChange(rows, act, row, target.key);
-        if (later.length > 0) returning.take(row);
-      }
-      refuseEqualLabels(rows, target.key, later, returning);
+      for (const row of journalBackwards(rows, target.key)) invertChange(rows, act, row);
       return actWords(kind, subject);
     },
     target.key,
@@ -147,50 +140,39 @@ function* journalBackwards(rows: Rows, act: number): Generator<JournalRow> {
   }
 }
 
-/** Whether a jar is now in the state (planned, made, a mistake, lost) that an act found it in. */
-function stoodAs(rows: Rows, act: number, jar: number): boolean {
-  const first = rows
-    .prepare(
-      `SELECT * FROM journal WHERE table_name = 'jar' AND row_key = ? AND act > ? ORDER BY key LIMIT 1`,
-    )
-    .get(jar, act) as JournalRow | undefined;
-  if (!first) return true;
-  const then = changeFrom(first).before?.state;
-  return then === rows.prepare('SELECT state FROM jar WHERE key = ?').pluck().get(jar);
-}
-
-function invertChange(rows: Rows, act: OpenAct, row: JournalRow, target: number): void {
+function invertChange(rows: Rows, act: OpenAct, row: JournalRow): void {
   if (row.before === null) {
     act.remove(kindOfTable(row.table_name), row.row_key);
     return;
   }
   const { kind, key, before, after } = changeFrom(row);
   if (!before) return;
-  // Asked beforehand where the tables' own rules know less: they let a jar be seeded by one that was never made.
-  if (kind === 'seeding' && before.from_jar !== undefined) {
-    const seed = Number(before.from_jar);
-    const stood = [seed, Number(before.jar)].every((jar) => stoodAs(rows, target, jar));
-    refuseSeed(rows, Number(before.jar), seed, stood);
-  }
   if (after === null) {
-    bringBack(rows, TABLES[kind].table, before);
+    act.guarded(
+      kind,
+      null,
+      () => before,
+      () => bringBack(rows, TABLES[kind].table, before),
+    );
     return;
-  }
-  if (kind === 'batch' && typeof before.made_on === 'string' && before.made_on !== after.made_on) {
-    refuseDay(rows, key, before.made_on);
   }
   const columns = [...new Set([...Object.keys(before), ...Object.keys(after)])].filter(
     (column) => before[column] !== after[column],
   );
   if (columns.length === 0) return;
-  rows
-    .prepare(
-      `UPDATE ${TABLES[kind].table} SET revision = revision + 1, ${columns.map((column) => `${column} = ?`).join(', ')} WHERE key = ?`,
-    )
-    .run(
-      columns.map((column) => before[column] ?? null),
-      key,
-    );
+  const update = rows.prepare(
+    `UPDATE ${TABLES[kind].table} SET revision = revision + 1, ${columns.map((column) => `${column} = ?`).join(', ')} WHERE key = ?`,
+  );
+  act.guarded(
+    kind,
+    key,
+    () => before,
+    () =>
+      update.run(
+        columns.map((column) => before[column] ?? null),
+        key,
+      ),
+  );
 }
 
 /** Puts a row back that was taken away, under its old key and id, one revision on. */

@@ -9,7 +9,7 @@ const foam: Omit<Outcome, 'jar'> = {
   ...unseen,
   signs: ['foam'],
   seenAt: 'after opening',
-  openedDays: 20,
+  openedDays: 9,
 };
 const mould: Omit<Outcome, 'jar'> = { ...unseen, signs: ['foam', 'black', 'fuzz'], seenAt: 'take-out' };
 const REASON = 'seeded long before it was opened, smells and looks clean';

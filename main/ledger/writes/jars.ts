@@ -2,32 +2,19 @@
 import type { Parsed, Reply } from '../../../core/contract';
 import type { Ledger } from '../ledger';
 import { refuseJarName } from '../jar-names';
-import { refuseGoneOn, refuseMadeOn, refuseLargerPortion, refuseTooMuchSeed, shelfOrGone } from '../possible'; // prettier-ignore
 import { Refused } from '../refusal';
-import { refuseSeed } from '../seed-rules';
 import type { Stored } from '../tables';
-import { jarLabelled } from './batch';
-import { refuseHeldSeeds } from './held-seeds';
-import { addSeeding, jarOf, outcomeRow, packageKey, replaceRows, seedingRow, standingJar } from './parts';
-import { jarSpoiled } from './spoiled';
+import { jarOf, outcomeRow, packageKey, replaceRows, seedingRow, shelfOrGone, standingJar } from './parts';
 import { mustSay, tidy } from './tidy';
 
 export function correctJar(ledger: Ledger, input: Parsed<'jar.correct'>): Reply<'jar.correct'> {
   const { hold, milkPackage, letter, ...fields } = tidy(input.changes);
   const jar = standingJar(ledger, input.id);
   const said = fields as Partial<Stored['jar']>;
-  const changes: Partial<Stored['jar']> = { ...said, ...shelfOrGone(jar.label, said) };
-  if (said.goneOn !== undefined) refuseGoneOn(ledger, jar, said.goneOn);
+  const changes: Partial<Stored['jar']> = { ...said, ...shelfOrGone(said) };
   if (letter !== undefined) {
     mustSay({ letter }, 'letter');
     changes.letter = letter.toLowerCase();
-    if (
-      jar.madeOn !== null &&
-      changes.letter !== jar.letter &&
-      jarLabelled(ledger, jar.madeOn, jar.word, changes.letter, new Set([jar.key]))
-    ) {
-      throw new Refused('same label', { label: ledger.labelFor({ ...jar, letter: changes.letter }) });
-    }
   }
   if (hold !== undefined) {
     changes.hold = ledger.rows.keyOrNull('hold', hold);
@@ -36,7 +23,6 @@ export function correctJar(ledger: Ledger, input: Parsed<'jar.correct'>): Reply<
     }
   }
   if (milkPackage !== undefined) changes.milkPackage = packageKey(ledger, milkPackage, 'milk');
-  if (changes.state === 'planned') refusePlanned(ledger, jar.key, jar.label);
   if (changes.state === 'made' && jar.state !== 'made' && jar.madeOn === null) {
     throw new Refused('day not known', { jar: jar.label });
   }
@@ -46,43 +32,21 @@ export function correctJar(ledger: Ledger, input: Parsed<'jar.correct'>): Reply<
     tidy(input.why),
     (act) => {
       act.update('jar', jar.key, changes);
-      if (changes.finalVolume !== undefined) {
-        refuseTooMuchSeed(ledger, jar);
-        const held = { label: jar.label, finalVolume: changes.finalVolume };
-        for (const portion of ledger.rows.where('portion', 'jar', jar.key))
-          refuseLargerPortion(held, portion);
-      }
-      if (changes.state !== 'made') return;
-      if (jar.state !== 'made' && jar.madeOn !== null) refuseMadeOn(ledger, jar.madeOn, ['made']);
-      for (const seeding of ledger.rows.where('seeding', 'jar', jar.key)) {
-        if (seeding.fromJar !== null) refuseSeed(ledger.rows, jar.key, seeding.fromJar);
-      }
     },
     input.draft,
   );
   return { act: done.act.uid };
 }
 
-/** @throws Refused 'has descendants' */
-function refusePlanned(ledger: Ledger, key: number, label: string): void {
-  const { family, jars } = { family: ledger.index.family, jars: ledger.index.jars };
-  if (!family.has(key)) return;
-  const others = family.childrenOf(key).map((child) => jars.get(child)?.label ?? '');
-  if (others.length > 0) throw new Refused('has descendants', { jar: label, others: others.slice(0, 5) });
-}
-
 /**
  * "Entered by mistake". The row stays, for the history and for the jars that were said to be seeded from it: those have
  * an unknown past from then on, until the keeper says what seeded them. Of a spoiled jar a reason is asked for: the
  * cautions because of it fall away with it.
- * @throws Refused 'reason needed', 'not found', 'is a mistake'
+ * @throws Refused 'not found', 'is a mistake', and as the rule book says
  */
 export function markMistake(ledger: Ledger, input: Parsed<'jar.mistake'>): Reply<'jar.mistake'> {
   const jar = standingJar(ledger, input.id);
-  const why = tidy(input.why);
-  if (jarSpoiled(ledger, jar.key) && (why === null || why.length < 3))
-    throw new Refused('reason needed', { jar: jar.label });
-  const done = ledger.acts.mustRun('jar.mistake', jar.label, why, (act) => {
+  const done = ledger.acts.mustRun('jar.mistake', jar.label, tidy(input.why), (act) => {
     act.update('jar', jar.key, { state: 'mistake' });
   });
   return { act: done.act.uid };
@@ -136,15 +100,12 @@ export function setSeedings(ledger: Ledger, input: Parsed<'seeding.set'>): Reply
   const jar = standingJar(ledger, input.jar);
   const given = tidy(input.seedings);
   const old = ledger.rows.where('seeding', 'jar', jar.key);
-  const why = tidy(input.why);
-  const before = new Set(old.map(({ fromJar }) => fromJar));
   const done = ledger.acts.mustRun(
     'seeding.set',
     jar.label,
-    why,
+    tidy(input.why),
     (act) => {
       const next = given.map((entry) => seedingRow(ledger, act, jar.key, entry));
-      refuseHeldSeeds(ledger, next.flatMap(({ fromJar }) => (before.has(fromJar) ? [] : [fromJar])), why); // prettier-ignore
       replaceRows(
         act,
         'seeding',
@@ -152,9 +113,8 @@ export function setSeedings(ledger: Ledger, input: Parsed<'seeding.set'>): Reply
         next,
         (row, record) =>
           row.fromJar === record.fromJar && row.source === record.source && row.portion === record.portion,
-        (record) => addSeeding(ledger, act, record),
+        (record) => act.insert('seeding', record),
       );
-      refuseTooMuchSeed(ledger, jar);
     },
     input.draft,
   );
@@ -200,8 +160,7 @@ export function saveOutcome(ledger: Ledger, input: Parsed<'outcome.save'>): Repl
       if (outcome && old) act.update('outcome', old.key, outcome);
       else if (outcome) act.insert('outcome', outcome);
       else if (old) act.remove('outcome', old.key);
-      if (input.onShelf !== null)
-        act.update('jar', jar.key, shelfOrGone(jar.label, { onShelf: input.onShelf }));
+      if (input.onShelf !== null) act.update('jar', jar.key, shelfOrGone({ onShelf: input.onShelf }));
     },
     input.draft,
   );

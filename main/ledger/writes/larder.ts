@@ -1,13 +1,10 @@
 // Sources, packages, portions kept apart, preferences and drafts.
 import type { Parsed, Reply } from '../../../core/contract';
-import type { Amount } from '../../../core/ledger/basics';
 import type { Ledger } from '../ledger';
 import { refuseJarName } from '../jar-names';
-import { refuseGoneOn, refuseKeptOn, refuseLargerPortion } from '../possible';
 import { Refused } from '../refusal';
 import { standingJar } from './parts';
-import { jarSpoiled } from './spoiled';
-import { inOrder, mustSay, tidy, whenOf } from './tidy';
+import { mustSay, tidy } from './tidy';
 
 /** @throws Refused 'name of a jar', 'not found', 'invalid' */
 export function saveSource(ledger: Ledger, input: Parsed<'source.save'>): Reply<'source.save'> {
@@ -32,9 +29,6 @@ export function saveSource(ledger: Ledger, input: Parsed<'source.save'>): Reply<
 export function savePackage(ledger: Ledger, input: Parsed<'package.save'>): Reply<'package.save'> {
   const { id, source, ...given } = tidy(input.package);
   mustSay(given, 'name');
-  inOrder('Bought and opened', whenOf(given.boughtOn), whenOf(given.openedOn));
-  if (source !== null && given.of !== 'source')
-    throw new Refused('package of something else', { name: given.name });
   const fields = { ...given, source: ledger.rows.keyOrNull('source', source) };
   const key = ledger.rows.keyOrNull('package', id);
   const done = ledger.acts.mustRun(
@@ -51,10 +45,7 @@ export function savePackage(ledger: Ledger, input: Parsed<'package.save'>): Repl
   return { act: done.act.uid, id: done.value };
 }
 
-const sameAs = (one: Amount | null, other: Amount | null): boolean =>
-  one?.value === other?.value && one?.unit === other?.unit;
-
-/** @throws Refused 'portion of another jar', 'times crossed', 'kept before made', 'kept day to come', 'portion kept later', 'gone day to come', 'portion of nothing', 'portion more than jar', 'reserve spoiled', 'not found', 'is a mistake' */
+/** @throws Refused 'portion of another jar', 'not found', 'is a mistake', and as the rule book says */
 export function savePortion(ledger: Ledger, input: Parsed<'portion.save'>): Reply<'portion.save'> {
   const { id, jar: jarUid, ...given } = tidy(input.portion);
   const jar = standingJar(ledger, jarUid);
@@ -63,19 +54,6 @@ export function savePortion(ledger: Ledger, input: Parsed<'portion.save'>): Repl
   if (old !== null && old.jar !== jar.key) {
     throw new Refused('portion of another jar', { jar: jar.label });
   }
-  inOrder('Kept and gone', whenOf(given.keptOn), whenOf(given.goneOn));
-  if (old?.keptOn !== given.keptOn) refuseKeptOn(ledger, jar, given.keptOn, key);
-  if (old?.goneOn !== given.goneOn) refuseGoneOn(ledger, jar, given.goneOn);
-  const sameAmount = old !== null && old.part === given.part && sameAs(old.amount, given.amount);
-  if (!sameAmount) {
-    const { finalVolume } = ledger.rows.get('jar', jar.key);
-    if (given.amount?.value === 0) throw new Refused('portion of nothing', { jar: jar.label });
-    refuseLargerPortion({ label: jar.label, finalVolume }, given);
-  }
-  // What was kept before anyone knew may still be corrected, and said to be gone.
-  const keeps = given.reserve && given.goneOn === null;
-  const kept = old !== null && old.reserve && old.goneOn === null;
-  if (keeps && !kept && jarSpoiled(ledger, jar.key)) throw new Refused('reserve spoiled', { jar: jar.label });
   const fields = { ...given, jar: jar.key };
   const done = ledger.acts.mustRun(
     'portion.save',

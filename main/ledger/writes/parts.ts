@@ -5,12 +5,8 @@ import type { OpenAct } from '../acts';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
 import { refuseJarName } from '../jar-names';
-import { refuseLaterPortion, refusePh } from '../possible';
 import { Refused } from '../refusal';
-import { refuseSeed } from '../seed-rules';
 import type { Row, Stored } from '../tables';
-import { refuseSpoiledSeed } from './spoiled';
-import { inOrder } from './tidy';
 
 export type SeedingEntry = BatchEntry['jars'][number]['seedings'][number];
 export type AdditionEntry = BatchEntry['jars'][number]['additions'][number];
@@ -91,16 +87,6 @@ export function seedingRow(
   };
 }
 
-/** Adds a seeding, refusing a seed that can't be. */
-export function addSeeding(ledger: Ledger, act: OpenAct, row: Stored['seeding']): void {
-  if (row.fromJar !== null) {
-    refuseSeed(ledger.rows, row.jar, row.fromJar);
-    refuseSpoiledSeed(ledger, row.jar, row.fromJar);
-    refuseLaterPortion(ledger, row);
-  }
-  act.insert('seeding', row);
-}
-
 /**
  * Puts new rows in place of old ones, keeping the rows that stay the same thing so that the history reads as a
  * correction and not as an exchange.
@@ -126,10 +112,8 @@ export function replaceRows<K extends 'seeding' | 'addition'>(
   for (const record of added) insert(record);
 }
 
-/** @throws Refused 'times crossed', 'invalid', 'pH impossible' */
+/** @throws Refused 'invalid' */
 export function outcomeRow(jar: number, outcome: Omit<Outcome, 'jar'>): Stored['outcome'] {
-  refusePh(outcome);
-  inOrder('The time it set', outcome.setAfterHours, outcome.setByHours);
   if (outcome.openedDays !== null && outcome.seenAt !== 'after opening') {
     throw new Refused('invalid', {
       path: 'openedDays',
@@ -143,6 +127,18 @@ export function outcomeRow(jar: number, outcome: Omit<Outcome, 'jar'>): Stored['
     });
   }
   return { jar, ...outcome };
+}
+
+type Kept = Partial<Pick<Row<'jar'>, 'onShelf' | 'goneOn'>>;
+
+/**
+ * What is said of a jar's place, with what follows from it: a jar that is back on the shelf is gone on no day, and one that
+ * is gone on a day is not on the shelf. Both said at once are left for the rule book.
+ */
+export function shelfOrGone(said: Kept): Kept {
+  const gone = said.goneOn !== undefined && said.goneOn !== null;
+  if (said.onShelf === true) return gone ? said : { ...said, goneOn: null };
+  return gone ? { ...said, onShelf: false } : said;
 }
 
 /** Labels of jars of one batch, short: "14 Mar a, b, c". */

@@ -40,13 +40,3 @@ export function mustSay(record: Readonly<Record<string, unknown>>, ...fields: st
     }
   }
 }
-
-/** @throws Refused 'times crossed' */
-export function inOrder(what: string, from: number | null | undefined, to: number | null | undefined): void {
-  if (from !== null && from !== undefined && to !== null && to !== undefined && to < from) {
-    throw new Refused('times crossed', { what });
-  }
-}
-
-/** A day or a moment as a number, only to be compared; null for null. */
-export const whenOf = (text: string | null | undefined): number | null => (text ? Date.parse(text) : null);

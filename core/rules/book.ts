@@ -1,0 +1,31 @@
+// The rule book: what must hold of a ledger. *Invariants* hold always and are asked after every act about all that it
+// touched, whoever made it. *Consents* (core/rules/consents.ts) are asked of new facts only. Pure: facts in, what is
+// broken out; the loader and the place where it is asked are main's (main/ledger/rules/). To add a rule, add it to the
+// list of its topic: its code to core/sentences.ts, its SQL to tests/rules/ledger-check.ts.
+import { AMOUNT_RULES } from './amounts';
+import { CONSENTS, type Circumstances, type Fresh } from './consents';
+import { DAY_RULES } from './days';
+import type { Facts } from './facts';
+import type { Broken, Invariant } from './rule';
+import { SEED_RULES } from './seeds';
+import { STATE_RULES } from './states';
+
+/** Every invariant there is, the one to be said first before the others. */
+export const INVARIANTS: readonly Invariant[] = [
+  ...SEED_RULES,
+  ...DAY_RULES,
+  ...AMOUNT_RULES,
+  ...STATE_RULES,
+];
+
+/** All invariants that don't hold, in the order of the book. Each goes once through the facts. */
+export function* brokenInvariants(facts: Facts, book: readonly Invariant[] = INVARIANTS): Generator<Broken> {
+  for (const { ask } of book) yield* ask(facts);
+}
+
+/** All consents that are missing. */
+export function* missingConsents(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
+  for (const { ask, ofUndone } of CONSENTS) {
+    if (ofUndone || !known.undone) yield* ask(facts, fresh, known);
+  }
+}

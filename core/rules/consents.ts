@@ -1,0 +1,208 @@
+// What is asked of new facts only. What was recorded once with the keeper's word stays true when a later day finds it so,
+// and comes back by undo and redo without being asked again.
+import type { RefusalCode } from '../sentences';
+import { fromJars, jarIn, type Facts, type JarFact, type SeedingFact } from './facts';
+import type { Broken } from './rule';
+
+/** What an act made new, by key. */
+export interface Fresh {
+  /** Jars that are newly called so, or count newly: their letter, word, day or state is another one, or they are new. */
+  readonly labels: ReadonlySet<number>;
+  /** Seedings of a jar by a jar that did not seed it before. */
+  readonly seedings: ReadonlySet<number>;
+  /** Portions with another day of being kept, and with another day of being gone. */
+  readonly kept: ReadonlySet<number>;
+  readonly portionsGone: ReadonlySet<number>;
+  readonly jarsGone: ReadonlySet<number>;
+  /** Portions newly kept back as a reserve. */
+  readonly reserves: ReadonlySet<number>;
+  /** Holds whose end is another one, and jars that stand newly in a hold. */
+  readonly ends: ReadonlySet<number>;
+  readonly stays: ReadonlySet<number>;
+  /** Jars newly entered by mistake. */
+  readonly mistakes: ReadonlySet<number>;
+}
+
+/** What is known beside the facts, and the keeper's word. */
+export interface Circumstances {
+  readonly today: string;
+  /** Milliseconds since 1970. */
+  readonly now: number;
+  /** The reason given for the act. */
+  readonly why: string | null;
+  /** Whether the keeper was asked about two equal labels and meant them; null where the form can't say so. */
+  readonly sameLabelMeant: boolean | null;
+  /** The act is an undo or a redo: asked is only about what can be new by that. */
+  readonly undone: boolean;
+  /** All jars that go by a label of these days, the ones asked about among them. */
+  readonly namesakes: readonly JarFact[];
+  /** Whether the two stood beside each other with the same label before, or the jar was made on its day before. */
+  readonly stood: (jar: JarFact, other: JarFact | null) => boolean;
+  readonly isSpoiled: (jar: number) => boolean;
+  /** The day on which the ledger was told that a jar is spoiled; null where it is not spoiled. */
+  readonly spoiledSince: (jar: number) => string | null;
+  /** Labels of the spoiled jars because of which a jar is set aside; null where it is not, or was lifted. */
+  readonly setAsideBy: (jar: number) => readonly string[] | null;
+  /** In words, that a jar's acid is not there; null where nothing says so. */
+  readonly withoutAcid: (jar: number) => string | null;
+}
+
+/** Something that is asked of new facts, unless the keeper has given the word for it. */
+export interface Consent {
+  readonly code: RefusalCode;
+  /** In plain words, what is asked about. */
+  readonly asks: string;
+  /** How the keeper's word is given; null where it can't be. */
+  readonly word: string | null;
+  /** Asked of what an undo or a redo brings back, too, where it never stood so before. */
+  readonly ofUndone: boolean;
+  readonly ask: (facts: Facts, fresh: Fresh, known: Circumstances) => Iterable<Broken>;
+}
+
+/** As few characters as say anything. */
+const LEAST_REASON = 3;
+const hasReason = ({ why }: Circumstances): boolean => (why?.length ?? 0) >= LEAST_REASON;
+
+const counts = ({ state }: JarFact): boolean => state === 'made' || state === 'planned';
+const lower = (text: string | null): string => text?.trim().toLowerCase() ?? '';
+const labelKey = (jar: JarFact): string => `${jar.day}|${lower(jar.word)}|${lower(jar.letter)}`;
+
+function* equalLabels(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
+  if (known.sameLabelMeant === true || fresh.labels.size === 0) return;
+  const called = new Map<string, JarFact[]>();
+  for (const jar of known.namesakes) {
+    if (jar.day === null || !counts(jar)) continue;
+    const there = called.get(labelKey(jar));
+    if (there) there.push(jar);
+    else called.set(labelKey(jar), [jar]);
+  }
+  for (const [, jars] of called) {
+    if (jars.length < 2) continue;
+    const jar = jars.findLast(({ key }) => fresh.labels.has(key));
+    const other = jar && jars.find((one) => one !== jar && !known.stood(jar, one));
+    if (!jar || !other) continue;
+    const code = known.undone ? 'label back' : 'same label';
+    const mayMean = known.sameLabelMeant === null ? {} : { mayMean: true };
+    yield { code, params: { label: facts.label(jar), ...mayMean }, jar: jar.key };
+  }
+}
+
+function* madeByNow(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
+  for (const key of fresh.labels) {
+    const jar = jarIn(facts, key);
+    if (jar.day === null || jar.day <= known.today || (jar.state !== 'made' && jar.state !== 'lost'))
+      continue;
+    if (!known.stood(jar, null)) yield { code: 'day to come', params: { day: jar.day }, jar: key };
+  }
+}
+
+function* keptByNow(facts: Facts, fresh: Fresh, { today }: Circumstances): Generator<Broken> {
+  for (const { key, jar, keptOn } of facts.portions.values()) {
+    if (fresh.kept.has(key) && keptOn > today)
+      yield { code: 'kept day to come', params: { day: keptOn }, jar };
+  }
+}
+
+function* goneByNow(facts: Facts, fresh: Fresh, { today }: Circumstances): Generator<Broken> {
+  for (const { jar, portion, day } of facts.movements) {
+    const isNew = portion === null ? fresh.jarsGone.has(jar) : fresh.portionsGone.has(portion);
+    if (isNew && day > today) yield { code: 'gone day to come', params: { day }, jar };
+  }
+}
+
+/** Hours by which an end may lie ahead of the clock: people round to the full hour. */
+const AHEAD_HOURS = 1;
+
+function* takenOutByNow(facts: Facts, fresh: Fresh, { now }: Circumstances): Generator<Broken> {
+  const set = new Set(
+    facts.observations.flatMap(({ jar, setAtTakeOut }) => (setAtTakeOut === true ? [jar] : [])),
+  );
+  for (const { jar, hold } of facts.stays) {
+    if (!set.has(jar) || (!fresh.ends.has(hold) && !fresh.stays.has(jar))) continue;
+    const ended = facts.holds.get(hold)?.ended ?? null;
+    if (ended === null || Date.parse(ended) <= now + AHEAD_HOURS * 3_600_000) continue;
+    const params = {
+      jar: facts.label(jarIn(facts, jar)),
+      day: ended.slice(0, 10),
+      time: ended.slice(11, 16),
+    };
+    yield { code: 'taken out before the end', params, jar };
+  }
+}
+
+function* newSeeds(facts: Facts, fresh: Fresh): Generator<SeedingFact & { readonly fromJar: number }> {
+  for (const seeding of fromJars(facts)) if (fresh.seedings.has(seeding.key)) yield seeding;
+}
+
+function* spoiledSeeds(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
+  for (const { jar: key, fromJar } of newSeeds(facts, fresh)) {
+    const since = known.spoiledSince(fromJar);
+    const { day } = jarIn(facts, key);
+    // Made on an earlier day it is history, and its caution depends on it.
+    if (since === null || day === null || day < since) continue;
+    const seed = facts.label(jarIn(facts, fromJar));
+    yield { code: 'seed spoiled', params: { seed, known: since }, jar: key };
+  }
+}
+
+function* seedsSetAside(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
+  if (hasReason(known)) return;
+  for (const { jar: key, fromJar } of newSeeds(facts, fresh)) {
+    const because = known.setAsideBy(fromJar);
+    if (because === null) continue;
+    const params = { seed: facts.label(jarIn(facts, fromJar)), because: [...because] };
+    yield { code: 'seed on hold', params, jar: key };
+  }
+}
+
+function* seedsWithoutAcid(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
+  if (hasReason(known)) return;
+  for (const { jar: key, fromJar } of newSeeds(facts, fresh)) {
+    const says = known.withoutAcid(fromJar);
+    if (says === null) continue;
+    yield { code: 'seed without acid', params: { seed: facts.label(jarIn(facts, fromJar)), says }, jar: key };
+  }
+}
+
+function* spoiledReserves(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
+  for (const { key, jar } of facts.portions.values()) {
+    if (!fresh.reserves.has(key) || !known.isSpoiled(jar)) continue;
+    yield { code: 'reserve spoiled', params: { jar: facts.label(jarIn(facts, jar)) }, jar };
+  }
+}
+
+function* spoiledMistakes(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
+  if (hasReason(known)) return;
+  for (const key of fresh.mistakes) {
+    if (known.isSpoiled(key))
+      yield { code: 'reason needed', params: { jar: facts.label(jarIn(facts, key)) }, jar: key };
+  }
+}
+
+const REASON = 'a written reason, kept with the act';
+const consent = (
+  code: RefusalCode,
+  asks: string,
+  word: string | null,
+  ask: Consent['ask'],
+  ofUndone = false,
+): Consent => ({ code, asks, word, ofUndone, ask });
+
+/** Every consent there is, the one to be said first before the others. */
+export const CONSENTS: readonly Consent[] = [
+  consent('day to come', 'A jar made on a day to come.', null, madeByNow, true),
+  consent('same label', 'Two jars with one label.', 'that it is meant', equalLabels, true),
+  consent('kept day to come', 'A portion kept on a day to come.', null, keptByNow),
+  consent('gone day to come', 'A jar or a portion gone on a day to come.', null, goneByNow),
+  consent('taken out before the end', 'A jar seen at take-out while its hold goes on.', null, takenOutByNow),
+  consent('seed spoiled', 'A seed known to be spoiled by the day the jar was made.', null, spoiledSeeds),
+  consent('seed without acid', 'A seed whose acid a meter did not find.', REASON, seedsWithoutAcid),
+  consent('seed on hold', 'A seed set aside because of a spoiled jar.', REASON, seedsSetAside),
+  consent('reserve spoiled', 'A reserve kept back of a spoiled jar.', null, spoiledReserves),
+  consent(
+    'reason needed',
+    'A spoiled jar entered by mistake: the cautions because of it fall away.',
+    REASON,
+    spoiledMistakes,
+  ),
+];

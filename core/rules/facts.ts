@@ -1,0 +1,132 @@
+// What the rule book is asked about: the facts of one act as they stand after it, and the neighbours its rules need. A
+// loader makes this of rows (main/ledger/rules/load.ts), or of the plan of an import (core/rules/plan-facts.ts). Keys
+// are the ledger's, or below zero for what is only planned.
+import type { Amount } from '../ledger/basics';
+import type { Portion } from '../ledger/records';
+
+/** Of an amount, what rules compare. */
+export type Measured = Pick<Amount, 'value' | 'unit'>;
+
+export interface JarFact {
+  readonly key: number;
+  readonly batch: number;
+  /** The day its batch was made, YYYY-MM-DD; null where it is not known. */
+  readonly day: string | null;
+  readonly word: string | null;
+  readonly letter: string;
+  readonly state: 'planned' | 'made' | 'mistake' | 'lost';
+  /** mL; null where it is not known, or not given as volume. */
+  readonly volumeMl: number | null;
+  /** Said to be on the shelf. */
+  readonly stillThere: boolean;
+  /** Key of the act that marked it as entered by mistake; null where it stands. */
+  readonly mistakeIn: number | null;
+}
+
+export interface SeedingFact {
+  readonly key: number;
+  readonly jar: number;
+  readonly fromJar: number | null;
+  readonly portion: number | null;
+  readonly amount: Measured | null;
+  /** Key of the act that first wrote it. Told only where its seed was entered by mistake. */
+  readonly writtenIn: number | null;
+}
+
+export interface PortionFact extends Pick<Portion, 'part' | 'pieces' | 'reserve'> {
+  readonly key: number;
+  readonly jar: number;
+  readonly keptOn: string;
+  readonly amount: Measured | null;
+}
+
+/** What became of a jar, or of a portion of it. */
+export interface MovementFact {
+  readonly jar: number;
+  readonly portion: number | null;
+  readonly kind: 'gone';
+  readonly day: string;
+}
+
+/** A time in warmth. Moments are ISO 8601 with their offset. */
+export interface HoldFact {
+  readonly key: number;
+  readonly began: string | null;
+  readonly ended: string | null;
+  /** How long, where only the length is known. */
+  readonly hours: number | null;
+}
+
+/** A jar in a hold. */
+export interface StayFact {
+  readonly jar: number;
+  readonly hold: number;
+}
+
+/** Warmth was missing for so many hours of a jar's hold. */
+export interface InterruptionFact {
+  readonly jar: number;
+  readonly hours: number;
+}
+
+export interface ObservationFact {
+  readonly jar: number;
+  /** The day on which it was told, by the act's own clock. Told only where days of being open are. */
+  readonly toldOn: string | null;
+  readonly daysOpen: number | null;
+  readonly acidity: readonly number[];
+  readonly setAfterHours: number | null;
+  readonly setByHours: number | null;
+  readonly setAtTakeOut: boolean | null;
+}
+
+export interface PackageFact {
+  readonly key: number;
+  readonly name: string;
+  readonly of: 'source' | 'milk' | 'addition';
+  readonly source: number | null;
+  readonly boughtOn: string | null;
+  readonly openedOn: string | null;
+}
+
+/** So much of a package into a jar. `source` is what it stands for as a seed. */
+export interface UseFact {
+  readonly jar: number;
+  readonly package: number;
+  readonly as: 'source' | 'milk' | 'addition';
+  readonly source: number | null;
+}
+
+export interface Facts {
+  /** Jars that are asked about: all that belongs to them is here. Of their seeds and of what they seeded, the jar itself. */
+  readonly touched: ReadonlySet<number>;
+  readonly jars: ReadonlyMap<number, JarFact>;
+  /** Into and out of the jars asked about, by key. */
+  readonly seedings: readonly SeedingFact[];
+  /** All seedings among jars of the days on which a jar asked about was seeded by one of its own day. */
+  readonly sameDay: readonly Pick<SeedingFact, 'jar' | 'fromJar'>[];
+  readonly portions: ReadonlyMap<number, PortionFact>;
+  readonly movements: readonly MovementFact[];
+  readonly holds: ReadonlyMap<number, HoldFact>;
+  readonly stays: readonly StayFact[];
+  readonly interruptions: readonly InterruptionFact[];
+  readonly observations: readonly ObservationFact[];
+  readonly packages: ReadonlyMap<number, PackageFact>;
+  readonly uses: readonly UseFact[];
+  /** What a jar is called in a sentence. */
+  readonly label: (jar: JarFact) => string;
+}
+
+/** The jar behind a key of the same facts. */
+export function jarIn(facts: Pick<Facts, 'jars'>, key: number): JarFact {
+  const jar = facts.jars.get(key);
+  if (!jar) throw new Error(`the facts name a jar ${key} that they don't hold`);
+  return jar;
+}
+
+/** Seedings whose seed is a jar. */
+export function* fromJars(facts: Facts): Generator<SeedingFact & { readonly fromJar: number }> {
+  for (const seeding of facts.seedings) {
+    if (seeding.fromJar !== null) yield seeding as SeedingFact & { readonly fromJar: number };
+  }
+}

@@ -1,0 +1,52 @@
+// Where the rule book is asked: in the transaction of every act, before it is kept.
+import { brokenInvariants, missingConsents } from '../../../core/rules/book';
+import type { JarFact } from '../../../core/rules/facts';
+import type { Broken } from '../../../core/rules/rule';
+import type { ActKind } from '../../../core/ledger/act-words';
+import type { Ledger } from '../ledger';
+import { Refused } from '../refusal';
+import { freshIn } from './fresh';
+import { circumstances, type Word } from './known';
+import { loadFacts, type Pending, touchedBy } from './load';
+
+/** An act that is still open, as the rules need to know it. */
+export interface Asked extends Word {
+  readonly act: number;
+  readonly kind: ActKind;
+}
+
+const refuse = ({ code, params }: Broken): never => {
+  throw new Refused(code, params);
+};
+
+/** What a jar is called once the act is kept. */
+export const labelIn =
+  (ledger: Ledger) =>
+  ({ day, word, letter }: JarFact): string =>
+    ledger.labelFor({ madeOn: day, word, letter });
+
+/**
+ * Asks about all that an act touched. Of an import only invariants are asked: for consents its plan was asked first.
+ * @throws Refused with the first rule of the book that is broken, or the first word that is missing
+ */
+export function askRules(ledger: Ledger, { act, kind, ...word }: Asked): void {
+  const { rows } = ledger;
+  const facts = loadFacts(rows, touchedBy(rows, act), labelIn(ledger));
+  for (const broken of brokenInvariants(facts)) refuse(broken);
+  if (kind === 'notes.bringIn') return;
+  const undone = kind === 'act.undo' || kind === 'act.redo';
+  const fresh = freshIn(rows, act, undone);
+  const known = circumstances(ledger, act, facts, fresh, word, undone);
+  for (const missing of missingConsents(facts, fresh, known)) refuse(missing);
+}
+
+/**
+ * Says which rule a row would break that the tables have not taken: their own rules hold whoever writes, and know no
+ * sentence.
+ * @throws Refused; returns where no rule of the book says so
+ */
+export function explain(ledger: Ledger, act: number, pending: Pending): void {
+  const { rows } = ledger;
+  const facts = loadFacts(rows, touchedBy(rows, act), labelIn(ledger), pending);
+  for (const broken of brokenInvariants(facts)) refuse(broken);
+}

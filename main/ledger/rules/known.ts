@@ -1,0 +1,96 @@
+// What is known beside the facts when new ones are asked about: what is spoiled or set aside, who goes by a label.
+import { acidNotThere } from '../../../core/advice/doubts';
+import { isSpoiled } from '../../../core/ledger/gate';
+import type { Circumstances, Fresh } from '../../../core/rules/consents';
+import type { Facts, JarFact } from '../../../core/rules/facts';
+import type { Ledger } from '../ledger';
+import type { Rows } from '../rows';
+import type { Columns } from '../tables';
+import { madeOn, sameLabels, stoodBefore } from './fresh';
+
+/** Whether what was seen of a jar means that it is spoiled. */
+function jarSpoiled(rows: Rows, jar: number): boolean {
+  const [outcome] = rows.where('outcome', 'jar', jar);
+  return outcome !== undefined && isSpoiled(outcome);
+}
+
+/** Columns of an outcome that decide whether it means *spoiled*. */
+const DECIDING = ['signs', 'spoiled_said', 'set_at_take_out', 'ph', 'ph_how'] as const;
+const form = (json: string | null): Columns => (json === null ? {} : (JSON.parse(json) as Columns));
+
+/** The day on which the ledger was told that a jar is spoiled, by the act's own clock; null where it is not spoiled. */
+export function spoiledSince(rows: Rows, jar: number): string | null {
+  const [outcome] = rows.where('outcome', 'jar', jar);
+  if (outcome === undefined || !isSpoiled(outcome)) return null;
+  const written = rows
+    .prepare(
+      `SELECT j.before, j.after, a.at FROM journal j JOIN act a ON a.key = j.act
+       WHERE j.table_name = 'outcome' AND j.row_key = ? ORDER BY j.key DESC`,
+    )
+    .all(outcome.key) as { before: string | null; after: string | null; at: string }[];
+  const told = written.find(({ before, after }) => {
+    const [was, is] = [form(before), form(after)];
+    return DECIDING.some((column) => was[column] !== is[column]);
+  });
+  return told?.at.slice(0, 10) ?? null;
+}
+
+/** Spoiled jars because of which a jar is set aside, by key; empty where it is not, or that was lifted. */
+export function setAsideBy({ index }: Ledger, jar: number): number[] {
+  const { family } = index;
+  if (!family.has(jar) || family.cautionLevelOf(jar) !== 'on hold') return [];
+  return family
+    .cautionsOf(jar)
+    .flatMap(({ level, cleared, of }) => (level === 'on hold' && cleared === null ? [of] : []));
+}
+
+/** All jars of the days that newly called ones are of. */
+function namesakesOf(rows: Rows, facts: Facts, fresh: Fresh): JarFact[] {
+  const days = new Set([...fresh.labels].map((key) => facts.jars.get(key)?.day ?? null));
+  const found = rows
+    .prepare(
+      `SELECT j.key, j.batch, b.made_on AS day, b.word, j.letter, j.state FROM batch b JOIN jar j ON j.batch = b.key
+        WHERE b.made_on IN (SELECT value FROM json_each(?)) ORDER BY j.key`,
+    )
+    .all(JSON.stringify([...days].filter((day) => day !== null)));
+  return (found as Pick<JarFact, 'key' | 'batch' | 'day' | 'word' | 'letter' | 'state'>[]).map((row) => ({
+    ...row, volumeMl: null, stillThere: false, mistakeIn: null,
+  })); // prettier-ignore
+}
+
+/** The keeper's word for an act. */
+export interface Word {
+  readonly why: string | null;
+  /** Null where the call can't say so. */
+  readonly sameLabelMeant: boolean | null;
+}
+
+/** @param act key of the open act */
+export function circumstances(
+  ledger: Ledger,
+  act: number,
+  facts: Facts,
+  fresh: Fresh,
+  word: Word,
+  undone: boolean,
+): Circumstances {
+  const { rows, clock, index } = ledger;
+  return {
+    today: clock.today(),
+    now: clock.milliseconds(),
+    ...word,
+    undone,
+    namesakes: namesakesOf(rows, facts, fresh),
+    stood: (jar, other) =>
+      other === null
+        ? stoodBefore(rows, act, [jar], !undone, madeOn(jar.day ?? ''))
+        : stoodBefore(rows, act, [jar, other], !undone, sameLabels),
+    isSpoiled: (jar) => jarSpoiled(rows, jar),
+    spoiledSince: (jar) => spoiledSince(rows, jar),
+    setAsideBy: (jar) => {
+      const because = setAsideBy(ledger, jar);
+      return because.length === 0 ? null : because.map((key) => index.jar(key).label);
+    },
+    withoutAcid: (jar) => acidNotThere(rows.where('outcome', 'jar', jar)[0] ?? null),
+  };
+}
