@@ -193,7 +193,7 @@ export const refusals = {
   'condemned stays': (p) =>
     `${text(p, 'jar')} was seen to be spoiled, and that can’t be lifted. If it was not, correct what was seen.`,
   'seed spoiled': (p) =>
-    `${text(p, 'seed')} is known to be spoiled since ${text(p, 'known')}: not food and not seed. Choose another seed. If it was used before anyone saw that, undo what was seen, record the seeding, and note it again.`,
+    `${text(p, 'seed')} is known to be spoiled since ${daysInWords(text(p, 'known'))}: not food and not seed. Choose another seed. If it was used before anyone saw that, undo what was seen, record the seeding, and note it again.`,
   'seed on hold': (p) =>
     `${heldSentence(text(p, 'seed'), Array.isArray(p['because']) ? p['because'].map(String) : [])} Nothing is seeded from it unless you write down why it is not touched: give that reason as why. When in doubt, take another jar.`,
   'seed without acid': (p) =>

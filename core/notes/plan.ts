@@ -3,6 +3,7 @@ import type { NoteColumn, NotesPreview } from '../contract';
 import type { Amount } from '../ledger/basics';
 import type { Addition, Jar, Outcome, Preferences, Seeding, Source } from '../ledger/records';
 import type { Temperature } from '../ledger/basics';
+import type { RowRefused } from './impossible';
 
 /** A jar of the ledger, as far as reading notes needs it. */
 export interface LedgerJar {
@@ -51,6 +52,12 @@ export interface NotesInput {
   readonly ledger: LedgerView;
   /** A hash of text, at most 64 characters. */
   readonly hash: (text: string) => string;
+  /**
+   * What the rule book says against a plan, by rows: the first of each. Left out: nothing is asked.
+   * @param changes of jars that are there
+   */
+  readonly refuse?:
+    ((jars: readonly PlannedJar[], changes: readonly PlannedChange[]) => readonly RowRefused[]) | undefined;
   /** Called now and then with rows read; may throw to stop. */
   readonly step?: ((done: number, total: number) => void) | undefined;
 }

@@ -22,6 +22,7 @@ import { readTable } from './table';
 import { answeredChange, askChanged, staysOpen, takeOver, takesOver } from './changes';
 import { fileLevelSays, previewRow, spoonsSaid } from './telling';
 import { isNothing } from './words';
+import { leaveImpossible, possibleChanges } from './impossible';
 
 /** Reads a file as far as it can be: what it adds, and everything that is to be said about it. */
 export function readNotes(input: NotesInput): NotesReading {
@@ -182,6 +183,7 @@ export function readNotes(input: NotesInput): NotesReading {
   }
   refuseLoops(rows, byId);
   waitForSeeds(rows, byId);
+  leaveImpossible(rows, byId, input);
 
   const adding = rows.filter(
     (row) => row.here === null && row.clash === null && row.repeats === null && row.log.problems.length === 0,
@@ -206,8 +208,7 @@ export function readNotes(input: NotesInput): NotesReading {
         const first = sources.get(key)?.source.form;
         if (first && first !== part.from.source.form) mixedForms.add(key);
       }
-  const changes: PlannedChange[] = [];
-  const changing = new Set<NoteRow>();
+  const wanted = new Map<PlannedChange, NoteRow>();
   for (const row of rows) {
     // A row whose reading is the same as what came in before, only written otherwise, is here already.
     if (row.clash !== null && row.log.problems.length === 0) {
@@ -228,10 +229,11 @@ export function readNotes(input: NotesInput): NotesReading {
         row.log.questions.shift();
       }
     }
-    if (change === null) continue;
-    changes.push(change);
-    changing.add(row);
+    if (change !== null) wanted.set(change, row);
   }
+  const changes = possibleChanges(jars, [...wanted.keys()], (change) => wanted.get(change), input);
+  const changing = new Set(changes.flatMap((change) => wanted.get(change) ?? []));
+  const refusedChanges = new Set([...wanted.values()].filter((row) => !changing.has(row)));
   const plan: NotesPlan = {
     sources: [...sources].map(([key, { name, source }]) => ({
       name,
@@ -266,8 +268,12 @@ export function readNotes(input: NotesInput): NotesReading {
       })),
       ...rows.map((row) => previewRow(row, changing.has(row))),
     ].toSorted((a, b) => a.row - b.row),
-    problems: telling
-      .filter((row) => (row.clash === null || row.taken) && row.repeats === null)
+    problems: rows
+      .filter(
+        (row) =>
+          (row.here === null && (row.clash === null || row.taken) && row.repeats === null) ||
+          refusedChanges.has(row),
+      )
       .flatMap((row) => row.log.problems),
     questions: [
       ...questions,

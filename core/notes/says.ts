@@ -49,6 +49,7 @@ export const question = {
   setUnknown: (text: string) => `“${text}” could not be matched to a set word. It is kept as the texture. Which word fits?`,
   percentOfWhat: (text: string) => `“${text}” is a share, and the row does not tell how much milk it is a share of. The amount is left blank and the text is kept in the note.`,
   seedUnsure: (text: string) => `The seed “${text}” sounds unsure. It was taken as written. Is it right?`,
+  wasItSo: (sentence: string) => `${sentence} Was it so all the same? Until it is answered the row stays aside.`,
   noSeed: () => 'Nothing says what seeded this jar. It is brought in without a seed.',
   culture: (name: string) => `“${name}” was taken as a culture received from someone, its past unknown. Is that right?`,
   product: (name: string) => `“${name}” was taken as a product to start from. Is that right?`,

@@ -23,6 +23,9 @@ export interface Fresh {
   readonly mistakes: ReadonlySet<number>;
 }
 
+/** Something that is known of a jar since the day on which the ledger was told; null where that day is not known. */
+type Since<T> = T & { readonly since: string | null };
+
 /** What is known beside the facts, and the keeper's word. */
 export interface Circumstances {
   readonly today: string;
@@ -42,9 +45,11 @@ export interface Circumstances {
   /** The day on which the ledger was told that a jar is spoiled; null where it is not spoiled. */
   readonly spoiledSince: (jar: number) => string | null;
   /** Labels of the spoiled jars because of which a jar is set aside; null where it is not, or was lifted. */
-  readonly setAsideBy: (jar: number) => readonly string[] | null;
+  readonly setAsideBy: (jar: number) => Since<{ readonly because: readonly string[] }> | null;
   /** In words, that a jar's acid is not there; null where nothing says so. */
-  readonly withoutAcid: (jar: number) => string | null;
+  readonly withoutAcid: (jar: number) => Since<{ readonly says: string }> | null;
+  /** The facts were told in notes: a jar made before something was known of its seed is history, and is not asked about. */
+  readonly fromNotes: boolean;
 }
 
 /** Something that is asked of new facts, unless the keeper has given the word for it. */
@@ -145,12 +150,15 @@ function* spoiledSeeds(facts: Facts, fresh: Fresh, known: Circumstances): Genera
   }
 }
 
+const isHistory = ({ fromNotes }: Circumstances, { day }: JarFact, since: string | null): boolean =>
+  fromNotes && (since === null || day === null || day < since);
+
 function* seedsSetAside(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
   if (hasReason(known)) return;
   for (const { jar: key, fromJar } of newSeeds(facts, fresh)) {
-    const because = known.setAsideBy(fromJar);
-    if (because === null) continue;
-    const params = { seed: facts.label(jarIn(facts, fromJar)), because: [...because] };
+    const aside = known.setAsideBy(fromJar);
+    if (aside === null || isHistory(known, jarIn(facts, key), aside.since)) continue;
+    const params = { seed: facts.label(jarIn(facts, fromJar)), because: [...aside.because] };
     yield { code: 'seed on hold', params, jar: key };
   }
 }
@@ -158,9 +166,10 @@ function* seedsSetAside(facts: Facts, fresh: Fresh, known: Circumstances): Gener
 function* seedsWithoutAcid(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
   if (hasReason(known)) return;
   for (const { jar: key, fromJar } of newSeeds(facts, fresh)) {
-    const says = known.withoutAcid(fromJar);
-    if (says === null) continue;
-    yield { code: 'seed without acid', params: { seed: facts.label(jarIn(facts, fromJar)), says }, jar: key };
+    const doubt = known.withoutAcid(fromJar);
+    if (doubt === null || isHistory(known, jarIn(facts, key), doubt.since)) continue;
+    const params = { seed: facts.label(jarIn(facts, fromJar)), says: doubt.says };
+    yield { code: 'seed without acid', params, jar: key };
   }
 }
 

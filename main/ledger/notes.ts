@@ -11,6 +11,7 @@ import type { Ledger } from './ledger';
 import { changeJar, fileName, noteRow, type SeedOf } from './notes-changes';
 import { Shared } from './notes-shared';
 import { Refused } from './refusal';
+import { rulesForNotes } from './rules/notes';
 
 const STEP = 500;
 const hash = (text: string): string => createHash('sha256').update(text).digest('hex');
@@ -84,11 +85,15 @@ interface Reading {
   readonly file: NotesText;
   readonly preview: NotesPreview;
   readonly plan: NotesPlan;
+  /** What the keeper said was so all the same, to be kept with the act; null where nothing was asked. */
+  readonly word: string | null;
 }
 
 function readFor(ledger: Ledger, input: Parsed<'notes.preview'>, job: Job): Reading {
   const file = readNotesFile(input.file);
+  const rules = rulesForNotes(ledger, input.answers ?? {});
   const reading = readNotes({
+    refuse: rules.refuse,
     file: fileName(file.name),
     text: file.text,
     mapping: input.mapping ?? {},
@@ -105,6 +110,7 @@ function readFor(ledger: Ledger, input: Parsed<'notes.preview'>, job: Job): Read
     : [];
   return {
     file,
+    word: rules.word(),
     plan: reading.plan,
     preview: { ...reading.preview, assumptions: [...encoding, ...reading.preview.assumptions] },
   };
@@ -178,7 +184,9 @@ export function bringInNotes(
     });
   }
   if (plan.jars.length + plan.changes.length > 0) {
-    ledger.acts.run('notes.bringIn', reading.file.name, null, (act) => write(ledger, act, reading, job));
+    ledger.acts.run('notes.bringIn', reading.file.name, reading.word, (act) =>
+      write(ledger, act, reading, job),
+    );
   }
   return {
     jars: plan.jars.length,

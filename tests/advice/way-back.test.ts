@@ -66,7 +66,7 @@ describe('a jar in doubt on the way back', () => {
 it('a lifted hold is said of the jar with its reason, puts it after a clean one, and is said of what descends from it', () => {
   const { session, a, children } = pair({});
   const [child = ''] = children;
-  must(session, 'outcome.save', { jar: a, outcome: { ...FIRM, signs: ['fuzz'], seenAt: 'after opening', openedDays: 18 }, onShelf: false }); // prettier-ignore
+  must(session, 'outcome.save', { jar: a, outcome: { ...FIRM, signs: ['fuzz'], seenAt: 'after opening', openedDays: 9 }, onShelf: false }); // prettier-ignore
   must(session, 'caution.clear', { jar: child, of: a, reason: 'Probably just lint.' });
   expect(ranked(session)[0]?.label).toBe('12 May b');
   expect(of(session, '12 May a').looks).toEqual([

@@ -27,6 +27,8 @@ interface Kept {
   readonly id: string;
   readonly day: number;
   readonly batch: string;
+  /** Said to be gone: it seeds nothing from then on. */
+  gone: boolean;
 }
 
 /** One ledger in memory and the calls that fill it. Refused writes leave it as it was, and are counted. */
@@ -42,7 +44,7 @@ export class Generated {
     addition: [],
   };
   readonly #jars: Kept[] = [];
-  readonly #portions: { id: string; jar: string; day: number; pieces: boolean }[] = [];
+  readonly #portions: { id: string; jar: string; day: number; pieces: boolean; gone: boolean }[] = [];
   #day = 0;
 
   constructor(seed: number) {
@@ -141,7 +143,7 @@ export class Generated {
 
   #seedings(): Seeding[] {
     const from = (): Seeding => {
-      const portions = this.#portions.filter(({ day }) => day <= this.#day);
+      const portions = this.#portions.filter(({ day, gone }) => day <= this.#day && !gone);
       if (portions.length > 0 && this.#chance(0.3)) {
         const { id, jar, pieces } = this.#one(portions);
         const amount = pieces
@@ -149,7 +151,7 @@ export class Generated {
           : this.#ml(40);
         return { fromJar: jar, portion: id, part: null, source: null, package: null, amount };
       }
-      const made = this.#jars.filter(({ day }) => day < this.#day);
+      const made = this.#jars.filter(({ day, gone }) => day < this.#day && !gone);
       if (made.length > 0 && this.#chance(0.85)) {
         const jar = this.#chance(0.6) ? (made.at(-1) as Kept) : this.#one(made);
         return {
@@ -186,7 +188,8 @@ export class Generated {
     }; // prettier-ignore
   }
 
-  #outcome(): Seen {
+  /** @param age days since the jar was made: it can't have been open for longer */
+  #outcome(age: number): Seen {
     const early = this.#chance(0.4);
     const spoiled = this.#chance(0.12);
     const opened = spoiled && this.#chance(0.4);
@@ -208,7 +211,7 @@ export class Generated {
       bubbles: this.#maybe(0.4, () => this.#one(['none', 'fine'] as const)),
       powerCut: cut, powerCutHours: cut === true ? this.#maybe(0.6, () => 1 + this.#below(5)) : null,
       spoiledSaid: this.#chance(0.04), seenAt: spoiled ? (opened ? 'after opening' : this.#maybe(0.6, () => 'take-out' as const)) : this.#maybe(0.2, () => 'take-out' as const),
-      openedDays: opened ? this.#maybe(0.8, () => this.#below(25)) : null, fibreDidThis: this.#chance(0.06),
+      openedDays: opened ? this.#maybe(0.8, () => Math.min(this.#below(25), age)) : null, fibreDidThis: this.#chance(0.06),
       note: this.#maybe(0.25, () => this.#one(['nice one', 'smells like feet', 'best so far', 'mould on top?', 'took it to the neighbours'])),
     };
   } // prettier-ignore
@@ -222,14 +225,14 @@ export class Generated {
       finalVolumeKnown: this.#maybe(0.4, () => this.#one(['measured', 'filled to the vessel', 'milk plus seed'] as const)),
       milk: this.#maybe(0.7, () => this.#one(['whole milk', 'half and half'])), milkAmount: this.#maybe(0.5, () => ({ value: 900, unit: 'mL' as const, typed: null })),
       milkPackage: this.#packages.milk.length > 0 ? this.#maybe(0.6, () => this.#packages.milk[0] ?? '') : null,
-      countPerMl: this.#maybe(0.06, () => 2e9), onShelf: gone === null ? this.#maybe(0.5, () => this.#chance(0.8)) : this.#maybe(0.5, () => false), goneOn: planned ? null : gone,
+      countPerMl: this.#maybe(0.06, () => 2e9), onShelf: planned ? null : gone === null ? this.#maybe(0.5, () => this.#chance(0.8)) : this.#maybe(0.5, () => false), goneOn: planned ? null : gone,
       note: this.#maybe(0.15, () => this.#one(['for the club', 'lid bulged a little', 'thick'])),
       hold: holds > 0 ? this.#maybe(0.9, () => this.#below(holds)) : null,
       additions: Array.from({ length: this.#chance(0.5) ? 1 + this.#below(2) : 0 }, (_, at) => ({
         name: ['potato starch', 'acacia fibre'][at] ?? '', planned: this.#maybe(0.4, () => ({ value: 30, unit: 'mL' as const, typed: '2 tbsp' })),
         actual: this.#maybe(0.7, () => ({ value: 20, unit: 'g' as const, typed: '20 g' })), package: at === 0 ? (this.#packages.addition[0] ?? null) : null,
       })),
-      seedings: this.#seedings(), outcome: planned ? null : this.#maybe(0.4, () => this.#outcome()),
+      seedings: this.#seedings(), outcome: planned ? null : this.#maybe(0.4, () => this.#outcome(2)),
     };
   } // prettier-ignore
 
@@ -243,7 +246,9 @@ export class Generated {
       holds, jars, sameLabelMeant: false, draft: null, why: 'meant so',
     }); // prettier-ignore
     done?.jars.forEach((id, at) => {
-      if (jars[at]?.state === 'made') this.#jars.push({ id, day: this.#day - 2, batch: done.batch });
+      const made = jars[at];
+      if (made?.state === 'made')
+        this.#jars.push({ id, day: this.#day - 2, batch: done.batch, gone: made.goneOn !== null });
     });
   }
 
@@ -253,11 +258,12 @@ export class Generated {
     const { id } = jar;
     const what = this.#below(17);
     if (what < 6)
-      this.#write('outcome.save', { jar: id, outcome: this.#chance(0.95) ? this.#outcome() : null, onShelf: this.#maybe(0.3, () => this.#chance(0.7)) }); // prettier-ignore
+      this.#write('outcome.save', { jar: id, outcome: this.#chance(0.95) ? this.#outcome(this.#day - jar.day) : null, onShelf: this.#maybe(0.3, () => this.#chance(0.7)) }); // prettier-ignore
     else if (what < 8) this.#portion(jar);
-    else if (what === 8)
-      this.#write('jar.correct', { id, changes: this.#chance(0.5) ? { onShelf: false, goneOn: dayAt(this.#day) } : { note: 'thin after all', milk: 'goat milk', countPerMl: null } }); // prettier-ignore
-    else if (what === 9)
+    else if (what === 8) {
+      jar.gone = this.#chance(0.5);
+      this.#write('jar.correct', { id, changes: jar.gone ? { onShelf: false, goneOn: dayAt(this.#day) } : { note: 'thin after all', milk: 'goat milk', countPerMl: null } }); // prettier-ignore
+    } else if (what === 9)
       this.#write('jar.correct', { id, changes: { finalVolume: this.#ml(900), milkAmount: this.#ml(800), onShelf: this.#maybe(0.8, () => true) } }); // prettier-ignore
     else if (what === 10) this.#correctHold(jar);
     else if (what === 11)
@@ -276,14 +282,23 @@ export class Generated {
     const pieces = this.#maybe(0.5, () => 2 + this.#below(10));
     const corrects = before !== undefined && this.#chance(0.5);
     const kept = Math.min(this.#day, day + 2);
+    const goneOn = this.#maybe(0.15, () => dayAt(this.#day));
     const done = this.#write('portion.save', {
       portion: {
         id: corrects ? before.id : null, jar: id, part: this.#maybe(0.3, () => this.#one(['whey', 'curd', 'mixed'] as const)),
         place: this.#one(['fridge', 'freezer', 'dried'] as const), pieces, amount: this.#maybe(0.7, () => this.#ml(200)), keptOn: dayAt(kept),
-        goneOn: this.#maybe(0.15, () => dayAt(this.#day)), reserve: this.#chance(0.5), note: this.#maybe(0.2, () => this.#one(['clean', 'a pink spot'])),
+        goneOn, reserve: this.#chance(0.5), note: this.#maybe(0.2, () => this.#one(['clean', 'a pink spot'])),
       },
     }); // prettier-ignore
-    if (done && !corrects) this.#portions.push({ id: done.id, jar: id, day: kept, pieces: pieces !== null });
+    if (done && !corrects)
+      this.#portions.push({
+        id: done.id,
+        jar: id,
+        day: kept,
+        pieces: pieces !== null,
+        gone: goneOn !== null,
+      });
+    if (done && corrects) before.gone = goneOn !== null;
   }
 
   #correctHold({ batch }: Kept): void {

@@ -18,16 +18,14 @@ function jarSpoiled(rows: Rows, jar: number): boolean {
 const DECIDING = ['signs', 'spoiled_said', 'set_at_take_out', 'ph', 'ph_how'] as const;
 const form = (json: string | null): Columns => (json === null ? {} : (JSON.parse(json) as Columns));
 
-/** The day on which the ledger was told that a jar is spoiled, by the act's own clock; null where it is not spoiled. */
-export function spoiledSince(rows: Rows, jar: number): string | null {
-  const [outcome] = rows.where('outcome', 'jar', jar);
-  if (outcome === undefined || !isSpoiled(outcome)) return null;
+/** The day on which the ledger was told what decides whether a jar is spoiled, by the act's own clock. */
+function toldOn(rows: Rows, outcome: number): string | null {
   const written = rows
     .prepare(
       `SELECT j.before, j.after, a.at FROM journal j JOIN act a ON a.key = j.act
        WHERE j.table_name = 'outcome' AND j.row_key = ? ORDER BY j.key DESC`,
     )
-    .all(outcome.key) as { before: string | null; after: string | null; at: string }[];
+    .all(outcome) as { before: string | null; after: string | null; at: string }[];
   const told = written.find(({ before, after }) => {
     const [was, is] = [form(before), form(after)];
     return DECIDING.some((column) => was[column] !== is[column]);
@@ -35,13 +33,28 @@ export function spoiledSince(rows: Rows, jar: number): string | null {
   return told?.at.slice(0, 10) ?? null;
 }
 
-/** Spoiled jars because of which a jar is set aside, by key; empty where it is not, or that was lifted. */
-export function setAsideBy({ index }: Ledger, jar: number): number[] {
+/** The day on which the ledger was told that a jar is spoiled; null where it is not spoiled. */
+export function spoiledSince(rows: Rows, jar: number): string | null {
+  const [outcome] = rows.where('outcome', 'jar', jar);
+  return outcome !== undefined && isSpoiled(outcome) ? toldOn(rows, outcome.key) : null;
+}
+
+/** Why a jar is set aside, and since when; null where it is not, or that was lifted. */
+export function setAsideBy({ index, rows }: Ledger, jar: number): ReturnType<Circumstances['setAsideBy']> {
   const { family } = index;
-  if (!family.has(jar) || family.cautionLevelOf(jar) !== 'on hold') return [];
-  return family
+  if (!family.has(jar) || family.cautionLevelOf(jar) !== 'on hold') return null;
+  const of = family
     .cautionsOf(jar)
-    .flatMap(({ level, cleared, of }) => (level === 'on hold' && cleared === null ? [of] : []));
+    .flatMap((caution) => (caution.level === 'on hold' && caution.cleared === null ? [caution.of] : []));
+  const since = of.flatMap((spoiled) => spoiledSince(rows, spoiled) ?? []).toSorted()[0] ?? null;
+  return { because: of.map((spoiled) => index.jar(spoiled).label), since };
+}
+
+/** That a jar's acid is not there, and since when that is known; null where nothing says so. */
+export function withoutAcid(rows: Rows, jar: number): ReturnType<Circumstances['withoutAcid']> {
+  const outcome = rows.where('outcome', 'jar', jar)[0] ?? null;
+  const says = acidNotThere(outcome);
+  return says === null || outcome === null ? null : { says, since: toldOn(rows, outcome.key) };
 }
 
 /** All jars of the days that newly called ones are of. */
@@ -74,7 +87,7 @@ export function circumstances(
   word: Word,
   undone: boolean,
 ): Circumstances {
-  const { rows, clock, index } = ledger;
+  const { rows, clock } = ledger;
   return {
     today: clock.today(),
     now: clock.milliseconds(),
@@ -87,10 +100,8 @@ export function circumstances(
         : stoodBefore(rows, act, [jar, other], !undone, sameLabels),
     isSpoiled: (jar) => jarSpoiled(rows, jar),
     spoiledSince: (jar) => spoiledSince(rows, jar),
-    setAsideBy: (jar) => {
-      const because = setAsideBy(ledger, jar);
-      return because.length === 0 ? null : because.map((key) => index.jar(key).label);
-    },
-    withoutAcid: (jar) => acidNotThere(rows.where('outcome', 'jar', jar)[0] ?? null),
+    setAsideBy: (jar) => setAsideBy(ledger, jar),
+    withoutAcid: (jar) => withoutAcid(rows, jar),
+    fromNotes: false,
   };
 }

@@ -221,12 +221,16 @@ class Loader {
   }
 }
 
-/** @param label what a jar is called */
+/**
+ * @param label what a jar is called
+ * @param alsoDays days whose seedings among their own jars are wanted in any case
+ */
 export function loadFacts(
   rows: Rows,
   touched: Touched,
   label: (jar: JarFact) => string,
   pending: Pending = {},
+  alsoDays: Iterable<string> = [],
 ): Facts {
   const asked = new Set(touched.jars);
   if (pending.seeding) asked.add(pending.seeding.jar);
@@ -240,7 +244,7 @@ export function loadFacts(
     seedings.flatMap(({ jar, fromJar }) => (fromJar === null ? [jar] : [jar, fromJar])),
   );
   const jars = new Map(found.map((row) => [row.key, withDay(jarFact(row), pending)]));
-  const days = new Set<string>();
+  const days = new Set(alsoDays);
   for (const { jar, fromJar } of seedings) {
     const day = jars.get(jar)?.day;
     if (fromJar !== null && day && jars.get(fromJar)?.day === day) days.add(day);

@@ -1,0 +1,183 @@
+// What an import would make of a ledger, as facts: its plan laid over the jars of the ledger that it names. So the rule book
+// is asked before anything is written, and a row that can't be stays aside by itself.
+import { isSpoiled } from '../ledger/gate';
+import type { NotesPlan, PlannedChange, PlannedJar } from '../notes/plan';
+import type { Fresh } from './consents';
+import {
+  type Facts,
+  type HoldFact,
+  type InterruptionFact,
+  type JarFact,
+  jarIn,
+  type Measured,
+  type ObservationFact,
+  type SeedingFact,
+} from './facts';
+
+/** How a plan's words lead to the ledger's jars. */
+export interface LedgerKeys {
+  readonly keyOf: (uid: string) => number;
+  /** Whether the volume of a jar is what its milk and seed came to. */
+  readonly isSummed: (jar: number) => boolean;
+}
+
+export interface PlanFacts {
+  readonly facts: Facts;
+  readonly fresh: Fresh;
+  /** Jars that the plan says are spoiled. */
+  readonly spoiled: ReadonlySet<number>;
+  /** The row that a jar is of. */
+  readonly rowOf: ReadonlyMap<number, PlannedJar>;
+}
+
+const inMl = (amount: Measured | null): number | null => (amount?.unit === 'mL' ? amount.value : null);
+
+class PlanBuilder {
+  readonly jars: Map<number, JarFact>;
+  readonly seedings: SeedingFact[];
+  readonly holds: Map<number, HoldFact>;
+  readonly stays: { jar: number; hold: number }[];
+  readonly interruptions: InterruptionFact[];
+  readonly observations: ObservationFact[];
+  readonly rowOf = new Map<number, PlannedJar>();
+  readonly fresh = new Set<number>();
+  readonly spoiled = new Set<number>();
+  /** Keys of the plan's own things, below zero. */
+  #next = -1;
+  readonly #byRow = new Map<string, number>();
+
+  constructor(
+    base: Facts,
+    readonly keys: LedgerKeys,
+  ) {
+    this.jars = new Map(base.jars);
+    this.seedings = [...base.seedings];
+    this.holds = new Map(base.holds);
+    this.stays = [...base.stays];
+    this.interruptions = [...base.interruptions];
+    this.observations = [...base.observations];
+  }
+
+  addJar(planned: PlannedJar): void {
+    const key = this.#next--;
+    this.#byRow.set(planned.id, key);
+    this.rowOf.set(key, planned);
+    const { madeOn: day, word, letter, fields } = planned;
+    this.jars.set(key, {
+      key, batch: key, day, word, letter, state: 'made', volumeMl: inMl(fields.finalVolume), stillThere: false, mistakeIn: null,
+    }); // prettier-ignore
+    this.#addHold(key, planned);
+    this.#addOutcome(key, planned);
+  }
+
+  #addHold(jar: number, { hold }: PlannedJar): void {
+    if (hold === null || hold.hours === null) return;
+    const key = this.#next--;
+    this.holds.set(key, { key, began: null, ended: null, hours: hold.hours });
+    this.stays.push({ jar, hold: key });
+  }
+
+  #addOutcome(jar: number, { outcome }: PlannedJar): void {
+    if (outcome === null) return;
+    if (isSpoiled(outcome)) this.spoiled.add(jar);
+    if (outcome.powerCutHours !== null) this.interruptions.push({ jar, hours: outcome.powerCutHours });
+    const { ph, earlyPh, setAfterHours, setByHours, setAtTakeOut } = outcome;
+    const acidity = [ph, earlyPh].filter((one) => one !== null);
+    this.observations.push({
+      jar, acidity, setAfterHours, setByHours, setAtTakeOut, daysOpen: null, toldOn: null,
+    }); // prettier-ignore
+  }
+
+  /** Once all jars of the plan are known. */
+  addSeeds(jar: number, planned: PlannedJar): void {
+    for (const { fromRow, fromUid, amount } of planned.seedings) {
+      const fromJar = fromUid === null ? this.#row(fromRow) : this.keys.keyOf(fromUid);
+      const key = this.#next--;
+      this.seedings.push({ key, jar, fromJar, portion: null, amount, writtenIn: null });
+      if (fromJar !== null) this.fresh.add(key);
+    }
+  }
+
+  #row(id: string | null): number | null {
+    return id === null ? null : (this.#byRow.get(id) ?? null);
+  }
+
+  /** A jar that is there, as its row changes it. Blanks take nothing away. */
+  change({ planned, whole, amounts }: PlannedChange, key: number): void {
+    this.rowOf.set(key, planned);
+    const jar = jarIn(this, key);
+    const ml = inMl(planned.fields.finalVolume);
+    const measured = whole && planned.fields.finalVolumeKnown === 'measured';
+    if (amounts && ml !== null && (measured || this.keys.isSummed(key)))
+      this.jars.set(key, { ...jar, volumeMl: ml });
+    if (amounts && planned.seedings.length > 0) this.#changeSeeds(key, planned, whole);
+    if (whole && planned.hold?.hours) {
+      drop(this.stays, (stay) => stay.jar === key);
+      this.#addHold(key, planned);
+    }
+    if (planned.outcome?.powerCutHours) drop(this.interruptions, (cut) => cut.jar === key);
+    this.#addOutcome(key, planned);
+  }
+
+  #changeSeeds(key: number, planned: PlannedJar, whole: boolean): void {
+    const old = this.seedings.filter((seeding) => seeding.jar === key);
+    const before = this.seedings.length;
+    this.addSeeds(key, planned);
+    const added = this.seedings.splice(before);
+    const next = added.flatMap((seeding): SeedingFact[] => {
+      const same = old.find((one) => one.fromJar === seeding.fromJar && seeding.fromJar !== null);
+      if (!same) return whole ? [seeding] : [];
+      this.fresh.delete(seeding.key);
+      return [{ ...same, amount: seeding.amount ?? same.amount }];
+    });
+    const replaced = new Set(next.map((seeding) => seeding.key));
+    drop(this.seedings, (one) => one.jar === key && (whole || replaced.has(one.key)));
+    this.seedings.push(...next);
+  }
+}
+
+function drop<T>(list: T[], which: (one: T) => boolean): void {
+  list.splice(0, list.length, ...list.filter((one) => !which(one)));
+}
+
+const NONE: ReadonlySet<number> = new Set();
+
+/**
+ * @param base the jars of the ledger that the plan names or changes, with all that belongs to them
+ * @param plan as read; its jars need not be in order
+ */
+export function factsOfPlan(
+  base: Facts,
+  plan: Pick<NotesPlan, 'jars' | 'changes'>,
+  keys: LedgerKeys,
+): PlanFacts {
+  const built = new PlanBuilder(base, keys);
+  for (const jar of plan.jars) built.addJar(jar);
+  for (const [key, planned] of built.rowOf) built.addSeeds(key, planned);
+  for (const change of plan.changes) built.change(change, keys.keyOf(change.uid));
+  const { jars, seedings, fresh, rowOf, spoiled } = built;
+  const changed = new Set(plan.changes.map(({ uid }) => keys.keyOf(uid)));
+  const ofOneDay = seedings.filter(
+    ({ jar, fromJar }) =>
+      fromJar !== null && jars.get(jar)?.day === jars.get(fromJar)?.day && (jar < 0 || changed.has(jar)),
+  );
+  return {
+    facts: {
+      ...base,
+      touched: new Set([...rowOf.keys(), ...base.touched]),
+      jars,
+      seedings,
+      sameDay: [...base.sameDay.filter(({ jar }) => !changed.has(jar)), ...ofOneDay],
+      holds: built.holds,
+      stays: built.stays,
+      interruptions: built.interruptions,
+      observations: built.observations,
+    },
+    fresh: {
+      labels: NONE, kept: NONE, portionsGone: NONE, jarsGone: NONE, reserves: NONE, ends: NONE, stays: NONE,
+      mistakes: NONE, seedings: fresh,
+    },
+    rowOf,
+    spoiled,
+  }; // prettier-ignore
+}

@@ -1,0 +1,380 @@
+// What could once be walked past: each a sequence of calls that a form would have refused at its end, told in another
+// order, by an undo, by a redo or by notes. That nothing happens to a jar before it is made, and that no more comes out of a
+// jar than was in it, needs no source.
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import type { Session } from '../../main/ledger/session';
+import {
+  batchOf,
+  fromJar,
+  must,
+  newFolder,
+  newSession,
+  openSession,
+  newFile,
+  plainJar,
+  refusalOf,
+  smallFamily,
+  stateOf,
+  unseen,
+} from '../ledger/helpers';
+
+const ml = (value: number) => ({ value, unit: 'mL' as const, typed: null });
+const pieces = (value: number) => ({ value, unit: 'pieces' as const, typed: null });
+const cubes = {
+  id: null, part: null, place: 'freezer' as const, pieces: 6, amount: null, keptOn: '2026-03-10', goneOn: null,
+  reserve: true, note: null,
+}; // prettier-ignore
+const only = (list: readonly string[]): string => list[0] ?? '';
+
+/** Refused, and nothing is changed. */
+function refused(
+  session: Session,
+  ...call: Parameters<typeof refusalOf> extends [unknown, ...infer Rest] ? Rest : never
+) {
+  const before = stateOf(session);
+  const refusal = refusalOf(session, ...call);
+  expect(stateOf(session)).toBe(before);
+  return refusal;
+}
+
+describe('an undo', () => {
+  it('brings back no day on which a jar was gone before it was made', () => {
+    const session = newSession();
+    const { batch, jars } = must(session, 'batch.record', batchOf('2026-03-10', [plainJar('a')]));
+    const moved = must(session, 'batch.correct', { id: batch, changes: { madeOn: '2026-03-05' } });
+    must(session, 'jar.correct', { id: only(jars), changes: { goneOn: '2026-03-07' } });
+    const refusal = refused(session, 'act.undo', { act: moved.act });
+    expect(refusal.code).toBe('gone before made');
+    expect(refusal.sentence).toContain('10 Mar a was made on 10 Mar 2026, so it was not gone on 7 Mar 2026');
+  });
+
+  it('leaves no jar seeded from cubes that were frozen later', () => {
+    const session = newSession();
+    const { jars } = smallFamily(session);
+    const [, seed] = jars;
+    const kept = must(session, 'portion.save', { portion: { ...cubes, jar: seed, keptOn: '2026-03-12' } });
+    const earlier = must(session, 'portion.save', {
+      portion: { ...cubes, id: kept.id, jar: seed, keptOn: '2026-03-06' },
+    });
+    const from = { ...fromJar(seed), portion: kept.id, amount: pieces(2) };
+    must(session, 'batch.record', batchOf('2026-03-08', [plainJar('a', { seedings: [from] })]));
+    expect(refused(session, 'act.undo', { act: earlier.act }).code).toBe('portion kept later');
+  });
+
+  it('brings back no volume, no amount and no pieces that are less than what was taken since', () => {
+    const session = newSession();
+    const { jars } = smallFamily(session);
+    const small = must(session, 'jar.correct', { id: jars[0], changes: { finalVolume: ml(60) } });
+    const large = must(session, 'jar.correct', { id: jars[0], changes: { finalVolume: ml(946) } });
+    must(
+      session,
+      'batch.record',
+      batchOf('2026-03-05', [plainJar('b', { seedings: [fromJar(jars[0], 40)] })]),
+    );
+    expect(small.act).not.toBe(large.act);
+    expect(refused(session, 'act.undo', { act: large.act }).code).toBe('taken more than jar');
+
+    const kept = must(session, 'portion.save', { portion: { ...cubes, pieces: 2, jar: jars[1] } });
+    const more = must(session, 'portion.save', { portion: { ...cubes, id: kept.id, jar: jars[1] } });
+    const from = { ...fromJar(jars[1]), portion: kept.id, amount: pieces(4) };
+    must(session, 'batch.record', batchOf('2026-03-12', [plainJar('a', { seedings: [from] })]));
+    expect(refused(session, 'act.undo', { act: more.act }).code).toBe('more than portion');
+  });
+
+  it('makes no jar planned again that has seeded another since, nor one that was seen', () => {
+    const session = newSession();
+    const planned = () => batchOf('2026-03-10', [plainJar('p', { state: 'planned' })]);
+    const one = only(must(session, 'batch.record', planned()).jars);
+    const made = must(session, 'jar.correct', { id: one, changes: { state: 'made' } });
+    must(session, 'batch.record', batchOf('2026-03-12', [plainJar('a', { seedings: [fromJar(one)] })]));
+    const refusal = refused(session, 'act.undo', { act: made.act });
+    expect(refusal.code).toBe('has descendants');
+    expect(refusal.sentence).toContain('12 Mar a');
+
+    const other = only(must(session, 'batch.record', { ...planned(), word: 'oat' }).jars);
+    const also = must(session, 'jar.correct', { id: other, changes: { state: 'made' } });
+    must(session, 'outcome.save', { jar: other, outcome: { ...unseen, setWord: 'firm' }, onShelf: null });
+    expect(refused(session, 'act.undo', { act: also.act }).code).toBe('planned has facts');
+  });
+
+  it('leaves no made jar on a day to come', () => {
+    const session = newSession();
+    const planned = batchOf('2026-03-20', [plainJar('p', { state: 'planned' })]);
+    const { batch, jars } = must(session, 'batch.record', planned);
+    const moved = must(session, 'batch.correct', { id: batch, changes: { madeOn: '2026-03-14' } });
+    must(session, 'jar.correct', { id: only(jars), changes: { state: 'made' } });
+    expect(refused(session, 'act.undo', { act: moved.act }).code).toBe('day to come');
+  });
+
+  it('lets no jar be seeded from one that was gone', () => {
+    const session = newSession();
+    const { jars } = smallFamily(session);
+    must(session, 'jar.correct', { id: jars[2], changes: { goneOn: '2026-03-10' } });
+    const back = must(session, 'jar.correct', { id: jars[2], changes: { onShelf: true } });
+    must(session, 'batch.record', batchOf('2026-03-12', [plainJar('a', { seedings: [fromJar(jars[2])] })]));
+    expect(refused(session, 'act.undo', { act: back.act }).code).toBe('seed gone before');
+  });
+
+  it('leaves no package that is used for something else', () => {
+    const session = newSession();
+    const carton = (of: 'milk' | 'addition', id: string | null) => ({
+      package: {
+        id, of, source: null, name: 'carton', size: null, price: null, boughtOn: null, openedOn: null, bestBefore: null,
+        note: null,
+      },
+    }); // prettier-ignore
+    const { id } = must(session, 'package.save', carton('addition', null));
+    const asMilk = must(session, 'package.save', carton('milk', id));
+    must(session, 'batch.record', batchOf('2026-03-10', [plainJar('a', { milkPackage: id })]));
+    expect(refused(session, 'act.undo', { act: asMilk.act }).code).toBe('package of something else');
+    expect(refused(session, 'package.save', carton('addition', id)).code).toBe('package of something else');
+  });
+});
+
+describe('a redo', () => {
+  it('asks nothing again of two labels that were meant to be equal', () => {
+    const file = newFile();
+    let session = openSession(file, 'create');
+    must(session, 'batch.record', batchOf('2026-03-01', [plainJar('a')]));
+    must(session, 'batch.record', batchOf('2026-03-01', [plainJar('a')], { sameLabelMeant: true }));
+    const both = stateOf(session);
+    for (const _again of [1, 2]) {
+      must(session, 'act.undo', { act: null });
+      must(session, 'act.undo', { act: null });
+      session.close();
+      session = openSession(file);
+      must(session, 'act.redo', {});
+      must(session, 'act.redo', {});
+      expect(stateOf(session)).toBe(both);
+    }
+    session.close();
+  });
+
+  it('still meets a label that another jar has taken since', () => {
+    const session = newSession();
+    must(session, 'batch.record', batchOf('2026-03-01', [plainJar('a')]));
+    const twin = must(
+      session,
+      'batch.record',
+      batchOf('2026-03-01', [plainJar('a')], { sameLabelMeant: true }),
+    );
+    const undone = must(session, 'act.undo', { act: twin.act });
+    must(session, 'batch.record', batchOf('2026-03-01', [plainJar('b')]));
+    must(session, 'act.undo', { act: undone.act });
+    const again = must(session, 'act.undo', { act: twin.act });
+    const first = only(must(session, 'batch.list', { before: null, limit: 5 }).batches.flatMap(({ jars }) => jars.flatMap(({ id, label }) => (label.endsWith(' a') ? [id] : [])))); // prettier-ignore
+    must(session, 'jar.correct', { id: first, changes: { letter: 'c' } });
+    must(session, 'batch.record', batchOf('2026-03-01', [plainJar('a')]));
+    expect(refused(session, 'act.undo', { act: again.act }).code).toBe('label back');
+  });
+});
+
+describe('what was seen', () => {
+  it('after 18 days of being open is not of a jar eight days old', () => {
+    const session = newSession();
+    const { batch, jars } = must(session, 'batch.record', batchOf('2026-03-06', [plainJar('a')]));
+    const seen = (openedDays: number) => ({
+      jar: only(jars), onShelf: null,
+      outcome: { ...unseen, signs: ['fuzz' as const], seenAt: 'after opening' as const, openedDays },
+    }); // prettier-ignore
+    const refusal = refused(session, 'outcome.save', seen(18));
+    expect(refusal.code).toBe('opened before made');
+    expect(refusal.sentence).toBe(
+      '6 Mar a was made on 6 Mar 2026, so on 14 Mar 2026 it can’t have been open for 18 days. Correct the days, or the day it was made.',
+    );
+    must(session, 'outcome.save', seen(8));
+    expect(refused(session, 'batch.correct', { id: batch, changes: { madeOn: '2026-03-07' } }).code).toBe(
+      'opened before made',
+    );
+  });
+
+  it('long ago stays true: a day of being open is held against the day on which it was told', () => {
+    const file = newFile();
+    const then = openSession(file, 'create', '2026-03-14T09:00:00+01:00');
+    const { batch, jars } = must(then, 'batch.record', batchOf('2026-03-06', [plainJar('a')]));
+    const outcome = { ...unseen, signs: ['fuzz' as const], seenAt: 'after opening' as const, openedDays: 7 };
+    must(then, 'outcome.save', { jar: only(jars), outcome, onShelf: null });
+    then.close();
+    const later = openSession(file, 'open', '2026-05-01T09:00:00+02:00');
+    must(later, 'outcome.save', { jar: only(jars), outcome: { ...outcome, smell: 'musty' }, onShelf: null });
+    expect(refused(later, 'batch.correct', { id: batch, changes: { madeOn: '2026-03-08' } }).code).toBe(
+      'opened before made',
+    );
+    must(later, 'batch.correct', { id: batch, changes: { madeOn: '2026-03-07' } });
+    later.close();
+  });
+
+  it('is of a jar that was made, and not of one that is only planned', () => {
+    const session = newSession();
+    const { jars } = must(session, 'batch.record', batchOf('2026-03-20', [plainJar('p', { state: 'planned' })])); // prettier-ignore
+    const jar = only(jars);
+    const outcome = { ...unseen, setWord: 'firm' as const };
+    expect(refused(session, 'outcome.save', { jar, outcome, onShelf: null }).sentence).toBe(
+      '20 Mar p is only planned, so nothing of it can have been seen yet. Say first that it was made.',
+    );
+    expect(refused(session, 'jar.correct', { id: jar, changes: { goneOn: '2026-03-14' } }).code).toBe(
+      'gone before made',
+    );
+    expect(refused(session, 'outcome.save', { jar, outcome: null, onShelf: true }).code).toBe('planned has facts'); // prettier-ignore
+    const { id } = smallFamily(session).jars.map((one) => ({ id: one }))[3] ?? { id: '' };
+    must(session, 'portion.save', { portion: { ...cubes, jar: id } });
+    expect(refused(session, 'jar.correct', { id, changes: { state: 'planned' } }).code).toBe(
+      'planned has facts',
+    );
+  });
+});
+
+describe('warmth', () => {
+  const hold = (endedAt: string | null, hours: number | null = null) => ({
+    startedAt: '2026-03-07T20:00:00+01:00', endedAt, hours, planned: null, probe: null, readings: [], note: null,
+  }); // prettier-ignore
+  it('that ended before a jar was made did not warm it', () => {
+    const session = newSession();
+    const record = (madeOn: string) =>
+      batchOf(madeOn, [plainJar('a', { hold: 0 })], { holds: [hold('2026-03-09T08:00:00+01:00')] });
+    expect(refused(session, 'batch.record', record('2026-03-10')).code).toBe('warm before made');
+    const { batch } = must(session, 'batch.record', record('2026-03-07'));
+    expect(refused(session, 'batch.correct', { id: batch, changes: { madeOn: '2026-03-12' } }).code).toBe(
+      'warm before made',
+    );
+  });
+
+  it('was not missing for longer than it lasted, and its own end is after its start, also by an undo', () => {
+    const session = newSession();
+    const outcome = { ...unseen, powerCut: true, powerCutHours: 40 };
+    const record = (hours: number) =>
+      batchOf('2026-03-07', [plainJar('a', { hold: 0, outcome })], {
+        holds: [{ ...hold(null, hours), startedAt: null }],
+      });
+    expect(refused(session, 'batch.record', record(36)).code).toBe('interruption longer');
+    const { batch } = must(session, 'batch.record', record(48));
+    const id = only(must(session, 'batch.get', { id: batch }).holds.map((one) => one.id));
+    expect(refused(session, 'hold.correct', { id, changes: { hours: 30 } }).code).toBe('interruption longer');
+  });
+});
+
+describe('what is taken of a jar', () => {
+  it('is together no more than it held: pots, cubes and seed', () => {
+    const session = newSession();
+    const { jars } = smallFamily(session);
+    const pot = { ...cubes, place: 'fridge' as const, pieces: null, jar: jars[2] };
+    must(session, 'portion.save', { portion: { ...pot, amount: ml(600) } });
+    const refusal = refused(session, 'portion.save', { portion: { ...pot, amount: ml(600) } });
+    expect(refusal.code).toBe('taken more than jar');
+    expect(refusal.sentence).toBe(
+      'Together 1200 mL would be taken of 9 Mar a, which held 946 mL. Correct an amount or the volume.',
+    );
+    const record = (millilitres: number) =>
+      batchOf('2026-03-12', [plainJar('a', { seedings: [fromJar(jars[2], millilitres)] })]);
+    expect(refused(session, 'batch.record', record(500)).code).toBe('taken more than jar');
+    must(session, 'batch.record', record(300));
+    // Whey of a strained jar is not compared, and what is of unknown amount breaks nothing.
+    must(session, 'portion.save', { portion: { ...pot, part: 'whey', amount: ml(600) } });
+    must(session, 'portion.save', { portion: { ...pot, amount: null } });
+  });
+
+  it('is no more than a portion holds, in pieces and in mL', () => {
+    const session = newSession();
+    const { jars } = smallFamily(session);
+    const six = must(session, 'portion.save', { portion: { ...cubes, jar: jars[1] } }).id;
+    const pot = must(session, 'portion.save', {
+      portion: { ...cubes, place: 'fridge', pieces: null, amount: ml(100), jar: jars[1] },
+    }).id;
+    const record = (portion: string, amount: ReturnType<typeof ml> | ReturnType<typeof pieces>) =>
+      batchOf('2026-03-12', [plainJar('a', { seedings: [{ ...fromJar(jars[1]), portion, amount }] })], {
+        sameLabelMeant: true,
+      });
+    expect(refused(session, 'batch.record', record(six, pieces(8))).sentence).toBe(
+      'That would be 8 of the 6 pieces that were kept of 5 Mar a. Correct an amount, or take the rest from another jar.',
+    );
+    must(session, 'batch.record', record(six, pieces(4)));
+    expect(refused(session, 'batch.record', record(six, pieces(3))).code).toBe('more than portion');
+    must(session, 'batch.record', record(pot, ml(60)));
+    expect(refused(session, 'batch.record', record(pot, ml(60))).code).toBe('more than portion');
+  });
+});
+
+describe('notes', () => {
+  const HEAD = 'date,jar,seed,amount,volume,set,note';
+  const bring = (session: Session, rows: readonly string[], answers: Record<string, string> = {}) => {
+    const path = join(newFolder(), 'notes.csv');
+    writeFileSync(path, [HEAD, ...rows].join('\n'));
+    const input = { file: { path }, answers };
+    const preview = session.answer('notes.preview', input);
+    const brought = session.answer('notes.bringIn', input);
+    if (!preview.ok || !brought.ok) throw new Error(JSON.stringify([preview, brought]));
+    type Told = { problems: { row: number; sentence: string }[]; questions: { id: string; row: number | null; sentence: string }[]; jars: number }; // prettier-ignore
+    const [first, second] = [preview.value as Told, brought.value as Told];
+    expect(first.problems).toEqual(second.problems);
+    return second;
+  };
+
+  it('that take 500 mL out of a jar of 100 mL leave that row aside, and what hangs on it', () => {
+    const session = newSession();
+    const told = bring(session, [
+      '2026-02-01,a,Blue Tin,5 caps,100 ml,firm,',
+      '2026-02-05,a,2026-02-01 a,500 ml,900 ml,firm,',
+      '2026-02-05,b,2026-02-01 a,50 ml,900 ml,firm,',
+      '2026-02-09,a,2026-02-05 a,50 ml,900 ml,firm,',
+    ]);
+    expect(told.jars).toBe(2);
+    expect(told.problems[0]).toMatchObject({
+      row: 3,
+      sentence: '500 mL of seed is more than 1 Feb 2026 a holds (100 mL). Correct the amount or the volume.',
+    });
+    expect(told.problems.map(({ row }) => row)).toEqual([3, 5]);
+  });
+
+  it('that take more in all leave aside what no longer fits, in the file and beside the ledger', () => {
+    const session = newSession();
+    const seed = '2026-02-01,a,Blue Tin,5 caps,100 ml,firm,';
+    const child = (letter: string, day: string) => `${day},${letter},2026-02-01 a,45 ml,900 ml,firm,`;
+    const three = [seed, ...['a', 'b', 'c'].map((letter) => child(letter, '2026-02-05'))];
+    const told = bring(session, three);
+    expect(told.jars).toBe(3);
+    expect(told.problems.map(({ row, sentence }) => [row, sentence])).toEqual([
+      [
+        5,
+        'Together 135 mL would be taken of 1 Feb 2026 a, which held 100 mL. Correct an amount or the volume.',
+      ],
+    ]);
+    const longer = bring(session, [...three.slice(0, 3), child('a', '2026-02-06')]);
+    expect([longer.jars, longer.problems.map(({ row }) => row)]).toEqual([0, [5]]);
+  });
+
+  it('that seed from a jar gone before then leave the row aside', () => {
+    const session = newSession();
+    const { jars } = smallFamily(session);
+    must(session, 'jar.correct', { id: jars[2], changes: { goneOn: '2026-03-10' } });
+    const told = bring(session, ['2026-03-12,a,2026-03-09 a,45 ml,900 ml,firm,']);
+    expect(told.jars).toBe(0);
+    expect(told.problems[0]?.sentence).toContain('9 Mar a was gone on 10 Mar 2026');
+  });
+
+  it('that seed from a jar known to be spoiled, or set aside, are asked about; the answer is kept with the act', () => {
+    const session = newSession();
+    const { jars } = smallFamily(session);
+    must(session, 'outcome.save', { jar: jars[1], outcome: { ...unseen, signs: ['pink'] }, onShelf: false });
+    const rows = [
+      '2026-03-14,a,2026-03-05 a,45 ml,900 ml,firm,',
+      '2026-03-14,b,2026-03-09 a,45 ml,900 ml,firm,',
+      // Made before anyone knew: history, and its caution depends on it.
+      '2026-03-10,c,2026-03-05 a,45 ml,900 ml,firm,',
+      '2026-03-10,d,2026-03-09 a,45 ml,900 ml,firm,',
+    ];
+    const told = bring(session, rows);
+    expect(told.jars).toBe(2);
+    expect(told.problems.map(({ row }) => row)).toEqual([2, 3]);
+    expect(told.questions.filter(({ id }) => id.startsWith('word')).map(({ id }) => id)).toEqual(['word:2', 'word:3']); // prettier-ignore
+    expect(told.problems[0]?.sentence).toContain('5 Mar a is known to be spoiled since 14 Mar 2026');
+    expect(told.problems[1]?.sentence).toContain('9 Mar a is on hold because of 5 Mar a');
+    const answered = bring(session, rows, { 'word:2': 'it was so', 'word:3': 'leave' });
+    expect(answered.jars).toBe(1);
+    const { acts } = must(session, 'history.list', { record: null, before: null, limit: 1 });
+    expect(acts[0]?.why).toContain('Row 2, said to be so: 5 Mar a is known to be spoiled');
+    const family = must(session, 'family.get', {}).jars;
+    expect(family.find(({ label }) => label === '14 Mar a')?.cautions[0]?.how).toContain('on hold');
+  });
+});
