@@ -140,7 +140,7 @@ describe('a redo', () => {
     must(session, 'batch.record', batchOf('2026-03-01', [plainJar('a')]));
     must(session, 'batch.record', batchOf('2026-03-01', [plainJar('a')], { sameLabelMeant: true }));
     const both = stateOf(session);
-    for (const _again of [1, 2]) {
+    for (let times = 0; times < 2; times++) {
       must(session, 'act.undo', { act: null });
       must(session, 'act.undo', { act: null });
       session.close();
