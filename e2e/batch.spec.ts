@@ -2,8 +2,10 @@
 // What to do about a caution, and that a power cut is asked about: common practice, no source.
 import type { Locator, Page } from '@playwright/test';
 import { complaintsOfAxe } from './axe';
-import { emptyLedger, recordBatch, toBatches, toHistory } from './recording';
+import { recordBatch, toBatches, toHistory } from './recording';
 import { expect, test } from './window';
+
+test.use({ seed: 'empty' });
 
 const jarOf = (page: Page, label: string): Locator => page.getByRole('region', { name: label, exact: true });
 const openBatch = async (page: Page, name: RegExp): Promise<void> => {
@@ -129,7 +131,6 @@ test.describe('in the invented ledger', () => {
 });
 
 test('one more jar and another hold are added to a recorded batch', async ({ page, program }) => {
-  await emptyLedger(page);
   await recordBatch(page, '2026-05-10', ['a', 'b'], { product: 'Blue Tin' });
   await openBatch(page, /^10 May/);
   await page.getByRole('button', { name: 'Add a jar' }).click();
@@ -171,7 +172,6 @@ test('one more jar and another hold are added to a recorded batch', async ({ pag
 });
 
 test('a power cut is asked about, also in the other jars of the hold', async ({ page }) => {
-  await emptyLedger(page);
   await recordBatch(page, '2026-05-16', ['a', 'b'], { product: 'Blue Tin' });
   await openBatch(page, /^16 May/);
   const jar = jarOf(page, '16 May a');
@@ -215,7 +215,6 @@ const handOver = (section: Locator, how: 'drop' | 'paste'): Promise<void> =>
 test('photographs are dropped and pasted, captioned, taken away, and brought back by undo', async ({
   page,
 }) => {
-  await emptyLedger(page);
   await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
   await openBatch(page, /^10 May/);
   const section = page.getByRole('region', { name: 'Photographs of 10 May a' });
@@ -249,7 +248,6 @@ test('photographs are dropped and pasted, captioned, taken away, and brought bac
 test('an empty ledger says where to begin; what was said goes by itself and lies over nothing', async ({
   page,
 }) => {
-  await emptyLedger(page);
   await toBatches(page);
   await expect(page.getByText('No batch is recorded yet.')).toBeVisible();
   await expect(page.getByRole('button', { name: 'Repeat the last' })).toHaveCount(0);

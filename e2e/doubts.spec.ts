@@ -2,8 +2,10 @@
 // days that can't be. What such words mean: common practice, no source.
 import type { Locator, Page } from '@playwright/test';
 import { complaintsOfAxe } from './axe';
-import { emptyLedger, recordBatch, toBatches } from './recording';
+import { recordBatch, toBatches } from './recording';
 import { expect, test } from './window';
+
+test.use({ seed: 'empty' });
 
 const jarOf = (page: Page, label: string): Locator => page.getByRole('region', { name: label, exact: true });
 const openBatch = async (page: Page, name: RegExp): Promise<void> => {
@@ -95,7 +97,6 @@ test.describe('in the invented ledger', () => {
 });
 
 test('words that tell of spoilage are asked about once, and the answer is kept', async ({ page }) => {
-  await emptyLedger(page);
   await recordBatch(page, '2026-05-16', ['a', 'b'], { product: 'Blue Tin' });
   await openBatch(page, /^16 May/);
   const jar = jarOf(page, '16 May a');
@@ -135,7 +136,6 @@ test('words that tell of spoilage are asked about once, and the answer is kept',
 });
 
 test('a day that can’t be is refused in the form, with everything typed still there', async ({ page }) => {
-  await emptyLedger(page);
   await recordBatch(page, '2026-05-16', ['a'], { product: 'Blue Tin' });
   await openBatch(page, /^16 May/);
   const jar = jarOf(page, '16 May a');
@@ -151,7 +151,6 @@ test('a day that can’t be is refused in the form, with everything typed still 
 });
 
 test('not set at take-out and firm after the chill is said to contradict', async ({ page }) => {
-  await emptyLedger(page);
   await recordBatch(page, '2026-05-16', ['a'], { product: 'Blue Tin' });
   await openBatch(page, /^16 May/);
   const jar = jarOf(page, '16 May a');

@@ -4,8 +4,10 @@ import { join } from 'node:path';
 import type { Locator, Page } from '@playwright/test';
 import { complaintsOfAxe } from './axe';
 import { focused } from './keys';
-import { emptyLedger, recordBatch } from './recording';
+import { recordBatch } from './recording';
 import { expect, test } from './window';
+
+test.use({ seed: 'empty' });
 
 const jars = (page: Page): Locator => page.getByRole('treeitem');
 const pane = (page: Page): Locator => page.getByRole('complementary', { name: 'About this jar' });
@@ -346,7 +348,6 @@ test.describe('the invented ledger', () => {
 });
 
 test('every screen of an empty ledger starts the job', async ({ page }) => {
-  await emptyLedger(page);
   for (const [key, button] of [
     ['Alt+1', 'Record the first batch'],
     ['Alt+2', /batch/i],
@@ -371,7 +372,6 @@ test('a slip whose strains nobody noted says so', async ({ page }) => {
 });
 
 test('a jar topped up from capsules has a small slip at its inlet, and says so', async ({ page }) => {
-  await emptyLedger(page);
   const first = await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
   const next = await recordBatch(page, '2026-05-14', ['a', 'b'], { jar: first.jars[0] ?? '' });
   await page.evaluate(

@@ -1,8 +1,10 @@
 // What is typed and recorded stays: drafts after the program is killed, corrections, undo across restarts, history,
 // photographs. The half second is the issue's; nothing here measures speed.
 import { complaintsOfAxe } from './axe';
-import { emptyLedger, recordBatch, toBatches, toHistory, toSources } from './recording';
+import { recordBatch, toBatches, toHistory, toSources } from './recording';
 import { expect, test } from './window';
+
+test.use({ seed: 'empty' });
 
 const wait = (ms: number): Promise<void> =>
   new Promise((done) => {
@@ -12,7 +14,6 @@ const wait = (ms: number): Promise<void> =>
 test('after SIGKILL every character typed more than half a second earlier is back in its field', async ({
   program,
 }) => {
-  await emptyLedger(program.page);
   await recordBatch(program.page, '2026-05-10', ['a'], { product: 'Blue Tin' });
   await toBatches(program.page);
   await program.page.keyboard.press('n');
@@ -72,7 +73,6 @@ test('after SIGKILL every character typed more than half a second earlier is bac
 });
 
 test('an outcome, a source and a package are back in their fields too', async ({ program }) => {
-  await emptyLedger(program.page);
   const { batch } = await recordBatch(program.page, '2026-05-16', ['a'], { product: 'Blue Tin' });
   await toBatches(program.page);
   await program.page.getByRole('button', { name: /^16 May/ }).click();
@@ -118,7 +118,6 @@ test('an outcome, a source and a package are back in their fields too', async ({
 test.describe('800 px wide', () => {
   test.use({ size: { width: 800, height: 900 } });
   test('a name of which nothing is seen is asked for again, and the longest one wraps', async ({ page }) => {
-    await emptyLedger(page);
     await toSources(page);
     await page.getByRole('button', { name: 'New source' }).click();
     const name = page.getByLabel('Name', { exact: true });
@@ -135,7 +134,6 @@ test.describe('800 px wide', () => {
 });
 
 test('a source with strains and a package are recorded and shown', async ({ page }) => {
-  await emptyLedger(page);
   await toSources(page);
   await page.getByRole('button', { name: 'New source' }).click();
   await page.getByLabel('Name', { exact: true }).fill('Blue Tin');
@@ -170,7 +168,6 @@ test('a source with strains and a package are recorded and shown', async ({ page
 test('corrections: a reason is kept, a refused one is explained and keeps what was typed', async ({
   page,
 }) => {
-  await emptyLedger(page);
   const first = await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
   await recordBatch(page, '2026-05-14', ['a'], { jar: first.jars[0]! });
   await toBatches(page);
@@ -226,7 +223,6 @@ test('corrections: a reason is kept, a refused one is explained and keeps what w
 test('undo and redo across a restart; entered by mistake; a lost jar; undo from the history', async ({
   program,
 }) => {
-  await emptyLedger(program.page);
   const first = await recordBatch(program.page, '2026-05-10', ['a', 'b'], { product: 'Blue Tin' });
   await recordBatch(program.page, '2026-05-14', ['a'], { jar: first.jars[0]! });
   await program.close();
@@ -272,7 +268,6 @@ test('undo and redo across a restart; entered by mistake; a lost jar; undo from 
 });
 
 test('a photograph is added from a file, and nothing but the picture is kept', async ({ page }) => {
-  await emptyLedger(page);
   const { jars } = await recordBatch(page, '2026-05-16', ['a'], { product: 'Blue Tin' });
   await toBatches(page);
   await page.getByRole('button', { name: /^16 May/ }).click();
@@ -300,7 +295,6 @@ for (const colorScheme of ['light', 'dark'] as const) {
   test.describe(`${colorScheme}, 800 wide`, () => {
     test.use({ colorScheme, size: { width: 800, height: 900 } });
     test('no screen of recording has a complaint of axe, nor scrolls sideways', async ({ page }) => {
-      await emptyLedger(page);
       const first = await recordBatch(page, '2026-05-10', ['a', 'b'], { product: 'Blue Tin' });
       await recordBatch(page, '2026-05-14', ['a', 'b'], { jar: first.jars[0]! });
       const holds = async (screen: string): Promise<void> => {

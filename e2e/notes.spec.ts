@@ -4,6 +4,8 @@ import type { Page } from '@playwright/test';
 import { complaintsOfAxe } from './axe';
 import { expect, test } from './window';
 
+test.use({ seed: 'empty' });
+
 const kitchen = join(import.meta.dirname, '../tests/notes/kitchen-notes.csv');
 
 async function openNotes(page: Page): Promise<void> {
@@ -16,36 +18,57 @@ const choose = (
 ): Promise<void> => page.getByLabel('Choose a file').setInputFiles(file);
 const csv = (name: string, text: string) => ({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
 
-test('the kitchen notes come in; what stayed aside is mended and comes in after them', async ({ page }) => {
-  await openNotes(page);
-  await choose(page, kitchen);
-  await expect(page.getByRole('heading', { name: 'kitchen-notes.csv' })).toBeFocused();
-  await expect(page.getByText('44 rows to come in, 1 aside and 1 empty.')).toBeVisible();
-  await expect(page.locator('.columns').getByLabel('Started from')).toHaveValue('seed');
-  await expect(page.getByText('fizzy?').first()).toBeVisible();
+test.describe('from the three doors', () => {
+  test.use({ seed: 'none' });
 
-  await page.getByRole('button', { name: 'Bring in 44 rows' }).click();
-  // The truth that was handed over with the notes: 44 jars; two sources named in them.
-  await expect(
-    page.getByRole('heading', { name: /^44 jars, \d+ seedings and 2 sources came in\.$/ }),
-  ).toBeFocused();
-  await expect(page.getByText(/^Row 47 stays aside: /)).toBeVisible();
+  test('the kitchen notes come in; what stayed aside is mended and comes in after them', async ({ page }) => {
+    await openNotes(page);
+    await choose(page, kitchen);
+    await expect(page.getByRole('heading', { name: 'kitchen-notes.csv' })).toBeFocused();
+    await expect(page.getByText('44 rows to come in, 1 aside and 1 empty.')).toBeVisible();
+    await expect(page.locator('.columns').getByLabel('Started from')).toHaveValue('seed');
+    await expect(page.getByText('fizzy?').first()).toBeVisible();
 
-  await page.getByRole('button', { name: 'Mend what stayed aside' }).click();
-  await expect(page.getByText('1 aside, 44 already here and 1 empty.')).toBeVisible();
-  const temperature = page.locator('.mend').getByLabel('Temp');
-  await temperature.fill('101 F');
-  await temperature.press('Enter');
-  await expect(page.getByText('Mended: read as “101 F”.')).toBeVisible();
-  await expect(temperature).toBeFocused();
-  const seed = page.locator('.mend').getByLabel('Started from');
-  await seed.fill('12/30/25 a');
-  await seed.press('Enter');
-  await page.getByRole('button', { name: 'Bring in 1 row' }).click();
-  await expect(page.getByRole('heading', { name: '1 jar and 1 seeding came in.' })).toBeVisible();
-  await page.getByRole('button', { name: 'See the family' }).click();
-  await expect(page.getByRole('button', { name: 'Family' })).toHaveAttribute('aria-current', 'page');
-  await expect(page.getByText(/45 jars/)).toBeVisible();
+    await page.getByRole('button', { name: 'Bring in 44 rows' }).click();
+    // The truth that was handed over with the notes: 44 jars; two sources named in them.
+    await expect(
+      page.getByRole('heading', { name: /^44 jars, \d+ seedings and 2 sources came in\.$/ }),
+    ).toBeFocused();
+    await expect(page.getByText(/^Row 47 stays aside: /)).toBeVisible();
+
+    await page.getByRole('button', { name: 'Mend what stayed aside' }).click();
+    await expect(page.getByText('1 aside, 44 already here and 1 empty.')).toBeVisible();
+    const temperature = page.locator('.mend').getByLabel('Temp');
+    await temperature.fill('101 F');
+    await temperature.press('Enter');
+    await expect(page.getByText('Mended: read as “101 F”.')).toBeVisible();
+    await expect(temperature).toBeFocused();
+    const seed = page.locator('.mend').getByLabel('Started from');
+    await seed.fill('12/30/25 a');
+    await seed.press('Enter');
+    await page.getByRole('button', { name: 'Bring in 1 row' }).click();
+    await expect(page.getByRole('heading', { name: '1 jar and 1 seeding came in.' })).toBeVisible();
+    await page.getByRole('button', { name: 'See the family' }).click();
+    await expect(page.getByRole('button', { name: 'Family' })).toHaveAttribute('aria-current', 'page');
+    await expect(page.getByText(/45 jars/)).toBeVisible();
+  });
+
+  test('nothing comes into the invented ledger; one button leads to a ledger of one’s own', async ({
+    page,
+  }) => {
+    await page.getByRole('button', { name: 'Look around' }).click();
+    await expect(page.getByText('Invented notes, to look around in')).toBeVisible();
+    await page.getByRole('button', { name: 'Bring in notes' }).click();
+    await expect(page.getByText('This is the invented ledger.')).toBeVisible();
+    await expect(page.getByLabel('Choose a file')).toHaveCount(0);
+    expect(await complaintsOfAxe(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Leave it and bring in my notes' }).click();
+    await choose(page, kitchen);
+    await page.getByRole('button', { name: 'Bring in 44 rows' }).click();
+    await expect(page.getByRole('heading', { name: /^44 jars/ })).toBeVisible();
+    const state = await page.evaluate(() => window.jarline.call['app.state']({}));
+    expect(state.ok && [state.value.ledger?.demo, state.value.ledger?.jars]).toEqual([false, 44]);
+  });
 });
 
 test('undoing takes it all back, and the file can come in again', async ({ page }) => {
@@ -118,23 +141,6 @@ test('a changed row without a letter is asked about: the same jar, or another on
   await choose(page, csv('jars.csv', `${start}2026-03-08,2026-03-01,very firm,4.4\n`));
   await expect(page.getByText('2 already here.')).toBeVisible();
   await expect(asked).toHaveCount(0);
-});
-
-test('nothing comes into the invented ledger; one button leads to a ledger of one’s own', async ({
-  page,
-}) => {
-  await page.getByRole('button', { name: 'Look around' }).click();
-  await expect(page.getByText('Invented notes, to look around in')).toBeVisible();
-  await page.getByRole('button', { name: 'Bring in notes' }).click();
-  await expect(page.getByText('This is the invented ledger.')).toBeVisible();
-  await expect(page.getByLabel('Choose a file')).toHaveCount(0);
-  expect(await complaintsOfAxe(page)).toEqual([]);
-  await page.getByRole('button', { name: 'Leave it and bring in my notes' }).click();
-  await choose(page, kitchen);
-  await page.getByRole('button', { name: 'Bring in 44 rows' }).click();
-  await expect(page.getByRole('heading', { name: /^44 jars/ })).toBeVisible();
-  const state = await page.evaluate(() => window.jarline.call['app.state']({}));
-  expect(state.ok && [state.value.ledger?.demo, state.value.ledger?.jars]).toEqual([false, 44]);
 });
 
 test('the headings of the rows stand over their columns', async ({ page }) => {

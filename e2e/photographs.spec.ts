@@ -4,8 +4,10 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import { emptyLedger, recordBatch, toBatches } from './recording';
+import { recordBatch, toBatches } from './recording';
 import { expect, test } from './window';
+
+test.use({ seed: 'empty' });
 
 /** A picture of 60 × 40, drawn in the page: its left half red, its right half blue. */
 async function drawn(page: Page): Promise<Buffer> {
@@ -71,7 +73,6 @@ test('the place it was taken is gone from what is stored, and the picture stands
   page,
   program,
 }) => {
-  await emptyLedger(page);
   const { jars } = await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
   const plain = await drawn(page);
   const taken = Buffer.concat([plain.subarray(0, 2), exif(), plain.subarray(2)]);
@@ -92,7 +93,7 @@ test('the place it was taken is gone from what is stored, and the picture stands
   const shown = page.getByRole('img', { name: '10 May a, photograph 1' });
   await expect(shown).toBeVisible();
 
-  const folder = join(program.dataFolder, 'jarline-photographs');
+  const folder = join(program.ledgerFolder, 'jarline-photographs');
   const [name = '', ...others] = readdirSync(folder);
   expect(others).toEqual([]);
   const stored = readFileSync(join(folder, name));
@@ -124,7 +125,6 @@ test('the place it was taken is gone from what is stored, and the picture stands
 });
 
 test('what is no picture, and what is too large, is refused with a sentence', async ({ page, program }) => {
-  await emptyLedger(page);
   const { jars } = await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
   await toBatches(page);
   await page.getByRole('button', { name: /^10 May/ }).click();
@@ -147,5 +147,5 @@ test('what is no picture, and what is too large, is refused with a sentence', as
     jars[0]!,
   );
   expect(past).toMatchObject({ ok: false, error: { code: 'photograph too large' } });
-  expect(readdirSync(program.dataFolder)).not.toContain('jarline-photographs');
+  expect(readdirSync(program.ledgerFolder)).not.toContain('jarline-photographs');
 });

@@ -1,12 +1,13 @@
 // Preferences: sensible at the first start, one step away, applied at once everywhere, kept for the next start.
 // 1 US tbsp is 14.79 mL, an Australian one 20 mL (core/quantities/spoons.ts names the sources); 38 °C is 100.4 °F.
 import { complaintsOfAxe } from './axe';
-import { emptyLedger, recordBatch, toBatches, toHistory } from './recording';
+import { recordBatch, toBatches, toHistory } from './recording';
 import { expect, test } from './window';
+
+test.use({ seed: 'empty' });
 
 test('a choice is applied at once and kept for the next start', async ({ program }) => {
   const { page } = program;
-  await emptyLedger(page);
   await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
   await toBatches(page);
   await page.keyboard.press('Control+,');
@@ -59,7 +60,6 @@ test('a choice is applied at once and kept for the next start', async ({ program
 test('a figure typed key by key is one choice, kept also when Escape closes the panel, and taken back in the history', async ({
   page,
 }) => {
-  await emptyLedger(page);
   await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
   const lagNow = async (): Promise<unknown> => {
     const state = await page.evaluate(() => window.jarline.call['app.state']({}));
@@ -86,7 +86,6 @@ test('a figure typed key by key is one choice, kept also when Escape closes the 
 test.describe('where the system speaks as in the United States', () => {
   test.use({ systemLocale: 'en_US.UTF-8' });
   test('the first ledger begins with °F, their spoons, months first and dollars', async ({ page }) => {
-    await emptyLedger(page);
     await page.getByRole('button', { name: 'Preferences' }).click();
     const panel = page.getByRole('dialog', { name: 'Preferences' });
     for (const name of ['°F', 'Spoons, cups and quarts', 'United States', 'Month first'])

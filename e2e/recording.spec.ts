@@ -1,11 +1,12 @@
 // Recording by hand in the real window: counted by key presses, checked field by field. Amounts: 1 US tbsp is
 // 14.78676478125 mL, 1 US quart 946.352946 mL (NIST Handbook 44, appendix C); pH 4.6: 88 FR 22907.
 import { focused, Keys } from './keys';
-import { emptyLedger, recordBatch, toBatches } from './recording';
+import { recordBatch, toBatches } from './recording';
 import { expect, test } from './window';
 
+test.use({ seed: 'empty' });
+
 test('the first batch of four jars, by keyboard alone, in at most 180 key presses', async ({ page }) => {
-  await emptyLedger(page);
   const keys = new Keys(page);
   await keys.press('Alt+2');
   await expect(page.getByRole('heading', { name: 'Batches' })).toBeVisible();
@@ -64,7 +65,6 @@ test('the first batch of four jars, by keyboard alone, in at most 180 key presse
 });
 
 test('a repeat batch of four jars, by keyboard alone, in at most 60 key presses', async ({ page }) => {
-  await emptyLedger(page);
   const first = await recordBatch(page, '2026-05-10', ['a', 'b', 'c', 'd'], { product: 'Blue Tin' });
   await recordBatch(page, '2026-05-14', ['a', 'b', 'c', 'd'], { jar: first.jars[1]! });
   const keys = new Keys(page);
@@ -91,7 +91,6 @@ test('a repeat batch of four jars, by keyboard alone, in at most 60 key presses'
 test('one jar differs in its seed, and a bad amount is said under its field with nothing lost', async ({
   page,
 }) => {
-  await emptyLedger(page);
   await recordBatch(page, '2026-05-10', ['a', 'b'], { product: 'Blue Tin' });
   await toBatches(page);
   await page.keyboard.press('r');
@@ -122,7 +121,6 @@ test('one jar differs in its seed, and a bad amount is said under its field with
 });
 
 test('two equal labels are asked about before they are recorded', async ({ page }) => {
-  await emptyLedger(page);
   const first = await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
   await recordBatch(page, '2026-05-20', ['a'], { jar: first.jars[0]! });
   await toBatches(page);
@@ -141,7 +139,6 @@ test('two equal labels are asked about before they are recorded', async ({ page 
 test('the take-out gate stands before tasting, and a spoiled jar can’t be picked as seed', async ({
   page,
 }) => {
-  await emptyLedger(page);
   const { batch } = await recordBatch(page, '2026-05-16', ['a', 'b'], { product: 'Blue Tin' });
   await toBatches(page);
   await page.getByRole('button', { name: /^16 May/ }).click();
@@ -193,7 +190,6 @@ test('the take-out gate stands before tasting, and a spoiled jar can’t be pick
 test('text that fits nothing makes no product by itself: the field says so, and adding one is a choice', async ({
   page,
 }) => {
-  await emptyLedger(page);
   await recordBatch(page, '2026-05-16', ['a'], { product: 'Blue Tin' });
   await toBatches(page);
   await page.keyboard.press('n');
@@ -227,7 +223,6 @@ test('text that fits nothing makes no product by itself: the field says so, and 
 test('set and above pH 4.6 is uncertain by meter and by strip, and the fibre makes it no better', async ({
   page,
 }) => {
-  await emptyLedger(page);
   await recordBatch(page, '2026-05-16', ['a'], { product: 'Blue Tin' });
   await toBatches(page);
   await page.getByRole('button', { name: /^16 May/ }).click();

@@ -1,12 +1,6 @@
-// What the tests of recording begin with: an empty ledger, and batches recorded through the same calls as the window's.
+// What the tests of recording begin with: batches recorded through the same calls as the window's.
 import { expect, type Page } from '@playwright/test';
 import type { Input } from '../core/contract';
-
-/** Starts an empty ledger from the first of the three doors that does so. */
-export async function emptyLedger(page: Page): Promise<void> {
-  await page.getByRole('button', { name: /Start an empty ledger/ }).click();
-  await expect(page.getByRole('button', { name: 'Batch', exact: true })).toBeVisible();
-}
 
 type Entry = Input<'batch.record'>;
 const jar = (letter: string): Entry['jars'][number] => ({

@@ -4,7 +4,7 @@ import type { Page } from '@playwright/test';
 import { cases } from '../core/demo/cases';
 import { DEMO_TODAY } from '../core/demo/larder';
 import { complaintsOfAxe } from './axe';
-import { emptyLedger, recordBatch } from './recording';
+import { recordBatch } from './recording';
 import { expect, test } from './window';
 
 test.use({ seed: 'demo', now: `${DEMO_TODAY}T10:00:00+01:00` });
@@ -282,10 +282,9 @@ for (const colorScheme of ['light', 'dark'] as const) {
 }
 
 test.describe('with a ledger of its own', () => {
-  test.use({ seed: 'none' });
+  test.use({ seed: 'empty' });
 
   test('an empty ledger says what is needed and starts the job', async ({ page }) => {
-    await emptyLedger(page);
     await page.keyboard.press('Alt+4');
     await expect(page.getByText('There is no line to judge yet.')).toBeVisible();
     await page.getByRole('button', { name: 'Record a batch' }).click();
@@ -293,7 +292,6 @@ test.describe('with a ledger of its own', () => {
   });
 
   test('the last jar that carries a line is not marked as gone without a warning', async ({ page }) => {
-    await emptyLedger(page);
     await recordBatch(page, '2026-05-01', ['a'], { product: 'Blue Tin' });
     await page.keyboard.press('Alt+2');
     await page
@@ -311,7 +309,6 @@ test.describe('with a ledger of its own', () => {
   });
 
   test('with few batches it says so, in those words', async ({ page }) => {
-    await emptyLedger(page);
     const first = await recordBatch(page, '2026-04-20', ['a'], { product: 'Blue Tin' });
     await recordBatch(page, '2026-04-27', ['a'], { jar: first.jars[0] ?? '' });
     await page.keyboard.press('Alt+4');

@@ -1,10 +1,10 @@
-// The fixture of every test of the real window: a fresh data folder, a seed, a clock that stands still; anything the
-// page or the main process complains of fails the test.
-import { copyFileSync, mkdtempSync, rmSync } from 'node:fs';
+// The fixture of every test of the real window: a ledger to begin with, a clock that stands still; anything the page or
+// the main process complains of fails the test. The tests of a file share one window, which is put back between them.
+import { copyFileSync, mkdirSync, mkdtempSync, rmSync, statSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
-import { type ElectronApplication, type Page, _electron, test as base } from '@playwright/test';
+import { type ElectronApplication, type Page, _electron, expect, test as base } from '@playwright/test';
 import { findRuntime, machineFlags } from '../main/launch/runtime.mjs';
 
 const root = resolve(import.meta.dirname, '..');
@@ -25,8 +25,8 @@ const HARMLESS = [
 ];
 
 export interface Settings {
-  /** The ledger to begin with: none, the invented one, or a copy of a ledger file. */
-  seed: 'none' | 'demo' | (string & {});
+  /** What to begin with: no ledger yet, an empty one, the invented one, or a copy of a ledger file. */
+  seed: 'none' | 'empty' | 'demo' | (string & {});
   now: string;
   /** Content size of the window in CSS pixels. */
   size: { width: number; height: number };
@@ -36,23 +36,51 @@ export interface Settings {
   flags: string[];
 }
 
+/** Seeds that are no file to be copied. */
+const WITHOUT_FILE: readonly string[] = ['none', 'empty', 'demo'];
+const isFile = (seed: Settings['seed']): boolean => !WITHOUT_FILE.includes(seed);
+
+/** A ledger file and when it was last written to, its log too: the same text means that nothing was kept since. */
+const lastWritten = (file: string): string =>
+  JSON.stringify(
+    [file, `${file}-wal`].map((one) => {
+      const { mtimeMs = null, size = null } = statSync(one, { throwIfNoEntry: false }) ?? {};
+      return [one, mtimeMs, size];
+    }),
+  );
+
+type ColorScheme = 'light' | 'dark' | 'no-preference' | null;
+/** As a program starts, whatever the tests before have asked the page to take for granted. */
+const AT_START = { media: null, reducedMotion: 'no-preference', forcedColors: 'none' } as const;
+
 /** The running program: start it again, forgive what a test provokes on purpose. */
 export class Program {
   app!: ElectronApplication;
   page!: Page;
   readonly dataFolder = mkdtempSync(join(tmpdir(), 'jarline-e2e-'));
+  /** Where the open ledger lies, and its photographs and backups beside it. */
+  ledgerFolder = this.dataFolder;
   readonly complaints: string[] = [];
   /** Main stderr not yet ended by a line break. */
   #rest = '';
-  readonly #forgiven: RegExp[] = [...HARMLESS];
-  readonly #settings: Settings;
-  readonly #colorScheme: 'light' | 'dark' | 'no-preference' | null;
+  #forgiven: RegExp[] = [...HARMLESS];
+  #settings: Settings;
+  #colorScheme: ColorScheme;
+  /** Ledgers made for tests after the first: each in a folder of its own. */
+  #ledgers = 0;
+  /** What the ledger held when it was handed to a test. */
+  #handedOver = '';
 
-  constructor(settings: Settings, colorScheme: 'light' | 'dark' | 'no-preference' | null) {
+  constructor(settings: Settings, colorScheme: ColorScheme) {
     this.#settings = settings;
     this.#colorScheme = colorScheme;
     const { seed } = settings;
-    if (seed !== 'none' && seed !== 'demo') copyFileSync(seed, join(this.dataFolder, 'jarline.sqlite'));
+    if (!['none', 'empty', 'demo'].includes(seed))
+      copyFileSync(seed, join(this.dataFolder, 'jarline.sqlite'));
+  }
+
+  get #ownFile(): string {
+    return join(this.dataFolder, 'jarline.sqlite');
   }
 
   /** Complaints that match are expected by the test. */
@@ -97,10 +125,57 @@ export class Program {
     });
     this.page.on('pageerror', (error) => this.#complain('page', error.stack ?? error.message));
     this.page.on('crash', () => this.#complain('page', 'crashed'));
-    await this.app.evaluate(({ BrowserWindow }, wanted) => {
-      BrowserWindow.getAllWindows()[0]?.setContentSize(wanted.width, wanted.height);
-    }, size);
+    await this.#resize(size);
     await this.page.waitForLoadState('load');
+  }
+
+  /** For the first test of a window: what the seed asks for beyond what the program opens by itself. */
+  async begin(): Promise<void> {
+    await this.open();
+    if (this.#settings.seed === 'empty') {
+      if (!(await this.#openLedger('empty'))) throw new Error('no empty ledger could be made');
+      await this.#reload();
+    }
+    // A large ledger keeps its first questions waiting; which file it lies in is known.
+    this.#handedOver = isFile(this.#settings.seed) ? lastWritten(this.#ownFile) : await this.#holding();
+  }
+
+  /**
+   * Puts a window that other tests have used back to how a program of its own would have started, through the same calls
+   * as the page's.
+   * @returns false where that is not possible: then a program of its own is needed
+   */
+  async putBack(settings: Settings, colorScheme: ColorScheme): Promise<boolean> {
+    if (!this.running || this.unforgiven.length > 0 || this.page.isClosed()) return false;
+    const before = this.#settings.seed;
+    if (isFile(settings.seed) && settings.seed !== before) return false;
+    [this.#settings, this.#colorScheme] = [settings, colorScheme];
+    // Whatever the page was still about to do, such as keeping a draft, it does to the ledger it was for.
+    await this.#reload();
+    const untouched = before === settings.seed && (await this.#holding()) === this.#handedOver;
+    if (!untouched) {
+      if (!(await this.#openLedger(settings.seed))) return false;
+      this.#handedOver = await this.#holding();
+    }
+    await this.page.emulateMedia({ ...AT_START, colorScheme });
+    const alike = await this.app.evaluate(({ BrowserWindow, nativeTheme }) => {
+      const [window, ...others] = BrowserWindow.getAllWindows();
+      window?.webContents.setZoomFactor(1);
+      return others.length === 0 && nativeTheme.themeSource === 'system';
+    });
+    if (!alike) return false;
+    await this.#resize(settings.size);
+    await this.page.mouse.move(0, 0);
+    await this.#reload();
+    if (this.unforgiven.length > 0) return false;
+    this.complaints.length = 0;
+    this.#forgiven = [...HARMLESS];
+    return true;
+  }
+
+  get running(): boolean {
+    const { exitCode, signalCode } = this.app.process();
+    return exitCode === null && signalCode === null;
   }
 
   /** Ends it in order. */
@@ -115,6 +190,67 @@ export class Program {
     await gone;
   }
 
+  /** Ends it in order if it still runs, and removes all that it kept. */
+  async end(): Promise<void> {
+    try {
+      if (this.running) await this.close();
+    } finally {
+      rmSync(this.dataFolder, { recursive: true, force: true, maxRetries: 5 });
+    }
+  }
+
+  async #resize(size: Settings['size']): Promise<void> {
+    await this.app.evaluate(({ BrowserWindow }, wanted) => {
+      BrowserWindow.getAllWindows()[0]?.setContentSize(wanted.width, wanted.height);
+    }, size);
+  }
+
+  /** Loads the page anew. Not while it loads: the main process complains of a loading that is cut short. */
+  async #reload(): Promise<void> {
+    await expect
+      .poll(() =>
+        this.app.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.webContents.isLoading()),
+      )
+      .toBe(false);
+    await this.page.reload();
+  }
+
+  /** Which ledger is open and when it was last written to; while there is none, all that the program says of itself. */
+  async #holding(): Promise<string> {
+    const state = await this.page.evaluate(() => window.jarline.call['app.state']({}));
+    if (!state.ok || state.value.ledger === null) return JSON.stringify(state);
+    return lastWritten(state.value.ledger.file);
+  }
+
+  /**
+   * Opens what a test begins with, as the page would; the system's dialog answers with a file of the test's own.
+   * @returns false for what can't be come to from another ledger
+   */
+  async #openLedger(seed: Settings['seed']): Promise<boolean> {
+    if (isFile(seed)) return false;
+    const folder = join(this.dataFolder, `ledger-${++this.#ledgers}`);
+    mkdirSync(folder);
+    const file = join(folder, 'jarline.sqlite');
+    await this.app.evaluate(({ dialog }, filePath) => {
+      dialog.showSaveDialog = async () => ({ canceled: false, filePath });
+    }, file);
+    const opened = await this.page.evaluate(async (asked) => {
+      const { call } = window.jarline;
+      switch (asked) {
+        case 'none': // From the invented ledger only: nothing leads back from a first ledger of one's own.
+          return call['ledger.leaveDemo']({});
+        case 'demo':
+          return call['ledger.openDemo']({});
+        default:
+          return call['ledger.create']({ file: null });
+      }
+    }, seed);
+    if (!opened.ok || opened.value.trouble !== null) return false;
+    const { ledger } = opened.value;
+    this.ledgerFolder = ledger === null ? this.dataFolder : dirname(ledger.file);
+    return (ledger === null) === (seed === 'none');
+  }
+
   #complain(who: string, text: string): void {
     if (text.trim() === '' || this.#forgiven.some((pattern) => pattern.test(text))) return;
     this.complaints.push(`${who}: ${text}`);
@@ -126,28 +262,60 @@ export class Program {
   }
 }
 
+/** The window that the tests of a file share, as long as they ask for the same start of the program. */
+class Shared {
+  #program: Program | null = null;
+  #start = '';
+
+  /** A program as the settings ask for it: the one there is, put back, or a new one. */
+  async lend(file: string, settings: Settings, colorScheme: ColorScheme): Promise<Program> {
+    const { now, systemLocale, flags } = settings;
+    const start = JSON.stringify([file, now, systemLocale, flags]);
+    if (this.#program && start === this.#start && (await this.#program.putBack(settings, colorScheme)))
+      return this.#program;
+    await this.end();
+    this.#start = start;
+    this.#program = new Program(settings, colorScheme);
+    await this.#program.begin();
+    return this.#program;
+  }
+
+  /** Ends the window. What it complains of while it ends fails like anything else. */
+  async end(): Promise<void> {
+    const program = this.#program;
+    this.#program = null;
+    if (!program) return;
+    await program.end();
+    expect(program.unforgiven, COMPLAINTS).toEqual([]);
+  }
+}
+
+const COMPLAINTS = 'what the window and the main process complained of';
+
 interface Fixtures {
   program: Program;
   app: ElectronApplication;
 }
 
-export const test = base.extend<Settings & Fixtures>({
+/* oxlint-disable no-empty-pattern -- playwright reads from the pattern which fixtures are asked for: none */
+export const test = base.extend<Settings & Fixtures, { shared: Shared }>({
   seed: ['none', { option: true }],
   now: ['2026-05-20T09:00:00+02:00', { option: true }],
   size: [{ width: 1280, height: 860 }, { option: true }],
   systemLocale: ['C.UTF-8', { option: true }],
   flags: [[], { option: true }],
-  program: async ({ seed, now, size, systemLocale, flags, colorScheme }, use) => {
-    const program = new Program({ seed, now, size, systemLocale, flags }, colorScheme ?? null);
-    try {
-      await program.open();
-      await use(program);
-      if (program.app.process().exitCode === null && program.app.process().signalCode === null)
-        await program.close();
-    } finally {
-      rmSync(program.dataFolder, { recursive: true, force: true, maxRetries: 5 });
-    }
-    base.expect(program.unforgiven, 'what the window and the main process complained of').toEqual([]);
+  shared: [
+    async ({}, use) => {
+      const shared = new Shared();
+      await use(shared);
+      await shared.end();
+    },
+    { scope: 'worker' },
+  ],
+  program: async ({ shared, seed, now, size, systemLocale, flags, colorScheme }, use, { file }) => {
+    const program = await shared.lend(file, { seed, now, size, systemLocale, flags }, colorScheme ?? null);
+    await use(program);
+    expect(program.unforgiven, COMPLAINTS).toEqual([]);
   },
   app: async ({ program }, use) => use(program.app),
   page: async ({ program }, use) => use(program.page),
