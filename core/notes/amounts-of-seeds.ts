@@ -9,7 +9,7 @@ import type { NoteRow } from './rows';
 import { findDay } from './days';
 import { assumed, problem, question } from './says';
 import { STRONG, WEAK } from './seed-words';
-import type { Row } from './table';
+import { LONGEST_CELL, type Row } from './table';
 import { isNothing } from './words';
 
 /** The amounts of a cell: "3 tbsp + 3T", "3 tbsp each", "2 EL", in order. */
@@ -172,6 +172,10 @@ export function giveAmounts(
     if (seed.part.amount) sayAmount(log, seed.part.amount.text, seed.part.amount);
   }
   if (!cell || isNothing(cell.text)) return;
+  if (cell.text.length > LONGEST_CELL) {
+    log.ask('long', question.cellTooLong(cell.column.heading, cell.text, cell.text.length));
+    return log.keep(cell.column.heading, cell.text);
+  }
   const text = cell.text.trim();
   const options = { spoons: conventions.spoons, decimal: conventions.decimal };
   if (isNegative(text)) return log.problem(problem.amountImpossible(text), cell.column.heading, cell.text);

@@ -157,8 +157,9 @@ function readRest(row: RowCells): Pick<RowFacts, 'volume' | 'vessel'> {
     .join('; ');
   if (vessel.length > 200) row.log.keep('vessel', vessel);
   for (const cell of row.of('price')) row.log.keep(cell.column.heading, cell.text);
-  for (const cell of row.of('note')) {
-    if (cell === row.of('note')[0] && isNotes(cell.column.heading)) row.log.note.unshift(cell.text.trim());
+  const notes = row.of('note');
+  for (const cell of notes) {
+    if (cell === notes[0] && isNotes(cell.column.heading)) row.log.note.unshift(cell.text.trim());
     else row.log.keep(cell.column.heading, cell.text);
   }
   for (const meaning of ['hours', 'temperature', 'milk', 'set', 'ph'] as const) {

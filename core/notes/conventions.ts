@@ -136,17 +136,19 @@ function readSpoons(
 ): { spoons: SpoonSystem; reason: string } {
   const answer = SYSTEMS.find((system) => system.toLowerCase() === answers['spoons']?.trim().toLowerCase());
   if (answer) return { spoons: answer, reason: 'you said so' };
-  const all = [...layout.columns.map(({ heading }) => heading), ...layout.rows.flatMap((row) => row.cells)];
-  const text = tidy(all.join(' | '));
-  const flat = plain(text);
-  if (/\baustralian?\b|\b20 ?ml (?:table)?spoons?\b/.test(flat))
+  const texts = new Set(layout.columns.map(({ heading }) => heading));
+  for (const row of layout.rows) for (const cell of row.cells) texts.add(cell);
+  const flat = [...texts].map(plain);
+  const told = (pattern: RegExp): boolean => flat.some((text) => pattern.test(text));
+  if (told(/\baustralian?\b|\b20 ?ml (?:table)?spoons?\b/))
     return { spoons: 'Australia', reason: 'the notes name Australia' };
-  if (/\bimperial\b|\bimp\.? (?:pint|pt|gal|cup|fl)/.test(flat))
+  if (told(/\bimperial\b|\bimp\.? (?:pint|pt|gal|cup|fl)/))
     return { spoons: 'UK imperial', reason: 'the notes say imperial' };
-  if (/\b15 ?ml (?:table)?spoons?\b/.test(flat))
+  if (told(/\b15 ?ml (?:table)?spoons?\b/))
     return { spoons: 'metric', reason: 'the notes say a spoon is 15 mL' };
-  const american =
-    /\b(?:qts?|quarts?|half ?gallon|gallons?|gal|fl\.? ?oz|half (?:&|and|n|'n') half|2% milk)\b/.test(flat);
+  const american = told(
+    /\b(?:qts?|quarts?|half ?gallon|gallons?|gal|fl\.? ?oz|half (?:&|and|n|'n') half|2% milk)\b/,
+  );
   // Most temperatures decide, so that one slip of the pen does not.
   let fahrenheit = 0;
   let celsius = 0;
@@ -162,7 +164,7 @@ function readSpoons(
   }
   const metric =
     layout.columns.some(({ unit }) => /^(?:ml|l|dl|cl)$/i.test(unit ?? '')) ||
-    /\d\s?(?:ml|l|dl|cl|litres?|liters?)\b|\((?:ml|l|dl|cl)\)/i.test(text);
+    told(/\d\s?(?:ml|l|dl|cl|litres?|liters?)\b|\((?:ml|l|dl|cl)\)/);
   if (american) return { spoons: 'US', reason: 'the notes use US measures' };
   if (commaLanguage(layout.columns.map(({ heading }) => heading)))
     return { spoons: 'metric', reason: 'the headings are in a language of metric kitchens' };

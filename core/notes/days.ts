@@ -151,7 +151,7 @@ export function findDay(text: string): FoundDay | null {
     if (at > 0 && /[\p{L}\p{N}]/u.test(clean[at - 1] ?? '') && /[\p{L}\p{N}]/u.test(clean[at] ?? ''))
       continue;
     // "1026-03-08" holds no 8 March of an unknown year.
-    if (/\d{3,}[./-]$/.test(clean.slice(0, at))) continue;
+    if (/\d{3,}[./-]$/.test(clean.slice(Math.max(0, at - 4), at))) continue;
     const found = dayAt(clean, at);
     if (found) return found;
   }
@@ -204,7 +204,8 @@ function yearsFirst(texts: readonly string[]): OrderEvidence | null {
     const days = found.map((one) => (one ? dayIn(one, order) : null));
     if (days.some((day) => day === null || day.year === null)) return Infinity;
     const times = days.map((day) => Date.UTC(day?.year ?? 0, (day?.month ?? 1) - 1, day?.day));
-    return Math.max(...times) - Math.min(...times);
+    const most = times.reduce((one, other) => Math.max(one, other), -Infinity);
+    return most - times.reduce((one, other) => Math.min(one, other), Infinity);
   };
   if (spread('year first') > 3 * YEARS || Math.min(spread('day first'), spread('month first')) < 6 * YEARS)
     return null;

@@ -8,9 +8,12 @@ import { assumed } from './says';
 import type { Row, Table } from './table';
 
 const MOST_HEADING_LINES = 25;
+/** Of a longer heading the beginning is its name. */
+const LONGEST_HEADING = 120;
 /** Nothing, or a rule drawn with dashes. */
 const isEmpty = (row: Row): boolean =>
-  row.cells.every((cell) => /^[-=_:+\s]*$/.test(tidy(cell)) && tidy(cell).length !== 1);
+  !row.long &&
+  row.cells.every((cell) => cell === '' || (/^[-=_:+\s]*$/.test(tidy(cell)) && tidy(cell).length !== 1));
 const isDataCell = (text: string): boolean => isNumber(text) || cellDay(text) !== null || /\d/.test(text);
 
 function headingScore(row: Row): number {
@@ -93,6 +96,7 @@ export function readHeadingLines(table: Table): Headed {
   const assumptions: Said[] = [];
   const filled = table.rows.filter((row) => !isEmpty(row));
   const emptyLines = table.rows.filter(isEmpty).map((row) => row.line);
+  if (table.moreEmpty > 0) assumptions.push({ row: null, sentence: assumed.moreEmpty(table.moreEmpty) });
   const headings = findHeadings(filled);
   if (!headings && filled.length > 0) assumptions.push({ row: null, sentence: assumed.noHeadings() });
   const above = headings ? filled.slice(0, filled.indexOf(headings)) : [];
@@ -118,8 +122,10 @@ export function readHeadingLines(table: Table): Headed {
   }
   if (headings) {
     const wanted = headings.cells.map(bareHeading).join('|');
+    const first = bareHeading(headings.cells[0] ?? '');
     rows = rows.filter((row) => {
-      const again = row.cells.map(bareHeading).join('|') === wanted;
+      const again =
+        bareHeading(row.cells[0] ?? '') === first && row.cells.map(bareHeading).join('|') === wanted;
       if (again) assumptions.push({ row: row.line, sentence: assumed.headingsAgain() });
       return !again;
     });
@@ -132,17 +138,25 @@ export function readHeadingLines(table: Table): Headed {
     used(second?.cells ?? []),
     headings ? 0 : rows.reduce((most, row) => Math.max(most, used(row.cells)), 0),
   );
-  const names = Array.from(
+  const written = Array.from(
     { length: width },
     (_, index) =>
-      joinHeadings(tidy(headings?.cells[index] ?? ''), tidy(second?.cells[index] ?? '')) ||
-      `Column ${index + 1}`,
-  ).map((name, index, all) => {
-    const before = all.slice(0, index).filter((other) => plain(other) === plain(name)).length;
-    return before === 0 ? name : `${name} #${before + 1}`;
+      joinHeadings(tidy(headings?.cells[index] ?? ''), tidy(second?.cells[index] ?? '')).slice(
+        0,
+        LONGEST_HEADING,
+      ) || `Column ${index + 1}`,
+  );
+  const seen = new Map<string, number>();
+  const names = written.map((name) => {
+    const count = (seen.get(plain(name)) ?? 0) + 1;
+    seen.set(plain(name), count);
+    return count === 1 ? name : `${name} #${count}`;
   });
   return { headings, names, rows, emptyLines, assumptions };
 }
+
+/** Rows of a sheet that lies on its side: one for each thing told of a jar. */
+const MOST_SIDEWAYS = 100;
 
 /** Whether the headings run down the first column, with a jar in each further one. */
 export function runsSideways(table: Table): boolean {
@@ -152,5 +166,5 @@ export function runsSideways(table: Table): boolean {
     first.flatMap((cell) => (isDataCell(cell) ? [] : (headingMeaning(cell)?.meaning ?? []))),
   );
   if (told.size < 3 || told.size < first.length * 0.6 || !told.has('date')) return false;
-  return Math.max(0, ...table.rows.map(headingScore)) < told.size;
+  return table.rows.slice(0, MOST_SIDEWAYS).every((row) => headingScore(row) < told.size);
 }

@@ -260,11 +260,22 @@ export function fillYears(
   }
 }
 
-/** Letters for rows without one: the first free of their day. */
-export function nextLetter(taken: ReadonlySet<string>): string {
-  for (let count = 0; ; count += 1) {
-    const letter = count < 26 ? String.fromCharCode(97 + count) : `a${count - 25}`;
-    if (!taken.has(letter)) return letter;
+/** The letters of one day's jars. */
+export class Letters {
+  readonly #taken = new Set<string>();
+  /** All before it are taken. */
+  #count = 0;
+
+  take(letter: string): void {
+    this.#taken.add(letter);
+  }
+
+  /** For a row without one: the first that is free. */
+  next(): string {
+    for (; ; this.#count += 1) {
+      const letter = this.#count < 26 ? String.fromCharCode(97 + this.#count) : `a${this.#count - 25}`;
+      if (!this.#taken.has(letter)) return letter;
+    }
   }
 }
 

@@ -70,7 +70,7 @@ export function possibleChanges(
       const row = rowOf(change);
       if (row) leave(row, refused.get(change.planned.id) as RowRefused);
     }
-    left = left.filter((change) => !aside.includes(change));
+    left = left.filter(({ planned }) => !refused.has(planned.id));
   }
   return left;
 }

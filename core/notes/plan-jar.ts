@@ -8,6 +8,9 @@ import type { RowFacts } from './row-cells';
 import { labelOf, type NoteRow } from './rows';
 import type { SourceMention } from './seed-index';
 
+/** All that a row keeps in its jar's note, each once. */
+export const noteOf = ({ log }: NoteRow): string => [...new Set(log.note)].join('\n');
+
 /** @param sourceOf the name a source goes by: the ledger's spelling, else the first in the notes. */
 export function planJar(
   row: NoteRow,
@@ -15,7 +18,7 @@ export function planJar(
   sourceOf: (source: SourceMention) => string,
   input: NotesInput,
 ): PlannedJar {
-  const { identity, log } = row;
+  const { identity } = row;
   const facts = row.facts as RowFacts;
   const seedings = row.seeds.map(({ part, amount }): PlannedSeeding => {
     if ('source' in part.from)
@@ -31,7 +34,7 @@ export function planJar(
       amount,
     };
   });
-  const note = [...new Set(log.note)].join('\n').slice(0, 10_000);
+  const note = noteOf(row);
   const volume = finalVolume(
     facts,
     seedings.map(({ amount }) => amount),

@@ -30,7 +30,9 @@ export interface LedgerFacts {
 
 export interface LedgerView {
   readonly jars: readonly LedgerJar[];
-  readonly sources: readonly { readonly name: string }[];
+  readonly sources: readonly { readonly name: string; readonly culture: boolean }[];
+  /** Jars entered by mistake: a row that is one of them is here, and no seed of anything. */
+  readonly mistaken: ReadonlySet<string>;
   /** Fingerprints of rows as they last came in → uid of the jar each is. `raw` is the row's text, `read` what was read. */
   readonly raw: ReadonlyMap<string, string>;
   readonly read: ReadonlySet<string>;

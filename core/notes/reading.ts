@@ -9,24 +9,51 @@ import { runsSideways } from './heading-lines';
 import { labelKey } from './identity';
 import { type Said, readLayout } from './layout';
 import type { NotesInput, NotesPlan, NotesReading, PlannedChange, PlannedJar } from './plan';
-import { type Cell, type CellContext, RowLog } from './row-cells';
+import { type Cell, type CellContext, LONGEST_NOTE, RowLog } from './row-cells';
 import { type NoteRow, collectRows, labelOf, nameRows } from './rows';
 import { problem, question } from './says';
-import { linesBelow, refuseLoops, seedsFirst, waitForSeeds, waitToTakeOver } from './seed-order';
+import { linesBelow, refuseLoops, seededBy, seedsFirst, waitForSeeds, waitToTakeOver } from './seed-order';
 import { type KnownJar, SeedIndex, type SourceMention } from './seed-index';
 import { bareProducts, namedWithPieces } from './seed-sources';
 import { STRONG } from './seed-words';
 import { readSeeds } from './seeds';
-import { planJar } from './plan-jar';
-import { readTable } from './table';
+import { noteOf, planJar } from './plan-jar';
+import { readTable, type Table } from './table';
 import { answeredChange, askChanged, staysOpen, takeOver, takesOver } from './changes';
-import { fileLevelSays, previewRow, spoonsSaid } from './telling';
+import { fileLevelSays, previewRow, spoonsSaid, withinBudget } from './telling';
 import { isNothing } from './words';
 import { leaveImpossible, possibleChanges } from './impossible';
 
+/** Names that a file teaches, until it teaches no more: a second reading finds nothing that the first did not. */
+const MOST_LESSONS = 8;
+
 /** Reads a file as far as it can be: what it adds, and everything that is to be said about it. */
 export function readNotes(input: NotesInput): NotesReading {
-  const table = readTable(input.text);
+  const table = readTable(input.text, input.step);
+  const taught: Taught = { products: new Map(), cultures: new Set() };
+  for (let lesson = 1; ; lesson += 1) {
+    const reading = readOnce(input, table, taught);
+    if (!reading.ok || lesson === MOST_LESSONS || !learnt(reading.plan, taught)) return reading;
+  }
+}
+
+/** Sources that the rows of a file make known to each other, in whichever order they stand. */
+interface Taught {
+  readonly products: Map<string, string>;
+  readonly cultures: Set<string>;
+}
+
+/** Takes in what a plan teaches. @returns whether any of it was new */
+function learnt(plan: NotesPlan, { products, cultures }: Taught): boolean {
+  const before = products.size + cultures.size;
+  for (const { name, receivedFrom } of plan.sources) {
+    if (receivedFrom !== null) cultures.add(plain(name));
+    else if (!products.has(plain(name))) products.set(plain(name), name);
+  }
+  return products.size + cultures.size > before;
+}
+
+function readOnce(input: NotesInput, table: Table, taught: Taught): NotesReading {
   const layout = readLayout(table, input.mapping);
   const headings = layout.columns.map(({ heading }) => heading);
   if (runsSideways(table)) return { ok: false, code: 'notes sideways', params: { headings } };
@@ -60,7 +87,11 @@ export function readNotes(input: NotesInput): NotesReading {
 
   const options = { spoons: conventions.spoons, decimal: conventions.decimal };
   const sourceNames = new Map(input.ledger.sources.map(({ name }) => [plain(name), name]));
-  const productNames = new Set(sourceNames.keys());
+  const isCulture = new Set(
+    input.ledger.sources.flatMap(({ name, culture }) => (culture ? [plain(name)] : [])),
+  );
+  const productNames = new Set([...sourceNames.keys()].filter((name) => !isCulture.has(name)));
+  const cultures = new Set([...isCulture, ...taught.cultures]);
   for (const row of rows) {
     const counted = row.cells.some(
       ({ column, text }) =>
@@ -91,11 +122,11 @@ export function readNotes(input: NotesInput): NotesReading {
     const { day, letter, word, aliases } = row.identity;
     if (day === null || letter === null || row.repeats !== null) continue;
     const key = labelKey(day, word, letter);
-    if (registered.has(key)) continue;
+    const uid = row.here ?? row.clash;
+    if (registered.has(key) || (uid !== null && input.ledger.mistaken.has(uid))) continue;
     registered.add(key);
     const { id } = row;
     byId.set(id, row);
-    const uid = row.here ?? row.clash;
     if (uid !== null) shadowed.add(uid);
     known.push({ id, day, letter, word, aliases, label: labelOf(row) });
   }
@@ -122,7 +153,7 @@ export function readNotes(input: NotesInput): NotesReading {
   const asked = new Set<string>();
 
   for (const [at, row] of rows.entries()) {
-    if (at % 200 === 0) input.step?.(at, rows.length);
+    input.step?.(at, rows.length);
     row.facts = readFacts(row.cells, row.log, context, row.identity.day);
     const amountCell = row.cells.find(({ column, text }) => column.meaning === 'amount' && tidy(text) !== '');
     const piecesBeside =
@@ -139,6 +170,8 @@ export function readNotes(input: NotesInput): NotesReading {
         amounts: options,
         jars: index,
         sources: productNames,
+        cultures,
+        taught: taught.products,
         bare,
         first: row.identity.day !== null && row.identity.day <= earliestKnown,
         piecesBeside,
@@ -170,6 +203,8 @@ export function readNotes(input: NotesInput): NotesReading {
       }
     }
     giveAmounts(row, conventions, bareUnits, input);
+    const noted = noteOf(row).length;
+    if (noted > LONGEST_NOTE) row.log.problem(problem.noteTooLong(noted));
     const milk = row.facts.milkAmount?.unit === 'mL' ? row.facts.milkAmount.value : null;
     for (const { amount } of row.seeds) {
       if (milk !== null && milk > 0 && amount?.unit === 'mL' && amount.value > 2 * milk) {
@@ -209,6 +244,7 @@ export function readNotes(input: NotesInput): NotesReading {
         if (first && first !== part.from.source.form) mixedForms.add(key);
       }
   const wanted = new Map<PlannedChange, NoteRow>();
+  const seeded = seededBy(rows, byId);
   for (const row of rows) {
     // A row whose reading is the same as what came in before, only written otherwise, is here already.
     if (row.clash !== null && row.log.problems.length === 0) {
@@ -219,7 +255,7 @@ export function readNotes(input: NotesInput): NotesReading {
     if (row.here !== null) {
       change = answeredChange(row, input, context, () => planJar(row, byId, ({ name }) => name, input));
     } else if (row.clash !== null) {
-      askChanged(row, input, () => linesBelow(row, rows, byId));
+      askChanged(row, input, () => linesBelow(row, seeded));
       row.taken =
         row.log.questions.some(({ id }) => id.startsWith('changed')) && takesOver(row, input.answers);
       if (row.taken) waitToTakeOver(row, byId);
@@ -248,7 +284,7 @@ export function readNotes(input: NotesInput): NotesReading {
   if (spoons.question) questions.push(spoons.question);
   said.push(...spoons.said, ...fileLevelSays(adding, layout));
   const telling = rows.filter((row) => row.here === null);
-  const preview: NotesPreview = {
+  const whole: NotesPreview = {
     columns: layout.columns.map((column) => ({
       heading: column.heading,
       meaning: column.known ? column.meaning : null,
@@ -290,7 +326,7 @@ export function readNotes(input: NotesInput): NotesReading {
       ...telling.filter((row) => row.clash === null || row.taken).flatMap((row) => row.log.assumptions),
     ],
   };
-  return { ok: true, preview, plan };
+  return { ok: true, preview: withinBudget(whole, input.text.length), plan };
 }
 
 /** A day and a letter in columns of their own are one seed; other columns are seeds of their own. */

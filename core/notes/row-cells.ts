@@ -5,7 +5,7 @@ import type { Outcome } from '../ledger/records';
 import { parseAmount, plain, tidy, type FoundAmount } from '../quantities';
 import type { Conventions, Question } from './conventions';
 import type { Column } from './layout';
-import { assumed, problem, question } from './says';
+import { assumed, problem, question, quoted } from './says';
 
 export interface RowProblem {
   readonly row: number;
@@ -13,6 +13,9 @@ export interface RowProblem {
   readonly column: string | null;
   readonly cell: string | null;
 }
+
+/** A jar's note holds so many characters. */
+export const LONGEST_NOTE = 10_000;
 
 /** What is collected while a row is read. */
 export class RowLog {
@@ -24,7 +27,7 @@ export class RowLog {
   readonly measures: NonNullable<FoundAmount['measure']>[] = [];
   constructor(readonly row: number) {}
   problem(sentence: string, column: string | null = null, cell: string | null = null): void {
-    this.problems.push({ row: this.row, sentence, column, cell });
+    this.problems.push({ row: this.row, sentence, column, cell: cell === null ? null : quoted(cell) });
   }
   assume(sentence: string): void {
     if (!this.assumptions.some((one) => one.sentence === sentence))

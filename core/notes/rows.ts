@@ -7,11 +7,12 @@ import { type Cell, type RowFacts, RowLog } from './row-cells';
 import type { Conventions } from './conventions';
 import { dayIn, dayText, findDay, serialDay } from './days';
 import { isSection } from './heading-lines';
-import { type Identity, fillYears, labelKey, nextLetter, readIdentity } from './identity';
-import type { Layout, Said } from './layout';
+import { type Identity, fillYears, labelKey, Letters, readIdentity } from './identity';
+import type { Column, Layout, Said } from './layout';
 import type { NotesInput } from './plan';
 import { pairByPlace } from './same-place';
-import { assumed, problem } from './says';
+import { LONGEST_NOTE } from './row-cells';
+import { assumed, problem, question } from './says';
 import type { SeedPart } from './seed-index';
 import type { Row } from './table';
 import { isDitto } from './words';
@@ -43,6 +44,32 @@ export interface NoteRow {
 const TOTALS =
   /^(?:grand )?(?:totals?|sum|subtotal|average|avg|mean|count|summe|gesamt\w*|durchschnitt|mittelwert|totaux|moyenne|totale|media|promedio|totaal|gemiddelde?|suma|razem|srednia|summa|snitt|i alt|gennemsnitt?|gjennomsnitt)\b/;
 
+/** Columns whose cells may be as long as a note. */
+const PROSE: ReadonlySet<NoteColumn> = new Set([
+  'note',
+  'texture',
+  'smell',
+  'colour',
+  'whey',
+  'tang',
+  'set',
+  'spoiled',
+]);
+
+/** A cell's whole text; of one too long for what its column means nothing: that is asked about, and kept in the note. */
+function wholeCell(row: Row, column: Column, log: RowLog): string {
+  const long = row.long?.get(column.index);
+  if (long !== undefined && long.length > LONGEST_NOTE) {
+    log.problem(problem.cellTooLong(column.heading, long, long.length), column.heading, long);
+    return '';
+  }
+  if (long === undefined || PROSE.has(column.meaning)) return long ?? row.cells[column.index] ?? '';
+  if (column.meaning === 'ignore') return '';
+  log.ask('long', question.cellTooLong(column.heading, long.trim(), long.length));
+  log.keep(column.heading, long);
+  return '';
+}
+
 /** Cells of a row under their columns, after mending and ditto marks. */
 function cellsOf(
   row: Row,
@@ -55,7 +82,7 @@ function cellsOf(
   const texts: string[] = [];
   const cells = layout.columns.map((column): Cell => {
     const answer = answers[`cell:${row.line}:${column.heading}`];
-    let text = answer ?? row.cells[column.index] ?? '';
+    let text = answer ?? wholeCell(row, column, log);
     if (answer === '') log.assume(assumed.mendedBlank(column.heading, row.cells[column.index] ?? ''));
     if (tidy(text) !== '' && isDitto(text) && above && tidy(above[column.index] ?? '') !== '') {
       const value = above[column.index] ?? '';
@@ -72,7 +99,11 @@ function cellsOf(
     }
     return { column, text };
   });
-  const extra = row.cells.slice(layout.columns.length).map(tidy).filter(Boolean).join(' ');
+  const beyond = row.cells.slice(layout.columns.length);
+  const extra = beyond
+    .map((cell, at) => tidy(row.long?.get(layout.columns.length + at) ?? cell))
+    .filter(Boolean)
+    .join(' ');
   if (extra !== '') {
     log.assume(assumed.extraCells(extra));
     log.note.push(extra);
@@ -80,16 +111,20 @@ function cellsOf(
   return { cells: cells.filter(({ column }) => column.meaning !== 'ignore'), texts };
 }
 
-/** A row's own text by meaning, so that separators, quotes, case, spaces and the order of columns don't matter. */
-function rawOf(row: Row, layout: Layout, toldDay: string): string {
+/**
+ * A row's own text by heading, never by what it is taken to mean: separators, quotes, case, spaces and the order of columns
+ * don't matter, nor do blank columns, answers and what the ledger knows.
+ * @param dayAbove the text of the day above, where it has none of its own
+ */
+function rawOf(row: Row, layout: Layout, dayAbove: string): string {
   const parts = layout.columns.flatMap((column) => {
-    if (column.meaning === 'date' || column.meaning === 'ignore') return [];
-    const text = plain(row.cells[column.index] ?? '').replace(/\s*([,;+&/])\s*/g, '$1');
-    return text === ''
-      ? []
-      : [`${column.known && column.meaning !== 'note' ? column.meaning : plain(column.heading)}=${text}`];
+    const text = plain(row.long?.get(column.index) ?? row.cells[column.index] ?? '').replace(
+      / ?([,;+&/]) ?/g,
+      '$1',
+    );
+    return text === '' ? [] : [`${plain(column.heading)}=${text}`];
   });
-  return JSON.stringify([toldDay, ...parts.toSorted()]);
+  return JSON.stringify([dayAbove, ...parts.toSorted()]);
 }
 
 const SEVERAL = /^\p{L}\d?(?:(?:\s*[,;+&/]\s*|\s+(?:and|und|et|y|e|og|och|en|i)\s+)\p{L}\d?)+$/iu;
@@ -124,7 +159,7 @@ function jarsOf(row: Row, layout: Layout): { id: string; row: Row; said: string 
   const said = assumed.severalJars(tidy(text), letters);
   return letters.map((letter, at) => ({
     id: `row:${row.line}:${letter}`,
-    row: { line: row.line, cells: row.cells.map((cell, index) => (index === column.index ? letter : cell)) },
+    row: { ...row, cells: row.cells.map((cell, index) => (index === column.index ? letter : cell)) },
     said: at === 0 ? said : null,
   }));
 }
@@ -145,6 +180,8 @@ export function collectRows(
   );
   let above: string[] | null = null;
   let dayAbove: Pick<Identity, 'day' | 'toldDay' | 'yearless' | 'yearlessText' | 'word'> | null = null;
+  /** The day as it was last written. */
+  let dayWritten = '';
   const hasDay = (row: Row | undefined): boolean =>
     row !== undefined &&
     layout.columns.some(
@@ -161,6 +198,7 @@ export function collectRows(
         const toldDay =
           day ?? `--${String(read.month).padStart(2, '0')}-${String(read.day).padStart(2, '0')}`;
         dayAbove = { day, toldDay, yearless: day === null ? read : null, yearlessText: text, word: null };
+        dayWritten = plain(text);
         said.push({ row: row.line, sentence: assumed.section(text) });
         continue;
       }
@@ -188,8 +226,11 @@ export function collectRows(
       const { cells, texts } = cellsOf(one.row, above, layout, input.answers, log, serials);
       const identity = readIdentity(cells, log, conventions.order, dayAbove);
       above = texts;
+      const dayHere = cells.find(({ column, text }) => column.meaning === 'date' && tidy(text) !== '');
+      if (dayHere) dayWritten = plain(dayHere.text);
+      const fromAbove = !dayHere && dayAbove !== null && identity.toldDay === dayAbove.toldDay;
       dayAbove = identity.day !== null || identity.yearless !== null ? identity : dayAbove;
-      const rawText = rawOf(one.row, layout, identity.toldDay);
+      const rawText = rawOf(one.row, layout, fromAbove ? dayWritten : '');
       rows.push({
         id: one.id,
         row,
@@ -246,21 +287,21 @@ export function nameRows(
     row.identity.letter = jar.letter.toLowerCase();
   }
 
-  const taken = new Map<string, Set<string>>();
-  const takenOn = (day: string | null, word: string | null): Set<string> => {
+  const taken = new Map<string, Letters>();
+  const takenOn = (day: string | null, word: string | null): Letters => {
     const key = `${day}|${plain(word ?? '')}`;
-    const there = taken.get(key) ?? new Set<string>();
+    const there = taken.get(key) ?? new Letters();
     taken.set(key, there);
     return there;
   };
-  for (const jar of ledger.jars) takenOn(jar.day, jar.word).add(jar.letter.toLowerCase());
+  for (const jar of ledger.jars) takenOn(jar.day, jar.word).take(jar.letter.toLowerCase());
   for (const { identity } of rows)
-    if (identity.letter !== null) takenOn(identity.day, identity.word).add(identity.letter);
+    if (identity.letter !== null) takenOn(identity.day, identity.word).take(identity.letter);
   for (const { identity, log, here } of rows) {
     if (identity.letter !== null) continue;
     identity.letter =
-      (here === null ? null : uids.get(here)?.letter) ?? nextLetter(takenOn(identity.day, identity.word));
-    takenOn(identity.day, identity.word).add(identity.letter);
+      (here === null ? null : uids.get(here)?.letter) ?? takenOn(identity.day, identity.word).next();
+    takenOn(identity.day, identity.word).take(identity.letter);
     if (identity.longName !== null) {
       log.assume(assumed.named(identity.longName, identity.letter));
       log.note.push(identity.longName);
@@ -273,7 +314,9 @@ export function nameRows(
     const { day, word, letter } = row.identity;
     if (day === null || letter === null) continue;
     const key = labelKey(day, word, letter);
-    byLabel.set(key, [...(byLabel.get(key) ?? []), row]);
+    const there = byLabel.get(key);
+    if (there) there.push(row);
+    else byLabel.set(key, [row]);
     if (row.here === null) row.clash = inLedger.get(key) ?? null;
     if (day > input.today) row.log.problem(problem.dayFuture(day, input.today));
   }
@@ -288,15 +331,11 @@ export function nameRows(
       }
       continue;
     }
-    for (const row of same) {
-      if (row.here === null)
-        row.log.problem(
-          problem.sameLabel(
-            labelOf(row),
-            same.map((one) => one.row.line),
-          ),
-        );
-    }
+    const sentence = problem.sameLabel(
+      labelOf(first),
+      same.map((one) => one.row.line),
+    );
+    for (const row of same) if (row.here === null) row.log.problem(sentence);
   }
 }
 

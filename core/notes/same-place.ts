@@ -9,6 +9,9 @@ import type { NoteRow } from './rows';
 /** Answer to the question about such a row: it is a jar of its own, and is added. */
 export const ANOTHER = 'another';
 
+/** Jars of one day that a row is compared with. */
+const MOST_COMPARED = 60;
+
 const alike = (one: string | number | null, other: string | number | null): number =>
   one === null || other === null || one === '' || other === ''
     ? 0
@@ -45,7 +48,9 @@ function missing(rows: readonly NoteRow[], { ledger, file }: NotesInput): Map<st
     if (!from || !files.has(from.file) || jar.planned || here.has(jar.uid)) continue;
     if (named.has(labelKey(jar.day, jar.word, jar.letter))) continue;
     const key = labelKey(jar.day, jar.word, '');
-    found.set(key, [...(found.get(key) ?? []), jar]);
+    const there = found.get(key);
+    if (there) there.push(jar);
+    else found.set(key, [jar]);
   }
   return found;
 }
@@ -79,9 +84,15 @@ export function pairByPlace(
     if (before) by = row.row.line - before.line;
     moved.set(row, by);
   }
+  const perDay = new Map<string, number>();
   const candidates = fresh.flatMap((row) => {
-    const jars = gone.get(labelKey(row.identity.day, row.identity.word, '')) ?? [];
-    if (jars.length === 0) return [];
+    const key = labelKey(row.identity.day, row.identity.word, '');
+    const all = gone.get(key) ?? [];
+    if (all.length === 0) return [];
+    // Of a day with very many only those that stand near each other are compared.
+    const place = perDay.get(key) ?? 0;
+    perDay.set(key, place + 1);
+    const jars = all.length <= MOST_COMPARED ? all : all.slice(place, place + MOST_COMPARED);
     const told = factsOf(row);
     return jars.map((jar) => {
       const now = input.ledger.factsOf(jar.uid);

@@ -2,6 +2,23 @@
 import type { NoteColumn } from '../contract';
 import { YEARS_POSSIBLE } from './days';
 
+/** A cell is quoted to so many characters. */
+export const MOST_QUOTED = 200;
+/** The beginning of a text that is too long to be quoted whole; never half a character. */
+export const quoted = (text: string): string =>
+  text.length <= MOST_QUOTED ? text : `${text.slice(0, MOST_QUOTED - 1).replace(/[\uD800-\uDBFF]$/, '')}…`;
+
+type Sentences = Readonly<Record<string, (...given: never[]) => string>>;
+const short = (given: unknown): unknown => (typeof given === 'string' ? quoted(given) : given);
+/** The same sentences, with every text that goes into one cut to what is quoted. */
+const quoting = <Table extends Sentences>(table: Table): Table =>
+  Object.fromEntries(
+    Object.entries(table).map(([name, sentence]) => [
+      name,
+      (...given: never[]) => sentence(...(given.map(short) as never[])),
+    ]),
+  ) as unknown as Table;
+
 const list = (items: readonly string[]): string =>
   items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
 /** What a column means, in words. */
@@ -12,14 +29,17 @@ const MEANING: Readonly<Record<NoteColumn, string>> = {
   smell: 'the smell', colour: 'the colour', texture: 'the texture', tang: 'the tang', volume: 'the final volume', vessel: 'the vessel',
   spoiled: 'whether it spoiled', price: 'the price', note: 'notes', ignore: 'nothing',
 }; // prettier-ignore
-const more = (items: readonly string[], most = 6): string =>
-  items.length > most ? `${items.slice(0, most).join(', ')} and ${items.length - most} more` : list(items);
+/** The first of many. @param say how one is said */
+function more<Item>(items: readonly Item[], most = 6, say: (item: Item) => string = String): string {
+  const first = items.slice(0, most).map((item) => quoted(say(item)));
+  return items.length > most ? `${first.join(', ')} and ${items.length - most} more` : list(first);
+}
 
-export const problem = {
+export const problem = quoting({
   seedNotFound: (text: string) => `The seed “${text}” was not found among the jars of these notes or the ledger. Say which jar or product it was.`,
-  seedSeveral: (text: string, jars: readonly string[]) => `The seed “${text}” could be ${more(jars)}. Say which one it was.`,
+  seedSeveral: (text: string, jars: readonly { readonly label: string }[]) => `The seed “${text}” could be ${more(jars, 6, ({ label }) => label)}. Say which one it was.`,
   seedLater: (label: string, day: string) => `The seed ${label} was made later than this jar (${day}). A jar can’t be seeded from a later day. Correct the day or the seed.`,
-  ownAncestor: (labels: readonly string[]) => `This jar would be its own ancestor: ${labels.join(' ← ')}. Correct the seed in one of these rows.`,
+  ownAncestor: (labels: readonly string[]) => `This jar would be its own ancestor: ${labels.slice(0, 8).join(' ← ')}${labels.length > 8 ? ' …' : ''}. Correct the seed in one of these rows.`,
   waits: (label: string, row: number) => `This row waits for row ${row}: its seed ${label} is left aside there.`,
   temperatureImpossible: (text: string) => `The temperature “${text}” is impossible for a jar held warm. Correct it, or leave it blank.`,
   hoursImpossible: (text: string) => `“${text}” is impossible as the hours a jar was held. Correct it, or leave it blank.`,
@@ -29,11 +49,16 @@ export const problem = {
   dayImpossible: (text: string) => `The day “${text}” can’t be right. Write it as 2025-10-15, with a year from ${YEARS_POSSIBLE.first} to ${YEARS_POSSIBLE.last}.`,
   dayMissing: () => 'This row has no day. Write the day the jar was made.',
   dayFuture: (text: string, today: string) => `The day “${text}” lies after today (${today}). Correct the day.`,
-  sameLabel: (label: string, rows: readonly number[]) => `The rows ${list(rows.map(String))} are all called ${label} but differ. Give one of them another letter.`,
+  sameLabel: (label: string, rows: readonly number[]) => `The rows ${more(rows.map(String), 12)} are all called ${label} but differ. Give one of them another letter.`,
+  cellTooLong: (heading: string, text: string, length: number) => `“${text}” under “${heading}” is ${length} characters long, and a note holds 10000. Shorten it; if a quotation mark opens here and never closes, take it out.`,
+  noteTooLong: (length: number) => `What would be kept in this jar’s note is ${length} characters long, and a note holds 10000. Shorten the row’s longest cell.`,
   labelTooLong: (text: string) => `“${text}” is too long for a name. Shorten it.`,
-} as const; // prettier-ignore
+}); // prettier-ignore
 
 export const question = {
+  /** Of a sentence, which is short already. */
+  wasItSo: (sentence: string) => `${sentence} Was it so all the same? Until it is answered the row stays aside.`,
+  ...quoting({
   dayOrder: (example: string) => `Is “${example}” written with the day first or the month first? No date in the file settles it.`,
   bareUnit: (heading: string, example: string) => `Which unit do the amounts under “${heading}” have (for example “${example}”)?`,
   spoons: (word: string) => `Which spoon or cup does “${word}” mean? The notes don’t tell the region.`,
@@ -49,7 +74,6 @@ export const question = {
   setUnknown: (text: string) => `“${text}” could not be matched to a set word. It is kept as the texture. Which word fits?`,
   percentOfWhat: (text: string) => `“${text}” is a share, and the row does not tell how much milk it is a share of. The amount is left blank and the text is kept in the note.`,
   seedUnsure: (text: string) => `The seed “${text}” sounds unsure. It was taken as written. Is it right?`,
-  wasItSo: (sentence: string) => `${sentence} Was it so all the same? Until it is answered the row stays aside.`,
   noSeed: () => 'Nothing says what seeded this jar. It is brought in without a seed.',
   culture: (name: string) => `“${name}” was taken as a culture received from someone, its past unknown. Is that right?`,
   product: (name: string) => `“${name}” was taken as a product to start from. Is that right?`,
@@ -60,17 +84,21 @@ export const question = {
   byHand: (label: string) => `A jar ${label} is already in the ledger and did not come from these notes. The ledger was left as it is and this row was not added.`,
   warm: (text: string) => `“${text}” is an unusual temperature for a hold. It was kept as written. Is it right?`,
   long: (text: string) => `“${text}” is an unusual length for a hold. It was kept as written. Is it right?`,
+  cellTooLong: (heading: string, text: string, length: number) => `“${text}” under “${heading}” is ${length} characters long, too long to be read. It is kept in the note.`,
   amountNotRead: (heading: string, text: string) => `“${text}” under “${heading}” could not be read as an amount. It is kept in the note.`,
   notRead: (heading: string, text: string) => `“${text}” under “${heading}” could not be read. It is kept in the note.`,
   twoAmounts: (own: string, column: string) => `The seed says “${own}” and the amount column says “${column}”. The first was taken.`,
   amountsDontFit: (text: string, seeds: number) => `“${text}” does not tell how much of each of the ${seeds} seeds. The amounts are left blank and the text is kept in the note.`,
   sumOrSeeds: (text: string, seeds: string) => `“${text}” holds several amounts, and “${seeds}” may name more than the one seed that was read. Is it all of one seed? Until it is answered the amount is left blank and the text is kept in the note.`,
   labelDay: (label: string, day: string) => `The label “${label}” and the day ${day} differ. The day of the date column was taken.`,
-} as const; // prettier-ignore
+  }),
+}; // prettier-ignore
 
-export const assumed = {
+export const assumed = quoting({
   column: (heading: string, meaning: NoteColumn) => `The column “${heading}” was taken as ${MEANING[meaning]}, from what stands in it.`,
   additionColumn: (heading: string) => `The column “${heading}” was taken as how much of that was added.`,
+  moreEmpty: (rows: number) => `${rows} more lines are empty.`,
+  notListed: (what: string, left: number) => `${left} more ${what} are not listed here: there are too many for one view.`,
   noHeadings: () => 'The file has no headings. The columns were taken from what stands in them.',
   unknownColumn: (heading: string) => `The column “${heading}” is not one we know. Its text is kept in each jar’s note.`,
   figuresForSet: (heading: string) => `The column “${heading}” holds figures, which are no set words. They are kept in each jar’s note.`,
@@ -134,4 +162,4 @@ export const assumed = {
   whey: (text: string, word: string) => `“${text}” was taken as ${word} whey.`,
   tang: (text: string, word: string) => `“${text}” was taken as ${word} tang.`,
   extraCells: (text: string) => `“${text}” stands beyond the last heading. It is kept in the note.`,
-} as const; // prettier-ignore
+}); // prettier-ignore

@@ -2,24 +2,31 @@
 import { plain, tidy, type FoundAmount } from '../quantities';
 import { dayIn, dayText, findDay, type FoundDay } from './days';
 import { assumed, problem } from './says';
-import { pickAmount, type KnownJar, type Resolved, type SeedContext, type Tried } from './seed-index';
+import {
+  type Jars,
+  MOST_NAMED,
+  NO_JARS,
+  pickAmount,
+  type KnownJar,
+  type Resolved,
+  type SeedContext,
+  type Tried,
+} from './seed-index';
 import { STOP, unused, words } from './seed-words';
 
 /** The jar of a set whose letter stands next to a date: right after it, else right before it. */
 function letterBeside(
   before: string,
   after: string,
-  jars: readonly KnownJar[],
+  jars: Jars,
 ): { jar: KnownJar; before: string; after: string } | null {
-  const byLetter = new Map<string, KnownJar[]>();
-  for (const jar of jars) byLetter.set(jar.letter, [...(byLetter.get(jar.letter) ?? []), jar]);
   const oneOf = (letter: string, context: string): KnownJar | null => {
-    const there = byLetter.get(plain(letter)) ?? [];
+    const there = jars.letter(plain(letter));
     if (there.length < 2) return there[0] ?? null;
     const said = ` ${words(context).join(' ')} `;
-    const byWord = there.filter(
-      (jar) => jar.word !== null && said.includes(` ${words(jar.word).join(' ')} `),
-    );
+    const byWord = there
+      .slice(0, MOST_NAMED)
+      .filter((jar) => jar.word !== null && said.includes(` ${words(jar.word).join(' ')} `));
     return byWord.length === 1 ? (byWord[0] ?? null) : null;
   };
   const next =
@@ -30,14 +37,11 @@ function letterBeside(
     const jar = oneOf(next[1] ?? '', `${before} ${after}`);
     if (jar) return { jar, before, after: after.slice(next[0].length) };
   }
-  for (const jar of jars) {
+  const said = ` ${words(after).join(' ')} `;
+  for (const jar of jars.named) {
     // A batch word between the day and the letter: "15 Oct plain b"; a name of several words.
-    const said = ` ${words(after).join(' ')} `;
-    const wanted = [jar.word, jar.letter].filter(Boolean).join(' ');
-    if (wanted !== jar.letter || wanted.includes(' ')) {
-      const phrase = ` ${words(wanted).join(' ')} `;
-      if (said.includes(phrase)) return { jar, before, after: said.replace(phrase, ' ') };
-    }
+    const phrase = ` ${words([jar.word, jar.letter].filter(Boolean).join(' ')).join(' ')} `;
+    if (said.includes(phrase)) return { jar, before, after: said.replace(phrase, ' ') };
   }
   const last =
     /(?:^|[^\p{L}\p{N}])([\p{L}\p{N}]{1,20})[\s,(:\-/]*(?:(?:of|from|on|made|made on|batch|vom|von|aus|du|de|del|di|da|dal|van|do|fra|fran|från|z|ze|the|am|le)[\s,(:]+)*$/iu.exec(
@@ -82,7 +86,7 @@ export function byDate(text: string, context: SeedContext): Tried {
     const days = context.jars.byMonthDay.get(monthDay) ?? [];
     day = days.findLast((known) => known <= context.day) ?? days.at(-1) ?? null;
   }
-  const jars = day === null ? [] : (context.jars.byDay.get(day) ?? []);
+  const jars = day === null ? NO_JARS : (context.jars.byDay.get(day) ?? NO_JARS);
   const before = clean.slice(0, found.start);
   const after = clean.slice(found.end);
   const beside = letterBeside(before, after, jars);
@@ -100,32 +104,26 @@ export function byDate(text: string, context: SeedContext): Tried {
     if (
       several ||
       findDay(rest) ||
-      words(rest).some((word) =>
-        jars.some((jar) => jar.letter === word && jar !== beside.jar && word !== 'a'),
-      )
+      words(rest).some((word) => word !== 'a' && jars.letter(word).some((jar) => jar !== beside.jar))
     )
       return null;
     const joined = /[+;&,/]|\b(?:and|und|et|plus)\b/i.test(rest.replace(' ; ', ' '));
-    if (joined && words(rest).some((word) => !STOP.has(word) || jars.some((jar) => jar.letter === word)))
-      return null;
+    if (joined && words(rest).some((word) => !STOP.has(word) || jars.letter(word).length > 0)) return null;
     return finish(beside.jar, rest, amount);
   }
   const { amount, rest } = pickAmount(`${before} ; ${after}`, context);
   if (findDay(rest)) return null;
   const over = unused(rest);
-  if (jars.length === 0) return { problem: problem.seedNotFound(text) };
+  if (jars.all.length === 0) return { problem: problem.seedNotFound(text) };
   // A letter that no jar of that day has.
   if (/^[\s\-_/.,:#(]*\p{L}(?![\p{L}\p{N}'])/u.test(after)) return { problem: problem.seedNotFound(text) };
   if (over.length === 1 && (over[0]?.length ?? 0) <= 3) return { problem: problem.seedNotFound(text) };
-  const [only] = jars.filter((jar) => jar.id !== context.self);
-  if (jars.filter((jar) => jar.id !== context.self).length === 1 && only) {
+  const only = jars.onlyBeside(context.self);
+  if (only) {
     assumptions.push(assumed.onlyJar(shown === text ? text : clean, only.label));
     return finish(only, rest, amount);
   }
   return {
-    problem: problem.seedSeveral(
-      text,
-      jars.map((jar) => jar.label),
-    ),
+    problem: problem.seedSeveral(text, jars.all),
   };
 }

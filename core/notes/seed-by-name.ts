@@ -1,7 +1,7 @@
 // Seeds named without a day: a whole label or name, a number, "same day a", "the previous batch".
 import { plain } from '../quantities';
 import { assumed, problem } from './says';
-import { pickAmount, type SeedContext, type Tried } from './seed-index';
+import { type KnownJar, NO_JARS, pickAmount, type SeedContext, type Tried } from './seed-index';
 import {
   BEFORE_LAST,
   JAR_WORDS,
@@ -15,7 +15,7 @@ import {
 
 /** A jar named without a day: a whole label or name, a number, "same day a", "the previous batch". */
 export function byName(text: string, context: SeedContext): Tried {
-  const exact = context.jars.byAlias.get(words(text).join(' ')) ?? [];
+  const exact = context.jars.byAlias.get(words(text).join(' '))?.all ?? [];
   if (exact.length === 1 && exact[0])
     return { part: { from: { jar: exact[0] }, amount: null }, assumptions: [], leftOver: [] };
   const { amount, rest, several } = pickAmount(text, context);
@@ -27,61 +27,43 @@ export function byName(text: string, context: SeedContext): Tried {
     context.jars.byAlias.get(key) ??
     context.jars.byAlias.get(bare.join(' ')) ??
     context.jars.byAlias.get(unused(rest).join(' ')) ??
-    [];
-  if (named.length === 1 && named[0])
-    return { part: { from: { jar: named[0] }, amount }, assumptions: [], leftOver: [] };
+    NO_JARS;
+  if (named.all.length === 1 && named.all[0])
+    return { part: { from: { jar: named.all[0] }, amount }, assumptions: [], leftOver: [] };
   const sameDay = SAME_DAY.test(said);
   const previous = !sameDay && (PREVIOUS.test(said) || BEFORE_LAST.test(said));
   if (sameDay || previous) {
     const back = BEFORE_LAST.test(said) ? 2 : 1;
     const day = sameDay ? context.day : context.jars.earlier(context.day, back);
-    const jars = (day === undefined ? [] : (context.jars.byDay.get(day) ?? [])).filter(
-      (jar) => jar.id !== context.self,
-    );
-    const left = words(said.replace(PREVIOUS_WORDS, ' ').replace(BEFORE_LAST, ' '));
-    const letters = jars.filter((jar) => left.includes(jar.letter));
-    const over = left.filter((word) => !STOP.has(word) && !jars.some((jar) => jar.letter === word));
-    const fits = letters.length > 0 ? letters : jars;
-    if (over.length > 0) return { problem: problem.seedNotFound(text) };
-    if (fits.length === 1 && fits[0]) {
+    const jars = (day === undefined ? undefined : context.jars.byDay.get(day)) ?? NO_JARS;
+    const left = [...new Set(words(said.replace(PREVIOUS_WORDS, ' ').replace(BEFORE_LAST, ' ')))];
+    const ofLetter = (word: string): KnownJar[] => jars.letter(word).filter((jar) => jar.id !== context.self);
+    const letters = left.flatMap(ofLetter);
+    if (left.some((word) => !STOP.has(word) && ofLetter(word).length === 0))
+      return { problem: problem.seedNotFound(text) };
+    const fits = letters.length > 0 ? letters : jars.beside(context.self);
+    const only =
+      letters.length > 0 ? (letters.length === 1 ? letters[0] : null) : jars.onlyBeside(context.self);
+    if (only) {
       return {
-        part: { from: { jar: fits[0] }, amount },
-        assumptions: [assumed.previous(text, fits[0].label)],
+        part: { from: { jar: only }, amount },
+        assumptions: [assumed.previous(text, only.label)],
         leftOver: [],
       };
     }
     return {
       problem:
-        jars.length === 0
-          ? problem.seedNotFound(text)
-          : problem.seedSeveral(
-              text,
-              fits.map((jar) => jar.label),
-            ),
+        jars.without(context.self) === 0 ? problem.seedNotFound(text) : problem.seedSeveral(text, fits),
     };
   }
-  if (named.length > 1)
-    return {
-      problem: problem.seedSeveral(
-        text,
-        named.map((jar) => jar.label),
-      ),
-    };
+  if (named.all.length > 1) return { problem: problem.seedSeveral(text, named.all) };
   const single = words(rest).filter((word) => word === words(rest).at(-1) || !STOP.has(word));
-  const byLetter =
-    single.length === 1
-      ? (context.jars.byLetter.get(single[0] ?? '') ?? []).filter((jar) => jar.id !== context.self)
-      : [];
-  if (byLetter.length === 1 && byLetter[0]) {
-    const jar = byLetter[0];
+  const byLetter = (single.length === 1 && context.jars.byLetter.get(single[0] ?? '')) || NO_JARS;
+  const jar = byLetter.onlyBeside(context.self);
+  if (jar) {
     return { part: { from: { jar }, amount }, assumptions: [assumed.onlyJar(text, jar.label)], leftOver: [] };
   }
-  if (byLetter.length > 1)
-    return {
-      problem: problem.seedSeveral(
-        text,
-        byLetter.map((jar) => jar.label),
-      ),
-    };
+  if (byLetter.without(context.self) > 1)
+    return { problem: problem.seedSeveral(text, byLetter.beside(context.self)) };
   return null;
 }

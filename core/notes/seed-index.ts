@@ -40,6 +40,10 @@ export interface SeedContext {
   readonly jars: SeedIndex;
   /** Plain names of products seen with pieces anywhere, or in the ledger. */
   readonly sources: ReadonlySet<string>;
+  /** Plain names of cultures in the ledger that were received from someone. */
+  readonly cultures: ReadonlySet<string>;
+  /** What these notes themselves teach, and nothing but its place says: plain name → as first written. */
+  readonly taught: ReadonlyMap<string, string>;
   /** Products named without a count anywhere in the notes: plain name → as first written. */
   readonly bare: ReadonlyMap<string, string>;
   /** No jar is older than this one, so a bare name can only be a product. */
@@ -48,20 +52,64 @@ export interface SeedContext {
   readonly piecesBeside: boolean;
 }
 
+/** Jars of one day beyond these are found by their letter only. */
+export const MOST_NAMED = 200;
+
+/** Jars that go by the same day, letter or name. Asked about without going through all of them. */
+export class Jars {
+  readonly all: KnownJar[] = [];
+  readonly #ids = new Set<string>();
+  readonly #byLetter = new Map<string, KnownJar[]>();
+  /** Those with a batch's word, or a name of several words. */
+  readonly named: KnownJar[] = [];
+
+  add(jar: KnownJar): void {
+    if (this.#ids.has(jar.id)) return;
+    this.#ids.add(jar.id);
+    this.all.push(jar);
+    const there = this.#byLetter.get(jar.letter);
+    if (there) there.push(jar);
+    else this.#byLetter.set(jar.letter, [jar]);
+    const named = jar.word !== null || jar.letter.includes(' ');
+    if (named && this.named.length < MOST_NAMED) this.named.push(jar);
+  }
+
+  letter(letter: string): readonly KnownJar[] {
+    return this.#byLetter.get(letter) ?? NONE;
+  }
+
+  /** How many they are without one. */
+  without(id: string): number {
+    return this.all.length - (this.#ids.has(id) ? 1 : 0);
+  }
+
+  /** They without one; of very many all, for a sentence that names a few. */
+  beside(id: string): readonly KnownJar[] {
+    return this.all.length > MOST_NAMED ? this.all : this.all.filter((jar) => jar.id !== id);
+  }
+
+  /** The one there is beside another, or null where there are none or several. */
+  onlyBeside(id: string): KnownJar | null {
+    return this.without(id) === 1 ? (this.all.find((jar) => jar.id !== id) ?? null) : null;
+  }
+}
+const NONE: readonly KnownJar[] = [];
+export const NO_JARS = new Jars();
+
 /** Known jars by day, by letter and by every text that means one. */
 export class SeedIndex {
-  readonly byDay = new Map<string, KnownJar[]>();
-  readonly byAlias = new Map<string, KnownJar[]>();
-  readonly byLetter = new Map<string, KnownJar[]>();
+  readonly byDay = new Map<string, Jars>();
+  readonly byAlias = new Map<string, Jars>();
+  readonly byLetter = new Map<string, Jars>();
   readonly days: string[];
   /** "10-15" → the days of every year that have jars, in order. */
   readonly byMonthDay = new Map<string, string[]>();
 
   constructor(jars: Iterable<KnownJar>) {
-    const put = (map: Map<string, KnownJar[]>, key: string, jar: KnownJar): void => {
-      const there = map.get(key);
-      if (!there) map.set(key, [jar]);
-      else if (!there.includes(jar)) there.push(jar);
+    const put = (map: Map<string, Jars>, key: string, jar: KnownJar): void => {
+      const there = map.get(key) ?? new Jars();
+      map.set(key, there);
+      there.add(jar);
     };
     for (const jar of jars) {
       put(this.byDay, jar.day, jar);

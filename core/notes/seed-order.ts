@@ -51,16 +51,7 @@ export function refuseLoops(rows: readonly NoteRow[], byId: ReadonlyMap<string, 
 
 /** Rows whose seed is left aside wait for it, and so on down; each row and each seed is looked at once. */
 export function waitForSeeds(rows: readonly NoteRow[], byId: ReadonlyMap<string, NoteRow>): void {
-  const seeded = new Map<NoteRow, NoteRow[]>();
-  for (const row of rows) {
-    for (const { part } of row.seeds) {
-      const seed = 'jar' in part.from ? byId.get(part.from.jar.id) : undefined;
-      if (!seed) continue;
-      const there = seeded.get(seed);
-      if (there) there.push(row);
-      else seeded.set(seed, [row]);
-    }
-  }
+  const seeded = seededBy(rows, byId);
   const aside = (row: NoteRow): boolean =>
     row.here === null && row.clash === null && row.log.problems.length > 0;
   const open = rows.filter(aside);
@@ -76,22 +67,35 @@ export function waitForSeeds(rows: readonly NoteRow[], byId: ReadonlyMap<string,
   }
 }
 
-/** The lines whose jars descend from a row's, in order. */
-export function linesBelow(
-  start: NoteRow,
+/** What each row seeded. */
+export function seededBy(
   rows: readonly NoteRow[],
   byId: ReadonlyMap<string, NoteRow>,
-): number[] {
-  const below = new Set([start]);
+): ReadonlyMap<NoteRow, readonly NoteRow[]> {
   const seeded = new Map<NoteRow, NoteRow[]>();
   for (const row of rows) {
     for (const { part } of row.seeds) {
       const seed = 'jar' in part.from ? byId.get(part.from.jar.id) : undefined;
-      if (seed) seeded.set(seed, [...(seeded.get(seed) ?? []), row]);
+      if (!seed) continue;
+      const there = seeded.get(seed);
+      if (there) there.push(row);
+      else seeded.set(seed, [row]);
     }
   }
+  return seeded;
+}
+
+/** More lines below a row than are ever named. */
+const MOST_BELOW = 1000;
+
+/** The lines whose jars descend from a row's, in order; of very many the first that were found. */
+export function linesBelow(start: NoteRow, seeded: ReadonlyMap<NoteRow, readonly NoteRow[]>): number[] {
+  const below = new Set([start]);
   // A set grows while it is gone through.
-  for (const row of below) for (const child of seeded.get(row) ?? []) below.add(child);
+  for (const row of below) {
+    for (const child of seeded.get(row) ?? []) below.add(child);
+    if (below.size > MOST_BELOW) break;
+  }
   below.delete(start);
   return [...new Set([...below].map((row) => row.row.line))].toSorted((a, b) => a - b);
 }

@@ -79,17 +79,19 @@ export function bySource(text: string, context: SeedContext): Tried {
       ? PIECE_WORD.exec(whole)
       : null;
   const name = pieceWord ? sourceName(whole.replace(pieceWord[0], ' ')) : whole;
-  if (STRONG.test(` ${name} `) && !context.sources.has(plain(name))) return null;
+  const known = context.sources.has(plain(name)) || context.taught.has(plain(name));
+  if (STRONG.test(` ${name} `) && !known) return null;
   // "Anna's starter" is somebody's.
   const somebodys =
     /\p{L}'s\b/u.test(name) && !FUNCTION_WORDS.test(plain(name)) && !context.sources.has(plain(name));
-  const isCulture = (CULTURE.test(plain(name)) || somebodys) && amount?.amount.unit !== 'pieces';
+  const received = context.cultures.has(plain(name));
+  const isCulture = (received || CULTURE.test(plain(name)) || somebodys) && amount?.amount.unit !== 'pieces';
   if (isCulture)
     return resolved(mention(name, 'culture', { culture: true }), amount, [assumed.culture(name)]);
   if (amount && (amount.amount.unit === 'pieces' || amount.amount.unit === 'CFU')) {
     return resolved(mention(name, amount.form), amount, name === '' ? [assumed.unnamed(text)] : []);
   }
-  const bare = context.bare.get(plain(name));
+  const bare = context.bare.get(plain(name)) ?? context.taught.get(plain(name));
   if (bare !== undefined && !context.sources.has(plain(name)))
     return resolved(mention(bare, null, { guessed: true }), amount, [assumed.product(bare)]);
   if (context.sources.has(plain(name))) return resolved(mention(name, null), amount);
@@ -114,7 +116,10 @@ export function bySource(text: string, context: SeedContext): Tried {
     if (
       count > 0 &&
       named !== '' &&
-      (piece || context.sources.has(plain(named)) || !FUNCTION_WORDS.test(plain(named)))
+      (piece ||
+        context.sources.has(plain(named)) ||
+        context.taught.has(plain(named)) ||
+        !FUNCTION_WORDS.test(plain(named)))
     ) {
       const bare = piece ? named.slice(0, piece.index) + named.slice(piece.index + piece[0].length) : named;
       return resolved(mention(sourceName(bare), null), asPieces(count, text), [assumed.pieces(text)]);

@@ -145,7 +145,7 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
   const eitherTried = either.length > 1 ? tryAll(either, context) : [];
   if (eitherTried.length > 1 && good(eitherTried)) {
     const names = eitherTried.map(({ part: { from } }) =>
-      'jar' in from ? from.jar.label : from.source.name,
+      'jar' in from ? from.jar : { label: from.source.name },
     );
     return { parts: [], problems: [problem.seedSeveral(clean, names)], assumptions: [], leftOver: [] };
   }

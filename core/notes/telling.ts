@@ -5,10 +5,10 @@ import { finalVolume } from './cells';
 import { SYSTEMS, type Conventions, type Question } from './conventions';
 import type { Layout, Said } from './layout';
 import { labelOf, type NoteRow } from './rows';
-import { assumed, question } from './says';
+import { assumed, question, quoted } from './says';
 
 const seedNames = (row: NoteRow): string[] =>
-  row.seeds.map(({ part }) => ('jar' in part.from ? part.from.jar.label : part.from.source.name));
+  row.seeds.map(({ part }) => quoted('jar' in part.from ? part.from.jar.label : part.from.source.name));
 
 /** Line numbers in words, at most a dozen. */
 function lines(rows: readonly NoteRow[]): string {
@@ -79,7 +79,9 @@ export function fileLevelSays(rows: readonly NoteRow[], layout: Layout): Said[] 
   for (const row of rows) {
     if (!row.facts || (row.facts.hours === null && row.facts.temperature === null)) continue;
     const key = `${row.identity.day}|${plain(row.identity.word ?? '')}|${row.facts.hours}|${row.facts.temperature?.value.toFixed(2)}`;
-    holds.set(key, [...(holds.get(key) ?? []), row]);
+    const there = holds.get(key);
+    if (there) there.push(row);
+    else holds.set(key, [row]);
   }
   const shared = [...holds.values()].filter((group) => group.length > 1).flat();
   if (shared.length > 0) said.push({ row: null, sentence: assumed.sharedHold(lines(shared)) });
@@ -105,4 +107,58 @@ export function previewRow(row: NoteRow, changes: boolean): NotesPreview['rows']
     state: 'new',
     says: `${label ?? ''}${seeds.length > 0 ? ` from ${seeds.join(' and ')}` : ''}`,
   };
+}
+
+/** What a reply may be long beyond what it is about, and for each character of that (bytes of JSON). */
+const REPLY = { least: 60_000, perCharacter: 8 } as const;
+
+/** Bytes that a text takes in JSON, at most. */
+function bytesOf(text: string): number {
+  let bytes = 2;
+  for (let at = 0; at < text.length; at += 1) {
+    const code = text.charCodeAt(at);
+    bytes += code < 0x20 ? 6 : code === 0x22 || code === 0x5c ? 2 : code < 0x80 ? 1 : 3;
+  }
+  return bytes;
+}
+const roughly = (value: unknown): number =>
+  typeof value === 'string'
+    ? bytesOf(value)
+    : Array.isArray(value)
+      ? value.reduce<number>((sum, one) => sum + 1 + roughly(one), 2)
+      : typeof value === 'object' && value !== null
+        ? Object.entries(value).reduce((sum, [name, one]) => sum + name.length + 4 + roughly(one), 2)
+        : 8;
+
+/**
+ * The preview no longer than a view can hold: of more than fits the first are listed, what stands in the way of the file
+ * before what is only said, and how many more there are is said.
+ * @param length characters of the file
+ */
+export function withinBudget(preview: NotesPreview, length: number): NotesPreview {
+  let left: number = REPLY.least + REPLY.perCharacter * length;
+  const fitting = <Item>(items: readonly Item[]): Item[] => {
+    let count = 0;
+    for (; count < items.length; count += 1) {
+      const bytes = roughly(items[count]) + 1;
+      if (bytes > left) break;
+      left -= bytes;
+    }
+    return items.slice(0, count);
+  };
+  const columns = fitting(preview.columns);
+  const blocking = preview.questions.filter(({ blocks, urgent }) => blocks || urgent === true);
+  const others = preview.questions.filter(({ blocks, urgent }) => !blocks && urgent !== true);
+  const first = fitting(blocking);
+  const problems = fitting(preview.problems);
+  const questions = [...first, ...fitting(others)];
+  const rows = fitting(preview.rows);
+  const assumptions = fitting(preview.assumptions);
+  const more: Said[] = [
+    ['problems', preview.problems.length - problems.length] as const,
+    ['questions', preview.questions.length - questions.length] as const,
+    ['rows', preview.rows.length - rows.length] as const,
+    ['assumptions', preview.assumptions.length - assumptions.length] as const,
+  ].flatMap(([what, count]) => (count > 0 ? [{ row: null, sentence: assumed.notListed(what, count) }] : []));
+  return { columns, rows, problems, questions, assumptions: [...more, ...assumptions] };
 }

@@ -67,8 +67,12 @@ const THING =
 const THING_BEFORE =
   /(?:blood|with an?|used (?:the|a|my|an)|in (?:the|a|my|an)|silicone|from an?|roten?|zest of an?|juice of an?)\s+$/;
 const MOULD_SHAPE = /\b(?:silicone|baking|muffin|jelly|ice|cake) mou?lds?|in(?:to)? (?:the |a )?mou?lds?\b/;
-const NEGATION =
-  /(?:\b(?:no|not|without|never|none|nothing|free of|isn'?t|wasn'?t|didn'?t|neither|nor|kein\w*|nicht|ohne|weder|pas d['e]?|pas|sans|aucune?|sin|ningun\w*|non|senza|nessun\w*|geen|niet|zonder|nao|sem|nenhum\w*|ingen|inget|inga|inte|utan|ikke|uden|uten|bez|brak|nie)\b)[^,;.!?]*$/;
+const NEGATION_WORD =
+  /(?:\b(?:no|not|without|never|none|nothing|free of|isn'?t|wasn'?t|didn'?t|neither|nor|kein\w*|nicht|ohne|weder|pas d['e]?|pas|sans|aucune?|sin|ningun\w*|non|senza|nessun\w*|geen|niet|zonder|nao|sem|nenhum\w*|ingen|inget|inga|inte|utan|ikke|uden|uten|bez|brak|nie)\b)/;
+const ENDS = [',', ';', '.', '!', '?'];
+/** Whether what stands before a word denies it: a negation with no mark of punctuation after it. */
+const denies = (before: string): boolean =>
+  NEGATION_WORD.test(before.slice(Math.max(...ENDS.map((mark) => before.lastIndexOf(mark))) + 1));
 /** Turkish denies behind the word: "küf yok". */
 const DENIED_AFTER =
   /^(?: (?:kokusu|izi|lekesi))?(?: (?:ve|veya|ya da) (?:kotu |pis )?(?:koku|kuf|leke)\w*)?(?: hic)? (?:yok|degil|gorunmuyor|gormedim)\b/;
@@ -76,7 +80,8 @@ const DENIED_AFTER =
 const NONE_AFTER =
   /^(?: (?!some|but)\w+)?(?:[:,]| -)?(?: and)?(?: (?:was|were|have|had|i))?(?: found| seen| saw)? none\b/;
 /** A question that its writer answered with no: "spoiled? no"; "no idea" is no answer. */
-const ANSWERED_NO = /[^,;.!?]*\?\s*(?:no|nope|nein|non|nee|nej|nie)\b(?! (?:idea|clue|doubt|way))/gi;
+const ANSWERED_NO =
+  /(?<![^,;.!?])[^,;.!?]*\?\s*(?:no|nope|nein|non|nee|nej|nie)\b(?! (?:idea|clue|doubt|way))/gi;
 /** A text without the questions that it answers itself. */
 export const withoutAnswered = (text: string): string => text.replaceAll(ANSWERED_NO, '');
 
@@ -122,7 +127,28 @@ export interface RemarkReading {
 }
 
 /** Where one thing that is said ends and the next begins: a negation reaches no further. */
-export const clausesOf = (text: string): string[] =>
+export const clausesOf = (text: string): string[] => sentenceParts(text).flatMap(windows);
+
+/** A longer clause is read in parts, each beginning a little before the one before it ends. */
+const LONGEST_CLAUSE = 400;
+const OVERLAP = 100;
+
+/** A clause in parts that can be read one by one: a word or a phrase that one part cuts stands whole in the next. */
+function windows(clause: string): string[] {
+  if (clause.length <= LONGEST_CLAUSE) return [clause];
+  const parts: string[] = [];
+  for (let end = 0; end < clause.length;) {
+    const from = Math.max(0, end - OVERLAP);
+    // At a word's beginning: the end of "infrared" is no colour.
+    const space = clause.indexOf(' ', from);
+    const start = from > 0 && space >= 0 && space < end ? space : from;
+    end = start + LONGEST_CLAUSE;
+    parts.push(clause.slice(start, end));
+  }
+  return parts;
+}
+
+const sentenceParts = (text: string): string[] =>
   text.split(
     /(?<=[,;.!?。，；！？।])\s*(?:(?:but|aber|mais|pero|ma|maar|mas|men|ale|ama|но|але)\s+)?|\s+(?:but|aber|mais|pero|ma|maar|mas|men|ale|ama|но|але)\s+/i,
   );
@@ -150,12 +176,7 @@ export function readRemark(text: string): RemarkReading {
       if (!found) continue;
       const before = clause.slice(0, found.index);
       const after = clause.slice(found.index + found[0].length);
-      if (
-        NEGATION.test(before) ||
-        /^[- ]free\b/.test(after) ||
-        DENIED_AFTER.test(after) ||
-        NONE_AFTER.test(after)
-      )
+      if (denies(before) || /^[- ]free\b/.test(after) || DENIED_AFTER.test(after) || NONE_AFTER.test(after))
         continue;
       if (
         (COLOURS.includes(sign) && (THING.test(after) || THING_BEFORE.test(before))) ||
@@ -187,7 +208,7 @@ export function readRemark(text: string): RemarkReading {
   }
   const unlessDenied = (pattern: RegExp): RegExpExecArray | null => {
     const found = pattern.exec(said);
-    return found && !NEGATION.test(said.slice(0, found.index)) ? found : null;
+    return found && !denies(said.slice(0, found.index)) ? found : null;
   };
   const bubbles = unlessDenied(BUBBLES);
   if (bubbles) asks.push({ kind: 'bubbles', words: bubbles[0] });

@@ -29,9 +29,11 @@ export function noteRow(ledger: Ledger, act: OpenAct, file: string, planned: Pla
     line: planned.line,
     jar,
   };
-  for (const old of ledger.rows.where('noteRow', 'fingerprint', record.fingerprint)) {
-    if (old.file === record.file && old.occurrence === record.occurrence) act.remove('noteRow', old.key);
-  }
+  const old = ledger.rows
+    .prepare('SELECT key FROM note_row WHERE file = ? AND fingerprint = ? AND occurrence = ?')
+    .pluck()
+    .get(record.file, record.fingerprint, record.occurrence);
+  if (typeof old === 'number') act.remove('noteRow', old);
   act.insert('noteRow', record);
 }
 

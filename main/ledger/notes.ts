@@ -72,7 +72,13 @@ function viewOf(ledger: Ledger): LedgerView {
   }
   return {
     jars: jars.map(({ planned, ...jar }) => ({ ...jar, planned: planned === 1 })),
-    sources: rows.prepare('SELECT name FROM source ORDER BY key').all() as { name: string }[],
+    sources: (
+      rows.prepare('SELECT name, received_from FROM source ORDER BY key').all() as {
+        name: string;
+        received_from: string | null;
+      }[]
+    ).map(({ name, received_from }) => ({ name, culture: received_from !== null })),
+    mistaken: new Set(rows.prepare("SELECT uid FROM jar WHERE state = 'mistake'").pluck().all() as string[]),
     raw,
     read,
     answered,

@@ -10,6 +10,7 @@ export const hash = (text: string): string => createHash('sha256').update(text).
 export const EMPTY: NotesInput['ledger'] = {
   jars: [],
   sources: [],
+  mistaken: new Set(),
   raw: new Map(),
   read: new Set(),
   answered: new Map(),

@@ -1,0 +1,115 @@
+// Time in step with size, proven by counting and never by a clock: how many characters regular expressions pass over, how
+// long the texts are that they are let loose on, and how many characters a search for a mark passes over.
+import { afterEach, describe, expect, it } from 'vitest';
+import { readNotes } from '../../core/notes';
+import { hash, EMPTY } from './read';
+
+const HEAD = 'Date,Jar,Seed,Amount,Milk,Fiber,Hours,Temp,Set,pH,Notes\n';
+const CELLS = ['2025-10-15', 'a', '8 caps Blue Tin', '', '1 qt whole milk', '2T acacia fibre', '36', '101F', 'firm', '4.4', 'fine'];
+const row = (at: number, change: (cells: string[]) => void = () => undefined): string => {
+  const cells = [...CELLS];
+  const month = String(1 + (at % 12)).padStart(2, '0');
+  cells[0] = `20${10 + (Math.floor(at / 336) % 15)}-${month}-${String(1 + (Math.floor(at / 12) % 28)).padStart(2, '0')}`;
+  cells[1] = `a${at}`;
+  change(cells);
+  return `${cells.join(',')}\n`;
+};
+const rows = (size: number, change?: (cells: string[], at: number) => void): string =>
+  HEAD + Array.from({ length: Math.ceil(size / 80) }, (_, at) => row(at, (cells) => change?.(cells, at))).join('');
+const inCell = (column: number, text: string): string =>
+  HEAD + row(1, (cells) => void (cells[column] = `"${text}"`)) + row(2);
+
+const FILLERS: Readonly<Record<string, string>> = {
+  letters: 'x', spaces: ' ', digits: '1', brackets: '(', negations: 'no ', denied: 'no pink ', list: 'a,', sum: 'a + ', lines: 'a\n',
+  days: '2025-10-15 b and ', amounts: '3 tbsp + ', points: '1.', dashes: '-', questions: '?', accents: 'é', marks: 'e\u0301', quotes: '""',
+}; // prettier-ignore
+
+const SHAPES: Readonly<Record<string, (size: number) => string>> = {
+  'blank lines': (size) => `${HEAD}${row(1)}${'\n'.repeat(size)}`,
+  'lines of separators': (size) => HEAD + row(1) + ',,,,\n'.repeat(size / 5),
+  'one line of separators': (size) => `${HEAD}${row(1)}${','.repeat(size)}`,
+  'a quote that never closes': (size) => rows(size).replace('fine', '"fine'),
+  'two stray quotes': (size) => rows(size, (cells, at) => void (at % 50 === 7 && (cells[1] = `"${cells[1]}`))),
+  'a stray quote in every row': (size) => rows(size, (cells) => void (cells[10] = '"fine')),
+  'quotes only': (size) => '"'.repeat(size),
+  'quotes and separators': (size) => '",'.repeat(size / 2),
+  'whole rows': (size) => rows(size),
+  'days without a year': (size) => rows(size, (cells) => void (cells[0] = cells[0]?.slice(5).replace('-', '/') ?? '')),
+  'one label': (size) => rows(size, (cells, at) => { cells[0] = '2025-10-15'; cells[1] = 'a'; cells[10] = `${at}`; }),
+  'no letters': (size) => rows(size, (cells, at) => { cells[0] = '2025-10-15'; cells[1] = ''; cells[10] = `${at}`; }),
+  'the previous jar': (size) => rows(size, (cells) => { cells[0] = '2025-10-15'; cells[2] = 'previous'; }),
+  'one letter for all': (size) => rows(size, (cells) => { cells[1] = 'a'; cells[2] = 'a'; }),
+  'sections': (size) => HEAD + '2025-10-15\nb,c\n'.repeat(size / 15),
+  'headings again and again': (size) => HEAD.repeat(size / 60),
+  'many columns': (size) => `Date,Jar,Seed${',Note'.repeat(size / 7)}\n2025-10-15,a,8 caps Blue Tin${',x'.repeat(size / 7)}\n`,
+  'many seeds': (size) => `Date,Jar,Amount${',Seed'.repeat(size / 7)}\n2025-10-15,a,3${',b'.repeat(size / 7)}\n`,
+  'columns of spaces': (size) => `a  b  c${' '.repeat(30)}\n`.repeat(size / 38),
+  ...Object.fromEntries(
+    Object.entries(FILLERS).flatMap(([name, filler]) =>
+      ['a day', 'a jar', 'a seed', 'an amount', 'a milk', 'a fibre', 'hours', 'a temperature', 'a set word', 'a pH', 'a note'].map(
+        (cell, column) => [`a long cell of ${name} for ${cell}`, (size: number) => inCell(column, filler.repeat(size / filler.length))] as const,
+      ),
+    ),
+  ),
+}; // prettier-ignore
+
+const patterns = RegExp.prototype;
+const strings = String.prototype;
+const { exec } = patterns;
+const { indexOf } = strings;
+const put = (counting: Pick<RegExp, 'exec'> | null, searching: typeof indexOf | null): void => {
+  Object.defineProperty(patterns, 'exec', { value: counting?.exec ?? exec, writable: true, configurable: true });
+  Object.defineProperty(strings, 'indexOf', { value: searching ?? indexOf, writable: true, configurable: true });
+};
+afterEach(() => put(null, null));
+
+/** Patterns for one character after the other, which never go back. */
+const STRAIGHT = new Set([
+  '^\\uFEFF', '\\r\\n?', '[\\u2028\\u2029\\v\\f]', '[\\0-\\x08\\x0e-\\x1f\\x7f]', '\\S', '^[ -~]*$', ' {2,}', '[\\u0300-\\u036f]', 'ł', 'ø', 'æ', 'ß',
+  '[‐‑‒–—―−]', '⁄', "[‘’‛′]", '[“”„‟″«»]', '\\s+', '[\\r\\n]+', ' ?([,;+&/]) ?',
+]); // prettier-ignore
+
+interface Counted {
+  /** Characters that patterns and searches passed over. */
+  readonly passed: number;
+  /** The longest text that a pattern went through which might have to go back in it. */
+  readonly longest: number;
+  readonly reply: number;
+}
+
+/** Reads a text while every pattern and every search is counted. */
+function counted(text: string): Counted {
+  let passed = 0;
+  let longest = 0;
+  function count(this: RegExp, within: string): RegExpExecArray | null {
+    const from = this.global || this.sticky ? this.lastIndex : 0;
+    const found = exec.call(this, within);
+    // A sticky pattern looks at one place only.
+    const to = found ? found.index + found[0].length : this.sticky ? from + 1 : within.length;
+    passed += Math.max(1, to - from);
+    if (!STRAIGHT.has(this.source) && to - from > longest) longest = to - from;
+    return found;
+  }
+  function search(this: string, wanted: string, from = 0): number {
+    const found = indexOf.call(this, wanted, from);
+    passed += (found < 0 ? this.length : found) - from;
+    return found;
+  }
+  put({ exec: count }, search);
+  try {
+    const reading = readNotes({ file: 'notes.csv', text, mapping: {}, answers: {}, today: '2026-03-01', preferences: { spoons: 'US' }, ledger: EMPTY, hash });
+    return { passed, longest, reply: JSON.stringify(reading.ok ? reading.preview : reading.params).length };
+  } finally {
+    put(null, null);
+  }
+}
+
+describe('what reading costs grows as the file does', () => {
+  it.each(Object.entries(SHAPES))('%s', (_name, shape) => {
+    const [small, large] = [counted(shape(12_000)), counted(shape(48_000))];
+    // Four times the size: four times the work, and a little for what is rounded.
+    expect(large.passed / small.passed).toBeLessThan(4.6);
+    expect(large.longest).toBeLessThanOrEqual(10_000);
+    expect(large.reply).toBeLessThan(65_536 + 8 * shape(48_000).length);
+  });
+});
