@@ -51,7 +51,12 @@ function begin(): void {
 
   const remember = (change: Partial<typeof memory>): void => {
     memory = { ...memory, ...change };
-    keepMemory(memoryFile, memory);
+    try {
+      keepMemory(memoryFile, memory);
+    } catch (error) {
+      // Not worth refusing what the keeper asked for: the next start then begins where this one did.
+      process.stderr.write(`jarline: ${memoryFile} could not be written: ${String(error)}\n`);
+    }
   };
 
   const defaultFile = join(app.getPath('userData'), 'jarline.sqlite');

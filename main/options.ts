@@ -1,6 +1,6 @@
 // What was asked for on the command line. Pure.
 import { parseArgs } from 'node:util';
-import { Moment } from '../core/ledger/basics';
+import { isDay, Moment } from '../core/ledger/basics';
 
 export interface Options {
   /** Open a throwaway copy of the invented ledger. */
@@ -16,7 +16,8 @@ export interface Options {
 /** A moment that a clock can stand still at, or the sentence that says why not. */
 export function readMoment(given: unknown): { ok: true; value: string } | { ok: false; problem: string } {
   const { data } = Moment.safeParse(given);
-  if (data !== undefined && !Number.isNaN(Date.parse(data))) return { ok: true, value: data };
+  if (data !== undefined && isDay(data.slice(0, 10)) && !Number.isNaN(Date.parse(data)))
+    return { ok: true, value: data };
   return {
     ok: false,
     problem: `--now needs a moment such as 2026-03-14T18:30:00+01:00, not “${String(given)}”.`,

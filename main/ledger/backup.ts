@@ -6,7 +6,7 @@ import { basename, dirname, extname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { type Clock, stampOf } from './clock';
 import { copyChecked, inspect, lookInto, numbered } from './open';
-import { ownName, putOver } from './place';
+import { flush, ownName, putOver } from './place';
 import { backupFolder } from './protocol';
 import { Refused, refusalOf } from './refusal';
 import { backupsToRemove, newestFirst } from './retention';
@@ -144,7 +144,7 @@ export function saveBeside(db: Database.Database, file: string, clock: Clock): s
 const COMPANIONS = ['', '-wal', '-shm'] as const;
 
 /** Copies a damaged file with its companions beside itself. @returns where to */
-export function copyAside(file: string, clock: Clock): string {
+function copyAside(file: string, clock: Clock): string {
   for (const aside of numbered(stamped(dirname(file), `${stemOf(file)}-damaged`, clock))) {
     if (existsSync(aside)) continue;
     const made: string[] = [];
@@ -164,17 +164,34 @@ export function copyAside(file: string, clock: Clock): string {
   throw new Error('there is always a next name');
 }
 
-/** Puts a copy of a whole ledger file where another lies: on disk first, then in place in one step. */
-export function putInPlace(whole: string, file: string): void {
+/**
+ * Puts a whole ledger in the place of a damaged one, which is kept beside it. Where that can't be done all is as before.
+ * @param make writes the whole ledger to a file; is given the copy of the damaged one too
+ * @returns where the damaged one lies now, with its companions
+ */
+export function replaceDamaged(
+  file: string,
+  clock: Clock,
+  make: (part: string, aside: string) => void,
+): string {
+  const aside = copyAside(file, clock);
+  const copied = COMPANIONS.filter((end) => existsSync(aside + end));
   const part = ownName(file);
   try {
-    copyFileSync(whole, part);
+    make(part, aside);
+    flush(part);
     // A log of the old file must not be read as one of the new.
-    rmSync(`${file}-wal`, { force: true });
-    rmSync(`${file}-shm`, { force: true });
+    for (const log of [`${file}-wal`, `${file}-shm`]) rmSync(log, { force: true });
     putOver(part, file);
+    return aside;
+  } catch (error) {
+    // What is not in its place any more stays in the copy.
+    for (const end of COMPANIONS) if (existsSync(file + end)) rmSync(aside + end, { force: true });
+    throw error;
   } finally {
     rmSync(part, { force: true });
+    // Reading the copy makes what the file did not have.
+    for (const end of COMPANIONS) if (!copied.includes(end)) rmSync(aside + end, { force: true });
   }
 }
 
@@ -182,10 +199,8 @@ export function putInPlace(whole: string, file: string): void {
  * Puts the newest good backup in the place of a damaged ledger, which is kept beside it.
  * @throws Refused 'no backup'
  */
-export function restoreNewest(file: string, clock: Clock): { from: string; aside: string } {
+export function restoreNewest(file: string, clock: Clock): void {
   const [newest] = goodBackups(file);
   if (!newest) throw new Refused('no backup');
-  const aside = copyAside(file, clock);
-  putInPlace(newest.file, file);
-  return { from: newest.file, aside };
+  replaceDamaged(file, clock, (part) => copyFileSync(newest.file, part));
 }

@@ -52,9 +52,15 @@ export function stillClock(moment: string): Clock {
   return { now: () => moment, today: () => moment.slice(0, 10), milliseconds: () => at };
 }
 
-/** The moment as text that sorts by time and suits a file name: 20260314T173000Z. */
+/** The last second that has a year of four digits (ms since 1970). */
+const LAST_STAMP = Date.UTC(9999, 11, 31, 23, 59, 59);
+
+/**
+ * The moment as text that sorts by time and suits a file name: 20260314T173000Z. What a clock says from before 1970 or
+ * after 9999 is drawn to that end.
+ */
 export function stampOf(milliseconds: number): string {
-  const at = new Date(milliseconds);
+  const at = new Date(Math.min(Math.max(milliseconds, 0), LAST_STAMP));
   return (
     `${at.getUTCFullYear()}${two(at.getUTCMonth() + 1)}${two(at.getUTCDate())}` +
     `T${two(at.getUTCHours())}${two(at.getUTCMinutes())}${two(at.getUTCSeconds())}Z`

@@ -22,7 +22,8 @@ export function idGenerator({ milliseconds, random }: IdSources): () => string {
   let drawn: Uint8Array = new Uint8Array();
   let used = 0;
   return () => {
-    const now = Math.floor(milliseconds());
+    // The time field has no room for what was before 1970.
+    const now = Math.max(0, Math.floor(milliseconds()));
     const before = last;
     if (now > last) {
       last = now;

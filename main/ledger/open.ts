@@ -151,8 +151,7 @@ export function copyChecked(db: Database.Database, places: Iterable<string>): st
     removeAbandoned(dirname(to));
     const part = ownName(to);
     try {
-      db.prepare('VACUUM INTO ?').run(part);
-      checkCopy(part, db);
+      writeChecked(db, part);
       if (putNew(part, to)) return to;
     } finally {
       rmSync(part, { force: true });
@@ -161,13 +160,15 @@ export function copyChecked(db: Database.Database, places: Iterable<string>): st
   throw new Refused('file exists', { file: last });
 }
 
-function checkCopy(file: string, of: Database.Database): void {
+/** As copyChecked, to a file that is nobody else's: it may be left unfinished. */
+export function writeChecked(db: Database.Database, file: string): void {
+  db.prepare('VACUUM INTO ?').run(file);
   const copy = new Database(file, { readonly: true });
   try {
     const asks = ['user_version', 'application_id'];
     if (
       copy.pragma('quick_check(1)', { simple: true }) !== 'ok' ||
-      asks.some((ask) => copy.pragma(ask, { simple: true }) !== of.pragma(ask, { simple: true }))
+      asks.some((ask) => copy.pragma(ask, { simple: true }) !== db.pragma(ask, { simple: true }))
     ) {
       throw new Error('a copy of the ledger is not whole');
     }

@@ -1,10 +1,8 @@
 // Saving what can be read of a damaged ledger into a new one. The damaged file stays beside it, as it was.
-import { rmSync } from 'node:fs';
 import Database from 'better-sqlite3';
-import { copyAside, putInPlace } from './backup';
+import { replaceDamaged } from './backup';
 import type { Clock } from './clock';
-import { closeLedger, inspect, openLedger } from './open';
-import { ownName } from './place';
+import { inspect, openInMemory, writeChecked } from './open';
 import { Refused } from './refusal';
 
 interface Schema {
@@ -15,33 +13,28 @@ interface Schema {
 /**
  * Reads every row that still can be read, from both ends of each table, into a new ledger that takes the damaged one's
  * place. A row that points at one that was lost goes as well, so that the new ledger keeps every rule.
- * @returns how many rows were saved, and where the damaged file lies now
  * @throws Refused 'nothing readable'; then nothing was changed
  */
-export function salvage(file: string, clock: Clock, newId: () => string): { rows: number; aside: string } {
-  const aside = copyAside(file, clock);
-  const made = ownName(file);
-  try {
-    const rows = fill(aside, made, clock, newId);
-    inspect(made);
-    putInPlace(made, file);
-    return { rows, aside };
-  } catch (error) {
-    for (const companion of ['', '-wal', '-shm']) rmSync(aside + companion, { force: true });
-    throw error;
-  } finally {
-    for (const companion of ['', '-wal', '-shm']) rmSync(made + companion, { force: true });
-  }
+export function salvage(file: string, clock: Clock, newId: () => string): void {
+  replaceDamaged(file, clock, (part, aside) => {
+    const db = openInMemory({ clock, newId, demo: false });
+    try {
+      fill(aside, db);
+      writeChecked(db, part);
+    } finally {
+      db.close();
+    }
+    inspect(part);
+  });
 }
 
-function fill(from: string, to: string, clock: Clock, newId: () => string): number {
+function fill(from: string, db: Database.Database): void {
   let source: Database.Database;
   try {
     source = new Database(from, { readonly: true });
   } catch {
     throw new Refused('nothing readable');
   }
-  const db = openLedger(to, { clock, newId, mode: 'create', demo: false });
   try {
     // The rows bring their own acts and journal, so the triggers that write those stand aside meanwhile.
     const triggers = db
@@ -60,12 +53,8 @@ function fill(from: string, to: string, clock: Clock, newId: () => string): numb
     dropDangling(db);
     for (const { sql } of triggers) db.exec(sql);
     db.exec('COMMIT');
-    db.pragma('foreign_keys = ON');
-    return rows;
   } finally {
     source.close();
-    if (db.inTransaction) db.exec('ROLLBACK');
-    closeLedger(db);
   }
 }
 

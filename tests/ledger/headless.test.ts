@@ -115,6 +115,11 @@ const bad: readonly (readonly [string, readonly string[], string])[] = [
     ['call', 'family.get', '{}', '--ledger', 'x.sqlite', '--now', 'yesterday'],
     'usage',
   ],
+  [
+    'a day that is none',
+    ['call', 'app.state', '{}', '--ledger', 'x.sqlite', '--now', '2026-02-30T08:00:00Z'],
+    'usage',
+  ],
   ['too much', ['call', 'family.get', '{}', 'more', '--ledger', 'x.sqlite'], 'usage'],
   ['an extra key', ['call', 'family.get', '{"all":true}', '--ledger', 'x.sqlite'], 'invalid'],
   ['a call of the window alone', ['call', 'ledger.leaveDemo', '{}', '--ledger', 'x.sqlite'], 'not from here'],

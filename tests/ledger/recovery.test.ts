@@ -1,5 +1,5 @@
 // Backups and the ways out of a damaged ledger.
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
@@ -9,9 +9,11 @@ import {
   ask,
   batchOf,
   must,
+  newFile,
   newSession,
   openSession,
   plainJar,
+  plainSource,
   refusalOf,
   smallFamily,
   stateOf,
@@ -69,6 +71,81 @@ describe('a backup', () => {
   });
 });
 
+describe('a clock that was wrong', () => {
+  const days = (from: string, count: number): string[] =>
+    Array.from({ length: count }, (_, day) =>
+      new Date(Date.parse(from) + day * 86_400_000).toISOString().replace('.000Z', '+00:00'),
+    );
+  /** A day of the kitchen: something is recorded, and the backup of the day is made if it is due. */
+  function dayOf(file: string, now: string, number: number): boolean {
+    const session = openSession(file, 'open', now);
+    must(session, 'source.save', plainSource(`Tin ${number}`));
+    const made = session.backupIfDue();
+    session.close();
+    return made;
+  }
+
+  it.each([
+    ['ahead by ten years', '2036-03-01T08:00:00Z'],
+    ['ahead by a month', '2026-04-10T08:00:00Z'],
+    ['behind, as with an empty battery', '1970-01-01T08:00:00Z'],
+  ])('%s, neither ends the daily backups nor makes an old state the newest', (_how, wrongFrom) => {
+    const first = newSession();
+    const { file } = first.ledger;
+    first.close();
+    const all = [
+      ...days('2026-03-01T08:00:00Z', 2),
+      ...days(wrongFrom, 2),
+      ...days('2026-03-07T08:00:00Z', 6),
+    ];
+    const made = all.map((now, number) => dayOf(file, now, number));
+    expect(made).toEqual(all.map(() => true));
+    // Twice on one day is once.
+    expect(dayOf(file, all.at(-1) ?? '', 100)).toBe(false);
+    const whole = openSession(file);
+    whole.ledger.db.exec('DROP TRIGGER journal_kept');
+    whole.close();
+    const opened = openSession(file);
+    const { trouble } = must(opened, 'app.state', {});
+    expect(trouble?.backups.length).toBe(all.length);
+    must(opened, 'ledger.recover', { how: 'newest backup' });
+    // All but what was recorded after the day's backup.
+    expect(must(opened, 'source.list', {}).sources.length).toBe(all.length);
+    opened.close();
+  });
+
+  it('another ledger’s backups that lie there too are neither counted, offered nor removed', () => {
+    const other = wideLedger();
+    const theirs = must(other, 'ledger.backup', {}).file;
+    other.close();
+    const session = newSession();
+    smallFamily(session);
+    const { file } = session.ledger;
+    const folder = join(dirname(file), 'ledger-backups');
+    mkdirSync(folder);
+    copyFileSync(theirs, join(folder, 'ledger-20260314T173000Z.sqlite'));
+    copyFileSync(theirs, join(folder, 'ledger-20200101T000000Z.sqlite'));
+    expect(session.backupIfDue()).toBe(true);
+    session.ledger.db.exec('DROP TRIGGER journal_kept');
+    session.close();
+    const opened = openSession(file);
+    expect(must(opened, 'app.state', {}).trouble?.backups.map(({ jars }) => jars)).toEqual([4]);
+    expect(readdirSync(folder).length).toBe(3);
+    opened.close();
+  });
+
+  it.each(['1900-01-01T00:00:00Z', '1969-12-31T23:00:00+02:00', '9999-12-31T23:59:59-12:00'])(
+    'at %s ids, days and the names of backups are what they should be',
+    (now) => {
+      const session = openSession(newFile(), 'create', now);
+      must(session, 'source.save', plainSource('Tin'));
+      expect(basename(must(session, 'ledger.backup', {}).file)).toMatch(/^ledger-\d{8}T\d{6}Z\.sqlite$/);
+      expect(session.backupIfDue()).toBe(false);
+      session.close();
+    },
+  );
+});
+
 describe('which backups stay', () => {
   const HOUR = 3_600_000;
   const now = Date.UTC(2026, 2, 14, 12);
@@ -99,6 +176,10 @@ describe('which backups stay', () => {
       acts: 50 - i,
     }));
     expect(backupsToRemove(burst, now)).toEqual([]);
+    // A hundred of them take no place of one that was made by a clock that was right.
+    const ahead = Array.from({ length: 100 }, (_, i) => ({ name: `f${i}`, madeAt: now + (i + 1) * HOUR * 24, acts: i })); // prettier-ignore
+    const daily = Array.from({ length: 10 }, (_, i) => made(24 * (i + 1)));
+    expect(backupsToRemove([...ahead, ...daily], now)).toEqual([]);
     const future = Array.from({ length: 20 }, (_, i) => ({
       name: `f${i}`,
       madeAt: now + i * 60_000,
