@@ -3,7 +3,7 @@
 import { z } from 'zod';
 import { ChoiceReply, NextReply, RestartReply } from './advice/shapes';
 import type { CallName, JobName, ReadName, WriteName } from './call-names';
-import { Amount, Day, Line, Moment, Name, Price, Prose, Temperature, Uid } from './ledger/basics';
+import { Amount, Day, FilePath, Line, Moment, Name, Price, Prose, Temperature, Uid } from './ledger/basics';
 import {
   Addition,
   Batch,
@@ -231,7 +231,7 @@ const acted = z.strictObject({ act: Uid });
 
 export const FileInput = z.union([
   /** Headless only: from the page it is forbidden. */
-  z.strictObject({ path: z.string().min(1).max(4096) }),
+  z.strictObject({ path: FilePath.min(1) }),
   z.strictObject({ name: z.string().max(500), bytes: z.instanceof(Uint8Array) }),
 ]);
 
@@ -505,12 +505,12 @@ export const contract = {
     }),
   ),
   /** file null: the window asks with the system's dialog. A path is for headless callers; from the page it is forbidden. */
-  'ledger.open': entry('job', z.strictObject({ file: z.string().max(4096).nullable() }), AppState),
+  'ledger.open': entry('job', z.strictObject({ file: FilePath.nullable() }), AppState),
   /** A throwaway copy of the invented ledger. */
   'ledger.openDemo': entry('job', empty, AppState),
   /** Back to the keeper's own ledger, or to the three doors where there is none yet. */
   'ledger.leaveDemo': entry('job', empty, AppState),
-  'ledger.create': entry('job', z.strictObject({ file: z.string().max(4096).nullable() }), AppState),
+  'ledger.create': entry('job', z.strictObject({ file: FilePath.nullable() }), AppState),
   'ledger.recover': entry('job', z.strictObject({ how: z.enum(['newest backup', 'save what can be read', 'show folder']) }), AppState),
   'ledger.backup': entry('job', empty, z.strictObject({ file: z.string(), bytes: count })),
 } as const satisfies Record<CallName, Entry>; // prettier-ignore

@@ -24,9 +24,10 @@ export function plainIssue(issue: Issue, input: unknown): string {
   switch (issue.code) {
     case 'invalid_type': {
       const wanted = KINDS[issue.expected] ?? issue.expected;
-      return at(input, issue.path) === undefined
-        ? `this is missing; it needs ${wanted}`
-        : `this has to be ${wanted}`;
+      const given = at(input, issue.path);
+      // JSON can carry 1e400, which is endless here.
+      if (given === Infinity || given === -Infinity) return 'this is more than any number that is kept here';
+      return given === undefined ? `this is missing; it needs ${wanted}` : `this has to be ${wanted}`;
     }
     case 'unrecognized_keys':
       return `takes no ${issue.keys.length === 1 ? 'field' : 'fields'} called ${quoted(issue.keys)}`;

@@ -17,12 +17,14 @@ const daysInMonth = (year: number, month: number): number =>
       ? 30
       : 31;
 
-/** Whether text is a real civil day written YYYY-MM-DD. */
+/** Whether text is a real civil day written YYYY-MM-DD, of the years 1900 to 2999. */
 export function isDay(text: string): boolean {
   const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(text);
   if (!parts) return false;
   const [year, month, day] = [Number(parts[1]), Number(parts[2]), Number(parts[3])];
-  return year >= 1900 && month >= 1 && month <= 12 && day >= 1 && day <= daysInMonth(year, month);
+  return (
+    year >= 1900 && year <= 2999 && month >= 1 && month <= 12 && day >= 1 && day <= daysInMonth(year, month)
+  );
 }
 
 /** A civil day, YYYY-MM-DD. Text end to end: no time zone can move it. */
@@ -44,6 +46,14 @@ export const Line = z.string().max(200);
 export const Name = Line.min(1).refine((text) => !showsNothing(text), {
   message: 'nothing of this can be seen; it needs a name',
 });
+
+/** The path of a file: no system has names with a NUL in them. */
+export const FilePath = z
+  .string()
+  .max(4096)
+  .refine((text) => !text.includes('\0'), {
+    message: 'this holds a character that no name of a file has',
+  });
 
 export const Prose = z.string().max(10_000);
 

@@ -4,7 +4,7 @@ import type { Ledger } from '../ledger';
 import { refuseJarName } from '../jar-names';
 import { Refused } from '../refusal';
 import { standingJar } from './parts';
-import { mustSay, tidy } from './tidy';
+import { mustSay, refuseUnreadable, tidy } from './tidy';
 
 /** @throws Refused 'name of a jar', 'not found', 'invalid' */
 export function saveSource(ledger: Ledger, input: Parsed<'source.save'>): Reply<'source.save'> {
@@ -81,13 +81,15 @@ export function savePreferences(
   return { act: done.act.uid };
 }
 
-/** Drafts are no records: they leave no trace in the journal. */
+/** Drafts are no records: they leave no trace in the journal. @throws Refused 'invalid', 'unreadable' */
 export function saveDraft(ledger: Ledger, { key, json }: Parsed<'draft.save'>): Reply<'draft.save'> {
   try {
     JSON.parse(json);
   } catch {
     throw new Refused('invalid', { path: 'json', problem: 'is not JSON' });
   }
+  refuseUnreadable(key, 'key');
+  refuseUnreadable(json, 'json');
   const savedAt = ledger.clock.now();
   ledger.rows
     .prepare(

@@ -7,13 +7,18 @@ const KEPT_EMPTY = new Set(['genus', 'species', 'designation']);
 /** Characters that would not come back as they went in: controls but tab and line breaks, halves of pairs. */
 const UNREADABLE = /\p{Surrogate}|(?![\t\n\r])\p{Cc}/u;
 
+/** @throws Refused 'unreadable' where text would not come back as it went in */
+export function refuseUnreadable(text: string, path: string): void {
+  if (UNREADABLE.test(text)) throw new Refused('unreadable', { path });
+}
+
 /**
  * The same record with every text trimmed and empty text turned into null.
  * @throws Refused 'unreadable'
  */
 export function tidy<T>(value: T, path = ''): T {
   if (typeof value === 'string') {
-    if (UNREADABLE.test(value)) throw new Refused('unreadable', { path });
+    refuseUnreadable(value, path);
     const trimmed = value.trim();
     return (trimmed === '' && !KEPT_EMPTY.has(path.slice(path.lastIndexOf('.') + 1)) ? null : trimmed) as T;
   }
