@@ -5,7 +5,7 @@ import { z } from 'zod';
 
 type Schema = z.core.$ZodType;
 type Def = z.core.$ZodTypeDef & Record<string, unknown>;
-const defOf = (schema: Schema): Def => schema._zod.def as unknown as Def;
+const defOf = (schema: Schema): Def => schema['_zod'].def as unknown as Def;
 
 /** What stands for the records of a ledger, so that inputs can mean something. */
 export interface Known {
@@ -33,7 +33,7 @@ const nasty: Arbitrary<unknown> = fc.oneof(
 ); // prettier-ignore
 
 const bagOf = (schema: Schema): Record<string, number | undefined> =>
-  schema._zod.bag as Record<string, number | undefined>;
+  schema['_zod'].bag as Record<string, number | undefined>;
 
 const takes = (schema: Schema, value: unknown): boolean => z.safeParse(schema, value).success;
 

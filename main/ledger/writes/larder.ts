@@ -29,6 +29,9 @@ export function saveSource(ledger: Ledger, input: Parsed<'source.save'>): Reply<
 export function savePackage(ledger: Ledger, input: Parsed<'package.save'>): Reply<'package.save'> {
   const { id, source, ...given } = tidy(input.package);
   mustSay(given, 'name');
+  // The table itself refuses this, before the rule book is asked.
+  if (source !== null && given.of !== 'source')
+    throw new Refused('package of something else', { name: given.name });
   const fields = { ...given, source: ledger.rows.keyOrNull('source', source) };
   const key = ledger.rows.keyOrNull('package', id);
   const done = ledger.acts.mustRun(
