@@ -1,7 +1,8 @@
 // Starts the ledger worker and speaks with it: one call, one reply, always, also when the worker dies.
 // With or without a window: no electron here.
 import { Worker } from 'node:worker_threads';
-import type { Result } from '../core/contract';
+import { WRITES } from '../core/call-names';
+import type { AppState, CallName, Result } from '../core/contract';
 import { checkInput, checkReply } from './check-call';
 import type { FromWorker, ToWorker, WorkerCall, WorkerStart } from './ledger/protocol';
 
@@ -12,28 +13,21 @@ export interface JobWatch {
 }
 
 interface Waiting {
-  readonly name: WorkerCall;
   readonly job: JobWatch | null;
   readonly settle: (result: Result<unknown>) => void;
 }
 
 const CLOSING_MS = 10_000;
 
-/** One open ledger: a worker thread that owns the file. */
-export class LedgerHost {
-  readonly start: WorkerStart;
+/** A worker thread that has the ledger open: one call, one reply, also when it dies. */
+class LedgerThread {
   readonly #worker: Worker;
   readonly #waiting = new Map<number, Waiting>();
   readonly #gone: Promise<void>;
   #lastId = 0;
   #alive = true;
 
-  /**
-   * @param workerFile the built worker
-   * @param changed called when something was recorded or the program's state changed
-   */
   constructor(workerFile: URL, start: WorkerStart, changed: () => void) {
-    this.start = start;
     this.#worker = new Worker(workerFile, { workerData: start });
     this.#worker.on('message', (message: FromWorker) => {
       if (message.kind === 'changed') changed();
@@ -54,25 +48,26 @@ export class LedgerHost {
     });
   }
 
-  /** False once the worker has ended, by request or by accident. */
+  /** False once it has ended, by request or by accident. */
   get alive(): boolean {
     return this.#alive;
   }
 
-  /** Asks the worker. Resolves to a refusal where the request, the reply or the worker fails; never rejects. */
-  async call(name: WorkerCall, rawInput: unknown, job: JobWatch | null = null): Promise<Result<unknown>> {
-    const input = checkInput(name, rawInput);
-    if (!input.ok) return input;
-    if (!this.#alive) return stopped;
-    const id = ++this.#lastId;
-    const result = await new Promise<Result<unknown>>((settle) => {
-      this.#waiting.set(id, { name, job, settle });
-      this.#send({ kind: 'call', id, name, input: input.value, cancel: job?.cancel ?? null });
-    });
-    return checkReply(name, result);
+  get idle(): boolean {
+    return this.#waiting.size === 0;
   }
 
-  /** Lets the worker finish and close its file; ends it where it does not within ten seconds. */
+  /** @param input already parsed against the contract */
+  ask(name: WorkerCall, input: unknown, job: JobWatch | null): Promise<Result<unknown>> {
+    if (!this.#alive) return Promise.resolve(stopped);
+    const id = ++this.#lastId;
+    return new Promise((settle) => {
+      this.#waiting.set(id, { job, settle });
+      this.#send({ kind: 'call', id, name, input, cancel: job?.cancel ?? null });
+    });
+  }
+
+  /** Lets it finish and close its file; ends it where it does not within ten seconds. */
   async close(): Promise<void> {
     if (!this.#alive) return;
     this.#send({ kind: 'close' });
@@ -94,6 +89,89 @@ export class LedgerHost {
     if (error) process.stderr.write(`jarline: the ledger worker ended: ${describe(error)}\n`);
     this.#alive = false;
     for (const id of this.#waiting.keys()) this.#settle(id, stopped);
+  }
+}
+
+/** What may record, and so waits while notes come in. */
+const RECORDING = new Set<CallName>([...WRITES, 'ledger.backup', 'ledger.recover']);
+/** A thread that nothing was asked of for so long gives its memory back. */
+const IDLE_MS = 60_000;
+
+/**
+ * One open ledger: a worker thread that owns the file, and beside it, while notes are read or brought in, a second one for
+ * just that. While the second one writes, what is read shows the ledger from before, and what would record waits behind it.
+ */
+export class LedgerHost {
+  readonly start: WorkerStart;
+  readonly #workerFile: URL;
+  readonly #changed: () => void;
+  readonly #ledger: LedgerThread;
+  #notes: LedgerThread | null = null;
+  #idle: NodeJS.Timeout | undefined;
+  /** The end of the last import that was asked for; null where none is under way. */
+  #importing: Promise<unknown> | null = null;
+
+  /**
+   * @param workerFile the built worker
+   * @param changed called when something was recorded or the program's state changed
+   */
+  constructor(workerFile: URL, start: WorkerStart, changed: () => void) {
+    this.start = start;
+    this.#workerFile = workerFile;
+    this.#changed = changed;
+    this.#ledger = new LedgerThread(workerFile, start, changed);
+  }
+
+  /** False once the worker has ended, by request or by accident. */
+  get alive(): boolean {
+    return this.#ledger.alive;
+  }
+
+  /** Asks the worker. Resolves to a refusal where the request, the reply or the worker fails; never rejects. */
+  async call(name: WorkerCall, rawInput: unknown, job: JobWatch | null = null): Promise<Result<unknown>> {
+    const input = checkInput(name, rawInput);
+    if (!input.ok) return input;
+    return checkReply(name, await this.#answer(name, input.value, job));
+  }
+
+  #answer(name: WorkerCall, input: unknown, job: JobWatch | null): Promise<Result<unknown>> {
+    if (name === 'notes.preview') return this.#ofNotes(name, input, job);
+    const ask = (): Promise<Result<unknown>> => this.#ledger.ask(name, input, job);
+    const before = this.#importing;
+    if (name !== 'notes.bringIn') return before && RECORDING.has(name) ? before.then(ask) : ask();
+    const done = (before ?? Promise.resolve()).then(() => this.#ofNotes(name, input, job));
+    this.#importing = done;
+    return done.finally(() => {
+      if (this.#importing === done) this.#importing = null;
+    });
+  }
+
+  /** Reads or brings in notes in a thread beside the ledger's own, after all that was asked for before. */
+  async #ofNotes(name: WorkerCall, input: unknown, job: JobWatch | null): Promise<Result<unknown>> {
+    const state = await this.#ledger.ask('app.state', {}, null);
+    // A ledger that is not open says why in the thread that owns it.
+    if (!state.ok || (state.value as AppState).ledger === null) return this.#ledger.ask(name, input, job);
+    clearTimeout(this.#idle);
+    if (!this.#notes?.alive)
+      this.#notes = new LedgerThread(
+        this.#workerFile,
+        { ...this.start, mode: 'open', beside: true },
+        this.#changed,
+      );
+    const notes = this.#notes;
+    const result = await notes.ask(name, input, job);
+    if (notes.idle) {
+      clearTimeout(this.#idle);
+      this.#idle = setTimeout(() => void notes.close(), IDLE_MS);
+      this.#idle.unref();
+    }
+    return result;
+  }
+
+  /** Lets the workers finish and close the file; ends them where they don't within ten seconds. */
+  async close(): Promise<void> {
+    clearTimeout(this.#idle);
+    await Promise.all([this.#notes?.close(), this.#ledger.close()]);
   }
 }
 

@@ -30,7 +30,7 @@ const MOST_LESSONS = 8;
 /** Reads a file as far as it can be: what it adds, and everything that is to be said about it. */
 export function readNotes(input: NotesInput): NotesReading {
   const table = readTable(input.text, input.step);
-  const taught: Taught = { products: new Map(), cultures: new Set() };
+  const taught: Taught = { products: new Map(), cultures: new Set(), known: new Set() };
   for (let lesson = 1; ; lesson += 1) {
     const reading = readOnce(input, table, taught);
     if (!reading.ok || lesson === MOST_LESSONS || !learnt(reading.plan, taught)) return reading;
@@ -41,12 +41,15 @@ export function readNotes(input: NotesInput): NotesReading {
 interface Taught {
   readonly products: Map<string, string>;
   readonly cultures: Set<string>;
+  /** Names that the rows were read with besides, so that there is nothing to teach of them. */
+  readonly known: Set<string>;
 }
 
 /** Takes in what a plan teaches. @returns whether any of it was new */
-function learnt(plan: NotesPlan, { products, cultures }: Taught): boolean {
+function learnt(plan: NotesPlan, { products, cultures, known }: Taught): boolean {
   const before = products.size + cultures.size;
   for (const { name, receivedFrom } of plan.sources) {
+    if (known.has(plain(name))) continue;
     if (receivedFrom !== null) cultures.add(plain(name));
     else if (!products.has(plain(name))) products.set(plain(name), name);
   }
@@ -105,6 +108,7 @@ function readOnce(input: NotesInput, table: Table, taught: Taught): NotesReading
       if (counted && !/\d/.test(text)) for (const name of text.split(STRONG)) productNames.add(plain(name));
     }
   }
+  for (const name of [...productNames, ...isCulture]) taught.known.add(name);
   const firstDay = rows.reduce<string>(
     (least, { identity }) => (identity.day !== null && identity.day < least ? identity.day : least),
     '9999',

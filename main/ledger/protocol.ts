@@ -29,6 +29,8 @@ export interface WorkerStart {
   /** null until a door is chosen: `app.state` then has ledger null, other calls are refused with 'no ledger'. */
   readonly file: string | null;
   readonly mode: OpenMode;
+  /** A second thread for one kind of call: what happens by itself is the first one's. */
+  readonly beside?: true;
   /** A moment with its offset that the clock stands still at (tests, screenshots); null for the machine's clock. */
   readonly now: string | null;
   /** IANA name, for the day that is today and the offset of moments. */

@@ -45,7 +45,7 @@ port.on('message', (message: ToWorker) => {
 // A clock that stands still is a test's or a picture's: there nothing happens by itself.
 const backup = setTimeout(() => {
   try {
-    if (start.now === null) session.backupIfDue();
+    if (start.now === null && !start.beside) session.backupIfDue();
   } catch (error) {
     // Nobody asked for it, so nobody is answered; what is wrong with the disk shows at the next call.
     unexpected(error);
@@ -55,7 +55,7 @@ const backup = setTimeout(() => {
 // Another process may record into the same file: what the window shows is then old.
 const elsewhere = setInterval(() => {
   try {
-    if (session.changedElsewhere()) tell({ kind: 'changed' });
+    if (!start.beside && session.changedElsewhere()) tell({ kind: 'changed' });
   } catch (error) {
     // What is wrong with the disk shows at the next call.
     unexpected(error);

@@ -59,7 +59,7 @@ it('loses only what was under way', async () => {
       progress: (done, _total, says) => {
         if (ended || says !== 'bringing in rows' || done === 0) return;
         ended = true;
-        void workers[0]?.terminate();
+        void workers.at(-1)?.terminate();
       },
     },
   );
