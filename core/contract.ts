@@ -127,8 +127,10 @@ export const Drawing = z.strictObject({
   keys: column(Int32Array),
   /** Along: generation (or days since the first jar, scaled), from left. */
   x: column(Float64Array),
-  /** Across: row, from the top. */
+  /** Across: row, from the top; a whole number. */
   y: column(Float64Array),
+  /** Index in `lanes`. */
+  lane: column(Int32Array),
   /** Index of the seed it hangs from, or -1. */
   parent: column(Int32Array),
   parentShare: column(Float64Array),
@@ -151,6 +153,20 @@ export const Drawing = z.strictObject({
       sources: z.array(
         z.strictObject({ name: z.string(), strains: z.array(z.string()), culture: z.boolean() }),
       ),
+    }),
+  ),
+  /** Bands of rows in the order of founding, one for each line, and one for each batch of unknown past. */
+  lanes: z.array(
+    z.strictObject({
+      /** The line's permanent id, as in family.get; null where the past is unknown. */
+      line: Uid.nullable(),
+      name: z.string(),
+      founded: z.string().nullable(),
+      /** First and last row, and the row of the path that goes on; where its first jar stands. */
+      top: z.int(),
+      bottom: z.int(),
+      level: z.int(),
+      x: z.number(),
     }),
   ),
   width: z.number(),

@@ -56,8 +56,11 @@ export const dayAfter = (days: number): string =>
 
 export interface FamilyShape {
   readonly jars: number;
-  /** 'bushy': batches of one to four jars from recent jars, one in eight mixed from two. 'line': each jar from the one before. */
-  readonly shape: 'bushy' | 'line';
+  /**
+   * 'bushy': batches of one to four jars from recent jars, one in eight mixed from two. 'line': each jar from the one
+   * before. 'lines': batches of three and four, each from one jar of the batch before, and a fresh start every 25 batches.
+   */
+  readonly shape: 'bushy' | 'line' | 'lines';
   readonly seed?: number;
   /** One jar in this many is spoiled; 0: none. */
   readonly spoiledOneIn?: number;
@@ -84,10 +87,16 @@ export function syntheticFamily(wanted: FamilyShape): FamilyRecords {
     if (upTo(2)) seedWith({ jar, source: 2, pieces: 4 + upTo(4), countPerPiece: 5e8 });
   };
   let batch = 0;
+  /** The first jar of the batch before. */
+  let last = 0;
   while (jars.length < wanted.jars) {
     batch++;
     const before = jars.length;
-    const many = wanted.shape === 'line' ? 1 : Math.min(1 + upTo(4), wanted.jars - before);
+    const wish = { bushy: () => 1 + upTo(4), line: () => 1, lines: () => 3 + upTo(2) }[wanted.shape]();
+    const many = Math.min(wish, wanted.jars - before);
+    const seed = wanted.shape === 'lines' && before > 0 ? last + upTo(before + 1 - last) : before;
+    const fresh = { bushy: batch % 500 === 0, line: false, lines: batch % 25 === 0 }[wanted.shape];
+    last = before + 1;
     for (let letter = 0; letter < many; letter++) {
       const key = jars.length + 1;
       const spoiled = wanted.spoiledOneIn ? upTo(wanted.spoiledOneIn) === 0 : false;
@@ -95,10 +104,10 @@ export function syntheticFamily(wanted: FamilyShape): FamilyRecords {
       jars.push(
         plainJar({ key, batch, hold: batch, madeOn, letter: LETTERS[letter] as string, label: `${madeOn} ${LETTERS[letter]} ${batch}`, spoiled }), // prettier-ignore
       );
-      if (before === 0 || (wanted.shape === 'bushy' && batch % 500 === 0)) {
+      if (before === 0 || fresh) {
         found(key);
-      } else if (wanted.shape === 'line') {
-        seedWith({ jar: key, fromJar: key - 1, volumeMl: 44.36 });
+      } else if (wanted.shape !== 'bushy') {
+        seedWith({ jar: key, fromJar: seed, volumeMl: 44.36 });
       } else {
         // Recent jars are likelier seeds, some old ones (cubes from the freezer) come back.
         const pick = (): number =>

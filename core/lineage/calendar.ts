@@ -2,11 +2,7 @@
 import { dayLabel } from './labels';
 
 /** Days since 1970-01-01 of a civil day, by the proleptic Gregorian calendar; no clock and no zone are asked. */
-export function dayNumber(day: string): number {
-  return (
-    Date.UTC(Number(day.slice(0, 4)), Number(day.slice(5, 7)) - 1, Number(day.slice(8, 10))) / 86_400_000
-  );
-}
+export const dayNumber = (day: string): number => Date.parse(`${day}T00:00:00Z`) / 86_400_000;
 
 /** Most ticks written above a drawing; beyond that, every third, sixth, then twelfth month, and so on. */
 const MOST_TICKS = 60;
@@ -29,45 +25,30 @@ export interface Along {
  * Lays jars along time. A jar stands at its day, or just right of what would cover it in its row (a jar seeded on the day
  * its seed was made); one of unknown day stands a step after its seed, or a step before what it seeded.
  *
- * @param days YYYY-MM-DD or null, by jar
+ * @param days as in dayNumber, NaN where unknown, by jar
  * @param parent the jar it hangs from, or -1
- * @param rows row of each jar, in steps
+ * @param rows row of each jar, in whole steps
  * @param order seeds before what they seeded
  */
 export function layAlongCalendar(
-  days: readonly (string | null)[],
+  days: Float64Array,
   parent: Int32Array,
   rows: Float64Array,
   order: Int32Array,
 ): Along {
-  const numbers = days.map((day) => (day === null ? NaN : dayNumber(day)));
   let first = Infinity;
   let last = -Infinity;
-  for (const day of numbers) {
+  for (const day of days) {
     if (day < first) first = day;
     if (day > last) last = day;
   }
   const waits: number[] = [];
   parent.forEach((seed, jar) => {
-    const wait = (numbers[jar] as number) - (numbers[seed] ?? NaN);
+    const wait = (days[jar] as number) - (days[seed] ?? NaN);
     if (wait > 0) waits.push(wait);
   });
   const step = daysPerStep(waits);
-  const x = new Float64Array(days.length);
-  const earliestChild = new Float64Array(days.length).fill(Infinity);
-  for (const jar of order) {
-    const seed = parent[jar] as number;
-    const day = numbers[jar] as number;
-    if (seed >= 0 && day < (earliestChild[seed] as number)) earliestChild[seed] = day;
-  }
-  for (const jar of order) {
-    const seed = parent[jar] as number;
-    const day = numbers[jar] as number;
-    const child = earliestChild[jar] as number;
-    if (!Number.isNaN(day)) x[jar] = (day - first) / step;
-    else if (seed >= 0) x[jar] = (x[seed] as number) + 1;
-    else x[jar] = Number.isFinite(child) ? (child - first) / step - 1 : 0;
-  }
+  const x = placesInTime(days, parent, order, first, step);
   keepApart(x, rows, parent, order);
   const least = x.reduce((low, at) => Math.min(low, at), 0);
   for (let i = 0; i < x.length; i++) x[i] = (x[i] as number) - least;
@@ -77,20 +58,45 @@ export function layAlongCalendar(
   return { x, ticks: ticks.filter((tick) => tick.x >= 0) };
 }
 
+/** Steps from the first day, each jar by itself; one of unknown day no further than the first known day below it. */
+function placesInTime(
+  days: Float64Array,
+  parent: Int32Array,
+  order: Int32Array,
+  first: number,
+  step: number,
+): Float64Array<ArrayBuffer> {
+  const firstBelow = new Float64Array(days.length).fill(Infinity);
+  for (let i = order.length - 1; i >= 0; i--) {
+    const jar = order[i] as number;
+    const seed = parent[jar] as number;
+    const day = days[jar] as number;
+    const from = Number.isNaN(day) ? (firstBelow[jar] as number) : day;
+    if (seed >= 0 && from < (firstBelow[seed] as number)) firstBelow[seed] = from;
+  }
+  const x = new Float64Array(days.length);
+  for (const jar of order) {
+    const seed = parent[jar] as number;
+    const day = days[jar] as number;
+    const known = firstBelow[jar] as number;
+    const below = known === Infinity ? Infinity : (known - first) / step;
+    if (!Number.isNaN(day)) x[jar] = (day - first) / step;
+    else if (seed >= 0) x[jar] = Math.min((x[seed] as number) + 1, below);
+    else x[jar] = Number.isFinite(below) ? below - 1 : 0;
+  }
+  return x;
+}
+
 /** How far right of its seed a jar stands at least, so that no ribbon runs backwards in time. */
 const BEHIND_SEED = 0.5;
 
-/** One step, less what rounding may take: (x + 1) - 1 can be smaller than x, and then a jar would be moved for ever. */
-const APART = 1 - 1e-9;
-
 /**
- * Moves jars right, as little as needed, until no two within one row of each other are within one step. It ends: a jar
- * only ever moves right, and only to one step after a jar that stands already, of which there are finitely many.
+ * Moves jars right, as little as needed, until no two of one row are within one step and none is left of its seed.
  *
  * @param x steps along the calendar, by jar; changed in place
- * @param rows row of each jar, in steps
+ * @param rows row of each jar, in whole steps from 0
  * @param parent the jar it hangs from, or -1
- * @param order seeds before what they seeded
+ * @param order seeds before what they seeded, and no jar left of its seed by more than rounding
  */
 export function keepApart(x: Float64Array, rows: Float64Array, parent: Int32Array, order: Int32Array): void {
   const turn = new Int32Array(x.length);
@@ -100,34 +106,15 @@ export function keepApart(x: Float64Array, rows: Float64Array, parent: Int32Arra
   const fromLeft = order.toSorted(
     (a, b) => (x[a] as number) - (x[b] as number) || (turn[a] as number) - (turn[b] as number),
   );
-  /** Jars already standing, by whole row; along each list x only grows. */
-  const bands = new Map<number, number[]>();
+  /** Where the next jar of each row may stand. */
+  const free = new Float64Array(rows.reduce((most, row) => Math.max(most, row), 0) + 1).fill(-Infinity);
   for (const jar of fromLeft) {
     const row = rows[jar] as number;
-    const band = Math.floor(row);
     const seed = parent[jar] as number;
-    const own = bands.get(band) ?? [];
-    bands.set(band, own);
-    let at = x[jar] as number;
-    if (seed >= 0) at = Math.max(at, (x[seed] as number) + BEHIND_SEED);
-    if (own.length > 0) at = Math.max(at, (x[own.at(-1) as number] as number) + 1);
-    for (let moved = true; moved;) {
-      moved = false;
-      for (const list of [bands.get(band - 1) ?? [], bands.get(band + 1) ?? []]) {
-        for (let i = list.length - 1; i >= 0 && (x[list[i] as number] as number) > at - APART; i--) {
-          const other = list[i] as number;
-          if (Math.abs((rows[other] as number) - row) > 1 - 1e-9 || (x[other] as number) >= at + APART)
-            continue;
-          // Beyond 2^25 steps rounding can make this no move at all; then it must not count as one.
-          const free = (x[other] as number) + 1;
-          if (free <= at) continue;
-          at = free;
-          moved = true;
-        }
-      }
-    }
+    const behind = seed >= 0 ? (x[seed] as number) + BEHIND_SEED : -Infinity;
+    const at = Math.max(x[jar] as number, behind, free[row] as number);
     x[jar] = at;
-    own.push(jar);
+    free[row] = at + 1;
   }
 }
 

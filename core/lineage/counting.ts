@@ -1,5 +1,6 @@
 // The counts of one jar, from the counts of what seeded it: generation, doublings, shares, traced shares, lines.
 // Columns hold one slot per jar; a slot is given once to a key and never to another.
+import { dayNumber } from './calendar';
 import { LineSets } from './line-sets';
 import { doublingsInJar, shareSeeds, type SeedContext } from './seed-shares';
 import type { FamilyJar, FamilySeeding, FamilySource, ShareBasis } from './types';
@@ -11,6 +12,9 @@ export const UNKNOWN_PAST = 0;
 export const FROM_SOURCE = -1;
 /** From a jar the family does not hold (a stub of a mistake): what it was, nobody knows. */
 export const FROM_UNKNOWN = -2;
+
+/** Before any day that can be written. */
+export const UNKNOWN_DAY = -(2 ** 31);
 
 /** What part traces back to each source: ascending source keys, shares summing to 1. Shared between jars, never changed. */
 export interface Traced {
@@ -73,6 +77,8 @@ export class FamilyColumns {
   transfers = new Float64Array(0);
   start = new Float64Array(0);
   lineSet = new Int32Array(0);
+  /** Day made, as in dayNumber; UNKNOWN_DAY for a lost jar of unknown day. */
+  day = new Int32Array(0);
 
   constructor(
     readonly index: SlotIndex,
@@ -98,6 +104,7 @@ export class FamilyColumns {
     next.transfers = grown(Float64Array, this.transfers, size);
     next.start = grown(Float64Array, this.start, size);
     next.lineSet = grown(Int32Array, this.lineSet, size);
+    next.day = grown(Int32Array, this.day, size);
     while (next.jars.length < size) next.open();
     return next;
   }
@@ -149,6 +156,7 @@ export class FamilyColumns {
     const jar = this.jars[slot] as FamilyJar;
     const before = this.#snapshot(slot);
     this.#weigh(slot, jar);
+    this.day[slot] = jar.madeOn === null ? UNKNOWN_DAY : dayNumber(jar.madeOn);
     const seedings = this.seedings[slot] as readonly FamilySeeding[];
     const from = this.seedSlots[slot] as readonly number[];
     const shares = this.shares[slot] as readonly number[];

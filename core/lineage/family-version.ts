@@ -164,6 +164,11 @@ export class Family {
     return this.#allCautions.level(this.#slot(key));
   }
 
+  /** The same by slot, for the files of this folder. */
+  cautionLevelAt(slot: number): CautionLevel | null {
+    return this.#allCautions.level(slot);
+  }
+
   /** Keys of all jars that a spoiled jar puts a caution on, itself included; none for a jar that is not spoiled. */
   cautionedBy(key: number): number[] {
     return this.#keys(this.cautionedSlots(this.#slot(key)));

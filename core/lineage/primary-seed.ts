@@ -1,19 +1,20 @@
 // The one seed a jar hangs from in the drawing, and along which its way back is told.
-import type { FamilyColumns } from './counting';
+import { type FamilyColumns, UNKNOWN_DAY } from './counting';
 
 const text = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 /** The order jars are met in: day (an unknown one last), batch, letter, label, key. */
 export function compareJars(columns: FamilyColumns, a: number, b: number): number {
-  const [one, other] = [columns.jars[a], columns.jars[b]];
-  if (!one || !other) return a - b;
+  const [day, other] = [columns.day[a] as number, columns.day[b] as number];
+  if (day !== other) return day === UNKNOWN_DAY ? 1 : other === UNKNOWN_DAY ? -1 : day - other;
+  const [one, two] = [columns.jars[a], columns.jars[b]];
+  if (!one || !two) return a - b;
   return (
-    text(one.madeOn ?? '9999', other.madeOn ?? '9999') ||
-    one.batch - other.batch ||
-    one.letter.length - other.letter.length ||
-    text(one.letter, other.letter) ||
-    text(one.label, other.label) ||
-    one.key - other.key
+    one.batch - two.batch ||
+    one.letter.length - two.letter.length ||
+    text(one.letter, two.letter) ||
+    text(one.label, two.label) ||
+    one.key - two.key
   );
 }
 

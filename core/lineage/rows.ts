@@ -1,72 +1,273 @@
-// A row for every jar, so that a line reads straight and no two jars of one column overlap. The layout is d3-hierarchy's
-// tidy tree; only its node objects are built here, because its own constructor climbs to the root from every node and is
-// quadratic on a long line (its computeHeight).
-import { cluster, type HierarchyNode, type HierarchyPointNode, hierarchy, tree } from 'd3-hierarchy';
+// A row for every jar, so that a line runs level: the path that goes on, to the jar made last, is one straight row;
+// batch-mates and branches stand above and below it in their order, packed as closely as the columns allow.
+//
+// One pass from the newest jars back to the founders, over typed arrays. What hangs from a jar is a block, and all that
+// matters of a block is its two contours: the lowest and the highest row it takes in each column, kept as linked runs of
+// columns, each a step from the run before. To pack one block against another, the two facing contours are walked
+// together as far as the shorter goes; what was walked is covered then and never walked again, so that all of it is
+// linear. (Threaded contours: Reingold & Tilford 1981, IEEE TSE SE-7(2):223-228; here without their centring.)
 
-type RowNode = HierarchyNode<number>;
+/** What the rows rest on. Jars by index; those that hang from no other are in a lane given for them. */
+export interface Hanging {
+  /** All jars; those that hang from the same one stand in this order from top to bottom. */
+  readonly order: Int32Array;
+  /** For each jar the jar it hangs from, or -1. */
+  readonly parent: Int32Array;
+  /** For each jar its generation: larger than its parent's, maybe by more than one. */
+  readonly column: Int32Array;
+  /** For each jar its day as a number; of an unknown day less than any. What goes on is what was made last. */
+  readonly day: Int32Array;
+  /** For each jar that hangs from none its lane, from 0; not read for the others. */
+  readonly laneOf: Int32Array;
+  readonly lanes: number;
+}
 
-// d3-hierarchy exports its node class in effect but not in its types.
-const NodeOf = hierarchy(-1).constructor as new (data: number) => RowNode;
+/** Rows from the top, in steps of one jar, and the lanes they make: each a band of rows, in their order. */
+export interface Rows {
+  readonly row: Float64Array<ArrayBuffer>;
+  /** For each jar its lane. */
+  readonly lane: Int32Array<ArrayBuffer>;
+  /** For each lane its first and last row, and the row of the path that goes on. A lane without jars is 0, -1, 0. */
+  readonly top: Int32Array<ArrayBuffer>;
+  readonly bottom: Int32Array<ArrayBuffer>;
+  readonly level: Int32Array<ArrayBuffer>;
+  /** All jars, each after what it hangs from. */
+  readonly seedsFirst: Int32Array<ArrayBuffer>;
+}
 
-/** Unused places a column may need beside the jars themselves before the other layout is taken. */
-const FILLERS_PER_JAR = 4;
+/** No jar, no run. */
+const NONE = -1;
 
-/** Depth and height stay 0: neither layout reads them when it is given a node size. */
-function hang(child: RowNode, parent: RowNode): void {
-  child.parent = parent;
-  if (parent.children) parent.children.push(child);
-  else parent.children = [child];
+/** Who hangs from whom, as linked lists. A lane is the node after the last jar from which its founders hang. */
+interface Lists {
+  readonly first: Int32Array;
+  readonly next: Int32Array;
+  readonly before: Int32Array;
+  readonly parent: Int32Array;
+  /** All nodes, each after what it hangs from. */
+  readonly nodes: Int32Array<ArrayBuffer>;
+}
+
+function listsOf({ order, parent, laneOf, lanes }: Hanging): Lists {
+  const jars = parent.length;
+  const first = new Int32Array(jars + lanes).fill(NONE);
+  const next = new Int32Array(jars).fill(NONE);
+  const before = new Int32Array(jars).fill(NONE);
+  const hung = new Int32Array(jars + lanes).fill(NONE);
+  for (let i = jars - 1; i >= 0; i--) {
+    const jar = order[i] as number;
+    const own = parent[jar] as number;
+    const above = own >= 0 ? own : jars + (laneOf[jar] as number);
+    const after = first[above] as number;
+    hung[jar] = above;
+    next[jar] = after;
+    if (after !== NONE) before[after] = jar;
+    first[above] = jar;
+  }
+  const nodes = new Int32Array(jars + lanes);
+  let met = 0;
+  for (let lane = 0; lane < lanes; lane++) nodes[met++] = jars + lane;
+  for (let at = 0; at < met; at++) {
+    for (let jar = first[nodes[at] as number] as number; jar !== NONE; jar = next[jar] as number) nodes[met++] = jar; // prettier-ignore
+  }
+  return { first, next, before, parent: hung, nodes };
+}
+
+/** For each node the child that its path goes on to: the one above the latest day, then the deepest jar, then the first. */
+function levelChildren({ day, column }: Hanging, { next, first, nodes }: Lists): Int32Array {
+  const size = nodes.length;
+  const level = new Int32Array(size).fill(NONE);
+  const latest = new Int32Array(size);
+  const depth = new Int32Array(size);
+  for (let at = size - 1; at >= 0; at--) {
+    const node = nodes[at] as number;
+    const isJar = node < day.length;
+    let best = NONE;
+    let bestDay = 0;
+    let bestDepth = 0;
+    for (let child = first[node] as number; child !== NONE; child = next[child] as number) {
+      const childDay = latest[child] as number;
+      const childDepth = depth[child] as number;
+      if (best !== NONE && (childDay < bestDay || (childDay === bestDay && childDepth <= bestDepth)))
+        continue;
+      best = child;
+      bestDay = childDay;
+      bestDepth = childDepth;
+    }
+    level[node] = best;
+    latest[node] = isJar && (best === NONE || (day[node] as number) > bestDay) ? (day[node] as number) : bestDay; // prettier-ignore
+    depth[node] = best === NONE && isJar ? (column[node] as number) : bestDepth;
+  }
+  return level;
 }
 
 /**
- * Rows from the top, in steps of one jar.
- *
- * @param order all jars; those that hang from the same one stand in it from top to bottom
- * @param parent for each jar (by index) the jar it hangs from, or -1; same length as `column`
- * @param column for each jar its generation: larger than its parent's, but maybe by more than one
- * @returns for each jar its row, the topmost at 0; two jars of one column are at least 1 apart
+ * One side of all blocks. A run of columns at one row is named by a jar; it begins where the run before it ends, the
+ * first one right of what the block hangs from: so a ribbon that skips columns keeps its row free.
  */
-export function layRows(
-  order: Int32Array,
-  parent: Int32Array,
-  column: Int32Array,
-): Float64Array<ArrayBuffer> {
-  const rows = new Float64Array(parent.length);
-  if (order.length === 0) return rows;
-  // Columns that no jar stands in take no part: a culture received at its generation 4000 needs no 4000 fillers.
-  const used = [...new Set(column)].toSorted((a, b) => a - b);
-  const rank = new Map(used.map((generation, i) => [generation, i]));
-  const rankOf = (jar: number): number => rank.get(column[jar] as number) as number;
-  let fillers = 0;
-  for (const jar of order) {
-    const above = parent[jar] as number;
-    fillers += rankOf(jar) - (above < 0 ? -1 : rankOf(above)) - 1;
+class Contour {
+  /** Last column of each run. */
+  readonly to: Int32Array;
+  readonly next: Int32Array;
+  /** Rows from this run to the next. */
+  readonly step: Int32Array;
+  /** For each block its first and its last run, and the row of the last against the jar the block is named by. */
+  readonly head: Int32Array;
+  readonly tail: Int32Array;
+  readonly tailRow: Int32Array;
+
+  constructor(column: Int32Array) {
+    this.to = column.slice();
+    this.next = new Int32Array(column.length).fill(NONE);
+    this.step = new Int32Array(column.length);
+    this.head = new Int32Array(column.length);
+    this.tail = new Int32Array(column.length);
+    this.tailRow = new Int32Array(column.length);
   }
-  // A tidy tree tells columns by depth, so a jar further along is kept there by fillers. Where these would outnumber the
-  // jars by far, a row for every leaf is taken instead: taller, and nothing can overlap whatever the column.
-  const tidy = fillers <= FILLERS_PER_JAR * order.length;
-  const root = new NodeOf(-1);
-  const nodes = Array.from(parent, (_, jar) => new NodeOf(jar));
-  for (const jar of order) {
-    const above = parent[jar] as number;
-    let from = above < 0 ? root : (nodes[above] as RowNode);
-    if (tidy) {
-      for (let r = (above < 0 ? -1 : rankOf(above)) + 1; r < rankOf(jar); r++) {
-        const filler = new NodeOf(-1);
-        hang(filler, from);
-        from = filler;
-      }
+}
+
+/** The block that is being put together: its runs against the row that its path goes on in. */
+class Growing {
+  head = NONE;
+  headRow = 0;
+  tail = NONE;
+  tailRow = 0;
+
+  constructor(readonly of: Contour) {}
+
+  begin(block: number): void {
+    this.head = this.of.head[block] as number;
+    this.headRow = 0;
+    this.tail = this.of.tail[block] as number;
+    this.tailRow = this.of.tailRow[block] as number;
+  }
+
+  /** Puts a jar before all of it. */
+  close(jar: number): void {
+    const { of } = this;
+    if (this.head !== NONE && this.headRow === 0) of.head[jar] = this.head;
+    else {
+      of.head[jar] = jar;
+      of.next[jar] = this.head;
+      of.step[jar] = this.headRow;
     }
-    hang(nodes[jar] as RowNode, from);
+    of.tail[jar] = this.head === NONE ? jar : this.tail;
+    of.tailRow[jar] = this.head === NONE ? 0 : this.tailRow;
   }
-  const layout = tidy ? tree<number>() : cluster<number>();
-  layout.nodeSize([1, 1]).separation(() => 1)(root);
-  let top = Infinity;
-  for (const jar of order) {
-    const row = (nodes[jar] as HierarchyPointNode<number>).x;
-    rows[jar] = row;
-    if (row < top) top = row;
+}
+
+/**
+ * Packs a block against one side of what is there, as near as it goes.
+ * @param near the side it comes to lie on; @param far the other side
+ * @param out 1: further down; -1: further up
+ * @returns its row against that of the path that goes on
+ */
+function pack(block: number, near: Growing, far: Growing, out: 1 | -1): number {
+  const a = near.of;
+  const b = far.of;
+  let run = near.head;
+  let row = near.headRow;
+  let own = b.head[block] as number;
+  let ownRow = 0;
+  let most = -Infinity;
+  while (run !== NONE && own !== NONE) {
+    const apart = out * (row - ownRow);
+    if (apart > most) most = apart;
+    const end = a.to[run] as number;
+    const ownEnd = b.to[own] as number;
+    if (end <= ownEnd) {
+      row += a.step[run] as number;
+      run = a.next[run] as number;
+    }
+    if (ownEnd <= end) {
+      ownRow += b.step[own] as number;
+      own = b.next[own] as number;
+    }
   }
-  for (const jar of order) rows[jar] = (rows[jar] as number) - top;
-  return rows;
+  const at = out * (most + 1);
+  // On this side the block covers what was there, and what reaches further goes on behind it; on the other it is covered.
+  const blockTail = a.tail[block] as number;
+  const blockTailRow = at + (a.tailRow[block] as number);
+  near.head = a.head[block] as number;
+  near.headRow = at;
+  if (run === NONE) {
+    near.tail = blockTail;
+    near.tailRow = blockTailRow;
+  } else {
+    a.next[blockTail] = run;
+    a.step[blockTail] = row - blockTailRow;
+  }
+  if (own !== NONE) {
+    b.next[far.tail] = own;
+    b.step[far.tail] = at + ownRow - far.tailRow;
+    far.tail = b.tail[block] as number;
+    far.tailRow = at + (b.tailRow[block] as number);
+  }
+  return at;
+}
+
+/** For each jar its row against what it hangs from. */
+function packAll(column: Int32Array, lists: Lists, level: Int32Array): Int32Array {
+  const { next, before, nodes } = lists;
+  const offset = new Int32Array(column.length);
+  const upper = new Growing(new Contour(column));
+  const lower = new Growing(new Contour(column));
+  for (let at = nodes.length - 1; at >= 0; at--) {
+    const node = nodes[at] as number;
+    const goesOn = level[node] as number;
+    if (goesOn === NONE) upper.head = lower.head = NONE;
+    else {
+      upper.begin(goesOn);
+      lower.begin(goesOn);
+      for (let jar = before[goesOn] as number; jar !== NONE; jar = before[jar] as number)
+        offset[jar] = pack(jar, upper, lower, -1);
+      for (let jar = next[goesOn] as number; jar !== NONE; jar = next[jar] as number)
+        offset[jar] = pack(jar, lower, upper, 1);
+    }
+    if (node < column.length) {
+      upper.close(node);
+      lower.close(node);
+    }
+  }
+  return offset;
+}
+
+/**
+ * Lays out all rows.
+ *
+ * Siblings keep their order; the child whose descent has the latest day (then the deepest jar, then the first) stands in
+ * the row of its parent. Two jars of one column are at least a row apart. A jar moves no jar of another lane but as a
+ * whole, with its lane.
+ */
+export function layRows(hanging: Hanging): Rows {
+  const { parent, column, lanes } = hanging;
+  const jars = parent.length;
+  const lists = listsOf(hanging);
+  const offset = packAll(column, lists, levelChildren(hanging, lists));
+  const row = new Float64Array(jars);
+  const lane = new Int32Array(jars);
+  const top = new Int32Array(lanes);
+  const bottom = new Int32Array(lanes).fill(-1);
+  const level = new Int32Array(lanes);
+  for (let at = lanes; at < lists.nodes.length; at++) {
+    const jar = lists.nodes[at] as number;
+    const above = lists.parent[jar] as number;
+    const own = (above < jars ? (row[above] as number) : 0) + (offset[jar] as number);
+    const of = above < jars ? (lane[above] as number) : above - jars;
+    row[jar] = own;
+    lane[jar] = of;
+    if (own < (top[of] as number)) top[of] = own;
+    if (own > (bottom[of] as number)) bottom[of] = own;
+  }
+  let taken = 0;
+  for (let of = 0; of < lanes; of++) {
+    const high = (bottom[of] as number) - (top[of] as number) + 1;
+    level[of] = taken - (top[of] as number);
+    top[of] = taken;
+    bottom[of] = taken + high - 1;
+    taken += high;
+  }
+  for (let jar = 0; jar < jars; jar++)
+    row[jar] = (row[jar] as number) + (level[lane[jar] as number] as number);
+  return { row, lane, top, bottom, level, seedsFirst: lists.nodes.subarray(lanes) };
 }

@@ -11,6 +11,8 @@ export interface Case {
   readonly ours: Extract<Way, { prepare: unknown }>;
   /** Other ways to the same answer, by name. */
   readonly others: Readonly<Record<string, Way>>;
+  /** A line to print below the table: what came out, where that is worth seeing. */
+  readonly prints?: () => string;
 }
 
 export const cases: readonly Case[] = [...lineageCases, ...ledgerCases, ...judgementCases];

@@ -3,7 +3,8 @@ import Database from 'better-sqlite3';
 import { type HierarchyNode, stratify, tree } from 'd3-hierarchy';
 import { suggestFreshStarts } from '../../core/advice/fresh-start';
 import { drawFamily, type Looks } from '../../core/lineage/drawing';
-import { buildFamily, changeFamily } from '../../core/lineage/family';
+import { buildFamily, changeFamily, Family } from '../../core/lineage/family';
+import { type Hanging, layRows } from '../../core/lineage/rows';
 import type { FamilyRecords } from '../../core/lineage/types';
 import { plainJar, plainSeeding, syntheticFamily } from '../families';
 import type { Case } from './cases';
@@ -11,6 +12,7 @@ import type { Case } from './cases';
 const PLAIN_LOOKS: Looks = {
   jar: () => ({ setWord: 'firm', outcomeKnown: true, onShelf: null }),
   lineName: String,
+  lineId: String,
   strainsOf: () => [],
 };
 
@@ -71,9 +73,53 @@ const DESCENDANTS = `WITH RECURSIVE down(jar) AS (
   SELECT jar FROM down`;
 
 /** In SQL a bushy family is one row for every depth of every jar; beyond this many jars nobody would wait for it. */
-const SQL_COUNT_UP_TO = { bushy: 10_000, line: 100_000 } as const;
+const SQL_COUNT_UP_TO = { bushy: 10_000, line: 100_000, lines: 100_000 } as const;
 
-const shapes = ['bushy', 'line'] as const;
+/** What the rows of a family rest on, read back from its drawing. */
+function hangingOf(family: Family): Hanging {
+  const { keys, parent, generation, days, lane, lanes } = drawFamily(family, PLAIN_LOOKS, 'generation');
+  // Keys are given out by day, batch and letter.
+  return {
+    order: Int32Array.from(keys.keys()),
+    parent: Int32Array.from(parent),
+    column: Int32Array.from(generation),
+    day: Int32Array.from(days),
+    laneOf: Int32Array.from(lane),
+    lanes: lanes.length,
+  };
+}
+
+/** Draws a version whose cautions nobody asked for yet, as after each act. */
+function drawAnew(records: () => FamilyRecords): Case['ours'] {
+  let family: Family | undefined;
+  return {
+    prepare: () => () => drawFamily(family as Family, PLAIN_LOOKS, 'generation').height,
+    before: () => {
+      const { columns, clearings, missing } = (family ??= buildFamily(records()));
+      family = new Family(columns, clearings, missing);
+    },
+  };
+}
+
+/** How high each lane is, beside its fullest column: fewer rows than that no drawing could have. */
+function lanesTold(family: Family): string {
+  const { y, generation, lane, lanes, height } = drawFamily(family, PLAIN_LOOKS, 'generation');
+  const inColumn = new Map<string, number>();
+  const fullest = lanes.map(() => 0);
+  y.forEach((_, i) => {
+    const of = lane[i] as number;
+    const place = `${of} ${generation[i]}`;
+    const count = (inColumn.get(place) ?? 0) + 1;
+    inColumn.set(place, count);
+    fullest[of] = Math.max(fullest[of] as number, count);
+  });
+  const told = lanes.map(({ top, bottom }, i) => `${bottom - top + 1} (${fullest[i]})`);
+  const shown = told.length > 8 ? [...told.slice(0, 8), `and ${told.length - 8} more lanes`] : told;
+  return `${height} rows; each lane’s, beside its fullest column: ${shown.join(', ')}`;
+}
+
+const shapes = ['bushy', 'line', 'lines'] as const;
+const NAMES = { bushy: 'bushy family', line: 'one deep line', lines: 'many lines' } as const;
 const sizes = [1_000, 10_000, 100_000] as const;
 
 /** All lineage cases, bushy first. */
@@ -81,9 +127,14 @@ export const lineageCases: readonly Case[] = shapes.flatMap((shape) =>
   sizes.flatMap((jars): Case[] => {
     let kept: FamilyRecords | undefined;
     const records = (): FamilyRecords => (kept ??= syntheticFamily({ jars, shape, spoiledOneIn: 500 }));
-    const group = `${shape === 'bushy' ? 'bushy family' : 'one deep line'}, ${jars.toLocaleString('en')} jars`;
+    const group = `${NAMES[shape]}, ${jars.toLocaleString('en')} jars`;
     const d3 = (prepare: () => () => unknown) =>
       shape === 'line' && jars > QUADRATIC_FROM ? { skip: tooDeep(jars) } : { prepare };
+    const bareTree = () =>
+      d3(() => {
+        const root = stratified(treeRows(records()));
+        return () => tree<TreeRow>().nodeSize([1, 1])(root).x;
+      });
     const walk = (up: boolean): Case => ({
       group,
       task: up ? 'ancestors of the newest' : 'descendants of the first',
@@ -134,19 +185,21 @@ export const lineageCases: readonly Case[] = shapes.flatMap((shape) =>
       },
       {
         group,
-        task: 'lay out',
+        task: 'lay out rows',
         ours: {
           prepare: () => {
-            const family = buildFamily(records());
-            return () => drawFamily(family, PLAIN_LOOKS, 'generation').height;
+            const hanging = hangingOf(buildFamily(records()));
+            return () => layRows(hanging).row.length;
           },
         },
-        others: {
-          'd3-hierarchy': d3(() => {
-            const root = stratified(treeRows(records()));
-            return () => tree<TreeRow>().nodeSize([1, 1])(root).x;
-          }),
-        },
+        others: { 'd3-hierarchy': bareTree() },
+        prints: () => lanesTold(buildFamily(records())),
+      },
+      {
+        group,
+        task: 'draw (rows, days, order, cautions)',
+        ours: drawAnew(records),
+        others: { 'd3-hierarchy': bareTree() },
       },
       {
         group,

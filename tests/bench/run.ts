@@ -30,7 +30,8 @@ for (const group of new Set(chosen.map((one) => one.group))) {
     });
     rows.push([task, shownMs(own.ms), ...cells]);
   }
-  console.log(`${group}\n${table(rows)}\n`);
+  const prints = inGroup.flatMap((one) => (one.prints ? [one.prints()] : []));
+  console.log(`${[group, table(rows), ...prints].join('\n')}\n`);
 }
 for (const [why, number] of footnotes) console.log(`[${number}] ${why}`);
 console.log(

@@ -10,6 +10,7 @@ import { syntheticFamily } from '../families';
 const looks = {
   jar: () => ({ setWord: null, outcomeKnown: false, onShelf: null }),
   lineName: () => 'Heron',
+  lineId: () => 'line',
   strainsOf: () => [],
 };
 const drawing = drawFamily(buildFamily(syntheticFamily({ jars: 30, shape: 'bushy', seed: 7 })), looks, 'generation'); // prettier-ignore

@@ -17,6 +17,7 @@ import { syntheticFamily } from '../families';
 const looks = {
   jar: () => ({ setWord: null, outcomeKnown: false, onShelf: null }),
   lineName: () => 'Heron',
+  lineId: () => 'line',
   strainsOf: () => [],
 };
 const draw = (jars: number, shape: 'bushy' | 'line' = 'bushy', seed = 7) =>

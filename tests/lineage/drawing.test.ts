@@ -1,10 +1,8 @@
-// Rows and columns: the published layout of d3-hierarchy, the invariants of tidy trees, and what must never move.
-import { hierarchy, tree } from 'd3-hierarchy';
+// A drawing's columns: where jars stand, what they hang from, how they look, and what must never move.
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { buildFamily, changeFamily, type Family } from '../../core/lineage/family';
 import { drawFamily, FLAGS, type Looks } from '../../core/lineage/drawing';
-import { layRows } from '../../core/lineage/rows';
 import type { SetWord } from '../../core/ledger/records';
 import { plainSeeding, syntheticFamily } from '../families';
 import { familyOf, type Told } from './helpers';
@@ -16,6 +14,7 @@ const looks = (setWords: Record<number, SetWord> = {}): Looks => ({
     onShelf: key === 2 ? true : null,
   }),
   lineName: (batch) => `line ${batch}`,
+  lineId: String,
   strainsOf: (source) => (source === 1 ? ['invented 1', 'invented 2'] : []),
 });
 
@@ -36,106 +35,6 @@ const founder = (key: number, more: Partial<Told> = {}): Told => ({
 const child = (key: number, ...from: number[]): Told => ({
   key,
   from: from.map((fromJar) => ({ fromJar, volumeMl: 40 })),
-});
-
-// d3-hierarchy 3.1.3, tree().nodeSize([1, 1]), root with children {2 leaves}, {3 leaves}: the x that its own separation
-// (cousins 2) gives. Ours sets cousins 1 apart, so that gap, and half of it between the parents, closes by one.
-it('lays out d3’s published example, cousins one row apart', () => {
-  interface Branch {
-    readonly children?: readonly Branch[];
-  }
-  const branch: Branch = { children: [{ children: [{}, {}] }, { children: [{}, {}, {}] }] };
-  const published = tree<Branch>().nodeSize([1, 1])(hierarchy(branch));
-  expect(published.descendants().map(({ x }) => x)).toEqual([0, -1.75, 1.75, -2.25, -1.25, 0.75, 1.75, 2.75]);
-  const parent = Int32Array.of(-1, 0, 0, 1, 1, 2, 2, 2);
-  const rows = layRows(Int32Array.from(parent.keys()), parent, Int32Array.of(1, 2, 2, 3, 3, 3, 3, 3));
-  expect([...rows]).toEqual([1.75, 0.5, 3, 0, 1, 2, 3, 4]);
-});
-
-/** A random tree: each jar hangs from an earlier one. */
-const randomTree = fc.array(fc.nat(), { minLength: 1, maxLength: 40 }).map((picks) => {
-  const parent = Int32Array.from(picks, (pick, i) => (i === 0 ? -1 : pick % i));
-  const column = new Int32Array(parent.length);
-  parent.forEach((above, i) => {
-    column[i] = above < 0 ? 1 : (column[above] as number) + 1;
-  });
-  return { parent, column };
-});
-
-const lay = ({ parent, column }: { parent: Int32Array; column: Int32Array }): Float64Array =>
-  layRows(Int32Array.from(parent.keys()), parent, column);
-
-// Reingold & Tilford 1981, IEEE TSE SE-7(2):223-228: the aesthetics a tidy drawing satisfies.
-describe('tidy tree', () => {
-  it('keeps jars of one column at least a row apart, in order, each over the middle of its first and last child', () => {
-    fc.assert(
-      fc.property(randomTree, (shape) => {
-        const rows = lay(shape);
-        expect(Math.min(...rows)).toBe(0);
-        rows.forEach((row, i) => {
-          const mates = [...rows.keys()].filter((j) => j !== i && shape.column[j] === shape.column[i]);
-          for (const mate of mates) expect(Math.abs((rows[mate] as number) - row)).toBeGreaterThan(1 - 1e-9);
-          const children = [...rows.keys()]
-            .filter((j) => shape.parent[j] === i)
-            .map((j) => rows[j] as number);
-          if (children.length === 0) return;
-          expect(children.toSorted((a, b) => a - b)).toEqual(children);
-          expect(row).toBeCloseTo(((children[0] as number) + (children.at(-1) as number)) / 2, 9);
-        });
-      }),
-    );
-  });
-
-  it('mirrored gives mirrored', () => {
-    fc.assert(
-      fc.property(randomTree, ({ parent, column }) => {
-        const order = Int32Array.from(parent.keys());
-        const rows = layRows(order, parent, column);
-        const mirrored = layRows(order.toReversed(), parent, column);
-        const most = Math.max(...rows);
-        rows.forEach((row, i) => expect(mirrored[i]).toBeCloseTo(most - row, 9));
-      }),
-    );
-  });
-
-  it('draws the same subtree the same wherever it hangs', () => {
-    fc.assert(
-      fc.property(randomTree, ({ parent, column }) => {
-        const alone = lay({ parent, column });
-        // Twice below one root.
-        const twice = Int32Array.of(-1, ...parent.map((p) => p + 1), ...parent.map((p) => (p < 0 ? 0 : p + 1 + parent.length)));
-        const deeper = Int32Array.of(1, ...column.map((c) => c + 1), ...column.map((c) => c + 1));
-        const rows = lay({ parent: twice, column: deeper });
-        for (const from of [1, 1 + parent.length]) {
-          const shift = (rows[from] as number) - (alone[0] as number);
-          alone.forEach((row, i) => expect(rows[from + i]).toBeCloseTo(row + shift, 9));
-        }
-      }),
-    );
-  }); // prettier-ignore
-
-  it('keeps apart whatever stands in one column, also where generations are skipped (in both layouts)', () => {
-    const gaps = fc.array(fc.tuple(fc.nat(), fc.constantFrom(1, 1, 2, 5, 40)), {
-      minLength: 1,
-      maxLength: 30,
-    });
-    fc.assert(
-      fc.property(gaps, (draws) => {
-        const parent = Int32Array.from(draws, ([pick], i) => (pick % 4 === 0 || i === 0 ? -1 : pick % i));
-        const column = new Int32Array(draws.length);
-        draws.forEach(([, gap], i) => {
-          column[i] = gap + ((parent[i] as number) < 0 ? 0 : (column[parent[i] as number] as number));
-        });
-        const rows = lay({ parent, column });
-        rows.forEach((row, i) => {
-          for (let j = 0; j < i; j++) {
-            if (column[j] === column[i])
-              expect(Math.abs((rows[j] as number) - row)).toBeGreaterThan(1 - 1e-9);
-          }
-        });
-      }),
-    );
-  });
 });
 
 // Sugiyama, Tagawa & Toda 1981 (longest-path layering; from memory): the mixture graph of the founder-share example lies
@@ -185,21 +84,6 @@ const from = (...seeds: [number, number][]): Told => ({
   key: 9,
   madeOn: '2025-12-01',
   from: seeds.map(([fromJar, volumeMl]) => ({ fromJar, volumeMl })),
-});
-
-it('keeps apart many cultures that came in far along beside one long line (a row for every leaf)', () => {
-  const line = Array.from({ length: 40 }, (_, i) => (i === 0 ? founder(1) : child(i + 1, i)));
-  const received = Array.from({ length: 20 }, (_, i): Told => ({
-    key: 50 + i,
-    from: [{ source: 9, volumeMl: 40 }],
-  }));
-  const family = familyOf(
-    [...line, ...received],
-    [{ key: 1 }, { key: 9, culture: true, knownGenerations: 39 }],
-  );
-  const rows = [40, ...received.map(({ key }) => key)].map((key) => rowsOf(family).get(key) as number);
-  expect(draw(family).generation.filter((generation) => generation === 40)).toHaveLength(21);
-  expect(rows.toSorted((a, b) => a - b)).toEqual(Array.from({ length: 21 }, (_, i) => i));
 });
 
 it('a jar hangs from its deepest seed, then the larger share, the earlier day, the label', () => {

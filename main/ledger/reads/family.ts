@@ -82,6 +82,7 @@ export function drawing(ledger: Ledger, { spacing }: Parsed<'family.drawing'>): 
     {
       jar: (key) => index.jar(key),
       lineName: lineNames(ledger),
+      lineId: (batch) => rows.uidOf('batch', batch),
       strainsOf: (source) => strains.get(source) ?? [],
     },
     spacing,
