@@ -29,21 +29,15 @@ async function shareOfWindow(page: Page): Promise<{ height: number; overflows: b
   }));
 }
 
-/** Folded advices that are cut off, or that take more than two lines. */
-async function advicesCutOff(page: Page): Promise<string[]> {
-  return page.locator('.family-advice summary > :first-child').evaluateAll((all) =>
-    all
-      .filter((one) => {
-        const line = Number.parseFloat(getComputedStyle(one).lineHeight);
-        return (
-          one.scrollHeight > one.clientHeight + 1 ||
-          one.scrollWidth > one.clientWidth + 1 ||
-          one.getBoundingClientRect().height > 2 * line + 2
-        );
-      })
-      .map((one) => one.textContent),
-  );
-}
+/** Words of the strip that are cut off. */
+const stripCutOff = (page: Page): Promise<string[]> =>
+  page
+    .locator('.spoken-words > p')
+    .evaluateAll((all) =>
+      all
+        .filter((one) => one.scrollHeight > one.clientHeight + 1 || one.scrollWidth > one.clientWidth + 1)
+        .map((one) => one.textContent ?? ''),
+    );
 
 test.describe('the invented ledger', () => {
   test.use({ seed: 'demo' });
@@ -149,9 +143,9 @@ test.describe('the invented ledger', () => {
       return system;
     });
     expect(colours.text).not.toBe(colours.canvas);
-    for (const part of ['.numeral', '.jar-label', '.strip text', '.jar .lid'])
+    for (const part of ['.numeral', '.jar-label', '.jar .lid'])
       await expect(page.locator(part).first(), part).toHaveCSS('fill', colours.text);
-    for (const part of ['.jar .body', '.ribbon', '.slip'])
+    for (const part of ['.jar .body', '.ribbon'])
       await expect(page.locator(part).first(), part).toHaveCSS('stroke', colours.text);
     await expect(page.locator('.jar .contents').first()).toHaveCSS('fill', colours.canvas);
     await expect(page.getByRole('button', { name: 'Generations' })).toHaveCSS('outline-style', 'solid');
@@ -159,7 +153,7 @@ test.describe('the invented ledger', () => {
     await expect(page.locator('.jar.selected .ring')).toHaveCSS('stroke', colours.chosen);
     await expect(page.locator('.ribbon.lit').first()).toHaveCSS('stroke', colours.chosen);
     await page.mouse.move(5, 5);
-    await expect(page.locator('.jar:not(.lit) .numeral').first()).toHaveCSS('fill', colours.dim);
+    await expect(page.locator('.jars .jar:not(.lit) .numeral').first()).toHaveCSS('fill', colours.dim);
     await expect(page.locator('.jar-label:not(.lit)').first()).toHaveCSS('fill', colours.dim);
   });
 
@@ -186,11 +180,19 @@ test.describe('the invented ledger', () => {
   for (const width of [1000, 1280, 1600])
     test.describe(`${width} px wide`, () => {
       test.use({ size: { width, height: 900 } });
-      test('both advices can be read whole, in two lines each', async ({ page }) => {
+      test('one strip stands above the drawing: what to do, why, and the button that does it', async ({
+        page,
+      }) => {
         await shown(page);
-        await expect(page.locator('.family-advice')).toHaveCount(2);
-        expect(await advicesCutOff(page)).toEqual([]);
-        expect((await shareOfWindow(page)).height).toBeGreaterThan(0.6);
+        const strip = page.getByRole('region', { name: /^What is advised for/ });
+        await expect(strip).toHaveCount(1);
+        await expect(strip.getByRole('button', { name: /^(Seed from|Start afresh)/ })).toBeVisible();
+        expect(await stripCutOff(page)).toEqual([]);
+        const top = async (selector: string): Promise<number> =>
+          (await page.locator(selector).boundingBox())?.y ?? 0;
+        const above = (await top('.family-stage')) - (await top('.screen'));
+        expect(above).toBeLessThan(80);
+        expect((await shareOfWindow(page)).height).toBeGreaterThan(0.75);
       });
     });
 
@@ -289,28 +291,24 @@ test.describe('the invented ledger', () => {
 
   test.describe('800 px wide', () => {
     test.use({ size: { width: 800, height: 900 } });
-    test('the drawing has most of the window, and an advice is two lines at most until it is opened', async ({
-      page,
-    }) => {
+    test('the drawing has most of the window, and the strip is two lines', async ({ page }) => {
       await shown(page);
       const { height, overflows } = await shareOfWindow(page);
-      expect(height).toBeGreaterThan(0.6);
+      expect(height).toBeGreaterThan(0.75);
       expect(overflows).toBe(false);
-      await expect(page.locator('.family-advice')).toHaveCount(2);
-      expect(await advicesCutOff(page)).toEqual([]);
-      const advice = page.locator('.family-advice').first();
-      expect((await advice.boundingBox())?.height ?? 99).toBeLessThan(64);
-      await advice.locator('summary').click();
-      expect((await advice.boundingBox())?.height ?? 0).toBeGreaterThan(90);
+      await expect(page.getByRole('region', { name: /^What is advised for/ })).toHaveCount(1);
+      expect((await page.locator('.spoken').boundingBox())?.height ?? 99).toBeLessThan(64);
     });
   });
 
   test.describe('800 × 600', () => {
     test.use({ size: { width: 800, height: 600 } });
-    test('stays usable: the drawing has half of the window, every control is in it', async ({ page }) => {
+    test('stays usable: the drawing has two thirds of the window, every control is in it', async ({
+      page,
+    }) => {
       await shown(page);
       const { height, overflows } = await shareOfWindow(page);
-      expect(height).toBeGreaterThan(0.5);
+      expect(height).toBeGreaterThan(2 / 3);
       expect(overflows).toBe(false);
       for (const button of await page.locator('.bar .button:visible, .family-tools .button:visible').all()) {
         const box = await button.boundingBox();
@@ -368,7 +366,7 @@ test('a slip whose strains nobody noted says so', async ({ page }) => {
   await expect(page.getByRole('button', { name: 'Family', exact: true })).toBeVisible();
   await page.keyboard.press('Alt+1');
   await shown(page);
-  await expect(page.locator('.strip').first()).toContainText('strains not noted');
+  await expect(page.locator('.packet').first()).toContainText('strains not noted');
 });
 
 test('a jar topped up from capsules has a small slip at its inlet, and says so', async ({ page }) => {

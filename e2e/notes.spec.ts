@@ -57,7 +57,7 @@ test.describe('from the three doors', () => {
     page,
   }) => {
     await page.getByRole('button', { name: 'Look around' }).click();
-    await expect(page.getByText('Invented notes, to look around in')).toBeVisible();
+    await expect(page.getByText('Invented notes')).toBeVisible();
     await page.getByRole('button', { name: 'Bring in notes' }).click();
     await expect(page.getByText('This is the invented ledger.')).toBeVisible();
     await expect(page.getByLabel('Choose a file')).toHaveCount(0);

@@ -21,7 +21,7 @@ const PREFERENCES = JSON.stringify({
 
 interface Wanted {
   readonly jars: number;
-  readonly shape: 'bushy' | 'line';
+  readonly shape: 'bushy' | 'line' | 'lines';
   readonly spoiledOneIn?: number;
   /** Days from one batch to the next. */
   readonly daysApart: number;

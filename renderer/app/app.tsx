@@ -64,6 +64,22 @@ function Message() {
   );
 }
 
+/** Says that the ledger is the invented one, and leads out of it. */
+function DemoTag() {
+  return (
+    <aside
+      className="demo"
+      aria-label="About these notes"
+      title="Invented, to look around in: nobody made these jars. Your own ledger stays as it is."
+    >
+      <span>Invented notes</span>
+      <button className="button quiet" type="button" onClick={() => void changeLedger('ledger.leaveDemo')}>
+        Leave
+      </button>
+    </aside>
+  );
+}
+
 /** The whole page. */
 export function App() {
   const state = useAppState();
@@ -118,6 +134,7 @@ export function App() {
             </button>
           ))}
         </nav>
+        {state.ledger.demo && <DemoTag />}
         <UndoRedo undoes={state.undo} redoes={state.redo} />
         <button className="button quiet" type="button" onClick={() => preferencesSwitch.toggle()}>
           Preferences
@@ -126,20 +143,6 @@ export function App() {
           Help
         </button>
       </header>
-      {state.ledger.demo && (
-        <aside className="demo" aria-label="About these notes">
-          <span>
-            Invented notes, to look around in: nobody made these jars. Your own ledger stays as it is.
-          </span>
-          <button
-            className="button quiet"
-            type="button"
-            onClick={() => void changeLedger('ledger.leaveDemo')}
-          >
-            Leave them
-          </button>
-        </aside>
-      )}
       <main className="screen">
         <ErrorBoundary key={screen?.id}>{Shown && <Shown />}</ErrorBoundary>
       </main>

@@ -1,6 +1,18 @@
 // The family screen's keys, for the table of actions. Walking inside the drawing is handled there; it is listed here for
 // the help.
 import type { Action } from '../app/action';
+import type { Step } from './kin';
+
+/** What part of the whole family is in the window: from 0, its left and upper end, to 1. */
+export interface Seen {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+let seen: Seen = { left: 0, right: 1, top: 0, bottom: 1 };
+let watcher: (seen: Seen) => void = () => undefined;
 
 /** What the mounted screen does on a key; filled in by its parts while they are shown. */
 export const familyControl = {
@@ -8,6 +20,22 @@ export const familyControl = {
   closer: (): void => undefined,
   farther: (): void => undefined,
   pan: (_dx: number, _dy: number): void => undefined,
+  /** Puts a place of the whole family (each from 0 to 1) into the middle. */
+  centre: (_x: number, _y: number): void => undefined,
+  /** From the keyboard's jar to another, whether or not the drawing has the focus. */
+  step: (_to: Step): void => undefined,
+  /** The stage tells what is in the window, at most once a frame; the map watches. Neither renders for it. */
+  tell: (now: Seen): void => {
+    seen = now;
+    watcher(now);
+  },
+  watch: (watch: (seen: Seen) => void): (() => void) => {
+    watcher = watch;
+    watch(seen);
+    return () => {
+      if (watcher === watch) watcher = () => undefined;
+    };
+  },
   find: (): void => undefined,
   close: (): void => undefined,
 };
@@ -26,8 +54,20 @@ export const familyActions: readonly Action[] = [
   { id: 'family seed', label: 'To what seeded it', keys: ['arrowleft'], where },
   { id: 'family descendant', label: 'To what it seeded', keys: ['arrowright'], where },
   { id: 'family beside', label: 'To the jar above or below', keys: ['arrowup', 'arrowdown'], where },
-  { id: 'family first', label: 'To the first jar', keys: ['home'], where },
-  { id: 'family newest', label: 'To the newest jar', keys: ['end'], where },
+  {
+    id: 'family first',
+    label: 'To the first jar',
+    keys: ['home'],
+    where,
+    run: () => familyControl.step('first'),
+  },
+  {
+    id: 'family newest',
+    label: 'To the newest jar',
+    keys: ['end'],
+    where,
+    run: () => familyControl.step('newest'),
+  },
   { id: 'family open', label: 'Show all about the jar', keys: ['enter', 'space'], where },
   {
     id: 'family close',

@@ -1,22 +1,23 @@
-// The stage: jars, ribbons, strips and labels near the window, moved as one group; lighting.
+// The stage: jars, ribbons, heads and labels near the window, moved as one group; lighting.
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
-import type { Drawing } from '../../core/contract';
 import { familyControl } from './actions';
-import { founderStrips } from './founders';
-import { type Geometry, geometryOf, type Size, stripSize, type View } from './geometry';
-import { Heads, Ticks } from './heads';
+import { foundingRibbons } from './founders';
+import { type Geometry, geometryOf, JAR, type Newest, type Room, type Size, type View } from './geometry';
+import { Heads } from './heads';
 import { Jar, renders } from './jar';
 import { JarDefs } from './jar-shape';
 import { type Kin, listOf, litBy, nearKin } from './kin';
 import { Labels } from './label-layer';
+import { headsAt, headsOver, isNarrow, type Placed } from './lanes';
 import { Marks } from './marks';
+import { Months } from './months';
 import { mountedAt, sameOr } from './mounting';
 import { Ribbons } from './ribbon-layer';
-import { Strip, TopUps } from './strips';
+import { TopUps } from './top-up-layer';
 import { topUpsOf } from './top-ups';
 import { useJars } from './use-jars';
+import type { LineNow } from './use-lines';
 import { useScores } from './use-scores';
-import { useSize } from './use-size';
 import { useView } from './use-view';
 import { indexAt, useWalking } from './use-walking';
 
@@ -26,8 +27,16 @@ const SMALL_ZOOM = 0.6;
 const CHUNK = 131_072;
 const NONE: readonly number[] = [];
 
+/** Room at the edges of the stage, in screen pixels. */
+const GUTTER = 178;
+const ABOVE = { narrow: 84, wide: 45 } as const;
+const MONTHS = 30;
+/** The pane's width; a wide window keeps it free when the family is fitted, so that opening it moves nothing. */
+export const paneWidth = (size: Size): number => (size.width >= 1200 ? 368 : Math.min(320, size.width * 0.4));
+const KEPT_FREE_FROM = 1400;
+
 interface StageProps {
-  readonly drawing: Drawing;
+  readonly drawing: Placed;
   readonly kin: Kin;
   readonly newest: number;
   /** Index of the jar in the pane. */
@@ -36,17 +45,13 @@ interface StageProps {
   /** A jar to go to; counts up so that the same jar can be asked for twice. */
   readonly target: { readonly index: number; readonly count: number } | null;
   readonly theme: string;
-}
-
-/** Measures its room, then draws. */
-export function FamilyDrawing(props: StageProps) {
-  const frame = useRef<HTMLDivElement>(null);
-  const size = useSize(frame);
-  return (
-    <div className="family-stage" ref={frame}>
-      {size !== null && size.width > 0 && size.height > 0 && <Stage {...props} frame={frame} size={size} />}
-    </div>
-  );
+  readonly size: Size;
+  readonly pane: boolean;
+  /** The lanes in the window, the one nearest its middle first. */
+  readonly onLanes: (lanes: readonly number[]) => void;
+  readonly spoken: number;
+  readonly onSpeakOf: (lane: number) => void;
+  readonly lines: ReadonlyMap<string, LineNow>;
 }
 
 /** The array as it was where nothing in it changed, so that nothing renders again. */
@@ -57,7 +62,48 @@ function useSame<T>(now: readonly T[]): readonly T[] {
   return same;
 }
 
-function Stage({
+/** Where jars are to be seen in a stage, with its pane open or not; and where they are fitted. */
+function roomsIn(size: Size, pane: boolean, months: boolean): { room: Room; fitRoom: Room } {
+  const narrow = isNarrow(size.width);
+  const edges = {
+    left: narrow ? 0 : GUTTER,
+    top: (narrow ? ABOVE.narrow : ABOVE.wide) + (months ? MONTHS : 0),
+    bottom: size.height,
+  };
+  const free = size.width - paneWidth(size);
+  return {
+    room: { ...edges, right: pane ? free : size.width },
+    fitRoom: { ...edges, right: size.width >= KEPT_FREE_FROM ? free : size.width },
+  };
+}
+
+function newestPlace(drawing: Placed, newest: number): Newest {
+  const y = drawing.y[newest] ?? 0;
+  const lane = drawing.lanes[drawing.lane[newest] ?? 0];
+  return { x: drawing.x[newest] ?? 0, y, top: lane?.top ?? y, bottom: lane?.bottom ?? y };
+}
+
+/** Lanes of which something is in the room, the one nearest its middle first. */
+function lanesInRoom(drawing: Placed, { rowStep }: Geometry, view: View, room: Room): number[] {
+  const middle = (room.top + room.bottom) / 2;
+  const off = (at: number): number => {
+    const lane = drawing.lanes[at];
+    if (!lane) return Infinity;
+    const [top, bottom] = [
+      lane.top * rowStep * view.k + view.ty,
+      (lane.bottom * rowStep + JAR.height) * view.k + view.ty,
+    ];
+    if (bottom < room.top || top > room.bottom) return Infinity;
+    return Math.max(0, top - middle, middle - bottom);
+  };
+  return drawing.lanes
+    .map((_, at) => ({ at, off: off(at) }))
+    .filter((one) => one.off < Infinity)
+    .toSorted((a, b) => a.off - b.off)
+    .map(({ at }) => at);
+}
+
+export function FamilyDrawing({
   drawing,
   kin,
   newest,
@@ -65,14 +111,24 @@ function Stage({
   onSelect,
   target,
   theme,
-  frame,
   size,
-}: StageProps & { readonly frame: React.RefObject<HTMLDivElement | null>; readonly size: Size }) {
+  pane,
+  onLanes,
+  spoken,
+  onSpeakOf,
+  lines,
+}: StageProps) {
+  const frame = useRef<HTMLDivElement>(null);
   const group = useRef<SVGGElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
   const painted = useRef<View>({ k: 1, tx: 0, ty: 0 });
   const corner = useRef({ x: 0, y: 0 });
-  const geometry: Geometry = useMemo(() => geometryOf(drawing, size), [drawing, size]);
+  const onCalendar = drawing.spacing === 'calendar';
+  const narrow = isNarrow(size.width);
+  const room = useMemo(() => roomsIn(size, pane, onCalendar).room, [size, pane, onCalendar]);
+  const fitRoom = useMemo(() => roomsIn(size, false, onCalendar).fitRoom, [size, onCalendar]);
+  const geometry: Geometry = useMemo(() => geometryOf(drawing, fitRoom), [drawing, fitRoom]);
+  const newestAt = useMemo(() => newestPlace(drawing, newest), [drawing, newest]);
 
   const paint = useCallback(
     (view: View) => {
@@ -83,14 +139,26 @@ function Stage({
       );
       frame.current?.style.setProperty('--k', String(view.k));
       frame.current?.style.setProperty('--tx', `${view.tx}px`);
+      frame.current?.style.setProperty('--ty', `${view.ty}px`);
+      const [wide, high] = [geometry.width * view.k, geometry.height * view.k];
+      familyControl.tell({
+        left: (room.left - view.tx) / wide,
+        right: (room.right - view.tx) / wide,
+        top: (room.top - view.ty) / high,
+        bottom: (room.bottom - view.ty) / high,
+      });
       const from = painted.current;
       const ratio = view.k / from.k;
       if (canvas.current)
         canvas.current.style.transform = `translate(${view.tx - from.tx * ratio}px, ${view.ty - from.ty * ratio}px) scale(${ratio})`;
     },
-    [frame],
+    [geometry, room],
   );
-  const moving = useView(frame, geometry, size, paint);
+  const moving = useView(
+    frame,
+    { geometry, places: drawing, newest: newestAt, spacing: drawing.spacing, size, pane, room, fitRoom },
+    paint,
+  );
   const view = moving.settled;
   const chunk = (at: number, extent: number): number =>
     Math.round((extent / 2 - at) / view.k / CHUNK) * CHUNK;
@@ -103,7 +171,7 @@ function Stage({
     repaint();
   }, [cornerX, cornerY, view, repaint]);
 
-  const walking = useWalking({ drawing, kin, newest, geometry, moving, size, selected, onSelect, target });
+  const walking = useWalking({ drawing, kin, newest, geometry, moving, onSelect, target });
   const { focus, held, focusOn } = walking;
   const [pointed, setPointed] = useState<number | null>(null);
 
@@ -135,8 +203,9 @@ function Stage({
       closer: () => moving.zoomBy(1.25),
       farther: () => moving.zoomBy(0.8),
       pan: moving.panBy,
+      centre: (x: number, y: number) => moving.centre(x * geometry.width, y * geometry.height),
     });
-  }, [moving]);
+  }, [moving, geometry]);
 
   // For the tests: how much is mounted, how often jars were rendered, and whether their scores are here.
   const jars = useRef<SVGSVGElement>(null);
@@ -147,16 +216,44 @@ function Stage({
     jars.current?.setAttribute('data-judged', String(judged));
   });
 
-  const columnXs = useMemo(() => {
-    const found = new Map<number, number>();
-    if (drawing.spacing === 'generation')
-      drawing.generation.forEach((generation, index) => found.set(generation, drawing.x[index] ?? 0));
-    return found;
-  }, [drawing]);
-  const strip = useMemo(() => stripSize(size), [size]);
-  const { strips, ribbons: founding } = useMemo(
-    () => founderStrips(drawing, geometry, view.k, mounted.asJars ? views : new Map(), strip),
-    [drawing, geometry, view.k, mounted.asJars, views, strip],
+  const heads = useMemo(
+    () =>
+      narrow
+        ? headsOver(drawing.lanes, geometry, view.k)
+        : headsAt(drawing.lanes, geometry, view.k, JAR.inletY),
+    [narrow, drawing, geometry, view.k],
+  );
+  const inRoom = useSame(
+    useMemo(() => lanesInRoom(drawing, geometry, view, room), [drawing, geometry, view, room]),
+  );
+  useEffect(() => onLanes(inRoom), [onLanes, inRoom]);
+  const founding = useMemo(
+    () => (mounted.asJars ? foundingRibbons(drawing, geometry, view.k, narrow ? [] : heads, views) : []),
+    [drawing, geometry, view.k, narrow, heads, mounted.asJars, views],
+  );
+  const standings = useMemo(
+    () => new Map(Array.from(lines, ([id, { standing }]) => [id, standing])),
+    [lines],
+  );
+  const seeds = useMemo(
+    () => new Set(Array.from(lines.values(), ({ seed }) => seed?.key).filter((key) => key !== undefined)),
+    [lines],
+  );
+  const toLane = useCallback(
+    (at: number) => {
+      onSpeakOf(at);
+      const index = newestOfLane(drawing, at);
+      moving.show(
+        (drawing.x[index] ?? 0) * geometry.columnStep,
+        (drawing.y[index] ?? 0) * geometry.rowStep,
+        'in the middle',
+      );
+    },
+    [drawing, geometry, moving, onSpeakOf],
+  );
+  const named = useMemo(
+    () => [...new Set([pointed, held ? focus : null])].filter((index) => index !== null),
+    [pointed, held, focus],
   );
 
   const topUps = useMemo(
@@ -165,7 +262,7 @@ function Stage({
   );
 
   return (
-    <>
+    <div className="family-stage" ref={frame}>
       {!mounted.asJars && (
         <Marks
           canvas={canvas}
@@ -177,7 +274,7 @@ function Stage({
           theme={theme}
         />
       )}
-      <Ticks drawing={drawing} geometry={geometry} view={view} size={size} />
+      {onCalendar && <Months drawing={drawing} geometry={geometry} view={view} room={room} />}
       <svg
         ref={jars}
         className={`jars${lit ? ' lighting' : ''}${mounted.asJars ? '' : ' as-marks'}${view.k < SMALL_ZOOM ? ' small' : ''}`}
@@ -199,22 +296,6 @@ function Stage({
                 cornerY={cornerY}
               />
               <TopUps all={topUps} lit={lit} cornerX={cornerX} cornerY={cornerY} />
-              <g aria-hidden="true">
-                {strips.map((one) => (
-                  <Strip
-                    key={one.key}
-                    x={one.x - cornerX}
-                    y={one.y - cornerY}
-                    name={one.name}
-                    strains={one.strains}
-                    culture={one.culture}
-                    lift={one.lift}
-                    width={strip.width}
-                    reach={strip.reach}
-                    dimmed={lit !== null && !one.jars.some((index) => lit[index] === 1)}
-                  />
-                ))}
-              </g>
             </>
           )}
           <g
@@ -256,6 +337,7 @@ function Stage({
                   tabbable={index === focus}
                   selected={index === selected}
                   score={scores.get(key) ?? null}
+                  next={seeds.has(key)}
                 />
               );
             })}
@@ -265,14 +347,11 @@ function Stage({
               drawing={drawing}
               geometry={geometry}
               view={view}
+              left={room.left}
               mounted={mounted.indices}
               views={views}
-              first={selected}
-              second={held ? focus : null}
-              strips={strips}
-              strip={strip}
-              topUps={topUps}
-              kin={kin}
+              named={named}
+              seeds={seeds}
               lit={lit}
               cornerX={cornerX}
               cornerY={cornerY}
@@ -280,14 +359,27 @@ function Stage({
           )}
         </g>
       </svg>
-      <Heads drawing={drawing} columnXs={columnXs} geometry={geometry} view={view} size={size} />
-      {!mounted.asJars && (
-        <p className="family-far">
-          Too far to see single jars: a mark stands for one or many. Come closer with + or go to a jar.
-        </p>
-      )}
-    </>
+      <Heads
+        lanes={drawing.lanes}
+        heads={heads}
+        narrow={narrow}
+        standings={standings}
+        spoken={spoken}
+        onPress={toLane}
+      />
+    </div>
   );
+}
+
+/** Index of the jar made last in a lane: the latest day, then the deepest. */
+function newestOfLane({ lane, days, generation }: Placed, at: number): number {
+  let best = -1;
+  for (let i = 0; i < lane.length; i += 1) {
+    if (lane[i] !== at) continue;
+    const by = (days[i] || -1e9) - (days[best] || -1e9) || (generation[i] ?? 0) - (generation[best] ?? 0);
+    if (best < 0 || by > 0) best = i;
+  }
+  return Math.max(0, best);
 }
 
 /** "also seeded by 10 Mar a, Blue Tin": the seeds a tree can't show. */

@@ -1,27 +1,31 @@
-// The family, the home screen: what to know first, the drawing or its table, and the pane of the chosen jar.
-import { useCallback, useEffect, useMemo, useState, useSyncExternalStore } from 'react';
+// The family, the home screen: what is advised, the drawing or its table, the pane of the chosen jar, and the tools below.
+import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react';
 import type { Drawing } from '../../core/contract';
 import { call } from '../app/calls';
 import { go, say, useAppState, usePlace } from '../app/store';
 import { useRead } from '../app/use-read';
 import { familyControl } from './actions';
-import { Advice } from './advice';
-import { NextAdvice } from './next-advice';
-import { JUDGED_UNASKED } from './use-scores';
-import { FamilyDrawing } from './drawing';
+import { FamilyDrawing, paneWidth } from './drawing';
 import { EmptyFamily } from './empty';
 import './family.css';
 import { Find } from './find';
 import './jar.css';
 import { kinOf } from './kin';
+import { placedIn } from './lanes';
 import { Legend } from './legend';
+import { FamilyMap } from './map';
 import { Newest, newestOf } from './newest';
 import { Pane } from './pane';
 import './pane.css';
+import { Spoken } from './spoken';
+import './stage.css';
 import { FamilyTable } from './table';
 import './table.css';
 import './forced-colors.css';
 import { Tools } from './tools';
+import { useLines } from './use-lines';
+import { JUDGED_UNASKED } from './use-scores';
+import { useSize } from './use-size';
 
 export type Spacing = Drawing['spacing'];
 
@@ -54,7 +58,13 @@ interface DrawnProps {
   readonly onSpacing: (spacing: Spacing) => void;
 }
 
-function Drawn({ drawing, spacing, onSpacing }: DrawnProps) {
+const NO_LINES: readonly string[] = [];
+
+function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
+  const body = useRef<HTMLDivElement>(null);
+  const size = useSize(body);
+  const width = size?.width ?? 0;
+  const drawing = useMemo(() => placedIn(laid, width), [laid, width]);
   const state = useAppState();
   const place = usePlace();
   const dark = useSyncExternalStore(onSystemTheme, systemIsDark);
@@ -62,6 +72,8 @@ function Drawn({ drawing, spacing, onSpacing }: DrawnProps) {
   const [legend, setLegend] = useState(false);
   const [selectedKey, setSelectedKey] = useState<number | null>(null);
   const [target, setTarget] = useState<{ key: number; count: number } | null>(null);
+  const [inSight, setInSight] = useState<readonly number[]>([]);
+  const [pressed, setPressed] = useState<number | null>(null);
   const kin = useMemo(() => kinOf(drawing), [drawing]);
   const newest = useMemo(() => newestOf(drawing), [drawing]);
   const indexOf = useMemo(() => new Map(Array.from(drawing.keys, (key, index) => [key, index])), [drawing]);
@@ -71,6 +83,11 @@ function Drawn({ drawing, spacing, onSpacing }: DrawnProps) {
     (key: number): number => drawing.flags[indexOf.get(key) ?? -1] ?? 0,
     [drawing, indexOf],
   );
+
+  const looksByKey = (key: number): { setWord: number; flags: number } => ({
+    setWord: drawing.setWord[indexOf.get(key) ?? -1] ?? 255,
+    flags: flagsByKey(key),
+  });
 
   const goTo = useCallback((key: number) => {
     setSelectedKey(key);
@@ -84,7 +101,13 @@ function Drawn({ drawing, spacing, onSpacing }: DrawnProps) {
     },
     [goTo],
   );
-  const select = useCallback((index: number) => setSelectedKey(drawing.keys[index] ?? null), [drawing]);
+  const select = useCallback(
+    (index: number) => {
+      setSelectedKey(drawing.keys[index] ?? null);
+      setPressed(drawing.lane[index] ?? null);
+    },
+    [drawing],
+  );
   const close = useCallback(() => {
     setSelectedKey(null);
     // The keyboard goes back to the jar that the pane was about.
@@ -117,16 +140,65 @@ function Drawn({ drawing, spacing, onSpacing }: DrawnProps) {
     const index = target === null ? undefined : indexOf.get(target.key);
     return target === null || index === undefined ? null : { index, count: target.count };
   }, [target, indexOf]);
+  // The line that was pressed, while it is in sight; else the newest jar's; else the one nearest the middle.
+  const newestLane = drawing.lane[newest] ?? 0;
+  const spoken =
+    [pressed, newestLane].find((lane) => lane !== null && inSight.includes(lane)) ?? inSight[0] ?? newestLane;
+  const unasked = drawing.keys.length > JUDGED_UNASKED;
+  const asked = useMemo(() => {
+    const ids = [spoken, ...inSight.filter((lane) => lane !== spoken)].flatMap(
+      (lane) => drawing.lanes[lane]?.line ?? [],
+    );
+    return unasked ? NO_LINES : ids;
+  }, [spoken, inSight, drawing, unasked]);
+  const lines = useLines(asked);
+  const theme = `${state?.preferences.theme} ${dark}`;
   return (
     <div className="family">
       <h1 className="visually-hidden">Family</h1>
-      <div className="family-advices">
-        <Advice onShow={(id) => void goToId(id)} />
-        {drawing.keys.length <= JUDGED_UNASKED && <NextAdvice />}
+      <Newest drawing={drawing} newest={newest} />
+      <Spoken
+        lane={drawing.lanes[spoken]}
+        line={lines.get(drawing.lanes[spoken]?.line ?? '') ?? null}
+        unasked={unasked}
+        onShow={(id) => void goToId(id)}
+        looks={looksByKey}
+      />
+      <div
+        className="family-body"
+        ref={body}
+        style={size === null ? undefined : ({ '--pane': `${paneWidth(size)}px` } as React.CSSProperties)}
+      >
+        {legend && <Legend />}
+        {asTable ? (
+          <FamilyTable drawing={drawing} selected={selected} onSelect={select} />
+        ) : (
+          size !== null &&
+          size.width > 0 && (
+            <FamilyDrawing
+              drawing={drawing}
+              kin={kin}
+              newest={newest}
+              selected={selected}
+              onSelect={select}
+              target={targeted}
+              theme={theme}
+              size={size}
+              pane={selectedKey !== null}
+              onLanes={setInSight}
+              spoken={spoken}
+              onSpeakOf={setPressed}
+              lines={lines}
+            />
+          )
+        )}
+        {selectedKey !== null && (
+          <SelectedPane jarKey={selectedKey} flagsByKey={flagsByKey} onGo={goTo} onClose={close} />
+        )}
       </div>
       <div className="family-tools">
-        <Newest drawing={drawing} newest={newest} onGo={goTo} />
         <Find onFound={goTo} />
+        {asTable ? <span className="family-map unseen" /> : <FamilyMap drawing={drawing} theme={theme} />}
         <Tools
           spacing={spacing}
           onSpacing={onSpacing}
@@ -135,25 +207,6 @@ function Drawn({ drawing, spacing, onSpacing }: DrawnProps) {
           legend={legend}
           onLegend={setLegend}
         />
-      </div>
-      <div className="family-body">
-        {legend && <Legend />}
-        {asTable ? (
-          <FamilyTable drawing={drawing} selected={selected} onSelect={select} />
-        ) : (
-          <FamilyDrawing
-            drawing={drawing}
-            kin={kin}
-            newest={newest}
-            selected={selected}
-            onSelect={select}
-            target={targeted}
-            theme={`${state?.preferences.theme} ${dark}`}
-          />
-        )}
-        {selectedKey !== null && (
-          <SelectedPane jarKey={selectedKey} flagsByKey={flagsByKey} onGo={goTo} onClose={close} />
-        )}
       </div>
     </div>
   );

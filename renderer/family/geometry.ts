@@ -1,38 +1,35 @@
-// From grid steps to the drawing's own pixels: how big a jar is, how far apart columns and rows lie. Pure.
+// From grid steps to the drawing's own pixels: how big a jar is, how far apart columns and rows lie, and which part of
+// the drawing a window shows. Pure.
 import type { Drawing } from '../../core/contract';
 
 /** A jar with its lid, in drawing pixels (one screen pixel each at zoom 1). */
 export const JAR = { width: 62, height: 66, inletY: 44 } as const;
 /** A ribbon that brings the whole of a jar's seed. */
-export const RIBBON_WIDTH = 12;
-/** Room for lettering below a jar, in screen pixels. */
-export const LABEL_HEIGHT = 21;
-export const STRIP_HEIGHT = 48;
-export const STRIP_GAP = 10;
-/** A label strip's width, and its distance from the jars it founded, in screen pixels. */
-export type StripSize = { readonly width: number; readonly reach: number };
-export const stripSize = (size: Size): StripSize =>
-  size.width < 1000 ? { width: 112, reach: 48 } : { width: 158, reach: 78 };
-/** Room for the column heads above the drawing, in screen pixels. */
-export const HEAD_ROOM = 64;
-/** The band that the heads themselves take of it. */
-const HEAD_BAND = 42;
-const PAD = 22;
-const EDGE = 6;
-/** Right of the last column. */
-const MARGIN = 40;
-/** A label left of its jar, in screen pixels; and what a ribbon needs before it to bend in. */
-const LABEL_WIDTH = 72;
-export const BEND_ROOM = 38;
+export const RIBBON_WIDTH = 8.5;
 /** Below this zoom a jar is too small to be read as one. */
 export const READABLE_ZOOM = 0.3;
-const LEAST_COLUMN = 92;
-/** A zoom at which a jar's numeral is 28 px high and well inside it. */
-const GOOD_ZOOM = 0.66;
+/** At this zoom a numeral is 28 px high and well inside its jar. */
+export const GOOD_ZOOM = 0.66;
+/** A family that fits at this zoom or closer opens whole: its numerals can still be 28 px high. */
+export const WHOLE_FROM = 0.49;
+/** Any farther, and a jar is no longer seen to be one. */
+const FARTHEST = 0.16;
+const COLUMN = { least: 92, usual: 104, most: 200 } as const;
+const ROW = { least: 68, usual: 72, most: 84 } as const;
+/** From the outermost jars to the edge of their room, in screen pixels; on the left ribbons come in from the packets. */
+const MARGIN = 24;
+export const LEAD = 58;
 
 export interface Size {
   readonly width: number;
   readonly height: number;
+}
+/** The part of the window in which jars are to be seen: what lies over its edges is left out. */
+export interface Room {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
 }
 /** Screen x = k · drawing x + tx. */
 export interface View {
@@ -40,76 +37,106 @@ export interface View {
   readonly tx: number;
   readonly ty: number;
 }
+/** Where jars stand, in grid steps. */
+export interface Places {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+}
 export interface Geometry {
   /** Drawing pixels from one column, or row, to the next. */
   readonly columnStep: number;
   readonly rowStep: number;
-  /** How far before a jar its ribbon runs level, so that the label above it crosses nothing. */
-  readonly tail: number;
-  /** The view that shows everything. */
+  /** The view that shows everything; where `whole` is false, at the least zoom its first jars. */
   readonly fit: View;
-  /** What of the height is in sight when everything fits, below the column heads: label strips keep within it. */
-  readonly sight: { readonly top: number; readonly bottom: number };
+  readonly whole: boolean;
   readonly least: number;
   readonly most: number;
   /** Extent in drawing pixels, jar outlines included. */
   readonly width: number;
   readonly height: number;
 }
+export interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
 
 const clamp = (value: number, low: number, high: number): number => Math.min(high, Math.max(low, value));
 
 /**
- * Steps and the fitting view for a drawing in a viewport. The steps stretch, within limits, so that a wide family fills
- * a narrow window downwards and a tall one fills a wide window sideways: the jars stay as large as can be.
+ * Steps and the fitting view for a drawing in a room. The steps stretch a little, so that a wide family fills a narrow
+ * room downwards and a tall one fills a wide room sideways: the jars stay as large as can be.
  */
-export function geometryOf(drawing: Pick<Drawing, 'width' | 'height'>, size: Size): Geometry {
+export function geometryOf(drawing: Pick<Drawing, 'width' | 'height'>, room: Room): Geometry {
   const columns = Math.max(1, drawing.width);
   const rows = Math.max(1, drawing.height);
-  const strip = stripSize(size);
-  const left = strip.width + strip.reach + PAD;
-  const room = {
-    width: Math.max(160, size.width - left - MARGIN),
-    height: Math.max(120, size.height - HEAD_ROOM - PAD),
-  };
-  const byWidth = room.width / (JAR.width + (columns - 1) * LEAST_COLUMN);
-  // Labels lie under their jars where the rows leave room for that at a good size, else beside them.
-  const withLabels = (room.height - rows * LABEL_HEIGHT) / (rows * (JAR.height + 6));
-  const beside = room.height / (rows * (JAR.height + 8));
-  const k = clamp(
-    Math.min(byWidth, withLabels >= GOOD_ZOOM ? withLabels : Math.min(beside, GOOD_ZOOM)),
-    0.0001,
-    1.3,
+  const wide = Math.max(160, room.right - room.left - LEAD - MARGIN);
+  const high = Math.max(120, room.bottom - room.top - MARGIN);
+  const whole = Math.min(
+    wide / (JAR.width + (columns - 1) * COLUMN.least),
+    high / (JAR.height + (rows - 1) * ROW.least),
+    1.1,
   );
-  const columnStep = clamp(
-    (room.width / k - JAR.width) / Math.max(1, columns - 1),
-    LEAST_COLUMN,
-    k < READABLE_ZOOM ? 320 : Math.max(210, 168 / k),
-  );
-  const rowStep = clamp(
-    room.height / k / rows,
-    JAR.height + 8,
-    k < READABLE_ZOOM ? 92 : Math.max(150, 118 / k),
-  );
+  const k = Math.max(whole, FARTHEST);
+  // One that opens at its newest end, closer than it fits, keeps together what belongs together.
+  const most =
+    k < WHOLE_FROM ? { column: COLUMN.usual, row: ROW.usual } : { column: COLUMN.most, row: ROW.most };
+  const columnStep = clamp((wide / k - JAR.width) / Math.max(1, columns - 1), COLUMN.least, most.column);
+  const rowStep = clamp((high / k - JAR.height) / Math.max(1, rows - 1), ROW.least, most.row);
   const width = (columns - 1) * columnStep + JAR.width;
   const height = (rows - 1) * rowStep + JAR.height;
-  const slack = { x: room.width - width * k, y: room.height - height * k - LABEL_HEIGHT };
-  const gap = (columnStep - JAR.width) * k;
-  const under = (rowStep - JAR.height) * k >= LABEL_HEIGHT;
-  const tail = under ? 0 : clamp(gap - BEND_ROOM, Math.min(14, gap * 0.35), LABEL_WIDTH) / k;
-  const ty = HEAD_ROOM + Math.max(0, slack.y) * 0.4;
   return {
     columnStep,
     rowStep,
-    tail,
     width,
     height,
-    fit: { k, tx: left + Math.max(0, slack.x) * 0.4, ty },
-    sight: { top: (HEAD_BAND - ty) / k, bottom: (size.height - EDGE - ty) / k },
-    least: Math.min(k, 1) * 0.7,
+    whole: whole >= FARTHEST,
+    fit: {
+      k,
+      tx: room.left + LEAD,
+      ty: room.top + Math.max(0, high - height * k) * 0.25,
+    },
+    least: Math.min(k, 0.5),
     most: 3,
   };
 }
+
+/** Where the newest jar stands, and the first and last row of its lane. */
+export interface Newest {
+  readonly x: number;
+  readonly y: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** The newest end of the family at a zoom: the newest jar at the right, its lane in the middle. */
+export function newestEnd(geometry: Geometry, room: Room, newest: Newest, k: number): View {
+  const right = (newest.x * geometry.columnStep + JAR.width) * k;
+  const tx = Math.min(room.left + LEAD, room.right - MARGIN - right);
+  const high = room.bottom - room.top;
+  const [top, bottom] = [
+    newest.top * geometry.rowStep * k,
+    (newest.bottom * geometry.rowStep + JAR.height) * k,
+  ];
+  const middle =
+    bottom - top <= high ? (top + bottom) / 2 : (newest.y * geometry.rowStep + JAR.height / 2) * k;
+  // Not past the family's own upper and lower ends.
+  const ty = clamp(
+    room.top + high / 2 - middle,
+    Math.min(room.top, room.bottom - geometry.height * k - MARGIN),
+    room.top,
+  );
+  return { k, tx, ty };
+}
+
+/** The view a family opens with: all of it where its numerals can be read, else its newest end. */
+export const openingView = (geometry: Geometry, room: Room, newest: Newest): View =>
+  geometry.fit.k >= WHOLE_FROM ? geometry.fit : newestEnd(geometry, room, newest, GOOD_ZOOM);
+
+/** All of it, or where that is too much to be told apart as much of its newest end as can be. */
+export const fittingView = (geometry: Geometry, room: Room, newest: Newest): View =>
+  geometry.whole ? geometry.fit : newestEnd(geometry, room, newest, geometry.fit.k);
 
 /** The view after zooming to `k` with the screen point (x, y) staying where it is. */
 export function zoomAt(view: View, geometry: Geometry, k: number, x: number, y: number): View {
@@ -118,35 +145,98 @@ export function zoomAt(view: View, geometry: Geometry, k: number, x: number, y: 
   return { k: next, tx: x - (x - view.tx) * ratio, ty: y - (y - view.ty) * ratio };
 }
 
-/** Keeps at least a jar's width of the family inside the window, so that it can't be lost. */
-export function keepInSight(view: View, geometry: Geometry, size: Size): View {
-  const keep = 90;
-  return {
-    k: view.k,
-    tx: clamp(view.tx, keep - geometry.width * view.k, size.width - keep),
-    ty: clamp(view.ty, HEAD_ROOM + keep - geometry.height * view.k, size.height - keep),
+/** Of a family larger than its room at most this part of the room is left empty; a smaller one stays wholly in it. */
+const EMPTY = 0.35;
+
+function within(at: number, extent: number, low: number, high: number): number {
+  const room = high - low;
+  if (extent <= room) return clamp(at, low, high - extent);
+  return clamp(at, high - extent - room * EMPTY, low + room * EMPTY);
+}
+
+/**
+ * Keeps the family in its room: none of it can be pushed out of sight, and wherever there are gaps in it at least one
+ * jar is seen whole, well inside.
+ */
+export function keepInSight(view: View, geometry: Geometry, places: Places, room: Room): View {
+  const { k } = view;
+  const tx = within(view.tx, geometry.width * k, room.left + MARGIN / 2, room.right - MARGIN / 2);
+  const ty = within(view.ty, geometry.height * k, room.top, room.bottom - MARGIN / 2);
+  const inset = {
+    x: Math.min(60, (room.right - room.left) / 6),
+    y: Math.min(40, (room.bottom - room.top) / 6),
   };
+  const [left, right] = [room.left + inset.x, room.right - inset.x - JAR.width * k];
+  const [top, bottom] = [room.top + inset.y, room.bottom - inset.y - JAR.height * k];
+  const [stepX, stepY] = [geometry.columnStep * k, geometry.rowStep * k];
+  let [least, dx, dy] = [Infinity, 0, 0];
+  for (let i = 0; i < places.x.length; i += 1) {
+    const x = (places.x[i] ?? 0) * stepX + tx;
+    const y = (places.y[i] ?? 0) * stepY + ty;
+    const offX = x < left ? left - x : x > right ? right - x : 0;
+    const offY = y < top ? top - y : y > bottom ? bottom - y : 0;
+    const off = Math.abs(offX) + Math.abs(offY);
+    if (off >= least) continue;
+    [least, dx, dy] = [off, offX, offY];
+    if (off === 0) break;
+  }
+  // A family no larger than the insets moves by nothing: it is in sight already.
+  const small = geometry.width * k <= inset.x * 2 || geometry.height * k <= inset.y * 2;
+  return small || least === Infinity ? { k, tx, ty } : { k, tx: tx + dx, ty: ty + dy };
 }
 
 const into = (at: number, low: number, high: number): number => clamp(at, low, Math.max(low, high)) - at;
 
-/** The view moved as little as needed so that a jar lies well inside the window. */
-export function bringIn(view: View, size: Size, x: number, y: number): View {
-  const margin = { x: Math.min(150, size.width / 4), top: HEAD_ROOM + 24, bottom: 60 };
-  const left = x * view.k + view.tx;
-  const top = y * view.k + view.ty;
-  const dx = into(left, margin.x, size.width - margin.x - JAR.width * view.k);
-  const dy = into(top, margin.top, size.height - margin.bottom - JAR.height * view.k);
+/** The view moved as little as needed so that a jar lies well inside the room. */
+export function bringIn(view: View, room: Room, x: number, y: number): View {
+  const margin = Math.min(90, (room.right - room.left) / 5);
+  const dx = into(x * view.k + view.tx, room.left + margin, room.right - margin - JAR.width * view.k);
+  const dy = into(y * view.k + view.ty, room.top + 12, room.bottom - 28 - JAR.height * view.k);
   return dx === 0 && dy === 0 ? view : { k: view.k, tx: view.tx + dx, ty: view.ty + dy };
 }
 
-/** Screen box of one jar's outline. */
-export function jarBox(
-  x: number,
-  y: number,
-  view: View,
-): { left: number; top: number; right: number; bottom: number } {
-  const left = x * view.k + view.tx;
-  const top = y * view.k + view.ty;
-  return { left, top, right: left + JAR.width * view.k, bottom: top + JAR.height * view.k };
+/** The view with a jar in the middle of its room, close enough to be read. */
+export function middleOn(view: View, room: Room, x: number, y: number): View {
+  const k = view.k < READABLE_ZOOM * 1.4 ? GOOD_ZOOM : view.k;
+  return {
+    k,
+    tx: (room.left + room.right) / 2 - (x + JAR.width / 2) * k,
+    ty: (room.top + room.bottom) / 2 - (y + JAR.height / 2) * k,
+  };
+}
+
+/** Screen box of all jars of which anything is seen in a room; null where none is. */
+export function boxInView(view: View, geometry: Geometry, places: Places, room: Room): Box | null {
+  const [wide, high] = [JAR.width * view.k, JAR.height * view.k];
+  const box = { left: Infinity, right: -Infinity, top: Infinity, bottom: -Infinity };
+  for (let i = 0; i < places.x.length; i += 1) {
+    const left = (places.x[i] ?? 0) * geometry.columnStep * view.k + view.tx;
+    const top = (places.y[i] ?? 0) * geometry.rowStep * view.k + view.ty;
+    if (left + wide <= room.left || left >= room.right || top + high <= room.top || top >= room.bottom)
+      continue;
+    box.left = Math.min(box.left, left);
+    box.right = Math.max(box.right, left + wide);
+    box.top = Math.min(box.top, top);
+    box.bottom = Math.max(box.bottom, top + high);
+  }
+  return box.left === Infinity ? null : box;
+}
+
+/**
+ * The view in which all that was seen is seen still, in a smaller room: the same where nothing would be covered, else
+ * moved aside, else drawn smaller.
+ */
+export function makeRoom(view: View, seen: Box | null, room: Room): View {
+  if (seen === null) return view;
+  const pad = 8;
+  const [wide, high] = [room.right - room.left - 2 * pad, room.bottom - room.top - pad];
+  const ratio = Math.min(1, wide / (seen.right - seen.left), high / (seen.bottom - seen.top));
+  const at = (value: number, origin: number): number => (value - origin) * ratio;
+  const left = into(seen.left, room.left + pad, room.right - pad - (seen.right - seen.left) * ratio);
+  const top = into(seen.top, room.top, room.bottom - pad - (seen.bottom - seen.top) * ratio);
+  return {
+    k: view.k * ratio,
+    tx: seen.left + left + at(view.tx, seen.left),
+    ty: seen.top + top + at(view.ty, seen.top),
+  };
 }

@@ -1,112 +1,98 @@
-// Above the drawing: what each column is, in words, or the days of the calendar. Moves with the drawing by two CSS
+// The head of each lane: its name, what it is called, the day it was founded, and the packets it was started from. In a
+// gutter left of the jars where the window has room for one, else in a line above the lane. Moves with the drawing by CSS
 // variables, so that a pan renders nothing.
 import { type CSSProperties, memo } from 'react';
-import type { Drawing } from '../../core/contract';
-import { type Geometry, JAR, type Size, type View } from './geometry';
-import { textWidth } from './measure';
+import { dayLabel } from '../../core/lineage/labels';
+import { HEAD, type Lane, type PlacedHead } from './lanes';
 
-interface Head {
-  readonly x: number;
-  readonly text: string;
+const MOST_CELLS = 8;
+
+/** A packet: the name on its label and a cell for each strain declared; a received culture has a wave. */
+function Packet({ packet }: { readonly packet: Lane['packets'][number] }) {
+  const cells = Math.min(packet.strains.length, MOST_CELLS);
+  return (
+    <span className="packet" style={{ height: HEAD.packet - 6 }}>
+      <span className="packet-name">{packet.name}</span>
+      {packet.culture ? (
+        <svg className="packet-wave" viewBox="0 0 76 10" aria-hidden="true">
+          <path d="M2 5Q10 -2 18 5T34 5T50 5T66 5" />
+        </svg>
+      ) : cells === 0 ? (
+        <span className="soft">strains not noted</span>
+      ) : (
+        <span className="packet-cells" aria-hidden="true">
+          {packet.strains.slice(0, MOST_CELLS).map((strain) => (
+            <span key={strain} />
+          ))}
+        </span>
+      )}
+    </span>
+  );
 }
 
-interface Column {
-  readonly x: number;
-  readonly long: string;
-  readonly short: string;
-  /** What every n-th is counted by: the generation; on the calendar its place. */
-  readonly count: number;
-}
+const foundedWords = ({ founded, packets, line }: Lane): string => {
+  if (line === null) return founded === null ? 'day not known' : `from ${dayLabel(founded, true)}`;
+  const how = packets.length > 0 && packets.every(({ culture }) => culture) ? 'received' : 'founded';
+  return founded === null ? how : `${how} ${dayLabel(founded, true)}`;
+};
 
-/** The heads to write: all where they fit, round numbers where not; a bare number once the word is written before it. */
-export function thinnedHeads(
-  columns: readonly Column[],
-  k: number,
-  measure: (text: string) => number,
-): Head[] {
-  const gap = 14;
-  const fits = (heads: readonly Head[]): boolean => {
-    let right = -Infinity;
-    return heads.every(({ x, text }) => {
-      const half = measure(text) / 2;
-      const free = x * k - half >= right + gap;
-      right = x * k + half;
-      return free;
-    });
-  };
-  const long = columns.map(({ x, long: text }) => ({ x, text }));
-  if (fits(long)) return long;
-  const most = columns.at(-1)?.count ?? 0;
-  for (const every of roundSteps(most)) {
-    const heads = columns.flatMap(({ x, long: word, short, count }, at) =>
-      at === 0 || count % every === 0 ? [{ x, text: at === 0 ? word : short }] : [],
-    );
-    if (fits(heads)) return heads;
-  }
-  return long.slice(0, 1);
-}
+/** Lines without a name of their own are called by their founding day: not said twice. */
+const namedByDay = ({ name, founded }: Lane): boolean => founded !== null && name === dayLabel(founded, true);
 
-/** 1, 2, 5, 10, 20, 50 … as far as needed. */
-function* roundSteps(most: number): Generator<number> {
-  for (let ten = 1; ten <= most; ten *= 10) yield* [ten, ten * 2, ten * 5];
+/** "from Blue Tin (2 strains) and Meadow Pot (1 strain)", after what is seen. */
+function packetWords({ packets }: Lane): string {
+  const words = packets.map(({ name, strains, culture }) =>
+    culture
+      ? name
+      : `${name} (${strains.length === 0 ? 'strains not noted' : `${strains.length} ${strains.length === 1 ? 'strain' : 'strains'}`})`,
+  );
+  return words.length === 0 ? '' : `from ${words.join(' and ')}`;
 }
 
 interface Props {
-  readonly drawing: Drawing;
-  readonly geometry: Geometry;
-  readonly view: View;
-  readonly size: Size;
+  readonly lanes: readonly Lane[];
+  readonly heads: readonly PlacedHead[];
+  readonly narrow: boolean;
+  /** What each line is called, by its id. */
+  readonly standings: ReadonlyMap<string, string>;
+  /** The lane that is spoken of above the drawing. */
+  readonly spoken: number;
+  readonly onPress: (lane: number) => void;
 }
 
-const near = (x: number, view: View, size: Size): boolean => {
-  const at = x * view.k + view.tx;
-  return at > -size.width && at < size.width * 2;
-};
-const along = (x: number) => ({ '--x': x }) as CSSProperties;
-
-/** Fine lines under the jars, one for each day named on the calendar. */
-export const Ticks = memo(function Ticks({ drawing, geometry, view, size }: Props) {
-  if (drawing.spacing !== 'calendar') return null;
+export const Heads = memo(function Heads({ lanes, heads, narrow, standings, spoken, onPress }: Props) {
   return (
-    <div className="family-ticks" aria-hidden="true">
-      {drawing.ticks
-        .map((tick) => tick.x * geometry.columnStep + JAR.width / 2)
-        .filter((x) => near(x, view, size))
-        .map((x) => (
-          <span key={x} style={along(x)} />
-        ))}
-    </div>
-  );
-});
-
-export const Heads = memo(function Heads({
-  drawing,
-  columnXs,
-  geometry,
-  view,
-  size,
-}: Props & { readonly columnXs: ReadonlyMap<number, number> }) {
-  const all =
-    drawing.spacing === 'calendar'
-      ? drawing.ticks.map((tick, count) => ({ at: tick.x, long: tick.label, short: tick.label, count }))
-      : [...columnXs]
-          .toSorted(([a], [b]) => a - b)
-          .map(([generation, at]) => ({
-            at,
-            long: `generation ${generation}`,
-            short: String(generation),
-            count: generation,
-          }));
-  const shown = all
-    .map((head) => ({ ...head, x: head.at * geometry.columnStep + JAR.width / 2 }))
-    .filter((head) => near(head.x, view, size));
-  return (
-    <div className="family-heads" aria-hidden="true">
-      {thinnedHeads(shown, view.k, textWidth).map((head) => (
-        <span key={`${head.x} ${head.text}`} style={along(head.x)}>
-          {head.text}
-        </span>
-      ))}
+    <div className={narrow ? 'lane-heads narrow' : 'lane-heads'}>
+      {heads.map(({ lane: at, detail, y, last, height }) => {
+        const lane = lanes[at];
+        if (!lane) return null;
+        const standing = lane.line === null ? undefined : standings.get(lane.line);
+        const day = namedByDay(lane) ? null : foundedWords(lane);
+        return (
+          <button
+            key={lane.line ?? `${lane.name} ${at}`}
+            type="button"
+            className={at === spoken ? 'lane-head is-spoken' : 'lane-head'}
+            style={{ '--y': y, '--last': last, height } as CSSProperties}
+            title={`To the newest jar of ${lane.name}`}
+            onClick={() => onPress(at)}
+          >
+            <span className={lane.name.length > 8 ? 'lane-name long' : 'lane-name'}>{lane.name}</span>
+            {detail !== 'name' && standing !== undefined && <strong>{standing}</strong>}
+            {(detail === 'day' || detail === 'packets') && day !== null && (
+              <span className="soft">{day}</span>
+            )}
+            {detail === 'packets' && (
+              <span className="packets">
+                {lane.packets.map((packet) => (
+                  <Packet key={packet.name} packet={packet} />
+                ))}
+              </span>
+            )}
+            <span className="visually-hidden">{packetWords(lane)}, to its newest jar</span>
+          </button>
+        );
+      })}
     </div>
   );
 });

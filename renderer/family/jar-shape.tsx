@@ -1,7 +1,7 @@
 // The drawing of one jar: a stoneware body with a lid, what is in it, and its marks. Shapes only, in a 62 × 66 box.
 import { FLAG } from './flags';
 
-const BODY = 'M12 11V12C12 16 2 15 2 25V51Q2 64 15 64H47Q60 64 60 51V25C60 15 50 16 50 12V11Z';
+export const BODY = 'M12 11V12C12 16 2 15 2 25V51Q2 64 15 64H47Q60 64 60 51V25C60 15 50 16 50 12V11Z';
 const BELOW = 'V51Q56 60 46 60H16Q6 60 6 51Z';
 
 /**
@@ -9,7 +9,7 @@ const BELOW = 'V51Q56 60 46 60H16Q6 60 6 51Z';
  * block that stands clear of the wall. All lie above the numeral, so that its ink stands on the contents alone: over
  * the glass it would be lost in the dark theme, and hide the surface in both.
  */
-const CONTENTS = [
+export const CONTENTS = [
   `M6 22C10 14 16 14 21 19.5S31 25 37 20S50 13 56 22${BELOW}`,
   `M6 20C14 16 20 16.5 27 19.5S41 23.5 47 20S53 18 56 19.5${BELOW}`,
   `M6 18H17C23 18 23 25.5 31 25.5S39 18 45 18H56${BELOW}`,
@@ -30,7 +30,7 @@ interface Props {
 /** The set line: a level marked on both walls, from the foot (0) to the shoulder (100). The numeral stays clear. */
 function SetLine({ score }: { readonly score: number }) {
   const y = (59 - 0.36 * score).toFixed(1);
-  return <path className="set-line" d={`M-5 ${y}H4M58 ${y}H67`} />;
+  return <path className="set-line" d={`M-3 ${y}H3M59 ${y}H65`} />;
 }
 
 /**

@@ -23,6 +23,8 @@ interface Props {
   readonly selected: boolean;
   /** Vigour, 0 to 100; null: none. */
   readonly score: number | null;
+  /** Advised as the next seed: it glows. */
+  readonly next: boolean;
 }
 
 /** How often any jar was rendered since the page was loaded: read by the tests through the drawing's data attribute. */
@@ -34,12 +36,13 @@ export const Jar = memo(function Jar(props: Props) {
     jarWords(props.label, props.generation, props.setWord, props.flags),
     ...(props.score === null ? [] : [`vigour ${props.score} of 100`]),
     ...(props.also === '' ? [] : [props.also]),
+    ...(props.next ? ['advised as the next seed'] : []),
   ].join(', ');
   return (
     <g
       role="treeitem"
       id={`jar-${props.jarKey}`}
-      className={`jar${props.lit ? ' lit' : ''}${props.selected ? ' selected' : ''}`}
+      className={`jar${props.lit ? ' lit' : ''}${props.selected ? ' selected' : ''}${props.next ? ' next' : ''}`}
       data-index={props.index}
       data-key={props.jarKey}
       transform={`translate(${props.x} ${props.y})`}
@@ -50,6 +53,9 @@ export const Jar = memo(function Jar(props: Props) {
       aria-setsize={props.siblings}
       aria-selected={props.selected}
     >
+      {props.next && (
+        <rect className="glow" x="-8" y="-8" width={JAR.width + 16} height={JAR.height + 15} rx="19" />
+      )}
       <rect className="ring" x="-7" y="-6" width={JAR.width + 14} height={JAR.height + 12} rx="16" />
       <circle className="halo" cx={JAR.width / 2} cy={JAR.height / 2} />
       <JarShape

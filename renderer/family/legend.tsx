@@ -64,9 +64,11 @@ export function Legend() {
       </ul>
       <p className="soft">
         The number is the generation: how many jars deep a jar stands from what its line was started with. A
-        ribbon is a seeding, as wide as its share of the seed; a lighter one is another seed of the same jar.
-        A slip of paper is a product, with a cell for each strain declared on it: declared at the start, not
-        tested since. A small slip at a jar’s inlet is a product it was topped up with.
+        line runs level: the jars that lead to its newest one stand in one row, jars made with them above and
+        below. A ribbon is a seeding, as wide as its share of the seed. The jar that glows is advised as the
+        next seed. The packets at the head of a line are what it was started from, with a cell for each strain
+        declared on them: declared at the start, not tested since. A small slip at a jar’s inlet is a product
+        it was topped up with.
       </p>
     </section>
   );

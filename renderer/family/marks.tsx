@@ -1,30 +1,120 @@
-// Far out, jars are marks on a canvas: one small jar-shaped mark each, or one for each small square of the window where
-// there are more jars than pixels. Spoiled ones keep a cross, so that colour alone tells nothing.
+// Far out, jars are drawn on a canvas: each still as a jar, shaded by how it set, only without its numeral. Spoiled ones
+// keep a cross, so that colour alone tells nothing.
 import { type RefObject, useLayoutEffect } from 'react';
-import type { Drawing } from '../../core/contract';
 import { FLAG } from './flags';
-import type { Lit } from './kin';
 import { type Geometry, JAR, type Size, type View } from './geometry';
+import { BODY, CONTENTS } from './jar-shape';
+import type { Lit } from './kin';
+import type { Placed } from './lanes';
 
-/** Far out, one mark stands for all jars of a square this wide, stronger where there are more. */
-const SQUARE = 4;
-/** Of lines with both ends in the same squares one is drawn. */
+/** Of ribbons with both ends in the same squares of the window one is drawn. */
 const LINE_SQUARE = 10;
 const MOST_LINES = 6000;
-const FAINTEST = 0.45;
-const MANY = 12;
+const UNKNOWN = 255;
 
-function colour(canvas: HTMLElement, name: string): string {
-  return getComputedStyle(canvas).getPropertyValue(name).trim();
+type Ink = Readonly<
+  Record<'ribbon' | 'edge' | 'lid' | 'glass' | 'accent' | 'caution' | 'dim' | 'line', string>
+> & {
+  readonly fills: readonly string[];
+};
+
+function inkOf(canvas: HTMLElement): Ink {
+  const style = getComputedStyle(canvas);
+  const colour = (name: string): string => style.getPropertyValue(`--${name}`).trim();
+  return {
+    ribbon: colour('ribbon'),
+    edge: colour('jar-edge'),
+    lid: colour('jar-lid'),
+    glass: colour('jar-glass'),
+    accent: colour('accent'),
+    caution: colour('caution'),
+    dim: colour('fill-dim'),
+    line: colour('line'),
+    fills: CONTENTS.map((_, at) => colour(`fill-${at + 1}`)),
+  };
+}
+
+/** How a jar lies to what is lit: nothing is, it is, it is not. */
+type Light = 'none' | 'lit' | 'dim';
+
+const body = new Path2D(BODY);
+const contents = CONTENTS.map((path) => new Path2D(path));
+
+/** One small jar, drawn once for all that look like it. */
+function stamp(ink: Ink, setWord: number, flags: number, light: Light, zoom: number): HTMLCanvasElement {
+  const sheet = document.createElement('canvas');
+  sheet.width = Math.ceil((JAR.width + 8) * zoom);
+  sheet.height = Math.ceil((JAR.height + 8) * zoom);
+  const pen = sheet.getContext('2d');
+  if (pen === null) return sheet;
+  const spoiled = (flags & FLAG.spoiled) !== 0;
+  const level = setWord === UNKNOWN && (flags & FLAG.outcomeKnown || spoiled) ? 0 : setWord;
+  const inside = contents[level];
+  const edge = spoiled ? ink.caution : light === 'lit' ? ink.accent : light === 'dim' ? ink.line : ink.edge;
+  pen.scale(zoom, zoom);
+  pen.translate(4, 4);
+  pen.fillStyle = ink.glass;
+  // oxlint-disable-next-line unicorn/no-array-fill-with-reference-type -- a pen that fills a path, not an array
+  pen.fill(body);
+  if (inside) {
+    pen.fillStyle = light === 'dim' ? ink.dim : (ink.fills[level] ?? ink.glass);
+    pen.fill(inside);
+  }
+  pen.strokeStyle = edge;
+  pen.lineWidth = Math.min(9, Math.max(3, 1.1 / zoom));
+  pen.lineJoin = 'round';
+  pen.stroke(body);
+  pen.fillStyle =
+    (flags & (FLAG.onHold | FLAG.look)) !== 0 ? ink.caution : light === 'lit' ? ink.accent : ink.lid;
+  if ((flags & FLAG.lost) === 0) pen.fillRect(8, -1, 46, 13);
+  if (spoiled) {
+    pen.strokeStyle = ink.caution;
+    pen.lineWidth = Math.max(8, 1.6 / zoom);
+    pen.stroke(new Path2D('M12 20L50 60M50 20L12 60'));
+  }
+  return sheet;
+}
+
+/** Ribbons between jars in the room, and from them to what seeded them. */
+function paintRibbons(
+  pen: CanvasRenderingContext2D,
+  drawing: Placed,
+  seen: readonly number[],
+  ink: Ink,
+  at: (index: number) => readonly [number, number],
+  k: number,
+  lit: Lit | null,
+): void {
+  const drawn = new Set<string>();
+  const square = (index: number): string =>
+    at(index)
+      .map((one) => Math.floor(one / LINE_SQUARE))
+      .join(' ');
+  pen.lineWidth = Math.max(0.9, 9 * k);
+  for (const index of seen) {
+    const seed = drawing.parent[index] ?? -1;
+    if (seed < 0) continue;
+    const on = lit?.[index] === 1 && lit[seed] === 1;
+    if (seen.length > MOST_LINES) {
+      const ends = `${square(seed)} ${square(index)} ${on}`;
+      if (drawn.has(ends)) continue;
+      drawn.add(ends);
+    }
+    pen.strokeStyle = on ? ink.accent : lit === null ? ink.ribbon : ink.line;
+    const [x0, y0] = at(seed);
+    const [x1, y1] = at(index);
+    const [from, to] = [x0 + JAR.width * 0.93 * k, x1 + JAR.width * 0.07 * k];
+    const inlet = JAR.inletY * k;
+    pen.beginPath();
+    pen.moveTo(from, y0 + inlet);
+    pen.bezierCurveTo((from + to) / 2, y0 + inlet, (from + to) / 2, y1 + inlet, to, y1 + inlet);
+    pen.stroke();
+  }
 }
 
 function paint(
   canvas: HTMLCanvasElement,
-  drawing: Drawing,
-  geometry: Geometry,
-  view: View,
-  size: Size,
-  lit: Lit | null,
+  { drawing, geometry, view, size, lit }: Omit<Props, 'canvas' | 'theme'>,
 ): void {
   const scale = window.devicePixelRatio || 1;
   canvas.width = Math.round(size.width * scale);
@@ -32,92 +122,34 @@ function paint(
   const pen = canvas.getContext('2d');
   if (pen === null) return;
   pen.scale(scale, scale);
-  const wide = Math.max(2.4, JAR.width * view.k);
-  const high = Math.max(3, JAR.height * view.k);
-  const atX = (index: number): number => (drawing.x[index] ?? 0) * geometry.columnStep * view.k + view.tx;
-  const atY = (index: number): number => (drawing.y[index] ?? 0) * geometry.rowStep * view.k + view.ty;
+  const { k } = view;
+  const [stepX, stepY] = [geometry.columnStep * k, geometry.rowStep * k];
+  const at = (index: number): readonly [number, number] => [
+    (drawing.x[index] ?? 0) * stepX + view.tx,
+    (drawing.y[index] ?? 0) * stepY + view.ty,
+  ];
   const seen: number[] = [];
   for (let i = 0; i < drawing.x.length; i += 1) {
-    const [x, y] = [atX(i), atY(i)];
-    if (x > -wide && x < size.width && y > -high && y < size.height) seen.push(i);
+    const [x, y] = at(i);
+    if (x > -JAR.width && x < size.width && y > -JAR.height && y < size.height) seen.push(i);
   }
-  const ink = {
-    line: colour(canvas, '--ribbon'),
-    mark: colour(canvas, '--jar-edge'),
-    lit: colour(canvas, '--accent'),
-    caution: colour(canvas, '--caution'),
-    paper: colour(canvas, '--paper'),
-  };
-  const across = Math.ceil(size.width / LINE_SQUARE) + 2;
-  const lineSquare = (index: number): number =>
-    Math.floor(atY(index) / LINE_SQUARE) * across + Math.floor(atX(index) / LINE_SQUARE);
-  const drawn = new Set<string>();
-  pen.lineWidth = Math.max(0.8, 8 * view.k);
+  const ink = inkOf(canvas);
+  paintRibbons(pen, drawing, seen, ink, at, k, lit);
+  const stamps = new Map<string, HTMLCanvasElement>();
   for (const index of seen) {
-    const seed = drawing.parent[index] ?? -1;
-    if (seed < 0) continue;
-    const on = lit?.[index] === 1 && lit[seed] === 1;
-    if (seen.length > MOST_LINES) {
-      const [from, to] = [lineSquare(seed), lineSquare(index)];
-      const ends = `${from} ${to} ${on}`;
-      if (from === to || drawn.has(ends) || drawn.size > MOST_LINES) continue;
-      drawn.add(ends);
-    }
-    pen.strokeStyle = on ? ink.lit : ink.line;
-    pen.globalAlpha = on ? 1 : lit === null ? 0.7 : 0.3;
-    const [x0, y0] = [atX(seed) + wide * 0.9, atY(seed) + high * 0.65];
-    const [x1, y1] = [atX(index) + wide * 0.1, atY(index) + high * 0.65];
-    pen.beginPath();
-    pen.moveTo(x0, y0);
-    pen.bezierCurveTo((x0 + x1) / 2, y0, (x0 + x1) / 2, y1, x1, y1);
-    pen.stroke();
+    const [x, y] = at(index);
+    const [setWord, flags] = [drawing.setWord[index] ?? UNKNOWN, drawing.flags[index] ?? 0];
+    const light = lit === null ? 'none' : lit[index] === 1 ? 'lit' : 'dim';
+    const name = `${setWord} ${flags} ${light}`;
+    let one = stamps.get(name);
+    if (!one) stamps.set(name, (one = stamp(ink, setWord, flags, light, k * scale)));
+    pen.drawImage(one, x - 4 * k, y - 4 * k, one.width / scale, one.height / scale);
   }
-  const squareAt = (index: number, square: number): number =>
-    Math.floor(atY(index) / square) * 65_536 + Math.floor(atX(index) / square);
-  const crowd = new Map<number, number>();
-  if (wide < SQUARE)
-    for (const index of seen) {
-      const square = squareAt(index, SQUARE);
-      crowd.set(square, (crowd.get(square) ?? 0) + 1);
-    }
-  const filled = new Set<number>();
-  for (const index of seen) {
-    const [x, y] = [atX(index), atY(index)];
-    const bad = ((drawing.flags[index] ?? 0) & FLAG.spoiled) !== 0;
-    const on = lit?.[index] === 1;
-    if (wide < SQUARE) {
-      // A cross or a lit mark needs more room, so that it stays one sign and never a stain.
-      const square = bad ? SQUARE * 4 : SQUARE;
-      const cell = squareAt(index, square) * 4 + (bad ? 2 : on ? 1 : 0);
-      if (filled.has(cell)) continue;
-      filled.add(cell);
-    }
-    const many = crowd.get(squareAt(index, SQUARE)) ?? MANY;
-    const strength = FAINTEST + (1 - FAINTEST) * Math.min(1, Math.log(many) / Math.log(MANY));
-    pen.globalAlpha = on || bad ? 1 : lit === null ? strength : strength * 0.5;
-    pen.fillStyle = bad ? ink.caution : on ? ink.lit : ink.mark;
-    pen.beginPath();
-    pen.roundRect(x, y, wide, high, Math.min(wide, high) * 0.25);
-    pen.fill();
-    if (bad) {
-      const arm = Math.max(5, high * 0.8);
-      pen.strokeStyle = wide > 8 ? ink.paper : ink.caution;
-      pen.lineWidth = 1.6;
-      pen.beginPath();
-      const [midX, midY] = [x + wide / 2, y + high / 2];
-      pen.moveTo(midX - arm / 2, midY - arm / 2);
-      pen.lineTo(midX + arm / 2, midY + arm / 2);
-      pen.moveTo(midX + arm / 2, midY - arm / 2);
-      pen.lineTo(midX - arm / 2, midY + arm / 2);
-      pen.stroke();
-    }
-  }
-  pen.globalAlpha = 1;
 }
 
 interface Props {
   readonly canvas: RefObject<HTMLCanvasElement | null>;
-  readonly drawing: Drawing;
+  readonly drawing: Placed;
   readonly geometry: Geometry;
   readonly view: View;
   readonly size: Size;
@@ -129,7 +161,7 @@ interface Props {
 export function Marks({ canvas, drawing, geometry, view, size, lit, theme }: Props) {
   useLayoutEffect(() => {
     canvas.current?.setAttribute('data-theme-painted', theme);
-    if (canvas.current) paint(canvas.current, drawing, geometry, view, size, lit);
+    if (canvas.current) paint(canvas.current, { drawing, geometry, view, size, lit });
   }, [canvas, drawing, geometry, view, size, lit, theme]);
   return <canvas ref={canvas} className="marks" aria-hidden="true" />;
 }

@@ -1,4 +1,4 @@
-// The newest jar in one sentence: its generation and what seeded it, readable without finding it in the drawing.
+// The newest jar: which one it is, and in one sentence its generation and what seeded it.
 import { useMemo } from 'react';
 import type { Drawing } from '../../core/contract';
 import { generationWords, warningWords } from './flags';
@@ -18,36 +18,27 @@ export function newestOf(drawing: Pick<Drawing, 'keys' | 'generation' | 'days'>)
   return best;
 }
 
+/** For the screen reader, which sees no drawing at a glance. */
 export function Newest(props: {
-  readonly drawing: Drawing;
+  readonly drawing: Pick<Drawing, 'keys' | 'flags'>;
   readonly newest: number;
-  readonly onGo: (key: number) => void;
 }) {
   const key = props.drawing.keys[props.newest] ?? 0;
   const keys = useMemo(() => [key], [key]);
   const jar = useJars(keys).get(key);
   const count = props.drawing.keys.length;
   const warning = warningWords(props.drawing.flags[props.newest] ?? 0);
-  // A label is not broken across two lines.
-  const seeds = jar?.seeds.map((seed) => seed.label.replaceAll(' ', '\u00a0')).join(' and ') ?? '';
+  const seeds = jar?.seeds.map((seed) => seed.label).join(' and ') ?? '';
   return (
-    <p className="family-newest">
-      <span className="soft">{count === 1 ? 'One jar.' : `${count.toLocaleString('en')} jars.`} </span>
-      {jar && (
-        <>
-          <span className="soft">Newest: </span>
-          <button className="jar-link" type="button" onClick={() => props.onGo(key)}>
-            {jar.label}
-          </button>
-          {warning !== '' && (
-            <>
-              , <strong>{warning}</strong>
-            </>
-          )}
-          , {generationWords(jar.generation.deepest, jar.generation.atLeast)}
-          {seeds !== '' && `, seeded by ${seeds}`}.
-        </>
-      )}
+    <p className="visually-hidden family-newest">
+      {count === 1 ? 'One jar.' : `${count.toLocaleString('en')} jars.`}{' '}
+      {jar &&
+        `Newest: ${[
+          jar.label,
+          ...(warning === '' ? [] : [warning]),
+          generationWords(jar.generation.deepest, jar.generation.atLeast),
+          ...(seeds === '' ? [] : [`seeded by ${seeds}`]),
+        ].join(', ')}.`}
     </p>
   );
 }

@@ -1,6 +1,8 @@
 // Everything about one jar: the way back, cautions, what seeded it and what it seeded, each figure with its why.
 import { useMemo } from 'react';
 import type { Reply } from '../../core/contract';
+import { portionName } from '../../core/ledger/portions';
+import { dayLabel } from '../../core/lineage/labels';
 import { go } from '../app/store';
 import { usePreferences } from '../parts/use-reader';
 import { useRead } from '../app/use-read';
@@ -8,10 +10,8 @@ import { Cautions } from './cautions';
 import { heldAbove, heldAboveSays } from './held-above';
 import { Figures } from './figures';
 import { FLAG, generationWords } from './flags';
-import { JarPicture } from './jar-shape';
 import { JarScore } from '../vigour/jar-score';
 import { recordRows } from './record-rows';
-import { SET_WORDS } from './set-words';
 import { useJars } from './use-jars';
 
 type JarReply = Reply<'jar.get'>;
@@ -23,18 +23,6 @@ const percent = (share: number): string =>
 function inShort(names: readonly string[]): string {
   if (names.length <= 2) return names.join(' and ');
   return `${names.slice(0, 2).join(', ')} and ${names.length - 2} more`;
-}
-
-function flagsOf({ view }: JarReply): number {
-  return (
-    (view.spoiled ? FLAG.spoiled : 0) |
-    (view.caution === 'on hold' ? FLAG.onHold : 0) |
-    (view.caution === 'look' ? FLAG.look : 0) |
-    (view.onShelf === true ? FLAG.onShelf : 0) |
-    (view.outcomeKnown ? FLAG.outcomeKnown : 0) |
-    (view.lost ? FLAG.lost : 0) |
-    (view.generation.atLeast ? FLAG.atLeast : 0)
-  );
 }
 
 function JarLinks(props: {
@@ -97,34 +85,89 @@ interface Props {
   readonly onClose: () => void;
 }
 
-/** The side pane; a sheet at the foot of a narrow window. */
+/** The side pane: the name and the way to close it stay, the rest scrolls. */
 export function Pane({ id, flagsByKey, onGo, onClose }: Props) {
   const answer = useRead('jar.get', { id });
+  const jar = answer?.ok === true ? answer.value : null;
   return (
     <aside className="pane" aria-label="About this jar">
       <p className="visually-hidden" aria-live="polite">
-        {answer?.ok === true && `About ${answer.value.view.label}: ${answer.value.wayBack}`}
+        {jar !== null && `About ${jar.view.label}: ${jar.wayBack}`}
       </p>
+      <header className="pane-head">
+        <div>
+          <h2 id="pane-title" tabIndex={-1}>
+            {jar?.view.label ?? 'Reading…'}
+          </h2>
+          {jar !== null && <Sayings jar={jar} />}
+        </div>
+        <button
+          className="button quiet pane-close"
+          type="button"
+          aria-label="Close"
+          title="Close (Escape)"
+          onClick={onClose}
+        >
+          ×
+        </button>
+      </header>
       <div className="pane-body" key={id}>
-        {answer === null && <p className="soft">Reading…</p>}
         {answer?.ok === false && <p role="alert">{answer.sentence}</p>}
-        {answer?.ok === true && <About jar={answer.value} flagsByKey={flagsByKey} onGo={onGo} />}
+        {jar !== null && <About jar={jar} flagsByKey={flagsByKey} onGo={onGo} />}
       </div>
-      <button className="button quiet pane-close" type="button" onClick={onClose} title="Close (Escape)">
-        Close
-      </button>
     </aside>
+  );
+}
+
+function Sayings({ jar: { view } }: { readonly jar: JarReply }) {
+  const sayings = [
+    ...(view.lines.length > 0 ? [inShort(view.lines)] : []),
+    generationWords(view.generation.deepest, view.generation.atLeast),
+    view.spoiled ? 'spoiled' : (view.setWord ?? (view.outcomeKnown ? 'set not noted' : 'outcome unknown')),
+    ...(view.onShelf === true ? ['on the shelf'] : []),
+  ];
+  return <p className="soft">{sayings.join(' · ')}</p>;
+}
+
+/** Its first photograph, and what is kept of it. */
+function Kept({ jar }: { readonly jar: JarReply }) {
+  const answer = useRead('batch.get', { id: jar.batch });
+  const own = answer?.ok === true ? answer.value.jars.find((one) => one.jar.id === jar.view.id) : undefined;
+  if (own === undefined) return null;
+  const [photograph] = own.photographs;
+  const kept = own.portions.filter(({ goneOn }) => goneOn === null);
+  return (
+    <>
+      {photograph !== undefined && (
+        <figure className="pane-photograph">
+          <img
+            src={`./photograph/${photograph.sha256}.jpg`}
+            alt={photograph.caption ?? `Photograph of ${jar.view.label}`}
+            width={photograph.width}
+            height={photograph.height}
+          />
+          {photograph.caption !== null && <figcaption className="soft">{photograph.caption}</figcaption>}
+        </figure>
+      )}
+      {kept.length > 0 && (
+        <p>
+          Kept of it:{' '}
+          {kept
+            .map((portion) =>
+              [portion.pieces, portionName(portion), `since ${dayLabel(portion.keptOn, true)}`]
+                .filter((part) => part !== null)
+                .join(' '),
+            )
+            .join('; ')}
+          .
+        </p>
+      )}
+    </>
   );
 }
 
 function About({ jar, flagsByKey, onGo }: Pick<Props, 'flagsByKey' | 'onGo'> & { readonly jar: JarReply }) {
   const { view } = jar;
-  const setWord = view.setWord === null ? 255 : SET_WORDS.indexOf(view.setWord);
-  const sayings = [
-    generationWords(view.generation.deepest, view.generation.atLeast),
-    view.spoiled ? 'spoiled' : (view.setWord ?? (view.outcomeKnown ? 'set not noted' : 'outcome unknown')),
-    ...(view.onShelf === true ? ['on the shelf'] : []),
-  ];
   const rows = recordRows(jar, usePreferences());
   const heldKeys = useMemo(
     () => jar.ancestors.filter((key) => (flagsByKey(key) & (FLAG.spoiled | FLAG.onHold)) !== 0),
@@ -134,20 +177,7 @@ function About({ jar, flagsByKey, onGo }: Pick<Props, 'flagsByKey' | 'onGo'> & {
   const condemned = view.caution === 'condemned' || view.spoiled;
   return (
     <>
-      <header className="pane-head">
-        <JarPicture generation={view.generation.deepest} setWord={setWord} flags={flagsOf(jar)} />
-        <div>
-          <h2 id="pane-title" tabIndex={-1}>
-            {view.label}
-          </h2>
-          <p className="soft">{sayings.join(' · ')}</p>
-          {view.lines.length > 0 && (
-            <p className="soft small">
-              {view.lines.length === 1 ? 'Line' : 'Lines'} {inShort(view.lines)}
-            </p>
-          )}
-        </div>
-      </header>
+      <Kept jar={jar} />
       <p className="way-back">{jar.wayBack}</p>
       <Cautions jar={view.id} cautions={jar.cautions} />
       {held.length > 0 && (

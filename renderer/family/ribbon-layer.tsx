@@ -1,6 +1,6 @@
 // The ribbons between mounted jars and what seeded them. Each is memoised with primitive props.
 import { memo, useMemo } from 'react';
-import type { Drawing } from '../../core/contract';
+import type { Placed } from './lanes';
 import type { FoundingRibbon } from './founders';
 import type { Geometry } from './geometry';
 import { type Kin, listOf, type Lit } from './kin';
@@ -11,21 +11,14 @@ const MOST = 1600;
 const OneRibbon = memo(function OneRibbon(props: {
   readonly path: string;
   readonly width: number;
-  readonly other: boolean;
   readonly lit: boolean;
 }) {
-  return (
-    <path
-      className={`ribbon${props.other ? ' other' : ''}${props.lit ? ' lit' : ''}`}
-      d={props.path}
-      strokeWidth={props.width}
-    />
-  );
+  return <path className={`ribbon${props.lit ? ' lit' : ''}`} d={props.path} strokeWidth={props.width} />;
 });
 
 /** All seedings into a jar with their shares, from the top seed down. Shares unknown are shown equal. */
 function seedingsInto(
-  drawing: Drawing,
+  drawing: Placed,
   kin: Kin,
   others: ReadonlyMap<number, Ribbon[]>,
   child: number,
@@ -40,7 +33,7 @@ function seedingsInto(
 }
 
 interface Props {
-  readonly drawing: Drawing;
+  readonly drawing: Placed;
   readonly kin: Kin;
   readonly geometry: Geometry;
   readonly mounted: readonly number[];
@@ -84,7 +77,7 @@ export const Ribbons = memo(function Ribbons(props: Props) {
       return into.map((ribbon, place) => {
         const [fromX, fromY] = at(ribbon.seed);
         const [toX, toY] = at(child);
-        return { ...ribbon, path: ribbonPath(fromX, fromY, toX, toY, offsets[place] ?? 0, geometry.tail) };
+        return { ...ribbon, path: ribbonPath(fromX, fromY, toX, toY, offsets[place] ?? 0) };
       });
     });
   }, [drawing, kin, geometry, mounted, others, cornerX, cornerY]);
@@ -92,12 +85,7 @@ export const Ribbons = memo(function Ribbons(props: Props) {
     <g className="ribbons" aria-hidden="true">
       {props.founding.map((ribbon) => (
         <g key={`${ribbon.key}`} transform={`translate(${-cornerX} ${-cornerY})`}>
-          <OneRibbon
-            path={ribbon.path}
-            width={ribbonWidth(ribbon.share)}
-            other={false}
-            lit={lit?.[ribbon.child] === 1}
-          />
+          <OneRibbon path={ribbon.path} width={ribbonWidth(ribbon.share)} lit={lit?.[ribbon.child] === 1} />
         </g>
       ))}
       {/* Other seeds first: they pass behind. */}
@@ -108,7 +96,6 @@ export const Ribbons = memo(function Ribbons(props: Props) {
             key={`${drawing.keys[ribbon.seed]} ${drawing.keys[ribbon.child]} ${ribbon.other}`}
             path={ribbon.path}
             width={ribbonWidth(ribbon.share)}
-            other={ribbon.other}
             lit={lit?.[ribbon.child] === 1 && lit[ribbon.seed] === 1}
           />
         ))}

@@ -1,7 +1,6 @@
 // A jar seeded by a jar and topped up from a product beside it: a small slip of that product at its inlet. Pure.
 import type { Drawing, JarView } from '../../core/contract';
-import { type Geometry, JAR, RIBBON_WIDTH } from './geometry';
-import type { Box } from './labels';
+import { type Box, type Geometry, JAR, RIBBON_WIDTH } from './geometry';
 
 export interface TopUp {
   readonly key: string;

@@ -1,6 +1,9 @@
 // Panning and zooming: the live view lives outside React and moves one group; React hears only of the settled view.
 import { type RefObject, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
-import { bringIn, type Geometry, keepInSight, READABLE_ZOOM, type Size, type View, zoomAt } from './geometry';
+import {
+  boxInView, bringIn, fittingView, type Geometry, keepInSight, makeRoom, middleOn, type Newest, openingView,
+  type Places, type Room, type Size, type View, zoomAt,
+} from './geometry'; // prettier-ignore
 
 const SETTLE_MS = 130;
 
@@ -11,8 +14,24 @@ export interface Moving {
   readonly fit: () => void;
   readonly zoomBy: (factor: number) => void;
   readonly panBy: (dx: number, dy: number) => void;
-  /** Brings a jar (drawing pixels) into the window, closer if it is too small to be read. */
-  readonly show: (x: number, y: number, leastZoom?: number) => void;
+  /** Puts a point of the drawing into the middle of its room. */
+  readonly centre: (x: number, y: number) => void;
+  /** Brings a jar (drawing pixels) into the room, moving as little as needed; or into its middle, close enough to be read. */
+  readonly show: (x: number, y: number, how: 'in sight' | 'in the middle') => void;
+}
+
+interface Shown {
+  readonly geometry: Geometry;
+  readonly places: Places;
+  readonly newest: Newest;
+  /** Another one opens anew. */
+  readonly spacing: string;
+  readonly size: Size;
+  /** Whether a pane takes some of the room. */
+  readonly pane: boolean;
+  /** Where jars can be seen now; and where they are fitted, whether or not a pane is open. */
+  readonly room: Room;
+  readonly fitRoom: Room;
 }
 
 /**
@@ -21,12 +40,24 @@ export interface Moving {
  */
 export function useView(
   frame: RefObject<HTMLElement | null>,
-  geometry: Geometry,
-  size: Size,
+  { geometry, places, newest, spacing, size, pane, room, fitRoom }: Shown,
   paint: (view: View) => void,
 ): Moving {
-  const [settled, setSettled] = useState<View>(geometry.fit);
-  const live = useRef({ view: geometry.fit, fitted: true, frame: 0, timer: 0, settledAt: geometry.fit });
+  const [opening] = useState(() => openingView(geometry, fitRoom, newest));
+  const [settled, setSettled] = useState<View>(opening);
+  const live = useRef({
+    view: opening,
+    /** Nobody moved it yet, or it was fitted. */
+    fitted: true,
+    frame: 0,
+    timer: 0,
+    settledAt: opening,
+    room,
+    pane,
+    spacing,
+    /** What was seen before a pane took some of the room, to go back to. */
+    before: null as { readonly view: View; readonly made: View } | null,
+  });
 
   const flush = useCallback(() => {
     window.clearTimeout(live.current.timer);
@@ -38,7 +69,7 @@ export function useView(
   const move = useCallback(
     (view: View, fitted = false) => {
       const now = live.current;
-      now.view = keepInSight(view, geometry, size);
+      now.view = keepInSight(view, geometry, places, room);
       now.fitted = fitted;
       frame.current?.classList.add('moving');
       if (now.frame === 0)
@@ -54,23 +85,39 @@ export function useView(
         Math.abs(now.view.ty - now.settledAt.ty) > size.height * 0.6;
       if (far && now.view.k === now.settledAt.k) flush();
     },
-    [geometry, size, paint, flush, frame],
+    [geometry, places, room, size, paint, flush, frame],
   );
 
-  const fit = useCallback(() => {
-    live.current.view = geometry.fit;
-    live.current.fitted = true;
-    paint(geometry.fit);
-    flush();
-  }, [geometry, paint, flush]);
+  const put = useCallback(
+    (view: View, fitted: boolean) => {
+      live.current.view = view;
+      live.current.fitted = fitted;
+      paint(view);
+      flush();
+    },
+    [paint, flush],
+  );
+  const fit = useCallback(
+    () => put(fittingView(geometry, fitRoom, newest), true),
+    [put, geometry, fitRoom, newest],
+  );
 
-  // A fitted family stays fitted when the window changes, unless it would turn from jars to marks: a pane took the room,
-  // and once it is closed the family is fitted again. One that was moved keeps its place.
+  // A family that nobody moved stays as it opens when the window or the ledger changes; one that was moved keeps its
+  // place. Where a pane takes some of the room, what was seen is seen still, and once it gives it back the view is what
+  // it was.
   useLayoutEffect(() => {
-    const { view, fitted } = live.current;
-    if (fitted && !(geometry.fit.k < READABLE_ZOOM && view.k >= READABLE_ZOOM)) fit();
-    else move(view, fitted);
-  }, [fit, move, geometry]);
+    const now = live.current;
+    const had = { room: now.room, pane: now.pane, spacing: now.spacing };
+    Object.assign(now, { room, pane, spacing });
+    if (had.spacing !== spacing) put(openingView(geometry, pane ? room : fitRoom, newest), true);
+    else if (pane && !had.pane) {
+      const made = makeRoom(now.view, boxInView(now.view, geometry, places, had.room), room);
+      now.before = { view: now.view, made };
+      put(made, now.fitted);
+    } else if (had.pane && !pane && now.before?.made === now.view) put(now.before.view, now.fitted);
+    else if (now.fitted && !pane) put(openingView(geometry, fitRoom, newest), true);
+    else move(now.view, now.fitted);
+  }, [put, move, geometry, places, newest, spacing, pane, room, fitRoom]);
   useEffect(() => {
     const now = live.current;
     return () => {
@@ -144,24 +191,27 @@ export function useView(
       repaint: () => paint(live.current.view),
       zoomBy: (factor) => {
         const { view } = live.current;
-        move(zoomAt(view, geometry, view.k * factor, size.width / 2, size.height / 2));
+        move(
+          zoomAt(view, geometry, view.k * factor, (room.left + room.right) / 2, (room.top + room.bottom) / 2),
+        );
       },
       panBy: (dx, dy) => {
         const { view } = live.current;
         move({ k: view.k, tx: view.tx + dx, ty: view.ty + dy });
       },
-      show: (x, y, leastZoom = 0) => {
-        const { view } = live.current;
-        const closer =
-          view.k < leastZoom
-            ? { k: leastZoom, tx: size.width / 2 - x * leastZoom, ty: size.height / 2 - y * leastZoom }
-            : bringIn(view, size, x, y);
-        if (closer !== view) {
-          move(closer, live.current.fitted && closer.k === view.k);
+      centre: (x, y) => {
+        const { k } = live.current.view;
+        move({ k, tx: (room.left + room.right) / 2 - x * k, ty: (room.top + room.bottom) / 2 - y * k });
+      },
+      show: (x, y, how) => {
+        const { view, fitted } = live.current;
+        const next = how === 'in the middle' ? middleOn(view, room, x, y) : bringIn(view, room, x, y);
+        if (next !== view) {
+          move(next, fitted && next.k === view.k);
           flush();
         }
       },
     }),
-    [settled, fit, move, flush, geometry, size, paint],
+    [settled, fit, move, flush, geometry, room, paint],
   );
 }

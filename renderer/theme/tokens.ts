@@ -53,10 +53,9 @@ export const colours = {
   'jar-lid': { light: '#b9a88a', dark: '#7d7668', description: 'a plain lid' },
   hatch: { light: '#9a4030', dark: '#7a2c1f', description: 'the hatching of spoiled contents' },
   ribbon: { light: '#8a7550', dark: '#989382', description: 'a seeding, as wide as its share' },
-  'ribbon-other': { light: '#9c8763', dark: '#74726a', description: 'another seed of the same jar' },
   label: { light: '#fffdf7', dark: '#39424a', description: 'the label strip of a product' },
   'label-cell': { light: '#3f7d76', dark: '#7cbcae', description: 'one strain on a label strip' },
-  veil: { light: '#f6f0e4e6', dark: '#1c2125e6', description: 'behind column heads, over the drawing' },
+  veil: { light: '#f6f0e4e6', dark: '#1c2125e6', description: 'behind a lane’s head, over the drawing' },
 } as const satisfies Record<string, Token>;
 
 /** Measures that do not change with the theme. */
@@ -110,7 +109,6 @@ export const pairs: readonly Pair[] = [
   ...graphic('caution', 'jar-glass', 'label'),
   ...graphic('label-cell', 'label'),
   ...graphic('ribbon', 'paper'),
-  ...graphic('ribbon-other', 'paper'),
   ...graphic('caution', 'linen'),
   ...graphic('hatch', 'fill-1', 'fill-3', 'fill-5'),
 ];

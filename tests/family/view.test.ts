@@ -5,7 +5,9 @@ import { drawFamily, FLAGS } from '../../core/lineage/drawing';
 import { buildFamily } from '../../core/lineage/family';
 import { SET_WORDS as RECORDED_WORDS } from '../../core/ledger/records';
 import { FLAG, jarWords, warningWords } from '../../renderer/family/flags';
-import { bringIn, geometryOf, JAR, keepInSight, zoomAt } from '../../renderer/family/geometry';
+import {
+  boxInView, bringIn, geometryOf, JAR, keepInSight, makeRoom, newestEnd, openingView, WHOLE_FROM, zoomAt,
+} from '../../renderer/family/geometry'; // prettier-ignore
 import { kinOf, listOf, litBy, nearKin, walk } from '../../renderer/family/kin';
 import { MOST_MOUNTED, mountedAt, sameOr } from '../../renderer/family/mounting';
 import { newestOf } from '../../renderer/family/newest';
@@ -23,10 +25,10 @@ const looks = {
 const draw = (jars: number, shape: 'bushy' | 'line' = 'bushy', seed = 7) =>
   drawFamily(buildFamily(syntheticFamily({ jars, shape, seed })), looks, 'generation');
 const window1600 = { width: 1600, height: 840 };
-const sizes = fc.record({
-  width: fc.integer({ min: 300, max: 4000 }),
-  height: fc.integer({ min: 250, max: 2200 }),
-});
+const room1600 = { left: 178, right: 1232, top: 44, bottom: 760 };
+const rooms = fc
+  .record({ width: fc.integer({ min: 400, max: 4000 }), height: fc.integer({ min: 320, max: 2200 }) })
+  .map(({ width, height }) => ({ left: width < 1000 ? 0 : 178, right: width, top: 44, bottom: height }));
 const counts = fc.constantFrom(1, 2, 3, 17, 60, 400);
 
 test('words and flags are those of the records and of the drawing', () => {
@@ -34,24 +36,56 @@ test('words and flags are those of the records and of the drawing', () => {
   expect(FLAG).toEqual(FLAGS);
 });
 
+type Drawn = ReturnType<typeof draw>;
+/** Screen boxes of all jars. */
+const boxesOf = (drawing: Drawn, geometry: ReturnType<typeof geometryOf>, view: { k: number; tx: number; ty: number }) =>
+  Array.from(drawing.x, (x, i) => {
+    const left = x * geometry.columnStep * view.k + view.tx;
+    const top = (drawing.y[i] ?? 0) * geometry.rowStep * view.k + view.ty;
+    return { left, top, right: left + JAR.width * view.k, bottom: top + JAR.height * view.k };
+  }); // prettier-ignore
+const whole = (box: { left: number; right: number; top: number; bottom: number }, room: typeof room1600): boolean =>
+  box.left >= room.left - 1 && box.right <= room.right + 1 && box.top >= room.top - 1 && box.bottom <= room.bottom + 1; // prettier-ignore
+
 describe('fitting', () => {
-  test('every jar lies inside the window, whatever its size', () => {
+  test('every jar lies inside the room, whatever its size, unless jars would be too small to be told apart', () => {
     fc.assert(
-      fc.property(sizes, counts, (size, jars) => {
+      fc.property(rooms, counts, (room, jars) => {
         const drawing = draw(jars);
-        const geometry = geometryOf(drawing, size);
-        const { k, tx, ty } = geometry.fit;
-        for (let i = 0; i < jars; i += 1) {
-          const left = (drawing.x[i] ?? 0) * geometry.columnStep * k + tx;
-          const top = (drawing.y[i] ?? 0) * geometry.rowStep * k + ty;
-          expect(left).toBeGreaterThanOrEqual(0);
-          expect(top).toBeGreaterThanOrEqual(0);
-          expect(left + JAR.width * k).toBeLessThanOrEqual(Math.max(size.width, 460) + 1);
-          expect(top + JAR.height * k).toBeLessThanOrEqual(Math.max(size.height, 260) + 1);
-        }
+        const geometry = geometryOf(drawing, room);
+        if (!geometry.whole) return;
+        for (const box of boxesOf(drawing, geometry, geometry.fit)) expect(whole(box, room)).toBe(true);
       }),
       { numRuns: 60 },
     );
+  });
+
+  test('no two jars touch at any fitting', () => {
+    fc.assert(
+      fc.property(rooms, counts, (room, jars) => {
+        const { columnStep, rowStep } = geometryOf(draw(jars), room);
+        expect(columnStep).toBeGreaterThan(JAR.width);
+        expect(rowStep).toBeGreaterThan(JAR.height);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('a family of any size opens with jars that can be read, its newest among them', () => {
+    for (const jars of [1, 60, 400, 1_000, 10_000])
+      fc.assert(
+        fc.property(rooms, (room) => {
+          const drawing = draw(jars);
+          const geometry = geometryOf(drawing, room);
+          const at = newestOf(drawing);
+          const newest = { x: drawing.x[at] ?? 0, y: drawing.y[at] ?? 0, top: 0, bottom: drawing.height - 1 };
+          const view = openingView(geometry, room, newest);
+          expect(view.k).toBeGreaterThanOrEqual(WHOLE_FROM);
+          const box = boxesOf(drawing, geometry, view)[at];
+          expect(box && whole(box, room)).toBe(true);
+        }),
+        { numRuns: 12 },
+      );
   });
 
   test('zoom stays in its bounds and holds the point under the pointer', () => {
@@ -61,7 +95,7 @@ describe('fitting', () => {
         fc.integer({ min: 0, max: 1600 }),
         fc.integer({ min: 0, max: 840 }),
         (k, x, y) => {
-          const geometry = geometryOf(draw(60), window1600);
+          const geometry = geometryOf(draw(60), room1600);
           const before = geometry.fit;
           const after = zoomAt(before, geometry, k, x, y);
           expect(after.k).toBeGreaterThanOrEqual(geometry.least);
@@ -73,34 +107,53 @@ describe('fitting', () => {
     );
   });
 
-  test('the family can not be dragged out of sight', () => {
-    const geometry = geometryOf(draw(60), window1600);
-    for (const [tx, ty] of [
-      [-1e9, 0],
-      [1e9, 0],
-      [0, -1e9],
-      [0, 1e9],
-    ] as const) {
-      const view = keepInSight({ k: 1, tx, ty }, geometry, window1600);
-      expect(view.tx + geometry.width * view.k).toBeGreaterThan(0);
-      expect(view.tx).toBeLessThan(window1600.width);
-      expect(view.ty + geometry.height * view.k).toBeGreaterThan(0);
-      expect(view.ty).toBeLessThan(window1600.height);
-    }
-  });
+  test('the family can not be pushed out of sight: however it is pulled, a whole jar stays in the room', () => {
+    const pull = fc.double({ min: -1e6, max: 1e6, noNaN: true });
+    fc.assert(
+      fc.property(rooms, counts, pull, pull, fc.double({ min: 0.16, max: 1.5, noNaN: true }), (room, jars, tx, ty, k) => {
+        const drawing = draw(jars);
+        const geometry = geometryOf(drawing, room);
+        const view = keepInSight({ k, tx, ty }, geometry, drawing, room);
+        expect(view.k).toBe(k);
+        expect(boxesOf(drawing, geometry, view).some((box) => whole(box, room))).toBe(true);
+      }),
+      { numRuns: 150 },
+    );
+  }); // prettier-ignore
 
   test('a jar in sight moves nothing; one out of sight comes in', () => {
     const view = { k: 1, tx: 0, ty: 0 };
-    expect(bringIn(view, window1600, 700, 400)).toBe(view);
-    const moved = bringIn(view, window1600, 5000, 400);
-    expect(5000 + moved.tx + JAR.width).toBeLessThan(window1600.width);
+    expect(bringIn(view, room1600, 700, 400)).toBe(view);
+    const moved = bringIn(view, room1600, 5000, 400);
+    expect(5000 + moved.tx + JAR.width).toBeLessThan(room1600.right);
     expect(moved.ty).toBe(0);
   });
+
+  test('a pane that takes room covers no jar that was in sight (property)', () => {
+    fc.assert(
+      fc.property(rooms, counts, fc.nat({ max: 399 }), fc.integer({ min: 200, max: 400 }), (room, jars, pick, pane) => {
+        const drawing = draw(jars);
+        const geometry = geometryOf(drawing, room);
+        const at = pick % jars;
+        const end = { x: drawing.x[at] ?? 0, y: drawing.y[at] ?? 0, top: 0, bottom: 0 };
+        const before = newestEnd(geometry, room, end, 0.66);
+        const less = { ...room, right: Math.max(room.left + 120, room.right - pane) };
+        const after = makeRoom(before, boxInView(before, geometry, drawing, room), less);
+        const seen = boxesOf(drawing, geometry, before);
+        boxesOf(drawing, geometry, after).forEach((box, i) => {
+          const had = seen[i];
+          if (had && had.right > room.left && had.left < room.right && had.bottom > room.top && had.top < room.bottom)
+            expect(whole(box, less)).toBe(true);
+        });
+      }),
+      { numRuns: 100 },
+    );
+  }); // prettier-ignore
 });
 
 describe('mounting', () => {
   const drawing = draw(20_000);
-  const geometry = geometryOf(drawing, window1600);
+  const geometry = geometryOf(drawing, room1600);
 
   test('never more than 600, at any zoom and anywhere', () => {
     fc.assert(

@@ -1,0 +1,142 @@
+// The lanes of a drawing laid out for a window: room between them for days and heads, and what each head has room for.
+// Pure.
+import type { Drawing } from '../../core/contract';
+import type { Geometry } from './geometry';
+
+/** In a window narrower than this a lane's head lies above it, else in a gutter left of all lanes. */
+const NARROW = 1000;
+export const isNarrow = (width: number): boolean => width < NARROW;
+
+/** Rows between two lanes: for the days above each, and in a narrow window for its head too. */
+const BETWEEN = { narrow: 1.75, wide: 1 } as const;
+/** Rows that a head with so many packets needs beside its lane. */
+const leastRows = (packets: number): number => 1.3 + 0.95 * Math.min(3, packets);
+
+export interface Lane {
+  readonly line: string | null;
+  readonly name: string;
+  readonly founded: string | null;
+  /** Rows from the top, room between lanes counted: first and last row, the level one, and where its band ends. */
+  readonly top: number;
+  readonly bottom: number;
+  readonly level: number;
+  readonly end: number;
+  readonly x: number;
+  /** What its founding jars were started from. */
+  readonly packets: Drawing['founders'][number]['sources'];
+  /** Indices of its founding jars. */
+  readonly founders: readonly number[];
+}
+
+/** A drawing with room between its lanes: `y` and `height` count it. */
+export type Placed = Omit<Drawing, 'lanes'> & { readonly lanes: Lane[] };
+
+/** Spreads the lanes for a window of that width. */
+export function placedIn(drawing: Drawing, width: number): Placed {
+  const narrow = isNarrow(width);
+  const founding = new Map(
+    drawing.founders.flatMap((founder) =>
+      founder.jars[0] === undefined ? [] : [[drawing.lane[founder.jars[0]] ?? -1, founder] as const],
+    ),
+  );
+  const shift = new Float64Array(drawing.lanes.length);
+  let room = 0;
+  const lanes = drawing.lanes.map((lane, at): Lane => {
+    const founder = founding.get(at);
+    const packets = founder?.sources ?? [];
+    if (at > 0) room += narrow ? BETWEEN.narrow : BETWEEN.wide;
+    shift[at] = room;
+    const rows = lane.bottom - lane.top + 1;
+    const high = narrow ? rows : Math.max(rows, leastRows(packets.length));
+    // A lane lower than its head stands in the middle of it.
+    const slack = Math.floor((high - rows) / 2);
+    shift[at] = room + slack;
+    room += high - rows;
+    const own = shift[at];
+    return {
+      line: lane.line,
+      name: lane.name,
+      founded: lane.founded,
+      x: lane.x,
+      top: lane.top + own,
+      bottom: lane.bottom + own,
+      level: lane.level + own,
+      end: lane.top + own - slack + high,
+      packets,
+      founders: founder?.jars ?? [],
+    };
+  });
+  const y = new Float64Array(drawing.y.length);
+  for (let i = 0; i < y.length; i += 1) y[i] = (drawing.y[i] ?? 0) + (shift[drawing.lane[i] ?? 0] ?? 0);
+  return { ...drawing, y, lanes, height: drawing.height + room };
+}
+
+/** How much of a head there is room for: its name alone, what it is called, its day, its packets. */
+export type Detail = 'name' | 'standing' | 'day' | 'packets';
+
+export interface PlacedHead {
+  readonly lane: number;
+  readonly detail: Detail;
+  /** Top of the head, and the last place it may slide down to while its lane passes, in drawing pixels. */
+  readonly y: number;
+  readonly last: number;
+  readonly height: number;
+}
+
+/** Heights of a head's parts, in screen pixels. */
+export const HEAD = { name: 40, standing: 21, day: 22, packet: 46, gap: 6 } as const;
+
+const heightOf = (detail: Detail, packets: number): number =>
+  HEAD.name +
+  (detail === 'name' ? 0 : HEAD.standing) +
+  (detail === 'day' || detail === 'packets' ? HEAD.day : 0) +
+  (detail === 'packets' ? HEAD.gap + packets * HEAD.packet : 0);
+
+const DETAILS: readonly Detail[] = ['packets', 'day', 'standing', 'name'];
+
+/**
+ * The heads in the gutter at a zoom: each beside its lane, its packets level with the path that goes on, with as much as
+ * there is room for; where lanes are lower than a name, every so many.
+ * @param inlet where a ribbon comes into a jar, from the top of its row, in drawing pixels
+ */
+export function headsAt(
+  lanes: readonly Lane[],
+  { rowStep }: Pick<Geometry, 'rowStep'>,
+  k: number,
+  inlet: number,
+): PlacedHead[] {
+  const heads: PlacedHead[] = [];
+  let free = -Infinity;
+  lanes.forEach((lane, at) => {
+    const from = Math.max(free, (lane.top * rowStep - rowStep * 0.5) * k);
+    const to = lane.end * rowStep * k;
+    const packets = lane.packets.length;
+    const detail = DETAILS.find(
+      (one) => (one !== 'packets' || packets > 0) && heightOf(one, packets) <= to - from,
+    );
+    if (detail === undefined) return;
+    const height = heightOf(detail, packets);
+    const below = detail === 'packets' ? (packets * HEAD.packet) / 2 : 0;
+    const wanted = (lane.level * rowStep + inlet) * k + below - height;
+    const top = Math.min(Math.max(wanted, from), to - height);
+    free = top + height;
+    heads.push({ lane: at, detail, y: top / k, last: (to - height) / k, height });
+  });
+  return heads;
+}
+
+/** Of a narrow window: each head in one line above its lane and its days. */
+export function headsOver(
+  lanes: readonly Lane[],
+  { rowStep }: Pick<Geometry, 'rowStep'>,
+  k: number,
+): PlacedHead[] {
+  const days = 42;
+  let free = -Infinity;
+  return lanes.flatMap((lane, at): PlacedHead[] => {
+    const top = lane.top * rowStep * k - days - HEAD.name;
+    if (top < free) return [];
+    free = top + HEAD.name;
+    return [{ lane: at, detail: 'packets', y: top / k, last: top / k, height: HEAD.name }];
+  });
+}

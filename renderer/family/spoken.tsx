@@ -1,0 +1,92 @@
+// The one strip above the drawing: what is advised for the line in sight, the reason that decides, and the button that
+// does it.
+import { go } from '../app/store';
+import { JarPicture } from './jar-shape';
+import type { Lane } from './lanes';
+import type { LineNow } from './use-lines';
+
+interface Props {
+  readonly lane: Lane | undefined;
+  /** What is known of its line; null while it is being worked out. */
+  readonly line: LineNow | null;
+  /** Too large a family to be judged unasked. */
+  readonly unasked: boolean;
+  readonly onShow: (id: string) => void;
+  /** How the drawing shows a jar, by key. */
+  readonly looks: (key: number) => { readonly setWord: number; readonly flags: number };
+}
+
+function Words({ sentence, reason }: { readonly sentence: string; readonly reason: string | null }) {
+  return (
+    <div className="spoken-words">
+      <p className="spoken-sentence">{sentence}</p>
+      {reason !== null && <p className="soft">{reason}</p>}
+    </div>
+  );
+}
+
+/** Where a seed is advised, or a fresh start: what to press. */
+function Act({ line }: { readonly line: LineNow }) {
+  const { seed } = line;
+  if (seed === null)
+    return (
+      <button className="button primary" type="button" onClick={() => go('batch', 'new')}>
+        Start afresh
+      </button>
+    );
+  const at = seed.portion === null ? `seed:${seed.jar}` : `seed:${seed.jar}/${seed.portion}`;
+  return (
+    <button className="button primary" type="button" onClick={() => go('batch', at)}>
+      Seed from it
+    </button>
+  );
+}
+
+export function Spoken({ lane, line, unasked, onShow, looks }: Props) {
+  const name = lane?.name ?? '';
+  const why = (
+    <button className="button quiet" type="button" onClick={() => go('vigour', 'next')}>
+      Why
+    </button>
+  );
+  if (unasked || lane?.line === null)
+    return (
+      <section className="spoken" aria-label="What is advised">
+        <Words
+          sentence={`${name}.`}
+          reason={
+            unasked
+              ? 'With so many jars, advice is worked out when you ask for it.'
+              : 'Where these jars come from is not known.'
+          }
+        />
+        {unasked && why}
+      </section>
+    );
+  if (line === null)
+    return (
+      <section className="spoken" aria-label="What is advised" aria-busy="true">
+        <Words sentence={name} reason="Reading what is known of this line…" />
+      </section>
+    );
+  const { seed } = line;
+  return (
+    <section className="spoken" aria-label={`What is advised for ${name}`}>
+      {seed !== null && (
+        <button
+          className="spoken-jar"
+          type="button"
+          aria-label={`Show ${seed.label} in the family`}
+          onClick={() => onShow(seed.jar)}
+        >
+          <JarPicture generation={seed.generation} {...looks(seed.key)} />
+        </button>
+      )}
+      <Words sentence={`${name}: ${line.sentence}`} reason={line.reason} />
+      <div className="spoken-acts">
+        {line.acts && <Act line={line} />}
+        {why}
+      </div>
+    </section>
+  );
+}
