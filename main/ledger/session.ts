@@ -151,7 +151,9 @@ export class Session {
       if (this.#begun && existsSync(this.#file ?? '')) this.#open('open');
       this.#lookWhereabouts(keeping ? 'before' : null);
     } catch (error) {
-      return { ok: false, error: this.#refusal(error).refusal };
+      const { refusal } = this.#refusal(error);
+      // The state of the program tells the trouble itself.
+      if (name !== 'app.state' || this.#trouble === null) return { ok: false, error: refusal };
     }
     const result = this.#handle(name, input, job);
     if (!result.ok || !keeping) return result;

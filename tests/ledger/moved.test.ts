@@ -114,10 +114,11 @@ describe.each(Object.entries(mishaps))('a ledger that is %s', (_what, { code, ha
   });
 
   it('is noticed by a look, by idling and by closing as well', () => {
-    for (const notice of ['look', 'idle', 'close'] as const) {
+    for (const notice of ['look', 'state', 'idle', 'close'] as const) {
       const { session, file } = opened(link);
       happen(file);
       if (notice === 'look') expect(ask(session, 'family.get', {})).toMatchObject({ error: { code } });
+      if (notice === 'state') expect(must(session, 'app.state', {}).trouble?.sentence).toContain('saved in');
       if (notice === 'idle') expect(session.changedElsewhere()).toBe(true);
       session.close();
       const around = [dirname(file), dirname(dirname(file)), join(dirname(file), 'real')];
