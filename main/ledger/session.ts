@@ -50,6 +50,8 @@ export class Session {
   /** Whether the ledger is an empty one in memory that stands for a file which is not there yet. */
   #begun = false;
   #trouble: Refused | null = null;
+  /** Whether the file is gone and no copy could be made of what is open. */
+  #unsaved = false;
 
   constructor(start: WorkerStart) {
     this.#start = start;
@@ -214,6 +216,7 @@ export class Session {
       if (!ledger.about.demo) copy = saveBeside(ledger.db, ledger.file, this.#clock);
     } catch (error) {
       // Still held: the next call tries again.
+      this.#unsaved = true;
       process.stderr.write(`jarline: ${refusalSentence(this.#refusal(error).refusal)}\n`);
       throw new Refused(code, { file, acted, unsaved: true });
     }
@@ -272,6 +275,8 @@ export class Session {
    * this was last asked.
    */
   changedElsewhere(): boolean {
+    // Known, and said at each call: a copy is not tried every second.
+    if (this.#unsaved) return false;
     try {
       this.#lookWhereabouts(null);
     } catch (error) {
@@ -316,7 +321,8 @@ export class Session {
   close(): void {
     const ledger = this.#ledger;
     try {
-      this.#lookWhereabouts(null);
+      // Beside the thread that owns the ledger that one looks after it.
+      if (!this.#start.beside) this.#lookWhereabouts(null);
       this.#ledger?.close();
     } catch (error) {
       const { refusal } = this.#refusal(error);
