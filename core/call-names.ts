@@ -2,7 +2,7 @@
 export const READS = [
   'app.state', 'family.get', 'family.drawing', 'family.jars', 'jar.get', 'jar.find', 'batch.get', 'batch.list',
   'source.list', 'package.list', 'history.list', 'draft.list', 'advice.freshStart', 'photograph.list',
-  'judgement.line', 'judgement.jar', 'judgement.scores', 'advice.next', 'advice.restart', 'advice.choices',
+  'judgement.line', 'judgement.jar', 'judgement.scores', 'advice.line', 'advice.next', 'advice.restart', 'advice.choices',
 ] as const; // prettier-ignore
 export const WRITES = [
   'batch.record', 'batch.addJar', 'batch.addHold', 'batch.correct', 'hold.correct', 'jar.correct', 'jar.mistake', 'jar.lost', 'seeding.set',

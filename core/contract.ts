@@ -1,7 +1,7 @@
 // The one table of calls between window (or headless caller) and ledger: what each takes and what it replies.
 // Every request and every reply is parsed against this table, always. Owns shapes only, no behaviour.
 import { z } from 'zod';
-import { ChoiceReply, NextReply, RestartReply } from './advice/shapes';
+import { ChoiceReply, NextReply, RestartReply, VerdictReply } from './advice/shapes';
 import type { CallName, JobName, ReadName, WriteName } from './call-names';
 import { Amount, Day, FilePath, Line, Moment, Name, Price, Prose, Temperature, Uid } from './ledger/basics';
 import {
@@ -462,6 +462,8 @@ export const contract = {
   ),
   'judgement.jar': entry('read', z.strictObject({ jar: Uid }), JarJudgementReply),
   /** What to seed from next, and when to start afresh: of one line, or of all that is kept. */
+  /** The one verdict on a line: every screen says it, and nothing else. */
+  'advice.line': entry('read', z.strictObject({ line: Uid }), VerdictReply),
   'advice.next': entry('read', z.strictObject({ line: Uid.nullable().default(null) }), NextReply),
   'advice.restart': entry('read', z.strictObject({ line: Uid.nullable().default(null) }), RestartReply),
   /** What was chosen to seed from, newest first, with the advice as it stood. */

@@ -6,7 +6,14 @@ import { bringInNotes, previewNotes } from './ledger/notes';
 import { drawing, familyJars, freshStarts, getFamily } from './ledger/reads/family';
 import { listHistory } from './ledger/reads/history';
 import { findJar, getJar } from './ledger/reads/jars';
-import { judgeOneJar, judgeOneLine, nextAdvice, restartAdvice, scoresOf } from './ledger/reads/judgement';
+import {
+  judgeOneJar,
+  judgeOneLine,
+  lineAdvice,
+  nextAdvice,
+  restartAdvice,
+  scoresOf,
+} from './ledger/reads/judgement';
 import {
   getBatch,
   listBatches,
@@ -61,6 +68,7 @@ export const handlers: Handlers = {
   'judgement.line': ({ ledger }, input) => judgeOneLine(ledger, input),
   'judgement.scores': ({ ledger }, input) => scoresOf(ledger, input),
   'judgement.jar': ({ ledger }, input) => judgeOneJar(ledger, input),
+  'advice.line': ({ ledger }, input) => lineAdvice(ledger, input),
   'advice.next': ({ ledger }, input) => nextAdvice(ledger, input),
   'advice.restart': ({ ledger }, input) => restartAdvice(ledger, input),
   'advice.choices': ({ ledger }, input) => listChoices(ledger, input),

@@ -10,6 +10,7 @@ import { lastSays, nextSentence } from './next-says';
 import { looksOf, placeCostOf } from './looks';
 import { inOrder, looksDearer, MAY_BE_GONE } from './order';
 import { HOUR_OF_DELAY, reckonedGeneration, seedCost, weakFrom, type CostBasis } from './seed-cost';
+import type { SeedLevel } from './seed-level';
 import { stopsOf, type SeedLimits, type Stop } from './stops';
 import { wouldChange } from './would-change';
 
@@ -51,6 +52,8 @@ export interface SeedCandidate {
   readonly outcomeKnown: boolean;
   /** What its odds rest on: the score of its batch's comparable jars, or its own where it was left out of them. */
   readonly vigour: { readonly points: number; readonly low: number; readonly high: number } | null;
+  /** What its batch promises by the posterior of its line (seed-level.ts); null where no line tells. */
+  readonly level: SeedLevel | null;
   /** What it scored itself; null where it has no score. */
   readonly own: { readonly points: number } | null;
   /** What is said of either (scored.ts), a sentence each; empty where there is nothing to score it by. */
@@ -64,8 +67,8 @@ export interface NextInput extends CostBasis {
   readonly unit: string;
   /** Jars of the keeper's own that those chances rest on. */
   readonly jarsTell: number;
-  /** Lowest cost of a good jar after a fresh start from sources, and how it is called. */
-  readonly freshStart: { readonly cost: number; readonly label: string };
+  /** How a fresh start from sources is called. */
+  readonly freshLabel: string;
   /** Treatments that can't be told from the culture: no plain sibling. */
   readonly blocked: readonly string[];
   /** Names of lines, by the ids used in candidates. */
@@ -91,12 +94,17 @@ export interface Ranked {
   readonly placeCost: number | null;
   /** What it scored itself, as it is shown: of equals the better comes first. */
   readonly own: number | null;
+  /** Days it has been kept, and what going on from it is worth beyond a fresh start (jars), where a line tells. */
+  readonly days: number;
+  readonly worth: number | null;
   readonly weakChance: number | null;
   readonly reasons: readonly string[];
   readonly wouldChange: string;
 }
 
 export interface NextAdvice {
+  /** What a jar costs: the scale on which costs are near ties. */
+  readonly jar: number;
   readonly ranking: readonly Ranked[];
   readonly nothingMayBeUsed: boolean;
   readonly sentence: string;
@@ -123,8 +131,7 @@ const assumedWords = (jars: number): string =>
     ? ''
     : ` (${STARTING_ASSUMPTION}: ${jars === 0 ? 'nothing of yours tells yet' : `only ${jars} of your jars ${jars === 1 ? 'tells' : 'tell'} yet, too few`})`;
 
-const RESERVE_COUNTED =
-  'It is a reserve: laying it by again counts as part of a fresh start, and that and its first batch’s delay are spread over the jars that follow.';
+const RESERVE_COUNTED = 'It is a reserve: it is kept back while something fresh is as good.';
 
 const NO_SCORE = 'There is nothing to score it by, so it is taken to be a little riskier.';
 
@@ -168,6 +175,8 @@ function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
     looks: looksOf(candidate),
     keptSaid: candidate.keptSaid,
     own: candidate.own && shown(candidate.own.points),
+    days: candidate.days,
+    worth: candidate.level?.worth ?? null,
   } as const;
   if (stops.length > 0) {
     return {
@@ -219,7 +228,7 @@ export function adviseNext(input: NextInput): NextAdvice {
   const seeds = input.candidates.map((candidate) => rankOf(candidate, input));
   const fresh: Ranked = {
     id: null,
-    label: input.freshStart.label,
+    label: input.freshLabel,
     kind: 'fresh start',
     allowed: true,
     tells: 'seen',
@@ -227,6 +236,8 @@ export function adviseNext(input: NextInput): NextAdvice {
     looks: [],
     keptSaid: true,
     own: null,
+    days: 0,
+    worth: null,
     stops: [],
     cost: input.freshStart.cost,
     placeCost: input.freshStart.cost,
@@ -239,6 +250,7 @@ export function adviseNext(input: NextInput): NextAdvice {
   const allowed = inOrder(
     seeds.filter((ranked) => ranked.allowed),
     fresh,
+    input.costs.jar,
   );
   const byId = new Map(input.candidates.map((candidate) => [candidate.id, candidate]));
   const ranking = [
@@ -261,6 +273,7 @@ export function adviseNext(input: NextInput): NextAdvice {
       : [];
   });
   return {
+    jar: input.costs.jar,
     ranking,
     nothingMayBeUsed,
     sentence: nextSentence(

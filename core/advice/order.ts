@@ -2,10 +2,11 @@
 // hold comes after those and after a fresh start, and last what was left in doubt by its own hold. Within that, the lower
 // cost first, where what has to be looked at first, or may be gone, counts as a little dearer than it is.
 import type { Ranked } from './next';
+import { AS_GOOD_COST, inTiedOrder } from './ties';
 
 /**
  * By this part dearer counts what has to be looked at first: it comes before a seed that need not be only where it is
- * clearly cheaper. Restarts as near as this are called about as good too (restart.ts).
+ * clearly cheaper.
  */
 export const LOOK_FIRST = 0.05;
 /** By this part more for each further thing to look at, so that two warnings never beat one at as good a cost. */
@@ -24,18 +25,39 @@ export const looksDearer = (looks: readonly string[]): number =>
 export const placeFactor = (looks: readonly string[], keptSaid: boolean): number =>
   (1 + looksDearer(looks)) * (keptSaid ? 1 : 1 + MAY_BE_GONE);
 
-/** The cheaper first; of equals the jar that came out better itself, as the best jar seeds the next batch by the trade. */
-function byCost(a: Ranked, b: Ranked): number {
-  const apart = (a.placeCost ?? 0) - (b.placeCost ?? 0);
-  return Math.abs(apart) > HAIR ? apart : (b.own ?? -Infinity) - (a.own ?? -Infinity) || 0;
+/** A reserve waits behind what is fresh and as good, also where nobody has yet written down how that came out. */
+function reservesKept(seeds: readonly Ranked[], jar: number): Ranked[] {
+  const left = [...seeds];
+  const ordered: Ranked[] = [];
+  while (left.length > 0) {
+    const [next] = left;
+    if (!next) break;
+    const fresh = next.kind === 'reserve' ? left.findIndex((one) => one.kind !== 'reserve' && (one.placeCost ?? 0) <= (next.placeCost ?? 0) + AS_GOOD_COST * jar) : 0; // prettier-ignore
+    ordered.push(...left.splice(Math.max(0, fresh), 1));
+  }
+  return ordered;
 }
 
-/** @param allowed seeds that may be used; @param fresh the fresh start, always among what is offered */
-export function inOrder(allowed: readonly Ranked[], fresh: Ranked): Ranked[] {
+/**
+ * Seeds by what they count as, near ties by freshness (ties.ts). Against a fresh start a seed counts as what it costs: that it
+ * has to be looked at first makes no fresh start better.
+ * @param allowed seeds that may be used; @param fresh the fresh start, always among what is offered; @param jar what a jar costs
+ */
+export function inOrder(allowed: readonly Ranked[], fresh: Ranked, jar: number): Ranked[] {
   const those = (tells: Ranked['tells']): Ranked[] =>
-    allowed.filter((one) => one.tells === tells).toSorted(byCost);
-  const seeds = [...those('seen'), ...those('unseen')];
-  const dearer = seeds.findIndex((one) => (one.placeCost ?? 0) > (fresh.placeCost ?? 0));
+    inTiedOrder(
+      allowed.filter((one) => one.tells === tells),
+      ({ placeCost, kind, days, own, looks, keptSaid }) => ({
+        cost: placeCost ?? 0,
+        asks: looks.length + (keptSaid ? 0 : 1),
+        reserve: kind === 'reserve',
+        days,
+        own: own ?? Number.NEGATIVE_INFINITY,
+      }),
+      jar,
+    );
+  const seeds = reservesKept([...those('seen'), ...those('unseen')], jar);
+  const dearer = seeds.findIndex((one) => (one.cost ?? 0) > (fresh.cost ?? 0) + HAIR * jar);
   const place = dearer < 0 ? seeds.length : dearer;
   return [
     ...seeds.slice(0, place),

@@ -1,18 +1,22 @@
 // From the keeper's history, prices and shelf to what advice.next and advice.restart reply. Seeded: the same ledger gives
 // the same advice.
 import { SAYS_NOTHING_OF_SAFETY } from '../vigour/says';
+import type { LineJudgement } from '../vigour/line';
+import { beside, verdictSentence } from '../says/verdict';
 import { daysWords } from '../vigour/words';
 import { CHANCE_PRIORS, drawChances, type GenerationRecord, type PooledChances } from './chances';
 import { costWords, type KeptCosts } from './costs';
 import type { History } from './history';
-import { adviseNext, type SeedCandidate } from './next';
+import { adviseNext, type NextAdvice, type Ranked, type SeedCandidate } from './next';
 import { seededRandom } from './random';
 import { LOOK_AGAIN, LOOK_FIRST, MAY_BE_GONE } from './order';
-import { bestReserve, reserveCosts } from './reserve';
+import { bestReserve } from './reserve';
 import { ABOUT_AS_GOOD, restartOf, rivals, type Restart } from './restart';
 import { AS_GOOD, type CostBasis } from './seed-cost';
 import type { SeedLimits } from './stops';
-import type { NextReply, RestartReply } from './shapes';
+import type { NextReply, RestartReply, VerdictReply, VerdictWord } from './shapes';
+import { AS_GOOD_COST } from './ties';
+import { verdictOf } from './verdict';
 import { evidenceOf, tellsEnough, tooEarlySentence, type Evidence } from './sureness';
 
 const VERSION = 2;
@@ -28,6 +32,8 @@ export interface Outlook extends CostBasis {
   /** Starting afresh from sources. */
   readonly sources: Restart;
   readonly evidence: Evidence;
+  /** Part of jars, first batches apart, that are discarded: the stated one until the keeper's own tell. */
+  readonly discardedShare: number;
   readonly kept: KeptCosts;
 }
 
@@ -46,6 +52,13 @@ export function chancesOf(records: readonly GenerationRecord[]): PooledChances {
   return chances;
 }
 
+function discardedShare(all: readonly GenerationRecord[]): number {
+  const later = all.filter(({ generation }) => generation > 1);
+  const sum = (of: 'jars' | 'discarded'): number => later.reduce((total, record) => total + record[of], 0);
+  const { bad, of } = CHANCE_PRIORS.discarded;
+  return (sum('discarded') + bad) / (sum('jars') + of);
+}
+
 /** What all advice stands on. @param history of all lines (history.ts) */
 export function outlookOf({ all, telling }: History, kept: KeptCosts): Outlook {
   const chances = chancesOf(all);
@@ -56,13 +69,14 @@ export function outlookOf({ all, telling }: History, kept: KeptCosts): Outlook {
     chances,
     sources,
     evidence: evidenceOf(telling, byTelling, all),
+    discardedShare: discardedShare(all),
     kept,
     costs: kept.costs,
     weak: meanOf(chances.draws.map(({ weak }) => weak)),
     discarded: meanOf(chances.draws.map(({ discarded }) => discarded)),
     ended: meanOf(chances.draws.map(({ ended }) => ended)),
     lastSeen: chances.lastSeen,
-    fromReserve: reserveCosts(kept.costs, chances),
+    freshStart: { cost: sources.cost, generations: sources.best },
   };
 }
 
@@ -88,18 +102,19 @@ const money = ({ kept }: Outlook, value: number): string => costWords(value, kep
 
 /** Said wherever a reserve's cost is worked out. */
 const RESERVE_ASSUMED =
-  'Laying a reserve by again is taken to cost a third of a fresh start. That, and what its storage delays its first batch, is spread over the jars that follow.';
+  'What the storage of a reserve delays its first batch by is counted; it is kept back while something fresh is as good.';
 
 /**
  * The reply of advice.restart.
  * @param candidates what is kept (shelf.ts): the reserve that a restart is held against is among them
- * @param today generation of the newest jar of the line asked about
+ * @param today generation of the newest jar of the line asked about, @param verdict on it; null: no line was asked about
  */
 export function restartReply(
   outlook: Outlook,
   candidates: readonly SeedCandidate[],
   limits: SeedLimits,
   today: number | null,
+  verdict: VerdictWord | null,
 ): RestartReply {
   const { costs, assumed, unit } = outlook.kept;
   const found = rivals(costs, outlook.chances, bestReserve(candidates, limits, outlook), unit, outlook.sources); // prettier-ignore
@@ -107,7 +122,9 @@ export function restartReply(
   const { sources, reserve, better, sentence } = found;
   const sure = tellsEnough(outlook.evidence);
   return {
-    sentence: sure ? sentence : tooEarlySentence(sources, outlook.evidence),
+    sentence:
+      (sure ? sentence : tooEarlySentence(sources, outlook.evidence)) +
+      (verdict === null || !sure ? '' : beside(verdict, today !== null && today >= sources.from)),
     sure,
     best: sources.best,
     from: sources.from,
@@ -151,25 +168,46 @@ export function restartReply(
 /** A candidate with the ids that the reply names. */
 export type KeptSeed = SeedCandidate & { readonly jar: string; readonly portion: string | null };
 
-/** The reply of advice.next. */
-export function nextReply(
-  outlook: Outlook,
-  candidates: readonly KeptSeed[],
-  limits: SeedLimits,
-  freshStart: string,
-  blocked: readonly string[],
-  lineNames: ReadonlyMap<string, string>,
-): NextReply {
-  const advice = adviseNext({
+/** What advice stands on for one question: what is kept, the keeper's limits, what a fresh start is called, the lines asked about. */
+export interface Asked {
+  readonly candidates: readonly KeptSeed[];
+  readonly limits: SeedLimits;
+  readonly freshLabel: string;
+  readonly blocked: readonly string[];
+  readonly lineNames: ReadonlyMap<string, string>;
+}
+
+const adviceFor = (outlook: Outlook, asked: Asked): NextAdvice =>
+  adviseNext({
     ...outlook,
-    candidates,
-    limits,
+    ...asked,
     unit: outlook.kept.unit,
     jarsTell: outlook.evidence.jars,
-    freshStart: { cost: outlook.sources.cost, label: freshStart },
-    blocked,
-    lineNames,
   });
+
+/** The reply of advice.line. */
+export function verdictReply(outlook: Outlook, asked: Asked, judgement: LineJudgement): VerdictReply {
+  const verdict = verdictOf(judgement, adviceFor(outlook, asked));
+  const byId = new Map(asked.candidates.map((candidate) => [candidate.id, candidate]));
+  const seedOf = ({ id, label }: Ranked): VerdictReply['asGood'][number] => ({
+    jar: (id !== null && byId.get(id)?.jar) || null,
+    portion: (id !== null && byId.get(id)?.portion) || null,
+    label,
+  });
+  return {
+    verdict: verdict.word,
+    reason: { ...verdict.reason },
+    sentence: verdictSentence(verdict),
+    seed: verdict.seed && seedOf(verdict.seed),
+    asGood: verdict.asGood.map(seedOf),
+    look: [...verdict.look],
+  };
+}
+
+/** The reply of advice.next. */
+export function nextReply(outlook: Outlook, asked: Asked): NextReply {
+  const advice = adviceFor(outlook, asked);
+  const { candidates, limits } = asked;
   const byId = new Map(candidates.map((candidate) => [candidate.id, candidate]));
   return {
     sentence: advice.sentence,
@@ -199,7 +237,7 @@ export function nextReply(
     unit: outlook.kept.unit,
     why: {
       formula:
-        'Hard stops first. Then the cost of a good jar of one more batch from each seed, against the lowest cost of a good jar after a fresh start.',
+        'Hard stops first. Then what going on from each seed is worth, all that may follow taken in, against a fresh start; as the cost of a good jar. A jar of no line goes by the chances of its generation.',
       inputs: [
         { name: 'a good jar after a fresh start', value: money(outlook, outlook.sources.cost) },
         {
@@ -217,8 +255,9 @@ export function nextReply(
       ],
       assumptions: [
         ...outlook.kept.assumed,
-        'Vigour moves the odds of a weak jar; it never lifts a stop.',
+        'What is believed of the level that its batch passes on moves the chance of a weak jar; it never lifts a stop.',
         `The batch counts, not the jar that was picked of it: a third of what a jar scored more than ${AS_GOOD} points below its batch counts against it; what it scored above counts for nothing.`,
+        `Costs less than ${AS_GOOD_COST} of a jar apart are as good as equal: the fresher comes first, and a reserve is kept back.`,
         `What has to be looked at first counts as ${Math.round(100 * LOOK_FIRST)} in 100 dearer for its place, with ${Math.round(100 * LOOK_AGAIN)} more for each further thing to look at, and what nobody has said to be still kept as ${Math.round(100 * MAY_BE_GONE)} in 100: they come before another only where they are clearly cheaper.`,
         'What nobody has written an outcome of comes after what was seen; while it may still be in its hold it is no seed.',
         'What descends from a jar in doubt, or from one whose hold was lifted, has to be looked at first; no score changes that.',

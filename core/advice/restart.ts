@@ -137,8 +137,8 @@ export interface ReserveStart {
   readonly generation: number;
   /** What starting from it costs: laying it by again, and what its storage delays (seed-cost.ts). */
   readonly cost: number;
-  /** What a good jar from it costs by the ranking, where that is known (its own next batch may be dearer). */
-  readonly least?: number;
+  /** What a good jar from it costs by the ranking. */
+  readonly least: number;
 }
 
 export interface RestartRivals {
@@ -146,7 +146,7 @@ export interface RestartRivals {
   readonly reserve:
     | (ReserveStart & {
         readonly restart: Restart;
-        /** Cost of a good jar: the lowest of the curve, and no less than `least`. */
+        /** Cost of a good jar, as the ranking has it. */
         readonly goodJar: number;
       })
     | null;
@@ -164,7 +164,7 @@ export function rivals(
 ): RestartRivals | null {
   if (!sources) return null;
   const restart = reserve && restartOf({ ...costs, freshStart: reserve.cost }, chances, reserve.generation);
-  const other = reserve && restart && { ...reserve, restart, goodJar: Math.max(restart.cost, reserve.least ?? 0) }; // prettier-ignore
+  const other = reserve && restart && { ...reserve, restart, goodJar: reserve.least };
   const better = other && other.goodJar < sources.cost ? 'reserve' : 'sources';
   const sentence = restartSentence(sources, chances.lastSeen);
   return {
@@ -172,7 +172,7 @@ export function rivals(
     reserve: other,
     better,
     sentence: other
-      ? `${sentence} Restarting from ${other.label} (generation ${other.generation}) makes a good jar ${better === 'reserve' ? 'cheaper' : 'dearer'}: with laying it by again and its storage it then costs ${costWords(other.goodJar, unit)}, not ${sources.cost.toFixed(2)}.`
+      ? `${sentence} Restarting from ${other.label} (generation ${other.generation}) makes a good jar ${better === 'reserve' ? 'cheaper' : 'dearer'}: with what its storage delays it then costs ${costWords(other.goodJar, unit)}, not ${sources.cost.toFixed(2)}.`
       : sentence,
   };
 }

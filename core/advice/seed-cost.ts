@@ -1,9 +1,9 @@
 // What a good jar from a seed costs. The one function behind the ranking, behind what would change a place in it, and behind
 // the reserve that a restart is held against, so that the same seed costs the same wherever it is shown.
-import { delayHours, storageLoss } from '../growth/storage';
 import { SCORE_RULES } from '../vigour/score';
 import { USUAL_POINTS } from '../vigour/types';
 import { costOfGoingOn, type RestartCosts } from './restart';
+import type { SeedLevel } from './seed-level';
 
 /** Points by which the odds of a weak jar change e-fold (the program's own scale, no source). */
 const POINTS_PER_E = 12;
@@ -13,8 +13,6 @@ export const HOUR_OF_DELAY = 0.01;
 export const MOST_CHANCE = 0.9;
 /** With no outcome, the odds are taken this much worse: unknown is neither weak nor fine. */
 const UNKNOWN_ODDS = 1.5;
-/** Using up a reserve is taken to cost this part of a fresh start (an assumption): it has to be laid by again. */
-const RESERVE_USE = 1 / 3;
 
 /** Chance of a weak jar from a seed: that of its generation, with odds moved by its vigour. */
 export function weakChance(ofGeneration: number, points: number | null): number {
@@ -46,6 +44,7 @@ export interface CostedSeed {
   readonly pastUnknown: boolean;
   /** Hours that its storage should cost the next jar. */
   readonly delayHours: number;
+  readonly level: SeedLevel | null;
 }
 
 export interface CostBasis {
@@ -56,8 +55,8 @@ export interface CostBasis {
   readonly ended: readonly number[];
   /** The furthest generation of which jars were seen; 0 where none were. */
   readonly lastSeen: number;
-  /** Lowest cost of a good jar when restarting from a reserve of that generation at a start that costs so much. */
-  readonly fromReserve: (generation: number, start: number) => number;
+  /** Lowest cost of a good jar after a fresh start from sources, and the generations that it is spread over. */
+  readonly freshStart: { readonly cost: number; readonly generations: number };
 }
 
 /** Chance at a generation; beyond the last one reckoned, that of the last. */
@@ -73,49 +72,48 @@ export const reckonedGeneration = (
   { lastSeen }: Pick<CostBasis, 'lastSeen'>,
 ): number => (pastUnknown ? Math.max(generation + 1, lastSeen) : generation + 1);
 
-/** A seed with what its odds rest on. */
+/** A seed with what its odds rest on: what its batch promises, or where no line tells its generation and score. */
 export type ScoredSeed = CostedSeed & {
   readonly vigour: { readonly points: number } | null;
   readonly own: { readonly points: number } | null;
 };
 
-/** Chance that the next jar from a seed comes out weak. @param points a score of its batch in place of what it has */
-export const weakFrom = (
-  seed: ScoredSeed,
-  basis: Pick<CostBasis, 'weak' | 'lastSeen'>,
-  points: number | null = seed.vigour?.points ?? null,
-): number =>
-  weakChance(
-    chanceAt(basis.weak, reckonedGeneration(seed, basis)),
-    points === null ? null : oddsPoints(points, seed.own?.points ?? null),
+/** Chance that the next jar from a seed comes out weak. */
+export function weakFrom(seed: ScoredSeed, basis: Pick<CostBasis, 'weak' | 'lastSeen'>): number {
+  const own = seed.own?.points ?? null;
+  const ofGeneration = chanceAt(basis.weak, reckonedGeneration(seed, basis));
+  if (!seed.level) return weakChance(ofGeneration, seed.vigour && oddsPoints(seed.vigour.points, own));
+  // What it scored below its batch moves the odds; an unknown past is never taken to be better than the worst that was seen.
+  const below = seed.vigour === null ? 0 : oddsPoints(seed.vigour.points, own) - seed.vigour.points;
+  const { weak } = seed.level;
+  return Math.max(
+    below === 0 ? weak : weakChance(weak, USUAL_POINTS + below),
+    seed.pastUnknown ? ofGeneration : 0,
   );
+}
 
-/** What starting from a reserve costs: laying it by again, and its delay in all jars of its first batch. */
+/** What a reserve's storage delays all jars of its first batch by, as a cost. */
 export const reserveStart = (costs: RestartCosts, hours: number): number =>
-  costs.freshStart * RESERVE_USE + hours * HOUR_OF_DELAY * costs.jar * costs.jarsPerGeneration;
+  hours * HOUR_OF_DELAY * costs.jar * costs.jarsPerGeneration;
 
 /**
- * Cost of a good jar: of one more batch, its delay included. A reserve's start is spread over the jars that follow, as a
- * fresh start's is, and it is never taken to be cheaper than its own next batch.
+ * Cost of a good jar. Where a line tells: that after a fresh start, less what going on is worth beyond it, spread over as many
+ * generations as a fresh start is spread over, so that whichever costs less is what pays. Else: of one more batch, by the
+ * chances of its generation. Its delay is included.
  * @param weak chance that such a jar comes out weak
  */
 export function seedCost(seed: CostedSeed, weak: number, basis: CostBasis): number {
-  const { costs } = basis;
+  const { costs, freshStart } = basis;
+  const delay = seed.delayHours * HOUR_OF_DELAY * costs.jar;
+  if (seed.level) {
+    const worth = seed.level.worth * costs.jar - costs.jarsPerGeneration * delay;
+    // A jar that speaks against itself makes its own next batch dearer than its level tells.
+    const own = costOfGoingOn(costs, weak, 0, 0) - costOfGoingOn(costs, seed.level.weak, 0, 0);
+    return freshStart.cost - worth / (costs.jarsPerGeneration * freshStart.generations) + Math.max(0, own);
+  }
   const generation = reckonedGeneration(seed, basis);
-  const nextBatch =
+  return (
     costOfGoingOn(costs, weak, chanceAt(basis.discarded, generation), chanceAt(basis.ended, generation)) +
-    seed.delayHours * HOUR_OF_DELAY * costs.jar;
-  return seed.kind === 'reserve'
-    ? Math.max(nextBatch, basis.fromReserve(generation - 1, reserveStart(costs, seed.delayHours)))
-    : nextBatch;
+    delay
+  );
 }
-
-/** Hours of delay that one more day of keeping should cost the next jar (core/growth/storage.ts). */
-export const delayOfOneDay = (place: 'fridge' | 'freezer' | 'dried'): number =>
-  delayHours(
-    storageLoss(
-      place === 'freezer'
-        ? { fridgeDays: 0, frozenDays: 1, freezings: 0 }
-        : { fridgeDays: 1, frozenDays: 0, freezings: 0 },
-    ),
-  ).middle;

@@ -6,6 +6,17 @@ import { Why } from '../why';
 const generation = z.int().positive();
 const cost = z.number();
 
+export const VERDICTS = [
+  'go on',
+  'go on, but look first',
+  'take the reserve',
+  'start afresh',
+  'too early to say',
+] as const;
+export type VerdictWord = (typeof VERDICTS)[number];
+
+const VerdictSeed = z.strictObject({ jar: Uid.nullable(), portion: Uid.nullable(), label: z.string() });
+
 const Stop = z.strictObject({
   code: z.enum([
     'spoiled',
@@ -56,6 +67,47 @@ export const NextReply = z.strictObject({
   model: z.strictObject({ version: z.int(), parameters: z.record(z.string(), z.number().nullable()) }),
 });
 export type NextReply = z.infer<typeof NextReply>;
+
+const reasonOf = <const C extends string, S extends z.ZodRawShape>(code: C, shape: S) =>
+  z.strictObject({ code: z.literal(code), ...shape });
+const inHundred = z.int().min(0).max(100);
+const plain = (code: 'nothing may be used' | 'all in doubt' | 'a start pays' | 'unseen' | 'not said to be kept' | 'steady' | 'no slip seen') => reasonOf(code, {}); // prettier-ignore
+
+/** The one reason that decides, as a code with its figures. */
+export const VerdictReasonReply = z.discriminatedUnion('code', [
+  plain('nothing may be used'),
+  reasonOf('in its hold', { label: z.string() }),
+  plain('all in doubt'),
+  reasonOf('weak jars to come', { inHundred }),
+  reasonOf('fallen', { points: z.int() }),
+  plain('a start pays'),
+  reasonOf('look', { look: z.string() }),
+  plain('unseen'),
+  plain('not said to be kept'),
+  reasonOf('changed', { hours: z.int(), usual: z.int() }),
+  reasonOf('untold', { treatments: z.array(z.string()) }),
+  reasonOf('slipping', { inHundred }),
+  reasonOf('older is better', { inHundred }),
+  reasonOf('reserve is better', { inHundred }),
+  reasonOf('few batches', { batches: z.int().nonnegative() }),
+  plain('steady'),
+  plain('no slip seen'),
+]);
+
+/** The one verdict on a line, the reason that decides, and the seed. */
+export const VerdictReply = z.strictObject({
+  verdict: z.enum(VERDICTS),
+  reason: VerdictReasonReply,
+  /** At most fifteen words of verdict, then the reason in at most twenty. */
+  sentence: z.string(),
+  /** jar null: a fresh start. */
+  seed: VerdictSeed.nullable(),
+  /** As good as the seed; after "start afresh" what to seed from where no capsules are at home. */
+  asGood: z.array(VerdictSeed),
+  /** What has to be looked at before it is used. */
+  look: z.array(z.string()),
+});
+export type VerdictReply = z.infer<typeof VerdictReply>;
 
 export const RestartReply = z.strictObject({
   sentence: z.string(),

@@ -12,6 +12,7 @@ import type { LineJudgement } from '../vigour/line';
 import { heldAncestor } from '../lineage/held-line';
 import { wordsSentence } from './doubts';
 import type { SeedCandidate } from './next';
+import type { SeedLevel } from './seed-level';
 import type { KeptSeed } from './reply';
 import { scoredOf } from './scored';
 
@@ -64,7 +65,7 @@ const gravest = (cautions: readonly Caution[]): Caution | undefined => {
 
 /**
  * Candidates, in order of making, the newest first.
- * @param judgements of the lines that a jar belongs to; @param against what a jar's own hold says against it (doubts.ts)
+ * @param judgements of the lines that a jar belongs to; @param levelOf what a jar's batch promises (seed-level.ts); @param against what a jar's own hold says against it (doubts.ts)
  * @param lineId the caller's id of a line
  * @param line only what carries this line; null for all
  */
@@ -73,6 +74,7 @@ export function shelfCandidates(
   jars: readonly ShelfJar[],
   portions: readonly ShelfPortion[],
   judgements: (jar: number) => readonly LineJudgement[],
+  levelOf: (jar: number) => SeedLevel | null,
   against: (jar: number) => Pick<SeedCandidate, 'doubts' | 'asks' | 'acidNotThere'>,
   lineId: (batch: number) => string,
   today: string,
@@ -133,6 +135,7 @@ export function shelfCandidates(
         days: portion ? storageOf(portion.keptOn, today, null).fridgeDays : days,
         delayHours: delayHours(storageLoss(storage)).middle,
         outcomeKnown: jar.outcomeKnown,
+        level: levelOf(jar.key),
         ...scoredOf(jar.key, member.batch, judgements(jar.key)),
       },
     ];

@@ -8,7 +8,7 @@ import type { Standing } from './types';
 export interface StandingRules {
   /** Fewest comparable batches before anything is said. */
   readonly fewest: number;
-  /** Log odds of a lasting fall from which an even line is called; where batches differ by more, so much times the square of that. */
+  /** Log odds of a lasting fall from which an even line is called; where batches differ by more, so much times the cube of that. */
   readonly called: number;
   readonly evenSpread: number;
   readonly unevenCost: number;
@@ -27,7 +27,7 @@ export const STANDING_RULES: StandingRules = {
   fewest: 5,
   called: 0.1,
   evenSpread: 5,
-  unevenCost: 0.17,
+  unevenCost: 0.065,
   asked: -2,
   back: -1,
   backBatches: 3,
@@ -37,7 +37,7 @@ export const STANDING_RULES: StandingRules = {
 
 /** Log odds from which a line whose batches differ by so much is called. */
 export const calledFrom = (spread: number, rules: StandingRules = STANDING_RULES): number =>
-  rules.called + rules.unevenCost * Math.max(0, spread - rules.evenSpread) ** 2;
+  rules.called + rules.unevenCost * Math.max(0, spread - rules.evenSpread) ** 3;
 
 /** Follows one line from its first comparable batch on. */
 export class StandingWalk {

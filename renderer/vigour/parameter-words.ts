@@ -33,7 +33,7 @@ const WORDS: Readonly<Record<string, string>> = {
   fallenBy: 'points below the early batches that count as fallen',
   called: 'log odds of a lasting fall from which a line is called',
   evenSpread: 'points up to which batches count as even',
-  unevenCost: 'log odds more for each squared point beyond that',
+  unevenCost: 'log odds more for each cubed point beyond that',
   asked: 'log odds that the batch before must have had',
   back: 'log odds below which a batch counts as seen back',
   backBatches: 'such batches in a row that end a call',

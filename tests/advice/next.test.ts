@@ -13,7 +13,6 @@ const advice = (candidates: readonly SeedCandidate[], more: Partial<NextInput> =
     candidates,
     limits: DEFAULT_LIMITS,
     ...KEEPER,
-    fromReserve: () => 2.6,
     ...more,
   });
 

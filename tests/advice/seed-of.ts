@@ -5,7 +5,7 @@ export const seedOf = (label: string, more: Partial<SeedCandidate> = {}): SeedCa
   id: label, label, kind: 'jar', batch: label, lines: ['heron'], generation: 4, atLeast: false, pastUnknown: false,
   spoiled: false, failedGate: false, acidNotThere: null, caution: null,
   cautionSays: null, heldAncestor: null, doubts: [], asks: [], inHold: false, keptSaid: true, place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
-  vigour: { points: 75, low: 68, high: 82 }, own: null,
+  vigour: { points: 75, low: 68, high: 82 }, level: null, own: null,
   scoreSays: ['Its batch scored 75.'], ...more,
 }); // prettier-ignore
 
@@ -18,7 +18,8 @@ export const KEEPER = {
   ended: [0.02],
   lastSeen: 8,
   jarsTell: 40,
-  freshStart: { cost: 3.4, label: 'a fresh start from Blue Tin' },
+  freshStart: { cost: 3.4, generations: 9 },
+  freshLabel: 'a fresh start from Blue Tin',
   blocked: [],
   lineNames: new Map([['heron', 'Heron']]),
 } as const satisfies Partial<NextInput>;

@@ -13,7 +13,7 @@ const kept = {
 const NO_LIMITS = { fridgeDays: null, freezerDays: null, generation: null };
 type Line = readonly GenerationRecord[];
 const sureOf = (history: History): boolean =>
-  restartReply(outlookOf(history, kept), [], NO_LIMITS, null).sure;
+  restartReply(outlookOf(history, kept), [], NO_LIMITS, null, null).sure;
 
 const record = (generation: number, more: Partial<GenerationRecord> = {}): GenerationRecord => ({
   generation, jars: 3, weak: 0, discarded: 0, lines: 1, seen: 1, ended: 0, ...more,

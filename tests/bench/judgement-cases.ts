@@ -121,8 +121,8 @@ const bareNext = (kept: Kept, lines: readonly number[]): unknown => {
     discarded: [],
     ended: [],
     lastSeen: 0,
-    fromReserve: () => 1,
-    freshStart: { cost: 1, label: 'a fresh start' },
+    freshStart: { cost: 1, generations: 10 },
+    freshLabel: 'a fresh start',
     blocked: judgements.flatMap(({ blocked }) => blocked),
     lineNames: new Map(),
   }).ranking.length;

@@ -99,6 +99,21 @@ describe('advice.next', () => {
   });
 });
 
+describe('advice.line', () => {
+  it.each(['Heron', 'Lantern'])(
+    'says one verdict, the seed that the ranking puts first, and one reason: %s',
+    (name) => {
+      const line = lineId(name);
+      const verdict = ask('advice.line', { line });
+      const { ranking } = ask('advice.next', { line });
+      expect(verdict.seed).toEqual({ jar: ranking[0]?.jar, portion: ranking[0]?.portion, label: ranking[0]?.label }); // prettier-ignore
+      expect(verdict.sentence).toContain(verdict.seed?.label);
+      const { sentence, sure } = ask('advice.restart', { line });
+      if (sure && verdict.verdict !== 'start afresh') expect(sentence).toContain('the verdict is to go on');
+    },
+  );
+});
+
 describe('advice.restart', () => {
   it('gives a curve with today on it, said as one figure and a range', () => {
     const restart = ask('advice.restart', { line: lineId('Heron') });
@@ -122,7 +137,7 @@ describe('a reserve', () => {
     const { ranking } = ask('advice.next', { line });
     const same = ranking.filter(({ kind, label }) => kind === 'reserve' && label === reserve?.label);
     expect(same.map(({ cost }) => cost)).toEqual([reserve?.cost]);
-    expect(sentence).toContain('with laying it by again and its storage');
+    expect(sentence).toContain('with what its storage delays');
     const fresh = ranking.find(({ kind }) => kind === 'fresh start');
     expect(fresh?.cost).toBe(curve.find(({ generation }) => generation === best)?.cost);
     // The cheapest of those that may be used is the one that is named.

@@ -1,4 +1,6 @@
 // Reads of the whole family: as records, as a drawing, as the jars that are mounted, and what it suggests.
+import { thoughWeak } from '../../../core/says/verdict';
+import { verdictOf } from './judgement';
 import { suggestFreshStarts } from '../../../core/advice/fresh-start';
 import type { FamilyJarReply, Parsed, Reply } from '../../../core/contract';
 import { drawFamily } from '../../../core/lineage/drawing';
@@ -110,7 +112,7 @@ export function freshStarts(ledger: Ledger): Reply<'advice.freshStart'> {
         madeOn: step.madeOn,
         setWord: step.setWord,
       })),
-      sentence: one.sentence,
+      sentence: one.sentence + (one.line === null ? '' : thoughWeak(verdictOf(ledger, one.line))),
       reasons: [...one.reasons],
     })),
   };

@@ -2,8 +2,18 @@
 import { keptCosts } from '../../../core/advice/costs';
 import { heldAncestor, holdSentence } from '../../../core/lineage/held-line';
 import { mayBeInHold } from '../../../core/advice/in-hold';
-import { nextReply, outlookOf, restartReply, type KeptSeed, type Outlook } from '../../../core/advice/reply';
+import {
+  nextReply,
+  outlookOf,
+  restartReply,
+  verdictReply,
+  type Asked,
+  type KeptSeed,
+  type Outlook,
+} from '../../../core/advice/reply';
 import { sawHowItCameOut, shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
+import { seedLevel, unknownLevel, type SeedLevel } from '../../../core/advice/seed-level';
+import type { VerdictWord } from '../../../core/advice/shapes';
 import { limitsOf } from '../../../core/advice/stops';
 import type { Parsed, Reply } from '../../../core/contract';
 import { failsGate } from '../../../core/ledger/gate';
@@ -85,12 +95,22 @@ export function scoresOf(ledger: Ledger, { keys }: Parsed<'judgement.scores'>): 
   return { scores: keys.map((key) => ({ key, score: judged.scoreOf(key) })) };
 }
 
+/** What a batch promises by the first of its lines that tells; of no line, what any culture does. */
+function levelOf(judged: Judged, lines: readonly number[], batch: number, view: Outlook): SeedLevel {
+  for (const line of lines) {
+    const found = seedLevel(judged.all.line(line), batch, view.costs, view.discardedShare);
+    if (found) return found;
+  }
+  return unknownLevel(judged.all.keeper['set word'].value, view.costs, view.discardedShare);
+}
+
 /** What is kept and could seed. @param only reserves alone, or all that is kept */
 function candidatesOf(
   ledger: Ledger,
   judged: Judged,
   line: number | null,
   only: 'all' | 'reserves',
+  view: Outlook,
 ): KeptSeed[] {
   const { rows, index } = ledger;
   const { family } = index;
@@ -116,6 +136,7 @@ function candidatesOf(
     jars,
     [...rows.all('portion')].filter(({ reserve }) => reserve || only === 'all'),
     (jar) => family.linesOf(jar).map((one) => judged.all.line(one)),
+    (jar) => levelOf(judged, family.linesOf(jar), family.jar(jar).batch, view),
     againstIn(ledger, judged),
     (batch) => rows.uidOf('batch', batch),
     today,
@@ -132,8 +153,9 @@ export function restartAdvice(ledger: Ledger, { line }: Parsed<'advice.restart'>
   const newest = judged.all.evidence
     .filter(({ lines, madeOn }) => madeOn !== null && (key === null || lines.includes(key)))
     .toSorted((a, b) => (b.madeOn ?? '').localeCompare(a.madeOn ?? '') || b.generation - a.generation)[0];
-  const reserves = candidatesOf(ledger, judged, key, 'reserves');
-  return restartReply(outlook(ledger, judged), reserves, limitsOf(ledger.preferences), newest?.generation ?? null); // prettier-ignore
+  const view = outlook(ledger, judged);
+  const reserves = candidatesOf(ledger, judged, key, 'reserves', view);
+  return restartReply(view, reserves, limitsOf(ledger.preferences), newest?.generation ?? null, key === null ? null : verdictOn(ledger, judged, view, key)); // prettier-ignore
 }
 
 /** What the newest founding batch was started from. */
@@ -159,18 +181,38 @@ function freshStartLabel(ledger: Ledger, judged: Judged, line: number | null): s
   return names.size === 0 ? 'a fresh start from sources' : `a fresh start from ${[...names].join(' and ')}`;
 }
 
+function askedOf(ledger: Ledger, judged: Judged, view: Outlook, line: number | null): Asked {
+  const names = namesIn(ledger);
+  const asked = line === null ? judged.all.lines : [line];
+  return {
+    candidates: candidatesOf(ledger, judged, line, 'all', view),
+    limits: limitsOf(ledger.preferences),
+    freshLabel: freshStartLabel(ledger, judged, line),
+    blocked: [...new Set(asked.flatMap((one) => judged.all.line(one).blocked))],
+    lineNames: new Map(asked.map((one) => [names.line(one).uid, names.line(one).name])),
+  };
+}
+
 export function nextAdvice(ledger: Ledger, { line }: Parsed<'advice.next'>): Reply<'advice.next'> {
   const judged = judgedOf(ledger);
   const key = line === null ? null : lineKey(ledger, judged, line);
-  const names = namesIn(ledger);
-  const asked = key === null ? judged.all.lines : [key];
-  const blocked = asked.flatMap((one) => judged.all.line(one).blocked);
-  return nextReply(
-    outlook(ledger, judged),
-    candidatesOf(ledger, judged, key, 'all'),
-    limitsOf(ledger.preferences),
-    freshStartLabel(ledger, judged, key),
-    [...new Set(blocked)],
-    new Map(asked.map((one) => [names.line(one).uid, names.line(one).name])),
-  );
+  const view = outlook(ledger, judged);
+  return nextReply(view, askedOf(ledger, judged, view, key));
+}
+
+function verdictOn(ledger: Ledger, judged: Judged, view: Outlook, line: number): VerdictWord {
+  return verdictReply(view, askedOf(ledger, judged, view, line), judged.all.line(line)).verdict;
+}
+
+/** The verdict on a line, by the key of its founding batch. */
+export function verdictOf(ledger: Ledger, line: number): VerdictWord {
+  const judged = judgedOf(ledger);
+  return verdictOn(ledger, judged, outlook(ledger, judged), line);
+}
+
+export function lineAdvice(ledger: Ledger, { line }: Parsed<'advice.line'>): Reply<'advice.line'> {
+  const judged = judgedOf(ledger);
+  const key = lineKey(ledger, judged, line);
+  const view = outlook(ledger, judged);
+  return verdictReply(view, askedOf(ledger, judged, view, key), judged.all.line(key));
 }

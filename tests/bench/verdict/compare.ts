@@ -13,8 +13,19 @@ export interface Compared {
   readonly tallies: ReadonlyMap<string, readonly Tally[]>;
 }
 
+/** What is counted in a tally. */
+export type Counted = Exclude<keyof Tally, 'said'>;
+
 const add = (sum: Tally, one: Tally): void => {
-  for (const key of Object.keys(sum) as (keyof Tally)[]) sum[key] += one[key];
+  for (const key of Object.keys(sum) as (keyof Tally)[]) if (key !== 'said') sum[key] += one[key];
+  sum.said.forEach((bin, i) => {
+    const more = one.said[i];
+    if (!more) return;
+    bin.seeds += more.seeds;
+    bin.sum += more.sum;
+    bin.jars += more.jars;
+    bin.weak += more.weak;
+  });
 };
 
 /** @param keepers of each model, however heavy it weighs: the mix is weighed afterwards */
@@ -42,7 +53,7 @@ export function compare(
 
 /** Cost of a good jar's worth over all keepers of a model (in jars). */
 export function costOf(tallies: readonly Tally[]): number {
-  const of = (key: keyof Tally): number => tallies.reduce((sum, tally) => sum + tally[key], 0);
+  const of = (key: Counted): number => tallies.reduce((sum, tally) => sum + tally[key], 0);
   return of('spent') / of('worth');
 }
 
@@ -66,4 +77,30 @@ export function errorOfDifference(all: readonly Compared[], a: string, b: string
     return sum + (one.weight / weight) ** 2 * (each.reduce((s, x) => s + x * x, 0) / each.length ** 2);
   }, 0);
   return Math.sqrt(variance);
+}
+
+/** Chances as they were said beside what came of them, over the mix (models weighed), in 100. */
+export function calibrationOf(
+  all: readonly Compared[],
+  policy: string,
+): { said: number; came: number; seeds: number }[] {
+  const bins = emptyTally().said.map(() => ({ sum: 0, jars: 0, weak: 0, seeds: 0, weight: 0 }));
+  for (const { weight, tallies } of all)
+    for (const { said } of tallies.get(policy) ?? [])
+      said.forEach((bin, i) => {
+        const into = bins[i];
+        if (!into) return;
+        into.sum += weight * bin.sum;
+        into.weight += weight * bin.seeds;
+        into.jars += weight * bin.jars;
+        into.weak += weight * bin.weak;
+        into.seeds += bin.seeds;
+      });
+  return bins
+    .filter(({ jars }) => jars > 0)
+    .map(({ sum, weight, jars, weak, seeds }) => ({
+      said: (100 * sum) / weight,
+      came: (100 * weak) / jars,
+      seeds,
+    }));
 }

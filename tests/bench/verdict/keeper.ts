@@ -44,6 +44,8 @@ export interface Candidate {
   readonly place: number;
   readonly fridgeDays: number;
   readonly frozenDays: number;
+  /** Chance of a weak jar that was said of it, by a policy that says one. */
+  readonly said?: number;
 }
 
 /** A choice of a policy: a candidate, or null for a fresh start. */
@@ -64,8 +66,14 @@ export interface Tally {
   starts: number;
   needless: number;
   unplanned: number;
+  /** Seeds, jars and weak jars by the chance that was said of them, in steps of five in 100. */
+  readonly said: Calibration;
 }
-export const emptyTally = (): Tally => ({ spent: 0, worth: 0, jars: 0, weak: 0, discarded: 0, starts: 0, needless: 0, unplanned: 0 }); // prettier-ignore
+/** Said chances: so many seeds, their sum, jars that came of them, and weak ones. */
+export type Calibration = { seeds: number; sum: number; jars: number; weak: number }[];
+export const SAID_STEP = 0.05;
+const emptyCalibration = (): Calibration => Array.from({ length: Math.round(1 / SAID_STEP) }, () => ({ seeds: 0, sum: 0, jars: 0, weak: 0 })); // prettier-ignore
+export const emptyTally = (): Tally => ({ spent: 0, worth: 0, jars: 0, weak: 0, discarded: 0, starts: 0, needless: 0, unplanned: 0, said: emptyCalibration() }); // prettier-ignore
 
 const between = ([low, high]: readonly [number, number], random: Random): number =>
   low + (high - low) * random();
@@ -269,6 +277,13 @@ export function liveLine(truth: KeeperTruth, line: number, choose: Choose, needl
     tally.jars += truth.jars;
     tally.weak += made.weak;
     tally.discarded += made.discarded;
+    const bin = chosen?.said === undefined ? undefined : tally.said[Math.min(tally.said.length - 1, Math.floor(chosen.said / SAID_STEP))]; // prettier-ignore
+    if (bin && chosen?.said !== undefined) {
+      bin.seeds++;
+      bin.sum += chosen.said;
+      bin.jars += truth.jars - made.discarded;
+      bin.weak += made.weak;
+    }
   }
   // In jars of this keeper's, so that dear milk does not outweigh the rest.
   tally.spent /= truth.jarCost;

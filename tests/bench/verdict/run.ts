@@ -3,7 +3,15 @@
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { ranking } from './before';
-import { compare, costOf, errorOfDifference, mixOf, type Compared, type Policy } from './compare';
+import {
+  calibrationOf,
+  compare,
+  costOf,
+  errorOfDifference,
+  mixOf,
+  type Compared,
+  type Policy,
+} from './compare';
 import { habit } from './habits';
 import given from './models.json';
 import { Truths } from './models';
@@ -78,4 +86,9 @@ if (policies.has('verdict')) {
       `- ${name}: ${(mixOf(all, 'verdict') - mixOf(all, name)).toFixed(4)} ± ${errorOfDifference(all, 'verdict', name).toFixed(4)}`,
     );
 }
+console.log(
+  '\nWeak jars in 100, as the verdict said of the seed it chose and as they came:\n\n| said | came | seeds |\n|---|---|---|',
+);
+for (const { said, came, seeds } of calibrationOf(all, 'verdict'))
+  console.log(`| ${said.toFixed(1)} | ${came.toFixed(1)} | ${seeds} |`);
 console.log(`\n${((performance.now() - started) / 1000).toFixed(1)} s`);

@@ -1,18 +1,20 @@
 // The verdict as a policy: the program's own posterior and its own worth of going on, told of a simulated keeper only what
 // that keeper wrote down.
-import { worthOf, type Worth } from '../../../core/advice/worth';
-import { LEVEL_RULES } from '../../../core/vigour/level/rules';
-import { firstBelief, LevelTree } from '../../../core/vigour/level/tree';
+import type { RestartCosts } from '../../../core/advice/restart';
+import { HOUR_OF_DELAY } from '../../../core/advice/seed-cost';
+import { promiseOf, saidChance, WEAK_EDGE, worthFor } from '../../../core/advice/seed-level';
+import { inTiedOrder } from '../../../core/advice/ties';
 import { delayHours, storageLoss } from '../../../core/growth/storage';
-import { WEAK_BELOW, type Candidate, type Choose, type SeenBatch } from './keeper';
+import { LevelTree } from '../../../core/vigour/level/tree';
+import { SCORE_RULES } from '../../../core/vigour/score';
+import { USUAL_POINTS } from '../../../core/vigour/types';
+import { WEAK_BELOW, type Choose, type SeenBatch } from './keeper';
 import type { KeeperTruth } from './models';
 
-export const TUNE = {
-  margin: Number(process.env['MARGIN'] ?? 0),
-  coldMean: -15,
-  coldSd: 9,
-  older: Number(process.env['OLDER'] ?? 0),
-};
+/** A cold night that was written down is taken to have cost about so much (points). */
+const COLD = { mean: -15, sd: 9 } as const;
+/** Generations that worth is spread over for the tie rule, as a restart curve would give them. */
+const SPREAD_OVER = 12;
 const POINTS_A_TENFOLD = 8;
 
 const storedOf = (fridgeDays: number, frozenDays: number) =>
@@ -20,45 +22,57 @@ const storedOf = (fridgeDays: number, frozenDays: number) =>
 
 function shiftOf(batch: SeenBatch): { mean: number; sd: number } {
   const tenths = batch.parent < 0 ? 0 : storedOf(batch.fridgeDays, batch.frozenDays).middle;
-  const cold = batch.cold ? TUNE.coldMean : 0;
+  const cold = batch.cold ? COLD.mean : 0;
   return {
     mean: cold - POINTS_A_TENFOLD * tenths,
-    sd: Math.hypot(batch.cold ? TUNE.coldSd : 0, (POINTS_A_TENFOLD / 3) * tenths),
+    sd: Math.hypot(batch.cold ? COLD.sd : 0, (POINTS_A_TENFOLD / 3) * tenths),
   };
 }
 
 export function verdict(truth: KeeperTruth): Choose {
-  const basis = {
-    jars: truth.jars, start: truth.startCost / truth.jarCost, weakBelow: WEAK_BELOW, weakKeeps: 0.5, discarded: 0.02,
-    firstBelow: 25, firstDiscarded: 0.12,
+  const costs: RestartCosts = {
+    freshStart: truth.startCost / truth.jarCost, jarsPerGeneration: truth.jars, jar: 1, weakLoss: 0.5, discardLoss: 1,
+    unplanned: truth.jars,
   }; // prettier-ignore
-  const worth: Worth = worthOf(basis, LEVEL_RULES, (drift) => firstBelief(LEVEL_RULES, drift));
-  const size = LEVEL_RULES.levels * LEVEL_RULES.rates.length;
+  // The points of these keepers are those of the words: firm is the usual word.
+  const worth = worthFor(
+    costs,
+    (USUAL_POINTS - WEAK_BELOW) / SCORE_RULES.pointsPer['set word'] + WEAK_EDGE,
+    0.02,
+  );
   let tree = new LevelTree();
+  let told = 0;
   return ({ seen, candidates }) => {
     // Another line of the same keeper begins anew.
-    if (tree.length > seen.length) tree = new LevelTree();
-    for (const batch of seen.slice(tree.length))
+    if (tree.length > seen.length) [tree, told] = [new LevelTree(), 0];
+    for (const batch of seen.slice(tree.length)) {
+      const jars = batch.parent < 0 ? [] : batch.jars;
+      told += jars.length;
+      const parent = batch.parent < 0 ? null : batch.parent;
       tree.add({
-        parent: batch.parent < 0 ? null : batch.parent,
-        jars: batch.parent < 0 ? [] : batch.jars,
+        parent,
+        jars,
         shift: shiftOf(batch),
         treatment: batch.fibre > 0 ? String(batch.fibre) : null,
       });
-    let [best, most] = [null as Candidate | null, -TUNE.margin];
-    for (const seed of candidates) {
-      const next = tree.next(seed.place);
-      let value = 0;
-      for (let h = 0; h < tree.weights.length; h++) {
-        let sum = 0;
-        for (let i = h * size; i < (h + 1) * size; i++)
-          sum += (next[i] as number) * (worth.values[i] as number);
-        value += (tree.weights[h] as number) * sum;
-      }
-      const loss = storedOf(seed.fridgeDays, seed.frozenDays);
-      value -= truth.jars * 0.01 * delayHours(loss).middle;
-      if (value > most) [best, most] = [seed, value];
     }
-    return best;
+    const offered = candidates.map((seed) => {
+      const promise = promiseOf(tree.weights, tree.next(seed.place), worth);
+      const delay =
+        truth.jars * HOUR_OF_DELAY * delayHours(storedOf(seed.fridgeDays, seed.frozenDays)).middle;
+      return { seed, worth: promise.worth - delay, weak: saidChance(promise.weak, told) };
+    });
+    const [best] = inTiedOrder(
+      offered,
+      ({ seed, worth: gain }) => ({
+        cost: -gain / (truth.jars * SPREAD_OVER),
+        asks: 0,
+        reserve: seed.frozenDays > 0,
+        days: seed.fridgeDays + seed.frozenDays,
+        own: 0,
+      }),
+      1,
+    );
+    return best && best.worth > 0 ? { ...best.seed, said: best.weak } : null;
   };
 }

@@ -1,0 +1,97 @@
+// What a seed's batch promises, read off the posterior of its line: the chance that the next jar comes out weak, and what going
+// on from it is worth beyond starting afresh.
+import { SET_WORDS } from '../ledger/records';
+import type { LineJudgement } from '../vigour/line';
+import { LEVEL_RULES } from '../vigour/level/rules';
+import { firstBelief, LevelTree } from '../vigour/level/tree';
+import { SCORE_RULES } from '../vigour/score';
+import { USUAL_POINTS } from '../vigour/types';
+import { CHANCE_PRIORS } from './chances';
+import type { RestartCosts } from './restart';
+import { worthOf, type Worth } from './worth';
+
+export interface SeedLevel {
+  /** Chance that the next jar comes out weak, runny or soft. */
+  readonly weak: number;
+  /** What going on is worth beyond starting afresh now (jars); below 0 a fresh start pays. */
+  readonly worth: number;
+}
+
+/** A first batch is this much poorer (points), and one jar in eight of it is discarded (common practice, no source). */
+const FIRST = { firstBelow: 25, firstDiscarded: 0.12 } as const;
+/** Runny and soft are weak: the edge lies between soft and spoonable. */
+export const WEAK_EDGE = SET_WORDS.indexOf('soft') + 0.5;
+
+/** Points on a line's own scale below which the keeper calls a jar weak. @param usualWord index of its usual set word */
+export const weakBelow = (usualWord: number): number =>
+  USUAL_POINTS + SCORE_RULES.pointsPer['set word'] * (WEAK_EDGE - usualWord);
+
+const known = new Map<string, Worth>();
+const MOST_KNOWN = 40;
+
+/** What going on is worth at every state of a line, reckoned once for each set of costs. */
+export function worthFor(costs: RestartCosts, usualWord: number, discarded: number): Worth {
+  const basis = {
+    jars: costs.jarsPerGeneration,
+    start: Math.max(0, costs.freshStart) / costs.jar,
+    weakBelow: weakBelow(usualWord),
+    weakKeeps: Math.max(0, 1 - costs.weakLoss / costs.jar),
+    discarded: Math.round(200 * Math.min(0.5, discarded)) / 200,
+    ...FIRST,
+  };
+  const key = JSON.stringify(basis);
+  const before = known.get(key);
+  if (before) return before;
+  if (known.size >= MOST_KNOWN) known.clear();
+  const worth = worthOf(basis, LEVEL_RULES, (drift) => firstBelief(LEVEL_RULES, drift));
+  known.set(key, worth);
+  return worth;
+}
+
+/** Means over what is believed of the next batch. @param next by hypothesis and state, as LevelTree.next gives it */
+export function promiseOf(weights: Float64Array, next: Float64Array, { values, weak }: Worth): SeedLevel {
+  const size = next.length / weights.length;
+  let [worth, chance] = [0, 0];
+  for (let i = 0; i < next.length; i++) {
+    const weight = (weights[Math.floor(i / size)] as number) * (next[i] as number);
+    worth += weight * (values[i] as number);
+    chance += weight * (weak[i] as number);
+  }
+  return { worth, weak: chance };
+}
+
+/** Jars of a line of which it is known how they set, its first batch apart: what its chances rest on. */
+export const jarsTold = ({ batches }: LineJudgement): number =>
+  batches.reduce((sum, { first, comparable }) => sum + (first ? 0 : comparable.length), 0);
+
+/**
+ * The chance as it is said: the stated one, until the line's own jars tell.
+ * @param told jars of the line that tell of it
+ */
+export function saidChance(modelled: number, told: number): number {
+  const { bad, of } = CHANCE_PRIORS.weak;
+  return (told * modelled + bad) / (told + of);
+}
+
+/** What a batch of a line promises; null where it is not among what was judged. */
+export function seedLevel(
+  judgement: LineJudgement,
+  batch: number,
+  costs: RestartCosts,
+  discarded: number,
+): SeedLevel | null {
+  const { tree, places } = judgement.level;
+  const place = places.get(batch);
+  if (place === undefined) return null;
+  const worth = worthFor(costs, judgement.usual['set word'].value, discarded);
+  const promise = promiseOf(tree.weights, tree.next(place), worth);
+  return { ...promise, weak: saidChance(promise.weak, jarsTold(judgement)) };
+}
+
+/** What a jar of no line promises: what is believed of any culture of which nothing was seen. */
+export function unknownLevel(usualWord: number, costs: RestartCosts, discarded: number): SeedLevel {
+  const tree = new LevelTree();
+  const place = tree.add({ parent: null, jars: [] });
+  const promise = promiseOf(tree.weights, tree.next(place), worthFor(costs, usualWord, discarded));
+  return { ...promise, weak: saidChance(promise.weak, 0) };
+}

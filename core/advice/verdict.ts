@@ -1,0 +1,110 @@
+// The verdict on a line: the one function that says whether to go on, from which jar, or to start afresh, and the one reason
+// that decides. It is read off the ranking and the posterior behind it, so no other reading of them can say otherwise. Codes
+// and figures; core/says/verdict.ts makes the sentence.
+import type { LineJudgement } from '../vigour/line';
+import { measuresOf } from '../vigour/usual';
+import { median } from '../vigour/order';
+import { STANDING_RULES } from '../vigour/standing';
+import type { z } from 'zod';
+import type { NextAdvice, Ranked } from './next';
+import type { VerdictReasonReply, VerdictWord } from './shapes';
+import { AS_GOOD_COST } from './ties';
+
+/**
+ * The reason that decides. "fallen": points below its early batches; "weak jars to come", "slipping", "older is better" and
+ * "reserve is better": jars in 100 that would come out weak; "changed": hours it now takes and usually took to set; "untold": what
+ * was stirred in with no plain jar beside it; "look": what has to be looked at, as it is said of the seed.
+ */
+export type VerdictReason = z.infer<typeof VerdictReasonReply>;
+
+export interface Verdict {
+  readonly word: VerdictWord;
+  readonly reason: VerdictReason;
+  /** Id of the seed; null: a fresh start, or none yet. */
+  readonly seed: Ranked | null;
+  /** What is as good as the seed, in order; of a fresh start without capsules at home the best that is left. */
+  readonly asGood: readonly Ranked[];
+  /** What has to be looked at before the seed is used. */
+  readonly look: readonly string[];
+}
+
+/** The two latest batches set in less than this part of the usual time (a takeover by a faster culture: common practice, no source). */
+const CHANGED_BELOW = 0.6;
+
+/** Hours that the latest two batches took where the line suddenly sets in a part of its usual time; null where it doesn't. */
+export function changedTo({ batches, usual }: LineJudgement): { hours: number; usual: number } | null {
+  if (usual['set time'].from !== "the line's early batches") return null;
+  const times = batches.flatMap(({ comparable }) => median(comparable.flatMap((jar) => measuresOf(jar)['set time'] ?? [])) ?? []); // prettier-ignore
+  const latest = times.slice(-2);
+  const most = Math.max(...latest);
+  return latest.length === 2 && times.length > 3 && most < CHANGED_BELOW * usual['set time'].value
+    ? { hours: Math.round(most), usual: Math.round(usual['set time'].value) }
+    : null;
+}
+
+const inHundred = ({ weakChance }: Ranked): number => Math.round(100 * (weakChance ?? 0));
+
+/** Why a fresh start stands first. */
+function afreshBecause(judgement: LineJudgement, best: Ranked | null): VerdictReason {
+  if (!best) return { code: 'nothing may be used' };
+  if (best.tells === 'in doubt' || best.tells === 'held line') return { code: 'all in doubt' };
+  const { look } = judgement;
+  const chance = inHundred(best);
+  // A figure is named only where it is reason enough by itself.
+  if (chance >= 20) return { code: 'weak jars to come', inHundred: chance };
+  const fallen = look ? Math.round(look.early - look.level) : 0;
+  const called = judgement.standing === 'slipping' || judgement.standing === 'worn out';
+  return called && fallen >= 10 ? { code: 'fallen', points: fallen } : { code: 'a start pays' };
+}
+
+/** What is to be looked at before a seed is used. */
+function lookBecause(judgement: LineJudgement, seed: Ranked): VerdictReason | null {
+  const [look] = seed.looks;
+  if (look !== undefined) return { code: 'look', look };
+  if (seed.tells === 'unseen') return { code: 'unseen' };
+  const changed = changedTo(judgement);
+  if (changed) return { code: 'changed', ...changed };
+  if (judgement.blocked.length > 0 && (judgement.trend?.drop ?? 0) > 10)
+    return { code: 'untold', treatments: [...judgement.blocked] };
+  return seed.keptSaid ? null : { code: 'not said to be kept' };
+}
+
+/** Why going on from a seed with nothing to look at is right. */
+function goOnBecause(judgement: LineJudgement, seed: Ranked): { word: VerdictWord; reason: VerdictReason } {
+  const compared = judgement.batches.filter(({ points }) => points !== null).length;
+  const { standing } = judgement;
+  if (seed.kind === 'reserve') return { word: 'take the reserve', reason: { code: 'reserve is better', inHundred: inHundred(seed) } }; // prettier-ignore
+  if (compared < STANDING_RULES.fewest) return { word: 'too early to say', reason: { code: 'few batches', batches: compared } }; // prettier-ignore
+  if (seed.kind === 'older sibling') return { word: 'go on', reason: { code: 'older is better', inHundred: inHundred(seed) } }; // prettier-ignore
+  if (standing === 'slipping' || standing === 'worn out') return { word: 'go on, but look first', reason: { code: 'slipping', inHundred: inHundred(seed) } }; // prettier-ignore
+  return { word: 'go on', reason: { code: standing === 'steady' ? 'steady' : 'no slip seen' } };
+}
+
+/** The verdict on one line. @param next the ranking of what carries the line */
+export function verdictOf(judgement: LineJudgement, next: NextAdvice): Verdict {
+  const offered = next.ranking.filter(({ allowed }) => allowed);
+  const [first] = offered;
+  const seeds = offered.filter(({ kind }) => kind !== 'fresh start');
+  if (!first || first.kind === 'fresh start') {
+    const waiting = next.ranking.find(({ stops }) => stops.length > 0 && stops.every(({ code }) => code === 'in its hold')); // prettier-ignore
+    if (seeds.length === 0 && waiting)
+      return { word: 'too early to say', reason: { code: 'in its hold', label: waiting.label }, seed: null, asGood: [], look: [] }; // prettier-ignore
+    const best = seeds[0] ?? null;
+    const reason = afreshBecause(judgement, best);
+    const left = best && reason.code !== 'all in doubt' ? [best] : [];
+    return {
+      word: 'start afresh',
+      reason,
+      seed: first ?? null,
+      asGood: left,
+      look: left.flatMap(({ looks }) => looks),
+    };
+  }
+  const apart = (other: Ranked): number => Math.abs((other.placeCost ?? 0) - (first.placeCost ?? 0));
+  const asGood = seeds
+    .slice(1)
+    .filter((other) => other.tells === first.tells && apart(other) <= AS_GOOD_COST * next.jar);
+  const looked = lookBecause(judgement, first);
+  const said = looked && first.kind !== 'reserve' ? { word: 'go on, but look first' as const, reason: looked } : goOnBecause(judgement, first); // prettier-ignore
+  return { ...said, seed: first, asGood, look: first.looks };
+}
