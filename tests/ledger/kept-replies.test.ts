@@ -83,7 +83,7 @@ function hashesOf(seed: number): Record<string, string> {
   return Object.fromEntries([...byCall].map(([kind, text]) => [kind, short(text)]));
 }
 
-it('300 generated ledgers reply byte for byte what they replied before', { timeout: 120_000 }, () => {
+it('300 generated ledgers reply byte for byte what they replied before', { timeout: 400_000 }, () => {
   const now = Array.from({ length: LEDGERS }, (_, seed) => hashesOf(seed + 1));
   if (process.env.JARLINE_KEEP_REPLIES !== undefined) {
     writeFileSync(FILE, `[\n${now.map((one) => JSON.stringify(one)).join(',\n')}\n]\n`);
