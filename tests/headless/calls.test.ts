@@ -327,7 +327,7 @@ it.each(['SIGTERM', 'SIGINT', 'SIGHUP'] as const)('%s ends it in order between t
   expect(jarsIn(file)).toContain(jarsOf(first)[0]);
 });
 
-const KILLS = 20;
+const KILLS = 12;
 it(`${KILLS} kills at any moment lose nothing of which a whole line was read`, async () => {
   const file = newFile();
   const read: string[] = [];

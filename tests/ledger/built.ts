@@ -6,8 +6,16 @@ import { newFolder } from './helpers';
 
 const root = resolve(import.meta.dirname, '../..');
 
-/** @returns the built file */
-export async function built(entry: string): Promise<string> {
+const made = new Map<string, Promise<string>>();
+
+/** Builds an entry once for all the test files of a worker. @returns the built file */
+export function built(entry: string): Promise<string> {
+  const file = made.get(entry) ?? bundled(entry);
+  made.set(entry, file);
+  return file;
+}
+
+async function bundled(entry: string): Promise<string> {
   const outDir = newFolder();
   symlinkSync(join(root, 'node_modules'), join(outDir, 'node_modules'));
   await build({

@@ -1,9 +1,8 @@
 // Real ledger files in folders of their own, and calls as the window makes them: parsed before, checked after.
 import { createHash } from 'node:crypto';
-import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll } from 'vitest';
 import type { CallName, Input, Refusal, Reply, Result } from '../../core/contract';
 import type { BatchEntry } from '../../core/contract';
 import type { Outcome, Source } from '../../core/ledger/records';
@@ -14,17 +13,8 @@ import { Session } from '../../main/ledger/session';
 
 export const NOW = '2026-03-14T18:30:00+01:00';
 
-const folders: string[] = [];
-afterAll(() => {
-  for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
-});
-
-/** A folder that goes when the file's tests are over. */
-export function newFolder(): string {
-  const folder = mkdtempSync(join(tmpdir(), 'jarline-ledger-'));
-  folders.push(folder);
-  return folder;
-}
+/** A folder of a test's own; it goes with all others when the tests are over (temporary-folder.ts). */
+export const newFolder = (): string => mkdtempSync(join(tmpdir(), 'jarline-ledger-'));
 
 export const newFile = (): string => join(newFolder(), 'ledger.sqlite');
 
