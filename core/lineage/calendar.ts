@@ -52,10 +52,8 @@ export function layAlongCalendar(
   keepApart(x, rows, parent, order);
   const least = x.reduce((low, at) => Math.min(low, at), 0);
   for (let i = 0; i < x.length; i++) x[i] = (x[i] as number) - least;
-  const ticks = Number.isFinite(first)
-    ? monthStarts(first, last).map(({ day, label }) => ({ x: (day - first) / step - least, label }))
-    : [];
-  return { x, ticks: ticks.filter((tick) => tick.x >= 0) };
+  const ticks = Number.isFinite(first) ? monthStarts(first + least * step, first, last) : [];
+  return { x, ticks: ticks.map(({ day, label }) => ({ x: (day - first) / step - least, label })) };
 }
 
 /** Steps from the first day, each jar by itself; one of unknown day no further than the first known day below it. */
@@ -120,17 +118,21 @@ export function keepApart(x: Float64Array, rows: Float64Array, parent: Int32Arra
 
 const iso = (day: number): string => new Date(day * 86_400_000).toISOString().slice(0, 10);
 
-/** First days of months from the month of `first` to `last`, thinned to MOST_TICKS; the year is written where it turns. */
-function monthStarts(first: number, last: number): { day: number; label: string }[] {
+/**
+ * First days of months from that of `first` to `last`, thinned to MOST_TICKS, without those before `from`; the year is
+ * written with the first and where it turns.
+ */
+function monthStarts(from: number, first: number, last: number): { day: number; label: string }[] {
   const [startYear, startMonth] = iso(first).split('-').map(Number) as [number, number];
   const [endYear, endMonth] = iso(last).split('-').map(Number) as [number, number];
-  const from = startYear * 12 + startMonth - 1;
+  const start = startYear * 12 + startMonth - 1;
   const to = endYear * 12 + endMonth - 1;
-  const every = [1, 3, 6, 12, 60, 120, 600].find((months) => (to - from) / months <= MOST_TICKS) ?? 1200;
+  const every = [1, 3, 6, 12, 60, 120, 600].find((months) => (to - start) / months <= MOST_TICKS) ?? 1200;
   const ticks: { day: number; label: string }[] = [];
-  for (let month = Math.floor(from / every) * every; month <= to; month += every) {
+  for (let month = Math.floor(start / every) * every; month <= to; month += every) {
     const year = Math.floor(month / 12);
     const day = `${year}-${String((month % 12) + 1).padStart(2, '0')}-01`;
+    if (dayNumber(day) < from) continue;
     const name = dayLabel(day, false).slice(2);
     ticks.push({
       day: dayNumber(day),

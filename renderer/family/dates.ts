@@ -120,6 +120,8 @@ interface Sheet {
   readonly beside: number;
   /** Lower edge of the days above each lane; null where its level row lies too far below: there days stand at the jars. */
   readonly foot: readonly (number | null)[];
+  /** Lines between two lanes: with two a year stands below its day, with one beside it. */
+  readonly lines: 1 | 2;
   /** The lettering's size against 15.5 px. */
   readonly scale: number;
   /** Days left of this are out of the window: the first one right of it says its year. */
@@ -211,10 +213,8 @@ function seedWords(place: LabelPlace, sheet: Sheet, taken: Taken): Written[] {
   return [{ key: `seed ${place.index}`, text, at: 'above seed', x, y: top, jars: [place.index] }];
 }
 
-/** The days of the batches that go on, in a row above each lane, and the years below them. */
+/** The days of the batches that go on, in a row above each lane, and their years. */
 function daysAbove(main: readonly (readonly LabelPlace[])[], sheet: Sheet, taken: Taken): Written[] {
-  const line = LINE * sheet.scale;
-  const written: Written[] = [];
   const byLane = new Map<number, (readonly LabelPlace[])[]>();
   for (const run of main) {
     const lane = run[0]?.lane ?? 0;
@@ -222,33 +222,52 @@ function daysAbove(main: readonly (readonly LabelPlace[])[], sheet: Sheet, taken
     if (list) list.push(run);
     else byLane.set(lane, [run]);
   }
-  for (const [lane, list] of byLane) {
+  return [...byLane].flatMap(([lane, runs]) => {
     const foot = sheet.foot[lane] ?? null;
-    if (foot === null) continue;
-    const kept: { readonly head: LabelPlace; readonly text: string; readonly jars: number[] }[] = [];
-    // The newest is always written; what has no room beside it is left out.
-    for (const run of list.toSorted((a, b) => (b[0]?.jar.left ?? 0) - (a[0]?.jar.left ?? 0))) {
-      const head = run.find(({ level }) => level) as LabelPlace;
-      const { day, whole } = dayOf(head);
-      const boxOf = (text: string): Box => {
-        const half = Math.max(sheet.measure(text), sheet.measure(yearOf(head))) / 2;
-        return { left: middle(head.jar) - half, right: middle(head.jar) + half, top: foot - 2 * line, bottom: foot }; // prettier-ignore
-      };
-      const text = [whole, day].find((one) => taken.isFree(boxOf(one), GAP));
-      if (text === undefined) continue;
-      taken.add(boxOf(text));
-      kept.push({ head, text, jars: run.map(({ index }) => index) });
-    }
+    if (foot === null) return [];
+    const left = ([first]: readonly LabelPlace[]): number => first?.jar.left ?? 0;
+    const inOrder = runs.toSorted((a, b) => left(a) - left(b));
+    const newest = inOrder.pop();
+    const before = inOrder.at(-1)?.[0];
+    // The newest is always written; of the others those that have room, from the left.
+    const written = newest ? dayAbove(newest, before ? yearOf(before) : '', foot, sheet, taken) : [];
     let year = '';
-    for (const { head, text, jars } of kept.toReversed()) {
-      const x = middle(head.jar);
-      written.push({ key: `day ${head.index}`, text, at: 'above', x, y: foot - 2 * line, jars });
-      if (x < sheet.from) continue;
-      if (yearOf(head) !== year && yearOf(head) !== '')
-        written.push({ key: `year ${head.index}`, text: yearOf(head), at: 'above', x, y: foot - line, jars });
-      year = yearOf(head);
+    for (const run of inOrder) {
+      const own = dayAbove(run, year, foot, sheet, taken);
+      written.push(...own);
+      if (own.length > 0 && run[0] && middle(run[0].jar) >= sheet.from) year = yearOf(run[0]);
     }
-  }
+    return written;
+  });
+}
+
+/** One of them, with its year where `before` is another; nothing where it has no room. */
+function dayAbove(
+  run: readonly LabelPlace[],
+  before: string,
+  foot: number,
+  sheet: Sheet,
+  taken: Taken,
+): Written[] {
+  const [head] = run;
+  if (!head) return [];
+  const { day, whole } = dayOf(head);
+  const x = middle(head.jar);
+  const year = x < sheet.from || yearOf(head) === before ? '' : yearOf(head);
+  const below = sheet.lines === 2;
+  const line = LINE * sheet.scale;
+  const top = foot - sheet.lines * line;
+  const text = (below || year === '' ? [whole, day] : [`${day} ${year}`]).find((one) => {
+    const half = Math.max(sheet.measure(one), below ? sheet.measure(year) : 0) / 2;
+    return taken.isFree({ left: x - half, right: x + half, top, bottom: foot }, GAP);
+  });
+  if (text === undefined) return [];
+  const half = Math.max(sheet.measure(text), below ? sheet.measure(year) : 0) / 2;
+  taken.add({ left: x - half, right: x + half, top, bottom: foot });
+  const jars = run.map(({ index }) => index);
+  const written: Written[] = [{ key: `day ${head.index}`, text, at: 'above', x, y: top, jars }];
+  if (below && year !== '')
+    written.push({ key: `year ${head.index}`, text: year, at: 'above', x, y: foot - line, jars });
   return written;
 }
 

@@ -226,7 +226,10 @@ export function FamilyDrawing({
   const inRoom = useSame(
     useMemo(() => lanesInRoom(drawing, geometry, view, room), [drawing, geometry, view, room]),
   );
-  useEffect(() => onLanes(inRoom), [onLanes, inRoom]);
+  const here = views.size > 0 || keys.length === 0;
+  useEffect(() => {
+    if (here) onLanes(inRoom);
+  }, [onLanes, here, inRoom]);
   const founding = useMemo(
     () => (mounted.asJars ? foundingRibbons(drawing, geometry, view.k, narrow ? [] : heads, views) : []),
     [drawing, geometry, view.k, narrow, heads, mounted.asJars, views],

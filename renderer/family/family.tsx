@@ -149,7 +149,8 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
     const ids = [spoken, ...inSight.filter((lane) => lane !== spoken)].flatMap(
       (lane) => drawing.lanes[lane]?.line ?? [],
     );
-    return unasked ? NO_LINES : ids;
+    // Nothing is in sight until the jars themselves are here: judging must not hold them up.
+    return unasked || inSight.length === 0 ? NO_LINES : ids;
   }, [spoken, inSight, drawing, unasked]);
   const lines = useLines(asked);
   const theme = `${state?.preferences.theme} ${dark}`;

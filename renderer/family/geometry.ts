@@ -125,7 +125,7 @@ export function newestEnd(geometry: Geometry, room: Room, newest: Newest, k: num
   const ty = clamp(
     room.top + high / 2 - middle,
     Math.min(room.top, room.bottom - geometry.height * k - MARGIN),
-    room.top,
+    room.top + Math.max(0, high - geometry.height * k) * 0.25,
   );
   return { k, tx, ty };
 }
@@ -228,7 +228,8 @@ export function boxInView(view: View, geometry: Geometry, places: Places, room: 
  */
 export function makeRoom(view: View, seen: Box | null, room: Room): View {
   if (seen === null) return view;
-  const pad = 8;
+  // A day above a jar is wider than the jar.
+  const pad = 16;
   const [wide, high] = [room.right - room.left - 2 * pad, room.bottom - room.top - pad];
   const ratio = Math.min(1, wide / (seen.right - seen.left), high / (seen.bottom - seen.top));
   const at = (value: number, origin: number): number => (value - origin) * ratio;

@@ -63,7 +63,7 @@ interface Props {
 export const Heads = memo(function Heads({ lanes, heads, narrow, standings, spoken, onPress }: Props) {
   return (
     <div className={narrow ? 'lane-heads narrow' : 'lane-heads'}>
-      {heads.map(({ lane: at, detail, y, last, height }) => {
+      {heads.map(({ lane: at, detail, y, last, height, x }) => {
         const lane = lanes[at];
         if (!lane) return null;
         const standing = lane.line === null ? undefined : standings.get(lane.line);
@@ -72,8 +72,9 @@ export const Heads = memo(function Heads({ lanes, heads, narrow, standings, spok
           <button
             key={lane.line ?? `${lane.name} ${at}`}
             type="button"
-            className={at === spoken ? 'lane-head is-spoken' : 'lane-head'}
-            style={{ '--y': y, '--last': last, height } as CSSProperties}
+            className={x === null ? 'lane-head' : 'lane-head at-end'}
+            style={{ '--y': y, '--last': last, '--x': x ?? 0, height } as CSSProperties}
+            aria-current={at === spoken}
             title={`To the newest jar of ${lane.name}`}
             onClick={() => onPress(at)}
           >

@@ -1,7 +1,7 @@
 // The days and letters of the jars: always at least 15 px on the screen, never on one another.
 import { memo, useMemo } from 'react';
 import type { JarView } from '../../core/contract';
-import { writtenLabels, type Written } from './dates';
+import { LINE, writtenLabels, type Written } from './dates';
 import { type Geometry, JAR, type View } from './geometry';
 import type { Lit } from './kin';
 import type { Placed } from './lanes';
@@ -70,6 +70,7 @@ export const Labels = memo(function Labels(props: Props) {
       row: stepY,
       beside: stepX - JAR.width * k,
       foot: drawing.lanes.map(({ top, level }) => (level - top > DAYS_ABOVE ? null : top * stepY - 3)),
+      lines: stepY >= 2 * LINE * scale + 3 || drawing.lanes.length === 1 ? 2 : 1,
       scale,
       from,
       measure: (text) => textWidth(text) * scale,

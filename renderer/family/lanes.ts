@@ -8,20 +8,23 @@ const NARROW = 1000;
 export const isNarrow = (width: number): boolean => width < NARROW;
 
 /** Rows between two lanes: for the days above each, and in a narrow window for its head too. */
-const BETWEEN = { narrow: 1.75, wide: 1 } as const;
+const BETWEEN = { narrow: 2, wide: 1 } as const;
 /** Rows that a head with so many packets needs beside its lane. */
-const leastRows = (packets: number): number => 1.3 + 0.95 * Math.min(3, packets);
+const leastRows = (packets: number): number => (packets === 0 ? 1.25 : 2 + Math.min(3, packets));
 
 export interface Lane {
   readonly line: string | null;
   readonly name: string;
   readonly founded: string | null;
-  /** Rows from the top, room between lanes counted: first and last row, the level one, and where its band ends. */
+  /** Rows from the top, room between lanes counted: where its band begins, first and last row, the level one, its end. */
+  readonly start: number;
   readonly top: number;
   readonly bottom: number;
   readonly level: number;
   readonly end: number;
+  /** Its first and its last column. */
   readonly x: number;
+  readonly right: number;
   /** What its founding jars were started from. */
   readonly packets: Drawing['founders'][number]['sources'];
   /** Indices of its founding jars. */
@@ -39,6 +42,10 @@ export function placedIn(drawing: Drawing, width: number): Placed {
       founder.jars[0] === undefined ? [] : [[drawing.lane[founder.jars[0]] ?? -1, founder] as const],
     ),
   );
+  const rights = new Float64Array(drawing.lanes.length);
+  drawing.lane.forEach((lane, i) => {
+    rights[lane] = Math.max(rights[lane] ?? 0, drawing.x[i] ?? 0);
+  });
   const shift = new Float64Array(drawing.lanes.length);
   let room = 0;
   const lanes = drawing.lanes.map((lane, at): Lane => {
@@ -58,6 +65,8 @@ export function placedIn(drawing: Drawing, width: number): Placed {
       name: lane.name,
       founded: lane.founded,
       x: lane.x,
+      right: rights[at] ?? 0,
+      start: lane.top + own - slack,
       top: lane.top + own,
       bottom: lane.bottom + own,
       level: lane.level + own,
@@ -81,6 +90,8 @@ export interface PlacedHead {
   readonly y: number;
   readonly last: number;
   readonly height: number;
+  /** Right of its lane's last jar, in drawing pixels, where there is no room above the lane; else at the window's edge. */
+  readonly x: number | null;
 }
 
 /** Heights of a head's parts, in screen pixels. */
@@ -108,7 +119,7 @@ export function headsAt(
   const heads: PlacedHead[] = [];
   let free = -Infinity;
   lanes.forEach((lane, at) => {
-    const from = Math.max(free, (lane.top * rowStep - rowStep * 0.5) * k);
+    const from = Math.max(free, (lane.start - 0.5) * rowStep * k);
     const to = lane.end * rowStep * k;
     const packets = lane.packets.length;
     const detail = DETAILS.find(
@@ -120,23 +131,28 @@ export function headsAt(
     const wanted = (lane.level * rowStep + inlet) * k + below - height;
     const top = Math.min(Math.max(wanted, from), to - height);
     free = top + height;
-    heads.push({ lane: at, detail, y: top / k, last: (to - height) / k, height });
+    heads.push({ lane: at, detail, y: top / k, last: (to - height) / k, height, x: null });
   });
   return heads;
 }
 
-/** Of a narrow window: each head in one line above its lane and its days. */
+/** Of a narrow window: each head in one line above its lane and its days; far out, where its line ends. */
 export function headsOver(
   lanes: readonly Lane[],
-  { rowStep }: Pick<Geometry, 'rowStep'>,
+  { columnStep, rowStep }: Pick<Geometry, 'columnStep' | 'rowStep'>,
   k: number,
 ): PlacedHead[] {
   const days = 42;
+  const height = HEAD.name;
+  const above = lanes.length === 1 || BETWEEN.narrow * rowStep * k >= days + height;
   let free = -Infinity;
   return lanes.flatMap((lane, at): PlacedHead[] => {
-    const top = lane.top * rowStep * k - days - HEAD.name;
+    const top = above
+      ? lane.top * rowStep * k - days - height
+      : (lane.level + 0.6) * rowStep * k - height / 2;
     if (top < free) return [];
-    free = top + HEAD.name;
-    return [{ lane: at, detail: 'packets', y: top / k, last: top / k, height: HEAD.name }];
+    free = top + height;
+    const x = above ? null : (lane.right + 1) * columnStep;
+    return [{ lane: at, detail: above ? 'packets' : 'standing', y: top / k, last: top / k, height, x }];
   });
 }

@@ -4,9 +4,11 @@ import type { Placed } from './lanes';
 import type { FoundingRibbon } from './founders';
 import type { Geometry } from './geometry';
 import { type Kin, listOf, type Lit } from './kin';
-import { inletOffsets, type Ribbon, ribbonPath, ribbonWidth } from './ribbons';
+import { inletOffsets, type Ribbon, ribbonEnds, ribbonPath, ribbonWidth } from './ribbons';
 
 const MOST = 1600;
+/** Another seed further off than so many rows: only the ends of its ribbon are drawn, until it is lit. */
+const FAR_ROWS = 16;
 
 const OneRibbon = memo(function OneRibbon(props: {
   readonly path: string;
@@ -77,7 +79,9 @@ export const Ribbons = memo(function Ribbons(props: Props) {
       return into.map((ribbon, place) => {
         const [fromX, fromY] = at(ribbon.seed);
         const [toX, toY] = at(child);
-        return { ...ribbon, path: ribbonPath(fromX, fromY, toX, toY, offsets[place] ?? 0) };
+        const far = ribbon.other && Math.abs(toY - fromY) > FAR_ROWS * geometry.rowStep;
+        const ends = far ? ribbonEnds(fromX, fromY, toX, toY, offsets[place] ?? 0) : null;
+        return { ...ribbon, ends, path: ribbonPath(fromX, fromY, toX, toY, offsets[place] ?? 0) };
       });
     });
   }, [drawing, kin, geometry, mounted, others, cornerX, cornerY]);
@@ -91,14 +95,17 @@ export const Ribbons = memo(function Ribbons(props: Props) {
       {/* Other seeds first: they pass behind. */}
       {ribbons
         .toSorted((a, b) => Number(b.other) - Number(a.other))
-        .map((ribbon) => (
-          <OneRibbon
-            key={`${drawing.keys[ribbon.seed]} ${drawing.keys[ribbon.child]} ${ribbon.other}`}
-            path={ribbon.path}
-            width={ribbonWidth(ribbon.share)}
-            lit={lit?.[ribbon.child] === 1 && lit[ribbon.seed] === 1}
-          />
-        ))}
+        .map((ribbon) => {
+          const on = lit?.[ribbon.child] === 1 && lit[ribbon.seed] === 1;
+          return (
+            <OneRibbon
+              key={`${drawing.keys[ribbon.seed]} ${drawing.keys[ribbon.child]} ${ribbon.other}`}
+              path={on ? ribbon.path : (ribbon.ends ?? ribbon.path)}
+              width={ribbonWidth(ribbon.share)}
+              lit={on}
+            />
+          );
+        })}
     </g>
   );
 });

@@ -8,6 +8,9 @@ export interface Ribbon {
   readonly other: boolean;
 }
 
+/** How much is left of each end of a ribbon that is not drawn whole, in drawing pixels. */
+const END = 26;
+
 const n = (value: number): string => String(Math.round(value * 10) / 10);
 
 /**
@@ -20,6 +23,14 @@ export function ribbonPath(fromX: number, fromY: number, toX: number, toY: numbe
   const y1 = toY + JAR.inletY + lift;
   const bend = Math.max(20, Math.min(140, (x1 - x0) * 0.55));
   return `M${n(x0)} ${n(y0)}C${n(x0 + bend)} ${n(y0)} ${n(x1 - bend)} ${n(y1)} ${n(x1)} ${n(y1)}`;
+}
+
+/** Ends of a ribbon that is too long to be followed: a little of it where it leaves its seed and where it arrives. */
+export function ribbonEnds(fromX: number, fromY: number, toX: number, toY: number, lift: number): string {
+  const [x0, x1] = [fromX + JAR.width - 4, toX + 4];
+  const [y0, y1] = [fromY + JAR.inletY, toY + JAR.inletY + lift];
+  const away = Math.sign(y1 - y0) * END;
+  return `M${n(x0)} ${n(y0)}q${END} 0 ${END} ${n(away)}` + `M${n(x1)} ${n(y1)}q${-END} 0 ${-END} ${n(-away)}`;
 }
 
 /** Width of a ribbon in drawing pixels: its share of a full one, never thinner than can be seen. */

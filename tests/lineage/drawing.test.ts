@@ -191,7 +191,7 @@ describe('on calendar time', () => {
     expect([...drawing.y]).toEqual([...draw(family).y]);
     // Ten days a step, the usual wait; the last waited sixty.
     expect([...drawing.x]).toEqual([0, 1, 2, 8]);
-    expect(drawing.ticks.map(({ label }) => label)).toEqual(['Nov', 'Dec', 'Jan 2026']);
+    expect(drawing.ticks.map(({ label }) => label)).toEqual(['Nov 2025', 'Dec', 'Jan 2026']);
     expect(drawing.ticks[0]?.x).toBeCloseTo(1.7, 12);
   });
 
