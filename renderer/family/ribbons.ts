@@ -30,7 +30,7 @@ export function ribbonEnds(fromX: number, fromY: number, toX: number, toY: numbe
   const [x0, x1] = [fromX + JAR.width - 4, toX + 4];
   const [y0, y1] = [fromY + JAR.inletY, toY + JAR.inletY + lift];
   const away = Math.sign(y1 - y0) * END;
-  return `M${n(x0)} ${n(y0)}q${END} 0 ${END} ${n(away)}` + `M${n(x1)} ${n(y1)}q${-END} 0 ${-END} ${n(-away)}`;
+  return `M${n(x0)} ${n(y0)}q${END} 0 ${END} ${n(away)}M${n(x1)} ${n(y1)}q${-END} 0 ${-END} ${n(-away)}`;
 }
 
 /** Width of a ribbon in drawing pixels: its share of a full one, never thinner than can be seen. */
