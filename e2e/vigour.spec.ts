@@ -242,7 +242,21 @@ test('the family marks vigour on the walls and says what to seed from; what stan
   page,
 }) => {
   const strip = page.getByRole('region', { name: /^What is advised for/ });
-  await expect(strip).toContainText('Seed the next batch from');
+  // The verdict on the line in sight, word for word.
+  const said = await page.evaluate(async () => {
+    const { call } = window.jarline;
+    const family = await call['family.get']({});
+    const line = family.ok ? family.value.lines.find(({ name }) => name === 'Lantern') : undefined;
+    const advice = line ? await call['advice.line']({ line: line.id }) : undefined;
+    return advice?.ok ? advice.value.sentence : undefined;
+  });
+  expect(said).toBeTruthy();
+  await expect(strip).toHaveAttribute('aria-label', 'What is advised for Lantern');
+  await expect
+    .poll(async () =>
+      (await strip.locator('.spoken-words').innerText()).replaceAll(/\s+/g, ' ').toLowerCase(),
+    )
+    .toBe(`lantern: ${said}`.toLowerCase());
   await expect(page.getByRole('treeitem', { name: /advised as the next seed/ }).first()).toBeAttached();
   await expect(page.getByRole('treeitem', { name: /^14 Dec c.*vigour \d+ of 100/ })).toHaveCount(1);
   const spoiled = page.getByRole('treeitem', { name: /^1 Apr c/ });

@@ -239,7 +239,8 @@ export function FamilyDrawing({
     [lines],
   );
   const seeds = useMemo(
-    () => new Set(Array.from(lines.values(), ({ seed }) => seed?.key).filter((key) => key !== undefined)),
+    () =>
+      new Set(Array.from(lines.values(), ({ seed }) => seed?.from?.key).filter((key) => key !== undefined)),
     [lines],
   );
   const toLane = useCallback(

@@ -25,22 +25,31 @@ function Words({ sentence, reason }: { readonly sentence: string; readonly reaso
   );
 }
 
-/** Where a seed is advised, or a fresh start: what to press. */
-function Act({ line }: { readonly line: LineNow }) {
-  const { seed } = line;
-  if (seed === null)
+/** What to press: where a seed is advised that seed, or the fresh start. */
+function Act({ seed }: { readonly seed: NonNullable<LineNow['seed']> }) {
+  const { from, label } = seed;
+  if (from === null)
     return (
       <button className="button primary" type="button" onClick={() => go('batch', 'new')}>
         Start afresh
       </button>
     );
-  const at = seed.portion === null ? `seed:${seed.jar}` : `seed:${seed.jar}/${seed.portion}`;
+  const at = from.portion === null ? `seed:${from.jar}` : `seed:${from.jar}/${from.portion}`;
   return (
-    <button className="button primary" type="button" onClick={() => go('batch', at)}>
+    <button
+      className="button primary"
+      type="button"
+      aria-label={`Seed from ${label}`}
+      onClick={() => go('batch', at)}
+    >
       Seed from it
     </button>
   );
 }
+
+/** "Lantern: go on from 22 Apr b." */
+const spokenOf = (name: string, sentence: string): string =>
+  `${name}: ${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`;
 
 export function Spoken({ lane, line, unasked, onShow, looks }: Props) {
   const name = lane?.name ?? '';
@@ -70,21 +79,22 @@ export function Spoken({ lane, line, unasked, onShow, looks }: Props) {
       </section>
     );
   const { seed } = line;
+  const from = seed?.from ?? null;
   return (
     <section className="spoken" aria-label={`What is advised for ${name}`}>
-      {seed !== null && (
+      {from !== null && (
         <button
           className="spoken-jar"
           type="button"
-          aria-label={`Show ${seed.label} in the family`}
-          onClick={() => onShow(seed.jar)}
+          aria-label={`Show ${seed?.label ?? ''} in the family`}
+          onClick={() => onShow(from.jar)}
         >
-          <JarPicture generation={seed.generation} {...looks(seed.key)} />
+          <JarPicture generation={from.generation} {...looks(from.key)} />
         </button>
       )}
-      <Words sentence={`${name}: ${line.sentence}`} reason={line.reason} />
+      <Words sentence={spokenOf(name, line.sentence)} reason={line.reason} />
       <div className="spoken-acts">
-        {line.acts && <Act line={line} />}
+        {seed !== null && <Act seed={seed} />}
         {why}
       </div>
     </section>

@@ -1,4 +1,4 @@
-// What is known of the lines in sight: what each is called, and what is advised as its next seed. Asked for after the
+// What is known of the lines in sight: what each is called, and the verdict on it with its seed. Asked for after the
 // jars themselves, one line after the other, and only of lines that are looked at.
 import { useEffect, useState } from 'react';
 import type { Reply } from '../../core/contract';
@@ -7,49 +7,46 @@ import { say, useRevision } from '../app/store';
 
 export interface LineNow {
   readonly standing: string;
-  /** What to do, and the one reason. */
+  /** The verdict, word for word: what to do, and then the reason. */
   readonly sentence: string;
-  readonly reason: string | null;
-  /** The jar advised as seed, or what is kept of it; null: start afresh, or nothing may be used. */
+  readonly reason: string;
+  /** What is advised as seed: a jar, or what is kept of it; without a jar a fresh start. null: nothing is. */
   readonly seed: {
-    readonly jar: string;
-    readonly portion: string | null;
     readonly label: string;
-    readonly generation: number;
-    readonly key: number;
+    readonly from: {
+      readonly jar: string;
+      readonly portion: string | null;
+      readonly generation: number;
+      readonly key: number;
+    } | null;
   } | null;
-  /** Whether there is something to do at all. */
-  readonly acts: boolean;
 }
 
 const MOST_AT_ONCE = 6;
 
-type Next = Reply<'advice.next'>;
-
-async function seedOf(next: Next): Promise<LineNow['seed']> {
-  const [first] = next.ranking;
-  if (first === undefined || !first.allowed || first.jar === null) return null;
-  const jar = await call('jar.get', { id: first.jar });
+async function seedOf({ seed }: Reply<'advice.line'>): Promise<LineNow['seed']> {
+  if (seed === null) return null;
+  if (seed.jar === null) return { label: seed.label, from: null };
+  const jar = await call('jar.get', { id: seed.jar });
   if (!jar.ok) return null;
   const { generation, key } = jar.value.view;
-  return { jar: first.jar, portion: first.portion, label: first.label, generation: generation.deepest, key };
+  return {
+    label: seed.label,
+    from: { jar: seed.jar, portion: seed.portion, generation: generation.deepest, key },
+  };
 }
 
 async function read(line: string): Promise<LineNow | string> {
-  const [judged, next] = [await call('judgement.line', { line }), await call('advice.next', { line })];
+  const [judged, advice] = [await call('judgement.line', { line }), await call('advice.line', { line })];
   if (!judged.ok) return judged.sentence;
-  if (!next.ok) return next.sentence;
-  const { sentence, ranking, warnings, nothingMayBeUsed } = next.value;
-  const first = ranking.find(({ allowed }) => allowed);
+  if (!advice.ok) return advice.sentence;
+  // The first sentence says what to do, the rest why.
+  const [sentence = '', ...reason] = advice.value.sentence.split(/(?<=\.) (?=\p{Lu})/u);
   return {
     standing: judged.value.standing,
     sentence,
-    reason:
-      first === undefined || first.jar === null
-        ? (warnings[0] ?? null)
-        : (first.looks[0] ?? first.doubts[0] ?? warnings[0] ?? first.reasons[0] ?? null),
-    seed: await seedOf(next.value),
-    acts: !nothingMayBeUsed || first !== undefined,
+    reason: reason.join(' '),
+    seed: await seedOf(advice.value),
   };
 }
 
