@@ -36,13 +36,8 @@ function Act({ seed }: { readonly seed: NonNullable<LineNow['seed']> }) {
     );
   const at = from.portion === null ? `seed:${from.jar}` : `seed:${from.jar}/${from.portion}`;
   return (
-    <button
-      className="button primary"
-      type="button"
-      aria-label={`Seed from ${label}`}
-      onClick={() => go('batch', at)}
-    >
-      Seed from it
+    <button className="button primary" type="button" onClick={() => go('batch', at)}>
+      Seed from it<span className="visually-hidden">: {label}</span>
     </button>
   );
 }
