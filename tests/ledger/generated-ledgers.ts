@@ -21,7 +21,7 @@ const DAY = 86_400_000;
 const START = Date.parse('2025-10-01T12:00:00Z');
 const dayAt = (days: number): string => new Date(START + days * DAY).toISOString().slice(0, 10);
 const momentAt = (days: number, hours: number): string =>
-  `${new Date(START + days * DAY + (hours - 12) * 3_600_000).toISOString().slice(0, 19)}+00:00`;
+  `${new Date(START + days * DAY + (hours - 12) * 3_600_000).toISOString().slice(0, 19)}Z`;
 
 interface Kept {
   readonly id: string;
