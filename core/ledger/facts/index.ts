@@ -1,0 +1,50 @@
+// Every kind of fact, each defined once. What is checked (`FACTS`), what is stored (`Stored`) and the columns
+// (main/ledger/facts/tables.ts) all follow these fields.
+import { z } from 'zod';
+import { bought } from './bought';
+import { compared } from './compared';
+import { doors } from './doors';
+import { type As, FACT_KINDS, type FactKind, type Field, type Ref } from './fields';
+import { judged } from './judged';
+import { kept } from './kept';
+import { made } from './made';
+import { seen } from './seen';
+import { warm } from './warm';
+
+export { type As, FACT_KINDS, type FactKind, type Field, type Ref };
+
+export const FIELDS = {
+  ...bought,
+  ...made,
+  ...warm,
+  ...seen,
+  ...kept,
+  ...judged,
+  ...compared,
+  ...doors,
+} as const;
+
+type Fields = typeof FIELDS;
+type ValueOf<F> = F extends Field<infer T> ? T : never;
+type AsOf<F> = F extends Field<unknown, infer A> ? A : never;
+
+/** A fact as it is told: other records by id. */
+export type Fact<K extends FactKind> = { [F in keyof Fields[K]]: ValueOf<Fields[K][F]> };
+
+/** A fact as it is stored: other records by key. */
+export type Stored<K extends FactKind> = {
+  -readonly [F in keyof Fields[K]]: AsOf<Fields[K][F]> extends Ref
+    ? null extends ValueOf<Fields[K][F]> ? number | null : number
+    : ValueOf<Fields[K][F]>;
+}; // prettier-ignore
+
+const schemaOf = (fields: Record<string, Field>): z.ZodObject =>
+  z.strictObject(Object.fromEntries(Object.entries(fields).map(([field, { zod }]) => [field, zod])));
+
+/** The zod schema of each kind: what a fact of it must be. */
+export const FACTS = Object.fromEntries(
+  Object.entries(FIELDS).map(([kind, fields]) => [kind, schemaOf(fields)]),
+) as { readonly [K in FactKind]: z.ZodObject };
+
+/** A field's definition by name. */
+export const fieldsOf = (kind: FactKind): Readonly<Record<string, Field>> => FIELDS[kind];

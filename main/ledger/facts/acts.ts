@@ -1,0 +1,214 @@
+// Acts: the only way anything recorded changes. `acts.run(kind, subject, why, work)` opens an act in a transaction of
+// its own and hands `work` an OpenAct that writes rows; the tables' triggers keep the form there was before each change.
+// If `work` throws, or changed nothing, not even the act is left. Statements are prepared once per kind, so 100,000 rows
+// go in as one transaction. What is pointed at goes in before what points at it.
+import type Database from 'better-sqlite3';
+import type { ActKind } from '../../../core/ledger/act-words';
+import { storedMoment } from '../../../core/ledger/moments';
+import type { Clock } from '../clock';
+import { Refused } from '../refusal';
+import type { Rows } from './rows';
+import {
+  columnsOf,
+  type Columns,
+  type FactKind,
+  type Stored,
+  tableOf,
+  toColumns,
+  type Value,
+  valuesOf,
+} from './tables';
+
+export interface Made {
+  readonly key: number;
+  readonly uid: string;
+}
+
+/** Where a record comes from that was not made here: its id, its home ledger's key and the number of its form there. */
+export interface Origin {
+  readonly uid: string;
+  readonly home: number;
+  readonly homeForm: number;
+}
+
+/** Writes rows under an open act. Lives only inside `acts.run`. */
+export class OpenAct {
+  readonly #rows: Rows;
+  readonly #newId: () => string;
+  readonly #inserts = new Map<FactKind, Database.Statement>();
+
+  constructor(
+    readonly key: number,
+    readonly uid: string,
+    rows: Rows,
+    newId: () => string,
+  ) {
+    this.#rows = rows;
+    this.#newId = newId;
+  }
+
+  /** Adds a fact; it points at others by key, and what is left out is null. Its id is made here. */
+  insert<K extends FactKind>(kind: K, fact: Partial<Stored<K>>): Made {
+    const uid = this.#newId();
+    const { lastInsertRowid } = this.#rows
+      .prepare('INSERT INTO record (uid, kind, made_in) VALUES (?, ?, ?)')
+      .run(uid, tableOf(kind), this.key);
+    return { key: this.#row(kind, Number(lastInsertRowid), fact), uid };
+  }
+
+  /** Adds a fact that comes from another ledger, under the id that it has there. */
+  insertFrom<K extends FactKind>(kind: K, fact: Partial<Stored<K>>, { uid, home, homeForm }: Origin): Made {
+    const { lastInsertRowid } = this.#rows
+      .prepare('INSERT INTO record (uid, kind, made_in, home, home_form) VALUES (?, ?, ?, ?, ?)')
+      .run(uid, tableOf(kind), this.key, home, homeForm);
+    return { key: this.#row(kind, Number(lastInsertRowid), fact), uid };
+  }
+
+  #row<K extends FactKind>(kind: K, key: number, fact: Partial<Stored<K>>): number {
+    let insert = this.#inserts.get(kind);
+    if (!insert) {
+      const columns = columnsOf(kind);
+      insert = this.#rows.prepare(
+        `INSERT INTO ${tableOf(kind)} (key, ${columns.join(', ')}) VALUES (?${', ?'.repeat(columns.length)})`,
+      );
+      this.#inserts.set(kind, insert);
+    }
+    insert.run(key, valuesOf(kind, fact));
+    return key;
+  }
+
+  /** Changes the given fields of a fact. Where none is different nothing is written. @returns whether any was */
+  update<K extends FactKind>(kind: K, key: number, changes: Partial<Stored<K>>): boolean {
+    return this.updateColumns(kind, key, toColumns(kind, changes));
+  }
+
+  /** Like update, by columns. */
+  updateColumns(kind: FactKind, key: number, columns: Columns): boolean {
+    const now = this.#rows.columnsNow(kind, key);
+    if (!now) throw new Error(`no ${kind} ${key}`);
+    const different = Object.keys(columns).filter((name) => columns[name] !== now[name]);
+    if (different.length === 0) return false;
+    this.#rows
+      .prepare(
+        `UPDATE ${tableOf(kind)} SET ${different.map((name) => `${name} = ?`).join(', ')} WHERE key = ?`,
+      )
+      .run(
+        different.map((name) => columns[name] as Value),
+        key,
+      );
+    return true;
+  }
+
+  /** Takes a fact away; its record stays, with the act that ended it. */
+  remove(kind: FactKind, key: number): void {
+    this.#rows.prepare(`DELETE FROM ${tableOf(kind)} WHERE key = ?`).run(key);
+  }
+
+  /** Puts a fact back that was taken away, under its key and id. */
+  bringBack(kind: FactKind, key: number, form: Columns): void {
+    const columns = columnsOf(kind).filter((column) => form[column] !== undefined);
+    const names = ['key', ...columns];
+    this.#rows
+      .prepare(`INSERT INTO ${tableOf(kind)} (${names.join(', ')}) VALUES (?${', ?'.repeat(columns.length)})`)
+      .run(
+        key,
+        columns.map((column) => form[column] as Value),
+      );
+  }
+
+  /** Remembers the number that a record's form has in its home ledger. Called once the row holds that form. */
+  learnHomeForm(key: number, homeForm: number | null): void {
+    this.#rows
+      .prepare('UPDATE record SET home_form = ? WHERE key = ? AND home <> 1 AND home_form IS NOT ?')
+      .run(homeForm, key, homeForm);
+  }
+}
+
+export interface Done<T> {
+  readonly act: Made;
+  readonly value: T;
+}
+
+export class Acts {
+  /** Called inside the transaction after the work: may still refuse. Its answer is called after the commit. */
+  settle: (act: number) => () => void = () => () => undefined;
+  #open = false;
+
+  constructor(
+    readonly rows: Rows,
+    readonly clock: Clock,
+    readonly newId: () => string,
+  ) {}
+
+  /**
+   * One act in one transaction.
+   * @param kind the call's name
+   * @param subject what it is about, in words, with labels as they are now (cut at 500 characters)
+   * @param why the keeper's reason, if given
+   * @param work writes the rows; may throw Refused
+   * @param undoes key of the act whose inverse this is
+   * @returns null when nothing was changed: then there is no act
+   */
+  run<T>(
+    kind: ActKind,
+    subject: string,
+    why: string | null,
+    work: (act: OpenAct) => T,
+    undoes: number | null = null,
+  ): Done<T> | null {
+    if (this.#open) throw new Error('an act is open already');
+    const { db } = this.rows;
+    this.#open = true;
+    try {
+      db.exec('BEGIN IMMEDIATE');
+      const uid = this.newId();
+      const { seconds, offset } = storedMoment(this.clock.now());
+      const { lastInsertRowid } = this.rows
+        .prepare('INSERT INTO act (uid, kind, at, at_off, subject, why, undoes) VALUES (?, ?, ?, ?, ?, ?, ?)')
+        .run(uid, kind, seconds, offset, subject.slice(0, 500), why, undoes);
+      const key = Number(lastInsertRowid);
+      this.rows.prepare('UPDATE open_act SET act = ? WHERE one = 1').run(key);
+      const value = work(new OpenAct(key, uid, this.rows, this.newId));
+      this.rows.prepare('UPDATE open_act SET act = NULL WHERE one = 1').run();
+      if (!this.#changedAnything(key)) {
+        db.exec('ROLLBACK');
+        return null;
+      }
+      const settled = this.settle(key);
+      db.exec('COMMIT');
+      settled();
+      return { act: { key, uid }, value };
+    } catch (error) {
+      if (db.inTransaction) db.exec('ROLLBACK');
+      throw error;
+    } finally {
+      this.#open = false;
+    }
+  }
+
+  #changedAnything(act: number): boolean {
+    const made = this.rows.prepare('SELECT 1 FROM record WHERE made_in = ? LIMIT 1').get(act);
+    return (made ?? this.rows.prepare('SELECT 1 FROM journal WHERE act = ? LIMIT 1').get(act)) !== undefined;
+  }
+
+  /**
+   * Like run, for a write that a keeper asked for.
+   * @param draft key of the draft it was typed in: removed in the same act, so that it is never offered again
+   * @throws Refused 'nothing changed'
+   */
+  mustRun<T>(
+    kind: ActKind,
+    subject: string,
+    why: string | null,
+    work: (act: OpenAct) => T,
+    draft: string | null = null,
+  ): Done<T> {
+    const done = this.run(kind, subject, why, (act) => {
+      const value = work(act);
+      if (draft !== null) this.rows.prepare('DELETE FROM draft WHERE key = ?').run(draft);
+      return value;
+    });
+    if (!done) throw new Refused('nothing changed');
+    return done;
+  }
+}
