@@ -4,6 +4,7 @@ import { z } from 'zod';
 import { ChoiceReply, NextReply, RestartReply, VerdictReply } from './advice/shapes';
 import type { CallName, JobName, ReadName, WriteName } from './call-names';
 import { Amount, Day, FilePath, Line, Moment, Name, Price, Prose, Temperature, Uid } from './ledger/basics';
+import { FACT_KINDS } from './ledger/facts';
 import {
   Addition,
   Batch,
@@ -327,7 +328,7 @@ export const AppState = z.strictObject({
   ledger: LedgerState.nullable(),
   trouble: z
     .strictObject({
-      kind: z.enum(['damaged', 'foreign', 'newer', 'unreadable']),
+      kind: z.enum(['damaged', 'foreign', 'newer', 'older', 'unreadable']),
       sentence: z.string(),
       file: z.string(),
       backups: z.array(z.strictObject({ file: z.string(), madeAt: Moment, jars: count })),
@@ -350,7 +351,8 @@ export const HistoryEntry = z.strictObject({
   undoes: Uid.nullable(),
   changes: z.array(
     z.strictObject({
-      kind: z.enum(RECORD_KINDS),
+      /** A record, or a fact that belongs to none. */
+      kind: z.enum([...new Set([...RECORD_KINDS, ...FACT_KINDS])]),
       id: z.string(),
       label: z.string(),
       field: z.string().nullable(),

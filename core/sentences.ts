@@ -45,6 +45,8 @@ export const refusals = {
   'not a ledger': (p) => `${text(p, 'file')} is not a Jarline ledger. It was left as it is.`,
   'newer ledger': (p) =>
     `${text(p, 'file')} was written by a newer Jarline. Update Jarline to open it. It was left as it is.`,
+  'older ledger': (p) =>
+    `${text(p, 'file')} was made before the first release. Bring its notes in again. It was left as it is.`,
   damaged: (p) =>
     `The ledger ${text(p, 'file')} is damaged. Open the newest good backup, or save what can be read. It was left as it is.`,
   'altered ledger': (p) =>

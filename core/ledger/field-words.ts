@@ -1,4 +1,5 @@
 // What the fields of records are called where a change is told: "set word", "gone on". Pure; screens and history share it.
+import type { FactKind } from './facts';
 import type { RecordKind } from './records';
 
 const WORDS: Readonly<Record<string, string>> = {
@@ -51,7 +52,7 @@ const WORDS: Readonly<Record<string, string>> = {
 };
 
 /** "finalVolumeKnown" → "how the volume is known"; a field without words of its own is taken apart: "set word". */
-export function fieldWords(kind: RecordKind, field: string): string {
+export function fieldWords(kind: RecordKind | FactKind, field: string): string {
   if (field === 'planned' && kind === 'hold') return 'planned warmth';
   if (field === 'actual') return 'went in';
   return WORDS[field] ?? field.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);

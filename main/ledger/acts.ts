@@ -1,162 +1,124 @@
-// Acts: the only way anything recorded changes. `acts.run(kind, subject, why, work)` opens an act in a transaction of
-// its own and hands `work` an OpenAct that writes rows; the tables' triggers keep each row's form before and after.
-// If `work` throws, or changed nothing, not even the act is left.
-//
-// For bringing in notes (main/ledger/notes.ts) – one import is one act, whatever its size:
-//
-//   const done = acts.run('notes.bringIn', 'kitchen-notes.csv', null, (act) => {
-//     const batch = act.insert('batch', { madeOn, word, note });              // → { key, uid }
-//     const jar = act.insert('jar', { batch: batch.key, letter, … });         // records with keys, not uids
-//     act.insert('seeding', { jar: jar.key, fromJar: seedKey, … });
-//     act.insert('noteRow', { file, fingerprint, occurrence, line, jar: jar.key });
-//     if (row % 500 === 0) job.step(row, rows);  // throws Refused('cancelled') → everything is rolled back
-//   });
-//   done === null when nothing was new: then there is no act either.
-//
-// Statements are prepared once per kind, so 100,000 rows go in as one transaction. Seeds go in before what they
-// seeded. Look-ups: `rows` (main/ledger/rows.ts) for records by key or column; `jarsOfDay` below for jars by day;
-// `noteRowsOf` for the rows of a file that came in before.
-import Database from 'better-sqlite3';
+// Acts in the records that the calls know. `acts.run(kind, subject, why, work)` opens an act in a transaction of its own
+// (facts/acts.ts) and hands `work` an OpenAct: what is inserted, changed or removed there is taken apart into facts
+// (projection/), and each fact is a row. `act.facts` writes facts as they are.
+import { SqliteError } from 'better-sqlite3';
 import type { ActKind } from '../../core/ledger/act-words';
 import type { RecordKind } from '../../core/ledger/records';
+import type { ObservationFact } from '../../core/rules/facts';
 import type { Clock } from './clock';
+import {
+  Acts as FactActs,
+  type Done,
+  type Made,
+  type OpenAct as OpenFacts,
+  type RefusedRow,
+} from './facts/acts';
+import { type Change, changesOf } from './facts/changes';
+import { type FactKind, fromColumns } from './facts/tables';
+import { FORMS, type Form, type RootedKind } from './projection/forms';
+import { observedOf, outcomeFrom, putOutcome } from './projection/outcome';
+import { askedOf } from './projection/put';
+import type { NoteRow, Row, Stored } from './projection/records';
 import { Refused } from './refusal';
 import type { Rows } from './rows';
 import type { Asked } from './rules/ask';
 import type { Pending } from './rules/load';
-import {
-  type Columns,
-  columnsOf,
-  fromColumns,
-  type NoteRow,
-  type Row,
-  type Stored,
-  TABLES,
-  toColumns,
-  type Value,
-  valuesOf,
-} from './tables';
 
-export interface Made {
-  readonly key: number;
-  readonly uid: string;
-}
-
-/** What one act changed in one row, as the journal keeps it. */
-export interface Change {
-  readonly kind: RecordKind;
-  readonly key: number;
-  readonly before: Columns | null;
-  readonly after: Columns | null;
-}
-
-/** Writes rows under an open act. Lives only inside `acts.run`. */
+/** Writes records under an open act. Lives only inside `acts.run`. */
 export class OpenAct {
   readonly #rows: Rows;
-  readonly #newId: () => string;
-  readonly #inserts = new Map<RecordKind, Database.Statement>();
   readonly #explain: (pending: Pending) => void;
 
   constructor(
-    readonly key: number,
-    readonly uid: string,
+    readonly facts: OpenFacts,
     rows: Rows,
-    newId: () => string,
     explain: (pending: Pending) => void,
   ) {
     this.#rows = rows;
-    this.#newId = newId;
     this.#explain = explain;
   }
 
-  /**
-   * Writes what the tables' own rules may refuse: the rule book is then asked for the sentence.
-   * @param columns the row as it would be
-   * @throws Refused; the table's own error where no rule of the book says why
-   */
-  guarded<T>(kind: RecordKind, key: number | null, columns: () => Columns, write: () => T): T {
+  /** Writes an outcome; where the tables refuse one of its facts, the rule book says why. */
+  #putOutcome(jar: number, seen: Omit<Stored['outcome'], 'jar'> | null): void {
     try {
-      return write();
+      putOutcome(this.facts, jar, observedOf(askedOf(this.#rows.facts), jar), seen);
     } catch (error) {
-      const pending = error instanceof Database.SqliteError ? pendingRow(kind, key, columns()) : null;
-      if (pending) this.#explain(pending);
+      if (error instanceof SqliteError && seen) this.#explain({ observation: observationOf(jar, seen) });
       throw error;
     }
   }
 
-  /** Adds a record; refs are keys. The record's uid is made here. */
+  /** Of a jar that is said to be on the shelf and gone on a day, the rule book says why it can't be both. */
+  #lookWhere(kind: RecordKind, jar: number, record: Partial<Stored['jar']>): void {
+    if (kind === 'jar' && record.onShelf === true && record.goneOn)
+      this.#explain({ bothSaid: { jar, goneOn: record.goneOn } });
+  }
+
+  get key(): number {
+    return this.facts.key;
+  }
+
+  /** Adds a record; refs are keys. Its uid is made here. */
   insert<K extends RecordKind>(kind: K, record: Stored[K]): Made {
-    let insert = this.#inserts.get(kind);
-    if (!insert) {
-      const columns = columnsOf(kind);
-      insert = this.#rows.prepare(
-        `INSERT INTO ${TABLES[kind].table} (uid, ${columns.join(', ')})
-         VALUES (?${', ?'.repeat(columns.length)})`,
-      );
-      this.#inserts.set(kind, insert);
+    if (kind === 'outcome') {
+      const { jar, ...seen } = record as Stored['outcome'];
+      this.#putOutcome(jar, seen);
+      return { key: jar, uid: this.#rows.uidOf('jar', jar) };
     }
-    const uid = this.#newId();
-    const statement = insert;
-    const { lastInsertRowid } = this.guarded(
-      kind,
-      null,
-      () => toColumns(kind, record),
-      () => statement.run(uid, valuesOf(kind, record)),
-    );
-    return { key: Number(lastInsertRowid), uid };
+    const { put } = FORMS[kind as RootedKind] as unknown as Form<RootedKind>;
+    const key = put(this.facts, this.#rows.facts, undefined as never, record as never);
+    this.#lookWhere(kind, key, record as Partial<Stored['jar']>);
+    return { key, uid: this.#rows.uidOf(kind, key) };
   }
 
-  /** Changes the given fields of a record. Where none is different nothing is written. @returns whether any was. */
-  update<K extends RecordKind>(kind: K, key: number, changes: Partial<Stored[K]>): boolean {
-    const columns = toColumns(kind, changes);
-    const names = Object.keys(columns);
-    const now = this.#rows.prepare(`SELECT * FROM ${TABLES[kind].table} WHERE key = ?`).get(key) as
-      Columns | undefined;
-    if (!now) throw new Error(`no ${kind} ${key}`);
-    const different = names.filter((name) => columns[name] !== now[name]);
-    if (different.length === 0) return false;
-    const update = this.#rows.prepare(
-      `UPDATE ${TABLES[kind].table}
-         SET revision = revision + 1, ${different.map((name) => `${name} = ?`).join(', ')} WHERE key = ?`,
-    );
-    this.guarded(
-      kind,
-      key,
-      () => ({ ...now, ...columns }),
-      () =>
-        update.run(
-          different.map((name) => columns[name] as Value),
-          key,
-        ),
-    );
-    return true;
+  /** Changes the given fields of a record. Where none is different nothing is written. */
+  update<K extends RecordKind>(kind: K, key: number, changes: Partial<Stored[K]>): void {
+    const { facts } = this.#rows;
+    if (kind === 'outcome') {
+      const { jar: _jar, ...told } = changes as Partial<Stored['outcome']>;
+      const now = outcomeFrom(observedOf(askedOf(facts), key));
+      if (now) this.#putOutcome(key, { ...now, ...told });
+      return;
+    }
+    const { root, put } = FORMS[kind as RootedKind] as unknown as Form<RootedKind>;
+    const { key: _key, uid: _uid, ...now } = this.#rows.get(kind, key);
+    const told = Object.fromEntries(Object.entries(changes).filter(([, value]) => value !== undefined));
+    put(this.facts, facts, facts.get(root, key) as never, { ...now, ...told } as never);
+    this.#lookWhere(kind, key, { ...now, ...told });
   }
 
-  /** Takes a record away; a tombstone with its uid stays. */
+  /** Takes a record away, with the facts that hang on it. */
   remove(kind: RecordKind, key: number): void {
-    this.#rows.prepare(`DELETE FROM ${TABLES[kind].table} WHERE key = ?`).run(key);
+    const { facts } = this.#rows;
+    if (kind === 'outcome') {
+      this.#putOutcome(key, null);
+      return;
+    }
+    const { root, hanging } = FORMS[kind];
+    for (const [hung, column] of hanging)
+      for (const one of facts.where(hung, column, key)) this.facts.remove(hung, one.key);
+    this.facts.remove(root, key);
   }
 }
 
-/** A row as the rule book looks at it where the tables have not taken it; null where no table would refuse such a row. */
-function pendingRow(kind: RecordKind, key: number | null, columns: Columns): Pending | null {
+type Seen = Omit<Stored['outcome'], 'jar'>;
+
+/** An outcome as the rule book looks at it. */
+const observationOf = (jar: number, { ph, earlyPh, setAfterHours, setByHours, setAtTakeOut }: Seen): ObservationFact => ({
+  jar, acidity: [ph, earlyPh].filter((one) => one !== null), setAfterHours, setByHours, setAtTakeOut, toldOn: null, daysOpen: null,
+}); // prettier-ignore
+
+/** A fact as the rule book looks at it where the tables have not taken it; null where it asks nothing of such a fact. */
+function pendingOf({ kind, key, columns }: RefusedRow): Pending | null {
   if (kind === 'batch' && key !== null)
     return { day: { batch: key, madeOn: (columns.made_on ?? null) as string | null } };
-  if (kind === 'outcome') {
-    const { jar, ph, earlyPh, setAfterHours, setByHours, setAtTakeOut } = fromColumns('outcome', columns);
-    const acidity = [ph, earlyPh].filter((one) => one !== null);
-    return {
-      observation: { jar, acidity, setAfterHours, setByHours, setAtTakeOut, toldOn: null, daysOpen: null },
-    };
+  if (kind === 'hold') {
+    const { began, ended, hours } = fromColumns('hold', columns);
+    return { hold: { key: key ?? Number.MAX_SAFE_INTEGER, began, ended, hours } };
   }
   if (kind !== 'seeding') return null;
-  const { jar, fromJar, portion, amount } = fromColumns('seeding', columns);
+  const { jar, fromJar, portion, actual: amount } = fromColumns('seeding', columns);
   return { seeding: { jar, fromJar, portion, amount } };
-}
-
-export interface Done<T> {
-  readonly act: Made;
-  readonly value: T;
 }
 
 /** The keeper's word on two equal labels; null where the call can't say so. */
@@ -165,27 +127,36 @@ type Meant = boolean | null;
 export class Acts {
   /** Asks the rule book about an act, inside its transaction. @throws Refused */
   ask: (asked: Asked) => void = () => undefined;
-  /** Says which rule a row would break that the tables have not taken. @throws Refused where one does */
+  /** Says which rule a fact would break that the tables have not taken. @throws Refused where one does */
   explain: (act: number, pending: Pending) => void = () => undefined;
-  /** Called inside the transaction after the work: may still refuse. Its answer is called after the commit. */
+  /** Called inside the transaction after the rule book: may still refuse. Its answer is called after the commit. */
   settle: (act: number) => () => void = () => () => undefined;
-  /** How many acts this has kept: each is on the disk once it is counted. */
-  kept = 0;
-  #open = false;
+  readonly #acts: FactActs;
+  #asked: Omit<Asked, 'act'> | null = null;
 
   constructor(
     readonly rows: Rows,
     readonly clock: Clock,
     readonly newId: () => string,
-  ) {}
+  ) {
+    this.#acts = new FactActs(rows.facts, clock, newId);
+    this.#acts.settle = (act) => {
+      if (this.#asked) this.ask({ act, ...this.#asked });
+      return this.settle(act);
+    };
+    this.#acts.explain = (act, row) => {
+      const pending = pendingOf(row);
+      if (pending) this.explain(act, pending);
+    };
+  }
+
+  /** How many acts this has kept: each is on the disk once it is counted. */
+  get kept(): number {
+    return this.#acts.kept;
+  }
 
   /**
-   * One act in one transaction.
-   * @param kind the call's name
-   * @param subject what it is about, in words, with labels as they are now (cut at 500 characters)
-   * @param why the keeper's reason, if given
-   * @param work writes the rows; may throw Refused
-   * @param undoes key of the act whose inverse this is
+   * One act in one transaction (facts/acts.ts).
    * @param sameLabelMeant the keeper's word on two equal labels
    * @returns null when nothing was changed: then there is no act
    */
@@ -197,37 +168,10 @@ export class Acts {
     undoes: number | null = null,
     sameLabelMeant: Meant = null,
   ): Done<T> | null {
-    if (this.#open) throw new Error('an act is open already');
-    const { db } = this.rows;
-    this.#open = true;
-    try {
-      db.exec('BEGIN IMMEDIATE');
-      const uid = this.newId();
-      const { lastInsertRowid } = this.rows
-        .prepare('INSERT INTO act (uid, kind, at, subject, why, undoes) VALUES (?, ?, ?, ?, ?, ?)')
-        .run(uid, kind, this.clock.now(), subject.slice(0, 500), why, undoes);
-      const key = Number(lastInsertRowid);
-      this.rows.prepare('UPDATE open_act SET act = ? WHERE one = 1').run(key);
-      const explain = (pending: Pending): void => this.explain(key, pending);
-      const value = work(new OpenAct(key, uid, this.rows, this.newId, explain));
-      this.rows.prepare('UPDATE open_act SET act = NULL WHERE one = 1').run();
-      const changed = this.rows.prepare('SELECT 1 FROM journal WHERE act = ? LIMIT 1').get(key);
-      if (changed === undefined) {
-        db.exec('ROLLBACK');
-        return null;
-      }
-      this.ask({ act: key, kind, why, sameLabelMeant });
-      const settled = this.settle(key);
-      db.exec('COMMIT');
-      this.kept += 1;
-      settled();
-      return { act: { key, uid }, value };
-    } catch (error) {
-      if (db.inTransaction) db.exec('ROLLBACK');
-      throw error;
-    } finally {
-      this.#open = false;
-    }
+    this.#asked = { kind, why, sameLabelMeant };
+    const open = (facts: OpenFacts): OpenAct =>
+      new OpenAct(facts, this.rows, (pending) => this.explain(facts.key, pending));
+    return this.#acts.run(kind, subject, why, (facts) => work(open(facts)), undoes);
   }
 
   /**
@@ -253,20 +197,18 @@ export class Acts {
     return done;
   }
 
-  /** What an act changed, in order. */
-  *changesOf(act: number): Generator<Change> {
-    const rows = this.rows.db
-      .prepare('SELECT table_name, row_key, before, after FROM journal WHERE act = ? ORDER BY key')
-      .iterate(act);
-    for (const row of rows as IterableIterator<JournalRow>) yield changeFrom(row);
+  /** What an act did to each fact. */
+  changesOf(act: number): Generator<Change> {
+    return changesOf(this.rows.facts, act);
   }
 
   /** Jars of a day that count as entered (mistakes left out), with their batch's word: to find a label. */
   jarsOfDay(day: string): { key: number; uid: string; letter: string; word: string | null; state: string }[] {
     return this.rows
       .prepare(
-        `SELECT j.key, j.uid, j.letter, b.word, j.state FROM jar j JOIN batch b ON b.key = j.batch
-         WHERE b.made_on = ? AND j.state <> 'mistake' ORDER BY j.key`,
+        `SELECT j.key, r.uid, j.letter, b.word, j.state FROM batch b JOIN jar j ON j.batch = b.key
+           JOIN record r ON r.key = j.key
+          WHERE b.made_on = ? AND j.state NOT IN ('mistake', 'not made') ORDER BY j.key`,
       )
       .all(day) as ReturnType<Acts['jarsOfDay']>;
   }
@@ -277,32 +219,4 @@ export class Acts {
   }
 }
 
-export interface JournalRow {
-  readonly table_name: string;
-  readonly row_key: number;
-  readonly before: string | null;
-  readonly after: string | null;
-}
-
-const KIND_OF = new Map<string, RecordKind>(
-  (Object.keys(TABLES) as RecordKind[]).map((kind) => [TABLES[kind].table, kind]),
-);
-
-/** The kind of record that lies in a table. */
-export function kindOfTable(table: string): RecordKind {
-  const kind = KIND_OF.get(table);
-  if (!kind) throw new Error(`no record lies in a table ${table}`);
-  return kind;
-}
-
-/** A journal row as a change. */
-export function changeFrom(row: JournalRow): Change {
-  return {
-    kind: kindOfTable(row.table_name),
-    key: row.row_key,
-    before: row.before === null ? null : (JSON.parse(row.before) as Columns),
-    after: row.after === null ? null : (JSON.parse(row.after) as Columns),
-  };
-}
-
-export type { NoteRow };
+export type { Change, Done, FactKind, Made, NoteRow };

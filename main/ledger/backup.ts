@@ -49,7 +49,7 @@ const stamped = (folder: string, stem: string, clock: Clock): string =>
 export function holdingOf(db: Database.Database): Holding {
   const last = db.prepare('SELECT key, uid FROM act ORDER BY key DESC LIMIT 1').get() as
     { key: number; uid: string } | undefined;
-  const uid = String(db.prepare('SELECT uid FROM ledger').pluck().get());
+  const uid = String(db.prepare('SELECT uid FROM ledger WHERE own = 1').pluck().get());
   return { uid, acts: last?.key ?? 0, last: last?.uid ?? null };
 }
 

@@ -4,7 +4,7 @@
 import { buildFamily, changeFamily, type Family, FamilyRefused } from '../../core/lineage/family';
 import { jarLabel, type LabelParts } from '../../core/lineage/labels';
 import type { FamilyClearing, FamilyJar, FamilySeeding } from '../../core/lineage/types';
-import type { Change } from './acts';
+import type { Change } from './facts/changes';
 import {
   familyJar,
   familySource,
@@ -14,7 +14,8 @@ import {
   readSeedings,
 } from './projection/family';
 import { LabelGroups } from './label-groups';
-import { readClearings } from './lifts';
+import { readClearings } from './projection/lifts';
+import { Touched } from './projection/touched';
 import { Refused } from './refusal';
 import type { Rows } from './rows';
 
@@ -95,29 +96,32 @@ export class FamilyIndex {
   }
 
   #clearings(): FamilyClearing[] {
-    return readClearings(this.#rows);
+    return readClearings(this.#rows.facts);
   }
 
   /**
    * Plans what an act's changes mean for the family.
+   * @param many whether there are so many that counting all again is quicker than looking at each
    * @param stale whether another process has written since the index was read: then all is counted again
    * @returns a function that puts it in place, to be called once the act is committed
    * @throws Refused 'own ancestor', 'seed made later'
    */
-  settle(changes: Iterable<Change>, stale = false): () => void {
-    const touched = new Touched(this.#rows);
-    for (const change of changes) touched.take(change);
+  settle(changes: Iterable<Change>, many = false, stale = false): () => void {
+    if (stale || many) return this.#rebuilt();
+    const touched = new Touched(this.#rows.facts, changes);
     const keys = touched.jarKeys();
-    if (stale || (keys.size > 50 && keys.size > this.#jars.size * REBUILD_SHARE)) {
-      const built = this.#build();
-      return () => {
-        this.#jars = built.jars;
-        this.#labels = built.labels;
-        this.#family = built.family;
-      };
-    }
-    if (keys.size === 0 && touched.sources.size === 0 && !touched.clearings) return () => undefined;
+    if (keys.size > 50 && keys.size > this.#jars.size * REBUILD_SHARE) return this.#rebuilt();
+    if (keys.size === 0 && touched.sources.size === 0 && !touched.lifts) return () => undefined;
     return this.#change(keys, touched);
+  }
+
+  #rebuilt(): () => void {
+    const built = this.#build();
+    return () => {
+      this.#jars = built.jars;
+      this.#labels = built.labels;
+      this.#family = built.family;
+    };
   }
 
   #change(keys: ReadonlySet<number>, touched: Touched): () => void {
@@ -172,7 +176,7 @@ export class FamilyIndex {
         jars: familyJars,
         gone,
         seedings: Array.from(seedingsOf, ([jar, seedings]) => ({ jar, seedings })),
-        ...(touched.clearings ? { clearings: this.#clearings() } : {}),
+        ...(touched.lifts ? { clearings: this.#clearings() } : {}),
       });
       restore();
       return () => {
@@ -186,72 +190,5 @@ export class FamilyIndex {
       restore();
       throw asRefused(error);
     }
-  }
-}
-
-/** Which jars an act's changes reach. */
-class Touched {
-  readonly sources = new Set<number>();
-  clearings = false;
-  readonly #rows: Rows;
-  readonly #jars = new Set<number>();
-  readonly #batches = new Set<number>();
-  readonly #holds = new Set<number>();
-  readonly #portions = new Set<number>();
-
-  constructor(rows: Rows) {
-    this.#rows = rows;
-  }
-
-  take({ kind, key, before, after }: Change): void {
-    switch (kind) {
-      case 'jar':
-        this.#jars.add(key);
-        break;
-      case 'addition':
-      case 'seeding':
-      case 'outcome':
-        for (const form of [before, after]) {
-          if (!form) continue;
-          this.#jars.add(Number(form.jar));
-          // A lift holds for what was known when it was written.
-          if (kind === 'outcome' && this.#isLifted(Number(form.jar))) this.clearings = true;
-        }
-        break;
-      case 'batch':
-        if (before && after) this.#batches.add(key);
-        break;
-      case 'hold':
-        if (before && after) this.#holds.add(key);
-        break;
-      case 'portion':
-        if (before && after) this.#portions.add(key);
-        break;
-      case 'source':
-        this.sources.add(key);
-        break;
-      case 'clearing':
-        this.clearings = true;
-        break;
-      default: // packages, photographs, preferences, rows of notes and choices change no jar of the family
-    }
-  }
-
-  #isLifted(of: number): boolean {
-    return this.#rows.prepare('SELECT 1 FROM clearing WHERE of = ? LIMIT 1').get(of) !== undefined;
-  }
-
-  jarKeys(): Set<number> {
-    const keys = this.#jars;
-    const addAll = (sql: string, values: Iterable<number>): void => {
-      for (const value of values) {
-        for (const key of this.#rows.prepare(sql).pluck().all(value)) keys.add(Number(key));
-      }
-    };
-    addAll('SELECT key FROM jar WHERE batch = ?', this.#batches);
-    addAll('SELECT key FROM jar WHERE hold = ?', this.#holds);
-    addAll('SELECT DISTINCT jar FROM seeding WHERE portion = ?', this.#portions);
-    addAll('SELECT DISTINCT jar FROM seeding WHERE source = ?', this.sources);
-    return keys;
   }
 }

@@ -3,11 +3,15 @@
 import { historyOf, lineRecords, type History } from '../../core/advice/history';
 import { timeConstantOf, type TimeConstant } from '../../core/growth/time-constant';
 import { bathsAndJars } from '../../core/vigour/baths';
-import type { HoldRecord, JarRecord, PortionRecord } from '../../core/vigour/evidence';
+import type { JarRecord, PortionRecord } from '../../core/vigour/evidence';
 import { JudgedFamily } from '../../core/vigour/judged-family';
 import { shown } from '../../core/vigour/score';
 import type { Ledger } from './ledger';
+import { changesOf, countOfChanges } from './facts/changes';
 import { batchesReadTwice, milks } from './projection/columns';
+import { outcomes } from './projection/outcome';
+import { Touched } from './projection/touched';
+import { warmthOfJar, warmths } from './projection/warmth';
 
 export class Judged {
   readonly all: JudgedFamily;
@@ -60,8 +64,8 @@ function timeConstant({ rows, preferences }: Ledger): TimeConstant {
 
 /** Reads every jar's record in a few statements. */
 function readAll({ rows, index }: Ledger, follows: TimeConstant): Map<number, JarRecord> {
-  const outcomes = new Map([...rows.all('outcome')].map((outcome) => [outcome.jar, outcome]));
-  const holds = new Map<number, HoldRecord>([...rows.all('hold')].map((hold) => [hold.key, hold]));
+  const seen = outcomes(rows.facts, null);
+  const holds = warmths(rows.facts);
   const portions = new Map<number, PortionRecord>(
     [...rows.all('portion')].map((portion) => [portion.key, portion]),
   );
@@ -78,10 +82,10 @@ function readAll({ rows, index }: Ledger, follows: TimeConstant): Map<number, Ja
         key,
         {
           key,
-          outcome: outcomes.get(key) ?? null,
+          outcome: seen.get(key) ?? null,
           additions: jar.additions.map((name) => ({ name })),
           milk,
-          hold: jar.hold === null ? null : (holds.get(jar.hold) ?? null),
+          hold: holds(key),
           follows,
           portions: taken.get(key) ?? new Map<number, PortionRecord>(),
         },
@@ -91,14 +95,14 @@ function readAll({ rows, index }: Ledger, follows: TimeConstant): Map<number, Ja
 }
 
 function readOne({ rows, index }: Ledger, key: number, follows: TimeConstant): JarRecord {
-  const { hold, milk } = rows.get('jar', key);
+  const { milk } = rows.get('jar', key);
   const seedings = rows.where('seeding', 'jar', key);
   return {
     key,
-    outcome: rows.where('outcome', 'jar', key)[0] ?? null,
+    outcome: outcomes(rows.facts, [key]).get(key) ?? null,
     additions: index.jar(key).additions.map((name) => ({ name })),
     milk,
-    hold: hold === null ? null : rows.get('hold', hold),
+    hold: warmthOfJar(rows.facts, key),
     follows,
     portions: new Map(
       seedings.flatMap((seeding) =>
@@ -108,25 +112,15 @@ function readOne({ rows, index }: Ledger, key: number, follows: TimeConstant): J
   };
 }
 
-/** What an act after this one may have changed: jars by their record, and whether that of how jars follow a probe. */
-function touchedSince({ rows }: Ledger, act: number): { jars: Set<number>; follows: boolean } {
-  const changes = rows
-    .prepare(
-      `SELECT table_name, row_key, json_extract(coalesce(after, before), '$.jar') AS jar FROM journal WHERE act > ?`,
-    )
-    .all(act) as { table_name: string; row_key: number; jar: number | null }[];
-  const touched = new Set<number>();
-  const add = (sql: string, key: number): void => {
-    for (const jar of rows.prepare(sql).pluck().all(key) as number[]) touched.add(jar);
-  };
-  for (const { table_name, row_key, jar } of changes) {
-    if (table_name === 'jar') touched.add(row_key);
-    else if (table_name === 'hold') add('SELECT key FROM jar WHERE hold = ?', row_key);
-    else if (table_name === 'portion') add('SELECT jar FROM seeding WHERE portion = ?', row_key);
-    if (jar !== null) touched.add(jar);
-  }
-  const follows = changes.some(({ table_name }) => table_name === 'hold' || table_name === 'preferences');
-  return { jars: touched, follows };
+/** What acts after this one may have changed: jars by their record, and whether that of how jars follow a probe. */
+function touchedSince({ rows }: Ledger, act: number): { jars: Set<number>; follows: boolean } | null {
+  const acts = rows.prepare('SELECT key FROM act WHERE key > ? ORDER BY key').pluck().all(act) as number[];
+  if (acts.reduce((sum, one) => sum + countOfChanges(rows.facts, one), 0) > MANY) return null;
+  const touched = new Touched(
+    rows.facts,
+    acts.flatMap((one) => [...changesOf(rows.facts, one)]),
+  );
+  return { jars: touched.jarKeys(), follows: touched.warmth };
 }
 
 interface Kept {
@@ -136,7 +130,7 @@ interface Kept {
   readonly judged: Judged;
 }
 const kept = new WeakMap<Ledger, Kept>();
-/** Touching more jars than this, reading all again is quicker. */
+/** More jars, or facts, changed than this, and reading all again is quicker. */
 const MANY = 500;
 
 /** The judgement of a ledger as it now stands. */

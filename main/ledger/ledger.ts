@@ -6,10 +6,14 @@ import type { Preferences } from '../../core/ledger/records';
 import { jarLabel, type LabelParts } from '../../core/lineage/labels';
 import { Acts } from './acts';
 import type { Clock } from './clock';
+import { countOfChanges } from './facts/changes';
 import { FamilyIndex } from './family-index';
 import { closeLedger, copyChecked, openInMemory, openLedger } from './open';
 import { Rows } from './rows';
 import { askRules, explain } from './rules/ask';
+
+/** More facts than this in one act, and the family is counted again from all of them. */
+const MANY_CHANGES = 2000;
 
 export interface LedgerOptions {
   readonly clock: Clock;
@@ -57,7 +61,8 @@ export class Ledger {
     this.acts.explain = (act, pending) => explain(this, act, pending);
     this.acts.settle = (act) => {
       const now = this.#dataVersion();
-      const settled = this.#index.settle(this.acts.changesOf(act), now !== this.#seen);
+      const many = countOfChanges(this.rows.facts, act) > MANY_CHANGES;
+      const settled = this.#index.settle(this.acts.changesOf(act), many, now !== this.#seen);
       return () => {
         settled();
         this.#seen = now;
@@ -137,12 +142,15 @@ export class Ledger {
   get preferences(): Preferences {
     const [row] = this.rows.all('preferences');
     if (!row) return this.defaults;
-    const { key: _key, uid: _uid, revision: _revision, ...preferences } = row;
+    const { key: _key, uid: _uid, ...preferences } = row;
     return preferences;
   }
 
   get about(): { uid: string; demo: boolean } {
-    const row = this.db.prepare('SELECT uid, demo FROM ledger').get() as { uid: string; demo: number };
+    const row = this.db.prepare('SELECT uid, demo FROM ledger WHERE own = 1').get() as {
+      uid: string;
+      demo: number;
+    };
     return { uid: row.uid, demo: row.demo === 1 };
   }
 

@@ -5,7 +5,7 @@ import type { Outcome, Seeding } from '../../core/ledger/records';
 import type { OpenAct } from './acts';
 import type { Ledger } from './ledger';
 import type { Shared } from './notes-shared';
-import type { Stored } from './tables';
+import type { Stored } from './projection/records';
 import { replaceRows } from './writes/parts';
 
 /** What seeded a planned jar, by key. */
@@ -30,9 +30,12 @@ export function noteRow(ledger: Ledger, act: OpenAct, file: string, planned: Pla
     jar,
   };
   const old = ledger.rows
-    .prepare('SELECT key FROM note_row WHERE file = ? AND fingerprint = ? AND occurrence = ?')
+    .prepare(
+      `SELECT n.key FROM note_row n JOIN note_file f ON f.key = n.file
+        WHERE n.cells_sha = ? AND n.occurrence = ? AND f.name = ?`,
+    )
     .pluck()
-    .get(record.file, record.fingerprint, record.occurrence);
+    .get(record.fingerprint, record.occurrence, record.file);
   if (typeof old === 'number') act.remove('noteRow', old);
   act.insert('noteRow', record);
 }

@@ -47,13 +47,14 @@ function viewOf(ledger: Ledger): LedgerView {
   const { rows } = ledger;
   const jars = rows
     .prepare(
-      `SELECT j.uid, b.made_on AS day, b.word, j.letter, j.state = 'planned' AS planned FROM jar j JOIN batch b ON b.key = j.batch
-       WHERE j.state IN ('made', 'planned') ORDER BY j.key`,
+      `SELECT r.uid, b.made_on AS day, b.word, j.letter, j.state = 'planned' AS planned FROM jar j JOIN batch b ON b.key = j.batch
+         JOIN record r ON r.key = j.key WHERE j.state IN ('made', 'planned') ORDER BY j.key`,
     )
     .all() as { uid: string; day: string | null; word: string | null; letter: string; planned: number }[];
   const noted = rows
     .prepare(
-      'SELECT n.file, n.line, n.fingerprint, n.occurrence, j.uid FROM note_row n LEFT JOIN jar j ON j.key = n.jar ORDER BY n.key',
+      `SELECT f.name AS file, n.line, n.cells_sha AS fingerprint, n.occurrence, r.uid FROM note_row n
+         JOIN note_file f ON f.key = n.file LEFT JOIN record r ON r.key = n.jar ORDER BY n.key`,
     )
     .all() as { file: string; line: number; fingerprint: string; occurrence: number; uid: string | null }[];
   // A row that was taken over has two: what it said last is what counts.
@@ -78,7 +79,12 @@ function viewOf(ledger: Ledger): LedgerView {
         received_from: string | null;
       }[]
     ).map(({ name, received_from }) => ({ name, culture: received_from !== null })),
-    mistaken: new Set(rows.prepare("SELECT uid FROM jar WHERE state = 'mistake'").pluck().all() as string[]),
+    mistaken: new Set(
+      rows
+        .prepare("SELECT r.uid FROM jar j JOIN record r ON r.key = j.key WHERE j.state = 'mistake'")
+        .pluck()
+        .all() as string[],
+    ),
     raw,
     read,
     answered,

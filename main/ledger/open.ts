@@ -4,8 +4,9 @@ import { accessSync, closeSync, constants, mkdirSync, openSync, readSync, rmSync
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { type Clock, stampOf } from './clock';
-import { type Migration, migrations } from './migrations/index';
+import { FIRST_VERSION, latestOf, type Migration, migrations } from './migrations/index';
 import { ownName, putNew, removeAbandoned } from './place';
+import { storedMoment } from '../../core/ledger/moments';
 import { backupFolder } from './protocol';
 import { Refused, refusalOf, refusedFor } from './refusal';
 
@@ -65,11 +66,16 @@ function triggersOf(db: Database.Database): string {
 function expectedTriggers(upTo: number, list: readonly Migration[]): string {
   const db = new Database(':memory:');
   try {
-    for (const migration of list.slice(0, upTo)) db.exec(migration.sql);
+    for (const { version, sql } of list) if (version <= upTo) db.exec(sql);
     return triggersOf(db);
   } finally {
     db.close();
   }
+}
+
+/** Files of before the first release hold other tables, and nobody keeps a ledger in one. @throws Refused 'older ledger' */
+function refuseOlder(version: number, file: string): void {
+  if (version > 0 && version < FIRST_VERSION) throw new Refused('older ledger', { file });
 }
 
 /** Bytes of a file; 0 where there is none. */
@@ -96,18 +102,20 @@ export function lookInto<T>(file: string, work: (db: Database.Database) => T): T
 
 /**
  * Looks at a file without changing it (lookInto) and refuses what is not a whole ledger of a version we know.
- * @throws Refused 'not a ledger', 'newer ledger', 'damaged', 'read-only', 'disk trouble'
+ * @throws Refused 'not a ledger', 'newer ledger', 'older ledger', 'damaged', 'read-only', 'disk trouble'
  */
 export function inspect(file: string, list: readonly Migration[] = migrations): { version: number } {
   const header = readHeader(file);
   if (!header || header.applicationId !== APPLICATION_ID) throw new Refused('not a ledger', { file });
-  if (header.version > list.length) throw new Refused('newer ledger', { file });
+  if (header.version > latestOf(list)) throw new Refused('newer ledger', { file });
+  refuseOlder(header.version, file);
   try {
     return lookInto(file, (db) => {
       db.pragma('cell_size_check = ON');
       // Asked again: a log that is not merged yet may say otherwise than the header.
       const version = Number(db.pragma('user_version', { simple: true }));
-      if (version > list.length) throw new Refused('newer ledger', { file });
+      if (version > latestOf(list)) throw new Refused('newer ledger', { file });
+      refuseOlder(version, file);
       // A program killed while it made the file leaves it ours and empty: as good as new.
       if (version < 1) {
         if (db.prepare('SELECT count(*) FROM sqlite_schema').pluck().get() !== 0)
@@ -182,27 +190,26 @@ function migrate(db: Database.Database, options: Omit<OpenOptions, 'mode'>): voi
   const list = options.migrations ?? migrations;
   const versionNow = (): number => Number(db.pragma('user_version', { simple: true }));
   const before = versionNow();
-  if (before >= list.length) return;
+  if (before >= latestOf(list)) return;
   if (before > 0) {
-    const name = `before-version-${list.length}-${stampOf(options.clock.milliseconds())}`;
+    const name = `before-version-${latestOf(list)}-${stampOf(options.clock.milliseconds())}`;
     copyChecked(db, numbered(join(backupFolder(db.name), name)));
   }
   db.exec('BEGIN IMMEDIATE');
   try {
     // Asked again where nobody else can write: another program may have been faster.
     const version = versionNow();
-    for (const migration of list.slice(version)) db.exec(migration.sql);
+    for (const migration of list) if (migration.version > version) db.exec(migration.sql);
     if (version === 0) {
-      db.prepare('INSERT INTO ledger (one, uid, demo, made_at) VALUES (1, ?, ?, ?)').run(
-        options.newId(),
-        Number(options.demo),
-        options.clock.now(),
-      );
+      const { seconds, offset } = storedMoment(options.clock.now());
+      db.prepare(
+        'INSERT INTO ledger (key, uid, own, demo, made_at, made_at_off) VALUES (1, ?, 1, ?, ?, ?)',
+      ).run(options.newId(), Number(options.demo), seconds, offset);
     }
     if ((db.pragma('foreign_key_check') as unknown[]).length > 0) {
       throw new Error('a migration left a record pointing at nothing');
     }
-    db.pragma(`user_version = ${Math.max(version, list.length)}`);
+    db.pragma(`user_version = ${Math.max(version, latestOf(list))}`);
     db.exec('COMMIT');
   } catch (error) {
     if (db.inTransaction) db.exec('ROLLBACK');

@@ -1,8 +1,14 @@
-// Reading rows as records, with statements prepared once. Knows no call and changes nothing.
+// Reading records, each put together from its facts (projection/forms.ts), with statements prepared once. Knows no call and
+// changes nothing.
 import type Database from 'better-sqlite3';
 import type { RecordKind } from '../../core/ledger/records';
+import { Rows as FactRows } from './facts/rows';
+import { type FactKind, fromColumns, type Columns } from './facts/tables';
+import { FORMS, type Form, type RootedKind } from './projection/forms';
+import { observedOf, outcomeFrom } from './projection/outcome';
+import { askedOf } from './projection/put';
+import type { Row } from './projection/records';
 import { Refused } from './refusal';
-import { type Columns, fromColumns, type Row, TABLES } from './tables';
 
 /** What each kind is called in a sentence. */
 export const KIND_WORDS: { readonly [K in RecordKind]: string } = {
@@ -22,25 +28,46 @@ export const KIND_WORDS: { readonly [K in RecordKind]: string } = {
   choice: 'choice of seed',
 };
 
-export class Rows {
-  readonly #prepared = new Map<string, Database.Statement>();
+/** The fact at the root of a record; a jar's outcome goes by the jar. */
+export const rootOf = (kind: RecordKind): FactKind => (kind === 'outcome' ? 'jar' : FORMS[kind].root);
 
-  constructor(readonly db: Database.Database) {}
+/** Where a record hangs on another and the fact at its root doesn't say so in a column of that name. */
+const OTHERWISE: Readonly<Record<string, string>> = {
+  'noteRow fingerprint': 'cells_sha = ?',
+  'noteRow file': 'file IN (SELECT key FROM note_file WHERE name = ?)',
+  'jar hold': 'key IN (SELECT jar FROM stay WHERE hold = ?)',
+  'clearing of': 'of_jar = ?',
+};
+
+export class Rows {
+  /** The facts themselves. */
+  readonly facts: FactRows;
+
+  constructor(readonly db: Database.Database) {
+    this.facts = new FactRows(db);
+  }
 
   /** A statement, prepared once for each text. */
   prepare(sql: string): Database.Statement {
-    let statement = this.#prepared.get(sql);
-    if (!statement) {
-      statement = this.db.prepare(sql);
-      this.#prepared.set(sql, statement);
-    }
-    return statement;
+    return this.facts.prepare(sql);
+  }
+
+  #outcome(jar: number): Row<'outcome'> | undefined {
+    const seen = outcomeFrom(observedOf(askedOf(this.facts), jar));
+    return seen === null ? undefined : { jar, ...seen, key: jar, uid: this.facts.uidOf('jar', jar) };
+  }
+
+  #record<K extends RootedKind>(kind: K, root: { readonly key: number; readonly uid: string }): Row<K> {
+    const { read } = FORMS[kind] as unknown as Form<K>;
+    const record = read(this.facts, root as never);
+    return { ...record, key: root.key, uid: root.uid } as Row<K>;
   }
 
   /** The record with that key, or undefined. */
   find<K extends RecordKind>(kind: K, key: number): Row<K> | undefined {
-    const row = this.prepare(`SELECT * FROM ${TABLES[kind].table} WHERE key = ?`).get(key);
-    return row === undefined ? undefined : fromColumns(kind, row as Columns);
+    if (kind === 'outcome') return this.#outcome(key) as Row<K> | undefined;
+    const root = this.facts.find(rootOf(kind), key);
+    return root && (this.#record(kind as RootedKind, root) as unknown as Row<K>);
   }
 
   /** The record with that key, which is known to be there. */
@@ -50,27 +77,37 @@ export class Rows {
     return row;
   }
 
-  /** All records whose column (SQL name) equals the value, by key. */
+  /** All records that hang on another, or whose column (SQL name) equals a value, in the order of entry. */
   where<K extends RecordKind>(kind: K, column: string, value: number | string): Row<K>[] {
-    return this.prepare(`SELECT * FROM ${TABLES[kind].table} WHERE ${column} = ? ORDER BY key`)
-      .all(value)
-      .map((row) => fromColumns(kind, row as Columns));
+    if (kind === 'outcome') {
+      const outcome = this.#outcome(Number(value));
+      return outcome ? [outcome as unknown as Row<K>] : [];
+    }
+    const root = rootOf(kind);
+    const otherwise = OTHERWISE[`${kind} ${column}`];
+    const roots = otherwise
+      ? this.#rootsWhere(root, otherwise, value)
+      : this.facts.where(root, column, value);
+    return roots.map((one) => this.#record(kind as RootedKind, one) as unknown as Row<K>);
   }
 
-  /** All records of a kind, by key, one at a time: a large ledger never lies in memory twice. */
-  *all<K extends RecordKind>(kind: K): Generator<Row<K>> {
-    // Not from the cache: a statement that is being iterated can't be used again before it ends.
-    for (const row of this.db.prepare(`SELECT * FROM ${TABLES[kind].table} ORDER BY key`).iterate()) {
-      yield fromColumns(kind, row as Columns);
-    }
+  #rootsWhere(root: FactKind, where: string, value: number | string): { key: number; uid: string }[] {
+    const table = root === 'noteRow' ? 'note_row' : root;
+    return this.prepare(
+      `SELECT t.*, r.uid FROM ${table} t CROSS JOIN record r ON r.key = t.key WHERE t.${where} ORDER BY t.key`,
+    )
+      .all(value)
+      .map((columns) => fromColumns(root, columns as Columns));
+  }
+
+  /** All records of a kind, in the order of entry. */
+  *all<K extends RootedKind>(kind: K): Generator<Row<K>> {
+    for (const key of this.prepare(`SELECT key FROM ${FORMS[kind].root} ORDER BY key`).pluck().all())
+      yield this.get(kind, Number(key));
   }
 
   count(sql: string, ...values: (string | number)[]): number {
-    return Number(
-      this.prepare(sql)
-        .pluck()
-        .get(...values) ?? 0,
-    );
+    return this.facts.count(sql, ...values);
   }
 
   /**
@@ -78,9 +115,10 @@ export class Rows {
    * @throws Refused 'not found'
    */
   keyOf(kind: RecordKind, uid: string): number {
-    const key = this.prepare(`SELECT key FROM ${TABLES[kind].table} WHERE uid = ?`).pluck().get(uid);
-    if (typeof key !== 'number') throw new Refused('not found', { kind: KIND_WORDS[kind] });
-    return key;
+    const found = this.facts.recordOf(uid);
+    if (!found || found.gone || found.kind !== rootOf(kind))
+      throw new Refused('not found', { kind: KIND_WORDS[kind] });
+    return found.key;
   }
 
   /** Like keyOf, with null for null. */
@@ -89,7 +127,7 @@ export class Rows {
   }
 
   uidOf(kind: RecordKind, key: number): string {
-    return String(this.prepare(`SELECT uid FROM ${TABLES[kind].table} WHERE key = ?`).pluck().get(key));
+    return this.facts.uidOf(rootOf(kind), key);
   }
 
   uidOrNull(kind: RecordKind, key: number | null): string | null {

@@ -33,6 +33,7 @@ const TROUBLE: Partial<Record<RefusalCode, TroubleKind>> = {
   'altered ledger': 'damaged',
   'not a ledger': 'foreign',
   'newer ledger': 'newer',
+  'older ledger': 'older',
 };
 
 /** What makes a ledger that is not there yet, and may not be said to be kept where the file is gone. */

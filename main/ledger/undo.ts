@@ -1,17 +1,19 @@
 // Undo and redo. Undoing writes a new act with the inverse images of one whole act; redoing undoes that undo. Nothing
 // is kept in memory, so it works the same after a restart. Refused, with names, where later facts stand on it.
 import { actWords } from '../../core/ledger/act-words';
-import { type Acts, changeFrom, type Done, type JournalRow, kindOfTable, type OpenAct } from './acts';
-import { standsOn, touchedSince } from './later';
+import type { Acts, Done } from './acts';
+import { invertAct } from './facts/invert';
+import { standsOn, touchedSince } from './facts/later';
 import { Refused } from './refusal';
 import type { Rows } from './rows';
-import { type Columns, TABLES, type Value } from './tables';
 
 export interface ActRow {
   readonly key: number;
   readonly uid: string;
   readonly kind: string;
-  readonly at: string;
+  /** Seconds since 1970, and the offset in minutes. */
+  readonly at: number;
+  readonly at_off: number;
   readonly subject: string;
   readonly why: string | null;
   readonly undoes: number | null;
@@ -96,8 +98,8 @@ export function redo(acts: Acts): Done<string> {
 
 function invert(acts: Acts, target: ActRow, kind: 'act.undo' | 'act.redo', subject: string): Done<string> {
   const { rows } = acts;
-  const later = touchedSince(rows, target.key);
-  const standing = standsOn(rows, target.key, later);
+  const later = touchedSince(rows.facts, target.key);
+  const standing = standsOn(rows.facts, target.key, later);
   if (standing.length > 0) {
     const undone = undoneActs(rows);
     const named = standing.filter((key) => !undone.has(key));
@@ -115,73 +117,11 @@ function invert(acts: Acts, target: ActRow, kind: 'act.undo' | 'act.redo', subje
     subject,
     null,
     (act) => {
-      for (const row of journalBackwards(rows, target.key)) invertChange(rows, act, row);
+      invertAct(rows.facts, act.facts, target.key);
       return actWords(kind, subject);
     },
     target.key,
   );
   if (!done) throw new Refused('nothing changed');
   return done;
-}
-
-const PAGE = 500;
-
-function* journalBackwards(rows: Rows, act: number): Generator<JournalRow> {
-  // Page by page: while a statement is being iterated, better-sqlite3 lets nothing be written.
-  const page = rows.prepare(
-    `SELECT * FROM journal WHERE act = ? AND key < ? ORDER BY key DESC LIMIT ${PAGE}`,
-  );
-  let from = Number.MAX_SAFE_INTEGER;
-  for (;;) {
-    const found = page.all(act, from) as (JournalRow & { key: number })[];
-    yield* found;
-    if (found.length < PAGE) return;
-    from = found[found.length - 1]?.key ?? from;
-  }
-}
-
-function invertChange(rows: Rows, act: OpenAct, row: JournalRow): void {
-  if (row.before === null) {
-    act.remove(kindOfTable(row.table_name), row.row_key);
-    return;
-  }
-  const { kind, key, before, after } = changeFrom(row);
-  if (!before) return;
-  if (after === null) {
-    act.guarded(
-      kind,
-      null,
-      () => before,
-      () => bringBack(rows, TABLES[kind].table, before),
-    );
-    return;
-  }
-  const columns = [...new Set([...Object.keys(before), ...Object.keys(after)])].filter(
-    (column) => before[column] !== after[column],
-  );
-  if (columns.length === 0) return;
-  const update = rows.prepare(
-    `UPDATE ${TABLES[kind].table} SET revision = revision + 1, ${columns.map((column) => `${column} = ?`).join(', ')} WHERE key = ?`,
-  );
-  act.guarded(
-    kind,
-    key,
-    () => before,
-    () =>
-      update.run(
-        columns.map((column) => before[column] ?? null),
-        key,
-      ),
-  );
-}
-
-/** Puts a row back that was taken away, under its old key and id, one revision on. */
-function bringBack(rows: Rows, table: string, before: Columns): void {
-  const columns = Object.keys(before);
-  const revision = rows.count('SELECT revision FROM tombstone WHERE uid = ?', String(before.uid)) + 1;
-  rows
-    .prepare(
-      `INSERT INTO ${table} (revision, ${columns.join(', ')}) VALUES (?${', ?'.repeat(columns.length)})`,
-    )
-    .run(revision, Object.values(before) as Value[]);
 }

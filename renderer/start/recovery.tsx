@@ -10,6 +10,7 @@ type How = Input<'ledger.recover'>['how'];
 const titles: Record<Trouble['kind'], string> = {
   damaged: 'This ledger is damaged',
   newer: 'This ledger is from a newer Jarline',
+  older: 'This ledger was made before the first release',
   foreign: 'This file is not a ledger',
   unreadable: 'This ledger can’t be opened',
 };

@@ -66,7 +66,7 @@ class Kept {
     const { rows } = ledger;
     ledger.acts.run('batch.record', 'one more', null, (act) => {
       const newest = rows.get('jar', this.#jar);
-      const { key: _key, uid: _uid, revision: _revision, ...record } = newest;
+      const { key: _key, uid: _uid, ...record } = newest;
       const { key } = act.insert('jar', { ...record, letter: `x${++this.#word}` });
       const [seeding] = rows.where('seeding', 'jar', this.#jar);
       if (!seeding) throw new Error('the newest jar has no seed');

@@ -2,7 +2,7 @@
 import { seededRandom } from '../../core/advice/random';
 import { SET_WORDS } from '../../core/ledger/records';
 import type { OpenAct } from '../../main/ledger/acts';
-import type { Stored } from '../../main/ledger/tables';
+import type { Stored } from '../../main/ledger/projection/records';
 
 const DAY_MS = 86_400_000;
 const LAST = Date.parse('2031-07-30');

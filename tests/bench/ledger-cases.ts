@@ -12,10 +12,11 @@ import { migrations } from '../../main/ledger/migrations/index';
 import { PRAGMAS } from '../../main/ledger/open';
 import type { WorkerCall } from '../../main/ledger/protocol';
 import { Session } from '../../main/ledger/session';
-import { columnsOf, TABLES } from '../../main/ledger/tables';
+import { FACT_KINDS, type FactKind } from '../../core/ledger/facts';
+import { columnFields, columnsOf, type Columns, tableOf, type Value } from '../../main/ledger/facts/tables';
 import { undo } from '../../main/ledger/undo';
 import type { Case } from './cases';
-import { rowsOfJars, type RowMaker, writeJars } from './ledger-rows';
+import { writeJars } from './ledger-rows';
 
 const folder = mkdtempSync(join(tmpdir(), 'jarline-bench-'));
 process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
@@ -49,30 +50,88 @@ function bareFile(file: string): Database.Database {
   return db;
 }
 
-/** Inserts the rows as they are, each statement prepared once. */
-function bareMaker(db: Database.Database): RowMaker {
-  const statements = new Map<string, Database.Statement>();
-  const newId = idGenerator({ milliseconds: () => Date.parse(NOW), random: randomBytes });
-  return (kind, values) => {
-    let statement = statements.get(kind);
-    if (!statement) {
-      const columns = columnsOf(kind);
-      const sql = `INSERT INTO ${TABLES[kind].table} (uid, ${columns.join(', ')}) VALUES (?${', ?'.repeat(columns.length)})`;
-      statement = db.prepare(sql);
-      statements.set(kind, statement);
-    }
-    return Number(statement.run(newId(), values).lastInsertRowid);
-  };
+/** A row as bare SQLite inserts it; its own key and those it points at count from the first row of its import. */
+interface BareRow {
+  readonly kind: FactKind;
+  readonly key: number;
+  readonly values: Value[];
 }
 
-function bareImport(db: Database.Database, jars: number): number {
-  db.exec('BEGIN IMMEDIATE');
-  const rows = rowsOfJars(bareMaker(db), jars);
-  db.exec('COMMIT');
+const NO_KEYS: readonly string[] = [
+  'plain',
+  'flag',
+  'list',
+  'document',
+  'amount',
+  'temperature',
+  'price',
+  'moment',
+  'block',
+  'ledger',
+];
+/** Which of a kind's columns hold keys of others. */
+const pointing = (kind: FactKind): number[] => {
+  let at = 0;
+  return columnFields(kind).flatMap(({ as, columns }) => {
+    const here = at;
+    at += columns.length;
+    return NO_KEYS.includes(as) ? [] : [here];
+  });
+};
+
+const known = new Map<number, readonly BareRow[]>();
+/** The rows that an import of that many jars writes, in their order: read once from a ledger that holds them. */
+function rowsOf(jars: number): readonly BareRow[] {
+  const before = known.get(jars);
+  if (before) return before;
+  const session = open(newFile(), 'create');
+  bringIn(session, jars);
+  const rows = FACT_KINDS.flatMap((kind) =>
+    (session.ledger.db.prepare(`SELECT * FROM ${tableOf(kind)}`).all() as Columns[]).map((columns) => ({
+      kind,
+      key: Number(columns.key),
+      values: columnsOf(kind).map((column) => columns[column] ?? null),
+    })),
+  ).toSorted((a, b) => a.key - b.key);
+  session.close();
+  known.set(jars, rows);
   return rows;
 }
 
-const CHILDREN_FIRST = ['note_row', 'outcome', 'seeding', 'jar', 'hold', 'batch', 'source'];
+/** Inserts the rows as they are, each statement prepared once. */
+function insertBare(db: Database.Database, rows: readonly BareRow[]): number {
+  const newId = idGenerator({ milliseconds: () => Date.parse(NOW), random: randomBytes });
+  const from = Number(db.prepare('SELECT coalesce(max(key), 0) FROM record').pluck().get());
+  const record = db.prepare('INSERT INTO record (key, uid, kind, made_in) VALUES (?, ?, ?, 1)');
+  const inserts = new Map(
+    FACT_KINDS.map((kind) => {
+      const columns = columnsOf(kind);
+      const sql = `INSERT INTO ${tableOf(kind)} (key, ${columns.join(', ')}) VALUES (?${', ?'.repeat(columns.length)})`;
+      return [kind, { statement: db.prepare(sql), keys: pointing(kind) }];
+    }),
+  );
+  db.prepare(
+    "INSERT OR IGNORE INTO act (key, uid, kind, at, at_off, subject) VALUES (1, ?, 'notes.bringIn', 0, 0, '')",
+  ).run(newId());
+  for (const { kind, key, values } of rows) {
+    const insert = inserts.get(kind);
+    record.run(from + key, newId(), tableOf(kind));
+    const shifted = values.slice();
+    for (const at of insert?.keys ?? []) if (shifted[at] !== null) shifted[at] = Number(shifted[at]) + from;
+    insert?.statement.run(from + key, shifted);
+  }
+  return rows.length;
+}
+
+function bareImport(db: Database.Database, jars: number): number {
+  const rows = rowsOf(jars);
+  db.exec('BEGIN IMMEDIATE');
+  const count = insertBare(db, rows);
+  db.exec('COMMIT');
+  return count;
+}
+
+const CHILDREN_FIRST = [...FACT_KINDS.toReversed().map(tableOf), 'record'];
 
 const thousands = (jars: number): string => jars.toLocaleString('en');
 
@@ -144,7 +203,7 @@ function reading(jars: number): Case[] {
   const someJar = (db: Database.Database): string =>
     String(
       db
-        .prepare('SELECT uid FROM jar WHERE key = ?')
+        .prepare('SELECT r.uid FROM jar j JOIN record r ON r.key = j.key ORDER BY j.key LIMIT 1 OFFSET ?')
         .pluck()
         .get(Math.ceil(jars / 2)),
     );
@@ -207,8 +266,10 @@ function reading(jars: number): Case[] {
         'bare SQLite: one jar with its rows': {
           prepare: () => {
             const id = someJar(bare());
-            const jar = bare().prepare('SELECT * FROM jar WHERE uid = ?');
-            const parts = ['seeding', 'outcome', 'addition', 'portion'].map((table) =>
+            const jar = bare().prepare(
+              'SELECT j.* FROM record r JOIN jar j ON j.key = r.key WHERE r.uid = ?',
+            );
+            const parts = ['seeding', 'observation', 'addition', 'portion', 'milk', 'stay'].map((table) =>
               bare().prepare(`SELECT * FROM ${table} WHERE jar = ?`),
             );
             return () => {

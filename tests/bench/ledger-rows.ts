@@ -1,7 +1,7 @@
 // Rows for the benchmarks of the ledger: invented jars, five to a batch, each batch seeded from the one before.
 import type { OpenAct } from '../../main/ledger/acts';
 import type { RecordKind } from '../../core/ledger/records';
-import { type Stored, type Value, valuesOf } from '../../main/ledger/tables';
+import type { Stored } from '../../main/ledger/projection/records';
 
 const DAY_MS = 86_400_000;
 const FIRST = Date.parse('1900-01-01');
@@ -22,9 +22,6 @@ const unseen: Omit<Stored['outcome'], 'jar'> = {
   phHow: 'meter', signs: [], spoiledSaid: false, seenAt: null, openedDays: null, fibreDidThis: false, bubbles: null, powerCut: null,
   powerCutHours: null, note: null,
 }; // prettier-ignore
-
-/** Writes one row. @returns its key */
-export type RowMaker = (kind: RecordKind, values: Value[]) => number;
 
 /** The rows of that many jars with batch, hold, seeding, outcome and row of notes: 3.6 a jar. @returns how many */
 function makeRows(
@@ -70,7 +67,3 @@ function makeRows(
 /** Under an open act. @returns how many rows */
 export const writeJars = (act: OpenAct, jars: number): number =>
   makeRows((kind, record) => act.insert(kind, record).key, jars);
-
-/** By another's own statements, with the values in the order of `columnsOf`. @returns how many rows */
-export const rowsOfJars = (make: RowMaker, jars: number): number =>
-  makeRows((kind, record) => make(kind, valuesOf(kind, record)), jars);

@@ -1,15 +1,9 @@
 // The choice of seed: kept with the advice as it stood, only from what is offered, undone as one act.
-import { randomBytes } from 'node:crypto';
-import Database from 'better-sqlite3';
 import { expect, it } from 'vitest';
 import { NextReply } from '../../core/advice/shapes';
 import { cases } from '../../core/demo/cases';
-import { stillClock } from '../../main/ledger/clock';
-import { idGenerator } from '../../main/ledger/ids';
-import { migrations } from '../../main/ledger/migrations/index';
-import { closeLedger, openLedger } from '../../main/ledger/open';
 import type { Session } from '../../main/ledger/session';
-import { must, newFile, newSession, NOW, openSession, refusalOf, smallFamily, stateOf } from './helpers';
+import { must, newFile, newSession, openSession, refusalOf, smallFamily, stateOf } from './helpers';
 
 const demo = (): Session => openSession(newFile(), 'demo', null);
 const first = (session: Session) => {
@@ -95,31 +89,4 @@ it('undo takes it back, redo brings it back, also after a restart', () => {
   const again = openSession(file, 'open', null);
   must(again, 'act.redo', {});
   expect(stateOf(again)).toBe(after);
-});
-
-it('a ledger of the first version takes the table in and keeps all it holds', () => {
-  const file = newFile();
-  const clock = stillClock(NOW);
-  const options = {
-    clock,
-    newId: idGenerator({ milliseconds: clock.milliseconds, random: randomBytes }),
-    demo: false,
-  };
-  closeLedger(openLedger(file, { ...options, mode: 'create', migrations: migrations.slice(0, 1) }));
-  const old = new Database(file);
-  old.exec(`
-    INSERT INTO act (uid, kind, at, subject) VALUES ('01a00000-0000-7000-8000-000000000001', 'source.save', '${NOW}', 'Blue Tin');
-    UPDATE open_act SET act = 1 WHERE one = 1;
-    INSERT INTO source (uid, name, strains) VALUES ('01a00000-0000-7000-8000-000000000002', 'Blue Tin', '[]');
-    UPDATE open_act SET act = NULL WHERE one = 1;
-  `);
-  const tables = ['act', 'journal', 'source', 'ledger'];
-  const held = (db: Database.Database) => tables.map((table) => db.prepare(`SELECT * FROM ${table}`).all());
-  const before = held(old);
-  old.close();
-  const session = openSession(file);
-  expect(session.ledger.db.pragma('user_version', { simple: true })).toBe(migrations.length);
-  expect(held(session.ledger.db)).toEqual(before);
-  expect(must(session, 'advice.choices', {}).choices).toEqual([]);
-  expect(must(session, 'source.list', {}).sources.map(({ name }) => name)).toEqual(['Blue Tin']);
 });

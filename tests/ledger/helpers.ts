@@ -5,10 +5,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { CallName, Input, Refusal, Reply, Result } from '../../core/contract';
 import type { BatchEntry } from '../../core/contract';
+import { FACT_KINDS } from '../../core/ledger/facts';
 import type { Outcome, Source } from '../../core/ledger/records';
 import { refusalSentence } from '../../core/sentences';
 import { checkInput, checkReply } from '../../main/check-call';
 import type { OpenMode, WorkerCall } from '../../main/ledger/protocol';
+import { tableOf } from '../../main/ledger/facts/tables';
 import { Session } from '../../main/ledger/session';
 
 export const NOW = '2026-03-14T18:30:00+01:00';
@@ -118,19 +120,14 @@ export function smallFamily(session: Session): {
   };
 }
 
-const COUNTED_TABLES = [
-  'source', 'package', 'batch', 'hold', 'jar', 'addition', 'portion', 'seeding', 'outcome', 'photograph', 'clearing',
-  'preferences', 'note_row', 'choice',
-]; // prettier-ignore
-
-/** Everything recorded, as one text. Revisions are left out: they only ever rise, also when something is undone. */
+/** Everything recorded, as one text. Numbers of forms are left out: they only ever rise, also when something is undone. */
 export function stateOf(session: Session): string {
-  return COUNTED_TABLES.map((table) => {
-    const rows = session.ledger.db.prepare(`SELECT * FROM ${table} ORDER BY key`).all() as Record<
-      string,
-      unknown
-    >[];
-    return `${table}\n${rows.map(({ revision: _revision, ...row }) => JSON.stringify(row)).join('\n')}`;
+  const { db } = session.ledger;
+  return FACT_KINDS.map((kind) => {
+    const rows = db
+      .prepare(`SELECT t.*, r.uid FROM ${tableOf(kind)} t JOIN record r ON r.key = t.key ORDER BY t.key`)
+      .all();
+    return `${kind}\n${rows.map((row) => JSON.stringify(row)).join('\n')}`;
   }).join('\n');
 }
 

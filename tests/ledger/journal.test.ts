@@ -1,40 +1,44 @@
 // The journal: nothing is written without an act, every form is kept, and neither acts nor journal can be changed.
 import { describe, expect, it } from 'vitest';
+import { changesOf } from '../../main/ledger/facts/changes';
 import { must, newSession, openSession, smallFamily } from './helpers';
 
 describe('acts and journal refuse', () => {
   const session = newSession();
   smallFamily(session);
   const { db } = session.ledger;
+  const [seeded] = must(session, 'batch.list', { before: null, limit: 1 }).batches;
+  must(session, 'jar.correct', { id: seeded?.jars[0]?.id ?? '', changes: { vessel: 'jug' } });
   const key = Number(db.prepare('SELECT max(key) FROM journal').pluck().get());
+  const jar = Number(db.prepare('SELECT max(key) FROM jar').pluck().get());
   const act = Number(db.prepare('SELECT max(key) FROM act').pluck().get());
   const whole = JSON.stringify(db.prepare('SELECT * FROM journal').all());
 
   it.each([
-    ['an update', `UPDATE journal SET after = '{}' WHERE key = ${key}`],
+    ['an update', `UPDATE journal SET before = '{}' WHERE key = ${key}`],
     ['a delete', `DELETE FROM journal WHERE key = ${key}`],
     ['a delete of everything', 'DELETE FROM journal'],
-    ['insert or replace', `INSERT OR REPLACE INTO journal VALUES (${key}, ${act}, 'jar', 1, NULL, '{}')`],
+    ['insert or replace', `INSERT OR REPLACE INTO journal VALUES (${key}, ${act}, ${jar}, 'change', '{}')`],
     [
       'an upsert',
-      `INSERT INTO journal VALUES (${key}, ${act}, 'jar', 1, NULL, '{}') ON CONFLICT DO UPDATE SET after = '{}'`,
+      `INSERT INTO journal VALUES (${key}, ${act}, ${jar}, 'change', '{}') ON CONFLICT DO UPDATE SET before = '{}'`,
     ],
     [
       'a row of its own',
-      `INSERT INTO journal (act, table_name, row_key, after) VALUES (${act}, 'jar', 1, '{}')`,
+      `INSERT INTO journal (act, record, op, before) VALUES (${act}, ${jar}, 'change', '{}')`,
     ],
     ['an act updated', `UPDATE act SET why = 'x' WHERE key = ${act}`],
     ['an act deleted', `DELETE FROM act WHERE key = ${act}`],
     [
       'an act replaced',
-      `INSERT OR REPLACE INTO act VALUES (${act}, '${'0'.repeat(36)}', 'x', '2026-01-01T00:00:00Z', '', NULL, NULL)`,
+      `INSERT OR REPLACE INTO act VALUES (${act}, '${'0'.repeat(36)}', 'x', 0, 0, '', NULL, NULL, 1)`,
     ],
     ['an edit of the schema', "UPDATE sqlite_schema SET sql = '' WHERE name = 'journal_kept'"],
-    ['a record without an act', "UPDATE jar SET letter = 'z', revision = revision + 1"],
+    ['a record without an act', "UPDATE jar SET letter = 'z'"],
     ['a record removed without an act', 'DELETE FROM seeding'],
     [
       'a record added without an act',
-      `INSERT INTO batch (uid, made_on) VALUES ('${'0'.repeat(36)}', '2026-01-01')`,
+      `INSERT INTO record (uid, kind, made_in) VALUES ('${'0'.repeat(36)}', 'batch', ${act})`,
     ],
   ])('%s', (_what, sql) => {
     expect(() => db.exec(sql)).toThrow(/never changed|no open act|may not be modified/);
@@ -44,7 +48,7 @@ describe('acts and journal refuse', () => {
   it('insert or replace also where another program left recursive_triggers off', () => {
     db.pragma('recursive_triggers = OFF');
     expect(() =>
-      db.exec(`INSERT OR REPLACE INTO journal VALUES (${key}, ${act}, 'jar', 1, NULL, '{}')`),
+      db.exec(`INSERT OR REPLACE INTO journal VALUES (${key}, ${act}, ${jar}, 'change', '{}')`),
     ).toThrow(/never changed|no open act/);
     db.pragma('recursive_triggers = ON');
   });
@@ -59,14 +63,17 @@ it('keeps each row’s form before and after, with numbers to the last digit', (
     changes: { finalVolume: { value, unit: 'mL', typed: null }, note: 'a “note” with\nlines' },
     why: 'measured again',
   });
-  const row = session.ledger.db
-    .prepare('SELECT before, after FROM journal ORDER BY key DESC LIMIT 1')
-    .get() as { before: string; after: string };
-  expect(JSON.parse(row.before)).toMatchObject({ final_volume_value: 946, final_volume_typed: '1 qt' });
-  const after = JSON.parse(row.after) as Record<string, unknown>;
-  expect(after.final_volume_value).toBe(value);
-  expect(after.note).toBe('a “note” with\nlines');
-  expect('final_volume_typed' in after).toBe(false);
+  const { db } = session.ledger;
+  const before = db
+    .prepare("SELECT before FROM journal WHERE op = 'change' ORDER BY key DESC LIMIT 1")
+    .pluck();
+  expect(JSON.parse(String(before.get()))).toMatchObject({ final_volume_v: 946, final_volume_t: '1 qt' });
+  const key = session.ledger.rows.keyOf('jar', jars[0]);
+  const act = Number(db.prepare('SELECT max(key) FROM act').pluck().get());
+  const [{ after } = { after: null }] = changesOf(session.ledger.rows.facts, act, { record: key });
+  expect(after?.final_volume_v).toBe(value);
+  expect('final_volume_t' in (after ?? {})).toBe(false);
+  expect(db.prepare('SELECT text FROM remark WHERE jar = ?').pluck().get(key)).toBe('a “note” with\nlines');
   const { acts } = must(session, 'history.list', {
     record: { kind: 'jar', id: jars[0] },
     before: null,
@@ -94,15 +101,16 @@ it('an act that fails half-way leaves nothing, not even the act', () => {
   expect(db.prepare('SELECT count(*) FROM act').pluck().get()).toBe(before);
 });
 
-it('a row that is taken away leaves a tombstone, and revisions only rise', () => {
+it('a row that is taken away leaves its record, and the numbers of forms only rise', () => {
   const session = newSession();
   const { jars } = smallFamily(session);
   const { db, file } = session.ledger;
+  const gone = db.prepare('SELECT kind FROM record WHERE gone_in IS NOT NULL').pluck();
   must(session, 'seeding.set', { jar: jars[1], seedings: [] });
-  expect(db.prepare('SELECT table_name FROM tombstone').pluck().all()).toEqual(['seeding']);
+  expect(gone.all()).toEqual(['seeding']);
   must(session, 'act.undo', { act: null });
-  expect(db.prepare('SELECT count(*) FROM tombstone').pluck().get()).toBe(0);
-  expect(db.prepare('SELECT max(revision) FROM seeding').pluck().get()).toBe(2);
+  expect(gone.all()).toEqual([]);
+  expect(db.prepare("SELECT max(form_no) FROM record WHERE kind = 'seeding'").pluck().get()).toBe(3);
   session.close();
   openSession(file).close();
 });

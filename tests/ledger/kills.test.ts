@@ -68,7 +68,7 @@ it(`${KILLS} kills while recording lose no acknowledged act`, async () => {
     expect(all.filter(([act, jar]) => !acts.has(act) || !jars.has(jar))).toEqual([]);
     // An act is whole or not there: each has its batch and its jar.
     expect(db.prepare('SELECT count(*) FROM act').pluck().get()).toBe(jars.size);
-    expect(db.prepare("SELECT count(*) FROM journal WHERE table_name = 'jar'").pluck().get()).toBe(jars.size);
+    expect(db.prepare("SELECT count(*) FROM record WHERE kind = 'jar'").pluck().get()).toBe(jars.size);
     expect(db.prepare('SELECT act FROM open_act').pluck().get()).toBeNull();
     session.close();
   }

@@ -5,7 +5,7 @@ import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { stillClock } from '../../main/ledger/clock';
 import { idGenerator } from '../../main/ledger/ids';
-import { migrations } from '../../main/ledger/migrations/index';
+import { latestOf, migrations } from '../../main/ledger/migrations/index';
 import { APPLICATION_ID, closeLedger, openLedger, PRAGMAS } from '../../main/ledger/open';
 import { Refused } from '../../main/ledger/refusal';
 import { footprint, must, newFile, newSession, NOW, openSession, smallFamily, stateOf } from './helpers';
@@ -32,10 +32,10 @@ describe('an open ledger', () => {
     for (const [name, , reads] of PRAGMAS)
       expect([name, db.pragma(name, { simple: true })]).toEqual([name, reads]);
     // WAL resets synchronous to the build's default at the next write, if it was not set after the switch.
-    db.exec("INSERT INTO draft VALUES ('a', '{}', 'now')");
+    db.exec("INSERT INTO draft VALUES ('a', '{}', 0, 0)");
     expect(db.pragma('synchronous', { simple: true })).toBe(2);
     expect(db.pragma('application_id', { simple: true })).toBe(APPLICATION_ID);
-    expect(db.pragma('user_version', { simple: true })).toBe(migrations.length);
+    expect(db.pragma('user_version', { simple: true })).toBe(latestOf(migrations));
     closeLedger(db);
   });
 
@@ -83,11 +83,20 @@ const refused: Record<string, { make: (file: string) => void; kind: string; says
   'a newer ledger': {
     make: (file) => {
       const db = openLedger(file, { ...options, mode: 'create' });
-      db.pragma(`user_version = ${migrations.length + 1}`);
+      db.pragma(`user_version = ${latestOf(migrations) + 1}`);
       closeLedger(db);
     },
     kind: 'newer',
     says: /newer Jarline/,
+  },
+  'a ledger of before the first release': {
+    make: (file) => {
+      const db = openLedger(file, { ...options, mode: 'create' });
+      db.pragma('user_version = 2');
+      closeLedger(db);
+    },
+    kind: 'older',
+    says: /made before the first release. Bring its notes in again/,
   },
   'a damaged ledger': {
     make: (file) => {
@@ -183,7 +192,7 @@ it('a log left by a killed program is taken in, not lost', () => {
 
 describe('migrating', () => {
   const next = {
-    version: migrations.length + 1,
+    version: latestOf(migrations) + 1,
     name: 'test',
     sql: 'ALTER TABLE batch ADD COLUMN weather TEXT; CREATE TABLE more (a INTEGER) STRICT;',
   };
@@ -195,7 +204,7 @@ describe('migrating', () => {
     const backups = Object.keys(footprint(join(dirname(file), 'ledger-backups')));
     expect(backups).toEqual([`before-version-${next.version}-20260314T173000Z.sqlite`]);
     const copy = new Database(join(dirname(file), 'ledger-backups', backups[0] ?? ''), { readonly: true });
-    expect(copy.pragma('user_version', { simple: true })).toBe(migrations.length);
+    expect(copy.pragma('user_version', { simple: true })).toBe(latestOf(migrations));
     expect(copy.prepare('SELECT count(*) FROM jar').pluck().get()).toBe(4);
     copy.close();
     db.close();

@@ -55,8 +55,11 @@ describe('what seeded a jar', () => {
     const keys = jars.map((uid) => session.ledger.rows.keyOf('jar', uid));
     const seed = (jar: number, from: number): void => {
       acts.run('seeding.set', 'x', null, (act) => {
-        db.prepare('INSERT INTO seeding (uid, jar, from_jar) VALUES (?, ?, ?)').run(
-          '1'.repeat(36),
+        const { lastInsertRowid } = db
+          .prepare("INSERT INTO record (uid, kind, made_in) VALUES (?, 'seeding', ?)")
+          .run(String(jar).repeat(36).slice(0, 36), act.key);
+        db.prepare('INSERT INTO seeding (key, jar, from_jar) VALUES (?, ?, ?)').run(
+          lastInsertRowid,
           jar,
           from,
         );
@@ -68,7 +71,7 @@ describe('what seeded a jar', () => {
     expect(() => seed(keys[2] ?? 0, keys[3] ?? 0)).toThrow(/own ancestor|UNIQUE/);
     expect(() =>
       acts.run('batch.correct', 'x', null, () =>
-        db.exec("UPDATE batch SET made_on = '2026-03-20', revision = revision + 1 WHERE key = 1"),
+        db.exec("UPDATE batch SET made_on = '2026-03-20' WHERE made_on = '2026-03-01'"),
       ),
     ).toThrow(/no later than its jar/);
   });

@@ -164,7 +164,10 @@ const dayOf = (n: number): string => `2026-0${1 + (n % 3)}-${String(1 + (n % 28)
 /** @returns whether it was recorded */
 function makeMove(session: Session, [kind, a, b, c]: Move): boolean {
   const uids = (table: string): string[] =>
-    session.ledger.db.prepare(`SELECT uid FROM ${table} ORDER BY key`).pluck().all() as string[];
+    session.ledger.db
+      .prepare(`SELECT r.uid FROM ${table} t JOIN record r ON r.key = t.key ORDER BY t.key`)
+      .pluck()
+      .all() as string[];
   const jar = pick(uids('jar'), a);
   const other = pick(uids('jar'), b);
   const source = pick(uids('source'), b);

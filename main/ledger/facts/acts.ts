@@ -2,7 +2,7 @@
 // its own and hands `work` an OpenAct that writes rows; the tables' triggers keep the form there was before each change.
 // If `work` throws, or changed nothing, not even the act is left. Statements are prepared once per kind, so 100,000 rows
 // go in as one transaction. What is pointed at goes in before what points at it.
-import type Database from 'better-sqlite3';
+import Database from 'better-sqlite3';
 import type { ActKind } from '../../../core/ledger/act-words';
 import { storedMoment } from '../../../core/ledger/moments';
 import type { Clock } from '../clock';
@@ -31,20 +31,42 @@ export interface Origin {
   readonly homeForm: number;
 }
 
+/** A row that the tables refused. @property key of the row there is; null where it would be new */
+export interface RefusedRow {
+  readonly kind: FactKind;
+  readonly key: number | null;
+  readonly columns: Columns;
+}
+/** Says which rule a refused row would break. @throws Refused where one does */
+type Explain = (act: number, row: RefusedRow) => void;
+
 /** Writes rows under an open act. Lives only inside `acts.run`. */
 export class OpenAct {
   readonly #rows: Rows;
   readonly #newId: () => string;
   readonly #inserts = new Map<FactKind, Database.Statement>();
+  readonly #explain: Explain;
 
   constructor(
     readonly key: number,
     readonly uid: string,
     rows: Rows,
     newId: () => string,
+    explain: Explain = () => undefined,
   ) {
     this.#rows = rows;
     this.#newId = newId;
+    this.#explain = explain;
+  }
+
+  /** Writes a row. Where the tables' own rules refuse it, the rule book is asked for the sentence. */
+  #write(kind: FactKind, key: number | null, columns: () => Columns, write: () => void): void {
+    try {
+      write();
+    } catch (error) {
+      if (error instanceof Database.SqliteError) this.#explain(this.key, { kind, key, columns: columns() });
+      throw error;
+    }
   }
 
   /** Adds a fact; it points at others by key, and what is left out is null. Its id is made here. */
@@ -73,7 +95,13 @@ export class OpenAct {
       );
       this.#inserts.set(kind, insert);
     }
-    insert.run(key, valuesOf(kind, fact));
+    const statement = insert;
+    this.#write(
+      kind,
+      null,
+      () => toColumns(kind, fact),
+      () => statement.run(key, valuesOf(kind, fact)),
+    );
     return key;
   }
 
@@ -88,14 +116,16 @@ export class OpenAct {
     if (!now) throw new Error(`no ${kind} ${key}`);
     const different = Object.keys(columns).filter((name) => columns[name] !== now[name]);
     if (different.length === 0) return false;
-    this.#rows
-      .prepare(
-        `UPDATE ${tableOf(kind)} SET ${different.map((name) => `${name} = ?`).join(', ')} WHERE key = ?`,
-      )
-      .run(
-        different.map((name) => columns[name] as Value),
-        key,
-      );
+    const update = this.#rows.prepare(
+      `UPDATE ${tableOf(kind)} SET ${different.map((name) => `${name} = ?`).join(', ')} WHERE key = ?`,
+    );
+    const values = different.map((name) => columns[name] as Value);
+    this.#write(
+      kind,
+      key,
+      () => ({ ...now, ...columns }),
+      () => update.run(values, key),
+    );
     return true;
   }
 
@@ -108,12 +138,16 @@ export class OpenAct {
   bringBack(kind: FactKind, key: number, form: Columns): void {
     const columns = columnsOf(kind).filter((column) => form[column] !== undefined);
     const names = ['key', ...columns];
-    this.#rows
-      .prepare(`INSERT INTO ${tableOf(kind)} (${names.join(', ')}) VALUES (?${', ?'.repeat(columns.length)})`)
-      .run(
-        key,
-        columns.map((column) => form[column] as Value),
-      );
+    const insert = this.#rows.prepare(
+      `INSERT INTO ${tableOf(kind)} (${names.join(', ')}) VALUES (?${', ?'.repeat(columns.length)})`,
+    );
+    const values = columns.map((column) => form[column] as Value);
+    this.#write(
+      kind,
+      null,
+      () => form,
+      () => insert.run(key, values),
+    );
   }
 
   /** Remembers the number that a record's form has in its home ledger. Called once the row holds that form. */
@@ -132,6 +166,10 @@ export interface Done<T> {
 export class Acts {
   /** Called inside the transaction after the work: may still refuse. Its answer is called after the commit. */
   settle: (act: number) => () => void = () => () => undefined;
+  /** Says which rule a row would break that the tables have not taken. @throws Refused where one does */
+  explain: Explain = () => undefined;
+  /** How many acts this has kept: each is on the disk once it is counted. */
+  kept = 0;
   #open = false;
 
   constructor(
@@ -168,7 +206,7 @@ export class Acts {
         .run(uid, kind, seconds, offset, subject.slice(0, 500), why, undoes);
       const key = Number(lastInsertRowid);
       this.rows.prepare('UPDATE open_act SET act = ? WHERE one = 1').run(key);
-      const value = work(new OpenAct(key, uid, this.rows, this.newId));
+      const value = work(new OpenAct(key, uid, this.rows, this.newId, this.explain));
       this.rows.prepare('UPDATE open_act SET act = NULL WHERE one = 1').run();
       if (!this.#changedAnything(key)) {
         db.exec('ROLLBACK');
@@ -176,6 +214,7 @@ export class Acts {
       }
       const settled = this.settle(key);
       db.exec('COMMIT');
+      this.kept += 1;
       settled();
       return { act: { key, uid }, value };
     } catch (error) {

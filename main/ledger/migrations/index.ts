@@ -1,7 +1,6 @@
 // All migrations, oldest first. A new one gets the next number, a file of its own and a line here; a released one
 // never changes (its hash is held by tests/ledger/migrations.test.ts).
-import ledger from './0001-ledger';
-import choice from './0002-choice';
+import events from './0003-events';
 
 export interface Migration {
   readonly version: number;
@@ -10,12 +9,17 @@ export interface Migration {
   readonly sql: string;
 }
 
-export const migrations: readonly Migration[] = [ledger, choice];
+/** Versions before this one were never released: their files are refused as they are. */
+export const FIRST_VERSION = 3;
+
+export const migrations: readonly Migration[] = [events];
 
 for (const [index, migration] of migrations.entries()) {
-  if (migration.version !== index + 1 || !migration.name.startsWith(String(index + 1).padStart(4, '0'))) {
-    throw new Error(`migration ${migration.name} should be number ${index + 1}: numbers rise by exactly one`);
+  const number = FIRST_VERSION + index;
+  if (migration.version !== number || !migration.name.startsWith(String(number).padStart(4, '0'))) {
+    throw new Error(`migration ${migration.name} should be number ${number}: numbers rise by exactly one`);
   }
 }
 
-export const LATEST_VERSION = migrations.length;
+/** The version that a list of migrations leads to. */
+export const latestOf = (list: readonly Migration[]): number => list.at(-1)?.version ?? 0;

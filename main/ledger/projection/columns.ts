@@ -1,30 +1,46 @@
 // One thing known of many records at once: what judgement, advice and costs read of a whole ledger in a statement or two.
 import type { Amount } from '../../../core/ledger/basics';
 import type { Rows } from '../rows';
+import { whereabouts } from './jar';
 
 type Noted = 'jar' | 'hold' | 'batch' | 'portion';
 
 /** Notes by key, where anything was noted. */
 export function notesOf({ db }: Rows, kind: Noted): ReadonlyMap<number, string> {
-  const noted = db.prepare(`SELECT key, note FROM ${kind} WHERE note IS NOT NULL`).raw().all();
-  return new Map(noted as [number, string][]);
+  const noted = db.prepare(
+    `SELECT ${kind}, text FROM remark WHERE ${kind} IS NOT NULL AND field = 'note' ORDER BY key DESC`,
+  );
+  return new Map(noted.raw().all() as [number, string][]);
 }
 
 /** What milk each jar was made of, by key; null where nobody said. */
 export function milks({ db }: Rows): ReadonlyMap<number, string | null> {
-  return new Map(db.prepare('SELECT key, milk FROM jar').raw().all() as [number, string | null][]);
+  const all = db.prepare(
+    'SELECT j.key, m.name FROM jar j LEFT JOIN milk m ON m.jar = j.key ORDER BY j.key, m.key DESC',
+  );
+  return new Map(all.raw().all() as [number, string | null][]);
 }
 
 /** Keys of the jars that are gone since a day that was told. */
-export const goneJars = (rows: Rows): ReadonlySet<number> =>
-  new Set(rows.prepare('SELECT key FROM jar WHERE gone_on IS NOT NULL').pluck().all() as number[]);
+export function goneJars(rows: Rows): ReadonlySet<number> {
+  const ended = rows
+    .prepare(
+      "SELECT DISTINCT jar FROM movement WHERE jar IS NOT NULL AND kind IN ('gone', 'given', 'discarded')",
+    )
+    .pluck()
+    .all() as number[];
+  return new Set(
+    ended.filter((jar) => whereabouts(rows.facts.where('movement', 'jar', jar)).goneOn !== null),
+  );
+}
 
 /** Batches of which both a bath and a jar were read. */
 export const batchesReadTwice = (rows: Rows): readonly number[] =>
   rows
     .prepare(
-      `SELECT batch FROM hold WHERE probe IN ('bath', 'jar') AND json_array_length(readings) > 1
-        GROUP BY batch HAVING count(DISTINCT probe) = 2`,
+      `SELECT h.batch FROM series s JOIN hold h ON h.key = s.hold JOIN reading_block b ON b.key = s.block
+        WHERE s.place IN ('bath', 'jar') AND b.n > 1 AND h.batch IS NOT NULL
+        GROUP BY h.batch HAVING count(DISTINCT s.place) = 2`,
     )
     .pluck()
     .all() as number[];
@@ -34,7 +50,8 @@ export function seedingAmounts({ db }: Rows, jars: readonly number[] | null): Re
   const amounts = new Map<number, Amount>();
   const rows = db
     .prepare(
-      `SELECT key, amount_value, amount_unit, amount_typed FROM seeding WHERE amount_value IS NOT NULL
+      `SELECT key, actual_v AS amount_value, actual_u AS amount_unit, actual_t AS amount_typed
+         FROM seeding WHERE actual_v IS NOT NULL
        ${jars ? 'AND jar IN (SELECT value FROM json_each(?))' : ''}`,
     )
     .iterate(...(jars ? [JSON.stringify(jars)] : [])) as IterableIterator<{

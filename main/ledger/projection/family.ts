@@ -1,10 +1,15 @@
 // What lineage and the screens need of each jar, read in a few statements: for the whole ledger or for some jars.
 import type { FamilyJar, FamilySeeding, FamilySource } from '../../../core/lineage/types';
 import { isSpoiled } from '../../../core/ledger/gate';
-import { holdHours, toHundredth } from '../../../core/ledger/hold-hours';
+import { stayedHours, toHundredth } from '../../../core/ledger/hold-hours';
 import { takenMl } from '../../../core/ledger/portions';
-import type { Jar, Outcome, SetWord, Source, Strain } from '../../../core/ledger/records';
+import type { Jar, SetWord, Source, Strain } from '../../../core/ledger/records';
+import type { Row as FactRow } from '../facts/tables';
 import type { Rows } from '../rows';
+import { whereabouts } from './jar';
+import { outcomes } from './outcome';
+
+type Moved = Pick<FactRow<'movement'>, 'kind' | 'day' | 'at' | 'amount'>;
 
 /** A jar as the screens name and draw it, lineage apart. `label` is filled in by the index, which knows the others. */
 export interface JarFacts {
@@ -38,26 +43,17 @@ interface JarRow {
   made_on: string | null;
   word: string | null;
   letter: string;
-  state: Jar['state'];
-  hold: number | null;
-  basis: string | null;
+  state: Jar['state'] | 'not made';
+  volume: number | null;
+}
+
+interface StayRow {
+  jar: number;
+  hold: number;
+  basis: string;
   hours: number | null;
-  started_at: string | null;
-  ended_at: string | null;
-  final_volume_value: number | null;
-  final_volume_unit: string | null;
-  count_per_ml: number | null;
-  on_shelf: number | null;
-  milk_package: number | null;
-  outcome: number | null;
-  set_word: SetWord | null;
-  ph: number | null;
-  ph_how: Outcome['phHow'];
-  set_at_take_out: number | null;
-  signs: string | null;
-  spoiled_said: number | null;
-  seen_at: string | null;
-  opened_days: number | null;
+  warm_from: number | null;
+  warm_to: number | null;
 }
 
 /** Restricts a statement to some keys, or to none when all are wanted. */
@@ -65,7 +61,13 @@ const among = (column: string, keys: readonly number[] | null): string =>
   keys ? `WHERE ${column} IN (SELECT value FROM json_each(?))` : '';
 const given = (keys: readonly number[] | null): string[] => (keys ? [JSON.stringify(keys)] : []);
 
-function multi<T>(): { add(key: number, value: T): void; get(key: number): readonly T[] } {
+interface Multi<T> {
+  add(key: number, value: T): void;
+  get(key: number): readonly T[];
+  entries(): IterableIterator<[number, T[]]>;
+}
+
+function multi<T>(): Multi<T> {
   const map = new Map<number, T[]>();
   return {
     add: (key, value) => {
@@ -74,37 +76,119 @@ function multi<T>(): { add(key: number, value: T): void; get(key: number): reado
       else map.set(key, [value]);
     },
     get: (key) => map.get(key) ?? [],
+    entries: () => map.entries(),
   };
+}
+
+const ms = (seconds: number | null): number | null => (seconds === null ? null : seconds * 1000);
+
+/** What hangs on each of some jars, or of all. */
+class Hanging {
+  readonly #rows: Rows;
+  readonly #keys: readonly number[] | null;
+
+  constructor(rows: Rows, keys: readonly number[] | null) {
+    this.#rows = rows;
+    this.#keys = keys;
+  }
+
+  /** @param sql with its restriction where the keys go, as "jar AMONG" */
+  #iterate<T>(sql: (among: string) => string, column = 'jar'): IterableIterator<T> {
+    const statement = this.#rows.db.prepare(sql(among(column, this.#keys)));
+    return statement.iterate(...given(this.#keys)) as IterableIterator<T>;
+  }
+
+  additions(): Multi<string> {
+    const found = multi<string>();
+    const rows = this.#iterate<{ jar: number; name: string }>(
+      (of) => `SELECT jar, name FROM addition ${of} ORDER BY key`,
+    );
+    for (const { jar, name } of rows) found.add(jar, name);
+    return found;
+  }
+
+  /** Packages that went into each jar: with its milk, what was stirred in, what seeded it, or the pot of its batch. */
+  packages(): Multi<number> {
+    const found = multi<number>();
+    if (this.#rows.count('SELECT EXISTS (SELECT 1 FROM use)') === 0) return found;
+    const of = (table: string, column: string): string =>
+      `SELECT t.jar, u.package FROM ${table} t JOIN use u ON u.${column} = t.key AMONG ORDER BY t.key, u.key`;
+    for (const table of ['milk', 'addition', 'seeding'])
+      for (const { jar, package: box } of this.#iterate<{ jar: number; package: number }>(
+        (restricted) => of(table, table).replace('AMONG', restricted),
+        't.jar',
+      ))
+        found.add(jar, box);
+    const pots = this.#iterate<{ jar: number; package: number }>(
+      (restricted) =>
+        `SELECT j.key AS jar, u.package FROM use u JOIN jar j ON j.batch = u.batch ${restricted} ORDER BY u.key`,
+      'j.key',
+    );
+    for (const { jar, package: box } of pots) found.add(jar, box);
+    return found;
+  }
+
+  stays(): Multi<StayRow> {
+    const found = multi<StayRow>();
+    const rows = this.#iterate<StayRow>(
+      (of) =>
+        `SELECT s.jar, s.hold, h.basis, h.hours, coalesce(s.came, h.began) AS warm_from, coalesce(s.went, h.ended) AS warm_to
+           FROM stay s JOIN hold h ON h.key = s.hold ${of} ORDER BY s.key`,
+      's.jar',
+    );
+    for (const row of rows) found.add(row.jar, row);
+    return found;
+  }
+
+  /** Measured densities (CFU/mL). */
+  counts(): ReadonlyMap<number, number> {
+    const rows = this.#iterate<{ jar: number; value: number }>(
+      (of) =>
+        `SELECT jar, value FROM lab_result ${of === '' ? 'WHERE' : `${of} AND`} what = 'count' AND jar IS NOT NULL ORDER BY key DESC`,
+    );
+    return new Map(Array.from(rows, ({ jar, value }) => [jar, value]));
+  }
+
+  whereabouts(): ReadonlyMap<number, boolean | null> {
+    const moved = multi<Moved>();
+    const rows = this.#iterate<{
+      jar: number;
+      kind: Moved['kind'];
+      day: string | null;
+      amount_v: number | null;
+    }>(
+      (of) =>
+        `SELECT jar, kind, day, amount_v FROM movement ${of === '' ? 'WHERE' : `${of} AND`} jar IS NOT NULL ORDER BY key`,
+    );
+    for (const { jar, kind, day, amount_v } of rows)
+      moved.add(jar, {
+        kind,
+        day,
+        at: null,
+        amount: amount_v === null ? null : { value: amount_v, unit: 'mL', typed: null },
+      });
+    return new Map(Array.from(moved.entries(), ([jar, of]) => [jar, whereabouts(of).onShelf]));
+  }
 }
 
 /** Facts of all jars, or of those with the given keys, by key. Planned jars and mistakes are among them. */
 export function* readFacts(rows: Rows, keys: readonly number[] | null): Generator<JarFacts> {
-  const additions = multi<string>();
-  const packages = multi<number>();
-  for (const row of rows.db
-    .prepare(`SELECT jar, name, package FROM addition ${among('jar', keys)} ORDER BY key`)
-    .iterate(...given(keys)) as IterableIterator<{ jar: number; name: string; package: number | null }>) {
-    additions.add(row.jar, row.name);
-    if (row.package !== null) packages.add(row.jar, row.package);
-  }
-  for (const row of rows.db
-    .prepare(`SELECT jar, package FROM seeding ${among('jar', keys)} ORDER BY key`)
-    .iterate(...given(keys)) as IterableIterator<{ jar: number; package: number | null }>) {
-    if (row.package !== null) packages.add(row.jar, row.package);
-  }
+  const hanging = new Hanging(rows, keys);
+  const [additions, packages, stays] = [hanging.additions(), hanging.packages(), hanging.stays()];
+  const [counts, kept, seen] = [hanging.counts(), hanging.whereabouts(), outcomes(rows.facts, keys)];
   const jars = rows.db
     .prepare(
-      `SELECT j.key, j.uid, j.batch, b.made_on, b.word, j.letter, j.state, j.hold, h.basis, h.hours, h.started_at,
-              h.ended_at, j.final_volume_value, j.final_volume_unit, j.count_per_ml, j.on_shelf, j.milk_package,
-              o.key AS outcome, o.set_word, o.ph, o.ph_how, o.set_at_take_out, o.signs, o.spoiled_said, o.seen_at,
-              o.opened_days
-         FROM jar j JOIN batch b ON b.key = j.batch
-         LEFT JOIN hold h ON h.key = j.hold LEFT JOIN outcome o ON o.jar = j.key
+      `SELECT j.key, r.uid, j.batch, b.made_on, b.word, j.letter, j.state,
+              CASE j.final_volume_u WHEN 'mL' THEN j.final_volume_v END AS volume
+         FROM jar j JOIN batch b ON b.key = j.batch JOIN record r ON r.key = j.key
         ${among('j.key', keys)} ORDER BY j.key`,
     )
     .iterate(...given(keys)) as IterableIterator<JarRow>;
   for (const row of jars) {
-    const used = [...(row.milk_package === null ? [] : [row.milk_package]), ...packages.get(row.key)];
+    const used = packages.get(row.key);
+    const warm = stays.get(row.key);
+    const last = warm.at(-1);
+    const outcome = seen.get(row.key) ?? null;
     yield {
       key: row.key,
       uid: row.uid,
@@ -112,28 +196,23 @@ export function* readFacts(rows: Rows, keys: readonly number[] | null): Generato
       madeOn: row.made_on,
       word: row.word,
       letter: row.letter,
-      state: row.state,
-      hold: row.hold,
-      holdFromNotes: row.basis === 'notes',
+      // One that came to nothing is as good as only planned: it is never counted.
+      state: row.state === 'not made' ? 'planned' : row.state,
+      hold: last?.hold ?? null,
+      holdFromNotes: last?.basis === 'notes',
       holdHours: toHundredth(
-        holdHours({ hours: row.hours, startedAt: row.started_at, endedAt: row.ended_at }),
+        stayedHours(
+          warm.map(({ warm_from, warm_to, hours }) => ({ from: ms(warm_from), to: ms(warm_to), hours })),
+        ),
       ),
-      finalVolumeMl: row.final_volume_unit === 'mL' ? row.final_volume_value : null,
-      countPerMl: row.count_per_ml,
-      onShelf: row.on_shelf === null ? null : row.on_shelf === 1,
-      setWord: row.set_word,
-      ph: row.ph,
-      spoiled:
-        row.outcome !== null &&
-        isSpoiled({
-          signs: JSON.parse(row.signs ?? '[]') as Outcome['signs'],
-          spoiledSaid: row.spoiled_said === 1,
-          setAtTakeOut: row.set_at_take_out === null ? null : row.set_at_take_out === 1,
-          ph: row.ph,
-          phHow: row.ph_how,
-        }),
-      spoiledOpenedDays: row.seen_at === 'after opening' ? row.opened_days : null,
-      outcomeKnown: row.outcome !== null,
+      finalVolumeMl: row.volume,
+      countPerMl: counts.get(row.key) ?? null,
+      onShelf: kept.get(row.key) ?? null,
+      setWord: outcome?.setWord ?? null,
+      ph: outcome?.ph ?? null,
+      spoiled: outcome !== null && isSpoiled(outcome),
+      spoiledOpenedDays: outcome?.seenAt === 'after opening' ? outcome.openedDays : null,
+      outcomeKnown: outcome !== null,
       additions: additions.get(row.key),
       packages: used.length > 1 ? [...new Set(used)].toSorted((a, b) => a - b) : used,
     };
@@ -178,8 +257,8 @@ export function* readSeedings(rows: Rows, keys: readonly number[] | null): Gener
   for (const source of rows.all('source')) perPiece.set(source.key, countPerPiece(source));
   const seedings = rows.db
     .prepare(
-      `SELECT s.key, s.jar, s.from_jar, s.source, s.amount_value, s.amount_unit, p.pieces AS portion_pieces,
-              CASE p.amount_unit WHEN 'mL' THEN p.amount_value END AS portion_ml
+      `SELECT s.key, s.jar, s.from_jar, s.source, s.actual_v AS amount_value, s.actual_u AS amount_unit,
+              p.pieces AS portion_pieces, CASE p.amount_u WHEN 'mL' THEN p.amount_v END AS portion_ml
          FROM seeding s LEFT JOIN portion p ON p.key = s.portion ${among('s.jar', keys)} ORDER BY s.key`,
     )
     .iterate(...given(keys)) as IterableIterator<{

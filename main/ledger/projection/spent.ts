@@ -10,40 +10,43 @@ export interface SpentRow {
 }
 
 /** The price of an amount of a package `p`, in minor units. */
-const priced = (value: string): string => `p.price_minor * ${value} / p.size_value`;
-const joined = (unit: string): string =>
-  `p.price_minor IS NOT NULL AND p.size_value > 0 AND p.size_unit = ${unit}`;
+const priced = (value: string): string => `p.price_v * ${value} / p.size_v`;
+const joined = (unit: string): string => `p.price_v IS NOT NULL AND p.size_v > 0 AND p.size_u = ${unit}`;
 
 /** For the milk of each made jar. */
 export function spentOnMilk(rows: Rows): SpentRow[] {
-  const value = 'coalesce(j.milk_amount_value, j.final_volume_value)';
+  const value = 'coalesce(u.amount_v, m.actual_v, j.final_volume_v)';
   return rows
     .prepare(
-      `SELECT j.key, ${priced(value)} AS minor, p.price_currency AS currency
-         FROM jar j JOIN package p ON p.key = j.milk_package
+      `SELECT j.key, ${priced(value)} AS minor, p.price_u AS currency
+         FROM use u JOIN package p ON p.key = u.package JOIN milk m ON m.key = u.milk JOIN jar j ON j.key = m.jar
         WHERE j.state = 'made' AND ${value} IS NOT NULL
-          AND ${joined('coalesce(j.milk_amount_unit, j.final_volume_unit)')}`,
+          AND ${joined('coalesce(u.amount_u, m.actual_u, j.final_volume_u)')} ORDER BY j.key, u.key`,
     )
     .all() as SpentRow[];
 }
 
 /** For what was stirred into each jar. */
-export const spentOnAdditions = (rows: Rows): SpentRow[] =>
-  rows
+export function spentOnAdditions(rows: Rows): SpentRow[] {
+  const value = 'coalesce(u.amount_v, a.actual_v, a.planned_v)';
+  return rows
     .prepare(
-      `SELECT a.jar AS key, ${priced('coalesce(a.actual_value, a.planned_value)')} AS minor, p.price_currency AS currency
-         FROM addition a JOIN package p ON p.key = a.package
-        WHERE coalesce(a.actual_value, a.planned_value) IS NOT NULL
-          AND ${joined('coalesce(a.actual_unit, a.planned_unit)')}`,
+      `SELECT a.jar AS key, ${priced(value)} AS minor, p.price_u AS currency
+         FROM use u JOIN package p ON p.key = u.package JOIN addition a ON a.key = u.addition
+        WHERE ${value} IS NOT NULL AND ${joined('coalesce(u.amount_u, a.actual_u, a.planned_u)')} ORDER BY a.key, u.key`,
     )
     .all() as SpentRow[];
+}
 
 /** For the sources that each batch's made jars were started from; its key is the batch's. */
-export const spentOnSources = (rows: Rows): SpentRow[] =>
-  rows
+export function spentOnSources(rows: Rows): SpentRow[] {
+  const value = 'coalesce(u.amount_v, s.actual_v)';
+  return rows
     .prepare(
-      `SELECT j.batch AS key, ${priced('s.amount_value')} AS minor, p.price_currency AS currency
-         FROM seeding s JOIN package p ON p.key = s.package JOIN jar j ON j.key = s.jar
-        WHERE s.source IS NOT NULL AND j.state = 'made' AND s.amount_value IS NOT NULL AND ${joined('s.amount_unit')}`,
+      `SELECT j.batch AS key, ${priced(value)} AS minor, p.price_u AS currency
+         FROM use u JOIN package p ON p.key = u.package JOIN seeding s ON s.key = u.seeding JOIN jar j ON j.key = s.jar
+        WHERE s.source IS NOT NULL AND j.state = 'made' AND ${value} IS NOT NULL
+          AND ${joined('coalesce(u.amount_u, s.actual_u)')} ORDER BY s.key, u.key`,
     )
     .all() as SpentRow[];
+}

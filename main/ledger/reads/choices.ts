@@ -1,8 +1,9 @@
 // Choices of seed that were kept, newest first.
 import { NextReply } from '../../../core/advice/shapes';
 import type { Parsed, Reply } from '../../../core/contract';
+import { momentText } from '../../../core/ledger/moments';
 import type { Ledger } from '../ledger';
-import { type Columns, fromColumns } from '../tables';
+import { type Columns, fromColumns } from '../facts/tables';
 
 /** @throws Refused 'not found' for a line this ledger does not have */
 export function listChoices(
@@ -13,9 +14,8 @@ export function listChoices(
   const of = rows.keyOrNull('batch', line);
   const found = rows
     .prepare(
-      `SELECT c.*, a.at AS act_at, a.why AS act_why FROM choice c
-         JOIN journal j ON j.key = (SELECT min(key) FROM journal WHERE table_name = 'choice' AND row_key = c.key)
-         JOIN act a ON a.key = j.act
+      `SELECT c.*, r.uid, a.at AS act_at, a.at_off AS act_at_off, a.why AS act_why FROM choice c
+         JOIN record r ON r.key = c.key JOIN act a ON a.key = r.made_in
         ${of === null ? '' : 'WHERE c.line = ?'} ORDER BY c.key DESC LIMIT ?`,
     )
     .all(...(of === null ? [limit] : [of, limit])) as Columns[];
@@ -24,7 +24,7 @@ export function listChoices(
       const choice = fromColumns('choice', columns);
       return {
         id: choice.uid,
-        at: String(columns.act_at),
+        at: momentText(Number(columns.act_at), Number(columns.act_at_off)),
         why: columns.act_why === null ? null : String(columns.act_why),
         line: rows.uidOrNull('batch', choice.line),
         jar: rows.uidOrNull('jar', choice.jar),

@@ -1,30 +1,43 @@
 // The history: acts in words, newest first, with what each changed field by field.
+import { isDeepStrictEqual } from 'node:util';
 import type { Parsed, Reply } from '../../../core/contract';
-import { RECORD_KINDS, type RecordKind } from '../../../core/ledger/records';
 import { fieldWords, saysNothing } from '../../../core/ledger/field-words';
-import { type Change, changeFrom, type JournalRow } from '../acts';
+import { momentText } from '../../../core/ledger/moments';
+import type { RecordKind } from '../../../core/ledger/records';
+import { changesOf, countOfChanges } from '../facts/changes';
+import { KIND_WORDS as FACT_WORDS } from '../facts/rows';
+import { columnFields, fieldFrom } from '../facts/tables';
 import type { Ledger } from '../ledger';
-import { KIND_WORDS } from '../rows';
-import { type Columns, type Field, fieldFrom, fieldsOf, TABLES } from '../tables';
-import { valueWords } from './values';
+import { type Belongs, factsOfRecord } from '../projection/belongs';
+import { type ChangedFact, type ChangedRecord, changedRecords } from '../projection/changed';
+import { FIELD_TYPES, type FieldType } from '../projection/records';
+import { Refused } from '../refusal';
+import { KIND_WORDS, rootOf } from '../rows';
 import { type ActRow, undoneActs, wordsOf } from '../undo';
+import { valueWords } from './values';
 
 const CHANGES_SHOWN = 40;
+/** Facts looked at for as many records: an act of an import makes some hundred thousand. */
+const FACTS_LOOKED_AT = 600;
 
 type Shown = Reply<'history.list'>['acts'][number]['changes'][number];
+type Fields = Readonly<Record<string, unknown>>;
 
 export function listHistory(ledger: Ledger, input: Parsed<'history.list'>): Reply<'history.list'> {
   const { rows } = ledger;
   const before = input.before === null ? Number.MAX_SAFE_INTEGER : actKey(ledger, input.before);
-  const about = input.record === null ? null : rowOf(ledger, input.record.kind, input.record.id);
+  const about = input.record === null ? null : recordAsked(ledger, input.record.kind, input.record.id);
   const acts = (
     about
       ? rows
           .prepare(
-            `SELECT DISTINCT a.* FROM journal j JOIN act a ON a.key = j.act
-              WHERE j.table_name = ? AND j.row_key = ? AND a.key < ? ORDER BY a.key DESC LIMIT ?`,
+            `WITH fact (key) AS (SELECT value FROM json_each(?))
+             SELECT * FROM act WHERE key < ? AND key IN (
+               SELECT r.made_in FROM fact JOIN record r ON r.key = fact.key
+               UNION SELECT j.act FROM fact JOIN journal j ON j.record = fact.key)
+             ORDER BY key DESC LIMIT ?`,
           )
-          .all(about.table, about.key, before, input.limit + 1)
+          .all(JSON.stringify(factsOfRecord(rows.facts, about)), before, input.limit + 1)
       : rows.prepare('SELECT * FROM act WHERE key < ? ORDER BY key DESC LIMIT ?').all(before, input.limit + 1)
   ) as ActRow[];
   const undone = undoneActs(rows);
@@ -33,7 +46,7 @@ export function listHistory(ledger: Ledger, input: Parsed<'history.list'>): Repl
       act: act.uid,
       kind: act.kind,
       says: wordsOf(act),
-      at: act.at,
+      at: momentText(act.at, act.at_off),
       why: act.why,
       undone: undone.has(act.key),
       undoes:
@@ -52,101 +65,122 @@ function actKey(ledger: Ledger, uid: string): number {
   return typeof key === 'number' ? key : Number.MAX_SAFE_INTEGER;
 }
 
-/** The row behind a record, also one that is gone: its tombstone or its journal knows it. An outcome goes by its jar. */
-function rowOf(ledger: Ledger, kind: RecordKind, uid: string): { table: string; key: number } {
-  const { rows } = ledger;
-  const { table } = TABLES[kind];
-  if (kind === 'outcome') {
-    const [outcome] = rows.where('outcome', 'jar', rows.keyOf('jar', uid));
-    if (outcome) return { table, key: outcome.key };
-  }
-  const gone = rows
-    .prepare('SELECT act FROM tombstone WHERE uid = ? AND table_name = ?')
-    .pluck()
-    .get(uid, table);
-  if (gone !== undefined) {
-    const key = rows
-      .prepare(
-        "SELECT row_key FROM journal WHERE act = ? AND table_name = ? AND json_extract(before, '$.uid') = ?",
-      )
-      .pluck()
-      .get(gone, table, uid);
-    if (typeof key === 'number') return { table, key };
-  }
-  return { table, key: rows.keyOf(kind, uid) };
+/** The record behind an id, also one that is gone. An outcome goes by its jar. @throws Refused 'not found' */
+function recordAsked({ rows }: Ledger, kind: RecordKind, uid: string): Belongs {
+  const found = rows.facts.recordOf(uid);
+  if (!found || found.kind !== rootOf(kind)) throw new Refused('not found', { kind: KIND_WORDS[kind] });
+  return { kind, key: found.key };
 }
 
 function changesShown(
   ledger: Ledger,
   act: number,
-  about: { table: string; key: number } | null,
+  about: Belongs | null,
 ): { changes: Shown[]; moreChanges: number } {
-  const { rows } = ledger;
-  const only = about ? 'AND table_name = ? AND row_key = ?' : '';
-  const which = about ? [about.table, about.key] : [];
-  const found = rows
-    .prepare(`SELECT * FROM journal WHERE act = ? ${only} ORDER BY key LIMIT ${CHANGES_SHOWN}`)
-    .all(act, ...which) as JournalRow[];
-  const total = rows.count(`SELECT count(*) FROM journal WHERE act = ? ${only}`, act, ...which);
-  const changes = found.flatMap((row) => shownOf(ledger, changeFrom(row)));
+  const { facts } = ledger.rows;
+  const touched = changedRecords(facts, act, changesOf(facts, act, { limit: FACTS_LOOKED_AT }));
+  const asked = touched.filter((one) => !about || ('of' in one && isDeepStrictEqual(one.of, about)));
+  const changes = asked.flatMap((one) => ('of' in one ? shownOf(ledger, one) : factShown(ledger, one)));
+  const unseen = about ? 0 : Math.max(0, countOfChanges(facts, act) - FACTS_LOOKED_AT);
   return {
     changes: changes.slice(0, CHANGES_SHOWN),
-    moreChanges: total - found.length + Math.max(0, changes.length - CHANGES_SHOWN),
+    moreChanges: unseen + Math.max(0, changes.length - CHANGES_SHOWN),
   };
 }
 
-function shownOf(ledger: Ledger, change: Change): Shown[] {
-  const { kind, before, after } = change;
-  const image = after ?? before ?? {};
+function shownOf(ledger: Ledger, { of: { kind, key }, before, after }: ChangedRecord): Shown[] {
   const base = {
-    kind: RECORD_KINDS.find((one) => one === kind) ?? kind,
-    id: kind === 'outcome' ? ledger.rows.uidOf('jar', Number(image.jar)) : String(image.uid),
-    label: labelOf(ledger, change, image),
+    kind,
+    id: ledger.rows.uidOf(kind, key),
+    label: labelOf(ledger, kind, key, after ?? before ?? {}),
   };
   if (!before || !after) {
-    const says = summary(ledger, kind, image);
+    const says = summary(ledger, kind, after ?? before ?? {});
     return [{ ...base, field: null, before: before ? says : null, after: after ? says : null }];
   }
-  return fieldsOf(kind)
-    .filter(({ columns }) => columns.some((column) => before[column] !== after[column]))
-    .map((field) => ({
+  return typesOf(kind)
+    .filter(([field]) => !isDeepStrictEqual(before[field] ?? null, after[field] ?? null))
+    .map(([field, type]) => ({
       ...base,
-      field: fieldWords(kind, field.field),
-      before: print(ledger, before, field),
-      after: print(ledger, after, field),
+      field: fieldWords(kind, field),
+      before: valueWords(ledger, type, before[field]),
+      after: valueWords(ledger, type, after[field]),
     }));
 }
+
+const typesOf = (kind: RecordKind): [string, FieldType][] => Object.entries(FIELD_TYPES[kind]);
+
+/** A fact that is told by itself. */
+function factShown(ledger: Ledger, { fact, key, before, after }: ChangedFact): Shown[] {
+  const words = columnFields(fact).flatMap((field) => {
+    const said = (form: typeof before): string | null =>
+      form === null || (typeof form[field.columns[0] ?? ''] === 'number' && field.as in FACT_WORDS)
+        ? null
+        : valueWords(ledger, plainly(field.as), fieldFrom(form, field));
+    return [{ field: fieldWords(fact, field.field), before: said(before), after: said(after) }];
+  });
+  const base = { kind: fact, id: ledger.rows.facts.uidOf(fact, key), label: FACT_WORDS[fact] };
+  if (before && after) {
+    return words.filter((one) => one.before !== one.after).map((one) => ({ ...base, ...one }));
+  }
+  const says = (side: 'before' | 'after'): string =>
+    words
+      .flatMap((one) => (one[side] === null ? [] : [`${one.field}: ${one[side]}`]))
+      .join('; ')
+      .slice(0, 500);
+  return [
+    { ...base, field: null, before: before ? says('before') : null, after: after ? says('after') : null },
+  ];
+}
+
+const PRINTED: ReadonlySet<string> = new Set([
+  'flag',
+  'list',
+  'amount',
+  'temperature',
+  'price',
+  'document',
+  'jar',
+  'hold',
+  'portion',
+  'source',
+  'package',
+]);
+/** How a fact's field is printed: what the records print in a way of its own, else as it is. */
+const plainly = (as: string): FieldType => (PRINTED.has(as) ? (as as FieldType) : 'plain');
 
 const labelOfJar = (ledger: Ledger, key: unknown): string =>
   ledger.index.jars.get(Number(key))?.label ?? 'a jar';
 
 /** What a record is called in the list. */
-function labelOf(ledger: Ledger, { kind, key }: Change, image: Columns): string {
+function labelOf(ledger: Ledger, kind: RecordKind, key: number, fields: Fields): string {
   if (kind === 'jar') return labelOfJar(ledger, key);
+  if (kind === 'outcome') return `${KIND_WORDS[kind]} of ${labelOfJar(ledger, key)}`;
   if (kind === 'batch') {
-    const day = valueWords(ledger, 'plain', image.made_on);
-    return ['batch of', day ?? 'a day not known', image.word].filter(Boolean).join(' ');
+    const { madeOn, word } =
+      fields.madeOn === undefined ? fields : (ledger.rows.find('batch', key) ?? fields);
+    const day = valueWords(ledger, 'plain', fields.madeOn ?? madeOn);
+    return ['batch of', day ?? 'a day not known', fields.word ?? word].filter(Boolean).join(' ');
   }
   if (kind === 'preferences') return 'preferences';
-  if (typeof image.name === 'string') return image.name;
-  if (kind === 'seeding') return `seed of ${labelOfJar(ledger, image.jar)}`;
+  const told =
+    fields.jar === undefined && fields.name === undefined ? (ledger.rows.find(kind, key) ?? fields) : fields;
+  const { name, jar } = told as { name?: unknown; jar?: unknown };
+  if (typeof name === 'string') return name;
+  if (kind === 'seeding') return `seed of ${labelOfJar(ledger, jar)}`;
   if (kind === 'hold') return 'time in warmth';
-  if (image.jar !== undefined) return `${KIND_WORDS[kind]} of ${labelOfJar(ledger, image.jar)}`;
+  if (jar !== undefined && jar !== null) return `${KIND_WORDS[kind]} of ${labelOfJar(ledger, jar)}`;
   return KIND_WORDS[kind];
 }
 
 /** The fields of a record that came or went, in one line; empty where nothing was said of it. */
-function summary(ledger: Ledger, kind: RecordKind, image: Columns): string {
-  const parts = fieldsOf(kind).flatMap((field) => {
-    const value = print(ledger, image, field);
-    const named = ['jar', 'batch', 'letter', 'name'].includes(field.field);
-    return value === null || named || saysNothing(field.field, value)
+function summary(ledger: Ledger, kind: RecordKind, fields: Fields): string {
+  const parts = typesOf(kind).flatMap(([field, type]) => {
+    const value = valueWords(ledger, type, fields[field]);
+    const named = ['jar', 'batch', 'letter', 'name'].includes(field);
+    return value === null || named || saysNothing(field, value)
       ? []
-      : [`${fieldWords(kind, field.field)}: ${value}`];
+      : [`${fieldWords(kind, field)}: ${value}`];
   });
   return parts.join('; ').slice(0, 500);
-}
-
-function print(ledger: Ledger, image: Columns, field: Field): string | null {
-  return valueWords(ledger, field.type, fieldFrom(image, field));
 }

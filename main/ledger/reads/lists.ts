@@ -1,5 +1,6 @@
 // Reads of batches, sources, packages, drafts and photographs.
 import type { Parsed, Reply } from '../../../core/contract';
+import { momentText } from '../../../core/ledger/moments';
 import { dayLabel } from '../../../core/lineage/labels';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
@@ -35,7 +36,7 @@ export function listBatches(ledger: Ledger, { before, limit }: Parsed<'batch.lis
   const from = before ? ledger.rows.keyOf('batch', before.id) : 0;
   const found = ledger.rows
     .prepare(
-      `SELECT b.key, b.uid, b.made_on AS madeOn, b.word FROM batch b
+      `SELECT b.key, r.uid, b.made_on AS madeOn, b.word FROM batch b JOIN record r ON r.key = b.key
         WHERE b.made_on IS NOT NULL AND (? IS NULL OR (b.made_on, b.key) < (?, ?))
           AND EXISTS (SELECT 1 FROM jar j WHERE j.batch = b.key AND j.state <> 'mistake')
         ORDER BY b.made_on DESC, b.key DESC LIMIT ?`,
@@ -86,9 +87,15 @@ export function listPackages(ledger: Ledger): Reply<'package.list'> {
 
 export function listDrafts(ledger: Ledger): Reply<'draft.list'> {
   const drafts = ledger.rows
-    .prepare('SELECT key, json, saved_at AS savedAt FROM draft ORDER BY saved_at DESC, key')
-    .all() as Reply<'draft.list'>['drafts'];
-  return { drafts };
+    .prepare('SELECT key, json, saved_at, saved_at_off FROM draft ORDER BY saved_at DESC, key')
+    .all() as { key: string; json: string; saved_at: number; saved_at_off: number }[];
+  return {
+    drafts: drafts.map(({ key, json, saved_at, saved_at_off }) => ({
+      key,
+      json,
+      savedAt: momentText(saved_at, saved_at_off),
+    })),
+  };
 }
 
 export function listPhotographs(

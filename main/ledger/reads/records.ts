@@ -2,37 +2,37 @@
 import type { BatchReply } from '../../../core/contract';
 import type { Hold, Package, Photograph, Portion, Source } from '../../../core/ledger/records';
 import type { Ledger } from '../ledger';
-import type { Row } from '../tables';
+import type { Row } from '../projection/records';
 import { jarCautions, keptName, seedLabel, within } from './views';
 
-export function sourceRecord({ key: _key, uid, revision: _revision, ...fields }: Row<'source'>): Source {
+export function sourceRecord({ key: _key, uid, ...fields }: Row<'source'>): Source {
   return { id: uid, ...fields };
 }
 
 export function packageRecord(ledger: Ledger, row: Row<'package'>): Package {
-  const { key: _key, uid, revision: _revision, source, ...fields } = row;
+  const { key: _key, uid, source, ...fields } = row;
   return { id: uid, ...fields, source: ledger.rows.uidOrNull('source', source) };
 }
 
 export function holdRecord(ledger: Ledger, row: Row<'hold'>): Hold {
-  const { key: _key, uid, revision: _revision, batch, ...fields } = row;
+  const { key: _key, uid, batch, ...fields } = row;
   return { id: uid, ...fields, batch: ledger.rows.uidOf('batch', batch) };
 }
 
 export function portionRecord(ledger: Ledger, row: Row<'portion'>): Portion {
-  const { key: _key, uid, revision: _revision, jar, ...fields } = row;
+  const { key: _key, uid, jar, ...fields } = row;
   return { id: uid, ...fields, jar: ledger.rows.uidOf('jar', jar) };
 }
 
 export function photographRecord(ledger: Ledger, row: Row<'photograph'>): Photograph {
-  const { key: _key, uid, revision: _revision, jar, ...fields } = row;
+  const { key: _key, uid, jar, ...fields } = row;
   return { id: uid, ...fields, jar: ledger.rows.uidOf('jar', jar) };
 }
 
 /** A jar with all that belongs to it. */
 export function jarRecord(ledger: Ledger, jarKey: number): BatchReply['jars'][number] {
   const { rows, index } = ledger;
-  const { key, uid, revision: _revision, batch, hold, milkPackage, ...fields } = rows.get('jar', jarKey);
+  const { key, uid, batch, hold, milkPackage, ...fields } = rows.get('jar', jarKey);
   const shares = index.family.has(key) ? index.family.sharesOf(key) : null;
   const [outcome] = rows.where('outcome', 'jar', key);
   return {
@@ -78,6 +78,6 @@ export function jarRecord(ledger: Ledger, jarKey: number): BatchReply['jars'][nu
 }
 
 function outcomeRecord(row: Row<'outcome'>, jar: string): BatchReply['jars'][number]['outcome'] {
-  const { key: _key, uid: _uid, revision: _revision, ...fields } = row;
+  const { key: _key, uid: _uid, ...fields } = row;
   return { ...fields, jar };
 }

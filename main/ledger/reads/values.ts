@@ -6,7 +6,7 @@ import { printAmount, printPrice, printTemperature } from '../../../core/quantit
 import { printDay } from '../../../core/quantities/typed-days';
 import type { Ledger } from '../ledger';
 import { KIND_WORDS } from '../rows';
-import type { FieldType } from '../tables';
+import type { FieldType } from '../projection/records';
 
 const MOMENT = /^(\d{4}-\d{2}-\d{2})T(\d{2}:\d{2})/;
 

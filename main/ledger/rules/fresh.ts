@@ -1,58 +1,89 @@
 // What an act made new, and what stood before it, read from the journal.
 import type { Fresh } from '../../../core/rules/consents';
 import type { JarFact } from '../../../core/rules/facts';
-import { changeFrom, type JournalRow } from '../acts';
+import { actsOf, type Change, changesOf } from '../facts/changes';
+import type { Columns, FactKind } from '../facts/tables';
 import type { Rows } from '../rows';
-import type { Columns } from '../tables';
-
-/** Rows that an act wrote so that some column is another one than before, or the row is new. */
-const newly = (table: string, columns: readonly string[], and = '1'): string =>
-  `SELECT row_key FROM journal WHERE act = @act AND table_name = '${table}' AND after IS NOT NULL AND (before IS NULL
-     OR ${columns.map((name) => `json_extract(before, '$.${name}') IS NOT json_extract(after, '$.${name}')`).join(' OR ')})
-     AND ${and}`;
-const after = (column: string): string => `json_extract(after, '$.${column}')`;
-
-/** Seedings by a jar that did not seed the same jar before: one exchanged for another, of a pot, say, is no new seed. */
-const NEW_SEEDINGS = `
-  SELECT n.row_key FROM journal n WHERE n.act = @act AND n.table_name = 'seeding' AND n.before IS NULL
-    AND json_extract(n.after, '$.from_jar') IS NOT NULL
-    AND (json_extract(n.after, '$.jar'), json_extract(n.after, '$.from_jar')) NOT IN (
-      SELECT json_extract(before, '$.jar'), json_extract(before, '$.from_jar') FROM journal
-       WHERE act = @act AND table_name = 'seeding' AND after IS NULL AND json_extract(before, '$.from_jar') IS NOT NULL)
-    AND NOT EXISTS (
-      SELECT 1 FROM seeding s WHERE s.jar = json_extract(n.after, '$.jar') AND s.from_jar = json_extract(n.after, '$.from_jar')
-         AND NOT EXISTS (SELECT 1 FROM journal i WHERE i.table_name = 'seeding' AND i.row_key = s.key
-                            AND i.act = @act AND i.before IS NULL))`;
 
 const NOTHING: Omit<Fresh, 'labels'> = {
   seedings: new Set(), kept: new Set(), portionsGone: new Set(), jarsGone: new Set(), reserves: new Set(), ends: new Set(),
   stays: new Set(), mistakes: new Set(),
 }; // prettier-ignore
 
+/** Whether a fact is new, or one of these columns is another than before. */
+const isNewly = ({ before, after }: Change, ...columns: string[]): boolean =>
+  after !== null &&
+  (before === null || columns.some((column) => (before[column] ?? null) !== (after[column] ?? null)));
+
+/** Seedings by a jar that did not seed the same jar before: one exchanged for another, of a pot, say, is no new seed. */
+function newSeedings(rows: Rows, changes: readonly Change[]): Set<number> {
+  const edge = (form: Columns | null): string | null =>
+    form && typeof form.from_jar === 'number' ? `${form.jar} ${form.from_jar}` : null;
+  const seedings = changes.filter(({ kind }) => kind === 'seeding');
+  const there = new Set(seedings.map(({ before }) => edge(before)));
+  const made = seedings.filter(({ before, after }) => before === null && edge(after) !== null);
+  const keys = new Set(made.map(({ key }) => key));
+  const stoodBeside = (form: Columns): boolean =>
+    rows.facts
+      .where('seeding', 'jar', Number(form.jar))
+      .some(({ key, fromJar }) => fromJar === form.from_jar && !keys.has(key));
+  return new Set(
+    made.filter(({ after }) => after && !there.has(edge(after)) && !stoodBeside(after)).map(({ key }) => key),
+  );
+}
+
 /**
  * What an act made new.
  * @param undone it is an undo or a redo: all it brings was said before, and only labels and days can meet what is new
  */
 export function freshIn(rows: Rows, act: number, undone: boolean): Fresh {
-  const keys = (sql: string): Set<number> => new Set(rows.prepare(sql).pluck().all({ act }) as number[]);
-  const relabelled = keys(
-    `SELECT key FROM jar WHERE batch IN (${newly('batch', ['made_on', 'word'], 'before IS NOT NULL')})`,
+  const labelled = (kind: string): boolean => kind === 'jar' || kind === 'batch';
+  const changes = [...changesOf(rows.facts, act)].filter(({ kind }) => !undone || labelled(kind));
+  const keys = (is: (change: Change) => boolean, column?: string): Set<number> =>
+    new Set(
+      changes.flatMap((change) => {
+        const key = column === undefined ? change.key : change.after?.[column];
+        return typeof key === 'number' && is(change) ? [key] : [];
+      }),
+    );
+  const of =
+    (kind: FactKind, ...columns: string[]): ((change: Change) => boolean) =>
+    (change) =>
+      change.kind === kind && isNewly(change, ...columns);
+  const moved = keys(
+    (change) => change.kind === 'batch' && change.before !== null && isNewly(change, 'made_on', 'word'),
   );
-  for (const jar of keys(newly('jar', ['letter', 'state']))) relabelled.add(jar);
-  if (undone) return { ...NOTHING, labels: relabelled };
+  const labels = keys(of('jar', 'letter', 'state'));
+  for (const batch of moved) for (const { key } of rows.facts.where('jar', 'batch', batch)) labels.add(key);
+  if (undone) return { ...NOTHING, labels };
   return {
-    labels: relabelled,
-    seedings: keys(NEW_SEEDINGS),
-    kept: keys(newly('portion', ['kept_on'])),
-    portionsGone: keys(newly('portion', ['gone_on'])),
-    jarsGone: keys(newly('jar', ['gone_on'])),
-    reserves: keys(
-      `${newly('portion', ['reserve', 'gone_on'], `${after('reserve')} = 1`)} AND ${after('gone_on')} IS NULL`,
+    labels,
+    seedings: newSeedings(rows, changes),
+    kept: keys(of('portion', 'kept_on')),
+    portionsGone: keys(of('movement', 'kind', 'day', 'at'), 'portion'),
+    jarsGone: keys(of('movement', 'kind', 'day', 'at'), 'jar'),
+    reserves: newReserves(rows, changes),
+    ends: keys(of('hold', 'ended')),
+    stays: keys(of('stay', 'hold'), 'jar'),
+    mistakes: keys(
+      (change) => change.before !== null && change.after?.state === 'mistake' && of('jar', 'state')(change),
     ),
-    ends: keys(newly('hold', ['ended_at'])),
-    stays: keys(newly('jar', ['hold'], `${after('hold')} IS NOT NULL`)),
-    mistakes: keys(newly('jar', ['state'], `${after('state')} = 'mistake' AND before IS NOT NULL`)),
   };
+}
+
+/** Portions that are seed kept back now and were not before. */
+function newReserves(rows: Rows, changes: readonly Change[]): Set<number> {
+  const keys = new Set<number>();
+  for (const change of changes) {
+    if (change.kind === 'portion' && isNewly(change, 'reserve')) keys.add(change.key);
+    const moved = change.kind === 'movement' ? (change.before?.portion ?? change.after?.portion) : null;
+    if (typeof moved === 'number') keys.add(moved);
+  }
+  const isKept = (key: number): boolean => {
+    const portion = rows.find('portion', key);
+    return portion !== undefined && portion.reserve && portion.goneOn === null;
+  };
+  return new Set([...keys].filter(isKept));
 }
 
 interface Standing {
@@ -65,33 +96,24 @@ interface Standing {
  * @param last only how it was right before the act counts
  */
 export function stoodBefore(
-  rows: Rows,
+  { facts }: Rows,
   act: number,
   jars: readonly JarFact[],
   last: boolean,
   isSo: (standing: readonly Standing[]) => boolean,
 ): boolean {
-  const images = rows
-    .prepare(
-      `SELECT act, table_name, row_key, before, after FROM journal WHERE act < @act AND (
-         (table_name = 'jar' AND row_key IN (SELECT value FROM json_each(@jars))) OR
-         (table_name = 'batch' AND row_key IN (SELECT value FROM json_each(@batches)))) ORDER BY key`,
-    )
-    .all({
-      act,
-      jars: JSON.stringify(jars.map(({ key }) => key)),
-      batches: JSON.stringify(jars.map(({ batch }) => batch)),
-    }) as (JournalRow & { readonly act: number })[];
-  const forms = new Map<string, Columns | null>();
+  const records = new Set(jars.flatMap(({ key, batch }) => [key, batch]));
+  const acts = [...new Set([...records].flatMap((record) => actsOf(facts, record, act, -1)))].toSorted(
+    (a, b) => a - b,
+  );
+  const forms = new Map<number, Columns | null>();
   const standing = (): Standing[] =>
-    jars.map(({ key, batch }) => ({
-      jar: forms.get(`jar ${key}`) ?? null,
-      batch: forms.get(`batch ${batch}`) ?? null,
-    }));
-  for (const [at, row] of images.entries()) {
-    forms.set(`${row.table_name} ${row.row_key}`, changeFrom(row).after);
-    // An act counts as a whole: in between nothing stood.
-    if (!last && images[at + 1]?.act !== row.act && isSo(standing())) return true;
+    jars.map(({ key, batch }) => ({ jar: forms.get(key) ?? null, batch: forms.get(batch) ?? null }));
+  // An act counts as a whole: in between nothing stood.
+  for (const earlier of acts) {
+    for (const record of records)
+      for (const { after } of changesOf(facts, earlier, { record })) forms.set(record, after);
+    if (!last && isSo(standing())) return true;
   }
   return last && isSo(standing());
 }

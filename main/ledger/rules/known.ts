@@ -3,9 +3,10 @@ import { acidNotThere } from '../../../core/advice/doubts';
 import { isSpoiled } from '../../../core/ledger/gate';
 import type { Circumstances, Fresh } from '../../../core/rules/consents';
 import type { Facts, JarFact } from '../../../core/rules/facts';
+import { momentText } from '../../../core/ledger/moments';
+import { actsOf, changesOf } from '../facts/changes';
 import type { Ledger } from '../ledger';
 import type { Rows } from '../rows';
-import type { Columns } from '../tables';
 import { madeOn, sameLabels, stoodBefore } from './fresh';
 
 /** Whether what was seen of a jar means that it is spoiled. */
@@ -14,29 +15,47 @@ function jarSpoiled(rows: Rows, jar: number): boolean {
   return outcome !== undefined && isSpoiled(outcome);
 }
 
-/** Columns of an outcome that decide whether it means *spoiled*. */
-const DECIDING = ['signs', 'spoiled_said', 'set_at_take_out', 'ph', 'ph_how'] as const;
-const form = (json: string | null): Columns => (json === null ? {} : (JSON.parse(json) as Columns));
+/** Columns that decide whether what was observed means *spoiled*, by kind of fact. */
+const DECIDING: Readonly<Record<string, readonly string[]>> = {
+  observation: ['stage', 'set_state'],
+  acidity: ['ph', 'how'],
+  sign: ['kind', 'answer'],
+};
+
+/** Facts that decide it, those that are gone since among them. */
+function decidingFacts({ facts }: Rows, jar: number): number[] {
+  const observed = JSON.stringify(facts.where('observation', 'jar', jar).map(({ key }) => key));
+  return facts
+    .prepare(
+      `SELECT value FROM json_each(?)
+        UNION SELECT key FROM acidity WHERE observation IN (SELECT value FROM json_each(?))
+        UNION SELECT key FROM sign WHERE observation IN (SELECT value FROM json_each(?))
+        UNION SELECT j.record FROM journal j JOIN record r ON r.key = j.record AND r.kind IN ('acidity', 'sign')
+               WHERE j.op = 'take' AND json_extract(j.before, '$.observation') IN (SELECT value FROM json_each(?))`,
+    )
+    .pluck()
+    .all(observed, observed, observed, observed) as number[];
+}
 
 /** The day on which the ledger was told what decides whether a jar is spoiled, by the act's own clock. */
-function toldOn(rows: Rows, outcome: number): string | null {
-  const written = rows
-    .prepare(
-      `SELECT j.before, j.after, a.at FROM journal j JOIN act a ON a.key = j.act
-       WHERE j.table_name = 'outcome' AND j.row_key = ? ORDER BY j.key DESC`,
-    )
-    .all(outcome) as { before: string | null; after: string | null; at: string }[];
-  const told = written.find(({ before, after }) => {
-    const [was, is] = [form(before), form(after)];
-    return DECIDING.some((column) => was[column] !== is[column]);
-  });
-  return told?.at.slice(0, 10) ?? null;
+function toldOn(rows: Rows, jar: number): string | null {
+  const { facts } = rows;
+  const acts = decidingFacts(rows, jar).flatMap((fact) =>
+    actsOf(facts, fact, Number.MAX_SAFE_INTEGER, -1).filter((act) =>
+      [...changesOf(facts, act, { record: fact })].some(({ kind, before, after }) =>
+        DECIDING[kind]?.some((column) => (before?.[column] ?? null) !== (after?.[column] ?? null)),
+      ),
+    ),
+  );
+  const told = facts.prepare('SELECT at, at_off FROM act WHERE key = ?').get(Math.max(0, ...acts)) as
+    { at: number; at_off: number } | undefined;
+  return told ? momentText(told.at, told.at_off).slice(0, 10) : null;
 }
 
 /** The day on which the ledger was told that a jar is spoiled; null where it is not spoiled. */
 export function spoiledSince(rows: Rows, jar: number): string | null {
   const [outcome] = rows.where('outcome', 'jar', jar);
-  return outcome !== undefined && isSpoiled(outcome) ? toldOn(rows, outcome.key) : null;
+  return outcome !== undefined && isSpoiled(outcome) ? toldOn(rows, jar) : null;
 }
 
 /** Why a jar is set aside, and since when; null where it is not, or that was lifted. */
@@ -54,7 +73,7 @@ export function setAsideBy({ index, rows }: Ledger, jar: number): ReturnType<Cir
 export function withoutAcid(rows: Rows, jar: number): ReturnType<Circumstances['withoutAcid']> {
   const outcome = rows.where('outcome', 'jar', jar)[0] ?? null;
   const says = acidNotThere(outcome);
-  return says === null || outcome === null ? null : { says, since: toldOn(rows, outcome.key) };
+  return says === null || outcome === null ? null : { says, since: toldOn(rows, jar) };
 }
 
 /** All jars of the days that newly called ones are of. */

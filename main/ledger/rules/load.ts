@@ -10,8 +10,12 @@ import type {
   PackageFact,
   PortionFact,
   SeedingFact,
+  StayFact,
   UseFact,
 } from '../../../core/rules/facts';
+import { momentText } from '../../../core/ledger/moments';
+import { whereabouts } from '../projection/jar';
+import { outcomes } from '../projection/outcome';
 import type { Rows } from '../rows';
 
 /** Keys of what is asked about. */
@@ -24,28 +28,47 @@ export interface Touched {
 /** Of so large a share of the ledger all is read: quicker than to look for each. */
 const ALL_SHARE = 0.3;
 
-const WRITTEN = 'SELECT row_key FROM journal WHERE act = @act AND table_name =';
-/** Jars that a row written by an act belongs to, by what is there after it. */
-const TOUCHED_JARS = `
-  SELECT row_key FROM journal WHERE act = @act AND table_name = 'jar'
-  UNION SELECT key FROM jar WHERE batch IN (SELECT row_key FROM journal WHERE act = @act AND table_name = 'batch' AND before IS NOT NULL)
-  UNION SELECT key FROM jar WHERE hold IN (SELECT row_key FROM journal WHERE act = @act AND table_name = 'hold' AND before IS NOT NULL)
-  UNION SELECT jar FROM portion WHERE key IN (SELECT row_key FROM journal WHERE act = @act AND table_name = 'portion')
-  UNION SELECT jar FROM outcome WHERE key IN (SELECT row_key FROM journal WHERE act = @act AND table_name = 'outcome')
-  UNION SELECT jar FROM addition WHERE key IN (SELECT row_key FROM journal WHERE act = @act AND table_name = 'addition')
-  UNION SELECT jar FROM seeding WHERE key IN (SELECT row_key FROM journal WHERE act = @act AND table_name = 'seeding')
-  UNION SELECT from_jar FROM seeding WHERE from_jar IS NOT NULL AND key IN (SELECT row_key FROM journal WHERE act = @act AND table_name = 'seeding')
-  UNION SELECT jar FROM seeding WHERE package IN (SELECT row_key FROM journal WHERE act = @act AND table_name = 'package')
-  UNION SELECT jar FROM addition WHERE package IN (SELECT row_key FROM journal WHERE act = @act AND table_name = 'package')
-  UNION SELECT key FROM jar WHERE milk_package IN (SELECT row_key FROM journal WHERE act = @act AND table_name = 'package')`;
+/** Facts that an act wrote: made, changed, taken or brought back. */
+const WRITTEN = `
+  WITH written (key, kind, made) AS MATERIALIZED (
+    SELECT key, kind, 1 FROM record WHERE made_in = @act
+    UNION SELECT r.key, r.kind, r.made_in = @act FROM journal j JOIN record r ON r.key = j.record WHERE j.act = @act)`;
+const of = (kind: string, column = 'jar', table = kind): string =>
+  `SELECT t.${column} FROM written w CROSS JOIN ${table} t ON t.key = w.key WHERE w.kind = '${kind}' AND t.${column} IS NOT NULL`;
+const through = (kind: string, table: string): string =>
+  `SELECT o.jar FROM written w CROSS JOIN ${kind} t ON t.key = w.key CROSS JOIN ${table} o ON o.key = t.${table}
+    WHERE w.kind = '${kind}' AND t.${table} IS NOT NULL`;
+const ofPackage = (table: string): string =>
+  `SELECT t.jar FROM written w CROSS JOIN use u ON u.package = w.key CROSS JOIN ${table} t ON t.key = u.${table}
+    WHERE w.kind = 'package'`;
+
+/** Jars that a fact written by an act belongs to, by what is there after it. */
+const TOUCHED_JARS = `${WRITTEN}
+  SELECT key FROM written WHERE kind = 'jar'
+  UNION SELECT j.key FROM written w CROSS JOIN jar j ON j.batch = w.key WHERE w.kind = 'batch' AND NOT w.made
+  UNION SELECT s.jar FROM written w CROSS JOIN stay s ON s.hold = w.key WHERE w.kind = 'hold' AND NOT w.made
+  UNION SELECT s.jar FROM written w CROSS JOIN interruption t ON t.key = w.key CROSS JOIN stay s ON s.hold = t.hold
+         WHERE w.kind = 'interruption'
+  UNION ${['stay', 'milk', 'portion', 'addition', 'seeding', 'observation', 'movement'].map((kind) => of(kind)).join('\n  UNION ')}
+  UNION ${of('seeding', 'from_jar')}
+  UNION SELECT json_extract(before, '$.jar') FROM journal
+         WHERE act = @act AND op = 'take' AND json_extract(before, '$.jar') IS NOT NULL
+  UNION SELECT p.jar FROM journal j CROSS JOIN portion p ON p.key = json_extract(j.before, '$.portion')
+         WHERE j.act = @act AND j.op = 'take'
+  UNION SELECT o.jar FROM journal j CROSS JOIN observation o ON o.key = json_extract(j.before, '$.observation')
+         WHERE j.act = @act AND j.op = 'take'
+  UNION ${through('movement', 'portion')}
+  UNION ${through('acidity', 'observation')}
+  UNION ${['milk', 'addition', 'seeding'].map((table) => through('use', table)).join('\n  UNION ')}
+  UNION ${['milk', 'addition', 'seeding'].map(ofPackage).join('\n  UNION ')}`;
 
 /** What an act touched. */
 export function touchedBy(rows: Rows, act: number): Touched {
   const keys = (sql: string): number[] => rows.prepare(sql).pluck().all({ act }) as number[];
   return {
     jars: new Set(keys(TOUCHED_JARS)),
-    holds: keys(`${WRITTEN} 'hold'`),
-    packages: keys(`${WRITTEN} 'package'`),
+    holds: keys(`${WRITTEN} SELECT key FROM written WHERE kind = 'hold'`),
+    packages: keys(`${WRITTEN} SELECT key FROM written WHERE kind = 'package'`),
   };
 }
 
@@ -53,6 +76,9 @@ export function touchedBy(rows: Rows, act: number): Touched {
 export interface Pending {
   readonly seeding?: Omit<SeedingFact, 'key' | 'writtenIn'>;
   readonly observation?: ObservationFact;
+  readonly hold?: HoldFact;
+  /** Said to be on the shelf and to be gone on a day: one movement can't tell both. */
+  readonly bothSaid?: { readonly jar: number; readonly goneOn: string };
   readonly day?: { readonly batch: number; readonly madeOn: string | null };
 }
 
@@ -62,34 +88,45 @@ interface JarRow {
   day: string | null;
   word: string | null;
   letter: string;
-  state: JarFact['state'];
+  state: JarFact['state'] | 'not made';
   volumeMl: number | null;
-  on_shelf: number | null;
   mistakeIn: number | null;
-  gone_on: string | null;
-  hold: number | null;
 }
 
 const JARS = `
-  SELECT j.key, j.batch, b.made_on AS day, b.word, j.letter, j.state, j.on_shelf, j.gone_on, j.hold,
-         CASE j.final_volume_unit WHEN 'mL' THEN j.final_volume_value END AS volumeMl,
+  SELECT j.key, j.batch, b.made_on AS day, b.word, j.letter, j.state,
+         CASE j.final_volume_u WHEN 'mL' THEN j.final_volume_v END AS volumeMl,
          CASE j.state WHEN 'mistake' THEN (
-           SELECT max(act) FROM journal WHERE table_name = 'jar' AND row_key = j.key
-              AND json_extract(after, '$.state') = 'mistake' AND json_extract(before, '$.state') IS NOT 'mistake'
+           SELECT max(act) FROM journal
+            WHERE record = j.key AND op = 'change' AND json_extract(before, '$.state') IS NOT 'mistake'
          ) END AS mistakeIn
     FROM jar j JOIN batch b ON b.key = j.batch`;
 
-const jarFact = ({ on_shelf, gone_on: _gone, hold: _hold, ...row }: JarRow): JarFact => ({
+const jarFact = (row: JarRow, stillThere: boolean): JarFact => ({
   ...row,
-  stillThere: on_shelf === 1,
+  state: row.state === 'not made' ? 'planned' : row.state,
+  stillThere,
 });
 
 interface AmountRow {
-  amount_value: number | null;
-  amount_unit: Measured['unit'] | null;
+  amount_v: number | null;
+  amount_u: Measured['unit'] | null;
 }
-const measured = ({ amount_value: value, amount_unit: unit }: AmountRow): Measured | null =>
+const measured = ({ amount_v: value, amount_u: unit }: AmountRow): Measured | null =>
   value === null || unit === null ? null : { value, unit };
+
+interface MovedRow extends AmountRow {
+  key: number;
+  on: number | null;
+  kind: Moved['kind'];
+  day: string | null;
+  at: number | null;
+  at_off: number;
+}
+type Moved = Parameters<typeof whereabouts>[0][number];
+type Whereabouts = ReturnType<typeof whereabouts>;
+
+const MOVED = 'SELECT key, OWNER AS "on", kind, day, at, at_off, amount_v, amount_u FROM movement';
 
 class Loader {
   readonly #rows: Rows;
@@ -119,9 +156,8 @@ class Loader {
 
   seedings(): SeedingFact[] {
     const select = `
-      SELECT s.key, s.jar, s.from_jar, s.portion, s.amount_value, s.amount_unit,
-             CASE WHEN f.state = 'mistake' THEN (
-               SELECT min(act) FROM journal WHERE table_name = 'seeding' AND row_key = s.key) END AS writtenIn
+      SELECT s.key, s.jar, s.from_jar, s.portion, s.actual_v AS amount_v, s.actual_u AS amount_u,
+             CASE WHEN f.state = 'mistake' THEN (SELECT made_in FROM record WHERE key = s.key) END AS writtenIn
         FROM seeding s LEFT JOIN jar f ON f.key = s.from_jar`;
     type Found = AmountRow &
       Pick<SeedingFact, 'key' | 'jar' | 'portion' | 'writtenIn'> & { from_jar: number | null };
@@ -155,61 +191,124 @@ class Loader {
           .all(JSON.stringify([...days])) as { jar: number; fromJar: number }[]);
   }
 
+  /** What became of jars, or of portions, by the last word on each. */
+  #whereabouts(rows: readonly MovedRow[]): ReadonlyMap<number, Whereabouts> {
+    const moved = new Map<number, Moved[]>();
+    for (const { on, kind, day, at, at_off, ...amount } of rows.toSorted((a, b) => a.key - b.key)) {
+      if (on === null) continue;
+      const one = {
+        kind,
+        day,
+        at: at === null ? null : momentText(at, at_off),
+        amount:
+          amount.amount_v === null
+            ? null
+            : { value: amount.amount_v, unit: amount.amount_u ?? 'mL', typed: null },
+      };
+      moved.set(on, [...(moved.get(on) ?? []), one]);
+    }
+    return new Map(Array.from(moved, ([on, all]) => [on, whereabouts(all)]));
+  }
+
+  jarsMoved(): ReadonlyMap<number, Whereabouts> {
+    return this.#whereabouts(this.#of<MovedRow>(`${MOVED.replace('OWNER', 'jar')}`, 'jar'));
+  }
+
   portions(used: Iterable<number>): (PortionFact & { readonly goneOn: string | null })[] {
-    const select =
-      'SELECT key, jar, part, pieces, kept_on, gone_on, reserve, amount_value, amount_unit FROM portion';
-    type Found = AmountRow & Pick<PortionFact, 'key' | 'jar' | 'part' | 'pieces'> & { kept_on: string; gone_on: string | null; reserve: number }; // prettier-ignore
+    const select = 'SELECT key, jar, part, pieces, kept_on, reserve, amount_v, amount_u FROM portion';
+    type Found = AmountRow & Pick<PortionFact, 'key' | 'jar' | 'part' | 'pieces'> & { kept_on: string; reserve: number }; // prettier-ignore
     const found = new Map<number, Found>();
     for (const row of this.#of<Found>(select, 'jar')) found.set(row.key, row);
     const missing = new Set([...used].filter((key) => !found.has(key)));
     for (const row of this.#by<Found>(select, 'key', missing)) found.set(row.key, row);
-    return [...found.values()].map(({ kept_on, gone_on, reserve, key, jar, part, pieces, ...amount }) => ({
-      key, jar, part, pieces, amount: measured(amount), keptOn: kept_on, goneOn: gone_on, reserve: reserve === 1,
+    const moved = this.#whereabouts(
+      this.#by<MovedRow>(MOVED.replace('OWNER', 'portion'), 'portion', found.keys()),
+    );
+    return [...found.values()].map(({ kept_on, reserve, key, jar, part, pieces, ...amount }) => ({
+      key, jar, part, pieces, amount: measured(amount), keptOn: kept_on, reserve: reserve === 1,
+      goneOn: moved.get(key)?.onShelf === false ? (moved.get(key)?.goneOn ?? kept_on) : null,
     })); // prettier-ignore
   }
 
   holds(keys: Iterable<number>): HoldFact[] {
-    return this.#by('SELECT key, started_at AS began, ended_at AS ended, hours FROM hold', 'key', keys);
+    const moment = (at: number | null, off: number): string | null =>
+      at === null ? null : momentText(at, off);
+    return this.#by<{
+      key: number;
+      began: number | null;
+      began_off: number;
+      ended: number | null;
+      ended_off: number;
+      hours: number | null;
+    }>('SELECT key, began, began_off, ended, ended_off, hours FROM hold', 'key', keys).map(
+      ({ key, began, began_off, ended, ended_off, hours }) => ({
+        key,
+        began: moment(began, began_off),
+        ended: moment(ended, ended_off),
+        hours,
+      }),
+    );
+  }
+
+  stays(): StayFact[] {
+    return this.#of<StayFact & { key: number }>('SELECT key, jar, hold FROM stay', 'jar').map(
+      ({ jar, hold }) => ({ jar, hold }),
+    );
+  }
+
+  /** Days on which days of being open were told, by jar: the latest of each. */
+  #toldOn(): ReadonlyMap<number, string> {
+    const told = this.#of<{ jar: number; at: number; at_off: number }>(
+      `SELECT o.jar, a.at, a.at_off FROM (SELECT key, jar, days_open FROM observation WHERE days_open IS NOT NULL) o
+         JOIN record r ON r.key = o.key
+         JOIN act a ON a.key = coalesce((SELECT max(j.act) FROM journal j WHERE j.record = o.key AND j.op <> 'take'
+           AND json_extract(j.before, '$.days_open') IS NOT o.days_open), r.made_in)`,
+      'o.jar',
+    );
+    const found = new Map<number, string>();
+    for (const { jar, at, at_off } of told) {
+      const day = momentText(at, at_off).slice(0, 10);
+      if (day > (found.get(jar) ?? '')) found.set(jar, day);
+    }
+    return found;
   }
 
   outcomes(): { observations: ObservationFact[]; interruptions: { jar: number; hours: number }[] } {
-    // Told on: the latest day on which these days of being open were written.
-    const found = this.#of<{
-      jar: number; ph: number | null; early_ph: number | null; set_after_hours: number | null; set_by_hours: number | null;
-      set_at_take_out: number | null; power_cut_hours: number | null; opened_days: number | null; toldOn: string | null;
-    }>(
-      `SELECT jar, ph, early_ph, set_after_hours, set_by_hours, set_at_take_out, power_cut_hours, opened_days,
-              CASE WHEN opened_days IS NOT NULL THEN (
-                SELECT max(substr(a.at, 1, 10)) FROM journal w JOIN act a ON a.key = w.act
-                 WHERE w.table_name = 'outcome' AND w.row_key = outcome.key
-                   AND json_extract(w.after, '$.opened_days') IS opened_days
-                   AND json_extract(w.before, '$.opened_days') IS NOT opened_days) END AS toldOn
-         FROM outcome`,
-      'jar',
-    ); // prettier-ignore
+    const found = outcomes(
+      this.#rows.facts,
+      this.#list === null ? null : (JSON.parse(this.#list) as number[]),
+    );
+    const told = this.#toldOn();
     return {
-      observations: found.map((row) => ({
-        jar: row.jar,
-        toldOn: row.toldOn,
-        daysOpen: row.opened_days,
-        acidity: [row.ph, row.early_ph].filter((ph) => ph !== null),
-        setAfterHours: row.set_after_hours,
-        setByHours: row.set_by_hours,
-        setAtTakeOut: row.set_at_take_out === null ? null : row.set_at_take_out === 1,
-      })),
-      interruptions: found.flatMap(({ jar, power_cut_hours: hours }) =>
+      observations: Array.from(
+        found,
+        ([jar, { ph, earlyPh, openedDays, setAfterHours, setByHours, setAtTakeOut }]) => ({
+          jar,
+          toldOn: told.get(jar) ?? null,
+          daysOpen: openedDays,
+          acidity: [ph, earlyPh].filter((one) => one !== null),
+          setAfterHours,
+          setByHours,
+          setAtTakeOut,
+        }),
+      ),
+      interruptions: Array.from(found).flatMap(([jar, { powerCutHours: hours }]) =>
         hours === null ? [] : [{ jar, hours }],
       ),
     };
   }
 
   uses(): UseFact[] {
-    const used = (select: string, column: string): UseFact[] => this.#of<UseFact>(select, column);
+    const used = (table: string, as: string, source: string): UseFact[] =>
+      this.#of<UseFact>(
+        `SELECT t.jar, u.package, '${as}' AS "as", ${source} AS source FROM ${table} t JOIN use u ON u.${table} = t.key`,
+        't.jar',
+      );
     return [
-      ...used(`SELECT key AS jar, milk_package AS package, 'milk' AS "as", NULL AS source FROM jar`, 'key'),
-      ...used(`SELECT jar, package, 'addition' AS "as", NULL AS source FROM addition`, 'jar'),
-      ...used(`SELECT jar, package, 'source' AS "as", source FROM seeding`, 'jar'),
-    ].filter((use) => use.package !== null);
+      ...used('milk', 'milk', 'NULL'),
+      ...used('addition', 'addition', 'NULL'),
+      ...used('seeding', 'source', 't.source'),
+    ];
   }
 
   packages(keys: Iterable<number>): PackageFact[] {
@@ -236,6 +335,7 @@ export function loadFacts(
   if (pending.seeding) asked.add(pending.seeding.jar);
   if (pending.seeding?.fromJar) asked.add(pending.seeding.fromJar);
   if (pending.observation) asked.add(pending.observation.jar);
+  if (pending.bothSaid) asked.add(pending.bothSaid.jar);
   if (pending.day) for (const { key } of rows.where('jar', 'batch', pending.day.batch)) asked.add(key);
   const load = new Loader(rows, asked);
   const seedings = load.seedings();
@@ -243,7 +343,16 @@ export function loadFacts(
   const found = load.jars(
     seedings.flatMap(({ jar, fromJar }) => (fromJar === null ? [jar] : [jar, fromJar])),
   );
-  const jars = new Map(found.map((row) => [row.key, withDay(jarFact(row), pending)]));
+  const moved = load.jarsMoved();
+  const jars = new Map(
+    found.map((row) => [
+      row.key,
+      withDay(
+        jarFact(row, moved.get(row.key)?.onShelf === true || row.key === pending.bothSaid?.jar),
+        pending,
+      ),
+    ]),
+  );
   const days = new Set(alsoDays);
   for (const { jar, fromJar } of seedings) {
     const day = jars.get(jar)?.day;
@@ -252,9 +361,10 @@ export function loadFacts(
   const portions = load.portions(seedings.flatMap(({ portion }) => portion ?? []));
   const { observations, interruptions } = load.outcomes();
   if (pending.observation) observations.push(pending.observation);
-  const stays = found.flatMap(({ key, hold }) =>
-    hold === null || !asked.has(key) ? [] : [{ jar: key, hold }],
-  );
+  const stays = load.stays();
+  const wanted = new Set([...touched.holds, ...stays.map(({ hold }) => hold)]);
+  const holds = new Map(load.holds(wanted).map((hold) => [hold.key, hold]));
+  if (pending.hold) holds.set(pending.hold.key, pending.hold);
   const uses = load.uses();
   return {
     // What an act took away is asked about no more.
@@ -264,14 +374,11 @@ export function loadFacts(
     sameDay: [...load.sameDay(days), ...(pending.seeding ? [pending.seeding] : [])],
     portions: new Map(portions.map((portion) => [portion.key, portion])),
     movements: [
-      ...found.flatMap(({ key, gone_on: day }) => gone(key, null, day)),
+      ...Array.from(moved).flatMap(([key, { goneOn }]) => gone(key, null, goneOn)),
+      ...(pending.bothSaid ? gone(pending.bothSaid.jar, null, pending.bothSaid.goneOn) : []),
       ...portions.flatMap(({ key, jar, goneOn }) => gone(jar, key, goneOn)),
     ],
-    holds: new Map(
-      load
-        .holds(new Set([...touched.holds, ...stays.map(({ hold }) => hold)]))
-        .map((hold) => [hold.key, hold]),
-    ),
+    holds,
     stays,
     interruptions,
     observations,

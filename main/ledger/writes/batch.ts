@@ -3,7 +3,7 @@ import type { BatchEntry, Parsed, Reply } from '../../../core/contract';
 import type { Ledger } from '../ledger';
 import { Refused } from '../refusal';
 import type { OpenAct } from '../acts';
-import type { Row, Stored } from '../tables';
+import type { Row, Stored } from '../projection/records';
 import { labelsInShort, outcomeRow, packageKey, seedingRow, shelfOrGone, standingJar } from './parts';
 import { mustSay, tidy } from './tidy';
 

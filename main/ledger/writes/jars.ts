@@ -3,7 +3,7 @@ import type { Parsed, Reply } from '../../../core/contract';
 import type { Ledger } from '../ledger';
 import { refuseJarName } from '../jar-names';
 import { Refused } from '../refusal';
-import type { Stored } from '../tables';
+import type { Stored } from '../projection/records';
 import { jarOf, outcomeRow, packageKey, replaceRows, seedingRow, shelfOrGone, standingJar } from './parts';
 import { mustSay, tidy } from './tidy';
 

@@ -1,5 +1,6 @@
 // Sources, packages, portions kept apart, preferences and drafts.
 import type { Parsed, Reply } from '../../../core/contract';
+import { momentText, storedMoment } from '../../../core/ledger/moments';
 import type { Ledger } from '../ledger';
 import { refuseJarName } from '../jar-names';
 import { Refused } from '../refusal';
@@ -93,14 +94,14 @@ export function saveDraft(ledger: Ledger, { key, json }: Parsed<'draft.save'>): 
   }
   refuseUnreadable(key, 'key');
   refuseUnreadable(json, 'json');
-  const savedAt = ledger.clock.now();
+  const { seconds, offset } = storedMoment(ledger.clock.now());
   ledger.rows
     .prepare(
-      `INSERT INTO draft (key, json, saved_at) VALUES (?, ?, ?)
-       ON CONFLICT (key) DO UPDATE SET json = excluded.json, saved_at = excluded.saved_at`,
+      `INSERT INTO draft (key, json, saved_at, saved_at_off) VALUES (?, ?, ?, ?) ON CONFLICT (key)
+       DO UPDATE SET json = excluded.json, saved_at = excluded.saved_at, saved_at_off = excluded.saved_at_off`,
     )
-    .run(key, json, savedAt);
-  return { savedAt };
+    .run(key, json, seconds, offset);
+  return { savedAt: momentText(seconds, offset) };
 }
 
 export function dropDraft(ledger: Ledger, { key }: Parsed<'draft.drop'>): Reply<'draft.drop'> {

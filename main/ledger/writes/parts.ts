@@ -6,7 +6,7 @@ import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
 import { refuseJarName } from '../jar-names';
 import { Refused } from '../refusal';
-import type { Row, Stored } from '../tables';
+import type { Row, Stored } from '../projection/records';
 
 export type SeedingEntry = BatchEntry['jars'][number]['seedings'][number];
 export type AdditionEntry = BatchEntry['jars'][number]['additions'][number];

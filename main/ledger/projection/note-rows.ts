@@ -1,0 +1,35 @@
+// A row of a keeper's notes with the file that it came from.
+import type { OpenAct } from '../facts/acts';
+import type { Rows as FactRows } from '../facts/rows';
+import type { Row as FactRow } from '../facts/tables';
+import type { Stored } from './records';
+
+export interface HeldNoteRow {
+  readonly row?: FactRow<'noteRow'> | undefined;
+  readonly file?: FactRow<'noteFile'> | undefined;
+}
+
+export const heldNoteRow = (facts: FactRows, row: FactRow<'noteRow'>): HeldNoteRow => ({
+  row,
+  file: facts.find('noteFile', row.file),
+});
+
+export const noteRowFrom = ({ row, file }: HeldNoteRow): Stored['noteRow'] => ({
+  file: file?.name as string,
+  fingerprint: row?.cellsSha as string,
+  occurrence: row?.occurrence ?? 1,
+  line: row?.line ?? 1,
+  jar: row?.jar ?? null,
+});
+
+/** The file of that name, made where it is new. */
+function fileNamed(act: OpenAct, facts: FactRows, name: string): number {
+  const there = facts.prepare('SELECT key FROM note_file WHERE name = ?').pluck().get(name);
+  return typeof there === 'number' ? there : act.insert('noteFile', { name, headings: [] }).key;
+}
+
+/** Keeps a row that came in. @returns its key */
+export function putNoteRow(act: OpenAct, facts: FactRows, wanted: Stored['noteRow']): number {
+  const { file, fingerprint: cellsSha, ...row } = wanted;
+  return act.insert('noteRow', { ...row, cellsSha, file: fileNamed(act, facts, file) }).key;
+}

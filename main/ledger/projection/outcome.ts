@@ -1,0 +1,293 @@
+// An outcome is what a jar's observations amount to. The older calls give and take it as one record: on the way in it is
+// taken apart into the observations, pH values, signs and remarks that a form tells of; on the way out all that was observed
+// is put together again, so that what was entered comes back as entered and what was seen besides counts too.
+import { DISCARD_SIGNS, type DiscardSign, type Outcome } from '../../../core/ledger/records';
+import type { OpenAct } from '../facts/acts';
+import type { Rows } from '../facts/rows';
+import { type Columns, fromColumns, type Row, type Stored as Fact } from '../facts/tables';
+import { put, putRemark, remarkOf, removeAll, type Under } from './put';
+
+type Seen = Omit<Outcome, 'jar'>;
+type RemarkField = Fact<'remark'>['field'];
+
+/** An observation with all that hangs on it. */
+export interface Observed {
+  readonly row: Row<'observation'>;
+  readonly acidity: readonly Row<'acidity'>[];
+  readonly signs: readonly Row<'sign'>[];
+  readonly remarks: readonly Row<'remark'>[];
+}
+
+/** What was observed of a jar, in the order in which it was entered. */
+export const observedOf = (under: Under, jar: number): Observed[] =>
+  under.of('observation', 'jar', jar).map((row) => ({
+    row,
+    acidity: under.of('acidity', 'observation', row.key),
+    signs: under.of('sign', 'observation', row.key),
+    remarks: under.of('remark', 'observation', row.key),
+  }));
+
+/** The observations that a form fills: the early check, the look at take-out (or at a time not said), the one after opening. */
+interface FormParts {
+  readonly early: Observed | undefined;
+  readonly main: Observed | undefined;
+  readonly opened: Observed | undefined;
+}
+
+function formParts(observed: readonly Observed[]): FormParts {
+  const first = (stage: Fact<'observation'>['stage']): Observed | undefined =>
+    observed.find(({ row }) => row.stage === stage);
+  return {
+    early: first('early'),
+    main: first('take-out') ?? first('not said'),
+    opened: first('opened'),
+  };
+}
+
+const first = <T, V>(list: readonly T[], of: (one: T) => V | null | undefined): V | null => {
+  for (const one of list) {
+    const value = of(one);
+    if (value !== null && value !== undefined) return value;
+  }
+  return null;
+};
+
+const DISCARD: ReadonlySet<string> = new Set(DISCARD_SIGNS);
+const standing = ({ signs }: Observed): readonly Row<'sign'>[] =>
+  signs.filter(({ answer }) => answer !== 'not so');
+const spoils = (kind: string): boolean => DISCARD.has(kind) || kind === 'said spoiled';
+const tellsOfSpoiling = (one: Observed): boolean => standing(one).some(({ kind }) => spoils(kind));
+const afterOpening = ({ row }: Observed): boolean =>
+  row.stage === 'opened' || (row.stage === 'later' && row.daysOpen !== null);
+
+/** When a sign was seen. Seen at take-out, or nobody said when, outranks a day after opening. */
+function whenSeen(
+  observed: readonly Observed[],
+  { main }: FormParts,
+): Pick<Outcome, 'seenAt' | 'openedDays'> {
+  const said = main?.row.looked === true ? ('take-out' as const) : null;
+  const [opened, telling] = [observed.filter(afterOpening), observed.filter(tellsOfSpoiling)];
+  const early = telling.some((one) => !afterOpening(one));
+  if (opened.length === 0 || early) return { seenAt: said, openedDays: null };
+  // Nothing was seen: what failed at take-out was not first seen after opening.
+  if (telling.length === 0 && (main?.row.setState === 'not set' || said !== null))
+    return { seenAt: said, openedDays: null };
+  const days = (telling.length > 0 ? telling : opened).map(({ row }) => row.daysOpen);
+  const known = days.filter((day) => day !== null);
+  return { seenAt: 'after opening', openedDays: known.length < days.length ? null : Math.min(...known) };
+}
+
+/** Words of a field from every observation, those of the look at take-out first. */
+function wordsOf(observed: readonly Observed[], field: RemarkField): string | null {
+  const words = observed.flatMap(({ remarks }) => remarks.filter((remark) => remark.field === field));
+  return words.length === 0 ? null : words.map(({ text }) => text).join('; ');
+}
+
+const isSetAtTakeOut = (main: Observed | undefined): boolean | null =>
+  main?.row.stage !== 'take-out' || main.row.setState === null ? null : main.row.setState === 'set';
+
+/** The outcome that observations amount to; null where nothing was observed. */
+export function outcomeFrom(observed: readonly Observed[]): Seen | null {
+  if (observed.length === 0) return null;
+  const parts = formParts(observed);
+  const { early, main } = parts;
+  // At the end of the hold and after: the look at take-out first, then the others as they were entered.
+  const late = [
+    ...(main ? [main] : []),
+    ...observed.filter((one) => one !== main && one.row.stage !== 'early'),
+  ];
+  const measured = first(late, ({ acidity }) => acidity[0]);
+  const signs = observed.flatMap(standing);
+  const cut = first(observed, ({ row }) => (row.powerCut === null ? null : row));
+  return {
+    earlyCheckHours: early?.row.hoursIn ?? null,
+    earlySet: early?.row.setState === 'not set' ? 'loose' : (early?.row.setState ?? null),
+    earlyPh: early?.acidity[0]?.ph ?? null,
+    earlySour: early?.row.sour ?? null,
+    setAfterHours: main?.row.setAfterHours ?? null,
+    setByHours: main?.row.setByHours ?? null,
+    setAtTakeOut: isSetAtTakeOut(main),
+    setWord: first(late, ({ row }) => row.setWord),
+    texture: wordsOf(late, 'texture'),
+    whey: first(late, ({ row }) => row.whey),
+    tang: first(late, ({ row }) => row.tang),
+    smell: wordsOf(late, 'smell'),
+    colour: wordsOf(late, 'colour'),
+    ph: measured?.ph ?? null,
+    phHow: measured && measured.how !== 'not said' ? measured.how : null,
+    signs: signs.map(({ kind }) => kind).filter((kind): kind is DiscardSign => DISCARD.has(kind)),
+    bubbles: first(late, ({ row }) => row.bubbles),
+    powerCut: cut?.powerCut ?? null,
+    powerCutHours: cut?.powerCutHours ?? null,
+    spoiledSaid: signs.some(({ kind }) => kind === 'said spoiled'),
+    ...whenSeen(observed, parts),
+    fibreDidThis: signs.some(({ answer }) => answer === 'the fibre'),
+    note: wordsOf(observed, 'note'),
+  };
+}
+
+/** What the form's own observations tell, without what was observed besides. */
+const formOnly = ({ early, main, opened }: FormParts): Observed[] =>
+  [early, main, opened].filter((one) => one !== undefined).toSorted((a, b) => a.row.key - b.row.key);
+
+/** The form as it shall be: a field that says what all observations say already stays as the form has it. */
+function asForm(observed: readonly Observed[], wanted: Seen): Seen {
+  const parts = formParts(observed);
+  const own = formOnly(parts);
+  if (own.length === observed.length) return wanted;
+  const [form, all] = [outcomeFrom(own), outcomeFrom(observed)];
+  const besides = new Set(
+    observed.filter((one) => !own.includes(one)).flatMap((one) => standing(one).map(({ kind }) => kind)),
+  );
+  const kept = Object.fromEntries(
+    Object.entries(wanted).map(([field, value]) => {
+      const name = field as keyof Seen;
+      const same = JSON.stringify(value) === JSON.stringify(all?.[name] ?? null);
+      return [field, same && form ? form[name] : value];
+    }),
+  ) as unknown as Seen;
+  return { ...kept, signs: kept.signs.filter((sign) => !besides.has(sign) || form?.signs.includes(sign)) };
+}
+
+type SignKind = Fact<'sign'>['kind'];
+
+/** Signs in their order: those that are there and still wanted stay, and what is new comes after them. */
+function putSigns(
+  act: OpenAct,
+  observation: number,
+  there: readonly Row<'sign'>[],
+  wanted: readonly (readonly [SignKind, Fact<'sign'>['answer']])[],
+): void {
+  let at = 0;
+  for (const sign of there) {
+    if (sign.answer === 'not so') continue;
+    if (wanted[at]?.[0] === sign.kind) at++;
+    else act.remove('sign', sign.key);
+  }
+  for (const [kind, answer] of wanted.slice(at)) act.insert('sign', { observation, kind, answer });
+}
+
+const signsOf = (seen: Seen): (readonly [SignKind, Fact<'sign'>['answer']])[] => [
+  ...seen.signs.map((sign) => [sign, 'seen'] as const),
+  ...(seen.spoiledSaid ? [['said spoiled', 'seen'] as const] : []),
+];
+
+function putEarly(act: OpenAct, jar: number, there: Observed | undefined, seen: Seen): void {
+  const { earlyCheckHours: hoursIn, earlySet: setState, earlyPh: ph, earlySour: sour } = seen;
+  if ([hoursIn, setState, ph, sour].every((value) => value === null)) {
+    if (there) takeAway(act, there);
+    return;
+  }
+  const key = put(
+    act,
+    'observation',
+    there?.row,
+    { hoursIn, setState, sour },
+    { jar, stage: 'early' },
+  ) as number;
+  put(act, 'acidity', there?.acidity[0], ph === null ? null : { ph }, { observation: key, how: 'not said' });
+}
+
+function putMain(act: OpenAct, jar: number, there: Observed | undefined, seen: Seen, signs: boolean): void {
+  const { setAtTakeOut, setWord, whey, tang, bubbles, setAfterHours, setByHours, powerCut, powerCutHours } =
+    seen;
+  const atTakeOut = seen.seenAt === 'take-out' || setAtTakeOut !== null;
+  // What was seen in finer words than a form has stays where the form says no other.
+  const setStays = isSetAtTakeOut(there) === setAtTakeOut && there !== undefined;
+  const key = put(
+    act,
+    'observation',
+    there?.row,
+    {
+      stage: atTakeOut ? 'take-out' : 'not said',
+      looked: seen.seenAt === 'take-out' ? true : null,
+      ...(setStays ? {} : { setState: setAtTakeOut === null ? null : setAtTakeOut ? 'set' : 'not set' }),
+      setWord, whey, tang, bubbles, setAfterHours, setByHours, powerCut, powerCutHours,
+    },
+    { jar },
+  ) as number; // prettier-ignore
+  const { ph, phHow } = seen;
+  put(act, 'acidity', there?.acidity[0], ph === null ? null : { ph, how: phHow ?? 'not said' }, { observation: key }); // prettier-ignore
+  for (const field of ['texture', 'smell', 'colour', 'note'] as const)
+    putRemark(act, remarkOf(there?.remarks ?? [], field), 'observation', key, seen[field], field);
+  putSigns(act, key, there?.signs ?? [], [
+    ...(signs ? signsOf(seen) : []),
+    ...(seen.fibreDidThis ? [['tint or jelly', 'the fibre'] as const] : []),
+  ]);
+}
+
+function putOpened(act: OpenAct, jar: number, there: Observed | undefined, seen: Seen): void {
+  if (seen.seenAt !== 'after opening') {
+    if (there) takeAway(act, there);
+    return;
+  }
+  const key = put(act, 'observation', there?.row, { daysOpen: seen.openedDays }, { jar, stage: 'opened', looked: true }) as number; // prettier-ignore
+  putSigns(act, key, there?.signs ?? [], signsOf(seen));
+}
+
+/** Takes an observation away with all that hangs on it. */
+function takeAway(act: OpenAct, { row, acidity, signs, remarks }: Observed): void {
+  removeAll(
+    act,
+    ...signs.map((sign) => ['sign', sign] as const),
+    ...acidity.map((one) => ['acidity', one] as const),
+    ...remarks.map((remark) => ['remark', remark] as const),
+    ['observation', row],
+  );
+}
+
+/** Writes what a form tells of a jar; null takes away what forms told. */
+export function putOutcome(
+  act: OpenAct,
+  jar: number,
+  observed: readonly Observed[],
+  wanted: Seen | null,
+): void {
+  const { early, main, opened } = formParts(observed);
+  if (wanted === null) {
+    for (const one of formOnly({ early, main, opened })) takeAway(act, one);
+    return;
+  }
+  const seen = asForm(observed, wanted);
+  putEarly(act, jar, early, seen);
+  putMain(act, jar, main, seen, seen.seenAt !== 'after opening');
+  putOpened(act, jar, opened, seen);
+}
+
+type Group = Map<number, Observed>;
+
+/** Outcomes of all jars, or of those with the given keys, by jar: one statement for each kind of fact. */
+export function outcomes({ db }: Rows, jars: readonly number[] | null): Map<number, Seen> {
+  const [among, given] = jars
+    ? ['WHERE jar IN (SELECT value FROM json_each(?))', [JSON.stringify(jars)]]
+    : ['', []];
+  const observed: Group = new Map();
+  const byJar = new Map<number, Observed[]>();
+  const rows = db.prepare(`SELECT * FROM observation ${among} ORDER BY key`).iterate(...given);
+  for (const columns of rows as IterableIterator<Columns>) {
+    const row = fromColumns('observation', columns);
+    const one = { row, acidity: [], signs: [], remarks: [] };
+    observed.set(row.key, one);
+    const others = byJar.get(row.jar);
+    if (others) others.push(one);
+    else byJar.set(row.jar, [one]);
+  }
+  const hang = <K extends 'acidity' | 'sign' | 'remark'>(
+    kind: K,
+    add: (to: Observed, row: Row<K>) => void,
+  ): void => {
+    const of = jars
+      ? 'WHERE observation IN (SELECT value FROM json_each(?))'
+      : 'WHERE observation IS NOT NULL';
+    const keys = jars ? [JSON.stringify([...observed.keys()])] : [];
+    const found = db.prepare(`SELECT * FROM ${kind} ${of} ORDER BY key`).iterate(...keys);
+    for (const columns of found as IterableIterator<Columns>) {
+      const to = observed.get(Number(columns.observation));
+      if (to) add(to, fromColumns(kind, columns));
+    }
+  };
+  hang('acidity', (to, row) => void (to.acidity as Row<'acidity'>[]).push(row));
+  hang('sign', (to, row) => void (to.signs as Row<'sign'>[]).push(row));
+  hang('remark', (to, row) => void (to.remarks as Row<'remark'>[]).push(row));
+  return new Map(Array.from(byJar, ([jar, of]) => [jar, outcomeFrom(of) as Seen]));
+}

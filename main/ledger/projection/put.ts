@@ -1,0 +1,78 @@
+// Writing one fact of a record: changed where it is there, added where it is not, taken away where nothing is wanted.
+import type { OpenAct } from '../facts/acts';
+import type { Rows } from '../facts/rows';
+import type { FactKind, Row, Stored } from '../facts/tables';
+
+/** Facts of a kind that hang on another: asked one by one, or read beforehand for a whole ledger. */
+export interface Under {
+  of<K extends FactKind>(kind: K, column: string, key: number): readonly Row<K>[];
+}
+
+export const askedOf = (facts: Rows): Under => ({
+  of: (kind, column, key) => facts.where(kind, column, key),
+});
+
+/**
+ * @param there the fact as it is; undefined where there is none
+ * @param wanted fields it shall have, others staying as they are; null: it goes
+ * @param fresh fields for a fact that is new
+ * @returns its key; null where none is wanted
+ */
+export function put<K extends FactKind>(
+  act: OpenAct,
+  kind: K,
+  there: { readonly key: number } | undefined,
+  wanted: Partial<Stored<K>> | null,
+  fresh: Partial<Stored<K>> = {},
+): number | null {
+  if (wanted === null) {
+    if (there) act.remove(kind, there.key);
+    return null;
+  }
+  if (!there) return act.insert(kind, { ...fresh, ...wanted }).key;
+  act.update(kind, there.key, wanted);
+  return there.key;
+}
+
+/** Like put, for what is wanted for certain. */
+export const mustPut = <K extends FactKind>(
+  act: OpenAct,
+  kind: K,
+  there: { readonly key: number } | undefined,
+  wanted: Partial<Stored<K>>,
+  fresh: Partial<Stored<K>> = {},
+): number => put(act, kind, there, wanted, fresh) as number;
+
+type Remarked = 'jar' | 'batch' | 'hold' | 'portion' | 'observation' | 'photograph' | 'package' | 'seeding';
+type RemarkField = Stored<'remark'>['field'];
+
+/** The keeper's words about something. Changed words are unread again. */
+export function putRemark(
+  act: OpenAct,
+  there: Row<'remark'> | undefined,
+  about: Remarked,
+  key: number,
+  text: string | null,
+  field: RemarkField = 'note',
+): void {
+  if (there && there.text === text) return;
+  put(act, 'remark', there, text === null ? null : { text, readAs: null }, {
+    [about]: key,
+    field,
+    private: true,
+  } as Partial<Stored<'remark'>>);
+}
+
+/** The first remark of a field. */
+export const remarkOf = (
+  remarks: readonly Row<'remark'>[],
+  field: RemarkField = 'note',
+): Row<'remark'> | undefined => remarks.find((remark) => remark.field === field);
+
+/** Takes facts away, in the order given: what points at others before those. */
+export function removeAll(
+  act: OpenAct,
+  ...facts: readonly (readonly [FactKind, { readonly key: number } | undefined])[]
+): void {
+  for (const [kind, fact] of facts) if (fact) act.remove(kind, fact.key);
+}
