@@ -63,11 +63,20 @@ function triggersOf(db: Database.Database): string {
     .join('\n');
 }
 
+const expected = new WeakMap<readonly Migration[], Map<number, string>>();
+
+/** Worked out once for each version: a program opens many a ledger, and the schema is long. */
 function expectedTriggers(upTo: number, list: readonly Migration[]): string {
+  const known = expected.get(list) ?? new Map<number, string>();
+  expected.set(list, known);
+  const before = known.get(upTo);
+  if (before !== undefined) return before;
   const db = new Database(':memory:');
   try {
     for (const { version, sql } of list) if (version <= upTo) db.exec(sql);
-    return triggersOf(db);
+    const triggers = triggersOf(db);
+    known.set(upTo, triggers);
+    return triggers;
   } finally {
     db.close();
   }

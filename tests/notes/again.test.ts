@@ -96,8 +96,11 @@ describe('the same file again', () => {
   it('finds a row of notes by its index', () => {
     bring(`${HEAD}2025-10-15,a,Blue Tin,\n`);
     const plan = session.ledger.db
-      .prepare('EXPLAIN QUERY PLAN SELECT key FROM note_row WHERE file = ? AND fingerprint = ? AND occurrence = ?')
-      .all('notes.csv', '', 1) as { detail: string }[];
+      .prepare(
+        `EXPLAIN QUERY PLAN SELECT n.key FROM note_row n JOIN note_file f ON f.key = n.file
+          WHERE n.cells_sha = ? AND n.occurrence = ? AND f.name = ?`,
+      )
+      .all('', 1, 'notes.csv') as { detail: string }[];
     expect(plan.map(({ detail }) => detail).join('\n')).toMatch(/USING (?:COVERING )?INDEX/);
     expect(plan.map(({ detail }) => detail).join('\n')).not.toMatch(/SCAN/);
   });

@@ -61,6 +61,11 @@ export class Rows {
     return statement;
   }
 
+  /** Lets all prepared statements go, so that each is prepared anew. */
+  forget(): void {
+    this.#prepared.clear();
+  }
+
   // CROSS JOIN keeps the order: the fact is found first, then its record by key.
   #select(kind: FactKind, where: string): string {
     return `SELECT t.*, r.uid FROM ${tableOf(kind)} t CROSS JOIN record r ON r.key = t.key ${where}`;
