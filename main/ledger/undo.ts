@@ -24,7 +24,9 @@ export const wordsOf = (act: ActRow): string => actWords(act.kind, act.subject);
 /** Keys of the acts that are undone as things stand. An undo that was itself undone counts no more. */
 export function undoneActs(rows: Rows): ReadonlySet<number> {
   const undone = new Set<number>();
-  const undos = rows.prepare('SELECT key, undoes FROM act WHERE undoes IS NOT NULL ORDER BY key DESC').all();
+  const undos = rows
+    .prepare('SELECT key, undoes FROM act INDEXED BY act_undoes WHERE undoes IS NOT NULL ORDER BY key DESC')
+    .all();
   for (const { key, undoes } of undos as { key: number; undoes: number }[]) {
     if (!undone.has(key)) undone.add(undoes);
   }

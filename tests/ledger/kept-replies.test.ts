@@ -8,7 +8,7 @@ import { expect, it } from 'vitest';
 import type { CallName, Input, Reply, Result } from '../../core/contract';
 import { Generated } from './generated-ledgers';
 
-const LEDGERS = Number(process.env.JARLINE_LEDGERS ?? 300);
+const LEDGERS = 300;
 const FILE = join(import.meta.dirname, 'kept-replies.json');
 /** Where whole replies are written to, to look at a difference. */
 const SEEN_IN = process.env.JARLINE_SEE_REPLIES;
