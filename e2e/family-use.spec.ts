@@ -70,6 +70,36 @@ test.describe('the invented ledger', () => {
     await expect(pane(page).getByText(/^Lifted: /)).toHaveCount(0);
   });
 
+  test('the pane shows the jar’s photograph and what is kept of it; its name stays while the rest scrolls', async ({
+    page,
+  }) => {
+    await shown(page);
+    await page.evaluate(async () => {
+      const { call } = window.jarline;
+      const family = await call['family.get']({});
+      const jar = family.ok ? family.value.jars.find(({ label }) => label === '30 Nov a') : undefined;
+      const sheet = new OffscreenCanvas(320, 200);
+      const pen = sheet.getContext('2d');
+      if (!jar || !pen) throw new Error('no jar to photograph');
+      pen.fillRect(40, 40, 80, 80);
+      const jpeg = await sheet.convertToBlob({ type: 'image/jpeg' });
+      const bytes = new Uint8Array(await jpeg.arrayBuffer());
+      const added = await call['photograph.add']({ jar: jar.id, bytes, caption: 'Whey at the wall' });
+      if (!added.ok) throw new Error(JSON.stringify(added.error));
+    });
+    await page.getByRole('treeitem', { name: /^30 Nov a\b/ }).click();
+    await expect(pane(page).getByRole('img', { name: 'Whey at the wall' })).toBeVisible();
+    await expect(pane(page)).toContainText(/Kept of it: .*freezer cubes since 3 Dec 2025/);
+    const name = pane(page).getByRole('heading', { level: 2 });
+    const before = await name.boundingBox();
+    await pane(page)
+      .locator('.pane-body')
+      .evaluate((body) => body.scrollTo(0, 10_000));
+    expect(await name.boundingBox()).toEqual(before);
+    const [head, body] = [await pane(page).locator('.pane-head').boundingBox(), await pane(page).locator('.pane-body').boundingBox()]; // prettier-ignore
+    expect((head?.y ?? 0) + (head?.height ?? 0)).toBeLessThanOrEqual((body?.y ?? 0) + 0.5);
+  });
+
   test('a batch is seeded from the pane, and stands in the family one generation on', async ({ page }) => {
     await shown(page);
     const before = await page.locator('.family-newest').textContent();

@@ -45,7 +45,31 @@ const PICTURES: readonly Picture[] = [
     seed: 'none',
     open: async (page) => void (await page.getByRole('button').first().waitFor()),
   },
-  { name: 'family', seed: 'demo', open: async (page) => void (await page.getByRole('main').waitFor()) },
+  {
+    name: 'family',
+    seed: 'demo',
+    open: async (page) =>
+      void (await page
+        .getByRole('treeitem', { name: /advised as the next seed/ })
+        .first()
+        .waitFor()),
+  },
+  {
+    name: 'family-pane',
+    seed: 'demo',
+    open: async (page) => {
+      await page.getByRole('treeitem', { name: /^22 Apr b/ }).click();
+      await page.getByRole('heading', { name: 'What seeded it' }).waitFor();
+    },
+  },
+  {
+    name: 'family-calendar',
+    seed: 'demo',
+    open: async (page) => {
+      await page.getByRole('button', { name: 'Calendar' }).click();
+      await page.locator('.month-line').first().waitFor();
+    },
+  },
   vigour('vigour', null),
   vigour('vigour-next', 'What to seed from next'),
   vigour('vigour-restart', 'When to start afresh'),

@@ -15,8 +15,8 @@ export interface LabelPlace {
   readonly line: string;
   /** Whether it stands in the row of its lane that goes on. */
   readonly level: boolean;
-  /** Advised as the next seed: said below or above it, where there is room. */
-  readonly seed: boolean;
+  /** Advised as the next seed, itself or what is kept of it: said below or above it, where there is room. */
+  readonly seed: 'itself' | 'kept back' | null;
 }
 
 /** One text: its anchor is the middle of its upper edge, or its left end where it stands at the side of a jar. */
@@ -200,7 +200,7 @@ function besideJar(place: LabelPlace, texts: readonly string[], sheet: Sheet, ta
 }
 
 function seedWords(place: LabelPlace, sheet: Sheet, taken: Taken): Written[] {
-  const text = 'next seed';
+  const text = place.seed === 'kept back' ? 'next seed, kept back' : 'next seed';
   const line = LINE * sheet.scale;
   const half = sheet.measure(text) / 2;
   const x = middle(place.jar);

@@ -240,7 +240,11 @@ export function FamilyDrawing({
   );
   const seeds = useMemo(
     () =>
-      new Set(Array.from(lines.values(), ({ seed }) => seed?.from?.key).filter((key) => key !== undefined)),
+      new Map(
+        Array.from(lines.values(), ({ seed }) => seed?.from ?? null)
+          .filter((from) => from !== null)
+          .map(({ key, portion }) => [key, portion === null ? 'itself' : 'kept back'] as const),
+      ),
     [lines],
   );
   const toLane = useCallback(

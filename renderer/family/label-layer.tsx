@@ -33,8 +33,8 @@ interface Props {
   readonly views: ReadonlyMap<number, JarView>;
   /** Jars whose whole label is written below them: pointed at or focused. */
   readonly named: readonly number[];
-  /** Keys of the jars advised as next seeds: said below them. */
-  readonly seeds: ReadonlySet<number>;
+  /** Jars advised as next seeds by key, themselves or what is kept of them: said beside them. */
+  readonly seeds: ReadonlyMap<number, 'itself' | 'kept back'>;
   readonly lit: Lit | null;
   readonly cornerX: number;
   readonly cornerY: number;
@@ -62,7 +62,7 @@ export const Labels = memo(function Labels(props: Props) {
           lane,
           line: drawing.lanes[lane]?.name ?? '',
           level: drawing.y[index] === drawing.lanes[lane]?.level,
-          seed: seeds.has(drawing.keys[index] ?? 0),
+          seed: seeds.get(drawing.keys[index] ?? 0) ?? null,
         },
       ];
     });

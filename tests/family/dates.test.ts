@@ -23,7 +23,7 @@ function jarOf(index: number, column: number, row: number, day: number, letter =
     lane,
     line: 'Heron',
     level: row === 2,
-    seed: index % 7 === 3,
+    seed: index % 7 === 3 ? (index % 2 ? 'itself' : 'kept back') : null,
   };
 }
 
