@@ -1,23 +1,13 @@
-// Ledger files of any size for tests of the window: made by the ledger itself, then filled with an invented family in
-// one act, straight through its tables (recording a hundred thousand jars call by call would take minutes).
-import { execFileSync } from 'node:child_process';
+// Ledger files of any size for tests of the window: an invented family written in one act by the ledger itself (recording a
+// hundred thousand jars call by call would take minutes).
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
-import Database from 'better-sqlite3';
+import { join } from 'node:path';
 import { SET_WORDS } from '../core/ledger/records';
+import type { OpenAct } from '../main/ledger/acts';
+import type { Stored } from '../main/ledger/projection/records';
+import { Session } from '../main/ledger/session';
 import { dayAfter, seededNumbers, syntheticFamily } from '../tests/families';
-
-const headless = resolve(import.meta.dirname, '../dist/main/headless.js');
-
-const PREFERENCES = JSON.stringify({
-  theme: 'system',
-  temperatures: '°C',
-  volumes: 'metric',
-  spoons: 'US',
-  dates: 'day first',
-  currency: 'EUR',
-});
 
 interface Wanted {
   readonly jars: number;
@@ -27,83 +17,82 @@ interface Wanted {
   readonly daysApart: number;
 }
 
-/** A UUIDv7 in form (RFC 9562), counted up: the tests need them different, not unguessable. */
-const uid = (count: number): string => `01900000-0000-7000-8000-${count.toString(16).padStart(12, '0')}`;
+/** When it was written. */
+const NOW = '2026-01-01T09:00:00+01:00';
+/** The newest jars are still there. */
+const ON_SHELF = 6;
 
-/** One invented strain, declared on a source of that name. */
-const strains = (name: string): string =>
-  JSON.stringify([{ genus: 'Genus', species: 'species', designation: name, countPerPiece: null }]);
+const jarRow = (batch: number, hold: number, letter: string, onShelf: boolean | null): Stored['jar'] => ({
+  batch, hold, letter, state: 'made', vessel: null, finalVolume: null, finalVolumeKnown: null, milk: null,
+  milkAmount: null, milkPackage: null, countPerMl: null, onShelf, goneOn: null, note: null,
+}); // prettier-ignore
+
+const outcomeRow = (jar: number, setWord: Stored['outcome']['setWord'], spoiledSaid: boolean): Stored['outcome'] => ({
+  jar, setWord, spoiledSaid, earlyCheckHours: null, earlySet: null, earlyPh: null, earlySour: null, setAfterHours: null,
+  setByHours: null, setAtTakeOut: null, texture: null, whey: null, tang: null, smell: null, colour: null, ph: null,
+  phHow: null, signs: [], seenAt: null, openedDays: null, fibreDidThis: false, bubbles: null, powerCut: null,
+  powerCutHours: null, note: null,
+}); // prettier-ignore
+
+/** Writes the family under an open act. */
+function writeFamily(act: OpenAct, wanted: Wanted): void {
+  const records = syntheticFamily({ ...wanted, seed: 7 });
+  const random = seededNumbers(11);
+  const sources = new Map(
+    records.sources.map(({ key, name, culture }) => {
+      // One invented strain, declared on a source of that name.
+      const strains = [{ genus: 'Genus', species: 'species', designation: name, countPerPiece: null }];
+      const source = act.insert('source', {
+        name, form: culture ? 'culture' : 'capsules', strains, blendTotalPerPiece: 1e9, guaranteed: null,
+        receivedFrom: null, knownGenerations: null, note: null,
+      }); // prettier-ignore
+      return [key, source.key];
+    }),
+  );
+  const batches = new Map<number, { batch: number; hold: number }>();
+  const jars = new Map<number, number>();
+  for (const jar of records.jars) {
+    let made = batches.get(jar.batch);
+    if (!made) {
+      const madeOn = dayAfter(Math.floor(jar.batch * wanted.daysApart));
+      const batch = act.insert('batch', { madeOn, word: null, note: null }).key;
+      const hold = act.insert('hold', {
+        batch, startedAt: null, endedAt: null, hours: 36, planned: null, probe: null, readings: [], basis: 'recorded', note: null,
+      }); // prettier-ignore
+      made = { batch, hold: hold.key };
+      batches.set(jar.batch, made);
+    }
+    const onShelf = jar.key > wanted.jars - ON_SHELF ? true : null;
+    const { key } = act.insert('jar', jarRow(made.batch, made.hold, jar.letter, onShelf));
+    jars.set(jar.key, key);
+    const word = random() < 0.12 ? null : (SET_WORDS[Math.floor(random() * SET_WORDS.length)] ?? null);
+    if (word !== null || jar.spoiled) act.insert('outcome', outcomeRow(key, word, jar.spoiled));
+  }
+  for (const { jar, fromJar, source, volumeMl, pieces } of records.seedings) {
+    act.insert('seeding', {
+      jar: jars.get(jar) ?? 0,
+      fromJar: fromJar === null ? null : (jars.get(fromJar) ?? null),
+      source: source === null ? null : (sources.get(source) ?? null),
+      portion: null,
+      part: null,
+      package: null,
+      amount: volumeMl === null ? { value: pieces ?? 1, unit: 'pieces', typed: null } : { value: volumeMl, unit: 'mL', typed: null },
+    }); // prettier-ignore
+  }
+}
 
 /** @returns the path of a new ledger file in a folder of its own, to be removed by the caller */
 export function syntheticLedger(wanted: Wanted): { file: string; folder: string } {
   const folder = mkdtempSync(join(tmpdir(), 'jarline-synthetic-'));
   const file = join(folder, 'jarline.sqlite');
-  // The built headless host makes the empty ledger, as it would for a keeper.
-  execFileSync(process.execPath, [headless, 'call', 'preferences.save', PREFERENCES, '--ledger', file], {
-    stdio: 'pipe',
+  const session = new Session({
+    file,
+    mode: 'create',
+    now: NOW,
+    timeZone: 'Europe/Berlin',
+    version: '0.0.0',
   });
-  const records = syntheticFamily({ ...wanted, seed: 7 });
-  const random = seededNumbers(11);
-  const db = new Database(file);
-  let uids = 0;
-  const adder = (table: string, ...columns: string[]) => {
-    const insert = db.prepare(
-      `INSERT INTO ${table} (uid, ${columns.join(', ')}) VALUES (${['?', ...columns.map(() => '?')].join(', ')})`,
-    );
-    return (...values: unknown[]): number => {
-      uids += 1;
-      return Number(insert.run(uid(uids), ...values).lastInsertRowid);
-    };
-  };
-  db.transaction(() => {
-    const act = adder(
-      'act',
-      'kind',
-      'at',
-      'subject',
-    )('notes.bringIn', '2026-01-01T09:00:00+01:00', 'invented');
-    db.prepare('UPDATE open_act SET act = ? WHERE one = 1').run(act);
-    const addSource = adder('source', 'name', 'form', 'strains', 'blend_total_per_piece');
-    const sources = new Map(
-      records.sources.map((source) => [
-        source.key,
-        addSource(source.name, source.culture ? 'culture' : 'capsules', strains(source.name), 1e9),
-      ]),
-    );
-    const addBatch = adder('batch', 'made_on');
-    const addHold = adder('hold', 'batch', 'hours', 'readings', 'basis');
-    const addJar = adder('jar', 'batch', 'letter', 'hold', 'state', 'on_shelf');
-    const addOutcome = adder('outcome', 'jar', 'set_word', 'signs', 'spoiled_said', 'fibre_did_this');
-    const addSeeding = adder('seeding', 'jar', 'from_jar', 'source', 'amount_value', 'amount_unit');
-    const batches = new Map<number, { batch: number; hold: number }>();
-    const jars = new Map<number, number>();
-    for (const jar of records.jars) {
-      let made = batches.get(jar.batch);
-      if (!made) {
-        const batch = addBatch(dayAfter(Math.floor(jar.batch * wanted.daysApart)));
-        made = { batch, hold: addHold(batch, 36, '[]', 'recorded') };
-        batches.set(jar.batch, made);
-      }
-      const late = jar.key > wanted.jars - 6 ? 1 : null;
-      const key = addJar(made.batch, jar.letter, made.hold, 'made', late);
-      jars.set(jar.key, key);
-      const word = random() < 0.12 ? null : (SET_WORDS[Math.floor(random() * SET_WORDS.length)] ?? null);
-      if (word !== null || jar.spoiled) addOutcome(key, word, '[]', jar.spoiled ? 1 : 0, 0);
-    }
-    for (const seeding of records.seedings) {
-      const from = seeding.fromJar === null ? null : jars.get(seeding.fromJar);
-      const source = seeding.source === null ? null : sources.get(seeding.source);
-      addSeeding(
-        jars.get(seeding.jar),
-        from,
-        source,
-        seeding.volumeMl ?? seeding.pieces,
-        seeding.volumeMl === null ? 'pieces' : 'mL',
-      );
-    }
-    db.prepare('UPDATE open_act SET act = NULL WHERE one = 1').run();
-  })();
-  db.pragma('wal_checkpoint(TRUNCATE)');
-  db.close();
+  session.ledger.acts.run('notes.bringIn', 'invented', null, (act) => writeFamily(act, wanted));
+  session.close();
   return { file, folder };
 }
