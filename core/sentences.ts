@@ -136,11 +136,19 @@ export const refusals = {
   'interruption longer': (p) =>
     `${text(p, 'jar')} stood in warmth for ${text(p, 'warm')} h, so the power can’t have failed for ${text(p, 'hours')} h of it. Correct one of the two.`,
   'planned has facts': (p) =>
-    `${text(p, 'jar')} is only planned, so nothing of it can have been ${text(p, 'what')} yet. Say first that it was made.`,
+    `${text(p, 'jar')} is ${text(p, 'state') || 'only planned'}, so nothing of it can have been ${text(p, 'what')} yet. Say first that it was made.`,
+  'stay outside hold': (p) =>
+    p['early'] === true
+      ? `${text(p, 'jar')} can’t have stood in warmth before it began. Correct when it came or went, or when the hold began.`
+      : `${text(p, 'jar')} can’t have stood in warmth after it ended. Correct when it came or went, or when the hold ended.`,
+  'stays overlap': (p) =>
+    `${text(p, 'jar')} would stand in warmth twice at once. Correct when it came or when it went.`,
+  'interruption outside hold': (p) =>
+    `${text(p, 'jar')}: warmth can’t have been missing before it began or after it ended. Correct one of the times.`,
   'gone before made': (p) =>
-    `${text(p, 'jar')} was made on ${daysInWords(text(p, 'madeOn'))}, so it was not gone on ${daysInWords(text(p, 'day'))}. Correct one of the days.`,
+    `${text(p, 'jar')} was made on ${daysInWords(text(p, 'madeOn'))}, so it was not ${text(p, 'what') || 'gone'} on ${daysInWords(text(p, 'day'))}. Correct one of the days.`,
   'gone day to come': (p) =>
-    `${daysInWords(text(p, 'day'))} is still to come, so nothing is gone by then yet. Correct the day, or leave it out.`,
+    `${daysInWords(text(p, 'day'))} is still to come, so nothing is ${text(p, 'what') || 'gone'} by then yet. Correct the day, or leave it out.`,
   'on the shelf and gone': (p) =>
     `${text(p, 'jar')} is said to be on the shelf and to be gone. Take one of the two away.`,
   'taken out before the end': (p) =>

@@ -60,13 +60,18 @@ function* portionIsSomething(facts: Facts): Generator<Broken> {
   }
 }
 
-/** Portions kept of a jar and seed taken straight from it, together. What seeds from a portion is part of the portion. */
+/**
+ * Portions kept of a jar, what was eaten, given or discarded of it, and seed taken straight from it, together. What is taken
+ * of a portion is part of the portion.
+ */
 function* takenFits(facts: Facts): Generator<Broken> {
   const taken = new Map<number, number>();
-  for (const portion of facts.portions.values()) {
-    const ml = isWhey(portion) ? null : inMl(portion.amount);
-    if (ml !== null) taken.set(portion.jar, (taken.get(portion.jar) ?? 0) + ml);
-  }
+  const take = (jar: number, ml: number | null): void => {
+    if (ml !== null) taken.set(jar, (taken.get(jar) ?? 0) + ml);
+  };
+  for (const portion of facts.portions.values())
+    if (portion.ofPortion === null && !isWhey(portion)) take(portion.jar, inMl(portion.amount));
+  for (const { jar, portion, amount } of facts.movements) if (portion === null) take(jar, inMl(amount));
   const over = (key: number, ml: number, about: number): Broken | null => {
     const jar = jarIn(facts, key);
     if (jar.volumeMl === null || ml <= jar.volumeMl * ROUNDING_TOGETHER) return null;
@@ -88,23 +93,37 @@ function* takenFits(facts: Facts): Generator<Broken> {
   }
 }
 
-/** What seedings took of a portion, in its pieces, or in mL where it is not kept in pieces. */
+interface Taken {
+  readonly of: number;
+  readonly amount: Measured | null;
+  /** Of whose jar it is said. */
+  readonly jar: number;
+}
+
+/** All that was taken of portions: seeded, eaten, given, discarded, split off. */
+function* takenOfPortions(facts: Facts): Generator<Taken> {
+  for (const { jar, ofPortion: of, pieces, amount } of facts.portions.values()) {
+    if (of !== null) yield { of, jar, amount: pieces === null ? amount : { value: pieces, unit: 'pieces' } };
+  }
+  for (const { jar, portion: of, amount } of facts.movements) if (of !== null) yield { of, jar, amount };
+  for (const { jar, portion: of, amount } of facts.seedings) if (of !== null) yield { of, jar, amount };
+}
+
+/** What was taken of a portion, in its pieces, or in mL where it is not kept in pieces. */
 function* portionLasts(facts: Facts): Generator<Broken> {
   const used = new Map<number, number>();
-  for (const { portion: key, jar, amount } of fromJars(facts)) {
-    const portion = key === null ? undefined : facts.portions.get(key);
-    if (!portion || key === null || amount === null) continue;
-    const each = mlPerPiece({ ...portion, amount: typed(portion.amount) });
-    const inPieces =
-      amount.unit === 'pieces' ? amount.value : each === null ? null : (inMl(amount) ?? NaN) / each;
-    const [had, unit, took] =
+  for (const { of, jar, amount } of takenOfPortions(facts)) {
+    const portion = facts.portions.get(of);
+    if (!portion || amount === null) continue;
+    const [had, unit] =
       portion.pieces === null
-        ? ([inMl(portion.amount), 'mL', inMl(amount)] as const)
-        : ([portion.pieces, portion.pieces === 1 ? 'piece' : 'pieces', inPieces] as const);
-    if (had === null || took === null || Number.isNaN(took)) continue;
-    const all = (used.get(key) ?? 0) + took;
+        ? [inMl(portion.amount), 'mL']
+        : [portion.pieces, portion.pieces === 1 ? 'piece' : 'pieces'];
+    const took = portion.pieces === null ? inMl(amount) : piecesOf(portion, amount);
+    if (had === null || took === null) continue;
+    const all = (used.get(of) ?? 0) + took;
     if (all <= had * ROUNDING_TOGETHER) {
-      used.set(key, all);
+      used.set(of, all);
       continue;
     }
     const params = {
@@ -115,6 +134,14 @@ function* portionLasts(facts: Facts): Generator<Broken> {
     };
     yield { code: 'more than portion', params, jar };
   }
+}
+
+/** An amount in a portion's own pieces; null where it can't be told. */
+function piecesOf(portion: PortionFact, amount: Measured): number | null {
+  if (amount.unit === 'pieces') return amount.value;
+  const each = mlPerPiece({ ...portion, amount: typed(portion.amount) });
+  const ml = inMl(amount);
+  return each === null || ml === null ? null : ml / each;
 }
 
 export const AMOUNT_RULES: readonly Invariant[] = [
@@ -136,12 +163,13 @@ export const AMOUNT_RULES: readonly Invariant[] = [
   },
   {
     code: 'taken more than jar',
-    holds: 'All that was kept apart of a jar and seeded straight from it is no more than it held.',
+    holds:
+      'All that was kept apart of a jar, eaten or given of it, and seeded straight from it is no more than it held.',
     ask: takenFits,
   },
   {
     code: 'more than portion',
-    holds: 'All that was seeded from a portion is no more than was kept.',
+    holds: 'All that was taken of a portion is no more than was kept.',
     ask: portionLasts,
   },
 ];

@@ -3,29 +3,39 @@
 // broken out; the loader and the place where it is asked are main's (main/ledger/rules/). To add a rule, add it to the
 // list of its topic: its code to core/sentences.ts, its SQL to tests/rules/ledger-check.ts.
 import { AMOUNT_RULES } from './amounts';
-import { CONSENTS, type Circumstances, type Fresh } from './consents';
+import { CONSENTS, type Circumstances, type Consent, type Fresh } from './consents';
 import { DAY_RULES } from './days';
 import type { Facts } from './facts';
 import type { Broken, Invariant } from './rule';
 import { SEED_RULES } from './seeds';
 import { STATE_RULES } from './states';
 
-/** Every invariant there is, the one to be said first before the others. */
-export const INVARIANTS: readonly Invariant[] = [
-  ...SEED_RULES,
-  ...DAY_RULES,
-  ...AMOUNT_RULES,
-  ...STATE_RULES,
-];
-
-/** All invariants that don't hold, in the order of the book. Each goes once through the facts. */
-export function* brokenInvariants(facts: Facts, book: readonly Invariant[] = INVARIANTS): Generator<Broken> {
-  for (const { ask } of book) yield* ask(facts);
+export interface Book {
+  /** What holds always, the one to be said first before the others. */
+  readonly invariants: readonly Invariant[];
+  /** What is asked of new facts, likewise. */
+  readonly consents: readonly Consent[];
 }
 
-/** All consents that are missing. */
-export function* missingConsents(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
-  for (const { ask, ofUndone } of CONSENTS) {
+/** Every rule there is. */
+export const BOOK: Book = {
+  invariants: [...SEED_RULES, ...DAY_RULES, ...AMOUNT_RULES, ...STATE_RULES],
+  consents: CONSENTS,
+};
+
+/** All invariants that don't hold, in the order of the book. Each goes once through the facts. */
+export function* brokenInvariants(facts: Facts, { invariants }: Book = BOOK): Generator<Broken> {
+  for (const { ask } of invariants) yield* ask(facts);
+}
+
+/** All consents that are missing, in the order of the book. */
+export function* missingConsents(
+  facts: Facts,
+  fresh: Fresh,
+  known: Circumstances,
+  { consents }: Book = BOOK,
+): Generator<Broken> {
+  for (const { ask, ofUndone } of consents) {
     if (ofUndone || !known.undone) yield* ask(facts, fresh, known);
   }
 }

@@ -1,7 +1,7 @@
 // What is asked of new facts only. What was recorded once with the keeper's word stays true when a later day finds it so,
 // and comes back by undo and redo without being asked again.
 import type { RefusalCode } from '../sentences';
-import { fromJars, jarIn, type Facts, type JarFact, type SeedingFact } from './facts';
+import { fromJars, jarIn, MOVED_WORDS, type Facts, type JarFact, type SeedingFact } from './facts';
 import type { Broken } from './rule';
 
 /** What an act made new, by key. */
@@ -10,10 +10,12 @@ export interface Fresh {
   readonly labels: ReadonlySet<number>;
   /** Seedings of a jar by a jar that did not seed it before. */
   readonly seedings: ReadonlySet<number>;
-  /** Portions with another day of being kept, and with another day of being gone. */
+  /** Portions with another day of being kept. */
   readonly kept: ReadonlySet<number>;
-  readonly portionsGone: ReadonlySet<number>;
-  readonly jarsGone: ReadonlySet<number>;
+  /** Movements of another kind or day. */
+  readonly moved: ReadonlySet<number>;
+  /** Observations of another day. */
+  readonly seen: ReadonlySet<number>;
   /** Portions newly kept back as a reserve. */
   readonly reserves: ReadonlySet<number>;
   /** Holds whose end is another one, and jars that stand newly in a hold. */
@@ -109,9 +111,14 @@ function* keptByNow(facts: Facts, fresh: Fresh, { today }: Circumstances): Gener
 }
 
 function* goneByNow(facts: Facts, fresh: Fresh, { today }: Circumstances): Generator<Broken> {
-  for (const { jar, portion, day } of facts.movements) {
-    const isNew = portion === null ? fresh.jarsGone.has(jar) : fresh.portionsGone.has(portion);
-    if (isNew && day > today) yield { code: 'gone day to come', params: { day }, jar };
+  const toCome = (day: string | null): day is string => day !== null && day > today;
+  for (const { key, jar, day, kind } of facts.movements) {
+    if (fresh.moved.has(key) && toCome(day))
+      yield { code: 'gone day to come', params: { day, what: MOVED_WORDS[kind] }, jar };
+  }
+  for (const { key, jar, day } of facts.observations) {
+    if (fresh.seen.has(key) && toCome(day))
+      yield { code: 'gone day to come', params: { day, what: 'seen' }, jar };
   }
 }
 
@@ -202,7 +209,7 @@ export const CONSENTS: readonly Consent[] = [
   consent('day to come', 'A jar made on a day to come.', null, madeByNow, true),
   consent('same label', 'Two jars with one label.', 'that it is meant', equalLabels, true),
   consent('kept day to come', 'A portion kept on a day to come.', null, keptByNow),
-  consent('gone day to come', 'A jar or a portion gone on a day to come.', null, goneByNow),
+  consent('gone day to come', 'A jar or a portion moved, seen or gone on a day to come.', null, goneByNow),
   consent('taken out before the end', 'A jar seen at take-out while its hold goes on.', null, takenOutByNow),
   consent('seed spoiled', 'A seed known to be spoiled by the day the jar was made.', null, spoiledSeeds),
   consent('seed without acid', 'A seed whose acid a meter did not find.', REASON, seedsWithoutAcid),

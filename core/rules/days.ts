@@ -1,6 +1,6 @@
 // What comes before what: making, keeping, opening, warmth, being gone.
 import { YEARS_POSSIBLE } from '../notes/days';
-import { fromJars, jarIn, type Facts } from './facts';
+import { fromJars, goneOn, jarIn, MOVED_WORDS, type Facts, type StayFact } from './facts';
 import type { Broken, Invariant } from './rule';
 
 function* notLongPast(facts: Facts): Generator<Broken> {
@@ -12,8 +12,11 @@ function* notLongPast(facts: Facts): Generator<Broken> {
 }
 
 function* keptAfterMade(facts: Facts): Generator<Broken> {
-  for (const { jar: key, keptOn } of facts.portions.values()) {
+  for (const { jar: key, keptOn, ofPortion } of facts.portions.values()) {
     const jar = jarIn(facts, key);
+    const whole = ofPortion === null ? undefined : facts.portions.get(ofPortion);
+    if (whole && keptOn < whole.keptOn)
+      yield { code: 'times crossed', params: { what: 'Kept and split off' }, jar: key };
     if (jar.day === null || keptOn >= jar.day) continue;
     const params = { jar: facts.label(jar), day: keptOn, madeOn: jar.day };
     yield { code: 'kept before made', params, jar: key };
@@ -31,82 +34,146 @@ function* keptBeforeSeeding(facts: Facts): Generator<Broken> {
   }
 }
 
-function* goneAfterMade(facts: Facts): Generator<Broken> {
-  for (const { jar: key, portion, day } of facts.movements) {
+function* movedAfterMade(facts: Facts): Generator<Broken> {
+  for (const { jar: key, portion, day, kind } of facts.movements) {
+    if (day === null) continue;
     const jar = jarIn(facts, key);
     const kept = portion === null ? undefined : facts.portions.get(portion);
-    if (kept && day < kept.keptOn)
-      yield { code: 'times crossed', params: { what: 'Kept and gone' }, jar: key };
-    else if (jar.day !== null && day < jar.day)
-      yield { code: 'gone before made', params: { jar: facts.label(jar), day, madeOn: jar.day }, jar: key };
+    if (kept && day < kept.keptOn) {
+      const what = kind === 'gone' ? 'Kept and gone' : `Kept and ${MOVED_WORDS[kind]}`;
+      yield { code: 'times crossed', params: { what }, jar: key };
+    } else if (jar.day !== null && day < jar.day) {
+      const params = { jar: facts.label(jar), day, madeOn: jar.day, what: MOVED_WORDS[kind] };
+      yield { code: 'gone before made', params, jar: key };
+    }
   }
 }
 
 function* seedNotGone(facts: Facts): Generator<Broken> {
   // The jar itself, or the portion that was taken from: what was kept apart is still there when the jar is gone.
-  const goneOn = new Map<string, string>();
-  for (const { jar, portion, day } of facts.movements) goneOn.set(placeOf(jar, portion), day);
-  if (goneOn.size === 0) return;
+  const goneFrom = goneOn(facts);
   for (const { jar: key, fromJar, portion } of fromJars(facts)) {
     const jar = jarIn(facts, key);
-    const gone = goneOn.get(placeOf(fromJar, portion));
-    if (gone === undefined || jar.day === null || gone >= jar.day) continue;
+    const gone = goneFrom(fromJar, portion);
+    if (gone === null || jar.day === null || gone >= jar.day) continue;
     const seed = facts.label(jarIn(facts, fromJar));
     const params = { jar: facts.label(jar), day: jar.day, seed, goneOn: gone, kept: portion !== null };
     yield { code: 'seed gone before', params, jar: key };
   }
 }
 
-const placeOf = (jar: number, portion: number | null): string =>
-  portion === null ? `j${jar}` : `p${portion}`;
-
 function* openedAfterMade(facts: Facts): Generator<Broken> {
-  for (const { jar: key, daysOpen, toldOn } of facts.observations) {
+  for (const { jar: key, daysOpen, day, toldOn } of facts.observations) {
     const jar = jarIn(facts, key);
-    if (daysOpen === null || toldOn === null || jar.day === null) continue;
-    const old = daysBetween(jar.day, toldOn);
-    if (daysOpen <= Math.max(0, old)) continue;
-    const params = { jar: facts.label(jar), days: daysOpen, madeOn: jar.day, toldOn };
+    if (jar.day === null) continue;
+    if (day !== null && day < jar.day) {
+      const params = { jar: facts.label(jar), day, madeOn: jar.day, what: 'seen' };
+      yield { code: 'gone before made', params, jar: key };
+    }
+    const seenOn = day ?? toldOn;
+    if (daysOpen === null || seenOn === null || daysOpen <= Math.max(0, daysBetween(jar.day, seenOn)))
+      continue;
+    const params = { jar: facts.label(jar), days: daysOpen, madeOn: jar.day, toldOn: seenOn };
     yield { code: 'opened before made', params, jar: key };
   }
 }
 
 const daysBetween = (from: string, to: string): number => (Date.parse(to) - Date.parse(from)) / 86_400_000;
 
+const dayOf = (moment: string | null | undefined): string | null => moment?.slice(0, 10) ?? null;
+const at = (moment: string | null): number | null => (moment === null ? null : Date.parse(moment));
+
 function* warmAfterMade(facts: Facts): Generator<Broken> {
-  for (const { jar: key, hold } of facts.stays) {
+  for (const { jar: key, hold, went } of facts.stays) {
     const jar = jarIn(facts, key);
-    const ended = facts.holds.get(hold)?.ended?.slice(0, 10);
-    if (jar.day === null || ended === undefined || ended >= jar.day) continue;
-    yield {
-      code: 'warm before made',
-      params: { jar: facts.label(jar), day: ended, madeOn: jar.day },
-      jar: key,
-    };
+    const ended = dayOf(went ?? facts.holds.get(hold)?.ended);
+    if (jar.day === null || ended === null || ended >= jar.day) continue;
+    const params = { jar: facts.label(jar), day: ended, madeOn: jar.day };
+    yield { code: 'warm before made', params, jar: key };
   }
 }
 
-/** Hours of a hold: between its start and its end, else as noted; null where neither is known. */
-function hoursOf({
-  began,
-  ended,
-  hours,
-}: {
-  began: string | null;
-  ended: string | null;
-  hours: number | null;
-}): number | null {
-  return began !== null && ended !== null ? (Date.parse(ended) - Date.parse(began)) / 3_600_000 : hours;
+function* stayWithinHold(facts: Facts): Generator<Broken> {
+  for (const { jar: key, hold: of, came, went } of facts.stays) {
+    const hold = facts.holds.get(of);
+    if (!hold) continue;
+    const [from, to, began, ended] = [at(came), at(went), at(hold.began), at(hold.ended)];
+    const params = { jar: facts.label(jarIn(facts, key)) };
+    if (from !== null && to !== null && to < from)
+      yield { code: 'times crossed', params: { what: `${params.jar} in warmth` }, jar: key };
+    const early = [from, to].some((one) => one !== null && began !== null && one < began);
+    const late = [from, to].some((one) => one !== null && ended !== null && one > ended);
+    if (early || late) yield { code: 'stay outside hold', params: { ...params, early }, jar: key };
+  }
+}
+
+/** One that has not ended is there at its start; one that nobody timed fills its hold for its jar. */
+function overlap(one: StayFact, other: StayFact): boolean {
+  const [from, to] = [at(one.came), at(other.came)];
+  if (from === null || to === null) return one.hold === other.hold;
+  return from === to || (from < (at(other.went) ?? to) && to < (at(one.went) ?? from));
+}
+
+function* oneHoldAtATime(facts: Facts): Generator<Broken> {
+  const before = new Map<number, StayFact[]>();
+  for (const stay of facts.stays) {
+    const others = before.get(stay.jar);
+    const other = others?.find((one) => overlap(one, stay));
+    if (other) {
+      const params = { jar: facts.label(jarIn(facts, stay.jar)), came: other.came, went: other.went };
+      yield { code: 'stays overlap', params, jar: stay.jar };
+    }
+    if (others) others.push(stay);
+    else before.set(stay.jar, [stay]);
+  }
+}
+
+type Span = { readonly began: string | null; readonly ended: string | null; readonly hours: number | null };
+
+/** Hours between a start and an end, else as noted; null where neither is known. */
+function hoursOf({ began, ended, hours }: Span): number | null {
+  const [from, to] = [at(began), at(ended)];
+  return from !== null && to !== null ? (to - from) / 3_600_000 : hours;
+}
+
+/** Hours that a jar stood in warmth, in all its holds; null where some are not known. */
+function warmHoursOf(facts: Facts): (jar: number) => number | null {
+  const warm = new Map<number, number | null>();
+  for (const { jar, hold, came, went } of facts.stays) {
+    const own = facts.holds.get(hold);
+    const hours = own
+      ? hoursOf({ began: came ?? own.began, ended: went ?? own.ended, hours: own.hours })
+      : null;
+    const before = warm.get(jar);
+    warm.set(jar, hours === null || before === null ? null : (before ?? 0) + hours);
+  }
+  return (jar) => warm.get(jar) ?? null;
 }
 
 function* interruptedWithinHold(facts: Facts): Generator<Broken> {
-  if (facts.interruptions.length === 0) return;
-  const holdOf = new Map(facts.stays.map(({ jar, hold }) => [jar, facts.holds.get(hold)]));
-  for (const { jar: key, hours } of facts.interruptions) {
-    const hold = holdOf.get(key);
-    const warm = hold ? hoursOf(hold) : null;
-    if (warm === null || hours <= warm) continue;
-    const params = { jar: facts.label(jarIn(facts, key)), hours, warm: Math.round(warm * 10) / 10 };
+  const tenth = (hours: number): number => Math.round(hours * 10) / 10;
+  const jarOf = new Map(facts.stays.map(({ jar, hold }) => [hold, jar]));
+  for (const { hold: of, ...cut } of facts.interruptions) {
+    const hold = facts.holds.get(of);
+    const [lasted, missing] = [hold ? hoursOf(hold) : null, hoursOf(cut)];
+    const key = jarOf.get(of) ?? null;
+    const jar = key === null ? 'A hold' : facts.label(jarIn(facts, key));
+    const outside =
+      (hold?.began && cut.began && Date.parse(cut.began) < Date.parse(hold.began)) ||
+      (hold?.ended && cut.ended && Date.parse(cut.ended) > Date.parse(hold.ended));
+    if (outside) yield { code: 'interruption outside hold', params: { jar }, jar: key };
+    if (lasted !== null && missing !== null && missing > lasted)
+      yield {
+        code: 'interruption longer',
+        params: { jar, hours: tenth(missing), warm: tenth(lasted) },
+        jar: key,
+      };
+  }
+  const warmHours = warmHoursOf(facts);
+  for (const { jar: key, powerCutHours: hours } of facts.observations) {
+    const warm = hours === null ? null : warmHours(key);
+    if (hours === null || warm === null || hours <= warm) continue;
+    const params = { jar: facts.label(jarIn(facts, key)), hours, warm: tenth(warm) };
     yield { code: 'interruption longer', params, jar: key };
   }
 }
@@ -120,6 +187,10 @@ function* timesInOrder(facts: Facts): Generator<Broken> {
   for (const { began, ended } of facts.holds.values()) {
     if (began !== null && ended !== null && Date.parse(ended) < Date.parse(began))
       yield crossed('The time in warmth', null);
+  }
+  for (const { began, ended } of facts.interruptions) {
+    if (began !== null && ended !== null && Date.parse(ended) < Date.parse(began))
+      yield crossed('The interruption', null);
   }
   for (const { jar, setAfterHours, setByHours } of facts.observations) {
     if (setAfterHours !== null && setByHours !== null && setByHours < setAfterHours)
@@ -155,8 +226,9 @@ export const DAY_RULES: readonly Invariant[] = [
   },
   {
     code: 'gone before made',
-    holds: 'A jar is gone no earlier than it was made, and a portion no earlier than it was kept.',
-    ask: goneAfterMade,
+    holds:
+      'A jar is moved, and gone, no earlier than it was made, and a portion no earlier than it was kept.',
+    ask: movedAfterMade,
   },
   {
     code: 'seed gone before',
@@ -165,7 +237,7 @@ export const DAY_RULES: readonly Invariant[] = [
   },
   {
     code: 'opened before made',
-    holds: 'When it was told how long a jar had been open, the jar was at least as old.',
+    holds: 'A jar is seen no earlier than it was made, and it is at least as old as it has been open.',
     ask: openedAfterMade,
   },
   {
@@ -174,8 +246,18 @@ export const DAY_RULES: readonly Invariant[] = [
     ask: warmAfterMade,
   },
   {
+    code: 'stay outside hold',
+    holds: 'A jar comes into a hold and leaves it while the hold goes on.',
+    ask: stayWithinHold,
+  },
+  {
+    code: 'stays overlap',
+    holds: 'A jar stands in one hold at a time.',
+    ask: oneHoldAtATime,
+  },
+  {
     code: 'interruption longer',
-    holds: 'Warmth was missing no longer than the hold lasted.',
+    holds: 'Warmth was missing within the hold, and no longer than it lasted.',
     ask: interruptedWithinHold,
   },
 ];

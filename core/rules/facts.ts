@@ -14,11 +14,9 @@ export interface JarFact {
   readonly day: string | null;
   readonly word: string | null;
   readonly letter: string;
-  readonly state: 'planned' | 'made' | 'mistake' | 'lost';
+  readonly state: 'planned' | 'made' | 'not made' | 'mistake' | 'lost';
   /** mL; null where it is not known, or not given as volume. */
   readonly volumeMl: number | null;
-  /** Said to be on the shelf. */
-  readonly stillThere: boolean;
   /** Key of the act that marked it as entered by mistake; null where it stands. */
   readonly mistakeIn: number | null;
 }
@@ -36,16 +34,22 @@ export interface SeedingFact {
 export interface PortionFact extends Pick<Portion, 'part' | 'pieces' | 'reserve'> {
   readonly key: number;
   readonly jar: number;
+  /** The portion that it was split off; null where it was taken from the jar itself. */
+  readonly ofPortion: number | null;
   readonly keptOn: string;
   readonly amount: Measured | null;
 }
 
-/** What became of a jar, or of a portion of it. */
+/** What became of a jar, or of a portion of it, by key in the order of entry. */
 export interface MovementFact {
+  readonly key: number;
   readonly jar: number;
   readonly portion: number | null;
-  readonly kind: 'gone';
-  readonly day: string;
+  readonly kind:
+    'fridge' | 'freezer' | 'thawed' | 'opened' | 'eaten' | 'given' | 'discarded' | 'gone' | 'still there';
+  /** Null where nobody said when. */
+  readonly day: string | null;
+  readonly amount: Measured | null;
 }
 
 /** A time in warmth. Moments are ISO 8601 with their offset. */
@@ -57,20 +61,28 @@ export interface HoldFact {
   readonly hours: number | null;
 }
 
-/** A jar in a hold. */
+/** A jar in a hold: from when to when, or as long as the hold where neither is known. */
 export interface StayFact {
+  readonly key: number;
   readonly jar: number;
   readonly hold: number;
+  readonly came: string | null;
+  readonly went: string | null;
 }
 
-/** Warmth was missing for so many hours of a jar's hold. */
+/** Warmth was missing: from when to when, or for so many hours. */
 export interface InterruptionFact {
-  readonly jar: number;
-  readonly hours: number;
+  readonly hold: number;
+  readonly began: string | null;
+  readonly ended: string | null;
+  readonly hours: number | null;
 }
 
 export interface ObservationFact {
+  readonly key: number;
   readonly jar: number;
+  /** The day it was seen, where one was given. */
+  readonly day: string | null;
   /** The day on which it was told, by the act's own clock. Told only where days of being open are. */
   readonly toldOn: string | null;
   readonly daysOpen: number | null;
@@ -78,6 +90,8 @@ export interface ObservationFact {
   readonly setAfterHours: number | null;
   readonly setByHours: number | null;
   readonly setAtTakeOut: boolean | null;
+  /** For how long warmth was missing, as this jar's keeper answered it. */
+  readonly powerCutHours: number | null;
 }
 
 export interface PackageFact {
@@ -129,4 +143,34 @@ export function* fromJars(facts: Facts): Generator<SeedingFact & { readonly from
   for (const seeding of facts.seedings) {
     if (seeding.fromJar !== null) yield seeding as SeedingFact & { readonly fromJar: number };
   }
+}
+
+/** What is said to have been done with a jar: "it was not … on that day". */
+export const MOVED_WORDS: Readonly<Record<MovementFact['kind'], string>> = {
+  fridge: 'put into the fridge',
+  freezer: 'frozen',
+  thawed: 'thawed',
+  opened: 'opened',
+  eaten: 'eaten',
+  given: 'given away',
+  discarded: 'discarded',
+  gone: 'gone',
+  'still there': 'there',
+};
+
+/** Whether nothing is left after a movement: given or discarded with no amount means all of it. */
+const endsIt = ({ kind, amount }: MovementFact): boolean =>
+  kind === 'gone' || ((kind === 'given' || kind === 'discarded') && amount === null);
+const isThere = ({ kind }: MovementFact): boolean =>
+  kind === 'still there' || kind === 'fridge' || kind === 'freezer';
+
+/** Of what is gone by the last word on it: the day, where one was said. By jar and portion, the jar itself under null. */
+export function goneOn(facts: Facts): (jar: number, portion: number | null) => string | null {
+  const gone = new Map<string, string | null>();
+  const place = (jar: number, portion: number | null): string => `${jar} ${portion ?? ''}`;
+  for (const movement of facts.movements) {
+    if (endsIt(movement)) gone.set(place(movement.jar, movement.portion), movement.day);
+    else if (isThere(movement)) gone.delete(place(movement.jar, movement.portion));
+  }
+  return (jar, portion) => gone.get(place(jar, portion)) ?? null;
 }

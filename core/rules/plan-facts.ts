@@ -6,12 +6,12 @@ import type { Fresh } from './consents';
 import {
   type Facts,
   type HoldFact,
-  type InterruptionFact,
   type JarFact,
   jarIn,
   type Measured,
   type ObservationFact,
   type SeedingFact,
+  type StayFact,
 } from './facts';
 
 /** How a plan's words lead to the ledger's jars. */
@@ -36,8 +36,7 @@ class PlanBuilder {
   readonly jars: Map<number, JarFact>;
   readonly seedings: SeedingFact[];
   readonly holds: Map<number, HoldFact>;
-  readonly stays: { jar: number; hold: number }[];
-  readonly interruptions: InterruptionFact[];
+  readonly stays: StayFact[];
   readonly observations: ObservationFact[];
   readonly rowOf = new Map<number, PlannedJar>();
   readonly fresh = new Set<number>();
@@ -54,7 +53,6 @@ class PlanBuilder {
     this.seedings = [...base.seedings];
     this.holds = new Map(base.holds);
     this.stays = [...base.stays];
-    this.interruptions = [...base.interruptions];
     this.observations = [...base.observations];
   }
 
@@ -64,7 +62,7 @@ class PlanBuilder {
     this.rowOf.set(key, planned);
     const { madeOn: day, word, letter, fields } = planned;
     this.jars.set(key, {
-      key, batch: key, day, word, letter, state: 'made', volumeMl: inMl(fields.finalVolume), stillThere: false, mistakeIn: null,
+      key, batch: key, day, word, letter, state: 'made', volumeMl: inMl(fields.finalVolume), mistakeIn: null,
     }); // prettier-ignore
     this.#addHold(key, planned);
     this.#addOutcome(key, planned);
@@ -74,17 +72,17 @@ class PlanBuilder {
     if (hold === null || hold.hours === null) return;
     const key = this.#next--;
     this.holds.set(key, { key, began: null, ended: null, hours: hold.hours });
-    this.stays.push({ jar, hold: key });
+    this.stays.push({ key: this.#next--, jar, hold: key, came: null, went: null });
   }
 
   #addOutcome(jar: number, { outcome }: PlannedJar): void {
     if (outcome === null) return;
     if (isSpoiled(outcome)) this.spoiled.add(jar);
-    if (outcome.powerCutHours !== null) this.interruptions.push({ jar, hours: outcome.powerCutHours });
-    const { ph, earlyPh, setAfterHours, setByHours, setAtTakeOut } = outcome;
+    const { ph, earlyPh, setAfterHours, setByHours, setAtTakeOut, powerCutHours } = outcome;
     const acidity = [ph, earlyPh].filter((one) => one !== null);
     this.observations.push({
-      jar, acidity, setAfterHours, setByHours, setAtTakeOut, daysOpen: null, toldOn: null,
+      key: this.#next--, jar, acidity, setAfterHours, setByHours, setAtTakeOut, powerCutHours, day: null, daysOpen: null,
+      toldOn: null,
     }); // prettier-ignore
   }
 
@@ -115,7 +113,8 @@ class PlanBuilder {
       drop(this.stays, (stay) => stay.jar === key);
       this.#addHold(key, planned);
     }
-    if (planned.outcome?.powerCutHours) drop(this.interruptions, (cut) => cut.jar === key);
+    if (planned.outcome?.powerCutHours)
+      drop(this.observations, (one) => one.jar === key && one.powerCutHours !== null);
     this.#addOutcome(key, planned);
   }
 
@@ -170,11 +169,10 @@ export function factsOfPlan(
       sameDay: [...base.sameDay.filter(({ jar }) => !changed.has(jar)), ...ofOneDay],
       holds: built.holds,
       stays: built.stays,
-      interruptions: built.interruptions,
       observations: built.observations,
     },
     fresh: {
-      labels: NONE, kept: NONE, portionsGone: NONE, jarsGone: NONE, reserves: NONE, ends: NONE, stays: NONE,
+      labels: NONE, kept: NONE, moved: NONE, seen: NONE, reserves: NONE, ends: NONE, stays: NONE,
       mistakes: NONE, seedings: fresh,
     },
     rowOf,

@@ -3,7 +3,11 @@ import { fromJars, jarIn, type Facts, type JarFact } from './facts';
 import { loopOf } from './loop';
 import type { Broken, Invariant } from './rule';
 
-const STATE_WORDS = { planned: 'only planned', mistake: 'marked as entered by mistake' } as const;
+const STATE_WORDS = {
+  planned: 'only planned',
+  'not made': 'not made',
+  mistake: 'marked as entered by mistake',
+} as const;
 /** As many jars as a sentence names. */
 const MOST_NAMED = 5;
 
@@ -36,7 +40,8 @@ function* madeInOrder(facts: Facts): Generator<Broken> {
 
 /** Whether a seed is no jar that can have seeded another. What was written down before a jar was found to be a mistake stays. */
 function unmade(seed: JarFact, jar: JarFact, writtenIn: number | null): keyof typeof STATE_WORDS | null {
-  if (seed.state === 'planned') return jar.state === 'made' || jar.state === 'lost' ? 'planned' : null;
+  if (seed.state === 'planned' || seed.state === 'not made')
+    return jar.state === 'made' || jar.state === 'lost' ? seed.state : null;
   if (seed.state !== 'mistake') return null;
   return writtenIn === null || seed.mistakeIn === null || writtenIn > seed.mistakeIn ? 'mistake' : null;
 }
@@ -48,8 +53,8 @@ function* seedsMade(facts: Facts): Generator<Broken> {
     const seed = jarIn(facts, fromJar);
     const state = unmade(seed, jar, writtenIn);
     if (state === null) continue;
-    if (state === 'planned' && !facts.touched.has(key)) {
-      // The jar stood as it is: it is the seed that was changed to be only planned.
+    if (state !== 'mistake' && !facts.touched.has(key)) {
+      // The jar stood as it is: it is the seed that was changed.
       seeded.set(fromJar, [...(seeded.get(fromJar) ?? []), facts.label(jar)]);
       continue;
     }

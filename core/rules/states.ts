@@ -1,29 +1,21 @@
 // What a planned jar can't have, what a jar can't be at once, and values that nothing has.
 import { PH_POSSIBLE } from '../quantities';
-import { jarIn, type Facts } from './facts';
+import { jarIn, MOVED_WORDS, type Facts } from './facts';
 import type { Broken, Invariant } from './rule';
 
-function* plannedHasNothing(facts: Facts): Generator<Broken> {
-  const planned = (key: number): boolean => jarIn(facts, key).state === 'planned';
-  const broken = (key: number, what: string): Broken => ({
-    code: 'planned has facts',
-    params: { jar: facts.label(jarIn(facts, key)), what },
-    jar: key,
-  });
-  for (const { jar } of facts.observations) if (planned(jar)) yield broken(jar, 'seen');
-  for (const { jar } of facts.portions.values()) if (planned(jar)) yield broken(jar, 'kept');
-  for (const { jar, portion } of facts.movements)
-    if (portion === null && planned(jar)) yield broken(jar, 'gone');
-  for (const key of facts.touched)
-    if (jarIn(facts, key).stillThere && planned(key)) yield broken(key, 'on the shelf');
-}
+const UNMADE: ReadonlySet<string> = new Set(['planned', 'not made']);
 
-function* notBoth(facts: Facts): Generator<Broken> {
-  for (const { jar: key, portion } of facts.movements) {
+function* plannedHasNothing(facts: Facts): Generator<Broken> {
+  const unmade = (key: number): boolean => UNMADE.has(jarIn(facts, key).state);
+  const broken = (key: number, what: string): Broken => {
     const jar = jarIn(facts, key);
-    if (portion === null && jar.stillThere)
-      yield { code: 'on the shelf and gone', params: { jar: facts.label(jar) }, jar: key };
-  }
+    const state = jar.state === 'not made' ? 'not made' : 'only planned';
+    return { code: 'planned has facts', params: { jar: facts.label(jar), what, state }, jar: key };
+  };
+  for (const { jar } of facts.observations) if (unmade(jar)) yield broken(jar, 'seen');
+  for (const { jar } of facts.portions.values()) if (unmade(jar)) yield broken(jar, 'kept');
+  for (const { jar, kind } of facts.movements)
+    if (unmade(jar)) yield broken(jar, kind === 'still there' ? 'on the shelf' : MOVED_WORDS[kind]);
 }
 
 function* acidityPossible(facts: Facts): Generator<Broken> {
@@ -51,13 +43,8 @@ function* packagesFit(facts: Facts): Generator<Broken> {
 export const STATE_RULES: readonly Invariant[] = [
   {
     code: 'planned has facts',
-    holds: 'Of a jar that is only planned nothing was seen, kept or gone.',
+    holds: 'Of a jar that is only planned, or came to nothing, nothing was seen, kept or moved.',
     ask: plannedHasNothing,
-  },
-  {
-    code: 'on the shelf and gone',
-    holds: 'A jar is not on the shelf and gone at once.',
-    ask: notBoth,
   },
   {
     code: 'pH impossible',

@@ -6,15 +6,9 @@ import type { ActKind } from '../../core/ledger/act-words';
 import type { RecordKind } from '../../core/ledger/records';
 import type { ObservationFact } from '../../core/rules/facts';
 import type { Clock } from './clock';
-import {
-  Acts as FactActs,
-  type Done,
-  type Made,
-  type OpenAct as OpenFacts,
-  type RefusedRow,
-} from './facts/acts';
+import { Acts as FactActs, type Done, type Made, type OpenAct as OpenFacts } from './facts/acts';
 import { type Change, changesOf } from './facts/changes';
-import { type FactKind, fromColumns } from './facts/tables';
+import type { FactKind } from './facts/tables';
 import { FORMS, type Form, type RootedKind } from './projection/forms';
 import { observedOf, outcomeFrom, putOutcome } from './projection/outcome';
 import { askedOf } from './projection/put';
@@ -23,6 +17,7 @@ import { Refused } from './refusal';
 import type { Rows } from './rows';
 import type { Asked } from './rules/ask';
 import type { Pending } from './rules/load';
+import { pendingOf } from './rules/pending';
 
 /** Writes records under an open act. Lives only inside `acts.run`. */
 export class OpenAct {
@@ -48,12 +43,6 @@ export class OpenAct {
     }
   }
 
-  /** Of a jar that is said to be on the shelf and gone on a day, the rule book says why it can't be both. */
-  #lookWhere(kind: RecordKind, jar: number, record: Partial<Stored['jar']>): void {
-    if (kind === 'jar' && record.onShelf === true && record.goneOn)
-      this.#explain({ bothSaid: { jar, goneOn: record.goneOn } });
-  }
-
   get key(): number {
     return this.facts.key;
   }
@@ -67,7 +56,6 @@ export class OpenAct {
     }
     const { put } = FORMS[kind as RootedKind] as unknown as Form<RootedKind>;
     const key = put(this.facts, this.#rows.facts, undefined as never, record as never);
-    this.#lookWhere(kind, key, record as Partial<Stored['jar']>);
     return { key, uid: this.#rows.uidOf(kind, key) };
   }
 
@@ -84,7 +72,6 @@ export class OpenAct {
     const { key: _key, uid: _uid, ...now } = this.#rows.get(kind, key);
     const told = Object.fromEntries(Object.entries(changes).filter(([, value]) => value !== undefined));
     put(this.facts, facts, facts.get(root, key) as never, { ...now, ...told } as never);
-    this.#lookWhere(kind, key, { ...now, ...told });
   }
 
   /** Takes a record away, with the facts that hang on it. */
@@ -104,22 +91,10 @@ export class OpenAct {
 type Seen = Omit<Stored['outcome'], 'jar'>;
 
 /** An outcome as the rule book looks at it. */
-const observationOf = (jar: number, { ph, earlyPh, setAfterHours, setByHours, setAtTakeOut }: Seen): ObservationFact => ({
-  jar, acidity: [ph, earlyPh].filter((one) => one !== null), setAfterHours, setByHours, setAtTakeOut, toldOn: null, daysOpen: null,
+const observationOf = (jar: number, { ph, earlyPh, setAfterHours, setByHours, setAtTakeOut, powerCutHours }: Seen): Omit<ObservationFact, 'key'> => ({
+  jar, acidity: [ph, earlyPh].filter((one) => one !== null), setAfterHours, setByHours, setAtTakeOut, powerCutHours, day: null,
+  toldOn: null, daysOpen: null,
 }); // prettier-ignore
-
-/** A fact as the rule book looks at it where the tables have not taken it; null where it asks nothing of such a fact. */
-function pendingOf({ kind, key, columns }: RefusedRow): Pending | null {
-  if (kind === 'batch' && key !== null)
-    return { day: { batch: key, madeOn: (columns.made_on ?? null) as string | null } };
-  if (kind === 'hold') {
-    const { began, ended, hours } = fromColumns('hold', columns);
-    return { hold: { key: key ?? Number.MAX_SAFE_INTEGER, began, ended, hours } };
-  }
-  if (kind !== 'seeding') return null;
-  const { jar, fromJar, portion, actual: amount } = fromColumns('seeding', columns);
-  return { seeding: { jar, fromJar, portion, amount } };
-}
 
 /** The keeper's word on two equal labels; null where the call can't say so. */
 type Meant = boolean | null;
@@ -145,7 +120,7 @@ export class Acts {
       return this.settle(act);
     };
     this.#acts.explain = (act, row) => {
-      const pending = pendingOf(row);
+      const pending = pendingOf(rows.facts, row);
       if (pending) this.explain(act, pending);
     };
   }

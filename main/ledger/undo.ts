@@ -1,9 +1,10 @@
 // Undo and redo. Undoing writes a new act with the inverse images of one whole act; redoing undoes that undo. Nothing
 // is kept in memory, so it works the same after a restart. Refused, with names, where later facts stand on it.
+import Database from 'better-sqlite3';
 import { actWords } from '../../core/ledger/act-words';
 import type { Acts, Done } from './acts';
 import { invertAct } from './facts/invert';
-import { standsOn, touchedSince } from './facts/later';
+import { inTheWay, standsOn, touchedSince } from './facts/later';
 import { Refused } from './refusal';
 import type { Rows } from './rows';
 
@@ -98,32 +99,39 @@ export function redo(acts: Acts): Done<string> {
   return invert(acts, next, 'act.redo', wordsOf(actByKey(acts.rows, next.undoes)));
 }
 
+/** The refusal that names later acts. What was undone is named only where nothing else is, and then with its undo. */
+function refusedBy(rows: Rows, acts: readonly number[]): Refused {
+  const undone = undoneActs(rows);
+  const standing = acts.filter((key) => !undone.has(key));
+  const named = (standing.length > 0 ? standing : acts).map((key) => actByKey(rows, key));
+  const says = [...new Set(named.map((act) => wordsOf(act.kind === 'act.undo' ? act : rootOf(rows, act))))];
+  return new Refused('stands on it', {
+    later: says.length > 5 ? [...says.slice(0, 5), `and ${says.length - 5} more`] : says,
+  });
+}
+
 function invert(acts: Acts, target: ActRow, kind: 'act.undo' | 'act.redo', subject: string): Done<string> {
   const { rows } = acts;
   const later = touchedSince(rows.facts, target.key);
   const standing = standsOn(rows.facts, target.key, later);
-  if (standing.length > 0) {
-    const undone = undoneActs(rows);
-    const named = standing.filter((key) => !undone.has(key));
-    const says = [
-      ...new Set(
-        (named.length > 0 ? named : standing).map((key) => wordsOf(rootOf(rows, actByKey(rows, key)))),
-      ),
-    ];
-    throw new Refused('stands on it', {
-      later: says.length > 5 ? [...says.slice(0, 5), `and ${says.length - 5} more`] : says,
-    });
+  if (standing.length > 0) throw refusedBy(rows, standing);
+  try {
+    const done = acts.run(
+      kind,
+      subject,
+      null,
+      (act) => {
+        invertAct(rows.facts, act.facts, target.key);
+        return actWords(kind, subject);
+      },
+      target.key,
+    );
+    if (!done) throw new Refused('nothing changed');
+    return done;
+  } catch (error) {
+    if (!(error instanceof Refused) && !(error instanceof Database.SqliteError)) throw error;
+    // The plainer answer first: what was done since, rather than the rule that it would break.
+    const inWay = inTheWay(rows.facts, target.key);
+    throw inWay.length > 0 ? refusedBy(rows, inWay) : error;
   }
-  const done = acts.run(
-    kind,
-    subject,
-    null,
-    (act) => {
-      invertAct(rows.facts, act.facts, target.key);
-      return actWords(kind, subject);
-    },
-    target.key,
-  );
-  if (!done) throw new Refused('nothing changed');
-  return done;
 }

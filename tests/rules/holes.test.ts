@@ -117,6 +117,36 @@ describe('an undo', () => {
     expect(refused(session, 'act.undo', { act: back.act }).code).toBe('seed gone before');
   });
 
+  it('says which later act has taken the place of what it would bring back, or taken away what that points at', () => {
+    const session = newSession();
+    const { jars } = smallFamily(session);
+    const jar = jars[2];
+    const outcome = { ...unseen, setWord: 'firm' as const };
+    must(session, 'outcome.save', { jar, outcome, onShelf: null });
+    const removed = must(session, 'outcome.save', { jar, outcome: null, onShelf: null });
+    must(session, 'outcome.save', { jar, outcome: { ...unseen, setWord: 'soft' }, onShelf: null });
+    expect(refused(session, 'act.undo', { act: removed.act }).sentence).toBe(
+      'Later records stand on it: noted how 9 Mar a turned out. Undo or change those first.',
+    );
+
+    const milk = (name: string | null) => must(session, 'jar.correct', { id: jar, changes: { milk: name } });
+    milk('whole');
+    const none = milk(null);
+    milk('goat');
+    expect(refused(session, 'act.undo', { act: none.act }).sentence).toContain('corrected 9 Mar a');
+
+    const kept = must(session, 'portion.save', { portion: { ...cubes, jar: jars[1] } });
+    const from = { ...fromJar(jars[1]), portion: kept.id, amount: pieces(2) };
+    const child = only(
+      must(session, 'batch.record', batchOf('2026-03-12', [plainJar('a', { seedings: [from] })])).jars,
+    );
+    const without = must(session, 'seeding.set', { jar: child, seedings: [] });
+    must(session, 'act.undo', { act: kept.act });
+    expect(refused(session, 'act.undo', { act: without.act }).sentence).toBe(
+      'Later records stand on it: undid: kept some of 5 Mar a. Undo or change those first.',
+    );
+  });
+
   it('leaves no package that is used for something else', () => {
     const session = newSession();
     const carton = (of: 'milk' | 'addition', id: string | null) => ({
@@ -134,6 +164,16 @@ describe('an undo', () => {
 });
 
 describe('a redo', () => {
+  it('of an import that was brought in again since says so', () => {
+    const session = newSession();
+    const bytes = new TextEncoder().encode('date,jar,seed,amount\n2026-02-01,a,Blue Tin,5 caps\n');
+    const file = { name: 'notes.csv', bytes };
+    must(session, 'notes.bringIn', { file });
+    const undone = must(session, 'act.undo', { act: null });
+    must(session, 'notes.bringIn', { file });
+    expect(refused(session, 'act.undo', { act: undone.act }).code).toBe('label back');
+  });
+
   it('asks nothing again of two labels that were meant to be equal', () => {
     const file = newFile();
     let session = openSession(file, 'create');

@@ -1,8 +1,8 @@
 // What was written after an act, and which of it stands on what the act did. Reads only. Costs as much as was written
 // later: undoing the newest act, however large, asks nothing of its rows, since no row changes without the journal.
-import { formAfter, formOf } from './changes';
+import { formAfter, formOf, stepsBackwards } from './changes';
 import type { Rows } from './rows';
-import { type Columns, type FactKind, kindOf, tableOf } from './tables';
+import { type Columns, type FactKind, kindOf, tableOf, type Value } from './tables';
 
 export interface LaterRow {
   readonly kind: FactKind;
@@ -48,18 +48,51 @@ function sameForm(one: Columns | null, other: Columns | null): boolean {
 }
 
 /**
- * Keys of the later acts that stand on what an act did, oldest first: those that changed its records again, and those
- * whose records point at one that it made.
+ * Of these facts a call writes one to a place, and reads the first: one that comes back beside another of the same place
+ * would hide it.
+ */
+const PLACES: Partial<Record<FactKind, readonly string[]>> = {
+  observation: ['jar', 'stage'],
+  milk: ['jar'],
+  stay: ['jar'],
+  series: ['hold'],
+  use: ['milk', 'addition', 'seeding', 'batch'],
+  labResult: ['jar', 'portion', 'what'],
+  remark: ['jar', 'batch', 'hold', 'portion', 'observation', 'photograph', 'package', 'seeding', 'field'],
+};
+
+/** The place of a fact; null for one that may stand beside others. */
+function placeOf(kind: FactKind, form: Columns): string | null {
+  const columns = PLACES[kind];
+  return columns ? `${kind} ${columns.map((name) => form[name] ?? '').join(' ')}` : null;
+}
+
+/** Places of what an act took away. */
+function placesLeft(rows: Rows, act: number): ReadonlySet<string> {
+  const places = new Set<string>();
+  for (const { kind, op, before } of stepsBackwards(rows, act)) {
+    const place = op === 'take' && before ? placeOf(kind, before) : null;
+    if (place !== null) places.add(place);
+  }
+  return places;
+}
+
+/**
+ * Keys of the later acts that stand on what an act did, oldest first: those that changed its records again, those whose
+ * records point at one that it made, and those that filled the place of one that it took away.
  * @param later from touchedSince
  */
 export function standsOn(rows: Rows, act: number, later: readonly LaterRow[]): number[] {
   const acts = new Set<number>();
+  const left = later.length === 0 ? new Set<string>() : placesLeft(rows, act);
   for (const row of later) {
-    const left = leftBy(rows, act, row);
+    const was = leftBy(rows, act, row);
     const columns = rows.columnsNow(row.kind, row.key);
     const now = columns ? formOf(columns) : null;
     const stands =
-      left === undefined ? now !== null && pointsAtMade(rows, act, row.kind, now) : !sameForm(now, left);
+      was === undefined
+        ? now !== null && (left.has(placeOf(row.kind, now) ?? '') || pointsAtMade(rows, act, row.kind, now))
+        : !sameForm(now, was);
     if (!stands) continue;
     const since = rows
       .prepare(
@@ -91,3 +124,52 @@ function referencesOf(rows: Rows, kind: FactKind): string[] {
     .pluck()
     .all() as string[];
 }
+
+/**
+ * Keys of the acts that are in the way of undoing another, where the tables refused it: those that wrote what has taken the
+ * place of something it would bring back, or took away what that points at.
+ */
+export function inTheWay(rows: Rows, act: number): number[] {
+  const acts = new Set<number>();
+  for (const { kind, op, before } of stepsBackwards(rows, act)) {
+    if (op !== 'take' || before === null) continue;
+    for (const columns of uniquesOf(rows, kind)) {
+      if (columns.some((name) => before[name] === undefined)) continue;
+      const there = rows
+        .prepare(
+          `SELECT key FROM ${tableOf(kind)} WHERE ${columns.map((name) => `${name} = ?`).join(' AND ')}`,
+        )
+        .pluck()
+        .all(columns.map((name) => before[name] as Value)) as number[];
+      for (const key of there) acts.add(lastOf(rows, key));
+    }
+    for (const column of referencesOf(rows, kind)) {
+      const gone = rows
+        .prepare('SELECT gone_in FROM record WHERE key = ?')
+        .pluck()
+        .get(before[column] ?? null) as number | null | undefined;
+      // What the act took away itself comes back with it.
+      if (gone !== null && gone !== undefined && gone !== act) acts.add(gone);
+    }
+  }
+  return [...acts].toSorted((a, b) => a - b);
+}
+
+/** Columns that only one record of a kind may have alike. */
+function uniquesOf(rows: Rows, kind: FactKind): string[][] {
+  const indexes = rows
+    .prepare(`SELECT name FROM pragma_index_list('${tableOf(kind)}') WHERE "unique" = 1 AND origin = 'u'`)
+    .pluck()
+    .all() as string[];
+  return indexes.map(
+    (name) => rows.prepare(`SELECT name FROM pragma_index_info('${name}')`).pluck().all() as string[],
+  );
+}
+
+/** The act that made a record or changed it last. */
+const lastOf = (rows: Rows, key: number): number =>
+  rows.count(
+    `SELECT max(act) FROM (SELECT made_in AS act FROM record WHERE key = ? UNION SELECT act FROM journal WHERE record = ?)`,
+    key,
+    key,
+  );

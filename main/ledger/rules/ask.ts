@@ -1,5 +1,5 @@
 // Where the rule book is asked: in the transaction of every act, before it is kept.
-import { brokenInvariants, missingConsents } from '../../../core/rules/book';
+import { BOOK, brokenInvariants, missingConsents } from '../../../core/rules/book';
 import type { JarFact } from '../../../core/rules/facts';
 import type { Broken } from '../../../core/rules/rule';
 import type { ActKind } from '../../../core/ledger/act-words';
@@ -29,15 +29,15 @@ export const labelIn =
  * Asks about all that an act touched. Of an import only invariants are asked: for consents its plan was asked first.
  * @throws Refused with the first rule of the book that is broken, or the first word that is missing
  */
-export function askRules(ledger: Ledger, { act, kind, ...word }: Asked): void {
+export function askRules(ledger: Ledger, { act, kind, ...word }: Asked, book = BOOK): void {
   const { rows } = ledger;
   const facts = loadFacts(rows, touchedBy(rows, act), labelIn(ledger));
-  for (const broken of brokenInvariants(facts)) refuse(broken);
+  for (const broken of brokenInvariants(facts, book)) refuse(broken);
   if (kind === 'notes.bringIn') return;
   const undone = kind === 'act.undo' || kind === 'act.redo';
   const fresh = freshIn(rows, act, undone);
   const known = circumstances(ledger, act, facts, fresh, word, undone);
-  for (const missing of missingConsents(facts, fresh, known)) refuse(missing);
+  for (const missing of missingConsents(facts, fresh, known, book)) refuse(missing);
 }
 
 /**

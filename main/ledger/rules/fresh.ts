@@ -6,7 +6,7 @@ import type { Columns, FactKind } from '../facts/tables';
 import type { Rows } from '../rows';
 
 const NOTHING: Omit<Fresh, 'labels'> = {
-  seedings: new Set(), kept: new Set(), portionsGone: new Set(), jarsGone: new Set(), reserves: new Set(), ends: new Set(),
+  seedings: new Set(), kept: new Set(), moved: new Set(), seen: new Set(), reserves: new Set(), ends: new Set(),
   stays: new Set(), mistakes: new Set(),
 }; // prettier-ignore
 
@@ -60,8 +60,8 @@ export function freshIn(rows: Rows, act: number, undone: boolean): Fresh {
     labels,
     seedings: newSeedings(rows, changes),
     kept: keys(of('portion', 'kept_on')),
-    portionsGone: keys(of('movement', 'kind', 'day', 'at'), 'portion'),
-    jarsGone: keys(of('movement', 'kind', 'day', 'at'), 'jar'),
+    moved: keys(of('movement', 'kind', 'day', 'at')),
+    seen: keys(of('observation', 'day', 'at')),
     reserves: newReserves(rows, changes),
     ends: keys(of('hold', 'ended')),
     stays: keys(of('stay', 'hold'), 'jar'),

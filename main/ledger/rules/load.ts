@@ -3,6 +3,7 @@
 import type {
   Facts,
   HoldFact,
+  InterruptionFact,
   JarFact,
   Measured,
   MovementFact,
@@ -14,8 +15,6 @@ import type {
   UseFact,
 } from '../../../core/rules/facts';
 import { momentText } from '../../../core/ledger/moments';
-import { whereabouts } from '../projection/jar';
-import { outcomes } from '../projection/outcome';
 import type { Rows } from '../rows';
 
 /** Keys of what is asked about. */
@@ -72,26 +71,16 @@ export function touchedBy(rows: Rows, act: number): Touched {
   };
 }
 
-/** A row that the tables would not take, to be looked at by the rules all the same. */
+/** A fact that the tables would not take, to be looked at by the rules all the same. */
 export interface Pending {
   readonly seeding?: Omit<SeedingFact, 'key' | 'writtenIn'>;
-  readonly observation?: ObservationFact;
+  readonly observation?: Omit<ObservationFact, 'key'>;
   readonly hold?: HoldFact;
-  /** Said to be on the shelf and to be gone on a day: one movement can't tell both. */
-  readonly bothSaid?: { readonly jar: number; readonly goneOn: string };
+  readonly stay?: StayFact;
   readonly day?: { readonly batch: number; readonly madeOn: string | null };
 }
-
-interface JarRow {
-  key: number;
-  batch: number;
-  day: string | null;
-  word: string | null;
-  letter: string;
-  state: JarFact['state'] | 'not made';
-  volumeMl: number | null;
-  mistakeIn: number | null;
-}
+/** The key of what is not there yet. */
+const NEW = Number.MAX_SAFE_INTEGER;
 
 const JARS = `
   SELECT j.key, j.batch, b.made_on AS day, b.word, j.letter, j.state,
@@ -102,12 +91,6 @@ const JARS = `
          ) END AS mistakeIn
     FROM jar j JOIN batch b ON b.key = j.batch`;
 
-const jarFact = (row: JarRow, stillThere: boolean): JarFact => ({
-  ...row,
-  state: row.state === 'not made' ? 'planned' : row.state,
-  stillThere,
-});
-
 interface AmountRow {
   amount_v: number | null;
   amount_u: Measured['unit'] | null;
@@ -115,18 +98,14 @@ interface AmountRow {
 const measured = ({ amount_v: value, amount_u: unit }: AmountRow): Measured | null =>
   value === null || unit === null ? null : { value, unit };
 
-interface MovedRow extends AmountRow {
-  key: number;
-  on: number | null;
-  kind: Moved['kind'];
+const moment = (at: number | null, off: number | null): string | null =>
+  at === null ? null : momentText(at, off ?? 0);
+interface DayRow {
   day: string | null;
   at: number | null;
-  at_off: number;
+  at_off: number | null;
 }
-type Moved = Parameters<typeof whereabouts>[0][number];
-type Whereabouts = ReturnType<typeof whereabouts>;
-
-const MOVED = 'SELECT key, OWNER AS "on", kind, day, at, at_off, amount_v, amount_u FROM movement';
+const dayIn = ({ day, at, at_off }: DayRow): string | null => day ?? moment(at, at_off)?.slice(0, 10) ?? null;
 
 class Loader {
   readonly #rows: Rows;
@@ -170,12 +149,12 @@ class Loader {
   }
 
   /** The jars asked about and their neighbours. */
-  jars(neighbours: Iterable<number>): JarRow[] {
-    const found = new Map<number, JarRow>();
-    for (const row of this.#of<JarRow>(JARS, 'j.key')) found.set(row.key, row);
+  jars(neighbours: Iterable<number>): Map<number, JarFact> {
+    const found = new Map<number, JarFact>();
+    for (const row of this.#of<JarFact>(JARS, 'j.key')) found.set(row.key, row);
     const missing = new Set([...neighbours].filter((key) => !found.has(key)));
-    for (const row of this.#by<JarRow>(JARS, 'j.key', missing)) found.set(row.key, row);
-    return [...found.values()];
+    for (const row of this.#by<JarFact>(JARS, 'j.key', missing)) found.set(row.key, row);
+    return found;
   }
 
   /** All seedings among jars of some days. */
@@ -191,111 +170,98 @@ class Loader {
           .all(JSON.stringify([...days])) as { jar: number; fromJar: number }[]);
   }
 
-  /** What became of jars, or of portions, by the last word on each. */
-  #whereabouts(rows: readonly MovedRow[]): ReadonlyMap<number, Whereabouts> {
-    const moved = new Map<number, Moved[]>();
-    for (const { on, kind, day, at, at_off, ...amount } of rows.toSorted((a, b) => a.key - b.key)) {
-      if (on === null) continue;
-      const one = {
-        kind,
-        day,
-        at: at === null ? null : momentText(at, at_off),
-        amount:
-          amount.amount_v === null
-            ? null
-            : { value: amount.amount_v, unit: amount.amount_u ?? 'mL', typed: null },
-      };
-      moved.set(on, [...(moved.get(on) ?? []), one]);
-    }
-    return new Map(Array.from(moved, ([on, all]) => [on, whereabouts(all)]));
+  /** What became of the jars asked about and of what seeded or was seeded by them, and of these portions. */
+  movements(jars: Iterable<number>, portions: Iterable<number>): MovementFact[] {
+    const select = `SELECT m.key, coalesce(m.jar, p.jar) AS jar, m.portion, m.kind, m.day, m.at, m.at_off, m.pieces,
+        m.amount_v, m.amount_u FROM movement m LEFT JOIN portion p ON p.key = m.portion`;
+    type Found = AmountRow & DayRow & Pick<MovementFact, 'key' | 'jar' | 'portion' | 'kind'> & { pieces: number | null }; // prettier-ignore
+    const found = [
+      ...this.#by<Found>(select, 'm.jar', jars),
+      ...this.#by<Found>(select, 'm.portion', portions),
+    ];
+    return found
+      .toSorted((a, b) => a.key - b.key)
+      .map(({ key, jar, portion, kind, pieces, ...rest }) => ({
+        key, jar, portion, kind, day: dayIn(rest),
+        amount: pieces === null ? measured(rest) : { value: pieces, unit: 'pieces' },
+      })); // prettier-ignore
   }
 
-  jarsMoved(): ReadonlyMap<number, Whereabouts> {
-    return this.#whereabouts(this.#of<MovedRow>(`${MOVED.replace('OWNER', 'jar')}`, 'jar'));
-  }
-
-  portions(used: Iterable<number>): (PortionFact & { readonly goneOn: string | null })[] {
-    const select = 'SELECT key, jar, part, pieces, kept_on, reserve, amount_v, amount_u FROM portion';
-    type Found = AmountRow & Pick<PortionFact, 'key' | 'jar' | 'part' | 'pieces'> & { kept_on: string; reserve: number }; // prettier-ignore
-    const found = new Map<number, Found>();
-    for (const row of this.#of<Found>(select, 'jar')) found.set(row.key, row);
+  /** Portions of the jars asked about, those that seeded them, and those that these were split off. */
+  portions(used: Iterable<number>): Map<number, PortionFact> {
+    const select =
+      'SELECT key, jar, of_portion AS ofPortion, part, pieces, kept_on AS keptOn, reserve, amount_v, amount_u FROM portion';
+    type Found = AmountRow & Omit<PortionFact, 'amount' | 'reserve'> & { reserve: number };
+    const found = new Map<number, PortionFact>();
+    const take = ({ reserve, amount_v, amount_u, ...row }: Found): void => {
+      found.set(row.key, { ...row, reserve: reserve === 1, amount: measured({ amount_v, amount_u }) });
+    };
+    for (const row of this.#of<Found>(select, 'jar')) take(row);
     const missing = new Set([...used].filter((key) => !found.has(key)));
-    for (const row of this.#by<Found>(select, 'key', missing)) found.set(row.key, row);
-    const moved = this.#whereabouts(
-      this.#by<MovedRow>(MOVED.replace('OWNER', 'portion'), 'portion', found.keys()),
-    );
-    return [...found.values()].map(({ kept_on, reserve, key, jar, part, pieces, ...amount }) => ({
-      key, jar, part, pieces, amount: measured(amount), keptOn: kept_on, reserve: reserve === 1,
-      goneOn: moved.get(key)?.onShelf === false ? (moved.get(key)?.goneOn ?? kept_on) : null,
-    })); // prettier-ignore
+    for (const row of this.#by<Found>(select, 'key', missing)) take(row);
+    return found;
   }
 
-  holds(keys: Iterable<number>): HoldFact[] {
-    const moment = (at: number | null, off: number): string | null =>
-      at === null ? null : momentText(at, off);
-    return this.#by<{
-      key: number;
-      began: number | null;
-      began_off: number;
-      ended: number | null;
-      ended_off: number;
-      hours: number | null;
-    }>('SELECT key, began, began_off, ended, ended_off, hours FROM hold', 'key', keys).map(
-      ({ key, began, began_off, ended, ended_off, hours }) => ({
+  holds(keys: Iterable<number>): Map<number, HoldFact> {
+    type Found = Pick<HoldFact, 'key' | 'hours'> & { began: number | null; began_off: number | null; ended: number | null; ended_off: number | null }; // prettier-ignore
+    const select = 'SELECT key, began, began_off, ended, ended_off, hours FROM hold';
+    return new Map(
+      this.#by<Found>(select, 'key', keys).map(({ key, hours, ...row }) => [
         key,
-        began: moment(began, began_off),
-        ended: moment(ended, ended_off),
-        hours,
-      }),
+        { key, hours, began: moment(row.began, row.began_off), ended: moment(row.ended, row.ended_off) },
+      ]),
     );
   }
 
   stays(): StayFact[] {
-    return this.#of<StayFact & { key: number }>('SELECT key, jar, hold FROM stay', 'jar').map(
-      ({ jar, hold }) => ({ jar, hold }),
+    type Found = Pick<StayFact, 'key' | 'jar' | 'hold'> & { came: number | null; came_off: number | null; went: number | null; went_off: number | null }; // prettier-ignore
+    return this.#of<Found>('SELECT key, jar, hold, came, came_off, went, went_off FROM stay', 'jar').map(
+      ({ key, jar, hold, ...row }) => ({
+        key,
+        jar,
+        hold,
+        came: moment(row.came, row.came_off),
+        went: moment(row.went, row.went_off),
+      }),
     );
   }
 
-  /** Days on which days of being open were told, by jar: the latest of each. */
-  #toldOn(): ReadonlyMap<number, string> {
-    const told = this.#of<{ jar: number; at: number; at_off: number }>(
-      `SELECT o.jar, a.at, a.at_off FROM (SELECT key, jar, days_open FROM observation WHERE days_open IS NOT NULL) o
-         JOIN record r ON r.key = o.key
-         JOIN act a ON a.key = coalesce((SELECT max(j.act) FROM journal j WHERE j.record = o.key AND j.op <> 'take'
-           AND json_extract(j.before, '$.days_open') IS NOT o.days_open), r.made_in)`,
+  interruptions(holds: Iterable<number>): InterruptionFact[] {
+    type Found = Pick<InterruptionFact, 'hold' | 'hours'> & { began: number | null; began_off: number | null; ended: number | null; ended_off: number | null }; // prettier-ignore
+    const select = 'SELECT hold, began, began_off, ended, ended_off, hours FROM interruption';
+    return this.#by<Found>(select, 'hold', holds).map(({ hold, hours, ...row }) => ({
+      hold,
+      hours,
+      began: moment(row.began, row.began_off),
+      ended: moment(row.ended, row.ended_off),
+    }));
+  }
+
+  observations(): ObservationFact[] {
+    // Told on: the latest day on which these days of being open were written.
+    type Found = DayRow & Pick<ObservationFact, 'key' | 'jar' | 'setAfterHours' | 'setByHours' | 'daysOpen' | 'powerCutHours'> & { stage: string; set_state: string | null; told: number | null; told_off: number | null }; // prettier-ignore
+    const found = this.#of<Found>(
+      `SELECT o.key, o.jar, o.stage, o.day, o.at, o.at_off, o.set_state, o.set_after_hours AS setAfterHours,
+              o.set_by_hours AS setByHours, o.days_open AS daysOpen, o.power_cut_hours AS powerCutHours,
+              a.at AS told, a.at_off AS told_off
+         FROM observation o LEFT JOIN record r ON r.key = o.key AND o.days_open IS NOT NULL
+         LEFT JOIN act a ON a.key = coalesce((
+           SELECT max(w.act) FROM journal w WHERE w.record = r.key AND w.op <> 'take'
+              AND json_extract(w.before, '$.days_open') IS NOT o.days_open), r.made_in)`,
       'o.jar',
     );
-    const found = new Map<number, string>();
-    for (const { jar, at, at_off } of told) {
-      const day = momentText(at, at_off).slice(0, 10);
-      if (day > (found.get(jar) ?? '')) found.set(jar, day);
-    }
-    return found;
-  }
-
-  outcomes(): { observations: ObservationFact[]; interruptions: { jar: number; hours: number }[] } {
-    const found = outcomes(
-      this.#rows.facts,
-      this.#list === null ? null : (JSON.parse(this.#list) as number[]),
+    const acidity = new Map<number, number[]>();
+    const measures = this.#of<{ observation: number; ph: number }>(
+      'SELECT a.observation, a.ph FROM acidity a JOIN observation o ON o.key = a.observation',
+      'o.jar',
     );
-    const told = this.#toldOn();
-    return {
-      observations: Array.from(
-        found,
-        ([jar, { ph, earlyPh, openedDays, setAfterHours, setByHours, setAtTakeOut }]) => ({
-          jar,
-          toldOn: told.get(jar) ?? null,
-          daysOpen: openedDays,
-          acidity: [ph, earlyPh].filter((one) => one !== null),
-          setAfterHours,
-          setByHours,
-          setAtTakeOut,
-        }),
-      ),
-      interruptions: Array.from(found).flatMap(([jar, { powerCutHours: hours }]) =>
-        hours === null ? [] : [{ jar, hours }],
-      ),
-    };
+    for (const { observation, ph } of measures)
+      acidity.set(observation, [...(acidity.get(observation) ?? []), ph]);
+    return found.map(({ key, jar, stage, set_state, told, told_off, setAfterHours, setByHours, daysOpen, powerCutHours, ...at }) => ({
+      key, jar, setAfterHours, setByHours, daysOpen, powerCutHours, day: dayIn(at),
+      toldOn: moment(told, told_off)?.slice(0, 10) ?? null, acidity: acidity.get(key) ?? [],
+      setAtTakeOut: stage !== 'take-out' || set_state === null ? null : set_state === 'set',
+    })); // prettier-ignore
   }
 
   uses(): UseFact[] {
@@ -335,65 +301,50 @@ export function loadFacts(
   if (pending.seeding) asked.add(pending.seeding.jar);
   if (pending.seeding?.fromJar) asked.add(pending.seeding.fromJar);
   if (pending.observation) asked.add(pending.observation.jar);
-  if (pending.bothSaid) asked.add(pending.bothSaid.jar);
+  if (pending.stay) asked.add(pending.stay.jar);
   if (pending.day) for (const { key } of rows.where('jar', 'batch', pending.day.batch)) asked.add(key);
   const load = new Loader(rows, asked);
   const seedings = load.seedings();
-  if (pending.seeding) seedings.push({ ...pending.seeding, key: Number.MAX_SAFE_INTEGER, writtenIn: null });
-  const found = load.jars(
-    seedings.flatMap(({ jar, fromJar }) => (fromJar === null ? [jar] : [jar, fromJar])),
-  );
-  const moved = load.jarsMoved();
-  const jars = new Map(
-    found.map((row) => [
-      row.key,
-      withDay(
-        jarFact(row, moved.get(row.key)?.onShelf === true || row.key === pending.bothSaid?.jar),
-        pending,
-      ),
-    ]),
-  );
+  if (pending.seeding) seedings.push({ ...pending.seeding, key: NEW, writtenIn: null });
+  const portions = load.portions(seedings.flatMap(({ portion }) => portion ?? []));
+  const neighbours = new Set([...portions.values()].map(({ jar }) => jar));
+  for (const { jar, fromJar } of seedings)
+    for (const key of [jar, fromJar]) if (key !== null) neighbours.add(key);
+  const jars = load.jars(neighbours);
+  if (pending.day) moveTo(jars, pending.day);
   const days = new Set(alsoDays);
   for (const { jar, fromJar } of seedings) {
     const day = jars.get(jar)?.day;
     if (fromJar !== null && day && jars.get(fromJar)?.day === day) days.add(day);
   }
-  const portions = load.portions(seedings.flatMap(({ portion }) => portion ?? []));
-  const { observations, interruptions } = load.outcomes();
-  if (pending.observation) observations.push(pending.observation);
   const stays = load.stays();
+  if (pending.stay) stays.push(pending.stay);
   const wanted = new Set([...touched.holds, ...stays.map(({ hold }) => hold)]);
-  const holds = new Map(load.holds(wanted).map((hold) => [hold.key, hold]));
+  const holds = load.holds(wanted);
   if (pending.hold) holds.set(pending.hold.key, pending.hold);
   const uses = load.uses();
+  const packages = load.packages(new Set([...touched.packages, ...uses.map((use) => use.package)]));
   return {
     // What an act took away is asked about no more.
     touched: new Set([...asked].filter((key) => jars.has(key))),
     jars,
     seedings,
     sameDay: [...load.sameDay(days), ...(pending.seeding ? [pending.seeding] : [])],
-    portions: new Map(portions.map((portion) => [portion.key, portion])),
-    movements: [
-      ...Array.from(moved).flatMap(([key, { goneOn }]) => gone(key, null, goneOn)),
-      ...(pending.bothSaid ? gone(pending.bothSaid.jar, null, pending.bothSaid.goneOn) : []),
-      ...portions.flatMap(({ key, jar, goneOn }) => gone(jar, key, goneOn)),
-    ],
+    portions,
+    movements: load.movements(jars.keys(), portions.keys()),
     holds,
     stays,
-    interruptions,
-    observations,
-    packages: new Map(
-      load
-        .packages(new Set([...touched.packages, ...uses.map((use) => use.package)]))
-        .map((one) => [one.key, one]),
-    ),
+    interruptions: load.interruptions(wanted),
+    observations: [
+      ...load.observations(),
+      ...(pending.observation ? [{ ...pending.observation, key: NEW }] : []),
+    ],
+    packages: new Map(packages.map((one) => [one.key, one])),
     uses,
     label,
   };
 }
 
-const gone = (jar: number, portion: number | null, day: string | null): MovementFact[] =>
-  day === null ? [] : [{ jar, portion, kind: 'gone', day }];
-
-const withDay = (jar: JarFact, { day }: Pending): JarFact =>
-  day && day.batch === jar.batch ? { ...jar, day: day.madeOn } : jar;
+function moveTo(jars: Map<number, JarFact>, { batch, madeOn }: NonNullable<Pending['day']>): void {
+  for (const jar of jars.values()) if (jar.batch === batch) jars.set(jar.key, { ...jar, day: madeOn });
+}

@@ -12,9 +12,13 @@ type NewJar = Omit<BatchEntry['jars'][number], 'hold'>;
 /** A jar with all that belongs to it. @returns its uid */
 function insertJar(ledger: Ledger, act: OpenAct, batch: number, hold: number | null, jar: NewJar): string {
   const { additions, seedings, outcome, milkPackage, ...fields } = jar;
+  const { madeOn, word } = ledger.rows.get('batch', batch);
   const made = act.insert('jar', {
     ...fields,
-    ...shelfOrGone({ onShelf: fields.onShelf, goneOn: fields.goneOn }),
+    ...shelfOrGone(ledger.labelFor({ madeOn, word, letter: fields.letter }), {
+      onShelf: fields.onShelf,
+      goneOn: fields.goneOn,
+    }),
     batch,
     hold,
     milkPackage: packageKey(ledger, milkPackage, 'milk'),

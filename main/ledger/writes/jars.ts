@@ -11,7 +11,7 @@ export function correctJar(ledger: Ledger, input: Parsed<'jar.correct'>): Reply<
   const { hold, milkPackage, letter, ...fields } = tidy(input.changes);
   const jar = standingJar(ledger, input.id);
   const said = fields as Partial<Stored['jar']>;
-  const changes: Partial<Stored['jar']> = { ...said, ...shelfOrGone(said) };
+  const changes: Partial<Stored['jar']> = { ...said, ...shelfOrGone(jar.label, said) };
   if (letter !== undefined) {
     mustSay({ letter }, 'letter');
     changes.letter = letter.toLowerCase();
@@ -160,7 +160,8 @@ export function saveOutcome(ledger: Ledger, input: Parsed<'outcome.save'>): Repl
       if (outcome && old) act.update('outcome', old.key, outcome);
       else if (outcome) act.insert('outcome', outcome);
       else if (old) act.remove('outcome', old.key);
-      if (input.onShelf !== null) act.update('jar', jar.key, shelfOrGone({ onShelf: input.onShelf }));
+      if (input.onShelf !== null)
+        act.update('jar', jar.key, shelfOrGone(jar.label, { onShelf: input.onShelf }));
     },
     input.draft,
   );

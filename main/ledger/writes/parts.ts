@@ -133,11 +133,13 @@ type Kept = Partial<Pick<Row<'jar'>, 'onShelf' | 'goneOn'>>;
 
 /**
  * What is said of a jar's place, with what follows from it: a jar that is back on the shelf is gone on no day, and one that
- * is gone on a day is not on the shelf. Both said at once are left for the rule book.
+ * is gone on a day is not on the shelf.
+ * @throws Refused 'on the shelf and gone' where both are said at once: one movement can't tell both
  */
-export function shelfOrGone(said: Kept): Kept {
+export function shelfOrGone(label: string, said: Kept): Kept {
   const gone = said.goneOn !== undefined && said.goneOn !== null;
-  if (said.onShelf === true) return gone ? said : { ...said, goneOn: null };
+  if (said.onShelf === true && gone) throw new Refused('on the shelf and gone', { jar: label });
+  if (said.onShelf === true) return { ...said, goneOn: null };
   return gone ? { ...said, onShelf: false } : said;
 }
 

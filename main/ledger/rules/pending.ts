@@ -1,0 +1,37 @@
+// A fact that the tables have not taken, as the rule book looks at it: their own rules hold whoever writes, and know no sentence.
+import type { RefusedRow } from '../facts/acts';
+import type { Rows } from '../facts/rows';
+import { fromColumns } from '../facts/tables';
+import type { Pending } from './load';
+
+const NOTHING_SEEN = {
+  day: null, toldOn: null, daysOpen: null, acidity: [], setAfterHours: null, setByHours: null, setAtTakeOut: null,
+  powerCutHours: null,
+} as const; // prettier-ignore
+
+/** @returns null where the book asks nothing of such a fact */
+export function pendingOf(facts: Rows, { kind, key, columns }: RefusedRow): Pending | null {
+  const own = key ?? Number.MAX_SAFE_INTEGER;
+  if (kind === 'batch' && key !== null)
+    return { day: { batch: key, madeOn: (columns.made_on ?? null) as string | null } };
+  if (kind === 'hold') {
+    const { began, ended, hours } = fromColumns('hold', columns);
+    return { hold: { key: own, began, ended, hours } };
+  }
+  if (kind === 'stay') {
+    const { jar, hold, came, went } = fromColumns('stay', columns);
+    return { stay: { key: own, jar, hold, came, went } };
+  }
+  if (kind === 'acidity') {
+    const { observation, ph } = fromColumns('acidity', columns);
+    const { jar } = facts.get('observation', observation);
+    return { observation: { ...NOTHING_SEEN, jar, acidity: [ph] } };
+  }
+  if (kind === 'observation') {
+    const { jar, setAfterHours, setByHours } = fromColumns('observation', columns);
+    return { observation: { ...NOTHING_SEEN, jar, setAfterHours, setByHours } };
+  }
+  if (kind !== 'seeding') return null;
+  const { jar, fromJar, portion, actual: amount } = fromColumns('seeding', columns);
+  return { seeding: { jar, fromJar, portion, amount } };
+}

@@ -1,0 +1,44 @@
+// Whatever is written, undone and done again, in every order that is allowed, leaves a ledger that passes a check in plain SQL.
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { checkLedger, equalLabels } from './ledger-check';
+import { pairOf, RandomKeeper } from './random-keeper';
+
+// Every number as likely as any other: small ones would all speak of the same few jars.
+const move = fc.noBias(fc.tuple(fc.nat(29), fc.nat(60), fc.nat(60), fc.nat(60)));
+const moves = fc.array(move, { minLength: 20, maxLength: 60, size: 'max' });
+
+/** What does not hold of a keeper's ledger, in words. */
+function wrongWith(keeper: RandomKeeper): string[] {
+  const { db } = keeper.ledger;
+  const labels = equalLabels(db).filter((pair) => {
+    const [one = '', other = ''] = pair.split(' ');
+    return !keeper.meant.has(pairOf(one, other));
+  });
+  return [
+    ...checkLedger(db, keeper.today).map(({ check, rows }) => `${check}: ${rows.join(', ')}`),
+    ...labels.map((pair) => `equal labels were meant: ${pair}`),
+  ];
+}
+
+describe('any sequence of writes, imports, undoes and redoes', () => {
+  it('leaves a ledger as it must be', () => {
+    let recorded = 0;
+    fc.assert(
+      fc.property(moves, (sequence) => {
+        const keeper = new RandomKeeper();
+        for (const move of sequence) {
+          const before = keeper.recorded;
+          keeper.make(move);
+          if (keeper.recorded === before) continue;
+          const wrong = wrongWith(keeper);
+          if (wrong.length > 0) throw new Error(`${wrong.join('\n')}\nafter\n${keeper.told.join('\n')}`);
+        }
+        recorded += keeper.recorded;
+        keeper.ledger.close();
+      }),
+      { seed: 20260314, numRuns: 80 },
+    );
+    expect(recorded, 'too little was recorded to show anything').toBeGreaterThan(700);
+  }, 120_000);
+});

@@ -1,0 +1,155 @@
+// What must hold of a ledger, as plain SQL over its file, written from the design's words and not from the rule book: nothing
+// of core/rules is imported here. Each check lists the rows that break it. The facts are read through views, so that where
+// they lie is said once.
+import type Database from 'better-sqlite3';
+
+/** The day of a moment as the keeper's clock had it. */
+const dayOf = (moment: string): string => `date(${moment} + ${moment}_off * 60, 'unixepoch')`;
+
+/** Where the facts lie. `gone`, `kept`, `warm` and so on are the words of the design. */
+const VIEWS: Readonly<Record<string, string>> = {
+  c_jar: `SELECT j.key, r.uid, j.state, j.letter, b.key AS batch, b.made_on AS day, b.word,
+            CASE j.final_volume_u WHEN 'mL' THEN j.final_volume_v END AS ml
+          FROM jar j JOIN record r ON r.key = j.key JOIN batch b ON b.key = j.batch`,
+  c_portion: `SELECT key, jar, of_portion, part, pieces, kept_on AS kept, reserve,
+            CASE amount_u WHEN 'mL' THEN amount_v END AS ml, amount_v AS amount FROM portion`,
+  c_seeding: `SELECT s.key, s.jar, s.from_jar AS seed, s.portion, s.source,
+            CASE s.actual_u WHEN 'pieces' THEN s.actual_v END AS pieces,
+            CASE WHEN s.actual_u = 'mL' THEN s.actual_v
+                 WHEN s.actual_u = 'pieces' AND p.pieces > 0 AND p.amount_u = 'mL'
+                 THEN s.actual_v * p.amount_v / p.pieces END AS ml
+          FROM seeding s LEFT JOIN portion p ON p.key = s.portion`,
+  c_moved: `SELECT m.key, coalesce(m.jar, p.jar) AS jar, m.portion, m.kind, coalesce(m.day, ${dayOf('m.at')}) AS day,
+            CASE m.amount_u WHEN 'mL' THEN m.amount_v END AS ml, m.pieces, m.amount_v AS amount
+          FROM movement m LEFT JOIN portion p ON p.key = m.portion`,
+  // Nothing is left: gone, or given or discarded with no amount; until a later word says where it is.
+  c_gone: `SELECT m.jar, m.portion, m.day FROM c_moved m
+            WHERE (m.kind = 'gone' OR (m.kind IN ('given', 'discarded') AND m.amount IS NULL AND m.pieces IS NULL))
+              AND NOT EXISTS (SELECT 1 FROM c_moved l WHERE l.jar = m.jar AND l.portion IS m.portion AND l.key > m.key
+                AND l.kind IN ('still there', 'fridge', 'freezer'))`,
+  c_warm: `SELECT t.key, t.jar, t.hold, h.began, h.ended, t.came, t.went,
+            coalesce(${dayOf('t.went')}, ${dayOf('h.ended')}) AS ended_on,
+            CASE WHEN h.began IS NOT NULL AND h.ended IS NOT NULL THEN (h.ended - h.began) / 3600.0 ELSE h.hours END AS hours
+           FROM stay t JOIN hold h ON h.key = t.hold`,
+  c_seen: `SELECT o.key, o.jar, o.stage, a.ph, o.set_after_hours, o.set_by_hours, o.days_open, o.power_cut_hours,
+            coalesce(o.day, ${dayOf('o.at')}) AS day FROM observation o LEFT JOIN acidity a ON a.observation = o.key`,
+  c_use: `SELECT t.jar, u.package, 'milk' AS is_of, NULL AS source FROM use u JOIN milk t ON t.key = u.milk
+          UNION ALL SELECT t.jar, u.package, 'addition', NULL FROM use u JOIN addition t ON t.key = u.addition
+          UNION ALL SELECT t.jar, u.package, 'source', t.source FROM use u JOIN seeding t ON t.key = u.seeding`,
+};
+
+/** When a seeding was first written, when a jar was last marked as a mistake, and when days of being open were told. */
+const HISTORY: Readonly<Record<string, string>> = {
+  c_written: `SELECT s.key AS seeding, r.made_in AS act FROM seeding s JOIN record r ON r.key = s.key`,
+  c_mistaken: `SELECT record AS jar, max(act) AS act FROM journal
+                WHERE op = 'change' AND json_extract(before, '$.letter') IS NOT NULL
+                  AND json_extract(before, '$.state') IS NOT 'mistake' GROUP BY 1`,
+  c_told: `SELECT o.key AS observation, date(a.at + a.at_off * 60, 'unixepoch') AS day FROM observation o
+             JOIN record r ON r.key = o.key
+             JOIN act a ON a.key = r.made_in OR a.key IN (SELECT act FROM journal WHERE record = o.key)`,
+};
+
+/** What must hold → the rows that break it. `@today` is the day it is for the keeper. */
+const CHECKS: Readonly<Record<string, string>> = {
+  'no jar descends from itself': `
+    WITH RECURSIVE up (jar, ancestor) AS (
+      SELECT jar, seed FROM c_seeding WHERE seed IS NOT NULL
+      UNION SELECT u.jar, s.seed FROM up u JOIN c_seeding s ON s.jar = u.ancestor WHERE s.seed IS NOT NULL)
+    SELECT jar FROM up WHERE jar = ancestor`,
+  'a seed is made no later than its jar': `
+    SELECT s.key FROM c_seeding s JOIN c_jar j ON j.key = s.jar JOIN c_jar f ON f.key = s.seed WHERE f.day > j.day`,
+  'a jar of unknown day has no seeds': `SELECT s.key FROM c_seeding s JOIN c_jar j ON j.key = s.jar WHERE j.day IS NULL`,
+  'a made jar is seeded by no planned one': `
+    SELECT s.key FROM c_seeding s JOIN c_jar j ON j.key = s.jar JOIN c_jar f ON f.key = s.seed
+     WHERE f.state IN ('planned', 'not made') AND j.state IN ('made', 'lost')`,
+  'a jar entered by mistake seeded nothing that was written down later': `
+    SELECT s.key FROM c_seeding s JOIN c_jar f ON f.key = s.seed JOIN c_mistaken m ON m.jar = f.key
+      JOIN c_written w ON w.seeding = s.key WHERE f.state = 'mistake' AND w.act > m.act`,
+  'a seeding comes from one jar or one source': `SELECT key FROM c_seeding WHERE (seed IS NULL) = (source IS NULL)`,
+  'a portion that seeds is of the jar that seeds': `
+    SELECT s.key FROM c_seeding s JOIN c_portion p ON p.key = s.portion WHERE p.jar IS NOT s.seed`,
+  'no jar is older than anyone keeps one': `SELECT key FROM c_jar WHERE day < '1990-01-01'`,
+  'no jar is made on a day to come': `SELECT key FROM c_jar WHERE state IN ('made', 'lost') AND day > @today`,
+  'a portion is kept once its jar was made': `
+    SELECT p.key FROM c_portion p JOIN c_jar j ON j.key = p.jar WHERE p.kept < j.day`,
+  'a portion is kept before it seeds': `
+    SELECT s.key FROM c_seeding s JOIN c_portion p ON p.key = s.portion JOIN c_jar j ON j.key = s.jar WHERE p.kept > j.day`,
+  'nothing is gone before it was made or kept': `
+    SELECT g.jar FROM c_gone g JOIN c_jar j ON j.key = g.jar LEFT JOIN c_portion p ON p.key = g.portion
+     WHERE g.day < j.day OR g.day < p.kept`,
+  'what is gone seeds nothing': `
+    SELECT s.key FROM c_seeding s JOIN c_jar j ON j.key = s.jar
+      JOIN c_gone g ON g.jar = s.seed AND g.portion IS s.portion WHERE g.day < j.day`,
+  'all seed of a jar fits into it': `
+    SELECT j.key FROM c_jar j JOIN c_seeding s ON s.jar = j.key GROUP BY j.key HAVING sum(s.ml) > j.ml * 1.0101`,
+  'no seed is more than its own jar held': `
+    SELECT s.key FROM c_seeding s JOIN c_jar f ON f.key = s.seed WHERE s.ml > f.ml * 1.0101`,
+  'a portion is no more than its jar held': `
+    SELECT p.key FROM c_portion p JOIN c_jar j ON j.key = p.jar WHERE p.part IS NOT 'whey' AND p.ml > j.ml * 1.0101`,
+  'a portion is of something': `SELECT key FROM c_portion WHERE amount = 0`,
+  'what was kept and seeded of a jar is together no more than it held': `
+    SELECT j.key FROM c_jar j WHERE j.ml * 1.0501 <
+      (SELECT coalesce(sum(ml), 0) FROM c_portion WHERE jar = j.key AND part IS NOT 'whey') +
+      (SELECT coalesce(sum(ml), 0) FROM c_seeding WHERE seed = j.key AND portion IS NULL)`,
+  'what was seeded of a portion is no more than was kept': `
+    SELECT p.key FROM c_portion p JOIN c_seeding s ON s.portion = p.key GROUP BY p.key
+    HAVING sum(s.pieces) > p.pieces * 1.0501 OR (p.pieces IS NULL AND sum(s.ml) > p.ml * 1.0501)`,
+  'a hold ends after it began': `SELECT key FROM hold WHERE ended < began`,
+  'a stay ends after it began': `SELECT key FROM stay WHERE went < came`,
+  'warmth ended no earlier than the jar was made': `
+    SELECT w.jar FROM c_warm w JOIN c_jar j ON j.key = w.jar WHERE w.ended_on < j.day`,
+  'a jar stands in a hold while it goes on': `
+    SELECT key FROM c_warm WHERE came < began OR went < began OR came > ended OR went > ended`,
+  'a jar stands in one hold at a time': `
+    SELECT a.key FROM stay a JOIN stay b ON b.jar = a.jar AND b.key > a.key
+     WHERE a.came < coalesce(b.went, b.came) AND b.came < coalesce(a.went, a.came) OR a.came = b.came`,
+  'warmth was missing no longer than it lasted': `
+    SELECT o.jar FROM c_seen o JOIN c_warm w ON w.jar = o.jar GROUP BY o.key HAVING max(o.power_cut_hours) > sum(w.hours) + 1e-6
+       AND count(w.hours) = count(*)`,
+  'a jar sets between two times in order': `SELECT jar FROM c_seen WHERE set_by_hours < set_after_hours`,
+  'a pH is one that a jar has': `SELECT jar FROM c_seen WHERE ph NOT BETWEEN 2 AND 9`,
+  'a jar was as old as it was open when that was told': `
+    SELECT o.jar FROM c_seen o JOIN c_jar j ON j.key = o.jar WHERE o.days_open IS NOT NULL AND o.days_open > max(0,
+      coalesce(julianday(o.day), (SELECT max(julianday(t.day)) FROM c_told t WHERE t.observation = o.key)) - julianday(j.day))`,
+  'of a planned jar nothing was seen, kept or moved': `
+    SELECT key FROM c_jar j WHERE state IN ('planned', 'not made') AND (EXISTS (SELECT 1 FROM c_seen WHERE jar = j.key)
+      OR EXISTS (SELECT 1 FROM c_portion WHERE jar = j.key) OR EXISTS (SELECT 1 FROM c_moved WHERE jar = j.key))`,
+  'a package is used for what it is of': `
+    SELECT u.jar FROM c_use u JOIN package p ON p.key = u.package
+     WHERE p.of <> u.is_of OR (p.of = 'source' AND p.source IS NOT NULL AND p.source IS NOT u.source)`,
+  'a package of a product is one of a source': `SELECT key FROM package WHERE source IS NOT NULL AND of <> 'source'`,
+  'a package is opened once it was bought': `SELECT key FROM package WHERE opened_on < bought_on`,
+};
+
+export interface Violation {
+  readonly check: string;
+  readonly rows: readonly unknown[];
+}
+
+/** @returns what does not hold of a ledger; empty where it is as it must be */
+export function checkLedger(db: Database.Database, today: string): Violation[] {
+  for (const [name, sql] of Object.entries({ ...VIEWS, ...HISTORY }))
+    db.exec(`CREATE TEMP VIEW IF NOT EXISTS ${name} AS ${sql}`);
+  const found = Object.entries(CHECKS).flatMap(([check, sql]) => {
+    const rows = db
+      .prepare(sql)
+      .pluck()
+      .all(sql.includes('@today') ? { today } : {});
+    return rows.length === 0 ? [] : [{ check, rows }];
+  });
+  const integrity = db.pragma('foreign_key_check') as unknown[];
+  return integrity.length === 0 ? found : [...found, { check: 'references lead somewhere', rows: integrity }];
+}
+
+/** Jars that go by one label, as pairs of ids: who says that they are meant to is for the test to know. */
+export function equalLabels(db: Database.Database): string[] {
+  db.exec(`CREATE TEMP VIEW IF NOT EXISTS c_jar AS ${VIEWS.c_jar}`);
+  return db
+    .prepare(
+      `SELECT a.uid || ' ' || b.uid FROM c_jar a JOIN c_jar b ON b.key > a.key AND b.day = a.day
+          AND lower(coalesce(b.word, '')) = lower(coalesce(a.word, '')) AND lower(b.letter) = lower(a.letter)
+        WHERE a.state IN ('made', 'planned') AND b.state IN ('made', 'planned')`,
+    )
+    .pluck()
+    .all() as string[];
+}
