@@ -95,52 +95,53 @@ function* takenFits(facts: Facts): Generator<Broken> {
 
 interface Taken {
   readonly of: number;
-  readonly amount: Measured | null;
+  readonly pieces: number | null;
+  readonly ml: number | null;
   /** Of whose jar it is said. */
   readonly jar: number;
 }
 
+const inPieces = (amount: Measured | null): number | null =>
+  amount?.unit === 'pieces' ? amount.value : null;
+
 /** All that was taken of portions: seeded, eaten, given, discarded, split off. */
 function* takenOfPortions(facts: Facts): Generator<Taken> {
-  for (const { jar, ofPortion: of, pieces, amount } of facts.portions.values()) {
-    if (of !== null) yield { of, jar, amount: pieces === null ? amount : { value: pieces, unit: 'pieces' } };
-  }
-  for (const { jar, portion: of, amount } of facts.movements) if (of !== null) yield { of, jar, amount };
-  for (const { jar, portion: of, amount } of facts.seedings) if (of !== null) yield { of, jar, amount };
+  for (const { jar, ofPortion: of, pieces, amount } of facts.portions.values())
+    if (of !== null) yield { of, jar, pieces, ml: inMl(amount) };
+  const amounts = [...facts.movements, ...facts.seedings];
+  for (const { jar, portion: of, amount } of amounts)
+    if (of !== null) yield { of, jar, pieces: inPieces(amount), ml: inMl(amount) };
 }
 
 /** What was taken of a portion, in its pieces, or in mL where it is not kept in pieces. */
 function* portionLasts(facts: Facts): Generator<Broken> {
   const used = new Map<number, number>();
-  for (const { of, jar, amount } of takenOfPortions(facts)) {
-    const portion = facts.portions.get(of);
-    if (!portion || amount === null) continue;
+  for (const taken of takenOfPortions(facts)) {
+    const portion = facts.portions.get(taken.of);
+    if (!portion) continue;
     const [had, unit] =
       portion.pieces === null
         ? [inMl(portion.amount), 'mL']
         : [portion.pieces, portion.pieces === 1 ? 'piece' : 'pieces'];
-    const took = portion.pieces === null ? inMl(amount) : piecesOf(portion, amount);
+    const took = portion.pieces === null ? taken.ml : (taken.pieces ?? piecesOf(portion, taken.ml));
     if (had === null || took === null) continue;
-    const all = (used.get(of) ?? 0) + took;
+    const all = (used.get(taken.of) ?? 0) + took;
     if (all <= had * ROUNDING_TOGETHER) {
-      used.set(of, all);
+      used.set(taken.of, all);
       continue;
     }
-    const params = {
-      jar: facts.label(jarIn(facts, portion.jar)),
-      taken: Math.round(all * 10) / 10,
-      had,
-      unit,
+    const jar = facts.label(jarIn(facts, portion.jar));
+    yield {
+      code: 'more than portion',
+      params: { jar, taken: Math.round(all * 10) / 10, had, unit },
+      jar: taken.jar,
     };
-    yield { code: 'more than portion', params, jar };
   }
 }
 
-/** An amount in a portion's own pieces; null where it can't be told. */
-function piecesOf(portion: PortionFact, amount: Measured): number | null {
-  if (amount.unit === 'pieces') return amount.value;
+/** A volume in a portion's own pieces; null where it can't be told. */
+function piecesOf(portion: PortionFact, ml: number | null): number | null {
   const each = mlPerPiece({ ...portion, amount: typed(portion.amount) });
-  const ml = inMl(amount);
   return each === null || ml === null ? null : ml / each;
 }
 

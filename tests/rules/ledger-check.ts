@@ -74,9 +74,15 @@ const CHECKS: Readonly<Record<string, string>> = {
     SELECT p.key FROM c_portion p JOIN c_jar j ON j.key = p.jar WHERE p.kept < j.day`,
   'a portion is kept before it seeds': `
     SELECT s.key FROM c_seeding s JOIN c_portion p ON p.key = s.portion JOIN c_jar j ON j.key = s.jar WHERE p.kept > j.day`,
-  'nothing is gone before it was made or kept': `
-    SELECT g.jar FROM c_gone g JOIN c_jar j ON j.key = g.jar LEFT JOIN c_portion p ON p.key = g.portion
-     WHERE g.day < j.day OR g.day < p.kept`,
+  'nothing is moved or gone before it was made or kept': `
+    SELECT m.key FROM c_moved m JOIN c_jar j ON j.key = m.jar LEFT JOIN c_portion p ON p.key = m.portion
+     WHERE m.day < j.day OR m.day < p.kept`,
+  'nothing is moved, seen or kept on a day to come': `
+    SELECT key FROM c_moved WHERE day > @today UNION ALL SELECT key FROM c_seen WHERE day > @today
+    UNION ALL SELECT key FROM c_portion WHERE kept > @today`,
+  'nothing is seen before it was made': `SELECT o.key FROM c_seen o JOIN c_jar j ON j.key = o.jar WHERE o.day < j.day`,
+  'what is split off a portion was kept later, and is of the same jar': `
+    SELECT p.key FROM c_portion p JOIN c_portion w ON w.key = p.of_portion WHERE p.kept < w.kept OR p.jar <> w.jar`,
   'what is gone seeds nothing': `
     SELECT s.key FROM c_seeding s JOIN c_jar j ON j.key = s.jar
       JOIN c_gone g ON g.jar = s.seed AND g.portion IS s.portion WHERE g.day < j.day`,
@@ -89,11 +95,20 @@ const CHECKS: Readonly<Record<string, string>> = {
   'a portion is of something': `SELECT key FROM c_portion WHERE amount = 0`,
   'what was kept and seeded of a jar is together no more than it held': `
     SELECT j.key FROM c_jar j WHERE j.ml * 1.0501 <
-      (SELECT coalesce(sum(ml), 0) FROM c_portion WHERE jar = j.key AND part IS NOT 'whey') +
+      (SELECT coalesce(sum(ml), 0) FROM c_portion WHERE jar = j.key AND part IS NOT 'whey' AND of_portion IS NULL) +
+      (SELECT coalesce(sum(ml), 0) FROM c_moved WHERE jar = j.key AND portion IS NULL) +
       (SELECT coalesce(sum(ml), 0) FROM c_seeding WHERE seed = j.key AND portion IS NULL)`,
-  'what was seeded of a portion is no more than was kept': `
-    SELECT p.key FROM c_portion p JOIN c_seeding s ON s.portion = p.key GROUP BY p.key
-    HAVING sum(s.pieces) > p.pieces * 1.0501 OR (p.pieces IS NULL AND sum(s.ml) > p.ml * 1.0501)`,
+  'what was taken of a portion is no more than was kept': `
+    WITH taken (portion, pieces, ml) AS (
+      SELECT portion, pieces, ml FROM c_seeding WHERE portion IS NOT NULL
+      UNION ALL SELECT portion, pieces, ml FROM c_moved WHERE portion IS NOT NULL
+      UNION ALL SELECT of_portion, pieces, ml FROM c_portion WHERE of_portion IS NOT NULL)
+    SELECT p.key FROM c_portion p JOIN taken t ON t.portion = p.key GROUP BY p.key
+    HAVING sum(t.pieces) > p.pieces * 1.0501 OR (p.pieces IS NULL AND sum(t.ml) > p.ml * 1.0501)`,
+  'warmth was missing within its hold': `
+    SELECT i.key FROM interruption i JOIN hold h ON h.key = i.hold
+     WHERE i.began < h.began OR i.ended > h.ended OR i.ended < i.began
+        OR coalesce((i.ended - i.began) / 3600.0, i.hours) > coalesce((h.ended - h.began) / 3600.0, h.hours) + 1e-6`,
   'a hold ends after it began': `SELECT key FROM hold WHERE ended < began`,
   'a stay ends after it began': `SELECT key FROM stay WHERE went < came`,
   'warmth ended no earlier than the jar was made': `

@@ -14,6 +14,11 @@ import { batchOf, fromJar, fromSource, plainJar, plainSource, unseen } from '../
 /** Which call, and three numbers that choose what it says. */
 export type Move = readonly [kind: number, a: number, b: number, c: number];
 
+/** Moves below this are calls, the others facts of kinds that only newer calls know. */
+const CALLS = 30;
+/** One more than the highest kind of move. */
+export const KINDS = CALLS + 6;
+
 const START = Date.parse('2026-03-10T12:00:00Z');
 const DAY = 86_400_000;
 const day = (n: number): string => new Date(START + (n % 24) * DAY - 16 * DAY).toISOString().slice(0, 10);
@@ -199,6 +204,51 @@ export class RandomKeeper {
     }; // prettier-ignore
   }
 
+  /** A fact as it is, under an act: what no call of the older kind can say. */
+  #fact([, a, b, c]: Move, what: number): void {
+    const { rows, acts, db } = this.ledger;
+    const jars = this.#uids('jar');
+    const portions = this.#portions();
+    const holds = db.prepare('SELECT key FROM hold ORDER BY key').pluck().all() as number[];
+    if (jars.length === 0) return;
+    const jar = rows.keyOf('jar', pick(jars, a));
+    const portion = portions.length === 0 ? null : pick(portions, a);
+    const key = portion === null ? null : rows.keyOf('portion', portion.id);
+    const amount = pick([null, ml(45), ml(300), ml(700)], c);
+    const kind = pick(['eaten', 'given', 'discarded', 'opened', 'gone', 'fridge', 'still there'] as const, b);
+    const write = (act: Parameters<Parameters<typeof acts.run>[3]>[0]): unknown => {
+      const { facts } = act;
+      if (what === 0) return facts.insert('movement', { jar, kind, day: c % 5 ? day(b) : null, amount });
+      if (what === 1 && portion && key !== null)
+        return facts.insert('movement', {
+          portion: key,
+          kind,
+          day: day(b),
+          pieces: c % 2 ? 1 + (c % 4) : null,
+        });
+      if (what === 2 && portion && key !== null)
+        return facts.insert('portion', {
+          jar: rows.keyOf('jar', portion.jar), ofPortion: key, form: 'cubes', place: 'freezer', reserve: false,
+          pieces: pick([null, 2, 5], b), amount, keptOn: day(c),
+        }); // prettier-ignore
+      if (what === 3 && holds.length > 0)
+        return facts.insert('stay', { jar, hold: pick(holds, b), came: c % 3 ? at(b, 7) : null, went: c % 2 ? at(b, 16) : null }); // prettier-ignore
+      if (what === 4 && holds.length > 0)
+        return facts.insert('interruption', { hold: pick(holds, b), what: 'power', hours: c % 2 ? 1 + (c % 40) : null, began: c % 2 ? null : at(b, 8), ended: null }); // prettier-ignore
+      return facts.insert('observation', { jar, stage: pick(['opened', 'later'] as const, b), day: day(c), daysOpen: pick([null, 1, 5], a) }); // prettier-ignore
+    };
+    const told = `fact ${what} ${JSON.stringify({ jar, key, a, b, c })}`;
+    try {
+      const done = acts.run('outcome.save', 'a fact', null, write);
+      if (done) this.recorded++;
+      this.told.push(told);
+    } catch (error) {
+      const refused = refusalOf(error);
+      if (!refused || refused.refusal.code === 'rule') throw error;
+      this.told.push(`${told} → ${refused.refusal.code}`);
+    }
+  }
+
   /** What a move says, or null where there is nothing to say it of. */
   #call(move: Move): readonly [CallName, unknown] | null {
     const [kind, a, b, c] = move;
@@ -245,6 +295,11 @@ export class RandomKeeper {
 
   /** Makes one move, and lets a day go by now and then. */
   make(move: Move): void {
+    const facts = move[0] - CALLS;
+    if (facts >= 0) {
+      this.#fact(move, facts);
+      return;
+    }
     const call = this.#call(move);
     if (!call) return;
     const [name, input] = call;

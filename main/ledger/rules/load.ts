@@ -66,7 +66,7 @@ export function touchedBy(rows: Rows, act: number): Touched {
   const keys = (sql: string): number[] => rows.prepare(sql).pluck().all({ act }) as number[];
   return {
     jars: new Set(keys(TOUCHED_JARS)),
-    holds: keys(`${WRITTEN} SELECT key FROM written WHERE kind = 'hold'`),
+    holds: keys(`${WRITTEN} SELECT key FROM written WHERE kind = 'hold' UNION ${of('interruption', 'hold')}`),
     packages: keys(`${WRITTEN} SELECT key FROM written WHERE kind = 'package'`),
   };
 }
