@@ -77,6 +77,17 @@ function placesLeft(rows: Rows, act: number): ReadonlySet<string> {
   return places;
 }
 
+/** Whether a record that is there was not there yet, or was gone, when an act was done. */
+function cameSince(rows: Rows, act: number, key: number): boolean {
+  const made = rows.prepare('SELECT 1 FROM record WHERE key = ? AND made_in > ?').get(key, act);
+  if (made !== undefined) return true;
+  const next = rows
+    .prepare('SELECT op FROM journal WHERE record = ? AND act > ? ORDER BY key LIMIT 1')
+    .pluck()
+    .get(key, act);
+  return next === 'back';
+}
+
 /**
  * Keys of the later acts that stand on what an act did, oldest first: those that changed its records again, those whose
  * records point at one that it made, and those that filled the place of one that it took away.
@@ -85,13 +96,15 @@ function placesLeft(rows: Rows, act: number): ReadonlySet<string> {
 export function standsOn(rows: Rows, act: number, later: readonly LaterRow[]): number[] {
   const acts = new Set<number>();
   const left = later.length === 0 ? new Set<string>() : placesLeft(rows, act);
+  const fills = (row: LaterRow, now: Columns): boolean =>
+    left.has(placeOf(row.kind, now) ?? '') && cameSince(rows, act, row.key);
   for (const row of later) {
     const was = leftBy(rows, act, row);
     const columns = rows.columnsNow(row.kind, row.key);
     const now = columns ? formOf(columns) : null;
     const stands =
       was === undefined
-        ? now !== null && (left.has(placeOf(row.kind, now) ?? '') || pointsAtMade(rows, act, row.kind, now))
+        ? now !== null && (fills(row, now) || pointsAtMade(rows, act, row.kind, now))
         : !sameForm(now, was);
     if (!stands) continue;
     const since = rows
