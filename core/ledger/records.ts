@@ -85,7 +85,7 @@ export const Jar = z.strictObject({
   letter: z.string().min(1).max(20),
   hold: Uid.nullable(),
   /** Planned jars are never counted. 'mistake' is a stub left by "entered by mistake"; 'lost' stands for a jar nobody can name. */
-  state: z.enum(['planned', 'made', 'mistake', 'lost']),
+  state: z.enum(['planned', 'made', 'not made', 'mistake', 'lost']),
   vessel: Line.nullable(),
   finalVolume: Amount.nullable(),
   finalVolumeKnown: z.enum(['measured', 'filled to the vessel', 'milk plus seed']).nullable(),

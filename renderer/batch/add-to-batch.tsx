@@ -9,7 +9,7 @@ import { holdEntry, Taking } from './batch-entry';
 import { noHold } from './batch-text';
 import { place, type Editing } from './corrections';
 import { askAboutSeeds, pickedJars } from './held-seeds';
-import { JarPlaceFields } from './jar-place';
+import { JarPlaceFields, NEW_STATES } from './jar-place';
 import { AdditionRows, HoldFields, MilkFields } from './recipe-fields';
 import { SeedRows } from './seed-rows';
 import { usePackages } from './use-packages';
@@ -53,6 +53,7 @@ export function AddJar({ reply, label, onDone }: Of) {
           <div className="fields">
             <JarPlaceFields
               text={text}
+              states={NEW_STATES}
               holds={holds}
               problems={problems}
               onChange={(part) => set({ ...text, ...part })}

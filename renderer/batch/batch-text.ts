@@ -194,9 +194,9 @@ export const isEmptyAddition = (addition: AdditionText): boolean =>
   addition.name.trim() === '' && addition.planned.trim() === '' && addition.actual.trim() === '';
 
 /** Which jar of a recorded batch it is, as its fields hold it. */
-export interface JarPlaceText {
+export interface JarPlaceText<State extends string = 'made' | 'planned'> {
   readonly letter: string;
-  readonly state: 'made' | 'planned';
+  readonly state: State;
   /** Id of a hold of the batch, or '' where it is not said. */
   readonly hold: string;
 }

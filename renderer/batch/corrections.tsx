@@ -8,7 +8,7 @@ import { useReader } from '../parts/use-reader';
 import { holdEntry, lineOrNull, milkEntry, Taking } from './batch-entry';
 import { holdText, milkText } from './batch-repeat';
 import { changedOnly } from './changes';
-import { JarPlaceFields } from './jar-place';
+import { JarPlaceFields, STATES } from './jar-place';
 import { HoldFields, MilkFields } from './recipe-fields';
 import { usePackages } from './use-packages';
 
@@ -129,7 +129,7 @@ export function CorrectJar({
     letter: jar.letter,
     milk: milkText(jar, writer),
     hold: jar.hold ?? '',
-    state: jar.state === 'planned' ? ('planned' as const) : ('made' as const),
+    state: jar.state === 'planned' || jar.state === 'not made' ? jar.state : ('made' as const),
     countPerMl: jar.countPerMl === null ? '' : writer.number(jar.countPerMl),
     note: jar.note ?? '',
   };
@@ -166,6 +166,7 @@ export function CorrectJar({
           <div className="fields">
             <JarPlaceFields
               text={text}
+              states={STATES}
               holds={holds}
               problems={problems}
               onChange={(part) => set({ ...text, ...part })}

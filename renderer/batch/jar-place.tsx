@@ -1,6 +1,6 @@
 // Which jar of a batch it is, whether it was made, and which hold it stood in. The same fields add and correct.
 import type { Hold } from '../../core/ledger/records';
-import { SelectField, TextField } from '../parts/fields';
+import { type Choice, SelectField, TextField } from '../parts/fields';
 import type { Problems } from './batch-entry';
 import type { JarPlaceText } from './batch-text';
 
@@ -12,17 +12,25 @@ const holdChoices = (holds: readonly Hold[]): readonly { value: string; label: s
   })),
 ];
 
+const MADE = { value: 'made', label: 'Made' } as const;
+const PLANNED = { value: 'planned', label: 'Planned' } as const;
+/** What a jar that is added may be, and what one that is corrected may be said to be. */
+export const NEW_STATES = [MADE, PLANNED] as const;
+export const STATES = [MADE, PLANNED, { value: 'not made', label: 'Planned, but not made' }] as const;
+
 /** Letter, made or planned, and the hold. */
-export function JarPlaceFields({
+export function JarPlaceFields<State extends string>({
   text,
+  states,
   holds,
   problems,
   onChange,
 }: {
-  readonly text: JarPlaceText;
+  readonly text: JarPlaceText<State>;
+  readonly states: readonly Choice<State>[];
   readonly holds: readonly Hold[];
   readonly problems: Problems;
-  readonly onChange: (part: Partial<JarPlaceText>) => void;
+  readonly onChange: (part: Partial<JarPlaceText<State>>) => void;
 }) {
   return (
     <>
@@ -36,10 +44,7 @@ export function JarPlaceFields({
       <SelectField
         label="Made or planned"
         value={text.state}
-        choices={[
-          { value: 'made', label: 'Made' },
-          { value: 'planned', label: 'Planned' },
-        ]}
+        choices={states}
         onChange={(state) => onChange({ state })}
       />
       {holds.length > 0 && (

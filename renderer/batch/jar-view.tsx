@@ -207,6 +207,7 @@ export function JarView({
         {spoiled && <span className="jar-stand">Spoiled</span>}
         {!spoiled && onHold && <span className="jar-stand">On hold</span>}
         {jar.state === 'planned' && <span className="soft">planned, not counted</span>}
+        {jar.state === 'not made' && <span className="soft">planned, but not made</span>}
         {jar.state === 'lost' && <span className="soft">a jar nobody can name</span>}
         {jar.state === 'made' && jar.onShelf !== null && (
           <span className="soft">{jar.onShelf ? 'on the shelf' : 'gone'}</span>
