@@ -31,12 +31,27 @@ export function isDay(text: string): boolean {
 export const Day = z.string().refine(isDay, { message: 'this is not a day written as 2026-03-14' });
 export type Day = z.infer<typeof Day>;
 
+const MOMENT = /^(\d{4}-\d{2}-\d{2})T(\d{2}):(\d{2})(?::(\d{2})(?:\.\d{1,3})?)?(?:Z|[+-](\d{2}):(\d{2}))$/;
+
+/** Whether text is a moment of a real day and time, with an offset of 18 hours at most. */
+export function isMoment(text: string): boolean {
+  const parts = MOMENT.exec(text);
+  if (!parts) return false;
+  const [hour, minute, second, offsetHour, offsetMinute] = parts.slice(2).map((part) => Number(part ?? 0));
+  const time = (hour ?? 0) < 24 && (minute ?? 0) < 60 && (second ?? 0) < 60;
+  return (
+    time &&
+    isDay(parts[1] ?? '') &&
+    (offsetHour ?? 0) * 60 + (offsetMinute ?? 0) <= 1080 &&
+    (offsetMinute ?? 0) < 60
+  );
+}
+
 /** A moment with its offset, ISO 8601: 2026-03-14T18:30:00+01:00 or …Z. */
 export const Moment = z
   .string()
-  .regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2}(\.\d{1,3})?)?(Z|[+-]\d{2}:\d{2})$/, {
-    message: 'this is not a moment written as 2026-03-14T18:30:00+01:00',
-  });
+  .regex(MOMENT, { message: 'this is not a moment written as 2026-03-14T18:30:00+01:00' })
+  .refine(isMoment, { message: 'there is no such day, time or offset' });
 export type Moment = z.infer<typeof Moment>;
 
 /** Text a keeper typed: trimmed by the writer, bounded so that no field can hold a file. */
