@@ -54,6 +54,7 @@ const WORDS: Readonly<Record<string, string>> = {
 /** "finalVolumeKnown" → "how the volume is known"; a field without words of its own is taken apart: "set word". */
 export function fieldWords(kind: RecordKind | FactKind, field: string): string {
   if (field === 'planned' && kind === 'hold') return 'planned warmth';
+  if (field === 'place' && kind !== 'portion') return kind === 'series' ? 'probe sat in the' : 'place';
   if (field === 'actual') return 'went in';
   return WORDS[field] ?? field.replaceAll(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 }

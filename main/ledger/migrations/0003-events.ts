@@ -380,6 +380,7 @@ const indexes = (): string => {
     'CREATE INDEX batch_range ON batch (made_from) WHERE made_from IS NOT NULL;',
     'CREATE INDEX hold_began ON hold (began) WHERE began IS NOT NULL;',
     'CREATE INDEX photograph_sha ON photograph (sha);',
+    "CREATE INDEX remark_discard ON remark (read_as) WHERE read_as = 'discard';",
     'CREATE UNIQUE INDEX preferences_one ON preferences ((1));',
   ].join('\n');
 };

@@ -22,6 +22,8 @@ export interface ChangedRecord {
   /** Its fields; null where it was not there. */
   readonly before: Fields | null;
   readonly after: Fields | null;
+  /** The facts that were touched: told by themselves where no field of the record tells of them. */
+  readonly facts: readonly ChangedFact[];
 }
 
 /** A fact that belongs to no record of the calls, as its columns were. */
@@ -106,7 +108,7 @@ const ROOT_OF: Readonly<Partial<Record<RecordKind, FactKind>>> = { clearing: 'li
 class Gathered {
   readonly before: Side;
   readonly after: Side;
-  readonly #touched = new Set<number>();
+  readonly #touched = new Map<number, ChangedFact>();
   #made = false;
   #gone = false;
 
@@ -119,7 +121,7 @@ class Gathered {
   }
 
   take({ kind, key, before, after }: Change): void {
-    this.#touched.add(key);
+    this.#touched.set(key, { fact: kind, key, before, after });
     this.before.add(kind, key, before);
     this.after.add(kind, key, after);
     if (kind === (ROOT_OF[this.of.kind] ?? this.of.kind)) {
@@ -160,6 +162,7 @@ class Gathered {
       of,
       before: this.#made ? null : this.before.fields(of.kind),
       after: this.#gone ? null : this.after.fields(of.kind),
+      facts: [...this.#touched.values()],
     };
   }
 }

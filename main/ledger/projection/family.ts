@@ -43,7 +43,7 @@ interface JarRow {
   made_on: string | null;
   word: string | null;
   letter: string;
-  state: Jar['state'] | 'not made';
+  state: Jar['state'];
   volume: number | null;
 }
 
@@ -197,7 +197,7 @@ export function* readFacts(rows: Rows, keys: readonly number[] | null): Generato
       word: row.word,
       letter: row.letter,
       // One that came to nothing is as good as only planned: it is never counted.
-      state: row.state === 'not made' ? 'planned' : row.state,
+      state: row.state,
       hold: last?.hold ?? null,
       holdFromNotes: last?.basis === 'notes',
       holdHours: toHundredth(
@@ -257,7 +257,7 @@ export function* readSeedings(rows: Rows, keys: readonly number[] | null): Gener
   for (const source of rows.all('source')) perPiece.set(source.key, countPerPiece(source));
   const seedings = rows.db
     .prepare(
-      `SELECT s.key, s.jar, s.from_jar, s.source, s.actual_v AS amount_value, s.actual_u AS amount_unit,
+      `SELECT s.key, s.jar, s.from_jar, s.source, s.actual_v AS amount_value, s.actual_u AS amount_unit, s.either,
               p.pieces AS portion_pieces, CASE p.amount_u WHEN 'mL' THEN p.amount_v END AS portion_ml
          FROM seeding s LEFT JOIN portion p ON p.key = s.portion ${among('s.jar', keys)} ORDER BY s.key`,
     )
@@ -268,11 +268,14 @@ export function* readSeedings(rows: Rows, keys: readonly number[] | null): Gener
     source: number | null;
     amount_value: number | null;
     amount_unit: string | null;
+    either: number | null;
     portion_pieces: number | null;
     portion_ml: number | null;
   }>;
   for (const row of seedings) {
-    const amount = (unit: string): number | null => (row.amount_unit === unit ? row.amount_value : null);
+    // Of one that may have been another nobody knows what it brought: shares are then equal, and said to be assumed.
+    const amount = (unit: string): number | null =>
+      row.amount_unit === unit && row.either === null ? row.amount_value : null;
     yield {
       key: row.key,
       jar: row.jar,

@@ -47,13 +47,13 @@ export function whereabouts(moved: readonly Moved[]): Pick<Stored['jar'], 'onShe
 
 export function jarFrom({ row, stay, milk, use, count, moved, note }: HeldJar): Stored['jar'] {
   // A call that knows one amount alone writes it as what went in; a plan counts only as long as the jar is one.
-  const milkAmount = milk?.actual ?? (row?.state === 'planned' ? (milk?.planned ?? null) : null);
+  const milkAmount =
+    milk?.actual ?? (row?.state === 'planned' || row?.state === 'not made' ? (milk?.planned ?? null) : null);
   return {
     batch: row?.batch as number,
     letter: row?.letter as string,
     hold: stay?.hold ?? null,
-    // One that came to nothing is a plan for those who know no better word: it is never counted.
-    state: row?.state === 'not made' ? 'planned' : (row?.state as Stored['jar']['state']),
+    state: row?.state as Stored['jar']['state'],
     vessel: row?.vessel ?? null,
     finalVolume: row?.finalVolume ?? null,
     finalVolumeKnown: row?.finalVolumeKnown ?? null,
@@ -71,8 +71,11 @@ function putMilk(act: OpenAct, jar: number, held: HeldJar | undefined, wanted: S
   if (milkPackage === null || !held?.milk)
     removeAll(act, ['use', milkPackage === null ? held?.use : undefined]);
   const none = name === null && amount === null && milkPackage === null;
-  const planned = amount !== null && held?.milk?.actual === null && same(held.milk.planned, amount);
-  const key = put(act, 'milk', held?.milk, none ? null : { name, ...(planned && wanted.state === 'planned' ? {} : { actual: amount }) }, { jar }); // prettier-ignore
+  // An amount that nobody changed stays what it is: a plan does not become what went in when the jar is made.
+  const said = !same(held ? jarFrom(held).milkAmount : null, amount);
+  const key = put(act, 'milk', held?.milk, none ? null : { name, ...(said ? { actual: amount } : {}) }, {
+    jar,
+  });
   if (milkPackage !== null && key !== null)
     put(act, 'use', held?.use, { package: milkPackage }, { milk: key });
 }
@@ -94,9 +97,8 @@ function putWhereabouts(act: OpenAct, jar: number, held: HeldJar | undefined, wa
 /** Writes a jar and what hangs on it. @returns its key */
 export function putJar(act: OpenAct, held: HeldJar | undefined, wanted: Stored['jar']): number {
   const { batch, letter, state, vessel, finalVolume, finalVolumeKnown } = wanted;
-  const unmade = state === 'planned' && held?.row?.state === 'not made';
   const jar = mustPut(act, 'jar', held?.row, {
-    batch, letter, vessel, finalVolume, finalVolumeKnown, ...(unmade ? {} : { state }),
+    batch, letter, vessel, finalVolume, finalVolumeKnown, state,
   }); // prettier-ignore
   if (wanted.hold !== (held?.stay?.hold ?? null)) {
     const moved = {

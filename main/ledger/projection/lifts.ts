@@ -30,13 +30,18 @@ export const clearingFrom = ({ row, reason }: HeldLift): Stored['clearing'] => (
 export function putLift(act: OpenAct, under: Under, { jar, of, reason }: Stored['clearing']): number {
   const text = act.insert('reason', { text: reason, private: true }).key;
   const lift = act.insert('lift', { reason: text, jar, ofJar: of }).key;
+  putKnown(act, under, lift, of);
+  return lift;
+}
+
+/** Keeps with a lift what is known of the spoilage now. */
+export function putKnown(act: OpenAct, under: Under, lift: number, of: number): void {
   const known = spoilageOf(outcomeFrom(observedOf(under, of)));
-  if (known === null) return lift;
+  if (known === null) return;
   const opened = known.openedDays !== null;
   const daysOpen = known.openedDays === 'unknown' ? null : known.openedDays;
   for (const kind of [...known.signs, ...(known.said ? (['said spoiled'] as const) : [])])
     act.insert('liftKnew', { lift, kind, answer: 'seen', opened, daysOpen });
-  return lift;
 }
 
 /** The spoilage that was known; null where none was. */

@@ -16,16 +16,52 @@ export interface Observed {
   readonly acidity: readonly Row<'acidity'>[];
   readonly signs: readonly Row<'sign'>[];
   readonly remarks: readonly Row<'remark'>[];
+  /** Only what the keeper has read in words: no form fills it. */
+  readonly read?: true;
 }
 
-/** What was observed of a jar, in the order in which it was entered. */
-export const observedOf = (under: Under, jar: number): Observed[] =>
-  under.of('observation', 'jar', jar).map((row) => ({
+/** What was observed of a jar, in the order in which it was entered, and what the keeper has read in remarks on it. */
+export function observedOf(under: Under, jar: number): Observed[] {
+  const observed = under.of('observation', 'jar', jar).map((row) => ({
     row,
     acidity: under.of('acidity', 'observation', row.key),
     signs: under.of('sign', 'observation', row.key),
     remarks: under.of('remark', 'observation', row.key),
   }));
+  const loose = [
+    ...under.of('remark', 'jar', jar),
+    ...under.of('portion', 'jar', jar).flatMap(({ key }) => under.of('remark', 'portion', key)),
+  ];
+  const readIn = (row: Row<'observation'>, remarks: readonly Row<'remark'>[]): Observed[] => {
+    const signs = remarks.flatMap((remark) => [
+      ...under.of('sign', 'remark', remark.key),
+      ...discarded(remark),
+    ]);
+    return signs.length === 0 ? [] : [read(row, signs)];
+  };
+  return [
+    ...observed,
+    ...observed.flatMap(({ row, remarks }) => readIn(row, remarks)),
+    ...readIn(unsaid(jar), loose),
+  ];
+}
+
+/** An observation of which nothing is said, not even when: what a remark on the jar itself is taken for. */
+const unsaid = (jar: number): Row<'observation'> =>
+  fromColumns('observation', { key: 0, jar, stage: 'not said' });
+const read = (row: Row<'observation'>, signs: readonly Row<'sign'>[]): Observed => ({
+  row: { ...unsaid(row.jar), stage: row.stage, daysOpen: row.daysOpen },
+  acidity: [],
+  signs,
+  remarks: [],
+  read: true,
+});
+
+/** A remark that the keeper has read as *discard* calls its jar spoiled. */
+const discarded = ({ key, uid, readAs }: Row<'remark'>): Row<'sign'>[] =>
+  readAs === 'discard'
+    ? [{ key, uid, observation: null, remark: key, kind: 'said spoiled', answer: 'seen' }]
+    : [];
 
 /** The observations that a form fills: the early check, the look at take-out (or at a time not said), the one after opening. */
 interface FormParts {
@@ -36,7 +72,7 @@ interface FormParts {
 
 function formParts(observed: readonly Observed[]): FormParts {
   const first = (stage: Fact<'observation'>['stage']): Observed | undefined =>
-    observed.find(({ row }) => row.stage === stage);
+    observed.find(({ row, read: words }) => row.stage === stage && words !== true);
   return {
     early: first('early'),
     main: first('take-out') ?? first('not said'),
@@ -289,5 +325,47 @@ export function outcomes({ db }: Rows, jars: readonly number[] | null): Map<numb
   hang('acidity', (to, row) => void (to.acidity as Row<'acidity'>[]).push(row));
   hang('sign', (to, row) => void (to.signs as Row<'sign'>[]).push(row));
   hang('remark', (to, row) => void (to.remarks as Row<'remark'>[]).push(row));
+  for (const [jar, one] of readInRemarks(db, observed, jars)) {
+    const others = byJar.get(jar);
+    if (others) others.push(one);
+    else byJar.set(jar, [one]);
+  }
   return new Map(Array.from(byJar, ([jar, of]) => [jar, outcomeFrom(of) as Seen]));
+}
+
+const THEIRS = `SELECT key FROM remark WHERE jar IN (SELECT value FROM json_each(@jars))
+  UNION ALL SELECT r.key FROM observation o CROSS JOIN remark r ON r.observation = o.key
+   WHERE o.jar IN (SELECT value FROM json_each(@jars))
+  UNION ALL SELECT r.key FROM portion p CROSS JOIN remark r ON r.portion = p.key
+   WHERE p.jar IN (SELECT value FROM json_each(@jars))`;
+const ALL = `SELECT remark FROM sign WHERE remark IS NOT NULL
+  UNION SELECT key FROM remark WHERE read_as = 'discard'`;
+
+/** What was read in remarks on some jars, or on all, with the jar that each is about. */
+function* readInRemarks(
+  db: Rows['db'],
+  observed: Group,
+  jars: readonly number[] | null,
+): Generator<[number, Observed]> {
+  const told = db
+    .prepare(
+      `SELECT m.key, m.observation AS seen_in, m.read_as, coalesce(m.jar, o.jar, p.jar) AS jar, s.key AS sign, s.kind, s.answer
+         FROM remark m LEFT JOIN observation o ON o.key = m.observation LEFT JOIN portion p ON p.key = m.portion
+         LEFT JOIN sign s ON s.remark = m.key
+        WHERE m.key IN (${jars ? THEIRS : ALL}) AND (s.key IS NOT NULL OR m.read_as = 'discard') ORDER BY m.key, s.key`,
+    )
+    .all(...(jars ? [{ jars: JSON.stringify(jars) }] : [])) as Columns[];
+  for (const columns of told) {
+    if (columns.jar === null) continue;
+    const { key: remark, seen_in: seenIn, kind = null, answer = null } = columns;
+    const row = seenIn === null ? undefined : observed.get(Number(seenIn))?.row;
+    const sign = (form: Columns): Row<'sign'> => fromColumns('sign', { ...form, remark: Number(remark) });
+    const signs = [
+      ...(columns.sign === null ? [] : [sign({ key: Number(columns.sign), kind, answer })]),
+      ...(columns.read_as === 'discard'
+        ? [sign({ key: Number(remark), kind: 'said spoiled', answer: 'seen' })]
+        : []),
+    ];
+    yield [Number(columns.jar), read(row ?? unsaid(Number(columns.jar)), signs)];
+  }
 }

@@ -64,7 +64,8 @@ export class Touched {
     }
     if (kind === 'series') this.warmth = true;
     for (const form of [before, after]) if (form) this.#above(form);
-    if (kind === 'observation' || kind === 'acidity' || kind === 'sign') this.#seen = true;
+    if (kind === 'observation' || kind === 'acidity' || kind === 'sign' || kind === 'remark')
+      this.#seen = true;
   }
 
   /** What a fact hangs on. */
@@ -74,11 +75,18 @@ export class Touched {
       for (const column of ['batch', 'hold', 'portion'] as const)
         if (typeof form[column] === 'number') this.#keys[column].add(form[column]);
     if (typeof form.source === 'number' && form.genus !== undefined) this.sources.add(form.source);
+    if (typeof form.remark === 'number') this.#aboveRemark(form.remark);
     for (const column of BETWEEN) {
       if (typeof form[column] !== 'number') continue;
       const jar = this.#facts.prepare(`SELECT jar FROM ${column} WHERE key = ?`).pluck().get(form[column]);
       if (typeof jar === 'number') this.#keys.jar.add(jar);
     }
+  }
+
+  /** A sign that was read in a remark reaches what the remark is on. One that is gone was taken away in the same act. */
+  #aboveRemark(remark: number): void {
+    const form = this.#facts.columnsNow('remark', remark);
+    if (form) this.#above(form);
   }
 
   /** Keys of all jars that may read otherwise now. */
@@ -90,6 +98,7 @@ export class Touched {
     };
     addAll('SELECT key FROM jar WHERE batch = ?', this.#keys.batch);
     addAll('SELECT jar FROM stay WHERE hold = ?', this.#keys.hold);
+    addAll('SELECT jar FROM portion WHERE key = ?', this.#keys.portion);
     addAll('SELECT DISTINCT jar FROM seeding WHERE portion = ?', this.#keys.portion);
     addAll('SELECT DISTINCT jar FROM seeding WHERE source = ?', this.sources);
     return keys;

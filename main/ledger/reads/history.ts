@@ -80,12 +80,18 @@ function changesShown(
   const { facts } = ledger.rows;
   const touched = changedRecords(facts, act, changesOf(facts, act, { limit: FACTS_LOOKED_AT }));
   const asked = touched.filter((one) => !about || ('of' in one && isDeepStrictEqual(one.of, about)));
-  const changes = asked.flatMap((one) => ('of' in one ? shownOf(ledger, one) : factShown(ledger, one)));
+  const changes = asked.flatMap((one) => ('of' in one ? recordShown(ledger, one) : factShown(ledger, one)));
   const unseen = about ? 0 : Math.max(0, countOfChanges(facts, act) - FACTS_LOOKED_AT);
   return {
     changes: changes.slice(0, CHANGES_SHOWN),
     moreChanges: unseen + Math.max(0, changes.length - CHANGES_SHOWN),
   };
+}
+
+/** What changed of a record; where none of its fields tells of it, the facts by themselves. */
+function recordShown(ledger: Ledger, changed: ChangedRecord): Shown[] {
+  const shown = shownOf(ledger, changed);
+  return shown.length > 0 ? shown : changed.facts.flatMap((one) => factShown(ledger, one));
 }
 
 function shownOf(ledger: Ledger, { of: { kind, key }, before, after }: ChangedRecord): Shown[] {

@@ -24,7 +24,7 @@ function plainText(ledger: Ledger, value: unknown): string {
 /** "hold 2": a hold by its place among those of its batch. */
 function holdName({ rows }: Ledger, key: number): string {
   const hold = rows.find('hold', key);
-  if (!hold) return KIND_WORDS.hold;
+  if (!hold || hold.batch === null) return KIND_WORDS.hold;
   return `hold ${rows.where('hold', 'batch', hold.batch).findIndex((one) => one.key === key) + 1}`;
 }
 
