@@ -5,6 +5,7 @@ import { ChoiceReply, NextReply, RestartReply, VerdictReply } from './advice/sha
 import type { CallName, JobName, ReadName, WriteName } from './call-names';
 import { Amount, Day, FilePath, Line, Moment, Name, Price, Prose, Temperature, Uid } from './ledger/basics';
 import { FACT_KINDS } from './ledger/facts';
+import { AddReadings, CorrectFact, FactsReply, LeftReply, ListFacts, ReadingsReply, RecordFacts, RemoveFact } from './ledger/facts/calls'; // prettier-ignore
 import {
   Addition,
   Batch,
@@ -474,6 +475,11 @@ export const contract = {
     z.strictObject({ line: Uid.nullable().default(null), limit: z.int().min(1).max(100).default(20) }),
     z.strictObject({ choices: z.array(ChoiceReply) }),
   ),
+  /** Facts of one kind in the order of entry: all, or those that point at one record. */
+  'facts.list': entry('read', ListFacts, FactsReply),
+  'readings.list': entry('read', z.strictObject({ series: Uid }), ReadingsReply),
+  /** What is left of a jar or a portion, and where it stands: it follows from all that became of it. */
+  'jar.left': entry('read', z.strictObject({ id: Uid }), LeftReply),
   'photograph.list': entry('read', z.strictObject({ jar: Uid }), z.strictObject({ photographs: z.array(Photograph) })),
 
   /** A jar on hold seeds nothing new without a reason in `why`, here and in the calls below: it is kept, and the hold stays. */
@@ -488,7 +494,7 @@ export const contract = {
   /** One more time in warmth of a recorded batch, and which of its jars stood in it. */
   'batch.addHold': entry('write', z.strictObject({ batch: Uid, hold: HoldFields, jars: z.array(Uid).max(60), why, draft }), acted.extend({ hold: Uid })),
   'hold.correct': entry('write', z.strictObject({ id: Uid, changes: HoldFields.partial(), why, draft }), acted),
-  'jar.correct': entry('write', z.strictObject({ id: Uid, changes: jarFields.omit({ state: true }).extend({ state: z.enum(['planned', 'made']), hold: Uid.nullable() }).partial(), why, draft }), acted),
+  'jar.correct': entry('write', z.strictObject({ id: Uid, changes: jarFields.omit({ state: true }).extend({ state: z.enum(['planned', 'made', 'not made']), hold: Uid.nullable() }).partial(), why, draft }), acted),
   /** "Entered by mistake": leaves a stub where others descend from it. */
   'jar.mistake': entry('write', z.strictObject({ id: Uid, why }), acted),
   /** Stands for a jar that nobody can name. */
@@ -513,6 +519,14 @@ export const contract = {
 
   /** Keeps the choice with the advice as it stands. Only what advice.next offers can be chosen; never what is stopped. */
   'advice.choose': entry('write', z.strictObject({ line: Uid.nullable().default(null), jar: Uid.nullable(), portion: Uid.nullable().default(null), why }), acted.extend({ id: Uid })),
+
+  /** Facts of any kind in one act; each may name an earlier one by its `ref`. */
+  'facts.record': entry('write', RecordFacts, acted.extend({ ids: z.array(Uid) })),
+  'facts.correct': entry('write', CorrectFact, acted),
+  /** With what is a part of it; refused where something else hangs on it. */
+  'facts.remove': entry('write', RemoveFact, acted),
+  /** Readings that are there already are not added again. */
+  'readings.add': entry('write', AddReadings, acted.extend({ added: count })),
 
   'notes.preview': entry('job', z.strictObject({ file: FileInput, mapping: Mapping.optional(), answers: Answers.optional() }), NotesPreview),
   'notes.bringIn': entry(

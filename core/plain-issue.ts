@@ -16,6 +16,13 @@ const KINDS: Readonly<Record<string, string>> = {
 
 const quoted = (values: readonly unknown[]): string => values.map((value) => `“${String(value)}”`).join(', ');
 
+/** The first of many, so that a sentence stays one. */
+const NAMED = 10;
+const inShort = (values: readonly unknown[]): string =>
+  values.length <= NAMED + 2
+    ? quoted(values)
+    : `${quoted(values.slice(0, NAMED))} and ${values.length - NAMED} more`;
+
 /**
  * What is wrong, as the part of a sentence behind "amount: " (behind "amount " where it begins with a verb, see joinIssue).
  * @param input the whole value that was looked at, to tell what is missing from what is of the wrong kind
@@ -32,7 +39,7 @@ export function plainIssue(issue: Issue, input: unknown): string {
     case 'unrecognized_keys':
       return `takes no ${issue.keys.length === 1 ? 'field' : 'fields'} called ${quoted(issue.keys)}`;
     case 'invalid_value':
-      return `this has to be one of ${quoted(issue.values)}`;
+      return `this has to be one of ${inShort(issue.values)}`;
     case 'too_small':
       return ['string', 'array'].includes(issue.origin)
         ? `this is too short; the least is ${issue.minimum}`
@@ -42,6 +49,7 @@ export function plainIssue(issue: Issue, input: unknown): string {
         ? `this is too long; the most is ${issue.maximum}`
         : `this is too large; the most is ${issue.inclusive === false ? 'less than ' : ''}${issue.maximum}`;
     case 'invalid_union': {
+      if (issue.errors.length === 0) return 'this is none of the kinds that may stand here';
       // Of several forms the keeper most likely meant the one that fails last.
       const deepest = issue.errors
         .map((issues) => issues[0])

@@ -22,6 +22,17 @@ const leftAs = (p: Params): string =>
     : 'It was the invented ledger, so nothing of yours is lost. Leave it.',
   ].filter((part) => part !== '').join(' '); // prettier-ignore
 
+/** ": it was there from 14 Mar 2026, 18:30, to …" of a stay, as far as it was timed. */
+function sinceWords(params: Params): string {
+  const at = (name: string): string | null => {
+    const value = params[name];
+    return typeof value === 'string' ? `${daysInWords(value.slice(0, 10))}, ${value.slice(11, 16)}` : null;
+  };
+  const [came, went] = [at('came'), at('went')];
+  if (came === null) return '';
+  return went === null ? `: it came on ${came}, too` : `: it was there from ${came}, to ${went}`;
+}
+
 /** Code → sentence. A code that is not here can't be sent: `RefusalCode` is its key type. */
 export const refusals = {
   invalid: (p) => `${joinIssue(text(p, 'path'), text(p, 'problem'))}. Please correct it and try again.`,
@@ -142,7 +153,7 @@ export const refusals = {
       ? `${text(p, 'jar')} can’t have stood in warmth before it began. Correct when it came or went, or when the hold began.`
       : `${text(p, 'jar')} can’t have stood in warmth after it ended. Correct when it came or went, or when the hold ended.`,
   'stays overlap': (p) =>
-    `${text(p, 'jar')} would stand in warmth twice at once. Correct when it came or when it went.`,
+    `${text(p, 'jar')} would stand in warmth twice at once${sinceWords(p)}. Correct when it came or when it went.`,
   'interruption outside hold': (p) =>
     `${text(p, 'jar')}: warmth can’t have been missing before it began or after it ended. Correct one of the times.`,
   'gone before made': (p) =>
@@ -171,7 +182,7 @@ export const refusals = {
     `The package ${text(p, 'name')} is not of that. Choose another package.`,
   'is a mistake': (p) => `${text(p, 'jar')} was entered by mistake, so it can't be changed. Undo that first.`,
   'only planned': (p) =>
-    `${text(p, 'jar')} is only planned, so nothing descends from it yet. Find it under its batch.`,
+    `${text(p, 'jar')} ${p['made'] === 'not made' ? 'was planned and not made, so nothing descends from it' : 'is only planned, so nothing descends from it yet'}. Find it under its batch.`,
   'batch without a day': () =>
     'That stands for a jar nobody can name, and its day is not known. Find it in the family.',
   'has descendants': (p) => `${text(p, 'jar')} seeded ${text(p, 'others')}, so it can't be planned only.`,
@@ -188,6 +199,28 @@ export const refusals = {
     `${text(p, 'label') || 'That'} is not among what can seed now. Look at the advice again.`,
   'stopped seed': (p) => `${text(p, 'label')} may not be used as seed. ${text(p, 'says')}`,
   rule: (p) => `That would break a rule of the ledger: ${text(p, 'rule')}. Nothing was changed.`,
+
+  // Facts of any kind.
+  'no such ref': (p) =>
+    `“${text(p, 'ref')}” names no fact of that kind before it in this call. Give an id, or a ref that an earlier fact of the call has.`,
+  'ref twice': (p) => `Two facts of this call are called “${text(p, 'ref')}”. Give each a ref of its own.`,
+  'probe elsewhere': (p) =>
+    `${text(p, 'jar')} did not stay in that hold, so no probe sat in it there. Note its stay first, or say where the probe was.`,
+  'in the trial already': (p) => `${text(p, 'jar')} is in that trial already. Correct what it is there.`,
+  'code twice': (p) =>
+    `The code ${text(p, 'code')} is taken in that tasting. Give each serving a code of its own.`,
+  'place twice': (p) =>
+    `That taster has a serving at place ${text(p, 'place')} already. Give each serving a place of its own.`,
+  'marked already': (p) =>
+    `That serving has a mark for ${text(p, 'aspect')} already. Correct that one instead.`,
+  'hangs on it': (p) =>
+    `${text(p, 'other')} hangs on the ${text(p, 'what')}, so it can’t be taken away. Take that away first.`,
+  'reading differs': (p) =>
+    `At ${text(p, 'at')} this series has ${text(p, 'there')} °C already, not ${text(p, 'c')} °C. Leave that reading out, or begin a new series.`,
+  'handed incomplete': () =>
+    'What was handed over points at a record that is neither in it nor here, so nothing of it was taken in. Ask for it to be handed over again, whole.',
+  'handed unreadable': (p) =>
+    `What was handed over holds a ${text(p, 'kind')} that can’t be read, so nothing of it was taken in. Ask for it to be handed over again.`,
 
   // Undo and redo.
   'nothing to undo': () => 'There is nothing to undo.',

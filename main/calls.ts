@@ -3,6 +3,8 @@ import type { Parsed, Reply } from '../core/contract';
 import type { Job } from './ledger/job';
 import type { WorkerCall } from './ledger/protocol';
 import { bringInNotes, previewNotes } from './ledger/notes';
+import { hostOf } from './ledger/facts/host';
+import { leftOf, listFacts, listReadings } from './ledger/reads/facts';
 import { drawing, familyJars, freshStarts, getFamily } from './ledger/reads/family';
 import { listHistory } from './ledger/reads/history';
 import { findJar, getJar } from './ledger/reads/jars';
@@ -27,6 +29,8 @@ import { Refused } from './ledger/refusal';
 import type { Session } from './ledger/session';
 import { redo, undo } from './ledger/undo';
 import { addHold, addJar, correctBatch, correctHold, recordBatch } from './ledger/writes/batch';
+import { correctFact, recordFacts, removeFact } from './ledger/writes/facts';
+import { addReadings } from './ledger/writes/readings';
 import { chooseSeed } from './ledger/writes/choice';
 import {
   addLostJar,
@@ -72,6 +76,9 @@ export const handlers: Handlers = {
   'advice.next': ({ ledger }, input) => nextAdvice(ledger, input),
   'advice.restart': ({ ledger }, input) => restartAdvice(ledger, input),
   'advice.choices': ({ ledger }, input) => listChoices(ledger, input),
+  'facts.list': ({ ledger }, input) => listFacts(hostOf(ledger), input),
+  'readings.list': ({ ledger }, input) => listReadings(hostOf(ledger), input),
+  'jar.left': ({ ledger }, input) => leftOf(hostOf(ledger), input),
   'photograph.list': ({ ledger }, input) => listPhotographs(ledger, input),
 
   'batch.record': ({ ledger }, input) => recordBatch(ledger, input),
@@ -103,6 +110,10 @@ export const handlers: Handlers = {
   'photograph.add': ({ ledger }, input) => addPhotograph(ledger, input),
   'photograph.correct': ({ ledger }, input) => correctPhotograph(ledger, input),
   'photograph.remove': ({ ledger }, input) => removePhotograph(ledger, input),
+  'facts.record': ({ ledger }, input) => recordFacts(hostOf(ledger), input),
+  'facts.correct': ({ ledger }, input) => correctFact(hostOf(ledger), input),
+  'facts.remove': ({ ledger }, input) => removeFact(hostOf(ledger), input),
+  'readings.add': ({ ledger }, input) => addReadings(hostOf(ledger), input),
   'advice.choose': ({ ledger }, input) => chooseSeed(ledger, input),
 
   'notes.preview': ({ ledger }, input, job) => previewNotes(ledger, input, job),

@@ -4,7 +4,11 @@ import { Preferences } from '../records';
 import { cells, type Field, list, maybe, moment, oneOf, ref, whole, words } from './fields';
 
 const preferred = Preferences.shape;
-const plain = <T>(zod: z.ZodType<T>): Field<T, 'plain'> => ({ zod, as: 'plain' });
+const plain = <T>(zod: z.ZodType<T>): Field<T, 'plain'> => ({
+  zod,
+  as: 'plain',
+  nullable: zod.safeParse(null).success,
+});
 
 export const doors = {
   /** A file of notes: what makes it the same file, and its headings in order. */

@@ -27,17 +27,27 @@ export type Ref = FactKind | 'record' | 'block' | 'ledger';
 export interface Field<T = unknown, A extends As = As> {
   readonly zod: z.ZodType<T>;
   readonly as: A;
+  /** Null is allowed, and means unknown. */
+  readonly nullable: boolean;
+  /** What it is where it is left out; undefined: it may not be. */
+  readonly leftOut?: T;
 }
 
-const field = <T, A extends As>(as: A, zod: z.ZodType<T>): Field<T, A> => ({ as, zod });
+const field = <T, A extends As>(as: A, zod: z.ZodType<T>): Field<T, A> => ({ as, zod, nullable: false });
 
 /** Null where it is unknown; left out means the same. */
-export const maybe = <T, A extends As>(of: Field<T, A>): Field<T | null, A> =>
-  field(of.as, of.zod.nullable().default(null) as unknown as z.ZodType<T | null>);
+export const maybe = <T, A extends As>({ as, zod }: Field<T, A>): Field<T | null, A> => ({
+  as,
+  zod: zod.nullable(),
+  nullable: true,
+  leftOut: null,
+});
 
 /** Left out means that value. */
-export const usually = <T, A extends As>(value: T, of: Field<T, A>): Field<T, A> =>
-  field(of.as, of.zod.default(value as never) as unknown as z.ZodType<T>);
+export const usually = <T, A extends As>(value: T, of: Field<T, A>): Field<T, A> => ({
+  ...of,
+  leftOut: value,
+});
 
 export const line = () => field('plain', basics.Line);
 export const name = () => field('plain', basics.Line.min(1));

@@ -38,8 +38,12 @@ export type Stored<K extends FactKind> = {
     : ValueOf<Fields[K][F]>;
 }; // prettier-ignore
 
+/** A field as it is given: what may be left out has its value then. */
+export const given = ({ zod, leftOut }: Field): z.ZodType =>
+  leftOut === undefined ? zod : zod.default(leftOut as never);
+
 const schemaOf = (fields: Record<string, Field>): z.ZodObject =>
-  z.strictObject(Object.fromEntries(Object.entries(fields).map(([field, { zod }]) => [field, zod])));
+  z.strictObject(Object.fromEntries(Object.entries(fields).map(([name, field]) => [name, given(field)])));
 
 /** The zod schema of each kind: what a fact of it must be. */
 export const FACTS = Object.fromEntries(
@@ -48,3 +52,6 @@ export const FACTS = Object.fromEntries(
 
 /** A field's definition by name. */
 export const fieldsOf = (kind: FactKind): Readonly<Record<string, Field>> => FIELDS[kind];
+
+export const isRef = (as: As): as is Ref =>
+  as === 'record' || as === 'block' || as === 'ledger' || (FACT_KINDS as readonly string[]).includes(as);

@@ -92,6 +92,7 @@ function keptOf({ rows }: Ledger, jar: number): KeptOf {
 /** Why a jar that was named in full is not among those that may have seeded. */
 function whyNotOffered(jar: KnownJar, notAfter: string | null): string {
   if (jar.state === 'planned') return 'Only planned, so it can’t have seeded anything yet.';
+  if (jar.state === 'not made') return 'Planned, but not made, so it can’t have seeded anything.';
   if (notAfter !== null && jar.madeOn !== null && jar.madeOn > notAfter)
     return 'Made after this batch, so it can’t have seeded it.';
   return 'A jar is called so. Type its label as it stands here to pick it.';

@@ -19,7 +19,8 @@ export const within = (share: number): number => Math.min(1, Math.max(0, share))
 export function familyMember(ledger: Ledger, uid: string): KnownJar {
   const jar = ledger.index.jar(ledger.rows.keyOf('jar', uid));
   if (jar.state === 'mistake') throw new Refused('is a mistake', { jar: jar.label });
-  if (jar.state === 'planned') throw new Refused('only planned', { jar: jar.label });
+  if (jar.state === 'planned' || jar.state === 'not made')
+    throw new Refused('only planned', { jar: jar.label, made: jar.state });
   return jar;
 }
 

@@ -26,14 +26,15 @@ export const labelIn =
     ledger.labelFor({ madeOn: day, word, letter });
 
 /**
- * Asks about all that an act touched. Of an import only invariants are asked: for consents its plan was asked first.
+ * Asks about all that an act touched. Of an import only invariants are asked: for consents its plan was
+ * asked first. So of a merge: the word was given where the facts were made.
  * @throws Refused with the first rule of the book that is broken, or the first word that is missing
  */
 export function askRules(ledger: Ledger, { act, kind, ...word }: Asked, book = BOOK): void {
   const { rows } = ledger;
   const facts = loadFacts(rows, touchedBy(rows, act), labelIn(ledger));
   for (const broken of brokenInvariants(facts, book)) refuse(broken);
-  if (kind === 'notes.bringIn') return;
+  if (kind === 'notes.bringIn' || kind === 'ledger.merge') return;
   const undone = kind === 'act.undo' || kind === 'act.redo';
   const fresh = freshIn(rows, act, undone);
   const known = circumstances(ledger, act, facts, fresh, word, undone);

@@ -1,5 +1,6 @@
 // Correcting one jar: its own fields, what seeded it, what was stirred in, what was seen, and what it stands for.
 import type { Parsed, Reply } from '../../../core/contract';
+import { refuseLift } from '../facts/host';
 import type { Ledger } from '../ledger';
 import { refuseJarName } from '../jar-names';
 import { Refused } from '../refusal';
@@ -171,13 +172,7 @@ export function saveOutcome(ledger: Ledger, input: Parsed<'outcome.save'>): Repl
 export function clearCaution(ledger: Ledger, input: Parsed<'caution.clear'>): Reply<'caution.clear'> {
   const jar = standingJar(ledger, input.jar);
   const of = jarOf(ledger, input.of);
-  const { family } = ledger.index;
-  const caution = family.has(jar.key)
-    ? family.cautionsOf(jar.key).find((one) => one.of === of.key)
-    : undefined;
-  if (!caution) throw new Refused('no such caution', { jar: jar.label, of: of.label });
-  if (caution.level === 'condemned') throw new Refused('condemned stays', { jar: jar.label });
-  if (caution.cleared !== null) throw new Refused('already lifted');
+  refuseLift(ledger, jar.key, of.key);
   const reason = tidy(input.reason, 'reason') as string | null;
   if (reason === null || reason.length < 3)
     throw new Refused('invalid', { path: 'reason', problem: 'says too little' });
