@@ -42,10 +42,13 @@ export const costWords = (value: number, unit: string): string =>
     ? `as much as ${value.toFixed(2) === '1.00' ? 'one jar' : `${value.toFixed(2)} jars`}`
     : `${value.toFixed(2)} ${unit}`;
 
+/** Part of its worth that a weak jar keeps, eaten all the same. */
+const WEAK_KEEPS = 0.5;
+
 /** A fresh start is worth so many jars where no price of what starts it is known (an assumption, no source). */
 const START_IN_JARS = 6;
 
-/** Costs as C(n) needs them, in whole units of the currency. A weak jar loses half of itself, a discarded one all. */
+/** Costs as C(n) needs them, in whole units of the currency. */
 export function keptCosts(records: CostRecords): KeptCosts {
   const assumed: string[] = [];
   const currencies = [
@@ -67,7 +70,7 @@ export function keptCosts(records: CostRecords): KeptCosts {
   if (start === null) assumed.push(`What starts a line is taken to cost as much as ${START_IN_JARS} jars.`);
   const jarsPerGeneration = Math.max(1, Math.round(median(records.jarsPerBatch) ?? 3));
   assumed.push(
-    'A weak jar is eaten and loses half its worth; a discarded one all of it, and as much again for what hangs on it.',
+    'A weak jar is eaten and keeps half its worth; a discarded one keeps none.',
     'A restart that was not planned costs one batch more.',
   );
   return {
@@ -75,8 +78,7 @@ export function keptCosts(records: CostRecords): KeptCosts {
       freshStart,
       jarsPerGeneration,
       jar,
-      weakLoss: jar / 2,
-      discardLoss: jar,
+      weakKeeps: WEAK_KEEPS,
       unplanned: jarsPerGeneration * jar,
     },
     unit,

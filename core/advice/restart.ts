@@ -8,19 +8,20 @@ export interface RestartCosts {
   readonly freshStart: number;
   readonly jarsPerGeneration: number;
   readonly jar: number;
-  /** What a weak jar loses (it is eaten), and a discarded one (all of it, and what hangs on it). */
-  readonly weakLoss: number;
-  readonly discardLoss: number;
+  /** Part of its worth that a weak jar keeps (it is eaten); a discarded one keeps none. */
+  readonly weakKeeps: number;
   /** Extra cost of a restart that was not planned. */
   readonly unplanned: number;
 }
 
 /** A jar may always turn out well: at least one in fifty is taken to, so that no cost is without end. */
-const FEWEST_GOOD = 0.02;
-const goodShare = (weak: number, discarded: number): number => Math.max(FEWEST_GOOD, 1 - weak - discarded);
+const LEAST_WORTH = 0.02;
+/** Worth of a jar: a good one 1, a weak one what it keeps, a discarded one nothing. */
+const worthOfJar = ({ weakKeeps }: RestartCosts, weak: number, discarded: number): number =>
+  Math.max(LEAST_WORTH, 1 - (1 - weakKeeps) * weak - discarded);
 
 /**
- * C(n) for n = 1, 2, … : cost of a good jar. `after` generations have been paid for already when restarting from a reserve
+ * C(n) for n = 1, 2, … : cost of a good jar's worth. `after` generations have been paid for already when restarting from a reserve
  * of that generation, so the first jar made is of generation after + 1.
  */
 export function costCurve(costs: RestartCosts, chances: Chances, after = 0): number[] {
@@ -30,8 +31,8 @@ export function costCurve(costs: RestartCosts, chances: Chances, after = 0): num
   let good = 0;
   return chances.weak.slice(after).map((weak, i) => {
     const discarded = chances.discarded[after + i] ?? 0;
-    spent += survival * m * (costs.jar + weak * costs.weakLoss + discarded * costs.discardLoss);
-    good += survival * m * goodShare(weak, discarded);
+    spent += survival * m * costs.jar;
+    good += survival * m * worthOfJar(costs, weak, discarded);
     survival *= 1 - (chances.ended[after + i] ?? 0);
     return good > 0 ? (spent + costs.unplanned * (1 - survival)) / good : Number.POSITIVE_INFINITY;
   });
@@ -125,10 +126,7 @@ export function restartSentence(restart: Restart, lastSeen: number): string {
  */
 export function costOfGoingOn(costs: RestartCosts, weak: number, discarded: number, ended: number): number {
   const { jarsPerGeneration: m } = costs;
-  const good = m * goodShare(weak, discarded);
-  return (
-    (m * (costs.jar + weak * costs.weakLoss + discarded * costs.discardLoss) + ended * costs.unplanned) / good
-  );
+  return (m * costs.jar + ended * costs.unplanned) / (m * worthOfJar(costs, weak, discarded));
 }
 
 /** A reserve to restart from. */

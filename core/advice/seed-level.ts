@@ -35,7 +35,7 @@ export function worthFor(costs: RestartCosts, usualWord: number, discarded: numb
     jars: costs.jarsPerGeneration,
     start: Math.max(0, costs.freshStart) / costs.jar,
     weakBelow: weakBelow(usualWord),
-    weakKeeps: Math.max(0, 1 - costs.weakLoss / costs.jar),
+    weakKeeps: costs.weakKeeps,
     discarded: Math.round(200 * Math.min(0.5, discarded)) / 200,
     ...FIRST,
   };
@@ -48,16 +48,33 @@ export function worthFor(costs: RestartCosts, usualWord: number, discarded: numb
   return worth;
 }
 
-/** Means over what is believed of the next batch. @param next by hypothesis and state, as LevelTree.next gives it */
-export function promiseOf(weights: Float64Array, next: Float64Array, { values, weak }: Worth): SeedLevel {
+/**
+ * A tenfold loss of the seed in storage is taken to make the batch that it seeds, and that one alone, poorer by so much (points;
+ * an assumption, no source): the milk ripens later in the same hold.
+ */
+export const POINTS_A_TENFOLD = 8;
+
+/**
+ * Means over what is believed of the next batch.
+ * @param next by hypothesis and state, as LevelTree.next gives it
+ * @param poorer points by which the next batch alone is poorer, for how its seed was stored
+ */
+export function promiseOf(weights: Float64Array, next: Float64Array, worth: Worth, poorer = 0): SeedLevel {
   const size = next.length / weights.length;
-  let [worth, chance] = [0, 0];
+  const { levels, step } = LEVEL_RULES;
+  const cells = Math.round(poorer / step);
+  let [gain, chance] = [0, 0];
   for (let i = 0; i < next.length; i++) {
-    const weight = (weights[Math.floor(i / size)] as number) * (next[i] as number);
-    worth += weight * (values[i] as number);
-    chance += weight * (weak[i] as number);
+    const h = Math.floor(i / size);
+    const weight = (weights[h] as number) * (next[i] as number);
+    const here = worth.weak[i] as number;
+    // Level by level within one rate of loss; the lowest stands for all below it.
+    const stored = worth.weak[i - Math.min(cells, i % levels)] as number;
+    gain +=
+      weight * ((worth.values[i] as number) - worth.weakCosts * (worth.costs[h] as number) * (stored - here));
+    chance += weight * stored;
   }
-  return { worth, weak: chance };
+  return { worth: gain, weak: chance };
 }
 
 /** Jars of a line of which it is known how they set, its first batch apart: what its chances rest on. */
@@ -79,12 +96,13 @@ export function seedLevel(
   batch: number,
   costs: RestartCosts,
   discarded: number,
+  poorer: number,
 ): SeedLevel | null {
   const { tree, places } = judgement.level;
   const place = places.get(batch);
   if (place === undefined) return null;
   const worth = worthFor(costs, judgement.usual['set word'].value, discarded);
-  const promise = promiseOf(tree.weights, tree.next(place), worth);
+  const promise = promiseOf(tree.weights, tree.next(place), worth, poorer);
   return { ...promise, weak: saidChance(promise.weak, jarsTold(judgement)) };
 }
 

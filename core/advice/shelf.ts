@@ -12,7 +12,7 @@ import type { LineJudgement } from '../vigour/line';
 import { heldAncestor } from '../lineage/held-line';
 import { wordsSentence } from './doubts';
 import type { SeedCandidate } from './next';
-import type { SeedLevel } from './seed-level';
+import { POINTS_A_TENFOLD, type SeedLevel } from './seed-level';
 import type { KeptSeed } from './reply';
 import { scoredOf } from './scored';
 
@@ -74,7 +74,7 @@ export function shelfCandidates(
   jars: readonly ShelfJar[],
   portions: readonly ShelfPortion[],
   judgements: (jar: number) => readonly LineJudgement[],
-  levelOf: (jar: number) => SeedLevel | null,
+  levelOf: (jar: number, poorer: number) => SeedLevel | null,
   against: (jar: number) => Pick<SeedCandidate, 'doubts' | 'asks' | 'acidNotThere'>,
   lineId: (batch: number) => string,
   today: string,
@@ -135,7 +135,7 @@ export function shelfCandidates(
         days: portion ? storageOf(portion.keptOn, today, null).fridgeDays : days,
         delayHours: delayHours(storageLoss(storage)).middle,
         outcomeKnown: jar.outcomeKnown,
-        level: levelOf(jar.key),
+        level: levelOf(jar.key, POINTS_A_TENFOLD * storageLoss(storage).middle),
         ...scoredOf(jar.key, member.batch, judgements(jar.key)),
       },
     ];

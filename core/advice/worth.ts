@@ -41,6 +41,8 @@ export interface Worth {
   readonly weak: Float64Array;
   /** Cost of a good jar's worth on the long run (jars), by hypothesis. */
   readonly costs: readonly number[];
+  /** Jars' worth that a batch loses where all of it comes out weak. */
+  readonly weakCosts: number;
 }
 
 /** @param first belief of the level of a first batch, by state, for each drift of the rules */
@@ -63,7 +65,7 @@ export function worthOf(basis: WorthBasis, rules: LevelRules, first: (drift: num
     values.set(found.values, h * size);
     return found.cost;
   });
-  return { values, weak, costs };
+  return { values, weak, costs, weakCosts: basis.jars * (1 - basis.weakKeeps) * (1 - basis.discarded) };
 }
 
 /** Finds the cost at which a fresh start is just worth what it costs, and the values that go with it. */

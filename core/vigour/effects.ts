@@ -3,6 +3,10 @@
 import { median } from './order';
 import type { JarEvidence } from './types';
 
+/** From two sightings or fewer no more than this is corrected for (points): two odd jars prove little. */
+const FEW_SETS = 2;
+const MOST_BY_FEW = 10;
+
 /** Belief before any siblings: an effect of this spread (points) round none; two siblings differ by chance by this much. */
 export const EFFECT_RULES = { priorSpread: 20, differenceSpread: 7 } as const;
 
@@ -50,6 +54,9 @@ const groupBy = <T>(items: readonly T[], key: (item: T) => string): Map<string, 
   return groups;
 };
 
+const correctedBy = (points: number, sets: number): number =>
+  sets > FEW_SETS ? points : Math.max(-MOST_BY_FEW, Math.min(MOST_BY_FEW, points));
+
 /**
  * Effects of every treatment that differs from the usual one, from sets of siblings in which both occur.
  * @param scored jars with their uncorrected points (spoiled and unseen ones are not among them)
@@ -84,7 +91,7 @@ export function siblingEffects(
         {
           name: treatment,
           seen,
-          points: (seen * known) / (known + prior),
+          points: correctedBy((seen * known) / (known + prior), found.length),
           error: 1 / Math.sqrt(known + prior),
           sets: found.length,
         },

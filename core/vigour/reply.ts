@@ -31,7 +31,7 @@ const FROM_WORDS = {
 } as const satisfies Record<UsualFrom, string>;
 
 function lineWhy(judgement: LineJudgement): Why {
-  const { trend, look, usual } = judgement;
+  const { trend, look, usual, batches } = judgement;
   return {
     formula:
       'Each batch is the median of its comparable jars. What is believed of the level that a batch inherits is that of its seed with drift, moved by the batch itself and by what came of it; the line is called where it is likely enough to stand well below its early batches.',
@@ -54,7 +54,7 @@ function lineWhy(judgement: LineJudgement): Why {
         ? [
             {
               name: `chance that it stands more than ${FALLEN_BY} points below its early batches for good`,
-              value: `${(1 / (1 + Math.exp(-look.fallen))).toFixed(3)}; called above ${(1 / (1 + Math.exp(-calledFrom(look.spread)))).toFixed(2)}`,
+              value: `${(1 / (1 + Math.exp(-look.fallen))).toFixed(3)}; called above ${(1 / (1 + Math.exp(-calledFrom(look.spread, batches.filter(({ points }) => points !== null).length)))).toFixed(2)}`,
             },
             {
               name: 'level of the newest batch, as its seed would pass it on',

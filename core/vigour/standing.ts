@@ -8,10 +8,15 @@ import type { Standing } from './types';
 export interface StandingRules {
   /** Fewest comparable batches before anything is said. */
   readonly fewest: number;
-  /** Log odds of a lasting fall from which an even line is called; where batches differ by more, so much times the cube of that. */
+  /** Log odds of a lasting fall from which an even line is called; where batches differ by more, so much times the square of that. */
   readonly called: number;
   readonly evenSpread: number;
   readonly unevenCost: number;
+  /** … and no more than this: an uneven line that falls far is called all the same. */
+  readonly unevenMost: number;
+  /** More looks give luck more chances: log odds more for each e-fold of batches beyond so many. */
+  readonly perLongerLine: number;
+  readonly longFrom: number;
   /** The batch before must have had these log odds: one poor batch is no slip. */
   readonly asked: number;
   /** Below these log odds a batch counts as seen back; so many in a row end the call. */
@@ -25,9 +30,12 @@ export interface StandingRules {
 
 export const STANDING_RULES: StandingRules = {
   fewest: 5,
-  called: 0.1,
-  evenSpread: 5,
-  unevenCost: 0.065,
+  called: 0.6,
+  evenSpread: 5.5,
+  unevenCost: 0.75,
+  unevenMost: 3.4,
+  perLongerLine: 1,
+  longFrom: 12,
   asked: -2,
   back: -1,
   backBatches: 3,
@@ -35,9 +43,11 @@ export const STANDING_RULES: StandingRules = {
   wornOutDrop: 30,
 };
 
-/** Log odds from which a line whose batches differ by so much is called. */
-export const calledFrom = (spread: number, rules: StandingRules = STANDING_RULES): number =>
-  rules.called + rules.unevenCost * Math.max(0, spread - rules.evenSpread) ** 3;
+/** Log odds from which a line is called. @param spread by how much its batches differ, @param batches comparable ones so far */
+export const calledFrom = (spread: number, batches: number, rules: StandingRules = STANDING_RULES): number =>
+  rules.called +
+  rules.perLongerLine * Math.max(0, Math.log(batches / rules.longFrom)) +
+  Math.min(rules.unevenMost, rules.unevenCost * Math.max(0, spread - rules.evenSpread) ** 2);
 
 /** Follows one line from its first comparable batch on. */
 export class StandingWalk {
@@ -62,7 +72,7 @@ export class StandingWalk {
     this.#before = look.fallen;
     if (this.#seen < rules.fewest || !trend) return 'too few batches to say';
     this.#back = look.fallen <= rules.back ? this.#back + 1 : 0;
-    if (asked && look.fallen > calledFrom(look.spread, rules)) this.#called = true;
+    if (asked && look.fallen > calledFrom(look.spread, this.#seen, rules)) this.#called = true;
     else if (this.#back >= rules.backBatches) this.#called = false;
     if (this.#called) return look.early - look.level >= rules.wornOutDrop ? 'worn out' : 'slipping';
     return trend.lossRuledOut && look.fallen <= rules.within ? 'steady' : 'no slip seen';

@@ -284,6 +284,16 @@ describe('near ties', () => {
     expect(first(seedOf('a', { keptSaid: false }), seedOf('b', { vigour: vigour(65) }))).toBe('a');
   });
 
+  it('what has to be looked at first wins only where it is more than a twentieth cheaper', () => {
+    // "Clearly cheaper" is a twentieth (the program's own measure, no source): a level, so that cost is what it says.
+    const { jarsPerGeneration, jar } = KEEPER.costs;
+    const spread = jarsPerGeneration * KEEPER.freshStart.generations;
+    const costing = (label: string, cost: number, more: Partial<SeedCandidate> = {}) =>
+      seedOf(label, { delayHours: 0, level: { weak: 0.1, worth: ((KEEPER.freshStart.cost - cost) * spread) / jar }, ...more });
+    expect(first(costing('a', 2 * 0.96, look), costing('b', 2))).toBe('b');
+    expect(first(costing('a', 2 * 0.94, look), costing('b', 2))).toBe('a');
+  }); // prettier-ignore
+
   it('of equals the jar that came out better itself comes first, and gains no better odds by it', () => {
     const mates = ['a', 'b'].map((label, i) => seedOf(label, { batch: 'x', own: { points: 80 + 9 * i } }));
     const { ranking } = advice(mates);

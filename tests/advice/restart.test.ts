@@ -17,8 +17,7 @@ const costs: RestartCosts = {
   freshStart: 30,
   jarsPerGeneration: 4,
   jar: 2,
-  weakLoss: 1.5,
-  discardLoss: 2,
+  weakKeeps: 0.25,
   unplanned: 12,
 };
 const chance = fc.double({ min: 0, max: 0.4, noNaN: true });
@@ -30,8 +29,8 @@ function bruteForce(c: RestartCosts, { weak, discarded, ended }: Chances, n: num
     let [cost, good] = [c.freshStart, 0];
     for (let k = 0; k < last; k++) {
       for (let jar = 0; jar < c.jarsPerGeneration; jar++) {
-        cost += c.jar + (weak[k] ?? 0) * c.weakLoss + (discarded[k] ?? 0) * c.discardLoss;
-        good += 1 - (weak[k] ?? 0) - (discarded[k] ?? 0);
+        cost += c.jar;
+        good += 1 - (1 - c.weakKeeps) * (weak[k] ?? 0) - (discarded[k] ?? 0);
       }
     }
     return [cost, good];
@@ -78,7 +77,7 @@ describe('C(n)', () => {
       const zero = Array.from({ length: n }, () => 0);
       const ended = zero.map((_, i) => 1 - survival((i + 1) * step) / survival(i * step));
       const curve = costCurve(
-        { freshStart: 1, jarsPerGeneration: step, jar: 0, weakLoss: 0, discardLoss: 0, unplanned: 4 },
+        { freshStart: 1, jarsPerGeneration: step, jar: 0, weakKeeps: 0, unplanned: 4 },
         { weak: zero, discarded: zero, ended },
       );
       const best = curve.indexOf(Math.min(...curve));

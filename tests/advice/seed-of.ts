@@ -12,7 +12,7 @@ export const seedOf = (label: string, more: Partial<SeedCandidate> = {}): SeedCa
 /** Costs and chances of a keeper with a line of eight generations. */
 export const KEEPER = {
   unit: 'EUR',
-  costs: { freshStart: 30, jarsPerGeneration: 4, jar: 2, weakLoss: 1.5, discardLoss: 2, unplanned: 12 },
+  costs: { freshStart: 30, jarsPerGeneration: 4, jar: 2, weakKeeps: 0.25, unplanned: 12 },
   weak: [0.2, 0.05, 0.05, 0.05, 0.06, 0.08, 0.1, 0.15],
   discarded: [0.02],
   ended: [0.02],

@@ -6,7 +6,7 @@ import { historyOf, type History } from '../../core/advice/history';
 import { outlookOf, restartReply } from '../../core/advice/reply';
 
 const kept = {
-  costs: { freshStart: 6, jarsPerGeneration: 3, jar: 1, weakLoss: 0.5, discardLoss: 1, unplanned: 3 },
+  costs: { freshStart: 6, jarsPerGeneration: 3, jar: 1, weakKeeps: 0.5, unplanned: 3 },
   unit: 'jars',
   assumed: [],
 };

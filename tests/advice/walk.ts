@@ -117,8 +117,8 @@ function lookAt(line: Line, batches: number, before: Outlook | null): Look & { r
     outcomeKnown: (line.records[key - 1]?.outcome ?? null) !== null,
     inHold: false,
   }));
-  const promised = (jar: number) =>
-    seedLevel(judgement, family.jar(jar).batch, outlook.costs, outlook.discardedShare) ??
+  const promised = (jar: number, poorer: number) =>
+    seedLevel(judgement, family.jar(jar).batch, outlook.costs, outlook.discardedShare, poorer) ??
     unknownLevel(3, outlook.costs, outlook.discardedShare);
   const asked: Asked = {
     candidates: shelfCandidates(family, jars, [], () => [judgement], promised, () => ({ doubts: [], asks: [], acidNotThere: null }), String, dayOf(day), LINE), // prettier-ignore

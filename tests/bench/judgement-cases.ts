@@ -101,7 +101,7 @@ const bareRestart = (kept: Kept): unknown => {
   const { all: records } = historyOf(all.lines.map((line) => lineRecords(line, [...all.jarsOf(line)])));
   const lastSeen = Math.max(0, ...records.map(({ generation }) => generation));
   const chances = drawChances(records, Math.min(60, Math.max(20, 2 * lastSeen)), DRAWS, seededRandom(1));
-  const costs = { freshStart: 6, jarsPerGeneration: 5, jar: 1, weakLoss: 0.5, discardLoss: 1, unplanned: 5 };
+  const costs = { freshStart: 6, jarsPerGeneration: 5, jar: 1, weakKeeps: 0.5, unplanned: 5 };
   return restartOf(costs, chances);
 };
 
@@ -115,7 +115,7 @@ const bareNext = (kept: Kept, lines: readonly number[]): unknown => {
     candidates: [],
     limits: DEFAULT_LIMITS,
     unit: 'jars',
-    costs: { freshStart: 6, jarsPerGeneration: 5, jar: 1, weakLoss: 0.5, discardLoss: 1, unplanned: 5 },
+    costs: { freshStart: 6, jarsPerGeneration: 5, jar: 1, weakKeeps: 0.5, unplanned: 5 },
     jarsTell: 0,
     weak: [],
     discarded: [],

@@ -1,11 +1,12 @@
 // The simulated keepers: what must hold of them whatever policy they follow, and that following the verdict pays.
 import { describe, expect, it } from 'vitest';
-import { compare, mixOf, type Policy } from './verdict/compare';
+import { compare, costOf, mixOf, type Policy } from './verdict/compare';
 import { habit } from './verdict/habits';
 import { liveLine, type Choose } from './verdict/keeper';
 import given from './verdict/models.json';
 import { drawKeeper, Truths } from './verdict/models';
 import { oracle, planOf } from './verdict/oracle';
+import { verdict } from './verdict/verdict';
 
 const truths = Truths.parse(given);
 const never: Choose = ({ candidates }) => candidates[0] ?? null;
@@ -42,4 +43,14 @@ describe('simulated keepers', () => {
     const [model] = truths.models;
     if (model) expect(planOf(drawKeeper(truths, model, 1, 1)).cost).toBeGreaterThan(1);
   });
+
+  it('are served better by the verdict than by any habit, and about as well as by none where nothing is wrong', () => {
+    const habits = Object.entries(truths.policies).map(([name, rules]): [string, Policy] => [name, () => habit(rules)]);
+    const all = compare(truths, new Map([['verdict', verdict], ...habits]), 8, 1);
+    for (const [name] of habits) expect(mixOf(all, 'verdict'), name).toBeLessThan(mixOf(all, name));
+    const none = all.find(({ model }) => model === 'none');
+    const cost = (name: string): number => costOf(none?.tallies.get(name) ?? []);
+    // At most three in a hundred more than never starting afresh.
+    expect(cost('verdict')).toBeLessThan(1.03 * cost('newest firm'));
+  }, 300_000); // prettier-ignore
 });

@@ -5,7 +5,7 @@ import { missingHourCoefficient } from '../../core/vigour/corrections';
 import { siblingEffects } from '../../core/vigour/effects';
 import { judgeLine, keepersUsual } from '../../core/vigour/line';
 import { lineReasons, standingSentence } from '../../core/vigour/says';
-import { scoreJar } from '../../core/vigour/score';
+import { missingWarmth, scoreJar } from '../../core/vigour/score';
 import type { JarEvidence, Seen } from '../../core/vigour/types';
 import { usualOf, usualOfAll } from '../../core/vigour/usual';
 import { daysWords, timesSeen, usualWords } from '../../core/vigour/words';
@@ -86,8 +86,17 @@ describe('fibre and culture', () => {
   it('are told apart by siblings of one seed in one hold, and only by them', () => {
     const effects = siblingEffects([scored([], 75), scored(['oat bran'], 35)], PLAIN);
     expect(effects.get('oat bran')?.seen).toBe(-40);
-    // Normal prior of 20 and a difference spread of 7: −40 × 400 / (400 + 49); plain arithmetic.
-    expect(effects.get('oat bran')?.points).toBeCloseTo((-40 * 400) / 449, 6);
+    // Two odd jars prove little: ten points at most until a third set of siblings shows it.
+    expect(effects.get('oat bran')?.points).toBe(-10);
+    const sets = [1, 2, 3].flatMap((batch) => [
+      scored([], 75, { batch }),
+      scored(['oat bran'], 35, { batch }),
+    ]);
+    // Normal prior of 20 and a difference spread of 7: −40 × 3 × 400 / (3 × 400 + 49).
+    expect(siblingEffects(sets, { additions: '', milk: null }).get('oat bran')?.points).toBeCloseTo(
+      (-40 * 1200) / 1249,
+      6,
+    );
     expect(siblingEffects([scored([], 75), scored(['oat bran'], 35, { hold: 2 })], PLAIN).size).toBe(0);
     expect(siblingEffects([scored([], 75), scored(['oat bran'], 35, { seed: 'jar 9' })], PLAIN).size).toBe(0);
   });
@@ -148,6 +157,14 @@ const cool = (batch: number): JarEvidence[] => {
 const row = (missing: number, value: number) => ({ missing, points: value });
 
 describe('warmth', () => {
+  it('is enough where a jar has had twelve warm hours after it set', () => {
+    // A day and a half at 38 °C for a culture that sets in about a day leaves half a day to firm: common practice, no source.
+    expect(missingWarmth(36, 24, 0)).toBe(0);
+    expect(missingWarmth(35, 24, 0)).toBe(1);
+    expect(missingWarmth(36, 24, 3)).toBe(3);
+    expect(missingWarmth(null, 24, 3)).toBe(0);
+  });
+
   it.each([
     [9, 'That batch is left out: it says nothing of the culture.'],
     [8, 'Those batches are left out: they say nothing of the culture.'],

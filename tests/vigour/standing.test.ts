@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { batchMedian } from '../../core/vigour/batch-median';
 import { LineLevel } from '../../core/vigour/level/line-level';
 import { StandingWalk } from '../../core/vigour/standing';
-import { trendOf, type TrendPoint } from '../../core/vigour/trend';
+import { trendOf, TREND_RULES, type TrendPoint } from '../../core/vigour/trend';
 import type { Standing } from '../../core/vigour/types';
 
 const line = (scores: readonly number[]): TrendPoint[] =>
@@ -69,6 +69,17 @@ describe('standing', () => {
 
 const of = (scores: readonly number[], width: number): number | null =>
   batchMedian(scores.map((score) => ({ score, width })));
+
+// "Steady: a loss of 3 a generation can be ruled out" (the meaning of the word).
+describe('a loss that has to be ruled out', () => {
+  const even = (perGeneration: number): TrendPoint[] => line(Array.from({ length: 12 }, (_, i) => 75 - perGeneration * i + (i % 2)));
+  it('is three points a generation: not one of three and a half, and not one of two', () => {
+    const ruledOut = (loss: number): boolean | undefined => trendOf(even(loss), { ...TREND_RULES, ruleOutSpread: 0.5 })?.lossRuledOut;
+    expect(ruledOut(3.5)).toBe(false);
+    expect(ruledOut(3.05)).toBe(false);
+    expect(ruledOut(2)).toBe(true);
+  });
+}); // prettier-ignore
 
 describe('median of a batch', () => {
   it('is the plain median of exact scores', () => {

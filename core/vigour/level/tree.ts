@@ -33,7 +33,9 @@ interface Node {
   /** What it and all that came of it tell of it, and what that tells of its seed; null once it is long ago. */
   evidence: Float64Array | null;
   message: Float64Array | null;
-  version: number;
+  /** When its belief last changed, and the stamp of its seed's belief that it was reckoned from. */
+  stamp: number;
+  from: number;
 }
 
 /** What a treatment does, as far as it is known. */
@@ -56,7 +58,7 @@ export class LevelTree {
   readonly #effects = new Map<string, TreatmentEffect>();
   /** Squares of jars about the middle of their batch, and how many of them are free, an expectation among them. */
   readonly #within: { squares: number; free: number };
-  #version = 0;
+  #stamp = 0;
 
   constructor(rules: LevelRules = LEVEL_RULES) {
     this.rules = rules;
@@ -83,7 +85,7 @@ export class LevelTree {
   /** Takes in the next batch. @returns its place */
   add(batch: LevelBatch): number {
     const parent = batch.parent === null ? null : (this.#nodes[batch.parent] ?? null);
-    this.#version++;
+    this.#stamp++;
     const prior = parent ? this.next(batch.parent as number) : this.#first();
     const likelihood = this.#likelihood(batch, prior);
     const belief = new Float64Array(prior.length);
@@ -97,7 +99,7 @@ export class LevelTree {
       this.weights[h] = Math.max(TINY, (this.weights[h] as number) / total);
     const place = this.#nodes.length;
     const tells = batch.jars.length > 0;
-    this.#nodes.push({ parent: parent ? batch.parent : null, belief, evidence: likelihood, message: null, version: this.#version }); // prettier-ignore
+    this.#nodes.push({ parent: parent ? batch.parent : null, belief, evidence: likelihood, message: null, stamp: this.#stamp, from: parent ? parent.stamp : -1 }); // prettier-ignore
     if (tells) this.#tellForebears(place);
     this.#forget(place - KEPT);
     return place;
@@ -111,14 +113,14 @@ export class LevelTree {
     return out;
   }
 
-  /** Belief of the level of a batch by hypothesis, each summing to 1. */
+  /** Belief of the level of a batch by hypothesis, each summing to 1: reckoned anew only where that of its seed has changed. */
   belief(place: number, depth = this.rules.back): Float64Array {
     const node = this.#nodes[place] as Node;
-    if (node.version === this.#version || node.evidence === null || node.parent === null || depth === 0)
-      return node.belief;
+    if (node.evidence === null || node.parent === null || depth === 0) return node.belief;
     const parent = this.#nodes[node.parent] as Node;
-    if (parent.evidence !== null) this.#renew(place, this.belief(node.parent, depth - 1));
-    node.version = this.#version;
+    if (parent.evidence === null) return node.belief;
+    const ofParent = this.belief(node.parent, depth - 1);
+    if (node.from !== parent.stamp) this.#renew(place, ofParent);
     return node.belief;
   }
 
@@ -219,12 +221,11 @@ export class LevelTree {
     const top = this.#nodes[at] as Node;
     if (at !== place) {
       normalise(top.belief, this.#size);
-      top.version = this.#version;
+      top.stamp = ++this.#stamp;
     }
     for (const one of path.toReversed()) {
       const node = this.#nodes[one] as Node;
       this.#renew(one, (this.#nodes[node.parent as number] as Node).belief);
-      node.version = this.#version;
     }
   }
 

@@ -96,9 +96,15 @@ export function scoresOf(ledger: Ledger, { keys }: Parsed<'judgement.scores'>): 
 }
 
 /** What a batch promises by the first of its lines that tells; of no line, what any culture does. */
-function levelOf(judged: Judged, lines: readonly number[], batch: number, view: Outlook): SeedLevel {
+function levelOf(
+  judged: Judged,
+  lines: readonly number[],
+  batch: number,
+  view: Outlook,
+  poorer: number,
+): SeedLevel {
   for (const line of lines) {
-    const found = seedLevel(judged.all.line(line), batch, view.costs, view.discardedShare);
+    const found = seedLevel(judged.all.line(line), batch, view.costs, view.discardedShare, poorer);
     if (found) return found;
   }
   return unknownLevel(judged.all.keeper['set word'].value, view.costs, view.discardedShare);
@@ -136,7 +142,7 @@ function candidatesOf(
     jars,
     [...rows.all('portion')].filter(({ reserve }) => reserve || only === 'all'),
     (jar) => family.linesOf(jar).map((one) => judged.all.line(one)),
-    (jar) => levelOf(judged, family.linesOf(jar), family.jar(jar).batch, view),
+    (jar, poorer) => levelOf(judged, family.linesOf(jar), family.jar(jar).batch, view, poorer),
     againstIn(ledger, judged),
     (batch) => rows.uidOf('batch', batch),
     today,

@@ -1,4 +1,4 @@
-// npm run bench:verdict [-- --models FILE --seed N --keepers N]: two simulated years of each keeper under the verdict, under
+// npm run bench:verdict [-- --models FILE --seed N --keepers N --only POLICY,POLICY]: two simulated years of each keeper under the verdict, under
 // habits and under an oracle that knows the truth. Seeded: the same numbers every time.
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
@@ -23,15 +23,17 @@ const { values } = parseArgs({
     models: { type: 'string' },
     seed: { type: 'string', default: '1' },
     keepers: { type: 'string', default: '400' },
+    only: { type: 'string' },
   },
 });
 const truths = Truths.parse(values.models ? JSON.parse(readFileSync(values.models, 'utf8')) : given);
-const policies = new Map<string, Policy>([
+const every: [string, Policy][] = [
   ...Object.entries(truths.policies).map(([name, rules]): [string, Policy] => [name, () => habit(rules)]),
   ['ranking before', ranking],
   ['verdict', verdict],
   ['oracle', oracle],
-]);
+];
+const policies = new Map(every.filter(([name]) => !values.only || values.only.split(',').includes(name)));
 
 const names = [...policies.keys()];
 const table = (

@@ -2,7 +2,13 @@
 // that keeper wrote down.
 import type { RestartCosts } from '../../../core/advice/restart';
 import { HOUR_OF_DELAY } from '../../../core/advice/seed-cost';
-import { promiseOf, saidChance, WEAK_EDGE, worthFor } from '../../../core/advice/seed-level';
+import {
+  POINTS_A_TENFOLD,
+  promiseOf,
+  saidChance,
+  WEAK_EDGE,
+  worthFor,
+} from '../../../core/advice/seed-level';
 import { inTiedOrder } from '../../../core/advice/ties';
 import { delayHours, storageLoss } from '../../../core/growth/storage';
 import { LevelTree } from '../../../core/vigour/level/tree';
@@ -15,7 +21,6 @@ import type { KeeperTruth } from './models';
 const COLD = { mean: -15, sd: 9 } as const;
 /** Generations that worth is spread over for the tie rule, as a restart curve would give them. */
 const SPREAD_OVER = 12;
-const POINTS_A_TENFOLD = 8;
 
 const storedOf = (fridgeDays: number, frozenDays: number) =>
   storageLoss({ fridgeDays, frozenDays, freezings: frozenDays > 0 ? 1 : 0 });
@@ -31,7 +36,7 @@ function shiftOf(batch: SeenBatch): { mean: number; sd: number } {
 
 export function verdict(truth: KeeperTruth): Choose {
   const costs: RestartCosts = {
-    freshStart: truth.startCost / truth.jarCost, jarsPerGeneration: truth.jars, jar: 1, weakLoss: 0.5, discardLoss: 1,
+    freshStart: truth.startCost / truth.jarCost, jarsPerGeneration: truth.jars, jar: 1, weakKeeps: 0.5,
     unplanned: truth.jars,
   }; // prettier-ignore
   // The points of these keepers are those of the words: firm is the usual word.
@@ -57,9 +62,9 @@ export function verdict(truth: KeeperTruth): Choose {
       });
     }
     const offered = candidates.map((seed) => {
-      const promise = promiseOf(tree.weights, tree.next(seed.place), worth);
-      const delay =
-        truth.jars * HOUR_OF_DELAY * delayHours(storedOf(seed.fridgeDays, seed.frozenDays)).middle;
+      const loss = storedOf(seed.fridgeDays, seed.frozenDays);
+      const promise = promiseOf(tree.weights, tree.next(seed.place), worth, POINTS_A_TENFOLD * loss.middle);
+      const delay = truth.jars * HOUR_OF_DELAY * delayHours(loss).middle;
       return { seed, worth: promise.worth - delay, weak: saidChance(promise.weak, told) };
     });
     const [best] = inTiedOrder(
