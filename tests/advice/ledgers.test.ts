@@ -121,7 +121,9 @@ describe('a ledger of', () => {
     line(session, from, 10, wears, { word: 'Lantern' });
     const { restart } = askAll(session);
     expect(restart.sure).toBe(true);
-    expect(restart.sentence).toMatch(/^Start afresh after generation [67]\D/);
+    // Where they wore: from there on it is about as good, since a weak jar keeps half its worth.
+    expect([6, 7]).toContain(restart.from);
+    expect(restart.sentence).toMatch(/^Start afresh after generation \d+; anything from [67]\D/);
   });
   it('no outcomes: unknown, neither weak nor fine', () => {
     const session = start();
