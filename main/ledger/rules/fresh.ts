@@ -32,13 +32,22 @@ function newSeedings(rows: Rows, changes: readonly Change[]): Set<number> {
   );
 }
 
+/** Jars that are new, came back, or have another letter, state, day or word than before an act: in one statement. */
+const RELABELLED = `
+  SELECT j.key FROM record r JOIN jar j ON j.key = r.key WHERE r.made_in = @act
+  UNION SELECT j.key FROM journal w JOIN jar j ON j.key = w.record WHERE w.act = @act AND (w.op = 'back'
+    OR json_extract(w.before, '$.letter') IS NOT j.letter OR json_extract(w.before, '$.state') IS NOT j.state)
+  UNION SELECT j.key FROM journal w JOIN batch b ON b.key = w.record JOIN jar j ON j.batch = b.key
+    WHERE w.act = @act AND (json_extract(w.before, '$.made_on') IS NOT b.made_on OR json_extract(w.before, '$.word') IS NOT b.word)`;
+
 /**
  * What an act made new.
  * @param undone it is an undo or a redo: all it brings was said before, and only labels and days can meet what is new
  */
 export function freshIn(rows: Rows, act: number, undone: boolean): Fresh {
-  const labelled = (kind: string): boolean => kind === 'jar' || kind === 'batch';
-  const changes = [...changesOf(rows.facts, act)].filter(({ kind }) => !undone || labelled(kind));
+  const labels = new Set(rows.prepare(RELABELLED).pluck().all({ act }) as number[]);
+  if (undone) return { ...NOTHING, labels };
+  const changes = [...changesOf(rows.facts, act)];
   const keys = (is: (change: Change) => boolean, column?: string): Set<number> =>
     new Set(
       changes.flatMap((change) => {
@@ -50,12 +59,6 @@ export function freshIn(rows: Rows, act: number, undone: boolean): Fresh {
     (kind: FactKind, ...columns: string[]): ((change: Change) => boolean) =>
     (change) =>
       change.kind === kind && isNewly(change, ...columns);
-  const moved = keys(
-    (change) => change.kind === 'batch' && change.before !== null && isNewly(change, 'made_on', 'word'),
-  );
-  const labels = keys(of('jar', 'letter', 'state'));
-  for (const batch of moved) for (const { key } of rows.facts.where('jar', 'batch', batch)) labels.add(key);
-  if (undone) return { ...NOTHING, labels };
   return {
     labels,
     seedings: newSeedings(rows, changes),
