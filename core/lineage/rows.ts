@@ -43,7 +43,6 @@ interface Lists {
   readonly first: Int32Array;
   readonly next: Int32Array;
   readonly before: Int32Array;
-  readonly parent: Int32Array;
   /** All nodes, each after what it hangs from. */
   readonly nodes: Int32Array<ArrayBuffer>;
 }
@@ -53,13 +52,11 @@ function listsOf({ order, parent, laneOf, lanes }: Hanging): Lists {
   const first = new Int32Array(jars + lanes).fill(NONE);
   const next = new Int32Array(jars).fill(NONE);
   const before = new Int32Array(jars).fill(NONE);
-  const hung = new Int32Array(jars + lanes).fill(NONE);
   for (let i = jars - 1; i >= 0; i--) {
     const jar = order[i] as number;
     const own = parent[jar] as number;
     const above = own >= 0 ? own : jars + (laneOf[jar] as number);
     const after = first[above] as number;
-    hung[jar] = above;
     next[jar] = after;
     if (after !== NONE) before[after] = jar;
     first[above] = jar;
@@ -70,35 +67,47 @@ function listsOf({ order, parent, laneOf, lanes }: Hanging): Lists {
   for (let at = 0; at < met; at++) {
     for (let jar = first[nodes[at] as number] as number; jar !== NONE; jar = next[jar] as number) nodes[met++] = jar; // prettier-ignore
   }
-  return { first, next, before, parent: hung, nodes };
+  return { first, next, before, nodes };
 }
 
-/** For each node the child that its path goes on to: the one above the latest day, then the deepest jar, then the first. */
-function levelChildren({ day, column }: Hanging, { next, first, nodes }: Lists): Int32Array {
-  const size = nodes.length;
-  const level = new Int32Array(size).fill(NONE);
-  const latest = new Int32Array(size);
-  const depth = new Int32Array(size);
-  for (let at = size - 1; at >= 0; at--) {
-    const node = nodes[at] as number;
+/** How far each path goes: the latest day below a node, and the generation of the jar it ends with. */
+class Paths {
+  readonly #latest: Int32Array;
+  readonly #depth: Int32Array;
+
+  constructor(
+    readonly hanging: Hanging,
+    readonly lists: Lists,
+  ) {
+    this.#latest = new Int32Array(lists.nodes.length);
+    this.#depth = new Int32Array(lists.nodes.length);
+  }
+
+  /**
+   * The child that a node's path goes on to: the one above the latest day, then the deepest jar, then the first. All
+   * that hangs from the node must have been asked for already.
+   */
+  goesOn(node: number): number {
+    const { day, column } = this.hanging;
+    const { first, next } = this.lists;
     const isJar = node < day.length;
     let best = NONE;
-    let bestDay = 0;
-    let bestDepth = 0;
+    let bestDay = isJar ? (day[node] as number) : 0;
+    let bestDepth = isJar ? (column[node] as number) : 0;
     for (let child = first[node] as number; child !== NONE; child = next[child] as number) {
-      const childDay = latest[child] as number;
-      const childDepth = depth[child] as number;
+      const childDay = this.#latest[child] as number;
+      const childDepth = this.#depth[child] as number;
       if (best !== NONE && (childDay < bestDay || (childDay === bestDay && childDepth <= bestDepth)))
         continue;
       best = child;
       bestDay = childDay;
       bestDepth = childDepth;
     }
-    level[node] = best;
-    latest[node] = isJar && (best === NONE || (day[node] as number) > bestDay) ? (day[node] as number) : bestDay; // prettier-ignore
-    depth[node] = best === NONE && isJar ? (column[node] as number) : bestDepth;
+    // A jar of a later day than all that is known below it: what it seeded is of unknown days.
+    this.#latest[node] = isJar ? Math.max(bestDay, day[node] as number) : bestDay;
+    this.#depth[node] = bestDepth;
+    return best;
   }
-  return level;
 }
 
 /**
@@ -106,8 +115,6 @@ function levelChildren({ day, column }: Hanging, { next, first, nodes }: Lists):
  * first one right of what the block hangs from: so a ribbon that skips columns keeps its row free.
  */
 class Contour {
-  /** Last column of each run. */
-  readonly to: Int32Array;
   readonly next: Int32Array;
   /** Rows from this run to the next. */
   readonly step: Int32Array;
@@ -116,13 +123,13 @@ class Contour {
   readonly tail: Int32Array;
   readonly tailRow: Int32Array;
 
-  constructor(column: Int32Array) {
-    this.to = column.slice();
-    this.next = new Int32Array(column.length).fill(NONE);
-    this.step = new Int32Array(column.length);
-    this.head = new Int32Array(column.length);
-    this.tail = new Int32Array(column.length);
-    this.tailRow = new Int32Array(column.length);
+  /** @param to last column of each run: that of the jar it is named by */
+  constructor(readonly to: Int32Array) {
+    this.next = new Int32Array(to.length);
+    this.step = new Int32Array(to.length);
+    this.head = new Int32Array(to.length);
+    this.tail = new Int32Array(to.length);
+    this.tailRow = new Int32Array(to.length);
   }
 }
 
@@ -207,14 +214,16 @@ function pack(block: number, near: Growing, far: Growing, out: 1 | -1): number {
 }
 
 /** For each jar its row against what it hangs from. */
-function packAll(column: Int32Array, lists: Lists, level: Int32Array): Int32Array {
+function packAll(hanging: Hanging, lists: Lists): Int32Array {
+  const { column } = hanging;
+  const paths = new Paths(hanging, lists);
   const { next, before, nodes } = lists;
   const offset = new Int32Array(column.length);
   const upper = new Growing(new Contour(column));
   const lower = new Growing(new Contour(column));
   for (let at = nodes.length - 1; at >= 0; at--) {
     const node = nodes[at] as number;
-    const goesOn = level[node] as number;
+    const goesOn = paths.goesOn(node);
     if (goesOn === NONE) upper.head = lower.head = NONE;
     else {
       upper.begin(goesOn);
@@ -240,10 +249,10 @@ function packAll(column: Int32Array, lists: Lists, level: Int32Array): Int32Arra
  * whole, with its lane.
  */
 export function layRows(hanging: Hanging): Rows {
-  const { parent, column, lanes } = hanging;
+  const { parent, laneOf, lanes } = hanging;
   const jars = parent.length;
   const lists = listsOf(hanging);
-  const offset = packAll(column, lists, levelChildren(hanging, lists));
+  const offset = packAll(hanging, lists);
   const row = new Float64Array(jars);
   const lane = new Int32Array(jars);
   const top = new Int32Array(lanes);
@@ -251,9 +260,9 @@ export function layRows(hanging: Hanging): Rows {
   const level = new Int32Array(lanes);
   for (let at = lanes; at < lists.nodes.length; at++) {
     const jar = lists.nodes[at] as number;
-    const above = lists.parent[jar] as number;
-    const own = (above < jars ? (row[above] as number) : 0) + (offset[jar] as number);
-    const of = above < jars ? (lane[above] as number) : above - jars;
+    const seed = parent[jar] as number;
+    const own = (seed >= 0 ? (row[seed] as number) : 0) + (offset[jar] as number);
+    const of = seed >= 0 ? (lane[seed] as number) : (laneOf[jar] as number);
     row[jar] = own;
     lane[jar] = of;
     if (own < (top[of] as number)) top[of] = own;
