@@ -129,6 +129,8 @@ test.describe('the invented ledger', () => {
     const row = page.getByRole('row').getByRole('button', { name: '19 Apr c', exact: true });
     await row.click();
     await expect(pane(page).getByRole('heading', { level: 2 })).toHaveText('19 Apr c');
+    const [table, over] = [await page.locator('.family-table').boundingBox(), await pane(page).boundingBox()];
+    expect((table?.x ?? 0) + (table?.width ?? 0)).toBeLessThanOrEqual(over?.x ?? 0);
     await pane(page).getByRole('button', { name: 'Close' }).click();
     await expect(row).toBeFocused();
   });
