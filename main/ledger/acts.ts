@@ -23,6 +23,8 @@ import { pendingOf } from './rules/pending';
 export class OpenAct {
   readonly #rows: Rows;
   readonly #explain: (pending: Pending) => void;
+  /** Jars made in this act of which nothing was observed yet. */
+  readonly #new = new Set<number>();
 
   constructor(
     readonly facts: OpenFacts,
@@ -36,7 +38,9 @@ export class OpenAct {
   /** Writes an outcome; where the tables refuse one of its facts, the rule book says why. */
   #putOutcome(jar: number, seen: Omit<Stored['outcome'], 'jar'> | null): void {
     try {
-      putOutcome(this.facts, jar, observedOf(askedOf(this.#rows.facts), jar), seen);
+      // Of a jar that is new in this act nothing was observed yet: an import need not ask for each.
+      const observed = this.#new.delete(jar) ? [] : observedOf(askedOf(this.#rows.facts), jar);
+      putOutcome(this.facts, jar, observed, seen);
     } catch (error) {
       if (error instanceof SqliteError && seen) this.#explain({ observation: observationOf(jar, seen) });
       throw error;
@@ -47,16 +51,28 @@ export class OpenAct {
     return this.facts.key;
   }
 
+  /** What was made. Its id is looked up when it is asked for: an import asks for few. */
+  #made(kind: RecordKind, key: number): Made {
+    const rows = this.#rows;
+    return {
+      key,
+      get uid() {
+        return rows.uidOf(kind, key);
+      },
+    };
+  }
+
   /** Adds a record; refs are keys. Its uid is made here. */
   insert<K extends RecordKind>(kind: K, record: Stored[K]): Made {
     if (kind === 'outcome') {
       const { jar, ...seen } = record as Stored['outcome'];
       this.#putOutcome(jar, seen);
-      return { key: jar, uid: this.#rows.uidOf('jar', jar) };
+      return this.#made('jar', jar);
     }
     const { put } = FORMS[kind as RootedKind] as unknown as Form<RootedKind>;
     const key = put(this.facts, this.#rows.facts, undefined as never, record as never);
-    return { key, uid: this.#rows.uidOf(kind, key) };
+    if (kind === 'jar') this.#new.add(key);
+    return this.#made(kind, key);
   }
 
   /** Changes the given fields of a record. Where none is different nothing is written. */

@@ -4,7 +4,7 @@ import { randomBytes } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { basename, extname } from 'node:path';
 import { WRITES } from '../../core/call-names';
-import type { AppState, CallName, Result } from '../../core/contract';
+import { type AppState, type CallName, contract, type Result } from '../../core/contract';
 import { DEMO_TODAY } from '../../core/demo/larder';
 import { defaultPreferences } from '../../core/ledger/default-preferences';
 import type { Preferences } from '../../core/ledger/records';
@@ -19,6 +19,7 @@ import { Ledger, type LedgerOptions } from './ledger';
 import { lookForLedger } from './open';
 import { realFile } from './place';
 import type { OpenMode, WorkerCall, WorkerStart } from './protocol';
+import { readOnly } from './read-only';
 import { Refused, refusalOf } from './refusal';
 import { salvage } from './salvage';
 import { nextRedo, nextUndo, wordsOf } from './undo';
@@ -187,7 +188,9 @@ export class Session {
     const kept = before?.acts.kept;
     try {
       const handler = handlers[name] as (session: Session, input: unknown, job: Job) => unknown;
-      return { ok: true, value: handler(this, input, job) };
+      const work = (): unknown => handler(this, input, job);
+      const reads = contract[name].kind === 'read' && before !== null;
+      return { ok: true, value: reads ? readOnly(name, before.db, work) : work() };
     } catch (error) {
       const refused = this.#refusal(error);
       // What is on the disk is not to be denied, whatever went wrong behind it.

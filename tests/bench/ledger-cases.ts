@@ -110,6 +110,12 @@ function insertBare(db: Database.Database, rows: readonly BareRow[]): number {
       return [kind, { statement: db.prepare(sql), keys: pointing(kind) }];
     }),
   );
+  db.exec(
+    "INSERT OR IGNORE INTO ledger (key, uid, own, demo, made_at, made_at_off) VALUES (1, 'bare', 1, 0, 0, 0)".replace(
+      "'bare'",
+      `'${newId()}'`,
+    ),
+  );
   db.prepare(
     "INSERT OR IGNORE INTO act (key, uid, kind, at, at_off, subject) VALUES (1, ?, 'notes.bringIn', 0, 0, '')",
   ).run(newId());
@@ -148,6 +154,7 @@ function writing(jars: number): Case[] {
     const file = bare.db?.name;
     bare.db?.close();
     if (file) removed(file);
+    rowsOf(jars);
     return (bare.db = bareFile(newFile()));
   };
   return [
@@ -307,7 +314,8 @@ const oneJar = (from: string, number: number): Input<'batch.record'> => ({
       seedings: [
         {
           fromJar: from, portion: null, part: null, source: null, package: null,
-          amount: { value: 45, unit: 'mL', typed: '3 tbsp' },
+          // Not told: a jar that seeds again and again holds no 45 mL for each.
+          amount: null,
         },
       ],
     },

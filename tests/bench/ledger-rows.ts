@@ -4,7 +4,7 @@ import type { RecordKind } from '../../core/ledger/records';
 import type { Stored } from '../../main/ledger/projection/records';
 
 const DAY_MS = 86_400_000;
-const FIRST = Date.parse('1900-01-01');
+const FIRST = Date.parse('2000-01-01');
 /** Jars of one batch. */
 export const TOGETHER = 5;
 
