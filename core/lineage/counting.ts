@@ -47,6 +47,10 @@ function grown<T extends Int32Array | Float64Array | Uint8Array>(
   return wider;
 }
 
+/** A copy with empty slots at its end, made at once: a copy that is pushed to is copied again. */
+const lengthened = <T>(old: readonly T[], size: number, empty: T): T[] =>
+  old.concat(Array.from({ length: size - old.length }, () => empty));
+
 /** Every count of one jar, to be compared with what it was. */
 interface Counts {
   readonly numbers: readonly number[];
@@ -89,12 +93,12 @@ export class FamilyColumns {
   /** A version of its own to write in, with room for `size` slots. */
   copy(size: number, sources: ReadonlyMap<number, FamilySource>): FamilyColumns {
     const next = new FamilyColumns(this.index, this.lineSets, sources);
-    next.jars = this.jars.slice();
-    next.seedings = this.seedings.slice();
-    next.seedSlots = this.seedSlots.slice();
-    next.children = this.children.slice();
-    next.shares = this.shares.slice();
-    next.traced = this.traced.slice();
+    next.jars = lengthened(this.jars, size, undefined);
+    next.seedings = lengthened(this.seedings, size, NOTHING);
+    next.seedSlots = lengthened(this.seedSlots, size, NOTHING);
+    next.children = lengthened(this.children, size, NOTHING);
+    next.shares = lengthened(this.shares, size, NOTHING);
+    next.traced = lengthened(this.traced, size, undefined);
     next.deepest = grown(Int32Array, this.deepest, size);
     next.shallowest = grown(Int32Array, this.shallowest, size);
     next.mean = grown(Float64Array, this.mean, size);
@@ -105,18 +109,7 @@ export class FamilyColumns {
     next.start = grown(Float64Array, this.start, size);
     next.lineSet = grown(Int32Array, this.lineSet, size);
     next.day = grown(Int32Array, this.day, size);
-    while (next.jars.length < size) next.open();
     return next;
-  }
-
-  /** One more slot, empty. */
-  open(): void {
-    this.jars.push(undefined);
-    this.seedings.push(NOTHING);
-    this.seedSlots.push(NOTHING);
-    this.children.push(NOTHING);
-    this.shares.push(NOTHING);
-    this.traced.push(undefined);
   }
 
   /** The slot of a jar this version holds, or -1. */
