@@ -19,6 +19,8 @@ const HARMLESS = [
   /^Debugger (listening|attached|ending)|^For help, see: https:\/\/nodejs\.org/,
   /^DevTools listening/,
   /^Waiting for the debugger/,
+  // How long a read took is told, and is no fault.
+  /^jarline: slow: /,
   // A busy machine: the page's first frame asks for input handling before the widget's host is bound.
   /ERROR:interface_endpoint_client.*blink\.mojom\.Widget(Host)?\b/,
   /ERROR:(viz_main_impl|gpu_|gl_|command_buffer|angle_|vaapi|object_proxy|atom_cache|gl_surface)/,
