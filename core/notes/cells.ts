@@ -66,9 +66,7 @@ function readHours(row: RowCells): number | null {
     }
     return null;
   }
-  const days =
-    /^(?:d|days?|tage?|jours?|dias?|giorni|dagen|dagar|dage|dni)$/i.test(cell.column.unit ?? '') ||
-    /^(?:days|tage|jours|dias|giorni|dagen|dagar|dage|dni)\b/i.test(plain(cell.column.heading));
+  const days = cell.column.inDays;
   const bare = /^[\d\s.,/~-]+$/.test(tidy(cell.text));
   const hours = days && bare ? parsed.hours * 24 : parsed.hours;
   if (!(hours > 0) || hours > 1000) {
@@ -84,13 +82,16 @@ function readHours(row: RowCells): number | null {
 
 /** Hours from when the hold began to when it ended, where no hours are told; the times are kept in the note. */
 function hoursFromTimes(row: RowCells, madeOn: string | null): number | null {
-  const starts = row.of('start');
+  const { order } = row.context.conventions;
+  const told = row.of('start');
+  // A day with its time of day is when the hold began, where no column of its own says so.
+  const timed = row.of('date').filter(({ text }) => (readMoment(text, order)?.minutes ?? null) !== null);
+  const starts = told.length > 0 ? told : timed;
   const ends = row.of('end');
-  for (const cell of [...starts, ...ends]) row.log.keep(cell.column.heading, cell.text);
-  if (starts.length === 0 || ends.length === 0 || madeOn === null || row.of('hours').length > 0) return null;
+  for (const cell of [...told, ...timed, ...ends]) row.log.keep(cell.column.heading, cell.text);
+  if (ends.length === 0 || madeOn === null || row.of('hours').length > 0) return null;
   const texts = [starts, ends].map((cells) => cells.map(({ text }) => text.trim()).join(' '));
   const [began = '', ended = ''] = texts;
-  const { order } = row.context.conventions;
   const [from, to] = [readMoment(began, order), readMoment(ended, order)];
   const held = from && to ? hoursBetween(from, to, madeOn) : null;
   if (held === null || held.hours > 240) {
@@ -151,6 +152,8 @@ function readTemperature(row: RowCells): Temperature | null {
 function readRest(row: RowCells): Pick<RowFacts, 'volume' | 'vessel'> {
   const [volumeCell] = row.of('volume');
   const volume = volumeCell && !isNothing(volumeCell.text) ? row.amount(volumeCell, true) : null;
+  if (volumeCell && volume !== null && volume.unit !== 'mL')
+    row.log.keep(volumeCell.column.heading, volumeCell.text);
   const vessel = row
     .of('vessel')
     .map(({ text }) => text.trim())
@@ -162,7 +165,17 @@ function readRest(row: RowCells): Pick<RowFacts, 'volume' | 'vessel'> {
     if (cell === notes[0] && isNotes(cell.column.heading)) row.log.note.unshift(cell.text.trim());
     else row.log.keep(cell.column.heading, cell.text);
   }
-  for (const meaning of ['hours', 'temperature', 'milk', 'set', 'ph'] as const) {
+  for (const meaning of [
+    'hours',
+    'temperature',
+    'milk',
+    'milk amount',
+    'set',
+    'ph',
+    'volume',
+    'whey',
+    'tang',
+  ] as const) {
     for (const cell of row.of(meaning).slice(1)) row.log.keep(cell.column.heading, cell.text);
   }
   return { volume, vessel: vessel === '' ? null : vessel.slice(0, 200) };
@@ -177,8 +190,11 @@ export function readFacts(
 ): RowFacts {
   const row = new RowCells(splitHolds(cells, log, context), log, context);
   const { milk, milkAmount } = readMilk(row);
+  const told = readHours(row);
+  // Also beside hours that are told: when it began and ended is kept.
+  const hours = hoursFromTimes(row, madeOn) ?? told;
   return {
-    hours: readHours(row) ?? hoursFromTimes(row, madeOn),
+    hours,
     temperature: readTemperature(row),
     milk,
     milkAmount,

@@ -1,7 +1,7 @@
 // What stands in a column: the meaning its cells show where its heading tells none.
 import type { NoteColumn } from '../contract';
 import { findAmounts, parseHours, parsePh, parseTemperature, plain, tidy } from '../quantities';
-import { cellDay, findDay, serialDay } from './days';
+import { cellDay, findDay, serialDay, withoutSureDays } from './days';
 import { readSet } from './words';
 
 /** Whether a cell is a bare number. */
@@ -41,6 +41,30 @@ export function meaningOfCells(cells: readonly string[], free: ReadonlySet<NoteC
   return tests.find(([meaning, fits]) => free.has(meaning) && fits())?.[0] ?? null;
 }
 
+/** Cells that can be one thing only, by the unit or the year they are written with. */
+const PROOFS: readonly (readonly [NoteColumn, (cell: string) => boolean])[] = [
+  ['date', (cell) => cellDay(cell) !== null && withoutSureDays(cell) === ''.padEnd(tidy(cell).length)],
+  ['hours', (cell) => /\d\s*(?:h|hrs?|hours?|std|stunden|horas|heures|uur|timmar|timer|godz)\b/i.test(cell) && parseHours(cell).ok],
+  ['temperature', (cell) => /\d\s*(?:°\s*[CF]?|[CF]\b)/.test(tidy(cell)) && parseTemperature(cell).ok],
+]; // prettier-ignore
+/** Cells that may be what a heading says. */
+const MAY_BE: Partial<Record<NoteColumn, (cell: string) => boolean>> = {
+  date: (cell) => withDay(cell) || serialDay(cell) !== null,
+  hours: (cell) => parseHours(cell).ok,
+  temperature: (cell) => parseTemperature(cell).ok,
+  ph: (cell) => parsePh(cell).ok,
+};
+
+/** What cells prove against their heading: hardly one can be what it says, and nearly all are one other thing; else null. */
+export function provenOtherwise(meaning: NoteColumn, cells: readonly string[]): NoteColumn | null {
+  const may = MAY_BE[meaning];
+  if (!may) return null;
+  const proven = PROOFS.find(([other, proof]) => other !== meaning && share(cells, proof) >= 0.8)?.[0];
+  // "36 h" can be read as a temperature of 36: what proves one thing is no other.
+  const own = PROOFS.find(([other]) => other === meaning)?.[1];
+  return proven !== undefined && share(cells, own ?? may) < 0.2 ? proven : null;
+}
+
 export const MANY: ReadonlySet<NoteColumn> = new Set<NoteColumn>([
   'note',
   'ignore',
@@ -53,9 +77,19 @@ export const MANY: ReadonlySet<NoteColumn> = new Set<NoteColumn>([
 export const SEED_PART =
   /\b(?:seed|seeds|parent|from|mother|starter|source|inoculum|quelle|mutter|starterglas)\b.*\b(?:date|day|batch|jar|letter|datum|glas|tag)\b/;
 
+/** A hold of more days is a hold in hours. */
+const MOST_DAYS = 5;
+/** Whether bare figures of a column can be days that jars were held. */
+export function fitsDays(cells: readonly string[]): boolean {
+  const figures = cells.flatMap((cell) => (isNumber(cell) ? [number(cell)] : [])).toSorted((a, b) => a - b);
+  return (figures[Math.floor(figures.length / 2)] ?? 0) <= MOST_DAYS;
+}
+
 /** A cell that holds an amount and next to nothing else. */
 export function isAmount(cell: string): boolean {
   if (isNumber(cell)) return true;
+  // "2026-01-05 c" names a jar and no five cups.
+  if (withoutSureDays(cell) !== tidy(cell)) return false;
   if (/^[\d.,]+(?:(?:\s*[/+;&]\s*|,\s+)[\d.,]+)+$/.test(tidy(cell))) return findDay(cell) === null;
   const found = findAmounts(cell, { spoons: 'US' }, true);
   if (found.length === 0 || found.some(({ amount }) => amount.unit === 'pieces')) return false;

@@ -73,7 +73,8 @@ function readOrder(
   const evidence = main.order ? main : all;
   if (isOrder(answer)) return { order: answer, question: null, assumption: null };
   const told = own.map(({ heading }) => headingDayOrder(heading)).find((order) => order !== null);
-  if (told)
+  // A day that is possible one way only outweighs the heading.
+  if (told && (evidence.order === null || evidence.pointsOnly === true))
     return {
       order: told,
       question: null,

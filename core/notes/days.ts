@@ -158,6 +158,20 @@ export function findDay(text: string): FoundDay | null {
   return null;
 }
 
+/** A text without the days that can be nothing else: with a year, or a month's name. Of the same length. */
+export function withoutSureDays(text: string): string {
+  let rest = tidy(text);
+  for (let at = 0; at < rest.length; at += 1) {
+    if (!/[\p{L}\p{N}]/u.test(rest[at] ?? '') || /[\p{L}\p{N}]/u.test(rest[at - 1] ?? '')) continue;
+    const found = dayAt(rest, at);
+    const year = found && (found.dayFirst ?? found.monthFirst ?? found.yearFirst)?.year;
+    if (!found || (!found.sure && year === null)) continue;
+    rest = rest.slice(0, found.start) + ' '.repeat(found.end - found.start) + rest.slice(found.end);
+    at = found.end;
+  }
+  return rest;
+}
+
 /** A spreadsheet's day number (day 1 is 1 January 1900, with its leap-year slip) → a day, or null. */
 export function serialDay(text: string): string | null {
   const clean = tidy(text);
@@ -189,6 +203,8 @@ export interface OrderEvidence {
   /** A date that settles it, or that shows the doubt. */
   readonly example: string | null;
   readonly doubtful: number;
+  /** Only that points stand between the figures speaks for it. */
+  readonly pointsOnly?: true;
 }
 
 const YEARS = 365 * 86_400_000;
@@ -242,7 +258,8 @@ export function orderOf(texts: readonly string[]): OrderEvidence {
   if (day > month) return { order: 'day first', example: example.day, doubtful };
   if (month > 0) return { order: 'month first', example: example.month, doubtful };
   // Points between figures are written where the day comes first.
-  if (points !== null && example.doubt === null) return { order: 'day first', example: points, doubtful };
+  if (points !== null && example.doubt === null)
+    return { order: 'day first', example: points, doubtful, pointsOnly: true };
   return { order: null, example: example.doubt ?? points, doubtful };
 }
 

@@ -42,6 +42,16 @@ function letterOf(text: string): string {
   return bare.toLowerCase();
 }
 
+/** Whether a label says nothing but the day and the letter that are told already. */
+function saysAgain(text: string, order: DayOrder, day: string | null, letter: string | null): boolean {
+  const clean = tidy(text);
+  const found = findDay(clean);
+  const read = found && dayIn(found, order);
+  if (!found || !read || day === null) return false;
+  const rest = letterOf(`${clean.slice(0, found.start)} ${clean.slice(found.end)}`);
+  return dayText(read, read.year ?? Number(day.slice(0, 4))) === day && (rest === '' || rest === letter);
+}
+
 /** @param dayAbove what the row above has: [day in full or null, as told, without its year or null]. */
 export function readIdentity(
   cells: readonly Cell[],
@@ -151,6 +161,8 @@ export function readIdentity(
     if (word !== null)
       aliases.push(words(`${word} ${letter}`), words(`${word}${letter}`), words(`${named} ${letter}`));
   }
+  if (jar && label && findDay(label.text) && !saysAgain(label.text, order, day, letter))
+    log.keep(label.column.heading, label.text);
   const batched =
     cells.some(({ column }) => column.meaning === 'label') &&
     cells.some(({ column }) => column.meaning === 'jar');

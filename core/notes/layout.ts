@@ -6,16 +6,18 @@ import {
   MANY,
   MASS_UNIT,
   SEED_PART,
+  fitsDays,
   VOLUME_UNIT,
   isAmount,
   isNumber,
   meaningOfCells,
+  provenOtherwise,
   share,
   withDay,
 } from './column-cells';
-import { cellDay } from './days';
+import { cellDay, withoutSureDays } from './days';
 import { readHeadingLines } from './heading-lines';
-import { bareHeading, headingMeaning, headingUnit } from './headings';
+import { bareHeading, headingMeaning, headingSaysDays, headingUnit } from './headings';
 import { assumed } from './says';
 import type { Row, Table } from './table';
 import { isNothing, readSet, readYesNo } from './words';
@@ -27,6 +29,8 @@ export interface Column {
   readonly meaning: NoteColumn;
   /** The unit its heading tells, as written there. */
   readonly unit: string | null;
+  /** Hours told in days. */
+  readonly inDays: boolean;
   /** Nothing told what it is: its text goes to the note under its heading. */
   readonly known: boolean;
   /** A column named after one addition, with nothing but amounts: "Inulin (g)". */
@@ -69,7 +73,12 @@ export function readLayout(table: Table, mapping: Readonly<Record<string, NoteCo
   for (const sure of [3, 2] as const) {
     for (const { index, found } of guesses) {
       if (found?.sure !== sure || meanings[index] !== null) continue;
-      let { meaning } = found;
+      const proven = provenOtherwise(
+        found.meaning,
+        cellsOf(index).filter((cell) => tidy(cell) !== ''),
+      );
+      let meaning = proven ?? found.meaning;
+      if (proven) assumptions.push({ row: null, sentence: assumed.column(names[index] ?? '', proven) });
       if (meaning === 'start' && !ends) {
         if (
           taken.has('date') ||
@@ -95,6 +104,9 @@ export function readLayout(table: Table, mapping: Readonly<Record<string, NoteCo
       const otherSeed = guesses.some((guess) => guess.index !== index && guess.found?.meaning === 'seed');
       if (meaning === 'seed' && volumes && (figures >= 0.8 || (otherSeed && unit !== null && figures >= 0.4)))
         meaning = 'amount';
+      // "Seed ml" above days names the seeds all the same.
+      const seeds = share(filledCells, (cell) => withoutSureDays(cell) !== tidy(cell));
+      if (meaning === 'amount' && seeds >= 0.5 && !taken.has('seed') && !otherSeed) meaning = 'seed';
       if (meaning === 'milk' && taken.has('milk') && figures >= 0.8) meaning = 'milk amount';
       if (
         meaning === 'addition' &&
@@ -187,14 +199,22 @@ export function readLayout(table: Table, mapping: Readonly<Record<string, NoteCo
   }
   const columns = names.map((heading, index): Column => {
     const meaning = meanings[index] ?? null;
+    const saysDays = meaning === 'hours' && headingSaysDays(heading);
+    const inDays = saysDays && fitsDays(cellsOf(index));
+    if (saysDays && !inDays) assumptions.push({ row: null, sentence: assumed.hoursNotDays(heading) });
     const some = cellsOf(index).some((cell) => tidy(cell) !== '');
     if (meaning === null && some && !spare.has(index))
       assumptions.push({ row: null, sentence: assumed.unknownColumn(heading) });
+    const apart = chosen.has(plain(heading)) ? undefined : headingMeaning(heading)?.apart;
+    if (meaning === 'note' && apart !== undefined && some)
+      assumptions.push({ row: null, sentence: assumed.keptApart(heading, apart) });
+    if (meaning === 'price' && some) assumptions.push({ row: null, sentence: assumed.keptPrice(heading) });
     return {
       index,
       heading,
       meaning: meaning ?? 'note',
       unit: headingUnit(heading),
+      inDays,
       known: meaning !== null,
       additionName: additionNames.get(index) ?? null,
     };
