@@ -98,7 +98,7 @@ export const refusals = {
   'notes not found': (p) => `There is no file at ${text(p, 'file')} that can be read. Check the name.`,
   'notes too large': (p) => `${text(p, 'file')} is larger than 20 MB. Bring it in in parts.`,
   'notes is a spreadsheet': (p) =>
-    `${text(p, 'file')} is a spreadsheet program’s own file. Save it there as CSV, then bring that in.`,
+    `${text(p, 'file')} can’t be opened as a workbook: it is damaged, locked by a password or of an older kind. Save it in its own program as .xlsx or as CSV, then bring that in.`,
   'notes is a document': (p) =>
     `${text(p, 'file')} is a PDF. Open the notes in a spreadsheet program, save them as CSV, then bring that in.`,
   'notes not text': () =>

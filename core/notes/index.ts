@@ -11,3 +11,4 @@ export type {
   PlannedSeeding,
 } from './plan';
 export { readNotes } from './reading';
+export { sheetQuestion } from './telling';

@@ -47,6 +47,8 @@ export interface NotesInput {
   /** The name of the file, without its folder. */
   readonly file: string;
   readonly text: string;
+  /** What holds cells apart, where that is known; null: it is looked for. */
+  readonly separator?: '\t' | null;
   readonly mapping: Readonly<Record<string, NoteColumn>>;
   readonly answers: Readonly<Record<string, string>>;
   readonly today: string;

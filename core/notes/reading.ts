@@ -29,7 +29,7 @@ const MOST_LESSONS = 8;
 
 /** Reads a file as far as it can be: what it adds, and everything that is to be said about it. */
 export function readNotes(input: NotesInput): NotesReading {
-  const table = readTable(input.text, input.step);
+  const table = readTable(input.text, input.step, input.separator ?? null);
   const taught: Taught = { products: new Map(), cultures: new Set(), known: new Set() };
   for (let lesson = 1; ; lesson += 1) {
     const reading = readOnce(input, table, taught);

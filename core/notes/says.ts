@@ -59,6 +59,7 @@ export const question = {
   /** Of a sentence, which is short already. */
   wasItSo: (sentence: string) => `${sentence} Was it so all the same? Until it is answered the row stays aside.`,
   ...quoting({
+  sheet: (sheets: number) => `This workbook has ${sheets} sheets with something in them. Which one holds the notes?`,
   dayOrder: (example: string) => `Is “${example}” written with the day first or the month first? No date in the file settles it.`,
   bareUnit: (heading: string, example: string) => `Which unit do the amounts under “${heading}” have (for example “${example}”)?`,
   spoons: (word: string) => `Which spoon or cup does “${word}” mean? The notes don’t tell the region.`,

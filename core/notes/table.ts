@@ -196,8 +196,9 @@ const cleaned = (text: string): string =>
 /**
  * Reads a table from text. The separator is what a "sep=" line says, else the one that splits most rows into the same
  * number of columns.
+ * @param known the separator, where it is known
  */
-export function readTable(text: string, step?: Step): Table {
+export function readTable(text: string, step?: Step, known: Separator | null = null): Table {
   let body = cleaned(text);
   let firstLine = 1;
   const told = /^"?sep=(.)"?[;,\t]*\n/i.exec(body.slice(0, 20));
@@ -205,7 +206,7 @@ export function readTable(text: string, step?: Step): Table {
     body = body.slice(told[0].length);
     firstLine = 2;
   }
-  const named = SEPARATORS.find((separator) => separator === told?.[1]);
+  const named = known ?? SEPARATORS.find((separator) => separator === told?.[1]);
   let best: { separator: Separator; width: number | null; score: number; parted: number } | null = null;
   for (const separator of named ? [named] : SEPARATORS) {
     const splitter = new Splitter(body.slice(0, SAMPLE_LENGTH), separator, firstLine, null);
@@ -216,7 +217,10 @@ export function readTable(text: string, step?: Step): Table {
   }
   const { separator, width, parted } = best ?? { separator: ',' as const, width: null, parted: 0 };
   // Hardly a line has a separator in it: perhaps spaces hold the columns apart.
-  const spaced = !told && parted < 0.5 && body.length < MOST_ALIGNED ? splitBySpaces(body, firstLine) : null;
+  const spaced =
+    !told && known === null && parted < 0.5 && body.length < MOST_ALIGNED
+      ? splitBySpaces(body, firstLine)
+      : null;
   if (spaced) return { separator: ' ', ...spaced };
   return { separator, ...split(new Splitter(body, separator, firstLine, width), Infinity, step) };
 }

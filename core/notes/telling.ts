@@ -162,3 +162,12 @@ export function withinBudget(preview: NotesPreview, length: number): NotesPrevie
   ].flatMap(([what, count]) => (count > 0 ? [{ row: null, sentence: assumed.notListed(what, count) }] : []));
   return { columns, rows, problems, questions, assumptions: [...more, ...assumptions] };
 }
+
+/** Which sheet of a workbook holds the notes; goes into `answers` as 'sheet'. */
+export const sheetQuestion = (sheets: readonly string[]): NotesPreview['questions'][number] => ({
+  id: 'sheet',
+  row: null,
+  sentence: question.sheet(sheets.length),
+  choices: sheets.slice(0, 50).map((sheet) => ({ value: sheet, label: sheet })),
+  blocks: true,
+});

@@ -1,8 +1,9 @@
-// A keeper's spreadsheet as bytes → text: whatever a spreadsheet program saves as text. Nothing is written here.
+// A keeper's spreadsheet as bytes → text: whatever a spreadsheet program saves. Nothing is written here.
 import { readFileSync, statSync } from 'node:fs';
 import { basename } from 'node:path';
 import type { Parsed } from '../../core/contract';
 import { Refused } from '../ledger/refusal';
+import { sheetText, type SheetText } from './spreadsheet';
 
 export const MOST_BYTES = 20 * 1024 * 1024;
 
@@ -13,6 +14,8 @@ export interface NotesText {
   readonly encoding: string;
   /** The encoding follows from the bytes alone: nothing in the file declares it. */
   readonly encodingAssumed: boolean;
+  /** Of a workbook: which sheet it is of, and those that have anything in them. */
+  readonly workbook?: Pick<SheetText, 'sheet' | 'sheets'>;
 }
 
 const startsWith = (bytes: Uint8Array, ...signature: readonly number[]): boolean =>
@@ -64,22 +67,25 @@ function decode(bytes: Uint8Array): Pick<NotesText, 'text' | 'encoding' | 'encod
 }
 
 /**
- * The text of bytes that a spreadsheet program saved as text.
+ * The text of bytes that a spreadsheet program saved, as text or as a workbook.
+ * @param sheet the sheet of a workbook that the keeper chose
  * @throws Refused 'notes is a spreadsheet', 'notes is a document', 'notes not text', 'notes too large', 'notes empty'
  */
-export function notesText(name: string, bytes: Uint8Array): NotesText {
+export function notesText(name: string, bytes: Uint8Array, sheet?: string): NotesText {
   if (bytes.length > MOST_BYTES) throw new Refused('notes too large', { file: name });
-  if (startsWith(bytes, 0x50, 0x4b, 0x03, 0x04) || startsWith(bytes, 0xd0, 0xcf, 0x11, 0xe0)) {
-    throw new Refused('notes is a spreadsheet', { file: name });
+  if (startsWith(bytes, 0x50, 0x4b, 0x03, 0x04)) {
+    const { text, ...workbook } = sheetText(name, bytes, sheet);
+    return { name, text, encoding: 'UTF-8', encodingAssumed: false, workbook };
   }
+  if (startsWith(bytes, 0xd0, 0xcf, 0x11, 0xe0)) throw new Refused('notes is a spreadsheet', { file: name });
   if (startsWith(bytes, 0x25, 0x50, 0x44, 0x46)) throw new Refused('notes is a document', { file: name });
   if (bytes.length === 0) throw new Refused('notes empty', { file: name });
   return { name, ...decode(bytes) };
 }
 
 /** Reads the file of a call: bytes from the window, a path only headless. @throws Refused as above, 'notes not found' */
-export function readNotesFile(file: Parsed<'notes.preview'>['file']): NotesText {
-  if ('bytes' in file) return notesText(basename(file.name), file.bytes);
+export function readNotesFile(file: Parsed<'notes.preview'>['file'], sheet?: string): NotesText {
+  if ('bytes' in file) return notesText(basename(file.name), file.bytes, sheet);
   let bytes: Uint8Array;
   try {
     const about = statSync(file.path);
@@ -90,5 +96,5 @@ export function readNotesFile(file: Parsed<'notes.preview'>['file']): NotesText 
     if (error instanceof Refused) throw error;
     throw new Refused('notes not found', { file: file.path });
   }
-  return notesText(basename(file.path), bytes);
+  return notesText(basename(file.path), bytes, sheet);
 }

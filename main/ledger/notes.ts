@@ -2,7 +2,13 @@
 import { createHash } from 'node:crypto';
 import type { NotesPreview, Parsed, Reply } from '../../core/contract';
 import { isSpoiled } from '../../core/ledger/gate';
-import { readNotes, type LedgerFacts, type LedgerView, type NotesPlan } from '../../core/notes';
+import {
+  readNotes,
+  sheetQuestion,
+  type LedgerFacts,
+  type LedgerView,
+  type NotesPlan,
+} from '../../core/notes';
 import { jarLabel } from '../../core/lineage/labels';
 import { readNotesFile, type NotesText } from '../files/notes';
 import type { OpenAct } from './acts';
@@ -101,13 +107,32 @@ interface Reading {
   readonly word: string | null;
 }
 
+type Workbook = NonNullable<NotesText['workbook']>;
+
+/** Whether a workbook has several sheets and nobody said which it is. */
+const sheetToChoose = ({ sheet, sheets }: Workbook, answer: string | undefined): boolean =>
+  sheets.length > 1 && sheet.toLowerCase() !== answer?.trim().toLowerCase();
+
+/** Nothing is read of a workbook before its sheet is chosen. */
+function whichSheet(file: NotesText): Reading {
+  const question = sheetQuestion(file.workbook?.sheets ?? []);
+  return {
+    file,
+    word: null,
+    plan: { sources: [], jars: [], changes: [] },
+    preview: { columns: [], rows: [], problems: [], questions: [question], assumptions: [] },
+  };
+}
+
 function readFor(ledger: Ledger, input: Parsed<'notes.preview'>, job: Job): Reading {
-  const file = readNotesFile(input.file);
+  const file = readNotesFile(input.file, input.answers?.['sheet']);
+  if (file.workbook && sheetToChoose(file.workbook, input.answers?.['sheet'])) return whichSheet(file);
   const rules = rulesForNotes(ledger, input.answers ?? {});
   const reading = readNotes({
     refuse: rules.refuse,
     file: fileName(file.name),
     text: file.text,
+    separator: file.workbook ? '\t' : null,
     mapping: input.mapping ?? {},
     answers: input.answers ?? {},
     today: ledger.clock.today(),

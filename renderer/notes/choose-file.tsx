@@ -58,7 +58,7 @@ export function ChooseFile({ trouble }: { readonly trouble: string | null }) {
           <input
             className="visually-hidden"
             type="file"
-            accept=".csv,.tsv,.tab,.txt,text/csv,text/tab-separated-values,text/plain"
+            accept=".xlsx,.ods,.csv,.tsv,.tab,.txt,application/vnd.openxmlformats-officedocument.spreadsheetml.sheet,application/vnd.oasis.opendocument.spreadsheet,text/csv,text/tab-separated-values,text/plain"
             onChange={(event) => {
               const file = event.target.files?.[0];
               event.target.value = '';
