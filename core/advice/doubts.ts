@@ -1,7 +1,7 @@
 // What was seen of a jar in its own hold that speaks against it as a seed. A doubt is no stop, for nobody saw it spoil, but it
 // comes after every seed without one, and no score lifts it. Said in the words of the take-out gate, as beside the jar itself.
 import { acidShown, GATE_PH, gateReasonSentence, takeOutGate, type GateReason } from '../ledger/gate';
-import { matesPowerCutSentence, type MatesPowerCut } from '../ledger/hold-mates';
+import { failedIn, matesPowerCutSentence, type MatesPowerCut } from '../ledger/hold-mates';
 import type { Outcome } from '../ledger/records';
 import { powerCutNoted, spoilageNoted, spoilageSaid } from '../ledger/spoilage-words';
 
@@ -36,7 +36,7 @@ function weigh(outcome: Seen, mates: MatesPowerCut | null): Weighed {
   return { against, bubblesAlone };
 }
 
-/** A power cut that only a note tells of, and which: neither the jar nor its hold-mates say anything of one. */
+/** A power cut that only a note tells of, and which: neither the jar nor its hold nor hold-mates say anything of one. */
 function notedCut(
   outcome: Seen | null,
   mates: MatesPowerCut | null,
@@ -120,7 +120,7 @@ export function inDoubtBecause(
       if (reason.code === 'slow start') return ['a slow start'];
       return reason.code === 'power cut' ? [`a power cut during its hold${hoursIn(reason.hours)}`] : [];
     }),
-    ...(cut ? [`a power cut during its hold${hoursIn(cut.hours)}`] : []),
+    ...(cut ? [`${failedIn('what' in cut ? cut : {})} during its hold${hoursIn(cut.hours)}`] : []),
   ];
   return why.length === 0 ? null : why.join('; ');
 }

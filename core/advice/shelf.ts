@@ -20,7 +20,7 @@ export interface ShelfJar {
   readonly key: number;
   readonly uid: string;
   readonly onShelf: boolean | null;
-  /** A day was recorded on which it was eaten up or thrown out. */
+  /** A day was recorded on which it was eaten up or thrown out, or nothing is left of it. */
   readonly gone: boolean;
   readonly failedGate: boolean;
   readonly outcomeKnown: boolean;

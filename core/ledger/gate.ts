@@ -86,6 +86,12 @@ export function takeOutGate(
 
 const hoursInWords = (hours: number): string => (hours === 1 ? 'an hour' : `${hours} hours`);
 
+/** That warmth failed during a hold, and what that means. @param hours null: nobody said how long */
+export const failedSentence = (what: string, hours: number | null): string =>
+  `${what} during the hold${hours === null ? '' : `, for ${hoursInWords(hours)}`}. ` +
+  'If it had not set by then, spoilage organisms had time, and acid that comes later does not undo a toxin. ' +
+  'When in doubt, discard.';
+
 /** What a gate's reason means, in calm words. */
 export function gateReasonSentence(reason: GateReason): string {
   switch (reason.code) {
@@ -107,11 +113,7 @@ export function gateReasonSentence(reason: GateReason): string {
         'When in doubt, discard.'
       );
     case 'power cut':
-      return (
-        `The power failed during the hold${reason.hours === null ? '' : `, for ${hoursInWords(reason.hours)}`}. ` +
-        'If it had not set by then, spoilage organisms had time, and acid that comes later does not undo a toxin. ' +
-        'When in doubt, discard.'
-      );
+      return failedSentence('The power failed', reason.hours);
     case 'bubbles':
       return (
         'Fine bubbles alone are normal for this kind of culture, and still uncertain. Ask someone who knows it. ' +

@@ -1,5 +1,6 @@
-// What the other jars of a hold tell of one jar: they stood in the same warmth, so the power failed for all of them.
-import { gateReasonSentence } from './gate';
+// What a hold, and the other jars in it, tell of one jar: they stood in the same warmth, so the power failed for all of them.
+import { failedSentence } from './gate';
+import { failedClause, failedNoun, type FailedWhat } from './interruptions';
 import type { Outcome } from './records';
 
 /** A jar of a batch: which hold it stood in (null: not said) and what was seen. Ids or keys, as the caller has them. */
@@ -9,11 +10,17 @@ export interface HoldMate<Id extends string | number> {
   readonly outcome: Pick<Outcome, 'powerCut' | 'powerCutHours'> | null;
 }
 
-/** A power cut that another jar of the same hold tells of. */
+/** A power cut that another jar of the same hold tells of, or whatever else failed that was recorded of the hold itself. */
 export interface MatesPowerCut {
-  readonly label: string;
+  /** The jar that tells of it; null where it was recorded of the hold. */
+  readonly label: string | null;
   readonly hours: number | null;
+  /** What failed; the power where nothing is said. */
+  readonly what?: readonly FailedWhat[];
 }
+
+/** What failed, as a thing: "a power cut". */
+export const failedIn = ({ what = ['power'] }: Pick<MatesPowerCut, 'what'>): string => failedNoun(what);
 
 /**
  * The power cut that jars of the same hold tell of; a jar whose hold is not said may have stood in any.
@@ -43,6 +50,9 @@ export function withMatesPowerCut<T extends Pick<Outcome, 'powerCut' | 'powerCut
     : { ...outcome, powerCut: true, powerCutHours: mates.hours };
 }
 
-/** What is said of a jar because of its hold-mates, where nothing is said of a power cut in its own record. */
-export const matesPowerCutSentence = ({ label, hours }: MatesPowerCut): string =>
-  `${gateReasonSentence({ code: 'power cut', hours })} ${label}, from the same hold, tells of it.`;
+/** What is said of a jar because of its hold or its hold-mates, where nothing is said of a power cut in its own record. */
+export function matesPowerCutSentence({ label, hours, what = ['power'] }: MatesPowerCut): string {
+  const clause = failedClause(what);
+  const said = failedSentence(clause.charAt(0).toUpperCase() + clause.slice(1), hours);
+  return `${said} ${label === null ? 'It was recorded of its hold.' : `${label}, from the same hold, tells of it.`}`;
+}

@@ -9,7 +9,7 @@ import type { Rows } from '../rows';
 import { whereabouts } from './jar';
 import { outcomes } from './outcome';
 
-type Moved = Pick<FactRow<'movement'>, 'kind' | 'day' | 'at' | 'amount'>;
+type Moved = Pick<FactRow<'movement'>, 'kind' | 'day' | 'at' | 'amount' | 'pieces'>;
 
 /** A jar as the screens name and draw it, lineage apart. `label` is filled in by the index, which knows the others. */
 export interface JarFacts {
@@ -156,14 +156,16 @@ class Hanging {
       kind: Moved['kind'];
       day: string | null;
       amount_v: number | null;
+      pieces: number | null;
     }>(
       (of) =>
-        `SELECT jar, kind, day, amount_v FROM movement ${of === '' ? 'WHERE' : `${of} AND`} jar IS NOT NULL ORDER BY key`,
+        `SELECT jar, kind, day, amount_v, pieces FROM movement ${of === '' ? 'WHERE' : `${of} AND`} jar IS NOT NULL ORDER BY key`,
     );
-    for (const { jar, kind, day, amount_v } of rows)
+    for (const { jar, kind, day, amount_v, pieces } of rows)
       moved.add(jar, {
         kind,
         day,
+        pieces,
         at: null,
         amount: amount_v === null ? null : { value: amount_v, unit: 'mL', typed: null },
       });

@@ -30,11 +30,11 @@ export function heldJar(under: Under, row: FactRow<'jar'>): HeldJar {
   };
 }
 
-type Moved = Pick<FactRow<'movement'>, 'kind' | 'day' | 'at' | 'amount'>;
+type Moved = Pick<FactRow<'movement'>, 'kind' | 'day' | 'at' | 'amount' | 'pieces'>;
 
 /** Whether nothing is left after a movement: given or discarded with no amount means all of it. */
-const endsIt = ({ kind, amount }: Moved): boolean =>
-  kind === 'gone' || ((kind === 'given' || kind === 'discarded') && amount === null);
+const endsIt = ({ kind, amount, pieces }: Moved): boolean =>
+  kind === 'gone' || ((kind === 'given' || kind === 'discarded') && amount === null && pieces === null);
 const isThere = ({ kind }: Moved): boolean =>
   kind === 'still there' || kind === 'fridge' || kind === 'freezer';
 

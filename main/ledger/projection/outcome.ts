@@ -31,6 +31,11 @@ export function observedOf(under: Under, jar: number): Observed[] {
   const loose = [
     ...under.of('remark', 'jar', jar),
     ...under.of('portion', 'jar', jar).flatMap(({ key }) => under.of('remark', 'portion', key)),
+    ...under.of('photograph', 'jar', jar).flatMap(({ key }) => under.of('remark', 'photograph', key)),
+    ...under.of('jar', 'key', jar).flatMap(({ batch }) => under.of('remark', 'batch', batch)),
+    ...[...new Set(under.of('stay', 'jar', jar).map(({ hold }) => hold))].flatMap((hold) =>
+      under.of('remark', 'hold', hold),
+    ),
   ];
   const readIn = (row: Row<'observation'>, remarks: readonly Row<'remark'>[]): Observed[] => {
     const signs = remarks.flatMap((remark) => [
@@ -333,15 +338,27 @@ export function outcomes({ db }: Rows, jars: readonly number[] | null): Map<numb
   return new Map(Array.from(byJar, ([jar, of]) => [jar, outcomeFrom(of) as Seen]));
 }
 
-const THEIRS = `SELECT key FROM remark WHERE jar IN (SELECT value FROM json_each(@jars))
-  UNION ALL SELECT r.key FROM observation o CROSS JOIN remark r ON r.observation = o.key
+// Remarks with the jar that each is about, or with each jar: one on a batch or a hold is about all that was in it.
+const THEIRS = `SELECT key AS remark, jar FROM remark WHERE jar IN (SELECT value FROM json_each(@jars))
+  UNION SELECT r.key, o.jar FROM observation o CROSS JOIN remark r ON r.observation = o.key
    WHERE o.jar IN (SELECT value FROM json_each(@jars))
-  UNION ALL SELECT r.key FROM portion p CROSS JOIN remark r ON r.portion = p.key
-   WHERE p.jar IN (SELECT value FROM json_each(@jars))`;
-const ALL = `SELECT remark FROM sign WHERE remark IS NOT NULL
-  UNION SELECT key FROM remark WHERE read_as = 'discard'`;
+  UNION SELECT r.key, p.jar FROM portion p CROSS JOIN remark r ON r.portion = p.key
+   WHERE p.jar IN (SELECT value FROM json_each(@jars))
+  UNION SELECT r.key, f.jar FROM photograph f CROSS JOIN remark r ON r.photograph = f.key
+   WHERE f.jar IN (SELECT value FROM json_each(@jars))
+  UNION SELECT r.key, j.key FROM jar j CROSS JOIN remark r ON r.batch = j.batch
+   WHERE j.key IN (SELECT value FROM json_each(@jars))
+  UNION SELECT r.key, s.jar FROM stay s CROSS JOIN remark r ON r.hold = s.hold
+   WHERE s.jar IN (SELECT value FROM json_each(@jars))`;
+const ALL = `SELECT DISTINCT r.key AS remark, coalesce(r.jar, o.jar, p.jar, f.jar, j.key, s.jar) AS jar
+    FROM (SELECT remark AS key FROM sign WHERE remark IS NOT NULL
+          UNION SELECT key FROM remark WHERE read_as = 'discard') k
+   CROSS JOIN remark r ON r.key = k.key
+    LEFT JOIN observation o ON o.key = r.observation LEFT JOIN portion p ON p.key = r.portion
+    LEFT JOIN photograph f ON f.key = r.photograph
+    LEFT JOIN jar j ON j.batch = r.batch LEFT JOIN stay s ON s.hold = r.hold`;
 
-/** What was read in remarks on some jars, or on all, with the jar that each is about. */
+/** What was read in remarks on some jars, or on all, with each jar that it is about. */
 function* readInRemarks(
   db: Rows['db'],
   observed: Group,
@@ -349,10 +366,10 @@ function* readInRemarks(
 ): Generator<[number, Observed]> {
   const told = db
     .prepare(
-      `SELECT m.key, m.observation AS seen_in, m.read_as, coalesce(m.jar, o.jar, p.jar) AS jar, s.key AS sign, s.kind, s.answer
-         FROM remark m LEFT JOIN observation o ON o.key = m.observation LEFT JOIN portion p ON p.key = m.portion
+      `SELECT m.key, m.observation AS seen_in, m.read_as, about.jar, s.key AS sign, s.kind, s.answer
+         FROM (${jars ? THEIRS : ALL}) about CROSS JOIN remark m ON m.key = about.remark
          LEFT JOIN sign s ON s.remark = m.key
-        WHERE m.key IN (${jars ? THEIRS : ALL}) AND (s.key IS NOT NULL OR m.read_as = 'discard') ORDER BY m.key, s.key`,
+        WHERE s.key IS NOT NULL OR m.read_as = 'discard' ORDER BY m.key, about.jar, s.key`,
     )
     .all(...(jars ? [{ jars: JSON.stringify(jars) }] : [])) as Columns[];
   for (const columns of told) {

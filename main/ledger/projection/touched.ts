@@ -5,7 +5,7 @@ import type { Columns } from '../facts/tables';
 
 type Above = 'jar' | 'batch' | 'hold' | 'portion' | 'source';
 /** Where a fact hangs on one that hangs on a jar. */
-const BETWEEN = ['milk', 'addition', 'seeding', 'observation'] as const;
+const BETWEEN = ['milk', 'addition', 'seeding', 'observation', 'photograph'] as const;
 
 export class Touched {
   readonly sources = new Set<number>();
@@ -22,7 +22,7 @@ export class Touched {
     this.#facts = facts;
     for (const change of changes) this.#take(change);
     // A lift holds for what was known when it was written.
-    if (this.#seen) this.lifts ||= [...this.#keys.jar].some((jar) => this.#isLifted(jar));
+    if (this.#seen) this.lifts ||= [...this.jarKeys()].some((jar) => this.#isLifted(jar));
   }
 
   #isLifted(of: number): boolean {

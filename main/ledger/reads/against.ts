@@ -15,6 +15,7 @@ import type { JarRecord } from '../../../core/vigour/evidence';
 import type { Judged } from '../judged';
 import type { Ledger } from '../ledger';
 import { notesOf } from '../projection/columns';
+import { interruptions } from '../projection/interruptions';
 
 type Against = Pick<KeptSeed, 'doubts' | 'asks' | 'acidNotThere'>;
 
@@ -85,7 +86,11 @@ function workOut(ledger: Ledger, judged: Judged): (jar: number) => Against {
     const { batch } = index.jar(key);
     cut.set(batch, [...(cut.get(batch) ?? []), mate(key)]);
   }
+  const interrupted = interruptions(rows.facts);
+  // What was recorded of its hold counts before what another jar tells.
   const matesCut = (key: number): MatesPowerCut | null => {
+    const own = interrupted.get(key);
+    if (own) return { label: null, ...own };
     if (cut.size === 0) return null;
     const told = cut.get(index.jar(key).batch);
     return told ? powerCutOfMates(mate(key), told) : null;

@@ -1,10 +1,10 @@
 // Facts of one kind, and what is left of a jar.
 import type { Parsed, Reply } from '../../../core/contract';
 import { type FactKind, fieldsOf } from '../../../core/ledger/facts';
-import { type Event, whatIsLeft } from '../../../core/ledger/left';
 import type { FactHost } from '../facts/host';
 import { type Columns, fromColumns, snake, tableOf } from '../facts/tables';
 import { toldFact } from '../facts/told';
+import { leftIn } from '../projection/left';
 import { readingsIn } from '../projection/readings';
 import { Refused } from '../refusal';
 
@@ -41,15 +41,8 @@ export function leftOf({ facts }: FactHost, { id }: Parsed<'jar.left'>): Reply<'
   if (!found || found.gone || (found.kind !== 'jar' && found.kind !== 'portion'))
     throw new Refused('not found', { kind: 'jar' });
   const { kind, key } = found;
-  const jar = kind === 'jar' ? facts.get('jar', key) : null;
-  const portion = kind === 'portion' ? facts.get('portion', key) : null;
-  const held = {
-    amount: jar?.finalVolume ?? portion?.amount ?? null,
-    pieces: portion?.pieces ?? null,
-    place: portion?.place ?? null,
-  };
-  const left = whatIsLeft(held, eventsOf(facts, kind, key));
-  const warm = jar !== null && left.place === 'not said' && !left.none && isInWarmth(facts, key);
+  const left = leftIn(facts, kind, key);
+  const warm = kind === 'jar' && left.place === 'not said' && !left.none && isInWarmth(facts, key);
   return { ...left, place: warm ? 'warmth' : left.place };
 }
 
@@ -60,41 +53,6 @@ function isInWarmth(facts: FactHost['facts'], jar: number): boolean {
     const { began, ended, hours } = facts.get('hold', hold);
     return (came ?? began) !== null && ended === null && hours === null;
   });
-}
-
-/** All that became of a jar or a portion, in the order of entry. */
-function eventsOf(facts: FactHost['facts'], kind: 'jar' | 'portion', key: number): Event[] {
-  const keyed: { key: number; event: Event }[] = [];
-  for (const row of facts.where('movement', kind, key)) {
-    const { kind: what, day, at, amount, pieces } = row;
-    keyed.push({ key: row.key, event: { what, when: at ?? day, amount, pieces } });
-  }
-  for (const row of facts.where('portion', kind === 'jar' ? 'jar' : 'of_portion', key)) {
-    // What was split off a portion has left the jar before.
-    if (kind === 'jar' && row.ofPortion !== null) continue;
-    keyed.push({
-      key: row.key,
-      event: { what: 'kept apart', when: row.keptOn, amount: row.amount, pieces: row.pieces },
-    });
-  }
-  for (const seed of seedsFrom(facts, kind, key)) keyed.push(seed);
-  return keyed.toSorted((a, b) => a.key - b.key).map(({ event }) => event);
-}
-
-/** Seedings taken from it. Planned jars took nothing; of one that may have been another, nobody knows how much it took. */
-function* seedsFrom(
-  facts: FactHost['facts'],
-  kind: 'jar' | 'portion',
-  key: number,
-): Generator<{ key: number; event: Event }> {
-  for (const row of facts.where('seeding', kind === 'jar' ? 'from_jar' : 'portion', key)) {
-    if (kind === 'jar' && row.portion !== null) continue;
-    const jar = facts.get('jar', row.jar);
-    if (jar.state !== 'made') continue;
-    const { madeOn } = facts.get('batch', jar.batch);
-    const amount = row.either === null ? row.actual : null;
-    yield { key: row.key, event: { what: 'seed', when: madeOn, amount, pieces: null } };
-  }
 }
 
 /** All readings of a series, in the order in which they were added. @throws Refused 'not found' */

@@ -7,6 +7,7 @@ import { findJars, namerOf } from '../../../core/lineage/labels';
 import { wayBack } from '../../../core/lineage/way-back';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
+import { emptyJars, leftIn } from '../projection/left';
 import { holdRecord, jarRecord } from './records';
 import { familyMember, jarCautions, jarViews } from './views';
 
@@ -37,12 +38,12 @@ export function getJar(ledger: Ledger, { id }: Parsed<'jar.get'>): Reply<'jar.ge
     siblings: siblings.map(named),
     figures: lineageFigures(family, key),
     record: jarRecord(ledger, key),
-    hold: jar.hold === null ? null : holdRecord(ledger, rows.get('hold', jar.hold)),
+    hold: jar.hold === null ? null : holdRecord(ledger, rows.get('hold', jar.hold), jar.batch),
   };
 }
 
 /** What tells a found jar apart at a glance. */
-function saysOf(ledger: Ledger, jar: KnownJar): string {
+function saysOf(ledger: Ledger, jar: KnownJar, empty: boolean): string {
   const { family } = ledger.index;
   const generation = family.generationOf(jar.key);
   return [
@@ -50,7 +51,7 @@ function saysOf(ledger: Ledger, jar: KnownJar): string {
     jar.state === 'lost' ? 'stands for a jar nobody can name' : null,
     jar.spoiled ? 'spoiled' : jar.setWord,
     jar.additions.length > 0 ? `with ${jar.additions.join(', ')}` : null,
-    jar.onShelf === false ? 'gone' : null,
+    jar.onShelf === false || empty ? 'gone' : null,
   ]
     .filter((part) => part !== null)
     .join(' · ');
@@ -61,7 +62,7 @@ type KeptOf = Reply<'jar.find'>['jars'][number]['portions'];
 /** What is kept apart of a jar and still exists: none that is gone, or whose pieces were all used. */
 function keptOf({ rows }: Ledger, jar: number): KeptOf {
   return rows.where('portion', 'jar', jar).flatMap((portion): KeptOf => {
-    if (portion.goneOn !== null) return [];
+    if (portion.goneOn !== null || leftIn(rows.facts, 'portion', portion.key).none) return [];
     const taken = rows.where('seeding', 'portion', portion.key);
     const left = piecesLeft(
       portion,
@@ -106,15 +107,20 @@ export function findJar(ledger: Ledger, { text, limit, notAfter }: Parsed<'jar.f
   const found = findJars(offered, text, { dates: ledger.preferences.dates, limit, notAfter });
   const named =
     found.find(isNamed) ?? [...jars.values()].find((jar) => jar.state !== 'mistake' && isNamed(jar));
+  // A text that names a jar means no other: “1 Apr c” is not also part of “11 Apr c”.
+  const listed = named ? found.filter(isNamed) : found;
+  const empty = emptyJars(
+    ledger.rows.facts,
+    listed.map(({ key }) => key),
+  );
   return {
-    // A text that names a jar means no other: “1 Apr c” is not also part of “11 Apr c”.
-    jars: (named ? found.filter(isNamed) : found).map((jar) => ({
+    jars: listed.map((jar) => ({
       key: jar.key,
       id: jar.uid,
       label: jar.label,
       madeOn: jar.madeOn,
       generation: family.generationOf(jar.key).deepest,
-      says: saysOf(ledger, jar),
+      says: saysOf(ledger, jar, empty.has(jar.key)),
       caution: family.cautionLevelOf(jar.key),
       portions: keptOf(ledger, jar.key),
     })),

@@ -23,6 +23,7 @@ import { dayLabel } from '../../../core/lineage/labels';
 import { judgedOf, type Judged } from '../judged';
 import type { Ledger } from '../ledger';
 import { goneJars } from '../projection/columns';
+import { emptyJars, emptyPortions } from '../projection/left';
 import { Refused } from '../refusal';
 import { againstIn } from './against';
 import { costRecords } from './costs';
@@ -120,7 +121,8 @@ function candidatesOf(
 ): KeptSeed[] {
   const { rows, index } = ledger;
   const { family } = index;
-  const gone = goneJars(rows);
+  const [gone, empty] = [goneJars(rows), emptyJars(rows.facts, null)];
+  const eaten = emptyPortions(rows.facts);
   const [now, today] = [ledger.clock.now(), ledger.clock.today()];
   const jars = family.keys.map((jar): ShelfJar => {
     const record = judged.records.get(jar);
@@ -131,7 +133,7 @@ function candidatesOf(
       key: jar,
       uid,
       onShelf: only === 'reserves' ? false : onShelf,
-      gone: gone.has(jar),
+      gone: gone.has(jar) || empty.has(jar),
       failedGate: outcome !== null && failsGate(outcome),
       outcomeKnown,
       inHold: madeOn !== null && mayBeInHold(record?.hold ?? null, outcome, outcomeKnown, madeOn, now, today),
@@ -140,7 +142,7 @@ function candidatesOf(
   return shelfCandidates(
     family,
     jars,
-    [...rows.all('portion')].filter(({ reserve }) => reserve || only === 'all'),
+    [...rows.all('portion')].filter(({ key, reserve }) => (reserve || only === 'all') && !eaten.has(key)),
     (jar) => family.linesOf(jar).map((one) => judged.all.line(one)),
     (jar, poorer) => levelOf(judged, family.linesOf(jar), family.jar(jar).batch, view, poorer),
     againstIn(ledger, judged),

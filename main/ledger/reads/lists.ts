@@ -26,10 +26,20 @@ export function getBatch(ledger: Ledger, { id }: Parsed<'batch.get'>): Reply<'ba
   if (madeOn === null) throw new Refused('batch without a day');
   return {
     batch: { id: uid, madeOn, word, note },
-    holds: rows.where('hold', 'batch', key).map((row) => holdRecord(ledger, row)),
+    holds: holdsOf(ledger, key).map((hold) => holdRecord(ledger, rows.get('hold', hold), key)),
     jars: jarsOfBatch(ledger, key).map((jar) => jarRecord(ledger, jar.key)),
   };
 }
+
+/** Holds that were entered with a batch, and those that its jars stood in. */
+const holdsOf = ({ rows }: Ledger, batch: number): number[] =>
+  rows
+    .prepare(
+      `SELECT key FROM hold WHERE batch = ?
+        UNION SELECT s.hold FROM jar j CROSS JOIN stay s ON s.jar = j.key WHERE j.batch = ? ORDER BY 1`,
+    )
+    .pluck()
+    .all(batch, batch) as number[];
 
 /** Newest first, page by page; batches none of whose jars can be seen are left out. */
 export function listBatches(ledger: Ledger, { before, limit }: Parsed<'batch.list'>): Reply<'batch.list'> {

@@ -14,9 +14,10 @@ export function packageRecord(ledger: Ledger, row: Row<'package'>): Package {
   return { id: uid, ...fields, source: ledger.rows.uidOrNull('source', source) };
 }
 
-export function holdRecord(ledger: Ledger, row: Row<'hold'>): Hold {
+/** A hold as a batch tells of it. @param asked the batch: a hold that was recorded by itself is of none */
+export function holdRecord(ledger: Ledger, row: Row<'hold'>, asked: number): Hold {
   const { key: _key, uid, batch, ...fields } = row;
-  return { id: uid, ...fields, batch: ledger.rows.uidOf('batch', batch) };
+  return { id: uid, ...fields, batch: ledger.rows.uidOf('batch', (batch as number | null) ?? asked) };
 }
 
 export function portionRecord(ledger: Ledger, row: Row<'portion'>): Portion {

@@ -7,6 +7,7 @@ import { printAmount } from '../../../core/quantities/index';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
 import { seedingAmounts } from '../projection/columns';
+import { emptyJars } from '../projection/left';
 import { Refused } from '../refusal';
 
 /** Sums of shares may miss 1 by a rounding; a reply never leaves 0 to 1. */
@@ -78,6 +79,7 @@ export function jarViews(ledger: Ledger, keys: readonly number[]): JarView[] {
   const held = keys.filter((key) => family.has(key));
   const amounts = seedingAmounts(ledger.rows, held);
   const kept = seedingPortions(ledger, held);
+  const empty = emptyJars(ledger.rows.facts, held);
   const nameOf = lineNames(ledger);
   return held.map((key) => {
     const jar = index.jar(key);
@@ -92,7 +94,7 @@ export function jarViews(ledger: Ledger, keys: readonly number[]): JarView[] {
       caution: family.cautionLevelOf(key),
       spoiled: jar.spoiled,
       lost: jar.state === 'lost',
-      onShelf: jar.onShelf,
+      onShelf: empty.has(key) ? false : jar.onShelf,
       outcomeKnown: jar.outcomeKnown,
       additions: [...jar.additions],
       seeds: family.seedsOf(key).map((seeding) => {
