@@ -71,7 +71,7 @@ export type NextReply = z.infer<typeof NextReply>;
 const reasonOf = <const C extends string, S extends z.ZodRawShape>(code: C, shape: S) =>
   z.strictObject({ code: z.literal(code), ...shape });
 const inHundred = z.int().min(0).max(100);
-const plain = (code: 'nothing may be used' | 'all in doubt' | 'a start pays' | 'unseen' | 'not said to be kept' | 'steady' | 'no slip seen') => reasonOf(code, {}); // prettier-ignore
+const plain = (code: 'nothing may be used' | 'all in doubt' | 'a start pays' | 'unseen' | 'not said to be kept' | 'steady' | 'no slip seen' | 'nothing fresh') => reasonOf(code, {}); // prettier-ignore
 
 /** The one reason that decides, as a code with its figures. */
 export const VerdictReasonReply = z.discriminatedUnion('code', [
@@ -89,6 +89,8 @@ export const VerdictReasonReply = z.discriminatedUnion('code', [
   reasonOf('slipping', { inHundred }),
   reasonOf('older is better', { inHundred }),
   reasonOf('reserve is better', { inHundred }),
+  plain('nothing fresh'),
+  reasonOf('fresh waits', { label: z.string(), doubt: z.boolean() }),
   reasonOf('few batches', { batches: z.int().nonnegative() }),
   plain('steady'),
   plain('no slip seen'),

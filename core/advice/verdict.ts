@@ -13,7 +13,8 @@ import { AS_GOOD_COST } from './ties';
 /**
  * The reason that decides. "fallen": points below its early batches; "weak jars to come", "slipping", "older is better" and
  * "reserve is better": jars in 100 that would come out weak; "changed": hours it now takes and usually took to set; "untold": what
- * was stirred in with no plain jar beside it; "look": what has to be looked at, as it is said of the seed.
+ * was stirred in with no plain jar beside it; "look": what has to be looked at, as it is said of the seed; "fresh waits": the
+ * fresh jar that promises as much or more and stands behind only because it is in doubt or has to be looked at.
  */
 export type VerdictReason = z.infer<typeof VerdictReasonReply>;
 
@@ -69,11 +70,24 @@ function lookBecause(judgement: LineJudgement, seed: Ranked): VerdictReason | nu
   return seed.keptSaid ? null : { code: 'not said to be kept' };
 }
 
-/** Why going on from a seed with nothing to look at is right. */
-function goOnBecause(judgement: LineJudgement, seed: Ranked): { word: VerdictWord; reason: VerdictReason } {
+/** Why a reserve stands first: said as it is, so that a dear one is never praised above a fresh jar that only waits. */
+function reserveBecause(reserve: Ranked, fresh: Ranked | null): VerdictReason {
+  if (!fresh) return { code: 'nothing fresh' };
+  const waits = fresh.tells !== reserve.tells || fresh.looks.length > 0;
+  if (waits && (fresh.cost ?? Infinity) <= (reserve.cost ?? Infinity))
+    return { code: 'fresh waits', label: fresh.label, doubt: fresh.tells === 'in doubt' };
+  return { code: 'reserve is better', inHundred: inHundred(reserve) };
+}
+
+/** Why going on from a seed with nothing to look at is right. @param fresh the first that is no reserve */
+function goOnBecause(
+  judgement: LineJudgement,
+  seed: Ranked,
+  fresh: Ranked | null,
+): { word: VerdictWord; reason: VerdictReason } {
   const compared = judgement.batches.filter(({ points }) => points !== null).length;
   const { standing } = judgement;
-  if (seed.kind === 'reserve') return { word: 'take the reserve', reason: { code: 'reserve is better', inHundred: inHundred(seed) } }; // prettier-ignore
+  if (seed.kind === 'reserve') return { word: 'take the reserve', reason: reserveBecause(seed, fresh) }; // prettier-ignore
   if (compared < STANDING_RULES.fewest) return { word: 'too early to say', reason: { code: 'few batches', batches: compared } }; // prettier-ignore
   if (seed.kind === 'older sibling') return { word: 'go on', reason: { code: 'older is better', inHundred: inHundred(seed) } }; // prettier-ignore
   if (standing === 'slipping' || standing === 'worn out') return { word: 'go on, but look first', reason: { code: 'slipping', inHundred: inHundred(seed) } }; // prettier-ignore
@@ -105,6 +119,7 @@ export function verdictOf(judgement: LineJudgement, next: NextAdvice): Verdict {
     .slice(1)
     .filter((other) => other.tells === first.tells && apart(other) <= AS_GOOD_COST * next.jar);
   const looked = lookBecause(judgement, first);
-  const said = looked && first.kind !== 'reserve' ? { word: 'go on, but look first' as const, reason: looked } : goOnBecause(judgement, first); // prettier-ignore
+  const fresh = seeds.find(({ kind }) => kind !== 'reserve') ?? null;
+  const said = looked && first.kind !== 'reserve' ? { word: 'go on, but look first' as const, reason: looked } : goOnBecause(judgement, first, fresh); // prettier-ignore
   return { ...said, seed: first, asGood, look: first.looks };
 }

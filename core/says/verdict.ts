@@ -70,6 +70,12 @@ function reasonWords(reason: VerdictReason): string {
       return `It promises more than the newest: ${weakJars(reason.inHundred)}.`;
     case 'reserve is better':
       return `It promises more than what is fresh: ${weakJars(reason.inHundred)}.`;
+    case 'nothing fresh':
+      return 'Nothing fresh may be used as seed.';
+    case 'fresh waits':
+      return reason.doubt
+        ? `What is fresh, such as ${reason.label}, is in doubt: when in doubt, discard.`
+        : `What is fresh, such as ${reason.label}, has to be looked at first.`;
     case 'few batches':
       return reason.batches === 0
         ? 'No batch can be compared yet.'

@@ -87,3 +87,17 @@ it('is written at the moments it tells of', () => {
   expect(acts.length).toBeGreaterThan(80);
   for (const act of acts) expect(act.at.slice(0, 10) < DEMO_TODAY, act.says).toBe(true);
 });
+
+it('praises no reserve above a fresh jar that promises more and only has to be looked at', () => {
+  const lantern = ask('family.get', {}).lines.find(({ name }) => name === 'Lantern');
+  const line = lantern?.id ?? '';
+  const [reserve, fresh] = ask('advice.next', { line }).ranking;
+  // The case is there: the fresh jar stands behind though a good jar from it costs less.
+  expect([reserve?.kind, fresh?.kind, fresh?.looks.length]).toEqual(['reserve', 'jar', 1]);
+  expect(fresh?.cost ?? Infinity).toBeLessThan(reserve?.cost ?? 0);
+  expect(ask('advice.line', { line })).toMatchObject({
+    verdict: 'take the reserve',
+    reason: { code: 'fresh waits', label: fresh?.label, doubt: false },
+    sentence: expect.stringMatching(/^Take the reserve: .*\. What is fresh, such as .*, has to be looked at first\.$/),
+  });
+}); // prettier-ignore
