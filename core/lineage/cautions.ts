@@ -113,8 +113,8 @@ class Slots {
 
 /** All cautions of one version of a family. What is found is kept; the version never changes. */
 export class Cautions {
-  readonly #columns: FamilyColumns;
-  readonly #spoiled: readonly number[];
+  readonly #version: { readonly columns: FamilyColumns };
+  readonly #spoiled: ReadonlySet<number>;
   /** Spoiled slots by what ties others to them. */
   readonly #spoiledOf = { batch: new Slots(), package: new Slots(), seed: new Slots() };
   readonly #reasons = new Map<number, Map<number, string>>();
@@ -122,13 +122,15 @@ export class Cautions {
   readonly #outdated = new Map<number, Map<number, string>>();
   #levels: Uint8Array | undefined;
 
-  constructor(columns: FamilyColumns, clearings: readonly FamilyClearing[]) {
-    this.#columns = columns;
-    const spoiled: number[] = [];
-    columns.jars.forEach((jar, slot) => {
-      if (jar?.spoiled) spoiled.push(slot);
-    });
+  /** @param spoiled slots of all spoiled jars */
+  constructor(
+    version: { readonly columns: FamilyColumns },
+    clearings: readonly FamilyClearing[],
+    spoiled: ReadonlySet<number>,
+  ) {
+    this.#version = version;
     this.#spoiled = spoiled;
+    const { columns } = version;
     for (const slot of spoiled) {
       const jar = this.#jar(slot);
       this.#spoiledOf.batch.add(jar.batch, slot);
@@ -143,6 +145,10 @@ export class Cautions {
       reasons.set(of, reason);
       kept.set(slot, reasons);
     }
+  }
+
+  get #columns(): FamilyColumns {
+    return this.#version.columns;
   }
 
   #jar(slot: number): FamilyJar {
@@ -244,13 +250,15 @@ export class Cautions {
     const columns = this.#columns;
     const levels = new Uint8Array(columns.jars.length);
     this.#levels = levels;
-    if (this.#spoiled.length === 0) return levels;
+    if (this.#spoiled.size === 0) return levels;
     const raise = (slot: number, level: number): void => {
       if ((levels[slot] as number) < level) levels[slot] = level;
     };
-    for (const slot of reachDown(columns, this.#spoiled).slots) raise(slot, 2);
+    for (const slot of reachDown(columns, [...this.#spoiled]).slots) raise(slot, 2);
     const seeds = new Set(
-      this.#spoiled.filter((slot) => !afterOpening(this.#jar(slot))).flatMap((slot) => this.#seeds(slot)),
+      [...this.#spoiled]
+        .filter((slot) => !afterOpening(this.#jar(slot)))
+        .flatMap((slot) => this.#seeds(slot)),
     );
     for (const seed of seeds) {
       raise(seed, 1);

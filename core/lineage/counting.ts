@@ -37,28 +37,26 @@ const ALL_UNKNOWN: Traced = { sources: [UNKNOWN_PAST], shares: [1] };
 const same = (a: readonly number[], b: readonly number[]): boolean =>
   a === b || (a.length === b.length && a.every((value, i) => Object.is(value, b[i])));
 
-function grown<T extends Int32Array | Float64Array | Uint8Array>(
-  make: new (length: number) => T,
-  old: T,
-  size: number,
-): T {
+type Column = Int32Array<ArrayBuffer> | Float64Array<ArrayBuffer> | Uint8Array<ArrayBuffer>;
+
+function grown<T extends Column>(make: new (length: number) => T, old: T, size: number): T {
   const wider = new make(size);
   wider.set(old as never);
   return wider;
 }
 
-/** A copy with empty slots at its end, made at once: a copy that is pushed to is copied again. */
-const lengthened = <T>(old: readonly T[], size: number, empty: T): T[] =>
-  old.concat(Array.from({ length: size - old.length }, () => empty));
-
-/** Every count of one jar, to be compared with what it was. */
-interface Counts {
-  readonly numbers: readonly number[];
+/** All that stands of one jar. */
+export interface Row {
+  readonly jar: FamilyJar | undefined;
+  readonly seedings: readonly FamilySeeding[];
+  readonly seedSlots: readonly number[];
+  readonly children: readonly number[];
   readonly shares: readonly number[];
-  readonly traced: Traced;
+  readonly traced: Traced | undefined;
+  readonly numbers: readonly number[];
 }
 
-/** One version of a family, as columns. Written only while it is being built; read-only afterwards. */
+/** A family as columns, shared by its versions (versions.ts). Written only while a version is being made. */
 export class FamilyColumns {
   jars: (FamilyJar | undefined)[] = [];
   /** What seeded each jar, by seeding key. */
@@ -83,36 +81,79 @@ export class FamilyColumns {
   lineSet = new Int32Array(0);
   /** Day made, as in dayNumber; UNKNOWN_DAY for a lost jar of unknown day. */
   day = new Int32Array(0);
+  /** While a version is made from another: rows as they are in that one. */
+  kept: Map<number, Row> | null = null;
 
   constructor(
     readonly index: SlotIndex,
     readonly lineSets: LineSets,
-    readonly sources: ReadonlyMap<number, FamilySource>,
+    /** Of the version that the columns stand as. */
+    public sources: ReadonlyMap<number, FamilySource>,
   ) {}
 
-  /** A version of its own to write in, with room for `size` slots. */
-  copy(size: number, sources: ReadonlyMap<number, FamilySource>): FamilyColumns {
-    const next = new FamilyColumns(this.index, this.lineSets, sources);
-    next.jars = lengthened(this.jars, size, undefined);
-    next.seedings = lengthened(this.seedings, size, NOTHING);
-    next.seedSlots = lengthened(this.seedSlots, size, NOTHING);
-    next.children = lengthened(this.children, size, NOTHING);
-    next.shares = lengthened(this.shares, size, NOTHING);
-    next.traced = lengthened(this.traced, size, undefined);
-    next.deepest = grown(Int32Array, this.deepest, size);
-    next.shallowest = grown(Int32Array, this.shallowest, size);
-    next.mean = grown(Float64Array, this.mean, size);
-    next.atLeast = grown(Uint8Array, this.atLeast, size);
-    next.basis = grown(Uint8Array, this.basis, size);
-    next.own = grown(Float64Array, this.own, size);
-    next.transfers = grown(Float64Array, this.transfers, size);
-    next.start = grown(Float64Array, this.start, size);
-    next.lineSet = grown(Int32Array, this.lineSet, size);
-    next.day = grown(Int32Array, this.day, size);
-    return next;
+  /** Makes room for `size` slots. Columns of numbers grow by doubling and may be longer than there are slots. */
+  widen(size: number): void {
+    for (let slot = this.jars.length; slot < size; slot++) {
+      this.jars.push(undefined);
+      this.seedings.push(NOTHING);
+      this.seedSlots.push(NOTHING);
+      this.children.push(NOTHING);
+      this.shares.push(NOTHING);
+      this.traced.push(undefined);
+    }
+    if (size <= this.day.length) return;
+    const room = Math.max(size, 2 * this.day.length);
+    this.deepest = grown(Int32Array, this.deepest, room);
+    this.shallowest = grown(Int32Array, this.shallowest, room);
+    this.mean = grown(Float64Array, this.mean, room);
+    this.atLeast = grown(Uint8Array, this.atLeast, room);
+    this.basis = grown(Uint8Array, this.basis, room);
+    this.own = grown(Float64Array, this.own, room);
+    this.transfers = grown(Float64Array, this.transfers, room);
+    this.start = grown(Float64Array, this.start, room);
+    this.lineSet = grown(Int32Array, this.lineSet, room);
+    this.day = grown(Int32Array, this.day, room);
   }
 
-  /** The slot of a jar this version holds, or -1. */
+  get #numbers(): Column[] {
+    return [this.deepest, this.shallowest, this.mean, this.atLeast, this.basis, this.own, this.transfers, this.start, this.lineSet, this.day]; // prettier-ignore
+  }
+
+  #row(slot: number): Row {
+    return {
+      jar: this.jars[slot],
+      seedings: this.seedings[slot] as readonly FamilySeeding[],
+      seedSlots: this.seedSlots[slot] as readonly number[],
+      children: this.children[slot] as readonly number[],
+      shares: this.shares[slot] as readonly number[],
+      traced: this.traced[slot],
+      numbers: this.#numbers.map((column) => column[slot] as number),
+    };
+  }
+
+  /** Has to come before anything of a slot is written: keeps its row, unless it is kept already. */
+  keep(slot: number): void {
+    if (this.kept && !this.kept.has(slot)) this.kept.set(slot, this.#row(slot));
+  }
+
+  /** Puts rows in the place of those that stand there. @returns those that stood there */
+  exchange(rows: ReadonlyMap<number, Row>): Map<number, Row> {
+    const stood = new Map<number, Row>();
+    const columns = this.#numbers;
+    for (const [slot, row] of rows) {
+      stood.set(slot, this.#row(slot));
+      this.jars[slot] = row.jar;
+      this.seedings[slot] = row.seedings;
+      this.seedSlots[slot] = row.seedSlots;
+      this.children[slot] = row.children;
+      this.shares[slot] = row.shares;
+      this.traced[slot] = row.traced;
+      for (let i = 0; i < columns.length; i++) (columns[i] as Column)[slot] = row.numbers[i] as number;
+    }
+    return stood;
+  }
+
+  /** The slot of a jar the version holds, or -1. */
   slot(key: number): number {
     const slot = this.index.slotOf.get(key);
     return slot !== undefined && slot < this.jars.length && this.jars[slot] ? slot : -1;
@@ -147,7 +188,8 @@ export class FamilyColumns {
    */
   count(slot: number): boolean {
     const jar = this.jars[slot] as FamilyJar;
-    const before = this.#snapshot(slot);
+    this.keep(slot);
+    const before = this.traced[slot] === undefined ? null : this.#row(slot);
     this.#weigh(slot, jar);
     this.day[slot] = jar.madeOn === null ? UNKNOWN_DAY : dayNumber(jar.madeOn);
     const seedings = this.seedings[slot] as readonly FamilySeeding[];
@@ -247,23 +289,13 @@ export class FamilyColumns {
     return { sources, shares: sources.map((source) => (parts.get(source) as number) / total) };
   }
 
-  #snapshot(slot: number): Counts | null {
-    if (this.traced[slot] === undefined) return null;
-    return {
-      numbers: [this.deepest, this.shallowest, this.mean, this.atLeast, this.basis, this.own, this.transfers, this.start, this.lineSet].map((column) => column[slot] as number), // prettier-ignore
-      shares: this.shares[slot] as readonly number[],
-      traced: this.traced[slot] as Traced,
-    };
-  }
-
-  #differs(slot: number, before: Counts): boolean {
-    const after = this.#snapshot(slot) as Counts;
+  #differs(slot: number, before: Row): boolean {
+    const after = this.#row(slot);
+    const [was, is] = [before.traced as Traced, after.traced as Traced];
     return !(
       same(before.numbers, after.numbers) &&
       same(before.shares, after.shares) &&
-      (before.traced === after.traced ||
-        (same(before.traced.sources, after.traced.sources) &&
-          same(before.traced.shares, after.traced.shares)))
+      (was === is || (same(was.sources, is.sources) && same(was.shares, is.shares)))
     );
   }
 }

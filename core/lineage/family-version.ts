@@ -6,6 +6,7 @@ import type {
   Caution, CautionLevel, Doublings, FamilyClearing, FamilyJar, FamilySeeding, FamilySource, Generation,
   ShareBasis,
 } from './types'; // prettier-ignore
+import type { Version } from './versions';
 
 /** A line: the source-only jars of one batch and all that descends from them. */
 export interface Line {
@@ -33,11 +34,18 @@ export class Family {
 
   constructor(
     /** For the files of this folder. */
-    readonly columns: FamilyColumns,
+    readonly version: Version,
     readonly clearings: readonly FamilyClearing[],
     /** Slots whose seeds the family does not hold, by the key of the missing jar. */
     readonly missing: ReadonlyMap<number, readonly number[]>,
+    /** Slots of the spoiled jars. */
+    readonly spoiled: ReadonlySet<number>,
   ) {}
+
+  /** For the files of this folder: never held while another version is asked. */
+  get columns(): FamilyColumns {
+    return this.version.columns;
+  }
 
   #slot(key: number): number {
     const slot = this.columns.slot(key);
@@ -151,7 +159,7 @@ export class Family {
   }
 
   get #allCautions(): Cautions {
-    return (this.#cautions ??= new Cautions(this.columns, this.clearings));
+    return (this.#cautions ??= new Cautions(this.version, this.clearings, this.spoiled));
   }
 
   /** Cautions on a jar because of spoiled ones, the gravest first; one per spoiled jar. Lifted ones keep their reason. */

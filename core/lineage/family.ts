@@ -1,10 +1,12 @@
 // The family: every jar with what it descends from, counted once and kept in columns. buildFamily counts all of it;
-// changeFamily counts again only what a change reaches. Both give a new version and leave the old one as it was.
+// changeFamily counts again only what a change reaches. Both give a new version and leave the old one
+// as it was (versions.ts).
 import { FamilyColumns, FROM_SOURCE, FROM_UNKNOWN } from './counting';
 import { reachDown, reachUp } from './descent';
 import { Family } from './family-version';
 import { LineSets } from './line-sets';
 import { refuseLaterSeeds, seedsFirst } from './loops';
+import { Version } from './versions';
 import type { FamilyClearing, FamilyJar, FamilyRecords, FamilySeeding, FamilySource } from './types';
 
 export { Family, type Line, type TracedShare } from './family-version';
@@ -47,11 +49,11 @@ function slotFor(columns: FamilyColumns, key: number): number {
  */
 export function buildFamily(records: FamilyRecords): Family {
   const sources = new Map(records.sources.map((source) => [source.key, source]));
-  const empty = new FamilyColumns({ slotOf: new Map(), keyOf: [] }, new LineSets(), sources);
+  const columns = new FamilyColumns({ slotOf: new Map(), keyOf: [] }, new LineSets(), sources);
   const jars = records.jars.toSorted(byKey);
-  for (const jar of jars) slotFor(empty, jar.key);
-  if (empty.index.keyOf.length < jars.length) throw new Error('two jars of the family have the same key');
-  const columns = empty.copy(jars.length, sources);
+  for (const jar of jars) slotFor(columns, jar.key);
+  if (columns.index.keyOf.length < jars.length) throw new Error('two jars of the family have the same key');
+  columns.widen(jars.length);
   const seedings: (FamilySeeding[] | undefined)[] = Array.from({ length: jars.length });
   const children: (number[] | undefined)[] = Array.from({ length: jars.length });
   for (let slot = 0; slot < jars.length; slot++) columns.jars[slot] = jars[slot];
@@ -86,7 +88,9 @@ export function buildFamily(records: FamilyRecords): Family {
   }
   const all = Int32Array.from(jars.keys());
   for (const slot of seedsFirst(columns, all)) columns.count(slot);
-  return new Family(columns, records.clearings, missing);
+  const spoiled = new Set<number>();
+  for (let slot = 0; slot < jars.length; slot++) if (jars[slot]?.spoiled) spoiled.add(slot);
+  return new Family(new Version(columns), records.clearings, missing, spoiled);
 }
 
 /** Links of one jar, set and taken away in a version that is being written. */
@@ -121,8 +125,10 @@ class Links {
 
   clear(slot: number): void {
     const { columns } = this;
+    columns.keep(slot);
     for (const seed of columns.seedSlots[slot] as readonly number[]) {
       if (seed < 0) continue;
+      columns.keep(seed);
       columns.children[seed] = (columns.children[seed] as readonly number[]).filter(
         (child) => child !== slot,
       );
@@ -142,6 +148,7 @@ class Links {
     const { children, index } = this.columns;
     const had = children[seed] as readonly number[];
     if (had.includes(child)) return;
+    this.columns.keep(seed);
     const key = index.keyOf[child] as number;
     const after = had.findIndex((other) => (index.keyOf[other] as number) > key);
     children[seed] = after < 0 ? [...had, child] : had.toSpliced(after, 0, child);
@@ -173,6 +180,119 @@ function spoiledAbove(columns: FamilyColumns, slot: number): string {
   return found.toSorted().join(' ');
 }
 
+/** What a change reaches, as slots. */
+class Reach {
+  /** To be counted again. */
+  readonly recount = new Set<number>();
+  /** Of which no seed may have been made later. */
+  readonly checkDays = new Set<number>();
+  /** Whose seedings were set. */
+  readonly relinked = new Set<number>();
+  /** Jars whose spoilage, or what others share with them, differs. */
+  readonly cautions = new Set<number>();
+  /** Keys whose record or counts came out different. */
+  readonly touched = new Set<number>();
+}
+
+/** Takes jars out; what they seeded then has an unknown past. */
+function takeOut(columns: FamilyColumns, links: Links, gone: readonly number[], reach: Reach): void {
+  for (const key of gone) {
+    const slot = columns.slot(key);
+    if (slot < 0) continue;
+    if (columns.jars[slot]?.spoiled) reach.cautions.add(slot);
+    links.clear(slot);
+    const orphans = columns.children[slot] as readonly number[];
+    columns.jars[slot] = undefined;
+    columns.children[slot] = [];
+    columns.traced[slot] = undefined;
+    for (const child of orphans) {
+      links.set(child, columns.seedings[child] as readonly FamilySeeding[]);
+      reach.recount.add(child);
+      reach.relinked.add(child);
+    }
+    reach.touched.add(key);
+  }
+}
+
+/** Puts jars and seedings in. */
+function putIn(columns: FamilyColumns, links: Links, change: FamilyChange, reach: Reach): void {
+  const { recount, checkDays, relinked } = reach;
+  for (const jar of change.jars ?? []) {
+    const slot = slotFor(columns, jar.key);
+    const before = columns.jars[slot];
+    const children = columns.children[slot] as readonly number[];
+    if (cautionsOtherwise(before, jar)) reach.cautions.add(slot);
+    if (weighsOtherwise(before, jar)) for (const child of children) recount.add(child);
+    columns.keep(slot);
+    columns.jars[slot] = jar;
+    recount.add(slot);
+    checkDays.add(slot);
+    for (const child of children) checkDays.add(child);
+    reach.touched.add(jar.key);
+  }
+  const link = (slot: number, seedings: readonly FamilySeeding[]): void => {
+    links.set(slot, seedings);
+    recount.add(slot);
+    checkDays.add(slot);
+    relinked.add(slot);
+  };
+  // A jar that came (back) in: what waited for it descends from it again.
+  for (const jar of change.jars ?? []) {
+    for (const slot of links.missing.get(jar.key) ?? [])
+      link(slot, columns.seedings[slot] as readonly FamilySeeding[]);
+  }
+  for (const { jar, seedings } of change.seedings ?? []) {
+    const slot = columns.slot(jar);
+    if (slot >= 0) link(slot, seedings);
+  }
+  const changedSources = new Set((change.sources ?? []).map((source) => source.key));
+  if (changedSources.size === 0) return;
+  columns.seedings.forEach((seedings, slot) => {
+    if (seedings.some(({ source }) => source !== null && changedSources.has(source))) recount.add(slot);
+  });
+}
+
+/** Counts again what is to be, and on from each jar that came out different. */
+function countAgain(columns: FamilyColumns, { recount, checkDays, touched }: Reach): void {
+  const reached = reachDown(columns, [...recount]).slots;
+  const order = seedsFirst(columns, Int32Array.from(new Set([...recount, ...reached])));
+  for (const slot of checkDays) refuseLaterSeeds(columns, slot);
+  for (const slot of order) {
+    if (!recount.has(slot) || !columns.count(slot)) continue;
+    touched.add(columns.index.keyOf[slot] as number);
+    for (const child of columns.children[slot] as readonly number[]) recount.add(child);
+  }
+}
+
+/** The spoiled slots after a change, from those before. */
+function spoiledAfter(
+  columns: FamilyColumns,
+  before: ReadonlySet<number>,
+  changed: ReadonlySet<number>,
+): ReadonlySet<number> {
+  if (changed.size === 0) return before;
+  const spoiled = new Set(before);
+  for (const slot of changed) {
+    if (columns.jars[slot]?.spoiled) spoiled.add(slot);
+    else spoiled.delete(slot);
+  }
+  return spoiled;
+}
+
+/** What one version tells of cautions on the jars that a change reached; each version is asked once, for all of them. */
+function cautionsIn(
+  family: Family,
+  { cautions, relinked }: Reach,
+): { touched: Set<number>; above: string[] } {
+  const touched = new Set<number>();
+  for (const slot of cautions) {
+    if (!family.columns.jars[slot]) continue;
+    for (const other of family.cautionedSlots(slot)) touched.add(other);
+  }
+  const none = family.spoiled.size === 0;
+  return { touched, above: Array.from(relinked, (slot) => (none ? '' : spoiledAbove(family.columns, slot))) };
+}
+
 /**
  * A new version with a change in it, counting again only what the change reaches. `touched`: keys of the jars whose
  * record, counts or cautions came out different, ascending; a jar that went is among them.
@@ -183,95 +303,33 @@ export function changeFamily(
   family: Family,
   change: FamilyChange,
 ): { readonly family: Family; readonly touched: readonly number[] } {
+  const { index } = family.columns;
   const sources = new Map(family.columns.sources);
   for (const source of change.sources ?? []) sources.set(source.key, source);
   for (const jar of change.jars ?? []) slotFor(family.columns, jar.key);
-  const columns = family.columns.copy(family.columns.index.keyOf.length, sources);
-  const links = new Links(columns, family.missing);
-  const recount = new Set<number>();
-  const checkDays = new Set<number>();
-  const touched = new Set<number>();
-  const cautionSlots = new Set<number>();
-  const relinked = new Set<number>();
+  const reach = new Reach();
+  const { version, value: links } = family.version.changed(index.keyOf.length, sources, (columns) => {
+    const written = new Links(columns, family.missing);
+    takeOut(columns, written, change.gone ?? [], reach);
+    putIn(columns, written, change, reach);
+    countAgain(columns, reach);
+    return written;
+  });
+  const { touched, relinked, cautions } = reach;
   const touchSlots = (slots: Iterable<number>): void => {
-    for (const slot of slots) touched.add(columns.index.keyOf[slot] as number);
+    for (const slot of slots) touched.add(index.keyOf[slot] as number);
   };
-
-  for (const key of change.gone ?? []) {
-    const slot = columns.slot(key);
-    if (slot < 0) continue;
-    if (columns.jars[slot]?.spoiled) cautionSlots.add(slot);
-    links.clear(slot);
-    const orphans = columns.children[slot] as readonly number[];
-    columns.jars[slot] = undefined;
-    columns.children[slot] = [];
-    columns.traced[slot] = undefined;
-    for (const child of orphans) {
-      links.set(child, columns.seedings[child] as readonly FamilySeeding[]);
-      recount.add(child);
-      relinked.add(child);
-    }
-    touched.add(key);
-  }
-
-  for (const jar of change.jars ?? []) {
-    const slot = columns.slot(jar.key) >= 0 ? columns.slot(jar.key) : slotFor(columns, jar.key);
-    const before = columns.jars[slot];
-    if (cautionsOtherwise(before, jar)) cautionSlots.add(slot);
-    if (weighsOtherwise(before, jar)) for (const child of columns.children[slot] as readonly number[]) recount.add(child); // prettier-ignore
-    columns.jars[slot] = jar;
-    recount.add(slot);
-    checkDays.add(slot);
-    for (const child of columns.children[slot] as readonly number[]) checkDays.add(child);
-    touched.add(jar.key);
-  }
-  // A jar that came (back) in: what waited for it descends from it again.
-  for (const jar of change.jars ?? []) {
-    for (const slot of links.missing.get(jar.key) ?? []) {
-      links.set(slot, columns.seedings[slot] as readonly FamilySeeding[]);
-      recount.add(slot);
-      checkDays.add(slot);
-      relinked.add(slot);
-    }
-  }
-  for (const { jar, seedings } of change.seedings ?? []) {
-    const slot = columns.slot(jar);
-    if (slot < 0) continue;
-    links.set(slot, seedings);
-    recount.add(slot);
-    checkDays.add(slot);
-    relinked.add(slot);
-  }
-  const changedSources = new Set((change.sources ?? []).map((source) => source.key));
-  if (changedSources.size > 0) {
-    columns.seedings.forEach((seedings, slot) => {
-      if (seedings.some(({ source }) => source !== null && changedSources.has(source))) recount.add(slot);
-    });
-  }
-
-  const reached = reachDown(columns, [...recount]).slots;
-  const order = seedsFirst(columns, Int32Array.from(new Set([...recount, ...reached])));
-  for (const slot of checkDays) refuseLaterSeeds(columns, slot);
-  for (const slot of order) {
-    if (!recount.has(slot) || !columns.count(slot)) continue;
-    touched.add(columns.index.keyOf[slot] as number);
-    for (const child of columns.children[slot] as readonly number[]) recount.add(child);
-  }
-
-  for (const slot of relinked) {
-    if (columns.jars[slot]?.spoiled) cautionSlots.add(slot);
-    touched.add(columns.index.keyOf[slot] as number);
-  }
-  const next = new Family(columns, change.clearings ?? family.clearings, links.missing);
-  for (const slot of cautionSlots) {
-    if (family.columns.jars[slot]) touchSlots(family.cautionedSlots(slot));
-    if (columns.jars[slot]) touchSlots(next.cautionedSlots(slot));
-  }
+  touchSlots(relinked);
+  for (const slot of relinked) if (version.columns.jars[slot]?.spoiled) cautions.add(slot);
+  const spoiled = spoiledAfter(version.columns, family.spoiled, cautions);
+  const next = new Family(version, change.clearings ?? family.clearings, links.missing, spoiled);
+  const [was, is] = [cautionsIn(family, reach), cautionsIn(next, reach)];
+  touchSlots(was.touched);
+  touchSlots(is.touched);
   // Descent from a spoiled jar can change where every count stays the same.
-  for (const slot of relinked) {
-    if (spoiledAbove(family.columns, slot) === spoiledAbove(columns, slot)) continue;
-    touchSlots([slot, ...reachDown(columns, [slot]).slots]);
-  }
+  [...relinked].forEach((slot, i) => {
+    if (was.above[i] !== is.above[i]) touchSlots([slot, ...reachDown(next.columns, [slot]).slots]);
+  });
   if (change.clearings) {
     for (const clearing of [...family.clearings, ...change.clearings]) touched.add(clearing.jar);
   }

@@ -95,8 +95,8 @@ function drawAnew(records: () => FamilyRecords): Case['ours'] {
   return {
     prepare: () => () => drawFamily(family as Family, PLAIN_LOOKS, 'generation').height,
     before: () => {
-      const { columns, clearings, missing } = (family ??= buildFamily(records()));
-      family = new Family(columns, clearings, missing);
+      const { version, clearings, missing, spoiled } = (family ??= buildFamily(records()));
+      family = new Family(version, clearings, missing, spoiled);
     },
   };
 }

@@ -1,6 +1,7 @@
 // What must hold for every family, tried on many small invented ones (fast-check prints the seed of a failure).
 import * as fc from 'fast-check';
-import { expect, it } from 'vitest';
+import { expect, it, vi } from 'vitest';
+import { FamilyColumns } from '../../core/lineage/counting';
 import { buildFamily, changeFamily, FamilyRefused, type FamilyChange } from '../../core/lineage/family';
 import type { FamilyRecords } from '../../core/lineage/types';
 import { dayAfter, plainJar, plainSeeding, plainSource, seededNumbers, syntheticFamily } from '../families';
@@ -257,6 +258,96 @@ it('leaves the version it started from as it was', () => {
       expect(answers(before)).toEqual(was);
     }),
   );
+});
+
+it('every version answers as one built for itself, in whatever order they are made and asked', () => {
+  fc.assert(
+    fc.property(
+      family.map(onOneDay),
+      family.map(onOneDay),
+      fc.array(fc.tuple(fc.nat(), fc.nat(), fc.boolean()), { minLength: 1, maxLength: 6 }),
+      fc.array(fc.nat(), { maxLength: 12 }),
+      (records, donor, changes, asks) => {
+        const versions = [{ built: buildFamily(records), known: records }];
+        for (const [from, pick, goes] of changes) {
+          const { built, known } = versions[from % versions.length]!;
+          const key = 1 + (pick % 17);
+          const jar = donor.jars.find((one) => one.key === key);
+          const jars = known.jars.filter((one) => one.key !== key);
+          const rest = known.seedings.filter((one) => one.jar !== key);
+          if (goes || !jar) {
+            const after = changeFamily(built, { gone: [key] }).family;
+            versions.push({ built: after, known: { ...known, jars, seedings: rest } });
+            continue;
+          }
+          const seedings = donor.seedings
+            .filter((one) => one.jar === key)
+            .map((one) => ({ ...one, key: one.key + 1000 * versions.length }));
+          const sources = [plainSource({ key: 2, culture: true, knownGenerations: pick })];
+          const after = changeFamily(built, { sources, jars: [jar], seedings: [{ jar: key, seedings }] });
+          versions.push({
+            built: after.family,
+            known: {
+              ...known,
+              sources: [...known.sources.filter((one) => one.key !== 2), ...sources],
+              jars: [...jars, jar],
+              seedings: [...rest, ...seedings],
+            },
+          });
+        }
+        for (const ask of [...asks, ...versions.keys()]) {
+          const { built, known } = versions[ask % versions.length]!;
+          expect(answers(built)).toEqual(answers(buildFamily(known)));
+        }
+      },
+    ),
+    { numRuns: 200 },
+  );
+});
+
+it('a refused change leaves nothing behind, however much of it was written', () => {
+  fc.assert(
+    fc.property(family.map(onOneDay), fc.nat(), fc.nat(), (records, a, b) => {
+      const before = buildFamily(records);
+      const of = (pick: number): number => 1 + (pick % records.jars.length);
+      const jars = [
+        plainJar({ key: 77, spoiled: true, madeOn: '2025-10-15' }),
+        { ...records.jars[of(a) - 1]!, spoiled: true, countPerMl: 5 },
+      ];
+      const loop = [
+        plainSeeding({ key: 997, jar: 77, fromJar: of(a), volumeMl: 1 }),
+        plainSeeding({ key: 998, jar: of(a), fromJar: 77, volumeMl: 1 }),
+      ];
+      const change: FamilyChange = {
+        sources: [plainSource({ key: 2, culture: true, knownGenerations: 5000 })],
+        gone: of(b) === of(a) ? [] : [of(b)],
+        jars,
+        seedings: loop.map((one) => ({ jar: one.jar, seedings: [one] })),
+      };
+      expect(() => changeFamily(before, change)).toThrow(FamilyRefused);
+      // Asked for the first time only now, so that no answer of before is at hand.
+      expect(answers(before)).toEqual(answers(buildFamily(records)));
+      expect(answers(changeFamily(before, { jars }).family)).toEqual(
+        answers(
+          buildFamily({ ...records, jars: [...records.jars.filter((one) => one.key !== of(a)), ...jars] }),
+        ),
+      );
+    }),
+  );
+});
+
+it('a leaf writes its own row and its seed’s, however large the family', () => {
+  const put = vi.spyOn(FamilyColumns.prototype, 'exchange');
+  for (const jars of [10, 20_000]) {
+    const before = buildFamily(syntheticFamily({ jars, shape: 'line' }));
+    const leaf = plainJar({ key: jars + 1, batch: jars + 1, madeOn: '2999-01-01' });
+    const seedings = [plainSeeding({ key: 10 * jars, jar: leaf.key, fromJar: jars, volumeMl: 5 })];
+    const after = changeFamily(before, { jars: [leaf], seedings: [{ jar: leaf.key, seedings }] }).family;
+    put.mockClear();
+    expect([after.has(leaf.key), before.has(leaf.key)]).toEqual([true, false]);
+    expect(put.mock.calls.map(([rows]) => rows.size)).toEqual([2]);
+  }
+  put.mockRestore();
 });
 
 it('no cycle can enter', () => {
