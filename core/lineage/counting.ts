@@ -131,9 +131,14 @@ export class FamilyColumns {
     };
   }
 
-  /** Has to come before anything of a slot is written: keeps its row, unless it is kept already. */
-  keep(slot: number): void {
-    if (this.kept && !this.kept.has(slot)) this.kept.set(slot, this.#row(slot));
+  /**
+   * Has to come before anything of a slot is written.
+   * @returns its row as it was before this version; undefined while no version is made from another
+   */
+  keep(slot: number): Row | undefined {
+    let row = this.kept?.get(slot);
+    if (!row) this.kept?.set(slot, (row = this.#row(slot)));
+    return row;
   }
 
   /** Puts rows in the place of those that stand there. @returns those that stood there */
@@ -188,8 +193,8 @@ export class FamilyColumns {
    */
   count(slot: number): boolean {
     const jar = this.jars[slot] as FamilyJar;
-    this.keep(slot);
-    const before = this.traced[slot] === undefined ? null : this.#row(slot);
+    const kept = this.keep(slot);
+    const before = this.traced[slot] === undefined ? undefined : kept;
     this.#weigh(slot, jar);
     this.day[slot] = jar.madeOn === null ? UNKNOWN_DAY : dayNumber(jar.madeOn);
     const seedings = this.seedings[slot] as readonly FamilySeeding[];
@@ -256,7 +261,7 @@ export class FamilyColumns {
     // A lost jar founds no line: its batch is nobody's founding batch.
     this.lineSet[slot] = sourcesOnly && !jar.lost ? this.lineSets.single(jar.batch) : lineSet;
     this.traced[slot] = this.#trace(slot);
-    return before === null || this.#differs(slot, before);
+    return before === undefined || this.#differs(slot, before);
   }
 
   /** What part traces back to each source. A jar with one seed shares the record of that seed. */
@@ -290,11 +295,10 @@ export class FamilyColumns {
   }
 
   #differs(slot: number, before: Row): boolean {
-    const after = this.#row(slot);
-    const [was, is] = [before.traced as Traced, after.traced as Traced];
+    const [was, is] = [before.traced as Traced, this.traced[slot] as Traced];
     return !(
-      same(before.numbers, after.numbers) &&
-      same(before.shares, after.shares) &&
+      this.#numbers.every((column, i) => Object.is(column[slot], before.numbers[i])) &&
+      same(before.shares, this.shares[slot] as readonly number[]) &&
       (was === is || (same(was.sources, is.sources) && same(was.shares, is.shares)))
     );
   }

@@ -1,6 +1,6 @@
 // The family in memory: built from rows when a ledger opens, then changed by each act, never rebuilt while it is
 // right. `settle` plans the change inside the act's transaction (lineage may still refuse it there); what it answers
-// puts the change in place after the commit. tests/ledger/family-index.test.ts holds it equal to a rebuild.
+// puts the change in place after the commit. tests/ledger/undo.test.ts holds it equal to a rebuild.
 import { buildFamily, changeFamily, type Family, FamilyRefused } from '../../core/lineage/family';
 import { jarLabel, type LabelParts } from '../../core/lineage/labels';
 import type { FamilyClearing, FamilyJar, FamilySeeding } from '../../core/lineage/types';
