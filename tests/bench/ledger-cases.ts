@@ -297,7 +297,13 @@ function reading(jars: number): Case[] {
         },
       },
       others: {
-        'bare SQLite: one jar with its rows': { prepare: () => () => bareImport(bare(), 1) },
+        'bare SQLite: one jar with its rows': {
+          prepare: () => {
+            const db = bare();
+            rowsOf(1);
+            return () => bareImport(db, 1);
+          },
+        },
       },
     },
   ];
