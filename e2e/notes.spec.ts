@@ -49,7 +49,10 @@ test.describe('from the three doors', () => {
     await page.getByRole('button', { name: 'Bring in 1 row' }).click();
     await expect(page.getByRole('heading', { name: '1 jar and 1 seeding came in.' })).toBeVisible();
     await page.getByRole('button', { name: 'See the family' }).click();
-    await expect(page.getByRole('button', { name: 'Family' })).toHaveAttribute('aria-current', 'page');
+    await expect(page.getByRole('button', { name: 'Family', exact: true })).toHaveAttribute(
+      'aria-current',
+      'page',
+    );
     await expect(page.getByText(/45 jars/)).toBeVisible();
   });
 
@@ -224,7 +227,7 @@ test('what is typed outlives a new preview, and another meaning can be chosen fo
   await page.locator('.columns').getByLabel('Smack').selectOption('how it set');
   await expect(page.locator('.columns').getByLabel('Smack')).toHaveValue('set');
   await expect(warm).toHaveValue('10');
-  await page.getByRole('button', { name: 'Family' }).click();
+  await page.getByRole('button', { name: 'Family', exact: true }).click();
   await page.getByRole('button', { name: 'Bring in notes' }).click();
   await expect(page.getByRole('heading', { name: 'odd.csv' })).toBeVisible();
   await expect(page.locator('.columns').getByLabel('Smack')).toHaveValue('set');

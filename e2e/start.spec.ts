@@ -28,7 +28,10 @@ test.describe('three doors', () => {
     await expect(page.getByRole('button', { name: 'Look around' })).toBeFocused();
     await page.keyboard.press('Enter');
     await expect(page.getByText('Invented notes')).toBeVisible();
-    await expect(page.getByRole('button', { name: 'Family' })).toHaveAttribute('aria-current', 'page');
+    await expect(page.getByRole('button', { name: 'Family', exact: true })).toHaveAttribute(
+      'aria-current',
+      'page',
+    );
     await page.getByRole('button', { name: 'Leave', exact: true }).click();
     await expect(page.getByRole('button', { name: 'Look around' })).toBeVisible();
   });
