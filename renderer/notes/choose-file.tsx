@@ -68,7 +68,7 @@ export function ChooseFile({ trouble }: { readonly trouble: string | null }) {
         </label>
         <p>or drop it anywhere on this page</p>
         <p className="soft small">
-          CSV or tab-separated text, as any spreadsheet program saves it. 20 MB at most.
+          A workbook (.xlsx or .ods), or text as any spreadsheet program saves it. 20 MB at most.
         </p>
       </section>
       {trouble !== null && (
