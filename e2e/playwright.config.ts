@@ -1,15 +1,18 @@
 import { defineConfig } from '@playwright/test';
+import { displays } from './displays';
 
-// The window is driven through main/launch: see `npm test`. One at a time: focus belongs to one window only.
+// The window is driven through main/launch: see `npm test`. One window a display: focus belongs to one window only.
 export default defineConfig({
   testDir: '.',
   outputDir: '../test-results/playwright',
-  workers: 1,
+  workers: displays.length,
   timeout: 60_000,
+  // A wait ends as soon as it sees what it waits for; a busy machine may be slow.
+  expect: { timeout: 15_000 },
   forbidOnly: true,
   reporter: [['list'], ['json']],
   projects: [
     { name: 'window', testIgnore: 'pictures.spec.ts' },
-    { name: 'pictures', testMatch: 'pictures.spec.ts' }, // npm run screenshots
+    { name: 'pictures', testMatch: 'pictures.spec.ts', fullyParallel: true }, // npm run screenshots
   ],
 });

@@ -6,6 +6,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { type ElectronApplication, type Page, _electron, expect, test as base } from '@playwright/test';
 import { findRuntime, machineFlags } from '../main/launch/runtime.mjs';
+import { ownDisplay } from './displays';
 
 const root = resolve(import.meta.dirname, '..');
 /** Holds the program back until playwright listens: without it a window that opens early is now and then missed. */
@@ -100,6 +101,8 @@ export class Program {
     };
     for (const [name, value] of Object.entries(process.env)) if (value !== undefined) env[name] ??= value;
     delete env['ELECTRON_RUN_AS_NODE'];
+    const display = ownDisplay();
+    if (display !== undefined) env['DISPLAY'] = display;
     this.app = await _electron.launch({
       executablePath: findRuntime().executable,
       args: [
@@ -129,6 +132,7 @@ export class Program {
     this.page.on('crash', () => this.#complain('page', 'crashed'));
     await this.#resize(size);
     await this.page.waitForLoadState('load');
+    await this.#opened();
   }
 
   /** For the first test of a window: what the seed asks for beyond what the program opens by itself. */
@@ -215,6 +219,12 @@ export class Program {
       )
       .toBe(false);
     await this.page.reload();
+    await this.#opened();
+  }
+
+  /** Waits until the page has heard what is open and shows a screen: a test begins as a keeper would, with a page to see. */
+  async #opened(): Promise<void> {
+    await this.page.locator('main.screen:not([aria-busy])').waitFor({ timeout: 30_000 });
   }
 
   /** Which ledger is open and when it was last written to; while there is none, all that the program says of itself. */

@@ -1,6 +1,7 @@
 // The page's entry: styles, the ledger's events, the shell.
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
+import { listenToKeys } from './app/actions';
 import { App } from './app/app';
 import { listenToMenu } from './app/menu';
 import { connect } from './app/store';
@@ -12,6 +13,7 @@ const root = document.getElementById('root');
 if (root === null) throw new Error('index.html has no #root');
 connect();
 listenToMenu();
+listenToKeys();
 createRoot(root).render(
   <StrictMode>
     <App />

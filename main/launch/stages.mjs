@@ -5,7 +5,7 @@ import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { ensureBuilt } from './build.mjs';
-import { useDisplay } from './display.mjs';
+import { useDisplays } from './display.mjs';
 import { root } from './places.mjs';
 import { findRuntime } from './runtime.mjs';
 import { ensureSystemPackages } from './system-packages.mjs';
@@ -83,13 +83,11 @@ async function playwright(args) {
   ensureSystemPackages(runtime.executable);
   const file = join(reports, 'playwright.json');
   rmSync(file, { force: true });
-  const stop = await useDisplay();
+  const { env, stop } = await useDisplays(availableParallelism());
   const ok = tool(
     '@playwright/test/cli.js',
     ['test', '--config', 'e2e/playwright.config.ts', '--project=window', ...args],
-    {
-      PLAYWRIGHT_JSON_OUTPUT_FILE: file,
-    },
+    { ...env, PLAYWRIGHT_JSON_OUTPUT_FILE: file },
   );
   stop();
   const report = readReport(file);

@@ -1,5 +1,5 @@
 // Everything the keyboard can do, in one table: it feeds the shortcuts, the help panel, the menu and the tests.
-import { go, redo, undo } from './store';
+import { currentPlace, go, redo, undo } from './store';
 import type { Action } from './action';
 import { screens } from './screens';
 
@@ -75,6 +75,14 @@ export function onKey(event: KeyboardEvent, screen: string): void {
   if (letterOrUndo && isTyping(event.target)) return;
   event.preventDefault();
   action.run();
+}
+
+/**
+ * Listens to the keyboard. From before the first drawing, not from an effect of it: a key pressed while the page opens
+ * counts like any other.
+ */
+export function listenToKeys(): void {
+  window.addEventListener('keydown', (event) => onKey(event, currentPlace().screen));
 }
 
 /** The keys of an action in print: "Ctrl Z". */

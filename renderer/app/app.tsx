@@ -1,7 +1,7 @@
 // The shell: navigation in one step, undo and redo, the demo's banner, the one live region, the screen itself.
 import { useEffect, useRef, useState } from 'react';
 import { Start } from '../start/start';
-import { helpSwitch, onKey, preferencesSwitch, printKeys } from './actions';
+import { helpSwitch, preferencesSwitch, printKeys } from './actions';
 import './app.css';
 import { ErrorBoundary } from './error-boundary';
 import { Help } from './help';
@@ -89,10 +89,7 @@ export function App() {
   useEffect(() => {
     helpSwitch.toggle = () => showHelp((shown) => !shown);
     preferencesSwitch.toggle = () => showPreferences((shown) => !shown);
-    const listen = (event: KeyboardEvent): void => onKey(event, place.screen);
-    window.addEventListener('keydown', listen);
-    return () => window.removeEventListener('keydown', listen);
-  }, [place.screen]);
+  }, []);
 
   if (state === null) {
     return (
