@@ -9,7 +9,7 @@ export const WRITES = [
   'batch.record', 'batch.addJar', 'batch.addHold', 'batch.correct', 'hold.correct', 'jar.correct', 'jar.mistake', 'jar.lost', 'seeding.set',
   'addition.set', 'portion.save', 'outcome.save', 'source.save', 'package.save', 'caution.clear', 'draft.save',
   'draft.drop', 'act.undo', 'act.redo', 'preferences.save', 'photograph.add', 'photograph.correct',
-  'photograph.remove', 'advice.choose', 'facts.record', 'facts.correct', 'facts.remove', 'readings.add',
+  'photograph.remove', 'advice.choose', 'line.name', 'facts.record', 'facts.correct', 'facts.remove', 'readings.add',
 ] as const; // prettier-ignore
 export const JOBS = [
   'notes.preview', 'notes.bringIn', 'ledger.open', 'ledger.openDemo', 'ledger.leaveDemo', 'ledger.create', 'ledger.recover', 'ledger.backup',

@@ -520,6 +520,9 @@ export const contract = {
   /** Keeps the choice with the advice as it stands. Only what advice.next offers can be chosen; never what is stopped. */
   'advice.choose': entry('write', z.strictObject({ line: Uid.nullable().default(null), jar: Uid.nullable(), portion: Uid.nullable().default(null), why }), acted.extend({ id: Uid })),
 
+  /** What the keeper calls a line; null: by its founding batch again. */
+  'line.name': entry('write', z.strictObject({ line: Uid, name: Name.nullable(), why }), acted),
+
   /** Facts of any kind in one act; each may name an earlier one by its `ref`. */
   'facts.record': entry('write', RecordFacts, acted.extend({ ids: z.array(Uid) })),
   'facts.correct': entry('write', CorrectFact, acted),

@@ -28,7 +28,7 @@ import { listChoices } from './ledger/reads/choices';
 import { Refused } from './ledger/refusal';
 import type { Session } from './ledger/session';
 import { redo, undo } from './ledger/undo';
-import { addHold, addJar, correctBatch, correctHold, recordBatch } from './ledger/writes/batch';
+import { addHold, addJar, correctBatch, correctHold, nameLine, recordBatch } from './ledger/writes/batch';
 import { correctFact, recordFacts, removeFact } from './ledger/writes/facts';
 import { addReadings } from './ledger/writes/readings';
 import { chooseSeed } from './ledger/writes/choice';
@@ -115,6 +115,7 @@ export const handlers: Handlers = {
   'facts.remove': ({ ledger }, input) => removeFact(hostOf(ledger), input),
   'readings.add': ({ ledger }, input) => addReadings(hostOf(ledger), input),
   'advice.choose': ({ ledger }, input) => chooseSeed(ledger, input),
+  'line.name': ({ ledger }, input) => nameLine(ledger, input),
 
   'notes.preview': ({ ledger }, input, job) => previewNotes(ledger, input, job),
   'notes.bringIn': ({ ledger }, input, job) => bringInNotes(ledger, input, job),

@@ -22,6 +22,7 @@ const words = {
   'photograph.correct': (subject) => `changed the caption of a photograph of ${subject}`,
   'photograph.remove': (subject) => `took away a photograph of ${subject}`,
   'advice.choose': (subject) => `chose ${subject} to seed from next`,
+  'line.name': (subject) => `called ${subject}`,
   'facts.record': (subject) => `noted ${subject}`,
   'facts.correct': (subject) => `corrected ${subject}`,
   'facts.remove': (subject) => `took away ${subject}`,

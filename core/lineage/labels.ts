@@ -53,9 +53,14 @@ export function labelJars<K>(jars: Iterable<readonly [K, LabelParts]>): Map<K, s
   );
 }
 
-/** A line is called by its founding batch's word, else by the day of that batch. */
-export const lineName = (batch: { readonly madeOn: string | null; readonly word: string | null }): string =>
-  batch.word?.trim() || (batch.madeOn === null ? 'a day not known' : dayLabel(batch.madeOn, true));
+/** A line is called as its keeper calls it, else by its founding batch's word, else by the day of that batch. */
+export const lineName = (
+  batch: { readonly madeOn: string | null; readonly word: string | null },
+  named: string | null = null,
+): string =>
+  named?.trim() ||
+  batch.word?.trim() ||
+  (batch.madeOn === null ? 'a day not known' : dayLabel(batch.madeOn, true));
 
 /** A line in a sentence: by its word ("Heron"), else "the line of 15 Oct 2025". */
 export const lineWords = (name: string): string =>

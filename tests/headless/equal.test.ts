@@ -28,6 +28,7 @@ class Ids {
   readonly #numbers = new Map<string, number>();
   readonly #folder: string;
   readonly jars: string[] = [];
+  readonly batches: string[] = [];
   readonly acts: string[] = [];
   readonly sources: string[] = [];
 
@@ -46,10 +47,16 @@ class Ids {
 
   /** Keeps what later calls can be about. */
   learn(name: string, line: string): void {
-    const reply = JSON.parse(line) as { ok: boolean; value?: { act?: string; jars?: string[]; id?: string } };
+    const reply = JSON.parse(line) as {
+      ok: boolean;
+      value?: { act?: string; batch?: string; jars?: string[]; id?: string };
+    };
     if (!reply.ok || !reply.value) return;
     if (typeof reply.value.act === 'string') this.acts.push(reply.value.act);
-    if (name === 'batch.record') this.jars.push(...(reply.value.jars ?? []));
+    if (name === 'batch.record') {
+      this.jars.push(...(reply.value.jars ?? []));
+      this.batches.push(reply.value.batch ?? '');
+    }
     if (name === 'source.save') this.sources.push(reply.value.id ?? '');
   }
 }
@@ -117,6 +124,7 @@ const small: fc.Arbitrary<Step> = fc.oneof(
     name: 'preferences.save',
     input: () => ({ ...defaultPreferences(null), mostGenerations: cups ? 12 : null }),
   })),
+  which.map((at) => ({ name: 'line.name', input: (ids: Ids) => ({ line: pick(ids.batches, at), name: at === 0 ? null : `Line ${at}` }) })),
   which.map((jar) => ({ name: 'advice.choose', input: (ids: Ids) => ({ jar: pick(ids.jars, jar) }) })),
 ); // prettier-ignore
 

@@ -46,6 +46,7 @@ it('writes the year on exactly the jars that another year has the like of, in an
 it('calls a line by its founding batch’s word, else by its day', () => {
   expect(lineName({ madeOn: '2025-10-15', word: ' Heron ' })).toBe('Heron');
   expect(lineName({ madeOn: '2025-10-15', word: null })).toBe('15 Oct 2025');
+  expect(lineName({ madeOn: '2025-10-15', word: 'plain' }, ' Heron ')).toBe('Heron');
 });
 
 describe('finding', () => {

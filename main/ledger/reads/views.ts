@@ -31,7 +31,8 @@ export function lineNames(ledger: Ledger): (batch: number) => string {
   return (batch) => {
     let name = known.get(batch);
     if (name === undefined) {
-      name = lineName(ledger.rows.get('batch', batch));
+      const { madeOn, word, lineName: named } = ledger.rows.facts.get('batch', batch);
+      name = lineName({ madeOn, word }, named);
       known.set(batch, name);
     }
     return name;

@@ -2,6 +2,7 @@
 import type { BatchEntry, Parsed, Reply } from '../../../core/contract';
 import type { Ledger } from '../ledger';
 import { Refused } from '../refusal';
+import { lineName, lineWords } from '../../../core/lineage/labels';
 import type { OpenAct } from '../acts';
 import type { Row, Stored } from '../projection/records';
 import { labelsInShort, outcomeRow, packageKey, seedingRow, shelfOrGone, standingJar } from './parts';
@@ -160,5 +161,23 @@ export function correctHold(ledger: Ledger, input: Parsed<'hold.correct'>): Repl
     },
     input.draft,
   );
+  return { act: done.act.uid };
+}
+
+/**
+ * Names a line where its founding batch lies; without a name it is called by that batch again.
+ * @throws Refused 'not found' for a batch that founds no line
+ */
+export function nameLine(ledger: Ledger, input: Parsed<'line.name'>): Reply<'line.name'> {
+  const name = tidy(input.name);
+  const key = ledger.rows.keyOf('batch', input.line);
+  if (!ledger.index.family.lines.some(({ batch }) => batch === key))
+    throw new Refused('not found', { kind: 'line' });
+  const { madeOn, word, lineName: before } = ledger.rows.facts.get('batch', key);
+  const now = lineWords(lineName({ madeOn, word }, before));
+  const subject = `${now} ${name === null ? lineWords(lineName({ madeOn, word })) : `“${name}”`}`;
+  const done = ledger.acts.mustRun('line.name', subject, tidy(input.why), (act) => {
+    act.facts.update('batch', key, { lineName: name });
+  });
   return { act: done.act.uid };
 }
