@@ -5,13 +5,13 @@ import type { CautionLevel } from '../lineage/types';
 import { shown } from '../vigour/score';
 import { daysWords } from '../vigour/words';
 import { costWords } from './costs';
-import type { HeldAncestor } from '../lineage/held-line';
+import type { HeldAncestor } from '../safety/held-line';
 import { lastSays, nextSentence } from './next-says';
 import { looksOf, placeCostOf } from './looks';
 import { inOrder, looksDearer, MAY_BE_GONE } from './order';
 import { HOUR_OF_DELAY, reckonedGeneration, seedCost, weakFrom, type CostBasis } from './seed-cost';
 import type { SeedLevel } from './seed-level';
-import { stopsOf, type SeedLimits, type Stop } from './stops';
+import { stopsOf, type SeedLimits, type Stop } from '../safety/stops';
 import { wouldChange } from './would-change';
 
 export interface SeedCandidate {

@@ -13,7 +13,7 @@ import { LOOK_AGAIN, LOOK_FIRST, MAY_BE_GONE } from './order';
 import { bestReserve } from './reserve';
 import { ABOUT_AS_GOOD, restartOf, rivals, type Restart } from './restart';
 import { AS_GOOD, type CostBasis } from './seed-cost';
-import type { SeedLimits } from './stops';
+import type { SeedLimits } from '../safety/stops';
 import type { NextReply, RestartReply, VerdictReply, VerdictWord } from './shapes';
 import { AS_GOOD_COST } from './ties';
 import { verdictOf } from './verdict';

@@ -2,7 +2,7 @@
 import type { SeedCandidate } from './next';
 import type { ReserveStart } from './restart';
 import { reserveStart, seedCost, weakFrom, type CostBasis } from './seed-cost';
-import { stopsOf, type SeedLimits } from './stops';
+import { stopsOf, type SeedLimits } from '../safety/stops';
 
 /**
  * The reserve that a restart is held against: of those that may be used, with nothing to look into and no doubt, the one from

@@ -2,15 +2,15 @@
 // cautions in words and the vigour of its batch.
 import { delayHours, storageLoss } from '../growth/storage';
 import type { Outcome } from '../ledger/records';
-import { spoilageNoted } from '../ledger/spoilage-words';
-import { cautionSentence } from '../lineage/cautions';
+import { spoilageNoted } from '../safety/remarks';
+import { cautionSentence } from '../safety/cautions';
 import { dayLabel } from '../lineage/labels';
 import type { Family } from '../lineage/family';
 import type { Caution } from '../lineage/types';
 import { storageOf, type PortionRecord } from '../vigour/evidence';
 import type { LineJudgement } from '../vigour/line';
-import { heldAncestor } from '../lineage/held-line';
-import { wordsSentence } from './doubts';
+import { heldAncestor } from '../safety/held-line';
+import { wordsSentence } from '../safety/doubts';
 import type { SeedCandidate } from './next';
 import { POINTS_A_TENFOLD, type SeedLevel } from './seed-level';
 import type { KeptSeed } from './reply';

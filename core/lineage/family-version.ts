@@ -1,5 +1,5 @@
 // One version of a family, and every question that can be asked of it. Read-only: family.ts makes versions.
-import { Cautions } from './cautions';
+import { Cautions } from '../safety/cautions';
 import { BASES, type FamilyColumns, UNKNOWN_PAST } from './counting';
 import { reachDown, reachUp } from './descent';
 import type {

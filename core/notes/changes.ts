@@ -1,5 +1,5 @@
 // Rows of jars that are in the ledger already: how a changed row differs, what is asked about it, and what an answer changes.
-import { isSpoiled } from '../ledger/gate';
+import { isSpoiled } from '../safety/gate';
 import { readFacts } from './cells';
 import type { LedgerFacts, NotesInput, PlannedChange, PlannedJar } from './plan';
 import { type CellContext, RowLog } from './row-cells';

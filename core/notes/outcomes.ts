@@ -2,20 +2,12 @@
 import type { NoteColumn } from '../contract';
 import type { Outcome, SetWord } from '../ledger/records';
 import { SET_WORDS } from '../ledger/records';
-import { spoilageDenied, spoilagePassages } from '../ledger/spoilage-words';
+import { spoilageDenied, spoilagePassages } from '../safety/remarks';
 import { parsePh, plain, tidy } from '../quantities';
 import type { RowCells, RowFacts } from './row-cells';
 import { assumed, problem, question } from './says';
-import {
-  isNothing,
-  isUnknown,
-  readRemark,
-  readSet,
-  readTang,
-  readWhey,
-  readYesNo,
-  saysNotSet,
-} from './words';
+import { readRemark } from '../safety/remark-words';
+import { isNothing, isUnknown, readSet, readTang, readWhey, readYesNo, saysNotSet } from './words';
 
 /** What was seen of a jar, or null where nothing is told. Missing is unknown. */
 export function readOutcome(row: RowCells): RowFacts['outcome'] {

@@ -3,7 +3,7 @@ import type { Storage } from '../growth/storage';
 import type { TimeConstant } from '../growth/time-constant';
 import type { WarmPoint } from '../growth/warmth';
 import type { Outcome } from '../ledger/records';
-import type { Held } from '../lineage/held-line';
+import type { Held } from '../safety/held-line';
 
 export type Seen = Pick<
   Outcome,

@@ -1,7 +1,7 @@
 // One recorded batch, open: its day, its holds, its jars side by side.
 import { useEffect, useRef, useState } from 'react';
 import type { BatchReply } from '../../core/contract';
-import { powerCutOfMates } from '../../core/ledger/hold-mates';
+import { powerCutOfMates } from '../../core/safety/hold-mates';
 import type { Hold } from '../../core/ledger/records';
 import { go } from '../app/store';
 import { useRead } from '../app/use-read';

@@ -1,7 +1,7 @@
 // Seeds that are on hold, or without their acid: found again when a form is recorded, however they came into it, and asked about.
-import { acidNotThere } from '../../core/advice/doubts';
+import { acidNotThere } from '../../core/safety/doubts';
 import type { Reply } from '../../core/contract';
-import { heldSentence } from '../../core/lineage/cautions';
+import { heldSentence } from '../../core/safety/cautions';
 import { call } from '../app/calls';
 import { say } from '../app/store';
 import type { BatchText, SeedText } from './batch-text';

@@ -1,8 +1,8 @@
 // The forms that correct what went into a jar and what was seen of it. Each sends only what was changed.
-import { isSpoiled } from '../../core/ledger/gate';
-import type { MatesPowerCut } from '../../core/ledger/hold-mates';
+import { isSpoiled } from '../../core/safety/gate';
+import type { MatesPowerCut } from '../../core/safety/hold-mates';
 import type { Outcome } from '../../core/ledger/records';
-import { spoilagePassages } from '../../core/ledger/spoilage-words';
+import { spoilagePassages } from '../../core/safety/remarks';
 import { call } from '../app/calls';
 import { EditForm } from '../parts/edit-form';
 import { useReader } from '../parts/use-reader';

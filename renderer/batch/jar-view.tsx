@@ -1,7 +1,7 @@
 // One recorded jar of an open batch: what it is made of, what was seen, and everything that can be corrected.
 import { useRef, useState } from 'react';
-import { gateReasonSentence, isSpoiled, takeOutGate } from '../../core/ledger/gate';
-import { matesPowerCutSentence, type MatesPowerCut } from '../../core/ledger/hold-mates';
+import { gateReasonSentence, isSpoiled, takeOutGate } from '../../core/safety/gate';
+import { matesPowerCutSentence, type MatesPowerCut } from '../../core/safety/hold-mates';
 import { volumeKnown } from '../../core/quantities/printing';
 import { portionName } from '../../core/ledger/portions';
 import type { Hold, Portion } from '../../core/ledger/records';

@@ -1,7 +1,7 @@
 // What was seen of a jar. The take-out gate stands first: nothing about tasting is asked before it is answered.
 import { useState } from 'react';
-import { gateReasonSentence, takeOutGate, type GateVerdict } from '../../core/ledger/gate';
-import { withMatesPowerCut, type MatesPowerCut } from '../../core/ledger/hold-mates';
+import { gateReasonSentence, takeOutGate, type GateVerdict } from '../../core/safety/gate';
+import { withMatesPowerCut, type MatesPowerCut } from '../../core/safety/hold-mates';
 import { DISCARD_SIGNS, SET_WORDS, type DiscardSign } from '../../core/ledger/records';
 import { CheckField, ChoiceField, ProseField, Section, TextField } from '../parts/fields';
 import type { Reader } from '../parts/reading';

@@ -1,6 +1,6 @@
-// An outcome as it stands in the fields, and what it comes to. Pure. The gate's rules are core/ledger/gate.ts.
-import { tellsOfBubbles } from '../../core/ledger/gate';
-import { spoilageDenied, type SpoilagePassage } from '../../core/ledger/spoilage-words';
+// An outcome as it stands in the fields, and what it comes to. Pure. The gate's rules are core/safety/gate.ts.
+import { tellsOfBubbles } from '../../core/safety/gate';
+import { spoilageDenied, type SpoilagePassage } from '../../core/safety/remarks';
 import type { DiscardSign, Outcome, SetWord } from '../../core/ledger/records';
 import type { Read, Reader } from '../parts/reading';
 import { lineOrNull, Taking, type Problems } from './batch-entry';

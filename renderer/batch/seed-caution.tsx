@@ -1,5 +1,5 @@
 // The caution that stands beside a seed field, whichever way the jar came into it.
-import { heldSentence } from '../../core/lineage/cautions';
+import { heldSentence } from '../../core/safety/cautions';
 import { useRead } from '../app/use-read';
 import { ReasonQuestion } from '../parts/reason-question';
 import { holdsBecauseOf } from './held-seeds';

@@ -1,7 +1,7 @@
 // The cautions on a jar: how it is touched, and a way to lift one with a written reason.
 import { useEffect, useId, useRef, useState } from 'react';
 import type { Reply } from '../../core/contract';
-import { cautionWordsNaming } from '../../core/lineage/cautions';
+import { cautionWordsNaming } from '../../core/safety/cautions';
 import { call } from '../app/calls';
 import { say, sentenceCase } from '../app/store';
 

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import { adviseNext, type NextInput, type SeedCandidate } from '../../core/advice/next';
 import { oddsPoints, weakChance } from '../../core/advice/seed-cost';
-import { limitsOf, stopsOf } from '../../core/advice/stops';
+import { limitsOf, stopsOf } from '../../core/safety/stops';
 import { KEEPER, seedOf } from './seed-of';
 
 const DEFAULT_LIMITS = limitsOf(NEUTRAL_LIMITS);

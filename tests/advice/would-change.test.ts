@@ -2,7 +2,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { adviseNext, type NextInput, type SeedCandidate } from '../../core/advice/next';
-import { limitsOf } from '../../core/advice/stops';
+import { limitsOf } from '../../core/safety/stops';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import { KEEPER, seedOf } from './seed-of';
 

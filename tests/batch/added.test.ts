@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { contract, type BatchReply } from '../../core/contract';
 import { NEUTRAL_PREFERENCES } from '../../core/ledger/default-preferences';
-import { powerCutOfMates, withMatesPowerCut } from '../../core/ledger/hold-mates';
+import { powerCutOfMates, withMatesPowerCut } from '../../core/safety/hold-mates';
 import { addedJarEntry, addedJarText } from '../../renderer/batch/added-jar';
 import { isOnHold } from '../../renderer/batch/is-on-hold';
 import { makeReader } from '../../renderer/parts/reading';

@@ -1,7 +1,7 @@
 // Outcomes, sources and packages as typed. Readings: common practice, no source.
 import { describe, expect, it } from 'vitest';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
-import { isSpoiled, takeOutGate } from '../../core/ledger/gate';
+import { isSpoiled, takeOutGate } from '../../core/safety/gate';
 import { Outcome, Package, Source, type Preferences } from '../../core/ledger/records';
 import {
   outcomeText,
@@ -11,7 +11,7 @@ import {
   contradiction,
   passagesAnswered,
 } from '../../renderer/batch/outcome-text';
-import { spoilageSaid } from '../../core/ledger/spoilage-words';
+import { spoilageSaid } from '../../core/safety/remarks';
 import type { Writer } from '../../renderer/batch/batch-repeat';
 import { makeReader } from '../../renderer/parts/reading';
 import {

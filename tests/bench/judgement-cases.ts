@@ -7,7 +7,7 @@ import { historyOf, lineRecords } from '../../core/advice/history';
 import { drawChances } from '../../core/advice/chances';
 import { seededRandom } from '../../core/advice/random';
 import { restartOf } from '../../core/advice/restart';
-import { limitsOf } from '../../core/advice/stops';
+import { limitsOf } from '../../core/safety/stops';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import { adviseNext } from '../../core/advice/next';
 import { earlyOf, judgeLine } from '../../core/vigour/line';

@@ -2,7 +2,7 @@
 // counted UUIDv7. For tests of what the scenario says; that the ledger takes it is tested in tests/ledger.
 import { contract, type BatchEntry, type Parsed } from '../../core/contract';
 import { demoWrites, type DemoReply, type DemoWrite } from '../../core/demo/writes';
-import { isSpoiled } from '../../core/ledger/gate';
+import { isSpoiled } from '../../core/safety/gate';
 import type { Outcome } from '../../core/ledger/records';
 import type { FamilyJar, FamilyRecords, FamilySeeding, FamilySource } from '../../core/lineage/types';
 

@@ -1,7 +1,7 @@
 // A caution lifted with a written reason stays lifted only for the spoilage that was known when the reason was written:
 // words about foam after three weeks say nothing of black mould at take-out. Common practice, no source.
 import { expect, it } from 'vitest';
-import { spoilageGrew, spoilageOf } from '../../core/ledger/spoilage';
+import { spoilageGrew, spoilageOf } from '../../core/safety/signs';
 import type { Outcome } from '../../core/ledger/records';
 import { must, newFile, newSession, openSession, smallFamily, unseen } from './helpers';
 

@@ -1,6 +1,6 @@
 // Cautions that were lifted with a written reason. A reason is about the spoilage as it was known then, so that is kept
 // beside it, by form: undoing what made it worse brings the lift back.
-import { type Spoilage, spoilageGrew, spoilageOf } from '../../../core/ledger/spoilage';
+import { type Spoilage, spoilageGrew, spoilageOf } from '../../../core/safety/signs';
 import { DISCARD_SIGNS, type DiscardSign } from '../../../core/ledger/records';
 import type { FamilyClearing } from '../../../core/lineage/types';
 import type { OpenAct } from '../facts/acts';

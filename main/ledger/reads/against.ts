@@ -6,11 +6,11 @@ import {
   doubtsAbout,
   inDoubtBecause,
   type NotesBeside,
-} from '../../../core/advice/doubts';
+} from '../../../core/safety/doubts';
 import type { KeptSeed } from '../../../core/advice/reply';
-import { wayBackLooks, type InDoubt } from '../../../core/advice/way-back';
-import { powerCutOfMates, type HoldMate, type MatesPowerCut } from '../../../core/ledger/hold-mates';
-import { spoilageNoted } from '../../../core/ledger/spoilage-words';
+import { wayBackLooks, type InDoubt } from '../../../core/safety/way-back';
+import { powerCutOfMates, type HoldMate, type MatesPowerCut } from '../../../core/safety/hold-mates';
+import { spoilageNoted } from '../../../core/safety/remarks';
 import type { JarRecord } from '../../../core/vigour/evidence';
 import type { Judged } from '../judged';
 import type { Ledger } from '../ledger';

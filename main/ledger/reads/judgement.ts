@@ -1,7 +1,7 @@
 // Reads of judgement and advice: names and ids round what core says.
 import { keptCosts } from '../../../core/advice/costs';
-import { heldAncestor, holdSentence } from '../../../core/lineage/held-line';
-import { mayBeInHold } from '../../../core/advice/in-hold';
+import { heldAncestor, holdSentence } from '../../../core/safety/held-line';
+import { mayBeInHold } from '../../../core/safety/in-hold';
 import {
   nextReply,
   outlookOf,
@@ -14,9 +14,9 @@ import {
 import { sawHowItCameOut, shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
 import { seedLevel, unknownLevel, type SeedLevel } from '../../../core/advice/seed-level';
 import type { VerdictWord } from '../../../core/advice/shapes';
-import { limitsOf } from '../../../core/advice/stops';
+import { limitsOf } from '../../../core/safety/stops';
 import type { Parsed, Reply } from '../../../core/contract';
-import { failsGate } from '../../../core/ledger/gate';
+import { failsGate } from '../../../core/safety/gate';
 import type { Culture } from '../../../core/vigour/figures';
 import { jarReply, lineReply, type Names } from '../../../core/vigour/reply';
 import { dayLabel } from '../../../core/lineage/labels';

@@ -1,7 +1,7 @@
 // What several reads show of a jar: its generation, its seeds, its cautions, what is drawn of it.
 import type { FamilyJarReply, JarCautionReply, JarView } from '../../../core/contract';
 import { portionName } from '../../../core/ledger/portions';
-import { cautionWords } from '../../../core/lineage/cautions';
+import { cautionWords } from '../../../core/safety/cautions';
 import { lineName } from '../../../core/lineage/labels';
 import { printAmount } from '../../../core/quantities/index';
 import type { KnownJar } from '../family-index';

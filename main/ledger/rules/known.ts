@@ -1,6 +1,6 @@
 // What is known beside the facts when new ones are asked about: what is spoiled or set aside, who goes by a label.
-import { acidNotThere } from '../../../core/advice/doubts';
-import { isSpoiled } from '../../../core/ledger/gate';
+import { acidNotThere } from '../../../core/safety/doubts';
+import { isSpoiled } from '../../../core/safety/gate';
 import type { Circumstances, Fresh } from '../../../core/rules/consents';
 import type { Facts, JarFact } from '../../../core/rules/facts';
 import { momentText } from '../../../core/ledger/moments';

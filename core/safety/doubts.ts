@@ -1,9 +1,9 @@
 // What was seen of a jar in its own hold that speaks against it as a seed. A doubt is no stop, for nobody saw it spoil, but it
 // comes after every seed without one, and no score lifts it. Said in the words of the take-out gate, as beside the jar itself.
-import { acidShown, GATE_PH, gateReasonSentence, takeOutGate, type GateReason } from '../ledger/gate';
-import { failedIn, matesPowerCutSentence, type MatesPowerCut } from '../ledger/hold-mates';
+import { acidShown, GATE_PH, gateReasonSentence, takeOutGate, type GateReason } from './gate';
+import { failedIn, matesPowerCutSentence, type MatesPowerCut } from './hold-mates';
 import type { Outcome } from '../ledger/records';
-import { powerCutNoted, spoilageNoted, spoilageSaid } from '../ledger/spoilage-words';
+import { powerCutNoted, spoilageNoted, spoilageSaid } from './remarks';
 
 type Seen = Omit<Outcome, 'jar'>;
 

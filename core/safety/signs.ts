@@ -1,7 +1,7 @@
 // What is known of the spoilage of one jar, and whether it became more than it was: a caution that was lifted with a
 // written reason stays lifted only for what was known when the reason was written.
 import { failsGate, isSpoiled } from './gate';
-import type { DiscardSign, Outcome } from './records';
+import type { DiscardSign, Outcome } from '../ledger/records';
 
 type Told = Pick<
   Outcome,

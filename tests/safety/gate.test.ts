@@ -1,7 +1,7 @@
 // The gate at take-out. Threshold: 88 FR 22907 (2023-04-14), "pH of 4.6 or lower". That a strip can't decide it, the
 // list of discard signs and the words for a slow start: common practice, no source.
 import { describe, expect, it } from 'vitest';
-import { acidShown, failsGate, gateReasonSentence, isSpoiled, takeOutGate } from '../../core/ledger/gate';
+import { acidShown, failsGate, gateReasonSentence, isSpoiled, takeOutGate } from '../../core/safety/gate';
 import { DISCARD_SIGNS } from '../../core/ledger/records';
 
 const nothing = {

@@ -1,6 +1,6 @@
 // The take-out gate: what is settled about a jar before anything is tasted, and the one definition of *spoiled*.
 // It only ever sides with caution; it is no food-safety test and gives way to the local food-safety authority.
-import type { DiscardSign, Outcome } from './records';
+import type { DiscardSign, Outcome } from '../ledger/records';
 
 /**
  * Highest pH that may speak for a jar that has not set. 21 CFR 131.200 (yogurt) as amended by 88 FR 22907 of

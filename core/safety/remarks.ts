@@ -1,9 +1,9 @@
 // Spoilage that stands only in words: "pink streaks" under colour, "black mould on top" in the note, and no sign ticked.
 // The vocabulary, with its negations, is that of a keeper's notes (core/notes/words.ts). What was asked about and is no
 // spoilage stands in the note in one fixed form, so that it is asked once and anyone can read what was answered.
-import { clausesOf, withoutAnswered, readRemark } from '../notes/words';
+import { clausesOf, withoutAnswered, readRemark } from './remark-words';
 import { plain } from '../quantities';
-import type { DiscardSign, Outcome } from './records';
+import type { DiscardSign, Outcome } from '../ledger/records';
 
 type InWords = Pick<Outcome, 'colour' | 'smell' | 'texture' | 'note'>;
 

@@ -1,9 +1,9 @@
 // Cautions on jars because of a spoiled one, as in the words of the design. Never chained: each rests on what was seen in
 // one spoiled jar, and a caution never causes another. Lifted only by a written reason, and only for the spoilage that was
 // known when it was written.
-import type { FamilyColumns } from './counting';
-import { reachDown, reachUp } from './descent';
-import type { Caution, CautionLevel, CautionRelation, FamilyClearing, FamilyJar } from './types';
+import type { FamilyColumns } from '../lineage/counting';
+import { reachDown, reachUp } from '../lineage/descent';
+import type { Caution, CautionLevel, CautionRelation, FamilyClearing, FamilyJar } from '../lineage/types';
 
 /** Gravest first; of two ways a spoiled jar touches another, the earlier here is given. */
 const STRENGTH: readonly CautionRelation[] = [

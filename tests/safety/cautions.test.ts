@@ -1,9 +1,9 @@
 // Cautions from a spoiled jar, in the words of the design: what each level covers, and what it must not.
 import { expect, it } from 'vitest';
 import { buildFamily } from '../../core/lineage/family';
-import { cautionSentence, cautionWords, cautionWordsNaming } from '../../core/lineage/cautions';
+import { cautionSentence, cautionWords, cautionWordsNaming } from '../../core/safety/cautions';
 import type { FamilyClearing } from '../../core/lineage/types';
-import { tell, type Told } from './helpers';
+import { tell, type Told } from '../lineage/helpers';
 
 /** Seed 1 made batch 2 (jars 2, 3, 4); jar 2 seeded 5, that 6. Jar 7 is of the seed, in a batch of its own; 8 is far off. */
 const KITCHEN: Told[] = [

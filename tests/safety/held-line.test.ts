@@ -2,8 +2,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { buildFamily } from '../../core/lineage/family';
-import { heldAncestor, heldJars, holdSentence } from '../../core/lineage/held-line';
-import { familyOf, tell, type Told } from './helpers';
+import { heldAncestor, heldJars, holdSentence } from '../../core/safety/held-line';
+import { familyOf, tell, type Told } from '../lineage/helpers';
 
 /** Batch-mates 2 and 3 of one bath, 3 spoiled; 4 from 2, 5 from 4. */
 const MATES: Told[] = [

@@ -2,8 +2,8 @@
 import * as fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { buildFamily } from '../../core/lineage/family';
-import { nearestMarks } from '../../core/lineage/marked-line';
-import { tell, type Told } from './helpers';
+import { nearestMarks } from '../../core/safety/marked-line';
+import { tell, type Told } from '../lineage/helpers';
 
 it('is found for every jar (property: any family, any marks)', () => {
   const oneJar = fc.record({ seeds: fc.array(fc.nat(), { maxLength: 2 }), marked: fc.integer({ min: 0, max: 3 }) });

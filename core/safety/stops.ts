@@ -1,7 +1,7 @@
 // Hard stops: what may not be used as seed whatever it scores, and the keeper's own limits.
 import type { Preferences } from '../ledger/records';
 import { daysWords } from '../vigour/words';
-import type { SeedCandidate } from './next';
+import type { SeedCandidate } from '../advice/next';
 
 /** The keeper's own limits; null is none. */
 export interface SeedLimits {

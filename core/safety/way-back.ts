@@ -1,7 +1,7 @@
 // What a jar's way back says of it as a seed: a jar in doubt that it descends from, and a hold that was lifted. Neither is a
 // stop; both are to be looked at first, and to be read before it is used.
 import type { Family } from '../lineage/family';
-import { nearestMarks } from '../lineage/marked-line';
+import { nearestMarks } from './marked-line';
 
 const LOOK = 'Look and smell first, and when in doubt, discard.';
 

@@ -1,8 +1,8 @@
 // How keepers write of spoilage and power cuts in their notes. The words: common practice, no source.
 import { describe, expect, it } from 'vitest';
-import { spoilageNoted, spoilageSaid } from '../../core/ledger/spoilage-words';
-import { readRemark } from '../../core/notes/words';
-import { read } from './read';
+import { spoilageNoted, spoilageSaid } from '../../core/safety/remarks';
+import { readRemark } from '../../core/safety/remark-words';
+import { read } from '../notes/read';
 
 describe('signs in a keeper’s own words', () => {
   it.each([
@@ -43,18 +43,21 @@ describe('signs in a keeper’s own words', () => {
     'light and fluffy',
   ])('%s: nothing', (text) => expect(readRemark(text).signs).toEqual([]));
 
-  it.each(['made me sick', 'threw up after eating it', 'doubtful, I would not eat it'])('%s: asked about', (text) =>
-    expect(spoilageNoted(text, null)).not.toBeNull(),
+  it.each(['made me sick', 'threw up after eating it', 'doubtful, I would not eat it'])(
+    '%s: asked about',
+    (text) => expect(spoilageNoted(text, null)).not.toBeNull(),
   );
-  it.each(['breaker tripped overnight', 'unplugged by mistake for the night', 'the machine switched itself off for 8 h'])(
-    '%s: a power cut',
-    (text) => expect(readRemark(text).powerCut).not.toBeNull(),
-  );
+  it.each([
+    'breaker tripped overnight',
+    'unplugged by mistake for the night',
+    'the machine switched itself off for 8 h',
+  ])('%s: a power cut', (text) => expect(readRemark(text).powerCut).not.toBeNull());
   it.each(['spoiled? no', 'slimy? no, silky', 'Mould? Nein.'])('%s: answered in itself', (text) =>
     expect(spoilageNoted(text, null)).toBeNull(),
   );
-  it.each(['spoiled? not sure', 'mould? no idea', 'pink? no, orange mould'])('%s: still asked about', (text) =>
-    expect(spoilageNoted(text, null)).not.toBeNull(),
+  it.each(['spoiled? not sure', 'mould? no idea', 'pink? no, orange mould'])(
+    '%s: still asked about',
+    (text) => expect(spoilageNoted(text, null)).not.toBeNull(),
   );
   it('unplugged at the end: no power cut', () =>
     expect(readRemark('unplugged the bath at the end').powerCut).toBeNull());
@@ -272,11 +275,14 @@ describe('in a spreadsheet', () => {
     expect(notedIn({ 'slime:2': 'fine' })).toBeNull();
   });
 
-  it.each(['плесень', 'カビ', 'odeur putride'])('%s in a remark makes the jar spoiled, and is said', (words) => {
-    const { byLine, preview } = read(rows('notes', words));
-    expect(byLine.get(2)?.outcome?.signs).toHaveLength(1);
-    expect(preview.assumptions.map(({ sentence }) => sentence).join()).toContain(words);
-  });
+  it.each(['плесень', 'カビ', 'odeur putride'])(
+    '%s in a remark makes the jar spoiled, and is said',
+    (words) => {
+      const { byLine, preview } = read(rows('notes', words));
+      expect(byLine.get(2)?.outcome?.signs).toHaveLength(1);
+      expect(preview.assumptions.map(({ sentence }) => sentence).join()).toContain(words);
+    },
+  );
 
   it('under “smell”, “off” is enough', () => {
     expect(read(rows('smell', 'off')).byLine.get(2)?.outcome?.signs).toEqual(['foul smell']);

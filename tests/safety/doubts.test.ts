@@ -1,7 +1,7 @@
 // What its own hold leaves in doubt, in the words of the take-out gate. The rules of the gate: tests/batch/gate.test.ts.
 import { describe, expect, it } from 'vitest';
-import { asksAbout, doubtsAbout } from '../../core/advice/doubts';
-import { gateReasonSentence } from '../../core/ledger/gate';
+import { asksAbout, doubtsAbout } from '../../core/safety/doubts';
+import { gateReasonSentence } from '../../core/safety/gate';
 import { batchOf, fromJar, fromSource, must, newSession, plainJar, plainSource, unseen } from '../ledger/helpers'; // prettier-ignore
 
 const set = { ...unseen, setAtTakeOut: true, setWord: 'firm' as const };

@@ -1,7 +1,7 @@
 // What a hold, and the other jars in it, tell of one jar: they stood in the same warmth, so the power failed for all of them.
 import { failedSentence } from './gate';
-import { failedClause, failedNoun, type FailedWhat } from './interruptions';
-import type { Outcome } from './records';
+import { failedClause, failedNoun, type FailedWhat } from '../ledger/interruptions';
+import type { Outcome } from '../ledger/records';
 
 /** A jar of a batch: which hold it stood in (null: not said) and what was seen. Ids or keys, as the caller has them. */
 export interface HoldMate<Id extends string | number> {

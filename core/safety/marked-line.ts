@@ -1,5 +1,5 @@
 // The nearest jar on a way back that carries some mark. Unlike cautions, such a mark goes down the whole line.
-import type { Family } from './family';
+import type { Family } from '../lineage/family';
 
 /**
  * For each jar that descends from a marked one, the mark of the nearest (fewest seedings away). A marked jar hands down its

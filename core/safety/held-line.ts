@@ -1,7 +1,7 @@
 // Whether a jar's way back runs through a jar on hold. Cautions are not chained, so such a jar carries none of its own; a
 // keeper is told all the same, before it is used as seed.
 import { cautionSentence } from './cautions';
-import type { Family } from './family';
+import type { Family } from '../lineage/family';
 
 export interface HeldAncestor {
   /** The nearest jar on the way back that is on hold. */
