@@ -8,7 +8,7 @@ import { parseArgs } from 'node:util';
 import type { Result } from '../core/contract';
 import { jsonSchemas } from '../core/schemas/json-schemas';
 import { isCallName } from './check-call';
-import { parseJson, printed } from './json-lines';
+import { beyondNumbers, parseJson, printed, roundedIn } from './json-lines';
 import { Refused } from './ledger/refusal';
 import { repliesTo } from './many-calls';
 import { NamedLedger, refusalFrom } from './named-ledger';
@@ -51,17 +51,36 @@ function readInput(given: string | undefined): unknown {
   } catch {
     throw new Refused('no such file', { file: given.slice(1) });
   }
-  return parseJson(text);
+  const json = parseJson(text);
+  const rounded = roundedIn(text);
+  if (rounded !== null) throw beyondNumbers(rounded);
+  return json;
 }
 
-/** What stands on the command line beside the options. */
-const wordsOf = (args: readonly string[]): string[] =>
-  parseArgs({
+/**
+ * What stands on the command line beside the options. An option that there is not, or that is said twice, is never passed
+ * over: a moment mistyped as `--nwo` would be recorded as now.
+ * @throws Refused 'usage'
+ */
+function wordsOf(args: readonly string[]): string[] {
+  const { positionals, tokens } = parseArgs({
     args: [...args],
     allowPositionals: true,
     strict: false,
+    tokens: true,
     options: { ledger: { type: 'string' }, now: { type: 'string' } },
-  }).positionals;
+  });
+  const seen = new Set<string>();
+  for (const token of tokens) {
+    if (token.kind !== 'option') continue;
+    const known = token.name === 'ledger' || token.name === 'now';
+    if (!known) throw new Refused('usage', { usage: `There is no ${token.rawName}.\n${USAGE}` });
+    if (seen.has(token.name))
+      throw new Refused('usage', { usage: `${token.rawName} stands there twice.\n${USAGE}` });
+    seen.add(token.name);
+  }
+  return positionals;
+}
 
 /** @throws Refused 'usage', 'unknown call', 'invalid', 'no such file' */
 function call(args: readonly string[]): Result<unknown> {
@@ -143,7 +162,7 @@ async function main(args: readonly string[]): Promise<number> {
   }
   await write(printed(result));
   if (result.ok) return 0;
-  return verb === 'calls' ? 2 : 1;
+  return verb === 'calls' || result.error.code === 'usage' ? 2 : 1;
 }
 
 // Told to whoever writes; without a listener it would end the program at once.

@@ -3,7 +3,7 @@
 import { z } from 'zod';
 import type { CallName, Result } from '../core/contract';
 import { invalidInput, isCallName } from './check-call';
-import { parseJson, printed } from './json-lines';
+import { beyondNumbers, parseJson, printed, roundedIn } from './json-lines';
 import { Refused } from './ledger/refusal';
 import { linesOf, type Line } from './lines';
 import { type NamedLedger, refusalFrom } from './named-ledger';
@@ -54,7 +54,10 @@ function answerLine(ledger: NamedLedger, line: Line): { id: string | null; resul
   try {
     if ('problem' in line) throw new Refused(line.problem === 'too long' ? 'line too long' : 'line not text');
     const json = parseJson(line.text);
-    id = idOf(json);
+    const rounded = roundedIn(line.text);
+    if (rounded?.split('.')[0] !== 'id') id = idOf(json);
+    // As `call` says it, which is given the input alone.
+    if (rounded !== null) throw beyondNumbers(rounded.replace(/^input(\.|$)/, ''));
     const { name, input } = readAsked(json, ledger);
     return { id, result: ledger.answer(name, input) };
   } catch (error) {

@@ -6,7 +6,7 @@ import type { ActKind } from '../../core/ledger/act-words';
 import type { RecordKind } from '../../core/ledger/records';
 import type { ObservationFact } from '../../core/rules/facts';
 import type { Clock } from './clock';
-import { Acts as FactActs, type Done, type Made, type OpenAct as OpenFacts } from './facts/acts';
+import { Acts as FactActs, type Chosen, type Done, type Made, type OpenAct as OpenFacts } from './facts/acts';
 import { type Change, changesOf } from './facts/changes';
 import type { FactKind } from './facts/tables';
 import { FORMS, type Form, type RootedKind } from './projection/forms';
@@ -159,10 +159,23 @@ export class Acts {
     undoes: number | null = null,
     sameLabelMeant: Meant = null,
   ): Done<T> | null {
-    this.#asked = { kind, why, sameLabelMeant };
+    return this.runChosen(() => ({ kind, subject, why, undoes }), work, sameLabelMeant);
+  }
+
+  /** Like run, for an act that is chosen in its own transaction (facts/acts.ts). */
+  runChosen<C extends Chosen, T>(
+    choose: () => C,
+    work: (act: OpenAct, chosen: C) => T,
+    sameLabelMeant: Meant = null,
+  ): Done<T> | null {
     const open = (facts: OpenFacts): OpenAct =>
       new OpenAct(facts, this.rows, (pending) => this.explain(facts.key, pending));
-    return this.#acts.run(kind, subject, why, (facts) => work(open(facts)), undoes);
+    const asked = (): C => {
+      const chosen = choose();
+      this.#asked = { kind: chosen.kind, why: chosen.why, sameLabelMeant };
+      return chosen;
+    };
+    return this.#acts.runChosen(asked, (facts, chosen) => work(open(facts), chosen));
   }
 
   /**

@@ -65,17 +65,19 @@ export function nextRedo(rows: Rows): ActRow | null {
   return null;
 }
 
-/**
- * Undoes an act, or does again what an undo took away.
- * @param uid of the act; null: the latest
- * @throws Refused 'nothing to undo', 'not found', 'undone already', 'stands on it', and as the rule book says
- */
-export function undo(acts: Acts, uid: string | null): Done<string> {
-  const { rows } = acts;
+/** What an undo or a redo is about. */
+interface Inverse {
+  readonly target: ActRow;
+  readonly kind: 'act.undo' | 'act.redo';
+  readonly subject: string;
+}
+
+/** @throws Refused 'nothing to undo', 'not found', 'undone already' */
+function toUndo(rows: Rows, uid: string | null): Inverse {
   if (uid === null) {
     const next = nextUndo(rows);
     if (!next) throw new Refused('nothing to undo');
-    return invert(acts, next, 'act.undo', wordsOf(next));
+    return { target: next, kind: 'act.undo', subject: wordsOf(next) };
   }
   const asked = rows.prepare('SELECT * FROM act WHERE uid = ?').get(uid) as ActRow | undefined;
   if (!asked) throw new Refused('not found', { kind: 'act' });
@@ -86,18 +88,29 @@ export function undo(acts: Acts, uid: string | null): Done<string> {
   const undone = undoneActs(rows);
   if (depth % 2 === 0) {
     if (undone.has(root.key)) throw new Refused('undone already', { says: wordsOf(root) });
-    return invert(acts, root, 'act.undo', wordsOf(root));
+    return { target: root, kind: 'act.undo', subject: wordsOf(root) };
   }
   if (undone.has(asked.key)) throw new Refused('undone already', { says: wordsOf(asked) });
-  return invert(acts, asked, 'act.redo', wordsOf(root));
+  return { target: asked, kind: 'act.redo', subject: wordsOf(root) };
 }
 
-/** @throws Refused 'nothing to redo', 'stands on it', and as the rule book says */
-export function redo(acts: Acts): Done<string> {
-  const next = nextRedo(acts.rows);
+/** @throws Refused 'nothing to redo' */
+function toRedo(rows: Rows): Inverse {
+  const next = nextRedo(rows);
   if (!next || next.undoes === null) throw new Refused('nothing to redo');
-  return invert(acts, next, 'act.redo', wordsOf(actByKey(acts.rows, next.undoes)));
+  return { target: next, kind: 'act.redo', subject: wordsOf(actByKey(rows, next.undoes)) };
 }
+
+/**
+ * Undoes an act, or does again what an undo took away.
+ * @param uid of the act; null: the latest
+ * @throws Refused 'nothing to undo', 'not found', 'undone already', 'stands on it', and as the rule book says
+ */
+export const undo = (acts: Acts, uid: string | null): Done<string> =>
+  invert(acts, () => toUndo(acts.rows, uid));
+
+/** @throws Refused 'nothing to redo', 'stands on it', and as the rule book says */
+export const redo = (acts: Acts): Done<string> => invert(acts, () => toRedo(acts.rows));
 
 /** The refusal that names later acts. What was undone is named only where nothing else is, and then with its undo. */
 function refusedBy(rows: Rows, acts: readonly number[]): Refused {
@@ -110,28 +123,30 @@ function refusedBy(rows: Rows, acts: readonly number[]): Refused {
   });
 }
 
-function invert(acts: Acts, target: ActRow, kind: 'act.undo' | 'act.redo', subject: string): Done<string> {
+/** Chosen and done in one transaction: of two programs on one ledger neither writes between the other's choice and its undo. */
+function invert(acts: Acts, choose: () => Inverse): Done<string> {
   const { rows } = acts;
-  const later = touchedSince(rows.facts, target.key);
-  const standing = standsOn(rows.facts, target.key, later);
-  if (standing.length > 0) throw refusedBy(rows, standing);
+  let target: ActRow | null = null;
   try {
-    const done = acts.run(
-      kind,
-      subject,
-      null,
-      (act) => {
-        invertAct(rows.facts, act.facts, target.key);
+    const done = acts.runChosen(
+      () => {
+        const { kind, subject, target: chosen } = choose();
+        const standing = standsOn(rows.facts, chosen.key, touchedSince(rows.facts, chosen.key));
+        if (standing.length > 0) throw refusedBy(rows, standing);
+        target = chosen;
+        return { kind, subject, why: null, undoes: chosen.key };
+      },
+      (act, { kind, subject, undoes }) => {
+        invertAct(rows.facts, act.facts, undoes);
         return actWords(kind, subject);
       },
-      target.key,
     );
     if (!done) throw new Refused('nothing changed');
     return done;
   } catch (error) {
-    if (!(error instanceof Refused) && !(error instanceof Database.SqliteError)) throw error;
+    if (target === null || !(error instanceof Refused || error instanceof Database.SqliteError)) throw error;
     // The plainer answer first: what was done since, rather than the rule that it would break.
-    const inWay = inTheWay(rows.facts, target.key);
+    const inWay = inTheWay(rows.facts, (target as ActRow).key);
     throw inWay.length > 0 ? refusedBy(rows, inWay) : error;
   }
 }

@@ -147,8 +147,19 @@ describe('a reply', () => {
   });
 
   it('keeps the id of a line that has more wrong with it', () => {
-    const { said } = run('{"name":"app.state","extra":1,"id":"x"}\n{"id":{"y":1}}\n', at(newFile()));
-    expect(replies(said).map(({ id, error }) => [id, error?.code])).toEqual([['x', 'invalid'], [{ y: 1 }, 'invalid']]); // prettier-ignore
+    const wrong = [
+      '{"name":"app.state","extra":1,"id":"x"}',
+      '{"id":{"y":1}}',
+      '{"name":"jar.get","input":{"id":9007199254740993},"id":7}',
+      '{"name":"app.state","id":9007199254740993}',
+    ];
+    const told = replies(run(wrong.join('\n'), at(newFile())).said);
+    expect(told.map(({ id, error }) => [id, error?.code])).toEqual(['x', { y: 1 }, 7, undefined].map((id) => [id, 'invalid'])); // prettier-ignore
+    expect(told.slice(2).map(({ error }) => error?.sentence)).toEqual(
+      ['id', 'id'].map(
+        (path) => `${path}: this is a number beyond 9007199254740991, which can’t be kept as it is written. Please correct it and try again.`,
+      ),
+    ); // prettier-ignore
   });
 
   it('refuses what is not text, and bytes that end in the middle of a letter', () => {
@@ -257,6 +268,7 @@ describe('what can’t begin ends with 2', () => {
     ['no ledger named', [], 'no ledger named'],
     ['a moment that is none', ['--ledger', 'x.sqlite', '--now', 'noon'], 'usage'],
     ['too much', ['more', '--ledger', 'x.sqlite'], 'usage'],
+    ['an option that there is not', ['--ledger', 'x.sqlite', '--nwo', NOW], 'usage'],
   ])('%s', (_what, args, code) => {
     const { status, said } = run(line('app.state'), args);
     expect([status, codes(said)]).toEqual([2, [code]]);

@@ -122,12 +122,33 @@ const bad: readonly (readonly [string, readonly string[], string])[] = [
   ],
   ['too much', ['call', 'family.get', '{}', 'more', '--ledger', 'x.sqlite'], 'usage'],
   ['an extra key', ['call', 'family.get', '{"all":true}', '--ledger', 'x.sqlite'], 'invalid'],
+  [
+    'a number that would be rounded',
+    ['call', 'jar.get', '{"id":9007199254740993}', '--ledger', 'x.sqlite'],
+    'invalid',
+  ],
   ['a call of the window alone', ['call', 'ledger.leaveDemo', '{}', '--ledger', 'x.sqlite'], 'not from here'],
 ];
 it.each(bad)('refuses %s', (_what, args, code) => {
   const { status, reply } = run(args);
-  expect([status, reply.ok, reply.error?.code]).toEqual([1, false, code]);
+  expect([status, reply.ok, reply.error?.code]).toEqual([code === 'usage' ? 2 : 1, false, code]);
   expect(reply.error?.sentence.length).toBeGreaterThan(10);
+});
+
+it('takes no option that it does not know, nor one twice: nothing is opened, read or recorded', () => {
+  const file = newFile();
+  const entry = JSON.stringify(batchOf('2026-03-10', [plainJar('a')]));
+  for (const [more, says] of [
+    [['--nwo', NOW], 'There is no --nwo.'],
+    [['--dry-run'], 'There is no --dry-run.'],
+    [['-n'], 'There is no -n.'],
+    [['--ledger', newFile()], '--ledger stands there twice.'],
+  ] as const) {
+    const { status, reply } = run(['call', 'batch.record', entry, '--ledger', file, ...more]);
+    expect([status, reply.error?.code]).toEqual([2, 'usage']);
+    expect(reply.error?.sentence).toContain(says);
+  }
+  expect(readdirSync(dirname(file))).toEqual([]);
 });
 
 it('refuses a file that is no ledger, which stays as it was', () => {

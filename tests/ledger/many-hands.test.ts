@@ -43,6 +43,27 @@ describe('two programs on one ledger', () => {
     other.close();
   });
 
+  it('an undo chooses its act once nobody else can write', () => {
+    const file = newFile();
+    const mine = openSession(file, 'create');
+    const other = openSession(file);
+    must(mine, 'batch.record', batchOf('2026-03-01', [plainJar('a')]));
+    const { db } = mine.ledger;
+    const exec = db.exec.bind(db);
+    const between: string[] = [];
+    db.exec = (sql: string) => {
+      if (sql === 'BEGIN IMMEDIATE' && between.length === 0)
+        between.push(must(other, 'batch.record', batchOf('2026-03-05', [plainJar('b')])).act);
+      return exec(sql);
+    };
+    expect(must(mine, 'act.undo', { act: null }).says).toContain('5 Mar b');
+    const { acts } = must(other, 'history.list', { record: null, before: null, limit: 5 });
+    expect(acts.map(({ kind }) => kind)).toEqual(['act.undo', 'batch.record', 'batch.record']);
+    expect(must(other, 'family.get', {}).jars.map(({ label }) => label)).toEqual(['1 Mar a']);
+    mine.close();
+    other.close();
+  });
+
   it('one that is writing makes the other wait, then say so', () => {
     const file = newFile();
     const mine = openSession(file, 'create');

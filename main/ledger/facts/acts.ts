@@ -40,6 +40,15 @@ export interface RefusedRow {
 /** Says which rule a refused row would break. @throws Refused where one does */
 type Explain = (act: number, row: RefusedRow) => void;
 
+/** What an act is, before it is opened. */
+export interface Chosen {
+  readonly kind: ActKind;
+  readonly subject: string;
+  readonly why: string | null;
+  /** Key of the act whose inverse it is. */
+  readonly undoes: number | null;
+}
+
 /** Writes rows under an open act. Lives only inside `acts.run`. */
 export class OpenAct {
   readonly #rows: Rows;
@@ -194,11 +203,21 @@ export class Acts {
     work: (act: OpenAct) => T,
     undoes: number | null = null,
   ): Done<T> | null {
+    return this.runChosen(() => ({ kind, subject, why, undoes }), work);
+  }
+
+  /**
+   * Like run, for an act that is chosen by what is there: in its own transaction, so that nobody writes in between.
+   * @param choose says what act it is to be; may throw Refused
+   */
+  runChosen<C extends Chosen, T>(choose: () => C, work: (act: OpenAct, chosen: C) => T): Done<T> | null {
     if (this.#open) throw new Error('an act is open already');
     const { db } = this.rows;
     this.#open = true;
     try {
       db.exec('BEGIN IMMEDIATE');
+      const chosen = choose();
+      const { kind, subject, why, undoes } = chosen;
       const uid = this.newId();
       const { seconds, offset } = storedMoment(this.clock.now());
       const { lastInsertRowid } = this.rows
@@ -206,7 +225,7 @@ export class Acts {
         .run(uid, kind, seconds, offset, subject.slice(0, 500), why, undoes);
       const key = Number(lastInsertRowid);
       this.rows.prepare('UPDATE open_act SET act = ? WHERE one = 1').run(key);
-      const value = work(new OpenAct(key, uid, this.rows, this.newId, this.explain));
+      const value = work(new OpenAct(key, uid, this.rows, this.newId, this.explain), chosen);
       this.rows.prepare('UPDATE open_act SET act = NULL WHERE one = 1').run();
       if (!this.#changedAnything(key)) {
         db.exec('ROLLBACK');
