@@ -9,6 +9,6 @@ export type {
   PlannedChange,
   PlannedJar,
   PlannedSeeding,
-} from './plan';
-export { readNotes } from './reading';
-export { sheetQuestion } from './telling';
+} from './notes-plan';
+export { readNotes } from './read-notes';
+export { sheetQuestion } from './plan/telling';

@@ -1,6 +1,6 @@
 // Every sentence that reading a spreadsheet says: problems (a row is left aside), questions, assumptions.
 import type { NoteColumn } from '../contract';
-import { YEARS_POSSIBLE } from './days';
+import { YEARS_POSSIBLE } from './cells/days';
 
 /** A cell is quoted to so many characters. */
 export const MOST_QUOTED = 200;

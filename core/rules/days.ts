@@ -1,5 +1,5 @@
 // What comes before what: making, keeping, opening, warmth, being gone.
-import { YEARS_POSSIBLE } from '../notes/days';
+import { YEARS_POSSIBLE } from '../notes/cells/days';
 import { fromJars, goneOn, jarIn, MOVED_WORDS, type Facts, type StayFact } from './facts';
 import type { Broken, Invariant } from './rule';
 

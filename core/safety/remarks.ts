@@ -1,5 +1,5 @@
 // Spoilage that stands only in words: "pink streaks" under colour, "black mould on top" in the note, and no sign ticked.
-// The vocabulary, with its negations, is that of a keeper's notes (core/notes/words.ts). What was asked about and is no
+// The vocabulary, with its negations, is that of a keeper's notes (remark-words.ts). What was asked about and is no
 // spoilage stands in the note in one fixed form, so that it is asked once and anyone can read what was answered.
 import { clausesOf, withoutAnswered, readRemark } from './remark-words';
 import { plain } from '../quantities';

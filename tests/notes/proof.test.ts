@@ -3,7 +3,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { NoteColumn } from '../../core/contract';
-import { HEADING_PHRASES } from '../../core/notes/heading-phrases';
+import { HEADING_PHRASES } from '../../core/notes/layout/heading-phrases';
 import { generationsOf, read, type Read } from './read';
 
 type Sheet = readonly { readonly meaning: NoteColumn; readonly heading: string; readonly cells: readonly string[] }[];

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import * as fc from 'fast-check';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { readTable } from '../../core/notes/table';
+import { readTable } from '../../core/notes/table/text-table';
 import { notesText } from '../../main/files/notes';
 import { generationsOf, read, type Read } from './read';
 import { ODD_KEEPERS } from './odd-keepers';

@@ -1,6 +1,6 @@
 // Slips of the pen that must not come in as something else: years, stray digits, amounts of two seeds, codes of products.
 import { describe, expect, it } from 'vitest';
-import { headingMeaning } from '../../core/notes/headings';
+import { headingMeaning } from '../../core/notes/layout/headings';
 import { read, sourceNames } from './read';
 
 const HEAD = 'Date,Jar,Seed,Amount\n';

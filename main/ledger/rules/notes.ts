@@ -1,7 +1,8 @@
 // The rule book asked about the plan of an import, before anything is written: a row that can't be stays aside as a
 // problem, a word that is missing becomes a question.
-import { saidSo, type RowRefused } from '../../../core/notes/impossible';
-import type { NotesInput, PlannedChange, PlannedJar } from '../../../core/notes/plan';
+import type { RowRefused } from '../../../core/notes/notes-plan';
+import { saidSo } from '../../../core/notes/plan/impossible';
+import type { NotesInput, PlannedChange, PlannedJar } from '../../../core/notes/notes-plan';
 import { brokenInvariants, missingConsents } from '../../../core/rules/book';
 import type { Circumstances } from '../../../core/rules/consents';
 import type { Facts } from '../../../core/rules/facts';

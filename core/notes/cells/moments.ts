@@ -1,0 +1,88 @@
+// When a hold began and ended, as jotted down → how long it was: "7pm" to "9am next day", "2025-05-02 19:00" to "4 May 7:00".
+import { plain, tidy } from '../../quantities';
+import { dayIn, dayText, findDay, type DayOrder, type ReadDay } from './days';
+
+export interface ReadTime {
+  /** Without its year where none was written. */
+  readonly day: ReadDay | null;
+  /** Minutes after midnight. */
+  readonly minutes: number | null;
+  /** Days after the first: "next day", "(+2)". */
+  readonly later: number | null;
+}
+
+const CLOCK =
+  /(?:^|[^\d.,+])(\d{1,2})(?:(?:[:.]|\s?h\s?)(\d{2})(?::\d{2})?|\s?(?=[ap]\.?m\b|uhr|h\b))\s*(a\.?m\b\.?|p\.?m\b\.?)?/i;
+const LATER: readonly (readonly [RegExp, number])[] = [
+  [/\b(?:2|two) days (?:later|after)\b|\bday after next\b|\bubernachst\w*/, 2],
+  [/\b(?:next|following) (?:day|morning|evening|night)\b|\bday after\b|\btomorrow\b|\b(?:am )?nachste[rnm]? (?:tag|morgen)\b|\blendemain\b|\bdia siguiente\b|\bgiorno dopo\b|\bvolgende dag\b|\bdia seguinte\b|\b(?:nasta|naeste|neste) dag\b|\bnastepnego dnia\b/, 1],
+  [/\bsame (?:day|evening|night)\b/, 0],
+]; // prettier-ignore
+
+/** A day, a time of day, or both, and nothing that says neither; null where neither is told. */
+export function readMoment(text: string, order: DayOrder): ReadTime | null {
+  const clean = tidy(text);
+  const found = findDay(clean);
+  const day = found ? dayIn(found, order) : null;
+  let rest = clean;
+  if (found) {
+    const told = clean.slice(found.start, found.end).replace(/[T ]\d{1,2}:\d{2}.*$/, '');
+    rest = `${clean.slice(0, found.start)} ${clean.slice(found.start + told.length)}`.replace(
+      / T(?=\d)/,
+      ' ',
+    );
+  }
+  const said = plain(rest);
+  const clock = CLOCK.exec(said);
+  let minutes: number | null = null;
+  if (clock) {
+    const half = clock[3]?.[0];
+    const hour = Number(clock[1]);
+    const minute = Number(clock[2] ?? 0);
+    if (minute > 59 || (half === undefined ? hour > 24 : hour < 1 || hour > 12)) return null;
+    minutes = (half === undefined ? hour : (hour % 12) + (half === 'p' ? 12 : 0)) * 60 + minute;
+  } else if (/\bnoon\b|\bmidday\b|\bmittags?\b|\bmidi\b/.test(said)) minutes = 12 * 60;
+  else if (/\bmidnight\b|\bmitternacht\b|\bminuit\b/.test(said)) minutes = 24 * 60;
+  const plus = /\+\s?(\d)\b/.exec(said)?.[1];
+  const later =
+    plus === undefined ? (LATER.find(([pattern]) => pattern.test(said))?.[1] ?? null) : Number(plus);
+  return day === null && minutes === null ? null : { day, minutes, later };
+}
+
+const dayNumber = (day: string): number => Date.parse(`${day}T00:00:00Z`) / 86_400_000;
+/** The day in full; a missing year is the one nearest to a known day. */
+function fullDay(read: ReadDay, near: string): string | null {
+  if (read.year !== null) return dayText(read, read.year);
+  const year = Number(near.slice(0, 4));
+  const days = [year - 1, year, year + 1].flatMap((one) => dayText(read, one) ?? []);
+  return (
+    days.toSorted(
+      (a, b) => Math.abs(dayNumber(a) - dayNumber(near)) - Math.abs(dayNumber(b) - dayNumber(near)),
+    )[0] ?? null
+  );
+}
+
+/**
+ * Hours between two moments, and the end in words; null where they don't tell them. An end without a day is the first
+ * such time after the start, at least three hours later. Clocks put forward or back in between are not counted.
+ * @param made the day the jar was made, YYYY-MM-DD: the day of a start that tells none.
+ */
+export function hoursBetween(
+  start: ReadTime,
+  end: ReadTime,
+  made: string,
+): { hours: number; nextDay: number | null } | null {
+  if (start.minutes === null || end.minutes === null) return null;
+  const from = start.day === null ? made : fullDay(start.day, made);
+  if (from === null) return null;
+  const clock = end.minutes - start.minutes;
+  if (end.day !== null) {
+    const to = fullDay(end.day, from);
+    if (to === null) return null;
+    const hours = (dayNumber(to) - dayNumber(from)) * 24 + clock / 60;
+    return hours > 0 ? { hours, nextDay: null } : null;
+  }
+  const days = end.later ?? (clock >= 180 ? 0 : 1);
+  const hours = days * 24 + clock / 60;
+  return hours > 0 ? { hours, nextDay: end.later === null ? days : null } : null;
+}

@@ -1,0 +1,143 @@
+// What free text says about how a jar came out: set words, whey, tang. Signs of spoilage: core/safety/remark-words.ts.
+import type { Outcome, SetWord } from '../../ledger/records';
+import { plain } from '../../quantities';
+
+/** In order of testing; what one matched is taken out before the next is tried ("very thick" is not also "thick"). */
+const SET_PHRASES: readonly (readonly [SetWord, RegExp])[] = [
+  ['very firm', /\b(?:(?:very|extra|super|really|extremely|rock) (?:firm|thick|solid|stiff|hard)|set hard|rock hard|stiff|hard|(?:sehr|extrem) (?:fest|dick)|steinhart|tres (?:ferme|epais\w*|pris)|muy (?:firme|espes[oa]|dur[oa])|molto (?:sod[oa]|compatt[oa]|dens[oa]|ferm[oa])|(?:zeer|heel|erg) (?:stevig|dik)|muito (?:firme|espess[oa])|(?:mycket|meget|veldig) (?:fast|tjock|tyk|tykk)|bardzo (?:gest\w+|zwart\w+|tward\w+|sztywn\w+|scisl\w+))\b/g],
+  ['runny', /\b(?:(?:very|really|too|quite) (?:thin|loose)|runny|thin|watery|drinkable|drinking|liquid|pourable|pours|soupy|like (?:kefir|milk|water|cream|drinking yogh?urt)|(?:dunn|zah)?flussig|dunn|trinkbar|liquide|coulant|buvable|liquid[oa]|fluid[oa]|bevibile|bebible|dun|vloeibaar|drinkbaar|rinnig|los|flytande|drickbar|tynd|flydende|tynn|rennende|rzadk\w+|plynn\w+|wodnist\w+|lejac\w+)\b/g],
+  ['soft', /\b(?:(?:weak|loose|soft|light|partial)(?:ly)?[- ]set|(?:barely|partly|partially|half|just) set|set (?:soft|loose|weak)(?:ly)?|soft|loose|weak|wobbly|jiggly|weich|locker|halbfest|mou|molle|souple|tendre|bland[oa]|suave|tiern[oa]|morbid[oa]|zacht|slap|mole|maci[oa]|mjuk|blod|myk|miekk\w+|luzn\w+|delikatn\w+)\b/g],
+  ['spoonable', /\b(?:spoonable|scoopable|(?:like )?(?:a )?(?:custard|pudding)(?:y|-like|ig)?|creamy|loffelfest|loffelbar|cremig|sahnig|puddingartig|cremeux|cremeuse|onctueu\w+|a la cuillere|cremos[oa]|al cucchiaio|lepelbaar|romig|skedbar|kramig|cremet|kremet|kremow\w+|jak budyn)\b/g],
+  ['firm', /\b(?:firm(?:ly)?|solid(?:ly)?|thick|(?:well|fully|nicely|good|properly|completely)[- ]set|set (?:well|nicely|fully|firm)|good set|clean break|sliceable|holds? (?:its )?shape|fest|stichfest|schnittfest|dick|ferme|epais\w*|bien pris|firme|espes[oa]|(?:bien )?cuajad[oa]|sod[oa]|compatt[oa]|dens[oa]|ferm[oa]|ben rappreso|stevig|dik|espess[oa]|fast|tjock|tyk|tykk|stiv|gest\w+|zwart\w+|scisl\w+|sztywn\w+)\b/g],
+]; // prettier-ignore
+
+const NOT_SET =
+  /\b(?:not (?:yet )?set|(?:did ?n[o']?t|never|no) set|unset|still (?:just )?(?:milk|liquid)|failed to set|nicht (?:fest|gesetzt|gestockt|dick)\w*|(?:n'a )?pas pris|pas (?:de )?prise|no cuaj\w+|sin cuajar|non (?:si e )?rappreso|niet (?:gestold|gestremd|dik|gezet)|nao (?:coalhou|firmou)|(?:stelnade|satte sig) inte|inte (?:stelnat|satt)|ikke (?:stivnet|sat|satt)|nie (?:zgestn\w+|sciel\w+|zsiadl\w+))\b/;
+/** Whether a remark plainly says that the jar had not set. */
+export const saysNotSet = (text: string): boolean => NOT_SET.test(plain(text));
+
+const YES = /^(?:y|yes|yep|x|ok it set|set|it set|ja|oui|si|sim|tak|true|1|wahr|vrai|✓|✔)$/;
+const NO = /^(?:n|no|nope|nein|non|nee|nao|nej|nei|nie|false|0|falsch|faux)$/;
+const SOFTENED = /\b(?:not|nicht|pas|no|non|niet|nao|inte|ikke|nie)\b/;
+
+export type SetReading =
+  | { readonly kind: 'word'; readonly word: SetWord; readonly exact: boolean }
+  | { readonly kind: 'set' }
+  | { readonly kind: 'not set' }
+  | { readonly kind: 'unknown' };
+
+/** A cell that tells how a jar set → one of the five set words, where it can be told. */
+export function readSet(text: string): SetReading {
+  const said = plain(text)
+    .replace(/[.!]+$/, '')
+    .trim();
+  if (NOT_SET.test(said) || NO.test(said)) return { kind: 'not set' };
+  if (YES.test(said)) return { kind: 'set' };
+  if (SOFTENED.test(said)) return { kind: 'unknown' };
+  const words: SetWord[] = [];
+  let left = said;
+  for (const [word, pattern] of SET_PHRASES) {
+    const without = left.replace(pattern, ' ');
+    if (without !== left) words.push(word);
+    left = without;
+  }
+  const [word] = words;
+  if (word === undefined || words.length > 1) return { kind: 'unknown' };
+  return { kind: 'word', word, exact: said === word };
+}
+
+/** A "spoiled?" column: yes, no, or null where it is neither. */
+export function readYesNo(text: string): boolean | null {
+  const said = plain(text)
+    .replace(/[.!]+$/, '')
+    .trim();
+  return YES.test(said) ? true : NO.test(said) || said === '-' ? false : null;
+}
+
+/** How much whey, or null. */
+export function readWhey(text: string): Outcome['whey'] {
+  const said = plain(text);
+  if (
+    /^(?:none|no|no whey|nil|0|-|nein|keine?|aucune?|pas|non|ningun\w*|nada|nessun\w*|niente|geen|nenhum\w*|inget|ingen|brak|nie)\b/.test(
+      said,
+    )
+  )
+    return 'none';
+  if (
+    /\b(?:a? ?lots?|much|heavy|plenty|viel|beaucoup|much[oa]|molt[oa]|veel|muit[oa]|mycket|meget|mye|duzo)\b/.test(
+      said,
+    )
+  )
+    return 'a lot';
+  if (
+    /\b(?:little|bit|slight\w*|tiny|trace|drops?|wenig|etwas|peu|poc[oa]|un po|beetje|pouc[oa]|lite|lidt|litt|troche|malo)\b/.test(
+      said,
+    )
+  )
+    return 'a little';
+  return /\b(?:some|medium|moderate|mittel|moyen|algo|medio|wat|nagot|noget|noe|yes|ja|oui|si)\b/.test(said)
+    ? 'some'
+    : null;
+}
+
+/** How sour, or null. */
+export function readTang(text: string): Outcome['tang'] {
+  const said = plain(text);
+  if (/^(?:none|no|not (?:sour|tangy)|0|-|keine?|aucune?|nada|geen|ingen|inget|brak)\b/.test(said))
+    return 'none';
+  if (
+    /\b(?:sharp|strong|very (?:sour|tangy|tart)|sehr sauer|kraftig|tres acide|fort|muy acid[oa]|fuerte|molto acid[oa]|zeer zuur|muito acid[oa]|mycket sur|meget syrlig|bardzo kwasn\w+)\b/.test(
+      said,
+    )
+  )
+    return 'sharp';
+  if (
+    /\b(?:mild|slight\w*|gentle|light|little|leicht|douce?|leger|suave|leve|delicat[oa]|licht|svag|lagodn\w+)\b/.test(
+      said,
+    )
+  )
+    return 'mild';
+  return /\b(?:clear|tangy|sour|tart|medium|normal|sauer|acide|acid[oa]|zuur|syrlig|sur|kwasn\w+)\b/.test(
+    said,
+  )
+    ? 'clear'
+    : null;
+}
+
+const MILKS: readonly (readonly [RegExp, string])[] = [
+  [/^half\s*(?:&|and|n|'n'|\+|-and-)\s*half$/, 'half and half'],
+  [/^whole(?: milk)?$|^full[- ](?:fat|cream)(?: milk)?$/, 'whole milk'],
+  [/^(?:skim|skimmed|nonfat|fat[- ]free)(?: milk)?$/, 'skim milk'],
+  [/^2 ?%(?: milk)?$/, '2% milk'],
+  [/^semi[- ]skimmed(?: milk)?$/, 'semi-skimmed milk'],
+];
+
+/** A milk's name in one spelling: "half & half" and "half and half" are one milk. */
+export function milkName(text: string): string | null {
+  const said = plain(text)
+    .replace(/^(?:of|de|d'|di|van|von|av|af)\s*/, '')
+    .replace(/[,;:()]+/g, ' ')
+    .replace(/\s+/g, ' ')
+    .trim();
+  if (said === '') return null;
+  const fat = /^(\d+(?:[.,]\d+)?) ?%(?: (?:milk|fat|fett|milch|lait|leche|latte|melk))*$/.exec(said)?.[1];
+  if (fat) return `${fat.replace(',', '.')}% milk`;
+  return MILKS.find(([pattern]) => pattern.test(said))?.[1] ?? null;
+}
+
+export const isNothing = (text: string): boolean =>
+  /^(?:-+|none|no|nil|n\/?a|nothing|nix|keine?s?|nichts|ohne|aucune?|rien|sans|non|ningun[oa]?|nada|sin|nessun[oa]?|niente|senza|geen|niets|nenhum[a]?|sem|ingen|inget|intet|brak|bez)$/.test(
+    plain(text),
+  );
+
+/** Ditto marks and "same": the cell above is meant. */
+export const isDitto = (text: string): boolean =>
+  /^(?:"+|'{2}|,,|〃|ditto|do\.?|same|same as (?:above|before|last time|previous)|as above|s\.? ?o\.?|dito|siehe oben|wie oben|gleich|idem|id\.?|eadem|igual(?: que arriba)?|come sopra|hetzelfde|zelfde|o mesmo|samma|likadant|samme|to samo|j\.?w\.?|↑)$/.test(
+    plain(text),
+  );
+
+/** Said not to be known: kept in the note, with nothing to ask. */
+export const isUnknown = (text: string): boolean =>
+  /^(?:\?+|not (?:measured|taken|tested|noted|recorded|checked|known|yet)|unmeasured|unknown|forgot(?:ten)?(?: to .*)?|didn'?t (?:measure|check|look|note)|n\.?d\.?|k\.? ?a\.?|nicht (?:gemessen|notiert|bekannt)|unbekannt|vergessen|pas mesuree?|non mesuree?|inconnue?|oublie|no medid[oa]|desconocid[oa]|olvide|non misurat[oa]|dimenticato|niet gemeten|onbekend|vergeten|nao medid[oa]|ej matt|glomde|ikke malt|glemt|nie (?:mierzono|zmierzono)|nieznan\w+)$/.test(
+    plain(text),
+  );

@@ -1,0 +1,202 @@
+// How a whole file writes its figures: order of day and month, decimal mark, spoons, scale of temperatures.
+import type { Preferences } from '../../ledger/records';
+import {
+  findAmounts,
+  plain,
+  tidy,
+  type DecimalMark,
+  type SpoonSystem,
+  type TemperatureScale,
+} from '../../quantities';
+import { orderOf, type DayOrder } from '../cells/days';
+import { commaLanguage, headingDayOrder } from '../layout/headings';
+import type { Layout } from '../layout/column-meanings';
+import type { NotesInput } from '../notes-plan';
+import type { FileSays, Question, Said } from '../said';
+import { assumed, question as ask } from '../says';
+import { readBareUnits } from './bare-units';
+import type { Separator } from '../table/text-table';
+
+export interface Conventions {
+  readonly order: DayOrder;
+  readonly decimal: DecimalMark | undefined;
+  readonly spoons: SpoonSystem;
+  readonly spoonsReason: string;
+  readonly scale: TemperatureScale | undefined;
+  /** Unit taken for bare numbers of a column, by heading. */
+  readonly bareUnits: ReadonlyMap<string, string>;
+}
+
+export interface ConventionsReading {
+  readonly conventions: Conventions;
+  readonly says: FileSays;
+}
+
+const isOrder = (text: string | undefined): text is DayOrder =>
+  text === 'day first' || text === 'month first' || text === 'year first';
+export const SYSTEMS: readonly SpoonSystem[] = ['US', 'metric', 'Australia', 'UK imperial'];
+
+/** "1/4 cup of batch 2" holds no day. */
+function withoutAmounts(text: string): string {
+  if (!/\d\s*\/\s*\d/.test(text)) return text;
+  let rest = tidy(text);
+  for (const { start, end, amount } of findAmounts(text, { spoons: 'US' }, true).toReversed())
+    if (amount.unit !== 'pieces' || !/\d\/\d/.test(rest.slice(start, end)))
+      rest = `${rest.slice(0, start)} ${rest.slice(end)}`;
+  return rest;
+}
+
+function readOrder(
+  layout: Layout,
+  answers: Readonly<Record<string, string>>,
+): { order: DayOrder; question: Question | null; assumption: Said | null } {
+  const dated = layout.columns.filter(({ meaning }) =>
+    ['date', 'start', 'jar', 'label', 'seed'].includes(meaning),
+  );
+  const own = layout.columns.filter(({ meaning }) => meaning === 'date' || meaning === 'start');
+  const texts = (columns: typeof dated): string[] =>
+    layout.rows.flatMap((row) =>
+      columns.map(({ index, meaning }) => {
+        const text = row.cells[index] ?? '';
+        return meaning === 'seed' ? withoutAmounts(text) : text;
+      }),
+    );
+  const answer = answers['day order']?.trim().toLowerCase();
+  const all = orderOf(texts(dated).flatMap((text) => text.split(/\+|;|&|\band\b|\bund\b|\bet\b/)));
+  const main = orderOf(texts(own));
+  const evidence = main.order ? main : all;
+  if (isOrder(answer)) return { order: answer, question: null, assumption: null };
+  const told = own.map(({ heading }) => headingDayOrder(heading)).find((order) => order !== null);
+  // A day that is possible one way only outweighs the heading.
+  if (told && (evidence.order === null || evidence.pointsOnly === true))
+    return {
+      order: told,
+      question: null,
+      assumption: {
+        row: null,
+        sentence: assumed.dayOrder(told, own[0]?.heading ?? ''),
+      },
+    };
+  if (evidence.order) {
+    return {
+      order: evidence.order,
+      question: null,
+      assumption:
+        evidence.doubtful > 0
+          ? { row: null, sentence: assumed.dayOrder(evidence.order, evidence.example ?? '') }
+          : null,
+    };
+  }
+  if (evidence.doubtful === 0) return { order: 'day first', question: null, assumption: null };
+  return {
+    order: 'day first',
+    question: {
+      id: 'day order',
+      row: null,
+      sentence: ask.dayOrder(evidence.example ?? ''),
+      choices: [
+        { value: 'day first', label: 'The day first' },
+        { value: 'month first', label: 'The month first' },
+      ],
+      blocks: true,
+    },
+    assumption: null,
+  };
+}
+
+/** Evidence of the decimal mark from cells that hold figures (never from days). */
+function readDecimal(layout: Layout, separator: Separator): DecimalMark | undefined {
+  const figures = layout.columns.filter(
+    ({ meaning }) => !['date', 'start', 'end', 'jar', 'label', 'seed', 'note', 'ignore'].includes(meaning),
+  );
+  let comma = 0;
+  let point = 0;
+  for (const row of layout.rows) {
+    for (const { index } of figures) {
+      const text = tidy(row.cells[index] ?? '');
+      if (/\d,\d{1,2}(?!\d)/.test(text)) comma += 1;
+      if (/\d\.\d{1,2}(?![\d.])/.test(text)) point += 1;
+    }
+  }
+  if (comma !== point) return comma > point ? 'comma' : 'point';
+  const native = commaLanguage(layout.columns.map(({ heading }) => heading));
+  return native || separator === ';' ? 'comma' : undefined;
+}
+
+/** Which spoon a bare "tbsp" is, from what stands around it; the keeper's own setting where nothing does. */
+function readSpoons(
+  layout: Layout,
+  preferences: Pick<Preferences, 'spoons'>,
+  answers: Readonly<Record<string, string>>,
+): { spoons: SpoonSystem; reason: string } {
+  const answer = SYSTEMS.find((system) => system.toLowerCase() === answers['spoons']?.trim().toLowerCase());
+  if (answer) return { spoons: answer, reason: 'you said so' };
+  const texts = new Set(layout.columns.map(({ heading }) => heading));
+  for (const row of layout.rows) for (const cell of row.cells) texts.add(cell);
+  const flat = [...texts].map(plain);
+  const told = (pattern: RegExp): boolean => flat.some((text) => pattern.test(text));
+  if (told(/\baustralian?\b|\b20 ?ml (?:table)?spoons?\b/))
+    return { spoons: 'Australia', reason: 'the notes name Australia' };
+  if (told(/\bimperial\b|\bimp\.? (?:pint|pt|gal|cup|fl)/))
+    return { spoons: 'UK imperial', reason: 'the notes say imperial' };
+  if (told(/\b15 ?ml (?:table)?spoons?\b/))
+    return { spoons: 'metric', reason: 'the notes say a spoon is 15 mL' };
+  const american = told(
+    /\b(?:qts?|quarts?|half ?gallon|gallons?|gal|fl\.? ?oz|half (?:&|and|n|'n') half|2% milk)\b/,
+  );
+  // Most temperatures decide, so that one slip of the pen does not.
+  let fahrenheit = 0;
+  let celsius = 0;
+  for (const column of layout.columns.filter(({ meaning }) => meaning === 'temperature')) {
+    const unit = column.unit?.replace('°', '').trim().toUpperCase()[0];
+    for (const row of layout.rows) {
+      const cell = tidy(row.cells[column.index] ?? '');
+      const scale = /\d\s*(?:°|deg\w*)?\s*([CF])/i.exec(cell)?.[1]?.toUpperCase() ?? unit;
+      const number = Number(/\d+(?:[.,]\d+)?/.exec(cell)?.[0].replace(',', '.') ?? Number.NaN);
+      if (scale === 'F' || (scale === undefined && number > 60)) fahrenheit += 1;
+      else if (scale === 'C' || number <= 60) celsius += 1;
+    }
+  }
+  const metric =
+    layout.columns.some(({ unit }) => /^(?:ml|l|dl|cl)$/i.test(unit ?? '')) ||
+    told(/\d\s?(?:ml|l|dl|cl|litres?|liters?)\b|\((?:ml|l|dl|cl)\)/);
+  if (american) return { spoons: 'US', reason: 'the notes use US measures' };
+  if (commaLanguage(layout.columns.map(({ heading }) => heading)))
+    return { spoons: 'metric', reason: 'the headings are in a language of metric kitchens' };
+  if (fahrenheit > celsius) return { spoons: 'US', reason: 'the temperatures are in °F' };
+  if (metric || celsius > 0)
+    return {
+      spoons: preferences.spoons === 'US' ? 'metric' : preferences.spoons,
+      reason: 'the notes use metric measures',
+    };
+  return { spoons: preferences.spoons, reason: 'that is the spoon chosen in the preferences' };
+}
+
+/** The scale of bare temperatures, as the heading tells it. */
+function readScale(layout: Layout): TemperatureScale | undefined {
+  const heading = layout.columns.find(({ meaning }) => meaning === 'temperature')?.unit;
+  const unit = heading?.replace('°', '').trim().toUpperCase()[0];
+  return unit === 'F' ? '°F' : unit === 'C' ? '°C' : undefined;
+}
+
+/** Reads the habits of a file. A day order that no date settles is a question that blocks. */
+export function readConventions(
+  layout: Layout,
+  separator: Separator,
+  { preferences, answers }: Pick<NotesInput, 'preferences' | 'answers'>,
+): ConventionsReading {
+  const { order, question, assumption } = readOrder(layout, answers);
+  const spoons = readSpoons(layout, preferences, answers);
+  const says: FileSays = {
+    said: assumption ? [assumption] : [],
+    questions: question ? [question] : [],
+  };
+  const habits = {
+    order,
+    decimal: readDecimal(layout, separator),
+    spoons: spoons.spoons,
+    spoonsReason: spoons.reason,
+    scale: readScale(layout),
+  };
+  return { conventions: { ...habits, bareUnits: readBareUnits(layout, habits, answers, says) }, says };
+}

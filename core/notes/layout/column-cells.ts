@@ -1,0 +1,101 @@
+// What stands in a column: the meaning its cells show where its heading tells none.
+import type { NoteColumn } from '../../contract';
+import { findAmounts, parseHours, parsePh, parseTemperature, plain, tidy } from '../../quantities';
+import { cellDay, findDay, serialDay, withoutSureDays } from '../cells/days';
+import { readSet } from '../cells/words';
+
+/** Whether a cell is a bare number. */
+export const isNumber = (text: string): boolean => /^-?\d+(?:[.,]\d+)?$/.test(tidy(text));
+/** The share of cells that pass a test; 0 where there are none. */
+export const share = <Value>(cells: readonly Value[], test: (cell: Value) => boolean): number =>
+  cells.length === 0 ? 0 : cells.filter(test).length / cells.length;
+
+const SEEDISH =
+  /\b(?:capsules?|caps|tablets?|tabs|sachets?|kapseln|tabletten|beutel|gelules|comprimes|capsulas|comprimidos|compresse|capsule|tabletter|kapslar|kapsler|kapsulki|tabletki)\b/;
+const MILKISH =
+  /\b(?:milk|whole|skim\w*|uht|half|cream|milch|lait|leche|latte|melk|leite|mjolk|maelk|mleko|sahne|creme)\b/;
+export const FIBREISH =
+  /\b(?:fib(?:re|er)|inulin\w*|starch|bran|acacia|oat|chicory|psyllium|pectin\w*|starke|kleie|hafer|amidon|fecule|son|almidon|salvado|amido|crusca|zetmeel|zemelen|amido|farelo|starkelse|kli|stivelse|skrobia|otreby|sugar|zucker|sucre|honey)\b/;
+
+const number = (cell: string): number => (isNumber(cell) ? Number(tidy(cell).replace(',', '.')) : Number.NaN);
+export const withDay = (cell: string): boolean => findDay(cell) !== null;
+
+/** What stands in a column decides where its heading does not. Strictest first; null where nothing fits. */
+export function meaningOfCells(cells: readonly string[], free: ReadonlySet<NoteColumn>): NoteColumn | null {
+  const filled = cells.filter((cell) => tidy(cell) !== '');
+  if (filled.length === 0) return null;
+  const most = (test: (cell: string) => boolean, least = 0.7): boolean => share(filled, test) >= least;
+  const tests: readonly (readonly [NoteColumn, () => boolean])[] = [
+    ['date', () => most((cell) => cellDay(cell) !== null || serialDay(cell) !== null, 0.8)],
+    ['seed', () => most((cell) => SEEDISH.test(plain(cell)) || withDay(cell), 0.5)],
+    ['temperature', () => most((cell) => (/°|\d\s*(?:deg\w*\.?\s*)?[FC]\b/i.test(tidy(cell)) && parseTemperature(cell).ok) || (number(cell) >= 85 && number(cell) <= 115), 0.8)],
+    ['ph', () => most((cell) => number(cell) >= 3 && number(cell) <= 7 && /[.,]/.test(cell) && parsePh(cell).ok, 0.8)],
+    ['set', () => most((cell) => readSet(cell).kind === 'word', 0.6)],
+    ['milk', () => most((cell) => MILKISH.test(plain(cell)), 0.6)],
+    ['addition', () => most((cell) => FIBREISH.test(plain(cell)), 0.6)],
+    ['jar', () => most((cell) => /^[#]?\s*[\p{L}]$/u.test(tidy(cell)), 0.9)],
+    ['hours', () => most((cell) => (parseHours(cell).ok && /[a-z]/i.test(cell)) || (number(cell) >= 6 && number(cell) <= 72), 0.9)],
+    ['temperature', () => most((cell) => number(cell) >= 30 && number(cell) <= 48, 0.9)],
+    ['amount', () => most((cell) => findAmounts(cell, { spoons: 'US' }, true).length > 0, 0.6)],
+  ]; // prettier-ignore
+  return tests.find(([meaning, fits]) => free.has(meaning) && fits())?.[0] ?? null;
+}
+
+/** Cells that can be one thing only, by the unit or the year they are written with. */
+const PROOFS: readonly (readonly [NoteColumn, (cell: string) => boolean])[] = [
+  ['date', (cell) => cellDay(cell) !== null && withoutSureDays(cell) === ''.padEnd(tidy(cell).length)],
+  ['hours', (cell) => /\d\s*(?:h|hrs?|hours?|std|stunden|horas|heures|uur|timmar|timer|godz)\b/i.test(cell) && parseHours(cell).ok],
+  ['temperature', (cell) => /\d\s*(?:°\s*[CF]?|[CF]\b)/.test(tidy(cell)) && parseTemperature(cell).ok],
+]; // prettier-ignore
+/** Cells that may be what a heading says. */
+const MAY_BE: Partial<Record<NoteColumn, (cell: string) => boolean>> = {
+  date: (cell) => withDay(cell) || serialDay(cell) !== null,
+  hours: (cell) => parseHours(cell).ok,
+  temperature: (cell) => parseTemperature(cell).ok,
+  ph: (cell) => parsePh(cell).ok,
+};
+
+/** What cells prove against their heading: hardly one can be what it says, and nearly all are one other thing; else null. */
+export function provenOtherwise(meaning: NoteColumn, cells: readonly string[]): NoteColumn | null {
+  const may = MAY_BE[meaning];
+  if (!may) return null;
+  const proven = PROOFS.find(([other, proof]) => other !== meaning && share(cells, proof) >= 0.8)?.[0];
+  // "36 h" can be read as a temperature of 36: what proves one thing is no other.
+  const own = PROOFS.find(([other]) => other === meaning)?.[1];
+  return proven !== undefined && share(cells, own ?? may) < 0.2 ? proven : null;
+}
+
+export const MANY: ReadonlySet<NoteColumn> = new Set<NoteColumn>([
+  'note',
+  'ignore',
+  'addition',
+  'addition amount',
+  'seed',
+  'end',
+]);
+/** "Seed date", "From batch": a part of what names the seed. */
+export const SEED_PART =
+  /\b(?:seed|seeds|parent|from|mother|starter|source|inoculum|quelle|mutter|starterglas)\b.*\b(?:date|day|batch|jar|letter|datum|glas|tag)\b/;
+
+/** A hold of more days is a hold in hours. */
+const MOST_DAYS = 5;
+/** Whether bare figures of a column can be days that jars were held. */
+export function fitsDays(cells: readonly string[]): boolean {
+  const figures = cells.flatMap((cell) => (isNumber(cell) ? [number(cell)] : [])).toSorted((a, b) => a - b);
+  return (figures[Math.floor(figures.length / 2)] ?? 0) <= MOST_DAYS;
+}
+
+/** A cell that holds an amount and next to nothing else. */
+export function isAmount(cell: string): boolean {
+  if (isNumber(cell)) return true;
+  // "2026-01-05 c" names a jar and no five cups.
+  if (withoutSureDays(cell) !== tidy(cell)) return false;
+  if (/^[\d.,]+(?:(?:\s*[/+;&]\s*|,\s+)[\d.,]+)+$/.test(tidy(cell))) return findDay(cell) === null;
+  const found = findAmounts(cell, { spoons: 'US' }, true);
+  if (found.length === 0 || found.some(({ amount }) => amount.unit === 'pieces')) return false;
+  let rest = tidy(cell);
+  for (const amount of found.toReversed()) rest = `${rest.slice(0, amount.start)} ${rest.slice(amount.end)}`;
+  return findDay(rest) === null && rest.replace(/[^\p{L}]/gu, '').length <= 5;
+}
+export const VOLUME_UNIT = /^(?:%|ml|cl|dl|l|tbsps?|tbs|t|tsp|el|tl|msk|spsk|cups?)\.?$/i;
+export const MASS_UNIT = /^(?:g|gr|grams?|oz|ml|tbsps?|tsp|el|tl|msk)\.?$/i;

@@ -1,0 +1,170 @@
+// Where the headings of a table stand (on one line or two, below titles, or nowhere), and which lines are rows.
+import { plain, tidy } from '../../quantities';
+import { cellDay, findDay } from '../cells/days';
+import { isNumber } from './column-cells';
+import { bareHeading, headingMeaning, isUnit } from './headings';
+import type { Said } from '../said';
+import { assumed } from '../says';
+import type { Row, Table } from '../table/text-table';
+
+const MOST_HEADING_LINES = 25;
+/** Of a longer heading the beginning is its name. */
+const LONGEST_HEADING = 120;
+/** Nothing, or a rule drawn with dashes. */
+const isEmpty = (row: Row): boolean =>
+  !row.long &&
+  row.cells.every((cell) => cell === '' || (/^[-=_:+\s]*$/.test(tidy(cell)) && tidy(cell).length !== 1));
+const isDataCell = (text: string): boolean => isNumber(text) || cellDay(text) !== null || /\d/.test(text);
+
+function headingScore(row: Row): number {
+  let score = 0;
+  for (const cell of row.cells) {
+    if (tidy(cell) === '' || cell.length > 60) continue;
+    if (cellDay(cell) || isNumber(cell)) {
+      score -= 1;
+      continue;
+    }
+    const found = headingMeaning(cell);
+    if (found) score += found.sure === 3 ? 1 : 0.6;
+  }
+  return score;
+}
+
+/** The row of headings, or null where the first full row is already one of jars. */
+function findHeadings(rows: readonly Row[]): Row | null {
+  let best: Row | null = null;
+  let bestScore = 1.5;
+  for (const row of rows.slice(0, MOST_HEADING_LINES)) {
+    const score = headingScore(row);
+    if (score > bestScore) {
+      best = row;
+      bestScore = score;
+    }
+  }
+  if (best) return best;
+  const wide = rows.filter((row) => row.cells.filter((cell) => tidy(cell) !== '').length > 2);
+  const [first, ...others] = wide;
+  // Words we don't know, and no figures in them, above rows that have figures: headings all the same.
+  if (
+    first &&
+    others.length > 0 &&
+    !first.cells.some(isDataCell) &&
+    others.slice(0, 5).every((row) => row.cells.some(isDataCell))
+  )
+    return first;
+  return null;
+}
+
+/** A second line of headings: nothing but units and words of headings, no figures, no days. */
+function isSecondLine(row: Row | undefined): row is Row {
+  const cells = row?.cells.map(tidy).filter(Boolean) ?? [];
+  if (cells.length < 2 || cells.some((cell) => isDataCell(cell) || cell.length > 30)) return false;
+  const told = cells.filter((cell) => isUnit(cell) || headingMeaning(cell) !== null);
+  return told.length >= 2 && told.length >= cells.length * 0.6;
+}
+
+/** One heading out of two lines of them: "Starter" above "ml" is "Starter (ml)". */
+function joinHeadings(above: string, below: string): string {
+  if (below === '' || above === '') return above || below;
+  return isUnit(below) ? `${above} (${below})` : `${above} ${below}`;
+}
+
+/** A line with one cell that holds a day and more: it heads the rows below. */
+export function isSection(row: Row): boolean {
+  const cells = row.cells.map(tidy).filter(Boolean);
+  const [only] = cells;
+  if (cells.length !== 1 || only === undefined) return false;
+  const found = findDay(only);
+  if (!found) return false;
+  // "2 May b" is a jar.
+  const rest = plain(`${only.slice(0, found.start)} ${only.slice(found.end)}`);
+  return !/(?:^|[^\p{L}\p{N}])[\p{L}\p{N}](?![\p{L}\p{N}])/u.test(rest);
+}
+
+export interface Headed {
+  /** Null where the file has no headings. */
+  readonly headings: Row | null;
+  /** As written, each once; "Column 3" where nothing is written. */
+  readonly names: readonly string[];
+  readonly rows: readonly Row[];
+  readonly emptyLines: readonly number[];
+  readonly assumptions: readonly Said[];
+}
+
+/** Parts a table into headings and rows; titles, units and repeated headings are said. */
+export function readHeadingLines(table: Table): Headed {
+  const assumptions: Said[] = [];
+  const filled = table.rows.filter((row) => !isEmpty(row));
+  const emptyLines = table.rows.filter(isEmpty).map((row) => row.line);
+  if (table.moreEmpty > 0) assumptions.push({ row: null, sentence: assumed.moreEmpty(table.moreEmpty) });
+  const headings = findHeadings(filled);
+  if (!headings && filled.length > 0) assumptions.push({ row: null, sentence: assumed.noHeadings() });
+  const above = headings ? filled.slice(0, filled.indexOf(headings)) : [];
+  // "Batch of 2 May 2025" above the headings is the day of the rows below them.
+  const sections = above.filter(isSection).slice(-1);
+  for (const row of above)
+    if (!sections.includes(row))
+      assumptions.push({
+        row: row.line,
+        sentence: assumed.titles(row.cells.map(tidy).filter(Boolean).join(' ')),
+      });
+  let rows = headings ? filled.slice(filled.indexOf(headings) + 1) : filled;
+  const [next] = rows;
+  const second = headings && isSecondLine(next) ? next : null;
+  if (second) {
+    rows = rows.slice(1);
+    assumptions.push({
+      row: second.line,
+      sentence: second.cells.every((cell) => tidy(cell) === '' || isUnit(cell))
+        ? assumed.unitsBelow(second.cells.map(tidy).filter(Boolean).join(', '))
+        : assumed.headingsBelow(second.cells.map(tidy).filter(Boolean).join(', ')),
+    });
+  }
+  if (headings) {
+    const wanted = headings.cells.map(bareHeading).join('|');
+    const first = bareHeading(headings.cells[0] ?? '');
+    rows = rows.filter((row) => {
+      const again =
+        bareHeading(row.cells[0] ?? '') === first && row.cells.map(bareHeading).join('|') === wanted;
+      if (again) assumptions.push({ row: row.line, sentence: assumed.headingsAgain() });
+      return !again;
+    });
+  }
+  rows = [...sections, ...rows];
+  // Columns without a heading and without a cell are the spreadsheet's margin.
+  const used = (cells: readonly string[]): number => cells.findLastIndex((cell) => tidy(cell) !== '') + 1;
+  const width = Math.max(
+    used(headings?.cells ?? []),
+    used(second?.cells ?? []),
+    headings ? 0 : rows.reduce((most, row) => Math.max(most, used(row.cells)), 0),
+  );
+  const written = Array.from(
+    { length: width },
+    (_, index) =>
+      joinHeadings(tidy(headings?.cells[index] ?? ''), tidy(second?.cells[index] ?? '')).slice(
+        0,
+        LONGEST_HEADING,
+      ) || `Column ${index + 1}`,
+  );
+  const seen = new Map<string, number>();
+  const names = written.map((name) => {
+    const count = (seen.get(plain(name)) ?? 0) + 1;
+    seen.set(plain(name), count);
+    return count === 1 ? name : `${name} #${count}`;
+  });
+  return { headings, names, rows, emptyLines, assumptions };
+}
+
+/** Rows of a sheet that lies on its side: one for each thing told of a jar. */
+const MOST_SIDEWAYS = 100;
+
+/** Whether the headings run down the first column, with a jar in each further one. */
+export function runsSideways(table: Table): boolean {
+  const first = table.rows.map(({ cells }) => tidy(cells[0] ?? '')).filter(Boolean);
+  if (first.length > MOST_HEADING_LINES) return false;
+  const told = new Set(
+    first.flatMap((cell) => (isDataCell(cell) ? [] : (headingMeaning(cell)?.meaning ?? []))),
+  );
+  if (told.size < 3 || told.size < first.length * 0.6 || !told.has('date')) return false;
+  return table.rows.slice(0, MOST_SIDEWAYS).every((row) => headingScore(row) < told.size);
+}

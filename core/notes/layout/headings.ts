@@ -1,0 +1,132 @@
+// What a column's heading means, in the words and languages keepers write in.
+import type { NoteColumn } from '../../contract';
+import { plain } from '../../quantities';
+import { HEADING_PHRASES } from './heading-phrases';
+
+const EXACT = new Map<string, NoteColumn>();
+for (const [meaning, phrases] of Object.entries(HEADING_PHRASES)) {
+  for (const phrase of phrases.split(',')) if (!EXACT.has(phrase)) EXACT.set(phrase, meaning as NoteColumn);
+}
+const BY_FIRST_WORD = new Map<string, { phrase: string; meaning: NoteColumn; count: number }[]>();
+for (const [phrase, meaning] of EXACT) {
+  const parts = phrase.replace(/[/,;-]/g, ' ').split(' ');
+  const first = parts[0] ?? '';
+  BY_FIRST_WORD.set(first, [...(BY_FIRST_WORD.get(first) ?? []), { phrase, meaning, count: parts.length }]);
+}
+/** Words that mean something as a whole heading only: "Product code" is neither the seed nor the jar. */
+const WHOLE_ONLY: ReadonlySet<string> = new Set(['code']);
+const OF_A_CODE = /\b(?:codes?|numbers?|no|nr|id|sku|barcode|ean)\b/;
+const PRODUCT_WORD = /^(?:products?|produkt|produit|producto|prodotto)$/;
+/** A pH before the hold ended: never the pH of the jar. */
+const EARLY_PH = /\b(?:early|start|initial|milk|before|seed|after \d+|at \d+|\d+ ?h)\b/;
+/** Not hold hours: these are set times, and a set time is never read as hours held. */
+const SET_TIME =
+  /set time|time to set|hours to set|set (?:after|by)|gesetzt nach|fest nach|temps de prise|tiempo de cuajado/;
+
+/** A heading without its unit, marks and accents. */
+export function bareHeading(heading: string): string {
+  return plain(heading)
+    .replace(/[([{].*?[)\]}]/g, ' ')
+    .replace(/[?:.!*"'_]/g, ' ')
+    .replace(/°\s?[cf]?/g, ' ')
+    .replace(/\s+/g, ' ')
+    .trim();
+}
+
+export interface HeadingMeaning {
+  readonly meaning: NoteColumn;
+  /** 3 the very word, 2 the word within a longer heading. */
+  readonly sure: 2 | 3;
+  /** It names what is kept apart on purpose: no set word, no pH of the jar. */
+  readonly apart?: 'a set time' | 'a pH before the end';
+}
+
+/** What a heading means and how sure that is (3 the very word, 2 the word within a longer heading), or null. */
+export function headingMeaning(heading: string): HeadingMeaning | null {
+  const whole = plain(heading)
+    .replace(/[?:.!*"'_]/g, ' ')
+    .replace(/\s+/g, ' ')
+    .trim();
+  if (SET_TIME.test(whole)) return { meaning: 'note', sure: 3, apart: 'a set time' };
+  if (/\bph\b/.test(whole))
+    return EARLY_PH.test(whole)
+      ? { meaning: 'note', sure: 3, apart: 'a pH before the end' }
+      : { meaning: 'ph', sure: 3 };
+  const bare = bareHeading(heading);
+  if (/^°\s?[cf]$/.test(whole)) return { meaning: 'temperature', sure: 3 };
+  for (const text of [
+    whole,
+    bare,
+    bare.replace(/[,/-]?\s?(?:in )?(?:ml|cl|dl|l|g|tbsp|tsp|el|tl|h|hrs?|std|f|c)$/, '').trim(),
+  ]) {
+    const exact = EXACT.get(text);
+    if (exact) return { meaning: exact, sure: 3 };
+  }
+  const said = bare.replace(/[/,;-]/g, ' ').split(/\s+/);
+  let best: { meaning: NoteColumn; length: number } | null = null;
+  for (const [at, word] of said.entries()) {
+    for (const { phrase, meaning, count } of BY_FIRST_WORD.get(word) ?? []) {
+      if (phrase.length <= (best?.length ?? 2) || WHOLE_ONLY.has(phrase)) continue;
+      if (PRODUCT_WORD.test(phrase) && OF_A_CODE.test(bare)) continue;
+      if (said.slice(at, at + count).join(' ') === phrase.replace(/[/,;-]/g, ' '))
+        best = { meaning, length: phrase.length };
+    }
+  }
+  if (best) return { meaning: best.meaning, sure: 2 };
+  // A heading that tells nothing but its unit.
+  const unit = headingUnit(heading);
+  if (unit === null || bare.length > 6) return null;
+  if (/^(?:deg )?[cf]$/i.test(unit)) return { meaning: 'temperature', sure: 2 };
+  if (/^(?:h|hrs?|hours|std)$/i.test(unit)) return { meaning: 'hours', sure: 2 };
+  return VOLUME.test(plain(heading)) ? { meaning: 'amount', sure: 2 } : null;
+}
+
+/** Headings of notes whose text needs no heading before it. */
+export const isNotes = (heading: string): boolean =>
+  EXACT.get(bareHeading(heading)) === 'note' ||
+  (headingMeaning(heading)?.sure === 2 && headingMeaning(heading)?.meaning === 'note');
+
+const VOLUME = /^\(?(?:ml|cl|dl|tbsps?|tbs|tablespoons?|tsps?|el|tl|msk|spsk|cups?)\)?$/;
+const UNIT_WORD =
+  /^(?:ml|cl|dl|l|lit(?:er|re)s?|g|gr|grams?|kg|oz|fl\.? ?oz|tbsps?|tbs|tablespoons?|t|tsps?|teaspoons?|el|tl|msk|spsk|cups?|c|qts?|quarts?|pints?|gal|caps?|capsules?|pieces|pcs|stk|h|hrs?|hours?|std|stunden|days?|tage|d|min|f|deg f|deg c|fahrenheit|celsius|%)\.?$/i;
+
+/** The unit a heading tells, as written in it: "Amount (ml)" → "ml", "Temp °C" → "C", "Hold h" → "h", "Tbsp" → "Tbsp". */
+export function headingUnit(heading: string): string | null {
+  const text = heading.trim();
+  const degrees = /(?:°|\bdeg(?:rees)?\.?)\s?([CF])\b/i.exec(text)?.[1];
+  if (degrees) return degrees.toUpperCase();
+  const inside = [...text.matchAll(/[([{]\s*(?:in\s+)?([^)\]}]{1,20}?)\s*[)\]}]/g)].map(
+    (found) => found[1] ?? '',
+  );
+  const told = inside.find((word) => UNIT_WORD.test(word));
+  if (told) return /^fahrenheit$/i.test(told) ? 'F' : /^celsius$/i.test(told) ? 'C' : told;
+  if (isUnit(text)) return text;
+  return (
+    /[\s,/_-](?:in\s+)?(ml|cl|dl|l|g|tbsp|tbs|T|tsp|EL|TL|cups?|msk|spsk|h|hrs?|hours|std|days?|tage|F|C|min|%)\.?$/i.exec(
+      text,
+    )?.[1] ?? null
+  );
+}
+
+/** Whether a heading of how long tells it in days. */
+export const headingSaysDays = (heading: string): boolean =>
+  /^(?:d|days?|tage?|jours?|dias?|giorni|dagen|dagar|dage|dni)$/i.test(headingUnit(heading) ?? '') ||
+  /(?:^|[\s(/|,])(?:days|tage|jours|dias|giorni|dagen|dagar|dage|dni)\b/i.test(plain(heading));
+
+/** A cell that holds nothing but a unit, as under the headings of some tables. */
+export const isUnit = (text: string): boolean =>
+  UNIT_WORD.test(text.trim()) || /^°\s?[CF]$/i.test(text.trim());
+
+/** The order of day and month a heading tells: "Date (dd/mm/yyyy)". */
+export function headingDayOrder(heading: string): 'day first' | 'month first' | null {
+  const text = plain(heading);
+  if (/\b(?:d{1,2}|t{1,2}|j{1,2}|g{1,2})[./ -]?m{1,2}\b|\b(?:dd|jj|tt|gg)[./-]?mm/.test(text))
+    return 'day first';
+  return /\bm{1,2}[./-]d{1,2}\b/.test(text) ? 'month first' : null;
+}
+
+const NATIVE =
+  /\b(?:datum|menge|milch|stunden|temperatur|lait|duree|quantite|remarques|leche|cantidad|horas|fecha|latte|quantita|ore|hoeveelheid|melk|uren|leite|quantidade|mjolk|mangd|timmar|maelk|mengde|timer|mleko|ilosc|godziny|glas|bemerkung\w*|notizen|uwagi)\b/;
+/** Whether headings are in a language that writes a decimal comma and cooks in metric spoons. */
+export const commaLanguage = (headings: readonly string[]): boolean =>
+  headings.some((heading) => NATIVE.test(plain(heading)));

@@ -1,0 +1,133 @@
+// What a spreadsheet would add to a ledger. Owns the shapes between reading (core/notes) and writing (main/ledger/notes.ts).
+import type { NoteColumn, NotesPreview } from '../contract';
+import type { Amount } from '../ledger/basics';
+import type { Addition, Jar, Outcome, Preferences, Seeding, Source } from '../ledger/records';
+import type { Temperature } from '../ledger/basics';
+
+/** A jar of the ledger, as far as reading notes needs it. */
+export interface LedgerJar {
+  readonly uid: string;
+  readonly day: string | null;
+  readonly word: string | null;
+  readonly letter: string;
+  /** Planned only: its label is taken, but it can't have seeded anything. */
+  readonly planned: boolean;
+}
+
+/** What the ledger has of a jar, to say how a changed row differs. */
+export interface LedgerFacts {
+  readonly hours: number | null;
+  readonly temperature: number | null;
+  readonly milk: string | null;
+  readonly setWord: string | null;
+  readonly ph: number | null;
+  readonly spoiled: boolean;
+  readonly additions: readonly string[];
+  readonly seeds: readonly string[];
+  readonly note: string | null;
+}
+
+export interface LedgerView {
+  readonly jars: readonly LedgerJar[];
+  readonly sources: readonly { readonly name: string; readonly culture: boolean }[];
+  /** Jars entered by mistake: a row that is one of them is here, and no seed of anything. */
+  readonly mistaken: ReadonlySet<string>;
+  /** Fingerprints of rows as they last came in → uid of the jar each is. `raw` is the row's text, `read` what was read. */
+  readonly raw: ReadonlyMap<string, string>;
+  readonly read: ReadonlySet<string>;
+  /** By jar: which questions of its row have been answered. */
+  readonly answered: ReadonlyMap<string, ReadonlySet<string>>;
+  /** Jars that came from notes: from which file, and on which line of it they stood last. */
+  readonly fromNotes: ReadonlyMap<string, { readonly file: string; readonly line: number }>;
+  readonly factsOf: (uid: string) => LedgerFacts | null;
+}
+
+/** What a rule says against one row. */
+export interface RowRefused {
+  /** The row's id in the plan. */
+  readonly id: string;
+  readonly sentence: string;
+  /** The keeper's word would let it in; else it can't be. */
+  readonly asks: boolean;
+}
+
+export interface NotesInput {
+  /** The name of the file, without its folder. */
+  readonly file: string;
+  readonly text: string;
+  /** What holds cells apart, where that is known; null: it is looked for. */
+  readonly separator?: '\t' | null;
+  readonly mapping: Readonly<Record<string, NoteColumn>>;
+  readonly answers: Readonly<Record<string, string>>;
+  readonly today: string;
+  readonly preferences: Pick<Preferences, 'spoons'>;
+  readonly ledger: LedgerView;
+  /** A hash of text, at most 64 characters. */
+  readonly hash: (text: string) => string;
+  /**
+   * What the rule book says against a plan, by rows: the first of each. Left out: nothing is asked.
+   * @param changes of jars that are there
+   */
+  readonly refuse?:
+    ((jars: readonly PlannedJar[], changes: readonly PlannedChange[]) => readonly RowRefused[]) | undefined;
+  /** Called now and then with rows read; may throw to stop. */
+  readonly step?: ((done: number, total: number) => void) | undefined;
+}
+
+export interface PlannedSeeding {
+  /** Exactly one is set: a jar of this file by its id in the plan, a jar of the ledger by its uid, a source by its name. */
+  readonly fromRow: string | null;
+  readonly fromUid: string | null;
+  readonly source: string | null;
+  /** Whey or curd, where the notes tell it. */
+  readonly part: Seeding['part'];
+  readonly amount: Amount | null;
+}
+
+export interface PlannedJar {
+  /** Names it within the plan: several jars may stand on one line. */
+  readonly id: string;
+  readonly line: number;
+  readonly label: string;
+  readonly madeOn: string;
+  readonly word: string | null;
+  readonly letter: string;
+  readonly hold: { readonly hours: number | null; readonly planned: Temperature | null } | null;
+  readonly fields: Pick<Jar, 'vessel' | 'finalVolume' | 'finalVolumeKnown' | 'milk' | 'milkAmount' | 'note'>;
+  readonly additions: readonly Pick<Addition, 'name' | 'actual'>[];
+  readonly seedings: readonly PlannedSeeding[];
+  readonly outcome: Omit<Outcome, 'jar'> | null;
+  readonly fingerprint: string;
+  readonly occurrence: number;
+}
+
+/** A jar of the ledger that a row changes, by an answer of the keeper's. */
+export interface PlannedChange {
+  readonly uid: string;
+  /** The row as it reads now, its answers included. */
+  readonly planned: PlannedJar;
+  /** Everything the row tells is taken over; else only what the answers change. */
+  readonly whole: boolean;
+  /** Not `whole`: how the row read before the answers. */
+  readonly outcomeBefore: Omit<Outcome, 'jar'> | null;
+  /** Whether the amounts of its seeds are taken over. */
+  readonly amounts: boolean;
+}
+
+export interface NotesPlan {
+  /** Sources that are not in the ledger yet. */
+  readonly sources: readonly Pick<Source, 'name' | 'form' | 'receivedFrom'>[];
+  /** Seeds before what they seeded. */
+  readonly jars: readonly PlannedJar[];
+  /** Jars of the ledger that change; after the new ones, which may have seeded them. */
+  readonly changes: readonly PlannedChange[];
+}
+
+export type NotesReading =
+  | {
+      readonly ok: false;
+      readonly code:
+        'notes empty' | 'notes not a table' | 'notes sideways' | 'notes without days' | 'notes without seeds';
+      readonly params: { readonly headings: string[] };
+    }
+  | { readonly ok: true; readonly preview: NotesPreview; readonly plan: NotesPlan };

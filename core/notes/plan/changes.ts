@@ -1,0 +1,164 @@
+// Rows of jars that are in the ledger already: how a changed row differs, what is asked about it, and what an answer changes.
+import { isSpoiled } from '../../safety/gate';
+import { readFacts } from '../rows/row-facts';
+import type { LedgerFacts, NotesInput, PlannedChange, PlannedJar } from '../notes-plan';
+import { type CellContext, RowLog } from '../rows/row-cells';
+import { labelOf, type NoteRow } from '../rows/note-rows';
+import { ANOTHER } from '../rows/same-place';
+import { question } from '../says';
+
+/** Questions whose answer changes what a row is taken to mean; their answers are kept with the row. */
+export const ANSWERABLE = [
+  'set',
+  'thrown',
+  'sign',
+  'bubbles',
+  'slime',
+  'thing',
+  'fibre',
+  'each',
+  'sum',
+] as const;
+/** Of these, the ones about how much of each seed. */
+const OF_AMOUNTS: readonly string[] = ['each', 'sum'];
+
+/** The answerable questions of a line that the keeper has answered. */
+export const answeredOf = (line: number, answers: NotesInput['answers']): string[] =>
+  ANSWERABLE.filter((kind) => answers[`${kind}:${line}`] !== undefined);
+
+/** Goes into `answers`; where one line is several jars, with the jar's letter. */
+const changedId = ({ id }: NoteRow): string => id.replace(/^row:/, 'changed:');
+
+/** Whether the keeper said to take a changed row over. */
+export const takesOver = (row: NoteRow, answers: NotesInput['answers']): boolean =>
+  (answers[changedId(row)] ?? answers[`changed:${row.row.line}`])?.trim().toLowerCase() === 'take over';
+
+const seedNames = (row: NoteRow): string[] =>
+  row.seeds.map(({ part }) => ('jar' in part.from ? part.from.jar.label : part.from.source.name));
+
+/** How a row differs from the jar that is there, in words. What the row leaves blank is kept, and said to be. */
+function differencesOf(row: NoteRow, now: LedgerFacts, spoiledDiffers: boolean, urgent: boolean): string[] {
+  const differences: string[] = [];
+  const { facts } = row;
+  if (!facts) return differences;
+  const compare = (name: string, before: string | number | null, after: string | number | null): void => {
+    if (String(before ?? '').toLowerCase() === String(after ?? '').toLowerCase()) return;
+    const blank = after === null || after === '';
+    differences.push(
+      `${name} ${blank ? 'blank' : after} here, ${before === null || before === '' ? 'blank' : before} in the ledger${blank ? ' (which keeps it)' : ''}`,
+    );
+  };
+  const degrees = (value: number | undefined | null): number | null =>
+    value === undefined || value === null ? null : Number(value.toFixed(1));
+  compare('hours', now.hours, facts.hours);
+  compare('temperature in °C', degrees(now.temperature), degrees(facts.temperature?.value));
+  compare('milk', now.milk, facts.milk);
+  compare('set', now.setWord, facts.outcome?.setWord ?? null);
+  compare('pH', now.ph, facts.outcome?.ph ?? null);
+  compare('additions', now.additions.join(' + '), facts.additions.map(({ name }) => name).join(' + '));
+  compare('seeds', now.seeds.toSorted().join(' + '), seedNames(row).toSorted().join(' + '));
+  if (spoiledDiffers) differences.push('spoiled no here, yes in the ledger (which keeps it)');
+  // Words that tell of spoilage are what the urgent question is about already.
+  if (differences.length === 0 && !urgent) compare('note', now.note, row.log.note.join('\n') || null);
+  return differences;
+}
+
+/**
+ * Asks about a row whose jar is in the ledger already and reads otherwise now. Newly told spoilage is urgent.
+ * @param hanging the lines of this file whose jars descend from it
+ */
+export function askChanged(row: NoteRow, input: NotesInput, hanging: () => readonly number[]): void {
+  const { ledger, answers } = input;
+  const uid = row.clash ?? '';
+  const taken = takesOver(row, answers);
+  // What else the row would be asked counts only once it is taken over.
+  const own = taken ? [...row.log.questions] : [];
+  row.log.questions.length = 0;
+  const now = ledger.factsOf(uid);
+  const outcome = row.facts?.outcome ?? null;
+  const spoiled = outcome !== null && isSpoiled(outcome);
+  const planned = ledger.jars.some((jar) => jar.uid === uid && jar.planned);
+  const urgent = now !== null && spoiled && !now.spoiled && !planned;
+  if (!ledger.fromNotes.has(uid) && !urgent) {
+    row.log.ask('same label', question.byHand(labelOf(row)));
+    return;
+  }
+  const differences = now ? differencesOf(row, now, now.spoiled && !spoiled, urgent) : [];
+  const told = differences.length > 0 ? differences : ['its text is not the same'];
+  const spoiledNow = (): string =>
+    question.spoiledNow(
+      row.row.line,
+      labelOf(row),
+      outcome?.signs ?? [],
+      now?.setWord ?? null,
+      differences,
+      hanging(),
+    );
+  const sentence = row.guessed
+    ? urgent
+      ? `${spoiledNow()} ${question.byPlace(labelOf(row))}`
+      : question.changedByPlace(labelOf(row), told)
+    : urgent
+      ? spoiledNow()
+      : question.changed(labelOf(row), told);
+  row.log.questions.push(
+    {
+      id: changedId(row),
+      row: row.row.line,
+      sentence,
+      choices: [
+        { value: 'take over', label: row.guessed ? 'The same jar: take it over' : 'Take it over' },
+        ...(row.guessed ? [{ value: ANOTHER, label: 'Another jar: bring it in' }] : []),
+        { value: 'leave', label: 'Leave the ledger as it is' },
+      ],
+      blocks: false,
+      ...(urgent ? { urgent } : {}),
+    },
+    ...own,
+  );
+}
+
+/** A changed row as the keeper said to take it over. */
+export const takeOver = (row: NoteRow, planned: PlannedJar): PlannedChange => ({
+  uid: row.clash ?? '',
+  planned,
+  whole: true,
+  outcomeBefore: null,
+  amounts: true,
+});
+
+/** What newly answered questions of a row that is there already change, or null where none was. */
+export function answeredChange(
+  row: NoteRow,
+  input: NotesInput,
+  context: CellContext,
+  planned: () => PlannedJar,
+): PlannedChange | null {
+  const { line } = row.row;
+  const uid = row.here ?? '';
+  const before = input.ledger.answered.get(uid);
+  const fresh = answeredOf(line, input.answers).filter((kind) => before?.has(kind) !== true);
+  if (uid === '' || row.repeats !== null || fresh.length === 0) return null;
+  const unanswered = Object.fromEntries(
+    Object.entries(input.answers).filter(([id]) => !fresh.some((kind) => id === `${kind}:${line}`)),
+  );
+  const asBefore = readFacts(
+    row.cells,
+    new RowLog(line),
+    { ...context, answers: unanswered, names: new Map(context.names) },
+    row.identity.day,
+  );
+  return {
+    uid,
+    planned: planned(),
+    whole: false,
+    outcomeBefore: asBefore.outcome,
+    amounts: fresh.some((kind) => OF_AMOUNTS.includes(kind)),
+  };
+}
+
+/** Whether a question of a row that is there already is still open. */
+export function staysOpen(row: NoteRow, id: string, input: NotesInput): boolean {
+  const kind = id.slice(0, id.indexOf(':'));
+  return row.repeats === null && input.ledger.answered.get(row.here ?? '')?.has(kind) !== true;
+}

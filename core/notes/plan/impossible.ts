@@ -1,0 +1,67 @@
+// Rows that the rule book leaves aside: what can't be, and what is asked about first.
+import type { NotesInput, PlannedChange, PlannedJar, RowRefused } from '../notes-plan';
+import { planJar } from './plan-jar';
+import type { NoteRow } from '../rows/note-rows';
+import { question } from '../says';
+import { seedsFirst, waitForSeeds } from './seed-order';
+
+const YES = 'it was so';
+
+/** Whether the keeper said that what is asked about a row was so. */
+export const saidSo = (line: number, answers: NotesInput['answers']): boolean =>
+  answers[`word:${line}`]?.trim().toLowerCase() === YES;
+
+function leave(row: NoteRow, { sentence, asks }: RowRefused): void {
+  const cell = row.cells.find(({ column, text }) => column.meaning === 'seed' && text.trim() !== '');
+  row.log.problem(sentence, cell?.column.heading ?? null, cell?.text ?? null);
+  if (asks)
+    row.log.ask('word', question.wasItSo(sentence), [
+      [YES, 'Yes, it was so: bring it in'],
+      ['leave', 'Leave the row aside'],
+    ]);
+}
+
+/** Leaves aside the new rows that break a rule, and those that wait for them. What is left may still break one. */
+export function leaveImpossible(
+  rows: readonly NoteRow[],
+  byId: ReadonlyMap<string, NoteRow>,
+  input: NotesInput,
+): void {
+  if (!input.refuse) return;
+  const open = (row: NoteRow): boolean =>
+    row.here === null && row.clash === null && row.repeats === null && row.log.problems.length === 0;
+  for (;;) {
+    const adding = rows.filter(open);
+    const planned = seedsFirst(adding, byId).map((row) => planJar(row, byId, ({ name }) => name, input));
+    const refused = new Map(input.refuse(planned, []).map((one) => [one.id, one]));
+    const aside = adding.filter((row) => refused.has(row.id));
+    if (aside.length === 0) return;
+    for (const row of aside) leave(row, refused.get(row.id) as RowRefused);
+    waitForSeeds(rows, byId);
+  }
+}
+
+/**
+ * Leaves aside the changes that break a rule beside the new jars.
+ * @param rowOf the row that a change is of
+ * @returns those that are left
+ */
+export function possibleChanges(
+  jars: readonly PlannedJar[],
+  changes: readonly PlannedChange[],
+  rowOf: (change: PlannedChange) => NoteRow | undefined,
+  input: NotesInput,
+): PlannedChange[] {
+  let left = [...changes];
+  while (input.refuse && left.length > 0) {
+    const refused = new Map(input.refuse(jars, left).map((one) => [one.id, one]));
+    const aside = left.filter(({ planned }) => refused.has(planned.id));
+    if (aside.length === 0) return left;
+    for (const change of aside) {
+      const row = rowOf(change);
+      if (row) leave(row, refused.get(change.planned.id) as RowRefused);
+    }
+    left = left.filter(({ planned }) => !refused.has(planned.id));
+  }
+  return left;
+}

@@ -1,0 +1,66 @@
+// What a keeper is shown before anything comes in: columns, rows, problems, questions, assumptions.
+import type { NotesPreview } from '../../contract';
+import { tidy } from '../../quantities';
+import type { Conventions } from '../conventions/file-conventions';
+import type { Layout } from '../layout/column-meanings';
+import type { NotesInput } from '../notes-plan';
+import type { NoteRow } from '../rows/note-rows';
+import type { FileSays } from '../said';
+import { staysOpen } from './changes';
+import type { PlannedRows } from './plan-rows';
+import { fileLevelSays, previewRow, spoonsSaid, withinBudget } from './telling';
+
+/** The preview of a plan. @param about what is said about the file as a whole */
+export function previewOf(
+  rows: readonly NoteRow[],
+  { adding, changing, refused }: PlannedRows,
+  layout: Layout,
+  conventions: Conventions,
+  about: FileSays,
+  input: NotesInput,
+): NotesPreview {
+  const spoons = spoonsSaid([...adding, ...[...changing].filter((row) => row.taken)], conventions);
+  const isNew = (row: NoteRow): boolean => row.here === null && (row.clash === null || row.taken);
+  const whole: NotesPreview = {
+    columns: columnsOf(layout),
+    rows: [
+      ...layout.emptyLines.map((row) => ({
+        row,
+        state: 'empty' as const,
+        label: null,
+        seeds: [],
+        says: 'Nothing stands here.',
+      })),
+      ...rows.map((row) => previewRow(row, changing.has(row))),
+    ].toSorted((a, b) => a.row - b.row),
+    problems: rows
+      .filter((row) => (isNew(row) && row.repeats === null) || refused.has(row))
+      .flatMap((row) => row.log.problems),
+    questions: [
+      ...about.questions,
+      ...(spoons.question ? [spoons.question] : []),
+      ...rows.flatMap((row) =>
+        row.log.questions.filter(({ id }) => row.here === null || staysOpen(row, id, input)),
+      ),
+    ]
+      .toSorted((a, b) => Number(b.urgent ?? false) - Number(a.urgent ?? false))
+      .map((one) => ({ ...one, choices: [...one.choices] })),
+    assumptions: [
+      ...about.said,
+      ...spoons.said,
+      ...fileLevelSays(adding, layout),
+      ...rows.filter(isNew).flatMap((row) => row.log.assumptions),
+    ],
+  };
+  return withinBudget(whole, input.text.length);
+}
+
+/** Each column with what it was taken as and the first things that stand in it. */
+const columnsOf = ({ columns, rows }: Layout): NotesPreview['columns'] =>
+  columns.map(({ heading, known, meaning, index }) => ({
+    heading,
+    meaning: known ? meaning : null,
+    examples: [
+      ...new Set(rows.map(({ cells }) => tidy(cells[index] ?? '').slice(0, 80)).filter(Boolean)),
+    ].slice(0, 3),
+  }));

@@ -1,0 +1,150 @@
+// One row while it is read: its cells by meaning, and what is said about it.
+import type { NoteColumn } from '../../contract';
+import type { Amount, Temperature } from '../../ledger/basics';
+import type { Outcome } from '../../ledger/records';
+import { parseAmount, plain, tidy, type FoundAmount } from '../../quantities';
+import type { Conventions } from '../conventions/file-conventions';
+import type { Question } from '../said';
+import type { Column } from '../layout/column-meanings';
+import { assumed, problem, question, quoted } from '../says';
+
+export interface RowProblem {
+  readonly row: number;
+  readonly sentence: string;
+  readonly column: string | null;
+  readonly cell: string | null;
+}
+
+/** A jar's note holds so many characters. */
+export const LONGEST_NOTE = 10_000;
+
+/** What is collected while a row is read. */
+export class RowLog {
+  readonly problems: RowProblem[] = [];
+  readonly questions: Question[] = [];
+  readonly assumptions: { row: number | null; sentence: string }[] = [];
+  readonly note: string[] = [];
+  /** Kitchen measures whose size follows from the region, as they were used. */
+  readonly measures: NonNullable<FoundAmount['measure']>[] = [];
+  constructor(readonly row: number) {}
+  problem(sentence: string, column: string | null = null, cell: string | null = null): void {
+    this.problems.push({ row: this.row, sentence, column, cell: cell === null ? null : quoted(cell) });
+  }
+  assume(sentence: string): void {
+    if (!this.assumptions.some((one) => one.sentence === sentence))
+      this.assumptions.push({ row: this.row, sentence });
+  }
+  ask(kind: string, sentence: string, choices: readonly (readonly [string, string])[] = []): void {
+    if (this.questions.some((one) => one.sentence === sentence)) return;
+    const same = this.questions.filter((one) => one.id.startsWith(`${kind}:${this.row}`)).length;
+    this.questions.push({
+      id: `${kind}:${this.row}${same > 0 ? `:${same + 1}` : ''}`,
+      row: this.row,
+      sentence,
+      choices: choices.map(([value, label]) => ({ value, label })),
+      blocks: false,
+    });
+  }
+  keep(heading: string, text: string): void {
+    this.note.push(`${heading}: ${text.trim()}`);
+  }
+  /** All that goes to the jar's note, each once. */
+  noteText(): string {
+    return [...new Set(this.note)].join('\n');
+  }
+}
+
+export interface RowFacts {
+  readonly hours: number | null;
+  readonly temperature: Temperature | null;
+  readonly milk: string | null;
+  readonly milkAmount: Amount | null;
+  readonly additions: readonly { readonly name: string; readonly actual: Amount | null }[];
+  readonly volume: Amount | null;
+  readonly vessel: string | null;
+  readonly outcome: Omit<Outcome, 'jar'> | null;
+}
+
+export interface CellContext {
+  readonly conventions: Conventions;
+  readonly answers: Readonly<Record<string, string>>;
+  /** First spelling of an addition or a milk, by its plain name. */
+  readonly names: Map<string, string>;
+}
+
+/** An amount as read, with what had to be assumed. */
+export type SaidAmount = Pick<FoundAmount, 'amount' | 'assumed' | 'regional' | 'measure'>;
+
+/** Says what had to be assumed to read an amount. */
+export function sayAmount(
+  log: RowLog,
+  text: string,
+  { amount, assumed: assumptions, regional, measure }: SaidAmount,
+): void {
+  if (regional && measure) log.measures.push(measure);
+  for (const one of assumptions) {
+    if (one.kind === 'range')
+      log.assume(assumed.middle(text, `${Number(amount.value.toFixed(1))} ${amount.unit}`));
+    else if (one.kind === 'about') log.assume(assumed.about(text));
+    else if (one.kind === 'level') log.assume(assumed.level(text));
+    else if (one.kind === 'fluid ounces') log.assume(assumed.fluid(text));
+    else log.assume(assumed.unit(text, one.unit));
+  }
+}
+
+/** More of this in one jar is a slip of the pen. */
+export const tooMuch = (amount: Amount): boolean =>
+  amount.unit === 'mL' || amount.unit === 'g'
+    ? amount.value > 50_000
+    : amount.unit === 'pieces' && amount.value > 1000;
+export const isNegative = (text: string): boolean => /^-\s*[\d.,]*\d/.test(tidy(text));
+
+export function spelled(names: Map<string, string>, name: string): string {
+  const key = plain(name);
+  const first = names.get(key) ?? name;
+  names.set(key, first);
+  return first;
+}
+
+export interface Cell {
+  readonly column: Column;
+  readonly text: string;
+}
+
+/** The cells of one row, asked for by what their column means. */
+export class RowCells {
+  constructor(
+    readonly cells: readonly Cell[],
+    readonly log: RowLog,
+    readonly context: CellContext,
+  ) {}
+
+  of(meaning: NoteColumn): Cell[] {
+    return this.cells.filter(({ column, text }) => column.meaning === meaning && tidy(text) !== '');
+  }
+
+  /** A cell of one amount, with the unit of its heading; null with the text kept where it can't be read. */
+  amount(cell: Cell, liquid: boolean): Amount | null {
+    const text = cell.text.trim();
+    const bareUnit =
+      this.context.conventions.bareUnits.get(cell.column.heading) ?? cell.column.unit ?? undefined;
+    const parsed = parseAmount(
+      text,
+      { spoons: this.context.conventions.spoons, decimal: this.context.conventions.decimal, bareUnit },
+      liquid,
+    );
+    if (parsed.ok && !tooMuch(parsed.amount)) {
+      // A unit that stands in the heading is written, not assumed.
+      const said = parsed.assumed.filter((one) => one.kind !== 'unit' || cell.column.unit === null);
+      sayAmount(this.log, text, { ...parsed, assumed: said });
+      return parsed.amount;
+    }
+    if (parsed.ok || parsed.code === 'amount below zero' || parsed.code === 'amount too large') {
+      this.log.problem(problem.amountImpossible(text), cell.column.heading, cell.text);
+      return null;
+    }
+    this.log.ask('amount', question.amountNotRead(cell.column.heading, text));
+    this.log.keep(cell.column.heading, text);
+    return null;
+  }
+}

@@ -1,0 +1,226 @@
+// One row's cells → what is known of its jar apart from day, label and seeds. Whatever can't be read goes to the note.
+import type { Amount, Temperature } from '../../ledger/basics';
+import type { Jar } from '../../ledger/records';
+import {
+  parseHours,
+  parseTemperature,
+  plain,
+  tidy,
+  type ParsedTemperature,
+  type TemperatureScale,
+} from '../../quantities';
+import { readAdditions, readMilk } from './ingredients';
+import { isNotes } from '../layout/headings';
+import { hoursBetween, readMoment } from '../cells/moments';
+import { readOutcome } from './outcomes';
+import { RowCells, type Cell, type CellContext, type RowFacts, type RowLog } from './row-cells';
+import { assumed, problem, question } from '../says';
+import { isNothing, isUnknown } from '../cells/words';
+
+/** "36h @ 100F", or "100/36" under "Temp/Time": hours and degrees in one cell, where the other has no cell of its own. */
+function splitHolds(cells: readonly Cell[], log: RowLog, { conventions }: CellContext): readonly Cell[] {
+  const told = cells.filter(
+    ({ column, text }) => ['hours', 'temperature'].includes(column.meaning) && tidy(text) !== '',
+  );
+  const [cell] = told;
+  const parts =
+    cell && /^(.+?)\s*(?:@|,\s|;|\/|\s(?:at|bei|à|a|bij|vid|ved|w)\s)\s*(.+)$/iu.exec(tidy(cell.text));
+  if (!cell || !parts || told.length !== 1) return cells;
+  const { decimal, scale } = conventions;
+  const texts = [parts[1] ?? '', parts[2] ?? ''] as const;
+  const heading = plain(cell.column.heading);
+  const [atHours, atDegrees] = [
+    heading.search(
+      /time|hour|hrs|\bh\b|zeit|dauer|stunden|duree|heures|tiempo|horas|tempo\b|ore\b|uren|tijd/,
+    ),
+    heading.search(/temp(?!o|s\b)|warm|°|degree|grad/),
+  ];
+  const hoursIn = (text: string, first: boolean): boolean =>
+    parseHours(text, decimal).ok &&
+    (/\p{L}/u.test(text) || (atHours >= 0 && atDegrees >= 0 && atHours < atDegrees === first));
+  const degreesIn = (text: string): boolean => isWarm(parseTemperature(text, { decimal, scale }));
+  const hoursFirst = hoursIn(texts[0], true) && degreesIn(texts[1]);
+  if (!hoursFirst && !(hoursIn(texts[1], false) && degreesIn(texts[0]))) return cells;
+  const [hours, degrees] = hoursFirst ? texts : [texts[1], texts[0]];
+  log.assume(assumed.heldAt(cell.text.trim(), hours, degrees));
+  const as = (meaning: 'hours' | 'temperature', text: string): Cell => ({
+    column: { ...cell.column, meaning },
+    text,
+  });
+  return cells.flatMap((one) => (one === cell ? [as('hours', hours), as('temperature', degrees)] : [one]));
+}
+
+/** Hours held; never a set time. */
+function readHours(row: RowCells): number | null {
+  const [cell] = row.of('hours');
+  if (!cell || isNothing(cell.text)) return null;
+  const { decimal } = row.context.conventions;
+  const parsed = parseHours(cell.text, decimal);
+  if (!parsed.ok) {
+    if (parsed.code === 'hours below zero')
+      row.log.problem(problem.hoursImpossible(cell.text), cell.column.heading, cell.text);
+    else {
+      if (!isUnknown(cell.text))
+        row.log.ask('hours', question.notRead(cell.column.heading, cell.text.trim()));
+      row.log.keep(cell.column.heading, cell.text);
+    }
+    return null;
+  }
+  const days = cell.column.inDays;
+  const bare = /^[\d\s.,/~-]+$/.test(tidy(cell.text));
+  const hours = days && bare ? parsed.hours * 24 : parsed.hours;
+  if (!(hours > 0) || hours > 1000) {
+    row.log.problem(problem.hoursImpossible(cell.text.trim()), cell.column.heading, cell.text);
+    return null;
+  }
+  if (days && bare) row.log.assume(assumed.unit(cell.text.trim(), 'days'));
+  if (parsed.range) row.log.assume(assumed.middle(cell.text.trim(), `${hours} h`));
+  if (parsed.about) row.log.assume(assumed.about(cell.text.trim()));
+  if (hours < 3 || hours > 120) row.log.ask('hours', question.long(cell.text.trim()));
+  return Number(hours.toFixed(4));
+}
+
+/** Hours from when the hold began to when it ended, where no hours are told; the times are kept in the note. */
+function hoursFromTimes(row: RowCells, madeOn: string | null): number | null {
+  const { order } = row.context.conventions;
+  const told = row.of('start');
+  // A day with its time of day is when the hold began, where no column of its own says so.
+  const timed = row.of('date').filter(({ text }) => (readMoment(text, order)?.minutes ?? null) !== null);
+  const starts = told.length > 0 ? told : timed;
+  const ends = row.of('end');
+  for (const cell of [...told, ...timed, ...ends]) row.log.keep(cell.column.heading, cell.text);
+  if (ends.length === 0 || madeOn === null || row.of('hours').length > 0) return null;
+  const texts = [starts, ends].map((cells) => cells.map(({ text }) => text.trim()).join(' '));
+  const [began = '', ended = ''] = texts;
+  const [from, to] = [readMoment(began, order), readMoment(ended, order)];
+  const held = from && to ? hoursBetween(from, to, madeOn) : null;
+  if (held === null || held.hours > 240) {
+    row.log.ask('times', question.timesNotRead(began, ended));
+    return null;
+  }
+  const hours = Number(held.hours.toFixed(4));
+  row.log.assume(assumed.heldFromTo(began, ended, String(hours), held.nextDay));
+  if (hours < 3 || hours > 120) row.log.ask('hours', question.long(`${began} – ${ended}`));
+  return hours;
+}
+
+/** Whether a jar could be held at it: a bare number that fits no other way is read in the scale where it does. */
+const isWarm = (parsed: ParsedTemperature): boolean =>
+  parsed.ok && parsed.temperature.value >= 25 && parsed.temperature.value <= 48;
+
+/** The temperature of the hold. */
+function readTemperature(row: RowCells): Temperature | null {
+  const [cell] = row.of('temperature');
+  if (!cell || isNothing(cell.text)) return null;
+  const text = cell.text.trim();
+  const { scale, decimal } = row.context.conventions;
+  let parsed = parseTemperature(text, { scale, decimal });
+  let fits: TemperatureScale | null = null;
+  if (scale !== undefined && !(parsed.ok && (parsed.scaleAssumed === null || isWarm(parsed)))) {
+    // "100" under "°C": it fits a jar in the other scale only.
+    const other = scale === '°C' ? '°F' : '°C';
+    const turned = parseTemperature(text, { scale: other, decimal });
+    if (turned.ok && turned.scaleAssumed !== null && isWarm(turned)) {
+      parsed = turned;
+      fits = other;
+    }
+  }
+  if (!parsed.ok) {
+    if (parsed.code === 'temperature impossible')
+      row.log.problem(problem.temperatureImpossible(text), cell.column.heading, cell.text);
+    else {
+      if (!isUnknown(text)) row.log.ask('temperature', question.notRead(cell.column.heading, text));
+      row.log.keep(cell.column.heading, text);
+    }
+    return null;
+  }
+  const { value } = parsed.temperature;
+  if (value < 0 || value > 60) {
+    row.log.problem(problem.temperatureImpossible(text), cell.column.heading, cell.text);
+    return null;
+  }
+  if (fits !== null) row.log.assume(assumed.otherScale(text, fits, cell.column.heading));
+  else if (parsed.scaleAssumed && scale === undefined)
+    row.log.assume(assumed.scale(text, parsed.scaleAssumed));
+  if (parsed.range) row.log.assume(assumed.middle(text, `${Number(value.toFixed(2))} °C`));
+  if (parsed.about) row.log.assume(assumed.about(text));
+  if (value < 25 || value > 45) row.log.ask('temperature', question.warm(text));
+  return parsed.temperature;
+}
+
+/** Final volume and vessel; prices, further columns and notes are kept as text. */
+function readRest(row: RowCells): Pick<RowFacts, 'volume' | 'vessel'> {
+  const [volumeCell] = row.of('volume');
+  const volume = volumeCell && !isNothing(volumeCell.text) ? row.amount(volumeCell, true) : null;
+  if (volumeCell && volume !== null && volume.unit !== 'mL')
+    row.log.keep(volumeCell.column.heading, volumeCell.text);
+  const vessel = row
+    .of('vessel')
+    .map(({ text }) => text.trim())
+    .join('; ');
+  if (vessel.length > 200) row.log.keep('vessel', vessel);
+  for (const cell of row.of('price')) row.log.keep(cell.column.heading, cell.text);
+  const notes = row.of('note');
+  for (const cell of notes) {
+    if (cell === notes[0] && isNotes(cell.column.heading)) row.log.note.unshift(cell.text.trim());
+    else row.log.keep(cell.column.heading, cell.text);
+  }
+  for (const meaning of [
+    'hours',
+    'temperature',
+    'milk',
+    'milk amount',
+    'set',
+    'ph',
+    'volume',
+    'whey',
+    'tang',
+  ] as const) {
+    for (const cell of row.of(meaning).slice(1)) row.log.keep(cell.column.heading, cell.text);
+  }
+  return { volume, vessel: vessel === '' ? null : vessel.slice(0, 200) };
+}
+
+/** Reads a row's cells; problems, questions, assumptions and what is kept go to the log. */
+export function readFacts(
+  cells: readonly Cell[],
+  log: RowLog,
+  context: CellContext,
+  madeOn: string | null,
+): RowFacts {
+  const row = new RowCells(splitHolds(cells, log, context), log, context);
+  const { milk, milkAmount } = readMilk(row);
+  const told = readHours(row);
+  // Also beside hours that are told: when it began and ended is kept.
+  const hours = hoursFromTimes(row, madeOn) ?? told;
+  return {
+    hours,
+    temperature: readTemperature(row),
+    milk,
+    milkAmount,
+    additions: readAdditions(row),
+    outcome: readOutcome(row),
+    ...readRest(row),
+  };
+}
+
+/** Final volume: as told, else milk and the seed's volume together, where both are known in mL. */
+export function finalVolume(
+  facts: RowFacts,
+  seeds: readonly (Amount | null)[],
+): Pick<Jar, 'finalVolume' | 'finalVolumeKnown'> {
+  if (facts.volume?.unit === 'mL') return { finalVolume: facts.volume, finalVolumeKnown: 'measured' };
+  if (facts.milkAmount?.unit !== 'mL' || facts.milkAmount.value <= 0)
+    return { finalVolume: null, finalVolumeKnown: null };
+  let value = facts.milkAmount.value;
+  for (const seed of seeds) {
+    if (seed === null) return { finalVolume: null, finalVolumeKnown: null };
+    // Pieces and counts bring next to no volume.
+    if (seed.unit === 'mL') value += seed.value;
+    else if (seed.unit === 'g') return { finalVolume: null, finalVolumeKnown: null };
+  }
+  return {
+    finalVolume: { value: Number(value.toPrecision(15)), unit: 'mL', typed: null },
+    finalVolumeKnown: 'milk plus seed',
+  };
+}

@@ -1,0 +1,103 @@
+// What the seeds of a file may be: its own jars and the ledger's, and the sources that file or ledger name.
+import { jarLabel } from '../../lineage/labels';
+import { findAmounts, plain, type AmountOptions } from '../../quantities';
+import { STRONG } from '../cells/seed-words';
+import type { Conventions } from '../conventions/file-conventions';
+import type { LedgerView } from '../notes-plan';
+import { labelKey } from '../rows/identity';
+import { labelOf, type NoteRow } from '../rows/note-rows';
+import { type KnownJar, SeedIndex } from './seed-index';
+import { bareProducts, namedWithPieces } from './seed-sources';
+
+/** Sources that the rows of a file make known to each other, in whichever order they stand. */
+export interface Taught {
+  readonly products: Map<string, string>;
+  readonly cultures: Set<string>;
+}
+
+export interface KnownSeeds {
+  readonly jars: SeedIndex;
+  /** Rows by their id, of jars that may seed others. */
+  readonly byId: ReadonlyMap<string, NoteRow>;
+  /** Plain names of products, seen with pieces anywhere or in the ledger. */
+  readonly products: ReadonlySet<string>;
+  readonly cultures: ReadonlySet<string>;
+  readonly taught: Taught['products'];
+  /** Products and cultures that are known without being taught. */
+  readonly named: ReadonlySet<string>;
+  /** Products named without a count: plain name → as first written. */
+  readonly bare: ReadonlyMap<string, string>;
+  /** No jar of the file or the ledger is older. */
+  readonly earliest: string;
+  /** Names of products that the keeper was asked about. */
+  readonly asked: Set<string>;
+}
+
+/** Everything that a seed of these rows may name. */
+export function knownSeeds(
+  rows: readonly NoteRow[],
+  { spoons, decimal }: Conventions,
+  ledger: LedgerView,
+  taught: Taught,
+): KnownSeeds {
+  const named = new Set(ledger.sources.map(({ name }) => plain(name)));
+  const received = new Set(ledger.sources.flatMap(({ name, culture }) => (culture ? [plain(name)] : [])));
+  const products = new Set([...named].filter((name) => !received.has(name)));
+  for (const name of rows.flatMap((row) => countedProducts(row, { spoons, decimal }))) {
+    products.add(name);
+    named.add(name);
+  }
+  const { jars, byId } = knownJars(rows, ledger);
+  const days = [...rows.map(({ identity }) => identity.day), ...ledger.jars.map(({ day }) => day)];
+  const earliest = days.reduce<string>((least, day) => (day !== null && day < least ? day : least), '9999');
+  const bare = bareProducts(
+    rows.flatMap((row) =>
+      row.cells
+        .filter(({ column }) => column.meaning === 'seed')
+        .map(({ text }) => ({ text, first: row.identity.day !== null && row.identity.day <= earliest })),
+    ),
+    jars,
+  );
+  const cultures = new Set([...received, ...taught.cultures]);
+  return { jars, byId, products, cultures, taught: taught.products, named, bare, earliest, asked: new Set() };
+}
+
+/** Names that stand with a count of pieces in a row, be it in a cell of its own: "Blue Tin" beside "10 caps". */
+function countedProducts(row: NoteRow, options: AmountOptions): string[] {
+  const beside = row.cells.some(
+    ({ column, text }) =>
+      column.meaning === 'amount' &&
+      findAmounts(text, options).some(({ amount }) => amount.unit === 'pieces'),
+  );
+  return row.cells
+    .filter(({ column }) => column.meaning === 'seed')
+    .flatMap(({ text }) => [
+      ...namedWithPieces(text, options),
+      ...(beside && !/\d/.test(text) ? text.split(STRONG).map(plain) : []),
+    ]);
+}
+
+/** The jars that a seed may name: of the rows, then of the ledger. */
+function knownJars(rows: readonly NoteRow[], ledger: LedgerView): Pick<KnownSeeds, 'jars' | 'byId'> {
+  const byId = new Map<string, NoteRow>();
+  const known: KnownJar[] = [];
+  const shadowed = new Set<string>();
+  const registered = new Set<string>();
+  for (const row of rows) {
+    const { day, letter, word, aliases } = row.identity;
+    if (day === null || letter === null || row.repeats !== null) continue;
+    const key = labelKey(day, word, letter);
+    const uid = row.here ?? row.clash;
+    if (registered.has(key) || (uid !== null && ledger.mistaken.has(uid))) continue;
+    registered.add(key);
+    byId.set(row.id, row);
+    if (uid !== null) shadowed.add(uid);
+    known.push({ id: row.id, day, letter, word, aliases, label: labelOf(row) });
+  }
+  for (const { uid, day, word, letter, planned } of ledger.jars) {
+    if (shadowed.has(uid) || day === null || planned) continue;
+    const label = jarLabel({ madeOn: day, word, letter }, true);
+    known.push({ id: `ledger:${uid}`, day, letter: letter.toLowerCase(), word, aliases: [], label });
+  }
+  return { jars: new SeedIndex(known), byId };
+}

@@ -1,0 +1,160 @@
+// What a cell says seeded a jar: each part of its text ends as a jar, a source, a problem, or words kept for the note.
+import { findAmounts, tidy } from '../../quantities';
+import { findDay, likeDay } from '../cells/days';
+import { assumed, problem } from '../says';
+import { byDate } from './seed-by-day';
+import { byName } from './seed-by-name';
+import type { Resolved, SeedContext, SeedPart, Tried } from './seed-index';
+import { bySource } from './seed-sources';
+import { PARTS_OF_JARS, STRONG, WEAK } from '../cells/seed-words';
+
+export interface SeedsReading {
+  readonly parts: readonly SeedPart[];
+  readonly problems: readonly string[];
+  readonly assumptions: readonly string[];
+  /** Words that named no seed: kept in the note. */
+  readonly leftOver: readonly string[];
+}
+
+function tryPart(text: string, context: SeedContext): Tried {
+  // "5 (the firm one)", "8 caps Blue Tin (thanks Mum!)": words in brackets at the end are kept, where the rest is plain.
+  const aside = /^(.*[\p{L}\p{N}].*?)\s*\(([^()\d]*\p{L}{3}[^()\d]*)\)$/u.exec(text.trim());
+  const bare = aside ? tryWords(aside[1] ?? '', context) : null;
+  if (
+    !aside ||
+    !bare ||
+    !('part' in bare) ||
+    PARTS_OF_JARS.some(([, pattern]) => pattern.test(aside[2] ?? ''))
+  )
+    return tryWords(text, context);
+  const { from } = bare.part;
+  if (!('jar' in from) && bare.part.amount === null) return tryWords(text, context);
+  const name = 'jar' in from ? from.jar.label : from.source.name;
+  return {
+    ...bare,
+    assumptions: [...bare.assumptions, assumed.aside(text, name, aside[2] ?? '')],
+    leftOver: [...bare.leftOver, aside[2] ?? ''],
+  };
+}
+
+function tryWords(text: string, context: SeedContext): Tried {
+  for (const [part, pattern] of PARTS_OF_JARS) {
+    const found = pattern.exec(text);
+    if (!found) continue;
+    const tried = tryJar(
+      `${text.slice(0, found.index)} ${text.slice(found.index + found[0].length)}`.trim(),
+      context,
+    );
+    if (!tried || !('part' in tried) || !('jar' in tried.part.from)) continue;
+    const { jar } = tried.part.from;
+    const told = found[0]
+      .replace(/[()]/g, '')
+      .replace(/\s+(?:from|of|out of|aus|von|vom|de|du|di|van|fr[aå]n|fra|z)\s*$/iu, '')
+      .trim();
+    return part === 'cubes'
+      ? {
+          ...tried,
+          assumptions: [...tried.assumptions, assumed.seedWords(text, jar.label, told)],
+          leftOver: [...tried.leftOver, told],
+        }
+      : {
+          ...tried,
+          part: { ...tried.part, part },
+          assumptions: [...tried.assumptions, assumed.part(text, part, jar.label)],
+        };
+  }
+  return tryJar(text, context);
+}
+
+function tryJar(text: string, context: SeedContext): Tried {
+  const name = byName(text, context);
+  if (name && 'part' in name) return name;
+  const date = byDate(text, context);
+  if (date) return date;
+  if (name) return name;
+  return findDay(text) || likeDay(text) ? null : bySource(text, context);
+}
+
+/** Pieces of a text, each tried by itself; a bare letter takes the day beside it ("15 Oct a and b", "a and b of 15 Oct"). */
+function tryAll(pieces: readonly string[], context: SeedContext): Tried[] {
+  const days = pieces.map((piece) => {
+    const found = findDay(piece);
+    return found ? tidy(piece).slice(found.start, found.end) : null;
+  });
+  return pieces.map((piece, at) => {
+    const day =
+      days.slice(0, at).findLast((one) => one !== null) ?? days.slice(at).find((one) => one !== null);
+    const isLetter = days[at] === null && /^(?:jar\s*)?[\p{L}\p{N}]{1,3}$/iu.test(piece.trim());
+    const beside = isLetter && day ? tryPart(`${day} ${piece}`, context) : null;
+    return beside && 'part' in beside ? beside : tryPart(piece, context);
+  });
+}
+
+/** A piece that is an amount and nothing else belongs to the seed before it, else to the one after. */
+function withAmounts(pieces: readonly string[], context: SeedContext): string[] {
+  const lone = (text: string): boolean => {
+    const [found] = findAmounts(text, context.amounts, true);
+    return found !== undefined && found.start === 0 && found.end === tidy(text).length;
+  };
+  if (!pieces.some(lone)) return [...pieces];
+  const out: string[] = [];
+  let ahead = '';
+  for (const piece of pieces) {
+    const before = out.at(-1);
+    if (!lone(piece)) {
+      out.push(`${ahead} ${piece}`.trim());
+      ahead = '';
+    } else if (before !== undefined && findAmounts(before, context.amounts, true).length === 0) {
+      out[out.length - 1] = `${before} ${piece}`;
+    } else ahead = `${ahead} ${piece}`.trim();
+  }
+  return ahead === '' ? out : [...out, ahead];
+}
+
+const good = (tried: readonly Tried[]): tried is Resolved[] =>
+  tried.every((one) => one !== null && 'part' in one);
+
+/** Reads what seeded a jar. Every part of the text ends as a seed, a problem, or words kept for the note. */
+export function readSeeds(text: string, context: SeedContext): SeedsReading {
+  const clean = text
+    .replace(/[\r\n]+/g, ' ; ')
+    .trim()
+    .replace(/^(?:seed(?:ed)?(?: from| with| by)?|from|starter|aus|von|inoculum)\s*:\s*/i, '');
+  const whole = tryPart(clean, context);
+  const pieces = clean
+    .split(STRONG)
+    .map((piece) => piece.trim())
+    .filter((piece) => piece !== '');
+  const finer = pieces
+    .flatMap((piece) => piece.split(WEAK))
+    .map((piece) => piece.trim())
+    .filter((piece) => piece !== '');
+  const tries: Tried[][] = [[whole]];
+  if (pieces.length > 1) tries.push(tryAll(withAmounts(pieces, context), context));
+  if (finer.length > pieces.length) tries.push(tryAll(withAmounts(finer, context), context));
+  const chosen = tries.find(good);
+  if (chosen) {
+    return {
+      parts: chosen.map((one) => (one as Resolved).part),
+      problems: [],
+      assumptions: chosen.flatMap((one) => (one as Resolved).assumptions),
+      leftOver: chosen.flatMap((one) => (one as Resolved).leftOver),
+    };
+  }
+  const either = clean.split(/\s+(?:or|oder|ou|o|of|eller|lub)\s+/i);
+  const eitherTried = either.length > 1 ? tryAll(either, context) : [];
+  if (eitherTried.length > 1 && good(eitherTried)) {
+    const names = eitherTried.map(({ part: { from } }) =>
+      'jar' in from ? from.jar : { label: from.source.name },
+    );
+    return { parts: [], problems: [problem.seedSeveral(clean, names)], assumptions: [], leftOver: [] };
+  }
+  // Nothing fits whole: say what is missing in the coarsest cut that has a part that does fit, else of the whole text.
+  const partly =
+    tries.slice(1).find((tried) => tried.some((one) => one !== null && 'part' in one)) ?? tries[0] ?? [];
+  const texts = partly === tries[0] ? [clean] : partly.length === pieces.length ? pieces : finer;
+  const problems = partly.flatMap((one, at) =>
+    one === null ? [problem.seedNotFound(texts[at] ?? clean)] : 'problem' in one ? [one.problem] : [],
+  );
+  return { parts: [], problems, assumptions: [], leftOver: [] };
+}

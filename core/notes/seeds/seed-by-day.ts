@@ -1,0 +1,129 @@
+// Seeds named by their day: "15 Oct b", "a of 10/15", "2025-10-15".
+import { plain, tidy, type FoundAmount } from '../../quantities';
+import { dayIn, dayText, findDay, type FoundDay } from '../cells/days';
+import { assumed, problem } from '../says';
+import {
+  type Jars,
+  MOST_NAMED,
+  NO_JARS,
+  pickAmount,
+  type KnownJar,
+  type Resolved,
+  type SeedContext,
+  type Tried,
+} from './seed-index';
+import { STOP, unused, words } from '../cells/seed-words';
+
+/** The jar of a set whose letter stands next to a date: right after it, else right before it. */
+function letterBeside(
+  before: string,
+  after: string,
+  jars: Jars,
+): { jar: KnownJar; before: string; after: string } | null {
+  const oneOf = (letter: string, context: string): KnownJar | null => {
+    const there = jars.letter(plain(letter));
+    if (there.length < 2) return there[0] ?? null;
+    const said = ` ${words(context).join(' ')} `;
+    const byWord = there
+      .slice(0, MOST_NAMED)
+      .filter((jar) => jar.word !== null && said.includes(` ${words(jar.word).join(' ')} `));
+    return byWord.length === 1 ? (byWord[0] ?? null) : null;
+  };
+  const next =
+    /^[\s\-_/.,:#(]*(?:(?:jar|glas|glass|pot|batch|bocal|frasco|tarro|vasetto|burk|sloik)\s*)?[#(]?\s*([\p{L}\p{N}]{1,20})(?![\p{L}\p{N}])[)]?/iu.exec(
+      after,
+    );
+  if (next) {
+    const jar = oneOf(next[1] ?? '', `${before} ${after}`);
+    if (jar) return { jar, before, after: after.slice(next[0].length) };
+  }
+  const said = ` ${words(after).join(' ')} `;
+  for (const jar of jars.named) {
+    // A batch word between the day and the letter: "15 Oct plain b"; a name of several words.
+    const phrase = ` ${words([jar.word, jar.letter].filter(Boolean).join(' ')).join(' ')} `;
+    if (said.includes(phrase)) return { jar, before, after: said.replace(phrase, ' ') };
+  }
+  const last =
+    /(?:^|[^\p{L}\p{N}])([\p{L}\p{N}]{1,20})[\s,(:\-/]*(?:(?:of|from|on|made|made on|batch|vom|von|aus|du|de|del|di|da|dal|van|do|fra|fran|från|z|ze|the|am|le)[\s,(:]+)*$/iu.exec(
+      before,
+    );
+  if (last) {
+    const jar = oneOf(last[1] ?? '', before);
+    if (jar) return { jar, before: before.slice(0, last.index), after };
+  }
+  return null;
+}
+
+/** "09.05 A": two figures and a point are a day only where a jar was made on it. */
+function pointDay(text: string, context: SeedContext): FoundDay | null {
+  const found = /(?<![\d.,])(\d{1,2})\.(\d{1,2})(?![\d.,])/.exec(text);
+  if (!found || context.order === 'year first') return null;
+  const [month, day] = context.order === 'day first' ? [found[2], found[1]] : [found[1], found[2]];
+  if (!context.jars.byMonthDay.has(`${month?.padStart(2, '0')}-${day?.padStart(2, '0')}`)) return null;
+  const read = { year: null, month: Number(month), day: Number(day) };
+  return {
+    start: found.index,
+    end: found.index + found[0].length,
+    dayFirst: read,
+    monthFirst: read,
+    sure: false,
+  };
+}
+
+/** A seed named by its day, or null where the text holds no day. */
+export function byDate(text: string, context: SeedContext): Tried {
+  const clean = tidy(text);
+  const found = findDay(clean) ?? pointDay(clean, context);
+  if (!found) return null;
+  const read =
+    dayIn(found, context.order) ??
+    (context.order === 'year first' ? null : (found.dayFirst ?? found.monthFirst));
+  if (!read) return { problem: problem.seedNotFound(text) };
+  const assumptions: string[] = [];
+  const monthDay = `${String(read.month).padStart(2, '0')}-${String(read.day).padStart(2, '0')}`;
+  let day = read.year === null ? null : dayText(read, read.year);
+  if (read.year === null) {
+    const days = context.jars.byMonthDay.get(monthDay) ?? [];
+    day = days.findLast((known) => known <= context.day) ?? days.at(-1) ?? null;
+  }
+  const jars = day === null ? NO_JARS : (context.jars.byDay.get(day) ?? NO_JARS);
+  const before = clean.slice(0, found.start);
+  const after = clean.slice(found.end);
+  const beside = letterBeside(before, after, jars);
+  const shown = clean.slice(found.start, found.end);
+  const finish = (jar: KnownJar, rest: string, amount: FoundAmount | null): Resolved => {
+    if (read.year === null) assumptions.push(assumed.seedYear(text, jar.label));
+    const over = unused(rest);
+    const leftOver = over.length > 0 ? [rest.replace(/\s+/g, ' ').replace(/^[\s;,]+|[\s;,]+$/g, '')] : [];
+    if (over.length > 0) assumptions.push(assumed.seedWords(text, jar.label, leftOver[0] ?? ''));
+    return { part: { from: { jar }, amount }, assumptions, leftOver };
+  };
+  if (beside) {
+    const { amount, rest, several } = pickAmount(`${beside.before} ; ${beside.after}`, context);
+    // A second day, or a second letter of that day, is a second seed: the splitter takes this apart.
+    if (
+      several ||
+      findDay(rest) ||
+      words(rest).some((word) => word !== 'a' && jars.letter(word).some((jar) => jar !== beside.jar))
+    )
+      return null;
+    const joined = /[+;&,/]|\b(?:and|und|et|plus)\b/i.test(rest.replace(' ; ', ' '));
+    if (joined && words(rest).some((word) => !STOP.has(word) || jars.letter(word).length > 0)) return null;
+    return finish(beside.jar, rest, amount);
+  }
+  const { amount, rest } = pickAmount(`${before} ; ${after}`, context);
+  if (findDay(rest)) return null;
+  const over = unused(rest);
+  if (jars.all.length === 0) return { problem: problem.seedNotFound(text) };
+  // A letter that no jar of that day has.
+  if (/^[\s\-_/.,:#(]*\p{L}(?![\p{L}\p{N}'])/u.test(after)) return { problem: problem.seedNotFound(text) };
+  if (over.length === 1 && (over[0]?.length ?? 0) <= 3) return { problem: problem.seedNotFound(text) };
+  const only = jars.onlyBeside(context.self);
+  if (only) {
+    assumptions.push(assumed.onlyJar(shown === text ? text : clean, only.label));
+    return finish(only, rest, amount);
+  }
+  return {
+    problem: problem.seedSeveral(text, jars.all),
+  };
+}

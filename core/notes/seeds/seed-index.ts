@@ -1,0 +1,161 @@
+// Jars that a seed may name, found by day, letter and name; and the shapes that reading a seed gives.
+import type { Seeding, Source } from '../../ledger/records';
+import { findAmounts, tidy, type AmountOptions, type FoundAmount } from '../../quantities';
+import type { DayOrder } from '../cells/days';
+import { unused, words } from '../cells/seed-words';
+
+/** A jar that a seed may name: of these notes or already in the ledger. */
+export interface KnownJar {
+  readonly id: string;
+  readonly day: string;
+  readonly letter: string;
+  readonly word: string | null;
+  /** Other texts that mean it, plain: a whole label, a name, a number. */
+  readonly aliases: readonly string[];
+  readonly label: string;
+}
+
+export interface SeedPart {
+  /** Whey or curd of the jar, where it is told. */
+  readonly part?: Seeding['part'];
+  readonly from: { readonly jar: KnownJar } | { readonly source: SourceMention };
+  readonly amount: FoundAmount | null;
+}
+
+export interface SourceMention {
+  readonly name: string;
+  readonly form: Source['form'];
+  readonly culture: boolean;
+  /** Nothing but its place says that it is a product. */
+  readonly guessed: boolean;
+  readonly unnamed: boolean;
+}
+
+export interface SeedContext {
+  readonly day: string;
+  /** The id of the jar being seeded: "the only jar it fits" is never itself. */
+  readonly self: string;
+  readonly order: DayOrder;
+  readonly amounts: AmountOptions;
+  readonly jars: SeedIndex;
+  /** Plain names of products seen with pieces anywhere, or in the ledger. */
+  readonly sources: ReadonlySet<string>;
+  /** Plain names of cultures in the ledger that were received from someone. */
+  readonly cultures: ReadonlySet<string>;
+  /** What these notes themselves teach, and nothing but its place says: plain name → as first written. */
+  readonly taught: ReadonlyMap<string, string>;
+  /** Products named without a count anywhere in the notes: plain name → as first written. */
+  readonly bare: ReadonlyMap<string, string>;
+  /** No jar is older than this one, so a bare name can only be a product. */
+  readonly first: boolean;
+  /** The amount column counts pieces. */
+  readonly piecesBeside: boolean;
+}
+
+/** Jars of one day beyond these are found by their letter only. */
+export const MOST_NAMED = 200;
+
+/** Jars that go by the same day, letter or name. Asked about without going through all of them. */
+export class Jars {
+  readonly all: KnownJar[] = [];
+  readonly #ids = new Set<string>();
+  readonly #byLetter = new Map<string, KnownJar[]>();
+  /** Those with a batch's word, or a name of several words. */
+  readonly named: KnownJar[] = [];
+
+  add(jar: KnownJar): void {
+    if (this.#ids.has(jar.id)) return;
+    this.#ids.add(jar.id);
+    this.all.push(jar);
+    const there = this.#byLetter.get(jar.letter);
+    if (there) there.push(jar);
+    else this.#byLetter.set(jar.letter, [jar]);
+    const named = jar.word !== null || jar.letter.includes(' ');
+    if (named && this.named.length < MOST_NAMED) this.named.push(jar);
+  }
+
+  letter(letter: string): readonly KnownJar[] {
+    return this.#byLetter.get(letter) ?? NONE;
+  }
+
+  /** How many they are without one. */
+  without(id: string): number {
+    return this.all.length - (this.#ids.has(id) ? 1 : 0);
+  }
+
+  /** They without one; of very many all, for a sentence that names a few. */
+  beside(id: string): readonly KnownJar[] {
+    return this.all.length > MOST_NAMED ? this.all : this.all.filter((jar) => jar.id !== id);
+  }
+
+  /** The one there is beside another, or null where there are none or several. */
+  onlyBeside(id: string): KnownJar | null {
+    return this.without(id) === 1 ? (this.all.find((jar) => jar.id !== id) ?? null) : null;
+  }
+}
+const NONE: readonly KnownJar[] = [];
+export const NO_JARS = new Jars();
+
+/** Known jars by day, by letter and by every text that means one. */
+export class SeedIndex {
+  readonly byDay = new Map<string, Jars>();
+  readonly byAlias = new Map<string, Jars>();
+  readonly byLetter = new Map<string, Jars>();
+  readonly days: string[];
+  /** "10-15" → the days of every year that have jars, in order. */
+  readonly byMonthDay = new Map<string, string[]>();
+
+  constructor(jars: Iterable<KnownJar>) {
+    const put = (map: Map<string, Jars>, key: string, jar: KnownJar): void => {
+      const there = map.get(key) ?? new Jars();
+      map.set(key, there);
+      there.add(jar);
+    };
+    for (const jar of jars) {
+      put(this.byDay, jar.day, jar);
+      put(this.byLetter, jar.letter, jar);
+      for (const alias of jar.aliases) put(this.byAlias, alias, jar);
+    }
+    this.days = [...this.byDay.keys()].toSorted();
+    for (const day of this.days) {
+      const there = this.byMonthDay.get(day.slice(5));
+      if (there) there.push(day);
+      else this.byMonthDay.set(day.slice(5), [day]);
+    }
+  }
+
+  /** Whether a text without a day is the name of a jar. */
+  names(text: string): boolean {
+    return [words(text), unused(text)].some(
+      (said) => said.length > 0 && (this.byAlias.has(said.join(' ')) || this.byLetter.has(said.join(' '))),
+    );
+  }
+
+  /** Days before another, counted from its end: 1 is the day before it that has jars. */
+  earlier(day: string, back: number): string | undefined {
+    let [low, high] = [0, this.days.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((this.days[middle] ?? '') < day) low = middle + 1;
+      else high = middle;
+    }
+    return this.days[low - back];
+  }
+}
+
+/** One seed read, with what had to be assumed and the words left over. */
+export type Resolved = { part: SeedPart; assumptions: string[]; leftOver: string[] };
+/** null: not of this kind. */
+export type Tried = Resolved | { problem: string } | null;
+
+/** The amount in a text, what stands around it, and whether there are several. */
+export function pickAmount(
+  text: string,
+  context: SeedContext,
+): { amount: FoundAmount | null; rest: string; several: boolean } {
+  const found = findAmounts(text, context.amounts, true);
+  if (found.length === 0) return { amount: null, rest: text, several: false };
+  let rest = tidy(text);
+  for (const amount of found.toReversed()) rest = `${rest.slice(0, amount.start)} ${rest.slice(amount.end)}`;
+  return { amount: found[0] ?? null, rest, several: found.length > 1 };
+}

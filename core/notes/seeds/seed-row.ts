@@ -1,0 +1,90 @@
+// What seeded the jar of one row, and how much of each; what can't be is a problem of the row.
+import { findAmounts, plain, tidy } from '../../quantities';
+import { isNothing } from '../cells/words';
+import type { Conventions } from '../conventions/file-conventions';
+import type { NotesInput } from '../notes-plan';
+import type { NoteRow } from '../rows/note-rows';
+import { type Cell, LONGEST_NOTE } from '../rows/row-cells';
+import { problem, question } from '../says';
+import type { KnownSeeds } from './known-seeds';
+import { readSeeds } from './read-seeds';
+import { giveAmounts } from './seed-amounts';
+
+/** Reads the seeds and their amounts of a row into it. */
+export function seedRow(row: NoteRow, known: KnownSeeds, conventions: Conventions, input: NotesInput): void {
+  const cells = row.cells.filter(
+    ({ column, text }) => column.meaning === 'seed' && tidy(text) !== '' && !isNothing(text),
+  );
+  for (const cell of joinSeeds(cells)) readCell(cell, row, known, conventions);
+  if (cells.length === 0) row.log.ask('seed', question.noSeed());
+  askSeeds(row, cells[0], known.asked);
+  giveAmounts(row, conventions, input);
+  const noted = row.log.noteText().length;
+  if (noted > LONGEST_NOTE) row.log.problem(problem.noteTooLong(noted));
+  const amountCell = amountOf(row);
+  const milk = row.facts?.milkAmount?.unit === 'mL' ? row.facts.milkAmount.value : 0;
+  for (const { amount } of row.seeds)
+    if (milk > 0 && amount?.unit === 'mL' && amount.value > 2 * milk)
+      row.log.problem(
+        problem.amountImpossible(amount.typed ?? ''),
+        amountCell?.column.heading ?? null,
+        amountCell?.text ?? null,
+      );
+}
+
+const amountOf = ({ cells }: NoteRow): Cell | undefined =>
+  cells.find(({ column, text }) => column.meaning === 'amount' && tidy(text) !== '');
+
+/** A day and a letter in columns of their own are one seed; other columns are seeds of their own. */
+function joinSeeds(cells: readonly Cell[]): Cell[] {
+  const [first, ...others] = cells;
+  if (!first || others.length === 0) return [...cells];
+  const isPart = (text: string): boolean => /^#?[\p{L}\p{N}]{1,3}$/u.test(tidy(text));
+  if (!others.every(({ text }) => isPart(text)) && !isPart(first.text)) return [...cells];
+  return [{ column: first.column, text: cells.map(({ text }) => text.trim()).join(' ') }];
+}
+
+/** Reads one cell of seeds into its row. */
+function readCell({ column, text }: Cell, row: NoteRow, known: KnownSeeds, conventions: Conventions): void {
+  const { log, identity } = row;
+  const options = { spoons: conventions.spoons, decimal: conventions.decimal };
+  const reading = readSeeds(text, {
+    day: identity.day ?? '9999-12-31',
+    self: row.id,
+    order: conventions.order,
+    amounts: options,
+    jars: known.jars,
+    sources: known.products,
+    cultures: known.cultures,
+    taught: known.taught,
+    bare: known.bare,
+    first: identity.day !== null && identity.day <= known.earliest,
+    piecesBeside: findAmounts(amountOf(row)?.text ?? '', options).some(
+      ({ amount }) => amount.unit === 'pieces',
+    ),
+  });
+  for (const sentence of reading.problems) log.problem(sentence, column.heading, text);
+  for (const sentence of reading.assumptions) log.assume(sentence);
+  for (const left of reading.leftOver) log.keep(column.heading, left);
+  if (text.includes('?') && reading.problems.length === 0) log.ask('seed', question.seedUnsure(text.trim()));
+  row.seeds.push(...reading.parts.map((part) => ({ part, amount: null })));
+}
+
+/** What is asked about the seeds of a row; a seed made on a later day is a problem. */
+function askSeeds({ seeds, log, identity }: NoteRow, cell: Cell | undefined, asked: Set<string>): void {
+  for (const { part } of seeds) {
+    if ('source' in part.from) {
+      const { source } = part.from;
+      if (source.culture) log.ask('culture', question.culture(source.name));
+      else if (source.guessed && !asked.has(plain(source.name))) {
+        asked.add(plain(source.name));
+        log.ask('product', question.product(source.name));
+      }
+    } else if (identity.day !== null && part.from.jar.day > identity.day)
+      log.problem(
+        problem.seedLater(part.from.jar.label, identity.day),
+        cell?.column.heading ?? null,
+        cell?.text ?? null,
+      );
+  }
+}

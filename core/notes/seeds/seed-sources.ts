@@ -1,0 +1,204 @@
+// Seeds that are no jars: products with or without a count, cultures received from someone.
+import type { Source } from '../../ledger/records';
+import { findAmounts, plain, tidy, type AmountOptions, type FoundAmount } from '../../quantities';
+import { assumed } from '../says';
+import {
+  pickAmount,
+  type SeedIndex,
+  type Resolved,
+  type SeedContext,
+  type SourceMention,
+  type Tried,
+} from './seed-index';
+import {
+  CULTURE,
+  FUNCTION_WORDS,
+  PIECE_WORD,
+  PREVIOUS,
+  PRODUCT,
+  SAME_DAY,
+  STRONG,
+  words,
+} from '../cells/seed-words';
+import { isDitto, isNothing } from '../cells/words';
+
+/** A product's name out of what stands around its pieces. */
+function sourceName(text: string): string {
+  return tidy(text)
+    .replace(/[()[\]{}:;=×*,]+/g, ' ')
+    .replace(
+      /^\s*(?:(?:starter|start|started (?:from|with)|new|fresh|from|of|de|d'|di|van|von|aus|av|af|com|con|avec|mit|with|x)\s+)+/i,
+      '',
+    )
+    .replace(/\s+(?:x|of|each|je|à)\s*$/i, '')
+    .replace(/^[\s\-.+/]+|[\s\-+/]+$/g, '')
+    .replace(/\s+/g, ' ')
+    .trim();
+}
+
+function mention(name: string, form: Source['form'], more: Partial<SourceMention> = {}): SourceMention {
+  return {
+    name: name === '' ? 'unnamed product' : name,
+    form,
+    culture: false,
+    guessed: false,
+    unnamed: name === '',
+    ...more,
+  };
+}
+
+const asPieces = (value: number, text: string): FoundAmount => ({
+  amount: { value, unit: 'pieces', typed: text.slice(0, 200) },
+  assumed: [],
+  form: null,
+  regional: false,
+  measure: null,
+  text,
+  start: 0,
+  end: 0,
+});
+
+const resolved = (
+  source: SourceMention,
+  taken: FoundAmount | null,
+  assumptions: string[] = [],
+): Resolved => ({
+  part: { from: { source }, amount: taken },
+  assumptions,
+  leftOver: [],
+});
+
+/** A product, with or without a count. */
+export function bySource(text: string, context: SeedContext): Tried {
+  const { amount, rest, several } = pickAmount(text, context);
+  if (several) return null;
+  const whole = sourceName(rest);
+  // "Capsules Blue Tin (10 pieces)": the piece's word is not part of the name.
+  const pieceWord =
+    amount === null || (amount.amount.unit === 'pieces' && amount.form === null)
+      ? PIECE_WORD.exec(whole)
+      : null;
+  const name = pieceWord ? sourceName(whole.replace(pieceWord[0], ' ')) : whole;
+  const known = context.sources.has(plain(name)) || context.taught.has(plain(name));
+  if (STRONG.test(` ${name} `) && !known) return null;
+  // "Anna's starter" is somebody's.
+  const somebodys =
+    /\p{L}'s\b/u.test(name) && !FUNCTION_WORDS.test(plain(name)) && !context.sources.has(plain(name));
+  const received = context.cultures.has(plain(name));
+  const isCulture = (received || CULTURE.test(plain(name)) || somebodys) && amount?.amount.unit !== 'pieces';
+  if (isCulture)
+    return resolved(mention(name, 'culture', { culture: true }), amount, [assumed.culture(name)]);
+  if (amount && (amount.amount.unit === 'pieces' || amount.amount.unit === 'CFU')) {
+    return resolved(mention(name, amount.form), amount, name === '' ? [assumed.unnamed(text)] : []);
+  }
+  const bare = context.bare.get(plain(name)) ?? context.taught.get(plain(name));
+  if (bare !== undefined && !context.sources.has(plain(name)))
+    return resolved(mention(bare, null, { guessed: true }), amount, [assumed.product(bare)]);
+  if (context.sources.has(plain(name))) return resolved(mention(name, null), amount);
+  // "Capsules of Blue Tin": a product, though nobody counted.
+  if (pieceWord && amount === null && name !== '')
+    return resolved(
+      mention(name, findAmounts(`1 ${pieceWord[0].trim()}`, context.amounts)[0]?.form ?? null),
+      null,
+      [assumed.product(name)],
+    );
+  const times =
+    /^(.*?)\s*(?:[x×]\s?(\d{1,4})|(\d{1,4})\s?[x×])$/i.exec(tidy(text)) ??
+    /^()(?:(\d{1,4})\s?[x×]?)\s+(\p{L}.*)$/iu.exec(tidy(text));
+  if (times) {
+    const before = times[1] ?? '';
+    const named = sourceName(before === '' ? (times[3] ?? '') : before);
+    const count = Number(times[2] ?? times[3]);
+    const piece =
+      /\s*\b(capsules?|caps|tablets?|tabs|pills|sachets?|kapseln|tabletten|beutel|gelules|comprimes|capsulas|comprimidos|capsule|compresse|kapslar|tabletter|kapsler|kapsulki|tabletki)\b\.?/i.exec(
+        plain(named),
+      );
+    if (
+      count > 0 &&
+      named !== '' &&
+      (piece ||
+        context.sources.has(plain(named)) ||
+        context.taught.has(plain(named)) ||
+        !FUNCTION_WORDS.test(plain(named)))
+    ) {
+      const bare = piece ? named.slice(0, piece.index) + named.slice(piece.index + piece[0].length) : named;
+      return resolved(mention(sourceName(bare), null), asPieces(count, text), [assumed.pieces(text)]);
+    }
+  }
+  if (name === '') return null;
+  if (amount?.amount.unit === 'g' || PRODUCT.test(plain(name)) || context.piecesBeside) {
+    return resolved(
+      mention(name, /powder|pulver|poudre|polv|poeder/.test(plain(name)) ? 'powder' : null),
+      amount,
+      [assumed.product(name)],
+    );
+  }
+  if (
+    context.first &&
+    words(name).length <= 5 &&
+    !FUNCTION_WORDS.test(plain(name)) &&
+    !PREVIOUS.test(plain(name))
+  ) {
+    return resolved(mention(name, null, { guessed: true }), amount, [assumed.product(name)]);
+  }
+  return null;
+}
+
+/** Names of products that stand with pieces in a text: they are products wherever they stand without. */
+export function namedWithPieces(text: string, amounts: AmountOptions): string[] {
+  return text
+    .replace(/[\r\n]+/g, ' ; ')
+    .split(STRONG)
+    .flatMap((piece) => {
+      const [found, second] = findAmounts(piece, amounts);
+      if (!found || second || found.amount.unit !== 'pieces') return [];
+      const clean = tidy(piece);
+      const name = sourceName(`${clean.slice(0, found.start)} ${clean.slice(found.end)}`);
+      return name === '' ? [] : [plain(name)];
+    });
+}
+
+/** Words of a text that can be no jar: no day, no figure, no single letter, nothing that points at a jar. */
+function bareName(text: string): string | null {
+  const name = sourceName(text);
+  const said = plain(name);
+  const parts = words(name);
+  const points =
+    FUNCTION_WORDS.test(said) ||
+    PREVIOUS.test(said) ||
+    SAME_DAY.test(said) ||
+    CULTURE.test(said) ||
+    PRODUCT.test(said) ||
+    /\p{L}'s\b/u.test(said);
+  return parts.length === 0 ||
+    parts.length > 5 ||
+    /[\d?]/.test(name) ||
+    parts.every((word) => word.length < 2) ||
+    points ||
+    isDitto(text) ||
+    isNothing(text)
+    ? null
+    : name;
+}
+
+/**
+ * Products that the notes name without a count: what stands in a row of the earliest day, or in several rows, and can be
+ * no jar. Plain name → the name as first written.
+ */
+export function bareProducts(
+  cells: readonly { readonly text: string; readonly first: boolean }[],
+  jars: SeedIndex,
+): Map<string, string> {
+  const seen = new Map<string, { name: string; count: number; first: boolean }>();
+  for (const { text, first } of cells) {
+    for (const piece of text.split(STRONG)) {
+      const name = bareName(piece);
+      if (name === null || jars.names(name)) continue;
+      const before = seen.get(plain(name)) ?? { name, count: 0, first: false };
+      seen.set(plain(name), { ...before, count: before.count + 1, first: before.first || first });
+    }
+  }
+  return new Map(
+    [...seen].filter(([, { count, first }]) => count > 1 || first).map(([key, { name }]) => [key, name]),
+  );
+}
