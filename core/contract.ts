@@ -480,6 +480,12 @@ export const contract = {
   'readings.list': entry('read', z.strictObject({ series: Uid }), ReadingsReply),
   /** What is left of a jar or a portion, and where it stands: it follows from all that became of it. */
   'jar.left': entry('read', z.strictObject({ id: Uid }), LeftReply),
+  /** Lines in the order of founding, all or those of one jar, each with its newest batch of which a jar was made. */
+  'line.list': entry(
+    'read',
+    z.strictObject({ jar: Uid.nullable().default(null) }),
+    z.strictObject({ lines: z.array(z.strictObject({ id: Uid, name: z.string(), founded: Day.nullable(), newestBatch: Uid.nullable() })) }),
+  ),
   'photograph.list': entry('read', z.strictObject({ jar: Uid }), z.strictObject({ photographs: z.array(Photograph) })),
 
   /** A jar on hold seeds nothing new without a reason in `why`, here and in the calls below: it is kept, and the hold stays. */

@@ -92,7 +92,7 @@ test.describe('in the invented ledger', () => {
     expect(id).toBeTruthy();
     await page.getByRole('button', { name: 'Family', exact: true }).click();
     await page.getByRole('treeitem', { name: /^8 Apr a/ }).press('Enter');
-    await page.getByRole('button', { name: 'Seed a batch from this' }).click();
+    await page.getByRole('button', { name: 'Seed from this' }).click();
     await expect(page.getByRole('combobox', { name: 'Seeded from' })).toHaveValue('8 Apr a');
     await expect(page.getByText('8 Apr a is on hold because of 1 Apr c, which spoiled.')).toBeVisible();
     await page.getByLabel('How much of it').fill('3 tbsp');

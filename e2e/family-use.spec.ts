@@ -105,7 +105,7 @@ test.describe('the invented ledger', () => {
     const before = await page.locator('.family-newest').textContent();
     const jar = page.getByRole('treeitem', { name: /^19 Apr a, generation 14\b/ });
     await jar.click();
-    await pane(page).getByRole('button', { name: 'Seed a batch from this' }).click();
+    await pane(page).getByRole('button', { name: 'Seed from this' }).click();
     await expect(page.getByRole('heading', { name: 'New batch' })).toBeVisible();
     await expect(page.locator('main')).toContainText('19 Apr a');
     await page.keyboard.press('Control+Enter');
@@ -298,12 +298,10 @@ test.describe('the invented ledger', () => {
     await shown(page);
     await page.getByRole('treeitem', { name: /^8 Apr b\b/ }).click();
     await expect(pane(page).getByText('On hold: seeded from 1 Apr c')).toBeVisible();
-    await expect(pane(page).getByRole('button', { name: 'Seed a batch from this' })).not.toHaveClass(
-      /primary/,
-    );
+    await expect(pane(page).getByRole('button', { name: 'Seed from this' })).not.toHaveClass(/primary/);
     await page.getByRole('treeitem', { name: /^1 Apr c\b/ }).click();
     await expect(pane(page)).toContainText('No batch can be seeded from it: it spoiled');
-    await expect(pane(page).getByRole('button', { name: 'Seed a batch from this' })).toHaveCount(0);
+    await expect(pane(page).getByRole('button', { name: 'Seed from this' })).toHaveCount(0);
   });
 
   test('a jar that descends from one on hold says so, though no caution is on it', async ({ page }) => {
@@ -316,9 +314,7 @@ test.describe('the invented ledger', () => {
     await pane(page).getByRole('button', { name: 'Lift it' }).click();
     await expect(pane(page).getByText(/^Lifted: /)).toBeVisible();
     await expect(pane(page).getByText('Descends from 8 Apr a, which is on hold.')).toBeVisible();
-    await expect(pane(page).getByRole('button', { name: 'Seed a batch from this' })).not.toHaveClass(
-      /primary/,
-    );
+    await expect(pane(page).getByRole('button', { name: 'Seed from this' })).not.toHaveClass(/primary/);
   });
 
   test.describe('800 px wide', () => {

@@ -5,7 +5,7 @@ import type { WorkerCall } from './ledger/protocol';
 import { bringInNotes, previewNotes } from './ledger/notes';
 import { hostOf } from './ledger/facts/host';
 import { leftOf, listFacts, listReadings } from './ledger/reads/facts';
-import { drawing, familyJars, freshStarts, getFamily } from './ledger/reads/family';
+import { drawing, familyJars, freshStarts, getFamily, listLines } from './ledger/reads/family';
 import { listHistory } from './ledger/reads/history';
 import { findJar, getJar } from './ledger/reads/jars';
 import {
@@ -79,6 +79,7 @@ export const handlers: Handlers = {
   'facts.list': ({ ledger }, input) => listFacts(hostOf(ledger), input),
   'readings.list': ({ ledger }, input) => listReadings(hostOf(ledger), input),
   'jar.left': ({ ledger }, input) => leftOf(hostOf(ledger), input),
+  'line.list': ({ ledger }, input) => listLines(ledger, input),
   'photograph.list': ({ ledger }, input) => listPhotographs(ledger, input),
 
   'batch.record': ({ ledger }, input) => recordBatch(ledger, input),

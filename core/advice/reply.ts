@@ -2,7 +2,7 @@
 // the same advice.
 import { SAYS_NOTHING_OF_SAFETY } from '../vigour/says';
 import type { LineJudgement } from '../vigour/line';
-import { beside, verdictSentence } from '../says/verdict';
+import { againstSentence, beside, verdictSentence } from '../says/verdict';
 import { daysWords } from '../vigour/words';
 import { CHANCE_PRIORS, drawChances, type GenerationRecord, type PooledChances } from './chances';
 import { costWords, type KeptCosts } from './costs';
@@ -185,9 +185,15 @@ const adviceFor = (outlook: Outlook, asked: Asked): NextAdvice =>
     jarsTell: outlook.evidence.jars,
   });
 
-/** The reply of advice.line. */
-export function verdictReply(outlook: Outlook, asked: Asked, judgement: LineJudgement): VerdictReply {
-  const verdict = verdictOf(judgement, adviceFor(outlook, asked));
+/** The reply of advice.line. @param rootOf the jar because of which a jar is held, or in doubt; null where it is itself */
+export function verdictReply(
+  outlook: Outlook,
+  asked: Asked,
+  judgement: LineJudgement,
+  rootOf: (jar: string) => { readonly jar: string; readonly label: string } | null,
+): VerdictReply {
+  const advice = adviceFor(outlook, asked);
+  const verdict = verdictOf(judgement, advice);
   const byId = new Map(asked.candidates.map((candidate) => [candidate.id, candidate]));
   const seedOf = ({ id, label }: Ranked): VerdictReply['asGood'][number] => ({
     jar: (id !== null && byId.get(id)?.jar) || null,
@@ -201,7 +207,24 @@ export function verdictReply(outlook: Outlook, asked: Asked, judgement: LineJudg
     seed: verdict.seed && seedOf(verdict.seed),
     asGood: verdict.asGood.map(seedOf),
     look: [...verdict.look],
+    against: againstNewest(advice, byId, rootOf),
   };
+}
+
+/** The gravest thing that stands against a line's newest jar: a stop, else a doubt, else what has to be looked at. */
+function againstNewest(
+  { ranking }: NextAdvice,
+  byId: ReadonlyMap<string | null, KeptSeed>,
+  rootOf: (jar: string) => { readonly jar: string; readonly label: string } | null,
+): VerdictReply['against'] {
+  for (const { id, kind, label, stops, doubts, looks } of ranking) {
+    const says = stops[0]?.says ?? doubts[0] ?? looks[0];
+    const jar = byId.get(id)?.jar;
+    if (kind !== 'jar' || says === undefined || jar === undefined) continue;
+    const ownLimit = stops[0]?.code === 'too old' || stops[0]?.code === "keeper's limit" || stops[0]?.code === 'in its hold'; // prettier-ignore
+    return { jar, label, says: againstSentence(label, says), root: ownLimit ? null : rootOf(jar) };
+  }
+  return null;
 }
 
 /** The reply of advice.next. */

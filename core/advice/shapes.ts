@@ -108,6 +108,16 @@ export const VerdictReply = z.strictObject({
   asGood: z.array(VerdictSeed),
   /** What has to be looked at before it is used. */
   look: z.array(z.string()),
+  /** What stands against the newest jar of the line; null where nothing does, or nothing of it is kept. */
+  against: z
+    .strictObject({
+      jar: Uid,
+      label: z.string(),
+      says: z.string(),
+      /** The jar at the root of it: the spoiled one, the one in doubt on its way back; null where it is the jar itself. */
+      root: z.strictObject({ jar: Uid, label: z.string() }).nullable(),
+    })
+    .nullable(),
 });
 export type VerdictReply = z.infer<typeof VerdictReply>;
 

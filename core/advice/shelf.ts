@@ -54,7 +54,8 @@ function potDoubts(portion: Pick<ShelfPortion, 'note'> | null): string[] {
   return words === null ? [] : [wordsSentence(words, 'this part of it')];
 }
 
-const gravest = (cautions: readonly Caution[]): Caution | undefined => {
+/** The caution that counts of those that stand. */
+export const gravest = (cautions: readonly Caution[]): Caution | undefined => {
   const standing = cautions.filter(({ cleared }) => cleared === null);
   return (
     standing.find(({ level }) => level === 'condemned') ??

@@ -7,6 +7,7 @@ const LOOK = 'Look and smell first, and when in doubt, discard.';
 
 /** A jar, or what was kept apart of it, that is in doubt, and why in a few words (doubts.ts). */
 export interface InDoubt {
+  readonly jar: number;
   readonly label: string;
   readonly because: string;
 }
@@ -36,16 +37,24 @@ function liftedOf(family: Family, jar: number): Lifted[] {
     );
 }
 
+/** What the way back of each jar says of it. */
+export interface WayBack {
+  /** What has to be looked at first because of it, a sentence each. */
+  readonly looks: (jar: number) => readonly string[];
+  /** The nearest jar in doubt on it. */
+  readonly doubtful: (jar: number) => number | null;
+}
+
 /**
- * For each jar, what has to be looked at first because of its way back, a sentence each.
+ * For each jar, what has to be looked at first because of its way back.
  * @param inDoubt jars in doubt themselves; a child is told of the nearest on its way back
  * @param taken what in doubt was kept apart of a jar and seeded another, by the jar it seeded
  */
-export function wayBackLooks(
+export function wayBackOf(
   family: Family,
   inDoubt: ReadonlyMap<number, InDoubt>,
   taken: ReadonlyMap<number, InDoubt>,
-): (jar: number) => readonly string[] {
+): WayBack {
   const doubts = nearestMarks(family, inDoubt, taken);
   const own = new Map<number, Lifted[]>();
   for (const jar of new Set(family.clearings.map((clearing) => clearing.jar))) {
@@ -53,7 +62,7 @@ export function wayBackLooks(
     if (lifted.length > 0) own.set(jar, lifted);
   }
   const lifts = nearestMarks(family, own);
-  return (jar) => {
+  const looks = (jar: number): readonly string[] => {
     const doubt = doubts.get(jar);
     const mine = own.get(jar) ?? [];
     // A hold of its own about the same spoiled jar is said of itself.
@@ -67,4 +76,5 @@ export function wayBackLooks(
       ...above.map(({ label, says }) => `Its way back runs through ${label}, which was ${says} ${LOOK}`),
     ];
   };
+  return { looks, doubtful: (jar) => doubts.get(jar)?.jar ?? null };
 }

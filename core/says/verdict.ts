@@ -112,6 +112,12 @@ export const thoughWeak = (verdict: VerdictWord): string =>
       ? ' By all its batches the verdict is to take the reserve first.'
       : ' By all its batches the verdict is to go on for now.';
 
+/** What stands against a jar, with its name: "22 Apr b has stood in the fridge for 28 days; your limit is 21." */
+export function againstSentence(label: string, says: string): string {
+  const first = firstSentence(says);
+  return first.startsWith('It ') ? `${label} ${first.slice('It '.length)}` : `${label}: ${first}`;
+}
+
 /** Verdict and reason. */
 export const verdictSentence = (verdict: Verdict): string =>
   `${sentenceCase(verdictWords(verdict))} ${reasonWords(verdict.reason)}`;

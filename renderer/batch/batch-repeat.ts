@@ -8,6 +8,7 @@ import {
   noHold,
   noMilk,
   noSeed,
+  pickSeed,
   plainJar,
   type AdditionText,
   type BatchText,
@@ -106,11 +107,27 @@ function seedAgain(seed: SeedText): SeedText {
     : { ...seed, package: '' };
 }
 
+/** Seeds of a jar again, with this one in place of the jar it was seeded from: as much of it, and the same products. */
+function seedsAgain(seeds: readonly SeedText[], seed: SeedText | null): SeedText[] {
+  if (seed === null) return seeds.map(seedAgain);
+  const before = seeds.find(({ picked }) => picked?.kind === 'jar');
+  if (!before) return [seed];
+  const portion = seed.portion === '' ? null : { id: seed.portion, part: seed.part };
+  const products = seeds.filter(({ picked }) => picked !== null && picked.kind !== 'jar');
+  return [pickSeed(before, seed.picked, portion), ...products.map(seedAgain)];
+}
+
 /**
  * The recipe of a batch, ready to be made again on `date`: milk, vessels, amounts, additions as planned, hold length
  * and warmth. What belongs to that day alone is left out: seed jars, packages, times, actual amounts, outcomes, notes.
+ * @param seed the jar that is to seed it, in place of those of that day; null: it is left open
  */
-export function repeatBatch(reply: BatchReply, date: string, writer: Writer): BatchText {
+export function repeatBatch(
+  reply: BatchReply,
+  date: string,
+  writer: Writer,
+  seed: SeedText | null = null,
+): BatchText {
   const made = reply.jars.filter(({ jar }) => jar.state === 'made' || jar.state === 'planned');
   const holds = reply.holds.map((hold): HoldText => {
     const { hours, planned, probe } = holdText(hold, writer);
@@ -128,7 +145,7 @@ export function repeatBatch(reply: BatchReply, date: string, writer: Writer): Ba
   const each = made.map((one) => ({
     letter: one.jar.letter,
     milk: { ...milkText(one.jar, writer), milkPackage: '' },
-    seeds: seedTexts(one.seedings, writer).map(seedAgain),
+    seeds: seedsAgain(seedTexts(one.seedings, writer), seed),
     additions: additionTexts(one.additions, writer).map((addition) => ({
       ...addition,
       planned: addition.planned || addition.actual,

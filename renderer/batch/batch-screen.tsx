@@ -1,15 +1,13 @@
 // The batch screen: all batches, newest first, and one of them open, or a new one being recorded.
-import { Fragment, useEffect, useRef, useState } from 'react';
-import { portionName } from '../../core/ledger/portions';
+import { Fragment, useEffect, useMemo, useRef, useState } from 'react';
 import type { Reply } from '../../core/contract';
 import { call } from '../app/calls';
 import { currentPlace, go, say, usePlace, useRevision } from '../app/store';
 import { useRead } from '../app/use-read';
 import { readDraft } from '../parts/use-draft';
 import { useReader } from '../parts/use-reader';
-import { emptyBatch, noSeed, pickSeed, type BatchText, type SeedText } from './batch-text';
-import { repeatBatch, withKept } from './batch-repeat';
 import { BatchView } from './batch-view';
+import { beginBatch, beginOf, type Begin, type Begun } from './begin';
 import { LostJar } from './lost-jar';
 import { NEW_BATCH_DRAFT, NewBatch } from './new-batch';
 import { rowWords } from './row-words';
@@ -136,73 +134,24 @@ function OpenBatch({ id }: { readonly id: string }) {
   return <BatchView key={id} reply={answer.value} label={label} />;
 }
 
-/** A seed picked before the form opens: the jar, or what was kept back of it. */
-function seedOf({ view, record }: Reply<'jar.get'>, portion: string): SeedText {
-  const kept = record.portions.find(({ id }) => id === portion);
-  if (!kept) return pickSeed(noSeed, { kind: 'jar', id: view.id, label: view.label });
-  const label = withKept(view.label, portionName(kept));
-  const pieces = kept.pieces === null ? {} : { pieces: true };
-  return pickSeed(
-    noSeed,
-    { kind: 'jar', id: view.id, label, ...pieces },
-    { id: kept.id, part: kept.part ?? '' },
-  );
-}
-
-/** A new batch, empty or with the recipe of another; waits until that recipe is read. */
-function Making({
-  repeats,
-  seedFrom,
-}: {
-  readonly repeats: string | 'last' | null;
-  /** A jar that is to seed it, or jar and portion with a slash between. */
-  readonly seedFrom: string | null;
-}) {
+/** A new batch, empty or as one before; waits until that is read. */
+function Making({ begin }: { readonly begin: Begin }) {
   const { writer, today } = useReader();
   // What was said last is about something else, and would lie over the form's foot.
   useEffect(() => say(''), []);
-  const [start, setStart] = useState<{ text: BatchText; repeated: string | null } | null>(
-    repeats === null && seedFrom === null ? { text: emptyBatch(writer.day(today)), repeated: null } : null,
-  );
+  const [start, setStart] = useState<Begun | null>(null);
   useEffect(() => {
-    if (seedFrom === null || start !== null) return undefined;
+    if (start !== null) return undefined;
     let current = true;
-    const [jar = '', portion = ''] = seedFrom.split('/');
-    void call('jar.get', { id: jar }).then((answer) => {
+    void beginBatch(begin, call, writer, writer.day(today)).then((begun) => {
       if (!current) return;
-      const empty = emptyBatch(writer.day(today));
-      if (!answer.ok) say(answer.sentence, 'caution');
-      const seeds = answer.ok ? [seedOf(answer.value, portion)] : empty.all.seeds;
-      setStart({ text: { ...empty, all: { ...empty.all, seeds } }, repeated: null });
+      if (begun.problem !== null) say(begun.problem, 'caution');
+      setStart(begun);
     });
     return () => {
       current = false;
     };
-  }, [seedFrom, start, today, writer]);
-  useEffect(() => {
-    if (repeats === null || start !== null) return undefined;
-    let current = true;
-    const read = async (): Promise<void> => {
-      const last = repeats === 'last' ? await call('batch.list', { before: null, limit: 1 }) : null;
-      const id = last === null ? repeats : last.ok ? last.value.batches[0]?.id : undefined;
-      const answer = id === undefined ? null : await call('batch.get', { id });
-      if (!current) return;
-      if (answer?.ok) {
-        const { batch } = answer.value;
-        const label =
-          batch.word === null ? writer.day(batch.madeOn) : `${writer.day(batch.madeOn)} ${batch.word}`;
-        setStart({ text: repeatBatch(answer.value, writer.day(today), writer), repeated: label });
-        return;
-      }
-      if (answer !== null) say(answer.sentence, 'caution');
-      else say('There is no batch to repeat yet.');
-      setStart({ text: emptyBatch(writer.day(today)), repeated: null });
-    };
-    void read();
-    return () => {
-      current = false;
-    };
-  }, [repeats, start, today, writer]);
+  }, [begin, start, today, writer]);
   if (start === null) return <p className="soft">Opening…</p>;
   return (
     <NewBatch
@@ -221,8 +170,8 @@ function Making({
 export function BatchScreen() {
   const { focus } = usePlace();
   const batches = useBatches();
-  const seedFrom = focus?.startsWith('seed:') === true ? focus.slice('seed:'.length) : null;
-  const making = focus === 'new' || seedFrom !== null || focus?.startsWith('repeat') === true;
+  const begin = useMemo(() => beginOf(focus), [focus]);
+  const making = begin !== null;
   const arrivedAt = useRef(focus);
   useEffect(() => {
     // What was unfinished when the program stopped opens by itself on coming back to this screen.
@@ -262,19 +211,7 @@ export function BatchScreen() {
         <BatchList open={open} batches={batches} />
       </aside>
       <div className="batch-main">
-        {making && (
-          <Making
-            key={focus}
-            seedFrom={seedFrom}
-            repeats={
-              focus === 'new' || seedFrom !== null
-                ? null
-                : focus === 'repeat'
-                  ? 'last'
-                  : (focus ?? '').slice('repeat:'.length)
-            }
-          />
-        )}
+        {begin !== null && <Making key={focus} begin={begin} />}
         {focus === 'lost' && <LostJar />}
         {open !== null && <OpenBatch id={open} />}
       </div>

@@ -7,6 +7,7 @@ import { Form } from '../parts/form';
 import { Question } from '../parts/question';
 import { useDraft } from '../parts/use-draft';
 import { useReader } from '../parts/use-reader';
+import { AdvisedSeed } from './advised-seed';
 import { MOST_JARS, readBatch, type Problems } from './batch-entry';
 import { noHold, withJarCount, withJars, withoutHold, type BatchText } from './batch-text';
 import { askAboutSeeds, seedsOfBatch } from './held-seeds';
@@ -134,6 +135,10 @@ export function NewBatch({
           packages={packages}
           startHere={repeated !== null}
           onChange={(seeds) => setAll({ seeds })}
+        />
+        <AdvisedSeed
+          seed={text.all.seeds[0]}
+          onTake={(seed) => setAll({ seeds: text.all.seeds.with(0, seed) })}
         />
       </Section>
       <Section title="Milk and vessel">

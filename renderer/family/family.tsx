@@ -23,7 +23,7 @@ import { FamilyTable } from './table';
 import './table.css';
 import './forced-colors.css';
 import { Tools } from './tools';
-import { useLines } from './use-lines';
+import { type LineNow, useLines } from './use-lines';
 import { JUDGED_UNASKED } from './use-scores';
 import { useSize } from './use-size';
 
@@ -194,7 +194,13 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
           )
         )}
         {selectedKey !== null && (
-          <SelectedPane jarKey={selectedKey} flagsByKey={flagsByKey} onGo={goTo} onClose={close} />
+          <SelectedPane
+            jarKey={selectedKey}
+            line={lines.get(drawing.lanes[drawing.lane[selected ?? -1] ?? -1]?.line ?? '') ?? null}
+            flagsByKey={flagsByKey}
+            onGo={goTo}
+            onClose={close}
+          />
         )}
       </div>
       <div className="family-tools">
@@ -216,6 +222,7 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
 /** The pane asks by permanent id; the drawing knows only keys. */
 function SelectedPane(props: {
   readonly jarKey: number;
+  readonly line: LineNow | null;
   readonly flagsByKey: (key: number) => number;
   readonly onGo: (key: number) => void;
   readonly onClose: () => void;
@@ -223,5 +230,6 @@ function SelectedPane(props: {
   const answer = useRead('family.jars', { keys: [props.jarKey] });
   const id = answer?.ok ? answer.value.jars[0]?.id : undefined;
   if (id === undefined) return <aside className="pane" aria-label="About this jar" />;
-  return <Pane id={id} flagsByKey={props.flagsByKey} onGo={props.onGo} onClose={props.onClose} />;
+  const { line, flagsByKey, onGo, onClose } = props;
+  return <Pane id={id} line={line} flagsByKey={flagsByKey} onGo={onGo} onClose={onClose} />;
 }

@@ -12,7 +12,9 @@ import { Figures } from './figures';
 import { FLAG, generationWords } from './flags';
 import { JarScore } from '../vigour/jar-score';
 import { recordRows } from './record-rows';
+import { Linked } from '../parts/linked';
 import { useJars } from './use-jars';
+import type { LineNow } from './use-lines';
 
 type JarReply = Reply<'jar.get'>;
 
@@ -79,6 +81,8 @@ function Seeds({ jar, onGo }: { readonly jar: JarReply; readonly onGo: (key: num
 
 interface Props {
   readonly id: string;
+  /** What is known of the line whose lane it lies in. */
+  readonly line: LineNow | null;
   /** The drawing's flags of a jar, by key. */
   readonly flagsByKey: (key: number) => number;
   readonly onGo: (key: number) => void;
@@ -86,7 +90,7 @@ interface Props {
 }
 
 /** The side pane: the name and the way to close it stay, the rest scrolls. */
-export function Pane({ id, flagsByKey, onGo, onClose }: Props) {
+export function Pane({ id, line, flagsByKey, onGo, onClose }: Props) {
   const answer = useRead('jar.get', { id });
   const jar = answer?.ok === true ? answer.value : null;
   return (
@@ -113,7 +117,7 @@ export function Pane({ id, flagsByKey, onGo, onClose }: Props) {
       </header>
       <div className="pane-body" key={id}>
         {answer?.ok === false && <p role="alert">{answer.sentence}</p>}
-        {jar !== null && <About jar={jar} flagsByKey={flagsByKey} onGo={onGo} />}
+        {jar !== null && <About jar={jar} line={line} flagsByKey={flagsByKey} onGo={onGo} />}
       </div>
     </aside>
   );
@@ -166,7 +170,12 @@ function Kept({ jar }: { readonly jar: JarReply }) {
   );
 }
 
-function About({ jar, flagsByKey, onGo }: Pick<Props, 'flagsByKey' | 'onGo'> & { readonly jar: JarReply }) {
+function About({
+  jar,
+  line,
+  flagsByKey,
+  onGo,
+}: Pick<Props, 'line' | 'flagsByKey' | 'onGo'> & { readonly jar: JarReply }) {
   const { view } = jar;
   const rows = recordRows(jar, usePreferences());
   const heldKeys = useMemo(
@@ -174,6 +183,7 @@ function About({ jar, flagsByKey, onGo }: Pick<Props, 'flagsByKey' | 'onGo'> & {
     [jar, flagsByKey],
   );
   const held = heldAbove(heldKeys, useJars(heldKeys), jar.cautions);
+  const advised = line?.seed?.from?.jar === view.id && line.seed.from.portion === null;
   const condemned = view.caution === 'condemned' || view.spoiled;
   return (
     <>
@@ -189,14 +199,22 @@ function About({ jar, flagsByKey, onGo }: Pick<Props, 'flagsByKey' | 'onGo'> & {
         </div>
       )}
       {condemned && <p>No batch can be seeded from it: it spoiled, and is discarded whole.</p>}
+      {line !== null && (
+        <p className="pane-advice">
+          <Linked
+            text={[line.sentence, line.reason, line.also].filter(Boolean).join(' ')}
+            jars={line.named.filter((one) => one.jar !== view.id)}
+          />
+        </p>
+      )}
       <div className="pane-actions">
         {!condemned && !view.lost && (
           <button
-            className={`button${view.caution === null && held.length === 0 ? ' primary' : ''}`}
+            className={`button${advised ? ' primary' : ''}`}
             type="button"
             onClick={() => go('batch', `seed:${view.id}`)}
           >
-            Seed a batch from this
+            Seed from this
           </button>
         )}
         <button className="button" type="button" onClick={() => go('batch', jar.batch)}>

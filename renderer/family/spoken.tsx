@@ -3,6 +3,8 @@
 import { go } from '../app/store';
 import { JarPicture } from './jar-shape';
 import type { Lane } from './lanes';
+import { Linked } from '../parts/linked';
+import type { NamedJar } from '../parts/linked-parts';
 import type { LineNow } from './use-lines';
 
 interface Props {
@@ -16,21 +18,35 @@ interface Props {
   readonly looks: (key: number) => { readonly setWord: number; readonly flags: number };
 }
 
-function Words({ sentence, reason }: { readonly sentence: string; readonly reason: string | null }) {
+function Words(props: {
+  readonly sentence: string;
+  readonly reason: string | null;
+  /** What stands against the newest jar. */
+  readonly also?: string | null;
+  readonly named?: readonly NamedJar[];
+  readonly onShow?: (jar: string) => void;
+}) {
+  const { sentence, reason, also = null, named = [], onShow } = props;
+  const linked = (text: string) => <Linked text={text} jars={named} {...(onShow ? { onGo: onShow } : {})} />;
   return (
     <div className="spoken-words">
-      <p className="spoken-sentence">{sentence}</p>
-      {reason !== null && <p className="soft">{reason}</p>}
+      <p className="spoken-sentence">{linked(sentence)}</p>
+      {reason !== null && (
+        <p className="soft">
+          {linked(reason)}
+          {also !== null && <span className="spoken-also"> {linked(also)}</span>}
+        </p>
+      )}
     </div>
   );
 }
 
 /** What to press: where a seed is advised that seed, or the fresh start. */
-function Act({ seed }: { readonly seed: NonNullable<LineNow['seed']> }) {
+function Act({ seed, line }: { readonly seed: NonNullable<LineNow['seed']>; readonly line: string }) {
   const { from, label } = seed;
   if (from === null)
     return (
-      <button className="button primary" type="button" onClick={() => go('batch', 'new')}>
+      <button className="button primary" type="button" onClick={() => go('batch', `repeat:${line}`)}>
         Start afresh
       </button>
     );
@@ -87,9 +103,15 @@ export function Spoken({ lane, line, unasked, onShow, looks }: Props) {
           <JarPicture generation={from.generation} {...looks(from.key)} />
         </button>
       )}
-      <Words sentence={spokenOf(name, line.sentence)} reason={line.reason} />
+      <Words
+        sentence={spokenOf(name, line.sentence)}
+        reason={line.reason}
+        also={line.also}
+        named={line.named}
+        onShow={onShow}
+      />
       <div className="spoken-acts">
-        {seed !== null && <Act seed={seed} />}
+        {seed !== null && <Act seed={seed} line={lane?.line ?? ''} />}
         {why}
       </div>
     </section>

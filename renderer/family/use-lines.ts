@@ -4,6 +4,8 @@ import { useEffect, useState } from 'react';
 import type { Reply } from '../../core/contract';
 import { call } from '../app/calls';
 import { say, useRevision } from '../app/store';
+import { alsoAgainst, namedIn, verdictParts } from '../parts/verdict-parts';
+import type { NamedJar } from '../parts/linked-parts';
 
 export interface LineNow {
   readonly standing: string;
@@ -20,6 +22,10 @@ export interface LineNow {
       readonly key: number;
     } | null;
   } | null;
+  /** What stands against its newest jar, where the verdict has not said it. */
+  readonly also: string | null;
+  /** Jars that the sentences may name. */
+  readonly named: readonly NamedJar[];
 }
 
 const MOST_AT_ONCE = 6;
@@ -40,13 +46,12 @@ async function read(line: string): Promise<LineNow | string> {
   const [judged, advice] = [await call('judgement.line', { line }), await call('advice.line', { line })];
   if (!judged.ok) return judged.sentence;
   if (!advice.ok) return advice.sentence;
-  // The first sentence says what to do, the rest why.
-  const [sentence = '', ...reason] = advice.value.sentence.split(/(?<=\.) (?=\p{Lu})/u);
   return {
     standing: judged.value.standing,
-    sentence,
-    reason: reason.join(' '),
+    ...verdictParts(advice.value.sentence),
     seed: await seedOf(advice.value),
+    also: alsoAgainst(advice.value),
+    named: namedIn(advice.value),
   };
 }
 

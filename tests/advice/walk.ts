@@ -127,7 +127,7 @@ function lookAt(line: Line, batches: number, before: Outlook | null): Look & { r
     blocked: judgement.blocked,
     lineNames: new Map([[String(LINE), 'Heron']]),
   };
-  const verdict = verdictReply(outlook, asked, judgement);
+  const verdict = verdictReply(outlook, asked, judgement, () => null);
   const weak = suggestFreshStarts(family, {
     setWord: (key) => line.records[key - 1]?.outcome?.setWord ?? null,
     lineName: () => 'Heron',

@@ -53,6 +53,19 @@ describe('a jar in doubt on the way back', () => {
     expect(of(session, '17 May a').looks).toEqual([look]);
     expect(must(session, 'judgement.jar', { jar: children[0] ?? '' }).asSeed).toEqual([look]);
   }); // prettier-ignore
+  it('stands against the newest jar in the verdict, with the jar at its root', () => {
+    const { session, children, a } = pair({ earlySet: 'loose' });
+    must(session, 'jar.correct', { id: children[1] ?? '', changes: { onShelf: false } });
+    const [line] = must(session, 'line.list', { jar: children[0] ?? '' }).lines;
+    const { sentence, against } = must(session, 'advice.line', { line: line?.id ?? '' });
+    expect(against).toEqual({
+      jar: children[0],
+      label: '12 May a',
+      says: '12 May a descends from 6 May a, which is in doubt (a slow start).',
+      root: { jar: a, label: '6 May a' },
+    });
+    expect(sentence).toContain('12 May a');
+  });
   it('is said in the sentence where nothing else is kept', () => {
     const { session, children } = pair({ powerCut: true });
     must(session, 'jar.correct', { id: children[1] ?? '', changes: { onShelf: false } });

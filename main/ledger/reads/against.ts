@@ -8,7 +8,7 @@ import {
   type NotesBeside,
 } from '../../../core/safety/doubts';
 import type { KeptSeed } from '../../../core/advice/reply';
-import { wayBackLooks, type InDoubt } from '../../../core/safety/way-back';
+import { wayBackOf, type InDoubt } from '../../../core/safety/way-back';
 import { powerCutOfMates, type HoldMate, type MatesPowerCut } from '../../../core/safety/hold-mates';
 import { spoilageNoted } from '../../../core/safety/remarks';
 import type { JarRecord } from '../../../core/vigour/evidence';
@@ -17,7 +17,10 @@ import type { Ledger } from '../ledger';
 import { notesOf } from '../projection/columns';
 import { interruptions } from '../projection/interruptions';
 
-type Against = Pick<KeptSeed, 'doubts' | 'asks' | 'acidNotThere'>;
+type Against = Pick<KeptSeed, 'doubts' | 'asks' | 'acidNotThere'> & {
+  /** The nearest jar in doubt that it descends from. */
+  readonly doubtful: number | null;
+};
 
 /** What was kept apart and has words of spoilage in its note, by the jars it seeded. */
 function potsInDoubt({ rows, index }: Ledger): ReadonlyMap<number, InDoubt> {
@@ -27,8 +30,10 @@ function potsInDoubt({ rows, index }: Ledger): ReadonlyMap<number, InDoubt> {
     return words === null ? [] : [{ key, words }];
   });
   for (const { key, words } of pots) {
-    const { label } = index.jar(rows.get('portion', key).jar);
+    const { jar: of } = rows.get('portion', key);
+    const { label } = index.jar(of);
     const mark = {
+      jar: of,
       label: `what was kept apart of ${label}`,
       because: `“${words}” was written down of it`,
     };
@@ -98,15 +103,16 @@ function workOut(ledger: Ledger, judged: Judged): (jar: number) => Against {
   const inDoubt = new Map<number, InDoubt>();
   for (const key of family.keys) {
     const because = ownDoubt(outcomeOf(key), matesCut(key), notes(key));
-    if (because !== null) inDoubt.set(key, { label: index.jar(key).label, because });
+    if (because !== null) inDoubt.set(key, { jar: key, label: index.jar(key).label, because });
   }
-  const looks = wayBackLooks(family, inDoubt, potsInDoubt(ledger));
+  const wayBack = wayBackOf(family, inDoubt, potsInDoubt(ledger));
   return (key) => {
     const [outcome, mates, beside] = [outcomeOf(key), matesCut(key), notes(key)];
     return {
       doubts: doubtsAbout(outcome, mates, beside),
-      asks: [...asksAbout(outcome, mates, beside), ...looks(key)],
+      asks: [...asksAbout(outcome, mates, beside), ...wayBack.looks(key)],
       acidNotThere: acidNotThere(outcome),
+      doubtful: wayBack.doubtful(key),
     };
   };
 }

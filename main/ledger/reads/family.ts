@@ -7,7 +7,7 @@ import { drawFamily } from '../../../core/lineage/drawing';
 import { UNKNOWN_PAST_NAME } from '../../../core/lineage/labels';
 import type { Ledger } from '../ledger';
 import { seedingAmounts } from '../projection/columns';
-import { cautionReplies, jarViews, lineNames, within } from './views';
+import { cautionReplies, familyMember, jarViews, lineNames, within } from './views';
 
 /** Jars oldest first, and the lines. */
 export function getFamily(ledger: Ledger): Reply<'family.get'> {
@@ -115,5 +115,36 @@ export function freshStarts(ledger: Ledger): Reply<'advice.freshStart'> {
       sentence: one.sentence + (one.line === null ? '' : thoughWeak(verdictOf(ledger, one.line))),
       reasons: [...one.reasons],
     })),
+  };
+}
+
+/** Lines in the order of founding; what is newest is the latest day, then what was entered last. */
+export function listLines(ledger: Ledger, { jar }: Parsed<'line.list'>): Reply<'line.list'> {
+  const { index, rows } = ledger;
+  const { family } = index;
+  const nameOf = lineNames(ledger);
+  const wanted = jar === null ? null : new Set(family.linesOf(familyMember(ledger, jar).key));
+  const newest = new Map<number, { readonly madeOn: string; readonly batch: number }>();
+  for (const key of family.keys) {
+    const { madeOn, batch } = index.jar(key);
+    if (madeOn === null) continue;
+    for (const line of family.linesOf(key)) {
+      const before = newest.get(line);
+      const by = before === undefined ? 1 : compare(madeOn, before.madeOn) || batch - before.batch;
+      if (by > 0) newest.set(line, { madeOn, batch });
+    }
+  }
+  return {
+    lines: family.lines
+      .filter((line) => wanted === null || wanted.has(line.batch))
+      .map((line) => {
+        const last = newest.get(line.batch);
+        return {
+          id: rows.uidOf('batch', line.batch),
+          name: nameOf(line.batch),
+          founded: line.founded,
+          newestBatch: last === undefined ? null : rows.uidOf('batch', last.batch),
+        };
+      }),
   };
 }

@@ -11,7 +11,7 @@ import {
   type KeptSeed,
   type Outlook,
 } from '../../../core/advice/reply';
-import { sawHowItCameOut, shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
+import { gravest, sawHowItCameOut, shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
 import { seedLevel, unknownLevel, type SeedLevel } from '../../../core/advice/seed-level';
 import type { VerdictWord } from '../../../core/advice/shapes';
 import { limitsOf } from '../../../core/safety/stops';
@@ -209,7 +209,7 @@ export function nextAdvice(ledger: Ledger, { line }: Parsed<'advice.next'>): Rep
 }
 
 function verdictOn(ledger: Ledger, judged: Judged, view: Outlook, line: number): VerdictWord {
-  return verdictReply(view, askedOf(ledger, judged, view, line), judged.all.line(line)).verdict;
+  return verdictReply(view, askedOf(ledger, judged, view, line), judged.all.line(line), () => null).verdict;
 }
 
 /** The verdict on a line, by the key of its founding batch. */
@@ -222,5 +222,18 @@ export function lineAdvice(ledger: Ledger, { line }: Parsed<'advice.line'>): Rep
   const judged = judgedOf(ledger);
   const key = lineKey(ledger, judged, line);
   const view = outlook(ledger, judged);
-  return verdictReply(view, askedOf(ledger, judged, view, key), judged.all.line(key));
+  return verdictReply(view, askedOf(ledger, judged, view, key), judged.all.line(key), (jar) =>
+    rootOf(ledger, judged, jar),
+  );
+}
+
+/** The jar because of which another is held, or in doubt by its way back; null where nothing but itself is. */
+function rootOf(ledger: Ledger, judged: Judged, uid: string): { jar: string; label: string } | null {
+  const { rows, index } = ledger;
+  const key = rows.keyOf('jar', uid);
+  const caution = gravest(index.family.cautionsOf(key));
+  const root = caution ? caution.of : againstIn(ledger, judged)(key).doubtful;
+  if (root === null || root === key) return null;
+  const { uid: jar, label } = index.jar(root);
+  return { jar, label };
 }

@@ -1,0 +1,112 @@
+// What a new batch's fields begin with: empty, or as last time with the seed that was chosen or is advised. Asks the
+// ledger through the function it is given.
+import type { ReadName } from '../../core/call-names';
+import type { Input, Reply } from '../../core/contract';
+import { portionName } from '../../core/ledger/portions';
+import type { Answer } from '../app/calls';
+import { repeatBatch, withKept, type Writer } from './batch-repeat';
+import { emptyBatch, noSeed, pickSeed, type BatchText, type SeedText } from './batch-text';
+
+export type Ask = <N extends ReadName>(name: N, input: Input<N>) => Promise<Answer<Reply<N>>>;
+
+/** How a new batch is begun: from nothing, as the last one or another one again, or from a seed. */
+export type Begin =
+  | { readonly as: 'empty' }
+  | { readonly as: 'last' }
+  | { readonly as: 'again'; readonly batch: string }
+  | { readonly as: 'seeded'; readonly jar: string; readonly portion: string | null };
+
+export interface Begun {
+  readonly text: BatchText;
+  /** Label of the batch that is made again; null where it begins from nothing or from a seed. */
+  readonly repeated: string | null;
+  /** What could not be read, or is not there yet. */
+  readonly problem: string | null;
+}
+
+class NotRead extends Error {}
+
+async function must<N extends ReadName>(ask: Ask, name: N, input: Input<N>): Promise<Reply<N>> {
+  const answer = await ask(name, input);
+  if (!answer.ok) throw new NotRead(answer.sentence);
+  return answer.value;
+}
+
+/** A jar as a seed, or what was kept back of it. */
+export function seedOf({ view, record }: Reply<'jar.get'>, portion: string | null): SeedText {
+  const kept = record.portions.find(({ id }) => id === portion);
+  if (!kept) return pickSeed(noSeed, { kind: 'jar', id: view.id, label: view.label });
+  const label = withKept(view.label, portionName(kept));
+  const pieces = kept.pieces === null ? {} : { pieces: true };
+  return pickSeed(
+    noSeed,
+    { kind: 'jar', id: view.id, label, ...pieces },
+    { id: kept.id, part: kept.part ?? '' },
+  );
+}
+
+/** The seed that is advised for the line that a batch goes on with; null where none is. */
+async function advisedSeed(ask: Ask, reply: Reply<'batch.get'>): Promise<SeedText | null> {
+  const made = reply.jars.find(({ jar }) => jar.state === 'made');
+  if (!made) return null;
+  for (const { id } of (await must(ask, 'line.list', { jar: made.jar.id })).lines) {
+    const { seed } = await must(ask, 'advice.line', { line: id });
+    if (seed?.jar) return seedOf(await must(ask, 'jar.get', { id: seed.jar }), seed.portion);
+  }
+  return null;
+}
+
+const labelOf = ({ batch }: Reply<'batch.get'>, writer: Writer): string =>
+  batch.word === null ? writer.day(batch.madeOn) : `${writer.day(batch.madeOn)} ${batch.word}`;
+
+/** The newest batch of the line that a jar belongs to; without a line of its own the newest of all. */
+async function lastBatchOf(ask: Ask, jar: string | null): Promise<string | null> {
+  const lines = jar === null ? [] : (await must(ask, 'line.list', { jar })).lines;
+  const ofLine = lines.find(({ newestBatch }) => newestBatch !== null)?.newestBatch ?? null;
+  return ofLine ?? (await must(ask, 'batch.list', { before: null, limit: 1 })).batches[0]?.id ?? null;
+}
+
+async function begun(begin: Begin, ask: Ask, writer: Writer, date: string): Promise<Begun> {
+  const empty = { text: emptyBatch(date), repeated: null, problem: null };
+  if (begin.as === 'empty') return empty;
+  if (begin.as === 'seeded') {
+    const seed = seedOf(await must(ask, 'jar.get', { id: begin.jar }), begin.portion);
+    const last = await lastBatchOf(ask, begin.jar);
+    const text =
+      last === null
+        ? { ...empty.text, all: { ...empty.text.all, seeds: [seed] } }
+        : repeatBatch(await must(ask, 'batch.get', { id: last }), date, writer, seed);
+    // Its word, if it had one, was said of that batch.
+    return { text: { ...text, word: '' }, repeated: null, problem: null };
+  }
+  const id = begin.as === 'again' ? begin.batch : await lastBatchOf(ask, null);
+  if (id === null) return { ...empty, problem: 'There is no batch to repeat yet.' };
+  const reply = await must(ask, 'batch.get', { id });
+  // A founding batch that is asked for by its day is founded again, from the same products.
+  const founding = reply.jars.every(({ seedings }) =>
+    seedings.every(({ seeding }) => seeding.fromJar === null),
+  );
+  const seed = begin.as === 'again' && founding ? null : await advisedSeed(ask, reply);
+  return { text: repeatBatch(reply, date, writer, seed), repeated: labelOf(reply, writer), problem: null };
+}
+
+/** Never fails: what could not be read is said, and the fields are empty. @param date today, as the keeper writes days */
+export async function beginBatch(begin: Begin, ask: Ask, writer: Writer, date: string): Promise<Begun> {
+  try {
+    return await begun(begin, ask, writer, date);
+  } catch (error) {
+    if (!(error instanceof NotRead)) throw error;
+    return { text: emptyBatch(date), repeated: null, problem: error.message };
+  }
+}
+
+/** From the focus of the batch screen: "new", "repeat", "repeat:" and a batch, "seed:" and a jar (and "/" and what was kept of it). */
+export function beginOf(focus: string | null): Begin | null {
+  if (focus === 'new') return { as: 'empty' };
+  if (focus === 'repeat') return { as: 'last' };
+  const [what, id = ''] = focus?.split(':') ?? [];
+  if (what === 'repeat' && id !== '') return { as: 'again', batch: id };
+  if (what !== 'seed') return null;
+  const [jar = '', portion = ''] = id.split('/');
+  return { as: 'seeded', jar, portion: portion === '' ? null : portion };
+}
