@@ -219,6 +219,8 @@ test.describe('the invented ledger', () => {
         const strip = page.getByRole('region', { name: /^What is advised for/ });
         await expect(strip).toHaveCount(1);
         await expect(strip.getByRole('button', { name: /^(Seed from|Start afresh)/ })).toBeVisible();
+        // What stands against the newest jar is named, and the jar is a link.
+        await expect(strip.getByRole('button', { name: /^22 Apr [ab]$/ })).toBeVisible();
         expect(await stripCutOff(page)).toEqual([]);
         const top = async (selector: string): Promise<number> =>
           (await page.locator(selector).boundingBox())?.y ?? 0;

@@ -73,6 +73,9 @@ test('a repeat batch of four jars, by keyboard alone, in at most 60 key presses'
   await keys.press('r');
   await expect(page.getByLabel('Seeded from')).toBeFocused();
   await expect(page.getByLabel('Made on')).toHaveValue('20 May 2026');
+  // The advised seed stands there already, with the verdict that advises it; typing takes another.
+  await expect(page.getByLabel('Seeded from')).toHaveValue(/^1[04] May [a-d]$/);
+  await expect(page.getByRole('list', { name: 'What is advised' })).toContainText(/go on from 1[04] May/i);
   await keys.type('14 may c');
   await keys.press('Enter');
   await expect(page.getByLabel('Seeded from')).toHaveValue('14 May c');
