@@ -47,7 +47,8 @@ export class Generated {
   readonly #portions: { id: string; jar: string; day: number; pieces: boolean; gone: boolean }[] = [];
   #day = 0;
 
-  constructor(seed: number) {
+  /** @param batches so many of them; drawn from two to six if not given */
+  constructor(seed: number, batches: number | null = null) {
     this.#random = seededNumbers(seed);
     this.#clock = new PlacedClock(stillClock(momentAt(0, 20)));
     const bytes = seededNumbers(seed + 7);
@@ -58,7 +59,7 @@ export class Generated {
         random: (length) => Uint8Array.from({ length }, () => Math.floor(bytes() * 256)),
       }),
     });
-    this.#fill();
+    this.#fill(batches);
   }
 
   /** A call as the window makes it. */
@@ -89,9 +90,9 @@ export class Generated {
     return { value, unit: 'mL', typed: this.#maybe(0.5, () => `${value} ml`) };
   };
 
-  #fill(): void {
+  #fill(wanted: number | null): void {
     this.#larder();
-    const batches = 2 + this.#below(5);
+    const batches = wanted ?? 2 + this.#below(5);
     for (let at = 0; at < batches; at++) {
       this.#day += 2 + this.#below(9);
       this.#clock.moveTo(momentAt(this.#day, 20));
