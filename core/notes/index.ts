@@ -3,6 +3,7 @@ export type {
   LedgerFacts,
   LedgerJar,
   LedgerView,
+  NotedForm,
   NotesInput,
   NotesPlan,
   NotesReading,

@@ -3,6 +3,7 @@ import type { NoteColumn, NotesPreview } from '../contract';
 import type { Amount } from '../ledger/basics';
 import type { Addition, Jar, Outcome, Preferences, Seeding, Source } from '../ledger/records';
 import type { Temperature } from '../ledger/basics';
+import type { OwnCells } from './rows/same-row';
 
 /** A jar of the ledger, as far as reading notes needs it. */
 export interface LedgerJar {
@@ -32,11 +33,14 @@ export interface LedgerView {
   readonly sources: readonly { readonly name: string; readonly culture: boolean }[];
   /** Jars entered by mistake: a row that is one of them is here, and no seed of anything. */
   readonly mistaken: ReadonlySet<string>;
-  /** Fingerprints of rows as they last came in → uid of the jar each is. `raw` is the row's text, `read` what was read. */
+  /** Rows as they last came in → uid of the jar each is: by the hash of its cells and its occurrence. */
   readonly raw: ReadonlyMap<string, string>;
+  /** What was read of them, hashed. */
   readonly read: ReadonlySet<string>;
-  /** By jar: which questions of its row have been answered. */
-  readonly answered: ReadonlyMap<string, ReadonlySet<string>>;
+  /** The headings under which they came in, and the rows under each set of them. */
+  readonly forms: readonly NotedForm[];
+  /** By jar: what was answered about its row, by question. */
+  readonly answered: ReadonlyMap<string, ReadonlyMap<string, string>>;
   /** Jars that came from notes: from which file, and on which line of it they stood last. */
   readonly fromNotes: ReadonlyMap<string, { readonly file: string; readonly line: number }>;
   readonly factsOf: (uid: string) => LedgerFacts | null;
@@ -49,6 +53,32 @@ export interface RowRefused {
   readonly sentence: string;
   /** The keeper's word would let it in; else it can't be. */
   readonly asks: boolean;
+}
+
+/** Rows that came in under the same headings. */
+export interface NotedForm {
+  readonly headings: readonly string[];
+  /** Each with the jar it is, in the order in which they came in. Read when they are asked for. */
+  readonly rows: () => Iterable<{
+    readonly uid: string;
+    readonly cells: OwnCells;
+    readonly occurrence: number;
+  }>;
+}
+
+/** A row as it is kept, to be known again. */
+export interface NotedRow {
+  /** Of its own cells. */
+  readonly sha: string;
+  /** Of what was read of it. */
+  readonly read: string;
+  /** 1 for the first row with these cells, 2 for the second, … */
+  readonly occurrence: number;
+  readonly cells: OwnCells;
+  /** Headings of the file that it is kept without: new columns that the keeper has not taken over. */
+  readonly without: readonly string[];
+  /** What the keeper answered about it. */
+  readonly answers: readonly { readonly question: string; readonly answer: string }[];
 }
 
 export interface NotesInput {
@@ -97,8 +127,7 @@ export interface PlannedJar {
   readonly additions: readonly Pick<Addition, 'name' | 'actual'>[];
   readonly seedings: readonly PlannedSeeding[];
   readonly outcome: Omit<Outcome, 'jar'> | null;
-  readonly fingerprint: string;
-  readonly occurrence: number;
+  readonly noted: NotedRow;
 }
 
 /** A jar of the ledger that a row changes, by an answer of the keeper's. */
@@ -106,10 +135,12 @@ export interface PlannedChange {
   readonly uid: string;
   /** The row as it reads now, its answers included. */
   readonly planned: PlannedJar;
-  /** Everything the row tells is taken over; else only what the answers change. */
+  /** Everything the row tells is taken over; else only what the answers, or columns that are new, change. */
   readonly whole: boolean;
-  /** Not `whole`: how the row read before the answers. */
-  readonly outcomeBefore: Omit<Outcome, 'jar'> | null;
+  /** Not `whole`: how the row read before those. */
+  readonly before: PlannedJar | null;
+  /** Columns that are new are taken over. */
+  readonly columns: boolean;
   /** Whether the amounts of its seeds are taken over. */
   readonly amounts: boolean;
 }
@@ -121,6 +152,8 @@ export interface NotesPlan {
   readonly jars: readonly PlannedJar[];
   /** Jars of the ledger that change; after the new ones, which may have seeded them. */
   readonly changes: readonly PlannedChange[];
+  /** The file's headings, in order. */
+  readonly headings: readonly string[];
 }
 
 export type NotesReading =

@@ -4,6 +4,7 @@ import { readConventions } from './conventions/file-conventions';
 import { readLayout, type Layout } from './layout/column-meanings';
 import { runsSideways } from './layout/heading-lines';
 import type { NotesInput, NotesPlan, NotesReading } from './notes-plan';
+import { askColumns } from './plan/new-columns';
 import { planRows } from './plan/plan-rows';
 import { previewOf } from './plan/preview';
 import { collectRows, nameRows, type NoteRow } from './rows/note-rows';
@@ -39,11 +40,15 @@ export function readNotes(input: NotesInput): NotesReading {
     const planned = planRows(rows, known, context, input);
     const fresh = planned.plan.sources.filter(({ name }) => !known.named.has(plain(name)));
     if (lesson < MOST_LESSONS && learnt(fresh, taught)) continue;
-    const about: FileSays = { said, questions: [...says.questions] };
+    const columns = askColumns(rows, layout, context, input);
+    const about: FileSays = {
+      said: [...said, ...columns.said],
+      questions: [...says.questions, ...columns.questions],
+    };
     return {
       ok: true,
       preview: previewOf(rows, planned, layout, conventions, about, input),
-      plan: planned.plan,
+      plan: { ...planned.plan, headings: layout.columns.map(({ heading }) => heading) },
     };
   }
 }
@@ -65,7 +70,7 @@ function whyNotNotes(
 /** The rows of jars, each with its day and letter, and the jar of the ledger that it is. */
 function namedRows(layout: Layout, context: CellContext, input: NotesInput, said: Said[]): NoteRow[] {
   const rows = collectRows(layout, context.conventions, input, said);
-  nameRows(rows, input, ({ row, cells, identity }) =>
+  nameRows(rows, layout, input, ({ row, cells, identity }) =>
     readFacts(cells, new RowLog(row.line), { ...context, names: new Map() }, identity.day),
   );
   return rows;

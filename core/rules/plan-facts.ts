@@ -101,15 +101,16 @@ class PlanBuilder {
   }
 
   /** A jar that is there, as its row changes it. Blanks take nothing away. */
-  change({ planned, whole, amounts }: PlannedChange, key: number): void {
+  change(change: PlannedChange, key: number): void {
+    const { planned, whole, amounts } = change;
     this.rowOf.set(key, planned);
     const jar = jarIn(this, key);
     const ml = inMl(planned.fields.finalVolume);
     const measured = whole && planned.fields.finalVolumeKnown === 'measured';
     if (amounts && ml !== null && (measured || this.keys.isSummed(key)))
       this.jars.set(key, { ...jar, volumeMl: ml });
-    if (amounts && planned.seedings.length > 0) this.#changeSeeds(key, planned, whole);
-    if (whole && planned.hold?.hours) {
+    if (amounts && planned.seedings.length > 0) this.#changeSeeds(key, change);
+    if ((whole || planned.hold?.hours !== change.before?.hold?.hours) && planned.hold?.hours) {
       drop(this.stays, (stay) => stay.jar === key);
       this.#addHold(key, planned);
     }
@@ -118,16 +119,17 @@ class PlanBuilder {
     this.#addOutcome(key, planned);
   }
 
-  #changeSeeds(key: number, planned: PlannedJar, whole: boolean): void {
+  #changeSeeds(key: number, { planned, whole, columns }: PlannedChange): void {
     const old = this.seedings.filter((seeding) => seeding.jar === key);
     const before = this.seedings.length;
     this.addSeeds(key, planned);
     const added = this.seedings.splice(before);
     const next = added.flatMap((seeding): SeedingFact[] => {
       const same = old.find((one) => one.fromJar === seeding.fromJar && seeding.fromJar !== null);
-      if (!same) return whole ? [seeding] : [];
+      if (!same) return whole || columns ? [seeding] : [];
       this.fresh.delete(seeding.key);
-      return [{ ...same, amount: seeding.amount ?? same.amount }];
+      const [first, second] = columns ? [same.amount, seeding.amount] : [seeding.amount, same.amount];
+      return [{ ...same, amount: first ?? second }];
     });
     const replaced = new Set(next.map((seeding) => seeding.key));
     drop(this.seedings, (one) => one.jar === key && (whole || replaced.has(one.key)));

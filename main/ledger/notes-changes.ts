@@ -1,5 +1,6 @@
 // A jar of the ledger that a row of notes changes: what was taken over, or what the answer to an open question changes.
 import type { NotesPlan, PlannedChange, PlannedJar } from '../../core/notes';
+import { LONGEST_KEPT } from '../../core/notes/rows/same-row';
 import type { Amount } from '../../core/ledger/basics';
 import type { Outcome, Seeding } from '../../core/ledger/records';
 import type { OpenAct } from './acts';
@@ -20,24 +21,53 @@ type Seen = Omit<Outcome, 'jar'>;
 /** A file's name as it is kept with its rows. */
 export const fileName = (name: string): string => name.slice(0, 500) || 'notes';
 
-/** Keeps which row of which file a jar is, as it reads now; an older entry of the same reading moves to the end. */
-export function noteRow(ledger: Ledger, act: OpenAct, file: string, planned: PlannedJar, jar: number): void {
-  const record = {
-    file: fileName(file),
-    fingerprint: planned.fingerprint,
-    occurrence: planned.occurrence,
-    line: planned.line,
-    jar,
-  };
+/** The file whose rows are kept, with the headings that it has now. */
+export interface KeptFile {
+  readonly name: string;
+  readonly headings: readonly string[];
+}
+
+const kept = (text: string): string => text.slice(0, LONGEST_KEPT);
+
+/**
+ * Keeps which row of which file a jar is, with its cells and what was answered about it; an older entry of the same cells
+ * moves to the end.
+ */
+export function noteRow(
+  ledger: Ledger,
+  act: OpenAct,
+  { name, headings }: KeptFile,
+  { line, noted }: PlannedJar,
+  jar: number,
+): void {
+  const file = fileName(name);
   const old = ledger.rows
     .prepare(
       `SELECT n.key FROM note_row n JOIN note_file f ON f.key = n.file
         WHERE n.cells_sha = ? AND n.occurrence = ? AND f.name = ?`,
     )
     .pluck()
-    .get(record.fingerprint, record.occurrence, record.file);
+    .get(noted.sha, noted.occurrence, file);
   if (typeof old === 'number') act.remove('noteRow', old);
-  act.insert('noteRow', record);
+  const cells = Object.entries(noted.cells).map(([heading, cell]) => [heading, kept(cell)]);
+  const { key } = act.insert('noteRow', {
+    file,
+    headings: headings
+      .filter((heading) => !noted.without.includes(heading))
+      .map((heading) => heading.slice(0, 500)),
+    cells: JSON.stringify(Object.fromEntries(cells)),
+    cellsSha: noted.sha,
+    readSha: noted.read,
+    occurrence: noted.occurrence,
+    line,
+    jar,
+  });
+  for (const { question, answer } of noted.answers)
+    act.facts.insert('noteAnswer', {
+      noteRow: key,
+      question: question.slice(0, 500),
+      answer: kept(answer) || ' ',
+    });
 }
 
 /** Only what is told: a blank in the notes takes nothing away. */
@@ -66,6 +96,9 @@ function outcomeAnswered(there: Seen, before: Seen | null, row: Seen): Partial<S
       ([name, value]) => JSON.stringify(value) !== JSON.stringify(before?.[name as keyof Seen] ?? null),
     ),
   ) as Partial<Seen>;
+  // What fails the gate stays failed, and what spoiled stays spoiled.
+  if (there.setAtTakeOut === false) delete changed.setAtTakeOut;
+  if (there.spoiledSaid) delete changed.spoiledSaid;
   if (changed.signs === undefined) return changed;
   // Signs recorded since stay.
   const kept = there.signs.filter((sign) => before?.signs.includes(sign) !== true);
@@ -81,7 +114,9 @@ function changeOutcome(ledger: Ledger, act: OpenAct, key: number, change: Planne
     act.update(
       'outcome',
       there.key,
-      change.whole ? outcomeTold(there, outcome) : outcomeAnswered(there, change.outcomeBefore, outcome),
+      change.whole
+        ? outcomeTold(there, outcome)
+        : outcomeAnswered(there, change.before?.outcome ?? null, outcome),
     );
 }
 
@@ -105,7 +140,7 @@ function changeSeeds(
   act: OpenAct,
   key: number,
   seeds: readonly SeedOf[],
-  whole: boolean,
+  { whole, columns }: PlannedChange,
 ): void {
   const old = ledger.rows.where('seeding', 'jar', key);
   const same = (row: Stored['seeding'], { from }: SeedOf): boolean =>
@@ -113,7 +148,18 @@ function changeSeeds(
   if (!whole) {
     for (const seed of seeds) {
       const row = old.find((one) => same(one, seed));
-      if (row) act.update('seeding', row.key, { amount: seed.amount });
+      // A column that is new fills what is not known; what is known was perhaps put right by hand.
+      if (!row && columns)
+        act.insert('seeding', {
+          jar: key,
+          ...seed.from,
+          portion: null,
+          part: seed.part,
+          package: null,
+          amount: seed.amount,
+        });
+      else if (row && (!columns || row.amount === null))
+        act.update('seeding', row.key, { amount: seed.amount });
     }
     return;
   }
@@ -163,6 +209,46 @@ function changeAdditions(ledger: Ledger, act: OpenAct, key: number, planned: Pla
   );
 }
 
+/** What a row tells with its new columns that it did not tell without: of the jar itself, its warmth and what was stirred in. */
+function changeByColumns(
+  ledger: Ledger,
+  act: OpenAct,
+  shared: Shared,
+  key: number,
+  now: PlannedJar,
+  before: PlannedJar,
+): void {
+  const other = (one: unknown, there: unknown): boolean => JSON.stringify(one) !== JSON.stringify(there);
+  const { finalVolume: _volume, finalVolumeKnown: _known, note, ...fields } = now.fields;
+  const fresh = Object.fromEntries(
+    Object.entries(fields).filter(([name, value]) =>
+      other(value, before.fields[name as keyof typeof fields]),
+    ),
+  ) as Partial<typeof fields>;
+  const lines = (before.fields.note ?? '').split('\n');
+  const said = (note ?? '').split('\n').filter((line) => line !== '' && !lines.includes(line));
+  const there = ledger.rows.get('jar', key).note;
+  act.update('jar', key, {
+    ...told(fresh),
+    ...(said.length > 0
+      ? {
+          note: [there, ...said]
+            .filter((line) => line !== null)
+            .join('\n')
+            .slice(0, 10_000),
+        }
+      : {}),
+  });
+  if (other(now.hold, before.hold)) changeHold(ledger, act, shared, key, now);
+  const stirred = now.additions.filter((one) => !before.additions.some((old) => !other(one, old)));
+  const old = ledger.rows.where('addition', 'jar', key);
+  for (const { name, actual } of stirred) {
+    const row = old.find((one) => one.name.toLowerCase() === name.toLowerCase());
+    if (!row) act.insert('addition', { jar: key, name, planned: null, actual, package: null });
+    else if (row.actual === null) act.update('addition', row.key, { actual });
+  }
+}
+
 /**
  * Writes what a row changes of a jar that is there. Blanks take nothing away, and spoilage is never taken back here.
  * @param seedsOf what seeded a planned jar, by key
@@ -173,18 +259,19 @@ export function changeJar(
   act: OpenAct,
   shared: Shared,
   change: PlannedChange,
-  file: string,
+  file: KeptFile,
   seedsOf: (planned: NotesPlan['jars'][number]) => SeedOf[],
 ): void {
   const { planned, whole } = change;
   const key = ledger.rows.keyOf('jar', change.uid);
   const jar = ledger.rows.get('jar', key);
   changeOutcome(ledger, act, key, change);
-  if (change.amounts) changeSeeds(ledger, act, key, seedsOf(planned), whole);
+  if (change.amounts) changeSeeds(ledger, act, key, seedsOf(planned), change);
   const { finalVolume, finalVolumeKnown, ...rest } = planned.fields;
   const summed = jar.finalVolumeKnown === null || jar.finalVolumeKnown === 'milk plus seed';
   if (change.amounts && finalVolume !== null && (summed || (whole && finalVolumeKnown === 'measured')))
     act.update('jar', key, { finalVolume, finalVolumeKnown });
+  if (change.columns && change.before) changeByColumns(ledger, act, shared, key, planned, change.before);
   if (whole) {
     act.update('jar', key, told(rest));
     changeHold(ledger, act, shared, key, planned);

@@ -16,6 +16,7 @@ import type { Job } from './job';
 import type { Ledger } from './ledger';
 import { changeJar, fileName, noteRow, type SeedOf } from './notes-changes';
 import { Shared } from './notes-shared';
+import { notedIn } from './notes-noted';
 import { Refused } from './refusal';
 import { rulesForNotes } from './rules/notes';
 
@@ -57,27 +58,8 @@ function viewOf(ledger: Ledger): LedgerView {
          JOIN record r ON r.key = j.key WHERE j.state IN ('made', 'planned') ORDER BY j.key`,
     )
     .all() as { uid: string; day: string | null; word: string | null; letter: string; planned: number }[];
-  const noted = rows
-    .prepare(
-      `SELECT f.name AS file, n.line, n.cells_sha AS fingerprint, n.occurrence, r.uid FROM note_row n
-         JOIN note_file f ON f.key = n.file LEFT JOIN record r ON r.key = n.jar ORDER BY n.key`,
-    )
-    .all() as { file: string; line: number; fingerprint: string; occurrence: number; uid: string | null }[];
-  // A row that was taken over has two: what it said last is what counts.
-  const last = new Map(noted.map((row, at) => [row.uid ?? `row ${at}`, row]));
-  const raw = new Map<string, string>();
-  const read = new Set<string>();
-  const answered = new Map<string, ReadonlySet<string>>();
-  const fromNotes = new Map<string, { file: string; line: number }>();
-  for (const { file, line, fingerprint, occurrence, uid } of last.values()) {
-    const [text = '', meaning = '', answers = ''] = fingerprint.split(':');
-    raw.set(`${text}:${occurrence}`, uid ?? '');
-    read.add(meaning);
-    if (uid === null) continue;
-    fromNotes.set(uid, { file, line });
-    if (answers !== '') answered.set(uid, new Set(answers.split(',')));
-  }
   return {
+    ...notedIn(ledger),
     jars: jars.map(({ planned, ...jar }) => ({ ...jar, planned: planned === 1 })),
     sources: (
       rows.prepare('SELECT name, received_from FROM source ORDER BY key').all() as {
@@ -91,10 +73,6 @@ function viewOf(ledger: Ledger): LedgerView {
         .pluck()
         .all() as string[],
     ),
-    raw,
-    read,
-    answered,
-    fromNotes,
     factsOf: (uid) => factsOf(ledger, uid),
   };
 }
@@ -119,7 +97,7 @@ function whichSheet(file: NotesText): Reading {
   return {
     file,
     word: null,
-    plan: { sources: [], jars: [], changes: [] },
+    plan: { sources: [], jars: [], changes: [], headings: [] },
     preview: { columns: [], rows: [], problems: [], questions: [question], assumptions: [] },
   };
 }
@@ -164,6 +142,7 @@ export function previewNotes(
 
 function write(ledger: Ledger, act: OpenAct, { file, plan }: Reading, job: Job): void {
   const shared = new Shared(ledger, act);
+  const kept = { name: file.name, headings: plan.headings };
   for (const source of plan.sources) shared.addSource(source);
   const byRow = new Map<string, number>();
   const seedsOf = (planned: NotesPlan['jars'][number]): SeedOf[] =>
@@ -194,9 +173,9 @@ function write(ledger: Ledger, act: OpenAct, { file, plan }: Reading, job: Job):
       act.insert('seeding', { jar: key, ...from, portion: null, part, package: null, amount });
     }
     if (planned.outcome) act.insert('outcome', { ...planned.outcome, jar: key });
-    noteRow(ledger, act, file.name, planned, key);
+    noteRow(ledger, act, kept, planned, key);
   }
-  for (const change of plan.changes) changeJar(ledger, act, shared, change, file.name, seedsOf);
+  for (const change of plan.changes) changeJar(ledger, act, shared, change, kept, seedsOf);
   job.step(plan.jars.length, plan.jars.length, 'bringing in rows');
 }
 

@@ -5,6 +5,10 @@ import type { Stored } from '../../main/ledger/projection/records';
 
 const DAY_MS = 86_400_000;
 const FIRST = Date.parse('2000-01-01');
+const HEADINGS = ['Date', 'Jar', 'Seed', 'Amount', 'Hours', 'Set', 'pH'];
+const cellsOf = (day: string, letter: string): Record<string, string> => ({
+  Date: day, Jar: letter, Seed: 'the one before', Amount: '3 tbsp', Hours: '36 h', Set: 'firm', pH: '4.3',
+}); // prettier-ignore
 /** Jars of one batch. */
 export const TOGETHER = 5;
 
@@ -51,7 +55,10 @@ function makeRows(
       if (letter % 2 === 0) insert('outcome', { jar, ...unseen });
       insert('noteRow', {
         file: 'notes.csv',
-        fingerprint: `${batch}:${jar}`,
+        headings: HEADINGS,
+        cells: JSON.stringify(cellsOf(dayOf(batchNumber), String.fromCharCode(97 + letter))),
+        cellsSha: `${batch}:${jar}`,
+        readSha: null,
         occurrence: 1,
         line: written + 2,
         jar,

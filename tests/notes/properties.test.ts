@@ -20,7 +20,7 @@ const family = (notes: Read): unknown => {
   const names = new Map(notes.plan.jars.map((jar) => [jar.id, `${jar.madeOn} ${jar.letter}`]));
   const generations = generationsOf(notes.plan);
   return notes.plan.jars
-    .map(({ id, line: _line, fingerprint: _fingerprint, occurrence: _occurrence, seedings, ...jar }) => ({
+    .map(({ id, line: _line, noted: _noted, seedings, ...jar }) => ({
       ...jar,
       generation: generations.get(id),
       seedings: seedings.map(({ fromRow, ...seeding }) => ({ ...seeding, from: fromRow === null ? null : names.get(fromRow) })),

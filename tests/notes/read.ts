@@ -12,6 +12,7 @@ export const EMPTY: NotesInput['ledger'] = {
   sources: [],
   mistaken: new Set(),
   raw: new Map(),
+  forms: [],
   read: new Set(),
   answered: new Map(),
   fromNotes: new Map(),

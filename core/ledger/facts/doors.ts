@@ -22,8 +22,10 @@ export const doors = {
     occurrence: whole(1, 10_000_000),
     /** Cell by heading, as JSON. */
     cells: maybe(cells()),
-    /** What makes it the same row; at most 200 characters. */
+    /** What makes it the same row: a hash of its cells; at most 200 characters. */
     cellsSha: words(1, 200),
+    /** A hash of what was read of it: written otherwise and read the same, it is the same. */
+    readSha: maybe(words(1, 200)),
     /** The jar it became; null where it became none. */
     jar: maybe(ref('jar')),
   },

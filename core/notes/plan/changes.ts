@@ -1,9 +1,11 @@
 // Rows of jars that are in the ledger already: how a changed row differs, what is asked about it, and what an answer changes.
+import type { NoteColumn } from '../../contract';
 import { isSpoiled } from '../../safety/gate';
 import { readFacts } from '../rows/row-facts';
 import type { LedgerFacts, NotesInput, PlannedChange, PlannedJar } from '../notes-plan';
 import { type CellContext, RowLog } from '../rows/row-cells';
 import { labelOf, type NoteRow } from '../rows/note-rows';
+import { answersOf } from './plan-jar';
 import { ANOTHER } from '../rows/same-place';
 import { question } from '../says';
 
@@ -21,10 +23,6 @@ export const ANSWERABLE = [
 ] as const;
 /** Of these, the ones about how much of each seed. */
 const OF_AMOUNTS: readonly string[] = ['each', 'sum'];
-
-/** The answerable questions of a line that the keeper has answered. */
-export const answeredOf = (line: number, answers: NotesInput['answers']): string[] =>
-  ANSWERABLE.filter((kind) => answers[`${kind}:${line}`] !== undefined);
 
 /** Goes into `answers`; where one line is several jars, with the jar's letter. */
 const changedId = ({ id }: NoteRow): string => id.replace(/^row:/, 'changed:');
@@ -123,37 +121,72 @@ export const takeOver = (row: NoteRow, planned: PlannedJar): PlannedChange => ({
   uid: row.clash ?? '',
   planned,
   whole: true,
-  outcomeBefore: null,
+  before: null,
+  columns: false,
   amounts: true,
 });
 
-/** What newly answered questions of a row that is there already change, or null where none was. */
-export function answeredChange(
+/** Whether the keeper said to take a new column over for the rows that are there. */
+export const takesColumn = (heading: string, answers: NotesInput['answers']): boolean =>
+  answers[`column:${heading}`]?.trim().toLowerCase() === 'take over';
+
+/** A row as it reads with some of its columns and answers only. */
+export function readAs(
   row: NoteRow,
-  input: NotesInput,
   context: CellContext,
-  planned: () => PlannedJar,
-): PlannedChange | null {
-  const { line } = row.row;
-  const uid = row.here ?? '';
-  const before = input.ledger.answered.get(uid);
-  const fresh = answeredOf(line, input.answers).filter((kind) => before?.has(kind) !== true);
-  if (uid === '' || row.repeats !== null || fresh.length === 0) return null;
-  const unanswered = Object.fromEntries(
-    Object.entries(input.answers).filter(([id]) => !fresh.some((kind) => id === `${kind}:${line}`)),
-  );
-  const asBefore = readFacts(
-    row.cells,
-    new RowLog(line),
-    { ...context, answers: unanswered, names: new Map(context.names) },
+  answers: NotesInput['answers'],
+  without: readonly string[],
+): NoteRow {
+  const log = new RowLog(row.row.line);
+  const cells = row.cells.filter(({ column }) => !without.includes(column.heading));
+  const facts = readFacts(
+    cells,
+    log,
+    { ...context, answers, names: new Map(context.names) },
     row.identity.day,
   );
+  return { ...row, cells, facts, log };
+}
+
+/** Of a row that is there already: how it read before its new answers and columns, and how it reads with them. */
+export interface Again {
+  readonly before: NoteRow;
+  readonly now: NoteRow;
+  /** New headings that are not taken over. */
+  readonly without: readonly string[];
+  readonly columns: boolean;
+  readonly amounts: boolean;
+}
+
+export const OF_SEEDS: readonly NoteColumn[] = ['seed', 'amount', 'milk amount', 'volume'];
+
+/** What newly answered questions and newly taken columns of a row that is there already change, or null where none was. */
+export function readAgain(row: NoteRow, input: NotesInput, context: CellContext): Again | null {
+  if ((row.here ?? '') === '' || row.repeats !== null) return null;
+  const { answers } = input;
+  const { line } = row.row;
+  const old = input.ledger.answered.get(row.here ?? '');
+  const told = answersOf(line, answers);
+  const fresh = ANSWERABLE.filter((kind) => told.has(kind) && old?.has(kind) !== true);
+  const added = row.other?.added ?? [];
+  const without = added.filter((heading) => !takesColumn(heading, answers));
+  const columns = without.length < added.length;
+  if (fresh.length === 0 && !columns) return null;
+  const unanswered = Object.fromEntries(
+    Object.entries(answers).filter(([id]) => !fresh.some((kind) => id === `${kind}:${line}`)),
+  );
+  const ofSeeds = row.cells.some(
+    ({ column }) =>
+      added.includes(column.heading) &&
+      !without.includes(column.heading) &&
+      OF_SEEDS.includes(column.meaning),
+  );
   return {
-    uid,
-    planned: planned(),
-    whole: false,
-    outcomeBefore: asBefore.outcome,
-    amounts: fresh.some((kind) => OF_AMOUNTS.includes(kind)),
+    before: readAs(row, context, unanswered, added),
+    now: readAs(row, context, answers, without),
+    without,
+    columns,
+    amounts: fresh.some((kind) => OF_AMOUNTS.includes(kind)) || ofSeeds,
   };
 }
 

@@ -1,19 +1,58 @@
 // One read row → the jar it would add: fields, seedings, outcome, and the fingerprints that know it again.
 import { plain } from '../../quantities';
 import { finalVolume } from '../rows/row-facts';
-import { answeredOf } from './changes';
 import { withAnswersToNote } from '../rows/outcomes';
-import type { NotesInput, PlannedJar, PlannedSeeding } from '../notes-plan';
+import type { NotedRow, NotesInput, PlannedJar, PlannedSeeding } from '../notes-plan';
 import type { RowFacts } from '../rows/row-cells';
 import { labelOf, type NoteRow } from '../rows/note-rows';
+import { type OwnCells, rowText } from '../rows/same-row';
 import type { SourceMention } from '../seeds/seed-index';
 
-/** @param sourceOf the name a source goes by: the ledger's spelling, else the first in the notes. */
+/** What was read of a row: rows that are written otherwise and read the same are the same. */
+const readText = ({ identity, seeds }: NoteRow, facts: RowFacts, note: string): string => JSON.stringify([
+  identity.day, plain(identity.word ?? ''), identity.letter, facts.hours, facts.temperature && Number(facts.temperature.value.toFixed(2)),
+  plain(facts.milk ?? ''), facts.milkAmount?.value ?? null, facts.additions.map(({ name, actual }) => [plain(name), actual?.value ?? null]),
+  seeds.map(({ part, amount }) => ['source' in part.from ? plain(part.from.source.name) : part.from.jar.label.toLowerCase(), amount?.value ?? null]),
+  facts.outcome && [facts.outcome.setWord, facts.outcome.ph, facts.outcome.signs, facts.outcome.spoiledSaid, plain(facts.outcome.texture ?? '')], plain(note),
+]); // prettier-ignore
+
+/** The answers of a line: its own id is left out of the question's, so that they are found when the line moves. */
+export function answersOf(line: number, answers: NotesInput['answers']): Map<string, string> {
+  const found = new Map<string, string>();
+  for (const [id, answer] of Object.entries(answers)) {
+    const asked = /^([^:]+):(\d+)(:.*)?$/s.exec(id);
+    if (asked && Number(asked[2]) === line) found.set(`${asked[1]}${asked[3] ?? ''}`, answer);
+  }
+  return found;
+}
+
+/** @param without headings of new columns that are not taken over */
+function notedOf(row: NoteRow, read: string, input: NotesInput, without: readonly string[]): NotedRow {
+  const before = input.ledger.answered.get(row.here ?? row.clash ?? '');
+  const answers = new Map([...(before ?? []), ...answersOf(row.row.line, input.answers)]);
+  const cells: OwnCells = Object.fromEntries(
+    Object.entries(row.own).filter(([heading]) => !without.includes(heading)),
+  );
+  return {
+    sha: without.length === 0 ? row.raw : input.hash(rowText(cells, null)),
+    read: input.hash(read),
+    occurrence: without.length === 0 ? row.occurrence : (row.other?.occurrence ?? row.occurrence),
+    cells,
+    without,
+    answers: [...answers].map(([question, answer]) => ({ question, answer })),
+  };
+}
+
+/**
+ * @param sourceOf the name a source goes by: the ledger's spelling, else the first in the notes
+ * @param without headings of new columns that are not taken over
+ */
 export function planJar(
   row: NoteRow,
   byId: ReadonlyMap<string, NoteRow>,
   sourceOf: (source: SourceMention) => string,
   input: NotesInput,
+  without: readonly string[] = [],
 ): PlannedJar {
   const { identity } = row;
   const facts = row.facts as RowFacts;
@@ -36,14 +75,6 @@ export function planJar(
     facts,
     seedings.map(({ amount }) => amount),
   );
-  const before = input.ledger.answered.get(row.here ?? '') ?? new Set<string>();
-  const answered = [...new Set([...before, ...answeredOf(row.row.line, input.answers)])].toSorted();
-  const read = JSON.stringify([
-    identity.day, plain(identity.word ?? ''), identity.letter, facts.hours, facts.temperature && Number(facts.temperature.value.toFixed(2)),
-    plain(facts.milk ?? ''), facts.milkAmount?.value ?? null, facts.additions.map(({ name, actual }) => [plain(name), actual?.value ?? null]),
-    row.seeds.map(({ part, amount }) => ['source' in part.from ? plain(part.from.source.name) : part.from.jar.label.toLowerCase(), amount?.value ?? null]),
-    facts.outcome && [facts.outcome.setWord, facts.outcome.ph, facts.outcome.signs, facts.outcome.spoiledSaid, plain(facts.outcome.texture ?? '')], plain(note),
-  ]); // prettier-ignore
   return {
     id: row.id,
     line: row.row.line,
@@ -65,7 +96,6 @@ export function planJar(
     additions: facts.additions.map(({ name, actual }) => ({ name, actual })),
     seedings,
     outcome: withAnswersToNote(facts.outcome, note, input.answers, row.row.line),
-    fingerprint: `${row.raw}:${input.hash(read)}${answered.length === 0 ? '' : `:${answered.join(',')}`}`,
-    occurrence: row.occurrence,
+    noted: notedOf(row, readText(row, facts, note), input, without),
   };
 }

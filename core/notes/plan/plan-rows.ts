@@ -1,17 +1,18 @@
 // Rows of jars → what they add to the ledger and change in it. What can't be, or hangs on what can't be, stays aside.
 import { plain } from '../../quantities';
-import type { NotesInput, NotesPlan, PlannedChange } from '../notes-plan';
+import type { NotesInput, NotesPlan, PlannedChange, PlannedJar } from '../notes-plan';
 import type { NoteRow } from '../rows/note-rows';
 import type { CellContext } from '../rows/row-cells';
 import type { KnownSeeds } from '../seeds/known-seeds';
 import type { SourceMention } from '../seeds/seed-index';
-import { answeredChange, askChanged, takeOver, takesOver } from './changes';
+import { askChanged, readAgain, takeOver, takesOver } from './changes';
 import { leaveImpossible, possibleChanges } from './impossible';
+import { hushColumns, newlySpoiled } from './new-columns';
 import { planJar } from './plan-jar';
 import { linesBelow, refuseLoops, seededBy, seedsFirst, waitForSeeds, waitToTakeOver } from './seed-order';
 
 export interface PlannedRows {
-  readonly plan: NotesPlan;
+  readonly plan: Omit<NotesPlan, 'headings'>;
   /** Rows of new jars. */
   readonly adding: readonly NoteRow[];
   /** Rows whose jar of the ledger changes, and those whose change a rule refused. */
@@ -35,37 +36,64 @@ export function planRows(
   const sources = new NewSources(input.ledger.sources);
   const sourceOf = (source: SourceMention): string => sources.nameOf(source);
   const jars = seedsFirst(adding, byId).map((row) => planJar(row, byId, sourceOf, input));
-  const wanted = wantedChanges(rows, byId, context, sourceOf, input);
+  const { wanted, refused } = wantedChanges(rows, byId, context, sourceOf, input);
   const changes = possibleChanges(jars, [...wanted.keys()], (change) => wanted.get(change), input);
   const changing = new Set(changes.flatMap((change) => wanted.get(change) ?? []));
   return {
     plan: { sources: sources.all(), jars, changes },
     adding,
     changing,
-    refused: new Set([...wanted.values()].filter((row) => !changing.has(row))),
+    refused: new Set([...refused, ...[...wanted.values()].filter((row) => !changing.has(row))]),
   };
 }
 
-/** What answers change of jars that are there, and the row that each is of. */
+/** What an answer or a new column changes of the jar that a row already is; null where nothing. */
+function changeAgain(
+  row: NoteRow,
+  planned: (row: NoteRow, without?: readonly string[]) => PlannedJar,
+  context: CellContext,
+  input: NotesInput,
+): PlannedChange | null {
+  const again = readAgain(row, input, context);
+  hushColumns(row, input, context);
+  if (!again) return null;
+  return {
+    uid: row.here ?? '',
+    planned: planned(again.now, again.without),
+    before: planned(again.before),
+    whole: false,
+    columns: again.columns,
+    amounts: again.amounts,
+  };
+}
+
+/** What answers change of jars that are there, and the row that each is of; rows whose new columns can't be taken over. */
 function wantedChanges(
   rows: readonly NoteRow[],
   byId: ReadonlyMap<string, NoteRow>,
   context: CellContext,
   sourceOf: (source: SourceMention) => string,
   input: NotesInput,
-): Map<PlannedChange, NoteRow> {
+): { wanted: Map<PlannedChange, NoteRow>; refused: NoteRow[] } {
   const wanted = new Map<PlannedChange, NoteRow>();
+  const refused: NoteRow[] = [];
+  const planned = (row: NoteRow, without: readonly string[] = []): PlannedJar =>
+    planJar(row, byId, ({ name }) => name, input, without);
+  const readsAsBefore = (row: NoteRow): boolean => input.ledger.read.has(planned(row).noted.read);
   const seeded = seededBy(rows, byId);
   for (const row of rows) {
-    const asWritten = () => planJar(row, byId, ({ name }) => name, input);
     // A row whose reading is the same as what came in before, only written otherwise, is here already.
-    if (row.clash !== null && row.log.problems.length === 0) {
-      const [, reading = ''] = asWritten().fingerprint.split(':');
-      if (input.ledger.read.has(reading)) row.here = row.clash;
-    }
+    if (row.clash !== null && row.log.problems.length === 0 && readsAsBefore(row)) row.here = row.clash;
+    if (row.other !== null) row.readSame = readsAsBefore(row);
+    if (newlySpoiled(row, input)) Object.assign(row, { clash: row.here, here: null });
     let change: PlannedChange | null = null;
-    if (row.here !== null) change = answeredChange(row, input, context, asWritten);
-    else if (row.clash !== null) {
+    if (row.here !== null) {
+      change = changeAgain(row, planned, context, input);
+      if (change?.columns && row.log.problems.length > 0) {
+        refused.push(row);
+        change = null;
+      }
+    } else if (row.clash !== null) {
       askChanged(row, input, () => linesBelow(row, seeded));
       row.taken =
         row.log.questions.some(({ id }) => id.startsWith('changed')) && takesOver(row, input.answers);
@@ -78,7 +106,7 @@ function wantedChanges(
     }
     if (change !== null) wanted.set(change, row);
   }
-  return wanted;
+  return { wanted, refused };
 }
 
 /** Sources that a plan names and the ledger has not, each once. */

@@ -10,6 +10,8 @@ import { isSection } from '../layout/heading-lines';
 import { type Identity, fillYears, labelKey, Letters, readIdentity } from './identity';
 import type { Column, Layout } from '../layout/column-meanings';
 import type { Said } from '../said';
+import { type OtherColumns, throughOtherColumns } from './other-columns';
+import { type OwnCells, ownCells, rowText } from './same-row';
 import type { NotesInput } from '../notes-plan';
 import { pairByPlace } from './same-place';
 import { LONGEST_NOTE } from './row-cells';
@@ -26,11 +28,16 @@ export interface NoteRow {
   readonly log: RowLog;
   readonly cells: readonly Cell[];
   readonly identity: Identity;
+  readonly own: OwnCells;
   readonly rawText: string;
   raw: string;
   occurrence: number;
   /** uid of the jar it already is. */
   here: string | null;
+  /** It was known only by the columns that were there before: which are new, or gone. */
+  other: OtherColumns | null;
+  /** It reads as it did when it came in. */
+  readSame: boolean;
   /** The label is taken in the ledger by a jar this row is not, or not any more. */
   clash: string | null;
   repeats: number | null;
@@ -110,22 +117,6 @@ function cellsOf(
     log.note.push(extra);
   }
   return { cells: cells.filter(({ column }) => column.meaning !== 'ignore'), texts };
-}
-
-/**
- * A row's own text by heading, never by what it is taken to mean: separators, quotes, case, spaces and the order of columns
- * don't matter, nor do blank columns, answers and what the ledger knows.
- * @param dayAbove the text of the day above, where it has none of its own
- */
-function rawOf(row: Row, layout: Layout, dayAbove: string): string {
-  const parts = layout.columns.flatMap((column) => {
-    const text = plain(row.long?.get(column.index) ?? row.cells[column.index] ?? '').replace(
-      / ?([,;+&/]) ?/g,
-      '$1',
-    );
-    return text === '' ? [] : [`${plain(column.heading)}=${text}`];
-  });
-  return JSON.stringify([dayAbove, ...parts.toSorted()]);
 }
 
 const SEVERAL = /^\p{L}\d?(?:(?:\s*[,;+&/]\s*|\s+(?:and|und|et|y|e|og|och|en|i)\s+)\p{L}\d?)+$/iu;
@@ -231,17 +222,20 @@ export function collectRows(
       if (dayHere) dayWritten = plain(dayHere.text);
       const fromAbove = !dayHere && dayAbove !== null && identity.toldDay === dayAbove.toldDay;
       dayAbove = identity.day !== null || identity.yearless !== null ? identity : dayAbove;
-      const rawText = rawOf(one.row, layout, fromAbove ? dayWritten : '');
+      const own = ownCells(one.row, layout, fromAbove ? dayWritten : '');
       rows.push({
         id: one.id,
         row,
         log,
         cells,
         identity,
-        rawText,
+        own,
+        rawText: rowText(own, null),
         raw: '',
         occurrence: 1,
         here: null,
+        other: null,
+        readSame: false,
         clash: null,
         repeats: null,
         guessed: false,
@@ -260,6 +254,7 @@ export function collectRows(
  */
 export function nameRows(
   rows: readonly NoteRow[],
+  layout: Layout,
   input: NotesInput,
   factsOf: (row: NoteRow) => RowFacts,
 ): void {
@@ -274,6 +269,7 @@ export function nameRows(
     if (row.here === null && row.occurrence > 1 && row.identity.letter !== null)
       row.here = ledger.raw.get(`${row.raw}:1`) ?? null;
   }
+  throughOtherColumns(rows, layout, input);
   fillYears(
     rows.map((row) => ({
       identity: row.identity,

@@ -330,6 +330,7 @@ const doors: Record<string, readonly string[]> = {
     // Cell by heading: a new column changes no row. Null where the row came in without its cells.
     json('cells', 'object'),
     text('cells_sha', 200, ALWAYS),
+    text('read_sha', 200),
     key('jar', 'jar'),
     'UNIQUE (cells_sha, file, occurrence)',
   ],

@@ -16,20 +16,30 @@ export const heldNoteRow = (facts: FactRows, row: FactRow<'noteRow'>): HeldNoteR
 
 export const noteRowFrom = ({ row, file }: HeldNoteRow): Stored['noteRow'] => ({
   file: file?.name as string,
-  fingerprint: row?.cellsSha as string,
+  headings: file?.headings ?? [],
+  cells: row?.cells ?? null,
+  cellsSha: row?.cellsSha as string,
+  readSha: row?.readSha ?? null,
   occurrence: row?.occurrence ?? 1,
   line: row?.line ?? 1,
   jar: row?.jar ?? null,
 });
 
-/** The file of that name, made where it is new. */
-function fileNamed(act: OpenAct, facts: FactRows, name: string): number {
-  const there = facts.prepare('SELECT key FROM note_file WHERE name = ?').pluck().get(name);
-  return typeof there === 'number' ? there : act.insert('noteFile', { name, headings: [] }).key;
+/** The file of that name with those headings, made where it is new. */
+export function fileNamed(
+  act: OpenAct,
+  facts: FactRows,
+  { file: name, headings }: Pick<Stored['noteRow'], 'file' | 'headings'>,
+): number {
+  const there = facts
+    .prepare('SELECT key FROM note_file WHERE name = ? AND headings = ?')
+    .pluck()
+    .get(name, JSON.stringify(headings));
+  return typeof there === 'number' ? there : act.insert('noteFile', { name, headings: [...headings] }).key;
 }
 
 /** Keeps a row that came in. @returns its key */
 export function putNoteRow(act: OpenAct, facts: FactRows, wanted: Stored['noteRow']): number {
-  const { file, fingerprint: cellsSha, ...row } = wanted;
-  return act.insert('noteRow', { ...row, cellsSha, file: fileNamed(act, facts, file) }).key;
+  const { headings: _headings, ...row } = wanted;
+  return act.insert('noteRow', { ...row, file: fileNamed(act, facts, wanted) }).key;
 }

@@ -26,9 +26,15 @@ type Keyed<T, R extends keyof T = never> = {
 export interface NoteRow {
   /** What makes it the same file, in whatever form the reader of notes chooses; at most 500 characters. */
   readonly file: string;
-  /** The row's content, hashed; at most 200 characters. */
-  readonly fingerprint: string;
-  /** 1 for the first row with this content in the file, 2 for the second, … */
+  /** The headings that it came in under, in order. */
+  readonly headings: readonly string[];
+  /** Cell by heading, as JSON; null where it came without them. */
+  readonly cells: string | null;
+  /** Its cells, hashed. */
+  readonly cellsSha: string;
+  /** What was read of it, hashed. */
+  readonly readSha: string | null;
+  /** 1 for the first row with these cells in the file, 2 for the second, … */
   readonly occurrence: number;
   /** Line in the file when it came in, header 1. */
   readonly line: number;
@@ -103,7 +109,10 @@ export const FIELD_TYPES: {
     theme: 'plain', temperatures: 'plain', volumes: 'plain', spoons: 'plain', dates: 'plain', currency: 'plain',
     seedFridgeDays: 'plain', seedFreezerDays: 'plain', mostGenerations: 'plain', jarFollowsHours: 'plain',
   },
-  noteRow: { file: 'plain', fingerprint: 'plain', occurrence: 'plain', line: 'plain', jar: 'jar' },
+  noteRow: {
+    file: 'plain', headings: 'list', cells: 'document', cellsSha: 'plain', readSha: 'plain', occurrence: 'plain', line: 'plain',
+    jar: 'jar',
+  },
   choice: {
     line: 'batch', jar: 'jar', portion: 'portion', label: 'plain', place: 'plain', modelVersion: 'plain', advice: 'document',
   },

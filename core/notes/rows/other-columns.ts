@@ -1,0 +1,85 @@
+// Rows that are in the ledger already under other headings: a sheet that gained a column, or lost one, has changed no row.
+import type { NoteColumn } from '../../contract';
+import { plain } from '../../quantities';
+import type { Layout } from '../layout/column-meanings';
+import type { LedgerJar, NotesInput } from '../notes-plan';
+import type { NoteRow } from './note-rows';
+import { headingKey, rowText } from './same-row';
+
+/** How the columns of a row differ from those under which it came in. */
+export interface OtherColumns {
+  /** Its headings that are new and under which it says something. */
+  readonly added: readonly string[];
+  /** Headings under which it said something and which the file has no more. */
+  readonly gone: readonly string[];
+  /** Which of the rows with the same cells it was. */
+  readonly occurrence: number;
+}
+
+const TELLS_DAY: readonly NoteColumn[] = ['date', 'start', 'label', 'jar'];
+
+interface Kept {
+  readonly uid: string;
+  readonly occurrence: number;
+  readonly gone: readonly string[];
+}
+
+/** Whether a row names another jar than that one. Letters and words that it does not tell contradict nothing. */
+function contradicts({ identity: { day, letter, word } }: NoteRow, jar: LedgerJar | undefined): boolean {
+  const other = (one: string | null, there: string | null | undefined): boolean =>
+    one !== null && there !== null && there !== undefined && plain(one) !== plain(there);
+  return other(day, jar?.day) || other(letter, jar?.letter) || other(word, jar?.word);
+}
+
+/** The jar that a row is: one whose letter it names before one that it does not contradict. */
+function pick(row: NoteRow, rows: Kept[], jars: ReadonlyMap<string, LedgerJar>): Kept | null {
+  const letter = plain(row.identity.letter ?? '');
+  const named = ({ uid }: Kept): boolean => plain(jars.get(uid)?.letter ?? '') === letter;
+  const fits = ({ uid }: Kept): boolean => !contradicts(row, jars.get(uid));
+  const first = letter === '' ? -1 : rows.findIndex((one) => named(one) && fits(one));
+  const at = first >= 0 ? first : rows.findIndex(fits);
+  return at < 0 ? null : (rows.splice(at, 1)[0] ?? null);
+}
+
+/** Finds rows that came in under other headings, by the columns that both have. Sets `here` and `other`. */
+export function throughOtherColumns(rows: readonly NoteRow[], layout: Layout, input: NotesInput): void {
+  if (rows.every(({ here }) => here !== null)) return;
+  const columns = new Map(layout.columns.map((column) => [headingKey(column.heading), column.meaning]));
+  const jars = new Map(input.ledger.jars.map((jar) => [jar.uid, jar]));
+  const claimed = new Set(rows.map(({ here }) => here));
+  for (const form of input.ledger.forms) {
+    const theirs = new Set(form.headings.map(headingKey));
+    const common = new Set([...columns.keys()].filter((heading) => theirs.has(heading)));
+    const has = (...meanings: readonly NoteColumn[]): boolean =>
+      [...common].some((heading) => meanings.includes(columns.get(heading) as NoteColumn));
+    const same = common.size === columns.size && common.size === theirs.size;
+    if (same || !has('seed') || !has(...TELLS_DAY)) continue;
+    const kept = new Map<string, Kept[]>();
+    for (const { uid, cells, occurrence } of form.rows()) {
+      if (claimed.has(uid)) continue;
+      const text = rowText(cells, common);
+      const gone = Object.keys(cells).filter(
+        (heading) => heading !== '' && !columns.has(headingKey(heading)),
+      );
+      const there = kept.get(text);
+      if (there) there.push({ uid, occurrence, gone });
+      else kept.set(text, [{ uid, occurrence, gone }]);
+    }
+    /** The first row of each text: a jar that is named again is that jar. */
+    const first = new Map<string, NoteRow>();
+    for (const row of rows) {
+      if (row.here !== null) continue;
+      const found = pick(row, kept.get(rowText(row.own, common)) ?? [], jars);
+      const before = found || row.identity.letter === null ? undefined : first.get(row.rawText);
+      if (before) Object.assign(row, { here: before.here, other: before.other });
+      if (!found) continue;
+      const added = Object.keys(row.own).filter(
+        (heading) => !theirs.has(headingKey(heading)) && heading !== '',
+      );
+      row.here = found.uid;
+      row.other = { added, gone: found.gone, occurrence: found.occurrence };
+      claimed.add(found.uid);
+      first.set(row.rawText, row);
+    }
+  }
+}
