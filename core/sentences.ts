@@ -33,6 +33,9 @@ function sinceWords(params: Params): string {
   return went === null ? `: it came on ${came}, too` : `: it was there from ${came}, to ${went}`;
 }
 
+/** Beside a comparison of what was measured with what was weighed. */
+const asMl = (p: Params): string => (p['weighed'] === true ? '1 g is taken as 1 mL. ' : '');
+
 /** Code → sentence. A code that is not here can't be sent: `RefusalCode` is its key type. */
 export const refusals = {
   invalid: (p) => `${joinIssue(text(p, 'path'), text(p, 'problem'))}. Please correct it and try again.`,
@@ -127,17 +130,19 @@ export const refusals = {
   'portion kept later': (p) =>
     `That part of ${text(p, 'seed')} was kept on ${daysInWords(text(p, 'keptOn'))}, so it can’t have seeded ${text(p, 'jar')}, made on ${daysInWords(text(p, 'day'))}. Correct one of the days, or choose another seed.`,
   'seed more than jar': (p) =>
-    `${text(p, 'seed')} mL of seed is more than ${text(p, 'jar')} holds (${text(p, 'volume')} mL). Correct the amount or the volume.`,
+    `${text(p, 'seed')} mL of seed is more than ${text(p, 'jar')} holds (${text(p, 'volume')} mL). ${asMl(p)}Correct the amount or the volume.`,
+  'unit impossible': (p) =>
+    `What ${p['mayBePieces'] === true ? `is kept or taken of ${text(p, 'jar')}` : `${text(p, 'jar')} holds`} can’t be said in ${text(p, 'unit')}. Say it in mL or g${p['mayBePieces'] === true ? ', or in pieces' : ''}.`,
   'pH impossible': (p) =>
     `${text(p, 'ph')} can’t be the pH of a jar: it lies between 2 and 9. Check the reading, or leave it out.`,
   'portion more than jar': (p) =>
-    `${text(p, 'portion')} mL is more than ${text(p, 'jar')} held (${text(p, 'volume')} mL), so it can’t all be kept of it. Correct the amount or the volume.`,
+    `${text(p, 'portion')} mL is more than ${text(p, 'jar')} held (${text(p, 'volume')} mL), so it can’t all be kept of it. ${asMl(p)}Correct the amount or the volume.`,
   'portion of nothing': (p) =>
     `0 is nothing to keep of ${text(p, 'jar')}. Leave the amount out where it is not known; where it is used up, say on which day it was gone.`,
   'taken more than jar': (p) =>
-    `Together ${text(p, 'taken')} mL would be taken of ${text(p, 'jar')}, which held ${text(p, 'volume')} mL. Correct an amount or the volume.`,
+    `Together ${text(p, 'taken')} mL would be taken of ${text(p, 'jar')}, which held ${text(p, 'volume')} mL. ${asMl(p)}Correct an amount or the volume.`,
   'more than portion': (p) =>
-    `That would be ${text(p, 'taken')} of the ${text(p, 'had')} ${text(p, 'unit')} that were kept of ${text(p, 'jar')}. Correct an amount, or take the rest from another jar.`,
+    `That would be ${text(p, 'taken')} of the ${text(p, 'had')} ${text(p, 'unit')} that were kept of ${text(p, 'jar')}. ${asMl(p)}Correct an amount, or take the rest from another jar.`,
   'seed gone before': (p) =>
     `${p['kept'] === true ? `That part of ${text(p, 'seed')}` : text(p, 'seed')} was gone on ${daysInWords(text(p, 'goneOn'))}, so it can’t have seeded ${text(p, 'jar')}, made on ${daysInWords(text(p, 'day'))}. Correct one of the days${p['kept'] === true ? '' : ', or say which part that was kept of it'}.`,
   'opened before made': (p) =>

@@ -15,8 +15,8 @@ export interface JarFact {
   readonly word: string | null;
   readonly letter: string;
   readonly state: 'planned' | 'made' | 'not made' | 'mistake' | 'lost';
-  /** mL; null where it is not known, or not given as volume. */
-  readonly volumeMl: number | null;
+  /** What it holds; null where that is not known. */
+  readonly volume: Measured | null;
   /** Key of the act that marked it as entered by mistake; null where it stands. */
   readonly mistakeIn: number | null;
 }
@@ -26,6 +26,7 @@ export interface SeedingFact {
   readonly jar: number;
   readonly fromJar: number | null;
   readonly portion: number | null;
+  /** Null where it is not known, and of one that may have been another. */
   readonly amount: Measured | null;
   /** Key of the act that first wrote it. Told only where its seed was entered by mistake. */
   readonly writtenIn: number | null;
@@ -50,6 +51,7 @@ export interface MovementFact {
   /** Null where nobody said when. */
   readonly day: string | null;
   readonly amount: Measured | null;
+  readonly pieces: number | null;
 }
 
 /** A time in warmth. Moments are ISO 8601 with their offset. */
@@ -159,8 +161,8 @@ export const MOVED_WORDS: Readonly<Record<MovementFact['kind'], string>> = {
 };
 
 /** Whether nothing is left after a movement: given or discarded with no amount means all of it. */
-const endsIt = ({ kind, amount }: MovementFact): boolean =>
-  kind === 'gone' || ((kind === 'given' || kind === 'discarded') && amount === null);
+const endsIt = ({ kind, amount, pieces }: MovementFact): boolean =>
+  kind === 'gone' || ((kind === 'given' || kind === 'discarded') && amount === null && pieces === null);
 const isThere = ({ kind }: MovementFact): boolean =>
   kind === 'still there' || kind === 'fridge' || kind === 'freezer';
 

@@ -8,7 +8,6 @@ import {
   type HoldFact,
   type JarFact,
   jarIn,
-  type Measured,
   type ObservationFact,
   type SeedingFact,
   type StayFact,
@@ -29,8 +28,6 @@ export interface PlanFacts {
   /** The row that a jar is of. */
   readonly rowOf: ReadonlyMap<number, PlannedJar>;
 }
-
-const inMl = (amount: Measured | null): number | null => (amount?.unit === 'mL' ? amount.value : null);
 
 class PlanBuilder {
   readonly jars: Map<number, JarFact>;
@@ -62,7 +59,7 @@ class PlanBuilder {
     this.rowOf.set(key, planned);
     const { madeOn: day, word, letter, fields } = planned;
     this.jars.set(key, {
-      key, batch: key, day, word, letter, state: 'made', volumeMl: inMl(fields.finalVolume), mistakeIn: null,
+      key, batch: key, day, word, letter, state: 'made', volume: fields.finalVolume, mistakeIn: null,
     }); // prettier-ignore
     this.#addHold(key, planned);
     this.#addOutcome(key, planned);
@@ -105,10 +102,10 @@ class PlanBuilder {
     const { planned, whole, amounts } = change;
     this.rowOf.set(key, planned);
     const jar = jarIn(this, key);
-    const ml = inMl(planned.fields.finalVolume);
+    const volume = planned.fields.finalVolume;
     const measured = whole && planned.fields.finalVolumeKnown === 'measured';
-    if (amounts && ml !== null && (measured || this.keys.isSummed(key)))
-      this.jars.set(key, { ...jar, volumeMl: ml });
+    if (amounts && volume !== null && (measured || this.keys.isSummed(key)))
+      this.jars.set(key, { ...jar, volume });
     if (amounts && planned.seedings.length > 0) this.#changeSeeds(key, change);
     if ((whole || planned.hold?.hours !== change.before?.hold?.hours) && planned.hold?.hours) {
       drop(this.stays, (stay) => stay.jar === key);

@@ -1,6 +1,5 @@
 // Undo and redo. Undoing writes a new act with the inverse images of one whole act; redoing undoes that undo. Nothing
 // is kept in memory, so it works the same after a restart. Refused, with names, where later facts stand on it.
-import Database from 'better-sqlite3';
 import { actWords } from '../../core/ledger/act-words';
 import type { Acts, Done } from './acts';
 import { invertAct } from './facts/invert';
@@ -144,8 +143,9 @@ function invert(acts: Acts, choose: () => Inverse): Done<string> {
     if (!done) throw new Refused('nothing changed');
     return done;
   } catch (error) {
-    if (target === null || !(error instanceof Refused || error instanceof Database.SqliteError)) throw error;
-    // The plainer answer first: what was done since, rather than the rule that it would break.
+    if (target === null) throw error;
+    // The plainer answer first: what was done since, rather than the rule that it would break. What comes back beside
+    // something that is gone can't be asked about at all.
     const inWay = inTheWay(rows.facts, (target as ActRow).key);
     throw inWay.length > 0 ? refusedBy(rows, inWay) : error;
   }

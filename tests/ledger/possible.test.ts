@@ -119,8 +119,9 @@ describe('how much is kept of a jar', () => {
       'Leave the amount out where it is not known; where it is used up, say on which day it was gone.',
     );
     expect(stateOf(session)).toBe(before);
-    for (const amount of [null, ml(946), { value: 2000, unit: 'g' as const, typed: null }])
-      must(session, 'portion.save', save({ amount }));
+    const weighed = { value: 2000, unit: 'g' as const, typed: null };
+    expect(refusalOf(session, 'portion.save', save({ amount: weighed })).sentence).toContain('1 g is taken as 1 mL'); // prettier-ignore
+    for (const amount of [null, ml(946)]) must(session, 'portion.save', save({ amount }));
     must(session, 'portion.save', save({ amount: ml(2000), part: 'whey' }));
   });
 

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { checkLedger, equalLabels } from './ledger-check';
 import { KINDS, pairOf, RandomKeeper } from './random-keeper';
 
-/** As many sequences as a run of all tests has time for; more with JARLINE_RUNS. */
+/** As many sequences as a run of all tests has time for; more with JARLINE_RUNS. JARLINE_SHRINK=1 shortens one that fails. */
 const RUNS = Number(process.env.JARLINE_RUNS ?? 30);
 
 // Every number as likely as any other: small ones would all speak of the same few jars.
@@ -32,7 +32,11 @@ describe('any sequence of writes, imports, undoes and redoes', () => {
         const keeper = new RandomKeeper();
         for (const move of sequence) {
           const before = keeper.recorded;
-          keeper.make(move);
+          try {
+            keeper.make(move);
+          } catch (error) {
+            throw new Error(`a fault after\n${keeper.told.join('\n')}`, { cause: error });
+          }
           if (keeper.recorded === before) continue;
           const wrong = wrongWith(keeper);
           if (wrong.length > 0) throw new Error(`${wrong.join('\n')}\nafter\n${keeper.told.join('\n')}`);
@@ -40,7 +44,7 @@ describe('any sequence of writes, imports, undoes and redoes', () => {
         recorded += keeper.recorded;
         keeper.ledger.close();
       }),
-      { seed: 20260314, numRuns: RUNS },
+      { seed: 20260314, numRuns: RUNS, endOnFailure: process.env.JARLINE_SHRINK === undefined },
     );
     expect(recorded, 'too little was recorded to show anything').toBeGreaterThan(5 * RUNS);
   }, 120_000);

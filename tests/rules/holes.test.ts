@@ -174,6 +174,17 @@ describe('a redo', () => {
     expect(refused(session, 'act.undo', { act: undone.act }).code).toBe('label back');
   });
 
+  it('of what was kept of a jar that is gone since says which act took the jar away', () => {
+    const session = newSession();
+    const { act, jars } = must(session, 'batch.record', batchOf('2026-03-10', [plainJar('a')]));
+    must(session, 'portion.save', { portion: { ...cubes, jar: only(jars) } });
+    const undone = must(session, 'act.undo', { act: null });
+    must(session, 'act.undo', { act });
+    expect(refused(session, 'act.undo', { act: undone.act }).sentence).toBe(
+      'Later records stand on it: undid: recorded 10 Mar a. Undo or change those first.',
+    );
+  });
+
   it('asks nothing again of two labels that were meant to be equal', () => {
     const file = newFile();
     let session = openSession(file, 'create');
@@ -336,6 +347,61 @@ describe('what is taken of a jar', () => {
   });
 });
 
+describe('what is weighed', () => {
+  const g = (value: number) => ({ value, unit: 'g' as const, typed: null });
+  // 1 g of a culture, of curd or of whey is taken as 1 mL: ours, since such things are little denser than water.
+  it('is held against what is measured, whichever of the two is a weight, and it is said', () => {
+    const session = newSession();
+    const weigh = (finalVolume: ReturnType<typeof g>) =>
+      only(must(session, 'batch.record', { ...batchOf('2026-03-09', [plainJar('a', { finalVolume })]), sameLabelMeant: true }).jars); // prettier-ignore
+    const jar = weigh(g(500));
+    const pot = { ...cubes, place: 'fridge' as const, pieces: null, jar };
+    expect(refused(session, 'portion.save', { portion: { ...pot, amount: ml(600) } }).sentence).toBe(
+      '600 mL is more than 9 Mar a held (500 mL), so it can’t all be kept of it. 1 g is taken as 1 mL. Correct the amount or the volume.',
+    );
+    const kept = must(session, 'portion.save', { portion: { ...pot, part: 'curd', amount: g(300) } }).id;
+    const seed = (amount: ReturnType<typeof g> | ReturnType<typeof ml>, portion: string | null) =>
+      batchOf('2026-03-12', [plainJar('a', { seedings: [{ ...fromJar(jar), portion, amount }] })]);
+    expect(refused(session, 'batch.record', seed(g(300), null)).code).toBe('taken more than jar');
+    expect(refused(session, 'batch.record', seed(ml(400), kept)).code).toBe('more than portion');
+    must(session, 'facts.record', { facts: [{ kind: 'movement', jar, what: 'eaten', day: '2026-03-10', amount: g(150) }] }); // prettier-ignore
+    expect(refused(session, 'batch.record', seed(ml(100), null)).code).toBe('taken more than jar');
+    expect(refused(session, 'jar.correct', { id: jar, changes: { finalVolume: g(400) } }).code).toBe('taken more than jar'); // prettier-ignore
+    expect(refused(session, 'jar.correct', { id: jar, changes: { finalVolume: pieces(2) } }).sentence).toBe(
+      'What 9 Mar a holds can’t be said in pieces. Say it in mL or g.',
+    );
+  });
+
+  it('and kept in pieces goes by what one piece weighs', () => {
+    const session = newSession();
+    const { jars } = smallFamily(session);
+    const six = must(session, 'portion.save', { portion: { ...cubes, amount: g(120), jar: jars[1] } }).id;
+    const taken = (amount: object, pieces: number | null = null) =>
+      ({
+        facts: [{ kind: 'movement', portion: six, what: 'eaten', day: '2026-03-10', amount, pieces }],
+      }) as never;
+    expect(refused(session, 'facts.record', taken(ml(160))).code).toBe('more than portion');
+    must(session, 'facts.record', taken(ml(60)));
+    expect(refused(session, 'facts.record', taken(g(20), 4)).code).toBe('more than portion');
+    must(session, 'facts.record', taken(g(20), 3));
+  });
+
+  it('brings back no volume by undo or redo that is less than what was taken, nor too much seed of a jar that was a mistake', () => {
+    const session = newSession();
+    const { jars } = smallFamily(session);
+    const small = must(session, 'jar.correct', { id: jars[2], changes: { finalVolume: g(60) } });
+    const undone = must(session, 'act.undo', { act: small.act });
+    const seed = (amount: ReturnType<typeof g>) =>
+      must(session, 'batch.record', batchOf('2026-03-12', [plainJar('a', { seedings: [{ ...fromJar(jars[2]), amount }] })])); // prettier-ignore
+    const first = only(seed(g(600)).jars);
+    expect(refused(session, 'act.undo', { act: undone.act }).code).toBe('seed more than jar');
+    // It never was: what it took is there again, until somebody says that it was after all.
+    const mistaken = must(session, 'jar.mistake', { id: first, why: 'entered twice' });
+    seed(g(600));
+    expect(refused(session, 'act.undo', { act: mistaken.act }).code).toBe('taken more than jar');
+  });
+});
+
 describe('notes', () => {
   const HEAD = 'date,jar,seed,amount,volume,set,note';
   const bring = (session: Session, rows: readonly string[], answers: Record<string, string> = {}) => {
@@ -365,6 +431,8 @@ describe('notes', () => {
       sentence: '500 mL of seed is more than 1 Feb 2026 a holds (100 mL). Correct the amount or the volume.',
     });
     expect(told.problems.map(({ row }) => row)).toEqual([3, 5]);
+    const weighed = bring(newSession(), ['2026-02-01,a,Blue Tin,5 caps,100 ml,firm,', '2026-02-05,a,2026-02-01 a,500 g,900 ml,firm,']); // prettier-ignore
+    expect([weighed.jars, weighed.problems.map(({ row }) => row)]).toEqual([1, [3]]);
   });
 
   it('that take more in all leave aside what no longer fits, in the file and beside the ledger', () => {

@@ -6,21 +6,26 @@ import type Database from 'better-sqlite3';
 /** The day of a moment as the keeper's clock had it. */
 const dayOf = (moment: string): string => `date(${moment} + ${moment}_off * 60, 'unixepoch')`;
 
-/** Where the facts lie. `gone`, `kept`, `warm` and so on are the words of the design. */
+/** Where the facts lie; 1 g of a culture, of curd or of whey is taken as 1 mL. `gone`, `kept`, `warm` and so on are the words of the design. */
 const VIEWS: Readonly<Record<string, string>> = {
   c_jar: `SELECT j.key, r.uid, j.state, j.letter, b.key AS batch, b.made_on AS day, b.word,
-            CASE j.final_volume_u WHEN 'mL' THEN j.final_volume_v END AS ml
+            CASE WHEN j.final_volume_u IN ('mL', 'g') THEN j.final_volume_v END AS ml
           FROM jar j JOIN record r ON r.key = j.key JOIN batch b ON b.key = j.batch`,
-  c_portion: `SELECT key, jar, of_portion, part, pieces, kept_on AS kept, reserve,
-            CASE amount_u WHEN 'mL' THEN amount_v END AS ml, amount_v AS amount FROM portion`,
+  c_portion: `SELECT key, jar, of_portion, part, kept_on AS kept, reserve, amount_v AS amount,
+            coalesce(pieces, CASE amount_u WHEN 'pieces' THEN amount_v END) AS pieces,
+            CASE WHEN amount_u IN ('mL', 'g') THEN amount_v END AS ml,
+            CASE WHEN amount_u IN ('mL', 'g') AND amount_v > 0 THEN amount_v / pieces END AS each FROM portion`,
+  // Of one that may have been another nobody knows how much it took; a powder that was weighed has no volume.
   c_seeding: `SELECT s.key, s.jar, s.from_jar AS seed, s.portion, s.source,
-            CASE s.actual_u WHEN 'pieces' THEN s.actual_v END AS pieces,
-            CASE WHEN s.actual_u = 'mL' THEN s.actual_v
-                 WHEN s.actual_u = 'pieces' AND p.pieces > 0 AND p.amount_u = 'mL'
-                 THEN s.actual_v * p.amount_v / p.pieces END AS ml
-          FROM seeding s LEFT JOIN portion p ON p.key = s.portion`,
+            CASE WHEN s.either IS NULL AND s.actual_u = 'pieces' THEN s.actual_v END AS pieces,
+            CASE WHEN s.either IS NOT NULL THEN NULL
+                 WHEN s.actual_u = 'mL' OR (s.actual_u = 'g' AND s.from_jar IS NOT NULL) THEN s.actual_v
+                 WHEN s.actual_u = 'pieces' THEN s.actual_v * p.each END AS ml,
+            j.state IN ('made', 'lost') AS took
+          FROM seeding s JOIN jar j ON j.key = s.jar LEFT JOIN c_portion p ON p.key = s.portion`,
   c_moved: `SELECT m.key, coalesce(m.jar, p.jar) AS jar, m.portion, m.kind, coalesce(m.day, ${dayOf('m.at')}) AS day,
-            CASE m.amount_u WHEN 'mL' THEN m.amount_v END AS ml, m.pieces, m.amount_v AS amount
+            CASE WHEN m.amount_u IN ('mL', 'g') THEN m.amount_v END AS ml, m.amount_v AS amount,
+            coalesce(m.pieces, CASE m.amount_u WHEN 'pieces' THEN m.amount_v END) AS pieces
           FROM movement m LEFT JOIN portion p ON p.key = m.portion`,
   // Nothing is left: gone, or given or discarded with no amount; until a later word says where it is.
   c_gone: `SELECT m.jar, m.portion, m.day FROM c_moved m
@@ -97,14 +102,17 @@ const CHECKS: Readonly<Record<string, string>> = {
     SELECT j.key FROM c_jar j WHERE j.ml * 1.0501 <
       (SELECT coalesce(sum(ml), 0) FROM c_portion WHERE jar = j.key AND part IS NOT 'whey' AND of_portion IS NULL) +
       (SELECT coalesce(sum(ml), 0) FROM c_moved WHERE jar = j.key AND portion IS NULL) +
-      (SELECT coalesce(sum(ml), 0) FROM c_seeding WHERE seed = j.key AND portion IS NULL)`,
+      (SELECT coalesce(sum(ml), 0) FROM c_seeding WHERE seed = j.key AND portion IS NULL AND took)`,
   'what was taken of a portion is no more than was kept': `
     WITH taken (portion, pieces, ml) AS (
-      SELECT portion, pieces, ml FROM c_seeding WHERE portion IS NOT NULL
+      SELECT portion, pieces, ml FROM c_seeding WHERE portion IS NOT NULL AND took
       UNION ALL SELECT portion, pieces, ml FROM c_moved WHERE portion IS NOT NULL
       UNION ALL SELECT of_portion, pieces, ml FROM c_portion WHERE of_portion IS NOT NULL)
     SELECT p.key FROM c_portion p JOIN taken t ON t.portion = p.key GROUP BY p.key
-    HAVING sum(t.pieces) > p.pieces * 1.0501 OR (p.pieces IS NULL AND sum(t.ml) > p.ml * 1.0501)`,
+    HAVING sum(coalesce(t.pieces, t.ml / p.each)) > p.pieces * 1.0501 OR (p.pieces IS NULL AND sum(t.ml) > p.ml * 1.0501)`,
+  'a jar holds a volume or a mass, and so is what was taken of it, or pieces': `
+    SELECT key FROM jar WHERE final_volume_u NOT IN ('mL', 'g') UNION ALL SELECT key FROM portion WHERE amount_u = 'CFU'
+    UNION ALL SELECT key FROM movement WHERE amount_u = 'CFU'`,
   'warmth was missing within its hold': `
     SELECT i.key FROM interruption i JOIN hold h ON h.key = i.hold
      WHERE i.began < h.began OR i.ended > h.ended OR i.ended < i.began

@@ -164,6 +164,7 @@ const PLANTED: Partial<Record<RefusalCode, Plant>> = {
     const [child = ''] = keeper.jars('2026-03-06', [{ finalVolume: ml(100) }]);
     return seed(child, a, { amount: ml(500) });
   },
+  'unit impossible': (keeper) => corrected(keeper.jars('2026-03-05')[0] ?? '', { finalVolume: pieces(2) }),
   'portion more than jar': (keeper) => {
     const [a = ''] = keeper.jars('2026-03-04', [{ finalVolume: ml(100) }]);
     return portion(a, { amount: ml(102) });

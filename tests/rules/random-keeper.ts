@@ -27,6 +27,7 @@ const at = (n: number, hours: number): string =>
 const dayAfter = (from: string, days: number): string =>
   new Date(Date.parse(from) + days * DAY).toISOString().slice(0, 10);
 const ml = (value: number): Amount => ({ value, unit: 'mL', typed: null });
+const g = (value: number): Amount => ({ value, unit: 'g', typed: null });
 const pieces = (value: number): Amount => ({ value, unit: 'pieces', typed: null });
 const pick = <T>(list: readonly T[], n: number): T => list[n % list.length] as T;
 
@@ -109,10 +110,10 @@ export class RandomKeeper {
     const jars = this.#seedsFor(madeOn, a);
     const sources = this.#uids('source');
     const portions = this.#portions();
-    const amount = pick([ml(45), ml(60), ml(400), null, ml(900), pieces(2)], a + b);
+    const amount = pick([ml(45), ml(60), ml(400), null, ml(900), pieces(2), g(50), g(700)], a + b);
     if (a % 4 === 3 && portions.length > 0) {
       const { id, jar } = pick(portions, b);
-      return [{ ...fromJar(jar), portion: id, amount: pick([pieces(2), pieces(4), ml(40), null], a) }];
+      return [{ ...fromJar(jar), portion: id, amount: pick([pieces(2), pieces(4), ml(40), null, g(60)], a) }];
     }
     if (a % 5 === 4 && sources.length > 0) return [fromSource(pick(sources, b))];
     if (jars.length === 0) return [];
@@ -140,7 +141,7 @@ export class RandomKeeper {
 
   #jar(letter: string, madeOn: string, a: number, b: number, c: number) {
     return plainJar(letter, {
-      state: c % 9 === 0 ? 'planned' : 'made', finalVolume: pick([ml(946), ml(100), null], a),
+      state: c % 9 === 0 ? 'planned' : 'made', finalVolume: pick([ml(946), ml(100), null, g(900)], a),
       goneOn: c % 11 === 1 ? day(a + 2) : null, onShelf: c % 8 === 2 ? true : null, seedings: c % 4 ? this.#seedings(b, a, madeOn) : [],
       outcome: c % 10 === 3 ? this.#outcome(a, b) : null,
       milkPackage: c % 13 === 2 ? (this.#uids('package')[0] ?? null) : null,
@@ -191,7 +192,7 @@ export class RandomKeeper {
     return {
       id: c % 3 === 0 ? (own[0]?.id ?? null) : null, jar, part: pick([null, 'whey', 'curd'] as const, b),
       place: pick(['fridge', 'freezer'] as const, a), pieces: pick([null, 6, 2], b),
-      amount: pick([null, ml(300), ml(60), ml(700), ml(40), ml(500), ml(0)], a + c), keptOn,
+      amount: pick([null, ml(300), ml(60), ml(700), ml(40), ml(500), ml(0), g(400), pieces(3)], a + c), keptOn,
       goneOn: c % 4 === 0 ? day(b + (a % 4)) : null, reserve: c % 2 === 0, note: null,
     }; // prettier-ignore
   }
@@ -214,7 +215,7 @@ export class RandomKeeper {
     const jar = rows.keyOf('jar', pick(jars, a));
     const portion = portions.length === 0 ? null : pick(portions, a);
     const key = portion === null ? null : rows.keyOf('portion', portion.id);
-    const amount = pick([null, ml(45), ml(300), ml(700)], c);
+    const amount = pick([null, ml(45), ml(300), ml(700), g(250), pieces(2)], c);
     const kind = pick(['eaten', 'given', 'discarded', 'opened', 'gone', 'fridge', 'still there'] as const, b);
     const write = (act: Parameters<Parameters<typeof acts.run>[3]>[0]): unknown => {
       const { facts } = act;
@@ -225,6 +226,7 @@ export class RandomKeeper {
           kind,
           day: day(b),
           pieces: c % 2 ? 1 + (c % 4) : null,
+          amount: c % 3 ? null : amount,
         });
       if (what === 2 && portion && key !== null)
         return facts.insert('portion', {
@@ -269,7 +271,7 @@ export class RandomKeeper {
       () => batches.length === 0 ? null : ['batch.correct', { id: pick(batches, a), changes: c % 3 ? { madeOn: day(b) } : { word: b % 2 ? 'oat' : null } }],
       () => batches.length === 0 ? null : ['batch.correct', { id: pick(batches, b), changes: { madeOn: day(c) } }],
       () => holds.length === 0 ? null : ['hold.correct', { id: pick(holds, a), changes: c % 2 ? { endedAt: at(b, 12) } : { hours: pick([4, 36], b) } }],
-      () => jar === null ? null : ['jar.correct', { id: jar, changes: { finalVolume: pick([ml(946), ml(100), ml(40), null, ml(500)], b) } }],
+      () => jar === null ? null : ['jar.correct', { id: jar, changes: { finalVolume: pick([ml(946), ml(100), ml(40), null, ml(500), g(60), g(900), pieces(2)], b) } }],
       () => jar === null ? null : ['jar.correct', { id: jar, changes: pick<object>([{ letter: pick(['a', 'b'], b) }, { goneOn: b % 3 ? day(b) : null }, { onShelf: b % 2 === 0 }], c) }],
       () => jar === null ? null : ['jar.correct', { id: jar, changes: { state: b % 2 ? 'made' : 'planned' } }],
       () => jar === null || c % 3 ? null : ['jar.mistake', { id: jar, why }],

@@ -86,7 +86,7 @@ function namesakesOf(rows: Rows, facts: Facts, fresh: Fresh): JarFact[] {
     )
     .all(JSON.stringify([...days].filter((day) => day !== null)));
   return (found as Pick<JarFact, 'key' | 'batch' | 'day' | 'word' | 'letter' | 'state'>[]).map((row) => ({
-    ...row, volumeMl: null, mistakeIn: null,
+    ...row, volume: null, mistakeIn: null,
   })); // prettier-ignore
 }
 

@@ -52,6 +52,8 @@ const TOUCHED_JARS = `${WRITTEN}
   UNION ${of('seeding', 'from_jar')}
   UNION SELECT json_extract(before, '$.jar') FROM journal
          WHERE act = @act AND op = 'take' AND json_extract(before, '$.jar') IS NOT NULL
+  UNION SELECT s.from_jar FROM journal j CROSS JOIN jar t ON t.key = j.record CROSS JOIN seeding s ON s.jar = t.key
+         WHERE j.act = @act AND j.op = 'change' AND s.from_jar IS NOT NULL AND json_extract(j.before, '$.state') IS NOT t.state
   UNION SELECT p.jar FROM journal j CROSS JOIN portion p ON p.key = json_extract(j.before, '$.portion')
          WHERE j.act = @act AND j.op = 'take'
   UNION SELECT o.jar FROM journal j CROSS JOIN observation o ON o.key = json_extract(j.before, '$.observation')
@@ -84,7 +86,7 @@ const NEW = Number.MAX_SAFE_INTEGER;
 
 const JARS = `
   SELECT j.key, j.batch, b.made_on AS day, b.word, j.letter, j.state,
-         CASE j.final_volume_u WHEN 'mL' THEN j.final_volume_v END AS volumeMl,
+         j.final_volume_v AS amount_v, j.final_volume_u AS amount_u,
          CASE j.state WHEN 'mistake' THEN (
            SELECT max(act) FROM journal
             WHERE record = j.key AND op = 'change' AND json_extract(before, '$.state') IS NOT 'mistake'
@@ -135,7 +137,8 @@ class Loader {
 
   seedings(): SeedingFact[] {
     const select = `
-      SELECT s.key, s.jar, s.from_jar, s.portion, s.actual_v AS amount_v, s.actual_u AS amount_u,
+      SELECT s.key, s.jar, s.from_jar, s.portion,
+             CASE WHEN s.either IS NULL THEN s.actual_v END AS amount_v, s.actual_u AS amount_u,
              CASE WHEN f.state = 'mistake' THEN (SELECT made_in FROM record WHERE key = s.key) END AS writtenIn
         FROM seeding s LEFT JOIN jar f ON f.key = s.from_jar`;
     type Found = AmountRow &
@@ -150,10 +153,14 @@ class Loader {
 
   /** The jars asked about and their neighbours. */
   jars(neighbours: Iterable<number>): Map<number, JarFact> {
+    type Found = AmountRow & Omit<JarFact, 'volume'>;
     const found = new Map<number, JarFact>();
-    for (const row of this.#of<JarFact>(JARS, 'j.key')) found.set(row.key, row);
+    const take = ({ amount_v, amount_u, ...row }: Found): void => {
+      found.set(row.key, { ...row, volume: measured({ amount_v, amount_u }) });
+    };
+    for (const row of this.#of<Found>(JARS, 'j.key')) take(row);
     const missing = new Set([...neighbours].filter((key) => !found.has(key)));
-    for (const row of this.#by<JarFact>(JARS, 'j.key', missing)) found.set(row.key, row);
+    for (const row of this.#by<Found>(JARS, 'j.key', missing)) take(row);
     return found;
   }
 
@@ -182,8 +189,7 @@ class Loader {
     return found
       .toSorted((a, b) => a.key - b.key)
       .map(({ key, jar, portion, kind, pieces, ...rest }) => ({
-        key, jar, portion, kind, day: dayIn(rest),
-        amount: pieces === null ? measured(rest) : { value: pieces, unit: 'pieces' },
+        key, jar, portion, kind, pieces, day: dayIn(rest), amount: measured(rest),
       })); // prettier-ignore
   }
 
