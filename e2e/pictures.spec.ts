@@ -32,7 +32,7 @@ const vigour = (
   open: async (page) => {
     await page.getByRole('button', { name: 'Vigour' }).click();
     await page.getByRole('heading', { name: 'What to seed from next' }).waitFor();
-    await page.getByText(/^Start afresh after generation/).waitFor();
+    await page.getByText(/^Over many lines a fresh start pays/).waitFor();
     if (heading) await page.getByRole('heading', { name: heading }).evaluate((one) => one.scrollIntoView());
     await more(page);
   },
@@ -72,7 +72,10 @@ const PICTURES: readonly Picture[] = [
   },
   vigour('vigour', null),
   vigour('vigour-next', 'What to seed from next'),
-  vigour('vigour-restart', 'When to start afresh'),
+  vigour('vigour-restart', 'When a fresh start pays'),
+  vigour('vigour-worked', null, async (page) => {
+    await page.getByRole('button', { name: 'How this was worked out' }).click();
+  }),
   vigour('vigour-batch', null, async (page) => {
     await page.getByRole('button', { name: /^14 Dec 2025/ }).click();
     await page

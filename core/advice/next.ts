@@ -8,6 +8,7 @@ import { costWords } from './costs';
 import type { HeldAncestor } from '../safety/held-line';
 import { lastSays, nextSentence } from './next-says';
 import { looksOf, placeCostOf } from './looks';
+import { cardLines, FRESH_START_LINES } from '../says/seed-card';
 import { inOrder, looksDearer, MAY_BE_GONE } from './order';
 import { HOUR_OF_DELAY, reckonedGeneration, seedCost, weakFrom, type CostBasis } from './seed-cost';
 import type { SeedLevel } from './seed-level';
@@ -99,6 +100,8 @@ export interface Ranked {
   readonly worth: number | null;
   readonly weakChance: number | null;
   readonly reasons: readonly string[];
+  /** What its card says, the deciding thing first. */
+  readonly lines: readonly string[];
   readonly wouldChange: string;
 }
 
@@ -186,6 +189,7 @@ function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
       placeCost: null,
       weakChance: null,
       reasons: stops.map(({ says }) => says),
+      lines: stops.slice(0, 1).map(({ says }) => says),
       wouldChange: lifts.length < stops.length ? 'Nothing changes this.' : lifts.join(' '),
     };
   }
@@ -219,6 +223,7 @@ function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
     placeCost: placeCostOf(candidate, weak, input),
     weakChance: weak,
     reasons,
+    lines: cardLines({ ...candidate, looks, weakChance: weak, slow: candidate.delayHours >= SLOW_START }),
     wouldChange: '',
   };
 }
@@ -245,6 +250,7 @@ export function adviseNext(input: NextInput): NextAdvice {
     reasons: [
       `A good jar then costs ${costWords(input.freshStart.cost, input.unit)}, the fresh start and its uneven first batch spread over the jars that follow${assumedWords(input.jarsTell)}.`,
     ],
+    lines: FRESH_START_LINES,
     wouldChange: '',
   };
   const allowed = inOrder(

@@ -3,6 +3,7 @@
 import { SAYS_NOTHING_OF_SAFETY } from '../vigour/says';
 import type { LineJudgement } from '../vigour/line';
 import { againstSentence, beside, verdictSentence } from '../says/verdict';
+import { restartShort } from '../says/restart';
 import { daysWords } from '../vigour/words';
 import { CHANCE_PRIORS, drawChances, type GenerationRecord, type PooledChances } from './chances';
 import { costWords, type KeptCosts } from './costs';
@@ -125,6 +126,7 @@ export function restartReply(
     sentence:
       (sure ? sentence : tooEarlySentence(sources, outlook.evidence)) +
       (verdict === null || !sure ? '' : beside(verdict, today !== null && today >= sources.from)),
+    short: restartShort(sources, sure, verdict, today),
     sure,
     best: sources.best,
     from: sources.from,
@@ -247,6 +249,7 @@ export function nextReply(outlook: Outlook, asked: Asked): NextReply {
       cost: ranked.cost === null ? null : cents(ranked.cost),
       weakChance: ranked.weakChance,
       reasons: [...ranked.reasons],
+      lines: [...ranked.lines],
       wouldChange: ranked.wouldChange,
     })),
     suggestions: [...advice.suggestions],

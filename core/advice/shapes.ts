@@ -51,6 +51,8 @@ export const NextReply = z.strictObject({
       cost: cost.nullable(),
       weakChance: z.number().min(0).max(1).nullable(),
       reasons: z.array(z.string()),
+      /** What its card says, the deciding thing first. Choices kept by earlier versions have none. */
+      lines: z.array(z.string()).default([]),
       wouldChange: z.string(),
     }),
   ),
@@ -123,6 +125,8 @@ export type VerdictReply = z.infer<typeof VerdictReply>;
 
 export const RestartReply = z.strictObject({
   sentence: z.string(),
+  /** The same in one sentence with at most one figure. */
+  short: z.string(),
   /** Enough of the keeper's own lines tell; else the figures rest on what is assumed and aren't to be shown as known. */
   sure: z.boolean(),
   best: generation,

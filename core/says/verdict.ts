@@ -12,7 +12,7 @@ const orWords = (labels: readonly string[]): string => {
 };
 
 /** "hardly any" below 1 in 50. */
-const weakJars = (inHundred: number): string =>
+export const weakJars = (inHundred: number): string =>
   inHundred < 2 ? 'hardly any jar would come out weak' : `about ${inHundred} in 100 jars would come out weak`;
 
 const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,4 +1,5 @@
 // From judgement to what the calls reply: names and ids are passed in, figures are rounded for showing, each with its why.
+import { SET_WORDS } from '../ledger/records';
 import type { Why } from '../why';
 import { batchSays, heldWords } from './batch-says';
 import { jarFigures, type Culture } from './figures';
@@ -8,7 +9,7 @@ import { PRIOR_SOURCES } from './sources';
 import { jarSays, lineReasons, perDay, SAYS_NOTHING_OF_SAFETY, standingSentence } from './says';
 import { SCORE_RULES, shown } from './score';
 import type { JarJudgementReply, LineJudgementReply } from './shapes';
-import type { LineJudgement } from './line';
+import type { JudgedBatch, LineJudgement } from './line';
 import { calledFrom, STANDING_RULES } from './standing';
 import { PART_NAMES, USUAL_POINTS, type JarEvidence } from './types';
 import type { UsualFrom } from './usual';
@@ -103,6 +104,19 @@ function levelParameters(): Record<string, number | number[]> {
   };
 }
 
+/** How a batch came out as a whole: what its jar is drawn by. */
+function seenOf({ comparable, leftOut }: JudgedBatch): Pick<LineJudgementReply['batches'][number], 'setWord' | 'spoiled'> {
+  const jars = [...comparable, ...leftOut.map(({ jar }) => jar)];
+  const words = jars
+    .filter(({ spoiled }) => !spoiled)
+    .flatMap(({ outcome }) => (outcome?.setWord ? [SET_WORDS.indexOf(outcome.setWord)] : []))
+    .toSorted((a, b) => a - b);
+  return {
+    setWord: SET_WORDS[words[(words.length - 1) >> 1] ?? -1] ?? null,
+    spoiled: jars.length > 0 && jars.every(({ spoiled }) => spoiled),
+  };
+}
+
 /** The reply of judgement.line. */
 export function lineReply(judgement: LineJudgement, names: Names): LineJudgementReply {
   const { trend, batches, rules } = judgement;
@@ -125,6 +139,7 @@ export function lineReply(judgement: LineJudgement, names: Names): LineJudgement
         points: batch.points === null ? null : round(batch.points),
         uncorrected: batch.uncorrected === null ? null : round(batch.uncorrected),
         first: batch.first,
+        ...seenOf(batch),
         standing: batch.standing,
         jars: batch.scores.map(({ jar, points, low, high, corrections }) => ({
           jar: names.jar(jar.key).uid,

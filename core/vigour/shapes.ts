@@ -1,6 +1,7 @@
 // What judgement replies, as zod shapes for the table of calls. Scores are 0 to 100 and say nothing about safety.
 import { z } from 'zod';
 import { Day, Uid } from '../ledger/basics';
+import { SetWord } from '../ledger/records';
 import { Figure, Why } from '../why';
 import { PART_NAMES, STANDINGS } from './types';
 
@@ -24,6 +25,10 @@ export const LineBatchReply = z.strictObject({
   uncorrected: points.nullable(),
   /** The first batch of the line: never compared. */
   first: z.boolean(),
+  /** How it came out: the median set word of its jars that were seen; null where none was noted. */
+  setWord: SetWord.nullable(),
+  /** Every jar of it is spoiled. */
+  spoiled: z.boolean(),
   /** What was said of the line when this was its newest batch. */
   standing: StandingReply,
   jars: z.array(z.strictObject({ jar: Uid, label: z.string(), score, low: score, high: score, asItCame: score, compared: z.boolean(), held: HeldReply })),

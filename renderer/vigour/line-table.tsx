@@ -1,6 +1,6 @@
 // The same numbers as a table.
 import { useReader } from '../parts/use-reader';
-import { leftOutWords } from './line-plot';
+import { leftOutWords } from './batch-words';
 import type { LineReply } from './plot-scale';
 
 const shown = (points: number | null): string => (points === null ? 'unknown' : points.toFixed(1));

@@ -1,85 +1,99 @@
-// The lines side by side on one scale: to compare them, and to choose which is shown in full.
-import { useEffect, useRef, useState } from 'react';
-import { call, type Answer } from '../app/calls';
+// The lines as cards, each with its verdict: to compare them, and to choose which is shown in full.
+import { useEffect, useState } from 'react';
+import type { Reply } from '../../core/contract';
+import { call } from '../app/calls';
 import { useRevision } from '../app/store';
-import { useSize } from '../family/use-size';
+import { verdictParts } from '../parts/verdict-words';
 import { SmallMarks } from './line-marks';
-import { scaleOf, SMALL, type LineReply } from './plot-scale';
+import { SMALL, type LineReply } from './plot-scale';
 
-/** The judgement of each of these lines, in their order; null until the first time all have arrived. */
-export function useLines(ids: readonly string[]): readonly Answer<LineReply>[] | null {
+/** A line with the verdict on it, or why it can't be told. */
+export type LineNow =
+  { readonly line: LineReply; readonly verdict: Reply<'advice.line'> } | { readonly refused: string };
+
+async function read(line: string): Promise<LineNow> {
+  const [judged, verdict] = await Promise.all([call('judgement.line', { line }), call('advice.line', { line })]);
+  if (!judged.ok) return { refused: judged.sentence };
+  return verdict.ok ? { line: judged.value, verdict: verdict.value } : { refused: verdict.sentence };
+} // prettier-ignore
+
+/** What is known of each of these lines, in their order; null until the first time all have arrived. */
+export function useLines(ids: readonly string[]): readonly LineNow[] | null {
   const revision = useRevision();
-  const [held, hold] = useState<{ revision: number; answers: readonly Answer<LineReply>[] } | null>(null);
+  const [held, hold] = useState<readonly LineNow[] | null>(null);
   const asked = ids.join(' ');
   useEffect(() => {
     let current = true;
-    const lines = asked === '' ? [] : asked.split(' ');
-    void Promise.all(lines.map((line) => call('judgement.line', { line }))).then((answers) => {
-      if (current) hold({ revision, answers });
+    void Promise.all(asked.split(' ').filter(Boolean).map(read)).then((answers) => {
+      if (current) hold(answers);
     });
     return () => {
       current = false;
     };
   }, [asked, revision]);
-  return held?.answers ?? null;
+  return held;
 }
 
-function Small({
-  line,
-  chosen,
-  onChoose,
-}: {
-  readonly line: LineReply;
-  readonly chosen: boolean;
-  readonly onChoose: () => void;
-}) {
-  const frame = useRef<HTMLSpanElement>(null);
-  const size = useSize(frame);
-  const width = size?.width ?? 0;
+export type Known = Extract<LineNow, { line: LineReply }>;
+
+/** Something of it may still be used. */
+export const lives = ({ verdict }: Known): boolean => verdict.reason.code !== 'nothing may be used';
+
+function Card({ known, chosen, onChoose }: { readonly known: Known; readonly chosen: boolean; readonly onChoose: () => void }) {
+  const { line, verdict } = known;
+  const said = verdictParts(verdict.sentence);
+  const firm = line.standing === 'worn out' || line.standing === 'slipping';
   return (
-    <button type="button" className="line-card" aria-pressed={chosen} onClick={onChoose}>
-      <span className="line-card-head">
-        <span className="line-card-name">{line.name}</span>
-        <span
-          className={
-            line.standing === 'worn out' || line.standing === 'slipping'
-              ? 'line-card-standing firm'
-              : 'line-card-standing'
-          }
-        >
-          {line.standing}
-        </span>
-      </span>
-      <span className="line-card-plot" ref={frame}>
-        {width > 0 && (
-          <svg className="line-plot" width={width} height={SMALL.height} aria-hidden="true">
-            <SmallMarks line={line} scale={scaleOf({ ...SMALL, width }, line.batches.length)} />
-          </svg>
-        )}
-      </span>
-      <span className="soft small">
-        {line.comparable} of {line.batches.length} {line.batches.length === 1 ? 'batch' : 'batches'} compared
-      </span>
-    </button>
+    <article className={chosen ? 'line-card chosen' : 'line-card'}>
+      <div className="line-card-said">
+        <button type="button" className="line-card-pick" aria-pressed={chosen} onClick={onChoose}>
+          <span className="line-card-name">{line.name}</span>
+          <span className={firm ? 'line-card-standing firm' : 'line-card-standing'}>{line.standing}</span>
+        </button>
+        <p className="line-card-verdict">{said.verdict}</p>
+        {said.reason !== '' && <p className="soft">{said.reason}</p>}
+      </div>
+      {line.comparable > 0 && (
+        <svg className="line-plot line-card-plot" viewBox={`0 0 ${SMALL.width} ${SMALL.height}`} aria-hidden="true">
+          <SmallMarks line={line} />
+        </svg>
+      )}
+    </article>
   );
-}
+} // prettier-ignore
 
-export function SideBySide(props: {
-  readonly lines: readonly LineReply[];
+/** The cards: lines of which something may be used; the others folded below, where there are any of both. */
+export function LineCards(props: {
+  readonly lines: readonly Known[];
   readonly chosen: string;
   readonly onChoose: (line: string) => void;
 }) {
-  if (props.lines.length < 2) return null;
-  return (
-    <section aria-label="Lines side by side" className="lines-side">
-      {props.lines.map((line) => (
-        <Small
-          key={line.line}
-          line={line}
-          chosen={line.line === props.chosen}
-          onChoose={() => props.onChoose(line.line)}
+  const living = props.lines.filter(lives);
+  const first = living.length === 0 ? props.lines : living;
+  const others = props.lines.filter((one) => !first.includes(one));
+  const cards = (lines: readonly Known[]) => (
+    <div className="lines-side">
+      {lines.map((known) => (
+        <Card
+          key={known.line.line}
+          known={known}
+          chosen={known.line.line === props.chosen}
+          onChoose={() => props.onChoose(known.line.line)}
         />
       ))}
+    </div>
+  );
+  return (
+    <section aria-label="Lines" className="stack">
+      {cards(first)}
+      {others.length > 0 && (
+        <details className="vigour-why" open={others.some(({ line }) => line.line === props.chosen)}>
+          <summary>
+            Nothing usable is kept of {others.length === 1 ? 'one more line' : `${others.length} more lines`}
+          </summary>
+          {cards(others)}
+        </details>
+      )}
     </section>
   );
 }

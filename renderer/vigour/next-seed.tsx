@@ -1,31 +1,23 @@
-// What to seed from next: a ranking with its reasons. What may not be used stands last, with why, and can't be chosen.
+// What to seed from next: at most five cards, the verdict's own first and alight; the rest and what may not be used folded.
 import { useEffect, useId, useRef, useState } from 'react';
 import { COUNTED_IN_JARS, costWords } from '../../core/advice/costs';
 import { STARTING_ASSUMPTION } from '../../core/advice/next';
 import type { Reply } from '../../core/contract';
 import { call } from '../app/calls';
-import { go, say } from '../app/store';
+import { go, say, sentenceCase } from '../app/store';
 import { useRead } from '../app/use-read';
+import { numberWord } from '../parts/number-words';
 import { KeptChoices } from './kept-choices';
+import type { Known } from './lines';
+import { inOrder, keyOf, type NextReply, type Ranked } from './seed-list';
+import { SeedPicture, useSeedJars } from './seed-picture';
+import { Stopped } from './stopped';
 import { Why } from './why';
 
-type NextReply = Reply<'advice.next'>;
-type Ranked = NextReply['ranking'][number];
-
-/** In a keeper's words: what is offered beside a line's newest jar is an older one of it, its parent as well as its sibling. */
-const KIND_WORDS = {
-  jar: 'jar',
-  portion: 'portion',
-  reserve: 'reserve',
-  'older sibling': 'older jar',
-  'fresh start': 'fresh start',
-} as const satisfies Record<Ranked['kind'], string>;
-
-const keyOf = (one: Ranked): string => one.portion ?? one.jar ?? 'fresh start';
-const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+const MOST_CARDS = 5;
 
 /** Keeps the choice, then opens a new batch with that jar picked. */
-async function choose(line: string | null, ranked: Ranked): Promise<void> {
+async function choose(line: string, ranked: Ranked): Promise<void> {
   const answer = await call('advice.choose', { line, jar: ranked.jar, portion: ranked.portion });
   if (!answer.ok) {
     say(answer.sentence, 'caution');
@@ -35,207 +27,145 @@ async function choose(line: string | null, ranked: Ranked): Promise<void> {
   else go('batch', ranked.portion === null ? `seed:${ranked.jar}` : `seed:${ranked.jar}/${ranked.portion}`);
 }
 
-function Reasons({ ranked }: { readonly ranked: Ranked }) {
-  // What leaves it in doubt, and what has to be looked at first, stands on the card itself.
-  const { doubts, looks } = ranked;
-  const reasons = ranked.reasons.filter((reason) => !doubts.includes(reason) && !looks.includes(reason));
-  return (
-    <>
-      <ul className="bullets">
-        {reasons.map((reason) => (
-          <li key={reason}>{sentence(reason)}</li>
-        ))}
-      </ul>
-      <p>{ranked.wouldChange}</p>
-    </>
-  );
-}
-
-function Offered({
+function Card({
   ranked,
-  place,
-  unit,
+  advised,
   line,
+  jar,
 }: {
   readonly ranked: Ranked;
-  readonly place: number;
-  readonly unit: string;
-  readonly line: string | null;
+  readonly advised: boolean;
+  readonly line: string;
+  readonly jar: Reply<'jar.get'> | undefined;
 }) {
   const id = useId();
+  const grave = ranked.doubts[0];
+  const does = ranked.jar === null ? 'Start afresh' : 'Seed from this';
   return (
-    <li className={place === 1 ? 'seed-card first' : 'seed-card'} aria-labelledby={id}>
-      <span className="seed-place" aria-hidden="true">
-        {place}
-      </span>
+    <li className={advised ? 'seed-card advised' : 'seed-card'} aria-labelledby={id}>
+      <SeedPicture ranked={ranked} jar={jar} />
       <div className="seed-body">
-        <h3 id={id}>
-          {sentence(ranked.label)}
-          {ranked.kind !== 'fresh start' && <span className="seed-kind"> · {KIND_WORDS[ranked.kind]}</span>}
-        </h3>
-        <p>
-          {ranked.cost !== null && (
-            <>
-              A good jar costs <span className="figure">{costWords(ranked.cost, unit)}</span>
-            </>
-          )}
-          {ranked.weakChance !== null && (
-            <>
-              {' '}
-              · <span className="figure">{Math.round(100 * ranked.weakChance)}</span> in 100 come out weak
-              {ranked.reasons.some((reason) => reason.includes(STARTING_ASSUMPTION)) &&
-                ` (${STARTING_ASSUMPTION})`}
-            </>
-          )}
-        </p>
-        {ranked.doubts.map((doubt) => (
-          <p key={doubt} className="notice caution">
-            {doubt}
+        <h3 id={id}>{sentenceCase(ranked.label)}</h3>
+        {ranked.lines.map((words, at) => (
+          <p key={words} className={words === grave ? 'seed-doubt' : at > 0 ? 'soft' : undefined}>
+            {words}
           </p>
         ))}
-        {ranked.looks.map((look) => (
-          <p key={look} className="notice">
-            {look}
-          </p>
-        ))}
-        {place === 1 ? (
-          <Reasons ranked={ranked} />
-        ) : (
-          <details className="vigour-why">
-            <summary>Why this place, and what would change it</summary>
-            <Reasons ranked={ranked} />
-          </details>
-        )}
+        <button
+          type="button"
+          className={advised ? 'button primary' : 'button'}
+          aria-label={`${does}: ${ranked.label}`}
+          onClick={() => void choose(line, ranked)}
+        >
+          {does}
+        </button>
       </div>
-      <button
-        type="button"
-        className={place === 1 ? 'button primary' : 'button'}
-        aria-label={`${ranked.jar === null ? 'Start afresh' : 'Seed from this'}: ${ranked.label}`}
-        onClick={() => void choose(line, ranked)}
-      >
-        {ranked.jar === null ? 'Start afresh' : 'Seed from this'}
-      </button>
     </li>
   );
 }
 
-/** What is stopped: jars held for safety first in sight, none with anything to press. */
-function Stopped({ stopped }: { readonly stopped: readonly Ranked[] }) {
-  const [all, showAll] = useState(false);
-  if (stopped.length === 0) return null;
-  const shown = all ? stopped : stopped.slice(0, 6);
+function Cards({ list, advised, line }: { readonly list: readonly Ranked[]; readonly advised: string | null; readonly line: string }) {
+  const jars = useSeedJars(list.flatMap(({ jar }) => (jar === null ? [] : [jar])));
   return (
-    <section className="stopped" aria-label="May not be used">
-      <h3>May not be used</h3>
-      <ul>
-        {shown.map((ranked) => (
-          <li key={keyOf(ranked)}>
-            <svg width="22" height="22" viewBox="0 0 22 22" aria-hidden="true" className="stop-sign">
-              <rect x="3" y="3" width="16" height="16" rx="4" />
-              <path d="M7 7L15 15M15 7L7 15" />
-            </svg>
-            <span className="stopped-label">{ranked.label}</span>
-            <span>
-              {ranked.stops.map((stop) => (
-                <span
-                  key={stop.code}
-                  className={
-                    stop.code === 'too old' || stop.code === "keeper's limit" ? 'stop' : 'stop grave'
-                  }
-                >
-                  {sentence(stop.says)} {stop.lifts ?? 'Nothing lifts this.'}{' '}
-                </span>
+    <ul className="seed-cards">
+      {list.map((ranked) => (
+        <Card
+          key={keyOf(ranked)}
+          ranked={ranked}
+          advised={keyOf(ranked) === advised}
+          line={line}
+          jar={jars.get(ranked.jar ?? '')}
+        />
+      ))}
+    </ul>
+  );
+} // prettier-ignore
+
+/** Behind one press: every seed with all that was weighed, and how. */
+function HowRanked({ reply, list }: { readonly reply: NextReply; readonly list: readonly Ranked[] }) {
+  return (
+    <details className="vigour-why">
+      <summary>How the seeds were compared</summary>
+      <div className="stack">
+        {reply.unit === 'jars' && <p className="soft">{COUNTED_IN_JARS}</p>}
+        {list.map((ranked) => (
+          <section key={keyOf(ranked)}>
+            <h4>{sentenceCase(ranked.label)}</h4>
+            <p className="soft">
+              {ranked.cost !== null && <>A good jar costs {costWords(ranked.cost, reply.unit)}.</>}
+              {ranked.reasons.some((reason) => reason.includes(STARTING_ASSUMPTION)) &&
+                ` Much of this is ${STARTING_ASSUMPTION}.`}
+            </p>
+            <ul className="bullets">
+              {ranked.reasons.map((reason) => (
+                <li key={reason}>{sentenceCase(reason)}</li>
               ))}
-            </span>
-          </li>
+            </ul>
+            <p>{ranked.wouldChange}</p>
+          </section>
         ))}
-      </ul>
-      {stopped.length > shown.length && (
-        <button type="button" className="button quiet" onClick={() => showAll(true)}>
-          Show all {stopped.length}
-        </button>
-      )}
-    </section>
+        <Why why={reply.why} title="Formula, assumptions and source" model={reply.model} />
+      </div>
+    </details>
   );
 }
 
-export function NextSeed({
-  of,
-  several,
-  asked,
-}: {
-  /** The line that is shown. */
-  readonly of: { readonly line: string; readonly name: string };
-  /** Whether there are others: then it can be asked of all. */
-  readonly several: boolean;
+interface Props {
+  /** The line that is shown, with its verdict. */
+  readonly of: Known;
   /** The keeper came for this: it is brought into sight, with the keyboard on it. */
   readonly asked: boolean;
-}) {
-  const [ofAll, setOfAll] = useState(asked);
-  const line = ofAll && several ? null : of.line;
+}
+
+export function NextSeed({ of, asked }: Props) {
+  const { line } = of.line;
   const answer = useRead('advice.next', { line });
   const heading = useRef<HTMLHeadingElement>(null);
+  const [shownFor, setShownFor] = useState(false);
   const ready = answer !== null;
   useEffect(() => {
-    if (!asked || !ready) return undefined;
+    if (!asked || !ready || shownFor) return undefined;
     // Once more after the plots above have taken their room.
     const show = (): void => heading.current?.scrollIntoView({ block: 'start' });
     show();
     heading.current?.focus({ preventScroll: true });
-    const frame = requestAnimationFrame(show);
+    const frame = requestAnimationFrame(() => {
+      show();
+      setShownFor(true);
+    });
     return () => cancelAnimationFrame(frame);
-  }, [asked, ready]);
+  }, [asked, ready, shownFor]);
   if (answer?.ok === false) return <p>{answer.sentence}</p>;
   const reply = answer?.value;
+  const list = reply ? inOrder(reply.ranking, of.verdict) : [];
+  const stopped = reply?.ranking.filter(({ allowed }) => !allowed) ?? [];
+  const more = list.slice(MOST_CARDS);
   return (
     <section className="vigour-part" aria-labelledby="next">
       <h2 id="next" ref={heading} tabIndex={-1}>
         What to seed from next
       </h2>
-      {several && (
-        <fieldset className="pair" aria-label="For which line">
-          <button
-            type="button"
-            className="button"
-            aria-pressed={line !== null}
-            onClick={() => setOfAll(false)}
-          >
-            To go on with {of.name}
-          </button>
-          <button
-            type="button"
-            className="button"
-            aria-pressed={line === null}
-            onClick={() => setOfAll(true)}
-          >
-            From all that is kept
-          </button>
-        </fieldset>
-      )}
       {reply && (
         <>
-          <p className="standing-sentence">{reply.sentence}</p>
-          {reply.warnings.map((warning) => (
-            <p key={warning} className="notice">
-              {warning}
-            </p>
+          <Cards
+            list={list.slice(0, MOST_CARDS)}
+            advised={of.verdict.seed && keyOf(of.verdict.seed)}
+            line={line}
+          />
+          {[...reply.warnings, ...reply.suggestions].map((words) => (
+            <p key={words}>{words}</p>
           ))}
-          {reply.suggestions.map((suggestion) => (
-            <p key={suggestion} className="notice">
-              {suggestion}
-            </p>
-          ))}
-          {reply.unit === 'jars' && <p className="soft">{COUNTED_IN_JARS}</p>}
-          <ol className="seed-cards">
-            {reply.ranking
-              .filter(({ allowed }) => allowed)
-              .map((ranked, at) => (
-                <Offered key={keyOf(ranked)} ranked={ranked} place={at + 1} unit={reply.unit} line={line} />
-              ))}
-          </ol>
-          <Stopped stopped={reply.ranking.filter(({ allowed }) => !allowed)} />
-          <KeptChoices line={line} />
-          <Why why={reply.why} title="How this was worked out" model={reply.model} />
+          <div className="vigour-folds">
+            {more.length > 0 && (
+              <details className="vigour-why">
+                <summary>Also possible: {numberWord(more.length)} more</summary>
+                <Cards list={more} advised={null} line={line} />
+              </details>
+            )}
+            <Stopped stopped={stopped} />
+            <HowRanked reply={reply} list={list} />
+            <KeptChoices line={line} />
+          </div>
         </>
       )}
     </section>

@@ -1,51 +1,120 @@
-// Where things stand in a line's plot: pure, in pixels. Every line is drawn on the same scale, 0 to 100.
+// Where things stand in a line's plot: pure, in pixels. A plot is fitted to the batches that it shows.
 import type { Reply } from '../../core/contract';
 
 export type LineReply = Reply<'judgement.line'>;
 export type LineBatch = LineReply['batches'][number];
 
-export interface PlotSize {
+/** A batch's column is never narrower where it can be pressed. */
+export const LEAST_STEP = 40;
+/** More than these are not shown at once, but as a whole. */
+const MOST_SHOWN = 25;
+/** Points that a plot spans at least: smaller differences are not blown up. */
+const LEAST_SPAN = 40;
+/** Left of the plot stand the words of the early band; right of it, when asked for, those of the levels. */
+const LEFT = 68;
+const RIGHT = { plain: 24, worked: 156 } as const;
+const TOP = 30;
+const RISE = 156;
+
+/** The batches shown: from, to (not included). */
+export interface Shown {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** How many batches a plot of that width has room for. */
+export const roomFor = (width: number, worked: boolean): number =>
+  Math.max(
+    1,
+    Math.min(MOST_SHOWN, Math.floor((width - LEFT - RIGHT[worked ? 'worked' : 'plain']) / LEAST_STEP)),
+  );
+
+/** The newest that there is room for. */
+export const newest = (batches: number, room: number): Shown => ({
+  from: Math.max(0, batches - room),
+  to: batches,
+});
+
+/** As many as before, moved so that a batch is among them. */
+export function movedTo(shown: Shown, index: number, batches: number): Shown {
+  const many = Math.min(shown.to - shown.from, batches);
+  const from = index < shown.from ? index : index >= shown.to ? index - many + 1 : shown.from;
+  const kept = Math.max(0, Math.min(batches - many, from));
+  return { from: kept, to: kept + many };
+}
+
+export interface Layout {
   readonly width: number;
   readonly height: number;
   readonly left: number;
   readonly right: number;
-  readonly top: number;
-  /** Room below the scale for what has no score, and for the days. */
-  readonly bottom: number;
-}
-
-/** Right of the scale there is room for “smoothed level 100” at 15 px. */
-export const BIG: Omit<PlotSize, 'width'> = { height: 400, left: 36, right: 148, top: 18, bottom: 104 };
-export const SMALL: Omit<PlotSize, 'width'> = { height: 116, left: 6, right: 6, top: 6, bottom: 22 };
-/** A batch's column is never narrower: what can be pressed is at least this wide. */
-export const LEAST_STEP = 40;
-
-const cut = (points: number): number => Math.min(100, Math.max(0, points));
-
-export interface Scale {
-  readonly size: PlotSize;
   readonly step: number;
+  /** Width of a batch's jar. */
+  readonly jar: number;
+  readonly top: number;
+  readonly foot: number;
+  /** Where "noticed here" stands; where batches without a score do; null where there is none. Where the days begin. */
+  readonly noticed: number | null;
+  readonly lane: number | null;
+  readonly days: number;
   readonly x: (index: number) => number;
-  /** Points outside 0 to 100 lie on the edge. */
+  /** Points outside what is shown lie on the edge. */
   readonly y: (points: number) => number;
 }
 
-/** The scale for so many batches. */
-export function scaleOf(size: PlotSize, batches: number): Scale {
-  const inner = size.width - size.left - size.right;
-  const step = inner / Math.max(1, batches);
-  const rise = size.height - size.top - size.bottom;
-  return {
-    size,
-    step,
-    x: (index) => size.left + (index + 0.5) * step,
-    y: (points) => size.top + (1 - cut(points) / 100) * rise,
-  };
+/** Points of a batch as they are drawn. */
+export const levelOf = (batch: LineBatch, corrected: boolean): number | null =>
+  corrected ? batch.points : batch.uncorrected;
+
+/** What a plot spans: all that is drawn in it, at least LEAST_SPAN. */
+function spanOf(
+  line: LineReply,
+  batches: readonly LineBatch[],
+  worked: boolean,
+): { low: number; high: number } {
+  const points = batches.flatMap(({ points, uncorrected, jars }) => [
+    ...(points === null ? [] : [points]),
+    ...(worked && uncorrected !== null ? [uncorrected] : []),
+    ...(worked ? jars.flatMap(({ score, asItCame }) => [score, asItCame]) : []),
+  ]);
+  const { baseline, spread } = line;
+  if (baseline !== null) points.push(baseline - (spread ?? 0), baseline + (spread ?? 0));
+  if (worked && line.lowerLimit !== null) points.push(line.lowerLimit);
+  const [low, high] = points.length === 0 ? [0, 100] : [Math.min(...points), Math.max(...points)];
+  const lack = Math.max(0, LEAST_SPAN - (high - low)) / 2;
+  return { low: low - lack, high: high + lack };
 }
 
-/** Width that so many batches need at least. */
-export const leastWidth = (size: Omit<PlotSize, 'width'>, batches: number): number =>
-  size.left + size.right + batches * LEAST_STEP;
+/** The plot of the batches shown. @param worked with slope, levels, jars and what was left out */
+export function layoutOf(line: LineReply, shown: Shown, width: number, worked: boolean): Layout {
+  const batches = line.batches.slice(shown.from, shown.to);
+  const [left, right] = [LEFT, RIGHT[worked ? 'worked' : 'plain']];
+  const step = (width - left - right) / Math.max(1, batches.length);
+  const jar = Math.max(5, Math.min(46, step * 0.84));
+  const { low, high } = spanOf(line, batches, worked);
+  const foot = TOP + RISE;
+  const called = batches.some(({ batch }) => batch === line.calledAt);
+  const lacking = batches.some(({ points }) => points === null);
+  const noticed = called ? foot + 42 : null;
+  const lane = lacking ? (noticed ?? foot + 10) + 70 : null;
+  const days = (lane ?? noticed ?? foot + 10) + 40;
+  return {
+    width, left, right, step, jar, top: TOP, foot, noticed, lane, days, height: days + 28,
+    x: (index) => left + (index - shown.from + 0.5) * step,
+    y: (points) => foot - ((Math.min(high, Math.max(low, points)) - low) / (high - low)) * RISE,
+  }; // prettier-ignore
+}
+
+/** A plot in small, on a card: every line on the same scale, 0 to 100. */
+export interface SmallLayout {
+  readonly x: (index: number) => number;
+  readonly y: (points: number) => number;
+}
+export const SMALL = { width: 190, height: 76 } as const;
+export const smallLayout = (batches: number): SmallLayout => ({
+  x: (index) => 6 + ((index + 0.5) / Math.max(1, batches)) * (SMALL.width - 12),
+  y: (points) => 6 + (1 - Math.min(100, Math.max(0, points)) / 100) * (SMALL.height - 12),
+});
 
 const median = (values: readonly number[]): number => {
   const sorted = values.toSorted((a, b) => a - b);
@@ -130,3 +199,49 @@ export function stretches<T extends { readonly index: number }>(points: readonly
 /** "M1 2L3 4" through points. */
 export const path = (points: readonly (readonly [number, number])[]): string =>
   points.map(([x, y], at) => `${at === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('');
+
+/** Why a batch stands below the line, in a word or two. */
+export const whyBelow = (batch: LineBatch): string =>
+  batch.first ? 'first batch' : batch.jars.length === 0 && batch.setWord === null ? 'not noted' : 'left out';
+
+/** Batches below the line with their word, said once for neighbours that share it: at its middle. */
+export function wordsBelow(
+  batches: readonly LineBatch[],
+  shown: Shown,
+): { readonly at: number; readonly says: string }[] {
+  const runs: { from: number; to: number; says: string }[] = [];
+  for (let index = shown.from; index < shown.to; index += 1) {
+    const batch = batches[index];
+    if (!batch || batch.points !== null) continue;
+    const says = whyBelow(batch);
+    const last = runs.at(-1);
+    if (last && last.to === index - 1 && last.says === says) last.to = index;
+    else runs.push({ from: index, to: index, says });
+  }
+  return runs.map(({ from, to, says }) => ({ at: (from + to) / 2, says }));
+}
+
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
+
+/** Days below the columns: as many as there is room for, the newest always; the year with the first of each. */
+export function dayMarks(
+  batches: readonly LineBatch[],
+  shown: Shown,
+  step: number,
+): { readonly index: number; readonly day: string; readonly year: string | null }[] {
+  const every = Math.max(1, Math.ceil(62 / step));
+  let year = '';
+  const marks: { index: number; day: string; year: string | null }[] = [];
+  for (let index = shown.from; index < shown.to; index += 1) {
+    const madeOn = batches[index]?.madeOn;
+    if ((shown.to - 1 - index) % every !== 0) continue;
+    if (madeOn === null || madeOn === undefined) {
+      marks.push({ index, day: '?', year: null });
+      continue;
+    }
+    const own = madeOn.slice(0, 4);
+    marks.push({ index, day: `${Number(madeOn.slice(8, 10))} ${MONTHS[Number(madeOn.slice(5, 7)) - 1] ?? ''}`, year: own === year ? null : own }); // prettier-ignore
+    year = own;
+  }
+  return marks;
+}

@@ -1,49 +1,42 @@
-// The screen of judgement: how each line does over its batches, what to seed from next, when to start afresh.
+// The screen of judgement: the lines with their verdicts, the chosen one batch by batch, what to seed from next, when a
+// fresh start pays. What all this was worked out by stands behind one switch.
 import { useState } from 'react';
 import { SAYS_NOTHING_OF_SAFETY } from '../../core/vigour/says';
 import { go, usePlace } from '../app/store';
 import { useRead } from '../app/use-read';
 import { BatchDetail } from './batch-detail';
 import { LinePlot } from './line-plot';
-import { LineTable } from './line-table';
-import { SideBySide, useLines } from './lines';
+import { LineCards, lives, useLines, type Known } from './lines';
+import { LineHeading } from './name-line';
 import { NextSeed } from './next-seed';
 import type { LineReply } from './plot-scale';
 import { Restart } from './restart';
-import { Standing } from './standing';
+import { WorkedPanel } from './worked-panel';
+import type { Worked } from './worked-marks';
 import './vigour.css';
 
-/** The line shown first: the one that began last, unless another slips. */
-function firstShown(lines: readonly LineReply[]): string | null {
-  const slipping = lines.findLast(({ standing }) => standing === 'worn out' || standing === 'slipping');
-  return (slipping ?? lines.at(-1))?.line ?? null;
+/** The line shown first: the living one that began last, unless another slips. */
+function firstShown(lines: readonly Known[]): string | null {
+  const living = lines.filter(lives);
+  const among = (living.length === 0 ? lines : living).map(({ line }) => line);
+  const slipping = among.findLast(({ standing }) => standing === 'worn out' || standing === 'slipping');
+  return (slipping ?? among.at(-1))?.line ?? null;
 }
 
-/** The screen. Its focus is null, "line:" and a line's id, or "next" for what to seed from. */
+/** The screen. Its focus is null, "line:" and a line's id, or "next", with a line's id where it is about one. */
 export function VigourScreen() {
   const { focus } = usePlace();
   const family = useRead('family.get', {});
   const answers = useLines(family?.ok ? family.value.lines.map(({ id }) => id) : []);
   const [picked, setPicked] = useState<string | null>(null);
-  const [batch, setBatch] = useState<string | null>(null);
-  const lines = (answers ?? []).flatMap((answer) => (answer.ok ? [answer.value] : []));
-  const refused = (answers ?? []).flatMap((answer) => (answer.ok ? [] : [answer.sentence]));
-  const focused = focus?.startsWith('line:') === true ? focus.slice('line:'.length) : null;
-  const wanted = picked ?? focused;
-  const shown =
-    lines.find(({ line }) => line === wanted) ?? lines.find(({ line }) => line === firstShown(lines));
-
-  const choose = (line: string): void => {
-    setPicked(line);
-    setBatch(null);
-  };
-  const opened = shown?.batches.find((one) => one.batch === batch);
+  const known = (answers ?? []).flatMap((answer) => ('line' in answer ? [answer] : []));
+  const refused = (answers ?? []).flatMap((answer) => ('line' in answer ? [] : [answer.refused]));
+  const asked = /^(?:line|next):(.+)$/.exec(focus ?? '')?.[1] ?? null;
+  const wanted = picked ?? asked ?? firstShown(known);
+  const shown = known.find(({ line }) => line.line === wanted) ?? known.at(-1);
   return (
     <div className="page vigour">
-      <header className="vigour-head">
-        <h1>Vigour</h1>
-        <p className="vigour-safety">{SAYS_NOTHING_OF_SAFETY}</p>
-      </header>
+      <h1 className="visually-hidden">Vigour</h1>
       {family?.ok === false && <p>{family.sentence}</p>}
       {refused.map((sentence) => (
         <p key={sentence}>{sentence}</p>
@@ -51,24 +44,54 @@ export function VigourScreen() {
       {family?.ok === true && family.value.lines.length === 0 && <Nothing />}
       {shown && (
         <>
-          <SideBySide lines={lines} chosen={shown.line} onChoose={choose} />
-          <Standing line={shown} />
-          <LinePlot key={shown.line} line={shown} chosen={batch} onChoose={setBatch} />
-          {opened && <BatchDetail key={opened.batch} batch={opened} onClose={() => setBatch(null)} />}
-          <details className="vigour-why">
-            <summary>The numbers as a table</summary>
-            <LineTable line={shown} />
-          </details>
-          <NextSeed
-            key={`next ${shown.line}`}
-            of={shown}
-            several={lines.length > 1}
-            asked={focus === 'next'}
-          />
-          <Restart line={shown.line} />
+          <LineCards lines={known} chosen={shown.line.line} onChoose={setPicked} />
+          <BatchByBatch key={shown.line.line} line={shown.line} />
+          <NextSeed key={`next ${shown.line.line}`} of={shown} asked={focus?.startsWith('next') === true} />
+          <Restart line={shown.line.line} />
+          <p className="vigour-safety">{SAYS_NOTHING_OF_SAFETY}</p>
         </>
       )}
     </div>
+  );
+}
+
+/** The chosen line: its plot, a batch opened from it, and behind one switch how it was worked out. */
+function BatchByBatch({ line }: { readonly line: LineReply }) {
+  const [batch, setBatch] = useState<string | null>(null);
+  const [worked, setWorked] = useState<Worked | null>(null);
+  const opened = line.batches.find((one) => one.batch === batch);
+  const drawn = line.comparable > 0;
+  return (
+    <section className="vigour-line" aria-labelledby="line-plot">
+      <header className="row">
+        <LineHeading line={line.line} name={line.name} />
+        <span className="push" />
+        <button
+          type="button"
+          className="button"
+          aria-expanded={worked !== null}
+          onClick={() => setWorked(worked === null ? { corrected: true } : null)}
+        >
+          How this was worked out
+        </button>
+      </header>
+      {line.standing === 'too few batches to say' && <TooFew line={line} />}
+      {drawn && <LinePlot line={line} chosen={batch} onChoose={setBatch} worked={worked} />}
+      {opened && <BatchDetail key={opened.batch} batch={opened} onClose={() => setBatch(null)} />}
+      {worked && <WorkedPanel line={line} worked={worked} onWorked={setWorked} />}
+    </section>
+  );
+}
+
+/** Before there are enough batches: what will be shown. */
+function TooFew({ line }: { readonly line: LineReply }) {
+  const fewest = line.model.parameters['fewest'];
+  return (
+    <p>
+      With {typeof fewest === 'number' ? fewest : 5} batches that can be compared, this shows how each set
+      beside the early ones, and says whether the line slips. So far there{' '}
+      {line.comparable === 1 ? 'is' : 'are'} {line.comparable === 0 ? 'none' : line.comparable}.
+    </p>
   );
 }
 

@@ -3,21 +3,24 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { lineNumbers, tabbed } from '../../renderer/vigour/numbers';
 import {
-  BIG,
+  dayMarks,
+  layoutOf,
   LEAST_STEP,
-  leastWidth,
   type LineReply,
+  movedTo,
+  newest,
+  roomFor,
   runningLine,
-  scaleOf,
   slopeLine,
   spread,
   stretches,
+  wordsBelow,
 } from '../../renderer/vigour/plot-scale';
 
 const uid = (n: number): string => `01900000-0000-7000-8000-${String(n).padStart(12, '0')}`;
 const batch = (n: number, points: number | null): LineReply['batches'][number] => ({
   batch: uid(n), label: `${n} Mar 2026`, madeOn: `2026-03-${String(n).padStart(2, '0')}`, generation: n, score: points,
-  points, uncorrected: points, first: n === 1, standing: 'no slip seen', says: '',
+  points, uncorrected: points, first: n === 1, setWord: points === null ? null : 'firm', spoiled: false, standing: 'no slip seen', says: '',
   jars: points === null ? [] : [{ jar: uid(100 + n), label: `${n} Mar a`, score: points, low: points - 5, high: points + 5, asItCame: points, compared: true, held: null }],
   leftOut: points === null ? [{ jar: uid(100 + n), label: `${n} Mar a`, reason: 'Nothing was\twritten down.' }] : [],
 }); // prettier-ignore
@@ -29,18 +32,85 @@ const line = (points: readonly (number | null)[], more: Partial<LineReply> = {})
   model: { version: 1, parameters: {} }, ...more,
 }); // prettier-ignore
 
-describe('the scale', () => {
-  it('is the same for every line: 0 at the foot, 100 at the top, nothing beyond', () => {
-    const { y } = scaleOf({ ...BIG, width: 900 }, 7);
-    expect(y(0)).toBe(BIG.height - BIG.bottom);
-    expect(y(100)).toBe(BIG.top);
-    expect(y(-20)).toBe(y(0));
-    expect(y(130)).toBe(y(100));
+describe('the plot', () => {
+  const many = (count: number) =>
+    line(
+      Array.from({ length: count }, (_, at) => 75 - (at % 7)),
+      { baseline: 74, spread: 5 },
+    );
+
+  it('is fitted: all that is drawn lies inside, and small differences are not blown up', () => {
+    const judged = line([null, 80, 76, null, 68, 30], { baseline: 78, spread: 6 });
+    const { y, top, foot } = layoutOf(judged, { from: 0, to: 6 }, 900, false);
+    for (const points of [80, 76, 68, 30, 84]) {
+      expect(y(points)).toBeGreaterThanOrEqual(top);
+      expect(y(points)).toBeLessThanOrEqual(foot);
+    }
+    const level = layoutOf(line([70, 71, 70]), { from: 0, to: 3 }, 900, false);
+    expect(level.y(70) - level.y(71)).toBeLessThan((level.foot - level.top) / 30);
   });
 
-  it('never makes a column too narrow to press', () => {
-    for (const batches of [1, 14, 200])
-      expect(scaleOf({ ...BIG, width: leastWidth(BIG, batches) }, batches).step).toBeCloseTo(LEAST_STEP);
+  it('shows as many of the newest as can be pressed, 25 at most, at any width', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 320, max: 2600 }),
+        fc.integer({ min: 1, max: 400 }),
+        fc.boolean(),
+        (width, count, worked) => {
+          const room = roomFor(width, worked);
+          const shown = newest(count, room);
+          expect(shown.to).toBe(count);
+          expect(shown.to - shown.from).toBe(Math.min(room, count));
+          expect(room).toBeLessThanOrEqual(25);
+          const { step, x, right } = layoutOf(many(count), shown, width, worked);
+          expect(step).toBeGreaterThanOrEqual(LEAST_STEP - 1e-9);
+          // The last column, a label as wide as it and half a day's name stay inside.
+          expect(x(shown.to - 1) + 20).toBeLessThanOrEqual(width - right + 1e-9);
+        },
+      ),
+    );
+  });
+
+  it('walking past an end brings in what lies beyond, and never more than there is', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 60 }),
+        fc.integer({ min: 1, max: 25 }),
+        fc.nat(59),
+        (count, room, at) => {
+          const index = at % count;
+          const moved = movedTo(newest(count, room), index, count);
+          expect(moved.from).toBeLessThanOrEqual(index);
+          expect(moved.to).toBeGreaterThan(index);
+          expect([moved.from >= 0, moved.to <= count, moved.to - moved.from]).toEqual([
+            true,
+            true,
+            Math.min(room, count),
+          ]);
+        },
+      ),
+    );
+  });
+
+  it('names the newest day always, and the year with the first of each', () => {
+    const days = ['2025-12-20', '2025-12-27', '2026-01-03', null, '2026-01-17'];
+    const batches = line([1, 2, 3, 4, 5]).batches.map((one, at) => ({ ...one, madeOn: days[at] ?? null }));
+    expect(dayMarks(batches, { from: 0, to: 5 }, 80)).toEqual([
+      { index: 0, day: '20 Dec', year: '2025' },
+      { index: 1, day: '27 Dec', year: null },
+      { index: 2, day: '3 Jan', year: '2026' },
+      { index: 3, day: '?', year: null },
+      { index: 4, day: '17 Jan', year: null },
+    ]);
+    expect(dayMarks(batches, { from: 0, to: 5 }, 40).map(({ index }) => index)).toEqual([0, 2, 4]);
+  });
+
+  it('says below the line why there is no score, once for neighbours that share it', () => {
+    const judged = line([null, 80, null, null, 76]);
+    expect(wordsBelow(judged.batches, { from: 0, to: 5 })).toEqual([
+      { at: 0, says: 'first batch' },
+      { at: 2.5, says: 'not noted' },
+    ]);
   });
 });
 
