@@ -430,8 +430,14 @@ export const contract = {
       more: z.boolean(),
     }),
   ),
-  'source.list': entry('read', empty, z.strictObject({ sources: z.array(Source.extend({ startedJars: count })) })),
-  'package.list': entry('read', empty, z.strictObject({ packages: z.array(Package) })),
+  'source.list': entry('read', empty, z.strictObject({
+      /** `lines`: those that began from it, the oldest first. */
+      sources: z.array(Source.extend({ startedJars: count, lines: z.array(z.strictObject({ id: Uid, name: z.string() })) })),
+    })),
+  'package.list': entry('read', empty, z.strictObject({
+      /** `left`: its size less all that made jars took, in its own unit; null where a part of that is not known. `uses`: how often. */
+      packages: z.array(Package.extend({ left: z.number().nullable(), uses: count })),
+    })),
   'history.list': entry(
     'read',
     z.strictObject({ record: z.strictObject({ kind: z.enum(RECORD_KINDS), id: Uid }).nullable(), before: Uid.nullable(), limit: z.int().min(1).max(200) }),

@@ -72,7 +72,11 @@ test('each card says its line’s verdict word for word; the seed of the chosen 
     const card = page
       .getByRole('article')
       .filter({ has: page.getByRole('button', { name: new RegExp(`^${name}`) }) });
-    const said = (await card.locator('p').allInnerTexts()).join(' ');
+    const said = (await card.locator('p').allInnerTexts())
+      .join(' ')
+      .replace((await card.locator('.line-card-also').allInnerTexts())[0] ?? '', '')
+      .replaceAll(/\s+/g, ' ')
+      .trim();
     expect(said).toBe(advice.sentence);
     if (name !== 'Heron') await pick(page, name);
     const seeds = page

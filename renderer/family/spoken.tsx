@@ -65,7 +65,11 @@ const spokenOf = (name: string, sentence: string): string =>
 export function Spoken({ lane, line, unasked, onShow, looks }: Props) {
   const name = lane?.name ?? '';
   const why = (
-    <button className="button quiet" type="button" onClick={() => go('vigour', lane?.line ? `next:${lane.line}` : 'next')}>
+    <button
+      className="button quiet"
+      type="button"
+      onClick={() => go('vigour', lane?.line ? `next:${lane.line}` : 'next')}
+    >
       Why
     </button>
   );

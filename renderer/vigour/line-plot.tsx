@@ -104,7 +104,7 @@ function Columns({ line, shown, layout, chosenAt, onShow, onPoint, onChoose }: C
 function Stretches({ line, layout, room, onShow }: Pick<ColumnsProps, 'line' | 'layout' | 'onShow'> & { readonly room: number }) {
   const many = Math.ceil(line.batches.length / room);
   return (
-    <div role="group" aria-label="Stretches of batches, oldest first">
+    <fieldset aria-label="Stretches of batches, oldest first">
       {Array.from({ length: many }, (_, at) => {
         const shown = newest(line.batches.length - (many - 1 - at) * room, room);
         const [first, last] = [line.batches[shown.from], line.batches[shown.to - 1]];
@@ -119,7 +119,7 @@ function Stretches({ line, layout, room, onShow }: Pick<ColumnsProps, 'line' | '
           />
         );
       })}
-    </div>
+    </fieldset>
   );
 } // prettier-ignore
 

@@ -3,7 +3,8 @@ import { useEffect, useState } from 'react';
 import type { Reply } from '../../core/contract';
 import { call } from '../app/calls';
 import { useRevision } from '../app/store';
-import { verdictParts } from '../parts/verdict-words';
+import { Linked } from '../parts/linked';
+import { alsoAgainst, namedIn, verdictParts } from '../parts/verdict-parts';
 import { SmallMarks } from './line-marks';
 import { SMALL, type LineReply } from './plot-scale';
 
@@ -20,18 +21,20 @@ async function read(line: string): Promise<LineNow> {
 /** What is known of each of these lines, in their order; null until the first time all have arrived. */
 export function useLines(ids: readonly string[]): readonly LineNow[] | null {
   const revision = useRevision();
-  const [held, hold] = useState<readonly LineNow[] | null>(null);
+  const [held, hold] = useState<{ readonly revision: number; readonly answers: readonly LineNow[] } | null>(
+    null,
+  );
   const asked = ids.join(' ');
   useEffect(() => {
     let current = true;
     void Promise.all(asked.split(' ').filter(Boolean).map(read)).then((answers) => {
-      if (current) hold(answers);
+      if (current) hold({ revision, answers });
     });
     return () => {
       current = false;
     };
   }, [asked, revision]);
-  return held;
+  return held?.answers ?? null;
 }
 
 export type Known = Extract<LineNow, { line: LineReply }>;
@@ -42,6 +45,8 @@ export const lives = ({ verdict }: Known): boolean => verdict.reason.code !== 'n
 function Card({ known, chosen, onChoose }: { readonly known: Known; readonly chosen: boolean; readonly onChoose: () => void }) {
   const { line, verdict } = known;
   const said = verdictParts(verdict.sentence);
+  const named = namedIn(verdict);
+  const also = alsoAgainst(verdict);
   const firm = line.standing === 'worn out' || line.standing === 'slipping';
   return (
     <article className={chosen ? 'line-card chosen' : 'line-card'}>
@@ -50,8 +55,18 @@ function Card({ known, chosen, onChoose }: { readonly known: Known; readonly cho
           <span className="line-card-name">{line.name}</span>
           <span className={firm ? 'line-card-standing firm' : 'line-card-standing'}>{line.standing}</span>
         </button>
-        <p className="line-card-verdict">{said.verdict}</p>
-        {said.reason !== '' && <p className="soft">{said.reason}</p>}
+        <p className="line-card-verdict">
+          <Linked text={said.sentence} jars={named} />
+        </p>
+        <p className="soft">
+          <Linked text={said.reason} jars={named} />
+          {also !== null && (
+            <span className="line-card-also">
+              {' '}
+              <Linked text={also} jars={named} />
+            </span>
+          )}
+        </p>
       </div>
       {line.comparable > 0 && (
         <svg className="line-plot line-card-plot" viewBox={`0 0 ${SMALL.width} ${SMALL.height}`} aria-hidden="true">

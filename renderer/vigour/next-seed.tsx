@@ -23,7 +23,7 @@ async function choose(line: string, ranked: Ranked): Promise<void> {
     say(answer.sentence, 'caution');
     return;
   }
-  if (ranked.jar === null) go('batch', 'new');
+  if (ranked.jar === null) go('batch', `repeat:${line}`);
   else go('batch', ranked.portion === null ? `seed:${ranked.jar}` : `seed:${ranked.jar}/${ranked.portion}`);
 }
 

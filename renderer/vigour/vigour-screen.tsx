@@ -26,7 +26,7 @@ function firstShown(lines: readonly Known[]): string | null {
 /** The screen. Its focus is null, "line:" and a line's id, or "next", with a line's id where it is about one. */
 export function VigourScreen() {
   const { focus } = usePlace();
-  const family = useRead('family.get', {});
+  const family = useRead('line.list', { jar: null });
   const answers = useLines(family?.ok ? family.value.lines.map(({ id }) => id) : []);
   const [picked, setPicked] = useState<string | null>(null);
   const known = (answers ?? []).flatMap((answer) => ('line' in answer ? [answer] : []));

@@ -50,3 +50,41 @@ export function spentOnSources(rows: Rows): SpentRow[] {
     )
     .all() as SpentRow[];
 }
+
+/** How often something was taken from a package, and what is left of it in the unit of its size. */
+export interface LeftRow {
+  readonly uses: number;
+  /** Never below 0; null where its size or an amount taken is not known in one unit. */
+  readonly left: number | null;
+}
+
+/** What is left of each package, by its key. Planned jars and mistakes took nothing. */
+export function leftOfPackages(rows: Rows): ReadonlyMap<number, LeftRow> {
+  const of = (what: 'v' | 'u'): string =>
+    `coalesce(u.amount_${what}, m.actual_${what}, a.actual_${what}, a.planned_${what}, s.actual_${what},
+       CASE WHEN m.key IS NOT NULL THEN j.final_volume_${what} END)`;
+  const found = rows
+    .prepare(
+      `SELECT p.key, p.size_v AS size, count(u.key) AS uses,
+              total(CASE WHEN ${of('u')} = p.size_u THEN ${of('v')} END) AS used,
+              count(CASE WHEN ${of('u')} = p.size_u THEN 1 END) AS known
+         FROM package p
+         LEFT JOIN (SELECT u.*, coalesce(m.jar, a.jar, s.jar) AS jar FROM use u LEFT JOIN milk m ON m.key = u.milk
+                      LEFT JOIN addition a ON a.key = u.addition LEFT JOIN seeding s ON s.key = u.seeding
+                      JOIN jar j ON j.key = coalesce(m.jar, a.jar, s.jar) WHERE j.state IN ('made', 'lost')) u
+                ON u.package = p.key
+         LEFT JOIN milk m ON m.key = u.milk LEFT JOIN addition a ON a.key = u.addition
+         LEFT JOIN seeding s ON s.key = u.seeding LEFT JOIN jar j ON j.key = u.jar
+        GROUP BY p.key`,
+    )
+    .all() as { key: number; size: number | null; uses: number; used: number; known: number }[];
+  return new Map(
+    found.map(({ key, size, uses, used, known }) => [
+      key,
+      {
+        uses,
+        left: size === null || known < uses ? null : Math.max(0, Number((size - used).toPrecision(12))),
+      },
+    ]),
+  );
+}

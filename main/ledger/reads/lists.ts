@@ -5,6 +5,8 @@ import { dayLabel } from '../../../core/lineage/labels';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
 import { Refused } from '../refusal';
+import { leftOfPackages } from '../projection/spent';
+import { lineNames } from './views';
 import { holdRecord, jarRecord, packageRecord, photographRecord, sourceRecord } from './records';
 
 const byLetter = (a: KnownJar, b: KnownJar): number =>
@@ -84,15 +86,31 @@ export function listSources(ledger: Ledger): Reply<'source.list'> {
     `SELECT count(DISTINCT s.jar) FROM seeding s JOIN jar j ON j.key = s.jar
       WHERE s.source = ? AND j.state IN ('made', 'lost')`,
   );
-  const sources = [...ledger.rows.all('source')].map((row) => ({
-    ...sourceRecord(row),
-    startedJars: Number(started.pluck().get(row.key)),
-  }));
+  const batches = ledger.rows.prepare(
+    'SELECT DISTINCT j.batch FROM seeding s JOIN jar j ON j.key = s.jar WHERE s.source = ?',
+  );
+  const nameOf = lineNames(ledger);
+  const sources = [...ledger.rows.all('source')].map((row) => {
+    const began = new Set(batches.pluck().all(row.key));
+    return {
+      ...sourceRecord(row),
+      startedJars: Number(started.pluck().get(row.key)),
+      lines: ledger.index.family.lines
+        .filter(({ batch }) => began.has(batch))
+        .map(({ batch }) => ({ id: ledger.rows.uidOf('batch', batch), name: nameOf(batch) })),
+    };
+  });
   return { sources: sources.toSorted((a, b) => a.name.localeCompare(b.name, 'en')) };
 }
 
 export function listPackages(ledger: Ledger): Reply<'package.list'> {
-  return { packages: [...ledger.rows.all('package')].map((row) => packageRecord(ledger, row)) };
+  const left = leftOfPackages(ledger.rows);
+  return {
+    packages: [...ledger.rows.all('package')].map((row) => ({
+      ...packageRecord(ledger, row),
+      ...(left.get(row.key) ?? { uses: 0, left: null }),
+    })),
+  };
 }
 
 export function listDrafts(ledger: Ledger): Reply<'draft.list'> {
