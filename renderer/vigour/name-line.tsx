@@ -8,33 +8,18 @@ interface Props {
   readonly name: string;
 }
 
-/** The heading, with a button that turns it into a field. An empty name calls the line by its founding batch again. */
-export function LineHeading({ line, name }: Props) {
-  const [typed, type] = useState<string | null>(null);
+/** The field. An empty name calls the line by its founding batch again. */
+function NameForm({ line, name, onClose }: Props & { readonly onClose: () => void }) {
+  const [typed, type] = useState(name);
   const field = useRef<HTMLInputElement>(null);
-  const button = useRef<HTMLButtonElement>(null);
-  const naming = typed !== null;
-  useEffect(() => field.current?.select(), [naming]);
-  const close = (): void => {
-    type(null);
-    requestAnimationFrame(() => button.current?.focus());
-  };
+  useEffect(() => field.current?.select(), []);
   const save = async (): Promise<void> => {
-    const wanted = (typed ?? '').trim();
-    if (wanted === name) return close();
+    const wanted = typed.trim();
+    if (wanted === name) return onClose();
     const answer = await call('line.name', { line, name: wanted === '' ? null : wanted, why: null });
     if (!answer.ok) return say(answer.sentence, 'caution');
-    return close();
+    return onClose();
   };
-  if (!naming)
-    return (
-      <>
-        <h2 id="line-plot">{name}, batch by batch</h2>
-        <button ref={button} type="button" className="button quiet lit" onClick={() => type(name)}>
-          Name this line
-        </button>
-      </>
-    );
   return (
     <form
       className="row line-naming"
@@ -44,9 +29,6 @@ export function LineHeading({ line, name }: Props) {
         void save();
       }}
     >
-      <h2 id="line-plot" className="visually-hidden">
-        {name}, batch by batch
-      </h2>
       <label className="row">
         <span>Name of this line</span>
         <input
@@ -58,16 +40,40 @@ export function LineHeading({ line, name }: Props) {
           onKeyDown={(event) => {
             if (event.key !== 'Escape') return;
             event.stopPropagation();
-            close();
+            onClose();
           }}
         />
       </label>
       <button type="submit" className="button primary">
         Save
       </button>
-      <button type="button" className="button quiet" onClick={close}>
+      <button type="button" className="button quiet" onClick={onClose}>
         Cancel
       </button>
     </form>
+  );
+}
+
+/** The heading, with a button that turns it into a field. */
+export function LineHeading({ line, name }: Props) {
+  const [naming, setNaming] = useState(false);
+  const button = useRef<HTMLButtonElement>(null);
+  const close = (): void => {
+    setNaming(false);
+    requestAnimationFrame(() => button.current?.focus());
+  };
+  return (
+    <>
+      <h2 id="line-plot" className={naming ? 'visually-hidden' : undefined}>
+        {name}, batch by batch
+      </h2>
+      {naming ? (
+        <NameForm line={line} name={name} onClose={close} />
+      ) : (
+        <button ref={button} type="button" className="button quiet lit" onClick={() => setNaming(true)}>
+          Name this line
+        </button>
+      )}
+    </>
   );
 }

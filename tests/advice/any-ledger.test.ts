@@ -86,7 +86,7 @@ function readAll(ledger: Generated, seed: number): Set<string> {
   ask('batch.list', { before: null, limit: 200 });
   ask('history.list', { record: null, before: null, limit: 200 });
   for (const kind of RECORDED) ask('facts.list', { kind, of: null, after: null, limit: 200 });
-  for (const name of ['source.list', 'package.list', 'draft.list', 'advice.freshStart'] as const)
+  for (const name of ['source.list', 'package.list', 'line.list', 'draft.list', 'advice.freshStart'] as const)
     ask(name, {});
   return asked;
 }
