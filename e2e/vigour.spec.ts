@@ -10,7 +10,8 @@ import { expect, test } from './window';
 test.use({ seed: 'demo', now: `${DEMO_TODAY}T10:00:00+01:00` });
 
 const SAFETY = 'This says nothing about safety.';
-const column = (page: Page, day: string) => page.getByRole('button', { name: new RegExp(`^${day}[ ,]`) });
+const column = (page: Page, day: string) =>
+  page.getByRole('toolbar').getByRole('button', { name: new RegExp(`^${day}[ ,]`) });
 
 async function toVigour(page: Page): Promise<void> {
   await expect(page.getByRole('button', { name: 'Vigour' })).toBeVisible();
@@ -329,7 +330,11 @@ test('the family marks vigour on the walls and says what to seed from; what stan
   await expect(strip).toHaveAttribute('aria-label', 'What is advised for Lantern');
   await expect
     .poll(async () =>
-      (await strip.locator('.spoken-words').innerText()).replaceAll(/\s+/g, ' ').toLowerCase(),
+      (await strip.locator('.spoken-words').innerText())
+        .replace((await strip.locator('.spoken-also').allInnerTexts())[0] ?? '', '')
+        .trim()
+        .replaceAll(/\s+/g, ' ')
+        .toLowerCase(),
     )
     .toBe(`lantern: ${said}`.toLowerCase());
   await expect(page.getByRole('treeitem', { name: /advised as the next seed/ }).first()).toBeAttached();
