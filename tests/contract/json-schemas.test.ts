@@ -4,7 +4,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { CALLS, type CallName } from '../../core/call-names';
 import { contract } from '../../core/contract';
 import { jsonSchemas, type JsonSchema, type RecordSchemaName } from '../../core/schemas/json-schemas';
-import { must, newFile, openSession } from '../ledger/helpers';
+import { demoSession, must } from '../ledger/helpers';
 
 const { records, calls } = jsonSchemas();
 const ajv = new Ajv2020({ strict: true, allowUnionTypes: true, allErrors: false, formats: { date: isoDay } });
@@ -25,7 +25,7 @@ const inJson = (value: unknown): unknown =>
     ),
   );
 
-const demo = openSession(newFile(), 'demo', null);
+const demo = demoSession();
 afterAll(() => demo.close());
 
 /** One real record of each kind, from the invented ledger. */

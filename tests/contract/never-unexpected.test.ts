@@ -12,7 +12,7 @@ import type { Session } from '../../main/ledger/session';
 import { must, newFolder, newSession, plainSource, smallFamily, unseen } from '../ledger/helpers';
 import { inputsFor, type Known, nastyText } from './arbitrary';
 
-const RUNS = Number(process.env['JARLINE_RUNS'] ?? 40);
+const RUNS = Number(process.env['JARLINE_RUNS'] ?? 25);
 
 /** A ledger with a record of each kind that can be made by hand. */
 function world(): { session: Session; known: Known } {

@@ -3,9 +3,8 @@ import { expect, it } from 'vitest';
 import { NextReply } from '../../core/advice/shapes';
 import { cases } from '../../core/demo/cases';
 import type { Session } from '../../main/ledger/session';
-import { must, newFile, newSession, openSession, refusalOf, smallFamily, stateOf } from './helpers';
+import { demoSession, must, newSession, openSession, refusalOf, smallFamily, stateOf } from './helpers';
 
-const demo = (): Session => openSession(newFile(), 'demo', null);
 const first = (session: Session) => {
   const [best] = must(session, 'advice.next', {}).ranking;
   if (!best) throw new Error('nothing is ranked');
@@ -13,7 +12,7 @@ const first = (session: Session) => {
 };
 
 it('is kept with the ranking, its reasons, the model version and the parameters as they stood', () => {
-  const session = demo();
+  const session = demoSession();
   const advice = must(session, 'advice.next', {});
   const { jar, portion, label } = first(session);
   must(session, 'advice.choose', { jar, portion, why: 'the freshest of them' });
@@ -24,7 +23,7 @@ it('is kept with the ranking, its reasons, the model version and the parameters 
 });
 
 it('stays as it was when the ledger moves on', () => {
-  const session = demo();
+  const session = demoSession();
   const jar = must(session, 'advice.next', {}).ranking.find(({ allowed, kind }) => allowed && kind === 'jar')?.jar ?? null; // prettier-ignore
   const { id } = must(session, 'advice.choose', { jar });
   const before = must(session, 'advice.choices', {}).choices[0]?.advice;
@@ -34,13 +33,13 @@ it('stays as it was when the ledger moves on', () => {
 });
 
 it('is still read where it was kept before doubts were said', () => {
-  const advice = must(demo(), 'advice.next', {});
+  const advice = must(demoSession(), 'advice.next', {});
   const before = { ...advice, ranking: advice.ranking.map(({ doubts: _doubts, ...ranked }) => ranked) };
   expect(NextReply.parse(before).ranking.every(({ doubts }) => doubts.length === 0)).toBe(true);
 });
 
 it('a fresh start can be chosen, for one line', () => {
-  const session = demo();
+  const session = demoSession();
   const [line] = must(session, 'family.get', {}).lines;
   must(session, 'advice.choose', { line: line?.id ?? '', jar: null });
   expect(must(session, 'advice.choices', { line: line?.id ?? '' }).choices).toMatchObject([
@@ -49,7 +48,7 @@ it('a fresh start can be chosen, for one line', () => {
 });
 
 it('a stop is never passed: every jar that is held, spoiled or stopped is refused with why', () => {
-  const session = demo();
+  const session = demoSession();
   const { ranking } = must(session, 'advice.next', {});
   const stopped = ranking.filter(({ allowed }) => !allowed);
   expect(stopped.length).toBeGreaterThan(0);
@@ -77,8 +76,8 @@ it('what is not on the shelf is not offered', () => {
 });
 
 it('undo takes it back, redo brings it back, also after a restart', () => {
-  const file = newFile();
-  const session = openSession(file, 'demo', null);
+  const session = demoSession();
+  const { file } = session.ledger;
   const before = stateOf(session);
   const { jar, portion } = first(session);
   must(session, 'advice.choose', { jar, portion });

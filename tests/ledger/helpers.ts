@@ -1,6 +1,6 @@
 // Real ledger files in folders of their own, and calls as the window makes them: parsed before, checked after.
 import { createHash } from 'node:crypto';
-import { mkdtempSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { copyFileSync, mkdtempSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { CallName, Input, Refusal, Reply, Result } from '../../core/contract';
@@ -25,6 +25,19 @@ export const openSession = (file: string, mode: OpenMode = 'open', now: string |
 
 /** A new, empty ledger. */
 export const newSession = (): Session => openSession(newFile(), 'create');
+
+let invented: string | null = null;
+
+/** The invented ledger as it is when it opens, on its own last day. Played once for all that ask; each has a copy. */
+export function demoSession(): Session {
+  if (invented === null) {
+    invented = newFile();
+    openSession(invented, 'demo', null).close();
+  }
+  const file = newFile();
+  copyFileSync(invented, file);
+  return openSession(file, 'open', null);
+}
 
 /** One call, checked on both sides. */
 export function ask<N extends CallName>(session: Session, name: N, input: Input<N>): Result<Reply<N>> {
