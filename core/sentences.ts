@@ -128,7 +128,7 @@ export const refusals = {
   'kept before made': (p) =>
     `${text(p, 'jar')} was made on ${daysInWords(text(p, 'madeOn'))}, so nothing of it was kept on ${daysInWords(text(p, 'day'))}. Correct one of the days.`,
   'portion kept later': (p) =>
-    `That part of ${text(p, 'seed')} was kept on ${daysInWords(text(p, 'keptOn'))}, so it can’t have seeded ${text(p, 'jar')}, made on ${daysInWords(text(p, 'day'))}. Correct one of the days, or choose another seed.`,
+    `That part of ${text(p, 'seed')} was ${p['frozen'] === true ? 'frozen' : 'kept'} on ${daysInWords(text(p, 'keptOn'))}, so ${p['frozen'] === true ? 'its cubes' : 'it'} can’t have seeded ${text(p, 'jar')}, made on ${daysInWords(text(p, 'day'))}. Correct one of the days, or choose another seed.`,
   'seed more than jar': (p) =>
     `${text(p, 'seed')} mL of seed is more than ${text(p, 'jar')} holds (${text(p, 'volume')} mL). ${asMl(p)}Correct the amount or the volume.`,
   'unit impossible': (p) =>
@@ -165,6 +165,10 @@ export const refusals = {
     `${text(p, 'jar')} was made on ${daysInWords(text(p, 'madeOn'))}, so it was not ${text(p, 'what') || 'gone'} on ${daysInWords(text(p, 'day'))}. Correct one of the days.`,
   'gone day to come': (p) =>
     `${daysInWords(text(p, 'day'))} is still to come, so nothing is ${text(p, 'what') || 'gone'} by then yet. Correct the day, or leave it out.`,
+  'gone already': (p) =>
+    `${p['kept'] === true ? `That part of ${text(p, 'jar')}` : text(p, 'jar')} was ${text(p, 'how')} on ${daysInWords(text(p, 'goneOn'))}, so nothing of it was ${text(p, 'what')} on ${daysInWords(text(p, 'day'))}. Correct one of the days, or how much was ${text(p, 'how')}.`,
+  'stay not timed': (p) =>
+    `Nobody noted when ${text(p, 'jar')} came into the warmth, so it may have stood in two places at once. Say when it came and went, or give as why how it was.`,
   'on the shelf and gone': (p) =>
     `${text(p, 'jar')} is said to be on the shelf and to be gone. Take one of the two away.`,
   'taken out before the end': (p) =>
@@ -241,7 +245,9 @@ export const refusals = {
   'condemned stays': (p) =>
     `${text(p, 'jar')} was seen to be spoiled, and that can’t be lifted. If it was not, correct what was seen.`,
   'seed spoiled': (p) =>
-    `${text(p, 'seed')} is known to be spoiled since ${daysInWords(text(p, 'known'))}: not food and not seed. Choose another seed. If it was used before anyone saw that, undo what was seen, record the seeding, and note it again.`,
+    `${text(p, 'seed')} is known to be spoiled since ${daysInWords(text(p, 'known'))}: not food and not seed. Choose another seed.`,
+  'seed found spoiled': (p) =>
+    `${text(p, 'seed')} is known to be spoiled since ${daysInWords(text(p, 'known'))}. That it seeded ${text(p, 'jar')} before anyone saw that is recorded only once you write down how you know: give that reason as why. What it seeded is set aside.`,
   'seed on hold': (p) =>
     `${heldSentence(text(p, 'seed'), Array.isArray(p['because']) ? p['because'].map(String) : [])} Nothing is seeded from it unless you write down why it is not touched: give that reason as why. When in doubt, take another jar.`,
   'seed without acid': (p) =>

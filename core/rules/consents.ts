@@ -1,6 +1,7 @@
 // What is asked of new facts only. What was recorded once with the keeper's word stays true when a later day finds it so,
 // and comes back by undo and redo without being asked again.
 import type { RefusalCode } from '../sentences';
+import { stayOverlap, stayPairs } from './days';
 import { fromJars, jarIn, MOVED_WORDS, type Facts, type JarFact, type SeedingFact } from './facts';
 import type { Broken } from './rule';
 
@@ -25,9 +26,6 @@ export interface Fresh {
   readonly mistakes: ReadonlySet<number>;
 }
 
-/** Something that is known of a jar since the day on which the ledger was told; null where that day is not known. */
-type Since<T> = T & { readonly since: string | null };
-
 /** What is known beside the facts, and the keeper's word. */
 export interface Circumstances {
   readonly today: string;
@@ -46,11 +44,13 @@ export interface Circumstances {
   readonly isSpoiled: (jar: number) => boolean;
   /** The day on which the ledger was told that a jar is spoiled; null where it is not spoiled. */
   readonly spoiledSince: (jar: number) => string | null;
+  /** Whether that it is spoiled is told together with what is asked about: in one go nobody could have been asked. */
+  readonly toldHere: (jar: number) => boolean;
   /** Labels of the spoiled jars because of which a jar is set aside; null where it is not, or was lifted. */
-  readonly setAsideBy: (jar: number) => Since<{ readonly because: readonly string[] }> | null;
+  readonly setAsideBy: (jar: number) => { readonly because: readonly string[] } | null;
   /** In words, that a jar's acid is not there; null where nothing says so. */
-  readonly withoutAcid: (jar: number) => Since<{ readonly says: string }> | null;
-  /** The facts were told in notes: a jar made before something was known of its seed is history, and is not asked about. */
+  readonly withoutAcid: (jar: number) => { readonly says: string } | null;
+  /** The facts were told in notes. */
   readonly fromNotes: boolean;
 }
 
@@ -142,6 +142,14 @@ function* takenOutByNow(facts: Facts, fresh: Fresh, { now }: Circumstances): Gen
   }
 }
 
+function* staysTimed(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
+  if (hasReason(known) || known.fromNotes) return;
+  for (const [other, stay] of stayPairs(facts)) {
+    if (!fresh.stays.has(stay.jar) || stayOverlap(facts.holds, other, stay) !== null) continue;
+    yield { code: 'stay not timed', params: { jar: facts.label(jarIn(facts, stay.jar)) }, jar: stay.jar };
+  }
+}
+
 function* newSeeds(facts: Facts, fresh: Fresh): Generator<SeedingFact & { readonly fromJar: number }> {
   for (const seeding of fromJars(facts)) if (fresh.seedings.has(seeding.key)) yield seeding;
 }
@@ -149,22 +157,30 @@ function* newSeeds(facts: Facts, fresh: Fresh): Generator<SeedingFact & { readon
 function* spoiledSeeds(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
   for (const { jar: key, fromJar } of newSeeds(facts, fresh)) {
     const since = known.spoiledSince(fromJar);
-    const { day } = jarIn(facts, key);
-    // Made on an earlier day it is history, and its caution depends on it.
-    if (since === null || day === null || day < since) continue;
+    const jar = jarIn(facts, key);
+    if (since === null || jar.day === null || jar.day < since) continue;
     const seed = facts.label(jarIn(facts, fromJar));
     yield { code: 'seed spoiled', params: { seed, known: since }, jar: key };
   }
 }
 
-const isHistory = ({ fromNotes }: Circumstances, { day }: JarFact, since: string | null): boolean =>
-  fromNotes && (since === null || day === null || day < since);
+function* seedsFoundSpoiled(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
+  if (hasReason(known)) return;
+  for (const { jar: key, fromJar } of newSeeds(facts, fresh)) {
+    const since = known.spoiledSince(fromJar);
+    const jar = jarIn(facts, key);
+    // On the day it was known and later it is no seed, whatever the reason.
+    if (since === null || known.toldHere(fromJar) || (jar.day !== null && jar.day >= since)) continue;
+    const params = { seed: facts.label(jarIn(facts, fromJar)), known: since, jar: facts.label(jar) };
+    yield { code: 'seed found spoiled', params, jar: key };
+  }
+}
 
 function* seedsSetAside(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
   if (hasReason(known)) return;
   for (const { jar: key, fromJar } of newSeeds(facts, fresh)) {
     const aside = known.setAsideBy(fromJar);
-    if (aside === null || isHistory(known, jarIn(facts, key), aside.since)) continue;
+    if (aside === null) continue;
     const params = { seed: facts.label(jarIn(facts, fromJar)), because: [...aside.because] };
     yield { code: 'seed on hold', params, jar: key };
   }
@@ -174,7 +190,7 @@ function* seedsWithoutAcid(facts: Facts, fresh: Fresh, known: Circumstances): Ge
   if (hasReason(known)) return;
   for (const { jar: key, fromJar } of newSeeds(facts, fresh)) {
     const doubt = known.withoutAcid(fromJar);
-    if (doubt === null || isHistory(known, jarIn(facts, key), doubt.since)) continue;
+    if (doubt === null) continue;
     const params = { seed: facts.label(jarIn(facts, fromJar)), says: doubt.says };
     yield { code: 'seed without acid', params, jar: key };
   }
@@ -211,7 +227,19 @@ export const CONSENTS: readonly Consent[] = [
   consent('kept day to come', 'A portion kept on a day to come.', null, keptByNow),
   consent('gone day to come', 'A jar or a portion moved, seen or gone on a day to come.', null, goneByNow),
   consent('taken out before the end', 'A jar seen at take-out while its hold goes on.', null, takenOutByNow),
+  consent(
+    'stay not timed',
+    'A jar in two holds of which nobody knows whether they were at once.',
+    REASON,
+    staysTimed,
+  ),
   consent('seed spoiled', 'A seed known to be spoiled by the day the jar was made.', null, spoiledSeeds),
+  consent(
+    'seed found spoiled',
+    'A seed that was found to be spoiled after the jar was made.',
+    REASON,
+    seedsFoundSpoiled,
+  ),
   consent('seed without acid', 'A seed whose acid a meter did not find.', REASON, seedsWithoutAcid),
   consent('seed on hold', 'A seed set aside because of a spoiled jar.', REASON, seedsSetAside),
   consent('reserve spoiled', 'A reserve kept back of a spoiled jar.', null, spoiledReserves),

@@ -1,6 +1,15 @@
 // What comes before what: making, keeping, opening, warmth, being gone.
 import { YEARS_POSSIBLE } from '../notes/cells/days';
-import { fromJars, goneOn, jarIn, MOVED_WORDS, type Facts, type StayFact } from './facts';
+import {
+  endOf,
+  fromJars,
+  jarIn,
+  MOVED_WORDS,
+  type Facts,
+  type HoldFact,
+  type MovementFact,
+  type StayFact,
+} from './facts';
 import type { Broken, Invariant } from './rule';
 
 function* notLongPast(facts: Facts): Generator<Broken> {
@@ -24,6 +33,7 @@ function* keptAfterMade(facts: Facts): Generator<Broken> {
 }
 
 function* keptBeforeSeeding(facts: Facts): Generator<Broken> {
+  yield* cubesAfterFrozen(facts);
   for (const { jar: key, fromJar, portion } of fromJars(facts)) {
     const jar = jarIn(facts, key);
     const kept = portion === null ? undefined : facts.portions.get(portion);
@@ -51,14 +61,71 @@ function* movedAfterMade(facts: Facts): Generator<Broken> {
 
 function* seedNotGone(facts: Facts): Generator<Broken> {
   // The jar itself, or the portion that was taken from: what was kept apart is still there when the jar is gone.
-  const goneFrom = goneOn(facts);
+  const ended = endOf(facts);
   for (const { jar: key, fromJar, portion } of fromJars(facts)) {
     const jar = jarIn(facts, key);
-    const gone = goneFrom(fromJar, portion);
+    const gone = ended(fromJar, portion)?.day ?? null;
     if (gone === null || jar.day === null || gone >= jar.day) continue;
     const seed = facts.label(jarIn(facts, fromJar));
     const params = { jar: facts.label(jar), day: jar.day, seed, goneOn: gone, kept: portion !== null };
     yield { code: 'seed gone before', params, jar: key };
+  }
+}
+
+/** Whether the one was surely later: by moments where both have one, else by days. */
+function isLater(one: Pick<MovementFact, 'day' | 'at'>, other: Pick<MovementFact, 'day' | 'at'>): boolean {
+  if (one.at !== null && other.at !== null) return Date.parse(one.at) > Date.parse(other.at);
+  return one.day !== null && other.day !== null && one.day > other.day;
+}
+
+function* nothingAfterEnd(facts: Facts): Generator<Broken> {
+  const ended = endOf(facts);
+  const broken = (key: number, end: MovementFact, what: string, day: string | null): Broken => ({
+    code: 'gone already',
+    params: {
+      jar: facts.label(jarIn(facts, key)),
+      kept: end.portion !== null,
+      how: MOVED_WORDS[end.kind],
+      goneOn: end.day,
+      what,
+      day,
+    },
+    jar: key,
+  });
+  for (const movement of facts.movements) {
+    const { jar, portion, kind, day } = movement;
+    const end = ended(jar, portion);
+    // That it was there on a later day was taken back by the word that it is gone.
+    if (end && kind !== 'still there' && isLater(movement, end))
+      yield broken(jar, end, MOVED_WORDS[kind], day);
+  }
+  for (const { jar, ofPortion, keptOn } of facts.portions.values()) {
+    const end = ended(jar, ofPortion);
+    if (end && isLater({ day: keptOn, at: null }, end)) yield broken(jar, end, 'kept', keptOn);
+  }
+}
+
+/** The day on which portions were first frozen that were not at once. */
+function frozenOn(facts: Facts): ReadonlyMap<number, string> {
+  const first = new Map<number, string>();
+  for (const { portion, kind, day } of facts.movements) {
+    if (portion === null || kind !== 'freezer' || day === null) continue;
+    if (facts.portions.get(portion)?.place !== 'fridge') continue;
+    const before = first.get(portion);
+    if (before === undefined || day < before) first.set(portion, day);
+  }
+  return first;
+}
+
+function* cubesAfterFrozen(facts: Facts): Generator<Broken> {
+  const frozen = frozenOn(facts);
+  for (const { jar: key, fromJar, portion, amount } of fromJars(facts)) {
+    const day = portion === null ? undefined : frozen.get(portion);
+    const jar = jarIn(facts, key);
+    if (day === undefined || amount?.unit !== 'pieces' || jar.day === null || day <= jar.day) continue;
+    const seed = facts.label(jarIn(facts, fromJar));
+    const params = { jar: facts.label(jar), day: jar.day, seed, keptOn: day, frozen: true };
+    yield { code: 'portion kept later', params, jar: key };
   }
 }
 
@@ -107,24 +174,52 @@ function* stayWithinHold(facts: Facts): Generator<Broken> {
   }
 }
 
-/** One that has not ended is there at its start; one that nobody timed fills its hold for its jar. */
-function overlap(one: StayFact, other: StayFact): boolean {
-  const [from, to] = [at(one.came), at(other.came)];
-  if (from === null || to === null) return one.hold === other.hold;
-  return from === to || (from < (at(other.went) ?? to) && to < (at(one.went) ?? from));
+/** When a jar came and went, as far as it is known: where nobody timed it, with its hold. */
+const spanOf = (holds: ReadonlyMap<number, HoldFact>, { hold: key, came, went }: StayFact) => {
+  const hold = holds.get(key);
+  return { from: at(came ?? hold?.began ?? null), to: at(went ?? hold?.ended ?? null) };
+};
+
+/**
+ * Whether two stays of a jar overlap; null where that can't be told. One that has not ended is there at its start. Of one
+ * hold a jar fills all with a stay that nobody timed.
+ */
+export function stayOverlap(
+  holds: ReadonlyMap<number, HoldFact>,
+  one: StayFact,
+  other: StayFact,
+): boolean | null {
+  if (one.hold === other.hold && (one.came === null || other.came === null)) return true;
+  const [a, b] = [spanOf(holds, one), spanOf(holds, other)];
+  if (a.from === null || b.from === null) {
+    // What ended before the other began is before it, whenever it began.
+    const apart = (ends: number | null, begins: number | null): boolean =>
+      ends !== null && begins !== null && ends <= begins;
+    return apart(a.to, b.from) || apart(b.to, a.from) ? false : null;
+  }
+  return a.from === b.from || (a.from < (b.to ?? b.from) && b.from < (a.to ?? a.from));
+}
+
+/** Pairs of stays of one jar. */
+export function* stayPairs(facts: Facts): Generator<readonly [StayFact, StayFact]> {
+  const before = new Map<number, StayFact[]>();
+  for (const stay of facts.stays) {
+    const others = before.get(stay.jar) ?? [];
+    for (const other of others) yield [other, stay];
+    before.set(stay.jar, [...others, stay]);
+  }
 }
 
 function* oneHoldAtATime(facts: Facts): Generator<Broken> {
-  const before = new Map<number, StayFact[]>();
-  for (const stay of facts.stays) {
-    const others = before.get(stay.jar);
-    const other = others?.find((one) => overlap(one, stay));
-    if (other) {
-      const params = { jar: facts.label(jarIn(facts, stay.jar)), came: other.came, went: other.went };
-      yield { code: 'stays overlap', params, jar: stay.jar };
-    }
-    if (others) others.push(stay);
-    else before.set(stay.jar, [stay]);
+  for (const [other, stay] of stayPairs(facts)) {
+    if (stayOverlap(facts.holds, other, stay) !== true) continue;
+    const hold = facts.holds.get(other.hold);
+    const [came, went] = [other.came ?? hold?.began ?? null, other.went ?? hold?.ended ?? null];
+    yield {
+      code: 'stays overlap',
+      params: { jar: facts.label(jarIn(facts, stay.jar)), came, went },
+      jar: stay.jar,
+    };
   }
 }
 
@@ -221,8 +316,14 @@ export const DAY_RULES: readonly Invariant[] = [
   },
   {
     code: 'portion kept later',
-    holds: 'A portion is kept no later than the jar it seeded was made.',
+    holds: 'A portion is kept, and its cubes are frozen, no later than the jar they seeded was made.',
     ask: keptBeforeSeeding,
+  },
+  {
+    code: 'gone already',
+    holds:
+      'Nothing more is done with what is gone, or was all given away or discarded, nor is anything kept of it.',
+    ask: nothingAfterEnd,
   },
   {
     code: 'gone before made',

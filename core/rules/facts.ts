@@ -3,6 +3,7 @@
 // are the ledger's, or below zero for what is only planned.
 import type { Amount } from '../ledger/basics';
 import type { Portion } from '../ledger/records';
+import { lastWord } from '../ledger/whereabouts';
 
 /** Of an amount, what rules compare. */
 export type Measured = Pick<Amount, 'value' | 'unit'>;
@@ -32,7 +33,7 @@ export interface SeedingFact {
   readonly writtenIn: number | null;
 }
 
-export interface PortionFact extends Pick<Portion, 'part' | 'pieces' | 'reserve'> {
+export interface PortionFact extends Pick<Portion, 'part' | 'place' | 'pieces' | 'reserve'> {
   readonly key: number;
   readonly jar: number;
   /** The portion that it was split off; null where it was taken from the jar itself. */
@@ -50,6 +51,8 @@ export interface MovementFact {
     'fridge' | 'freezer' | 'thawed' | 'opened' | 'eaten' | 'given' | 'discarded' | 'gone' | 'still there';
   /** Null where nobody said when. */
   readonly day: string | null;
+  /** The moment, where one was given. */
+  readonly at: string | null;
   readonly amount: Measured | null;
   readonly pieces: number | null;
 }
@@ -96,6 +99,13 @@ export interface ObservationFact {
   readonly powerCutHours: number | null;
 }
 
+/** Something told of a jar, or of a portion of it, that only one that was made can have had. */
+export interface ToldFact {
+  readonly jar: number;
+  /** "tasted": what can't have been done with it. */
+  readonly what: string;
+}
+
 export interface PackageFact {
   readonly key: number;
   readonly name: string;
@@ -127,6 +137,8 @@ export interface Facts {
   readonly stays: readonly StayFact[];
   readonly interruptions: readonly InterruptionFact[];
   readonly observations: readonly ObservationFact[];
+  /** Laboratory results, servings and photographs. */
+  readonly told: readonly ToldFact[];
   readonly packages: ReadonlyMap<number, PackageFact>;
   readonly uses: readonly UseFact[];
   /** What a jar is called in a sentence. */
@@ -160,19 +172,16 @@ export const MOVED_WORDS: Readonly<Record<MovementFact['kind'], string>> = {
   'still there': 'there',
 };
 
-/** Whether nothing is left after a movement: given or discarded with no amount means all of it. */
-const endsIt = ({ kind, amount, pieces }: MovementFact): boolean =>
-  kind === 'gone' || ((kind === 'given' || kind === 'discarded') && amount === null && pieces === null);
-const isThere = ({ kind }: MovementFact): boolean =>
-  kind === 'still there' || kind === 'fridge' || kind === 'freezer';
-
-/** Of what is gone by the last word on it: the day, where one was said. By jar and portion, the jar itself under null. */
-export function goneOn(facts: Facts): (jar: number, portion: number | null) => string | null {
-  const gone = new Map<string, string | null>();
+/** What ended jars and portions by the last word on them. By jar and portion, the jar itself under null. */
+export function endOf(facts: Facts): (jar: number, portion: number | null) => MovementFact | null {
+  const moved = new Map<string, MovementFact[]>();
   const place = (jar: number, portion: number | null): string => `${jar} ${portion ?? ''}`;
   for (const movement of facts.movements) {
-    if (endsIt(movement)) gone.set(place(movement.jar, movement.portion), movement.day);
-    else if (isThere(movement)) gone.delete(place(movement.jar, movement.portion));
+    const key = place(movement.jar, movement.portion);
+    const there = moved.get(key);
+    if (there) there.push(movement);
+    else moved.set(key, [movement]);
   }
-  return (jar, portion) => gone.get(place(jar, portion)) ?? null;
+  const ends = new Map([...moved].map(([key, list]) => [key, lastWord(list).ended]));
+  return (jar, portion) => ends.get(place(jar, portion)) ?? null;
 }

@@ -16,6 +16,9 @@ function* plannedHasNothing(facts: Facts): Generator<Broken> {
   for (const { jar } of facts.portions.values()) if (unmade(jar)) yield broken(jar, 'kept');
   for (const { jar, kind } of facts.movements)
     if (unmade(jar)) yield broken(jar, kind === 'still there' ? 'on the shelf' : MOVED_WORDS[kind]);
+  for (const { jar, came, went } of facts.stays)
+    if ((came !== null || went !== null) && unmade(jar)) yield broken(jar, 'in warmth');
+  for (const { jar, what } of facts.told) if (unmade(jar)) yield broken(jar, what);
 }
 
 function* acidityPossible(facts: Facts): Generator<Broken> {
@@ -43,7 +46,8 @@ function* packagesFit(facts: Facts): Generator<Broken> {
 export const STATE_RULES: readonly Invariant[] = [
   {
     code: 'planned has facts',
-    holds: 'Of a jar that is only planned, or came to nothing, nothing was seen, kept or moved.',
+    holds:
+      'Of a jar that is only planned, or came to nothing, nothing was seen, measured, tasted, warmed, kept or moved.',
     ask: plannedHasNothing,
   },
   {

@@ -32,7 +32,10 @@ describe('a spoiled jar', () => {
     const session = newSession();
     const { jars } = smallFamily(session);
     must(session, 'outcome.save', { jar: jars[1], outcome: pink, onShelf: false });
-    const history = must(session, 'batch.record', batchOf('2026-03-10', [plainJar('a', { seedings: [fromJar(jars[1])] })])); // prettier-ignore
+    const child = batchOf('2026-03-10', [plainJar('a', { seedings: [fromJar(jars[1])] })]);
+    // Asked about, as for a jar set aside: that it is spoiled is known now.
+    expect(refusalOf(session, 'batch.record', child).code).toBe('seed found spoiled');
+    const history = must(session, 'batch.record', { ...child, why: 'taken before anyone saw it' });
     expect(must(session, 'jar.get', { id: history.jars[0] ?? '' }).view.caution).toBe('on hold');
   });
 

@@ -23,15 +23,16 @@ const VIEWS: Readonly<Record<string, string>> = {
                  WHEN s.actual_u = 'pieces' THEN s.actual_v * p.each END AS ml,
             j.state IN ('made', 'lost') AS took
           FROM seeding s JOIN jar j ON j.key = s.jar LEFT JOIN c_portion p ON p.key = s.portion`,
-  c_moved: `SELECT m.key, coalesce(m.jar, p.jar) AS jar, m.portion, m.kind, coalesce(m.day, ${dayOf('m.at')}) AS day,
+  c_moved: `SELECT m.key, coalesce(m.jar, p.jar) AS jar, m.portion, m.kind, coalesce(m.day, ${dayOf('m.at')}) AS day, m.at,
             CASE WHEN m.amount_u IN ('mL', 'g') THEN m.amount_v END AS ml, m.amount_v AS amount,
             coalesce(m.pieces, CASE m.amount_u WHEN 'pieces' THEN m.amount_v END) AS pieces
           FROM movement m LEFT JOIN portion p ON p.key = m.portion`,
-  // Nothing is left: gone, or given or discarded with no amount; until a later word says where it is.
-  c_gone: `SELECT m.jar, m.portion, m.day FROM c_moved m
+  // Nothing is left: gone, or given or discarded with no amount; until a later word says where it is. Where it was before that
+  // is no such word.
+  c_gone: `SELECT m.key, m.jar, m.portion, m.day, m.at FROM c_moved m
             WHERE (m.kind = 'gone' OR (m.kind IN ('given', 'discarded') AND m.amount IS NULL AND m.pieces IS NULL))
               AND NOT EXISTS (SELECT 1 FROM c_moved l WHERE l.jar = m.jar AND l.portion IS m.portion AND l.key > m.key
-                AND l.kind IN ('still there', 'fridge', 'freezer'))`,
+                AND l.kind IN ('still there', 'fridge', 'freezer') AND NOT coalesce(l.day < m.day, 0))`,
   c_warm: `SELECT t.key, t.jar, t.hold, h.began, h.ended, t.came, t.went,
             coalesce(${dayOf('t.went')}, ${dayOf('h.ended')}) AS ended_on,
             CASE WHEN h.began IS NOT NULL AND h.ended IS NOT NULL THEN (h.ended - h.began) / 3600.0 ELSE h.hours END AS hours
@@ -91,6 +92,15 @@ const CHECKS: Readonly<Record<string, string>> = {
   'what is gone seeds nothing': `
     SELECT s.key FROM c_seeding s JOIN c_jar j ON j.key = s.jar
       JOIN c_gone g ON g.jar = s.seed AND g.portion IS s.portion WHERE g.day < j.day`,
+  'nothing is done with what is gone': `
+    SELECT m.key FROM c_moved m JOIN c_gone g ON g.jar = m.jar AND g.portion IS m.portion AND g.key <> m.key
+     WHERE m.kind <> 'still there'
+       AND CASE WHEN m.at IS NOT NULL AND g.at IS NOT NULL THEN m.at > g.at ELSE m.day > g.day END
+    UNION ALL SELECT p.key FROM c_portion p JOIN c_gone g ON g.jar = p.jar AND g.portion IS p.of_portion WHERE p.kept > g.day`,
+  'cubes are frozen before they seed': `
+    SELECT s.key FROM seeding s JOIN portion p ON p.key = s.portion AND p.place = 'fridge' JOIN c_jar j ON j.key = s.jar
+     WHERE s.actual_u = 'pieces' AND s.either IS NULL
+       AND j.day < (SELECT min(m.day) FROM c_moved m WHERE m.portion = p.key AND m.kind = 'freezer')`,
   'all seed of a jar fits into it': `
     SELECT j.key FROM c_jar j JOIN c_seeding s ON s.jar = j.key GROUP BY j.key HAVING sum(s.ml) > j.ml * 1.0101`,
   'no seed is more than its own jar held': `
@@ -126,6 +136,11 @@ const CHECKS: Readonly<Record<string, string>> = {
   'a jar stands in one hold at a time': `
     SELECT a.key FROM stay a JOIN stay b ON b.jar = a.jar AND b.key > a.key
      WHERE a.came < coalesce(b.went, b.came) AND b.came < coalesce(a.went, a.came) OR a.came = b.came`,
+  'a jar that nobody timed stands in one hold at a time, from its beginning to its end': `
+    WITH span (key, jar, hold, began, ended) AS (
+      SELECT t.key, t.jar, t.hold, coalesce(t.came, h.began), coalesce(t.went, h.ended) FROM stay t JOIN hold h ON h.key = t.hold)
+    SELECT a.key FROM span a JOIN span b ON b.jar = a.jar AND b.key > a.key
+     WHERE a.began < coalesce(b.ended, b.began) AND b.began < coalesce(a.ended, a.began) OR a.began = b.began`,
   'warmth was missing no longer than it lasted': `
     SELECT o.jar FROM c_seen o JOIN c_warm w ON w.jar = o.jar GROUP BY o.key HAVING max(o.power_cut_hours) > sum(w.hours) + 1e-6
        AND count(w.hours) = count(*)`,
@@ -136,7 +151,9 @@ const CHECKS: Readonly<Record<string, string>> = {
       coalesce(julianday(o.day), (SELECT max(julianday(t.day)) FROM c_told t WHERE t.observation = o.key)) - julianday(j.day))`,
   'of a planned jar nothing was seen, kept or moved': `
     SELECT key FROM c_jar j WHERE state IN ('planned', 'not made') AND (EXISTS (SELECT 1 FROM c_seen WHERE jar = j.key)
-      OR EXISTS (SELECT 1 FROM c_portion WHERE jar = j.key) OR EXISTS (SELECT 1 FROM c_moved WHERE jar = j.key))`,
+      OR EXISTS (SELECT 1 FROM c_portion WHERE jar = j.key) OR EXISTS (SELECT 1 FROM c_moved WHERE jar = j.key)
+      OR EXISTS (SELECT 1 FROM stay WHERE jar = j.key AND (came IS NOT NULL OR went IS NOT NULL))
+      OR EXISTS (SELECT 1 FROM lab_result WHERE jar = j.key) OR EXISTS (SELECT 1 FROM serving WHERE jar = j.key))`,
   'a package is used for what it is of': `
     SELECT u.jar FROM c_use u JOIN package p ON p.key = u.package
      WHERE p.of <> u.is_of OR (p.of = 'source' AND p.source IS NOT NULL AND p.source IS NOT u.source)`,

@@ -132,6 +132,10 @@ const PLANTED: Partial<Record<RefusalCode, Plant>> = {
     const [a = ''] = keeper.jars('2026-03-05');
     return corrected(a, { goneOn: '2026-03-04' });
   },
+  'gone already': (keeper) => {
+    const [a = ''] = keeper.jars('2026-03-02', [{ goneOn: '2026-03-04' }]);
+    return ['facts.record', { facts: [{ kind: 'movement', jar: a, what: 'opened', day: '2026-03-05' }] }];
+  },
   'seed gone before': (keeper) => {
     const [a = ''] = keeper.jars('2026-03-02', [{ goneOn: '2026-03-04' }]);
     const [child = ''] = keeper.jars('2026-03-06');
@@ -203,6 +207,18 @@ const PLANTED: Partial<Record<RefusalCode, Plant>> = {
     const open = hold({ endedAt: '2026-03-11T10:00:00Z' });
     return ['batch.addHold', { batch: keeper.batchOf(a), hold: open, jars: [a] }];
   },
+  'stay not timed': (keeper) =>
+    fact(keeper, (jar, hold, other) => {
+      keeper.ledger.acts.run('batch.addHold', 'a row', null, (act) => {
+        act.facts.insert('stay', { jar, hold });
+        for (const key of [hold, other]) act.facts.update('hold', key, { began: null, ended: null, hours: 10 });
+      });
+      return ['stay', { jar, hold: other }];
+    }),
+  'seed found spoiled': (keeper) => {
+    const [a = ''] = keeper.jars('2026-03-04', [{ outcome: { ...unseen, signs: ['pink'] } }]);
+    return seed(keeper.jars('2026-03-08')[0] ?? '', a);
+  },
   'seed spoiled': (keeper) => {
     const [a = ''] = keeper.jars('2026-03-04', [{ outcome: { ...unseen, signs: ['pink'] } }]);
     return seed(keeper.jars('2026-03-10')[0] ?? '', a);
@@ -230,7 +246,9 @@ const OF_THE_MOMENT: ReadonlySet<RefusalCode> = new Set<RefusalCode>([
   'kept day to come',
   'gone day to come',
   'taken out before the end',
+  'stay not timed',
   'seed spoiled',
+  'seed found spoiled',
   'seed on hold',
   'seed without acid',
   'reserve spoiled',

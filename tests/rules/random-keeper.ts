@@ -17,7 +17,7 @@ export type Move = readonly [kind: number, a: number, b: number, c: number];
 /** Moves below this are calls, the others facts of kinds that only newer calls know. */
 const CALLS = 30;
 /** One more than the highest kind of move. */
-export const KINDS = CALLS + 6;
+export const KINDS = CALLS + 8;
 
 const START = Date.parse('2026-03-10T12:00:00Z');
 const DAY = 86_400_000;
@@ -216,10 +216,23 @@ export class RandomKeeper {
     const portion = portions.length === 0 ? null : pick(portions, a);
     const key = portion === null ? null : rows.keyOf('portion', portion.id);
     const amount = pick([null, ml(45), ml(300), ml(700), g(250), pieces(2)], c);
-    const kind = pick(['eaten', 'given', 'discarded', 'opened', 'gone', 'fridge', 'still there'] as const, b);
+    const kind = pick(
+      [
+        'eaten',
+        'given',
+        'discarded',
+        'opened',
+        'gone',
+        'fridge',
+        'still there',
+        'freezer',
+        'thawed',
+      ] as const,
+      b,
+    );
     const write = (act: Parameters<Parameters<typeof acts.run>[3]>[0]): unknown => {
       const { facts } = act;
-      if (what === 0) return facts.insert('movement', { jar, kind, day: c % 5 ? day(b) : null, amount });
+      if (what === 0) return facts.insert('movement', { jar, kind, ...(c % 5 === 1 ? { at: at(b, c % 24) } : { day: c % 5 ? day(b) : null }), amount }); // prettier-ignore
       if (what === 1 && portion && key !== null)
         return facts.insert('movement', {
           portion: key,
@@ -237,11 +250,14 @@ export class RandomKeeper {
         return facts.insert('stay', { jar, hold: pick(holds, b), came: c % 3 ? at(b, 7) : null, went: c % 2 ? at(b, 16) : null }); // prettier-ignore
       if (what === 4 && holds.length > 0)
         return facts.insert('interruption', { hold: pick(holds, b), what: 'power', hours: c % 2 ? 1 + (c % 40) : null, began: c % 2 ? null : at(b, 8), ended: null }); // prettier-ignore
+      if (what === 6)
+        return facts.insert('labResult', { jar, what: 'count', value: 2e8, unit: 'CFU/mL', bound: '=' });
+      if (what === 7) return facts.insert('portion', { jar, form: 'cubes', place: pick(['fridge', 'freezer'] as const, b), reserve: false, pieces: pick([null, 4], c), amount, keptOn: day(c) }); // prettier-ignore
       return facts.insert('observation', { jar, stage: pick(['opened', 'later'] as const, b), day: day(c), daysOpen: pick([null, 1, 5], a) }); // prettier-ignore
     };
     const told = `fact ${what} ${JSON.stringify({ jar, key, a, b, c })}`;
     try {
-      const done = acts.run('outcome.save', 'a fact', null, write);
+      const done = acts.run('outcome.save', 'a fact', c % 2 ? 'timed by nobody' : null, write);
       if (done) this.recorded++;
       this.told.push(told);
     } catch (error) {

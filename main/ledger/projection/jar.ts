@@ -1,5 +1,6 @@
 // A jar with what hangs on it: its stay in a hold, its milk and the carton that came from, a measured density, what became
 // of it, and the keeper's note.
+import { lastWord } from '../../../core/ledger/whereabouts';
 import { dayOf } from './days';
 import type { OpenAct } from '../facts/acts';
 import type { Row as FactRow } from '../facts/tables';
@@ -32,17 +33,14 @@ export function heldJar(under: Under, row: FactRow<'jar'>): HeldJar {
 
 type Moved = Pick<FactRow<'movement'>, 'kind' | 'day' | 'at' | 'amount' | 'pieces'>;
 
-/** Whether nothing is left after a movement: given or discarded with no amount means all of it. */
-const endsIt = ({ kind, amount, pieces }: Moved): boolean =>
-  kind === 'gone' || ((kind === 'given' || kind === 'discarded') && amount === null && pieces === null);
-const isThere = ({ kind }: Moved): boolean =>
-  kind === 'still there' || kind === 'fridge' || kind === 'freezer';
+const wordOn = <T extends Moved>(moved: readonly T[]) =>
+  lastWord(moved.map((row) => ({ ...row, row, day: dayOf(row) })));
 
 /** Whether some is still kept, by the last word on it; null where nobody said. */
 export function whereabouts(moved: readonly Moved[]): Pick<Stored['jar'], 'onShelf' | 'goneOn'> {
-  const last = moved.findLast((one) => endsIt(one) || isThere(one));
-  if (!last) return { onShelf: null, goneOn: null };
-  return endsIt(last) ? { onShelf: false, goneOn: dayOf(last) } : { onShelf: true, goneOn: null };
+  const { ended, there } = wordOn(moved);
+  if (ended) return { onShelf: false, goneOn: ended.day };
+  return { onShelf: there ? true : null, goneOn: null };
 }
 
 export function jarFrom({ row, stay, milk, use, count, moved, note }: HeldJar): Stored['jar'] {
@@ -88,7 +86,8 @@ function putWhereabouts(act: OpenAct, jar: number, held: HeldJar | undefined, wa
   const moved = held?.moved ?? [];
   if (same(whereabouts(moved), { onShelf, goneOn })) return;
   const said = moved.filter(({ kind }) => kind === 'gone' || kind === 'still there').at(-1);
-  const last = moved.findLast((one) => endsIt(one) || isThere(one));
+  const { ended, there } = wordOn(moved);
+  const last = (ended ?? there)?.row;
   const nothing = onShelf === null && goneOn === null;
   const kind = onShelf === true ? ('still there' as const) : ('gone' as const);
   put(act, 'movement', said === last ? said : undefined, nothing ? null : { kind, day: goneOn }, { jar });

@@ -15,21 +15,30 @@ const isNewly = ({ before, after }: Change, ...columns: string[]): boolean =>
   after !== null &&
   (before === null || columns.some((column) => (before[column] ?? null) !== (after[column] ?? null)));
 
-/** Seedings by a jar that did not seed the same jar before: one exchanged for another, of a pot, say, is no new seed. */
+/**
+ * Seedings by a jar that did not seed the same jar before: one exchanged for another, of a pot, say, is no new seed. What a
+ * planned jar was to be seeded from is told anew when it is made.
+ */
 function newSeedings(rows: Rows, changes: readonly Change[]): Set<number> {
   const edge = (form: Columns | null): string | null =>
     form && typeof form.from_jar === 'number' ? `${form.jar} ${form.from_jar}` : null;
   const seedings = changes.filter(({ kind }) => kind === 'seeding');
   const there = new Set(seedings.map(({ before }) => edge(before)));
-  const made = seedings.filter(({ before, after }) => before === null && edge(after) !== null);
+  const made = seedings.filter(({ before, after }) => edge(after) !== null && edge(after) !== edge(before));
   const keys = new Set(made.map(({ key }) => key));
   const stoodBeside = (form: Columns): boolean =>
     rows.facts
       .where('seeding', 'jar', Number(form.jar))
       .some(({ key, fromJar }) => fromJar === form.from_jar && !keys.has(key));
-  return new Set(
+  const fresh = new Set(
     made.filter(({ after }) => after && !there.has(edge(after)) && !stoodBeside(after)).map(({ key }) => key),
   );
+  for (const { kind, key: jar, before, after } of changes) {
+    if (kind !== 'jar' || before === null || before.state === 'made' || after?.state !== 'made') continue;
+    for (const { key, fromJar } of rows.facts.where('seeding', 'jar', jar))
+      if (fromJar !== null) fresh.add(key);
+  }
+  return fresh;
 }
 
 /** Jars that are new, came back, or have another letter, state, day or word than before an act: in one statement. */

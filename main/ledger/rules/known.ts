@@ -37,8 +37,8 @@ function decidingFacts({ facts }: Rows, jar: number): number[] {
     .all(observed, observed, observed, observed) as number[];
 }
 
-/** The day on which the ledger was told what decides whether a jar is spoiled, by the act's own clock. */
-function toldOn(rows: Rows, jar: number): string | null {
+/** The act in which the ledger was last told what decides whether a jar is spoiled; 0 where nothing does. */
+function toldIn(rows: Rows, jar: number): number {
   const { facts } = rows;
   const acts = decidingFacts(rows, jar).flatMap((fact) =>
     actsOf(facts, fact, Number.MAX_SAFE_INTEGER, -1).filter((act) =>
@@ -47,7 +47,12 @@ function toldOn(rows: Rows, jar: number): string | null {
       ),
     ),
   );
-  const told = facts.prepare('SELECT at, at_off FROM act WHERE key = ?').get(Math.max(0, ...acts)) as
+  return Math.max(0, ...acts);
+}
+
+/** The day of an act, by its own clock. */
+function dayOfAct({ facts }: Rows, act: number): string | null {
+  const told = facts.prepare('SELECT at, at_off FROM act WHERE key = ?').get(act) as
     { at: number; at_off: number } | undefined;
   return told ? momentText(told.at, told.at_off).slice(0, 10) : null;
 }
@@ -55,25 +60,23 @@ function toldOn(rows: Rows, jar: number): string | null {
 /** The day on which the ledger was told that a jar is spoiled; null where it is not spoiled. */
 export function spoiledSince(rows: Rows, jar: number): string | null {
   const [outcome] = rows.where('outcome', 'jar', jar);
-  return outcome !== undefined && isSpoiled(outcome) ? toldOn(rows, jar) : null;
+  return outcome !== undefined && isSpoiled(outcome) ? dayOfAct(rows, toldIn(rows, jar)) : null;
 }
 
-/** Why a jar is set aside, and since when; null where it is not, or that was lifted. */
-export function setAsideBy({ index, rows }: Ledger, jar: number): ReturnType<Circumstances['setAsideBy']> {
+/** Why a jar is set aside; null where it is not, or that was lifted. */
+export function setAsideBy({ index }: Ledger, jar: number): ReturnType<Circumstances['setAsideBy']> {
   const { family } = index;
   if (!family.has(jar) || family.cautionLevelOf(jar) !== 'on hold') return null;
   const of = family
     .cautionsOf(jar)
     .flatMap((caution) => (caution.level === 'on hold' && caution.cleared === null ? [caution.of] : []));
-  const since = of.flatMap((spoiled) => spoiledSince(rows, spoiled) ?? []).toSorted()[0] ?? null;
-  return { because: of.map((spoiled) => index.jar(spoiled).label), since };
+  return { because: of.map((spoiled) => index.jar(spoiled).label) };
 }
 
-/** That a jar's acid is not there, and since when that is known; null where nothing says so. */
+/** That a jar's acid is not there; null where nothing says so. */
 export function withoutAcid(rows: Rows, jar: number): ReturnType<Circumstances['withoutAcid']> {
-  const outcome = rows.where('outcome', 'jar', jar)[0] ?? null;
-  const says = acidNotThere(outcome);
-  return says === null || outcome === null ? null : { says, since: toldOn(rows, jar) };
+  const says = acidNotThere(rows.where('outcome', 'jar', jar)[0] ?? null);
+  return says === null ? null : { says };
 }
 
 /** All jars of the days that newly called ones are of. */
@@ -119,6 +122,7 @@ export function circumstances(
         : stoodBefore(rows, act, [jar, other], !undone, sameLabels),
     isSpoiled: (jar) => jarSpoiled(rows, jar),
     spoiledSince: (jar) => spoiledSince(rows, jar),
+    toldHere: (jar) => toldIn(rows, jar) === act,
     setAsideBy: (jar) => setAsideBy(ledger, jar),
     withoutAcid: (jar) => withoutAcid(rows, jar),
     fromNotes: false,

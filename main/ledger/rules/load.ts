@@ -12,6 +12,7 @@ import type {
   PortionFact,
   SeedingFact,
   StayFact,
+  ToldFact,
   UseFact,
 } from '../../../core/rules/facts';
 import { momentText } from '../../../core/ledger/moments';
@@ -48,7 +49,7 @@ const TOUCHED_JARS = `${WRITTEN}
   UNION SELECT s.jar FROM written w CROSS JOIN stay s ON s.hold = w.key WHERE w.kind = 'hold' AND NOT w.made
   UNION SELECT s.jar FROM written w CROSS JOIN interruption t ON t.key = w.key CROSS JOIN stay s ON s.hold = t.hold
          WHERE w.kind = 'interruption'
-  UNION ${['stay', 'milk', 'portion', 'addition', 'seeding', 'observation', 'movement'].map((kind) => of(kind)).join('\n  UNION ')}
+  UNION ${['stay', 'milk', 'portion', 'addition', 'seeding', 'observation', 'movement', 'lab_result', 'serving', 'photograph'].map((kind) => of(kind)).join('\n  UNION ')}
   UNION ${of('seeding', 'from_jar')}
   UNION SELECT json_extract(before, '$.jar') FROM journal
          WHERE act = @act AND op = 'take' AND json_extract(before, '$.jar') IS NOT NULL
@@ -59,6 +60,7 @@ const TOUCHED_JARS = `${WRITTEN}
   UNION SELECT o.jar FROM journal j CROSS JOIN observation o ON o.key = json_extract(j.before, '$.observation')
          WHERE j.act = @act AND j.op = 'take'
   UNION ${through('movement', 'portion')}
+  UNION ${through('lab_result', 'portion')}
   UNION ${through('acidity', 'observation')}
   UNION ${['milk', 'addition', 'seeding'].map((table) => through('use', table)).join('\n  UNION ')}
   UNION ${['milk', 'addition', 'seeding'].map(ofPackage).join('\n  UNION ')}`;
@@ -189,14 +191,14 @@ class Loader {
     return found
       .toSorted((a, b) => a.key - b.key)
       .map(({ key, jar, portion, kind, pieces, ...rest }) => ({
-        key, jar, portion, kind, pieces, day: dayIn(rest), amount: measured(rest),
+        key, jar, portion, kind, pieces, day: dayIn(rest), at: moment(rest.at, rest.at_off), amount: measured(rest),
       })); // prettier-ignore
   }
 
   /** Portions of the jars asked about, those that seeded them, and those that these were split off. */
   portions(used: Iterable<number>): Map<number, PortionFact> {
     const select =
-      'SELECT key, jar, of_portion AS ofPortion, part, pieces, kept_on AS keptOn, reserve, amount_v, amount_u FROM portion';
+      'SELECT key, jar, of_portion AS ofPortion, part, place, pieces, kept_on AS keptOn, reserve, amount_v, amount_u FROM portion';
     type Found = AmountRow & Omit<PortionFact, 'amount' | 'reserve'> & { reserve: number };
     const found = new Map<number, PortionFact>();
     const take = ({ reserve, amount_v, amount_u, ...row }: Found): void => {
@@ -283,6 +285,17 @@ class Loader {
     ];
   }
 
+  told(): ToldFact[] {
+    const told = (what: string, from: string, column: string): ToldFact[] =>
+      this.#of<ToldFact>(`SELECT ${column} AS jar, '${what}' AS what FROM ${from}`, column);
+    return [
+      ...told('measured', 'lab_result t', 't.jar'),
+      ...told('measured', 'portion p JOIN lab_result t ON t.portion = p.key', 'p.jar'),
+      ...told('tasted', 'serving t', 't.jar'),
+      ...told('photographed', 'photograph t', 't.jar'),
+    ].filter(({ jar }) => jar !== null);
+  }
+
   packages(keys: Iterable<number>): PackageFact[] {
     return this.#by(
       'SELECT key, name, "of", source, bought_on AS boughtOn, opened_on AS openedOn FROM package',
@@ -345,6 +358,7 @@ export function loadFacts(
       ...load.observations(),
       ...(pending.observation ? [{ ...pending.observation, key: NEW }] : []),
     ],
+    told: load.told(),
     packages: new Map(packages.map((one) => [one.key, one])),
     uses,
     label,

@@ -106,6 +106,7 @@ function knownOf(ledger: Ledger, { spoiled }: PlanFacts): Circumstances {
     stood: () => false,
     isSpoiled: (jar) => spoiled.has(jar) || (jar > 0 && spoiledSince(rows, jar) !== null),
     spoiledSince: (jar) => (jar > 0 ? spoiledSince(rows, jar) : null) ?? (spoiled.has(jar) ? today : null),
+    toldHere: (jar) => jar < 0 || spoiledSince(rows, jar) === null,
     setAsideBy: (jar) => (jar > 0 ? setAsideBy(ledger, jar) : null),
     withoutAcid: (jar) => (jar > 0 ? withoutAcid(rows, jar) : null),
   };
