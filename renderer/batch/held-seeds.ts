@@ -1,4 +1,4 @@
-// Seeds that are on hold, or without their acid: found again when a form is recorded, however they came into it, and asked about.
+// Seeds that are spoiled, on hold, or without their acid: found again when a form is recorded, however they came into it, and asked about.
 import { acidNotThere } from '../../core/safety/doubts';
 import type { Reply } from '../../core/contract';
 import { heldSentence } from '../../core/safety/cautions';
@@ -21,7 +21,7 @@ export const seedsOfBatch = ({ all, jars }: BatchText): readonly string[] => [
   ...new Set(jars.flatMap((jar) => pickedJars(jar.seeds ?? all.seeds))),
 ];
 
-/** A sentence for each of those jars that is on hold now, or without its acid. */
+/** A sentence for each of those jars that is spoiled or on hold now, or without its acid. */
 export async function askAboutSeeds(ids: readonly string[]): Promise<readonly string[]> {
   const answers = await Promise.all([...new Set(ids)].map((id) => call('jar.get', { id })));
   return answers.flatMap((answer) => {
@@ -33,6 +33,12 @@ export async function askAboutSeeds(ids: readonly string[]): Promise<readonly st
     const because = holdsBecauseOf(cautions);
     const acid = acidNotThere(record.outcome);
     return [
+      // Only of a day before it was known that may be so, and the rule book says so.
+      ...(view.caution === 'condemned'
+        ? [
+            `${view.label} is spoiled. Only of a day before anyone saw that it can be said to have seeded anything.`,
+          ]
+        : []),
       ...(because.length > 0 ? [heldSentence(view.label, because)] : []),
       ...(acid === null ? [] : [`${view.label}: ${acid}`]),
     ];
