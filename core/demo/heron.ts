@@ -13,8 +13,8 @@ export const heron: readonly DemoBatch[] = [
       jar(
         'a',
         [
-          { source: 'Blue Tin', pieces: 10 },
-          { source: 'Meadow Pot', pieces: 5 },
+          { source: 'Blue Tin', pieces: 7 },
+          { source: 'Meadow Pot', pieces: 4 },
         ],
         saw('firm', 4.41, { ...timed('starting', 5.9, 18, 24), whey: 'some', texture: 'a few curds' }),
         '2025-11-06',
@@ -22,15 +22,15 @@ export const heron: readonly DemoBatch[] = [
       jar(
         'b',
         [
-          { source: 'Blue Tin', pieces: 10 },
-          { source: 'Meadow Pot', pieces: 5 },
+          { source: 'Blue Tin', pieces: 7 },
+          { source: 'Meadow Pot', pieces: 4 },
         ],
         saw('spoonable', 4.46, { whey: 'a lot', texture: 'curds and whey' }),
         '2025-10-30',
       ),
       jar(
         'c',
-        { source: 'Blue Tin', pieces: 12 },
+        { source: 'Blue Tin', pieces: 9 },
         saw('soft', 4.49, { whey: 'a lot', texture: 'grainy' }),
         '2025-10-28',
       ),
@@ -68,7 +68,7 @@ export const heron: readonly DemoBatch[] = [
           note: 'Taster A: sweeter than the plain one. Taster B: no difference.',
         }),
         '2025-11-27',
-        { additions: [spoons('chicory inulin', 2)] },
+        { additions: [spoons('chicory inulin', 1.5)] },
       ),
     ],
   },
@@ -179,7 +179,7 @@ export const heron: readonly DemoBatch[] = [
         saw('firm', 4.33, { tang: 'mild', note: 'Taster D first, taster A third.' }),
         '2026-02-20',
         {
-          additions: [spoons('chicory inulin', 2)],
+          additions: [spoons('chicory inulin', 1.5)],
         },
       ),
     ],

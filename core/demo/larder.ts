@@ -24,7 +24,7 @@ export const sources: readonly DemoSource[] = [
     form: 'capsules',
     strains: [
       { genus: 'Limosilactobacillus', species: 'reuteri', designation: 'Plot 7', countPerPiece: 2e9 },
-      { genus: 'Lactobacillus', species: 'gasseri', designation: 'Plot 12', countPerPiece: 1e9 },
+      { genus: 'Lactiplantibacillus', species: 'plantarum', designation: 'Plot 12', countPerPiece: 1e9 },
     ],
     blendTotalPerPiece: null,
     guaranteed: 'expiry',
@@ -91,8 +91,8 @@ const box = (source: SourceName, capsules: number, pence: number): DemoPackage =
 });
 
 export const packages: readonly DemoPackage[] = [
-  box('Blue Tin', 60, 1850),
-  box('Meadow Pot', 30, 1240),
+  box('Blue Tin', 45, 1850),
+  box('Meadow Pot', 24, 1240),
   bag('acacia fibre', 250, 680, '2025-10-31'),
   bag('potato starch', 500, 240, '2025-10-31'),
   bag('chicory inulin', 500, 720, '2025-11-14'),

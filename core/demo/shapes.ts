@@ -158,8 +158,8 @@ export const jar = (
 /** Three metric tablespoons of an earlier jar. */
 export const from = (name: JarName, ml = 45): DemoSeed => ({ jar: name, ml });
 
-/** A usual hold: 36 h in the bath, which reaches 38 °C after some hours and stays there. */
-export const usual = (planned = 38, hours = 36): DemoHold => ({
+/** A usual hold: 32 h in the bath, which reaches 37 °C after some hours and stays there. */
+export const usual = (planned = 37, hours = 32): DemoHold => ({
   hours,
   planned,
   readings: [
