@@ -30,7 +30,11 @@ export interface LedgerFacts {
 
 export interface LedgerView {
   readonly jars: readonly LedgerJar[];
-  readonly sources: readonly { readonly name: string; readonly culture: boolean }[];
+  readonly sources: readonly {
+    readonly name: string;
+    readonly culture: boolean;
+    readonly form: Source['form'];
+  }[];
   /** Jars entered by mistake: a row that is one of them is here, and no seed of anything. */
   readonly mistaken: ReadonlySet<string>;
   /** Rows as they last came in → uid of the jar each is: by the hash of its cells and its occurrence. */

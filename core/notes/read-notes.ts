@@ -21,7 +21,7 @@ const MOST_LESSONS = 8;
 /** Reads a file as far as it can be: what it adds, and everything that is to be said about it. */
 export function readNotes(input: NotesInput): NotesReading {
   const table = readTable(input.text, input.step, input.separator ?? null);
-  const layout = readLayout(table, input.mapping);
+  const layout = readLayout(table, input.mapping, input.answers);
   const code = whyNotNotes(table, layout);
   if (code !== null)
     return { ok: false, code, params: { headings: layout.columns.map(({ heading }) => heading) } };
@@ -43,7 +43,7 @@ export function readNotes(input: NotesInput): NotesReading {
     const columns = askColumns(rows, layout, context, input);
     const about: FileSays = {
       said: [...said, ...columns.said],
-      questions: [...says.questions, ...columns.questions],
+      questions: [...layout.questions, ...says.questions, ...columns.questions],
     };
     return {
       ok: true,

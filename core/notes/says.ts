@@ -38,6 +38,7 @@ function more<Item>(items: readonly Item[], most = 6, say: (item: Item) => strin
 export const problem = quoting({
   seedNotFound: (text: string) => `The seed “${text}” was not found among the jars of these notes or the ledger. Say which jar or product it was.`,
   seedSeveral: (text: string, jars: readonly { readonly label: string }[]) => `The seed “${text}” could be ${more(jars, 6, ({ label }) => label)}. Say which one it was.`,
+  whichProduct: (text: string, names: readonly string[]) => `“${text}” could be ${more(names)}. Say which one it was.`,
   seedLater: (label: string, day: string) => `The seed ${label} was made later than this jar (${day}). A jar can’t be seeded from a later day. Correct the day or the seed.`,
   ownAncestor: (labels: readonly string[]) => `This jar would be its own ancestor: ${labels.slice(0, 8).join(' ← ')}${labels.length > 8 ? ' …' : ''}. Correct the seed in one of these rows.`,
   waits: (label: string, row: number) => `This row waits for row ${row}: its seed ${label} is left aside there.`,
@@ -62,6 +63,8 @@ export const question = {
   sheet: (sheets: number) => `This workbook has ${sheets} sheets with something in them. Which one holds the notes?`,
   dayOrder: (example: string) => `Is “${example}” written with the day first or the month first? No date in the file settles it.`,
   bareUnit: (heading: string, example: string) => `Which unit do the amounts under “${heading}” have (for example “${example}”)?`,
+  hoursOrDegrees: (heading: string) => `Are the figures under “${heading}” the hours held, or the temperature in °C? Until it is answered they are kept in each jar’s note.`,
+  unitBySize: (heading: string, small: string, large: string, unit: string) => `Under “${heading}” stand ${small} and ${large} without a unit. Read as ${unit} the second is more than a seed can be; read as mL the first is next to nothing. Which unit do they have?`,
   spoons: (word: string) => `Which spoon or cup does “${word}” mean? The notes don’t tell the region.`,
   eachOrAll: (text: string, seeds: number) => `Is “${text}” the amount of each of the ${seeds} seeds, or of all together?`,
   timesNotRead: (start: string, end: string) => `From “${start}” to “${end}” does not tell how long the jar was held. The hours are left blank and both are kept in the note.`,
@@ -74,6 +77,7 @@ export const question = {
   thrownOut: (words: string) => `It was thrown out (“${words}”) and no reason is told. Until it is answered the jar counts as spoiled.`,
   setUnknown: (text: string) => `“${text}” could not be matched to a set word. It is kept as the texture. Which word fits?`,
   percentOfWhat: (text: string) => `“${text}” is a share, and the row does not tell how much milk it is a share of. The amount is left blank and the text is kept in the note.`,
+  whichProduct: (text: string) => `Which product is “${text}”? Until it is answered the row stays aside.`,
   seedUnsure: (text: string) => `The seed “${text}” sounds unsure. It was taken as written. Is it right?`,
   noSeed: () => 'Nothing says what seeded this jar. It is brought in without a seed.',
   culture: (name: string) => `“${name}” was taken as a culture received from someone, its past unknown. Is that right?`,
@@ -98,6 +102,8 @@ export const question = {
 
 export const assumed = quoting({
   column: (heading: string, meaning: NoteColumn) => `The column “${heading}” was taken as ${MEANING[meaning]}, from what stands in it.`,
+  jarColumn: (heading: string, seed: string) => `The column “${heading}” was taken as the name of the jar: “${seed}” among the seeds stands in it.`,
+  clockColumn: (heading: string, what: string) => `The column “${heading}” was taken as ${what}: times of day stand in it.`,
   additionColumn: (heading: string) => `The column “${heading}” was taken as how much of that was added.`,
   moreEmpty: (rows: number) => `${rows} more lines are empty.`,
   notListed: (what: string, left: number) => `${left} more ${what} are not listed here: there are too many for one view.`,
@@ -152,6 +158,7 @@ export const assumed = quoting({
   ditto: (heading: string, text: string, value: string) => `“${text}” under “${heading}” was taken as the row above: “${value}”.`,
   split: (text: string, seeds: number) => `“${text}” was taken as the amount of all ${seeds} seeds together, in equal parts.`,
   product: (name: string) => `“${name}” was taken as a product to start from.`,
+  onlyForm: (text: string, name: string, form: string) => `“${text}” was taken as ${name}, the only ${form === 'powder' ? 'powder' : form} named here or in the ledger.`,
   unnamed: (text: string) => `“${text}” names no product. It was taken as one called “unnamed product”.`,
   culture: (name: string) => `“${name}” was taken as a received culture whose past is unknown.`,
   mendedBlank: (heading: string, text: string) => `“${text}” under “${heading}” was left blank, as you said.`,

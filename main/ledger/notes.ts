@@ -62,11 +62,12 @@ function viewOf(ledger: Ledger): LedgerView {
     ...notedIn(ledger),
     jars: jars.map(({ planned, ...jar }) => ({ ...jar, planned: planned === 1 })),
     sources: (
-      rows.prepare('SELECT name, received_from FROM source ORDER BY key').all() as {
+      rows.prepare('SELECT name, form, received_from FROM source ORDER BY key').all() as {
         name: string;
+        form: LedgerView['sources'][number]['form'];
         received_from: string | null;
       }[]
-    ).map(({ name, received_from }) => ({ name, culture: received_from !== null })),
+    ).map(({ name, form, received_from }) => ({ name, form, culture: received_from !== null })),
     mistaken: new Set(
       rows
         .prepare("SELECT r.uid FROM jar j JOIN record r ON r.key = j.key WHERE j.state = 'mistake'")

@@ -49,6 +49,24 @@ export function readMoment(text: string, order: DayOrder): ReadTime | null {
   return day === null && minutes === null ? null : { day, minutes, later };
 }
 
+/** What parts two moments of one cell. */
+const UNTIL = /\s*(?:→|->|\s-\s|\s(?:to|until|till|bis|[aà]|tot|til|till|do|al?le)\s)\s*/iu;
+
+/**
+ * When a hold began and ended, told in one cell: "19:00 - 07:00", "7pm to 7am", "2 May 19:00 → 4 May 7:00"; else null.
+ * "30 - 36 h" is a length between two.
+ */
+export function readSpan(text: string, order: DayOrder): { from: string; to: string } | null {
+  const clean = tidy(text).replace(/^(?:from|von|de|da|van|fra|fr[aå]n|od)\s+/iu, '');
+  const halves = clean.split(UNTIL);
+  const close = /^([^\s-]*[:.m]\S*)-([^\s-]*[:.m]\S*(?:\s.*)?)$/iu.exec(clean);
+  const [from = '', to = ''] = halves.length === 2 ? halves : close ? close.slice(1) : [];
+  const clock = (half: string): boolean =>
+    /\d[:.](?:00|15|30|45)\b|\d:\d{2}|\d\s?[ap]\.?m\b|\d\s?uhr\b/i.test(half) &&
+    readMoment(half, order)?.minutes != null;
+  return clock(from) && clock(to) ? { from, to } : null;
+}
+
 const dayNumber = (day: string): number => Date.parse(`${day}T00:00:00Z`) / 86_400_000;
 /** The day in full; a missing year is the one nearest to a known day. */
 function fullDay(read: ReadDay, near: string): string | null {

@@ -1,8 +1,8 @@
 // Bare numbers of an amount column whose heading tells no unit: which unit they are in, for the whole column at once.
-import { findAmounts, readNumber, tidy } from '../../quantities';
-import type { Layout } from '../layout/column-meanings';
+import { findAmounts, plain, readNumber, tidy } from '../../quantities';
+import type { Column, Layout } from '../layout/column-meanings';
 import type { NotesInput } from '../notes-plan';
-import type { FileSays } from '../said';
+import type { FileSays, Question } from '../said';
 import { assumed, question } from '../says';
 import type { Row } from '../table/text-table';
 import type { Conventions } from './file-conventions';
@@ -14,70 +14,146 @@ export const bareNumber = (text: string): number | null => {
   return number && number.length === clean.length ? number.value : null;
 };
 
-/** Bare numbers under an amount heading that tells no unit: the unit of its other cells, else a question that blocks. */
+type Habits = Omit<Conventions, 'bareUnits'>;
+
+/** Above it bare numbers are no spoons or cups, and no seed. */
+const MOST_SEED_ML = 400;
+const WHOLE_COLUMN = ['mL', 'tbsp', 'tsp', 'cup', 'g'] as const;
+/** Answer: small figures in the spoons of the column, large ones in mL. */
+const BY_SIZE = 'by size';
+const OR_ML = ' or mL';
+
+/** A bare number of a column, and the line it stands on. */
+interface Bare {
+  readonly line: number;
+  readonly number: number;
+  readonly text: string;
+}
+
+const shown = ({ text, line }: Bare): string => `“${text}” (row ${line})`;
+
+/** The one unit that the other cells of a column are in, as written there; null where they are in several or in none. */
+function unitOfOthers(cells: readonly string[], { spoons, decimal }: Habits): string | null {
+  const words = new Set(
+    cells
+      .flatMap((cell) => findAmounts(cell, { spoons, decimal }))
+      .filter(({ amount }) => amount.unit === 'mL' || amount.unit === 'g')
+      .map(({ text }) => /[\p{L}].*$/u.exec(text)?.[0].trim().replace(/\.$/, '') ?? ''),
+  );
+  const [first] = words;
+  const sizes = new Set([...words].map((word) => sizeOf(word, spoons)));
+  return first !== undefined && sizes.size === 1 ? first : null;
+}
+
+/** How much one of a unit is, in mL or g. */
+const sizeOf = (unit: string, spoons: Habits['spoons']): number =>
+  findAmounts(`1 ${unit}`, { spoons }, true)[0]?.amount.value ?? 0;
+
+/** Whether a row names nothing but products: no figure, and no name that a jar of the sheet goes by. */
+function onlySources(row: Row, layout: Layout, jars: ReadonlySet<string>): boolean {
+  const cells = layout.columns
+    .filter(({ meaning }) => meaning === 'seed')
+    .map(({ index }) => row.cells[index] ?? '');
+  return cells.every((cell) => !/\d/.test(cell) && !jars.has(plain(cell)) && plain(cell).length !== 1);
+}
+
+/** Names that the jars of a sheet go by, plain. */
+const jarNames = (layout: Layout): ReadonlySet<string> =>
+  new Set(
+    layout.columns
+      .filter(({ meaning }) => meaning === 'jar' || meaning === 'label')
+      .flatMap(({ index }) => layout.rows.map((row) => plain(row.cells[index] ?? '')))
+      .filter((name) => name !== ''),
+  );
+
+/** The unit that the figures of a column leave no doubt of, or the question that settles it. */
+function unitOf(
+  column: Column,
+  layout: Layout,
+  conventions: Habits,
+  jars: ReadonlySet<string>,
+): { unit: string } | { question: Question; bySize?: string } | null {
+  const seeds = column.meaning === 'amount';
+  const text = (row: Row): string => row.cells[column.index] ?? '';
+  // Beside a product bare numbers are pieces, whatever the column's others are.
+  const bare = layout.rows.flatMap((row): Bare[] => {
+    const number = bareNumber(text(row));
+    return number === null || (seeds && onlySources(row, layout, jars))
+      ? []
+      : [{ line: row.line, number, text: tidy(text(row)) }];
+  });
+  const [first] = bare;
+  if (first === undefined)
+    return layout.rows.some((row) => bareNumber(text(row)) !== null) ? { unit: 'pieces' } : null;
+  const unit = unitOfOthers(layout.rows.map(text), conventions);
+  const large = bare.find(
+    ({ number }) => unit !== null && number * sizeOf(unit, conventions.spoons) > MOST_SEED_ML,
+  );
+  const small = bare.find(
+    ({ number }) => unit !== null && number * sizeOf(unit, conventions.spoons) <= MOST_SEED_ML,
+  );
+  if (seeds && unit !== null && large && small && sizeOf(unit, conventions.spoons) > 1)
+    return {
+      question: askUnit(column, question.unitBySize(column.heading, shown(small), shown(large), unit), unit),
+      bySize: `${unit}${OR_ML}`,
+    };
+  if (unit !== null && !(seeds && large)) return { unit };
+  if (column.meaning !== 'addition amount' && bare.every(({ number }) => number >= 100))
+    return { unit: 'mL' };
+  return { question: askUnit(column, question.bareUnit(column.heading, first.text), null) };
+}
+
+const askUnit = ({ heading }: Column, sentence: string, unit: string | null): Question => ({
+  id: `unit:${heading}`,
+  row: null,
+  sentence,
+  choices: [
+    ...(unit === null ? [] : [{ value: BY_SIZE, label: `Small figures in ${unit}, large ones in mL` }]),
+    ...WHOLE_COLUMN.map((value) => ({ value, label: value })),
+  ],
+  blocks: true,
+});
+
+/** The unit of bare numbers by heading: the unit of the column's other cells, else a question that blocks. */
 export function readBareUnits(
   layout: Layout,
-  conventions: Omit<Conventions, 'bareUnits'>,
+  conventions: Habits,
   answers: NotesInput['answers'],
-  { said, questions }: FileSays,
+  says: FileSays,
 ): Map<string, string> {
   const units = new Map<string, string>();
+  const jars = jarNames(layout);
   for (const column of layout.columns) {
-    if (
-      !['amount', 'addition amount', 'milk amount', 'volume'].includes(column.meaning) ||
-      column.unit !== null
-    )
-      continue;
-    const cells = layout.rows.map((row) => row.cells[column.index] ?? '').filter((cell) => tidy(cell) !== '');
-    const bare = cells.find((cell) => bareNumber(cell) !== null);
-    if (bare === undefined) continue;
-    const id = `unit:${column.heading}`;
-    const answer = answers[id]?.trim();
-    const others = new Set(
-      cells
-        .flatMap((cell) => findAmounts(cell, { spoons: conventions.spoons, decimal: conventions.decimal }))
-        .filter(({ amount }) => amount.unit === 'mL' || amount.unit === 'g')
-        .map(({ text }) => /[\p{L}].*$/u.exec(text)?.[0].trim().replace(/\.$/, '') ?? ''),
-    );
-    const numbers = cells.flatMap((cell) => bareNumber(cell) ?? []);
-    const [other] = others;
-    if (answer) units.set(column.heading, answer);
-    else if (
-      other !== undefined &&
-      new Set(
-        [...others].map((word) => findAmounts(`1 ${word}`, { spoons: conventions.spoons })[0]?.amount.value),
-      ).size === 1
-    ) {
-      units.set(column.heading, other);
-    } else if (column.meaning !== 'addition amount' && numbers.every((number) => number >= 100))
-      units.set(column.heading, 'mL');
-    else if (
-      column.meaning === 'amount' &&
-      layout.rows.every(
-        (row) => bareNumber(row.cells[column.index] ?? '') === null || rowHasOnlySources(row, layout),
-      )
-    )
-      units.set(column.heading, 'pieces');
+    const asked = ['amount', 'addition amount', 'milk amount', 'volume'].includes(column.meaning);
+    if (!asked || column.unit !== null) continue;
+    const found = unitOf(column, layout, conventions, jars);
+    const answer = answers[`unit:${column.heading}`]?.trim();
+    if (found === null) continue;
+    if (answer)
+      units.set(column.heading, answer === BY_SIZE && 'bySize' in found ? (found.bySize ?? answer) : answer);
+    else if ('question' in found) says.questions.push(found.question);
     else {
-      questions.push({
-        id,
+      units.set(column.heading, found.unit);
+      const example = layout.rows
+        .map(({ cells }) => cells[column.index] ?? '')
+        .find((text) => bareNumber(text) !== null);
+      says.said.push({
         row: null,
-        sentence: question.bareUnit(column.heading, tidy(bare)),
-        choices: ['mL', 'tbsp', 'tsp', 'cup', 'g'].map((value) => ({ value, label: value })),
-        blocks: true,
+        sentence: assumed.unit(`${column.heading}: ${tidy(example ?? '')}`, found.unit),
       });
-      continue;
     }
-    if (!answer)
-      said.push({
-        row: null,
-        sentence: assumed.unit(`${column.heading}: ${tidy(bare)}`, units.get(column.heading) ?? ''),
-      });
   }
   return units;
 }
 
-const rowHasOnlySources = (row: Row, layout: Layout): boolean =>
-  layout.columns
-    .filter(({ meaning }) => meaning === 'seed')
-    .every(({ index }) => !/\d/.test(row.cells[index] ?? ''));
+/** The unit of one bare number under a heading; undefined where none was found. */
+export function bareUnitOf(
+  text: string,
+  heading: string,
+  { bareUnits, spoons }: Conventions,
+): string | undefined {
+  const unit = bareUnits.get(heading);
+  if (!unit?.endsWith(OR_ML)) return unit;
+  const small = unit.slice(0, -OR_ML.length);
+  return (bareNumber(text) ?? 0) * sizeOf(small, spoons) > MOST_SEED_ML ? 'mL' : small;
+}

@@ -2,6 +2,7 @@
 import type { NoteColumn } from '../../contract';
 import { findAmounts, parseHours, parsePh, parseTemperature, plain, tidy } from '../../quantities';
 import { cellDay, findDay, serialDay, withoutSureDays } from '../cells/days';
+import { readMoment, readSpan } from '../cells/moments';
 import { readSet } from '../cells/words';
 
 /** Whether a cell is a bare number. */
@@ -41,10 +42,25 @@ export function meaningOfCells(cells: readonly string[], free: ReadonlySet<NoteC
   return tests.find(([meaning, fits]) => free.has(meaning) && fits())?.[0] ?? null;
 }
 
+/** A time of day and nothing else, or a day with one: "19:00", "7:30 pm", "4 May 7:00". */
+export const isClock = (cell: string): boolean => {
+  if (
+    !/\d\s?(?:[:.]\s?\d{2}|[ap]\.?m\b|uhr\b)/i.test(tidy(cell)) ||
+    (isNumber(cell) && !/^\d{1,2}\.\d{2}$/.test(tidy(cell)))
+  )
+    return false;
+  const moment = readMoment(cell, 'day first') ?? readMoment(cell, 'month first');
+  return moment?.minutes != null;
+};
+
+/** Whether bare figures may as well be hours held as degrees: all from 30 to 48. */
+export const hoursOrDegrees = (cells: readonly string[]): boolean =>
+  share(cells, (cell) => number(cell) >= 30 && number(cell) <= 48) >= 0.9;
+
 /** Cells that can be one thing only, by the unit or the year they are written with. */
 const PROOFS: readonly (readonly [NoteColumn, (cell: string) => boolean])[] = [
   ['date', (cell) => cellDay(cell) !== null && withoutSureDays(cell) === ''.padEnd(tidy(cell).length)],
-  ['hours', (cell) => /\d\s*(?:h|hrs?|hours?|std|stunden|horas|heures|uur|timmar|timer|godz)\b/i.test(cell) && parseHours(cell).ok],
+  ['hours', (cell) => readSpan(cell, 'day first') !== null || /\d\s*(?:h|hrs?|hours?|std|stunden|horas|heures|uur|timmar|timer|godz)\b/i.test(cell) && parseHours(cell).ok],
   ['temperature', (cell) => /\d\s*(?:°\s*[CF]?|[CF]\b)/.test(tidy(cell)) && parseTemperature(cell).ok],
 ]; // prettier-ignore
 /** Cells that may be what a heading says. */

@@ -1,27 +1,31 @@
-// What each column of a table means: from its heading, its neighbours and what stands in it.
+// What each column of a table means: from its heading, its neighbours and what stands in it. What the cells prove outweighs
+// any heading; of what is left over the text goes to the note under its heading, and that is said.
 import type { NoteColumn } from '../../contract';
 import { findAmounts, plain, tidy } from '../../quantities';
+import { cellDay, withoutSureDays } from '../cells/days';
+import { isNothing, readSet, readYesNo } from '../cells/words';
+import type { Question, Said } from '../said';
+import { assumed, question } from '../says';
+import type { Row, Table } from '../table/text-table';
 import {
   FIBREISH,
+  hoursOrDegrees,
+  isAmount,
+  isClock,
+  isNumber,
   MANY,
   MASS_UNIT,
-  SEED_PART,
-  fitsDays,
-  VOLUME_UNIT,
-  isAmount,
-  isNumber,
   meaningOfCells,
+  fitsDays,
   provenOtherwise,
+  SEED_PART,
   share,
+  VOLUME_UNIT,
   withDay,
 } from './column-cells';
-import { cellDay, withoutSureDays } from '../cells/days';
 import { readHeadingLines } from './heading-lines';
-import type { Said } from '../said';
-import { bareHeading, headingMeaning, headingSaysDays, headingUnit } from './headings';
-import { assumed } from '../says';
-import type { Row, Table } from '../table/text-table';
-import { isNothing, readSet, readYesNo } from '../cells/words';
+import { headingMeaning, headingSaysDays, headingUnit, type HeadingMeaning } from './headings';
+import { namedBySeeds } from './named-by-seeds';
 
 export interface Column {
   readonly index: number;
@@ -45,177 +49,313 @@ export interface Layout {
   readonly rows: readonly Row[];
   readonly emptyLines: readonly number[];
   readonly assumptions: readonly Said[];
+  readonly questions: readonly Question[];
 }
 
+/** Rows that a column's meaning is looked for in. */
+const SAMPLE = 400;
+
+/** One column while its meaning is looked for. */
+interface Draft {
+  readonly index: number;
+  readonly name: string;
+  /** What stands in it, blanks left out. */
+  readonly cells: readonly string[];
+  /** Matched by the keeper. */
+  readonly chosen: boolean;
+  readonly found: HeadingMeaning | null;
+  meaning: NoteColumn | null;
+  /** Its heading is a known one, and yet it is a second one or proven otherwise: kept in the note. */
+  spare: boolean;
+  additionName: string | null;
+}
+
+/** All columns while their meanings are looked for, and what is said of them. */
+interface Drafts {
+  readonly all: readonly Draft[];
+  readonly said: Said[];
+  readonly questions: Question[];
+  readonly answers: Readonly<Record<string, string>>;
+  /** Whether the table has headings of its own. */
+  readonly headed: boolean;
+}
+
+const has = ({ all }: Drafts, meaning: NoteColumn): boolean => all.some((one) => one.meaning === meaning);
+const saying = ({ said }: Drafts, sentence: string): number => said.push({ row: null, sentence });
+
 /** @param mapping heading → meaning, where the keeper rematched it. */
-export function readLayout(table: Table, mapping: Readonly<Record<string, NoteColumn>>): Layout {
-  const headed = readHeadingLines(table);
-  const { headings, names, rows, emptyLines } = headed;
-  const assumptions: Said[] = [...headed.assumptions];
+export function readLayout(
+  table: Table,
+  mapping: Readonly<Record<string, NoteColumn>>,
+  answers: Readonly<Record<string, string>>,
+): Layout {
+  const { headings, names, rows, emptyLines, assumptions } = readHeadingLines(table);
   const chosen = new Map(Object.entries(mapping).map(([heading, meaning]) => [plain(heading), meaning]));
-  const cellsOf = (index: number): string[] => rows.slice(0, 400).map((row) => row.cells[index] ?? '');
-  const meanings: (NoteColumn | null)[] = names.map((name) => chosen.get(plain(name)) ?? null);
-  const additionNames = new Map<number, string>();
-  const taken = new Set<NoteColumn>(meanings.filter((meaning) => meaning !== null));
-
-  // "Start" without an end is the day, or nothing we know.
-  const ends = names.some((name) => headingMeaning(name)?.meaning === 'end');
-
-  // Headings, the surest first, so that "Date" wins over "Date opened".
-  const guesses = names.map((name, index) => ({
-    index,
-    found: /^Column \d+$/.test(name) ? null : headingMeaning(name.replace(/ #\d+$/, '')),
-  }));
-  for (const sure of [3, 2] as const) {
-    for (const { index, found } of guesses) {
-      if (found?.sure !== sure || meanings[index] !== null) continue;
-      const proven = provenOtherwise(
-        found.meaning,
-        cellsOf(index).filter((cell) => tidy(cell) !== ''),
-      );
-      let meaning = proven ?? found.meaning;
-      if (proven) assumptions.push({ row: null, sentence: assumed.column(names[index] ?? '', proven) });
-      if (meaning === 'start' && !ends) {
-        if (
-          taken.has('date') ||
-          share(
-            cellsOf(index).filter((cell) => tidy(cell) !== ''),
-            withDay,
-          ) < 0.6
-        )
-          continue;
-        meaning = 'date';
-      }
-      const before = meanings[index - 1] ?? guesses[index - 1]?.found?.meaning ?? null;
-      const filledCells = cellsOf(index).filter((cell) => tidy(cell) !== '');
-      const unit = headingUnit(names[index] ?? '');
-      const figures = share(filledCells, isAmount);
-      // "Milk, Amount": an amount beside a column that tells none of its own belongs to that.
-      const beside = cellsOf(index - 1).filter((cell) => tidy(cell) !== '');
-      const tellsNone = share(beside, (cell) => findAmounts(cell, { spoons: 'US' }, true).length > 0) < 0.3;
-      if (meaning === 'amount' && before === 'milk' && tellsNone) meaning = 'milk amount';
-      if (meaning === 'amount' && before === 'addition' && tellsNone) meaning = 'addition amount';
-      if (SEED_PART.test(plain(names[index] ?? '')) && figures < 0.8) meaning = 'seed';
-      const volumes = (unit !== null && VOLUME_UNIT.test(unit)) || share(filledCells, isNumber) < 0.5;
-      const otherSeed = guesses.some((guess) => guess.index !== index && guess.found?.meaning === 'seed');
-      if (meaning === 'seed' && volumes && (figures >= 0.8 || (otherSeed && unit !== null && figures >= 0.4)))
-        meaning = 'amount';
-      // "Seed ml" above days names the seeds all the same.
-      const seeds = share(filledCells, (cell) => withoutSureDays(cell) !== tidy(cell));
-      if (meaning === 'amount' && seeds >= 0.5 && !taken.has('seed') && !otherSeed) meaning = 'seed';
-      if (meaning === 'milk' && taken.has('milk') && figures >= 0.8) meaning = 'milk amount';
-      if (
-        meaning === 'addition' &&
-        figures >= 0.8 &&
-        guesses.some((guess) => guess.index !== index && guess.found?.meaning === 'addition')
-      )
-        meaning = 'addition amount';
-      const several =
-        MANY.has(meaning) ||
-        (meaning === 'amount' && guesses.filter((guess) => guess.found?.meaning === 'seed').length > 1);
-      if (taken.has(meaning) && !several) {
-        assumptions.push({ row: null, sentence: assumed.secondColumn(names[index] ?? '', meaning) });
-        continue;
-      }
-      meanings[index] = meaning;
-      taken.add(meaning);
-    }
-  }
-  const spare = new Set(
-    guesses
-      .filter(({ index, found }) => found !== null && meanings[index] === null)
-      .map(({ index }) => index),
-  );
-
-  // Then what stands in the columns.
-  const free = new Set<NoteColumn>(
-    (
-      ['date', 'seed', 'temperature', 'ph', 'set', 'milk', 'addition', 'jar', 'hours', 'amount'] as const
-    ).filter((meaning) => !taken.has(meaning)),
-  );
-  if (taken.has('label')) for (const meaning of ['date', 'jar'] as const) free.delete(meaning);
-  for (let index = 0; index < names.length; index += 1) {
-    if (meanings[index] !== null || spare.has(index)) continue;
-    const cells = cellsOf(index).filter((cell) => tidy(cell) !== '');
-    if (cells.length === 0) continue;
-    const name = names[index] ?? '';
-    const unit = headingUnit(name);
-    const inUnits = unit !== null && MASS_UNIT.test(unit) && share(cells, isAmount) >= 0.8;
-    // "Inulin" above amounts, or above crosses where it went in.
-    const fibre =
-      FIBREISH.test(plain(name)) &&
-      share(cells, (cell) => isAmount(cell) || readYesNo(cell) !== null || isNothing(cell)) >= 0.8;
-    if (headings && (inUnits || fibre)) {
-      additionNames.set(
-        index,
-        unit === null ? name : bareHeading(name).replace(new RegExp(`\\s${unit}$`, 'i'), ''),
-      );
-      meanings[index] = 'addition';
-      assumptions.push({ row: null, sentence: assumed.additionColumn(name) });
-      continue;
-    }
-    const meaning = meaningOfCells(cells, free);
-    if (meaning === null) continue;
-    meanings[index] = meaning;
-    free.delete(meaning);
-    assumptions.push({ row: null, sentence: assumed.column(name, meaning) });
-  }
-  // A label column of nothing but dates, or letters, is that.
-  for (let index = 0; index < names.length; index += 1) {
-    if (meanings[index] !== 'label') continue;
-    const cells = cellsOf(index).filter((cell) => tidy(cell) !== '');
-    if (!meanings.includes('date') && share(cells, (cell) => cellDay(cell) !== null) >= 0.8)
-      meanings[index] = 'date';
-    else if (!meanings.includes('jar') && share(cells, (cell) => tidy(cell).length <= 2) >= 0.8)
-      meanings[index] = 'jar';
-  }
-  // Marks out of ten are no set words.
-  for (const [at, meaning] of meanings.entries()) {
-    if (meaning !== 'set' || chosen.has(plain(names[at] ?? ''))) continue;
-    const cells = cellsOf(at).filter((cell) => tidy(cell) !== '');
-    if (share(cells, (cell) => /\d/.test(cell) && !/\p{L}/u.test(cell)) < 0.6) continue;
-    meanings[at] = null;
-    spare.add(at);
-    assumptions.push({ row: null, sentence: assumed.figuresForSet(names[at] ?? '') });
-  }
-  // A texture column of set words, where nothing else tells how a jar set.
-  if (!meanings.includes('set')) {
-    const at = meanings.findIndex(
-      (meaning, index) =>
-        (meaning === 'texture' || meaning === 'spoiled') &&
-        share(
-          cellsOf(index).filter((cell) => tidy(cell) !== ''),
-          (cell) => readSet(cell).kind === 'word',
-        ) >= 0.6,
-    );
-    if (at >= 0) {
-      meanings[at] = 'set';
-      assumptions.push({ row: null, sentence: assumed.column(names[at] ?? '', 'set') });
-    }
-  }
-  const columns = names.map((heading, index): Column => {
-    const meaning = meanings[index] ?? null;
-    const saysDays = meaning === 'hours' && headingSaysDays(heading);
-    const inDays = saysDays && fitsDays(cellsOf(index));
-    if (saysDays && !inDays) assumptions.push({ row: null, sentence: assumed.hoursNotDays(heading) });
-    const some = cellsOf(index).some((cell) => tidy(cell) !== '');
-    if (meaning === null && some && !spare.has(index))
-      assumptions.push({ row: null, sentence: assumed.unknownColumn(heading) });
-    const apart = chosen.has(plain(heading)) ? undefined : headingMeaning(heading)?.apart;
-    if (meaning === 'note' && apart !== undefined && some)
-      assumptions.push({ row: null, sentence: assumed.keptApart(heading, apart) });
-    if (meaning === 'price' && some) assumptions.push({ row: null, sentence: assumed.keptPrice(heading) });
+  const all = names.map((name, index): Draft => {
+    const meaning = chosen.get(plain(name)) ?? null;
     return {
       index,
-      heading,
-      meaning: meaning ?? 'note',
-      unit: headingUnit(heading),
-      inDays,
-      known: meaning !== null,
-      additionName: additionNames.get(index) ?? null,
+      name,
+      cells: rows
+        .slice(0, SAMPLE)
+        .flatMap((row) => (tidy(row.cells[index] ?? '') === '' ? [] : (row.cells[index] ?? ''))),
+      chosen: meaning !== null,
+      found: /^Column \d+$/.test(name) ? null : headingMeaning(name.replace(/ #\d+$/, '')),
+      meaning,
+      spare: false,
+      additionName: null,
     };
   });
+  const drafts: Drafts = { all, said: [...assumptions], questions: [], answers, headed: headings !== null };
+  byHeadings(drafts);
+  byClocks(drafts);
+  byAdditions(drafts);
+  bySeedNames(drafts, rows);
+  byCells(drafts);
+  corrected(drafts);
+  const columns = all.map((draft) => columnOf(draft, drafts));
   const widths = table.rows.map(({ cells }) => cells.length);
   const alike = share(widths, (width) => width > 2 && width === widths[0]) >= 0.7;
-  return { tabular: headings !== null || alike, columns, rows, emptyLines, assumptions };
+  return {
+    tabular: headings !== null || alike,
+    columns,
+    rows,
+    emptyLines,
+    assumptions: drafts.said,
+    questions: drafts.questions,
+  };
+}
+
+/** Headings, the surest first, so that "Date" wins over "Date opened". */
+function byHeadings(drafts: Drafts): void {
+  for (const sure of [3, 2] as const) {
+    for (const draft of drafts.all) {
+      if (draft.found?.sure !== sure || draft.meaning !== null) continue;
+      const proven = provenOtherwise(draft.found.meaning, draft.cells);
+      if (proven) saying(drafts, assumed.column(draft.name, proven));
+      const meaning = besideOthers(draft, proven ?? draft.found.meaning, drafts);
+      if (meaning === null) draft.spare = true;
+      else {
+        const others = drafts.all.filter((one) => one.found?.meaning === 'seed').length;
+        const several = MANY.has(meaning) || (meaning === 'amount' && others > 1);
+        draft.spare = has(drafts, meaning) && !several;
+        if (draft.spare) saying(drafts, assumed.secondColumn(draft.name, meaning));
+        else draft.meaning = meaning;
+      }
+    }
+  }
+  for (const draft of drafts.all) draft.spare ||= draft.found !== null && draft.meaning === null;
+}
+
+/** Headings that may be said of a time of day as well as of how long. */
+const TIME_WORD =
+  /^(?:time|zeit|uhrzeit|temps|heure|tiempo|hora|tempo|ora|tijd|tid|klokkeslett?|czas|godzina)$/;
+
+/** What a heading means beside the others and above its cells: an amount beside the milk is the milk's; null: nothing. */
+function besideOthers(draft: Draft, told: NoteColumn, drafts: Drafts): NoteColumn | null {
+  const { index, name, cells } = draft;
+  const others = drafts.all.filter((one) => one !== draft);
+  let meaning = told;
+  // "Start" without an end is the day, or nothing we know.
+  if (meaning === 'start' && !drafts.all.some(({ found }) => found?.meaning === 'end')) {
+    if (has(drafts, 'date') || share(cells, withDay) < 0.6) return null;
+    meaning = 'date';
+  }
+  // "Time" above times of day tells no length.
+  if (meaning === 'hours' && TIME_WORD.test(plain(name)) && share(cells, isClock) >= 0.8) {
+    if (others.some(({ found }) => found?.meaning === 'end')) meaning = 'start';
+    else if (share(cells, (cell) => /[ap]\.?m\b|uhr/i.test(cell)) >= 0.5) return null;
+  }
+  const left = drafts.all[index - 1];
+  const before = left?.meaning ?? left?.found?.meaning ?? null;
+  const unit = headingUnit(name);
+  const figures = share(cells, isAmount);
+  // "Milk, Amount": an amount beside a column that tells none of its own belongs to that.
+  const tellsNone =
+    share(left?.cells ?? [], (cell) => findAmounts(cell, { spoons: 'US' }, true).length > 0) < 0.3;
+  if (meaning === 'amount' && before === 'milk' && tellsNone) meaning = 'milk amount';
+  if (meaning === 'amount' && before === 'addition' && tellsNone) meaning = 'addition amount';
+  if (SEED_PART.test(plain(name)) && figures < 0.8) meaning = 'seed';
+  const volumes = (unit !== null && VOLUME_UNIT.test(unit)) || share(cells, isNumber) < 0.5;
+  const otherSeed = others.some(({ found }) => found?.meaning === 'seed');
+  if (meaning === 'seed' && volumes && (figures >= 0.8 || (otherSeed && unit !== null && figures >= 0.4)))
+    meaning = 'amount';
+  // "Seed ml" above days names the seeds all the same.
+  const days = share(cells, (cell) => withoutSureDays(cell) !== tidy(cell));
+  if (meaning === 'amount' && days >= 0.5 && !has(drafts, 'seed') && !otherSeed) meaning = 'seed';
+  if (meaning === 'milk' && has(drafts, 'milk') && figures >= 0.8) meaning = 'milk amount';
+  if (meaning === 'addition' && figures >= 0.8 && others.some(({ found }) => found?.meaning === 'addition'))
+    meaning = 'addition amount';
+  return meaning;
+}
+
+/** Times of day under a heading that tells none: when the hold began, and when it ended. */
+function byClocks(drafts: Drafts): void {
+  const clocks = drafts.all.filter(
+    ({ meaning, found, cells }) =>
+      meaning === null &&
+      (found === null || ['date', 'hours', 'start'].includes(found.meaning)) &&
+      share(cells, isClock) >= 0.8,
+  );
+  const [first, second] = clocks;
+  const [start, end] = [has(drafts, 'start'), has(drafts, 'end')];
+  const take = (draft: Draft | undefined, meaning: 'start' | 'end', what: string): void => {
+    if (!draft) return;
+    draft.meaning = meaning;
+    draft.spare = false;
+    saying(drafts, assumed.clockColumn(draft.name, what));
+  };
+  // One time alone tells no length.
+  if (!start && (end || second)) take(first, 'start', 'when the hold began');
+  if (!end && (start || second)) take(start ? first : second, 'end', 'when the hold ended');
+}
+
+/** "Inulin" above amounts, or above crosses where it went in. */
+function byAdditions(drafts: Drafts): void {
+  if (!drafts.headed) return;
+  for (const draft of drafts.all) {
+    const { name, cells } = draft;
+    if (draft.meaning !== null || draft.spare || cells.length === 0) continue;
+    const unit = headingUnit(name);
+    const inUnits = unit !== null && MASS_UNIT.test(unit) && share(cells, isAmount) >= 0.8;
+    const went = (cell: string): boolean => isAmount(cell) || readYesNo(cell) !== null || isNothing(cell);
+    if (!inUnits && !(FIBREISH.test(plain(name)) && share(cells, went) >= 0.8)) continue;
+    const bare = tidy(name.replace(/[([{].*?[)\]}]/g, ' ')).trim();
+    draft.additionName =
+      unit === null ? name : bare.replace(new RegExp(`[\\s,/]+(?:in )?${unit}\\.?$`, 'i'), '');
+    draft.meaning = 'addition';
+    saying(drafts, assumed.additionColumn(name));
+  }
+}
+
+/** A column of names that the seeds go by names the jars, whatever stands above it. */
+function bySeedNames(drafts: Drafts, rows: readonly Row[]): void {
+  if (has(drafts, 'jar') || has(drafts, 'label')) return;
+  const seeds = drafts.all.filter(({ meaning }) => meaning === 'seed').map(({ index }) => index);
+  for (const draft of drafts.all) {
+    if (draft.meaning !== null && draft.meaning !== 'note') continue;
+    if (draft.chosen) continue;
+    const named = namedBySeeds(draft.index, seeds, rows.slice(0, SAMPLE));
+    if (named === null) continue;
+    draft.meaning = 'jar';
+    draft.spare = false;
+    saying(drafts, assumed.jarColumn(draft.name, named));
+    return;
+  }
+}
+
+/** Meanings that cells alone can show. */
+const SHOWN_BY_CELLS = [
+  'date',
+  'seed',
+  'temperature',
+  'ph',
+  'set',
+  'milk',
+  'addition',
+  'jar',
+  'hours',
+  'amount',
+] as const;
+
+/** Then what stands in the columns that no heading told of. */
+function byCells(drafts: Drafts): void {
+  const free = new Set<NoteColumn>(SHOWN_BY_CELLS.filter((meaning) => !has(drafts, meaning)));
+  if (has(drafts, 'label')) for (const meaning of ['date', 'jar'] as const) free.delete(meaning);
+  for (const draft of drafts.all) {
+    const { name, cells } = draft;
+    if (draft.meaning !== null || draft.spare || cells.length === 0) continue;
+    const meaning = asksHoursOrDegrees(draft, free, drafts) ?? meaningOfCells(cells, free);
+    if (meaning === null) continue;
+    draft.meaning = meaning;
+    if (meaning === 'note') continue;
+    free.delete(meaning);
+    saying(drafts, assumed.column(name, meaning));
+  }
+}
+
+/** Bare figures from 30 to 48 are hours or degrees: with both still open and nothing else to tell, that is asked. */
+function asksHoursOrDegrees(
+  { name, cells, index }: Draft,
+  free: ReadonlySet<NoteColumn>,
+  drafts: Drafts,
+): NoteColumn | null {
+  if (!drafts.headed || !free.has('hours') || !free.has('temperature') || !hoursOrDegrees(cells)) return null;
+  const open = drafts.all.filter(
+    (one) =>
+      one.index !== index &&
+      one.meaning === null &&
+      !one.spare &&
+      one.cells.length > 0 &&
+      share(one.cells, isNumber) >= 0.8,
+  );
+  if (open.length > 0) return null;
+  const id = `column:${name}`;
+  const answer = drafts.answers[id]?.trim().toLowerCase();
+  if (answer === 'hours' || answer === 'temperature') return answer;
+  drafts.questions.push({
+    id,
+    row: null,
+    sentence: question.hoursOrDegrees(name),
+    choices: [
+      { value: 'hours', label: 'The hours held' },
+      { value: 'temperature', label: 'The temperature in °C' },
+    ],
+    blocks: false,
+  });
+  return 'note';
+}
+
+/** What a first look took for something that its cells are not. */
+function corrected(drafts: Drafts): void {
+  for (const draft of drafts.all) {
+    // A label column of nothing but dates, or letters, is that.
+    if (draft.meaning === 'label') {
+      const days = share(draft.cells, (cell) => cellDay(cell) !== null);
+      const letters = share(draft.cells, (cell) => tidy(cell).length <= 2);
+      if (!has(drafts, 'date') && days >= 0.8) draft.meaning = 'date';
+      else if (!has(drafts, 'jar') && letters >= 0.8) draft.meaning = 'jar';
+    }
+    // Marks out of ten are no set words.
+    const marks = share(draft.cells, (cell) => /\d/.test(cell) && !/\p{L}/u.test(cell));
+    if (draft.meaning === 'set' && !draft.chosen && marks >= 0.6) {
+      draft.meaning = null;
+      draft.spare = true;
+      saying(drafts, assumed.figuresForSet(draft.name));
+    }
+  }
+  // A texture column of set words, where nothing else tells how a jar set.
+  const texture = drafts.all.find(
+    ({ meaning, cells }) =>
+      (meaning === 'texture' || meaning === 'spoiled') &&
+      share(cells, (cell) => readSet(cell).kind === 'word') >= 0.6,
+  );
+  if (texture && !has(drafts, 'set')) {
+    texture.meaning = 'set';
+    saying(drafts, assumed.column(texture.name, 'set'));
+  }
+}
+
+/** A column as it is read, with what is to be said of it. */
+function columnOf(
+  { index, name, cells, chosen, meaning, spare, additionName }: Draft,
+  drafts: Drafts,
+): Column {
+  const saysDays = meaning === 'hours' && headingSaysDays(name);
+  const inDays = saysDays && fitsDays(cells);
+  const some = cells.length > 0;
+  if (saysDays && !inDays) saying(drafts, assumed.hoursNotDays(name));
+  if (meaning === null && some && !spare) saying(drafts, assumed.unknownColumn(name));
+  const apart = chosen ? undefined : headingMeaning(name)?.apart;
+  if (meaning === 'note' && apart !== undefined && some) saying(drafts, assumed.keptApart(name, apart));
+  if (meaning === 'price' && some) saying(drafts, assumed.keptPrice(name));
+  return {
+    index,
+    heading: name,
+    meaning: meaning ?? 'note',
+    unit: headingUnit(name),
+    inDays,
+    known: meaning !== null,
+    additionName,
+  };
 }

@@ -11,7 +11,7 @@ import {
 } from '../../quantities';
 import { readAdditions, readMilk } from './ingredients';
 import { isNotes } from '../layout/headings';
-import { hoursBetween, readMoment } from '../cells/moments';
+import { hoursBetween, readMoment, readSpan } from '../cells/moments';
 import { readOutcome } from './outcomes';
 import { RowCells, type Cell, type CellContext, type RowFacts, type RowLog } from './row-cells';
 import { assumed, problem, question } from '../says';
@@ -54,7 +54,8 @@ function splitHolds(cells: readonly Cell[], log: RowLog, { conventions }: CellCo
 function readHours(row: RowCells): number | null {
   const [cell] = row.of('hours');
   if (!cell || isNothing(cell.text)) return null;
-  const { decimal } = row.context.conventions;
+  const { decimal, order } = row.context.conventions;
+  if (readSpan(cell.text, order) !== null) return null;
   const parsed = parseHours(cell.text, decimal);
   if (!parsed.ok) {
     if (parsed.code === 'hours below zero')
@@ -88,10 +89,15 @@ function hoursFromTimes(row: RowCells, madeOn: string | null): number | null {
   const timed = row.of('date').filter(({ text }) => (readMoment(text, order)?.minutes ?? null) !== null);
   const starts = told.length > 0 ? told : timed;
   const ends = row.of('end');
-  for (const cell of [...told, ...timed, ...ends]) row.log.keep(cell.column.heading, cell.text);
-  if (ends.length === 0 || madeOn === null || row.of('hours').length > 0) return null;
-  const texts = [starts, ends].map((cells) => cells.map(({ text }) => text.trim()).join(' '));
-  const [began = '', ended = ''] = texts;
+  const hoursCells = row.of('hours');
+  // "19:00 – 7:00" in one cell.
+  const spanned = hoursCells.find(({ text }) => readSpan(text, order) !== null);
+  const span = spanned ? readSpan(spanned.text, order) : null;
+  for (const cell of [...told, ...timed, ...ends, ...(spanned ? [spanned] : [])])
+    row.log.keep(cell.column.heading, cell.text);
+  if (madeOn === null || (span === null && (ends.length === 0 || hoursCells.length > 0))) return null;
+  const said = (cells: readonly Cell[]): string => cells.map(({ text }) => text.trim()).join(' ');
+  const [began, ended] = span ? [span.from, span.to] : [said(starts), said(ends)];
   const [from, to] = [readMoment(began, order), readMoment(ended, order)];
   const held = from && to ? hoursBetween(from, to, madeOn) : null;
   if (held === null || held.hours > 240) {

@@ -1,4 +1,5 @@
 // What the seeds of a file may be: its own jars and the ledger's, and the sources that file or ledger name.
+import type { Source } from '../../ledger/records';
 import { jarLabel } from '../../lineage/labels';
 import { findAmounts, plain, type AmountOptions } from '../../quantities';
 import { STRONG } from '../cells/seed-words';
@@ -7,7 +8,7 @@ import type { LedgerView } from '../notes-plan';
 import { labelKey } from '../rows/identity';
 import { labelOf, type NoteRow } from '../rows/note-rows';
 import { type KnownJar, SeedIndex } from './seed-index';
-import { bareProducts, namedWithPieces } from './seed-sources';
+import { bareProducts, formsNamed, namedWithPieces } from './seed-sources';
 
 /** Sources that the rows of a file make known to each other, in whichever order they stand. */
 export interface Taught {
@@ -27,6 +28,8 @@ export interface KnownSeeds {
   readonly named: ReadonlySet<string>;
   /** Products named without a count: plain name → as first written. */
   readonly bare: ReadonlyMap<string, string>;
+  /** Names of products by their form. */
+  readonly forms: ReadonlyMap<Source['form'], readonly string[]>;
   /** No jar of the file or the ledger is older. */
   readonly earliest: string;
   /** Names of products that the keeper was asked about. */
@@ -58,8 +61,20 @@ export function knownSeeds(
     ),
     jars,
   );
+  const forms = formsOf(rows, { spoons, decimal }, ledger);
   const cultures = new Set([...received, ...taught.cultures]);
-  return { jars, byId, products, cultures, taught: taught.products, named, bare, earliest, asked: new Set() };
+  return {
+    jars,
+    byId,
+    products,
+    cultures,
+    taught: taught.products,
+    named,
+    bare,
+    forms,
+    earliest,
+    asked: new Set(),
+  };
 }
 
 /** Names that stand with a count of pieces in a row, be it in a cell of its own: "Blue Tin" beside "10 caps". */
@@ -75,6 +90,30 @@ function countedProducts(row: NoteRow, options: AmountOptions): string[] {
       ...namedWithPieces(text, options),
       ...(beside && !/\d/.test(text) ? text.split(STRONG).map(plain) : []),
     ]);
+}
+
+/** Products by the form that ledger and rows name them in, also where the count stands in a cell of its own. */
+function formsOf(rows: readonly NoteRow[], options: AmountOptions, ledger: LedgerView): KnownSeeds['forms'] {
+  const spelled = new Map(ledger.sources.map(({ name, form }) => [`${form}|${plain(name)}`, { name, form }]));
+  for (const { cells } of rows) {
+    const of = (meaning: string): string[] =>
+      cells.flatMap(({ column, text }) => (column.meaning === meaning && text.trim() !== '' ? [text] : []));
+    const seeds = of('seed');
+    const beside = of('amount').flatMap((text) =>
+      findAmounts(text, options).flatMap(({ form }) => form ?? []),
+    );
+    const alone = seeds.length === 1 && beside.length === 1 && !/[\d+;&,]/.test(seeds[0] ?? '') ? seeds : [];
+    for (const { name, form } of [
+      ...seeds.flatMap((text) => formsNamed(text, options)),
+      ...alone.flatMap((name) => beside.map((form) => ({ name: name.trim(), form }))),
+    ]) {
+      const key = `${form}|${plain(name)}`;
+      if (!spelled.has(key)) spelled.set(key, { name, form });
+    }
+  }
+  const forms = new Map<Source['form'], string[]>();
+  for (const { name, form } of spelled.values()) forms.set(form, [...(forms.get(form) ?? []), name]);
+  return forms;
 }
 
 /** The jars that a seed may name: of the rows, then of the ledger. */

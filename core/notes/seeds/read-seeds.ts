@@ -12,6 +12,8 @@ export interface SeedsReading {
   readonly parts: readonly SeedPart[];
   readonly problems: readonly string[];
   readonly assumptions: readonly string[];
+  /** Products that a problem leaves to choose from. */
+  readonly choices: readonly string[];
   /** Words that named no seed: kept in the note. */
   readonly leftOver: readonly string[];
 }
@@ -137,6 +139,7 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
     return {
       parts: chosen.map((one) => (one as Resolved).part),
       problems: [],
+      choices: [],
       assumptions: chosen.flatMap((one) => (one as Resolved).assumptions),
       leftOver: chosen.flatMap((one) => (one as Resolved).leftOver),
     };
@@ -147,7 +150,13 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
     const names = eitherTried.map(({ part: { from } }) =>
       'jar' in from ? from.jar : { label: from.source.name },
     );
-    return { parts: [], problems: [problem.seedSeveral(clean, names)], assumptions: [], leftOver: [] };
+    return {
+      parts: [],
+      problems: [problem.seedSeveral(clean, names)],
+      choices: [],
+      assumptions: [],
+      leftOver: [],
+    };
   }
   // Nothing fits whole: say what is missing in the coarsest cut that has a part that does fit, else of the whole text.
   const partly =
@@ -156,5 +165,6 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
   const problems = partly.flatMap((one, at) =>
     one === null ? [problem.seedNotFound(texts[at] ?? clean)] : 'problem' in one ? [one.problem] : [],
   );
-  return { parts: [], problems, assumptions: [], leftOver: [] };
+  const choices = partly.flatMap((one) => (one && 'problem' in one ? (one.choices ?? []) : []));
+  return { parts: [], problems, choices, assumptions: [], leftOver: [] };
 }

@@ -2,7 +2,7 @@
 import type { Amount } from '../../ledger/basics';
 import { findAmounts, plain, tidy, type AmountOptions, type FoundAmount } from '../../quantities';
 import { isNegative, sayAmount, tooMuch } from '../rows/row-cells';
-import { bareNumber } from '../conventions/bare-units';
+import { bareNumber, bareUnitOf } from '../conventions/bare-units';
 import type { Conventions } from '../conventions/file-conventions';
 import type { NotesInput } from '../notes-plan';
 import type { NoteRow } from '../rows/note-rows';
@@ -72,138 +72,168 @@ function namesMore(text: string, seeds: number, options: AmountOptions): boolean
   return hints > seeds;
 }
 
+/** What the amount cells of a row say together: their column, and the text of all. */
+type AmountCell = NoteRow['cells'][number];
+type Open = NoteRow['seeds'];
+
 /** Shares the amount column out over the seeds that tell no amount of their own. */
 export function giveAmounts(row: NoteRow, conventions: Conventions, input: NotesInput): void {
-  const amountCells = row.cells.filter(
-    ({ column, text }) => column.meaning === 'amount' && tidy(text) !== '',
-  );
-  const [firstCell] = amountCells;
-  const withUnit = ({ column, text }: (typeof amountCells)[number]): string =>
-    amountCells.length > 1 && column.unit !== null && bareNumber(text) !== null
-      ? `${text.trim()} ${column.unit}`
-      : text.trim();
-  const cell = firstCell && { ...firstCell, text: amountCells.map(withUnit).join(' + ') };
   const { log } = row;
   for (const seed of row.seeds) {
-    seed.amount = seed.part.amount
-      ? { ...seed.part.amount.amount, typed: seed.part.amount.text.slice(0, 200) }
-      : null;
-    if (seed.part.amount) sayAmount(log, seed.part.amount.text, seed.part.amount);
+    const own = seed.part.amount;
+    seed.amount = own ? { ...own.amount, typed: own.text.slice(0, 200) } : null;
+    if (own) sayAmount(log, own.text, own);
   }
+  const cell = amountCell(row);
   if (!cell || isNothing(cell.text)) return;
+  const { heading, unit } = cell.column;
   if (cell.text.length > LONGEST_CELL) {
-    log.ask('long', question.cellTooLong(cell.column.heading, cell.text, cell.text.length));
-    return log.keep(cell.column.heading, cell.text);
+    log.ask('long', question.cellTooLong(heading, cell.text, cell.text.length));
+    return log.keep(heading, cell.text);
   }
-  const text = cell.text.trim();
-  const options = { spoons: conventions.spoons, decimal: conventions.decimal };
-  if (isNegative(text)) return log.problem(problem.amountImpossible(text), cell.column.heading, cell.text);
+  if (isNegative(cell.text)) return log.problem(problem.amountImpossible(cell.text), heading, cell.text);
   const open = row.seeds.filter(({ amount }) => amount === null);
-  const percent = readPercent(text, cell.column.unit);
-  if (percent !== null) {
-    const milk = row.facts?.milkAmount;
-    if (milk?.unit !== 'mL' || open.length !== 1) {
-      log.ask('amount', question.percentOfWhat(text));
-      return log.keep(cell.column.heading, text);
-    }
-    const value = Number(((percent / 100) * milk.value).toPrecision(12));
-    for (const seed of open) seed.amount = { value, unit: 'mL', typed: text.slice(0, 200) };
-    return log.assume(
-      assumed.percent(text, String(Number(value.toFixed(1))), String(Number(milk.value.toFixed(1)))),
-    );
-  }
-  let { amounts, each, rest } = readAmountList(text, options);
-  if (amounts.length === 0) {
-    const number = bareNumber(text);
-    const onlySources = row.seeds.length > 0 && row.seeds.every(({ part }) => 'source' in part.from);
-    const unit =
-      cell.column.unit ?? (onlySources ? 'pieces' : conventions.bareUnits.get(cell.column.heading));
-    const parts = text.split(/[+&;/]|,\s+/).map((piece) => piece.trim());
-    // "20/25" for two seeds is no fraction.
-    const list = number !== null && !(open.length > 1 && parts.length === open.length) ? [text] : parts;
-    const inUnit = list.map((piece) => wholeAmount(`${piece} ${unit}`, options));
-    if (unit !== undefined && inUnit.every((amount) => amount !== null)) {
-      amounts = inUnit.flatMap((amount) => amount ?? []).map((amount) => ({ ...amount, text: text }));
-      rest = '';
-      if (cell.column.unit === null && onlySources && unit === 'pieces') log.assume(assumed.pieces(text));
-    }
-  }
+  const percent = readPercent(cell.text, unit);
+  if (percent !== null) return givePercent(percent, cell, row, open);
+  const { amounts, each, rest } = amountsOf(cell, row, open, conventions);
   if (amounts.some(({ amount }) => tooMuch(amount)))
-    return log.problem(problem.amountImpossible(text), cell.column.heading, cell.text);
-  if (amounts.length === 0) {
-    log.ask('amount', question.amountNotRead(cell.column.heading, text));
-    return log.keep(cell.column.heading, text);
-  }
-  if (tidy(rest) !== '') log.keep(cell.column.heading, text);
+    return log.problem(problem.amountImpossible(cell.text), heading, cell.text);
+  if (amounts.length === 0) log.ask('amount', question.amountNotRead(heading, cell.text));
+  if (amounts.length === 0 || tidy(rest) !== '') log.keep(heading, cell.text);
   for (const amount of amounts) sayAmount(log, amount.text, amount);
-  const typed = (amount: (typeof amounts)[number]): Amount => ({
+  if (amounts.length > 0) shareOut({ amounts, each, cell, row, open, conventions, input });
+}
+
+/** The amount of a row, be it told in several cells; each with the unit of its own heading. */
+function amountCell({ cells }: NoteRow): AmountCell | undefined {
+  const told = cells.filter(({ column, text }) => column.meaning === 'amount' && tidy(text) !== '');
+  const withUnit = ({ column, text }: AmountCell): string =>
+    told.length > 1 && column.unit !== null && bareNumber(text) !== null
+      ? `${text.trim()} ${column.unit}`
+      : text.trim();
+  const [first] = told;
+  return first && { ...first, text: told.map(withUnit).join(' + ') };
+}
+
+/** "5 %" of the milk. */
+function givePercent(
+  percent: number,
+  { column, text }: AmountCell,
+  { log, facts }: NoteRow,
+  open: Open,
+): void {
+  const milk = facts?.milkAmount;
+  const [seed] = open;
+  if (milk?.unit !== 'mL' || open.length !== 1 || !seed) {
+    log.ask('amount', question.percentOfWhat(text));
+    return log.keep(column.heading, text);
+  }
+  const value = Number(((percent / 100) * milk.value).toPrecision(12));
+  seed.amount = { value, unit: 'mL', typed: text.slice(0, 200) };
+  log.assume(assumed.percent(text, String(Number(value.toFixed(1))), String(Number(milk.value.toFixed(1)))));
+}
+
+/** The amounts that a cell tells, bare numbers in the unit of their column; beside products alone they are pieces. */
+function amountsOf(
+  { column, text }: AmountCell,
+  row: NoteRow,
+  open: Open,
+  conventions: Conventions,
+): ReturnType<typeof readAmountList> {
+  const options = { spoons: conventions.spoons, decimal: conventions.decimal };
+  const list = readAmountList(text, options);
+  if (list.amounts.length > 0) return list;
+  const onlySources = row.seeds.length > 0 && row.seeds.every(({ part }) => 'source' in part.from);
+  const parts = text.split(/[+&;/]|,\s+/).map((piece) => piece.trim());
+  // "20/25" for two seeds is no fraction.
+  const whole = bareNumber(text) !== null && !(open.length > 1 && parts.length === open.length);
+  const inUnit = (whole ? [text] : parts).map((piece) => {
+    const unit = column.unit ?? (onlySources ? 'pieces' : bareUnitOf(piece, column.heading, conventions));
+    return unit === undefined ? null : wholeAmount(`${piece} ${unit}`, options);
+  });
+  if (inUnit.some((amount) => amount === null)) return list;
+  if (column.unit === null && onlySources) row.log.assume(assumed.pieces(text));
+  return { ...list, amounts: inUnit.flatMap((amount) => (amount ? { ...amount, text } : [])), rest: '' };
+}
+
+interface Sharing {
+  readonly amounts: readonly FoundAmount[];
+  /** Told of each seed. */
+  readonly each: boolean;
+  readonly cell: AmountCell;
+  readonly row: NoteRow;
+  readonly open: Open;
+  readonly conventions: Conventions;
+  readonly input: NotesInput;
+}
+
+/** Gives amounts to the seeds that have none, as far as it is clear which is whose; else it is asked. */
+function shareOut(sharing: Sharing): void {
+  const { amounts, cell, row, open } = sharing;
+  const { log, seeds } = row;
+  const { heading } = cell.column;
+  const { text } = cell;
+  const typed = (amount: FoundAmount): Amount => ({
     ...amount.amount,
     typed: (amounts.length === 1 ? text : amount.text).slice(0, 200),
   });
   const [only] = amounts;
-  if (row.seeds.length === 0) return log.keep(cell.column.heading, text);
+  const fits = only && amounts.length === 1 ? fitting(open, only) : [];
+  if (seeds.length === 0 || !only) return log.keep(heading, text);
   if (open.length === 0) {
-    const own = row.seeds.map((seed) => seed.amount?.typed ?? '').join(' + ');
-    if (plain(own) !== plain(text)) {
-      log.ask('amount', question.twoAmounts(own, text));
-      log.keep(cell.column.heading, text);
-    }
-  } else if (amounts.length === open.length) {
-    for (const [at, seed] of open.entries()) {
-      const amount = amounts[at];
-      if (amount) seed.amount = typed(amount);
-    }
-  } else if (
-    open.length === 1 &&
-    amounts.length > 1 &&
-    amounts.every(({ amount }) => amount.unit === only?.amount.unit)
-  ) {
-    // "2 tbsp + 1 tsp" of one seed. Where the seed's own words hint at a second one, that is asked and not added up.
-    const named = row.cells
-      .filter(({ column, text: seed }) => column.meaning === 'seed' && tidy(seed) !== '')
-      .map((seed) => seed.text.trim())
-      .join('; ');
-    const answer = input.answers[`sum:${log.row}`]?.trim().toLowerCase();
-    if (answer !== 'one' && namesMore(named, row.seeds.length, options)) {
-      if (answer === undefined)
-        log.ask('sum', question.sumOrSeeds(text, named), [
-          ['one', 'One seed: add them up'],
-          ['several', 'Several seeds: leave it blank'],
-        ]);
-      return log.keep(cell.column.heading, text);
-    }
-    const value = Number(amounts.reduce((sum, { amount }) => sum + amount.value, 0).toPrecision(15));
-    for (const seed of open)
-      seed.amount = { value, unit: only?.amount.unit ?? 'mL', typed: text.slice(0, 200) };
-    log.assume(assumed.sum(text, `${Number(value.toFixed(1))} ${only?.amount.unit}`));
-  } else if (amounts.length === 1 && only && fitting(open, only).length === 1) {
+    const own = seeds.map((seed) => seed.amount?.typed ?? '').join(' + ');
+    if (plain(own) === plain(text)) return;
+    log.ask('amount', question.twoAmounts(own, text));
+    log.keep(heading, text);
+  } else if (amounts.length === open.length)
+    for (const [at, seed] of open.entries()) seed.amount = typed(amounts[at] ?? only);
+  else if (open.length === 1 && amounts.every(({ amount }) => amount.unit === only.amount.unit))
+    addUp(sharing, only.amount.unit);
+  else if (fits.length === 1)
     // Of a jar and a product, millilitres are the jar's and pieces the product's.
-    for (const seed of fitting(open, only)) {
+    for (const seed of fits) {
+      const { from } = seed.part;
       seed.amount = typed(only);
-      log.assume(
-        assumed.amountOf(
-          text,
-          'jar' in seed.part.from ? seed.part.from.jar.label : seed.part.from.source.name,
-        ),
-      );
+      log.assume(assumed.amountOf(text, 'jar' in from ? from.jar.label : from.source.name));
     }
-  } else if (amounts.length === 1 && only) {
-    const id = `each:${log.row}`;
-    const answer = input.answers[id]?.trim().toLowerCase();
-    const all = !each && answer !== 'each' && open.length > 1;
-    for (const seed of open)
-      seed.amount = all
-        ? { ...typed(only), value: Number((only.amount.value / open.length).toPrecision(15)) }
-        : typed(only);
-    if (all && answer === undefined) {
-      log.assume(assumed.split(text, open.length));
-      log.ask('each', question.eachOrAll(text, open.length), [
-        ['all', 'All together'],
-        ['each', 'Each of them'],
-      ]);
-    }
-  } else {
+  else if (amounts.length === 1) splitUp(sharing, typed(only));
+  else {
     log.ask('amount', question.amountsDontFit(text, open.length));
-    log.keep(cell.column.heading, text);
+    log.keep(heading, text);
   }
+}
+
+/** "2 tbsp + 1 tsp" of one seed. Where the seed's own words hint at a second one, that is asked and not added up. */
+function addUp({ amounts, cell, row, open, conventions, input }: Sharing, unit: Amount['unit']): void {
+  const { log } = row;
+  const named = row.cells
+    .filter(({ column, text }) => column.meaning === 'seed' && tidy(text) !== '')
+    .map(({ text }) => text.trim())
+    .join('; ');
+  const answer = input.answers[`sum:${log.row}`]?.trim().toLowerCase();
+  if (answer !== 'one' && namesMore(named, row.seeds.length, conventions)) {
+    if (answer === undefined)
+      log.ask('sum', question.sumOrSeeds(cell.text, named), [
+        ['one', 'One seed: add them up'],
+        ['several', 'Several seeds: leave it blank'],
+      ]);
+    return log.keep(cell.column.heading, cell.text);
+  }
+  const value = Number(amounts.reduce((sum, { amount }) => sum + amount.value, 0).toPrecision(15));
+  for (const seed of open) seed.amount = { value, unit, typed: cell.text.slice(0, 200) };
+  log.assume(assumed.sum(cell.text, `${Number(value.toFixed(1))} ${unit}`));
+}
+
+/** One amount for several seeds: of each, or of all together, which is asked. */
+function splitUp({ each, cell, row, open, input }: Sharing, amount: Amount): void {
+  const answer = input.answers[`each:${row.log.row}`]?.trim().toLowerCase();
+  const all = !each && answer !== 'each' && open.length > 1;
+  const value = all ? Number((amount.value / open.length).toPrecision(15)) : amount.value;
+  for (const seed of open) seed.amount = { ...amount, value };
+  if (!all || answer !== undefined) return;
+  row.log.assume(assumed.split(cell.text, open.length));
+  row.log.ask('each', question.eachOrAll(cell.text, open.length), [
+    ['all', 'All together'],
+    ['each', 'Each of them'],
+  ]);
 }

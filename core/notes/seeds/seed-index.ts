@@ -46,6 +46,10 @@ export interface SeedContext {
   readonly taught: ReadonlyMap<string, string>;
   /** Products named without a count anywhere in the notes: plain name → as first written. */
   readonly bare: ReadonlyMap<string, string>;
+  /** Names of products by their form: what “capsules” may mean. */
+  readonly forms: ReadonlyMap<Source['form'], readonly string[]>;
+  /** Which of several products the keeper said it was. */
+  readonly chosen: (names: readonly string[]) => string | null;
   /** No jar is older than this one, so a bare name can only be a product. */
   readonly first: boolean;
   /** The amount column counts pieces. */
@@ -146,7 +150,10 @@ export class SeedIndex {
 /** One seed read, with what had to be assumed and the words left over. */
 export type Resolved = { part: SeedPart; assumptions: string[]; leftOver: string[] };
 /** null: not of this kind. */
-export type Tried = Resolved | { problem: string } | null;
+export type Tried =
+  | Resolved
+  | { problem: string; /** One of them, if the keeper says which. */ choices?: readonly string[] }
+  | null;
 
 /** The amount in a text, what stands around it, and whether there are several. */
 export function pickAmount(

@@ -15,7 +15,7 @@ export function seedRow(row: NoteRow, known: KnownSeeds, conventions: Convention
   const cells = row.cells.filter(
     ({ column, text }) => column.meaning === 'seed' && tidy(text) !== '' && !isNothing(text),
   );
-  for (const cell of joinSeeds(cells)) readCell(cell, row, known, conventions);
+  for (const cell of joinSeeds(cells)) readCell(cell, row, known, conventions, input);
   if (cells.length === 0) row.log.ask('seed', question.noSeed());
   askSeeds(row, cells[0], known.asked);
   giveAmounts(row, conventions, input);
@@ -45,9 +45,16 @@ function joinSeeds(cells: readonly Cell[]): Cell[] {
 }
 
 /** Reads one cell of seeds into its row. */
-function readCell({ column, text }: Cell, row: NoteRow, known: KnownSeeds, conventions: Conventions): void {
+function readCell(
+  { column, text }: Cell,
+  row: NoteRow,
+  known: KnownSeeds,
+  conventions: Conventions,
+  input: NotesInput,
+): void {
   const { log, identity } = row;
   const options = { spoons: conventions.spoons, decimal: conventions.decimal };
+  const answer = input.answers[`which:${log.row}`] ?? '';
   const reading = readSeeds(text, {
     day: identity.day ?? '9999-12-31',
     self: row.id,
@@ -58,12 +65,20 @@ function readCell({ column, text }: Cell, row: NoteRow, known: KnownSeeds, conve
     cultures: known.cultures,
     taught: known.taught,
     bare: known.bare,
+    forms: known.forms,
+    chosen: (names) => names.find((name) => plain(name) === plain(answer)) ?? null,
     first: identity.day !== null && identity.day <= known.earliest,
     piecesBeside: findAmounts(amountOf(row)?.text ?? '', options).some(
       ({ amount }) => amount.unit === 'pieces',
     ),
   });
   for (const sentence of reading.problems) log.problem(sentence, column.heading, text);
+  if (reading.choices.length > 0)
+    log.ask(
+      'which',
+      question.whichProduct(text.trim()),
+      reading.choices.map((name) => [name, name] as const),
+    );
   for (const sentence of reading.assumptions) log.assume(sentence);
   for (const left of reading.leftOver) log.keep(column.heading, left);
   if (text.includes('?') && reading.problems.length === 0) log.ask('seed', question.seedUnsure(text.trim()));

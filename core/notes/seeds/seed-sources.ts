@@ -1,7 +1,7 @@
 // Seeds that are no jars: products with or without a count, cultures received from someone.
 import type { Source } from '../../ledger/records';
 import { findAmounts, plain, tidy, type AmountOptions, type FoundAmount } from '../../quantities';
-import { assumed } from '../says';
+import { assumed, problem } from '../says';
 import {
   pickAmount,
   type SeedIndex,
@@ -18,6 +18,7 @@ import {
   PRODUCT,
   SAME_DAY,
   STRONG,
+  WEAK,
   words,
 } from '../cells/seed-words';
 import { isDitto, isNothing } from '../cells/words';
@@ -68,10 +69,66 @@ const resolved = (
   leftOver: [],
 });
 
+/** Whether a text goes on to count a second product: "3 Heron, 2 Lantern", but not "Heron, 2 caps" nor "2,5 Heron". */
+function countsAnother(text: string, amounts: AmountOptions): boolean {
+  const [first = '', ...others] = text.split(
+    /[;+&/]|,(?!\d)|(?<!\d),|\s(?:and|und|et|y|e|og|och|en|plus)\s/iu,
+  );
+  return (
+    /\p{L}{2}/u.test(first) &&
+    others.some(
+      (piece) =>
+        /^\s*\d{1,4}\s*[x×]?\s*\p{L}{2}/iu.test(piece) && findAmounts(piece, amounts, true)[0]?.start !== 0,
+    )
+  );
+}
+
+/** The product that nothing but its form names, where only one has it: "capsules", "5 caps", "a sachet". */
+function byForm(form: Source['form'], text: string, amount: FoundAmount | null, context: SeedContext): Tried {
+  const names = form === null ? [] : (context.forms.get(form) ?? []);
+  const chosen = names.length > 1 ? context.chosen(names) : null;
+  const [only] = names;
+  if (chosen !== null) return resolved(mention(chosen, form), amount);
+  if (names.length > 1) return { problem: problem.whichProduct(text, names), choices: names };
+  if (only === undefined) return null;
+  return resolved(mention(only, form), amount, [assumed.onlyForm(text, only, form ?? '')]);
+}
+
+/** The form that a text names and nothing else: no product, no count but of it. */
+function bareForm(text: string, amounts: AmountOptions): Source['form'] {
+  const clean = tidy(text).replace(/^(?:an?|the|ein(?:e[nrs]?)?|une?|un[ao]?|en|ett?|some|my)\s+/i, '');
+  const counted = /^\d/.test(clean) ? clean : `1 ${clean}`;
+  const [found, second] = findAmounts(counted, amounts);
+  if (found && !second && found.start === 0 && found.end === counted.length) return found.form;
+  return /^(?:the )?(?:powder|pulver|poudre|polvo|polvere|poeder|pulverisat)$/i.test(clean) ? 'powder' : null;
+}
+
+/** Products by the form that they are named with: "Blue Tin capsules", "8 tablets Meadow Pot". */
+export function formsNamed(text: string, amounts: AmountOptions): { name: string; form: Source['form'] }[] {
+  return text
+    .replace(/[\r\n]+/g, ' ; ')
+    .split(STRONG)
+    .flatMap((piece) => piece.split(WEAK))
+    .flatMap((piece) => {
+      const clean = tidy(piece);
+      const counted = findAmounts(clean, amounts).filter(({ form }) => form !== null);
+      const word = PIECE_WORD.exec(clean);
+      const form =
+        counted[0]?.form ?? (word && (findAmounts(`1 ${word[0].trim()}`, amounts)[0]?.form ?? null));
+      if (form === null || counted.length > 1) return [];
+      const [found] = counted;
+      const rest = found
+        ? `${clean.slice(0, found.start)} ${clean.slice(found.end)}`
+        : clean.replace(word?.[0] ?? '', ' ');
+      const name = sourceName(rest.replace(PIECE_WORD, ' '));
+      return name === '' || /^\d/.test(name) ? [] : [{ name, form }];
+    });
+}
+
 /** A product, with or without a count. */
 export function bySource(text: string, context: SeedContext): Tried {
   const { amount, rest, several } = pickAmount(text, context);
-  if (several) return null;
+  if (several || countsAnother(text, context.amounts)) return null;
   const whole = sourceName(rest);
   // "Capsules Blue Tin (10 pieces)": the piece's word is not part of the name.
   const pieceWord =
@@ -79,6 +136,10 @@ export function bySource(text: string, context: SeedContext): Tried {
       ? PIECE_WORD.exec(whole)
       : null;
   const name = pieceWord ? sourceName(whole.replace(pieceWord[0], ' ')) : whole;
+  const form = context.sources.has(plain(text)) ? null : bareForm(text, context.amounts);
+  const formed = form === null ? null : byForm(form, text, amount, context);
+  if (formed) return formed;
+  if (form !== null && name === '') return resolved(mention('', form), amount, [assumed.unnamed(text)]);
   const known = context.sources.has(plain(name)) || context.taught.has(plain(name));
   if (STRONG.test(` ${name} `) && !known) return null;
   // "Anna's starter" is somebody's.
@@ -96,15 +157,17 @@ export function bySource(text: string, context: SeedContext): Tried {
     return resolved(mention(bare, null, { guessed: true }), amount, [assumed.product(bare)]);
   if (context.sources.has(plain(name))) return resolved(mention(name, null), amount);
   // "Capsules of Blue Tin": a product, though nobody counted.
-  if (pieceWord && amount === null && name !== '')
+  if (pieceWord && amount === null && /^\p{L}/u.test(name))
     return resolved(
       mention(name, findAmounts(`1 ${pieceWord[0].trim()}`, context.amounts)[0]?.form ?? null),
       null,
       [assumed.product(name)],
     );
   const times =
-    /^(.*?)\s*(?:[x×]\s?(\d{1,4})|(\d{1,4})\s?[x×])$/i.exec(tidy(text)) ??
-    /^()(?:(\d{1,4})\s?[x×]?)\s+(\p{L}.*)$/iu.exec(tidy(text));
+    amount !== null
+      ? null
+      : (/^(.*?)\s*(?:[x×]\s?(\d{1,4})|(\d{1,4})\s?[x×])$/i.exec(tidy(text)) ??
+        /^()(?:(\d{1,4})\s?[x×]?)\s+(\p{L}.*)$/iu.exec(tidy(text)));
   if (times) {
     const before = times[1] ?? '';
     const named = sourceName(before === '' ? (times[3] ?? '') : before);
