@@ -65,6 +65,7 @@ export const question = {
   bareUnit: (heading: string, example: string) => `Which unit do the amounts under “${heading}” have (for example “${example}”)?`,
   hoursOrDegrees: (heading: string) => `Are the figures under “${heading}” the hours held, or the temperature in °C? Until it is answered they are kept in each jar’s note.`,
   unitBySize: (heading: string, small: string, large: string, unit: string) => `Under “${heading}” stand ${small} and ${large} without a unit. Read as ${unit} the second is more than a seed can be; read as mL the first is next to nothing. Which unit do they have?`,
+  endAlone: (end: string) => `“${end}” alone does not tell how long the jar was held. It is kept in the note.`,
   spoons: (word: string) => `Which spoon or cup does “${word}” mean? The notes don’t tell the region.`,
   eachOrAll: (text: string, seeds: number) => `Is “${text}” the amount of each of the ${seeds} seeds, or of all together?`,
   timesNotRead: (start: string, end: string) => `From “${start}” to “${end}” does not tell how long the jar was held. The hours are left blank and both are kept in the note.`,
@@ -102,6 +103,8 @@ export const question = {
 
 export const assumed = quoting({
   column: (heading: string, meaning: NoteColumn) => `The column “${heading}” was taken as ${MEANING[meaning]}, from what stands in it.`,
+  wide: (labels: readonly string[]) => `Each line tells of several jars in columns of their own: it was read as the jars ${list(labels)}.`,
+  long: (item: string, value: string) => `Each line tells one thing of a jar: “${item}” was read as headings and “${value}” as what stands below them.`,
   jarColumn: (heading: string, seed: string) => `The column “${heading}” was taken as the name of the jar: “${seed}” among the seeds stands in it.`,
   clockColumn: (heading: string, what: string) => `The column “${heading}” was taken as ${what}: times of day stand in it.`,
   additionColumn: (heading: string) => `The column “${heading}” was taken as how much of that was added.`,

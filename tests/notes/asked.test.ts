@@ -1,6 +1,16 @@
 // What a sheet leaves open is asked with the answers it can have, and each answer settles it.
 import { describe, expect, it } from 'vitest';
-import { EMPTY, read } from './read';
+import { readNotes, type NotesInput } from '../../core/notes';
+import { EMPTY, hash } from './read';
+
+/** Without generations, so that the ledger may have sources. */
+function read(text: string, more: Partial<NotesInput> = {}) {
+  const reading = readNotes({
+    file: 'notes.csv', text, mapping: {}, answers: {}, today: '2026-03-01', preferences: { spoons: 'US' }, ledger: EMPTY, hash, ...more,
+  }); // prettier-ignore
+  if (!reading.ok) throw new Error(`refused: ${reading.code}`);
+  return reading;
+}
 
 const CAPSULES = { name: 'Blue Tin', culture: false, form: 'capsules' } as const;
 const OTHERS = { name: 'Meadow Pot', culture: false, form: 'capsules' } as const;

@@ -1,4 +1,4 @@
-// Invented spreadsheets of fifteen more keepers; each truth was written before the reader was run on it. Figures by hand:
+// Invented spreadsheets of many more keepers; each truth was written before the reader was run on it. Figures by hand:
 // US tablespoon 14.78676478125 mL, cup 236.5882365 mL (NIST Handbook 44); metric spoons 15 mL and 5 mL (common practice).
 import type { Varied } from './varied';
 
@@ -246,5 +246,116 @@ P3;20/05/2025;P2;3 colheres de sopa;1 L integral;34;37,5;mole;
       2: { jar: '2025-05-05 a', sources: ['Blå Pulver'], generation: 1, hours: 12, celsius: 38, set: 'firm' },
       3: { jar: '2025-05-13 a', seeds: ['2025-05-05 a'], ml: [45], generation: 2, hours: 26, celsius: 38, set: 'very firm' },
     },
+  },
+  {
+    name: 'wide: a line a day, columns of their own for each jar below merged headings',
+    text: `Date,Jar A,,,Jar B,,,Hours
+,Seed,Amount,Set,Seed,Amount,Set,
+2025-05-02,8 caps Blue Tin,,firm,8 caps Meadow Pot,,soft,36
+2025-05-09,2025-05-02 A,40 ml,firm,,,,34
+2025-05-16,2025-05-09 A,40 ml,pink streaks,2025-05-02 B,30 ml,soft,34
+`,
+    jars: {
+      3: { jar: '2025-05-02 a', sources: ['Blue Tin'], pieces: [8], generation: 1, hours: 36, set: 'firm' },
+      '3 b': { jar: '2025-05-02 b', sources: ['Meadow Pot'], pieces: [8], generation: 1, hours: 36, set: 'soft' },
+      4: { jar: '2025-05-09 a', seeds: ['2025-05-02 a'], ml: [40], generation: 2, hours: 34, set: 'firm' },
+      5: { jar: '2025-05-16 a', seeds: ['2025-05-09 a'], ml: [40], generation: 3, hours: 34, spoiled: true },
+      '5 b': { jar: '2025-05-16 b', seeds: ['2025-05-02 b'], ml: [30], generation: 2, hours: 34, set: 'soft' },
+    },
+    says: [/read as the jars a and b/],
+  },
+  {
+    name: 'wide: German, the number of the glass at the end of each heading',
+    text: `Datum;Starter Glas 1;Menge Glas 1;Konsistenz Glas 1;Starter Glas 2;Menge Glas 2;Konsistenz Glas 2;Temp
+02.05.2025;8 Kapseln Blaue Dose;;fest;8 Kapseln Blaue Dose;;weich;38
+09.05.2025;02.05.2025 2;40 ml;fest;02.05.2025 1;3 EL;weich;38
+`,
+    jars: {
+      2: { jar: '2025-05-02 1', sources: ['Blaue Dose'], pieces: [8], generation: 1, celsius: 38, set: 'firm' },
+      '2 2': { jar: '2025-05-02 2', sources: ['Blaue Dose'], pieces: [8], generation: 1, celsius: 38, set: 'soft' },
+      3: { jar: '2025-05-09 1', seeds: ['2025-05-02 2'], ml: [40], generation: 2, celsius: 38, set: 'firm' },
+      '3 2': { jar: '2025-05-09 2', seeds: ['2025-05-02 1'], ml: [45], generation: 2, celsius: 38, set: 'soft' },
+    },
+  },
+  {
+    name: 'long: one thing a line',
+    text: `Date,Jar,Item,Value
+2025-05-02,a,seed,8 caps Blue Tin
+2025-05-02,a,hours,36
+2025-05-02,a,set,firm
+2025-05-09,a,seed,2025-05-02 a
+2025-05-09,a,amount,40 ml
+2025-05-09,a,set,soft
+`,
+    jars: {
+      2: { jar: '2025-05-02 a', sources: ['Blue Tin'], pieces: [8], generation: 1, hours: 36, set: 'firm' },
+      5: { jar: '2025-05-09 a', seeds: ['2025-05-02 a'], ml: [40], generation: 2, set: 'soft' },
+    },
+    says: [/“Item” was read as headings/],
+  },
+  {
+    name: 'hours and degrees in one cell, in three ways',
+    text: `Date,Jar,Seed,Amt,Temp/Time,Set
+5/2/2025,a,8 caps Blue Tin,,100F/36h,firm
+5/14/2025,a,5/2 a,2T,101 / 34,soft
+5/15/2025,a,5/14 a,2T,101F 36 hrs,soft
+`,
+    jars: {
+      2: { jar: '2025-05-02 a', sources: ['Blue Tin'], pieces: [8], generation: 1, hours: 36, celsius: 37.7778, set: 'firm' },
+      3: { jar: '2025-05-14 a', seeds: ['2025-05-02 a'], ml: [29.6], generation: 2, hours: 34, celsius: 38.3333, set: 'soft' },
+      4: { jar: '2025-05-15 a', seeds: ['2025-05-14 a'], ml: [29.6], generation: 3, hours: 36, celsius: 38.3333, set: 'soft' },
+    },
+  },
+  {
+    name: 'a title and a keyed day above each block',
+    text: `Batch 1,,,
+Date,2025-05-02,,
+Jar,Seed,Amount,Set
+a,8 caps Blue Tin,,firm
+b,8 caps Blue Tin,,soft
+Batch 2,,,
+Date,2025-05-09,,
+Jar,Seed,Amount,Set
+a,2 May a,40 ml,firm
+`,
+    jars: {
+      4: { jar: '2025-05-02 a', sources: ['Blue Tin'], pieces: [8], generation: 1, set: 'firm' },
+      5: { jar: '2025-05-02 b', sources: ['Blue Tin'], pieces: [8], generation: 1, set: 'soft' },
+      9: { jar: '2025-05-09 a', seeds: ['2025-05-02 a'], ml: [40], generation: 2, set: 'firm' },
+    },
+    says: [/“Batch 2” stands above the headings/],
+  },
+  {
+    name: 'bare figures below headings that tell their unit',
+    text: `Date,Jar,Seed,Seed T,Milk qt,Temp F,Hours,Fiber tsp,Set by (h)
+5/2/25,a,8 caps Blue Tin,,1,100,36,2,12
+5/14/25,a,5/2 a,3,1,101,34,1,10
+`,
+    jars: {
+      2: { jar: '2025-05-02 a', sources: ['Blue Tin'], pieces: [8], generation: 1, hours: 36, celsius: 37.7778, milkMl: 946, added: ['9.9 mL'], note: 'Set by (h): 12' },
+      3: { jar: '2025-05-14 a', seeds: ['2025-05-02 a'], ml: [44.4], generation: 2, hours: 34, celsius: 38.3333, milkMl: 946, added: ['4.9 mL'] },
+    },
+  },
+  {
+    name: 'days written in six ways, seeds as letters of the batch before, halves of two',
+    text: `Made,Jar,Seed,Amount
+Sat May 3 '25,a,8 caps Blue Tin,
+Sat May 3 '25,b,8 caps Blue Tin,
+2025. 05. 10.,a,a/b,40 ml each
+17.V.2025,a,10 May a,2 tbsp per cup
+May-24-25,a,17 May a,40 ml
+20250531,e,24 May a,40 ml
+7th of June 2025,a,1/2 e + 1/2 b,40 ml
+`,
+    jars: {
+      2: { jar: '2025-05-03 a', sources: ['Blue Tin'], pieces: [8], generation: 1 },
+      3: { jar: '2025-05-03 b', sources: ['Blue Tin'], pieces: [8], generation: 1 },
+      4: { jar: '2025-05-10 a', seeds: ['2025-05-03 a', '2025-05-03 b'], ml: [40, 40], generation: 2 },
+      5: { jar: '2025-05-17 a', seeds: ['2025-05-10 a'], generation: 3, note: '2 tbsp per cup' },
+      6: { jar: '2025-05-24 a', seeds: ['2025-05-17 a'], ml: [40], generation: 4 },
+      7: { jar: '2025-05-31 e', seeds: ['2025-05-24 a'], ml: [40], generation: 5 },
+      8: { jar: '2025-06-07 a', seeds: ['2025-05-31 e', '2025-05-03 b'], ml: [20, 20], generation: 6, note: '1/2' },
+    },
+    says: [/“2 tbsp per cup” under “Amount” could not be read as an amount/],
   },
 ]; // prettier-ignore

@@ -8,7 +8,7 @@ import {
   type SpoonSystem,
   type TemperatureScale,
 } from '../../quantities';
-import { orderOf, type DayOrder } from '../cells/days';
+import { findDay, orderOf, type DayOrder } from '../cells/days';
 import { commaLanguage, headingDayOrder } from '../layout/headings';
 import type { Layout } from '../layout/column-meanings';
 import type { NotesInput } from '../notes-plan';
@@ -46,6 +46,23 @@ function withoutAmounts(text: string): string {
   return rest;
 }
 
+/** Where the days of the jars are in no doubt, a doubtful one elsewhere is a jar's day, or no day at all: "1/2 a". */
+function ofJars(pieces: readonly string[], own: readonly string[]): string[] {
+  const sure = own.flatMap((text) => {
+    const found = findDay(text);
+    return found?.dayFirst ? [`${found.dayFirst.month}-${found.dayFirst.day}`] : [];
+  });
+  if (sure.length === 0) return [...pieces];
+  const days = new Set(sure);
+  return pieces.filter((text) => {
+    const found = findDay(text);
+    if (!found || found.sure) return true;
+    return [found.dayFirst, found.monthFirst].some(
+      (day) => day !== null && days.has(`${day.month}-${day.day}`),
+    );
+  });
+}
+
 function readOrder(
   layout: Layout,
   answers: Readonly<Record<string, string>>,
@@ -62,8 +79,9 @@ function readOrder(
       }),
     );
   const answer = answers['day order']?.trim().toLowerCase();
-  const all = orderOf(texts(dated).flatMap((text) => text.split(/\+|;|&|\band\b|\bund\b|\bet\b/)));
+  const pieces = texts(dated).flatMap((text) => text.split(/\+|;|&|\band\b|\bund\b|\bet\b/));
   const main = orderOf(texts(own));
+  const all = orderOf(main.doubtful === 0 ? ofJars(pieces, texts(own)) : pieces);
   const evidence = main.order ? main : all;
   if (isOrder(answer)) return { order: answer, question: null, assumption: null };
   const told = own.map(({ heading }) => headingDayOrder(heading)).find((order) => order !== null);

@@ -18,6 +18,10 @@ const MILKISH =
 export const FIBREISH =
   /\b(?:fib(?:re|er)|inulin\w*|starch|bran|acacia|oat|chicory|psyllium|pectin\w*|starke|kleie|hafer|amidon|fecule|son|almidon|salvado|amido|crusca|zetmeel|zemelen|amido|farelo|starkelse|kli|stivelse|skrobia|otreby|sugar|zucker|sucre|honey)\b/;
 
+const hoursOf = (cell: string): number => {
+  const parsed = parseHours(cell);
+  return parsed.ok ? parsed.hours : Number.NaN;
+};
 const number = (cell: string): number => (isNumber(cell) ? Number(tidy(cell).replace(',', '.')) : Number.NaN);
 export const withDay = (cell: string): boolean => findDay(cell) !== null;
 
@@ -35,7 +39,7 @@ export function meaningOfCells(cells: readonly string[], free: ReadonlySet<NoteC
     ['milk', () => most((cell) => MILKISH.test(plain(cell)), 0.6)],
     ['addition', () => most((cell) => FIBREISH.test(plain(cell)), 0.6)],
     ['jar', () => most((cell) => /^[#]?\s*[\p{L}]$/u.test(tidy(cell)), 0.9)],
-    ['hours', () => most((cell) => (parseHours(cell).ok && /[a-z]/i.test(cell)) || (number(cell) >= 6 && number(cell) <= 72), 0.9)],
+    ['hours', () => most((cell) => (/[a-z]/i.test(cell) && hoursOf(cell) >= 4) || (number(cell) >= 6 && number(cell) <= 72), 0.9)],
     ['temperature', () => most((cell) => number(cell) >= 30 && number(cell) <= 48, 0.9)],
     ['amount', () => most((cell) => findAmounts(cell, { spoons: 'US' }, true).length > 0, 0.6)],
   ]; // prettier-ignore
@@ -69,6 +73,7 @@ const MAY_BE: Partial<Record<NoteColumn, (cell: string) => boolean>> = {
   hours: (cell) => parseHours(cell).ok,
   temperature: (cell) => parseTemperature(cell).ok,
   ph: (cell) => parsePh(cell).ok,
+  amount: (cell) => isNumber(cell) || findAmounts(cell, { spoons: 'US' }, true).length > 0,
 };
 
 /** What cells prove against their heading: hardly one can be what it says, and nearly all are one other thing; else null. */

@@ -25,6 +25,7 @@ import {
 } from './column-cells';
 import { readHeadingLines } from './heading-lines';
 import { headingMeaning, headingSaysDays, headingUnit, type HeadingMeaning } from './headings';
+import { unfold } from './unfold';
 import { namedBySeeds } from './named-by-seeds';
 
 export interface Column {
@@ -89,7 +90,7 @@ export function readLayout(
   mapping: Readonly<Record<string, NoteColumn>>,
   answers: Readonly<Record<string, string>>,
 ): Layout {
-  const { headings, names, rows, emptyLines, assumptions } = readHeadingLines(table);
+  const { headings, names, rows, emptyLines, assumptions } = unfold(readHeadingLines(table));
   const chosen = new Map(Object.entries(mapping).map(([heading, meaning]) => [plain(heading), meaning]));
   const all = names.map((name, index): Draft => {
     const meaning = chosen.get(plain(name)) ?? null;
@@ -184,6 +185,14 @@ function besideOthers(draft: Draft, told: NoteColumn, drafts: Drafts): NoteColum
   const days = share(cells, (cell) => withoutSureDays(cell) !== tidy(cell));
   if (meaning === 'amount' && days >= 0.5 && !has(drafts, 'seed') && !otherSeed) meaning = 'seed';
   if (meaning === 'milk' && has(drafts, 'milk') && figures >= 0.8) meaning = 'milk amount';
+  // "Fibre tsp" above bare figures names what went in itself.
+  if (
+    meaning === 'addition' &&
+    unit !== null &&
+    share(cells, isNumber) >= 0.8 &&
+    !others.some(({ found }) => found?.meaning === 'addition')
+  )
+    draft.additionName = withoutUnit(name, unit);
   if (meaning === 'addition' && figures >= 0.8 && others.some(({ found }) => found?.meaning === 'addition'))
     meaning = 'addition amount';
   return meaning;
@@ -210,6 +219,14 @@ function byClocks(drafts: Drafts): void {
   if (!end && (start || second)) take(start ? first : second, 'end', 'when the hold ended');
 }
 
+/** A heading as written, without the unit it tells. */
+const withoutUnit = (name: string, unit: string | null): string =>
+  unit === null
+    ? name
+    : tidy(name.replace(/[([{].*?[)\]}]/g, ' '))
+        .trim()
+        .replace(new RegExp(`[\\s,/]+(?:in )?${unit}\\.?$`, 'i'), '');
+
 /** "Inulin" above amounts, or above crosses where it went in. */
 function byAdditions(drafts: Drafts): void {
   if (!drafts.headed) return;
@@ -220,9 +237,7 @@ function byAdditions(drafts: Drafts): void {
     const inUnits = unit !== null && MASS_UNIT.test(unit) && share(cells, isAmount) >= 0.8;
     const went = (cell: string): boolean => isAmount(cell) || readYesNo(cell) !== null || isNothing(cell);
     if (!inUnits && !(FIBREISH.test(plain(name)) && share(cells, went) >= 0.8)) continue;
-    const bare = tidy(name.replace(/[([{].*?[)\]}]/g, ' ')).trim();
-    draft.additionName =
-      unit === null ? name : bare.replace(new RegExp(`[\\s,/]+(?:in )?${unit}\\.?$`, 'i'), '');
+    draft.additionName = withoutUnit(name, unit);
     draft.meaning = 'addition';
     saying(drafts, assumed.additionColumn(name));
   }

@@ -4,6 +4,7 @@ import { cellDay, findDay } from '../cells/days';
 import { isNumber } from './column-cells';
 import { bareHeading, headingMeaning, isUnit } from './headings';
 import type { Said } from '../said';
+import { JAR_HEADING } from './jar-heading';
 import { assumed } from '../says';
 import type { Row, Table } from '../table/text-table';
 
@@ -91,10 +92,72 @@ export interface Headed {
   readonly assumptions: readonly Said[];
 }
 
+const toldIn = (row: Row): string[] => row.cells.map(tidy).filter(Boolean);
+
+/** "Date | 2 May 2025" on a line of its own is a day for the rows below, as "Batch of 2 May 2025" is. */
+function keyedDay(row: Row): Row {
+  const [word = '', day = '', ...others] = toldIn(row);
+  const keyed =
+    others.length === 0 &&
+    cellDay(word) === null &&
+    cellDay(day) !== null &&
+    headingMeaning(word)?.meaning === 'date';
+  return keyed ? { line: row.line, cells: [`${word} ${day}`] } : row;
+}
+
+/** Headings repeated among the rows, and titles of the blocks that they head, are left out and said. */
+function rowsBelow(rows: readonly Row[], headings: Row, assumptions: Said[]): Row[] {
+  const wanted = headings.cells.map(bareHeading).join('|');
+  const first = bareHeading(headings.cells[0] ?? '');
+  const again = (row: Row): boolean =>
+    bareHeading(row.cells[0] ?? '') === first && row.cells.map(bareHeading).join('|') === wanted;
+  return rows.filter((row, at) => {
+    const next = rows[at + 1];
+    const after = next && isSection(next) ? rows[at + 2] : next;
+    const titles = toldIn(row).length === 1 && !isSection(row) && after !== undefined && again(after);
+    if (again(row)) assumptions.push({ row: row.line, sentence: assumed.headingsAgain() });
+    else if (titles) assumptions.push({ row: row.line, sentence: assumed.titles(toldIn(row).join(' ')) });
+    return !titles && !again(row);
+  });
+}
+
+/** What stands above the headings: over a column without one it is its heading, over those of one jar it names the jar. */
+function headingsOver(headings: Row, over: Row | undefined): { cells: string[]; used: boolean } {
+  const above =
+    over?.line === headings.line - 1 && !isSection(over) && toldIn(over).length > 1 ? over.cells : [];
+  let jar = '';
+  let used = false;
+  const cells = Array.from({ length: Math.max(headings.cells.length, above.length) }, (_, index) => {
+    const [own, upper] = [tidy(headings.cells[index] ?? ''), tidy(above[index] ?? '')];
+    if (upper !== '') jar = JAR_HEADING.test(upper) ? upper : '';
+    const name = own === '' ? upper : jar === '' ? own : `${jar} ${own}`;
+    used ||= name !== own;
+    return name;
+  });
+  return { cells, used };
+}
+
+/** The names of columns, each once. */
+function namesOf(upper: readonly string[], second: Row | null, rows: readonly Row[]): string[] {
+  // Columns without a heading and without a cell are the spreadsheet's margin.
+  const used = (cells: readonly string[]): number => cells.findLastIndex((cell) => tidy(cell) !== '') + 1;
+  const headed = Math.max(used(upper), used(second?.cells ?? []));
+  const width =
+    upper.length > 0 ? headed : rows.reduce((most, row) => Math.max(most, used(row.cells)), headed);
+  const seen = new Map<string, number>();
+  return Array.from({ length: width }, (_, index) => {
+    const written = joinHeadings(tidy(upper[index] ?? ''), tidy(second?.cells[index] ?? ''));
+    const name = written.slice(0, LONGEST_HEADING) || `Column ${index + 1}`;
+    const count = (seen.get(plain(name)) ?? 0) + 1;
+    seen.set(plain(name), count);
+    return count === 1 ? name : `${name} #${count}`;
+  });
+}
+
 /** Parts a table into headings and rows; titles, units and repeated headings are said. */
 export function readHeadingLines(table: Table): Headed {
   const assumptions: Said[] = [];
-  const filled = table.rows.filter((row) => !isEmpty(row));
+  const filled = table.rows.filter((row) => !isEmpty(row)).map(keyedDay);
   const emptyLines = table.rows.filter(isEmpty).map((row) => row.line);
   if (table.moreEmpty > 0) assumptions.push({ row: null, sentence: assumed.moreEmpty(table.moreEmpty) });
   const headings = findHeadings(filled);
@@ -102,57 +165,24 @@ export function readHeadingLines(table: Table): Headed {
   const above = headings ? filled.slice(0, filled.indexOf(headings)) : [];
   // "Batch of 2 May 2025" above the headings is the day of the rows below them.
   const sections = above.filter(isSection).slice(-1);
+  const upper = headings ? headingsOver(headings, above.at(-1)) : { cells: [], used: false };
   for (const row of above)
-    if (!sections.includes(row))
-      assumptions.push({
-        row: row.line,
-        sentence: assumed.titles(row.cells.map(tidy).filter(Boolean).join(' ')),
-      });
-  let rows = headings ? filled.slice(filled.indexOf(headings) + 1) : filled;
-  const [next] = rows;
+    if (!sections.includes(row) && !(upper.used && row === above.at(-1)))
+      assumptions.push({ row: row.line, sentence: assumed.titles(toldIn(row).join(' ')) });
+  const below = headings ? filled.slice(filled.indexOf(headings) + 1) : filled;
+  const [next] = below;
   const second = headings && isSecondLine(next) ? next : null;
   if (second) {
-    rows = rows.slice(1);
+    const units = second.cells.every((cell) => tidy(cell) === '' || isUnit(cell));
+    const said = toldIn(second).join(', ');
     assumptions.push({
       row: second.line,
-      sentence: second.cells.every((cell) => tidy(cell) === '' || isUnit(cell))
-        ? assumed.unitsBelow(second.cells.map(tidy).filter(Boolean).join(', '))
-        : assumed.headingsBelow(second.cells.map(tidy).filter(Boolean).join(', ')),
+      sentence: units ? assumed.unitsBelow(said) : assumed.headingsBelow(said),
     });
   }
-  if (headings) {
-    const wanted = headings.cells.map(bareHeading).join('|');
-    const first = bareHeading(headings.cells[0] ?? '');
-    rows = rows.filter((row) => {
-      const again =
-        bareHeading(row.cells[0] ?? '') === first && row.cells.map(bareHeading).join('|') === wanted;
-      if (again) assumptions.push({ row: row.line, sentence: assumed.headingsAgain() });
-      return !again;
-    });
-  }
-  rows = [...sections, ...rows];
-  // Columns without a heading and without a cell are the spreadsheet's margin.
-  const used = (cells: readonly string[]): number => cells.findLastIndex((cell) => tidy(cell) !== '') + 1;
-  const width = Math.max(
-    used(headings?.cells ?? []),
-    used(second?.cells ?? []),
-    headings ? 0 : rows.reduce((most, row) => Math.max(most, used(row.cells)), 0),
-  );
-  const written = Array.from(
-    { length: width },
-    (_, index) =>
-      joinHeadings(tidy(headings?.cells[index] ?? ''), tidy(second?.cells[index] ?? '')).slice(
-        0,
-        LONGEST_HEADING,
-      ) || `Column ${index + 1}`,
-  );
-  const seen = new Map<string, number>();
-  const names = written.map((name) => {
-    const count = (seen.get(plain(name)) ?? 0) + 1;
-    seen.set(plain(name), count);
-    return count === 1 ? name : `${name} #${count}`;
-  });
-  return { headings, names, rows, emptyLines, assumptions };
+  const own = second ? below.slice(1) : below;
+  const rows = [...sections, ...(headings ? rowsBelow(own, headings, assumptions) : own)];
+  return { headings, names: namesOf(upper.cells, second, rows), rows, emptyLines, assumptions };
 }
 
 /** Rows of a sheet that lies on its side: one for each thing told of a jar. */

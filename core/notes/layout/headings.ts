@@ -102,7 +102,7 @@ export function headingUnit(heading: string): string | null {
   if (told) return /^fahrenheit$/i.test(told) ? 'F' : /^celsius$/i.test(told) ? 'C' : told;
   if (isUnit(text)) return text;
   return (
-    /[\s,/_-](?:in\s+)?(ml|cl|dl|l|g|tbsp|tbs|T|tsp|EL|TL|cups?|msk|spsk|h|hrs?|hours|std|days?|tage|F|C|min|%)\.?$/i.exec(
+    /[\s,/_-](?:in\s+)?(ml|cl|dl|l|g|tbsp|tbs|T|tsp|EL|TL|cups?|msk|spsk|h|hrs?|hours|std|days?|tage|F|C|min|%|qts?|quarts?|pints?|pts?|oz|kg|lit(?:er|re)s?|tablespoons?|teaspoons?)\.?$/i.exec(
       text,
     )?.[1] ?? null
   );

@@ -147,7 +147,8 @@ function jarsOf(row: Row, layout: Layout): { id: string; row: Row; said: string 
   const column = layout.columns.find(({ meaning }) => meaning === 'jar');
   const text = column ? (row.cells[column.index] ?? '') : '';
   const letters = lettersOf(text);
-  if (!column || letters.length < 2) return [{ id: `row:${row.line}`, row, said: null }];
+  if (!column || letters.length < 2)
+    return [{ id: `row:${row.line}${row.part === undefined ? '' : `:${row.part}`}`, row, said: null }];
   const said = assumed.severalJars(tidy(text), letters);
   return letters.map((letter, at) => ({
     id: `row:${row.line}:${letter}`,

@@ -24,7 +24,10 @@ function splitHolds(cells: readonly Cell[], log: RowLog, { conventions }: CellCo
   );
   const [cell] = told;
   const parts =
-    cell && /^(.+?)\s*(?:@|,\s|;|\/|\s(?:at|bei|à|a|bij|vid|ved|w)\s)\s*(.+)$/iu.exec(tidy(cell.text));
+    cell &&
+    /^(.+?)\s*(?:@|,\s|;|\/|(?<=\d\s?°?\s?[CF])\s(?=\d)|(?<=\d\s?(?:h|hrs?|hours|std))\s(?=\d)|\s(?:at|bei|à|a|bij|vid|ved|w)\s)\s*(.+)$/iu.exec(
+      tidy(cell.text),
+    );
   if (!cell || !parts || told.length !== 1) return cells;
   const { decimal, scale } = conventions;
   const texts = [parts[1] ?? '', parts[2] ?? ''] as const;
@@ -56,7 +59,11 @@ function readHours(row: RowCells): number | null {
   if (!cell || isNothing(cell.text)) return null;
   const { decimal, order } = row.context.conventions;
   if (readSpan(cell.text, order) !== null) return null;
-  const parsed = parseHours(cell.text, decimal);
+  // "36 h (power cut 2 h)": what stands in brackets is kept.
+  const aside = /^(.*\d.*?)\s*\([^()]*\p{L}{3}[^()]*\)$/u.exec(tidy(cell.text))?.[1];
+  const whole = parseHours(cell.text, decimal);
+  const parsed = whole.ok || aside === undefined ? whole : parseHours(aside, decimal);
+  if (parsed.ok && !whole.ok) row.log.keep(cell.column.heading, cell.text);
   if (!parsed.ok) {
     if (parsed.code === 'hours below zero')
       row.log.problem(problem.hoursImpossible(cell.text), cell.column.heading, cell.text);
@@ -101,7 +108,7 @@ function hoursFromTimes(row: RowCells, madeOn: string | null): number | null {
   const [from, to] = [readMoment(began, order), readMoment(ended, order)];
   const held = from && to ? hoursBetween(from, to, madeOn) : null;
   if (held === null || held.hours > 240) {
-    row.log.ask('times', question.timesNotRead(began, ended));
+    row.log.ask('times', began === '' ? question.endAlone(ended) : question.timesNotRead(began, ended));
     return null;
   }
   const hours = Number(held.hours.toFixed(4));

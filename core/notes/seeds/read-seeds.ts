@@ -18,7 +18,25 @@ export interface SeedsReading {
   readonly leftOver: readonly string[];
 }
 
+/** "Half a", "1/2 b": a share of the seed, which is kept in words. */
+const SHARE =
+  /^(?:(?:1\s?\/\s?[234]|[½⅓¼]|half|halb|halbe[rs]?|mitad|moiti[eé]|met[aà]|halva?)(?:\s+(?:of|von|de|di|van))?\s+)(?=\S)/iu;
+
 function tryPart(text: string, context: SeedContext): Tried {
+  const share = SHARE.exec(text.trim());
+  const plainly = share ? tryAside(text, context) : null;
+  if (!share || (plainly && 'part' in plainly)) return plainly ?? tryAside(text, context);
+  const rest = tryAside(text.trim().slice(share[0].length), context);
+  if (!rest || !('part' in rest) || !('jar' in rest.part.from)) return plainly;
+  const told = share[0].trim();
+  return {
+    ...rest,
+    assumptions: [...rest.assumptions, assumed.seedWords(text, rest.part.from.jar.label, told)],
+    leftOver: [...rest.leftOver, told],
+  };
+}
+
+function tryAside(text: string, context: SeedContext): Tried {
   // "5 (the firm one)", "8 caps Blue Tin (thanks Mum!)": words in brackets at the end are kept, where the rest is plain.
   const aside = /^(.*[\p{L}\p{N}].*?)\s*\(([^()\d]*\p{L}{3}[^()\d]*)\)$/u.exec(text.trim());
   const bare = aside ? tryWords(aside[1] ?? '', context) : null;

@@ -98,6 +98,11 @@ export function giveAmounts(row: NoteRow, conventions: Conventions, input: Notes
   const { amounts, each, rest } = amountsOf(cell, row, open, conventions);
   if (amounts.some(({ amount }) => tooMuch(amount)))
     return log.problem(problem.amountImpossible(cell.text), heading, cell.text);
+  // "1 tbsp per cup" is a share of the milk.
+  if (/(?:^|\s)(?:per|pro|je|par|por|pr)\b|\//i.test(rest) && !each) {
+    log.ask('amount', question.amountNotRead(heading, cell.text));
+    return log.keep(heading, cell.text);
+  }
   if (amounts.length === 0) log.ask('amount', question.amountNotRead(heading, cell.text));
   if (amounts.length === 0 || tidy(rest) !== '') log.keep(heading, cell.text);
   for (const amount of amounts) sayAmount(log, amount.text, amount);

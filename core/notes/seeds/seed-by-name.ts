@@ -57,9 +57,13 @@ export function byName(text: string, context: SeedContext): Tried {
     };
   }
   if (named.all.length > 1) return { problem: problem.seedSeveral(text, named.all) };
+  // "a/b" are two.
+  if (/[/,;&+]/.test(rest) && words(rest).length > 1) return null;
   const single = words(rest).filter((word) => word === words(rest).at(-1) || !STOP.has(word));
   const byLetter = (single.length === 1 && context.jars.byLetter.get(single[0] ?? '')) || NO_JARS;
-  const jar = byLetter.onlyBeside(context.self);
+  // What was made later can't have seeded it.
+  const before = byLetter.upTo(context.day, context.self);
+  const jar = before.length === 1 ? before[0] : byLetter.onlyBeside(context.self);
   if (jar) {
     return { part: { from: { jar }, amount }, assumptions: [assumed.onlyJar(text, jar.label)], leftOver: [] };
   }

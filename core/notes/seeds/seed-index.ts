@@ -63,6 +63,7 @@ export const MOST_NAMED = 200;
 export class Jars {
   readonly all: KnownJar[] = [];
   readonly #ids = new Set<string>();
+  #byDay: KnownJar[] | null = null;
   readonly #byLetter = new Map<string, KnownJar[]>();
   /** Those with a batch's word, or a name of several words. */
   readonly named: KnownJar[] = [];
@@ -76,6 +77,12 @@ export class Jars {
     else this.#byLetter.set(jar.letter, [jar]);
     const named = jar.word !== null || jar.letter.includes(' ');
     if (named && this.named.length < MOST_NAMED) this.named.push(jar);
+  }
+
+  /** Of those made on a day or before it, without one, the first two: enough to tell whether there is only one. */
+  upTo(day: string, without: string): readonly KnownJar[] {
+    this.#byDay ??= this.all.toSorted((a, b) => (a.day < b.day ? -1 : 1));
+    return this.#byDay.slice(0, 3).filter((jar) => jar.day <= day && jar.id !== without);
   }
 
   letter(letter: string): readonly KnownJar[] {

@@ -100,7 +100,7 @@ function bareForm(text: string, amounts: AmountOptions): Source['form'] {
   const counted = /^\d/.test(clean) ? clean : `1 ${clean}`;
   const [found, second] = findAmounts(counted, amounts);
   if (found && !second && found.start === 0 && found.end === counted.length) return found.form;
-  return /^(?:the )?(?:powder|pulver|poudre|polvo|polvere|poeder|pulverisat)$/i.test(clean) ? 'powder' : null;
+  return /^(?:powder|pulver|poudre|polvo|polvere|poeder|pulverisat)$/i.test(clean) ? 'powder' : null;
 }
 
 /** Products by the form that they are named with: "Blue Tin capsules", "8 tablets Meadow Pot". */
@@ -115,7 +115,7 @@ export function formsNamed(text: string, amounts: AmountOptions): { name: string
       const word = PIECE_WORD.exec(clean);
       const form =
         counted[0]?.form ?? (word && (findAmounts(`1 ${word[0].trim()}`, amounts)[0]?.form ?? null));
-      if (form === null || counted.length > 1) return [];
+      if (form === null || counted.length > 1 || bareForm(clean, amounts) !== null) return [];
       const [found] = counted;
       const rest = found
         ? `${clean.slice(0, found.start)} ${clean.slice(found.end)}`

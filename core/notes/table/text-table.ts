@@ -19,6 +19,8 @@ const MOST_ALIGNED = 1_000_000;
 export interface Row {
   /** Line of the file the row starts on, the first being 1. */
   readonly line: number;
+  /** Which jar of the line, where one line tells of several. */
+  readonly part?: string;
   /** Of a cell longer than LONGEST_CELL its beginning. */
   readonly cells: readonly string[];
   /** The whole text of cells that are longer, by column. */
