@@ -59,8 +59,8 @@ describe('bare figures that can be no one unit', () => {
 it('figures that may be hours or degrees are asked about, and kept until it is answered', () => {
   const text = 'Made,Jar,Seed,Xyzzy\n2026-02-01,a,8 caps Blue Tin,38\n2026-02-08,a,2026-02-01 a,37\n';
   const open = read(text);
-  expect(open.preview.questions.map(({ id }) => id)).toContain('column:Xyzzy');
+  expect(open.preview.questions.map(({ id }) => id)).toContain('means:Xyzzy');
   expect(open.plan.jars.map(({ hold, fields }) => [hold, fields.note])).toEqual([[null, 'Xyzzy: 38'], [null, 'Xyzzy: 37']]);
-  const answered = read(text, { answers: { 'column:Xyzzy': 'temperature' } });
+  const answered = read(text, { answers: { 'means:Xyzzy': 'temperature' } });
   expect(answered.plan.jars.map(({ hold }) => hold?.planned?.value)).toEqual([38, 37]);
 });

@@ -305,7 +305,7 @@ function asksHoursOrDegrees(
       share(one.cells, isNumber) >= 0.8,
   );
   if (open.length > 0) return null;
-  const id = `column:${name}`;
+  const id = `means:${name}`;
   const answer = drafts.answers[id]?.trim().toLowerCase();
   if (answer === 'hours' || answer === 'temperature') return answer;
   drafts.questions.push({
