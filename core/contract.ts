@@ -289,6 +289,32 @@ export const NoteAssumption = z.strictObject({
   sentence: z.string(),
 });
 
+/** What becomes of a row of notes. */
+export const NOTE_ROW_STATES = ['new', 'changes', 'aside', 'already here', 'empty'] as const;
+export type NoteRowState = (typeof NOTE_ROW_STATES)[number];
+
+const Slice = z.strictObject({ from: count, most: z.int().min(1).max(1000) });
+/** What a window draws of a preview. Problems and questions come from the first on. */
+export const NotesView = z.strictObject({
+  /** Rows of this state only. */
+  state: z.enum(NOTE_ROW_STATES).nullable(),
+  rows: Slice,
+  assumptions: Slice,
+  problems: z.strictObject({ most: z.int().min(1).max(1000) }),
+  questions: z.strictObject({ most: z.int().min(1).max(1000) }),
+});
+export type NotesView = z.infer<typeof NotesView>;
+
+/** How much there is beyond what a view shows. */
+const NotesPages = z.strictObject({
+  rows: z.strictObject({ new: count, changes: count, aside: count, 'already here': count, empty: count }),
+  problems: count,
+  questions: count,
+  assumptions: count,
+  /** Each assumption once, with the first rows it holds for and how many they are. */
+  shared: z.array(z.strictObject({ sentence: z.string(), rows: z.array(z.int().positive()), of: count })),
+});
+
 export const NotesPreview = z.strictObject({
   columns: z.array(
     z.strictObject({
@@ -300,7 +326,7 @@ export const NotesPreview = z.strictObject({
   rows: z.array(
     z.strictObject({
       row: z.int().positive(),
-      state: z.enum(['new', 'changes', 'already here', 'aside', 'empty']),
+      state: z.enum(NOTE_ROW_STATES),
       label: z.string().nullable(),
       seeds: z.array(z.string()),
       says: z.string(),
@@ -309,6 +335,8 @@ export const NotesPreview = z.strictObject({
   problems: z.array(NoteProblem),
   questions: z.array(NoteQuestion),
   assumptions: z.array(NoteAssumption),
+  /** Where a view was asked for: the lists above are then what it draws, `assumptions` empty for `shared`. */
+  pages: NotesPages.optional(),
 });
 export type NotesPreview = z.infer<typeof NotesPreview>;
 
@@ -543,7 +571,8 @@ export const contract = {
   /** Readings that are there already are not added again. */
   'readings.add': entry('write', AddReadings, acted.extend({ added: count })),
 
-  'notes.preview': entry('job', z.strictObject({ file: FileInput, mapping: Mapping.optional(), answers: Answers.optional() }), NotesPreview),
+  /** Without a view: all of it. The same file with another view is not read again. */
+  'notes.preview': entry('job', z.strictObject({ file: FileInput, mapping: Mapping.optional(), answers: Answers.optional(), view: NotesView.optional() }), NotesPreview),
   'notes.bringIn': entry(
     'job',
     z.strictObject({ file: FileInput, mapping: Mapping.optional(), answers: Answers.optional() }),

@@ -12,4 +12,5 @@ export type {
   PlannedSeeding,
 } from './notes-plan';
 export { readNotes } from './read-notes';
+export { countStates, paged, pageOf, shareAssumptions, type Paged } from './plan/pages';
 export { sheetQuestion } from './plan/telling';

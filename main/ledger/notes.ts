@@ -3,7 +3,10 @@ import { createHash } from 'node:crypto';
 import type { NotesPreview, Parsed, Reply } from '../../core/contract';
 import { isSpoiled } from '../../core/safety/gate';
 import {
+  paged,
+  pageOf,
   readNotes,
+  type Paged,
   sheetQuestion,
   type LedgerFacts,
   type LedgerView,
@@ -132,13 +135,33 @@ function readFor(ledger: Ledger, input: Parsed<'notes.preview'>, job: Job): Read
   };
 }
 
-/** What bringing the file in would do; changes nothing. */
+/** What was read last of a ledger's notes, by all that the reading follows from. */
+const lastRead = new WeakMap<Ledger, { readonly of: string; readonly paged: Paged }>();
+
+/** Names a reading: the file and what was answered, and the ledger as it stands. */
+function readingOf(ledger: Ledger, { file, mapping, answers }: Parsed<'notes.preview'>): string | null {
+  if (!('bytes' in file)) return null;
+  const acts = ledger.rows.prepare('SELECT max(key) FROM act').pluck().get();
+  const bytes = createHash('sha256').update(file.bytes).digest('hex');
+  const elsewhere = ledger.db.pragma('data_version', { simple: true });
+  const known = [ledger.clock.today(), ledger.preferences.spoons, acts, elsewhere];
+  return JSON.stringify([bytes, file.name, mapping, answers, ...known]);
+}
+
+/** What bringing the file in would do; changes nothing. A file that was read already is only looked up. */
 export function previewNotes(
   ledger: Ledger,
   input: Parsed<'notes.preview'>,
   job: Job,
 ): Reply<'notes.preview'> {
-  return readFor(ledger, input, job).preview;
+  const { view } = input;
+  if (!view) return readFor(ledger, input, job).preview;
+  const of = readingOf(ledger, input);
+  const last = lastRead.get(ledger);
+  if (of !== null && last?.of === of) return pageOf(last.paged, view);
+  const read = paged(readFor(ledger, input, job).preview);
+  if (of !== null) lastRead.set(ledger, { of, paged: read });
+  return pageOf(read, view);
 }
 
 function write(ledger: Ledger, act: OpenAct, { file, plan }: Reading, job: Job): void {

@@ -1,25 +1,30 @@
 // What was inferred because the file does not say it. Nothing is taken for granted silently.
-import { rowsSaid, shareAssumptions, type Assumption } from './lists';
-import { Pager, usePage } from './pager';
+import { rowsSaid, type Pages } from './lists';
+import { ASSUMPTIONS_SHOWN, look } from './notes-store';
+import { Pager } from './pager';
 
-const PAGE = 30;
-
-/** Each assumption once, with the rows it holds for. */
-export function Assumptions({ assumptions }: { readonly assumptions: readonly Assumption[] }) {
-  const shared = shareAssumptions(assumptions);
-  const page = usePage(shared.length, PAGE);
-  if (shared.length === 0) return null;
+/** Each assumption once, with the rows it holds for, a page at a time. @param from the first that is shown */
+export function Assumptions({ pages, from }: { readonly pages: Pages; readonly from: number }) {
+  if (pages.assumptions === 0) return null;
   return (
     <section className="notes-part" aria-labelledby="assumed-title">
       <h2 id="assumed-title">What is assumed</h2>
       <ul className="assumed">
-        {shared.slice(page.from, page.to).map(({ sentence, rows }) => (
+        {pages.shared.map(({ sentence, rows, of }) => (
           <li key={sentence}>
-            {sentence} {rows.length > 0 && <span className="soft">({rowsSaid(rows)})</span>}
+            {sentence} {of > 0 && <span className="soft">({rowsSaid(rows, of)})</span>}
           </li>
         ))}
       </ul>
-      <Pager page={page} what="assumptions" />
+      <Pager
+        page={{
+          from,
+          to: from + pages.shared.length,
+          of: pages.assumptions,
+          turn: (turns) => look({ assumptions: from + turns * ASSUMPTIONS_SHOWN }),
+        }}
+        what="assumptions"
+      />
     </section>
   );
 }

@@ -5,7 +5,7 @@ export type Row = NotesPreview['rows'][number];
 export type RowState = Row['state'];
 export type Problem = NotesPreview['problems'][number];
 export type Question = NotesPreview['questions'][number];
-export type Assumption = NotesPreview['assumptions'][number];
+export type Pages = NonNullable<NotesPreview['pages']>;
 
 export const ROW_STATES: readonly RowState[] = ['new', 'changes', 'aside', 'already here', 'empty'];
 
@@ -17,35 +17,12 @@ export const count = (number: number, one: string, many = `${one}s`): string =>
 export const listed = (parts: readonly string[]): string =>
   parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
 
-export function countStates(rows: readonly Row[]): Readonly<Record<RowState, number>> {
-  const counts = { new: 0, changes: 0, aside: 0, 'already here': 0, empty: 0 };
-  for (const row of rows) counts[row.state] += 1;
-  return counts;
-}
-
-/** Rows in a few words: "rows 3, 8 and 12", "rows 3, 8, 12 and 40 more". */
-export function rowsSaid(rows: readonly number[], most = 8): string {
-  const shown = rows.slice(0, most).map(String);
-  const rest = rows.length - shown.length;
+/** Rows in a few words: "rows 3, 8 and 12", "rows 3, 8, 12 and 40 more". @param of how many there are with those not listed */
+export function rowsSaid(rows: readonly number[], of = rows.length): string {
+  const shown = rows.map(String);
+  const rest = of - shown.length;
   const parts = rest > 0 ? [...shown, `${rest.toLocaleString('en-GB')} more`] : shown;
-  return `${rows.length === 1 ? 'row' : 'rows'} ${listed(parts)}`;
-}
-
-export interface SharedAssumption {
-  readonly sentence: string;
-  /** Empty: about the file as a whole. */
-  readonly rows: readonly number[];
-}
-
-/** The same assumption of many rows is said once, with its rows. Order of first appearance. */
-export function shareAssumptions(assumptions: readonly Assumption[]): SharedAssumption[] {
-  const bySentence = new Map<string, number[]>();
-  for (const { row, sentence } of assumptions) {
-    const rows = bySentence.get(sentence) ?? [];
-    if (row !== null) rows.push(row);
-    bySentence.set(sentence, rows);
-  }
-  return [...bySentence].map(([sentence, rows]) => ({ sentence, rows }));
+  return `${of === 1 ? 'row' : 'rows'} ${listed(parts)}`;
 }
 
 /** "44 jars, 46 seedings and 2 sources came in. 1 jar was changed." */

@@ -1,7 +1,7 @@
 // What the keeper is bringing in: the file, what they rematched and mended, the latest preview, the job that runs.
 // Lives outside React, so that leaving the screen and coming back loses nothing. Plain functions, one snapshot.
 import { useSyncExternalStore } from 'react';
-import type { NoteColumn, NotesPreview, Reply } from '../../core/contract';
+import type { NoteColumn, NoteRowState, NotesPreview, NotesView, Reply } from '../../core/contract';
 import { type Job, startJob } from '../app/calls';
 import { questionOf } from './ambiguous';
 import type { Problem, Question } from './lists';
@@ -21,12 +21,25 @@ export interface Running {
   readonly says: string | null;
 }
 
+/** Which page of which rows is looked at, and which of the assumptions. */
+export interface Look {
+  readonly state: NoteRowState | null;
+  readonly rows: number;
+  readonly assumptions: number;
+}
+
+export const ROWS_SHOWN = 50;
+export const ASSUMPTIONS_SHOWN = 30;
+/** More problems or questions are shown once some of these are settled. */
+const MOST_OPEN = 500;
+
 export interface Notes {
   readonly file: NotesFile | null;
   readonly mapping: Readonly<Record<string, NoteColumn>>;
   readonly answers: Readonly<Record<string, string>>;
   /** The latest preview; stays up while a newer one is on its way. */
   readonly preview: NotesPreview | null;
+  readonly looking: Look;
   /** Every problem with a cell that was ever shown for this file: a mended one stays where it was. */
   readonly cells: ReadonlyMap<string, Problem>;
   /** Every question ever asked about this file: an answered one stays, with its answer. */
@@ -42,6 +55,7 @@ const nothing: Notes = {
   mapping: {},
   answers: {},
   preview: null,
+  looking: { state: null, rows: 0, assumptions: 0 },
   cells: new Map(),
   asked: new Map(),
   running: null,
@@ -80,6 +94,29 @@ const request = () => ({
   answers: { ...notes.answers },
 });
 
+/** What is drawn now. */
+const view = ({ state, rows, assumptions }: Look): NotesView => ({
+  state,
+  rows: { from: rows, most: ROWS_SHOWN },
+  assumptions: { from: assumptions, most: ASSUMPTIONS_SHOWN },
+  problems: { most: MOST_OPEN },
+  questions: { most: MOST_OPEN },
+});
+
+/** A page that is past the end, since fewer rows are left, is the last one there is. */
+function within(looking: Look, { pages }: NotesPreview): Look {
+  if (!pages) return looking;
+  const counts = pages.rows;
+  const rows =
+    looking.state === null ? Object.values(counts).reduce((sum, one) => sum + one, 0) : counts[looking.state];
+  const last = (of: number, size: number): number => Math.max(0, Math.ceil(of / size) - 1) * size;
+  return {
+    ...looking,
+    rows: Math.min(looking.rows, last(rows, ROWS_SHOWN)),
+    assumptions: Math.min(looking.assumptions, last(pages.assumptions, ASSUMPTIONS_SHOWN)),
+  };
+}
+
 function keepLists(problems: readonly Problem[], questions: readonly Question[]): Partial<Notes> {
   const cells = new Map(notes.cells);
   for (const problem of problems) {
@@ -93,23 +130,39 @@ function keepLists(problems: readonly Problem[], questions: readonly Question[])
   return { cells, asked };
 }
 
-/** Reads the file again with all that was answered so far. A preview still under way is dropped. */
-export async function preview(): Promise<void> {
+/** Looks at another page, or at rows of one state; nothing is read again for it. */
+export function look(change: Partial<Look>): void {
+  set({ looking: { ...notes.looking, ...change } });
+  void preview(notes.running === null);
+}
+
+/**
+ * Reads the file again with all that was answered so far. A preview still under way is dropped.
+ * @param quietly only another page is asked for, which is there at once
+ */
+export async function preview(quietly = false): Promise<void> {
   if (notes.file === null) return;
   job?.cancel();
   turn += 1;
   const mine = turn;
-  set({ running: { what: 'reading', done: 0, total: null, says: null }, trouble: null });
-  const started = startJob('notes.preview', request(), ({ done, total, says }) => {
-    if (turn === mine) set({ running: { what: 'reading', done, total, says } });
-  });
+  if (!quietly) set({ running: { what: 'reading', done: 0, total: null, says: null }, trouble: null });
+  const started = startJob(
+    'notes.preview',
+    { ...request(), view: view(notes.looking) },
+    ({ done, total, says }) => {
+      if (turn === mine) set({ running: { what: 'reading', done, total, says } });
+    },
+  );
   job = started;
   const answer = await started.done;
   if (turn !== mine) return;
   job = null;
   if (answer.ok) {
     const { value } = answer;
-    set({ running: null, preview: value, ...keepLists(value.problems, value.questions) });
+    const looking = within(notes.looking, value);
+    const past = looking.rows !== notes.looking.rows || looking.assumptions !== notes.looking.assumptions;
+    set({ running: null, preview: value, looking, ...keepLists(value.problems, value.questions) });
+    if (past) void preview(true);
     return;
   }
   const question = questionOf(answer.error, answer.sentence);

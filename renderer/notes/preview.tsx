@@ -2,7 +2,7 @@
 import { useEffect, useRef } from 'react';
 import { Assumptions } from './assumptions';
 import { Columns } from './columns';
-import { bringInLabel, count, countStates, listed, type Problem } from './lists';
+import { bringInLabel, count, listed, type Problem } from './lists';
 import {
   bringIn,
   cancel,
@@ -34,8 +34,8 @@ function Progress({ running }: { readonly running: Running }) {
 
 /** What the file comes to, in one line: "44 rows new, 1 aside, 1 empty". */
 function summary(notes: Notes): string {
-  if (notes.preview === null) return '';
-  const states = countStates(notes.preview.rows);
+  const states = notes.preview?.pages?.rows;
+  if (!states) return '';
   const parts = [
     states.new > 0 ? `${count(states.new, 'row')} to come in` : '',
     states.changes > 0 ? `${count(states.changes, 'jar')} to change` : '',
@@ -86,8 +86,9 @@ export function Preview({ notes }: { readonly notes: Notes }) {
   );
   const blocked = questions.some((question) => question.blocks && answers[question.id] === undefined);
   const mending = mendable(preview?.problems ?? [], notes.cells, answers);
-  const states = preview === null ? null : countStates(preview.rows);
-  const ready = states === null ? 0 : states.new + states.changes;
+  const pages = preview?.pages;
+  const states = pages?.rows;
+  const ready = states ? states.new + states.changes : 0;
   const bringing = running?.what === 'bringing in';
   const waiting = preview === null && running !== null ? 'Reading…' : 'Nothing to bring in';
   const label = blocked
@@ -133,12 +134,12 @@ export function Preview({ notes }: { readonly notes: Notes }) {
       {!bringing && (
         <>
           <Questions questions={questions} answers={answers} />
-          {preview !== null && (
+          {preview !== null && pages !== undefined && (
             <>
               <Problems problems={mending} answers={answers} />
               <Columns columns={preview.columns} mapping={notes.mapping} />
-              <Assumptions assumptions={preview.assumptions} />
-              <Rows rows={preview.rows} />
+              <Assumptions pages={pages} from={notes.looking.assumptions} />
+              <Rows rows={preview.rows} pages={pages} looking={notes.looking} />
             </>
           )}
         </>

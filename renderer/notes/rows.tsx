@@ -1,9 +1,7 @@
 // Every row of the file and what becomes of it, a page at a time.
-import { useState } from 'react';
-import { countStates, ROW_STATES, type Row, type RowState } from './lists';
-import { Pager, usePage } from './pager';
-
-const PAGE = 50;
+import { ROW_STATES, type Pages, type Row, type RowState } from './lists';
+import { look, ROWS_SHOWN, type Look } from './notes-store';
+import { Pager } from './pager';
 
 const stateWords: Record<RowState, string> = {
   new: 'comes in',
@@ -13,18 +11,33 @@ const stateWords: Record<RowState, string> = {
   empty: 'empty',
 };
 
-/** The rows, all or those of one state. */
-export function Rows({ rows }: { readonly rows: readonly Row[] }) {
-  const [only, setOnly] = useState<RowState | null>(null);
-  const counts = countStates(rows);
-  const shown = only === null ? rows : rows.filter((row) => row.state === only);
-  const page = usePage(shown.length, PAGE);
+/** A page of the rows, all or those of one state. */
+export function Rows({
+  rows,
+  pages,
+  looking,
+}: {
+  readonly rows: readonly Row[];
+  readonly pages: Pages;
+  readonly looking: Look;
+}) {
+  const counts = pages.rows;
+  const only = looking.state;
+  const all = ROW_STATES.reduce((sum, state) => sum + counts[state], 0);
+  const setOnly = (state: RowState | null): void => look({ state, rows: 0 });
+  const from = looking.rows;
+  const page = {
+    from,
+    to: from + rows.length,
+    of: only === null ? all : counts[only],
+    turn: (turns: number) => look({ rows: Math.max(0, from + turns * ROWS_SHOWN) }),
+  };
   return (
     <section className="notes-part" aria-labelledby="rows-title">
       <h2 id="rows-title">Row by row</h2>
       <fieldset className="row" aria-label="Which rows">
         <button className="button" type="button" aria-pressed={only === null} onClick={() => setOnly(null)}>
-          All {rows.length.toLocaleString('en-GB')}
+          All {all.toLocaleString('en-GB')}
         </button>
         {ROW_STATES.filter((state) => counts[state] > 0).map((state) => (
           <button
@@ -49,8 +62,8 @@ export function Rows({ rows }: { readonly rows: readonly Row[] }) {
             </tr>
           </thead>
           <tbody>
-            {shown.slice(page.from, page.to).map((row) => (
-              <tr key={row.row} className={row.state === 'new' ? '' : 'rest'}>
+            {rows.map((row) => (
+              <tr key={`${row.row} ${row.label}`} className={row.state === 'new' ? '' : 'rest'}>
                 <th scope="row">{row.row}</th>
                 <td className="row-label">{row.label ?? '–'}</td>
                 <td>{row.seeds.length > 0 ? row.seeds.join(', ') : '–'}</td>

@@ -1,14 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import { countStates, shareAssumptions } from '../../core/notes';
 import { questionOf } from '../../renderer/notes/ambiguous';
 import {
   bringInLabel,
   byRow,
-  countStates,
   listed,
   openSentence,
   resultSentence,
   rowsSaid,
-  shareAssumptions,
   type Row,
 } from '../../renderer/notes/lists';
 
@@ -27,9 +26,9 @@ describe('lists of the screen that brings in notes', () => {
     [[3], 'row 3'],
     [[3, 8], 'rows 3 and 8'],
     [[3, 8, 12], 'rows 3, 8 and 12'],
-    [[1, 2, 3, 4, 5, 6, 7, 8, 9, 10], 'rows 1, 2, 3, 4, 5, 6, 7, 8 and 2 more'],
-  ])('says %j as %s', (rows, words) => {
-    expect(rowsSaid(rows)).toBe(words);
+    [[1, 2, 3, 4, 5, 6, 7, 8], 'rows 1, 2, 3, 4, 5, 6, 7, 8 and 2 more', 10],
+  ])('says %j as %s', (rows, words, of = rows.length) => {
+    expect(rowsSaid(rows, of)).toBe(words);
   });
 
   it('joins words', () => {
@@ -59,9 +58,9 @@ describe('lists of the screen that brings in notes', () => {
       { row: 4, sentence: 'The year is taken as 2026.' },
     ]);
     expect(shared).toEqual([
-      { sentence: 'Month first.', rows: [] },
-      { sentence: 'Taken as °F.', rows: [3, 9] },
-      { sentence: 'The year is taken as 2026.', rows: [4] },
+      { sentence: 'Month first.', rows: [], of: 0 },
+      { sentence: 'Taken as °F.', rows: [3, 9], of: 2 },
+      { sentence: 'The year is taken as 2026.', rows: [4], of: 1 },
     ]);
   });
 

@@ -1,0 +1,74 @@
+// A preview a page at a time: what a window draws of it, and how much more there is.
+import { NOTE_ROW_STATES, type NoteRowState, type NotesPreview, type NotesView } from '../../contract';
+
+/** An assumption with the rows it holds for; none: it is about the file as a whole. */
+export interface SharedAssumption {
+  readonly sentence: string;
+  readonly rows: number[];
+  /** How many rows it holds for. */
+  readonly of: number;
+}
+
+/** Of the rows of an assumption so many are named. */
+const MOST_NAMED = 8;
+
+/** The same assumption of many rows is said once, with its rows. Order of first appearance. */
+export function shareAssumptions(assumptions: NotesPreview['assumptions']): SharedAssumption[] {
+  const shared = new Map<string, { sentence: string; rows: number[]; of: number }>();
+  for (const { row, sentence } of assumptions) {
+    const there = shared.get(sentence) ?? { sentence, rows: [], of: 0 };
+    shared.set(sentence, there);
+    if (row === null) continue;
+    there.of += 1;
+    if (there.rows.length < MOST_NAMED) there.rows.push(row);
+  }
+  return [...shared.values()];
+}
+
+/** How many rows there are of each state. */
+export function countStates(rows: NotesPreview['rows']): Record<NoteRowState, number> {
+  const counts = Object.fromEntries(NOTE_ROW_STATES.map((state) => [state, 0])) as Record<
+    NoteRowState,
+    number
+  >;
+  for (const { state } of rows) counts[state] += 1;
+  return counts;
+}
+
+/** What is looked up again and again in one reading, worked out once. */
+export interface Paged {
+  readonly preview: NotesPreview;
+  readonly states: Record<NoteRowState, number>;
+  readonly shared: readonly SharedAssumption[];
+}
+
+/** A preview made ready to be looked at in pages. */
+export const paged = (preview: NotesPreview): Paged => ({
+  preview,
+  states: countStates(preview.rows),
+  shared: shareAssumptions(preview.assumptions),
+});
+
+/** What a view draws. Questions that block come first, then what is urgent, then row by row. */
+export function pageOf({ preview, states, shared }: Paged, view: NotesView): NotesPreview {
+  const { problems, questions } = preview;
+  const rows = view.state === null ? preview.rows : preview.rows.filter(({ state }) => state === view.state);
+  const first = questions.filter(({ blocks, urgent }) => blocks || urgent === true);
+  const others = questions.filter(({ blocks, urgent }) => !blocks && urgent !== true);
+  const cut = <Item>(items: readonly Item[], { from, most }: NotesView['rows']): Item[] =>
+    items.slice(from, from + most);
+  return {
+    columns: preview.columns,
+    rows: cut(rows, view.rows),
+    problems: problems.slice(0, view.problems.most),
+    questions: [...first, ...others].slice(0, view.questions.most),
+    assumptions: [],
+    pages: {
+      rows: states,
+      problems: problems.length,
+      questions: questions.length,
+      assumptions: shared.length,
+      shared: cut(shared, view.assumptions),
+    },
+  };
+}
