@@ -344,8 +344,8 @@ Sat May 3 '25,b,8 caps Blue Tin,
 2025. 05. 10.,a,a/b,40 ml each
 17.V.2025,a,10 May a,2 tbsp per cup
 May-24-25,a,17 May a,40 ml
-20250531,e,24 May a,40 ml
-7th of June 2025,a,1/2 e + 1/2 b,40 ml
+20250531,d,24 May a,40 ml
+7th of June 2025,a,1/2 d + 1/2 b,40 ml
 `,
     jars: {
       2: { jar: '2025-05-03 a', sources: ['Blue Tin'], pieces: [8], generation: 1 },
@@ -353,8 +353,8 @@ May-24-25,a,17 May a,40 ml
       4: { jar: '2025-05-10 a', seeds: ['2025-05-03 a', '2025-05-03 b'], ml: [40, 40], generation: 2 },
       5: { jar: '2025-05-17 a', seeds: ['2025-05-10 a'], generation: 3, note: '2 tbsp per cup' },
       6: { jar: '2025-05-24 a', seeds: ['2025-05-17 a'], ml: [40], generation: 4 },
-      7: { jar: '2025-05-31 e', seeds: ['2025-05-24 a'], ml: [40], generation: 5 },
-      8: { jar: '2025-06-07 a', seeds: ['2025-05-31 e', '2025-05-03 b'], ml: [20, 20], generation: 6, note: '1/2' },
+      7: { jar: '2025-05-31 d', seeds: ['2025-05-24 a'], ml: [40], generation: 5 },
+      8: { jar: '2025-06-07 a', seeds: ['2025-05-31 d', '2025-05-03 b'], ml: [20, 20], generation: 6, note: '1/2' },
     },
     says: [/“2 tbsp per cup” under “Amount” could not be read as an amount/],
   },
