@@ -61,157 +61,178 @@ function saysAgain(text: string, order: DayOrder, day: string | null, letter: st
   return dayText(read, read.year ?? Number(day.slice(0, 4))) === day && (rest === '' || rest === letter);
 }
 
-/** @param dayAbove what the row above has: [day in full or null, as told, without its year or null]. */
+/** The day of a row, as far as it is told. */
+interface Told {
+  day: string | null;
+  toldDay: string;
+  yearless: ReadDay | null;
+  yearlessText: string;
+}
+
+/** What the row above has. */
+export type DayAbove = Pick<Identity, 'day' | 'toldDay' | 'yearless' | 'yearlessText' | 'word'>;
+
+/** A day as read, with its year or without. */
+export function tellDay(read: ReadDay, shown: string): Told {
+  const day = read.year === null ? null : dayText(read, read.year);
+  if (read.year !== null) return { day, toldDay: day ?? shown, yearless: null, yearlessText: '' };
+  const toldDay = `--${String(read.month).padStart(2, '0')}-${String(read.day).padStart(2, '0')}`;
+  return { day, toldDay, yearless: read, yearlessText: shown };
+}
+
+const UNTOLD: Told = { day: null, toldDay: '', yearless: null, yearlessText: '' };
+
+/** The day of a day cell. @param within whether it may stand among other words, as a start does */
+function dayOfCell({ column, text }: Cell, within: boolean, order: DayOrder, log: RowLog): Told {
+  const shown = text.trim();
+  const serial = serialDay(text);
+  const found = cellDay(text) ?? (within ? findDay(text) : null);
+  const read = found && dayIn(found, order);
+  if (serial !== null && !found?.sure) {
+    log.assume(assumed.serial(shown, serial));
+    return { ...UNTOLD, day: serial, toldDay: serial };
+  }
+  if (read) return tellDay(read, shown);
+  // "Sat 15 Oct, evening": the day can be told and the rest is kept.
+  const inside = findDay(text);
+  const readInside = inside && dayIn(inside, order);
+  const clean = tidy(text);
+  const stray = inside && strayDigits(clean.slice(0, inside.start), clean.slice(inside.end));
+  if (readInside && !stray) {
+    log.keep(column.heading, text);
+    return tellDay(readInside, shown);
+  }
+  const impossible = stray || (inside === null && likeDay(clean));
+  log.problem((impossible ? problem.dayImpossible : problem.dayNotRead)(shown), column.heading, text);
+  return { ...UNTOLD, toldDay: clean };
+}
+
+/** What a jar is called, and the day its name tells. */
+interface Named {
+  letter: string | null;
+  word: string | null;
+  readonly labelDay: ReadDay | null;
+  /** Its name holds a day that can't be. */
+  readonly impossible: boolean;
+}
+
+const ONLY_NUMBER = /^#?\d{1,3}$/;
+
+/** Reads the name of a jar: "15 Oct b", "A (plain)", "plain b", "7". */
+function nameOf(cell: Cell, order: DayOrder, log: RowLog): Named {
+  const clean = tidy(cell.text);
+  const found = findDay(clean);
+  const read = found && dayIn(found, order);
+  const dated = found && read && !ONLY_NUMBER.test(clean);
+  const rest = dated ? `${clean.slice(0, found.start)} ${clean.slice(found.end)}` : clean;
+  // "1026-03-08 a" names no letter but a day that can't be.
+  const impossible = found
+    ? !ONLY_NUMBER.test(clean) && strayDigits(clean.slice(0, found.start), clean.slice(found.end))
+    : likeDay(clean);
+  let letter: string | null = letterOf(rest) || null;
+  let word: string | null = null;
+  // "A (plain)", "B - inulin": the letter, and words that are kept.
+  const beside = BESIDE.exec(rest.trim());
+  if (beside && letter !== beside[1]?.toLowerCase()) {
+    letter = beside[1]?.toLowerCase() ?? null;
+    log.assume(assumed.letterOf(rest.trim(), letter ?? ''));
+    log.keep(cell.column.heading, cell.text);
+  }
+  if (dated && letter?.includes(' ')) {
+    const parts = letter.split(' ');
+    letter = parts.at(-1) ?? null;
+    word = parts.slice(0, -1).join(' ') || null;
+  }
+  return { letter, word, labelDay: dated ? read : null, impossible };
+}
+
+/** The word of a batch beside the letters of its jars: "plain" and "b". Also from the row above. */
+function batchWord(
+  { jar, label }: { readonly jar: Cell | undefined; readonly label: Cell | undefined },
+  named: Named,
+  above: string | null,
+  log: RowLog,
+): { word: string | null; aliases: string[] } {
+  const { letter } = named;
+  if (jar && label && !findDay(label.text) && letter !== null) {
+    const text = tidy(label.text);
+    const own = letterOf(text) === letter ? '' : text.replace(JAR_WORD, '').replace(/^#\s*/, '').slice(0, 60);
+    const word = letterOf(text) === letter ? named.word : own || null;
+    return {
+      word,
+      aliases:
+        word === null
+          ? []
+          : [words(`${word} ${letter}`), words(`${word}${letter}`), words(`${text} ${letter}`)],
+    };
+  }
+  if (above === null) return { word: named.word, aliases: [] };
+  log.assume(assumed.batchFromAbove(above));
+  return { word: above, aliases: [words(`${above} ${letter}`), words(`${above}${letter}`)] };
+}
+
+/** Other texts that mean a jar: without the words around a name, and written together. */
+const withShort = (aliases: readonly string[]): string[] =>
+  [
+    ...aliases,
+    ...aliases.map((alias) => unused(alias).join(' ')),
+    ...aliases.map((alias) => alias.replace(/ /g, '')),
+  ].filter((alias) => alias.length > 1);
+
+/** Which jar a row is, from its cells and, where they tell no day, from the row above. */
 export function readIdentity(
   cells: readonly Cell[],
   log: RowLog,
   order: DayOrder,
-  dayAbove: Pick<Identity, 'day' | 'toldDay' | 'yearless' | 'yearlessText' | 'word'> | null,
+  dayAbove: DayAbove | null,
 ): Identity {
   const of = (meaning: string): Cell | undefined =>
     cells.find(({ column, text }) => column.meaning === meaning && tidy(text) !== '');
   const start = of('start');
   // A start with a day in it tells the day, where no column of its own does.
   const date = of('date') ?? (start && findDay(start.text) ? start : undefined);
-  const jar = of('jar');
-  const label = of('label');
-  let day: string | null = null;
-  let toldDay = '';
-  let yearless: ReadDay | null = null;
-  let yearlessText = '';
-  const take = (read: ReadDay, shown: string): void => {
-    if (read.year === null) {
-      yearless = read;
-      yearlessText = shown;
-      toldDay = `--${String(read.month).padStart(2, '0')}-${String(read.day).padStart(2, '0')}`;
-    } else {
-      day = dayText(read, read.year);
-      toldDay = day ?? shown;
-    }
-  };
-
-  if (date) {
-    const serial = serialDay(date.text);
-    const found = cellDay(date.text) ?? (date === start ? findDay(date.text) : null);
-    const read = found && dayIn(found, order);
-    if (serial !== null && !found?.sure) {
-      day = serial;
-      toldDay = serial;
-      log.assume(assumed.serial(date.text.trim(), serial));
-    } else if (read) take(read, date.text.trim());
-    else {
-      // "Sat 15 Oct, evening": the day can be told and the rest is kept.
-      const inside = findDay(date.text);
-      const readInside = inside && dayIn(inside, order);
-      const clean = tidy(date.text);
-      const stray = inside && strayDigits(clean.slice(0, inside.start), clean.slice(inside.end));
-      if (readInside && !stray) {
-        take(readInside, date.text.trim());
-        log.keep(date.column.heading, date.text);
-      } else {
-        toldDay = clean;
-        const impossible = stray || (inside === null && likeDay(clean));
-        log.problem(
-          (impossible ? problem.dayImpossible : problem.dayNotRead)(date.text.trim()),
-          date.column.heading,
-          date.text,
-        );
-      }
-    }
-  }
-
-  const aliases: string[] = [];
-  let letter: string | null = null;
-  let word: string | null = null;
-  let labelDay: ReadDay | null = null;
+  const [jar, label] = [of('jar'), of('label')];
   const naming = jar ?? label;
-  if (jar) aliases.push(words(jar.text));
-  if (label) aliases.push(words(label.text));
-  if (naming) {
-    const clean = tidy(naming.text);
-    const found = findDay(clean);
-    const read = found && dayIn(found, order);
-    let rest = clean;
-    if (found && read && !/^#?\d{1,3}$/.test(clean)) {
-      labelDay = read;
-      rest = `${clean.slice(0, found.start)} ${clean.slice(found.end)}`;
-      if (!date) {
-        take(read, clean);
-        // Without its year the day is told once the year is found.
-        if (read.year !== null) log.assume(assumed.dayFromLabel(clean, toldDay));
-      }
-    }
-    // "1026-03-08 a" names no letter but a day that can't be.
-    const impossible = found
-      ? !/^#?\d{1,3}$/.test(clean) && strayDigits(clean.slice(0, found.start), clean.slice(found.end))
-      : likeDay(clean);
-    if (!date && impossible) {
-      log.problem(problem.dayImpossible(clean), naming.column.heading, naming.text);
-      toldDay = clean;
-    }
-    letter = letterOf(rest) || null;
-    // "A (plain)", "B - inulin": the letter, and words that are kept.
-    const beside = BESIDE.exec(rest.trim());
-    if (beside && letter !== beside[1]?.toLowerCase()) {
-      letter = beside[1]?.toLowerCase() ?? null;
-      log.assume(assumed.letterOf(rest.trim(), letter ?? ''));
-      log.keep(naming.column.heading, naming.text);
-    }
-    if (labelDay && letter?.includes(' ')) {
-      const parts = letter.split(' ');
-      letter = parts.at(-1) ?? null;
-      word = parts.slice(0, -1).join(' ') || null;
-    }
+  let told = date ? dayOfCell(date, date === start, order, log) : UNTOLD;
+  const named = naming
+    ? nameOf(naming, order, log)
+    : { letter: null, word: null, labelDay: null, impossible: false };
+  if (!date && naming && named.labelDay) {
+    told = tellDay(named.labelDay, tidy(naming.text));
+    // Without its year the day is told once the year is found.
+    if (named.labelDay.year !== null) log.assume(assumed.dayFromLabel(tidy(naming.text), told.toldDay));
   }
-  if (jar && label && !findDay(label.text) && letter !== null) {
-    const named = tidy(label.text);
-    if (letterOf(named) !== letter)
-      word = named.replace(JAR_WORD, '').replace(/^#\s*/, '').slice(0, 60) || null;
-    if (word !== null)
-      aliases.push(words(`${word} ${letter}`), words(`${word}${letter}`), words(`${named} ${letter}`));
+  if (!date && naming && named.impossible) {
+    log.problem(problem.dayImpossible(tidy(naming.text)), naming.column.heading, naming.text);
+    told = { ...told, toldDay: tidy(naming.text) };
   }
-  if (jar && label && findDay(label.text) && !saysAgain(label.text, order, day, letter))
+  if (jar && label && findDay(label.text) && !saysAgain(label.text, order, told.day, named.letter))
     log.keep(label.column.heading, label.text);
-  const batched =
-    cells.some(({ column }) => column.meaning === 'label') &&
-    cells.some(({ column }) => column.meaning === 'jar');
-  if (batched && jar && !label && !date && labelDay === null && dayAbove?.word) {
-    const above = dayAbove.word;
-    word = above;
-    log.assume(assumed.batchFromAbove(above));
-    aliases.push(words(`${word} ${letter}`), words(`${word}${letter}`));
+  const batched = (['label', 'jar'] as const).every((meaning) =>
+    cells.some(({ column }) => column.meaning === meaning),
+  );
+  const fromAbove =
+    batched && jar && !label && !date && named.labelDay === null ? (dayAbove?.word ?? null) : null;
+  const { word, aliases } = batchWord({ jar, label }, named, fromAbove, log);
+  if (date && naming && named.labelDay !== null && told.day !== null) {
+    const { month, day } = named.labelDay;
+    if (Number(told.day.slice(5, 7)) !== month || Number(told.day.slice(8)) !== day)
+      log.ask('label', question.labelDay(tidy(naming.text), told.day));
   }
-  const full = day as string | null;
-  if (date && labelDay !== null && full !== null && naming) {
-    const said = labelDay as ReadDay;
-    const same = Number(full.slice(5, 7)) === said.month && Number(full.slice(8)) === said.day;
-    if (!same) log.ask('label', question.labelDay(tidy(naming.text), full));
-  }
-  if (!date && labelDay === null && toldDay === '') {
+  if (!date && named.labelDay === null && told.toldDay === '') {
     if (dayAbove && (dayAbove.day !== null || dayAbove.yearless !== null)) {
-      ({ day, toldDay, yearless, yearlessText } = dayAbove);
-      if (day !== null) log.assume(assumed.dayFromAbove(day));
-      else log.assume(assumed.dayFromAbove(yearlessText));
+      const { day, toldDay, yearless, yearlessText } = dayAbove;
+      told = { day, toldDay, yearless, yearlessText };
+      log.assume(assumed.dayFromAbove(day ?? yearlessText));
     } else log.problem(problem.dayMissing(), null, null);
   }
-  let longName: string | null = null;
-  if (letter !== null && letter.length > 20) {
-    longName = tidy(naming?.text ?? letter);
-    letter = null;
-  }
+  const long = named.letter !== null && named.letter.length > 20;
   return {
-    day,
-    toldDay,
-    letter,
+    ...told,
+    letter: long ? null : named.letter,
     word,
-    aliases: [
-      ...aliases,
-      ...aliases.map((alias) => unused(alias).join(' ')),
-      ...aliases.map((alias) => alias.replace(/ /g, '')),
-    ].filter((alias) => alias.length > 1),
-    longName,
-    yearless,
-    yearlessText,
+    aliases: withShort([...[jar, label].flatMap((cell) => (cell ? words(cell.text) : [])), ...aliases]),
+    longName: long ? tidy(naming?.text ?? '') : null,
   };
 }
 

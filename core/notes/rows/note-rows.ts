@@ -5,14 +5,22 @@ import { jarLabel } from '../../lineage/labels';
 import { plain, tidy } from '../../quantities';
 import { type Cell, type RowFacts, RowLog } from './row-cells';
 import type { Conventions } from '../conventions/file-conventions';
-import { dayIn, dayText, findDay, serialDay } from '../cells/days';
+import { dayIn, findDay, serialDay } from '../cells/days';
 import { isSection } from '../layout/heading-lines';
-import { type Identity, fillYears, labelKey, Letters, readIdentity } from './identity';
+import {
+  type DayAbove,
+  type Identity,
+  fillYears,
+  labelKey,
+  Letters,
+  readIdentity,
+  tellDay,
+} from './identity';
 import type { Column, Layout } from '../layout/column-meanings';
 import type { Said } from '../said';
 import { type OtherColumns, throughOtherColumns } from './other-columns';
 import { type OwnCells, ownCells, rowText } from './same-row';
-import type { NotesInput } from '../notes-plan';
+import type { LedgerJar, NotesInput } from '../notes-plan';
 import { pairByPlace } from './same-place';
 import { LONGEST_NOTE } from './row-cells';
 import { assumed, problem, question } from '../says';
@@ -157,6 +165,54 @@ function jarsOf(row: Row, layout: Layout): { id: string; row: Row; said: string 
   }));
 }
 
+/** The day of a line that heads the rows below it, or null: those have days of their own, or it tells none. */
+function sectionDay(
+  row: Row,
+  next: Row | undefined,
+  layout: Layout,
+  order: Conventions['order'],
+): (DayAbove & { text: string }) | null {
+  const hasDay = (cells: Row['cells']): boolean =>
+    layout.columns.some(
+      ({ meaning, index }) =>
+        ['date', 'start', 'label', 'jar'].includes(meaning) && findDay(cells[index] ?? '') !== null,
+    );
+  if (!isSection(row) || !next || hasDay(next.cells)) return null;
+  const text = row.cells.map(tidy).find((cell) => cell !== '') ?? '';
+  const found = findDay(text);
+  const read = found && dayIn(found, order);
+  return read ? { ...tellDay(read, text), yearlessText: text, word: null, text } : null;
+}
+
+/** Why a line is no jar, in words: it is a total, or a remark; null where it is one. */
+function noJar(row: Row, layout: Layout): string | null {
+  const filled = layout.columns.filter(({ index }) => tidy(row.cells[index] ?? '') !== '');
+  const [first] = filled;
+  const text = filled.map(({ index }) => tidy(row.cells[index] ?? '')).join(' ');
+  if (first && TOTALS.test(plain(row.cells[first.index] ?? ''))) return assumed.total(text);
+  const has = (meaning: NoteColumn): boolean => filled.some((column) => column.meaning === meaning);
+  const named = has('seed') || has('jar') || (filled.length >= 2 && (has('date') || has('label')));
+  if (named || /\d{1,2}[./-]\d{1,2}|^\d{4}-/.test(text)) return null;
+  return assumed.comment(text || row.cells.map(tidy).join(' ').trim());
+}
+
+/** A row before anything is known of it but what stands in it. */
+const newRow = (known: Pick<NoteRow, 'id' | 'row' | 'log' | 'cells' | 'identity' | 'own'>): NoteRow => ({
+  ...known,
+  rawText: rowText(known.own, null),
+  raw: '',
+  occurrence: 1,
+  here: null,
+  other: null,
+  readSame: false,
+  clash: null,
+  repeats: null,
+  guessed: false,
+  taken: false,
+  facts: null,
+  seeds: [],
+});
+
 /** Rows of jars; totals and remarks that belong to no jar are left out and said. */
 export function collectRows(
   layout: Layout,
@@ -172,45 +228,15 @@ export function collectRows(
       layout.rows.some((row) => serialDay(row.cells[index] ?? '') !== null),
   );
   let above: string[] | null = null;
-  let dayAbove: Pick<Identity, 'day' | 'toldDay' | 'yearless' | 'yearlessText' | 'word'> | null = null;
+  let dayAbove: DayAbove | null = null;
   /** The day as it was last written. */
   let dayWritten = '';
-  const hasDay = (row: Row | undefined): boolean =>
-    row !== undefined &&
-    layout.columns.some(
-      ({ meaning, index }) =>
-        ['date', 'start', 'label', 'jar'].includes(meaning) && findDay(row.cells[index] ?? '') !== null,
-    );
   for (const [at, row] of layout.rows.entries()) {
-    if (isSection(row) && at + 1 < layout.rows.length && !hasDay(layout.rows[at + 1])) {
-      const text = row.cells.map(tidy).find((cell) => cell !== '') ?? '';
-      const found = findDay(text);
-      const read = found && dayIn(found, conventions.order);
-      if (read) {
-        const day = read.year === null ? null : dayText(read, read.year);
-        const toldDay =
-          day ?? `--${String(read.month).padStart(2, '0')}-${String(read.day).padStart(2, '0')}`;
-        dayAbove = { day, toldDay, yearless: day === null ? read : null, yearlessText: text, word: null };
-        dayWritten = plain(text);
-        said.push({ row: row.line, sentence: assumed.section(text) });
-        continue;
-      }
-    }
-    const filled = layout.columns.filter(({ index }) => tidy(row.cells[index] ?? '') !== '');
-    const [first] = filled;
-    const text = filled.map(({ index }) => tidy(row.cells[index] ?? '')).join(' ');
-    if (first && TOTALS.test(plain(row.cells[first.index] ?? ''))) {
-      said.push({ row: row.line, sentence: assumed.total(text) });
-      continue;
-    }
-    const has = (meaning: NoteColumn): boolean => filled.some((column) => column.meaning === meaning);
-    if (
-      !has('seed') &&
-      !has('jar') &&
-      (filled.length < 2 || (!has('date') && !has('label'))) &&
-      !/\d{1,2}[./-]\d{1,2}|^\d{4}-/.test(text)
-    ) {
-      said.push({ row: row.line, sentence: assumed.comment(text || row.cells.map(tidy).join(' ').trim()) });
+    const section = sectionDay(row, layout.rows[at + 1], layout, conventions.order);
+    const why = section ? assumed.section(section.text) : noJar(row, layout);
+    if (section) [dayAbove, dayWritten] = [section, plain(section.text)];
+    if (why !== null) {
+      said.push({ row: row.line, sentence: why });
       continue;
     }
     for (const one of jarsOf(row, layout)) {
@@ -224,26 +250,7 @@ export function collectRows(
       const fromAbove = !dayHere && dayAbove !== null && identity.toldDay === dayAbove.toldDay;
       dayAbove = identity.day !== null || identity.yearless !== null ? identity : dayAbove;
       const own = ownCells(one.row, layout, fromAbove ? dayWritten : '');
-      rows.push({
-        id: one.id,
-        row,
-        log,
-        cells,
-        identity,
-        own,
-        rawText: rowText(own, null),
-        raw: '',
-        occurrence: 1,
-        here: null,
-        other: null,
-        readSame: false,
-        clash: null,
-        repeats: null,
-        guessed: false,
-        taken: false,
-        facts: null,
-        seeds: [],
-      });
+      rows.push(newRow({ id: one.id, row, log, cells, identity, own }));
     }
   }
   return rows;
@@ -285,6 +292,16 @@ export function nameRows(
     row.identity.letter = jar.letter.toLowerCase();
   }
 
+  giveLetters(rows, input.ledger, uids);
+  setApart(rows, input);
+}
+
+/** Letters for rows that name none: the jar's in the ledger, else the first that is free on its day. */
+function giveLetters(
+  rows: readonly NoteRow[],
+  ledger: NotesInput['ledger'],
+  uids: ReadonlyMap<string, LedgerJar>,
+): void {
   const taken = new Map<string, Letters>();
   const takenOn = (day: string | null, word: string | null): Letters => {
     const key = `${day}|${plain(word ?? '')}`;
@@ -305,7 +322,11 @@ export function nameRows(
       log.note.push(identity.longName);
     } else log.assume(assumed.letter(identity.letter));
   }
+}
 
+/** Rows whose label another row or the ledger has: repeated, or to be told apart. */
+function setApart(rows: readonly NoteRow[], input: NotesInput): void {
+  const { ledger } = input;
   const inLedger = new Map(ledger.jars.map((jar) => [labelKey(jar.day, jar.word, jar.letter), jar.uid]));
   const byLabel = new Map<string, NoteRow[]>();
   for (const row of rows) {

@@ -4,204 +4,243 @@ import type { Outcome, SetWord } from '../../ledger/records';
 import { SET_WORDS } from '../../ledger/records';
 import { spoilageDenied, spoilagePassages } from '../../safety/remarks';
 import { parsePh, plain, tidy } from '../../quantities';
-import type { RowCells, RowFacts } from './row-cells';
+import type { Cell, RowCells, RowFacts } from './row-cells';
 import { assumed, problem, question } from '../says';
 import { readRemark } from '../../safety/remark-words';
 import { isNothing, isUnknown, readSet, readTang, readWhey, readYesNo, saysNotSet } from '../cells/words';
 
+/** What is read of a jar's outcome, cell after cell. */
+interface Seen {
+  setWord: SetWord | null;
+  setAtTakeOut: boolean | null;
+  /** The words that tell how it set. */
+  setText: string;
+  texture: string[];
+  ph: number | null;
+  phHow: Outcome['phHow'];
+  signs: Outcome['signs'];
+  spoiledSaid: boolean;
+  fibreDidThis: boolean;
+  powerCut: true | null;
+  powerCutHours: number | null;
+}
+
+/** The answer to a question of a row, in lower case. */
+const answerTo = (id: string, { log, context }: RowCells): string | undefined =>
+  context.answers[`${id}:${log.row}`]?.trim().toLowerCase();
+
+/** How it set: one of the set words, else a question. */
+function readSetCell(row: RowCells, seen: Seen): void {
+  const { log } = row;
+  const [cell] = row.of('set');
+  if (!cell || isNothing(cell.text.replace(/^no$/i, 'no set'))) return;
+  const text = cell.text.trim();
+  seen.setText = text;
+  const read = readSet(text);
+  const answer = SET_WORDS.find((word) => word === answerTo('set', row));
+  if (answer === undefined && read.kind === 'word') {
+    seen.setWord = read.word;
+    if (read.exact) return;
+    log.assume(assumed.setWord(text, read.word));
+  } else if (answer !== undefined) seen.setWord = answer;
+  else if (read.kind === 'not set') {
+    seen.setAtTakeOut = false;
+    seen.setWord = 'runny';
+    log.assume(assumed.setWord(text, 'runny'));
+  } else {
+    if (read.kind === 'set') seen.setAtTakeOut = true;
+    log.ask(
+      'set',
+      question.setUnknown(text),
+      SET_WORDS.map((word) => [word, word]),
+    );
+  }
+  seen.texture.unshift(text);
+}
+
+function readPhCell(row: RowCells, seen: Seen): void {
+  const { log } = row;
+  const [cell] = row.of('ph');
+  if (!cell || isNothing(cell.text)) return;
+  const text = cell.text.trim();
+  const { heading } = cell.column;
+  const read = parsePh(text);
+  if (read.ok) {
+    seen.ph = read.ph;
+    seen.phHow = read.how;
+    if (read.range) log.assume(assumed.middle(text, `pH ${Number(read.ph.toFixed(3))}`));
+    if (read.about || /^[<>≤≥]/.test(text)) log.assume(assumed.about(text));
+  } else if (read.code === 'pH impossible') log.problem(problem.phImpossible(text), heading, cell.text);
+  else {
+    if (!isUnknown(text)) log.ask('ph', question.notRead(heading, text));
+    log.keep(heading, text);
+  }
+}
+
+/** Whey and tang in the words that records have; other words are kept beside them. */
+function readWheyAndTang(row: RowCells): Pick<Outcome, 'whey' | 'tang'> {
+  const { log } = row;
+  const [wheyCell] = row.of('whey');
+  const [tangCell] = row.of('tang');
+  const whey = wheyCell ? readWhey(wheyCell.text) : null;
+  const tang = tangCell ? readTang(tangCell.text) : null;
+  if (wheyCell && plain(wheyCell.text) !== whey) {
+    if (whey !== null) log.assume(assumed.whey(wheyCell.text.trim(), whey));
+    log.keep(wheyCell.column.heading, wheyCell.text);
+  }
+  if (tangCell && plain(tangCell.text) !== tang) {
+    if (tang !== null) log.assume(assumed.tang(tangCell.text.trim(), tang));
+    log.keep(tangCell.column.heading, tangCell.text);
+  }
+  return { whey, tang };
+}
+
+/** Columns whose words are heard for signs of spoilage. */
+const HEARD: readonly NoteColumn[] = ['set', 'texture', 'smell', 'colour', 'whey', 'tang', 'note', 'spoiled'];
+const FINE_OR_NOT = [
+  ['fine', 'It was fine'],
+  ['spoiled', 'It was spoiled'],
+] as const;
+
+/** What one cell of words says of spoilage and power cuts. */
+function hear(cell: Cell, row: RowCells, seen: Seen): void {
+  const { log } = row;
+  const { heading, meaning } = cell.column;
+  const text = cell.text.trim();
+  const yes = meaning === 'spoiled' ? readYesNo(text) : null;
+  if (yes !== null) {
+    seen.spoiledSaid ||= yes;
+    if (text.length > 1 && yes) log.assume(assumed.spoiledSaid(`${heading}: ${text}`));
+    return;
+  }
+  // Under “smell”, “off” alone says that it smells off.
+  const remark = readRemark(meaning === 'smell' ? `smells ${text}` : text);
+  if (remark.asks.some(({ kind }) => kind === 'uncertain sign') && answerTo('sign', row) === 'fine') return;
+  const reported = remark.signs.filter((sign) => !seen.signs.includes(sign));
+  seen.signs.push(...reported);
+  if (reported.length > 0) log.assume(assumed.spoiled(text, reported));
+  if (remark.spoiledSaid && !seen.spoiledSaid) {
+    seen.spoiledSaid = true;
+    if (reported.length === 0) log.assume(assumed.spoiledSaid(text));
+  }
+  if (remark.thrownOut && remark.signs.length === 0 && !remark.spoiledSaid) {
+    const why = answerTo('thrown', row);
+    if (why !== 'fine') seen.spoiledSaid = true;
+    if (why === undefined) {
+      log.ask('thrown', question.thrownOut(text), FINE_OR_NOT);
+      log.assume(assumed.spoiledSaid(text));
+    }
+  }
+  if (remark.powerCut && seen.powerCut === null) {
+    seen.powerCut = true;
+    seen.powerCutHours = remark.powerCut.hours;
+    log.assume(assumed.powerCut(text, remark.powerCut.hours));
+  }
+  for (const { kind } of remark.asks) askOf(kind, text, remark.signs.length > 0, row, seen);
+  if (meaning === 'spoiled') log.keep(heading, text);
+}
+
+/** Words that may mean spoilage: each with the id of its question and the question. */
+const ASKED = {
+  bubbles: ['bubbles', question.bubbles],
+  slime: ['slime', question.slime],
+  'colour of a thing': ['thing', question.thing],
+} as const;
+
+/** Asks about words that may mean spoilage, and hears the answer. @param signed a plain sign stands beside them */
+function askOf(
+  kind: ReturnType<typeof readRemark>['asks'][number]['kind'],
+  text: string,
+  signed: boolean,
+  row: RowCells,
+  seen: Seen,
+): void {
+  const { log } = row;
+  if (kind === 'unsure') log.ask('unsure', question.unsure(text));
+  else if (kind === 'uncertain sign') {
+    if (answerTo('sign', row) === undefined) log.ask('sign', question.uncertainSign(text), FINE_OR_NOT);
+  } else if (kind === 'fibre') {
+    const given = answerTo('fibre', row);
+    seen.fibreDidThis ||= given === 'fibre';
+    if (given === 'spoiled') seen.spoiledSaid = true;
+    if (given !== undefined || signed) return;
+    log.ask('fibre', question.fibre(text), [
+      ['fibre', 'The fibre did this'],
+      ['spoiled', 'It was spoiled'],
+      ['unknown', 'Not known'],
+    ]);
+  } else {
+    const [id, asks] = ASKED[kind];
+    const given = answerTo(id, row);
+    if (given === 'spoiled') seen.spoiledSaid = true;
+    if (given === undefined) log.ask(id, asks(text), FINE_OR_NOT);
+  }
+}
+
+/** The gate at take-out: not set, and no pH at or below 4.6 shown. */
+function holdAgainstGate(row: RowCells, seen: Seen): void {
+  for (const { text } of row.of('note')) {
+    if (seen.setAtTakeOut !== null || (seen.setWord !== null && seen.setWord !== 'runny')) break;
+    if (!saysNotSet(text)) continue;
+    seen.setAtTakeOut = false;
+    seen.setText = text.trim();
+  }
+  if (seen.setAtTakeOut !== false) return;
+  if (seen.ph === null || seen.ph > 4.6) {
+    seen.signs.push('not set and no pH at or below 4.6');
+    row.log.assume(assumed.notSet(seen.setText));
+  } else row.log.assume(assumed.notSetSour(seen.setText));
+}
+
+/** Texts as one line that a record can hold; of a longer one all of it is kept in the note. */
+function lineOf(name: string, texts: readonly string[], { log }: RowCells): string | null {
+  const text = texts.join('; ');
+  if (text.length > 200) log.keep(name, text);
+  return text === '' ? null : text.slice(0, 200);
+}
+
 /** What was seen of a jar, or null where nothing is told. Missing is unknown. */
 export function readOutcome(row: RowCells): RowFacts['outcome'] {
   const { log } = row;
-  const { answers } = row.context;
-  let setWord: SetWord | null = null;
-  let setAtTakeOut: boolean | null = null;
-  const texture: string[] = row.of('texture').map(({ text }) => text.trim());
-  const [setCell] = row.of('set');
-  let setText = '';
-  if (setCell && !isNothing(setCell.text.replace(/^no$/i, 'no set'))) {
-    setText = setCell.text.trim();
-    const read = readSet(setText);
-    const answer = SET_WORDS.find((word) => word === answers[`set:${log.row}`]?.trim().toLowerCase());
-    if (answer) {
-      setWord = answer;
-      texture.unshift(setText);
-    } else if (read.kind === 'word') {
-      setWord = read.word;
-      if (!read.exact) {
-        log.assume(assumed.setWord(setText, read.word));
-        texture.unshift(setText);
-      }
-    } else if (read.kind === 'set') {
-      setAtTakeOut = true;
-      texture.unshift(setText);
-      log.ask(
-        'set',
-        question.setUnknown(setText),
-        SET_WORDS.map((word) => [word, word]),
-      );
-    } else if (read.kind === 'not set') {
-      setAtTakeOut = false;
-      setWord = 'runny';
-      texture.unshift(setText);
-      log.assume(assumed.setWord(setText, 'runny'));
-    } else {
-      texture.unshift(setText);
-      log.ask(
-        'set',
-        question.setUnknown(setText),
-        SET_WORDS.map((word) => [word, word]),
-      );
-    }
-  }
-
-  let ph: number | null = null;
-  let phHow: Outcome['phHow'] = null;
-  const [phCell] = row.of('ph');
-  if (phCell && !isNothing(phCell.text)) {
-    const text = phCell.text.trim();
-    const read = parsePh(text);
-    if (read.ok) {
-      ({ ph } = read);
-      phHow = read.how;
-      if (read.range) log.assume(assumed.middle(text, `pH ${Number(read.ph.toFixed(3))}`));
-      if (read.about || /^[<>≤≥]/.test(text)) log.assume(assumed.about(text));
-    } else if (read.code === 'pH impossible')
-      log.problem(problem.phImpossible(text), phCell.column.heading, phCell.text);
-    else {
-      if (!isUnknown(text)) log.ask('ph', question.notRead(phCell.column.heading, text));
-      log.keep(phCell.column.heading, text);
-    }
-  }
-
-  const whey = row.of('whey')[0];
-  const readWheyAs = whey ? readWhey(whey.text) : null;
-  if (whey && readWheyAs === null) log.keep(whey.column.heading, whey.text);
-  else if (whey && readWheyAs !== null && plain(whey.text) !== readWheyAs) {
-    log.assume(assumed.whey(whey.text.trim(), readWheyAs));
-    log.keep(whey.column.heading, whey.text);
-  }
-  const tang = row.of('tang')[0];
-  const readTangAs = tang ? readTang(tang.text) : null;
-  if (tang && plain(tang.text) !== readTangAs) {
-    if (readTangAs !== null) log.assume(assumed.tang(tang.text.trim(), readTangAs));
-    log.keep(tang.column.heading, tang.text);
-  }
-
-  const signs: Outcome['signs'] = [];
-  let spoiledSaid = false;
-  let fibreDidThis = false;
-  let powerCut: true | null = null;
-  let powerCutHours: number | null = null;
-  const said: NoteColumn[] = ['set', 'texture', 'smell', 'colour', 'whey', 'tang', 'note', 'spoiled'];
-  for (const cell of row.cells) {
-    if (!said.includes(cell.column.meaning) || tidy(cell.text) === '') continue;
-    const text = cell.text.trim();
-    if (cell.column.meaning === 'spoiled') {
-      const answer = readYesNo(text);
-      if (answer !== null) {
-        spoiledSaid ||= answer;
-        if (text.length > 1 && answer) log.assume(assumed.spoiledSaid(`${cell.column.heading}: ${text}`));
-        continue;
-      }
-    }
-    // Under “smell”, “off” alone says that it smells off.
-    const remark = readRemark(cell.column.meaning === 'smell' ? `smells ${text}` : text);
-    const reported = remark.signs.filter((sign) => !signs.includes(sign));
-    const answer = answers[`sign:${log.row}`]?.trim().toLowerCase();
-    if (remark.asks.some((one) => one.kind === 'uncertain sign') && answer === 'fine') continue;
-    signs.push(...reported);
-    if (reported.length > 0) log.assume(assumed.spoiled(text, reported));
-    if (remark.spoiledSaid && !spoiledSaid) {
-      spoiledSaid = true;
-      if (reported.length === 0) log.assume(assumed.spoiledSaid(text));
-    }
-    const fineOrNot = [
-      ['fine', 'It was fine'],
-      ['spoiled', 'It was spoiled'],
-    ] as const;
-    if (remark.thrownOut && remark.signs.length === 0 && !remark.spoiledSaid) {
-      const why = answers[`thrown:${log.row}`]?.trim().toLowerCase();
-      if (why !== 'fine') spoiledSaid = true;
-      if (why === undefined) {
-        log.ask('thrown', question.thrownOut(text), fineOrNot);
-        log.assume(assumed.spoiledSaid(text));
-      }
-    }
-    if (remark.powerCut && powerCut === null) {
-      powerCut = true;
-      powerCutHours = remark.powerCut.hours;
-      log.assume(assumed.powerCut(text, powerCutHours));
-    }
-    for (const ask of remark.asks) {
-      if (ask.kind === 'bubbles' || ask.kind === 'colour of a thing' || ask.kind === 'slime') {
-        const id = { bubbles: 'bubbles', slime: 'slime', 'colour of a thing': 'thing' }[ask.kind];
-        const given = answers[`${id}:${log.row}`]?.trim().toLowerCase();
-        if (given === 'spoiled') spoiledSaid = true;
-        if (given === undefined)
-          log.ask(
-            id,
-            { bubbles: question.bubbles, slime: question.slime, 'colour of a thing': question.thing }[
-              ask.kind
-            ](text),
-            fineOrNot,
-          );
-      } else if (ask.kind === 'fibre') {
-        const given = answers[`fibre:${log.row}`]?.trim().toLowerCase();
-        fibreDidThis ||= given === 'fibre';
-        if (given === 'spoiled') spoiledSaid = true;
-        if (given === undefined && remark.signs.length === 0) {
-          log.ask('fibre', question.fibre(text), [
-            ['fibre', 'The fibre did this'],
-            ['spoiled', 'It was spoiled'],
-            ['unknown', 'Not known'],
-          ]);
-        }
-      } else if (ask.kind === 'uncertain sign') {
-        if (answer === undefined) log.ask('sign', question.uncertainSign(text), fineOrNot);
-      } else log.ask('unsure', question.unsure(text));
-    }
-    if (cell.column.meaning === 'spoiled') log.keep(cell.column.heading, text);
-  }
-  for (const { text } of row.of('note')) {
-    if (setAtTakeOut === null && (setWord === null || setWord === 'runny') && saysNotSet(text)) {
-      setAtTakeOut = false;
-      setText = text.trim();
-    }
-  }
-  // The gate at take-out: not set, and no pH at or below 4.6 shown.
-  if (setAtTakeOut === false) {
-    if (ph === null || ph > 4.6) {
-      signs.push('not set and no pH at or below 4.6');
-      log.assume(assumed.notSet(setText));
-    } else log.assume(assumed.notSetSour(setText));
-  }
-
-  const line = (meaning: NoteColumn): string | null => {
-    const text = row
-      .of(meaning)
-      .map((cell) => cell.text.trim())
-      .join('; ');
-    if (text.length > 200) log.keep(meaning, text);
-    return text === '' ? null : text.slice(0, 200);
-  };
-  const textureText = texture.join('; ');
-  if (textureText.length > 200) log.keep('texture', textureText);
-  const words = { texture: textureText === '' ? null : textureText.slice(0, 200), smell: line('smell'), colour: line('colour') }; // prettier-ignore
+  const told = (meaning: NoteColumn): string[] => row.of(meaning).map(({ text }) => text.trim());
+  const seen: Seen = {
+    setWord: null, setAtTakeOut: null, setText: '', texture: told('texture'), ph: null, phHow: null, signs: [], spoiledSaid: false,
+    fibreDidThis: false, powerCut: null, powerCutHours: null,
+  }; // prettier-ignore
+  readSetCell(row, seen);
+  readPhCell(row, seen);
+  const words = readWheyAndTang(row);
+  for (const cell of row.cells)
+    if (HEARD.includes(cell.column.meaning) && tidy(cell.text) !== '') hear(cell, row, seen);
+  holdAgainstGate(row, seen);
+  const texture = lineOf('texture', seen.texture, row);
+  const [smell, colour] = [lineOf('smell', told('smell'), row), lineOf('colour', told('colour'), row)];
   // Answered to be fine: the outcome says so itself, so that its words are no doubt later on.
-  const passages =
-    saidFine(answers, log.row) && signs.length === 0 && !spoiledSaid
-      ? spoilagePassages({ ...words, note: null })
-      : [];
+  const fine = saidFine(row.context.answers, log.row) && seen.signs.length === 0 && !seen.spoiledSaid;
+  const passages = fine ? spoilagePassages({ texture, smell, colour, note: null }) : [];
+  const { texture: _words, setText: _text, ...facts } = seen;
   const outcome = {
-    earlyCheckHours: null, earlySet: null, earlyPh: null, earlySour: null, setAfterHours: null, setByHours: null,
-    setAtTakeOut, setWord, ...words,
-    whey: readWheyAs, tang: readTangAs, ph, phHow,
-    signs, bubbles: null, powerCut, powerCutHours, spoiledSaid, seenAt: null, openedDays: null, fibreDidThis,
+    ...NOTHING_SEEN,
+    ...facts,
+    ...words,
+    texture,
+    smell,
+    colour,
     note: passages.length === 0 ? null : spoilageDenied(null, passages, SAID_FINE),
-  } satisfies Omit<Outcome, 'jar'>; // prettier-ignore
-  const seen = setAtTakeOut !== null || setWord !== null || ph !== null || signs.length > 0 || spoiledSaid || fibreDidThis || powerCut !== null ||
-    outcome.texture !== null || outcome.whey !== null || outcome.tang !== null || outcome.smell !== null || outcome.colour !== null; // prettier-ignore
-  return seen ? outcome : null;
+  } satisfies Omit<Outcome, 'jar'>;
+  const anything = [
+    facts.setAtTakeOut,
+    facts.setWord,
+    facts.ph,
+    facts.powerCut,
+    texture,
+    words.whey,
+    words.tang,
+    smell,
+    colour,
+  ];
+  const some = anything.some((one) => one !== null);
+  return some || facts.signs.length > 0 || facts.spoiledSaid || facts.fibreDidThis ? outcome : null;
 }
 
 const SAID_FINE = 'said to be fine when the notes were brought in';
