@@ -105,7 +105,10 @@ function levelParameters(): Record<string, number | number[]> {
 }
 
 /** How a batch came out as a whole: what its jar is drawn by. */
-function seenOf({ comparable, leftOut }: JudgedBatch): Pick<LineJudgementReply['batches'][number], 'setWord' | 'spoiled'> {
+function seenOf({
+  comparable,
+  leftOut,
+}: JudgedBatch): Pick<LineJudgementReply['batches'][number], 'setWord' | 'spoiled'> {
   const jars = [...comparable, ...leftOut.map(({ jar }) => jar)];
   const words = jars
     .filter(({ spoiled }) => !spoiled)

@@ -34,7 +34,9 @@ function examples(): Partial<Record<RecordSchemaName, unknown>> {
   const whole = batches.map(({ id }) => must(demo, 'batch.get', { id }));
   const jars = whole.flatMap((batch) => batch.jars);
   return {
-    source: (({ startedJars: _count, lines: _lines, ...source }) => source)(must(demo, 'source.list', {}).sources[0]!),
+    source: (({ startedJars: _count, lines: _lines, ...source }) => source)(
+      must(demo, 'source.list', {}).sources[0]!,
+    ),
     package: (({ left: _left, uses: _uses, ...one }) => one)(must(demo, 'package.list', {}).packages[0]!),
     batch: whole[0]?.batch,
     hold: whole.flatMap(({ holds }) => holds).find(({ readings }) => readings.length > 0),

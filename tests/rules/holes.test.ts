@@ -342,15 +342,15 @@ describe('a stay', () => {
       hold('2026-03-11T07:00:00Z', null),
     ];
     const later = hold('2026-03-11T09:00:00Z', null);
-    const in_ = ({ ref }: { ref: string }) => ({ kind: 'stay', jar, hold: ref });
-    expect(refused(session, ...record([one, two, in_(one), in_(two)])).code).toBe('stays overlap');
-    must(session, ...record([one, later, in_(one), in_(later)]));
+    const within = ({ ref }: { ref: string }) => ({ kind: 'stay', jar, hold: ref });
+    expect(refused(session, ...record([one, two, within(one), within(two)])).code).toBe('stays overlap');
+    must(session, ...record([one, later, within(one), within(later)]));
     const bare = hold(null, null, 12);
-    const refusal = refused(session, ...record([bare, in_(bare)]));
+    const refusal = refused(session, ...record([bare, within(bare)]));
     expect(refusal.sentence).toBe(
       'Nobody noted when 10 Mar a came into the warmth, so it may have stood in two places at once. Say when it came and went, or give as why how it was.',
     );
-    must(session, ...record([bare, in_(bare)], 'twelve hours in the box, before the bath'));
+    must(session, ...record([bare, within(bare)], 'twelve hours in the box, before the bath'));
   });
 
   it('may begin on the day after its jar was made, and end on that very day; a hold of hours alone is of any day', () => {
