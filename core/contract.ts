@@ -5,7 +5,19 @@ import { ChoiceReply, NextReply, RestartReply, VerdictReply } from './advice/sha
 import type { CallName, JobName, ReadName, WriteName } from './call-names';
 import { Amount, Day, FilePath, Line, Moment, Name, Price, Prose, Temperature, Uid } from './ledger/basics';
 import { FACT_KINDS } from './ledger/facts';
-import { AddReadings, CorrectFact, FactsReply, LeftReply, ListFacts, ReadingsReply, RecordFacts, RemoveFact } from './ledger/facts/calls'; // prettier-ignore
+import {
+  AddReadings,
+  CorrectFact,
+  DecideReceived,
+  FactsReply,
+  LeaveOutReadings,
+  LeftReply,
+  ListFacts,
+  ReadingsReply,
+  ReceivedReply,
+  RecordFacts,
+  RemoveFact,
+} from './ledger/facts/calls'; // prettier-ignore
 import {
   Addition,
   Batch,
@@ -218,9 +230,22 @@ export const BatchEntry = z.strictObject({
 });
 export type BatchEntry = z.infer<typeof BatchEntry>;
 
+const Interruption = z.strictObject({
+  id: Uid,
+  hold: Uid,
+  what: z.enum(['power', 'heater', 'lid', 'other']),
+  began: Moment.nullable(),
+  ended: Moment.nullable(),
+  /** How long, where only that is known. */
+  hours: z.number().nullable(),
+  wasSet: z.boolean().nullable(),
+});
+
 export const BatchReply = z.strictObject({
   batch: Batch,
   holds: z.array(Hold),
+  /** When warmth was missing in these holds. */
+  interruptions: z.array(Interruption),
   jars: z.array(
     z.strictObject({
       label: z.string(),
@@ -426,6 +451,8 @@ export const contract = {
       descendants: z.array(Key),
       children: z.array(z.strictObject({ key: Key, id: Uid, label: z.string() })),
       siblings: z.array(z.strictObject({ key: Key, id: Uid, label: z.string() })),
+      /** Of a jar that nobody can name: the days between which it was made, where only these are known. */
+      madeBetween: z.strictObject({ from: Day, to: Day }).nullable(),
       figures: z.array(Figure),
       record: BatchReply.shape.jars.element,
       hold: Hold.nullable(),
@@ -512,6 +539,8 @@ export const contract = {
   /** Facts of one kind in the order of entry: all, or those that point at one record. */
   'facts.list': entry('read', ListFacts, FactsReply),
   'readings.list': entry('read', z.strictObject({ series: Uid }), ReadingsReply),
+  /** Contradictions that came in with a hand-over, those that wait before those that are decided. */
+  'received.list': entry('read', empty, ReceivedReply),
   /** What is left of a jar or a portion, and where it stands: it follows from all that became of it. */
   'jar.left': entry('read', z.strictObject({ id: Uid }), LeftReply),
   /** Lines in the order of founding, all or those of one jar, each with its newest batch of which a jar was made. */
@@ -525,6 +554,8 @@ export const contract = {
   /** A jar on hold seeds nothing new without a reason in `why`, here and in the calls below: it is kept, and the hold stays. */
   'batch.record': entry('write', BatchEntry.extend({ why }), acted.extend({ batch: Uid, jars: z.array(Uid) })),
   'batch.correct': entry('write', z.strictObject({ id: Uid, changes: Batch.omit({ id: true }).partial(), why, draft }), acted),
+  /** "About mid January": the days between which a jar that nobody can name was made; both null: nobody knows. */
+  'batch.about': entry('write', z.strictObject({ id: Uid, madeFrom: Day.nullable(), madeTo: Day.nullable(), why, draft }), acted),
   /** One more jar of a recorded batch. `hold` is one of the batch's. */
   'batch.addJar': entry(
     'write',
@@ -538,7 +569,7 @@ export const contract = {
   /** "Entered by mistake": leaves a stub where others descend from it. */
   'jar.mistake': entry('write', z.strictObject({ id: Uid, why }), acted),
   /** Stands for a jar that nobody can name. */
-  'jar.lost': entry('write', z.strictObject({ madeOn: Day.nullable(), label: Line.nullable(), note: Prose.nullable(), draft }), acted.extend({ jar: Uid })),
+  'jar.lost': entry('write', z.strictObject({ madeOn: Day.nullable(), madeFrom: Day.nullable().default(null), madeTo: Day.nullable().default(null), label: Line.nullable(), note: Prose.nullable(), draft }), acted.extend({ jar: Uid })),
   /** Replaces what seeded a jar. */
   'seeding.set': entry('write', z.strictObject({ jar: Uid, seedings: z.array(SeedingFields).max(50), why, draft }), acted),
   'addition.set': entry('write', z.strictObject({ jar: Uid, additions: z.array(AdditionFields).max(20), why, draft }), acted),
@@ -570,6 +601,8 @@ export const contract = {
   'facts.remove': entry('write', RemoveFact, acted),
   /** Readings that are there already are not added again. */
   'readings.add': entry('write', AddReadings, acted.extend({ added: count })),
+  'readings.leaveOut': entry('write', LeaveOutReadings, acted.extend({ changed: count })),
+  'received.decide': entry('write', DecideReceived, acted),
 
   /** Without a view: all of it. The same file with another view is not read again. */
   'notes.preview': entry('job', z.strictObject({ file: FileInput, mapping: Mapping.optional(), answers: Answers.optional(), view: NotesView.optional() }), NotesPreview),

@@ -167,6 +167,11 @@ export const refusals = {
     `${daysInWords(text(p, 'day'))} is still to come, so nothing is ${text(p, 'what') || 'gone'} by then yet. Correct the day, or leave it out.`,
   'gone already': (p) =>
     `${p['kept'] === true ? `That part of ${text(p, 'jar')}` : text(p, 'jar')} was ${text(p, 'how')} on ${daysInWords(text(p, 'goneOn'))}, so nothing of it was ${text(p, 'what')} on ${daysInWords(text(p, 'day'))}. Correct one of the days, or how much was ${text(p, 'how')}.`,
+  'made on no day': () =>
+    'A jar that is made, or planned, is made on a day: only one that nobody can name may be of a range of days, or of none.',
+  'range of days': () => 'A range of days needs both its first and its last day, in their order.',
+  'no such reading': (p) => `Nothing was read at ${text(p, 'at')}.`,
+  'decided already': (p) => `It is decided already: ${text(p, 'decided')}. Undo that first.`,
   'stay not timed': (p) =>
     `Nobody noted when ${text(p, 'jar')} came into the warmth, so it may have stood in two places at once. Say when it came and went, or give as why how it was.`,
   'on the shelf and gone': (p) =>

@@ -28,9 +28,18 @@ import { listChoices } from './ledger/reads/choices';
 import { Refused } from './ledger/refusal';
 import type { Session } from './ledger/session';
 import { redo, undo } from './ledger/undo';
-import { addHold, addJar, correctBatch, correctHold, nameLine, recordBatch } from './ledger/writes/batch';
+import {
+  addHold,
+  addJar,
+  correctBatch,
+  correctHold,
+  nameLine,
+  recordBatch,
+  tellAbout,
+} from './ledger/writes/batch';
 import { correctFact, recordFacts, removeFact } from './ledger/writes/facts';
-import { addReadings } from './ledger/writes/readings';
+import { addReadings, leaveOutReadings } from './ledger/writes/readings';
+import { decideOn, listReceived } from './ledger/facts/received';
 import { chooseSeed } from './ledger/writes/choice';
 import {
   addLostJar,
@@ -77,6 +86,7 @@ export const handlers: Handlers = {
   'advice.restart': ({ ledger }, input) => restartAdvice(ledger, input),
   'advice.choices': ({ ledger }, input) => listChoices(ledger, input),
   'facts.list': ({ ledger }, input) => listFacts(hostOf(ledger), input),
+  'received.list': ({ ledger }) => listReceived(hostOf(ledger)),
   'readings.list': ({ ledger }, input) => listReadings(hostOf(ledger), input),
   'jar.left': ({ ledger }, input) => leftOf(hostOf(ledger), input),
   'line.list': ({ ledger }, input) => listLines(ledger, input),
@@ -114,6 +124,9 @@ export const handlers: Handlers = {
   'facts.record': ({ ledger }, input) => recordFacts(hostOf(ledger), input),
   'facts.correct': ({ ledger }, input) => correctFact(hostOf(ledger), input),
   'facts.remove': ({ ledger }, input) => removeFact(hostOf(ledger), input),
+  'readings.leaveOut': ({ ledger }, input) => leaveOutReadings(hostOf(ledger), input),
+  'received.decide': ({ ledger }, input) => decideOn(hostOf(ledger), input),
+  'batch.about': ({ ledger }, input) => tellAbout(ledger, input),
   'readings.add': ({ ledger }, input) => addReadings(hostOf(ledger), input),
   'advice.choose': ({ ledger }, input) => chooseSeed(ledger, input),
   'line.name': ({ ledger }, input) => nameLine(ledger, input),

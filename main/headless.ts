@@ -8,7 +8,7 @@ import { parseArgs } from 'node:util';
 import type { Result } from '../core/contract';
 import { jsonSchemas } from '../core/schemas/json-schemas';
 import { isCallName } from './check-call';
-import { beyondNumbers, parseJson, printed, roundedIn } from './json-lines';
+import { beyondNumbers, parseJson, printed, roundedIn, withBytes } from './json-lines';
 import { Refused } from './ledger/refusal';
 import { repliesTo } from './many-calls';
 import { NamedLedger, refusalFrom } from './named-ledger';
@@ -54,7 +54,7 @@ function readInput(given: string | undefined): unknown {
   const json = parseJson(text);
   const rounded = roundedIn(text);
   if (rounded !== null) throw beyondNumbers(rounded);
-  return json;
+  return withBytes(json);
 }
 
 /**

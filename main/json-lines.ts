@@ -80,6 +80,18 @@ export function roundedIn(text: string): string | null {
   return null;
 }
 
+const isByte = (one: unknown): boolean => Number.isInteger(one) && Number(one) >= 0 && Number(one) <= 255;
+
+/** A request read from JSON, which has no typed arrays: a list of bytes by the name of `bytes` is what it says. */
+export function withBytes(input: unknown): unknown {
+  if (typeof input !== 'object' || input === null || Array.isArray(input)) return input;
+  const { bytes, file } = input as { bytes?: unknown; file?: unknown };
+  const own =
+    Array.isArray(bytes) && bytes.every(isByte) ? { bytes: Uint8Array.from(bytes as number[]) } : {};
+  const inside = typeof file === 'object' && file !== null ? { file: withBytes(file) } : {};
+  return { ...input, ...own, ...inside };
+}
+
 /** Typed arrays print as plain arrays. */
 const plain = (_key: string, value: unknown): unknown =>
   ArrayBuffer.isView(value) && !(value instanceof DataView) ? Array.from(value as Float64Array) : value;

@@ -3,7 +3,7 @@
 import { z } from 'zod';
 import type { CallName, Result } from '../core/contract';
 import { invalidInput, isCallName } from './check-call';
-import { beyondNumbers, parseJson, printed, roundedIn } from './json-lines';
+import { beyondNumbers, parseJson, printed, roundedIn, withBytes } from './json-lines';
 import { Refused } from './ledger/refusal';
 import { linesOf, type Line } from './lines';
 import { type NamedLedger, refusalFrom } from './named-ledger';
@@ -32,7 +32,7 @@ function readAsked(json: unknown, ledger: NamedLedger): { name: CallName; input:
   if (!isCallName(name)) throw new Refused('unknown call', { name });
   if (moment && !moment.ok) throw new Refused('usage', { usage: moment.problem });
   if (name.startsWith('ledger.')) throw new Refused('not among many', { name });
-  return { name, input };
+  return { name, input: withBytes(input) };
 }
 
 /** The id of a line as it is to be printed, or null where it has none. @throws Refused 'invalid' */

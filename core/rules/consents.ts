@@ -97,9 +97,9 @@ function* equalLabels(facts: Facts, fresh: Fresh, known: Circumstances): Generat
 function* madeByNow(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
   for (const key of fresh.labels) {
     const jar = jarIn(facts, key);
-    if (jar.day === null || jar.day <= known.today || (jar.state !== 'made' && jar.state !== 'lost'))
+    if (jar.first === null || jar.first <= known.today || (jar.state !== 'made' && jar.state !== 'lost'))
       continue;
-    if (!known.stood(jar, null)) yield { code: 'day to come', params: { day: jar.day }, jar: key };
+    if (!known.stood(jar, null)) yield { code: 'day to come', params: { day: jar.first }, jar: key };
   }
 }
 
@@ -158,7 +158,7 @@ function* spoiledSeeds(facts: Facts, fresh: Fresh, known: Circumstances): Genera
   for (const { jar: key, fromJar } of newSeeds(facts, fresh)) {
     const since = known.spoiledSince(fromJar);
     const jar = jarIn(facts, key);
-    if (since === null || jar.day === null || jar.day < since) continue;
+    if (since === null || jar.first === null || jar.first < since) continue;
     const seed = facts.label(jarIn(facts, fromJar));
     yield { code: 'seed spoiled', params: { seed, known: since }, jar: key };
   }
@@ -170,7 +170,7 @@ function* seedsFoundSpoiled(facts: Facts, fresh: Fresh, known: Circumstances): G
     const since = known.spoiledSince(fromJar);
     const jar = jarIn(facts, key);
     // On the day it was known and later it is no seed, whatever the reason.
-    if (since === null || known.toldHere(fromJar) || (jar.day !== null && jar.day >= since)) continue;
+    if (since === null || known.toldHere(fromJar) || (jar.first !== null && jar.first >= since)) continue;
     const params = { seed: facts.label(jarIn(facts, fromJar)), known: since, jar: facts.label(jar) };
     yield { code: 'seed found spoiled', params, jar: key };
   }

@@ -14,7 +14,7 @@ import type { Broken, Invariant } from './rule';
 
 function* notLongPast(facts: Facts): Generator<Broken> {
   for (const key of facts.touched) {
-    const { day } = jarIn(facts, key);
+    const { first: day } = jarIn(facts, key);
     if (day !== null && day < `${YEARS_POSSIBLE.first}-01-01`)
       yield { code: 'day long past', params: { day }, jar: key };
   }
@@ -26,8 +26,8 @@ function* keptAfterMade(facts: Facts): Generator<Broken> {
     const whole = ofPortion === null ? undefined : facts.portions.get(ofPortion);
     if (whole && keptOn < whole.keptOn)
       yield { code: 'times crossed', params: { what: 'Kept and split off' }, jar: key };
-    if (jar.day === null || keptOn >= jar.day) continue;
-    const params = { jar: facts.label(jar), day: keptOn, madeOn: jar.day };
+    if (jar.first === null || keptOn >= jar.first) continue;
+    const params = { jar: facts.label(jar), day: keptOn, madeOn: jar.first };
     yield { code: 'kept before made', params, jar: key };
   }
 }
@@ -37,9 +37,9 @@ function* keptBeforeSeeding(facts: Facts): Generator<Broken> {
   for (const { jar: key, fromJar, portion } of fromJars(facts)) {
     const jar = jarIn(facts, key);
     const kept = portion === null ? undefined : facts.portions.get(portion);
-    if (!kept || jar.day === null || kept.keptOn <= jar.day) continue;
+    if (!kept || jar.last === null || kept.keptOn <= jar.last) continue;
     const seed = facts.label(jarIn(facts, fromJar));
-    const params = { jar: facts.label(jar), day: jar.day, seed, keptOn: kept.keptOn };
+    const params = { jar: facts.label(jar), day: jar.last, seed, keptOn: kept.keptOn };
     yield { code: 'portion kept later', params, jar: key };
   }
 }
@@ -52,8 +52,8 @@ function* movedAfterMade(facts: Facts): Generator<Broken> {
     if (kept && day < kept.keptOn) {
       const what = kind === 'gone' ? 'Kept and gone' : `Kept and ${MOVED_WORDS[kind]}`;
       yield { code: 'times crossed', params: { what }, jar: key };
-    } else if (jar.day !== null && day < jar.day) {
-      const params = { jar: facts.label(jar), day, madeOn: jar.day, what: MOVED_WORDS[kind] };
+    } else if (jar.first !== null && day < jar.first) {
+      const params = { jar: facts.label(jar), day, madeOn: jar.first, what: MOVED_WORDS[kind] };
       yield { code: 'gone before made', params, jar: key };
     }
   }
@@ -65,9 +65,9 @@ function* seedNotGone(facts: Facts): Generator<Broken> {
   for (const { jar: key, fromJar, portion } of fromJars(facts)) {
     const jar = jarIn(facts, key);
     const gone = ended(fromJar, portion)?.day ?? null;
-    if (gone === null || jar.day === null || gone >= jar.day) continue;
+    if (gone === null || jar.first === null || gone >= jar.first) continue;
     const seed = facts.label(jarIn(facts, fromJar));
-    const params = { jar: facts.label(jar), day: jar.day, seed, goneOn: gone, kept: portion !== null };
+    const params = { jar: facts.label(jar), day: jar.first, seed, goneOn: gone, kept: portion !== null };
     yield { code: 'seed gone before', params, jar: key };
   }
 }
@@ -122,9 +122,9 @@ function* cubesAfterFrozen(facts: Facts): Generator<Broken> {
   for (const { jar: key, fromJar, portion, amount } of fromJars(facts)) {
     const day = portion === null ? undefined : frozen.get(portion);
     const jar = jarIn(facts, key);
-    if (day === undefined || amount?.unit !== 'pieces' || jar.day === null || day <= jar.day) continue;
+    if (day === undefined || amount?.unit !== 'pieces' || jar.last === null || day <= jar.last) continue;
     const seed = facts.label(jarIn(facts, fromJar));
-    const params = { jar: facts.label(jar), day: jar.day, seed, keptOn: day, frozen: true };
+    const params = { jar: facts.label(jar), day: jar.last, seed, keptOn: day, frozen: true };
     yield { code: 'portion kept later', params, jar: key };
   }
 }
@@ -132,15 +132,15 @@ function* cubesAfterFrozen(facts: Facts): Generator<Broken> {
 function* openedAfterMade(facts: Facts): Generator<Broken> {
   for (const { jar: key, daysOpen, day, toldOn } of facts.observations) {
     const jar = jarIn(facts, key);
-    if (jar.day === null) continue;
-    if (day !== null && day < jar.day) {
-      const params = { jar: facts.label(jar), day, madeOn: jar.day, what: 'seen' };
+    if (jar.first === null) continue;
+    if (day !== null && day < jar.first) {
+      const params = { jar: facts.label(jar), day, madeOn: jar.first, what: 'seen' };
       yield { code: 'gone before made', params, jar: key };
     }
     const seenOn = day ?? toldOn;
-    if (daysOpen === null || seenOn === null || daysOpen <= Math.max(0, daysBetween(jar.day, seenOn)))
+    if (daysOpen === null || seenOn === null || daysOpen <= Math.max(0, daysBetween(jar.first, seenOn)))
       continue;
-    const params = { jar: facts.label(jar), days: daysOpen, madeOn: jar.day, toldOn: seenOn };
+    const params = { jar: facts.label(jar), days: daysOpen, madeOn: jar.first, toldOn: seenOn };
     yield { code: 'opened before made', params, jar: key };
   }
 }
@@ -154,8 +154,8 @@ function* warmAfterMade(facts: Facts): Generator<Broken> {
   for (const { jar: key, hold, went } of facts.stays) {
     const jar = jarIn(facts, key);
     const ended = dayOf(went ?? facts.holds.get(hold)?.ended);
-    if (jar.day === null || ended === null || ended >= jar.day) continue;
-    const params = { jar: facts.label(jar), day: ended, madeOn: jar.day };
+    if (jar.first === null || ended === null || ended >= jar.first) continue;
+    const params = { jar: facts.label(jar), day: ended, madeOn: jar.first };
     yield { code: 'warm before made', params, jar: key };
   }
 }

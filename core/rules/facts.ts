@@ -13,6 +13,9 @@ export interface JarFact {
   readonly batch: number;
   /** The day its batch was made, YYYY-MM-DD; null where it is not known. */
   readonly day: string | null;
+  /** The earliest and the latest day it can have been made on: that day, or a range; null where nothing is known of it. */
+  readonly first: string | null;
+  readonly last: string | null;
   readonly word: string | null;
   readonly letter: string;
   readonly state: 'planned' | 'made' | 'not made' | 'mistake' | 'lost';

@@ -59,7 +59,7 @@ class PlanBuilder {
     this.rowOf.set(key, planned);
     const { madeOn: day, word, letter, fields } = planned;
     this.jars.set(key, {
-      key, batch: key, day, word, letter, state: 'made', volume: fields.finalVolume, mistakeIn: null,
+      key, batch: key, day, first: day, last: day, word, letter, state: 'made', volume: fields.finalVolume, mistakeIn: null,
     }); // prettier-ignore
     this.#addHold(key, planned);
     this.#addOutcome(key, planned);

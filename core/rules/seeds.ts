@@ -14,7 +14,7 @@ const MOST_NAMED = 5;
 function* dayKnown(facts: Facts): Generator<Broken> {
   for (const { jar: key } of facts.seedings) {
     const jar = jarIn(facts, key);
-    if (jar.day === null) yield { code: 'day not known', params: { jar: facts.label(jar) }, jar: key };
+    if (jar.last === null) yield { code: 'day not known', params: { jar: facts.label(jar) }, jar: key };
   }
 }
 
@@ -29,10 +29,10 @@ function* madeInOrder(facts: Facts): Generator<Broken> {
   for (const { jar: key, fromJar } of fromJars(facts)) {
     const jar = jarIn(facts, key);
     const seed = jarIn(facts, fromJar);
-    if (jar.day === null || seed.day === null || seed.day <= jar.day) continue;
+    if (jar.last === null || seed.first === null || seed.first <= jar.last) continue;
     yield {
       code: 'seed made later',
-      params: { jar: facts.label(jar), seed: facts.label(seed), day: jar.day, seedDay: seed.day },
+      params: { jar: facts.label(jar), seed: facts.label(seed), day: jar.last, seedDay: seed.first },
       jar: key,
     };
   }

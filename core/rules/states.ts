@@ -21,6 +21,14 @@ function* plannedHasNothing(facts: Facts): Generator<Broken> {
   for (const { jar, what } of facts.told) if (unmade(jar)) yield broken(jar, what);
 }
 
+function* madeOnADay(facts: Facts): Generator<Broken> {
+  for (const key of facts.touched) {
+    const jar = jarIn(facts, key);
+    if (jar.day === null && jar.state !== 'lost' && jar.state !== 'mistake')
+      yield { code: 'made on no day', params: {}, jar: key };
+  }
+}
+
 function* acidityPossible(facts: Facts): Generator<Broken> {
   for (const { jar, acidity } of facts.observations) {
     for (const ph of acidity) {
@@ -49,6 +57,12 @@ export const STATE_RULES: readonly Invariant[] = [
     holds:
       'Of a jar that is only planned, or came to nothing, nothing was seen, measured, tasted, warmed, kept or moved.',
     ask: plannedHasNothing,
+  },
+  {
+    code: 'made on no day',
+    holds:
+      'Of a jar that is made, or planned, the day is known. One that nobody can name may be of a range of days, or of none.',
+    ask: madeOnADay,
   },
   {
     code: 'pH impossible',

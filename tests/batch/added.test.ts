@@ -41,6 +41,7 @@ const jar = (n: number, letter: string, hold: number | null, outcome: Partial<On
 const batch = (jars: One[]): BatchReply => ({
   batch: { id: uid(1), madeOn: '2026-03-09', word: null, note: null },
   holds: [],
+  interruptions: [],
   jars,
 });
 

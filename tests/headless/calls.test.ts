@@ -146,6 +146,14 @@ describe('a reply', () => {
     );
   });
 
+  it('takes bytes as JSON writes them: a list of numbers, as the schema says', () => {
+    const bytes = [...Buffer.from('date,jar,seed\n2026-02-01,a,Blue Tin\n')];
+    const asked = [{ name: 'n.csv', bytes }, { name: 'n.csv', bytes: [...bytes, 256] }].map((file) => line('notes.preview', { file })); // prettier-ignore
+    const [good, bad] = replies(run(asked.join(''), at(newFile())).said);
+    expect(good?.value).toMatchObject({ rows: [{ row: 2, state: 'new' }] });
+    expect(bad?.error?.code).toBe('invalid');
+  });
+
   it('keeps the id of a line that has more wrong with it', () => {
     const wrong = [
       '{"name":"app.state","extra":1,"id":"x"}',

@@ -9,6 +9,7 @@ const dayOf = (moment: string): string => `date(${moment} + ${moment}_off * 60, 
 /** Where the facts lie; 1 g of a culture, of curd or of whey is taken as 1 mL. `gone`, `kept`, `warm` and so on are the words of the design. */
 const VIEWS: Readonly<Record<string, string>> = {
   c_jar: `SELECT j.key, r.uid, j.state, j.letter, b.key AS batch, b.made_on AS day, b.word,
+            coalesce(b.made_on, b.made_from) AS first, coalesce(b.made_on, b.made_to) AS last,
             CASE WHEN j.final_volume_u IN ('mL', 'g') THEN j.final_volume_v END AS ml
           FROM jar j JOIN record r ON r.key = j.key JOIN batch b ON b.key = j.batch`,
   c_portion: `SELECT key, jar, of_portion, part, kept_on AS kept, reserve, amount_v AS amount,
@@ -63,8 +64,8 @@ const CHECKS: Readonly<Record<string, string>> = {
       UNION SELECT u.jar, s.seed FROM up u JOIN c_seeding s ON s.jar = u.ancestor WHERE s.seed IS NOT NULL)
     SELECT jar FROM up WHERE jar = ancestor`,
   'a seed is made no later than its jar': `
-    SELECT s.key FROM c_seeding s JOIN c_jar j ON j.key = s.jar JOIN c_jar f ON f.key = s.seed WHERE f.day > j.day`,
-  'a jar of unknown day has no seeds': `SELECT s.key FROM c_seeding s JOIN c_jar j ON j.key = s.jar WHERE j.day IS NULL`,
+    SELECT s.key FROM c_seeding s JOIN c_jar j ON j.key = s.jar JOIN c_jar f ON f.key = s.seed WHERE f.first > j.last`,
+  'a jar of unknown day has no seeds': `SELECT s.key FROM c_seeding s JOIN c_jar j ON j.key = s.jar WHERE j.last IS NULL`,
   'a made jar is seeded by no planned one': `
     SELECT s.key FROM c_seeding s JOIN c_jar j ON j.key = s.jar JOIN c_jar f ON f.key = s.seed
      WHERE f.state IN ('planned', 'not made') AND j.state IN ('made', 'lost')`,
@@ -74,24 +75,25 @@ const CHECKS: Readonly<Record<string, string>> = {
   'a seeding comes from one jar or one source': `SELECT key FROM c_seeding WHERE (seed IS NULL) = (source IS NULL)`,
   'a portion that seeds is of the jar that seeds': `
     SELECT s.key FROM c_seeding s JOIN c_portion p ON p.key = s.portion WHERE p.jar IS NOT s.seed`,
-  'no jar is older than anyone keeps one': `SELECT key FROM c_jar WHERE day < '1990-01-01'`,
-  'no jar is made on a day to come': `SELECT key FROM c_jar WHERE state IN ('made', 'lost') AND day > @today`,
+  'no jar is older than anyone keeps one': `SELECT key FROM c_jar WHERE first < '1990-01-01'`,
+  'no jar is made on a day to come': `SELECT key FROM c_jar WHERE state IN ('made', 'lost') AND first > @today`,
+  'a jar that is made is made on a day': `SELECT key FROM c_jar WHERE day IS NULL AND state NOT IN ('lost', 'mistake')`,
   'a portion is kept once its jar was made': `
-    SELECT p.key FROM c_portion p JOIN c_jar j ON j.key = p.jar WHERE p.kept < j.day`,
+    SELECT p.key FROM c_portion p JOIN c_jar j ON j.key = p.jar WHERE p.kept < j.first`,
   'a portion is kept before it seeds': `
-    SELECT s.key FROM c_seeding s JOIN c_portion p ON p.key = s.portion JOIN c_jar j ON j.key = s.jar WHERE p.kept > j.day`,
+    SELECT s.key FROM c_seeding s JOIN c_portion p ON p.key = s.portion JOIN c_jar j ON j.key = s.jar WHERE p.kept > j.last`,
   'nothing is moved or gone before it was made or kept': `
     SELECT m.key FROM c_moved m JOIN c_jar j ON j.key = m.jar LEFT JOIN c_portion p ON p.key = m.portion
-     WHERE m.day < j.day OR m.day < p.kept`,
+     WHERE m.day < j.first OR m.day < p.kept`,
   'nothing is moved, seen or kept on a day to come': `
     SELECT key FROM c_moved WHERE day > @today UNION ALL SELECT key FROM c_seen WHERE day > @today
     UNION ALL SELECT key FROM c_portion WHERE kept > @today`,
-  'nothing is seen before it was made': `SELECT o.key FROM c_seen o JOIN c_jar j ON j.key = o.jar WHERE o.day < j.day`,
+  'nothing is seen before it was made': `SELECT o.key FROM c_seen o JOIN c_jar j ON j.key = o.jar WHERE o.day < j.first`,
   'what is split off a portion was kept later, and is of the same jar': `
     SELECT p.key FROM c_portion p JOIN c_portion w ON w.key = p.of_portion WHERE p.kept < w.kept OR p.jar <> w.jar`,
   'what is gone seeds nothing': `
     SELECT s.key FROM c_seeding s JOIN c_jar j ON j.key = s.jar
-      JOIN c_gone g ON g.jar = s.seed AND g.portion IS s.portion WHERE g.day < j.day`,
+      JOIN c_gone g ON g.jar = s.seed AND g.portion IS s.portion WHERE g.day < j.first`,
   'nothing is done with what is gone': `
     SELECT m.key FROM c_moved m JOIN c_gone g ON g.jar = m.jar AND g.portion IS m.portion AND g.key <> m.key
      WHERE m.kind <> 'still there'
@@ -100,7 +102,7 @@ const CHECKS: Readonly<Record<string, string>> = {
   'cubes are frozen before they seed': `
     SELECT s.key FROM seeding s JOIN portion p ON p.key = s.portion AND p.place = 'fridge' JOIN c_jar j ON j.key = s.jar
      WHERE s.actual_u = 'pieces' AND s.either IS NULL
-       AND j.day < (SELECT min(m.day) FROM c_moved m WHERE m.portion = p.key AND m.kind = 'freezer')`,
+       AND j.last < (SELECT min(m.day) FROM c_moved m WHERE m.portion = p.key AND m.kind = 'freezer')`,
   'all seed of a jar fits into it': `
     SELECT j.key FROM c_jar j JOIN c_seeding s ON s.jar = j.key GROUP BY j.key HAVING sum(s.ml) > j.ml * 1.0101`,
   'no seed is more than its own jar held': `
@@ -130,7 +132,7 @@ const CHECKS: Readonly<Record<string, string>> = {
   'a hold ends after it began': `SELECT key FROM hold WHERE ended < began`,
   'a stay ends after it began': `SELECT key FROM stay WHERE went < came`,
   'warmth ended no earlier than the jar was made': `
-    SELECT w.jar FROM c_warm w JOIN c_jar j ON j.key = w.jar WHERE w.ended_on < j.day`,
+    SELECT w.jar FROM c_warm w JOIN c_jar j ON j.key = w.jar WHERE w.ended_on < j.first`,
   'a jar stands in a hold while it goes on': `
     SELECT key FROM c_warm WHERE came < began OR went < began OR came > ended OR went > ended`,
   'a jar stands in one hold at a time': `
@@ -148,7 +150,7 @@ const CHECKS: Readonly<Record<string, string>> = {
   'a pH is one that a jar has': `SELECT jar FROM c_seen WHERE ph NOT BETWEEN 2 AND 9`,
   'a jar was as old as it was open when that was told': `
     SELECT o.jar FROM c_seen o JOIN c_jar j ON j.key = o.jar WHERE o.days_open IS NOT NULL AND o.days_open > max(0,
-      coalesce(julianday(o.day), (SELECT max(julianday(t.day)) FROM c_told t WHERE t.observation = o.key)) - julianday(j.day))`,
+      coalesce(julianday(o.day), (SELECT max(julianday(t.day)) FROM c_told t WHERE t.observation = o.key)) - julianday(j.first))`,
   'of a planned jar nothing was seen, kept or moved': `
     SELECT key FROM c_jar j WHERE state IN ('planned', 'not made') AND (EXISTS (SELECT 1 FROM c_seen WHERE jar = j.key)
       OR EXISTS (SELECT 1 FROM c_portion WHERE jar = j.key) OR EXISTS (SELECT 1 FROM c_moved WHERE jar = j.key)

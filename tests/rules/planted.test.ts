@@ -132,6 +132,10 @@ const PLANTED: Partial<Record<RefusalCode, Plant>> = {
     const [a = ''] = keeper.jars('2026-03-05');
     return corrected(a, { goneOn: '2026-03-04' });
   },
+  'made on no day': (keeper) => {
+    const id = keeper.batchOf(keeper.jars('2026-03-05')[0] ?? '');
+    return ['batch.about', { id, madeFrom: '2026-03-01', madeTo: '2026-03-09' }];
+  },
   'gone already': (keeper) => {
     const [a = ''] = keeper.jars('2026-03-02', [{ goneOn: '2026-03-04' }]);
     return ['facts.record', { facts: [{ kind: 'movement', jar: a, what: 'opened', day: '2026-03-05' }] }];

@@ -2,7 +2,7 @@
 // one of the same call by the `ref` that was given to it there.
 import { z } from 'zod';
 import { Moment, Prose, Uid } from '../basics';
-import { type Fact, type FactKind, type Field, fieldsOf, given, isRef } from './index';
+import { type Fact, FACT_KINDS, type FactKind, type Field, fieldsOf, given, isRef } from './index';
 import { wrongIn } from './wrong';
 
 /** Kinds that facts.record takes. What is made as a whole (batch, jar, source …) has calls of its own. */
@@ -166,8 +166,42 @@ export const AddReadings = z.strictObject({
   why,
   draft,
 });
+/** Leaves readings out, or counts them again. They stay where they are. */
+export const LeaveOutReadings = z.strictObject({
+  series: Uid,
+  at: z.array(Moment).min(1).max(20_000),
+  leftOut: z.boolean().default(true),
+  why,
+  draft,
+});
 export const ReadingsReply = z.strictObject({
-  readings: z.array(z.strictObject({ at: Moment, c: celsius })),
+  readings: z.array(z.strictObject({ at: Moment, c: celsius, leftOut: z.boolean() })),
+});
+
+const form = z.record(z.string(), z.unknown());
+/** Forms of records that came in and say otherwise than ours: each waits until the keeper decides. */
+export const ReceivedReply = z.strictObject({
+  received: z.array(
+    z.strictObject({
+      id: Uid,
+      /** The record that it is about, what that is in words, and the fields that differ. */
+      record: Uid,
+      kind: z.enum(FACT_KINDS),
+      says: z.string(),
+      differs: z.array(z.string()),
+      ours: form,
+      theirs: form,
+      /** Of the ledger that it came from; null where that has no name. */
+      from: z.string().nullable(),
+      decided: z.enum(['kept own', 'took received']).nullable(),
+    }),
+  ),
+});
+export const DecideReceived = z.strictObject({
+  id: Uid,
+  decided: z.enum(['kept own', 'took received']),
+  why,
+  draft,
 });
 
 /** What is left of a jar or a portion, and where it stands (core/ledger/left.ts). */

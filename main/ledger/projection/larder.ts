@@ -91,7 +91,9 @@ export const batchFrom = ({ row, note }: HeldBatch): Stored['batch'] => ({
 
 export function putBatch(act: OpenAct, held: HeldBatch | undefined, wanted: Stored['batch']): number {
   const { note, ...row } = wanted;
-  const key = mustPut(act, 'batch', held?.row, row);
+  // Of a day that is known there is no range.
+  const range = row.madeOn === null ? {} : { madeFrom: null, madeTo: null };
+  const key = mustPut(act, 'batch', held?.row, { ...row, ...range });
   putRemark(act, held?.note, 'batch', key, note);
   return key;
 }

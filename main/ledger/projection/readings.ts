@@ -7,16 +7,24 @@ import type { Rows } from '../facts/rows';
 
 type Readings = Hold['readings'];
 
-/** A reading as it lies: seconds since 1970, offset in minutes, °C. */
-type Point = readonly [at: number, off: number, c: number];
+/** A reading, and whether the keeper left it out: it is kept, and counts no more. */
+export type Read = Readings[number] & { readonly leftOut?: boolean };
 
-const pointOf = ({ at, temperature }: Readings[number]): Point => {
+/** A reading as it lies: seconds since 1970, offset in minutes, °C, 1 where it is left out. */
+type Point = readonly [at: number, off: number, c: number, leftOut: number];
+
+const pointOf = ({ at, temperature, leftOut }: Read): Point => {
   const { seconds, offset } = storedMoment(at);
-  return [seconds, offset, temperature.value];
+  return [seconds, offset, temperature.value, leftOut ? 1 : 0];
 };
 
+/** The same as before any could be left out, where none is. */
 const shaOf = (points: readonly Point[]): string =>
-  createHash('sha256').update(JSON.stringify(points)).digest('hex');
+  createHash('sha256')
+    .update(
+      JSON.stringify(points.map(([at, off, c, leftOut]) => (leftOut ? [at, off, c, leftOut] : [at, off, c]))),
+    )
+    .digest('hex');
 
 /** Blocks from the first to the one with that key. */
 function chainOf(facts: Rows, block: number): number[] {
@@ -28,24 +36,46 @@ function chainOf(facts: Rows, block: number): number[] {
 }
 
 function pointsOf(facts: Rows, block: number): Point[] {
-  const points = facts.prepare('SELECT at, at_off, c FROM reading WHERE block = ? ORDER BY no').raw();
+  const points = facts
+    .prepare('SELECT at, at_off, c, left_out FROM reading WHERE block = ? ORDER BY no')
+    .raw();
   return chainOf(facts, block).flatMap((key) => points.all(key) as Point[]);
 }
 
-/** Readings up to a block, in the order in which they were entered. */
-export const readingsIn = (facts: Rows, block: number | null): Readings =>
+/** All readings up to a block, in the order in which they were entered. */
+export const allReadingsIn = (
+  facts: Rows,
+  block: number | null,
+): (Readings[number] & { leftOut: boolean })[] =>
   block === null
     ? []
-    : pointsOf(facts, block).map(([at, off, c]) => ({
+    : pointsOf(facts, block).map(([at, off, c, leftOut]) => ({
         at: momentText(at, off),
         temperature: { value: c, unit: '°C', typed: null },
+        leftOut: leftOut === 1,
       }));
+
+/** Readings that count, up to a block. */
+export const readingsIn = (facts: Rows, block: number | null): Readings =>
+  allReadingsIn(facts, block).flatMap(({ leftOut, ...reading }) => (leftOut ? [] : [reading]));
+
+/**
+ * What a series holds once the readings that count are these: those that were left out stay beside them.
+ * @param before the block that it has had so far
+ */
+export function withLeftOut(facts: Rows, counted: Readings, before: number | null): Read[] {
+  const all = allReadingsIn(facts, before);
+  const told = JSON.stringify(counted.map(pointOf));
+  if (JSON.stringify(all.flatMap((one) => (one.leftOut ? [] : [pointOf(one)]))) === told) return all;
+  const given = new Set(counted.map(({ at }) => storedMoment(at).seconds));
+  return [...counted, ...all.filter(({ at, leftOut }) => leftOut && !given.has(storedMoment(at).seconds))];
+}
 
 /**
  * The block that holds exactly these readings, written where there is none yet.
  * @param before the block that its series has had so far: where the readings go on from it, only new ones are written
  */
-export function blockOf(facts: Rows, readings: Readings, before: number | null): number | null {
+export function blockOf(facts: Rows, readings: readonly Read[], before: number | null): number | null {
   if (readings.length === 0) return null;
   const points = readings.map(pointOf);
   const sha = shaOf(points);
@@ -59,7 +89,9 @@ export function blockOf(facts: Rows, readings: Readings, before: number | null):
   const { lastInsertRowid } = facts
     .prepare('INSERT INTO reading_block (sha, n, follows) VALUES (?, ?, ?)')
     .run(sha, points.length, goesOn ? before : null);
-  const insert = facts.prepare('INSERT INTO reading (block, no, at, at_off, c) VALUES (?, ?, ?, ?, ?)');
+  const insert = facts.prepare(
+    'INSERT INTO reading (block, no, at, at_off, c, left_out) VALUES (?, ?, ?, ?, ?, ?)',
+  );
   for (const [at, point] of points.entries()) {
     if (!goesOn || at >= known.length) insert.run(lastInsertRowid, at + 1, ...point);
   }

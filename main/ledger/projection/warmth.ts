@@ -4,7 +4,7 @@ import type { OpenAct } from '../facts/acts';
 import type { Rows } from '../facts/rows';
 import type { Row as FactRow } from '../facts/tables';
 import { mustPut, put, putRemark, remarkOf, type Under } from './put';
-import { blockOf, readingsIn } from './readings';
+import { blockOf, readingsIn, withLeftOut } from './readings';
 import type { Stored } from './records';
 
 export interface HeldHold {
@@ -42,8 +42,10 @@ export function putHold(
 ): number {
   const { batch, startedAt: began, endedAt: ended, hours, planned, basis, probe, readings, note } = wanted;
   const hold = mustPut(act, 'hold', held?.row, { batch, began, ended, hours, planned, basis }, { purpose: 'jars' }); // prettier-ignore
-  const none = probe === null && readings.length === 0;
-  const block = none ? null : blockOf(facts, readings, held?.series?.block ?? null);
+  const before = held?.series?.block ?? null;
+  const all = withLeftOut(facts, readings, before);
+  const none = probe === null && all.length === 0;
+  const block = none ? null : blockOf(facts, all, before);
   put(act, 'series', held?.series, none ? null : { place: probe, block }, { hold });
   putRemark(act, held?.note, 'hold', hold, note);
   return hold;

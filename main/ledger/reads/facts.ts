@@ -5,7 +5,7 @@ import type { FactHost } from '../facts/host';
 import { type Columns, fromColumns, snake, tableOf } from '../facts/tables';
 import { toldFact } from '../facts/told';
 import { leftIn } from '../projection/left';
-import { readingsIn } from '../projection/readings';
+import { allReadingsIn } from '../projection/readings';
 import { Refused } from '../refusal';
 
 /** Facts of a kind in the order of entry, all or those that point at one record. @throws Refused 'not found' */
@@ -58,5 +58,11 @@ function isInWarmth(facts: FactHost['facts'], jar: number): boolean {
 /** All readings of a series, in the order in which they were added. @throws Refused 'not found' */
 export function listReadings({ facts }: FactHost, input: Parsed<'readings.list'>): Reply<'readings.list'> {
   const { block } = facts.get('series', facts.keyOf('series', input.series));
-  return { readings: readingsIn(facts, block).map(({ at, temperature }) => ({ at, c: temperature.value })) };
+  return {
+    readings: allReadingsIn(facts, block).map(({ at, temperature, leftOut }) => ({
+      at,
+      c: temperature.value,
+      leftOut,
+    })),
+  };
 }

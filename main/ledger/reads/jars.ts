@@ -3,7 +3,7 @@ import type { Parsed, Reply } from '../../../core/contract';
 import type { Amount } from '../../../core/ledger/basics';
 import { piecesLeft, portionName } from '../../../core/ledger/portions';
 import { lineageFigures } from '../../../core/lineage/figures';
-import { findJars, namerOf } from '../../../core/lineage/labels';
+import { daysInWords, findJars, namerOf } from '../../../core/lineage/labels';
 import { wayBack } from '../../../core/lineage/way-back';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
@@ -36,10 +36,22 @@ export function getJar(ledger: Ledger, { id }: Parsed<'jar.get'>): Reply<'jar.ge
     descendants: family.descendantsOf(key).slice(0, LIT_AT_MOST),
     children: family.childrenOf(key).map(named),
     siblings: siblings.map(named),
+    madeBetween: madeBetween(ledger, jar.batch),
     figures: lineageFigures(family, key),
     record: jarRecord(ledger, key),
     hold: jar.hold === null ? null : holdRecord(ledger, rows.get('hold', jar.hold), jar.batch),
   };
+}
+
+/** The days between which a batch was made, where only these are known. */
+function madeBetween({ rows }: Ledger, batch: number): Reply<'jar.get'>['madeBetween'] {
+  const { madeFrom, madeTo } = rows.facts.get('batch', batch);
+  return madeFrom === null || madeTo === null ? null : { from: madeFrom, to: madeTo };
+}
+
+function betweenWords(ledger: Ledger, batch: number): string {
+  const range = madeBetween(ledger, batch);
+  return range === null ? '' : `, made between ${daysInWords(range.from)} and ${daysInWords(range.to)}`;
 }
 
 /** What tells a found jar apart at a glance. */
@@ -48,7 +60,7 @@ function saysOf(ledger: Ledger, jar: KnownJar, empty: boolean): string {
   const generation = family.generationOf(jar.key);
   return [
     `generation ${generation.atLeast ? 'at least ' : ''}${generation.deepest}`,
-    jar.state === 'lost' ? 'stands for a jar nobody can name' : null,
+    jar.state === 'lost' ? `stands for a jar nobody can name${betweenWords(ledger, jar.batch)}` : null,
     jar.spoiled ? 'spoiled' : jar.setWord,
     jar.additions.length > 0 ? `with ${jar.additions.join(', ')}` : null,
     jar.onShelf === false || empty ? 'gone' : null,

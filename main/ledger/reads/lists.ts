@@ -26,9 +26,15 @@ export function getBatch(ledger: Ledger, { id }: Parsed<'batch.get'>): Reply<'ba
   const key = rows.keyOf('batch', id);
   const { uid, madeOn, word, note } = rows.get('batch', key);
   if (madeOn === null) throw new Refused('batch without a day');
+  const holds = holdsOf(ledger, key);
   return {
     batch: { id: uid, madeOn, word, note },
-    holds: holdsOf(ledger, key).map((hold) => holdRecord(ledger, rows.get('hold', hold), key)),
+    holds: holds.map((hold) => holdRecord(ledger, rows.get('hold', hold), key)),
+    interruptions: holds.flatMap((hold) =>
+      rows.facts.where('interruption', 'hold', hold).map(({ uid: own, what, began, ended, hours, wasSet }) => ({
+        id: own, hold: rows.uidOf('hold', hold), what, began, ended, hours, wasSet,
+      })),
+    ), // prettier-ignore
     jars: jarsOfBatch(ledger, key).map((jar) => jarRecord(ledger, jar.key)),
   };
 }

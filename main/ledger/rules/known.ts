@@ -89,7 +89,7 @@ function namesakesOf(rows: Rows, facts: Facts, fresh: Fresh): JarFact[] {
     )
     .all(JSON.stringify([...days].filter((day) => day !== null)));
   return (found as Pick<JarFact, 'key' | 'batch' | 'day' | 'word' | 'letter' | 'state'>[]).map((row) => ({
-    ...row, volume: null, mistakeIn: null,
+    ...row, first: row.day, last: row.day, volume: null, mistakeIn: null,
   })); // prettier-ignore
 }
 

@@ -81,13 +81,14 @@ export interface Pending {
   readonly observation?: Omit<ObservationFact, 'key'>;
   readonly hold?: HoldFact;
   readonly stay?: StayFact;
-  readonly day?: { readonly batch: number; readonly madeOn: string | null };
+  readonly day?: { readonly batch: number } & Pick<JarFact, 'day' | 'first' | 'last'>;
 }
 /** The key of what is not there yet. */
 const NEW = Number.MAX_SAFE_INTEGER;
 
 const JARS = `
-  SELECT j.key, j.batch, b.made_on AS day, b.word, j.letter, j.state,
+  SELECT j.key, j.batch, b.made_on AS day, coalesce(b.made_on, b.made_from) AS first, coalesce(b.made_on, b.made_to) AS last,
+         b.word, j.letter, j.state,
          j.final_volume_v AS amount_v, j.final_volume_u AS amount_u,
          CASE j.state WHEN 'mistake' THEN (
            SELECT max(act) FROM journal
@@ -164,6 +165,21 @@ class Loader {
     const missing = new Set([...neighbours].filter((key) => !found.has(key)));
     for (const row of this.#by<Found>(JARS, 'j.key', missing)) take(row);
     return found;
+  }
+
+  /**
+   * All seedings behind the jars asked about, where days are ranges: then a path may lead back in time and a loop need not
+   * stay within one day. None in a ledger without ranges.
+   */
+  behindRanges(asked: ReadonlySet<number>): Pick<SeedingFact, 'jar' | 'fromJar'>[] {
+    if (this.#rows.count('SELECT EXISTS (SELECT 1 FROM batch WHERE made_from IS NOT NULL)') === 0) return [];
+    return this.#rows
+      .prepare(
+        `WITH RECURSIVE up (key) AS (SELECT value FROM json_each(?)
+           UNION SELECT s.from_jar FROM up JOIN seeding s ON s.jar = up.key WHERE s.from_jar IS NOT NULL)
+         SELECT s.jar, s.from_jar AS fromJar FROM up JOIN seeding s ON s.jar = up.key WHERE s.from_jar IS NOT NULL`,
+      )
+      .all(JSON.stringify([...asked])) as Pick<SeedingFact, 'jar' | 'fromJar'>[];
   }
 
   /** All seedings among jars of some days. */
@@ -329,6 +345,9 @@ export function loadFacts(
   const neighbours = new Set([...portions.values()].map(({ jar }) => jar));
   for (const { jar, fromJar } of seedings)
     for (const key of [jar, fromJar]) if (key !== null) neighbours.add(key);
+  const behind = load.behindRanges(asked);
+  for (const { jar, fromJar } of behind)
+    for (const key of [jar, fromJar]) if (key !== null) neighbours.add(key);
   const jars = load.jars(neighbours);
   if (pending.day) moveTo(jars, pending.day);
   const days = new Set(alsoDays);
@@ -348,7 +367,7 @@ export function loadFacts(
     touched: new Set([...asked].filter((key) => jars.has(key))),
     jars,
     seedings,
-    sameDay: [...load.sameDay(days), ...(pending.seeding ? [pending.seeding] : [])],
+    sameDay: [...load.sameDay(days), ...behind, ...(pending.seeding ? [pending.seeding] : [])],
     portions,
     movements: load.movements(jars.keys(), portions.keys()),
     holds,
@@ -365,6 +384,6 @@ export function loadFacts(
   };
 }
 
-function moveTo(jars: Map<number, JarFact>, { batch, madeOn }: NonNullable<Pending['day']>): void {
-  for (const jar of jars.values()) if (jar.batch === batch) jars.set(jar.key, { ...jar, day: madeOn });
+function moveTo(jars: Map<number, JarFact>, { batch, ...when }: NonNullable<Pending['day']>): void {
+  for (const jar of jars.values()) if (jar.batch === batch) jars.set(jar.key, { ...jar, ...when });
 }

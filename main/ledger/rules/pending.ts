@@ -12,8 +12,10 @@ const NOTHING_SEEN = {
 /** @returns null where the book asks nothing of such a fact */
 export function pendingOf(facts: Rows, { kind, key, columns }: RefusedRow): Pending | null {
   const own = key ?? Number.MAX_SAFE_INTEGER;
-  if (kind === 'batch' && key !== null)
-    return { day: { batch: key, madeOn: (columns.made_on ?? null) as string | null } };
+  if (kind === 'batch' && key !== null) {
+    const { madeOn: day, madeFrom, madeTo } = fromColumns('batch', columns);
+    return { day: { batch: key, day, first: day ?? madeFrom, last: day ?? madeTo } };
+  }
   if (kind === 'hold') {
     const { began, ended, hours } = fromColumns('hold', columns);
     return { hold: { key: own, began, ended, hours } };

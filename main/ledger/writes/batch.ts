@@ -147,6 +147,30 @@ export function correctBatch(ledger: Ledger, input: Parsed<'batch.correct'>): Re
   return { act: done.act.uid };
 }
 
+/** @throws Refused 'range of days' */
+export function refuseHalfRange(from: string | null, to: string | null): void {
+  if ((from === null) !== (to === null) || (from !== null && to !== null && from > to))
+    throw new Refused('range of days');
+}
+
+/**
+ * Says between which days a batch was made, where the day is not known.
+ * @throws Refused 'not found', 'range of days', 'nothing changed', and as the rule book says
+ */
+export function tellAbout(ledger: Ledger, input: Parsed<'batch.about'>): Reply<'batch.about'> {
+  const { madeFrom, madeTo } = input;
+  refuseHalfRange(madeFrom, madeTo);
+  const key = ledger.rows.keyOf('batch', input.id);
+  const done = ledger.acts.mustRun(
+    'batch.about',
+    batchSubject(ledger, key),
+    tidy(input.why),
+    (act) => act.facts.update('batch', key, { madeOn: null, madeFrom, madeTo }),
+    input.draft,
+  );
+  return { act: done.act.uid };
+}
+
 export function correctHold(ledger: Ledger, input: Parsed<'hold.correct'>): Reply<'hold.correct'> {
   const changes = tidy(input.changes);
   const key = ledger.rows.keyOf('hold', input.id);

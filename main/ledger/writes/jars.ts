@@ -6,6 +6,7 @@ import { refuseJarName } from '../jar-names';
 import { Refused } from '../refusal';
 import type { Stored } from '../projection/records';
 import { jarOf, outcomeRow, packageKey, replaceRows, seedingRow, shelfOrGone, standingJar } from './parts';
+import { refuseHalfRange } from './batch';
 import { mustSay, tidy } from './tidy';
 
 export function correctJar(ledger: Ledger, input: Parsed<'jar.correct'>): Reply<'jar.correct'> {
@@ -58,6 +59,9 @@ const LETTERS = [...'abcdefghijklmnopqrstuvwxyz'];
 /** @throws Refused 'name of a jar' */
 export function addLostJar(ledger: Ledger, given: Parsed<'jar.lost'>): Reply<'jar.lost'> {
   const { madeOn, label, note } = tidy(given);
+  const { madeFrom, madeTo } = given;
+  refuseHalfRange(madeFrom, madeTo);
+  if (madeOn !== null && madeFrom !== null) throw new Refused('range of days');
   if (label !== null) refuseJarName(ledger, label);
   const word = label ?? (madeOn === null ? null : 'lost');
   const taken = new Set(
@@ -75,6 +79,7 @@ export function addLostJar(ledger: Ledger, given: Parsed<'jar.lost'>): Reply<'ja
     null,
     (act) => {
       const batch = act.insert('batch', { madeOn, word, note: null });
+      if (madeFrom !== null) act.facts.update('batch', batch.key, { madeFrom, madeTo });
       return act.insert('jar', {
         batch: batch.key,
         letter,

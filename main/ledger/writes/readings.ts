@@ -4,7 +4,7 @@ import type { Hold } from '../../../core/ledger/records';
 import { storedMoment } from '../../../core/ledger/moments';
 import type { FactHost } from '../facts/host';
 import { nameOf } from '../facts/subject';
-import { blockOf, readingsIn } from '../projection/readings';
+import { allReadingsIn, blockOf } from '../projection/readings';
 import { Refused } from '../refusal';
 import { tidy } from './tidy';
 
@@ -18,7 +18,7 @@ export function addReadings(host: FactHost, input: Parsed<'readings.add'>): Repl
   const { facts } = host;
   const key = facts.keyOf('series', input.series);
   const { block, hold } = facts.get('series', key);
-  const there = readingsIn(facts, block);
+  const there = allReadingsIn(facts, block);
   const fresh = newReadings(there, input.readings);
   const subject = nameOf(host, 'hold', facts.columnsNow('hold', hold) ?? {});
   const done = host.mustRun(
@@ -31,6 +31,38 @@ export function addReadings(host: FactHost, input: Parsed<'readings.add'>): Repl
     input.draft,
   );
   return { act: done.act.uid, added: fresh.length };
+}
+
+/**
+ * Leaves readings of a series out, or counts them again: they stay where they are, and nothing is worked out from them.
+ * @throws Refused 'not found', 'no such reading', 'nothing changed'
+ */
+export function leaveOutReadings(
+  host: FactHost,
+  input: Parsed<'readings.leaveOut'>,
+): Reply<'readings.leaveOut'> {
+  const { facts } = host;
+  const key = facts.keyOf('series', input.series);
+  const { block, hold } = facts.get('series', key);
+  const there = allReadingsIn(facts, block);
+  const known = new Set(there.map(({ at }) => storedMoment(at).seconds));
+  const missing = input.at.find((at) => !known.has(storedMoment(at).seconds));
+  if (missing !== undefined) throw new Refused('no such reading', { at: missing });
+  const meant = new Set(input.at.map((at) => storedMoment(at).seconds));
+  const changes = ({ at, leftOut }: (typeof there)[number]): boolean =>
+    meant.has(storedMoment(at).seconds) && leftOut !== input.leftOut;
+  const changed = there.filter(changes).length;
+  const done = host.mustRun(
+    'readings.leaveOut',
+    nameOf(host, 'hold', facts.columnsNow('hold', hold) ?? {}),
+    tidy(input.why),
+    (act) => {
+      const next = there.map((one) => (changes(one) ? { ...one, leftOut: input.leftOut } : one));
+      act.update('series', key, { block: blockOf(facts, next, block) });
+    },
+    input.draft,
+  );
+  return { act: done.act.uid, changed };
 }
 
 /** @throws Refused 'reading differs' where a moment has another temperature already */
