@@ -178,7 +178,9 @@ export const ReadingsReply = z.strictObject({
   readings: z.array(z.strictObject({ at: Moment, c: celsius, leftOut: z.boolean() })),
 });
 
-const form = z.record(z.string(), z.unknown());
+const plain = z.union([z.string(), z.number(), z.boolean(), z.null()]);
+/** A fact's fields by name: an amount is a value, a unit and what was typed. */
+const form = z.record(z.string(), z.union([plain, z.array(plain), z.record(z.string(), plain)]));
 /** Forms of records that came in and say otherwise than ours: each waits until the keeper decides. */
 export const ReceivedReply = z.strictObject({
   received: z.array(

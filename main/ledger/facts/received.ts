@@ -7,7 +7,7 @@ import type { FactHost } from './host';
 import { decideReceived } from './merge';
 import { nameOf } from './subject';
 
-type Form = Readonly<Record<string, unknown>>;
+type Form = Reply<'received.list'>['received'][number]['ours'];
 
 const differing = (one: Form, other: Form): string[] =>
   [...new Set([...Object.keys(one), ...Object.keys(other)])]
@@ -29,7 +29,7 @@ export function listReceived({ facts, ...host }: FactHost): Reply<'received.list
       // What is gone can't be set beside anything.
       if (record.gone_in !== null) return [];
       const kind = facts.kindOfKey(about);
-      const [ours, theirs] = [formOfRow(facts, kind, about), JSON.parse(form) as Form];
+      const [ours, theirs] = [formOfRow(facts, kind, about) as Form, JSON.parse(form) as Form];
       const says = nameOf({ facts, ...host }, kind, facts.columnsNow(kind, about) ?? {});
       return [{ id: uid, record: record.uid, kind, says, differs: differing(ours, theirs), ours, theirs, from: name, decided }]; // prettier-ignore
     }),
