@@ -4,6 +4,7 @@ export type {
   LedgerJar,
   LedgerView,
   NotedForm,
+  NotedRow,
   NotesInput,
   NotesPlan,
   NotesReading,

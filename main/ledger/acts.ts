@@ -12,7 +12,7 @@ import type { FactKind } from './facts/tables';
 import { FORMS, type Form, type RootedKind } from './projection/forms';
 import { observedOf, outcomeFrom, putOutcome } from './projection/outcome';
 import { askedOf } from './projection/put';
-import type { NoteRow, Row, Stored } from './projection/records';
+import type { NoteRow, Stored } from './projection/records';
 import { Refused } from './refusal';
 import type { Rows } from './rows';
 import type { Asked } from './rules/ask';
@@ -215,11 +215,6 @@ export class Acts {
           WHERE b.made_on = ? AND j.state NOT IN ('mistake', 'not made') ORDER BY j.key`,
       )
       .all(day) as ReturnType<Acts['jarsOfDay']>;
-  }
-
-  /** Rows that came in earlier from what is the same file. */
-  noteRowsOf(file: string): Row<'noteRow'>[] {
-    return this.rows.where('noteRow', 'file', file);
   }
 }
 

@@ -1,5 +1,5 @@
 // A jar of the ledger that a row of notes changes: what was taken over, or what the answer to an open question changes.
-import type { NotesPlan, PlannedChange, PlannedJar } from '../../core/notes';
+import type { NotedRow, NotesPlan, PlannedChange, PlannedJar } from '../../core/notes';
 import { LONGEST_KEPT } from '../../core/notes/rows/same-row';
 import type { Amount } from '../../core/ledger/basics';
 import type { Outcome, Seeding } from '../../core/ledger/records';
@@ -21,10 +21,30 @@ type Seen = Omit<Outcome, 'jar'>;
 /** A file's name as it is kept with its rows. */
 export const fileName = (name: string): string => name.slice(0, 500) || 'notes';
 
-/** The file whose rows are kept, with the headings that it has now. */
-export interface KeptFile {
+/** The file whose rows are kept, with the headings that it has now and the rows of it that are there. */
+export class KeptFile {
   readonly name: string;
-  readonly headings: readonly string[];
+  readonly #there: ReadonlyMap<string, number>;
+
+  constructor(
+    { rows }: Ledger,
+    name: string,
+    readonly headings: readonly string[],
+  ) {
+    this.name = fileName(name);
+    const there = rows
+      .prepare(
+        `SELECT n.key, n.cells_sha, n.occurrence FROM note_file f CROSS JOIN note_row n ON n.file = f.key
+          WHERE f.name = ? ORDER BY n.key`,
+      )
+      .all(this.name) as { key: number; cells_sha: string; occurrence: number }[];
+    this.#there = new Map(there.map(({ key, cells_sha, occurrence }) => [`${cells_sha}:${occurrence}`, key]));
+  }
+
+  /** An older entry of the same cells, as they were before this import. */
+  earlier({ sha, occurrence }: NotedRow): number | undefined {
+    return this.#there.get(`${sha}:${occurrence}`);
+  }
 }
 
 const kept = (text: string): string => text.slice(0, LONGEST_KEPT);
@@ -33,25 +53,13 @@ const kept = (text: string): string => text.slice(0, LONGEST_KEPT);
  * Keeps which row of which file a jar is, with its cells and what was answered about it; an older entry of the same cells
  * moves to the end.
  */
-export function noteRow(
-  ledger: Ledger,
-  act: OpenAct,
-  { name, headings }: KeptFile,
-  { line, noted }: PlannedJar,
-  jar: number,
-): void {
-  const file = fileName(name);
-  const old = ledger.rows
-    .prepare(
-      `SELECT n.key FROM note_row n JOIN note_file f ON f.key = n.file
-        WHERE n.cells_sha = ? AND n.occurrence = ? AND f.name = ?`,
-    )
-    .pluck()
-    .get(noted.sha, noted.occurrence, file);
-  if (typeof old === 'number') act.remove('noteRow', old);
+export function noteRow(act: OpenAct, file: KeptFile, { line, noted }: PlannedJar, jar: number): void {
+  const { name, headings } = file;
+  const old = file.earlier(noted);
+  if (old !== undefined) act.remove('noteRow', old);
   const cells = Object.entries(noted.cells).map(([heading, cell]) => [heading, kept(cell)]);
   const { key } = act.insert('noteRow', {
-    file,
+    file: name,
     headings: headings
       .filter((heading) => !noted.without.includes(heading))
       .map((heading) => heading.slice(0, 500)),
@@ -277,5 +285,5 @@ export function changeJar(
     changeHold(ledger, act, shared, key, planned);
     changeAdditions(ledger, act, key, planned);
   }
-  noteRow(ledger, act, file, planned, key);
+  noteRow(act, file, planned, key);
 }

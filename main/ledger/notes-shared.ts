@@ -3,11 +3,15 @@ import type { NotesPlan } from '../../core/notes';
 import type { OpenAct } from './acts';
 import type { Ledger } from './ledger';
 
+const batchName = (madeOn: string, word: string | null): string => `${madeOn}|${word?.toLowerCase() ?? ''}`;
+
 /** Batches, holds and sources by what names them, found once and made once. */
 export class Shared {
   readonly #sources: Map<string, number>;
-  readonly #batches = new Map<string, number>();
+  readonly #batches: Map<string, number>;
   readonly #holds = new Map<string, number>();
+  /** Batches made here: no hold of theirs is there already. */
+  readonly #made = new Set<number>();
 
   constructor(
     readonly ledger: Ledger,
@@ -18,6 +22,11 @@ export class Shared {
       name: string;
     }[];
     this.#sources = new Map(known.toReversed().map(({ key, name }) => [name.toLowerCase(), key]));
+    // All at once: a question for each batch would have the rows before it written one by one.
+    const batches = ledger.rows
+      .prepare('SELECT key, made_on, word FROM batch WHERE made_on IS NOT NULL ORDER BY key DESC')
+      .all() as { key: number; made_on: string; word: string | null }[];
+    this.#batches = new Map(batches.map(({ key, made_on, word }) => [batchName(made_on, word), key]));
   }
 
   addSource(source: NotesPlan['sources'][number]): void {
@@ -40,15 +49,13 @@ export class Shared {
 
   /** Jars of one day, with the same word, are one batch: also with those that are there already. */
   batch(madeOn: string, word: string | null): number {
-    const name = `${madeOn}|${word?.toLowerCase() ?? ''}`;
-    const there =
-      this.#batches.get(name) ??
-      this.ledger.rows
-        .where('batch', 'made_on', madeOn)
-        .find((batch) => (batch.word?.toLowerCase() ?? '') === (word?.toLowerCase() ?? ''))?.key ??
-      this.act.insert('batch', { madeOn, word, note: null }).key;
-    this.#batches.set(name, there);
-    return there;
+    const name = batchName(madeOn, word);
+    const there = this.#batches.get(name);
+    if (there !== undefined) return there;
+    const { key } = this.act.insert('batch', { madeOn, word, note: null });
+    this.#batches.set(name, key);
+    this.#made.add(key);
+    return key;
   }
 
   /** Jars of a batch held as long and as warm shared a hold, as far as notes can tell. */
@@ -56,11 +63,10 @@ export class Shared {
     const same = (hours: number | null, celsius: number | null): string =>
       `${batch}|${hours}|${celsius?.toFixed(2) ?? ''}`;
     const name = same(planned.hours, planned.planned?.value ?? null);
+    const before = this.#made.has(batch) ? [] : this.ledger.rows.where('hold', 'batch', batch);
     const there =
       this.#holds.get(name) ??
-      this.ledger.rows
-        .where('hold', 'batch', batch)
-        .find((hold) => hold.basis === 'notes' && same(hold.hours, hold.planned?.value ?? null) === name)?.key ??
+      before.find((hold) => hold.basis === 'notes' && same(hold.hours, hold.planned?.value ?? null) === name)?.key ??
       this.act.insert('hold', {
         batch, startedAt: null, endedAt: null, hours: planned.hours, planned: planned.planned, probe: null, readings: [], basis: 'notes', note: null,
       }).key; // prettier-ignore

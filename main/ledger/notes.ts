@@ -17,7 +17,7 @@ import { readNotesFile, type NotesText } from '../files/notes';
 import type { OpenAct } from './acts';
 import type { Job } from './job';
 import type { Ledger } from './ledger';
-import { changeJar, fileName, noteRow, type SeedOf } from './notes-changes';
+import { changeJar, fileName, KeptFile, noteRow, type SeedOf } from './notes-changes';
 import { Shared } from './notes-shared';
 import { notedIn } from './notes-noted';
 import { Refused } from './refusal';
@@ -164,17 +164,27 @@ export function previewNotes(
   return pageOf(read, view);
 }
 
+/** Keys of the jars of the ledger that a plan names as seeds. */
+const seedKeys = ({ rows }: Ledger, { jars, changes }: NotesPlan): ReadonlyMap<string, number> =>
+  new Map(
+    [...jars, ...changes.map(({ planned }) => planned)]
+      .flatMap(({ seedings }) => seedings.flatMap(({ fromUid }) => fromUid ?? []))
+      .map((uid) => [uid, rows.keyOf('jar', uid)]),
+  );
+
 function write(ledger: Ledger, act: OpenAct, { file, plan }: Reading, job: Job): void {
   const shared = new Shared(ledger, act);
-  const kept = { name: file.name, headings: plan.headings };
+  const kept = new KeptFile(ledger, file.name, plan.headings);
   for (const source of plan.sources) shared.addSource(source);
   const byRow = new Map<string, number>();
+  const known = seedKeys(ledger, plan);
   const seedsOf = (planned: NotesPlan['jars'][number]): SeedOf[] =>
     planned.seedings.map(({ fromRow, fromUid, source, part, amount }) => {
-      const fromJar =
-        fromUid === null ? (byRow.get(fromRow ?? '') ?? null) : ledger.rows.keyOf('jar', fromUid);
+      const fromJar = (fromUid === null ? byRow.get(fromRow ?? '') : known.get(fromUid)) ?? null;
       return { from: { fromJar, source: source === null ? null : shared.source(source) }, part, amount };
     });
+  // From here on nothing is asked of the ledger until all rows are there.
+  act.facts.together();
   for (const [at, planned] of plan.jars.entries()) {
     if (at % STEP === 0) job.step(at, plan.jars.length, 'bringing in rows');
     const batch = shared.batch(planned.madeOn, planned.word);
@@ -197,7 +207,7 @@ function write(ledger: Ledger, act: OpenAct, { file, plan }: Reading, job: Job):
       act.insert('seeding', { jar: key, ...from, portion: null, part, package: null, amount });
     }
     if (planned.outcome) act.insert('outcome', { ...planned.outcome, jar: key });
-    noteRow(ledger, act, kept, planned, key);
+    noteRow(act, kept, planned, key);
   }
   for (const change of plan.changes) changeJar(ledger, act, shared, change, kept, seedsOf);
   job.step(plan.jars.length, plan.jars.length, 'bringing in rows');

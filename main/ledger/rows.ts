@@ -33,7 +33,6 @@ export const rootOf = (kind: RecordKind): FactKind => (kind === 'outcome' ? 'jar
 
 /** Where a record hangs on another and the fact at its root doesn't say so in a column of that name. */
 const OTHERWISE: Readonly<Record<string, string>> = {
-  'noteRow file': 'file IN (SELECT key FROM note_file WHERE name = ?)',
   'jar hold': 'key IN (SELECT jar FROM stay WHERE hold = ?)',
   'clearing of': 'of_jar = ?',
 };
@@ -42,8 +41,12 @@ export class Rows {
   /** The facts themselves. */
   readonly facts: FactRows;
 
-  constructor(readonly db: Database.Database) {
+  constructor(db: Database.Database) {
     this.facts = new FactRows(db);
+  }
+
+  get db(): Database.Database {
+    return this.facts.db;
   }
 
   /** A statement, prepared once for each text. */

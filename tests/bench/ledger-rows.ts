@@ -72,5 +72,7 @@ function makeRows(
 }
 
 /** Under an open act. @returns how many rows */
-export const writeJars = (act: OpenAct, jars: number): number =>
-  makeRows((kind, record) => act.insert(kind, record).key, jars);
+export function writeJars(act: OpenAct, jars: number): number {
+  act.facts.together();
+  return makeRows((kind, record) => act.insert(kind, record).key, jars);
+}

@@ -8,6 +8,7 @@ import { storedMoment } from '../../../core/ledger/moments';
 import type { Clock } from '../clock';
 import { Refused } from '../refusal';
 import type { Rows } from './rows';
+import { Waiting } from './waiting';
 import {
   columnsOf,
   type Columns,
@@ -55,6 +56,7 @@ export class OpenAct {
   readonly #newId: () => string;
   readonly #inserts = new Map<FactKind, Database.Statement>();
   readonly #explain: Explain;
+  #waiting: Waiting | null = null;
 
   constructor(
     readonly key: number,
@@ -78,40 +80,52 @@ export class OpenAct {
     }
   }
 
+  /** From here on new facts are written together (waiting.ts): for an act that adds thousands. */
+  together(): void {
+    const waiting = new Waiting(this.#rows, this.key, (kind, { key, values }) =>
+      this.#row(kind, key, values, () =>
+        Object.fromEntries(columnsOf(kind).map((column, at) => [column, values[at] ?? null])),
+      ),
+    );
+    this.#waiting = waiting;
+    this.#rows.writeWaiting = () => waiting.write();
+  }
+
   /** Adds a fact; it points at others by key, and what is left out is null. Its id is made here. */
   insert<K extends FactKind>(kind: K, fact: Partial<Stored<K>>): Made {
     const uid = this.#newId();
+    if (this.#waiting) return { key: this.#waiting.add(kind, uid, valuesOf(kind, fact)), uid };
     const { lastInsertRowid } = this.#rows
       .prepare('INSERT INTO record (uid, kind, made_in) VALUES (?, ?, ?)')
       .run(uid, tableOf(kind), this.key);
-    return { key: this.#row(kind, Number(lastInsertRowid), fact), uid };
+    return { key: this.#new(kind, Number(lastInsertRowid), fact), uid };
   }
 
   /** Adds a fact that comes from another ledger, under the id that it has there. */
   insertFrom<K extends FactKind>(kind: K, fact: Partial<Stored<K>>, { uid, home, homeForm }: Origin): Made {
+    if (this.#waiting) throw new Error('what comes from elsewhere is written one by one');
     const { lastInsertRowid } = this.#rows
       .prepare('INSERT INTO record (uid, kind, made_in, home, home_form) VALUES (?, ?, ?, ?, ?)')
       .run(uid, tableOf(kind), this.key, home, homeForm);
-    return { key: this.#row(kind, Number(lastInsertRowid), fact), uid };
+    return { key: this.#new(kind, Number(lastInsertRowid), fact), uid };
   }
 
-  #row<K extends FactKind>(kind: K, key: number, fact: Partial<Stored<K>>): number {
+  #new<K extends FactKind>(kind: K, key: number, fact: Partial<Stored<K>>): number {
+    this.#row(kind, key, valuesOf(kind, fact), () => toColumns(kind, fact));
+    return key;
+  }
+
+  #row(kind: FactKind, key: number, values: readonly Value[], columns: () => Columns): void {
     let insert = this.#inserts.get(kind);
     if (!insert) {
-      const columns = columnsOf(kind);
+      const names = columnsOf(kind);
       insert = this.#rows.prepare(
-        `INSERT INTO ${tableOf(kind)} (key, ${columns.join(', ')}) VALUES (?${', ?'.repeat(columns.length)})`,
+        `INSERT INTO ${tableOf(kind)} (key, ${names.join(', ')}) VALUES (?${', ?'.repeat(names.length)})`,
       );
       this.#inserts.set(kind, insert);
     }
     const statement = insert;
-    this.#write(
-      kind,
-      null,
-      () => toColumns(kind, fact),
-      () => statement.run(key, valuesOf(kind, fact)),
-    );
-    return key;
+    this.#write(kind, null, columns, () => statement.run(key, values));
   }
 
   /** Changes the given fields of a fact. Where none is different nothing is written. @returns whether any was */
@@ -226,6 +240,7 @@ export class Acts {
       const key = Number(lastInsertRowid);
       this.rows.prepare('UPDATE open_act SET act = ? WHERE one = 1').run(key);
       const value = work(new OpenAct(key, uid, this.rows, this.newId, this.explain), chosen);
+      this.rows.writeWaiting?.();
       this.rows.prepare('UPDATE open_act SET act = NULL WHERE one = 1').run();
       if (!this.#changedAnything(key)) {
         db.exec('ROLLBACK');
@@ -240,6 +255,7 @@ export class Acts {
       if (db.inTransaction) db.exec('ROLLBACK');
       throw error;
     } finally {
+      this.rows.writeWaiting = null;
       this.#open = false;
     }
   }

@@ -48,14 +48,25 @@ export const KIND_WORDS: { readonly [K in FactKind]: string } = {
 
 export class Rows {
   readonly #prepared = new Map<string, Database.Statement>();
+  readonly #db: Database.Database;
+  /** Writes what an import has let wait (waiting.ts): called before anything is asked. */
+  writeWaiting: (() => void) | null = null;
 
-  constructor(readonly db: Database.Database) {}
+  constructor(db: Database.Database) {
+    this.#db = db;
+  }
 
-  /** A statement, prepared once for each text. */
+  get db(): Database.Database {
+    this.writeWaiting?.();
+    return this.#db;
+  }
+
+  /** A statement, prepared once for each text; to be run before another is asked for. */
   prepare(sql: string): Database.Statement {
+    this.writeWaiting?.();
     let statement = this.#prepared.get(sql);
     if (!statement) {
-      statement = this.db.prepare(sql);
+      statement = this.#db.prepare(sql);
       this.#prepared.set(sql, statement);
     }
     return statement;

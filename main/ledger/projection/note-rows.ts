@@ -25,12 +25,20 @@ export const noteRowFrom = ({ row, file }: HeldNoteRow): Stored['noteRow'] => ({
   jar: row?.jar ?? null,
 });
 
+/** Files of notes by name and headings, as each act found or made them: an import asks for each of its rows. */
+const FILES = new WeakMap<OpenAct, Map<string, number>>();
+
 /** The file of that name with those headings, made where it is new. */
-export function fileNamed(
-  act: OpenAct,
-  facts: FactRows,
-  { file: name, headings }: Pick<Stored['noteRow'], 'file' | 'headings'>,
-): number {
+function fileNamed(act: OpenAct, facts: FactRows, { file, headings }: Stored['noteRow']): number {
+  const known = FILES.get(act) ?? new Map<string, number>();
+  FILES.set(act, known);
+  const called = `${file}\n${headings.join('\n')}`;
+  const key = known.get(called) ?? fileIn(act, facts, file, headings);
+  known.set(called, key);
+  return key;
+}
+
+function fileIn(act: OpenAct, facts: FactRows, name: string, headings: readonly string[]): number {
   const there = facts
     .prepare('SELECT key FROM note_file WHERE name = ? AND headings = ?')
     .pluck()

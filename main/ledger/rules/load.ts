@@ -28,16 +28,27 @@ export interface Touched {
 /** Of so large a share of the ledger all is read: quicker than to look for each. */
 const ALL_SHARE = 0.3;
 
-/** Facts that an act wrote: made, changed, taken or brought back. */
+/**
+ * Facts that were there before the newest act and that it changed, took or brought back. What it made has keys from @first on:
+ * those are found by their keys, since an import makes some hundred thousand.
+ */
 const WRITTEN = `
-  WITH written (key, kind, made) AS MATERIALIZED (
-    SELECT key, kind, 1 FROM record WHERE made_in = @act
-    UNION SELECT r.key, r.kind, r.made_in = @act FROM journal j JOIN record r ON r.key = j.record WHERE j.act = @act)`;
-const of = (kind: string, column = 'jar', table = kind): string =>
-  `SELECT t.${column} FROM written w CROSS JOIN ${table} t ON t.key = w.key WHERE w.kind = '${kind}' AND t.${column} IS NOT NULL`;
+  WITH written (key, kind) AS MATERIALIZED (
+    SELECT DISTINCT r.key, r.kind FROM journal j JOIN record r ON r.key = j.record WHERE j.act = @act AND r.made_in <> @act)`;
+/** The same of what was written before and of what was made. A jar that was made is touched by itself. */
+const either = (select: string, from: string, kind: string, where: string, made = where): string =>
+  `SELECT ${select} FROM written w CROSS JOIN ${kind} t ON t.key = w.key ${from} WHERE w.kind = '${kind}' AND ${where}
+   UNION SELECT ${select} FROM ${kind} t ${from} WHERE t.key >= @first AND ${made}`;
+const of = (kind: string, column = 'jar'): string =>
+  either(`t.${column}`, '', kind, `t.${column} IS NOT NULL`, `t.${column} < @first`);
 const through = (kind: string, table: string): string =>
-  `SELECT o.jar FROM written w CROSS JOIN ${kind} t ON t.key = w.key CROSS JOIN ${table} o ON o.key = t.${table}
-    WHERE w.kind = '${kind}' AND t.${table} IS NOT NULL`;
+  either(
+    'o.jar',
+    `CROSS JOIN ${table} o ON o.key = t.${table}`,
+    kind,
+    `t.${table} IS NOT NULL`,
+    `o.jar < @first`,
+  );
 const ofPackage = (table: string): string =>
   `SELECT t.jar FROM written w CROSS JOIN use u ON u.package = w.key CROSS JOIN ${table} t ON t.key = u.${table}
     WHERE w.kind = 'package'`;
@@ -45,10 +56,10 @@ const ofPackage = (table: string): string =>
 /** Jars that a fact written by an act belongs to, by what is there after it. */
 const TOUCHED_JARS = `${WRITTEN}
   SELECT key FROM written WHERE kind = 'jar'
-  UNION SELECT j.key FROM written w CROSS JOIN jar j ON j.batch = w.key WHERE w.kind = 'batch' AND NOT w.made
-  UNION SELECT s.jar FROM written w CROSS JOIN stay s ON s.hold = w.key WHERE w.kind = 'hold' AND NOT w.made
-  UNION SELECT s.jar FROM written w CROSS JOIN interruption t ON t.key = w.key CROSS JOIN stay s ON s.hold = t.hold
-         WHERE w.kind = 'interruption'
+  UNION ALL SELECT key FROM jar WHERE key >= @first
+  UNION SELECT j.key FROM written w CROSS JOIN jar j ON j.batch = w.key WHERE w.kind = 'batch'
+  UNION SELECT s.jar FROM written w CROSS JOIN stay s ON s.hold = w.key WHERE w.kind = 'hold'
+  UNION ${either('s.jar', 'CROSS JOIN stay s ON s.hold = t.hold', 'interruption', 'true')}
   UNION ${['stay', 'milk', 'portion', 'addition', 'seeding', 'observation', 'movement', 'lab_result', 'serving', 'photograph'].map((kind) => of(kind)).join('\n  UNION ')}
   UNION ${of('seeding', 'from_jar')}
   UNION SELECT json_extract(before, '$.jar') FROM journal
@@ -67,11 +78,17 @@ const TOUCHED_JARS = `${WRITTEN}
 
 /** What an act touched. */
 export function touchedBy(rows: Rows, act: number): Touched {
-  const keys = (sql: string): number[] => rows.prepare(sql).pluck().all({ act }) as number[];
+  const first = rows.prepare('SELECT min(key) FROM record WHERE made_in = ?').pluck().get(act) as
+    number | null;
+  const keys = (sql: string): number[] => rows.prepare(sql).pluck().all({ act, first }) as number[];
   return {
     jars: new Set(keys(TOUCHED_JARS)),
-    holds: keys(`${WRITTEN} SELECT key FROM written WHERE kind = 'hold' UNION ${of('interruption', 'hold')}`),
-    packages: keys(`${WRITTEN} SELECT key FROM written WHERE kind = 'package'`),
+    holds:
+      keys(`${WRITTEN} SELECT key FROM written WHERE kind = 'hold' UNION ALL SELECT key FROM hold WHERE key >= @first
+      UNION ${of('interruption', 'hold')}`),
+    packages: keys(
+      `${WRITTEN} SELECT key FROM written WHERE kind = 'package' UNION ALL SELECT key FROM package WHERE key >= @first`,
+    ),
   };
 }
 
