@@ -109,7 +109,7 @@ function whichSheet(file: NotesText): Reading {
 function readFor(ledger: Ledger, input: Parsed<'notes.preview'>, job: Job): Reading {
   const file = readNotesFile(input.file, input.answers?.['sheet']);
   if (file.workbook && sheetToChoose(file.workbook, input.answers?.['sheet'])) return whichSheet(file);
-  const rules = rulesForNotes(ledger, input.answers ?? {});
+  const rules = rulesForNotes(ledger, fileName(file.name), input.answers ?? {});
   const reading = readNotes({
     refuse: rules.refuse,
     file: fileName(file.name),

@@ -63,13 +63,29 @@ export function spoiledSince(rows: Rows, jar: number): string | null {
   return outcome !== undefined && isSpoiled(outcome) ? dayOfAct(rows, toldIn(rows, jar)) : null;
 }
 
-/** Why a jar is set aside; null where it is not, or that was lifted. */
-export function setAsideBy({ index }: Ledger, jar: number): ReturnType<Circumstances['setAsideBy']> {
+/** Whether the notes that a jar came from, in one bringing in or another, told that it is spoiled. */
+export function toldByFile(rows: Rows, jar: number, file: string): boolean {
+  const told = `SELECT EXISTS (SELECT 1 FROM note_row n JOIN note_file f ON f.key = n.file WHERE n.jar = ? AND f.name = ?)
+                   AND EXISTS (SELECT 1 FROM act WHERE key = ? AND kind = 'notes.bringIn')`;
+  return rows.count(told, jar, file, toldIn(rows, jar)) === 1;
+}
+
+/**
+ * Why a jar is set aside; null where it is not, or that was lifted.
+ * @param counts which spoiled jars to look at
+ */
+export function setAsideBy(
+  { index }: Ledger,
+  jar: number,
+  counts: (spoiled: number) => boolean = () => true,
+): ReturnType<Circumstances['setAsideBy']> {
   const { family } = index;
   if (!family.has(jar) || family.cautionLevelOf(jar) !== 'on hold') return null;
   const of = family
     .cautionsOf(jar)
-    .flatMap((caution) => (caution.level === 'on hold' && caution.cleared === null ? [caution.of] : []));
+    .flatMap((caution) => (caution.level === 'on hold' && caution.cleared === null ? [caution.of] : []))
+    .filter(counts);
+  if (of.length === 0) return null;
   return { because: of.map((spoiled) => index.jar(spoiled).label) };
 }
 

@@ -11,7 +11,7 @@ import type { Broken } from '../../../core/rules/rule';
 import { refusalSentence } from '../../../core/sentences';
 import type { Ledger } from '../ledger';
 import { labelIn } from './ask';
-import { setAsideBy, spoiledSince, withoutAcid } from './known';
+import { setAsideBy, spoiledSince, toldByFile, withoutAcid } from './known';
 import { loadFacts } from './load';
 
 export interface NotesRules {
@@ -20,8 +20,11 @@ export interface NotesRules {
   readonly word: () => string | null;
 }
 
-/** @param answers what the keeper answered so far */
-export function rulesForNotes(ledger: Ledger, answers: NotesInput['answers']): NotesRules {
+/**
+ * @param file what makes it the same file
+ * @param answers what the keeper answered so far
+ */
+export function rulesForNotes(ledger: Ledger, file: string, answers: NotesInput['answers']): NotesRules {
   const words = new Map<number, string>();
   const base = new Base(ledger);
   const refuse = (jars: readonly PlannedJar[], changes: readonly PlannedChange[]): RowRefused[] => {
@@ -35,7 +38,8 @@ export function rulesForNotes(ledger: Ledger, answers: NotesInput['answers']): N
       else found.set(row.id, { id: row.id, sentence, asks });
     };
     for (const broken of brokenInvariants(plan.facts)) take(broken, false);
-    for (const missing of missingConsents(plan.facts, plan.fresh, knownOf(ledger, plan))) take(missing, true);
+    const known = knownOf(ledger, file, plan);
+    for (const missing of missingConsents(plan.facts, plan.fresh, known)) take(missing, true);
     return [...found.values()];
   };
   const word = (): string | null =>
@@ -92,7 +96,7 @@ class Base {
 }
 
 /** What is known of the seeds of a plan. What is told only now is known since today. */
-function knownOf(ledger: Ledger, { spoiled }: PlanFacts): Circumstances {
+function knownOf(ledger: Ledger, file: string, { spoiled }: PlanFacts): Circumstances {
   const { rows, clock } = ledger;
   const today = clock.today();
   return {
@@ -106,8 +110,8 @@ function knownOf(ledger: Ledger, { spoiled }: PlanFacts): Circumstances {
     stood: () => false,
     isSpoiled: (jar) => spoiled.has(jar) || (jar > 0 && spoiledSince(rows, jar) !== null),
     spoiledSince: (jar) => (jar > 0 ? spoiledSince(rows, jar) : null) ?? (spoiled.has(jar) ? today : null),
-    toldHere: (jar) => jar < 0 || spoiledSince(rows, jar) === null,
-    setAsideBy: (jar) => (jar > 0 ? setAsideBy(ledger, jar) : null),
+    toldHere: (jar) => jar < 0 || spoiledSince(rows, jar) === null || toldByFile(rows, jar, file),
+    setAsideBy: (jar) => (jar > 0 ? setAsideBy(ledger, jar, (of) => !toldByFile(rows, of, file)) : null),
     withoutAcid: (jar) => (jar > 0 ? withoutAcid(rows, jar) : null),
   };
 }
