@@ -3,12 +3,12 @@ export const READS = [
   'app.state', 'family.get', 'family.drawing', 'family.jars', 'jar.get', 'jar.find', 'batch.get', 'batch.list',
   'source.list', 'package.list', 'history.list', 'draft.list', 'advice.freshStart', 'photograph.list', 'line.list',
   'judgement.line', 'judgement.jar', 'judgement.scores', 'advice.line', 'advice.next', 'advice.restart', 'advice.choices',
-  'facts.list', 'readings.list', 'jar.left', 'received.list',
+  'facts.list', 'readings.list', 'jar.left', 'received.list', 'act.standing',
 ] as const; // prettier-ignore
 export const WRITES = [
   'batch.record', 'batch.addJar', 'batch.addHold', 'batch.correct', 'hold.correct', 'jar.correct', 'jar.mistake', 'jar.lost', 'seeding.set',
   'addition.set', 'portion.save', 'outcome.save', 'source.save', 'package.save', 'caution.clear', 'draft.save',
-  'draft.drop', 'act.undo', 'act.redo', 'preferences.save', 'photograph.add', 'photograph.correct',
+  'draft.drop', 'act.undo', 'act.undoMany', 'act.redo', 'preferences.save', 'photograph.add', 'photograph.correct',
   'photograph.remove', 'advice.choose', 'line.name', 'facts.record', 'facts.correct', 'facts.remove', 'readings.add', 'readings.leaveOut', 'received.decide', 'batch.about',
 ] as const; // prettier-ignore
 export const JOBS = [

@@ -403,6 +403,9 @@ export const HistoryEntry = z.strictObject({
   why: z.string().nullable(),
   undone: z.boolean(),
   undoes: Uid.nullable(),
+  /** Jars that it touched, as they are now: the first few, and how many more. */
+  jars: z.array(JarView),
+  moreJars: count,
   changes: z.array(
     z.strictObject({
       /** A record, or a fact that belongs to none. */
@@ -495,7 +498,7 @@ export const contract = {
     })),
   'history.list': entry(
     'read',
-    z.strictObject({ record: z.strictObject({ kind: z.enum(RECORD_KINDS), id: Uid }).nullable(), before: Uid.nullable(), limit: z.int().min(1).max(200) }),
+    z.strictObject({ record: z.strictObject({ kind: z.enum(RECORD_KINDS), id: Uid }).nullable(), before: Uid.nullable(), limit: z.int().min(1).max(200), /** Words that its sentence, its day or its reason holds. */ text: Line.default('') }),
     z.strictObject({ acts: z.array(HistoryEntry), more: z.boolean() }),
   ),
   'draft.list': entry('read', empty, z.strictObject({ drafts: z.array(z.strictObject({ key: z.string(), json: z.string(), savedAt: Moment })) })),
@@ -535,6 +538,12 @@ export const contract = {
     'read',
     z.strictObject({ line: Uid.nullable().default(null), limit: z.int().min(1).max(100).default(20) }),
     z.strictObject({ choices: z.array(ChoiceReply) }),
+  ),
+  /** What undoing some acts would undo: those that are asked for, and what stands on them; each newest first. */
+  'act.standing': entry(
+    'read',
+    z.strictObject({ acts: z.array(Uid).min(1).max(200) }),
+    z.strictObject({ acts: z.array(z.strictObject({ act: Uid, says: z.string() })), later: z.array(z.strictObject({ act: Uid, says: z.string() })) }),
   ),
   /** Facts of one kind in the order of entry: all, or those that point at one record. */
   'facts.list': entry('read', ListFacts, FactsReply),
@@ -581,6 +590,8 @@ export const contract = {
   'draft.save': entry('write', z.strictObject({ key: z.string().min(1).max(100), json: z.string().max(1_000_000) }), z.strictObject({ savedAt: Moment })),
   'draft.drop': entry('write', z.strictObject({ key: z.string().min(1).max(100) }), empty),
   'act.undo': entry('write', z.strictObject({ act: Uid.nullable() }), acted.extend({ says: z.string() })),
+  /** Several acts as one; with `later` also what stands on them, else that is refused. */
+  'act.undoMany': entry('write', z.strictObject({ acts: z.array(Uid).min(1).max(200), later: z.boolean().default(false) }), acted.extend({ says: z.string() })),
   'act.redo': entry('write', empty, acted.extend({ says: z.string() })),
   'preferences.save': entry('write', Preferences, acted),
   'photograph.add': entry('write', z.strictObject({ jar: Uid, bytes: z.instanceof(Uint8Array), caption: Line.nullable() }), acted.extend({ photograph: Photograph })),

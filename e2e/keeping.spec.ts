@@ -253,8 +253,8 @@ test('undo and redo across a restart; entered by mistake; a lost jar; undo from 
   );
 
   await toHistory(program.page);
-  const acts = program.page.getByRole('list', { name: 'Acts, newest first' }).getByRole('listitem');
-  await acts.first().getByRole('button', { name: 'Undo' }).click();
+  await program.page.getByRole('checkbox').first().check();
+  await program.page.getByRole('button', { name: 'Undo it', exact: true }).click();
   await expect(program.page.getByText('undone since').first()).toBeVisible();
   await toBatches(program.page);
   await program.page.getByRole('button', { name: /^10 May/ }).click();
@@ -330,3 +330,28 @@ for (const colorScheme of ['light', 'dark'] as const) {
     });
   });
 }
+
+test('the history is found by words, and several acts are undone as one with what stands on them', async ({
+  page,
+}) => {
+  const first = await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
+  await recordBatch(page, '2026-05-14', ['a'], { jar: first.jars[0]! });
+  await toHistory(page);
+  const rows = page.locator('.act');
+  const all = await rows.count();
+  await page.getByLabel('Find in the history').fill('10 may');
+  await expect(rows).toHaveCount(1);
+  await rows.getByRole('checkbox').check();
+  const panel = page.getByRole('complementary', { name: 'Undo what is chosen' });
+  await expect(panel).toContainText('What stands on it and goes too');
+  await expect(panel).toContainText('Recorded 14 May a');
+  expect(await complaintsOfAxe(page)).toEqual([]);
+  await panel.getByRole('button', { name: 'Undo all two' }).click();
+  await page.getByLabel('Find in the history').fill('');
+  await expect(rows).toHaveCount(all + 1);
+  await expect(page.locator('.act.undone')).toHaveCount(2);
+  await page.keyboard.press('Escape');
+  await page.getByRole('heading', { name: 'History' }).click();
+  await page.keyboard.press('Control+Shift+z');
+  await expect(page.locator('.act.undone .act-says', { hasText: 'Recorded' })).toHaveCount(0);
+});

@@ -75,9 +75,10 @@ test('a figure typed key by key is one choice, kept also when Escape closes the 
   await expect(panel).toBeHidden();
   await expect.poll(lagNow).toBe(1.25);
   await toHistory(page);
-  const undo = page.getByRole('main').getByRole('button', { name: /^Undo .*preferences/i });
-  await expect(undo).toHaveCount(1);
-  await undo.click();
+  const chosen = page.getByRole('checkbox', { name: /^Choose to undo: .*preferences/i });
+  await expect(chosen).toHaveCount(1);
+  await chosen.check();
+  await page.getByRole('button', { name: 'Undo it', exact: true }).click();
   await expect.poll(lagNow).toBeNull();
   await page.keyboard.press('Control+,');
   await expect(lag).toHaveValue('');

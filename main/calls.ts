@@ -6,7 +6,7 @@ import { bringInNotes, previewNotes } from './ledger/notes';
 import { hostOf } from './ledger/facts/host';
 import { leftOf, listFacts, listReadings } from './ledger/reads/facts';
 import { drawing, familyJars, freshStarts, getFamily, listLines } from './ledger/reads/family';
-import { listHistory } from './ledger/reads/history';
+import { listHistory, standingOn } from './ledger/reads/history';
 import { findJar, getJar } from './ledger/reads/jars';
 import {
   judgeOneJar,
@@ -27,7 +27,7 @@ import {
 import { listChoices } from './ledger/reads/choices';
 import { Refused } from './ledger/refusal';
 import type { Session } from './ledger/session';
-import { redo, undo } from './ledger/undo';
+import { redo, undo, undoMany } from './ledger/undo';
 import {
   addHold,
   addJar,
@@ -88,6 +88,7 @@ export const handlers: Handlers = {
   'facts.list': ({ ledger }, input) => listFacts(hostOf(ledger), input),
   'received.list': ({ ledger }) => listReceived(hostOf(ledger)),
   'readings.list': ({ ledger }, input) => listReadings(hostOf(ledger), input),
+  'act.standing': ({ ledger }, input) => standingOn(ledger, input),
   'jar.left': ({ ledger }, input) => leftOf(hostOf(ledger), input),
   'line.list': ({ ledger }, input) => listLines(ledger, input),
   'photograph.list': ({ ledger }, input) => listPhotographs(ledger, input),
@@ -111,6 +112,10 @@ export const handlers: Handlers = {
   'draft.drop': ({ ledger }, input) => dropDraft(ledger, input),
   'act.undo': ({ ledger }, { act }) => {
     const done = undo(ledger.acts, act);
+    return { act: done.act.uid, says: done.value };
+  },
+  'act.undoMany': ({ ledger }, { acts, later }) => {
+    const done = undoMany(ledger.acts, acts, later);
     return { act: done.act.uid, says: done.value };
   },
   'act.redo': ({ ledger }) => {

@@ -205,6 +205,8 @@ function takeOut(columns: FamilyColumns, links: Links, gone: readonly number[], 
     columns.jars[slot] = undefined;
     columns.children[slot] = [];
     columns.traced[slot] = undefined;
+    // What seeded it may have gone before it in the same change.
+    reach.recount.delete(slot);
     for (const child of orphans) {
       links.set(child, columns.seedings[child] as readonly FamilySeeding[]);
       reach.recount.add(child);

@@ -25,7 +25,10 @@ export const wordsOf = (act: ActRow): string => actWords(act.kind, act.subject);
 export function undoneActs(rows: Rows): ReadonlySet<number> {
   const undone = new Set<number>();
   const undos = rows
-    .prepare('SELECT key, undoes FROM act INDEXED BY act_undoes WHERE undoes IS NOT NULL ORDER BY key DESC')
+    .prepare(
+      `SELECT key, undoes FROM act INDEXED BY act_undoes WHERE undoes IS NOT NULL
+        UNION ALL SELECT act, undoes FROM undone_with ORDER BY 1 DESC`,
+    )
     .all();
   for (const { key, undoes } of undos as { key: number; undoes: number }[]) {
     if (!undone.has(key)) undone.add(undoes);
@@ -62,6 +65,56 @@ export function nextRedo(rows: Rows): ActRow | null {
     .iterate(last) as IterableIterator<ActRow>;
   for (const act of undos) if (!undone.has(act.key)) return act;
   return null;
+}
+
+/**
+ * Acts that would be undone with some that are asked for: those, and every later one that stands on one of them, as far
+ * as it is not undone. Newest first, as they are taken back.
+ * @throws Refused 'not found', 'undone already'
+ */
+export function undoneTogether(rows: Rows, uids: readonly string[]): ActRow[] {
+  const undone = undoneActs(rows);
+  const found = new Map<number, ActRow>();
+  const add = (act: ActRow): void => {
+    if (found.has(act.key) || undone.has(act.key)) return;
+    found.set(act.key, act);
+    for (const later of standsOn(rows.facts, act.key, touchedSince(rows.facts, act.key)))
+      add(actByKey(rows, later));
+  };
+  for (const uid of uids) {
+    const act = rows.prepare('SELECT * FROM act WHERE uid = ?').get(uid) as ActRow | undefined;
+    if (!act) throw new Refused('not found', { kind: 'act' });
+    if (undone.has(act.key)) throw new Refused('undone already', { says: wordsOf(act) });
+    add(act);
+  }
+  return [...found.values()].toSorted((a, b) => b.key - a.key);
+}
+
+/**
+ * Undoes several acts as one.
+ * @param later what stands on them goes with them; else it is refused
+ * @throws Refused 'not found', 'undone already', 'stands on it', and as the rule book says
+ */
+export function undoMany(acts: Acts, uids: readonly string[], later: boolean): Done<string> {
+  const { rows } = acts;
+  const done = acts.runChosen(
+    () => {
+      const targets = undoneTogether(rows, uids);
+      const asked = new Set(uids);
+      const others = targets.filter(({ uid }) => !asked.has(uid));
+      if (others.length > 0 && !later) throw refusedBy(rows, others.map(({ key }) => key)); // prettier-ignore
+      const subject = targets.map(wordsOf).join('; ');
+      return { kind: 'act.undo' as const, subject, why: null, undoes: targets[0]?.key ?? null, targets };
+    },
+    (act, { kind, subject, targets }) => {
+      const insert = rows.prepare('INSERT INTO undone_with (act, undoes) VALUES (?, ?)');
+      for (const { key } of targets.slice(1)) insert.run(act.key, key);
+      for (const { key } of targets) invertAct(rows.facts, act.facts, key);
+      return actWords(kind, subject);
+    },
+  );
+  if (!done) throw new Refused('nothing changed');
+  return done;
 }
 
 /** What an undo or a redo is about. */

@@ -1,14 +1,15 @@
-// The history: every act in words, newest first, with what it changed. Nothing is ever lost from it, undoing included.
+// The history as a diary: days, newest first, each act one sentence with small jars. Acts can be found by words, and
+// several undone together. Nothing is ever lost from it, undoing included.
 import { useEffect, useState } from 'react';
-import type { Reply } from '../../core/contract';
 import { RECORD_KINDS, type RecordKind } from '../../core/ledger/records';
-import { daysInWords } from '../../core/lineage/labels';
 import { call } from '../app/calls';
-import { go, say, sentenceCase, usePlace, useRevision } from '../app/store';
-import { useReader } from '../parts/use-reader';
+import { go, say, usePlace, useRevision } from '../app/store';
+import { JarDefs } from '../family/jar-shape';
+import { ActRow, type Entry } from './act-row';
+import { byDay, dayHeading } from './days';
+import { UndoPanel } from './undo-panel';
 import './history.css';
 
-type Entry = Reply<'history.list'>['acts'][number];
 const PAGE = 30;
 const isKind = (word: string | undefined): word is RecordKind =>
   (RECORD_KINDS as readonly string[]).includes(word ?? '');
@@ -19,7 +20,10 @@ export function recordOf(focus: string | null): { readonly kind: RecordKind; rea
   return isKind(kind) && id !== undefined ? { kind, id } : null;
 }
 
-function useActs(focus: string | null): {
+function useActs(
+  focus: string | null,
+  text: string,
+): {
   readonly acts: readonly Entry[] | null;
   readonly more: boolean;
   readonly readMore: () => void;
@@ -30,6 +34,7 @@ function useActs(focus: string | null): {
     acts: readonly Entry[];
     more: boolean;
     focus: string | null;
+    text: string;
     revision: number;
   } | null>(null);
   useEffect(() => {
@@ -42,6 +47,7 @@ function useActs(focus: string | null): {
           record: recordOf(focus),
           before: acts.at(-1)?.act ?? null,
           limit: Math.min(200, wanted - acts.length),
+          text,
         });
         if (!current) return;
         if (!answer.ok) {
@@ -51,13 +57,13 @@ function useActs(focus: string | null): {
         acts.push(...answer.value.acts);
         more = answer.value.more && answer.value.acts.length > 0;
       }
-      if (current) setHeld({ acts, more, focus, revision });
+      if (current) setHeld({ acts, more, focus, text, revision });
     };
     void read();
     return () => {
       current = false;
     };
-  }, [focus, wanted, revision]);
+  }, [focus, text, wanted, revision]);
   const shown = held?.focus === focus ? held : null;
   return {
     acts: shown?.acts ?? null,
@@ -66,66 +72,62 @@ function useActs(focus: string | null): {
   };
 }
 
-function Changes({ entry }: { readonly entry: Entry }) {
+/** Typing is waited for a little: each word asks the ledger anew. */
+function useSettled(text: string): string {
+  const [settled, settle] = useState(text);
+  useEffect(() => {
+    const timer = window.setTimeout(() => settle(text), 150);
+    return () => window.clearTimeout(timer);
+  }, [text]);
+  return settled;
+}
+
+/** The days with their acts. */
+function Days({
+  acts,
+  chosen,
+  onChoose,
+}: {
+  readonly acts: readonly Entry[];
+  readonly chosen: readonly string[];
+  readonly onChoose: (chosen: readonly string[]) => void;
+}) {
   return (
-    <ul className="changes">
-      {entry.changes.map((change, at) => (
-        <li key={at}>
-          <span className="change-of">{change.label}</span>
-          {change.field === null ? (
-            <span>
-              <span className="soft">{change.before === null ? 'added' : 'taken away'}</span>
-              {(change.after ?? change.before) !== '' &&
-                ` ${daysInWords(change.after ?? change.before ?? '')}`}
-            </span>
-          ) : (
-            <span>
-              {change.field}: <del>{daysInWords(change.before ?? 'unknown')}</del>{' '}
-              <span aria-hidden="true">→</span>
-              <span className="visually-hidden"> became </span>{' '}
-              <ins>{daysInWords(change.after ?? 'unknown')}</ins>
-            </span>
-          )}
-        </li>
+    <div className="days">
+      <svg width="0" height="0" className="jar" aria-hidden="true">
+        <JarDefs />
+      </svg>
+      {byDay(acts).map(({ day, entries }) => (
+        <section key={`${day} ${entries[0]?.act ?? ''}`}>
+          <h2>{dayHeading(day)}</h2>
+          <ol className="acts" aria-label={`Acts of ${dayHeading(day)}, newest first`}>
+            {entries.map((entry) => (
+              <ActRow
+                key={entry.act}
+                entry={entry}
+                chosen={chosen.includes(entry.act)}
+                onChoose={(now) =>
+                  onChoose(now ? [...chosen, entry.act] : chosen.filter((one) => one !== entry.act))
+                }
+              />
+            ))}
+          </ol>
+        </section>
       ))}
-      {entry.moreChanges > 0 && <li className="soft">and {entry.moreChanges} more changes</li>}
-    </ul>
+    </div>
   );
 }
 
-function Act({ entry }: { readonly entry: Entry }) {
-  const { writer } = useReader();
-  const says = daysInWords(entry.says);
-  const undo = async (): Promise<void> => {
-    const answer = await call('act.undo', { act: entry.act });
-    say(answer.ok ? `${sentenceCase(answer.value.says)}.` : answer.sentence, answer.ok ? 'calm' : 'caution');
-  };
+function Empty() {
   return (
-    <li className={entry.undone ? 'act undone' : 'act'}>
-      <div className="act-head">
-        <div>
-          <p className="act-says">{sentenceCase(says)}</p>
-          <p className="soft small">
-            {writer.moment(entry.at)}
-            {entry.undone && ' · undone since'}
-          </p>
-          {entry.why && <p>Why: {entry.why}</p>}
-        </div>
-        {!entry.undone && (
-          <button type="button" className="button quiet" onClick={() => void undo()}>
-            Undo<span className="visually-hidden"> {says}</span>
-          </button>
-        )}
+    <div className="stack">
+      <p>Nothing is recorded yet. Start with a batch.</p>
+      <div className="row">
+        <button type="button" className="button primary" onClick={() => go('batch')}>
+          Record a batch
+        </button>
       </div>
-      {entry.changes.length > 0 && (
-        <details className="more">
-          <summary>
-            What changed<span className="visually-hidden"> in {says}</span>
-          </summary>
-          <Changes entry={entry} />
-        </details>
-      )}
-    </li>
+    </div>
   );
 }
 
@@ -133,51 +135,55 @@ function Act({ entry }: { readonly entry: Entry }) {
 export function HistoryScreen() {
   const { focus } = usePlace();
   const record = recordOf(focus);
-  const { acts, more, readMore } = useActs(focus);
+  const [typed, type] = useState('');
+  const text = useSettled(typed.trim());
+  const { acts, more, readMore } = useActs(focus, text);
+  const [chosen, choose] = useState<readonly string[]>([]);
+  // What was undone meanwhile, or is no longer shown, is not chosen any more.
+  const standing = chosen.filter((act) => acts?.some((one) => one.act === act && !one.undone));
   const name =
     record === null
       ? null
       : (acts?.flatMap((one) => one.changes).find((change) => change.id === record.id)?.label ?? record.kind);
   return (
-    <div className="page stack">
-      <header className="stack">
+    <div className="page history">
+      <header className="history-head">
         <h1>{record === null ? 'History' : `History of ${name ?? record.kind}`}</h1>
-        <p className="soft">
-          Everything recorded and corrected, newest first. Undoing adds to it; nothing is lost from it.
-        </p>
+        <input
+          type="search"
+          className="input"
+          aria-label="Find in the history"
+          placeholder="Find a jar, a word, a day"
+          value={typed}
+          onChange={(event) => type(event.target.value)}
+        />
         {record !== null && (
-          <div className="row">
-            <button type="button" className="button quiet" onClick={() => go('history')}>
-              Show the whole history
-            </button>
-          </div>
+          <button type="button" className="button quiet lit" onClick={() => go('history')}>
+            Show the whole history
+          </button>
         )}
       </header>
-      {acts === null ? (
-        <p className="soft">Opening…</p>
-      ) : acts.length === 0 ? (
+      <div className={standing.length > 0 ? 'diary with-panel' : 'diary'}>
         <div className="stack">
-          <p>Nothing is recorded yet. Start with a batch.</p>
-          <div className="row">
-            <button type="button" className="button primary" onClick={() => go('batch')}>
-              Record a batch
-            </button>
-          </div>
+          {acts === null ? (
+            <p className="soft">Opening…</p>
+          ) : acts.length > 0 ? (
+            <Days acts={acts} chosen={standing} onChoose={choose} />
+          ) : text === '' ? (
+            <Empty />
+          ) : (
+            <p>Nothing in the history says “{text}”.</p>
+          )}
+          {more && (
+            <div className="row">
+              <button type="button" className="button" onClick={readMore}>
+                Earlier acts
+              </button>
+            </div>
+          )}
         </div>
-      ) : (
-        <ol className="acts" aria-label="Acts, newest first">
-          {acts.map((entry) => (
-            <Act key={entry.act} entry={entry} />
-          ))}
-        </ol>
-      )}
-      {more && (
-        <div className="row">
-          <button type="button" className="button" onClick={readMore}>
-            Earlier acts
-          </button>
-        </div>
-      )}
+        {standing.length > 0 && <UndoPanel chosen={standing} onDone={() => choose([])} />}
+      </div>
     </div>
   );
 }

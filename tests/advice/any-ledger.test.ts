@@ -88,6 +88,8 @@ function readAll(ledger: Generated, seed: number): Set<string> {
   for (const kind of RECORDED) ask('facts.list', { kind, of: null, after: null, limit: 200 });
   for (const name of ['source.list', 'package.list', 'line.list', 'draft.list', 'advice.freshStart'] as const)
     ask(name, {});
+  const act = ask('history.list', { record: null, before: null, limit: 1 })?.acts[0];
+  if (act && !act.undone) ask('act.standing', { acts: [act.act] });
   return asked;
 }
 

@@ -41,6 +41,12 @@ CREATE TABLE act (
   ledger INTEGER NOT NULL DEFAULT 1 REFERENCES ledger (key)
 ) STRICT;
 CREATE INDEX act_undoes ON act (undoes) WHERE undoes IS NOT NULL;
+-- Acts that were undone together with the one that an act names: newest first they were taken back as one act.
+CREATE TABLE undone_with (
+  act INTEGER NOT NULL REFERENCES act (key),
+  undoes INTEGER NOT NULL REFERENCES act (key),
+  PRIMARY KEY (act, undoes)
+) STRICT;
 CREATE TABLE open_act (
   one INTEGER PRIMARY KEY CHECK (one = 1),
   act INTEGER REFERENCES act (key)

@@ -1,9 +1,10 @@
 // The history: acts in words, newest first, with what each changed field by field.
 import { isDeepStrictEqual } from 'node:util';
-import type { Parsed, Reply } from '../../../core/contract';
+import type { JarView, Parsed, Reply } from '../../../core/contract';
 import { fieldWords, saysNothing } from '../../../core/ledger/field-words';
 import { momentText } from '../../../core/ledger/moments';
 import type { RecordKind } from '../../../core/ledger/records';
+import { dayLabel } from '../../../core/lineage/labels';
 import { changesOf, countOfChanges } from '../facts/changes';
 import { KIND_WORDS as FACT_WORDS } from '../facts/rows';
 import { columnFields, fieldFrom } from '../facts/tables';
@@ -13,10 +14,12 @@ import { type ChangedFact, type ChangedRecord, changedRecords } from '../project
 import { FIELD_TYPES, type FieldType } from '../projection/records';
 import { Refused } from '../refusal';
 import { KIND_WORDS, rootOf } from '../rows';
-import { type ActRow, undoneActs, wordsOf } from '../undo';
+import { type ActRow, undoneActs, undoneTogether, wordsOf } from '../undo';
 import { valueWords } from './values';
+import { jarViews } from './views';
 
 const CHANGES_SHOWN = 40;
+const JARS_SHOWN = 4;
 /** Facts looked at for as many records: an act of an import makes some hundred thousand. */
 const FACTS_LOOKED_AT = 600;
 
@@ -27,18 +30,23 @@ export function listHistory(ledger: Ledger, input: Parsed<'history.list'>): Repl
   const { rows } = ledger;
   const before = input.before === null ? Number.MAX_SAFE_INTEGER : actKey(ledger, input.before);
   const about = input.record === null ? null : recordAsked(ledger, input.record.kind, input.record.id);
+  const said = saying(input.text);
   const acts = (
-    about
-      ? rows
-          .prepare(
-            `WITH fact (key) AS (SELECT value FROM json_each(?))
+    said
+      ? heard(ledger, said, before, input.limit + 1, about)
+      : about
+        ? rows
+            .prepare(
+              `WITH fact (key) AS (SELECT value FROM json_each(?))
              SELECT * FROM act WHERE key < ? AND key IN (
                SELECT r.made_in FROM fact JOIN record r ON r.key = fact.key
                UNION SELECT j.act FROM fact JOIN journal j ON j.record = fact.key)
              ORDER BY key DESC LIMIT ?`,
-          )
-          .all(JSON.stringify(factsOfRecord(rows.facts, about)), before, input.limit + 1)
-      : rows.prepare('SELECT * FROM act WHERE key < ? ORDER BY key DESC LIMIT ?').all(before, input.limit + 1)
+            )
+            .all(JSON.stringify(factsOfRecord(rows.facts, about)), before, input.limit + 1)
+        : rows
+            .prepare('SELECT * FROM act WHERE key < ? ORDER BY key DESC LIMIT ?')
+            .all(before, input.limit + 1)
   ) as ActRow[];
   const undone = undoneActs(rows);
   return {
@@ -59,6 +67,65 @@ export function listHistory(ledger: Ledger, input: Parsed<'history.list'>): Repl
   };
 }
 
+/** Whether an act's sentence, its day in words or its reason holds each word that was typed; null where none was. */
+function saying(text: string): ((act: ActRow) => boolean) | null {
+  const words = text.toLowerCase().split(/\s+/).filter(Boolean);
+  if (words.length === 0) return null;
+  return (act) => {
+    const day = momentText(act.at, act.at_off).slice(0, 10);
+    const told = `${wordsOf(act)} ${act.why ?? ''} ${dayLabel(day, true)} ${day}`.toLowerCase();
+    return words.every((word) => told.includes(word));
+  };
+}
+
+/** Acts that say so, newest first, at most so many. */
+function heard(
+  { rows }: Ledger,
+  says: (act: ActRow) => boolean,
+  before: number,
+  limit: number,
+  about: Belongs | null,
+): ActRow[] {
+  const found: ActRow[] = [];
+  const of = about === null ? null : new Set(factsOfRecord(rows.facts, about));
+  const touches = (act: ActRow): boolean =>
+    of === null || [...changesOf(rows.facts, act.key)].some(({ key }) => of.has(key));
+  // Not from the cache: a statement that is being iterated can't be used again before it ends.
+  for (const act of rows.db
+    .prepare('SELECT * FROM act WHERE key < ? ORDER BY key DESC')
+    .iterate(before) as IterableIterator<ActRow>) {
+    if (!says(act) || !touches(act)) continue;
+    found.push(act);
+    if (found.length === limit) break;
+  }
+  return found;
+}
+
+/** The first few of the jars that were touched, as they are now. */
+function jarsShown(
+  ledger: Ledger,
+  touched: readonly (ChangedRecord | ChangedFact)[],
+): { jars: JarView[]; moreJars: number } {
+  const keys = new Set<number>();
+  for (const one of touched)
+    if ('of' in one && (one.of.kind === 'jar' || one.of.kind === 'outcome')) keys.add(one.of.key);
+  const held = [...keys].filter((key) => ledger.index.family.has(key));
+  return {
+    jars: jarViews(ledger, held.slice(0, JARS_SHOWN)),
+    moreJars: Math.max(0, held.length - JARS_SHOWN),
+  };
+}
+
+/** What undoing some acts would undo. */
+export function standingOn({ rows }: Ledger, { acts }: Parsed<'act.standing'>): Reply<'act.standing'> {
+  const asked = new Set(acts);
+  const told = undoneTogether(rows, acts).map((act) => ({ act: act.uid, says: wordsOf(act) }));
+  return {
+    acts: told.filter(({ act }) => asked.has(act)),
+    later: told.filter(({ act }) => !asked.has(act)),
+  };
+}
+
 function actKey(ledger: Ledger, uid: string): number {
   const key = ledger.rows.prepare('SELECT key FROM act WHERE uid = ?').pluck().get(uid);
   // An act this ledger does not have is before nothing: the list begins anew.
@@ -76,7 +143,7 @@ function changesShown(
   ledger: Ledger,
   act: number,
   about: Belongs | null,
-): { changes: Shown[]; moreChanges: number } {
+): { changes: Shown[]; moreChanges: number; jars: JarView[]; moreJars: number } {
   const { facts } = ledger.rows;
   const touched = changedRecords(facts, act, changesOf(facts, act, { limit: FACTS_LOOKED_AT }));
   const asked = touched.filter((one) => !about || ('of' in one && isDeepStrictEqual(one.of, about)));
@@ -85,6 +152,7 @@ function changesShown(
   return {
     changes: changes.slice(0, CHANGES_SHOWN),
     moreChanges: unseen + Math.max(0, changes.length - CHANGES_SHOWN),
+    ...jarsShown(ledger, asked),
   };
 }
 
