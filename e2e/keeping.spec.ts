@@ -338,6 +338,7 @@ test('the history is found by words, and several acts are undone as one with wha
   await recordBatch(page, '2026-05-14', ['a'], { jar: first.jars[0]! });
   await toHistory(page);
   const rows = page.locator('.act');
+  await expect(rows.first()).toBeVisible();
   const all = await rows.count();
   await page.getByLabel('Find in the history').fill('10 may');
   await expect(rows).toHaveCount(1);

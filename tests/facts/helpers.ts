@@ -40,7 +40,17 @@ export function bareLedger(): Bare {
   return { db, rows, acts, act, add: (kind, fact) => act((open) => open.insert(kind, fact).key) };
 }
 
-const TABLES_AROUND = ['act', 'journal', 'record', 'open_act', 'reading_block', 'reading', 'ledger', 'draft'];
+const TABLES_AROUND = [
+  'act',
+  'journal',
+  'record',
+  'open_act',
+  'reading_block',
+  'reading',
+  'ledger',
+  'draft',
+  'undone_with',
+];
 
 /** Everything recorded, table by table, as one text; ids and form numbers are no part of it. */
 export function stateOf(db: Database.Database): string {

@@ -70,3 +70,27 @@ it('comes out as undoing them one by one does, whatever is chosen', () => {
     { numRuns: 3 },
   );
 });
+
+it('is found by the words of its sentence, its day or its reason, newest first, page by page', () => {
+  const session = newSession();
+  const { jars } = smallFamily(session);
+  must(session, 'jar.correct', {
+    id: jars[1],
+    changes: { vessel: 'quart jar' },
+    why: 'It was the tall one.',
+  });
+  const found = (text: string, before: string | null = null, limit = 50) =>
+    must(session, 'history.list', { record: null, before, limit, text }).acts.map(({ says }) => says);
+  expect(found('5 mar a')).toEqual(['corrected 5 Mar a', 'recorded 5 Mar a']);
+  expect(found('TALL')).toEqual(['corrected 5 Mar a']);
+  expect(found('14 mar 2026')).toHaveLength(5);
+  expect(found('no such word')).toEqual([]);
+  const [newest] = must(session, 'history.list', {
+    record: null,
+    before: null,
+    limit: 1,
+    text: 'recorded',
+  }).acts;
+  expect(found('recorded', newest?.act ?? null, 1)).toEqual(['recorded 5 Mar a']);
+  expect(newest?.jars.map(({ label }) => label)).toEqual(['9 Mar a', '9 Mar b']);
+});
