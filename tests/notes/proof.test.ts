@@ -3,7 +3,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { NoteColumn } from '../../core/contract';
-import { HEADING_PHRASES } from '../../core/notes/layout/heading-phrases';
+import { headingPhrases, LANGUAGES } from '../../core/notes/layout/heading-phrases';
+import { headingMeaning } from '../../core/notes/layout/headings';
 import { generationsOf, read, type Read } from './read';
 
 type Sheet = readonly { readonly meaning: NoteColumn; readonly heading: string; readonly cells: readonly string[] }[];
@@ -73,7 +74,7 @@ const cases = Object.entries(SHEETS).flatMap(([name, sheet]) =>
   sheet.map(({ meaning }) => [`${name}: ${meaning}`, sheet, meaning] as const),
 );
 const phrasesOf = (meaning: NoteColumn): readonly string[] =>
-  meaning === 'ignore' ? [] : (HEADING_PHRASES[meaning] as string).split(',');
+  meaning === 'ignore' ? [] : headingPhrases(meaning);
 /** Those readings that differ from the sheet's own. */
 function otherwise(sheet: Sheet, meaning: NoteColumn, headings: readonly string[]): string[] {
   const whole = JSON.stringify(jarsOf(read(csv(sheet))));
@@ -87,6 +88,10 @@ function otherwise(sheet: Sheet, meaning: NoteColumn, headings: readonly string[
 }
 
 describe('headings', () => {
+  it.each(LANGUAGES.flatMap(({ example }) => Object.entries(example)))('%s means %s', (heading, meaning) => {
+    expect(headingMeaning(heading)).toEqual({ meaning, sure: 3 });
+  });
+
   it.each(Object.entries(SHEETS))('%s is read at all', (_name, sheet) => {
     const notes = read(csv(sheet));
     expect(notes.preview.columns.map(({ meaning }) => meaning)).toEqual(sheet.map(({ meaning }) => meaning));

@@ -1,20 +1,23 @@
 // What a column's heading means, in the words and languages keepers write in.
 import type { NoteColumn } from '../../contract';
 import { plain } from '../../quantities';
-import { HEADING_PHRASES } from './heading-phrases';
+import { headingPhrases } from './heading-phrases';
 
+/** Of two meanings that a word has, in one language or in two, the first counts. */
+const MEANINGS = [
+  'date', 'jar', 'label', 'seed', 'amount', 'milk', 'milk amount', 'addition', 'addition amount', 'hours', 'start', 'end', 'temperature', 'set', 'ph', 'whey', 'smell', 'colour', 'texture', 'tang', 'volume', 'vessel', 'spoiled', 'price', 'note',
+] as const; // prettier-ignore
 const EXACT = new Map<string, NoteColumn>();
-for (const [meaning, phrases] of Object.entries(HEADING_PHRASES)) {
-  for (const phrase of phrases.split(',')) if (!EXACT.has(phrase)) EXACT.set(phrase, meaning as NoteColumn);
-}
+for (const meaning of MEANINGS)
+  for (const phrase of headingPhrases(meaning)) if (!EXACT.has(phrase)) EXACT.set(phrase, meaning);
 const BY_FIRST_WORD = new Map<string, { phrase: string; meaning: NoteColumn; count: number }[]>();
 for (const [phrase, meaning] of EXACT) {
   const parts = phrase.replace(/[/,;-]/g, ' ').split(' ');
   const first = parts[0] ?? '';
   BY_FIRST_WORD.set(first, [...(BY_FIRST_WORD.get(first) ?? []), { phrase, meaning, count: parts.length }]);
 }
-/** Words that mean something as a whole heading only: "Product code" is neither the seed nor the jar. */
-const WHOLE_ONLY: ReadonlySet<string> = new Set(['code']);
+/** Words that mean something as a whole heading only: "Product code" is neither seed nor jar, "ça a pris" no Danish price. */
+const WHOLE_ONLY: ReadonlySet<string> = new Set(['code', 'pris']);
 const OF_A_CODE = /\b(?:codes?|numbers?|no|nr|id|sku|barcode|ean)\b/;
 const PRODUCT_WORD = /^(?:products?|produkt|produit|producto|prodotto)$/;
 /** A pH before the hold ended: never the pH of the jar. */

@@ -1,0 +1,46 @@
+// What keepers write above their columns in Danish and Norwegian, without accents and in lower case.
+// From memory, held by the example and by sheets of tests/notes: a word that is missing is asked about.
+import type { Language } from '../language';
+
+export const DANISH_NORWEGIAN: Language = {
+  headings: {
+    date: 'dato,gjord,lavet,laget',
+    jar: 'krukke',
+    label: 'navn',
+    seed: 'startet fra,startet med,podet med,podet fra,podning,poding,fra,oprindelse,opphav',
+    amount: 'mengde,maengde,hvor meget,hvor mye',
+    milk: 'maelk,maelketype,melketype',
+    'milk amount': 'maelkemaengde,melkemengde',
+    addition: 'tilsaetning,tilsetning',
+    'addition amount': 'fibermaengde,fibermengde',
+    hours: 'timer,varighed,varighet',
+    start: 'sat ind,start klokken',
+    end: 'taget ud,tatt ut,ud',
+    temperature: 'varme,varmegrader',
+    set: 'fasthed,hvordan blev den,resultat',
+    ph: 'ph-verdi',
+    whey: 'valle,myse',
+    smell: 'lugt',
+    colour: 'farve,farge',
+    texture: 'tekstur',
+    tang: 'smag,surhet',
+    volume: 'sluttvolum',
+    vessel: 'beholder',
+    spoiled: 'fordaervet,odelagt,kastet',
+    price: 'pris',
+    note: 'bemaerkning,bemaerkninger,merknad,merknader,notat,notater,noter',
+  },
+  example: {
+    'Dato': 'date',
+    'Krukke': 'jar',
+    'Podet med': 'seed',
+    'Mængde': 'amount',
+    'Mælk': 'milk',
+    'Tilsætning': 'addition',
+    'Timer': 'hours',
+    'Varme': 'temperature',
+    'Fasthed': 'set',
+    'Lugt': 'smell',
+    'Noter': 'note',
+  },
+}; // prettier-ignore

@@ -1,0 +1,46 @@
+// What keepers write above their columns in Dutch, without accents and in lower case.
+// From memory, held by the example and by sheets of tests/notes: a word that is missing is asked about.
+import type { Language } from '../language';
+
+export const DUTCH: Language = {
+  headings: {
+    date: 'dag,gemaakt op,gemaakt',
+    jar: 'potje,pote,potten',
+    label: 'naam',
+    seed: 'gestart met,gestart van,gestart vanuit,geent met,ent,entsel,van,uit,herkomst,moeder',
+    amount: 'hoeveelheid,hoeveel',
+    milk: 'melk,soort melk',
+    'milk amount': 'hoeveelheid melk',
+    addition: 'toevoeging,toevoegingen,vezel,vezels,prebioticum',
+    'addition amount': 'hoeveelheid vezel',
+    hours: 'uren,uur,duur,tijd,hoe lang,incubatie',
+    start: 'ingezet,erin,begin tijd,begintijd',
+    end: 'eruit,einde,eindtijd,eind',
+    temperature: 'warmte,temperatuur,graden',
+    set: 'stevigheid,dikte,resultaat,consistentie,hoe dik,hoe stevig',
+    ph: 'ph waarde',
+    whey: 'wei',
+    smell: 'geur',
+    colour: 'kleur',
+    texture: 'textuur',
+    tang: 'smaak,zuurheid',
+    volume: 'eindvolume',
+    vessel: 'potmaat',
+    spoiled: 'bedorven,weggegooid',
+    price: 'prijs',
+    note: 'opmerking,opmerkingen,notities,notitie',
+  },
+  example: {
+    'Dag': 'date',
+    'Potje': 'jar',
+    'Geënt met': 'seed',
+    'Hoeveelheid': 'amount',
+    'Melk': 'milk',
+    'Vezel': 'addition',
+    'Uren': 'hours',
+    'Temperatuur': 'temperature',
+    'Stevigheid': 'set',
+    'Geur': 'smell',
+    'Opmerking': 'note',
+  },
+}; // prettier-ignore

@@ -1,0 +1,45 @@
+// What keepers write above their columns in French, without accents and in lower case.
+// From memory, held by the example and by sheets of tests/notes: a word that is missing is asked about.
+import type { Language } from '../language';
+
+export const FRENCH: Language = {
+  headings: {
+    date: 'jour,date de fabrication,fait le,prepare le',
+    jar: 'pot,bocal,lettre,no du pot,pots',
+    label: 'etiquette,nom',
+    seed: 'ensemence avec,ensemence a partir de,ensemencement,semence,ferment,levain,origine,parti de,a partir de,depuis,issu de,souche,pot mere,produit',
+    amount: 'quantite,combien,dose,quantite de semence,quantite de ferment,gelules',
+    milk: 'lait,type de lait',
+    'milk amount': 'quantite de lait,volume de lait',
+    addition: 'ajout,ajouts,additif,additifs,prebiotique',
+    'addition amount': 'quantite de fibre,quantite de fibres',
+    hours: 'heures,duree,temps,duree de maintien,incubation h,combien de temps',
+    start: 'mis a,debut,heure de debut,debut a',
+    end: 'sorti,sorti a,fin,heure de fin,date de fin',
+    temperature: 'chaleur,temperature du bain,degres',
+    set: 'consistance,fermete,resultat,prise,tenue,comment a-t-il pris,ca a pris,a pris',
+    ph: 'valeur ph',
+    whey: 'petit lait,petit-lait,lactoserum',
+    smell: 'odeur',
+    colour: 'couleur',
+    tang: 'acidite,gout',
+    volume: 'volume final',
+    vessel: 'recipient,taille du pot',
+    spoiled: 'gate,perdu,jete,avarie',
+    price: 'prix,cout',
+    note: 'remarque,remarques,commentaire,commentaires',
+  },
+  example: {
+    'Jour': 'date',
+    'Pot': 'jar',
+    'Ensemencé avec': 'seed',
+    'Quantité': 'amount',
+    'Lait': 'milk',
+    'Ajout': 'addition',
+    'Durée': 'hours',
+    'Degrés': 'temperature',
+    'Ça a pris ?': 'set',
+    'Odeur': 'smell',
+    'Remarques': 'note',
+  },
+}; // prettier-ignore

@@ -1,0 +1,46 @@
+// What keepers write above their columns in German, without accents and in lower case.
+// Held by many whole sheets of tests/notes.
+import type { Language } from '../language';
+
+export const GERMAN: Language = {
+  headings: {
+    date: 'datum,tag,gemacht am,angesetzt am,hergestellt am,herstelldatum,ansatzdatum,ansatz,angesetzt',
+    jar: 'glas,glas nr,buchstabe,gefass,glaser,kennung,kurzel,glas code',
+    label: 'etikett,bezeichnung,charge,ansatz nr',
+    seed: 'angesetzt mit,angesetzt aus,angeimpft mit,angeimpft aus,geimpft mit,beimpft mit,beimpft aus,gestartet mit,gestartet aus,gestartet von,impfgut,impfkultur,starterkultur,aus,aus glas,herkunft,mutterglas,mutter,kultur,ausgangsglas,produkt',
+    amount: 'menge,wieviel,wie viel,impfmenge,startermenge,menge starter,loffel,stuck,kapseln,tabletten',
+    milk: 'milch,milchsorte,milchart,grundlage',
+    'milk amount': 'milchmenge,menge milch',
+    addition: 'ballaststoff,ballaststoffe,faser,fasern,zusatz,zusatze,zugabe,beigabe,zutat',
+    'addition amount': 'ballaststoffmenge,zusatzmenge,menge zusatz',
+    hours: 'stunden,std,dauer,zeit,haltezeit,haltedauer,warmhaltezeit,reifezeit,bebrutung,bebrutungszeit,wie lange,gesamtstunden',
+    start: 'beginn,anfang,startzeit,start um,rein,rein um,warm ab',
+    end: 'ende,endzeit,fertig,fertig um,raus,raus um,herausgenommen,enddatum',
+    temperature: 'temperatur,grad,warme,badtemperatur,wassertemperatur',
+    set: 'konsistenz,festigkeit,ergebnis,wie fest,fest,stichfestigkeit,wie wurde es,wie ist es geworden,geworden,gelungen,wie geworden',
+    ph: 'ph wert,ph-wert',
+    whey: 'molke',
+    smell: 'geruch',
+    colour: 'farbe',
+    texture: 'textur,gefuge',
+    tang: 'saure,geschmack',
+    volume: 'endvolumen,gesamtvolumen,volumen',
+    vessel: 'glasgrosse,gefassgrosse',
+    spoiled: 'verdorben,schlecht,weggeworfen,entsorgt',
+    price: 'preis,kosten',
+    note: 'bemerkung,bemerkungen,notiz,notizen,anmerkung,anmerkungen,kommentar,kommentare,sonstiges,beobachtung,beobachtungen',
+  },
+  example: {
+    'Datum': 'date',
+    'Glas': 'jar',
+    'Angesetzt mit': 'seed',
+    'Menge': 'amount',
+    'Milch': 'milk',
+    'Ballaststoff': 'addition',
+    'Stunden': 'hours',
+    'Temperatur': 'temperature',
+    'Konsistenz': 'set',
+    'pH-Wert': 'ph',
+    'Bemerkungen': 'note',
+  },
+}; // prettier-ignore

@@ -1,0 +1,45 @@
+// What keepers write above their columns in Italian, without accents and in lower case.
+// From memory, held by the example and by sheets of tests/notes: a word that is missing is asked about.
+import type { Language } from '../language';
+
+export const ITALIAN: Language = {
+  headings: {
+    date: 'data,giorno,fatto il,preparato il,data di preparazione',
+    jar: 'vasetto,barattolo,vaso,lettera,vasetti',
+    label: 'etichetta,nome,lotto',
+    seed: 'partito da,iniziato da,iniziato con,avviato da,avviato con,seminato con,seme,innesto,inoculato con,origine,da,prodotto',
+    amount: 'quantita,quanto,dose',
+    milk: 'latte,tipo di latte',
+    'milk amount': 'quantita di latte,quantita latte',
+    addition: 'aggiunta,aggiunte,additivo',
+    'addition amount': 'quantita di fibra,quantita fibra',
+    hours: 'ore,durata,tempo,ore di incubazione,incubazione',
+    start: 'messo,messo alle,inizio,ora inizio,ora di inizio',
+    end: 'tolto,tolto alle,fine,ora fine,ora di fine',
+    temperature: 'calore,gradi',
+    set: 'consistenza,risultato,compattezza,come e venuto,come si e rappreso',
+    whey: 'siero',
+    smell: 'odore',
+    colour: 'colore',
+    texture: 'textura,struttura',
+    tang: 'acidita,gusto,sapore',
+    volume: 'volume finale',
+    vessel: 'contenitore',
+    spoiled: 'guasto,andato a male,buttato',
+    price: 'costo,prezzo',
+    note: 'osservazioni,commenti,commento',
+  },
+  example: {
+    'Data': 'date',
+    'Vasetto': 'jar',
+    'Partito da': 'seed',
+    'Quantità': 'amount',
+    'Latte': 'milk',
+    'Aggiunta': 'addition',
+    'Durata': 'hours',
+    'Gradi': 'temperature',
+    'Consistenza': 'set',
+    'Siero': 'whey',
+    'Osservazioni': 'note',
+  },
+}; // prettier-ignore

@@ -1,0 +1,46 @@
+// What keepers write above their columns in Polish, without accents and in lower case.
+// From memory, held by the example and by sheets of tests/notes: a word that is missing is asked about.
+import type { Language } from '../language';
+
+export const POLISH: Language = {
+  headings: {
+    date: 'dzien,data produkcji,zrobione',
+    jar: 'sloik,sloiki,litera',
+    label: 'etykieta,nazwa,partia',
+    seed: 'z czego,zaczyn,zaszczepiono,zaszczepione z,zaszczepiono z,zakwas,startowano z,pochodzenie,matka,z',
+    amount: 'ilosc,ile,ilosc zaczynu',
+    milk: 'mleko,rodzaj mleka',
+    'milk amount': 'ilosc mleka',
+    addition: 'dodatek,dodatki,blonnik',
+    'addition amount': 'ilosc blonnika',
+    hours: 'godziny,godzin,czas,godz,jak dlugo,inkubacja',
+    start: 'wlozono,poczatek,start godz',
+    end: 'wyjeto,koniec',
+    temperature: 'cieplo,stopnie,temperatura kapieli',
+    set: 'konsystencja,gestosc,wynik,efekt,jak wyszlo',
+    ph: 'wartosc ph',
+    whey: 'serwatka',
+    smell: 'zapach',
+    colour: 'kolor',
+    texture: 'tekstura',
+    tang: 'kwasowosc',
+    volume: 'objetosc',
+    vessel: 'naczynie,pojemnik',
+    spoiled: 'zepsute,wyrzucone',
+    price: 'cena,koszt',
+    note: 'uwagi,uwaga,notatki,komentarz',
+  },
+  example: {
+    'Dzień': 'date',
+    'Słoik': 'jar',
+    'Zaczyn': 'seed',
+    'Ilość': 'amount',
+    'Mleko': 'milk',
+    'Dodatek': 'addition',
+    'Godziny': 'hours',
+    'Stopnie': 'temperature',
+    'Konsystencja': 'set',
+    'Zapach': 'smell',
+    'Uwagi': 'note',
+  },
+}; // prettier-ignore
