@@ -33,7 +33,7 @@ export const ENGLISH: Language = {
   example: {
     'Date': 'date',
     'Jar': 'jar',
-    'Seeded from': 'seed',
+    'Seeded with': 'seed',
     'How much': 'amount',
     'Milk': 'milk',
     'Fibre': 'addition',
