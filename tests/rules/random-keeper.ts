@@ -1,7 +1,6 @@
 // A keeper who writes down anything, possible or not: each move picks from what is there, by numbers, so that the same
 // moves give the same ledger and a failing sequence can be shortened and read.
 import { type CallName, contract, type Input, type Reply, type Result } from '../../core/contract';
-import type { Amount } from '../../core/ledger/basics';
 import { handlers } from '../../main/calls';
 import { stillClock } from '../../main/ledger/clock';
 import { PlacedClock } from '../../main/ledger/demo';
@@ -10,26 +9,28 @@ import { Ledger } from '../../main/ledger/ledger';
 import { refusalOf } from '../../main/ledger/refusal';
 import type { Session } from '../../main/ledger/session';
 import { batchOf, fromJar, fromSource, plainJar, plainSource, unseen } from '../ledger/helpers';
+import { day, at, dayAfter, ml, g, pieces, pick, START } from './keeper-values';
+import { TURNS } from './keeper-turns';
+import { equalLabels } from './ledger-check';
 
 /** Which call, and three numbers that choose what it says. */
 export type Move = readonly [kind: number, a: number, b: number, c: number];
 
 /** Moves below this are calls, the others facts of kinds that only newer calls know. */
 const CALLS = 30;
+const FACTS = 8;
+/** Turns of several calls: see keeper-turns.ts. */
+const FIRST_TURN = CALLS + FACTS;
 /** One more than the highest kind of move. */
-export const KINDS = CALLS + 8;
+export const KINDS = FIRST_TURN + TURNS.length;
 
-const START = Date.parse('2026-03-10T12:00:00Z');
 const DAY = 86_400_000;
-const day = (n: number): string => new Date(START + (n % 24) * DAY - 16 * DAY).toISOString().slice(0, 10);
-const at = (n: number, hours: number): string =>
-  `${new Date(START + (n % 24) * DAY - 16 * DAY + hours * 3_600_000).toISOString().slice(0, 19)}+00:00`;
-const dayAfter = (from: string, days: number): string =>
-  new Date(Date.parse(from) + days * DAY).toISOString().slice(0, 10);
-const ml = (value: number): Amount => ({ value, unit: 'mL', typed: null });
-const g = (value: number): Amount => ({ value, unit: 'g', typed: null });
-const pieces = (value: number): Amount => ({ value, unit: 'pieces', typed: null });
-const pick = <T>(list: readonly T[], n: number): T => list[n % list.length] as T;
+
+/** An input as it is read best: a file as its text, and nothing that is null. */
+const told = (input: unknown): string =>
+  JSON.stringify(input, (_key, value: unknown) =>
+    value instanceof Uint8Array ? new TextDecoder().decode(value) : (value ?? undefined),
+  );
 
 interface Kept {
   readonly id: string;
@@ -65,15 +66,17 @@ export class RandomKeeper {
   ask<N extends CallName>(name: N, input: Input<N>): Result<Reply<N>> {
     const handler = handlers[name as keyof typeof handlers] as (...given: unknown[]) => Reply<N>;
     const session = { ledger: this.ledger } as Pick<Session, 'ledger'>;
+    const { success, data } = contract[name].input.safeParse(input);
+    if (!success) return { ok: false, error: { code: 'invalid', params: {} } };
     try {
-      const value = handler(session, contract[name].input.parse(input), { step: () => undefined });
-      this.recorded++;
-      this.told.push(`${name} ${JSON.stringify(input)}`);
+      const value = handler(session, data, { step: () => undefined });
+      if (contract[name].kind !== 'read' && name !== 'notes.preview') this.recorded++;
+      this.told.push(`${name} ${told(input)}`);
       return { ok: true, value };
     } catch (error) {
       const refused = refusalOf(error);
       if (!refused || refused.refusal.code === 'rule') throw error;
-      this.told.push(`${name} ${JSON.stringify(input)} → ${refused.refusal.code}`);
+      this.told.push(`${name} ${told(input)} → ${refused.refusal.code}`);
       return { ok: false, error: refused.refusal };
     }
   }
@@ -311,8 +314,30 @@ export class RandomKeeper {
     return pick(moves, kind)();
   }
 
+  /** All ids of a kind of record, in the order of entry. */
+  ids(table: string): string[] {
+    return this.#uids(table);
+  }
+
+  get clock(): PlacedClock {
+    return this.#clock;
+  }
+
+  /** What the calls made so far left of labels stands: nobody is asked about those of another ledger. */
+  meanAll(): void {
+    for (const pair of equalLabels(this.ledger.db)) {
+      const [one = '', other = ''] = pair.split(' ');
+      this.meant.add(pairOf(one, other));
+    }
+  }
+
   /** Makes one move, and lets a day go by now and then. */
   make(move: Move): void {
+    const turn = TURNS[move[0] - FIRST_TURN];
+    if (turn) {
+      turn(this, move);
+      return;
+    }
     const facts = move[0] - CALLS;
     if (facts >= 0) {
       this.#fact(move, facts);
