@@ -552,6 +552,25 @@ export const contract = {
   'received.list': entry('read', empty, ReceivedReply),
   /** What is left of a jar or a portion, and where it stands: it follows from all that became of it. */
   'jar.left': entry('read', z.strictObject({ id: Uid }), LeftReply),
+  /** What stands in the kitchen now: holds that run, what each asks for next, and what is kept back. */
+  'family.now': entry(
+    'read',
+    empty,
+    z.strictObject({
+      now: Moment,
+      holds: z.array(
+        z.strictObject({
+          hold: Uid, batch: Uid, label: z.string(), began: Moment, ends: Moment.nullable(),
+          look: z.strictObject({ what: z.enum(['early look', 'take-out']), from: Moment.nullable(), by: Moment.nullable(), due: z.boolean() }),
+          title: z.string(), rest: z.string(),
+          jars: z.array(z.strictObject({ key: Key, id: Uid, label: z.string() })),
+        }),
+      ),
+      kept: z.array(
+        z.strictObject({ id: Uid, jar: Uid, key: Key, label: z.string(), name: z.string(), place: Portion.shape.place, pieces: count.nullable(), keptOn: Day, reserve: z.boolean() }),
+      ),
+    }),
+  ),
   /** Lines in the order of founding, all or those of one jar, each with its newest batch of which a jar was made. */
   'line.list': entry(
     'read',

@@ -231,7 +231,14 @@ test('photographs are dropped and pasted, captioned, taken away, and brought bac
   await expect(captioned).toBeVisible();
   await expect(section.getByRole('figure').first()).toContainText('The top, level and white');
 
-  await section.getByRole('button', { name: 'Take away 10 May a, photograph 1' }).click();
+  // It opens as large as the window allows, and Escape closes it.
+  await section.getByRole('button', { name: 'Open The top, level and white' }).click();
+  const large = page.getByRole('dialog', { name: 'The top, level and white' });
+  await expect(large.getByRole('img')).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(large).toHaveCount(0);
+
+  await section.getByRole('button', { name: 'Remove 10 May a, photograph 1' }).click();
   await expect(captioned).toHaveCount(0);
   await expect(page.getByRole('img')).toHaveCount(1);
   await page.getByRole('heading', { name: '10 May a', exact: true }).press('Control+z');
@@ -255,10 +262,17 @@ test('an empty ledger says where to begin; what was said goes by itself and lies
   await expect(page.getByRole('button', { name: 'Repeat the last' })).toBeVisible();
   await page.getByRole('button', { name: /^16 May/ }).click();
   await jarOf(page, '16 May a').getByRole('button', { name: 'Record outcome' }).click();
+  const tick = (): Promise<string> =>
+    page
+      .getByRole('checkbox', { name: 'Pink' })
+      .evaluate((box) => getComputedStyle(box, '::before').visibility);
+  expect(await tick()).toBe('hidden');
   await page.getByRole('checkbox', { name: 'Pink' }).check();
+  expect(await tick(), 'a tick that shows without colour').toBe('visible');
   await page.keyboard.press('Control+Enter');
   const said = page.locator('.message', { hasText: 'Recorded the outcome of 16 May a.' });
   await expect(said).toBeVisible();
+  const slipAt = await said.boundingBox();
   const covered = await page.evaluate(() => {
     const slip = document.querySelector('.message')?.getBoundingClientRect();
     const screen = document.querySelector('main')?.getBoundingClientRect();
@@ -267,4 +281,14 @@ test('an empty ledger says where to begin; what was said goes by itself and lies
   expect(covered, 'it lies below the screen').toBe(false);
   await expect(page.getByRole('button', { name: /^16 May/ })).toContainText('one jar · 1 spoiled');
   await expect(said).toHaveCount(0, { timeout: 12_000 });
+  // What is said in the family lies at the same place.
+  await page.keyboard.press('Alt+1');
+  await page.keyboard.press('Control+z');
+  const there = await page
+    .locator('.message', { hasText: 'Undone' })
+    .or(page.locator('.message:not(.empty)'))
+    .first()
+    .boundingBox();
+  expect(there?.x).toBe(slipAt?.x);
+  expect((there?.y ?? 0) + (there?.height ?? 0)).toBeCloseTo((slipAt?.y ?? 0) + (slipAt?.height ?? 0), 0);
 });

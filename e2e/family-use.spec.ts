@@ -135,6 +135,60 @@ test.describe('the invented ledger', () => {
     await expect(row).toBeFocused();
   });
 
+  for (const width of [800, 1280])
+    test.describe(`${width} px wide`, () => {
+      test.use({ size: { width, height: 860 } });
+      test('undoing moves nothing in the menu row, which is one line; a zero is plain', async ({ page }) => {
+        await shown(page);
+        const row = () =>
+          page.locator('.bar').evaluate((bar) => ({
+            height: bar.clientHeight,
+            over: bar.scrollWidth - bar.clientWidth,
+            buttons: [...bar.querySelectorAll('button')].map((one) => {
+              const { left, top, right } = one.getBoundingClientRect();
+              return [one.firstChild?.textContent, left, top, right].join(' ');
+            }),
+          }));
+        const before = await row();
+        expect(before.height).toBeLessThanOrEqual(60);
+        expect(before.over).toBe(0);
+        await page.keyboard.press('Control+z');
+        await expect(page.locator('.message')).not.toHaveClass(/empty/);
+        expect(await row()).toEqual(before);
+        await page.keyboard.press('Control+Shift+z');
+        // The middle of a slashed zero is ink.
+        const ink = await page.evaluate(async () => {
+          const face = getComputedStyle(document.body).fontFamily;
+          await document.fonts.load(`400 200px ${face}`, '0');
+          const canvas = document.createElement('canvas');
+          [canvas.width, canvas.height] = [200, 240];
+          const pen = canvas.getContext('2d');
+          if (!pen) return null;
+          pen.font = `400 200px ${face}`;
+          pen.textAlign = 'center';
+          pen.fillText('0', 100, 200);
+          const column = Array.from({ length: 240 }, (_, y) => pen.getImageData(100, y, 1, 1).data[3] ?? 0);
+          const edges = column.filter((one, y) => one > 127 !== (column[y - 1] ?? 0) > 127).length;
+          return { edges, middle: pen.getImageData(100, 133, 1, 1).data[3] };
+        });
+        expect(ink).toEqual({ edges: 4, middle: 0 });
+      });
+    });
+
+  test('after the key of the family, End and Enter find and open the newest jar', async ({ page }) => {
+    await page.keyboard.press('Alt+2');
+    await expect(page.getByRole('heading', { name: 'Batches' })).toBeVisible();
+    await page.keyboard.press('Alt+1');
+    await shown(page);
+    await page.keyboard.press('End');
+    await expect(page.locator('.jar:focus')).toHaveAttribute('aria-label', /^22 Apr b,/);
+    await page.keyboard.press('Alt+2');
+    await page.keyboard.press('Alt+1');
+    await shown(page);
+    await page.keyboard.press('Enter');
+    await expect(pane(page).getByRole('heading', { level: 2 })).toHaveText('22 Apr b');
+  });
+
   test('closing a dialog gives the keyboard back, and the help lists each key once, with the words', async ({
     page,
   }) => {
@@ -379,9 +433,9 @@ test('every screen of an empty ledger starts the job', async ({ page }) => {
   for (const [key, button] of [
     ['Alt+1', 'Record the first batch'],
     ['Alt+2', /batch/i],
-    ['Alt+4', /batch/i],
-    ['Alt+6', /source/i],
-    ['Alt+7', /batch/i],
+    ['Alt+3', /batch/i],
+    ['Alt+4', /source/i],
+    ['Alt+5', /batch/i],
   ] as const) {
     await page.keyboard.press(key);
     await expect(page.getByRole('main').getByRole('button', { name: button }).first(), key).toBeVisible();

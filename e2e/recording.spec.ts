@@ -123,6 +123,27 @@ test('one jar differs in its seed, and a bad amount is said under its field with
   );
 });
 
+test('Escape leaves a form, and what was typed stands there again', async ({ page }) => {
+  await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
+  await toBatches(page);
+  await page.keyboard.press('n');
+  await page.getByLabel('How many jars').fill('3');
+  // The first Escape is the list's, which hangs open under its field; the next one is the form's.
+  await page.getByRole('combobox', { name: 'Seeded from' }).fill('10 may');
+  await expect(page.getByRole('option').first()).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('option')).toHaveCount(0);
+  await expect(page.getByRole('form', { name: 'New batch' })).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('form', { name: 'New batch' })).toHaveCount(0);
+  await page.getByRole('button', { name: 'Go on with the new batch' }).click();
+  await expect(page.getByLabel('How many jars')).toHaveValue('3');
+  await expect(page.getByRole('combobox', { name: 'Seeded from' })).toHaveValue('10 may');
+  // A plain jar is said with one press, and "none" is no addition.
+  await page.getByLabel('What was stirred in').fill('none');
+  await expect(page.getByText('Plain: nothing is stirred in.')).toBeVisible();
+});
+
 test('two equal labels are asked about before they are recorded', async ({ page }) => {
   const first = await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
   await recordBatch(page, '2026-05-20', ['a'], { jar: first.jars[0]! });

@@ -5,6 +5,7 @@ import type { WorkerCall } from './ledger/protocol';
 import { bringInNotes, previewNotes } from './ledger/notes';
 import { hostOf } from './ledger/facts/host';
 import { leftOf, listFacts, listReadings } from './ledger/reads/facts';
+import { familyNow } from './ledger/reads/now';
 import { drawing, familyJars, freshStarts, getFamily, listLines } from './ledger/reads/family';
 import { listHistory, standingOn } from './ledger/reads/history';
 import { findJar, getJar } from './ledger/reads/jars';
@@ -90,6 +91,7 @@ export const handlers: Handlers = {
   'readings.list': ({ ledger }, input) => listReadings(hostOf(ledger), input),
   'act.standing': ({ ledger }, input) => standingOn(ledger, input),
   'jar.left': ({ ledger }, input) => leftOf(hostOf(ledger), input),
+  'family.now': ({ ledger }) => familyNow(ledger),
   'line.list': ({ ledger }, input) => listLines(ledger, input),
   'photograph.list': ({ ledger }, input) => listPhotographs(ledger, input),
 

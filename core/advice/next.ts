@@ -159,7 +159,7 @@ function keptSays({ kind, keptSaid, days, delayHours }: SeedCandidate): string {
   const delay = `should cost the next jar about ${delayHours.toFixed(1)} h, counted as ${partOfJar(delayHours * HOUR_OF_DELAY)}${kind === 'reserve' ? ' for each jar of its first batch' : ''}`;
   return keptSaid
     ? `It has been kept for ${daysWords(days)}, which ${delay}.`
-    : `Nobody has said whether it is still kept. It was made ${daysWords(days)} ago, and that ${delay}.`;
+    : `Nobody has said whether it is still kept. It has stood for ${daysWords(days)}, and that ${delay}.`;
 }
 
 function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {

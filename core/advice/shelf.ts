@@ -26,6 +26,8 @@ export interface ShelfJar {
   readonly outcomeKnown: boolean;
   /** Nobody has seen how it came out, and its hold may not have ended (in-hold.ts). */
   readonly inHold: boolean;
+  /** The day it came out of warmth (in-hold.ts): from then on it stands in the fridge. */
+  readonly outOn: string;
 }
 
 export interface ShelfPortion extends PortionRecord {
@@ -133,7 +135,7 @@ export function shelfCandidates(
         keptSaid: portion !== null || jar.onShelf === true,
         place: portion?.place ?? 'fridge',
         // A portion's days are those it has been kept apart; what it waited before counts in the delay.
-        days: portion ? storageOf(portion.keptOn, today, null).fridgeDays : days,
+        days: storageOf(portion ? portion.keptOn : jar.outOn, today, null).fridgeDays,
         delayHours: delayHours(storageLoss(storage)).middle,
         outcomeKnown: jar.outcomeKnown,
         level: levelOf(jar.key, POINTS_A_TENFOLD * storageLoss(storage).middle),

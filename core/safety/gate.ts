@@ -92,6 +92,10 @@ export const failedSentence = (what: string, hours: number | null): string =>
   'If it had not set by then, spoilage organisms had time, and acid that comes later does not undo a toxin. ' +
   'When in doubt, discard.';
 
+/** Whether all that is asked about is normal for this kind of culture: no sign of spoiling, and never dressed as one. */
+export const onlyNormal = ({ reasons }: GateVerdict): boolean =>
+  reasons.length > 0 && reasons.every(({ code }) => code === 'bubbles');
+
 /** What a gate's reason means, in calm words. */
 export function gateReasonSentence(reason: GateReason): string {
   switch (reason.code) {

@@ -30,3 +30,20 @@ export function mayBeInHold(
   const end = hold && endOf(hold);
   return end === null ? !known && daysBetween(madeOn, today) < HOLD_DAYS : end > Date.parse(now);
 }
+
+/**
+ * The day on which a jar came out of warmth, from which on it stands somewhere else: the end of its hold, or the start and
+ * its hours; where only the hours are known those after the day it was made, as whole days. Unknown: the day it was made.
+ */
+export function outOfWarmthOn(hold: HoldRecord | null, madeOn: string): string {
+  const later = (days: number): string =>
+    new Date(Date.parse(`${madeOn}T12:00:00Z`) + days * 24 * HOUR).toISOString().slice(0, 10);
+  if (hold === null) return madeOn;
+  const { startedAt, endedAt, hours } = hold;
+  if (endedAt !== null) return endedAt.slice(0, 10) > madeOn ? endedAt.slice(0, 10) : madeOn;
+  if (hours === null) return madeOn;
+  // The clock on which it was started is the clock on which it ended.
+  const started =
+    startedAt === null ? 0 : Date.parse(`${startedAt.slice(0, 19)}Z`) - Date.parse(`${madeOn}T00:00:00Z`);
+  return later(Math.max(0, Math.floor((started / HOUR + hours) / 24)));
+}

@@ -65,6 +65,8 @@ export const isTyping = (target: EventTarget | null): boolean =>
 
 /** Runs the action a key press stands for. Plain letters and undo stay with a field while someone types in it. */
 export function onKey(event: KeyboardEvent, screen: string): void {
+  // Enter and the space bar press what the keyboard is on; of a screen they are only while it is on nothing.
+  if (/^(Enter| )$/.test(event.key) && event.target !== document.body) return;
   if (event.defaultPrevented || document.querySelector('dialog[open]') !== null) return;
   const chord = chordOf(event);
   const action = actions().find(

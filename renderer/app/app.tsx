@@ -20,7 +20,7 @@ function UndoRedo({ undoes, redoes }: { readonly undoes: string | null; readonly
         title={undoes === null ? 'Nothing to undo' : `Undo: ${undoes} (Ctrl Z)`}
         onClick={() => void undo()}
       >
-        Undo{undoes !== null && <span className="undo-what">{undoes}</span>}
+        Undo{undoes !== null && <span className="visually-hidden"> {undoes}</span>}
       </button>
       <button
         className="button quiet"
@@ -29,7 +29,7 @@ function UndoRedo({ undoes, redoes }: { readonly undoes: string | null; readonly
         title={redoes === null ? 'Nothing to redo' : `Redo: ${redoes} (Ctrl Shift Z)`}
         onClick={() => void redo()}
       >
-        Redo{redoes !== null && <span className="undo-what">{redoes}</span>}
+        Redo{redoes !== null && <span className="visually-hidden"> {redoes}</span>}
       </button>
     </fieldset>
   );

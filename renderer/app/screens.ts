@@ -23,8 +23,8 @@ export interface Screen {
 export const screens: readonly Screen[] = [
   { id: 'family', title: 'Family', keys: ['alt+1'], component: Family, actions: familyActions },
   { id: 'batch', title: 'Batch', keys: ['alt+2'], component: BatchScreen, actions: batchActions },
-  { id: 'vigour', title: 'Vigour', keys: ['alt+4'], component: VigourScreen },
-  { id: 'sources', title: 'Sources', keys: ['alt+6'], component: SourcesScreen },
-  { id: 'history', title: 'History', keys: ['alt+7'], component: HistoryScreen },
-  { id: 'notes', title: 'Bring in notes', keys: ['alt+0'], component: BringIn },
+  { id: 'vigour', title: 'Vigour', keys: ['alt+3'], component: VigourScreen },
+  { id: 'sources', title: 'Sources', keys: ['alt+4'], component: SourcesScreen },
+  { id: 'history', title: 'History', keys: ['alt+5'], component: HistoryScreen },
+  { id: 'notes', title: 'Bring in notes', keys: ['alt+6'], component: BringIn },
 ];

@@ -63,7 +63,7 @@ export function AddJar({ reply, label, onDone }: Of) {
                 label="Still on the shelf"
                 value={text.shelf}
                 choices={[
-                  { value: '', label: 'Not said' },
+                  { value: '', label: 'Not noted' },
                   { value: 'kept', label: 'Yes' },
                   { value: 'gone', label: 'Gone' },
                 ]}

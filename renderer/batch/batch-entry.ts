@@ -4,6 +4,7 @@ import type { BatchEntry } from '../../core/contract';
 import type { Read, Reader } from '../parts/reading';
 import {
   isEmptyAddition,
+  saysPlain,
   isEmptySeed,
   recipeOf,
   type AdditionText,
@@ -113,7 +114,7 @@ export function additionEntries(
   taking: Taking,
 ): EntryJar['additions'] {
   return additions.flatMap((addition, index) => {
-    if (isEmptyAddition(addition)) return [];
+    if (isEmptyAddition(addition) || saysPlain(addition)) return [];
     const at = `${path}.${index}`;
     const name = lineOrNull(addition.name);
     if (name === null) taking.say(`${at}.name`, 'Say what was stirred in, such as “potato starch”.');

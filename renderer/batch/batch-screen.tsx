@@ -99,12 +99,12 @@ function BatchList({ open, batches }: { readonly open: string | null; readonly b
   );
 }
 
-/** What was begun and not recorded, other than a new batch, which opens by itself. */
+/** What was begun and not recorded. */
 function Unfinished() {
   const answer = useRead('draft.list', {});
   if (!answer?.ok) return null;
   const drafts = answer.value.drafts.flatMap(({ key, json }) => {
-    const kept = key === NEW_BATCH_DRAFT ? null : readDraft<unknown>(json);
+    const kept = readDraft<unknown>(json);
     return kept === null ? [] : [{ key, ...kept }];
   });
   if (drafts.length === 0) return null;

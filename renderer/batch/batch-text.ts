@@ -190,6 +190,13 @@ export function pickSeed(
 /** Whether nothing at all stands in a row, so that it can be left out without losing anything. */
 export const isEmptySeed = (seed: SeedText): boolean =>
   seed.picked === null && seed.find.trim() === '' && seed.amount.trim() === '';
+/** Words for a jar into which nothing was stirred. */
+const PLAIN = /^(none|nothing|no|nil|plain|no fibre|no fiber|no addition|without|-+|–|—|0)$/;
+
+/** "none" is no addition: the jar is plain. With an amount beside it, it is the name of something. */
+export const saysPlain = ({ name, planned, actual }: AdditionText): boolean =>
+  PLAIN.test(name.trim().toLowerCase().replace(/\.$/, '')) && planned.trim() === '' && actual.trim() === '';
+
 export const isEmptyAddition = (addition: AdditionText): boolean =>
   addition.name.trim() === '' && addition.planned.trim() === '' && addition.actual.trim() === '';
 

@@ -2,16 +2,27 @@
 import { useEffect, useRef, useState } from 'react';
 import type { BatchReply } from '../../core/contract';
 import { powerCutOfMates } from '../../core/safety/hold-mates';
+import type { Temperature } from '../../core/ledger/basics';
 import type { Hold } from '../../core/ledger/records';
+import { printTemperature } from '../../core/quantities/printing';
 import { go } from '../app/store';
 import { useRead } from '../app/use-read';
-import { useReader } from '../parts/use-reader';
+import { usePreferences, useReader } from '../parts/use-reader';
 import { AddHold, AddJar } from './add-to-batch';
 import { holdText, type Writer } from './batch-repeat';
 import { CorrectBatch, CorrectHold } from './corrections';
 import { JarView } from './jar-view';
 
-function holdWords(hold: Hold, writer: Writer): string {
+/** "bath set to 38 °C": the warmth that was planned, and where it is measured. */
+function warmthWords({ planned, probe }: Hold, printed: (one: Temperature) => string): string | null {
+  const where = probe === null ? null : probe === 'jar' ? 'measured in a jar' : `measured in the ${probe}`;
+  if (planned === null) return where;
+  if (probe === null || probe === 'jar')
+    return [`set to ${printed(planned)}`, where].filter(Boolean).join(', ');
+  return `${probe} set to ${printed(planned)}`;
+}
+
+function holdWords(hold: Hold, writer: Writer, printed: (one: Temperature) => string): string {
   const text = holdText(hold, writer);
   const times =
     text.started && text.ended
@@ -19,12 +30,7 @@ function holdWords(hold: Hold, writer: Writer): string {
       : text.started
         ? `from ${text.started}`
         : '';
-  const parts = [
-    text.hours && `${text.hours} hours`,
-    times,
-    text.planned && `planned ${text.planned}`,
-    text.probe && `probe in the ${text.probe}`,
-  ].filter(Boolean);
+  const parts = [text.hours && `${text.hours} hours`, times, warmthWords(hold, printed)].filter(Boolean);
   const warmth = parts.length === 0 ? 'Nothing said of the warmth.' : `${parts.join(', ')}.`;
   return text.note === '' ? warmth : `${warmth} ${text.note}`;
 }
@@ -33,6 +39,8 @@ function holdWords(hold: Hold, writer: Writer): string {
 export function BatchView({ reply, label }: { readonly reply: BatchReply; readonly label: string }) {
   const { batch, holds, jars } = reply;
   const { writer } = useReader();
+  const preferences = usePreferences();
+  const printed = (one: Temperature): string => printTemperature(one, preferences);
   const drafts = useRead('draft.list', {});
   const [chosen, setChosen] = useState<string | null | undefined>(undefined);
   const heading = useRef<HTMLHeadingElement>(null);
@@ -80,7 +88,8 @@ export function BatchView({ reply, label }: { readonly reply: BatchReply; readon
       {holds.map((hold, at) => (
         <div key={hold.id} className="hold-line">
           <p>
-            <strong>{holds.length === 1 ? 'Warmth' : `Hold ${at + 1}`}.</strong> {holdWords(hold, writer)}
+            <strong>{holds.length === 1 ? 'Warmth' : `Hold ${at + 1}`}.</strong>{' '}
+            {holdWords(hold, writer, printed)}
           </p>
           {editing === `hold:${hold.id}` ? (
             <CorrectHold hold={hold} batch={batch} onDone={done} />

@@ -3,7 +3,15 @@ import { useState, type ReactNode } from 'react';
 import { SelectField, TextField } from '../parts/fields';
 import type { Reader } from '../parts/reading';
 import type { Problems } from './batch-entry';
-import { noAddition, noSeed, recipeOf, type BatchText, type JarText, type Recipe } from './batch-text';
+import {
+  noAddition,
+  noSeed,
+  recipeOf,
+  saysPlain,
+  type BatchText,
+  type JarText,
+  type Recipe,
+} from './batch-text';
 import { AdditionRows, MilkFields } from './recipe-fields';
 import { SeedRows } from './seed-rows';
 import type { Packages } from './use-packages';
@@ -23,13 +31,18 @@ export function recipeWords(recipe: Recipe): {
       ),
     ),
     milk: joined([recipe.milk.milkAmount, recipe.milk.milk, recipe.milk.vessel, recipe.milk.finalVolume]),
-    additions: joined(recipe.additions.map((one) => `${one.actual || one.planned} ${one.name}`.trim())),
+    additions: joined(
+      recipe.additions
+        .filter((one) => !saysPlain(one))
+        .map((one) => `${one.actual || one.planned} ${one.name}`.trim()),
+    ),
   };
 }
 
 function Part({
   title,
   says,
+  unsaid,
   jar,
   differs,
   onToggle,
@@ -37,6 +50,8 @@ function Part({
 }: {
   readonly title: string;
   readonly says: string;
+  /** What it is called where nothing is said, unless that is unknown. */
+  readonly unsaid?: string;
   readonly jar: string;
   readonly differs: boolean;
   readonly onToggle: () => void;
@@ -48,7 +63,9 @@ function Part({
         <div>
           <span className="label">{title}</span>
           {!differs && (
-            <span className={says === '' ? 'soft' : undefined}>{says === '' ? 'Not said' : says}</span>
+            <span className={says === '' && unsaid === undefined ? 'soft' : undefined}>
+              {says === '' ? (unsaid ?? 'not noted') : says}
+            </span>
           )}
         </div>
         <button
@@ -107,10 +124,10 @@ export function JarCard({
             type="button"
             className="button quiet"
             data-enter="pass"
-            aria-label={`Take away jar ${jar.letter}`}
+            aria-label={`Remove jar ${jar.letter}`}
             onClick={onRemove}
           >
-            Take away
+            Remove
           </button>
         )}
       </div>
@@ -152,6 +169,7 @@ export function JarCard({
       <Part
         title="Stirred in"
         says={words.additions}
+        unsaid="plain: nothing"
         jar={jar.letter}
         differs={jar.additions !== null}
         onToggle={() =>

@@ -5,7 +5,7 @@ import type { Problems } from './batch-entry';
 import type { JarPlaceText } from './batch-text';
 
 const holdChoices = (holds: readonly Hold[]): readonly { value: string; label: string }[] => [
-  { value: '', label: 'Not said' },
+  { value: '', label: 'Not noted' },
   ...holds.map((hold, at) => ({
     value: hold.id,
     label: holds.length === 1 ? 'The batch’s warmth' : `Hold ${at + 1}`,

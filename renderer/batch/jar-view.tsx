@@ -1,6 +1,6 @@
 // One recorded jar of an open batch: what it is made of, what was seen, and everything that can be corrected.
 import { useRef, useState } from 'react';
-import { gateReasonSentence, isSpoiled, takeOutGate } from '../../core/safety/gate';
+import { gateReasonSentence, isSpoiled, onlyNormal, takeOutGate } from '../../core/safety/gate';
 import { matesPowerCutSentence, type MatesPowerCut } from '../../core/safety/hold-mates';
 import { volumeKnown } from '../../core/quantities/printing';
 import { portionName } from '../../core/ledger/portions';
@@ -22,11 +22,22 @@ import { ReserveForm } from './reserve-form';
 type Editor = 'outcome' | 'jar' | 'seeds' | 'additions' | 'reserve';
 const EDITORS: readonly Editor[] = ['outcome', 'jar', 'seeds', 'additions', 'reserve'];
 
-function Fact({ name, children }: { readonly name: string; readonly children: string }) {
+function Fact({
+  name,
+  none,
+  children,
+}: {
+  readonly name: string;
+  /** What it is called where there is nothing, unless that is unknown. */
+  readonly none?: string;
+  readonly children: string;
+}) {
   return (
     <div className="fact">
       <dt>{name}</dt>
-      <dd className={children === '' ? 'soft' : undefined}>{children === '' ? 'Not said' : children}</dd>
+      <dd className={children === '' && none === undefined ? 'soft' : undefined}>
+        {children === '' ? (none ?? 'not noted') : children}
+      </dd>
     </div>
   );
 }
@@ -63,7 +74,7 @@ function Facts({ record }: { readonly record: JarRecord }) {
             : null,
         ])}
       </Fact>
-      <Fact name="Stirred in">
+      <Fact name="Stirred in" none="plain: nothing">
         {record.additions
           .map((one) =>
             [
@@ -118,7 +129,7 @@ function Seen({ record, mates }: { readonly record: JarRecord; readonly mates: M
     );
   const spoiled = isSpoiled(outcome);
   const gate = takeOutGate(outcome, true);
-  const uncertain = gate.verdict === 'ask' || cut;
+  const uncertain = (gate.verdict === 'ask' && !onlyNormal(gate)) || cut;
   const words = list([
     outcome.setWord,
     outcome.texture,

@@ -88,7 +88,7 @@ export function NewBatch({
   };
 
   return (
-    <Form label="New batch" record={() => void record(false, null)} wrong={wrong}>
+    <Form label="New batch" record={() => void record(false, null)} leave={onLeave} wrong={wrong}>
       <header className="form-head">
         <h1>{repeated === null || draft.restored ? 'New batch' : `${repeated} again`}</h1>
         {draft.restored && <p className="notice">Unfinished entry restored. Go on where you stopped.</p>}
@@ -184,7 +184,7 @@ export function NewBatch({
             )}
             {text.holds.length > 1 && (
               <button type="button" className="button quiet" onClick={() => draft.set(withoutHold(text, at))}>
-                Take hold {at + 1} away
+                Remove hold {at + 1}
               </button>
             )}
           </div>

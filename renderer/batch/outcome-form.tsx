@@ -1,6 +1,6 @@
 // What was seen of a jar. The take-out gate stands first: nothing about tasting is asked before it is answered.
 import { useState } from 'react';
-import { gateReasonSentence, takeOutGate, type GateVerdict } from '../../core/safety/gate';
+import { gateReasonSentence, onlyNormal, takeOutGate, type GateVerdict } from '../../core/safety/gate';
 import { withMatesPowerCut, type MatesPowerCut } from '../../core/safety/hold-mates';
 import { DISCARD_SIGNS, SET_WORDS, type DiscardSign } from '../../core/ledger/records';
 import { CheckField, ChoiceField, ProseField, Section, TextField } from '../parts/fields';
@@ -53,7 +53,9 @@ function Verdict(props: Props) {
   return (
     <output
       className={
-        held || gate.verdict === 'discard' || gate.verdict === 'ask' ? 'notice caution gate' : 'notice gate'
+        held || gate.verdict === 'discard' || (gate.verdict === 'ask' && !onlyNormal(gate))
+          ? 'notice caution gate'
+          : 'notice gate'
       }
     >
       <span className="gate-head">

@@ -1,10 +1,11 @@
 // Photographs of a jar: chosen, dropped or pasted; kept at once, each as an act of its own; captioned, or taken away.
 import { useId, useState } from 'react';
-import type { Photograph } from '../../core/ledger/records';
+import type { Photograph as Photo } from '../../core/ledger/records';
 import { call } from '../app/calls';
 import { say } from '../app/store';
 import { EditForm } from '../parts/edit-form';
 import { TextField } from '../parts/fields';
+import { Photograph } from '../parts/photograph';
 import { lineOrNull } from './batch-entry';
 import { place } from './corrections';
 import { reEncode } from './re-encode';
@@ -18,7 +19,7 @@ function Caption({
   batch,
   onDone,
 }: {
-  readonly photograph: Photograph;
+  readonly photograph: Photo;
   readonly name: string;
   readonly batch: string;
   readonly onDone: () => void;
@@ -66,7 +67,7 @@ export function Photographs({
   readonly jar: string;
   readonly batch: string;
   readonly label: string;
-  readonly photographs: readonly Photograph[];
+  readonly photographs: readonly Photo[];
   /** Draft keys that hold something unfinished. */
   readonly unfinished: ReadonlySet<string>;
 }) {
@@ -91,10 +92,10 @@ export function Photographs({
     if (added > 0)
       say(added === 1 ? `Added a photograph of ${label}.` : `Added ${added} photographs of ${label}.`);
   };
-  const takeAway = async (one: Photograph, name: string): Promise<void> => {
+  const takeAway = async (one: Photo, name: string): Promise<void> => {
     const answer = await call('photograph.remove', { id: one.id });
     say(
-      answer.ok ? `Took away ${name}. Undo brings it back.` : answer.sentence,
+      answer.ok ? `Removed ${name}. Undo brings it back.` : answer.sentence,
       answer.ok ? 'calm' : 'caution',
     );
   };
@@ -129,13 +130,7 @@ export function Photographs({
             return (
               <li key={one.id}>
                 <figure className="photograph">
-                  <img
-                    src={`./photograph/${one.sha256}.jpg`}
-                    alt={one.caption ?? name}
-                    width={one.width}
-                    height={one.height}
-                    loading="lazy"
-                  />
+                  <Photograph photograph={one} name={name} />
                   {one.caption !== null && <figcaption>{one.caption}</figcaption>}
                 </figure>
                 {captioned === one.id ? (
@@ -147,7 +142,7 @@ export function Photographs({
                       <span className="visually-hidden"> of {name}</span>
                     </button>
                     <button type="button" className="button quiet" onClick={() => void takeAway(one, name)}>
-                      Take away<span className="visually-hidden"> {name}</span>
+                      Remove<span className="visually-hidden"> {name}</span>
                     </button>
                   </div>
                 )}

@@ -4,7 +4,14 @@ import { ChoiceField, SelectField, TextField } from '../parts/fields';
 import type { Reader } from '../parts/reading';
 import { Rows } from '../parts/rows';
 import type { Problems } from './batch-entry';
-import { isEmptyAddition, noAddition, type AdditionText, type HoldText, type MilkText } from './batch-text';
+import {
+  isEmptyAddition,
+  noAddition,
+  saysPlain,
+  type AdditionText,
+  type HoldText,
+  type MilkText,
+} from './batch-text';
 import type { Packages } from './use-packages';
 
 /** Milk, vessel and final volume. */
@@ -93,57 +100,71 @@ export function AdditionRows({
   readonly packages: Packages;
   readonly of: string;
 }) {
+  const isPlain = additions.every((one) => isEmptyAddition(one) || saysPlain(one));
   return (
-    <Rows
-      items={additions}
-      kind="addition"
-      of={of}
-      fresh={noAddition}
-      isEmpty={isEmptyAddition}
-      onChange={onChange}
-    >
-      {(addition, at, added) => {
-        const change = (part: Partial<AdditionText>): void =>
-          onChange(additions.with(at, { ...addition, ...part }));
-        const own = packages.ofAddition(addition.name);
-        return (
-          <div className="fields">
-            <TextField
-              label="What was stirred in"
-              startHere={added}
-              value={addition.name}
-              placeholder="potato starch"
-              problem={problems.get(`${path}.${at}.name`)}
-              onChange={(name) => change({ name })}
-            />
-            <TextField
-              label="Planned"
-              value={addition.planned}
-              placeholder="2 tbsp"
-              read={reader.amount(addition.planned)}
-              problem={problems.get(`${path}.${at}.planned`)}
-              onChange={(planned) => change({ planned })}
-            />
-            <TextField
-              label="Went in"
-              value={addition.actual}
-              placeholder="if it is known"
-              read={reader.amount(addition.actual)}
-              problem={problems.get(`${path}.${at}.actual`)}
-              onChange={(actual) => change({ actual })}
-            />
-            {own.length > 0 && (
-              <SelectField
-                label="From which package"
-                value={addition.package}
-                choices={own}
-                onChange={(chosen) => change({ package: chosen })}
+    <>
+      {/* One press empties the rows, and says what an empty row means. */}
+      <button
+        type="button"
+        className="button plain-jar"
+        aria-pressed={isPlain}
+        data-enter="pass"
+        onClick={() => onChange([noAddition])}
+      >
+        Plain: nothing stirred in<span className="visually-hidden">, {of}</span>
+      </button>
+      <Rows
+        items={additions}
+        kind="addition"
+        of={of}
+        fresh={noAddition}
+        isEmpty={isEmptyAddition}
+        onChange={onChange}
+      >
+        {(addition, at, added) => {
+          const change = (part: Partial<AdditionText>): void =>
+            onChange(additions.with(at, { ...addition, ...part }));
+          const own = packages.ofAddition(addition.name);
+          return (
+            <div className="fields">
+              <TextField
+                label="What was stirred in"
+                startHere={added}
+                value={addition.name}
+                placeholder="potato starch"
+                hint={saysPlain(addition) ? 'Plain: nothing is stirred in.' : undefined}
+                problem={problems.get(`${path}.${at}.name`)}
+                onChange={(name) => change({ name })}
               />
-            )}
-          </div>
-        );
-      }}
-    </Rows>
+              <TextField
+                label="Planned"
+                value={addition.planned}
+                placeholder="2 tbsp"
+                read={reader.amount(addition.planned)}
+                problem={problems.get(`${path}.${at}.planned`)}
+                onChange={(planned) => change({ planned })}
+              />
+              <TextField
+                label="Went in"
+                value={addition.actual}
+                placeholder="if it is known"
+                read={reader.amount(addition.actual)}
+                problem={problems.get(`${path}.${at}.actual`)}
+                onChange={(actual) => change({ actual })}
+              />
+              {own.length > 0 && (
+                <SelectField
+                  label="From which package"
+                  value={addition.package}
+                  choices={own}
+                  onChange={(chosen) => change({ package: chosen })}
+                />
+              )}
+            </div>
+          );
+        }}
+      </Rows>
+    </>
   );
 }
 

@@ -72,7 +72,7 @@ function SeedRow({ seed, onChange, path, problems, reader, notAfter, packages, s
           label="Part of it"
           value={seed.part}
           choices={[
-            { value: '', label: 'Not said' },
+            { value: '', label: 'Not noted' },
             { value: 'mixed', label: 'Mixed' },
             { value: 'curd', label: 'Curd' },
             { value: 'whey', label: 'Whey' },

@@ -22,7 +22,7 @@ export function usePackages(): Packages {
       return found.length === 0
         ? []
         : [
-            { value: '', label: 'Not said' },
+            { value: '', label: 'Not noted' },
             ...found.map((one) => ({
               value: one.id,
               label: one.openedOn ? `${one.name}, opened ${writer.day(one.openedOn)}` : one.name,

@@ -24,6 +24,8 @@ export const familyControl = {
   centre: (_x: number, _y: number): void => undefined,
   /** From the keyboard's jar to another, whether or not the drawing has the focus. */
   step: (_to: Step): void => undefined,
+  /** Shows all about the keyboard's jar. */
+  open: (): void => undefined,
   /** The stage tells what is in the window, at most once a frame; the map watches. Neither renders for it. */
   tell: (now: Seen): void => {
     seen = now;
@@ -68,7 +70,13 @@ export const familyActions: readonly Action[] = [
     where,
     run: () => familyControl.step('newest'),
   },
-  { id: 'family open', label: 'Show all about the jar', keys: ['enter', 'space'], where },
+  {
+    id: 'family open',
+    label: 'Show all about the jar',
+    keys: ['enter', 'space'],
+    where,
+    run: () => familyControl.open(),
+  },
   {
     id: 'family close',
     label: 'Close what is open',

@@ -13,6 +13,7 @@ import { FLAG, generationWords } from './flags';
 import { JarScore } from '../vigour/jar-score';
 import { recordRows } from './record-rows';
 import { Linked } from '../parts/linked';
+import { Photograph } from '../parts/photograph';
 import { useJars } from './use-jars';
 import type { LineNow } from './use-lines';
 
@@ -144,12 +145,7 @@ function Kept({ jar }: { readonly jar: JarReply }) {
     <>
       {photograph !== undefined && (
         <figure className="pane-photograph">
-          <img
-            src={`./photograph/${photograph.sha256}.jpg`}
-            alt={photograph.caption ?? `Photograph of ${jar.view.label}`}
-            width={photograph.width}
-            height={photograph.height}
-          />
+          <Photograph photograph={photograph} name={`Photograph of ${jar.view.label}`} />
           {photograph.caption !== null && <figcaption className="soft">{photograph.caption}</figcaption>}
         </figure>
       )}

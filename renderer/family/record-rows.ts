@@ -44,7 +44,7 @@ export function recordRows({ record, hold }: JarReply, preferences: Preferences)
     ],
     [
       'Held warm',
-      [held, hold?.planned ? (hold.planned.typed ?? printTemperature(hold.planned, preferences)) : null]
+      [held, hold?.planned ? printTemperature(hold.planned, preferences) : null]
         .filter((part) => part !== null)
         .join(' at ') || null,
     ],

@@ -58,18 +58,24 @@ export function useWalking(wanted: Wanted): Walking {
     [moving, drawing, geometry],
   );
   const awaited = useRef<number | null>(null);
-  const focusOn = useCallback((index: number) => {
-    awaited.current = index;
-    setFocused(index);
-  }, []);
-  useEffect(() => {
+  const focusAwaited = useCallback(() => {
     if (awaited.current === null) return;
     const element = document.getElementById(`jar-${drawing.keys[awaited.current] ?? 0}`);
     if (element) {
       awaited.current = null;
       element.focus({ preventScroll: true });
     }
-  });
+  }, [drawing]);
+  const focusOn = useCallback(
+    (index: number) => {
+      awaited.current = index;
+      setFocused(index);
+      // The jar that has the focus already is not drawn anew.
+      focusAwaited();
+    },
+    [focusAwaited],
+  );
+  useEffect(focusAwaited);
 
   const targeted = useRef(0);
   useEffect(() => {
@@ -89,10 +95,16 @@ export function useWalking(wanted: Wanted): Walking {
   );
   useEffect(() => {
     familyControl.step = step;
+    familyControl.open = () => {
+      focusOn(focus);
+      reveal(focus);
+      onSelect(focus);
+    };
     return () => {
       familyControl.step = () => undefined;
+      familyControl.open = () => undefined;
     };
-  }, [step]);
+  }, [step, focus, focusOn, reveal, onSelect]);
 
   return {
     focus,

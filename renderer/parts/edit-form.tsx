@@ -108,7 +108,7 @@ export function EditForm<T>({
   };
 
   return (
-    <Form label={label} record={() => void record()} wrong={wrong} startHere>
+    <Form label={label} record={() => void record()} leave={onDone} wrong={wrong} startHere>
       {draft.restored && <p className="notice">Unfinished entry restored. Go on where you stopped.</p>}
       {children(typed.text, (text) => draft.set({ ...typed, text }), wrong > 0 ? problems : none)}
       {askWhy && (

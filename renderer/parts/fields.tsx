@@ -156,7 +156,7 @@ export interface Choice<T extends string> {
   readonly label: string;
 }
 
-/** One of a few, all visible. `''` as a value stands for "not said" and looks the same everywhere. */
+/** One of a few, all visible. `''` as a value stands for "not noted" and looks the same everywhere. */
 export function ChoiceField<T extends string>({
   label,
   value,
@@ -164,7 +164,7 @@ export function ChoiceField<T extends string>({
   onChange,
   problem,
   hint,
-  unsaid = 'Not said',
+  unsaid = 'Not noted',
 }: Said & {
   readonly value: T | '';
   readonly choices: readonly Choice<T>[];

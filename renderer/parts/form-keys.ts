@@ -1,4 +1,4 @@
-// Keys of every form: Enter moves to the next field, Ctrl+Enter records, Escape in a field is left to the field.
+// Keys of every form: Enter moves to the next field, Ctrl+Enter records, Escape leaves it unless a field used it.
 import type { KeyboardEvent } from 'react';
 
 const TABBABLE =
@@ -32,8 +32,18 @@ export function focusNext(form: HTMLElement, from: Element): void {
   if (next instanceof HTMLInputElement && next.type === 'text') next.select();
 }
 
-/** What a form does with a key that no field used itself (a field that did has prevented its default). */
-export function formKeys(event: KeyboardEvent<HTMLElement>, record: () => void): void {
+/**
+ * What a form does with a key that no field used itself (a field that did has prevented its default).
+ * @param leave on Escape, where the form can be left: what was typed is kept and stands there again
+ */
+export function formKeys(event: KeyboardEvent<HTMLElement>, record: () => void, leave?: () => void): void {
+  if (event.key === 'Escape' && leave && !event.defaultPrevented && !event.nativeEvent.isComposing) {
+    // Escape in a question asked over the form answers the question.
+    if (event.target instanceof Element && event.target.closest('dialog') !== null) return;
+    event.preventDefault();
+    leave();
+    return;
+  }
   if (event.key !== 'Enter' || event.defaultPrevented || event.nativeEvent.isComposing) return;
   if (event.ctrlKey || event.metaKey) {
     event.preventDefault();

@@ -6,12 +6,15 @@ import { focusFirst, focusFirstProblem, formKeys } from './form-keys';
 export function Form({
   label,
   record,
+  leave,
   wrong,
   startHere = false,
   children,
 }: {
   readonly label: string;
   readonly record: () => void;
+  /** Escape: away from the form, with what was typed kept. */
+  readonly leave?: () => void;
   readonly wrong: number;
   /** It opened inside a screen, at the keeper's wish: its first field gets the keyboard. */
   readonly startHere?: boolean;
@@ -36,7 +39,7 @@ export function Form({
         event.preventDefault();
         record();
       }}
-      onKeyDown={(event) => formKeys(event, record)}
+      onKeyDown={(event) => formKeys(event, record, leave)}
     >
       {children}
     </form>

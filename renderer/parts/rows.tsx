@@ -35,10 +35,10 @@ export function Rows<T>({ items, kind, of, fresh, isEmpty, onChange, children }:
               type="button"
               className="button quiet take-away"
               data-enter="pass"
-              aria-label={`Take away ${kind} ${at + 1}${whose}`}
+              aria-label={`Remove ${kind} ${at + 1}${whose}`}
               onClick={() => onChange(items.toSpliced(at, 1))}
             >
-              Take away
+              Remove
             </button>
           )}
         </fieldset>

@@ -53,6 +53,11 @@ export const colours = {
   'jar-lid': { light: '#b9a88a', dark: '#7d7668', description: 'a plain lid' },
   hatch: { light: '#9a4030', dark: '#7a2c1f', description: 'the hatching of spoiled contents' },
   ribbon: { light: '#8a7550', dark: '#989382', description: 'a seeding, as wide as its share' },
+  tub: {
+    light: '#efdfc0',
+    dark: '#3a3a33',
+    description: 'the warm bath around jars in their hold, and what is due today',
+  },
   label: { light: '#fffdf7', dark: '#39424a', description: 'the label strip of a product' },
   'label-cell': { light: '#3f7d76', dark: '#7cbcae', description: 'one strain on a label strip' },
   veil: { light: '#f6f0e4e6', dark: '#1c2125e6', description: 'behind a lane’s head, over the drawing' },
@@ -74,7 +79,8 @@ export const measures = {
   'radius-small': '8px',
   radius: '14px',
   'focus-width': '3px',
-  'font-text': "'Atkinson Hyperlegible Next Variable', 'Atkinson Hyperlegible Next', sans-serif",
+  'font-text':
+    "'Plain Zero', 'Atkinson Hyperlegible Next Variable', 'Atkinson Hyperlegible Next', sans-serif",
   'font-warm': "'Fraunces Variable', Georgia, serif",
   quick: '140ms',
 } as const;
@@ -96,6 +102,9 @@ const graphic = (front: ColourName, ...backs: ColourName[]): Pair[] =>
 export const pairs: readonly Pair[] = [
   ...text('ink', 'paper', 'linen', 'cloth', 'accent-wash', 'caution-wash', 'label'),
   ...text('ink-soft', 'paper', 'linen', 'cloth', 'label', 'fill-dim', 'jar-glass'),
+  ...text('ink', 'tub'),
+  ...text('ink-soft', 'tub'),
+  ...graphic('ribbon', 'tub'),
   ...text('accent', 'paper', 'linen', 'accent-wash'),
   ...text('accent-ink', 'accent'),
   ...text('caution', 'paper', 'linen', 'caution-wash'),

@@ -58,6 +58,27 @@ const four = (): BatchText => {
   };
 };
 
+describe('a plain jar', () => {
+  const of = (...names: string[]): BatchText => ({
+    ...four(),
+    all: { ...four().all, additions: names.map((name) => ({ name, planned: '', actual: '', package: '' })) },
+  });
+  it.each(['none', 'None.', 'nothing', 'plain', '-', '–', 'no fibre', '0'])('“%s” is no addition', (said) => {
+    const { entry, problems } = readBatch(of(said), reader, options);
+    expect([...problems]).toEqual([]);
+    expect(entry?.jars.map(({ additions }) => additions)).toEqual([[], [], [], []]);
+  });
+  it('is not one with something else stirred in, nor where an amount says that something was', () => {
+    expect(readBatch(of('none', 'oat bran'), reader, options).entry?.jars[0]?.additions.map(({ name }) => name)).toEqual(['oat bran']); // prettier-ignore
+    const [first] = of('plain').all.additions;
+    const amount = {
+      ...of('plain'),
+      all: { ...of('plain').all, additions: [{ ...first!, planned: '2 tbsp' }] },
+    };
+    expect(readBatch(amount, reader, options).entry?.jars[0]?.additions).toMatchObject([{ name: 'plain' }]);
+  });
+});
+
 describe('letters', () => {
   it('run a, b, c … z, aa', () =>
     expect([0, 1, 25, 26, 51, 52].map(letterAt)).toEqual(['a', 'b', 'z', 'aa', 'az', 'ba']));

@@ -1,7 +1,7 @@
 // Reads of judgement and advice: names and ids round what core says.
 import { keptCosts } from '../../../core/advice/costs';
 import { heldAncestor, holdSentence } from '../../../core/safety/held-line';
-import { mayBeInHold } from '../../../core/safety/in-hold';
+import { mayBeInHold, outOfWarmthOn } from '../../../core/safety/in-hold';
 import {
   nextReply,
   outlookOf,
@@ -136,6 +136,7 @@ function candidatesOf(
       gone: gone.has(jar) || empty.has(jar),
       failedGate: outcome !== null && failsGate(outcome),
       outcomeKnown,
+      outOn: madeOn === null ? today : outOfWarmthOn(record?.hold ?? null, madeOn),
       inHold: madeOn !== null && mayBeInHold(record?.hold ?? null, outcome, outcomeKnown, madeOn, now, today),
     };
   });
