@@ -275,6 +275,9 @@ test.describe('the invented ledger', () => {
         await expect(strip.getByRole('button', { name: /^(Seed from|Start afresh)/ })).toBeVisible();
         // What stands against the newest jar is named, and the jar is a link.
         await expect(strip.getByRole('button', { name: /^22 Apr [ab]$/ })).toBeVisible();
+        // What is kept back stands at its line's end, and glows there where it is advised; today is quiet: nothing runs.
+        await expect(page.getByRole('list', { name: 'Kept back' }).first()).toContainText('next seed');
+        await expect(page.getByRole('region', { name: 'Today' })).toHaveCount(0);
         expect(await stripCutOff(page)).toEqual([]);
         const top = async (selector: string): Promise<number> =>
           (await page.locator(selector).boundingBox())?.y ?? 0;
@@ -426,6 +429,30 @@ test.describe('the invented ledger', () => {
       await expect(page.locator('.jar.selected')).toBeInViewport();
       expect(await complaintsOfAxe(page)).toEqual([]);
     });
+  });
+});
+
+test.describe('a batch in warmth', () => {
+  test.use({ seed: 'empty' });
+  test('stands in a tub, reads so everywhere, and today says what it asks for', async ({ page }) => {
+    const first = await recordBatch(page, '2026-05-10', ['a', 'b'], { product: 'Blue Tin' });
+    const began = { startedAt: '2026-05-20T01:00:00+02:00', hours: 31 };
+    await recordBatch(page, '2026-05-20', ['a', 'b'], { jar: first.jars[0]! }, began);
+    await page.keyboard.press('Alt+1');
+    await shown(page);
+    await expect(page.getByRole('treeitem', { name: /^20 May [ab], .*, in warmth$/ })).toHaveCount(2);
+    await expect(page.getByRole('treeitem', { name: /^10 May a, .*, on the shelf/ })).toHaveCount(1);
+    await expect(page.locator('.tub')).toHaveCount(1);
+    const today = page.getByRole('region', { name: 'Today' });
+    await expect(today).toContainText('Look at 20 May by 13:00.');
+    expect(await complaintsOfAxe(page)).toEqual([]);
+    await page.getByRole('treeitem', { name: /^20 May a/ }).click();
+    await expect(pane(page).getByRole('banner').or(pane(page).locator('.pane-head'))).toContainText(
+      'in warmth',
+    );
+    await today.getByRole('button', { name: /^Look now/ }).click();
+    await expect(page.getByRole('region', { name: '20 May a', exact: true })).toContainText('in warmth');
+    await expect(page.getByRole('article')).toContainText('bath set to 38 °C');
   });
 });
 

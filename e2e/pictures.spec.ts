@@ -3,11 +3,21 @@ import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { DEMO_TODAY } from '../core/demo/larder';
 import { toBatches, toHistory, toSources } from './recording';
+import { twoYears } from './two-years';
 import { type Settings, test } from './window';
+
+/** Ledgers of so many jars, each made when a picture first asks for it. */
+const made = new Map<number, string>();
+const kitchenOf = (jars: number): string => {
+  const file = made.get(jars) ?? twoYears(jars).file;
+  made.set(jars, file);
+  return file;
+};
 
 interface Picture {
   readonly name: string;
-  readonly seed: Settings['seed'];
+  /** What to begin with; a number: two years of a kitchen with so many jars. */
+  readonly seed: Settings['seed'] | number;
   /** The day it is; without one, that of the other tests. */
   readonly now?: string;
   /** From the start to what is to be seen. */
@@ -48,12 +58,17 @@ const PICTURES: readonly Picture[] = [
   {
     name: 'family',
     seed: 'demo',
+    open: async (page) => void (await page.getByText('next seed').first().waitFor()),
+  },
+  ...[3, 60, 325].map((jars): Picture => ({
+    name: `family-of-${jars}`,
+    seed: jars,
     open: async (page) =>
       void (await page
-        .getByRole('treeitem', { name: /advised as the next seed/ })
+        .getByRole('treeitem', { name: /in warmth/ })
         .first()
         .waitFor()),
-  },
+  })),
   {
     name: 'family-pane',
     seed: 'demo',
@@ -167,16 +182,31 @@ const PICTURES: readonly Picture[] = [
   },
 ];
 
+/** Of the home screen also as it is in the smallest window, and in the usual one. */
+const SIZES = [
+  { width: 800, height: 900 },
+  { width: 1600, height: 900 },
+];
+const sizesOf = (name: string): typeof SIZES =>
+  name.startsWith('family') ? [{ width: 800, height: 600 }, { width: 1280, height: 860 }, ...SIZES.slice(1)] : SIZES; // prettier-ignore
+
+/* oxlint-disable no-empty-pattern -- playwright reads from the pattern which fixtures are asked for: none */
 for (const { name, seed, now, open } of PICTURES) {
   for (const colorScheme of ['light', 'dark'] as const) {
-    for (const width of [800, 1600]) {
-      test.describe(`${name}, ${colorScheme}, ${width}`, () => {
-        test.use({ seed, colorScheme, size: { width, height: 900 }, ...(now ? { now } : {}) });
+    for (const size of sizesOf(name)) {
+      test.describe(`${name}, ${colorScheme}, ${size.width}`, () => {
+        test.use({
+          seed: typeof seed === 'number' ? async ({}, use) => use(kitchenOf(seed)) : seed,
+          colorScheme,
+          size,
+          ...(now ? { now } : {}),
+        });
         test('picture', async ({ page }) => {
           await open(page);
           await page.mouse.move(1, 1); // nothing pointed at
           await page.evaluate(() => document.fonts.ready);
-          const path = join(import.meta.dirname, 'screenshots', `${name}-${colorScheme}-${width}.png`);
+          await page.waitForTimeout(400); // what is read after the first drawing stands in it
+          const path = join(import.meta.dirname, 'screenshots', `${name}-${colorScheme}-${size.width}.png`);
           await page.screenshot({ path, animations: 'disabled' });
         });
       });

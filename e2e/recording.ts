@@ -35,6 +35,7 @@ export async function recordBatch(
   madeOn: string,
   letters: readonly string[],
   seed: { readonly jar: string } | { readonly product: string },
+  hold: Partial<Entry['holds'][number]> = {},
 ): Promise<{ readonly batch: string; readonly jars: readonly string[] }> {
   const entry: Entry = {
     madeOn,
@@ -49,6 +50,7 @@ export async function recordBatch(
         probe: 'bath',
         readings: [],
         note: null,
+        ...hold,
       },
     ],
     jars: letters.map(jar),

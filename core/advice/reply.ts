@@ -223,7 +223,9 @@ function againstNewest(
     const says = stops[0]?.says ?? doubts[0] ?? looks[0];
     const jar = byId.get(id)?.jar;
     if (kind !== 'jar' || says === undefined || jar === undefined) continue;
-    const ownLimit = stops[0]?.code === 'too old' || stops[0]?.code === "keeper's limit" || stops[0]?.code === 'in its hold'; // prettier-ignore
+    // That it stands in warmth still is how it should be.
+    if (stops[0]?.code === 'in its hold') continue;
+    const ownLimit = stops[0]?.code === 'too old' || stops[0]?.code === "keeper's limit";
     return { jar, label, says: againstSentence(label, says), root: ownLimit ? null : rootOf(jar) };
   }
   return null;

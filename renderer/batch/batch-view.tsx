@@ -7,6 +7,7 @@ import type { Hold } from '../../core/ledger/records';
 import { printTemperature } from '../../core/quantities/printing';
 import { go } from '../app/store';
 import { useRead } from '../app/use-read';
+import { useNow } from '../family/use-now';
 import { usePreferences, useReader } from '../parts/use-reader';
 import { AddHold, AddJar } from './add-to-batch';
 import { holdText, type Writer } from './batch-repeat';
@@ -42,6 +43,8 @@ export function BatchView({ reply, label }: { readonly reply: BatchReply; readon
   const preferences = usePreferences();
   const printed = (one: Temperature): string => printTemperature(one, preferences);
   const drafts = useRead('draft.list', {});
+  const { holds: running } = useNow();
+  const warm = new Set(running.flatMap((one) => one.jars.map(({ id }) => id)));
   const [chosen, setChosen] = useState<string | null | undefined>(undefined);
   const heading = useRef<HTMLHeadingElement>(null);
   const ready = drafts !== null;
@@ -120,6 +123,7 @@ export function BatchView({ reply, label }: { readonly reply: BatchReply; readon
             holds={holds}
             madeOn={batch.madeOn}
             mates={powerCutOfMates(record, jars)}
+            warm={warm.has(record.jar.id)}
             unfinished={unfinished}
           />
         ))}

@@ -162,6 +162,7 @@ export function JarView({
   holds,
   madeOn,
   mates,
+  warm,
   unfinished,
 }: {
   readonly record: JarRecord;
@@ -169,6 +170,8 @@ export function JarView({
   readonly madeOn: string;
   /** A power cut that other jars of its hold tell of. */
   readonly mates: MatesPowerCut | null;
+  /** It stands in a hold that runs. */
+  readonly warm: boolean;
   /** Draft keys that hold something unfinished: such a form opens by itself. */
   readonly unfinished: ReadonlySet<string>;
 }) {
@@ -221,7 +224,7 @@ export function JarView({
         {jar.state === 'not made' && <span className="soft">planned, but not made</span>}
         {jar.state === 'lost' && <span className="soft">a jar nobody can name</span>}
         {jar.state === 'made' && jar.onShelf !== null && (
-          <span className="soft">{jar.onShelf ? 'on the shelf' : 'gone'}</span>
+          <span className="soft">{warm ? 'in warmth' : jar.onShelf ? 'on the shelf' : 'gone'}</span>
         )}
       </header>
       <Cautions jar={jar.id} cautions={cautions} />

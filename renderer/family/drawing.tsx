@@ -15,6 +15,10 @@ import { mountedAt, sameOr } from './mounting';
 import { Ribbons } from './ribbon-layer';
 import { TopUps } from './top-up-layer';
 import { topUpsOf } from './top-ups';
+import { KEPT_WIDTH, keptAt } from './kept';
+import { KeptLayer } from './kept-layer';
+import { tubsOf } from './tubs';
+import type { Now } from './use-now';
 import { useJars } from './use-jars';
 import type { LineNow } from './use-lines';
 import { useScores } from './use-scores';
@@ -52,6 +56,10 @@ interface StageProps {
   readonly spoken: number;
   readonly onSpeakOf: (lane: number) => void;
   readonly lines: ReadonlyMap<string, LineNow>;
+  /** Keys of jars in warmth, by hold. */
+  readonly warm: readonly (readonly number[])[];
+  readonly kept: Now['kept'];
+  readonly onGo: (key: number) => void;
 }
 
 /** The array as it was where nothing in it changed, so that nothing renders again. */
@@ -63,7 +71,7 @@ function useSame<T>(now: readonly T[]): readonly T[] {
 }
 
 /** Where jars are to be seen in a stage, with its pane open or not; and where they are fitted. */
-function roomsIn(size: Size, pane: boolean, months: boolean): { room: Room; fitRoom: Room } {
+function roomsIn(size: Size, pane: boolean, months: boolean, kept: boolean): { room: Room; fitRoom: Room } {
   const narrow = isNarrow(size.width);
   const edges = {
     left: narrow ? 0 : GUTTER,
@@ -73,7 +81,10 @@ function roomsIn(size: Size, pane: boolean, months: boolean): { room: Room; fitR
   const free = size.width - paneWidth(size);
   return {
     room: { ...edges, right: pane ? free : size.width },
-    fitRoom: { ...edges, right: size.width >= KEPT_FREE_FROM ? free : size.width },
+    fitRoom: {
+      ...edges,
+      right: size.width >= KEPT_FREE_FROM ? free : size.width - (kept && !narrow ? KEPT_WIDTH : 0),
+    },
   };
 }
 
@@ -117,6 +128,9 @@ export function FamilyDrawing({
   spoken,
   onSpeakOf,
   lines,
+  warm,
+  kept: keptBack,
+  onGo,
 }: StageProps) {
   const frame = useRef<HTMLDivElement>(null);
   const group = useRef<SVGGElement>(null);
@@ -125,8 +139,15 @@ export function FamilyDrawing({
   const corner = useRef({ x: 0, y: 0 });
   const onCalendar = drawing.spacing === 'calendar';
   const narrow = isNarrow(size.width);
-  const room = useMemo(() => roomsIn(size, pane, onCalendar).room, [size, pane, onCalendar]);
-  const fitRoom = useMemo(() => roomsIn(size, false, onCalendar).fitRoom, [size, onCalendar]);
+  const anyKept = keptBack.length > 0;
+  const room = useMemo(
+    () => roomsIn(size, pane, onCalendar, anyKept).room,
+    [size, pane, onCalendar, anyKept],
+  );
+  const fitRoom = useMemo(
+    () => roomsIn(size, false, onCalendar, anyKept).fitRoom,
+    [size, onCalendar, anyKept],
+  );
   const geometry: Geometry = useMemo(() => geometryOf(drawing, fitRoom), [drawing, fitRoom]);
   const newestAt = useMemo(() => newestPlace(drawing, newest), [drawing, newest]);
 
@@ -238,15 +259,25 @@ export function FamilyDrawing({
     () => new Map(Array.from(lines, ([id, { standing }]) => [id, standing])),
     [lines],
   );
-  const seeds = useMemo(
-    () =>
-      new Map(
-        Array.from(lines.values(), ({ seed }) => seed?.from ?? null)
-          .filter((from) => from !== null)
-          .map(({ key, portion }) => [key, portion === null ? 'itself' : 'kept back'] as const),
-      ),
+  const advised = useMemo(
+    () => Array.from(lines.values(), ({ seed }) => seed?.from ?? null).filter((from) => from !== null),
     [lines],
   );
+  const nextKept = useMemo(() => new Set(advised.flatMap(({ portion }) => portion ?? [])), [advised]);
+  const keptPlaces = useMemo(
+    () =>
+      narrow || onCalendar || !mounted.asJars ? [] : keptAt(drawing, geometry, view.k, keptBack, nextKept),
+    [narrow, onCalendar, mounted.asJars, drawing, geometry, view.k, keptBack, nextKept],
+  );
+  // What is kept back glows at its line's end; where it isn't drawn there, the jar it is kept of does.
+  const seeds = useMemo(() => {
+    const shown = new Set(keptPlaces.flatMap(({ kept }) => kept.map(({ id }) => id)));
+    return new Map(
+      advised
+        .filter(({ portion }) => portion === null || !shown.has(portion))
+        .map(({ key, portion }) => [key, portion === null ? 'itself' : 'kept back'] as const),
+    );
+  }, [advised, keptPlaces]);
   const toLane = useCallback(
     (at: number) => {
       onSpeakOf(at);
@@ -264,6 +295,11 @@ export function FamilyDrawing({
     [pointed, held, focus],
   );
 
+  const tubs = useMemo(
+    () => (mounted.asJars ? tubsOf(drawing, geometry, warm) : []),
+    [drawing, geometry, warm, mounted.asJars],
+  );
+  const inWarmth = useMemo(() => new Set(warm.flat()), [warm]);
   const topUps = useMemo(
     () => (mounted.asJars ? topUpsOf(drawing, geometry, view.k, mounted.indices, views) : []),
     [drawing, geometry, view.k, mounted, views],
@@ -293,6 +329,16 @@ export function FamilyDrawing({
         <g ref={group}>
           {mounted.asJars && (
             <>
+              <g className="tubs" aria-hidden="true" transform={`translate(${-cornerX} ${-cornerY})`}>
+                {tubs.map(({ key, path, x, y }) => (
+                  <g key={key}>
+                    <path className="tub" d={path} />
+                    <text className="jar-label above tub-word" x={x} y={y + 4 / view.k}>
+                      in warmth
+                    </text>
+                  </g>
+                ))}
+              </g>
               <Ribbons
                 drawing={drawing}
                 kin={kin}
@@ -346,6 +392,7 @@ export function FamilyDrawing({
                   selected={index === selected}
                   score={scores.get(key) ?? null}
                   next={seeds.has(key)}
+                  warm={inWarmth.has(key)}
                 />
               );
             })}
@@ -367,6 +414,7 @@ export function FamilyDrawing({
           )}
         </g>
       </svg>
+      <KeptLayer all={keptPlaces} next={nextKept} onGo={onGo} />
       <Heads
         lanes={drawing.lanes}
         heads={heads}

@@ -23,6 +23,8 @@ import { FamilyTable } from './table';
 import './table.css';
 import './forced-colors.css';
 import { Tools } from './tools';
+import { Today } from './today';
+import { useNow } from './use-now';
 import { type LineNow, useLines } from './use-lines';
 import { JUDGED_UNASKED } from './use-scores';
 import { useSize } from './use-size';
@@ -153,18 +155,23 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
     return unasked || inSight.length === 0 ? NO_LINES : ids;
   }, [spoken, inSight, drawing, unasked]);
   const lines = useLines(asked);
+  const now = useNow();
+  const warm = useMemo(() => now.holds.map(({ jars }) => jars.map(({ key }) => key)), [now.holds]);
   const theme = `${state?.preferences.theme} ${dark}`;
   return (
     <div className="family">
       <h1 className="visually-hidden">Family</h1>
       <Newest drawing={drawing} newest={newest} />
-      <Spoken
-        lane={drawing.lanes[spoken]}
-        line={lines.get(drawing.lanes[spoken]?.line ?? '') ?? null}
-        unasked={unasked}
-        onShow={(id) => void goToId(id)}
-        looks={looksByKey}
-      />
+      <div className="strip">
+        <Spoken
+          lane={drawing.lanes[spoken]}
+          line={lines.get(drawing.lanes[spoken]?.line ?? '') ?? null}
+          unasked={unasked}
+          onShow={(id) => void goToId(id)}
+          looks={looksByKey}
+        />
+        <Today holds={now.holds} />
+      </div>
       <div
         className="family-body"
         ref={body}
@@ -190,12 +197,16 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
               spoken={spoken}
               onSpeakOf={setPressed}
               lines={lines}
+              warm={warm}
+              kept={now.kept}
+              onGo={goTo}
             />
           )
         )}
         {selectedKey !== null && (
           <SelectedPane
             jarKey={selectedKey}
+            warm={warm.some((keys) => keys.includes(selectedKey))}
             line={lines.get(drawing.lanes[drawing.lane[selected ?? -1] ?? -1]?.line ?? '') ?? null}
             flagsByKey={flagsByKey}
             onGo={goTo}
@@ -222,6 +233,7 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
 /** The pane asks by permanent id; the drawing knows only keys. */
 function SelectedPane(props: {
   readonly jarKey: number;
+  readonly warm: boolean;
   readonly line: LineNow | null;
   readonly flagsByKey: (key: number) => number;
   readonly onGo: (key: number) => void;
@@ -230,6 +242,6 @@ function SelectedPane(props: {
   const answer = useRead('family.jars', { keys: [props.jarKey] });
   const id = answer?.ok ? answer.value.jars[0]?.id : undefined;
   if (id === undefined) return <aside className="pane" aria-label="About this jar" />;
-  const { line, flagsByKey, onGo, onClose } = props;
-  return <Pane id={id} line={line} flagsByKey={flagsByKey} onGo={onGo} onClose={onClose} />;
+  const { warm, line, flagsByKey, onGo, onClose } = props;
+  return <Pane id={id} warm={warm} line={line} flagsByKey={flagsByKey} onGo={onGo} onClose={onClose} />;
 }

@@ -29,14 +29,21 @@ export const warningWords = (flags: number): string =>
         ? 'look before using'
         : '';
 
-/** What a jar shows, in words: "14 Mar b, generation 4, firm, on the shelf". */
-export function jarWords(label: string, generation: number, setWord: number, flags: number): string {
+/** What a jar shows, in words: "14 Mar b, generation 4, firm, on the shelf". @param warm it stands in a hold that runs */
+export function jarWords(
+  label: string,
+  generation: number,
+  setWord: number,
+  flags: number,
+  warm = false,
+): string {
   const parts = [label, generationWords(generation, (flags & FLAG.atLeast) !== 0)];
   if (flags & FLAG.lost) parts.push('lost: nobody can name it');
   else if (flags & FLAG.spoiled) parts.push('spoiled: discard, not food, not seed');
   else parts.push(setWordAt(setWord) ?? (flags & FLAG.outcomeKnown ? 'set not noted' : 'outcome unknown'));
   if (flags & FLAG.onHold) parts.push('on hold');
   if (flags & FLAG.look) parts.push('look before using');
-  if (flags & FLAG.onShelf) parts.push('on the shelf');
+  if (warm) parts.push('in warmth');
+  else if (flags & FLAG.onShelf) parts.push('on the shelf');
   return parts.join(', ');
 }

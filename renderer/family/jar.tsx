@@ -25,6 +25,8 @@ interface Props {
   readonly score: number | null;
   /** Advised as the next seed: it glows. */
   readonly next: boolean;
+  /** It stands in a hold that runs. */
+  readonly warm: boolean;
 }
 
 /** How often any jar was rendered since the page was loaded: read by the tests through the drawing's data attribute. */
@@ -33,7 +35,7 @@ export const renders = { jars: 0 };
 export const Jar = memo(function Jar(props: Props) {
   renders.jars += 1;
   const words = [
-    jarWords(props.label, props.generation, props.setWord, props.flags),
+    jarWords(props.label, props.generation, props.setWord, props.flags, props.warm),
     ...(props.score === null ? [] : [`vigour ${props.score} of 100`]),
     ...(props.also === '' ? [] : [props.also]),
     ...(props.next ? ['advised as the next seed'] : []),

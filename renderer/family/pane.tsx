@@ -82,6 +82,8 @@ function Seeds({ jar, onGo }: { readonly jar: JarReply; readonly onGo: (key: num
 
 interface Props {
   readonly id: string;
+  /** It stands in a hold that runs. */
+  readonly warm: boolean;
   /** What is known of the line whose lane it lies in. */
   readonly line: LineNow | null;
   /** The drawing's flags of a jar, by key. */
@@ -91,7 +93,7 @@ interface Props {
 }
 
 /** The side pane: the name and the way to close it stay, the rest scrolls. */
-export function Pane({ id, line, flagsByKey, onGo, onClose }: Props) {
+export function Pane({ id, warm, line, flagsByKey, onGo, onClose }: Props) {
   const answer = useRead('jar.get', { id });
   const jar = answer?.ok === true ? answer.value : null;
   return (
@@ -104,7 +106,7 @@ export function Pane({ id, line, flagsByKey, onGo, onClose }: Props) {
           <h2 id="pane-title" tabIndex={-1}>
             {jar?.view.label ?? 'Reading…'}
           </h2>
-          {jar !== null && <Sayings jar={jar} />}
+          {jar !== null && <Sayings jar={jar} warm={warm} />}
         </div>
         <button
           className="button quiet pane-close"
@@ -124,12 +126,12 @@ export function Pane({ id, line, flagsByKey, onGo, onClose }: Props) {
   );
 }
 
-function Sayings({ jar: { view } }: { readonly jar: JarReply }) {
+function Sayings({ jar: { view }, warm }: { readonly jar: JarReply; readonly warm: boolean }) {
   const sayings = [
     ...(view.lines.length > 0 ? [inShort(view.lines)] : []),
     generationWords(view.generation.deepest, view.generation.atLeast),
     view.spoiled ? 'spoiled' : (view.setWord ?? (view.outcomeKnown ? 'set not noted' : 'outcome unknown')),
-    ...(view.onShelf === true ? ['on the shelf'] : []),
+    ...(warm ? ['in warmth'] : view.onShelf === true ? ['on the shelf'] : []),
   ];
   return <p className="soft">{sayings.join(' · ')}</p>;
 }

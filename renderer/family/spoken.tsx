@@ -29,14 +29,12 @@ function Words(props: {
   const { sentence, reason, also = null, named = [], onShow } = props;
   const linked = (text: string) => <Linked text={text} jars={named} {...(onShow ? { onGo: onShow } : {})} />;
   return (
-    <div className="spoken-words">
-      <p className="spoken-sentence">{linked(sentence)}</p>
-      {reason !== null && (
-        <p className="soft">
-          {linked(reason)}
-          {also !== null && <span className="spoken-also"> {linked(also)}</span>}
-        </p>
-      )}
+    <div className="spoken-text">
+      <div className="spoken-words">
+        <p className="spoken-sentence">{linked(sentence)}</p>
+        {reason !== null && <p className="soft">{linked(reason)}</p>}
+      </div>
+      {also !== null && <p className="spoken-also soft">{linked(also)}</p>}
     </div>
   );
 }

@@ -17,6 +17,7 @@ export interface LineNow {
     readonly label: string;
     readonly from: {
       readonly jar: string;
+      /** What is kept of it, where that is meant. */
       readonly portion: string | null;
       readonly generation: number;
       readonly key: number;

@@ -256,7 +256,7 @@ describe('what is not known', () => {
     const [, b = ''] = batch(session, '2026-05-05', { a: { seedings, outcome: FIRM, onShelf: null }, b: { seedings, outcome: FIRM } }); // prettier-ignore
     expect(places(session)).toEqual(['5 May b', '5 May a']);
     const said = of(session, '5 May a').reasons.join(' ');
-    expect(said).toContain('Nobody has said whether it is still kept. It has stood for 14 days');
+    expect(said).toContain('Nobody has said whether it is still kept. It has stood for 15 days');
     expect(said).not.toContain('It has been kept');
     must(session, 'outcome.save', { jar: b, outcome: FIRM, onShelf: false, why: null, draft: null });
     expect(next(session).sentence).toBe('Seed the next batch from 5 May a. Nobody has said whether it is still kept.');

@@ -116,6 +116,7 @@ function lookAt(line: Line, batches: number, before: Outlook | null): Look & { r
     failedGate: false,
     outcomeKnown: (line.records[key - 1]?.outcome ?? null) !== null,
     inHold: false,
+    outOn: dayOf(line.days[(batch ?? 1) - 1] ?? 0),
   }));
   const promised = (jar: number, poorer: number) =>
     seedLevel(judgement, family.jar(jar).batch, outlook.costs, outlook.discardedShare, poorer) ??
