@@ -43,6 +43,9 @@ interface StageProps {
   readonly drawing: Placed;
   readonly kin: Kin;
   readonly newest: number;
+  /** Of folded lanes: how many jars lie folded below each, and which lane is whole. */
+  readonly mates: Uint16Array | null;
+  readonly open: number | null;
   /** Index of the jar in the pane. */
   readonly selected: number | null;
   readonly onSelect: (index: number) => void;
@@ -118,6 +121,8 @@ export function FamilyDrawing({
   drawing,
   kin,
   newest,
+  mates,
+  open,
   selected,
   onSelect,
   target,
@@ -161,6 +166,7 @@ export function FamilyDrawing({
       frame.current?.style.setProperty('--k', String(view.k));
       frame.current?.style.setProperty('--tx', `${view.tx}px`);
       frame.current?.style.setProperty('--ty', `${view.ty}px`);
+      frame.current?.style.setProperty('--room-right', `${room.right - 10}px`);
       const [wide, high] = [geometry.width * view.k, geometry.height * view.k];
       familyControl.tell({
         left: (room.left - view.tx) / wide,
@@ -177,7 +183,16 @@ export function FamilyDrawing({
   );
   const moving = useView(
     frame,
-    { geometry, places: drawing, newest: newestAt, spacing: drawing.spacing, size, pane, room, fitRoom },
+    {
+      geometry,
+      places: drawing,
+      newest: newestAt,
+      spacing: `${drawing.spacing} ${open ?? ''}`,
+      size,
+      pane,
+      room,
+      fitRoom,
+    },
     paint,
   );
   const view = moving.settled;
@@ -278,9 +293,19 @@ export function FamilyDrawing({
         .map(({ key, portion }) => [key, portion === null ? 'itself' : 'kept back'] as const),
     );
   }, [advised, keptPlaces]);
+  // In a folded lane there is no room for the words: there it only glows.
+  const wordedSeeds = useMemo(
+    () =>
+      open === null
+        ? seeds
+        : new Map([...seeds].filter(([key]) => drawing.lane[drawing.keys.indexOf(key)] === open)),
+    [open, seeds, drawing],
+  );
   const toLane = useCallback(
     (at: number) => {
       onSpeakOf(at);
+      // A folded lane opens anew at its newest end.
+      if (open !== null && open !== at) return;
       const index = newestOfLane(drawing, at);
       moving.show(
         (drawing.x[index] ?? 0) * geometry.columnStep,
@@ -288,7 +313,7 @@ export function FamilyDrawing({
         'in the middle',
       );
     },
-    [drawing, geometry, moving, onSpeakOf],
+    [drawing, geometry, moving, onSpeakOf, open],
   );
   const named = useMemo(
     () => [...new Set([pointed, held ? focus : null])].filter((index) => index !== null),
@@ -397,6 +422,28 @@ export function FamilyDrawing({
               );
             })}
           </g>
+          {mounted.asJars && mates !== null && (
+            <g className="mates" aria-hidden="true">
+              {mounted.indices.flatMap((index) =>
+                Array.from(
+                  { length: Math.min(5, mates[index] ?? 0) },
+                  (_, at, all = Math.min(5, mates[index] ?? 0)) => (
+                    <circle
+                      key={`${index} ${at}`}
+                      cx={
+                        (drawing.x[index] ?? 0) * geometry.columnStep -
+                        cornerX +
+                        JAR.width / 2 +
+                        (at - (all - 1) / 2) * 13
+                      }
+                      cy={(drawing.y[index] ?? 0) * geometry.rowStep - cornerY + JAR.height + 12}
+                      r="4.5"
+                    />
+                  ),
+                ),
+              )}
+            </g>
+          )}
           {mounted.asJars && (
             <Labels
               drawing={drawing}
@@ -406,7 +453,7 @@ export function FamilyDrawing({
               mounted={mounted.indices}
               views={views}
               named={named}
-              seeds={seeds}
+              seeds={wordedSeeds}
               lit={lit}
               cornerX={cornerX}
               cornerY={cornerY}
@@ -419,6 +466,7 @@ export function FamilyDrawing({
         lanes={drawing.lanes}
         heads={heads}
         narrow={narrow}
+        open={open}
         standings={standings}
         spoken={spoken}
         onPress={toLane}
@@ -427,8 +475,11 @@ export function FamilyDrawing({
   );
 }
 
+/** The room that lanes have in a window of that size, while no pane is open. */
+export const foldRoom = (size: Size): Room => roomsIn(size, false, false, false).room;
+
 /** Index of the jar made last in a lane: the latest day, then the deepest. */
-function newestOfLane({ lane, days, generation }: Placed, at: number): number {
+export function newestOfLane({ lane, days, generation }: Placed, at: number): number {
   let best = -1;
   for (let i = 0; i < lane.length; i += 1) {
     if (lane[i] !== at) continue;

@@ -5,12 +5,13 @@ import { call } from '../app/calls';
 import { go, say, useAppState, usePlace } from '../app/store';
 import { useRead } from '../app/use-read';
 import { familyControl } from './actions';
-import { FamilyDrawing, paneWidth } from './drawing';
+import { FamilyDrawing, foldRoom, newestOfLane, paneWidth } from './drawing';
 import { EmptyFamily } from './empty';
 import './family.css';
 import { Find } from './find';
 import './jar.css';
 import { kinOf } from './kin';
+import { folded, mustFold } from './fold';
 import { placedIn } from './lanes';
 import { Legend } from './legend';
 import { FamilyMap } from './map';
@@ -66,7 +67,6 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
   const body = useRef<HTMLDivElement>(null);
   const size = useSize(body);
   const width = size?.width ?? 0;
-  const drawing = useMemo(() => placedIn(laid, width), [laid, width]);
   const state = useAppState();
   const place = usePlace();
   const dark = useSyncExternalStore(onSystemTheme, systemIsDark);
@@ -76,8 +76,23 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
   const [target, setTarget] = useState<{ key: number; count: number } | null>(null);
   const [inSight, setInSight] = useState<readonly number[]>([]);
   const [pressed, setPressed] = useState<number | null>(null);
+  // In a window too low for all lanes one of them is whole, the others are folded to the line that goes on.
+  const laneOf = useCallback(
+    (key: number): number | null => laid.lane[laid.keys.indexOf(key)] ?? null,
+    [laid],
+  );
+  const folding = useMemo(() => size !== null && mustFold(laid, foldRoom(size)), [laid, size]);
+  const open = pressed ?? laid.lane[newestOf(laid)] ?? 0;
+  const fold = useMemo(
+    () => (folding && !asTable ? folded(laid, open) : null),
+    [folding, asTable, laid, open],
+  );
+  const drawing = useMemo(() => placedIn(fold?.drawing ?? laid, width), [fold, laid, width]);
   const kin = useMemo(() => kinOf(drawing), [drawing]);
-  const newest = useMemo(() => newestOf(drawing), [drawing]);
+  const newest = useMemo(
+    () => (fold === null ? newestOf(drawing) : newestOfLane(drawing, open)),
+    [drawing, fold, open],
+  );
   const indexOf = useMemo(() => new Map(Array.from(drawing.keys, (key, index) => [key, index])), [drawing]);
   const selected = selectedKey === null ? null : (indexOf.get(selectedKey) ?? null);
 
@@ -91,10 +106,14 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
     flags: flagsByKey(key),
   });
 
-  const goTo = useCallback((key: number) => {
-    setSelectedKey(key);
-    setTarget((before) => ({ key, count: (before?.count ?? 0) + 1 }));
-  }, []);
+  const goTo = useCallback(
+    (key: number) => {
+      setPressed(laneOf(key));
+      setSelectedKey(key);
+      setTarget((before) => ({ key, count: (before?.count ?? 0) + 1 }));
+    },
+    [laneOf],
+  );
   const goToId = useCallback(
     async (id: string) => {
       const answer = await call('jar.get', { id });
@@ -187,6 +206,8 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
               drawing={drawing}
               kin={kin}
               newest={newest}
+              mates={fold?.mates ?? null}
+              open={fold === null ? null : open}
               selected={selected}
               onSelect={select}
               target={targeted}

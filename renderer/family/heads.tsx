@@ -53,6 +53,8 @@ interface Props {
   readonly lanes: readonly Lane[];
   readonly heads: readonly PlacedHead[];
   readonly narrow: boolean;
+  /** The lane that is whole while the others are folded; null: none is folded. */
+  readonly open: number | null;
   /** What each line is called, by its id. */
   readonly standings: ReadonlyMap<string, string>;
   /** The lane that is spoken of above the drawing. */
@@ -60,22 +62,25 @@ interface Props {
   readonly onPress: (lane: number) => void;
 }
 
-export const Heads = memo(function Heads({ lanes, heads, narrow, standings, spoken, onPress }: Props) {
+export const Heads = memo(function Heads(props: Props) {
+  const { lanes, heads, narrow, open, standings, spoken, onPress } = props;
   return (
     <div className={narrow ? 'lane-heads narrow' : 'lane-heads'}>
       {heads.map(({ lane: at, detail, y, last, height, x }) => {
         const lane = lanes[at];
         if (!lane) return null;
         const standing = lane.line === null ? undefined : standings.get(lane.line);
-        const day = namedByDay(lane) ? null : foundedWords(lane);
+        const isFolded = open !== null && open !== at;
+        const day = isFolded ? 'folded to its level line' : namedByDay(lane) ? null : foundedWords(lane);
         return (
           <button
             key={lane.line ?? `${lane.name} ${at}`}
             type="button"
-            className={x === null ? 'lane-head' : 'lane-head at-end'}
+            className={`lane-head${x === null ? '' : ' at-end'}${narrow && height < HEAD.name ? ' low' : ''}`}
             style={{ '--y': y, '--last': last, '--x': x ?? 0, height } as CSSProperties}
             aria-current={at === spoken}
-            title={`To the newest jar of ${lane.name}`}
+            title={isFolded ? `Unfold ${lane.name}` : `To the newest jar of ${lane.name}`}
+            aria-expanded={open === null ? undefined : !isFolded}
             onClick={() => onPress(at)}
           >
             <span className={lane.name.length > 8 ? 'lane-name long' : 'lane-name'}>{lane.name}</span>
@@ -83,7 +88,7 @@ export const Heads = memo(function Heads({ lanes, heads, narrow, standings, spok
             {(detail === 'day' || detail === 'packets') && day !== null && (
               <span className="soft">{day}</span>
             )}
-            {detail === 'packets' && (
+            {detail === 'packets' && !isFolded && (
               <span className="packets">
                 {lane.packets.map((packet) => (
                   <Packet key={packet.name} packet={packet} />

@@ -136,15 +136,19 @@ export function headsAt(
   return heads;
 }
 
-/** Of a narrow window: each head in one line above its lane and its days; far out, where its line ends. */
+/** A head in one low line, and the days above a lane in one line. */
+const LOW = { head: 28, days: 21 } as const;
+
+/** Of a narrow window: each head in one line above its lane and its days, lower where there is less room; far out, where its line ends. */
 export function headsOver(
   lanes: readonly Lane[],
   { columnStep, rowStep }: Pick<Geometry, 'columnStep' | 'rowStep'>,
   k: number,
 ): PlacedHead[] {
-  const days = 42;
-  const height = HEAD.name;
-  const above = lanes.length === 1 || BETWEEN.narrow * rowStep * k >= days + height;
+  const between = BETWEEN.narrow * rowStep * k;
+  const full = lanes.length === 1 || between >= 42 + HEAD.name;
+  const [days, height] = full ? [42, HEAD.name] : [LOW.days, LOW.head];
+  const above = full || between >= days + height;
   let free = -Infinity;
   return lanes.flatMap((lane, at): PlacedHead[] => {
     const top = above
@@ -153,6 +157,15 @@ export function headsOver(
     if (top < free) return [];
     free = top + height;
     const x = above ? null : (lane.right + 1) * columnStep;
-    return [{ lane: at, detail: above ? 'packets' : 'standing', y: top / k, last: top / k, height, x }];
+    return [
+      {
+        lane: at,
+        detail: full ? 'packets' : above ? 'day' : 'standing',
+        y: top / k,
+        last: top / k,
+        height,
+        x,
+      },
+    ];
   });
 }

@@ -1,6 +1,7 @@
 // The one strip above the drawing: what is advised for the line in sight, the reason that decides, and the button that
 // does it.
 import { go } from '../app/store';
+import { FLAG } from './flags';
 import { JarPicture } from './jar-shape';
 import type { Lane } from './lanes';
 import { Linked } from '../parts/linked';
@@ -99,7 +100,7 @@ export function Spoken({ lane, line, unasked, onShow, looks }: Props) {
         <button
           className="spoken-jar"
           type="button"
-          aria-label={`Show ${seed?.label ?? ''} in the family`}
+          aria-label={`Show ${seed?.label ?? ''}, generation ${from.generation}${looks(from.key).flags & FLAG.atLeast ? '+' : ''}, in the family`}
           onClick={() => onShow(from.jar)}
         >
           <JarPicture generation={from.generation} {...looks(from.key)} />
