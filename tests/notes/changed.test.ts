@@ -296,6 +296,13 @@ describe('a changed row of a file without letters', () => {
     expect(asked(preview(rows, { 'changed:3': 'another' }))).toEqual(['changed:4']);
   });
 
+  it('names the cells that differ where nothing that is compared does', () => {
+    bring(TOP + START + PLAIN);
+    const reply = bring(TOP + START + PLAIN.replace('3 tbsp', '2 tbsp'));
+    expect(asked(reply)).toEqual(['changed:3']);
+    expect(reply.questions[0]?.sentence).toMatch(/now differs: “Amount” “2 tbsp” here, “3 tbsp” when it came in\./);
+  });
+
   it('is known in a file of another name too, by the rows that did not change', () => {
     bring(TOP + START + OLD);
     expect(asked(bring(TOP + START + EDITED, {}, 'notes, second try.csv'))).toEqual(['changed:3']);

@@ -2,12 +2,14 @@
 import type { NoteColumn } from '../../contract';
 import { isSpoiled } from '../../safety/gate';
 import { readFacts } from '../rows/row-facts';
-import type { LedgerFacts, NotesInput, PlannedChange, PlannedJar } from '../notes-plan';
+import { plain, tidy } from '../../quantities';
+import type { LedgerFacts, LedgerView, NotesInput, PlannedChange, PlannedJar } from '../notes-plan';
 import { type CellContext, RowLog } from '../rows/row-cells';
 import { labelOf, type NoteRow } from '../rows/note-rows';
 import { answersOf } from './plan-jar';
 import { ANOTHER } from '../rows/same-place';
-import { question } from '../says';
+import { headingKey, type OwnCells } from '../rows/same-row';
+import { question, quoted } from '../says';
 
 /** Questions whose answer changes what a row is taken to mean; their answers are kept with the row. */
 export const ANSWERABLE = [
@@ -61,6 +63,37 @@ function differencesOf(row: NoteRow, now: LedgerFacts, spoiledDiffers: boolean, 
   return differences;
 }
 
+/** Cells of rows as they last came in, by jar; gathered once for a reading. */
+const gathered = new WeakMap<LedgerView, ReadonlyMap<string, OwnCells>>();
+
+function cellsBefore(ledger: LedgerView, uid: string): OwnCells {
+  const there =
+    gathered.get(ledger) ??
+    new Map(
+      ledger.forms.flatMap(({ rows }) => [...rows()].map(({ uid: jar, cells }) => [jar, cells] as const)),
+    );
+  gathered.set(ledger, there);
+  return there.get(uid) ?? {};
+}
+
+/** Which cells of a row are not those that came in: what records don't compare, as an amount or the vessel. */
+function differingCells(now: OwnCells, before: OwnCells): string[] {
+  const byKey = (cells: OwnCells): Map<string, string> =>
+    new Map(Object.entries(cells).map(([heading, text]) => [headingKey(heading), tidy(text).trim()]));
+  const [mine, theirs] = [byKey(now), byKey(before)];
+  const names = new Map(
+    [...Object.keys(before), ...Object.keys(now)].map((name) => [headingKey(name), name]),
+  );
+  const said = (text: string | undefined): string => (text === undefined ? 'blank' : `“${quoted(text)}”`);
+  return [...names].flatMap(([key, name]) =>
+    plain(mine.get(key) ?? '') === plain(theirs.get(key) ?? '')
+      ? []
+      : [
+          `${name === '' ? 'the day' : `“${name}”`} ${said(mine.get(key))} here, ${said(theirs.get(key))} when it came in`,
+        ],
+  );
+}
+
 /**
  * Asks about a row whose jar is in the ledger already and reads otherwise now. Newly told spoilage is urgent.
  * @param hanging the lines of this file whose jars descend from it
@@ -82,7 +115,7 @@ export function askChanged(row: NoteRow, input: NotesInput, hanging: () => reado
     return;
   }
   const differences = now ? differencesOf(row, now, now.spoiled && !spoiled, urgent) : [];
-  const told = differences.length > 0 ? differences : ['its text is not the same'];
+  const told = differences.length > 0 ? differences : differingCells(row.own, cellsBefore(ledger, uid));
   const spoiledNow = (): string =>
     question.spoiledNow(
       row.row.line,
