@@ -33,6 +33,8 @@ import {
   SetWord,
   Source,
 } from './ledger/records';
+import { CAUTION_LEVELS, CAUTION_RELATIONS } from './lineage/types';
+import { DISCARDS } from './safety/own';
 import { JarJudgementReply, LineJudgementReply } from './vigour/shapes';
 import { Figure, Why } from './why';
 
@@ -54,19 +56,28 @@ export const GenerationReply = z.strictObject({
   atLeast: z.boolean(),
 });
 
+/** Why a jar is neither food nor seed; null where it isn't so. 'remark': words of spoilage that nobody has answered. */
+const DiscardReply = z.enum(DISCARDS).nullable();
+
 export const CautionReply = z.strictObject({
   /** The spoiled jar's id. */
   of: Uid,
-  /** Level and touch in words: "on hold: seeded by it, 2 steps down". */
+  /** Level and touch in words: "set aside: seeded by it, 2 steps down". */
   how: z.string(),
+  level: z.enum(CAUTION_LEVELS),
+  /** Lifted with a reason, or ended by itself. */
   cleared: z.boolean(),
+  /** It ended by itself: on each path two generations in a row passed the gate and were seen clean again. */
+  ended: z.boolean(),
 });
 
 /** A caution as shown beside the jar itself. */
 export const JarCautionReply = CautionReply.extend({
   /** The spoiled jar's label. */
   label: z.string(),
-  relation: z.string(),
+  relation: z.enum(CAUTION_RELATIONS),
+  /** Seedings between the two. */
+  steps: z.int().nonnegative(),
   /** The written reason that lifted it. */
   reason: z.string().nullable(),
   /** Where it stands: the reason that lifted it before, for what was known of the spoiled jar then. */
@@ -95,7 +106,9 @@ export const FamilyJarReply = z.strictObject({
   holdHours: z.number().nullable(),
   setWord: SetWord.nullable(),
   ph: z.number().nullable(),
+  /** Neither food nor seed, for whatever reason. */
   spoiled: z.boolean(),
+  discard: DiscardReply,
   cautions: z.array(CautionReply),
 });
 export type FamilyJarReply = z.infer<typeof FamilyJarReply>;
@@ -116,8 +129,9 @@ export const JarView = z.strictObject({
   generation: GenerationReply,
   setWord: SetWord.nullable(),
   /** Worst caution that stands, not lifted. */
-  caution: z.enum(['condemned', 'on hold', 'look']).nullable(),
+  caution: z.enum(CAUTION_LEVELS).nullable(),
   spoiled: z.boolean(),
+  discard: DiscardReply,
   lost: z.boolean(),
   onShelf: z.boolean().nullable(),
   outcomeKnown: z.boolean(),
@@ -153,7 +167,7 @@ export const Drawing = z.strictObject({
   days: column(Float64Array),
   /** Index in SET_WORDS, or 255 when unknown. */
   setWord: column(Uint8Array),
-  /** Bits: 1 spoiled, 2 on hold, 4 look, 8 on the shelf, 16 outcome known, 32 lost, 64 weak, 128 at least. */
+  /** Bits: 1 spoiled, 2 set aside, 4 look, 8 on the shelf, 16 outcome known, 32 lost, 64 weak, 128 at least. */
   flags: column(Uint8Array),
   /** The other seedings: child index, seed index, share. */
   otherChild: column(Int32Array),
@@ -260,6 +274,9 @@ export const BatchReply = z.strictObject({
           share: z.number().nullable(),
         }),
       ),
+      /** Why it is neither food nor seed, and the gravest caution that stands. */
+      discard: DiscardReply,
+      caution: z.enum(CAUTION_LEVELS).nullable(),
       /** Because of spoiled jars, the gravest first; lifted ones are among them. */
       cautions: z.array(JarCautionReply),
       outcome: Outcome.nullable(),
@@ -468,7 +485,7 @@ export const contract = {
       jars: z.array(
         z.strictObject({
           key: Key, id: Uid, label: z.string(), madeOn: Day.nullable(), generation: z.int(),
-          says: z.string(), caution: z.enum(['condemned', 'on hold', 'look']).nullable(),
+          says: z.string(), caution: z.enum(CAUTION_LEVELS).nullable(),
           /** What is kept apart of it and still exists: "freezer cubes, 6 left". */
           portions: z.array(z.strictObject({ id: Uid, name: z.string(), says: z.string(), part: Portion.shape.part, pieces: z.boolean() })),
         }),
@@ -483,7 +500,7 @@ export const contract = {
     z.strictObject({ before: z.strictObject({ madeOn: Day, id: Uid }).nullable(), limit: z.int().min(1).max(200) }),
     z.strictObject({
       batches: z.array(
-        z.strictObject({ id: Uid, madeOn: Day, word: Line.nullable(), label: z.string(), jars: z.array(z.strictObject({ id: Uid, label: z.string(), setWord: SetWord.nullable(), spoiled: z.boolean(), caution: z.enum(['condemned', 'on hold', 'look']).nullable() })) }),
+        z.strictObject({ id: Uid, madeOn: Day, word: Line.nullable(), label: z.string(), jars: z.array(z.strictObject({ id: Uid, label: z.string(), setWord: SetWord.nullable(), spoiled: z.boolean(), caution: z.enum(['condemned', 'set aside', 'look']).nullable() })) }),
       ),
       more: z.boolean(),
     }),
@@ -579,7 +596,7 @@ export const contract = {
   ),
   'photograph.list': entry('read', z.strictObject({ jar: Uid }), z.strictObject({ photographs: z.array(Photograph) })),
 
-  /** A jar on hold seeds nothing new without a reason in `why`, here and in the calls below: it is kept, and the hold stays. */
+  /** A jar that is set aside seeds nothing new without a reason in `why`, here and in the calls below: it is kept, and the caution stays. */
   'batch.record': entry('write', BatchEntry.extend({ why }), acted.extend({ batch: Uid, jars: z.array(Uid) })),
   'batch.correct': entry('write', z.strictObject({ id: Uid, changes: Batch.omit({ id: true }).partial(), why, draft }), acted),
   /** "About mid January": the days between which a jar that nobody can name was made; both null: nobody knows. */

@@ -2,7 +2,7 @@
 // Pure: a code and its parameters in, a sentence out.
 import type { Refusal } from './contract';
 import { joinIssue } from './plain-issue';
-import { heldSentence } from './safety/cautions';
+import { setAsideSentence } from './says/safety';
 import { daysInWords } from './lineage/labels';
 
 type Params = Refusal['params'];
@@ -253,8 +253,8 @@ export const refusals = {
     `${text(p, 'seed')} is known to be spoiled since ${daysInWords(text(p, 'known'))}: not food and not seed. Choose another seed.`,
   'seed found spoiled': (p) =>
     `${text(p, 'seed')} is known to be spoiled since ${daysInWords(text(p, 'known'))}. That it seeded ${text(p, 'jar')} before anyone saw that is recorded only once you write down how you know: give that reason as why. What it seeded is set aside.`,
-  'seed on hold': (p) =>
-    `${heldSentence(text(p, 'seed'), Array.isArray(p['because']) ? p['because'].map(String) : [])} Nothing is seeded from it unless you write down why it is not touched: give that reason as why. When in doubt, take another jar.`,
+  'seed set aside': (p) =>
+    `${setAsideSentence(text(p, 'seed'), Array.isArray(p['because']) ? p['because'].map(String) : [])} Nothing is seeded from it unless you write down why it is all right to use: give that reason as why. When in doubt, take another jar.`,
   'seed without acid': (p) =>
     `${text(p, 'seed')}: ${text(p, 'says')} Nothing is seeded from it unless you write down why it may be: give that reason as why. When in doubt, take another jar.`,
   'reserve spoiled': (p) =>

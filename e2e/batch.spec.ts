@@ -16,30 +16,30 @@ const openBatch = async (page: Page, name: RegExp): Promise<void> => {
 test.describe('in the invented ledger', () => {
   test.use({ seed: 'demo', now: '2026-04-25T10:00:00+02:00' });
 
-  test('a jar on hold says so beside its outcome, with how it is touched and what to do', async ({
+  test('a set-aside jar says so beside its outcome, with how it is touched and what to do', async ({
     page,
   }) => {
     await toBatches(page);
-    await expect(page.getByRole('button', { name: /^8 Apr/ })).toContainText('2 on hold');
+    await expect(page.getByRole('button', { name: /^8 Apr/ })).toContainText('2 set aside');
     await page.getByRole('button', { name: /^8 Apr/ }).click();
     const jar = jarOf(page, '8 Apr a');
-    await expect(jar.getByText('On hold', { exact: true })).toBeVisible();
-    await expect(jar).toContainText('On hold: seeded from 1 Apr c');
+    await expect(jar.getByText('Set aside', { exact: true })).toBeVisible();
+    await expect(jar).toContainText('Set aside: seeded from 1 Apr c');
     await expect(jar).toContainText('Because of 1 Apr c, which spoiled.');
     await expect(jar).toContainText('Nobody eats it, and nothing is seeded from it');
 
     // Whatever is answered at the gate, it does not invite anyone to taste.
     await jar.getByRole('button', { name: 'Correct outcome' }).click();
-    await expect(jar.getByText('On hold: nobody tastes it, whatever is answered here.')).toBeVisible();
+    await expect(jar.getByText('Set aside: nobody tastes it, whatever is answered here.')).toBeVisible();
     await expect(jar.getByText('Nothing here speaks against tasting.')).toHaveCount(0);
     await jar.getByRole('button', { name: 'Leave it as it was' }).click();
 
     await jar.getByRole('button', { name: 'Lift with a reason' }).click();
-    await jar.getByLabel('Why is it not touched?').fill('Seed was taken a week before it was opened.');
+    await jar.getByLabel('Why is it all right to use?').fill('Seed was taken a week before it was opened.');
     await jar.getByRole('button', { name: 'Lift it' }).click();
-    await expect(jar).toContainText('Lifted: on hold: seeded from 1 Apr c.');
-    await expect(jar.getByText('On hold', { exact: true })).toHaveCount(0);
-    await expect(jarOf(page, '8 Apr b').getByText('On hold', { exact: true })).toBeVisible();
+    await expect(jar).toContainText('Lifted: set aside: seeded from 1 Apr c.');
+    await expect(jar.getByText('Set aside', { exact: true })).toHaveCount(0);
+    await expect(jarOf(page, '8 Apr b').getByText('Set aside', { exact: true })).toBeVisible();
   });
 
   test('a spoiled jar looks it, and a thawed cube shows as one', async ({ page }) => {
@@ -81,7 +81,7 @@ test.describe('in the invented ledger', () => {
     await expect(page.getByText('Why: Noted under the wrong jar.')).toBeVisible();
   });
 
-  test('a jar on hold says so by the seed field however it came there, and recording asks for a reason', async ({
+  test('a set-aside jar says so by the seed field however it came there, and recording asks for a reason', async ({
     page,
   }) => {
     await openBatch(page, /^8 Apr/);
@@ -94,11 +94,11 @@ test.describe('in the invented ledger', () => {
     await page.getByRole('treeitem', { name: /^8 Apr a/ }).press('Enter');
     await page.getByRole('button', { name: 'Seed from this' }).click();
     await expect(page.getByRole('combobox', { name: 'Seeded from' })).toHaveValue('8 Apr a');
-    await expect(page.getByText('8 Apr a is on hold because of 1 Apr c, which spoiled.')).toBeVisible();
+    await expect(page.getByText('8 Apr a is set aside because of 1 Apr c, which spoiled.')).toBeVisible();
     await page.getByLabel('How much of it').fill('3 tbsp');
     await page.keyboard.press('Control+Enter');
     const asked = page.getByRole('dialog', { name: 'Seed from it all the same?' });
-    await expect(asked).toContainText('8 Apr a is on hold because of 1 Apr c');
+    await expect(asked).toContainText('8 Apr a is set aside because of 1 Apr c');
     await asked.getByRole('button', { name: 'Record with this reason' }).click();
     await expect(asked.getByText('Write a few words.')).toBeVisible();
     await asked.getByRole('button', { name: 'Pick another seed' }).click();

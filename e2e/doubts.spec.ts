@@ -73,9 +73,9 @@ test.describe('in the invented ledger', () => {
     await openBatch(page, /^8 Apr/);
     const held = jarOf(page, '8 Apr a');
     await held.getByRole('button', { name: 'Lift with a reason' }).click();
-    await held.getByLabel('Why is it not touched?').fill('Seed was taken before it was opened.');
+    await held.getByLabel('Why is it all right to use?').fill('Seed was taken before it was opened.');
     await held.getByRole('button', { name: 'Lift it' }).click();
-    await expect(held).toContainText('Lifted: on hold: seeded from 1 Apr c.');
+    await expect(held).toContainText('Lifted: set aside: seeded from 1 Apr c.');
 
     await openBatch(page, /^1 Apr/);
     const spoiled = jarOf(page, '1 Apr c');
@@ -85,14 +85,14 @@ test.describe('in the invented ledger', () => {
     await expect(spoiled.getByRole('button', { name: 'Correct outcome' })).toBeVisible();
 
     await openBatch(page, /^8 Apr/);
-    await expect(held).toContainText('On hold: seeded from 1 Apr c');
+    await expect(held).toContainText('Set aside: seeded from 1 Apr c');
     await expect(held).toContainText(
       'It was lifted before. More is known of 1 Apr c since then, so that no longer counts. The words were: “Seed was taken before it was opened.”',
     );
     await held.screenshot({ path: test.info().outputPath('lifted-before.png') });
     expect(await complaintsOfAxe(page)).toEqual([]);
     await page.keyboard.press('Control+z');
-    await expect(held).toContainText('Lifted: on hold: seeded from 1 Apr c.');
+    await expect(held).toContainText('Lifted: set aside: seeded from 1 Apr c.');
   });
 });
 
@@ -132,7 +132,7 @@ test('words that tell of spoilage are asked about once, and the answer is kept',
   await question.getByRole('button', { name: 'Yes, it is spoiled' }).click();
   await expect(other).toContainText('Spoiled: not food, not seed.');
   await expect(other).toContainText('Seen: black, fuzz.');
-  await expect(jar).toContainText('On hold');
+  await expect(jar).toContainText('Set aside');
 });
 
 test('a day that can’t be is refused in the form, with everything typed still there', async ({ page }) => {

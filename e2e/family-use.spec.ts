@@ -47,12 +47,12 @@ test.describe('the invented ledger', () => {
   }) => {
     await shown(page);
     await page
-      .getByRole('treeitem', { name: /on hold/ })
+      .getByRole('treeitem', { name: /set aside/ })
       .first()
       .click();
     const lift = pane(page).getByRole('button', { name: 'Lift with a reason' }).first();
     await lift.click();
-    const reason = pane(page).getByLabel('Why is it not touched?');
+    const reason = pane(page).getByLabel('Why is it all right to use?');
     await expect(reason).toBeFocused();
     await pane(page).getByRole('button', { name: 'Keep the caution' }).click();
     await expect(lift).toBeFocused();
@@ -203,7 +203,16 @@ test.describe('the invented ledger', () => {
     await expect(dialog).toContainText('To what seeded it');
     const closer = dialog.locator('dl > div').filter({ has: page.getByText('Closer', { exact: true }) });
     await expect(closer.locator('kbd')).toHaveText(['+']);
-    for (const word of ['generation', 'doublings', 'share', 'line', 'hold', 'on hold', 'vigour', 'standing'])
+    for (const word of [
+      'generation',
+      'doublings',
+      'share',
+      'line',
+      'hold',
+      'set aside',
+      'vigour',
+      'standing',
+    ])
       await expect(dialog.locator('dt').getByText(word, { exact: true }), word).toBeVisible();
     await page.keyboard.press('Escape');
     await expect(dialog).toHaveCount(0);
@@ -328,51 +337,51 @@ test.describe('the invented ledger', () => {
       await expect(page.getByRole('table')).toBeVisible();
       expect(await places()).toEqual(before);
       await expect(page.getByRole('button', { name: 'Fit' })).toHaveCount(0);
-      await expect(page.getByRole('rowheader', { name: /^8 Apr a\b.*on hold/ })).toBeVisible();
+      await expect(page.getByRole('rowheader', { name: /^8 Apr a\b.*set aside/ })).toBeVisible();
       await expect(page.getByRole('rowheader', { name: /^1 Apr c\b.*spoiled/ })).toBeVisible();
       await expect(page.getByRole('rowheader', { name: /^19 Apr a\b/ })).not.toContainText(/hold|spoiled/);
     });
   });
 
-  test('the lids of jars on hold and of jars to look at differ in outline, and the signs name both', async ({
+  test('the lids of set-aside jars and of jars to look at differ in outline, and the signs name both', async ({
     page,
   }) => {
     await shown(page);
-    const held = await page.getByRole('treeitem', { name: /on hold/ }).count();
+    const held = await page.getByRole('treeitem', { name: /set aside/ }).count();
     expect(held).toBeGreaterThan(0);
     await expect(page.locator('.jars .lid.barred')).toHaveCount(held);
     await page.getByRole('button', { name: 'Signs' }).click();
     const sign = (says: RegExp): Locator => page.locator('.family-legend li').filter({ hasText: says });
-    await expect(sign(/on hold, because/).locator('.lid.barred')).toHaveCount(1);
+    await expect(sign(/set aside, because/).locator('.lid.barred')).toHaveCount(1);
     await expect(sign(/look at it before/).locator('.lid-dot')).toHaveCount(1);
     await expect(sign(/look at it before/).locator('.lid.barred')).toHaveCount(0);
     const width = async (says: RegExp): Promise<number> =>
       (await sign(says).locator('.lid').boundingBox())?.width ?? 0;
-    expect(await width(/on hold, because/)).toBeGreaterThan(1.2 * (await width(/look at it before/)));
+    expect(await width(/set aside, because/)).toBeGreaterThan(1.2 * (await width(/look at it before/)));
   });
 
-  test('a jar on hold is no first choice as seed, and a spoiled one none, with the reason', async ({
+  test('a set-aside jar is no first choice as seed, and a spoiled one none, with the reason', async ({
     page,
   }) => {
     await shown(page);
     await page.getByRole('treeitem', { name: /^8 Apr b\b/ }).click();
-    await expect(pane(page).getByText('On hold: seeded from 1 Apr c')).toBeVisible();
+    await expect(pane(page).getByText('Set aside: seeded from 1 Apr c')).toBeVisible();
     await expect(pane(page).getByRole('button', { name: 'Seed from this' })).not.toHaveClass(/primary/);
     await page.getByRole('treeitem', { name: /^1 Apr c\b/ }).click();
     await expect(pane(page)).toContainText('No batch can be seeded from it: it spoiled');
     await expect(pane(page).getByRole('button', { name: 'Seed from this' })).toHaveCount(0);
   });
 
-  test('a jar that descends from one on hold says so, though no caution is on it', async ({ page }) => {
+  test('a jar that descends from one set aside says so, though no caution is on it', async ({ page }) => {
     await shown(page);
-    // 8 Apr a is on hold; lifting what 15 Apr a carries itself leaves its descent.
+    // 8 Apr a is set aside; lifting what 15 Apr a carries itself leaves its descent.
     await page.getByRole('treeitem', { name: /^15 Apr a\b/ }).click();
     await expect(pane(page).getByRole('heading', { level: 2 })).toHaveText('15 Apr a');
     await pane(page).getByRole('button', { name: 'Lift with a reason' }).first().click();
-    await pane(page).getByLabel('Why is it not touched?').fill('Written down for the test.');
+    await pane(page).getByLabel('Why is it all right to use?').fill('Written down for the test.');
     await pane(page).getByRole('button', { name: 'Lift it' }).click();
     await expect(pane(page).getByText(/^Lifted: /)).toBeVisible();
-    await expect(pane(page).getByText('Descends from 8 Apr a, which is on hold.')).toBeVisible();
+    await expect(pane(page).getByText('Descends from 8 Apr a, which is set aside.')).toBeVisible();
     await expect(pane(page).getByRole('button', { name: 'Seed from this' })).not.toHaveClass(/primary/);
   });
 

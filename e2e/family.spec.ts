@@ -244,8 +244,8 @@ test.describe('sixty jars, fitted', () => {
 
   test('the newest jar is named with what stands against it', async ({ page }) => {
     await shown(page);
-    await expect(page.getByRole('treeitem', { name: /^26 Apr a\b.*\bon hold\b/ })).toBeAttached();
-    await expect(page.locator('.family-newest')).toContainText('26 Apr a, on hold: not food, not seed');
+    await expect(page.getByRole('treeitem', { name: /^26 Apr a\b.*\bset aside\b/ })).toBeAttached();
+    await expect(page.locator('.family-newest')).toContainText('26 Apr a, set aside: not food, not seed');
   });
 
   test('a pan renders no jar again, and zoom and fit come back to the same', async ({ page }) => {

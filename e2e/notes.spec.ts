@@ -100,7 +100,7 @@ test('a row that now says spoiled is asked about first, taken over, and holds wh
   await choose(page, csv('jars.csv', longer));
   const urgent = page.locator('.ask').first();
   await expect(urgent).toContainText(
-    'Row 3: the notes now say that 8 Mar 2026 a spoiled (pink). The ledger says firm. Take it over? Row 4 hangs on it and would be on hold.',
+    'Row 3: the notes now say that 8 Mar 2026 a spoiled (pink). The ledger says firm. Take it over? Row 4 hangs on it and would be set aside.',
   );
   expect(await complaintsOfAxe(page)).toEqual([]);
   await page.getByLabel('Take it over').check();

@@ -133,7 +133,7 @@ const PICTURES: readonly Picture[] = [
     },
   },
   { name: 'batch-spoiled', seed: 'demo', open: (page) => openBatch(page, /^1 Apr/) },
-  { name: 'batch-on-hold', seed: 'demo', open: (page) => openBatch(page, /^8 Apr/) },
+  { name: 'batch-set-aside', seed: 'demo', open: (page) => openBatch(page, /^8 Apr/) },
   { name: 'batch-cubes', seed: 'demo', open: (page) => openBatch(page, /^11 Mar/) },
   {
     name: 'batch-add-jar',

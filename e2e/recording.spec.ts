@@ -206,7 +206,7 @@ test('the take-out gate stands before tasting, and a spoiled jar can’t be pick
   await expect(seed).toHaveValue('16 may a');
   await seed.fill('16 may b');
   await page.keyboard.press('Enter');
-  const asked = page.getByRole('dialog', { name: 'This jar is on hold' });
+  const asked = page.getByRole('dialog', { name: 'This jar is set aside' });
   await asked.getByRole('button', { name: 'Pick another' }).click();
   await expect(seed).toHaveValue('16 may b');
   expect(batch).toBeTruthy();

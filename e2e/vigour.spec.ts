@@ -205,16 +205,16 @@ test('jars that a hold touches are marked on the plot, and told in words', async
   await workedOut(page);
   await expect(plot.getByText('a jar set aside, or that descends from one')).toBeVisible();
   const held = plot.getByRole('button', { name: /^8 Apr/ });
-  await expect(held).toHaveAttribute('aria-label', /a, b: on hold because of a spoiled jar/);
+  await expect(held).toHaveAttribute('aria-label', /a, b: set aside because of a spoiled jar/);
   await held.click();
   const detail = page.getByRole('region', { name: /^Batch of 8 Apr/ });
   await expect(
     detail.getByText(/is the median of its jars that can be compared: a \d+, b \d+\./),
   ).toBeVisible();
-  await expect(detail.getByText('on hold because of a spoiled jar', { exact: true }).first()).toBeVisible();
+  await expect(detail.getByText('set aside because of a spoiled jar', { exact: true }).first()).toBeVisible();
   await detail.getByRole('button', { name: /8 Apr a/ }).click();
   await expect(
-    detail.getByText(/^It is on hold: seeded from 1 Apr c\. No score lifts that\.$/),
+    detail.getByText(/^It is set aside: seeded from 1 Apr c\. No score lifts that\.$/),
   ).toBeVisible();
   expect(await complaintsOfAxe(page)).toEqual([]);
 });

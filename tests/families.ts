@@ -25,7 +25,6 @@ export const plainJar = (jar: Partial<FamilyJar> & { key: number }): FamilyJar =
   finalVolumeMl: 946.352946,
   countPerMl: null,
   spoiled: false,
-  spoiledOpenedDays: null,
   packages: [],
   ...jar,
 });

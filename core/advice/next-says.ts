@@ -4,16 +4,10 @@ import { inWords } from '../lineage/way-back';
 import type { Ranked, SeedCandidate } from './next';
 
 /** Why nothing but a fresh start is offered in earnest; null where something is. @param others what may be used beside it */
-function whyLast(others: readonly Ranked[]): string | null {
-  const [doubts, held] = (['in doubt', 'held line'] as const).map((tells) =>
-    others.filter((one) => one.tells === tells),
-  );
-  if (!doubts || !held || doubts.length + held.length < others.length) return null;
-  if (doubts.length === 0) return 'all else that is kept descends from a jar on hold. Look into that first.';
-  return held.length === 0
+const whyLast = (others: readonly Ranked[]): string | null =>
+  others.length > 0 && others.every(({ tells }) => tells === 'in doubt')
     ? 'all else that is kept is in doubt from its own hold. When in doubt, discard.'
-    : 'all else that is kept is in doubt, or descends from a jar on hold. When in doubt, discard.';
-}
+    : null;
 
 /** What has to be done before a seed is used, as it is said with every recommendation of it. */
 const beforeUse = ({ keptSaid }: Pick<Ranked, 'keptSaid'>, looks: readonly string[]): string[] => [
@@ -31,7 +25,7 @@ export function nextSentence(allowed: readonly Ranked[], waiting: readonly Ranke
     return `Nothing that is kept may be used as seed yet: nobody has written down how ${inWords(waiting.map(({ label }) => label))} came out. Write that down after the hold, or make a fresh start from sources.`;
   if (!first || (others.length === 0 && first.kind === 'fresh start'))
     return 'Nothing that is kept may be used as seed. Make a fresh start from sources.';
-  // What descends from a jar on hold, or is in doubt itself, never stands first: a fresh start is offered before it.
+  // What is in doubt never stands first: a fresh start is offered before it.
   if (first.kind === 'fresh start') {
     const best = `${first.label.charAt(0).toUpperCase()}${first.label.slice(1)} comes out best now`;
     const looks = whyLast(others);
@@ -46,12 +40,10 @@ export function nextSentence(allowed: readonly Ranked[], waiting: readonly Ranke
 
 /** What is said of the last that carries a line, before it is eaten or used. @param looks what has to be looked at first */
 export function lastSays(only: SeedCandidate, looks: readonly string[], line: string): string {
-  const { label, doubts, heldAncestor } = only;
+  const { label, doubts } = only;
   const last = `${label} is the last that carries ${line}`;
   if (doubts.length > 0)
     return `${last}, and its own hold left it in doubt. No line is worth that: when in doubt, discard.`;
-  if (heldAncestor)
-    return `${last}, and it descends from ${heldAncestor.label}, which is on hold. Look into that before it is eaten or used.`;
   const take = looks.length > 0 ? 'If nothing speaks against it, take seed' : 'Take seed';
   return [`${last}.`, ...beforeUse(only, looks), `${take} from it before it is eaten.`].join(' ');
 }

@@ -5,7 +5,9 @@ import type { CautionLevel } from '../lineage/types';
 import { shown } from '../vigour/score';
 import { daysWords } from '../vigour/words';
 import { costWords } from './costs';
-import type { HeldAncestor } from '../safety/held-line';
+import type { SafetyStop } from '../safety/answer';
+import type { Discard } from '../safety/own';
+import { NOT_NOTED } from '../says/safety';
 import { lastSays, nextSentence } from './next-says';
 import { looksOf, placeCostOf } from './looks';
 import { cardLines, FRESH_START_LINES } from '../says/seed-card';
@@ -29,15 +31,17 @@ export interface SeedCandidate {
   readonly atLeast: boolean;
   /** The path runs into a jar of which nobody knows the seed, not into a received culture. */
   readonly pastUnknown: boolean;
+  readonly discard: Discard | null;
   readonly spoiled: boolean;
-  readonly failedGate: boolean;
+  /** What stops it by the one answer on safety, gravest first. */
+  readonly stops: readonly SafetyStop[];
+  /** It smelled sour and clean at take-out and a curd held, or a meter showed it: of equals the known come first. */
+  readonly passed: boolean;
   /** Why it is no seed although nobody said that it did not set (doubts.ts); null where that is not so. */
   readonly acidNotThere: string | null;
   /** The gravest caution that stands, and what it is about. */
   readonly caution: CautionLevel | null;
   readonly cautionSays: string | null;
-  /** The nearest jar on its way back that is on hold: no stop, but it comes after everything else. */
-  readonly heldAncestor: HeldAncestor | null;
   /** What its own hold leaves in doubt, a sentence each (doubts.ts): no stop, but it comes last of all. */
   readonly doubts: readonly string[];
   /** What is to be looked at first although it leaves no doubt of the jar itself, a sentence each (doubts.ts, way-back.ts). */
@@ -81,13 +85,17 @@ export interface Ranked {
   readonly label: string;
   readonly kind: SeedCandidate['kind'] | 'fresh start';
   readonly allowed: boolean;
-  /** Whether it was seen how it came out; a line that runs through a jar on hold comes after those, a jar in doubt last. */
-  readonly tells: 'seen' | 'unseen' | 'held line' | 'in doubt';
+  /** Whether it was seen how it came out; a jar in doubt comes last. */
+  readonly tells: 'seen' | 'unseen' | 'in doubt';
   /** What leaves it in doubt: to be said wherever it is offered. */
   readonly doubts: readonly string[];
   /** What has to be looked at first: to be said wherever it is offered. */
   readonly looks: readonly string[];
   readonly keptSaid: boolean;
+  /** It is known to have passed the gate; else that is said, and it stands behind equals that are known. */
+  readonly passed: boolean;
+  readonly discard: Discard | null;
+  readonly level: CautionLevel | null;
   readonly stops: readonly Stop[];
   /** Expected cost of a good jar; null where it may not be used. */
   readonly cost: number | null;
@@ -165,9 +173,8 @@ function keptSays({ kind, keptSaid, days, delayHours }: SeedCandidate): string {
 function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
   const stops = stopsOf(candidate, input.limits);
   const lifts = stops.flatMap((stop) => stop.lifts ?? []);
-  const { doubts, heldAncestor } = candidate;
-  const tells =
-    doubts.length > 0 ? 'in doubt' : heldAncestor ? 'held line' : candidate.outcomeKnown ? 'seen' : 'unseen';
+  const { doubts } = candidate;
+  const tells = doubts.length > 0 ? 'in doubt' : candidate.outcomeKnown ? 'seen' : 'unseen';
   const base = {
     id: candidate.id,
     label: candidate.label,
@@ -177,6 +184,9 @@ function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
     doubts,
     looks: looksOf(candidate),
     keptSaid: candidate.keptSaid,
+    passed: candidate.passed,
+    discard: candidate.discard,
+    level: candidate.caution,
     own: candidate.own && shown(candidate.own.points),
     days: candidate.days,
     worth: candidate.level?.worth ?? null,
@@ -200,8 +210,8 @@ function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
   const reasons = [
     ...doubts,
     ...looks,
-    ...(heldAncestor ? [heldAncestor.says] : []),
     ...(candidate.outcomeKnown ? [] : ['Nobody has written down how it came out. Look at it first.']),
+    ...(candidate.passed ? [] : [NOT_NOTED]),
     `${generation} About ${percent(weak)} such jars come out weak${assumedWords(input.jarsTell)}.`,
     ...past,
     // A score must not speak for what its own hold left in doubt.
@@ -240,6 +250,9 @@ export function adviseNext(input: NextInput): NextAdvice {
     doubts: [],
     looks: [],
     keptSaid: true,
+    passed: true,
+    discard: null,
+    level: null,
     own: null,
     days: 0,
     worth: null,
@@ -258,9 +271,8 @@ export function adviseNext(input: NextInput): NextAdvice {
     fresh,
     input.costs.jar,
   );
-  const byId = new Map(input.candidates.map((candidate) => [candidate.id, candidate]));
   const ranking = [
-    ...allowed.map((ranked, at, all) => ({ ...ranked, wouldChange: wouldChange(at, all, byId, input) })),
+    ...allowed.map((ranked, at, all) => ({ ...ranked, wouldChange: wouldChange(at, all, input) })),
     ...seeds.filter((ranked) => !ranked.allowed),
   ];
   const nothingMayBeUsed = seeds.every((ranked) => !ranked.allowed);

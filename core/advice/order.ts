@@ -1,6 +1,5 @@
-// The order of what may be used. What was seen to come out comes before what nobody looked at; what descends from a jar on
-// hold comes after those and after a fresh start, and last what was left in doubt by its own hold. Within that, the lower
-// cost first, where what has to be looked at first, or may be gone, counts as a little dearer than it is.
+// The order of what may be used. What was seen to come out comes before what nobody looked at; after those and after a fresh
+// start comes what was left in doubt by its own hold. Within that, the lower cost first, where what has to be looked at first, or may be gone, counts as a little dearer than it is.
 import type { Ranked } from './next';
 import { AS_GOOD_COST, inTiedOrder } from './ties';
 
@@ -47,9 +46,9 @@ export function inOrder(allowed: readonly Ranked[], fresh: Ranked, jar: number):
   const those = (tells: Ranked['tells']): Ranked[] =>
     inTiedOrder(
       allowed.filter((one) => one.tells === tells),
-      ({ placeCost, kind, days, own, looks, keptSaid }) => ({
+      ({ placeCost, kind, days, own, looks, keptSaid, passed }) => ({
         cost: placeCost ?? 0,
-        asks: looks.length + (keptSaid ? 0 : 1),
+        asks: looks.length + (keptSaid ? 0 : 1) + (passed ? 0 : 1),
         reserve: kind === 'reserve',
         days,
         own: own ?? Number.NEGATIVE_INFINITY,
@@ -59,11 +58,5 @@ export function inOrder(allowed: readonly Ranked[], fresh: Ranked, jar: number):
   const seeds = reservesKept([...those('seen'), ...those('unseen')], jar);
   const dearer = seeds.findIndex((one) => (one.cost ?? 0) > (fresh.cost ?? 0) + HAIR * jar);
   const place = dearer < 0 ? seeds.length : dearer;
-  return [
-    ...seeds.slice(0, place),
-    fresh,
-    ...seeds.slice(place),
-    ...those('held line'),
-    ...those('in doubt'),
-  ];
+  return [...seeds.slice(0, place), fresh, ...seeds.slice(place), ...those('in doubt')];
 }

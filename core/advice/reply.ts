@@ -197,10 +197,11 @@ export function verdictReply(
   const advice = adviceFor(outlook, asked);
   const verdict = verdictOf(judgement, advice);
   const byId = new Map(asked.candidates.map((candidate) => [candidate.id, candidate]));
-  const seedOf = ({ id, label }: Ranked): VerdictReply['asGood'][number] => ({
+  const seedOf = ({ id, label, level }: Ranked): VerdictReply['asGood'][number] => ({
     jar: (id !== null && byId.get(id)?.jar) || null,
     portion: (id !== null && byId.get(id)?.portion) || null,
     label,
+    level,
   });
   return {
     verdict: verdict.word,
@@ -245,6 +246,8 @@ export function nextReply(outlook: Outlook, asked: Asked): NextReply {
       label: ranked.label,
       kind: ranked.kind,
       allowed: ranked.allowed,
+      discard: ranked.discard,
+      level: ranked.level,
       stops: [...ranked.stops],
       doubts: [...ranked.doubts],
       looks: [...ranked.looks],
@@ -292,7 +295,7 @@ export function nextReply(outlook: Outlook, asked: Asked): NextReply {
         'Where a past is not known, chances are those of the furthest generation that any jar of yours has reached.',
         'An hour of delay is taken to cost a hundredth of a jar.',
         RESERVE_ASSUMED,
-        'What its own hold left in doubt puts a seed last, and what descends from a jar on hold before those; no score changes that.',
+        'What its own hold left in doubt puts a seed last; no score changes that.',
       ],
       source: null,
     },

@@ -14,13 +14,7 @@ export function bestReserve(
   basis: CostBasis,
 ): ReserveStart | null {
   const [best] = candidates
-    .filter(
-      (one) =>
-        one.kind === 'reserve' &&
-        one.heldAncestor === null &&
-        one.doubts.length === 0 &&
-        stopsOf(one, limits).length === 0,
-    )
+    .filter((one) => one.kind === 'reserve' && one.doubts.length === 0 && stopsOf(one, limits).length === 0)
     .map((seed) => ({ seed, goodJar: seedCost(seed, weakFrom(seed, basis), basis) }))
     .toSorted((a, b) => a.goodJar - b.goodJar || a.seed.generation - b.seed.generation);
   if (!best) return null;

@@ -92,7 +92,7 @@ function scoredIn(key: number, batch: JudgedBatch): Scored | null {
   const own = batch.scores.find(({ jar }) => jar.key === key) ?? null;
   const left = batch.leftOut.find(({ jar }) => jar.key === key) ?? null;
   const spokenFor = left === null || SAME_CULTURE.includes(left.because);
-  // Jars on hold speak for no other jar, and a score of none but them is no score of this one.
+  // Set-aside jars speak for no other jar, and a score of none but them is no score of this one.
   const heldAlone = left !== null && batch.comparable.every(({ held }) => held !== null);
   if (batch.points !== null && spokenFor && !heldAlone)
     return byBatch(batch, batch.points, own, left?.reason ?? null);

@@ -1,6 +1,9 @@
 // What advice replies, as zod shapes for the table of calls.
 import { z } from 'zod';
 import { Moment, Uid } from '../ledger/basics';
+import { CAUTION_LEVELS } from '../lineage/types';
+import { DISCARDS } from '../safety/own';
+import { STOP_CODES } from '../safety/stops';
 import { Why } from '../why';
 
 const generation = z.int().positive();
@@ -15,18 +18,16 @@ export const VERDICTS = [
 ] as const;
 export type VerdictWord = (typeof VERDICTS)[number];
 
-const VerdictSeed = z.strictObject({ jar: Uid.nullable(), portion: Uid.nullable(), label: z.string() });
+const VerdictSeed = z.strictObject({
+  jar: Uid.nullable(),
+  portion: Uid.nullable(),
+  label: z.string(),
+  /** The gravest caution that stands on it. A seed that is to be discarded is never named. */
+  level: z.enum(CAUTION_LEVELS).nullable(),
+});
 
 const Stop = z.strictObject({
-  code: z.enum([
-    'spoiled',
-    'condemned',
-    'on hold',
-    'failed the gate',
-    'in its hold',
-    'too old',
-    "keeper's limit",
-  ]),
+  code: z.enum(STOP_CODES),
   says: z.string(),
   lifts: z.string().nullable(),
 });
@@ -42,6 +43,9 @@ export const NextReply = z.strictObject({
       label: z.string(),
       kind: z.enum(['jar', 'portion', 'reserve', 'older sibling', 'fresh start']),
       allowed: z.boolean(),
+      /** Why it is neither food nor seed, and the gravest caution that stands; null where neither. */
+      discard: z.enum(DISCARDS).nullable().default(null),
+      level: z.enum(CAUTION_LEVELS).nullable().default(null),
       stops: z.array(Stop),
       /** What its own hold left in doubt: said wherever it is offered. Choices kept by earlier versions have none. */
       doubts: z.array(z.string()).default([]),

@@ -3,14 +3,13 @@
 import { delayHours, storageLoss } from '../growth/storage';
 import type { Outcome } from '../ledger/records';
 import { spoilageNoted } from '../safety/remarks';
-import { cautionSentence } from '../safety/cautions';
+import { cautionSentence, wordsSentence } from '../says/safety';
 import { dayLabel } from '../lineage/labels';
 import type { Family } from '../lineage/family';
-import type { Caution } from '../lineage/types';
+import { answerOf, gateAmongMates } from '../safety/answer';
+import { stands, type Caution } from '../lineage/types';
 import { storageOf, type PortionRecord } from '../vigour/evidence';
 import type { LineJudgement } from '../vigour/line';
-import { heldAncestor } from '../safety/held-line';
-import { wordsSentence } from '../safety/doubts';
 import type { SeedCandidate } from './next';
 import { POINTS_A_TENFOLD, type SeedLevel } from './seed-level';
 import type { KeptSeed } from './reply';
@@ -22,7 +21,6 @@ export interface ShelfJar {
   readonly onShelf: boolean | null;
   /** A day was recorded on which it was eaten up or thrown out, or nothing is left of it. */
   readonly gone: boolean;
-  readonly failedGate: boolean;
   readonly outcomeKnown: boolean;
   /** Nobody has seen how it came out, and its hold may not have ended (in-hold.ts). */
   readonly inHold: boolean;
@@ -58,10 +56,10 @@ function potDoubts(portion: Pick<ShelfPortion, 'note'> | null): string[] {
 
 /** The caution that counts of those that stand. */
 export const gravest = (cautions: readonly Caution[]): Caution | undefined => {
-  const standing = cautions.filter(({ cleared }) => cleared === null);
+  const standing = cautions.filter(stands);
   return (
     standing.find(({ level }) => level === 'condemned') ??
-    standing.find(({ level }) => level === 'on hold') ??
+    standing.find(({ level }) => level === 'set aside') ??
     standing.find(({ level }) => level === 'look')
   );
 };
@@ -91,8 +89,6 @@ export function shelfCandidates(
       if (madeOn !== null && madeOn > (newest.get(one) ?? '')) newest.set(one, madeOn);
     }
   }
-  // Without a spoiled jar nothing is on hold.
-  const anySpoiled = jars.some(({ key }) => family.jar(key).spoiled);
   const candidate = (jar: ShelfJar, portion: ShelfPortion | null): KeptSeed[] => {
     const member = family.jar(jar.key);
     const { madeOn } = member;
@@ -103,6 +99,7 @@ export function shelfCandidates(
     const days = storage.fridgeDays + storage.frozenDays;
     if (!portion && jar.onShelf === null && days > KEPT_UNSAID_DAYS) return [];
     const own = against(jar.key);
+    const answer = answerOf(family, jar.key, portion && { on: portion.keptOn });
     const caution = gravest(family.cautionsOf(jar.key));
     const of = caution && family.has(caution.of) ? family.jar(caution.of).label : null;
     const generation = family.generationOf(jar.key);
@@ -123,11 +120,13 @@ export function shelfCandidates(
         // A received culture is a source, so only a jar without its seed leaves a share that traces back to nothing.
         pastUnknown:
           generation.atLeast && family.tracedSharesOf(jar.key).some(({ source }) => source === null),
-        spoiled: member.spoiled,
-        failedGate: jar.failedGate,
-        caution: caution?.level ?? null,
-        cautionSays: caution ? cautionSentence(caution, caution.of === jar.key ? null : of) : null,
-        heldAncestor: anySpoiled ? heldAncestor(family, jar.key) : null,
+        discard: answer.discard,
+        spoiled: answer.discard === 'spoiled',
+        stops: answer.stops,
+        passed: gateAmongMates(family, jar.key) === 'passed',
+        caution: answer.level,
+        // What was parted of it before a sign that came after opening is not condemned with it.
+        cautionSays: !caution ? null : answer.level === caution.level ? cautionSentence(caution, caution.of === jar.key ? null : of) : cautionSentence({ relation: 'seeded before', steps: 1 }, member.label), // prettier-ignore
         ...own,
         doubts: [...own.doubts, ...potDoubts(portion)],
         // What was kept apart has come out of its hold.

@@ -48,7 +48,7 @@ const inHundred = ({ weakChance }: Ranked): number => Math.round(100 * (weakChan
 /** Why a fresh start stands first. */
 function afreshBecause(judgement: LineJudgement, best: Ranked | null): VerdictReason {
   if (!best) return { code: 'nothing may be used' };
-  if (best.tells === 'in doubt' || best.tells === 'held line') return { code: 'all in doubt' };
+  if (best.tells === 'in doubt') return { code: 'all in doubt' };
   const { look } = judgement;
   const chance = inHundred(best);
   // A figure is named only where it is reason enough by itself.

@@ -1,6 +1,6 @@
 // What would change the place of one that may be used, as far as a keeper can see it or do it: look at a jar, say that it is
 // still kept, write down how it came out, answer a doubt. No figure is solved for that nobody could bring about.
-import type { NextInput, Ranked, SeedCandidate } from './next';
+import type { NextInput, Ranked } from './next';
 import { AS_GOOD_COST } from './ties';
 
 /** Whether cost decides between the two. */
@@ -47,20 +47,11 @@ function turned(ranked: Ranked, other: Ranked, first: boolean, input: NextInput)
 /**
  * What would change the place of one that may be used, against the one before it (of the first: the one that would take its
  * place). What stands last for another reason than cost says what has to be looked into.
- * @param all of what may be used, in order @param seeds the candidates, by id
+ * @param all of what may be used, in order
  */
-export function wouldChange(
-  at: number,
-  all: readonly Ranked[],
-  seeds: ReadonlyMap<string, SeedCandidate>,
-  input: NextInput,
-): string {
+export function wouldChange(at: number, all: readonly Ranked[], input: NextInput): string {
   const ranked = all[at];
   if (!ranked || all.length < 2) return 'Nothing else may be used, so nothing would.';
-  if (ranked.tells === 'held line') {
-    const { label } = (ranked.id !== null && seeds.get(ranked.id)?.heldAncestor) || { label: 'that jar' };
-    return `Looking into ${label} would change its place, and no score would: it stands after the others until that hold is lifted with a written reason.`;
-  }
   if (ranked.tells === 'in doubt')
     return 'No score would change its place: it stands after every seed without such a doubt, unless what was written down of it is wrong and is corrected.';
   const other = at === 0 ? all.find((next, i) => i > 0 && costDecides(ranked, next)) : all[at - 1];

@@ -26,10 +26,10 @@ export const cases = {
     wrecked: jars('2025-12-14', 'cd'),
     healthy: jars('2025-12-14', 'ab'),
   },
-  /** Found pink on 16 April. Two jars were seeded from it and one from those: three on hold. It had a hold of its own. */
+  /** Found pink on 16 April. Two jars were seeded from it and one from those: three set aside. It had a hold of its own. */
   spoiled: {
     jar: '2026-04-01 c',
-    onHold: ['2026-04-08 a', '2026-04-08 b', '2026-04-15 a'],
+    setAside: ['2026-04-08 a', '2026-04-08 b', '2026-04-15 a'],
   },
   /** Put into the freezer; the Lantern cubes seeded one jar, the Heron cubes are all still there. */
   cubes: {

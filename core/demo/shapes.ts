@@ -43,7 +43,7 @@ export interface DemoBatch {
   readonly word: string | null;
   readonly note: string | null;
   readonly holds: readonly DemoHold[];
-  /** Why it was recorded as it is: of a seed that was on hold by then. */
+  /** Why it was recorded as it is: of a seed that was set aside by then. */
   readonly why?: string;
   readonly jars: readonly DemoJar[];
 }

@@ -12,6 +12,7 @@ const WORDS: Readonly<Record<string, string>> = {
   earlyPh: 'pH at the early check',
   earlySet: 'set at the early check',
   earlySour: 'sour at the early check',
+  sour: 'smelled sour and clean at take-out',
   endedAt: 'ended',
   fibreDidThis: 'tint or jelly put down to the fibre',
   finalVolume: 'final volume',

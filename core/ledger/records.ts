@@ -169,6 +169,8 @@ export const Outcome = z.strictObject({
   setByHours: z.number().min(0).max(1000).nullable(),
   /** The take-out gate: was it set at the end of the hold? */
   setAtTakeOut: z.boolean().nullable(),
+  /** Did it smell sour and clean then, before anything was tasted? Left out: as it was recorded before. */
+  sour: z.boolean().nullable().optional(),
   setWord: SetWord.nullable(),
   texture: Line.nullable(),
   /** How much whey stands on it, after the chill. */

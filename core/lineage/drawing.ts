@@ -27,7 +27,7 @@ export interface Looks {
 
 export const FLAGS = {
   spoiled: 1,
-  onHold: 2,
+  setAside: 2,
   look: 4,
   onShelf: 8,
   outcomeKnown: 16,
@@ -231,7 +231,7 @@ function looksOf(family: Family, looks: Looks, slots: Int32Array): Pick<Drawing,
     const level = family.cautionLevelAt(slot);
     flags[i] =
       (jar.spoiled ? FLAGS.spoiled : 0) |
-      (level === 'on hold' ? FLAGS.onHold : 0) |
+      (level === 'set aside' ? FLAGS.setAside : 0) |
       (level === 'look' ? FLAGS.look : 0) |
       (look.onShelf === true ? FLAGS.onShelf : 0) |
       (look.outcomeKnown ? FLAGS.outcomeKnown : 0) |

@@ -177,14 +177,9 @@ export class Family {
     return this.#allCautions.level(slot);
   }
 
-  /** Keys of all jars that a spoiled jar puts a caution on, itself included; none for a jar that is not spoiled. */
-  cautionedBy(key: number): number[] {
-    return this.#keys(this.cautionedSlots(this.#slot(key)));
-  }
-
-  /** The same by slot, for the files of this folder. */
-  cautionedSlots(slot: number): Iterable<number> {
-    return this.#allCautions.reach(slot);
+  /** Whether a caution stands because the jar descends from a set-aside mate of a spoiled one. */
+  descendsFromMate(key: number): boolean {
+    return this.#allCautions.fromMate(this.#slot(key));
   }
 
   /** All lines, oldest first. */

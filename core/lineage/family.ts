@@ -2,7 +2,7 @@
 // changeFamily counts again only what a change reaches. Both give a new version and leave the old one
 // as it was (versions.ts).
 import { FamilyColumns, FROM_SOURCE, FROM_UNKNOWN } from './counting';
-import { reachDown, reachUp } from './descent';
+import { reachDown } from './descent';
 import { Family } from './family-version';
 import { LineSets } from './line-sets';
 import { refuseLaterSeeds, seedsFirst } from './loops';
@@ -159,27 +159,6 @@ class Links {
 const weighsOtherwise = (before: FamilyJar | undefined, after: FamilyJar): boolean =>
   before?.countPerMl !== after.countPerMl;
 
-/** Whether something that cautions rest on differs. */
-const cautionsOtherwise = (before: FamilyJar | undefined, after: FamilyJar | undefined): boolean =>
-  (before?.spoiled ?? false) !== (after?.spoiled ?? false) ||
-  (after?.spoiled === true &&
-    (before?.spoiledOpenedDays !== after.spoiledOpenedDays ||
-      before.hold !== after.hold ||
-      before.holdFromNotes !== after.holdFromNotes ||
-      before.batch !== after.batch ||
-      before.packages.join() !== after.packages.join()));
-
-/** The spoiled jars a slot descends from with the fewest steps to each, as text to compare. */
-function spoiledAbove(columns: FamilyColumns, slot: number): string {
-  if (!columns.jars[slot]) return '';
-  const up = reachUp(columns, [slot]);
-  const found: string[] = [];
-  up.slots.forEach((other, i) => {
-    if (columns.jars[other]?.spoiled) found.push(`${other}:${up.steps[i]}`);
-  });
-  return found.toSorted().join(' ');
-}
-
 /** What a change reaches, as slots. */
 class Reach {
   /** To be counted again. */
@@ -188,8 +167,8 @@ class Reach {
   readonly checkDays = new Set<number>();
   /** Whose seedings were set. */
   readonly relinked = new Set<number>();
-  /** Jars whose spoilage, or what others share with them, differs. */
-  readonly cautions = new Set<number>();
+  /** That came, went or were written anew. */
+  readonly written = new Set<number>();
   /** Keys whose record or counts came out different. */
   readonly touched = new Set<number>();
 }
@@ -199,7 +178,7 @@ function takeOut(columns: FamilyColumns, links: Links, gone: readonly number[], 
   for (const key of gone) {
     const slot = columns.slot(key);
     if (slot < 0) continue;
-    if (columns.jars[slot]?.spoiled) reach.cautions.add(slot);
+    reach.written.add(slot);
     links.clear(slot);
     const orphans = columns.children[slot] as readonly number[];
     columns.jars[slot] = undefined;
@@ -223,7 +202,7 @@ function putIn(columns: FamilyColumns, links: Links, change: FamilyChange, reach
     const slot = slotFor(columns, jar.key);
     const before = columns.jars[slot];
     const children = columns.children[slot] as readonly number[];
-    if (cautionsOtherwise(before, jar)) reach.cautions.add(slot);
+    reach.written.add(slot);
     if (weighsOtherwise(before, jar)) for (const child of children) recount.add(child);
     columns.keep(slot);
     columns.jars[slot] = jar;
@@ -281,23 +260,9 @@ function spoiledAfter(
   return spoiled;
 }
 
-/** What one version tells of cautions on the jars that a change reached; each version is asked once, for all of them. */
-function cautionsIn(
-  family: Family,
-  { cautions, relinked }: Reach,
-): { touched: Set<number>; above: string[] } {
-  const touched = new Set<number>();
-  for (const slot of cautions) {
-    if (!family.columns.jars[slot]) continue;
-    for (const other of family.cautionedSlots(slot)) touched.add(other);
-  }
-  const none = family.spoiled.size === 0;
-  return { touched, above: Array.from(relinked, (slot) => (none ? '' : spoiledAbove(family.columns, slot))) };
-}
-
 /**
  * A new version with a change in it, counting again only what the change reaches. `touched`: keys of the jars whose
- * record, counts or cautions came out different, ascending; a jar that went is among them.
+ * record or counts came out different, ascending; a jar that went is among them.
  *
  * @throws FamilyRefused 'own ancestor' or 'seed made later'; the version given stays as it was
  */
@@ -317,23 +282,9 @@ export function changeFamily(
     countAgain(columns, reach);
     return written;
   });
-  const { touched, relinked, cautions } = reach;
-  const touchSlots = (slots: Iterable<number>): void => {
-    for (const slot of slots) touched.add(index.keyOf[slot] as number);
-  };
-  touchSlots(relinked);
-  for (const slot of relinked) if (version.columns.jars[slot]?.spoiled) cautions.add(slot);
-  const spoiled = spoiledAfter(version.columns, family.spoiled, cautions);
+  const { touched, relinked, written } = reach;
+  for (const slot of relinked) touched.add(index.keyOf[slot] as number);
+  const spoiled = spoiledAfter(version.columns, family.spoiled, written);
   const next = new Family(version, change.clearings ?? family.clearings, links.missing, spoiled);
-  const [was, is] = [cautionsIn(family, reach), cautionsIn(next, reach)];
-  touchSlots(was.touched);
-  touchSlots(is.touched);
-  // Descent from a spoiled jar can change where every count stays the same.
-  [...relinked].forEach((slot, i) => {
-    if (was.above[i] !== is.above[i]) touchSlots([slot, ...reachDown(next.columns, [slot]).slots]);
-  });
-  if (change.clearings) {
-    for (const clearing of [...family.clearings, ...change.clearings]) touched.add(clearing.jar);
-  }
   return { family: next, touched: [...touched].toSorted((a, b) => a - b) };
 }

@@ -1,4 +1,5 @@
 // What lineage reads and what it answers. Keys are the ledger's integer keys: speed inside, uids outside.
+import type { JarSafety } from '../safety/own';
 
 /** A made (or lost) jar as lineage needs it. Planned jars and stubs of mistakes never get here. */
 export interface FamilyJar {
@@ -16,9 +17,12 @@ export interface FamilyJar {
   readonly finalVolumeMl: number | null;
   /** Measured only. */
   readonly countPerMl: number | null;
+  /** Neither food nor seed: spoiled, not set, or by a remark (`safety` says which). */
   readonly spoiled: boolean;
-  /** Days after opening at which it was seen to be spoiled; null: at take-out or not said. */
-  readonly spoiledOpenedDays: number | null;
+  /** What was seen of it, as far as safety rests on it; where nothing is given, nothing was seen but what `spoiled` says. */
+  readonly safety?: JarSafety;
+  /** Made of raw milk, as far as its name says. */
+  readonly rawMilk?: boolean;
   /** Packages used in it (sources, milk, additions). */
   readonly packages: readonly number[];
 }
@@ -34,6 +38,8 @@ export interface FamilySeeding {
   /** Declared count of all strains in one piece, or a direct count in CFU when the amount was given so. */
   readonly countPerPiece: number | null;
   readonly countDirect: number | null;
+  /** The day on which it was parted from the jar, where that was before it was used (a pot, a cube). */
+  readonly takenOn?: string | null;
 }
 
 export interface FamilySource {
@@ -77,14 +83,17 @@ export interface Doublings {
   readonly start: number | null;
 }
 
-export type CautionLevel = 'condemned' | 'on hold' | 'look';
-export type CautionRelation =
-  | 'itself'
-  | 'seeded by it' // steps = 1: directly; more: further down
-  | 'same hold'
-  | 'seeded it'
-  | 'same seed'
-  | 'same package';
+export const CAUTION_LEVELS = ['condemned', 'set aside', 'look'] as const;
+export type CautionLevel = (typeof CAUTION_LEVELS)[number];
+/**
+ * How a spoiled jar touches another. 'seeded by it': directly (steps 1) or further down. 'same hold, not set': a mate of a jar
+ * that only did not set. 'seeded before': from a jar that showed its sign after opening, more than seven days before it. 'from
+ * a mate': descends from a set-aside mate, not from the spoiled jar.
+ */
+export const CAUTION_RELATIONS = [
+  'itself', 'seeded by it', 'same hold', 'seeded it', 'same seed', 'same package', 'same hold, not set', 'seeded before', 'from a mate',
+] as const; // prettier-ignore
+export type CautionRelation = (typeof CAUTION_RELATIONS)[number];
 
 export interface Caution {
   /** The spoiled jar. */
@@ -92,8 +101,16 @@ export interface Caution {
   readonly level: CautionLevel;
   readonly relation: CautionRelation;
   readonly steps: number;
+  /** The nearest set-aside mate, where it descends from one. */
+  readonly via: number | null;
   /** The written reason that lifted it, or null while it stands. */
   readonly cleared: string | null;
+  /** It ended by itself: on each path two successive generations passed the gate and were seen clean again. */
+  readonly ended: boolean;
   /** Where it stands: the reason that lifted it before, for what was known of the spoilage then. */
   readonly liftedBefore: string | null;
 }
+
+/** Whether a caution stands: neither lifted nor ended. */
+export const stands = ({ cleared, ended }: Pick<Caution, 'cleared' | 'ended'>): boolean =>
+  cleared === null && !ended;

@@ -182,7 +182,7 @@ function* seedsSetAside(facts: Facts, fresh: Fresh, known: Circumstances): Gener
     const aside = known.setAsideBy(fromJar);
     if (aside === null) continue;
     const params = { seed: facts.label(jarIn(facts, fromJar)), because: [...aside.because] };
-    yield { code: 'seed on hold', params, jar: key };
+    yield { code: 'seed set aside', params, jar: key };
   }
 }
 
@@ -241,7 +241,7 @@ export const CONSENTS: readonly Consent[] = [
     seedsFoundSpoiled,
   ),
   consent('seed without acid', 'A seed whose acid a meter did not find.', REASON, seedsWithoutAcid),
-  consent('seed on hold', 'A seed set aside because of a spoiled jar.', REASON, seedsSetAside),
+  consent('seed set aside', 'A seed set aside because of a spoiled jar.', REASON, seedsSetAside),
   consent('reserve spoiled', 'A reserve kept back of a spoiled jar.', null, spoiledReserves),
   consent(
     'reason needed',

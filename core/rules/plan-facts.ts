@@ -1,6 +1,6 @@
 // What an import would make of a ledger, as facts: its plan laid over the jars of the ledger that it names. So the rule book
 // is asked before anything is written, and a row that can't be stays aside by itself.
-import { isSpoiled } from '../safety/gate';
+import { isSpoiled } from '../safety/take-out';
 import type { NotesPlan, PlannedChange, PlannedJar } from '../notes/notes-plan';
 import type { Fresh } from './consents';
 import {

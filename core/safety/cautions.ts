@@ -1,100 +1,13 @@
-// Cautions on jars because of a spoiled one, as in the words of the design. Never chained: each rests on what was seen in
-// one spoiled jar, and a caution never causes another. Lifted only by a written reason, and only for the spoilage that was
-// known when it was written.
+// Cautions on jars because of a spoiled one, as in the words of the design. Each rests on what was seen in one spoiled jar; a
+// caution never causes another. Lifted only by a written reason, and only for the spoilage that was known when it was written;
+// some end by themselves (clean-generations.ts).
 import type { FamilyColumns } from '../lineage/counting';
 import { reachDown, reachUp } from '../lineage/descent';
-import type { Caution, CautionLevel, CautionRelation, FamilyClearing, FamilyJar } from '../lineage/types';
+import { stands, type Caution, type CautionLevel, type CautionRelation, type FamilyClearing, type FamilyJar, type FamilySeeding } from '../lineage/types'; // prettier-ignore
+import { endedFrom } from './clean-generations';
+import { ENDS, LEVEL, onlyNotSet, safetyOf, seededNearSign, seenAfterOpening, sharedHold, STRENGTH } from './touch'; // prettier-ignore
 
-/** Gravest first; of two ways a spoiled jar touches another, the earlier here is given. */
-const STRENGTH: readonly CautionRelation[] = [
-  'itself',
-  'seeded by it',
-  'same hold',
-  'seeded it',
-  'same seed',
-  'same package',
-];
-
-const LEVEL: Record<CautionRelation, CautionLevel> = {
-  itself: 'condemned',
-  'seeded by it': 'on hold',
-  'same hold': 'on hold',
-  'seeded it': 'look',
-  'same seed': 'look',
-  'same package': 'look',
-};
-
-/**
- * Whether the sign came after the jar had been open for a while. Mould then came in with air or a spoon and says nothing
- * of the seed, so nothing is said of what seeded the jar or of the seed's other jars. A sign on the very day of opening
- * was there before. What the jar seeded stays on hold all the same: nobody can say that the seed was taken before the
- * mould came in, and side with caution; its batch-mates and packages likewise, until the keeper writes a reason.
- */
-const afterOpening = (jar: FamilyJar): boolean => (jar.spoiledOpenedDays ?? 0) > 0;
-
-/**
- * Whether two batch-mates may have sat in the same warmth. Told apart only where both holds are recorded, differ, and were
- * not read out of notes alone: an unknown hold clears nobody.
- */
-const sharedHold = (a: FamilyJar, b: FamilyJar): boolean =>
-  a.batch === b.batch &&
-  (a.hold === null || b.hold === null || a.hold === b.hold || (a.holdFromNotes && b.holdFromNotes));
-
-const sharesPackage = (a: FamilyJar, b: FamilyJar): boolean =>
-  a.packages.some((used) => b.packages.includes(used));
-
-/** In words, as beside a jar: "on hold: seeded by it, 2 steps down". */
-export function cautionWords(caution: Pick<Caution, 'level' | 'relation' | 'steps'>): string {
-  switch (caution.relation) {
-    case 'itself':
-      return 'condemned: spoiled itself';
-    case 'seeded by it':
-      return caution.steps === 1
-        ? 'on hold: seeded by it'
-        : `on hold: seeded by it, ${caution.steps} steps down`;
-    case 'same hold':
-      return 'on hold: from the same batch, kept warm together';
-    case 'seeded it':
-      return 'look: it seeded the spoiled jar';
-    case 'same seed':
-      return 'look: from the same seed';
-    case 'same package':
-      return 'look: used the same package';
-  }
-}
-
-/** The same words on a screen, where the spoiled jar has a name: "on hold: seeded from 1 Apr c, 2 steps down". */
-export const cautionWordsNaming = (how: string, spoiled: string): string =>
-  how.replace('seeded by it', `seeded from ${spoiled}`);
-
-/** What a jar to be looked at has to do with the spoiled one. */
-const LOOK_AT: Partial<Record<CautionRelation, (spoiled: string) => string>> = {
-  'seeded it': (spoiled) => `it seeded ${spoiled}`,
-  'same seed': (spoiled) => `it came from the same seed as ${spoiled}`,
-  'same package': (spoiled) => `it was made with the same package as ${spoiled}`,
-};
-
-/**
- * As a sentence: "It is on hold: seeded from 1 Apr c.", or "Look at it first: it seeded the spoiled jar 1 Apr c." The
- * spoiled jar, where it is another with a name, is named once.
- */
-export function cautionSentence(
-  caution: Pick<Caution, 'level' | 'relation' | 'steps'>,
-  spoiled: string | null,
-): string {
-  const look = LOOK_AT[caution.relation]?.(
-    spoiled === null ? 'the spoiled jar' : `the spoiled jar ${spoiled}`,
-  );
-  if (look !== undefined) return `Look at it first: ${look}.`;
-  const how = cautionWords(caution);
-  if (spoiled === null) return `It is ${how}.`;
-  const naming = cautionWordsNaming(how, spoiled);
-  return naming === how ? `It is ${how} (${spoiled}).` : `It is ${naming}.`;
-}
-
-/** "5 Mar a is on hold because of 1 Mar c, which spoiled." @param because labels of the spoiled jars */
-export const heldSentence = (label: string, because: readonly string[]): string =>
-  `${label} is on hold because of ${because.join(' and ')}, which spoiled.`;
+const GRAVITY = [null, 'look', 'set aside', 'condemned'] as const satisfies (CautionLevel | null)[];
 
 /** Lists of slots by a key. */
 class Slots {
@@ -111,6 +24,13 @@ class Slots {
   }
 }
 
+/** How one spoiled jar touches a slot. */
+interface Touch {
+  readonly relation: CautionRelation;
+  readonly steps: number;
+  readonly via: number | null;
+}
+
 /** All cautions of one version of a family. What is found is kept; the version never changes. */
 export class Cautions {
   readonly #version: { readonly columns: FamilyColumns };
@@ -120,7 +40,12 @@ export class Cautions {
   readonly #reasons = new Map<number, Map<number, string>>();
   /** Reasons that were written about less than is known now: they lift nothing, and are said. */
   readonly #outdated = new Map<number, Map<number, string>>();
+  /** By spoiled slot: what a sign after opening sets aside of what descends from it, and what of its mates' has ended. */
+  readonly #near = new Map<number, ReadonlySet<number>>();
+  readonly #ended = new Map<number, ReadonlySet<number>>();
   #levels: Uint8Array | undefined;
+  #touchedLevels: Uint8Array | undefined;
+  #fromMate: Uint8Array | undefined;
 
   /** @param spoiled slots of all spoiled jars */
   constructor(
@@ -159,40 +84,108 @@ export class Cautions {
     return (this.#columns.seedSlots[slot] as readonly number[]).filter((seed) => seed >= 0);
   }
 
-  /** All cautions on a jar, the gravest first, one for each spoiled jar that touches it. */
-  on(slot: number): Caution[] {
-    if (this.#allLevels()[slot] === 0 && !this.#reasons.has(slot)) return [];
+  /** Spoiled slots that speak of their batch-mates of the hold, other than the slot itself. */
+  #spoiledMates(slot: number): number[] {
     const jar = this.#jar(slot);
-    const steps = new Map<number, number>();
+    return this.#spoiledOf.batch
+      .of(jar.batch)
+      .filter((of) => of !== slot && !seenAfterOpening(this.#jar(of)) && sharedHold(jar, this.#jar(of)));
+  }
+
+  /** Whether a mate is set aside because of a spoiled jar: not where that one only did not set, nor where it was lifted. */
+  #isAside(mate: number, of: number): boolean {
+    const jar = this.#jar(of);
+    return !onlyNotSet(jar) && this.#reasons.get(mate)?.has(jar.key) !== true;
+  }
+
+  /** Mates of a spoiled jar, of the same hold. */
+  #matesOf(of: number): number[] {
+    const { jars } = this.#columns;
+    const spoiled = this.#jar(of);
+    if (seenAfterOpening(spoiled)) return [];
+    return jars.flatMap((jar, slot) => (jar && slot !== of && sharedHold(jar, spoiled) ? [slot] : []));
+  }
+
+  /** What descends from an opened jar by what was taken of it near the sign. */
+  #nearSign(of: number): ReadonlySet<number> {
+    const known = this.#near.get(of);
+    if (known) return known;
+    const { children, seedings } = this.#columns;
+    const jar = this.#jar(of);
+    const taken = (children[of] as readonly number[]).filter((child) =>
+      seededNearSign(jar, this.#jar(child), seedings[child] as readonly FamilySeeding[]),
+    );
+    const near = new Set([...taken, ...reachDown(this.#columns, taken).slots]);
+    this.#near.set(of, near);
+    return near;
+  }
+
+  /** Whether cautions because of a spoiled jar end by themselves at all. */
+  #mayEnd(of: number): boolean {
+    const { sources, traced } = this.#columns;
+    const jar = this.#jar(of);
+    if (safetyOf(jar).forever || jar.rawMilk === true) return false;
+    return !(traced[of]?.sources ?? []).some((source) => sources.get(source)?.culture === true);
+  }
+
+  #endedOf(of: number): ReadonlySet<number> {
+    const known = this.#ended.get(of);
+    if (known) return known;
+    const ended = this.#mayEnd(of) ? endedFrom(this.#columns, this.#matesOf(of)) : new Set<number>();
+    this.#ended.set(of, ended);
+    return ended;
+  }
+
+  /** Every spoiled slot that touches a slot, and how. */
+  #touching(slot: number): Map<number, Touch> {
+    const jar = this.#jar(slot);
+    const found = new Map<number, Touch>();
+    const take = (of: number, relation: CautionRelation, steps = 1, via: number | null = null): void => {
+      const other = found.get(of);
+      if (other && STRENGTH.indexOf(other.relation) <= STRENGTH.indexOf(relation)) return;
+      found.set(of, { relation, steps, via });
+    };
+    if (jar.spoiled) take(slot, 'itself', 0);
     const up = reachUp(this.#columns, [slot]);
     up.slots.forEach((other, i) => {
-      if (this.#jar(other).spoiled) steps.set(other, up.steps[i] as number);
+      if (other === slot) return;
+      const steps = up.steps[i] as number;
+      if (this.#spoiled.has(other)) {
+        const near = !seenAfterOpening(this.#jar(other)) || this.#nearSign(other).has(slot);
+        take(other, near ? 'seeded by it' : 'seeded before', steps);
+      }
+      for (const of of this.#spoiledMates(other))
+        if (of !== slot && this.#isAside(other, of)) take(of, 'from a mate', steps, other);
     });
-    const seeds = new Set(this.#seeds(slot));
-    const { batch, package: packages, seed } = this.#spoiledOf;
-    const touching = new Set([
-      ...(jar.spoiled ? [slot] : []),
-      ...steps.keys(),
-      ...batch.of(jar.batch),
-      ...seed.of(slot),
-      ...[...seeds].flatMap((one) => seed.of(one)),
-      ...jar.packages.flatMap((used) => packages.of(used)),
-    ]);
+    for (const of of this.#spoiledMates(slot)) take(of, onlyNotSet(this.#jar(of)) ? 'same hold, not set' : 'same hold'); // prettier-ignore
+    const { package: packages, seed } = this.#spoiledOf;
+    const elsewhere = (of: number, relation: CautionRelation): void => {
+      if (of !== slot && !seenAfterOpening(this.#jar(of))) take(of, relation);
+    };
+    for (const of of seed.of(slot)) elsewhere(of, 'seeded it');
+    for (const one of new Set(this.#seeds(slot))) for (const of of seed.of(one)) elsewhere(of, 'same seed');
+    for (const used of jar.packages) for (const of of packages.of(used)) elsewhere(of, 'same package');
+    return found;
+  }
+
+  /** All cautions on a jar, the gravest first, one for each spoiled jar that touches it. */
+  on(slot: number): Caution[] {
+    if (this.#spoiled.size === 0 || (this.#touched()[slot] === 0 && !this.#reasons.has(slot))) return [];
     const found: Caution[] = [];
-    for (const of of touching) {
-      const relation = this.#relation(slot, jar, of, steps, seeds);
-      if (!relation) continue;
+    for (const [of, { relation, steps, via }] of this.#touching(slot)) {
       const { key } = this.#jar(of);
       // A spoiled jar stays condemned: if it was not spoiled, what was seen has to be corrected.
-      const cleared = relation === 'itself' ? null : (this.#reasons.get(slot)?.get(key) ?? null);
+      const itself = relation === 'itself';
+      const cleared = itself ? null : (this.#reasons.get(slot)?.get(key) ?? null);
       found.push({
         of: key,
         level: LEVEL[relation],
         relation,
-        steps: relation === 'seeded by it' ? (steps.get(of) as number) : relation === 'itself' ? 0 : 1,
+        steps,
+        via: via === null ? null : this.#jar(via).key,
         cleared,
-        liftedBefore:
-          relation === 'itself' || cleared !== null ? null : (this.#outdated.get(slot)?.get(key) ?? null),
+        ended: ENDS.has(relation) && this.#endedOf(of).has(slot),
+        liftedBefore: itself || cleared !== null ? null : (this.#outdated.get(slot)?.get(key) ?? null),
       });
     }
     return found.toSorted(
@@ -201,84 +194,67 @@ export class Cautions {
     );
   }
 
-  #relation(
-    slot: number,
-    jar: FamilyJar,
-    of: number,
-    steps: ReadonlyMap<number, number>,
-    seeds: ReadonlySet<number>,
-  ): CautionRelation | null {
-    const spoiled = this.#jar(of);
-    if (of === slot) return 'itself';
-    if (steps.has(of)) return 'seeded by it';
-    if (sharedHold(jar, spoiled)) return 'same hold';
-    if (!afterOpening(spoiled)) {
-      const itsSeeds = this.#seeds(of);
-      if (itsSeeds.includes(slot)) return 'seeded it';
-      if (itsSeeds.some((seed) => seeds.has(seed))) return 'same seed';
-    }
-    return sharesPackage(jar, spoiled) ? 'same package' : null;
-  }
-
-  /** Slots that a spoiled jar puts a caution on, itself included. */
-  reach(of: number): ReadonlySet<number> {
-    const reached = new Set<number>();
-    const spoiled = this.#jar(of);
-    if (!spoiled.spoiled) return reached;
-    reached.add(of);
-    for (const slot of reachDown(this.#columns, [of]).slots) reached.add(slot);
-    if (!afterOpening(spoiled)) {
-      for (const seed of this.#seeds(of)) {
-        reached.add(seed);
-        for (const child of this.#columns.children[seed] as readonly number[]) reached.add(child);
-      }
-    }
-    this.#columns.jars.forEach((jar, slot) => {
-      if (jar && (sharedHold(jar, spoiled) || sharesPackage(jar, spoiled))) reached.add(slot);
-    });
-    return reached;
-  }
-
   /** The gravest caution that stands on a jar, or null. */
   level(slot: number): CautionLevel | null {
-    return ([null, 'look', 'on hold', 'condemned'] as const)[this.#allLevels()[slot] as number] ?? null;
+    return GRAVITY[this.#allLevels()[slot] as number] ?? null;
   }
 
-  /** For every slot: 0 none, 1 look, 2 on hold, 3 condemned. One pass over the family, however many are spoiled. */
-  #allLevels(): Uint8Array {
-    if (this.#levels) return this.#levels;
+  /** Whether a caution stands because the jar descends from a set-aside mate of a spoiled one. */
+  fromMate(slot: number): boolean {
+    this.#allLevels();
+    return this.#fromMate?.[slot] === 1;
+  }
+
+  /** For every slot the gravest that touches it, whether or not it was lifted or ended: one pass over the family. */
+  #touched(): Uint8Array {
+    if (this.#touchedLevels) return this.#touchedLevels;
     const columns = this.#columns;
     const levels = new Uint8Array(columns.jars.length);
-    this.#levels = levels;
-    if (this.#spoiled.size === 0) return levels;
+    const fromMate = new Uint8Array(columns.jars.length);
+    [this.#touchedLevels, this.#fromMate] = [levels, fromMate];
     const raise = (slot: number, level: number): void => {
       if ((levels[slot] as number) < level) levels[slot] = level;
     };
-    for (const slot of reachDown(columns, [...this.#spoiled]).slots) raise(slot, 2);
-    const seeds = new Set(
-      [...this.#spoiled]
-        .filter((slot) => !afterOpening(this.#jar(slot)))
-        .flatMap((slot) => this.#seeds(slot)),
-    );
-    for (const seed of seeds) {
+    const early = new Set([...this.#spoiled].filter((slot) => !seenAfterOpening(this.#jar(slot))));
+    const mates: number[] = [];
+    columns.jars.forEach((jar, slot) => {
+      if (!jar) return;
+      const spoiled = this.#spoiledMates(slot);
+      if (spoiled.length > 0) raise(slot, spoiled.every((of) => onlyNotSet(this.#jar(of))) ? 1 : 2);
+      if (spoiled.some((of) => this.#isAside(slot, of))) mates.push(slot);
+      if (jar.packages.some((used) => this.#spoiledOf.package.of(used).some((of) => early.has(of)))) raise(slot, 1); // prettier-ignore
+    });
+    for (const slot of reachDown(columns, mates).slots) {
+      raise(slot, 1);
+      fromMate[slot] = 1;
+    }
+    for (const slot of reachDown(columns, [...early]).slots) raise(slot, 2);
+    for (const seed of new Set([...early].flatMap((slot) => this.#seeds(slot)))) {
       raise(seed, 1);
       for (const child of columns.children[seed] as readonly number[]) raise(child, 1);
     }
-    columns.jars.forEach((jar, slot) => {
-      if (!jar) return;
-      const mates = this.#spoiledOf.batch.of(jar.batch);
-      if (mates.some((mate) => mate !== slot && sharedHold(jar, this.#jar(mate)))) raise(slot, 2);
-      if (jar.packages.some((used) => this.#spoiledOf.package.of(used).length > 0)) raise(slot, 1);
-    });
+    for (const slot of this.#spoiled) {
+      if (early.has(slot)) continue;
+      for (const other of reachDown(columns, [slot]).slots) raise(other, 1);
+      for (const other of this.#nearSign(slot)) raise(other, 2);
+    }
     for (const slot of this.#spoiled) levels[slot] = 3;
-    // Where something was lifted, only the full list tells what still stands.
-    for (const slot of this.#reasons.keys()) {
-      levels[slot] = Math.max(
-        0,
-        ...this.on(slot)
-          .filter((caution) => caution.cleared === null)
-          .map((caution) => ({ look: 1, 'on hold': 2, condemned: 3 })[caution.level]),
-      );
+    return levels;
+  }
+
+  /** For every slot the gravest that stands: 0 none, then as GRAVITY. */
+  #allLevels(): Uint8Array {
+    if (this.#levels) return this.#levels;
+    const levels = Uint8Array.from(this.#touched());
+    this.#levels = levels;
+    const fromMate = this.#fromMate as Uint8Array;
+    // Where something was lifted or has ended, only the full list tells what still stands.
+    const anyClean = this.#spoiled.size > 0 && this.#columns.jars.some((jar) => jar?.safety?.clean === true);
+    const ended = anyClean ? [...this.#spoiled].flatMap((of) => [...this.#endedOf(of)]) : [];
+    for (const slot of new Set([...this.#reasons.keys(), ...ended])) {
+      const standing = this.on(slot).filter(stands);
+      levels[slot] = Math.max(0, ...standing.map(({ level }) => GRAVITY.indexOf(level)));
+      fromMate[slot] = standing.some(({ relation }) => relation === 'from a mate') ? 1 : 0;
     }
     return levels;
   }

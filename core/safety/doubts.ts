@@ -1,9 +1,11 @@
 // What was seen of a jar in its own hold that speaks against it as a seed. A doubt is no stop, for nobody saw it spoil, but it
-// comes after every seed without one, and no score lifts it. Said in the words of the take-out gate, as beside the jar itself.
-import { acidShown, GATE_PH, gateReasonSentence, takeOutGate, type GateReason } from './gate';
-import { failedIn, matesPowerCutSentence, type MatesPowerCut } from './hold-mates';
+// comes after every seed without one, and no score lifts it. A slow start is to be looked at, and goes with its descendants.
 import type { Outcome } from '../ledger/records';
+import { failedIn, failedInHoldSentence, FINE_BUBBLES, gateReasonSentence, LOOK_AND_SMELL, noAcidSentence, wordsSentence } from '../says/safety'; // prettier-ignore
+import type { MatesPowerCut } from './hold-mates';
+import { GATE_PH } from './gate';
 import { powerCutNoted, spoilageNoted, spoilageSaid } from './remarks';
+import { takeOutGate, type GateReason } from './take-out';
 
 type Seen = Omit<Outcome, 'jar'>;
 
@@ -21,19 +23,24 @@ const SETS: readonly Outcome['setWord'][] = ['spoonable', 'firm', 'very firm'];
 /** Whether somebody wrote down that it set: at take-out, or by a word that says so. */
 const knownToSet = ({ setAtTakeOut, setWord }: Seen): boolean => setAtTakeOut ?? SETS.includes(setWord);
 
+const acidShown = ({ ph, phHow }: Pick<Seen, 'ph' | 'phHow'>): boolean => ph !== null && phHow === 'meter' && ph <= GATE_PH; // prettier-ignore
+
 interface Weighed {
   readonly against: readonly GateReason[];
+  readonly slow: readonly GateReason[];
   /** Fine bubbles are all there is, in a jar that set or has its acid: normal for this kind of culture, so no doubt. */
   readonly bubblesAlone: boolean;
 }
 
 function weigh(outcome: Seen, mates: MatesPowerCut | null): Weighed {
   const { verdict, reasons } = takeOutGate(outcome, true);
-  const against = verdict === 'discard' ? [] : reasons;
+  if (verdict === 'discard') return { against: [], slow: [], bubblesAlone: false };
+  const slow = reasons.filter(({ code }) => code === 'slow start');
+  const against = reasons.filter(({ code }) => code !== 'slow start' && code !== 'thickened');
   const cut = mates !== null && outcome.powerCut === null;
   const good = knownToSet(outcome) || (outcome.setAtTakeOut === null && acidShown(outcome));
   const bubblesAlone = !cut && good && against.length > 0 && against.every(({ code }) => code === 'bubbles');
-  return { against, bubblesAlone };
+  return { against, slow, bubblesAlone };
 }
 
 /** A power cut that only a note tells of, and which: neither the jar nor its hold nor hold-mates say anything of one. */
@@ -55,7 +62,6 @@ function notedCut(
   }
   return null;
 }
-
 /** Words that tell of spoilage, in its outcome and in its own note, that nobody has answered. */
 function wordsOf(outcome: Seen | null, notes: NotesBeside): string[] {
   const said = outcome === null ? null : spoilageSaid(outcome);
@@ -70,12 +76,8 @@ const sharedWords = (outcome: Seen | null, notes: NotesBeside) =>
     return words === null ? [] : [{ where, words }];
   });
 
-/** That such words were written down. @param of what of: "it", "this pot" */
-export const wordsSentence = (words: string, of: string): string =>
-  `“${words}” was written down of ${of}, and nobody has said that this is no spoilage. When in doubt, discard.`;
-
 /**
- * A sentence for each doubt: words that tell of spoilage, what the gate asks about (a slow start, a power cut, a pH above 4.6, fine bubbles that are not
+ * A sentence for each doubt: words that tell of spoilage, what the gate asks about (a power cut, a pH above 4.6, fine bubbles that are not
  * alone), whether or not its questions were all answered, and a power cut that only jars of the same hold, or its note, tell
  * of. Empty where there is none, and where the gate condemns the jar, which is said as a stop.
  */
@@ -88,7 +90,7 @@ export function doubtsAbout(
   const words = wordsOf(outcome, notes).map((said) => wordsSentence(said, 'it'));
   const noted = notedCut(outcome, mates, notes);
   const cut = [
-    ...(mates !== null && (outcome === null || outcome.powerCut === null) ? [matesPowerCutSentence(mates)] : []), // prettier-ignore
+    ...(mates !== null && (outcome === null || outcome.powerCut === null) ? [failedInHoldSentence(mates)] : []), // prettier-ignore
     ...(noted ? [`${gateReasonSentence({ code: 'power cut', hours: noted.hours })} ${noted.where} tells of it.`] : []), // prettier-ignore
   ];
   if (outcome === null) return [...words, ...cut];
@@ -109,55 +111,47 @@ export function inDoubtBecause(
   notes: NotesBeside = NO_NOTES,
 ): string | null {
   if (outcome !== null && takeOutGate(outcome, true).verdict === 'discard') return null;
-  const { against } = outcome === null ? { against: [] } : weigh(outcome, mates);
+  const { against, slow } = outcome === null ? { against: [], slow: [] } : weigh(outcome, mates);
   const cut = outcome === null || outcome.powerCut === null ? (mates ?? notedCut(outcome, mates, notes)) : null; // prettier-ignore
   const why = [
     ...wordsOf(outcome, notes).map((words) => `“${words}” was written down of it`),
     ...sharedWords(outcome, notes).map(({ where, words }) => `the note of its ${where} says “${words}”`),
-    ...against.flatMap((reason): string[] => {
+    ...[...slow, ...against].flatMap((reason): string[] => {
       if (reason.code === 'acid')
-        return [`a pH of ${reason.ph}${reason.how === null ? '' : ` by ${reason.how}`}, above 4.6`];
+        return [`a pH of ${reason.ph}${reason.how === 'not said' ? '' : ` by ${reason.how}`}, above 4.6`];
       if (reason.code === 'slow start') return ['a slow start'];
       return reason.code === 'power cut' ? [`a power cut during its hold${hoursIn(reason.hours)}`] : [];
     }),
-    ...(cut ? [`${failedIn('what' in cut ? cut : {})} during its hold${hoursIn(cut.hours)}`] : []),
+    ...(cut
+      ? [`${failedIn('what' in cut ? cut.what : undefined)} during its hold${hoursIn(cut.hours)}`]
+      : []),
   ];
   return why.length === 0 ? null : why.join('; ');
 }
 
-/** What is normal by itself and is still to be looked at before it seeds anything: fine bubbles alone (common practice),
- * and words of spoilage in a note of its batch or hold, which may be about another jar. */
+/** What is to be looked at before it seeds anything: a slow start, fine bubbles alone (normal by themselves: common practice, no
+ * source), and words of spoilage in a note of its batch or hold, which may be about another jar. */
 export function asksAbout(
   outcome: Seen | null,
   mates: MatesPowerCut | null,
   notes: NotesBeside = NO_NOTES,
 ): readonly string[] {
-  const shared = sharedWords(outcome, notes).map(
-    ({ where, words }) =>
-      `The note of its ${where} says “${words}”. Look and smell first, and when in doubt, discard.`,
-  );
+  const { slow, bubblesAlone } = outcome === null ? { slow: [], bubblesAlone: false } : weigh(outcome, mates);
   const bubbles =
-    outcome !== null &&
-    weigh(outcome, mates).bubblesAlone &&
-    wordsOf(outcome, notes).length === 0 &&
-    notedCut(outcome, mates, notes) === null;
-  return bubbles
-    ? [
-        'Fine bubbles were seen; alone they are normal for this kind of culture. Look and smell first. With foam, a lifted lid or a torn curd, discard.',
-        ...shared,
-      ]
-    : shared;
+    bubblesAlone && wordsOf(outcome, notes).length === 0 && notedCut(outcome, mates, notes) === null;
+  return [
+    ...slow.map(gateReasonSentence),
+    ...(bubbles ? [FINE_BUBBLES] : []),
+    ...sharedWords(outcome, notes).map(({ where, words }) => `The note of its ${where} says “${words}”. ${LOOK_AND_SMELL}`),
+  ]; // prettier-ignore
 }
 
 /**
- * Why a jar is no seed although nobody said that it did not set: a meter read more than 4.6, and nothing says that it set.
- * Unknown is not "not set", so it is not condemned; milk without its acid seeds nothing all the same. Null where that is
- * not so: a strip, or a pH of which nobody said how it was read, decides nothing and is a doubt.
+ * Why a jar is no seed although nobody said that it did not set: a pH above 4.6 was read, and nothing says that it set. Unknown
+ * is not "not set", so it is not condemned; milk without its acid seeds nothing all the same. A strip may stop, never pass.
  */
 export function acidNotThere(outcome: Seen | null): string | null {
   if (outcome === null || outcome.setAtTakeOut !== null || knownToSet(outcome)) return null;
   const { ph, phHow } = outcome;
-  return ph !== null && phHow === 'meter' && ph > GATE_PH
-    ? `A meter showed a pH of ${ph}, above 4.6, and nobody has written down that it had set.`
-    : null;
+  return ph !== null && phHow !== null && ph > GATE_PH ? noAcidSentence(phHow, ph) : null;
 }

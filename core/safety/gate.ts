@@ -1,127 +1,73 @@
-// The take-out gate: what is settled about a jar before anything is tasted, and the one definition of *spoiled*.
-// It only ever sides with caution; it is no food-safety test and gives way to the local food-safety authority.
-import type { DiscardSign, Outcome } from '../ledger/records';
+// The gate at take-out, before any tasting: look, then smell. It only ever sides with caution; it is no food-safety test and
+// gives way to the local food-safety authority.
+import { atTheGate, NOT_SET_SIGN, type Look, type Measured, type SeenOfJar } from './seen';
 
 /**
- * Highest pH that may speak for a jar that has not set. 21 CFR 131.200 (yogurt) as amended by 88 FR 22907 of
- * 2023-04-14: a pH of 4.6 or lower is the acidity requirement.
+ * Highest pH that may speak for a jar. 21 CFR 131.200 (yogurt) as amended by 88 FR 22907 of 2023-04-14: a pH of 4.6 or lower
+ * is the acidity requirement.
  */
 export const GATE_PH = 4.6;
 
-type Shown = Pick<Outcome, 'spoiledSaid' | 'setAtTakeOut' | 'ph' | 'phHow'> & {
-  readonly signs: readonly DiscardSign[];
-};
+/** Whether a value speaks for a jar: by a meter alone, and not by one that was not checked. A strip may stop, never pass. */
+export const meterShows = ({ ph, how, checked }: Measured): boolean =>
+  how === 'meter' && checked !== false && ph <= GATE_PH;
 
-/** Whether a pH above 4.6 was read, however it was measured: of a jar that has set, no good sign and no proof. */
-export function acidMissing(outcome: Pick<Outcome, 'ph'>): boolean {
-  return outcome.ph !== null && outcome.ph > GATE_PH;
+/** Things that sweeten and thicken nothing. Whatever else is stirred in may gel by itself (common practice, no source). */
+const THICKENS_NOTHING = ['sugar', 'cane sugar', 'brown sugar', 'lactose', 'glucose', 'dextrose', 'fructose', 'sucrose', 'honey', 'maple syrup', 'syrup', 'salt', 'vanilla']; // prettier-ignore
+export const thickens = (addition: string): boolean =>
+  !THICKENS_NOTHING.includes(addition.trim().toLowerCase());
+
+/** Set words that can be said only of a curd that holds together; runny and soft may be said of milk that has not set. */
+const HOLDS: readonly Look['setWord'][] = ['spoonable', 'firm', 'very firm'];
+
+/** What was noted at the gate. */
+export interface AtGate {
+  /** A curd holds together, curds and whey among them; false: it pours like milk; null: not noted. */
+  readonly curd: boolean | null;
+  /** It smells sour; false: somebody smelled, and it does not; null: not noted. */
+  readonly sour: boolean | null;
+  /** A meter showed 4.6 or less. */
+  readonly metered: boolean;
+  /** A value above 4.6, however it was measured. */
+  readonly above: Measured | null;
+  readonly looked: boolean;
 }
 
-/** Whether a pH at or below 4.6 was shown: by a meter alone, for a strip can't decide it, nor can a pH of unknown origin. */
-export function acidShown(outcome: Pick<Outcome, 'ph' | 'phHow'>): boolean {
-  return outcome.ph !== null && outcome.phHow === 'meter' && outcome.ph <= GATE_PH;
-}
-
-/** Whether the gate itself condemns a jar: said to be not set at the end of the hold, and no such pH shown. */
-export function failsGate(outcome: Pick<Outcome, 'setAtTakeOut' | 'ph' | 'phHow'>): boolean {
-  return outcome.setAtTakeOut === false && !acidShown(outcome);
-}
-
-/**
- * Whether an outcome means *spoiled*: a discard sign was seen, the keeper said so, or it failed the take-out gate.
- * "The fibre did this" never changes the answer. No outcome is unknown, not spoiled: callers pass recorded ones only.
- */
-export function isSpoiled(outcome: Shown): boolean {
-  return outcome.signs.length > 0 || outcome.spoiledSaid || failsGate(outcome);
-}
-
-/** Whether words for texture tell of fine bubbles: normal for this kind of culture, yet uncertain. */
-export function tellsOfBubbles(texture: string | null): boolean {
-  return texture !== null && /\b(bubbl|fizz|effervesc)/i.test(texture);
-}
-
-export type GateReason =
-  | { readonly code: 'sign'; readonly signs: readonly DiscardSign[] }
-  | { readonly code: 'said' | 'not set' | 'bubbles' }
-  | { readonly code: 'acid'; readonly ph: number; readonly how: Outcome['phHow'] }
-  | { readonly code: 'slow start'; readonly loose: boolean; readonly sourless: boolean }
-  | { readonly code: 'power cut'; readonly hours: number | null };
-
-export interface GateVerdict {
-  /**
-   * discard: not food, not seed, don't taste. ask: uncertain, ask before tasting. unanswered: a question of the gate
-   * is still open. open: nothing here speaks against tasting (which is no proof).
-   */
-  readonly verdict: 'discard' | 'ask' | 'unanswered' | 'open';
-  readonly reasons: readonly GateReason[];
+/** What the looks at take-out and after the chill say; of two that differ, the one that speaks against the jar. */
+export function atGate({ looks }: Pick<SeenOfJar, 'looks'>): AtGate {
+  const those = looks.filter(atTheGate);
+  const notSet = those.some(
+    ({ setState, signs }) =>
+      setState === 'not set' ||
+      signs.some(({ kind, answer }) => kind === NOT_SET_SIGN && answer !== 'not so'),
+  );
+  const holds = those.some(({ setState, setWord }) => setState === 'set' || HOLDS.includes(setWord));
+  const smelled = those.flatMap(({ sour }) => (sour === null ? [] : [sour]));
+  const values = those.flatMap(({ acidity }) => acidity);
+  return {
+    curd: notSet ? false : holds ? true : null,
+    sour: smelled.length === 0 ? null : smelled.every(Boolean),
+    metered: values.some(meterShows),
+    above: values.find(({ ph }) => ph > GATE_PH) ?? null,
+    looked: those.some(({ looked }) => looked === true),
+  };
 }
 
 /**
- * Works through the gate in order: discard signs, set or acid, then what is uncertain (a pH above 4.6 in a jar that has
- * set, a slow start, a power cut, fine bubbles). "The fibre did this" is no part of it. Whether the jar had set when the power failed is rarely known, so every power cut is asked about.
- * @param looked whether the keeper has looked and smelled; no signs listed is not the same as none seen.
+ * passed; failed: not set, in its own word; thickened: it smells sour, and its set says nothing because of what was stirred in,
+ * so that a plain mate or the meter has to speak; not noted: neither passed nor failed.
  */
-export function takeOutGate(
-  outcome: Shown &
-    Pick<Outcome, 'earlySet' | 'earlySour' | 'texture' | 'bubbles' | 'powerCut' | 'powerCutHours'>,
-  looked: boolean,
-): GateVerdict {
-  const against: GateReason[] = [];
-  if (outcome.signs.length > 0) against.push({ code: 'sign', signs: outcome.signs });
-  if (outcome.spoiledSaid) against.push({ code: 'said' });
-  if (failsGate(outcome)) against.push({ code: 'not set' });
-  if (against.length > 0) return { verdict: 'discard', reasons: against };
+export type Gate = 'passed' | 'failed' | 'thickened' | 'not noted';
 
-  const loose = outcome.earlySet === 'loose';
-  const sourless = outcome.earlySour === false;
-  const uncertain: GateReason[] = [];
-  if (outcome.ph !== null && acidMissing(outcome))
-    uncertain.push({ code: 'acid', ph: outcome.ph, how: outcome.phHow });
-  if (loose || sourless) uncertain.push({ code: 'slow start', loose, sourless });
-  if (outcome.powerCut === true) uncertain.push({ code: 'power cut', hours: outcome.powerCutHours });
-  if (outcome.bubbles === 'fine' || tellsOfBubbles(outcome.texture)) uncertain.push({ code: 'bubbles' });
-  if (outcome.setAtTakeOut === null || !looked) return { verdict: 'unanswered', reasons: uncertain };
-  return uncertain.length > 0 ? { verdict: 'ask', reasons: uncertain } : { verdict: 'open', reasons: [] };
-}
-
-const hoursInWords = (hours: number): string => (hours === 1 ? 'an hour' : `${hours} hours`);
-
-/** That warmth failed during a hold, and what that means. @param hours null: nobody said how long */
-export const failedSentence = (what: string, hours: number | null): string =>
-  `${what} during the hold${hours === null ? '' : `, for ${hoursInWords(hours)}`}. ` +
-  'If it had not set by then, spoilage organisms had time, and acid that comes later does not undo a toxin. ' +
-  'When in doubt, discard.';
-
-/** Whether all that is asked about is normal for this kind of culture: no sign of spoiling, and never dressed as one. */
-export const onlyNormal = ({ reasons }: GateVerdict): boolean =>
-  reasons.length > 0 && reasons.every(({ code }) => code === 'bubbles');
-
-/** What a gate's reason means, in calm words. */
-export function gateReasonSentence(reason: GateReason): string {
-  switch (reason.code) {
-    case 'sign':
-      return `Seen: ${reason.signs.join(', ')}. Discard the whole jar. Do not taste it, and do not use it as seed.`;
-    case 'said':
-      return 'You said it is spoiled. Discard the whole jar. Do not taste it, and do not use it as seed.';
-    case 'not set':
-      return 'Not set, and no pH at or below 4.6 shown by a meter. Discard: not food, not seed.';
-    case 'acid':
-      return (
-        `A pH of ${reason.ph}${reason.how === null ? '' : ` by ${reason.how}`} is above 4.6, and that is no good sign: ` +
-        'the acid is not there yet. Do not taste on this. Hold it longer and measure again; when in doubt, discard.'
-      );
-    case 'slow start':
-      return (
-        `A slow start: ${reason.loose && reason.sourless ? 'still loose and not sour' : reason.loose ? 'still loose' : 'not sour'} ` +
-        'at the early check. Spoilage organisms had time, and acid that comes later does not undo a toxin. ' +
-        'When in doubt, discard.'
-      );
-    case 'power cut':
-      return failedSentence('The power failed', reason.hours);
-    case 'bubbles':
-      return (
-        'Fine bubbles alone are normal for this kind of culture, and still uncertain. Ask someone who knows it. ' +
-        'With foam, a lifted lid or a torn curd, discard.'
-      );
-  }
+/**
+ * The gate of one jar by itself.
+ * Passes: it smells sour and a curd holds together, or a meter shows 4.6 or less. Fails: it pours like milk, or it is not sour,
+ * without such a pH; also thick, since spores curdle milk without acid, too. No set word makes a jar sour.
+ */
+export function gateOf(seen: Pick<SeenOfJar, 'looks' | 'additions'>): Gate {
+  const { curd, sour, metered } = atGate(seen);
+  if (metered) return 'passed';
+  if (curd === false || sour === false) return 'failed';
+  if (curd === null || sour === null) return 'not noted';
+  return seen.additions.some(thickens) ? 'thickened' : 'passed';
 }

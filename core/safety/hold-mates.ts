@@ -1,6 +1,5 @@
 // What a hold, and the other jars in it, tell of one jar: they stood in the same warmth, so the power failed for all of them.
-import { failedSentence } from './gate';
-import { failedClause, failedNoun, type FailedWhat } from '../ledger/interruptions';
+import type { FailedWhat } from '../ledger/interruptions';
 import type { Outcome } from '../ledger/records';
 
 /** A jar of a batch: which hold it stood in (null: not said) and what was seen. Ids or keys, as the caller has them. */
@@ -18,9 +17,6 @@ export interface MatesPowerCut {
   /** What failed; the power where nothing is said. */
   readonly what?: readonly FailedWhat[];
 }
-
-/** What failed, as a thing: "a power cut". */
-export const failedIn = ({ what = ['power'] }: Pick<MatesPowerCut, 'what'>): string => failedNoun(what);
 
 /**
  * The power cut that jars of the same hold tell of; a jar whose hold is not said may have stood in any.
@@ -48,11 +44,4 @@ export function withMatesPowerCut<T extends Pick<Outcome, 'powerCut' | 'powerCut
   return mates === null || outcome.powerCut !== null
     ? outcome
     : { ...outcome, powerCut: true, powerCutHours: mates.hours };
-}
-
-/** What is said of a jar because of its hold or its hold-mates, where nothing is said of a power cut in its own record. */
-export function matesPowerCutSentence({ label, hours, what = ['power'] }: MatesPowerCut): string {
-  const clause = failedClause(what);
-  const said = failedSentence(clause.charAt(0).toUpperCase() + clause.slice(1), hours);
-  return `${said} ${label === null ? 'It was recorded of its hold.' : `${label}, from the same hold, tells of it.`}`;
 }

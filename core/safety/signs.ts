@@ -1,12 +1,9 @@
 // What is known of the spoilage of one jar, and whether it became more than it was: a caution that was lifted with a
 // written reason stays lifted only for what was known when the reason was written.
-import { failsGate, isSpoiled } from './gate';
-import type { DiscardSign, Outcome } from '../ledger/records';
-
-type Told = Pick<
-  Outcome,
-  'signs' | 'spoiledSaid' | 'setAtTakeOut' | 'ph' | 'phHow' | 'seenAt' | 'openedDays'
->;
+import type { DiscardSign } from '../ledger/records';
+import { gateOf } from './gate';
+import { looksOf, NOT_SET_SIGN, type Shown } from './seen';
+import { discardOf } from './take-out';
 
 export interface Spoilage {
   readonly signs: ReadonlySet<DiscardSign>;
@@ -17,10 +14,12 @@ export interface Spoilage {
 }
 
 /** The spoilage an outcome tells of; null where it tells of none, or where there is no outcome. */
-export function spoilageOf(outcome: Told | null): Spoilage | null {
-  if (outcome === null || !isSpoiled(outcome)) return null;
+export function spoilageOf(outcome: Shown | null): Spoilage | null {
+  if (outcome === null) return null;
+  const discard = discardOf(outcome);
+  if (discard === null) return null;
   const signs = new Set(outcome.signs);
-  if (failsGate(outcome)) signs.add('not set and no pH at or below 4.6');
+  if (discard === 'not set' || gateOf({ looks: looksOf(outcome), additions: [] }) === 'failed') signs.add(NOT_SET_SIGN); // prettier-ignore
   return {
     signs,
     said: outcome.spoiledSaid,

@@ -1,5 +1,6 @@
 // Hard stops: what may not be used as seed whatever it scores, and the keeper's own limits.
 import type { Preferences } from '../ledger/records';
+import { stopSentence } from '../says/safety';
 import { daysWords } from '../vigour/words';
 import type { SeedCandidate } from '../advice/next';
 
@@ -19,8 +20,10 @@ export const limitsOf = (
   generation: kept.mostGenerations,
 });
 
-export type StopCode =
-  'spoiled' | 'condemned' | 'on hold' | 'failed the gate' | 'in its hold' | 'too old' | "keeper's limit";
+export const STOP_CODES = [
+  'spoiled', 'condemned', 'set aside', 'failed the gate', 'remark', 'needs the meter', 'slow start', 'in its hold', 'too old', "keeper's limit",
+] as const; // prettier-ignore
+export type StopCode = (typeof STOP_CODES)[number];
 export interface Stop {
   readonly code: StopCode;
   readonly says: string;
@@ -28,32 +31,36 @@ export interface Stop {
   readonly lifts: string | null;
 }
 
+const LIFTS = {
+  'not set': null,
+  remark: 'Answered that it is no spoilage, it would be judged by what was seen.',
+  'needs the meter': 'A meter that shows 4.6 or less, written down, would let it in again.',
+  'slow start': null,
+} as const;
+
+const stopOf = (stop: keyof typeof LIFTS): Stop => ({
+  code: stop === 'not set' ? 'failed the gate' : stop,
+  says: stopSentence(stop),
+  lifts: LIFTS[stop],
+});
+
 /** Hard stops of a candidate, gravest first. Scores are not among what it reads. */
 export function stopsOf(
   candidate: Omit<SeedCandidate, 'vigour' | 'own' | 'delayHours'>,
   limits: SeedLimits,
 ): Stop[] {
   const stops: Stop[] = [];
-  if (candidate.spoiled)
-    stops.push({
-      code: 'spoiled',
-      says: 'It is spoiled. Discard it: it is neither food nor seed.',
-      lifts: null,
-    });
+  if (candidate.spoiled) stops.push({ code: 'spoiled', says: stopSentence('spoiled'), lifts: null });
   if (candidate.caution === 'condemned')
     stops.push({ code: 'condemned', says: candidate.cautionSays ?? 'It is condemned.', lifts: null });
-  if (candidate.caution === 'on hold')
+  if (candidate.caution === 'set aside')
     stops.push({
-      code: 'on hold',
-      says: candidate.cautionSays ?? 'It is on hold because of a spoiled jar.',
-      lifts: 'Only a written reason lifts the hold.',
+      code: 'set aside',
+      says: candidate.cautionSays ?? 'It is set aside because of a spoiled jar.',
+      lifts: 'Only a written reason lifts it.',
     });
-  if (candidate.failedGate)
-    stops.push({
-      code: 'failed the gate',
-      says: 'It had not set at take-out, and no pH at or below 4.6 was shown by a meter.',
-      lifts: null,
-    });
+  for (const stop of candidate.stops)
+    if (stop !== 'spoiled' && stop !== 'set aside') stops.push(stopOf(stop));
   if (candidate.acidNotThere !== null)
     stops.push({
       code: 'failed the gate',

@@ -1,9 +1,10 @@
-// What a jar's way back says of it as a seed: a jar in doubt that it descends from, and a hold that was lifted. Neither is a
+// What a jar's way back says of it as a seed: a jar in doubt that it descends from, and a caution that was lifted. Neither is a
 // stop; both are to be looked at first, and to be read before it is used.
 import type { Family } from '../lineage/family';
+import { LOOK_AND_SMELL } from '../says/safety';
 import { nearestMarks } from './marked-line';
 
-const LOOK = 'Look and smell first, and when in doubt, discard.';
+const LOOK = LOOK_AND_SMELL;
 
 /** A jar, or what was kept apart of it, that is in doubt, and why in a few words (doubts.ts). */
 export interface InDoubt {
@@ -12,7 +13,7 @@ export interface InDoubt {
   readonly because: string;
 }
 
-/** A jar whose hold was lifted with a written reason. */
+/** A jar whose caution was lifted with a written reason. */
 interface Lifted {
   readonly label: string;
   readonly of: number;
@@ -25,14 +26,14 @@ function quoted(reason: string): string {
   return /[.!?]$/.test(words) ? `“${words}”` : `“${words}”.`;
 }
 
-/** Holds of a jar that were lifted, a mark for each. */
+/** Cautions of a jar that were lifted, a mark for each. */
 function liftedOf(family: Family, jar: number): Lifted[] {
   const { label } = family.jar(jar);
   return family
     .cautionsOf(jar)
     .flatMap(({ level, cleared, of }) =>
-      level === 'on hold' && cleared !== null
-        ? [{ label, of, says: `on hold because of ${family.jar(of).label}; lifted: ${quoted(cleared)}` }]
+      level === 'set aside' && cleared !== null
+        ? [{ label, of, says: `set aside because of ${family.jar(of).label}; lifted: ${quoted(cleared)}` }]
         : [],
     );
 }
@@ -65,9 +66,9 @@ export function wayBackOf(
   const looks = (jar: number): readonly string[] => {
     const doubt = doubts.get(jar);
     const mine = own.get(jar) ?? [];
-    // A hold of its own about the same spoiled jar is said of itself.
+    // A caution of its own about the same spoiled jar is said of itself.
     const said = new Set(
-      family.cautionsOf(jar).flatMap(({ level, of }) => (level === 'on hold' ? [of] : [])),
+      family.cautionsOf(jar).flatMap(({ level, of }) => (level === 'set aside' ? [of] : [])),
     );
     const above = (lifts.get(jar) ?? []).filter(({ of }) => !said.has(of));
     return [

@@ -47,7 +47,7 @@ function reasonWords(reason: VerdictReason): string {
     case 'in its hold':
       return `Nobody has written down how ${reason.label} came out of its hold.`;
     case 'all in doubt':
-      return 'All that is kept is in doubt or descends from a jar on hold: when in doubt, discard.';
+      return 'All that is kept is in doubt: when in doubt, discard.';
     case 'weak jars to come':
       return `From the best that is kept, ${weakJars(reason.inHundred)}.`;
     case 'fallen':

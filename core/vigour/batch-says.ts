@@ -7,10 +7,10 @@ import { letterOf, scoresInWords } from './words';
 
 /** What is said of a jar that a hold touches; null where none does. */
 export const heldWords = ({ held }: Pick<JarEvidence, 'held'>): string | null =>
-  held === 'on hold'
-    ? 'on hold because of a spoiled jar'
-    : held === 'held line'
-      ? 'descends from a jar on hold'
+  held === 'set aside'
+    ? 'set aside because of a spoiled jar'
+    : held === 'from a mate'
+      ? 'descends from a set-aside jar'
       : null;
 
 /** Scores of the jars that speak for a batch, by label. */
@@ -37,7 +37,7 @@ export function batchSays(batch: JudgedBatch): string {
       ? ' A set word stands for a range of scores, so the median is that of the ranges, not of their middles.'
       : '';
   const [only] = counted;
-  const touched = counted.length === 1 ? 'It is on hold or descends from a jar on hold, so it speaks' : 'They are on hold or descend from a jar on hold, so they speak'; // prettier-ignore
+  const touched = counted.length === 1 ? 'It is set aside or descends from a set-aside jar, so it speaks' : 'They are set aside or descend from a set-aside jar, so they speak'; // prettier-ignore
   const held = counted.some(({ jar }) => jar.held !== null) ? ` ${touched} for no other jar.` : '';
   const of =
     counted.length === 1 && only

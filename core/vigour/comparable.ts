@@ -6,7 +6,7 @@ import { mean, median } from './order';
 import type { JarEvidence } from './types';
 
 export type LeftOutBecause =
-  'spoiled' | 'unseen' | 'on hold' | 'first batch' | 'from sources' | 'mixes lines' | 'ran cool' | 'other generation' | 'other treatment'; // prettier-ignore
+  'spoiled' | 'unseen' | 'set aside' | 'first batch' | 'from sources' | 'mixes lines' | 'ran cool' | 'other generation' | 'other treatment'; // prettier-ignore
 
 export interface LeftOut {
   readonly jar: JarEvidence;
@@ -48,8 +48,8 @@ const inOrder = (a: JarEvidence, b: JarEvidence): number =>
 const MOST = 0.8;
 
 const HELD_SAYS = {
-  'on hold': 'It is on hold because of a spoiled jar: it speaks for none that is not.',
-  'held line': 'It descends from a jar on hold: it speaks for none that does not.',
+  'set aside': 'It is set aside because of a spoiled jar: it speaks for none that is not.',
+  'from a mate': 'It descends from a set-aside jar: it speaks for none that does not.',
 } as const;
 
 /** What four in five of the first batches have in common; null where it varies. */
@@ -102,7 +102,7 @@ export function batchesOf(
       leftOut.push({ jar, because, reason });
       return false;
     };
-    // A jar on hold speaks for none that isn't: it stands for its batch only where nothing else of it was seen.
+    // A set-aside jar speaks for none that isn't: it stands for its batch only where nothing else of it was seen.
     const standsFor = (jar: JarEvidence): boolean => !jar.mixes && (jar.held === null || !others);
     const middle = median(group.filter(standsFor).map(({ generation }) => generation)) ?? group[0]?.generation ?? 1; // prettier-ignore
     const seen = group.filter((jar) => {
@@ -112,7 +112,7 @@ export function batchesOf(
       if (first) return out(jar, 'first batch', 'A first batch is known to be uneven.');
       if (jar.founding) return out(jar, 'from sources', 'It was started from sources.');
       if (jar.mixes) return out(jar, 'mixes lines', 'It mixes two lines.');
-      if (jar.held !== null && others) return out(jar, 'on hold', HELD_SAYS[jar.held]);
+      if (jar.held !== null && others) return out(jar, 'set aside', HELD_SAYS[jar.held]);
       const temperature = temperatureOf(jar);
       if (temperature !== null && usualTemperature !== null && temperature < usualTemperature - COOLER_BY) return out(jar, 'ran cool', `Its hold ran cool: ${temperature.toFixed(1)} °C, usually ${usualTemperature.toFixed(1)}. The culture can't be judged by it.`); // prettier-ignore
       if (Math.abs(jar.generation - middle) > GENERATIONS_APART) return out(jar, 'other generation', `It is of generation ${jar.generation}, the batch about ${Math.round(middle)}.`); // prettier-ignore

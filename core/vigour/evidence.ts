@@ -8,7 +8,7 @@ import { holdHours } from '../ledger/hold-hours';
 import type { Addition, Hold, Jar, Outcome, Portion } from '../ledger/records';
 import type { Family } from '../lineage/family';
 import { primarySeed } from '../lineage/primary-seed';
-import { heldJars, type Held } from '../safety/held-line';
+import { heldJars, type Held } from '../safety/set-aside';
 import type { HoldWarmth, JarEvidence } from './types';
 
 export type HoldRecord = Pick<Hold, 'startedAt' | 'endedAt' | 'hours' | 'planned' | 'probe' | 'readings'>;

@@ -1,7 +1,7 @@
 // Judgement of a whole family, kept up as it grows: evidence is made again only for jars whose record, counts or seeds
 // came out different, and a line is judged again only where its own jars or what is usual of all lines have changed.
 import type { Family } from '../lineage/family';
-import { heldJars, type Held } from '../safety/held-line';
+import { heldJars, type Held } from '../safety/set-aside';
 import type { FamilyJar, FamilySeeding } from '../lineage/types';
 import { evidenceOfJar, type JarRecord } from './evidence';
 import { earlyOf, judgeLine, type LineJudgement } from './line';

@@ -196,7 +196,7 @@ export function lineReply(judgement: LineJudgement, names: Names): LineJudgement
 
 /**
  * The reply of judgement.jar, by the judgement of a line it belongs to (null: it belongs to none).
- * @param holds what is said where it is on hold itself, and where its way back runs through a jar on hold
+ * @param holds what is said where it is set aside itself, and where its way back runs through a set-aside jar
  */
 export function jarReply(
   jar: JarEvidence,
@@ -204,7 +204,7 @@ export function jarReply(
   jars: readonly JarEvidence[],
   names: Names,
   culture: Culture,
-  holds: Pick<JarJudgementReply, 'onHold' | 'descendsFromHeld' | 'asSeed'>,
+  holds: Pick<JarJudgementReply, 'discard' | 'caution' | 'onHold' | 'descendsFromHeld' | 'asSeed'>,
 ): JarJudgementReply {
   const base = {
     jar: names.jar(jar.key).uid,

@@ -3,6 +3,8 @@ import { z } from 'zod';
 import { Day, Uid } from '../ledger/basics';
 import { SetWord } from '../ledger/records';
 import { Figure, Why } from '../why';
+import { CAUTION_LEVELS } from '../lineage/types';
+import { DISCARDS } from '../safety/own';
 import { PART_NAMES, STANDINGS } from './types';
 
 const points = z.number();
@@ -10,7 +12,7 @@ const score = z.number().min(0).max(100);
 const count = z.int().nonnegative();
 export const StandingReply = z.enum(STANDINGS);
 
-/** That it is on hold, or descends from a jar that is, in words; null where neither. */
+/** That it is set aside, or descends from a jar that is, in words; null where neither. */
 const HeldReply = z.string().nullable();
 
 export const LineBatchReply = z.strictObject({
@@ -87,9 +89,12 @@ export const JarJudgementReply = z.strictObject({
   corrections: z.array(z.strictObject({ name: z.string(), points, says: z.string() })),
   /** Why it does not speak for its batch; null where it does. */
   leftOut: z.string().nullable(),
-  /** That it is on hold itself, and why, in a sentence; null where it isn't. */
+  /** Why it is neither food nor seed, and the gravest caution that stands; null where neither. */
+  discard: z.enum(DISCARDS).nullable(),
+  caution: z.enum(CAUTION_LEVELS).nullable(),
+  /** That it is set aside itself, and why, in a sentence; null where it isn't. */
   onHold: z.string().nullable(),
-  /** That its way back runs through a jar on hold, in a sentence; null where it doesn't or it is on hold itself. */
+  /** That its way back runs through a set-aside jar, in a sentence; null where it doesn't or it is set aside itself. */
   descendsFromHeld: z.string().nullable(),
   /** What speaks against it as a seed beside its cautions, a sentence each: its own hold, notes, and its way back. */
   asSeed: z.array(z.string()),

@@ -3,7 +3,7 @@ import type { Storage } from '../growth/storage';
 import type { TimeConstant } from '../growth/time-constant';
 import type { WarmPoint } from '../growth/warmth';
 import type { Outcome } from '../ledger/records';
-import type { Held } from '../safety/held-line';
+import type { Held } from '../safety/set-aside';
 
 export type Seen = Pick<
   Outcome,
@@ -41,7 +41,7 @@ export interface JarEvidence {
   /** Seeded from sources alone. */
   readonly founding: boolean;
   readonly spoiled: boolean;
-  /** It is on hold, or descends from a jar that is: it speaks for no jar that isn't. */
+  /** It is set aside, or descends from a jar that is: it speaks for no jar that isn't. */
   readonly held: Held | null;
   readonly outcome: Seen | null;
   /** Names of what was stirred in, in lower case, sorted; empty is plain. */

@@ -1,7 +1,7 @@
 // Bringing in a keeper's spreadsheet: reads it against what the ledger has, and adds what is new as one act.
 import { createHash } from 'node:crypto';
 import type { NotesPreview, Parsed, Reply } from '../../core/contract';
-import { isSpoiled } from '../../core/safety/gate';
+import { isSpoiled } from '../../core/safety/take-out';
 import {
   paged,
   pageOf,

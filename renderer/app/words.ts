@@ -15,8 +15,8 @@ export const WORDS: readonly (readonly [word: string, meaning: string])[] = [
   ['line', 'Jars started together from sources, and everything seeded from them since.'],
   ['hold', 'The hours in warmth in which a batch sets.'],
   [
-    'on hold',
-    'Put aside because a jar it came from, or one kept warm with it, spoiled. Not eaten and not used as seed, until you write down why it is not touched.',
+    'set aside',
+    'Put aside because a jar it came from, or one kept warm with it, spoiled. Not eaten and not used as seed, until you write down why it is all right to use.',
   ],
   [
     'check at take-out',

@@ -1,5 +1,5 @@
 // What a seed can be picked from: jars by part of their label, products and cultures by name, and what to do where the
-// ledger has neither. A condemned jar can't be picked; one that is on hold is asked about.
+// ledger has neither. A condemned jar can't be picked; one that is set aside is asked about.
 import { call } from '../app/calls';
 import { say } from '../app/store';
 import type { Reply } from '../../core/contract';
@@ -20,8 +20,8 @@ export interface SeedSuggestion extends Suggestion {
 
 const HOW_MANY = 8;
 
-const onHold = (label: string): string =>
-  `${label} is on hold because of a spoiled jar it is related to. Use it as seed all the same?`;
+const setAside = (label: string): string =>
+  `${label} is set aside because of a spoiled jar it is related to. Use it as seed all the same?`;
 
 /**
  * Suggestions for a text: jars first, then sources, then the two ways out.
@@ -91,13 +91,14 @@ export async function findSeeds(text: string, notAfter: string | null): Promise<
 
 /** The jar itself, then what was kept apart of it. Cautions on a jar hold for every part of it. */
 function jarSuggestions(jar: Reply<'jar.find'>['jars'][number]): SeedSuggestion[] {
-  const stand = jar.caution === 'look' ? 'look at it first' : jar.caution === 'on hold' ? 'on hold' : null;
+  const stand =
+    jar.caution === 'look' ? 'look at it first' : jar.caution === 'set aside' ? 'set aside' : null;
   const detail = (says: string): string => (stand === null ? says : `${stand} · ${says}`);
   const standing =
     jar.caution === 'condemned'
       ? { refused: 'Spoiled: not food and not seed. It can’t be picked.' }
-      : jar.caution === 'on hold'
-        ? { ask: onHold(jar.label) }
+      : jar.caution === 'set aside'
+        ? { ask: setAside(jar.label) }
         : {};
   return [
     { kind: 'jar', id: jar.id, label: jar.label, detail: detail(jar.says), ...standing },

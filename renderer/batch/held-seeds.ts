@@ -1,16 +1,16 @@
-// Seeds that are spoiled, on hold, or without their acid: found again when a form is recorded, however they came into it, and asked about.
+// Seeds that are spoiled, set aside, or without their acid: found again when a form is recorded, however they came into it, and asked about.
 import { acidNotThere } from '../../core/safety/doubts';
 import type { Reply } from '../../core/contract';
-import { heldSentence } from '../../core/safety/cautions';
+import { setAsideSentence } from '../../core/says/safety';
 import { call } from '../app/calls';
 import { say } from '../app/store';
 import type { BatchText, SeedText } from './batch-text';
 
-type Caution = Pick<Reply<'jar.get'>['cautions'][number], 'of' | 'how' | 'cleared' | 'label'>;
+type Caution = Pick<Reply<'jar.get'>['cautions'][number], 'of' | 'level' | 'cleared' | 'label'>;
 
-/** The spoiled jars, by label, because of which a jar is on hold. */
+/** The spoiled jars, by label, because of which a jar is set aside. */
 export const holdsBecauseOf = (cautions: readonly Caution[]): readonly string[] =>
-  cautions.flatMap(({ how, cleared, label }) => (!cleared && how.startsWith('on hold') ? [label] : []));
+  cautions.flatMap(({ level, cleared, label }) => (!cleared && level === 'set aside' ? [label] : []));
 
 /** Ids of the jars that are picked as seeds. */
 export const pickedJars = (seeds: readonly SeedText[]): readonly string[] =>
@@ -21,7 +21,7 @@ export const seedsOfBatch = ({ all, jars }: BatchText): readonly string[] => [
   ...new Set(jars.flatMap((jar) => pickedJars(jar.seeds ?? all.seeds))),
 ];
 
-/** A sentence for each of those jars that is spoiled or on hold now, or without its acid. */
+/** A sentence for each of those jars that is spoiled or set aside now, or without its acid. */
 export async function askAboutSeeds(ids: readonly string[]): Promise<readonly string[]> {
   const answers = await Promise.all([...new Set(ids)].map((id) => call('jar.get', { id })));
   return answers.flatMap((answer) => {
@@ -39,7 +39,7 @@ export async function askAboutSeeds(ids: readonly string[]): Promise<readonly st
             `${view.label} is spoiled. Only of a day before anyone saw that it can be said to have seeded anything.`,
           ]
         : []),
-      ...(because.length > 0 ? [heldSentence(view.label, because)] : []),
+      ...(because.length > 0 ? [setAsideSentence(view.label, because)] : []),
       ...(acid === null ? [] : [`${view.label}: ${acid}`]),
     ];
   });

@@ -1,5 +1,5 @@
 // The forms that correct what went into a jar and what was seen of it. Each sends only what was changed.
-import { isSpoiled } from '../../core/safety/gate';
+import { isSpoiled } from '../../core/safety/take-out';
 import type { MatesPowerCut } from '../../core/safety/hold-mates';
 import type { Outcome } from '../../core/ledger/records';
 import { spoilagePassages } from '../../core/safety/remarks';
@@ -11,7 +11,7 @@ import { additionTexts, seedTexts } from './batch-repeat';
 import { noAddition, noSeed } from './batch-text';
 import { place, type Editing, type JarRecord } from './corrections';
 import { askAboutSeeds, pickedJars } from './held-seeds';
-import { isOnHold } from './is-on-hold';
+import { isSetAside } from './is-set-aside';
 import { OutcomeFieldsForm } from './outcome-form';
 import { outcomeText, passagesAnswered, readOutcome, saysAnything, type OutcomeFields } from './outcome-text';
 import { AdditionRows } from './recipe-fields';
@@ -170,7 +170,7 @@ export function OutcomeOf({
           problems={problems}
           reader={reader}
           mates={mates}
-          onHold={isOnHold(record)}
+          setAside={isSetAside(record)}
         />
       )}
     </EditForm>

@@ -1,7 +1,8 @@
 // One recorded jar of an open batch: what it is made of, what was seen, and everything that can be corrected.
 import { useRef, useState } from 'react';
-import { gateReasonSentence, isSpoiled, onlyNormal, takeOutGate } from '../../core/safety/gate';
-import { matesPowerCutSentence, type MatesPowerCut } from '../../core/safety/hold-mates';
+import { discardHead, discardWord, failedInHoldSentence, gateReasonSentence } from '../../core/says/safety';
+import { onlyNormal, takeOutGate } from '../../core/safety/take-out';
+import type { MatesPowerCut } from '../../core/safety/hold-mates';
 import { volumeKnown } from '../../core/quantities/printing';
 import { portionName } from '../../core/ledger/portions';
 import type { Hold, Portion } from '../../core/ledger/records';
@@ -12,7 +13,7 @@ import { useReader } from '../parts/use-reader';
 import { lastCarrier } from '../vigour/last-carrier';
 import { Cautions } from '../family/cautions';
 import { withKept } from './batch-repeat';
-import { isOnHold } from './is-on-hold';
+import { isSetAside } from './is-set-aside';
 import { CorrectJar, type JarRecord } from './corrections';
 import { CorrectAdditions, CorrectSeeds, OutcomeOf } from './jar-corrections';
 import { MistakeQuestion } from './mistake-question';
@@ -118,7 +119,7 @@ const wheyWords = {
 function Seen({ record, mates }: { readonly record: JarRecord; readonly mates: MatesPowerCut | null }) {
   const { outcome } = record;
   const cut = mates && (outcome === null || outcome.powerCut === null) && (
-    <p>{matesPowerCutSentence(mates)}</p>
+    <p>{failedInHoldSentence(mates)}</p>
   );
   if (outcome === null)
     return (
@@ -127,8 +128,10 @@ function Seen({ record, mates }: { readonly record: JarRecord; readonly mates: M
         {cut}
       </div>
     );
-  const spoiled = isSpoiled(outcome);
-  const gate = takeOutGate(outcome, true);
+  const { discard } = record;
+  const spoiled = discard !== null;
+  const additions = record.additions.map(({ name }) => name);
+  const gate = takeOutGate(outcome, true, additions);
   const uncertain = (gate.verdict === 'ask' && !onlyNormal(gate)) || cut;
   const words = list([
     outcome.setWord,
@@ -146,7 +149,7 @@ function Seen({ record, mates }: { readonly record: JarRecord; readonly mates: M
   const said = words === '' ? 'Looked at; nothing more said.' : `${first}${words.slice(2)}.`;
   return (
     <div className={spoiled || uncertain ? 'notice caution seen' : 'seen'}>
-      {spoiled && <p className="gate-head">Spoiled: not food, not seed.</p>}
+      {discard !== null && <p className="gate-head">{discardHead(discard)}</p>}
       {gate.verdict !== 'open' &&
         gate.reasons.map((reason) => <p key={reason.code}>{gateReasonSentence(reason)}</p>)}
       {cut}
@@ -186,10 +189,10 @@ export function JarView({
       ? (EDITORS.find((one) => unfinished.has(`${one}:${jar.id}`)) ?? (portion ? 'reserve' : null))
       : chosen;
   const heading = useRef<HTMLHeadingElement>(null);
-  const spoiled = record.outcome !== null && isSpoiled(record.outcome);
+  const spoiled = record.discard !== null;
   // That it is spoiled itself is said with what was seen.
   const cautions = record.cautions.filter(({ of }) => of !== jar.id);
-  const onHold = isOnHold(record);
+  const setAside = isSetAside(record);
   const done = (): void => {
     setChosen(null);
     heading.current?.focus();
@@ -213,13 +216,13 @@ export function JarView({
   };
 
   return (
-    <section className={`jar-view${spoiled ? ' spoiled' : onHold ? ' on-hold' : ''}`} aria-label={label}>
+    <section className={`jar-view${spoiled ? ' spoiled' : setAside ? ' set-aside' : ''}`} aria-label={label}>
       <header className="jar-view-head">
         <h2 ref={heading} tabIndex={-1}>
           {label}
         </h2>
-        {spoiled && <span className="jar-stand">Spoiled</span>}
-        {!spoiled && onHold && <span className="jar-stand">On hold</span>}
+        {record.discard !== null && <span className="jar-stand">{discardWord(record.discard)}</span>}
+        {!spoiled && setAside && <span className="jar-stand">Set aside</span>}
         {jar.state === 'planned' && <span className="soft">planned, not counted</span>}
         {jar.state === 'not made' && <span className="soft">planned, but not made</span>}
         {jar.state === 'lost' && <span className="soft">a jar nobody can name</span>}

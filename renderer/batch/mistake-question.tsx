@@ -15,21 +15,26 @@ const named = (labels: readonly string[]): string =>
     : labels.join(', ');
 const jarsInWords = (count: number): string => (count === 1 ? 'one jar' : `${count} jars`);
 
-/** What falls away with a spoiled jar, in sentences: the holds, then the jars that are to be looked at. Pure. */
+/** What falls away with a spoiled jar, in sentences: the jars set aside, then those that are to be looked at. Pure. */
 export function fallingAway(
   jar: string,
   jars: readonly Pick<FamilyJar, 'id' | 'label' | 'cautions'>[],
 ): readonly string[] {
-  const touched = (level: string): readonly string[] =>
+  const touched = (level: FamilyJar['cautions'][number]['level']): readonly string[] =>
     jars.flatMap(({ id, label, cautions }) =>
-      id !== jar && cautions.some(({ of, how, cleared }) => of === jar && !cleared && how.startsWith(level))
+      id !== jar &&
+      cautions.some((caution) => caution.of === jar && !caution.cleared && caution.level === level)
         ? [label]
         : [],
     );
-  const held = touched('on hold');
+  const held = touched('set aside');
   const look = touched('look');
   return [
-    ...(held.length > 0 ? [`The hold on ${jarsInWords(held.length)} falls away: ${named(held)}.`] : []),
+    ...(held.length > 0
+      ? [
+          `${held.length === 1 ? 'One jar is' : `${held.length} jars are`} no longer set aside: ${named(held)}.`,
+        ]
+      : []),
     ...(look.length > 0
       ? [`The caution to look first falls away on ${jarsInWords(look.length)}: ${named(look)}.`]
       : []),

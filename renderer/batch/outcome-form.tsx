@@ -1,6 +1,7 @@
 // What was seen of a jar. The take-out gate stands first: nothing about tasting is asked before it is answered.
 import { useState } from 'react';
-import { gateReasonSentence, onlyNormal, takeOutGate, type GateVerdict } from '../../core/safety/gate';
+import { gateReasonSentence } from '../../core/says/safety';
+import { onlyNormal, takeOutGate, type GateVerdict } from '../../core/safety/take-out';
 import { withMatesPowerCut, type MatesPowerCut } from '../../core/safety/hold-mates';
 import { DISCARD_SIGNS, SET_WORDS, type DiscardSign } from '../../core/ledger/records';
 import { CheckField, ChoiceField, ProseField, Section, TextField } from '../parts/fields';
@@ -30,8 +31,8 @@ interface Props {
   readonly reader: Reader;
   /** A power cut that other jars of the hold tell of. */
   readonly mates: MatesPowerCut | null;
-  /** The jar is on hold because of a spoiled one: whatever is answered here, nobody tastes it. */
-  readonly onHold: boolean;
+  /** The jar is set aside because of a spoiled one: whatever is answered here, nobody tastes it. */
+  readonly setAside: boolean;
 }
 
 const gateOf = ({ text, reader, mates }: Pick<Props, 'text' | 'reader' | 'mates'>): GateVerdict => {
@@ -43,7 +44,7 @@ const lacksAcid = (gate: GateVerdict): boolean => gate.reasons.some(({ code }) =
 
 function Verdict(props: Props) {
   const gate = gateOf(props);
-  const held = props.onHold && gate.verdict !== 'discard';
+  const held = props.setAside && gate.verdict !== 'discard';
   const heads = {
     discard: 'Discard this jar: not food, not seed.',
     ask: 'Uncertain. Ask before anyone tastes it.',
@@ -60,7 +61,7 @@ function Verdict(props: Props) {
     >
       <span className="gate-head">
         {held
-          ? 'On hold: nobody tastes it, whatever is answered here.'
+          ? 'Set aside: nobody tastes it, whatever is answered here.'
           : gate.verdict === 'ask' && lacksAcid(gate)
             ? 'Uncertain: not sour enough. Nobody tastes it on this.'
             : heads[gate.verdict]}
@@ -88,6 +89,12 @@ function Gate(props: Props) {
         choices={YES_NO}
         onChange={(setAtTakeOut) => change({ setAtTakeOut })}
       />
+      <ChoiceField
+        label="Does it smell sour and clean?"
+        value={text.sour}
+        choices={YES_NO}
+        onChange={(sour) => change({ sour })}
+      />
       <div className="fields">
         <TextField
           label="pH"
@@ -103,7 +110,11 @@ function Gate(props: Props) {
           value={text.phHow}
           choices={choices(['meter', 'strip'])}
           hint={
-            text.phHow === 'strip' ? 'A strip can’t decide whether an unset jar is sour enough.' : undefined
+            text.phHow === 'strip'
+              ? 'A strip can’t decide whether an unset jar is sour enough.'
+              : text.phHow === 'meter'
+                ? 'Checked today in a pH 4.01 buffer? In a spoonful that is then thrown away.'
+                : undefined
           }
           onChange={(phHow) => change({ phHow })}
         />
@@ -253,7 +264,7 @@ function Early({ text, onChange, problems, reader }: Props) {
         />
       </div>
       <p className="soft">
-        Still loose or not sour by then: spoilage organisms had time. When in doubt, discard.
+        Not sour at 12 hours, or above pH 5.7: spoilage organisms had time. Above pH 5.3 at 24 hours: discard.
       </p>
     </details>
   );
@@ -317,7 +328,7 @@ export function OutcomeFieldsForm(props: Props) {
   const [later, setLater] = useState(false);
   const gate = gateOf(props);
   const { verdict } = gate;
-  const may = (verdict === 'open' || verdict === 'ask') && !lacksAcid(gate) && !props.onHold;
+  const may = (verdict === 'open' || verdict === 'ask') && !lacksAcid(gate) && !props.setAside;
   const tasting = may || later || hasTasting(text);
   const change = (part: Partial<OutcomeText>): void => onChange({ ...text, ...part });
   return (

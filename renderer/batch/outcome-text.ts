@@ -1,5 +1,5 @@
 // An outcome as it stands in the fields, and what it comes to. Pure. The gate's rules are core/safety/gate.ts.
-import { tellsOfBubbles } from '../../core/safety/gate';
+import { tellsOfBubbles } from '../../core/safety/take-out';
 import { spoilageDenied, type SpoilagePassage } from '../../core/safety/remarks';
 import type { DiscardSign, Outcome, SetWord } from '../../core/ledger/records';
 import type { Read, Reader } from '../parts/reading';
@@ -17,6 +17,7 @@ export interface OutcomeText {
   readonly setAfterHours: string;
   readonly setByHours: string;
   readonly setAtTakeOut: YesNo;
+  readonly sour: YesNo;
   readonly ph: string;
   readonly phHow: '' | 'meter' | 'strip';
   readonly signs: readonly DiscardSign[];
@@ -61,6 +62,7 @@ export function outcomeText(
     setAfterHours: number(outcome?.setAfterHours),
     setByHours: number(outcome?.setByHours),
     setAtTakeOut: yesNo(outcome?.setAtTakeOut ?? null),
+    sour: yesNo(outcome?.sour ?? null),
     ph: number(outcome?.ph),
     phHow: outcome?.phHow ?? '',
     signs: (outcome?.signs ?? []).filter((sign) => sign !== 'foam'),
@@ -125,6 +127,7 @@ export function readOutcome(
     setAfterHours,
     setByHours,
     setAtTakeOut: fromYesNo(text.setAtTakeOut),
+    sour: fromYesNo(text.sour),
     setWord: orNull(text.setWord),
     texture: lineOrNull(text.texture),
     whey: orNull(text.whey),

@@ -1,5 +1,5 @@
 // The caution that stands beside a seed field, whichever way the jar came into it.
-import { heldSentence } from '../../core/safety/cautions';
+import { setAsideSentence } from '../../core/says/safety';
 import { useRead } from '../app/use-read';
 import { ReasonQuestion } from '../parts/reason-question';
 import { holdsBecauseOf } from './held-seeds';
@@ -13,15 +13,16 @@ export function SeedCaution({ jar }: { readonly jar: string }) {
   if (view.caution === 'condemned')
     return (
       <output className="notice caution">
-        {view.label} is spoiled: not food and not seed. Pick another seed.
+        {view.label} {view.discard === 'not set' ? 'did not set' : 'is spoiled'}: not food and not seed. Pick
+        another seed.
       </output>
     );
   const because = holdsBecauseOf(cautions);
   if (because.length > 0)
     return (
       <output className="notice caution">
-        {heldSentence(view.label, because)} Nothing is seeded from it unless you can write down why it is not
-        touched. You are asked for that when you record. When in doubt, take another jar.
+        {setAsideSentence(view.label, because)} Nothing is seeded from it unless you can write down why it is
+        all right to use. You are asked for that when you record. When in doubt, take another jar.
       </output>
     );
   const { asSeed = [], descendsFromHeld = null } = judged?.ok ? judged.value : {};
@@ -38,7 +39,7 @@ export function SeedCaution({ jar }: { readonly jar: string }) {
   return <output className="notice caution">{plain} When in doubt, discard it, and take another jar.</output>;
 }
 
-/** Asks, before recording, why jars on hold, or without their acid, are used as seed all the same. */
+/** Asks, before recording, why set-aside jars, or without their acid, are used as seed all the same. */
 export function HeldSeedQuestion({
   sentences,
   initial,
@@ -65,7 +66,7 @@ export function HeldSeedQuestion({
       ))}
       <p className="soft">
         When in doubt, take another jar. Nothing here says that it is safe. Your reason is kept in the
-        history, and a hold stays.
+        history, and a caution stays.
       </p>
     </ReasonQuestion>
   );

@@ -91,7 +91,7 @@ function SeedRow({ seed, onChange, path, problems, reader, notAfter, packages, s
       {seed.picked?.kind === 'jar' && <SeedCaution jar={seed.picked.id} />}
       {asking && (
         <Question
-          title="This jar is on hold"
+          title="This jar is set aside"
           yes="Use it as seed"
           no="Pick another"
           caution

@@ -1,16 +1,16 @@
 // The cautions on a jar: how it is touched, and a way to lift one with a written reason.
 import { useEffect, useId, useRef, useState } from 'react';
 import type { Reply } from '../../core/contract';
-import { cautionWordsNaming } from '../../core/safety/cautions';
+import { cautionWordsNaming, ENDED } from '../../core/says/safety';
 import { call } from '../app/calls';
 import { say, sentenceCase } from '../app/store';
 
 type Caution = Reply<'jar.get'>['cautions'][number];
 
 /** What a keeper does about a caution that stands. */
-const whatToDo = (how: string): string =>
-  how.startsWith('on hold')
-    ? 'Nobody eats it, and nothing is seeded from it, unless you can write down why it is not touched. When in doubt, discard it.'
+const whatToDo = (level: Caution['level']): string =>
+  level === 'set aside'
+    ? 'Nobody eats it, and nothing is seeded from it, unless you can write down why it is all right to use. When in doubt, discard it.'
     : 'Look at it and smell it before anyone tastes it. When in doubt, discard it.';
 
 function Lift({ jar, of, label }: { readonly jar: string; readonly of: string; readonly label: string }) {
@@ -29,7 +29,7 @@ function Lift({ jar, of, label }: { readonly jar: string; readonly of: string; r
   }, [open]);
   const lift = async (): Promise<void> => {
     if (reason.trim().length < 3) {
-      setProblem('Write a few words on why this jar is not touched by it.');
+      setProblem('Write a few words on why this jar is all right to use.');
       return;
     }
     setSending(true);
@@ -57,7 +57,7 @@ function Lift({ jar, of, label }: { readonly jar: string; readonly of: string; r
     >
       <div>
         <label className="label" htmlFor={id}>
-          Why is it not touched?
+          Why is it all right to use?
         </label>
         <textarea
           ref={field}
@@ -98,22 +98,24 @@ export function Cautions({ jar, cautions }: { readonly jar: string; readonly cau
         caution.cleared ? (
           <div className="notice" key={caution.of}>
             <p>
-              Lifted: {cautionWordsNaming(caution.how, caution.label)}
+              {caution.ended && caution.reason === null ? 'Ended' : 'Lifted'}:{' '}
+              {cautionWordsNaming(caution, caution.label)}
               {caution.relation !== 'seeded by it' && `, because of ${caution.label}`}.
             </p>
+            {caution.ended && caution.reason === null && <p className="soft">{ENDED}</p>}
             {caution.reason !== null && <p className="soft">“{caution.reason}”</p>}
           </div>
         ) : (
           <div className="notice caution stack" key={caution.of}>
             <div>
               <p>
-                <strong>{sentenceCase(cautionWordsNaming(caution.how, caution.label))}</strong>
+                <strong>{sentenceCase(cautionWordsNaming(caution, caution.label))}</strong>
               </p>
               {caution.of === jar ? (
                 <p>Discard the whole jar. Do not taste it, and do not seed from it.</p>
               ) : (
                 <p>
-                  Because of {caution.label}, which spoiled. {whatToDo(caution.how)}
+                  Because of {caution.label}, which spoiled. {whatToDo(caution.level)}
                 </p>
               )}
               {caution.liftedBefore !== null && (

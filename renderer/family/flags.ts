@@ -3,7 +3,7 @@ import { SET_WORDS } from './set-words';
 
 export const FLAG = {
   spoiled: 1,
-  onHold: 2,
+  setAside: 2,
   look: 4,
   onShelf: 8,
   outcomeKnown: 16,
@@ -23,8 +23,8 @@ export const generationWords = (generation: number, atLeast: boolean): string =>
 export const warningWords = (flags: number): string =>
   flags & FLAG.spoiled
     ? 'spoiled: discard, not food, not seed'
-    : flags & FLAG.onHold
-      ? 'on hold: not food, not seed'
+    : flags & FLAG.setAside
+      ? 'set aside: not food, not seed'
       : flags & FLAG.look
         ? 'look before using'
         : '';
@@ -41,7 +41,7 @@ export function jarWords(
   if (flags & FLAG.lost) parts.push('lost: nobody can name it');
   else if (flags & FLAG.spoiled) parts.push('spoiled: discard, not food, not seed');
   else parts.push(setWordAt(setWord) ?? (flags & FLAG.outcomeKnown ? 'set not noted' : 'outcome unknown'));
-  if (flags & FLAG.onHold) parts.push('on hold');
+  if (flags & FLAG.setAside) parts.push('set aside');
   if (flags & FLAG.look) parts.push('look before using');
   if (warm) parts.push('in warmth');
   else if (flags & FLAG.onShelf) parts.push('on the shelf');

@@ -1,14 +1,14 @@
-// What a jar descends from that is on hold or condemned. Cautions are not chained: the jar itself may carry none, and the
+// What a jar descends from that is set aside or condemned. Cautions are not chained: the jar itself may carry none, and the
 // keeper should know all the same. Pure.
 import type { JarView, Reply } from '../../core/contract';
 
 export interface Held {
   readonly label: string;
-  readonly state: 'on hold' | 'condemned';
+  readonly state: 'set aside' | 'condemned';
 }
 
 /**
- * Ancestors that are on hold or condemned, the latest made first. A condemned one that this jar's own cautions name
+ * Ancestors that are set aside or condemned, the latest made first. A condemned one that this jar's own cautions name
  * already, standing or lifted with a reason, is left out: it has been spoken of.
  * @param views of the ancestors by key, as far as they are here yet; @param cautions this jar's own
  */
@@ -22,18 +22,18 @@ export function heldAbove(
     .flatMap((key) => views.get(key) ?? [])
     .filter(
       (one) =>
-        !spoken.has(one.id) && (one.spoiled || one.caution === 'on hold' || one.caution === 'condemned'),
+        !spoken.has(one.id) && (one.spoiled || one.caution === 'set aside' || one.caution === 'condemned'),
     )
     .toSorted((a, b) => (b.madeOn ?? '').localeCompare(a.madeOn ?? '') || a.label.localeCompare(b.label))
     .map(({ label, spoiled, caution }) => ({
       label,
-      state: spoiled || caution === 'condemned' ? 'condemned' : 'on hold',
+      state: spoiled || caution === 'condemned' ? 'condemned' : 'set aside',
     }));
 }
 
 const NAMED = 3;
 
-/** "Descends from 4 Jan c, which is on hold." */
+/** "Descends from 4 Jan c, which is set aside." */
 export function heldAboveSays(held: readonly Held[]): string {
   const part = (state: Held['state']): string | null => {
     const labels = held.filter((one) => one.state === state).map(({ label }) => label);
@@ -44,5 +44,5 @@ export function heldAboveSays(held: readonly Held[]): string {
         : [labels.slice(0, -1).join(', '), labels.at(-1)].filter(Boolean).join(' and ');
     return `${named}, which ${labels.length === 1 ? 'is' : 'are'} ${state}`;
   };
-  return `Descends from ${[part('condemned'), part('on hold')].filter((one) => one !== null).join('; and from ')}.`;
+  return `Descends from ${[part('condemned'), part('set aside')].filter((one) => one !== null).join('; and from ')}.`;
 }

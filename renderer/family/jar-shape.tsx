@@ -34,12 +34,12 @@ function SetLine({ score }: { readonly score: number }) {
 }
 
 /**
- * A plain lid; while on hold a wider, solid one with a light bar across, as at a road closed to all; where a look is due
+ * A plain lid; while set aside a wider, solid one with a light bar across, as at a road closed to all; where a look is due
  * the plain one with a dot. Told apart by outline and by light and dark, so also in grey. A cross means spoiled, far out
  * and in the table, and nothing else.
  */
 function Lid({ flags }: { readonly flags: number }) {
-  if (flags & FLAG.onHold)
+  if (flags & FLAG.setAside)
     return (
       <>
         <rect className="lid barred" x="3" y="-4" width="56" height="16" rx="3" />

@@ -23,9 +23,9 @@ const signs: readonly {
   { setWord: 3, flags: KNOWN | FLAG.spoiled, generation: 3, says: 'spoiled: discard' },
   {
     setWord: 3,
-    flags: KNOWN | FLAG.onHold,
+    flags: KNOWN | FLAG.setAside,
     generation: 3,
-    says: 'on hold, because of a spoiled jar: a wide lid with a bar',
+    says: 'set aside, because of a spoiled jar: a wide lid with a bar',
   },
   {
     setWord: 3,

@@ -65,7 +65,7 @@ function stamp(ink: Ink, setWord: number, flags: number, light: Light, zoom: num
   pen.lineJoin = 'round';
   pen.stroke(body);
   pen.fillStyle =
-    (flags & (FLAG.onHold | FLAG.look)) !== 0 ? ink.caution : light === 'lit' ? ink.accent : ink.lid;
+    (flags & (FLAG.setAside | FLAG.look)) !== 0 ? ink.caution : light === 'lit' ? ink.accent : ink.lid;
   if ((flags & FLAG.lost) === 0) pen.fillRect(8, -1, 46, 13);
   if (spoiled) {
     pen.strokeStyle = ink.caution;

@@ -177,7 +177,7 @@ function About({
   const { view } = jar;
   const rows = recordRows(jar, usePreferences());
   const heldKeys = useMemo(
-    () => jar.ancestors.filter((key) => (flagsByKey(key) & (FLAG.spoiled | FLAG.onHold)) !== 0),
+    () => jar.ancestors.filter((key) => (flagsByKey(key) & (FLAG.spoiled | FLAG.setAside)) !== 0),
     [jar, flagsByKey],
   );
   const held = heldAbove(heldKeys, useJars(heldKeys), jar.cautions);

@@ -4,7 +4,7 @@ import { FLAG } from './flags';
 
 export type SortBy = 'day' | 'generation' | 'set' | 'state';
 
-const RANKED = [FLAG.spoiled, FLAG.onHold, FLAG.look, FLAG.onShelf] as const;
+const RANKED = [FLAG.spoiled, FLAG.setAside, FLAG.look, FLAG.onShelf] as const;
 
 /**
  * Indices in order. Ties keep the order of making, newest first when the main order is by day downwards.

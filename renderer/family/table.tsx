@@ -19,7 +19,7 @@ const columns: readonly { readonly by: SortBy | null; readonly title: string }[]
   { by: 'state', title: 'To know' },
 ];
 
-/** What else there is to know; spoiled and on hold stand beside the label. */
+/** What else there is to know; spoiled and set aside stand beside the label. */
 function state(flags: number): string {
   const parts = [];
   if (flags & FLAG.lost) parts.push('nobody can name it');
@@ -31,13 +31,13 @@ function state(flags: number): string {
 /** What nobody may miss about a jar stands beside its name, with a mark that colour adds nothing to. */
 function RowWarning({ flags }: { readonly flags: number }) {
   const spoiled = (flags & FLAG.spoiled) !== 0;
-  if (!spoiled && (flags & FLAG.onHold) === 0) return null;
+  if (!spoiled && (flags & FLAG.setAside) === 0) return null;
   return (
     <span className={spoiled ? 'row-warning spoiled' : 'row-warning'}>
       <svg viewBox="0 0 16 16" aria-hidden="true">
         {spoiled ? <path d="M3 3L13 13M13 3L3 13" /> : <path className="held" d="M3 8H13" />}
       </svg>
-      {spoiled ? 'spoiled' : 'on hold'}
+      {spoiled ? 'spoiled' : 'set aside'}
     </span>
   );
 }
@@ -120,7 +120,7 @@ export function FamilyTable({ drawing, selected, onSelect }: Props) {
               const key = drawing.keys[index] ?? 0;
               const jar = views.get(key);
               const flags = drawing.flags[index] ?? 0;
-              const warned = (flags & (FLAG.spoiled | FLAG.onHold)) !== 0;
+              const warned = (flags & (FLAG.spoiled | FLAG.setAside)) !== 0;
               return (
                 <tr
                   key={key}

@@ -23,7 +23,7 @@ export interface Reading<T> {
   readonly problems: Problems;
   /** null where there is nothing to change. `draft` is the key of what was typed: the write takes it away. */
   readonly send: ((why: string | null, draft: string) => Promise<Answer<unknown>>) | null;
-  /** Sentences about seeds that are on hold: where there are any, a written reason is asked for first. */
+  /** Sentences about seeds that are set aside: where there are any, a written reason is asked for first. */
   readonly held?: () => Promise<readonly string[]>;
   readonly doubt?: Doubt<T> | null;
 }

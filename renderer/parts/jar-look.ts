@@ -14,7 +14,7 @@ export function lookOf(jar: Drawn, atLeast = false): { readonly setWord: number;
   const barred = jar.caution !== null && jar.caution !== 'look';
   const flags =
     (jar.spoiled ? FLAG.spoiled : 0) |
-    (barred && !jar.spoiled ? FLAG.onHold : 0) |
+    (barred && !jar.spoiled ? FLAG.setAside : 0) |
     (jar.caution === 'look' ? FLAG.look : 0) |
     (jar.onShelf === true ? FLAG.onShelf : 0) |
     ((jar.outcomeKnown ?? jar.setWord !== null) ? FLAG.outcomeKnown : 0) |

@@ -15,7 +15,7 @@ export function ReasonQuestion({
   onNo,
 }: {
   readonly title: string;
-  /** What the reason is asked for: "Why is it not touched?" */
+  /** What the reason is asked for: "Why is it all right to use?" */
   readonly label: string;
   readonly yes: string;
   readonly no: string;

@@ -9,7 +9,7 @@ interface Row {
   readonly label: string;
   readonly says: string;
   readonly leftOut: string | null;
-  /** That it is on hold, or descends from a jar that is. */
+  /** That it is set aside, or descends from a jar that is. */
   readonly held: string | null;
 }
 

@@ -36,7 +36,7 @@ const NUMBERED_FROM = 30;
 /** What a batch's jar shows: how it set, and under a lid of its own what cautions touch all or some of its jars. */
 function batchLook(batch: LineBatch): { readonly setWord: number; readonly flags: number } {
   const held = batch.jars.filter(({ held }) => held !== null).length;
-  const caution = held === 0 ? null : held === batch.jars.length ? 'on hold' : 'look';
+  const caution = held === 0 ? null : held === batch.jars.length ? 'set aside' : 'look';
   return lookOf({ setWord: batch.setWord, spoiled: batch.spoiled, caution });
 }
 

@@ -18,7 +18,7 @@ function line(session: Session, source: string, batches: number, make: (batch: n
   for (let index = 0; index < batches; index++) {
     const seed = made.at(-1)?.[0];
     const jars = make(index).map((outcome, i) => plainJar('abcdefg'[i] ?? 'x', { seedings: [seed === undefined ? fromSource(source) : fromJar(seed)], outcome }));
-    made.push([...must(session, 'batch.record', { ...batchOf(day(index * apart), jars, { sameLabelMeant: true, ...more }), why: 'Some of these seeds are on hold.' }).jars]);
+    made.push([...must(session, 'batch.record', { ...batchOf(day(index * apart), jars, { sameLabelMeant: true, ...more }), why: 'Some of these seeds are set aside.' }).jars]);
   }
   return made;
 } // prettier-ignore

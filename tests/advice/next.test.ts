@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import { adviseNext, type NextInput, type SeedCandidate } from '../../core/advice/next';
 import { oddsPoints, weakChance } from '../../core/advice/seed-cost';
+import { SAFETY_STOPS } from '../../core/safety/answer';
 import { limitsOf, stopsOf } from '../../core/safety/stops';
 import { KEEPER, seedOf } from './seed-of';
 
@@ -19,9 +20,10 @@ const advice = (candidates: readonly SeedCandidate[], more: Partial<NextInput> =
 const anyJarParts = {
   label: fc.string({ minLength: 1, maxLength: 8 }),
   spoiled: fc.boolean(),
-  failedGate: fc.boolean(),
+  stops: fc.subarray([...SAFETY_STOPS]),
+  passed: fc.boolean(),
   inHold: fc.boolean(),
-  caution: fc.constantFrom(null, 'look', 'on hold', 'condemned'),
+  caution: fc.constantFrom(null, 'look', 'set aside', 'condemned'),
   place: fc.constantFrom('fridge', 'freezer', 'dried'),
   days: fc.integer({ min: 0, max: 800 }),
   generation: fc.integer({ min: 1, max: 30 }),
@@ -47,7 +49,7 @@ describe('hard stops', () => {
         expect(stopped(scored)).toEqual(stopped(bare));
         for (const candidate of given) {
           const ranked = scored.ranking.find((r) => r.id === candidate.id);
-          const bad = candidate.spoiled || candidate.failedGate || candidate.inHold || candidate.caution === 'condemned' || candidate.caution === 'on hold';
+          const bad = candidate.spoiled || candidate.stops.some((stop) => stop !== 'spoiled' && stop !== 'set aside') || candidate.inHold || candidate.caution === 'condemned' || candidate.caution === 'set aside';
           if (bad) expect(ranked).toMatchObject({ allowed: false, cost: null });
         }
         // Nothing stopped stands above anything allowed.
@@ -58,11 +60,11 @@ describe('hard stops', () => {
   }); // prettier-ignore
 
   it('and doubts are never answered by a score (property: no seed in doubt stands above one without, nor first)', () => {
-    const one = fc.record({ ...anyJarParts, inDoubt: fc.boolean(), descends: fc.boolean(), outcomeKnown: fc.boolean(), score: fc.option(anyScore) });
+    const one = fc.record({ ...anyJarParts, inDoubt: fc.boolean(), outcomeKnown: fc.boolean(), score: fc.option(anyScore) });
     fc.assert(
       fc.property(fc.array(one, { maxLength: 8 }), (those) => {
-        const given = those.map(({ inDoubt, descends, score, label, ...more }, i) =>
-          seedOf(`${i} ${label}`, { ...more, vigour: score, doubts: inDoubt ? [DOUBT] : [], heldAncestor: descends ? { label: '4 Jan c', says: 'It descends from 4 Jan c.' } : null }));
+        const given = those.map(({ inDoubt, score, label, ...more }, i) =>
+          seedOf(`${i} ${label}`, { ...more, vigour: score, doubts: inDoubt ? [DOUBT] : [] }));
         const doubtful = new Set(given.filter(({ doubts }) => doubts.length > 0).map(({ id }) => id));
         const { ranking, sentence, warnings } = advice(given);
         const offered = ranking.filter(({ allowed }) => allowed);
@@ -114,10 +116,10 @@ describe('hard stops', () => {
 
   it('name the gravest first and say what lifts each', () => {
     const stops = stopsOf(
-      seedOf('x', { caution: 'on hold', cautionSays: 'On hold: seeded by 1 Apr c.', days: 30 }),
+      seedOf('x', { caution: 'set aside', cautionSays: 'Set aside: seeded by 1 Apr c.', days: 30 }),
       DEFAULT_LIMITS,
     );
-    expect(stops.map(({ code }) => code)).toEqual(['on hold', 'too old']);
+    expect(stops.map(({ code }) => code)).toEqual(['set aside', 'too old']);
     expect(stops[0]?.says).toContain('1 Apr c');
     expect(stops[0]?.lifts).toContain('written reason');
     expect(stopsOf(seedOf('x', { spoiled: true }), DEFAULT_LIMITS)[0]?.lifts).toBeNull();
@@ -134,7 +136,7 @@ describe('hard stops', () => {
 describe('the ranking', () => {
   it('offers a fresh start when nothing may be used, never a least-bad jar', () => {
     const result = advice([
-      seedOf('a', { caution: 'on hold' }),
+      seedOf('a', { caution: 'set aside' }),
       seedOf('b', { spoiled: true }),
       seedOf('c', { days: 60 }),
     ]);
@@ -163,7 +165,7 @@ describe('the ranking', () => {
   });
 
   it('warns before the last jar that carries a line is eaten, and suggests a plain jar where judgement is blocked', () => {
-    const result = advice([seedOf('14 Mar b'), seedOf('held', { caution: 'on hold' })], {
+    const result = advice([seedOf('14 Mar b'), seedOf('held', { caution: 'set aside' })], {
       blocked: ['oat bran'],
     });
     expect(result.warnings).toEqual([
@@ -171,31 +173,6 @@ describe('the ranking', () => {
     ]);
     expect(result.suggestions[0]).toContain('small plain jar');
     expect(advice([seedOf('a'), seedOf('b')]).warnings).toEqual([]);
-  });
-
-  const held = {
-    label: '4 Jan c',
-    says: 'It descends from 4 Jan c, which is on hold because of 4 Jan a. Look into that first.',
-  };
-  it('puts what descends from a jar on hold after everything else, a fresh start included, and says so', () => {
-    const best = seedOf('held line', { heldAncestor: held, vigour: { points: 99, low: 95, high: 100 } });
-    const result = advice([best, seedOf('well'), seedOf('unseen', { outcomeKnown: false, vigour: null })]);
-    expect(result.ranking.map(({ label }) => label)).toEqual([
-      'well',
-      'unseen',
-      'a fresh start from Blue Tin',
-      'held line',
-    ]);
-    expect(result.ranking.at(-1)).toMatchObject({ allowed: true, stops: [] });
-    expect(result.ranking.at(-1)?.reasons[0]).toBe(held.says);
-    expect(result.ranking.at(-1)?.wouldChange).toBe(
-      'Looking into 4 Jan c would change its place, and no score would: it stands after the others until that hold is lifted with a written reason.',
-    );
-    const alone = advice([best]);
-    expect(alone.nothingMayBeUsed).toBe(false);
-    expect(alone.ranking[0]?.kind).toBe('fresh start');
-    expect(alone.sentence).toContain('descends from a jar on hold');
-    expect(alone.warnings[0]).toContain('Look into that before it is eaten or used.');
   });
 
   it('offers a fresh start before a jar that its own hold left in doubt, and says why', () => {
@@ -209,30 +186,19 @@ describe('the ranking', () => {
     expect(alone.warnings).toEqual([
       '14 Mar b is the last that carries Heron, and its own hold left it in doubt. No line is worth that: when in doubt, discard.',
     ]);
-    const heldToo = advice([doubted, seedOf('held line', { heldAncestor: held })]);
-    expect(heldToo.ranking.map(({ label }) => label)).toEqual([
-      'a fresh start from Blue Tin',
-      'held line',
-      '14 Mar b',
-    ]);
-    expect(heldToo.sentence).toMatch(
-      /is in doubt, or descends from a jar on hold\. When in doubt, discard\.$/,
-    );
     expect(advice([doubted, seedOf('well')]).sentence).toBe('Seed the next batch from well.');
   });
 
   it('puts no jar of unknown outcome before one that was seen (property)', () => {
     fc.assert(
-      fc.property(fc.array(fc.tuple(fc.boolean(), fc.option(anyScore), fc.boolean()), { maxLength: 7 }), (those) => {
-        const given = those.map(([outcomeKnown, vigour, descends], i) => seedOf(`${i}`, { outcomeKnown, vigour, heldAncestor: descends ? held : null }));
+      fc.property(fc.array(fc.tuple(fc.boolean(), fc.option(anyScore)), { maxLength: 7 }), (those) => {
+        const given = those.map(([outcomeKnown, vigour], i) => seedOf(`${i}`, { outcomeKnown, vigour }));
         const { ranking } = advice(given);
         expect(ranking).toHaveLength(given.length + 1);
         const rank = (label: string): number => ranking.findIndex((one) => one.label === label);
         for (const a of given) {
-          if (a.heldAncestor) expect(rank(a.label)).toBeGreaterThan(rank('a fresh start from Blue Tin'));
           for (const b of given) {
-            if (a.heldAncestor && !b.heldAncestor) expect(rank(a.label)).toBeGreaterThan(rank(b.label));
-            if (!a.heldAncestor && !b.heldAncestor && !a.outcomeKnown && b.outcomeKnown) expect(rank(a.label)).toBeGreaterThan(rank(b.label));
+            if (!a.outcomeKnown && b.outcomeKnown) expect(rank(a.label)).toBeGreaterThan(rank(b.label));
           }
         }
       }),

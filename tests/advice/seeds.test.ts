@@ -35,7 +35,7 @@ function kept(now = NOW): Kept {
 const batch = (session: Session, day: string, jars: Record<string, Jar>): string[] => [
   ...must(session, 'batch.record', {
     ...batchOf(day, Object.entries(jars).map(([letter, more]) => plainJar(letter, { onShelf: true, ...more }))),
-    why: 'Some of these seeds are on hold.',
+    why: 'Some of these seeds are set aside.',
   }).jars,
 ]; // prettier-ignore
 const next = (session: Session): Reply<'advice.next'> => must(session, 'advice.next', {});
@@ -75,9 +75,10 @@ describe('what was seen in its own hold', () => {
     }
   }); // prettier-ignore
 
-  it('bubbles with anything else, or where nobody says that it set, are a doubt', () => {
+  it('bubbles with another doubt, or where nobody says that it set, are a doubt; with a slow start both are looked at', () => {
     const bubbles = 'fine' as const;
-    expect(one({ ...FIRM, bubbles, earlySet: 'loose' }).ranked.doubts).toHaveLength(2);
+    expect(one({ ...FIRM, bubbles, ph: 4.9 }).ranked.doubts).toHaveLength(2);
+    expect(one({ ...FIRM, bubbles, earlySet: 'loose' }).ranked).toMatchObject({ doubts: [], looks: [expect.stringMatching(/^A slow start/), expect.stringMatching(/^Fine bubbles/)] }); // prettier-ignore
     expect(one({ ...unseen, bubbles }).ranked.doubts).toHaveLength(1);
     expect(one({ ...unseen, setAtTakeOut: false, ph: 4.4, phHow: 'meter', bubbles }).ranked.doubts).toHaveLength(1); // prettier-ignore
   });
@@ -87,7 +88,7 @@ describe('what was seen in its own hold', () => {
     ['a meter above 4.6 and nothing of set', { ...unseen, ph: 6.6, phHow: 'meter' }, 'stop'],
     ['runny, and a meter above 4.6', { ...unseen, setWord: 'runny', ph: 5.6, phHow: 'meter' }, 'stop'],
     ['set, and a meter above 4.6', { ...FIRM, ph: 5.6 }, 'doubt'],
-    ['a strip above 4.6 and nothing of set', { ...unseen, ph: 6.4, phHow: 'strip' }, 'doubt'],
+    ['a strip above 4.6 and nothing of set: a strip may stop', { ...unseen, ph: 6.6, phHow: 'strip' }, 'stop'],
     ['set, and a strip above 4.6', { ...FIRM, ph: 6.4, phHow: 'strip' }, 'doubt'],
     ['a pH above 4.6 of which nobody said how, as a row of notes gives it', { ...unseen, ph: 6.4 }, 'doubt'],
     ['a meter at 4.6 and nothing of set', { ...unseen, ph: 4.6, phHow: 'meter' }, 'neither'],
@@ -96,7 +97,7 @@ describe('what was seen in its own hold', () => {
     expect(ranked.allowed).toBe(is !== 'stop');
     if (is === 'stop') {
       expect(ranked.stops.map(({ code }) => code)).toEqual(['failed the gate']);
-      expect(ranked.stops[0]?.says).toMatch(/^A meter showed a pH of [56]\.6, above 4\.6, and nobody has written down/);
+      expect(ranked.stops[0]?.says).toMatch(/^A (?:meter|strip) showed a pH of [56]\.6, above 4\.6, and nobody has written down/);
     }
     if (is === 'doubt') expect(ranked.doubts[0]).toContain('above 4.6');
     else expect(ranked.doubts.length === 0 || is === 'stop').toBe(true);
@@ -166,7 +167,7 @@ describe('cautions and holds', () => {
     return { session, a, r, x };
   };
 
-  it('a jar on hold is no evidence for jars that are not: those left out say their own score', () => {
+  it('a set-aside jar is no evidence for jars that are not: those left out say their own score', () => {
     const { session, a, r, x } = heldMate();
     for (const jar of [a, r]) {
       const judged = must(session, 'judgement.jar', { jar });
@@ -178,13 +179,13 @@ describe('cautions and holds', () => {
     }
     const held = newest(session);
     expect(held.score).toBeNull();
-    expect(held.says).toContain('x: It is on hold because of a spoiled jar: it speaks for none that is not.');
-    expect(held.jars.find(({ jar }) => jar === x)).toMatchObject({ compared: false, held: 'on hold because of a spoiled jar' });
-    expect(must(session, 'judgement.jar', { jar: x }).onHold).toBe('It is on hold: seeded from 1 May a.');
+    expect(held.says).toContain('x: It is set aside because of a spoiled jar: it speaks for none that is not.');
+    expect(held.jars.find(({ jar }) => jar === x)).toMatchObject({ compared: false, held: 'set aside because of a spoiled jar' });
+    expect(must(session, 'judgement.jar', { jar: x }).onHold).toBe('It is set aside: seeded from 1 May a.');
     expect(must(session, 'judgement.jar', { jar: a }).onHold).toBeNull();
   }); // prettier-ignore
 
-  it('where all that was seen of a batch is on hold, it stands for itself on the line, said so, and for no other jar', () => {
+  it('where all that was seen of a batch is set aside, it stands for itself on the line, said so, and for no other jar', () => {
     const { session, seed } = kept();
     const seedings = [fromJar(seed)];
     const hold = { startedAt: null, endedAt: null, hours: 12, planned: null, probe: null, readings: [], note: null }; // prettier-ignore
@@ -196,7 +197,7 @@ describe('cautions and holds', () => {
     const made = must(session, 'batch.record', batchOf('2026-05-13', jars, { holds: [hold, hold] }));
     const judged = newest(session);
     expect(judged.score).toBe(must(session, 'judgement.jar', { jar: made.jars[1] ?? '' }).score);
-    expect(judged.jars[0]).toMatchObject({ compared: true, held: 'on hold because of a spoiled jar' });
+    expect(judged.jars[0]).toMatchObject({ compared: true, held: 'set aside because of a spoiled jar' });
     expect(judged.says).toContain('so it speaks for no other jar');
     // c stood in another warmth and is free of the hold; what b scored is no score of it.
     const c = of(session, '13 May c');

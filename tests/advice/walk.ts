@@ -113,7 +113,6 @@ function lookAt(line: Line, batches: number, before: Outlook | null): Look & { r
     uid: `jar ${key}`,
     onShelf: day - (line.days[(batch ?? 1) - 1] ?? 0) <= SHELF_DAYS,
     gone: false,
-    failedGate: false,
     outcomeKnown: (line.records[key - 1]?.outcome ?? null) !== null,
     inHold: false,
     outOn: dayOf(line.days[(batch ?? 1) - 1] ?? 0),

@@ -55,8 +55,8 @@ describe('what would change a place', () => {
   });
 
   it('of what stops a seed is never a score', () => {
-    const stopped = seedOf('held', { caution: 'on hold', vigour: { points: 100, low: 99, high: 100 } });
-    expect(says([stopped, seedOf('3 Mar a')], 'held')).toBe('Only a written reason lifts the hold.');
+    const stopped = seedOf('held', { caution: 'set aside', vigour: { points: 100, low: 99, high: 100 } });
+    expect(says([stopped, seedOf('3 Mar a')], 'held')).toBe('Only a written reason lifts it.');
   });
 });
 

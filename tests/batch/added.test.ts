@@ -4,7 +4,7 @@ import { contract, type BatchReply } from '../../core/contract';
 import { NEUTRAL_PREFERENCES } from '../../core/ledger/default-preferences';
 import { powerCutOfMates, withMatesPowerCut } from '../../core/safety/hold-mates';
 import { addedJarEntry, addedJarText } from '../../renderer/batch/added-jar';
-import { isOnHold } from '../../renderer/batch/is-on-hold';
+import { isSetAside } from '../../renderer/batch/is-set-aside';
 import { makeReader } from '../../renderer/parts/reading';
 import { makeWriter } from '../../renderer/parts/use-reader';
 import { unseen } from '../ledger/helpers';
@@ -33,7 +33,7 @@ const jar = (n: number, letter: string, hold: number | null, outcome: Partial<On
       label: '5 Mar a', kept: 'freezer cubes', share: 1,
     },
   ],
-  cautions: [],
+  discard: null, caution: null, cautions: [],
   outcome: outcome === null ? null : { ...unseen, jar: uid(n), ...outcome },
   portions: [],
   photographs: [],
@@ -93,9 +93,8 @@ describe('a power cut', () => {
   });
 });
 
-it('a jar is on hold until the caution is lifted', () => {
-  const caution = { of: uid(9), how: 'on hold: seeded by it', cleared: false, label: '1 Mar c', relation: 'seeded by it', reason: null, liftedBefore: null };
-  expect(isOnHold({ cautions: [caution] })).toBe(true);
-  expect(isOnHold({ cautions: [{ ...caution, cleared: true }] })).toBe(false);
-  expect(isOnHold({ cautions: [{ ...caution, how: 'look: from the same seed' }] })).toBe(false);
-}); // prettier-ignore
+it('a jar is set aside where that is the gravest caution that stands', () => {
+  expect(isSetAside({ caution: 'set aside' })).toBe(true);
+  expect(isSetAside({ caution: null })).toBe(false);
+  expect(isSetAside({ caution: 'look' })).toBe(false);
+});

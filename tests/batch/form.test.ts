@@ -226,6 +226,8 @@ describe('making a batch again', () => {
         kept: null,
         share: 1,
       })),
+      discard: null,
+      caution: null,
       cautions: [],
       outcome: null,
       portions: [],

@@ -1,7 +1,7 @@
 // Outcomes, sources and packages as typed. Readings: common practice, no source.
 import { describe, expect, it } from 'vitest';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
-import { isSpoiled, takeOutGate } from '../../core/safety/gate';
+import { isSpoiled, takeOutGate } from '../../core/safety/take-out';
 import { Outcome, Package, Source, type Preferences } from '../../core/ledger/records';
 import {
   outcomeText,
@@ -87,7 +87,7 @@ describe('an outcome', () => {
     ['fine', 'ask'],
     ['foam', 'discard'],
   ] as const)('bubbles, %s: %s; and they come back as they were said', (bubbles, verdict) => {
-    const text = { bubbles, setAtTakeOut: 'yes', noneSeen: bubbles !== 'foam' } as const;
+    const text = { bubbles, setAtTakeOut: 'yes', sour: 'yes', noneSeen: bubbles !== 'foam' } as const;
     const { outcome, looked } = read(text);
     expect(outcome.bubbles).toBe(bubbles === 'foam' ? null : bubbles);
     expect(outcome.signs).toEqual(bubbles === 'foam' ? ['foam'] : []);
@@ -95,7 +95,13 @@ describe('an outcome', () => {
     expect(outcomeText(outcome, null, writer)).toMatchObject({ ...text, signs: [] });
   });
   it('keeps the hours of a power cut only where there was one, and the gate asks', () => {
-    const cut = read({ powerCut: 'yes', powerCutHours: '2,5 h', setAtTakeOut: 'yes', noneSeen: true });
+    const cut = read({
+      powerCut: 'yes',
+      powerCutHours: '2,5 h',
+      setAtTakeOut: 'yes',
+      sour: 'yes',
+      noneSeen: true,
+    });
     expect(cut.outcome).toMatchObject({ powerCut: true, powerCutHours: 2.5 });
     expect(takeOutGate(cut.outcome, cut.looked).verdict).toBe('ask');
     expect(read({ powerCut: 'no', powerCutHours: '3' }).outcome.powerCutHours).toBeNull();

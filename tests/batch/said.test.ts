@@ -1,6 +1,6 @@
 // What is said of a recorded jar: worked-out amounts are rounded and say so, and what falls away with a spoiled jar.
 import { describe, expect, it } from 'vitest';
-import { heldSentence } from '../../core/safety/cautions';
+import { setAsideSentence } from '../../core/says/safety';
 import { printNoted, volumeKnown } from '../../core/quantities/printing';
 import { unpickedSentence } from '../../renderer/batch/batch-entry';
 import { holdsBecauseOf } from '../../renderer/batch/held-seeds';
@@ -27,33 +27,35 @@ describe('an amount beside what was noted', () => {
   });
 });
 
-const caution = (of: string, how: string, cleared = false) => ({ of, how, cleared });
+const caution = (of: string, how: string, cleared = false) => ({
+  of, how, cleared, ended: false, level: how.startsWith('look') ? 'look' as const : how.startsWith('set') ? 'set aside' as const : 'condemned' as const,
+}); // prettier-ignore
 
 it('what falls away with a spoiled jar is counted and named: its own cautions only, lifted ones left out', () => {
   const jars = [
     { id: 's', label: '1 Apr c', cautions: [caution('s', 'condemned: itself')] },
-    { id: 'a', label: '8 Apr a', cautions: [caution('s', 'on hold: seeded by it')] },
-    { id: 'b', label: '8 Apr b', cautions: [caution('s', 'on hold: seeded by it', true)] },
-    { id: 'c', label: '15 Apr a', cautions: [caution('s', 'on hold: seeded by it, 2 steps down')] },
+    { id: 'a', label: '8 Apr a', cautions: [caution('s', 'set aside: seeded by it')] },
+    { id: 'b', label: '8 Apr b', cautions: [caution('s', 'set aside: seeded by it', true)] },
+    { id: 'c', label: '15 Apr a', cautions: [caution('s', 'set aside: seeded by it, 2 steps down')] },
     { id: 'd', label: '25 Mar a', cautions: [caution('s', 'look: seeded it')] },
-    { id: 'e', label: '2 Apr a', cautions: [caution('other', 'on hold: same hold')] },
+    { id: 'e', label: '2 Apr a', cautions: [caution('other', 'set aside: same hold')] },
   ];
   expect(fallingAway('s', jars)).toEqual([
-    'The hold on 2 jars falls away: 8 Apr a, 15 Apr a.',
+    '2 jars are no longer set aside: 8 Apr a, 15 Apr a.',
     'The caution to look first falls away on one jar: 25 Mar a.',
   ]);
   expect(fallingAway('z', jars)).toEqual([]);
 });
 
-it('a hold on a seed names every spoiled jar behind it that still stands', () => {
+it('a set-aside seed names every spoiled jar behind it that still stands', () => {
   const because = holdsBecauseOf([
-    { ...caution('s', 'on hold: seeded by it'), label: '1 Apr c' },
-    { ...caution('t', 'on hold: same hold'), label: '8 Apr c' },
-    { ...caution('u', 'on hold: same hold', true), label: '8 Apr d' },
+    { ...caution('s', 'set aside: seeded by it'), label: '1 Apr c' },
+    { ...caution('t', 'set aside: same hold'), label: '8 Apr c' },
+    { ...caution('u', 'set aside: same hold', true), label: '8 Apr d' },
     { ...caution('v', 'look: seeded it'), label: '15 Apr d' },
   ]);
-  expect(heldSentence('8 Apr a', because)).toBe(
-    '8 Apr a is on hold because of 1 Apr c and 8 Apr c, which spoiled.',
+  expect(setAsideSentence('8 Apr a', because)).toBe(
+    '8 Apr a is set aside because of 1 Apr c and 8 Apr c, which spoiled.',
   );
 });
 
@@ -64,27 +66,27 @@ describe('a batch in the list', () => {
   const jar = (
     setWord: 'firm' | null,
     spoiled: boolean,
-    caution: 'condemned' | 'on hold' | 'look' | null,
+    caution: 'condemned' | 'set aside' | 'look' | null,
   ) => ({ id: 'x', label: 'x', setWord, spoiled, caution });
   const line = (...jars: ReturnType<typeof jar>[]): string =>
     rowWords({ jars })
       .map(({ says }) => says)
       .join(' · ');
   it('counts each jar once, the worst first', () => {
-    expect(line(jar('firm', false, 'on hold'), jar('firm', true, 'condemned'))).toBe(
-      '2 jars · 1 spoiled · 1 on hold',
+    expect(line(jar('firm', false, 'set aside'), jar('firm', true, 'condemned'))).toBe(
+      '2 jars · 1 spoiled · 1 set aside',
     );
-    expect(line(jar(null, true, 'on hold'))).toBe('one jar · 1 spoiled');
+    expect(line(jar(null, true, 'set aside'))).toBe('one jar · 1 spoiled');
     expect(line(jar('firm', false, null), jar(null, false, 'look'))).toBe('2 jars · firm · 1 unknown');
     expect(line(jar(null, false, null))).toBe('one jar · outcome unknown');
   });
   it('marks what must not be overlooked, and nothing else', () => {
     const marked = rowWords({
-      jars: [jar('firm', true, 'condemned'), jar('firm', false, 'on hold'), jar('firm', false, null)],
+      jars: [jar('firm', true, 'condemned'), jar('firm', false, 'set aside'), jar('firm', false, null)],
     });
     expect(marked.filter(({ caution }) => caution).map(({ says }) => says)).toEqual([
       '1 spoiled',
-      '1 on hold',
+      '1 set aside',
     ]);
   });
 });

@@ -56,9 +56,9 @@ it('a transfer of 45 mL into 900 is log2(20) doublings, thirteen times over', ()
 
 it('the spoiled jar condemns itself and holds the three that descend from it, nothing else', () => {
   const condemned = family.keys.filter((one) => family.cautionLevelOf(one) === 'condemned');
-  const held = family.keys.filter((one) => family.cautionLevelOf(one) === 'on hold');
+  const held = family.keys.filter((one) => family.cautionLevelOf(one) === 'set aside');
   expect(names(condemned)).toEqual([cases.spoiled.jar]);
-  expect(names(held)).toEqual([...cases.spoiled.onHold]);
+  expect(names(held)).toEqual([...cases.spoiled.setAside]);
 });
 
 it('suggests a fresh start for Heron alone, after its two weak batches; one cold night and the bran suggest nothing', () => {

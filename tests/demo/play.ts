@@ -2,7 +2,9 @@
 // counted UUIDv7. For tests of what the scenario says; that the ledger takes it is tested in tests/ledger.
 import { contract, type BatchEntry, type Parsed } from '../../core/contract';
 import { demoWrites, type DemoReply, type DemoWrite } from '../../core/demo/writes';
-import { isSpoiled } from '../../core/safety/gate';
+import { isSpoiled } from '../../core/safety/take-out';
+import { ownSafety } from '../../core/safety/own';
+import { looksOf } from '../../core/safety/seen';
 import type { Outcome } from '../../core/ledger/records';
 import type { FamilyJar, FamilyRecords, FamilySeeding, FamilySource } from '../../core/lineage/types';
 
@@ -137,7 +139,9 @@ export function play(): Played {
       finalVolumeMl: jar.entry.finalVolume?.value ?? null,
       countPerMl: null,
       spoiled: outcome !== null && isSpoiled(outcome),
-      spoiledOpenedDays: outcome?.openedDays ?? null,
+      ...(outcome === null
+        ? {}
+        : { safety: ownSafety({ looks: looksOf(outcome), additions: [], openedOn: null }, false, jar.day) }),
       packages: [
         ...packageKey(jar.entry.milkPackage),
         ...jar.entry.seedings.flatMap((seeding) => packageKey(seeding.package)),

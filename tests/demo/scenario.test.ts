@@ -208,6 +208,6 @@ describe('what is planted in it', () => {
     const spoiled = played.jars.filter((jar) => (jar.outcome?.signs.length ?? 0) > 0);
     expect(spoiled.map((jar) => jar.name)).toEqual([cases.spoiled.jar]);
     expect(spoiled[0]?.onShelf).toBe(false);
-    for (const name of cases.spoiled.onHold) expect(played.named(name).onShelf, name).toBe(true);
+    for (const name of cases.spoiled.setAside) expect(played.named(name).onShelf, name).toBe(true);
   });
 });

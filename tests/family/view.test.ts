@@ -267,14 +267,14 @@ test('a jar in words says all its marks', () => {
   );
   expect(jarWords('14 Mar b', 4, 255, FLAG.atLeast)).toBe('14 Mar b, at least generation 4, outcome unknown');
   expect(jarWords('14 Mar b', 4, 3, FLAG.outcomeKnown | FLAG.spoiled)).toContain('spoiled: discard');
-  expect(jarWords('14 Mar b', 4, 3, FLAG.outcomeKnown | FLAG.onHold)).toContain('on hold');
+  expect(jarWords('14 Mar b', 4, 3, FLAG.outcomeKnown | FLAG.setAside)).toContain('set aside');
 });
 
 test('a jar that may not be used is said to be so, the gravest first', () => {
   expect(warningWords(FLAG.onShelf | FLAG.outcomeKnown)).toBe('');
   expect(warningWords(FLAG.look)).toBe('look before using');
-  expect(warningWords(FLAG.look | FLAG.onHold)).toBe('on hold: not food, not seed');
-  expect(warningWords(FLAG.onHold | FLAG.spoiled)).toMatch(/^spoiled: discard/);
+  expect(warningWords(FLAG.look | FLAG.setAside)).toBe('set aside: not food, not seed');
+  expect(warningWords(FLAG.setAside | FLAG.spoiled)).toMatch(/^spoiled: discard/);
 });
 
 test('the newest jar is of the latest day, then the deepest; an unknown day is never the newest', () => {
@@ -289,7 +289,7 @@ test('the table sorts, with unknown set words last either way and ties in the or
     keys: Int32Array.of(1, 2, 3, 4),
     generation: Int32Array.of(1, 2, 2, 3),
     setWord: Uint8Array.of(255, 1, 3, 1),
-    flags: Uint8Array.of(0, FLAG.onHold, FLAG.spoiled, 0),
+    flags: Uint8Array.of(0, FLAG.setAside, FLAG.spoiled, 0),
     y: new Float64Array(4),
     days: Float64Array.of(0, 9, 5, 7),
   };

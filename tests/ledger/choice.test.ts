@@ -53,9 +53,9 @@ it('a stop is never passed: every jar that is held, spoiled or stopped is refuse
   const stopped = ranking.filter(({ allowed }) => !allowed);
   expect(stopped.length).toBeGreaterThan(0);
   const held = must(session, 'family.get', {}).jars.filter(({ cautions }) =>
-    cautions.some(({ how }) => how.startsWith('on hold')),
+    cautions.some(({ how }) => how.startsWith('set aside')),
   );
-  expect(held).toHaveLength(cases.spoiled.onHold.length);
+  expect(held).toHaveLength(cases.spoiled.setAside.length);
   const before = stateOf(session);
   for (const { jar, portion, stops } of stopped) {
     const refusal = refusalOf(session, 'advice.choose', { jar, portion });

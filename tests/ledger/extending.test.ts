@@ -253,8 +253,8 @@ describe('cautions in a batch', () => {
       );
     expect(cautions(batches[1]!)).toEqual([['condemned: spoiled itself (5 Mar a)']]);
     expect(cautions(batches[2]!)).toEqual([
-      ['on hold: seeded by it (5 Mar a)'],
-      ['on hold: seeded by it (5 Mar a)'],
+      ['set aside: seeded by it (5 Mar a)'],
+      ['set aside: seeded by it (5 Mar a)'],
     ]);
     must(session, 'caution.clear', { jar: jars[3], of: jars[1], reason: 'seeded before it was opened' });
     const [, second] = must(session, 'batch.get', { id: batches[2]! }).jars;

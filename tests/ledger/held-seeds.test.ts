@@ -1,4 +1,4 @@
-// A jar on hold as seed, told to the ledger by any caller: only with a reason, which the history keeps. Common practice,
+// A set-aside jar as seed, told to the ledger by any caller: only with a reason, which the history keeps. Common practice,
 // no source.
 import { beforeEach, expect, it } from 'vitest';
 import type { Session } from '../../main/ledger/session';
@@ -12,7 +12,7 @@ let held: string;
 let clean: string;
 beforeEach(() => {
   session = newSession();
-  // 5 Mar a spoils, so 9 Mar a and b are on hold; 1 Mar a, which seeded it, is only to be looked at.
+  // 5 Mar a spoils, so 9 Mar a and b are set aside; 1 Mar a, which seeded it, is only to be looked at.
   const { jars } = smallFamily(session);
   must(session, 'outcome.save', { jar: jars[1], outcome: pink, onShelf: false });
   [clean, held] = [jars[0], jars[2]];
@@ -24,9 +24,9 @@ const heldBatch = () => batchOf(TODAY, [newJar('a', held)]);
 it.each([null, undefined, '', '  ', 'no'])('is refused where the reason is %o, and nothing is recorded', (reason) => {
   const before = stateOf(session);
   const refused = refusalOf(session, 'batch.record', { ...heldBatch(), why: reason });
-  expect(refused.code).toBe('seed on hold');
+  expect(refused.code).toBe('seed set aside');
   expect(refused.sentence).toBe(
-    '9 Mar a is on hold because of 5 Mar a, which spoiled. Nothing is seeded from it unless you write down why it is not touched: give that reason as why. When in doubt, take another jar.',
+    '9 Mar a is set aside because of 5 Mar a, which spoiled. Nothing is seeded from it unless you write down why it is all right to use: give that reason as why. When in doubt, take another jar.',
   );
   expect(stateOf(session)).toBe(before);
 }); // prettier-ignore
@@ -37,7 +37,7 @@ it('is taken with a reason, which the history keeps; the hold stays and reaches 
     why,
   });
   for (const id of [held, jars[0] ?? '']) {
-    expect(must(session, 'jar.get', { id }).view.caution).toBe('on hold');
+    expect(must(session, 'jar.get', { id }).view.caution).toBe('set aside');
   }
 });
 
@@ -46,9 +46,9 @@ it('is refused in one more jar and in a corrected seed too; a seed that stood be
   const [jar = ''] = jars;
   const { hold: _hold, ...more } = newJar('b', held);
   const another = { batch, jar: { ...more, hold: null }, sameLabelMeant: false };
-  expect(refusalOf(session, 'batch.addJar', another).code).toBe('seed on hold');
+  expect(refusalOf(session, 'batch.addJar', another).code).toBe('seed set aside');
   must(session, 'batch.addJar', { ...another, why });
-  expect(refusalOf(session, 'seeding.set', { jar, seedings: [fromJar(held)] }).code).toBe('seed on hold');
+  expect(refusalOf(session, 'seeding.set', { jar, seedings: [fromJar(held)] }).code).toBe('seed set aside');
   must(session, 'seeding.set', { jar, seedings: [fromJar(held)], why });
   must(session, 'seeding.set', { jar, seedings: [fromJar(held, 60), fromJar(clean)] });
 });

@@ -27,11 +27,11 @@ function lifted(session = newSession()): {
   return { session, spoiled, child };
 }
 
-it('a jar goes on hold again when more is seen, and says by which words it was lifted before', () => {
+it('a jar goes set aside again when more is seen, and says by which words it was lifted before', () => {
   const { session, spoiled, child } = lifted();
   must(session, 'outcome.save', { jar: spoiled, outcome: mould, onShelf: null });
   const shown = must(session, 'jar.get', { id: child });
-  expect(shown.view.caution).toBe('on hold');
+  expect(shown.view.caution).toBe('set aside');
   expect(shown.cautions).toMatchObject([{ cleared: false, reason: null, liftedBefore: REASON }]);
 });
 
@@ -44,7 +44,7 @@ it('undoing what made it worse brings the lift back, and doing it again takes it
     cautions: [{ cleared: true, reason: REASON, liftedBefore: null }],
   });
   must(session, 'act.redo', {});
-  expect(must(session, 'jar.get', { id: child }).view.caution).toBe('on hold');
+  expect(must(session, 'jar.get', { id: child }).view.caution).toBe('set aside');
 });
 
 it('may be lifted anew, for what is known now', () => {
@@ -74,7 +74,7 @@ it('an outcome taken away and noted anew as it was is known already; noted worse
   expect(must(session, 'jar.get', { id: child }).view.caution).toBeNull();
   must(session, 'outcome.save', { jar: spoiled, outcome: null, onShelf: null });
   must(session, 'outcome.save', { jar: spoiled, outcome: mould, onShelf: null });
-  expect(must(session, 'jar.get', { id: child }).view.caution).toBe('on hold');
+  expect(must(session, 'jar.get', { id: child }).view.caution).toBe('set aside');
 });
 
 it('reads the same after the ledger was closed and opened', () => {

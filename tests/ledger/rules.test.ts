@@ -227,7 +227,7 @@ describe('cautions', () => {
       must(session, 'family.get', {}).jars.map(({ cautions }) => cautions.map((one) => one.how));
     expect(how()[0]?.[0]).toMatch(/^look: /);
     expect(how()[1]?.[0]).toMatch(/^condemned: /);
-    expect(how()[2]).toEqual(['on hold: seeded by it']);
+    expect(how()[2]).toEqual(['set aside: seeded by it']);
     const clear = { jar: jars[2], of: jars[1], reason: 'opened, pH 4.2 by meter, looks and smells clean' };
     expect(refusalOf(session, 'caution.clear', { ...clear, jar: jars[1] }).code).toBe('condemned stays');
     expect(refusalOf(session, 'caution.clear', { ...clear, of: jars[0] }).code).toBe('no such caution');
@@ -238,7 +238,7 @@ describe('cautions', () => {
     expect(shown.cautions).toMatchObject([{ label: '5 Mar a', cleared: true, reason: clear.reason }]);
     expect(shown.view.caution).toBeNull();
     must(session, 'act.undo', { act: null });
-    expect(must(session, 'jar.get', { id: jars[2] }).view.caution).toBe('on hold');
+    expect(must(session, 'jar.get', { id: jars[2] }).view.caution).toBe('set aside');
   });
 });
 

@@ -36,7 +36,7 @@ describe('a spoiled jar', () => {
     // Asked about, as for a jar set aside: that it is spoiled is known now.
     expect(refusalOf(session, 'batch.record', child).code).toBe('seed found spoiled');
     const history = must(session, 'batch.record', { ...child, why: 'taken before anyone saw it' });
-    expect(must(session, 'jar.get', { id: history.jars[0] ?? '' }).view.caution).toBe('on hold');
+    expect(must(session, 'jar.get', { id: history.jars[0] ?? '' }).view.caution).toBe('set aside');
   });
 
   it('counts as known from the day it was told, not from a later word about it', () => {

@@ -159,7 +159,7 @@ it('a jar that comes back from being a mistake is the seed of its children again
   expect(again.family.childrenOf(1)).toEqual([2]);
 });
 
-it('names the descendants of a jar moved below a spoiled one, though no count of theirs changes', () => {
+it('a jar moved below a spoiled one is set aside with its descendants, though no count of theirs changes', () => {
   const before = jars(
     { key: 1, batch: 1, from: [CAPSULES] },
     { key: 2, batch: 1, hold: 2, spoiled: true, from: [CAPSULES] },
@@ -170,11 +170,11 @@ it('names the descendants of a jar moved below a spoiled one, though no count of
   const after = changeFamily(before, { seedings: [{ jar: 3, seedings: [moved] }] });
   expect(after.family.tracedSharesOf(4)).toEqual(before.tracedSharesOf(4));
   expect(after.family.linesOf(4)).toEqual(before.linesOf(4));
-  expect(after.touched).toEqual([3, 4]);
+  expect(after.touched).toEqual([3]);
   expect(after.family.cautionsOf(4)).toMatchObject([{ of: 2, relation: 'seeded by it', steps: 2 }]);
 });
 
-it('names the old and the new seed of a spoiled jar, and their other jars, when what seeded it is corrected', () => {
+it('what seeded a spoiled jar is looked at, the old seed no longer, once it is corrected', () => {
   const before = jars(
     ...[1, 2].map((key): Told => ({ key, hold: key, from: [CAPSULES] })),
     { key: 3, hold: 3, spoiled: true, from: [{ fromJar: 1, volumeMl: 40 }] },
@@ -183,5 +183,9 @@ it('names the old and the new seed of a spoiled jar, and their other jars, when 
     { key: 6, hold: 6, from: [CAPSULES] },
   );
   const seedings = [plainSeeding({ key: 3, jar: 3, fromJar: 2, volumeMl: 40 })];
-  expect(changeFamily(before, { seedings: [{ jar: 3, seedings }] }).touched).toEqual([1, 2, 3, 4, 5]);
+  const levels = (family: typeof before) => family.keys.map((key) => family.cautionLevelOf(key));
+  expect(levels(before)).toEqual(['look', null, 'condemned', 'look', null, null]);
+  const { family, touched } = changeFamily(before, { seedings: [{ jar: 3, seedings }] });
+  expect(levels(family)).toEqual([null, 'look', 'condemned', null, 'look', null]);
+  expect(touched).toEqual([3]);
 });

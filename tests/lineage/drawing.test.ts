@@ -172,7 +172,7 @@ it('writes spoiled, held, shelved, seen, lost, weak and "at least" as bits', () 
   expect([...drawing.flags]).toEqual([
     FLAGS.look | FLAGS.outcomeKnown | FLAGS.weak,
     FLAGS.spoiled | FLAGS.onShelf | FLAGS.outcomeKnown,
-    FLAGS.onHold,
+    FLAGS.setAside,
     FLAGS.lost | FLAGS.atLeast,
     0,
   ]);

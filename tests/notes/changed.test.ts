@@ -75,17 +75,17 @@ describe('a jar that the notes now call spoiled', () => {
     expect(preview(HEAD + FIRST + PINK).questions[0]?.id).toBe('changed:3');
   });
 
-  it('new rows that hang on it come in, and the question says that they would be on hold', () => {
+  it('new rows that hang on it come in, and the question says that they would be set aside', () => {
     const reply = bring(HEAD + FIRST + PINK + THIRD + FOURTH);
     expect(reply.jars).toBe(2);
-    expect(reply.questions[0]?.sentence).toMatch(/Rows 4 and 5 hang on it and would be on hold\./);
+    expect(reply.questions[0]?.sentence).toMatch(/Rows 4 and 5 hang on it and would be set aside\./);
     bring(HEAD + FIRST + PINK + THIRD + FOURTH, TAKE);
     const { jars } = call('family.get', {});
     expect(jars.map(({ cautions }) => cautions.map(({ how }) => how.split(':')[0]))).toEqual([
       ['look'],
       ['condemned'],
-      ['on hold'],
-      ['on hold'],
+      ['set aside'],
+      ['set aside'],
     ]);
   });
 
@@ -251,8 +251,8 @@ describe('a changed row of a file without letters', () => {
     expect(jars.map(({ madeOn, cautions }) => [madeOn, cautions.map(({ how }) => how.split(':')[0])])).toEqual([
       ['2026-03-01', ['look']],
       ['2026-03-08', ['condemned']],
-      ['2026-03-15', ['on hold']],
-      ['2026-03-22', ['on hold']],
+      ['2026-03-15', ['set aside']],
+      ['2026-03-22', ['set aside']],
     ]);
   });
 

@@ -489,7 +489,7 @@ describe('a seed found to be spoiled', () => {
     expect(refusal.sentence).toBe(
       '5 Mar a is known to be spoiled since 14 Mar 2026. That it seeded 8 Mar x before anyone saw that is recorded only once you write down how you know: give that reason as why. What it seeded is set aside.',
     );
-    expect(refused(session, 'batch.record', child('2026-03-12', aside)).code).toBe('seed on hold');
+    expect(refused(session, 'batch.record', child('2026-03-12', aside)).code).toBe('seed set aside');
     expect(refused(session, 'batch.record', child('2026-03-14', condemned, WHY)).code).toBe('seed spoiled');
     must(session, 'batch.record', child('2026-03-08', condemned, WHY));
   });
@@ -652,7 +652,7 @@ describe('notes', () => {
     expect(told.questions.filter(({ id }) => id.startsWith('word')).map(({ id }) => id)).toEqual(['word:2', 'word:3', 'word:4', 'word:5']); // prettier-ignore
     expect(told.problems[2]?.sentence).toContain('That it seeded 10 Mar 2026 c before anyone saw that');
     expect(told.problems[0]?.sentence).toContain('5 Mar a is known to be spoiled since 14 Mar 2026');
-    expect(told.problems[1]?.sentence).toContain('9 Mar a is on hold because of 5 Mar a');
+    expect(told.problems[1]?.sentence).toContain('9 Mar a is set aside because of 5 Mar a');
     const answered = bring(session, rows, {
       'word:2': 'it was so',
       'word:3': 'leave',
@@ -663,6 +663,6 @@ describe('notes', () => {
     const { acts } = must(session, 'history.list', { record: null, before: null, limit: 1 });
     expect(acts[0]?.why).toContain('Row 2, said to be so: 5 Mar a is known to be spoiled');
     const family = must(session, 'family.get', {}).jars;
-    expect(family.find(({ label }) => label === '14 Mar a')?.cautions[0]?.how).toContain('on hold');
+    expect(family.find(({ label }) => label === '14 Mar a')?.cautions[0]?.how).toContain('set aside');
   });
 });

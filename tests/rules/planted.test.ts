@@ -227,7 +227,7 @@ const PLANTED: Partial<Record<RefusalCode, Plant>> = {
     const [a = ''] = keeper.jars('2026-03-04', [{ outcome: { ...unseen, signs: ['pink'] } }]);
     return seed(keeper.jars('2026-03-10')[0] ?? '', a);
   },
-  'seed on hold': (keeper) => {
+  'seed set aside': (keeper) => {
     const [a = ''] = keeper.jars('2026-03-02');
     const [b = ''] = keeper.jars('2026-03-05', [{ seedings: [fromJar(a)] }]);
     keeper.must(...(seen(a, { signs: ['pink'] }) as readonly ['outcome.save', Input<'outcome.save'>]));
@@ -253,7 +253,7 @@ const OF_THE_MOMENT: ReadonlySet<RefusalCode> = new Set<RefusalCode>([
   'stay not timed',
   'seed spoiled',
   'seed found spoiled',
-  'seed on hold',
+  'seed set aside',
   'seed without acid',
   'reserve spoiled',
   'reason needed',

@@ -83,7 +83,7 @@ it('a lifted hold is said of the jar with its reason, puts it after a clean one,
   must(session, 'caution.clear', { jar: child, of: a, reason: 'Probably just lint.' });
   expect(ranked(session)[0]?.label).toBe('12 May b');
   expect(of(session, '12 May a').looks).toEqual([
-    'It was on hold because of 6 May a; lifted: “Probably just lint.” Look and smell first, and when in doubt, discard.',
+    'It was set aside because of 6 May a; lifted: “Probably just lint.” Look and smell first, and when in doubt, discard.',
   ]);
 });
 

@@ -40,19 +40,19 @@ describe('the kitchen notes', () => {
       'It has stood in the fridge for 45 days; your limit is 21.',
     );
   });
-  it('in early February recommend no jar whose line runs through a jar on hold without saying so', () => {
+  it('in early February recommend no jar whose line runs through a set-aside jar without saying so', () => {
     const then = openSession(newFile(), 'create', '2026-02-05T09:00:00+01:00');
     must(then, 'notes.bringIn', { file: { name: 'kitchen-notes.csv', bytes } });
     const kept = must(then, 'family.get', {}).jars;
     const made = (madeOn: string, letter: string) =>
       kept.find((one) => one.madeOn === madeOn && one.letter === letter)!.id;
     const descendant = made('2026-01-25', 'a');
-    // 4 Jan a is spoiled; c is its batch-mate on hold; 25 Jan a comes from c and has no caution of its own.
+    // 4 Jan a is spoiled; c is its batch-mate set aside; 25 Jan a comes from c and has no caution of its own.
     const advice = must(then, 'advice.next', {});
     const place = advice.ranking.findIndex(({ jar }) => jar === descendant);
     expect(advice.ranking[place]).toMatchObject({ allowed: true, stops: [] });
     expect(advice.ranking[place]?.reasons[0]).toBe(
-      'It descends from 4 Jan c, which is on hold because of 4 Jan a. Look into that first: lift the hold with a written reason, or start afresh.',
+      'It descends from 4 Jan c, which is set aside because of 4 Jan a. Look into that first: lift the hold with a written reason, or start afresh.',
     );
     expect(place).toBeGreaterThan(advice.ranking.findIndex(({ kind }) => kind === 'fresh start'));
     expect(advice.sentence).not.toContain('25 Jan a');

@@ -78,11 +78,11 @@ describe('judgement.jar', () => {
 describe('advice.next', () => {
   it('never offers a held jar, whatever its score', () => {
     const { ranking } = ask('advice.next', {});
-    for (const name of cases.spoiled.onHold) {
+    for (const name of cases.spoiled.setAside) {
       const found = ranking.filter(({ jar }) => jar === idOf(name));
       expect(found.length).toBeGreaterThan(0);
       expect(found.every(({ allowed, cost }) => !allowed && cost === null)).toBe(true);
-      expect(found[0]?.reasons.join(' ')).toContain('on hold');
+      expect(found[0]?.reasons.join(' ')).toContain('set aside');
     }
     expect(ranking.some(({ jar }) => jar === idOf(cases.spoiled.jar))).toBe(false);
   });
@@ -106,7 +106,7 @@ describe('advice.line', () => {
       const line = lineId(name);
       const verdict = ask('advice.line', { line });
       const { ranking } = ask('advice.next', { line });
-      expect(verdict.seed).toEqual({ jar: ranking[0]?.jar, portion: ranking[0]?.portion, label: ranking[0]?.label }); // prettier-ignore
+      expect(verdict.seed).toEqual({ jar: ranking[0]?.jar, portion: ranking[0]?.portion, label: ranking[0]?.label, level: ranking[0]?.level }); // prettier-ignore
       expect(verdict.sentence).toContain(verdict.seed?.label);
       const { sentence, sure } = ask('advice.restart', { line });
       if (sure && verdict.verdict !== 'start afresh') expect(sentence).toContain('the verdict is to go on');

@@ -5,7 +5,7 @@ import { inOrder, keyOf, type Ranked } from '../../renderer/vigour/seed-list';
 import { cardLines } from '../../core/says/seed-card';
 
 const seed = (n: number, allowed: boolean): Ranked => ({
-  jar: n === 0 ? null : `jar ${n}`, portion: null, label: `${n}`, kind: n === 0 ? 'fresh start' : 'jar', allowed, stops: [],
+  jar: n === 0 ? null : `jar ${n}`, portion: null, label: `${n}`, kind: n === 0 ? 'fresh start' : 'jar', allowed, discard: null, level: null, stops: [],
   doubts: [], looks: [], cost: 1, weakChance: 0.1, reasons: [], lines: [], wouldChange: '',
 }); // prettier-ignore
 

@@ -57,6 +57,8 @@ export const seen = {
     observation: ref('observation'),
     ph: number(0, 14),
     how: usually('not said', oneOf(['meter', 'strip', 'not said'])),
+    /** Whether the meter was checked in a buffer that day; one that was not proves nothing. */
+    checked: maybe(flag()),
   },
   /** Stored by hash beside the ledger, re-encoded so that the place it was taken is gone. */
   photograph: {

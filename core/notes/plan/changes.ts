@@ -1,6 +1,6 @@
 // Rows of jars that are in the ledger already: how a changed row differs, what is asked about it, and what an answer changes.
 import type { NoteColumn } from '../../contract';
-import { isSpoiled } from '../../safety/gate';
+import { isSpoiled } from '../../safety/take-out';
 import { readFacts } from '../rows/row-facts';
 import { plain, tidy } from '../../quantities';
 import type { LedgerFacts, LedgerView, NotesInput, PlannedChange, PlannedJar } from '../notes-plan';

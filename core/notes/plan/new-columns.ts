@@ -1,5 +1,5 @@
 // Columns that are new to rows of the ledger, or gone: asked about once for the whole file, not row by row.
-import { isSpoiled } from '../../safety/gate';
+import { isSpoiled } from '../../safety/take-out';
 import { OF_SEEDS, readAs, takesColumn } from './changes';
 import type { Column, Layout } from '../layout/column-meanings';
 import type { FileSays, Question, Said } from '../said';

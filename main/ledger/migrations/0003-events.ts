@@ -197,6 +197,7 @@ const seen: Record<string, readonly string[]> = {
     key('observation', 'observation', ALWAYS),
     'ph REAL NOT NULL CHECK (ph BETWEEN 0 AND 14)',
     oneOf('how', ['meter', 'strip', 'not said'], ALWAYS),
+    flag('checked'),
   ],
   photograph: [
     key('jar', 'jar', ALWAYS),

@@ -1,13 +1,14 @@
 // What lineage and the screens need of each jar, read in a few statements: for the whole ledger or for some jars.
 import type { FamilyJar, FamilySeeding, FamilySource } from '../../../core/lineage/types';
-import { isSpoiled } from '../../../core/safety/gate';
+import { ownSafety, type JarSafety } from '../../../core/safety/own';
 import { stayedHours, toHundredth } from '../../../core/ledger/hold-hours';
 import { takenMl } from '../../../core/ledger/portions';
 import type { Jar, SetWord, Source, Strain } from '../../../core/ledger/records';
 import type { Row as FactRow } from '../facts/tables';
 import type { Rows } from '../rows';
 import { whereabouts } from './jar';
-import { outcomes } from './outcome';
+import { observations, outcomeFrom } from './outcome';
+import { seenOf } from './seen';
 
 type Moved = Pick<FactRow<'movement'>, 'kind' | 'day' | 'at' | 'amount' | 'pieces'>;
 
@@ -28,8 +29,10 @@ export interface JarFacts {
   readonly onShelf: boolean | null;
   readonly setWord: SetWord | null;
   readonly ph: number | null;
+  /** Neither food nor seed, for whatever reason (`safety.discard`). */
   readonly spoiled: boolean;
-  readonly spoiledOpenedDays: number | null;
+  readonly safety: JarSafety;
+  readonly rawMilk: boolean;
   readonly outcomeKnown: boolean;
   /** Names of what was stirred in. */
   readonly additions: readonly string[];
@@ -149,6 +152,24 @@ class Hanging {
     return new Map(Array.from(rows, ({ jar, value }) => [jar, value]));
   }
 
+  /** The day on which each jar was first opened, where that is known. */
+  opened(): ReadonlyMap<number, string> {
+    const rows = this.#iterate<{ jar: number; day: string }>(
+      (of) =>
+        `SELECT jar, min(coalesce(day, date(at + 60 * at_off, 'unixepoch'))) AS day FROM movement
+          ${of === '' ? 'WHERE' : `${of} AND`} kind = 'opened' AND jar IS NOT NULL AND (day IS NOT NULL OR at IS NOT NULL) GROUP BY jar`,
+    );
+    return new Map(Array.from(rows, ({ jar, day }) => [jar, day]));
+  }
+
+  /** Jars made of raw milk, as far as its name says. */
+  rawMilk(): ReadonlySet<number> {
+    const rows = this.#iterate<{ jar: number; name: string }>(
+      (of) => `SELECT jar, name FROM milk ${of === '' ? 'WHERE' : `${of} AND`} name LIKE '%raw%'`,
+    );
+    return new Set(Array.from(rows).flatMap(({ jar, name }) => (/\braw\b/i.test(name) ? [jar] : [])));
+  }
+
   whereabouts(): ReadonlyMap<number, boolean | null> {
     const moved = multi<Moved>();
     const rows = this.#iterate<{
@@ -177,7 +198,8 @@ class Hanging {
 export function* readFacts(rows: Rows, keys: readonly number[] | null): Generator<JarFacts> {
   const hanging = new Hanging(rows, keys);
   const [additions, packages, stays] = [hanging.additions(), hanging.packages(), hanging.stays()];
-  const [counts, kept, seen] = [hanging.counts(), hanging.whereabouts(), outcomes(rows.facts, keys)];
+  const [counts, kept, seen] = [hanging.counts(), hanging.whereabouts(), observations(rows.facts, keys)];
+  const [opened, raw] = [hanging.opened(), hanging.rawMilk()];
   const jars = rows.db
     .prepare(
       `SELECT j.key, r.uid, j.batch, b.made_on, b.word, j.letter, j.state,
@@ -190,7 +212,10 @@ export function* readFacts(rows: Rows, keys: readonly number[] | null): Generato
     const used = packages.get(row.key);
     const warm = stays.get(row.key);
     const last = warm.at(-1);
-    const outcome = seen.get(row.key) ?? null;
+    const observed = seen.get(row.key) ?? [];
+    const outcome = outcomeFrom(observed);
+    const names = additions.get(row.key);
+    const safety = ownSafety(seenOf(observed, names, opened.get(row.key) ?? null, ms(warm[0]?.warm_from ?? null)), false, row.made_on); // prettier-ignore
     yield {
       key: row.key,
       uid: row.uid,
@@ -212,10 +237,11 @@ export function* readFacts(rows: Rows, keys: readonly number[] | null): Generato
       onShelf: kept.get(row.key) ?? null,
       setWord: outcome?.setWord ?? null,
       ph: outcome?.ph ?? null,
-      spoiled: outcome !== null && isSpoiled(outcome),
-      spoiledOpenedDays: outcome?.seenAt === 'after opening' ? outcome.openedDays : null,
+      spoiled: safety.discard !== null,
+      safety,
+      rawMilk: raw.has(row.key),
       outcomeKnown: outcome !== null,
-      additions: additions.get(row.key),
+      additions: names,
       packages: used.length > 1 ? [...new Set(used)].toSorted((a, b) => a - b) : used,
     };
   }
@@ -236,7 +262,8 @@ export const familyJar = (facts: JarFacts, label: string): FamilyJar => ({
   finalVolumeMl: facts.finalVolumeMl,
   countPerMl: facts.countPerMl,
   spoiled: facts.spoiled,
-  spoiledOpenedDays: facts.spoiledOpenedDays,
+  safety: facts.safety,
+  rawMilk: facts.rawMilk,
   packages: facts.packages,
 });
 
@@ -259,7 +286,7 @@ export function* readSeedings(rows: Rows, keys: readonly number[] | null): Gener
   for (const source of rows.all('source')) perPiece.set(source.key, countPerPiece(source));
   const seedings = rows.db
     .prepare(
-      `SELECT s.key, s.jar, s.from_jar, s.source, s.actual_v AS amount_value, s.actual_u AS amount_unit, s.either,
+      `SELECT s.key, s.jar, s.from_jar, s.source, s.actual_v AS amount_value, s.actual_u AS amount_unit, s.either, p.kept_on,
               p.pieces AS portion_pieces, CASE p.amount_u WHEN 'mL' THEN p.amount_v END AS portion_ml
          FROM seeding s LEFT JOIN portion p ON p.key = s.portion ${among('s.jar', keys)} ORDER BY s.key`,
     )
@@ -273,6 +300,7 @@ export function* readSeedings(rows: Rows, keys: readonly number[] | null): Gener
     either: number | null;
     portion_pieces: number | null;
     portion_ml: number | null;
+    kept_on: string | null;
   }>;
   for (const row of seedings) {
     // Of one that may have been another nobody knows what it brought: shares are then equal, and said to be assumed.
@@ -296,6 +324,7 @@ export function* readSeedings(rows: Rows, keys: readonly number[] | null): Gener
       pieces: row.from_jar === null ? amount('pieces') : null,
       countPerPiece: row.source === null ? null : (perPiece.get(row.source) ?? null),
       countDirect: amount('CFU'),
+      takenOn: row.kept_on,
     };
   }
 }

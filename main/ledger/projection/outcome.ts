@@ -148,6 +148,7 @@ export function outcomeFrom(observed: readonly Observed[]): Seen | null {
     setAfterHours: main?.row.setAfterHours ?? null,
     setByHours: main?.row.setByHours ?? null,
     setAtTakeOut: isSetAtTakeOut(main),
+    sour: main?.row.sour ?? null,
     setWord: first(late, ({ row }) => row.setWord),
     texture: wordsOf(late, 'texture'),
     whey: first(late, ({ row }) => row.whey),
@@ -230,8 +231,7 @@ function putEarly(act: OpenAct, jar: number, there: Observed | undefined, seen: 
 }
 
 function putMain(act: OpenAct, jar: number, there: Observed | undefined, seen: Seen, signs: boolean): void {
-  const { setAtTakeOut, setWord, whey, tang, bubbles, setAfterHours, setByHours, powerCut, powerCutHours } =
-    seen;
+  const { setAtTakeOut, sour, setWord, whey, tang, bubbles, setAfterHours, setByHours, powerCut, powerCutHours } = seen; // prettier-ignore
   const atTakeOut = seen.seenAt === 'take-out' || setAtTakeOut !== null;
   // What was seen in finer words than a form has stays where the form says no other.
   const setStays = isSetAtTakeOut(there) === setAtTakeOut && there !== undefined;
@@ -243,6 +243,7 @@ function putMain(act: OpenAct, jar: number, there: Observed | undefined, seen: S
       stage: atTakeOut ? 'take-out' : 'not said',
       looked: seen.seenAt === 'take-out' ? true : null,
       ...(setStays ? {} : { setState: setAtTakeOut === null ? null : setAtTakeOut ? 'set' : 'not set' }),
+      ...(sour === undefined ? {} : { sour }),
       setWord, whey, tang, bubbles, setAfterHours, setByHours, powerCut, powerCutHours,
     },
     { jar },
@@ -297,8 +298,12 @@ export function putOutcome(
 
 type Group = Map<number, Observed>;
 
-/** Outcomes of all jars, or of those with the given keys, by jar: one statement for each kind of fact. */
-export function outcomes({ db }: Rows, jars: readonly number[] | null): Map<number, Seen> {
+/** Outcomes of all jars, or of those with the given keys, by jar. */
+export const outcomes = (rows: Rows, jars: readonly number[] | null): Map<number, Seen> =>
+  new Map(Array.from(observations(rows, jars), ([jar, of]) => [jar, outcomeFrom(of) as Seen]));
+
+/** What was observed of all jars, or of those with the given keys, by jar: one statement for each kind of fact. */
+export function observations({ db }: Rows, jars: readonly number[] | null): Map<number, Observed[]> {
   const [among, given] = jars
     ? ['WHERE jar IN (SELECT value FROM json_each(?))', [JSON.stringify(jars)]]
     : ['', []];
@@ -335,7 +340,7 @@ export function outcomes({ db }: Rows, jars: readonly number[] | null): Map<numb
     if (others) others.push(one);
     else byJar.set(jar, [one]);
   }
-  return new Map(Array.from(byJar, ([jar, of]) => [jar, outcomeFrom(of) as Seen]));
+  return byJar;
 }
 
 // Remarks with the jar that each is about, or with each jar: one on a batch or a hold is about all that was in it.

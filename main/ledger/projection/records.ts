@@ -53,7 +53,8 @@ export interface Stored {
   addition: Keyed<Addition, 'jar' | 'package'>;
   portion: Keyed<Portion, 'jar'>;
   seeding: Keyed<Seeding, 'jar' | 'fromJar' | 'portion' | 'source' | 'package'>;
-  outcome: Keyed<Outcome, 'jar'>;
+  /** `sour` may be left out by those who don't know of it: what was noted stays. */
+  outcome: Omit<Keyed<Outcome, 'jar'>, 'sour'> & Pick<Outcome, 'sour'>;
   photograph: Keyed<Photograph, 'jar'>;
   clearing: Keyed<Clearing, 'jar' | 'of'>;
   preferences: Keyed<Preferences>;
@@ -99,7 +100,7 @@ export const FIELD_TYPES: {
   },
   outcome: {
     jar: 'jar', earlyCheckHours: 'plain', earlySet: 'plain', earlyPh: 'plain', earlySour: 'flag', setAfterHours: 'plain',
-    setByHours: 'plain', setAtTakeOut: 'flag', setWord: 'plain', texture: 'plain', whey: 'plain', tang: 'plain',
+    setByHours: 'plain', setAtTakeOut: 'flag', sour: 'flag', setWord: 'plain', texture: 'plain', whey: 'plain', tang: 'plain',
     smell: 'plain', colour: 'plain', ph: 'plain', phHow: 'plain', signs: 'list', bubbles: 'plain', powerCut: 'flag',
     powerCutHours: 'plain', spoiledSaid: 'flag', seenAt: 'plain', openedDays: 'plain', fibreDidThis: 'flag', note: 'plain',
   },

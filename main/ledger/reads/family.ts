@@ -54,6 +54,7 @@ export function getFamily(ledger: Ledger): Reply<'family.get'> {
         setWord: jar.setWord,
         ph: jar.ph,
         spoiled: jar.spoiled,
+        discard: jar.safety.discard,
         cautions: cautionReplies(ledger, jar.key),
       };
     });

@@ -1,6 +1,6 @@
 // Reads of judgement and advice: names and ids round what core says.
 import { keptCosts } from '../../../core/advice/costs';
-import { heldAncestor, holdSentence } from '../../../core/safety/held-line';
+import { fromMateOf, setAsideOf } from '../../../core/safety/set-aside';
 import { mayBeInHold, outOfWarmthOn } from '../../../core/safety/in-hold';
 import {
   nextReply,
@@ -16,7 +16,6 @@ import { seedLevel, unknownLevel, type SeedLevel } from '../../../core/advice/se
 import type { VerdictWord } from '../../../core/advice/shapes';
 import { limitsOf } from '../../../core/safety/stops';
 import type { Parsed, Reply } from '../../../core/contract';
-import { failsGate } from '../../../core/safety/gate';
 import type { Culture } from '../../../core/vigour/figures';
 import { jarReply, lineReply, type Names } from '../../../core/vigour/reply';
 import { dayLabel } from '../../../core/lineage/labels';
@@ -68,8 +67,10 @@ export function judgeOneJar(ledger: Ledger, { jar }: Parsed<'judgement.jar'>): R
   const { family } = ledger.index;
   const against = againstIn(ledger, judged)(key);
   const holds = {
-    onHold: holdSentence(family, key),
-    descendsFromHeld: heldAncestor(family, key)?.says ?? null,
+    discard: ledger.index.jar(key).safety.discard,
+    caution: family.cautionLevelOf(key),
+    onHold: setAsideOf(family, key),
+    descendsFromHeld: fromMateOf(family, key),
     asSeed: [
       ...(against.acidNotThere === null ? [] : [against.acidNotThere]),
       ...against.doubts,
@@ -134,7 +135,6 @@ function candidatesOf(
       uid,
       onShelf: only === 'reserves' ? false : onShelf,
       gone: gone.has(jar) || empty.has(jar),
-      failedGate: outcome !== null && failsGate(outcome),
       outcomeKnown,
       outOn: madeOn === null ? today : outOfWarmthOn(record?.hold ?? null, madeOn),
       inHold: madeOn !== null && mayBeInHold(record?.hold ?? null, outcome, outcomeKnown, madeOn, now, today),

@@ -71,6 +71,8 @@ export function jarRecord(ledger: Ledger, jarKey: number): BatchReply['jars'][nu
         share: share === undefined ? null : within(share),
       };
     }),
+    discard: index.jar(key).safety.discard,
+    caution: index.family.has(key) ? index.family.cautionLevelOf(key) : null,
     cautions: jarCautions(ledger, key),
     outcome: outcome ? outcomeRecord(outcome, uid) : null,
     portions: rows.where('portion', 'jar', key).map((row) => portionRecord(ledger, row)),

@@ -1,7 +1,8 @@
 // What several reads show of a jar: its generation, its seeds, its cautions, what is drawn of it.
 import type { FamilyJarReply, JarCautionReply, JarView } from '../../../core/contract';
 import { portionName } from '../../../core/ledger/portions';
-import { cautionWords } from '../../../core/safety/cautions';
+import { stands, type Caution } from '../../../core/lineage/types';
+import { cautionWords } from '../../../core/says/safety';
 import { lineName } from '../../../core/lineage/labels';
 import { printAmount } from '../../../core/quantities/index';
 import type { KnownJar } from '../family-index';
@@ -43,10 +44,17 @@ export function cautionReplies(ledger: Ledger, key: number): FamilyJarReply['cau
   const { family, jars } = ledger.index;
   return family.cautionsOf(key).map((caution) => ({
     of: jars.get(caution.of)?.uid ?? '',
-    how: cautionWords(caution),
-    cleared: caution.cleared !== null,
+    ...told(caution),
   }));
 }
+
+/** What is told of every caution. */
+const told = (caution: Caution): Pick<JarCautionReply, 'how' | 'level' | 'cleared' | 'ended'> => ({
+  how: cautionWords(caution),
+  level: caution.level,
+  cleared: !stands(caution),
+  ended: caution.ended,
+});
 
 /** Names of the portions that seedings of some jars were taken from, by seeding key. */
 function seedingPortions(ledger: Ledger, jars: readonly number[]): ReadonlyMap<number, string> {
@@ -64,10 +72,10 @@ export function jarCautions({ index }: Ledger, key: number): JarCautionReply[] {
   if (!index.family.has(key)) return [];
   return index.family.cautionsOf(key).map((caution) => ({
     of: index.jar(caution.of).uid,
-    how: cautionWords(caution),
-    cleared: caution.cleared !== null,
+    ...told(caution),
     label: index.jar(caution.of).label,
     relation: caution.relation,
+    steps: caution.steps,
     reason: caution.cleared,
     liftedBefore: caution.liftedBefore,
   }));
@@ -94,6 +102,7 @@ export function jarViews(ledger: Ledger, keys: readonly number[]): JarView[] {
       setWord: jar.setWord,
       caution: family.cautionLevelOf(key),
       spoiled: jar.spoiled,
+      discard: jar.safety.discard,
       lost: jar.state === 'lost',
       onShelf: empty.has(key) ? false : jar.onShelf,
       outcomeKnown: jar.outcomeKnown,

@@ -1,8 +1,9 @@
 // What is known beside the facts when new ones are asked about: what is spoiled or set aside, who goes by a label.
 import { acidNotThere } from '../../../core/safety/doubts';
-import { isSpoiled } from '../../../core/safety/gate';
+import { isSpoiled } from '../../../core/safety/take-out';
 import type { Circumstances, Fresh } from '../../../core/rules/consents';
 import type { Facts, JarFact } from '../../../core/rules/facts';
+import { stands } from '../../../core/lineage/types';
 import { momentText } from '../../../core/ledger/moments';
 import { actsOf, changesOf } from '../facts/changes';
 import type { Ledger } from '../ledger';
@@ -80,10 +81,10 @@ export function setAsideBy(
   counts: (spoiled: number) => boolean = () => true,
 ): ReturnType<Circumstances['setAsideBy']> {
   const { family } = index;
-  if (!family.has(jar) || family.cautionLevelOf(jar) !== 'on hold') return null;
+  if (!family.has(jar) || family.cautionLevelOf(jar) !== 'set aside') return null;
   const of = family
     .cautionsOf(jar)
-    .flatMap((caution) => (caution.level === 'on hold' && caution.cleared === null ? [caution.of] : []))
+    .flatMap((caution) => (caution.level === 'set aside' && stands(caution) ? [caution.of] : []))
     .filter(counts);
   if (of.length === 0) return null;
   return { because: of.map((spoiled) => index.jar(spoiled).label) };
