@@ -278,6 +278,17 @@ P3;20/05/2025;P2;3 colheres de sopa;1 L integral;34;37,5;mole;
     },
   },
   {
+    name: 'two seeds of one jar, each with an amount, a pH and a note of its own: no wide sheet',
+    text: `Date,Jar,Seed 1,Amount 1,pH 1,Note 1,Seed 2,Amount 2,pH 2,Note 2,Set
+2025-05-02,a,8 caps Blue Tin,,4.4,,,,,,firm
+2025-05-09,a,2025-05-02 a,30 ml,4.5,calm,5 caps Meadow Pot,,4.4,mild,soft
+`,
+    jars: {
+      2: { jar: '2025-05-02 a', sources: ['Blue Tin'], pieces: [8], generation: 1, ph: 4.4, set: 'firm' },
+      3: { jar: '2025-05-09 a', seeds: ['2025-05-02 a'], sources: ['Meadow Pot'], ml: [30], pieces: [5], generation: 2, ph: 4.5, set: 'soft', note: 'mild' },
+    },
+  },
+  {
     name: 'long: one thing a line',
     text: `Date,Jar,Item,Value
 2025-05-02,a,seed,8 caps Blue Tin

@@ -12,8 +12,10 @@ const LABEL_FIRST = new RegExp(`^${LABEL}[\\s:_./-]+(\\p{L}.+)$`, 'iu');
 const LABEL_LAST = new RegExp(`^(.*\\p{L}.*?)[\\s:_./-]+${LABEL}$`, 'iu');
 /** What is told of a jar once it is made: that several jars have their own of it shows that the columns are jars. */
 const OF_ONE_JAR: ReadonlySet<NoteColumn> = new Set<NoteColumn>([
-  'set', 'ph', 'whey', 'smell', 'colour', 'texture', 'tang', 'milk', 'milk amount', 'volume', 'vessel', 'spoiled', 'hours', 'temperature', 'note',
+  'set', 'ph', 'whey', 'smell', 'colour', 'texture', 'tang', 'volume', 'spoiled',
 ]); // prettier-ignore
+/** One of these beside them is of the line's one jar: "Seed 1, Note 1, Seed 2, Note 2, Set" are two seeds. */
+const OF_THE_LINE: ReadonlySet<NoteColumn> = new Set<NoteColumn>(['jar', 'set', 'seed']);
 
 interface OfJar {
   readonly index: number;
@@ -57,7 +59,8 @@ function unfoldWide(headed: Headed): Headed | null {
   if (columns.length === 0) return null;
   const mine = new Set(columns.map(({ index }) => index));
   const shared = headed.names.flatMap((_, index) => (mine.has(index) ? [] : [index]));
-  if (shared.some((index) => headingMeaning(headed.names[index] ?? '')?.meaning === 'jar')) return null;
+  const lone = shared.map((index) => headingMeaning(headed.names[index] ?? '')?.meaning);
+  if (lone.some((meaning) => meaning !== undefined && OF_THE_LINE.has(meaning))) return null;
   const labels = unique(columns.map(({ label }) => label));
   const told = unique(columns.map(({ what }) => plain(what)));
   const at = (label: string, what: string): number =>
