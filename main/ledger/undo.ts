@@ -97,24 +97,40 @@ export function undoneTogether(rows: Rows, uids: readonly string[]): ActRow[] {
  */
 export function undoMany(acts: Acts, uids: readonly string[], later: boolean): Done<string> {
   const { rows } = acts;
-  const done = acts.runChosen(
-    () => {
-      const targets = undoneTogether(rows, uids);
-      const asked = new Set(uids);
-      const others = targets.filter(({ uid }) => !asked.has(uid));
-      if (others.length > 0 && !later) throw refusedBy(rows, others.map(({ key }) => key)); // prettier-ignore
-      const subject = targets.map(wordsOf).join('; ');
-      return { kind: 'act.undo' as const, subject, why: null, undoes: targets[0]?.key ?? null, targets };
-    },
-    (act, { kind, subject, targets }) => {
-      const insert = rows.prepare('INSERT INTO undone_with (act, undoes) VALUES (?, ?)');
-      for (const { key } of targets.slice(1)) insert.run(act.key, key);
-      for (const { key } of targets) invertAct(rows.facts, act.facts, key);
-      return actWords(kind, subject);
-    },
-  );
-  if (!done) throw new Refused('nothing changed');
-  return done;
+  let chosen: readonly ActRow[] = [];
+  try {
+    const done = acts.runChosen(
+      () => {
+        const targets = undoneTogether(rows, uids);
+        const asked = new Set(uids);
+        const others = targets.filter(({ uid }) => !asked.has(uid));
+        if (others.length > 0 && !later) throw refusedBy(rows, others.map(({ key }) => key)); // prettier-ignore
+        chosen = targets;
+        const subject = targets.map(wordsOf).join('; ');
+        return { kind: 'act.undo' as const, subject, why: null, undoes: targets[0]?.key ?? null, targets };
+      },
+      (act, { kind, subject, targets }) => {
+        const insert = rows.prepare('INSERT INTO undone_with (act, undoes) VALUES (?, ?)');
+        for (const { key } of targets.slice(1)) insert.run(act.key, key);
+        for (const { key } of targets) invertAct(rows.facts, act.facts, key);
+        return actWords(kind, subject);
+      },
+    );
+    if (!done) throw new Refused('nothing changed');
+    return done;
+  } catch (error) {
+    throw plainerThan(error, rows, chosen);
+  }
+}
+
+/**
+ * Why acts can't be undone, the plainer answer first: what was done since, rather than the rule that it would break. What
+ * comes back beside something that is gone can't be asked about at all.
+ */
+function plainerThan(error: unknown, rows: Rows, targets: readonly ActRow[]): unknown {
+  const own = new Set(targets.map(({ key }) => key));
+  const inWay = targets.flatMap(({ key }) => inTheWay(rows.facts, key)).filter((key) => !own.has(key));
+  return inWay.length > 0 ? refusedBy(rows, inWay) : error;
 }
 
 /** What an undo or a redo is about. */
@@ -178,15 +194,15 @@ function refusedBy(rows: Rows, acts: readonly number[]): Refused {
 /** Chosen and done in one transaction: of two programs on one ledger neither writes between the other's choice and its undo. */
 function invert(acts: Acts, choose: () => Inverse): Done<string> {
   const { rows } = acts;
-  let target: ActRow | null = null;
+  let chosen: readonly ActRow[] = [];
   try {
     const done = acts.runChosen(
       () => {
-        const { kind, subject, target: chosen } = choose();
-        const standing = standsOn(rows.facts, chosen.key, touchedSince(rows.facts, chosen.key));
+        const { kind, subject, target } = choose();
+        const standing = standsOn(rows.facts, target.key, touchedSince(rows.facts, target.key));
         if (standing.length > 0) throw refusedBy(rows, standing);
-        target = chosen;
-        return { kind, subject, why: null, undoes: chosen.key };
+        chosen = [target];
+        return { kind, subject, why: null, undoes: target.key };
       },
       (act, { kind, subject, undoes }) => {
         invertAct(rows.facts, act.facts, undoes);
@@ -196,10 +212,6 @@ function invert(acts: Acts, choose: () => Inverse): Done<string> {
     if (!done) throw new Refused('nothing changed');
     return done;
   } catch (error) {
-    if (target === null) throw error;
-    // The plainer answer first: what was done since, rather than the rule that it would break. What comes back beside
-    // something that is gone can't be asked about at all.
-    const inWay = inTheWay(rows.facts, (target as ActRow).key);
-    throw inWay.length > 0 ? refusedBy(rows, inWay) : error;
+    throw plainerThan(error, rows, chosen);
   }
 }

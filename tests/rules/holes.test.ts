@@ -183,6 +183,7 @@ describe('a redo', () => {
     expect(refused(session, 'act.undo', { act: undone.act }).sentence).toBe(
       'Later records stand on it: undid: recorded 10 Mar a. Undo or change those first.',
     );
+    expect(refused(session, 'act.undoMany', { acts: [undone.act] }).code).toBe('stands on it');
   });
 
   it('asks nothing again of two labels that were meant to be equal', () => {

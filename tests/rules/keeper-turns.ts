@@ -255,8 +255,17 @@ const decide: Turn = (keeper, [, a, b]) => {
   if (done.ok) keeper.meanAll();
 };
 
+/** Several acts undone as one, with what stands on them or without, and perhaps done again. */
+const undoSome: Turn = (keeper, [, a, b, c]) => {
+  const acts = keeper.ids('act').slice(-15);
+  if (acts.length === 0) return;
+  const some = [...new Set([a, b, c].map((n) => pick(acts, n)))];
+  const done = keeper.ask('act.undoMany', { acts: some, later: a % 3 > 0 });
+  if (done.ok && c % 3 === 0) keeper.ask('act.undo', { act: done.value.act });
+};
+
 /** Each is one kind of move. */
 export const TURNS: readonly Turn[] = [
   tellMovement, tellSeeding, tellHold, correctAFact, removeAFact, lostOfARange, rangeOfABatch, growingNotes, liftAndUndo,
-  portionBack, thereAndBack, decide,
+  portionBack, thereAndBack, decide, undoSome,
 ]; // prettier-ignore
