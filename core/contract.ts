@@ -497,10 +497,10 @@ export const contract = {
   'batch.get': entry('read', z.strictObject({ id: Uid }), BatchReply),
   'batch.list': entry(
     'read',
-    z.strictObject({ before: z.strictObject({ madeOn: Day, id: Uid }).nullable(), limit: z.int().min(1).max(200) }),
+    z.strictObject({ before: z.strictObject({ madeOn: Day, id: Uid }).nullable(), limit: z.int().min(1).max(200), /** Words that its day, word, seeds, what was stirred in or its note hold. */ text: Line.default('') }),
     z.strictObject({
       batches: z.array(
-        z.strictObject({ id: Uid, madeOn: Day, word: Line.nullable(), label: z.string(), jars: z.array(z.strictObject({ id: Uid, label: z.string(), setWord: SetWord.nullable(), spoiled: z.boolean(), caution: z.enum(['condemned', 'set aside', 'look']).nullable() })) }),
+        z.strictObject({ id: Uid, madeOn: Day, word: Line.nullable(), label: z.string(), /** What seeded its jars, and what was stirred in, each once. */ seeds: z.array(z.string()), additions: z.array(z.string()), jars: z.array(z.strictObject({ id: Uid, label: z.string(), setWord: SetWord.nullable(), outcomeKnown: z.boolean(), /** Deepest; null for a planned jar. */ generation: z.int().positive().nullable(), atLeast: z.boolean(), spoiled: z.boolean(), caution: z.enum(['condemned', 'set aside', 'look']).nullable() })) }),
       ),
       more: z.boolean(),
     }),

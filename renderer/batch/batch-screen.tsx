@@ -1,33 +1,30 @@
 // The batch screen: all batches, newest first, and one of them open, or a new one being recorded.
-import { Fragment, useEffect, useMemo, useRef, useState } from 'react';
-import type { Reply } from '../../core/contract';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { call } from '../app/calls';
 import { currentPlace, go, say, usePlace, useRevision } from '../app/store';
 import { useRead } from '../app/use-read';
 import { readDraft } from '../parts/use-draft';
 import { useReader } from '../parts/use-reader';
+import { useSettled } from '../parts/use-settled';
 import { BatchView } from './batch-view';
 import { beginBatch, beginOf, type Begin, type Begun } from './begin';
 import { LostJar } from './lost-jar';
 import { NEW_BATCH_DRAFT, NewBatch } from './new-batch';
-import { rowWords } from './row-words';
+import { BatchList, type Batches, type Row } from './batch-list';
 import './batch.css';
 
-type Row = Reply<'batch.list'>['batches'][number];
 const PAGE = 40;
 
-interface Batches {
-  /** null until they are read. */
-  readonly rows: readonly Row[] | null;
-  readonly more: boolean;
-  readonly readMore: () => void;
-}
-
 /** Batches read so far, newest first, read again whenever the ledger changes. */
-function useBatches(): Batches {
+function useBatches(text: string): Batches {
   const revision = useRevision();
   const [wanted, setWanted] = useState(PAGE);
-  const [held, setHeld] = useState<{ rows: readonly Row[]; more: boolean; revision: number } | null>(null);
+  const [held, setHeld] = useState<{
+    rows: readonly Row[];
+    more: boolean;
+    text: string;
+    revision: number;
+  } | null>(null);
   useEffect(() => {
     let current = true;
     const read = async (): Promise<void> => {
@@ -38,6 +35,7 @@ function useBatches(): Batches {
         const answer = await call('batch.list', {
           before: last ? { madeOn: last.madeOn, id: last.id } : null,
           limit: Math.min(200, wanted - rows.length),
+          text,
         });
         if (!current) return;
         if (!answer.ok) {
@@ -47,56 +45,18 @@ function useBatches(): Batches {
         rows.push(...answer.value.batches);
         more = answer.value.more && answer.value.batches.length > 0;
       }
-      if (current) setHeld({ rows, more, revision });
+      if (current) setHeld({ rows, more, text, revision });
     };
     void read();
     return () => {
       current = false;
     };
-  }, [revision, wanted]);
+  }, [revision, text, wanted]);
   return {
     rows: held?.rows ?? null,
     more: held?.more ?? false,
     readMore: () => setWanted((now) => now + PAGE),
   };
-}
-
-function BatchList({ open, batches }: { readonly open: string | null; readonly batches: Batches }) {
-  const { rows, more, readMore } = batches;
-  if (rows === null) return <p className="soft">Opening…</p>;
-  if (rows.length === 0)
-    return <p>No batch is recorded yet. “New batch” writes down the first: its day, its seed, its jars.</p>;
-  return (
-    <nav aria-label="Batches" className="batch-list">
-      <ul>
-        {rows.map((row) => (
-          <li key={row.id}>
-            <button
-              type="button"
-              className={row.jars.some((jar) => jar.spoiled) ? 'batch-row spoiled' : 'batch-row'}
-              aria-current={row.id === open ? 'true' : undefined}
-              onClick={() => go('batch', row.id)}
-            >
-              <span className="batch-row-label">{row.label}</span>
-              <span className="soft">
-                {rowWords(row).map(({ says, caution }, at) => (
-                  <Fragment key={says}>
-                    {at > 0 && ' · '}
-                    {caution ? <strong className="batch-row-caution">{says}</strong> : says}
-                  </Fragment>
-                ))}
-              </span>
-            </button>
-          </li>
-        ))}
-      </ul>
-      {more && (
-        <button type="button" className="button quiet" onClick={readMore}>
-          Earlier batches
-        </button>
-      )}
-    </nav>
-  );
 }
 
 /** What was begun and not recorded. */
@@ -169,7 +129,9 @@ function Making({ begin }: { readonly begin: Begin }) {
  */
 export function BatchScreen() {
   const { focus } = usePlace();
-  const batches = useBatches();
+  const [typed, type] = useState('');
+  const text = useSettled(typed.trim());
+  const batches = useBatches(text);
   const begin = useMemo(() => beginOf(focus), [focus]);
   const making = begin !== null;
   const arrivedAt = useRef(focus);
@@ -192,7 +154,7 @@ export function BatchScreen() {
             <button type="button" className="button primary" onClick={() => go('batch', 'new')}>
               New batch
             </button>
-            {batches.rows !== null && batches.rows.length > 0 && (
+            {(typed !== '' || (batches.rows !== null && batches.rows.length > 0)) && (
               <button type="button" className="button" onClick={() => go('batch', 'repeat')}>
                 Repeat the last
               </button>
@@ -208,12 +170,15 @@ export function BatchScreen() {
           </div>
         </header>
         {open === null && !making && <Unfinished />}
-        <BatchList open={open} batches={batches} />
+        <BatchList open={open} batches={batches} typed={typed} onType={type} />
       </aside>
       <div className="batch-main">
         {begin !== null && <Making key={focus} begin={begin} />}
         {focus === 'lost' && <LostJar />}
         {open !== null && <OpenBatch id={open} />}
+        {focus === null && batches.rows !== null && batches.rows.length > 0 && (
+          <p className="soft batch-choose">Choose a batch to see its jars, or begin a new one.</p>
+        )}
       </div>
     </div>
   );

@@ -5,6 +5,7 @@ import { RECORD_KINDS, type RecordKind } from '../../core/ledger/records';
 import { call } from '../app/calls';
 import { go, say, usePlace, useRevision } from '../app/store';
 import { JarDefs } from '../family/jar-shape';
+import { useSettled } from '../parts/use-settled';
 import { ActRow, type Entry } from './act-row';
 import { byDay, dayHeading } from './days';
 import { UndoPanel } from './undo-panel';
@@ -70,16 +71,6 @@ function useActs(
     more: shown?.more ?? false,
     readMore: () => setWanted((now) => now + PAGE),
   };
-}
-
-/** Typing is waited for a little: each word asks the ledger anew. */
-function useSettled(text: string): string {
-  const [settled, settle] = useState(text);
-  useEffect(() => {
-    const timer = window.setTimeout(() => settle(text), 150);
-    return () => window.clearTimeout(timer);
-  }, [text]);
-  return settled;
 }
 
 /** The days with their acts. */

@@ -67,7 +67,16 @@ describe('a batch in the list', () => {
     setWord: 'firm' | null,
     spoiled: boolean,
     caution: 'condemned' | 'set aside' | 'look' | null,
-  ) => ({ id: 'x', label: 'x', setWord, spoiled, caution });
+  ) => ({
+    id: 'x',
+    label: 'x',
+    setWord,
+    outcomeKnown: setWord !== null,
+    generation: 2,
+    atLeast: false,
+    spoiled,
+    caution,
+  });
   const line = (...jars: ReturnType<typeof jar>[]): string =>
     rowWords({ jars })
       .map(({ says }) => says)

@@ -90,10 +90,8 @@ function heard(
   const of = about === null ? null : new Set(factsOfRecord(rows.facts, about));
   const touches = (act: ActRow): boolean =>
     of === null || [...changesOf(rows.facts, act.key)].some(({ key }) => of.has(key));
-  // Not from the cache: a statement that is being iterated can't be used again before it ends.
-  for (const act of rows.db
-    .prepare('SELECT * FROM act WHERE key < ? ORDER BY key DESC')
-    .iterate(before) as IterableIterator<ActRow>) {
+  const all = rows.prepare('SELECT * FROM act WHERE key < ? ORDER BY key DESC').all(before) as ActRow[];
+  for (const act of all) {
     if (!says(act) || !touches(act)) continue;
     found.push(act);
     if (found.length === limit) break;

@@ -6,7 +6,7 @@ import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
 import { Refused } from '../refusal';
 import { leftOfPackages } from '../projection/spent';
-import { lineNames } from './views';
+import { lineNames, seedLabel } from './views';
 import { holdRecord, jarRecord, packageRecord, photographRecord, sourceRecord } from './records';
 
 const byLetter = (a: KnownJar, b: KnownJar): number =>
@@ -49,9 +49,63 @@ const holdsOf = ({ rows }: Ledger, batch: number): number[] =>
     .pluck()
     .all(batch, batch) as number[];
 
+type ListedBatch = Reply<'batch.list'>['batches'][number];
+interface BatchRow {
+  readonly key: number;
+  readonly uid: string;
+  readonly madeOn: string;
+  readonly word: string | null;
+}
+
+/** A batch as the list shows it: what seeded it, what was stirred in, how each jar set. */
+function listed(ledger: Ledger, batch: BatchRow, year: string): ListedBatch {
+  const { family } = ledger.index;
+  const jars = jarsOfBatch(ledger, batch.key);
+  const seeds = jars.flatMap(({ key }) => (family.has(key) ? family.seedsOf(key).map((one) => seedLabel(ledger, one)) : [])); // prettier-ignore
+  return {
+    id: batch.uid,
+    madeOn: batch.madeOn,
+    word: batch.word,
+    label: [dayLabel(batch.madeOn, batch.madeOn.slice(0, 4) !== year), batch.word].filter(Boolean).join(' '),
+    seeds: [...new Set(seeds)],
+    additions: [...new Set(jars.flatMap(({ additions }) => additions))],
+    jars: jars.map((jar) => {
+      const generation = family.has(jar.key) ? family.generationOf(jar.key) : null;
+      return {
+        id: jar.uid,
+        label: jar.label,
+        setWord: jar.setWord,
+        outcomeKnown: jar.outcomeKnown,
+        generation: generation?.deepest ?? null,
+        atLeast: generation?.atLeast ?? false,
+        spoiled: jar.spoiled,
+        caution: generation ? family.cautionLevelOf(jar.key) : null,
+      };
+    }),
+  };
+}
+
+/** Whether a batch says each word that was typed: its day with the year, its word, jars, seeds, what was stirred in, its note. */
+function says(
+  ledger: Ledger,
+  { key, madeOn }: BatchRow,
+  batch: ListedBatch,
+  words: readonly string[],
+): boolean {
+  if (words.length === 0) return true;
+  const told = [dayLabel(madeOn, true), madeOn, batch.word, ...batch.jars.flatMap(({ label, setWord }) => [label, setWord]), ...batch.seeds, ...batch.additions, ledger.rows.get('batch', key).note]; // prettier-ignore
+  const text = told.filter(Boolean).join(' ').toLowerCase();
+  return words.every((word) => text.includes(word));
+}
+
 /** Newest first, page by page; batches none of whose jars can be seen are left out. */
-export function listBatches(ledger: Ledger, { before, limit }: Parsed<'batch.list'>): Reply<'batch.list'> {
+export function listBatches(
+  ledger: Ledger,
+  { before, limit, text }: Parsed<'batch.list'>,
+): Reply<'batch.list'> {
   const from = before ? ledger.rows.keyOf('batch', before.id) : 0;
+  const words = text.toLowerCase().split(/\s+/).filter(Boolean);
+  // Page by page, unless words are looked for: then any batch may be the next that says them.
   const found = ledger.rows
     .prepare(
       `SELECT b.key, r.uid, b.made_on AS madeOn, b.word FROM batch b JOIN record r ON r.key = b.key
@@ -59,32 +113,21 @@ export function listBatches(ledger: Ledger, { before, limit }: Parsed<'batch.lis
           AND EXISTS (SELECT 1 FROM jar j WHERE j.batch = b.key AND j.state <> 'mistake')
         ORDER BY b.made_on DESC, b.key DESC LIMIT ?`,
     )
-    .all(before?.madeOn ?? null, before?.madeOn ?? null, from, limit + 1) as {
-    key: number;
-    uid: string;
-    madeOn: string;
-    word: string | null;
-  }[];
-  const { family } = ledger.index;
+    .all(
+      before?.madeOn ?? null,
+      before?.madeOn ?? null,
+      from,
+      words.length > 0 ? -1 : limit + 1,
+    ) as BatchRow[];
   const year = ledger.clock.today().slice(0, 4);
-  return {
-    batches: found.slice(0, limit).map((batch) => ({
-      id: batch.uid,
-      madeOn: batch.madeOn,
-      word: batch.word,
-      label: [dayLabel(batch.madeOn, batch.madeOn.slice(0, 4) !== year), batch.word]
-        .filter(Boolean)
-        .join(' '),
-      jars: jarsOfBatch(ledger, batch.key).map((jar) => ({
-        id: jar.uid,
-        label: jar.label,
-        setWord: jar.setWord,
-        spoiled: jar.spoiled,
-        caution: family.has(jar.key) ? family.cautionLevelOf(jar.key) : null,
-      })),
-    })),
-    more: found.length > limit,
-  };
+  const batches: ListedBatch[] = [];
+  for (const row of found) {
+    const batch = listed(ledger, row, year);
+    if (!says(ledger, row, batch, words)) continue;
+    if (batches.length === limit) return { batches, more: true };
+    batches.push(batch);
+  }
+  return { batches, more: false };
 }
 
 export function listSources(ledger: Ledger): Reply<'source.list'> {
