@@ -105,10 +105,12 @@ export function twoYears(jars: number): { file: string; folder: string } {
   const file = join(folder, 'jarline.sqlite');
   const session = new Session({ file, mode: 'create', now: NOW, timeZone: 'Europe/Berlin', version: '0.0.0' }); // prettier-ignore
   const path = join(folder, 'sheet.csv');
-  writeFileSync(path, sheetOf(jars - 3));
+  // Of a handful there is only the sheet: nothing of it stands in warmth.
+  const few = jars <= 3;
+  writeFileSync(path, sheetOf(few ? jars : jars - 3));
   const brought = session.answer('notes.bringIn', { file: { path } }, undefined);
   if (!brought.ok) throw new Error(JSON.stringify(brought.error));
-  kitchen(session);
+  if (!few) kitchen(session);
   session.close();
   return { file, folder };
 }

@@ -130,9 +130,13 @@ export function newestEnd(geometry: Geometry, room: Room, newest: Newest, k: num
   return { k, tx, ty };
 }
 
-/** The view a family opens with: all of it where its numerals can be read, else its newest end. */
-export const openingView = (geometry: Geometry, room: Room, newest: Newest): View =>
-  geometry.fit.k >= WHOLE_FROM ? geometry.fit : newestEnd(geometry, room, newest, GOOD_ZOOM);
+/** The view a family opens with: all of it where its numerals can be read, else its newest end, of all lanes if they can be. */
+export function openingView(geometry: Geometry, room: Room, newest: Newest): View {
+  if (geometry.fit.k >= WHOLE_FROM) return geometry.fit;
+  const allRows = (room.bottom - room.top - MARGIN) / geometry.height;
+  const k = allRows < WHOLE_FROM ? GOOD_ZOOM : Math.min(GOOD_ZOOM, allRows);
+  return newestEnd(geometry, room, newest, k);
+}
 
 /** All of it, or where that is too much to be told apart as much of its newest end as can be. */
 export const fittingView = (geometry: Geometry, room: Room, newest: Newest): View =>
