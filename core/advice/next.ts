@@ -44,6 +44,8 @@ export interface SeedCandidate {
   readonly cautionSays: string | null;
   /** What its own hold leaves in doubt, a sentence each (doubts.ts): no stop, but it comes last of all. */
   readonly doubts: readonly string[];
+  /** Remarks that nobody has answered, quoted. */
+  readonly quotes: readonly string[];
   /** What is to be looked at first although it leaves no doubt of the jar itself, a sentence each (doubts.ts, way-back.ts). */
   readonly asks: readonly string[];
   /** Nobody has seen how it came out, and its hold may not have ended (in-hold.ts). */
@@ -211,6 +213,7 @@ function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
     ...doubts,
     ...looks,
     ...(candidate.outcomeKnown ? [] : ['Nobody has written down how it came out. Look at it first.']),
+    ...candidate.quotes,
     ...(candidate.passed ? [] : [NOT_NOTED]),
     `${generation} About ${percent(weak)} such jars come out weak${assumedWords(input.jarsTell)}.`,
     ...past,

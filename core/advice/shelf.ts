@@ -76,7 +76,7 @@ export function shelfCandidates(
   portions: readonly ShelfPortion[],
   judgements: (jar: number) => readonly LineJudgement[],
   levelOf: (jar: number, poorer: number) => SeedLevel | null,
-  against: (jar: number) => Pick<SeedCandidate, 'doubts' | 'asks' | 'acidNotThere'>,
+  against: (jar: number) => Pick<SeedCandidate, 'doubts' | 'asks' | 'acidNotThere' | 'quotes'>,
   lineId: (batch: number) => string,
   today: string,
   line: number | null,

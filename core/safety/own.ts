@@ -1,7 +1,7 @@
 // What was seen of one jar, as far as it speaks of that jar alone. What other jars say of it: cautions.ts.
 import { addDays } from '../quantities/typed-days';
 import { atGate, gateOf, thickens, type Gate } from './gate';
-import { afterOpening, atTheGate, spoiling, type Look, type SeenOfJar } from './seen';
+import { afterOpening, spoiling, type Look, type SeenOfJar } from './seen';
 import { slowStart, type SlowStart } from './slow-start';
 
 /** Why a jar is neither food nor seed; null where it is not so. A remark counts as *discard* until it is answered. */
@@ -86,7 +86,3 @@ export function ownSafety(seen: SeenOfJar, remarked: boolean, madeOn: string | n
 export const UNSEEN: JarSafety = {
   discard: null, gate: 'not noted', acid: null, metered: false, plain: true, clean: false, opened: null, start: null, forever: false,
 }; // prettier-ignore
-
-/** Whether anybody looked at the end of the hold or after. */
-export const seenAtAll = ({ looks }: SeenOfJar): boolean =>
-  looks.some((look) => atTheGate(look) || afterOpening(look));

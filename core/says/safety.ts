@@ -113,6 +113,10 @@ export function stopSentence(stop: Exclude<SafetyStop, 'set aside'>): string {
   }
 }
 
+/** A remark that nobody has answered, word for word. @param of what it was written about */
+export const quoteSentence = ({ of, text }: { readonly of: 'jar' | 'batch' | 'hold'; readonly text: string }): string =>
+  `${of === 'jar' ? 'Its note' : `The note of its ${of}`} says: “${text.trim()}”.`; // prettier-ignore
+
 /** Said of a jar that may be offered although nobody noted how it smelled. */
 export const NOT_NOTED = 'Not noted whether it smelled sour: smell it first.';
 

@@ -4,7 +4,7 @@ import type { NextInput, SeedCandidate } from '../../core/advice/next';
 export const seedOf = (label: string, more: Partial<SeedCandidate> = {}): SeedCandidate => ({
   id: label, label, kind: 'jar', batch: label, lines: ['heron'], generation: 4, atLeast: false, pastUnknown: false,
   discard: null, spoiled: false, stops: [], passed: true, acidNotThere: null, caution: null,
-  cautionSays: null, doubts: [], asks: [], inHold: false, keptSaid: true, place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
+  cautionSays: null, doubts: [], asks: [], quotes: [], inHold: false, keptSaid: true, place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
   vigour: { points: 75, low: 68, high: 82 }, level: null, own: null,
   scoreSays: ['Its batch scored 75.'], ...more,
 }); // prettier-ignore

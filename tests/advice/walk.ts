@@ -121,7 +121,7 @@ function lookAt(line: Line, batches: number, before: Outlook | null): Look & { r
     seedLevel(judgement, family.jar(jar).batch, outlook.costs, outlook.discardedShare, poorer) ??
     unknownLevel(3, outlook.costs, outlook.discardedShare);
   const asked: Asked = {
-    candidates: shelfCandidates(family, jars, [], () => [judgement], promised, () => ({ doubts: [], asks: [], acidNotThere: null }), String, dayOf(day), LINE), // prettier-ignore
+    candidates: shelfCandidates(family, jars, [], () => [judgement], promised, () => ({ doubts: [], asks: [], acidNotThere: null, quotes: [] }), String, dayOf(day), LINE), // prettier-ignore
     limits: { fridgeDays: 21, freezerDays: null, generation: null },
     freshLabel: 'a fresh start from Blue Tin',
     blocked: judgement.blocked,

@@ -11,13 +11,15 @@ import type { KeptSeed } from '../../../core/advice/reply';
 import { wayBackOf, type InDoubt } from '../../../core/safety/way-back';
 import { powerCutOfMates, type HoldMate, type MatesPowerCut } from '../../../core/safety/hold-mates';
 import { spoilageNoted } from '../../../core/safety/remarks';
+import { quoteSentence } from '../../../core/says/safety';
+import { unreadRemarks } from '../projection/unread';
 import type { JarRecord } from '../../../core/vigour/evidence';
 import type { Judged } from '../judged';
 import type { Ledger } from '../ledger';
 import { notesOf } from '../projection/columns';
 import { interruptions } from '../projection/interruptions';
 
-type Against = Pick<KeptSeed, 'doubts' | 'asks' | 'acidNotThere'> & {
+type Against = Pick<KeptSeed, 'doubts' | 'asks' | 'acidNotThere' | 'quotes'> & {
   /** The nearest jar in doubt that it descends from. */
   readonly doubtful: number | null;
 };
@@ -105,6 +107,7 @@ function workOut(ledger: Ledger, judged: Judged): (jar: number) => Against {
     const because = ownDoubt(outcomeOf(key), matesCut(key), notes(key));
     if (because !== null) inDoubt.set(key, { jar: key, label: index.jar(key).label, because });
   }
+  const unread = unreadRemarks(rows.facts);
   const wayBack = wayBackOf(family, inDoubt, potsInDoubt(ledger));
   return (key) => {
     const [outcome, mates, beside] = [outcomeOf(key), matesCut(key), notes(key)];
@@ -112,6 +115,7 @@ function workOut(ledger: Ledger, judged: Judged): (jar: number) => Against {
       doubts: doubtsAbout(outcome, mates, beside),
       asks: [...asksAbout(outcome, mates, beside), ...wayBack.looks(key)],
       acidNotThere: acidNotThere(outcome),
+      quotes: (unread.get(key) ?? []).map(quoteSentence),
       doubtful: wayBack.doubtful(key),
     };
   };
