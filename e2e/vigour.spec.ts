@@ -233,7 +233,7 @@ test('held and spoiled jars are never offered, and what is stopped says why', as
   for (const label of ['1 Apr c', '8 Apr a', '8 Apr b', '15 Apr a'])
     await expect(page.getByRole('button', { name: `Seed from this: ${label}`, exact: true })).toHaveCount(0);
   await expect(stopped.getByRole('listitem').filter({ hasText: '15 Apr a' })).toContainText(
-    'Only a written reason lifts the hold.',
+    'Only a written reason lifts it.',
   );
   await expect(stopped.getByRole('button', { name: /Seed/ })).toHaveCount(0);
 });
