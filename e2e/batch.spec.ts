@@ -66,7 +66,7 @@ test.describe('in the invented ledger', () => {
     await spoiled.getByText('Correct or take back').click();
     await spoiled.getByRole('button', { name: 'Entered by mistake' }).click();
     const asked = page.getByRole('dialog', { name: '1 Apr c: entered by mistake?' });
-    await expect(asked).toContainText(/The hold on \d+ jars falls away: .*8 Apr a/);
+    await expect(asked).toContainText(/\d+ jars are no longer set aside: .*8 Apr a/);
     const struck = await asked
       .getByRole('heading')
       .evaluate((heading) => getComputedStyle(heading).textDecorationLine);
@@ -177,6 +177,7 @@ test('a power cut is asked about, also in the other jars of the hold', async ({ 
   const jar = jarOf(page, '16 May a');
   await jar.getByRole('button', { name: 'Record outcome' }).click();
   await jar.getByRole('group', { name: 'Was it set' }).getByText('Yes', { exact: true }).click();
+  await jar.getByRole('group', { name: 'Does it smell sour' }).getByText('Yes', { exact: true }).click();
   await jar.getByRole('checkbox', { name: 'None of these' }).check();
   await jar.getByRole('group', { name: 'Bubbles' }).getByText('None', { exact: true }).click();
   await expect(jar.getByText('Nothing here speaks against tasting.')).toBeVisible();

@@ -254,6 +254,7 @@ test('set and above pH 4.6 is uncertain by meter and by strip, and the fibre mak
   const jar = page.getByRole('region', { name: '16 May a', exact: true });
   await jar.getByRole('button', { name: 'Record outcome' }).click();
   await jar.getByRole('group', { name: 'Was it set' }).getByText('Yes', { exact: true }).click();
+  await jar.getByRole('group', { name: 'Does it smell sour' }).getByText('Yes', { exact: true }).click();
   await jar.getByRole('checkbox', { name: 'None of these' }).check();
   await expect(jar.getByText('Nothing here speaks against tasting.')).toBeVisible();
   await jar.getByLabel('pH', { exact: true }).fill('5.8');
