@@ -98,4 +98,27 @@ describe('a part kept apart', () => {
     move(session, { portion }, [['discarded']]);
     expect(kept(session, portion)).toBe(false);
   });
+
+  it.each([
+    [
+      'cubes by pieces',
+      { form: 'cubes', place: 'freezer', pieces: 3, amount: mL(45) },
+      [pieces(1), pieces(2)],
+    ],
+    ['cubes by volume', { form: 'cubes', place: 'freezer', pieces: 3, amount: mL(45) }, [mL(15), mL(30)]],
+    ['a pot', { form: 'pot', place: 'fridge', amount: mL(60) }, [mL(20), mL(40)]],
+    ['a reserve', { form: 'pot', place: 'fridge', amount: mL(60), reserve: true }, [mL(20), mL(40)]],
+  ] as const)('that seeding alone used up is no seed: %s', (_what, form, taken) => {
+    const { session, jar } = ledger();
+    const portion = must(session, 'facts.record', {
+      facts: [{ kind: 'portion', jar, keptOn: '2026-03-11', ...form }] as never, why: null,
+    }).ids[0] ?? ''; // prettier-ignore
+    for (const [at, amount] of taken.entries()) {
+      expect(kept(session, portion)).toBe(true);
+      const seeding = { ...fromJar(jar), portion, amount };
+      must(session, 'batch.record', batchOf(`2026-03-1${3 + at}`, [plainJar('a', { seedings: [seeding] })]));
+    }
+    expect(must(session, 'jar.left', { id: portion }).none).toBe(true);
+    expect(kept(session, portion)).toBe(false);
+  });
 });

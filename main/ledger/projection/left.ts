@@ -66,13 +66,12 @@ export function emptyJars(facts: Rows, among: readonly number[] | null): Readonl
   return new Set(keys.filter((key) => leftIn(facts, 'jar', key).none));
 }
 
-/**
- * Keys of parts kept apart of which nothing is left, among those of which some was eaten, given or discarded. Where only seed
- * was taken, the pieces left are counted (core/ledger/portions.ts).
- */
+/** Keys of parts kept apart of which nothing is left, whatever took it: seedings alone, too. */
 export function emptyPortions(facts: Rows): ReadonlySet<number> {
-  const sql = `SELECT DISTINCT portion FROM movement
-    WHERE portion IS NOT NULL AND kind IN ('eaten', 'given', 'discarded', 'gone')`;
+  const sql = `SELECT portion FROM movement
+     WHERE portion IS NOT NULL AND kind IN ('eaten', 'given', 'discarded', 'gone')
+    UNION SELECT portion FROM seeding WHERE portion IS NOT NULL
+    UNION SELECT of_portion FROM portion WHERE of_portion IS NOT NULL`;
   const keys = facts.prepare(sql).pluck().all() as number[];
   return new Set(keys.filter((key) => leftIn(facts, 'portion', key).none));
 }
