@@ -51,6 +51,8 @@ export const refusals = {
 
   // Opening a ledger file.
   'no such file': (p) => `There is no ledger at ${text(p, 'file')}. Check the name, or start a new one.`,
+  'empty file': (p) =>
+    `The file ${text(p, 'file')} is empty (0 bytes): there is no ledger in it to look at. Check the name; if your ledger was there, put a copy of it back. Recording something makes it a new ledger.`,
   'file exists': (p) => `There is a file at ${text(p, 'file')} already. Open it, or choose another name.`,
   'log without ledger': (p) =>
     `There is no ledger at ${text(p, 'file')}, but the log of one lies beside that place (${text(p, 'log')}). It may hold what was recorded last. Put the ledger back, or move the log elsewhere to start a new one.`,

@@ -1,6 +1,6 @@
 // Calls of the contract on the ledger that a command line names, one after another, through the handlers the window uses.
 // The file is opened by the first call that needs it and stays open until `close`; `call` makes one call, `calls` many.
-import { existsSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { CallName, Result } from '../core/contract';
 import packageFile from '../package.json';
@@ -40,7 +40,8 @@ export class NamedLedger {
   /** Opens the file now, if it is there. @returns why it can't be opened, or null */
   trouble(): Refused | null {
     if (this.#file === null) return new Refused('no ledger named');
-    if (!existsSync(this.#file)) return null;
+    // An empty file is as good as none until something is recorded in it.
+    if ((statSync(this.#file, { throwIfNoEntry: false })?.size ?? 0) === 0) return null;
     this.#session ??= this.#begin(this.#file, 'open');
     const { trouble } = this.#session;
     if (trouble) this.close();

@@ -144,7 +144,7 @@ export function saveBeside(db: Database.Database, file: string, clock: Clock): s
 const COMPANIONS = ['', '-wal', '-shm'] as const;
 
 /** Copies a damaged file with its companions beside itself. @returns where to */
-function copyAside(file: string, clock: Clock): string {
+export function copyAside(file: string, clock: Clock): string {
   for (const aside of numbered(stamped(dirname(file), `${stemOf(file)}-damaged`, clock))) {
     if (existsSync(aside)) continue;
     const made: string[] = [];

@@ -24,13 +24,13 @@ export interface LedgerOptions {
   readonly demo: boolean;
 }
 
-/** Where an open ledger's file is now: where it was, nowhere to be found, or with another file in its place. */
-export type Whereabouts = 'there' | 'gone' | 'another';
+/** Where an open ledger's file is now: where it was, nowhere to be found, cut short, or with another file in its place. */
+export type Whereabouts = 'there' | 'gone' | 'cut' | 'another';
 
-/** What tells a file from another that lies under the same name; null where none does. */
-function identityOf(file: string): string | null {
+/** What tells a file from another that lies under the same name, and its bytes; null where none lies there. */
+function identityOf(file: string): { same: string; size: bigint } | null {
   const stat = statSync(file, { bigint: true, throwIfNoEntry: false });
-  return stat ? `${stat.dev}:${stat.ino}` : null;
+  return stat ? { same: `${stat.dev}:${stat.ino}`, size: stat.size } : null;
 }
 
 export class Ledger {
@@ -42,7 +42,7 @@ export class Ledger {
   #told: number;
 
   /** null for a ledger in memory. */
-  readonly #identity: string | null;
+  #identity: ReturnType<typeof identityOf>;
 
   private constructor(
     readonly file: string,
@@ -111,7 +111,12 @@ export class Ledger {
   whereabouts(named: string): Whereabouts {
     if (this.#identity === null) return 'there';
     const now = identityOf(named);
-    return now === this.#identity ? 'there' : now === null ? 'gone' : 'another';
+    if (now === null) return 'gone';
+    if (now.same !== this.#identity.same) return 'another';
+    // A ledger never gets shorter by itself, whichever of us writes to it.
+    if (now.size < this.#identity.size) return 'cut';
+    this.#identity = now;
+    return 'there';
   }
 
   /** Rises when another process has written to the file. */
@@ -163,9 +168,9 @@ export class Ledger {
    * Lets go of a file that is no longer where it was. Its log is merged into it, wherever it is: left under the name, it
    * would be taken for the log of what lies there now. Where others have written to the log since, it is theirs.
    */
-  abandon(): void {
+  abandon(where: Whereabouts): void {
     try {
-      if (this.#dataVersion() === this.#seen) this.db.pragma('wal_checkpoint(TRUNCATE)');
+      if (where !== 'cut' && this.#dataVersion() === this.#seen) this.db.pragma('wal_checkpoint(TRUNCATE)');
     } finally {
       this.db.close();
     }

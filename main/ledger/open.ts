@@ -185,6 +185,7 @@ export function writeChecked(db: Database.Database, file: string): void {
     const asks = ['user_version', 'application_id'];
     if (
       copy.pragma('quick_check(1)', { simple: true }) !== 'ok' ||
+      copy.pragma('application_id', { simple: true }) !== APPLICATION_ID ||
       asks.some((ask) => copy.pragma(ask, { simple: true }) !== db.pragma(ask, { simple: true }))
     ) {
       throw new Error('a copy of the ledger is not whole');

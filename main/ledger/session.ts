@@ -10,7 +10,7 @@ import { defaultPreferences } from '../../core/ledger/default-preferences';
 import type { Preferences } from '../../core/ledger/records';
 import { type RefusalCode, refusalSentence } from '../../core/sentences';
 import { handlers } from '../calls';
-import { copiesOf, goodBackups, holdingOf, makeBackup, restoreNewest, saveBeside } from './backup';
+import { copiesOf, copyAside, goodBackups, holdingOf, makeBackup, restoreNewest, saveBeside } from './backup';
 import { machineClock, stillClock } from './clock';
 import { PlacedClock, playDemo } from './demo';
 import { idGenerator } from './ids';
@@ -51,6 +51,8 @@ export class Session {
   #ledger: Ledger | null = null;
   /** Whether the ledger is an empty one in memory that stands for a file which is not there yet. */
   #begun = false;
+  /** Whether the file is there and empty: the first thing recorded makes it a ledger, a look at it does not. */
+  #hollow = false;
   #trouble: Refused | null = null;
   /** Whether the file is gone and no copy could be made of what is open. */
   #unsaved = false;
@@ -81,11 +83,15 @@ export class Session {
     if (named === null) return;
     this.#trouble = null;
     this.#begun = false;
+    this.#hollow = false;
     try {
       const file = realFile(named);
       this.#file = file;
+      const size = mode === 'open or begin' ? lookForLedger(file) : null;
+      this.#hollow = size === 0;
+      if (this.#hollow) return;
       if (mode === 'demo') this.#makeDemo(file);
-      else if (mode === 'open or begin' && lookForLedger(file) < 0) this.#begin(file, false);
+      else if (size === -1) this.#begin(file, false);
       else this.#ledger = this.#openOrMake(file, mode);
       if (this.#ledger?.about.demo) this.#clock.moveTo(this.#start.now ?? DEMO_NOW);
     } catch (error) {
@@ -152,7 +158,9 @@ export class Session {
   answer(name: WorkerCall, input: unknown, job: Job = noJob): Result<unknown> {
     const keeping = KEEPING.has(name);
     try {
-      if (this.#begun && existsSync(this.#file ?? '')) this.#open('open');
+      if (this.#hollow && !keeping && lookForLedger(this.#file ?? '') === 0)
+        throw new Refused('empty file', { file: this.#start.file });
+      if (this.#hollow || (this.#begun && existsSync(this.#file ?? ''))) this.#open('open');
       this.#lookWhereabouts(keeping ? 'before' : null);
     } catch (error) {
       const { refusal } = this.#refusal(error);
@@ -219,6 +227,8 @@ export class Session {
     try {
       if (!ledger.about.demo) copy = saveBeside(ledger.db, ledger.file, this.#clock);
     } catch (error) {
+      // What only the log still holds: closing would merge it into what is left of the file.
+      if (where === 'cut' && !this.#unsaved) copyAside(ledger.file, this.#clock);
       // Still held: the next call tries again.
       this.#unsaved = true;
       process.stderr.write(`jarline: ${refusalSentence(this.#refusal(error).refusal)}\n`);
@@ -226,7 +236,7 @@ export class Session {
     }
     this.#trouble = new Refused(code, { file, copy });
     this.#ledger = null;
-    ledger.abandon();
+    ledger.abandon(where);
     throw new Refused(code, { file, copy, acted });
   }
 

@@ -5,9 +5,12 @@ import {
   existsSync,
   mkdirSync,
   readdirSync,
+  readFileSync,
   renameSync,
   rmSync,
+  statSync,
   symlinkSync,
+  truncateSync,
   unlinkSync,
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
@@ -141,6 +144,38 @@ describe.each(Object.entries(mishaps))('a ledger that is %s', (_what, { code, ha
     expect(must(saved, 'family.get', {}).jars.map(({ label }) => label)).toContain('12 Mar z');
     saved.close();
     session.close();
+  });
+});
+
+describe.each([
+  ['nothing', () => 0],
+  ['its first page', () => 4096],
+  ['half', (size: number) => Math.floor(size / 2)],
+])('a ledger that is cut to %s', (_what, left) => {
+  it('takes no more writes; all that was acknowledged is in a copy, or its log lies beside it as it was', () => {
+    const { session, file } = opened(false);
+    const all = stateOf(session);
+    const log = readFileSync(`${file}-wal`);
+    expect(log.length).toBeGreaterThan(0);
+    truncateSync(file, left(statSync(file).size));
+    const { write } = process.stderr;
+    process.stderr.write = () => true;
+    const refused = refusalOf(session, 'batch.record', batchOf('2026-03-12', [plainJar('z')]));
+    session.close();
+    process.stderr.write = write;
+    expect(refused.code).toBe('ledger replaced');
+    const copy = copyNamed(refused.sentence);
+    if (copy !== '') {
+      const saved = openSession(copy);
+      expect(stateOf(saved)).toBe(all);
+      saved.close();
+      return;
+    }
+    expect(refused.sentence).toContain('could not be saved elsewhere');
+    const logs = readdirSync(dirname(file)).filter(
+      (name) => name.includes('-damaged') && name.endsWith('-wal'),
+    );
+    expect(logs.map((name) => readFileSync(join(dirname(file), name)).equals(log))).toEqual([true]);
   });
 });
 

@@ -8,7 +8,10 @@ import { idGenerator } from '../../main/ledger/ids';
 import { latestOf, migrations } from '../../main/ledger/migrations/index';
 import { APPLICATION_ID, closeLedger, openLedger, PRAGMAS } from '../../main/ledger/open';
 import { Refused } from '../../main/ledger/refusal';
-import { footprint, must, newFile, newSession, NOW, openSession, smallFamily, stateOf } from './helpers';
+import { NamedLedger } from '../../main/named-ledger';
+import {
+  footprint, must, newFile, newSession, NOW, openSession, plainSource, smallFamily, stateOf,
+} from './helpers'; // prettier-ignore
 
 const clock = stillClock(NOW);
 const options = {
@@ -42,6 +45,23 @@ describe('an open ledger', () => {
   it('is the file alone once it is closed', () => {
     const file = filledFile();
     expect(Object.keys(footprint(dirname(file)))).toEqual(['ledger.sqlite']);
+  });
+
+  it('leaves an empty file empty for as long as it is only looked at from the command line', () => {
+    const file = newFile();
+    writeFileSync(file, '');
+    const named = new NamedLedger(file, NOW);
+    expect(named.trouble()).toBeNull();
+    for (const name of ['family.get', 'app.state', 'history.list'] as const) {
+      const input = name === 'history.list' ? { record: null, before: null, limit: 5 } : {};
+      const result = named.answer(name, input);
+      expect(result.ok || result.error.code).toBe('empty file');
+      expect(readFileSync(file).length).toBe(0);
+      expect(Object.keys(footprint(dirname(file)))).toEqual(['ledger.sqlite']);
+    }
+    expect(named.answer('source.save', plainSource('Blue Tin')).ok).toBe(true);
+    expect(named.answer('app.state', {})).toMatchObject({ ok: true, value: { ledger: { sources: 1 } } });
+    named.close();
   });
 
   it('takes an empty file as a new ledger', () => {
