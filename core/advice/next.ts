@@ -108,6 +108,8 @@ export interface Ranked {
   /** Days it has been kept, and what going on from it is worth beyond a fresh start (jars), where a line tells. */
   readonly days: number;
   readonly worth: number | null;
+  /** Chance that it carries on unseen what spoiled a whole batch (carried.ts). */
+  readonly carries: number;
   readonly weakChance: number | null;
   readonly reasons: readonly string[];
   /** What its card says, the deciding thing first. */
@@ -164,6 +166,11 @@ function generationSays(candidate: SeedCandidate, input: NextInput): string[] {
   ];
 }
 
+/** A chance below this that it carries something on is not said. */
+const TOLD_FROM = 0.1;
+const carriesSays = (chance: number): string =>
+  `Nearly a whole batch of its line spoiled. The chance that this seed carries on unseen what spoiled it is about ${percent(chance)}, which counts against it.`;
+
 /** How long it has been kept, as far as that was said, and what it costs. */
 function keptSays({ kind, keptSaid, days, delayHours }: SeedCandidate): string {
   const delay = `should cost the next jar about ${delayHours.toFixed(1)} h, counted as ${partOfJar(delayHours * HOUR_OF_DELAY)}${kind === 'reserve' ? ' for each jar of its first batch' : ''}`;
@@ -192,6 +199,7 @@ function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
     own: candidate.own && shown(candidate.own.points),
     days: candidate.days,
     worth: candidate.level?.worth ?? null,
+    carries: candidate.level?.carries ?? 0,
   } as const;
   if (stops.length > 0) {
     return {
@@ -217,6 +225,7 @@ function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
     ...(candidate.passed ? [] : [NOT_NOTED]),
     `${generation} About ${percent(weak)} such jars come out weak${assumedWords(input.jarsTell)}.`,
     ...past,
+    ...(base.carries < TOLD_FROM ? [] : [carriesSays(base.carries)]),
     // A score must not speak for what its own hold left in doubt.
     ...(doubts.length > 0 ? [] : candidate.vigour ? candidate.scoreSays : [...candidate.scoreSays, NO_SCORE]),
     keptSays(candidate),
@@ -259,6 +268,7 @@ export function adviseNext(input: NextInput): NextAdvice {
     own: null,
     days: 0,
     worth: null,
+    carries: 0,
     stops: [],
     cost: input.freshStart.cost,
     placeCost: input.freshStart.cost,

@@ -1,13 +1,14 @@
 // The order of what may be used. What was seen to come out comes before what nobody looked at; after those and after a fresh
 // start comes what was left in doubt by its own hold. Within that, the lower cost first, where what has to be looked at first, or may be gone, counts as a little dearer than it is.
 import type { Ranked } from './next';
+import { ABOUT_AS_GOOD } from './restart';
 import { AS_GOOD_COST, inTiedOrder } from './ties';
 
 /**
  * By this part dearer counts what has to be looked at first: it comes before a seed that need not be only where it is
- * clearly cheaper.
+ * cheaper by more than what counts as about as good.
  */
-export const LOOK_FIRST = 0.05;
+export const LOOK_FIRST = ABOUT_AS_GOOD;
 /** By this part more for each further thing to look at, so that two warnings never beat one at as good a cost. */
 export const LOOK_AGAIN = 0.01;
 /** By this part dearer counts what nobody has said to be still kept: costs so near are as good as equal. */

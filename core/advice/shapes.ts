@@ -1,6 +1,7 @@
 // What advice replies, as zod shapes for the table of calls.
 import { z } from 'zod';
 import { Moment, Uid } from '../ledger/basics';
+import { TANGS } from '../ledger/records';
 import { CAUTION_LEVELS } from '../lineage/types';
 import { DISCARDS } from '../safety/own';
 import { STOP_CODES } from '../safety/stops';
@@ -77,7 +78,7 @@ export type NextReply = z.infer<typeof NextReply>;
 const reasonOf = <const C extends string, S extends z.ZodRawShape>(code: C, shape: S) =>
   z.strictObject({ code: z.literal(code), ...shape });
 const inHundred = z.int().min(0).max(100);
-const plain = (code: 'nothing may be used' | 'all in doubt' | 'a start pays' | 'unseen' | 'not said to be kept' | 'steady' | 'no slip seen' | 'nothing fresh') => reasonOf(code, {}); // prettier-ignore
+const plain = (code: 'nothing may be used' | 'all in doubt' | 'a start pays' | 'may be carried' | 'unseen' | 'not said to be kept' | 'steady' | 'no slip seen' | 'nothing fresh') => reasonOf(code, {}); // prettier-ignore
 
 /** The one reason that decides, as a code with its figures. */
 export const VerdictReasonReply = z.discriminatedUnion('code', [
@@ -87,10 +88,12 @@ export const VerdictReasonReply = z.discriminatedUnion('code', [
   reasonOf('weak jars to come', { inHundred }),
   reasonOf('fallen', { points: z.int() }),
   plain('a start pays'),
+  plain('may be carried'),
   reasonOf('look', { look: z.string() }),
   plain('unseen'),
   plain('not said to be kept'),
   reasonOf('changed', { hours: z.int(), usual: z.int() }),
+  reasonOf('tastes changed', { tang: z.enum(TANGS), usual: z.enum(TANGS) }),
   reasonOf('untold', { treatments: z.array(z.string()) }),
   reasonOf('slipping', { inHundred }),
   reasonOf('older is better', { inHundred }),

@@ -1,9 +1,8 @@
 // The verdict on a line: the one function that says whether to go on, from which jar, or to start afresh, and the one reason
 // that decides. It is read off the ranking and the posterior behind it, so no other reading of them can say otherwise. Codes
 // and figures; core/says/verdict.ts makes the sentence.
+import { changedIn } from '../vigour/changed';
 import type { LineJudgement } from '../vigour/line';
-import { measuresOf } from '../vigour/usual';
-import { median } from '../vigour/order';
 import { STANDING_RULES } from '../vigour/standing';
 import type { z } from 'zod';
 import type { NextAdvice, Ranked } from './next';
@@ -12,7 +11,7 @@ import { AS_GOOD_COST } from './ties';
 
 /**
  * The reason that decides. "fallen": points below its early batches; "weak jars to come", "slipping", "older is better" and
- * "reserve is better": jars in 100 that would come out weak; "changed": hours it now takes and usually took to set; "untold": what
+ * "reserve is better": jars in 100 that would come out weak; "changed": hours it now takes and usually took to set; "tastes changed": how sour it is and was; "untold": what
  * was stirred in with no plain jar beside it; "look": what has to be looked at, as it is said of the seed; "fresh waits": the
  * fresh jar that promises as much or more and stands behind only because it is in doubt or has to be looked at.
  */
@@ -29,21 +28,10 @@ export interface Verdict {
   readonly look: readonly string[];
 }
 
-/** The two latest batches set in less than this part of the usual time (a takeover by a faster culture: common practice, no source). */
-const CHANGED_BELOW = 0.6;
-
-/** Hours that the latest two batches took where the line suddenly sets in a part of its usual time; null where it doesn't. */
-export function changedTo({ batches, usual }: LineJudgement): { hours: number; usual: number } | null {
-  if (usual['set time'].from !== "the line's early batches") return null;
-  const times = batches.flatMap(({ comparable }) => median(comparable.flatMap((jar) => measuresOf(jar)['set time'] ?? [])) ?? []); // prettier-ignore
-  const latest = times.slice(-2);
-  const most = Math.max(...latest);
-  return latest.length === 2 && times.length > 3 && most < CHANGED_BELOW * usual['set time'].value
-    ? { hours: Math.round(most), usual: Math.round(usual['set time'].value) }
-    : null;
-}
-
 const inHundred = ({ weakChance }: Ranked): number => Math.round(100 * (weakChance ?? 0));
+
+/** From this chance on that a seed carries on what spoiled a whole batch, that is why. */
+const CARRIES = 0.3;
 
 /** Why a fresh start stands first. */
 function afreshBecause(judgement: LineJudgement, best: Ranked | null): VerdictReason {
@@ -51,6 +39,7 @@ function afreshBecause(judgement: LineJudgement, best: Ranked | null): VerdictRe
   if (best.tells === 'in doubt') return { code: 'all in doubt' };
   const { look } = judgement;
   const chance = inHundred(best);
+  if (best.carries >= CARRIES) return { code: 'may be carried' };
   // A figure is named only where it is reason enough by itself.
   if (chance >= 20) return { code: 'weak jars to come', inHundred: chance };
   const fallen = look ? Math.round(look.early - look.level) : 0;
@@ -63,8 +52,8 @@ function lookBecause(judgement: LineJudgement, seed: Ranked): VerdictReason | nu
   const [look] = seed.looks;
   if (look !== undefined) return { code: 'look', look };
   if (seed.tells === 'unseen') return { code: 'unseen' };
-  const changed = changedTo(judgement);
-  if (changed) return { code: 'changed', ...changed };
+  const changed = changedIn(judgement);
+  if (changed) return changed;
   if (judgement.blocked.length > 0 && (judgement.trend?.drop ?? 0) > 10)
     return { code: 'untold', treatments: [...judgement.blocked] };
   return seed.keptSaid ? null : { code: 'not said to be kept' };
@@ -105,7 +94,8 @@ export function verdictOf(judgement: LineJudgement, next: NextAdvice): Verdict {
       return { word: 'too early to say', reason: { code: 'in its hold', label: waiting.label }, seed: null, asGood: [], look: [] }; // prettier-ignore
     const best = seeds[0] ?? null;
     const reason = afreshBecause(judgement, best);
-    const left = best && reason.code !== 'all in doubt' ? [best] : [];
+    const noMore = reason.code === 'all in doubt' || reason.code === 'may be carried';
+    const left = best && !noMore ? [best] : [];
     return {
       word: 'start afresh',
       reason,

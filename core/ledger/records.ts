@@ -145,6 +145,8 @@ export const Seeding = z.strictObject({
 export type Seeding = z.infer<typeof Seeding>;
 
 /** From loosest to firmest. *Weak* means runny or soft. */
+/** How sour it tastes, in order. */
+export const TANGS = ['none', 'mild', 'clear', 'sharp'] as const;
 export const SET_WORDS = ['runny', 'soft', 'spoonable', 'firm', 'very firm'] as const;
 export const SetWord = z.enum(SET_WORDS);
 export type SetWord = z.infer<typeof SetWord>;
@@ -175,7 +177,7 @@ export const Outcome = z.strictObject({
   texture: Line.nullable(),
   /** How much whey stands on it, after the chill. */
   whey: z.enum(['none', 'a little', 'some', 'a lot']).nullable(),
-  tang: z.enum(['none', 'mild', 'clear', 'sharp']).nullable(),
+  tang: z.enum(TANGS).nullable(),
   smell: Line.nullable(),
   colour: Line.nullable(),
   /** As earlyPh. */

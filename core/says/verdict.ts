@@ -15,6 +15,8 @@ const orWords = (labels: readonly string[]): string => {
 export const weakJars = (inHundred: number): string =>
   inHundred < 2 ? 'hardly any jar would come out weak' : `about ${inHundred} in 100 jars would come out weak`;
 
+const TANG_WORDS = { none: 'not sour', mild: 'mildly sour', clear: 'clearly sour', sharp: 'sharp' } as const;
+
 const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function verdictWords({ word, seed, asGood, reason }: Verdict): string {
@@ -33,7 +35,9 @@ function verdictWords({ word, seed, asGood, reason }: Verdict): string {
     case 'start afresh': {
       const [left] = asGood;
       if (left) return `Start afresh. Without capsules at home, seed once more from ${left.label}.`;
-      return reason.code === 'nothing may be used' || reason.code === 'all in doubt'
+      return reason.code === 'nothing may be used' ||
+        reason.code === 'all in doubt' ||
+        reason.code === 'may be carried'
         ? 'Start afresh. Without capsules at home, make no jar until you have some.'
         : 'Start afresh.';
     }
@@ -52,6 +56,8 @@ function reasonWords(reason: VerdictReason): string {
       return `From the best that is kept, ${weakJars(reason.inHundred)}.`;
     case 'fallen':
       return `The line has fallen about ${reason.points} points, and more weak jars are likely to follow.`;
+    case 'may be carried':
+      return 'Nearly a whole batch spoiled, and what is kept may carry on unseen what spoiled it.';
     case 'a start pays':
       return 'With what a start costs you, a new line pays more than going on.';
     case 'look':
@@ -62,6 +68,8 @@ function reasonWords(reason: VerdictReason): string {
       return 'Nobody has said whether it is still kept.';
     case 'changed':
       return `It suddenly sets in about ${reason.hours} hours: it is not weaker but changed. Taste and smell it first.`;
+    case 'tastes changed':
+      return `It suddenly tastes otherwise: ${TANG_WORDS[reason.tang]}, usually ${TANG_WORDS[reason.usual]}. Smell it first.`;
     case 'untold':
       return `Culture and ${inWords(reason.treatments.slice(0, 2))} can't be told apart: make one small plain jar in the next batch.`;
     case 'slipping':

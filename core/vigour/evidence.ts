@@ -8,8 +8,9 @@ import { holdHours } from '../ledger/hold-hours';
 import type { Addition, Hold, Jar, Outcome, Portion } from '../ledger/records';
 import type { Family } from '../lineage/family';
 import { primarySeed } from '../lineage/primary-seed';
+import type { FamilySeeding } from '../lineage/types';
 import { heldJars, type Held } from '../safety/set-aside';
-import type { HoldWarmth, JarEvidence } from './types';
+import type { HoldWarmth, JarEvidence, Made } from './types';
 
 export type HoldRecord = Pick<Hold, 'startedAt' | 'endedAt' | 'hours' | 'planned' | 'probe' | 'readings'>;
 export type PortionRecord = Pick<Portion, 'place' | 'keptOn'>;
@@ -20,6 +21,7 @@ export interface JarRecord {
   readonly outcome: Omit<Outcome, 'jar'> | null;
   readonly additions: readonly Pick<Addition, 'name'>[];
   readonly milk: Jar['milk'];
+  readonly made: Omit<Made, 'seedMl'>;
   readonly hold: HoldRecord | null;
   /** How it follows a probe that stood outside it. */
   readonly follows: TimeConstant;
@@ -114,6 +116,15 @@ function seedBatchOf({ columns }: Family, key: number): number | null {
   return slot < 0 ? null : (columns.jars[slot]?.batch ?? null);
 }
 
+/** What seeded it, in mL; null where any of it is told otherwise, or it came from pieces. */
+function seedMlOf(seedings: readonly FamilySeeding[]): number | null {
+  const known = seedings.flatMap(({ fromJar, volumeMl }) => (fromJar === null || volumeMl === null ? [] : [volumeMl])); // prettier-ignore
+  return known.length === 0 || known.length < seedings.length ? null : known.reduce((a, b) => a + b, 0);
+}
+
+/** How a jar was made of which nothing more was noted. */
+export const MADE_AS_EVER: JarRecord['made'] = { vessel: null, carton: null, seedPart: null, dose: null };
+
 /** Evidence of one jar. @param held how a hold touches it (heldJars) */
 export function evidenceOfJar(family: Family, record: JarRecord, held: Held | null): JarEvidence {
   const jar = family.jar(record.key);
@@ -147,10 +158,14 @@ export function evidenceOfJar(family: Family, record: JarRecord, held: Held | nu
     generation: family.generationOf(jar.key).deepest,
     founding: seedings.length > 0 && seedings.every(({ fromJar }) => fromJar === null),
     spoiled: jar.spoiled,
+    spoiledUnopened: jar.safety
+      ? jar.safety.discard === 'spoiled' && jar.safety.opened === null
+      : jar.spoiled,
     held,
     outcome: record.outcome,
     additions: [...new Set(record.additions.map(({ name }) => name.trim().toLowerCase()))].toSorted(),
     milk: record.milk?.trim() || null,
+    made: { ...record.made, seedMl: seedMlOf(seedings) },
     seed,
     seedBatch: seedBatchOf(family, jar.key),
     profile: warmth && warmth.profile,

@@ -1,15 +1,16 @@
 // The judgement of a line: every jar's score against the line's early batches, each batch by the median of its comparable
 // jars, the trend over them and the word for it, and what else could explain a fall.
 import { delayPerDay, type DelayPerDay, type WaitAndSet } from '../growth/storage';
-import { dayLabel } from '../lineage/labels';
 import { batchMedian, type ScoredRange } from './batch-median';
 import { batchesOf, earlyBatches, type BatchEvidence } from './comparable';
 import { BATCHES_PER_COEFFICIENT, correctionsOf, lackedWarmth, missingHourCoefficient, type Coefficient, type CorrectionInput } from './corrections'; // prettier-ignore
 import { siblingEffects, treatmentOf, type Effect, type UsualTreatment } from './effects';
+import { madeName, madeOtherwise } from './made-otherwise';
 import { mean, median } from './order';
 import { scoreJar, SCORE_RULES } from './score';
 import { LineLevel, type LevelGroup, type LevelLook } from './level/line-level';
 import { StandingWalk } from './standing';
+import { suspectsOf, type Suspect } from './suspects';
 import { trendOf, TREND_RULES, type Trend, type TrendPoint, type TrendRules } from './trend';
 import type { JarEvidence, JarScore, Standing } from './types';
 import { measuresOf, usualOf, usualOfAll, type Usual } from './usual';
@@ -22,12 +23,6 @@ export interface JudgedBatch extends BatchEvidence {
   readonly scores: readonly JarScore[];
   /** What was said of the line when this was its newest batch. */
   readonly standing: Standing;
-}
-
-export interface Suspect {
-  /** 'addition or milk' is never corrected for: it arrived later, with no sibling to tell it by. */
-  readonly kind: 'addition or milk' | 'too little warmth' | 'old seed';
-  readonly says: string;
 }
 
 export interface LineJudgement {
@@ -92,60 +87,15 @@ const rangesOf = (jars: readonly JarEvidence[], by: ReadonlyMap<JarEvidence, Jar
 const medianOf = (jars: readonly JarEvidence[], by: ReadonlyMap<JarEvidence, JarScore>): number | null =>
   batchMedian(rangesOf(jars, by));
 
-const dayOf = ({ madeOn }: BatchEvidence): string =>
-  madeOn === null ? 'a day not known' : dayLabel(madeOn, true);
-
-/** Batches from which a treatment counts as having come to stay. */
-const LASTING = 2;
-const OLD_SEED_DAYS = 21;
-
-function suspectsOf(
-  batches: readonly BatchEvidence[],
-  effects: ReadonlyMap<string, Effect>,
-  lacked: (jar: JarEvidence) => number,
-): { suspects: Suspect[]; blocked: string[] } {
-  const suspects: Suspect[] = [];
-  const compared = batches.filter(({ comparable }) => comparable.length > 0);
-  const unknown = compared.filter(({ unlike }) => unlike !== null && !effects.has(unlike));
-  // One odd batch bends no trend; what stays from some generation on may.
-  const blocked = [...new Set(unknown.map(({ unlike }) => unlike ?? ''))].filter(
-    (treatment) => unknown.filter(({ unlike }) => unlike === treatment).length >= LASTING,
-  );
-  for (const treatment of blocked) {
-    const having = unknown.filter(({ unlike }) => unlike === treatment);
-    suspects.push({
-      kind: 'addition or milk',
-      says: `${having.length} batches had ${treatment} in every jar that was seen, from generation ${having[0]?.generation ?? 0} on. With no sibling made as usual, ${treatment} and culture can't be told apart here.`,
-    });
-  }
-  const ranCool = batches.filter(({ comparable, leftOut }) => comparable.length === 0 && leftOut.some(({ because }) => because === 'ran cool')); // prettier-ignore
-  if (ranCool.length > 0)
-    suspects.push({
-      kind: 'too little warmth',
-      says: `The hold ran cool on ${ranCool.map(dayOf).join(', ')}. ${ranCool.length === 1 ? 'That batch is left out: it says' : 'Those batches are left out: they say'} nothing of the culture.`,
-    });
-  const cool = batches.filter(
-    ({ comparable }) => comparable.length > 0 && Math.min(...comparable.map(lacked)) > 0,
-  );
-  if (cool.length > 0)
-    suspects.push({
-      kind: 'too little warmth',
-      says: `${cool.length === 1 ? 'One hold was' : `${cool.length} holds were`} short of warmth (${cool.map(dayOf).join(', ')}). That is corrected for.`,
-    });
-  const old = batches.filter(({ comparable }) => (median(comparable.flatMap(({ seedStorage }) => seedStorage?.fridgeDays ?? [])) ?? 0) > OLD_SEED_DAYS); // prettier-ignore
-  if (old.length > 0)
-    suspects.push({
-      kind: 'old seed',
-      says: `${old.length === 1 ? 'One batch' : `${old.length} batches`} came from seed older than ${OLD_SEED_DAYS} days. The delay that it should cost is taken out; a loss of some of its strains can't be.`,
-    });
-  return { suspects, blocked };
-}
-
 /** Points by which a seed that has stood in the freezer leaves its first batch in doubt: that never blames the line. */
 const THAWED_SD = 12;
 
 /** What the posterior is told of a batch: its jars by the batch that seeded them, the larger group last. */
-function groupsOf(batch: BatchEvidence, scores: ReadonlyMap<JarEvidence, JarScore>): LevelGroup[] {
+function groupsOf(
+  batch: BatchEvidence,
+  scores: ReadonlyMap<JarEvidence, JarScore>,
+  treatment: string | null,
+): LevelGroup[] {
   const groups = new Map<number | null, JarEvidence[]>();
   for (const jar of [...batch.comparable, ...batch.leftOut.map((left) => left.jar)])
     groups.set(jar.seedBatch, [...(groups.get(jar.seedBatch) ?? []), jar]);
@@ -157,7 +107,7 @@ function groupsOf(batch: BatchEvidence, scores: ReadonlyMap<JarEvidence, JarScor
         batch: batch.batch,
         seedBatch,
         jars: rangesOf(compared, scores),
-        treatment: batch.unlike,
+        treatment,
         ...(thawed ? { shift: { mean: 0, sd: THAWED_SD } } : {}),
       };
     })
@@ -209,6 +159,10 @@ export function judgeLine(
     }),
   );
 
+  const otherwise = madeOtherwise(
+    compared.map(({ batch, madeOn, comparable }) => ({ batch, madeOn, comparable, points: medianOf(comparable, scores) ?? 0 })),
+  ); // prettier-ignore
+
   const byBatch = new Map<number, JarScore[]>();
   for (const score of scores.values()) {
     const list = byBatch.get(score.jar.batch);
@@ -225,7 +179,8 @@ export function judgeLine(
   let firstCalled: number | null = null;
   const judged = batches.map((batch, index): JudgedBatch => {
     const score = medianOf(batch.comparable, scores);
-    const look = level.add(groupsOf(batch, scores));
+    const changed = otherwise?.batches.includes(batch.batch) ? madeName(otherwise) : null;
+    const look = level.add(groupsOf(batch, scores, batch.unlike ?? changed));
     if (score !== null && look !== null) {
       points.push({ generation: batch.generation, score });
       trend = trendOf(points, rules);
@@ -257,7 +212,7 @@ export function judgeLine(
     standing,
     firstCalled,
     startedAt: lineCount > 1 ? started : null,
-    ...suspectsOf(batches, effects, lacked),
+    ...suspectsOf(batches, effects, lacked, otherwise),
     rules,
   };
 }

@@ -1,5 +1,6 @@
 // From judgement to what the calls reply: names and ids are passed in, figures are rounded for showing, each with its why.
 import { SET_WORDS } from '../ledger/records';
+import { suspectSays } from '../says/suspects';
 import type { Why } from '../why';
 import { batchSays, heldWords } from './batch-says';
 import { jarFigures, type Culture } from './figures';
@@ -173,7 +174,7 @@ export function lineReply(judgement: LineJudgement, names: Names): LineJudgement
     running: (trend?.running ?? []).map(round),
     calledAt: called ? names.batch(called.batch).uid : null,
     startedAt: judgement.startedAt === null ? null : round(judgement.startedAt),
-    suspects: judgement.suspects.map(({ says }) => says),
+    suspects: judgement.suspects.map(suspectSays),
     blocked: [...judgement.blocked],
     effects: judgement.effects.map((effect) => ({
       name: effect.name,

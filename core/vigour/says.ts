@@ -1,6 +1,7 @@
 // What judgement says of a line and of a jar, in calm sentences with their numbers.
 import { dayLabel } from '../lineage/labels';
 import { inWords } from '../lineage/way-back';
+import { suspectSays } from '../says/suspects';
 import { treatmentOf } from './effects';
 import { FALLEN_BY } from './level/line-level';
 import { plainSiblings, type LineJudgement } from './line';
@@ -100,7 +101,7 @@ export function lineReasons(judgement: LineJudgement): string[] {
   const unseen = batches.filter(({ leftOut, comparable }) => comparable.length === 0 && leftOut.some(({ because, jar }) => because === 'unseen' && !jar.mixes)).length; // prettier-ignore
   return [
     ...(called ? [`The slip was first noticed at generation ${called.generation}${called.madeOn ? `, made ${dayLabel(called.madeOn, true)}` : ''}.`] : []),
-    ...judgement.suspects.map(({ says }) => says),
+    ...judgement.suspects.map(suspectSays),
     ...(called ? calledBy(judgement) : []),
     ...poorLately(judgement),
     ...(startedAt !== null && startedAt < USUAL_POINTS - 10

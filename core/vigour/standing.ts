@@ -8,14 +8,19 @@ import type { Standing } from './types';
 export interface StandingRules {
   /** Fewest comparable batches before anything is said. */
   readonly fewest: number;
-  /** Log odds of a lasting fall from which an even line is called; where batches differ by more, so much times the square of that. */
+  /** Log odds of a lasting fall from which a line of few batches is called: luck has had few looks yet … */
+  readonly calledEarly: number;
+  readonly earlyUntil: number;
+  /** … and, reached over so many batches more, those of a longer one. */
+  readonly ripensOver: number;
   readonly called: number;
+  /** Where batches differ by more than an even line's, so much more for each point, up to `unevenMost`. */
   readonly evenSpread: number;
   readonly unevenCost: number;
-  /** … and no more than this: an uneven line that falls far is called all the same. */
   readonly unevenMost: number;
-  /** More looks give luck more chances: log odds more for each e-fold of batches beyond so many. */
+  /** For each e-fold of batches beyond so many, log odds more, and the cost of unevenness too. */
   readonly perLongerLine: number;
+  readonly unevenLonger: number;
   readonly longFrom: number;
   /** The batch before must have had these log odds: one poor batch is no slip. */
   readonly asked: number;
@@ -30,13 +35,17 @@ export interface StandingRules {
 
 export const STANDING_RULES: StandingRules = {
   fewest: 5,
-  called: 0.6,
-  evenSpread: 5.5,
-  unevenCost: 0.75,
-  unevenMost: 3.4,
-  perLongerLine: 1,
+  calledEarly: 0.8,
+  earlyUntil: 7,
+  ripensOver: 6,
+  called: 1.2,
+  evenSpread: 4.5,
+  unevenCost: 0.35,
+  unevenMost: 5,
+  perLongerLine: 1.5,
+  unevenLonger: 1.2,
   longFrom: 12,
-  asked: -2,
+  asked: -1.5,
   back: -1,
   backBatches: 3,
   within: -1.5,
@@ -44,10 +53,14 @@ export const STANDING_RULES: StandingRules = {
 };
 
 /** Log odds from which a line is called. @param spread by how much its batches differ, @param batches comparable ones so far */
-export const calledFrom = (spread: number, batches: number, rules: StandingRules = STANDING_RULES): number =>
-  rules.called +
-  rules.perLongerLine * Math.max(0, Math.log(batches / rules.longFrom)) +
-  Math.min(rules.unevenMost, rules.unevenCost * Math.max(0, spread - rules.evenSpread) ** 2);
+export function calledFrom(spread: number, batches: number, rules: StandingRules = STANDING_RULES): number {
+  const { calledEarly, earlyUntil, ripensOver, called, longFrom } = rules;
+  const ripe = Math.min(1, Math.max(0, (batches - earlyUntil) / ripensOver));
+  const longer = Math.max(0, Math.log(batches / longFrom));
+  const uneven = (rules.unevenCost + rules.unevenLonger * longer) * Math.max(0, spread - rules.evenSpread);
+  const full = called + rules.perLongerLine * longer + Math.min(rules.unevenMost, uneven);
+  return calledEarly + ripe * (full - calledEarly);
+}
 
 /** Follows one line from its first comparable batch on. */
 export class StandingWalk {

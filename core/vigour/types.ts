@@ -7,7 +7,7 @@ import type { Held } from '../safety/set-aside';
 
 export type Seen = Pick<
   Outcome,
-  | 'earlyCheckHours' | 'earlySet' | 'earlyPh' | 'setAfterHours' | 'setByHours' | 'setWord' | 'whey' | 'ph' | 'phHow'
+  | 'earlyCheckHours' | 'earlySet' | 'earlyPh' | 'setAfterHours' | 'setByHours' | 'setWord' | 'whey' | 'ph' | 'phHow' | 'tang'
 >; // prettier-ignore
 
 /** Temperatures of a hold as the jar had them, and what they rest on. */
@@ -23,6 +23,18 @@ export interface HoldWarmth {
   } | null;
   /** What was done with the readings: left out, gaps bridged. */
   readonly says: readonly string[];
+}
+
+/** How a jar was made beyond its seed, its milk and what was stirred in; null is not noted. */
+export interface Made {
+  readonly vessel: string | null;
+  /** The package that its milk came from, by key. */
+  readonly carton: number | null;
+  readonly seedPart: 'whey' | 'curd' | 'mixed' | null;
+  /** Of all that seeded it. */
+  readonly seedMl: number | null;
+  /** Of all that was stirred in, where all of it is told in one unit. */
+  readonly dose: { readonly value: number; readonly unit: string } | null;
 }
 
 /** A jar as judgement needs it. */
@@ -41,12 +53,15 @@ export interface JarEvidence {
   /** Seeded from sources alone. */
   readonly founding: boolean;
   readonly spoiled: boolean;
+  /** It was spoiled before anybody opened it; a sign seen later, or that it did not set, says nothing of what its seed carried. */
+  readonly spoiledUnopened: boolean;
   /** It is set aside, or descends from a jar that is: it speaks for no jar that isn't. */
   readonly held: Held | null;
   readonly outcome: Seen | null;
   /** Names of what was stirred in, in lower case, sorted; empty is plain. */
   readonly additions: readonly string[];
   readonly milk: string | null;
+  readonly made: Made;
   /** Same text for jars seeded by the very same jars and sources. */
   readonly seed: string;
   /** Batch of the jar that it hangs from; null where that is a source or unknown. */

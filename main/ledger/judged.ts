@@ -3,12 +3,12 @@
 import { historyOf, lineRecords, type History } from '../../core/advice/history';
 import { timeConstantOf, type TimeConstant } from '../../core/growth/time-constant';
 import { bathsAndJars } from '../../core/vigour/baths';
-import type { JarRecord, PortionRecord } from '../../core/vigour/evidence';
+import { MADE_AS_EVER, type JarRecord, type PortionRecord } from '../../core/vigour/evidence';
 import { JudgedFamily } from '../../core/vigour/judged-family';
 import { shown } from '../../core/vigour/score';
 import type { Ledger } from './ledger';
 import { changesOf, countOfChanges } from './facts/changes';
-import { batchesReadTwice, milks } from './projection/columns';
+import { batchesReadTwice, madeOf, milks } from './projection/columns';
 import { outcomes } from './projection/outcome';
 import { Touched } from './projection/touched';
 import { warmthOfJar, warmths } from './projection/warmth';
@@ -66,6 +66,7 @@ function timeConstant({ rows, preferences }: Ledger): TimeConstant {
 function readAll({ rows, index }: Ledger, follows: TimeConstant): Map<number, JarRecord> {
   const seen = outcomes(rows.facts, null);
   const holds = warmths(rows.facts);
+  const made = madeOf(rows, null);
   const portions = new Map<number, PortionRecord>(
     [...rows.all('portion')].map((portion) => [portion.key, portion]),
   );
@@ -85,6 +86,7 @@ function readAll({ rows, index }: Ledger, follows: TimeConstant): Map<number, Ja
           outcome: seen.get(key) ?? null,
           additions: jar.additions.map((name) => ({ name })),
           milk,
+          made: made.get(key) ?? MADE_AS_EVER,
           hold: holds(key),
           follows,
           portions: taken.get(key) ?? new Map<number, PortionRecord>(),
@@ -102,6 +104,7 @@ function readOne({ rows, index }: Ledger, key: number, follows: TimeConstant): J
     outcome: outcomes(rows.facts, [key]).get(key) ?? null,
     additions: index.jar(key).additions.map((name) => ({ name })),
     milk,
+    made: madeOf(rows, key).get(key) ?? MADE_AS_EVER,
     hold: warmthOfJar(rows.facts, key),
     follows,
     portions: new Map(

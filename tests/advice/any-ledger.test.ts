@@ -68,6 +68,7 @@ function readAll(ledger: Generated, seed: number): Set<string> {
     ask('advice.line', { line });
     asOne(ledger, line, seed);
   }
+  ask('line.list', { jar: null });
   const batches = new Set<string>();
   const keys: number[] = [];
   for (const { id } of family.jars) {

@@ -18,7 +18,7 @@ import { shelfCandidates } from '../../core/advice/shelf';
 import { USUAL_TIME_CONSTANT } from '../../core/growth/time-constant';
 import { SET_WORDS, type Outcome } from '../../core/ledger/records';
 import { thoughWeak } from '../../core/says/verdict';
-import { evidenceOf, type JarRecord } from '../../core/vigour/evidence';
+import { evidenceOf, MADE_AS_EVER, type JarRecord } from '../../core/vigour/evidence';
 import { judgeLine, keepersUsual, type LineJudgement } from '../../core/vigour/line';
 import { lineReply } from '../../core/vigour/reply';
 import { unseen } from '../ledger/helpers';
@@ -87,7 +87,7 @@ function inventLine(random: () => number): Line {
         from: batch === 1 ? [{ source: 1, pieces: 10 }] : [{ fromJar: (parent - 1) * JARS + 1, volumeMl: 45 }],
       }); // prettier-ignore
       records.push({
-        key, outcome, additions: fate.fibre && batch > 5 ? [{ name: 'oat bran' }] : [], milk: 'whole milk', hold: null,
+        key, outcome, additions: fate.fibre && batch > 5 ? [{ name: 'oat bran' }] : [], milk: 'whole milk', made: MADE_AS_EVER, hold: null,
         follows: USUAL_TIME_CONSTANT, portions: new Map(),
       }); // prettier-ignore
     }

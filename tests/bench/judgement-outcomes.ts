@@ -2,6 +2,7 @@
 // writes down. How fast it sets, how sour and how firm it gets are drawn apart; nothing here knows how a score is made.
 import { constantProfile } from '../../core/growth/warmth';
 import { SET_WORDS } from '../../core/ledger/records';
+import { MADE_AS_EVER } from '../../core/vigour/evidence';
 import type { JarEvidence, Seen } from '../../core/vigour/types';
 import { normal, type Random } from './judgement-lines';
 
@@ -79,12 +80,12 @@ export function inventOutcomes(
         whey: null,
         ph: keeping.endPh ? Math.round(ph * 100) / 100 : null,
         phHow: keeping.endPh ? 'meter' : null,
+        tang: null,
       };
       jars.push({
         key: jars.length + 1, label: `jar ${jars.length + 1}`, madeOn: `${2000 + batch}-01-01`, batch, hold: batch,
-        lines: [1], mixes: false, generation: batch, founding: first, spoiled: false,
-    held: null,
-        outcome: random() < UNSEEN ? null : seen, additions: fibre ? ['oat bran'] : [], milk: 'whole milk',
+        lines: [1], mixes: false, generation: batch, founding: first, spoiled: false, spoiledUnopened: false, held: null,
+        outcome: random() < UNSEEN ? null : seen, additions: fibre ? ['oat bran'] : [], milk: 'whole milk', made: { ...MADE_AS_EVER, seedMl: 45 },
         seed: first ? 'source 1' : `jar of ${batch - 1}`, seedBatch: first ? null : batch - 1, profile: constantProfile(HOLD_HOURS, celsius), warmth: null,
         heldHours: HOLD_HOURS, seedStorage: first ? null : { fridgeDays: 3 + Math.floor(8 * random()), frozenDays: 0, freezings: 0 },
       }); // prettier-ignore

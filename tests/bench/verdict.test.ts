@@ -36,7 +36,7 @@ describe('simulated keepers', () => {
 
   it('have an oracle whose fresh starts break even, and that never ends a line in which nothing is wrong', () => {
     const policies = new Map<string, Policy>([['oracle', oracle], ['two weak', () => habit({ weakInARow: 2 })]]); // prettier-ignore
-    const all = compare(truths, policies, 12, 5);
+    const all = compare(truths, policies, 6, 5);
     expect(mixOf(all, 'oracle')).toBeLessThan(mixOf(all, 'two weak'));
     const none = all.find(({ model }) => model === 'none')?.tallies.get('oracle') ?? [];
     expect(none.reduce((sum, { needless }) => sum + needless, 0)).toBe(0);
@@ -46,7 +46,7 @@ describe('simulated keepers', () => {
 
   it('are served better by the verdict than by any habit, and about as well as by none where nothing is wrong', () => {
     const habits = Object.entries(truths.policies).map(([name, rules]): [string, Policy] => [name, () => habit(rules)]);
-    const all = compare(truths, new Map([['verdict', verdict], ...habits]), 8, 1);
+    const all = compare(truths, new Map([['verdict', verdict], ...habits]), 5, 1);
     for (const [name] of habits) expect(mixOf(all, 'verdict'), name).toBeLessThan(mixOf(all, name));
     const none = all.find(({ model }) => model === 'none');
     const cost = (name: string): number => costOf(none?.tallies.get(name) ?? []);

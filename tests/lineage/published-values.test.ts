@@ -1,5 +1,6 @@
 // The counts against figures from outside. Each check names where its numbers come from.
 import { expect, it } from 'vitest';
+import { lineageFigures } from '../../core/lineage/figures';
 import type { Family } from '../../core/lineage/family';
 import { countPaths, familyOf, sumOf, type Told } from './helpers';
 
@@ -93,6 +94,12 @@ it('counts doublings of a published growth curve', () => {
     { key: 1, countPerMl: 3.39e8, finalVolumeMl: 1, from: [{ source: 1, countDirect: 84 }] },
   ]);
   expect(family.doublingsOf(1).start).toBeCloseTo(21.944393, 6);
+  // Both counts were told, so nothing of it is assumed; without the one of the jar its density is.
+  const assumed = (told: Told): string =>
+    JSON.stringify(lineageFigures(familyOf([told]), 1).filter(({ name }) => name.startsWith('Doublings')));
+  const told: Told = { key: 1, countPerMl: 3.39e8, finalVolumeMl: 1, from: [{ source: 1, countDirect: 84 }] };
+  expect(assumed(told)).not.toContain('assumed');
+  expect(assumed({ ...told, countPerMl: null })).toContain('assumed');
 });
 
 // Topping up: 3 tbsp at 2e8 per mL bring 8.9e9 and ten tablets of 1e8 bring 1e9, about

@@ -1,7 +1,7 @@
 // The invented scenario as evidence: played into plain records, then read by the program's own adapter.
 import { buildFamily } from '../../core/lineage/family';
 import { USUAL_TIME_CONSTANT } from '../../core/growth/time-constant';
-import { evidenceOf, type JarRecord } from '../../core/vigour/evidence';
+import { evidenceOf, MADE_AS_EVER, type JarRecord } from '../../core/vigour/evidence';
 import { judgeLine, keepersUsual } from '../../core/vigour/line';
 import type { JarEvidence } from '../../core/vigour/types';
 import { play } from '../demo/play';
@@ -18,6 +18,7 @@ const records = played.jars.map((jar): JarRecord => {
     outcome: jar.outcome,
     additions: jar.entry.additions,
     milk: jar.entry.milk,
+    made: MADE_AS_EVER,
     hold: jar.hold,
     follows: USUAL_TIME_CONSTANT,
     portions: new Map(

@@ -64,9 +64,9 @@ describe('the cold night', () => {
     const cold = batch(lantern, cases.coldNight.batch);
     expect(cold.points).toBeNull();
     expect(cold.leftOut.every(({ because }) => because === 'ran cool')).toBe(true);
-    expect(
-      lantern.suspects.some(({ kind, says }) => kind === 'too little warmth' && says.includes('28 Jan 2026')),
-    ).toBe(true);
+    expect(lantern.suspects.some((one) => one.code === 'ran cool' && one.days.includes('2026-01-28'))).toBe(
+      true,
+    );
     expect(['steady', 'no slip seen']).toContain(lantern.standing);
     expect(lantern.batches.every(({ standing }) => standing !== 'slipping' && standing !== 'worn out')).toBe(
       true,

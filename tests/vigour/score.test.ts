@@ -4,6 +4,8 @@ import { constantProfile } from '../../core/growth/warmth';
 import { missingHourCoefficient } from '../../core/vigour/corrections';
 import { siblingEffects } from '../../core/vigour/effects';
 import { judgeLine, keepersUsual } from '../../core/vigour/line';
+import { suspectSays } from '../../core/says/suspects';
+import { MADE_AS_EVER } from '../../core/vigour/evidence';
 import { lineReasons, standingSentence } from '../../core/vigour/says';
 import { missingWarmth, scoreJar } from '../../core/vigour/score';
 import type { JarEvidence, Seen } from '../../core/vigour/types';
@@ -12,14 +14,14 @@ import { daysWords, timesSeen, usualWords } from '../../core/vigour/words';
 
 const unseen: Seen = {
   earlyCheckHours: null, earlySet: null, earlyPh: null, setAfterHours: null, setByHours: null, setWord: null,
-  whey: null, ph: null, phHow: null,
+  whey: null, ph: null, phHow: null, tang: null,
 }; // prettier-ignore
 let next = 1;
 const jar = (more: Partial<JarEvidence> & { seen?: Partial<Seen> | null } = {}): JarEvidence => {
   const { seen = { setWord: 'firm' }, ...rest } = more;
   return {
     key: next++, label: 'a jar', madeOn: '2026-01-01', batch: 1, hold: 1, lines: [1], mixes: false, generation: 3,
-    founding: false, spoiled: false, held: null, outcome: seen && { ...unseen, ...seen }, additions: [], milk: null, seed: 'jar 1', seedBatch: null,
+    founding: false, spoiled: false, spoiledUnopened: false, held: null, outcome: seen && { ...unseen, ...seen }, additions: [], milk: null, made: { ...MADE_AS_EVER, seedMl: null }, seed: 'jar 1', seedBatch: null,
     profile: null, warmth: null, heldHours: 36, seedStorage: null, ...rest,
   }; // prettier-ignore
 };
@@ -103,7 +105,7 @@ describe('fibre and culture', () => {
   it('are a suspect, and uncorrected, where every jar has it from some generation on', () => {
     const line = lineOf((batch) => [jar({ additions: batch > 6 ? ['oat bran'] : [], seen: { setWord: batch > 6 ? 'soft' : 'firm' } })], 10); // prettier-ignore
     expect(line.blocked).toEqual(['oat bran']);
-    expect(line.suspects[0]?.says).toContain("oat bran and culture can't be told apart");
+    expect(line.suspects.map(suspectSays)[0]).toContain("oat bran and culture can't be told apart");
     expect(line.batches.at(-1)?.points).toBe(line.batches.at(-1)?.uncorrected);
   });
   it('are named where a line falls with a fibre in every jar, and the culture is not blamed for it', () => {
@@ -170,8 +172,8 @@ describe('warmth', () => {
     [8, 'Those batches are left out: they say nothing of the culture.'],
   ])('names every batch that ran cool, from batch %s on', (from, words) => {
     const line = lineOf((batch) => [jar({ profile: constantProfile(36, batch < from ? 38 : 29), seen: { setWord: batch < from ? 'firm' : 'soft' } })], 9); // prettier-ignore
-    const [suspect] = line.suspects.filter(({ kind }) => kind === 'too little warmth');
-    expect(suspect?.says).toContain(words);
+    const [suspect] = line.suspects.filter(({ code }) => code === 'ran cool').map(suspectSays);
+    expect(suspect).toContain(words);
   });
   it('is corrected for only where the hold fell short of what the seed needed', () => {
     const line = lineOf(cool, 8);

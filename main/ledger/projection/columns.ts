@@ -1,5 +1,6 @@
 // One thing known of many records at once: what judgement, advice and costs read of a whole ledger in a statement or two.
 import type { Amount } from '../../../core/ledger/basics';
+import type { JarRecord } from '../../../core/vigour/evidence';
 import type { Rows } from '../rows';
 import { whereabouts } from './jar';
 
@@ -20,6 +21,24 @@ export function milks({ db }: Rows): ReadonlyMap<number, string | null> {
   );
   return new Map(all.raw().all() as [number, string | null][]);
 }
+
+/** How jars were made, as judgement asks it (JarRecord). @param jar one of them, or null for all */
+export function madeOf({ db }: Rows, jar: number | null): ReadonlyMap<number, JarRecord['made']> {
+  const all = db.prepare(`
+    SELECT j.key, j.vessel, (SELECT u.package FROM milk m JOIN use u ON u.milk = m.key WHERE m.jar = j.key ORDER BY u.key LIMIT 1),
+      (SELECT coalesce(s.part, p.part) FROM seeding s LEFT JOIN portion p ON p.key = s.portion WHERE s.jar = j.key AND coalesce(s.part, p.part) IS NOT NULL LIMIT 1),
+      (SELECT sum(coalesce(a.actual_v, a.planned_v)) FROM addition a WHERE a.jar = j.key),
+      (SELECT min(coalesce(a.actual_u, a.planned_u, '')) FROM addition a WHERE a.jar = j.key),
+      (SELECT max(coalesce(a.actual_u, a.planned_u, '')) FROM addition a WHERE a.jar = j.key)
+    FROM jar j ${jar === null ? '' : 'WHERE j.key = ?'}`);
+  type Found = [number, string | null, number | null, JarRecord['made']['seedPart'], number | null, string | null, string | null]; // prettier-ignore
+  return new Map(
+    (all.raw().all(...(jar === null ? [] : [jar])) as Found[]).map(([key, vessel, carton, seedPart, dose, least, most]) => [
+      key,
+      { vessel, carton, seedPart, dose: dose !== null && least === most && least ? { value: dose, unit: least } : null },
+    ]),
+  );
+} // prettier-ignore
 
 /** Keys of the jars that are gone since a day that was told. */
 export function goneJars(rows: Rows): ReadonlySet<number> {

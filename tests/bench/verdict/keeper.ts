@@ -18,6 +18,8 @@ export interface SeenBatch {
   readonly generation: number;
   readonly jars: readonly SeenJar[];
   readonly discarded: number;
+  /** Of those the ones with a sign of spoiling; the others did not set. */
+  readonly spoiled: number;
   /** Days in the fridge and the freezer of what seeded it. */
   readonly fridgeDays: number;
   readonly frozenDays: number;
@@ -208,6 +210,7 @@ function makeBatch(
       generation: culture.generation,
       jars,
       discarded,
+      spoiled,
       fridgeDays: chosen?.fridgeDays ?? 0,
       frozenDays: chosen?.frozenDays ?? 0,
       cold: day.noted && Math.max(day.cold, day.cut) > 0,

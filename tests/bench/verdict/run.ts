@@ -2,7 +2,6 @@
 // habits and under an oracle that knows the truth. Seeded: the same numbers every time.
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { ranking } from './before';
 import {
   calibrationOf,
   compare,
@@ -22,14 +21,13 @@ const { values } = parseArgs({
   options: {
     models: { type: 'string' },
     seed: { type: 'string', default: '1' },
-    keepers: { type: 'string', default: '400' },
+    keepers: { type: 'string', default: '200' },
     only: { type: 'string' },
   },
 });
 const truths = Truths.parse(values.models ? JSON.parse(readFileSync(values.models, 'utf8')) : given);
 const every: [string, Policy][] = [
   ...Object.entries(truths.policies).map(([name, rules]): [string, Policy] => [name, () => habit(rules)]),
-  ['ranking before', ranking],
   ['verdict', verdict],
   ['oracle', oracle],
 ];

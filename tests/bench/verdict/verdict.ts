@@ -1,5 +1,6 @@
 // The verdict as a policy: the program's own posterior and its own worth of going on, told of a simulated keeper only what
 // that keeper wrote down.
+import { carriedCost, carriedFrom, type Carried } from '../../../core/advice/carried';
 import type { RestartCosts } from '../../../core/advice/restart';
 import { HOUR_OF_DELAY } from '../../../core/advice/seed-cost';
 import {
@@ -61,11 +62,13 @@ export function verdict(truth: KeeperTruth): Choose {
         treatment: batch.fibre > 0 ? String(batch.fibre) : null,
       });
     }
+    const carried = carriedFrom(seen.map(({ parent, spoiled }) => ({ parent: parent < 0 ? null : parent, jars: truth.jars, spoiled }))); // prettier-ignore
     const offered = candidates.map((seed) => {
       const loss = storedOf(seed.fridgeDays, seed.frozenDays);
       const promise = promiseOf(tree.weights, tree.next(seed.place), worth, POINTS_A_TENFOLD * loss.middle);
       const delay = truth.jars * HOUR_OF_DELAY * delayHours(loss).middle;
-      return { seed, worth: promise.worth - delay, weak: saidChance(promise.weak, told) };
+      const doomed = carriedCost(carried[seed.place] as Carried, truth.jars, costs.freshStart);
+      return { seed, worth: promise.worth - delay - doomed, weak: saidChance(promise.weak, told) };
     });
     const [best] = inTiedOrder(
       offered,

@@ -1,0 +1,77 @@
+// What a seed may carry on unseen: the chain against the same chances added up over every possible history, and what follows.
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { CARRIED_RULES, carriedCost, carriedFrom, type SpoilRecord } from '../../core/advice/carried';
+
+const { catches, shows, spoilsAlone, spoilsShown, accident } = CARRIED_RULES;
+const MOVES = [
+  [1 - catches, catches, 0],
+  [0, 1 - shows, shows],
+  [0, 0, 1],
+] as const;
+/** Chance of what was seen in each state. */
+function seenIn(state: number, { jars, spoiled }: SpoilRecord): number {
+  const by = (p: number): number => p ** spoiled * (1 - p) ** (jars - spoiled);
+  return state === 2 ? by(spoilsShown) : (1 - accident) * by(spoilsAlone) + accident * by(spoilsShown);
+}
+
+/** Chance of each state of the batch after one: every history of states, weighed by what was seen (Bayes' rule, by hand). */
+function byEveryHistory(batches: readonly SpoilRecord[], at: number): { unseen: number; shows: number } {
+  const sums = [0, 0, 0];
+  for (let code = 0; code < 3 ** batches.length; code++) {
+    const states = batches.map((_, i) => Math.floor(code / 3 ** i) % 3);
+    const weight = batches.reduce((product, batch, i) => {
+      const [from, to] = [batch.parent === null ? 0 : (states[batch.parent] ?? 0), states[i] ?? 0];
+      return product * (MOVES[from]?.[to] ?? 0) * seenIn(to, batch);
+    }, 1);
+    MOVES[states[at] ?? 0]?.forEach((p, to) => (sums[to] = (sums[to] ?? 0) + weight * p));
+  }
+  const total = sums.reduce((a, b) => a + b, 0);
+  return { unseen: (sums[1] ?? 0) / total, shows: (sums[2] ?? 0) / total };
+}
+
+/** Batches, each seeded from an earlier one or from sources. */
+const lines = fc
+  .array(fc.record({ back: fc.integer({ min: 1, max: 3 }), jars: fc.integer({ min: 0, max: 4 }), part: fc.double({ min: 0, max: 1, noNaN: true }) }), { minLength: 1, maxLength: 6 })
+  .map((all) => all.map(({ back, jars, part }, i): SpoilRecord => ({ parent: i - back < 0 ? null : i - back, jars, spoiled: Math.round(part * jars) }))); // prettier-ignore
+
+describe('what a seed may carry on', () => {
+  it('is what every possible history says, added up', () => {
+    fc.assert(
+      fc.property(lines, (batches) => {
+        carriedFrom(batches).forEach((one, at) => {
+          const expected = byEveryHistory(batches, at);
+          expect(one.unseen).toBeCloseTo(expected.unseen, 9);
+          expect(one.shows).toBeCloseTo(expected.shows, 9);
+        });
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  const chain = (spoiled: readonly number[]): SpoilRecord[] =>
+    spoiled.map((one, i) => ({ parent: i === 0 ? null : i - 1, jars: 3, spoiled: one }));
+  const risk = (batches: readonly SpoilRecord[]): number[] =>
+    carriedFrom(batches).map((one) => one.unseen + one.shows);
+
+  it('is likely after a whole batch spoiled, the likelier the nearer the seed stood to it, and small after one jar of three', () => {
+    const whole = risk(chain([0, 0, 0, 0, 0, 0, 3]));
+    expect(whole[5]).toBeGreaterThan(0.7);
+    for (let i = 1; i < 6; i++) expect(whole[i]).toBeGreaterThan(whole[i - 1] ?? 1);
+    expect(Math.max(...risk(chain([0, 0, 0, 0, 0, 0, 1])))).toBeLessThan(0.1);
+  });
+
+  it('says nothing of another line, and clears a seed whose other children stayed clean for long', () => {
+    const other = chain([0, 0, 0, 3]);
+    const two = [...other, { parent: null, jars: 3, spoiled: 0 }];
+    expect(risk(two)[4]).toBeCloseTo(risk(chain([0]))[0] ?? 0, 12);
+    // The third batch seeded both the one that spoiled and a branch of eight clean ones.
+    const branch: SpoilRecord[] = Array.from({ length: 8 }, (_, i) => ({ parent: i === 0 ? 2 : 3 + i, jars: 3, spoiled: 0 })); // prettier-ignore
+    expect(risk([...other, ...branch])[2]).toBeLessThan((risk(other)[2] ?? 0) / 2);
+  });
+
+  it('costs more the likelier it is, and nothing where it is impossible', () => {
+    expect(carriedCost({ unseen: 0, shows: 0 }, 3, 6)).toBe(0);
+    expect(carriedCost({ unseen: 0, shows: 0.5 }, 3, 6)).toBeGreaterThan(carriedCost({ unseen: 0.5, shows: 0 }, 3, 6)); // prettier-ignore
+  });
+});

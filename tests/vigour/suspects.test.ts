@@ -1,0 +1,95 @@
+// What else than the culture may be behind a fall, named with its figures; and a line that is not weaker but changed.
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { suspectSays } from '../../core/says/suspects';
+import { changedIn } from '../../core/vigour/changed';
+import { MADE_AS_EVER } from '../../core/vigour/evidence';
+import { judgeLine, keepersUsual, type LineJudgement } from '../../core/vigour/line';
+import type { JarEvidence, Made, Seen } from '../../core/vigour/types';
+
+const NOTHING: Seen = {
+  earlyCheckHours: null, earlySet: null, earlyPh: null, setAfterHours: null, setByHours: null, setWord: null,
+  whey: null, ph: null, phHow: null, tang: null,
+}; // prettier-ignore
+interface Batch {
+  readonly seen: Partial<Seen>;
+  readonly made?: Partial<Made>;
+}
+/** A line of two jars a batch, ten days apart, batch 1 the founding one. */
+function lineOf(batches: number, of: (batch: number) => Batch): LineJudgement {
+  const jars = Array.from({ length: 2 * batches }, (_, i): JarEvidence => {
+    const batch = 1 + Math.floor(i / 2);
+    const { seen, made } = of(batch);
+    return {
+      key: i + 1, label: `jar ${i}`, madeOn: new Date(Date.parse('2026-01-02') + (batch - 1) * 864e6).toISOString().slice(0, 10), batch,
+      hold: batch, lines: [1], mixes: false, generation: batch, founding: batch === 1, spoiled: false, spoiledUnopened: false, held: null,
+      outcome: { ...NOTHING, ...seen }, additions: [], milk: null, made: { ...MADE_AS_EVER, seedMl: null, ...made }, seed: `jar ${batch - 1}`,
+      seedBatch: batch === 1 ? null : batch - 1, profile: null, warmth: null, heldHours: 36, seedStorage: null,
+    };
+  }); // prettier-ignore
+  return judgeLine(1, jars, keepersUsual([1], jars), 1);
+}
+const softFrom = (from: number) => (batch: number) => ({ setWord: batch < from ? ('firm' as const) : ('soft' as const) }); // prettier-ignore
+const says = (line: LineJudgement): string => line.suspects.map(suspectSays).join(' ');
+
+describe('what changed with a fall', () => {
+  const made = (before: Partial<Made>, now: Partial<Made>, from = 8, batches = 14): LineJudgement =>
+    lineOf(batches, (batch) => ({ seen: softFrom(8)(batch), made: batch < from ? before : now }));
+
+  it.each<[string, Partial<Made>, Partial<Made>, string]>([
+    ['seed amount', { seedMl: 45 }, { seedMl: 5 }, 'Since 13 Mar 2026 it was made with 5 mL of seed instead of 45,'],
+    ['dose', { dose: { value: 20, unit: 'g' } }, { dose: { value: 60, unit: 'g' } }, '60 g stirred in instead of 20'],
+    ['seed part', { seedPart: 'curd' }, { seedPart: 'whey' }, 'whey as seed instead of curd'],
+    ['whey where nothing was noted', {}, { seedPart: 'whey' }, 'whey as seed,'],
+    ['vessel', { vessel: 'quart jar' }, { vessel: 'small pot' }, '“small pot” as vessel instead of “quart jar”'],
+    ['carton', { carton: 1 }, { carton: 2 }, 'milk from another carton'],
+  ])('names another %s with its figures, and does not put the fall down to the culture alone', (_, before, now, words) => {
+    expect(says(made(before, now))).toContain(words);
+    expect(made(before, now).look?.fallen).toBeLessThan(made(before, before).look?.fallen ?? 0);
+  }); // prettier-ignore
+
+  it('names all that came together, and nothing that came apart from the fall, or that went again', () => {
+    const both = made({ seedMl: 45, vessel: 'a' }, { seedMl: 15, vessel: 'b' });
+    expect(says(both)).toContain('15 mL of seed instead of 45 and “b” as vessel instead of “a”');
+    const early = lineOf(14, (batch) => ({
+      seen: softFrom(11)(batch),
+      made: { seedMl: batch < 4 ? 45 : 5 },
+    }));
+    expect(says(early)).not.toContain('instead of');
+    const back = lineOf(14, (batch) => ({ seen: softFrom(8)(batch), made: { seedMl: batch === 8 ? 5 : 45 } })); // prettier-ignore
+    expect(says(back)).not.toContain('instead of');
+  });
+
+  it('is no suspect of a line that did not fall, whatever changed (property)', () => {
+    const amounts = fc.constantFrom(5, 15, 45, 90);
+    fc.assert(
+      fc.property(fc.array(amounts, { minLength: 14, maxLength: 14 }), (seedMl) => {
+        const line = lineOf(14, (batch) => ({ seen: { setWord: 'firm' }, made: { seedMl: seedMl[batch - 1] ?? 45 } })); // prettier-ignore
+        expect(line.suspects).toEqual([]);
+      }),
+      { numRuns: 20 },
+    );
+  });
+});
+
+describe('a line that changed', () => {
+  const setIn = (hours: number): Partial<Seen> => ({ setWord: 'firm', setAfterHours: hours - 1, setByHours: hours + 1 }); // prettier-ignore
+  const tasting = (from: number, before: Seen['tang'], now: Seen['tang']) =>
+    changedIn(lineOf(9, (batch) => ({ seen: { setWord: 'firm', tang: batch < from ? before : now } })));
+
+  // A takeover by a faster culture: set time 30 to 60 % shorter (common practice, no source).
+  it('sets in half its time', () => {
+    const from = (batch: number) => changedIn(lineOf(9, (one) => ({ seen: setIn(one < batch ? 12 : 6) })));
+    expect(from(8)).toEqual({ code: 'changed', hours: 6, usual: 12 });
+    expect(from(9)).toBeNull();
+    expect(changedIn(lineOf(9, (one) => ({ seen: setIn(one < 8 ? 12 : 10) })))).toBeNull();
+  });
+
+  it('or tastes otherwise in two batches in a row, by two steps of tang, either way', () => {
+    expect(tasting(8, 'mild', 'sharp')).toEqual({ code: 'tastes changed', tang: 'sharp', usual: 'mild' });
+    expect(tasting(8, 'clear', 'none')).toEqual({ code: 'tastes changed', tang: 'none', usual: 'clear' });
+    expect(tasting(9, 'mild', 'sharp')).toBeNull();
+    expect(tasting(8, 'mild', 'clear')).toBeNull();
+    expect(tasting(8, null, 'sharp')).toBeNull();
+  });
+});
