@@ -61,16 +61,19 @@ function BatchRow({ row, open }: { readonly row: Row; readonly open: boolean }) 
 
 interface Props {
   readonly open: string | null;
+  /** Whether the list is the whole screen, its heading the page's. */
+  readonly alone: boolean;
   readonly batches: Batches;
   readonly typed: string;
   readonly onType: (typed: string) => void;
 }
 
-export function BatchList({ open, batches, typed, onType }: Props) {
+export function BatchList({ open, alone, batches, typed, onType }: Props) {
   const { rows, more, readMore } = batches;
   if (rows === null) return <p className="soft">Opening…</p>;
   if (rows.length === 0 && typed === '')
     return <p>No batch is recorded yet. “New batch” writes down the first: its day, its seed, its jars.</p>;
+  const Year = alone ? 'h2' : 'h3';
   const years = [...new Set(rows.map(({ madeOn }) => madeOn.slice(0, 4)))];
   return (
     <nav aria-label="Batches" className="batch-list">
@@ -88,7 +91,7 @@ export function BatchList({ open, batches, typed, onType }: Props) {
       {rows.length === 0 && <p>No batch says “{typed.trim()}”.</p>}
       {years.map((year) => (
         <section key={year}>
-          <h3 className="batch-year">{year}</h3>
+          <Year className="batch-year">{year}</Year>
           <ul>
             {rows
               .filter(({ madeOn }) => madeOn.startsWith(year))

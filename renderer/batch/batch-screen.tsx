@@ -170,7 +170,13 @@ export function BatchScreen() {
           </div>
         </header>
         {open === null && !making && <Unfinished />}
-        <BatchList open={open} batches={batches} typed={typed} onType={type} />
+        <BatchList
+          open={open}
+          alone={open === null && !making}
+          batches={batches}
+          typed={typed}
+          onType={type}
+        />
       </aside>
       <div className="batch-main">
         {begin !== null && <Making key={focus} begin={begin} />}
