@@ -105,6 +105,7 @@ export const assumed = quoting({
   column: (heading: string, meaning: NoteColumn) => `The column “${heading}” was taken as ${MEANING[meaning]}, from what stands in it.`,
   wide: (labels: readonly string[]) => `Each line tells of several jars in columns of their own: it was read as the jars ${list(labels)}.`,
   long: (item: string, value: string) => `Each line tells one thing of a jar: “${item}” was read as headings and “${value}” as what stands below them.`,
+  pastOrder: (order: string, today: string) => `All dates were read with the ${order}: the other way some would lie after today (${today}).`,
   jarColumn: (heading: string, seed: string) => `The column “${heading}” was taken as the name of the jar: “${seed}” among the seeds stands in it.`,
   clockColumn: (heading: string, what: string) => `The column “${heading}” was taken as ${what}: times of day stand in it.`,
   additionColumn: (heading: string) => `The column “${heading}” was taken as how much of that was added.`,

@@ -56,6 +56,17 @@ describe('bare figures that can be no one unit', () => {
   });
 });
 
+it('a day that would lie after today the other way round settles the order of all', () => {
+  const text = 'Made,Jar,Seed\n3/2/26,a,8 caps Blue Tin\n3/9/26,a,3/2 a\n';
+  const days = (today: string): unknown => {
+    const { plan, preview } = read(text, { today });
+    return [preview.questions.filter(({ blocks }) => blocks).length, plan.jars.map(({ madeOn }) => madeOn)];
+  };
+  expect(days('2026-03-20')).toEqual([0, ['2026-03-02', '2026-03-09']]);
+  expect(read(text, { today: '2026-03-20' }).preview.assumptions.some(({ sentence }) => /would lie after today/.test(sentence))).toBe(true);
+  expect(read(text, { today: '2027-03-20' }).preview.questions.map(({ id }) => id)).toContain('day order');
+});
+
 it('figures that may be hours or degrees are asked about, and kept until it is answered', () => {
   const text = 'Made,Jar,Seed,Xyzzy\n2026-02-01,a,8 caps Blue Tin,38\n2026-02-08,a,2026-02-01 a,37\n';
   const open = read(text);

@@ -8,7 +8,7 @@ import {
   type SpoonSystem,
   type TemperatureScale,
 } from '../../quantities';
-import { findDay, orderOf, type DayOrder } from '../cells/days';
+import { dayIn, dayText, findDay, orderOf, type DayOrder } from '../cells/days';
 import { commaLanguage, headingDayOrder } from '../layout/headings';
 import type { Layout } from '../layout/column-meanings';
 import type { NotesInput } from '../notes-plan';
@@ -63,9 +63,22 @@ function ofJars(pieces: readonly string[], own: readonly string[]): string[] {
   });
 }
 
+/** The one order in which no jar was made after today, or null where both or none have that. */
+function pastOrder(own: readonly string[], today: string): DayOrder | null {
+  const found = own.flatMap((text) => findDay(text) ?? []);
+  const orders = (['day first', 'month first'] as const).filter((order) =>
+    found.every((one) => {
+      const read = dayIn(one, order);
+      return read !== null && (read.year === null || (dayText(read, read.year) ?? '9999') <= today);
+    }),
+  );
+  return found.length > 0 && orders.length === 1 ? (orders[0] ?? null) : null;
+}
+
 function readOrder(
   layout: Layout,
   answers: Readonly<Record<string, string>>,
+  today: string,
 ): { order: DayOrder; question: Question | null; assumption: Said | null } {
   const dated = layout.columns.filter(({ meaning }) =>
     ['date', 'start', 'jar', 'label', 'seed'].includes(meaning),
@@ -105,6 +118,13 @@ function readOrder(
           : null,
     };
   }
+  const past = pastOrder(texts(own), today);
+  if (past !== null)
+    return {
+      order: past,
+      question: null,
+      assumption: { row: null, sentence: assumed.pastOrder(past, today) },
+    };
   if (evidence.doubtful === 0) return { order: 'day first', question: null, assumption: null };
   return {
     order: 'day first',
@@ -201,9 +221,9 @@ function readScale(layout: Layout): TemperatureScale | undefined {
 export function readConventions(
   layout: Layout,
   separator: Separator,
-  { preferences, answers }: Pick<NotesInput, 'preferences' | 'answers'>,
+  { preferences, answers, today }: Pick<NotesInput, 'preferences' | 'answers' | 'today'>,
 ): ConventionsReading {
-  const { order, question, assumption } = readOrder(layout, answers);
+  const { order, question, assumption } = readOrder(layout, answers, today);
   const spoons = readSpoons(layout, preferences, answers);
   const says: FileSays = {
     said: assumption ? [assumption] : [],
