@@ -11,7 +11,7 @@ import { median } from './order';
 import { timesSeen } from './words';
 
 export const SAYS_NOTHING_OF_SAFETY =
-  'This says nothing about safety. First comes the check at take-out: is it set, or is a pH at or below 4.6 shown, and is no sign of spoiling seen or smelled? When in doubt, discard.';
+  'This says nothing about safety. First comes the check at take-out: look, then smell. Does it smell sour and clean and does a curd hold together, or does a meter show pH 4.6 or less, and is there no sign of spoiling? When in doubt, discard.';
 
 const one = (value: number): string => (Math.abs(value) < 0.05 ? '0.0' : value.toFixed(1));
 

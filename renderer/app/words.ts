@@ -20,7 +20,7 @@ export const WORDS: readonly (readonly [word: string, meaning: string])[] = [
   ],
   [
     'check at take-out',
-    'What is asked before anyone tastes: is it set, or is a pH at or below 4.6 shown, and is there no sign of spoiling?',
+    'What is asked before anyone tastes: does it smell sour and clean and does a curd hold together, or does a meter show pH 4.6 or less, and is there no sign of spoiling?',
   ],
   [
     'vigour',
