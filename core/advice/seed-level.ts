@@ -90,8 +90,9 @@ export const jarsTold = ({ batches }: LineJudgement): number =>
   batches.reduce((sum, { first, comparable }) => sum + (first ? 0 : comparable.length), 0);
 
 /**
- * Chances away from the stated one come out a little further from it than the posterior has them, in simulated kitchens of several
- * seeds: so much further, in log odds (npm run bench:verdict prints what was said beside what came).
+ * Chances away from the stated one come out a little further from it than the posterior has them, in simulated
+ * kitchens: so much further, in log odds, fitted on seeds 1 and 2 of npm run bench:verdict, which prints what was said beside
+ * what came (tests/bench/verdict.md tells of seed 4).
  */
 const FURTHER = 0.15;
 const logOdds = (p: number): number => Math.log(p / (1 - p));
