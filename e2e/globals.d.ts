@@ -1,5 +1,5 @@
 // What the page has, for code that tests run in it.
-import type { Bridge } from '../renderer/app/calls';
+import type { Bridge } from '../renderer/state/ledger-calls';
 
 declare global {
   interface Window {

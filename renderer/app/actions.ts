@@ -1,6 +1,6 @@
 // Everything the keyboard can do, in one table: it feeds the shortcuts, the help panel, the menu and the tests.
-import { currentPlace, go, redo, undo } from './store';
-import type { Action } from './action';
+import { currentPlace, go, redo, undo } from '../state/store';
+import type { Action } from '../state/action';
 import { screens } from './screens';
 
 /** Opens or closes the preferences; set by the shell. */

@@ -5,10 +5,10 @@ import { helpSwitch, preferencesSwitch, printKeys } from './actions';
 import './app.css';
 import { ErrorBoundary } from './error-boundary';
 import { Help } from './help';
-import { changeLedger } from './menu';
+import { changeLedger } from './native-menu';
 import { PreferencesPanel } from './preferences';
 import { screens } from './screens';
-import { go, redo, say, undo, useAppState, usePlace, useSaid } from './store';
+import { go, redo, say, undo, useAppState, usePlace, useSaid } from '../state/store';
 
 function UndoRedo({ undoes, redoes }: { readonly undoes: string | null; readonly redoes: string | null }) {
   return (

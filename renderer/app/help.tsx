@@ -1,9 +1,9 @@
 // The help: the words used, and every key, made from the table of actions.
 import { useEffect, useRef } from 'react';
-import type { Action } from './action';
+import type { Action } from '../state/action';
 import { actions, printKeys } from './actions';
 import { screens } from './screens';
-import { WORDS } from './words';
+import { WORDS } from './help-words';
 
 function Keys({ title, list }: { readonly title: string; readonly list: readonly Action[] }) {
   if (list.length === 0) return null;

@@ -4,9 +4,9 @@ import { MEASURES, printAmount, printTemperature } from '../../core/quantities';
 import { printDay } from '../../core/quantities/typed-days';
 import type { Preferences } from '../../core/ledger/records';
 import { ChoiceField, TextField } from '../parts/fields';
-import { call } from './calls';
+import { call } from '../state/ledger-calls';
 import { JAR_LAG, limitUpTo, type FigureWords } from './preference-figures';
-import { say } from './store';
+import { say } from '../state/store';
 import './preferences.css';
 
 const SPOONS = [

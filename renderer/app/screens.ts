@@ -1,14 +1,14 @@
 // The screens there are, in the order of the navigation. A screen that is not here does not exist yet.
 import type { ComponentType } from 'react';
-import { batchActions } from '../batch/actions';
+import { batchActions } from '../batch/batch-actions';
 import { BatchScreen } from '../batch/batch-screen';
-import { familyActions } from '../family/actions';
+import { familyActions } from '../family/family-actions';
 import { Family } from '../family/family';
 import { BringIn } from '../notes/notes';
 import { HistoryScreen } from '../history/history-screen';
 import { SourcesScreen } from '../sources/sources-screen';
 import { VigourScreen } from '../vigour/vigour-screen';
-import type { Action } from './action';
+import type { Action } from '../state/action';
 
 export interface Screen {
   readonly id: string;

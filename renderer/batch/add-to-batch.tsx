@@ -1,11 +1,12 @@
 // One more jar, or one more hold, of a batch that is recorded already.
 import type { BatchReply } from '../../core/contract';
-import { call } from '../app/calls';
+import { call } from '../state/ledger-calls';
 import { EditForm } from '../parts/edit-form';
 import { CheckField, ProseField, Section, SelectField } from '../parts/fields';
 import { useReader } from '../parts/use-reader';
 import { addedJarEntry, addedJarText } from './added-jar';
-import { holdEntry, Taking } from './batch-entry';
+import { holdEntry } from './batch-entry';
+import { Taking } from '../parts/taking';
 import { noHold } from './batch-text';
 import { place, type Editing } from './corrections';
 import { askAboutSeeds, pickedJars } from './held-seeds';

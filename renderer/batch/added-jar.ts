@@ -1,16 +1,10 @@
 // One more jar of a recorded batch as it stands in the fields, and what it comes to. Pure.
 import type { BatchReply, Input } from '../../core/contract';
 import type { Reader } from '../parts/reading';
-import {
-  additionEntries,
-  lineOrNull,
-  milkEntry,
-  NO_SEED,
-  seedEntries,
-  Taking,
-  type Problems,
-} from './batch-entry';
-import { additionTexts, milkText, seedTexts, type Writer } from './batch-repeat';
+import { additionEntries, milkEntry, NO_SEED, seedEntries } from './batch-entry';
+import { lineOrNull, Taking, type Problems } from '../parts/taking';
+import { additionTexts, milkText, seedTexts } from './batch-repeat';
+import type { Writer } from '../parts/reading';
 import {
   isEmptySeed,
   nextLetter,

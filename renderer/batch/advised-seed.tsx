@@ -1,10 +1,10 @@
 // The verdict beside the seed field of a new batch, word for word as everywhere: on the line of the seed that is picked,
 // or, while none is, on the lines there are.
 import { useState } from 'react';
-import { call } from '../app/calls';
-import { say, useAppState } from '../app/store';
-import { useRead } from '../app/use-read';
-import { JUDGED_UNASKED } from '../family/use-scores';
+import { call } from '../state/ledger-calls';
+import { say, useAppState } from '../state/store';
+import { useRead } from '../state/use-read';
+import { JUDGED_UNASKED } from '../parts/use-scores';
 import { Linked } from '../parts/linked';
 import { alsoAgainst, namedIn } from '../parts/verdict-parts';
 import { seedOf } from './begin';

@@ -1,7 +1,8 @@
 // From the text of a batch form to the entry that is recorded, or to one clear sentence for each field that is wrong.
 // Pure. Problems are keyed by the field's path: 'date', 'all.milk.milkAmount', 'jars.0.seeds.1.amount', 'holds.0.hours'.
 import type { BatchEntry } from '../../core/contract';
-import type { Read, Reader } from '../parts/reading';
+import type { Reader } from '../parts/reading';
+import { lineOrNull, orNull, Taking, type Problems } from '../parts/taking';
 import {
   isEmptyAddition,
   saysPlain,
@@ -14,27 +15,8 @@ import {
   type SeedText,
 } from './batch-text';
 
-export type Problems = ReadonlyMap<string, string>;
 type EntryJar = BatchEntry['jars'][number];
 type EntryHold = BatchEntry['holds'][number];
-
-/** Empty text is unknown. */
-export const lineOrNull = (text: string): string | null => (text.trim() === '' ? null : text.trim());
-const orNull = <T extends string>(text: T | ''): T | null => (text === '' ? null : text);
-
-/** Collects problems by path while values are taken. */
-export class Taking {
-  readonly problems = new Map<string, string>();
-  take<T>(path: string, read: Read<T>): T | null {
-    if (read.ok) return read.value;
-    this.problems.set(path, read.sentence);
-    return null;
-  }
-  say(path: string, sentence: string): null {
-    if (!this.problems.has(path)) this.problems.set(path, sentence);
-    return null;
-  }
-}
 
 /** The milk and vessel of a jar. */
 export function milkEntry(text: MilkText, path: string, reader: Reader, taking: Taking) {

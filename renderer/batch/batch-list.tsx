@@ -1,8 +1,8 @@
 // The batches, by year, newest first: each with its jars as they set, its seed and what was stirred in; found by words.
 import { Fragment } from 'react';
 import type { Reply } from '../../core/contract';
-import { go } from '../app/store';
-import { JarDefs, JarPicture } from '../family/jar-shape';
+import { go } from '../state/store';
+import { JarDefs, JarPicture } from '../parts/jar-shape';
 import { lookOf } from '../parts/jar-look';
 import { rowWords } from './row-words';
 

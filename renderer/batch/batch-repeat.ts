@@ -1,8 +1,8 @@
 // Filling the fields from a recorded batch: for repeating its recipe, and for correcting what is recorded.
 // Pure. A value comes back as it was typed; where it wasn't typed, as the keeper prefers to read it.
 import type { BatchReply } from '../../core/contract';
-import type { Amount, Temperature } from '../../core/ledger/basics';
 import type { Addition, Hold, Jar } from '../../core/ledger/records';
+import type { Writer } from '../parts/reading';
 import {
   noAddition,
   noHold,
@@ -17,16 +17,6 @@ import {
   type SeedText,
 } from './batch-text';
 
-/** How values are written into fields. */
-export interface Writer {
-  readonly amount: (amount: Amount) => string;
-  /** To be read, not typed again: worked-out amounts are rounded, with "about". */
-  readonly noted: (amount: Amount) => string;
-  readonly temperature: (temperature: Temperature) => string;
-  readonly moment: (moment: string) => string;
-  readonly day: (day: string) => string;
-  readonly number: (value: number) => string;
-}
 type ReplyJar = BatchReply['jars'][number];
 
 export function milkText(jar: Jar, writer: Writer): MilkText {

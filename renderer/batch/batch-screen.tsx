@@ -1,8 +1,8 @@
 // The batch screen: all batches, newest first, and one of them open, or a new one being recorded.
 import { useEffect, useMemo, useRef, useState } from 'react';
-import { call } from '../app/calls';
-import { currentPlace, go, say, usePlace, useRevision } from '../app/store';
-import { useRead } from '../app/use-read';
+import { call } from '../state/ledger-calls';
+import { currentPlace, go, say, usePlace, useRevision } from '../state/store';
+import { useRead } from '../state/use-read';
 import { readDraft } from '../parts/use-draft';
 import { useReader } from '../parts/use-reader';
 import { useSettled } from '../parts/use-settled';

@@ -5,12 +5,13 @@ import { powerCutOfMates } from '../../core/safety/hold-mates';
 import type { Temperature } from '../../core/ledger/basics';
 import type { Hold } from '../../core/ledger/records';
 import { printTemperature } from '../../core/quantities/printing';
-import { go } from '../app/store';
-import { useRead } from '../app/use-read';
-import { useNow } from '../family/use-now';
+import { go } from '../state/store';
+import { useRead } from '../state/use-read';
+import { useNow } from '../parts/use-now';
 import { usePreferences, useReader } from '../parts/use-reader';
 import { AddHold, AddJar } from './add-to-batch';
-import { holdText, type Writer } from './batch-repeat';
+import { holdText } from './batch-repeat';
+import type { Writer } from '../parts/reading';
 import { CorrectBatch, CorrectHold } from './corrections';
 import { JarView } from './jar-view';
 

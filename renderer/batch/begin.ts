@@ -3,8 +3,9 @@
 import type { ReadName } from '../../core/call-names';
 import type { Input, Reply } from '../../core/contract';
 import { portionName } from '../../core/ledger/portions';
-import type { Answer } from '../app/calls';
-import { repeatBatch, withKept, type Writer } from './batch-repeat';
+import type { Answer } from '../state/ledger-calls';
+import { repeatBatch, withKept } from './batch-repeat';
+import type { Writer } from '../parts/reading';
 import { emptyBatch, noSeed, pickSeed, type BatchText, type SeedText } from './batch-text';
 
 export type Ask = <N extends ReadName>(name: N, input: Input<N>) => Promise<Answer<Reply<N>>>;

@@ -1,13 +1,14 @@
 // The forms that correct a recorded batch, its holds and its jars in place. Each sends only what was changed.
 import type { BatchReply } from '../../core/contract';
 import type { Batch, Hold } from '../../core/ledger/records';
-import { call } from '../app/calls';
+import { call } from '../state/ledger-calls';
 import { ProseField, TextField } from '../parts/fields';
 import { EditForm } from '../parts/edit-form';
 import { useReader } from '../parts/use-reader';
-import { holdEntry, lineOrNull, milkEntry, Taking } from './batch-entry';
+import { holdEntry, milkEntry } from './batch-entry';
+import { lineOrNull, Taking } from '../parts/taking';
 import { holdText, milkText } from './batch-repeat';
-import { changedOnly } from './changes';
+import { changedOnly } from '../parts/changed-only';
 import { JarPlaceFields, STATES } from './jar-place';
 import { HoldFields, MilkFields } from './recipe-fields';
 import { usePackages } from './use-packages';

@@ -1,7 +1,7 @@
 // What a seed can be picked from: jars by part of their label, products and cultures by name, and what to do where the
 // ledger has neither. A condemned jar can't be picked; one that is set aside is asked about.
-import { call } from '../app/calls';
-import { say } from '../app/store';
+import { call } from '../state/ledger-calls';
+import { say } from '../state/store';
 import type { Reply } from '../../core/contract';
 import { withKept } from './batch-repeat';
 import type { Suggestion } from '../parts/combobox';

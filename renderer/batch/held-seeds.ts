@@ -2,8 +2,8 @@
 import { acidNotThere } from '../../core/safety/doubts';
 import type { Reply } from '../../core/contract';
 import { setAsideSentence } from '../../core/says/safety';
-import { call } from '../app/calls';
-import { say } from '../app/store';
+import { call } from '../state/ledger-calls';
+import { say } from '../state/store';
 import type { BatchText, SeedText } from './batch-text';
 
 type Caution = Pick<Reply<'jar.get'>['cautions'][number], 'of' | 'level' | 'cleared' | 'label'>;

@@ -2,7 +2,7 @@
 import { useState, type ReactNode } from 'react';
 import { SelectField, TextField } from '../parts/fields';
 import type { Reader } from '../parts/reading';
-import type { Problems } from './batch-entry';
+import type { Problems } from '../parts/taking';
 import {
   noAddition,
   noSeed,

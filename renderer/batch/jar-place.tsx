@@ -1,7 +1,7 @@
 // Which jar of a batch it is, whether it was made, and which hold it stood in. The same fields add and correct.
 import type { Hold } from '../../core/ledger/records';
 import { type Choice, SelectField, TextField } from '../parts/fields';
-import type { Problems } from './batch-entry';
+import type { Problems } from '../parts/taking';
 import type { JarPlaceText } from './batch-text';
 
 const holdChoices = (holds: readonly Hold[]): readonly { value: string; label: string }[] => [

@@ -1,10 +1,10 @@
 // A jar that nobody can name: it stands in for a seed, so that what descends from it says "at least".
-import { call } from '../app/calls';
-import { go } from '../app/store';
+import { call } from '../state/ledger-calls';
+import { go } from '../state/store';
 import { EditForm } from '../parts/edit-form';
 import { ProseField, TextField } from '../parts/fields';
 import { useReader } from '../parts/use-reader';
-import { lineOrNull, Taking } from './batch-entry';
+import { lineOrNull, Taking } from '../parts/taking';
 
 /** The form. */
 export function LostJar() {

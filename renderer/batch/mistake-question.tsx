@@ -1,8 +1,8 @@
 // Before a jar is taken back as entered by mistake: what that means, and, of a spoiled one, which cautions fall away.
 import type { Reply } from '../../core/contract';
-import { call } from '../app/calls';
-import { say } from '../app/store';
-import { useRead } from '../app/use-read';
+import { call } from '../state/ledger-calls';
+import { say } from '../state/store';
+import { useRead } from '../state/use-read';
 import { Question } from '../parts/question';
 import { ReasonQuestion } from '../parts/reason-question';
 

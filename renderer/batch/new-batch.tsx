@@ -1,19 +1,20 @@
 // A new batch by hand: what all jars share is typed once, each jar may differ, Ctrl+Enter records.
 import { useMemo, useRef, useState } from 'react';
-import { call } from '../app/calls';
-import { say } from '../app/store';
+import { call } from '../state/ledger-calls';
+import { say } from '../state/store';
 import { ChoiceField, ProseField, Section, SelectField, TextField } from '../parts/fields';
 import { Form } from '../parts/form';
 import { Question } from '../parts/question';
 import { useDraft } from '../parts/use-draft';
 import { useReader } from '../parts/use-reader';
 import { AdvisedSeed } from './advised-seed';
-import { MOST_JARS, readBatch, type Problems } from './batch-entry';
+import { MOST_JARS, readBatch } from './batch-entry';
+import type { Problems } from '../parts/taking';
 import { noHold, withJarCount, withJars, withoutHold, type BatchText } from './batch-text';
 import { askAboutSeeds, seedsOfBatch } from './held-seeds';
 import { JarCard } from './jar-card';
 import { AdditionRows, HoldFields, MilkFields } from './recipe-fields';
-import { HeldSeedQuestion } from './seed-caution';
+import { HeldSeedQuestion } from '../parts/held-seed-question';
 import { SeedRows } from './seed-rows';
 import { usePackages } from './use-packages';
 

@@ -6,7 +6,7 @@ import { withMatesPowerCut, type MatesPowerCut } from '../../core/safety/hold-ma
 import { DISCARD_SIGNS, SET_WORDS, type DiscardSign } from '../../core/ledger/records';
 import { CheckField, ChoiceField, ProseField, Section, TextField } from '../parts/fields';
 import type { Reader } from '../parts/reading';
-import type { Problems } from './batch-entry';
+import type { Problems } from '../parts/taking';
 import { contradiction, hasTasting, readOutcome, signsOf, type OutcomeText } from './outcome-text';
 
 const YES_NO = [

@@ -2,9 +2,8 @@
 import { tellsOfBubbles } from '../../core/safety/take-out';
 import { spoilageDenied, type SpoilagePassage } from '../../core/safety/remarks';
 import type { DiscardSign, Outcome, SetWord } from '../../core/ledger/records';
-import type { Read, Reader } from '../parts/reading';
-import { lineOrNull, Taking, type Problems } from './batch-entry';
-import type { Writer } from './batch-repeat';
+import type { Read, Reader, Writer } from '../parts/reading';
+import { lineOrNull, orNull, Taking, type Problems } from '../parts/taking';
 
 type YesNo = '' | 'yes' | 'no';
 export type OutcomeFields = Omit<Outcome, 'jar'>;
@@ -43,7 +42,6 @@ export interface OutcomeText {
 
 const yesNo = (value: boolean | null): YesNo => (value === null ? '' : value ? 'yes' : 'no');
 const fromYesNo = (value: YesNo): boolean | null => (value === '' ? null : value === 'yes');
-const orNull = <T extends string>(text: T | ''): T | null => (text === '' ? null : text);
 
 /** The fields for a recorded outcome, or empty ones. */
 export function outcomeText(

@@ -1,12 +1,12 @@
 // Photographs of a jar: chosen, dropped or pasted; kept at once, each as an act of its own; captioned, or taken away.
 import { useId, useState } from 'react';
 import type { Photograph as Photo } from '../../core/ledger/records';
-import { call } from '../app/calls';
-import { say } from '../app/store';
+import { call } from '../state/ledger-calls';
+import { say } from '../state/store';
 import { EditForm } from '../parts/edit-form';
 import { TextField } from '../parts/fields';
 import { Photograph } from '../parts/photograph';
-import { lineOrNull } from './batch-entry';
+import { lineOrNull } from '../parts/taking';
 import { place } from './corrections';
 import { reEncode } from './re-encode';
 

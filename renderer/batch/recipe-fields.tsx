@@ -2,8 +2,8 @@
 import { useState } from 'react';
 import { ChoiceField, SelectField, TextField } from '../parts/fields';
 import type { Reader } from '../parts/reading';
-import { Rows } from '../parts/rows';
-import type { Problems } from './batch-entry';
+import { Rows } from '../parts/entry-rows';
+import type { Problems } from '../parts/taking';
 import {
   isEmptyAddition,
   noAddition,

@@ -1,10 +1,10 @@
 // Keeping something back from a jar: a lidded pot, freezer cubes, dried flakes.
 import type { Portion } from '../../core/ledger/records';
-import { call } from '../app/calls';
+import { call } from '../state/ledger-calls';
 import { EditForm } from '../parts/edit-form';
 import { CheckField, ChoiceField, TextField } from '../parts/fields';
 import { useReader } from '../parts/use-reader';
-import { lineOrNull, Taking } from './batch-entry';
+import { lineOrNull, Taking } from '../parts/taking';
 import type { JarRecord } from './corrections';
 
 /** The form; `portion` null keeps something new. */

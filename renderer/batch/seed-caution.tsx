@@ -1,7 +1,6 @@
 // The caution that stands beside a seed field, whichever way the jar came into it.
 import { setAsideSentence } from '../../core/says/safety';
-import { useRead } from '../app/use-read';
-import { ReasonQuestion } from '../parts/reason-question';
+import { useRead } from '../state/use-read';
 import { holdsBecauseOf } from './held-seeds';
 
 /** What stands against a picked jar as seed, or nothing. */
@@ -37,37 +36,4 @@ export function SeedCaution({ jar }: { readonly jar: string }) {
   // Some of them close with it already, and once is enough.
   const plain = says.join(' ').replaceAll(/ ?When in doubt, discard\./g, '');
   return <output className="notice caution">{plain} When in doubt, discard it, and take another jar.</output>;
-}
-
-/** Asks, before recording, why set-aside jars, or without their acid, are used as seed all the same. */
-export function HeldSeedQuestion({
-  sentences,
-  initial,
-  onReason,
-  onNo,
-}: {
-  readonly sentences: readonly string[];
-  readonly initial?: string;
-  readonly onReason: (reason: string) => void;
-  readonly onNo: () => void;
-}) {
-  return (
-    <ReasonQuestion
-      title="Seed from it all the same?"
-      label="Why may it be used?"
-      yes="Record with this reason"
-      no="Pick another seed"
-      {...(initial === undefined ? {} : { initial })}
-      onReason={onReason}
-      onNo={onNo}
-    >
-      {sentences.map((sentence) => (
-        <p key={sentence}>{sentence}</p>
-      ))}
-      <p className="soft">
-        When in doubt, take another jar. Nothing here says that it is safe. Your reason is kept in the
-        history, and a caution stays.
-      </p>
-    </ReasonQuestion>
-  );
 }

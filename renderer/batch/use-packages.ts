@@ -1,7 +1,7 @@
 // Packages as choices of a field, by what they are of.
 import { useMemo } from 'react';
 import type { Package } from '../../core/ledger/records';
-import { useRead } from '../app/use-read';
+import { useRead } from '../state/use-read';
 import type { Choice } from '../parts/fields';
 import { useReader } from '../parts/use-reader';
 

@@ -1,11 +1,12 @@
 // The stage: jars, ribbons, heads and labels near the window, moved as one group; lighting.
 import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
-import { familyControl } from './actions';
+import { familyControl } from './family-actions';
 import { foundingRibbons } from './founders';
-import { type Geometry, geometryOf, JAR, type Newest, type Room, type Size, type View } from './geometry';
+import { type Geometry, geometryOf, JAR, type Newest, type Room, type View } from './geometry';
+import type { Size } from '../parts/use-size';
 import { Heads } from './heads';
 import { Jar, renders } from './jar';
-import { JarDefs } from './jar-shape';
+import { JarDefs } from '../parts/jar-shape';
 import { type Kin, listOf, litBy, nearKin } from './kin';
 import { Labels } from './label-layer';
 import { headsAt, headsOver, isNarrow, type Placed } from './lanes';
@@ -15,13 +16,13 @@ import { mountedAt, sameOr } from './mounting';
 import { Ribbons } from './ribbon-layer';
 import { TopUps } from './top-up-layer';
 import { topUpsOf } from './top-ups';
-import { KEPT_WIDTH, keptAt } from './kept';
+import { KEPT_WIDTH, keptAt } from './kept-marks';
 import { KeptLayer } from './kept-layer';
 import { tubsOf } from './tubs';
-import type { Now } from './use-now';
+import type { Now } from '../parts/use-now';
 import { useJars } from './use-jars';
 import type { LineNow } from './use-lines';
-import { useScores } from './use-scores';
+import { useScores } from '../parts/use-scores';
 import { useView } from './use-view';
 import { indexAt, useWalking } from './use-walking';
 

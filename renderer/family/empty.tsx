@@ -1,10 +1,7 @@
 // A ledger with no jars yet: says what will stand here, and starts the job.
-import { go } from '../app/store';
-import { screens } from '../app/screens';
-import { FLAG } from './flags';
-import { JarPicture } from './jar-shape';
-
-const has = (id: string): boolean => screens.some((screen) => screen.id === id);
+import { go } from '../state/store';
+import { FLAG } from '../parts/jar-flags';
+import { JarPicture } from '../parts/jar-shape';
 
 export function EmptyFamily() {
   return (
@@ -20,16 +17,12 @@ export function EmptyFamily() {
         the capsules or the culture you began with.
       </p>
       <div className="row">
-        {has('batch') && (
-          <button className="button primary" type="button" onClick={() => go('batch')}>
-            Record the first batch
-          </button>
-        )}
-        {has('notes') && (
-          <button className="button" type="button" onClick={() => go('notes')}>
-            Bring in a spreadsheet
-          </button>
-        )}
+        <button className="button primary" type="button" onClick={() => go('batch')}>
+          Record the first batch
+        </button>
+        <button className="button" type="button" onClick={() => go('notes')}>
+          Bring in a spreadsheet
+        </button>
       </div>
     </div>
   );

@@ -1,15 +1,14 @@
 // The family, the home screen: what is advised, the drawing or its table, the pane of the chosen jar, and the tools below.
 import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react';
 import type { Drawing } from '../../core/contract';
-import { call } from '../app/calls';
-import { go, say, useAppState, usePlace } from '../app/store';
-import { useRead } from '../app/use-read';
-import { familyControl } from './actions';
+import { call } from '../state/ledger-calls';
+import { go, say, useAppState, usePlace } from '../state/store';
+import { useRead } from '../state/use-read';
+import { familyControl } from './family-actions';
 import { FamilyDrawing, foldRoom, newestOfLane, paneWidth } from './drawing';
 import { EmptyFamily } from './empty';
 import './family.css';
 import { Find } from './find';
-import './jar.css';
 import { kinOf } from './kin';
 import { folded, mustFold } from './fold';
 import { placedIn } from './lanes';
@@ -25,10 +24,10 @@ import './table.css';
 import './forced-colors.css';
 import { Tools } from './tools';
 import { Today } from './today';
-import { useNow } from './use-now';
+import { useNow } from '../parts/use-now';
 import { type LineNow, useLines } from './use-lines';
-import { JUDGED_UNASKED } from './use-scores';
-import { useSize } from './use-size';
+import { JUDGED_UNASKED } from '../parts/use-scores';
+import { useSize } from '../parts/use-size';
 
 export type Spacing = Drawing['spacing'];
 

@@ -1,8 +1,8 @@
 // Find a jar by part of its label: a combobox (W3C APG) whose list is the ledger's own search.
 /* oxlint-disable jsx-a11y/prefer-tag-over-role -- the pattern asks for these roles; a datalist can't say more of a jar */
 import { useEffect, useId, useRef, useState } from 'react';
-import { useRead } from '../app/use-read';
-import { familyControl } from './actions';
+import { useRead } from '../state/use-read';
+import { familyControl } from './family-actions';
 
 /** Types, lists, jumps. */
 export function Find({ onFound }: { readonly onFound: (key: number) => void }) {

@@ -20,10 +20,6 @@ const ROW = { least: 68, usual: 72, most: 84 } as const;
 const MARGIN = 24;
 export const LEAD = 58;
 
-export interface Size {
-  readonly width: number;
-  readonly height: number;
-}
 /** The part of the window in which jars are to be seen: what lies over its edges is left out. */
 export interface Room {
   readonly left: number;

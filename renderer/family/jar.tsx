@@ -1,8 +1,8 @@
 // One jar in the drawing: a tree item. Primitive props and no callbacks, so that a pan renders no unchanged jar.
 import { memo } from 'react';
-import { jarWords } from './flags';
+import { jarWords } from '../parts/jar-flags';
 import { JAR } from './geometry';
-import { JarShape } from './jar-shape';
+import { JarShape } from '../parts/jar-shape';
 
 interface Props {
   readonly index: number;

@@ -2,8 +2,8 @@
 // glows here. Moves with the drawing by CSS variables, as the heads do.
 import { type CSSProperties, memo } from 'react';
 import { dayLabel } from '../../core/lineage/labels';
-import type { KeptAt } from './kept';
-import type { Now } from './use-now';
+import type { KeptAt } from './kept-marks';
+import type { Now } from '../parts/use-now';
 
 type Kept = Now['kept'][number];
 

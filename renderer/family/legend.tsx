@@ -1,7 +1,7 @@
 // What the drawing's signs mean: opened when wanted.
-import { FLAG } from './flags';
-import { JarDefs, JarPicture } from './jar-shape';
-import { SET_WORDS } from './set-words';
+import { FLAG } from '../parts/jar-flags';
+import { JarDefs, JarPicture } from '../parts/jar-shape';
+import { SET_WORDS } from '../parts/set-words';
 
 const KNOWN = FLAG.outcomeKnown;
 const signs: readonly {

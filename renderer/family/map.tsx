@@ -1,9 +1,9 @@
 // The whole family as a thin map, however large: what is in the window is framed, and pressing or dragging moves there.
 import { useLayoutEffect, useRef } from 'react';
-import { familyControl } from './actions';
-import { FLAG } from './flags';
+import { familyControl } from './family-actions';
+import { FLAG } from '../parts/jar-flags';
 import type { Placed } from './lanes';
-import { useSize } from './use-size';
+import { useSize } from '../parts/use-size';
 
 const PAD = 5;
 

@@ -1,7 +1,7 @@
 // The newest jar: which one it is, and in one sentence its generation and what seeded it.
 import { useMemo } from 'react';
 import type { Drawing } from '../../core/contract';
-import { generationWords, warningWords } from './flags';
+import { generationWords, warningWords } from '../parts/jar-flags';
 import { useJars } from './use-jars';
 
 /** Index of the newest jar: the latest day, then the deepest, then the last entered. */

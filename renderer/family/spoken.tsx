@@ -1,8 +1,8 @@
 // The one strip above the drawing: what is advised for the line in sight, the reason that decides, and the button that
 // does it.
-import { go } from '../app/store';
-import { FLAG } from './flags';
-import { JarPicture } from './jar-shape';
+import { go } from '../state/store';
+import { FLAG } from '../parts/jar-flags';
+import { JarPicture } from '../parts/jar-shape';
 import type { Lane } from './lanes';
 import { Linked } from '../parts/linked';
 import type { NamedJar } from '../parts/linked-parts';

@@ -1,6 +1,6 @@
 // The order of the table's rows. Pure.
 import type { Drawing } from '../../core/contract';
-import { FLAG } from './flags';
+import { FLAG } from '../parts/jar-flags';
 
 export type SortBy = 'day' | 'generation' | 'set' | 'state';
 

@@ -1,10 +1,10 @@
 // The same family as a table: sortable, only the rows in sight in the page.
 import { useMemo, useRef, useState } from 'react';
 import type { Drawing, JarView } from '../../core/contract';
-import { FLAG, generationWords } from './flags';
+import { FLAG, generationWords } from '../parts/jar-flags';
 import { sortedRows, type SortBy } from './table-order';
 import { useJars } from './use-jars';
-import { useSize } from './use-size';
+import { useSize } from '../parts/use-size';
 
 export const ROW_HEIGHT = 48;
 const SPARE = 8;

@@ -1,6 +1,6 @@
 // The place of today, at the right of the strip: what is due, else quietly what is in warmth; nothing while nothing is.
-import { go } from '../app/store';
-import type { Now } from './use-now';
+import { go } from '../state/store';
+import type { Now } from '../parts/use-now';
 
 export function Today({ holds }: Pick<Now, 'holds'>) {
   const [first, ...others] = holds;

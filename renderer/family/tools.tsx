@@ -1,5 +1,5 @@
 // The drawing's few controls.
-import { familyControl } from './actions';
+import { familyControl } from './family-actions';
 
 interface Props {
   readonly spacing: 'generation' | 'calendar';

@@ -1,8 +1,8 @@
 // What is shown of mounted jars (label, seeds, additions), fetched for those alone and kept while the ledger stays as it is.
 import { useEffect, useRef, useState } from 'react';
 import type { JarView } from '../../core/contract';
-import { call } from '../app/calls';
-import { say, useRevision } from '../app/store';
+import { call } from '../state/ledger-calls';
+import { say, useRevision } from '../state/store';
 
 const PAGE = 600;
 const MOST_KEPT = 6000;

@@ -2,8 +2,8 @@
 // jars themselves, one line after the other, and only of lines that are looked at.
 import { useEffect, useState } from 'react';
 import type { Reply } from '../../core/contract';
-import { call } from '../app/calls';
-import { say, useRevision } from '../app/store';
+import { call } from '../state/ledger-calls';
+import { say, useRevision } from '../state/store';
 import { alsoAgainst, namedIn, verdictParts } from '../parts/verdict-parts';
 import type { NamedJar } from '../parts/linked-parts';
 

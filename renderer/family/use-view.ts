@@ -1,8 +1,9 @@
 // Panning and zooming: the live view lives outside React and moves one group; React hears only of the settled view.
 import { type RefObject, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import type { Size } from '../parts/use-size';
 import {
   boxInView, bringIn, fittingView, type Geometry, keepInSight, makeRoom, middleOn, type Newest, openingView,
-  type Places, type Room, type Size, type View, zoomAt,
+  type Places, type Room, type View, zoomAt,
 } from './geometry'; // prettier-ignore
 
 const SETTLE_MS = 130;

@@ -1,7 +1,7 @@
 // Walking the drawing by keyboard: which jar has the focus, where a key leads, and that the window follows.
 import { type FocusEvent, type KeyboardEvent, useCallback, useEffect, useRef, useState } from 'react';
 import type { Drawing } from '../../core/contract';
-import { familyControl } from './actions';
+import { familyControl } from './family-actions';
 import type { Geometry } from './geometry';
 import { type Kin, type Step, walk } from './kin';
 import type { Moving } from './use-view';

@@ -1,14 +1,12 @@
 // One act of the diary: a box to choose it, its time, small jars, one sentence, and what it changed on a press.
 import { useId, useState } from 'react';
-import type { Reply } from '../../core/contract';
 import { daysInWords } from '../../core/lineage/labels';
-import { sentenceCase } from '../app/store';
-import { JarPicture } from '../family/jar-shape';
+import { sentenceCase } from '../state/store';
+import { JarPicture } from '../parts/jar-shape';
 import { lookOf } from '../parts/jar-look';
 import { Linked } from '../parts/linked';
+import type { Entry } from './acts-by-day';
 import { Changes } from './changes';
-
-export type Entry = Reply<'history.list'>['acts'][number];
 
 /** At most so many jars stand beside an act. */
 function Jars({ entry }: { readonly entry: Entry }) {

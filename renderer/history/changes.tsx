@@ -1,6 +1,6 @@
 // What an act changed, field by field.
 import { daysInWords } from '../../core/lineage/labels';
-import type { Entry } from './act-row';
+import type { Entry } from './acts-by-day';
 
 export function Changes({ entry }: { readonly entry: Entry }) {
   return (

@@ -2,12 +2,12 @@
 // several undone together. Nothing is ever lost from it, undoing included.
 import { useEffect, useState } from 'react';
 import { RECORD_KINDS, type RecordKind } from '../../core/ledger/records';
-import { call } from '../app/calls';
-import { go, say, usePlace, useRevision } from '../app/store';
-import { JarDefs } from '../family/jar-shape';
+import { call } from '../state/ledger-calls';
+import { go, say, usePlace, useRevision } from '../state/store';
+import { JarDefs } from '../parts/jar-shape';
 import { useSettled } from '../parts/use-settled';
-import { ActRow, type Entry } from './act-row';
-import { byDay, dayHeading } from './days';
+import { ActRow } from './act-row';
+import { byDay, dayHeading, type Entry } from './acts-by-day';
 import { UndoPanel } from './undo-panel';
 import './history.css';
 

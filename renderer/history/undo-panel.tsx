@@ -1,8 +1,8 @@
 // Beside the diary while acts are chosen: what would be undone, what stands on it and goes too, and the button that does it.
 import { daysInWords } from '../../core/lineage/labels';
-import { call } from '../app/calls';
-import { say, sentenceCase } from '../app/store';
-import { useRead } from '../app/use-read';
+import { call } from '../state/ledger-calls';
+import { say, sentenceCase } from '../state/store';
+import { useRead } from '../state/use-read';
 import { numberWord } from '../parts/number-words';
 
 const MOST_NAMED = 6;

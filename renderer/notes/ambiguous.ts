@@ -1,6 +1,6 @@
 // A file that can be read in two ways is refused with the code 'ambiguous'. On the screen that is a question, not an error.
 import type { Refusal } from '../../core/contract';
-import type { Question } from './lists';
+import type { Question } from './note-lists';
 
 const texts = (value: Refusal['params'][string] | undefined): readonly string[] =>
   Array.isArray(value) ? value : [];

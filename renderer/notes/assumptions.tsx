@@ -1,5 +1,5 @@
 // What was inferred because the file does not say it. Nothing is taken for granted silently.
-import { rowsSaid, type Pages } from './lists';
+import { rowsSaid, type Pages } from './note-lists';
 import { ASSUMPTIONS_SHOWN, look } from './notes-store';
 import { Pager } from './pager';
 

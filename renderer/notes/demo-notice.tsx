@@ -1,8 +1,8 @@
 // On the invented ledger nothing can be brought in: says so before a file is chosen, and leads to a ledger of one's own.
 import { useState } from 'react';
 import { refusalSentence } from '../../core/sentences';
-import { startJob } from '../app/calls';
-import { go, say } from '../app/store';
+import { startJob } from '../state/ledger-calls';
+import { go, say } from '../state/store';
 
 /** Leaves the invented ledger for the keeper's own, or makes that, and comes back to bringing in. */
 async function toOwnLedger(): Promise<void> {

@@ -1,8 +1,8 @@
 // What came in, what stayed aside, and on to the family.
 import { useEffect, useRef } from 'react';
 import type { Reply } from '../../core/contract';
-import { go } from '../app/store';
-import { byRow, count, openSentence, resultSentence } from './lists';
+import { go } from '../state/store';
+import { byRow, count, openSentence, resultSentence } from './note-lists';
 import { backToRows, putAway } from './notes-store';
 
 const MOST = 12;

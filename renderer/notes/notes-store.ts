@@ -2,9 +2,9 @@
 // Lives outside React, so that leaving the screen and coming back loses nothing. Plain functions, one snapshot.
 import { useSyncExternalStore } from 'react';
 import type { NoteColumn, NoteRowState, NotesPreview, NotesView, Reply } from '../../core/contract';
-import { type Job, startJob } from '../app/calls';
+import { type Job, startJob } from '../state/ledger-calls';
 import { questionOf } from './ambiguous';
-import type { Problem, Question } from './lists';
+import type { Problem, Question } from './note-lists';
 
 /** A file from the window crosses as bytes, this many at most. */
 export const MOST_BYTES = 20 * 1024 * 1024;

@@ -1,6 +1,6 @@
 // Bringing in a spreadsheet: choose a file, see what each row is taken to mean, mend and answer, bring it in.
 import { useEffect } from 'react';
-import { useAppState, useRevision } from '../app/store';
+import { useAppState, useRevision } from '../state/store';
 import { ChooseFile } from './choose-file';
 import { DemoNotice } from './demo-notice';
 import { Done } from './done';

@@ -2,7 +2,7 @@
 import { useEffect, useRef } from 'react';
 import { Assumptions } from './assumptions';
 import { Columns } from './columns';
-import { bringInLabel, count, listed, type Problem } from './lists';
+import { bringInLabel, count, listed, type Problem } from './note-lists';
 import {
   bringIn,
   cancel,
@@ -14,7 +14,7 @@ import {
 } from './notes-store';
 import { type Mendable, Problems } from './problems';
 import { Questions } from './questions';
-import { Rows } from './rows';
+import { Rows } from './note-rows';
 
 function Progress({ running }: { readonly running: Running }) {
   const { what, done, total, says } = running;

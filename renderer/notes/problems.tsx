@@ -1,6 +1,6 @@
 // Rows that stay aside, and mending them in place: what the keeper types stands in for the cell, the file stays as it is.
 import { useId, useState } from 'react';
-import { byRow, type Problem } from './lists';
+import { byRow, type Problem } from './note-lists';
 import { answer, cellId } from './notes-store';
 import { Pager, usePage } from './pager';
 

@@ -1,7 +1,7 @@
 // Questions about the file. Those that block come first: until they are answered nothing can come in.
 import { useId } from 'react';
 import { Pager, usePage } from './pager';
-import type { Question } from './lists';
+import type { Question } from './note-lists';
 import { answer } from './notes-store';
 
 const PAGE = 20;

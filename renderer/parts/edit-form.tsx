@@ -1,13 +1,13 @@
 // Correcting something in place: the fields, a reason if the keeper wants to give one, save or leave it as it was.
 // What was typed survives a crash, and a refusal keeps it in its fields.
 import { useRef, useState, type ReactNode } from 'react';
-import type { Answer } from '../app/calls';
-import { say } from '../app/store';
-import type { Problems } from '../batch/batch-entry';
+import type { Answer } from '../state/ledger-calls';
+import { say } from '../state/store';
+import type { Problems } from './taking';
 import { TextField } from './fields';
 import { Form } from './form';
-import { HeldSeedQuestion } from '../batch/seed-caution';
-import { SpoilageQuestion } from '../batch/spoilage-question';
+import { HeldSeedQuestion } from './held-seed-question';
+import { SpoilageQuestion } from './spoilage-question';
 import { useDraft, type DraftPlace } from './use-draft';
 
 /** Words in the fields that tell of spoilage: asked about before they are recorded. */

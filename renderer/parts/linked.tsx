@@ -1,6 +1,6 @@
 // A sentence in which jars are named: each name is a link to its jar, so that whatever is wrong can be looked at at once.
 import { Fragment } from 'react';
-import { go } from '../app/store';
+import { go } from '../state/store';
 import { linkedParts, type NamedJar } from './linked-parts';
 
 interface Props {

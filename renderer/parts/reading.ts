@@ -36,6 +36,17 @@ export interface Reader {
   readonly whole: (text: string, most: number) => Read<number>;
 }
 
+/** How values are written into fields. */
+export interface Writer {
+  readonly amount: (amount: Amount) => string;
+  /** To be read, not typed again: worked-out amounts are rounded, with "about". */
+  readonly noted: (amount: Amount) => string;
+  readonly temperature: (temperature: Temperature) => string;
+  readonly moment: (moment: string) => string;
+  readonly day: (day: string) => string;
+  readonly number: (value: number) => string;
+}
+
 const unknown = { ok: true, value: null, echo: null } as const;
 const bad = (sentence: string): { readonly ok: false; readonly sentence: string } => ({
   ok: false,

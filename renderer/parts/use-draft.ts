@@ -1,7 +1,7 @@
 // What is being typed, kept in the ledger's drafts so that a crash loses at most the last quarter second of it.
 import { useCallback, useEffect, useRef, useState } from 'react';
-import { call } from '../app/calls';
-import { say } from '../app/store';
+import { call } from '../state/ledger-calls';
+import { say } from '../state/store';
 
 /** Longest time a character waits before it is sent to be kept (ms). Half a second is promised; this leaves room. */
 const WAIT_MS = 200;

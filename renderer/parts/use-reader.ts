@@ -4,9 +4,8 @@ import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import type { Preferences } from '../../core/ledger/records';
 import { printNoted } from '../../core/quantities/printing';
 import { printDay } from '../../core/quantities/typed-days';
-import type { Writer } from '../batch/batch-repeat';
-import { useAppState } from '../app/store';
-import { makeReader, type Reader } from './reading';
+import { useAppState } from '../state/store';
+import { makeReader, type Reader, type Writer } from './reading';
 
 const pad = (n: number): string => String(n).padStart(2, '0');
 

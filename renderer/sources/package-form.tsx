@@ -1,6 +1,6 @@
 // One bought box, bottle or carton.
 import type { Package, Source } from '../../core/ledger/records';
-import { call } from '../app/calls';
+import { call } from '../state/ledger-calls';
 import { EditForm } from '../parts/edit-form';
 import { ProseField, SelectField, TextField } from '../parts/fields';
 import { useReader } from '../parts/use-reader';

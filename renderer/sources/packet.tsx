@@ -1,13 +1,13 @@
 // A source as a packet: its strains as cells, its pieces left, its days, the lines it started.
 import type { Reply } from '../../core/contract';
 import type { Strain } from '../../core/ledger/records';
-import { go, sentenceCase, useAppState } from '../app/store';
-import { JarPicture } from '../family/jar-shape';
+import { go, sentenceCase, useAppState } from '../state/store';
+import { JarPicture } from '../parts/jar-shape';
 import { lookOf } from '../parts/jar-look';
 import { numberWord } from '../parts/number-words';
 import { useReader } from '../parts/use-reader';
 import { PackageForm } from './package-form';
-import type { Forms } from './forms';
+import type { Forms } from './source-forms';
 import { dayWords, leftWords, priceWords, type Bought } from './package-words';
 import { Pieces } from './pieces';
 import { SourceForm } from './source-form';

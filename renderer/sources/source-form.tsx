@@ -1,9 +1,9 @@
 // A product with its declared strains, or a culture received from someone.
 import type { Source } from '../../core/ledger/records';
-import { call } from '../app/calls';
+import { call } from '../state/ledger-calls';
 import { EditForm } from '../parts/edit-form';
 import { ChoiceField, ProseField, Section, TextField } from '../parts/fields';
-import { Rows } from '../parts/rows';
+import { Rows } from '../parts/entry-rows';
 import { useReader } from '../parts/use-reader';
 import { noStrain, readSource, sourceText, type StrainText } from './source-text';
 

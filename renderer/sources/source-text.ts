@@ -3,8 +3,8 @@ import { showsNothing } from '../../core/ledger/blank';
 import type { Package, Source } from '../../core/ledger/records';
 import { printPrice } from '../../core/quantities';
 import type { Reader } from '../parts/reading';
-import { lineOrNull, Taking, type Problems } from '../batch/batch-entry';
-import type { Writer } from '../batch/batch-repeat';
+import { lineOrNull, Taking, type Problems } from '../parts/taking';
+import type { Writer } from '../parts/reading';
 
 export interface StrainText {
   readonly genus: string;

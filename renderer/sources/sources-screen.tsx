@@ -1,9 +1,9 @@
 // Sources: what lines can be started from, as packets; what is stirred in, as bags; milk.
 import { useEffect, useState } from 'react';
-import { call } from '../app/calls';
-import { say } from '../app/store';
-import { useRead } from '../app/use-read';
-import type { Editing, Forms } from './forms';
+import { call } from '../state/ledger-calls';
+import { say } from '../state/store';
+import { useRead } from '../state/use-read';
+import type { Editing, Forms } from './source-forms';
 import { PackageForm } from './package-form';
 import { Packet } from './packet';
 import { SourceForm } from './source-form';

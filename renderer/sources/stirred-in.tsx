@@ -1,7 +1,7 @@
 // What is stirred in and the milk: bags filled as far as they are, the newest of each; milk as one line each.
-import { useAppState } from '../app/store';
+import { useAppState } from '../state/store';
 import { useReader } from '../parts/use-reader';
-import type { Forms } from './forms';
+import type { Forms } from './source-forms';
 import { PackageForm } from './package-form';
 import { dayWords, leftWords, priceWords, type Bought } from './package-words';
 import { PackageActions } from './packet';

@@ -1,7 +1,7 @@
 // The first run: three doors, and what Jarline is for.
 import { useState, type ReactNode } from 'react';
-import { startJob } from '../app/calls';
-import { go, say } from '../app/store';
+import { startJob } from '../state/ledger-calls';
+import { go, say } from '../state/store';
 import { EmptyPicture, FamilyPicture, NotesPicture } from './pictures';
 
 interface DoorProps {

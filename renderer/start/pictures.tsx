@@ -1,6 +1,6 @@
 // The three small pictures on the doors, drawn with the same tokens as the family. Decoration: hidden from readers.
-import { FLAG } from '../family/flags';
-import { JarShape } from '../family/jar-shape';
+import { FLAG } from '../parts/jar-flags';
+import { JarShape } from '../parts/jar-shape';
 
 /** A set word nobody has written down yet. */
 const UNKNOWN = 255;

@@ -1,8 +1,8 @@
 // A ledger that can't be opened: what happened, what is safe, and the ways out. Nothing here changes the file itself.
 import { useState } from 'react';
 import type { AppState, Input } from '../../core/contract';
-import { startJob } from '../app/calls';
-import { say } from '../app/store';
+import { startJob } from '../state/ledger-calls';
+import { say } from '../state/store';
 
 type Trouble = NonNullable<AppState['trouble']>;
 type How = Input<'ledger.recover'>['how'];

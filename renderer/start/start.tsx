@@ -1,5 +1,5 @@
 // What is shown before a ledger is open: the three doors, or the way out of trouble.
-import { useAppState } from '../app/store';
+import { useAppState } from '../state/store';
 import { Doors } from './doors';
 import { Recovery } from './recovery';
 import './start.css';

@@ -1,7 +1,7 @@
 // One batch of the line, opened from the plot: its jars, which spoke for it, and each jar's score taken apart.
 import { useState } from 'react';
-import { go } from '../app/store';
-import { JarScore } from './jar-score';
+import { go } from '../state/store';
+import { JarScore } from '../parts/jar-score';
 import type { LineBatch } from './plot-scale';
 
 interface Row {

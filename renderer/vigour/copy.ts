@@ -1,6 +1,6 @@
 // Copies a plot as a picture or as numbers. The picture is the drawing itself with its colours written into it, painted
 // on the theme's paper at twice its size.
-import { say } from '../app/store';
+import { say } from '../state/store';
 
 const WRITTEN = [
   'fill', 'fill-opacity', 'stroke', 'stroke-width', 'stroke-dasharray', 'stroke-linecap', 'stroke-linejoin', 'opacity',

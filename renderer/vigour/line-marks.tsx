@@ -1,7 +1,7 @@
 // The marks of a line's plot: its batches as jars drawn by how they set, the early band, where a slip was noticed, and below
 // the line what has no score. Nothing else: what it was worked out by is drawn by worked-marks.tsx, when asked for.
 import type { CSSProperties } from 'react';
-import { JarDefs, JarShape } from '../family/jar-shape';
+import { JarDefs, JarShape } from '../parts/jar-shape';
 import { lookOf } from '../parts/jar-look';
 import {
   dayMarks,

@@ -1,11 +1,11 @@
 // A line over its batches: the drawing, a column to press for each batch (arrow keys walk), and what is said of the one
 // pointed at. The drawing itself is hidden from screen readers: the columns and the table say the same.
 import { useRef, useState } from 'react';
-import { useSize } from '../family/use-size';
+import { useSize } from '../parts/use-size';
 import { heldWords, inWords, leftOutWords, scoreWords } from './batch-words';
 import { copyNumbers, copyPicture } from './copy';
 import { LineMarks } from './line-marks';
-import { lineNumbers } from './numbers';
+import { lineNumbers } from './figure-words';
 import {
   layoutOf,
   LEAST_STEP,

@@ -1,8 +1,8 @@
 // The lines as cards, each with its verdict: to compare them, and to choose which is shown in full.
 import { useEffect, useState } from 'react';
 import type { Reply } from '../../core/contract';
-import { call } from '../app/calls';
-import { useRevision } from '../app/store';
+import { call } from '../state/ledger-calls';
+import { useRevision } from '../state/store';
 import { Linked } from '../parts/linked';
 import { alsoAgainst, namedIn, verdictParts } from '../parts/verdict-parts';
 import { SmallMarks } from './line-marks';

@@ -1,7 +1,7 @@
 // Naming a line where its name is read.
 import { useEffect, useRef, useState } from 'react';
-import { call } from '../app/calls';
-import { say } from '../app/store';
+import { call } from '../state/ledger-calls';
+import { say } from '../state/store';
 
 interface Props {
   readonly line: string;

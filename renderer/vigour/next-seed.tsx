@@ -3,16 +3,16 @@ import { useEffect, useId, useRef, useState } from 'react';
 import { COUNTED_IN_JARS, costWords } from '../../core/advice/costs';
 import { STARTING_ASSUMPTION } from '../../core/advice/next';
 import type { Reply } from '../../core/contract';
-import { call } from '../app/calls';
-import { go, say, sentenceCase } from '../app/store';
-import { useRead } from '../app/use-read';
+import { call } from '../state/ledger-calls';
+import { go, say, sentenceCase } from '../state/store';
+import { useRead } from '../state/use-read';
 import { numberWord } from '../parts/number-words';
 import { KeptChoices } from './kept-choices';
 import type { Known } from './lines';
 import { inOrder, keyOf, type NextReply, type Ranked } from './seed-list';
 import { SeedPicture, useSeedJars } from './seed-picture';
 import { Stopped } from './stopped';
-import { Why } from './why';
+import { Why } from '../parts/why';
 
 const MOST_CARDS = 5;
 

@@ -3,12 +3,12 @@
 import { useRef } from 'react';
 import { costWords } from '../../core/advice/costs';
 import type { Reply } from '../../core/contract';
-import { useRead } from '../app/use-read';
-import { useSize } from '../family/use-size';
+import { useRead } from '../state/use-read';
+import { useSize } from '../parts/use-size';
 import { copyNumbers, copyPicture } from './copy';
-import { restartNumbers } from './numbers';
+import { restartNumbers } from './figure-words';
 import { path } from './plot-scale';
-import { Why } from './why';
+import { Why } from '../parts/why';
 
 type RestartReply = Reply<'advice.restart'>;
 

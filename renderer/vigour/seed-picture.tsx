@@ -1,8 +1,8 @@
 // What a seed looks like: the jar as it set, cubes, a lidded pot or flakes, or for a fresh start a packet. Decoration.
-import { call } from '../app/calls';
+import { call } from '../state/ledger-calls';
 import { useEffect, useState } from 'react';
 import type { Reply } from '../../core/contract';
-import { JarPicture } from '../family/jar-shape';
+import { JarPicture } from '../parts/jar-shape';
 import { lookOf } from '../parts/jar-look';
 
 type Ranked = Reply<'advice.next'>['ranking'][number];

@@ -1,5 +1,5 @@
 // What may not be used as seed, each with why and what would lift it; nothing to press.
-import { sentenceCase } from '../app/store';
+import { sentenceCase } from '../state/store';
 import { numberWord } from '../parts/number-words';
 import { keyOf, type Ranked } from './seed-list';
 

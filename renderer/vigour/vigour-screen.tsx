@@ -2,8 +2,8 @@
 // fresh start pays. What all this was worked out by stands behind one switch.
 import { useState } from 'react';
 import { SAYS_NOTHING_OF_SAFETY } from '../../core/vigour/says';
-import { go, usePlace } from '../app/store';
-import { useRead } from '../app/use-read';
+import { go, usePlace } from '../state/store';
+import { useRead } from '../state/use-read';
 import { BatchDetail } from './batch-detail';
 import { LinePlot } from './line-plot';
 import { LineCards, lives, useLines, type Known } from './lines';

@@ -2,7 +2,7 @@
 import { timesSeen } from '../../core/vigour/words';
 import { LineTable } from './line-table';
 import type { LineReply } from './plot-scale';
-import { Why } from './why';
+import { Why } from '../parts/why';
 import type { Worked } from './worked-marks';
 
 const SUPPOSED =

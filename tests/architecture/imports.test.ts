@@ -1,29 +1,7 @@
 // Which folder may know of which, read from the real import specifiers, so that no comment can switch it off.
-import { readdirSync, readFileSync } from 'node:fs';
-import { dirname, join, relative, resolve } from 'node:path';
+import { dirname, relative, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
-
-const root = resolve(import.meta.dirname, '../..');
-
-function filesUnder(folder: string): string[] {
-  return readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
-    .filter((name) => /\.(ts|tsx|mts)$/.test(name) && !name.endsWith('.d.ts'))
-    .map((name) => join(folder, name));
-}
-
-/** Without comments and with strings kept: good enough for imports and for calls that core may not make. */
-function codeOf(file: string): string {
-  return readFileSync(join(root, file), 'utf8')
-    .replaceAll(/\/\*[\s\S]*?\*\//g, '')
-    .replaceAll(/(^|[\s;{(,])\/\/.*$/gm, '$1');
-}
-
-/** A quoted "from" is a word of its own, such as the name of a field. */
-const SPECIFIER = /(?<!['"])(?:\bfrom\s*|\bimport\s*\(?\s*|\brequire\s*\(\s*)(['"])([^'"\n]+)\1/g;
-
-function specifiersOf(file: string): string[] {
-  return [...codeOf(file).matchAll(SPECIFIER)].map((match) => match[2] ?? '');
-}
+import { codeOf, filesUnder, root, SPECIFIER, specifiersOf } from './import-graph';
 
 /** The top folder a relative specifier lands in, or the package's name. */
 function targetOf(file: string, specifier: string): string {

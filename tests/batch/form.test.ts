@@ -4,7 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { BatchEntry, type BatchReply } from '../../core/contract';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import { readBatch } from '../../renderer/batch/batch-entry';
-import { repeatBatch, type Writer } from '../../renderer/batch/batch-repeat';
+import { repeatBatch } from '../../renderer/batch/batch-repeat';
+import type { Writer } from '../../renderer/parts/reading';
 import {
   emptyBatch,
   letterAt,
@@ -17,7 +18,7 @@ import {
   withoutHold,
   type BatchText,
 } from '../../renderer/batch/batch-text';
-import { changedOnly } from '../../renderer/batch/changes';
+import { changedOnly } from '../../renderer/parts/changed-only';
 import { makeReader } from '../../renderer/parts/reading';
 import type { Preferences } from '../../core/ledger/records';
 

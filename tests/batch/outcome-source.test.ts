@@ -12,7 +12,7 @@ import {
   passagesAnswered,
 } from '../../renderer/batch/outcome-text';
 import { spoilageSaid } from '../../core/safety/remarks';
-import type { Writer } from '../../renderer/batch/batch-repeat';
+import type { Writer } from '../../renderer/parts/reading';
 import { makeReader } from '../../renderer/parts/reading';
 import {
   noStrain,

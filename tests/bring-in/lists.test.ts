@@ -9,7 +9,7 @@ import {
   resultSentence,
   rowsSaid,
   type Row,
-} from '../../renderer/notes/lists';
+} from '../../renderer/notes/note-lists';
 
 const row = (number: number, state: Row['state']): Row => ({
   row: number,

@@ -1,6 +1,6 @@
 // The table of keys: it lists every key there is, and no key means two things in one place.
 import { expect, test } from 'vitest';
-import { familyActions } from '../../renderer/family/actions';
+import { familyActions } from '../../renderer/family/family-actions';
 import { STEPS } from '../../renderer/family/use-walking';
 
 test('no key of the family means two things', () => {

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { drawFamily, FLAGS } from '../../core/lineage/drawing';
 import { buildFamily } from '../../core/lineage/family';
 import { SET_WORDS as RECORDED_WORDS } from '../../core/ledger/records';
-import { FLAG, jarWords, warningWords } from '../../renderer/family/flags';
+import { FLAG, jarWords, warningWords } from '../../renderer/parts/jar-flags';
 import {
   boxInView, bringIn, geometryOf, JAR, keepInSight, makeRoom, newestEnd, openingView, WHOLE_FROM, zoomAt,
 } from '../../renderer/family/geometry'; // prettier-ignore
@@ -12,7 +12,7 @@ import { kinOf, listOf, litBy, nearKin, walk } from '../../renderer/family/kin';
 import { MOST_MOUNTED, mountedAt, sameOr } from '../../renderer/family/mounting';
 import { newestOf } from '../../renderer/family/newest';
 import { inletOffsets, ribbonWidth } from '../../renderer/family/ribbons';
-import { SET_WORDS } from '../../renderer/family/set-words';
+import { SET_WORDS } from '../../renderer/parts/set-words';
 import { sortedRows } from '../../renderer/family/table-order';
 import { syntheticFamily } from '../families';
 

@@ -1,6 +1,6 @@
 // The family screen's keys, for the table of actions. Walking inside the drawing is handled there; it is listed here for
 // the help.
-import type { Action } from '../app/action';
+import type { Action } from '../state/action';
 import type { Step } from './kin';
 
 /** What part of the whole family is in the window: from 0, its left and upper end, to 1. */

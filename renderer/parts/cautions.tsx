@@ -2,8 +2,8 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import type { Reply } from '../../core/contract';
 import { cautionWordsNaming, ENDED } from '../../core/says/safety';
-import { call } from '../app/calls';
-import { say, sentenceCase } from '../app/store';
+import { call } from '../state/ledger-calls';
+import { say, sentenceCase } from '../state/store';
 
 type Caution = Reply<'jar.get'>['cautions'][number];
 

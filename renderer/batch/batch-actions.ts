@@ -1,6 +1,6 @@
 // The batch screen's keys, for the table of actions.
-import { go } from '../app/store';
-import type { Action } from '../app/action';
+import { go } from '../state/store';
+import type { Action } from '../state/action';
 
 export const batchActions: readonly Action[] = [
   { id: 'batch new', label: 'New batch', keys: ['n'], where: 'batch', run: () => go('batch', 'new') },

@@ -1,4 +1,9 @@
-// The diary's headings. Pure.
+// The diary's entries and the headings of its days. Pure.
+import type { Reply } from '../../core/contract';
+
+/** One act as the diary shows it. */
+export type Entry = Reply<'history.list'>['acts'][number];
+
 const WEEKDAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'] as const;
 const MONTHS = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'] as const; // prettier-ignore
 

@@ -1,8 +1,8 @@
 // What stands in the kitchen now: read with the ledger, and again each minute, since holds go on by themselves.
 import { useEffect, useState } from 'react';
 import type { Reply } from '../../core/contract';
-import { call } from '../app/calls';
-import { say, useRevision } from '../app/store';
+import { call } from '../state/ledger-calls';
+import { say, useRevision } from '../state/store';
 
 export type Now = Reply<'family.now'>;
 const NOTHING: Now = { now: '1970-01-01T00:00:00Z', holds: [], kept: [] };

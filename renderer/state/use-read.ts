@@ -2,7 +2,7 @@
 import { useEffect, useState } from 'react';
 import type { ReadName } from '../../core/call-names';
 import type { Input, Reply } from '../../core/contract';
-import { type Answer, call } from './calls';
+import { type Answer, call } from './ledger-calls';
 import { useRevision } from './store';
 
 interface Held<T> {

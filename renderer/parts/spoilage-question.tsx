@@ -1,6 +1,6 @@
 // Before an outcome is recorded whose words tell of spoilage, with no sign ticked: asked once, and the answer is kept.
-import { Question } from '../parts/question';
-import { useRequiredWords } from '../parts/required-words';
+import { Question } from './question';
+import { useRequiredWords } from './required-words';
 
 /** "“pink streaks” and “foul”": each of them, however many. */
 const quoted = (words: readonly string[]): string => {

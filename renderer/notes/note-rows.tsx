@@ -1,5 +1,5 @@
 // Every row of the file and what becomes of it, a page at a time.
-import { ROW_STATES, type Pages, type Row, type RowState } from './lists';
+import { ROW_STATES, type Pages, type Row, type RowState } from './note-lists';
 import { look, ROWS_SHOWN, type Look } from './notes-store';
 import { Pager } from './pager';
 

@@ -2,7 +2,7 @@
 // Plain functions outside React; components read it through the hooks at the end.
 import { useSyncExternalStore } from 'react';
 import type { AppState } from '../../core/contract';
-import { call } from './calls';
+import { call } from './ledger-calls';
 
 /** Where the keeper is. `focus` says what a screen opens at ("jar:" and an id, a batch's id); what it means is that screen's affair. */
 export interface Place {

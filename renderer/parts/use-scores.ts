@@ -1,7 +1,7 @@
 // Vigour of the mounted jars, asked for after the jars themselves: judging must never hold up the drawing.
 import { useEffect, useState } from 'react';
-import { call } from '../app/calls';
-import { say, useRevision } from '../app/store';
+import { call } from '../state/ledger-calls';
+import { say, useRevision } from '../state/store';
 
 const PAGE = 600;
 /** In larger families judging takes seconds, and the ledger answers one call at a time: there, only when asked for. */

@@ -1,6 +1,10 @@
 // The size of an element, as it changes.
 import { type RefObject, useLayoutEffect, useState } from 'react';
-import type { Size } from './geometry';
+
+export interface Size {
+  readonly width: number;
+  readonly height: number;
+}
 
 /** Whole pixels; null until measured. */
 export function useSize(element: RefObject<HTMLElement | null>): Size | null {

@@ -2,8 +2,8 @@
 import type { JobName, MenuId } from '../../core/call-names';
 import type { Input } from '../../core/contract';
 import { isTyping, preferencesSwitch } from './actions';
-import { call, startJob } from './calls';
-import { currentState, go, redo, say, undo } from './store';
+import { call, startJob } from '../state/ledger-calls';
+import { currentState, go, redo, say, undo } from '../state/store';
 
 async function run<N extends JobName>(name: N, input: Input<N>, done: string | null = null): Promise<void> {
   const answer = await startJob(name, input).done;

@@ -1,6 +1,6 @@
 // One jar's score taken apart: what made it, what was missing, what was corrected by how much, each with its why.
 import type { Reply } from '../../core/contract';
-import { useRead } from '../app/use-read';
+import { useRead } from '../state/use-read';
 import { Why } from './why';
 
 type JarReply = Reply<'judgement.jar'>;

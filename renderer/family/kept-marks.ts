@@ -1,7 +1,7 @@
 // Where what is kept back stands: right of its line's last jar, level with the path that goes on. Pure.
 import type { Geometry } from './geometry';
 import type { Placed } from './lanes';
-import type { Now } from './use-now';
+import type { Now } from '../parts/use-now';
 
 /** Room right of the jars for it, in screen pixels. */
 export const KEPT_WIDTH = 204;
