@@ -4,7 +4,7 @@ import { z } from 'zod';
 import { ChoiceReply, NextReply, RestartReply, VerdictReply } from './advice/shapes';
 import type { CallName, JobName, ReadName, WriteName } from './call-names';
 import { Amount, Day, FilePath, Line, Moment, Name, Price, Prose, Temperature, Uid } from './ledger/basics';
-import { FACT_KINDS } from './ledger/facts';
+import { FACT_KINDS } from './ledger/facts/all-facts';
 import {
   AddReadings,
   CorrectFact,
@@ -17,7 +17,7 @@ import {
   ReceivedReply,
   RecordFacts,
   RemoveFact,
-} from './ledger/facts/calls'; // prettier-ignore
+} from './ledger/facts/recorded-facts'; // prettier-ignore
 import {
   Addition,
   Batch,
@@ -33,7 +33,7 @@ import {
   SetWord,
   Source,
 } from './ledger/records';
-import { CAUTION_LEVELS, CAUTION_RELATIONS } from './lineage/types';
+import { CAUTION_LEVELS, CAUTION_RELATIONS } from './lineage/lineage-shapes';
 import { DISCARDS } from './safety/own';
 import { JarJudgementReply, LineJudgementReply } from './vigour/shapes';
 import { Figure, Why } from './why';

@@ -2,7 +2,7 @@
 // Pure: a code and its parameters in, a sentence out.
 import type { Refusal } from './contract';
 import { joinIssue } from './plain-issue';
-import { setAsideSentence } from './says/safety';
+import { setAsideSentence } from './says/safety-says';
 import { daysInWords } from './lineage/labels';
 
 type Params = Refusal['params'];

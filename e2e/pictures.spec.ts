@@ -1,7 +1,7 @@
 // Not a test of anything: makes the pictures of `npm run screenshots`, each light and dark, 800 and 1600 px wide.
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import { DEMO_TODAY } from '../core/demo/larder';
+import { DEMO_TODAY } from '../core/demo/invented-larder';
 import { toBatches, toHistory, toSources } from './recording';
 import { twoYears } from './two-years';
 import { type Settings, test } from './window';

@@ -3,7 +3,7 @@
 import { existsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { CALLS } from '../core/call-names';
-import { CONTENT_POLICY, PAGE } from '../main/protocol';
+import { CONTENT_POLICY, PAGE } from '../main/page-protocol';
 import { expect, test } from './window';
 
 const OUTSIDE = 'https://example.invalid/';

@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { checkInput, checkReply } from '../main/check-call';
 import { Session } from '../main/ledger/session';
 import type { CallName, Input, Reply, Result } from '../core/contract';
-import type { WorkerCall } from '../main/ledger/protocol';
+import type { WorkerCall } from '../main/ledger/worker-protocol';
 import { seededNumbers } from '../tests/families';
 
 /** The moment that the tests of the window take for now. */

@@ -2,7 +2,7 @@
 // what is kept of a choice, and that a plot goes out as picture and as numbers.
 import type { Page } from '@playwright/test';
 import { cases } from '../core/demo/cases';
-import { DEMO_TODAY } from '../core/demo/larder';
+import { DEMO_TODAY } from '../core/demo/invented-larder';
 import { complaintsOfAxe } from './axe';
 import { recordBatch } from './recording';
 import { expect, test } from './window';

@@ -1,14 +1,14 @@
 // Binds each call of the contract to its handler. A call without one is a type error here.
 import type { Parsed, Reply } from '../core/contract';
 import type { Job } from './ledger/job';
-import type { WorkerCall } from './ledger/protocol';
-import { bringInNotes, previewNotes } from './ledger/notes';
-import { hostOf } from './ledger/facts/host';
-import { leftOf, listFacts, listReadings } from './ledger/reads/facts';
-import { familyNow } from './ledger/reads/now';
-import { drawing, familyJars, freshStarts, getFamily, listLines } from './ledger/reads/family';
-import { listHistory, standingOn } from './ledger/reads/history';
-import { findJar, getJar } from './ledger/reads/jars';
+import type { WorkerCall } from './ledger/worker-protocol';
+import { bringInNotes, previewNotes } from './ledger/bring-in-notes';
+import { hostOf } from './ledger/facts/facts-host';
+import { leftOf, listFacts, listReadings } from './ledger/reads/read-facts';
+import { familyNow } from './ledger/reads/read-now';
+import { drawing, familyJars, freshStarts, getFamily, listLines } from './ledger/reads/read-family';
+import { listHistory, standingOn } from './ledger/reads/read-history';
+import { findJar, getJar } from './ledger/reads/read-jars';
 import {
   judgeOneJar,
   judgeOneLine,
@@ -16,7 +16,7 @@ import {
   nextAdvice,
   restartAdvice,
   scoresOf,
-} from './ledger/reads/judgement';
+} from './ledger/reads/read-judgement';
 import {
   getBatch,
   listBatches,
@@ -24,8 +24,8 @@ import {
   listPackages,
   listPhotographs,
   listSources,
-} from './ledger/reads/lists';
-import { listChoices } from './ledger/reads/choices';
+} from './ledger/reads/read-lists';
+import { listChoices } from './ledger/reads/read-choices';
 import { Refused } from './ledger/refusal';
 import type { Session } from './ledger/session';
 import { redo, undo, undoMany } from './ledger/undo';
@@ -37,11 +37,11 @@ import {
   nameLine,
   recordBatch,
   tellAbout,
-} from './ledger/writes/batch';
-import { correctFact, recordFacts, removeFact } from './ledger/writes/facts';
-import { addReadings, leaveOutReadings } from './ledger/writes/readings';
+} from './ledger/writes/write-batch';
+import { correctFact, recordFacts, removeFact } from './ledger/writes/write-facts';
+import { addReadings, leaveOutReadings } from './ledger/writes/write-readings';
 import { decideOn, listReceived } from './ledger/facts/received';
-import { chooseSeed } from './ledger/writes/choice';
+import { chooseSeed } from './ledger/writes/write-choice';
 import {
   addLostJar,
   clearCaution,
@@ -50,8 +50,8 @@ import {
   saveOutcome,
   setAdditions,
   setSeedings,
-} from './ledger/writes/jars';
-import { addPhotograph, correctPhotograph, removePhotograph } from './ledger/writes/photographs';
+} from './ledger/writes/write-jars';
+import { addPhotograph, correctPhotograph, removePhotograph } from './ledger/writes/write-photographs';
 import {
   dropDraft,
   saveDraft,
@@ -59,7 +59,7 @@ import {
   savePortion,
   savePreferences,
   saveSource,
-} from './ledger/writes/larder';
+} from './ledger/writes/write-larder';
 
 export type Handlers = {
   readonly [N in WorkerCall]: (session: Session, input: Parsed<N>, job: Job) => Reply<N>;

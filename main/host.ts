@@ -4,7 +4,7 @@ import { Worker } from 'node:worker_threads';
 import { WRITES } from '../core/call-names';
 import type { AppState, CallName, Result } from '../core/contract';
 import { checkInput, checkReply } from './check-call';
-import type { FromWorker, ToWorker, WorkerCall, WorkerStart } from './ledger/protocol';
+import type { FromWorker, ToWorker, WorkerCall, WorkerStart } from './ledger/worker-protocol';
 
 export interface JobWatch {
   /** Set to 1 at index 0 to cancel. */

@@ -8,15 +8,15 @@ import { type DayWatch, watchDay } from './day-watch';
 import { listen, tell } from './ipc';
 import { machineClock } from './ledger/clock';
 import { realFile } from './ledger/place';
-import { photographFolder } from './ledger/protocol';
+import { photographFolder } from './ledger/worker-protocol';
 import { localeOfSystem } from './locale';
 import { keepMemory, readMemory } from './memory';
 import { setMenu } from './menu';
 import { OpenLedger } from './open-ledger';
 import { type Options, readOptions } from './options';
-import { PAGE, SCHEME, serve } from './protocol';
+import { PAGE, SCHEME, serve } from './page-protocol';
 import { closeApp, closeSession } from './walls';
-import { windowOptions } from './window';
+import { windowOptions } from './page-window';
 
 const built = import.meta.dirname;
 /** Pinned: another name here would look to a keeper like all jars gone. */

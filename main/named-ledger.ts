@@ -5,7 +5,7 @@ import { resolve } from 'node:path';
 import type { CallName, Result } from '../core/contract';
 import packageFile from '../package.json';
 import { checkInput, checkReply } from './check-call';
-import type { OpenMode, WorkerCall } from './ledger/protocol';
+import type { OpenMode, WorkerCall } from './ledger/worker-protocol';
 import { Refused, refusalOf } from './ledger/refusal';
 import { Session, unexpected } from './ledger/session';
 import { localeOfSystem } from './locale';

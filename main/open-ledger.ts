@@ -7,7 +7,7 @@ import type { AppState, CallName, Result } from '../core/contract';
 import type { RefusalCode } from '../core/sentences';
 import { checkInput, checkReply } from './check-call';
 import { type JobWatch, LedgerHost } from './host';
-import type { OpenMode } from './ledger/protocol';
+import type { OpenMode } from './ledger/worker-protocol';
 import { refusalOf } from './ledger/refusal';
 
 /** What only the system can do. Headless there is nobody to ask. */

@@ -1,6 +1,6 @@
 // What the page may not do: permissions, devices, navigation, new windows, web views, the network.
 import type { App, Session, WebContents } from 'electron';
-import { HOST, SCHEME } from './protocol';
+import { HOST, SCHEME } from './page-protocol';
 
 /** Whether a URL belongs to the page. Parsed, never compared by its beginning. */
 export function isOwnPage(url: string): boolean {

@@ -1,5 +1,5 @@
 // Synthetic families of any size and shape, from a seed: the same numbers give the same family on every machine.
-import type { FamilyJar, FamilyRecords, FamilySeeding, FamilySource } from '../core/lineage/types';
+import type { FamilyJar, FamilyRecords, FamilySeeding, FamilySource } from '../core/lineage/lineage-shapes';
 
 /** A small deterministic stream of numbers in [0, 1): a 32-bit linear congruential step, mixed (Park & Miller style). */
 export function seededNumbers(seed: number): () => number {

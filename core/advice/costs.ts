@@ -1,5 +1,5 @@
 // What a jar and a fresh start cost the keeper: from recorded prices, else in jars. What is assumed is listed.
-import { minorDigits } from '../quantities';
+import { minorDigits } from '../quantities/quantities';
 import { median } from '../vigour/order';
 import type { RestartCosts } from './restart';
 

@@ -2,7 +2,7 @@
 import { dayLabel, lineWords } from '../lineage/labels';
 import type { Family } from '../lineage/family-version';
 import { primarySeed } from '../lineage/primary-seed';
-import { inWords } from '../lineage/way-back';
+import { inWords } from '../lineage/way-to-source';
 import type { SetWord } from '../ledger/records';
 
 /** Weak batches in a row that suggest a fresh start (common practice, no source). */

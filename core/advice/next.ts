@@ -1,16 +1,16 @@
 // What to seed from next: every jar, portion and reserve, and a fresh start. Hard stops first, then the expected cost of a
 // good jar. No score can lift a stop or answer a doubt; the keeper decides.
 import { lineWords } from '../lineage/labels';
-import type { CautionLevel } from '../lineage/types';
+import type { CautionLevel } from '../lineage/lineage-shapes';
 import { shown } from '../vigour/score';
 import { daysWords } from '../vigour/words';
 import { costWords } from './costs';
 import type { SafetyStop } from '../safety/answer';
 import type { Discard } from '../safety/own';
-import { NOT_NOTED } from '../says/safety';
+import { NOT_NOTED } from '../says/safety-says';
 import { lastSays, nextSentence } from './next-says';
 import { looksOf, placeCostOf } from './looks';
-import { cardLines, FRESH_START_LINES } from '../says/seed-card';
+import { cardLines, FRESH_START_LINES } from '../says/seed-card-says';
 import { inOrder, looksDearer, MAY_BE_GONE } from './order';
 import { HOUR_OF_DELAY, reckonedGeneration, seedCost, weakFrom, type CostBasis } from './seed-cost';
 import type { SeedLevel } from './seed-level';

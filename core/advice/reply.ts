@@ -2,8 +2,8 @@
 // the same advice.
 import { SAYS_NOTHING_OF_SAFETY } from '../vigour/says';
 import type { LineJudgement } from '../vigour/line';
-import { againstSentence, beside, verdictSentence } from '../says/verdict';
-import { restartShort } from '../says/restart';
+import { againstSentence, beside, verdictSentence } from '../says/verdict-says';
+import { restartShort } from '../says/restart-says';
 import { daysWords } from '../vigour/words';
 import { CHANCE_PRIORS, drawChances, type GenerationRecord, type PooledChances } from './chances';
 import { costWords, type KeptCosts } from './costs';

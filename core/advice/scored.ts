@@ -3,7 +3,7 @@
 import type { SetWord } from '../ledger/records';
 import { countedIn, countedWords } from '../vigour/batch-says';
 import type { JudgedBatch, LineJudgement } from '../vigour/line';
-import { inWords } from '../lineage/way-back';
+import { inWords } from '../lineage/way-to-source';
 import { median } from '../vigour/order';
 import { shown } from '../vigour/score';
 import { USUAL_POINTS, type JarScore } from '../vigour/types';

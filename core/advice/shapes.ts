@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { Moment, Uid } from '../ledger/basics';
 import { TANGS } from '../ledger/records';
-import { CAUTION_LEVELS } from '../lineage/types';
+import { CAUTION_LEVELS } from '../lineage/lineage-shapes';
 import { DISCARDS } from '../safety/own';
 import { STOP_CODES } from '../safety/stops';
 import { Why } from '../why';

@@ -3,11 +3,11 @@
 import { delayHours, storageLoss } from '../growth/storage';
 import type { Outcome } from '../ledger/records';
 import { spoilageNoted } from '../safety/remarks';
-import { cautionSentence, wordsSentence } from '../says/safety';
+import { cautionSentence, wordsSentence } from '../says/safety-says';
 import { dayLabel } from '../lineage/labels';
 import type { Family } from '../lineage/family';
 import { answerOf, gateAmongMates } from '../safety/answer';
-import { stands, type Caution } from '../lineage/types';
+import { stands, type Caution } from '../lineage/lineage-shapes';
 import { storageOf, type PortionRecord } from '../vigour/evidence';
 import type { LineJudgement } from '../vigour/line';
 import type { SeedCandidate } from './next';

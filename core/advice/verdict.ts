@@ -1,6 +1,6 @@
 // The verdict on a line: the one function that says whether to go on, from which jar, or to start afresh, and the one reason
 // that decides. It is read off the ranking and the posterior behind it, so no other reading of them can say otherwise. Codes
-// and figures; core/says/verdict.ts makes the sentence.
+// and figures; core/says/verdict-says.ts makes the sentence.
 import { changedIn } from '../vigour/changed';
 import type { LineJudgement } from '../vigour/line';
 import { STANDING_RULES } from '../vigour/standing';

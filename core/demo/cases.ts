@@ -1,5 +1,5 @@
 // What is planted in the invented scenario on purpose, and where: the tests of lineage and judgement read it here.
-import type { JarName } from './shapes';
+import type { JarName } from './scenario-shapes';
 
 const jars = (day: `${number}-${number}-${number}`, letters: string): readonly JarName[] =>
   [...letters].map((letter): JarName => `${day} ${letter}`);

@@ -1,5 +1,5 @@
 // Line "Heron", invented: fourteen generations from October to April, even up to the ninth and slipping after it.
-import { from, jar, saw, spoons, timed, usual, type DemoBatch } from './shapes';
+import { from, jar, saw, spoons, timed, usual, type DemoBatch } from './scenario-shapes';
 
 const plainGood = timed('starting', 5.2, 11, 13);
 

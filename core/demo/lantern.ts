@@ -1,6 +1,6 @@
 // Line "Lantern", invented: received from a neighbouring club, its past unknown. Steady, with one cold night and one
 // spoiled jar on a side branch.
-import { from, jar, saw, spoons, timed, usual, type DemoBatch, type DemoHold } from './shapes';
+import { from, jar, saw, spoons, timed, usual, type DemoBatch, type DemoHold } from './scenario-shapes';
 
 const plainGood = timed('starting', 5.3, 12, 15);
 

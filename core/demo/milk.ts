@@ -2,7 +2,7 @@
 // No two batches share a package, since a shared one would put a caution on jars that have nothing else to do with a
 // spoiled one.
 import type { Package } from '../ledger/records';
-import type { DemoBatch, DemoJar } from './shapes';
+import type { DemoBatch, DemoJar } from './scenario-shapes';
 
 /** Pence a litre, from that day on. Invented: it went up twice over the winter. */
 const PRICES = [

@@ -4,9 +4,9 @@ import type { BatchEntry, Input } from '../contract';
 import type { Outcome } from '../ledger/records';
 import { heron } from './heron';
 import { lantern } from './lantern';
-import { laterLooks, packages, portions, preferences, sources } from './larder';
+import { laterLooks, packages, portions, preferences, sources } from './invented-larder';
 import { milkFor, milkOf } from './milk';
-import type { DemoBatch, DemoHold, DemoJar, DemoSeed, JarName } from './shapes';
+import type { DemoBatch, DemoHold, DemoJar, DemoSeed, JarName } from './scenario-shapes';
 
 type DemoCall =
   | 'preferences.save'

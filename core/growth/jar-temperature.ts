@@ -1,5 +1,5 @@
 // A probe in the bath is not the jar: the jar follows the bath as dT/dt = (T_bath − T_jar)/τ (Newton's law of cooling).
-import type { WarmPoint } from './warmth';
+import type { WarmPoint } from './warm-hours';
 
 /** Time constant (h) of a quart jar in still water, where none was measured: a guess as wide as it is unsure. */
 export const DEFAULT_TIME_CONSTANT = { low: 0.5, middle: 1, high: 2 } as const;

@@ -1,8 +1,8 @@
 // A probe's export as text → readings. Knows no maker: finds the rows that hold a time and a temperature, the order of
 // day and month from what makes the times run evenly, and says which lines it could not read.
 import { isDay } from '../ledger/basics';
-import { fromFahrenheit } from '../quantities';
-import type { WarmPoint } from './warmth';
+import { fromFahrenheit } from '../quantities/quantities';
+import type { WarmPoint } from './warm-hours';
 
 export interface ProbeFile {
   /** Civil time of the first reading, "2026-02-10T19:40"; null where no row could be read. */

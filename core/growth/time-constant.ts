@@ -1,6 +1,6 @@
 // How fast a jar follows its bath or the air: as the keeper says, else measured where a probe stood in both, else a range.
 import { DEFAULT_TIME_CONSTANT, jarFollows } from './jar-temperature';
-import type { WarmPoint } from './warmth';
+import type { WarmPoint } from './warm-hours';
 
 /** Time constant in hours, with its band and where it comes from. */
 export interface TimeConstant {

@@ -1,5 +1,5 @@
 // What the fields of records are called where a change is told: "set word", "gone on". Pure; screens and history share it.
-import type { FactKind } from './facts';
+import type { FactKind } from './facts/all-facts';
 import type { RecordKind } from './records';
 
 const WORDS: Readonly<Record<string, string>> = {

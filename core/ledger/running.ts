@@ -1,5 +1,5 @@
 // What a hold that still runs asks for next: the early look, then the take-out. Pure.
-import { momentText, storedMoment } from './moments';
+import { momentText, storedMoment } from './stored-moments';
 
 /** Hours after the start between which the early look is taken (see the words: 6 to 12 h). */
 const EARLY_FROM = 6;

@@ -1,5 +1,5 @@
 // What the words on a jar or a portion say of whether it is still there. Pure.
-import type { MovementKind } from './facts/kept';
+import type { MovementKind } from './facts/kept-facts';
 
 /** Of a movement, what tells where things stand. */
 export interface Moved {

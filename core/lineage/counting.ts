@@ -3,7 +3,7 @@
 import { dayNumber } from './calendar';
 import { LineSets } from './line-sets';
 import { doublingsInJar, shareSeeds, type SeedContext } from './seed-shares';
-import type { FamilyJar, FamilySeeding, FamilySource, ShareBasis } from './types';
+import type { FamilyJar, FamilySeeding, FamilySource, ShareBasis } from './lineage-shapes';
 
 /** Stands for "unknown past" among the sources of a traced share; ledger keys start at 1. */
 export const UNKNOWN_PAST = 0;

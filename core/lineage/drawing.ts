@@ -7,8 +7,8 @@ import { type FamilyColumns, UNKNOWN_DAY } from './counting';
 import type { Family } from './family-version';
 import { UNKNOWN_PAST_NAME } from './labels';
 import { compareJars, seedJars } from './primary-seed';
-import { layRows, type Rows } from './rows';
-import type { FamilyJar } from './types';
+import { layRows, type Rows } from './drawing-rows';
+import type { FamilyJar } from './lineage-shapes';
 
 /** What the drawing shows of jars and sources beyond their lineage; asked once for each. */
 export interface Looks {

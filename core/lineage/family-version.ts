@@ -5,7 +5,7 @@ import { reachDown, reachUp } from './descent';
 import type {
   Caution, CautionLevel, Doublings, FamilyClearing, FamilyJar, FamilySeeding, FamilySource, Generation,
   ShareBasis,
-} from './types'; // prettier-ignore
+} from './lineage-shapes'; // prettier-ignore
 import type { Version } from './versions';
 
 /** A line: the source-only jars of one batch and all that descends from them. */

@@ -7,7 +7,7 @@ import { Family } from './family-version';
 import { LineSets } from './line-sets';
 import { refuseLaterSeeds, seedsFirst } from './loops';
 import { Version } from './versions';
-import type { FamilyClearing, FamilyJar, FamilyRecords, FamilySeeding, FamilySource } from './types';
+import type { FamilyClearing, FamilyJar, FamilyRecords, FamilySeeding, FamilySource } from './lineage-shapes';
 
 export { Family, type Line, type TracedShare } from './family-version';
 export { FamilyRefused } from './loops';

@@ -1,7 +1,7 @@
 // What part of a jar's inoculum each seeding brought, and how often the culture doubled in that jar.
 // One basis for all seedings of a jar, so that a share never mixes cells with millilitres. No storage model enters here:
 // tuning one must not move a share.
-import { DEFAULT_COUNT_PER_ML, type FamilySeeding, type ShareBasis } from './types';
+import { DEFAULT_COUNT_PER_ML, type FamilySeeding, type ShareBasis } from './lineage-shapes';
 
 /** What a share needs to know beside the seeding itself. */
 export interface SeedContext {

@@ -2,7 +2,7 @@
 // the rows in which it differs from the version next to it on the way there. Asking a version puts its rows in and
 // leaves those that stood there with the other, so that an act costs what it touches, not what the family holds.
 import type { FamilyColumns, Row } from './counting';
-import type { FamilySource } from './types';
+import type { FamilySource } from './lineage-shapes';
 
 type Rows = ReadonlyMap<number, Row>;
 

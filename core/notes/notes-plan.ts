@@ -1,4 +1,4 @@
-// What a spreadsheet would add to a ledger. Owns the shapes between reading (core/notes) and writing (main/ledger/notes.ts).
+// What a spreadsheet would add to a ledger. Owns the shapes between reading (core/notes) and writing (main/ledger/bring-in-notes.ts).
 import type { NoteColumn, NotesPreview } from '../contract';
 import type { Amount } from '../ledger/basics';
 import type { Addition, Jar, Outcome, Preferences, Seeding, Source } from '../ledger/records';

@@ -1,5 +1,5 @@
 // A keeper's spreadsheet, from text to what it would add: text → table → layout → conventions → rows → plan.
-import { plain } from '../quantities';
+import { plain } from '../quantities/quantities';
 import { readConventions } from './conventions/file-conventions';
 import { readLayout, type Layout } from './layout/column-meanings';
 import { runsSideways } from './layout/heading-lines';

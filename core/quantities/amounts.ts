@@ -2,7 +2,7 @@
 import type { Amount } from '../ledger/basics';
 import { readNumber, type DecimalMark } from './numbers';
 import { MEASURES, OUNCE_G, type KitchenMeasure, type SpoonSystem } from './spoons';
-import { tidy } from './tidy';
+import { tidy } from './tidy-text';
 import { UNITS, type PieceForm } from './units';
 
 /** What had to be assumed to read an amount. The words of it are in core/sentences.ts or core/notes. */

@@ -1,7 +1,7 @@
 // Hours, pH and prices as people type them.
 import type { Price } from '../ledger/basics';
 import { digitsValue, readNumber, type DecimalMark } from './numbers';
-import { tidy } from './tidy';
+import { tidy } from './tidy-text';
 
 const DAYS =
   /^\s*(?:d|days?|tage?n?|jours?|j|d(?:í|i)as?|giorn[oi]|dag(?:en|ar|er|e)?|dygn|d(?:o|ó)b[aęy]?|dni|dzie(?:ń|n))(?![\p{L}])\.?/iu;

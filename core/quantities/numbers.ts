@@ -1,5 +1,5 @@
 // Numbers as people write them: "2½", "1 1/2", "1,5", "1.000", "2-3", "2×10^8", "half a", "10 billion".
-import { tidy } from './tidy';
+import { tidy } from './tidy-text';
 
 /** Which mark parts whole from fraction, where that is known (from a whole column, or the keeper's choice). */
 export type DecimalMark = 'point' | 'comma';

@@ -1,7 +1,7 @@
 // Temperatures as people type them → °C, with the scale assumed where none was written.
 import type { Temperature } from '../ledger/basics';
 import { readNumber, type DecimalMark } from './numbers';
-import { tidy } from './tidy';
+import { tidy } from './tidy-text';
 
 export type TemperatureScale = '°C' | '°F';
 

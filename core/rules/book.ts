@@ -2,13 +2,13 @@
 // touched, whoever made it. *Consents* (core/rules/consents.ts) are asked of new facts only. Pure: facts in, what is
 // broken out; the loader and the place where it is asked are main's (main/ledger/rules/). To add a rule, add it to the
 // list of its topic: its code to core/sentences.ts, its SQL to tests/rules/ledger-check.ts.
-import { AMOUNT_RULES } from './amounts';
+import { AMOUNT_RULES } from './amount-rules';
 import { CONSENTS, type Circumstances, type Consent, type Fresh } from './consents';
-import { DAY_RULES } from './days';
-import type { Facts } from './facts';
+import { DAY_RULES } from './day-rules';
+import type { Facts } from './asked-facts';
 import type { Broken, Invariant } from './rule';
-import { SEED_RULES } from './seeds';
-import { STATE_RULES } from './states';
+import { SEED_RULES } from './seed-rules';
+import { STATE_RULES } from './state-rules';
 
 export interface Book {
   /** What holds always, the one to be said first before the others. */

@@ -1,5 +1,5 @@
 // Finding a jar that would descend from itself. A seed is never made on a later day, so a loop stays within one day.
-import type { Facts } from './facts';
+import type { Facts } from './asked-facts';
 
 /**
  * A loop among the seedings of one day that runs through a jar asked about: from that jar down to its seed, and closed.

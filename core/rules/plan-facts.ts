@@ -11,7 +11,7 @@ import {
   type ObservationFact,
   type SeedingFact,
   type StayFact,
-} from './facts';
+} from './asked-facts';
 
 /** How a plan's words lead to the ledger's jars. */
 export interface LedgerKeys {

@@ -1,7 +1,7 @@
 // What a rule is, and what it answers.
 import type { Refusal } from '../contract';
 import type { RefusalCode } from '../sentences';
-import type { Facts } from './facts';
+import type { Facts } from './asked-facts';
 
 /** A rule that does not hold: the code and what its sentence needs. */
 export interface Broken {

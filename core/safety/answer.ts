@@ -1,7 +1,7 @@
 // The one answer: may this be eaten, may it seed, and which codes stand against it. Asked by advice, drawing, picker, recording
 // and whoever asks without a window. No figure is among what it reads: vigour, chances and warm hours speak of no safety.
 import type { Family } from '../lineage/family';
-import type { CautionLevel, FamilyJar } from '../lineage/types';
+import type { CautionLevel, FamilyJar } from '../lineage/lineage-shapes';
 import type { Gate } from './gate';
 import type { Discard } from './own';
 import { safetyOf, sharedHold, takenNearSign } from './touch';

@@ -3,7 +3,7 @@
 // some end by themselves (clean-generations.ts).
 import type { FamilyColumns } from '../lineage/counting';
 import { reachDown, reachUp } from '../lineage/descent';
-import { stands, type Caution, type CautionLevel, type CautionRelation, type FamilyClearing, type FamilyJar, type FamilySeeding } from '../lineage/types'; // prettier-ignore
+import { stands, type Caution, type CautionLevel, type CautionRelation, type FamilyClearing, type FamilyJar, type FamilySeeding } from '../lineage/lineage-shapes'; // prettier-ignore
 import { endedFrom } from './clean-generations';
 import { ENDS, LEVEL, onlyNotSet, safetyOf, seededNearSign, seenAfterOpening, sharedHold, STRENGTH } from './touch'; // prettier-ignore
 

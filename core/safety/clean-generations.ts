@@ -3,7 +3,7 @@
 import type { FamilyColumns } from '../lineage/counting';
 import { reachDown } from '../lineage/descent';
 import { seedsFirst } from '../lineage/loops';
-import type { FamilyJar } from '../lineage/types';
+import type { FamilyJar } from '../lineage/lineage-shapes';
 import { safetyOf } from './touch';
 
 const ENOUGH = 2;

@@ -1,7 +1,7 @@
 // What was seen of a jar in its own hold that speaks against it as a seed. A doubt is no stop, for nobody saw it spoil, but it
 // comes after every seed without one, and no score lifts it. A slow start is to be looked at, and goes with its descendants.
 import type { Outcome } from '../ledger/records';
-import { failedIn, failedInHoldSentence, FINE_BUBBLES, gateReasonSentence, LOOK_AND_SMELL, noAcidSentence, wordsSentence } from '../says/safety'; // prettier-ignore
+import { failedIn, failedInHoldSentence, FINE_BUBBLES, gateReasonSentence, LOOK_AND_SMELL, noAcidSentence, wordsSentence } from '../says/safety-says'; // prettier-ignore
 import type { MatesPowerCut } from './hold-mates';
 import { GATE_PH } from './gate';
 import { powerCutNoted, spoilageNoted, spoilageSaid } from './remarks';

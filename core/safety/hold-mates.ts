@@ -1,5 +1,5 @@
 // What a hold, and the other jars in it, tell of one jar: they stood in the same warmth, so the power failed for all of them.
-import type { FailedWhat } from '../ledger/interruptions';
+import type { FailedWhat } from '../ledger/hold-interruptions';
 import type { Outcome } from '../ledger/records';
 
 /** A jar of a batch: which hold it stood in (null: not said) and what was seen. Ids or keys, as the caller has them. */

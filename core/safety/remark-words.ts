@@ -1,7 +1,7 @@
 // What free text says of spoilage and of what should be asked, read by lists of words for the languages of Latin script; the
 // others stand in words-beyond-latin.ts. Words may stop a jar; none of them excuses one.
 import type { DiscardSign } from '../ledger/records';
-import { plain } from '../quantities';
+import { plain } from '../quantities/quantities';
 import { signsBeyondLatin, spoiledBeyondLatin } from './words-beyond-latin';
 
 const SIGNS: readonly (readonly [DiscardSign, RegExp])[] = [

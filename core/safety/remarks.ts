@@ -2,7 +2,7 @@
 // The vocabulary, with its negations, is that of a keeper's notes (remark-words.ts). What was asked about and is no
 // spoilage stands in the note in one fixed form, so that it is asked once and anyone can read what was answered.
 import { clausesOf, withoutAnswered, readRemark } from './remark-words';
-import { plain } from '../quantities';
+import { plain } from '../quantities/quantities';
 import type { DiscardSign, Outcome } from '../ledger/records';
 
 type InWords = Pick<Outcome, 'colour' | 'smell' | 'texture' | 'note'>;

@@ -1,7 +1,7 @@
 // What safety reads of one jar: every look at it, each with its moment, its pH values and its signs. Plain data; a form's
 // outcome and the rows of the ledger come to the same.
 import { DISCARD_SIGNS, type DiscardSign, type Outcome, type SetWord } from '../ledger/records';
-import type { SIGN_ANSWERS, SignKind, STAGES } from '../ledger/facts/seen';
+import type { SIGN_ANSWERS, SignKind, STAGES } from '../ledger/facts/seen-facts';
 
 export interface Measured {
   readonly ph: number;

@@ -1,6 +1,6 @@
 // Hard stops: what may not be used as seed whatever it scores, and the keeper's own limits.
 import type { Preferences } from '../ledger/records';
-import { stopSentence } from '../says/safety';
+import { stopSentence } from '../says/safety-says';
 import { daysWords } from '../vigour/words';
 import type { SeedCandidate } from '../advice/next';
 

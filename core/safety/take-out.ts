@@ -1,5 +1,5 @@
 // The take-out gate as a form shows it: what is settled about a jar before anything is tasted, and the one definition of
-// *discard* for what a form tells. Codes only; core/says/safety.ts makes the sentences.
+// *discard* for what a form tells. Codes only; core/says/safety-says.ts makes the sentences.
 import type { DiscardSign, Outcome } from '../ledger/records';
 import { atGate, gateOf } from './gate';
 import { ownSafety, type Discard } from './own';

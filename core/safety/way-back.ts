@@ -1,7 +1,7 @@
 // What a jar's way back says of it as a seed: a jar in doubt that it descends from, and a caution that was lifted. Neither is a
 // stop; both are to be looked at first, and to be read before it is used.
 import type { Family } from '../lineage/family';
-import { LOOK_AND_SMELL } from '../says/safety';
+import { LOOK_AND_SMELL } from '../says/safety-says';
 import { nearestMarks } from './marked-line';
 
 const LOOK = LOOK_AND_SMELL;

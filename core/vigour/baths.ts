@@ -1,8 +1,8 @@
 // Which probe in a jar stood in which bath. A hold has one probe, so a bath and a jar in it that were both read are two
 // holds of one batch; nothing recorded ties them but when they ran and how warm they were meant to be.
-import { profileOf } from '../growth/readings';
+import { profileOf } from '../growth/reading-profile';
 import type { BathAndJar } from '../growth/time-constant';
-import type { WarmPoint } from '../growth/warmth';
+import type { WarmPoint } from '../growth/warm-hours';
 import { holdHours } from '../ledger/hold-hours';
 import type { HoldRecord } from './evidence';
 

@@ -1,6 +1,6 @@
 // Which jars of a line speak for which batch. Like is compared with like: the line's usual treatment, one generation, not
 // the uneven first batch, nothing spoiled or unseen. Every jar left out says why.
-import { meanTemperature } from '../growth/warmth';
+import { meanTemperature } from '../growth/warm-hours';
 import { additionsOf, milkOf, treatmentOf, type Effect, type UsualTreatment } from './effects';
 import { mean, median } from './order';
 import type { JarEvidence } from './types';

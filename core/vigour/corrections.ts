@@ -8,7 +8,7 @@ import {
   type DelayPerDay,
   type Storage,
 } from '../growth/storage';
-import { warmthOf, type WarmPoint } from '../growth/warmth';
+import { warmthOf, type WarmPoint } from '../growth/warm-hours';
 import { treatmentOf, type Effect, type UsualTreatment } from './effects';
 import { median } from './order';
 import { missingWarmth, SCORE_RULES, type CorrectionOf } from './score';

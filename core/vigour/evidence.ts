@@ -1,14 +1,14 @@
 // From what the ledger records to what judgement reads. Pure: a thin handler brings the records of each jar.
 import { jarFollows } from '../growth/jar-temperature';
-import { profileOf } from '../growth/readings';
+import { profileOf } from '../growth/reading-profile';
 import type { Storage } from '../growth/storage';
 import { USUAL_TIME_CONSTANT, type TimeConstant } from '../growth/time-constant';
-import { constantProfile, type WarmPoint } from '../growth/warmth';
+import { constantProfile, type WarmPoint } from '../growth/warm-hours';
 import { holdHours } from '../ledger/hold-hours';
 import type { Addition, Hold, Jar, Outcome, Portion } from '../ledger/records';
 import type { Family } from '../lineage/family';
 import { primarySeed } from '../lineage/primary-seed';
-import type { FamilySeeding } from '../lineage/types';
+import type { FamilySeeding } from '../lineage/lineage-shapes';
 import { heldJars, type Held } from '../safety/set-aside';
 import type { HoldWarmth, JarEvidence, Made } from './types';
 

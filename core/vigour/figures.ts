@@ -10,8 +10,8 @@ import {
   storageLoss,
   type Band,
 } from '../growth/storage';
-import { DAMAGE_ABOVE, warmthOf, type Warmth, type WarmPoint } from '../growth/warmth';
-import { DEFAULT_COUNT_PER_ML } from '../lineage/types';
+import { DAMAGE_ABOVE, warmthOf, type Warmth, type WarmPoint } from '../growth/warm-hours';
+import { DEFAULT_COUNT_PER_ML } from '../lineage/lineage-shapes';
 import type { Figure } from '../why';
 import type { HoldWarmth, JarEvidence } from './types';
 

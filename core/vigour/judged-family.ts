@@ -2,7 +2,7 @@
 // came out different, and a line is judged again only where its own jars or what is usual of all lines have changed.
 import type { Family } from '../lineage/family';
 import { heldJars, type Held } from '../safety/set-aside';
-import type { FamilyJar, FamilySeeding } from '../lineage/types';
+import type { FamilyJar, FamilySeeding } from '../lineage/lineage-shapes';
 import { evidenceOfJar, type JarRecord } from './evidence';
 import { earlyOf, judgeLine, type LineJudgement } from './line';
 import type { JarEvidence } from './types';

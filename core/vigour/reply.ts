@@ -1,6 +1,6 @@
 // From judgement to what the calls reply: names and ids are passed in, figures are rounded for showing, each with its why.
 import { SET_WORDS } from '../ledger/records';
-import { suspectSays } from '../says/suspects';
+import { suspectSays } from '../says/suspects-says';
 import type { Why } from '../why';
 import { batchSays, heldWords } from './batch-says';
 import { jarFigures, type Culture } from './figures';

@@ -1,7 +1,7 @@
 // What judgement says of a line and of a jar, in calm sentences with their numbers.
 import { dayLabel } from '../lineage/labels';
-import { inWords } from '../lineage/way-back';
-import { suspectSays } from '../says/suspects';
+import { inWords } from '../lineage/way-to-source';
+import { suspectSays } from '../says/suspects-says';
 import { treatmentOf } from './effects';
 import { FALLEN_BY } from './level/line-level';
 import { plainSiblings, type LineJudgement } from './line';

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { Day, Uid } from '../ledger/basics';
 import { SetWord } from '../ledger/records';
 import { Figure, Why } from '../why';
-import { CAUTION_LEVELS } from '../lineage/types';
+import { CAUTION_LEVELS } from '../lineage/lineage-shapes';
 import { DISCARDS } from '../safety/own';
 import { PART_NAMES, STANDINGS } from './types';
 

@@ -1,4 +1,4 @@
-// What else than the culture may be behind a fall, as codes with their figures (core/says/suspects.ts makes the sentences).
+// What else than the culture may be behind a fall, as codes with their figures (core/says/suspects-says.ts makes the sentences).
 import type { BatchEvidence } from './comparable';
 import type { Effect } from './effects';
 import type { MadeChange, MadeOtherwise } from './made-otherwise';

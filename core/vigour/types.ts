@@ -1,7 +1,7 @@
 // What judgement reads of a jar and what it answers. Plain data: core/vigour/evidence.ts makes it from the ledger.
 import type { Storage } from '../growth/storage';
 import type { TimeConstant } from '../growth/time-constant';
-import type { WarmPoint } from '../growth/warmth';
+import type { WarmPoint } from '../growth/warm-hours';
 import type { Outcome } from '../ledger/records';
 import type { Held } from '../safety/set-aside';
 

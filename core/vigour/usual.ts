@@ -1,7 +1,7 @@
 // What is usual: of a line its first batches after the founding one, else of all the keeper's lines, else an assumption.
 // Times are in warm hours where the temperatures are known, since a cool night delays any culture.
 import { ASSUMED_SETS } from '../growth/cardinal';
-import { profileUntil, warmthOf, type WarmPoint } from '../growth/warmth';
+import { profileUntil, warmthOf, type WarmPoint } from '../growth/warm-hours';
 import { SET_WORDS } from '../ledger/records';
 import { median } from './order';
 import type { JarEvidence, PartName } from './types';

@@ -1,13 +1,19 @@
 // Acts in the records that the calls know. `acts.run(kind, subject, why, work)` opens an act in a transaction of its own
-// (facts/acts.ts) and hands `work` an OpenAct: what is inserted, changed or removed there is taken apart into facts
+// (facts/open-act.ts) and hands `work` an OpenAct: what is inserted, changed or removed there is taken apart into facts
 // (projection/), and each fact is a row. `act.facts` writes facts as they are.
 import { SqliteError } from 'better-sqlite3';
 import type { ActKind } from '../../core/ledger/act-words';
 import type { RecordKind } from '../../core/ledger/records';
-import type { ObservationFact } from '../../core/rules/facts';
+import type { ObservationFact } from '../../core/rules/asked-facts';
 import type { Clock } from './clock';
-import { Acts as FactActs, type Chosen, type Done, type Made, type OpenAct as OpenFacts } from './facts/acts';
-import { type Change, changesOf } from './facts/changes';
+import {
+  Acts as FactActs,
+  type Chosen,
+  type Done,
+  type Made,
+  type OpenAct as OpenFacts,
+} from './facts/open-act';
+import { type Change, changesOf } from './facts/act-changes';
 import type { FactKind } from './facts/tables';
 import { FORMS, type Form, type RootedKind } from './projection/forms';
 import { observedOf, outcomeFrom, putOutcome } from './projection/outcome';
@@ -147,7 +153,7 @@ export class Acts {
   }
 
   /**
-   * One act in one transaction (facts/acts.ts).
+   * One act in one transaction (facts/open-act.ts).
    * @param sameLabelMeant the keeper's word on two equal labels
    * @returns null when nothing was changed: then there is no act
    */
@@ -162,7 +168,7 @@ export class Acts {
     return this.runChosen(() => ({ kind, subject, why, undoes }), work, sameLabelMeant);
   }
 
-  /** Like run, for an act that is chosen in its own transaction (facts/acts.ts). */
+  /** Like run, for an act that is chosen in its own transaction (facts/open-act.ts). */
   runChosen<C extends Chosen, T>(
     choose: () => C,
     work: (act: OpenAct, chosen: C) => T,

@@ -7,7 +7,7 @@ import Database from 'better-sqlite3';
 import { type Clock, stampOf } from './clock';
 import { copyChecked, inspect, lookInto, numbered } from './open';
 import { flush, ownName, putOver } from './place';
-import { backupFolder } from './protocol';
+import { backupFolder } from './worker-protocol';
 import { Refused, refusalOf } from './refusal';
 import { backupsToRemove, newestFirst } from './retention';
 

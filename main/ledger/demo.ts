@@ -1,7 +1,7 @@
 // Builds the invented ledger: plays core/demo through the ledger's own calls, each at the moment it is said to have
 // been made. Owns no act of its own.
 import { type CallName, contract, type Result } from '../../core/contract';
-import { DEMO_TODAY } from '../../core/demo/larder';
+import { DEMO_TODAY } from '../../core/demo/invented-larder';
 import { demoWrites, type DemoReply } from '../../core/demo/writes';
 import { refusalSentence } from '../../core/sentences';
 import { type Clock, stillClock } from './clock';

@@ -3,8 +3,8 @@
 // puts the change in place after the commit. tests/ledger/undo.test.ts holds it equal to a rebuild.
 import { buildFamily, changeFamily, type Family, FamilyRefused } from '../../core/lineage/family';
 import { jarLabel, type LabelParts } from '../../core/lineage/labels';
-import type { FamilyClearing, FamilyJar, FamilySeeding } from '../../core/lineage/types';
-import type { Change } from './facts/changes';
+import type { FamilyClearing, FamilyJar, FamilySeeding } from '../../core/lineage/lineage-shapes';
+import type { Change } from './facts/act-changes';
 import {
   familyJar,
   familySource,

@@ -7,7 +7,7 @@ import { MADE_AS_EVER, type JarRecord, type PortionRecord } from '../../core/vig
 import { JudgedFamily } from '../../core/vigour/judged-family';
 import { shown } from '../../core/vigour/score';
 import type { Ledger } from './ledger';
-import { changesOf, countOfChanges } from './facts/changes';
+import { changesOf, countOfChanges } from './facts/act-changes';
 import { batchesReadTwice, madeOf, milks } from './projection/columns';
 import { outcomes } from './projection/outcome';
 import { Touched } from './projection/touched';

@@ -6,7 +6,7 @@ import type { Preferences } from '../../core/ledger/records';
 import { jarLabel, type LabelParts } from '../../core/lineage/labels';
 import { Acts } from './acts';
 import type { Clock } from './clock';
-import { countOfChanges } from './facts/changes';
+import { countOfChanges } from './facts/act-changes';
 import { FamilyIndex } from './family-index';
 import { closeLedger, copyChecked, openInMemory, openLedger } from './open';
 import { Rows } from './rows';

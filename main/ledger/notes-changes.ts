@@ -7,7 +7,7 @@ import type { OpenAct } from './acts';
 import type { Ledger } from './ledger';
 import type { Shared } from './notes-shared';
 import type { Stored } from './projection/records';
-import { replaceRows } from './writes/parts';
+import { replaceRows } from './writes/write-parts';
 
 /** What seeded a planned jar, by key. */
 export interface SeedOf {

@@ -4,10 +4,10 @@ import { accessSync, closeSync, constants, mkdirSync, openSync, readSync, rmSync
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { type Clock, stampOf } from './clock';
-import { FIRST_VERSION, latestOf, type Migration, migrations } from './migrations/index';
+import { FIRST_VERSION, latestOf, type Migration, migrations } from './migrations/all-migrations';
 import { ownName, putNew, removeAbandoned } from './place';
-import { storedMoment } from '../../core/ledger/moments';
-import { backupFolder } from './protocol';
+import { storedMoment } from '../../core/ledger/stored-moments';
+import { backupFolder } from './worker-protocol';
 import { Refused, refusalOf, refusedFor } from './refusal';
 
 /** 'JarL' in ASCII: tells our files from others (file(1) shows it). */

@@ -2,7 +2,7 @@
 // changes nothing.
 import type Database from 'better-sqlite3';
 import type { RecordKind } from '../../core/ledger/records';
-import { Rows as FactRows } from './facts/rows';
+import { Rows as FactRows } from './facts/fact-rows';
 import { type FactKind, fromColumns, type Columns } from './facts/tables';
 import { FORMS, type Form, type RootedKind } from './projection/forms';
 import { observedOf, outcomeFrom } from './projection/outcome';

@@ -1,7 +1,7 @@
 // Figures of the preferences, as typed: a limit in whole numbers, and how many hours a jar lags behind its bath. Pure.
 import { DEFAULT_TIME_CONSTANT } from '../../core/growth/jar-temperature';
 import { Preferences } from '../../core/ledger/records';
-import { parseHours } from '../../core/quantities';
+import { parseHours } from '../../core/quantities/quantities';
 
 /** How a figure is read and what is said of it. */
 export interface FigureWords {

@@ -1,6 +1,6 @@
 // What the keeper prefers to read and write. Each choice is kept and applied at once; nothing recorded changes by it.
 import { useEffect, useRef, useState } from 'react';
-import { MEASURES, printAmount, printTemperature } from '../../core/quantities';
+import { MEASURES, printAmount, printTemperature } from '../../core/quantities/quantities';
 import { printDay } from '../../core/quantities/typed-days';
 import type { Preferences } from '../../core/ledger/records';
 import { ChoiceField, TextField } from '../parts/fields';

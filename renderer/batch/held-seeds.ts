@@ -1,7 +1,7 @@
 // Seeds that are spoiled, set aside, or without their acid: found again when a form is recorded, however they came into it, and asked about.
 import { acidNotThere } from '../../core/safety/doubts';
 import type { Reply } from '../../core/contract';
-import { setAsideSentence } from '../../core/says/safety';
+import { setAsideSentence } from '../../core/says/safety-says';
 import { call } from '../state/ledger-calls';
 import { say } from '../state/store';
 import type { BatchText, SeedText } from './batch-text';

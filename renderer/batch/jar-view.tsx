@@ -1,6 +1,11 @@
 // One recorded jar of an open batch: what it is made of, what was seen, and everything that can be corrected.
 import { useRef, useState } from 'react';
-import { discardHead, discardWord, failedInHoldSentence, gateReasonSentence } from '../../core/says/safety';
+import {
+  discardHead,
+  discardWord,
+  failedInHoldSentence,
+  gateReasonSentence,
+} from '../../core/says/safety-says';
 import { onlyNormal, takeOutGate } from '../../core/safety/take-out';
 import type { MatesPowerCut } from '../../core/safety/hold-mates';
 import { volumeKnown } from '../../core/quantities/printing';

@@ -1,6 +1,6 @@
 // What was seen of a jar. The take-out gate stands first: nothing about tasting is asked before it is answered.
 import { useState } from 'react';
-import { gateReasonSentence } from '../../core/says/safety';
+import { gateReasonSentence } from '../../core/says/safety-says';
 import { onlyNormal, takeOutGate, type GateVerdict } from '../../core/safety/take-out';
 import { withMatesPowerCut, type MatesPowerCut } from '../../core/safety/hold-mates';
 import { DISCARD_SIGNS, SET_WORDS, type DiscardSign } from '../../core/ledger/records';

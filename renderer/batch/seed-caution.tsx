@@ -1,5 +1,5 @@
 // The caution that stands beside a seed field, whichever way the jar came into it.
-import { setAsideSentence } from '../../core/says/safety';
+import { setAsideSentence } from '../../core/says/safety-says';
 import { useRead } from '../state/use-read';
 import { holdsBecauseOf } from './held-seeds';
 

@@ -14,7 +14,7 @@ import {
 } from './notes-store';
 import { type Mendable, Problems } from './problems';
 import { Questions } from './questions';
-import { Rows } from './note-rows';
+import { Rows } from './row-list';
 
 function Progress({ running }: { readonly running: Running }) {
   const { what, done, total, says } = running;

@@ -1,7 +1,7 @@
 // The cautions on a jar: how it is touched, and a way to lift one with a written reason.
 import { useEffect, useId, useRef, useState } from 'react';
 import type { Reply } from '../../core/contract';
-import { cautionWordsNaming, ENDED } from '../../core/says/safety';
+import { cautionWordsNaming, ENDED } from '../../core/says/safety-says';
 import { call } from '../state/ledger-calls';
 import { say, sentenceCase } from '../state/store';
 

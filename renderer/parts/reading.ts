@@ -12,7 +12,7 @@ import {
   tidy,
   toFahrenheit,
   type AmountAssumption,
-} from '../../core/quantities';
+} from '../../core/quantities/quantities';
 import { printDay, readDay, readMoment } from '../../core/quantities/typed-days';
 import type { Amount, Price, Temperature } from '../../core/ledger/basics';
 import type { Preferences } from '../../core/ledger/records';

@@ -1,7 +1,7 @@
 // A package in words: how much is left of it, and its days. Pure.
 import type { Reply } from '../../core/contract';
 import type { Preferences } from '../../core/ledger/records';
-import { printAmount, printPrice } from '../../core/quantities';
+import { printAmount, printPrice } from '../../core/quantities/quantities';
 import { pricePerUnit } from './source-text';
 
 export type Bought = Reply<'package.list'>['packages'][number];

@@ -1,7 +1,7 @@
 // A source and a package as they stand in the fields, and what they come to. Pure.
 import { showsNothing } from '../../core/ledger/blank';
 import type { Package, Source } from '../../core/ledger/records';
-import { printPrice } from '../../core/quantities';
+import { printPrice } from '../../core/quantities/quantities';
 import type { Reader } from '../parts/reading';
 import { lineOrNull, Taking, type Problems } from '../parts/taking';
 import type { Writer } from '../parts/reading';

@@ -5,7 +5,7 @@ import { useSize } from '../parts/use-size';
 import { heldWords, inWords, leftOutWords, scoreWords } from './batch-words';
 import { copyNumbers, copyPicture } from './copy';
 import { LineMarks } from './line-marks';
-import { lineNumbers } from './figure-words';
+import { lineNumbers } from './tabbed-numbers';
 import {
   layoutOf,
   LEAST_STEP,

@@ -6,7 +6,7 @@ import type { Reply } from '../../core/contract';
 import { useRead } from '../state/use-read';
 import { useSize } from '../parts/use-size';
 import { copyNumbers, copyPicture } from './copy';
-import { restartNumbers } from './figure-words';
+import { restartNumbers } from './tabbed-numbers';
 import { path } from './plot-scale';
 import { Why } from '../parts/why';
 

@@ -4,7 +4,7 @@
 import { expect, it } from 'vitest';
 import { type CallName, contract, type Input, type Reply } from '../../core/contract';
 import { READS } from '../../core/call-names';
-import { RECORDED } from '../../core/ledger/facts/calls';
+import { RECORDED } from '../../core/ledger/facts/recorded-facts';
 import { seededNumbers } from '../families';
 import { Generated } from '../ledger/generated-ledgers';
 

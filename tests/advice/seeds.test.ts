@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Reply } from '../../core/contract';
 import type { Session } from '../../main/ledger/session';
-import { batchOf, fromJar, fromSource, must, newFile, openSession, plainJar, plainSource, unseen } from '../ledger/helpers'; // prettier-ignore
+import { batchOf, fromJar, fromSource, must, newFile, openSession, plainJar, plainSource, unseen } from '../ledger/ledger-files'; // prettier-ignore
 
 type Outcome = typeof unseen;
 type Jar = NonNullable<Parameters<typeof plainJar>[1]>;

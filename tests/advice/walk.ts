@@ -17,12 +17,12 @@ import type { NextReply, RestartReply, VerdictReply } from '../../core/advice/sh
 import { shelfCandidates } from '../../core/advice/shelf';
 import { USUAL_TIME_CONSTANT } from '../../core/growth/time-constant';
 import { SET_WORDS, type Outcome } from '../../core/ledger/records';
-import { thoughWeak } from '../../core/says/verdict';
+import { thoughWeak } from '../../core/says/verdict-says';
 import { evidenceOf, MADE_AS_EVER, type JarRecord } from '../../core/vigour/evidence';
 import { judgeLine, keepersUsual, type LineJudgement } from '../../core/vigour/line';
 import { lineReply } from '../../core/vigour/reply';
-import { unseen } from '../ledger/helpers';
-import { familyOf, type Told } from '../lineage/helpers';
+import { unseen } from '../ledger/ledger-files';
+import { familyOf, type Told } from '../lineage/short-families';
 
 export interface Look {
   readonly batches: number;

@@ -7,7 +7,7 @@ import { addedJarEntry, addedJarText } from '../../renderer/batch/added-jar';
 import { isSetAside } from '../../renderer/batch/is-set-aside';
 import { makeReader } from '../../renderer/parts/reading';
 import { makeWriter } from '../../renderer/parts/use-reader';
-import { unseen } from '../ledger/helpers';
+import { unseen } from '../ledger/ledger-files';
 
 const reader = makeReader(NEUTRAL_PREFERENCES, '2026-03-20', () => 'Z');
 const writer = makeWriter(NEUTRAL_PREFERENCES);

@@ -5,7 +5,7 @@ import { beginBatch, beginOf, type Ask, type Begin } from '../../renderer/batch/
 import { makeWriter } from '../../renderer/parts/use-reader';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import type { Session } from '../../main/ledger/session';
-import { ask, batchOf, fromJar, fromSource, must, newFile, openSession, plainJar, plainSource, unseen } from '../ledger/helpers'; // prettier-ignore
+import { ask, batchOf, fromJar, fromSource, must, newFile, openSession, plainJar, plainSource, unseen } from '../ledger/ledger-files'; // prettier-ignore
 
 const writer = makeWriter({
   theme: 'system', temperatures: '°C', volumes: 'metric', spoons: 'US', dates: 'day first', currency: 'EUR', ...NEUTRAL_LIMITS,

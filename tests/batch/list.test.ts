@@ -1,6 +1,6 @@
 // The list of batches: what each came from, and finding one by a word, its seed, a fibre or its day, page by page.
 import { expect, it } from 'vitest';
-import { batchOf, fromJar, must, newSession, plainJar, smallFamily } from '../ledger/helpers';
+import { batchOf, fromJar, must, newSession, plainJar, smallFamily } from '../ledger/ledger-files';
 
 it('tells seeds, additions and generations, and finds by any of its words, across pages', () => {
   const session = newSession();

@@ -1,6 +1,6 @@
 // What is said of a recorded jar: worked-out amounts are rounded and say so, and what falls away with a spoiled jar.
 import { describe, expect, it } from 'vitest';
-import { setAsideSentence } from '../../core/says/safety';
+import { setAsideSentence } from '../../core/says/safety-says';
 import { printNoted, volumeKnown } from '../../core/quantities/printing';
 import { unpickedSentence } from '../../renderer/batch/batch-entry';
 import { holdsBecauseOf } from '../../renderer/batch/held-seeds';

@@ -13,9 +13,9 @@ import { adviseNext } from '../../core/advice/next';
 import { earlyOf, judgeLine } from '../../core/vigour/line';
 import { usualOfAll, type Usual } from '../../core/vigour/usual';
 import { judgedOf } from '../../main/ledger/judged';
-import type { WorkerCall } from '../../main/ledger/protocol';
+import type { WorkerCall } from '../../main/ledger/worker-protocol';
 import { Session } from '../../main/ledger/session';
-import type { Case } from './cases';
+import type { Case } from './bench-cases';
 import { writeLines } from './judgement-rows';
 import type { Way } from './timing';
 

@@ -8,14 +8,14 @@ import Database from 'better-sqlite3';
 import type { Input } from '../../core/contract';
 import type { CallName } from '../../core/call-names';
 import { idGenerator } from '../../main/ledger/ids';
-import { migrations } from '../../main/ledger/migrations/index';
+import { migrations } from '../../main/ledger/migrations/all-migrations';
 import { PRAGMAS } from '../../main/ledger/open';
-import type { WorkerCall } from '../../main/ledger/protocol';
+import type { WorkerCall } from '../../main/ledger/worker-protocol';
 import { Session } from '../../main/ledger/session';
-import { FACT_KINDS, type FactKind } from '../../core/ledger/facts';
+import { FACT_KINDS, type FactKind } from '../../core/ledger/facts/all-facts';
 import { columnFields, columnsOf, type Columns, tableOf, type Value } from '../../main/ledger/facts/tables';
 import { undo } from '../../main/ledger/undo';
-import type { Case } from './cases';
+import type { Case } from './bench-cases';
 import { writeJars } from './ledger-rows';
 
 const folder = mkdtempSync(join(tmpdir(), 'jarline-bench-'));

@@ -4,10 +4,10 @@ import { type HierarchyNode, stratify, tree } from 'd3-hierarchy';
 import { suggestFreshStarts } from '../../core/advice/fresh-start';
 import { drawFamily, type Looks } from '../../core/lineage/drawing';
 import { buildFamily, changeFamily, Family } from '../../core/lineage/family';
-import { type Hanging, layRows } from '../../core/lineage/rows';
-import type { FamilyRecords } from '../../core/lineage/types';
+import { type Hanging, layRows } from '../../core/lineage/drawing-rows';
+import type { FamilyRecords } from '../../core/lineage/lineage-shapes';
 import { plainJar, plainSeeding, syntheticFamily } from '../families';
-import type { Case } from './cases';
+import type { Case } from './bench-cases';
 
 const PLAIN_LOOKS: Looks = {
   jar: () => ({ setWord: 'firm', outcomeKnown: true, onShelf: null }),

@@ -1,5 +1,5 @@
 // npm run bench: every case, ours beside the others, medians in milliseconds and as ratios, in one run on one machine.
-import { cases } from './cases';
+import { cases } from './bench-cases';
 import { ratio, shownMs, table, timeInTurns } from './timing';
 
 const wanted = process.argv.slice(2).filter((word) => !word.startsWith('-'));

@@ -4,7 +4,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { CALLS, type CallName } from '../../core/call-names';
 import { contract } from '../../core/contract';
 import { jsonSchemas, type JsonSchema, type RecordSchemaName } from '../../core/schemas/json-schemas';
-import { demoSession, must } from '../ledger/helpers';
+import { demoSession, must } from '../ledger/ledger-files';
 
 const { records, calls } = jsonSchemas();
 const ajv = new Ajv2020({ strict: true, allowUnionTypes: true, allErrors: false, formats: { date: isoDay } });

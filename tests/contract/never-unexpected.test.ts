@@ -7,9 +7,9 @@ import { CALLS, type CallName } from '../../core/call-names';
 import { contract, type Result } from '../../core/contract';
 import { refusalSentence } from '../../core/sentences';
 import { checkInput, checkReply } from '../../main/check-call';
-import { HOST_CALLS, type WorkerCall } from '../../main/ledger/protocol';
+import { HOST_CALLS, type WorkerCall } from '../../main/ledger/worker-protocol';
 import type { Session } from '../../main/ledger/session';
-import { must, newFolder, newSession, plainSource, smallFamily, unseen } from '../ledger/helpers';
+import { must, newFolder, newSession, plainSource, smallFamily, unseen } from '../ledger/ledger-files';
 import { inputsFor, type Known, nastyText } from './arbitrary';
 
 const RUNS = Number(process.env['JARLINE_RUNS'] ?? 25);

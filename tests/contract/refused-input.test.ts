@@ -4,7 +4,7 @@ import { CALLS, type CallName } from '../../core/call-names';
 import { contract } from '../../core/contract';
 import { refusalSentence } from '../../core/sentences';
 import { checkInput, isCallName, namesPath } from '../../main/check-call';
-import { plainSource } from '../ledger/helpers';
+import { plainSource } from '../ledger/ledger-files';
 
 function sentenceFor(name: CallName, input: unknown): string {
   const result = checkInput(name, input);

@@ -6,7 +6,12 @@ import { isSpoiled } from '../../core/safety/take-out';
 import { ownSafety } from '../../core/safety/own';
 import { looksOf } from '../../core/safety/seen';
 import type { Outcome } from '../../core/ledger/records';
-import type { FamilyJar, FamilyRecords, FamilySeeding, FamilySource } from '../../core/lineage/types';
+import type {
+  FamilyJar,
+  FamilyRecords,
+  FamilySeeding,
+  FamilySource,
+} from '../../core/lineage/lineage-shapes';
 
 const uid = (count: number): string => `019a0000-0000-7000-8000-${count.toString(16).padStart(12, '0')}`;
 

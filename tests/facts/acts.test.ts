@@ -1,10 +1,10 @@
 // Acts, journal and undo on the bare tables of events.
 import { describe, expect, it } from 'vitest';
-import { actsOf, changesOf } from '../../main/ledger/facts/changes';
+import { actsOf, changesOf } from '../../main/ledger/facts/act-changes';
 import { invertAct } from '../../main/ledger/facts/invert';
 import { standsOn, touchedSince } from '../../main/ledger/facts/later';
-import { type Bare, bareLedger, stateAfter, stateOf, troubles } from './helpers';
-import { generator } from './random';
+import { type Bare, bareLedger, stateAfter, stateOf, troubles } from './facts-in-memory';
+import { generator } from './seeded-numbers';
 
 const lastAct = ({ db }: Bare): number => Number(db.prepare('SELECT max(key) FROM act').pluck().get());
 

@@ -14,7 +14,7 @@ import {
   refusalOf,
   smallFamily,
   stateOf,
-} from '../ledger/helpers';
+} from '../ledger/ledger-files';
 
 const hold = (session: Session) => {
   const { jars, batch } = must(session, 'batch.record', batchOf('2026-03-10', [plainJar('a')]));

@@ -19,8 +19,8 @@ import {
   plainJar,
   plainSource,
   refusalOf,
-} from '../ledger/helpers';
-import { stateAfter, troubles } from './helpers';
+} from '../ledger/ledger-files';
+import { stateAfter, troubles } from './facts-in-memory';
 
 const mL = (value: number) => ({ value, unit: 'mL', typed: `${value} ml` }) as const;
 const g = (value: number) => ({ value, unit: 'g', typed: `${value} g` }) as const;

@@ -2,7 +2,7 @@
 import { expect, it } from 'vitest';
 import type { Input } from '../../core/contract';
 import type { Session } from '../../main/ledger/session';
-import { batchOf, fromJar, must, newSession, plainJar, smallFamily, unseen } from '../ledger/helpers';
+import { batchOf, fromJar, must, newSession, plainJar, smallFamily, unseen } from '../ledger/ledger-files';
 
 const at = (day: number, time: string): string => `2026-03-${String(day).padStart(2, '0')}T${time}:00+01:00`;
 const SET = {

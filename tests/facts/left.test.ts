@@ -1,6 +1,6 @@
 // What is left of a jar follows from all that left it. Rules from design.md *movement* and the ledger of events.
 import { describe, expect, it } from 'vitest';
-import { type Event, type Held, whatIsLeft } from '../../core/ledger/left';
+import { type Event, type Held, whatIsLeft } from '../../core/ledger/jar-left';
 
 const mL = (value: number) => ({ value, unit: 'mL', typed: null }) as const;
 const g = (value: number) => ({ value, unit: 'g', typed: null }) as const;

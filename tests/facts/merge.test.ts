@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { handOver, type HandedRows } from '../../main/ledger/facts/hand-over';
 import { invertAct } from '../../main/ledger/facts/invert';
 import { decideReceived, mergeRows, type Merged } from '../../main/ledger/facts/merge';
-import { type Bare, bareLedger, stateOf, troubles } from './helpers';
+import { type Bare, bareLedger, stateOf, troubles } from './facts-in-memory';
 
 /** As it would go through a file. */
 const through = (handed: HandedRows): HandedRows => JSON.parse(JSON.stringify(handed)) as HandedRows;

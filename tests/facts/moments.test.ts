@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Moment } from '../../core/ledger/basics';
-import { momentText, storedMoment } from '../../core/ledger/moments';
+import { momentText, storedMoment } from '../../core/ledger/stored-moments';
 
 describe('a moment', () => {
   // RFC 3339, section 5.8: the examples "1996-12-19T16:39:57-08:00" and "1996-12-20T00:39:57Z" are one instant.

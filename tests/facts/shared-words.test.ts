@@ -1,7 +1,7 @@
 // Words about a batch, a hold or a photograph that the keeper has read as *discard* are about each jar in it. Invented.
 import { expect, it } from 'vitest';
 import type { Session } from '../../main/ledger/session';
-import { batchOf, fromJar, must, newFile, openSession, plainJar, smallFamily } from '../ledger/helpers';
+import { batchOf, fromJar, must, newFile, openSession, plainJar, smallFamily } from '../ledger/ledger-files';
 
 const spoiled = (session: Session): string[] =>
   must(session, 'family.get', {}).jars.flatMap((jar) => (jar.spoiled ? [jar.label] : []));

@@ -1,9 +1,9 @@
 // The tables of events, on bare better-sqlite3: each rule of theirs holds whoever writes, and says why.
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
-import { FACT_KINDS, FIELDS, type FactKind, type Stored } from '../../core/ledger/facts';
+import { FACT_KINDS, FIELDS, type FactKind, type Stored } from '../../core/ledger/facts/all-facts';
 import { columnsOf, tableOf } from '../../main/ledger/facts/tables';
-import { type Bare, bareLedger, troubles } from './helpers';
+import { type Bare, bareLedger, troubles } from './facts-in-memory';
 
 const at = (hour: number): string =>
   `2026-03-0${1 + Math.floor(hour / 24)}T${String(hour % 24).padStart(2, '0')}:00:00Z`;

@@ -1,9 +1,9 @@
 // Facts that an import lets wait and writes together lie there as if each had been written by itself.
 import { describe, expect, it } from 'vitest';
-import { FACT_KINDS } from '../../core/ledger/facts';
-import type { OpenAct } from '../../main/ledger/facts/acts';
+import { FACT_KINDS } from '../../core/ledger/facts/all-facts';
+import type { OpenAct } from '../../main/ledger/facts/open-act';
 import { tableOf } from '../../main/ledger/facts/tables';
-import { type Bare, bareLedger, troubles } from './helpers';
+import { type Bare, bareLedger, troubles } from './facts-in-memory';
 
 /** All that lies there, ids of records replaced by their length. */
 const everything = ({ db }: Bare): unknown =>

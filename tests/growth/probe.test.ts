@@ -3,8 +3,8 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { jarFollows } from '../../core/growth/jar-temperature';
 import { readProbe } from '../../core/growth/probe';
-import { profileOf } from '../../core/growth/readings';
-import { warmthOf } from '../../core/growth/warmth';
+import { profileOf } from '../../core/growth/reading-profile';
+import { warmthOf } from '../../core/growth/warm-hours';
 
 const text = readFileSync(new URL('bath-probe.csv', import.meta.url), 'utf8');
 const file = readProbe(text);

@@ -14,7 +14,7 @@ import {
   expectedCount,
   storageLoss,
 } from '../../core/growth/storage';
-import { constantProfile, meanTemperature, warmthOf } from '../../core/growth/warmth';
+import { constantProfile, meanTemperature, warmthOf } from '../../core/growth/warm-hours';
 
 type Known = { readonly set: CardinalTemperatures; readonly rate: number };
 function table(known: Known, values: Readonly<Record<number, number>>): void {

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { fitTimeConstant, timeConstantOf } from '../../core/growth/time-constant';
 import { bathsAndJars } from '../../core/vigour/baths';
 import type { HoldRecord } from '../../core/vigour/evidence';
-import { batchOf, fromSource, must, newSession, plainJar, plainSource, unseen } from '../ledger/helpers';
+import { batchOf, fromSource, must, newSession, plainJar, plainSource, unseen } from '../ledger/ledger-files';
 
 const steps = Array.from({ length: 37 }, (_, i) => i / 6);
 const bathAt = (celsius: number) => steps.map((hour) => ({ hour, celsius }));

@@ -7,7 +7,7 @@ import { createInterface } from 'node:readline';
 import { setTimeout as wait } from 'node:timers/promises';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { built } from '../ledger/built';
-import { batchOf, must, newFile, newFolder, NOW, openSession, plainJar } from '../ledger/helpers';
+import { batchOf, must, newFile, newFolder, NOW, openSession, plainJar } from '../ledger/ledger-files';
 import { recordingEntry } from '../ledger/recording-entry';
 
 let program = '';

@@ -19,7 +19,7 @@ import {
   plainSource,
   stateOf,
   unseen,
-} from '../ledger/helpers';
+} from '../ledger/ledger-files';
 
 const UUID = /[\da-f]{8}-[\da-f]{4}-7[\da-f]{3}-[\da-f]{4}-[\da-f]{12}/g;
 

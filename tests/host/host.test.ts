@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, expect, it, vi } from 'vitest';
 import { LedgerHost } from '../../main/host';
-import { isCancelled } from '../../main/ledger/protocol';
+import { isCancelled } from '../../main/ledger/worker-protocol';
 
 const folder = mkdtempSync(join(tmpdir(), 'jarline-host-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));

@@ -5,7 +5,7 @@ import { beforeAll, expect, it } from 'vitest';
 import type { AppState, Result } from '../../core/contract';
 import { LedgerHost, type JobWatch } from '../../main/host';
 import { built } from '../ledger/built';
-import { batchOf, newFile, NOW, plainJar } from '../ledger/helpers';
+import { batchOf, newFile, NOW, plainJar } from '../ledger/ledger-files';
 
 let workerFile: URL;
 beforeAll(async () => {

@@ -8,7 +8,7 @@ import type { AppState, CallName, Result } from '../../core/contract';
 import { refusalSentence } from '../../core/sentences';
 import { OpenLedger } from '../../main/open-ledger';
 import { built } from '../ledger/built';
-import { must, newFile, NOW, openSession, plainSource } from '../ledger/helpers';
+import { must, newFile, NOW, openSession, plainSource } from '../ledger/ledger-files';
 
 let workerFile: URL;
 beforeAll(async () => {

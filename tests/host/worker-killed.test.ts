@@ -5,7 +5,7 @@ import { beforeAll, expect, it, vi } from 'vitest';
 import type { AppState, Result } from '../../core/contract';
 import { OpenLedger } from '../../main/open-ledger';
 import { built } from '../ledger/built';
-import { batchOf, newFile, NOW, plainJar } from '../ledger/helpers';
+import { batchOf, newFile, NOW, plainJar } from '../ledger/ledger-files';
 
 let workerFile: URL;
 beforeAll(async () => {

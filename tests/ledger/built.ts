@@ -2,7 +2,7 @@
 import { symlinkSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { build } from 'vite';
-import { newFolder } from './helpers';
+import { newFolder } from './ledger-files';
 
 const root = resolve(import.meta.dirname, '../..');
 

@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { NextReply } from '../../core/advice/shapes';
 import { cases } from '../../core/demo/cases';
 import type { Session } from '../../main/ledger/session';
-import { demoSession, must, newSession, openSession, refusalOf, smallFamily, stateOf } from './helpers';
+import { demoSession, must, newSession, openSession, refusalOf, smallFamily, stateOf } from './ledger-files';
 
 const first = (session: Session) => {
   const [best] = must(session, 'advice.next', {}).ranking;

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { CallName, Input } from '../../core/contract';
 import { piecesLeft, portionName } from '../../core/ledger/portions';
-import { photographFolder } from '../../main/ledger/protocol';
+import { photographFolder } from '../../main/ledger/worker-protocol';
 import { Refused } from '../../main/ledger/refusal';
 import type { Session } from '../../main/ledger/session';
 import {
@@ -21,7 +21,7 @@ import {
   smallFamily,
   stateOf,
   unseen,
-} from './helpers';
+} from './ledger-files';
 
 const hold = (hours: number): Input<'batch.addHold'>['hold'] => ({
   startedAt: null, endedAt: null, hours, planned: null, probe: null, readings: [], note: null,

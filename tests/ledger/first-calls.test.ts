@@ -4,7 +4,7 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { built } from './built';
-import { batchOf, footprint, must, newFile, NOW, openSession, plainJar, plainSource } from './helpers';
+import { batchOf, footprint, must, newFile, NOW, openSession, plainJar, plainSource } from './ledger-files';
 
 let program = '';
 beforeAll(async () => {

@@ -16,7 +16,7 @@ import {
   plainSource,
   refusalOf,
   smallFamily,
-} from './helpers';
+} from './ledger-files';
 
 /** A JPEG of so many bytes that holds nothing but a picture (marker values by ITU-T T.81, table B.1, from memory). */
 const picture = (size: number): Uint8Array<ArrayBuffer> => {

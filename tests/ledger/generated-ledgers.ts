@@ -11,7 +11,7 @@ import { Ledger } from '../../main/ledger/ledger';
 import { Refused } from '../../main/ledger/refusal';
 import type { Session } from '../../main/ledger/session';
 import { seededNumbers } from '../families';
-import { unseen } from './helpers';
+import { unseen } from './ledger-files';
 
 type Seen = Omit<Outcome, 'jar'>;
 type Jar = BatchEntry['jars'][number];

@@ -4,7 +4,7 @@ import { existsSync, readdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { built } from './built';
-import { batchOf, newFile, newFolder, NOW, plainJar } from './helpers';
+import { batchOf, newFile, newFolder, NOW, plainJar } from './ledger-files';
 
 let program = '';
 beforeAll(async () => {

@@ -2,7 +2,7 @@
 // no source.
 import { beforeEach, expect, it } from 'vitest';
 import type { Session } from '../../main/ledger/session';
-import { batchOf, fromJar, must, newSession, plainJar, refusalOf, smallFamily, stateOf, unseen } from './helpers'; // prettier-ignore
+import { batchOf, fromJar, must, newSession, plainJar, refusalOf, smallFamily, stateOf, unseen } from './ledger-files'; // prettier-ignore
 
 const TODAY = '2026-03-14';
 const pink = { ...unseen, signs: ['pink' as const] };

@@ -2,7 +2,7 @@
 import { expect, it } from 'vitest';
 import type { Reply } from '../../core/contract';
 import type { Session } from '../../main/ledger/session';
-import { batchOf, fromJar, must, newSession, plainJar, smallFamily, unseen } from './helpers';
+import { batchOf, fromJar, must, newSession, plainJar, smallFamily, unseen } from './ledger-files';
 
 type Act = Reply<'history.list'>['acts'][number];
 const lastAct = (session: Session): Act => {

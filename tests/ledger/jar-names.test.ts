@@ -1,7 +1,7 @@
 // A spoiled jar must not come back under its own name as a product or a lost jar, free of its cautions.
 import { describe, expect, it } from 'vitest';
 import { namerOf } from '../../core/lineage/labels';
-import { ask, batchOf, fromJar, must, newSession, plainJar, plainSource, refusalOf, smallFamily, stateOf, unseen } from './helpers'; // prettier-ignore
+import { ask, batchOf, fromJar, must, newSession, plainJar, plainSource, refusalOf, smallFamily, stateOf, unseen } from './ledger-files'; // prettier-ignore
 
 const apr = { madeOn: '2026-04-03', word: null, letter: 'c' };
 const named = (text: string, jar = apr as Parameters<ReturnType<typeof namerOf>>[0]): boolean =>

@@ -1,7 +1,7 @@
 // The journal: nothing is written without an act, every form is kept, and neither acts nor journal can be changed.
 import { describe, expect, it } from 'vitest';
-import { changesOf } from '../../main/ledger/facts/changes';
-import { must, newSession, openSession, smallFamily } from './helpers';
+import { changesOf } from '../../main/ledger/facts/act-changes';
+import { must, newSession, openSession, smallFamily } from './ledger-files';
 
 describe('acts and journal refuse', () => {
   const session = newSession();

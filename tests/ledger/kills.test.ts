@@ -2,7 +2,7 @@
 import { spawn } from 'node:child_process';
 import { beforeAll, expect, it } from 'vitest';
 import { built } from './built';
-import { must, newFile, openSession } from './helpers';
+import { must, newFile, openSession } from './ledger-files';
 
 /** As many as a run of all tests has time for; more with JARLINE_RUNS. */
 const KILLS = Number(process.env['JARLINE_RUNS'] ?? 30);

@@ -3,7 +3,7 @@
 import { expect, it } from 'vitest';
 import { spoilageGrew, spoilageOf } from '../../core/safety/signs';
 import type { Outcome } from '../../core/ledger/records';
-import { must, newFile, newSession, openSession, smallFamily, unseen } from './helpers';
+import { must, newFile, newSession, openSession, smallFamily, unseen } from './ledger-files';
 
 const foam: Omit<Outcome, 'jar'> = {
   ...unseen,

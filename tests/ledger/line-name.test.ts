@@ -1,6 +1,6 @@
 // What a keeper calls a line: said wherever the line is named, one act that can be undone.
 import { expect, it } from 'vitest';
-import { ask, must, newSession, smallFamily } from './helpers';
+import { ask, must, newSession, smallFamily } from './ledger-files';
 
 it('is said of the line on every screen, is one act, and undo brings the day back', () => {
   const session = newSession();

@@ -2,7 +2,7 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { backupFolder } from '../../main/ledger/protocol';
+import { backupFolder } from '../../main/ledger/worker-protocol';
 import {
   ask,
   batchOf,
@@ -15,7 +15,7 @@ import {
   plainJar,
   refusalOf,
   stateOf,
-} from './helpers';
+} from './ledger-files';
 
 describe('two programs on one ledger', () => {
   it('each sees what the other records, and is told once', () => {

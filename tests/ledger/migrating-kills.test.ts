@@ -7,13 +7,13 @@ import Database from 'better-sqlite3';
 import { beforeAll, expect, it } from 'vitest';
 import { stillClock } from '../../main/ledger/clock';
 import { idGenerator } from '../../main/ledger/ids';
-import { Acts } from '../../main/ledger/facts/acts';
-import { Rows } from '../../main/ledger/facts/rows';
-import { latestOf, migrations } from '../../main/ledger/migrations/index';
+import { Acts } from '../../main/ledger/facts/open-act';
+import { Rows } from '../../main/ledger/facts/fact-rows';
+import { latestOf, migrations } from '../../main/ledger/migrations/all-migrations';
 import { closeLedger, openLedger } from '../../main/ledger/open';
-import { backupFolder } from '../../main/ledger/protocol';
+import { backupFolder } from '../../main/ledger/worker-protocol';
 import { built } from './built';
-import { must, newFile, newFolder, NOW, openSession } from './helpers';
+import { must, newFile, newFolder, NOW, openSession } from './ledger-files';
 import { NEXT } from './next-version';
 
 const now = latestOf(migrations);

@@ -2,9 +2,9 @@
 import { createHash } from 'node:crypto';
 import Database from 'better-sqlite3';
 import { expect, it } from 'vitest';
-import { FACT_KINDS } from '../../core/ledger/facts';
+import { FACT_KINDS } from '../../core/ledger/facts/all-facts';
 import { columnsOf, tableOf } from '../../main/ledger/facts/tables';
-import { FIRST_VERSION, migrations } from '../../main/ledger/migrations/index';
+import { FIRST_VERSION, migrations } from '../../main/ledger/migrations/all-migrations';
 
 /** sha256 of each released migration's SQL. Never edit a line here: add one for a new migration. */
 const RELEASED: Record<string, string> = {

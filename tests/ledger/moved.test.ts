@@ -15,7 +15,7 @@ import {
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { photographFolder } from '../../main/ledger/protocol';
+import { photographFolder } from '../../main/ledger/worker-protocol';
 import type { Session } from '../../main/ledger/session';
 import {
   ask,
@@ -30,7 +30,7 @@ import {
   refusalOf,
   smallFamily,
   stateOf,
-} from './helpers';
+} from './ledger-files';
 
 /** What can happen to a file behind a program's back. `file` is what the ledger was opened by. */
 const mishaps: Record<string, { code: string; happen: (file: string) => void; link?: boolean }> = {

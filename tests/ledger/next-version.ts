@@ -1,5 +1,5 @@
 // An invented version after the newest, to see migrating by.
-import { latestOf, type Migration, migrations } from '../../main/ledger/migrations/index';
+import { latestOf, type Migration, migrations } from '../../main/ledger/migrations/all-migrations';
 
 export const NEXT: Migration = {
   version: latestOf(migrations) + 1,

@@ -3,7 +3,7 @@ import { randomBytes } from 'node:crypto';
 import { writeSync } from 'node:fs';
 import { machineClock } from '../../main/ledger/clock';
 import { idGenerator } from '../../main/ledger/ids';
-import { migrations } from '../../main/ledger/migrations/index';
+import { migrations } from '../../main/ledger/migrations/all-migrations';
 import { openLedger } from '../../main/ledger/open';
 import { NEXT } from './next-version';
 

@@ -5,13 +5,13 @@ import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { stillClock } from '../../main/ledger/clock';
 import { idGenerator } from '../../main/ledger/ids';
-import { latestOf, migrations } from '../../main/ledger/migrations/index';
+import { latestOf, migrations } from '../../main/ledger/migrations/all-migrations';
 import { APPLICATION_ID, closeLedger, openLedger, PRAGMAS } from '../../main/ledger/open';
 import { Refused } from '../../main/ledger/refusal';
 import { NamedLedger } from '../../main/named-ledger';
 import {
   footprint, must, newFile, newSession, NOW, openSession, plainSource, smallFamily, stateOf,
-} from './helpers'; // prettier-ignore
+} from './ledger-files'; // prettier-ignore
 
 const clock = stillClock(NOW);
 const options = {

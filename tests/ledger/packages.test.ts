@@ -1,7 +1,7 @@
 // What is left of a package, and which lines a source began: by the jars that were made of them. Checked by arithmetic.
 import { expect, it } from 'vitest';
 import type { Session } from '../../main/ledger/session';
-import { batchOf, fromSource, must, newSession, plainJar, plainSource } from './helpers';
+import { batchOf, fromSource, must, newSession, plainJar, plainSource } from './ledger-files';
 
 const packageOf = (session: Session, source: string | null, name: string, pieces: number): string =>
   must(session, 'package.save', {

@@ -11,7 +11,7 @@ import {
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { ownName, putNew, putOver, realFile, removeAbandoned } from '../../main/ledger/place';
-import { newFolder } from './helpers';
+import { newFolder } from './ledger-files';
 
 const without = (code: string) => () => {
   throw Object.assign(new Error(code), { code });

@@ -11,7 +11,7 @@ import {
   smallFamily,
   stateOf,
   unseen,
-} from './helpers';
+} from './ledger-files';
 
 const TODAY = '2026-03-14';
 const cubes = {

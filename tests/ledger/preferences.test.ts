@@ -6,7 +6,7 @@ import { Preferences } from '../../core/ledger/records';
 import { localeOfSystem } from '../../main/locale';
 import { Session } from '../../main/ledger/session';
 import { JAR_LAG, limitUpTo } from '../../renderer/app/preference-figures';
-import { must, newFile, NOW } from './helpers';
+import { must, newFile, NOW } from './ledger-files';
 
 describe('preferences by locale', () => {
   it.each([

@@ -1,7 +1,7 @@
 // What reads can't write, whatever is tried; what writes still can afterwards.
 import { expect, it } from 'vitest';
 import { readOnly } from '../../main/ledger/read-only';
-import { batchOf, must, newSession, plainJar, smallFamily } from './helpers';
+import { batchOf, must, newSession, plainJar, smallFamily } from './ledger-files';
 
 it('a reading call can write nothing, and the next act is kept', () => {
   const session = newSession();

@@ -17,7 +17,7 @@ import {
   refusalOf,
   smallFamily,
   stateOf,
-} from './helpers';
+} from './ledger-files';
 
 const PAGE = 4096;
 

@@ -5,8 +5,8 @@ import { contract } from '../../core/contract';
 import { refusalSentence } from '../../core/sentences';
 import { handlers } from '../../main/calls';
 import { checkInput, checkReply } from '../../main/check-call';
-import { HOST_CALLS, type WorkerCall } from '../../main/ledger/protocol';
-import { newSession, smallFamily, stateOf } from './helpers';
+import { HOST_CALLS, type WorkerCall } from '../../main/ledger/worker-protocol';
+import { newSession, smallFamily, stateOf } from './ledger-files';
 
 const session = newSession();
 const { jars, batches, source } = smallFamily(session);

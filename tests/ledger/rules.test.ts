@@ -13,7 +13,7 @@ import {
   smallFamily,
   stateOf,
   unseen,
-} from './helpers';
+} from './ledger-files';
 
 describe('what seeded a jar', () => {
   it('can’t be the jar itself, an ancestor’s descendant, or a jar made later', () => {

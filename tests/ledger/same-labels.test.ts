@@ -1,6 +1,6 @@
 // Undo and redo never bring back a label that has been taken since; what the keeper meant before may come back.
 import { describe, expect, it } from 'vitest';
-import { batchOf, must, newSession, plainJar, refusalOf } from './helpers';
+import { batchOf, must, newSession, plainJar, refusalOf } from './ledger-files';
 
 const DAY = '2026-03-01';
 

@@ -1,7 +1,7 @@
 // What a spoiled jar may no longer be, told to the ledger by any caller. That a spoiled jar is neither food nor seed:
 // common practice, no source.
 import { describe, expect, it } from 'vitest';
-import { batchOf, fromJar, must, newSession, openSession, newFile, plainJar, refusalOf, smallFamily, unseen } from './helpers'; // prettier-ignore
+import { batchOf, fromJar, must, newSession, openSession, newFile, plainJar, refusalOf, smallFamily, unseen } from './ledger-files'; // prettier-ignore
 
 const TODAY = '2026-03-14';
 const pink = { ...unseen, signs: ['pink' as const] };

@@ -2,7 +2,16 @@
 import * as fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { Session } from '../../main/ledger/session';
-import { batchOf, fromJar, must, newSession, plainJar, refusalOf, smallFamily, stateOf } from './helpers';
+import {
+  batchOf,
+  fromJar,
+  must,
+  newSession,
+  plainJar,
+  refusalOf,
+  smallFamily,
+  stateOf,
+} from './ledger-files';
 
 /** Acts that stand, newest first. */
 const actsOf = (session: Session) =>

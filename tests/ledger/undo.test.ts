@@ -20,7 +20,7 @@ import {
   smallFamily,
   stateOf,
   unseen,
-} from './helpers';
+} from './ledger-files';
 
 describe('undo', () => {
   it('takes back one act after another, and redo brings each back', () => {

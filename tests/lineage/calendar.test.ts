@@ -2,7 +2,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { dayNumber, keepApart, layAlongCalendar } from '../../core/lineage/calendar';
-import { layRows } from '../../core/lineage/rows';
+import { layRows } from '../../core/lineage/drawing-rows';
 
 const ROUNDING = 1e-6;
 

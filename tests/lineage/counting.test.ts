@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { changeFamily } from '../../core/lineage/family';
 import { plainJar, plainSeeding } from '../families';
-import { familyOf, type Told } from './helpers';
+import { familyOf, type Told } from './short-families';
 
 const CAPSULES = { source: 1, pieces: 10, countPerPiece: 1e8 };
 const SOURCES = [

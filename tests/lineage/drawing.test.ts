@@ -5,7 +5,7 @@ import { buildFamily, changeFamily, type Family } from '../../core/lineage/famil
 import { drawFamily, FLAGS, type Looks } from '../../core/lineage/drawing';
 import type { SetWord } from '../../core/ledger/records';
 import { plainSeeding, syntheticFamily } from '../families';
-import { familyOf, type Told } from './helpers';
+import { familyOf, type Told } from './short-families';
 
 const looks = (setWords: Record<number, SetWord> = {}): Looks => ({
   jar: (key) => ({

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { suggestFreshStarts } from '../../core/advice/fresh-start';
 import type { SetWord } from '../../core/ledger/records';
-import { familyOf, type Told } from './helpers';
+import { familyOf, type Told } from './short-families';
 
 type Step = SetWord | 'missing' | 'spoiled';
 interface Mate extends Partial<Told> {

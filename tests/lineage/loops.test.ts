@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { changeFamily, FamilyRefused, type FamilyChange } from '../../core/lineage/family';
 import { refusalSentence } from '../../core/sentences';
 import { plainSeeding } from '../families';
-import { familyOf } from './helpers';
+import { familyOf } from './short-families';
 
 const family = familyOf([
   { key: 1, label: '15 Oct a', madeOn: '2025-10-15', from: [{ source: 1, pieces: 8 }] },

@@ -1,8 +1,8 @@
 // The counts against figures from outside. Each check names where its numbers come from.
 import { expect, it } from 'vitest';
-import { lineageFigures } from '../../core/lineage/figures';
+import { lineageFigures } from '../../core/lineage/figures-with-why';
 import type { Family } from '../../core/lineage/family';
-import { countPaths, familyOf, sumOf, type Told } from './helpers';
+import { countPaths, familyOf, sumOf, type Told } from './short-families';
 
 const TABLESPOON_ML = 14.78676478125; // NIST Handbook 44, Appendix C: a US tablespoon is exactly half a US fluid ounce
 const QUART_ML = 946.352946; // 64 such tablespoons

@@ -3,10 +3,10 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { drawFamily, type Looks } from '../../core/lineage/drawing';
 import { buildFamily, changeFamily, type Family } from '../../core/lineage/family';
-import { type Hanging, layRows } from '../../core/lineage/rows';
-import type { FamilyJar, FamilySeeding } from '../../core/lineage/types';
+import { type Hanging, layRows } from '../../core/lineage/drawing-rows';
+import type { FamilyJar, FamilySeeding } from '../../core/lineage/lineage-shapes';
 import { dayAfter, plainJar, plainSeeding, seededNumbers, syntheticFamily } from '../families';
-import { familyOf, tell, type Told } from './helpers';
+import { familyOf, tell, type Told } from './short-families';
 
 /** Jars told one by one: what each hangs from (none: a lane of its own), columns skipped, days waited. */
 function hang(told: readonly { parent: number; skip?: number; wait?: number }[], oneLane = false): Hanging {

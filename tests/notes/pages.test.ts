@@ -3,7 +3,7 @@ import * as fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { NotesView } from '../../core/contract';
 import { paged, pageOf } from '../../core/notes';
-import { newSession } from '../ledger/helpers';
+import { newSession } from '../ledger/ledger-files';
 import { read } from './read';
 
 const DAY = (at: number): string => new Date(Date.UTC(2020, 0, 1) + at * 86_400_000).toISOString().slice(0, 10);

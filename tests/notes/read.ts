@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import { readNotes, type NotesInput, type NotesPlan, type PlannedJar } from '../../core/notes';
 import type { NotesPreview } from '../../core/contract';
 import { buildFamily } from '../../core/lineage/family';
-import type { FamilyJar, FamilySeeding, FamilySource } from '../../core/lineage/types';
+import type { FamilyJar, FamilySeeding, FamilySource } from '../../core/lineage/lineage-shapes';
 
 export const hash = (text: string): string => createHash('sha256').update(text).digest('hex');
 

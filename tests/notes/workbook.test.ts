@@ -4,10 +4,10 @@
 import { utils, write, type WorkBook } from '@e965/xlsx';
 import { describe, expect, it } from 'vitest';
 import { refusals } from '../../core/sentences';
-import { notesText } from '../../main/files/notes';
+import { notesText } from '../../main/files/notes-file';
 import { Refused } from '../../main/ledger/refusal';
 import { Session } from '../../main/ledger/session';
-import { newFile, NOW } from '../ledger/helpers';
+import { newFile, NOW } from '../ledger/ledger-files';
 import { read } from './read';
 
 const bytesOf = (book: WorkBook, bookType: 'xlsx' | 'ods' = 'xlsx'): Uint8Array =>

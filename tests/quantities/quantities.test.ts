@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import {
   MEASURES, OUNCE_G, POUND_G, fromFahrenheit, parseAmount, parseHours, parsePh, parsePrice, parseTemperature, printAmount, printTemperature,
   type SpoonSystem,
-} from '../../core/quantities'; // prettier-ignore
+} from '../../core/quantities/quantities'; // prettier-ignore
 
 const read = (text: string, spoons: SpoonSystem = 'US', liquid = false) => {
   const parsed = parseAmount(text, { spoons }, liquid);

@@ -18,7 +18,7 @@ import {
   smallFamily,
   stateOf,
   unseen,
-} from '../ledger/helpers';
+} from '../ledger/ledger-files';
 
 const ml = (value: number) => ({ value, unit: 'mL' as const, typed: null });
 const pieces = (value: number) => ({ value, unit: 'pieces' as const, typed: null });

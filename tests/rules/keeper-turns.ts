@@ -7,7 +7,7 @@ import { mergeRows } from '../../main/ledger/facts/merge';
 import { idGenerator } from '../../main/ledger/ids';
 import { Ledger } from '../../main/ledger/ledger';
 import { refusalOf } from '../../main/ledger/refusal';
-import { fromJar, unseen } from '../ledger/helpers';
+import { fromJar, unseen } from '../ledger/ledger-files';
 import { at, day, dayAfter, g, ml, pick, pieces } from './keeper-values';
 import type { Move, RandomKeeper } from './random-keeper';
 

@@ -6,7 +6,7 @@ import { BOOK } from '../../core/rules/book';
 import type { RefusalCode } from '../../core/sentences';
 import { Refused } from '../../main/ledger/refusal';
 import { askRules } from '../../main/ledger/rules/ask';
-import { batchOf, fromJar, plainJar, unseen } from '../ledger/helpers';
+import { batchOf, fromJar, plainJar, unseen } from '../ledger/ledger-files';
 import { checkLedger, equalLabels } from './ledger-check';
 import { RandomKeeper } from './random-keeper';
 

@@ -8,7 +8,7 @@ import { idGenerator } from '../../main/ledger/ids';
 import { Ledger } from '../../main/ledger/ledger';
 import { refusalOf } from '../../main/ledger/refusal';
 import type { Session } from '../../main/ledger/session';
-import { batchOf, fromJar, fromSource, plainJar, plainSource, unseen } from '../ledger/helpers';
+import { batchOf, fromJar, fromSource, plainJar, plainSource, unseen } from '../ledger/ledger-files';
 import { day, at, dayAfter, ml, g, pieces, pick, START } from './keeper-values';
 import { TURNS } from './keeper-turns';
 import { equalLabels } from './ledger-check';

@@ -1,8 +1,8 @@
 // What its own hold leaves in doubt, in the words of the take-out gate. The rules of the gate: tests/safety/gate.test.ts.
 import { describe, expect, it } from 'vitest';
 import { asksAbout, doubtsAbout } from '../../core/safety/doubts';
-import { gateReasonSentence } from '../../core/says/safety';
-import { batchOf, fromJar, fromSource, must, newSession, plainJar, plainSource, unseen } from '../ledger/helpers'; // prettier-ignore
+import { gateReasonSentence } from '../../core/says/safety-says';
+import { batchOf, fromJar, fromSource, must, newSession, plainJar, plainSource, unseen } from '../ledger/ledger-files'; // prettier-ignore
 
 const set = { ...unseen, setAtTakeOut: true, setWord: 'firm' as const };
 const slow = { ...set, earlySet: 'loose' as const };

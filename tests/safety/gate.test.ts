@@ -4,9 +4,9 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { DISCARD_SIGNS, SET_WORDS } from '../../core/ledger/records';
 import { gateOf } from '../../core/safety/gate';
-import { gateReasonSentence } from '../../core/says/safety';
+import { gateReasonSentence } from '../../core/says/safety-says';
 import { discardOf, isSpoiled, takeOutGate } from '../../core/safety/take-out';
-import { NOTHING_SEEN as nothing, look, seen } from './seen';
+import { NOTHING_SEEN as nothing, look, seen } from './seen-in-words';
 
 const gate = (take: Parameters<typeof look>[1], additions: readonly string[] = []) =>
   gateOf(seen([look('take-out', take)], additions));

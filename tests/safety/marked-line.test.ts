@@ -3,7 +3,7 @@ import * as fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { buildFamily } from '../../core/lineage/family';
 import { nearestMarks } from '../../core/safety/marked-line';
-import { tell, type Told } from '../lineage/helpers';
+import { tell, type Told } from '../lineage/short-families';
 
 it('is found for every jar (property: any family, any marks)', () => {
   const oneJar = fc.record({ seeds: fc.array(fc.nat(), { maxLength: 2 }), marked: fc.integer({ min: 0, max: 3 }) });

@@ -3,7 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import { nextLook, stillRuns } from '../../core/ledger/running';
 import { outOfWarmthOn } from '../../core/safety/in-hold';
-import { todayWords } from '../../core/says/today';
+import { todayWords } from '../../core/says/today-says';
 
 const hold = (startedAt: string | null, endedAt: string | null, hours: number | null) =>
   ({ startedAt, endedAt, hours, planned: null, probe: null, readings: [] }) as unknown as Parameters<typeof outOfWarmthOn>[0]; // prettier-ignore

@@ -1,7 +1,7 @@
 // Spoilage told only in the free text of an outcome. The words and their negations: common practice, no source.
 import { describe, expect, it } from 'vitest';
 import { spoilageDenied, spoilagePassages, spoilageSaid } from '../../core/safety/remarks';
-import { unseen } from '../ledger/helpers';
+import { unseen } from '../ledger/ledger-files';
 
 const said = (more: Partial<typeof unseen>): string | null => spoilageSaid({ ...unseen, ...more });
 

@@ -2,10 +2,10 @@
 // toxin in milk at 35 °C within 6 to 12 h (PMC547554); B. cereus is held back at pH 5.0 or less (doi
 // 10.1111/j.1365-2672.1990.tb02913.x). The 24 h and 5.3 by analogy with the degree-hours of fermented sausage.
 import { describe, expect, it } from 'vitest';
-import { gateReasonSentence } from '../../core/says/safety';
+import { gateReasonSentence } from '../../core/says/safety-says';
 import { ownSafety } from '../../core/safety/own';
 import { firstDaySeen, slowStart } from '../../core/safety/slow-start';
-import { look, seen } from './seen';
+import { look, seen } from './seen-in-words';
 
 const early = (hoursIn: number | null, more: Parameters<typeof look>[1] = {}) =>
   look('early', { hoursIn, ...more });

@@ -1,6 +1,6 @@
 // No remark is unheard: what nobody has answered is quoted where its jar is offered, in any language.
 import { expect, it } from 'vitest';
-import { batchOf, fromSource, must, newSession, plainJar, plainSource, unseen } from '../ledger/helpers';
+import { batchOf, fromSource, must, newSession, plainJar, plainSource, unseen } from '../ledger/ledger-files';
 
 it('a remark is quoted in the ranking entry of its jar until it is answered, and again once its text is changed', () => {
   const session = newSession();

@@ -3,7 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Reply } from '../../core/contract';
 import type { Session } from '../../main/ledger/session';
-import { batchOf, fromJar, fromSource, must, newFile, openSession, plainJar, plainSource, refusalOf, unseen } from '../ledger/helpers'; // prettier-ignore
+import { batchOf, fromJar, fromSource, must, newFile, openSession, plainJar, plainSource, refusalOf, unseen } from '../ledger/ledger-files'; // prettier-ignore
 
 type Jar = NonNullable<Parameters<typeof plainJar>[1]>;
 const FIRM = { ...unseen, setAtTakeOut: true, setWord: 'firm' as const, ph: 4.3, phHow: 'meter' as const };

@@ -3,7 +3,7 @@ import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { CONTENT_POLICY, serve } from '../../main/protocol';
+import { CONTENT_POLICY, serve } from '../../main/page-protocol';
 
 const folder = mkdtempSync(join(tmpdir(), 'jarline-protocol-'));
 const page = join(folder, 'page');

@@ -4,7 +4,7 @@ import { join, resolve } from 'node:path';
 import type { App, Session, WebContents } from 'electron';
 import { describe, expect, it } from 'vitest';
 import { closeApp, closeContents, closeSession, isOwnPage, isTrusted } from '../../main/walls';
-import { PAPER, windowOptions } from '../../main/window';
+import { PAPER, windowOptions } from '../../main/page-window';
 import { colours } from '../../renderer/theme/tokens';
 
 const root = resolve(import.meta.dirname, '../..');
@@ -146,7 +146,7 @@ describe('item 4: the sandbox for every process', () => {
     expect(startWith(true)).toBe(false);
   });
   it('is never switched off by the shipped program', () => {
-    for (const file of ['main/index.ts', 'main/window.ts', 'package.json', 'electron-builder.yml']) {
+    for (const file of ['main/index.ts', 'main/page-window.ts', 'package.json', 'electron-builder.yml']) {
       expect(read(file)).not.toContain('--no-sandbox');
     }
   });

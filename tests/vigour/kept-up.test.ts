@@ -15,7 +15,7 @@ import {
   plainJar,
   plainSource,
   unseen,
-} from '../ledger/helpers';
+} from '../ledger/ledger-files';
 
 const WORDS = ['runny', 'soft', 'spoonable', 'firm', 'very firm', null] as const;
 type Word = (typeof WORDS)[number];

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { must, newFile, openSession } from '../ledger/helpers';
+import { must, newFile, openSession } from '../ledger/ledger-files';
 
 const session = openSession(newFile(), 'create', '2026-03-20T10:00:00+01:00');
 const bytes = new Uint8Array(readFileSync(join(import.meta.dirname, '../notes/kitchen-notes.csv')));

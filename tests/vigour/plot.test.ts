@@ -1,7 +1,7 @@
 // The plot of a line: where things stand, and the numbers that go out. Pure geometry, so checked by arithmetic.
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { lineNumbers, tabbed } from '../../renderer/vigour/figure-words';
+import { lineNumbers, tabbed } from '../../renderer/vigour/tabbed-numbers';
 import {
   dayMarks,
   layoutOf,

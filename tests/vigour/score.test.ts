@@ -1,10 +1,10 @@
 // How a score is made: what counts, what is corrected, and what is never done.
 import { describe, expect, it } from 'vitest';
-import { constantProfile } from '../../core/growth/warmth';
+import { constantProfile } from '../../core/growth/warm-hours';
 import { missingHourCoefficient } from '../../core/vigour/corrections';
 import { siblingEffects } from '../../core/vigour/effects';
 import { judgeLine, keepersUsual } from '../../core/vigour/line';
-import { suspectSays } from '../../core/says/suspects';
+import { suspectSays } from '../../core/says/suspects-says';
 import { MADE_AS_EVER } from '../../core/vigour/evidence';
 import { lineReasons, standingSentence } from '../../core/vigour/says';
 import { missingWarmth, scoreJar } from '../../core/vigour/score';

@@ -2,7 +2,7 @@
 import * as fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { inOrder, keyOf, type Ranked } from '../../renderer/vigour/seed-list';
-import { cardLines } from '../../core/says/seed-card';
+import { cardLines } from '../../core/says/seed-card-says';
 
 const seed = (n: number, allowed: boolean): Ranked => ({
   jar: n === 0 ? null : `jar ${n}`, portion: null, label: `${n}`, kind: n === 0 ? 'fresh start' : 'jar', allowed, discard: null, level: null, stops: [],

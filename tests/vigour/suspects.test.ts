@@ -1,7 +1,7 @@
 // What else than the culture may be behind a fall, named with its figures; and a line that is not weaker but changed.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { suspectSays } from '../../core/says/suspects';
+import { suspectSays } from '../../core/says/suspects-says';
 import { changedIn } from '../../core/vigour/changed';
 import { MADE_AS_EVER } from '../../core/vigour/evidence';
 import { judgeLine, keepersUsual, type LineJudgement } from '../../core/vigour/line';

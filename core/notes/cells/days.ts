@@ -1,6 +1,6 @@
 // Days as people write them, and which way round a whole file writes them.
 import { isDay } from '../../ledger/basics';
-import { plain, tidy } from '../../quantities';
+import { plain, tidy } from '../../quantities/quantities';
 
 export type DayOrder = 'day first' | 'month first' | 'year first';
 

@@ -1,5 +1,5 @@
 // When a hold began and ended, as jotted down → how long it was: "7pm" to "9am next day", "2025-05-02 19:00" to "4 May 7:00".
-import { plain, tidy } from '../../quantities';
+import { plain, tidy } from '../../quantities/quantities';
 import { dayIn, dayText, findDay, type DayOrder, type ReadDay } from './days';
 
 export interface ReadTime {

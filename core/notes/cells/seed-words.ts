@@ -1,5 +1,5 @@
 // Words that stand around seeds in a keeper's notes, in the languages keepers write in.
-import { plain } from '../../quantities';
+import { plain } from '../../quantities/quantities';
 
 export const STOP = new Set(
   "jar jars glas glass glaser pot pots bocal frasco tarro vasetto barattolo burk sloik sloika batch batches lot charge ansatz fournee lote lotto sats partia from of the made on vom von aus du de del der die das di da van do dos fra fran z ze la le les el il lo den det dem at with mit avec con a seed seeded starter culture some no nr letter one jar's is was and no. number buchstabe lettre letra lettera potje vidro".split(

@@ -1,6 +1,6 @@
 // What free text says about how a jar came out: set words, whey, tang. Signs of spoilage: core/safety/remark-words.ts.
 import type { Outcome, SetWord } from '../../ledger/records';
-import { plain } from '../../quantities';
+import { plain } from '../../quantities/quantities';
 
 /** In order of testing; what one matched is taken out before the next is tried ("very thick" is not also "thick"). */
 const SET_PHRASES: readonly (readonly [SetWord, RegExp])[] = [

@@ -1,5 +1,5 @@
 // Bare numbers of an amount column whose heading tells no unit: which unit they are in, for the whole column at once.
-import { findAmounts, plain, readNumber, tidy } from '../../quantities';
+import { findAmounts, plain, readNumber, tidy } from '../../quantities/quantities';
 import type { Column, Layout } from '../layout/column-meanings';
 import type { NotesInput } from '../notes-plan';
 import type { FileSays, Question } from '../said';

@@ -7,7 +7,7 @@ import {
   type DecimalMark,
   type SpoonSystem,
   type TemperatureScale,
-} from '../../quantities';
+} from '../../quantities/quantities';
 import { dayIn, dayText, findDay, orderOf, type DayOrder } from '../cells/days';
 import { commaLanguage, headingDayOrder } from '../layout/headings';
 import type { Layout } from '../layout/column-meanings';

@@ -1,6 +1,6 @@
 // What stands in a column: the meaning its cells show where its heading tells none.
 import type { NoteColumn } from '../../contract';
-import { findAmounts, parseHours, parsePh, parseTemperature, plain, tidy } from '../../quantities';
+import { findAmounts, parseHours, parsePh, parseTemperature, plain, tidy } from '../../quantities/quantities';
 import { cellDay, findDay, serialDay, withoutSureDays } from '../cells/days';
 import { readMoment, readSpan } from '../cells/moments';
 import { readSet } from '../cells/words';

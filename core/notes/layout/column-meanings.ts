@@ -1,7 +1,7 @@
 // What each column of a table means: from its heading, its neighbours and what stands in it. What the cells prove outweighs
 // any heading; of what is left over the text goes to the note under its heading, and that is said.
 import type { NoteColumn } from '../../contract';
-import { findAmounts, plain, tidy } from '../../quantities';
+import { findAmounts, plain, tidy } from '../../quantities/quantities';
 import { cellDay, withoutSureDays } from '../cells/days';
 import { isNothing, readSet, readYesNo } from '../cells/words';
 import type { Question, Said } from '../said';

@@ -1,5 +1,5 @@
 // Where the headings of a table stand (on one line or two, below titles, or nowhere), and which lines are rows.
-import { plain, tidy } from '../../quantities';
+import { plain, tidy } from '../../quantities/quantities';
 import { cellDay, findDay } from '../cells/days';
 import { isNumber } from './column-cells';
 import { bareHeading, headingMeaning, isUnit } from './headings';

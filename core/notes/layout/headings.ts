@@ -1,6 +1,6 @@
 // What a column's heading means, in the words and languages keepers write in.
 import type { NoteColumn } from '../../contract';
-import { plain } from '../../quantities';
+import { plain } from '../../quantities/quantities';
 import { headingPhrases } from './heading-phrases';
 
 /** Of two meanings that a word has, in one language or in two, the first counts. */

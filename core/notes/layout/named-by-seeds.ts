@@ -1,5 +1,5 @@
 // Which column names the jars, told by the seeds: what stands there in one row seeds the jar of another.
-import { plain, tidy } from '../../quantities';
+import { plain, tidy } from '../../quantities/quantities';
 import type { Row } from '../table/text-table';
 
 const LONGEST_NAME = 20;

@@ -1,7 +1,7 @@
 // Sheets whose rows are no jars: wide ones, with columns of their own for each jar of a line ("A set", "B set"), and long
 // ones, with a line for each thing told ("set", "firm"). Both become rows of jars, and it is said.
 import type { NoteColumn } from '../../contract';
-import { plain, tidy } from '../../quantities';
+import { plain, tidy } from '../../quantities/quantities';
 import { assumed } from '../says';
 import type { Row } from '../table/text-table';
 import type { Headed } from './heading-lines';

@@ -2,7 +2,7 @@
 import type { NoteColumn } from '../../contract';
 import { isSpoiled } from '../../safety/take-out';
 import { readFacts } from '../rows/row-facts';
-import { plain, tidy } from '../../quantities';
+import { plain, tidy } from '../../quantities/quantities';
 import type { LedgerFacts, LedgerView, NotesInput, PlannedChange, PlannedJar } from '../notes-plan';
 import { type CellContext, RowLog } from '../rows/row-cells';
 import { labelOf, type NoteRow } from '../rows/note-rows';

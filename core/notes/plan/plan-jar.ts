@@ -1,5 +1,5 @@
 // One read row → the jar it would add: fields, seedings, outcome, and the fingerprints that know it again.
-import { plain } from '../../quantities';
+import { plain } from '../../quantities/quantities';
 import { finalVolume } from '../rows/row-facts';
 import { withAnswersToNote } from '../rows/outcomes';
 import type { NotedRow, NotesInput, PlannedJar, PlannedSeeding } from '../notes-plan';

@@ -1,5 +1,5 @@
 // Rows of jars → what they add to the ledger and change in it. What can't be, or hangs on what can't be, stays aside.
-import { plain } from '../../quantities';
+import { plain } from '../../quantities/quantities';
 import type { NotesInput, NotesPlan, PlannedChange, PlannedJar } from '../notes-plan';
 import type { NoteRow } from '../rows/note-rows';
 import type { CellContext } from '../rows/row-cells';

@@ -1,6 +1,6 @@
 // What a keeper is shown before anything comes in: columns, rows, problems, questions, assumptions.
 import type { NotesPreview } from '../../contract';
-import { tidy } from '../../quantities';
+import { tidy } from '../../quantities/quantities';
 import type { Conventions } from '../conventions/file-conventions';
 import type { Layout } from '../layout/column-meanings';
 import type { NotesInput } from '../notes-plan';

@@ -1,6 +1,6 @@
 // What is told of rows and of the file as a whole: the preview's lines, changed rows, and what holds for all jars.
 import type { NotesPreview } from '../../contract';
-import { MEASURES, plain, type KitchenMeasure } from '../../quantities';
+import { MEASURES, plain, type KitchenMeasure } from '../../quantities/quantities';
 import { finalVolume } from '../rows/row-facts';
 import { SYSTEMS, type Conventions } from '../conventions/file-conventions';
 import type { Layout } from '../layout/column-meanings';

@@ -1,5 +1,5 @@
 // Which jar each row is: its day (also where the year, or the whole day, is left out), its letter and its names.
-import { plain, tidy } from '../../quantities';
+import { plain, tidy } from '../../quantities/quantities';
 import type { RowLog, Cell } from './row-cells';
 import type { DayOrder } from '../cells/days';
 import {

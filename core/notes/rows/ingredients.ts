@@ -1,6 +1,6 @@
 // Milk and additions of one row: names in one spelling, amounts where they are told.
 import type { Amount } from '../../ledger/basics';
-import { findAmounts, tidy } from '../../quantities';
+import { findAmounts, tidy } from '../../quantities/quantities';
 import { bareHeading } from '../layout/headings';
 import { isNegative, sayAmount, spelled, tooMuch, type RowCells, type RowFacts } from './row-cells';
 import { assumed, problem, question } from '../says';

@@ -2,7 +2,7 @@
 import type { NoteColumn } from '../../contract';
 import type { Amount } from '../../ledger/basics';
 import { jarLabel } from '../../lineage/labels';
-import { plain, tidy } from '../../quantities';
+import { plain, tidy } from '../../quantities/quantities';
 import { type Cell, type RowFacts, RowLog } from './row-cells';
 import type { Conventions } from '../conventions/file-conventions';
 import { dayIn, findDay, serialDay } from '../cells/days';

@@ -1,6 +1,6 @@
 // Rows that are in the ledger already under other headings: a sheet that gained a column, or lost one, has changed no row.
 import type { NoteColumn } from '../../contract';
-import { plain } from '../../quantities';
+import { plain } from '../../quantities/quantities';
 import type { Layout } from '../layout/column-meanings';
 import type { LedgerJar, NotesInput } from '../notes-plan';
 import type { NoteRow } from './note-rows';

@@ -3,7 +3,7 @@ import type { NoteColumn } from '../../contract';
 import type { Outcome, SetWord } from '../../ledger/records';
 import { SET_WORDS } from '../../ledger/records';
 import { spoilageDenied, spoilagePassages } from '../../safety/remarks';
-import { parsePh, plain, tidy } from '../../quantities';
+import { parsePh, plain, tidy } from '../../quantities/quantities';
 import type { Cell, RowCells, RowFacts } from './row-cells';
 import { assumed, problem, question } from '../says';
 import { readRemark } from '../../safety/remark-words';

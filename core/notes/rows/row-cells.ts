@@ -2,7 +2,7 @@
 import type { NoteColumn } from '../../contract';
 import type { Amount, Temperature } from '../../ledger/basics';
 import type { Outcome } from '../../ledger/records';
-import { parseAmount, plain, tidy, type FoundAmount } from '../../quantities';
+import { parseAmount, plain, tidy, type FoundAmount } from '../../quantities/quantities';
 import type { Conventions } from '../conventions/file-conventions';
 import type { Question } from '../said';
 import type { Column } from '../layout/column-meanings';

@@ -8,7 +8,7 @@ import {
   tidy,
   type ParsedTemperature,
   type TemperatureScale,
-} from '../../quantities';
+} from '../../quantities/quantities';
 import { readAdditions, readMilk } from './ingredients';
 import { isNotes } from '../layout/headings';
 import { hoursBetween, readMoment, readSpan } from '../cells/moments';

@@ -1,6 +1,6 @@
 // What makes a row of notes the same row: its own cells by heading, never what they are taken to mean. Separators, quotes,
 // case, spaces and the order of columns don't matter, nor do blank cells; a column that is new or gone changes no row.
-import { plain } from '../../quantities';
+import { plain } from '../../quantities/quantities';
 import type { Layout } from '../layout/column-meanings';
 import type { Row } from '../table/text-table';
 

@@ -1,7 +1,7 @@
 // What the seeds of a file may be: its own jars and the ledger's, and the sources that file or ledger name.
 import type { Source } from '../../ledger/records';
 import { jarLabel } from '../../lineage/labels';
-import { findAmounts, plain, type AmountOptions } from '../../quantities';
+import { findAmounts, plain, type AmountOptions } from '../../quantities/quantities';
 import { STRONG } from '../cells/seed-words';
 import type { Conventions } from '../conventions/file-conventions';
 import type { LedgerView } from '../notes-plan';

@@ -1,6 +1,6 @@
 // How much of each seed: the amount column shared out over what a row names as its seeds.
 import type { Amount } from '../../ledger/basics';
-import { findAmounts, plain, tidy, type AmountOptions, type FoundAmount } from '../../quantities';
+import { findAmounts, plain, tidy, type AmountOptions, type FoundAmount } from '../../quantities/quantities';
 import { isNegative, sayAmount, tooMuch } from '../rows/row-cells';
 import { bareNumber, bareUnitOf } from '../conventions/bare-units';
 import type { Conventions } from '../conventions/file-conventions';

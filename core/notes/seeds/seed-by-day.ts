@@ -1,5 +1,5 @@
 // Seeds named by their day: "15 Oct b", "a of 10/15", "2025-10-15".
-import { plain, tidy, type FoundAmount } from '../../quantities';
+import { plain, tidy, type FoundAmount } from '../../quantities/quantities';
 import { dayIn, dayText, findDay, type FoundDay } from '../cells/days';
 import { assumed, problem } from '../says';
 import {

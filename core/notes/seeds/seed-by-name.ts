@@ -1,5 +1,5 @@
 // Seeds named without a day: a whole label or name, a number, "same day a", "the previous batch".
-import { plain } from '../../quantities';
+import { plain } from '../../quantities/quantities';
 import { assumed, problem } from '../says';
 import { type KnownJar, NO_JARS, pickAmount, type SeedContext, type Tried } from './seed-index';
 import {

@@ -1,6 +1,6 @@
 // Jars that a seed may name, found by day, letter and name; and the shapes that reading a seed gives.
 import type { Seeding, Source } from '../../ledger/records';
-import { findAmounts, tidy, type AmountOptions, type FoundAmount } from '../../quantities';
+import { findAmounts, tidy, type AmountOptions, type FoundAmount } from '../../quantities/quantities';
 import type { DayOrder } from '../cells/days';
 import { unused, words } from '../cells/seed-words';
 

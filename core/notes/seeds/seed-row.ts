@@ -1,5 +1,5 @@
 // What seeded the jar of one row, and how much of each; what can't be is a problem of the row.
-import { findAmounts, plain, tidy } from '../../quantities';
+import { findAmounts, plain, tidy } from '../../quantities/quantities';
 import { isNothing } from '../cells/words';
 import type { Conventions } from '../conventions/file-conventions';
 import type { NotesInput } from '../notes-plan';

@@ -1,6 +1,6 @@
 // Seeds that are no jars: products with or without a count, cultures received from someone.
 import type { Source } from '../../ledger/records';
-import { findAmounts, plain, tidy, type AmountOptions, type FoundAmount } from '../../quantities';
+import { findAmounts, plain, tidy, type AmountOptions, type FoundAmount } from '../../quantities/quantities';
 import { assumed, problem } from '../says';
 import {
   pickAmount,

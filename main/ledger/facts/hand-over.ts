@@ -1,6 +1,6 @@
 // The rows of one jar and all that it descends from, as they go to another ledger. What is private stays here.
-import { type FactKind, fieldsOf, isRef } from '../../../core/ledger/facts';
-import type { Rows } from './rows';
+import { type FactKind, fieldsOf, isRef } from '../../../core/ledger/facts/all-facts';
+import type { Rows } from './fact-rows';
 import { fromColumns, snake } from './tables';
 
 /** One record as it goes over: other records by id, nulls left out. */

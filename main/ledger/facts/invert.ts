@@ -1,8 +1,8 @@
 // The inverse of one act, written under another. What the act made goes first, then its steps are taken back, the last
 // first. Nothing that stands on it may be left (later.ts is asked before). References are looked at once all is written.
-import type { OpenAct } from './acts';
-import { madeBackwards, type Step, stepsBackwards } from './changes';
-import type { Rows } from './rows';
+import type { OpenAct } from './open-act';
+import { madeBackwards, type Step, stepsBackwards } from './act-changes';
+import type { Rows } from './fact-rows';
 import { columnsOf, type Columns, type FactKind } from './tables';
 
 /** A row about to be put back into an earlier form. */

@@ -1,7 +1,7 @@
 // What was written after an act, and which of it stands on what the act did. Reads only. Costs as much as was written
 // later: undoing the newest act, however large, asks nothing of its rows, since no row changes without the journal.
-import { formAfter, formOf, stepsBackwards } from './changes';
-import type { Rows } from './rows';
+import { formAfter, formOf, stepsBackwards } from './act-changes';
+import type { Rows } from './fact-rows';
 import { type Columns, type FactKind, kindOf, tableOf, type Value } from './tables';
 
 export interface LaterRow {

@@ -1,12 +1,12 @@
 // Rows that come from another ledger, put beside ours in one act. A record is known by its id. One that is new is taken;
 // one that says the same is left; one that its home has changed since, and nobody here has, is taken over; every other
 // difference waits in `received`, never in the row, until the keeper decides.
-import { FACTS, fieldsOf, isRef } from '../../../core/ledger/facts';
+import { FACTS, fieldsOf, isRef } from '../../../core/ledger/facts/all-facts';
 import { wrongIn } from '../../../core/ledger/facts/wrong';
 import { Refused } from '../refusal';
-import type { OpenAct } from './acts';
+import type { OpenAct } from './open-act';
 import { formOfColumns, formOfRow, type HandedRecord, type HandedRows, isOurs, KEPT_BACK } from './hand-over';
-import type { Rows } from './rows';
+import type { Rows } from './fact-rows';
 import { type Columns, type FactKind, kindOf, type Stored, toColumns } from './tables';
 
 export interface Merged {

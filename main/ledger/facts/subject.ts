@@ -1,7 +1,7 @@
 // What a fact is called where an act is told: "observation, pH and sign of 14 Mar a", "stays of 14 Mar a, b".
-import { type FactKind, fieldsOf, isRef } from '../../../core/ledger/facts';
-import type { FactHost } from './host';
-import { KIND_WORDS } from './rows';
+import { type FactKind, fieldsOf, isRef } from '../../../core/ledger/facts/all-facts';
+import type { FactHost } from './facts-host';
+import { KIND_WORDS } from './fact-rows';
 import type { Columns } from './tables';
 import { snake } from './tables';
 

@@ -1,7 +1,13 @@
 // How each fact of core/ledger/facts lies in its table: which columns hold which field. The one place where rows become
 // facts and back. Inside, a fact points at another by key; ids are for the outside.
-import { type As, FACT_KINDS, type FactKind, fieldsOf, type Stored } from '../../../core/ledger/facts';
-import { momentText, storedMoment } from '../../../core/ledger/moments';
+import {
+  type As,
+  FACT_KINDS,
+  type FactKind,
+  fieldsOf,
+  type Stored,
+} from '../../../core/ledger/facts/all-facts';
+import { momentText, storedMoment } from '../../../core/ledger/stored-moments';
 
 export type { FactKind, Stored };
 

@@ -1,10 +1,10 @@
 // Facts as calls tell them – other records by id, or by the name that one of the same call has – and as they are stored.
 import { Uid } from '../../../core/ledger/basics';
-import { toInner, toOuter } from '../../../core/ledger/facts/calls';
-import { type FactKind, fieldsOf, isRef } from '../../../core/ledger/facts';
+import { toInner, toOuter } from '../../../core/ledger/facts/recorded-facts';
+import { type FactKind, fieldsOf, isRef } from '../../../core/ledger/facts/all-facts';
 import { Refused } from '../refusal';
-import type { Made } from './acts';
-import type { Rows } from './rows';
+import type { Made } from './open-act';
+import type { Rows } from './fact-rows';
 import type { Row, Stored } from './tables';
 
 type Given = Readonly<Record<string, unknown>>;

@@ -1,8 +1,8 @@
 // New facts of an import wait to be written together: one statement for many rows costs little more than one for a single row.
 // They are written before anything else is asked of the ledger, so nobody sees that they waited.
 import Database from 'better-sqlite3';
-import { FACT_KINDS } from '../../../core/ledger/facts';
-import type { Rows } from './rows';
+import { FACT_KINDS } from '../../../core/ledger/facts/all-facts';
+import type { Rows } from './fact-rows';
 import { columnsOf, type FactKind, tableOf, type Value } from './tables';
 
 /** So many facts wait at most. */

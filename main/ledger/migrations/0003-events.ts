@@ -20,10 +20,10 @@ import {
   temperature,
   text,
   whole,
-} from './columns';
+} from './column-forms';
 import { frame } from './frame';
 import { recordTable } from './record-table';
-import { rules } from './rules';
+import { rules } from './trigger-rules';
 
 const PARTS = ['whey', 'curd', 'mixed'];
 const STAGES = ['early', 'take-out', 'chilled', 'opened', 'later', 'not said'];

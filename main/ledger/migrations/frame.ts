@@ -1,6 +1,6 @@
 // What stands around the records: ledgers, acts, the open act, the journal, blocks of readings, drafts. Released text:
 // tests/ledger/migrations.test.ts holds its hash.
-import { ALWAYS, line, moment, text } from './columns';
+import { ALWAYS, line, moment, text } from './column-forms';
 
 // BEFORE INSERT as well: without recursive_triggers, INSERT OR REPLACE would walk past the delete trigger.
 const neverChanged = (table: string, same = 'key = NEW.key'): string => `

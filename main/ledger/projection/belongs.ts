@@ -1,6 +1,6 @@
 // Which record of the calls a fact belongs to: a jar's milk is told with the jar, a sign with the jar's outcome.
 import type { RecordKind } from '../../../core/ledger/records';
-import type { Rows as FactRows } from '../facts/rows';
+import type { Rows as FactRows } from '../facts/fact-rows';
 import { type Columns, type FactKind, tableOf } from '../facts/tables';
 
 export interface Belongs {

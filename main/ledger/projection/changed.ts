@@ -1,8 +1,8 @@
 // What an act did, told in the records that the calls know: each record once, as it was before and as it was after, as far
 // as the act touched it. Fields that rest on facts the act left alone are missing on both sides.
 import type { RecordKind } from '../../../core/ledger/records';
-import type { Change } from '../facts/changes';
-import type { Rows as FactRows } from '../facts/rows';
+import type { Change } from '../facts/act-changes';
+import type { Rows as FactRows } from '../facts/fact-rows';
 import { type Columns, type FactKind, fromColumns, type Row as FactRow, tableOf } from '../facts/tables';
 import { type Belongs, recordOf } from './belongs';
 import { jarFrom } from './jar';

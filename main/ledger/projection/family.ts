@@ -1,5 +1,5 @@
 // What lineage and the screens need of each jar, read in a few statements: for the whole ledger or for some jars.
-import type { FamilyJar, FamilySeeding, FamilySource } from '../../../core/lineage/types';
+import type { FamilyJar, FamilySeeding, FamilySource } from '../../../core/lineage/lineage-shapes';
 import { ownSafety, type JarSafety } from '../../../core/safety/own';
 import { stayedHours, toHundredth } from '../../../core/ledger/hold-hours';
 import { takenMl } from '../../../core/ledger/portions';

@@ -1,7 +1,7 @@
 // Every kind of record that the calls know, as it is put together from facts and taken apart into them.
 import type { RecordKind } from '../../../core/ledger/records';
-import type { OpenAct } from '../facts/acts';
-import type { Rows as FactRows } from '../facts/rows';
+import type { OpenAct } from '../facts/open-act';
+import type { Rows as FactRows } from '../facts/fact-rows';
 import type { FactKind, Row as FactRow } from '../facts/tables';
 import { heldJar, jarFrom, putJar } from './jar';
 import {

@@ -1,6 +1,6 @@
 // Warmth that failed is told of a hold. It is a jar's where the jar stood in that hold when it failed.
-import { interruptionOf, type HoldInterruption } from '../../../core/ledger/interruptions';
-import type { Rows } from '../facts/rows';
+import { interruptionOf, type HoldInterruption } from '../../../core/ledger/hold-interruptions';
+import type { Rows } from '../facts/fact-rows';
 
 interface Told {
   jar: number;

@@ -2,7 +2,7 @@
 // of it, and the keeper's note.
 import { lastWord } from '../../../core/ledger/whereabouts';
 import { dayOf } from './days';
-import type { OpenAct } from '../facts/acts';
+import type { OpenAct } from '../facts/open-act';
 import type { Row as FactRow } from '../facts/tables';
 import { mustPut, put, putRemark, remarkOf, removeAll, type Under } from './put';
 import type { Stored } from './records';

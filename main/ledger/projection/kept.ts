@@ -1,5 +1,5 @@
 // What went into a jar and what was kept of it: seedings, additions and portions, each with what hangs on it.
-import type { OpenAct } from '../facts/acts';
+import type { OpenAct } from '../facts/open-act';
 import type { Row as FactRow } from '../facts/tables';
 import { whereabouts } from './jar';
 import { mustPut, put, putRemark, remarkOf, type Under } from './put';

@@ -1,5 +1,5 @@
 // Sources with their strains; packages, batches and photographs with the keeper's note.
-import type { OpenAct } from '../facts/acts';
+import type { OpenAct } from '../facts/open-act';
 import type { Row as FactRow } from '../facts/tables';
 import { mustPut, put, putRemark, remarkOf, type Under } from './put';
 import type { Stored } from './records';

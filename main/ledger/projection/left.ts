@@ -1,6 +1,6 @@
-// What became of jars and parts kept apart, as what is left of each follows from it (core/ledger/left.ts).
-import { type Event, type Left, whatIsLeft } from '../../../core/ledger/left';
-import type { Rows } from '../facts/rows';
+// What became of jars and parts kept apart, as what is left of each follows from it (core/ledger/jar-left.ts).
+import { type Event, type Left, whatIsLeft } from '../../../core/ledger/jar-left';
+import type { Rows } from '../facts/fact-rows';
 
 export type KeptKind = 'jar' | 'portion';
 

@@ -2,9 +2,9 @@
 // beside it, by form: undoing what made it worse brings the lift back.
 import { type Spoilage, spoilageGrew, spoilageOf } from '../../../core/safety/signs';
 import { DISCARD_SIGNS, type DiscardSign } from '../../../core/ledger/records';
-import type { FamilyClearing } from '../../../core/lineage/types';
-import type { OpenAct } from '../facts/acts';
-import type { Rows as FactRows } from '../facts/rows';
+import type { FamilyClearing } from '../../../core/lineage/lineage-shapes';
+import type { OpenAct } from '../facts/open-act';
+import type { Rows as FactRows } from '../facts/fact-rows';
 import type { Row as FactRow } from '../facts/tables';
 import type { Under } from './put';
 import { observedOf, outcomeFrom, outcomes } from './outcome';

@@ -1,6 +1,6 @@
 // A row of a keeper's notes with the file that it came from.
-import type { OpenAct } from '../facts/acts';
-import type { Rows as FactRows } from '../facts/rows';
+import type { OpenAct } from '../facts/open-act';
+import type { Rows as FactRows } from '../facts/fact-rows';
 import type { Row as FactRow } from '../facts/tables';
 import type { Stored } from './records';
 

@@ -2,8 +2,8 @@
 // taken apart into the observations, pH values, signs and remarks that a form tells of; on the way out all that was observed
 // is put together again, so that what was entered comes back as entered and what was seen besides counts too.
 import { DISCARD_SIGNS, type DiscardSign, type Outcome } from '../../../core/ledger/records';
-import type { OpenAct } from '../facts/acts';
-import type { Rows } from '../facts/rows';
+import type { OpenAct } from '../facts/open-act';
+import type { Rows } from '../facts/fact-rows';
 import { type Columns, fromColumns, type Row, type Stored as Fact } from '../facts/tables';
 import { put, putRemark, remarkOf, removeAll, type Under } from './put';
 

@@ -1,6 +1,6 @@
 // Writing one fact of a record: changed where it is there, added where it is not, taken away where nothing is wanted.
-import type { OpenAct } from '../facts/acts';
-import type { Rows } from '../facts/rows';
+import type { OpenAct } from '../facts/open-act';
+import type { Rows } from '../facts/fact-rows';
 import type { FactKind, Row, Stored } from '../facts/tables';
 
 /** Facts of a kind that hang on another: asked one by one, or read beforehand for a whole ledger. */

@@ -2,8 +2,8 @@
 // is new, so that correcting a note, or adding a reading, copies nothing.
 import { createHash } from 'node:crypto';
 import type { Hold } from '../../../core/ledger/records';
-import { momentText, storedMoment } from '../../../core/ledger/moments';
-import type { Rows } from '../facts/rows';
+import { momentText, storedMoment } from '../../../core/ledger/stored-moments';
+import type { Rows } from '../facts/fact-rows';
 
 type Readings = Hold['readings'];
 

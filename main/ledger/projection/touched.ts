@@ -1,6 +1,6 @@
 // Which jars, sources and lifts an act's changes reach, beyond the facts it wrote.
-import type { Change } from '../facts/changes';
-import type { Rows as FactRows } from '../facts/rows';
+import type { Change } from '../facts/act-changes';
+import type { Rows as FactRows } from '../facts/fact-rows';
 import type { Columns } from '../facts/tables';
 
 type Above = 'jar' | 'batch' | 'hold' | 'portion' | 'source';

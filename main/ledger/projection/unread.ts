@@ -1,6 +1,6 @@
 // Remarks that the keeper has not read as fine, look or discard: nothing says what they mean, so they are quoted wherever their
 // jar is offered, in whatever language they are.
-import type { Rows } from '../facts/rows';
+import type { Rows } from '../facts/fact-rows';
 
 export interface Unread {
   /** Whether it is about this jar alone, or about all of its batch or hold. */

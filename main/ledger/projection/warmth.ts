@@ -1,7 +1,7 @@
 // A hold with its readings and the keeper's note, and what one jar had of it.
 import { stayedHours } from '../../../core/ledger/hold-hours';
-import type { OpenAct } from '../facts/acts';
-import type { Rows } from '../facts/rows';
+import type { OpenAct } from '../facts/open-act';
+import type { Rows } from '../facts/fact-rows';
 import type { Row as FactRow } from '../facts/tables';
 import { mustPut, put, putRemark, remarkOf, type Under } from './put';
 import { blockOf, readingsIn, withLeftOut } from './readings';

@@ -1,6 +1,6 @@
 // Where the rule book is asked: in the transaction of every act, before it is kept.
 import { BOOK, brokenInvariants, missingConsents } from '../../../core/rules/book';
-import type { JarFact } from '../../../core/rules/facts';
+import type { JarFact } from '../../../core/rules/asked-facts';
 import type { Broken } from '../../../core/rules/rule';
 import type { ActKind } from '../../../core/ledger/act-words';
 import type { Ledger } from '../ledger';

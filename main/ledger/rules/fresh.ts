@@ -1,7 +1,7 @@
 // What an act made new, and what stood before it, read from the journal.
 import type { Fresh } from '../../../core/rules/consents';
-import type { JarFact } from '../../../core/rules/facts';
-import { actsOf, type Change, changesOf } from '../facts/changes';
+import type { JarFact } from '../../../core/rules/asked-facts';
+import { actsOf, type Change, changesOf } from '../facts/act-changes';
 import type { Columns, FactKind } from '../facts/tables';
 import type { Rows } from '../rows';
 

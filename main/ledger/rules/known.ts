@@ -2,10 +2,10 @@
 import { acidNotThere } from '../../../core/safety/doubts';
 import { isSpoiled } from '../../../core/safety/take-out';
 import type { Circumstances, Fresh } from '../../../core/rules/consents';
-import type { Facts, JarFact } from '../../../core/rules/facts';
-import { stands } from '../../../core/lineage/types';
-import { momentText } from '../../../core/ledger/moments';
-import { actsOf, changesOf } from '../facts/changes';
+import type { Facts, JarFact } from '../../../core/rules/asked-facts';
+import { stands } from '../../../core/lineage/lineage-shapes';
+import { momentText } from '../../../core/ledger/stored-moments';
+import { actsOf, changesOf } from '../facts/act-changes';
 import type { Ledger } from '../ledger';
 import type { Rows } from '../rows';
 import { madeOn, sameLabels, stoodBefore } from './fresh';

@@ -1,4 +1,4 @@
-// Reads what an act touched as the facts that the rule book is asked about (core/rules/facts.ts), with the neighbours its
+// Reads what an act touched as the facts that the rule book is asked about (core/rules/asked-facts.ts), with the neighbours its
 // rules need: the one place that knows in which tables they lie. A fixed number of statements, however much was touched.
 import type {
   Facts,
@@ -14,8 +14,8 @@ import type {
   StayFact,
   ToldFact,
   UseFact,
-} from '../../../core/rules/facts';
-import { momentText } from '../../../core/ledger/moments';
+} from '../../../core/rules/asked-facts';
+import { momentText } from '../../../core/ledger/stored-moments';
 import type { Rows } from '../rows';
 
 /** Keys of what is asked about. */

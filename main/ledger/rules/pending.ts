@@ -1,6 +1,6 @@
 // A fact that the tables have not taken, as the rule book looks at it: their own rules hold whoever writes, and know no sentence.
-import type { RefusedRow } from '../facts/acts';
-import type { Rows } from '../facts/rows';
+import type { RefusedRow } from '../facts/open-act';
+import type { Rows } from '../facts/fact-rows';
 import { fromColumns } from '../facts/tables';
 import type { Pending } from './load';
 

@@ -1,0 +1,187 @@
+// Every sentence about safety, made from codes and figures: the gate, cautions, stops, what is to be looked at. Safety words
+// are never softened, and what is normal is never dressed as spoilage.
+import { failedClause, failedNoun, type FailedWhat } from '../ledger/hold-interruptions';
+import type { Caution, CautionRelation } from '../lineage/lineage-shapes';
+import type { SafetyStop } from '../safety/answer';
+import type { Discard } from '../safety/own';
+import type { GateReason } from '../safety/take-out';
+
+export const LOOK_AND_SMELL = 'Look and smell first, and when in doubt, discard.';
+const NO_TOXIN_UNDONE = 'Spoilage organisms had time, and acid that comes later does not undo a toxin.';
+
+const hoursInWords = (hours: number): string => (hours === 1 ? 'an hour' : `${hours} hours`);
+
+/** That warmth failed during a hold, and what that means. @param hours null: nobody said how long */
+export const failedSentence = (what: string, hours: number | null): string =>
+  `${what} during the hold${hours === null ? '' : `, for ${hoursInWords(hours)}`}. ` +
+  'If it had not set by then, spoilage organisms had time, and acid that comes later does not undo a toxin. ' +
+  'When in doubt, discard.';
+
+/** That warmth failed, as told by the hold itself (label null) or by another jar of it. */
+export function failedInHoldSentence(told: {
+  readonly label: string | null;
+  readonly hours: number | null;
+  readonly what?: readonly FailedWhat[];
+}): string {
+  const clause = failedClause(told.what ?? ['power']);
+  const said = failedSentence(clause.charAt(0).toUpperCase() + clause.slice(1), told.hours);
+  return `${said} ${told.label === null ? 'It was recorded of its hold.' : `${told.label}, from the same hold, tells of it.`}`;
+}
+
+/** What failed, as a thing: "a power cut". */
+export const failedIn = (what: readonly FailedWhat[] = ['power']): string => failedNoun(what);
+
+const howMeasured = (how: string): string => (how === 'not said' ? '' : ` by ${how}`);
+
+function slowSentence(start: Extract<GateReason, { code: 'slow start' }>): string {
+  const at = start.hours === null ? 'at the early check' : `at ${start.hours} h`;
+  const seen =
+    start.ph !== null
+      ? `a pH of ${start.ph}`
+      : start.loose && start.sourless
+        ? 'still loose and not sour'
+        : start.sourless
+          ? 'not sour'
+          : 'still loose';
+  const only =
+    start.kind === 'meter only'
+      ? ' Only a meter that shows 4.6 or less lets it be eaten, and nothing lets it seed.'
+      : ' Not for anyone vulnerable, and not to be given away.';
+  return `A slow start: ${seen} ${at}. ${NO_TOXIN_UNDONE}${only} When in doubt, discard.`;
+}
+
+/** What a gate's reason means, in calm words. */
+export function gateReasonSentence(reason: GateReason): string {
+  switch (reason.code) {
+    case 'sign':
+      return `Seen: ${reason.signs.join(', ')}. Discard the whole jar. Do not taste it, and do not use it as seed.`;
+    case 'said':
+      return 'You said it is spoiled. Discard the whole jar. Do not taste it, and do not use it as seed.';
+    case 'not set':
+      return reason.thick
+        ? 'Thick but not sour, and no pH at or below 4.6 shown by a meter: that counts as not set. Discard: not food, not seed.'
+        : 'Not set, and no pH at or below 4.6 shown by a meter. Discard: not food, not seed.';
+    case 'too late':
+      return `A pH of ${reason.ph} at ${reason.hours} h is above 5.3: not set in time. ${NO_TOXIN_UNDONE} Discard: not food, not seed.`;
+    case 'acid':
+      return (
+        `A pH of ${reason.ph}${howMeasured(reason.how)} is above 4.6, and that is no good sign: ` +
+        'the acid is not there yet. Do not taste on this. Hold it longer and measure again; when in doubt, discard.'
+      );
+    case 'slow start':
+      return slowSentence(reason);
+    case 'power cut':
+      return failedSentence('The power failed', reason.hours);
+    case 'thickened':
+      return 'What was stirred in may have thickened it, so its set says nothing. Measure with a checked meter, or smell beside a plain jar of the same seed and hold that passed.'; // prettier-ignore
+    case 'bubbles':
+      return 'Fine bubbles alone are normal for this kind of culture. Ask someone who knows it. With foam, a lifted lid or a torn curd, discard.'; // prettier-ignore
+  }
+}
+
+/** That such words were written down. @param of what of: "it", "this pot" */
+export const wordsSentence = (words: string, of: string): string =>
+  `“${words}” was written down of ${of}, and nobody has said that this is no spoilage. When in doubt, discard.`;
+
+export const FINE_BUBBLES =
+  'Fine bubbles were seen; alone they are normal for this kind of culture. Look and smell first. With foam, a lifted lid or a torn curd, discard.';
+
+/** A pH above 4.6 of a jar of which nothing says that it set. @param how meter or strip */
+export const noAcidSentence = (how: string, ph: number): string =>
+  `A ${how} showed a pH of ${ph}, above 4.6, and nobody has written down that it had set.`;
+
+/** In a word or two: "Spoiled", "Not set". */
+export const discardWord = (discard: Discard): string =>
+  ({ spoiled: 'Spoiled', 'not set': 'Not set', remark: 'Its note says spoiled' })[discard];
+
+/** As a head: "Not set: not food, not seed." */
+export const discardHead = (discard: Discard): string => `${discardWord(discard)}: not food, not seed.`;
+
+/** Why something stops it, as it is said where it is offered. */
+export function stopSentence(stop: Exclude<SafetyStop, 'set aside'>): string {
+  switch (stop) {
+    case 'spoiled':
+      return 'It is spoiled. Discard it: it is neither food nor seed.';
+    case 'not set':
+      return 'It had not set at take-out, or was not sour in time, and no pH at or below 4.6 was shown by a meter: neither food nor seed.';
+    case 'remark':
+      return 'Its note says that it spoiled, and nobody has answered that: until then it is neither food nor seed.';
+    case 'needs the meter':
+      return 'Half its batch or more did not set: only a checked meter that shows 4.6 or less lets it be eaten or seed.';
+    case 'slow start':
+      return 'It was not sour at 24 hours: nothing lets it seed, and only a meter lets it be eaten.';
+  }
+}
+
+/** A remark that nobody has answered, word for word. @param of what it was written about */
+export const quoteSentence = ({ of, text }: { readonly of: 'jar' | 'batch' | 'hold'; readonly text: string }): string =>
+  `${of === 'jar' ? 'Its note' : `The note of its ${of}`} says: “${text.trim()}”.`; // prettier-ignore
+
+/** Said of a jar that may be offered although nobody noted how it smelled. */
+export const NOT_NOTED = 'Not noted whether it smelled sour: smell it first.';
+
+const stepsDown = (steps: number): string => (steps === 1 ? '' : `, ${steps} steps down`);
+
+/** In words, as beside a jar: "set aside: seeded by it, 2 steps down". */
+export function cautionWords({ relation, steps }: Pick<Caution, 'relation' | 'steps'>): string {
+  switch (relation) {
+    case 'itself':
+      return 'condemned: spoiled itself';
+    case 'seeded by it':
+      return `set aside: seeded by it${stepsDown(steps)}`;
+    case 'same hold':
+      return 'set aside: from the same batch, kept warm together';
+    case 'same hold, not set':
+      return 'look: kept warm together with a jar that did not set';
+    case 'seeded before':
+      return `look: seeded by it more than seven days before the sign${stepsDown(steps)}`;
+    case 'from a mate':
+      return `look: descends from a jar kept warm together with it${stepsDown(steps)}`;
+    case 'seeded it':
+      return 'look: it seeded the spoiled jar';
+    case 'same seed':
+      return 'look: from the same seed';
+    case 'same package':
+      return 'look: used the same package';
+  }
+}
+
+/** The same words on a screen, where the spoiled jar has a name: "set aside: seeded from 1 Apr c, 2 steps down". */
+export const cautionWordsNaming = (caution: Pick<Caution, 'relation' | 'steps'>, spoiled: string): string =>
+  caution.relation === 'seeded by it'
+    ? `set aside: seeded from ${spoiled}${stepsDown(caution.steps)}`
+    : cautionWords(caution);
+
+/** What a jar to be looked at has to do with the spoiled one. */
+const LOOK_AT: Partial<Record<CautionRelation, (spoiled: string) => string>> = {
+  'seeded it': (spoiled) => `it seeded the spoiled jar${spoiled}`,
+  'same seed': (spoiled) => `it came from the same seed as the spoiled jar${spoiled}`,
+  'same package': (spoiled) => `it was made with the same package as the spoiled jar${spoiled}`,
+  'same hold, not set': (spoiled) => `it was kept warm together with a jar that did not set${spoiled}`,
+  'seeded before': (spoiled) => `it descends from${spoiled === '' ? ' a jar' : spoiled} that showed a sign after opening`,
+  'from a mate': (spoiled) => `it descends from a jar kept warm together with the spoiled jar${spoiled}`,
+}; // prettier-ignore
+
+/**
+ * As a sentence: "It is set aside: seeded from 1 Apr c.", or "Look at it first: it seeded the spoiled jar 1 Apr c." The
+ * spoiled jar, where it is another with a name, is named once.
+ */
+export function cautionSentence(
+  caution: Pick<Caution, 'relation' | 'steps'>,
+  spoiled: string | null,
+): string {
+  const look = LOOK_AT[caution.relation]?.(spoiled === null ? '' : ` ${spoiled}`);
+  if (look !== undefined) return `Look at it first: ${look}.`;
+  const how = cautionWords(caution);
+  if (spoiled === null) return `It is ${how}.`;
+  const naming = cautionWordsNaming(caution, spoiled);
+  return naming === how ? `It is ${how} (${spoiled}).` : `It is ${naming}.`;
+}
+
+/** Why a caution no longer stands that nobody lifted. */
+export const ENDED =
+  'On each path two generations in a row passed the gate and were seen clean again. Seen clean is no test for germs.';
+
+/** "5 Mar a is set aside because of 1 Mar c, which spoiled." @param because labels of the spoiled jars */
+export const setAsideSentence = (label: string, because: readonly string[]): string =>
+  `${label} is set aside because of ${because.join(' and ')}, which spoiled.`;

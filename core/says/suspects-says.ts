@@ -1,0 +1,41 @@
+// What else than the culture may be behind a fall: a sentence for each suspect, from its code and figures.
+import { dayLabel } from '../lineage/labels';
+import { inWords } from '../lineage/way-to-source';
+import type { MadeChange } from '../vigour/made-otherwise';
+import type { Suspect } from '../vigour/suspects';
+
+const dayOf = (day: string | null): string => (day === null ? 'a day not known' : dayLabel(day, true));
+const whole = (value: number | string): string =>
+  typeof value === 'number' ? String(Number(value.toPrecision(2))) : value;
+
+/** "5 mL of seed instead of 45". */
+function changeWords({ aspect, now, before, unit }: MadeChange): string {
+  const instead = before === null ? '' : ` instead of ${whole(before)}`;
+  switch (aspect) {
+    case 'seed amount':
+      return `${whole(now)} mL of seed${instead}`;
+    case 'dose':
+      return `${whole(now)} ${unit ?? ''} stirred in${instead}`.replace('  ', ' ');
+    case 'seed part':
+      return `${whole(now)} as seed${instead}`;
+    case 'vessel':
+      return `“${now}” as vessel${before === null ? '' : ` instead of “${before}”`}`;
+    case 'carton':
+      return 'milk from another carton';
+  }
+}
+
+export function suspectSays(suspect: Suspect): string {
+  switch (suspect.code) {
+    case 'treatment':
+      return `${suspect.batches} batches had ${suspect.name} in every jar that was seen, from generation ${suspect.generation} on. With no sibling made as usual, ${suspect.name} and culture can't be told apart here.`;
+    case 'made otherwise':
+      return `Since ${dayOf(suspect.since)} it was made with ${inWords(suspect.changes.map(changeWords))}, in every jar that was seen. Whether the fall is from that or from the culture can't be told apart: make one jar as before beside the next.`;
+    case 'ran cool':
+      return `The hold ran cool on ${suspect.days.map(dayOf).join(', ')}. ${suspect.days.length === 1 ? 'That batch is left out: it says' : 'Those batches are left out: they say'} nothing of the culture.`;
+    case 'short of warmth':
+      return `${suspect.days.length === 1 ? 'One hold was' : `${suspect.days.length} holds were`} short of warmth (${suspect.days.map(dayOf).join(', ')}). That is corrected for.`;
+    case 'old seed':
+      return `${suspect.batches === 1 ? 'One batch' : `${suspect.batches} batches`} came from seed older than ${suspect.olderThan} days. The delay that it should cost is taken out; a loss of some of its strains can't be.`;
+  }
+}

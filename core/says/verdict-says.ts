@@ -1,0 +1,131 @@
+// The sentence of a verdict, made from its code and figures: at most fifteen words of verdict, then the one reason that decides
+// in at most twenty, with at most one number (labels and days are none).
+import { inWords } from '../lineage/way-to-source';
+import type { VerdictWord } from '../advice/shapes';
+import type { Verdict, VerdictReason } from '../advice/verdict';
+
+const most = 3;
+/** "22 Nov a, or b": labels as they are, the last of many counted. */
+const orWords = (labels: readonly string[]): string => {
+  const shown = labels.length > most ? labels.slice(0, most - 1) : labels;
+  return shown.join(', or ') + (labels.length > most ? `, or ${labels.length - shown.length} more` : '');
+};
+
+/** "hardly any" below 1 in 50. */
+export const weakJars = (inHundred: number): string =>
+  inHundred < 2 ? 'hardly any jar would come out weak' : `about ${inHundred} in 100 jars would come out weak`;
+
+const TANG_WORDS = { none: 'not sour', mild: 'mildly sour', clear: 'clearly sour', sharp: 'sharp' } as const;
+
+const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+function verdictWords({ word, seed, asGood, reason }: Verdict): string {
+  const label = seed?.label ?? '';
+  const also =
+    asGood.length === 0 ? '' : `, or ${orWords(asGood.slice(0, 2).map((one) => one.label))}, as good`;
+  switch (word) {
+    case 'go on':
+      return `Go on from ${label}${also}.`;
+    case 'go on, but look first':
+      return `Go on from ${label}, but look first.`;
+    case 'take the reserve':
+      return `Take the reserve: ${label}.`;
+    case 'too early to say':
+      return seed ? `Too early to say; go on from ${label}.` : 'Too early to say.';
+    case 'start afresh': {
+      const [left] = asGood;
+      if (left) return `Start afresh. Without capsules at home, seed once more from ${left.label}.`;
+      return reason.code === 'nothing may be used' ||
+        reason.code === 'all in doubt' ||
+        reason.code === 'may be carried'
+        ? 'Start afresh. Without capsules at home, make no jar until you have some.'
+        : 'Start afresh.';
+    }
+  }
+}
+
+function reasonWords(reason: VerdictReason): string {
+  switch (reason.code) {
+    case 'nothing may be used':
+      return 'Nothing that is kept may be used as seed.';
+    case 'in its hold':
+      return `Nobody has written down how ${reason.label} came out of its hold.`;
+    case 'all in doubt':
+      return 'All that is kept is in doubt: when in doubt, discard.';
+    case 'weak jars to come':
+      return `From the best that is kept, ${weakJars(reason.inHundred)}.`;
+    case 'fallen':
+      return `The line has fallen about ${reason.points} points, and more weak jars are likely to follow.`;
+    case 'may be carried':
+      return 'Nearly a whole batch spoiled, and what is kept may carry on unseen what spoiled it.';
+    case 'a start pays':
+      return 'With what a start costs you, a new line pays more than going on.';
+    case 'look':
+      return firstSentence(reason.look);
+    case 'unseen':
+      return 'Nobody has written down how it came out: look and smell before you use it.';
+    case 'not said to be kept':
+      return 'Nobody has said whether it is still kept.';
+    case 'changed':
+      return `It suddenly sets in about ${reason.hours} hours: it is not weaker but changed. Taste and smell it first.`;
+    case 'tastes changed':
+      return `It suddenly tastes otherwise: ${TANG_WORDS[reason.tang]}, usually ${TANG_WORDS[reason.usual]}. Smell it first.`;
+    case 'untold':
+      return `Culture and ${inWords(reason.treatments.slice(0, 2))} can't be told apart: make one small plain jar in the next batch.`;
+    case 'slipping':
+      return `The line has slipped, but a start does not pay yet: ${weakJars(reason.inHundred)}.`;
+    case 'older is better':
+      return `It promises more than the newest: ${weakJars(reason.inHundred)}.`;
+    case 'reserve is better':
+      return `It promises more than what is fresh: ${weakJars(reason.inHundred)}.`;
+    case 'nothing fresh':
+      return 'Nothing fresh may be used as seed.';
+    case 'fresh waits':
+      return reason.doubt
+        ? `What is fresh, such as ${reason.label}, is in doubt: when in doubt, discard.`
+        : `What is fresh, such as ${reason.label}, has to be looked at first.`;
+    case 'few batches':
+      return reason.batches === 0
+        ? 'No batch can be compared yet.'
+        : `Only ${reason.batches} ${reason.batches === 1 ? 'batch' : 'batches'} can be compared yet.`;
+    case 'steady':
+      return 'The line is steady.';
+    case 'no slip seen':
+      return 'No slip is seen.';
+  }
+}
+
+/** What is to be looked at may run on; the first sentence of it decides, shortened to twenty words. */
+function firstSentence(text: string): string {
+  const [first = text] = text.split(/(?<=[.!?])\s/);
+  const words = first.split(' ');
+  return words.length <= 20 ? first : `${words.slice(0, 19).join(' ')} …`;
+}
+
+/**
+ * What is added to advice on when lines are best ended, so that it says of this line what the verdict says.
+ * @param reached the line has come as far as where such advice begins
+ */
+export function beside(verdict: VerdictWord, reached: boolean): string {
+  if (verdict === 'start afresh')
+    return reached ? '' : ' This line is to be ended sooner: the verdict is to start afresh.';
+  return reached ? ' That is what pays over many lines; of this one the verdict is to go on.' : '';
+}
+
+/** What is added where two weak batches in a row suggest a fresh start and the verdict on the line is another. */
+export const thoughWeak = (verdict: VerdictWord): string =>
+  verdict === 'start afresh'
+    ? ''
+    : verdict === 'take the reserve'
+      ? ' By all its batches the verdict is to take the reserve first.'
+      : ' By all its batches the verdict is to go on for now.';
+
+/** What stands against a jar, with its name: "22 Apr b has stood in the fridge for 28 days; your limit is 21." */
+export function againstSentence(label: string, says: string): string {
+  const first = firstSentence(says);
+  return first.startsWith('It ') ? `${label} ${first.slice('It '.length)}` : `${label}: ${first}`;
+}
+
+/** Verdict and reason. */
+export const verdictSentence = (verdict: Verdict): string =>
+  `${sentenceCase(verdictWords(verdict))} ${reasonWords(verdict.reason)}`;

@@ -1,0 +1,141 @@
+// Reads of one jar, and finding a jar by what a keeper types of its label.
+import type { Parsed, Reply } from '../../../core/contract';
+import type { Amount } from '../../../core/ledger/basics';
+import { piecesLeft, portionName } from '../../../core/ledger/portions';
+import { lineageFigures } from '../../../core/lineage/figures-with-why';
+import { daysInWords, findJars, namerOf } from '../../../core/lineage/labels';
+import { wayBack } from '../../../core/lineage/way-to-source';
+import type { KnownJar } from '../family-index';
+import type { Ledger } from '../ledger';
+import { emptyJars, leftIn } from '../projection/left';
+import { holdRecord, jarRecord } from './read-records';
+import { familyMember, jarCautions, jarViews } from './read-views';
+
+/** More than can be lit at once on any screen. */
+const LIT_AT_MOST = 20_000;
+
+export function getJar(ledger: Ledger, { id }: Parsed<'jar.get'>): Reply<'jar.get'> {
+  const { index, rows } = ledger;
+  const { family } = index;
+  const jar = familyMember(ledger, id);
+  const { key } = jar;
+  const named = (one: number): { key: number; id: string; label: string } => {
+    const { uid, label } = index.jar(one);
+    return { key: one, id: uid, label };
+  };
+  const [view] = jarViews(ledger, [key]);
+  if (!view) throw new Error(`no view of jar ${key}`);
+  const siblings = (rows.prepare('SELECT key FROM jar WHERE batch = ? ORDER BY letter, key').pluck().all(jar.batch) as number[])
+    .filter((one) => one !== key && family.has(one)); // prettier-ignore
+  return {
+    view,
+    batch: rows.uidOf('batch', jar.batch),
+    cautions: jarCautions(ledger, key),
+    wayBack: wayBack(family, key),
+    ancestors: family.ancestorsOf(key).slice(0, LIT_AT_MOST),
+    descendants: family.descendantsOf(key).slice(0, LIT_AT_MOST),
+    children: family.childrenOf(key).map(named),
+    siblings: siblings.map(named),
+    madeBetween: madeBetween(ledger, jar.batch),
+    figures: lineageFigures(family, key),
+    record: jarRecord(ledger, key),
+    hold: jar.hold === null ? null : holdRecord(ledger, rows.get('hold', jar.hold), jar.batch),
+  };
+}
+
+/** The days between which a batch was made, where only these are known. */
+function madeBetween({ rows }: Ledger, batch: number): Reply<'jar.get'>['madeBetween'] {
+  const { madeFrom, madeTo } = rows.facts.get('batch', batch);
+  return madeFrom === null || madeTo === null ? null : { from: madeFrom, to: madeTo };
+}
+
+function betweenWords(ledger: Ledger, batch: number): string {
+  const range = madeBetween(ledger, batch);
+  return range === null ? '' : `, made between ${daysInWords(range.from)} and ${daysInWords(range.to)}`;
+}
+
+/** What tells a found jar apart at a glance. */
+function saysOf(ledger: Ledger, jar: KnownJar, empty: boolean): string {
+  const { family } = ledger.index;
+  const generation = family.generationOf(jar.key);
+  return [
+    `generation ${generation.atLeast ? 'at least ' : ''}${generation.deepest}`,
+    jar.state === 'lost' ? `stands for a jar nobody can name${betweenWords(ledger, jar.batch)}` : null,
+    jar.spoiled ? 'spoiled' : jar.setWord,
+    jar.additions.length > 0 ? `with ${jar.additions.join(', ')}` : null,
+    jar.onShelf === false || empty ? 'gone' : null,
+  ]
+    .filter((part) => part !== null)
+    .join(' · ');
+}
+
+type KeptOf = Reply<'jar.find'>['jars'][number]['portions'];
+
+/** What is kept apart of a jar and still exists: none that is gone, or whose pieces were all used. */
+function keptOf({ rows }: Ledger, jar: number): KeptOf {
+  return rows.where('portion', 'jar', jar).flatMap((portion): KeptOf => {
+    if (portion.goneOn !== null || leftIn(rows.facts, 'portion', portion.key).none) return [];
+    const taken = rows.where('seeding', 'portion', portion.key);
+    const left = piecesLeft(
+      portion,
+      taken.map(({ amount }): Amount | null => amount),
+    );
+    if (left === 0) return [];
+    const name = portionName(portion);
+    const how =
+      left !== null
+        ? `${left} left`
+        : portion.pieces !== null
+          ? `${portion.pieces} kept, some used`
+          : taken.length > 0
+            ? 'used before'
+            : null;
+    return [
+      {
+        id: portion.uid,
+        name,
+        says: how === null ? name : `${name}, ${how}`,
+        part: portion.part,
+        pieces: portion.pieces !== null,
+      },
+    ];
+  });
+}
+
+/** Why a jar that was named in full is not among those that may have seeded. */
+function whyNotOffered(jar: KnownJar, notAfter: string | null): string {
+  if (jar.state === 'planned') return 'Only planned, so it can’t have seeded anything yet.';
+  if (jar.state === 'not made') return 'Planned, but not made, so it can’t have seeded anything.';
+  if (notAfter !== null && jar.madeOn !== null && jar.madeOn > notAfter)
+    return 'Made after this batch, so it can’t have seeded it.';
+  return 'A jar is called so. Type its label as it stands here to pick it.';
+}
+
+/** Newest first among those that fit equally well; planned jars and mistakes are never offered. */
+export function findJar(ledger: Ledger, { text, limit, notAfter }: Parsed<'jar.find'>): Reply<'jar.find'> {
+  const { family, jars } = ledger.index;
+  const offered = [...jars.values()].filter((jar) => family.has(jar.key));
+  const isNamed = namerOf(text, ledger.preferences.dates);
+  const found = findJars(offered, text, { dates: ledger.preferences.dates, limit, notAfter });
+  const named =
+    found.find(isNamed) ?? [...jars.values()].find((jar) => jar.state !== 'mistake' && isNamed(jar));
+  // A text that names a jar means no other: “1 Apr c” is not also part of “11 Apr c”.
+  const listed = named ? found.filter(isNamed) : found;
+  const empty = emptyJars(
+    ledger.rows.facts,
+    listed.map(({ key }) => key),
+  );
+  return {
+    jars: listed.map((jar) => ({
+      key: jar.key,
+      id: jar.uid,
+      label: jar.label,
+      madeOn: jar.madeOn,
+      generation: family.generationOf(jar.key).deepest,
+      says: saysOf(ledger, jar, empty.has(jar.key)),
+      caution: family.cautionLevelOf(jar.key),
+      portions: keptOf(ledger, jar.key),
+    })),
+    named: named ? { id: named.uid, label: named.label, says: whyNotOffered(named, notAfter) } : null,
+  };
+}

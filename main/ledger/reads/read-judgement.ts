@@ -1,0 +1,240 @@
+// Reads of judgement and advice: names and ids round what core says.
+import { keptCosts } from '../../../core/advice/costs';
+import { fromMateOf, setAsideOf } from '../../../core/safety/set-aside';
+import { mayBeInHold, outOfWarmthOn } from '../../../core/safety/in-hold';
+import {
+  nextReply,
+  outlookOf,
+  restartReply,
+  verdictReply,
+  type Asked,
+  type KeptSeed,
+  type Outlook,
+} from '../../../core/advice/reply';
+import { gravest, sawHowItCameOut, shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
+import { seedLevel, unknownLevel, type SeedLevel } from '../../../core/advice/seed-level';
+import type { VerdictWord } from '../../../core/advice/shapes';
+import { limitsOf } from '../../../core/safety/stops';
+import type { Parsed, Reply } from '../../../core/contract';
+import type { Culture } from '../../../core/vigour/figures';
+import { jarReply, lineReply, type Names } from '../../../core/vigour/reply';
+import { dayLabel } from '../../../core/lineage/labels';
+import { judgedOf, type Judged } from '../judged';
+import type { Ledger } from '../ledger';
+import { goneJars } from '../projection/columns';
+import { emptyJars, emptyPortions } from '../projection/left';
+import { Refused } from '../refusal';
+import { againstIn } from './read-against';
+import { costRecords } from './read-costs';
+import { familyMember, lineNames } from './read-views';
+
+function namesIn(ledger: Ledger): Names {
+  const { rows, index } = ledger;
+  const nameOf = lineNames(ledger);
+  return {
+    jar: (key) => index.jar(key),
+    batch: (key) => {
+      const { uid, madeOn, word } = rows.get('batch', key);
+      return {
+        uid,
+        label: [madeOn === null ? 'a day not known' : dayLabel(madeOn, true), word].filter(Boolean).join(' '),
+      };
+    },
+    line: (batch) => ({ uid: rows.uidOf('batch', batch), name: nameOf(batch) }),
+  };
+}
+
+/** Key of the founding batch of the line with that id. @throws Refused 'not found' */
+function lineKey(ledger: Ledger, judged: Judged, uid: string): number {
+  const key = ledger.rows.keyOf('batch', uid);
+  if (!judged.all.lines.includes(key)) throw new Refused('not found', { kind: 'line' });
+  return key;
+}
+
+export function judgeOneLine(ledger: Ledger, { line }: Parsed<'judgement.line'>): Reply<'judgement.line'> {
+  const judged = judgedOf(ledger);
+  return lineReply(judged.all.line(lineKey(ledger, judged, line)), namesIn(ledger));
+}
+
+export function judgeOneJar(ledger: Ledger, { jar }: Parsed<'judgement.jar'>): Reply<'judgement.jar'> {
+  const judged = judgedOf(ledger);
+  const { key } = familyMember(ledger, jar);
+  const evidence = judged.all.byKey.get(key);
+  if (!evidence) throw new Refused('not found', { kind: 'jar' });
+  const [line] = evidence.lines;
+  const mates = line === undefined ? [] : judged.all.jarsOf(line);
+  const judgement = line === undefined ? null : judged.all.line(line);
+  const { family } = ledger.index;
+  const against = againstIn(ledger, judged)(key);
+  const holds = {
+    discard: ledger.index.jar(key).safety.discard,
+    caution: family.cautionLevelOf(key),
+    onHold: setAsideOf(family, key),
+    descendsFromHeld: fromMateOf(family, key),
+    asSeed: [
+      ...(against.acidNotThere === null ? [] : [against.acidNotThere]),
+      ...against.doubts,
+      ...against.asks,
+    ],
+  };
+  return jarReply(evidence, judgement, mates, namesIn(ledger), cultureOf(ledger, key), holds);
+}
+
+/** What the sources that a jar traces back to are declared to hold. */
+function cultureOf({ rows, index }: Ledger, key: number): Culture {
+  const species = new Set<string>();
+  let unknown = false;
+  for (const { source } of index.family.tracedSharesOf(key)) {
+    const strains = source === null ? [] : rows.get('source', source).strains;
+    if (strains.length === 0) unknown = true;
+    for (const strain of strains) species.add([strain.genus, strain.species].filter(Boolean).join(' '));
+  }
+  return { species: [...species], unknown };
+}
+
+export function scoresOf(ledger: Ledger, { keys }: Parsed<'judgement.scores'>): Reply<'judgement.scores'> {
+  const judged = judgedOf(ledger);
+  return { scores: keys.map((key) => ({ key, score: judged.scoreOf(key) })) };
+}
+
+/** What a batch promises by the first of its lines that tells; of no line, what any culture does. */
+function levelOf(
+  judged: Judged,
+  lines: readonly number[],
+  batch: number,
+  view: Outlook,
+  poorer: number,
+): SeedLevel {
+  for (const line of lines) {
+    const found = seedLevel(judged.all.line(line), batch, view.costs, view.discardedShare, poorer);
+    if (found) return found;
+  }
+  return unknownLevel(judged.all.keeper['set word'].value, view.costs, view.discardedShare);
+}
+
+/** What is kept and could seed. @param only reserves alone, or all that is kept */
+function candidatesOf(
+  ledger: Ledger,
+  judged: Judged,
+  line: number | null,
+  only: 'all' | 'reserves',
+  view: Outlook,
+): KeptSeed[] {
+  const { rows, index } = ledger;
+  const { family } = index;
+  const [gone, empty] = [goneJars(rows), emptyJars(rows.facts, null)];
+  const eaten = emptyPortions(rows.facts);
+  const [now, today] = [ledger.clock.now(), ledger.clock.today()];
+  const jars = family.keys.map((jar): ShelfJar => {
+    const record = judged.records.get(jar);
+    const outcome = record?.outcome ?? null;
+    const { uid, onShelf, madeOn } = index.jar(jar);
+    const outcomeKnown = outcome !== null && sawHowItCameOut(outcome);
+    return {
+      key: jar,
+      uid,
+      onShelf: only === 'reserves' ? false : onShelf,
+      gone: gone.has(jar) || empty.has(jar),
+      outcomeKnown,
+      outOn: madeOn === null ? today : outOfWarmthOn(record?.hold ?? null, madeOn),
+      inHold: madeOn !== null && mayBeInHold(record?.hold ?? null, outcome, outcomeKnown, madeOn, now, today),
+    };
+  });
+  return shelfCandidates(
+    family,
+    jars,
+    [...rows.all('portion')].filter(({ key, reserve }) => (reserve || only === 'all') && !eaten.has(key)),
+    (jar) => family.linesOf(jar).map((one) => judged.all.line(one)),
+    (jar, poorer) => levelOf(judged, family.linesOf(jar), family.jar(jar).batch, view, poorer),
+    againstIn(ledger, judged),
+    (batch) => rows.uidOf('batch', batch),
+    today,
+    line,
+  );
+}
+
+const outlook = (ledger: Ledger, judged: Judged): Outlook =>
+  outlookOf(judged.history, keptCosts(costRecords(ledger, judged)));
+
+export function restartAdvice(ledger: Ledger, { line }: Parsed<'advice.restart'>): Reply<'advice.restart'> {
+  const judged = judgedOf(ledger);
+  const key = line === null ? null : lineKey(ledger, judged, line);
+  const newest = judged.all.evidence
+    .filter(({ lines, madeOn }) => madeOn !== null && (key === null || lines.includes(key)))
+    .toSorted((a, b) => (b.madeOn ?? '').localeCompare(a.madeOn ?? '') || b.generation - a.generation)[0];
+  const view = outlook(ledger, judged);
+  const reserves = candidatesOf(ledger, judged, key, 'reserves', view);
+  return restartReply(view, reserves, limitsOf(ledger.preferences), newest?.generation ?? null, key === null ? null : verdictOn(ledger, judged, view, key)); // prettier-ignore
+}
+
+/** What the newest founding batch was started from. */
+function freshStartLabel(ledger: Ledger, judged: Judged, line: number | null): string {
+  const { family } = ledger.index;
+  // A culture was received once; a product can be bought again, so of several lines the newest of those counts.
+  const isProduct = (source: number | null): boolean =>
+    source !== null && family.source(source)?.culture === false;
+  const fromProducts = judged.all.evidence
+    .filter(({ key, founding }) => founding && family.seedsOf(key).some(({ source }) => isProduct(source)))
+    .toSorted((a, b) => (a.madeOn ?? '').localeCompare(b.madeOn ?? ''));
+  const batch = line ?? fromProducts.at(-1)?.batch ?? judged.all.lines.at(-1);
+  const founders = judged.all.evidence.filter(
+    (jar) => jar.founding && (batch === undefined || jar.batch === batch),
+  );
+  const names = new Set(
+    founders.flatMap(({ key }) =>
+      family
+        .seedsOf(key)
+        .flatMap(({ source }) => (source === null ? [] : (family.source(source)?.name ?? []))),
+    ),
+  );
+  return names.size === 0 ? 'a fresh start from sources' : `a fresh start from ${[...names].join(' and ')}`;
+}
+
+function askedOf(ledger: Ledger, judged: Judged, view: Outlook, line: number | null): Asked {
+  const names = namesIn(ledger);
+  const asked = line === null ? judged.all.lines : [line];
+  return {
+    candidates: candidatesOf(ledger, judged, line, 'all', view),
+    limits: limitsOf(ledger.preferences),
+    freshLabel: freshStartLabel(ledger, judged, line),
+    blocked: [...new Set(asked.flatMap((one) => judged.all.line(one).blocked))],
+    lineNames: new Map(asked.map((one) => [names.line(one).uid, names.line(one).name])),
+  };
+}
+
+export function nextAdvice(ledger: Ledger, { line }: Parsed<'advice.next'>): Reply<'advice.next'> {
+  const judged = judgedOf(ledger);
+  const key = line === null ? null : lineKey(ledger, judged, line);
+  const view = outlook(ledger, judged);
+  return nextReply(view, askedOf(ledger, judged, view, key));
+}
+
+function verdictOn(ledger: Ledger, judged: Judged, view: Outlook, line: number): VerdictWord {
+  return verdictReply(view, askedOf(ledger, judged, view, line), judged.all.line(line), () => null).verdict;
+}
+
+/** The verdict on a line, by the key of its founding batch. */
+export function verdictOf(ledger: Ledger, line: number): VerdictWord {
+  const judged = judgedOf(ledger);
+  return verdictOn(ledger, judged, outlook(ledger, judged), line);
+}
+
+export function lineAdvice(ledger: Ledger, { line }: Parsed<'advice.line'>): Reply<'advice.line'> {
+  const judged = judgedOf(ledger);
+  const key = lineKey(ledger, judged, line);
+  const view = outlook(ledger, judged);
+  return verdictReply(view, askedOf(ledger, judged, view, key), judged.all.line(key), (jar) =>
+    rootOf(ledger, judged, jar),
+  );
+}
+
+/** The jar because of which another is held, or in doubt by its way back; null where nothing but itself is. */
+function rootOf(ledger: Ledger, judged: Judged, uid: string): { jar: string; label: string } | null {
+  const { rows, index } = ledger;
+  const key = rows.keyOf('jar', uid);
+  const caution = gravest(index.family.cautionsOf(key));
+  const root = caution ? caution.of : againstIn(ledger, judged)(key).doubtful;
+  if (root === null || root === key) return null;
+  const { uid: jar, label } = index.jar(root);
+  return { jar, label };
+}

@@ -1,0 +1,186 @@
+// Reads of batches, sources, packages, drafts and photographs.
+import type { Parsed, Reply } from '../../../core/contract';
+import { momentText } from '../../../core/ledger/stored-moments';
+import { dayLabel } from '../../../core/lineage/labels';
+import type { KnownJar } from '../family-index';
+import type { Ledger } from '../ledger';
+import { Refused } from '../refusal';
+import { leftOfPackages } from '../projection/spent';
+import { lineNames, seedLabel } from './read-views';
+import { holdRecord, jarRecord, packageRecord, photographRecord, sourceRecord } from './read-records';
+
+const byLetter = (a: KnownJar, b: KnownJar): number =>
+  a.letter.length - b.letter.length || (a.letter < b.letter ? -1 : a.letter > b.letter ? 1 : a.key - b.key);
+
+/** The batch's jars that can be seen: all but those entered by mistake. */
+function jarsOfBatch(ledger: Ledger, batch: number): KnownJar[] {
+  const keys = ledger.rows
+    .prepare("SELECT key FROM jar WHERE batch = ? AND state <> 'mistake'")
+    .pluck()
+    .all(batch);
+  return (keys as number[]).map((key) => ledger.index.jar(key)).toSorted(byLetter);
+}
+
+export function getBatch(ledger: Ledger, { id }: Parsed<'batch.get'>): Reply<'batch.get'> {
+  const { rows } = ledger;
+  const key = rows.keyOf('batch', id);
+  const { uid, madeOn, word, note } = rows.get('batch', key);
+  if (madeOn === null) throw new Refused('batch without a day');
+  const holds = holdsOf(ledger, key);
+  return {
+    batch: { id: uid, madeOn, word, note },
+    holds: holds.map((hold) => holdRecord(ledger, rows.get('hold', hold), key)),
+    interruptions: holds.flatMap((hold) =>
+      rows.facts.where('interruption', 'hold', hold).map(({ uid: own, what, began, ended, hours, wasSet }) => ({
+        id: own, hold: rows.uidOf('hold', hold), what, began, ended, hours, wasSet,
+      })),
+    ), // prettier-ignore
+    jars: jarsOfBatch(ledger, key).map((jar) => jarRecord(ledger, jar.key)),
+  };
+}
+
+/** Holds that were entered with a batch, and those that its jars stood in. */
+const holdsOf = ({ rows }: Ledger, batch: number): number[] =>
+  rows
+    .prepare(
+      `SELECT key FROM hold WHERE batch = ?
+        UNION SELECT s.hold FROM jar j CROSS JOIN stay s ON s.jar = j.key WHERE j.batch = ? ORDER BY 1`,
+    )
+    .pluck()
+    .all(batch, batch) as number[];
+
+type ListedBatch = Reply<'batch.list'>['batches'][number];
+interface BatchRow {
+  readonly key: number;
+  readonly uid: string;
+  readonly madeOn: string;
+  readonly word: string | null;
+}
+
+/** A batch as the list shows it: what seeded it, what was stirred in, how each jar set. */
+function listed(ledger: Ledger, batch: BatchRow, year: string): ListedBatch {
+  const { family } = ledger.index;
+  const jars = jarsOfBatch(ledger, batch.key);
+  const seeds = jars.flatMap(({ key }) => (family.has(key) ? family.seedsOf(key).map((one) => seedLabel(ledger, one)) : [])); // prettier-ignore
+  return {
+    id: batch.uid,
+    madeOn: batch.madeOn,
+    word: batch.word,
+    label: [dayLabel(batch.madeOn, batch.madeOn.slice(0, 4) !== year), batch.word].filter(Boolean).join(' '),
+    seeds: [...new Set(seeds)],
+    additions: [...new Set(jars.flatMap(({ additions }) => additions))],
+    jars: jars.map((jar) => {
+      const generation = family.has(jar.key) ? family.generationOf(jar.key) : null;
+      return {
+        id: jar.uid,
+        label: jar.label,
+        setWord: jar.setWord,
+        outcomeKnown: jar.outcomeKnown,
+        generation: generation?.deepest ?? null,
+        atLeast: generation?.atLeast ?? false,
+        spoiled: jar.spoiled,
+        caution: generation ? family.cautionLevelOf(jar.key) : null,
+      };
+    }),
+  };
+}
+
+/** Whether a batch says each word that was typed: its day with the year, its word, jars, seeds, what was stirred in, its note. */
+function says(
+  ledger: Ledger,
+  { key, madeOn }: BatchRow,
+  batch: ListedBatch,
+  words: readonly string[],
+): boolean {
+  if (words.length === 0) return true;
+  const told = [dayLabel(madeOn, true), madeOn, batch.word, ...batch.jars.flatMap(({ label, setWord }) => [label, setWord]), ...batch.seeds, ...batch.additions, ledger.rows.get('batch', key).note]; // prettier-ignore
+  const text = told.filter(Boolean).join(' ').toLowerCase();
+  return words.every((word) => text.includes(word));
+}
+
+/** Newest first, page by page; batches none of whose jars can be seen are left out. */
+export function listBatches(
+  ledger: Ledger,
+  { before, limit, text }: Parsed<'batch.list'>,
+): Reply<'batch.list'> {
+  const from = before ? ledger.rows.keyOf('batch', before.id) : 0;
+  const words = text.toLowerCase().split(/\s+/).filter(Boolean);
+  // Page by page, unless words are looked for: then any batch may be the next that says them.
+  const found = ledger.rows
+    .prepare(
+      `SELECT b.key, r.uid, b.made_on AS madeOn, b.word FROM batch b JOIN record r ON r.key = b.key
+        WHERE b.made_on IS NOT NULL AND (? IS NULL OR (b.made_on, b.key) < (?, ?))
+          AND EXISTS (SELECT 1 FROM jar j WHERE j.batch = b.key AND j.state <> 'mistake')
+        ORDER BY b.made_on DESC, b.key DESC LIMIT ?`,
+    )
+    .all(
+      before?.madeOn ?? null,
+      before?.madeOn ?? null,
+      from,
+      words.length > 0 ? -1 : limit + 1,
+    ) as BatchRow[];
+  const year = ledger.clock.today().slice(0, 4);
+  const batches: ListedBatch[] = [];
+  for (const row of found) {
+    const batch = listed(ledger, row, year);
+    if (!says(ledger, row, batch, words)) continue;
+    if (batches.length === limit) return { batches, more: true };
+    batches.push(batch);
+  }
+  return { batches, more: false };
+}
+
+export function listSources(ledger: Ledger): Reply<'source.list'> {
+  const started = ledger.rows.prepare(
+    `SELECT count(DISTINCT s.jar) FROM seeding s JOIN jar j ON j.key = s.jar
+      WHERE s.source = ? AND j.state IN ('made', 'lost')`,
+  );
+  const batches = ledger.rows.prepare(
+    'SELECT DISTINCT j.batch FROM seeding s JOIN jar j ON j.key = s.jar WHERE s.source = ?',
+  );
+  const nameOf = lineNames(ledger);
+  const sources = [...ledger.rows.all('source')].map((row) => {
+    const began = new Set(batches.pluck().all(row.key));
+    return {
+      ...sourceRecord(row),
+      startedJars: Number(started.pluck().get(row.key)),
+      lines: ledger.index.family.lines
+        .filter(({ batch }) => began.has(batch))
+        .map(({ batch }) => ({ id: ledger.rows.uidOf('batch', batch), name: nameOf(batch) })),
+    };
+  });
+  return { sources: sources.toSorted((a, b) => a.name.localeCompare(b.name, 'en')) };
+}
+
+export function listPackages(ledger: Ledger): Reply<'package.list'> {
+  const left = leftOfPackages(ledger.rows);
+  return {
+    packages: [...ledger.rows.all('package')].map((row) => ({
+      ...packageRecord(ledger, row),
+      ...(left.get(row.key) ?? { uses: 0, left: null }),
+    })),
+  };
+}
+
+export function listDrafts(ledger: Ledger): Reply<'draft.list'> {
+  const drafts = ledger.rows
+    .prepare('SELECT key, json, saved_at, saved_at_off FROM draft ORDER BY saved_at DESC, key')
+    .all() as { key: string; json: string; saved_at: number; saved_at_off: number }[];
+  return {
+    drafts: drafts.map(({ key, json, saved_at, saved_at_off }) => ({
+      key,
+      json,
+      savedAt: momentText(saved_at, saved_at_off),
+    })),
+  };
+}
+
+export function listPhotographs(
+  ledger: Ledger,
+  { jar }: Parsed<'photograph.list'>,
+): Reply<'photograph.list'> {
+  const key = ledger.rows.keyOf('jar', jar);
+  return {
+    photographs: ledger.rows.where('photograph', 'jar', key).map((row) => photographRecord(ledger, row)),
+  };
+}

@@ -1,0 +1,86 @@
+// Rows as the records of core/ledger/records.ts again: uids in place of keys.
+import type { BatchReply } from '../../../core/contract';
+import type { Hold, Package, Photograph, Portion, Source } from '../../../core/ledger/records';
+import type { Ledger } from '../ledger';
+import type { Row } from '../projection/records';
+import { jarCautions, keptName, seedLabel, within } from './read-views';
+
+export function sourceRecord({ key: _key, uid, ...fields }: Row<'source'>): Source {
+  return { id: uid, ...fields };
+}
+
+export function packageRecord(ledger: Ledger, row: Row<'package'>): Package {
+  const { key: _key, uid, source, ...fields } = row;
+  return { id: uid, ...fields, source: ledger.rows.uidOrNull('source', source) };
+}
+
+/** A hold as a batch tells of it. @param asked the batch: a hold that was recorded by itself is of none */
+export function holdRecord(ledger: Ledger, row: Row<'hold'>, asked: number): Hold {
+  const { key: _key, uid, batch, ...fields } = row;
+  return { id: uid, ...fields, batch: ledger.rows.uidOf('batch', (batch as number | null) ?? asked) };
+}
+
+export function portionRecord(ledger: Ledger, row: Row<'portion'>): Portion {
+  const { key: _key, uid, jar, ...fields } = row;
+  return { id: uid, ...fields, jar: ledger.rows.uidOf('jar', jar) };
+}
+
+export function photographRecord(ledger: Ledger, row: Row<'photograph'>): Photograph {
+  const { key: _key, uid, jar, ...fields } = row;
+  return { id: uid, ...fields, jar: ledger.rows.uidOf('jar', jar) };
+}
+
+/** A jar with all that belongs to it. */
+export function jarRecord(ledger: Ledger, jarKey: number): BatchReply['jars'][number] {
+  const { rows, index } = ledger;
+  const { key, uid, batch, hold, milkPackage, ...fields } = rows.get('jar', jarKey);
+  const shares = index.family.has(key) ? index.family.sharesOf(key) : null;
+  const [outcome] = rows.where('outcome', 'jar', key);
+  return {
+    label: index.jar(key).label,
+    jar: {
+      id: uid,
+      ...fields,
+      batch: rows.uidOf('batch', batch),
+      hold: rows.uidOrNull('hold', hold),
+      milkPackage: rows.uidOrNull('package', milkPackage),
+    },
+    additions: rows.where('addition', 'jar', key).map((row) => ({
+      id: row.uid,
+      jar: uid,
+      name: row.name,
+      planned: row.planned,
+      actual: row.actual,
+      package: rows.uidOrNull('package', row.package),
+    })),
+    seedings: rows.where('seeding', 'jar', key).map((row) => {
+      const share = shares?.get(row.key);
+      return {
+        seeding: {
+          id: row.uid,
+          jar: uid,
+          fromJar: rows.uidOrNull('jar', row.fromJar),
+          portion: rows.uidOrNull('portion', row.portion),
+          part: row.part,
+          source: rows.uidOrNull('source', row.source),
+          package: rows.uidOrNull('package', row.package),
+          amount: row.amount,
+        },
+        label: seedLabel(ledger, row),
+        kept: keptName(ledger, row.portion),
+        share: share === undefined ? null : within(share),
+      };
+    }),
+    discard: index.jar(key).safety.discard,
+    caution: index.family.has(key) ? index.family.cautionLevelOf(key) : null,
+    cautions: jarCautions(ledger, key),
+    outcome: outcome ? outcomeRecord(outcome, uid) : null,
+    portions: rows.where('portion', 'jar', key).map((row) => portionRecord(ledger, row)),
+    photographs: rows.where('photograph', 'jar', key).map((row) => photographRecord(ledger, row)),
+  };
+}
+
+function outcomeRecord(row: Row<'outcome'>, jar: string): BatchReply['jars'][number]['outcome'] {
+  const { key: _key, uid: _uid, ...fields } = row;
+  return { ...fields, jar };
+}

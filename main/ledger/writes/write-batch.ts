@@ -1,0 +1,207 @@
+// Recording a batch as a whole, and correcting the batch and its times in warmth.
+import type { BatchEntry, Parsed, Reply } from '../../../core/contract';
+import type { Ledger } from '../ledger';
+import { Refused } from '../refusal';
+import { lineName, lineWords } from '../../../core/lineage/labels';
+import type { OpenAct } from '../acts';
+import type { Row, Stored } from '../projection/records';
+import { labelsInShort, outcomeRow, packageKey, seedingRow, shelfOrGone, standingJar } from './write-parts';
+import { mustSay, tidy } from './write-tidy';
+
+type NewJar = Omit<BatchEntry['jars'][number], 'hold'>;
+
+/** A jar with all that belongs to it. @returns its uid */
+function insertJar(ledger: Ledger, act: OpenAct, batch: number, hold: number | null, jar: NewJar): string {
+  const { additions, seedings, outcome, milkPackage, ...fields } = jar;
+  const { madeOn, word } = ledger.rows.get('batch', batch);
+  const made = act.insert('jar', {
+    ...fields,
+    ...shelfOrGone(ledger.labelFor({ madeOn, word, letter: fields.letter }), {
+      onShelf: fields.onShelf,
+      goneOn: fields.goneOn,
+    }),
+    batch,
+    hold,
+    milkPackage: packageKey(ledger, milkPackage, 'milk'),
+  });
+  for (const addition of additions) {
+    act.insert('addition', {
+      ...addition,
+      jar: made.key,
+      package: packageKey(ledger, addition.package, 'addition'),
+    });
+  }
+  for (const seeding of seedings) act.insert('seeding', seedingRow(ledger, act, made.key, seeding));
+  if (outcome) act.insert('outcome', outcomeRow(made.key, outcome));
+  return made.uid;
+}
+
+export function recordBatch(ledger: Ledger, given: Parsed<'batch.record'>): Reply<'batch.record'> {
+  const entry = tidy(given);
+  const jars = entry.jars.map((jar) => {
+    mustSay(jar, 'letter');
+    return { ...jar, letter: jar.letter.toLowerCase() };
+  });
+  const labelled = jars.map(({ letter }) => ({
+    letter,
+    label: ledger.labelFor({ madeOn: entry.madeOn, word: entry.word, letter }),
+  }));
+  for (const jar of jars) {
+    if (jar.hold !== null && jar.hold >= entry.holds.length)
+      throw new Refused('no such hold', { jar: jar.letter });
+    for (const addition of jar.additions) mustSay(addition, 'name');
+  }
+  const done = ledger.acts.mustRun(
+    'batch.record',
+    labelsInShort(labelled),
+    entry.why,
+    (act) => {
+      const batch = act.insert('batch', { madeOn: entry.madeOn, word: entry.word, note: entry.note });
+      const holds = entry.holds.map((hold) =>
+        act.insert('hold', { ...hold, batch: batch.key, basis: 'recorded' }),
+      );
+      const uids = jars.map(({ hold, ...jar }) =>
+        insertJar(ledger, act, batch.key, hold === null ? null : (holds[hold]?.key ?? null), jar),
+      );
+      return { batch: batch.uid, jars: uids };
+    },
+    entry.draft,
+    entry.sameLabelMeant,
+  );
+  return { act: done.act.uid, ...done.value };
+}
+
+/** The batch behind an id, with its day. @throws Refused 'not found', 'batch without a day' */
+function standingBatch(ledger: Ledger, uid: string): Row<'batch'> & { readonly madeOn: string } {
+  const found = ledger.rows.get('batch', ledger.rows.keyOf('batch', uid));
+  if (found.madeOn === null) throw new Refused('batch without a day');
+  return { ...found, madeOn: found.madeOn };
+}
+
+/** One more jar of a recorded batch. @throws Refused 'hold of another batch', and as recordBatch */
+export function addJar(ledger: Ledger, input: Parsed<'batch.addJar'>): Reply<'batch.addJar'> {
+  const batch = standingBatch(ledger, input.batch);
+  const { hold, ...given } = tidy(input.jar);
+  mustSay(given, 'letter');
+  for (const addition of given.additions) mustSay(addition, 'name');
+  const jar = { ...given, letter: given.letter.toLowerCase() };
+  const label = ledger.labelFor({ madeOn: batch.madeOn, word: batch.word, letter: jar.letter });
+  const holdKey = ledger.rows.keyOrNull('hold', hold);
+  if (holdKey !== null && ledger.rows.get('hold', holdKey).batch !== batch.key) {
+    throw new Refused('hold of another batch');
+  }
+  const done = ledger.acts.mustRun(
+    'batch.addJar',
+    label,
+    tidy(input.why),
+    (act) => insertJar(ledger, act, batch.key, holdKey, jar),
+    input.draft,
+    // Not meant is not asked: the form for one more jar has no way to say so yet.
+    input.sameLabelMeant || null,
+  );
+  return { act: done.act.uid, jar: done.value };
+}
+
+/** One more time in warmth of a recorded batch. @throws Refused 'jar of another batch', 'is a mistake' */
+export function addHold(ledger: Ledger, input: Parsed<'batch.addHold'>): Reply<'batch.addHold'> {
+  const batch = standingBatch(ledger, input.batch);
+  const hold = tidy(input.hold);
+  const jars = input.jars.map((uid) => standingJar(ledger, uid));
+  const stray = jars.find((jar) => jar.batch !== batch.key);
+  if (stray) throw new Refused('jar of another batch', { jar: stray.label });
+  const subject = batchSubject(ledger, batch.key);
+  const done = ledger.acts.mustRun(
+    'batch.addHold',
+    subject,
+    tidy(input.why),
+    (act) => {
+      const made = act.insert('hold', { ...hold, batch: batch.key, basis: 'recorded' });
+      for (const jar of jars) act.update('jar', jar.key, { hold: made.key });
+      return made.uid;
+    },
+    input.draft,
+  );
+  return { act: done.act.uid, hold: done.value };
+}
+
+/** Labels of a batch's jars that can be seen; of a batch without any, its day. */
+export function batchSubject(ledger: Ledger, batch: number): string {
+  const keys = ledger.rows.prepare('SELECT key FROM jar WHERE batch = ? ORDER BY key').pluck().all(batch);
+  const jars = (keys as number[]).map((key) => ledger.index.jar(key));
+  const standing = jars.filter((jar) => jar.state !== 'mistake');
+  return labelsInShort(standing.length > 0 ? standing : jars);
+}
+
+export function correctBatch(ledger: Ledger, input: Parsed<'batch.correct'>): Reply<'batch.correct'> {
+  const changes = tidy(input.changes);
+  const key = ledger.rows.keyOf('batch', input.id);
+  const done = ledger.acts.mustRun(
+    'batch.correct',
+    batchSubject(ledger, key),
+    tidy(input.why),
+    (act) => {
+      act.update('batch', key, changes as Partial<Stored['batch']>);
+    },
+    input.draft,
+  );
+  return { act: done.act.uid };
+}
+
+/** @throws Refused 'range of days' */
+export function refuseHalfRange(from: string | null, to: string | null): void {
+  if ((from === null) !== (to === null) || (from !== null && to !== null && from > to))
+    throw new Refused('range of days');
+}
+
+/**
+ * Says between which days a batch was made, where the day is not known.
+ * @throws Refused 'not found', 'range of days', 'nothing changed', and as the rule book says
+ */
+export function tellAbout(ledger: Ledger, input: Parsed<'batch.about'>): Reply<'batch.about'> {
+  const { madeFrom, madeTo } = input;
+  refuseHalfRange(madeFrom, madeTo);
+  const key = ledger.rows.keyOf('batch', input.id);
+  const done = ledger.acts.mustRun(
+    'batch.about',
+    batchSubject(ledger, key),
+    tidy(input.why),
+    (act) => act.facts.update('batch', key, { madeOn: null, madeFrom, madeTo }),
+    input.draft,
+  );
+  return { act: done.act.uid };
+}
+
+export function correctHold(ledger: Ledger, input: Parsed<'hold.correct'>): Reply<'hold.correct'> {
+  const changes = tidy(input.changes);
+  const key = ledger.rows.keyOf('hold', input.id);
+  const now = ledger.rows.get('hold', key);
+  const subject = batchSubject(ledger, now.batch);
+  const done = ledger.acts.mustRun(
+    'hold.correct',
+    subject,
+    tidy(input.why),
+    (act) => {
+      act.update('hold', key, changes as Partial<typeof now>);
+    },
+    input.draft,
+  );
+  return { act: done.act.uid };
+}
+
+/**
+ * Names a line where its founding batch lies; without a name it is called by that batch again.
+ * @throws Refused 'not found' for a batch that founds no line
+ */
+export function nameLine(ledger: Ledger, input: Parsed<'line.name'>): Reply<'line.name'> {
+  const name = tidy(input.name);
+  const key = ledger.rows.keyOf('batch', input.line);
+  if (!ledger.index.family.lines.some(({ batch }) => batch === key))
+    throw new Refused('not found', { kind: 'line' });
+  const { madeOn, word, lineName: before } = ledger.rows.facts.get('batch', key);
+  const now = lineWords(lineName({ madeOn, word }, before));
+  const subject = `${now} ${name === null ? lineWords(lineName({ madeOn, word })) : `“${name}”`}`;
+  const done = ledger.acts.mustRun('line.name', subject, tidy(input.why), (act) => {
+    act.facts.update('batch', key, { lineName: name });
+  });
+  return { act: done.act.uid };
+}

@@ -1,0 +1,196 @@
+// Correcting one jar: its own fields, what seeded it, what was stirred in, what was seen, and what it stands for.
+import type { Parsed, Reply } from '../../../core/contract';
+import { refuseLift } from '../facts/facts-host';
+import type { Ledger } from '../ledger';
+import { refuseJarName } from '../jar-names';
+import { Refused } from '../refusal';
+import type { Stored } from '../projection/records';
+import {
+  jarOf,
+  outcomeRow,
+  packageKey,
+  replaceRows,
+  seedingRow,
+  shelfOrGone,
+  standingJar,
+} from './write-parts';
+import { refuseHalfRange } from './write-batch';
+import { mustSay, tidy } from './write-tidy';
+
+export function correctJar(ledger: Ledger, input: Parsed<'jar.correct'>): Reply<'jar.correct'> {
+  const { hold, milkPackage, letter, ...fields } = tidy(input.changes);
+  const jar = standingJar(ledger, input.id);
+  const said = fields as Partial<Stored['jar']>;
+  const changes: Partial<Stored['jar']> = { ...said, ...shelfOrGone(jar.label, said) };
+  if (letter !== undefined) {
+    mustSay({ letter }, 'letter');
+    changes.letter = letter.toLowerCase();
+  }
+  if (hold !== undefined) {
+    changes.hold = ledger.rows.keyOrNull('hold', hold);
+    if (changes.hold !== null && ledger.rows.get('hold', changes.hold).batch !== jar.batch) {
+      throw new Refused('hold of another batch');
+    }
+  }
+  if (milkPackage !== undefined) changes.milkPackage = packageKey(ledger, milkPackage, 'milk');
+  if (changes.state === 'made' && jar.state !== 'made' && jar.madeOn === null) {
+    throw new Refused('day not known', { jar: jar.label });
+  }
+  const done = ledger.acts.mustRun(
+    'jar.correct',
+    jar.label,
+    tidy(input.why),
+    (act) => {
+      act.update('jar', jar.key, changes);
+    },
+    input.draft,
+  );
+  return { act: done.act.uid };
+}
+
+/**
+ * "Entered by mistake". The row stays, for the history and for the jars that were said to be seeded from it: those have
+ * an unknown past from then on, until the keeper says what seeded them. Of a spoiled jar a reason is asked for: the
+ * cautions because of it fall away with it.
+ * @throws Refused 'not found', 'is a mistake', and as the rule book says
+ */
+export function markMistake(ledger: Ledger, input: Parsed<'jar.mistake'>): Reply<'jar.mistake'> {
+  const jar = standingJar(ledger, input.id);
+  const done = ledger.acts.mustRun('jar.mistake', jar.label, tidy(input.why), (act) => {
+    act.update('jar', jar.key, { state: 'mistake' });
+  });
+  return { act: done.act.uid };
+}
+
+const LETTERS = [...'abcdefghijklmnopqrstuvwxyz'];
+
+/** @throws Refused 'name of a jar' */
+export function addLostJar(ledger: Ledger, given: Parsed<'jar.lost'>): Reply<'jar.lost'> {
+  const { madeOn, label, note } = tidy(given);
+  const { madeFrom, madeTo } = given;
+  refuseHalfRange(madeFrom, madeTo);
+  if (madeOn !== null && madeFrom !== null) throw new Refused('range of days');
+  if (label !== null) refuseJarName(ledger, label);
+  const word = label ?? (madeOn === null ? null : 'lost');
+  const taken = new Set(
+    [...ledger.index.jars.values()]
+      .filter(
+        (jar) => jar.madeOn === madeOn && (jar.word?.toLowerCase() ?? null) === (word?.toLowerCase() ?? null),
+      )
+      .map((jar) => jar.letter),
+  );
+  const letter = LETTERS.find((one) => !taken.has(one)) ?? `z${taken.size}`;
+  const subject = ledger.labelFor({ madeOn, word, letter });
+  const done = ledger.acts.mustRun(
+    'jar.lost',
+    subject,
+    null,
+    (act) => {
+      const batch = act.insert('batch', { madeOn, word, note: null });
+      if (madeFrom !== null) act.facts.update('batch', batch.key, { madeFrom, madeTo });
+      return act.insert('jar', {
+        batch: batch.key,
+        letter,
+        hold: null,
+        state: 'lost',
+        vessel: null,
+        finalVolume: null,
+        finalVolumeKnown: null,
+        milk: null,
+        milkAmount: null,
+        milkPackage: null,
+        countPerMl: null,
+        onShelf: null,
+        goneOn: null,
+        note,
+      }).uid;
+    },
+    given.draft,
+  );
+  return { act: done.act.uid, jar: done.value };
+}
+
+export function setSeedings(ledger: Ledger, input: Parsed<'seeding.set'>): Reply<'seeding.set'> {
+  const jar = standingJar(ledger, input.jar);
+  const given = tidy(input.seedings);
+  const old = ledger.rows.where('seeding', 'jar', jar.key);
+  const done = ledger.acts.mustRun(
+    'seeding.set',
+    jar.label,
+    tidy(input.why),
+    (act) => {
+      const next = given.map((entry) => seedingRow(ledger, act, jar.key, entry));
+      replaceRows(
+        act,
+        'seeding',
+        old,
+        next,
+        (row, record) =>
+          row.fromJar === record.fromJar && row.source === record.source && row.portion === record.portion,
+        (record) => act.insert('seeding', record),
+      );
+    },
+    input.draft,
+  );
+  return { act: done.act.uid };
+}
+
+export function setAdditions(ledger: Ledger, input: Parsed<'addition.set'>): Reply<'addition.set'> {
+  const jar = standingJar(ledger, input.jar);
+  const next = tidy(input.additions).map((entry): Stored['addition'] => {
+    mustSay(entry, 'name');
+    return { ...entry, jar: jar.key, package: packageKey(ledger, entry.package, 'addition') };
+  });
+  const old = ledger.rows.where('addition', 'jar', jar.key);
+  const done = ledger.acts.mustRun(
+    'addition.set',
+    jar.label,
+    tidy(input.why),
+    (act) => {
+      replaceRows(
+        act,
+        'addition',
+        old,
+        next,
+        (row, record) => row.name.toLowerCase() === record.name.toLowerCase(),
+        (record) => act.insert('addition', record),
+      );
+    },
+    input.draft,
+  );
+  return { act: done.act.uid };
+}
+
+/** Notes what was seen; `outcome` null takes it away, `onShelf` null leaves that as it is. */
+export function saveOutcome(ledger: Ledger, input: Parsed<'outcome.save'>): Reply<'outcome.save'> {
+  const jar = standingJar(ledger, input.jar);
+  const [old] = ledger.rows.where('outcome', 'jar', jar.key);
+  const outcome = input.outcome === null ? null : outcomeRow(jar.key, tidy(input.outcome));
+  const done = ledger.acts.mustRun(
+    'outcome.save',
+    jar.label,
+    tidy(input.why),
+    (act) => {
+      if (outcome && old) act.update('outcome', old.key, outcome);
+      else if (outcome) act.insert('outcome', outcome);
+      else if (old) act.remove('outcome', old.key);
+      if (input.onShelf !== null)
+        act.update('jar', jar.key, shelfOrGone(jar.label, { onShelf: input.onShelf }));
+    },
+    input.draft,
+  );
+  return { act: done.act.uid };
+}
+
+export function clearCaution(ledger: Ledger, input: Parsed<'caution.clear'>): Reply<'caution.clear'> {
+  const jar = standingJar(ledger, input.jar);
+  const of = jarOf(ledger, input.of);
+  refuseLift(ledger, jar.key, of.key);
+  const reason = tidy(input.reason, 'reason') as string | null;
+  if (reason === null || reason.length < 3)
+    throw new Refused('invalid', { path: 'reason', problem: 'says too little' });
+  const done = ledger.acts.mustRun('caution.clear', jar.label, reason, (act) => {
+    act.insert('clearing', { jar: jar.key, of: of.key, reason });
+  });
+  return { act: done.act.uid };
+}
