@@ -1,7 +1,7 @@
 // What a jar and a fresh start cost the keeper: from recorded prices, else in jars. What is assumed is listed.
 import { minorDigits } from '../quantities/quantities';
 import { median } from '../vigour/order';
-import type { RestartCosts } from './restart';
+import { LOG_SD_ASSUMED, type PriceDoubt, type RestartCosts } from './restart';
 
 /** An amount of money in minor units of its currency. */
 export interface Spent {
@@ -22,6 +22,7 @@ export interface CostRecords {
 
 export interface KeptCosts {
   readonly costs: RestartCosts;
+  readonly doubt: PriceDoubt;
   /** A currency, or 'jars' where no price is known: costs are then counted in jars. */
   readonly unit: string;
   /** Each a sentence; what costs are counted in comes first. */
@@ -67,7 +68,10 @@ export function keptCosts(records: CostRecords): KeptCosts {
   else assumed.push(unit === 'jars' ? COUNTED_IN_JARS : COUNTED_IN_MONEY);
   const start = unit === 'jars' ? null : whole(records.starts);
   const freshStart = start ?? START_IN_JARS * jar;
-  if (start === null) assumed.push(`What starts a line is taken to cost as much as ${START_IN_JARS} jars.`);
+  if (start === null)
+    assumed.push(
+      `What starts a line is taken to cost as much as ${START_IN_JARS} jars, give or take a factor of two.`,
+    );
   const jarsPerGeneration = Math.max(1, Math.round(median(records.jarsPerBatch) ?? 3));
   assumed.push(
     'A weak jar is eaten and keeps half its worth; a discarded one keeps none.',
@@ -81,6 +85,8 @@ export function keptCosts(records: CostRecords): KeptCosts {
       weakKeeps: WEAK_KEEPS,
       unplanned: jarsPerGeneration * jar,
     },
+    // A jar is what costs are counted in, or recorded; what an unplanned restart costs nobody has recorded.
+    doubt: { freshStart: start === null ? LOG_SD_ASSUMED : 0, jar: 0, unplanned: LOG_SD_ASSUMED },
     unit,
     assumed,
   };

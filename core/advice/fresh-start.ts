@@ -4,6 +4,7 @@ import type { Family } from '../lineage/family-version';
 import { primarySeed } from '../lineage/primary-seed';
 import { inWords } from '../lineage/way-to-source';
 import type { SetWord } from '../ledger/records';
+import { isWeakWord } from './weak';
 
 /** Weak batches in a row that suggest a fresh start (common practice, no source). */
 const IN_A_ROW = 2;
@@ -34,8 +35,6 @@ export interface Seen {
   /** Printed name of the line founded by a batch. */
   lineName(batch: number): string;
 }
-
-const isWeak = (word: SetWord | null): boolean => word === 'runny' || word === 'soft';
 
 const sharesLine = (a: readonly number[], b: readonly number[]): boolean =>
   (a.length === 0 && b.length === 0) || a.some((line) => b.includes(line));
@@ -117,8 +116,8 @@ function walkBack(
       (mate) =>
         !family.jar(mate).spoiled && seen.setWord(mate) !== null && sharesLine(family.linesOf(mate), lines),
     );
-    const alsoWeak = recorded.filter((mate) => isWeak(seen.setWord(mate))).length;
-    if (!isWeak(word) || alsoWeak * 2 < recorded.length) break;
+    const alsoWeak = recorded.filter((mate) => isWeakWord(seen.setWord(mate))).length;
+    if (!isWeakWord(word) || alsoWeak * 2 < recorded.length) break;
     // What was passed over matters only if the row goes on beyond it.
     unseen.push(...passedUnseen);
     spoiled.push(...passedSpoiled);

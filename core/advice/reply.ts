@@ -5,9 +5,9 @@ import type { LineJudgement } from '../vigour/line';
 import { againstSentence, beside, verdictSentence } from '../says/verdict-says';
 import { restartShort } from '../says/restart-says';
 import { daysWords } from '../vigour/words';
-import { CHANCE_PRIORS, drawChances, type GenerationRecord, type PooledChances } from './chances';
+import { CHANCE_PRIORS, chancesBy, discardedShare, type PooledChances } from './chances';
 import { costWords, type KeptCosts } from './costs';
-import type { History } from './history';
+import type { LineTold } from './line-told';
 import { adviseNext, type NextAdvice, type Ranked, type SeedCandidate } from './next';
 import { seededRandom } from './random';
 import { LOOK_AGAIN, LOOK_FIRST, MAY_BE_GONE } from './order';
@@ -18,7 +18,7 @@ import type { SeedLimits } from '../safety/stops';
 import type { NextReply, RestartReply, VerdictReply, VerdictWord } from './shapes';
 import { AS_GOOD_COST } from './ties';
 import { verdictOf } from './verdict';
-import { evidenceOf, tellsEnough, tooEarlySentence, type Evidence } from './sureness';
+import { evidenceOf, tellsEnough, tellsOfGoingOn, tooEarlySentence, type Evidence } from './sureness';
 
 const VERSION = 2;
 const DRAWS = 200;
@@ -38,44 +38,38 @@ export interface Outlook extends CostBasis {
   readonly kept: KeptCosts;
 }
 
-const meanOf = (draws: readonly (readonly number[])[]): number[] =>
-  (draws[0] ?? []).map((_, i) => draws.reduce((sum, draw) => sum + (draw[i] ?? 0), 0) / draws.length);
+const drawn = new WeakMap<readonly LineTold[], PooledChances>();
 
-const drawn = new WeakMap<readonly GenerationRecord[], PooledChances>();
-
-/** Draws of the chances by generation, made once for each list of records. */
-export function chancesOf(records: readonly GenerationRecord[]): PooledChances {
-  const known = drawn.get(records);
+/** The chances by generation and their draws, made once for each list of lines. */
+function chancesOf(lines: readonly LineTold[]): PooledChances {
+  const known = drawn.get(lines);
   if (known) return known;
-  const lastSeen = Math.max(0, ...records.filter(({ jars }) => jars > 0).map(({ generation }) => generation));
-  const chances = drawChances(records, reach(lastSeen), DRAWS, seededRandom(SEED));
-  drawn.set(records, chances);
+  const chances = chancesBy(
+    lines,
+    reach(Math.max(0, ...lines.map(({ last }) => last))),
+    DRAWS,
+    seededRandom(SEED),
+  );
+  drawn.set(lines, chances);
   return chances;
 }
 
-function discardedShare(all: readonly GenerationRecord[]): number {
-  const later = all.filter(({ generation }) => generation > 1);
-  const sum = (of: 'jars' | 'discarded'): number => later.reduce((total, record) => total + record[of], 0);
-  const { bad, of } = CHANCE_PRIORS.discarded;
-  return (sum('discarded') + bad) / (sum('jars') + of);
-}
-
-/** What all advice stands on. @param history of all lines (history.ts) */
-export function outlookOf({ all, telling }: History, kept: KeptCosts): Outlook {
-  const chances = chancesOf(all);
-  const sources = restartOf(kept.costs, chances);
-  const byTelling = telling === all ? sources : restartOf(kept.costs, chancesOf(telling));
-  if (!sources || !byTelling) throw new Error('no draws were made');
+/** What all advice stands on. @param lines what each line tells (line-told.ts) */
+export function outlookOf(lines: readonly LineTold[], kept: KeptCosts): Outlook {
+  const chances = chancesOf(lines);
+  const telling = lines.filter(tellsOfGoingOn);
+  const sources = restartOf(kept.costs, chances, 0, kept.doubt);
+  const byTelling =
+    telling.length === lines.length ? sources : restartOf(kept.costs, chancesOf(telling), 0, kept.doubt);
+  if (!sources || !byTelling) throw new Error('no generation was looked at');
   return {
     chances,
     sources,
-    evidence: evidenceOf(telling, byTelling, all),
-    discardedShare: discardedShare(all),
+    evidence: evidenceOf(telling, byTelling, lines),
+    discardedShare: discardedShare(lines),
     kept,
     costs: kept.costs,
-    weak: meanOf(chances.draws.map(({ weak }) => weak)),
-    discarded: meanOf(chances.draws.map(({ discarded }) => discarded)),
-    ended: meanOf(chances.draws.map(({ ended }) => ended)),
+    ...chances.mean,
     lastSeen: chances.lastSeen,
     freshStart: { cost: sources.cost, generations: sources.best },
   };
@@ -96,7 +90,7 @@ const fewerSays = ({ chances: { fewer } }: Outlook): string[] =>
   fewer === null
     ? []
     : [
-        `From generation ${fewer.from} on only ${fewer.lines} of your ${fewer.of} lines ${fewer.lines === 1 ? 'tells' : 'tell'}. Those not yet restarted may be the better ones, so later chances are taken as less sure.`,
+        `From generation ${fewer.from} on only ${fewer.lines} of your ${fewer.of} lines ${fewer.lines === 1 ? 'tells' : 'tell'}. Those not yet restarted may be the better ones, so the others count as they were last seen, and later chances are less sure.`,
       ];
 
 const money = ({ kept }: Outlook, value: number): string => costWords(value, kept.unit);
@@ -118,7 +112,7 @@ export function restartReply(
   verdict: VerdictWord | null,
 ): RestartReply {
   const { costs, assumed, unit } = outlook.kept;
-  const found = rivals(costs, outlook.chances, bestReserve(candidates, limits, outlook), unit, outlook.sources); // prettier-ignore
+  const found = rivals(costs, outlook.chances, bestReserve(candidates, limits, outlook), unit, outlook.sources, outlook.kept.doubt); // prettier-ignore
   if (!found) throw new Error('no draws were made');
   const { sources, reserve, better, sentence } = found;
   const sure = tellsEnough(outlook.evidence);
@@ -156,7 +150,8 @@ export function restartReply(
       assumptions: [
         ...assumed,
         ...fewerSays(outlook),
-        `Until your own jars tell, one jar in ${Math.round(CHANCE_PRIORS.weak.of / CHANCE_PRIORS.weak.bad)} is taken to come out weak. From the second generation on, the chance never falls.`,
+        `Until your own jars tell, one jar in ${Math.round(CHANCE_PRIORS.weak.of / CHANCE_PRIORS.weak.bad)} is taken to come out weak. Then the chance is what is believed of how each of your lines stood, generation by generation; beyond the last one seen it stays, and is less sure.`,
+        'Jars are discarded, and lines end, as often at every generation after the first.',
         ...(reserve ? [RESERVE_ASSUMED] : []),
         `Anything within ${100 * ABOUT_AS_GOOD} % of the lowest cost counts as about as good.`,
       ],

@@ -1,7 +1,8 @@
 // When to start afresh: the cost of a good jar if the line is always ended after n generations, C(n), and the n at which
 // it is lowest. With no weak jars it is the classic age replacement (Barlow & Hunter 1960, from memory).
 import { costWords } from './costs';
-import type { Chances, PooledChances } from './chances';
+import { normalFrom, type Chances, type PooledChances } from './chances';
+import { seededRandom } from './random';
 
 export interface RestartCosts {
   /** A fresh start, its poor first batch included. */
@@ -12,6 +13,23 @@ export interface RestartCosts {
   readonly weakKeeps: number;
   /** Extra cost of a restart that was not planned. */
   readonly unplanned: number;
+}
+
+/**
+ * How unsure each price is, as the standard deviation of its logarithm: 0 where it is recorded, LOG_SD_ASSUMED where it is
+ * assumed.
+ */
+export type PriceDoubt = Pick<RestartCosts, 'freshStart' | 'jar' | 'unplanned'>;
+export const NO_DOUBT: PriceDoubt = { freshStart: 0, jar: 0, unplanned: 0 };
+/** Four assumed prices in five are taken to lie within a factor of two (an assumption, no source). */
+export const LOG_SD_ASSUMED = Math.LN2 / 1.2816;
+/** Prices are drawn the same for every curve. */
+const PRICE_SEED = 20261128;
+
+/** What costs may be instead, one for each draw of chances. */
+function drawnCosts(costs: RestartCosts, doubt: PriceDoubt, random: () => number): RestartCosts {
+  const drawn = (of: keyof PriceDoubt): number => costs[of] * Math.exp(doubt[of] * normalFrom(random));
+  return { ...costs, freshStart: drawn('freshStart'), jar: drawn('jar'), unplanned: drawn('unplanned') };
 }
 
 /** A jar may always turn out well: at least one in fifty is taken to, so that no cost is without end. */
@@ -42,8 +60,13 @@ export function costCurve(costs: RestartCosts, chances: Chances, after = 0): num
 const lowest = (values: readonly number[]): number =>
   values.reduce((best, value, i) => (value < (values[best] ?? Number.POSITIVE_INFINITY) ? i : best), 0);
 
-const quantile = (sorted: readonly number[], q: number): number =>
-  sorted[Math.min(sorted.length - 1, Math.floor(q * sorted.length))] ?? Number.NaN;
+/** Four draws in five lie between these parts of them. */
+const [LOW, HIGH] = [0.1, 0.9];
+const between = (values: readonly number[]): readonly [number, number] => {
+  const sorted = values.toSorted((a, b) => a - b);
+  const at = (q: number): number => sorted[Math.min(sorted.length - 1, Math.floor(q * sorted.length))] ?? Number.NaN; // prettier-ignore
+  return [at(LOW), at(HIGH)];
+};
 
 /** Restarts within this part of the lowest cost are about as good. */
 export const ABOUT_AS_GOOD = 0.05;
@@ -51,7 +74,7 @@ export const ABOUT_AS_GOOD = 0.05;
 export interface RestartPoint {
   readonly generation: number;
   readonly cost: number;
-  /** Four draws in five lie between. */
+  /** Four draws in five lie between: of what the chances may be, and of prices that are assumed. */
   readonly low: number;
   readonly high: number;
   /** Beyond the last generation that any of the keeper's lines has reached. */
@@ -61,39 +84,45 @@ export interface RestartPoint {
 export interface Restart {
   readonly curve: readonly RestartPoint[];
   readonly best: number;
+  /** As good by cost, and as wide as four draws in five have their own lowest point. */
   readonly from: number;
   readonly to: number;
   /** The range reaches the end of what was looked at: there is no need to restart by cost. */
   readonly openEnded: boolean;
   readonly cost: number;
-  /** Part of the draws whose own lowest point lies from `from` to `to`. */
-  readonly within: number;
 }
 
-/** The curve over all draws, its lowest point and the range about as good. @returns null without draws. */
-export function restartOf(costs: RestartCosts, chances: PooledChances, after = 0): Restart | null {
-  const curves = chances.draws.map((draw) => costCurve(costs, draw, after));
-  const length = curves[0]?.length ?? 0;
+/** The curve, its lowest point and the range about as good. @returns null where no generation is looked at. */
+export function restartOf(
+  costs: RestartCosts,
+  chances: PooledChances,
+  after = 0,
+  doubt: PriceDoubt = NO_DOUBT,
+): Restart | null {
+  const expected = costCurve(costs, chances.mean, after);
+  const { length } = expected;
   if (length === 0) return null;
-  const curve = Array.from({ length }, (_, i): RestartPoint => {
-    const sorted = curves.map((draw) => draw[i] ?? Number.NaN).toSorted((a, b) => a - b);
+  const random = seededRandom(PRICE_SEED);
+  const drawn = chances.draws.map((draw) => costCurve(drawnCosts(costs, doubt, random), draw, after));
+  const curve = expected.map((cost, i): RestartPoint => {
+    const [low, high] = between(drawn.map((draw) => draw[i] ?? cost));
     const generation = after + i + 1;
     return {
       generation,
-      cost: sorted.reduce((a, b) => a + b, 0) / sorted.length,
-      low: quantile(sorted, 0.1),
-      high: quantile(sorted, 0.9),
+      cost,
+      low: Math.min(low, cost),
+      high: Math.max(high, cost),
       reckonedOn: generation > chances.lastSeen,
     };
   });
-  const best = lowest(curve.map(({ cost }) => cost));
-  const cost = curve[best]?.cost ?? Number.NaN;
+  const best = lowest(expected);
+  const cost = expected[best] ?? Number.NaN;
   const good = (i: number): boolean =>
-    (curve[i]?.cost ?? Number.POSITIVE_INFINITY) <= cost * (1 + ABOUT_AS_GOOD);
-  let [from, to] = [best, best];
+    (expected[i] ?? Number.POSITIVE_INFINITY) <= cost * (1 + ABOUT_AS_GOOD);
+  let [from, to] = drawn.length === 0 ? [best, best] : between(drawn.map(lowest));
+  [from, to] = [Math.min(from, best), Math.max(to, best)];
   while (good(from - 1)) from--;
   while (good(to + 1)) to++;
-  const own = curves.map(lowest);
   return {
     curve,
     best: after + best + 1,
@@ -101,7 +130,6 @@ export function restartOf(costs: RestartCosts, chances: PooledChances, after = 0
     to: after + to + 1,
     openEnded: to === length - 1,
     cost,
-    within: own.filter((at) => from <= at && at <= to).length / own.length,
   };
 }
 
@@ -159,9 +187,10 @@ export function rivals(
   reserve: ReserveStart | null,
   unit = 'jars',
   sources = restartOf(costs, chances),
+  doubt: PriceDoubt = NO_DOUBT,
 ): RestartRivals | null {
   if (!sources) return null;
-  const restart = reserve && restartOf({ ...costs, freshStart: reserve.cost }, chances, reserve.generation);
+  const restart = reserve && restartOf({ ...costs, freshStart: reserve.cost }, chances, reserve.generation, doubt); // prettier-ignore
   const other = reserve && restart && { ...reserve, restart, goodJar: reserve.least };
   const better = other && other.goodJar < sources.cost ? 'reserve' : 'sources';
   const sentence = restartSentence(sources, chances.lastSeen);

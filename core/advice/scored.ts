@@ -10,6 +10,7 @@ import { USUAL_POINTS, type JarScore } from '../vigour/types';
 import { letterOf } from '../vigour/words';
 import type { SeedCandidate } from './next';
 import { AS_GOOD } from './seed-cost';
+import { isWeakWord } from './weak';
 
 export type Scored = Pick<SeedCandidate, 'vigour' | 'own' | 'scoreSays'>;
 
@@ -21,16 +22,15 @@ const rangeWords = ({ points, low, high }: Range): string =>
   `${shown(points)} (${shown(low)} to ${shown(high)})`;
 const AS_EARLY = `${USUAL_POINTS} is as the line's early batches were.`;
 
-const isWeak = (word: SetWord | null): boolean => word === 'runny' || word === 'soft';
 const wordOf = ({ jar }: JarScore): SetWord | null => jar.outcome?.setWord ?? null;
 
 /** That it came out weak itself, and which of its batch came out firmer. */
 function weakItself(own: JarScore, counted: readonly JarScore[]): string[] {
   const word = wordOf(own);
-  if (word === null || !isWeak(word)) return [];
+  if (!isWeakWord(word)) return [];
   const firmer = counted.flatMap((one) => {
     const other = wordOf(one);
-    return one === own || other === null || isWeak(other) ? [] : [`${letterOf(one.jar.label)} ${other}`];
+    return one === own || other === null || isWeakWord(other) ? [] : [`${letterOf(one.jar.label)} ${other}`];
   });
   return [`It came out ${word} itself${firmer.length === 0 ? '' : `; of its batch ${inWords(firmer)}`}.`];
 }

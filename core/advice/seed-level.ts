@@ -1,14 +1,13 @@
 // What a seed's batch promises, read off the posterior of its line: the chance that the next jar comes out weak, and what going
 // on from it is worth beyond starting afresh.
-import { SET_WORDS } from '../ledger/records';
 import type { LineJudgement } from '../vigour/line';
 import { LEVEL_RULES } from '../vigour/level/rules';
 import { firstBelief, LevelTree } from '../vigour/level/tree';
-import { SCORE_RULES } from '../vigour/score';
-import { USUAL_POINTS } from '../vigour/types';
 import { carriedCost, carriedFrom, type Carried } from './carried';
-import { CHANCE_PRIORS } from './chances';
+import { saidChance } from './chances';
+import { jarsTold } from './line-told';
 import type { RestartCosts } from './restart';
+import { weakBelow } from './weak';
 import { worthOf, type Worth } from './worth';
 
 export interface SeedLevel {
@@ -22,12 +21,6 @@ export interface SeedLevel {
 
 /** A first batch is this much poorer (points), and one jar in eight of it is discarded (common practice, no source). */
 const FIRST = { firstBelow: 25, firstDiscarded: 0.12 } as const;
-/** Runny and soft are weak: the edge lies between soft and spoonable. */
-export const WEAK_EDGE = SET_WORDS.indexOf('soft') + 0.5;
-
-/** Points on a line's own scale below which the keeper calls a jar weak. @param usualWord index of its usual set word */
-export const weakBelow = (usualWord: number): number =>
-  USUAL_POINTS + SCORE_RULES.pointsPer['set word'] * (WEAK_EDGE - usualWord);
 
 const known = new Map<string, Worth>();
 const MOST_KNOWN = 40;
@@ -83,29 +76,6 @@ export function promiseOf(
     chance += weight * stored;
   }
   return { worth: gain, weak: chance };
-}
-
-/** Jars of a line of which it is known how they set, its first batch apart: what its chances rest on. */
-export const jarsTold = ({ batches }: LineJudgement): number =>
-  batches.reduce((sum, { first, comparable }) => sum + (first ? 0 : comparable.length), 0);
-
-/**
- * Chances away from the stated one come out a little further from it than the posterior has them, in simulated
- * kitchens: so much further, in log odds, fitted on seeds 1 and 2 of npm run bench:verdict, which prints what was said beside
- * what came (tests/bench/verdict.md tells of seed 4).
- */
-const FURTHER = 0.15;
-const logOdds = (p: number): number => Math.log(p / (1 - p));
-
-/**
- * The chance as it is said: the stated one, until the line's own jars tell.
- * @param told jars of the line that tell of it
- */
-export function saidChance(modelled: number, told: number): number {
-  const { bad, of } = CHANCE_PRIORS.weak;
-  const stated = logOdds(bad / of);
-  const off = logOdds((told * modelled + bad) / (told + of)) - stated;
-  return 1 / (1 + Math.exp(-(stated + (1 + FURTHER) * off)));
 }
 
 const carried = new WeakMap<LineJudgement, ReadonlyMap<number, Carried>>();

@@ -34,6 +34,20 @@ export function weakAt(level: number, spread: number, weakBelow: number, rules: 
   return (1 - rules.badDay) * plain + rules.badDay * bad;
 }
 
+/** The same by hypothesis and state, as beliefs of a line's level are laid out. */
+export function weakByState(weakBelow: number, rules: LevelRules): Float64Array {
+  const { levels, rates, from, step } = rules;
+  const size = levels * rates.length;
+  const table = new Float64Array(size * rules.spreads.length * rules.drifts.length);
+  rules.spreads.forEach(({ value }, s) =>
+    rules.drifts.forEach((_, d) => {
+      for (let i = 0; i < size; i++)
+        table[(s * rules.drifts.length + d) * size + i] = weakAt(from + (i % levels) * step, value, weakBelow, rules); // prettier-ignore
+    }),
+  );
+  return table;
+}
+
 export interface Worth {
   /** By hypothesis and state of the next batch: what it and all that follows are worth beyond starting afresh (jars). */
   readonly values: Float64Array;
@@ -53,12 +67,11 @@ export function worthOf(basis: WorthBasis, rules: LevelRules, first: (drift: num
     rules.drifts.map((_, drift) => ({ spread: value, drift })),
   );
   const values = new Float64Array(size * hypotheses.length);
-  const weak = new Float64Array(size * hypotheses.length);
+  const weak = weakByState(basis.weakBelow, rules);
   const costs = hypotheses.map(({ spread, drift }, h) => {
     const chance = (shift: number): Float64Array =>
       Float64Array.from({ length: size }, (_, i) => weakAt(from + (i % levels) * step + shift, spread, basis.weakBelow, rules)); // prettier-ignore
-    const usual = chance(0);
-    weak.set(usual, h * size);
+    const usual = weak.subarray(h * size, (h + 1) * size);
     const good = (chances: Float64Array, discarded: number): Float64Array =>
       chances.map((p) => (1 - discarded) * (1 - (1 - basis.weakKeeps) * p));
     const found = solve(basis, good(usual, basis.discarded), good(chance(-basis.firstBelow), basis.firstDiscarded), first(drift), movesOf(rules, rules.drifts[drift] as LevelRules['drifts'][number])); // prettier-ignore

@@ -8,7 +8,6 @@ declare module 'jstat' {
   // CommonJS: only the default is there for every way of loading it.
   const jStat: {
     normal: Distribution<[mean: number, sd: number]>;
-    beta: Distribution<[alpha: number, beta: number]>;
   };
   export default jStat;
 }

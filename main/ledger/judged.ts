@@ -1,6 +1,6 @@
 // What judgement makes of a ledger. What is recorded of each jar is kept between calls and read again only for jars that an
 // act has touched since; a line is judged again only where something it rests on has changed. All reasoning is in core.
-import { historyOf, lineRecords, type History } from '../../core/advice/history';
+import { lineTold, type LineTold } from '../../core/advice/line-told';
 import { timeConstantOf, type TimeConstant } from '../../core/growth/time-constant';
 import { bathsAndJars } from '../../core/vigour/baths';
 import { MADE_AS_EVER, type JarRecord, type PortionRecord } from '../../core/vigour/evidence';
@@ -16,8 +16,8 @@ import { warmthOfJar, warmths } from './projection/warmth';
 export class Judged {
   readonly all: JudgedFamily;
   readonly #scores = new Map<number, ReadonlyMap<number, number>>();
-  #history: History | null = null;
-  readonly #before: History | null;
+  #told: readonly LineTold[] | null = null;
+  readonly #before: readonly LineTold[] | null;
 
   constructor(
     ledger: Ledger,
@@ -25,16 +25,16 @@ export class Judged {
     before: Judged | null,
   ) {
     this.all = new JudgedFamily(ledger.index.family, records, before?.all ?? null);
-    this.#before = before && (before.#history ?? before.#before);
+    this.#before = before && (before.#told ?? before.#before);
   }
 
-  /** What happened by generation, over all lines. The same lists as long as nothing of them changes. */
-  get history(): History {
-    if (this.#history) return this.#history;
-    const now = historyOf(this.all.lines.map((line) => lineRecords(line, this.all.jarsOf(line))));
-    const same = this.#before !== null && JSON.stringify(this.#before) === JSON.stringify(now);
-    this.#history = same && this.#before ? this.#before : now;
-    return this.#history;
+  /** What each line tells of the chances by generation. The same list as long as nothing of it changes. */
+  get told(): readonly LineTold[] {
+    if (this.#told) return this.#told;
+    const now = this.all.lines.map((line) => lineTold(this.all.line(line)));
+    const same = this.#before?.length === now.length && now.every((one, i) => one === this.#before?.[i]);
+    this.#told = same && this.#before ? this.#before : now;
+    return this.#told;
   }
 
   /** A jar's score, 0 to 100, by the first line it belongs to; null where it has none or is spoiled. */

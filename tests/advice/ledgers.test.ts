@@ -125,6 +125,15 @@ describe('a ledger of', () => {
     expect([6, 7]).toContain(restart.from);
     expect(restart.sentence).toMatch(/^Start afresh after generation \d+; anything from [67]\D/);
   });
+  it('28 good jars of one line and as many runny ones of another: neither condemns or excuses the other', () => {
+    const session = start();
+    const from = source(session);
+    line(session, from, 14, firm, { word: 'Heron' });
+    line(session, from, 14, (batch) => (batch < 5 ? firm() : [seen({ setWord: 'runny' }), seen({ setWord: 'runny' })]), { word: 'Lantern' }); // prettier-ignore
+    const chances = linesOf(session).map((one) => must(session, 'advice.next', { line: one }).ranking.flatMap(({ weakChance }) => weakChance ?? [])); // prettier-ignore
+    expect(Math.max(...(chances[0] ?? [1]))).toBeLessThan(0.05);
+    expect(Math.min(...(chances[1] ?? [0]).slice(0, 3))).toBeGreaterThan(0.5);
+  });
   it('no outcomes: unknown, neither weak nor fine', () => {
     const session = start();
     line(session, source(session), 9, () => [null, null]);

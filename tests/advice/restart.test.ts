@@ -1,8 +1,8 @@
 // When to restart: against brute force, and against the published age replacement.
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { drawChances, type Chances, type GenerationRecord } from '../../core/advice/chances';
-import { nonFalling } from '../../core/advice/isotonic';
+import { chancesBy, discardedShare, type Chances, type PooledChances } from '../../core/advice/chances';
+import { keptCosts } from '../../core/advice/costs';
 import {
   costCurve,
   costOfGoingOn,
@@ -12,6 +12,7 @@ import {
   type RestartCosts,
 } from '../../core/advice/restart';
 import { seeded } from '../bench/judgement-lines';
+import { toldBy, wearing, type Came } from './judged-line';
 
 const costs: RestartCosts = {
   freshStart: 30,
@@ -97,79 +98,110 @@ describe('C(n)', () => {
 });
 
 describe('chances by generation', () => {
-  it('pools adjacent violators (worked by hand: 3 1 2 → 2 2 2; weights count)', () => {
-    expect(nonFalling([3, 1, 2], [1, 1, 1])).toEqual([2, 2, 2]);
-    expect(nonFalling([1, 3, 2, 4], [1, 1, 3, 1])).toEqual([1, 2.25, 2.25, 4]);
-    expect(nonFalling([], [])).toEqual([]);
-  });
+  const GENERATIONS = 20;
+  const of = (...lines: readonly (readonly (readonly Came[])[])[]): PooledChances =>
+    chancesBy(lines.map(toldBy), GENERATIONS, 200, seeded(7));
+  const unsaid = Array.from({ length: 8 }, () => [null, null, null]);
 
-  it('is the closest non-falling sequence (property: no other tried is closer)', () => {
-    const values = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 2, maxLength: 6 });
-    fc.assert(
-      fc.property(values, values, (y, other) => {
-        const fitted = nonFalling(
-          y,
-          y.map(() => 1),
-        );
-        const rival = y.map((_, i) => other[i] ?? 1).toSorted((a, b) => a - b);
-        const far = (x: readonly number[]): number =>
-          x.reduce((sum, v, i) => sum + (v - (y[i] ?? 0)) ** 2, 0);
-        expect(far(fitted)).toBeLessThanOrEqual(far(rival) + 1e-12);
-        fitted.slice(1).forEach((v, i) => expect(v).toBeGreaterThanOrEqual((fitted[i] ?? 0) - 1e-12));
-      }),
-    );
-  });
-
-  const records: GenerationRecord[] = Array.from({ length: 10 }, (_, i) => ({
-    generation: i + 1, jars: 12, weak: i < 7 ? 1 : 4 + i - 7, discarded: 0, lines: 3, seen: 3, ended: 0,
-  })); // prettier-ignore
-  const pooled = drawChances(records, 20, 200, seeded(7));
-
-  it('does not fall from the second generation on, on any draw, and leaves the first alone', () => {
-    for (const draw of pooled.draws) {
-      for (const values of [draw.weak, draw.discarded, draw.ended]) {
-        values
-          .slice(2)
-          .forEach((value, i) => expect(value).toBeGreaterThanOrEqual((values[i + 1] ?? 0) - 1e-12));
-      }
+  it('are the stated ones at every generation where nothing is recorded, with no line and with lines of which nobody wrote anything', () => {
+    for (const { mean } of [of(), of(unsaid), of(unsaid, unsaid)]) {
+      for (const chance of mean.weak) expect(chance).toBeCloseTo(0.1, 12);
+      for (const chance of [...mean.discarded, ...mean.ended])
+        expect(chance).toBeLessThanOrEqual(0.02 + 1e-12);
     }
-    expect(pooled.draws.some(({ weak }) => (weak[0] ?? 0) > (weak[1] ?? 0))).toBe(true);
+    expect(discardedShare([])).toBeCloseTo(0.02, 12);
   });
 
-  it('gives the posterior mean for a generation by itself (Beta: (prior + weak) / (prior + jars))', () => {
-    const alone = drawChances(
-      [{ generation: 1, jars: 40, weak: 7, discarded: 0, lines: 0, seen: 0, ended: 0 }],
-      1,
-      2000,
-      seeded(1),
+  it('do not rise where all jars are alike, however many (property)', () => {
+    const lines = fc.array(fc.integer({ min: 3, max: 14 }), { minLength: 1, maxLength: 4 });
+    const word = fc.constantFrom<Came>('spoonable', 'firm', 'very firm');
+    fc.assert(
+      fc.property(lines, word, (lengths, came) => {
+        const { weak } = of(...lengths.map((length) => wearing(length, 0, came))).mean;
+        for (const chance of weak.slice(2)) expect(chance).toBeCloseTo(weak[1] ?? 0, 12);
+      }),
+      { numRuns: 20 },
     );
-    const mean = alone.draws.reduce((sum, { weak }) => sum + (weak[0] ?? 0), 0) / 2000;
-    expect(mean).toBeCloseTo((0.3 + 7) / (3 + 40), 2);
   });
 
-  it('is wider beyond what was seen, and says so', () => {
-    const spread = (i: number): number => {
-      const sorted = pooled.draws.map(({ weak }) => weak[i] ?? 0).toSorted((a, b) => a - b);
-      return (sorted[180] ?? 0) - (sorted[20] ?? 0);
+  it('rise where lines were seen to wear, and not before', () => {
+    const { weak } = of(wearing(12, 7), wearing(12, 7)).mean;
+    expect(Math.max(...weak.slice(1, 5))).toBeLessThan(0.1);
+    expect(Math.min(...weak.slice(8))).toBeGreaterThan(0.6);
+  });
+
+  it('count a line that ended as it was last seen, so that those which went on are not all that tells', () => {
+    const { weak, fewer } = {
+      ...of(wearing(6, 4), wearing(14, 14)).mean,
+      ...of(wearing(6, 4), wearing(14, 14)),
     };
-    expect(pooled.lastSeen).toBe(10);
-    expect(spread(19)).toBeGreaterThan(spread(5));
-    const restart = restartOf(costs, pooled);
+    expect(fewer).toEqual({ from: 7, lines: 1, of: 2 });
+    expect(weak[13]).toBeGreaterThan(0.3);
+    expect(Math.abs((weak[13] ?? 0) - (weak[6] ?? 0))).toBeLessThan(0.1);
+  });
+
+  const worn = of(wearing(10, 7), wearing(10, 7), wearing(10, 7));
+  it('are wider beyond what was seen, and that is said', () => {
+    const spread = (i: number): number => {
+      const odds = worn.draws
+        .map(({ weak }) => Math.log((weak[i] ?? 0) / (1 - (weak[i] ?? 0))))
+        .toSorted((a, b) => a - b);
+      return (odds[180] ?? 0) - (odds[20] ?? 0);
+    };
+    expect(worn.lastSeen).toBe(10);
+    expect(spread(19)).toBeGreaterThan(spread(9));
+    const restart = restartOf(costs, worn);
     expect(restart?.curve.map(({ reckonedOn }) => reckonedOn)).toEqual(
-      records.map(() => false).concat(records.map(() => true)),
+      Array.from({ length: 20 }, (_, i) => i >= 10),
     );
     const later = restart && { ...restart, best: 14, from: 12, to: 16, openEnded: false };
     expect(later && restartSentence(later, 10)).toContain('No line of yours has gone beyond generation 10');
   });
 
-  it('is the same for the same uniform numbers', () => {
-    expect(drawChances(records, 20, 5, seeded(7)).draws).toEqual(pooled.draws.slice(0, 5));
+  it('are drawn so that they move smoothly: no draw makes a step by chance', () => {
+    const { draws } = of(wearing(12, 12));
+    for (const { weak } of draws)
+      weak
+        .slice(2)
+        .forEach((chance, i) => expect(Math.abs(Math.log(chance / (weak[i + 1] ?? 1)))).toBeLessThan(0.8));
+  });
+
+  it('are the same for the same uniform numbers', () => {
+    expect(of(wearing(10, 7), wearing(10, 7), wearing(10, 7)).draws.slice(0, 5)).toEqual(
+      worn.draws.slice(0, 5),
+    );
+  });
+});
+
+describe('prices', () => {
+  const recorded = {
+    jars: [{ minor: 200, currency: 'EUR' }],
+    starts: [{ minor: 900, currency: 'EUR' }],
+    jarsPerBatch: [3],
+    currency: 'EUR',
+  };
+  const widthAt = (kept: ReturnType<typeof keptCosts>, generation: number): number => {
+    const point = restartOf(
+      kept.costs,
+      chancesBy([toldBy(wearing(10, 8))], 20, 200, seeded(3)),
+      0,
+      kept.doubt,
+    )?.curve[generation - 1];
+    return point ? (point.high - point.low) / point.cost : 0;
+  };
+  it('are the recorded ones where there are any, and assumed ones leave the range wider', () => {
+    const known = keptCosts(recorded);
+    expect([known.unit, known.costs.jar, known.costs.freshStart]).toEqual(['EUR', 2, 9]);
+    const assumed = keptCosts({ ...recorded, starts: [] });
+    // A start is assumed at six jars: 12. Its factor of two makes up most of what the first generations cost.
+    expect(assumed.costs.freshStart).toBe(12);
+    expect(widthAt(assumed, 3)).toBeGreaterThan(1.5 * widthAt(known, 3));
   });
 });
 
 describe('the advice on restarting', () => {
   it('is said as one figure and a range', () => {
-    const at = { best: 9, from: 6, to: 14, openEnded: false, cost: 3, curve: [], within: 1 };
+    const at = { best: 9, from: 6, to: 14, openEnded: false, cost: 3, curve: [] };
     expect(restartSentence(at, 20)).toBe(
       'Start afresh after generation 9; anything from 6 to 14 is about as good.',
     );
@@ -179,14 +211,17 @@ describe('the advice on restarting', () => {
     const weak = Array.from({ length: 30 }, (_, i) => Math.min(0.6, 0.01 * i));
     const draw = { weak, discarded: weak.map(() => 0), ended: weak.map(() => 0.01) };
     const best = (freshStart: number): number =>
-      restartOf({ ...costs, freshStart }, { draws: [draw], lastSeen: 30, fewer: null })?.best ?? 0;
+      restartOf({ ...costs, freshStart }, { mean: draw, draws: [draw], lastSeen: 30, fewer: null })?.best ??
+      0;
     expect(best(5)).toBeLessThan(best(60));
   });
 
   it('holds a reserve against sources at its own cost and generation', () => {
     const weak = Array.from({ length: 20 }, (_, i) => 0.02 * (i + 1));
+    const mean = { weak, discarded: weak.map(() => 0), ended: weak.map(() => 0) };
     const chances = {
-      draws: [{ weak, discarded: weak.map(() => 0), ended: weak.map(() => 0) }],
+      mean,
+      draws: [mean],
       lastSeen: 20,
       fewer: null,
     };

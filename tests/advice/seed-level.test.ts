@@ -2,7 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../core/advice/random';
 import type { RestartCosts } from '../../core/advice/restart';
-import { promiseOf, saidChance, worthFor } from '../../core/advice/seed-level';
+import { saidChance } from '../../core/advice/chances';
+import { promiseOf, worthFor } from '../../core/advice/seed-level';
 import { LevelTree } from '../../core/vigour/level/tree';
 
 const COSTS: RestartCosts = { freshStart: 6, jarsPerGeneration: 3, jar: 1, weakKeeps: 0.5, unplanned: 3 };

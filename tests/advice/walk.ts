@@ -2,7 +2,7 @@
 // calls use. Nothing here knows how judgement reasons.
 import { keptCosts } from '../../core/advice/costs';
 import { suggestFreshStarts } from '../../core/advice/fresh-start';
-import { historyOf, lineRecords } from '../../core/advice/history';
+import { lineTold } from '../../core/advice/line-told';
 import { seededRandom } from '../../core/advice/random';
 import {
   nextReply,
@@ -106,7 +106,7 @@ function lookAt(line: Line, batches: number, before: Outlook | null): Look & { r
   const judgement = judgeLine(LINE, evidence, keepersUsual([LINE], evidence), 1);
   const outlook =
     before ??
-    outlookOf(historyOf([lineRecords(LINE, evidence)]), keptCosts({ jars: [], starts: [], jarsPerBatch: [JARS], currency: 'EUR' })); // prettier-ignore
+    outlookOf([lineTold(judgement)], keptCosts({ jars: [], starts: [], jarsPerBatch: [JARS], currency: 'EUR' })); // prettier-ignore
   const day = (line.days[batches - 1] ?? 0) + 2;
   const jars = line.told.slice(0, count).map(({ key, batch }) => ({
     key,

@@ -3,8 +3,8 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { historyOf, lineRecords } from '../../core/advice/history';
-import { drawChances } from '../../core/advice/chances';
+import { chancesBy } from '../../core/advice/chances';
+import { lineTold } from '../../core/advice/line-told';
 import { seededRandom } from '../../core/advice/random';
 import { restartOf } from '../../core/advice/restart';
 import { limitsOf } from '../../core/safety/stops';
@@ -97,10 +97,10 @@ const DRAWS = 200;
 
 const bareRestart = (kept: Kept): unknown => {
   const { all } = judgedOf(kept.session.ledger);
-  // A copy of each list, so that nothing reckoned before is found again.
-  const { all: records } = historyOf(all.lines.map((line) => lineRecords(line, [...all.jarsOf(line)])));
-  const lastSeen = Math.max(0, ...records.map(({ generation }) => generation));
-  const chances = drawChances(records, Math.min(60, Math.max(20, 2 * lastSeen)), DRAWS, seededRandom(1));
+  const usual = bareUsual(kept);
+  const told = all.lines.map((line) => lineTold(judgeLine(line, all.jarsOf(line), usual, all.lines.length)));
+  const lastSeen = Math.max(0, ...told.map(({ last }) => last));
+  const chances = chancesBy(told, Math.min(60, Math.max(20, 2 * lastSeen)), DRAWS, seededRandom(1));
   const costs = { freshStart: 6, jarsPerGeneration: 5, jar: 1, weakKeeps: 0.5, unplanned: 5 };
   return restartOf(costs, chances);
 };

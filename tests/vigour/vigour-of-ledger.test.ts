@@ -108,8 +108,10 @@ describe('advice.line', () => {
       const { ranking } = ask('advice.next', { line });
       expect(verdict.seed).toEqual({ jar: ranking[0]?.jar, portion: ranking[0]?.portion, label: ranking[0]?.label, level: ranking[0]?.level }); // prettier-ignore
       expect(verdict.sentence).toContain(verdict.seed?.label);
-      const { sentence, sure } = ask('advice.restart', { line });
-      if (sure && verdict.verdict !== 'start afresh') expect(sentence).toContain('the verdict is to go on');
+      const { sentence, sure, today, from } = ask('advice.restart', { line });
+      const reached = (today ?? 0) >= from;
+      if (sure && reached && verdict.verdict !== 'start afresh')
+        expect(sentence).toContain('the verdict is to go on');
     },
   );
 });

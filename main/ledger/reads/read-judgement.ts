@@ -154,7 +154,7 @@ function candidatesOf(
 }
 
 const outlook = (ledger: Ledger, judged: Judged): Outlook =>
-  outlookOf(judged.history, keptCosts(costRecords(ledger, judged)));
+  outlookOf(judged.told, keptCosts(costRecords(ledger, judged)));
 
 export function restartAdvice(ledger: Ledger, { line }: Parsed<'advice.restart'>): Reply<'advice.restart'> {
   const judged = judgedOf(ledger);

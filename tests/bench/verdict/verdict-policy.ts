@@ -3,14 +3,10 @@
 import { carriedCost, carriedFrom, type Carried } from '../../../core/advice/carried';
 import type { RestartCosts } from '../../../core/advice/restart';
 import { HOUR_OF_DELAY } from '../../../core/advice/seed-cost';
-import {
-  POINTS_A_TENFOLD,
-  promiseOf,
-  saidChance,
-  WEAK_EDGE,
-  worthFor,
-} from '../../../core/advice/seed-level';
+import { saidChance } from '../../../core/advice/chances';
+import { POINTS_A_TENFOLD, promiseOf, worthFor } from '../../../core/advice/seed-level';
 import { inTiedOrder } from '../../../core/advice/ties';
+import { WEAK_EDGE } from '../../../core/advice/weak';
 import { delayHours, storageLoss } from '../../../core/growth/storage';
 import { LevelTree } from '../../../core/vigour/level/tree';
 import { SCORE_RULES } from '../../../core/vigour/score';
