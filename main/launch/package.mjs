@@ -1,9 +1,9 @@
 // npm run package [-- electron-builder's own flags]: by default an unpacked package in release/, then tried: it has to
 // come up, open its page, reach its ledger and end.
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { onNode24 } from './node.mjs';
 import { launch, notice, Refused, root } from './places.mjs';
 
@@ -41,6 +41,37 @@ async function checkFuses(executable) {
   notice(`item 19: all ${Object.keys(FUSES).length} fuses of the package are as they must be`);
 }
 
+/** What may lie in a package: the built program, its licence and manifest, and the one addon with its licence. */
+const PACKED =
+  /^(?:dist\/(?:main|preload|renderer)\/|LICENSE$|package\.json$|node_modules\/better-sqlite3\/)/;
+
+/** Every file that an asar archive lists: four sizes of four bytes, the last that of the JSON index behind them. */
+function namesIn(archive) {
+  const bytes = readFileSync(archive);
+  const index = JSON.parse(bytes.toString('utf8', 16, 16 + bytes.readUInt32LE(12)));
+  const below = (node, path) =>
+    Object.entries(node.files).flatMap(([name, entry]) =>
+      entry.files ? below(entry, `${path}${name}/`) : [`${path}${name}`],
+    );
+  return below(index, '');
+}
+
+/** Nothing of the launcher, the tests or the stand-in goes out with a package. @throws Refused where something does */
+function checkContents(executable) {
+  const beside = [dirname(executable), join(dirname(executable), '../Resources')];
+  const archive = beside
+    .flatMap((folder) => [join(folder, 'resources/app.asar'), join(folder, 'app.asar')])
+    .find((file) => existsSync(file));
+  if (!archive) throw new Refused('the package holds no app.asar.');
+  const names = namesIn(archive);
+  const strange = names.filter((name) => !PACKED.test(name));
+  if (names.length === 0 || strange.length > 0)
+    throw new Refused(
+      `the package holds what it may not: ${strange.slice(0, 5).join(', ') || 'nothing at all'}.`,
+    );
+  notice(`the package holds ${names.length} files, all of the built program and its addon`);
+}
+
 await launch(() =>
   onNode24(async () => {
     const { prepare } = await import('./prepare.mjs');
@@ -68,6 +99,7 @@ await launch(() =>
     const executable = packaged();
     if (!executable) return;
     await checkFuses(executable);
+    checkContents(executable);
     ensureSystemPackages(executable);
     const stop = await useDisplay();
     const data = mkdtempSync(join(tmpdir(), 'jarline-package-'));

