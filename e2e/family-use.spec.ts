@@ -214,9 +214,14 @@ test.describe('the invented ledger', () => {
       'standing',
     ])
       await expect(dialog.locator('dt').getByText(word, { exact: true }), word).toBeVisible();
+    expect(await complaintsOfAxe(page)).toEqual([]);
     await page.keyboard.press('Escape');
     await expect(dialog).toHaveCount(0);
     await expect(keys).toBeFocused();
+    await keys.click();
+    await dialog.getByRole('button', { name: /^2\. Seed/ }).click();
+    await expect(dialog).toHaveCount(0);
+    await expect(page.getByLabel('Made on')).toBeVisible();
   });
 
   test('with the system’s own colours, jars, lettering and what is chosen stay', async ({ page }) => {

@@ -1,4 +1,5 @@
-// Not a test of anything: makes the pictures of `npm run screenshots`, each light and dark, 800 and 1600 px wide.
+// Not a test of anything: makes the pictures of `npm run screenshots`, each light and dark, in windows of several sizes;
+// and of kitchens of several sizes every screen, those but the family's into test-results/pictures.
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { DEMO_TODAY } from '../core/demo/invented-larder';
@@ -8,7 +9,8 @@ import { type Settings, test } from './window';
 
 /** Ledgers of so many jars, each made when a picture first asks for it. */
 const made = new Map<number, string>();
-const kitchenOf = (jars: number): string => {
+const kitchenOf = (jars: number): Settings['seed'] => {
+  if (jars === 0) return 'empty';
   const file = made.get(jars) ?? twoYears(jars).file;
   made.set(jars, file);
   return file;
@@ -16,8 +18,7 @@ const kitchenOf = (jars: number): string => {
 
 interface Picture {
   readonly name: string;
-  /** What to begin with; a number: two years of a kitchen with so many jars. */
-  readonly seed: Settings['seed'] | number;
+  readonly seed: Settings['seed'];
   /** The day it is; without one, that of the other tests. */
   readonly now?: string;
   /** From the start to what is to be seen. */
@@ -60,15 +61,6 @@ const PICTURES: readonly Picture[] = [
     seed: 'demo',
     open: async (page) => void (await page.getByText('next seed').first().waitFor()),
   },
-  ...[3, 60, 325].map((jars): Picture => ({
-    name: `family-of-${jars}`,
-    seed: jars,
-    open: async (page) =>
-      void (await page
-        .getByRole('treeitem', { name: jars > 3 ? /in warmth/ : /./ })
-        .first()
-        .waitFor()),
-  })),
   {
     name: 'family-pane',
     seed: 'demo',
@@ -173,6 +165,13 @@ const PICTURES: readonly Picture[] = [
     },
   },
   {
+    name: 'help',
+    seed: 'demo',
+    open: async (page) => {
+      await page.getByRole('button', { name: 'Help', exact: true }).click();
+    },
+  },
+  {
     name: 'sources',
     seed: 'demo',
     open: async (page) => {
@@ -182,35 +181,61 @@ const PICTURES: readonly Picture[] = [
   },
 ];
 
+const SMALL = { width: 800, height: 600 };
+const USUAL = { width: 1280, height: 860 };
+const WIDE = { width: 1600, height: 900 };
+const TALL = { width: 800, height: 900 };
+
 /** Of the home screen also as it is in the smallest window, and in the usual one. */
-const SIZES = [
-  { width: 800, height: 900 },
-  { width: 1600, height: 900 },
-];
-const sizesOf = (name: string): typeof SIZES =>
-  name.startsWith('family') ? [{ width: 800, height: 600 }, { width: 1280, height: 860 }, ...SIZES.slice(1)] : SIZES; // prettier-ignore
+const sizesOf = (name: string): readonly Settings['size'][] =>
+  name.startsWith('family') || name === 'help' ? [SMALL, USUAL, WIDE] : [TALL, WIDE];
+
+/** Takes what is to be seen, light and dark. */
+async function take(page: Page, name: string, width: number, folder: string): Promise<void> {
+  await page.mouse.move(1, 1); // nothing pointed at
+  await page.evaluate(() => document.fonts.ready);
+  await page.locator('.spoken[aria-busy]').waitFor({ state: 'detached' });
+  await page.waitForTimeout(400); // what is read after the first drawing stands in it
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    await page.waitForTimeout(100); // canvases are drawn anew
+    const path = join(import.meta.dirname, folder, `${name}-${colorScheme}-${width}.png`);
+    await page.screenshot({ path, animations: 'disabled' });
+  }
+}
+
+for (const { name, seed, now, open } of PICTURES) {
+  for (const size of sizesOf(name)) {
+    test.describe(`${name}, ${size.width}`, () => {
+      test.use({ seed, size, ...(now ? { now } : {}) });
+      test('picture', async ({ page }) => {
+        await open(page);
+        await take(page, name, size.width, 'screenshots');
+      });
+    });
+  }
+}
+
+/** Every screen, from the keys of the navigation. */
+const SCREENS = ['Family', 'Batch', 'Vigour', 'Sources', 'History', 'Bring in notes'];
+
+/** Those of the family are kept; the others are only to be looked at. */
+const folderOf = (screen: string): string =>
+  screen === 'Family' ? 'screenshots' : '../test-results/pictures';
 
 /* oxlint-disable no-empty-pattern -- playwright reads from the pattern which fixtures are asked for: none */
-for (const { name, seed, now, open } of PICTURES) {
-  for (const colorScheme of ['light', 'dark'] as const) {
-    for (const size of sizesOf(name)) {
-      test.describe(`${name}, ${colorScheme}, ${size.width}`, () => {
-        test.use({
-          seed: typeof seed === 'number' ? async ({}, use) => use(kitchenOf(seed)) : seed,
-          colorScheme,
-          size,
-          ...(now ? { now } : {}),
-        });
-        test('picture', async ({ page }) => {
-          await open(page);
-          await page.mouse.move(1, 1); // nothing pointed at
-          await page.evaluate(() => document.fonts.ready);
-          await page.locator('.spoken[aria-busy]').waitFor({ state: 'detached' });
-          await page.waitForTimeout(400); // what is read after the first drawing stands in it
-          const path = join(import.meta.dirname, 'screenshots', `${name}-${colorScheme}-${size.width}.png`);
-          await page.screenshot({ path, animations: 'disabled' });
-        });
+for (const jars of [0, 3, 60, 325]) {
+  for (const size of [SMALL, USUAL, WIDE]) {
+    test.describe(`kitchen of ${jars}, ${size.width}`, () => {
+      test.use({ seed: async ({}, use) => use(kitchenOf(jars)), size });
+      test('pictures of every screen', async ({ page }) => {
+        for (const screen of SCREENS) {
+          const name = `${screen.toLowerCase().replaceAll(' ', '-')}-of-${jars}`;
+          await page.getByRole('button', { name: screen, exact: true }).click();
+          await page.getByText('Opening…').waitFor({ state: 'detached' });
+          await take(page, name, size.width, folderOf(screen));
+        }
       });
-    }
+    });
   }
 }

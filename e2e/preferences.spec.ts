@@ -12,22 +12,33 @@ test('a choice is applied at once and kept for the next start', async ({ program
   await toBatches(page);
   await page.keyboard.press('Control+,');
   const panel = page.getByRole('dialog', { name: 'Preferences' });
-  await expect(panel.getByText('A tbsp is 14.8 mL, a tsp 4.9 mL, a cup 236.6 mL.')).toBeVisible();
+  const place = panel.getByLabel('Measures, days and money as in');
+  await expect(place).toHaveAccessibleDescription(
+    'Warmth is 38 °C; milk in mL and litres; 3/4 is 3 Apr 2026; prices in EUR.',
+  );
   expect(await complaintsOfAxe(page)).toEqual([]);
-  await panel.getByText('Australia', { exact: true }).click();
+  await place.selectOption('United States');
+  await expect(place).toHaveAccessibleDescription(
+    'Warmth is 100.4 °F; milk in spoons, cups and quarts; 3/4 is Mar 4, 2026; prices in USD.',
+  );
+  await place.selectOption('Australia');
+  await panel.getByText('Change one of these').click();
   await expect(panel.getByText('A tbsp is 20 mL, a tsp 5 mL, a cup 250 mL.')).toBeVisible();
   await panel.getByText('°F', { exact: true }).click();
-  await expect(panel.getByText('A jar is held near 100.4 °F.')).toBeVisible();
+  await expect(place).toHaveValue('own');
+  await expect(place).toHaveAccessibleDescription(/^Warmth is 100.4 °F/);
+  expect(await complaintsOfAxe(page)).toEqual([]);
   await panel.getByText('Month first', { exact: true }).click();
   await panel.getByText('Dark', { exact: true }).click();
   await panel.getByLabel('Currency').fill('aud');
   await expect(panel.getByText('Prices typed without one are in AUD.')).toBeVisible();
   await panel.getByLabel('Currency').fill('dollars');
   await expect(panel.getByText('Type the three letters of a currency')).toBeVisible();
-  await panel.getByLabel('Seed stays in the fridge at most').fill('14');
+  await panel.getByLabel('Days seed keeps in the fridge').fill('14');
   await panel.getByLabel('A line goes up to generation').fill('twelve');
   await expect(panel.getByText('Type a whole number from 1 to 1000')).toBeVisible();
   const lag = panel.getByLabel('A jar lags behind its bath by (hours)');
+  await panel.getByText('How slowly a jar warms').click();
   await expect(lag).toHaveAccessibleDescription(
     /Left empty, the program measures it wherever one probe stood in a bath/,
   );
@@ -68,6 +79,7 @@ test('a figure typed key by key is one choice, kept also when Escape closes the 
   await page.keyboard.press('Control+,');
   const panel = page.getByRole('dialog', { name: 'Preferences' });
   const lag = panel.getByLabel('A jar lags behind its bath by (hours)');
+  await panel.getByText('How slowly a jar warms').click();
   await expect(lag).toHaveValue('');
   await lag.pressSequentially('1.25');
   expect(await lagNow()).toBeNull();
@@ -81,6 +93,7 @@ test('a figure typed key by key is one choice, kept also when Escape closes the 
   await page.getByRole('button', { name: 'Undo it', exact: true }).click();
   await expect.poll(lagNow).toBeNull();
   await page.keyboard.press('Control+,');
+  await panel.getByText('How slowly a jar warms').click();
   await expect(lag).toHaveValue('');
 });
 
@@ -89,6 +102,8 @@ test.describe('where the system speaks as in the United States', () => {
   test('the first ledger begins with °F, their spoons, months first and dollars', async ({ page }) => {
     await page.getByRole('button', { name: 'Preferences' }).click();
     const panel = page.getByRole('dialog', { name: 'Preferences' });
+    await expect(panel.getByLabel('Measures, days and money as in')).toHaveValue('USD');
+    await panel.getByText('Change one of these').click();
     for (const name of ['°F', 'Spoons, cups and quarts', 'United States', 'Month first'])
       await expect(panel.getByRole('radio', { name })).toBeChecked();
     await expect(panel.getByLabel('Currency')).toHaveValue('USD');

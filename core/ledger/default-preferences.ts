@@ -11,12 +11,12 @@ export const NEUTRAL_LIMITS = {
   jarFollowsHours: null,
 } as const;
 
-/** Where no locale is known. */
+/** Where no locale is known: measures, spoons and money of one kind, a place that may be any. */
 export const NEUTRAL_PREFERENCES: Preferences = {
   theme: 'system',
   temperatures: '°C',
   volumes: 'metric',
-  spoons: 'US',
+  spoons: 'metric',
   dates: 'day first',
   currency: 'EUR',
   ...NEUTRAL_LIMITS,
@@ -26,13 +26,42 @@ const US_MEASURES = new Set(['US', 'PR', 'GU', 'VI', 'AS', 'MP']);
 const FAHRENHEIT = new Set([...US_MEASURES, 'BS', 'BZ', 'KY', 'PW']);
 const MONTH_FIRST = new Set([...US_MEASURES, 'PH', 'FM', 'MH', 'PW']);
 
-const CURRENCIES: Readonly<Record<string, string>> = {
-  AE: 'AED', AR: 'ARS', AU: 'AUD', BR: 'BRL', CA: 'CAD', CH: 'CHF', CL: 'CLP', CN: 'CNY', CO: 'COP', CZ: 'CZK', DK: 'DKK',
-  EG: 'EGP', GB: 'GBP', GU: 'USD', HK: 'HKD', HU: 'HUF', ID: 'IDR', IL: 'ILS', IN: 'INR', IS: 'ISK', JP: 'JPY', KE: 'KES',
-  KR: 'KRW', LI: 'CHF', MA: 'MAD', MX: 'MXN', MY: 'MYR', NG: 'NGN', NO: 'NOK', NZ: 'NZD', PE: 'PEN', PH: 'PHP', PK: 'PKR',
-  PL: 'PLN', PR: 'USD', RO: 'RON', RS: 'RSD', SA: 'SAR', SE: 'SEK', SG: 'SGD', TH: 'THB', TR: 'TRY', TW: 'TWD', UA: 'UAH',
-  US: 'USD', VN: 'VND', ZA: 'ZAR',
+/** Regions by the money they count in, the one that it is named after first. */
+const REGIONS_OF: Readonly<Record<string, string>> = {
+  AED: 'AE', ALL: 'AL', AMD: 'AM', ARS: 'AR', AUD: 'AU', AZN: 'AZ', BAM: 'BA', BBD: 'BB', BDT: 'BD', BHD: 'BH', BND: 'BN', BOB: 'BO',
+  BRL: 'BR', BSD: 'BS', BWP: 'BW', BYN: 'BY', BZD: 'BZ', CAD: 'CA', CHF: 'CH LI', CLP: 'CL', CNY: 'CN', COP: 'CO', CRC: 'CR',
+  CZK: 'CZ', DKK: 'DK FO GL', DOP: 'DO', DZD: 'DZ', EGP: 'EG', ETB: 'ET', EUR: '', FJD: 'FJ', GBP: 'GB GG IM JE', GEL: 'GE', GHS: 'GH',
+  GTQ: 'GT', GYD: 'GY', HKD: 'HK', HNL: 'HN', HUF: 'HU', IDR: 'ID', ILS: 'IL', INR: 'IN', IQD: 'IQ', IRR: 'IR', ISK: 'IS', JMD: 'JM',
+  JOD: 'JO', JPY: 'JP', KES: 'KE', KGS: 'KG', KHR: 'KH', KRW: 'KR', KWD: 'KW', KYD: 'KY', KZT: 'KZ', LAK: 'LA', LBP: 'LB', LKR: 'LK',
+  MAD: 'MA', MDL: 'MD', MKD: 'MK', MMK: 'MM', MNT: 'MN', MUR: 'MU', MXN: 'MX', MYR: 'MY', NAD: 'NA', NGN: 'NG', NIO: 'NI', NOK: 'NO SJ',
+  NPR: 'NP', NZD: 'NZ CK NU TK', OMR: 'OM', PEN: 'PE', PGK: 'PG', PHP: 'PH', PKR: 'PK', PLN: 'PL', PYG: 'PY', QAR: 'QA', RON: 'RO',
+  RSD: 'RS', RUB: 'RU', RWF: 'RW', SAR: 'SA', SEK: 'SE', SGD: 'SG', THB: 'TH', TND: 'TN', TRY: 'TR', TTD: 'TT', TWD: 'TW', TZS: 'TZ',
+  UAH: 'UA', UGX: 'UG', USD: 'US AS EC FM GU MH MP PA PR PW SV VI', UYU: 'UY', UZS: 'UZ', VND: 'VN', XAF: 'CM CF CG GA GQ TD',
+  XOF: 'SN BF BJ CI GW ML NE TG', ZAR: 'ZA LS SZ', ZMW: 'ZM',
 }; // prettier-ignore
+
+const CURRENCY_OF: ReadonlyMap<string, string> = new Map(
+  Object.entries(REGIONS_OF).flatMap(([currency, regions]) =>
+    regions.split(' ').map((region) => [region, currency]),
+  ),
+);
+
+/** What the region tells, and may be changed one by one. */
+export type Measures = Pick<Preferences, 'temperatures' | 'volumes' | 'spoons' | 'dates' | 'currency'>;
+
+/** A place to choose: the first region of each money; `region` is null for all that count in euros. */
+export const PLACES: readonly { readonly region: string | null; readonly measures: Measures }[] = Object.entries(REGIONS_OF).map(
+  ([currency, regions]) => {
+    const region = regions.split(' ')[0] || null;
+    return { region, measures: { ...measuresOf(region ?? ''), currency } };
+  },
+); // prettier-ignore
+
+/** The place whose measures these are; undefined where they are a mixture of the keeper's own. */
+export const placeOf = (wanted: Measures): (typeof PLACES)[number] | undefined =>
+  PLACES.find(({ measures }) =>
+    (Object.keys(measures) as (keyof Measures)[]).every((field) => measures[field] === wanted[field]),
+  );
 
 /** The region of a locale such as "de-AT", "en_US.UTF-8" or "en"; null where it names none that can be told. */
 export function regionOf(locale: string | null | undefined): string | null {
@@ -46,17 +75,21 @@ export function regionOf(locale: string | null | undefined): string | null {
   }
 }
 
-/** Preferences for a locale: the United States measure in °F and their own spoons, most others in °C and metric. */
-export function defaultPreferences(locale: string | null | undefined): Preferences {
-  const region = regionOf(locale);
-  if (region === null) return NEUTRAL_PREFERENCES;
+/** What is measured how in a region: the United States in °F and their own spoons, most others in °C and metric. */
+function measuresOf(region: string): Measures {
   return {
-    theme: 'system',
     temperatures: FAHRENHEIT.has(region) ? '°F' : '°C',
     volumes: US_MEASURES.has(region) ? 'spoons' : 'metric',
     spoons: US_MEASURES.has(region) ? 'US' : region === 'AU' ? 'Australia' : 'metric',
     dates: MONTH_FIRST.has(region) ? 'month first' : 'day first',
-    currency: CURRENCIES[region] ?? (US_MEASURES.has(region) ? 'USD' : 'EUR'),
-    ...NEUTRAL_LIMITS,
+    currency: CURRENCY_OF.get(region) ?? 'EUR',
   };
+}
+
+/** Preferences for a locale. */
+export function defaultPreferences(locale: string | null | undefined): Preferences {
+  const region = regionOf(locale);
+  return region === null
+    ? NEUTRAL_PREFERENCES
+    : { theme: 'system', ...measuresOf(region), ...NEUTRAL_LIMITS };
 }

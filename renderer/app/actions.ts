@@ -27,7 +27,7 @@ const everywhere: readonly Action[] = [
   },
   {
     id: 'help',
-    label: 'Help: the words and the keys',
+    label: 'Help: the job, the words, the keys',
     keys: ['f1', 'shift+?'],
     where: 'everywhere',
     run: () => helpSwitch.toggle(),

@@ -203,6 +203,7 @@ export function SelectField<T extends string>({
   choices,
   onChange,
   problem,
+  hint,
 }: Said & {
   readonly value: T;
   readonly choices: readonly Choice<T>[];
@@ -219,7 +220,7 @@ export function SelectField<T extends string>({
         className="input"
         value={value}
         aria-invalid={problem ? true : undefined}
-        aria-describedby={describedBy(id, problem)}
+        aria-describedby={describedBy(id, problem, undefined, hint)}
         onChange={(event) => onChange(event.target.value as T)}
       >
         {choices.map((choice) => (
@@ -228,7 +229,7 @@ export function SelectField<T extends string>({
           </option>
         ))}
       </select>
-      <Notes id={id} problem={problem} />
+      <Notes id={id} problem={problem} hint={hint} />
     </div>
   );
 }

@@ -1,6 +1,6 @@
 // Reading and writing fields as this keeper prefers, with today and the local offset filled in.
 import { useMemo } from 'react';
-import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
+import { NEUTRAL_PREFERENCES } from '../../core/ledger/default-preferences';
 import type { Preferences } from '../../core/ledger/records';
 import { printNoted } from '../../core/quantities/printing';
 import { printDay } from '../../core/quantities/typed-days';
@@ -28,18 +28,8 @@ export function makeWriter(preferences: Preferences): Writer {
   };
 }
 
-const UNSAID: Preferences = {
-  theme: 'system',
-  temperatures: '°C',
-  volumes: 'metric',
-  spoons: 'US',
-  dates: 'day first',
-  currency: 'EUR',
-  ...NEUTRAL_LIMITS,
-};
-
 /** The open ledger's keeper's preferences. */
-export const usePreferences = (): Preferences => useAppState()?.preferences ?? UNSAID;
+export const usePreferences = (): Preferences => useAppState()?.preferences ?? NEUTRAL_PREFERENCES;
 
 /** The reader and writer of the open ledger's keeper. */
 export function useReader(): { readonly reader: Reader; readonly writer: Writer; readonly today: string } {

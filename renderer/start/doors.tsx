@@ -2,6 +2,7 @@
 import { useState, type ReactNode } from 'react';
 import { startJob } from '../state/ledger-calls';
 import { go, say } from '../state/store';
+import { FoodCaution } from '../parts/food-caution';
 import { EmptyPicture, FamilyPicture, NotesPicture } from './pictures';
 
 interface DoorProps {
@@ -85,11 +86,7 @@ export function Doors() {
           </button>
         )}
       </p>
-      <p className="start-caution">
-        No figure here is a food-safety test. Follow your local food-safety authority, and when in doubt throw
-        the jar out. People with weakened defences or a serious illness, anyone under treatment, and whoever
-        feeds a newborn ask a doctor before live cultures are eaten.
-      </p>
+      <FoodCaution className="start-caution" />
     </div>
   );
 }

@@ -1,9 +1,10 @@
 // What a seed looks like: the jar as it set, cubes, a lidded pot or flakes, or for a fresh start a packet. Decoration.
 import { call } from '../state/ledger-calls';
-import { useEffect, useState } from 'react';
+import { useEffect, useState, type ReactNode } from 'react';
 import type { Reply } from '../../core/contract';
 import { JarPicture } from '../parts/jar-shape';
 import { lookOf } from '../parts/jar-look';
+import { CubesShape, PacketShape, PotShape } from '../parts/kept-shapes';
 
 type Ranked = Reply<'advice.next'>['ranking'][number];
 type Jar = Reply<'jar.get'>;
@@ -26,40 +27,22 @@ export function useSeedJars(ids: readonly string[]): ReadonlyMap<string, Jar> {
   return jars;
 } // prettier-ignore
 
-const Cubes = () => (
+const Picture = ({ children }: { readonly children?: ReactNode }) => (
   <svg className="seed-picture" viewBox="0 0 62 62" aria-hidden="true">
-    {[0, 1, 2].flatMap((row) =>
-      [0, 1, 2].map((column) => (
-        <g key={`${row} ${column}`} transform={`translate(${3 + column * 19} ${3 + row * 19})`}>
-          <rect className="cube" width="17" height="17" rx="4" />
-          <path className="cube-light" d="M4 5H10" />
-        </g>
-      )),
-    )}
-  </svg>
-);
-
-const Pot = () => (
-  <svg className="seed-picture" viewBox="0 0 62 62" aria-hidden="true">
-    <rect className="pot-lid" x="6" y="14" width="50" height="9" rx="4" />
-    <circle className="pot-lid" cx="31" cy="11" r="5" />
-    <path className="cube" d="M10 24H52V46Q52 54 44 54H18Q10 54 10 46Z" />
-  </svg>
-);
-
-const Packet = () => (
-  <svg className="seed-picture" viewBox="0 0 62 62" aria-hidden="true">
-    <path className="seed-packet" d="M7 12L12 8L17 12L22 8L27 12L32 8L37 12L42 8L47 12L52 8L55 12V56H7Z" />
-    <rect className="seed-cell" x="15" y="24" width="13" height="11" rx="3" />
-    <rect className="seed-cell" x="33" y="24" width="13" height="11" rx="3" />
+    {children}
   </svg>
 );
 
 export function SeedPicture({ ranked, jar }: { readonly ranked: Ranked; readonly jar: Jar | undefined }) {
-  if (ranked.jar === null) return <Packet />;
-  if (!jar) return <svg className="seed-picture" viewBox="0 0 62 62" aria-hidden="true" />;
+  if (ranked.jar === null)
+    return (
+      <Picture>
+        <PacketShape />
+      </Picture>
+    );
+  if (!jar) return <Picture />;
   const kept = jar.record.portions.find(({ id }) => id === ranked.portion);
-  if (kept) return kept.place === 'fridge' ? <Pot /> : <Cubes />;
+  if (kept) return <Picture>{kept.place === 'fridge' ? <PotShape /> : <CubesShape />}</Picture>;
   const { deepest, atLeast } = jar.view.generation;
   return <JarPicture generation={deepest} {...lookOf(jar.view, atLeast)} />;
 }

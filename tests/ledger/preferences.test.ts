@@ -1,7 +1,7 @@
 // What a keeper prefers who never said: by the system's locale. The United States measure in °F, cups and months first;
 // common practice, no source. Currency codes: ISO 4217, from memory.
 import { describe, expect, it } from 'vitest';
-import { defaultPreferences, regionOf } from '../../core/ledger/default-preferences';
+import { defaultPreferences, PLACES, placeOf, regionOf } from '../../core/ledger/default-preferences';
 import { Preferences } from '../../core/ledger/records';
 import { localeOfSystem } from '../../main/locale';
 import { Session } from '../../main/ledger/session';
@@ -19,6 +19,8 @@ describe('preferences by locale', () => {
     ['en-AU', '°C', 'metric', 'Australia', 'day first', 'AUD'],
     ['fr-CH', '°C', 'metric', 'metric', 'day first', 'CHF'],
     ['en-PH', '°C', 'metric', 'metric', 'month first', 'PHP'],
+    ['en-BS', '°F', 'metric', 'metric', 'day first', 'BSD'],
+    ['en-IE', '°C', 'metric', 'metric', 'day first', 'EUR'],
   ])('%s', (locale, temperatures, volumes, spoons, dates, currency) => {
     expect(defaultPreferences(locale)).toEqual({
       theme: 'system', temperatures, volumes, spoons, dates, currency,
@@ -29,7 +31,20 @@ describe('preferences by locale', () => {
 
   it.each([null, undefined, '', 'C', 'POSIX', 'C.UTF-8', 'not a tag!'])('%s names no region', (locale) => {
     expect(regionOf(locale)).toBeNull();
-    expect(Preferences.safeParse(defaultPreferences(locale)).success).toBe(true);
+    const preferences = defaultPreferences(locale);
+    expect(Preferences.safeParse(preferences).success).toBe(true);
+    // Measures, spoons and money of one place: no US spoons beside degrees Celsius and euros.
+    expect(placeOf(preferences)?.region).toBeNull();
+  });
+
+  it('every place chosen is the place that is shown, and reads as its own region’s locale does', () => {
+    for (const place of PLACES) {
+      expect(placeOf(place.measures)).toBe(place);
+      const locale = place.region === null ? 'de-DE' : `en-${place.region}`;
+      expect(defaultPreferences(locale)).toMatchObject(place.measures);
+    }
+    const [first] = PLACES;
+    expect(placeOf({ ...first!.measures, spoons: 'UK imperial' })).toBeUndefined();
   });
 });
 

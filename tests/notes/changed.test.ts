@@ -178,12 +178,12 @@ describe('a question that stayed open', () => {
   it('about how much of each seed changes those amounts', () => {
     const two = `${HEAD}${FIRST}2026-03-01,b,10 capsules Blue Tin,,36,,firm,,\n2026-03-08,a,2026-03-01 a + 2026-03-01 b,2 tbsp,36,,firm,,\n`;
     bring(two);
-    // US tablespoons of 14.787 mL (NIST Handbook 44, appendix C): one of each, then two of each.
+    // Metric tablespoons of 15 mL (as in 21 CFR 101.9(b)(5)(viii)): one of each, then two of each.
     const amounts = () => jarCalled('2026-03-08').record.seedings.map(({ seeding: { amount } }) => Math.round((amount?.value ?? 0) * 10) / 10);
-    expect(amounts()).toEqual([14.8, 14.8]);
+    expect(amounts()).toEqual([15, 15]);
     expect(bring(two).questions.filter(({ row }) => row !== null).map(({ id }) => id)).toEqual(['each:4']);
     expect(bring(two, { 'each:4': 'each' }).changed).toBe(1);
-    expect(amounts()).toEqual([29.6, 29.6]);
+    expect(amounts()).toEqual([30, 30]);
   });
 });
 

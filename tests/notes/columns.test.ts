@@ -172,7 +172,7 @@ describe('what a new column tells', () => {
   it('of amounts fills those that are not known', () => {
     const bare = LETTERED.map((row) => row.toSpliced(3, 1));
     bring(bare);
-    expect(bring(LETTERED, { 'column:Amount': 'take over' }).changed).toBe(2);
+    expect(bring(LETTERED, { 'column:Amount': 'take over', spoons: 'US' }).changed).toBe(2);
     // US tablespoon of 14.787 mL (NIST Handbook 44, appendix C).
     expect(jarOf('2026-01-12').record.seedings.map(({ seeding }) => Math.round(seeding.amount?.value ?? 0))).toEqual([44]);
   }); // prettier-ignore

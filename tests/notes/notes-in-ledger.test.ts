@@ -259,7 +259,7 @@ describe('files that can’t come in', () => {
     const text = 'Date,Jar,Seed,Amount\n2025-04-03,a,10 capsules Blue Tin,\n2025-06-05,a,2025-04-03 a,3\n';
     const refused = ask('notes.bringIn', { file: file(text) });
     expect(refused.ok || refused.error.code).toBe('ambiguous');
-    bring(text, { answers: { 'unit:Amount': 'tbsp' } });
+    bring(text, { answers: { 'unit:Amount': 'tbsp', spoons: 'US' } });
     expect(family().jars[1]?.seeds[0]?.amount?.value).toBeCloseTo(44.36, 2);
   });
 

@@ -1,0 +1,9 @@
+// What no figure can say, wherever the job is explained.
+
+export const FoodCaution = ({ className }: { readonly className: string }) => (
+  <p className={className}>
+    No figure here is a food-safety test. Follow your local food-safety authority, and when in doubt throw the
+    jar out. People with weakened defences or a serious illness, anyone under treatment, and whoever feeds a
+    newborn ask a doctor before live cultures are eaten.
+  </p>
+);
