@@ -10,6 +10,7 @@ export const WRITES = [
   'addition.set', 'portion.save', 'outcome.save', 'source.save', 'package.save', 'caution.clear', 'draft.save',
   'draft.drop', 'act.undo', 'act.undoMany', 'act.redo', 'preferences.save', 'photograph.add', 'photograph.correct',
   'photograph.remove', 'advice.choose', 'line.name', 'facts.record', 'facts.correct', 'facts.remove', 'readings.add', 'readings.leaveOut', 'received.decide', 'batch.about',
+  'readings.bringIn',
 ] as const; // prettier-ignore
 export const JOBS = [
   'notes.preview', 'notes.bringIn', 'ledger.open', 'ledger.openDemo', 'ledger.leaveDemo', 'ledger.create', 'ledger.recover', 'ledger.backup',

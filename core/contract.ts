@@ -18,6 +18,7 @@ import {
   RecordFacts,
   RemoveFact,
 } from './ledger/facts/recorded-facts'; // prettier-ignore
+import { BringInReadings, BroughtInReply } from './growth/reading-calls';
 import {
   Addition,
   Batch,
@@ -649,6 +650,8 @@ export const contract = {
   /** Readings that are there already are not added again. */
   'readings.add': entry('write', AddReadings, acted.extend({ added: count })),
   'readings.leaveOut': entry('write', LeaveOutReadings, acted.extend({ changed: count })),
+  /** A probe's export as a file. The same file again adds nothing: `act` is then null. */
+  'readings.bringIn': entry('write', BringInReadings.extend({ file: FileInput }), BroughtInReply),
   'received.decide': entry('write', DecideReceived, acted),
 
   /** Without a view: all of it. The same file with another view is not read again. */

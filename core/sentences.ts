@@ -173,6 +173,10 @@ export const refusals = {
     'A jar that is made, or planned, is made on a day: only one that nobody can name may be of a range of days, or of none.',
   'range of days': () => 'A range of days needs both its first and its last day, in their order.',
   'no such reading': (p) => `Nothing was read at ${text(p, 'at')}.`,
+  'export without readings': (p) =>
+    `No readings were found in ${text(p, 'file')}. Each row needs a time and a temperature: choose the file that the probe’s program exports.`,
+  'export without days': (p) =>
+    `The times in ${text(p, 'file')} have no day, and it is not noted when this hold began. Note that first.`,
   'decided already': (p) => `It is decided already: ${text(p, 'decided')}. Undo that first.`,
   'stay not timed': (p) =>
     `Nobody noted when ${text(p, 'jar')} came into the warmth, so it may have stood in two places at once. Say when it came and went, or give as why how it was.`,

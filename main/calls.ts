@@ -39,6 +39,7 @@ import {
   tellAbout,
 } from './ledger/writes/write-batch';
 import { correctFact, recordFacts, removeFact } from './ledger/writes/write-facts';
+import { bringInReadings } from './ledger/writes/write-export';
 import { addReadings, leaveOutReadings } from './ledger/writes/write-readings';
 import { decideOn, listReceived } from './ledger/facts/received';
 import { chooseSeed } from './ledger/writes/write-choice';
@@ -135,6 +136,7 @@ export const handlers: Handlers = {
   'received.decide': ({ ledger }, input) => decideOn(hostOf(ledger), input),
   'batch.about': ({ ledger }, input) => tellAbout(ledger, input),
   'readings.add': ({ ledger }, input) => addReadings(hostOf(ledger), input),
+  'readings.bringIn': ({ ledger }, input) => bringInReadings(ledger, input),
   'advice.choose': ({ ledger }, input) => chooseSeed(ledger, input),
   'line.name': ({ ledger }, input) => nameLine(ledger, input),
 

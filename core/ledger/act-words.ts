@@ -27,6 +27,7 @@ const words = {
   'facts.correct': (subject) => `corrected ${subject}`,
   'facts.remove': (subject) => `took away ${subject}`,
   'readings.add': (subject) => `added readings to ${subject}`,
+  'readings.bringIn': (subject) => `brought in readings of ${subject}`,
   'readings.leaveOut': (subject) => `changed which readings count of ${subject}`,
   'received.decide': (subject) => `decided about ${subject}`,
   'batch.about': (subject) => `told about when ${subject} was made`,

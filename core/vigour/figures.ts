@@ -41,11 +41,23 @@ const cultureSays = ({ species, unknown }: Culture): string =>
       ? `This culture is a mixture (${species.join(', ')}), so plain hours come first and warm hours are a rough guide.`
       : `Of ${species[0] ?? 'this culture'} no set of temperatures is published, so ranges are carried and shown.`;
 
+const warmthsOf = (warmth: HoldWarmth): Warmth[] =>
+  profilesOf(warmth).flatMap((profile) => warmthOf(profile) ?? []);
+
+const bandIn = (found: readonly Warmth[], usual: Warmth): Band => ({
+  low: Math.min(...found.map(({ warmHours }) => warmHours.low)),
+  middle: usual.warmHours.middle,
+  high: Math.max(...found.map(({ warmHours }) => warmHours.high)),
+});
+
+/** Warm hours of what stood in a hold, with the band of all that may be; null where nothing is known. */
+export function warmHoursOf(warmth: HoldWarmth): Band | null {
+  const found = warmthsOf(warmth);
+  return found[0] ? bandIn(found, found[0]) : null;
+}
+
 function warmthFigures(warmth: HoldWarmth, culture: Culture): Figure[] {
-  const found = profilesOf(warmth).flatMap((profile): Warmth[] => {
-    const of = warmthOf(profile);
-    return of ? [of] : [];
-  });
+  const found = warmthsOf(warmth);
   const [usual] = found;
   if (!usual) return [];
   const source =
@@ -57,11 +69,7 @@ function warmthFigures(warmth: HoldWarmth, culture: Culture): Figure[] {
   ];
   const warm: Figure = {
     name: 'warm hours',
-    shown: band({
-      low: Math.min(...found.map(({ warmHours }) => warmHours.low)),
-      middle: usual.warmHours.middle,
-      high: Math.max(...found.map(({ warmHours }) => warmHours.high)),
-    }),
+    shown: band(bandIn(found, usual)),
     why: {
       formula: 'Hours at the best temperature that would do as much: the growth rate at each temperature, as a part of the fastest, added up over the hold.',
       inputs: [

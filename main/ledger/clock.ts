@@ -1,4 +1,5 @@
 // The one clock of the ledger: the machine's in a named time zone, or standing still at `--now`.
+import { storedMoment } from '../../core/ledger/stored-moments';
 
 export interface Clock {
   /** Now, with its offset: 2026-03-14T18:30:00.000+01:00. */
@@ -7,6 +8,8 @@ export interface Clock {
   readonly today: () => string;
   /** Milliseconds since 1970, for ids. */
   readonly milliseconds: () => number;
+  /** Minutes by which the keeper's clock is ahead of UTC at a moment (ms since 1970). */
+  readonly offsetAt: (milliseconds: number) => number;
 }
 
 const two = (value: number): string => String(value).padStart(2, '0');
@@ -28,8 +31,8 @@ export function machineClock(timeZone: string, milliseconds: () => number = Date
     fractionalSecondDigits: 3,
     timeZoneName: 'longOffset',
   });
-  const parts = (): Record<string, string> =>
-    Object.fromEntries(format.formatToParts(milliseconds()).map(({ type, value }) => [type, value]));
+  const parts = (at = milliseconds()): Record<string, string> =>
+    Object.fromEntries(format.formatToParts(at).map(({ type, value }) => [type, value]));
   return {
     now: () => {
       const p = parts();
@@ -42,14 +45,28 @@ export function machineClock(timeZone: string, milliseconds: () => number = Date
       return `${p.year}-${p.month}-${p.day}`;
     },
     milliseconds,
+    offsetAt: (at) => {
+      const offset = /GMT([+-])(\d{2}):(\d{2})/.exec(parts(at).timeZoneName ?? '');
+      const minutes = offset ? Number(offset[2]) * 60 + Number(offset[3]) : 0;
+      return offset?.[1] === '-' ? -minutes : minutes;
+    },
   };
 }
 
-/** A clock that stands still at a moment with its offset. Today is the day as written there. */
-export function stillClock(moment: string): Clock {
+/**
+ * A clock that stands still at a moment with its offset. Today is the day as written there.
+ * @param timeZone whose rules tell the offset of other moments; without one it is that of the moment
+ */
+export function stillClock(moment: string, timeZone: string | null = null): Clock {
   const at = Date.parse(moment);
   if (Number.isNaN(at)) throw new Error(`${moment} is no moment`);
-  return { now: () => moment, today: () => moment.slice(0, 10), milliseconds: () => at };
+  const { offset } = storedMoment(moment);
+  return {
+    now: () => moment,
+    today: () => moment.slice(0, 10),
+    milliseconds: () => at,
+    offsetAt: timeZone === null ? () => offset : machineClock(timeZone).offsetAt,
+  };
 }
 
 /** The last second that has a year of four digits (ms since 1970). */

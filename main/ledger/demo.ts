@@ -9,18 +9,22 @@ import { type Clock, stillClock } from './clock';
 /** Another clock, until it is put somewhere: then it stands there. */
 export class PlacedClock implements Clock {
   #at: Clock;
+  readonly #timeZone: string | null;
 
-  constructor(clock: Clock) {
+  /** @param timeZone of the moments it is put to, as stillClock takes it */
+  constructor(clock: Clock, timeZone: string | null = null) {
     this.#at = clock;
+    this.#timeZone = timeZone;
   }
 
   moveTo(moment: string): void {
-    this.#at = stillClock(moment);
+    this.#at = stillClock(moment, this.#timeZone);
   }
 
   readonly now = (): string => this.#at.now();
   readonly today = (): string => this.#at.today();
   readonly milliseconds = (): number => this.#at.milliseconds();
+  readonly offsetAt = (milliseconds: number): number => this.#at.offsetAt(milliseconds);
 }
 
 /**

@@ -53,7 +53,7 @@ export class Judged {
 }
 
 /** How jars follow a probe outside them: as the keeper says, or measured where one batch had a probe in bath and jar. */
-function timeConstant({ rows, preferences }: Ledger): TimeConstant {
+export function timeConstant({ rows, preferences }: Ledger): TimeConstant {
   const found = batchesReadTwice(rows).map((batch) => bathsAndJars(rows.where('hold', 'batch', batch)));
   return timeConstantOf(
     preferences.jarFollowsHours,

@@ -59,7 +59,11 @@ export class Session {
 
   constructor(start: WorkerStart) {
     this.#start = start;
-    this.#clock = new PlacedClock(start.now === null ? machineClock(start.timeZone) : stillClock(start.now));
+    const { now, timeZone } = start;
+    this.#clock = new PlacedClock(
+      now === null ? machineClock(timeZone) : stillClock(now, timeZone),
+      timeZone,
+    );
     this.#defaults = defaultPreferences(start.locale);
     this.#makeId = this.#idsFromNow();
     this.#open(start.mode);

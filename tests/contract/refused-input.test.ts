@@ -76,6 +76,7 @@ describe('a request that names a file by its path', () => {
   it.each<[CallName, unknown, boolean]>([
     ['notes.preview', { file: { path: '/etc/passwd' } }, true],
     ['notes.bringIn', { file: { path: '' } }, true],
+    ['readings.bringIn', { file: { path: 'probe.csv' } }, true],
     ['notes.bringIn', { file: { name: 'a.csv', bytes: new Uint8Array(1) } }, false],
     ['ledger.open', { file: 'elsewhere/other.sqlite' }, true],
     ['ledger.create', { file: '' }, true],
@@ -90,7 +91,13 @@ describe('a request that names a file by its path', () => {
   it('has no other call with a file in it', () => {
     // A new call that takes a file has to be thought of here.
     const withFile = CALLS.filter((name) => /\bfile\b/.test(Object.keys(shapeOf(name)).join(' ')));
-    expect(withFile.toSorted()).toEqual(['ledger.create', 'ledger.open', 'notes.bringIn', 'notes.preview']);
+    expect(withFile.toSorted()).toEqual([
+      'ledger.create',
+      'ledger.open',
+      'notes.bringIn',
+      'notes.preview',
+      'readings.bringIn',
+    ]);
   });
 });
 

@@ -5,7 +5,8 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Input, Reply } from '../../core/contract';
-import { readProbe } from '../../core/growth/probe';
+import { readExport } from '../../core/growth/export/read-export';
+import { momentText } from '../../core/ledger/stored-moments';
 import { handOver } from '../../main/ledger/facts/hand-over';
 import { decideReceived, mergeRows, type Merged } from '../../main/ledger/facts/merge';
 import type { HandedRows } from '../../main/ledger/facts/hand-over';
@@ -285,11 +286,13 @@ describe('a fortnight', () => {
   });
 
   step('a probe’s export comes in as readings, once', at(12, '08:00'), () => {
-    const file = readProbe(readFileSync(new URL('../growth/bath-probe.csv', import.meta.url), 'utf8'));
-    const start = Date.parse(`${file.startedAt ?? ''}:00+01:00`);
-    const readings = file.readings.map(({ hour, celsius }) => ({
-      at: new Date(start + Math.round(hour * 60) * 60_000).toISOString().replace('.000', ''),
-      c: celsius,
+    const text = readFileSync(new URL('../growth/bath-probe.csv', import.meta.url), 'utf8');
+    const around = {
+      began: null, ended: null, beganOffset: null, endedOffset: null, dates: 'day first' as const, offsetAt: () => 60, now: Date.parse(at(12, '08:00')) / 1000,
+    }; // prettier-ignore
+    const readings = readExport(text, 'bath', around).readings.map((one) => ({
+      at: momentText(one.at.seconds, one.at.offset),
+      c: one.celsius,
     }));
     const [series] = record([
       {

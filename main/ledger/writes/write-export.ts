@@ -1,0 +1,160 @@
+// A probe's export brought in as readings of a hold, in one act.
+import type { Parsed, Reply } from '../../../core/contract';
+import { broughtIn, type BroughtIn } from '../../../core/growth/export/brought-in';
+import { readExport, type ExportReading } from '../../../core/growth/export/read-export';
+import type { Around } from '../../../core/growth/export/export-times';
+import { momentText, storedMoment } from '../../../core/ledger/stored-moments';
+import { holdWarmth } from '../../../core/vigour/evidence';
+import { warmHoursOf } from '../../../core/vigour/figures';
+import { readNotesFile } from '../../files/notes-file';
+import { hostOf, type FactHost } from '../facts/facts-host';
+import { nameOf } from '../facts/subject';
+import type { Row } from '../facts/tables';
+import { timeConstant } from '../judged';
+import type { Ledger } from '../ledger';
+import { allReadingsIn, blockOf, type Read } from '../projection/readings';
+import { Refused } from '../refusal';
+import { tidy } from './write-tidy';
+
+/** @throws Refused 'export without readings', and what a file of notes is refused for */
+function textOfExport(file: Parsed<'readings.bringIn'>['file']): { name: string; text: string } {
+  try {
+    return readNotesFile(file);
+  } catch (error) {
+    if (!(error instanceof Refused) || error.refusal.code !== 'notes empty') throw error;
+    throw new Refused('export without readings', { file: 'path' in file ? file.path : file.name });
+  }
+}
+
+/** What a ledger can keep of a temperature (°C): what lies beyond is said and not kept. */
+const KEPT = { low: -90, high: 150 } as const;
+/** Two exports of one probe may round differently, in °F and in °C. */
+const SAME = 0.06;
+
+const textOf = ({ at }: ExportReading): string => momentText(at.seconds, at.offset);
+
+function aroundOf({ clock, preferences }: Ledger, hold: Row<'hold'>): Around {
+  const [began, ended] = [hold.began, hold.ended].map((moment) => (moment === null ? null : storedMoment(moment))); // prettier-ignore
+  const hours = began && hold.hours !== null ? began.seconds + hold.hours * 3600 : null;
+  return {
+    began: began?.seconds ?? null,
+    ended: ended?.seconds ?? hours,
+    beganOffset: began?.offset ?? null,
+    endedOffset: ended?.offset ?? null,
+    dates: preferences.dates,
+    offsetAt: (seconds) => clock.offsetAt(seconds * 1000),
+    now: clock.milliseconds() / 1000,
+  };
+}
+
+/** What the series would hold, and how many of these readings are new to it; null where it is another probe's. */
+function joined(there: readonly Read[], given: readonly Read[]): { all: Read[]; added: number } | null {
+  const known = new Map(there.map((read) => [storedMoment(read.at).seconds, read.temperature.value]));
+  let differs = 0;
+  const fresh = given.filter(({ at, temperature }) => {
+    const before = known.get(storedMoment(at).seconds);
+    if (before !== undefined && Math.abs(before - temperature.value) > SAME) differs += 1;
+    return before === undefined;
+  });
+  if (differs > 0) return null;
+  return { all: [...there, ...fresh], added: fresh.length };
+}
+
+/** The series of the same place that these readings go on from, or repeat. */
+function seriesFor(
+  { facts }: FactHost,
+  hold: number,
+  where: 'air' | 'bath' | 'jar',
+  jar: number | null,
+  given: readonly Read[],
+): { series: Row<'series'>; all: Read[]; added: number } | null {
+  const fits = facts
+    .where('series', 'hold', hold)
+    .filter((series) => (series.place ?? where) === where && series.jar === jar)
+    .flatMap((series) => {
+      const found = joined(allReadingsIn(facts, series.block), given);
+      return found ? [{ series, ...found }] : [];
+    });
+  return fits.toSorted((a, b) => a.added - b.added)[0] ?? null;
+}
+
+const readOf = (reading: ExportReading, leftOut: boolean): Read => ({
+  at: textOf(reading),
+  temperature: { value: Number(reading.celsius.toFixed(4)), unit: '°C', typed: null },
+  ...(leftOut ? { leftOut } : {}),
+});
+
+/**
+ * Brings in a probe's export. The same file again, or one that goes on from it, adds only what is new.
+ * @throws Refused 'not found', 'export without readings', 'export without days', and what a file is refused for
+ */
+export function bringInReadings(
+  ledger: Ledger,
+  input: Parsed<'readings.bringIn'>,
+): Reply<'readings.bringIn'> {
+  const host = hostOf(ledger);
+  const { facts } = host;
+  const hold = facts.get('hold', facts.keyOf('hold', input.hold));
+  const jar = input.jar === null ? null : facts.keyOf('jar', input.jar);
+  if (jar !== null && input.where !== 'jar') throw new Refused('invalid', { path: 'jar', problem: 'only goes with where jar' }); // prettier-ignore
+  const { name, text } = textOfExport(input.file);
+  const around = aroundOf(ledger, hold);
+  const read = readExport(text, input.where, around);
+  if (read.trouble === 'no day') throw new Refused('export without days', { file: name });
+  const told = broughtIn(read, around);
+  if (told.readings.length === 0) throw new Refused('export without readings', { file: name });
+  const given = [
+    ...told.readings.map((one) => readOf(one, false)),
+    ...told.impossible.filter(({ celsius }) => celsius >= KEPT.low && celsius <= KEPT.high).map((one) => readOf(one, true)),
+  ].toSorted((a, b) => storedMoment(a.at).seconds - storedMoment(b.at).seconds); // prettier-ignore
+  const found = seriesFor(host, hold.key, input.where, jar, given);
+  if (found?.added === 0) return replyOf(ledger, hold, input.where, told, { act: null, series: found.series.uid, added: 0 }); // prettier-ignore
+  const scale = read.unit === 'K' ? null : (`°${read.unit}` as const);
+  const done = host.mustRun(
+    'readings.bringIn',
+    nameOf(host, 'hold', facts.columnsNow('hold', hold.key) ?? {}),
+    tidy(input.why),
+    (act) => {
+      const block = blockOf(facts, found?.all ?? given, found?.series.block ?? null);
+      const described = { place: input.where, jar, heading: read.heading, scale, block };
+      if (!found) return act.insert('series', { hold: hold.key, clock: null, ...described }).uid;
+      act.update('series', found.series.key, { place: input.where, block });
+      return found.series.uid;
+    },
+    input.draft,
+  );
+  return replyOf(ledger, hold, input.where, told, { act: done.act.uid, series: done.value, added: found?.added ?? given.length }); // prettier-ignore
+}
+
+const hundredth = (value: number): number => Number(value.toFixed(2));
+
+function replyOf(
+  ledger: Ledger,
+  hold: Row<'hold'>,
+  probe: 'air' | 'bath' | 'jar',
+  told: BroughtIn,
+  done: Pick<Reply<'readings.bringIn'>, 'act' | 'series' | 'added'>,
+): Reply<'readings.bringIn'> {
+  const warmth = holdWarmth(
+    { startedAt: hold.began, endedAt: hold.ended, hours: hold.hours, planned: hold.planned, probe, readings: told.readings.map((one) => readOf(one, false)) },
+    timeConstant(ledger),
+  ); // prettier-ignore
+  const band = warmth && warmHoursOf(warmth);
+  const [first] = told.readings;
+  const last = told.readings.at(-1);
+  return {
+    ...done,
+    readings: told.readings.length,
+    leftOut: [...told.leftOut],
+    gaps: told.gaps.map(({ from, to }) => ({
+      from: textOf(from), to: textOf(to), minutes: Math.round((to.at.seconds - from.at.seconds) / 6) / 10,
+    })),
+    settledAt: told.settledAt,
+    minutesToSettle: told.minutesToSettle,
+    minutesAbove45: told.minutesAbove45,
+    warmHours: band && { low: hundredth(band.low), mid: hundredth(band.middle), high: hundredth(band.high) },
+    from: first ? textOf(first) : '',
+    to: last ? textOf(last) : '',
+    says: [...told.says, ...(warmth?.outside ? [warmth.outside.follows.says] : [])],
+  };
+} // prettier-ignore
