@@ -35,6 +35,7 @@ import {
   Source,
 } from './ledger/records';
 import { CAUTION_LEVELS, CAUTION_RELATIONS } from './lineage/lineage-shapes';
+import { SAFETY_LOOKS, SAFETY_STOPS } from './safety/answer';
 import { DISCARDS } from './safety/own';
 import { JarJudgementReply, LineJudgementReply } from './vigour/shapes';
 import { Figure, Why } from './why';
@@ -59,6 +60,18 @@ export const GenerationReply = z.strictObject({
 
 /** Why a jar is neither food nor seed; null where it isn't so. 'remark': words of spoilage that nobody has answered. */
 const DiscardReply = z.enum(DISCARDS).nullable();
+
+/** The one answer on safety: whether anything forbids it, as far as is known; that nothing does is no proof. */
+const SafetyReply = z.strictObject({
+  eat: z.boolean(),
+  seed: z.boolean(),
+  /** Gravest first. */
+  stops: z.array(z.enum(SAFETY_STOPS)),
+  looks: z.array(z.enum(SAFETY_LOOKS)),
+  /** The value that "no acid" rests on. */
+  noAcid: z.strictObject({ ph: z.number(), how: z.enum(['meter', 'strip', 'not said']) }).nullable(),
+});
+export type SafetyReply = z.infer<typeof SafetyReply>;
 
 export const CautionReply = z.strictObject({
   /** The spoiled jar's id. */
@@ -278,6 +291,8 @@ export const BatchReply = z.strictObject({
       /** Why it is neither food nor seed, and the gravest caution that stands. */
       discard: DiscardReply,
       caution: z.enum(CAUTION_LEVELS).nullable(),
+      /** Of a jar that is only planned: null. */
+      safety: SafetyReply.nullable(),
       /** Because of spoiled jars, the gravest first; lifted ones are among them. */
       cautions: z.array(JarCautionReply),
       outcome: Outcome.nullable(),
@@ -486,9 +501,9 @@ export const contract = {
       jars: z.array(
         z.strictObject({
           key: Key, id: Uid, label: z.string(), madeOn: Day.nullable(), generation: z.int(),
-          says: z.string(), caution: z.enum(CAUTION_LEVELS).nullable(),
+          says: z.string(), caution: z.enum(CAUTION_LEVELS).nullable(), safety: SafetyReply,
           /** What is kept apart of it and still exists: "freezer cubes, 6 left". */
-          portions: z.array(z.strictObject({ id: Uid, name: z.string(), says: z.string(), part: Portion.shape.part, pieces: z.boolean() })),
+          portions: z.array(z.strictObject({ id: Uid, name: z.string(), says: z.string(), part: Portion.shape.part, pieces: z.boolean(), caution: z.enum(CAUTION_LEVELS).nullable(), safety: SafetyReply })),
         }),
       ),
       /** The jar that the text is the name of, whether or not it may be picked, and why it is not where it isn't among these. */

@@ -34,6 +34,15 @@ function sinceWords(params: Params): string {
 }
 
 /** Beside a comparison of what was measured with what was weighed. */
+/** That a jar is known to be neither food nor seed, and since when. */
+function discardKnown(p: Params): string {
+  const [seed, since] = [text(p, 'seed'), daysInWords(text(p, 'known'))];
+  if (p['discard'] === 'remark')
+    return `A note of ${seed} says since ${since} that it spoiled, and nobody has answered it`;
+  if (p['discard'] === 'not set') return `${seed} is known since ${since} not to have set`;
+  return `${seed} is known to be spoiled since ${since}`;
+}
+
 const asMl = (p: Params): string => (p['weighed'] === true ? '1 g is taken as 1 mL. ' : '');
 
 /** Code → sentence. A code that is not here can't be sent: `RefusalCode` is its key type. */
@@ -256,12 +265,14 @@ export const refusals = {
   'condemned stays': (p) =>
     `${text(p, 'jar')} was seen to be spoiled, and that can’t be lifted. If it was not, correct what was seen.`,
   'seed spoiled': (p) =>
-    `${text(p, 'seed')} is known to be spoiled since ${daysInWords(text(p, 'known'))}: not food and not seed. Choose another seed.`,
+    `${discardKnown(p)}: not food and not seed. ${p['discard'] === 'remark' ? 'Answer that note first, or choose another seed.' : 'Choose another seed.'}`,
   'seed found spoiled': (p) =>
-    `${text(p, 'seed')} is known to be spoiled since ${daysInWords(text(p, 'known'))}. That it seeded ${text(p, 'jar')} before anyone saw that is recorded only once you write down how you know: give that reason as why. What it seeded is set aside.`,
+    `${discardKnown(p)}. That it seeded ${text(p, 'jar')} before anyone saw that is recorded only once you write down how you know: give that reason as why. What it seeded is set aside.`,
   'seed set aside': (p) =>
     `${setAsideSentence(text(p, 'seed'), Array.isArray(p['because']) ? p['because'].map(String) : [])} Nothing is seeded from it unless you write down why it is all right to use: give that reason as why. When in doubt, take another jar.`,
   'seed without acid': (p) =>
+    `${text(p, 'seed')}: ${text(p, 'says')} Nothing is seeded from it unless you write down why it may be: give that reason as why. When in doubt, take another jar.`,
+  'seed stopped': (p) =>
     `${text(p, 'seed')}: ${text(p, 'says')} Nothing is seeded from it unless you write down why it may be: give that reason as why. When in doubt, take another jar.`,
   'reserve spoiled': (p) =>
     `${text(p, 'jar')} is spoiled: not food and not seed, so nothing of it is kept back. Discard it.`,

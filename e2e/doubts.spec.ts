@@ -31,7 +31,7 @@ test.describe('in the invented ledger', () => {
     const seed = page.getByLabel('Seeded from');
     await seed.fill('1 apr C');
     const option = page.getByRole('option', { name: /^1 Apr c/ }).first();
-    await expect(option).toContainText('Spoiled: not food and not seed. It can’t be picked.');
+    await expect(option).toContainText('Spoiled: not food, not seed. It can’t be picked.');
     await expect(page.getByRole('option', { name: /as a new product/ })).toHaveCount(0);
     await expect(page.getByRole('option', { name: /A jar nobody can name/ })).toHaveCount(0);
     // Enter takes no other jar for it, and the row itself says why.

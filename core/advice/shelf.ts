@@ -3,11 +3,10 @@
 import { delayHours, storageLoss } from '../growth/storage';
 import type { Outcome } from '../ledger/records';
 import { spoilageNoted } from '../safety/remarks';
-import { cautionSentence, wordsSentence } from '../says/safety-says';
+import { cautionSentence, noAcidSentence, wordsSentence } from '../says/safety-says';
 import { dayLabel } from '../lineage/labels';
 import type { Family } from '../lineage/family';
 import { answerOf, gateAmongMates } from '../safety/answer';
-import { stands, type Caution } from '../lineage/lineage-shapes';
 import { storageOf, type PortionRecord } from '../vigour/evidence';
 import type { LineJudgement } from '../vigour/line';
 import type { SeedCandidate } from './next';
@@ -54,16 +53,6 @@ function potDoubts(portion: Pick<ShelfPortion, 'note'> | null): string[] {
   return words === null ? [] : [wordsSentence(words, 'this part of it')];
 }
 
-/** The caution that counts of those that stand. */
-export const gravest = (cautions: readonly Caution[]): Caution | undefined => {
-  const standing = cautions.filter(stands);
-  return (
-    standing.find(({ level }) => level === 'condemned') ??
-    standing.find(({ level }) => level === 'set aside') ??
-    standing.find(({ level }) => level === 'look')
-  );
-};
-
 /**
  * Candidates, in order of making, the newest first.
  * @param judgements of the lines that a jar belongs to; @param levelOf what a jar's batch promises (seed-level.ts); @param against what a jar's own hold says against it (doubts.ts)
@@ -76,7 +65,7 @@ export function shelfCandidates(
   portions: readonly ShelfPortion[],
   judgements: (jar: number) => readonly LineJudgement[],
   levelOf: (jar: number, poorer: number) => SeedLevel | null,
-  against: (jar: number) => Pick<SeedCandidate, 'doubts' | 'asks' | 'acidNotThere' | 'quotes'>,
+  against: (jar: number) => Pick<SeedCandidate, 'doubts' | 'asks' | 'quotes'>,
   lineId: (batch: number) => string,
   today: string,
   line: number | null,
@@ -100,8 +89,7 @@ export function shelfCandidates(
     if (!portion && jar.onShelf === null && days > KEPT_UNSAID_DAYS) return [];
     const own = against(jar.key);
     const answer = answerOf(family, jar.key, portion && { on: portion.keptOn });
-    const caution = gravest(family.cautionsOf(jar.key));
-    const of = caution && family.has(caution.of) ? family.jar(caution.of).label : null;
+    const { because } = answer;
     const generation = family.generationOf(jar.key);
     const older = lines.some((one) => (newest.get(one) ?? '') > madeOn);
     return [
@@ -125,8 +113,10 @@ export function shelfCandidates(
         stops: answer.stops,
         passed: gateAmongMates(family, jar.key) === 'passed',
         caution: answer.level,
-        // What was parted of it before a sign that came after opening is not condemned with it.
-        cautionSays: !caution ? null : answer.level === caution.level ? cautionSentence(caution, caution.of === jar.key ? null : of) : cautionSentence({ relation: 'seeded before', steps: 1 }, member.label), // prettier-ignore
+        cautionSays:
+          because &&
+          cautionSentence(because, because.relation === 'itself' ? null : family.jar(because.of).label),
+        acidNotThere: answer.noAcid && noAcidSentence(answer.noAcid),
         ...own,
         doubts: [...own.doubts, ...potDoubts(portion)],
         // What was kept apart has come out of its hold.

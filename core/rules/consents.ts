@@ -1,5 +1,7 @@
 // What is asked of new facts only. What was recorded once with the keeper's word stays true when a later day finds it so,
 // and comes back by undo and redo without being asked again.
+import type { SafetyStop } from '../safety/answer';
+import type { Discard } from '../safety/own';
 import type { RefusalCode } from '../sentences';
 import { stayOverlap, stayPairs } from './day-rules';
 import { fromJars, jarIn, MOVED_WORDS, type Facts, type JarFact, type SeedingFact } from './asked-facts';
@@ -26,6 +28,10 @@ export interface Fresh {
   readonly mistakes: ReadonlySet<number>;
 }
 
+/** What stops a seed beside that it is discarded or set aside. */
+export const STOPPED_BY = ['needs the meter', 'slow start', 'no acid'] as const satisfies SafetyStop[];
+export type StoppedBy = (typeof STOPPED_BY)[number];
+
 /** What is known beside the facts, and the keeper's word. */
 export interface Circumstances {
   readonly today: string;
@@ -41,15 +47,19 @@ export interface Circumstances {
   readonly namesakes: readonly JarFact[];
   /** Whether the two stood beside each other with the same label before, or the jar was made on its day before. */
   readonly stood: (jar: JarFact, other: JarFact | null) => boolean;
-  readonly isSpoiled: (jar: number) => boolean;
-  /** The day on which the ledger was told that a jar is spoiled; null where it is not spoiled. */
-  readonly spoiledSince: (jar: number) => string | null;
+  /** Why a jar, or what was parted of it on a day, is neither food nor seed: by the one answer on safety. */
+  readonly discard: (jar: number, partedOn: string | null) => Discard | null;
+  /** The day on which the ledger was told what makes it so. */
+  readonly discardKnown: (jar: number) => string;
   /** Whether that it is spoiled is told together with what is asked about: in one go nobody could have been asked. */
   readonly toldHere: (jar: number) => boolean;
   /** Labels of the spoiled jars because of which a jar is set aside; null where it is not, or was lifted. */
   readonly setAsideBy: (jar: number) => { readonly because: readonly string[] } | null;
-  /** In words, that a jar's acid is not there; null where nothing says so. */
-  readonly withoutAcid: (jar: number) => { readonly says: string } | null;
+  /** In words, what else stops it as seed; null where nothing does. */
+  readonly stopped: (
+    jar: number,
+    partedOn: string | null,
+  ) => { readonly stop: StoppedBy; readonly says: string } | null;
   /** The facts were told in notes. */
   readonly fromNotes: boolean;
 }
@@ -154,24 +164,32 @@ function* newSeeds(facts: Facts, fresh: Fresh): Generator<SeedingFact & { readon
   for (const seeding of fromJars(facts)) if (fresh.seedings.has(seeding.key)) yield seeding;
 }
 
+/** The day on which what a seeding took was parted of its jar; null: it was taken of the jar itself. */
+const partedOn = (facts: Facts, { portion }: SeedingFact): string | null =>
+  portion === null ? null : (facts.portions.get(portion)?.keptOn ?? null);
+
 function* spoiledSeeds(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
-  for (const { jar: key, fromJar } of newSeeds(facts, fresh)) {
-    const since = known.spoiledSince(fromJar);
-    const jar = jarIn(facts, key);
-    if (since === null || jar.first === null || jar.first < since) continue;
+  for (const seeding of newSeeds(facts, fresh)) {
+    const { jar: key, fromJar } = seeding;
+    const discard = known.discard(fromJar, partedOn(facts, seeding));
+    if (discard === null) continue;
+    const [since, jar] = [known.discardKnown(fromJar), jarIn(facts, key)];
+    if (jar.first === null || jar.first < since) continue;
     const seed = facts.label(jarIn(facts, fromJar));
-    yield { code: 'seed spoiled', params: { seed, known: since }, jar: key };
+    yield { code: 'seed spoiled', params: { seed, known: since, discard }, jar: key };
   }
 }
 
 function* seedsFoundSpoiled(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
   if (hasReason(known)) return;
-  for (const { jar: key, fromJar } of newSeeds(facts, fresh)) {
-    const since = known.spoiledSince(fromJar);
-    const jar = jarIn(facts, key);
+  for (const seeding of newSeeds(facts, fresh)) {
+    const { jar: key, fromJar } = seeding;
+    const discard = known.discard(fromJar, partedOn(facts, seeding));
+    if (discard === null || known.toldHere(fromJar)) continue;
+    const [since, jar] = [known.discardKnown(fromJar), jarIn(facts, key)];
     // On the day it was known and later it is no seed, whatever the reason.
-    if (since === null || known.toldHere(fromJar) || (jar.first !== null && jar.first >= since)) continue;
-    const params = { seed: facts.label(jarIn(facts, fromJar)), known: since, jar: facts.label(jar) };
+    if (jar.first !== null && jar.first >= since) continue;
+    const params = { seed: facts.label(jarIn(facts, fromJar)), known: since, jar: facts.label(jar), discard };
     yield { code: 'seed found spoiled', params, jar: key };
   }
 }
@@ -186,19 +204,20 @@ function* seedsSetAside(facts: Facts, fresh: Fresh, known: Circumstances): Gener
   }
 }
 
-function* seedsWithoutAcid(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
-  if (hasReason(known)) return;
-  for (const { jar: key, fromJar } of newSeeds(facts, fresh)) {
-    const doubt = known.withoutAcid(fromJar);
-    if (doubt === null) continue;
-    const params = { seed: facts.label(jarIn(facts, fromJar)), says: doubt.says };
-    yield { code: 'seed without acid', params, jar: key };
-  }
-}
+const seedsStopped = (code: 'seed without acid' | 'seed stopped', by: readonly StoppedBy[]): Consent['ask'] =>
+  function* (facts, fresh, known) {
+    if (hasReason(known)) return;
+    for (const seeding of newSeeds(facts, fresh)) {
+      const { jar: key, fromJar } = seeding;
+      const stopped = known.stopped(fromJar, partedOn(facts, seeding));
+      if (stopped === null || !by.includes(stopped.stop)) continue;
+      yield { code, params: { seed: facts.label(jarIn(facts, fromJar)), says: stopped.says }, jar: key };
+    }
+  };
 
 function* spoiledReserves(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
-  for (const { key, jar } of facts.portions.values()) {
-    if (!fresh.reserves.has(key) || !known.isSpoiled(jar)) continue;
+  for (const { key, jar, keptOn } of facts.portions.values()) {
+    if (!fresh.reserves.has(key) || known.discard(jar, keptOn) === null) continue;
     yield { code: 'reserve spoiled', params: { jar: facts.label(jarIn(facts, jar)) }, jar };
   }
 }
@@ -206,7 +225,7 @@ function* spoiledReserves(facts: Facts, fresh: Fresh, known: Circumstances): Gen
 function* spoiledMistakes(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
   if (hasReason(known)) return;
   for (const key of fresh.mistakes) {
-    if (known.isSpoiled(key))
+    if (known.discard(key, null) !== null)
       yield { code: 'reason needed', params: { jar: facts.label(jarIn(facts, key)) }, jar: key };
   }
 }
@@ -240,7 +259,8 @@ export const CONSENTS: readonly Consent[] = [
     REASON,
     seedsFoundSpoiled,
   ),
-  consent('seed without acid', 'A seed whose acid a meter did not find.', REASON, seedsWithoutAcid),
+  consent('seed without acid', 'A seed whose acid a meter did not find.', REASON, seedsStopped('seed without acid', ['no acid'])), // prettier-ignore
+  consent('seed stopped', 'A seed that started slowly, or whose batch needs the meter.', REASON, seedsStopped('seed stopped', ['needs the meter', 'slow start'])), // prettier-ignore
   consent('seed set aside', 'A seed set aside because of a spoiled jar.', REASON, seedsSetAside),
   consent('reserve spoiled', 'A reserve kept back of a spoiled jar.', null, spoiledReserves),
   consent(

@@ -1,14 +1,15 @@
 // The one answer: may this be eaten, may it seed, and which codes stand against it. Asked by advice, drawing, picker, recording
 // and whoever asks without a window. No figure is among what it reads: vigour, chances and warm hours speak of no safety.
 import type { Family } from '../lineage/family';
-import type { CautionLevel, FamilyJar } from '../lineage/lineage-shapes';
+import { stands, type Caution, type CautionLevel, type FamilyJar } from '../lineage/lineage-shapes';
 import type { Gate } from './gate';
-import type { Discard } from './own';
+import type { Discard, JarSafety } from './own';
 import { safetyOf, sharedHold, takenNearSign } from './touch';
 
 /**
  * What stops a jar. The three of *discard*; set aside because of a spoiled jar; needs the meter: half its batch or more did
- * not set; slow start: not sour at 24 h, so that a meter may let it be eaten and nothing lets it seed.
+ * not set; slow start: not sour at 24 h, so that a meter may let it be eaten and nothing lets it seed; no acid: a pH above
+ * 4.6 was measured, and nothing says that it set.
  */
 export const SAFETY_STOPS = [
   'spoiled',
@@ -17,20 +18,26 @@ export const SAFETY_STOPS = [
   'set aside',
   'needs the meter',
   'slow start',
+  'no acid',
 ] as const;
 export type SafetyStop = (typeof SAFETY_STOPS)[number];
 
 /** What has to be looked at or asked first. */
-export type SafetyLook = 'caution' | 'slow start' | 'thickened' | 'not noted';
+export const SAFETY_LOOKS = ['caution', 'slow start', 'thickened', 'not noted'] as const;
+export type SafetyLook = (typeof SAFETY_LOOKS)[number];
 
 export interface Answer {
   readonly discard: Discard | null;
   readonly level: CautionLevel | null;
+  /** The caution that counts of those that stand on it: the gravest. */
+  readonly because: Caution | null;
   /** Whether anything forbids it, as far as is known; that nothing does is no proof. */
   readonly eat: boolean;
   readonly seed: boolean;
   /** Gravest first. */
   readonly stops: readonly SafetyStop[];
+  /** The value that *no acid* rests on. */
+  readonly noAcid: JarSafety['noAcid'];
   readonly looks: readonly SafetyLook[];
 }
 
@@ -85,27 +92,49 @@ export function gateAmongMates(family: Family, key: number): Gate {
   return vouched ? 'passed' : 'thickened';
 }
 
-/** A jar's own answer, before what is kept apart of it is looked at. */
-function ofJar(family: Family, key: number): Answer {
+/** The gravest caution of those that stand; of equals the first, which touches it most closely. */
+function gravest(cautions: readonly Caution[]): Caution | null {
+  const standing = cautions.filter(stands);
+  const of = (wanted: CautionLevel): Caution | undefined => standing.find(({ level }) => level === wanted);
+  return of('condemned') ?? of('set aside') ?? of('look') ?? null;
+}
+
+/**
+ * Why a jar, or what was parted of it on a day, is neither food nor seed by what was seen of it: what was parted long before a
+ * sign that came after opening, or before it was opened, does not show that sign.
+ * @param partedOn null: the jar itself
+ */
+export const discardOfPart = (own: JarSafety, partedOn: string | null): Discard | null =>
+  partedOn === null || own.discard !== 'spoiled' || takenNearSign(own, partedOn) ? own.discard : null;
+
+/** What stops it by what was seen of the jar alone. @param discard of the jar, or of what was parted of it */
+export const ownStops = (own: JarSafety, discard: Discard | null): SafetyStop[] =>
+  discard !== null
+    ? [discard]
+    : [
+        ...(own.start === 'meter only' ? ['slow start' as const] : []),
+        ...(own.noAcid === null ? [] : ['no acid' as const]),
+      ];
+
+/** @param discard of the jar, or of what was parted of it @param because the gravest caution that stands on either */
+function ofWhat(family: Family, key: number, discard: Discard | null, because: Caution | null): Answer {
   const own = safetyOf(family.jar(key));
-  const level = family.cautionLevelOf(key);
-  const { discard } = own;
+  const level = because?.level ?? null;
   const half = discard === null && !own.metered && batchesOf(family).notSet.has(family.jar(key).batch);
-  const late = own.start === 'meter only';
-  const stops: SafetyStop[] = [
-    ...(discard === null ? [] : [discard]),
-    ...(level === 'set aside' ? ['set aside' as const] : []),
-    ...(half ? ['needs the meter' as const] : []),
-    ...(discard === null && late ? ['slow start' as const] : []),
-  ];
+  const found = new Set<SafetyStop>(ownStops(own, discard));
+  if (level === 'set aside') found.add('set aside');
+  if (half) found.add('needs the meter');
+  const stops = SAFETY_STOPS.filter((stop) => found.has(stop));
   const gate = gateAmongMates(family, key);
   return {
     discard,
     level,
+    because,
     // A meter at take-out lets a jar that started slowly be eaten; nothing lets it seed.
     eat: stops.every((stop) => stop === 'slow start' && own.metered),
     seed: stops.length === 0,
     stops,
+    noAcid: stops.includes('no acid') ? own.noAcid : null,
     looks: [
       ...(level === 'look' ? ['caution' as const] : []),
       ...(discard === null && own.start !== null ? ['slow start' as const] : []),
@@ -114,13 +143,20 @@ function ofJar(family: Family, key: number): Answer {
   };
 }
 
+const partedBefore = (of: number): Caution => ({
+  of, level: 'look', relation: 'seeded before', steps: 1, via: null, cleared: null, ended: false, liftedBefore: null,
+}); // prettier-ignore
+
 /**
  * The answer for a jar, or for what was parted of it on a day. A cube has its jar's caution: freezing makes nothing safe. Only
  * what was parted long before a sign that came after opening, or before it was opened, is to be looked at instead.
  */
 export function answerOf(family: Family, key: number, parted: { readonly on: string } | null = null): Answer {
-  const answer = ofJar(family, key);
-  const jar = family.jar(key);
-  if (parted === null || answer.discard !== 'spoiled' || takenNearSign(jar, parted.on)) return answer;
-  return { discard: null, level: 'look', eat: true, seed: true, stops: [], looks: ['caution'] };
+  const own = safetyOf(family.jar(key));
+  const discard = discardOfPart(own, parted?.on ?? null);
+  const cautions = family.cautionLevelOf(key) === null ? [] : family.cautionsOf(key);
+  if (discard === own.discard) return ofWhat(family, key, discard, gravest(cautions));
+  // The jar's sign is not its own; whatever else stands on the jar stands on it.
+  const others = gravest(cautions.filter(({ of }) => of !== key));
+  return ofWhat(family, key, null, others?.level === 'set aside' ? others : partedBefore(key));
 }

@@ -1,7 +1,7 @@
 // What was seen of a jar in its own hold that speaks against it as a seed. A doubt is no stop, for nobody saw it spoil, but it
 // comes after every seed without one, and no score lifts it. A slow start is to be looked at, and goes with its descendants.
 import type { Outcome } from '../ledger/records';
-import { failedIn, failedInHoldSentence, FINE_BUBBLES, gateReasonSentence, LOOK_AND_SMELL, noAcidSentence, wordsSentence } from '../says/safety-says'; // prettier-ignore
+import { failedIn, failedInHoldSentence, FINE_BUBBLES, gateReasonSentence, LOOK_AND_SMELL, wordsSentence } from '../says/safety-says'; // prettier-ignore
 import type { MatesPowerCut } from './hold-mates';
 import { GATE_PH } from './gate';
 import { powerCutNoted, spoilageNoted, spoilageSaid } from './remarks';
@@ -144,14 +144,4 @@ export function asksAbout(
     ...(bubbles ? [FINE_BUBBLES] : []),
     ...sharedWords(outcome, notes).map(({ where, words }) => `The note of its ${where} says “${words}”. ${LOOK_AND_SMELL}`),
   ]; // prettier-ignore
-}
-
-/**
- * Why a jar is no seed although nobody said that it did not set: a pH above 4.6 was read, and nothing says that it set. Unknown
- * is not "not set", so it is not condemned; milk without its acid seeds nothing all the same. A strip may stop, never pass.
- */
-export function acidNotThere(outcome: Seen | null): string | null {
-  if (outcome === null || outcome.setAtTakeOut !== null || knownToSet(outcome)) return null;
-  const { ph, phHow } = outcome;
-  return ph !== null && phHow !== null && ph > GATE_PH ? noAcidSentence(phHow, ph) : null;
 }

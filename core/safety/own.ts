@@ -1,7 +1,7 @@
 // What was seen of one jar, as far as it speaks of that jar alone. What other jars say of it: cautions.ts.
 import { addDays } from '../quantities/typed-days';
 import { atGate, gateOf, thickens, type Gate } from './gate';
-import { afterOpening, spoiling, type Look, type SeenOfJar } from './seen';
+import { afterOpening, spoiling, type Look, type Measured, type SeenOfJar } from './seen';
 import { slowStart, type SlowStart } from './slow-start';
 
 /** Why a jar is neither food nor seed; null where it is not so. A remark counts as *discard* until it is answered. */
@@ -16,6 +16,8 @@ export interface JarSafety {
   readonly acid: boolean | null;
   /** A meter showed 4.6 or less. */
   readonly metered: boolean;
+  /** A pH above 4.6 was measured, and nothing says that it set: unknown is not *not set*, and milk without acid is no seed. */
+  readonly noAcid: Pick<Measured, 'ph' | 'how'> | null;
   /** Nothing was stirred in that may thicken. */
   readonly plain: boolean;
   /** It passed the gate and was seen clean again five days later, or on opening. Seen clean is no test for germs. */
@@ -64,7 +66,7 @@ export function ownSafety(seen: SeenOfJar, remarked: boolean, madeOn: string | n
   const signs = seen.looks.flatMap(spoiling);
   const gate = gateOf(seen);
   const start = slowStart(seen.looks);
-  const { sour, metered } = atGate(seen);
+  const { sour, metered, curd, above } = atGate(seen);
   const late = start?.kind === 'too late';
   const discard =
     signs.length > 0 ? 'spoiled' : gate === 'failed' || late ? 'not set' : remarked ? 'remark' : null;
@@ -74,6 +76,7 @@ export function ownSafety(seen: SeenOfJar, remarked: boolean, madeOn: string | n
     gate: late ? 'failed' : gate,
     acid: metered || sour === true ? true : sour,
     metered,
+    noAcid: curd === null && !metered && above !== null && above.how !== 'not said' ? { ph: above.ph, how: above.how } : null, // prettier-ignore
     plain: !seen.additions.some(thickens),
     clean: passed && start === null && seenClean(seen, madeOn),
     opened: discard === 'spoiled' && gate !== 'failed' ? firstOpened(seen) : null,
@@ -84,5 +87,5 @@ export function ownSafety(seen: SeenOfJar, remarked: boolean, madeOn: string | n
 
 /** Of which nothing was seen. */
 export const UNSEEN: JarSafety = {
-  discard: null, gate: 'not noted', acid: null, metered: false, plain: true, clean: false, opened: null, start: null, forever: false,
+  discard: null, gate: 'not noted', acid: null, metered: false, noAcid: null, plain: true, clean: false, opened: null, start: null, forever: false,
 }; // prettier-ignore

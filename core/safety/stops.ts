@@ -60,7 +60,7 @@ export function stopsOf(
       lifts: 'Only a written reason lifts it.',
     });
   for (const stop of candidate.stops)
-    if (stop !== 'spoiled' && stop !== 'set aside') stops.push(stopOf(stop));
+    if (stop !== 'spoiled' && stop !== 'set aside' && stop !== 'no acid') stops.push(stopOf(stop));
   if (candidate.acidNotThere !== null)
     stops.push({
       code: 'failed the gate',

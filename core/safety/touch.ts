@@ -48,8 +48,7 @@ const BEFORE_SIGN_DAYS = 7;
  * Whether what was taken of an opened jar on some day stays with the sign: taken in the seven days before it was seen, or
  * later, or nobody knows when; never what was parted before it was opened.
  */
-export function takenNearSign(jar: FamilyJar, takenOn: string | null): boolean {
-  const { opened } = safetyOf(jar);
+export function takenNearSign({ opened }: Pick<JarSafety, 'opened'>, takenOn: string | null): boolean {
   if (opened === null) return true;
   if (takenOn === null || opened.signOn === null) return true;
   if (opened.openedOn !== null && takenOn < opened.openedOn) return false;
@@ -62,4 +61,6 @@ export const seededNearSign = (
   child: FamilyJar,
   seedings: readonly FamilySeeding[],
 ): boolean =>
-  seedings.some(({ fromJar, takenOn }) => fromJar === jar.key && takenNearSign(jar, takenOn ?? child.madeOn));
+  seedings.some(
+    ({ fromJar, takenOn }) => fromJar === jar.key && takenNearSign(safetyOf(jar), takenOn ?? child.madeOn),
+  );

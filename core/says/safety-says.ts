@@ -2,7 +2,7 @@
 // are never softened, and what is normal is never dressed as spoilage.
 import { failedClause, failedNoun, type FailedWhat } from '../ledger/hold-interruptions';
 import type { Caution, CautionRelation } from '../lineage/lineage-shapes';
-import type { SafetyStop } from '../safety/answer';
+import type { Answer, SafetyLook, SafetyStop } from '../safety/answer';
 import type { Discard } from '../safety/own';
 import type { GateReason } from '../safety/take-out';
 
@@ -86,8 +86,8 @@ export const wordsSentence = (words: string, of: string): string =>
 export const FINE_BUBBLES =
   'Fine bubbles were seen; alone they are normal for this kind of culture. Look and smell first. With foam, a lifted lid or a torn curd, discard.';
 
-/** A pH above 4.6 of a jar of which nothing says that it set. @param how meter or strip */
-export const noAcidSentence = (how: string, ph: number): string =>
+/** A pH above 4.6 of a jar of which nothing says that it set. */
+export const noAcidSentence = ({ how, ph }: { readonly how: string; readonly ph: number }): string =>
   `A ${how} showed a pH of ${ph}, above 4.6, and nobody has written down that it had set.`;
 
 /** In a word or two: "Spoiled", "Not set". */
@@ -98,7 +98,7 @@ export const discardWord = (discard: Discard): string =>
 export const discardHead = (discard: Discard): string => `${discardWord(discard)}: not food, not seed.`;
 
 /** Why something stops it, as it is said where it is offered. */
-export function stopSentence(stop: Exclude<SafetyStop, 'set aside'>): string {
+export function stopSentence(stop: Exclude<SafetyStop, 'set aside' | 'no acid'>): string {
   switch (stop) {
     case 'spoiled':
       return 'It is spoiled. Discard it: it is neither food nor seed.';
@@ -111,6 +111,41 @@ export function stopSentence(stop: Exclude<SafetyStop, 'set aside'>): string {
     case 'slow start':
       return 'It was not sour at 24 hours: nothing lets it seed, and only a meter lets it be eaten.';
   }
+}
+
+/** What stops a jar beside that it is discarded or set aside, which have their own places. */
+export const stopsSaid = ({ stops, noAcid }: Pick<Answer, 'stops' | 'noAcid'>): string[] =>
+  stops.flatMap((stop) => {
+    if (stop === 'no acid') return noAcid === null ? [] : [noAcidSentence(noAcid)];
+    return stop === 'needs the meter' || stop === 'slow start' ? [stopSentence(stop)] : [];
+  });
+
+/** What has to be minded before anyone eats of it, the gravest first. */
+const LOOKS_BEFORE_EATING: Readonly<Record<SafetyLook, string>> = {
+  caution: 'Look at it and smell it before anyone tastes it, because of a jar that it is related to. When in doubt, discard.',
+  'slow start': 'It started slowly: not for anyone vulnerable, and not to be given away. When in doubt, discard.',
+  thickened:
+    'What was stirred in may have thickened it, so its set says nothing. Measure with a checked meter, or smell beside a plain jar of the same seed and hold that passed.',
+  'not noted': 'Not noted whether it smelled sour: look and smell before anyone tastes it. When in doubt, discard.',
+}; // prettier-ignore
+
+/** Whether it may be eaten, and what stands behind that. That nothing forbids it is no proof. */
+export function eatSentence({
+  eat,
+  stops,
+  looks,
+  noAcid,
+}: Pick<Answer, 'eat' | 'stops' | 'looks' | 'noAcid'>): string {
+  const [stop] = stops;
+  if (!eat && stop !== undefined) {
+    if (stop === 'no acid') return `Not to be eaten. ${noAcid === null ? '' : noAcidSentence(noAcid)}`.trim();
+    if (stop === 'set aside')
+      return 'Not to be eaten while it is set aside, unless a written reason lifts that. When in doubt, discard it.';
+    return `Not to be eaten. ${stopSentence(stop)}`;
+  }
+  const [look] = looks;
+  if (look !== undefined) return LOOKS_BEFORE_EATING[look];
+  return 'Nothing that was noted forbids eating it, which is no proof: look and smell first, and when in doubt, discard.';
 }
 
 /** A remark that nobody has answered, word for word. @param of what it was written about */

@@ -132,6 +132,11 @@ export class Ledger {
     return true;
   }
 
+  /** Whether another process has written since the family in memory was read: so it can be within a transaction. */
+  get behind(): boolean {
+    return this.#dataVersion() !== this.#seen;
+  }
+
   /** The family in memory, read again where another process has changed the file since. */
   get index(): FamilyIndex {
     if (!this.db.inTransaction) {

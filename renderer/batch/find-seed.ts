@@ -2,7 +2,8 @@
 // ledger has neither. A condemned jar can't be picked; one that is set aside is asked about.
 import { call } from '../state/ledger-calls';
 import { say } from '../state/store';
-import type { Reply } from '../../core/contract';
+import type { Reply, SafetyReply } from '../../core/contract';
+import { discardHead, stopsSaid } from '../../core/says/safety-says';
 import { withKept } from './batch-repeat';
 import type { Suggestion } from '../parts/combobox';
 
@@ -20,8 +21,27 @@ export interface SeedSuggestion extends Suggestion {
 
 const HOW_MANY = 8;
 
-const setAside = (label: string): string =>
-  `${label} is set aside because of a spoiled jar it is related to. Use it as seed all the same?`;
+/** Whether it may be picked, is asked about first, or can't be: by the one answer on safety, of the jar or of a part of it. */
+function standingOf(label: string, safety: SafetyReply): Pick<SeedSuggestion, 'refused' | 'ask'> {
+  const [stop] = safety.stops;
+  if (stop === undefined) return {};
+  if (stop === 'spoiled' || stop === 'not set' || stop === 'remark')
+    return { refused: `${discardHead(stop)} It can’t be picked.` };
+  if (stop === 'set aside')
+    return {
+      ask: `${label} is set aside because of a spoiled jar it is related to. Use it as seed all the same?`,
+    };
+  return { ask: `${label}: ${stopsSaid(safety).join(' ')} Use it as seed all the same?` };
+}
+
+/** What stands before its detail in the list. */
+function standWords({ stops, looks }: SafetyReply): string | null {
+  const [stop] = stops;
+  if (stop === 'set aside') return 'set aside';
+  if (stop === 'needs the meter' || stop === 'slow start' || stop === 'no acid')
+    return 'not without a reason';
+  return stop === undefined && looks.includes('caution') ? 'look at it first' : null;
+}
 
 /**
  * Suggestions for a text: jars first, then sources, then the two ways out.
@@ -89,26 +109,25 @@ export async function findSeeds(text: string, notAfter: string | null): Promise<
   ];
 }
 
-/** The jar itself, then what was kept apart of it. Cautions on a jar hold for every part of it. */
+/** The jar itself, then what was kept apart of it. */
 function jarSuggestions(jar: Reply<'jar.find'>['jars'][number]): SeedSuggestion[] {
-  const stand =
-    jar.caution === 'look' ? 'look at it first' : jar.caution === 'set aside' ? 'set aside' : null;
-  const detail = (says: string): string => (stand === null ? says : `${stand} · ${says}`);
-  const standing =
-    jar.caution === 'condemned'
-      ? { refused: 'Spoiled: not food and not seed. It can’t be picked.' }
-      : jar.caution === 'set aside'
-        ? { ask: setAside(jar.label) }
-        : {};
+  const detail = (says: string, safety: SafetyReply): string =>
+    [standWords(safety), says].filter((part) => part !== null).join(' · ');
   return [
-    { kind: 'jar', id: jar.id, label: jar.label, detail: detail(jar.says), ...standing },
-    ...jar.portions.map(({ id, name, says, part, pieces }): SeedSuggestion => ({
+    {
+      kind: 'jar',
+      id: jar.id,
+      label: jar.label,
+      detail: detail(jar.says, jar.safety),
+      ...standingOf(jar.label, jar.safety),
+    },
+    ...jar.portions.map(({ id, name, says, part, pieces, safety }): SeedSuggestion => ({
       kind: 'jar',
       id: jar.id,
       label: withKept(jar.label, name),
-      detail: detail(says === name ? 'kept apart' : says.slice(name.length + 2)),
+      detail: detail(says === name ? 'kept apart' : says.slice(name.length + 2), safety),
       portion: { id, part, pieces },
-      ...standing,
+      ...standingOf(withKept(jar.label, name), safety),
     })),
   ];
 }

@@ -1,7 +1,6 @@
 // Seeds that are spoiled, set aside, or without their acid: found again when a form is recorded, however they came into it, and asked about.
-import { acidNotThere } from '../../core/safety/doubts';
 import type { Reply } from '../../core/contract';
-import { setAsideSentence } from '../../core/says/safety-says';
+import { discardWord, setAsideSentence, stopsSaid } from '../../core/says/safety-says';
 import { call } from '../state/ledger-calls';
 import { say } from '../state/store';
 import type { BatchText, SeedText } from './batch-text';
@@ -31,16 +30,15 @@ export async function askAboutSeeds(ids: readonly string[]): Promise<readonly st
     }
     const { view, cautions, record } = answer.value;
     const because = holdsBecauseOf(cautions);
-    const acid = acidNotThere(record.outcome);
     return [
       // Only of a day before it was known that may be so, and the rule book says so.
       ...(view.caution === 'condemned'
         ? [
-            `${view.label} is spoiled. Only of a day before anyone saw that it can be said to have seeded anything.`,
+            `${view.label}: ${discardWord(view.discard ?? 'spoiled')}. Only of a day before anyone saw that it can be said to have seeded anything.`,
           ]
         : []),
       ...(because.length > 0 ? [setAsideSentence(view.label, because)] : []),
-      ...(acid === null ? [] : [`${view.label}: ${acid}`]),
+      ...(record.safety === null ? [] : stopsSaid(record.safety).map((says) => `${view.label}: ${says}`)),
     ];
   });
 }

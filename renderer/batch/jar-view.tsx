@@ -3,6 +3,7 @@ import { useRef, useState } from 'react';
 import {
   discardHead,
   discardWord,
+  eatSentence,
   failedInHoldSentence,
   gateReasonSentence,
 } from '../../core/says/safety-says';
@@ -198,6 +199,12 @@ export function JarView({
   // That it is spoiled itself is said with what was seen.
   const cautions = record.cautions.filter(({ of }) => of !== jar.id);
   const setAside = isSetAside(record);
+  const { safety } = record;
+  // That it is to be discarded is said with what was seen.
+  const eats =
+    safety === null || spoiled || jar.state !== 'made' || jar.onShelf === false || warm
+      ? null
+      : eatSentence(safety);
   const done = (): void => {
     setChosen(null);
     heading.current?.focus();
@@ -238,6 +245,7 @@ export function JarView({
       <Cautions jar={jar.id} cautions={cautions} />
       <Facts record={record} />
       <Seen record={record} mates={mates} />
+      {eats !== null && <p>{eats}</p>}
       {editor === 'outcome' && <OutcomeOf record={record} mates={mates} onDone={done} />}
       {editor === 'jar' && <CorrectJar record={record} holds={holds} onDone={done} />}
       {editor === 'seeds' && <CorrectSeeds record={record} madeOn={madeOn} onDone={done} />}

@@ -3,6 +3,12 @@ import { setAsideSentence } from '../../core/says/safety-says';
 import { useRead } from '../state/use-read';
 import { holdsBecauseOf } from './held-seeds';
 
+const NO_SEED = {
+  spoiled: 'is spoiled: not food and not seed. Pick another seed.',
+  'not set': 'did not set: not food and not seed. Pick another seed.',
+  remark: 'has a note that says it spoiled, and nobody has answered that: not food and not seed until somebody does. Answer the note, or pick another seed.',
+} as const; // prettier-ignore
+
 /** What stands against a picked jar as seed, or nothing. */
 export function SeedCaution({ jar }: { readonly jar: string }) {
   const answer = useRead('jar.get', { id: jar });
@@ -12,8 +18,7 @@ export function SeedCaution({ jar }: { readonly jar: string }) {
   if (view.caution === 'condemned')
     return (
       <output className="notice caution">
-        {view.label} {view.discard === 'not set' ? 'did not set' : 'is spoiled'}: not food and not seed. Pick
-        another seed.
+        {view.label} {NO_SEED[view.discard ?? 'spoiled']}
       </output>
     );
   const because = holdsBecauseOf(cautions);

@@ -2,6 +2,7 @@
 import { useMemo } from 'react';
 import type { Reply } from '../../core/contract';
 import { portionName } from '../../core/ledger/portions';
+import { discardWord, eatSentence } from '../../core/says/safety-says';
 import { dayLabel } from '../../core/lineage/labels';
 import { go } from '../state/store';
 import { usePreferences } from '../parts/use-reader';
@@ -80,6 +81,12 @@ function Seeds({ jar, onGo }: { readonly jar: JarReply; readonly onGo: (key: num
   );
 }
 
+const NO_SEED = {
+  spoiled: 'spoiled, and is discarded whole.',
+  'not set': 'did not set, and is discarded whole.',
+  remark: 'has a note that says it spoiled. Until you answer that, it is neither food nor seed.',
+} as const;
+
 interface Props {
   readonly id: string;
   /** It stands in a hold that runs. */
@@ -120,7 +127,7 @@ export function Pane({ id, warm, line, flagsByKey, onGo, onClose }: Props) {
       </header>
       <div className="pane-body" key={id}>
         {answer?.ok === false && <p role="alert">{answer.sentence}</p>}
-        {jar !== null && <About jar={jar} line={line} flagsByKey={flagsByKey} onGo={onGo} />}
+        {jar !== null && <About jar={jar} warm={warm} line={line} flagsByKey={flagsByKey} onGo={onGo} />}
       </div>
     </aside>
   );
@@ -130,7 +137,9 @@ function Sayings({ jar: { view }, warm }: { readonly jar: JarReply; readonly war
   const sayings = [
     ...(view.lines.length > 0 ? [inShort(view.lines)] : []),
     generationWords(view.generation.deepest, view.generation.atLeast),
-    view.spoiled ? 'spoiled' : (view.setWord ?? (view.outcomeKnown ? 'set not noted' : 'outcome unknown')),
+    view.discard !== null
+      ? discardWord(view.discard).toLowerCase()
+      : (view.setWord ?? (view.outcomeKnown ? 'set not noted' : 'outcome unknown')),
     ...(warm ? ['in warmth'] : view.onShelf === true ? ['on the shelf'] : []),
   ];
   return <p className="soft">{sayings.join(' · ')}</p>;
@@ -170,11 +179,14 @@ function Kept({ jar }: { readonly jar: JarReply }) {
 
 function About({
   jar,
+  warm,
   line,
   flagsByKey,
   onGo,
-}: Pick<Props, 'line' | 'flagsByKey' | 'onGo'> & { readonly jar: JarReply }) {
+}: Pick<Props, 'warm' | 'line' | 'flagsByKey' | 'onGo'> & { readonly jar: JarReply }) {
   const { view } = jar;
+  const { safety } = jar.record;
+  const eats = safety === null || view.lost || view.onShelf === false || warm ? null : eatSentence(safety);
   const rows = recordRows(jar, usePreferences());
   const heldKeys = useMemo(
     () => jar.ancestors.filter((key) => (flagsByKey(key) & (FLAG.spoiled | FLAG.setAside)) !== 0),
@@ -188,6 +200,7 @@ function About({
       <Kept jar={jar} />
       <p className="way-back">{jar.wayBack}</p>
       <Cautions jar={view.id} cautions={jar.cautions} />
+      {eats !== null && <p>{eats}</p>}
       {held.length > 0 && (
         <div className="notice caution">
           <p>
@@ -196,7 +209,7 @@ function About({
           <p>Find out what happened there before anyone eats from this jar or seeds from it.</p>
         </div>
       )}
-      {condemned && <p>No batch can be seeded from it: it spoiled, and is discarded whole.</p>}
+      {condemned && <p>No batch can be seeded from it: it {NO_SEED[view.discard ?? 'spoiled']}</p>}
       {line !== null && (
         <p className="pane-advice">
           <Linked

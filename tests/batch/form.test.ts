@@ -229,6 +229,7 @@ describe('making a batch again', () => {
       })),
       discard: null,
       caution: null,
+      safety: null,
       cautions: [],
       outcome: null,
       portions: [],

@@ -237,6 +237,11 @@ const PLANTED: Partial<Record<RefusalCode, Plant>> = {
     const [a = ''] = keeper.jars('2026-03-04', [{ outcome: { ...unseen, ph: 5.2, phHow: 'meter' } }]);
     return seed(keeper.jars('2026-03-10')[0] ?? '', a);
   },
+  'seed stopped': (keeper) => {
+    const late = { ...unseen, earlyCheckHours: 24, earlySour: false, setAtTakeOut: true, sour: true };
+    const [a = ''] = keeper.jars('2026-03-04', [{ outcome: late }]);
+    return seed(keeper.jars('2026-03-10')[0] ?? '', a);
+  },
   'reserve spoiled': (keeper) =>
     portion(keeper.jars('2026-03-04', [{ outcome: { ...unseen, signs: ['pink'] } }])[0] ?? '', { reserve: true }),
   'reason needed': (keeper) => {
@@ -255,6 +260,7 @@ const OF_THE_MOMENT: ReadonlySet<RefusalCode> = new Set<RefusalCode>([
   'seed found spoiled',
   'seed set aside',
   'seed without acid',
+  'seed stopped',
   'reserve spoiled',
   'reason needed',
 ]);

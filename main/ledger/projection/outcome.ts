@@ -344,7 +344,7 @@ export function observations({ db }: Rows, jars: readonly number[] | null): Map<
 }
 
 // Remarks with the jar that each is about, or with each jar: one on a batch or a hold is about all that was in it.
-const THEIRS = `SELECT key AS remark, jar FROM remark WHERE jar IN (SELECT value FROM json_each(@jars))
+export const REMARKS_OF = `SELECT key AS remark, jar FROM remark WHERE jar IN (SELECT value FROM json_each(@jars))
   UNION SELECT r.key, o.jar FROM observation o CROSS JOIN remark r ON r.observation = o.key
    WHERE o.jar IN (SELECT value FROM json_each(@jars))
   UNION SELECT r.key, p.jar FROM portion p CROSS JOIN remark r ON r.portion = p.key
@@ -372,7 +372,7 @@ function* readInRemarks(
   const told = db
     .prepare(
       `SELECT m.key, m.observation AS seen_in, m.read_as, about.jar, s.key AS sign, s.kind, s.answer
-         FROM (${jars ? THEIRS : ALL}) about CROSS JOIN remark m ON m.key = about.remark
+         FROM (${jars ? REMARKS_OF : ALL}) about CROSS JOIN remark m ON m.key = about.remark
          LEFT JOIN sign s ON s.remark = m.key
         WHERE s.key IS NOT NULL OR m.read_as = 'discard' ORDER BY m.key, about.jar, s.key`,
     )

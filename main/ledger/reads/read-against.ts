@@ -1,12 +1,6 @@
 // What speaks against a jar as a seed beside its cautions: its own hold, its hold-mates and notes, and its way back. Worked
 // out for the whole family at once, and kept as long as nothing is recorded.
-import {
-  acidNotThere,
-  asksAbout,
-  doubtsAbout,
-  inDoubtBecause,
-  type NotesBeside,
-} from '../../../core/safety/doubts';
+import { asksAbout, doubtsAbout, inDoubtBecause, type NotesBeside } from '../../../core/safety/doubts';
 import type { KeptSeed } from '../../../core/advice/reply';
 import { wayBackOf, type InDoubt } from '../../../core/safety/way-back';
 import { powerCutOfMates, type HoldMate, type MatesPowerCut } from '../../../core/safety/hold-mates';
@@ -19,7 +13,7 @@ import type { Ledger } from '../ledger';
 import { notesOf } from '../projection/columns';
 import { interruptions } from '../projection/interruptions';
 
-type Against = Pick<KeptSeed, 'doubts' | 'asks' | 'acidNotThere' | 'quotes'> & {
+type Against = Pick<KeptSeed, 'doubts' | 'asks' | 'quotes'> & {
   /** The nearest jar in doubt that it descends from. */
   readonly doubtful: number | null;
 };
@@ -114,7 +108,6 @@ function workOut(ledger: Ledger, judged: Judged): (jar: number) => Against {
     return {
       doubts: doubtsAbout(outcome, mates, beside),
       asks: [...asksAbout(outcome, mates, beside), ...wayBack.looks(key)],
-      acidNotThere: acidNotThere(outcome),
       quotes: (unread.get(key) ?? []).map(quoteSentence),
       doubtful: wayBack.doubtful(key),
     };

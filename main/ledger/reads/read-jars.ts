@@ -4,12 +4,14 @@ import type { Amount } from '../../../core/ledger/basics';
 import { piecesLeft, portionName } from '../../../core/ledger/portions';
 import { lineageFigures } from '../../../core/lineage/figures-with-why';
 import { daysInWords, findJars, namerOf } from '../../../core/lineage/labels';
+import { answerOf } from '../../../core/safety/answer';
+import { discardWord } from '../../../core/says/safety-says';
 import { wayBack } from '../../../core/lineage/way-to-source';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
 import { emptyJars, leftIn } from '../projection/left';
 import { holdRecord, jarRecord } from './read-records';
-import { familyMember, jarCautions, jarViews } from './read-views';
+import { familyMember, jarCautions, jarViews, safetyReply } from './read-views';
 
 /** More than can be lit at once on any screen. */
 const LIT_AT_MOST = 20_000;
@@ -61,7 +63,7 @@ function saysOf(ledger: Ledger, jar: KnownJar, empty: boolean): string {
   return [
     `generation ${generation.atLeast ? 'at least ' : ''}${generation.deepest}`,
     jar.state === 'lost' ? `stands for a jar nobody can name${betweenWords(ledger, jar.batch)}` : null,
-    jar.spoiled ? 'spoiled' : jar.setWord,
+    jar.safety.discard === null ? jar.setWord : discardWord(jar.safety.discard).toLowerCase(),
     jar.additions.length > 0 ? `with ${jar.additions.join(', ')}` : null,
     jar.onShelf === false || empty ? 'gone' : null,
   ]
@@ -72,7 +74,7 @@ function saysOf(ledger: Ledger, jar: KnownJar, empty: boolean): string {
 type KeptOf = Reply<'jar.find'>['jars'][number]['portions'];
 
 /** What is kept apart of a jar and still exists: none that is gone, or whose pieces were all used. */
-function keptOf({ rows }: Ledger, jar: number): KeptOf {
+function keptOf({ rows, index }: Ledger, jar: number): KeptOf {
   return rows.where('portion', 'jar', jar).flatMap((portion): KeptOf => {
     if (portion.goneOn !== null || leftIn(rows.facts, 'portion', portion.key).none) return [];
     const taken = rows.where('seeding', 'portion', portion.key);
@@ -90,6 +92,7 @@ function keptOf({ rows }: Ledger, jar: number): KeptOf {
           : taken.length > 0
             ? 'used before'
             : null;
+    const answer = answerOf(index.family, jar, { on: portion.keptOn });
     return [
       {
         id: portion.uid,
@@ -97,6 +100,8 @@ function keptOf({ rows }: Ledger, jar: number): KeptOf {
         says: how === null ? name : `${name}, ${how}`,
         part: portion.part,
         pieces: portion.pieces !== null,
+        caution: answer.level,
+        safety: safetyReply(answer),
       },
     ];
   });
@@ -134,6 +139,7 @@ export function findJar(ledger: Ledger, { text, limit, notAfter }: Parsed<'jar.f
       generation: family.generationOf(jar.key).deepest,
       says: saysOf(ledger, jar, empty.has(jar.key)),
       caution: family.cautionLevelOf(jar.key),
+      safety: safetyReply(answerOf(family, jar.key)),
       portions: keptOf(ledger, jar.key),
     })),
     named: named ? { id: named.uid, label: named.label, says: whyNotOffered(named, notAfter) } : null,

@@ -1,5 +1,6 @@
 // Reads of judgement and advice: names and ids round what core says.
 import { keptCosts } from '../../../core/advice/costs';
+import { answerOf } from '../../../core/safety/answer';
 import { fromMateOf, setAsideOf } from '../../../core/safety/set-aside';
 import { mayBeInHold, outOfWarmthOn } from '../../../core/safety/in-hold';
 import {
@@ -11,9 +12,10 @@ import {
   type KeptSeed,
   type Outlook,
 } from '../../../core/advice/reply';
-import { gravest, sawHowItCameOut, shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
+import { sawHowItCameOut, shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
 import { seedLevel, unknownLevel, type SeedLevel } from '../../../core/advice/seed-level';
 import type { VerdictWord } from '../../../core/advice/shapes';
+import { stopsSaid } from '../../../core/says/safety-says';
 import { limitsOf } from '../../../core/safety/stops';
 import type { Parsed, Reply } from '../../../core/contract';
 import type { Culture } from '../../../core/vigour/figures';
@@ -71,11 +73,7 @@ export function judgeOneJar(ledger: Ledger, { jar }: Parsed<'judgement.jar'>): R
     caution: family.cautionLevelOf(key),
     onHold: setAsideOf(family, key),
     descendsFromHeld: fromMateOf(family, key),
-    asSeed: [
-      ...(against.acidNotThere === null ? [] : [against.acidNotThere]),
-      ...against.doubts,
-      ...against.asks,
-    ],
+    asSeed: [...stopsSaid(answerOf(family, key)), ...against.doubts, ...against.asks],
   };
   return jarReply(evidence, judgement, mates, namesIn(ledger), cultureOf(ledger, key), holds);
 }
@@ -232,8 +230,8 @@ export function lineAdvice(ledger: Ledger, { line }: Parsed<'advice.line'>): Rep
 function rootOf(ledger: Ledger, judged: Judged, uid: string): { jar: string; label: string } | null {
   const { rows, index } = ledger;
   const key = rows.keyOf('jar', uid);
-  const caution = gravest(index.family.cautionsOf(key));
-  const root = caution ? caution.of : againstIn(ledger, judged)(key).doubtful;
+  const { because } = answerOf(index.family, key);
+  const root = because ? because.of : againstIn(ledger, judged)(key).doubtful;
   if (root === null || root === key) return null;
   const { uid: jar, label } = index.jar(root);
   return { jar, label };

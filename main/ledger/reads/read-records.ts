@@ -1,9 +1,10 @@
 // Rows as the records of core/ledger/records.ts again: uids in place of keys.
 import type { BatchReply } from '../../../core/contract';
 import type { Hold, Package, Photograph, Portion, Source } from '../../../core/ledger/records';
+import { answerOf } from '../../../core/safety/answer';
 import type { Ledger } from '../ledger';
 import type { Row } from '../projection/records';
-import { jarCautions, keptName, seedLabel, within } from './read-views';
+import { jarCautions, keptName, safetyReply, seedLabel, within } from './read-views';
 
 export function sourceRecord({ key: _key, uid, ...fields }: Row<'source'>): Source {
   return { id: uid, ...fields };
@@ -73,6 +74,7 @@ export function jarRecord(ledger: Ledger, jarKey: number): BatchReply['jars'][nu
     }),
     discard: index.jar(key).safety.discard,
     caution: index.family.has(key) ? index.family.cautionLevelOf(key) : null,
+    safety: index.family.has(key) ? safetyReply(answerOf(index.family, key)) : null,
     cautions: jarCautions(ledger, key),
     outcome: outcome ? outcomeRecord(outcome, uid) : null,
     portions: rows.where('portion', 'jar', key).map((row) => portionRecord(ledger, row)),

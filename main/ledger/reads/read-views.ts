@@ -1,7 +1,8 @@
 // What several reads show of a jar: its generation, its seeds, its cautions, what is drawn of it.
-import type { FamilyJarReply, JarCautionReply, JarView } from '../../../core/contract';
+import type { FamilyJarReply, JarCautionReply, JarView, SafetyReply } from '../../../core/contract';
 import { portionName } from '../../../core/ledger/portions';
 import { stands, type Caution } from '../../../core/lineage/lineage-shapes';
+import type { Answer } from '../../../core/safety/answer';
 import { cautionWords } from '../../../core/says/safety-says';
 import { lineName } from '../../../core/lineage/labels';
 import { printAmount } from '../../../core/quantities/quantities';
@@ -66,6 +67,11 @@ function seedingPortions(ledger: Ledger, jars: readonly number[]): ReadonlyMap<n
     .all(JSON.stringify(jars)) as { key: number; portion: number }[];
   return new Map(rows.map(({ key, portion }) => [key, keptName(ledger, portion) ?? '']));
 }
+
+/** The one answer on safety as replies have it. */
+export const safetyReply = ({ eat, seed, stops, looks, noAcid }: Answer): SafetyReply => ({
+  eat, seed, stops: [...stops], looks: [...looks], noAcid,
+}); // prettier-ignore
 
 /** Cautions as shown beside the jar itself; none on a jar that is not of the family. */
 export function jarCautions({ index }: Ledger, key: number): JarCautionReply[] {

@@ -11,7 +11,7 @@ import type { Broken } from '../../../core/rules/rule';
 import { refusalSentence } from '../../../core/sentences';
 import type { Ledger } from '../ledger';
 import { labelIn } from './ask';
-import { setAsideBy, spoiledSince, toldByFile, withoutAcid } from './known';
+import { SafetyNow, setAsideBy, toldByFile, toldOn } from './known';
 import { loadFacts } from './load';
 
 export interface NotesRules {
@@ -99,6 +99,8 @@ class Base {
 function knownOf(ledger: Ledger, file: string, { spoiled }: PlanFacts): Circumstances {
   const { rows, clock } = ledger;
   const today = clock.today();
+  const safety = new SafetyNow(ledger, null);
+  const isDiscarded = (jar: number): boolean => jar > 0 && safety.discard(jar, null) !== null;
   return {
     today,
     now: clock.milliseconds(),
@@ -108,10 +110,11 @@ function knownOf(ledger: Ledger, file: string, { spoiled }: PlanFacts): Circumst
     fromNotes: true,
     namesakes: [],
     stood: () => false,
-    isSpoiled: (jar) => spoiled.has(jar) || (jar > 0 && spoiledSince(rows, jar) !== null),
-    spoiledSince: (jar) => (jar > 0 ? spoiledSince(rows, jar) : null) ?? (spoiled.has(jar) ? today : null),
-    toldHere: (jar) => jar < 0 || spoiledSince(rows, jar) === null || toldByFile(rows, jar, file),
+    discard: (jar, partedOn) =>
+      (jar > 0 ? safety.discard(jar, partedOn) : null) ?? (spoiled.has(jar) ? 'spoiled' : null),
+    discardKnown: (jar) => (isDiscarded(jar) ? (toldOn(rows, jar) ?? today) : today),
+    toldHere: (jar) => !isDiscarded(jar) || toldByFile(rows, jar, file),
     setAsideBy: (jar) => (jar > 0 ? setAsideBy(ledger, jar, (of) => !toldByFile(rows, of, file)) : null),
-    withoutAcid: (jar) => (jar > 0 ? withoutAcid(rows, jar) : null),
+    stopped: (jar, partedOn) => (jar > 0 ? safety.stopped(jar, partedOn) : null),
   };
 }

@@ -1,26 +1,71 @@
 // What is known beside the facts when new ones are asked about: what is spoiled or set aside, who goes by a label.
-import { acidNotThere } from '../../../core/safety/doubts';
-import { isSpoiled } from '../../../core/safety/take-out';
-import type { Circumstances, Fresh } from '../../../core/rules/consents';
+import { answerOf, discardOfPart, ownStops } from '../../../core/safety/answer';
+import { UNSEEN, type Discard, type JarSafety } from '../../../core/safety/own';
+import { stopsSaid } from '../../../core/says/safety-says';
+import { STOPPED_BY, type Circumstances, type Fresh, type StoppedBy } from '../../../core/rules/consents';
 import type { Facts, JarFact } from '../../../core/rules/asked-facts';
 import { stands } from '../../../core/lineage/lineage-shapes';
 import { momentText } from '../../../core/ledger/stored-moments';
 import { actsOf, changesOf } from '../facts/act-changes';
 import type { Ledger } from '../ledger';
+import { readFacts } from '../projection/family';
+import { REMARKS_OF } from '../projection/outcome';
+import { Touched } from '../projection/touched';
 import type { Rows } from '../rows';
 import { madeOn, sameLabels, stoodBefore } from './fresh';
 
-/** Whether what was seen of a jar means that it is spoiled. */
-function jarSpoiled(rows: Rows, jar: number): boolean {
-  const [outcome] = rows.where('outcome', 'jar', jar);
-  return outcome !== undefined && isSpoiled(outcome);
+const NONE: ReadonlySet<number> = new Set();
+
+/** How jars stand once an act is kept: by the family in memory, those that the act touched by what stands in the rows now. */
+export class SafetyNow {
+  readonly #ledger: Ledger;
+  readonly #act: number | null;
+  #touched: ReadonlySet<number> | null = null;
+
+  /** @param act key of the open act; null where none is open */
+  constructor(ledger: Ledger, act: number | null) {
+    this.#ledger = ledger;
+    this.#act = act;
+  }
+
+  #isTouched(jar: number): boolean {
+    const { rows } = this.#ledger;
+    this.#touched ??=
+      this.#act === null ? NONE : new Touched(rows.facts, changesOf(rows.facts, this.#act)).jarKeys();
+    return this.#touched.has(jar);
+  }
+
+  own(jar: number): JarSafety {
+    const { rows, index, behind } = this.#ledger;
+    const known = index.jars.get(jar);
+    if (known && !behind && !this.#isTouched(jar)) return known.safety;
+    const [now] = readFacts(rows, [jar]);
+    return now?.safety ?? UNSEEN;
+  }
+
+  /** Why it is neither food nor seed. @param partedOn the day it was parted of the jar; null: the jar itself */
+  discard(jar: number, partedOn: string | null): Discard | null {
+    return discardOfPart(this.own(jar), partedOn);
+  }
+
+  /** In words, what stops it as seed beside that it is discarded or set aside. */
+  stopped(jar: number, partedOn: string | null): { readonly stop: StoppedBy; readonly says: string } | null {
+    const { family } = this.#ledger.index;
+    const own = this.own(jar);
+    const mates = family.has(jar) && !own.metered ? answerOf(family, jar).stops.filter((stop) => stop === 'needs the meter') : []; // prettier-ignore
+    const stops = [...mates, ...ownStops(own, discardOfPart(own, partedOn))];
+    const stop = stops.find((one): one is StoppedBy => (STOPPED_BY as readonly string[]).includes(one));
+    const [says] = stop === undefined ? [] : stopsSaid({ stops: [stop], noAcid: own.noAcid });
+    return stop === undefined || says === undefined ? null : { stop, says };
+  }
 }
 
 /** Columns that decide whether what was observed means *spoiled*, by kind of fact. */
 const DECIDING: Readonly<Record<string, readonly string[]>> = {
-  observation: ['stage', 'set_state'],
-  acidity: ['ph', 'how'],
+  observation: ['stage', 'set_state', 'sour', 'hours_in'],
+  acidity: ['ph', 'how', 'checked'],
   sign: ['kind', 'answer'],
+  remark: ['read_as'],
 };
 
 /** Facts that decide it, those that are gone since among them. */
@@ -28,14 +73,16 @@ function decidingFacts({ facts }: Rows, jar: number): number[] {
   const observed = JSON.stringify(facts.where('observation', 'jar', jar).map(({ key }) => key));
   return facts
     .prepare(
-      `SELECT value FROM json_each(?)
-        UNION SELECT key FROM acidity WHERE observation IN (SELECT value FROM json_each(?))
-        UNION SELECT key FROM sign WHERE observation IN (SELECT value FROM json_each(?))
+      `SELECT value FROM json_each(@observed)
+        UNION SELECT key FROM acidity WHERE observation IN (SELECT value FROM json_each(@observed))
+        UNION SELECT key FROM sign WHERE observation IN (SELECT value FROM json_each(@observed))
         UNION SELECT j.record FROM journal j JOIN record r ON r.key = j.record AND r.kind IN ('acidity', 'sign')
-               WHERE j.op = 'take' AND json_extract(j.before, '$.observation') IN (SELECT value FROM json_each(?))`,
+               WHERE j.op = 'take' AND json_extract(j.before, '$.observation') IN (SELECT value FROM json_each(@observed))
+        UNION SELECT remark FROM (${REMARKS_OF})
+        UNION SELECT s.key FROM (${REMARKS_OF}) about CROSS JOIN sign s ON s.remark = about.remark`,
     )
     .pluck()
-    .all(observed, observed, observed, observed) as number[];
+    .all({ observed, jars: JSON.stringify([jar]) }) as number[];
 }
 
 /** The act in which the ledger was last told what decides whether a jar is spoiled; 0 where nothing does. */
@@ -58,11 +105,8 @@ function dayOfAct({ facts }: Rows, act: number): string | null {
   return told ? momentText(told.at, told.at_off).slice(0, 10) : null;
 }
 
-/** The day on which the ledger was told that a jar is spoiled; null where it is not spoiled. */
-export function spoiledSince(rows: Rows, jar: number): string | null {
-  const [outcome] = rows.where('outcome', 'jar', jar);
-  return outcome !== undefined && isSpoiled(outcome) ? dayOfAct(rows, toldIn(rows, jar)) : null;
-}
+/** The day on which the ledger was told what makes a jar neither food nor seed. */
+export const toldOn = (rows: Rows, jar: number): string | null => dayOfAct(rows, toldIn(rows, jar));
 
 /** Whether the notes that a jar came from, in one bringing in or another, told that it is spoiled. */
 export function toldByFile(rows: Rows, jar: number, file: string): boolean {
@@ -81,19 +125,15 @@ export function setAsideBy(
   counts: (spoiled: number) => boolean = () => true,
 ): ReturnType<Circumstances['setAsideBy']> {
   const { family } = index;
-  if (!family.has(jar) || family.cautionLevelOf(jar) !== 'set aside') return null;
+  // Of a condemned jar a part may be no more than set aside.
+  const level = family.has(jar) ? family.cautionLevelOf(jar) : null;
+  if (level !== 'set aside' && level !== 'condemned') return null;
   const of = family
     .cautionsOf(jar)
     .flatMap((caution) => (caution.level === 'set aside' && stands(caution) ? [caution.of] : []))
     .filter(counts);
   if (of.length === 0) return null;
   return { because: of.map((spoiled) => index.jar(spoiled).label) };
-}
-
-/** That a jar's acid is not there; null where nothing says so. */
-export function withoutAcid(rows: Rows, jar: number): ReturnType<Circumstances['withoutAcid']> {
-  const says = acidNotThere(rows.where('outcome', 'jar', jar)[0] ?? null);
-  return says === null ? null : { says };
 }
 
 /** All jars of the days that newly called ones are of. */
@@ -127,6 +167,7 @@ export function circumstances(
   undone: boolean,
 ): Circumstances {
   const { rows, clock } = ledger;
+  const safety = new SafetyNow(ledger, act);
   return {
     today: clock.today(),
     now: clock.milliseconds(),
@@ -137,11 +178,11 @@ export function circumstances(
       other === null
         ? stoodBefore(rows, act, [jar], !undone, madeOn(jar.day ?? ''))
         : stoodBefore(rows, act, [jar, other], !undone, sameLabels),
-    isSpoiled: (jar) => jarSpoiled(rows, jar),
-    spoiledSince: (jar) => spoiledSince(rows, jar),
+    discard: (jar, partedOn) => safety.discard(jar, partedOn),
+    discardKnown: (jar) => toldOn(rows, jar) ?? clock.today(),
     toldHere: (jar) => toldIn(rows, jar) === act,
     setAsideBy: (jar) => setAsideBy(ledger, jar),
-    withoutAcid: (jar) => withoutAcid(rows, jar),
+    stopped: (jar, partedOn) => safety.stopped(jar, partedOn),
     fromNotes: false,
   };
 }
