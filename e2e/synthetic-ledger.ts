@@ -4,8 +4,13 @@ import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { SET_WORDS } from '../core/ledger/records';
-import type { OpenAct } from '../main/ledger/acts';
-import type { Stored } from '../main/ledger/projection/records';
+import { addHold } from '../main/ledger/entries/hold-entry';
+import { addJar } from '../main/ledger/entries/jar-entry';
+import { addSeeding } from '../main/ledger/entries/kept-entries';
+import { addBatch, addSource } from '../main/ledger/entries/larder-entries';
+import { addOutcome } from '../main/ledger/entries/outcome-entry';
+import type { OpenAct } from '../main/ledger/facts/open-act';
+import type { Seen } from '../main/ledger/derived/outcome';
 import { Session } from '../main/ledger/session';
 import { dayAfter, seededNumbers, syntheticFamily } from '../tests/families';
 
@@ -22,13 +27,8 @@ const NOW = '2026-01-01T09:00:00+01:00';
 /** The newest jars are still there. */
 const ON_SHELF = 6;
 
-const jarRow = (batch: number, hold: number, letter: string, onShelf: boolean | null): Stored['jar'] => ({
-  batch, hold, letter, state: 'made', vessel: null, finalVolume: null, finalVolumeKnown: null, milk: null,
-  milkAmount: null, milkPackage: null, countPerMl: null, onShelf, goneOn: null, note: null,
-}); // prettier-ignore
-
-const outcomeRow = (jar: number, setWord: Stored['outcome']['setWord'], spoiledSaid: boolean): Stored['outcome'] => ({
-  jar, setWord, spoiledSaid, earlyCheckHours: null, earlySet: null, earlyPh: null, earlySour: null, setAfterHours: null,
+const seen = (setWord: Seen['setWord'], spoiledSaid: boolean): Seen => ({
+  setWord, spoiledSaid, earlyCheckHours: null, earlySet: null, earlyPh: null, earlySour: null, setAfterHours: null,
   setByHours: null, setAtTakeOut: null, texture: null, whey: null, tang: null, smell: null, colour: null, ph: null,
   phHow: null, signs: [], seenAt: null, openedDays: null, fibreDidThis: false, bubbles: null, powerCut: null,
   powerCutHours: null, note: null,
@@ -42,11 +42,10 @@ function writeFamily(act: OpenAct, wanted: Wanted): void {
     records.sources.map(({ key, name, culture }) => {
       // One invented strain, declared on a source of that name.
       const strains = [{ genus: 'Genus', species: 'species', designation: name, countPerPiece: null }];
-      const source = act.insert('source', {
-        name, form: culture ? 'culture' : 'capsules', strains, blendTotalPerPiece: 1e9, guaranteed: null,
-        receivedFrom: null, knownGenerations: null, note: null,
-      }); // prettier-ignore
-      return [key, source.key];
+      return [
+        key,
+        addSource(act, { name, form: culture ? 'culture' : 'capsules', strains, blendTotalPerPiece: 1e9 }),
+      ];
     }),
   );
   const batches = new Map<number, { batch: number; hold: number }>();
@@ -55,21 +54,18 @@ function writeFamily(act: OpenAct, wanted: Wanted): void {
     let made = batches.get(jar.batch);
     if (!made) {
       const madeOn = dayAfter(Math.floor(jar.batch * wanted.daysApart));
-      const batch = act.insert('batch', { madeOn, word: null, note: null }).key;
-      const hold = act.insert('hold', {
-        batch, startedAt: null, endedAt: null, hours: 36, planned: null, probe: null, readings: [], basis: 'recorded', note: null,
-      }); // prettier-ignore
-      made = { batch, hold: hold.key };
+      const batch = addBatch(act, { madeOn, word: null, note: null });
+      made = { batch, hold: addHold(act, { batch, hours: 36, basis: 'recorded' }) };
       batches.set(jar.batch, made);
     }
     const onShelf = jar.key > wanted.jars - ON_SHELF ? true : null;
-    const { key } = act.insert('jar', jarRow(made.batch, made.hold, jar.letter, onShelf));
+    const key = addJar(act, { ...made, letter: jar.letter, state: 'made', onShelf });
     jars.set(jar.key, key);
     const word = random() < 0.12 ? null : (SET_WORDS[Math.floor(random() * SET_WORDS.length)] ?? null);
-    if (word !== null || jar.spoiled) act.insert('outcome', outcomeRow(key, word, jar.spoiled));
+    if (word !== null || jar.spoiled) addOutcome(act, key, seen(word, jar.spoiled));
   }
   for (const { jar, fromJar, source, volumeMl, pieces } of records.seedings) {
-    act.insert('seeding', {
+    addSeeding(act, {
       jar: jars.get(jar) ?? 0,
       fromJar: fromJar === null ? null : (jars.get(fromJar) ?? null),
       source: source === null ? null : (sources.get(source) ?? null),

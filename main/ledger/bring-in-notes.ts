@@ -14,12 +14,16 @@ import {
 } from '../../core/notes';
 import { jarLabel } from '../../core/lineage/labels';
 import { readNotesFile, type NotesText } from '../files/notes-file';
-import type { OpenAct } from './acts';
+import { addOutcome } from './entries/outcome-entry';
+import { addJar, jarEntry } from './entries/jar-entry';
+import { addAddition, addSeeding } from './entries/kept-entries';
+import type { OpenAct } from './facts/open-act';
 import type { Job } from './job';
 import type { Ledger } from './ledger';
-import { changeJar, fileName, KeptFile, noteRow, type SeedOf } from './notes-changes';
+import { changeFromRow, fileName, KeptFile, noteRow, type SeedOf } from './notes-changes';
 import { Shared } from './notes-shared';
 import { notedIn } from './notes-noted';
+import { outcomeOf } from './derived/outcome';
 import { Refused } from './refusal';
 import { rulesForNotes } from './rules/ask-of-plan';
 
@@ -29,9 +33,9 @@ const hash = (text: string): string => createHash('sha256').update(text).digest(
 function factsOf(ledger: Ledger, uid: string): LedgerFacts | null {
   const { rows } = ledger;
   const key = rows.keyOf('jar', uid);
-  const jar = rows.get('jar', key);
+  const jar = jarEntry(rows, key);
   const hold = jar.hold === null ? null : rows.get('hold', jar.hold);
-  const [outcome] = rows.where('outcome', 'jar', key);
+  const outcome = outcomeOf(rows, key);
   const seeds = rows.where('seeding', 'jar', key).map((seeding) => {
     if (seeding.source !== null) return rows.get('source', seeding.source).name;
     const seed = seeding.fromJar === null ? null : rows.get('jar', seeding.fromJar);
@@ -45,7 +49,7 @@ function factsOf(ledger: Ledger, uid: string): LedgerFacts | null {
     milk: jar.milk,
     setWord: outcome?.setWord ?? null,
     ph: outcome?.ph ?? null,
-    spoiled: outcome !== undefined && isSpoiled(outcome),
+    spoiled: outcome !== null && isSpoiled(outcome),
     additions: rows.where('addition', 'jar', key).map(({ name }) => name),
     seeds,
     note: jar.note,
@@ -173,7 +177,7 @@ const seedKeys = ({ rows }: Ledger, { jars, changes }: NotesPlan): ReadonlyMap<s
   );
 
 function write(ledger: Ledger, act: OpenAct, { file, plan }: Reading, job: Job): void {
-  const shared = new Shared(ledger, act);
+  const shared = new Shared(act);
   const kept = new KeptFile(ledger, file.name, plan.headings);
   for (const source of plan.sources) shared.addSource(source);
   const byRow = new Map<string, number>();
@@ -184,32 +188,28 @@ function write(ledger: Ledger, act: OpenAct, { file, plan }: Reading, job: Job):
       return { from: { fromJar, source: source === null ? null : shared.source(source) }, part, amount };
     });
   // From here on nothing is asked of the ledger until all rows are there.
-  act.facts.together();
+  act.together();
   for (const [at, planned] of plan.jars.entries()) {
     if (at % STEP === 0) job.step(at, plan.jars.length, 'bringing in rows');
     const batch = shared.batch(planned.madeOn, planned.word);
-    const { key } = act.insert('jar', {
+    const key = addJar(act, {
       ...planned.fields,
       batch,
       letter: planned.letter,
       hold: planned.hold === null ? null : shared.hold(batch, planned.hold),
       state: 'made',
-      milkPackage: null,
-      countPerMl: null,
-      onShelf: null,
-      goneOn: null,
     });
     byRow.set(planned.id, key);
     for (const { name, actual } of planned.additions) {
-      act.insert('addition', { jar: key, name, planned: null, actual, package: null });
+      addAddition(act, { jar: key, name, planned: null, actual, package: null });
     }
     for (const { from, part, amount } of seedsOf(planned)) {
-      act.insert('seeding', { jar: key, ...from, portion: null, part, package: null, amount });
+      addSeeding(act, { jar: key, ...from, portion: null, part, package: null, amount });
     }
-    if (planned.outcome) act.insert('outcome', { ...planned.outcome, jar: key });
+    if (planned.outcome) addOutcome(act, key, planned.outcome);
     noteRow(act, kept, planned, key);
   }
-  for (const change of plan.changes) changeJar(ledger, act, shared, change, kept, seedsOf);
+  for (const change of plan.changes) changeFromRow(act, shared, change, kept, seedsOf);
   job.step(plan.jars.length, plan.jars.length, 'bringing in rows');
 }
 

@@ -12,12 +12,12 @@ import {
   type JarFacts,
   readFacts,
   readSeedings,
-} from './projection/family';
+} from './derived/family';
 import { LabelGroups } from './label-groups';
-import { readClearings } from './projection/lifts';
-import { Touched } from './projection/touched';
+import { readClearings } from './derived/lifts';
+import { Touched } from './derived/touched';
 import { Refused } from './refusal';
-import type { Rows } from './rows';
+import type { Rows } from './facts/fact-rows';
 
 /** A jar's facts with its printed label. */
 export type KnownJar = JarFacts & { readonly label: string };
@@ -96,7 +96,7 @@ export class FamilyIndex {
   }
 
   #clearings(): FamilyClearing[] {
-    return readClearings(this.#rows.facts);
+    return readClearings(this.#rows);
   }
 
   /**
@@ -108,7 +108,7 @@ export class FamilyIndex {
    */
   settle(changes: Iterable<Change>, many = false, stale = false): () => void {
     if (stale || many) return this.#rebuilt();
-    const touched = new Touched(this.#rows.facts, changes);
+    const touched = new Touched(this.#rows, changes);
     const keys = touched.jarKeys();
     if (keys.size > 50 && keys.size > this.#jars.size * REBUILD_SHARE) return this.#rebuilt();
     if (keys.size === 0 && touched.sources.size === 0 && !touched.lifts) return () => undefined;

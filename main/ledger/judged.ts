@@ -6,12 +6,14 @@ import { bathsAndJars } from '../../core/vigour/baths';
 import { MADE_AS_EVER, type JarRecord, type PortionRecord } from '../../core/vigour/evidence';
 import { JudgedFamily } from '../../core/vigour/judged-family';
 import { shown } from '../../core/vigour/score';
+import { holdEntry } from './entries/hold-entry';
+import { portionEntries, portionEntry } from './entries/kept-entries';
 import type { Ledger } from './ledger';
 import { changesOf, countOfChanges } from './facts/act-changes';
-import { batchesReadTwice, madeOf, milks } from './projection/columns';
-import { outcomes } from './projection/outcome';
-import { Touched } from './projection/touched';
-import { warmthOfJar, warmths } from './projection/warmth';
+import { batchesReadTwice, madeOf, milks } from './derived/columns';
+import { outcomes } from './derived/outcome';
+import { Touched } from './derived/touched';
+import { warmthOfJar, warmths } from './derived/warmth';
 
 export class Judged {
   readonly all: JudgedFamily;
@@ -54,7 +56,9 @@ export class Judged {
 
 /** How jars follow a probe outside them: as the keeper says, or measured where one batch had a probe in bath and jar. */
 export function timeConstant({ rows, preferences }: Ledger): TimeConstant {
-  const found = batchesReadTwice(rows).map((batch) => bathsAndJars(rows.where('hold', 'batch', batch)));
+  const found = batchesReadTwice(rows).map((batch) =>
+    bathsAndJars(rows.where('hold', 'batch', batch).map(({ key }) => holdEntry(rows, key))),
+  );
   return timeConstantOf(
     preferences.jarFollowsHours,
     found.flatMap(({ pairs }) => pairs),
@@ -64,11 +68,11 @@ export function timeConstant({ rows, preferences }: Ledger): TimeConstant {
 
 /** Reads every jar's record in a few statements. */
 function readAll({ rows, index }: Ledger, follows: TimeConstant): Map<number, JarRecord> {
-  const seen = outcomes(rows.facts, null);
-  const holds = warmths(rows.facts);
+  const seen = outcomes(rows, null);
+  const holds = warmths(rows);
   const made = madeOf(rows, null);
   const portions = new Map<number, PortionRecord>(
-    [...rows.all('portion')].map((portion) => [portion.key, portion]),
+    portionEntries(rows, null).map((portion) => [portion.key, portion]),
   );
   const taken = new Map<number, Map<number, PortionRecord>>();
   const fromPortions = rows.prepare('SELECT key, jar, portion FROM seeding WHERE portion IS NOT NULL').all();
@@ -97,19 +101,19 @@ function readAll({ rows, index }: Ledger, follows: TimeConstant): Map<number, Ja
 }
 
 function readOne({ rows, index }: Ledger, key: number, follows: TimeConstant): JarRecord {
-  const { milk } = rows.get('jar', key);
+  const [milk] = rows.where('milk', 'jar', key);
   const seedings = rows.where('seeding', 'jar', key);
   return {
     key,
-    outcome: outcomes(rows.facts, [key]).get(key) ?? null,
+    outcome: outcomes(rows, [key]).get(key) ?? null,
     additions: index.jar(key).additions.map((name) => ({ name })),
-    milk,
+    milk: milk?.name ?? null,
     made: madeOf(rows, key).get(key) ?? MADE_AS_EVER,
-    hold: warmthOfJar(rows.facts, key),
+    hold: warmthOfJar(rows, key),
     follows,
     portions: new Map(
       seedings.flatMap((seeding) =>
-        seeding.portion === null ? [] : [[seeding.key, rows.get('portion', seeding.portion)] as const],
+        seeding.portion === null ? [] : [[seeding.key, portionEntry(rows, seeding.portion)] as const],
       ),
     ),
   };
@@ -118,10 +122,10 @@ function readOne({ rows, index }: Ledger, key: number, follows: TimeConstant): J
 /** What acts after this one may have changed: jars by their record, and whether that of how jars follow a probe. */
 function touchedSince({ rows }: Ledger, act: number): { jars: Set<number>; follows: boolean } | null {
   const acts = rows.prepare('SELECT key FROM act WHERE key > ? ORDER BY key').pluck().all(act) as number[];
-  if (acts.reduce((sum, one) => sum + countOfChanges(rows.facts, one), 0) > MANY) return null;
+  if (acts.reduce((sum, one) => sum + countOfChanges(rows, one), 0) > MANY) return null;
   const touched = new Touched(
-    rows.facts,
-    acts.flatMap((one) => [...changesOf(rows.facts, one)]),
+    rows,
+    acts.flatMap((one) => [...changesOf(rows, one)]),
   );
   return { jars: touched.jarKeys(), follows: touched.warmth };
 }

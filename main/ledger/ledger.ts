@@ -4,13 +4,14 @@ import type Database from 'better-sqlite3';
 import { NEUTRAL_PREFERENCES } from '../../core/ledger/default-preferences';
 import type { Preferences } from '../../core/ledger/records';
 import { jarLabel, type LabelParts } from '../../core/lineage/labels';
-import { Acts } from './acts';
+import { Acts } from './facts/open-act';
 import type { Clock } from './clock';
-import { countOfChanges } from './facts/act-changes';
+import { changesOf, countOfChanges } from './facts/act-changes';
 import { FamilyIndex } from './family-index';
 import { closeLedger, copyChecked, openInMemory, openLedger } from './open';
-import { Rows } from './rows';
+import { Rows } from './facts/fact-rows';
 import { askRules, explain } from './rules/ask';
+import { pendingOf } from './rules/pending';
 
 /** More facts than this in one act, and the family is counted again from all of them. */
 const MANY_CHANGES = 2000;
@@ -57,12 +58,16 @@ export class Ledger {
     this.#index = new FamilyIndex(this.rows);
     this.#seen = this.#dataVersion();
     this.#told = this.#seen;
-    this.acts.ask = (asked) => askRules(this, asked);
-    this.acts.explain = (act, pending) => explain(this, act, pending);
+    this.acts.ask = (act, { kind, why, sameLabelMeant = null }) =>
+      askRules(this, { act, kind, why, sameLabelMeant });
+    this.acts.explain = (act, row) => {
+      const pending = pendingOf(this.rows, row);
+      if (pending) explain(this, act, pending);
+    };
     this.acts.settle = (act) => {
       const now = this.#dataVersion();
-      const many = countOfChanges(this.rows.facts, act) > MANY_CHANGES;
-      const settled = this.#index.settle(this.acts.changesOf(act), many, now !== this.#seen);
+      const many = countOfChanges(this.rows, act) > MANY_CHANGES;
+      const settled = this.#index.settle(changesOf(this.rows, act), many, now !== this.#seen);
       return () => {
         settled();
         this.#seen = now;

@@ -2,12 +2,26 @@
 import type { NotedRow, NotesPlan, PlannedChange, PlannedJar } from '../../core/notes';
 import { LONGEST_KEPT } from '../../core/notes/rows/same-row';
 import type { Amount } from '../../core/ledger/basics';
-import type { Outcome, Seeding } from '../../core/ledger/records';
-import type { OpenAct } from './acts';
+import type { Seeding } from '../../core/ledger/records';
+import { removeHold } from './entries/hold-entry';
+import { changeJar, jarEntry } from './entries/jar-entry';
+import {
+  addAddition,
+  type AdditionEntry,
+  additionEntries,
+  addSeeding,
+  changeAddition,
+  changeSeeding,
+  type SeedingEntry,
+  seedingEntries,
+} from './entries/kept-entries';
+import { addNoteRow, removeNoteRow } from './entries/note-row-entry';
+import { addOutcome, changeOutcome } from './entries/outcome-entry';
+import type { OpenAct } from './facts/open-act';
 import type { Ledger } from './ledger';
 import type { Shared } from './notes-shared';
-import type { Stored } from './projection/records';
-import { replaceRows } from './writes/write-parts';
+import { outcomeOf, type Seen } from './derived/outcome';
+import { replaceAdditions, replaceSeedings } from './writes/write-parts';
 
 /** What seeded a planned jar, by key. */
 export interface SeedOf {
@@ -15,8 +29,6 @@ export interface SeedOf {
   readonly part: Seeding['part'];
   readonly amount: Amount | null;
 }
-
-type Seen = Omit<Outcome, 'jar'>;
 
 /** A file's name as it is kept with its rows. */
 export const fileName = (name: string): string => name.slice(0, 500) || 'notes';
@@ -56,9 +68,9 @@ const kept = (text: string): string => text.slice(0, LONGEST_KEPT);
 export function noteRow(act: OpenAct, file: KeptFile, { line, noted }: PlannedJar, jar: number): void {
   const { name, headings } = file;
   const old = file.earlier(noted);
-  if (old !== undefined) act.remove('noteRow', old);
+  if (old !== undefined) removeNoteRow(act, old);
   const cells = Object.entries(noted.cells).map(([heading, cell]) => [heading, kept(cell)]);
-  const { key } = act.insert('noteRow', {
+  const key = addNoteRow(act, {
     file: name,
     headings: headings
       .filter((heading) => !noted.without.includes(heading))
@@ -71,7 +83,7 @@ export function noteRow(act: OpenAct, file: KeptFile, { line, noted }: PlannedJa
     jar,
   });
   for (const { question, answer } of noted.answers)
-    act.facts.insert('noteAnswer', {
+    act.insert('noteAnswer', {
       noteRow: key,
       question: question.slice(0, 500),
       answer: kept(answer) || ' ',
@@ -113,15 +125,15 @@ function outcomeAnswered(there: Seen, before: Seen | null, row: Seen): Partial<S
   return { ...changed, signs: [...new Set([...kept, ...row.signs])] };
 }
 
-function changeOutcome(ledger: Ledger, act: OpenAct, key: number, change: PlannedChange): void {
+function changeSeen(act: OpenAct, key: number, change: PlannedChange): void {
   const { outcome } = change.planned;
   if (outcome === null) return;
-  const [there] = ledger.rows.where('outcome', 'jar', key);
-  if (!there) act.insert('outcome', { ...outcome, jar: key });
+  const there = outcomeOf(act.rows, key);
+  if (!there) addOutcome(act, key, outcome);
   else
-    act.update(
-      'outcome',
-      there.key,
+    changeOutcome(
+      act,
+      key,
       change.whole
         ? outcomeTold(there, outcome)
         : outcomeAnswered(there, change.before?.outcome ?? null, outcome),
@@ -129,36 +141,35 @@ function changeOutcome(ledger: Ledger, act: OpenAct, key: number, change: Planne
 }
 
 /** The hold of a changed row: another one of the batch, or a new one. One that no jar is left in goes. */
-function changeHold(ledger: Ledger, act: OpenAct, shared: Shared, key: number, planned: PlannedJar): void {
+function changeWarmth(act: OpenAct, shared: Shared, key: number, planned: PlannedJar): void {
   if (planned.hold === null) return;
-  const jar = ledger.rows.get('jar', key);
-  const old = jar.hold === null ? null : ledger.rows.get('hold', jar.hold);
+  const jar = jarEntry(act.rows, key);
+  const old = jar.hold === null ? null : act.rows.get('hold', jar.hold);
   const hours = planned.hold.hours ?? old?.hours ?? null;
   const warmth = planned.hold.planned ?? old?.planned ?? null;
   const same = (one: number | undefined | null, other: number | undefined | null): boolean =>
     (one?.toFixed(2) ?? '') === (other?.toFixed(2) ?? '');
   if (old && same(old.hours, hours) && same(old.planned?.value, warmth?.value)) return;
-  act.update('jar', key, { hold: shared.hold(jar.batch, { hours, planned: warmth }) });
-  if (old?.basis === 'notes' && ledger.rows.where('jar', 'hold', old.key).length === 0)
-    act.remove('hold', old.key);
+  changeJar(act, key, { hold: shared.hold(jar.batch, { hours, planned: warmth }) });
+  if (old?.basis === 'notes' && act.rows.where('stay', 'hold', old.key).length === 0)
+    removeHold(act, old.key);
 }
 
 function changeSeeds(
-  ledger: Ledger,
   act: OpenAct,
   key: number,
   seeds: readonly SeedOf[],
   { whole, columns }: PlannedChange,
 ): void {
-  const old = ledger.rows.where('seeding', 'jar', key);
-  const same = (row: Stored['seeding'], { from }: SeedOf): boolean =>
+  const old = seedingEntries(act.rows, key);
+  const same = (row: SeedingEntry, { from }: SeedOf): boolean =>
     row.fromJar === from.fromJar && row.source === from.source;
   if (!whole) {
     for (const seed of seeds) {
       const row = old.find((one) => same(one, seed));
       // A column that is new fills what is not known; what is known was perhaps put right by hand.
       if (!row && columns)
-        act.insert('seeding', {
+        addSeeding(act, {
           jar: key,
           ...seed.from,
           portion: null,
@@ -166,13 +177,12 @@ function changeSeeds(
           package: null,
           amount: seed.amount,
         });
-      else if (row && (!columns || row.amount === null))
-        act.update('seeding', row.key, { amount: seed.amount });
+      else if (row && (!columns || row.amount === null)) changeSeeding(act, row.key, { amount: seed.amount });
     }
     return;
   }
   if (seeds.length === 0) return;
-  const next = seeds.map((seed): Stored['seeding'] => {
+  const next = seeds.map((seed): SeedingEntry => {
     const row = old.find((one) => same(one, seed));
     return {
       jar: key,
@@ -183,21 +193,14 @@ function changeSeeds(
       amount: seed.amount ?? row?.amount ?? null,
     };
   });
-  replaceRows(
-    act,
-    'seeding',
-    old,
-    next,
-    (row, record) => row.fromJar === record.fromJar && row.source === record.source,
-    (record) => act.insert('seeding', record),
-  );
+  replaceSeedings(act, old, next, (row, told) => row.fromJar === told.fromJar && row.source === told.source);
 }
 
-function changeAdditions(ledger: Ledger, act: OpenAct, key: number, planned: PlannedJar): void {
+function changeAdditions(act: OpenAct, key: number, planned: PlannedJar): void {
   if (planned.additions.length === 0) return;
-  const old = ledger.rows.where('addition', 'jar', key);
+  const old = additionEntries(act.rows, key);
   const same = (one: string, other: string): boolean => one.toLowerCase() === other.toLowerCase();
-  const next = planned.additions.map(({ name, actual }): Stored['addition'] => {
+  const next = planned.additions.map(({ name, actual }): AdditionEntry => {
     const row = old.find((one) => same(one.name, name));
     return {
       jar: key,
@@ -207,19 +210,11 @@ function changeAdditions(ledger: Ledger, act: OpenAct, key: number, planned: Pla
       package: row?.package ?? null,
     };
   });
-  replaceRows(
-    act,
-    'addition',
-    old,
-    next,
-    (row, record) => same(row.name, record.name),
-    (record) => act.insert('addition', record),
-  );
+  replaceAdditions(act, old, next);
 }
 
 /** What a row tells with its new columns that it did not tell without: of the jar itself, its warmth and what was stirred in. */
 function changeByColumns(
-  ledger: Ledger,
   act: OpenAct,
   shared: Shared,
   key: number,
@@ -235,8 +230,8 @@ function changeByColumns(
   ) as Partial<typeof fields>;
   const lines = (before.fields.note ?? '').split('\n');
   const said = (note ?? '').split('\n').filter((line) => line !== '' && !lines.includes(line));
-  const there = ledger.rows.get('jar', key).note;
-  act.update('jar', key, {
+  const there = jarEntry(act.rows, key).note;
+  changeJar(act, key, {
     ...told(fresh),
     ...(said.length > 0
       ? {
@@ -247,13 +242,13 @@ function changeByColumns(
         }
       : {}),
   });
-  if (other(now.hold, before.hold)) changeHold(ledger, act, shared, key, now);
+  if (other(now.hold, before.hold)) changeWarmth(act, shared, key, now);
   const stirred = now.additions.filter((one) => !before.additions.some((old) => !other(one, old)));
-  const old = ledger.rows.where('addition', 'jar', key);
+  const old = additionEntries(act.rows, key);
   for (const { name, actual } of stirred) {
     const row = old.find((one) => one.name.toLowerCase() === name.toLowerCase());
-    if (!row) act.insert('addition', { jar: key, name, planned: null, actual, package: null });
-    else if (row.actual === null) act.update('addition', row.key, { actual });
+    if (!row) addAddition(act, { jar: key, name, planned: null, actual, package: null });
+    else if (row.actual === null) changeAddition(act, row.key, { actual });
   }
 }
 
@@ -262,8 +257,7 @@ function changeByColumns(
  * @param seedsOf what seeded a planned jar, by key
  * @throws Refused where a seed can't be
  */
-export function changeJar(
-  ledger: Ledger,
+export function changeFromRow(
   act: OpenAct,
   shared: Shared,
   change: PlannedChange,
@@ -271,19 +265,19 @@ export function changeJar(
   seedsOf: (planned: NotesPlan['jars'][number]) => SeedOf[],
 ): void {
   const { planned, whole } = change;
-  const key = ledger.rows.keyOf('jar', change.uid);
-  const jar = ledger.rows.get('jar', key);
-  changeOutcome(ledger, act, key, change);
-  if (change.amounts) changeSeeds(ledger, act, key, seedsOf(planned), change);
+  const key = act.rows.keyOf('jar', change.uid);
+  const jar = act.rows.get('jar', key);
+  changeSeen(act, key, change);
+  if (change.amounts) changeSeeds(act, key, seedsOf(planned), change);
   const { finalVolume, finalVolumeKnown, ...rest } = planned.fields;
   const summed = jar.finalVolumeKnown === null || jar.finalVolumeKnown === 'milk plus seed';
   if (change.amounts && finalVolume !== null && (summed || (whole && finalVolumeKnown === 'measured')))
-    act.update('jar', key, { finalVolume, finalVolumeKnown });
-  if (change.columns && change.before) changeByColumns(ledger, act, shared, key, planned, change.before);
+    changeJar(act, key, { finalVolume, finalVolumeKnown });
+  if (change.columns && change.before) changeByColumns(act, shared, key, planned, change.before);
   if (whole) {
-    act.update('jar', key, told(rest));
-    changeHold(ledger, act, shared, key, planned);
-    changeAdditions(ledger, act, key, planned);
+    changeJar(act, key, told(rest));
+    changeWarmth(act, shared, key, planned);
+    changeAdditions(act, key, planned);
   }
   noteRow(act, file, planned, key);
 }

@@ -1,7 +1,8 @@
 // Batches, holds and sources that rows of notes share.
 import type { NotesPlan } from '../../core/notes';
-import type { OpenAct } from './acts';
-import type { Ledger } from './ledger';
+import { addHold } from './entries/hold-entry';
+import { addBatch, addSource } from './entries/larder-entries';
+import type { OpenAct } from './facts/open-act';
 
 const batchName = (madeOn: string, word: string | null): string => `${madeOn}|${word?.toLowerCase() ?? ''}`;
 
@@ -13,32 +14,21 @@ export class Shared {
   /** Batches made here: no hold of theirs is there already. */
   readonly #made = new Set<number>();
 
-  constructor(
-    readonly ledger: Ledger,
-    readonly act: OpenAct,
-  ) {
-    const known = ledger.rows.prepare('SELECT key, name FROM source ORDER BY key').all() as {
+  constructor(readonly act: OpenAct) {
+    const known = act.rows.prepare('SELECT key, name FROM source ORDER BY key').all() as {
       key: number;
       name: string;
     }[];
     this.#sources = new Map(known.toReversed().map(({ key, name }) => [name.toLowerCase(), key]));
     // All at once: a question for each batch would have the rows before it written one by one.
-    const batches = ledger.rows
+    const batches = act.rows
       .prepare('SELECT key, made_on, word FROM batch WHERE made_on IS NOT NULL ORDER BY key DESC')
       .all() as { key: number; made_on: string; word: string | null }[];
     this.#batches = new Map(batches.map(({ key, made_on, word }) => [batchName(made_on, word), key]));
   }
 
   addSource(source: NotesPlan['sources'][number]): void {
-    const { key } = this.act.insert('source', {
-      ...source,
-      strains: [],
-      blendTotalPerPiece: null,
-      guaranteed: null,
-      knownGenerations: null,
-      note: null,
-    });
-    this.#sources.set(source.name.toLowerCase(), key);
+    this.#sources.set(source.name.toLowerCase(), addSource(this.act, source));
   }
 
   source(name: string): number {
@@ -52,7 +42,7 @@ export class Shared {
     const name = batchName(madeOn, word);
     const there = this.#batches.get(name);
     if (there !== undefined) return there;
-    const { key } = this.act.insert('batch', { madeOn, word, note: null });
+    const key = addBatch(this.act, { madeOn, word, note: null });
     this.#batches.set(name, key);
     this.#made.add(key);
     return key;
@@ -63,13 +53,12 @@ export class Shared {
     const same = (hours: number | null, celsius: number | null): string =>
       `${batch}|${hours}|${celsius?.toFixed(2) ?? ''}`;
     const name = same(planned.hours, planned.planned?.value ?? null);
-    const before = this.#made.has(batch) ? [] : this.ledger.rows.where('hold', 'batch', batch);
+    const before = this.#made.has(batch) ? [] : this.act.rows.where('hold', 'batch', batch);
     const there =
       this.#holds.get(name) ??
-      before.find((hold) => hold.basis === 'notes' && same(hold.hours, hold.planned?.value ?? null) === name)?.key ??
-      this.act.insert('hold', {
-        batch, startedAt: null, endedAt: null, hours: planned.hours, planned: planned.planned, probe: null, readings: [], basis: 'notes', note: null,
-      }).key; // prettier-ignore
+      before.find((hold) => hold.basis === 'notes' && same(hold.hours, hold.planned?.value ?? null) === name)
+        ?.key ??
+      addHold(this.act, { batch, hours: planned.hours, planned: planned.planned, basis: 'notes' });
     this.#holds.set(name, there);
     return there;
   }

@@ -1,11 +1,11 @@
 // Undo and redo. Undoing writes a new act with the inverse images of one whole act; redoing undoes that undo. Nothing
 // is kept in memory, so it works the same after a restart. Refused, with names, where later facts stand on it.
 import { actWords } from '../../core/ledger/act-words';
-import type { Acts, Done } from './acts';
+import type { Acts, Done } from './facts/open-act';
 import { invertAct } from './facts/invert';
 import { inTheWay, standsOn, touchedSince } from './facts/later';
 import { Refused } from './refusal';
-import type { Rows } from './rows';
+import type { Rows } from './facts/fact-rows';
 
 export interface ActRow {
   readonly key: number;
@@ -78,8 +78,7 @@ export function undoneTogether(rows: Rows, uids: readonly string[]): ActRow[] {
   const add = (act: ActRow): void => {
     if (found.has(act.key) || undone.has(act.key)) return;
     found.set(act.key, act);
-    for (const later of standsOn(rows.facts, act.key, touchedSince(rows.facts, act.key)))
-      add(actByKey(rows, later));
+    for (const later of standsOn(rows, act.key, touchedSince(rows, act.key))) add(actByKey(rows, later));
   };
   for (const uid of uids) {
     const act = rows.prepare('SELECT * FROM act WHERE uid = ?').get(uid) as ActRow | undefined;
@@ -112,7 +111,7 @@ export function undoMany(acts: Acts, uids: readonly string[], later: boolean): D
       (act, { kind, subject, targets }) => {
         const insert = rows.prepare('INSERT INTO undone_with (act, undoes) VALUES (?, ?)');
         for (const { key } of targets.slice(1)) insert.run(act.key, key);
-        for (const { key } of targets) invertAct(rows.facts, act.facts, key);
+        for (const { key } of targets) invertAct(rows, act, key);
         return actWords(kind, subject);
       },
     );
@@ -129,7 +128,7 @@ export function undoMany(acts: Acts, uids: readonly string[], later: boolean): D
  */
 function plainerThan(error: unknown, rows: Rows, targets: readonly ActRow[]): unknown {
   const own = new Set(targets.map(({ key }) => key));
-  const inWay = targets.flatMap(({ key }) => inTheWay(rows.facts, key)).filter((key) => !own.has(key));
+  const inWay = targets.flatMap(({ key }) => inTheWay(rows, key)).filter((key) => !own.has(key));
   return inWay.length > 0 ? refusedBy(rows, inWay) : error;
 }
 
@@ -199,13 +198,13 @@ function invert(acts: Acts, choose: () => Inverse): Done<string> {
     const done = acts.runChosen(
       () => {
         const { kind, subject, target } = choose();
-        const standing = standsOn(rows.facts, target.key, touchedSince(rows.facts, target.key));
+        const standing = standsOn(rows, target.key, touchedSince(rows, target.key));
         if (standing.length > 0) throw refusedBy(rows, standing);
         chosen = [target];
         return { kind, subject, why: null, undoes: target.key };
       },
       (act, { kind, subject, undoes }) => {
-        invertAct(rows.facts, act.facts, undoes);
+        invertAct(rows, act, undoes);
         return actWords(kind, subject);
       },
     );

@@ -12,7 +12,11 @@ import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import { adviseNext } from '../../core/advice/next';
 import { earlyOf, judgeLine } from '../../core/vigour/line';
 import { usualOfAll, type Usual } from '../../core/vigour/usual';
+import { addJar, jarEntry } from '../../main/ledger/entries/jar-entry';
+import { addSeeding, seedingEntries } from '../../main/ledger/entries/kept-entries';
+import { addOutcome } from '../../main/ledger/entries/outcome-entry';
 import { judgedOf } from '../../main/ledger/judged';
+import { outcomeOf } from '../../main/ledger/derived/outcome';
 import type { WorkerCall } from '../../main/ledger/worker-protocol';
 import { Session } from '../../main/ledger/session';
 import type { Case } from './bench-cases';
@@ -65,14 +69,14 @@ class Kept {
     const { ledger } = this.session;
     const { rows } = ledger;
     ledger.acts.run('batch.record', 'one more', null, (act) => {
-      const newest = rows.get('jar', this.#jar);
-      const { key: _key, uid: _uid, ...record } = newest;
-      const { key } = act.insert('jar', { ...record, letter: `x${++this.#word}` });
-      const [seeding] = rows.where('seeding', 'jar', this.#jar);
+      const { key: _key, uid: _uid, ...newest } = jarEntry(rows, this.#jar);
+      const jar = addJar(act, { ...newest, letter: `x${++this.#word}` });
+      const [seeding] = seedingEntries(rows, this.#jar);
       if (!seeding) throw new Error('the newest jar has no seed');
-      act.insert('seeding', { ...seeding, jar: key });
-      const [outcome] = rows.where('outcome', 'jar', this.#jar);
-      if (outcome) act.insert('outcome', { ...outcome, jar: key });
+      const { key: _seeding, uid: _its, ...seed } = seeding;
+      addSeeding(act, { ...seed, jar });
+      const outcome = outcomeOf(rows, this.#jar);
+      if (outcome) addOutcome(act, jar, outcome);
     });
   };
 

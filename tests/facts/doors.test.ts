@@ -137,11 +137,11 @@ describe('a contradiction that came in', () => {
     const { jars } = smallFamily(from);
     const handed = () =>
       JSON.parse(
-        JSON.stringify(handOver(from.ledger.rows.facts, from.ledger.rows.keyOf('jar', jars[1]))),
+        JSON.stringify(handOver(from.ledger.rows, from.ledger.rows.keyOf('jar', jars[1]))),
       ) as HandedRows;
     const take = () => {
       const { acts, rows } = into.ledger;
-      acts.run('ledger.merge', 'a hand-over', null, (act) => mergeRows(rows.facts, act.facts, handed()));
+      acts.run('ledger.merge', 'a hand-over', null, (act) => mergeRows(rows, act, handed()));
     };
     take();
     const vessel = (session: Session, name: string) =>

@@ -578,7 +578,7 @@ describe('a fortnight', () => {
   );
 
   step('a friend takes a copy, changes it and gives it back: what differs waits', at(24, '10:00'), () => {
-    const { facts } = session.ledger.rows;
+    const facts = session.ledger.rows;
     const key = facts.keyOf('jar', id.next);
     record([
       { kind: 'remark', jar: id.next, text: 'for nobody else' },
@@ -588,7 +588,7 @@ describe('a fortnight', () => {
     const through = (handed: HandedRows): HandedRows => JSON.parse(JSON.stringify(handed)) as HandedRows;
     const merge = (into: Session, handed: HandedRows): Merged | null =>
       into.ledger.acts.run('ledger.merge', 'a hand-over', null, (act) =>
-        mergeRows(into.ledger.rows.facts, act.facts, through(handed)),
+        mergeRows(into.ledger.rows, act, through(handed)),
       )?.value ?? null;
     const taken = merge(friend, handOver(facts, key));
     expect(taken?.waiting).toBe(0);
@@ -597,24 +597,19 @@ describe('a fortnight', () => {
     const without = (jar: ReturnType<typeof familyJar> | undefined) => jar && { ...jar, cautions: [] };
     expect(without(theirs)).toEqual(without(familyJar(id.next)));
     expect(
-      JSON.stringify(handOver(friend.ledger.rows.facts, friend.ledger.rows.facts.keyOf('jar', id.next))),
+      JSON.stringify(handOver(friend.ledger.rows, friend.ledger.rows.keyOf('jar', id.next))),
     ).not.toContain('for nobody else');
     // Changed there, and seeded from.
     must(friend, 'jar.correct', { id: id.next, changes: { vessel: 'two cups' } });
-    const back = merge(
-      session,
-      handOver(friend.ledger.rows.facts, friend.ledger.rows.facts.keyOf('jar', id.next)),
-    );
+    const back = merge(session, handOver(friend.ledger.rows, friend.ledger.rows.keyOf('jar', id.next)));
     expect(back).toEqual({ added: 0, renewed: 0, waiting: 1 });
     const [received] = [...facts.all('received')];
     expect(received).toMatchObject({ about: key, decided: null });
     expect(facts.get('jar', key).vessel).toBeNull();
     session.ledger.acts.run('facts.correct', 'what a friend changed', null, (act) =>
-      decideReceived(facts, act.facts, received?.key ?? 0, 'kept own'),
+      decideReceived(facts, act, received?.key ?? 0, 'kept own'),
     );
-    expect(
-      merge(session, handOver(friend.ledger.rows.facts, friend.ledger.rows.facts.keyOf('jar', id.next))),
-    ).toBeNull();
+    expect(merge(session, handOver(friend.ledger.rows, friend.ledger.rows.keyOf('jar', id.next)))).toBeNull();
     friend.close();
   });
 

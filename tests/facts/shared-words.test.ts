@@ -65,7 +65,7 @@ it('on a photograph reach its jar', () => {
   const { acts, rows } = session.ledger;
   acts.mustRun('photograph.attach' as never, '', null, (act) =>
     act.insert('photograph', {
-      jar: rows.keyOf('jar', jars[1] ?? ''), sha256: 'a'.repeat(64), width: 1, height: 1, caption: null,
+      jar: rows.keyOf('jar', jars[1] ?? ''), sha: 'a'.repeat(64), width: 1, height: 1,
     }),
   ); // prettier-ignore
   const [picture] = must(session, 'photograph.list', { jar: jars[1] ?? '' }).photographs;

@@ -70,7 +70,7 @@ it('keeps each row’s form before and after, with numbers to the last digit', (
   expect(JSON.parse(String(before.get()))).toMatchObject({ final_volume_v: 946, final_volume_t: '1 qt' });
   const key = session.ledger.rows.keyOf('jar', jars[0]);
   const act = Number(db.prepare('SELECT max(key) FROM act').pluck().get());
-  const [{ after } = { after: null }] = changesOf(session.ledger.rows.facts, act, { record: key });
+  const [{ after } = { after: null }] = changesOf(session.ledger.rows, act, { record: key });
   expect(after?.final_volume_v).toBe(value);
   expect('final_volume_t' in (after ?? {})).toBe(false);
   expect(db.prepare('SELECT text FROM remark WHERE jar = ?').pluck().get(key)).toBe('a “note” with\nlines');
@@ -90,7 +90,7 @@ it('an act that fails half-way leaves nothing, not even the act', () => {
   const before = db.prepare('SELECT count(*) FROM act').pluck().get();
   expect(() =>
     acts.run('batch.record', 'x', null, (act) => {
-      act.insert('batch', { madeOn: '2026-03-01', word: null, note: null });
+      act.insert('batch', { madeOn: '2026-03-01' });
       throw new Error('half-way');
     }),
   ).toThrow('half-way');

@@ -74,7 +74,7 @@ function warmedUp(): { session: Session; jars: readonly string[] } {
 
 const scansOf = (session: Session, work: () => void): string[] => {
   const { db, rows } = session.ledger;
-  rows.facts.forget();
+  rows.forget();
   return preparedBy(db, work).flatMap((sql) => scansIn(db, sql));
 };
 const call =

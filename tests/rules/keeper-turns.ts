@@ -199,8 +199,8 @@ function friendOf(keeper: RandomKeeper): Friend {
 function merge(into: Ledger, from: Ledger, jar: string): boolean {
   try {
     const key = from.rows.keyOf('jar', jar);
-    const handed = JSON.parse(JSON.stringify(handOver(from.rows.facts, key))) as HandedRows;
-    return into.acts.run('ledger.merge', 'a hand-over', null, (act) => mergeRows(into.rows.facts, act.facts, handed)) !== null; // prettier-ignore
+    const handed = JSON.parse(JSON.stringify(handOver(from.rows, key))) as HandedRows;
+    return into.acts.run('ledger.merge', 'a hand-over', null, (act) => mergeRows(into.rows, act, handed)) !== null; // prettier-ignore
   } catch (error) {
     const refused = refusalOf(error);
     if (!refused || refused.refusal.code === 'rule') throw error;

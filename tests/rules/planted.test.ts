@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { CallName, Input } from '../../core/contract';
 import { BOOK } from '../../core/rules/book';
 import type { RefusalCode } from '../../core/sentences';
+import { addSeeding } from '../../main/ledger/entries/kept-entries';
 import { Refused } from '../../main/ledger/refusal';
 import { askRules } from '../../main/ledger/rules/ask';
 import { batchOf, fromJar, plainJar, unseen } from '../ledger/ledger-files';
@@ -76,7 +77,7 @@ function fact(
   const { rows, acts } = keeper.ledger;
   const [one = 0, other = 0] = held.map((uid) => rows.keyOf('hold', uid));
   const [kind, stay] = say(rows.keyOf('jar', id), one, other);
-  return () => acts.run('batch.addHold', 'a row', null, (act) => act.facts.insert(kind, stay));
+  return () => acts.run('batch.addHold', 'a row', null, (act) => act.insert(kind, stay));
 }
 const carton = (more: object): Input<'package.save'> => ({
   package: {
@@ -159,7 +160,7 @@ const PLANTED: Partial<Record<RefusalCode, Plant>> = {
   'stays overlap': (keeper) =>
     fact(keeper, (jar, hold, other) => {
       const hours = { came: '2026-03-05T12:00:00Z', went: '2026-03-05T18:00:00Z' };
-      keeper.ledger.acts.run('batch.addHold', 'a row', null, (act) => act.facts.insert('stay', { jar, hold, ...hours }));
+      keeper.ledger.acts.run('batch.addHold', 'a row', null, (act) => act.insert('stay', { jar, hold, ...hours }));
       return ['stay', { jar, hold: other, ...hours }];
     }),
   'interruption longer': (keeper) => {
@@ -214,8 +215,8 @@ const PLANTED: Partial<Record<RefusalCode, Plant>> = {
   'stay not timed': (keeper) =>
     fact(keeper, (jar, hold, other) => {
       keeper.ledger.acts.run('batch.addHold', 'a row', null, (act) => {
-        act.facts.insert('stay', { jar, hold });
-        for (const key of [hold, other]) act.facts.update('hold', key, { began: null, ended: null, hours: 10 });
+        act.insert('stay', { jar, hold });
+        for (const key of [hold, other]) act.update('hold', key, { began: null, ended: null, hours: 10 });
       });
       return ['stay', { jar, hold: other }];
     }),
@@ -277,7 +278,7 @@ function without(keeper: Keeper, code: RefusalCode): void {
     .pluck()
     .all())
     db.exec(`DROP TRIGGER ${String(trigger)}`);
-  acts.ask = (asked) => askRules(keeper.ledger, asked, book);
+  acts.ask = (act, { kind, why }) => askRules(keeper.ledger, { act, kind, why, sameLabelMeant: null }, book);
   acts.settle = () => () => undefined;
 } // prettier-ignore
 
@@ -291,7 +292,7 @@ function ask(keeper: Keeper, call: Call): { ok: true } | { ok: false; error: { c
       portion: rows.keyOrNull('portion', one?.portion ?? null),
       part: null, source: null, package: null, amount: one?.amount ?? null,
     }; // prettier-ignore
-    return () => acts.run('seeding.set', 'a row', null, (act) => act.insert('seeding', row));
+    return () => acts.run('seeding.set', 'a row', null, (act) => addSeeding(act, row));
   };
   const isRow = typeof call !== 'function' && call[0] === 'seeding.set' && call[1].seedings[0]?.portion;
   if (typeof call !== 'function' && !isRow) return keeper.ask(call[0], call[1] as Input<CallName>);

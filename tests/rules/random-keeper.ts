@@ -234,7 +234,7 @@ export class RandomKeeper {
       b,
     );
     const write = (act: Parameters<Parameters<typeof acts.run>[3]>[0]): unknown => {
-      const { facts } = act;
+      const facts = act;
       if (what === 0) return facts.insert('movement', { jar, kind, ...(c % 5 === 1 ? { at: at(b, c % 24) } : { day: c % 5 ? day(b) : null }), amount }); // prettier-ignore
       if (what === 1 && portion && key !== null)
         return facts.insert('movement', {

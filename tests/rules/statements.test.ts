@@ -13,12 +13,12 @@ function statementsOf(rows: number): string[] {
   const { ask } = ledger.acts;
   const { prepare } = ledger.rows;
   const run: string[] = [];
-  ledger.acts.ask = (asked) => {
+  ledger.acts.ask = (act, chosen) => {
     ledger.rows.prepare = (sql) => {
       run.push(sql);
       return prepare.call(ledger.rows, sql);
     };
-    ask(asked);
+    ask(act, chosen);
     ledger.rows.prepare = prepare;
   };
   const done = keeper.ask('notes.bringIn', { file: { name: 'notes.csv', bytes } });

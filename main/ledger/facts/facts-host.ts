@@ -32,9 +32,8 @@ export function refuseLift({ index }: Ledger, jar: number, of: number): void {
 }
 
 export const hostOf = (ledger: Ledger): FactHost => ({
-  facts: ledger.rows.facts,
+  facts: ledger.rows,
   labelOf: (jar) => ledger.index.jar(jar).label,
   askLift: (jar, of) => refuseLift(ledger, jar, of),
-  mustRun: (kind, subject, why, work, draft = null) =>
-    ledger.acts.mustRun(kind, subject, why, (act) => work(act.facts), draft),
+  mustRun: (kind, subject, why, work, draft = null) => ledger.acts.mustRun(kind, subject, why, work, draft),
 });

@@ -48,11 +48,12 @@ export interface Chosen {
   readonly why: string | null;
   /** Key of the act whose inverse it is. */
   readonly undoes: number | null;
+  /** The keeper's word on two equal labels; null where the call can't say so. */
+  readonly sameLabelMeant?: boolean | null;
 }
 
 /** Writes rows under an open act. Lives only inside `acts.run`. */
 export class OpenAct {
-  readonly #rows: Rows;
   readonly #newId: () => string;
   readonly #inserts = new Map<FactKind, Database.Statement>();
   readonly #explain: Explain;
@@ -61,11 +62,10 @@ export class OpenAct {
   constructor(
     readonly key: number,
     readonly uid: string,
-    rows: Rows,
+    readonly rows: Rows,
     newId: () => string,
     explain: Explain = () => undefined,
   ) {
-    this.#rows = rows;
     this.#newId = newId;
     this.#explain = explain;
   }
@@ -82,20 +82,20 @@ export class OpenAct {
 
   /** From here on new facts are written together (waiting.ts): for an act that adds thousands. */
   together(): void {
-    const waiting = new Waiting(this.#rows, this.key, (kind, { key, values }) =>
+    const waiting = new Waiting(this.rows, this.key, (kind, { key, values }) =>
       this.#row(kind, key, values, () =>
         Object.fromEntries(columnsOf(kind).map((column, at) => [column, values[at] ?? null])),
       ),
     );
     this.#waiting = waiting;
-    this.#rows.writeWaiting = () => waiting.write();
+    this.rows.writeWaiting = () => waiting.write();
   }
 
   /** Adds a fact; it points at others by key, and what is left out is null. Its id is made here. */
   insert<K extends FactKind>(kind: K, fact: Partial<Stored<K>>): Made {
     const uid = this.#newId();
     if (this.#waiting) return { key: this.#waiting.add(kind, uid, valuesOf(kind, fact)), uid };
-    const { lastInsertRowid } = this.#rows
+    const { lastInsertRowid } = this.rows
       .prepare('INSERT INTO record (uid, kind, made_in) VALUES (?, ?, ?)')
       .run(uid, tableOf(kind), this.key);
     return { key: this.#new(kind, Number(lastInsertRowid), fact), uid };
@@ -104,7 +104,7 @@ export class OpenAct {
   /** Adds a fact that comes from another ledger, under the id that it has there. */
   insertFrom<K extends FactKind>(kind: K, fact: Partial<Stored<K>>, { uid, home, homeForm }: Origin): Made {
     if (this.#waiting) throw new Error('what comes from elsewhere is written one by one');
-    const { lastInsertRowid } = this.#rows
+    const { lastInsertRowid } = this.rows
       .prepare('INSERT INTO record (uid, kind, made_in, home, home_form) VALUES (?, ?, ?, ?, ?)')
       .run(uid, tableOf(kind), this.key, home, homeForm);
     return { key: this.#new(kind, Number(lastInsertRowid), fact), uid };
@@ -119,7 +119,7 @@ export class OpenAct {
     let insert = this.#inserts.get(kind);
     if (!insert) {
       const names = columnsOf(kind);
-      insert = this.#rows.prepare(
+      insert = this.rows.prepare(
         `INSERT INTO ${tableOf(kind)} (key, ${names.join(', ')}) VALUES (?${', ?'.repeat(names.length)})`,
       );
       this.#inserts.set(kind, insert);
@@ -135,11 +135,11 @@ export class OpenAct {
 
   /** Like update, by columns. */
   updateColumns(kind: FactKind, key: number, columns: Columns): boolean {
-    const now = this.#rows.columnsNow(kind, key);
+    const now = this.rows.columnsNow(kind, key);
     if (!now) throw new Error(`no ${kind} ${key}`);
     const different = Object.keys(columns).filter((name) => columns[name] !== now[name]);
     if (different.length === 0) return false;
-    const update = this.#rows.prepare(
+    const update = this.rows.prepare(
       `UPDATE ${tableOf(kind)} SET ${different.map((name) => `${name} = ?`).join(', ')} WHERE key = ?`,
     );
     const values = different.map((name) => columns[name] as Value);
@@ -154,14 +154,14 @@ export class OpenAct {
 
   /** Takes a fact away; its record stays, with the act that ended it. */
   remove(kind: FactKind, key: number): void {
-    this.#rows.prepare(`DELETE FROM ${tableOf(kind)} WHERE key = ?`).run(key);
+    this.rows.prepare(`DELETE FROM ${tableOf(kind)} WHERE key = ?`).run(key);
   }
 
   /** Puts a fact back that was taken away, under its key and id. */
   bringBack(kind: FactKind, key: number, form: Columns): void {
     const columns = columnsOf(kind).filter((column) => form[column] !== undefined);
     const names = ['key', ...columns];
-    const insert = this.#rows.prepare(
+    const insert = this.rows.prepare(
       `INSERT INTO ${tableOf(kind)} (${names.join(', ')}) VALUES (?${', ?'.repeat(columns.length)})`,
     );
     const values = columns.map((column) => form[column] as Value);
@@ -175,7 +175,7 @@ export class OpenAct {
 
   /** Remembers the number that a record's form has in its home ledger. Called once the row holds that form. */
   learnHomeForm(key: number, homeForm: number | null): void {
-    this.#rows
+    this.rows
       .prepare('UPDATE record SET home_form = ? WHERE key = ? AND home <> 1 AND home_form IS NOT ?')
       .run(homeForm, key, homeForm);
   }
@@ -187,7 +187,9 @@ export interface Done<T> {
 }
 
 export class Acts {
-  /** Called inside the transaction after the work: may still refuse. Its answer is called after the commit. */
+  /** Asks the rule book about an act, inside its transaction. @throws Refused */
+  ask: (act: number, chosen: Chosen) => void = () => undefined;
+  /** Called inside the transaction after the rule book: may still refuse. Its answer is called after the commit. */
   settle: (act: number) => () => void = () => () => undefined;
   /** Says which rule a row would break that the tables have not taken. @throws Refused where one does */
   explain: Explain = () => undefined;
@@ -208,6 +210,7 @@ export class Acts {
    * @param why the keeper's reason, if given
    * @param work writes the rows; may throw Refused
    * @param undoes key of the act whose inverse this is
+   * @param sameLabelMeant the keeper's word on two equal labels
    * @returns null when nothing was changed: then there is no act
    */
   run<T>(
@@ -216,8 +219,9 @@ export class Acts {
     why: string | null,
     work: (act: OpenAct) => T,
     undoes: number | null = null,
+    sameLabelMeant: boolean | null = null,
   ): Done<T> | null {
-    return this.runChosen(() => ({ kind, subject, why, undoes }), work);
+    return this.runChosen(() => ({ kind, subject, why, undoes, sameLabelMeant }), work);
   }
 
   /**
@@ -246,6 +250,7 @@ export class Acts {
         db.exec('ROLLBACK');
         return null;
       }
+      this.ask(key, chosen);
       const settled = this.settle(key);
       db.exec('COMMIT');
       this.kept += 1;
@@ -276,12 +281,14 @@ export class Acts {
     why: string | null,
     work: (act: OpenAct) => T,
     draft: string | null = null,
+    sameLabelMeant: boolean | null = null,
   ): Done<T> {
-    const done = this.run(kind, subject, why, (act) => {
+    const drafted = (act: OpenAct): T => {
       const value = work(act);
       if (draft !== null) this.rows.prepare('DELETE FROM draft WHERE key = ?').run(draft);
       return value;
-    });
+    };
+    const done = this.run(kind, subject, why, drafted, null, sameLabelMeant);
     if (!done) throw new Refused('nothing changed');
     return done;
   }

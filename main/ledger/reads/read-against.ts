@@ -6,12 +6,12 @@ import { wayBackOf, type InDoubt } from '../../../core/safety/way-back';
 import { powerCutOfMates, type HoldMate, type MatesPowerCut } from '../../../core/safety/hold-mates';
 import { spoilageNoted } from '../../../core/safety/remarks';
 import { quoteSentence } from '../../../core/says/safety-says';
-import { unreadRemarks } from '../projection/unread';
+import { unreadRemarks } from '../derived/unread';
 import type { JarRecord } from '../../../core/vigour/evidence';
 import type { Judged } from '../judged';
 import type { Ledger } from '../ledger';
-import { notesOf } from '../projection/columns';
-import { interruptions } from '../projection/interruptions';
+import { notesOf } from '../derived/columns';
+import { interruptions } from '../derived/interruptions';
 
 type Against = Pick<KeptSeed, 'doubts' | 'asks' | 'quotes'> & {
   /** The nearest jar in doubt that it descends from. */
@@ -87,7 +87,7 @@ function workOut(ledger: Ledger, judged: Judged): (jar: number) => Against {
     const { batch } = index.jar(key);
     cut.set(batch, [...(cut.get(batch) ?? []), mate(key)]);
   }
-  const interrupted = interruptions(rows.facts);
+  const interrupted = interruptions(rows);
   // What was recorded of its hold counts before what another jar tells.
   const matesCut = (key: number): MatesPowerCut | null => {
     const own = interrupted.get(key);
@@ -101,7 +101,7 @@ function workOut(ledger: Ledger, judged: Judged): (jar: number) => Against {
     const because = ownDoubt(outcomeOf(key), matesCut(key), notes(key));
     if (because !== null) inDoubt.set(key, { jar: key, label: index.jar(key).label, because });
   }
-  const unread = unreadRemarks(rows.facts);
+  const unread = unreadRemarks(rows);
   const wayBack = wayBackOf(family, inDoubt, potsInDoubt(ledger));
   return (key) => {
     const [outcome, mates, beside] = [outcomeOf(key), matesCut(key), notes(key)];

@@ -2,7 +2,7 @@
 import type { CostRecords, Spent } from '../../../core/advice/costs';
 import type { Judged } from '../judged';
 import type { Ledger } from '../ledger';
-import { spentOnAdditions, spentOnMilk, spentOnSources, type SpentRow } from '../projection/spent';
+import { spentOnAdditions, spentOnMilk, spentOnSources, type SpentRow } from '../derived/spent';
 
 export function costRecords({ rows, preferences }: Ledger, judged: Judged): CostRecords {
   const milk = spentOnMilk(rows);

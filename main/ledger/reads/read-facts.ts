@@ -4,8 +4,8 @@ import { type FactKind, fieldsOf } from '../../../core/ledger/facts/all-facts';
 import type { FactHost } from '../facts/facts-host';
 import { type Columns, fromColumns, snake, tableOf } from '../facts/tables';
 import { toldFact } from '../facts/told';
-import { leftIn } from '../projection/left';
-import { allReadingsIn } from '../projection/readings';
+import { leftIn } from '../derived/left';
+import { allReadingsIn } from '../derived/readings';
 import { Refused } from '../refusal';
 
 /** Facts of a kind in the order of entry, all or those that point at one record. @throws Refused 'not found' */

@@ -5,8 +5,9 @@ import { suggestFreshStarts } from '../../../core/advice/fresh-start';
 import type { FamilyJarReply, Parsed, Reply } from '../../../core/contract';
 import { drawFamily } from '../../../core/lineage/drawing';
 import { UNKNOWN_PAST_NAME } from '../../../core/lineage/labels';
+import { sourceEntries } from '../entries/larder-entries';
 import type { Ledger } from '../ledger';
-import { seedingAmounts } from '../projection/columns';
+import { seedingAmounts } from '../derived/columns';
 import { cautionReplies, familyMember, jarViews, lineNames, within } from './read-views';
 
 /** Jars oldest first, and the lines. */
@@ -72,7 +73,7 @@ const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 export function drawing(ledger: Ledger, { spacing }: Parsed<'family.drawing'>): Reply<'family.drawing'> {
   const { index, rows } = ledger;
   const strains = new Map<number, string[]>();
-  for (const source of rows.all('source')) {
+  for (const source of sourceEntries(rows)) {
     strains.set(
       source.key,
       source.strains.map((strain) =>

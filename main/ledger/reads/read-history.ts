@@ -9,14 +9,16 @@ import { changesOf, countOfChanges } from '../facts/act-changes';
 import { KIND_WORDS as FACT_WORDS } from '../facts/fact-rows';
 import { columnFields, fieldFrom } from '../facts/tables';
 import type { Ledger } from '../ledger';
-import { type Belongs, factsOfRecord } from '../projection/belongs';
-import { type ChangedFact, type ChangedRecord, changedRecords } from '../projection/changed';
-import { FIELD_TYPES, type FieldType } from '../projection/records';
+import { type Belongs, factsOfRecord, rootOf } from '../entries/belongs';
+import { type ChangedFact, type ChangedRecord, changedRecords } from '../entries/changed-records';
 import { Refused } from '../refusal';
-import { KIND_WORDS, rootOf } from '../rows';
 import { type ActRow, undoneActs, undoneTogether, wordsOf } from '../undo';
+import { FIELD_TYPES, type FieldType } from './field-types';
 import { valueWords } from './read-values';
 import { jarViews } from './read-views';
+
+/** What each kind of record is called in a sentence. */
+const wordOf = (kind: RecordKind): string => (kind === 'outcome' ? 'outcome' : FACT_WORDS[rootOf(kind)]);
 
 const CHANGES_SHOWN = 40;
 const JARS_SHOWN = 4;
@@ -43,7 +45,7 @@ export function listHistory(ledger: Ledger, input: Parsed<'history.list'>): Repl
                UNION SELECT j.act FROM fact JOIN journal j ON j.record = fact.key)
              ORDER BY key DESC LIMIT ?`,
             )
-            .all(JSON.stringify(factsOfRecord(rows.facts, about)), before, input.limit + 1)
+            .all(JSON.stringify(factsOfRecord(rows, about)), before, input.limit + 1)
         : rows
             .prepare('SELECT * FROM act WHERE key < ? ORDER BY key DESC LIMIT ?')
             .all(before, input.limit + 1)
@@ -87,9 +89,9 @@ function heard(
   about: Belongs | null,
 ): ActRow[] {
   const found: ActRow[] = [];
-  const of = about === null ? null : new Set(factsOfRecord(rows.facts, about));
+  const of = about === null ? null : new Set(factsOfRecord(rows, about));
   const touches = (act: ActRow): boolean =>
-    of === null || [...changesOf(rows.facts, act.key)].some(({ key }) => of.has(key));
+    of === null || [...changesOf(rows, act.key)].some(({ key }) => of.has(key));
   const all = rows.prepare('SELECT * FROM act WHERE key < ? ORDER BY key DESC').all(before) as ActRow[];
   for (const act of all) {
     if (!says(act) || !touches(act)) continue;
@@ -132,8 +134,8 @@ function actKey(ledger: Ledger, uid: string): number {
 
 /** The record behind an id, also one that is gone. An outcome goes by its jar. @throws Refused 'not found' */
 function recordAsked({ rows }: Ledger, kind: RecordKind, uid: string): Belongs {
-  const found = rows.facts.recordOf(uid);
-  if (!found || found.kind !== rootOf(kind)) throw new Refused('not found', { kind: KIND_WORDS[kind] });
+  const found = rows.recordOf(uid);
+  if (!found || found.kind !== rootOf(kind)) throw new Refused('not found', { kind: wordOf(kind) });
   return { kind, key: found.key };
 }
 
@@ -142,11 +144,11 @@ function changesShown(
   act: number,
   about: Belongs | null,
 ): { changes: Shown[]; moreChanges: number; jars: JarView[]; moreJars: number } {
-  const { facts } = ledger.rows;
-  const touched = changedRecords(facts, act, changesOf(facts, act, { limit: FACTS_LOOKED_AT }));
+  const { rows } = ledger;
+  const touched = changedRecords(rows, act, changesOf(rows, act, { limit: FACTS_LOOKED_AT }));
   const asked = touched.filter((one) => !about || ('of' in one && isDeepStrictEqual(one.of, about)));
   const changes = asked.flatMap((one) => ('of' in one ? recordShown(ledger, one) : factShown(ledger, one)));
-  const unseen = about ? 0 : Math.max(0, countOfChanges(facts, act) - FACTS_LOOKED_AT);
+  const unseen = about ? 0 : Math.max(0, countOfChanges(rows, act) - FACTS_LOOKED_AT);
   return {
     changes: changes.slice(0, CHANGES_SHOWN),
     moreChanges: unseen + Math.max(0, changes.length - CHANGES_SHOWN),
@@ -163,7 +165,7 @@ function recordShown(ledger: Ledger, changed: ChangedRecord): Shown[] {
 function shownOf(ledger: Ledger, { of: { kind, key }, before, after }: ChangedRecord): Shown[] {
   const base = {
     kind,
-    id: ledger.rows.uidOf(kind, key),
+    id: ledger.rows.uidOf(rootOf(kind), key),
     label: labelOf(ledger, kind, key, after ?? before ?? {}),
   };
   if (!before || !after) {
@@ -191,7 +193,7 @@ function factShown(ledger: Ledger, { fact, key, before, after }: ChangedFact): S
         : valueWords(ledger, plainly(field.as), fieldFrom(form, field));
     return [{ field: fieldWords(fact, field.field), before: said(before), after: said(after) }];
   });
-  const base = { kind: fact, id: ledger.rows.facts.uidOf(fact, key), label: FACT_WORDS[fact] };
+  const base = { kind: fact, id: ledger.rows.uidOf(fact, key), label: FACT_WORDS[fact] };
   if (before && after) {
     return words.filter((one) => one.before !== one.after).map((one) => ({ ...base, ...one }));
   }
@@ -227,7 +229,7 @@ const labelOfJar = (ledger: Ledger, key: unknown): string =>
 /** What a record is called in the list. */
 function labelOf(ledger: Ledger, kind: RecordKind, key: number, fields: Fields): string {
   if (kind === 'jar') return labelOfJar(ledger, key);
-  if (kind === 'outcome') return `${KIND_WORDS[kind]} of ${labelOfJar(ledger, key)}`;
+  if (kind === 'outcome') return `${wordOf(kind)} of ${labelOfJar(ledger, key)}`;
   if (kind === 'batch') {
     const { madeOn, word } =
       fields.madeOn === undefined ? fields : (ledger.rows.find('batch', key) ?? fields);
@@ -236,13 +238,15 @@ function labelOf(ledger: Ledger, kind: RecordKind, key: number, fields: Fields):
   }
   if (kind === 'preferences') return 'preferences';
   const told =
-    fields.jar === undefined && fields.name === undefined ? (ledger.rows.find(kind, key) ?? fields) : fields;
+    fields.jar === undefined && fields.name === undefined
+      ? (ledger.rows.find(rootOf(kind), key) ?? fields)
+      : fields;
   const { name, jar } = told as { name?: unknown; jar?: unknown };
   if (typeof name === 'string') return name;
   if (kind === 'seeding') return `seed of ${labelOfJar(ledger, jar)}`;
   if (kind === 'hold') return 'time in warmth';
-  if (jar !== undefined && jar !== null) return `${KIND_WORDS[kind]} of ${labelOfJar(ledger, jar)}`;
-  return KIND_WORDS[kind];
+  if (jar !== undefined && jar !== null) return `${wordOf(kind)} of ${labelOfJar(ledger, jar)}`;
+  return wordOf(kind);
 }
 
 /** The fields of a record that came or went, in one line; empty where nothing was said of it. */

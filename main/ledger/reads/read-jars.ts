@@ -7,9 +7,10 @@ import { daysInWords, findJars, namerOf } from '../../../core/lineage/labels';
 import { answerOf } from '../../../core/safety/answer';
 import { discardWord } from '../../../core/says/safety-says';
 import { wayBack } from '../../../core/lineage/way-to-source';
+import { portionEntries } from '../entries/kept-entries';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
-import { emptyJars, leftIn } from '../projection/left';
+import { emptyJars, leftIn } from '../derived/left';
 import { holdRecord, jarRecord } from './read-records';
 import { familyMember, jarCautions, jarViews, safetyReply } from './read-views';
 
@@ -41,13 +42,13 @@ export function getJar(ledger: Ledger, { id }: Parsed<'jar.get'>): Reply<'jar.ge
     madeBetween: madeBetween(ledger, jar.batch),
     figures: lineageFigures(family, key),
     record: jarRecord(ledger, key),
-    hold: jar.hold === null ? null : holdRecord(ledger, rows.get('hold', jar.hold), jar.batch),
+    hold: jar.hold === null ? null : holdRecord(ledger, jar.hold, jar.batch),
   };
 }
 
 /** The days between which a batch was made, where only these are known. */
 function madeBetween({ rows }: Ledger, batch: number): Reply<'jar.get'>['madeBetween'] {
-  const { madeFrom, madeTo } = rows.facts.get('batch', batch);
+  const { madeFrom, madeTo } = rows.get('batch', batch);
   return madeFrom === null || madeTo === null ? null : { from: madeFrom, to: madeTo };
 }
 
@@ -75,12 +76,12 @@ type KeptOf = Reply<'jar.find'>['jars'][number]['portions'];
 
 /** What is kept apart of a jar and still exists: none that is gone, or whose pieces were all used. */
 function keptOf({ rows, index }: Ledger, jar: number): KeptOf {
-  return rows.where('portion', 'jar', jar).flatMap((portion): KeptOf => {
-    if (portion.goneOn !== null || leftIn(rows.facts, 'portion', portion.key).none) return [];
+  return portionEntries(rows, jar).flatMap((portion): KeptOf => {
+    if (portion.goneOn !== null || leftIn(rows, 'portion', portion.key).none) return [];
     const taken = rows.where('seeding', 'portion', portion.key);
     const left = piecesLeft(
       portion,
-      taken.map(({ amount }): Amount | null => amount),
+      taken.map(({ actual }): Amount | null => actual),
     );
     if (left === 0) return [];
     const name = portionName(portion);
@@ -127,7 +128,7 @@ export function findJar(ledger: Ledger, { text, limit, notAfter }: Parsed<'jar.f
   // A text that names a jar means no other: “1 Apr c” is not also part of “11 Apr c”.
   const listed = named ? found.filter(isNamed) : found;
   const empty = emptyJars(
-    ledger.rows.facts,
+    ledger.rows,
     listed.map(({ key }) => key),
   );
   return {

@@ -22,9 +22,10 @@ import type { Culture } from '../../../core/vigour/figures';
 import { jarReply, lineReply, type Names } from '../../../core/vigour/reply';
 import { dayLabel } from '../../../core/lineage/labels';
 import { judgedOf, type Judged } from '../judged';
+import { portionEntries } from '../entries/kept-entries';
 import type { Ledger } from '../ledger';
-import { goneJars } from '../projection/columns';
-import { emptyJars, emptyPortions } from '../projection/left';
+import { goneJars } from '../derived/columns';
+import { emptyJars, emptyPortions } from '../derived/left';
 import { Refused } from '../refusal';
 import { againstIn } from './read-against';
 import { costRecords } from './read-costs';
@@ -83,7 +84,7 @@ function cultureOf({ rows, index }: Ledger, key: number): Culture {
   const species = new Set<string>();
   let unknown = false;
   for (const { source } of index.family.tracedSharesOf(key)) {
-    const strains = source === null ? [] : rows.get('source', source).strains;
+    const strains = source === null ? [] : rows.where('strain', 'source', source);
     if (strains.length === 0) unknown = true;
     for (const strain of strains) species.add([strain.genus, strain.species].filter(Boolean).join(' '));
   }
@@ -120,8 +121,8 @@ function candidatesOf(
 ): KeptSeed[] {
   const { rows, index } = ledger;
   const { family } = index;
-  const [gone, empty] = [goneJars(rows), emptyJars(rows.facts, null)];
-  const eaten = emptyPortions(rows.facts);
+  const [gone, empty] = [goneJars(rows), emptyJars(rows, null)];
+  const eaten = emptyPortions(rows);
   const [now, today] = [ledger.clock.now(), ledger.clock.today()];
   const jars = family.keys.map((jar): ShelfJar => {
     const record = judged.records.get(jar);
@@ -141,7 +142,7 @@ function candidatesOf(
   return shelfCandidates(
     family,
     jars,
-    [...rows.all('portion')].filter(({ key, reserve }) => (reserve || only === 'all') && !eaten.has(key)),
+    portionEntries(rows, null).filter(({ key, reserve }) => (reserve || only === 'all') && !eaten.has(key)),
     (jar) => family.linesOf(jar).map((one) => judged.all.line(one)),
     (jar, poorer) => levelOf(judged, family.linesOf(jar), family.jar(jar).batch, view, poorer),
     againstIn(ledger, judged),

@@ -2,10 +2,11 @@
 import type { Parsed, Reply } from '../../../core/contract';
 import { momentText } from '../../../core/ledger/stored-moments';
 import { dayLabel } from '../../../core/lineage/labels';
+import { batchEntry, packageEntries, photographEntries, sourceEntries } from '../entries/larder-entries';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
 import { Refused } from '../refusal';
-import { leftOfPackages } from '../projection/spent';
+import { leftOfPackages } from '../derived/spent';
 import { lineNames, seedLabel } from './read-views';
 import { holdRecord, jarRecord, packageRecord, photographRecord, sourceRecord } from './read-records';
 
@@ -24,14 +25,14 @@ function jarsOfBatch(ledger: Ledger, batch: number): KnownJar[] {
 export function getBatch(ledger: Ledger, { id }: Parsed<'batch.get'>): Reply<'batch.get'> {
   const { rows } = ledger;
   const key = rows.keyOf('batch', id);
-  const { uid, madeOn, word, note } = rows.get('batch', key);
+  const { uid, madeOn, word, note } = batchEntry(rows, key);
   if (madeOn === null) throw new Refused('batch without a day');
   const holds = holdsOf(ledger, key);
   return {
     batch: { id: uid, madeOn, word, note },
-    holds: holds.map((hold) => holdRecord(ledger, rows.get('hold', hold), key)),
+    holds: holds.map((hold) => holdRecord(ledger, hold, key)),
     interruptions: holds.flatMap((hold) =>
-      rows.facts.where('interruption', 'hold', hold).map(({ uid: own, what, began, ended, hours, wasSet }) => ({
+      rows.where('interruption', 'hold', hold).map(({ uid: own, what, began, ended, hours, wasSet }) => ({
         id: own, hold: rows.uidOf('hold', hold), what, began, ended, hours, wasSet,
       })),
     ), // prettier-ignore
@@ -93,7 +94,7 @@ function says(
   words: readonly string[],
 ): boolean {
   if (words.length === 0) return true;
-  const told = [dayLabel(madeOn, true), madeOn, batch.word, ...batch.jars.flatMap(({ label, setWord }) => [label, setWord]), ...batch.seeds, ...batch.additions, ledger.rows.get('batch', key).note]; // prettier-ignore
+  const told = [dayLabel(madeOn, true), madeOn, batch.word, ...batch.jars.flatMap(({ label, setWord }) => [label, setWord]), ...batch.seeds, ...batch.additions, batchEntry(ledger.rows, key).note]; // prettier-ignore
   const text = told.filter(Boolean).join(' ').toLowerCase();
   return words.every((word) => text.includes(word));
 }
@@ -139,7 +140,7 @@ export function listSources(ledger: Ledger): Reply<'source.list'> {
     'SELECT DISTINCT j.batch FROM seeding s JOIN jar j ON j.key = s.jar WHERE s.source = ?',
   );
   const nameOf = lineNames(ledger);
-  const sources = [...ledger.rows.all('source')].map((row) => {
+  const sources = sourceEntries(ledger.rows).map((row) => {
     const began = new Set(batches.pluck().all(row.key));
     return {
       ...sourceRecord(row),
@@ -155,7 +156,7 @@ export function listSources(ledger: Ledger): Reply<'source.list'> {
 export function listPackages(ledger: Ledger): Reply<'package.list'> {
   const left = leftOfPackages(ledger.rows);
   return {
-    packages: [...ledger.rows.all('package')].map((row) => ({
+    packages: packageEntries(ledger.rows).map((row) => ({
       ...packageRecord(ledger, row),
       ...(left.get(row.key) ?? { uses: 0, left: null }),
     })),
@@ -181,6 +182,6 @@ export function listPhotographs(
 ): Reply<'photograph.list'> {
   const key = ledger.rows.keyOf('jar', jar);
   return {
-    photographs: ledger.rows.where('photograph', 'jar', key).map((row) => photographRecord(ledger, row)),
+    photographs: photographEntries(ledger.rows, key).map((row) => photographRecord(ledger, row)),
   };
 }

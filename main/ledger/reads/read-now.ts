@@ -5,9 +5,10 @@ import { piecesLeft, portionName } from '../../../core/ledger/portions';
 import { endsAt, nextLook, stillRuns } from '../../../core/ledger/running';
 import { todayWords } from '../../../core/says/today-says';
 import { dayLabel } from '../../../core/lineage/labels';
+import { portionEntries } from '../entries/kept-entries';
 import type { Ledger } from '../ledger';
-import { emptyPortions } from '../projection/left';
-import { outcomes } from '../projection/outcome';
+import { emptyPortions } from '../derived/left';
+import { outcomes } from '../derived/outcome';
 
 type Now = Reply<'family.now'>;
 
@@ -17,13 +18,13 @@ function holdsThatRun(ledger: Ledger, now: string): Now['holds'] {
   const { family } = index;
   const begun = rows.prepare('SELECT key FROM hold WHERE ended IS NULL AND began IS NOT NULL').pluck().all() as number[]; // prettier-ignore
   const found = begun.flatMap((key): Now['holds'] => {
-    const { began, plannedTo, hours } = rows.facts.get('hold', key);
+    const { began, plannedTo, hours } = rows.get('hold', key);
     if (began === null || !stillRuns({ began, plannedTo, hours }, now)) return [];
-    const inside = rows.facts
+    const inside = rows
       .where('stay', 'hold', key)
       .filter(({ jar, went }) => went === null && family.has(jar))
       .map(({ jar }) => jar);
-    const seen = outcomes(rows.facts, inside);
+    const seen = outcomes(rows, inside);
     const jars = inside
       .filter((jar) => {
         const { spoiled, onShelf } = index.jar(jar);
@@ -62,13 +63,13 @@ function holdsThatRun(ledger: Ledger, now: string): Now['holds'] {
 function keptBack(ledger: Ledger): Now['kept'] {
   const { rows, index } = ledger;
   const { family } = index;
-  const empty = emptyPortions(rows.facts);
-  return [...rows.all('portion')]
+  const empty = emptyPortions(rows);
+  return portionEntries(rows, null)
     .filter(({ key, jar, goneOn }) => goneOn === null && family.has(jar) && !empty.has(key))
     .flatMap((portion): Now['kept'] => {
       const jar = index.jar(portion.jar);
       const taken = rows.where('seeding', 'portion', portion.key);
-      const pieces = piecesLeft(portion, taken.map(({ amount }): Amount | null => amount)); // prettier-ignore
+      const pieces = piecesLeft(portion, taken.map(({ actual }): Amount | null => actual)); // prettier-ignore
       if (pieces === 0) return [];
       return [
         {

@@ -1,32 +1,42 @@
-// Rows as the records of core/ledger/records.ts again: uids in place of keys.
+// Entries as the records of core/ledger/records.ts again: uids in place of keys.
 import type { BatchReply } from '../../../core/contract';
 import type { Hold, Package, Photograph, Portion, Source } from '../../../core/ledger/records';
 import { answerOf } from '../../../core/safety/answer';
+import { type HoldEntry, holdEntry } from '../entries/hold-entry';
+import { jarEntry } from '../entries/jar-entry';
+import { additionEntries, type PortionEntry, portionEntries, seedingEntries } from '../entries/kept-entries';
+import type { Rooted } from '../entries/keyed';
+import {
+  type PackageEntry,
+  type PhotographEntry,
+  photographEntries,
+  type SourceEntry,
+} from '../entries/larder-entries';
 import type { Ledger } from '../ledger';
-import type { Row } from '../projection/records';
+import { outcomeOf } from '../derived/outcome';
 import { jarCautions, keptName, safetyReply, seedLabel, within } from './read-views';
 
-export function sourceRecord({ key: _key, uid, ...fields }: Row<'source'>): Source {
+export function sourceRecord({ key: _key, uid, ...fields }: Rooted<SourceEntry>): Source {
   return { id: uid, ...fields };
 }
 
-export function packageRecord(ledger: Ledger, row: Row<'package'>): Package {
+export function packageRecord(ledger: Ledger, row: Rooted<PackageEntry>): Package {
   const { key: _key, uid, source, ...fields } = row;
   return { id: uid, ...fields, source: ledger.rows.uidOrNull('source', source) };
 }
 
 /** A hold as a batch tells of it. @param asked the batch: a hold that was recorded by itself is of none */
-export function holdRecord(ledger: Ledger, row: Row<'hold'>, asked: number): Hold {
-  const { key: _key, uid, batch, ...fields } = row;
+export function holdRecord(ledger: Ledger, key: number, asked: number): Hold {
+  const { key: _key, uid, batch, ...fields }: Rooted<HoldEntry> = holdEntry(ledger.rows, key);
   return { id: uid, ...fields, batch: ledger.rows.uidOf('batch', (batch as number | null) ?? asked) };
 }
 
-export function portionRecord(ledger: Ledger, row: Row<'portion'>): Portion {
+export function portionRecord(ledger: Ledger, row: Rooted<PortionEntry>): Portion {
   const { key: _key, uid, jar, ...fields } = row;
   return { id: uid, ...fields, jar: ledger.rows.uidOf('jar', jar) };
 }
 
-export function photographRecord(ledger: Ledger, row: Row<'photograph'>): Photograph {
+export function photographRecord(ledger: Ledger, row: Rooted<PhotographEntry>): Photograph {
   const { key: _key, uid, jar, ...fields } = row;
   return { id: uid, ...fields, jar: ledger.rows.uidOf('jar', jar) };
 }
@@ -34,9 +44,9 @@ export function photographRecord(ledger: Ledger, row: Row<'photograph'>): Photog
 /** A jar with all that belongs to it. */
 export function jarRecord(ledger: Ledger, jarKey: number): BatchReply['jars'][number] {
   const { rows, index } = ledger;
-  const { key, uid, batch, hold, milkPackage, ...fields } = rows.get('jar', jarKey);
+  const { key, uid, batch, hold, milkPackage, ...fields } = jarEntry(rows, jarKey);
   const shares = index.family.has(key) ? index.family.sharesOf(key) : null;
-  const [outcome] = rows.where('outcome', 'jar', key);
+  const outcome = outcomeOf(rows, key);
   return {
     label: index.jar(key).label,
     jar: {
@@ -46,7 +56,7 @@ export function jarRecord(ledger: Ledger, jarKey: number): BatchReply['jars'][nu
       hold: rows.uidOrNull('hold', hold),
       milkPackage: rows.uidOrNull('package', milkPackage),
     },
-    additions: rows.where('addition', 'jar', key).map((row) => ({
+    additions: additionEntries(rows, key).map((row) => ({
       id: row.uid,
       jar: uid,
       name: row.name,
@@ -54,7 +64,7 @@ export function jarRecord(ledger: Ledger, jarKey: number): BatchReply['jars'][nu
       actual: row.actual,
       package: rows.uidOrNull('package', row.package),
     })),
-    seedings: rows.where('seeding', 'jar', key).map((row) => {
+    seedings: seedingEntries(rows, key).map((row) => {
       const share = shares?.get(row.key);
       return {
         seeding: {
@@ -76,13 +86,8 @@ export function jarRecord(ledger: Ledger, jarKey: number): BatchReply['jars'][nu
     caution: index.family.has(key) ? index.family.cautionLevelOf(key) : null,
     safety: index.family.has(key) ? safetyReply(answerOf(index.family, key)) : null,
     cautions: jarCautions(ledger, key),
-    outcome: outcome ? outcomeRecord(outcome, uid) : null,
-    portions: rows.where('portion', 'jar', key).map((row) => portionRecord(ledger, row)),
-    photographs: rows.where('photograph', 'jar', key).map((row) => photographRecord(ledger, row)),
+    outcome: outcome && { jar: uid, ...outcome },
+    portions: portionEntries(rows, key).map((row) => portionRecord(ledger, row)),
+    photographs: photographEntries(rows, key).map((row) => photographRecord(ledger, row)),
   };
-}
-
-function outcomeRecord(row: Row<'outcome'>, jar: string): BatchReply['jars'][number]['outcome'] {
-  const { key: _key, uid: _uid, ...fields } = row;
-  return { ...fields, jar };
 }

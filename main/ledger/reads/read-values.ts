@@ -5,8 +5,8 @@ import { portionName } from '../../../core/ledger/portions';
 import { printAmount, printPrice, printTemperature } from '../../../core/quantities/quantities';
 import { printDay } from '../../../core/quantities/typed-days';
 import type { Ledger } from '../ledger';
-import { KIND_WORDS } from '../rows';
-import type { FieldType } from '../projection/records';
+import { KIND_WORDS } from '../facts/fact-rows';
+import type { FieldType } from './field-types';
 
 const MOMENT = /^(\d{4}-\d{2}-\d{2})T(\d{2}:\d{2})/;
 

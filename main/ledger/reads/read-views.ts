@@ -8,8 +8,8 @@ import { lineName } from '../../../core/lineage/labels';
 import { printAmount } from '../../../core/quantities/quantities';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
-import { seedingAmounts } from '../projection/columns';
-import { emptyJars } from '../projection/left';
+import { seedingAmounts } from '../derived/columns';
+import { emptyJars } from '../derived/left';
 import { Refused } from '../refusal';
 
 /** Sums of shares may miss 1 by a rounding; a reply never leaves 0 to 1. */
@@ -33,7 +33,7 @@ export function lineNames(ledger: Ledger): (batch: number) => string {
   return (batch) => {
     let name = known.get(batch);
     if (name === undefined) {
-      const { madeOn, word, lineName: named } = ledger.rows.facts.get('batch', batch);
+      const { madeOn, word, lineName: named } = ledger.rows.get('batch', batch);
       name = lineName({ madeOn, word }, named);
       known.set(batch, name);
     }
@@ -94,7 +94,7 @@ export function jarViews(ledger: Ledger, keys: readonly number[]): JarView[] {
   const held = keys.filter((key) => family.has(key));
   const amounts = seedingAmounts(ledger.rows, held);
   const kept = seedingPortions(ledger, held);
-  const empty = emptyJars(ledger.rows.facts, held);
+  const empty = emptyJars(ledger.rows, held);
   const nameOf = lineNames(ledger);
   return held.map((key) => {
     const jar = index.jar(key);

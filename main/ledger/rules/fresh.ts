@@ -3,7 +3,8 @@ import type { Fresh } from '../../../core/rules/consents';
 import type { JarFact } from '../../../core/rules/asked-facts';
 import { actsOf, type Change, changesOf } from '../facts/act-changes';
 import type { Columns, FactKind } from '../facts/tables';
-import type { Rows } from '../rows';
+import type { Rows } from '../facts/fact-rows';
+import { whereabouts } from '../derived/whereabouts';
 
 const NOTHING: Omit<Fresh, 'labels'> = {
   seedings: new Set(), kept: new Set(), moved: new Set(), seen: new Set(), reserves: new Set(), ends: new Set(),
@@ -27,7 +28,7 @@ function newSeedings(rows: Rows, changes: readonly Change[]): Set<number> {
   const made = seedings.filter(({ before, after }) => edge(after) !== null && edge(after) !== edge(before));
   const keys = new Set(made.map(({ key }) => key));
   const stoodBeside = (form: Columns): boolean =>
-    rows.facts
+    rows
       .where('seeding', 'jar', Number(form.jar))
       .some(({ key, fromJar }) => fromJar === form.from_jar && !keys.has(key));
   const fresh = new Set(
@@ -35,8 +36,7 @@ function newSeedings(rows: Rows, changes: readonly Change[]): Set<number> {
   );
   for (const { kind, key: jar, before, after } of changes) {
     if (kind !== 'jar' || before === null || before.state === 'made' || after?.state !== 'made') continue;
-    for (const { key, fromJar } of rows.facts.where('seeding', 'jar', jar))
-      if (fromJar !== null) fresh.add(key);
+    for (const { key, fromJar } of rows.where('seeding', 'jar', jar)) if (fromJar !== null) fresh.add(key);
   }
   return fresh;
 }
@@ -56,7 +56,7 @@ const RELABELLED = `
 export function freshIn(rows: Rows, act: number, undone: boolean): Fresh {
   const labels = new Set(rows.prepare(RELABELLED).pluck().all({ act }) as number[]);
   if (undone) return { ...NOTHING, labels };
-  const changes = [...changesOf(rows.facts, act)];
+  const changes = [...changesOf(rows, act)];
   const keys = (is: (change: Change) => boolean, column?: string): Set<number> =>
     new Set(
       changes.flatMap((change) => {
@@ -93,7 +93,7 @@ function newReserves(rows: Rows, changes: readonly Change[]): Set<number> {
   }
   const isKept = (key: number): boolean => {
     const portion = rows.find('portion', key);
-    return portion !== undefined && portion.reserve && portion.goneOn === null;
+    return portion?.reserve === true && whereabouts(rows.where('movement', 'portion', key)).onShelf !== false;
   };
   return new Set([...keys].filter(isKept));
 }
@@ -108,14 +108,14 @@ interface Standing {
  * @param last only how it was right before the act counts
  */
 export function stoodBefore(
-  { facts }: Rows,
+  rows: Rows,
   act: number,
   jars: readonly JarFact[],
   last: boolean,
   isSo: (standing: readonly Standing[]) => boolean,
 ): boolean {
   const records = new Set(jars.flatMap(({ key, batch }) => [key, batch]));
-  const acts = [...new Set([...records].flatMap((record) => actsOf(facts, record, act, -1)))].toSorted(
+  const acts = [...new Set([...records].flatMap((record) => actsOf(rows, record, act, -1)))].toSorted(
     (a, b) => a - b,
   );
   const forms = new Map<number, Columns | null>();
@@ -124,7 +124,7 @@ export function stoodBefore(
   // An act counts as a whole: in between nothing stood.
   for (const earlier of acts) {
     for (const record of records)
-      for (const { after } of changesOf(facts, earlier, { record })) forms.set(record, after);
+      for (const { after } of changesOf(rows, earlier, { record })) forms.set(record, after);
     if (!last && isSo(standing())) return true;
   }
   return last && isSo(standing());

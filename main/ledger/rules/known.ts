@@ -8,10 +8,10 @@ import { stands } from '../../../core/lineage/lineage-shapes';
 import { momentText } from '../../../core/ledger/stored-moments';
 import { actsOf, changesOf } from '../facts/act-changes';
 import type { Ledger } from '../ledger';
-import { readFacts } from '../projection/family';
-import { REMARKS_OF } from '../projection/outcome';
-import { Touched } from '../projection/touched';
-import type { Rows } from '../rows';
+import { readFacts } from '../derived/family';
+import { REMARKS_OF } from '../derived/outcome';
+import { Touched } from '../derived/touched';
+import type { Rows } from '../facts/fact-rows';
 import { madeOn, sameLabels, stoodBefore } from './fresh';
 
 const NONE: ReadonlySet<number> = new Set();
@@ -30,8 +30,7 @@ export class SafetyNow {
 
   #isTouched(jar: number): boolean {
     const { rows } = this.#ledger;
-    this.#touched ??=
-      this.#act === null ? NONE : new Touched(rows.facts, changesOf(rows.facts, this.#act)).jarKeys();
+    this.#touched ??= this.#act === null ? NONE : new Touched(rows, changesOf(rows, this.#act)).jarKeys();
     return this.#touched.has(jar);
   }
 
@@ -69,9 +68,9 @@ const DECIDING: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Facts that decide it, those that are gone since among them. */
-function decidingFacts({ facts }: Rows, jar: number): number[] {
-  const observed = JSON.stringify(facts.where('observation', 'jar', jar).map(({ key }) => key));
-  return facts
+function decidingFacts(rows: Rows, jar: number): number[] {
+  const observed = JSON.stringify(rows.where('observation', 'jar', jar).map(({ key }) => key));
+  return rows
     .prepare(
       `SELECT value FROM json_each(@observed)
         UNION SELECT key FROM acidity WHERE observation IN (SELECT value FROM json_each(@observed))
@@ -87,10 +86,9 @@ function decidingFacts({ facts }: Rows, jar: number): number[] {
 
 /** The act in which the ledger was last told what decides whether a jar is spoiled; 0 where nothing does. */
 function toldIn(rows: Rows, jar: number): number {
-  const { facts } = rows;
   const acts = decidingFacts(rows, jar).flatMap((fact) =>
-    actsOf(facts, fact, Number.MAX_SAFE_INTEGER, -1).filter((act) =>
-      [...changesOf(facts, act, { record: fact })].some(({ kind, before, after }) =>
+    actsOf(rows, fact, Number.MAX_SAFE_INTEGER, -1).filter((act) =>
+      [...changesOf(rows, act, { record: fact })].some(({ kind, before, after }) =>
         DECIDING[kind]?.some((column) => (before?.[column] ?? null) !== (after?.[column] ?? null)),
       ),
     ),
@@ -99,8 +97,8 @@ function toldIn(rows: Rows, jar: number): number {
 }
 
 /** The day of an act, by its own clock. */
-function dayOfAct({ facts }: Rows, act: number): string | null {
-  const told = facts.prepare('SELECT at, at_off FROM act WHERE key = ?').get(act) as
+function dayOfAct(rows: Rows, act: number): string | null {
+  const told = rows.prepare('SELECT at, at_off FROM act WHERE key = ?').get(act) as
     { at: number; at_off: number } | undefined;
   return told ? momentText(told.at, told.at_off).slice(0, 10) : null;
 }

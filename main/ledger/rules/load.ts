@@ -16,7 +16,7 @@ import type {
   UseFact,
 } from '../../../core/rules/asked-facts';
 import { momentText } from '../../../core/ledger/stored-moments';
-import type { Rows } from '../rows';
+import type { Rows } from '../facts/fact-rows';
 
 /** Keys of what is asked about. */
 export interface Touched {

@@ -30,8 +30,12 @@ export function pendingOf(facts: Rows, { kind, key, columns }: RefusedRow): Pend
     return { observation: { ...NOTHING_SEEN, jar, acidity: [ph] } };
   }
   if (kind === 'observation') {
-    const { jar, setAfterHours, setByHours } = fromColumns('observation', columns);
-    return { observation: { ...NOTHING_SEEN, jar, setAfterHours, setByHours } };
+    const { jar, stage, setState, setAfterHours, setByHours, powerCutHours } = fromColumns(
+      'observation',
+      columns,
+    );
+    const setAtTakeOut = stage !== 'take-out' || setState === null ? null : setState === 'set';
+    return { observation: { ...NOTHING_SEEN, jar, setAfterHours, setByHours, setAtTakeOut, powerCutHours } };
   }
   if (kind !== 'seeding') return null;
   const { jar, fromJar, portion, actual: amount } = fromColumns('seeding', columns);

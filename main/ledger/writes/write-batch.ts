@@ -3,9 +3,14 @@ import type { BatchEntry, Parsed, Reply } from '../../../core/contract';
 import type { Ledger } from '../ledger';
 import { Refused } from '../refusal';
 import { lineName, lineWords } from '../../../core/lineage/labels';
-import type { OpenAct } from '../acts';
-import type { Row, Stored } from '../projection/records';
-import { labelsInShort, outcomeRow, packageKey, seedingRow, shelfOrGone, standingJar } from './write-parts';
+import { addHold as addWarmth, changeHold } from '../entries/hold-entry';
+import { addJar as keepJar, changeJar } from '../entries/jar-entry';
+import { addAddition, addSeeding } from '../entries/kept-entries';
+import { addBatch, changeBatch } from '../entries/larder-entries';
+import { addOutcome } from '../entries/outcome-entry';
+import type { OpenAct } from '../facts/open-act';
+import type { Row } from '../facts/tables';
+import { labelsInShort, packageKey, refuseLoose, seedingRow, shelfOrGone, standingJar } from './write-parts';
 import { mustSay, tidy } from './write-tidy';
 
 type NewJar = Omit<BatchEntry['jars'][number], 'hold'>;
@@ -14,7 +19,7 @@ type NewJar = Omit<BatchEntry['jars'][number], 'hold'>;
 function insertJar(ledger: Ledger, act: OpenAct, batch: number, hold: number | null, jar: NewJar): string {
   const { additions, seedings, outcome, milkPackage, ...fields } = jar;
   const { madeOn, word } = ledger.rows.get('batch', batch);
-  const made = act.insert('jar', {
+  const key = keepJar(act, {
     ...fields,
     ...shelfOrGone(ledger.labelFor({ madeOn, word, letter: fields.letter }), {
       onShelf: fields.onShelf,
@@ -25,15 +30,15 @@ function insertJar(ledger: Ledger, act: OpenAct, batch: number, hold: number | n
     milkPackage: packageKey(ledger, milkPackage, 'milk'),
   });
   for (const addition of additions) {
-    act.insert('addition', {
+    addAddition(act, {
       ...addition,
-      jar: made.key,
+      jar: key,
       package: packageKey(ledger, addition.package, 'addition'),
     });
   }
-  for (const seeding of seedings) act.insert('seeding', seedingRow(ledger, act, made.key, seeding));
-  if (outcome) act.insert('outcome', outcomeRow(made.key, outcome));
-  return made.uid;
+  for (const seeding of seedings) addSeeding(act, seedingRow(ledger, act, key, seeding));
+  if (outcome) addOutcome(act, key, refuseLoose(outcome));
+  return ledger.rows.uidOf('jar', key);
 }
 
 export function recordBatch(ledger: Ledger, given: Parsed<'batch.record'>): Reply<'batch.record'> {
@@ -56,14 +61,12 @@ export function recordBatch(ledger: Ledger, given: Parsed<'batch.record'>): Repl
     labelsInShort(labelled),
     entry.why,
     (act) => {
-      const batch = act.insert('batch', { madeOn: entry.madeOn, word: entry.word, note: entry.note });
-      const holds = entry.holds.map((hold) =>
-        act.insert('hold', { ...hold, batch: batch.key, basis: 'recorded' }),
-      );
+      const batch = addBatch(act, { madeOn: entry.madeOn, word: entry.word, note: entry.note });
+      const holds = entry.holds.map((hold) => addWarmth(act, { ...hold, batch, basis: 'recorded' }));
       const uids = jars.map(({ hold, ...jar }) =>
-        insertJar(ledger, act, batch.key, hold === null ? null : (holds[hold]?.key ?? null), jar),
+        insertJar(ledger, act, batch, hold === null ? null : (holds[hold] ?? null), jar),
       );
-      return { batch: batch.uid, jars: uids };
+      return { batch: ledger.rows.uidOf('batch', batch), jars: uids };
     },
     entry.draft,
     entry.sameLabelMeant,
@@ -115,9 +118,9 @@ export function addHold(ledger: Ledger, input: Parsed<'batch.addHold'>): Reply<'
     subject,
     tidy(input.why),
     (act) => {
-      const made = act.insert('hold', { ...hold, batch: batch.key, basis: 'recorded' });
-      for (const jar of jars) act.update('jar', jar.key, { hold: made.key });
-      return made.uid;
+      const made = addWarmth(act, { ...hold, batch: batch.key, basis: 'recorded' });
+      for (const jar of jars) changeJar(act, jar.key, { hold: made });
+      return ledger.rows.uidOf('hold', made);
     },
     input.draft,
   );
@@ -140,7 +143,7 @@ export function correctBatch(ledger: Ledger, input: Parsed<'batch.correct'>): Re
     batchSubject(ledger, key),
     tidy(input.why),
     (act) => {
-      act.update('batch', key, changes as Partial<Stored['batch']>);
+      changeBatch(act, key, changes);
     },
     input.draft,
   );
@@ -165,7 +168,7 @@ export function tellAbout(ledger: Ledger, input: Parsed<'batch.about'>): Reply<'
     'batch.about',
     batchSubject(ledger, key),
     tidy(input.why),
-    (act) => act.facts.update('batch', key, { madeOn: null, madeFrom, madeTo }),
+    (act) => act.update('batch', key, { madeOn: null, madeFrom, madeTo }),
     input.draft,
   );
   return { act: done.act.uid };
@@ -174,14 +177,14 @@ export function tellAbout(ledger: Ledger, input: Parsed<'batch.about'>): Reply<'
 export function correctHold(ledger: Ledger, input: Parsed<'hold.correct'>): Reply<'hold.correct'> {
   const changes = tidy(input.changes);
   const key = ledger.rows.keyOf('hold', input.id);
-  const now = ledger.rows.get('hold', key);
-  const subject = batchSubject(ledger, now.batch);
+  const { batch } = ledger.rows.get('hold', key);
+  const subject = batch === null ? 'time in warmth' : batchSubject(ledger, batch);
   const done = ledger.acts.mustRun(
     'hold.correct',
     subject,
     tidy(input.why),
     (act) => {
-      act.update('hold', key, changes as Partial<typeof now>);
+      changeHold(act, key, changes);
     },
     input.draft,
   );
@@ -197,11 +200,11 @@ export function nameLine(ledger: Ledger, input: Parsed<'line.name'>): Reply<'lin
   const key = ledger.rows.keyOf('batch', input.line);
   if (!ledger.index.family.lines.some(({ batch }) => batch === key))
     throw new Refused('not found', { kind: 'line' });
-  const { madeOn, word, lineName: before } = ledger.rows.facts.get('batch', key);
+  const { madeOn, word, lineName: before } = ledger.rows.get('batch', key);
   const now = lineWords(lineName({ madeOn, word }, before));
   const subject = `${now} ${name === null ? lineWords(lineName({ madeOn, word })) : `“${name}”`}`;
   const done = ledger.acts.mustRun('line.name', subject, tidy(input.why), (act) => {
-    act.facts.update('batch', key, { lineName: name });
+    act.update('batch', key, { lineName: name });
   });
   return { act: done.act.uid };
 }

@@ -12,7 +12,7 @@ import { nameOf } from '../facts/subject';
 import type { Row } from '../facts/tables';
 import { timeConstant } from '../judged';
 import type { Ledger } from '../ledger';
-import { allReadingsIn, blockOf, type Read } from '../projection/readings';
+import { allReadingsIn, blockOf, type Read } from '../derived/readings';
 import { Refused } from '../refusal';
 import { tidy } from './write-tidy';
 

@@ -10,8 +10,7 @@ import type { FactHost } from '../facts/facts-host';
 import { nameOf, subjectOf } from '../facts/subject';
 import { snake, type Stored, tableOf } from '../facts/tables';
 import { type Named, storedFact } from '../facts/told';
-import { putKnown } from '../projection/lifts';
-import { askedOf } from '../projection/put';
+import { addKnown } from '../derived/lifts';
 import { Refused } from '../refusal';
 import { tidy } from './write-tidy';
 
@@ -73,7 +72,7 @@ function insertFact(host: FactHost, act: OpenAct, kind: RecordedKind, outer: Fie
   const { jar, ofJar } = fact as unknown as Stored<'lift'>;
   host.askLift(jar, ofJar);
   const lift = act.insert(kind, fact);
-  putKnown(act, askedOf(host.facts), lift.key, ofJar);
+  addKnown(act, lift.key, ofJar);
   return lift;
 }
 

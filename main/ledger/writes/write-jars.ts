@@ -1,15 +1,21 @@
 // Correcting one jar: its own fields, what seeded it, what was stirred in, what was seen, and what it stands for.
 import type { Parsed, Reply } from '../../../core/contract';
+import { addJar, changeJar, type JarEntry } from '../entries/jar-entry';
+import { type AdditionEntry, additionEntries, seedingEntries } from '../entries/kept-entries';
+import { addBatch } from '../entries/larder-entries';
+import { addOutcome, changeOutcome, removeOutcome } from '../entries/outcome-entry';
 import { refuseLift } from '../facts/facts-host';
 import type { Ledger } from '../ledger';
+import { addLift } from '../derived/lifts';
 import { refuseJarName } from '../jar-names';
 import { Refused } from '../refusal';
-import type { Stored } from '../projection/records';
+import { outcomeOf } from '../derived/outcome';
 import {
   jarOf,
-  outcomeRow,
   packageKey,
-  replaceRows,
+  refuseLoose,
+  replaceAdditions,
+  replaceSeedings,
   seedingRow,
   shelfOrGone,
   standingJar,
@@ -20,8 +26,8 @@ import { mustSay, tidy } from './write-tidy';
 export function correctJar(ledger: Ledger, input: Parsed<'jar.correct'>): Reply<'jar.correct'> {
   const { hold, milkPackage, letter, ...fields } = tidy(input.changes);
   const jar = standingJar(ledger, input.id);
-  const said = fields as Partial<Stored['jar']>;
-  const changes: Partial<Stored['jar']> = { ...said, ...shelfOrGone(jar.label, said) };
+  const said = fields as Partial<JarEntry>;
+  const changes: Partial<JarEntry> = { ...said, ...shelfOrGone(jar.label, said) };
   if (letter !== undefined) {
     mustSay({ letter }, 'letter');
     changes.letter = letter.toLowerCase();
@@ -41,7 +47,7 @@ export function correctJar(ledger: Ledger, input: Parsed<'jar.correct'>): Reply<
     jar.label,
     tidy(input.why),
     (act) => {
-      act.update('jar', jar.key, changes);
+      changeJar(act, jar.key, changes);
     },
     input.draft,
   );
@@ -86,24 +92,9 @@ export function addLostJar(ledger: Ledger, given: Parsed<'jar.lost'>): Reply<'ja
     subject,
     null,
     (act) => {
-      const batch = act.insert('batch', { madeOn, word, note: null });
-      if (madeFrom !== null) act.facts.update('batch', batch.key, { madeFrom, madeTo });
-      return act.insert('jar', {
-        batch: batch.key,
-        letter,
-        hold: null,
-        state: 'lost',
-        vessel: null,
-        finalVolume: null,
-        finalVolumeKnown: null,
-        milk: null,
-        milkAmount: null,
-        milkPackage: null,
-        countPerMl: null,
-        onShelf: null,
-        goneOn: null,
-        note,
-      }).uid;
+      const batch = addBatch(act, { madeOn, word, note: null });
+      if (madeFrom !== null) act.update('batch', batch, { madeFrom, madeTo });
+      return ledger.rows.uidOf('jar', addJar(act, { batch, letter, state: 'lost', note }));
     },
     given.draft,
   );
@@ -113,21 +104,19 @@ export function addLostJar(ledger: Ledger, given: Parsed<'jar.lost'>): Reply<'ja
 export function setSeedings(ledger: Ledger, input: Parsed<'seeding.set'>): Reply<'seeding.set'> {
   const jar = standingJar(ledger, input.jar);
   const given = tidy(input.seedings);
-  const old = ledger.rows.where('seeding', 'jar', jar.key);
+  const old = seedingEntries(ledger.rows, jar.key);
   const done = ledger.acts.mustRun(
     'seeding.set',
     jar.label,
     tidy(input.why),
     (act) => {
       const next = given.map((entry) => seedingRow(ledger, act, jar.key, entry));
-      replaceRows(
+      replaceSeedings(
         act,
-        'seeding',
         old,
         next,
-        (row, record) =>
-          row.fromJar === record.fromJar && row.source === record.source && row.portion === record.portion,
-        (record) => act.insert('seeding', record),
+        (row, told) =>
+          row.fromJar === told.fromJar && row.source === told.source && row.portion === told.portion,
       );
     },
     input.draft,
@@ -137,25 +126,16 @@ export function setSeedings(ledger: Ledger, input: Parsed<'seeding.set'>): Reply
 
 export function setAdditions(ledger: Ledger, input: Parsed<'addition.set'>): Reply<'addition.set'> {
   const jar = standingJar(ledger, input.jar);
-  const next = tidy(input.additions).map((entry): Stored['addition'] => {
+  const next = tidy(input.additions).map((entry): AdditionEntry => {
     mustSay(entry, 'name');
     return { ...entry, jar: jar.key, package: packageKey(ledger, entry.package, 'addition') };
   });
-  const old = ledger.rows.where('addition', 'jar', jar.key);
+  const old = additionEntries(ledger.rows, jar.key);
   const done = ledger.acts.mustRun(
     'addition.set',
     jar.label,
     tidy(input.why),
-    (act) => {
-      replaceRows(
-        act,
-        'addition',
-        old,
-        next,
-        (row, record) => row.name.toLowerCase() === record.name.toLowerCase(),
-        (record) => act.insert('addition', record),
-      );
-    },
+    (act) => replaceAdditions(act, old, next),
     input.draft,
   );
   return { act: done.act.uid };
@@ -164,18 +144,17 @@ export function setAdditions(ledger: Ledger, input: Parsed<'addition.set'>): Rep
 /** Notes what was seen; `outcome` null takes it away, `onShelf` null leaves that as it is. */
 export function saveOutcome(ledger: Ledger, input: Parsed<'outcome.save'>): Reply<'outcome.save'> {
   const jar = standingJar(ledger, input.jar);
-  const [old] = ledger.rows.where('outcome', 'jar', jar.key);
-  const outcome = input.outcome === null ? null : outcomeRow(jar.key, tidy(input.outcome));
+  const old = outcomeOf(ledger.rows, jar.key);
+  const outcome = input.outcome === null ? null : refuseLoose(tidy(input.outcome));
   const done = ledger.acts.mustRun(
     'outcome.save',
     jar.label,
     tidy(input.why),
     (act) => {
-      if (outcome && old) act.update('outcome', old.key, outcome);
-      else if (outcome) act.insert('outcome', outcome);
-      else if (old) act.remove('outcome', old.key);
-      if (input.onShelf !== null)
-        act.update('jar', jar.key, shelfOrGone(jar.label, { onShelf: input.onShelf }));
+      if (outcome && old) changeOutcome(act, jar.key, outcome);
+      else if (outcome) addOutcome(act, jar.key, outcome);
+      else if (old) removeOutcome(act, jar.key);
+      if (input.onShelf !== null) changeJar(act, jar.key, shelfOrGone(jar.label, { onShelf: input.onShelf }));
     },
     input.draft,
   );
@@ -190,7 +169,7 @@ export function clearCaution(ledger: Ledger, input: Parsed<'caution.clear'>): Re
   if (reason === null || reason.length < 3)
     throw new Refused('invalid', { path: 'reason', problem: 'says too little' });
   const done = ledger.acts.mustRun('caution.clear', jar.label, reason, (act) => {
-    act.insert('clearing', { jar: jar.key, of: of.key, reason });
+    addLift(act, jar.key, of.key, reason);
   });
   return { act: done.act.uid };
 }

@@ -1,6 +1,8 @@
 // Sources, packages, portions kept apart, preferences and drafts.
 import type { Parsed, Reply } from '../../../core/contract';
 import { momentText, storedMoment } from '../../../core/ledger/stored-moments';
+import { addPortion, changePortion } from '../entries/kept-entries';
+import { addSource, changeSource, putPackage } from '../entries/larder-entries';
 import type { Ledger } from '../ledger';
 import { refuseJarName } from '../jar-names';
 import { Refused } from '../refusal';
@@ -18,9 +20,8 @@ export function saveSource(ledger: Ledger, input: Parsed<'source.save'>): Reply<
     fields.name,
     tidy(input.why),
     (act) => {
-      if (key === null) return act.insert('source', fields).uid;
-      act.update('source', key, fields);
-      return ledger.rows.uidOf('source', key);
+      if (key !== null) changeSource(act, key, fields);
+      return ledger.rows.uidOf('source', key ?? addSource(act, fields));
     },
     input.draft,
   );
@@ -39,11 +40,7 @@ export function savePackage(ledger: Ledger, input: Parsed<'package.save'>): Repl
     'package.save',
     fields.name,
     tidy(input.why),
-    (act) => {
-      if (key === null) return act.insert('package', fields).uid;
-      act.update('package', key, fields);
-      return ledger.rows.uidOf('package', key);
-    },
+    (act) => ledger.rows.uidOf('package', putPackage(act, key, fields)),
     input.draft,
   );
   return { act: done.act.uid, id: done.value };
@@ -64,9 +61,8 @@ export function savePortion(ledger: Ledger, input: Parsed<'portion.save'>): Repl
     `some of ${jar.label}`,
     tidy(input.why),
     (act) => {
-      if (key === null) return act.insert('portion', fields).uid;
-      act.update('portion', key, fields);
-      return ledger.rows.uidOf('portion', key);
+      if (key !== null) changePortion(act, key, fields);
+      return ledger.rows.uidOf('portion', key ?? addPortion(act, fields));
     },
     input.draft,
   );

@@ -1,15 +1,19 @@
 // Shared by the writers: what belongs to one jar (what seeded it, what was stirred in, what was seen) as rows.
 import type { BatchEntry } from '../../../core/contract';
 import type { Outcome } from '../../../core/ledger/records';
-import type { OpenAct } from '../acts';
+import {
+  addAddition, type AdditionEntry, addSeeding, changeAddition, changeSeeding, removeAddition, removeSeeding, type SeedingEntry,
+} from '../entries/kept-entries'; // prettier-ignore
+import type { Rooted } from '../entries/keyed';
+import type { JarEntry } from '../entries/jar-entry';
+import { addSource } from '../entries/larder-entries';
+import type { OpenAct } from '../facts/open-act';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
 import { refuseJarName } from '../jar-names';
 import { Refused } from '../refusal';
-import type { Row, Stored } from '../projection/records';
 
-export type SeedingEntry = BatchEntry['jars'][number]['seedings'][number];
-export type AdditionEntry = BatchEntry['jars'][number]['additions'][number];
+type TypedSeeding = BatchEntry['jars'][number]['seedings'][number];
 
 /** The jar behind an id. @throws Refused 'not found' */
 export function jarOf(ledger: Ledger, uid: string): KnownJar {
@@ -46,22 +50,14 @@ function sourceNamed(ledger: Ledger, act: OpenAct, name: string | null): number 
   const same = [...ledger.rows.all('source')].find((one) => one.name.toLowerCase() === name.toLowerCase());
   if (same) return same.key;
   refuseJarName(ledger, name);
-  return act.insert('source', {
-    name, form: null, strains: [], blendTotalPerPiece: null, guaranteed: null, receivedFrom: null,
-    knownGenerations: null, note: null,
-  }).key; // prettier-ignore
+  return addSource(act, { name });
 }
 
 /**
  * A seeding with keys. A product that is new is made under the act.
  * @throws Refused 'one seed', 'not found', 'portion of another jar', 'package of something else', 'name of a jar'
  */
-export function seedingRow(
-  ledger: Ledger,
-  act: OpenAct,
-  jar: number,
-  entry: SeedingEntry,
-): Stored['seeding'] {
+export function seedingRow(ledger: Ledger, act: OpenAct, jar: number, entry: TypedSeeding): SeedingEntry {
   const given = [entry.fromJar !== null, entry.source !== null, entry.newSource !== undefined];
   if (given.filter(Boolean).length !== 1) throw new Refused('one seed');
   const fromJar = entry.fromJar === null ? null : jarOf(ledger, entry.fromJar);
@@ -88,32 +84,57 @@ export function seedingRow(
 }
 
 /**
- * Puts new rows in place of old ones, keeping the rows that stay the same thing so that the history reads as a
+ * Puts new entries in place of old ones, keeping those that stay the same thing so that the history reads as a
  * correction and not as an exchange.
  */
-export function replaceRows<K extends 'seeding' | 'addition'>(
-  act: OpenAct,
-  kind: K,
-  old: readonly Row<K>[],
-  next: readonly Stored[K][],
-  sameThing: (row: Row<K>, record: Stored[K]) => boolean,
-  insert: (record: Stored[K]) => void,
+function replace<T>(
+  old: readonly Rooted<T>[],
+  next: readonly T[],
+  sameThing: (row: T, told: T) => boolean,
+  ways: { change: (key: number, told: T) => void; remove: (key: number) => void; add: (told: T) => void },
 ): void {
   const left = new Set(old);
-  const added: Stored[K][] = [];
-  for (const record of next) {
-    const same = [...left].find((row) => sameThing(row, record));
+  const added: T[] = [];
+  for (const told of next) {
+    const same = [...left].find((row) => sameThing(row, told));
     if (same) {
       left.delete(same);
-      act.update(kind, same.key, record);
-    } else added.push(record);
+      ways.change(same.key, told);
+    } else added.push(told);
   }
-  for (const row of left) act.remove(kind, row.key);
-  for (const record of added) insert(record);
+  for (const { key } of left) ways.remove(key);
+  for (const told of added) ways.add(told);
 }
 
-/** @throws Refused 'invalid' */
-export function outcomeRow(jar: number, outcome: Omit<Outcome, 'jar'>): Stored['outcome'] {
+/** @param sameThing whether an entry is what was there, told anew */
+export function replaceSeedings(
+  act: OpenAct,
+  old: readonly Rooted<SeedingEntry>[],
+  next: readonly SeedingEntry[],
+  sameThing: (row: SeedingEntry, told: SeedingEntry) => boolean,
+): void {
+  replace(old, next, sameThing, {
+    change: (key, told) => changeSeeding(act, key, told),
+    remove: (key) => removeSeeding(act, key),
+    add: (told) => addSeeding(act, told),
+  });
+}
+
+/** What is called the same, in any case, stays the same thing. */
+export function replaceAdditions(
+  act: OpenAct,
+  old: readonly Rooted<AdditionEntry>[],
+  next: readonly AdditionEntry[],
+): void {
+  replace(old, next, (row, told) => row.name.toLowerCase() === told.name.toLowerCase(), {
+    change: (key, told) => changeAddition(act, key, told),
+    remove: (key) => removeAddition(act, key),
+    add: (told) => addAddition(act, told),
+  });
+}
+
+/** An outcome, unless a field of it goes only with another. @throws Refused 'invalid' */
+export function refuseLoose(outcome: Omit<Outcome, 'jar'>): Omit<Outcome, 'jar'> {
   if (outcome.openedDays !== null && outcome.seenAt !== 'after opening') {
     throw new Refused('invalid', {
       path: 'openedDays',
@@ -126,10 +147,10 @@ export function outcomeRow(jar: number, outcome: Omit<Outcome, 'jar'>): Stored['
       problem: 'only goes with a power cut',
     });
   }
-  return { jar, ...outcome };
+  return outcome;
 }
 
-type Kept = Partial<Pick<Row<'jar'>, 'onShelf' | 'goneOn'>>;
+type Kept = Partial<Pick<JarEntry, 'onShelf' | 'goneOn'>>;
 
 /**
  * What is said of a jar's place, with what follows from it: a jar that is back on the shelf is gone on no day, and one that

@@ -3,6 +3,8 @@ import { createHash } from 'node:crypto';
 import { chmodSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Parsed, Reply } from '../../../core/contract';
+import { addPhotograph as keepPhotograph, captionPhotograph } from '../entries/larder-entries';
+import { removeWith } from '../entries/put-fact';
 import { readJpeg } from '../jpeg';
 import type { Ledger } from '../ledger';
 import { ownName, putOver } from '../place';
@@ -31,9 +33,12 @@ export function addPhotograph(ledger: Ledger, input: Parsed<'photograph.add'>): 
   keepFile(photographFolder(ledger.file), `${sha256}.jpg`, input.bytes);
   const fields = { sha256, width: picture.width, height: picture.height, caption: tidy(input.caption) };
   const done = ledger.acts.mustRun('photograph.add', jar.label, null, (act) =>
-    act.insert('photograph', { jar: jar.key, ...fields }),
+    keepPhotograph(act, { jar: jar.key, ...fields }),
   );
-  return { act: done.act.uid, photograph: { id: done.value.uid, jar: jar.uid, ...fields } };
+  return {
+    act: done.act.uid,
+    photograph: { id: ledger.rows.uidOf('photograph', done.value), jar: jar.uid, ...fields },
+  };
 }
 
 /** Writes a file once, whole or not at all; what stands under the name of these bytes is never written again. */
@@ -64,7 +69,7 @@ export function correctPhotograph(
     'photograph.correct',
     labelOf(ledger, key),
     null,
-    (act) => act.update('photograph', key, { caption: tidy(input.caption) }),
+    (act) => captionPhotograph(act, key, tidy(input.caption)),
     input.draft,
   );
   return { act: done.act.uid };
@@ -77,7 +82,7 @@ export function removePhotograph(
 ): Reply<'photograph.remove'> {
   const key = ledger.rows.keyOf('photograph', input.id);
   const done = ledger.acts.mustRun('photograph.remove', labelOf(ledger, key), tidy(input.why), (act) => {
-    act.remove('photograph', key);
+    removeWith(act, 'photograph', key, [['remark', 'photograph']]);
   });
   return { act: done.act.uid };
 }

@@ -4,7 +4,7 @@ import type { Hold } from '../../../core/ledger/records';
 import { storedMoment } from '../../../core/ledger/stored-moments';
 import type { FactHost } from '../facts/facts-host';
 import { nameOf } from '../facts/subject';
-import { allReadingsIn, blockOf } from '../projection/readings';
+import { allReadingsIn, blockOf } from '../derived/readings';
 import { Refused } from '../refusal';
 import { tidy } from './write-tidy';
 

@@ -4,15 +4,14 @@ import type { RecordKind } from '../../../core/ledger/records';
 import type { Change } from '../facts/act-changes';
 import type { Rows as FactRows } from '../facts/fact-rows';
 import { type Columns, type FactKind, fromColumns, type Row as FactRow, tableOf } from '../facts/tables';
-import { type Belongs, recordOf } from './belongs';
-import { jarFrom } from './jar';
-import { additionFrom, portionFrom, seedingFrom } from './kept';
-import { batchFrom, packageFrom, photographFrom, sourceFrom } from './larder';
-import { clearingFrom } from './lifts';
-import { noteRowFrom } from './note-rows';
-import { type Observed, outcomeFrom } from './outcome';
-import { remarkOf } from './put';
-import { holdFrom } from './warmth';
+import { type Belongs, recordOf, rootOf } from './belongs';
+import { jarFrom } from './jar-entry';
+import { additionFrom, portionFrom, seedingFrom } from './kept-entries';
+import { batchFrom, packageFrom, photographFrom, sourceFrom } from './larder-entries';
+import { type Observed, outcomeFrom } from '../derived/outcome';
+import { holdFrom } from './hold-entry';
+import { noteRowFrom } from './note-row-entry';
+import { remarkOf } from './put-fact';
 
 type Fields = Readonly<Record<string, unknown>>;
 
@@ -90,7 +89,7 @@ class Side {
       case 'portion': return { ...portionFrom({ row: row('portion'), moved: this.all('movement'), note }) };
       case 'seeding': return { ...seedingFrom({ row: row('seeding'), use: row('use') }) };
       case 'photograph': return { ...photographFrom({ row: row('photograph'), note }) };
-      case 'clearing': return { ...clearingFrom({ row: row('lift'), reason: row('reason') }) };
+      case 'clearing': return { jar: row('lift')?.jar, of: row('lift')?.ofJar, reason: row('reason')?.text };
       case 'outcome': return { ...outcomeFrom(this.#observed()) };
       case 'noteRow': {
         const told = row('noteRow');
@@ -101,8 +100,6 @@ class Side {
     }
   } // prettier-ignore
 }
-
-const ROOT_OF: Readonly<Partial<Record<RecordKind, FactKind>>> = { clearing: 'lift' };
 
 /** Records by what belongs to them, gathered from an act's changes. */
 class Gathered {
@@ -124,7 +121,7 @@ class Gathered {
     this.#touched.set(key, { fact: kind, key, before, after });
     this.before.add(kind, key, before);
     this.after.add(kind, key, after);
-    if (kind === (ROOT_OF[this.of.kind] ?? this.of.kind)) {
+    if (this.of.kind !== 'outcome' && kind === rootOf(this.of.kind)) {
       this.#made = before === null;
       this.#gone = after === null;
     }

@@ -1,16 +1,6 @@
-// Writing one fact of a record: changed where it is there, added where it is not, taken away where nothing is wanted.
+// Writing one fact of an entry: changed where it is there, added where it is not, taken away where nothing is wanted.
 import type { OpenAct } from '../facts/open-act';
-import type { Rows } from '../facts/fact-rows';
 import type { FactKind, Row, Stored } from '../facts/tables';
-
-/** Facts of a kind that hang on another: asked one by one, or read beforehand for a whole ledger. */
-export interface Under {
-  of<K extends FactKind>(kind: K, column: string, key: number): readonly Row<K>[];
-}
-
-export const askedOf = (facts: Rows): Under => ({
-  of: (kind, column, key) => facts.where(kind, column, key),
-});
 
 /**
  * @param there the fact as it is; undefined where there is none
@@ -68,6 +58,18 @@ export const remarkOf = (
   remarks: readonly Row<'remark'>[],
   field: RemarkField = 'note',
 ): Row<'remark'> | undefined => remarks.find((remark) => remark.field === field);
+
+/** Takes a fact away, and before it those that hang on it, by kind and column. */
+export function removeWith(
+  act: OpenAct,
+  kind: FactKind,
+  key: number,
+  hanging: readonly (readonly [FactKind, string])[],
+): void {
+  for (const [hung, column] of hanging)
+    for (const one of act.rows.where(hung, column, key)) act.remove(hung, one.key);
+  act.remove(kind, key);
+}
 
 /** Takes facts away, in the order given: what points at others before those. */
 export function removeAll(

@@ -1,14 +1,23 @@
 // A jar with what hangs on it: its stay in a hold, its milk and the carton that came from, a measured density, what became
 // of it, and the keeper's note.
-import { lastWord } from '../../../core/ledger/whereabouts';
-import { dayOf } from './days';
+import type { Jar } from '../../../core/ledger/records';
 import type { OpenAct } from '../facts/open-act';
+import type { Rows } from '../facts/fact-rows';
 import type { Row as FactRow } from '../facts/tables';
-import { mustPut, put, putRemark, remarkOf, removeAll, type Under } from './put';
-import type { Stored } from './records';
+import { whereabouts, wordOn } from '../derived/whereabouts';
+import { type Keyed, over, type Rooted, type Told } from './keyed';
+import { mustPut, put, putRemark, remarkOf, removeAll } from './put-fact';
 
-/** A jar's facts; those that a record of the older calls is made of. In a part of a jar some are missing. */
-export interface HeldJar {
+export type JarEntry = Keyed<Jar, 'batch' | 'hold' | 'milkPackage'>;
+type New = Pick<JarEntry, 'batch' | 'letter' | 'state'> & Partial<JarEntry>;
+
+const UNTOLD = {
+  hold: null, vessel: null, finalVolume: null, finalVolumeKnown: null, milk: null, milkAmount: null, milkPackage: null,
+  countPerMl: null, onShelf: null, goneOn: null, note: null,
+} as const; // prettier-ignore
+
+/** A jar's facts; in a part of a jar some are missing. */
+interface JarFacts {
   readonly row?: FactRow<'jar'> | undefined;
   readonly stay?: FactRow<'stay'> | undefined;
   readonly milk?: FactRow<'milk'> | undefined;
@@ -18,32 +27,26 @@ export interface HeldJar {
   readonly note?: FactRow<'remark'> | undefined;
 }
 
-export function heldJar(under: Under, row: FactRow<'jar'>): HeldJar {
-  const [milk] = under.of('milk', 'jar', row.key);
+function factsOf(rows: Rows, row: FactRow<'jar'>): JarFacts {
+  const [milk] = rows.where('milk', 'jar', row.key);
   return {
     row,
-    stay: under.of('stay', 'jar', row.key).at(-1),
+    stay: rows.where('stay', 'jar', row.key).at(-1),
     milk,
-    use: milk && under.of('use', 'milk', milk.key)[0],
-    count: under.of('labResult', 'jar', row.key).find(({ what }) => what === 'count'),
-    moved: under.of('movement', 'jar', row.key),
-    note: remarkOf(under.of('remark', 'jar', row.key)),
+    use: milk && rows.where('use', 'milk', milk.key)[0],
+    count: rows.where('labResult', 'jar', row.key).find(({ what }) => what === 'count'),
+    moved: rows.where('movement', 'jar', row.key),
+    note: remarkOf(rows.where('remark', 'jar', row.key)),
   };
 }
 
-type Moved = Pick<FactRow<'movement'>, 'kind' | 'day' | 'at' | 'amount' | 'pieces'>;
-
-const wordOn = <T extends Moved>(moved: readonly T[]) =>
-  lastWord(moved.map((row) => ({ ...row, row, day: dayOf(row) })));
-
-/** Whether some is still kept, by the last word on it; null where nobody said. */
-export function whereabouts(moved: readonly Moved[]): Pick<Stored['jar'], 'onShelf' | 'goneOn'> {
-  const { ended, there } = wordOn(moved);
-  if (ended) return { onShelf: false, goneOn: ended.day };
-  return { onShelf: there ? true : null, goneOn: null };
+/** The jar with that key, which is known to be there. */
+export function jarEntry(rows: Rows, key: number): Rooted<JarEntry> {
+  const row = rows.get('jar', key);
+  return { ...jarFrom(factsOf(rows, row)), key, uid: row.uid };
 }
 
-export function jarFrom({ row, stay, milk, use, count, moved, note }: HeldJar): Stored['jar'] {
+export function jarFrom({ row, stay, milk, use, count, moved, note }: JarFacts): JarEntry {
   // A call that knows one amount alone writes it as what went in; a plan counts only as long as the jar is one.
   const milkAmount =
     milk?.actual ?? (row?.state === 'planned' || row?.state === 'not made' ? (milk?.planned ?? null) : null);
@@ -51,7 +54,7 @@ export function jarFrom({ row, stay, milk, use, count, moved, note }: HeldJar): 
     batch: row?.batch as number,
     letter: row?.letter as string,
     hold: stay?.hold ?? null,
-    state: row?.state as Stored['jar']['state'],
+    state: row?.state as JarEntry['state'],
     vessel: row?.vessel ?? null,
     finalVolume: row?.finalVolume ?? null,
     finalVolumeKnown: row?.finalVolumeKnown ?? null,
@@ -64,7 +67,7 @@ export function jarFrom({ row, stay, milk, use, count, moved, note }: HeldJar): 
   };
 }
 
-function putMilk(act: OpenAct, jar: number, held: HeldJar | undefined, wanted: Stored['jar']): void {
+function putMilk(act: OpenAct, jar: number, held: JarFacts | undefined, wanted: JarEntry): void {
   const { milk: name, milkAmount: amount, milkPackage } = wanted;
   if (milkPackage === null || !held?.milk)
     removeAll(act, ['use', milkPackage === null ? held?.use : undefined]);
@@ -81,7 +84,7 @@ function putMilk(act: OpenAct, jar: number, held: HeldJar | undefined, wanted: S
 const same = (one: unknown, other: unknown): boolean => JSON.stringify(one) === JSON.stringify(other);
 
 /** What is said of where it is now is one movement: it is corrected where the last word was such a one, else added. */
-function putWhereabouts(act: OpenAct, jar: number, held: HeldJar | undefined, wanted: Stored['jar']): void {
+function putWhereabouts(act: OpenAct, jar: number, held: JarFacts | undefined, wanted: JarEntry): void {
   const { onShelf, goneOn } = wanted;
   const moved = held?.moved ?? [];
   if (same(whereabouts(moved), { onShelf, goneOn })) return;
@@ -93,8 +96,16 @@ function putWhereabouts(act: OpenAct, jar: number, held: HeldJar | undefined, wa
   put(act, 'movement', said === last ? said : undefined, nothing ? null : { kind, day: goneOn }, { jar });
 }
 
-/** Writes a jar and what hangs on it. @returns its key */
-export function putJar(act: OpenAct, held: HeldJar | undefined, wanted: Stored['jar']): number {
+/** Adds a jar with what is told of it. @returns its key */
+export const addJar = (act: OpenAct, told: New): number => putJar(act, undefined, { ...UNTOLD, ...told });
+
+/** Changes what is told of a jar; where nothing is different nothing is written. */
+export function changeJar(act: OpenAct, key: number, told: Told<JarEntry>): void {
+  const held = factsOf(act.rows, act.rows.get('jar', key));
+  putJar(act, held, over(jarFrom(held), told));
+}
+
+function putJar(act: OpenAct, held: JarFacts | undefined, wanted: JarEntry): number {
   const { batch, letter, state, vessel, finalVolume, finalVolumeKnown } = wanted;
   const jar = mustPut(act, 'jar', held?.row, {
     batch, letter, vessel, finalVolume, finalVolumeKnown, state,

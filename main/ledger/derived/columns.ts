@@ -1,8 +1,8 @@
 // One thing known of many records at once: what judgement, advice and costs read of a whole ledger in a statement or two.
 import type { Amount } from '../../../core/ledger/basics';
 import type { JarRecord } from '../../../core/vigour/evidence';
-import type { Rows } from '../rows';
-import { whereabouts } from './jar';
+import type { Rows } from '../facts/fact-rows';
+import { whereabouts } from './whereabouts';
 
 type Noted = 'jar' | 'hold' | 'batch' | 'portion';
 
@@ -48,9 +48,7 @@ export function goneJars(rows: Rows): ReadonlySet<number> {
     )
     .pluck()
     .all() as number[];
-  return new Set(
-    ended.filter((jar) => whereabouts(rows.facts.where('movement', 'jar', jar)).goneOn !== null),
-  );
+  return new Set(ended.filter((jar) => whereabouts(rows.where('movement', 'jar', jar)).goneOn !== null));
 }
 
 /** Batches of which both a bath and a jar were read. */

@@ -4,9 +4,10 @@ import { ownSafety, type JarSafety } from '../../../core/safety/own';
 import { stayedHours, toHundredth } from '../../../core/ledger/hold-hours';
 import { takenMl } from '../../../core/ledger/portions';
 import type { Jar, SetWord, Source, Strain } from '../../../core/ledger/records';
+import { sourceEntries } from '../entries/larder-entries';
 import type { Row as FactRow } from '../facts/tables';
-import type { Rows } from '../rows';
-import { whereabouts } from './jar';
+import type { Rows } from '../facts/fact-rows';
+import { whereabouts } from './whereabouts';
 import { observations, outcomeFrom } from './outcome';
 import { seenOf } from './seen';
 
@@ -198,7 +199,7 @@ class Hanging {
 export function* readFacts(rows: Rows, keys: readonly number[] | null): Generator<JarFacts> {
   const hanging = new Hanging(rows, keys);
   const [additions, packages, stays] = [hanging.additions(), hanging.packages(), hanging.stays()];
-  const [counts, kept, seen] = [hanging.counts(), hanging.whereabouts(), observations(rows.facts, keys)];
+  const [counts, kept, seen] = [hanging.counts(), hanging.whereabouts(), observations(rows, keys)];
   const [opened, raw] = [hanging.opened(), hanging.rawMilk()];
   const jars = rows.db
     .prepare(
@@ -283,7 +284,7 @@ export function countPerPiece(
 /** Seedings into all jars, or into those with the given keys. */
 export function* readSeedings(rows: Rows, keys: readonly number[] | null): Generator<FamilySeeding> {
   const perPiece = new Map<number, number | null>();
-  for (const source of rows.all('source')) perPiece.set(source.key, countPerPiece(source));
+  for (const source of sourceEntries(rows)) perPiece.set(source.key, countPerPiece(source));
   const seedings = rows.db
     .prepare(
       `SELECT s.key, s.jar, s.from_jar, s.source, s.actual_v AS amount_value, s.actual_u AS amount_unit, s.either, p.kept_on,

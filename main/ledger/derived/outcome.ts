@@ -1,13 +1,10 @@
-// An outcome is what a jar's observations amount to. The older calls give and take it as one record: on the way in it is
-// taken apart into the observations, pH values, signs and remarks that a form tells of; on the way out all that was observed
-// is put together again, so that what was entered comes back as entered and what was seen besides counts too.
+// An outcome is what a jar's observations amount to: all that was observed is put together, so that what was entered comes
+// back as entered (entries/outcome.ts) and what was seen besides counts too.
 import { DISCARD_SIGNS, type DiscardSign, type Outcome } from '../../../core/ledger/records';
-import type { OpenAct } from '../facts/open-act';
 import type { Rows } from '../facts/fact-rows';
 import { type Columns, fromColumns, type Row, type Stored as Fact } from '../facts/tables';
-import { put, putRemark, remarkOf, removeAll, type Under } from './put';
 
-type Seen = Omit<Outcome, 'jar'>;
+export type Seen = Omit<Outcome, 'jar'>;
 type RemarkField = Fact<'remark'>['field'];
 
 /** An observation with all that hangs on it. */
@@ -21,25 +18,25 @@ export interface Observed {
 }
 
 /** What was observed of a jar, in the order in which it was entered, and what the keeper has read in remarks on it. */
-export function observedOf(under: Under, jar: number): Observed[] {
-  const observed = under.of('observation', 'jar', jar).map((row) => ({
+export function observedOf(rows: Rows, jar: number): Observed[] {
+  const observed = rows.where('observation', 'jar', jar).map((row) => ({
     row,
-    acidity: under.of('acidity', 'observation', row.key),
-    signs: under.of('sign', 'observation', row.key),
-    remarks: under.of('remark', 'observation', row.key),
+    acidity: rows.where('acidity', 'observation', row.key),
+    signs: rows.where('sign', 'observation', row.key),
+    remarks: rows.where('remark', 'observation', row.key),
   }));
   const loose = [
-    ...under.of('remark', 'jar', jar),
-    ...under.of('portion', 'jar', jar).flatMap(({ key }) => under.of('remark', 'portion', key)),
-    ...under.of('photograph', 'jar', jar).flatMap(({ key }) => under.of('remark', 'photograph', key)),
-    ...under.of('jar', 'key', jar).flatMap(({ batch }) => under.of('remark', 'batch', batch)),
-    ...[...new Set(under.of('stay', 'jar', jar).map(({ hold }) => hold))].flatMap((hold) =>
-      under.of('remark', 'hold', hold),
+    ...rows.where('remark', 'jar', jar),
+    ...rows.where('portion', 'jar', jar).flatMap(({ key }) => rows.where('remark', 'portion', key)),
+    ...rows.where('photograph', 'jar', jar).flatMap(({ key }) => rows.where('remark', 'photograph', key)),
+    ...rows.where('jar', 'key', jar).flatMap(({ batch }) => rows.where('remark', 'batch', batch)),
+    ...[...new Set(rows.where('stay', 'jar', jar).map(({ hold }) => hold))].flatMap((hold) =>
+      rows.where('remark', 'hold', hold),
     ),
   ];
   const readIn = (row: Row<'observation'>, remarks: readonly Row<'remark'>[]): Observed[] => {
     const signs = remarks.flatMap((remark) => [
-      ...under.of('sign', 'remark', remark.key),
+      ...rows.where('sign', 'remark', remark.key),
       ...discarded(remark),
     ]);
     return signs.length === 0 ? [] : [read(row, signs)];
@@ -69,13 +66,13 @@ const discarded = ({ key, uid, readAs }: Row<'remark'>): Row<'sign'>[] =>
     : [];
 
 /** The observations that a form fills: the early check, the look at take-out (or at a time not said), the one after opening. */
-interface FormParts {
+export interface FormParts {
   readonly early: Observed | undefined;
   readonly main: Observed | undefined;
   readonly opened: Observed | undefined;
 }
 
-function formParts(observed: readonly Observed[]): FormParts {
+export function formParts(observed: readonly Observed[]): FormParts {
   const first = (stage: Fact<'observation'>['stage']): Observed | undefined =>
     observed.find(({ row, read: words }) => row.stage === stage && words !== true);
   return {
@@ -94,7 +91,7 @@ const first = <T, V>(list: readonly T[], of: (one: T) => V | null | undefined): 
 };
 
 const DISCARD: ReadonlySet<string> = new Set(DISCARD_SIGNS);
-const standing = ({ signs }: Observed): readonly Row<'sign'>[] =>
+export const standing = ({ signs }: Observed): readonly Row<'sign'>[] =>
   signs.filter(({ answer }) => answer !== 'not so');
 const spoils = (kind: string): boolean => DISCARD.has(kind) || kind === 'said spoiled';
 const tellsOfSpoiling = (one: Observed): boolean => standing(one).some(({ kind }) => spoils(kind));
@@ -124,7 +121,7 @@ function wordsOf(observed: readonly Observed[], field: RemarkField): string | nu
   return words.length === 0 ? null : words.map(({ text }) => text).join('; ');
 }
 
-const isSetAtTakeOut = (main: Observed | undefined): boolean | null =>
+export const isSetAtTakeOut = (main: Observed | undefined): boolean | null =>
   main?.row.stage !== 'take-out' || main.row.setState === null ? null : main.row.setState === 'set';
 
 /** The outcome that observations amount to; null where nothing was observed. */
@@ -168,133 +165,8 @@ export function outcomeFrom(observed: readonly Observed[]): Seen | null {
   };
 }
 
-/** What the form's own observations tell, without what was observed besides. */
-const formOnly = ({ early, main, opened }: FormParts): Observed[] =>
-  [early, main, opened].filter((one) => one !== undefined).toSorted((a, b) => a.row.key - b.row.key);
-
-/** The form as it shall be: a field that says what all observations say already stays as the form has it. */
-function asForm(observed: readonly Observed[], wanted: Seen): Seen {
-  const parts = formParts(observed);
-  const own = formOnly(parts);
-  if (own.length === observed.length) return wanted;
-  const [form, all] = [outcomeFrom(own), outcomeFrom(observed)];
-  const besides = new Set(
-    observed.filter((one) => !own.includes(one)).flatMap((one) => standing(one).map(({ kind }) => kind)),
-  );
-  const kept = Object.fromEntries(
-    Object.entries(wanted).map(([field, value]) => {
-      const name = field as keyof Seen;
-      const same = JSON.stringify(value) === JSON.stringify(all?.[name] ?? null);
-      return [field, same && form ? form[name] : value];
-    }),
-  ) as unknown as Seen;
-  return { ...kept, signs: kept.signs.filter((sign) => !besides.has(sign) || form?.signs.includes(sign)) };
-}
-
-type SignKind = Fact<'sign'>['kind'];
-
-/** Signs in their order: those that are there and still wanted stay, and what is new comes after them. */
-function putSigns(
-  act: OpenAct,
-  observation: number,
-  there: readonly Row<'sign'>[],
-  wanted: readonly (readonly [SignKind, Fact<'sign'>['answer']])[],
-): void {
-  let at = 0;
-  for (const sign of there) {
-    if (sign.answer === 'not so') continue;
-    if (wanted[at]?.[0] === sign.kind) at++;
-    else act.remove('sign', sign.key);
-  }
-  for (const [kind, answer] of wanted.slice(at)) act.insert('sign', { observation, kind, answer });
-}
-
-const signsOf = (seen: Seen): (readonly [SignKind, Fact<'sign'>['answer']])[] => [
-  ...seen.signs.map((sign) => [sign, 'seen'] as const),
-  ...(seen.spoiledSaid ? [['said spoiled', 'seen'] as const] : []),
-];
-
-function putEarly(act: OpenAct, jar: number, there: Observed | undefined, seen: Seen): void {
-  const { earlyCheckHours: hoursIn, earlySet: setState, earlyPh: ph, earlySour: sour } = seen;
-  if ([hoursIn, setState, ph, sour].every((value) => value === null)) {
-    if (there) takeAway(act, there);
-    return;
-  }
-  const key = put(
-    act,
-    'observation',
-    there?.row,
-    { hoursIn, setState, sour },
-    { jar, stage: 'early' },
-  ) as number;
-  put(act, 'acidity', there?.acidity[0], ph === null ? null : { ph }, { observation: key, how: 'not said' });
-}
-
-function putMain(act: OpenAct, jar: number, there: Observed | undefined, seen: Seen, signs: boolean): void {
-  const { setAtTakeOut, sour, setWord, whey, tang, bubbles, setAfterHours, setByHours, powerCut, powerCutHours } = seen; // prettier-ignore
-  const atTakeOut = seen.seenAt === 'take-out' || setAtTakeOut !== null;
-  // What was seen in finer words than a form has stays where the form says no other.
-  const setStays = isSetAtTakeOut(there) === setAtTakeOut && there !== undefined;
-  const key = put(
-    act,
-    'observation',
-    there?.row,
-    {
-      stage: atTakeOut ? 'take-out' : 'not said',
-      looked: seen.seenAt === 'take-out' ? true : null,
-      ...(setStays ? {} : { setState: setAtTakeOut === null ? null : setAtTakeOut ? 'set' : 'not set' }),
-      ...(sour === undefined ? {} : { sour }),
-      setWord, whey, tang, bubbles, setAfterHours, setByHours, powerCut, powerCutHours,
-    },
-    { jar },
-  ) as number; // prettier-ignore
-  const { ph, phHow } = seen;
-  put(act, 'acidity', there?.acidity[0], ph === null ? null : { ph, how: phHow ?? 'not said' }, { observation: key }); // prettier-ignore
-  for (const field of ['texture', 'smell', 'colour', 'note'] as const)
-    putRemark(act, remarkOf(there?.remarks ?? [], field), 'observation', key, seen[field], field);
-  putSigns(act, key, there?.signs ?? [], [
-    ...(signs ? signsOf(seen) : []),
-    ...(seen.fibreDidThis ? [['tint or jelly', 'the fibre'] as const] : []),
-  ]);
-}
-
-function putOpened(act: OpenAct, jar: number, there: Observed | undefined, seen: Seen): void {
-  if (seen.seenAt !== 'after opening') {
-    if (there) takeAway(act, there);
-    return;
-  }
-  const key = put(act, 'observation', there?.row, { daysOpen: seen.openedDays }, { jar, stage: 'opened', looked: true }) as number; // prettier-ignore
-  putSigns(act, key, there?.signs ?? [], signsOf(seen));
-}
-
-/** Takes an observation away with all that hangs on it. */
-function takeAway(act: OpenAct, { row, acidity, signs, remarks }: Observed): void {
-  removeAll(
-    act,
-    ...signs.map((sign) => ['sign', sign] as const),
-    ...acidity.map((one) => ['acidity', one] as const),
-    ...remarks.map((remark) => ['remark', remark] as const),
-    ['observation', row],
-  );
-}
-
-/** Writes what a form tells of a jar; null takes away what forms told. */
-export function putOutcome(
-  act: OpenAct,
-  jar: number,
-  observed: readonly Observed[],
-  wanted: Seen | null,
-): void {
-  const { early, main, opened } = formParts(observed);
-  if (wanted === null) {
-    for (const one of formOnly({ early, main, opened })) takeAway(act, one);
-    return;
-  }
-  const seen = asForm(observed, wanted);
-  putEarly(act, jar, early, seen);
-  putMain(act, jar, main, seen, seen.seenAt !== 'after opening');
-  putOpened(act, jar, opened, seen);
-}
+/** What is known of how a jar came out; null where nothing was observed. */
+export const outcomeOf = (rows: Rows, jar: number): Seen | null => outcomeFrom(observedOf(rows, jar));
 
 type Group = Map<number, Observed>;
 

@@ -1,6 +1,6 @@
 // What was spent, from the prices and sizes of packages. A price counts only where the amount used and the size of the
 // package are in one unit.
-import type { Rows } from '../rows';
+import type { Rows } from '../facts/fact-rows';
 
 /** So many minor units of a currency, for the jar or batch with that key. */
 export interface SpentRow {

@@ -13,6 +13,10 @@ const ROOTS: Readonly<Partial<Record<FactKind, RecordKind>>> = {
   seeding: 'seeding', photograph: 'photograph', lift: 'clearing', preferences: 'preferences', noteRow: 'noteRow', choice: 'choice',
 }; // prettier-ignore
 
+/** The fact at the root of a record; a jar's outcome goes by the jar. */
+export const rootOf = (kind: RecordKind): FactKind =>
+  kind === 'outcome' ? 'jar' : kind === 'clearing' ? 'lift' : kind;
+
 /** Columns by which a fact hangs on the root of a record, or on a fact that does. */
 const OWNERS: Readonly<Partial<Record<FactKind, readonly FactKind[]>>> = {
   strain: ['source'], stay: ['jar'], milk: ['jar'], labResult: ['jar'], movement: ['jar', 'portion'],
@@ -71,10 +75,7 @@ export function factsOfRecord(facts: FactRows, { kind, key }: Belongs): number[]
       found.add(one);
       roots.push(['observation', one]);
     }
-  } else {
-    const root = (Object.entries(ROOTS) as [FactKind, RecordKind][]).find(([, of]) => of === kind)?.[0];
-    if (root) roots.push([root, key]);
-  }
+  } else roots.push([rootOf(kind), key]);
   for (let next = roots.pop(); next; next = roots.pop()) hang(...next);
   return [...found];
 }

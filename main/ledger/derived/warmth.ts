@@ -1,57 +1,10 @@
-// A hold with its readings and the keeper's note, and what one jar had of it.
+// What one jar had of the warmth of its holds.
 import { stayedHours } from '../../../core/ledger/hold-hours';
-import type { OpenAct } from '../facts/open-act';
+import { type HoldEntry, holdFrom } from '../entries/hold-entry';
 import type { Rows } from '../facts/fact-rows';
 import type { Row as FactRow } from '../facts/tables';
-import { mustPut, put, putRemark, remarkOf, type Under } from './put';
-import { blockOf, readingsIn, withLeftOut } from './readings';
-import type { Stored } from './records';
 
-export interface HeldHold {
-  readonly row?: FactRow<'hold'> | undefined;
-  readonly series?: FactRow<'series'> | undefined;
-  readonly note?: FactRow<'remark'> | undefined;
-}
-
-export const heldHold = (under: Under, row: FactRow<'hold'>): HeldHold => ({
-  row,
-  series: under.of('series', 'hold', row.key)[0],
-  note: remarkOf(under.of('remark', 'hold', row.key)),
-});
-
-export function holdFrom(facts: Rows, { row, series, note }: HeldHold): Stored['hold'] {
-  return {
-    batch: row?.batch as number,
-    startedAt: row?.began ?? null,
-    endedAt: row?.ended ?? null,
-    hours: row?.hours ?? null,
-    planned: row?.planned ?? null,
-    probe: series?.place ?? null,
-    readings: readingsIn(facts, series?.block ?? null),
-    basis: row?.basis ?? 'recorded',
-    note: note?.text ?? null,
-  };
-}
-
-/** Writes a hold and what hangs on it. @returns its key */
-export function putHold(
-  act: OpenAct,
-  facts: Rows,
-  held: HeldHold | undefined,
-  wanted: Stored['hold'],
-): number {
-  const { batch, startedAt: began, endedAt: ended, hours, planned, basis, probe, readings, note } = wanted;
-  const hold = mustPut(act, 'hold', held?.row, { batch, began, ended, hours, planned, basis }, { purpose: 'jars' }); // prettier-ignore
-  const before = held?.series?.block ?? null;
-  const all = withLeftOut(facts, readings, before);
-  const none = probe === null && all.length === 0;
-  const block = none ? null : blockOf(facts, all, before);
-  put(act, 'series', held?.series, none ? null : { place: probe, block }, { hold });
-  putRemark(act, held?.note, 'hold', hold, note);
-  return hold;
-}
-
-type Warmth = Stored['hold'];
+type Warmth = HoldEntry;
 
 /** What one jar had of its holds: those it stood in, from when to when it did. */
 function warmthOf(stays: readonly Stay[], holdOf: (hold: number) => Warmth): Warmth | null {

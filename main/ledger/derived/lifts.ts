@@ -6,37 +6,17 @@ import type { FamilyClearing } from '../../../core/lineage/lineage-shapes';
 import type { OpenAct } from '../facts/open-act';
 import type { Rows as FactRows } from '../facts/fact-rows';
 import type { Row as FactRow } from '../facts/tables';
-import type { Under } from './put';
 import { observedOf, outcomeFrom, outcomes } from './outcome';
-import type { Stored } from './records';
 
-export interface HeldLift {
-  readonly row?: FactRow<'lift'> | undefined;
-  readonly reason?: FactRow<'reason'> | undefined;
-}
-
-export const heldLift = (facts: FactRows, row: FactRow<'lift'>): HeldLift => ({
-  row,
-  reason: facts.find('reason', row.reason),
-});
-
-export const clearingFrom = ({ row, reason }: HeldLift): Stored['clearing'] => ({
-  jar: row?.jar as number,
-  of: row?.ofJar as number,
-  reason: reason?.text as string,
-});
-
-/** Lifts a caution, with what is known of the spoilage now. @returns the key of the lift */
-export function putLift(act: OpenAct, under: Under, { jar, of, reason }: Stored['clearing']): number {
-  const text = act.insert('reason', { text: reason, private: true }).key;
-  const lift = act.insert('lift', { reason: text, jar, ofJar: of }).key;
-  putKnown(act, under, lift, of);
-  return lift;
+/** Lifts a caution on a jar because of another, with what is known of the spoilage now. */
+export function addLift(act: OpenAct, jar: number, of: number, why: string): void {
+  const reason = act.insert('reason', { text: why, private: true }).key;
+  addKnown(act, act.insert('lift', { reason, jar, ofJar: of }).key, of);
 }
 
 /** Keeps with a lift what is known of the spoilage now. */
-export function putKnown(act: OpenAct, under: Under, lift: number, of: number): void {
-  const known = spoilageOf(outcomeFrom(observedOf(under, of)));
+export function addKnown(act: OpenAct, lift: number, of: number): void {
+  const known = spoilageOf(outcomeFrom(observedOf(act.rows, of)));
   if (known === null) return;
   const opened = known.openedDays !== null;
   const daysOpen = known.openedDays === 'unknown' ? null : known.openedDays;
