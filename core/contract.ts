@@ -311,6 +311,9 @@ export const FileInput = z.union([
   z.strictObject({ name: z.string().max(500), bytes: z.instanceof(Uint8Array) }),
 ]);
 
+/** Where a file is to be written: a path is for headless callers; from the page it is forbidden. */
+const FileOutput = z.strictObject({ path: FilePath.min(1) });
+
 export const NOTE_COLUMNS = [
   'date', 'jar', 'label', 'seed', 'amount', 'milk', 'milk amount', 'addition', 'addition amount', 'hours',
   'start', 'end', 'temperature', 'set', 'ph', 'whey', 'smell', 'colour', 'texture', 'tang', 'volume', 'vessel', 'spoiled',
@@ -689,6 +692,16 @@ export const contract = {
   'ledger.create': entry('job', z.strictObject({ file: FilePath.nullable() }), AppState),
   'ledger.recover': entry('job', z.strictObject({ how: z.enum(['newest backup', 'save what can be read', 'show folder']) }), AppState),
   'ledger.backup': entry('job', empty, z.strictObject({ file: z.string(), bytes: count })),
+
+  // Out and in again.
+  /** The whole ledger as one file, where none lies yet. `missing`: photographs whose files are not beside the ledger. */
+  'archive.write': entry(
+    'job',
+    z.strictObject({ file: FileOutput }),
+    z.strictObject({ file: z.string(), bytes: count, jars: count, records: count, acts: count, photographs: count, missing: count }),
+  ),
+  /** Only into a ledger in which nothing was recorded. */
+  'archive.read': entry('job', z.strictObject({ file: FileInput }), z.strictObject({ jars: count, records: count, acts: count, photographs: count })),
 } as const satisfies Record<CallName, Entry>; // prettier-ignore
 
 export type Contract = typeof contract;

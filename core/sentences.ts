@@ -33,6 +33,10 @@ function sinceWords(params: Params): string {
   return went === null ? `: it came on ${came}, too` : `: it was there from ${came}, to ${went}`;
 }
 
+/** What is wrong, as a sentence of its own. */
+const sentenceOf = (what: string): string =>
+  `${what.slice(0, 1).toUpperCase()}${what.slice(1).replace(/[.]?$/, '.')}`;
+
 /** Beside a comparison of what was measured with what was weighed. */
 /** That a jar is known to be neither food nor seed, and since when. */
 function discardKnown(p: Params): string {
@@ -250,6 +254,17 @@ export const refusals = {
     'What was handed over points at a record that is neither in it nor here, so nothing of it was taken in. Ask for it to be handed over again, whole.',
   'handed unreadable': (p) =>
     `What was handed over holds a ${text(p, 'kind')} that can’t be read, so nothing of it was taken in. Ask for it to be handed over again.`,
+
+  // Out and in again.
+  'no file there': (p) => `There is no file at ${text(p, 'file')}. Check the name.`,
+  'no folder there': (p) =>
+    `There is no folder for ${text(p, 'file')}. Make it first, or choose another place.`,
+  'archive unreadable': (p) =>
+    `${text(p, 'file')} can’t be read as an archive of a ledger. ${sentenceOf(text(p, 'what'))} Nothing was changed. Choose another copy of it, or write the archive again.`,
+  'archive newer': (p) =>
+    `${text(p, 'file')} was written by a newer Jarline. Update Jarline to read it. Nothing was changed.`,
+  'ledger not empty': () =>
+    'An archive is read into an empty ledger only, and something was recorded in this one. Start a new ledger and read it into that. Nothing was changed.',
 
   // Undo and redo.
   'nothing to undo': () => 'There is nothing to undo.',

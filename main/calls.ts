@@ -1,5 +1,7 @@
 // Binds each call of the contract to its handler. A call without one is a type error here.
 import type { Parsed, Reply } from '../core/contract';
+import { readArchive } from './files/archive/read';
+import { writeArchive } from './files/archive/write';
 import type { Job } from './ledger/job';
 import type { WorkerCall } from './ledger/worker-protocol';
 import { bringInNotes, previewNotes } from './ledger/bring-in-notes';
@@ -142,6 +144,9 @@ export const handlers: Handlers = {
 
   'notes.preview': ({ ledger }, input, job) => previewNotes(ledger, input, job),
   'notes.bringIn': ({ ledger }, input, job) => bringInNotes(ledger, input, job),
+
+  'archive.write': ({ ledger }, input, job) => writeArchive(ledger, input, job),
+  'archive.read': ({ ledger }, input, job) => readArchive(ledger, input, job),
 
   'ledger.backup': (session) => session.backup(),
   'ledger.recover': (session, { how }) => {

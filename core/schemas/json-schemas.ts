@@ -1,6 +1,7 @@
 // JSON Schemas (draft 2020-12) of every record and every call, made from the zod schemas that are their one definition.
 // Pure. For readers of a ledger and callers of the headless host in other languages; the program itself never uses them.
 import { z } from 'zod';
+import { ARCHIVE_VERSION, Contents, FACT_LINES, LINES } from '../archive/format';
 import { type CallName, contract } from '../contract';
 import { Day } from '../ledger/basics';
 import {
@@ -93,5 +94,28 @@ export function jsonSchemas(): JsonSchemas {
         reply: describe(reply, 'output'),
       }),
     ),
+  };
+}
+
+/**
+ * What each line of an archive is, by its file, and archive.json itself. Checked in beside this as archive-1.json, and put
+ * into every archive.
+ */
+export function archiveSchema(): JsonSchema {
+  const lines = {
+    ...LINES,
+    ...Object.fromEntries(Object.entries(FACT_LINES).map(([of, line]) => [`facts/${of}`, line])),
+  };
+  const files = mapEntries<string, z.ZodType, JsonSchema>(
+    { 'archive.json': Contents, ...lines },
+    (schema) => {
+      const { $schema: _draft, ...described } = describe(schema, 'input');
+      return described;
+    },
+  );
+  return {
+    $schema: 'https://json-schema.org/draft/2020-12/schema',
+    title: `Jarline archive, version ${ARCHIVE_VERSION}`,
+    $defs: files,
   };
 }

@@ -1,9 +1,9 @@
 // A workbook (.xlsx, .ods and their like) → the text of one of its sheets, each cell as it is meant: days and times as
 // such whatever their format, figures in full, a value that several merged cells share in each of its rows. Nothing is
 // written here.
-import { crc32, inflateRawSync } from 'node:zlib';
 import { read, SSF, utils, type CellObject, type WorkBook, type WorkSheet } from '@e965/xlsx';
 import { Refused } from '../ledger/refusal';
+import { filesIn, sourceOf, unpackFile, zipOf } from './zip';
 
 /** What a workbook may hold once it is unpacked: a small file can unpack to anything. */
 const MOST_UNPACKED = 200 * 1024 * 1024;
@@ -17,81 +17,19 @@ export interface SheetText {
   readonly sheets: readonly string[];
 }
 
-/** A file within a zip archive, unpacked. */
-interface Entry {
-  readonly name: Uint8Array;
-  readonly data: Uint8Array;
-  readonly crc: number;
-}
-
 /**
- * The files of a zip archive (APPNOTE.TXT 6.3.10, sections 4.3.7, 4.3.12 and 4.3.16), unpacked by zlib, which ends on
- * damaged data, and each held against its checksum.
- * @param most bytes that they may come to, together
- * @throws Error where the archive is damaged or locked; RangeError where it is larger
+ * The same archive with nothing packed: the library's own unpacking goes round for ever on damaged data.
+ * @throws Error where it is damaged or locked; RangeError where it is larger than anyone's notes
  */
-function unpack(bytes: Uint8Array, most: number): Entry[] {
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  let end = bytes.length - 22;
-  while (end >= 0 && view.getUint32(end, true) !== 0x06054b50) end -= 1;
-  let at = view.getUint32(end + 16, true);
-  let left = most;
-  return Array.from({ length: view.getUint16(end + 10, true) }, (): Entry => {
-    if (view.getUint32(at, true) !== 0x02014b50) throw new Error('no directory where one is said to be');
-    const [flags, method, crc, packed] = [view.getUint16(at + 8, true), view.getUint16(at + 10, true), view.getUint32(at + 16, true), view.getUint32(at + 20, true)]; // prettier-ignore
-    const [size, named, extra, comment] = [view.getUint32(at + 24, true), view.getUint16(at + 28, true), view.getUint16(at + 30, true), view.getUint16(at + 32, true)]; // prettier-ignore
-    const local = view.getUint32(at + 42, true);
-    const name = bytes.subarray(at + 46, at + 46 + named);
-    at += 46 + named + extra + comment;
-    if (size > left) throw new RangeError('too large');
-    const from = local + 30 + view.getUint16(local + 26, true) + view.getUint16(local + 28, true);
-    const raw = bytes.subarray(from, from + packed);
-    if ((flags & 1) === 1 || (method !== 0 && method !== 8))
-      throw new Error('locked, or packed in another way');
-    const data = method === 8 ? inflateRawSync(raw, { maxOutputLength: Math.max(1, left) }) : raw;
-    if (data.length !== size || crc32(data) !== crc) throw new Error('damaged');
-    left -= size;
-    return { name, data, crc };
+function unpacked(bytes: Uint8Array): Uint8Array {
+  const source = sourceOf(bytes);
+  let left = MOST_UNPACKED;
+  const files = filesIn(source).map((file) => {
+    const data = unpackFile(source, file, left);
+    left -= data.length;
+    return [file.name, data] as const;
   });
-}
-
-/** The same files in an archive that packs nothing. */
-function packPlainly(entries: readonly Entry[]): Uint8Array {
-  const length = entries.reduce((sum, { name, data }) => sum + 76 + 2 * name.length + data.length, 22);
-  const bytes = new Uint8Array(length);
-  const view = new DataView(bytes.buffer);
-  let at = 0;
-  const head = (signature: number, versions: number, { name, data, crc }: Entry): void => {
-    view.setUint32(at, signature, true);
-    for (let version = 0; version < versions; version += 1) view.setUint16(at + 4 + 2 * version, 20, true);
-    const fields = at + 4 + 2 * versions;
-    view.setUint16(fields, 0x0800, true); // names are UTF-8
-    view.setUint32(fields + 8, crc, true);
-    view.setUint32(fields + 12, data.length, true);
-    view.setUint32(fields + 16, data.length, true);
-    view.setUint16(fields + 20, name.length, true);
-  };
-  const starts = entries.map((entry) => {
-    const start = at;
-    head(0x04034b50, 1, entry);
-    bytes.set(entry.name, at + 30);
-    bytes.set(entry.data, at + 30 + entry.name.length);
-    at += 30 + entry.name.length + entry.data.length;
-    return start;
-  });
-  const directory = at;
-  for (const [index, entry] of entries.entries()) {
-    head(0x02014b50, 2, entry);
-    view.setUint32(at + 42, starts[index] ?? 0, true);
-    bytes.set(entry.name, at + 46);
-    at += 46 + entry.name.length;
-  }
-  view.setUint32(at, 0x06054b50, true);
-  view.setUint16(at + 8, entries.length, true);
-  view.setUint16(at + 10, entries.length, true);
-  view.setUint32(at + 12, at - directory, true);
-  view.setUint32(at + 16, directory, true);
-  return bytes;
+  return zipOf(files, 'stored');
 }
 
 const two = (number: number): string => String(number).padStart(2, '0');
@@ -157,9 +95,7 @@ function textOf(sheet: WorkSheet, from1904: boolean): string {
 /** @throws Refused 'notes too large'; 'notes is a spreadsheet' where it is locked, damaged, or no workbook at all */
 function open(name: string, bytes: Uint8Array): WorkBook {
   try {
-    // The library is handed nothing packed: its own unpacking goes round for ever on damaged data.
-    const plain = packPlainly(unpack(bytes, MOST_UNPACKED));
-    return read(plain, { type: 'array', cellNF: true, cellText: true, cellFormula: false, cellHTML: false, sheetRows: MOST_ROWS }); // prettier-ignore
+    return read(unpacked(bytes), { type: 'array', cellNF: true, cellText: true, cellFormula: false, cellHTML: false, sheetRows: MOST_ROWS }); // prettier-ignore
   } catch (error) {
     const large = error instanceof RangeError && error.message === 'too large';
     throw new Refused(large ? 'notes too large' : 'notes is a spreadsheet', { file: name });

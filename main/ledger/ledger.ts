@@ -154,6 +154,26 @@ export class Ledger {
     return this.#index;
   }
 
+  /**
+   * Fills an empty ledger with a whole one, in one transaction. It is no act: the acts come with it.
+   * @param work writes all of it; may throw Refused, and then nothing is kept
+   */
+  fill(work: () => void): void {
+    this.db.exec('BEGIN IMMEDIATE');
+    try {
+      work();
+      this.rows.forget();
+      const settled = this.#index.settle([], true);
+      this.db.exec('COMMIT');
+      settled();
+      this.#seen = this.#dataVersion();
+    } catch (error) {
+      if (this.db.inTransaction) this.db.exec('ROLLBACK');
+      this.rows.forget();
+      throw error;
+    }
+  }
+
   get preferences(): Preferences {
     const [row] = this.rows.all('preferences');
     if (!row) return this.defaults;

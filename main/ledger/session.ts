@@ -38,7 +38,12 @@ const TROUBLE: Partial<Record<RefusalCode, TroubleKind>> = {
 };
 
 /** What makes a ledger that is not there yet, and may not be said to be kept where the file is gone. */
-const KEEPING = new Set<string>([...WRITES, 'notes.bringIn', 'ledger.backup'] satisfies CallName[]);
+const KEEPING = new Set<string>([
+  ...WRITES,
+  'notes.bringIn',
+  'ledger.backup',
+  'archive.read',
+] satisfies CallName[]);
 
 export class Session {
   readonly #start: WorkerStart;

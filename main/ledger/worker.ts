@@ -1,6 +1,6 @@
 // The worker thread that owns a ledger's only write connection: messages in, one reply each. All work is the session's.
 import { parentPort, workerData } from 'node:worker_threads';
-import { JOBS, WRITES } from '../../core/call-names';
+import { type JobName, JOBS, WRITES } from '../../core/call-names';
 import { type FromWorker, isCancelled, type ToWorker, type WorkerStart } from './worker-protocol';
 import { Refused } from './refusal';
 import { Session, unexpected } from './session';
@@ -11,7 +11,9 @@ const tell = (message: FromWorker): void => port.postMessage(message);
 
 const start = workerData as WorkerStart;
 const session = new Session(start);
-const CHANGING = new Set<string>([...WRITES, ...JOBS].filter((name) => name !== 'notes.preview'));
+/** Jobs that record nothing. */
+const UNCHANGING: readonly string[] = ['notes.preview', 'archive.write'] satisfies JobName[];
+const CHANGING = new Set<string>([...WRITES, ...JOBS].filter((name) => !UNCHANGING.includes(name)));
 
 /** Progress is for eyes: oftener than this only costs messages. */
 const BETWEEN_STEPS_MS = 50;

@@ -78,6 +78,8 @@ describe('a request that names a file by its path', () => {
     ['notes.bringIn', { file: { path: '' } }, true],
     ['readings.bringIn', { file: { path: 'probe.csv' } }, true],
     ['notes.bringIn', { file: { name: 'a.csv', bytes: new Uint8Array(1) } }, false],
+    ['archive.write', { file: { path: 'a.zip' } }, true],
+    ['archive.read', { file: { path: 'a.zip' } }, true],
     ['ledger.open', { file: 'elsewhere/other.sqlite' }, true],
     ['ledger.create', { file: '' }, true],
     ['ledger.create', { file: null }, false],
@@ -92,6 +94,8 @@ describe('a request that names a file by its path', () => {
     // A new call that takes a file has to be thought of here.
     const withFile = CALLS.filter((name) => /\bfile\b/.test(Object.keys(shapeOf(name)).join(' ')));
     expect(withFile.toSorted()).toEqual([
+      'archive.read',
+      'archive.write',
       'ledger.create',
       'ledger.open',
       'notes.bringIn',

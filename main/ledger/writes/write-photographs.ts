@@ -42,7 +42,7 @@ export function addPhotograph(ledger: Ledger, input: Parsed<'photograph.add'>): 
 }
 
 /** Writes a file once, whole or not at all; what stands under the name of these bytes is never written again. */
-function keepFile(folder: string, name: string, bytes: Uint8Array): void {
+export function keepFile(folder: string, name: string, bytes: Uint8Array): void {
   const file = join(folder, name);
   if (existsSync(file) && hashOf(readFileSync(file)) === hashOf(bytes)) return;
   mkdirSync(folder, { recursive: true });
