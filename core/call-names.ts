@@ -4,13 +4,14 @@ export const READS = [
   'source.list', 'package.list', 'history.list', 'draft.list', 'advice.freshStart', 'photograph.list', 'line.list', 'family.now',
   'judgement.line', 'judgement.jar', 'judgement.scores', 'advice.line', 'advice.next', 'advice.restart', 'advice.choices',
   'facts.list', 'readings.list', 'jar.left', 'received.list', 'act.standing',
+  'appliance.list', 'appliance.proof', 'tool.list',
 ] as const; // prettier-ignore
 export const WRITES = [
   'batch.record', 'batch.addJar', 'batch.addHold', 'batch.correct', 'hold.correct', 'jar.correct', 'jar.mistake', 'jar.lost', 'seeding.set',
   'addition.set', 'portion.save', 'outcome.save', 'source.save', 'package.save', 'caution.clear', 'draft.save',
   'draft.drop', 'act.undo', 'act.undoMany', 'act.redo', 'preferences.save', 'photograph.add', 'photograph.correct',
   'photograph.remove', 'advice.choose', 'line.name', 'facts.record', 'facts.correct', 'facts.remove', 'readings.add', 'readings.leaveOut', 'received.decide', 'batch.about',
-  'readings.bringIn',
+  'readings.bringIn', 'appliance.save', 'appliance.prove', 'tool.check',
 ] as const; // prettier-ignore
 export const JOBS = [
   'notes.preview', 'notes.bringIn', 'ledger.open', 'ledger.openDemo', 'ledger.leaveDemo', 'ledger.create', 'ledger.recover', 'ledger.backup',

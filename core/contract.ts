@@ -18,6 +18,7 @@ import {
   RecordFacts,
   RemoveFact,
 } from './ledger/facts/recorded-facts'; // prettier-ignore
+import { ApplianceList, CheckedTool, CheckTool, ProofReply, ProofRun, ProveAppliance, ProvedAppliance, SaveAppliance, SavedAppliance, ToolList } from './growth/appliance-calls'; // prettier-ignore
 import { BringInReadings, BroughtInReply } from './growth/reading-calls';
 import {
   Addition,
@@ -670,6 +671,15 @@ export const contract = {
   'readings.leaveOut': entry('write', LeaveOutReadings, acted.extend({ changed: count })),
   /** A probe's export as a file. The same file again adds nothing: `act` is then null. */
   'readings.bringIn': entry('write', BringInReadings.extend({ file: FileInput }), BroughtInReply),
+  /** Appliances with what their newest run proves. */
+  'appliance.list': entry('read', empty, ApplianceList),
+  'appliance.proof': entry('read', z.strictObject({ hold: Uid }), ProofReply),
+  'appliance.save': entry('write', SaveAppliance, SavedAppliance),
+  /** A run with water or milk, a file for each probe. */
+  'appliance.prove': entry('write', ProveAppliance.extend({ runs: z.array(ProofRun.extend({ file: FileInput })).min(1).max(20) }), ProvedAppliance),
+  'tool.list': entry('read', empty, ToolList),
+  /** A meter in buffer of pH 4.01, a thermometer in ice water, a glass of water overnight in the fridge. */
+  'tool.check': entry('write', CheckTool, CheckedTool),
   'received.decide': entry('write', DecideReceived, acted),
 
   /** Without a view: all of it. The same file with another view is not read again. */

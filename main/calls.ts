@@ -41,6 +41,8 @@ import {
   tellAbout,
 } from './ledger/writes/write-batch';
 import { correctFact, recordFacts, removeFact } from './ledger/writes/write-facts';
+import { listAppliances, listTools, proofOfRun } from './ledger/reads/read-appliances';
+import { checkTool, proveAppliance, saveAppliance } from './ledger/writes/write-appliance';
 import { bringInReadings } from './ledger/writes/write-export';
 import { addReadings, leaveOutReadings } from './ledger/writes/write-readings';
 import { decideOn, listReceived } from './ledger/facts/received';
@@ -138,6 +140,12 @@ export const handlers: Handlers = {
   'received.decide': ({ ledger }, input) => decideOn(hostOf(ledger), input),
   'batch.about': ({ ledger }, input) => tellAbout(ledger, input),
   'readings.add': ({ ledger }, input) => addReadings(hostOf(ledger), input),
+  'appliance.list': ({ ledger }) => listAppliances(ledger),
+  'appliance.proof': ({ ledger }, { hold }) => proofOfRun(ledger, hold),
+  'appliance.save': ({ ledger }, input) => saveAppliance(ledger, input),
+  'appliance.prove': ({ ledger }, input) => proveAppliance(ledger, input),
+  'tool.list': ({ ledger }) => listTools(ledger),
+  'tool.check': ({ ledger }, input) => checkTool(ledger, input),
   'readings.bringIn': ({ ledger }, input) => bringInReadings(ledger, input),
   'advice.choose': ({ ledger }, input) => chooseSeed(ledger, input),
   'line.name': ({ ledger }, input) => nameLine(ledger, input),

@@ -35,10 +35,14 @@ const OPENING: readonly string[] = ['ledger.open', 'ledger.create'] satisfies re
  * the keeper chose, or asks for the system's dialog (`file: null`), and never says which file to read or to make.
  */
 export function namesPath(name: CallName, input: unknown): boolean {
-  if (typeof input !== 'object' || input === null || !('file' in input)) return false;
-  const { file } = input;
-  if (OPENING.includes(name)) return file !== null;
-  return typeof file === 'object' && file !== null && 'path' in file;
+  if (typeof input !== 'object' || input === null) return false;
+  if (OPENING.includes(name)) return 'file' in input && input.file !== null;
+  const isPath = (file: unknown): boolean => typeof file === 'object' && file !== null && 'path' in file;
+  // A call may take a file for each probe of a run.
+  const runs: unknown[] = 'runs' in input && Array.isArray(input.runs) ? input.runs : [];
+  return [input, ...runs].some(
+    (one) => typeof one === 'object' && one !== null && 'file' in one && isPath(one.file),
+  );
 }
 
 /** The reply if it keeps to the contract; where it doesn't, the program is at fault: said on stderr and refused. */

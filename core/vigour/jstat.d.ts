@@ -8,6 +8,8 @@ declare module 'jstat' {
   // CommonJS: only the default is there for every way of loading it.
   const jStat: {
     normal: Distribution<[mean: number, sd: number]>;
+    studentt: Distribution<[freedom: number]>;
+    chisquare: Distribution<[freedom: number]>;
   };
   export default jStat;
 }

@@ -1,7 +1,8 @@
 // What judgement makes of a ledger. What is recorded of each jar is kept between calls and read again only for jars that an
 // act has touched since; a line is judged again only where something it rests on has changed. All reasoning is in core.
 import { lineTold, type LineTold } from '../../core/advice/line-told';
-import { timeConstantOf, type TimeConstant } from '../../core/growth/time-constant';
+import { profileOf } from '../../core/growth/reading-profile';
+import { type BathAndJar, timeConstantOf, type TimeConstant } from '../../core/growth/time-constant';
 import { bathsAndJars } from '../../core/vigour/baths';
 import { MADE_AS_EVER, type JarRecord, type PortionRecord } from '../../core/vigour/evidence';
 import { JudgedFamily } from '../../core/vigour/judged-family';
@@ -12,6 +13,7 @@ import type { Ledger } from './ledger';
 import { changesOf, countOfChanges } from './facts/act-changes';
 import { batchesReadTwice, madeOf, milks } from './derived/columns';
 import { outcomes } from './derived/outcome';
+import { readingsIn } from './derived/readings';
 import { Touched } from './derived/touched';
 import { warmthOfJar, warmths } from './derived/warmth';
 
@@ -54,6 +56,20 @@ export class Judged {
   }
 }
 
+/** A bath and a jar of water or milk in it, where a run that proves an appliance read both. */
+function readProofs(facts: Ledger['rows']): BathAndJar[] {
+  const runs = facts.prepare("SELECT key FROM hold WHERE purpose = 'proof'").pluck().all() as number[];
+  return runs.flatMap((run) => {
+    const series = facts.where('series', 'hold', run);
+    const of = (place: 'bath' | 'jar'): BathAndJar['bath'] =>
+      profileOf(
+        readingsIn(facts, series.find((one) => one.place === place)?.block ?? null).map(({ at, temperature }) => ({ hour: Date.parse(at) / 3_600_000, celsius: temperature.value })),
+      ).profile; // prettier-ignore
+    const [bath, jar] = [of('bath'), of('jar')];
+    return bath.length > 1 && jar.length > 1 ? [{ bath, jar }] : [];
+  });
+}
+
 /** How jars follow a probe outside them: as the keeper says, or measured where one batch had a probe in bath and jar. */
 export function timeConstant({ rows, preferences }: Ledger): TimeConstant {
   const found = batchesReadTwice(rows).map((batch) =>
@@ -61,7 +77,7 @@ export function timeConstant({ rows, preferences }: Ledger): TimeConstant {
   );
   return timeConstantOf(
     preferences.jarFollowsHours,
-    found.flatMap(({ pairs }) => pairs),
+    [...found.flatMap(({ pairs }) => pairs), ...readProofs(rows)],
     found.reduce((sum, { unclear }) => sum + unclear, 0),
   );
 }

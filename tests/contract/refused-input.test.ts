@@ -80,6 +80,12 @@ describe('a request that names a file by its path', () => {
     ['notes.bringIn', { file: { name: 'a.csv', bytes: new Uint8Array(1) } }, false],
     ['archive.write', { file: { path: 'a.zip' } }, true],
     ['archive.read', { file: { path: 'a.zip' } }, true],
+    [
+      'appliance.prove',
+      { runs: [{ file: { name: 'a', bytes: new Uint8Array(1) } }, { file: { path: 'x' } }] },
+      true,
+    ],
+    ['appliance.prove', { runs: [{ file: { name: 'a', bytes: new Uint8Array(1) } }] }, false],
     ['ledger.open', { file: 'elsewhere/other.sqlite' }, true],
     ['ledger.create', { file: '' }, true],
     ['ledger.create', { file: null }, false],

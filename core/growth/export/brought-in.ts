@@ -36,16 +36,29 @@ function withinHold(all: readonly ExportReading[], { began, ended }: Around): { 
   return { inside, says: [`${outside === 1 ? 'One reading lies' : `${outside} readings lie`} before or after the hold and ${outside === 1 ? 'is' : 'are'} kept, but not counted here.`] };
 } // prettier-ignore
 
+const hourOf = (seconds: number): number => seconds / HOUR;
+
+/** Readings that count and those that leap impossibly, with the gaps between them. */
+export function profiled(read: ReadExport): Pick<BroughtIn, 'readings' | 'impossible' | 'gaps'> {
+  const byHour = new Map(read.readings.map((reading) => [hourOf(reading.at.seconds), reading]));
+  const back = ({ hour }: { hour: number }): ExportReading[] =>
+    [byHour.get(hour)].flatMap((one) => one ?? []);
+  const points = read.readings.map(({ at, celsius }) => ({ hour: hourOf(at.seconds), celsius }));
+  const { profile, leftOut: leaps, gaps } = profileOf(points);
+  return {
+    readings: profile.flatMap(back),
+    impossible: leaps.flatMap(back),
+    gaps: gaps.flatMap(({ from, to }) => {
+      const [a, b] = [byHour.get(from), byHour.get(to)];
+      return a && b ? [{ from: a, to: b }] : [];
+    }),
+  };
+}
+
 /** What readings of a hold amount to. */
 export function broughtIn(read: ReadExport, around: Around): BroughtIn {
   const unit = read.unit === 'F' ? '°F' : '°C';
-  const hourOf = (seconds: number): number => seconds / HOUR;
-  const byHour = new Map(read.readings.map((reading) => [hourOf(reading.at.seconds), reading]));
-  const back = ({ hour }: { hour: number }): ExportReading[] => [byHour.get(hour)].flatMap((one) => one ?? []);
-  const points = read.readings.map(({ at, celsius }) => ({ hour: hourOf(at.seconds), celsius }));
-  const { profile, leftOut: leaps, gaps } = profileOf(points);
-  const impossible = leaps.flatMap(back);
-  const readings = profile.flatMap(back);
+  const { readings, impossible, gaps } = profiled(read);
   const { inside, says } = withinHold(readings, around);
   const inHold = inside.map(({ at, celsius }) => ({ hour: hourOf(at.seconds), celsius }));
   const settled = settledOf(inHold);
@@ -58,10 +71,7 @@ export function broughtIn(read: ReadExport, around: Around): BroughtIn {
       ...read.leftOut,
       ...impossible.map(({ row, shown }) => ({ row, sentence: `${shown}: no bath and no jar warms and cools that fast.` })),
     ].toSorted((a, b) => a.row - b.row),
-    gaps: gaps.flatMap(({ from, to }) => {
-      const [a, b] = [byHour.get(from), byHour.get(to)];
-      return a && b ? [{ from: a, to: b }] : [];
-    }),
+    gaps,
     settledAt: settled && { value: shownIn(settled.level, unit), unit },
     minutesToSettle: reached === null ? null : Math.round(reached),
     minutesAbove45: Math.round(warmthOf(inHold)?.minutesAboveDamage ?? 0),

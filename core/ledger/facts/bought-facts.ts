@@ -7,6 +7,7 @@ import {
   line,
   maybe,
   name,
+  number,
   oneOf,
   positive,
   price,
@@ -56,6 +57,17 @@ export const bought = {
   },
   /** What keeps warm. */
   appliance: { name: name(), kind: maybe(oneOf(['bath', 'box', 'cooker', 'other'])) },
+  /** What a tool showed when it was checked: a meter in buffer (pH), a thermometer in ice water, a glass of water in the fridge (°C). */
+  toolCheck: {
+    tool: oneOf(['meter', 'thermometer', 'fridge']),
+    name: maybe(line()),
+    day: day(),
+    shown: number(-90, 150),
+  },
+  /** An allergen of whatever is stirred in or poured under this name. */
+  carries: { name: name(), allergen: name() },
+  /** A figure that the keeper set: a limit of the shelf, a price, hours awake. One of each name. */
+  setting: { name: name(), value: number(-1e12, 1e12) },
   /** So much of a package into exactly one of these; `batch` is the common pot, which touches all jars of the batch. */
   use: {
     package: ref('package'),

@@ -11,6 +11,8 @@ export const compared = {
     kind: oneOf(['rank', 'score', 'pair', 'triangle']),
     /** From what the order was drawn. */
     draw: maybe(line()),
+    /** Who poured; one who also tastes knows which jar is which. */
+    pouredBy: maybe(ref('taster')),
     /** When it was told which code was which jar. */
     revealedAt: maybe(moment()),
   },

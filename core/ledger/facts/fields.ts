@@ -5,9 +5,9 @@ import * as basics from '../basics';
 
 /** Kinds of fact, in the order in which one can point at another. Each lies in a table of its own. */
 export const FACT_KINDS = [
-  'source', 'strain', 'package', 'appliance', 'batch', 'jar', 'milk', 'addition', 'portion', 'seeding', 'use', 'hold', 'stay',
+  'source', 'strain', 'package', 'appliance', 'toolCheck', 'carries', 'setting', 'batch', 'jar', 'milk', 'addition', 'portion', 'seeding', 'use', 'hold', 'stay',
   'interruption', 'series', 'observation', 'acidity', 'photograph', 'remark', 'sign', 'movement', 'reason', 'lift', 'liftKnew',
-  'choice', 'labResult', 'trial', 'treatment', 'session', 'taster', 'tasterAvoids', 'serving', 'mark', 'noteFile', 'noteRow',
+  'choice', 'labResult', 'trial', 'treatment', 'taster', 'session', 'tasterAvoids', 'serving', 'mark', 'noteFile', 'noteRow',
   'noteAnswer', 'reminderDone', 'received', 'preferences',
 ] as const; // prettier-ignore
 export type FactKind = (typeof FACT_KINDS)[number];

@@ -7,8 +7,8 @@ import { wrongIn } from './wrong';
 
 /** Kinds that facts.record takes. What is made as a whole (batch, jar, source …) has calls of its own. */
 export const RECORDED = [
-  'appliance', 'milk', 'addition', 'portion', 'seeding', 'use', 'hold', 'stay', 'interruption', 'series', 'observation',
-  'acidity', 'remark', 'sign', 'movement', 'reason', 'lift', 'labResult', 'trial', 'treatment', 'session', 'taster',
+  'appliance', 'toolCheck', 'carries', 'setting', 'milk', 'addition', 'portion', 'seeding', 'use', 'hold', 'stay', 'interruption', 'series', 'observation',
+  'acidity', 'remark', 'sign', 'movement', 'reason', 'lift', 'labResult', 'trial', 'treatment', 'taster', 'session',
   'tasterAvoids', 'serving', 'mark', 'reminderDone',
 ] as const satisfies readonly FactKind[]; // prettier-ignore
 export type RecordedKind = (typeof RECORDED)[number];

@@ -17,6 +17,8 @@ export const warm = {
     hours: maybe(positive(1000)),
     /** 'notes': told apart only by figures in a keeper's notes. */
     basis: usually('recorded', oneOf(['recorded', 'notes'])),
+    /** Of a proof: whether all places of the appliance were filled with jars of water or milk. */
+    filled: maybe(flag()),
   },
   /** A jar in a hold, from when to when. No two stays of a jar overlap. */
   stay: {
@@ -47,5 +49,7 @@ export const warm = {
     heading: maybe(line()),
     clock: maybe(line()),
     scale: maybe(oneOf(['°C', '°F'])),
+    /** Where in the appliance the probe stood. */
+    spot: maybe(oneOf(['centre', 'edge'])),
   },
 } as const;

@@ -67,6 +67,16 @@ const bought: Record<string, readonly string[]> = {
     day('best_before'),
   ],
   appliance: [name('name'), oneOf('kind', ['bath', 'box', 'cooker', 'other'])],
+  // What a meter, thermometer or fridge showed when it was checked: pH, else °C.
+  tool_check: [
+    oneOf('tool', ['meter', 'thermometer', 'fridge'], ALWAYS),
+    line('name'),
+    day('day', ALWAYS),
+    'shown REAL NOT NULL CHECK (shown BETWEEN -90 AND 150)',
+  ],
+  // An allergen of what goes by this name.
+  carries: [name('name'), name('allergen')],
+  setting: [name('name'), 'value REAL NOT NULL', 'UNIQUE (name)'],
 };
 
 const made: Record<string, readonly string[]> = {
@@ -138,6 +148,7 @@ const warm: Record<string, readonly string[]> = {
     'hours REAL CHECK (hours > 0)',
     // 'notes': told apart only by figures in a keeper's notes.
     oneOf('basis', ['recorded', 'notes'], ALWAYS),
+    flag('filled'),
     'CONSTRAINT in_order CHECK (began <= ended AND planned_from <= planned_to)',
   ],
   stay: [
@@ -168,6 +179,7 @@ const warm: Record<string, readonly string[]> = {
     line('heading'),
     line('clock'),
     oneOf('scale', ['°C', '°F']),
+    oneOf('spot', ['centre', 'edge']),
   ],
 };
 
@@ -288,15 +300,17 @@ const judged: Record<string, readonly string[]> = {
 const compared: Record<string, readonly string[]> = {
   trial: [key('batch', 'batch', ALWAYS), name('differs_in')],
   treatment: [key('trial', 'trial', ALWAYS), key('jar', 'jar', ALWAYS), name('name'), 'UNIQUE (trial, jar)'],
+  taster: [name('name'), keptBack('private')],
   session: [
     key('trial', 'trial'),
     day('day', ALWAYS),
     oneOf('kind', ['rank', 'score', 'pair', 'triangle'], ALWAYS),
     // From what the serving order was drawn; null where nothing was.
     line('draw'),
+    // Who poured; one who also tastes knows which jar is which.
+    key('poured_by', 'taster'),
     ...moment('revealed_at'),
   ],
-  taster: [name('name'), keptBack('private')],
   taster_avoids: [key('taster', 'taster', ALWAYS), name('allergen')],
   // Each taster has codes of their own; a triangle serves one jar under two.
   serving: [

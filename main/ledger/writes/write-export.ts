@@ -1,7 +1,7 @@
 // A probe's export brought in as readings of a hold, in one act.
 import type { Parsed, Reply } from '../../../core/contract';
-import { broughtIn, type BroughtIn } from '../../../core/growth/export/brought-in';
-import { readExport, type ExportReading } from '../../../core/growth/export/read-export';
+import { broughtIn, profiled, type BroughtIn } from '../../../core/growth/export/brought-in';
+import { readExport, type ExportReading, type ReadExport } from '../../../core/growth/export/read-export';
 import type { Around } from '../../../core/growth/export/export-times';
 import { momentText, storedMoment } from '../../../core/ledger/stored-moments';
 import { holdWarmth } from '../../../core/vigour/evidence';
@@ -17,7 +17,7 @@ import { Refused } from '../refusal';
 import { tidy } from './write-tidy';
 
 /** @throws Refused 'export without readings', and what a file of notes is refused for */
-function textOfExport(file: Parsed<'readings.bringIn'>['file']): { name: string; text: string } {
+export function textOfExport(file: Parsed<'readings.bringIn'>['file']): { name: string; text: string } {
   try {
     return readNotesFile(file);
   } catch (error) {
@@ -33,7 +33,11 @@ const SAME = 0.06;
 
 const textOf = ({ at }: ExportReading): string => momentText(at.seconds, at.offset);
 
-function aroundOf({ clock, preferences }: Ledger, hold: Row<'hold'>): Around {
+/** What is known of the time beside a file of readings. */
+export function aroundOf(
+  { clock, preferences }: Ledger,
+  hold: Pick<Row<'hold'>, 'began' | 'ended' | 'hours'>,
+): Around {
   const [began, ended] = [hold.began, hold.ended].map((moment) => (moment === null ? null : storedMoment(moment))); // prettier-ignore
   const hours = began && hold.hours !== null ? began.seconds + hold.hours * 3600 : null;
   return {
@@ -84,6 +88,15 @@ const readOf = (reading: ExportReading, leftOut: boolean): Read => ({
   ...(leftOut ? { leftOut } : {}),
 });
 
+/** What the ledger keeps of an export: what leaps impossibly is left out beside the rest, in the order of time. */
+export function keptReadings(read: ReadExport, told = profiled(read)): Read[] {
+  const keepable = told.impossible.filter(({ celsius }) => celsius >= KEPT.low && celsius <= KEPT.high);
+  return [
+    ...told.readings.map((one) => readOf(one, false)),
+    ...keepable.map((one) => readOf(one, true)),
+  ].toSorted((a, b) => storedMoment(a.at).seconds - storedMoment(b.at).seconds);
+}
+
 /**
  * Brings in a probe's export. The same file again, or one that goes on from it, adds only what is new.
  * @throws Refused 'not found', 'export without readings', 'export without days', and what a file is refused for
@@ -103,10 +116,7 @@ export function bringInReadings(
   if (read.trouble === 'no day') throw new Refused('export without days', { file: name });
   const told = broughtIn(read, around);
   if (told.readings.length === 0) throw new Refused('export without readings', { file: name });
-  const given = [
-    ...told.readings.map((one) => readOf(one, false)),
-    ...told.impossible.filter(({ celsius }) => celsius >= KEPT.low && celsius <= KEPT.high).map((one) => readOf(one, true)),
-  ].toSorted((a, b) => storedMoment(a.at).seconds - storedMoment(b.at).seconds); // prettier-ignore
+  const given = keptReadings(read, told);
   const found = seriesFor(host, hold.key, input.where, jar, given);
   if (found?.added === 0) return replyOf(ledger, hold, input.where, told, { act: null, series: found.series.uid, added: 0 }); // prettier-ignore
   const scale = read.unit === 'K' ? null : (`°${read.unit}` as const);
@@ -117,7 +127,7 @@ export function bringInReadings(
     (act) => {
       const block = blockOf(facts, found?.all ?? given, found?.series.block ?? null);
       const described = { place: input.where, jar, heading: read.heading, scale, block };
-      if (!found) return act.insert('series', { hold: hold.key, clock: null, ...described }).uid;
+      if (!found) return act.insert('series', { hold: hold.key, clock: null, spot: null, ...described }).uid;
       act.update('series', found.series.key, { place: input.where, block });
       return found.series.uid;
     },
