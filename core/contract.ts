@@ -1,7 +1,7 @@
 // The one table of calls between window (or headless caller) and ledger: what each takes and what it replies.
 // Every request and every reply is parsed against this table, always. Owns shapes only, no behaviour.
 import { z } from 'zod';
-import { ChoiceReply, NextReply, RestartReply, VerdictReply } from './advice/shapes';
+import { ChoiceReply, CostsReply, NextReply, RestartReply, VerdictReply } from './advice/shapes';
 import type { CallName, JobName, ReadName, WriteName } from './call-names';
 import { Amount, Day, FilePath, Line, Moment, Name, Price, Prose, Temperature, Uid } from './ledger/basics';
 import { FACT_KINDS } from './ledger/facts/all-facts';
@@ -533,6 +533,8 @@ export const contract = {
       /** `left`: its size less all that made jars took, in its own unit; null where a part of that is not known. `uses`: how often. */
       packages: z.array(Package.extend({ left: z.number().nullable(), uses: count })),
     })),
+  /** What a jar's milk, each thing stirred in and a start usually cost, and what of them has no price. */
+  'cost.list': entry('read', empty, CostsReply),
   'history.list': entry(
     'read',
     z.strictObject({ record: z.strictObject({ kind: z.enum(RECORD_KINDS), id: Uid }).nullable(), before: Uid.nullable(), limit: z.int().min(1).max(200), /** Words that its sentence, its day or its reason holds. */ text: Line.default('') }),

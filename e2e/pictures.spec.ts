@@ -179,6 +179,14 @@ const PICTURES: readonly Picture[] = [
       await page.getByRole('heading', { name: 'Blue Tin' }).waitFor();
     },
   },
+  {
+    name: 'costs',
+    seed: 'demo',
+    open: async (page) => {
+      await toSources(page);
+      await page.getByRole('button', { name: 'All costs' }).click();
+    },
+  },
 ];
 
 const SMALL = { width: 800, height: 600 };

@@ -5,6 +5,7 @@ import { writeArchive } from './files/archive/write';
 import type { Job } from './ledger/job';
 import type { WorkerCall } from './ledger/worker-protocol';
 import { bringInNotes, previewNotes } from './ledger/bring-in-notes';
+import { listCosts } from './ledger/reads/read-costs';
 import { hostOf } from './ledger/facts/facts-host';
 import { leftOf, listFacts, listReadings } from './ledger/reads/read-facts';
 import { familyNow } from './ledger/reads/read-now';
@@ -81,6 +82,7 @@ export const handlers: Handlers = {
   'batch.list': ({ ledger }, input) => listBatches(ledger, input),
   'source.list': ({ ledger }) => listSources(ledger),
   'package.list': ({ ledger }) => listPackages(ledger),
+  'cost.list': ({ ledger }) => listCosts(ledger),
   'history.list': ({ ledger }, input) => listHistory(ledger, input),
   'draft.list': ({ ledger }) => listDrafts(ledger),
   'advice.freshStart': ({ ledger }) => freshStarts(ledger),

@@ -1,5 +1,6 @@
 // What advice replies, as zod shapes for the table of calls.
 import { z } from 'zod';
+import { UNPRICED } from './spent';
 import { Moment, Uid } from '../ledger/basics';
 import { TANGS } from '../ledger/records';
 import { CAUTION_LEVELS } from '../lineage/lineage-shapes';
@@ -169,3 +170,27 @@ export const ChoiceReply = z.strictObject({
   advice: NextReply,
 });
 export type ChoiceReply = z.infer<typeof ChoiceReply>;
+
+const times = z.int().nonnegative();
+
+/** As `cost.list` replies it. */
+export const CostsReply = z.strictObject({
+  /** What is known first, in one sentence; then what no cost holds. */
+  sentence: z.string(),
+  notCounted: z.string(),
+  costs: z.array(
+    z.strictObject({
+      what: z.enum(['milk', 'addition', 'start']),
+      name: z.string(),
+      usual: z.strictObject({ minor: times, currency: z.string() }).nullable(),
+      priced: times,
+      of: times,
+      unpriced: z.array(z.strictObject({ why: z.enum(UNPRICED), times })),
+      jars: times,
+      /** "1.49 GBP a jar", "not known". */
+      says: z.string(),
+      /** Why some have no price; null where all have. */
+      unpricedSays: z.string().nullable(),
+    }),
+  ),
+});

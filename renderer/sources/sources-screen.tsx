@@ -1,9 +1,10 @@
-// Sources: what lines can be started from, as packets; what is stirred in, as bags; milk.
+// Sources and costs: what lines can be started from, as packets; what is stirred in, as bags; milk; what it all costs.
 import { useEffect, useState } from 'react';
 import { call } from '../state/ledger-calls';
 import { say } from '../state/store';
 import { useRead } from '../state/use-read';
 import type { Editing, Forms } from './source-forms';
+import { Costs, CostsInShort } from './costs';
 import { PackageForm } from './package-form';
 import { Packet } from './packet';
 import { SourceForm } from './source-form';
@@ -14,6 +15,7 @@ import './sources.css';
 export function SourcesScreen() {
   const sources = useRead('source.list', {});
   const packages = useRead('package.list', {});
+  const costs = useRead('cost.list', {});
   const [editing, setEditing] = useState<Editing | null>(null);
   useEffect(() => {
     // What was unfinished when the program stopped opens by itself on coming back to this screen.
@@ -48,7 +50,7 @@ export function SourcesScreen() {
   return (
     <div className="page sources stack">
       <header className="sources-head">
-        <h1>Sources</h1>
+        <h1>Sources and costs</h1>
         {editing === null && (
           <div className="row">
             <button
@@ -68,6 +70,7 @@ export function SourcesScreen() {
           </div>
         )}
       </header>
+      <CostsInShort costs={costs} />
       {editing?.kind === 'source' && editing.id === null && <SourceForm source={null} onDone={done} />}
       {editing?.kind === 'package' && editing.id === null && !all.some((one) => one.id === editing.of) && (
         <PackageForm found={null} of={editing.of} name={editing.name} sources={all} onDone={done} />
@@ -91,6 +94,7 @@ export function SourcesScreen() {
         <p className="soft small">Strains and counts are as declared at the start, not tested since.</p>
       )}
       <StirredIn packages={others.filter((one) => one.of === 'addition')} forms={forms} />
+      <Costs costs={costs} />
       <Milk packages={others.filter((one) => one.of !== 'addition')} forms={forms} />
     </div>
   );

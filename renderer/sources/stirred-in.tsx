@@ -42,7 +42,7 @@ export function StirredIn({ packages, forms }: Props) {
           isEdited(one, forms) ? (
             <EditForm key={one.id} one={one} forms={forms} />
           ) : (
-            <li key={one.id} className="bag-card">
+            <li key={one.id} className="card bag-card">
               <Bag
                 full={one.size === null || one.left === null ? null : one.left / one.size.value}
                 grain={at}

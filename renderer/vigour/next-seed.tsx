@@ -42,7 +42,7 @@ function Card({
   const grave = ranked.doubts[0];
   const does = ranked.jar === null ? 'Start afresh' : 'Seed from this';
   return (
-    <li className={advised ? 'seed-card advised' : 'seed-card'} aria-labelledby={id}>
+    <li className={advised ? 'card seed-card advised' : 'card seed-card'} aria-labelledby={id}>
       <SeedPicture ranked={ranked} jar={jar} />
       <div className="seed-body">
         <h3 id={id}>{sentenceCase(ranked.label)}</h3>

@@ -87,7 +87,7 @@ function readAll(ledger: Generated, seed: number): Set<string> {
   ask('batch.list', { before: null, limit: 200 });
   ask('history.list', { record: null, before: null, limit: 200 });
   for (const kind of RECORDED) ask('facts.list', { kind, of: null, after: null, limit: 200 });
-  for (const name of ['source.list', 'package.list', 'line.list', 'draft.list', 'advice.freshStart', 'family.now', 'received.list'] as const)
+  for (const name of ['source.list', 'package.list', 'line.list', 'draft.list', 'advice.freshStart', 'family.now', 'received.list', 'cost.list'] as const)
     ask(name, {}); // prettier-ignore
   const act = ask('history.list', { record: null, before: null, limit: 1 })?.acts[0];
   if (act && !act.undone) ask('act.standing', { acts: [act.act] });

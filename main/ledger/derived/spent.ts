@@ -1,54 +1,69 @@
-// What was spent, from the prices and sizes of packages. A price counts only where the amount used and the size of the
-// package are in one unit.
+// What was taken of packages: for what, how much, and what the package says of its size and price.
+import type { Taken } from '../../../core/advice/spent';
+import type { Amount } from '../../../core/ledger/basics';
 import type { Rows } from '../facts/fact-rows';
 
-/** So many minor units of a currency, for the jar or batch with that key. */
-export interface SpentRow {
-  readonly key: number;
-  readonly minor: number;
-  readonly currency: string;
+interface TakenRow {
+  readonly of: number;
+  readonly jar: number;
+  readonly name: string;
+  readonly value: number | null;
+  readonly unit: Amount['unit'] | null;
+  readonly package: number | null;
+  readonly size: number | null;
+  readonly size_unit: Amount['unit'] | null;
+  readonly minor: number | null;
+  readonly currency: string | null;
 }
 
-/** The price of an amount of a package `p`, in minor units. */
-const priced = (value: string): string => `p.price_v * ${value} / p.size_v`;
-const joined = (unit: string): string => `p.price_v IS NOT NULL AND p.size_v > 0 AND p.size_u = ${unit}`;
+const PACKAGE = `u.package, p.size_v AS size, p.size_u AS size_unit, p.price_v AS minor, p.price_u AS currency`;
+const amount = (...from: string[]): string =>
+  (['v', 'u'] as const)
+    .map((part) => `coalesce(${from.map((one) => `${one}_${part}`).join(', ')}) AS ${part === 'v' ? 'value' : 'unit'}`)
+    .join(', '); // prettier-ignore
 
-/** For the milk of each made jar. */
-export function spentOnMilk(rows: Rows): SpentRow[] {
-  const value = 'coalesce(u.amount_v, m.actual_v, j.final_volume_v)';
-  return rows
-    .prepare(
-      `SELECT j.key, ${priced(value)} AS minor, p.price_u AS currency
-         FROM use u JOIN package p ON p.key = u.package JOIN milk m ON m.key = u.milk JOIN jar j ON j.key = m.jar
-        WHERE j.state = 'made' AND ${value} IS NOT NULL
-          AND ${joined('coalesce(u.amount_u, m.actual_u, j.final_volume_u)')} ORDER BY j.key, u.key`,
-    )
-    .all() as SpentRow[];
-}
-
-/** For what was stirred into each jar. */
-export function spentOnAdditions(rows: Rows): SpentRow[] {
-  const value = 'coalesce(u.amount_v, a.actual_v, a.planned_v)';
-  return rows
-    .prepare(
-      `SELECT a.jar AS key, ${priced(value)} AS minor, p.price_u AS currency
-         FROM use u JOIN package p ON p.key = u.package JOIN addition a ON a.key = u.addition
-        WHERE ${value} IS NOT NULL AND ${joined('coalesce(u.amount_u, a.actual_u, a.planned_u)')} ORDER BY a.key, u.key`,
-    )
-    .all() as SpentRow[];
-}
-
-/** For the sources that each batch's made jars were started from; its key is the batch's. */
-export function spentOnSources(rows: Rows): SpentRow[] {
-  const value = 'coalesce(u.amount_v, s.actual_v)';
-  return rows
-    .prepare(
-      `SELECT j.batch AS key, ${priced(value)} AS minor, p.price_u AS currency
-         FROM use u JOIN package p ON p.key = u.package JOIN seeding s ON s.key = u.seeding JOIN jar j ON j.key = s.jar
-        WHERE s.source IS NOT NULL AND j.state = 'made' AND ${value} IS NOT NULL
-          AND ${joined('coalesce(u.amount_u, s.actual_u)')} ORDER BY s.key, u.key`,
-    )
-    .all() as SpentRow[];
+/** Made jars' milk, what was stirred into them, and the sources that lines were started from: each with its package.
+ * A culture that was received is not bought. */
+export function takenOf(rows: Rows): Taken[] {
+  const read = (what: Taken['what'], sql: string): Taken[] =>
+    (rows.prepare(sql).all() as TakenRow[]).map((row) => ({
+      what,
+      of: row.of,
+      jar: row.jar,
+      name: row.name,
+      amount: row.value === null || row.unit === null ? null : { value: row.value, unit: row.unit },
+      package:
+        row.package === null
+          ? null
+          : {
+              size: row.size === null || row.size_unit === null ? null : { value: row.size, unit: row.size_unit },
+              minor: row.minor,
+              currency: row.currency,
+            },
+    })); // prettier-ignore
+  return [
+    ...read(
+      'milk',
+      `SELECT j.key AS of, j.key AS jar, coalesce(m.name, 'milk') AS name,
+              ${amount('u.amount', 'm.actual', 'j.final_volume')}, ${PACKAGE}
+         FROM milk m JOIN jar j ON j.key = m.jar LEFT JOIN use u ON u.milk = m.key LEFT JOIN package p ON p.key = u.package
+        WHERE j.state = 'made' ORDER BY j.key, m.key, u.key`,
+    ),
+    ...read(
+      'addition',
+      `SELECT j.key AS of, j.key AS jar, a.name, ${amount('u.amount', 'a.actual', 'a.planned')}, ${PACKAGE}
+         FROM addition a JOIN jar j ON j.key = a.jar LEFT JOIN use u ON u.addition = a.key
+         LEFT JOIN package p ON p.key = u.package
+        WHERE j.state = 'made' ORDER BY j.key, a.key, u.key`,
+    ),
+    ...read(
+      'start',
+      `SELECT j.batch AS of, j.key AS jar, o.name, ${amount('u.amount', 's.actual')}, ${PACKAGE}
+         FROM seeding s JOIN jar j ON j.key = s.jar JOIN source o ON o.key = s.source
+         LEFT JOIN use u ON u.seeding = s.key LEFT JOIN package p ON p.key = u.package
+        WHERE j.state = 'made' AND NOT (o.form = 'culture' AND u.key IS NULL) ORDER BY j.batch, s.key, u.key`,
+    ),
+  ];
 }
 
 /** How often something was taken from a package, and what is left of it in the unit of its size. */

@@ -1,0 +1,48 @@
+// Costs in words: what a jar, what is stirred in and a start usually cost, and why something has no price.
+import type { Spent } from '../advice/costs';
+import type { Unpriced, UsualCost } from '../advice/spent';
+import { printPrice } from '../quantities/quantities';
+
+/** "1.49 GBP". */
+const moneyWords = ({ minor, currency }: Spent): string => printPrice({ minor, currency, typed: null });
+
+const small = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'] as const;
+const many = (count: number, one: string, more: string): string =>
+  `${small[count] ?? count} ${count === 1 ? one : more}`;
+
+const WHY: Readonly<Record<Unpriced, string>> = {
+  'no package': 'no package is noted',
+  'no price': 'its package has no price',
+  'no size': 'its package has no size',
+  'no amount': 'how much went in is not noted',
+  'not weighed': 'measured by the spoon and sold by weight (weigh it, and it is priced)',
+  'other money': 'paid in another currency',
+};
+
+/** "in nine jars: measured by the spoon and sold by weight; in one jar: no package is noted"; null where all is priced. */
+export const unpricedWords = ({ what, unpriced }: UsualCost): string | null =>
+  unpriced.length === 0
+    ? null
+    : unpriced
+        .map(({ why, times }) => `in ${what === 'start' ? many(times, 'start', 'starts') : many(times, 'jar', 'jars')}: ${WHY[why]}`)
+        .join('; '); // prettier-ignore
+
+/** "1.49 GBP a jar", "13.43 GBP for two jars", "not known". */
+export const usualWords = ({ what, usual, jars }: UsualCost): string =>
+  usual === null
+    ? 'not known'
+    : `${moneyWords(usual)} ${what === 'start' ? `for ${many(jars, 'jar', 'jars')}` : 'a jar'}`;
+
+/** The first sentence on costs: what is known of a jar and a start, or that nothing is, and what to do. */
+export function costsSentence(costs: readonly UsualCost[]): string {
+  const milk = costs.find(({ what }) => what === 'milk')?.usual ?? null;
+  const start = costs.find(({ what }) => what === 'start');
+  const started = start?.usual ? `starting a line costs ${usualWords(start)}` : null;
+  if (milk === null && started === null)
+    return 'What a jar costs is not known. Note size and price of each package, and it is worked out here.';
+  const jar = milk === null ? 'What a jar costs is not known' : `A plain jar costs ${moneyWords(milk)}`;
+  return `${jar}; ${started ?? 'what a start costs is not known'}.`;
+} // prettier-ignore
+
+/** What no cost here holds. */
+export const NOT_COUNTED = 'Electricity is not counted.';
