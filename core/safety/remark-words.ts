@@ -2,6 +2,7 @@
 // others stand in words-beyond-latin.ts. Words may stop a jar; none of them excuses one.
 import type { DiscardSign } from '../ledger/records';
 import { plain } from '../quantities/quantities';
+import { withoutHarmless } from './harmless-words';
 import { signsBeyondLatin, spoiledBeyondLatin } from './words-beyond-latin';
 
 const SIGNS: readonly (readonly [DiscardSign, RegExp])[] = [
@@ -10,7 +11,7 @@ const SIGNS: readonly (readonly [DiscardSign, RegExp])[] = [
   ['orange', /\b(?:orange\w*|naranja|arancio\w*|arancione|oranje|laranja|pomaranczow\w+|turuncu\w*)\b/],
   ['black', /\b(?:black|schwarz\w*|noirs?|noires?|negr[oa]s?|ner[oaie]|zwarte?|pret[oa]s?|svart\w*|czarn\w+)\b/],
   ['fuzz', /\b(?:fuzz(?:y)?|fluff|fung(?:us|i)|furry|hairy|mou?ld(?:y|s)?|mildew|(?:green|blue|gr[ae]y)(?:ish)? (?:spots?|patch\w*|specks?|dots?|growth|fur)|(?:grune?|blaue?|graue?) (?:flecken?|punkte?|stellen?)|(?:taches?|points?) (?:vert|bleu|gris)\w*|manchas? (?:verdes?|azul\w*|gris\w*)|macchi[ae] (?:verd[ei]|blu|grigi\w*)|(?:groene|blauwe|grijze) (?:vlek\w*|stip\w*)|manchas? cinza\w*|(?:grona|gronne|bla|gra) (?:flackar|pletter|flekker)|zielon\w+ plam\w+|(?:ver|an|ange|be)?schimm(?!elfrei)\w+|moisi\w*|moho|mohos[oa]|muff[ae]|ammuffit\w+|bolor|mofo|mogel\w*|mogl\w*|muggen|skimmel\w*|plesn\w*|plesniow\w*|kuf(?:u|un|lu|len\w*)?)\b/],
-  ['foul smell', /\b(?:foul|rotten|putrid|rancid|stinks?|stinky|stank|stench|(?:smell(?:s|ed)?|smelt) (?:very |really |quite |a (?:bit|little) |slightly |somewhat )?(?:bad|off|awful|wrong|terrible|horrible|nasty|rotten|(?:like|of) (?:feet|vomit|sick|rot|(?:rotten |bad )?eggs?|sulph?ur|sewage|ammonia|rubbish|garbage))|(?:bad|off|nasty|awful|suspicious) smell|vomit|puke|faulig\w*|stinkt|stank|riecht (?:sehr |etwas )?(?:schlecht|ubel|faul|verdorben|nach (?:erbrochenem|schwefel|faulen eiern))|erbrochene\w*|vomi|vomito|pourri\w*|putrides?|fetides?|infectes?|ranci[es]?|nauseabond\w*|pue|mauvaises? odeurs?|sent (?:tres |un peu )?mauvais|huele mal|podrid[oa]|marci[oa]|puzza|stinkt|rotte|podre|cheira mal|rutten|luktar illa|radden|rattent|lukter vondt|smierdz\w+|zgnil\w+|cuchn\w+|(?:kotu|pis) kok\w*|kokmus\w*|curuk\w*|curumus\w*)\b/],
+  ['foul smell', /\b(?:foul|rotten|putrid|rancid|stinks?|stinky|stank|stench|(?:smell(?:s|ed)?|smelt) (?:very |really |quite |a (?:bit|little) |slightly |somewhat )?(?:bad|off|awful|wrong|terrible|horrible|nasty|rotten|(?:like|of) (?:feet|vomit|sick|rot|(?:rotten |bad )?eggs?|sulph?ur|sewage|ammonia|rubbish|garbage))|(?:bad|off|nasty|awful|suspicious) (?:smell|odou?r)|off[- ](?:smells?|odou?rs?|tastes?|flavou?rs?)|vomit|puke|faulig\w*|stinkt|stank|riecht (?:sehr |etwas )?(?:schlecht|ubel|faul|verdorben|nach (?:erbrochenem|schwefel|faulen eiern))|erbrochene\w*|vomi|vomito|pourri\w*|putrides?|fetides?|infectes?|ranci[es]?|nauseabond\w*|pue|mauvaises? odeurs?|sent (?:tres |un peu )?mauvais|huele mal|podrid[oa]|marci[oa]|puzza|stinkt|rotte|podre|cheira mal|rutten|luktar illa|radden|rattent|lukter vondt|smierdz\w+|zgnil\w+|cuchn\w+|(?:kotu|pis) kok\w*|kokmus\w*|curuk\w*|curumus\w*)\b/],
   ['foam', /\b(?:foam(?:y|ing|ed)?|froth(?:y|ing)?|schaum\w*|geschaumt|mousseu[sx]\w*|espum\w+|schium\w+|schuim\w*|skum\w*|pian[aye])\b/],
   ['lifted lid', /\b(?:blew (?:off )?(?:the |its |my )?lid|lids? (?:(?:had|has|have|was|were|is|are|got|been|all|half) )*(?:lifted|popped|blew|blown|bulged|bulging|raised|came off|come off|flew off|puff(?:ed|y|ing)|swollen|swelled|swelling|domed|bloated|ballooned)|(?:lifted|popped|bulging|bulged|raised|puff(?:ed|y)(?:[- ]up)?|swollen|swelled|domed|bloated|ballooned|blown(?:[- ]off)?) (?:the )?lids?|deckel (?:(?:hat|war|ist) )?(?:sich )?(?:hob|gehoben|gewolbt|aufgewolbt|aufgeblaht|angehoben|abgehoben|abgesprungen|abgeflogen|aufgesprungen|hochgegangen|hochgedruckt)\w*|(?:gewolbter|aufgeblahter) deckel|couvercle (?:(?:s'est|est|etait) )?(?:souleve|bombe|gonfle|saute)|tapa (?:hinchad|levantad|abombad)a|coperchio (?:gonfi|sollevat)o)\b/],
   ['torn curd', /\b(?:torn curd|curd (?:is |was )?torn|curds? (?:torn|ripped)|zerrissen\w*)\b/],
@@ -20,9 +21,12 @@ const SIGNS: readonly (readonly [DiscardSign, RegExp])[] = [
 const COLOURS: readonly DiscardSign[] = ['pink', 'red', 'orange', 'black'];
 /** Things that have a colour and are no growth: a kitchen's fruit, lids, labels, spices. */
 const THING =
-  /^\s*-?(?:zest|peel|juice|blossom|flavou?r|essence|oil|marmalade|slices?|segments?|rind|extract|water|syrup|lids?|labels?|caps?|jars?|bowls?|bands?|spoons?|pots?|tape|sticker|stickers|pens?|marker|ones?|towel|kettle|salt|tea|sesame|pepper|currants?|berr\w+|beans?|cherr\w+|fruits?|grapes?|wine|beans|ink|cups?|tops?(?= jar)|tray|box|deckel|glas|schale|saft|pot|couvercle|etiquette|bocal|tapa|tarro|frasco|coperchio|vasetto|deksel|kapa[kg]|kavanoz|lock|burk|pokryw\w+|sloik|dot sticker|paprika|rice|beet\w*|oats?|bran)/;
+  /^(?: (?:and|or) \w+)?\s*-?(?:zest|peel|juice|blossom|flavou?r|essence|oil|marmalade|slices?|segments?|rind|extract|water|syrup|lids?|labels?|caps?|jars?|bowls?|bands?|spoons?|pots?|tape|sticker|stickers|pens?|marker|ones?|towel|kettle|salt|tea|sesame|pepper|currants?|berr\w+|beans?|cherr\w+|fruits?|grapes?|wine|beans|ink|cups?|tops?(?= jar)|tray|box|deckel|glas|schale|saft|pot|couvercle|etiquette|bocal|tapa|tarro|frasco|coperchio|vasetto|deksel|kapa[kg]|kavanoz|lock|burk|pokryw\w+|sloik|dot sticker|paprika|rice|beet\w*|oats?|bran|(?:hot|outs?|plastic|rubber|bags?|lights?|lamp|led|cloth|seals?|gaskets?|foil|mugs?|elastic|baskets?|biro|chalk)\b)(?!\w*[- ]?(?:sized|shaped|ful|colou?red)\b)/;
 const THING_BEFORE =
-  /(?:blood|with an?|used (?:the|a|my|an)|in (?:the|a|my|an)|silicone|from an?|roten?|zest of an?|juice of an?)\s+$/;
+  /(?:blood|with an?|used (?:the|a|my|an)|in (?:the|a|my|an)|silicone|from an?|roten?|zest of an?|juice of an?|(?:marked|written|labell?ed|circled|noted) (?:in|with))\s+$/;
+/** A thing of which a colour is all that is said: "lid is red". */
+const THING_IS =
+  /(?:^|\b(?:the|its|a|my) )(?:lid|label|cap|light|band|tape|spoon|bowl|sticker|thermometer)s?(?: is| was| are|:)? $/;
 const MOULD_SHAPE = /\b(?:silicone|baking|muffin|jelly|ice|cake) mou?lds?|in(?:to)? (?:the |a )?mou?lds?\b/;
 const NEGATION_WORD =
   /(?:\b(?:no|not|without|never|none|nothing|free of|isn'?t|wasn'?t|didn'?t|neither|nor|kein\w*|nicht|ohne|weder|pas d['e]?|pas|sans|aucune?|sin|ningun\w*|non|senza|nessun\w*|geen|niet|zonder|nao|sem|nenhum\w*|ingen|inget|inga|inte|utan|ikke|uden|uten|bez|brak|nie)\b)/;
@@ -43,7 +47,7 @@ const ANSWERED_NO =
 export const withoutAnswered = (text: string): string => text.replaceAll(ANSWERED_NO, '');
 
 const SPOILED =
-  /\b(?:spoil(?:ed|t)|gone off|went off|gone bad|went bad|contaminated|verdorben|kontaminiert|gate|avarie\w*|contamine\w*|estropead[oa]|contaminad[oa]|mal estado|andat[oa] a male|guast[oa]|contaminat[oa]|bedorven|besmet|estragad[oa]|skamd|forstord|fordaervet|odelagt|bedervet|zepsut\w*|skazon\w*|bozulmus\w*)\b/;
+  /\b(?:spoil(?:ed|t)|(?:tast(?:es|ed)|looks?|looked|seems?|seemed) (?:a (?:bit|little|touch) |slightly |somewhat |very |really |quite )?off(?![- ]\w)|^(?:a (?:bit|little|touch) |slightly |somewhat )off$|turned (?:bad|rotten|rancid)|(?:has|have|had) turned$|gone off|went off|gone bad|went bad|contaminated|verdorben|kontaminiert|gate|avarie\w*|contamine\w*|estropead[oa]|contaminad[oa]|mal estado|andat[oa] a male|guast[oa]|contaminat[oa]|bedorven|besmet|estragad[oa]|skamd|forstord|fordaervet|odelagt|bedervet|zepsut\w*|skazon\w*|bozulmus\w*)\b/;
 const THROWN =
   /\b(?:threw (?:it |this |that |the (?:whole )?(?:jar|lot|thing) )?(?:all )?(?:out|away)|thrown (?:out|away)|tossed|discarded|binned|dumped|ditched|down the (?:sink|drain)|weggeworfen|entsorgt|weggekippt|weggeschuttet|jetee?s?|tirad[oa]|lo tire|la tire|desechad[oa]|buttat[oa]|gettat[oa]|weggegooid|deitad[oa] fora|jogad[oa] fora|slangd\w*|slangt|kastad|kastet|smidt ud|wyrzuc\w+)\b/;
 const HARMLESS =
@@ -126,7 +130,7 @@ function lengthOf(said: string, found: RegExpExecArray): number | null {
 export function readRemark(text: string): RemarkReading {
   const signs: DiscardSign[] = [];
   const asks: RemarkReading['asks'][number][] = [];
-  const said = withoutAnswered(plain(text));
+  const said = withoutHarmless(withoutAnswered(plain(text)));
   for (const [sign, pattern] of SIGNS) {
     for (const clause of clausesOf(said)) {
       const found = pattern.exec(clause);
@@ -136,7 +140,10 @@ export function readRemark(text: string): RemarkReading {
       if (denies(before) || /^[- ]free\b/.test(after) || DENIED_AFTER.test(after) || NONE_AFTER.test(after))
         continue;
       if (
-        (COLOURS.includes(sign) && (THING.test(after) || THING_BEFORE.test(before))) ||
+        (COLOURS.includes(sign) &&
+          (THING.test(after) ||
+            THING_BEFORE.test(before) ||
+            (THING_IS.test(before) && /^[\s.!]*$/.test(after)))) ||
         (sign === 'fuzz' && MOULD_SHAPE.test(clause))
       ) {
         asks.push({ kind: 'colour of a thing', words: clause.trim() });
