@@ -1,7 +1,7 @@
 // Binds each call of the contract to its handler. A call without one is a type error here.
 import type { Parsed, Reply } from '../core/contract';
-import { readArchive } from './files/archive/read';
-import { writeArchive } from './files/archive/write';
+import { readArchive } from './files/archive/read-archive';
+import { writeArchive } from './files/archive/write-archive';
 import type { Job } from './ledger/job';
 import type { WorkerCall } from './ledger/worker-protocol';
 import { bringInNotes, previewNotes } from './ledger/bring-in-notes';

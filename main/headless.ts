@@ -6,18 +6,22 @@ import { resolve } from 'node:path';
 import { addAbortSignal } from 'node:stream';
 import { parseArgs } from 'node:util';
 import type { Result } from '../core/contract';
-import { jsonSchemas } from '../core/schemas/json-schemas';
+import { archiveSchema, jsonSchemas } from '../core/schemas/json-schemas';
+import { checkedSentence, findingSentence } from '../core/says/check-says';
+import { refusalSentence } from '../core/sentences';
 import { isCallName } from './check-call';
+import { checkLedgerFile } from './check-ledger';
 import { beyondNumbers, parseJson, printed, roundedIn, withBytes } from './json-lines';
 import { Refused } from './ledger/refusal';
 import { repliesTo } from './many-calls';
 import { NamedLedger, refusalFrom } from './named-ledger';
-import { readOptions } from './options';
+import { type Options, readOptions } from './options';
 
 const USAGE = `call NAME 'JSON' --ledger FILE [--now MOMENT]
 The JSON may also come as @FILE, or from standard input as -.
 calls --ledger FILE [--now MOMENT]: one {"name", "input", "now"?, "id"?} a line from standard input, one reply a line.
-schema [NAME]: the JSON Schema of a record or a call, or of all of them.`;
+check --ledger FILE: looks through a ledger and its backups, says what it finds and changes nothing.
+schema [NAME]: the JSON Schema of a record or a call, of archive, or of all of them.`;
 
 /** @throws Refused 'usage', 'unknown schema' */
 function schemas(names: readonly string[]): unknown {
@@ -25,20 +29,25 @@ function schemas(names: readonly string[]): unknown {
   const all = jsonSchemas();
   if (name === undefined) return all;
   if (names.length > 1) throw new Refused('usage', { usage: USAGE });
+  if (name === 'archive') return archiveSchema();
   const found = Object.entries<unknown>({ ...all.records, ...all.calls }).find(([one]) => one === name);
   if (!found) throw new Refused('unknown schema', { name });
   return found[1];
 }
 
 /** @throws Refused 'usage' */
-function ledgerNamed(args: readonly string[]): NamedLedger {
-  let options: ReturnType<typeof readOptions>;
+function optionsOf(args: readonly string[]): Options {
   try {
-    options = readOptions(args);
+    return readOptions(args);
   } catch (error) {
     throw new Refused('usage', { usage: error instanceof Error ? error.message : USAGE });
   }
-  return new NamedLedger(options.ledger === null ? null : resolve(options.ledger), options.now);
+}
+
+/** @throws Refused 'usage' */
+function ledgerNamed(args: readonly string[]): NamedLedger {
+  const { ledger, now } = optionsOf(args);
+  return new NamedLedger(ledger === null ? null : resolve(ledger), now);
 }
 
 /** @throws Refused 'invalid', 'no such file' */
@@ -91,6 +100,16 @@ function call(args: readonly string[]): Result<unknown> {
   const result = ledger.answer(name, readInput(json));
   ledger.close();
   return result;
+}
+
+/** Says in plain lines what a look through a ledger finds. @returns the exit code. @throws Refused as the file is */
+async function check(args: readonly string[]): Promise<number> {
+  if (wordsOf(args).length > 1) throw new Refused('usage', { usage: USAGE });
+  const { ledger } = optionsOf(args);
+  if (ledger === null) throw new Refused('no ledger named');
+  const { findings, ...counts } = checkLedgerFile(resolve(ledger));
+  await write(`${[...findings.map(findingSentence), checkedSentence(findings.length, counts)].join('\n')}\n`);
+  return Number(findings.length > 0);
 }
 
 /** Settles once the text is written; rejects where nobody reads it. */
@@ -154,11 +173,18 @@ async function main(args: readonly string[]): Promise<number> {
         break;
       case 'calls':
         return await calls(args);
+      case 'check':
+        return await check(args);
       default:
         throw new Refused('usage', { usage: USAGE });
     }
   } catch (error) {
     result = refusalFrom(error);
+  }
+  if (verb === 'check' && !result.ok) {
+    // A check speaks to people.
+    await write(`${refusalSentence(result.error)}\n`);
+    return 2;
   }
   await write(printed(result));
   if (result.ok) return 0;

@@ -1,7 +1,7 @@
 // JSON Schemas (draft 2020-12) of every record and every call, made from the zod schemas that are their one definition.
 // Pure. For readers of a ledger and callers of the headless host in other languages; the program itself never uses them.
 import { z } from 'zod';
-import { ARCHIVE_VERSION, Contents, FACT_LINES, LINES } from '../archive/format';
+import { ARCHIVE_VERSION, Contents, FACT_LINES, LINES } from '../archive/archive-format';
 import { type CallName, contract } from '../contract';
 import { Day } from '../ledger/basics';
 import {

@@ -30,7 +30,7 @@ import { Generated } from '../ledger/generated-ledgers';
 import { RandomKeeper, KINDS } from '../rules/random-keeper';
 import { seededNumbers } from '../families';
 import { everyKind, kindsMissing } from './every-kind';
-import { everyRead } from './reads';
+import { everyRead } from './every-read';
 
 const noJob = { step: () => undefined };
 const RUNS = Number(process.env.JARLINE_RUNS ?? 3);

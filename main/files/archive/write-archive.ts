@@ -1,4 +1,4 @@
-// Writes a whole ledger as an archive (core/archive/format.ts). It is made beside its place, read back and held against
+// Writes a whole ledger as an archive (core/archive/archive-format.ts). It is made beside its place, read back and held against
 // what was written, and only then takes its name: there is never a part of one.
 import { createHash } from 'node:crypto';
 import { closeSync, existsSync, openSync, readFileSync, rmSync, statSync, writeSync } from 'node:fs';
@@ -10,8 +10,8 @@ import {
   CONTENTS_FILE,
   lineFile,
   photographFile,
-} from '../../../core/archive/format';
-import { ARCHIVE_README } from '../../../core/archive/read-me';
+} from '../../../core/archive/archive-format';
+import { ARCHIVE_README } from '../../../core/archive/archive-read-me';
 import type { Parsed, Reply } from '../../../core/contract';
 import { archiveSchema } from '../../../core/schemas/json-schemas';
 import type { Job } from '../../ledger/job';
@@ -21,7 +21,7 @@ import { photographFolder } from '../../ledger/worker-protocol';
 import { Refused, refusedFor } from '../../ledger/refusal';
 import { fileSource } from '../file-source';
 import { filesIn, unpackFile, ZipWriter } from '../zip';
-import { countOfLines, linesOf, photographsOf } from './lines';
+import { countOfLines, linesOf, photographsOf } from './archive-lines';
 
 /** A file of lines goes on in another one from here (bytes): none has to be held whole by whoever reads it. */
 const MOST_OF_A_FILE = 8 * 1024 * 1024;

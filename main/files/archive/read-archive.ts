@@ -11,7 +11,7 @@ import {
   CONTENTS_FILE,
   fileNamed,
   isShallow,
-} from '../../../core/archive/format';
+} from '../../../core/archive/archive-format';
 import type { Parsed, Reply } from '../../../core/contract';
 import type { Job } from '../../ledger/job';
 import { readJpeg } from '../../ledger/jpeg';
@@ -21,7 +21,7 @@ import { Refused, refusedFor } from '../../ledger/refusal';
 import { keepFile } from '../../ledger/writes/write-photographs';
 import { fileSource } from '../file-source';
 import { filesIn, type Packed, type Source, sourceOf, unpackFile } from '../zip';
-import { loadLines } from './load';
+import { loadLines } from './load-archive';
 
 /** No file of lines is longer (bytes), and no photograph. */
 const MOST_OF_A_FILE = 64 * 1024 * 1024;

@@ -36,3 +36,16 @@ export function findingSentence(found: Finding): string {
       return `The backup ${found.file} can’t be opened, so don’t count on it. Make a new one.`;
   }
 }
+
+const counted = (count: number, one: string, more = `${one}s`): string =>
+  `${count} ${count === 1 ? one : more}`;
+
+/** The last line of a check: what was looked at, and what came of it. */
+export function checkedSentence(
+  findings: number,
+  { jars, acts, photographs, backups }: { jars: number; acts: number; photographs: number; backups: number },
+): string {
+  const seen = `${counted(jars, 'jar')}, ${counted(acts, 'act')}, ${counted(photographs, 'photograph')}, ${counted(backups, 'backup')}`;
+  if (findings === 0) return `The ledger is in order: ${seen}. Nothing was changed.`;
+  return `${counted(findings, 'thing is', 'things are')} not in order. Nothing was changed.`;
+}

@@ -1,5 +1,5 @@
-// A ledger's rows as the lines of an archive (core/archive/format.ts), in the order in which one can point at another.
-import type { ArchiveLine, LineKind } from '../../../core/archive/format';
+// A ledger's rows as the lines of an archive (core/archive/archive-format.ts), in the order in which one can point at another.
+import type { ArchiveLine, LineKind } from '../../../core/archive/archive-format';
 import { FACT_KINDS, type FactKind, fieldsOf, isRef } from '../../../core/ledger/facts/all-facts';
 import { momentText } from '../../../core/ledger/stored-moments';
 import type { Rows } from '../../ledger/facts/fact-rows';

@@ -4,7 +4,7 @@ import type Database from 'better-sqlite3';
 import { FACT_KINDS } from '../../core/ledger/facts/all-facts';
 import { jarLabel } from '../../core/lineage/labels';
 import { brokenInvariants } from '../../core/rules/book';
-import type { Finding } from '../../core/says/check';
+import type { Finding } from '../../core/says/check-says';
 import { refusalSentence } from '../../core/sentences';
 import { tableOf } from './facts/tables';
 import { Rows } from './facts/fact-rows';

@@ -1,6 +1,6 @@
 // The archive of a whole ledger, version 1: which files it holds and what each of their lines is. Pure. Facts are told as
 // everywhere outside (core/ledger/facts), others by their ids and unknowns left out; around them lie the acts, the records'
-// own story and every form that was changed, so that nothing is lost and undo still works. core/archive/read-me.ts tells
+// own story and every form that was changed, so that nothing is lost and undo still works. core/archive/archive-read-me.ts tells
 // the same to whoever has no program for it; core/schemas/archive-1.json is what these schemas say.
 import { z } from 'zod';
 import { Line, Moment, Uid } from '../ledger/basics';

@@ -1,5 +1,5 @@
 // The page that lies in an archive for whoever opens it without the program.
-import { ARCHIVE_VERSION } from './format';
+import { ARCHIVE_VERSION } from './archive-format';
 
 export const ARCHIVE_README = `This is a whole Jarline ledger: every jar of a fermented-milk culture and what seeded it.
 Archive version ${ARCHIVE_VERSION}.

@@ -1,20 +1,20 @@
 // The lines of an archive into the tables of an empty ledger, in one transaction. The triggers, which write the journal,
-// stand aside meanwhile: the journal comes in as it is, and what they hold is asked of the whole instead (check.ts).
+// stand aside meanwhile: the journal comes in as it is, and what they hold is asked of the whole instead (ledger-findings.ts).
 import type Database from 'better-sqlite3';
 import { SqliteError } from 'better-sqlite3';
 import type { z } from 'zod';
-import { type ArchiveLine, FACT_LINES, type LineKind, LINES } from '../../../core/archive/format';
+import { type ArchiveLine, FACT_LINES, type LineKind, LINES } from '../../../core/archive/archive-format';
 import { FACT_KINDS, type FactKind, FACTS, fieldsOf, isRef } from '../../../core/ledger/facts/all-facts';
 import { wrongIn } from '../../../core/ledger/facts/wrong';
 import { storedMoment } from '../../../core/ledger/stored-moments';
 import { plainIssue } from '../../../core/plain-issue';
-import { findingSentence } from '../../../core/says/check';
-import { recordFindings, ruleFindings } from '../../ledger/check';
+import { findingSentence } from '../../../core/says/check-says';
+import { recordFindings, ruleFindings } from '../../ledger/ledger-findings';
 import { columnsOf, type Stored, tableOf, toColumns, type Value, valuesOf } from '../../ledger/facts/tables';
 import type { Job } from '../../ledger/job';
 import type { Ledger } from '../../ledger/ledger';
 import { Refused } from '../../ledger/refusal';
-import { linesIn, type OpenArchive, parseShallow, Unreadable } from './read';
+import { linesIn, type OpenArchive, parseShallow, Unreadable } from './read-archive';
 
 /** How often is told how far it is (lines). */
 const EVERY = 500;
