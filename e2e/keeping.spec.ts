@@ -19,7 +19,7 @@ test('after SIGKILL every character typed more than half a second earlier is bac
   await program.page.keyboard.press('n');
   const fields = {
     'Made on': '18 May 2026',
-    'Word, if you want one': 'windowsill',
+    'Name for this batch (optional)': 'windowsill',
     'How many jars': 'thr',
     Milk: 'whole milk from the corner shop',
     'How much milk': '3 ha', // half typed, and wrong so far

@@ -36,7 +36,7 @@ test('the first batch of four jars, by keyboard alone, in at most 180 key presse
   await keys.press('Enter');
   await keys.type('1 qt');
   await keys.press('Enter');
-  await expect(page.getByText('= 946 mL, US measure')).toBeVisible();
+  await expect(page.getByText('= 946 mL, metric')).toBeVisible();
   await keys.type('quart jar');
   await keys.press('Enter');
   await keys.type('946 ml');
@@ -45,7 +45,7 @@ test('the first batch of four jars, by keyboard alone, in at most 180 key presse
   await keys.type('potato starch');
   await keys.press('Enter');
   await keys.type('3 tbsp');
-  await expect(page.getByText('= 44.4 mL, US measure')).toBeVisible();
+  await expect(page.getByText('= 45 mL, metric')).toBeVisible();
   await keys.press('Enter', 'Enter', 'Tab');
   expect(await focused(page)).toBe('Held for');
   await keys.type('36');
@@ -106,7 +106,7 @@ test('one jar differs in its seed, and a bad amount is said under its field with
   await expect(page.getByLabel('How much of it')).toHaveValue('3 spoonz');
   await expect(page.getByRole('combobox', { name: 'Seeded from' })).toHaveValue('10 May a');
   await page.getByLabel('How much of it').fill('¼ cup');
-  await expect(page.getByText('= 59.1 mL, US measure')).toBeVisible();
+  await expect(page.getByText('= 62.5 mL, metric')).toBeVisible();
 
   await page.getByRole('button', { name: 'Differs: seed of jar b' }).click();
   const second = page.getByRole('group', { name: 'Jar b' });

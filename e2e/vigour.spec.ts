@@ -92,6 +92,27 @@ test('each card says its line’s verdict word for word; the seed of the chosen 
   }
 });
 
+test('the list to pick a seed from says the same verdict, and takes its seed', async ({ page }) => {
+  await toVigour(page);
+  const { line } = await lineOf(page, 'Heron');
+  const sentence = await page.evaluate(async (id) => {
+    const reply = await window.jarline.call['advice.line']({ line: id });
+    if (!reply.ok) throw new Error(reply.error.code);
+    return reply.value.sentence;
+  }, line);
+  await page.keyboard.press('Alt+2');
+  await page.keyboard.press('n');
+  await expect(page.getByRole('list', { name: 'What is advised' })).toContainText(sentence);
+  await page.getByRole('combobox', { name: 'Seeded from' }).click();
+  const option = page.getByRole('option').filter({ hasText: `Heron: ${sentence}` });
+  await option.click();
+  await expect(page.getByRole('combobox', { name: 'Seeded from' })).toHaveValue(/^30 Nov 2025 a|^30 Nov a/);
+  await expect(page.getByRole('list', { name: 'What is advised' })).toContainText(sentence);
+  await expect(
+    page.getByRole('list', { name: 'What is advised' }).getByRole('button', { name: /Seed from it/ }),
+  ).toHaveCount(0);
+});
+
 test('a line is named where its name is read; undo brings the old name back', async ({ page }) => {
   await toVigour(page);
   await page.getByRole('button', { name: 'Name this line' }).click();

@@ -1,81 +1,63 @@
-// The verdict beside the seed field of a new batch, word for word as everywhere: on the line of the seed that is picked,
-// or, while none is, on the lines there are.
-import { useState } from 'react';
-import { call } from '../state/ledger-calls';
-import { say, useAppState } from '../state/store';
-import { useRead } from '../state/use-read';
-import { JUDGED_UNASKED } from '../parts/use-scores';
+// The verdict beside the seed field of a new batch, word for word as everywhere, with the button that takes its seed.
 import { Linked } from '../parts/linked';
+import { numberWord } from '../parts/number-words';
 import { alsoAgainst, namedIn } from '../parts/verdict-parts';
-import { seedOf } from './begin';
-import { pickSeed, type SeedText } from './batch-text';
+import { VerdictAct } from '../parts/verdict-act';
+import { noSeed, pickSeed, type SeedText } from './batch-text';
+import type { LineVerdict } from './use-verdicts';
 
-/** Lines spoken of at once. */
+/** Lines spoken of at once; the others are folded. */
 const MOST = 3;
 
-function OfLine(props: {
-  readonly line: { readonly id: string; readonly name: string };
+interface Props {
+  readonly verdicts: readonly LineVerdict[];
+  /** The first row of seeds. */
   readonly seed: SeedText | undefined;
   readonly onTake: (seed: SeedText) => void;
-}) {
-  const { line, seed, onTake } = props;
-  const answer = useRead('advice.line', { line: line.id });
-  const [busy, setBusy] = useState(false);
-  if (!answer?.ok) return null;
-  const { sentence, seed: advised } = answer.value;
-  const jar = advised?.jar ?? null;
-  const taken = jar === seed?.picked?.id && (advised?.portion ?? '') === seed?.portion;
-  const take = async (): Promise<void> => {
-    if (jar === null) return;
-    setBusy(true);
-    const found = await call('jar.get', { id: jar });
-    setBusy(false);
-    if (!found.ok) return say(found.sentence, 'caution');
-    const { picked, portion, part } = seedOf(found.value, advised?.portion ?? null);
-    const now = seed ?? seedOf(found.value, null);
-    onTake(pickSeed(now, picked, portion === '' ? null : { id: portion, part }));
-  };
+}
+
+function OfLine({ line, verdict, seed: advised, now, onTake }: LineVerdict & Pick<Props, 'onTake'> & { readonly now: SeedText | undefined }) {
+  const taken = advised !== null && advised.picked?.id === now?.picked?.id && advised.portion === now?.portion;
+  const take = (seed: SeedText): void =>
+    onTake(pickSeed(now ?? noSeed, seed.picked, seed.portion === '' ? null : { id: seed.portion, part: seed.part }));
   return (
     <li className="row">
       <p>
         <strong>{line.name}:</strong>{' '}
         <Linked
-          text={[sentence, alsoAgainst(answer.value)].filter(Boolean).join(' ')}
-          jars={namedIn(answer.value)}
+          text={[verdict.sentence, alsoAgainst(verdict)].filter(Boolean).join(' ')}
+          jars={namedIn(verdict)}
         />
       </p>
-      {jar !== null && !taken && (
-        <button
-          type="button"
-          className="button"
-          data-enter="pass"
-          disabled={busy}
-          onClick={() => void take()}
-        >
-          Take it<span className="visually-hidden">: {advised?.label}</span>
+      {verdict.seed?.jar === null && <VerdictAct seed={verdict.seed} line={line.id} />}
+      {advised !== null && !taken && (
+        <button type="button" className="button" data-enter="pass" onClick={() => take(advised)}>
+          Seed from it<span className="visually-hidden">: {advised.picked?.label}</span>
         </button>
       )}
     </li>
   );
-}
+} // prettier-ignore
 
-/** The verdicts. @param seed the first row of seeds */
-export function AdvisedSeed(props: {
-  readonly seed: SeedText | undefined;
-  readonly onTake: (seed: SeedText) => void;
-}) {
-  const { seed } = props;
-  const jars = useAppState()?.ledger?.jars ?? 0;
-  const picked = seed?.picked?.kind === 'jar' ? seed.picked.id : null;
-  const asked = jars > 0 && jars <= JUDGED_UNASKED && (picked !== null || seed?.picked == null);
-  const answer = useRead('line.list', asked ? { jar: picked } : null);
-  const lines = answer?.ok ? answer.value.lines.filter(({ newestBatch }) => newestBatch !== null) : [];
-  if (lines.length === 0) return null;
+/** The verdicts. */
+export function AdvisedSeed({ verdicts, seed, onTake }: Props) {
+  if (verdicts.length === 0) return null;
+  const list = (some: readonly LineVerdict[]) =>
+    some.map((one) => <OfLine key={one.line.id} {...one} now={seed} onTake={onTake} />);
+  const more = verdicts.slice(MOST);
   return (
-    <ul className="advised" aria-label="What is advised">
-      {lines.slice(-MOST).map((line) => (
-        <OfLine key={line.id} line={line} {...props} />
-      ))}
-    </ul>
+    <>
+      <ul className="advised-lines" aria-label="What is advised">
+        {list(verdicts.slice(0, MOST))}
+      </ul>
+      {more.length > 0 && (
+        <details>
+          <summary>
+            {more.length === 1 ? 'One more line' : `Of ${numberWord(more.length)} more lines`}
+          </summary>
+          <ul className="advised-lines">{list(more)}</ul>
+        </details>
+      )}
+    </>
   );
 }

@@ -17,6 +17,7 @@ import { AdditionRows, HoldFields, MilkFields } from './recipe-fields';
 import { HeldSeedQuestion } from '../parts/held-seed-question';
 import { SeedRows } from './seed-rows';
 import { usePackages } from './use-packages';
+import { useVerdicts } from './use-verdicts';
 
 export const NEW_BATCH_DRAFT = 'batch:new';
 const none: Problems = new Map();
@@ -48,6 +49,8 @@ export function NewBatch({
   const [why, setWhy] = useState<string | null>(null);
   const busy = useRef(false);
   const { text } = draft;
+  const picked = text?.all.seeds[0]?.picked;
+  const verdicts = useVerdicts(picked && picked.kind !== 'jar' ? undefined : (picked?.id ?? null));
 
   const read = useMemo(
     () => (text === null ? null : readBatch(text, reader, { sameLabelMeant: false, draft: NEW_BATCH_DRAFT })),
@@ -105,7 +108,7 @@ export function NewBatch({
             onChange={(date) => set({ date })}
           />
           <TextField
-            label="Word, if you want one"
+            label="Name for this batch (optional)"
             value={text.word}
             placeholder="plain"
             hint="The jars are then “14 Mar plain a”."
@@ -135,9 +138,11 @@ export function NewBatch({
           notAfter={notAfter}
           packages={packages}
           startHere={repeated !== null}
+          verdicts={verdicts}
           onChange={(seeds) => setAll({ seeds })}
         />
         <AdvisedSeed
+          verdicts={verdicts}
           seed={text.all.seeds[0]}
           onTake={(seed) => setAll({ seeds: text.all.seeds.with(0, seed) })}
         />

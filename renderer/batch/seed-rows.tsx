@@ -12,6 +12,7 @@ import { isEmptySeed, noSeed, pickSeed, type SeedText } from './batch-text';
 import { findSeeds, settle, type SeedSuggestion } from './find-seed';
 import { SeedCaution } from './seed-caution';
 import type { Packages } from './use-packages';
+import { advisedSuggestions, withVerdicts, type LineVerdict } from './use-verdicts';
 
 interface RowProps {
   readonly seed: SeedText;
@@ -23,9 +24,21 @@ interface RowProps {
   readonly packages: Packages;
   readonly startHere: boolean;
   readonly name: string;
+  readonly verdicts: readonly LineVerdict[];
 }
 
-function SeedRow({ seed, onChange, path, problems, reader, notAfter, packages, startHere, name }: RowProps) {
+function SeedRow({
+  seed,
+  onChange,
+  path,
+  problems,
+  reader,
+  notAfter,
+  packages,
+  startHere,
+  name,
+  verdicts,
+}: RowProps) {
   const [asking, setAsking] = useState<SeedSuggestion | null>(null);
   const [left, setLeft] = useState<{
     readonly text: string;
@@ -54,7 +67,9 @@ function SeedRow({ seed, onChange, path, problems, reader, notAfter, packages, s
         problem={
           unpicked ? unpickedSentence(left.text, left.matched, left.refused) : problems.get(`${path}.find`)
         }
-        find={(text) => findSeeds(text, notAfter)}
+        find={async (text) =>
+          withVerdicts(await findSeeds(text, notAfter), advisedSuggestions(verdicts), text)
+        }
         onText={(find) => onChange({ ...seed, picked: null, find })}
         onPick={(suggestion) => (suggestion.ask ? setAsking(suggestion) : pick(suggestion))}
         onLeft={(text, matched, refused) => setLeft({ text, matched, refused })}
@@ -120,6 +135,7 @@ export function SeedRows({
   notAfter,
   packages,
   startHere = false,
+  verdicts = [],
   of,
 }: {
   readonly seeds: readonly SeedText[];
@@ -130,6 +146,8 @@ export function SeedRows({
   readonly notAfter: string | null;
   readonly packages: Packages;
   readonly startHere?: boolean;
+  /** On the lines there are: told in the list beside what they advise. */
+  readonly verdicts?: readonly LineVerdict[];
   /** Whose seeds, for a screen reader: "all jars", "jar b". */
   readonly of: string;
 }) {
@@ -144,6 +162,7 @@ export function SeedRows({
           reader={reader}
           notAfter={notAfter}
           packages={packages}
+          verdicts={verdicts}
           startHere={(startHere && at === 0) || added}
           onChange={(next) => onChange(seeds.with(at, next))}
         />

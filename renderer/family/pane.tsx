@@ -16,6 +16,7 @@ import { recordRows } from './record-rows';
 import { Linked } from '../parts/linked';
 import { Photograph } from '../parts/photograph';
 import { useJars } from './use-jars';
+import { VerdictAct } from '../parts/verdict-act';
 import type { LineNow } from './use-lines';
 
 type JarReply = Reply<'jar.get'>;
@@ -211,12 +212,15 @@ function About({
       )}
       {condemned && <p>No batch can be seeded from it: it {NO_SEED[view.discard ?? 'spoiled']}</p>}
       {line !== null && (
-        <p className="pane-advice">
-          <Linked
-            text={[line.sentence, line.reason, line.also].filter(Boolean).join(' ')}
-            jars={line.named.filter((one) => one.jar !== view.id)}
-          />
-        </p>
+        <div className="pane-advice">
+          <p>
+            <Linked
+              text={[line.sentence, line.reason, line.also].filter(Boolean).join(' ')}
+              jars={line.named.filter((one) => one.jar !== view.id)}
+            />
+          </p>
+          {line.advised !== null && !advised && <VerdictAct seed={line.advised} line={line.id} named />}
+        </div>
       )}
       <div className="pane-actions">
         {!condemned && !view.lost && (

@@ -6,6 +6,7 @@ import { JarPicture } from '../parts/jar-shape';
 import type { Lane } from './lanes';
 import { Linked } from '../parts/linked';
 import type { NamedJar } from '../parts/linked-parts';
+import { VerdictAct } from '../parts/verdict-act';
 import type { LineNow } from './use-lines';
 
 interface Props {
@@ -37,23 +38,6 @@ function Words(props: {
       </div>
       {also !== null && <p className="spoken-also soft">{linked(also)}</p>}
     </div>
-  );
-}
-
-/** What to press: where a seed is advised that seed, or the fresh start. */
-function Act({ seed, line }: { readonly seed: NonNullable<LineNow['seed']>; readonly line: string }) {
-  const { from, label } = seed;
-  if (from === null)
-    return (
-      <button className="button primary" type="button" onClick={() => go('batch', `repeat:${line}`)}>
-        Start afresh
-      </button>
-    );
-  const at = from.portion === null ? `seed:${from.jar}` : `seed:${from.jar}/${from.portion}`;
-  return (
-    <button className="button primary" type="button" onClick={() => go('batch', at)}>
-      Seed from it<span className="visually-hidden">: {label}</span>
-    </button>
   );
 }
 
@@ -114,7 +98,7 @@ export function Spoken({ lane, line, unasked, onShow, looks }: Props) {
         onShow={onShow}
       />
       <div className="spoken-acts">
-        {seed !== null && <Act seed={seed} line={lane?.line ?? ''} />}
+        {line.advised !== null && <VerdictAct seed={line.advised} line={lane?.line ?? ''} primary />}
         {why}
       </div>
     </section>

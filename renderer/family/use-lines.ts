@@ -6,8 +6,10 @@ import { call } from '../state/ledger-calls';
 import { say, useRevision } from '../state/store';
 import { alsoAgainst, namedIn, verdictParts } from '../parts/verdict-parts';
 import type { NamedJar } from '../parts/linked-parts';
+import type { AdvisedSeed } from '../parts/verdict-act';
 
 export interface LineNow {
+  readonly id: string;
   readonly standing: string;
   /** The verdict, word for word: what to do, and then the reason. */
   readonly sentence: string;
@@ -23,6 +25,8 @@ export interface LineNow {
       readonly key: number;
     } | null;
   } | null;
+  /** The same as the ledger names it, for the button that does it. */
+  readonly advised: AdvisedSeed | null;
   /** What stands against its newest jar, where the verdict has not said it. */
   readonly also: string | null;
   /** Jars that the sentences may name. */
@@ -48,9 +52,11 @@ async function read(line: string): Promise<LineNow | string> {
   if (!judged.ok) return judged.sentence;
   if (!advice.ok) return advice.sentence;
   return {
+    id: line,
     standing: judged.value.standing,
     ...verdictParts(advice.value.sentence),
     seed: await seedOf(advice.value),
+    advised: advice.value.seed,
     also: alsoAgainst(advice.value),
     named: namedIn(advice.value),
   };

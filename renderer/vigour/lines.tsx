@@ -5,6 +5,7 @@ import { call } from '../state/ledger-calls';
 import { useRevision } from '../state/store';
 import { Linked } from '../parts/linked';
 import { alsoAgainst, namedIn, verdictParts } from '../parts/verdict-parts';
+import { VerdictAct } from '../parts/verdict-act';
 import { SmallMarks } from './line-marks';
 import { SMALL, type LineReply } from './plot-scale';
 
@@ -67,6 +68,7 @@ function Card({ known, chosen, onChoose }: { readonly known: Known; readonly cho
             </span>
           )}
         </p>
+        {verdict.seed !== null && <VerdictAct seed={verdict.seed} line={line.line} primary={chosen} />}
       </div>
       {line.comparable > 0 && (
         <svg className="line-plot line-card-plot" viewBox={`0 0 ${SMALL.width} ${SMALL.height}`} aria-hidden="true">

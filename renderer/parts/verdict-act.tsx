@@ -1,0 +1,44 @@
+// The button that does what a verdict says: the form of a new batch, filled in with the seed or the fresh start.
+import { go } from '../state/store';
+
+/** What is advised: a jar, or what is kept of it; jar null: a fresh start. */
+export interface AdvisedSeed {
+  readonly jar: string | null;
+  readonly portion: string | null;
+  readonly label: string;
+}
+
+interface Props {
+  readonly seed: AdvisedSeed;
+  /** The line that the verdict is on. */
+  readonly line: string;
+  /** Names the seed where it does not stand beside it. */
+  readonly named?: boolean;
+  readonly primary?: boolean;
+}
+
+export function VerdictAct({ seed, line, named = false, primary = false }: Props) {
+  const { jar, portion, label } = seed;
+  const kind = primary ? 'button primary' : 'button';
+  if (jar === null)
+    return (
+      <button className={kind} type="button" onClick={() => go('batch', `repeat:${line}`)}>
+        Start afresh
+      </button>
+    );
+  return (
+    <button
+      className={kind}
+      type="button"
+      onClick={() => go('batch', portion === null ? `seed:${jar}` : `seed:${jar}/${portion}`)}
+    >
+      {named ? (
+        `Seed from ${label}`
+      ) : (
+        <>
+          Seed from it<span className="visually-hidden">: {label}</span>
+        </>
+      )}
+    </button>
+  );
+}
