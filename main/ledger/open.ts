@@ -63,20 +63,29 @@ function triggersOf(db: Database.Database): string {
     .join('\n');
 }
 
-const expected = new WeakMap<readonly Migration[], Map<number, string>>();
+/** The tables of a version with nothing in them: as bytes to begin a ledger with, and the triggers that are among them. */
+interface Blank {
+  readonly bytes: Buffer;
+  readonly triggers: string;
+}
+const blanks = new WeakMap<readonly Migration[], Map<number, Blank>>();
 
-/** Worked out once for each version: a program opens many a ledger, and the schema is long. */
-function expectedTriggers(upTo: number, list: readonly Migration[]): string {
-  const known = expected.get(list) ?? new Map<number, string>();
-  expected.set(list, known);
+/** Made once for each version: a program makes and opens many a ledger, and the schema is long. */
+function blankOf(upTo: number, list: readonly Migration[]): Blank {
+  const known = blanks.get(list) ?? new Map<number, Blank>();
+  blanks.set(list, known);
   const before = known.get(upTo);
   if (before !== undefined) return before;
   const db = new Database(':memory:');
   try {
+    db.pragma('foreign_keys = ON');
+    db.pragma('recursive_triggers = ON');
+    db.exec('BEGIN');
     for (const { version, sql } of list) if (version <= upTo) db.exec(sql);
-    const triggers = triggersOf(db);
-    known.set(upTo, triggers);
-    return triggers;
+    db.exec('COMMIT');
+    const blank = { bytes: db.serialize(), triggers: triggersOf(db) };
+    known.set(upTo, blank);
+    return blank;
   } finally {
     db.close();
   }
@@ -132,7 +141,7 @@ export function inspect(file: string, list: readonly Migration[] = migrations): 
         return { version: 0 };
       }
       if (db.pragma('quick_check(1)', { simple: true }) !== 'ok') throw new Refused('damaged', { file });
-      if (triggersOf(db) !== expectedTriggers(version, list)) throw new Refused('altered ledger', { file });
+      if (triggersOf(db) !== blankOf(version, list).triggers) throw new Refused('altered ledger', { file });
       return { version };
     });
   } catch (error) {
@@ -195,6 +204,17 @@ export function writeChecked(db: Database.Database, file: string): void {
   }
 }
 
+/** Gives empty tables the name of a new ledger. */
+function beginLedger(db: Database.Database, { clock, newId, demo }: Omit<OpenOptions, 'mode'>): void {
+  const { seconds, offset } = storedMoment(clock.now());
+  db.prepare('INSERT INTO ledger (key, uid, own, demo, made_at, made_at_off) VALUES (1, ?, 1, ?, ?, ?)').run(
+    newId(),
+    Number(demo),
+    seconds,
+    offset,
+  );
+}
+
 /** Runs what is pending in one transaction, after a checked copy of a ledger that holds something. */
 function migrate(db: Database.Database, options: Omit<OpenOptions, 'mode'>): void {
   const list = options.migrations ?? migrations;
@@ -210,12 +230,7 @@ function migrate(db: Database.Database, options: Omit<OpenOptions, 'mode'>): voi
     // Asked again where nobody else can write: another program may have been faster.
     const version = versionNow();
     for (const migration of list) if (migration.version > version) db.exec(migration.sql);
-    if (version === 0) {
-      const { seconds, offset } = storedMoment(options.clock.now());
-      db.prepare(
-        'INSERT INTO ledger (key, uid, own, demo, made_at, made_at_off) VALUES (1, ?, 1, ?, ?, ?)',
-      ).run(options.newId(), Number(options.demo), seconds, offset);
-    }
+    if (version === 0) beginLedger(db, options);
     if ((db.pragma('foreign_key_check') as unknown[]).length > 0) {
       throw new Error('a migration left a record pointing at nothing');
     }
@@ -275,11 +290,11 @@ export function openLedger(file: string, options: OpenOptions): Database.Databas
     let size = lookForLedger(file);
     if (options.mode === 'open' && size < 0) throw new Refused('no such file', { file });
     if (options.mode === 'create' && size > 0) throw new Refused('file exists', { file });
+    // What is made here was checked as it was written.
     if (size < 0) {
       makeLedger(file, options);
       size = lookForLedger(file);
-    }
-    if (size > 0) inspect(file, options.migrations);
+    } else if (size > 0) inspect(file, options.migrations);
     const db = new Database(file, { fileMustExist: true });
     try {
       // Before there is a log: the file is known as ours from its first page on, whenever the program is killed.
@@ -308,11 +323,13 @@ function makeLedger(file: string, options: Omit<OpenOptions, 'mode'>): void {
 
 /** An empty ledger that lies nowhere. */
 export function openInMemory(options: Omit<OpenOptions, 'mode'>): Database.Database {
-  const db = new Database(':memory:');
+  const list = options.migrations ?? migrations;
+  const db = new Database(blankOf(latestOf(list), list).bytes);
   db.pragma(`application_id = ${APPLICATION_ID}`);
+  db.pragma(`user_version = ${latestOf(list)}`);
   db.pragma('foreign_keys = ON');
   db.pragma('recursive_triggers = ON');
-  migrate(db, options);
+  beginLedger(db, options);
   return db;
 }
 
