@@ -115,6 +115,7 @@ function run(session: Session, name: CallName, input: unknown): Result<unknown> 
     return session.answer('app.state', {});
   }
   return session.answer(name as WorkerCall, input, {
+    look: () => undefined,
     step: (done, total, says) => {
       if (process.stderr.isTTY)
         process.stderr.write(`\r${says} ${done}${total === null ? '' : ` of ${total}`}   `);

@@ -106,6 +106,8 @@ export interface NotesInput {
     ((jars: readonly PlannedJar[], changes: readonly PlannedChange[]) => readonly RowRefused[]) | undefined;
   /** Called now and then with rows read; may throw to stop. */
   readonly step?: ((done: number, total: number) => void) | undefined;
+  /** Called for each row in every pass that does more than glance at it; may throw to stop. */
+  readonly look?: (() => void) | undefined;
 }
 
 export interface PlannedSeeding {

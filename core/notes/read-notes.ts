@@ -20,7 +20,7 @@ const MOST_LESSONS = 8;
 
 /** Reads a file as far as it can be: what it adds, and everything that is to be said about it. */
 export function readNotes(input: NotesInput): NotesReading {
-  const table = readTable(input.text, input.step, input.separator ?? null);
+  const table = { ...readTable(input.text, input.step, input.separator ?? null), look: input.look };
   const layout = readLayout(table, input.mapping, input.answers);
   const code = whyNotNotes(table, layout);
   if (code !== null)
@@ -31,7 +31,7 @@ export function readNotes(input: NotesInput): NotesReading {
     const said: Said[] = [...layout.assumptions, ...says.said];
     const context: CellContext = { conventions, answers: input.answers, names: new Map() };
     const rows = namedRows(layout, context, input, said);
-    const known = knownSeeds(rows, conventions, input.ledger, taught);
+    const known = knownSeeds(rows, conventions, input, taught);
     for (const [at, row] of rows.entries()) {
       input.step?.(at, rows.length);
       row.facts = readFacts(row.cells, row.log, context, row.identity.day);
@@ -70,9 +70,10 @@ function whyNotNotes(
 /** The rows of jars, each with its day and letter, and the jar of the ledger that it is. */
 function namedRows(layout: Layout, context: CellContext, input: NotesInput, said: Said[]): NoteRow[] {
   const rows = collectRows(layout, context.conventions, input, said);
-  nameRows(rows, layout, input, ({ row, cells, identity }) =>
-    readFacts(cells, new RowLog(row.line), { ...context, names: new Map() }, identity.day),
-  );
+  nameRows(rows, layout, input, ({ row, cells, identity }) => {
+    input.look?.();
+    return readFacts(cells, new RowLog(row.line), { ...context, names: new Map() }, identity.day);
+  });
   return rows;
 }
 

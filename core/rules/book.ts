@@ -23,19 +23,31 @@ export const BOOK: Book = {
   consents: CONSENTS,
 };
 
-/** All invariants that don't hold, in the order of the book. Each goes once through the facts. */
-export function* brokenInvariants(facts: Facts, { invariants }: Book = BOOK): Generator<Broken> {
-  for (const { ask } of invariants) yield* ask(facts);
+/**
+ * All invariants that don't hold, in the order of the book. Each goes once through the facts.
+ * @param look called before each rule; may throw to stop
+ */
+export function* brokenInvariants(
+  facts: Facts,
+  { invariants }: Book = BOOK,
+  look?: (() => void) | null,
+): Generator<Broken> {
+  for (const { ask } of invariants) {
+    look?.();
+    yield* ask(facts);
+  }
 }
 
-/** All consents that are missing, in the order of the book. */
+/** All consents that are missing, in the order of the book. @param look as in brokenInvariants */
 export function* missingConsents(
   facts: Facts,
   fresh: Fresh,
   known: Circumstances,
   { consents }: Book = BOOK,
+  look?: (() => void) | null,
 ): Generator<Broken> {
   for (const { ask, ofUndone } of consents) {
+    look?.();
     if (ofUndone || !known.undone) yield* ask(facts, fresh, known);
   }
 }

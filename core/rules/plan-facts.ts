@@ -18,6 +18,8 @@ export interface LedgerKeys {
   readonly keyOf: (uid: string) => number;
   /** Whether the volume of a jar is what its milk and seed came to. */
   readonly isSummed: (jar: number) => boolean;
+  /** Called for each jar; may throw to stop. */
+  readonly look?: (() => void) | null;
 }
 
 export interface PlanFacts {
@@ -150,7 +152,10 @@ export function factsOfPlan(
   keys: LedgerKeys,
 ): PlanFacts {
   const built = new PlanBuilder(base, keys);
-  for (const jar of plan.jars) built.addJar(jar);
+  for (const jar of plan.jars) {
+    keys.look?.();
+    built.addJar(jar);
+  }
   for (const [key, planned] of built.rowOf) built.addSeeds(key, planned);
   for (const change of plan.changes) built.change(change, keys.keyOf(change.uid));
   const { jars, seedings, fresh, rowOf, spoiled } = built;

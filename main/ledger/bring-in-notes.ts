@@ -126,6 +126,7 @@ function readFor(ledger: Ledger, input: Parsed<'notes.preview'>, job: Job): Read
     ledger: viewOf(ledger),
     hash,
     step: (done, total) => job.step(done, total, 'reading rows'),
+    look: job.look,
   });
   if (!reading.ok) throw new Refused(reading.code, { file: file.name, headings: reading.params.headings });
   const encoding = file.encodingAssumed

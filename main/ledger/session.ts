@@ -204,6 +204,7 @@ export class Session {
     const before = this.#ledger;
     const kept = before?.acts.kept;
     try {
+      if (before && job !== noJob) before.rows.look = job.look;
       const handler = handlers[name] as (session: Session, input: unknown, job: Job) => unknown;
       const work = (): unknown => handler(this, input, job);
       const reads = contract[name].kind === 'read' && before !== null;
@@ -214,6 +215,8 @@ export class Session {
       if (before === null || before.acts.kept === kept) return { ok: false, error: refused.refusal };
       process.stderr.write(`jarline: after it was kept: ${refusalSentence(refused.refusal)}\n`);
       return { ok: false, error: new Refused('kept, no answer').refusal };
+    } finally {
+      if (before) before.rows.look = null;
     }
   }
 
@@ -359,7 +362,7 @@ export class Session {
   }
 }
 
-const noJob: Job = { step: () => undefined };
+const noJob: Job = { step: () => undefined, look: () => undefined };
 
 /** Writes a fault's stack to stderr. @returns the ref under which it stands there */
 export function unexpected(error: unknown): string {

@@ -32,9 +32,13 @@ port.on('message', (message: ToWorker) => {
   }
   const { id, name, input, cancel } = message;
   let last = -Infinity;
+  const look = (): void => {
+    if (isCancelled(cancel)) throw new Refused('cancelled');
+  };
   const result = session.answer(name, input, {
+    look,
     step: (done, total, says) => {
-      if (isCancelled(cancel)) throw new Refused('cancelled');
+      look();
       if (performance.now() - last < BETWEEN_STEPS_MS) return;
       last = performance.now();
       tell({ kind: 'progress', id, done, total, says });

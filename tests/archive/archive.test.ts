@@ -201,7 +201,9 @@ describe('a ledger with every kind of record', () => {
         if (steps++ === after) throw Object.assign(new Error('the disk is gone'), { code: 'EIO' });
       };
       const handler = handlers['archive.write'];
-      expect(() => handler(session, { file: { path: join(folder, 'a.zip') } }, { step })).toThrow();
+      expect(() =>
+        handler(session, { file: { path: join(folder, 'a.zip') } }, { step, look: step }),
+      ).toThrow();
       expect([after, readdirSync(folder)]).toEqual([after, []]);
       expect(session.ledger.db.inTransaction).toBe(false);
     }
@@ -219,7 +221,9 @@ describe('a ledger with every kind of record', () => {
       const step = (): void => {
         if (steps++ === after) throw new Error('stopped');
       };
-      expect(() => handlers['archive.read'](empty, { file: { path: archive } }, { step })).toThrow('stopped');
+      expect(() =>
+        handlers['archive.read'](empty, { file: { path: archive } }, { step, look: step }),
+      ).toThrow('stopped');
       expect(stateOf(empty)).toBe(before);
       expect(troubles(empty.ledger.db)).toEqual([]);
     }

@@ -67,7 +67,7 @@ export class Generated {
     const handler = handlers[name as keyof typeof handlers] as (...given: unknown[]) => Reply<N>;
     const session = { ledger: this.ledger } as Pick<Session, 'ledger'>;
     try {
-      return { ok: true, value: handler(session, contract[name].input.parse(input), { step: () => undefined }) };
+      return { ok: true, value: handler(session, contract[name].input.parse(input), { step: () => undefined, look: () => undefined }) };
     } catch (error) {
       if (error instanceof Refused) return { ok: false, error: error.refusal };
       throw error;

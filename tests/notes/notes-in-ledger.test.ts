@@ -9,6 +9,7 @@ import { refusalSentence } from '../../core/sentences';
 import type { Job } from '../../main/ledger/job';
 import { Refused } from '../../main/ledger/refusal';
 import { Session } from '../../main/ledger/session';
+import { counting } from './counted-work';
 import { ODD_KEEPERS } from './odd-keepers';
 import { OTHER_KEEPERS } from './other-keepers';
 import { VARIED } from './varied';
@@ -138,6 +139,7 @@ describe('kitchen notes in a ledger', () => {
   it('cancelling rolls the whole file back', () => {
     let steps = 0;
     const cancelled = ask('notes.bringIn', { file: file(KITCHEN) }, {
+      look: () => undefined,
       step: () => {
         steps += 1;
         if (steps > 2) throw new Refused('cancelled');
@@ -146,6 +148,33 @@ describe('kitchen notes in a ledger', () => {
     expect(cancelled.ok || cancelled.error.code).toBe('cancelled');
     expect(family().jars.length).toBe(0);
     expect(acts()).toBe(0);
+  });
+
+  it('whether it was cancelled is looked at through every step: between two looks no pass does much for each row', () => {
+    const day = (n: number): string => new Date(Date.UTC(2000, 0, 1) + n * 86_400_000).toISOString().slice(0, 10);
+    const lines = (rows: number): string =>
+      Array.from({ length: rows }, (_, n) => `${day(n)},a,${n === 0 ? 'Blue Tin' : `${day(n - 1)} a`},45 ml,900 ml,36 h,38 C,firm,4.3,note ${n}`).join('\n'); // prettier-ignore
+    const notes = (rows: number) => file(`date,jar,seed,amount,volume,hours,temperature,set,ph,note\n${lines(rows)}\n`);
+    // What is worked out once for all files is no part of it.
+    ask('notes.preview', { file: notes(3) });
+    const rows = 600;
+    const long: string[] = [];
+    let [looks, last] = [0, 0];
+    const done = counting((counted) => {
+      const look = (): void => {
+        looks += 1;
+        // What a row costs all in all is some thousands.
+        if (counted() - last > 90 * rows) long.push(new Error('a look').stack ?? '');
+        last = counted();
+      };
+      last = counted();
+      return ask('notes.bringIn', { file: notes(rows) }, { step: look, look });
+    });
+    expect(done).toMatchObject({ ok: true, value: { jars: rows } });
+    expect(looks).toBeGreaterThan(30 * rows);
+    // What columns mean is told from a sample of rows, the same for a file of any length.
+    expect(long.filter((where) => !where.includes('readLayout'))).toEqual([]);
+    expect(long.length).toBeLessThan(2);
   });
 
   it('a jar of the same label recorded by hand is asked about, and its children still find it', () => {

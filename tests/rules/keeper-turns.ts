@@ -210,7 +210,10 @@ function merge(into: Ledger, from: Ledger, jar: string): boolean {
 
 const asFriend = (ledger: Ledger, name: keyof typeof handlers, input: unknown): void => {
   try {
-    (handlers[name] as (...given: unknown[]) => unknown)({ ledger }, input, { step: () => undefined });
+    (handlers[name] as (...given: unknown[]) => unknown)({ ledger }, input, {
+      step: () => undefined,
+      look: () => undefined,
+    });
   } catch (error) {
     const refused = refusalOf(error);
     if (!refused || refused.refusal.code === 'rule') throw error;

@@ -69,7 +69,7 @@ export class RandomKeeper {
     const { success, data } = contract[name].input.safeParse(input);
     if (!success) return { ok: false, error: { code: 'invalid', params: {} } };
     try {
-      const value = handler(session, data, { step: () => undefined });
+      const value = handler(session, data, { step: () => undefined, look: () => undefined });
       if (contract[name].kind !== 'read' && name !== 'notes.preview') this.recorded++;
       this.told.push(`${name} ${told(input)}`);
       return { ok: true, value };

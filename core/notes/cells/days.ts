@@ -211,9 +211,12 @@ export interface OrderEvidence {
 const YEARS = 365 * 86_400_000;
 
 /** Two-digit years lead where that keeps all days within three years and no other order keeps them within six. */
-function yearsFirst(texts: readonly string[]): OrderEvidence | null {
+function yearsFirst(texts: readonly string[], look?: () => void): OrderEvidence | null {
   const found = texts
-    .map((text) => cellDay(text) ?? findDay(text))
+    .map((text) => {
+      look?.();
+      return cellDay(text) ?? findDay(text);
+    })
     .filter((one) => one !== null && !one.sure && one.yearFirst !== undefined);
   const [first] = texts;
   if (found.length < 2 || first === undefined || found.some((one) => !one?.yearFirst)) return null;
@@ -230,8 +233,8 @@ function yearsFirst(texts: readonly string[]): OrderEvidence | null {
 }
 
 /** Which way round a file writes its dates: one that is possible only one way settles it for all. */
-export function orderOf(texts: readonly string[]): OrderEvidence {
-  const yearly = yearsFirst(texts);
+export function orderOf(texts: readonly string[], look?: () => void): OrderEvidence {
+  const yearly = yearsFirst(texts, look);
   if (yearly) return yearly;
   let day = 0;
   let month = 0;
@@ -239,6 +242,7 @@ export function orderOf(texts: readonly string[]): OrderEvidence {
   let points: string | null = null;
   const example: Record<'day' | 'month' | 'doubt', string | null> = { day: null, month: null, doubt: null };
   for (const text of texts) {
+    look?.();
     const found = cellDay(text) ?? findDay(text);
     if (!found || found.sure) continue;
     const shown = tidy(text).slice(found.start, found.end);

@@ -77,6 +77,7 @@ function unitOf(
   const text = (row: Row): string => row.cells[column.index] ?? '';
   // Beside a product bare numbers are pieces, whatever the column's others are.
   const bare = layout.rows.flatMap((row): Bare[] => {
+    layout.look?.();
     const number = bareNumber(text(row));
     return number === null || (seeds && onlySources(row, layout, jars))
       ? []

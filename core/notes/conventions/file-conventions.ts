@@ -47,7 +47,7 @@ function withoutAmounts(text: string): string {
 }
 
 /** Where the days of the jars are in no doubt, a doubtful one elsewhere is a jar's day, or no day at all: "1/2 a". */
-function ofJars(pieces: readonly string[], own: readonly string[]): string[] {
+function ofJars(pieces: readonly string[], own: readonly string[], look: Layout['look']): string[] {
   const sure = own.flatMap((text) => {
     const found = findDay(text);
     return found?.dayFirst ? [`${found.dayFirst.month}-${found.dayFirst.day}`] : [];
@@ -55,6 +55,7 @@ function ofJars(pieces: readonly string[], own: readonly string[]): string[] {
   if (sure.length === 0) return [...pieces];
   const days = new Set(sure);
   return pieces.filter((text) => {
+    look?.();
     const found = findDay(text);
     if (!found || found.sure) return true;
     return [found.dayFirst, found.monthFirst].some(
@@ -64,8 +65,11 @@ function ofJars(pieces: readonly string[], own: readonly string[]): string[] {
 }
 
 /** The one order in which no jar was made after today, or null where both or none have that. */
-function pastOrder(own: readonly string[], today: string): DayOrder | null {
-  const found = own.flatMap((text) => findDay(text) ?? []);
+function pastOrder(own: readonly string[], today: string, look: Layout['look']): DayOrder | null {
+  const found = own.flatMap((text) => {
+    look?.();
+    return findDay(text) ?? [];
+  });
   const orders = (['day first', 'month first'] as const).filter((order) =>
     found.every((one) => {
       const read = dayIn(one, order);
@@ -85,16 +89,17 @@ function readOrder(
   );
   const own = layout.columns.filter(({ meaning }) => meaning === 'date' || meaning === 'start');
   const texts = (columns: typeof dated): string[] =>
-    layout.rows.flatMap((row) =>
-      columns.map(({ index, meaning }) => {
+    layout.rows.flatMap((row) => {
+      layout.look?.();
+      return columns.map(({ index, meaning }) => {
         const text = row.cells[index] ?? '';
         return meaning === 'seed' ? withoutAmounts(text) : text;
-      }),
-    );
+      });
+    });
   const answer = answers['day order']?.trim().toLowerCase();
   const pieces = texts(dated).flatMap((text) => text.split(/\+|;|&|\band\b|\bund\b|\bet\b/));
-  const main = orderOf(texts(own));
-  const all = orderOf(main.doubtful === 0 ? ofJars(pieces, texts(own)) : pieces);
+  const main = orderOf(texts(own), layout.look);
+  const all = orderOf(main.doubtful === 0 ? ofJars(pieces, texts(own), layout.look) : pieces, layout.look);
   const evidence = main.order ? main : all;
   if (isOrder(answer)) return { order: answer, question: null, assumption: null };
   const told = own.map(({ heading }) => headingDayOrder(heading)).find((order) => order !== null);
@@ -118,7 +123,7 @@ function readOrder(
           : null,
     };
   }
-  const past = pastOrder(texts(own), today);
+  const past = pastOrder(texts(own), today, layout.look);
   if (past !== null)
     return {
       order: past,
@@ -150,6 +155,7 @@ function readDecimal(layout: Layout, separator: Separator): DecimalMark | undefi
   let comma = 0;
   let point = 0;
   for (const row of layout.rows) {
+    layout.look?.();
     for (const { index } of figures) {
       const text = tidy(row.cells[index] ?? '');
       if (/\d,\d{1,2}(?!\d)/.test(text)) comma += 1;
@@ -171,7 +177,10 @@ function readSpoons(
   if (answer) return { spoons: answer, reason: 'you said so' };
   const texts = new Set(layout.columns.map(({ heading }) => heading));
   for (const row of layout.rows) for (const cell of row.cells) texts.add(cell);
-  const flat = [...texts].map(plain);
+  const flat = Array.from(texts, (text) => {
+    layout.look?.();
+    return plain(text);
+  });
   const told = (pattern: RegExp): boolean => flat.some((text) => pattern.test(text));
   if (told(/\baustralian?\b|\b20 ?ml (?:table)?spoons?\b/))
     return { spoons: 'Australia', reason: 'the notes name Australia' };

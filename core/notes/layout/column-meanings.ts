@@ -51,6 +51,8 @@ export interface Layout {
   readonly emptyLines: readonly number[];
   readonly assumptions: readonly Said[];
   readonly questions: readonly Question[];
+  /** Called for each row where all are gone through; may throw to stop. */
+  readonly look?: (() => void) | undefined;
 }
 
 /** Rows that a column's meaning is looked for in. */
@@ -91,8 +93,10 @@ export function readLayout(
   answers: Readonly<Record<string, string>>,
 ): Layout {
   const { headings, names, rows, emptyLines, assumptions } = unfold(readHeadingLines(table));
+  table.look?.();
   const chosen = new Map(Object.entries(mapping).map(([heading, meaning]) => [plain(heading), meaning]));
   const all = names.map((name, index): Draft => {
+    table.look?.();
     const meaning = chosen.get(plain(name)) ?? null;
     return {
       index,
@@ -108,12 +112,10 @@ export function readLayout(
     };
   });
   const drafts: Drafts = { all, said: [...assumptions], questions: [], answers, headed: headings !== null };
-  byHeadings(drafts);
-  byClocks(drafts);
-  byAdditions(drafts);
-  bySeedNames(drafts, rows);
-  byCells(drafts);
-  corrected(drafts);
+  for (const find of [byHeadings, byClocks, byAdditions, bySeedNames, byCells, corrected]) {
+    table.look?.();
+    find(drafts, rows);
+  }
   const columns = all.map((draft) => columnOf(draft, drafts));
   const widths = table.rows.map(({ cells }) => cells.length);
   const alike = share(widths, (width) => width > 2 && width === widths[0]) >= 0.7;
@@ -124,6 +126,7 @@ export function readLayout(
     emptyLines,
     assumptions: drafts.said,
     questions: drafts.questions,
+    look: table.look,
   };
 }
 

@@ -106,12 +106,13 @@ function keyedDay(row: Row): Row {
 }
 
 /** Headings repeated among the rows, and titles of the blocks that they head, are left out and said. */
-function rowsBelow(rows: readonly Row[], headings: Row, assumptions: Said[]): Row[] {
+function rowsBelow(rows: readonly Row[], headings: Row, assumptions: Said[], look: Table['look']): Row[] {
   const wanted = headings.cells.map(bareHeading).join('|');
   const first = bareHeading(headings.cells[0] ?? '');
   const again = (row: Row): boolean =>
     bareHeading(row.cells[0] ?? '') === first && row.cells.map(bareHeading).join('|') === wanted;
   return rows.filter((row, at) => {
+    look?.();
     const next = rows[at + 1];
     const after = next && isSection(next) ? rows[at + 2] : next;
     const titles = toldIn(row).length === 1 && !isSection(row) && after !== undefined && again(after);
@@ -157,7 +158,12 @@ function namesOf(upper: readonly string[], second: Row | null, rows: readonly Ro
 /** Parts a table into headings and rows; titles, units and repeated headings are said. */
 export function readHeadingLines(table: Table): Headed {
   const assumptions: Said[] = [];
-  const filled = table.rows.filter((row) => !isEmpty(row)).map(keyedDay);
+  const filled = table.rows
+    .filter((row) => !isEmpty(row))
+    .map((row) => {
+      table.look?.();
+      return keyedDay(row);
+    });
   const emptyLines = table.rows.filter(isEmpty).map((row) => row.line);
   if (table.moreEmpty > 0) assumptions.push({ row: null, sentence: assumed.moreEmpty(table.moreEmpty) });
   const headings = findHeadings(filled);
@@ -181,7 +187,7 @@ export function readHeadingLines(table: Table): Headed {
     });
   }
   const own = second ? below.slice(1) : below;
-  const rows = [...sections, ...(headings ? rowsBelow(own, headings, assumptions) : own)];
+  const rows = [...sections, ...(headings ? rowsBelow(own, headings, assumptions, table.look) : own)];
   return { headings, names: namesOf(upper.cells, second, rows), rows, emptyLines, assumptions };
 }
 

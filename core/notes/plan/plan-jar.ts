@@ -54,6 +54,7 @@ export function planJar(
   input: NotesInput,
   without: readonly string[] = [],
 ): PlannedJar {
+  input.look?.();
   const { identity } = row;
   const facts = row.facts as RowFacts;
   const seedings = row.seeds.map(({ part, amount }): PlannedSeeding => {

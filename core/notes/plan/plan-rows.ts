@@ -82,6 +82,7 @@ function wantedChanges(
   const readsAsBefore = (row: NoteRow): boolean => input.ledger.read.has(planned(row).noted.read);
   const seeded = seededBy(rows, byId);
   for (const row of rows) {
+    input.look?.();
     // A row whose reading is the same as what came in before, only written otherwise, is here already.
     if (row.clash !== null && row.log.problems.length === 0 && readsAsBefore(row)) row.here = row.clash;
     if (row.other !== null) row.readSame = readsAsBefore(row);

@@ -20,6 +20,7 @@ export function previewOf(
   input: NotesInput,
 ): NotesPreview {
   const spoons = spoonsSaid([...adding, ...[...changing].filter((row) => row.taken)], conventions);
+  input.look?.();
   const isNew = (row: NoteRow): boolean => row.here === null && (row.clash === null || row.taken);
   const whole: NotesPreview = {
     columns: columnsOf(layout),
@@ -31,7 +32,10 @@ export function previewOf(
         seeds: [],
         says: 'Nothing stands here.',
       })),
-      ...rows.map((row) => previewRow(row, changing.has(row))),
+      ...rows.map((row) => {
+        input.look?.();
+        return previewRow(row, changing.has(row));
+      }),
     ].toSorted((a, b) => a.row - b.row),
     problems: rows
       .filter((row) => (isNew(row) && row.repeats === null) || refused.has(row))
@@ -60,7 +64,16 @@ const columnsOf = ({ columns, rows }: Layout): NotesPreview['columns'] =>
   columns.map(({ heading, known, meaning, index }) => ({
     heading,
     meaning: known ? meaning : null,
-    examples: [
-      ...new Set(rows.map(({ cells }) => tidy(cells[index] ?? '').slice(0, 80)).filter(Boolean)),
-    ].slice(0, 3),
+    examples: examplesOf(rows, index),
   }));
+
+/** The first three things that stand in a column. */
+function examplesOf(rows: Layout['rows'], index: number): string[] {
+  const found = new Set<string>();
+  for (const { cells } of rows) {
+    const text = tidy(cells[index] ?? '').slice(0, 80);
+    if (text !== '') found.add(text);
+    if (found.size === 3) break;
+  }
+  return [...found];
+}

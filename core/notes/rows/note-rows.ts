@@ -232,6 +232,7 @@ export function collectRows(
   /** The day as it was last written. */
   let dayWritten = '';
   for (const [at, row] of layout.rows.entries()) {
+    input.look?.();
     const section = sectionDay(row, layout.rows[at + 1], layout, conventions.order);
     const why = section ? assumed.section(section.text) : noJar(row, layout);
     if (section) [dayAbove, dayWritten] = [section, plain(section.text)];
@@ -270,6 +271,7 @@ export function nameRows(
   const uids = new Map(ledger.jars.map((jar) => [jar.uid, jar]));
   const counts = new Map<string, number>();
   for (const row of rows) {
+    input.look?.();
     row.raw = input.hash(row.rawText);
     row.occurrence = (counts.get(row.raw) ?? 0) + 1;
     counts.set(row.raw, row.occurrence);

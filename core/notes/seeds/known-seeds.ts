@@ -4,7 +4,7 @@ import { jarLabel } from '../../lineage/labels';
 import { findAmounts, plain, type AmountOptions } from '../../quantities/quantities';
 import { STRONG } from '../cells/seed-words';
 import type { Conventions } from '../conventions/file-conventions';
-import type { LedgerView } from '../notes-plan';
+import type { LedgerView, NotesInput } from '../notes-plan';
 import { labelKey } from '../rows/identity';
 import { labelOf, type NoteRow } from '../rows/note-rows';
 import { type KnownJar, SeedIndex } from './seed-index';
@@ -40,15 +40,18 @@ export interface KnownSeeds {
 export function knownSeeds(
   rows: readonly NoteRow[],
   { spoons, decimal }: Conventions,
-  ledger: LedgerView,
+  { ledger, look }: Pick<NotesInput, 'ledger' | 'look'>,
   taught: Taught,
 ): KnownSeeds {
   const named = new Set(ledger.sources.map(({ name }) => plain(name)));
   const received = new Set(ledger.sources.flatMap(({ name, culture }) => (culture ? [plain(name)] : [])));
   const products = new Set([...named].filter((name) => !received.has(name)));
-  for (const name of rows.flatMap((row) => countedProducts(row, { spoons, decimal }))) {
-    products.add(name);
-    named.add(name);
+  for (const row of rows) {
+    look?.();
+    for (const name of countedProducts(row, { spoons, decimal })) {
+      products.add(name);
+      named.add(name);
+    }
   }
   const { jars, byId } = knownJars(rows, ledger);
   const days = [...rows.map(({ identity }) => identity.day), ...ledger.jars.map(({ day }) => day)];
@@ -60,8 +63,9 @@ export function knownSeeds(
         .map(({ text }) => ({ text, first: row.identity.day !== null && row.identity.day <= earliest })),
     ),
     jars,
+    look,
   );
-  const forms = formsOf(rows, { spoons, decimal }, ledger);
+  const forms = formsOf(rows, { spoons, decimal }, ledger, look);
   const cultures = new Set([...received, ...taught.cultures]);
   return {
     jars,
@@ -93,9 +97,15 @@ function countedProducts(row: NoteRow, options: AmountOptions): string[] {
 }
 
 /** Products by the form that ledger and rows name them in, also where the count stands in a cell of its own. */
-function formsOf(rows: readonly NoteRow[], options: AmountOptions, ledger: LedgerView): KnownSeeds['forms'] {
+function formsOf(
+  rows: readonly NoteRow[],
+  options: AmountOptions,
+  ledger: LedgerView,
+  look: NotesInput['look'],
+): KnownSeeds['forms'] {
   const spelled = new Map(ledger.sources.map(({ name, form }) => [`${form}|${plain(name)}`, { name, form }]));
   for (const { cells } of rows) {
+    look?.();
     const of = (meaning: string): string[] =>
       cells.flatMap(({ column, text }) => (column.meaning === meaning && text.trim() !== '' ? [text] : []));
     const seeds = of('seed');

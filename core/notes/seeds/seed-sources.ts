@@ -251,9 +251,11 @@ function bareName(text: string): string | null {
 export function bareProducts(
   cells: readonly { readonly text: string; readonly first: boolean }[],
   jars: SeedIndex,
+  look?: () => void,
 ): Map<string, string> {
   const seen = new Map<string, { name: string; count: number; first: boolean }>();
   for (const { text, first } of cells) {
+    look?.();
     for (const piece of text.split(STRONG)) {
       const name = bareName(piece);
       if (name === null || jars.names(name)) continue;

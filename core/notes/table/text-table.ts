@@ -33,6 +33,8 @@ export interface Table {
   readonly rows: readonly Row[];
   /** How many more rows with nothing in them there are. */
   readonly moreEmpty: number;
+  /** Called for each row where all are gone through; may throw to stop. */
+  readonly look?: (() => void) | undefined;
 }
 
 /** Empty rows that are listed; of more of them only the number is told. */

@@ -210,6 +210,7 @@ export function* readFacts(rows: Rows, keys: readonly number[] | null): Generato
     )
     .iterate(...given(keys)) as IterableIterator<JarRow>;
   for (const row of jars) {
+    rows.look?.();
     const used = packages.get(row.key);
     const warm = stays.get(row.key);
     const last = warm.at(-1);

@@ -54,18 +54,22 @@ export class Rows {
   readonly #db: Database.Database;
   /** Writes what an import has let wait (waiting.ts): called before anything is asked. */
   writeWaiting: (() => void) | null = null;
+  /** Ends a job that the keeper has cancelled: called before anything is asked, until a commit begins. @throws Refused */
+  look: (() => void) | null = null;
 
   constructor(db: Database.Database) {
     this.#db = db;
   }
 
   get db(): Database.Database {
+    this.look?.();
     this.writeWaiting?.();
     return this.#db;
   }
 
   /** A statement, prepared once for each text; to be run before another is asked for. */
   prepare(sql: string): Database.Statement {
+    this.look?.();
     this.writeWaiting?.();
     let statement = this.#prepared.get(sql);
     if (!statement) {

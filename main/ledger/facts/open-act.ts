@@ -252,6 +252,8 @@ export class Acts {
       }
       this.ask(key, chosen);
       const settled = this.settle(key);
+      // From here on it can't be taken back.
+      this.rows.look = null;
       db.exec('COMMIT');
       this.kept += 1;
       settled();

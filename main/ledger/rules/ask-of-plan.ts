@@ -3,7 +3,7 @@
 import type { RowRefused } from '../../../core/notes/notes-plan';
 import { saidSo } from '../../../core/notes/plan/impossible';
 import type { NotesInput, PlannedChange, PlannedJar } from '../../../core/notes/notes-plan';
-import { brokenInvariants, missingConsents } from '../../../core/rules/book';
+import { BOOK, brokenInvariants, missingConsents } from '../../../core/rules/book';
 import type { Circumstances } from '../../../core/rules/consents';
 import type { Facts } from '../../../core/rules/asked-facts';
 import { factsOfPlan, type PlanFacts } from '../../../core/rules/plan-facts';
@@ -37,9 +37,10 @@ export function rulesForNotes(ledger: Ledger, file: string, answers: NotesInput[
       if (asks && saidSo(row.line, answers)) words.set(row.line, sentence);
       else found.set(row.id, { id: row.id, sentence, asks });
     };
-    for (const broken of brokenInvariants(plan.facts)) take(broken, false);
+    const { look } = ledger.rows;
+    for (const broken of brokenInvariants(plan.facts, BOOK, look)) take(broken, false);
     const known = knownOf(ledger, file, plan);
-    for (const missing of missingConsents(plan.facts, plan.fresh, known)) take(missing, true);
+    for (const missing of missingConsents(plan.facts, plan.fresh, known, BOOK, look)) take(missing, true);
     return [...found.values()];
   };
   const word = (): string | null =>
@@ -85,6 +86,7 @@ class Base {
     );
     const plan = factsOfPlan(this.#facts, { jars, changes }, {
       keyOf: this.#keyOf,
+      look: rows.look,
       isSummed: (jar) => [null, 'milk plus seed'].includes(rows.get('jar', jar).finalVolumeKnown),
     }); // prettier-ignore
     const facts = {

@@ -33,7 +33,7 @@ export const labelIn =
 export function askRules(ledger: Ledger, { act, kind, ...word }: Asked, book = BOOK): void {
   const { rows } = ledger;
   const facts = loadFacts(rows, touchedBy(rows, act), labelIn(ledger));
-  for (const broken of brokenInvariants(facts, book)) refuse(broken);
+  for (const broken of brokenInvariants(facts, book, rows.look)) refuse(broken);
   if (kind === 'notes.bringIn' || kind === 'ledger.merge') return;
   const undone = kind === 'act.undo' || kind === 'act.redo';
   const fresh = freshIn(rows, act, undone);
