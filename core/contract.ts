@@ -1,7 +1,7 @@
 // The one table of calls between window (or headless caller) and ledger: what each takes and what it replies.
 // Every request and every reply is parsed against this table, always. Owns shapes only, no behaviour.
 import { z } from 'zod';
-import { ChoiceReply, CostsReply, NextReply, RestartReply, VerdictReply } from './advice/shapes';
+import { ChoiceReply, CostsReply, NextReply, RestartReply, VerdictReply } from './shapes/advice-replies';
 import type { CallName, JobName, ReadName, WriteName } from './call-names';
 import { Amount, Day, FilePath, Line, Moment, Name, Price, Prose, Temperature, Uid } from './ledger/basics';
 import { FACT_KINDS } from './ledger/facts/all-facts';
@@ -18,8 +18,8 @@ import {
   RecordFacts,
   RemoveFact,
 } from './ledger/facts/recorded-facts'; // prettier-ignore
-import { ApplianceList, CheckedTool, CheckTool, ProofReply, ProofRun, ProveAppliance, ProvedAppliance, SaveAppliance, SavedAppliance, ToolList } from './growth/appliance-calls'; // prettier-ignore
-import { BringInReadings, BroughtInReply } from './growth/reading-calls';
+import { ApplianceList, CheckedTool, CheckTool, ProofReply, ProofRun, ProveAppliance, ProvedAppliance, SaveAppliance, SavedAppliance, ToolList } from './shapes/appliance-calls'; // prettier-ignore
+import { BringInReadings, BroughtInReply } from './shapes/reading-calls';
 import {
   Addition,
   Batch,
@@ -35,11 +35,10 @@ import {
   SetWord,
   Source,
 } from './ledger/records';
-import { CAUTION_LEVELS, CAUTION_RELATIONS } from './lineage/lineage-shapes';
-import { SAFETY_LOOKS, SAFETY_STOPS } from './safety/answer';
-import { DISCARDS } from './safety/own';
-import { JarJudgementReply, LineJudgementReply } from './vigour/shapes';
-import { Figure, Why } from './why';
+import { JarJudgementReply, LineJudgementReply } from './shapes/vigour-replies';
+import { Figure, Why } from './shapes/why';
+import { CAUTION_LEVELS, CAUTION_RELATIONS } from './shapes/caution-codes';
+import { SAFETY_STOPS, DISCARDS, SAFETY_LOOKS } from './shapes/safety-codes';
 
 const empty = z.strictObject({});
 const count = z.int().nonnegative();

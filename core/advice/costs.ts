@@ -1,13 +1,28 @@
 // What a jar and a fresh start cost the keeper: from recorded prices, else in jars. What is assumed is listed.
 import { minorDigits } from '../quantities/quantities';
 import { median } from '../vigour/order';
-import { LOG_SD_ASSUMED, type PriceDoubt, type RestartCosts } from './restart';
+import type { Spent } from '../shapes/cost-codes';
 
-/** An amount of money in minor units of its currency. */
-export interface Spent {
-  readonly minor: number;
-  readonly currency: string;
+/** What starts and jars cost. */
+export interface RestartCosts {
+  /** A fresh start, its poor first batch included. */
+  readonly freshStart: number;
+  readonly jarsPerGeneration: number;
+  readonly jar: number;
+  /** Part of its worth that a weak jar keeps (it is eaten); a discarded one keeps none. */
+  readonly weakKeeps: number;
+  /** Extra cost of a restart that was not planned. */
+  readonly unplanned: number;
 }
+
+/**
+ * How unsure each price is, as the standard deviation of its logarithm: 0 where it is recorded, LOG_SD_ASSUMED where it is
+ * assumed.
+ */
+export type PriceDoubt = Pick<RestartCosts, 'freshStart' | 'jar' | 'unplanned'>;
+
+/** Four assumed prices in five are taken to lie within a factor of two (an assumption, no source). */
+export const LOG_SD_ASSUMED = Math.LN2 / 1.2816;
 
 export interface CostRecords {
   /** What each jar's milk and additions cost, where packages with price and size were recorded. */

@@ -1,9 +1,9 @@
 // What has to be looked at before a seed is used, and what that does to its place.
 import { NEUTRAL_LIMITS } from '../ledger/default-preferences';
-import { daysWords } from '../vigour/words';
-import type { SeedCandidate } from './next';
 import { placeFactor } from './order';
 import { seedCost, type CostBasis } from './seed-cost';
+import { daysWords } from '../quantities/typed-days';
+import type { SeedCandidate } from './seed-candidate';
 
 /**
  * A sentence each: what the caution on it says, what its own hold asks, and that it has stood for longer than jars are

@@ -1,7 +1,7 @@
 // The one sentence of advice, and what is said before the last of a line is eaten. A seed that has to be looked into or is in
 // doubt is never recommended by either.
 import { inWords } from '../lineage/way-to-source';
-import type { Ranked, SeedCandidate } from './next';
+import type { Ranked, SeedCandidate } from './seed-candidate';
 
 /** Why nothing but a fresh start is offered in earnest; null where something is. @param others what may be used beside it */
 const whyLast = (others: readonly Ranked[]): string | null =>

@@ -1,8 +1,8 @@
 // Restarting from a reserve: which one, and what a good jar then costs.
-import type { SeedCandidate } from './next';
 import type { ReserveStart } from './restart';
 import { reserveStart, seedCost, weakFrom, type CostBasis } from './seed-cost';
-import { stopsOf, type SeedLimits } from '../safety/stops';
+import { stopsOf } from './stops';
+import type { SeedCandidate, SeedLimits } from './seed-candidate';
 
 /**
  * The reserve that a restart is held against: of those that may be used, with nothing to look into and no doubt, the one from

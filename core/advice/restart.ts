@@ -1,28 +1,10 @@
 // When to start afresh: the cost of a good jar if the line is always ended after n generations, C(n), and the n at which
 // it is lowest. With no weak jars it is the classic age replacement (Barlow & Hunter 1960, from memory).
-import { costWords } from './costs';
+import { costWords, type PriceDoubt, type RestartCosts } from './costs';
 import { normalFrom, type Chances, type PooledChances } from './chances';
 import { seededRandom } from './random';
 
-export interface RestartCosts {
-  /** A fresh start, its poor first batch included. */
-  readonly freshStart: number;
-  readonly jarsPerGeneration: number;
-  readonly jar: number;
-  /** Part of its worth that a weak jar keeps (it is eaten); a discarded one keeps none. */
-  readonly weakKeeps: number;
-  /** Extra cost of a restart that was not planned. */
-  readonly unplanned: number;
-}
-
-/**
- * How unsure each price is, as the standard deviation of its logarithm: 0 where it is recorded, LOG_SD_ASSUMED where it is
- * assumed.
- */
-export type PriceDoubt = Pick<RestartCosts, 'freshStart' | 'jar' | 'unplanned'>;
 export const NO_DOUBT: PriceDoubt = { freshStart: 0, jar: 0, unplanned: 0 };
-/** Four assumed prices in five are taken to lie within a factor of two (an assumption, no source). */
-export const LOG_SD_ASSUMED = Math.LN2 / 1.2816;
 /** Prices are drawn the same for every curve. */
 const PRICE_SEED = 20261128;
 

@@ -8,9 +8,9 @@ import { median } from '../vigour/order';
 import { shown } from '../vigour/score';
 import { USUAL_POINTS, type JarScore } from '../vigour/types';
 import { letterOf } from '../vigour/words';
-import type { SeedCandidate } from './next';
 import { AS_GOOD } from './seed-cost';
 import { isWeakWord } from './weak';
+import type { SeedCandidate } from './seed-candidate';
 
 export type Scored = Pick<SeedCandidate, 'vigour' | 'own' | 'scoreSays'>;
 

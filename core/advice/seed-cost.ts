@@ -2,8 +2,9 @@
 // the reserve that a restart is held against, so that the same seed costs the same wherever it is shown.
 import { SCORE_RULES } from '../vigour/score';
 import { USUAL_POINTS } from '../vigour/types';
-import { costOfGoingOn, type RestartCosts } from './restart';
+import { costOfGoingOn } from './restart';
 import type { SeedLevel } from './seed-level';
+import type { RestartCosts } from './costs';
 
 /** Points by which the odds of a weak jar change e-fold (the program's own scale, no source). */
 const POINTS_PER_E = 12;

@@ -6,9 +6,9 @@ import { firstBelief, LevelTree } from '../vigour/level/tree';
 import { carriedCost, carriedFrom, type Carried } from './carried';
 import { saidChance } from './chances';
 import { jarsTold } from './line-told';
-import type { RestartCosts } from './restart';
 import { weakBelow } from './weak';
 import { worthOf, type Worth } from './worth';
+import type { RestartCosts } from './costs';
 
 export interface SeedLevel {
   /** Chance that the next jar comes out weak, runny or soft. */

@@ -9,10 +9,10 @@ import type { Family } from '../lineage/family';
 import { answerOf, gateAmongMates } from '../safety/answer';
 import { storageOf, type PortionRecord } from '../vigour/evidence';
 import type { LineJudgement } from '../vigour/line';
-import type { SeedCandidate } from './next';
 import { POINTS_A_TENFOLD, type SeedLevel } from './seed-level';
 import type { KeptSeed } from './reply';
 import { scoredOf } from './scored';
+import type { SeedCandidate } from './seed-candidate';
 
 export interface ShelfJar {
   readonly key: number;

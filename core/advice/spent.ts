@@ -2,7 +2,7 @@
 // the amount taken and the size of its package are in one unit.
 import type { Amount } from '../ledger/basics';
 import { median } from '../vigour/order';
-import type { Spent } from './costs';
+import type { Unpriced, UsualCost, Spent } from '../shapes/cost-codes';
 
 /** Milk of a jar, something stirred into it, or what a line was started from; once for each package that it came from. */
 export interface Taken {
@@ -20,17 +20,6 @@ export interface Taken {
   } | null;
 }
 
-/** Why something has no price. 'not weighed': spoonfuls of what is sold by weight. */
-export const UNPRICED = [
-  'no package',
-  'no price',
-  'no size',
-  'no amount',
-  'not weighed',
-  'other money',
-] as const;
-export type Unpriced = (typeof UNPRICED)[number];
-
 /** The price of what was taken, in minor units (not whole), or why there is none. */
 export function priceOf({ amount, package: from }: Taken): Spent | Unpriced {
   if (from === null) return 'no package';
@@ -39,21 +28,6 @@ export function priceOf({ amount, package: from }: Taken): Spent | Unpriced {
   if (amount === null) return 'no amount';
   if (amount.unit !== from.size.unit) return 'not weighed';
   return { minor: (from.minor * amount.value) / from.size.value, currency: from.currency };
-}
-
-/** What one thing usually costs. */
-export interface UsualCost {
-  readonly what: Taken['what'];
-  readonly name: string;
-  /** In minor units, whole; null where none could be priced. */
-  readonly usual: Spent | null;
-  /** Jars, or of a start batches: so many were priced, of so many. */
-  readonly priced: number;
-  readonly of: number;
-  /** Of the others, why, the commonest first. */
-  readonly unpriced: readonly { readonly why: Unpriced; readonly times: number }[];
-  /** Jars in what costs so much: more than one only of a start (the median). */
-  readonly jars: number;
 }
 
 const groups = <K, T>(all: readonly T[], key: (one: T) => K): T[][] => {

@@ -4,18 +4,10 @@
 import { changedIn } from '../vigour/changed';
 import type { LineJudgement } from '../vigour/line';
 import { STANDING_RULES } from '../vigour/standing';
-import type { z } from 'zod';
-import type { NextAdvice, Ranked } from './next';
-import type { VerdictReasonReply, VerdictWord } from './shapes';
+import type { NextAdvice } from './next';
+import type { VerdictWord, VerdictReason } from '../shapes/advice-replies';
 import { AS_GOOD_COST } from './ties';
-
-/**
- * The reason that decides. "fallen": points below its early batches; "weak jars to come", "slipping", "older is better" and
- * "reserve is better": jars in 100 that would come out weak; "changed": hours it now takes and usually took to set; "tastes changed": how sour it is and was; "untold": what
- * was stirred in with no plain jar beside it; "look": what has to be looked at, as it is said of the seed; "fresh waits": the
- * fresh jar that promises as much or more and stands behind only because it is in doubt or has to be looked at.
- */
-export type VerdictReason = z.infer<typeof VerdictReasonReply>;
+import type { Ranked } from './seed-candidate';
 
 export interface Verdict {
   readonly word: VerdictWord;

@@ -1,7 +1,7 @@
 // What would change the place of one that may be used, as far as a keeper can see it or do it: look at a jar, say that it is
 // still kept, write down how it came out, answer a doubt. No figure is solved for that nobody could bring about.
-import type { NextInput, Ranked } from './next';
 import { AS_GOOD_COST } from './ties';
+import type { NextInput, Ranked } from './seed-candidate';
 
 /** Whether cost decides between the two. */
 const costDecides = (one: Ranked, other: Ranked): boolean =>

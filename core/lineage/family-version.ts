@@ -1,12 +1,18 @@
 // One version of a family, and every question that can be asked of it. Read-only: family.ts makes versions.
-import { Cautions } from '../safety/cautions';
+import { Cautions } from './cautions';
 import { BASES, type FamilyColumns, UNKNOWN_PAST } from './counting';
 import { reachDown, reachUp } from './descent';
 import type {
-  Caution, CautionLevel, Doublings, FamilyClearing, FamilyJar, FamilySeeding, FamilySource, Generation,
+  Doublings,
+  FamilyClearing,
+  FamilyJar,
+  FamilySeeding,
+  FamilySource,
+  Generation,
   ShareBasis,
-} from './lineage-shapes'; // prettier-ignore
+} from './lineage-shapes';
 import type { Version } from './versions';
+import type { Caution, CautionLevel } from '../shapes/caution-codes';
 
 /** A line: the source-only jars of one batch and all that descends from them. */
 export interface Line {

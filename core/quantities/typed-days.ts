@@ -125,3 +125,13 @@ export function readMoment(
   const time = `${pad(Math.floor(minutes / 60))}:${pad(minutes % 60)}`;
   return { ok: true, moment: `${on}T${time}:00${offsetAt(`${on}T${time}`)}`, day: on, time };
 }
+
+/** Days from one day to another. */
+export const daysBetween = (from: string, to: string): number =>
+  Math.max(0, Math.round((Date.parse(`${to}T12:00:00Z`) - Date.parse(`${from}T12:00:00Z`)) / 86_400_000));
+
+/** "1 day", "12 days". */
+export const daysWords = (count: number): string => {
+  const whole = Math.round(count);
+  return `${whole} ${whole === 1 ? 'day' : 'days'}`;
+};

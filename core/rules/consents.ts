@@ -1,11 +1,10 @@
 // What is asked of new facts only. What was recorded once with the keeper's word stays true when a later day finds it so,
 // and comes back by undo and redo without being asked again.
-import type { SafetyStop } from '../safety/answer';
-import type { Discard } from '../safety/own';
 import type { RefusalCode } from '../sentences';
 import { stayOverlap, stayPairs } from './day-rules';
 import { fromJars, jarIn, MOVED_WORDS, type Facts, type JarFact, type SeedingFact } from './asked-facts';
 import type { Broken } from './rule';
+import type { SafetyStop, Discard } from '../shapes/safety-codes';
 
 /** What an act made new, by key. */
 export interface Fresh {

@@ -1,45 +1,17 @@
 // The one answer: may this be eaten, may it seed, and which codes stand against it. Asked by advice, drawing, picker, recording
 // and whoever asks without a window. No figure is among what it reads: vigour, chances and warm hours speak of no safety.
 import type { Family } from '../lineage/family';
-import { stands, type Caution, type CautionLevel, type FamilyJar } from '../lineage/lineage-shapes';
-import type { Gate } from './gate';
-import type { Discard, JarSafety } from './own';
-import { safetyOf, sharedHold, takenNearSign } from './touch';
-
-/**
- * What stops a jar. The three of *discard*; set aside because of a spoiled jar; needs the meter: half its batch or more did
- * not set; slow start: not sour at 24 h, so that a meter may let it be eaten and nothing lets it seed; no acid: a pH above
- * 4.6 was measured, and nothing says that it set.
- */
-export const SAFETY_STOPS = [
-  'spoiled',
-  'not set',
-  'remark',
-  'set aside',
-  'needs the meter',
-  'slow start',
-  'no acid',
-] as const;
-export type SafetyStop = (typeof SAFETY_STOPS)[number];
-
-/** What has to be looked at or asked first. */
-export const SAFETY_LOOKS = ['caution', 'slow start', 'thickened', 'not noted'] as const;
-export type SafetyLook = (typeof SAFETY_LOOKS)[number];
-
-export interface Answer {
-  readonly discard: Discard | null;
-  readonly level: CautionLevel | null;
-  /** The caution that counts of those that stand on it: the gravest. */
-  readonly because: Caution | null;
-  /** Whether anything forbids it, as far as is known; that nothing does is no proof. */
-  readonly eat: boolean;
-  readonly seed: boolean;
-  /** Gravest first. */
-  readonly stops: readonly SafetyStop[];
-  /** The value that *no acid* rests on. */
-  readonly noAcid: JarSafety['noAcid'];
-  readonly looks: readonly SafetyLook[];
-}
+import type { FamilyJar } from '../lineage/lineage-shapes';
+import { safetyOf, sharedHold, takenNearSign } from '../lineage/touch';
+import { stands, type Caution, type CautionLevel } from '../shapes/caution-codes';
+import {
+  type Gate,
+  type Discard,
+  type JarSafety,
+  SAFETY_STOPS,
+  type SafetyStop,
+  type Answer,
+} from '../shapes/safety-codes';
 
 interface Batches {
   /** Batches of which half or more did not set. */

@@ -5,7 +5,8 @@ import { failedIn, failedInHoldSentence, FINE_BUBBLES, gateReasonSentence, LOOK_
 import type { MatesPowerCut } from './hold-mates';
 import { GATE_PH } from './gate';
 import { powerCutNoted, spoilageNoted, spoilageSaid } from './remarks';
-import { takeOutGate, type GateReason } from './take-out';
+import { takeOutGate } from './take-out';
+import type { GateReason } from '../shapes/safety-codes';
 
 type Seen = Omit<Outcome, 'jar'>;
 

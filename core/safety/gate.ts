@@ -1,6 +1,7 @@
 // The gate at take-out, before any tasting: look, then smell. It only ever sides with caution; it is no food-safety test and
 // gives way to the local food-safety authority.
-import { atTheGate, NOT_SET_SIGN, type Look, type Measured, type SeenOfJar } from './seen';
+import { atTheGate, NOT_SET_SIGN, type Look, type SeenOfJar } from './seen';
+import type { Gate, Measured } from '../shapes/safety-codes';
 
 /**
  * Highest pH that may speak for a jar. 21 CFR 131.200 (yogurt) as amended by 88 FR 22907 of 2023-04-14: a pH of 4.6 or lower
@@ -52,12 +53,6 @@ export function atGate({ looks }: Pick<SeenOfJar, 'looks'>): AtGate {
     looked: those.some(({ looked }) => looked === true),
   };
 }
-
-/**
- * passed; failed: not set, in its own word; thickened: it smells sour, and its set says nothing because of what was stirred in,
- * so that a plain mate or the meter has to speak; not noted: neither passed nor failed.
- */
-export type Gate = 'passed' | 'failed' | 'thickened' | 'not noted';
 
 /**
  * The gate of one jar by itself.

@@ -1,13 +1,15 @@
 // Whether a jar may still stand in its hold: then nobody has seen how it comes out, and it is no seed yet.
-import type { Outcome } from '../ledger/records';
-import { daysBetween, type HoldRecord } from '../vigour/evidence';
+import type { Hold, Outcome } from '../ledger/records';
+import { daysBetween } from '../quantities/typed-days';
+
+type HoldTimes = Pick<Hold, 'startedAt' | 'endedAt' | 'hours'>;
 
 /** Where nothing tells when a hold ends, a jar younger than this (days) may still be in it (common practice, no source). */
 const HOLD_DAYS = 2;
 const HOUR = 3_600_000;
 
 /** When a hold ends, in milliseconds; null where nothing tells. */
-function endOf({ startedAt, endedAt, hours }: HoldRecord): number | null {
+function endOf({ startedAt, endedAt, hours }: HoldTimes): number | null {
   if (endedAt !== null) return Date.parse(endedAt);
   return startedAt === null || hours === null ? null : Date.parse(startedAt) + hours * HOUR;
 }
@@ -19,7 +21,7 @@ function endOf({ startedAt, endedAt, hours }: HoldRecord): number | null {
  * @param now the moment, ISO 8601 with its offset @param today its day
  */
 export function mayBeInHold(
-  hold: HoldRecord | null,
+  hold: HoldTimes | null,
   outcome: Pick<Outcome, 'setAtTakeOut'> | null,
   known: boolean,
   madeOn: string,
@@ -35,7 +37,7 @@ export function mayBeInHold(
  * The day on which a jar came out of warmth, from which on it stands somewhere else: the end of its hold, or the start and
  * its hours; where only the hours are known those after the day it was made, as whole days. Unknown: the day it was made.
  */
-export function outOfWarmthOn(hold: HoldRecord | null, madeOn: string): string {
+export function outOfWarmthOn(hold: HoldTimes | null, madeOn: string): string {
   const later = (days: number): string =>
     new Date(Date.parse(`${madeOn}T12:00:00Z`) + days * 24 * HOUR).toISOString().slice(0, 10);
   if (hold === null) return madeOn;

@@ -1,34 +1,9 @@
-// What was seen of one jar, as far as it speaks of that jar alone. What other jars say of it: cautions.ts.
+// What was seen of one jar, as far as it speaks of that jar alone. What other jars say of it: core/lineage/cautions.ts.
 import { addDays } from '../quantities/typed-days';
-import { atGate, gateOf, thickens, type Gate } from './gate';
-import { afterOpening, spoiling, type Look, type Measured, type SeenOfJar } from './seen';
-import { slowStart, type SlowStart } from './slow-start';
-
-/** Why a jar is neither food nor seed; null where it is not so. A remark counts as *discard* until it is answered. */
-export const DISCARDS = ['spoiled', 'not set', 'remark'] as const;
-export type Discard = (typeof DISCARDS)[number];
-
-/** What lineage keeps of the safety of one jar. */
-export interface JarSafety {
-  readonly discard: Discard | null;
-  readonly gate: Gate;
-  /** That it smells sour or shows 4.6 or less; false: neither was found; null: nothing was noted. */
-  readonly acid: boolean | null;
-  /** A meter showed 4.6 or less. */
-  readonly metered: boolean;
-  /** A pH above 4.6 was measured, and nothing says that it set: unknown is not *not set*, and milk without acid is no seed. */
-  readonly noAcid: Pick<Measured, 'ph' | 'how'> | null;
-  /** Nothing was stirred in that may thicken. */
-  readonly plain: boolean;
-  /** It passed the gate and was seen clean again five days later, or on opening. Seen clean is no test for germs. */
-  readonly clean: boolean;
-  /** Its signs were first seen after opening, in a jar without one before: the day of the first, and that of opening. */
-  readonly opened: { readonly signOn: string | null; readonly openedOn: string | null } | null;
-  /** What the first day told against it. */
-  readonly start: SlowStart['kind'] | null;
-  /** Cautions because of it never end by themselves: bath water, a foul smell, a slow start. */
-  readonly forever: boolean;
-}
+import { atGate, gateOf, thickens } from './gate';
+import { afterOpening, spoiling, type Look, type SeenOfJar } from './seen';
+import { slowStart } from './slow-start';
+import type { JarSafety } from '../shapes/safety-codes';
 
 /** Days after take-out from which a look at an unopened jar tells that it stayed clean. */
 const STAYED_DAYS = 5;
@@ -84,8 +59,3 @@ export function ownSafety(seen: SeenOfJar, remarked: boolean, madeOn: string | n
     forever: start !== null || signs.includes('bath water got in') || signs.includes('foul smell'),
   };
 }
-
-/** Of which nothing was seen. */
-export const UNSEEN: JarSafety = {
-  discard: null, gate: 'not noted', acid: null, metered: false, noAcid: null, plain: true, clean: false, opened: null, start: null, forever: false,
-}; // prettier-ignore

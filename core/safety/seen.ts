@@ -2,13 +2,7 @@
 // outcome and the rows of the ledger come to the same.
 import { DISCARD_SIGNS, type DiscardSign, type Outcome, type SetWord } from '../ledger/records';
 import type { SIGN_ANSWERS, SignKind, STAGES } from '../ledger/facts/seen-facts';
-
-export interface Measured {
-  readonly ph: number;
-  readonly how: 'meter' | 'strip' | 'not said';
-  /** Whether the meter was checked in buffer that day; null: not noted. */
-  readonly checked: boolean | null;
-}
+import type { Measured } from '../shapes/safety-codes';
 
 /** One look at a jar. */
 export interface Look {

@@ -1,7 +1,7 @@
 // Which jars a set-aside jar touches: itself, and what descends from a set-aside mate. Judgement lets them speak for no other.
 import { cautionSentence } from '../says/safety-says';
 import type { Family } from '../lineage/family';
-import { stands } from '../lineage/lineage-shapes';
+import { stands } from '../shapes/caution-codes';
 
 /** How it touches a jar: set aside itself, or descending from a set-aside mate of a spoiled jar. */
 export type Held = 'set aside' | 'from a mate';

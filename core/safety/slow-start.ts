@@ -3,22 +3,10 @@
 // at 35 °C within 6 to 12 h (PMC547554), B. cereus rises for the first 12 to 18 h of a fermentation (doi
 // 10.38212/2224-6614.2372) and is held back at pH 5.0 or less (doi 10.1111/j.1365-2672.1990.tb02913.x).
 import type { Look } from './seen';
+import type { SlowStart } from '../shapes/safety-codes';
 
 /** Hours, and the pH that a jar may not be above by then. A first batch gets the same: fresher milk, no leniency. */
 export const CLOCKS = { twelve: { hours: 12, ph: 5.7 }, day: { hours: 24, ph: 5.3 } } as const;
-
-export interface SlowStart {
-  /**
-   * too late: discard, not set in time. meter only: not sour at 24 h, so that only a meter at take-out lets it be eaten, and
-   * nothing lets it seed. look: not sour, or above 5.7, at 12 h; or loose at 24 h.
-   */
-  readonly kind: 'too late' | 'meter only' | 'look';
-  /** Hours at which it was seen; null: not said, taken for twelve. */
-  readonly hours: number | null;
-  readonly ph: number | null;
-  readonly loose: boolean;
-  readonly sourless: boolean;
-}
 
 const GRAVITY = ['too late', 'meter only', 'look'] as const;
 

@@ -1,20 +1,11 @@
 // The take-out gate as a form shows it: what is settled about a jar before anything is tasted, and the one definition of
 // *discard* for what a form tells. Codes only; core/says/safety-says.ts makes the sentences.
-import type { DiscardSign, Outcome } from '../ledger/records';
+import type { Outcome } from '../ledger/records';
 import { atGate, gateOf } from './gate';
-import { ownSafety, type Discard } from './own';
-import { looksOf, NOT_SET_SIGN, type Measured, type SeenOfJar, type Shown } from './seen';
-import { slowStart, type SlowStart } from './slow-start';
-
-export type GateReason =
-  | { readonly code: 'sign'; readonly signs: readonly DiscardSign[] }
-  | { readonly code: 'said' | 'bubbles' | 'thickened' }
-  /** thick: it held together, and does not smell sour. */
-  | { readonly code: 'not set'; readonly thick: boolean }
-  | { readonly code: 'too late'; readonly hours: number; readonly ph: number }
-  | { readonly code: 'acid'; readonly ph: number; readonly how: Measured['how'] }
-  | ({ readonly code: 'slow start' } & SlowStart)
-  | { readonly code: 'power cut'; readonly hours: number | null };
+import { ownSafety } from './own';
+import { looksOf, NOT_SET_SIGN, type SeenOfJar, type Shown } from './seen';
+import { slowStart } from './slow-start';
+import type { Discard, GateReason } from '../shapes/safety-codes';
 
 export interface GateVerdict {
   /**

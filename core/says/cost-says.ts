@@ -1,7 +1,6 @@
 // Costs in words: what a jar, what is stirred in and a start usually cost, and why something has no price.
-import type { Spent } from '../advice/costs';
-import type { Unpriced, UsualCost } from '../advice/spent';
 import { printPrice } from '../quantities/quantities';
+import type { Unpriced, UsualCost, Spent } from '../shapes/cost-codes';
 
 /** "1.49 GBP". */
 const moneyWords = ({ minor, currency }: Spent): string => printPrice({ minor, currency, typed: null });

@@ -1,5 +1,5 @@
 // When a fresh start pays, in one sentence with at most one figure.
-import type { VerdictWord } from '../advice/shapes';
+import type { VerdictWord } from '../shapes/advice-replies';
 
 /** Where the cost is lowest or about as low. */
 export interface RestartRange {

@@ -1,10 +1,8 @@
 // Every sentence about safety, made from codes and figures: the gate, cautions, stops, what is to be looked at. Safety words
 // are never softened, and what is normal is never dressed as spoilage.
 import { failedClause, failedNoun, type FailedWhat } from '../ledger/hold-interruptions';
-import type { Caution, CautionRelation } from '../lineage/lineage-shapes';
-import type { Answer, SafetyLook, SafetyStop } from '../safety/answer';
-import type { Discard } from '../safety/own';
-import type { GateReason } from '../safety/take-out';
+import type { Caution, CautionRelation } from '../shapes/caution-codes';
+import type { SafetyStop, Discard, GateReason, Answer, SafetyLook } from '../shapes/safety-codes';
 
 export const LOOK_AND_SMELL = 'Look and smell first, and when in doubt, discard.';
 const NO_TOXIN_UNDONE = 'Spoilage organisms had time, and acid that comes later does not undo a toxin.';

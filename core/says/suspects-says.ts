@@ -1,8 +1,7 @@
 // What else than the culture may be behind a fall: a sentence for each suspect, from its code and figures.
 import { dayLabel } from '../lineage/labels';
 import { inWords } from '../lineage/way-to-source';
-import type { MadeChange } from '../vigour/made-otherwise';
-import type { Suspect } from '../vigour/suspects';
+import type { MadeChange, Suspect } from '../shapes/vigour-codes';
 
 const dayOf = (day: string | null): string => (day === null ? 'a day not known' : dayLabel(day, true));
 const whole = (value: number | string): string =>

@@ -1,8 +1,15 @@
 // The sentence of a verdict, made from its code and figures: at most fifteen words of verdict, then the one reason that decides
 // in at most twenty, with at most one number (labels and days are none).
 import { inWords } from '../lineage/way-to-source';
-import type { VerdictWord } from '../advice/shapes';
-import type { Verdict, VerdictReason } from '../advice/verdict';
+import type { VerdictWord, VerdictReason } from '../shapes/advice-replies';
+
+/** What of a verdict is said: its word, its reason, the labels of its seed and of what is as good. */
+interface SaidVerdict {
+  readonly word: VerdictWord;
+  readonly reason: VerdictReason;
+  readonly seed: { readonly label: string } | null;
+  readonly asGood: readonly { readonly label: string }[];
+}
 
 const most = 3;
 /** "22 Nov a, or b": labels as they are, the last of many counted. */
@@ -19,7 +26,7 @@ const TANG_WORDS = { none: 'not sour', mild: 'mildly sour', clear: 'clearly sour
 
 const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-function verdictWords({ word, seed, asGood, reason }: Verdict): string {
+function verdictWords({ word, seed, asGood, reason }: SaidVerdict): string {
   const label = seed?.label ?? '';
   const also =
     asGood.length === 0 ? '' : `, or ${orWords(asGood.slice(0, 2).map((one) => one.label))}, as good`;
@@ -127,5 +134,5 @@ export function againstSentence(label: string, says: string): string {
 }
 
 /** Verdict and reason. */
-export const verdictSentence = (verdict: Verdict): string =>
+export const verdictSentence = (verdict: SaidVerdict): string =>
   `${sentenceCase(verdictWords(verdict))} ${reasonWords(verdict.reason)}`;

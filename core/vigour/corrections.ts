@@ -14,7 +14,8 @@ import { median } from './order';
 import { missingWarmth, SCORE_RULES, type CorrectionOf } from './score';
 import type { Correction, JarEvidence } from './types';
 import type { Usual } from './usual';
-import { daysWords, timesSeen } from './words';
+import { timesSeen } from './words';
+import { daysWords } from '../quantities/typed-days';
 
 /** Comparable batches needed for each coefficient that is fitted. */
 export const BATCHES_PER_COEFFICIENT = 5;

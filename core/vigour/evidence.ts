@@ -11,6 +11,7 @@ import { primarySeed } from '../lineage/primary-seed';
 import type { FamilySeeding } from '../lineage/lineage-shapes';
 import { heldJars, type Held } from '../safety/set-aside';
 import type { HoldWarmth, JarEvidence, Made } from './types';
+import { daysBetween } from '../quantities/typed-days';
 
 export type HoldRecord = Pick<Hold, 'startedAt' | 'endedAt' | 'hours' | 'planned' | 'probe' | 'readings'>;
 export type PortionRecord = Pick<Portion, 'place' | 'keptOn'>;
@@ -30,7 +31,6 @@ export interface JarRecord {
 }
 
 const HOUR = 3_600_000;
-const DAY = 24 * HOUR;
 /** A jar goes in no warmer than this (°C), where nobody measured it (common practice, no source). */
 const JAR_STARTS_AT = 30;
 
@@ -91,10 +91,6 @@ export function holdWarmth(hold: HoldRecord, follows: TimeConstant = USUAL_TIME_
 /** The temperatures alone. */
 export const holdProfile = (hold: HoldRecord, follows?: TimeConstant): readonly WarmPoint[] | null =>
   holdWarmth(hold, follows)?.profile ?? null;
-
-/** Days from one day to another. */
-export const daysBetween = (from: string, to: string): number =>
-  Math.max(0, Math.round((Date.parse(`${to}T12:00:00Z`) - Date.parse(`${from}T12:00:00Z`)) / DAY));
 
 /** How a seed was stored before it was used: in the fridge, or frozen and thawed overnight. */
 export function storageOf(seedMadeOn: string, usedOn: string, portion: PortionRecord | null): Storage {

@@ -12,7 +12,7 @@ import {
 } from '../growth/storage';
 import { DAMAGE_ABOVE, warmthOf, type Warmth, type WarmPoint } from '../growth/warm-hours';
 import { DEFAULT_COUNT_PER_ML } from '../lineage/lineage-shapes';
-import type { Figure } from '../why';
+import type { Figure } from '../shapes/why';
 import type { HoldWarmth, JarEvidence } from './types';
 
 /** What a jar's culture is declared to be made of. */

@@ -10,10 +10,11 @@ import { mean, median } from './order';
 import { scoreJar, SCORE_RULES } from './score';
 import { LineLevel, type LevelGroup, type LevelLook } from './level/line-level';
 import { StandingWalk } from './standing';
-import { suspectsOf, type Suspect } from './suspects';
+import { suspectsOf } from './suspects';
 import { trendOf, TREND_RULES, type Trend, type TrendPoint, type TrendRules } from './trend';
-import type { JarEvidence, JarScore, Standing } from './types';
+import type { JarEvidence, JarScore } from './types';
 import { measuresOf, usualOf, usualOfAll, type Usual } from './usual';
+import type { Suspect, Standing } from '../shapes/vigour-codes';
 
 export interface JudgedBatch extends BatchEvidence {
   /** Median of its comparable jars, corrected; null where none could be compared. */

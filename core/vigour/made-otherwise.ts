@@ -2,17 +2,7 @@
 // no plain sibling to tell such a change by, so it is named with its figures, and the fall is not put down to the culture.
 import { mean, median } from './order';
 import type { JarEvidence, Made } from './types';
-
-export const ASPECTS = ['seed amount', 'seed part', 'dose', 'vessel', 'carton'] as const;
-export type Aspect = (typeof ASPECTS)[number];
-
-/** How much or what it is now, and what it was; numbers in mL (seed) or in `unit` (dose). */
-export interface MadeChange {
-  readonly aspect: Aspect;
-  readonly now: number | string;
-  readonly before: number | string | null;
-  readonly unit: string | null;
-}
+import { ASPECTS, type Aspect, type MadeChange } from '../shapes/vigour-codes';
 
 /** Changes that came with one batch and stayed. */
 export interface MadeOtherwise {

@@ -1,7 +1,7 @@
 // From judgement to what the calls reply: names and ids are passed in, figures are rounded for showing, each with its why.
 import { SET_WORDS } from '../ledger/records';
 import { suspectSays } from '../says/suspects-says';
-import type { Why } from '../why';
+import type { Why } from '../shapes/why';
 import { batchSays, heldWords } from './batch-says';
 import { jarFigures, type Culture } from './figures';
 import { FALLEN_BY } from './level/line-level';
@@ -9,12 +9,13 @@ import { LEVEL_RULES } from './level/rules';
 import { PRIOR_SOURCES } from './sources';
 import { jarSays, lineReasons, perDay, SAYS_NOTHING_OF_SAFETY, standingSentence } from './says';
 import { SCORE_RULES, shown } from './score';
-import type { JarJudgementReply, LineJudgementReply } from './shapes';
+import type { JarJudgementReply, LineJudgementReply } from '../shapes/vigour-replies';
 import type { JudgedBatch, LineJudgement } from './line';
 import { calledFrom, STANDING_RULES } from './standing';
-import { PART_NAMES, USUAL_POINTS, type JarEvidence } from './types';
+import { USUAL_POINTS, type JarEvidence } from './types';
 import type { UsualFrom } from './usual';
 import { usualWords } from './words';
+import { PART_NAMES } from '../shapes/vigour-codes';
 
 /** How the caller names things. */
 export interface Names {

@@ -2,7 +2,8 @@
 // soured says most; end pH and firmness say how far it got; whey counts by its distance from the usual, either way.
 import { SET_WORDS } from '../ledger/records';
 import { EARLY_SETS, measuresOf, WHEYS, type Measures, type Usual } from './usual';
-import { PART_NAMES, USUAL_POINTS, type Correction, type JarEvidence, type JarScore, type Part, type PartName } from './types'; // prettier-ignore
+import { USUAL_POINTS, type Correction, type JarEvidence, type JarScore, type Part } from './types';
+import { PART_NAMES, type PartName } from '../shapes/vigour-codes';
 
 /** Points and weights are the program's own scale (no source); what they are worth is shown by the bench. */
 export const SCORE_RULES = {

@@ -3,7 +3,7 @@
 // were set by simulation (npm run bench:judgement prints what they achieve).
 import type { LevelLook } from './level/line-level';
 import type { Trend } from './trend';
-import type { Standing } from './types';
+import type { Standing } from '../shapes/vigour-codes';
 
 export interface StandingRules {
   /** Fewest comparable batches before anything is said. */

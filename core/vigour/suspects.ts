@@ -1,25 +1,10 @@
 // What else than the culture may be behind a fall, as codes with their figures (core/says/suspects-says.ts makes the sentences).
 import type { BatchEvidence } from './comparable';
 import type { Effect } from './effects';
-import type { MadeChange, MadeOtherwise } from './made-otherwise';
+import type { MadeOtherwise } from './made-otherwise';
 import { median } from './order';
 import type { JarEvidence } from './types';
-
-export type Suspect =
-  /** Never corrected for: it came later, with no sibling to tell it by. */
-  | {
-      readonly code: 'treatment';
-      readonly name: string;
-      readonly batches: number;
-      readonly generation: number;
-    }
-  | {
-      readonly code: 'made otherwise';
-      readonly since: string | null;
-      readonly changes: readonly MadeChange[];
-    }
-  | { readonly code: 'ran cool' | 'short of warmth'; readonly days: readonly (string | null)[] }
-  | { readonly code: 'old seed'; readonly batches: number; readonly olderThan: number };
+import type { Suspect } from '../shapes/vigour-codes';
 
 /** Batches from which a treatment counts as having come to stay. */
 const LASTING = 2;

@@ -4,6 +4,7 @@ import type { TimeConstant } from '../growth/time-constant';
 import type { WarmPoint } from '../growth/warm-hours';
 import type { Outcome } from '../ledger/records';
 import type { Held } from '../safety/set-aside';
+import type { PartName } from '../shapes/vigour-codes';
 
 export type Seen = Pick<
   Outcome,
@@ -75,9 +76,6 @@ export interface JarEvidence {
   readonly seedStorage: Storage | null;
 }
 
-export const PART_NAMES = ['set time', 'early pH', 'early set', 'end pH', 'set word', 'whey'] as const;
-export type PartName = (typeof PART_NAMES)[number];
-
 /** One thing that was seen, in points: 75 is as the line's early batches were. */
 export interface Part {
   readonly name: PartName;
@@ -112,13 +110,3 @@ export interface JarScore {
 
 /** Points that mean: as the line's early batches were. */
 export const USUAL_POINTS = 75;
-
-/** What is said of a line. */
-export const STANDINGS = [
-  'too few batches to say',
-  'steady',
-  'no slip seen',
-  'slipping',
-  'worn out',
-] as const;
-export type Standing = (typeof STANDINGS)[number];

@@ -4,7 +4,8 @@ import { ASSUMED_SETS } from '../growth/cardinal';
 import { profileUntil, warmthOf, type WarmPoint } from '../growth/warm-hours';
 import { SET_WORDS } from '../ledger/records';
 import { median } from './order';
-import type { JarEvidence, PartName } from './types';
+import type { JarEvidence } from './types';
+import type { PartName } from '../shapes/vigour-codes';
 
 export const EARLY_SETS = ['loose', 'starting', 'set'] as const;
 export const WHEYS = ['none', 'a little', 'some', 'a lot'] as const;

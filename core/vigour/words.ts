@@ -1,14 +1,8 @@
 // Small phrases that judgement and advice share, in plain words.
 import { SET_WORDS } from '../ledger/records';
 import { shown } from './score';
-import type { PartName } from './types';
 import { EARLY_SETS, WHEYS } from './usual';
-
-/** "1 day", "12 days". */
-export const daysWords = (count: number): string => {
-  const whole = Math.round(count);
-  return `${whole} ${whole === 1 ? 'day' : 'days'}`;
-};
+import type { PartName } from '../shapes/vigour-codes';
 
 /** How often an effect was seen between siblings: "seen once", "seen 3 times". */
 export const timesSeen = (count: number): string => (count === 1 ? 'seen once' : `seen ${count} times`);

@@ -2,11 +2,12 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
-import { adviseNext, type NextInput, type SeedCandidate } from '../../core/advice/next';
+import { adviseNext } from '../../core/advice/next';
 import { oddsPoints, weakChance } from '../../core/advice/seed-cost';
-import { SAFETY_STOPS } from '../../core/safety/answer';
-import { limitsOf, stopsOf } from '../../core/safety/stops';
+import { limitsOf, stopsOf } from '../../core/advice/stops';
 import { KEEPER, seedOf } from './seed-of';
+import { SAFETY_STOPS } from '../../core/shapes/safety-codes';
+import type { NextInput, SeedCandidate } from '../../core/advice/seed-candidate';
 
 const DEFAULT_LIMITS = limitsOf(NEUTRAL_LIMITS);
 const advice = (candidates: readonly SeedCandidate[], more: Partial<NextInput> = {}) =>

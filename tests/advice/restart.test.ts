@@ -2,15 +2,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { chancesBy, discardedShare, type Chances, type PooledChances } from '../../core/advice/chances';
-import { keptCosts } from '../../core/advice/costs';
-import {
-  costCurve,
-  costOfGoingOn,
-  restartOf,
-  restartSentence,
-  rivals,
-  type RestartCosts,
-} from '../../core/advice/restart';
+import { keptCosts, type RestartCosts } from '../../core/advice/costs';
+import { costCurve, costOfGoingOn, restartOf, restartSentence, rivals } from '../../core/advice/restart';
 import { seeded } from '../bench/judgement-lines';
 import { toldBy, wearing, type Came } from './judged-line';
 

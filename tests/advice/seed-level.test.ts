@@ -1,10 +1,10 @@
 // What a seed's batch tells of the next: no more than the line's own record shows, and nothing of another line.
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../core/advice/random';
-import type { RestartCosts } from '../../core/advice/restart';
 import { saidChance } from '../../core/advice/chances';
 import { promiseOf, worthFor } from '../../core/advice/seed-level';
 import { LevelTree } from '../../core/vigour/level/tree';
+import type { RestartCosts } from '../../core/advice/costs';
 
 const COSTS: RestartCosts = { freshStart: 6, jarsPerGeneration: 3, jar: 1, weakKeeps: 0.5, unplanned: 3 };
 const worth = worthFor(COSTS, 3, 0.02);

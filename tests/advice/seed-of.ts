@@ -1,5 +1,5 @@
 // A seed as the tests of advice take it: a good jar of a good batch, five days in the fridge.
-import type { NextInput, SeedCandidate } from '../../core/advice/next';
+import type { NextInput, SeedCandidate } from '../../core/advice/seed-candidate';
 
 export const seedOf = (label: string, more: Partial<SeedCandidate> = {}): SeedCandidate => ({
   id: label, label, kind: 'jar', batch: label, lines: ['heron'], generation: 4, atLeast: false, pastUnknown: false,

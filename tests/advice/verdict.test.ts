@@ -1,7 +1,7 @@
 // One verdict, whatever is asked: lines walked batch by batch, in which no two things said may pull apart, and each sentence
 // keeps to its length.
 import { describe, expect, it } from 'vitest';
-import { VERDICTS } from '../../core/advice/shapes';
+import { VERDICTS } from '../../core/shapes/advice-replies';
 import { walk, type Look } from './walk';
 
 const LINES = 200;

@@ -13,7 +13,7 @@ import {
   type Outlook,
 } from '../../core/advice/reply';
 import { seedLevel, unknownLevel } from '../../core/advice/seed-level';
-import type { NextReply, RestartReply, VerdictReply } from '../../core/advice/shapes';
+import type { NextReply, RestartReply, VerdictReply } from '../../core/shapes/advice-replies';
 import { shelfCandidates } from '../../core/advice/shelf';
 import { USUAL_TIME_CONSTANT } from '../../core/growth/time-constant';
 import { SET_WORDS, type Outcome } from '../../core/ledger/records';

@@ -1,10 +1,11 @@
 // What would change a place: only what a keeper can see or do, and each thing said does change it.
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { adviseNext, type NextInput, type SeedCandidate } from '../../core/advice/next';
-import { limitsOf } from '../../core/safety/stops';
+import { adviseNext } from '../../core/advice/next';
+import { limitsOf } from '../../core/advice/stops';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import { KEEPER, seedOf } from './seed-of';
+import type { NextInput, SeedCandidate } from '../../core/advice/seed-candidate';
 
 const inputOf = (candidates: readonly SeedCandidate[]): NextInput => ({ candidates, limits: limitsOf(NEUTRAL_LIMITS), ...KEEPER }); // prettier-ignore
 const order = (candidates: readonly SeedCandidate[]): string[] =>

@@ -5,6 +5,21 @@ import { arrowsOf, between, circles, filesUnder, type Arrows } from './import-gr
 
 /** For each folder, what lies in it (folders, and files that stand by themselves), lowest floor first. */
 const FLOORS: Record<string, readonly (readonly string[])[]> = {
+  core: [
+    ['ledger', 'call-names.ts', 'plain-issue.ts'],
+    ['quantities'],
+    // Codes and shapes that several rooms take: here both sides of an arrow find their types.
+    ['shapes'],
+    ['contract.ts'],
+    ['lineage', 'growth'],
+    ['says'],
+    ['safety', 'sentences.ts'],
+    ['notes'],
+    ['vigour', 'readings'],
+    ['advice'],
+    ['rules', 'archive', 'demo'],
+    ['schemas'],
+  ],
   renderer: [
     ['theme'],
     ['state'],
@@ -42,9 +57,24 @@ describe.each(Object.keys(FLOORS))('rooms of %s', (folder) => {
   });
 });
 
-describe.each(['renderer'])('files of %s', (folder) => {
+/** Circles between files that are still to be opened; nothing is added here. */
+const STILL: readonly string[] = [
+  'core/notes/conventions/bare-units.ts core/notes/conventions/file-conventions.ts',
+  'core/notes/rows/note-rows.ts core/notes/rows/other-columns.ts core/notes/rows/same-place.ts',
+  'core/notes/table/spaced-columns.ts core/notes/table/text-table.ts',
+  'main/calls.ts main/ledger/session.ts',
+  'main/files/archive/load-archive.ts main/files/archive/read-archive.ts',
+  'main/ledger/ledger.ts main/ledger/rules/ask.ts main/ledger/rules/known.ts',
+];
+
+describe('files', () => {
   it('import each other in no circle', () => {
-    expect(circles(arrowsOf(filesUnder(folder)))).toEqual([]);
+    const files = ['core', 'main', 'renderer'].flatMap(filesUnder);
+    expect(
+      circles(arrowsOf(files))
+        .map((group) => group.join(' '))
+        .filter((group) => !STILL.includes(group)),
+    ).toEqual([]);
   });
 });
 

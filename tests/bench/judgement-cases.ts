@@ -7,7 +7,7 @@ import { chancesBy } from '../../core/advice/chances';
 import { lineTold } from '../../core/advice/line-told';
 import { seededRandom } from '../../core/advice/random';
 import { restartOf } from '../../core/advice/restart';
-import { limitsOf } from '../../core/safety/stops';
+import { limitsOf } from '../../core/advice/stops';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import { adviseNext } from '../../core/advice/next';
 import { earlyOf, judgeLine } from '../../core/vigour/line';

@@ -6,10 +6,10 @@ import { LineLevel } from '../../core/vigour/level/line-level';
 import { StandingWalk } from '../../core/vigour/standing';
 import { trendOf, type TrendPoint } from '../../core/vigour/trend';
 import { judgeLine, keepersUsual } from '../../core/vigour/line';
-import type { Standing } from '../../core/vigour/types';
 import { EVEN, inventOutcomes, KEEPINGS, SLIPPING, type Keeping } from './judgement-outcomes';
 import { likelihoodRatio } from './judgement-bound';
 import { BATCHES, HABITS, inventLine, seeded, type Habits, type LineTruth } from './judgement-lines';
+import type { Standing } from '../../core/shapes/vigour-codes';
 
 const lines = Number(process.argv[2] ?? 2000);
 const SPREADS = [3, 4, 5, 8, 10];

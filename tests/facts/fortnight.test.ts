@@ -5,7 +5,7 @@
 import { readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Input, Reply } from '../../core/contract';
-import { readExport } from '../../core/growth/export/read-export';
+import { readExport } from '../../core/readings/read-export';
 import { momentText } from '../../core/ledger/stored-moments';
 import { handOver } from '../../main/ledger/facts/hand-over';
 import { decideReceived, mergeRows, type Merged } from '../../main/ledger/facts/merge';

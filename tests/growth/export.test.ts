@@ -4,9 +4,9 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { broughtIn } from '../../core/growth/export/brought-in';
-import { readExport } from '../../core/growth/export/read-export';
-import type { Around } from '../../core/growth/export/export-times';
+import { broughtIn } from '../../core/readings/brought-in';
+import { readExport } from '../../core/readings/read-export';
+import type { Around } from '../../core/readings/export-times';
 import { settledOf } from '../../core/growth/settling';
 import { DRESSES, type Point } from './exports';
 

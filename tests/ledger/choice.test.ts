@@ -1,6 +1,6 @@
 // The choice of seed: kept with the advice as it stood, only from what is offered, undone as one act.
 import { expect, it } from 'vitest';
-import { NextReply } from '../../core/advice/shapes';
+import { NextReply } from '../../core/shapes/advice-replies';
 import { cases } from '../../core/demo/cases';
 import type { Session } from '../../main/ledger/session';
 import { demoSession, must, newSession, openSession, refusalOf, smallFamily, stateOf } from './ledger-files';

@@ -4,9 +4,9 @@ import { expect, it, vi } from 'vitest';
 import { FamilyColumns } from '../../core/lineage/counting';
 import { buildFamily, changeFamily, FamilyRefused, type FamilyChange } from '../../core/lineage/family';
 import type { FamilyRecords } from '../../core/lineage/lineage-shapes';
-import { UNSEEN, type JarSafety } from '../../core/safety/own';
 import { dayAfter, plainJar, plainSeeding, plainSource, seededNumbers, syntheticFamily } from '../families';
 import { answers, sumOf } from './short-families';
+import { UNSEEN, type JarSafety } from '../../core/shapes/safety-codes';
 
 const amount = fc.option(fc.double({ min: 0, max: 1e6, noNaN: true }), { nil: null });
 const density = fc.option(fc.double({ min: 1, max: 1e12, noNaN: true }), { nil: null });

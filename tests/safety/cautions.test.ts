@@ -1,11 +1,12 @@
 // Cautions from a spoiled jar, in the words of the design: what each level covers, and what it must not.
 import { describe, expect, it } from 'vitest';
 import { buildFamily } from '../../core/lineage/family';
-import { stands, type FamilyClearing } from '../../core/lineage/lineage-shapes';
-import { UNSEEN, type JarSafety } from '../../core/safety/own';
+import type { FamilyClearing } from '../../core/lineage/lineage-shapes';
 import { fromMateOf, heldJars, setAsideOf } from '../../core/safety/set-aside';
 import { cautionSentence, cautionWords, cautionWordsNaming } from '../../core/says/safety-says';
 import { tell, type Told } from '../lineage/short-families';
+import { stands } from '../../core/shapes/caution-codes';
+import { UNSEEN, type JarSafety } from '../../core/shapes/safety-codes';
 
 /** Seed 1 made batch 2 (jars 2, 3, 4); jar 2 seeded 5, that 6. Jar 7 is of the seed, in a batch of its own; 8 is far off. */
 const KITCHEN: Told[] = [

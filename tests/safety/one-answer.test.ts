@@ -3,9 +3,9 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { Input, Reply } from '../../core/contract';
-import { SAFETY_STOPS } from '../../core/safety/answer';
 import { batchOf, fromJar, plainJar } from '../ledger/ledger-files';
 import { RandomKeeper } from '../rules/random-keeper';
+import { SAFETY_STOPS } from '../../core/shapes/safety-codes';
 
 /** Days of the batches; jars of a batch stand in one hold. The keeper's today is 10 March 2026. */
 const DAYS = ['2026-02-20', '2026-02-26', '2026-03-04'] as const;

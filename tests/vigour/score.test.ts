@@ -10,7 +10,8 @@ import { lineReasons, standingSentence } from '../../core/vigour/says';
 import { missingWarmth, scoreJar } from '../../core/vigour/score';
 import type { JarEvidence, Seen } from '../../core/vigour/types';
 import { usualOf, usualOfAll } from '../../core/vigour/usual';
-import { daysWords, timesSeen, usualWords } from '../../core/vigour/words';
+import { timesSeen, usualWords } from '../../core/vigour/words';
+import { daysWords } from '../../core/quantities/typed-days';
 
 const unseen: Seen = {
   earlyCheckHours: null, earlySet: null, earlyPh: null, setAfterHours: null, setByHours: null, setWord: null,

@@ -4,7 +4,7 @@ import { batchMedian } from '../../core/vigour/batch-median';
 import { LineLevel } from '../../core/vigour/level/line-level';
 import { StandingWalk } from '../../core/vigour/standing';
 import { trendOf, TREND_RULES, type TrendPoint } from '../../core/vigour/trend';
-import type { Standing } from '../../core/vigour/types';
+import type { Standing } from '../../core/shapes/vigour-codes';
 
 const line = (scores: readonly number[]): TrendPoint[] =>
   scores.map((score, i) => ({ generation: i + 2, score }));

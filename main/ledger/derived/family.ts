@@ -1,6 +1,6 @@
 // What lineage and the screens need of each jar, read in a few statements: for the whole ledger or for some jars.
 import type { FamilyJar, FamilySeeding, FamilySource } from '../../../core/lineage/lineage-shapes';
-import { ownSafety, type JarSafety } from '../../../core/safety/own';
+import { ownSafety } from '../../../core/safety/own';
 import { stayedHours, toHundredth } from '../../../core/ledger/hold-hours';
 import { takenMl } from '../../../core/ledger/portions';
 import type { Jar, SetWord, Source, Strain } from '../../../core/ledger/records';
@@ -10,6 +10,7 @@ import type { Rows } from '../facts/fact-rows';
 import { whereabouts } from './whereabouts';
 import { observations, outcomeFrom } from './outcome';
 import { seenOf } from './seen';
+import type { JarSafety } from '../../../core/shapes/safety-codes';
 
 type Moved = Pick<FactRow<'movement'>, 'kind' | 'day' | 'at' | 'amount' | 'pieces'>;
 

@@ -4,10 +4,10 @@ import { proofOf } from '../../../core/growth/proof';
 import { CHECK_EVERY, checkPasses, checkSays, type Tool } from '../../../core/growth/tool-checks';
 import { storedMoment } from '../../../core/ledger/stored-moments';
 import { proofLacks, proofSays } from '../../../core/says/appliance-says';
-import { daysBetween } from '../../../core/vigour/evidence';
 import type { Rows } from '../facts/fact-rows';
 import type { Ledger } from '../ledger';
 import { readingsIn } from '../derived/readings';
+import { daysBetween } from '../../../core/quantities/typed-days';
 
 type ProofReply = Reply<'appliance.proof'>;
 const to = (digits: number, value: number | null): number | null =>

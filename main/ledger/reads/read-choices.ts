@@ -1,5 +1,5 @@
 // Choices of seed that were kept, newest first.
-import { NextReply } from '../../../core/advice/shapes';
+import { NextReply } from '../../../core/shapes/advice-replies';
 import type { Parsed, Reply } from '../../../core/contract';
 import { momentText } from '../../../core/ledger/stored-moments';
 import type { Ledger } from '../ledger';

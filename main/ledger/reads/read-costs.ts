@@ -1,11 +1,12 @@
 // What jars and fresh starts have cost, from the prices and sizes of packages.
-import type { CostRecords, Spent } from '../../../core/advice/costs';
+import type { CostRecords } from '../../../core/advice/costs';
 import { priceOf, usualCosts, type Taken } from '../../../core/advice/spent';
 import type { Reply } from '../../../core/contract';
 import { costsSentence, NOT_COUNTED, unpricedWords, usualWords } from '../../../core/says/cost-says';
 import type { Judged } from '../judged';
 import type { Ledger } from '../ledger';
 import { takenOf } from '../derived/spent';
+import type { Spent } from '../../../core/shapes/cost-codes';
 
 export function costRecords({ rows, preferences }: Ledger, judged: Judged): CostRecords {
   const taken = takenOf(rows);

@@ -14,9 +14,9 @@ import {
 } from '../../../core/advice/reply';
 import { sawHowItCameOut, shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
 import { seedLevel, unknownLevel, type SeedLevel } from '../../../core/advice/seed-level';
-import type { VerdictWord } from '../../../core/advice/shapes';
+import type { VerdictWord } from '../../../core/shapes/advice-replies';
 import { stopsSaid } from '../../../core/says/safety-says';
-import { limitsOf } from '../../../core/safety/stops';
+import { limitsOf } from '../../../core/advice/stops';
 import type { Parsed, Reply } from '../../../core/contract';
 import type { Culture } from '../../../core/vigour/figures';
 import { jarReply, lineReply, type Names } from '../../../core/vigour/reply';

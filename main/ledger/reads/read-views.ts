@@ -1,8 +1,6 @@
 // What several reads show of a jar: its generation, its seeds, its cautions, what is drawn of it.
 import type { FamilyJarReply, JarCautionReply, JarView, SafetyReply } from '../../../core/contract';
 import { portionName } from '../../../core/ledger/portions';
-import { stands, type Caution } from '../../../core/lineage/lineage-shapes';
-import type { Answer } from '../../../core/safety/answer';
 import { cautionWords } from '../../../core/says/safety-says';
 import { lineName } from '../../../core/lineage/labels';
 import { printAmount } from '../../../core/quantities/quantities';
@@ -11,6 +9,8 @@ import type { Ledger } from '../ledger';
 import { seedingAmounts } from '../derived/columns';
 import { emptyJars } from '../derived/left';
 import { Refused } from '../refusal';
+import { stands, type Caution } from '../../../core/shapes/caution-codes';
+import type { Answer } from '../../../core/shapes/safety-codes';
 
 /** Sums of shares may miss 1 by a rounding; a reply never leaves 0 to 1. */
 export const within = (share: number): number => Math.min(1, Math.max(0, share));

@@ -1,10 +1,8 @@
 // What is known beside the facts when new ones are asked about: what is spoiled or set aside, who goes by a label.
 import { answerOf, discardOfPart, ownStops } from '../../../core/safety/answer';
-import { UNSEEN, type Discard, type JarSafety } from '../../../core/safety/own';
 import { stopsSaid } from '../../../core/says/safety-says';
 import { STOPPED_BY, type Circumstances, type Fresh, type StoppedBy } from '../../../core/rules/consents';
 import type { Facts, JarFact } from '../../../core/rules/asked-facts';
-import { stands } from '../../../core/lineage/lineage-shapes';
 import { momentText } from '../../../core/ledger/stored-moments';
 import { actsOf, changesOf } from '../facts/act-changes';
 import type { Ledger } from '../ledger';
@@ -13,6 +11,8 @@ import { REMARKS_OF } from '../derived/outcome';
 import { Touched } from '../derived/touched';
 import type { Rows } from '../facts/fact-rows';
 import { madeOn, sameLabels, stoodBefore } from './fresh';
+import { UNSEEN, type Discard, type JarSafety } from '../../../core/shapes/safety-codes';
+import { stands } from '../../../core/shapes/caution-codes';
 
 const NONE: ReadonlySet<number> = new Set();
 

@@ -1,6 +1,6 @@
 // Appliances, the runs that prove them, and checks of the tools that a keeper trusts.
 import type { Parsed, Reply } from '../../../core/contract';
-import { readExport, type ExportReading } from '../../../core/growth/export/read-export';
+import { readExport, type ExportReading } from '../../../core/readings/read-export';
 import { checkPasses, checkSays } from '../../../core/growth/tool-checks';
 import { momentText } from '../../../core/ledger/stored-moments';
 import { fromFahrenheit } from '../../../core/quantities/quantities';

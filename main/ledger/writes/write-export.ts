@@ -1,8 +1,8 @@
 // A probe's export brought in as readings of a hold, in one act.
 import type { Parsed, Reply } from '../../../core/contract';
-import { broughtIn, profiled, type BroughtIn } from '../../../core/growth/export/brought-in';
-import { readExport, type ExportReading, type ReadExport } from '../../../core/growth/export/read-export';
-import type { Around } from '../../../core/growth/export/export-times';
+import { broughtIn, profiled, type BroughtIn } from '../../../core/readings/brought-in';
+import { readExport, type ExportReading, type ReadExport } from '../../../core/readings/read-export';
+import type { Around } from '../../../core/readings/export-times';
 import { momentText, storedMoment } from '../../../core/ledger/stored-moments';
 import { holdWarmth } from '../../../core/vigour/evidence';
 import { warmHoursOf } from '../../../core/vigour/figures';

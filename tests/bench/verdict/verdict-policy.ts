@@ -1,7 +1,6 @@
 // The verdict as a policy: the program's own posterior and its own worth of going on, told of a simulated keeper only what
 // that keeper wrote down.
 import { carriedCost, carriedFrom, type Carried } from '../../../core/advice/carried';
-import type { RestartCosts } from '../../../core/advice/restart';
 import { HOUR_OF_DELAY } from '../../../core/advice/seed-cost';
 import { saidChance } from '../../../core/advice/chances';
 import { POINTS_A_TENFOLD, promiseOf, worthFor } from '../../../core/advice/seed-level';
@@ -13,6 +12,7 @@ import { SCORE_RULES } from '../../../core/vigour/score';
 import { USUAL_POINTS } from '../../../core/vigour/types';
 import { WEAK_BELOW, type Choose, type SeenBatch } from './keeper';
 import type { KeeperTruth } from './models';
+import type { RestartCosts } from '../../../core/advice/costs';
 
 /** A cold night that was written down is taken to have cost about so much (points). */
 const COLD = { mean: -15, sd: 9 } as const;

@@ -2,10 +2,10 @@
 import { z } from 'zod';
 import { Day, Uid } from '../ledger/basics';
 import { SetWord } from '../ledger/records';
-import { Figure, Why } from '../why';
-import { CAUTION_LEVELS } from '../lineage/lineage-shapes';
-import { DISCARDS } from '../safety/own';
-import { PART_NAMES, STANDINGS } from './types';
+import { Figure, Why } from './why';
+import { CAUTION_LEVELS } from './caution-codes';
+import { DISCARDS } from './safety-codes';
+import { PART_NAMES, STANDINGS } from './vigour-codes';
 
 const points = z.number();
 const score = z.number().min(0).max(100);

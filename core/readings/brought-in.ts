@@ -1,8 +1,8 @@
 // What an export tells of a hold: which readings count, which leap impossibly, where it settled and when. Pure.
-import { toFahrenheit } from '../../quantities/quantities';
-import { profileOf } from '../reading-profile';
-import { settledOf, type Settled } from '../settling';
-import { warmthOf } from '../warm-hours';
+import { toFahrenheit } from '../quantities/quantities';
+import { profileOf } from '../growth/reading-profile';
+import { settledOf, type Settled } from '../growth/settling';
+import { warmthOf } from '../growth/warm-hours';
 import type { ExportReading, ReadExport } from './read-export';
 import type { Around } from './export-times';
 

@@ -1,9 +1,9 @@
 // When a caution ends by itself: on each path where two successive generations passed the gate and were seen clean again five
 // days later or on opening. A jar of which that is not known starts the count again; so does a new sign.
-import type { FamilyColumns } from '../lineage/counting';
-import { reachDown } from '../lineage/descent';
-import { seedsFirst } from '../lineage/loops';
-import type { FamilyJar } from '../lineage/lineage-shapes';
+import type { FamilyColumns } from './counting';
+import { reachDown } from './descent';
+import { seedsFirst } from './loops';
+import type { FamilyJar } from './lineage-shapes';
 import { safetyOf } from './touch';
 
 const ENOUGH = 2;

@@ -1,15 +1,8 @@
 // Hard stops: what may not be used as seed whatever it scores, and the keeper's own limits.
 import type { Preferences } from '../ledger/records';
 import { stopSentence } from '../says/safety-says';
-import { daysWords } from '../vigour/words';
-import type { SeedCandidate } from '../advice/next';
-
-/** The keeper's own limits; null is none. */
-export interface SeedLimits {
-  readonly fridgeDays: number | null;
-  readonly freezerDays: number | null;
-  readonly generation: number | null;
-}
+import { daysWords } from '../quantities/typed-days';
+import type { SeedCandidate, Stop, SeedLimits } from './seed-candidate';
 
 /** The limits among a keeper's preferences. */
 export const limitsOf = (
@@ -19,17 +12,6 @@ export const limitsOf = (
   freezerDays: kept.seedFreezerDays,
   generation: kept.mostGenerations,
 });
-
-export const STOP_CODES = [
-  'spoiled', 'condemned', 'set aside', 'failed the gate', 'remark', 'needs the meter', 'slow start', 'in its hold', 'too old', "keeper's limit",
-] as const; // prettier-ignore
-export type StopCode = (typeof STOP_CODES)[number];
-export interface Stop {
-  readonly code: StopCode;
-  readonly says: string;
-  /** What would lift it; null where nothing does. */
-  readonly lifts: string | null;
-}
 
 const LIFTS = {
   'not set': null,

@@ -1,11 +1,12 @@
 // Cautions on jars because of a spoiled one, as in the words of the design. Each rests on what was seen in one spoiled jar; a
 // caution never causes another. Lifted only by a written reason, and only for the spoilage that was known when it was written;
 // some end by themselves (clean-generations.ts).
-import type { FamilyColumns } from '../lineage/counting';
-import { reachDown, reachUp } from '../lineage/descent';
-import { stands, type Caution, type CautionLevel, type CautionRelation, type FamilyClearing, type FamilyJar, type FamilySeeding } from '../lineage/lineage-shapes'; // prettier-ignore
+import type { FamilyColumns } from './counting';
+import { reachDown, reachUp } from './descent';
+import type { FamilyClearing, FamilyJar, FamilySeeding } from './lineage-shapes';
 import { endedFrom } from './clean-generations';
 import { ENDS, LEVEL, onlyNotSet, safetyOf, seededNearSign, seenAfterOpening, sharedHold, STRENGTH } from './touch'; // prettier-ignore
+import { stands, type Caution, type CautionLevel, type CautionRelation } from '../shapes/caution-codes';
 
 const GRAVITY = [null, 'look', 'set aside', 'condemned'] as const satisfies (CautionLevel | null)[];
 

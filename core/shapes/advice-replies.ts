@@ -1,12 +1,11 @@
 // What advice replies, as zod shapes for the table of calls.
 import { z } from 'zod';
-import { UNPRICED } from './spent';
 import { Moment, Uid } from '../ledger/basics';
 import { TANGS } from '../ledger/records';
-import { CAUTION_LEVELS } from '../lineage/lineage-shapes';
-import { DISCARDS } from '../safety/own';
-import { STOP_CODES } from '../safety/stops';
-import { Why } from '../why';
+import { Why } from './why';
+import { CAUTION_LEVELS } from './caution-codes';
+import { DISCARDS, STOP_CODES } from './safety-codes';
+import { UNPRICED } from './cost-codes';
 
 const generation = z.int().positive();
 const cost = z.number();
@@ -105,6 +104,13 @@ export const VerdictReasonReply = z.discriminatedUnion('code', [
   plain('steady'),
   plain('no slip seen'),
 ]);
+/**
+ * The reason that decides. "fallen": points below its early batches; "weak jars to come", "slipping", "older is better" and
+ * "reserve is better": jars in 100 that would come out weak; "changed": hours it now takes and usually took to set; "tastes changed": how sour it is and was; "untold": what
+ * was stirred in with no plain jar beside it; "look": what has to be looked at, as it is said of the seed; "fresh waits": the
+ * fresh jar that promises as much or more and stands behind only because it is in doubt or has to be looked at.
+ */
+export type VerdictReason = z.infer<typeof VerdictReasonReply>;
 
 /** The one verdict on a line, the reason that decides, and the seed. */
 export const VerdictReply = z.strictObject({

@@ -1,6 +1,6 @@
 // A probe's export as text → readings as moments in °C, with what could not be read and what was assumed. The one place
 // that a file of readings is read; it knows no maker, only what makes the rows run on evenly. Never throws.
-import { fromFahrenheit } from '../../quantities/quantities';
+import { fromFahrenheit } from '../quantities/quantities';
 import { readFigure, readStamp, unitIn, type Letter, type ReadStamp } from './export-cells';
 import { layRows, stampIn, type Laid, type Where } from './export-rows';
 import { civilTimes, momentsOf, type Around, type At, type Civil } from './export-times';

@@ -1,8 +1,9 @@
 // How a spoiled jar touches another, one pair at a time: what the words of the design and the trade say, and nothing of how
 // the jars are found.
 import { addDays } from '../quantities/typed-days';
-import type { CautionLevel, CautionRelation, FamilyJar, FamilySeeding } from '../lineage/lineage-shapes';
-import { UNSEEN, type JarSafety } from './own';
+import type { FamilyJar, FamilySeeding } from './lineage-shapes';
+import type { CautionLevel, CautionRelation } from '../shapes/caution-codes';
+import { UNSEEN, type JarSafety } from '../shapes/safety-codes';
 
 /** Gravest first; of two ways a spoiled jar touches another, the earlier here is given. */
 export const STRENGTH: readonly CautionRelation[] = [

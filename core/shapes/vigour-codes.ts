@@ -1,0 +1,42 @@
+// The words of judgement that other rooms need as well: the parts of a score, what is said of a line, what may be behind a fall.
+
+export const PART_NAMES = ['set time', 'early pH', 'early set', 'end pH', 'set word', 'whey'] as const;
+export type PartName = (typeof PART_NAMES)[number];
+
+/** What is said of a line. */
+export const STANDINGS = [
+  'too few batches to say',
+  'steady',
+  'no slip seen',
+  'slipping',
+  'worn out',
+] as const;
+export type Standing = (typeof STANDINGS)[number];
+
+export const ASPECTS = ['seed amount', 'seed part', 'dose', 'vessel', 'carton'] as const;
+export type Aspect = (typeof ASPECTS)[number];
+
+/** How much or what it is now, and what it was; numbers in mL (seed) or in `unit` (dose). */
+export interface MadeChange {
+  readonly aspect: Aspect;
+  readonly now: number | string;
+  readonly before: number | string | null;
+  readonly unit: string | null;
+}
+
+/** What else than the culture may be behind a fall. */
+export type Suspect =
+  /** Never corrected for: it came later, with no sibling to tell it by. */
+  | {
+      readonly code: 'treatment';
+      readonly name: string;
+      readonly batches: number;
+      readonly generation: number;
+    }
+  | {
+      readonly code: 'made otherwise';
+      readonly since: string | null;
+      readonly changes: readonly MadeChange[];
+    }
+  | { readonly code: 'ran cool' | 'short of warmth'; readonly days: readonly (string | null)[] }
+  | { readonly code: 'old seed'; readonly batches: number; readonly olderThan: number };
