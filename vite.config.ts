@@ -55,7 +55,7 @@ export default defineConfig({
       },
     },
     main: nodeSide(
-      { index: 'main/index.ts', worker: 'main/ledger/worker.ts', headless: 'main/headless.ts' },
+      { index: 'main/index.ts', worker: 'main/ledger-worker.ts', headless: 'main/headless.ts' },
       'main',
       'es',
       'js',

@@ -10,8 +10,8 @@ import { addSeeding } from '../main/ledger/entries/kept-entries';
 import { addBatch, addSource } from '../main/ledger/entries/larder-entries';
 import { addOutcome } from '../main/ledger/entries/outcome-entry';
 import type { OpenAct } from '../main/ledger/facts/open-act';
-import type { Seen } from '../main/ledger/derived/outcome';
-import { Session } from '../main/ledger/session';
+import type { Seen } from '../main/ledger/entries/outcome-of-jar';
+import { Session } from '../main/session';
 import { dayAfter, seededNumbers, syntheticFamily } from '../tests/families';
 
 interface Wanted {

@@ -4,7 +4,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { checkInput, checkReply } from '../main/check-call';
-import { Session } from '../main/ledger/session';
+import { Session } from '../main/session';
 import type { CallName, Input, Reply, Result } from '../core/contract';
 import type { WorkerCall } from '../main/ledger/worker-protocol';
 import { seededNumbers } from '../tests/families';

@@ -1,12 +1,12 @@
 // Binds each call of the contract to its handler. A call without one is a type error here.
 import type { Parsed, Reply } from '../core/contract';
-import { readArchive } from './files/archive/read-archive';
-import { writeArchive } from './files/archive/write-archive';
+import { readArchive } from './archive/read-archive';
+import { writeArchive } from './archive/write-archive';
 import type { Job } from './ledger/job';
 import type { WorkerCall } from './ledger/worker-protocol';
 import { bringInNotes, previewNotes } from './ledger/bring-in-notes';
 import { listCosts } from './ledger/reads/read-costs';
-import { hostOf } from './ledger/facts/facts-host';
+import { hostOf } from './ledger/host-of-facts';
 import { leftOf, listFacts, listReadings } from './ledger/reads/read-facts';
 import { familyNow } from './ledger/reads/read-now';
 import { drawing, familyJars, freshStarts, getFamily, listLines } from './ledger/reads/read-family';
@@ -29,8 +29,8 @@ import {
   listSources,
 } from './ledger/reads/read-lists';
 import { listChoices } from './ledger/reads/read-choices';
-import { Refused } from './ledger/refusal';
-import type { Session } from './ledger/session';
+import { Refused } from './refusal';
+import type { OpenSession } from './open-session';
 import { redo, undo, undoMany } from './ledger/undo';
 import {
   addHold,
@@ -68,7 +68,7 @@ import {
 } from './ledger/writes/write-larder';
 
 export type Handlers = {
-  readonly [N in WorkerCall]: (session: Session, input: Parsed<N>, job: Job) => Reply<N>;
+  readonly [N in WorkerCall]: (session: OpenSession, input: Parsed<N>, job: Job) => Reply<N>;
 };
 
 export const handlers: Handlers = {

@@ -9,7 +9,7 @@ import { latestOf, migrations } from './ledger/migrations/all-migrations';
 import { inspect, lookForLedger, lookInto } from './ledger/open';
 import { realFile } from './ledger/place';
 import { backupFolder, photographFolder } from './ledger/worker-protocol';
-import { Refused, refusalOf, refusedFor } from './ledger/refusal';
+import { Refused, refusalOf, refusedFor } from './refusal';
 
 export interface Checked {
   readonly findings: readonly Finding[];

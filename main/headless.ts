@@ -12,7 +12,7 @@ import { refusalSentence } from '../core/sentences';
 import { isCallName } from './check-call';
 import { checkLedgerFile } from './check-ledger';
 import { beyondNumbers, parseJson, printed, roundedIn, withBytes } from './json-lines';
-import { Refused } from './ledger/refusal';
+import { Refused } from './refusal';
 import { repliesTo } from './many-calls';
 import { NamedLedger, refusalFrom } from './named-ledger';
 import { type Options, readOptions } from './options';

@@ -1,7 +1,7 @@
 // JSON as the headless host reads and prints it.
 import type { Result } from '../core/contract';
 import { refusalSentence } from '../core/sentences';
-import { Refused } from './ledger/refusal';
+import { Refused } from './refusal';
 
 /** @throws Refused 'invalid' */
 export function parseJson(text: string): unknown {

@@ -4,7 +4,7 @@ import { z } from 'zod';
 import type { CallName, Result } from '../core/contract';
 import { invalidInput, isCallName } from './check-call';
 import { beyondNumbers, parseJson, printed, roundedIn, withBytes } from './json-lines';
-import { Refused } from './ledger/refusal';
+import { Refused } from './refusal';
 import { linesOf, type Line } from './lines';
 import { type NamedLedger, refusalFrom } from './named-ledger';
 import { readMoment } from './options';

@@ -6,8 +6,8 @@ import type { CallName, Result } from '../core/contract';
 import packageFile from '../package.json';
 import { checkInput, checkReply } from './check-call';
 import type { OpenMode, WorkerCall } from './ledger/worker-protocol';
-import { Refused, refusalOf } from './ledger/refusal';
-import { Session, unexpected } from './ledger/session';
+import { Refused, refusalOf } from './refusal';
+import { Session, unexpected } from './session';
 import { localeOfSystem } from './locale';
 
 /** What a call that was thrown out of amounts to: a refusal, or 'unexpected' with its stack on stderr. */

@@ -8,7 +8,7 @@ import type { RefusalCode } from '../core/sentences';
 import { checkInput, checkReply } from './check-call';
 import { type JobWatch, LedgerHost } from './host';
 import type { OpenMode } from './ledger/worker-protocol';
-import { refusalOf } from './ledger/refusal';
+import { refusalOf } from './refusal';
 
 /** What only the system can do. Headless there is nobody to ask. */
 export interface Doors {

@@ -2,7 +2,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import { basename } from 'node:path';
 import type { Parsed } from '../../core/contract';
-import { Refused } from '../ledger/refusal';
+import { Refused } from '../refusal';
 import { sheetText, type SheetText } from './spreadsheet';
 
 export const MOST_BYTES = 20 * 1024 * 1024;

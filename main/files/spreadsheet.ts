@@ -2,7 +2,7 @@
 // such whatever their format, figures in full, a value that several merged cells share in each of its rows. Nothing is
 // written here.
 import { read, SSF, utils, type CellObject, type WorkBook, type WorkSheet } from '@e965/xlsx';
-import { Refused } from '../ledger/refusal';
+import { Refused } from '../refusal';
 import { filesIn, sourceOf, unpackFile, zipOf } from './zip';
 
 /** What a workbook may hold once it is unpacked: a small file can unpack to anything. */

@@ -8,7 +8,7 @@ import { type Clock, stampOf } from './clock';
 import { copyChecked, inspect, lookInto, numbered } from './open';
 import { flush, ownName, putOver } from './place';
 import { backupFolder } from './worker-protocol';
-import { Refused, refusalOf } from './refusal';
+import { Refused, refusalOf } from '../refusal';
 import { backupsToRemove, newestFirst } from './retention';
 
 export interface Backup {

@@ -23,8 +23,8 @@ import type { Ledger } from './ledger';
 import { changeFromRow, fileName, KeptFile, noteRow, type SeedOf } from './notes-changes';
 import { Shared } from './notes-shared';
 import { notedIn } from './notes-noted';
-import { outcomeOf } from './derived/outcome';
-import { Refused } from './refusal';
+import { outcomeOf } from './entries/outcome-of-jar';
+import { Refused } from '../refusal';
 import { rulesForNotes } from './rules/ask-of-plan';
 
 const STEP = 500;

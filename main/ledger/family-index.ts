@@ -12,11 +12,11 @@ import {
   type JarFacts,
   readFacts,
   readSeedings,
-} from './derived/family';
+} from './derived/family-of-rows';
 import { LabelGroups } from './label-groups';
 import { readClearings } from './derived/lifts';
 import { Touched } from './derived/touched';
-import { Refused } from './refusal';
+import { Refused } from '../refusal';
 import type { Rows } from './facts/fact-rows';
 
 /** A jar's facts with its printed label. */

@@ -2,7 +2,7 @@
 // carry none of its cautions.
 import { namerOf } from '../../core/lineage/labels';
 import type { Ledger } from './ledger';
-import { Refused } from './refusal';
+import { Refused } from '../refusal';
 
 /**
  * Refuses a name that is the label of a jar, or of what is kept apart of one.

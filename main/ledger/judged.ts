@@ -12,8 +12,8 @@ import { portionEntries, portionEntry } from './entries/kept-entries';
 import type { Ledger } from './ledger';
 import { changesOf, countOfChanges } from './facts/act-changes';
 import { batchesReadTwice, madeOf, milks } from './derived/columns';
-import { outcomes } from './derived/outcome';
-import { readingsIn } from './derived/readings';
+import { outcomes } from './entries/outcome-of-jar';
+import { readingsIn } from './entries/series-of-hold';
 import { Touched } from './derived/touched';
 import { warmthOfJar, warmths } from './derived/warmth';
 

@@ -1,7 +1,7 @@
 // Which labels need their year: those that would read the same as the label of a jar of another year. Mistakes don't
 // count: nobody sees them.
 import { labelGroup, type LabelParts } from '../../core/lineage/labels';
-import type { JarFacts } from './derived/family';
+import type { JarFacts } from './derived/family-of-rows';
 
 interface Group {
   readonly years: Map<string, number>;

@@ -20,7 +20,7 @@ import { addOutcome, changeOutcome } from './entries/outcome-entry';
 import type { OpenAct } from './facts/open-act';
 import type { Ledger } from './ledger';
 import type { Shared } from './notes-shared';
-import { outcomeOf, type Seen } from './derived/outcome';
+import { outcomeOf, type Seen } from './entries/outcome-of-jar';
 import { replaceAdditions, replaceSeedings } from './writes/write-parts';
 
 /** What seeded a planned jar, by key. */

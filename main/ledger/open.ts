@@ -8,7 +8,7 @@ import { FIRST_VERSION, latestOf, type Migration, migrations } from './migration
 import { ownName, putNew, removeAbandoned } from './place';
 import { storedMoment } from '../../core/ledger/stored-moments';
 import { backupFolder } from './worker-protocol';
-import { Refused, refusalOf, refusedFor } from './refusal';
+import { Refused, refusalOf, refusedFor } from '../refusal';
 
 /** 'JarL' in ASCII: tells our files from others (file(1) shows it). */
 export const APPLICATION_ID = 0x4a61724c;

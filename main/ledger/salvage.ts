@@ -3,7 +3,7 @@ import Database from 'better-sqlite3';
 import { replaceDamaged } from './backup';
 import type { Clock } from './clock';
 import { inspect, openInMemory, writeChecked } from './open';
-import { Refused } from './refusal';
+import { Refused } from '../refusal';
 
 interface Schema {
   readonly name: string;

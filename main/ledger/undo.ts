@@ -4,7 +4,7 @@ import { actWords } from '../../core/ledger/act-words';
 import type { Acts, Done } from './facts/open-act';
 import { invertAct } from './facts/invert';
 import { inTheWay, standsOn, touchedSince } from './facts/later';
-import { Refused } from './refusal';
+import { Refused } from '../refusal';
 import type { Rows } from './facts/fact-rows';
 
 export interface ActRow {

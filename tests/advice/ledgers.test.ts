@@ -2,7 +2,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Input, Reply } from '../../core/contract';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import { batchOf, fromJar, fromSource, must, newFile, openSession, plainJar, plainSource, unseen } from '../ledger/ledger-files'; // prettier-ignore
 
 const DAY_MS = 86_400_000;

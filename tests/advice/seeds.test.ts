@@ -1,7 +1,7 @@
 // What a keeper is told of odd seeds, through a real ledger: each case is one that a careful reader found advised wrongly.
 import { describe, expect, it } from 'vitest';
 import type { Reply } from '../../core/contract';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import { batchOf, fromJar, fromSource, must, newFile, openSession, plainJar, plainSource, unseen } from '../ledger/ledger-files'; // prettier-ignore
 
 type Outcome = typeof unseen;

@@ -13,8 +13,8 @@ import { stillClock } from '../../main/ledger/clock';
 import { idGenerator } from '../../main/ledger/ids';
 import { Ledger } from '../../main/ledger/ledger';
 import { type WorkerCall, photographFolder } from '../../main/ledger/worker-protocol';
-import { refusalOf as refusedIn } from '../../main/ledger/refusal';
-import type { Session } from '../../main/ledger/session';
+import { refusalOf as refusedIn } from '../../main/refusal';
+import type { Session } from '../../main/session';
 import { troubles } from '../facts/facts-in-memory';
 import {
   ask,

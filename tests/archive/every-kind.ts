@@ -2,7 +2,7 @@
 import type { Input } from '../../core/contract';
 import { FACT_KINDS } from '../../core/ledger/facts/all-facts';
 import { tableOf } from '../../main/ledger/facts/tables';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import { must, newFile, openSession, smallFamily, unseen } from '../ledger/ledger-files';
 
 /** A JPEG that holds nothing but a picture (marker values by ITU-T T.81, table B.1, from memory). */

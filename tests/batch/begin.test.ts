@@ -4,7 +4,7 @@ import { refusalSentence } from '../../core/sentences';
 import { beginBatch, beginOf, type Ask, type Begin } from '../../renderer/batch/begin';
 import { makeWriter } from '../../renderer/parts/use-reader';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import { ask, batchOf, fromJar, fromSource, must, newFile, openSession, plainJar, plainSource, unseen } from '../ledger/ledger-files'; // prettier-ignore
 
 const writer = makeWriter({

@@ -7,7 +7,7 @@ import { addSeeding } from '../../main/ledger/entries/kept-entries';
 import { addBatch, addSource } from '../../main/ledger/entries/larder-entries';
 import { addOutcome } from '../../main/ledger/entries/outcome-entry';
 import type { OpenAct } from '../../main/ledger/facts/open-act';
-import type { Seen } from '../../main/ledger/derived/outcome';
+import type { Seen } from '../../main/ledger/entries/outcome-of-jar';
 
 const DAY_MS = 86_400_000;
 const LAST = Date.parse('2031-07-30');

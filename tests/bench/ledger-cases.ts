@@ -11,7 +11,7 @@ import { idGenerator } from '../../main/ledger/ids';
 import { migrations } from '../../main/ledger/migrations/all-migrations';
 import { PRAGMAS } from '../../main/ledger/open';
 import type { WorkerCall } from '../../main/ledger/worker-protocol';
-import { Session } from '../../main/ledger/session';
+import { Session } from '../../main/session';
 import { FACT_KINDS, type FactKind } from '../../core/ledger/facts/all-facts';
 import { columnFields, columnsOf, type Columns, tableOf, type Value } from '../../main/ledger/facts/tables';
 import { undo } from '../../main/ledger/undo';

@@ -6,7 +6,7 @@ import { addBatch, addSource } from '../../main/ledger/entries/larder-entries';
 import { addNoteRow } from '../../main/ledger/entries/note-row-entry';
 import { addOutcome } from '../../main/ledger/entries/outcome-entry';
 import type { OpenAct } from '../../main/ledger/facts/open-act';
-import type { Seen } from '../../main/ledger/derived/outcome';
+import type { Seen } from '../../main/ledger/entries/outcome-of-jar';
 
 const DAY_MS = 86_400_000;
 const FIRST = Date.parse('2000-01-01');

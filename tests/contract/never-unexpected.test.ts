@@ -8,7 +8,7 @@ import { contract, type Result } from '../../core/contract';
 import { refusalSentence } from '../../core/sentences';
 import { checkInput, checkReply } from '../../main/check-call';
 import { HOST_CALLS, type WorkerCall } from '../../main/ledger/worker-protocol';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import { must, newFolder, newSession, plainSource, smallFamily, unseen } from '../ledger/ledger-files';
 import { inputsFor, type Known, nastyText } from './arbitrary';
 

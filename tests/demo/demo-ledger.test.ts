@@ -6,7 +6,7 @@ import { afterAll, expect, it } from 'vitest';
 import { type CallName, contract, type Reply } from '../../core/contract';
 import { cases } from '../../core/demo/cases';
 import { DEMO_TODAY } from '../../core/demo/invented-larder';
-import { Session } from '../../main/ledger/session';
+import { Session } from '../../main/session';
 import type { WorkerCall } from '../../main/ledger/worker-protocol';
 import { play } from './play';
 

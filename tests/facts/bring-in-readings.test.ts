@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import type { Input } from '../../core/contract';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import {
   batchOf,
   fromSource,

@@ -3,7 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import { handOver, type HandedRows } from '../../main/ledger/facts/hand-over';
 import { mergeRows } from '../../main/ledger/facts/merge';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import { checkLedger } from '../rules/ledger-check';
 import {
   batchOf,

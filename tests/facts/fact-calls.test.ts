@@ -5,12 +5,12 @@ import { contract, type Input, type Parsed } from '../../core/contract';
 import { FIELDS, FACT_KINDS, isRef } from '../../core/ledger/facts/all-facts';
 import { RECORDED, type RecordedKind } from '../../core/ledger/facts/recorded-facts';
 import { refusals } from '../../core/sentences';
-import { refusalOf, Refused } from '../../main/ledger/refusal';
-import type { FactHost } from '../../main/ledger/facts/facts-host';
+import { refusalOf, Refused } from '../../main/refusal';
 import { snake, tableOf } from '../../main/ledger/facts/tables';
 import { leftOf, listFacts } from '../../main/ledger/reads/read-facts';
 import { correctFact, recordFacts, removeFact } from '../../main/ledger/writes/write-facts';
 import { bareLedger, stateOf, troubles } from './facts-in-memory';
+import type { FactHost } from '../../main/ledger/facts/fact-host';
 
 function ledger() {
   const bare = bareLedger();

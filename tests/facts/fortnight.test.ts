@@ -10,7 +10,7 @@ import { momentText } from '../../core/ledger/stored-moments';
 import { handOver } from '../../main/ledger/facts/hand-over';
 import { decideReceived, mergeRows, type Merged } from '../../main/ledger/facts/merge';
 import type { HandedRows } from '../../main/ledger/facts/hand-over';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import {
   ask,
   batchOf,

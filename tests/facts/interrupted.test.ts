@@ -1,7 +1,7 @@
 // Warmth that failed is told of a hold, and stands against each jar that was in it then. Invented ledger, asked through the calls.
 import { expect, it } from 'vitest';
 import type { Input } from '../../core/contract';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import { batchOf, fromJar, must, newSession, plainJar, smallFamily, unseen } from '../ledger/ledger-files';
 
 const at = (day: number, time: string): string => `2026-03-${String(day).padStart(2, '0')}T${time}:00+01:00`;

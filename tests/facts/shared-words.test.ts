@@ -1,6 +1,6 @@
 // Words about a batch, a hold or a photograph that the keeper has read as *discard* are about each jar in it. Invented.
 import { expect, it } from 'vitest';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import { batchOf, fromJar, must, newFile, openSession, plainJar, smallFamily } from '../ledger/ledger-files';
 
 const spoiled = (session: Session): string[] =>

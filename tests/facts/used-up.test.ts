@@ -1,6 +1,6 @@
 // What is used up is no seed: what is left follows from all that left it (core/ledger/jar-left.ts). Invented, through the calls.
 import { describe, expect, it } from 'vitest';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import { batchOf, fromJar, must, newSession, plainJar, smallFamily, unseen } from '../ledger/ledger-files';
 
 const mL = (value: number) => ({ value, unit: 'mL', typed: `${value} ml` }) as const;

@@ -9,7 +9,7 @@ import { batchOf, newFile, NOW, plainJar } from '../ledger/ledger-files';
 
 let workerFile: URL;
 beforeAll(async () => {
-  workerFile = pathToFileURL(await built('main/ledger/worker.ts'));
+  workerFile = pathToFileURL(await built('main/ledger-worker.ts'));
 }, 60_000);
 
 const hostOf = (file: string): LedgerHost =>

@@ -12,7 +12,7 @@ import { must, newFile, NOW, openSession, plainSource } from '../ledger/ledger-f
 
 let workerFile: URL;
 beforeAll(async () => {
-  workerFile = pathToFileURL(await built('main/ledger/worker.ts'));
+  workerFile = pathToFileURL(await built('main/ledger-worker.ts'));
 }, 60_000);
 
 const opened = (file: string | null, changed: () => void = () => undefined): OpenLedger =>

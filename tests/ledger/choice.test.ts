@@ -2,7 +2,7 @@
 import { expect, it } from 'vitest';
 import { NextReply } from '../../core/shapes/advice-replies';
 import { cases } from '../../core/demo/cases';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import { demoSession, must, newSession, openSession, refusalOf, smallFamily, stateOf } from './ledger-files';
 
 const first = (session: Session) => {

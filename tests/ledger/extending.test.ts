@@ -6,8 +6,8 @@ import { describe, expect, it } from 'vitest';
 import type { CallName, Input } from '../../core/contract';
 import { piecesLeft, portionName } from '../../core/ledger/portions';
 import { photographFolder } from '../../main/ledger/worker-protocol';
-import { Refused } from '../../main/ledger/refusal';
-import type { Session } from '../../main/ledger/session';
+import { Refused } from '../../main/refusal';
+import type { Session } from '../../main/session';
 import {
   ask,
   batchOf,

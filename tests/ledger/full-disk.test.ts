@@ -5,7 +5,7 @@ import { existsSync, readdirSync, readFileSync, rmSync, statfsSync, writeFileSyn
 import { join } from 'node:path';
 import { afterAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Refusal } from '../../core/contract';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import {
   ask,
   batchOf,

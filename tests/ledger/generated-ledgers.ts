@@ -8,8 +8,8 @@ import { PlacedClock } from '../../main/ledger/demo';
 import { stillClock } from '../../main/ledger/clock';
 import { idGenerator } from '../../main/ledger/ids';
 import { Ledger } from '../../main/ledger/ledger';
-import { Refused } from '../../main/ledger/refusal';
-import type { Session } from '../../main/ledger/session';
+import { Refused } from '../../main/refusal';
+import type { Session } from '../../main/session';
 import { seededNumbers } from '../families';
 import { unseen } from './ledger-files';
 

@@ -1,7 +1,7 @@
 // A set-aside jar as seed, told to the ledger by any caller: only with a reason, which the history keeps. Common practice,
 // no source.
 import { beforeEach, expect, it } from 'vitest';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import { batchOf, fromJar, must, newSession, plainJar, refusalOf, smallFamily, stateOf, unseen } from './ledger-files'; // prettier-ignore
 
 const TODAY = '2026-03-14';

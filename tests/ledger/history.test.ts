@@ -1,7 +1,7 @@
 // The history in plain words: what each change was, days in the keeper's order, amounts as they were typed.
 import { expect, it } from 'vitest';
 import type { Reply } from '../../core/contract';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import { batchOf, fromJar, must, newSession, plainJar, smallFamily, unseen } from './ledger-files';
 
 type Act = Reply<'history.list'>['acts'][number];

@@ -11,7 +11,7 @@ import { refusalSentence } from '../../core/sentences';
 import { checkInput, checkReply } from '../../main/check-call';
 import type { OpenMode, WorkerCall } from '../../main/ledger/worker-protocol';
 import { tableOf } from '../../main/ledger/facts/tables';
-import { Session } from '../../main/ledger/session';
+import { Session } from '../../main/session';
 
 export const NOW = '2026-03-14T18:30:00+01:00';
 

@@ -16,7 +16,7 @@ import {
 import { basename, dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { photographFolder } from '../../main/ledger/worker-protocol';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import {
   ask,
   batchOf,

@@ -7,7 +7,7 @@ import { stillClock } from '../../main/ledger/clock';
 import { idGenerator } from '../../main/ledger/ids';
 import { latestOf, migrations } from '../../main/ledger/migrations/all-migrations';
 import { APPLICATION_ID, closeLedger, openLedger, PRAGMAS } from '../../main/ledger/open';
-import { Refused } from '../../main/ledger/refusal';
+import { Refused } from '../../main/refusal';
 import { NamedLedger } from '../../main/named-ledger';
 import {
   footprint, must, newFile, newSession, NOW, openSession, plainSource, smallFamily, stateOf,

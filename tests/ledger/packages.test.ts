@@ -1,6 +1,6 @@
 // What is left of a package, and which lines a source began: by the jars that were made of them. Checked by arithmetic.
 import { expect, it } from 'vitest';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import { batchOf, fromSource, must, newSession, plainJar, plainSource } from './ledger-files';
 
 const packageOf = (session: Session, source: string | null, name: string, pieces: number): string =>

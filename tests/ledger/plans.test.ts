@@ -3,7 +3,7 @@
 import type Database from 'better-sqlite3';
 import { expect, it } from 'vitest';
 import type { CallName, Input } from '../../core/contract';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import { batchOf, fromJar, must, newSession, plainJar, smallFamily, unseen } from './ledger-files';
 
 /** Tables that grow with each jar. */

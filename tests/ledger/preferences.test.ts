@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { defaultPreferences, PLACES, placeOf, regionOf } from '../../core/ledger/default-preferences';
 import { Preferences } from '../../core/ledger/records';
 import { localeOfSystem } from '../../main/locale';
-import { Session } from '../../main/ledger/session';
+import { Session } from '../../main/session';
 import { JAR_LAG, limitUpTo } from '../../renderer/app/preference-figures';
 import { must, newFile, NOW } from './ledger-files';
 

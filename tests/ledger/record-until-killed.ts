@@ -1,6 +1,6 @@
 // Run by kills.test.ts in a process of its own: records jar after jar and prints each id once it is acknowledged.
 import { writeSync } from 'node:fs';
-import { Session } from '../../main/ledger/session';
+import { Session } from '../../main/session';
 import type { Reply } from '../../core/contract';
 import { recordingEntry } from './recording-entry';
 

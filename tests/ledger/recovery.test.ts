@@ -4,7 +4,7 @@ import { basename, dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { backupsToRemove } from '../../main/ledger/retention';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import {
   ask,
   batchOf,

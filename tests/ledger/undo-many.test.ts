@@ -1,7 +1,7 @@
 // Several acts undone as one: what stands on them is named and goes too, one redo brings all of it back.
 import * as fc from 'fast-check';
 import { expect, it } from 'vitest';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import {
   batchOf,
   fromJar,

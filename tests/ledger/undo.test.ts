@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { CallName, Input } from '../../core/contract';
 
 import { FamilyIndex } from '../../main/ledger/family-index';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import {
   ask,
   batchOf,

@@ -6,7 +6,7 @@ import * as fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { contract, type Reply, type Result } from '../../core/contract';
 import { refusals, refusalSentence } from '../../core/sentences';
-import { Session } from '../../main/ledger/session';
+import { Session } from '../../main/session';
 
 let folder: string;
 let session: Session;

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { contract, type Reply } from '../../core/contract';
 import { refusalSentence } from '../../core/sentences';
-import { Session } from '../../main/ledger/session';
+import { Session } from '../../main/session';
 
 let folder: string;
 let session: Session;

@@ -7,7 +7,7 @@ import * as fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { contract, type Reply } from '../../core/contract';
 import { refusalSentence } from '../../core/sentences';
-import { Session } from '../../main/ledger/session';
+import { Session } from '../../main/session';
 
 let session: Session;
 const begin = (): void => {

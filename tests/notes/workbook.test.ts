@@ -5,8 +5,8 @@ import { utils, write, type WorkBook } from '@e965/xlsx';
 import { describe, expect, it } from 'vitest';
 import { refusals } from '../../core/sentences';
 import { notesText } from '../../main/files/notes-file';
-import { Refused } from '../../main/ledger/refusal';
-import { Session } from '../../main/ledger/session';
+import { Refused } from '../../main/refusal';
+import { Session } from '../../main/session';
 import { newFile, NOW } from '../ledger/ledger-files';
 import { read } from './read';
 

@@ -6,7 +6,7 @@ import { handOver, type HandedRows } from '../../main/ledger/facts/hand-over';
 import { mergeRows } from '../../main/ledger/facts/merge';
 import { idGenerator } from '../../main/ledger/ids';
 import { Ledger } from '../../main/ledger/ledger';
-import { refusalOf } from '../../main/ledger/refusal';
+import { refusalOf } from '../../main/refusal';
 import { fromJar, unseen } from '../ledger/ledger-files';
 import { at, day, dayAfter, g, ml, pick, pieces } from './keeper-values';
 import type { Move, RandomKeeper } from './random-keeper';

@@ -5,7 +5,7 @@ import type { CallName, Input } from '../../core/contract';
 import { BOOK } from '../../core/rules/book';
 import type { RefusalCode } from '../../core/sentences';
 import { addSeeding } from '../../main/ledger/entries/kept-entries';
-import { Refused } from '../../main/ledger/refusal';
+import { Refused } from '../../main/refusal';
 import { askRules } from '../../main/ledger/rules/ask';
 import { batchOf, fromJar, plainJar, unseen } from '../ledger/ledger-files';
 import { checkLedger, equalLabels } from './ledger-check';

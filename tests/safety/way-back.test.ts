@@ -2,7 +2,7 @@
 // when in doubt, discard, and doubt is handed down with the seed.
 import { describe, expect, it } from 'vitest';
 import type { Reply } from '../../core/contract';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import { batchOf, fromJar, fromSource, must, newFile, openSession, plainJar, plainSource, refusalOf, unseen } from '../ledger/ledger-files'; // prettier-ignore
 
 type Jar = NonNullable<Parameters<typeof plainJar>[1]>;

@@ -3,7 +3,7 @@
 import * as fc from 'fast-check';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { judgedOf } from '../../main/ledger/judged';
-import type { Session } from '../../main/ledger/session';
+import type { Session } from '../../main/session';
 import {
   ask,
   batchOf,

@@ -6,7 +6,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { contract, type CallName, type Reply } from '../../core/contract';
 import { cases } from '../../core/demo/cases';
 import type { WorkerCall } from '../../main/ledger/worker-protocol';
-import { Session } from '../../main/ledger/session';
+import { Session } from '../../main/session';
 
 const folder = mkdtempSync(join(tmpdir(), 'jarline-judgement-'));
 const session = new Session({ file: join(folder, 'demo.sqlite'), mode: 'demo', now: null, timeZone: 'Europe/London', version: '0.0.0' }); // prettier-ignore

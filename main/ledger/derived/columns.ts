@@ -2,7 +2,7 @@
 import type { Amount } from '../../../core/ledger/basics';
 import type { JarRecord } from '../../../core/vigour/evidence';
 import type { Rows } from '../facts/fact-rows';
-import { whereabouts } from './whereabouts';
+import { whereabouts } from '../entries/where-it-stands';
 
 type Noted = 'jar' | 'hold' | 'batch' | 'portion';
 

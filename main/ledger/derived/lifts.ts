@@ -6,7 +6,7 @@ import type { FamilyClearing } from '../../../core/lineage/lineage-shapes';
 import type { OpenAct } from '../facts/open-act';
 import type { Rows as FactRows } from '../facts/fact-rows';
 import type { Row as FactRow } from '../facts/tables';
-import { observedOf, outcomeFrom, outcomes } from './outcome';
+import { observedOf, outcomeFrom, outcomes } from '../entries/outcome-of-jar';
 
 /** Lifts a caution on a jar because of another, with what is known of the spoilage now. */
 export function addLift(act: OpenAct, jar: number, of: number, why: string): void {

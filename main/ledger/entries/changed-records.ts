@@ -8,7 +8,7 @@ import { type Belongs, recordOf, rootOf } from './belongs';
 import { jarFrom } from './jar-entry';
 import { additionFrom, portionFrom, seedingFrom } from './kept-entries';
 import { batchFrom, packageFrom, photographFrom, sourceFrom } from './larder-entries';
-import { type Observed, outcomeFrom } from '../derived/outcome';
+import { type Observed, outcomeFrom } from './outcome-of-jar';
 import { holdFrom } from './hold-entry';
 import { noteRowFrom } from './note-row-entry';
 import { remarkOf } from './put-fact';

@@ -4,7 +4,7 @@ import type { Jar } from '../../../core/ledger/records';
 import type { OpenAct } from '../facts/open-act';
 import type { Rows } from '../facts/fact-rows';
 import type { Row as FactRow } from '../facts/tables';
-import { whereabouts, wordOn } from '../derived/whereabouts';
+import { whereabouts, wordOn } from './where-it-stands';
 import { type Keyed, over, type Rooted, type Told } from './keyed';
 import { mustPut, put, putRemark, remarkOf, removeAll } from './put-fact';
 

@@ -3,7 +3,7 @@ import type { Addition, Portion, Seeding } from '../../../core/ledger/records';
 import type { OpenAct } from '../facts/open-act';
 import type { Rows } from '../facts/fact-rows';
 import type { Row as FactRow } from '../facts/tables';
-import { whereabouts } from '../derived/whereabouts';
+import { whereabouts } from './where-it-stands';
 import { type Keyed, over, type Rooted, type Told } from './keyed';
 import { mustPut, put, putRemark, remarkOf, removeWith } from './put-fact';
 

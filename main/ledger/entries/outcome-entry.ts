@@ -10,7 +10,7 @@ import {
   outcomeFrom,
   type Seen,
   standing,
-} from '../derived/outcome';
+} from './outcome-of-jar';
 import { put, putRemark, remarkOf, removeAll } from './put-fact';
 
 /** What the form's own observations tell, without what was observed besides. */

@@ -1,9 +1,9 @@
 // What can't be beside the facts that are there already. The tables' own rules hold whoever writes; here the same is asked
 // before, so that the sentence can name what stands against it.
 import { storedMoment } from '../../../core/ledger/stored-moments';
-import { Refused } from '../refusal';
-import type { FactHost } from './facts-host';
+import { Refused } from '../../refusal';
 import type { FactKind, Stored } from './tables';
+import type { FactHost } from './fact-host';
 
 type Asked = (host: FactHost, fact: Readonly<Record<string, unknown>>, key: number | null) => void;
 

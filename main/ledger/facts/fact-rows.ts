@@ -1,6 +1,6 @@
 // Reading rows as facts, with statements prepared once. Knows no call and changes nothing.
 import type Database from 'better-sqlite3';
-import { Refused } from '../refusal';
+import { Refused } from '../../refusal';
 import { type Columns, type FactKind, fromColumns, kindOf, type Row, tableOf } from './tables';
 
 /** What each kind is called in a sentence. */

@@ -3,7 +3,7 @@
 // difference waits in `received`, never in the row, until the keeper decides.
 import { FACTS, fieldsOf, isRef } from '../../../core/ledger/facts/all-facts';
 import { wrongIn } from '../../../core/ledger/facts/wrong';
-import { Refused } from '../refusal';
+import { Refused } from '../../refusal';
 import type { OpenAct } from './open-act';
 import { formOfColumns, formOfRow, type HandedRecord, type HandedRows, isOurs, KEPT_BACK } from './hand-over';
 import type { Rows } from './fact-rows';

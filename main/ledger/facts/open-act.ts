@@ -6,7 +6,7 @@ import Database from 'better-sqlite3';
 import type { ActKind } from '../../../core/ledger/act-words';
 import { storedMoment } from '../../../core/ledger/stored-moments';
 import type { Clock } from '../clock';
-import { Refused } from '../refusal';
+import { Refused } from '../../refusal';
 import type { Rows } from './fact-rows';
 import { Waiting } from './waiting';
 import {

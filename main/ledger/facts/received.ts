@@ -1,11 +1,11 @@
 // What came in with a hand-over and says otherwise than ours: told, and decided by the keeper.
 import type { Parsed, Reply } from '../../../core/contract';
-import { tidy } from '../writes/write-tidy';
-import { Refused } from '../refusal';
+import { tidy } from '../tidy-typed';
+import { Refused } from '../../refusal';
 import { formOfRow } from './hand-over';
-import type { FactHost } from './facts-host';
 import { decideReceived } from './merge';
 import { nameOf } from './subject';
+import type { FactHost } from './fact-host';
 
 type Form = Reply<'received.list'>['received'][number]['ours'];
 

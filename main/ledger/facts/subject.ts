@@ -1,9 +1,9 @@
 // What a fact is called where an act is told: "observation, pH and sign of 14 Mar a", "stays of 14 Mar a, b".
 import { type FactKind, fieldsOf, isRef } from '../../../core/ledger/facts/all-facts';
-import type { FactHost } from './facts-host';
 import { KIND_WORDS } from './fact-rows';
 import type { Columns } from './tables';
 import { snake } from './tables';
+import type { FactHost } from './fact-host';
 
 type Given = Readonly<Record<string, unknown>>;
 

@@ -2,7 +2,7 @@
 import { Uid } from '../../../core/ledger/basics';
 import { toInner, toOuter } from '../../../core/ledger/facts/recorded-facts';
 import { type FactKind, fieldsOf, isRef } from '../../../core/ledger/facts/all-facts';
-import { Refused } from '../refusal';
+import { Refused } from '../../refusal';
 import type { Made } from './open-act';
 import type { Rows } from './fact-rows';
 import type { Row, Stored } from './tables';

@@ -6,7 +6,7 @@ import { storedMoment } from '../../../core/ledger/stored-moments';
 import { proofLacks, proofSays } from '../../../core/says/appliance-says';
 import type { Rows } from '../facts/fact-rows';
 import type { Ledger } from '../ledger';
-import { readingsIn } from '../derived/readings';
+import { readingsIn } from '../entries/series-of-hold';
 import { daysBetween } from '../../../core/quantities/typed-days';
 
 type ProofReply = Reply<'appliance.proof'>;

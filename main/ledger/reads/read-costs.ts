@@ -5,7 +5,7 @@ import type { Reply } from '../../../core/contract';
 import { costsSentence, NOT_COUNTED, unpricedWords, usualWords } from '../../../core/says/cost-says';
 import type { Judged } from '../judged';
 import type { Ledger } from '../ledger';
-import { takenOf } from '../derived/spent';
+import { takenOf } from '../derived/spent-rows';
 import type { Spent } from '../../../core/shapes/cost-codes';
 
 export function costRecords({ rows, preferences }: Ledger, judged: Judged): CostRecords {

@@ -1,12 +1,12 @@
 // Facts of one kind, and what is left of a jar.
 import type { Parsed, Reply } from '../../../core/contract';
 import { type FactKind, fieldsOf } from '../../../core/ledger/facts/all-facts';
-import type { FactHost } from '../facts/facts-host';
 import { type Columns, fromColumns, snake, tableOf } from '../facts/tables';
 import { toldFact } from '../facts/told';
 import { leftIn } from '../derived/left';
-import { allReadingsIn } from '../derived/readings';
-import { Refused } from '../refusal';
+import { allReadingsIn } from '../entries/series-of-hold';
+import { Refused } from '../../refusal';
+import type { FactHost } from '../facts/fact-host';
 
 /** Facts of a kind in the order of entry, all or those that point at one record. @throws Refused 'not found' */
 export function listFacts({ facts }: FactHost, input: Parsed<'facts.list'>): Reply<'facts.list'> {

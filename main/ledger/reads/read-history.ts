@@ -11,7 +11,7 @@ import { columnFields, fieldFrom } from '../facts/tables';
 import type { Ledger } from '../ledger';
 import { type Belongs, factsOfRecord, rootOf } from '../entries/belongs';
 import { type ChangedFact, type ChangedRecord, changedRecords } from '../entries/changed-records';
-import { Refused } from '../refusal';
+import { Refused } from '../../refusal';
 import { type ActRow, undoneActs, undoneTogether, wordsOf } from '../undo';
 import { FIELD_TYPES, type FieldType } from './field-types';
 import { valueWords } from './read-values';

@@ -26,7 +26,7 @@ import { portionEntries } from '../entries/kept-entries';
 import type { Ledger } from '../ledger';
 import { goneJars } from '../derived/columns';
 import { emptyJars, emptyPortions } from '../derived/left';
-import { Refused } from '../refusal';
+import { Refused } from '../../refusal';
 import { againstIn } from './read-against';
 import { costRecords } from './read-costs';
 import { familyMember, lineNames } from './read-views';

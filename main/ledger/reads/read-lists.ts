@@ -5,8 +5,8 @@ import { dayLabel } from '../../../core/lineage/labels';
 import { batchEntry, packageEntries, photographEntries, sourceEntries } from '../entries/larder-entries';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
-import { Refused } from '../refusal';
-import { leftOfPackages } from '../derived/spent';
+import { Refused } from '../../refusal';
+import { leftOfPackages } from '../derived/spent-rows';
 import { lineNames, seedLabel } from './read-views';
 import { holdRecord, jarRecord, packageRecord, photographRecord, sourceRecord } from './read-records';
 

@@ -8,7 +8,7 @@ import { dayLabel } from '../../../core/lineage/labels';
 import { portionEntries } from '../entries/kept-entries';
 import type { Ledger } from '../ledger';
 import { emptyPortions } from '../derived/left';
-import { outcomes } from '../derived/outcome';
+import { outcomes } from '../entries/outcome-of-jar';
 
 type Now = Reply<'family.now'>;
 

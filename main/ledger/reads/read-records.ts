@@ -13,7 +13,7 @@ import {
   type SourceEntry,
 } from '../entries/larder-entries';
 import type { Ledger } from '../ledger';
-import { outcomeOf } from '../derived/outcome';
+import { outcomeOf } from '../entries/outcome-of-jar';
 import { jarCautions, keptName, safetyReply, seedLabel, within } from './read-views';
 
 export function sourceRecord({ key: _key, uid, ...fields }: Rooted<SourceEntry>): Source {

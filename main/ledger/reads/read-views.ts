@@ -8,7 +8,7 @@ import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
 import { seedingAmounts } from '../derived/columns';
 import { emptyJars } from '../derived/left';
-import { Refused } from '../refusal';
+import { Refused } from '../../refusal';
 import { stands, type Caution } from '../../../core/shapes/caution-codes';
 import type { Answer } from '../../../core/shapes/safety-codes';
 

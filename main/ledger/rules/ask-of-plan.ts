@@ -9,7 +9,7 @@ import type { Facts } from '../../../core/rules/asked-facts';
 import { factsOfPlan, type PlanFacts } from '../../../core/rules/plan-facts';
 import type { Broken } from '../../../core/rules/rule';
 import { refusalSentence } from '../../../core/sentences';
-import type { Ledger } from '../ledger';
+import type { AskedLedger } from './asked-ledger';
 import { labelIn } from './ask';
 import { SafetyNow, setAsideBy, toldByFile, toldOn } from './known';
 import { loadFacts } from './load';
@@ -24,7 +24,7 @@ export interface NotesRules {
  * @param file what makes it the same file
  * @param answers what the keeper answered so far
  */
-export function rulesForNotes(ledger: Ledger, file: string, answers: NotesInput['answers']): NotesRules {
+export function rulesForNotes(ledger: AskedLedger, file: string, answers: NotesInput['answers']): NotesRules {
   const words = new Map<number, string>();
   const base = new Base(ledger);
   const refuse = (jars: readonly PlannedJar[], changes: readonly PlannedChange[]): RowRefused[] => {
@@ -52,11 +52,11 @@ export function rulesForNotes(ledger: Ledger, file: string, answers: NotesInput[
 
 /** The ledger's jars that a plan names, read once for as long as no other one is named. */
 class Base {
-  readonly #ledger: Ledger;
+  readonly #ledger: AskedLedger;
   readonly #keys = new Map<string, number>();
   #facts: Facts | null = null;
 
-  constructor(ledger: Ledger) {
+  constructor(ledger: AskedLedger) {
     this.#ledger = ledger;
   }
 
@@ -98,7 +98,7 @@ class Base {
 }
 
 /** What is known of the seeds of a plan. What is told only now is known since today. */
-function knownOf(ledger: Ledger, file: string, { spoiled }: PlanFacts): Circumstances {
+function knownOf(ledger: AskedLedger, file: string, { spoiled }: PlanFacts): Circumstances {
   const { rows, clock } = ledger;
   const today = clock.today();
   const safety = new SafetyNow(ledger, null);

@@ -3,8 +3,8 @@ import { BOOK, brokenInvariants, missingConsents } from '../../../core/rules/boo
 import type { JarFact } from '../../../core/rules/asked-facts';
 import type { Broken } from '../../../core/rules/rule';
 import type { ActKind } from '../../../core/ledger/act-words';
-import type { Ledger } from '../ledger';
-import { Refused } from '../refusal';
+import type { AskedLedger } from './asked-ledger';
+import { Refused } from '../../refusal';
 import { freshIn } from './fresh';
 import { circumstances, type Word } from './known';
 import { loadFacts, type Pending, touchedBy } from './load';
@@ -21,7 +21,7 @@ const refuse = ({ code, params }: Broken): never => {
 
 /** What a jar is called once the act is kept. */
 export const labelIn =
-  (ledger: Ledger) =>
+  (ledger: AskedLedger) =>
   ({ day, word, letter }: JarFact): string =>
     ledger.labelFor({ madeOn: day, word, letter });
 
@@ -30,7 +30,7 @@ export const labelIn =
  * asked first. So of a merge: the word was given where the facts were made.
  * @throws Refused with the first rule of the book that is broken, or the first word that is missing
  */
-export function askRules(ledger: Ledger, { act, kind, ...word }: Asked, book = BOOK): void {
+export function askRules(ledger: AskedLedger, { act, kind, ...word }: Asked, book = BOOK): void {
   const { rows } = ledger;
   const facts = loadFacts(rows, touchedBy(rows, act), labelIn(ledger));
   for (const broken of brokenInvariants(facts, book, rows.look)) refuse(broken);
@@ -46,7 +46,7 @@ export function askRules(ledger: Ledger, { act, kind, ...word }: Asked, book = B
  * sentence.
  * @throws Refused; returns where no rule of the book says so
  */
-export function explain(ledger: Ledger, act: number, pending: Pending): void {
+export function explain(ledger: AskedLedger, act: number, pending: Pending): void {
   const { rows } = ledger;
   const facts = loadFacts(rows, touchedBy(rows, act), labelIn(ledger), pending);
   for (const broken of brokenInvariants(facts)) refuse(broken);

@@ -4,7 +4,7 @@ import type { JarFact } from '../../../core/rules/asked-facts';
 import { actsOf, type Change, changesOf } from '../facts/act-changes';
 import type { Columns, FactKind } from '../facts/tables';
 import type { Rows } from '../facts/fact-rows';
-import { whereabouts } from '../derived/whereabouts';
+import { whereabouts } from '../entries/where-it-stands';
 
 const NOTHING: Omit<Fresh, 'labels'> = {
   seedings: new Set(), kept: new Set(), moved: new Set(), seen: new Set(), reserves: new Set(), ends: new Set(),

@@ -5,9 +5,9 @@ import { STOPPED_BY, type Circumstances, type Fresh, type StoppedBy } from '../.
 import type { Facts, JarFact } from '../../../core/rules/asked-facts';
 import { momentText } from '../../../core/ledger/stored-moments';
 import { actsOf, changesOf } from '../facts/act-changes';
-import type { Ledger } from '../ledger';
-import { readFacts } from '../derived/family';
-import { REMARKS_OF } from '../derived/outcome';
+import type { AskedLedger } from './asked-ledger';
+import { readFacts } from '../derived/family-of-rows';
+import { REMARKS_OF } from '../entries/outcome-of-jar';
 import { Touched } from '../derived/touched';
 import type { Rows } from '../facts/fact-rows';
 import { madeOn, sameLabels, stoodBefore } from './fresh';
@@ -18,12 +18,12 @@ const NONE: ReadonlySet<number> = new Set();
 
 /** How jars stand once an act is kept: by the family in memory, those that the act touched by what stands in the rows now. */
 export class SafetyNow {
-  readonly #ledger: Ledger;
+  readonly #ledger: AskedLedger;
   readonly #act: number | null;
   #touched: ReadonlySet<number> | null = null;
 
   /** @param act key of the open act; null where none is open */
-  constructor(ledger: Ledger, act: number | null) {
+  constructor(ledger: AskedLedger, act: number | null) {
     this.#ledger = ledger;
     this.#act = act;
   }
@@ -118,7 +118,7 @@ export function toldByFile(rows: Rows, jar: number, file: string): boolean {
  * @param counts which spoiled jars to look at
  */
 export function setAsideBy(
-  { index }: Ledger,
+  { index }: AskedLedger,
   jar: number,
   counts: (spoiled: number) => boolean = () => true,
 ): ReturnType<Circumstances['setAsideBy']> {
@@ -157,7 +157,7 @@ export interface Word {
 
 /** @param act key of the open act */
 export function circumstances(
-  ledger: Ledger,
+  ledger: AskedLedger,
   act: number,
   facts: Facts,
   fresh: Fresh,

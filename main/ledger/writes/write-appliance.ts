@@ -4,13 +4,13 @@ import { readExport, type ExportReading } from '../../../core/readings/read-expo
 import { checkPasses, checkSays } from '../../../core/growth/tool-checks';
 import { momentText } from '../../../core/ledger/stored-moments';
 import { fromFahrenheit } from '../../../core/quantities/quantities';
-import { hostOf } from '../facts/facts-host';
+import { hostOf } from '../host-of-facts';
 import type { Ledger } from '../ledger';
-import { blockOf } from '../derived/readings';
+import { blockOf } from '../entries/series-of-hold';
 import { proofOfHold } from '../reads/read-appliances';
-import { Refused } from '../refusal';
+import { Refused } from '../../refusal';
 import { aroundOf, keptReadings, textOfExport } from './write-export';
-import { mustSay, tidy } from './write-tidy';
+import { mustSay, tidy } from '../tidy-typed';
 
 /** @throws Refused 'not found', 'nothing changed' */
 export function saveAppliance(ledger: Ledger, input: Parsed<'appliance.save'>): Reply<'appliance.save'> {

@@ -1,7 +1,7 @@
 // Recording a batch as a whole, and correcting the batch and its times in warmth.
 import type { BatchEntry, Parsed, Reply } from '../../../core/contract';
 import type { Ledger } from '../ledger';
-import { Refused } from '../refusal';
+import { Refused } from '../../refusal';
 import { lineName, lineWords } from '../../../core/lineage/labels';
 import { addHold as addWarmth, changeHold } from '../entries/hold-entry';
 import { addJar as keepJar, changeJar } from '../entries/jar-entry';
@@ -11,7 +11,7 @@ import { addOutcome } from '../entries/outcome-entry';
 import type { OpenAct } from '../facts/open-act';
 import type { Row } from '../facts/tables';
 import { labelsInShort, packageKey, refuseLoose, seedingRow, shelfOrGone, standingJar } from './write-parts';
-import { mustSay, tidy } from './write-tidy';
+import { mustSay, tidy } from '../tidy-typed';
 
 type NewJar = Omit<BatchEntry['jars'][number], 'hold'>;
 

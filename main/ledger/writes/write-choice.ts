@@ -3,9 +3,9 @@
 import type { Parsed, Reply } from '../../../core/contract';
 import type { Ledger } from '../ledger';
 import { nextAdvice } from '../reads/read-judgement';
-import { Refused } from '../refusal';
+import { Refused } from '../../refusal';
 import { standingJar } from './write-parts';
-import { tidy } from './write-tidy';
+import { tidy } from '../tidy-typed';
 
 /** Places of a ranking that are kept with a choice: more than a shelf holds. */
 const KEPT = 300;

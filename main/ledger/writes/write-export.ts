@@ -7,14 +7,15 @@ import { momentText, storedMoment } from '../../../core/ledger/stored-moments';
 import { holdWarmth } from '../../../core/vigour/evidence';
 import { warmHoursOf } from '../../../core/vigour/figures';
 import { readNotesFile } from '../../files/notes-file';
-import { hostOf, type FactHost } from '../facts/facts-host';
+import { hostOf } from '../host-of-facts';
 import { nameOf } from '../facts/subject';
 import type { Row } from '../facts/tables';
 import { timeConstant } from '../judged';
 import type { Ledger } from '../ledger';
-import { allReadingsIn, blockOf, type Read } from '../derived/readings';
-import { Refused } from '../refusal';
-import { tidy } from './write-tidy';
+import { allReadingsIn, blockOf, type Read } from '../entries/series-of-hold';
+import { Refused } from '../../refusal';
+import { tidy } from '../tidy-typed';
+import type { FactHost } from '../facts/fact-host';
 
 /** @throws Refused 'export without readings', and what a file of notes is refused for */
 export function textOfExport(file: Parsed<'readings.bringIn'>['file']): { name: string; text: string } {

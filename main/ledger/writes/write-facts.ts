@@ -5,14 +5,14 @@ import { RECORDED, type RecordedKind, toInner } from '../../../core/ledger/facts
 import { wrongIn } from '../../../core/ledger/facts/wrong';
 import type { Made, OpenAct } from '../facts/open-act';
 import { refuseBeside } from '../facts/beside';
-import type { FactHost } from '../facts/facts-host';
 
 import { nameOf, subjectOf } from '../facts/subject';
 import { snake, type Stored, tableOf } from '../facts/tables';
 import { type Named, storedFact } from '../facts/told';
 import { addKnown } from '../derived/lifts';
-import { Refused } from '../refusal';
-import { tidy } from './write-tidy';
+import { Refused } from '../../refusal';
+import { tidy } from '../tidy-typed';
+import type { FactHost } from '../facts/fact-host';
 
 type Fields = Readonly<Record<string, unknown>>;
 

@@ -4,12 +4,12 @@ import { addJar, changeJar, type JarEntry } from '../entries/jar-entry';
 import { type AdditionEntry, additionEntries, seedingEntries } from '../entries/kept-entries';
 import { addBatch } from '../entries/larder-entries';
 import { addOutcome, changeOutcome, removeOutcome } from '../entries/outcome-entry';
-import { refuseLift } from '../facts/facts-host';
+import { refuseLift } from '../host-of-facts';
 import type { Ledger } from '../ledger';
 import { addLift } from '../derived/lifts';
 import { refuseJarName } from '../jar-names';
-import { Refused } from '../refusal';
-import { outcomeOf } from '../derived/outcome';
+import { Refused } from '../../refusal';
+import { outcomeOf } from '../entries/outcome-of-jar';
 import {
   jarOf,
   packageKey,
@@ -21,7 +21,7 @@ import {
   standingJar,
 } from './write-parts';
 import { refuseHalfRange } from './write-batch';
-import { mustSay, tidy } from './write-tidy';
+import { mustSay, tidy } from '../tidy-typed';
 
 export function correctJar(ledger: Ledger, input: Parsed<'jar.correct'>): Reply<'jar.correct'> {
   const { hold, milkPackage, letter, ...fields } = tidy(input.changes);

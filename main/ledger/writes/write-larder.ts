@@ -5,9 +5,9 @@ import { addPortion, changePortion } from '../entries/kept-entries';
 import { addSource, changeSource, putPackage } from '../entries/larder-entries';
 import type { Ledger } from '../ledger';
 import { refuseJarName } from '../jar-names';
-import { Refused } from '../refusal';
+import { Refused } from '../../refusal';
 import { standingJar } from './write-parts';
-import { mustSay, refuseUnreadable, tidy } from './write-tidy';
+import { mustSay, refuseUnreadable, tidy } from '../tidy-typed';
 
 /** @throws Refused 'name of a jar', 'not found', 'invalid' */
 export function saveSource(ledger: Ledger, input: Parsed<'source.save'>): Reply<'source.save'> {

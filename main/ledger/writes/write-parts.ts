@@ -11,7 +11,7 @@ import type { OpenAct } from '../facts/open-act';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
 import { refuseJarName } from '../jar-names';
-import { Refused } from '../refusal';
+import { Refused } from '../../refusal';
 
 type TypedSeeding = BatchEntry['jars'][number]['seedings'][number];
 

@@ -9,9 +9,9 @@ import { readJpeg } from '../jpeg';
 import type { Ledger } from '../ledger';
 import { ownName, putOver } from '../place';
 import { photographFolder } from '../worker-protocol';
-import { Refused } from '../refusal';
+import { Refused } from '../../refusal';
 import { standingJar } from './write-parts';
-import { tidy } from './write-tidy';
+import { tidy } from '../tidy-typed';
 
 /** Largest photograph that is kept (bytes). */
 const MOST_BYTES = 20 * 1024 * 1024;

@@ -2,11 +2,11 @@
 import type { Parsed, Reply } from '../../../core/contract';
 import type { Hold } from '../../../core/ledger/records';
 import { storedMoment } from '../../../core/ledger/stored-moments';
-import type { FactHost } from '../facts/facts-host';
 import { nameOf } from '../facts/subject';
-import { allReadingsIn, blockOf } from '../derived/readings';
-import { Refused } from '../refusal';
-import { tidy } from './write-tidy';
+import { allReadingsIn, blockOf } from '../entries/series-of-hold';
+import { Refused } from '../../refusal';
+import { tidy } from '../tidy-typed';
+import type { FactHost } from '../facts/fact-host';
 
 type Reading = Hold['readings'][number];
 

@@ -1,6 +1,6 @@
 // What safety reads of jars (core/safety/seen.ts), from the facts: every observation with its moment, values and signs.
 import type { Look, SeenOfJar } from '../../../core/safety/seen';
-import type { Observed } from './outcome';
+import type { Observed } from '../entries/outcome-of-jar';
 
 const HOUR = 3_600_000;
 

@@ -3,8 +3,8 @@
 import { statfsSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { SqliteError } from 'better-sqlite3';
-import type { Refusal } from '../../core/contract';
-import type { RefusalCode } from '../../core/sentences';
+import type { Refusal } from '../core/contract';
+import type { RefusalCode } from '../core/sentences';
 
 /** Thrown by handlers for everything a keeper can mend; the session turns it into a reply. */
 export class Refused extends Error {

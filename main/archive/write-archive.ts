@@ -10,17 +10,17 @@ import {
   CONTENTS_FILE,
   lineFile,
   photographFile,
-} from '../../../core/archive/archive-format';
-import { ARCHIVE_README } from '../../../core/archive/archive-read-me';
-import type { Parsed, Reply } from '../../../core/contract';
-import { archiveSchema } from '../../../core/schemas/json-schemas';
-import type { Job } from '../../ledger/job';
-import type { Ledger } from '../../ledger/ledger';
-import { ownName, putNew } from '../../ledger/place';
-import { photographFolder } from '../../ledger/worker-protocol';
-import { Refused, refusedFor } from '../../ledger/refusal';
-import { fileSource } from '../file-source';
-import { filesIn, unpackFile, ZipWriter } from '../zip';
+} from '../../core/archive/archive-format';
+import { ARCHIVE_README } from '../../core/archive/archive-read-me';
+import type { Parsed, Reply } from '../../core/contract';
+import { archiveSchema } from '../../core/schemas/json-schemas';
+import type { Job } from '../ledger/job';
+import type { Ledger } from '../ledger/ledger';
+import { ownName, putNew } from '../ledger/place';
+import { photographFolder } from '../ledger/worker-protocol';
+import { Refused, refusedFor } from '../refusal';
+import { fileSource } from '../files/file-source';
+import { filesIn, unpackFile, ZipWriter } from '../files/zip';
 import { countOfLines, linesOf, photographsOf } from './archive-lines';
 
 /** A file of lines goes on in another one from here (bytes): none has to be held whole by whoever reads it. */

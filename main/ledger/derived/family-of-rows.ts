@@ -7,9 +7,9 @@ import type { Jar, SetWord, Source, Strain } from '../../../core/ledger/records'
 import { sourceEntries } from '../entries/larder-entries';
 import type { Row as FactRow } from '../facts/tables';
 import type { Rows } from '../facts/fact-rows';
-import { whereabouts } from './whereabouts';
-import { observations, outcomeFrom } from './outcome';
-import { seenOf } from './seen';
+import { whereabouts } from '../entries/where-it-stands';
+import { observations, outcomeFrom } from '../entries/outcome-of-jar';
+import { seenOf } from './seen-of-jar';
 import type { JarSafety } from '../../../core/shapes/safety-codes';
 
 type Moved = Pick<FactRow<'movement'>, 'kind' | 'day' | 'at' | 'amount' | 'pieces'>;

@@ -1,9 +1,9 @@
 // A ledger's rows as the lines of an archive (core/archive/archive-format.ts), in the order in which one can point at another.
-import type { ArchiveLine, LineKind } from '../../../core/archive/archive-format';
-import { FACT_KINDS, type FactKind, fieldsOf, isRef } from '../../../core/ledger/facts/all-facts';
-import { momentText } from '../../../core/ledger/stored-moments';
-import type { Rows } from '../../ledger/facts/fact-rows';
-import { type Columns, fromColumns, kindOf } from '../../ledger/facts/tables';
+import type { ArchiveLine, LineKind } from '../../core/archive/archive-format';
+import { FACT_KINDS, type FactKind, fieldsOf, isRef } from '../../core/ledger/facts/all-facts';
+import { momentText } from '../../core/ledger/stored-moments';
+import type { Rows } from '../ledger/facts/fact-rows';
+import { type Columns, fromColumns, kindOf } from '../ledger/facts/tables';
 
 /** A line, and the file it belongs in. */
 export type LineOf = readonly [of: string, line: object];

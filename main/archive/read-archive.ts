@@ -11,16 +11,16 @@ import {
   CONTENTS_FILE,
   fileNamed,
   isShallow,
-} from '../../../core/archive/archive-format';
-import type { Parsed, Reply } from '../../../core/contract';
-import type { Job } from '../../ledger/job';
-import { readJpeg } from '../../ledger/jpeg';
-import type { Ledger } from '../../ledger/ledger';
-import { photographFolder } from '../../ledger/worker-protocol';
-import { Refused, refusedFor } from '../../ledger/refusal';
-import { keepFile } from '../../ledger/writes/write-photographs';
-import { fileSource } from '../file-source';
-import { filesIn, type Packed, type Source, sourceOf, unpackFile } from '../zip';
+} from '../../core/archive/archive-format';
+import type { Parsed, Reply } from '../../core/contract';
+import type { Job } from '../ledger/job';
+import { readJpeg } from '../ledger/jpeg';
+import type { Ledger } from '../ledger/ledger';
+import { photographFolder } from '../ledger/worker-protocol';
+import { Refused, refusedFor } from '../refusal';
+import { keepFile } from '../ledger/writes/write-photographs';
+import { fileSource } from '../files/file-source';
+import { filesIn, type Packed, type Source, sourceOf, unpackFile } from '../files/zip';
 import { loadLines } from './load-archive';
 
 /** No file of lines is longer (bytes), and no photograph. */

@@ -3,26 +3,34 @@
 import { randomBytes } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { basename, extname } from 'node:path';
-import { WRITES } from '../../core/call-names';
-import { type AppState, type CallName, contract, type Result } from '../../core/contract';
-import { DEMO_TODAY } from '../../core/demo/invented-larder';
-import { defaultPreferences } from '../../core/ledger/default-preferences';
-import type { Preferences } from '../../core/ledger/records';
-import { type RefusalCode, refusalSentence } from '../../core/sentences';
-import { handlers } from '../calls';
-import { copiesOf, copyAside, goodBackups, holdingOf, makeBackup, restoreNewest, saveBeside } from './backup';
-import { machineClock, stillClock } from './clock';
-import { PlacedClock, playDemo } from './demo';
-import { idGenerator } from './ids';
-import type { Job } from './job';
-import { Ledger, type LedgerOptions } from './ledger';
-import { lookForLedger } from './open';
-import { realFile } from './place';
-import type { OpenMode, WorkerCall, WorkerStart } from './worker-protocol';
-import { readOnly } from './read-only';
+import { WRITES } from '../core/call-names';
+import { type AppState, type CallName, contract, type Result } from '../core/contract';
+import { DEMO_TODAY } from '../core/demo/invented-larder';
+import { defaultPreferences } from '../core/ledger/default-preferences';
+import type { Preferences } from '../core/ledger/records';
+import { type RefusalCode, refusalSentence } from '../core/sentences';
+import { handlers } from './calls';
+import {
+  copiesOf,
+  copyAside,
+  goodBackups,
+  holdingOf,
+  makeBackup,
+  restoreNewest,
+  saveBeside,
+} from './ledger/backup';
+import { machineClock, stillClock } from './ledger/clock';
+import { PlacedClock, playDemo } from './ledger/demo';
+import { idGenerator } from './ledger/ids';
+import type { Job } from './ledger/job';
+import { Ledger, type LedgerOptions } from './ledger/ledger';
+import { lookForLedger } from './ledger/open';
+import { realFile } from './ledger/place';
+import type { OpenMode, WorkerCall, WorkerStart } from './ledger/worker-protocol';
+import { readOnly } from './ledger/read-only';
 import { Refused, refusalOf } from './refusal';
-import { salvage } from './salvage';
-import { nextRedo, nextUndo, wordsOf } from './undo';
+import { salvage } from './ledger/salvage';
+import { nextRedo, nextUndo, wordsOf } from './ledger/undo';
 
 const DAY_MS = 86_400_000;
 /** A morning of the invented ledger's last day, also when it is opened again. */

@@ -1,25 +1,7 @@
-// What the calls of facts need of a ledger.
-import type { ActKind } from '../../../core/ledger/act-words';
-import type { Ledger } from '../ledger';
+// An open ledger as the calls of facts need it.
+import type { Ledger } from './ledger';
 import { Refused } from '../refusal';
-import type { Done, OpenAct } from './open-act';
-import type { Rows } from './fact-rows';
-
-export interface FactHost {
-  readonly facts: Rows;
-  /** A jar's label as it is now. */
-  readonly labelOf: (jar: number) => string;
-  /** Asks whether a caution on a jar because of another can be lifted. @throws Refused */
-  readonly askLift: (jar: number, of: number) => void;
-  /** One act that a keeper asked for. @throws Refused 'nothing changed' */
-  readonly mustRun: <T>(
-    kind: ActKind,
-    subject: string,
-    why: string | null,
-    work: (act: OpenAct) => T,
-    draft?: string | null,
-  ) => Done<T>;
-}
+import type { FactHost } from './facts/fact-host';
 
 /** @throws Refused 'no such caution', 'condemned stays', 'already lifted' */
 export function refuseLift({ index }: Ledger, jar: number, of: number): void {

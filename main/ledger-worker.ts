@@ -1,7 +1,7 @@
 // The worker thread that owns a ledger's only write connection: messages in, one reply each. All work is the session's.
 import { parentPort, workerData } from 'node:worker_threads';
-import { type JobName, JOBS, WRITES } from '../../core/call-names';
-import { type FromWorker, isCancelled, type ToWorker, type WorkerStart } from './worker-protocol';
+import { type JobName, JOBS, WRITES } from '../core/call-names';
+import { type FromWorker, isCancelled, type ToWorker, type WorkerStart } from './ledger/worker-protocol';
 import { Refused } from './refusal';
 import { Session, unexpected } from './session';
 

@@ -1,7 +1,7 @@
 // Whether some of a jar or a portion is still kept, by the last word on it.
 import { lastWord } from '../../../core/ledger/whereabouts';
 import type { Row as FactRow } from '../facts/tables';
-import { dayOf } from './days';
+import { dayOf } from '../facts/day-of-row';
 
 export type Moved = Pick<FactRow<'movement'>, 'kind' | 'day' | 'at' | 'amount' | 'pieces'>;
 

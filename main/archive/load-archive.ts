@@ -3,17 +3,17 @@
 import type Database from 'better-sqlite3';
 import { SqliteError } from 'better-sqlite3';
 import type { z } from 'zod';
-import { type ArchiveLine, FACT_LINES, type LineKind, LINES } from '../../../core/archive/archive-format';
-import { FACT_KINDS, type FactKind, FACTS, fieldsOf, isRef } from '../../../core/ledger/facts/all-facts';
-import { wrongIn } from '../../../core/ledger/facts/wrong';
-import { storedMoment } from '../../../core/ledger/stored-moments';
-import { plainIssue } from '../../../core/plain-issue';
-import { findingSentence } from '../../../core/says/check-says';
-import { recordFindings, ruleFindings } from '../../ledger/ledger-findings';
-import { columnsOf, type Stored, tableOf, toColumns, type Value, valuesOf } from '../../ledger/facts/tables';
-import type { Job } from '../../ledger/job';
-import type { Ledger } from '../../ledger/ledger';
-import { Refused } from '../../ledger/refusal';
+import { type ArchiveLine, FACT_LINES, type LineKind, LINES } from '../../core/archive/archive-format';
+import { FACT_KINDS, type FactKind, FACTS, fieldsOf, isRef } from '../../core/ledger/facts/all-facts';
+import { wrongIn } from '../../core/ledger/facts/wrong';
+import { storedMoment } from '../../core/ledger/stored-moments';
+import { plainIssue } from '../../core/plain-issue';
+import { findingSentence } from '../../core/says/check-says';
+import { recordFindings, ruleFindings } from '../ledger/ledger-findings';
+import { columnsOf, type Stored, tableOf, toColumns, type Value, valuesOf } from '../ledger/facts/tables';
+import type { Job } from '../ledger/job';
+import type { Ledger } from '../ledger/ledger';
+import { Refused } from '../refusal';
 import { linesIn, type OpenArchive, parseShallow, Unreadable } from './read-archive';
 
 /** How often is told how far it is (lines). */
