@@ -435,6 +435,8 @@ export const HistoryEntry = z.strictObject({
   kind: z.string(),
   /** In words: "recorded 14 Mar a, b, c". */
   says: z.string(),
+  /** The same with what was made of what, or what changed: "14 Mar b: set word soft → spoonable". */
+  told: z.string(),
   at: Moment,
   why: z.string().nullable(),
   undone: z.boolean(),

@@ -219,7 +219,7 @@ function About({
               jars={line.named.filter((one) => one.jar !== view.id)}
             />
           </p>
-          {line.advised !== null && !advised && <VerdictAct seed={line.advised} line={line.id} named />}
+          {line.advised !== null && !advised && <VerdictAct seed={line.advised} line={line.id} />}
         </div>
       )}
       <div className="pane-actions">

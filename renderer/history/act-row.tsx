@@ -28,7 +28,7 @@ interface Props {
 export function ActRow({ entry, chosen, onChoose }: Props) {
   const [open, setOpen] = useState(false);
   const id = useId();
-  const says = sentenceCase(daysInWords(entry.says));
+  const says = sentenceCase(daysInWords(entry.told));
   const named = entry.jars.map(({ id: jar, label }) => ({ jar, label }));
   const kind = ['act', entry.undone ? 'undone' : '', chosen ? 'chosen' : ''].filter(Boolean).join(' ');
   return (

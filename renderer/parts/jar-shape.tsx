@@ -86,8 +86,12 @@ export function JarShape({ generation, setWord, flags, score = null }: Props) {
         y={contents === null ? 54 : 56.5}
       >
         {generation}
-        {(flags & FLAG.atLeast) !== 0 && <tspan className="at-least">+</tspan>}
       </text>
+      {(flags & FLAG.atLeast) !== 0 && (
+        <text className="at-least" x="63" y="65">
+          +
+        </text>
+      )}
     </>
   );
 }

@@ -12,12 +12,10 @@ interface Props {
   readonly seed: AdvisedSeed;
   /** The line that the verdict is on. */
   readonly line: string;
-  /** Names the seed where it does not stand beside it. */
-  readonly named?: boolean;
   readonly primary?: boolean;
 }
 
-export function VerdictAct({ seed, line, named = false, primary = false }: Props) {
+export function VerdictAct({ seed, line, primary = false }: Props) {
   const { jar, portion, label } = seed;
   const kind = primary ? 'button primary' : 'button';
   if (jar === null)
@@ -32,13 +30,7 @@ export function VerdictAct({ seed, line, named = false, primary = false }: Props
       type="button"
       onClick={() => go('batch', portion === null ? `seed:${jar}` : `seed:${jar}/${portion}`)}
     >
-      {named ? (
-        `Seed from ${label}`
-      ) : (
-        <>
-          Seed from it<span className="visually-hidden">: {label}</span>
-        </>
-      )}
+      Seed from it<span className="visually-hidden">: {label}</span>
     </button>
   );
 }

@@ -5,6 +5,7 @@ import { fieldWords, saysNothing } from '../../../core/ledger/field-words';
 import { momentText } from '../../../core/ledger/stored-moments';
 import type { RecordKind } from '../../../core/ledger/records';
 import { dayLabel } from '../../../core/lineage/labels';
+import { actSentence, type ActDone } from '../../../core/says/history-says';
 import { changesOf, countOfChanges } from '../facts/act-changes';
 import { KIND_WORDS as FACT_WORDS } from '../facts/fact-rows';
 import { columnFields, fieldFrom } from '../facts/tables';
@@ -63,7 +64,7 @@ export function listHistory(ledger: Ledger, input: Parsed<'history.list'>): Repl
         act.undoes === null
           ? null
           : String(rows.prepare('SELECT uid FROM act WHERE key = ?').pluck().get(act.undoes)),
-      ...changesShown(ledger, act.key, about),
+      ...changesShown(ledger, act, about),
     })),
     more: acts.length > input.limit,
   };
@@ -141,20 +142,52 @@ function recordAsked({ rows }: Ledger, kind: RecordKind, uid: string): Belongs {
 
 function changesShown(
   ledger: Ledger,
-  act: number,
+  act: ActRow,
   about: Belongs | null,
-): { changes: Shown[]; moreChanges: number; jars: JarView[]; moreJars: number } {
+): { told: string; changes: Shown[]; moreChanges: number; jars: JarView[]; moreJars: number } {
   const { rows } = ledger;
-  const touched = changedRecords(rows, act, changesOf(rows, act, { limit: FACTS_LOOKED_AT }));
+  const touched = changedRecords(rows, act.key, changesOf(rows, act.key, { limit: FACTS_LOOKED_AT }));
   const asked = touched.filter((one) => !about || ('of' in one && isDeepStrictEqual(one.of, about)));
   const changes = asked.flatMap((one) => ('of' in one ? recordShown(ledger, one) : factShown(ledger, one)));
-  const unseen = about ? 0 : Math.max(0, countOfChanges(rows, act) - FACTS_LOOKED_AT);
+  const unseen = about ? 0 : Math.max(0, countOfChanges(rows, act.key) - FACTS_LOOKED_AT);
   return {
+    told: actSentence({ kind: act.kind, says: wordsOf(act), ...doneBy(ledger, touched) }),
     changes: changes.slice(0, CHANGES_SHOWN),
     moreChanges: unseen + Math.max(0, changes.length - CHANGES_SHOWN),
     ...jarsShown(ledger, asked),
   };
 }
+
+/** What an act did, for its sentence. */
+function doneBy(
+  ledger: Ledger,
+  touched: readonly (ChangedRecord | ChangedFact)[],
+): Omit<ActDone, 'kind' | 'says'> {
+  const records = touched.filter((one) => 'of' in one);
+  const made = (kind: RecordKind): Fields[] =>
+    records.flatMap(({ of, before, after }) => (of.kind === kind && !before && after ? [after] : []));
+  const words = (type: FieldType, values: readonly unknown[]): string[] => [
+    ...new Set(values.flatMap((value) => valueWords(ledger, type, value) ?? [])),
+  ];
+  const additions = made('addition');
+  const stirred = new Set(additions.map(({ jar }) => jar));
+  const jars = records.filter(({ of, before, after }) => of.kind === 'jar' && !before && after);
+  const plain = jars.some(({ of }) => !stirred.has(of.key));
+  return {
+    seeds: [
+      ...words('jar', made('seeding').map(({ fromJar }) => fromJar)),
+      ...words('source', made('seeding').map(({ source }) => source)),
+    ],
+    stirredIn: jars.length === 0 ? [] : [...(plain ? ['plain'] : []), ...words('plain', additions.map(({ name }) => name))],
+    setWords: words('plain', made('outcome').map(({ setWord }) => setWord)),
+    corrected: records.flatMap((one) => {
+      const of = one.of.kind === 'outcome' ? labelOfJar(ledger, one.of.key) : null;
+      return shownOf(ledger, one).flatMap(({ field, label, before, after }) =>
+        field === null ? [] : [{ of: of ?? label, field, before, after }],
+      );
+    }),
+  };
+} // prettier-ignore
 
 /** What changed of a record; where none of its fields tells of it, the facts by themselves. */
 function recordShown(ledger: Ledger, changed: ChangedRecord): Shown[] {
