@@ -2,8 +2,19 @@
 import { day, flag, line, maybe, moment, name, number, oneOf, ref, usually, whole } from './fields';
 
 export const compared = {
-  trial: { batch: ref('batch'), differsIn: name() },
-  treatment: { trial: ref('trial'), jar: ref('jar'), name: name() },
+  trial: {
+    batch: ref('batch'),
+    differsIn: name(),
+    /** Of doses: what the keeper expected before anyone tasted. */
+    expected: maybe(oneOf(['more is better', 'less is better'])),
+  },
+  treatment: {
+    trial: ref('trial'),
+    jar: ref('jar'),
+    name: name(),
+    /** How much of what differs, where it is a matter of how much. */
+    dose: maybe(number(0, 1e9)),
+  },
   /** A tasting. */
   session: {
     trial: maybe(ref('trial')),

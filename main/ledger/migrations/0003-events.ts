@@ -298,8 +298,18 @@ const judged: Record<string, readonly string[]> = {
 };
 
 const compared: Record<string, readonly string[]> = {
-  trial: [key('batch', 'batch', ALWAYS), name('differs_in')],
-  treatment: [key('trial', 'trial', ALWAYS), key('jar', 'jar', ALWAYS), name('name'), 'UNIQUE (trial, jar)'],
+  trial: [
+    key('batch', 'batch', ALWAYS),
+    name('differs_in'),
+    oneOf('expected', ['more is better', 'less is better']),
+  ],
+  treatment: [
+    key('trial', 'trial', ALWAYS),
+    key('jar', 'jar', ALWAYS),
+    name('name'),
+    above('dose', 0),
+    'UNIQUE (trial, jar)',
+  ],
   taster: [name('name'), keptBack('private')],
   session: [
     key('trial', 'trial'),
