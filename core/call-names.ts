@@ -4,7 +4,7 @@ export const READS = [
   'source.list', 'package.list', 'history.list', 'draft.list', 'advice.freshStart', 'photograph.list', 'line.list', 'family.now',
   'judgement.line', 'judgement.jar', 'judgement.scores', 'advice.line', 'advice.next', 'advice.restart', 'advice.choices',
   'facts.list', 'readings.list', 'jar.left', 'received.list', 'act.standing',
-  'appliance.list', 'appliance.proof', 'tool.list', 'cost.list',
+  'appliance.list', 'appliance.proof', 'tool.list', 'trial.list', 'trial.reach', 'session.get', 'cost.list',
 ] as const; // prettier-ignore
 export const WRITES = [
   'batch.record', 'batch.addJar', 'batch.addHold', 'batch.correct', 'hold.correct', 'jar.correct', 'jar.mistake', 'jar.lost', 'seeding.set',
@@ -12,6 +12,7 @@ export const WRITES = [
   'draft.drop', 'act.undo', 'act.undoMany', 'act.redo', 'preferences.save', 'photograph.add', 'photograph.correct',
   'photograph.remove', 'advice.choose', 'line.name', 'facts.record', 'facts.correct', 'facts.remove', 'readings.add', 'readings.leaveOut', 'received.decide', 'batch.about',
   'readings.bringIn', 'appliance.save', 'appliance.prove', 'tool.check',
+  'trial.save', 'session.start', 'session.reveal', 'mark.record',
 ] as const; // prettier-ignore
 export const JOBS = [
   'notes.preview', 'notes.bringIn', 'ledger.open', 'ledger.openDemo', 'ledger.leaveDemo', 'ledger.create', 'ledger.recover', 'ledger.backup',

@@ -20,6 +20,7 @@ import {
 } from './ledger/facts/recorded-facts'; // prettier-ignore
 import { ApplianceList, CheckedTool, CheckTool, ProofReply, ProofRun, ProveAppliance, ProvedAppliance, SaveAppliance, SavedAppliance, ToolList } from './shapes/appliance-calls'; // prettier-ignore
 import { BringInReadings, BroughtInReply } from './shapes/reading-calls';
+import { AskReach, ReachReply, RecordedMarks, RecordMarks, Reveal, SavedTrial, SaveTrial, StartedTasting, StartTasting, TastingReply, TrialList } from './shapes/trial-calls'; // prettier-ignore
 import {
   Addition,
   Batch,
@@ -683,6 +684,16 @@ export const contract = {
   'tool.list': entry('read', empty, ToolList),
   /** A meter in buffer of pH 4.01, a thermometer in ice water, a glass of water overnight in the fridge. */
   'tool.check': entry('write', CheckTool, CheckedTool),
+  /** Trials with their tastings, and what all tastings of like treatments tell together. */
+  'trial.list': entry('read', empty, TrialList),
+  /** What so many tasters and jars can tell at all, and how many tastings would. */
+  'trial.reach': entry('read', AskReach, ReachReply),
+  'trial.save': entry('write', SaveTrial, SavedTrial),
+  /** Codes and orders of a tasting, drawn afresh. Only jars past the gate; nobody is served what they avoid. */
+  'session.start': entry('write', StartTasting, StartedTasting),
+  'session.get': entry('read', z.strictObject({ session: Uid }), TastingReply),
+  'session.reveal': entry('write', Reveal, StartedTasting),
+  'mark.record': entry('write', RecordMarks, RecordedMarks),
   'received.decide': entry('write', DecideReceived, acted),
 
   /** Without a view: all of it. The same file with another view is not read again. */

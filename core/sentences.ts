@@ -190,6 +190,15 @@ export const refusals = {
     `No readings were found in ${text(p, 'file')}. Each row needs a time and a temperature: choose the file that the probe’s program exports.`,
   'export without days': (p) =>
     `The times in ${text(p, 'file')} have no day, and it is not noted when this hold began. Note that first.`,
+  'not to be tasted': (p) =>
+    `${text(p, 'jar')} may not be eaten, so nobody tastes it. Leave it out of the tasting.`,
+  'gate not passed': (p) =>
+    `It is not noted that ${text(p, 'jar')} smelled sour and clean and that its curd held, so nobody tastes it yet. Look, smell and note that first, or leave it out.`,
+  'taster avoids': (p) =>
+    `${text(p, 'taster')} avoids ${text(p, 'allergen')}, and ${text(p, 'jar')} may hold it. Leave one of the two out.`,
+  'revealed already': () =>
+    'This tasting is revealed already: who knows which jar is which no longer marks them. Begin another.',
+  'no such code': (p) => `${text(p, 'code')} is no code of this tasting. Read it again from the cup.`,
   'decided already': (p) => `It is decided already: ${text(p, 'decided')}. Undo that first.`,
   'stay not timed': (p) =>
     `Nobody noted when ${text(p, 'jar')} came into the warmth, so it may have stood in two places at once. Say when it came and went, or give as why how it was.`,

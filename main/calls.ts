@@ -44,6 +44,8 @@ import {
 import { correctFact, recordFacts, removeFact } from './ledger/writes/write-facts';
 import { listAppliances, listTools, proofOfRun } from './ledger/reads/read-appliances';
 import { checkTool, proveAppliance, saveAppliance } from './ledger/writes/write-appliance';
+import { askReach, getTasting, listTrials } from './ledger/reads/read-trials';
+import { recordMarks, reveal, saveTrial, startTasting } from './ledger/writes/write-trial';
 import { bringInReadings } from './ledger/writes/write-export';
 import { addReadings, leaveOutReadings } from './ledger/writes/write-readings';
 import { decideOn, listReceived } from './ledger/facts/received';
@@ -148,6 +150,13 @@ export const handlers: Handlers = {
   'appliance.prove': ({ ledger }, input) => proveAppliance(ledger, input),
   'tool.list': ({ ledger }) => listTools(ledger),
   'tool.check': ({ ledger }, input) => checkTool(ledger, input),
+  'trial.list': ({ ledger }) => listTrials(ledger),
+  'trial.reach': (_, input) => askReach(input),
+  'trial.save': ({ ledger }, input) => saveTrial(ledger, input),
+  'session.start': ({ ledger }, input) => startTasting(ledger, input),
+  'session.get': ({ ledger }, input) => getTasting(ledger, input),
+  'session.reveal': ({ ledger }, input) => reveal(ledger, input),
+  'mark.record': ({ ledger }, input) => recordMarks(ledger, input),
   'readings.bringIn': ({ ledger }, input) => bringInReadings(ledger, input),
   'advice.choose': ({ ledger }, input) => chooseSeed(ledger, input),
   'line.name': ({ ledger }, input) => nameLine(ledger, input),

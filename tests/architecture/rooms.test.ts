@@ -11,7 +11,7 @@ const FLOORS: Record<string, readonly (readonly string[])[]> = {
     // Codes and shapes that several rooms take: here both sides of an arrow find their types.
     ['shapes'],
     ['contract.ts'],
-    ['lineage', 'growth'],
+    ['lineage', 'growth', 'trials'],
     ['says'],
     ['safety', 'sentences.ts'],
     ['notes'],

@@ -22,6 +22,9 @@ export const kindsMissing = ({ ledger }: Session): string[] =>
 function record(session: Session, a: string, b: string, batch: string): void {
   const facts: Input<'facts.record'>['facts'] = [
     { kind: 'appliance', ref: 'box', name: 'Warm box', type: 'box' },
+    { kind: 'toolCheck', tool: 'meter', name: null, day: '2026-03-01', shown: 4.02 },
+    { kind: 'carries', name: 'Oat bran', allergen: 'gluten' },
+    { kind: 'setting', name: 'eat fridge days', value: 14 },
     { kind: 'hold', ref: 'hold', appliance: 'box', began: '2026-02-28T18:00:00+01:00', ended: '2026-03-01T20:00:00Z' },
     { kind: 'stay', jar: a, hold: 'hold' },
     { kind: 'interruption', hold: 'hold', what: 'power', hours: 1.5 },

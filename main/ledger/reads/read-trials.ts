@@ -1,0 +1,260 @@
+// Trials and tastings as they are replied: a tasting that is not revealed tells codes and no jars.
+import type { Reply } from '../../../core/contract';
+import { agreementSays, togetherSays, toldSays } from '../../../core/says/trial-says';
+import { allergensOf } from '../../../core/trials/allergens';
+import { reachOf, reachSays, tastingsFor, type Task } from '../../../core/trials/least';
+import {
+  combined,
+  type Block,
+  toldByPairs,
+  toldByRanks,
+  toldByTriangle,
+  type Session,
+  type Told,
+} from '../../../core/trials/tasting';
+import { OVERALL } from '../../../core/shapes/trial-calls';
+import type { Rows } from '../facts/fact-rows';
+import type { Row } from '../facts/tables';
+import type { Ledger } from '../ledger'; // prettier-ignore
+
+type Tasting = Reply<'session.get'>;
+type ToldReply = NonNullable<Tasting['told']>;
+
+/** Treatments of a trial by jar, doses in order of what was expected, the best first; null where none was. */
+function treatmentsOf(rows: Rows, trial: number | null): { byJar: Map<number, string>; names: string[]; expected: string[] | null } {
+  const treatments = trial === null ? [] : rows.where('treatment', 'trial', trial);
+  const names = [...new Set(treatments.map(({ name }) => name))];
+  const { expected = null } = trial === null ? {} : rows.get('trial', trial);
+  const doses = names.map((name) => ({ name, dose: treatments.find((one) => one.name === name)?.dose ?? null }));
+  const inOrder = expected !== null && doses.length > 2 && doses.every(({ dose }) => dose !== null);
+  const rising = doses.toSorted((a, b) => (a.dose ?? 0) - (b.dose ?? 0)).map(({ name }) => name);
+  return {
+    byJar: new Map(treatments.map(({ jar, name }) => [jar, name])),
+    names,
+    expected: !inOrder ? null : expected === 'more is better' ? rising.toReversed() : rising,
+  };
+} // prettier-ignore
+
+interface Marked {
+  readonly serving: Row<'serving'>;
+  readonly marks: readonly Row<'mark'>[];
+}
+const markedOf = (rows: Rows, session: number): Marked[] =>
+  rows
+    .where('serving', 'session', session)
+    .toSorted((a, b) => a.taster - b.taster || a.place - b.place)
+    .map((serving) => ({ serving, marks: rows.where('mark', 'serving', serving.key) }));
+
+/** One block for each taster: the mean mark of each treatment. */
+function blocksOf(marked: readonly Marked[], byJar: ReadonlyMap<number, string>): Block[] {
+  const tasters = new Map<number, Map<string, number[]>>();
+  for (const { serving, marks } of marked) {
+    const treatment = byJar.get(serving.jar);
+    const mark = marks.find(({ aspect }) => aspect === OVERALL);
+    const value = mark?.rank ?? mark?.score ?? null;
+    if (treatment === undefined || value === null) continue;
+    const own = tasters.get(serving.taster) ?? new Map<string, number[]>();
+    tasters.set(serving.taster, own);
+    own.set(treatment, [...(own.get(treatment) ?? []), value]);
+  }
+  return [...tasters].map(([taster, own]) => ({
+    taster: String(taster),
+    marks: new Map([...own].map(([name, values]) => [name, values.reduce((a, b) => a + b, 0) / values.length])),
+  }));
+} // prettier-ignore
+
+const pickedOf = (marked: readonly Marked[]): Marked[] =>
+  marked.filter(({ marks }) => marks.some(({ aspect, picked }) => aspect === OVERALL && picked === true));
+
+/** How many found the odd one of three. */
+function foundOdd(marked: readonly Marked[]): { right: number; of: number } {
+  const picks = pickedOf(marked);
+  const right = picks.filter(({ serving: { taster, jar } }) => {
+    const own = marked.filter(({ serving }) => serving.taster === taster);
+    return own.filter(({ serving }) => serving.jar === jar).length === 1;
+  }).length;
+  return { right, of: picks.length };
+}
+
+function toldOf(rows: Rows, session: Row<'session'>, marked: readonly Marked[]): Told {
+  const { byJar, names, expected } = treatmentsOf(rows, session.trial);
+  if (session.kind === 'triangle') {
+    const { right, of } = foundOdd(marked);
+    return toldByTriangle(right, of);
+  }
+  const served = names.filter((name) => marked.some(({ serving }) => byJar.get(serving.jar) === name));
+  if (session.kind === 'pair') {
+    const chosen = pickedOf(marked).flatMap(({ serving }) => byJar.get(serving.jar) ?? []);
+    return toldByPairs(chosen, [served[0] ?? '', served[1] ?? '']);
+  }
+  const all = expected?.every((name) => served.includes(name)) ? expected : null;
+  return toldByRanks(blocksOf(marked, byJar), served, session.kind, all);
+}
+
+const toldReply = (told: Told, oneOfEach: boolean): ToldReply => ({
+  says: toldSays(told, oneOfEach),
+  tells: told.tells,
+  p: told.p,
+  test: told.test,
+  method: told.method,
+  order: [...told.order],
+  agreement: agreementSays(told),
+  tasters: told.tasters,
+});
+
+/** Words of everything but overall, counted by treatment. */
+function wordsOf(marked: readonly Marked[], byJar: ReadonlyMap<number, string>): Tasting['words'] {
+  const counts = new Map<string, Tasting['words'][number]>();
+  for (const { serving, marks } of marked)
+    for (const { aspect, word } of marks) {
+      const treatment = byJar.get(serving.jar);
+      if (word === null || treatment === undefined) continue;
+      const key = JSON.stringify([aspect, treatment, word]);
+      const before = counts.get(key);
+      counts.set(key, { aspect, treatment, word, count: (before?.count ?? 0) + 1 });
+    }
+  return [...counts.values()];
+}
+
+/** Allergens of the jars of a tasting, and whether they share a seed: what is said before anybody tastes. */
+function cautionsOf(ledger: Ledger, jars: readonly number[]): string[] {
+  const near = new Set<string>();
+  const traces = new Set<string>();
+  for (const jar of jars) for (const one of jarAllergens(ledger, jar)) (one.near ? near : traces).add(one.allergen);
+  const only = [...traces].filter((allergen) => !near.has(allergen));
+  const seeds = new Set(jars.map((jar) => seedOf(ledger, jar)));
+  return [
+    `Ask each taster about allergies. As far as is noted, these jars hold ${[...near].join(', ')}${only.length > 0 ? `, and traces of ${only.join(', ')} from earlier generations` : ''}.`,
+    ...(seeds.size > 1 || seeds.has(null) ? ['These jars do not all come from one seed: a difference may be the seed’s.'] : []),
+  ];
+} // prettier-ignore
+
+/** What seeded a jar, as text; null where it was not one seed. */
+function seedOf({ index: { family } }: Ledger, jar: number): string | null {
+  const seeds = family.has(jar) ? family.seedsOf(jar) : [];
+  const names = seeds.map(({ fromJar, source }) => `${fromJar ?? ''} ${source ?? ''}`);
+  return names.length === 1 ? (names[0] ?? null) : null;
+}
+
+/** Allergens that a jar carries, as far as is noted. */
+export function jarAllergens({ rows, index }: Ledger, jar: number): ReturnType<typeof allergensOf> {
+  const { family } = index;
+  const carries = new Map<string, string[]>();
+  for (const { name, allergen } of rows.all('carries')) {
+    const key = name.trim().toLowerCase();
+    carries.set(key, [...(carries.get(key) ?? []), allergen]);
+  }
+  return allergensOf(
+    jar,
+    (one) => family.has(one) ? { additions: index.jar(one).additions, seeds: family.seedsOf(one).flatMap(({ fromJar }) => fromJar ?? []) } : null,
+    carries,
+  ); // prettier-ignore
+}
+
+/** One tasting. */
+export function tastingReply(ledger: Ledger, key: number): Tasting {
+  const { rows } = ledger;
+  const session = rows.get('session', key);
+  const marked = markedOf(rows, key);
+  const { byJar, expected } = treatmentsOf(rows, session.trial);
+  const revealed = session.revealedAt !== null;
+  const tasters = [...new Set(marked.map(({ serving }) => serving.taster))];
+  const jars = [...new Set(marked.map(({ serving }) => serving.jar))];
+  const blind = session.pouredBy === null || !tasters.includes(session.pouredBy);
+  const told = revealed ? toldOf(rows, session, marked) : null;
+  const oneOfEach = new Set(jars.map((jar) => byJar.get(jar))).size === jars.length;
+  return {
+    session: session.uid,
+    trial: session.trial === null ? null : rows.uidOf('trial', session.trial),
+    day: session.day,
+    task: session.kind,
+    blind,
+    notBlind: blind ? null : `Not blind: ${rows.get('taster', session.pouredBy ?? 0).name} poured and tasted.`,
+    reach: reachReply(session.kind, tasters.length, jars.length, expected !== null),
+    cautions: cautionsOf(ledger, jars),
+    tasters: tasters.map((taster) => ({
+      taster: rows.uidOf('taster', taster),
+      name: rows.get('taster', taster).name,
+      servings: marked
+        .filter(({ serving }) => serving.taster === taster)
+        .map(({ serving, marks }) => ({
+          serving: serving.uid,
+          code: serving.code,
+          jar: revealed ? rows.uidOf('jar', serving.jar) : null,
+          treatment: revealed ? (byJar.get(serving.jar) ?? null) : null,
+          marks: marks.map(({ aspect, rank, score, word, picked }) => ({ aspect, rank, score, word, picked })),
+        })),
+    })),
+    revealedAt: session.revealedAt,
+    told: told && toldReply(told, oneOfEach),
+    words: revealed ? wordsOf(marked, byJar) : [],
+  };
+} // prettier-ignore
+
+const reachReply = (task: Task, tasters: number, jars: number, ordered: boolean): Tasting['reach'] => {
+  const { canTell, tasters: needed } = reachOf(task, Math.max(1, tasters), jars, ordered);
+  return { canTell, says: reachSays(task, Math.max(1, tasters), jars, ordered), tasters: needed };
+};
+
+/** Whether so many tasters and jars can tell at all: asked before anybody tastes. */
+export const askReach = (input: { task: Task; tasters: number; jars: number; ordered: boolean }): Reply<'trial.reach'> => ({
+  ...reachReply(input.task, input.tasters, input.task === 'pair' || input.task === 'triangle' ? 2 : input.jars, input.ordered),
+  needed: tastingsFor(input.task === 'triangle' ? 'triangle' : 'pair'),
+}); // prettier-ignore
+
+/** @throws Refused 'not found' */
+export const getTasting = (ledger: Ledger, { session }: { session: string }): Tasting =>
+  tastingReply(ledger, ledger.rows.keyOf('session', session));
+
+/** Revealed tastings by rank or score of trials that compare the same treatments. */
+function sessionsLike(ledger: Ledger, names: readonly string[]): Session[] {
+  const { rows } = ledger;
+  const wanted = names.toSorted().join('\n');
+  return [...rows.all('session')].flatMap((session) => {
+    if (session.trial === null || session.revealedAt === null) return [];
+    if (session.kind !== 'rank' && session.kind !== 'score') return [];
+    const own = treatmentsOf(rows, session.trial);
+    if (own.names.toSorted().join('\n') !== wanted) return [];
+    const seeds = new Set([...own.byJar.keys()].map((jar) => seedOf(ledger, jar)));
+    const [seed = null] = seeds;
+    const blocks = blocksOf(markedOf(rows, session.key), own.byJar).map(({ taster, marks }) => ({
+      taster,
+      // Scores of a taster count by their order only, so that they stand beside ranks.
+      marks: session.kind === 'score' ? new Map([...marks].map(([name, score]) => [name, -score])) : marks,
+    }));
+    return [{ batch: String(rows.get('trial', session.trial).batch), seed: seeds.size === 1 ? seed : null, blocks }];
+  });
+} // prettier-ignore
+
+type TrialReply = Reply<'trial.list'>['trials'][number];
+function trialReply(ledger: Ledger, trial: Row<'trial'>): TrialReply {
+  const { rows, index } = ledger;
+  const { names, expected } = treatmentsOf(rows, trial.key);
+  const sessions = rows.where('session', 'trial', trial.key);
+  const like = sessionsLike(ledger, names);
+  const together = like.length === 0 ? null : combined(like, names, 'rank', expected);
+  const treatments = rows.where('treatment', 'trial', trial.key);
+  const batchLabel = rows.get('batch', trial.batch);
+  return {
+    id: trial.uid,
+    batch: batchLabel.uid,
+    label: treatments.map(({ jar }) => (index.jars.has(jar) ? index.jar(jar).label : '')).join(', '),
+    differsIn: trial.differsIn,
+    expected: trial.expected,
+    treatments: treatments.map(({ jar, name, dose }) => ({
+      jar: rows.uidOf('jar', jar), label: index.jars.has(jar) ? index.jar(jar).label : '', name, dose,
+    })),
+    sessions: sessions.map((session) => {
+      const tasting = session.revealedAt === null ? null : tastingReply(ledger, session.key);
+      return { id: session.uid, day: session.day, task: session.kind, revealed: tasting !== null, says: tasting?.told?.says ?? null };
+    }),
+    together: together && {
+      batches: together.batches, sameSeed: together.sameSeed, enough: together.enough,
+      told: together.told && toldReply(together.told, false), says: togetherSays(together),
+    },
+  };
+} // prettier-ignore
+
+export const listTrials = (ledger: Ledger): Reply<'trial.list'> => ({
+  trials: [...ledger.rows.all('trial')].map((trial) => trialReply(ledger, trial)),
+});
