@@ -31,6 +31,8 @@ export interface Left {
   readonly pieces: number | null;
   /** Nothing is left. */
   readonly none: boolean;
+  /** The day or moment since when nothing is left; null where some is, or nobody said when. */
+  readonly endedOn: string | null;
   /** What first made the amount unknown. */
   readonly unknown: UnknownBecause | null;
   /** 1 g was taken as 1 mL somewhere: to be said beside the figure. */
@@ -135,10 +137,13 @@ export function whatIsLeft(held: Held, events: readonly Event[]): Left {
   let opened: string | null = null;
   let thawed = false;
   let lastNoted: string | null = null;
+  let endedOn: string | null = null;
   for (const event of inOrder(events)) {
     const { what, when } = event;
+    const before = tally.none;
     if (endsAll(event)) {
       tally.end();
+      if (!before) endedOn = when;
       continue;
     }
     if (LEAVES.has(what)) tally.take(event);
@@ -150,10 +155,11 @@ export function whatIsLeft(held: Held, events: readonly Event[]): Left {
       place = what === 'freezer' ? 'freezer' : 'fridge';
     } else if (what === 'opened') opened ??= when ?? 'not said';
     if (!tally.none) lastNoted = when ?? lastNoted;
+    else if (!before) endedOn = when;
   }
   const { value, unit, pieces, none, unknown, gramsAsMl } = tally;
   return {
     amount: value === null ? null : { value, unit },
-    pieces, none, unknown: value === null ? unknown : null, gramsAsMl, place, opened, thawed, lastNoted,
+    pieces, none, endedOn: none ? endedOn : null, unknown: value === null ? unknown : null, gramsAsMl, place, opened, thawed, lastNoted,
   }; // prettier-ignore
 }

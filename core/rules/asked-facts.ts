@@ -89,8 +89,12 @@ export interface InterruptionFact {
 export interface ObservationFact {
   readonly key: number;
   readonly jar: number;
+  /** The portion that was looked at; null for the jar itself. */
+  readonly portion: number | null;
   /** The day it was seen, where one was given. */
   readonly day: string | null;
+  /** The moment, where one was given. */
+  readonly at: string | null;
   /** The day on which it was told, by the act's own clock. Told only where days of being open are. */
   readonly toldOn: string | null;
   readonly daysOpen: number | null;

@@ -1,4 +1,6 @@
 // What comes before what: making, keeping, opening, warmth, being gone.
+import type { Amount } from '../ledger/basics';
+import { whatIsLeft } from '../ledger/jar-left';
 import { YEARS_POSSIBLE } from '../notes/cells/days';
 import {
   endOf,
@@ -7,6 +9,7 @@ import {
   MOVED_WORDS,
   type Facts,
   type HoldFact,
+  type Measured,
   type MovementFact,
   type StayFact,
 } from './asked-facts';
@@ -72,8 +75,10 @@ function* seedNotGone(facts: Facts): Generator<Broken> {
   }
 }
 
+type When = Pick<MovementFact, 'day' | 'at'>;
+
 /** Whether the one was surely later: by moments where both have one, else by days. */
-function isLater(one: Pick<MovementFact, 'day' | 'at'>, other: Pick<MovementFact, 'day' | 'at'>): boolean {
+function isLater(one: When, other: When): boolean {
   if (one.at !== null && other.at !== null) return Date.parse(one.at) > Date.parse(other.at);
   return one.day !== null && other.day !== null && one.day > other.day;
 }
@@ -103,6 +108,53 @@ function* nothingAfterEnd(facts: Facts): Generator<Broken> {
     const end = ended(jar, ofPortion);
     if (end && isLater({ day: keptOn, at: null }, end)) yield broken(jar, end, 'kept', keptOn);
   }
+  const eaten = new Set(facts.movements.flatMap(({ jar, kind }) => (kind === 'eaten' ? [jar] : [])));
+  for (const seen of facts.observations) {
+    if (seen.day === null) continue;
+    const { jar, portion, day } = seen;
+    const end = ended(jar, portion);
+    // Of what was given away whoever has it may tell.
+    if (end && end.kind !== 'given' && isLater(seen, end)) yield broken(jar, end, 'seen', day);
+    const up = end || !eaten.has(jar) ? null : eatenUp(facts, jar, portion);
+    if (up !== null && isLater(seen, up)) {
+      const params = { jar: facts.label(jarIn(facts, jar)), kept: portion !== null, how: 'eaten up', goneOn: up.day, what: 'seen', day }; // prettier-ignore
+      yield { code: 'gone already', params, jar };
+    }
+  }
+}
+
+/**
+ * Since when a jar or a portion of it is eaten up, by the amounts told. Null where some is left, where that is not known, and
+ * where some of it may be elsewhere: given away or kept apart.
+ */
+function eatenUp(facts: Facts, jar: number, portion: number | null): When | null {
+  const moved = facts.movements.filter((one) => one.jar === jar && one.portion === portion);
+  const apart = [...facts.portions.values()].some((one) => one.jar === jar && one.ofPortion === portion);
+  if (apart || moved.every(({ kind }) => kind !== 'eaten') || moved.some(({ kind }) => kind === 'given'))
+    return null;
+  const kept = portion === null ? undefined : facts.portions.get(portion);
+  const whole = portion === null ? jarIn(facts, jar).volume : (kept?.amount ?? null);
+  const typed = (amount: Measured | null): Amount | null => amount && { ...amount, typed: null };
+  const seeds = [...fromJars(facts)].filter((one) => one.fromJar === jar && one.portion === portion);
+  const { none, endedOn } = whatIsLeft(
+    { amount: typed(whole), pieces: kept?.pieces ?? null, place: kept?.place ?? null },
+    [
+      ...moved.map(({ kind, day, at, amount, pieces }) => ({
+        what: kind,
+        when: at ?? day,
+        amount: typed(amount),
+        pieces,
+      })),
+      ...seeds.map((one) => ({
+        what: 'seed' as const,
+        when: jarIn(facts, one.jar).day,
+        amount: typed(one.amount),
+        pieces: null,
+      })),
+    ],
+  );
+  if (!none || endedOn === null) return null;
+  return { day: endedOn.slice(0, 10), at: endedOn.length > 10 ? endedOn : null };
 }
 
 /** The day on which portions were first frozen that were not at once. */
@@ -322,7 +374,7 @@ export const DAY_RULES: readonly Invariant[] = [
   {
     code: 'gone already',
     holds:
-      'Nothing more is done with what is gone, or was all given away or discarded, nor is anything kept of it.',
+      'Nothing more is done with what is gone, or was all given away or discarded, nor is anything kept of it; what is gone, discarded or eaten up is seen no more.',
     ask: nothingAfterEnd,
   },
   {

@@ -457,6 +457,58 @@ describe('what is gone', () => {
     must(session, 'jar.correct', { id: jar, changes: { goneOn: '2026-03-12' } });
   });
 
+  const looked = (jar: string, day: string) => ({
+    facts: [{ kind: 'observation', jar, stage: 'later', day, setWord: 'firm' }] as never,
+  });
+
+  it.each(['gone', 'discarded'])('(%s) is seen no more, in whatever order it is told', (what) => {
+    const session = newSession();
+    const { jars } = smallFamily(session);
+    const jar = jars[2];
+    const end = moved(session, { jar, what, day: '2026-03-10' });
+    expect(refused(session, 'facts.record', looked(jar, '2026-03-11')).sentence).toBe(
+      `9 Mar a was ${what} on 10 Mar 2026, so nothing of it was seen on 11 Mar 2026. Correct one of the days, or how much was ${what}.`,
+    );
+    must(session, 'facts.record', looked(jar, '2026-03-10'));
+    const undone = must(session, 'act.undo', { act: end.act });
+    must(session, 'facts.record', looked(jar, '2026-03-11'));
+    expect(refused(session, 'act.undo', { act: undone.act }).code).toBe('gone already');
+    expect(refused(session, 'facts.record', { facts: [{ kind: 'movement', jar, what, day: '2026-03-10' }] as never }).code).toBe('gone already'); // prettier-ignore
+    moved(session, { jar, what, day: '2026-03-11' });
+  });
+
+  it('by all that was eaten of it is seen no more; of what was given away whoever has it may tell', () => {
+    const session = newSession();
+    const { jars } = smallFamily(session);
+    const [, , jar, given] = jars;
+    moved(session, { jar, what: 'eaten', day: '2026-03-10', amount: ml(500) });
+    must(session, 'facts.record', looked(jar, '2026-03-11'));
+    moved(session, { jar, what: 'eaten', day: '2026-03-12', amount: ml(446) });
+    const refusal = refused(session, 'facts.record', looked(jar, '2026-03-13'));
+    expect(refusal.sentence).toBe(
+      '9 Mar a was eaten up on 12 Mar 2026, so nothing of it was seen on 13 Mar 2026. Correct one of the days, or how much was eaten up.',
+    );
+    must(session, 'facts.record', looked(jar, '2026-03-12'));
+    moved(session, { jar: given, what: 'given', day: '2026-03-10' });
+    must(session, 'facts.record', looked(given, '2026-03-14'));
+  });
+
+  it('by all that was eaten of it is on the shelf no more, and to say so once more is no change', () => {
+    const session = newSession();
+    const { jars } = smallFamily(session);
+    const jar = jars[2];
+    moved(session, { jar, what: 'still there', day: '2026-03-09' });
+    moved(session, { jar, what: 'eaten', day: '2026-03-10', amount: ml(946) });
+    const told = () => must(session, 'jar.get', { id: jar });
+    expect([told().record.jar.onShelf, told().view.onShelf]).toEqual([false, false]);
+    expect(refused(session, 'jar.correct', { id: jar, changes: { onShelf: false } }).code).toBe(
+      'nothing changed',
+    );
+    // There after all: one word for both again.
+    must(session, 'jar.correct', { id: jar, changes: { onShelf: true } });
+    expect([told().record.jar.onShelf, told().view.onShelf]).toEqual([true, true]);
+  });
+
   it('and cubes seed nothing before they were frozen', () => {
     const session = newSession();
     const { jars } = smallFamily(session);

@@ -38,7 +38,7 @@ const VIEWS: Readonly<Record<string, string>> = {
             coalesce(${dayOf('t.went')}, ${dayOf('h.ended')}) AS ended_on,
             CASE WHEN h.began IS NOT NULL AND h.ended IS NOT NULL THEN (h.ended - h.began) / 3600.0 ELSE h.hours END AS hours
            FROM stay t JOIN hold h ON h.key = t.hold`,
-  c_seen: `SELECT o.key, o.jar, o.stage, a.ph, o.set_after_hours, o.set_by_hours, o.days_open, o.power_cut_hours,
+  c_seen: `SELECT o.key, o.jar, o.portion, o.at, o.stage, a.ph, o.set_after_hours, o.set_by_hours, o.days_open, o.power_cut_hours,
             coalesce(o.day, ${dayOf('o.at')}) AS day FROM observation o LEFT JOIN acidity a ON a.observation = o.key`,
   c_use: `SELECT t.jar, u.package, 'milk' AS is_of, NULL AS source FROM use u JOIN milk t ON t.key = u.milk
           UNION ALL SELECT t.jar, u.package, 'addition', NULL FROM use u JOIN addition t ON t.key = u.addition
@@ -129,6 +129,19 @@ const CHECKS: Readonly<Record<string, string>> = {
     SELECT i.key FROM interruption i JOIN hold h ON h.key = i.hold
      WHERE i.began < h.began OR i.ended > h.ended OR i.ended < i.began
         OR coalesce((i.ended - i.began) / 3600.0, i.hours) > coalesce((h.ended - h.began) / 3600.0, h.hours) + 1e-6`,
+  // Of what was given away whoever has it may tell.
+  'what is gone or discarded is seen no more': `
+    SELECT o.key FROM c_seen o JOIN c_gone g ON g.jar = o.jar AND g.portion IS o.portion
+     WHERE o.day > g.day AND (o.at IS NULL OR g.at IS NULL OR o.at > g.at)
+       AND NOT EXISTS (SELECT 1 FROM c_gone e JOIN c_moved m ON m.key = e.key
+                        WHERE e.jar = o.jar AND e.portion IS o.portion AND m.kind = 'given')`,
+  'what is eaten up is seen no more': `
+    SELECT o.key FROM c_seen o JOIN c_jar j ON j.key = o.jar
+     WHERE o.portion IS NULL AND NOT EXISTS (SELECT 1 FROM c_moved m WHERE m.jar = o.jar AND m.portion IS NULL
+             AND (m.kind NOT IN ('eaten', 'opened') OR (m.kind = 'eaten' AND (m.ml IS NULL OR m.day IS NULL))))
+       AND NOT EXISTS (SELECT 1 FROM c_portion p WHERE p.jar = o.jar)
+       AND NOT EXISTS (SELECT 1 FROM c_seeding s WHERE s.seed = o.jar AND s.portion IS NULL)
+       AND (SELECT sum(m.ml) FROM c_moved m WHERE m.jar = o.jar AND m.portion IS NULL AND m.kind = 'eaten' AND m.day < o.day) >= j.ml`,
   'a hold ends after it began': `SELECT key FROM hold WHERE ended < began`,
   'a stay ends after it began': `SELECT key FROM stay WHERE went < came`,
   'warmth ended no earlier than the jar was made': `

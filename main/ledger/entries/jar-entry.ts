@@ -4,6 +4,7 @@ import type { Jar } from '../../../core/ledger/records';
 import type { OpenAct } from '../facts/open-act';
 import type { Rows } from '../facts/fact-rows';
 import type { Row as FactRow } from '../facts/tables';
+import { leftIn } from './left-of-rows';
 import { whereabouts, wordOn } from './where-it-stands';
 import { type Keyed, over, type Rooted, type Told } from './keyed';
 import { mustPut, put, putRemark, remarkOf, removeAll } from './put-fact';
@@ -24,6 +25,8 @@ interface JarFacts {
   readonly use?: FactRow<'use'> | undefined;
   readonly count?: FactRow<'labResult'> | undefined;
   readonly moved?: readonly FactRow<'movement'>[] | undefined;
+  /** Whether nothing of it is left, by all that was told of amounts. */
+  readonly none?: boolean | undefined;
   readonly note?: FactRow<'remark'> | undefined;
 }
 
@@ -36,6 +39,7 @@ function factsOf(rows: Rows, row: FactRow<'jar'>): JarFacts {
     use: milk && rows.where('use', 'milk', milk.key)[0],
     count: rows.where('labResult', 'jar', row.key).find(({ what }) => what === 'count'),
     moved: rows.where('movement', 'jar', row.key),
+    none: leftIn(rows, 'jar', row.key).none,
     note: remarkOf(rows.where('remark', 'jar', row.key)),
   };
 }
@@ -46,7 +50,14 @@ export function jarEntry(rows: Rows, key: number): Rooted<JarEntry> {
   return { ...jarFrom(factsOf(rows, row)), key, uid: row.uid };
 }
 
-export function jarFrom({ row, stay, milk, use, count, moved, note }: JarFacts): JarEntry {
+/** Where it is by the last word on it; what is eaten up is not on the shelf, whatever was said before. */
+function shelfOf({ moved = [], none = false }: JarFacts): Pick<JarEntry, 'onShelf' | 'goneOn'> {
+  const said = whereabouts(moved);
+  return none ? { ...said, onShelf: false } : said;
+}
+
+export function jarFrom(facts: JarFacts): JarEntry {
+  const { row, stay, milk, use, count, note } = facts;
   // A call that knows one amount alone writes it as what went in; a plan counts only as long as the jar is one.
   const milkAmount =
     milk?.actual ?? (row?.state === 'planned' || row?.state === 'not made' ? (milk?.planned ?? null) : null);
@@ -62,7 +73,7 @@ export function jarFrom({ row, stay, milk, use, count, moved, note }: JarFacts):
     milkAmount,
     milkPackage: use?.package ?? null,
     countPerMl: count?.value ?? null,
-    ...whereabouts(moved ?? []),
+    ...shelfOf(facts),
     note: note?.text ?? null,
   };
 }
@@ -87,7 +98,7 @@ const same = (one: unknown, other: unknown): boolean => JSON.stringify(one) === 
 function putWhereabouts(act: OpenAct, jar: number, held: JarFacts | undefined, wanted: JarEntry): void {
   const { onShelf, goneOn } = wanted;
   const moved = held?.moved ?? [];
-  if (same(whereabouts(moved), { onShelf, goneOn })) return;
+  if (same(shelfOf(held ?? {}), { onShelf, goneOn })) return;
   const said = moved.filter(({ kind }) => kind === 'gone' || kind === 'still there').at(-1);
   const { ended, there } = wordOn(moved);
   const last = (ended ?? there)?.row;

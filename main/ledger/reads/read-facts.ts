@@ -3,7 +3,7 @@ import type { Parsed, Reply } from '../../../core/contract';
 import { type FactKind, fieldsOf } from '../../../core/ledger/facts/all-facts';
 import { type Columns, fromColumns, snake, tableOf } from '../facts/tables';
 import { toldFact } from '../facts/told';
-import { leftIn } from '../derived/left';
+import { leftIn } from '../entries/left-of-rows';
 import { allReadingsIn } from '../entries/series-of-hold';
 import { Refused } from '../../refusal';
 import type { FactHost } from '../facts/fact-host';
@@ -41,7 +41,7 @@ export function leftOf({ facts }: FactHost, { id }: Parsed<'jar.left'>): Reply<'
   if (!found || found.gone || (found.kind !== 'jar' && found.kind !== 'portion'))
     throw new Refused('not found', { kind: 'jar' });
   const { kind, key } = found;
-  const left = leftIn(facts, kind, key);
+  const { endedOn: _endedOn, ...left } = leftIn(facts, kind, key);
   const warm = kind === 'jar' && left.place === 'not said' && !left.none && isInWarmth(facts, key);
   return { ...left, place: warm ? 'warmth' : left.place };
 }

@@ -10,7 +10,7 @@ import { wayBack } from '../../../core/lineage/way-to-source';
 import { portionEntries } from '../entries/kept-entries';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
-import { emptyJars, leftIn } from '../derived/left';
+import { emptyJars, leftIn } from '../entries/left-of-rows';
 import { holdRecord, jarRecord } from './read-records';
 import { familyMember, jarCautions, jarViews, safetyReply } from './read-views';
 

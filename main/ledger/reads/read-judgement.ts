@@ -25,7 +25,7 @@ import { judgedOf, type Judged } from '../judged';
 import { portionEntries } from '../entries/kept-entries';
 import type { Ledger } from '../ledger';
 import { goneJars } from '../derived/columns';
-import { emptyJars, emptyPortions } from '../derived/left';
+import { emptyJars, emptyPortions } from '../entries/left-of-rows';
 import { Refused } from '../../refusal';
 import { againstIn } from './read-against';
 import { costRecords } from './read-costs';

@@ -7,7 +7,7 @@ import { todayWords } from '../../../core/says/today-says';
 import { dayLabel } from '../../../core/lineage/labels';
 import { portionEntries } from '../entries/kept-entries';
 import type { Ledger } from '../ledger';
-import { emptyPortions } from '../derived/left';
+import { emptyPortions } from '../entries/left-of-rows';
 import { outcomes } from '../entries/outcome-of-jar';
 
 type Now = Reply<'family.now'>;

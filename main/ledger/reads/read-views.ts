@@ -7,7 +7,7 @@ import { printAmount } from '../../../core/quantities/quantities';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
 import { seedingAmounts } from '../derived/columns';
-import { emptyJars } from '../derived/left';
+import { emptyJars } from '../entries/left-of-rows';
 import { Refused } from '../../refusal';
 import { stands, type Caution } from '../../../core/shapes/caution-codes';
 import type { Answer } from '../../../core/shapes/safety-codes';

@@ -283,9 +283,9 @@ class Loader {
 
   observations(): ObservationFact[] {
     // Told on: the latest day on which these days of being open were written.
-    type Found = DayRow & Pick<ObservationFact, 'key' | 'jar' | 'setAfterHours' | 'setByHours' | 'daysOpen' | 'powerCutHours'> & { stage: string; set_state: string | null; told: number | null; told_off: number | null }; // prettier-ignore
+    type Found = DayRow & Pick<ObservationFact, 'key' | 'jar' | 'portion' | 'setAfterHours' | 'setByHours' | 'daysOpen' | 'powerCutHours'> & { stage: string; set_state: string | null; told: number | null; told_off: number | null }; // prettier-ignore
     const found = this.#of<Found>(
-      `SELECT o.key, o.jar, o.stage, o.day, o.at, o.at_off, o.set_state, o.set_after_hours AS setAfterHours,
+      `SELECT o.key, o.jar, o.portion, o.stage, o.day, o.at, o.at_off, o.set_state, o.set_after_hours AS setAfterHours,
               o.set_by_hours AS setByHours, o.days_open AS daysOpen, o.power_cut_hours AS powerCutHours,
               a.at AS told, a.at_off AS told_off
          FROM observation o LEFT JOIN record r ON r.key = o.key AND o.days_open IS NOT NULL
@@ -301,8 +301,8 @@ class Loader {
     );
     for (const { observation, ph } of measures)
       acidity.set(observation, [...(acidity.get(observation) ?? []), ph]);
-    return found.map(({ key, jar, stage, set_state, told, told_off, setAfterHours, setByHours, daysOpen, powerCutHours, ...at }) => ({
-      key, jar, setAfterHours, setByHours, daysOpen, powerCutHours, day: dayIn(at),
+    return found.map(({ key, jar, portion, stage, set_state, told, told_off, setAfterHours, setByHours, daysOpen, powerCutHours, ...when }) => ({
+      key, jar, portion, setAfterHours, setByHours, daysOpen, powerCutHours, day: dayIn(when), at: moment(when.at, when.at_off),
       toldOn: moment(told, told_off)?.slice(0, 10) ?? null, acidity: acidity.get(key) ?? [],
       setAtTakeOut: stage !== 'take-out' || set_state === null ? null : set_state === 'set',
     })); // prettier-ignore

@@ -5,7 +5,7 @@ import { fromColumns } from '../facts/tables';
 import type { Pending } from './load';
 
 const NOTHING_SEEN = {
-  day: null, toldOn: null, daysOpen: null, acidity: [], setAfterHours: null, setByHours: null, setAtTakeOut: null,
+  portion: null, day: null, at: null, toldOn: null, daysOpen: null, acidity: [], setAfterHours: null, setByHours: null, setAtTakeOut: null,
   powerCutHours: null,
 } as const; // prettier-ignore
 
