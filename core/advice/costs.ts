@@ -1,6 +1,6 @@
 // What a jar and a fresh start cost the keeper: from recorded prices, else in jars. What is assumed is listed.
 import { minorDigits } from '../quantities/quantities';
-import { median } from '../vigour/order';
+import { median } from '../vigour/medians';
 import type { Spent } from '../shapes/cost-codes';
 
 /** What starts and jars cost. */

@@ -1,6 +1,6 @@
 // What has to be looked at before a seed is used, and what that does to its place.
 import { NEUTRAL_LIMITS } from '../ledger/default-preferences';
-import { placeFactor } from './order';
+import { placeFactor } from './ranking-order';
 import { seedCost, type CostBasis } from './seed-cost';
 import { daysWords } from '../quantities/typed-days';
 import type { SeedCandidate } from './seed-candidate';
@@ -21,6 +21,6 @@ export function looksOf({ caution, cautionSays, asks, place, days }: SeedCandida
   ];
 }
 
-/** Cost of a good jar as it counts for a seed's place (order.ts). @param weak chance of a weak jar */
+/** Cost of a good jar as it counts for a seed's place (ranking-order.ts). @param weak chance of a weak jar */
 export const placeCostOf = (candidate: SeedCandidate, weak: number, basis: CostBasis): number =>
   seedCost(candidate, weak, basis) * placeFactor(looksOf(candidate), candidate.keptSaid);

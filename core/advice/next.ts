@@ -7,7 +7,7 @@ import { NOT_NOTED } from '../says/safety-says';
 import { lastSays, nextSentence } from './next-says';
 import { looksOf, placeCostOf } from './looks';
 import { cardLines, FRESH_START_LINES } from '../says/seed-card-says';
-import { inOrder, looksDearer, MAY_BE_GONE } from './order';
+import { inOrder, looksDearer, MAY_BE_GONE } from './ranking-order';
 import { HOUR_OF_DELAY, reckonedGeneration, seedCost, weakFrom } from './seed-cost';
 import { stopsOf } from './stops';
 import { wouldChange } from './would-change';

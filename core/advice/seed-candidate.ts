@@ -106,7 +106,7 @@ export interface Ranked {
   readonly stops: readonly Stop[];
   /** Expected cost of a good jar; null where it may not be used. */
   readonly cost: number | null;
-  /** The same as it counts for its place (order.ts). */
+  /** The same as it counts for its place (ranking-order.ts). */
   readonly placeCost: number | null;
   /** What it scored itself, as it is shown: of equals the better comes first. */
   readonly own: number | null;

@@ -1,7 +1,7 @@
 // What a good jar from a seed costs. The one function behind the ranking, behind what would change a place in it, and behind
 // the reserve that a restart is held against, so that the same seed costs the same wherever it is shown.
 import { SCORE_RULES } from '../vigour/score';
-import { USUAL_POINTS } from '../vigour/types';
+import { USUAL_POINTS } from '../vigour/jar-evidence';
 import { costOfGoingOn } from './restart';
 import type { SeedLevel } from './seed-level';
 import type { RestartCosts } from './costs';

@@ -10,7 +10,7 @@ import { answerOf, gateAmongMates } from '../safety/answer';
 import { storageOf, type PortionRecord } from '../vigour/evidence';
 import type { LineJudgement } from '../vigour/line';
 import { POINTS_A_TENFOLD, type SeedLevel } from './seed-level';
-import type { KeptSeed } from './reply';
+import type { KeptSeed } from './advice-reply';
 import { scoredOf } from './scored';
 import type { SeedCandidate } from './seed-candidate';
 

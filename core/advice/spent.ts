@@ -1,7 +1,7 @@
 // What was spent, worked out from each thing taken of a package, and what of it nobody can price. A price counts only where
 // the amount taken and the size of its package are in one unit.
 import type { Amount } from '../ledger/basics';
-import { median } from '../vigour/order';
+import { median } from '../vigour/medians';
 import type { Unpriced, UsualCost, Spent } from '../shapes/cost-codes';
 
 /** Milk of a jar, something stirred into it, or what a line was started from; once for each package that it came from. */

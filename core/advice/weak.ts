@@ -1,7 +1,7 @@
 // What the keeper calls weak: runny or soft. The edge lies between soft and spoonable, on every line's own scale.
 import { SET_WORDS, type SetWord } from '../ledger/records';
 import { SCORE_RULES } from '../vigour/score';
-import { USUAL_POINTS } from '../vigour/types';
+import { USUAL_POINTS } from '../vigour/jar-evidence';
 
 export const WEAK_EDGE = SET_WORDS.indexOf('soft') + 0.5;
 

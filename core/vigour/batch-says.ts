@@ -1,9 +1,9 @@
 // What a batch's score is the median of, in words: which jars counted and with what, and which were left out.
 import type { JudgedBatch } from './line';
-import { median } from './order';
+import { median } from './medians';
 import { shown } from './score';
-import type { JarEvidence, JarScore } from './types';
-import { letterOf, scoresInWords } from './words';
+import type { JarEvidence, JarScore } from './jar-evidence';
+import { letterOf, scoresInWords } from './vigour-words';
 
 /** What is said of a jar that a hold touches; null where none does. */
 export const heldWords = ({ held }: Pick<JarEvidence, 'held'>): string | null =>

@@ -2,7 +2,7 @@
 // another culture shows so (common practice, no source).
 import { TANGS } from '../ledger/records';
 import type { BatchEvidence } from './comparable';
-import { median } from './order';
+import { median } from './medians';
 import { measuresOf, type Usual } from './usual';
 
 export type Changed =

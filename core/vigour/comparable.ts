@@ -2,8 +2,8 @@
 // the uneven first batch, nothing spoiled or unseen. Every jar left out says why.
 import { meanTemperature } from '../growth/warm-hours';
 import { additionsOf, milkOf, treatmentOf, type Effect, type UsualTreatment } from './effects';
-import { mean, median } from './order';
-import type { JarEvidence } from './types';
+import { mean, median } from './medians';
+import type { JarEvidence } from './jar-evidence';
 
 export type LeftOutBecause =
   'spoiled' | 'unseen' | 'set aside' | 'first batch' | 'from sources' | 'mixes lines' | 'ran cool' | 'other generation' | 'other treatment'; // prettier-ignore

@@ -10,11 +10,11 @@ import {
 } from '../growth/storage';
 import { warmthOf, type WarmPoint } from '../growth/warm-hours';
 import { treatmentOf, type Effect, type UsualTreatment } from './effects';
-import { median } from './order';
+import { median } from './medians';
 import { missingWarmth, SCORE_RULES, type CorrectionOf } from './score';
-import type { Correction, JarEvidence } from './types';
+import type { Correction, JarEvidence } from './jar-evidence';
 import type { Usual } from './usual';
-import { timesSeen } from './words';
+import { timesSeen } from './vigour-words';
 import { daysWords } from '../quantities/typed-days';
 
 /** Comparable batches needed for each coefficient that is fitted. */

@@ -1,7 +1,7 @@
 // What an addition or a milk does to a jar, learned only from siblings: same seed, same hold, the rest alike. Shrunk to
 // zero, so that one odd jar proves little. Without such siblings nothing is learned, and that is said.
-import { median } from './order';
-import type { JarEvidence } from './types';
+import { median } from './medians';
+import type { JarEvidence } from './jar-evidence';
 
 /** From two sightings or fewer no more than this is corrected for (points): two odd jars prove little. */
 const FEW_SETS = 2;

@@ -10,7 +10,7 @@ import type { Family } from '../lineage/family';
 import { primarySeed } from '../lineage/primary-seed';
 import type { FamilySeeding } from '../lineage/lineage-shapes';
 import { heldJars, type Held } from '../safety/set-aside';
-import type { HoldWarmth, JarEvidence, Made } from './types';
+import type { HoldWarmth, JarEvidence, Made } from './jar-evidence';
 import { daysBetween } from '../quantities/typed-days';
 
 export type HoldRecord = Pick<Hold, 'startedAt' | 'endedAt' | 'hours' | 'planned' | 'probe' | 'readings'>;

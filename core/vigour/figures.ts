@@ -13,7 +13,7 @@ import {
 import { DAMAGE_ABOVE, warmthOf, type Warmth, type WarmPoint } from '../growth/warm-hours';
 import { DEFAULT_COUNT_PER_ML } from '../lineage/lineage-shapes';
 import type { Figure } from '../shapes/why';
-import type { HoldWarmth, JarEvidence } from './types';
+import type { HoldWarmth, JarEvidence } from './jar-evidence';
 
 /** What a jar's culture is declared to be made of. */
 export interface Culture {

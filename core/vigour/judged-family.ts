@@ -5,7 +5,7 @@ import { heldJars, type Held } from '../safety/set-aside';
 import type { FamilyJar, FamilySeeding } from '../lineage/lineage-shapes';
 import { evidenceOfJar, type JarRecord } from './evidence';
 import { earlyOf, judgeLine, type LineJudgement } from './line';
-import type { JarEvidence } from './types';
+import type { JarEvidence } from './jar-evidence';
 import { sameUsual, usualOfAll, type Usual } from './usual';
 
 /** What a jar's evidence was made of. Where every part is the very same, so is the evidence. */

@@ -6,13 +6,13 @@ import { batchesOf, earlyBatches, type BatchEvidence } from './comparable';
 import { BATCHES_PER_COEFFICIENT, correctionsOf, lackedWarmth, missingHourCoefficient, type Coefficient, type CorrectionInput } from './corrections'; // prettier-ignore
 import { siblingEffects, treatmentOf, type Effect, type UsualTreatment } from './effects';
 import { madeName, madeOtherwise } from './made-otherwise';
-import { mean, median } from './order';
+import { mean, median } from './medians';
 import { scoreJar, SCORE_RULES } from './score';
 import { LineLevel, type LevelGroup, type LevelLook } from './level/line-level';
 import { StandingWalk } from './standing';
 import { suspectsOf } from './suspects';
 import { trendOf, TREND_RULES, type Trend, type TrendPoint, type TrendRules } from './trend';
-import type { JarEvidence, JarScore } from './types';
+import type { JarEvidence, JarScore } from './jar-evidence';
 import { measuresOf, usualOf, usualOfAll, type Usual } from './usual';
 import type { Suspect, Standing } from '../shapes/vigour-codes';
 

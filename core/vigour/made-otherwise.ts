@@ -1,7 +1,7 @@
 // What came to stay when a line fell: another amount of seed, whey or curd as seed, another dose, vessel or carton. A batch has
 // no plain sibling to tell such a change by, so it is named with its figures, and the fall is not put down to the culture.
-import { mean, median } from './order';
-import type { JarEvidence, Made } from './types';
+import { mean, median } from './medians';
+import type { JarEvidence, Made } from './jar-evidence';
 import { ASPECTS, type Aspect, type MadeChange } from '../shapes/vigour-codes';
 
 /** Changes that came with one batch and stayed. */

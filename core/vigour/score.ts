@@ -2,7 +2,7 @@
 // soured says most; end pH and firmness say how far it got; whey counts by its distance from the usual, either way.
 import { SET_WORDS } from '../ledger/records';
 import { EARLY_SETS, measuresOf, WHEYS, type Measures, type Usual } from './usual';
-import { USUAL_POINTS, type Correction, type JarEvidence, type JarScore, type Part } from './types';
+import { USUAL_POINTS, type Correction, type JarEvidence, type JarScore, type Part } from './jar-evidence';
 import { PART_NAMES, type PartName } from '../shapes/vigour-codes';
 
 /** Points and weights are the program's own scale (no source); what they are worth is shown by the bench. */

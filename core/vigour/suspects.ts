@@ -2,8 +2,8 @@
 import type { BatchEvidence } from './comparable';
 import type { Effect } from './effects';
 import type { MadeOtherwise } from './made-otherwise';
-import { median } from './order';
-import type { JarEvidence } from './types';
+import { median } from './medians';
+import type { JarEvidence } from './jar-evidence';
 import type { Suspect } from '../shapes/vigour-codes';
 
 /** Batches from which a treatment counts as having come to stay. */

@@ -1,6 +1,6 @@
 // Theil–Sen slope: the median of the slopes between all pairs of points. Method: Theil 1950; Sen 1968.
 import { normalQuantile } from './distributions';
-import { median, rising } from './order';
+import { median, rising } from './medians';
 
 /**
  * Which order statistics bound the slope. 'gilbert': interpolated at ranks M1 and M2+1 (Gilbert 1987, ch. 16);

@@ -3,7 +3,7 @@
 // (standing.ts).
 import { ewma, ewmaErrorFromBaseline } from './ewma';
 import { mannKendall, type MannKendall } from './mann-kendall';
-import { mean } from './order';
+import { mean } from './medians';
 import { slopeInterval, theilSen } from './theil-sen';
 
 /** One comparable batch: its generation and the median of its comparable jars' scores (points). */

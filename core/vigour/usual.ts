@@ -3,8 +3,8 @@
 import { ASSUMED_SETS } from '../growth/cardinal';
 import { profileUntil, warmthOf, type WarmPoint } from '../growth/warm-hours';
 import { SET_WORDS } from '../ledger/records';
-import { median } from './order';
-import type { JarEvidence } from './types';
+import { median } from './medians';
+import type { JarEvidence } from './jar-evidence';
 import type { PartName } from '../shapes/vigour-codes';
 
 export const EARLY_SETS = ['loose', 'starting', 'set'] as const;

@@ -11,7 +11,7 @@ import {
   type LedgerFacts,
   type LedgerView,
   type NotesPlan,
-} from '../../core/notes';
+} from '../../core/notes/notes-door';
 import { jarLabel } from '../../core/lineage/labels';
 import { readNotesFile, type NotesText } from '../files/notes-file';
 import { addOutcome } from './entries/outcome-entry';

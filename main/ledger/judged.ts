@@ -11,7 +11,7 @@ import { holdEntry } from './entries/hold-entry';
 import { portionEntries, portionEntry } from './entries/kept-entries';
 import type { Ledger } from './ledger';
 import { changesOf, countOfChanges } from './facts/act-changes';
-import { batchesReadTwice, madeOf, milks } from './derived/columns';
+import { batchesReadTwice, madeOf, milks } from './derived/columns-of-jars';
 import { outcomes } from './entries/outcome-of-jar';
 import { readingsIn } from './entries/series-of-hold';
 import { Touched } from './derived/touched';

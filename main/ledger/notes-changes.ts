@@ -1,5 +1,5 @@
 // A jar of the ledger that a row of notes changes: what was taken over, or what the answer to an open question changes.
-import type { NotedRow, NotesPlan, PlannedChange, PlannedJar } from '../../core/notes';
+import type { NotedRow, NotesPlan, PlannedChange, PlannedJar } from '../../core/notes/notes-door';
 import { LONGEST_KEPT } from '../../core/notes/rows/same-row';
 import type { Amount } from '../../core/ledger/basics';
 import type { Seeding } from '../../core/ledger/records';

@@ -1,5 +1,5 @@
 // Rows of notes as they came in: what is known of them when notes are read again.
-import type { LedgerView, NotedForm } from '../../core/notes';
+import type { LedgerView, NotedForm } from '../../core/notes/notes-door';
 import type { Ledger } from './ledger';
 
 interface Noted {

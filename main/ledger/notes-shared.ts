@@ -1,5 +1,5 @@
 // Batches, holds and sources that rows of notes share.
-import type { NotesPlan } from '../../core/notes';
+import type { NotesPlan } from '../../core/notes/notes-door';
 import { addHold } from './entries/hold-entry';
 import { addBatch, addSource } from './entries/larder-entries';
 import type { OpenAct } from './facts/open-act';

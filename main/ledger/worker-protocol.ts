@@ -1,4 +1,4 @@
-// What the host (main/host.ts, with or without a window) and the ledger worker (worker.ts) say to each other.
+// What the host (main/host.ts, with or without a window) and the ledger worker (main/ledger-worker.ts) say to each other.
 // Owns the shapes of their messages and where a ledger's companions lie; no behaviour.
 //
 // The host starts the worker with a `WorkerStart` as workerData, sends `ToWorker` and hears `FromWorker`.

@@ -1,6 +1,6 @@
 // The shell: navigation in one step, undo and redo, the demo's banner, the one live region, the screen itself.
 import { useEffect, useRef, useState } from 'react';
-import { Start } from '../start/start';
+import { Start } from '../start/start-screen';
 import { helpSwitch, preferencesSwitch, printKeys } from './actions';
 import './app.css';
 import { ErrorBoundary } from './error-boundary';

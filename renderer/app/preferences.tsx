@@ -3,7 +3,7 @@ import { useEffect, useRef, useState } from 'react';
 import type { Preferences } from '../../core/ledger/records';
 import { ChoiceField, TextField } from '../parts/fields';
 import { call } from '../state/ledger-calls';
-import { OneByOne, PlaceField, type Chosen } from './measures';
+import { OneByOne, PlaceField, type Chosen } from './preferred-measures';
 import { JAR_LAG, limitUpTo, type FigureWords } from './preference-figures';
 import { say } from '../state/store';
 import './preferences.css';

@@ -3,7 +3,7 @@ import type { ComponentType } from 'react';
 import { batchActions } from '../batch/batch-actions';
 import { BatchScreen } from '../batch/batch-screen';
 import { familyActions } from '../family/family-actions';
-import { Family } from '../family/family';
+import { Family } from '../family/family-screen';
 import { BringIn } from '../notes/notes';
 import { HistoryScreen } from '../history/history-screen';
 import { SourcesScreen } from '../sources/sources-screen';

@@ -8,7 +8,7 @@ import { addedJarEntry, addedJarText } from './added-jar';
 import { holdEntry } from './batch-entry';
 import { Taking } from '../parts/taking';
 import { noHold } from './batch-text';
-import { place, type Editing } from './corrections';
+import { place, type Editing } from './batch-corrections';
 import { askAboutSeeds, pickedJars } from './held-seeds';
 import { JarPlaceFields, NEW_STATES } from './jar-place';
 import { AdditionRows, HoldFields, MilkFields } from './recipe-fields';

@@ -12,7 +12,7 @@ import { usePreferences, useReader } from '../parts/use-reader';
 import { AddHold, AddJar } from './add-to-batch';
 import { holdText } from './batch-repeat';
 import type { Writer } from '../parts/reading';
-import { CorrectBatch, CorrectHold } from './corrections';
+import { CorrectBatch, CorrectHold } from './batch-corrections';
 import { JarView } from './jar-view';
 
 /** "bath set to 38 °C": the warmth that was planned, and where it is measured. */

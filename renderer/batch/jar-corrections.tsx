@@ -10,7 +10,7 @@ import { additionEntries, seedEntries } from './batch-entry';
 import { Taking } from '../parts/taking';
 import { additionTexts, seedTexts } from './batch-repeat';
 import { noAddition, noSeed } from './batch-text';
-import { place, type Editing, type JarRecord } from './corrections';
+import { place, type Editing, type JarRecord } from './batch-corrections';
 import { askAboutSeeds, pickedJars } from './held-seeds';
 import { isSetAside } from './is-set-aside';
 import { OutcomeFieldsForm } from './outcome-form';

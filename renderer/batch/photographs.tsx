@@ -7,7 +7,7 @@ import { EditForm } from '../parts/edit-form';
 import { TextField } from '../parts/fields';
 import { Photograph } from '../parts/photograph';
 import { lineOrNull } from '../parts/taking';
-import { place } from './corrections';
+import { place } from './batch-corrections';
 import { reEncode } from './re-encode';
 
 const pictures = (list: DataTransfer | null): readonly File[] =>

@@ -5,7 +5,7 @@ import { EditForm } from '../parts/edit-form';
 import { CheckField, ChoiceField, TextField } from '../parts/fields';
 import { useReader } from '../parts/use-reader';
 import { lineOrNull, Taking } from '../parts/taking';
-import type { JarRecord } from './corrections';
+import type { JarRecord } from './batch-corrections';
 
 /** The form; `portion` null keeps something new. */
 export function ReserveForm({

@@ -6,7 +6,7 @@ import { JarPicture } from '../parts/jar-shape';
 import { lookOf } from '../parts/jar-look';
 import { Linked } from '../parts/linked';
 import type { Entry } from './acts-by-day';
-import { Changes } from './changes';
+import { Changes } from './what-changed';
 
 /** At most so many jars stand beside an act. */
 function Jars({ entry }: { readonly entry: Entry }) {

@@ -6,7 +6,7 @@ import { DemoNotice } from './demo-notice';
 import { Done } from './done';
 import './notes.css';
 import { freshen, useNotes } from './notes-store';
-import { Preview } from './preview';
+import { Preview } from './notes-preview';
 
 /** The screen for bringing in notes. Invented jars and a keeper's own never mix. */
 export function BringIn() {

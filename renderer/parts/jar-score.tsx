@@ -1,7 +1,7 @@
 // One jar's score taken apart: what made it, what was missing, what was corrected by how much, each with its why.
 import type { Reply } from '../../core/contract';
 import { useRead } from '../state/use-read';
-import { Why } from './why';
+import { Why } from './why-details';
 
 type JarReply = Reply<'judgement.jar'>;
 

@@ -4,7 +4,7 @@ import { call } from '../state/ledger-calls';
 import { say } from '../state/store';
 import { useRead } from '../state/use-read';
 import type { Editing, Forms } from './source-forms';
-import { Costs, CostsInShort } from './costs';
+import { Costs, CostsInShort } from './cost-list';
 import { PackageForm } from './package-form';
 import { Packet } from './packet';
 import { SourceForm } from './source-form';

@@ -1,7 +1,7 @@
 // What was chosen before, each with the advice as it stood then.
 import { dayLabel } from '../../core/lineage/labels';
 import { useRead } from '../state/use-read';
-import { Model } from '../parts/why';
+import { Model } from '../parts/why-details';
 
 /** A moment in words: "10 May 2026, 18:30". */
 const momentWords = (at: string): string => `${dayLabel(at.slice(0, 10), true)}, ${at.slice(11, 16)}`;

@@ -8,11 +8,11 @@ import { go, say, sentenceCase } from '../state/store';
 import { useRead } from '../state/use-read';
 import { numberWord } from '../parts/number-words';
 import { KeptChoices } from './kept-choices';
-import type { Known } from './lines';
+import type { Known } from './line-list';
 import { inOrder, keyOf, type NextReply, type Ranked } from './seed-list';
 import { SeedPicture, useSeedJars } from './seed-picture';
 import { Stopped } from './stopped';
-import { Why } from '../parts/why';
+import { Why } from '../parts/why-details';
 
 const MOST_CARDS = 5;
 

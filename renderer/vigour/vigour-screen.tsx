@@ -1,16 +1,16 @@
 // The screen of judgement: the lines with their verdicts, the chosen one batch by batch, what to seed from next, when a
 // fresh start pays. What all this was worked out by stands behind one switch.
 import { useState } from 'react';
-import { SAYS_NOTHING_OF_SAFETY } from '../../core/vigour/says';
+import { SAYS_NOTHING_OF_SAFETY } from '../../core/vigour/vigour-says';
 import { go, usePlace } from '../state/store';
 import { useRead } from '../state/use-read';
 import { BatchDetail } from './batch-detail';
 import { LinePlot } from './line-plot';
-import { LineCards, lives, useLines, type Known } from './lines';
+import { LineCards, lives, useLines, type Known } from './line-list';
 import { LineHeading } from './name-line';
 import { NextSeed } from './next-seed';
 import type { LineReply } from './plot-scale';
-import { Restart } from './restart';
+import { Restart } from './restart-panel';
 import { WorkedPanel } from './worked-panel';
 import type { Worked } from './worked-marks';
 import './vigour.css';

@@ -11,7 +11,7 @@ import {
   verdictReply,
   type Asked,
   type Outlook,
-} from '../../core/advice/reply';
+} from '../../core/advice/advice-reply';
 import { seedLevel, unknownLevel } from '../../core/advice/seed-level';
 import type { NextReply, RestartReply, VerdictReply } from '../../core/shapes/advice-replies';
 import { shelfCandidates } from '../../core/advice/shelf';
@@ -20,7 +20,7 @@ import { SET_WORDS, type Outcome } from '../../core/ledger/records';
 import { thoughWeak } from '../../core/says/verdict-says';
 import { evidenceOf, MADE_AS_EVER, type JarRecord } from '../../core/vigour/evidence';
 import { judgeLine, keepersUsual, type LineJudgement } from '../../core/vigour/line';
-import { lineReply } from '../../core/vigour/reply';
+import { lineReply } from '../../core/vigour/judgement-reply';
 import { unseen } from '../ledger/ledger-files';
 import { familyOf, type Told } from '../lineage/short-families';
 

@@ -1,4 +1,4 @@
-// The one table of benchmarks. Add a list of cases of your own here; run.ts prints them all.
+// The one table of benchmarks. Add a list of cases of your own here; run-bench.ts prints them all.
 import type { Way } from './timing';
 import { judgementCases } from './judgement-cases';
 import { ledgerCases } from './ledger-cases';

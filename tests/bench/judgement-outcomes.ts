@@ -3,7 +3,7 @@
 import { constantProfile } from '../../core/growth/warm-hours';
 import { SET_WORDS } from '../../core/ledger/records';
 import { MADE_AS_EVER } from '../../core/vigour/evidence';
-import type { JarEvidence, Seen } from '../../core/vigour/types';
+import type { JarEvidence, Seen } from '../../core/vigour/jar-evidence';
 import { normal, type Random } from './judgement-lines';
 
 /** How much batches of a healthy line differ, and what a slipping one loses a generation. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { countStates, shareAssumptions } from '../../core/notes';
+import { countStates, shareAssumptions } from '../../core/notes/notes-door';
 import { questionOf } from '../../renderer/notes/ambiguous';
 import {
   bringInLabel,

@@ -1,6 +1,6 @@
 // What a sheet leaves open is asked with the answers it can have, and each answer settles it.
 import { describe, expect, it } from 'vitest';
-import { readNotes, type NotesInput } from '../../core/notes';
+import { readNotes, type NotesInput } from '../../core/notes/notes-door';
 import { EMPTY, hash } from './read';
 
 /** Without generations, so that the ledger may have sources. */

@@ -1,7 +1,7 @@
 // Time in step with size, proven by counting and never by a clock: how many characters regular expressions pass over, how
 // long the texts are that they are let loose on, and how many characters a search for a mark passes over.
 import { afterEach, describe, expect, it } from 'vitest';
-import { readNotes } from '../../core/notes';
+import { readNotes } from '../../core/notes/notes-door';
 import { hash, EMPTY } from './read';
 
 const HEAD = 'Date,Jar,Seed,Amount,Milk,Fiber,Hours,Temp,Set,pH,Notes\n';

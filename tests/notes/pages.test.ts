@@ -2,7 +2,7 @@
 import * as fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { NotesView } from '../../core/contract';
-import { paged, pageOf } from '../../core/notes';
+import { paged, pageOf } from '../../core/notes/notes-door';
 import { newSession } from '../ledger/ledger-files';
 import { read } from './read';
 

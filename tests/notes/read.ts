@@ -1,6 +1,6 @@
 // Helpers of the notes tests: reads text with an empty ledger and gives back what a truth file can be compared with.
 import { createHash } from 'node:crypto';
-import { readNotes, type NotesInput, type NotesPlan, type PlannedJar } from '../../core/notes';
+import { readNotes, type NotesInput, type NotesPlan, type PlannedJar } from '../../core/notes/notes-door';
 import type { NotesPreview } from '../../core/contract';
 import { buildFamily } from '../../core/lineage/family';
 import type { FamilyJar, FamilySeeding, FamilySource } from '../../core/lineage/lineage-shapes';

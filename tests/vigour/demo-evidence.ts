@@ -3,7 +3,7 @@ import { buildFamily } from '../../core/lineage/family';
 import { USUAL_TIME_CONSTANT } from '../../core/growth/time-constant';
 import { evidenceOf, MADE_AS_EVER, type JarRecord } from '../../core/vigour/evidence';
 import { judgeLine, keepersUsual } from '../../core/vigour/line';
-import type { JarEvidence } from '../../core/vigour/types';
+import type { JarEvidence } from '../../core/vigour/jar-evidence';
 import { play } from '../demo/play';
 
 export const played = play();

@@ -6,11 +6,11 @@ import { siblingEffects } from '../../core/vigour/effects';
 import { judgeLine, keepersUsual } from '../../core/vigour/line';
 import { suspectSays } from '../../core/says/suspects-says';
 import { MADE_AS_EVER } from '../../core/vigour/evidence';
-import { lineReasons, standingSentence } from '../../core/vigour/says';
+import { lineReasons, standingSentence } from '../../core/vigour/vigour-says';
 import { missingWarmth, scoreJar } from '../../core/vigour/score';
-import type { JarEvidence, Seen } from '../../core/vigour/types';
+import type { JarEvidence, Seen } from '../../core/vigour/jar-evidence';
 import { usualOf, usualOfAll } from '../../core/vigour/usual';
-import { timesSeen, usualWords } from '../../core/vigour/words';
+import { timesSeen, usualWords } from '../../core/vigour/vigour-words';
 import { daysWords } from '../../core/quantities/typed-days';
 
 const unseen: Seen = {

@@ -5,7 +5,7 @@ import { suspectSays } from '../../core/says/suspects-says';
 import { changedIn } from '../../core/vigour/changed';
 import { MADE_AS_EVER } from '../../core/vigour/evidence';
 import { judgeLine, keepersUsual, type LineJudgement } from '../../core/vigour/line';
-import type { JarEvidence, Made, Seen } from '../../core/vigour/types';
+import type { JarEvidence, Made, Seen } from '../../core/vigour/jar-evidence';
 
 const NOTHING: Seen = {
   earlyCheckHours: null, earlySet: null, earlyPh: null, setAfterHours: null, setByHours: null, setWord: null,

@@ -3,8 +3,8 @@
 import { z } from 'zod';
 import { bought } from './bought-facts';
 import { compared } from './compared-facts';
-import { doors } from './doors';
-import { type As, FACT_KINDS, type FactKind, type Field, type Ref } from './fields';
+import { doors } from './doors-facts';
+import { type As, FACT_KINDS, type FactKind, type Field, type Ref } from './fact-fields';
 import { judged } from './judged-facts';
 import { kept } from './kept-facts';
 import { made } from './made-facts';

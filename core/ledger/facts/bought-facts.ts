@@ -15,7 +15,7 @@ import {
   ref,
   usually,
   whole,
-} from './fields';
+} from './fact-fields';
 
 export const bought = {
   /** Something a line can be started from. */

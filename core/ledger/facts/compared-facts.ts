@@ -1,5 +1,5 @@
 // Trials: jars of a batch that differ in one thing, and tastings of them.
-import { day, flag, line, maybe, moment, name, number, oneOf, ref, usually, whole } from './fields';
+import { day, flag, line, maybe, moment, name, number, oneOf, ref, usually, whole } from './fact-fields';
 
 export const compared = {
   trial: {

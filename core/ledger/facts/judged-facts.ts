@@ -1,5 +1,18 @@
 // What was judged: cautions lifted with a reason, seeds chosen, laboratory results.
-import { day, document, flag, line, maybe, name, number, oneOf, ref, usually, whole, words } from './fields';
+import {
+  day,
+  document,
+  flag,
+  line,
+  maybe,
+  name,
+  number,
+  oneOf,
+  ref,
+  usually,
+  whole,
+  words,
+} from './fact-fields';
 import { SIGN_ANSWERS, SIGN_KINDS } from './seen-facts';
 
 export const judged = {

@@ -1,5 +1,5 @@
 // What became of a jar or a portion.
-import { amount, day, maybe, moment, oneOf, ref, text, whole } from './fields';
+import { amount, day, maybe, moment, oneOf, ref, text, whole } from './fact-fields';
 
 export const MOVEMENT_KINDS = [
   'fridge', 'freezer', 'thawed', 'opened', 'eaten', 'given', 'discarded', 'gone', 'still there',

@@ -1,6 +1,6 @@
 // What is made: batches, jars, what went into them, what seeded them, and the parts of them that are kept apart.
 import { PARTS, PLACES } from '../records';
-import { amount, day, flag, line, maybe, name, oneOf, ref, usually, whole, words } from './fields';
+import { amount, day, flag, line, maybe, name, oneOf, ref, usually, whole, words } from './fact-fields';
 
 export const JAR_STATES = ['planned', 'made', 'not made', 'mistake', 'lost'] as const;
 export const VOLUME_KNOWN = ['measured', 'filled to the vessel', 'milk plus seed'] as const;

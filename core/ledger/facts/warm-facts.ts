@@ -1,5 +1,5 @@
 // Warmth: holds, which jars stayed in them, what interrupted them, and series of readings.
-import { flag, line, maybe, moment, number, oneOf, positive, ref, temperature, usually } from './fields';
+import { flag, line, maybe, moment, number, oneOf, positive, ref, temperature, usually } from './fact-fields';
 
 export const warm = {
   /** A time in warmth. Of no batch: one bath warms two, and proving an appliance has no jars. */

@@ -1,5 +1,5 @@
 // What can't be within one fact, whoever tells it. What can't be beside other facts is asked where they are known. Pure.
-import type { FactKind } from './fields';
+import type { FactKind } from './fact-fields';
 import { REMARKED } from './seen-facts';
 
 type Given = Readonly<Record<string, unknown>>;

@@ -3,7 +3,7 @@ import { findAmounts, plain, readNumber, tidy } from '../../quantities/quantitie
 import type { Column, Layout } from '../layout/column-meanings';
 import type { NotesInput } from '../notes-plan';
 import type { FileSays, Question } from '../said';
-import { assumed, question } from '../says';
+import { assumed, question } from '../notes-says';
 import type { Row } from '../table/text-table';
 import type { Conventions } from './file-conventions';
 

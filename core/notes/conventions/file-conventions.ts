@@ -13,7 +13,7 @@ import { commaLanguage, headingDayOrder } from '../layout/headings';
 import type { Layout } from '../layout/column-meanings';
 import type { NotesInput } from '../notes-plan';
 import type { FileSays, Question, Said } from '../said';
-import { assumed, question as ask } from '../says';
+import { assumed, question as ask } from '../notes-says';
 import { readBareUnits } from './bare-units';
 import type { Separator } from '../table/text-table';
 

@@ -3,7 +3,7 @@ import type { NoteColumn } from '../../contract';
 import { findAmounts, parseHours, parsePh, parseTemperature, plain, tidy } from '../../quantities/quantities';
 import { cellDay, findDay, serialDay, withoutSureDays } from '../cells/days';
 import { readMoment, readSpan } from '../cells/moments';
-import { readSet } from '../cells/words';
+import { readSet } from '../cells/cell-words';
 
 /** Whether a cell is a bare number. */
 export const isNumber = (text: string): boolean => /^-?\d+(?:[.,]\d+)?$/.test(tidy(text));

@@ -3,9 +3,9 @@
 import type { NoteColumn } from '../../contract';
 import { findAmounts, plain, tidy } from '../../quantities/quantities';
 import { cellDay, withoutSureDays } from '../cells/days';
-import { isNothing, readSet, readYesNo } from '../cells/words';
+import { isNothing, readSet, readYesNo } from '../cells/cell-words';
 import type { Question, Said } from '../said';
-import { assumed, question } from '../says';
+import { assumed, question } from '../notes-says';
 import type { Row, Table } from '../table/text-table';
 import {
   FIBREISH,

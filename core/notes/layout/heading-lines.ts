@@ -5,7 +5,7 @@ import { isNumber } from './column-cells';
 import { bareHeading, headingMeaning, isUnit } from './headings';
 import type { Said } from '../said';
 import { JAR_HEADING } from './jar-heading';
-import { assumed } from '../says';
+import { assumed } from '../notes-says';
 import type { Row, Table } from '../table/text-table';
 
 const MOST_HEADING_LINES = 25;

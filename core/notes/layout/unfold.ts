@@ -2,7 +2,7 @@
 // ones, with a line for each thing told ("set", "firm"). Both become rows of jars, and it is said.
 import type { NoteColumn } from '../../contract';
 import { plain, tidy } from '../../quantities/quantities';
-import { assumed } from '../says';
+import { assumed } from '../notes-says';
 import type { Row } from '../table/text-table';
 import type { Headed } from './heading-lines';
 import { headingMeaning } from './headings';

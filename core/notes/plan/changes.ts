@@ -9,7 +9,7 @@ import { labelOf, type NoteRow } from '../rows/note-rows';
 import { answersOf } from './plan-jar';
 import { ANOTHER } from '../rows/same-place';
 import { headingKey, type OwnCells } from '../rows/same-row';
-import { question, quoted } from '../says';
+import { question, quoted } from '../notes-says';
 
 /** Questions whose answer changes what a row is taken to mean; their answers are kept with the row. */
 export const ANSWERABLE = [

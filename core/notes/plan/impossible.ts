@@ -2,7 +2,7 @@
 import type { NotesInput, PlannedChange, PlannedJar, RowRefused } from '../notes-plan';
 import { planJar } from './plan-jar';
 import type { NoteRow } from '../rows/note-rows';
-import { question } from '../says';
+import { question } from '../notes-says';
 import { seedsFirst, waitForSeeds } from './seed-order';
 
 const YES = 'it was so';

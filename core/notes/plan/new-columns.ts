@@ -6,7 +6,7 @@ import type { FileSays, Question, Said } from '../said';
 import type { NotesInput } from '../notes-plan';
 import type { CellContext } from '../rows/row-cells';
 import type { NoteRow } from '../rows/note-rows';
-import { assumed, question } from '../says';
+import { assumed, question } from '../notes-says';
 
 /** Whether a column of a row tells more than the others do. */
 function tells(row: NoteRow, column: Column, context: CellContext, input: NotesInput): boolean {

@@ -1,7 +1,7 @@
 // Across rows: no jar descends from itself, rows wait for seeds that are aside, seeds come first.
 import type { NoteColumn } from '../../contract';
 import { type NoteRow, labelOf } from '../rows/note-rows';
-import { problem } from '../says';
+import { problem } from '../notes-says';
 
 const seedColumns: readonly NoteColumn[] = ['seed'];
 

@@ -6,7 +6,7 @@ import { SYSTEMS, type Conventions } from '../conventions/file-conventions';
 import type { Layout } from '../layout/column-meanings';
 import type { Question, Said } from '../said';
 import { labelOf, type NoteRow } from '../rows/note-rows';
-import { assumed, question, quoted } from '../says';
+import { assumed, question, quoted } from '../notes-says';
 
 const seedNames = (row: NoteRow): string[] =>
   row.seeds.map(({ part }) => quoted('jar' in part.from ? part.from.jar.label : part.from.source.name));

@@ -12,7 +12,7 @@ import {
   strayDigits,
   type ReadDay,
 } from '../cells/days';
-import { assumed, problem, question } from '../says';
+import { assumed, problem, question } from '../notes-says';
 import { unused } from '../cells/seed-words';
 
 export interface Identity {

@@ -3,8 +3,8 @@ import type { Amount } from '../../ledger/basics';
 import { findAmounts, tidy } from '../../quantities/quantities';
 import { bareHeading } from '../layout/headings';
 import { isNegative, sayAmount, spelled, tooMuch, type RowCells, type RowFacts } from './row-cells';
-import { assumed, problem, question } from '../says';
-import { isNothing, milkName, readYesNo } from '../cells/words';
+import { assumed, problem, question } from '../notes-says';
+import { isNothing, milkName, readYesNo } from '../cells/cell-words';
 
 /** A milk's name in one spelling; said where the words themselves change. */
 function nameOfMilk(row: RowCells, text: string): string {

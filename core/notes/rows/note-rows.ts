@@ -23,10 +23,10 @@ import { type OwnCells, ownCells, rowText } from './same-row';
 import type { LedgerJar, NotesInput } from '../notes-plan';
 import { pairByPlace } from './same-place';
 import { LONGEST_NOTE } from './row-cells';
-import { assumed, problem, question } from '../says';
+import { assumed, problem, question } from '../notes-says';
 import type { SeedPart } from '../seeds/seed-index';
 import type { Row } from '../table/text-table';
-import { isDitto } from '../cells/words';
+import { isDitto } from '../cells/cell-words';
 
 /** One row of a jar while the file is read. */
 export interface NoteRow {

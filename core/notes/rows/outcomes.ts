@@ -5,9 +5,17 @@ import { SET_WORDS } from '../../ledger/records';
 import { spoilageDenied, spoilagePassages } from '../../safety/remarks';
 import { parsePh, plain, tidy } from '../../quantities/quantities';
 import type { Cell, RowCells, RowFacts } from './row-cells';
-import { assumed, problem, question } from '../says';
+import { assumed, problem, question } from '../notes-says';
 import { readRemark } from '../../safety/remark-words';
-import { isNothing, isUnknown, readSet, readTang, readWhey, readYesNo, saysNotSet } from '../cells/words';
+import {
+  isNothing,
+  isUnknown,
+  readSet,
+  readTang,
+  readWhey,
+  readYesNo,
+  saysNotSet,
+} from '../cells/cell-words';
 
 /** What is read of a jar's outcome, cell after cell. */
 interface Seen {

@@ -6,7 +6,7 @@ import { parseAmount, plain, tidy, type FoundAmount } from '../../quantities/qua
 import type { Conventions } from '../conventions/file-conventions';
 import type { Question } from '../said';
 import type { Column } from '../layout/column-meanings';
-import { assumed, problem, question, quoted } from '../says';
+import { assumed, problem, question, quoted } from '../notes-says';
 
 export interface RowProblem {
   readonly row: number;

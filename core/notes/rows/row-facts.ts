@@ -14,8 +14,8 @@ import { isNotes } from '../layout/headings';
 import { hoursBetween, readMoment, readSpan } from '../cells/moments';
 import { readOutcome } from './outcomes';
 import { RowCells, type Cell, type CellContext, type RowFacts, type RowLog } from './row-cells';
-import { assumed, problem, question } from '../says';
-import { isNothing, isUnknown } from '../cells/words';
+import { assumed, problem, question } from '../notes-says';
+import { isNothing, isUnknown } from '../cells/cell-words';
 
 /** "36h @ 100F", or "100/36" under "Temp/Time": hours and degrees in one cell, where the other has no cell of its own. */
 function splitHolds(cells: readonly Cell[], log: RowLog, { conventions }: CellContext): readonly Cell[] {

@@ -1,7 +1,7 @@
 // What a cell says seeded a jar: each part of its text ends as a jar, a source, a problem, or words kept for the note.
 import { findAmounts, tidy } from '../../quantities/quantities';
 import { findDay, likeDay } from '../cells/days';
-import { assumed, problem } from '../says';
+import { assumed, problem } from '../notes-says';
 import { byDate } from './seed-by-day';
 import { byName } from './seed-by-name';
 import type { Resolved, SeedContext, SeedPart, Tried } from './seed-index';

@@ -7,10 +7,10 @@ import type { Conventions } from '../conventions/file-conventions';
 import type { NotesInput } from '../notes-plan';
 import type { NoteRow } from '../rows/note-rows';
 import { findDay } from '../cells/days';
-import { assumed, problem, question } from '../says';
+import { assumed, problem, question } from '../notes-says';
 import { STRONG, WEAK } from '../cells/seed-words';
 import { LONGEST_CELL } from '../table/text-table';
-import { isNothing } from '../cells/words';
+import { isNothing } from '../cells/cell-words';
 
 /** The amounts of a cell: "3 tbsp + 3T", "3 tbsp each", "2 EL", in order. */
 function readAmountList(

@@ -1,7 +1,7 @@
 // Seeds named by their day: "15 Oct b", "a of 10/15", "2025-10-15".
 import { plain, tidy, type FoundAmount } from '../../quantities/quantities';
 import { dayIn, dayText, findDay, type FoundDay } from '../cells/days';
-import { assumed, problem } from '../says';
+import { assumed, problem } from '../notes-says';
 import {
   type Jars,
   MOST_NAMED,

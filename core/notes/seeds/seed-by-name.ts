@@ -1,6 +1,6 @@
 // Seeds named without a day: a whole label or name, a number, "same day a", "the previous batch".
 import { plain } from '../../quantities/quantities';
-import { assumed, problem } from '../says';
+import { assumed, problem } from '../notes-says';
 import { type KnownJar, NO_JARS, pickAmount, type SeedContext, type Tried } from './seed-index';
 import {
   BEFORE_LAST,

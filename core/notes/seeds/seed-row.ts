@@ -1,11 +1,11 @@
 // What seeded the jar of one row, and how much of each; what can't be is a problem of the row.
 import { findAmounts, plain, tidy } from '../../quantities/quantities';
-import { isNothing } from '../cells/words';
+import { isNothing } from '../cells/cell-words';
 import type { Conventions } from '../conventions/file-conventions';
 import type { NotesInput } from '../notes-plan';
 import type { NoteRow } from '../rows/note-rows';
 import { type Cell, LONGEST_NOTE } from '../rows/row-cells';
-import { problem, question } from '../says';
+import { problem, question } from '../notes-says';
 import type { KnownSeeds } from './known-seeds';
 import { readSeeds } from './read-seeds';
 import { giveAmounts } from './seed-amounts';

@@ -1,7 +1,7 @@
 // Seeds that are no jars: products with or without a count, cultures received from someone.
 import type { Source } from '../../ledger/records';
 import { findAmounts, plain, tidy, type AmountOptions, type FoundAmount } from '../../quantities/quantities';
-import { assumed, problem } from '../says';
+import { assumed, problem } from '../notes-says';
 import {
   pickAmount,
   type SeedIndex,
@@ -21,7 +21,7 @@ import {
   WEAK,
   words,
 } from '../cells/seed-words';
-import { isDitto, isNothing } from '../cells/words';
+import { isDitto, isNothing } from '../cells/cell-words';
 
 /** A product's name out of what stands around its pieces. */
 function sourceName(text: string): string {

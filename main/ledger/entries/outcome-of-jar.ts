@@ -1,5 +1,5 @@
 // An outcome is what a jar's observations amount to: all that was observed is put together, so that what was entered comes
-// back as entered (entries/outcome.ts) and what was seen besides counts too.
+// back as entered (entries/outcome-entry.ts) and what was seen besides counts too.
 import { DISCARD_SIGNS, type DiscardSign, type Outcome } from '../../../core/ledger/records';
 import type { Rows } from '../facts/fact-rows';
 import { type Columns, fromColumns, type Row, type Stored as Fact } from '../facts/tables';

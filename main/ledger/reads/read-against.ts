@@ -1,7 +1,7 @@
 // What speaks against a jar as a seed beside its cautions: its own hold, its hold-mates and notes, and its way back. Worked
 // out for the whole family at once, and kept as long as nothing is recorded.
 import { asksAbout, doubtsAbout, inDoubtBecause, type NotesBeside } from '../../../core/safety/doubts';
-import type { KeptSeed } from '../../../core/advice/reply';
+import type { KeptSeed } from '../../../core/advice/advice-reply';
 import { wayBackOf, type InDoubt } from '../../../core/safety/way-back';
 import { powerCutOfMates, type HoldMate, type MatesPowerCut } from '../../../core/safety/hold-mates';
 import { spoilageNoted } from '../../../core/safety/remarks';
@@ -10,7 +10,7 @@ import { unreadRemarks } from '../derived/unread';
 import type { JarRecord } from '../../../core/vigour/evidence';
 import type { Judged } from '../judged';
 import type { Ledger } from '../ledger';
-import { notesOf } from '../derived/columns';
+import { notesOf } from '../derived/columns-of-jars';
 import { interruptions } from '../derived/interruptions';
 
 type Against = Pick<KeptSeed, 'doubts' | 'asks' | 'quotes'> & {

@@ -7,7 +7,7 @@ import { drawFamily } from '../../../core/lineage/drawing';
 import { UNKNOWN_PAST_NAME } from '../../../core/lineage/labels';
 import { sourceEntries } from '../entries/larder-entries';
 import type { Ledger } from '../ledger';
-import { seedingAmounts } from '../derived/columns';
+import { seedingAmounts } from '../derived/columns-of-jars';
 import { cautionReplies, familyMember, jarViews, lineNames, within } from './read-views';
 
 /** Jars oldest first, and the lines. */

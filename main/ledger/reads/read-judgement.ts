@@ -11,7 +11,7 @@ import {
   type Asked,
   type KeptSeed,
   type Outlook,
-} from '../../../core/advice/reply';
+} from '../../../core/advice/advice-reply';
 import { sawHowItCameOut, shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
 import { seedLevel, unknownLevel, type SeedLevel } from '../../../core/advice/seed-level';
 import type { VerdictWord } from '../../../core/shapes/advice-replies';
@@ -19,12 +19,12 @@ import { stopsSaid } from '../../../core/says/safety-says';
 import { limitsOf } from '../../../core/advice/stops';
 import type { Parsed, Reply } from '../../../core/contract';
 import type { Culture } from '../../../core/vigour/figures';
-import { jarReply, lineReply, type Names } from '../../../core/vigour/reply';
+import { jarReply, lineReply, type Names } from '../../../core/vigour/judgement-reply';
 import { dayLabel } from '../../../core/lineage/labels';
 import { judgedOf, type Judged } from '../judged';
 import { portionEntries } from '../entries/kept-entries';
 import type { Ledger } from '../ledger';
-import { goneJars } from '../derived/columns';
+import { goneJars } from '../derived/columns-of-jars';
 import { emptyJars, emptyPortions } from '../entries/left-of-rows';
 import { Refused } from '../../refusal';
 import { againstIn } from './read-against';

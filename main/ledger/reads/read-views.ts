@@ -6,7 +6,7 @@ import { lineName } from '../../../core/lineage/labels';
 import { printAmount } from '../../../core/quantities/quantities';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
-import { seedingAmounts } from '../derived/columns';
+import { seedingAmounts } from '../derived/columns-of-jars';
 import { emptyJars } from '../entries/left-of-rows';
 import { Refused } from '../../refusal';
 import { stands, type Caution } from '../../../core/shapes/caution-codes';

@@ -9,7 +9,7 @@ import { WEAK_EDGE } from '../../../core/advice/weak';
 import { delayHours, storageLoss } from '../../../core/growth/storage';
 import { LevelTree } from '../../../core/vigour/level/tree';
 import { SCORE_RULES } from '../../../core/vigour/score';
-import { USUAL_POINTS } from '../../../core/vigour/types';
+import { USUAL_POINTS } from '../../../core/vigour/jar-evidence';
 import { WEAK_BELOW, type Choose, type SeenBatch } from './keeper';
 import type { KeeperTruth } from './models';
 import type { RestartCosts } from '../../../core/advice/costs';

@@ -6,9 +6,9 @@ import { treatmentOf } from './effects';
 import { FALLEN_BY } from './level/line-level';
 import { plainSiblings, type LineJudgement } from './line';
 import { scoreJar, shown } from './score';
-import { USUAL_POINTS, type JarEvidence, type JarScore } from './types';
-import { median } from './order';
-import { timesSeen } from './words';
+import { USUAL_POINTS, type JarEvidence, type JarScore } from './jar-evidence';
+import { median } from './medians';
+import { timesSeen } from './vigour-words';
 
 export const SAYS_NOTHING_OF_SAFETY =
   'This says nothing about safety. First comes the check at take-out: look, then smell. Does it smell sour and clean and does a curd hold together, or does a meter show pH 4.6 or less, and is there no sign of spoiling? When in doubt, discard.';

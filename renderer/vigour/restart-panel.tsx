@@ -8,7 +8,7 @@ import { useSize } from '../parts/use-size';
 import { copyNumbers, copyPicture } from './copy';
 import { restartNumbers } from './tabbed-numbers';
 import { path } from './plot-scale';
-import { Why } from '../parts/why';
+import { Why } from '../parts/why-details';
 
 type RestartReply = Reply<'advice.restart'>;
 

@@ -1,7 +1,7 @@
 // What came in from outside, and what the keeper prefers.
 import { z } from 'zod';
 import { Preferences } from '../records';
-import { cells, type Field, list, maybe, moment, oneOf, ref, whole, words } from './fields';
+import { cells, type Field, list, maybe, moment, oneOf, ref, whole, words } from './fact-fields';
 
 const preferred = Preferences.shape;
 const plain = <T>(zod: z.ZodType<T>): Field<T, 'plain'> => ({

@@ -7,14 +7,14 @@ import { jarFigures, type Culture } from './figures';
 import { FALLEN_BY } from './level/line-level';
 import { LEVEL_RULES } from './level/rules';
 import { PRIOR_SOURCES } from './sources';
-import { jarSays, lineReasons, perDay, SAYS_NOTHING_OF_SAFETY, standingSentence } from './says';
+import { jarSays, lineReasons, perDay, SAYS_NOTHING_OF_SAFETY, standingSentence } from './vigour-says';
 import { SCORE_RULES, shown } from './score';
 import type { JarJudgementReply, LineJudgementReply } from '../shapes/vigour-replies';
 import type { JudgedBatch, LineJudgement } from './line';
 import { calledFrom, STANDING_RULES } from './standing';
-import { USUAL_POINTS, type JarEvidence } from './types';
+import { USUAL_POINTS, type JarEvidence } from './jar-evidence';
 import type { UsualFrom } from './usual';
-import { usualWords } from './words';
+import { usualWords } from './vigour-words';
 import { PART_NAMES } from '../shapes/vigour-codes';
 
 /** How the caller names things. */

@@ -5,7 +5,7 @@ import { call } from '../state/ledger-calls';
 import { go, say, useAppState, usePlace } from '../state/store';
 import { useRead } from '../state/use-read';
 import { familyControl } from './family-actions';
-import { FamilyDrawing, foldRoom, newestOfLane, paneWidth } from './drawing';
+import { FamilyDrawing, foldRoom, newestOfLane, paneWidth } from './family-drawing';
 import { EmptyFamily } from './empty';
 import './family.css';
 import { Find } from './find';

@@ -1,6 +1,6 @@
 // From the keeper's history, prices and shelf to what advice.next and advice.restart reply. Seeded: the same ledger gives
 // the same advice.
-import { SAYS_NOTHING_OF_SAFETY } from '../vigour/says';
+import { SAYS_NOTHING_OF_SAFETY } from '../vigour/vigour-says';
 import type { LineJudgement } from '../vigour/line';
 import { againstSentence, beside, verdictSentence } from '../says/verdict-says';
 import { restartShort } from '../says/restart-says';
@@ -9,7 +9,7 @@ import { costWords, type KeptCosts } from './costs';
 import type { LineTold } from './line-told';
 import { adviseNext, type NextAdvice } from './next';
 import { seededRandom } from './random';
-import { LOOK_AGAIN, LOOK_FIRST, MAY_BE_GONE } from './order';
+import { LOOK_AGAIN, LOOK_FIRST, MAY_BE_GONE } from './ranking-order';
 import { bestReserve } from './reserve';
 import { ABOUT_AS_GOOD, restartOf, rivals, type Restart } from './restart';
 import { AS_GOOD, type CostBasis } from './seed-cost';
