@@ -1,7 +1,9 @@
 // What a seed's batch promises, read off the posterior of its line: the chance that the next jar comes out weak, and what going
 // on from it is worth beyond starting afresh.
 import type { LineJudgement } from '../vigour/line';
+import { borrowedWeights } from '../vigour/level/borrowed';
 import { LEVEL_RULES } from '../vigour/level/rules';
+import type { LikelyShift } from '../vigour/level/treatments';
 import { firstBelief, LevelTree } from '../vigour/level/tree';
 import { carriedCost, carriedFrom, type Carried } from './carried';
 import { saidChance } from './chances';
@@ -50,30 +52,61 @@ export function worthFor(costs: RestartCosts, usualWord: number, discarded: numb
  */
 export const POINTS_A_TENFOLD = 8;
 
+/** Three points and weights that stand for a normal spread (Gauss–Hermite, Abramowitz & Stegun 25.10, from memory). */
+const SPREAD_POINTS = [
+  { at: -Math.sqrt(3), weight: 1 / 6 },
+  { at: 0, weight: 2 / 3 },
+  { at: Math.sqrt(3), weight: 1 / 6 },
+] as const;
+
+/** Chance of a weak jar by hypothesis and state where a batch comes out poorer than its level; the lowest and highest level stand for all beyond. */
+function weakWhen(weak: Float64Array, shifts: readonly { points: number; weight: number }[]): Float64Array {
+  const { levels, step } = LEVEL_RULES;
+  const out = new Float64Array(weak.length);
+  for (const { points, weight } of shifts) {
+    const low = Math.floor(points / step);
+    const part = points / step - low;
+    for (let i = 0; i < out.length; i++) {
+      // Level by level within one rate of loss.
+      const level = i % levels;
+      const at = (cells: number): number => weak[i - level + Math.min(levels - 1, Math.max(0, level - cells))] as number; // prettier-ignore
+      out[i] = (out[i] as number) + weight * ((1 - part) * at(low) + part * at(low + 1));
+    }
+  }
+  return out;
+}
+
 /**
  * Means over what is believed of the next batch.
  * @param next by hypothesis and state, as LevelTree.next gives it
  * @param poorer points by which the next batch alone is poorer, for how its seed was stored
+ * @param made what may be stirred into the next batch or done otherwise: whatever seeds it has it, so it counts for the chance that is
+ * said and not for the worth of a seed
  */
 export function promiseOf(
   weights: Float64Array,
   next: Float64Array,
   worth: Worth,
   poorer = 0,
+  made: readonly LikelyShift[] = [{ mean: 0, variance: 0, weight: 1 }],
 ): Pick<SeedLevel, 'worth' | 'weak'> {
   const size = next.length / weights.length;
-  const { levels, step } = LEVEL_RULES;
-  const cells = Math.round(poorer / step);
+  const stored = weakWhen(worth.weak, [{ points: poorer, weight: 1 }]);
+  const said = weakWhen(
+    worth.weak,
+    made.flatMap(({ mean, variance, weight }) =>
+      variance === 0
+        ? [{ points: poorer - mean, weight }]
+        : SPREAD_POINTS.map((one) => ({ points: poorer - mean + one.at * Math.sqrt(variance), weight: weight * one.weight })),
+    ),
+  ); // prettier-ignore
   let [gain, chance] = [0, 0];
   for (let i = 0; i < next.length; i++) {
     const h = Math.floor(i / size);
     const weight = (weights[h] as number) * (next[i] as number);
-    const here = worth.weak[i] as number;
-    // Level by level within one rate of loss; the lowest stands for all below it.
-    const stored = worth.weak[i - Math.min(cells, i % levels)] as number;
-    gain +=
-      weight * ((worth.values[i] as number) - worth.weakCosts * (worth.costs[h] as number) * (stored - here));
-    chance += weight * stored;
+    const lost = worth.weakCosts * (worth.costs[h] as number) * ((stored[i] as number) - (worth.weak[i] as number)); // prettier-ignore
+    gain += weight * ((worth.values[i] as number) - lost);
+    chance += weight * (said[i] as number);
   }
   return { worth: gain, weak: chance };
 }
@@ -99,19 +132,28 @@ export function carriedIn(judgement: LineJudgement): ReadonlyMap<number, Carried
   return found;
 }
 
-/** What a batch of a line promises; null where it is not among what was judged. */
+/** What a promise is reckoned with, beside the line itself. */
+export interface PromiseBasis {
+  readonly costs: RestartCosts;
+  readonly discardedShare: number;
+}
+
+/**
+ * What a batch of a line promises; null where it is not among what was judged.
+ * @param weights of the hypotheses of its line, other lines taken in (borrowed.ts)
+ */
 export function seedLevel(
   judgement: LineJudgement,
   batch: number,
-  costs: RestartCosts,
-  discarded: number,
+  { costs, discardedShare }: PromiseBasis,
+  weights: Float64Array,
   poorer: number,
 ): SeedLevel | null {
   const { tree, places } = judgement.level;
   const place = places.get(batch);
   if (place === undefined) return null;
-  const worth = worthFor(costs, judgement.usual['set word'].value, discarded);
-  const promise = promiseOf(tree.weights, tree.next(place), worth, poorer);
+  const worth = worthFor(costs, judgement.usual['set word'].value, discardedShare);
+  const promise = promiseOf(weights, tree.next(place), worth, poorer, tree.treatments.next());
   const doom = carriedIn(judgement).get(batch) ?? { unseen: 0, shows: 0 };
   return {
     worth:
@@ -121,10 +163,18 @@ export function seedLevel(
   };
 }
 
-/** What a jar of no line promises: what is believed of any culture of which nothing was seen. */
-export function unknownLevel(usualWord: number, costs: RestartCosts, discarded: number): SeedLevel {
+/** What a jar of no line promises: what is believed of a culture of which nothing was seen. @param others trees of the keeper's lines */
+export function unknownLevel(
+  usualWord: number,
+  { costs, discardedShare }: PromiseBasis,
+  others: readonly LevelTree[],
+): SeedLevel {
   const tree = new LevelTree();
   const place = tree.add({ parent: null, jars: [] });
-  const promise = promiseOf(tree.weights, tree.next(place), worthFor(costs, usualWord, discarded));
+  const promise = promiseOf(
+    borrowedWeights(tree, others),
+    tree.next(place),
+    worthFor(costs, usualWord, discardedShare),
+  );
   return { ...promise, weak: saidChance(promise.weak, 0), carries: 0 };
 }

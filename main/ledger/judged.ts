@@ -5,6 +5,8 @@ import { profileOf } from '../../core/growth/reading-profile';
 import { type BathAndJar, timeConstantOf, type TimeConstant } from '../../core/growth/time-constant';
 import { bathsAndJars } from '../../core/vigour/baths';
 import { MADE_AS_EVER, type JarRecord, type PortionRecord } from '../../core/vigour/evidence';
+import { borrowedWeights } from '../../core/vigour/level/borrowed';
+import type { LevelTree } from '../../core/vigour/level/tree';
 import { JudgedFamily } from '../../core/vigour/judged-family';
 import { shown } from '../../core/vigour/score';
 import { holdEntry } from './entries/hold-entry';
@@ -19,6 +21,7 @@ import { warmthOfJar, warmths } from './derived/warmth';
 
 export class Judged {
   readonly all: JudgedFamily;
+  readonly #weights = new Map<number, Float64Array>();
   readonly #scores = new Map<number, ReadonlyMap<number, number>>();
   #told: readonly LineTold[] | null = null;
   readonly #before: readonly LineTold[] | null;
@@ -30,6 +33,19 @@ export class Judged {
   ) {
     this.all = new JudgedFamily(ledger.index.family, records, before?.all ?? null);
     this.#before = before && (before.#told ?? before.#before);
+  }
+
+  /** What is believed of each line's levels, one line apart or all. */
+  trees(without: number | null = null): readonly LevelTree[] {
+    return this.all.lines.filter((line) => line !== without).map((line) => this.all.line(line).level.tree);
+  }
+
+  /** Weights of the hypotheses of a line, what its keeper's other lines tell taken in. */
+  weightsOf(line: number): Float64Array {
+    const known =
+      this.#weights.get(line) ?? borrowedWeights(this.all.line(line).level.tree, this.trees(line));
+    this.#weights.set(line, known);
+    return known;
   }
 
   /** What each line tells of the chances by generation. The same list as long as nothing of it changes. */

@@ -118,8 +118,8 @@ function lookAt(line: Line, batches: number, before: Outlook | null): Look & { r
     outOn: dayOf(line.days[(batch ?? 1) - 1] ?? 0),
   }));
   const promised = (jar: number, poorer: number) =>
-    seedLevel(judgement, family.jar(jar).batch, outlook.costs, outlook.discardedShare, poorer) ??
-    unknownLevel(3, outlook.costs, outlook.discardedShare);
+    seedLevel(judgement, family.jar(jar).batch, outlook, judgement.level.tree.weights, poorer) ??
+    unknownLevel(3, outlook, []);
   const asked: Asked = {
     candidates: shelfCandidates(family, jars, [], () => [judgement], promised, () => ({ doubts: [], asks: [], acidNotThere: null, quotes: [] }), String, dayOf(day), LINE), // prettier-ignore
     limits: { fridgeDays: 21, freezerDays: null, generation: null },

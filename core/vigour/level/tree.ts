@@ -7,6 +7,7 @@ import { batchLikelihood, addLogs } from '../batch-likelihood';
 import type { ScoredRange } from '../batch-median';
 import { movesOf, type Moves } from './moves';
 import { LEVEL_RULES, type LevelRules } from './rules';
+import { Treatments } from './treatments';
 
 /** One batch as it is added. */
 export interface LevelBatch {
@@ -38,30 +39,27 @@ interface Node {
   from: number;
 }
 
-/** What a treatment does, as far as it is known. */
-interface TreatmentEffect {
-  mean: number;
-  variance: number;
-}
-
 const TINY = 1e-12;
 /** Batches longer ago than this tell only what they told by then. */
 const KEPT = 24;
 
 export class LevelTree {
   readonly rules: LevelRules;
-  /** Weight of each hypothesis. */
+  /** Weight of each hypothesis now, and before any batch. */
   readonly weights: Float64Array;
+  readonly before: Float64Array;
   readonly #hypotheses: readonly Hypothesis[];
   readonly #size: number;
   readonly #nodes: Node[] = [];
-  readonly #effects = new Map<string, TreatmentEffect>();
+  /** What was done otherwise than usual, and what it does. */
+  readonly treatments: Treatments;
   /** Squares of jars about the middle of their batch, and how many of them are free, an expectation among them. */
   readonly #within: { squares: number; free: number };
   #stamp = 0;
 
   constructor(rules: LevelRules = LEVEL_RULES) {
     this.rules = rules;
+    this.treatments = new Treatments(rules.treatmentSd);
     const { usual, weight } = rules.jarSpread;
     this.#within = { squares: weight * usual ** 2, free: weight };
     this.#size = rules.rates.length * rules.levels;
@@ -72,6 +70,7 @@ export class LevelTree {
     this.weights = Float64Array.from(
       rules.spreads.flatMap(({ weight }) => rules.drifts.map((drift) => weight * drift.weight)),
     );
+    this.before = Float64Array.from(this.weights);
   }
 
   get length(): number {
@@ -87,6 +86,7 @@ export class LevelTree {
     const parent = batch.parent === null ? null : (this.#nodes[batch.parent] ?? null);
     this.#stamp++;
     const prior = parent ? this.next(batch.parent as number) : this.#first();
+    this.treatments.made(batch.treatment ?? null);
     const likelihood = this.#likelihood(batch, prior);
     const belief = new Float64Array(prior.length);
     let total = 0;
@@ -144,7 +144,7 @@ export class LevelTree {
     const { rules } = this;
     const out = new Float64Array(this.#size * this.weights.length).fill(1);
     if (batch.jars.length === 0) return out;
-    const effect = batch.treatment ? this.#effectOf(batch.treatment) : { mean: 0, variance: 0 };
+    const effect = this.treatments.of(batch.treatment ?? null);
     const mean = effect.mean + (batch.shift?.mean ?? 0);
     const sd = Math.sqrt(effect.variance + (batch.shift?.sd ?? 0) ** 2);
     const rows = levelLikelihoods(batch.jars, this.#jarSpread(batch.jars), mean, sd, rules);
@@ -152,7 +152,7 @@ export class LevelTree {
       const row = rows.get(spread) as Float64Array;
       for (let r = 0; r < rules.rates.length; r++) out.set(row, h * this.#size + r * rules.levels);
     });
-    if (batch.treatment) this.#learnEffect(effect as TreatmentEffect, batch, prior);
+    if (batch.treatment) this.#learnTreatment(batch.treatment, batch, prior);
     return out;
   }
 
@@ -170,16 +170,8 @@ export class LevelTree {
     return this.rules.jarSpread.values.reduce((best, value) => (off(value) < off(best) ? value : best));
   }
 
-  #effectOf(name: string): TreatmentEffect {
-    const known = this.#effects.get(name);
-    if (known) return known;
-    const fresh = { mean: 0, variance: this.rules.treatmentSd ** 2 };
-    this.#effects.set(name, fresh);
-    return fresh;
-  }
-
   /** Moves what is believed of a treatment by how the batch came out against what was expected of its culture. */
-  #learnEffect(effect: TreatmentEffect, batch: LevelBatch, prior: Float64Array): void {
+  #learnTreatment(name: string, batch: LevelBatch, prior: Float64Array): void {
     const expected = momentsOf(this.overall(prior), this.rules);
     const seen =
       batch.jars.reduce((sum, { score }) => sum + score, 0) / batch.jars.length - (batch.shift?.mean ?? 0);
@@ -188,9 +180,7 @@ export class LevelTree {
       0,
     );
     const noise = spread ** 2 + this.rules.jarSpread.usual ** 2 / batch.jars.length + expected.variance + (batch.shift?.sd ?? 0) ** 2; // prettier-ignore
-    const gain = effect.variance / (effect.variance + noise);
-    effect.mean += gain * (seen - expected.mean - effect.mean);
-    effect.variance *= 1 - gain;
+    this.treatments.learn(name, seen - expected.mean, noise);
   }
 
   /** Carries what the newest batch tells back to its forebears, then forward again along the same path. */

@@ -105,10 +105,10 @@ function levelOf(
   poorer: number,
 ): SeedLevel {
   for (const line of lines) {
-    const found = seedLevel(judged.all.line(line), batch, view.costs, view.discardedShare, poorer);
+    const found = seedLevel(judged.all.line(line), batch, view, judged.weightsOf(line), poorer);
     if (found) return found;
   }
-  return unknownLevel(judged.all.keeper['set word'].value, view.costs, view.discardedShare);
+  return unknownLevel(judged.all.keeper['set word'].value, view, judged.trees());
 }
 
 /** What is kept and could seed. @param only reserves alone, or all that is kept */

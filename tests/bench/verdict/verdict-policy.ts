@@ -7,6 +7,7 @@ import { POINTS_A_TENFOLD, promiseOf, worthFor } from '../../../core/advice/seed
 import { inTiedOrder } from '../../../core/advice/ties';
 import { WEAK_EDGE } from '../../../core/advice/weak';
 import { delayHours, storageLoss } from '../../../core/growth/storage';
+import { borrowedWeights } from '../../../core/vigour/level/borrowed';
 import { LevelTree } from '../../../core/vigour/level/tree';
 import { SCORE_RULES } from '../../../core/vigour/score';
 import { USUAL_POINTS } from '../../../core/vigour/jar-evidence';
@@ -44,9 +45,13 @@ export function verdict(truth: KeeperTruth): Choose {
   );
   let tree = new LevelTree();
   let told = 0;
+  const others: LevelTree[] = [];
   return ({ seen, candidates }) => {
     // Another line of the same keeper begins anew.
-    if (tree.length > seen.length) [tree, told] = [new LevelTree(), 0];
+    if (tree.length > seen.length) {
+      others.push(tree);
+      [tree, told] = [new LevelTree(), 0];
+    }
     for (const batch of seen.slice(tree.length)) {
       const jars = batch.parent < 0 ? [] : batch.jars;
       told += jars.length;
@@ -59,9 +64,16 @@ export function verdict(truth: KeeperTruth): Choose {
       });
     }
     const carried = carriedFrom(seen.map(({ parent, spoiled }) => ({ parent: parent < 0 ? null : parent, jars: truth.jars, spoiled }))); // prettier-ignore
+    const weights = borrowedWeights(tree, others);
     const offered = candidates.map((seed) => {
       const loss = storedOf(seed.fridgeDays, seed.frozenDays);
-      const promise = promiseOf(tree.weights, tree.next(seed.place), worth, POINTS_A_TENFOLD * loss.middle);
+      const promise = promiseOf(
+        weights,
+        tree.next(seed.place),
+        worth,
+        POINTS_A_TENFOLD * loss.middle,
+        tree.treatments.next(),
+      );
       const delay = truth.jars * HOUR_OF_DELAY * delayHours(loss).middle;
       const doomed = carriedCost(carried[seed.place] as Carried, truth.jars, costs.freshStart);
       return { seed, worth: promise.worth - delay - doomed, weak: saidChance(promise.weak, told) };
