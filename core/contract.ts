@@ -40,6 +40,7 @@ import { JarJudgementReply, LineJudgementReply } from './shapes/vigour-replies';
 import { Figure, Why } from './shapes/why';
 import { CAUTION_LEVELS, CAUTION_RELATIONS } from './shapes/caution-codes';
 import { SAFETY_STOPS, DISCARDS, SAFETY_LOOKS } from './shapes/safety-codes';
+import { AboutJar } from './shapes/hand-over-calls';
 
 const empty = z.strictObject({});
 const count = z.int().nonnegative();
@@ -591,6 +592,16 @@ export const contract = {
   'readings.list': entry('read', z.strictObject({ series: Uid }), ReadingsReply),
   /** Contradictions that came in with a hand-over, those that wait before those that are decided. */
   'received.list': entry('read', empty, ReceivedReply),
+  /** Jars that went with a hand-over, the newest first: whom to tell, and what stands on them now. */
+  'handOver.list': entry(
+    'read',
+    empty,
+    z.strictObject({
+      handOvers: z.array(
+        z.strictObject({ id: z.string(), jar: Uid, label: z.string(), on: Day.nullable(), to: z.string().nullable(), discard: DiscardReply, caution: z.enum(CAUTION_LEVELS).nullable() }),
+      ),
+    }),
+  ),
   /** What is left of a jar or a portion, and where it stands: it follows from all that became of it. */
   'jar.left': entry('read', z.strictObject({ id: Uid }), LeftReply),
   /** What stands in the kitchen now: holds that run, what each asks for next, and what is kept back. */
@@ -724,6 +735,26 @@ export const contract = {
     z.strictObject({ file: FileOutput }),
     z.strictObject({ file: z.string(), bytes: count, jars: count, records: count, acts: count, photographs: count, missing: count }),
   ),
+  /**
+   * A jar with its ancestry as a file that goes with it. `to`: whom it goes to, kept here and never in the file; then it is
+   * recorded as given (`amount` null: all of it). `followUp`: what is known now of a jar that went before, spoiled or not.
+   */
+  'handOver.write': entry(
+    'job',
+    z.strictObject({
+      jar: Uid, file: FileOutput, include: z.array(z.enum(['private remarks'])).max(1).default([]), to: Line.nullable().default(null),
+      amount: Amount.nullable().default(null), followUp: z.boolean().default(false),
+    }),
+    z.strictObject({ id: Uid, file: z.string(), bytes: count, records: count, jars: count, act: Uid.nullable(), about: AboutJar }),
+  ),
+  /** What a hand-over would bring; `known`: its jar is here already. */
+  'handOver.preview': entry(
+    'job',
+    z.strictObject({ file: FileInput }),
+    z.strictObject({ id: Uid, jar: Uid, about: AboutJar, jars: count, known: z.boolean(), added: count, renewed: count, waiting: count }),
+  ),
+  /** Takes it in as one act; act null: all of it was here. What says otherwise than ours waits in received.list. */
+  'handOver.read': entry('job', z.strictObject({ file: FileInput }), z.strictObject({ act: Uid.nullable(), jar: Uid, added: count, renewed: count, waiting: count })),
   /** Only into a ledger in which nothing was recorded. */
   'archive.read': entry('job', z.strictObject({ file: FileInput }), z.strictObject({ jars: count, records: count, acts: count, photographs: count })),
 } as const satisfies Record<CallName, Entry>; // prettier-ignore

@@ -272,6 +272,20 @@ export const refusals = {
     `${text(p, 'file')} can’t be read as an archive of a ledger. ${sentenceOf(text(p, 'what'))} Nothing was changed. Choose another copy of it, or write the archive again.`,
   'archive newer': (p) =>
     `${text(p, 'file')} was written by a newer Jarline. Update Jarline to read it. Nothing was changed.`,
+  'remark unread': (p) =>
+    `Nobody has said yet how the remark on ${text(p, 'jar')} is meant: “${text(p, 'text')}”. Read it first and mark it as fine, look or discard; then the jar can be handed over.`,
+  'remark discards': (p) =>
+    `A remark on ${text(p, 'jar')} says to discard it: “${text(p, 'text')}”. It is not handed over. Discard the jar, or correct how the remark is read.`,
+  'spoiled not given': (p) =>
+    `${text(p, 'jar')} is neither food nor seed, so it is not handed over. Discard it.`,
+  'hand-over too large': () =>
+    'That hand-over is larger than 20 MB or 200,000 records, and is not read or written. Nothing was changed.',
+  'hand-over unreadable': (p) =>
+    `${text(p, 'file')} can’t be read as a hand-over of a jar. ${sentenceOf(text(p, 'what'))} Nothing was changed. Ask for it to be handed over again.`,
+  'hand-over newer': (p) =>
+    `${text(p, 'file')} was written by a newer Jarline. Update Jarline to read it. Nothing was changed.`,
+  'hand-over of the demo': () =>
+    'That hand-over is of the invented ledger, which never mixes with yours. Nothing was changed.',
   'ledger not empty': () =>
     'An archive is read into an empty ledger only, and something was recorded in this one. Start a new ledger and read it into that. Nothing was changed.',
 

@@ -2,6 +2,8 @@
 import type { Parsed, Reply } from '../core/contract';
 import { readArchive } from './archive/read-archive';
 import { writeArchive } from './archive/write-archive';
+import { previewHandOver, readHandOver } from './hand-over/read-hand-over';
+import { listHandOvers, writeHandOver } from './hand-over/write-hand-over';
 import type { Job } from './ledger/job';
 import type { WorkerCall } from './ledger/worker-protocol';
 import { bringInNotes, previewNotes } from './ledger/bring-in-notes';
@@ -166,6 +168,11 @@ export const handlers: Handlers = {
 
   'archive.write': ({ ledger }, input, job) => writeArchive(ledger, input, job),
   'archive.read': ({ ledger }, input, job) => readArchive(ledger, input, job),
+
+  'handOver.list': ({ ledger }) => listHandOvers(ledger),
+  'handOver.write': ({ ledger }, input, job) => writeHandOver(ledger, input, job),
+  'handOver.preview': ({ ledger }, input, job) => previewHandOver(ledger, input, job),
+  'handOver.read': ({ ledger }, input, job) => readHandOver(ledger, input, job),
 
   'ledger.backup': (session) => session.backup(),
   'ledger.recover': (session, { how }) => {

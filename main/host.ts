@@ -93,7 +93,15 @@ class LedgerThread {
 }
 
 /** What may record, and so waits while notes come in. */
-const RECORDING = new Set<CallName>([...WRITES, 'ledger.backup', 'ledger.recover', 'archive.read']);
+const RECORDING = new Set<CallName>([
+  ...WRITES,
+  'ledger.backup',
+  'ledger.recover',
+  'archive.read',
+  'handOver.write',
+  'handOver.preview',
+  'handOver.read',
+]);
 /** A thread that nothing was asked of for so long gives its memory back. */
 const IDLE_MS = 60_000;
 

@@ -12,7 +12,11 @@ const tell = (message: FromWorker): void => port.postMessage(message);
 const start = workerData as WorkerStart;
 const session = new Session(start);
 /** Jobs that record nothing. */
-const UNCHANGING: readonly string[] = ['notes.preview', 'archive.write'] satisfies JobName[];
+const UNCHANGING: readonly string[] = [
+  'notes.preview',
+  'archive.write',
+  'handOver.preview',
+] satisfies JobName[];
 const CHANGING = new Set<string>([...WRITES, ...JOBS].filter((name) => !UNCHANGING.includes(name)));
 
 /** Progress is for eyes: oftener than this only costs messages. */

@@ -51,6 +51,8 @@ const KEEPING = new Set<string>([
   'notes.bringIn',
   'ledger.backup',
   'archive.read',
+  'handOver.read',
+  'handOver.write',
 ] satisfies CallName[]);
 
 export class Session {

@@ -38,6 +38,7 @@ const words = {
   'readings.leaveOut': (subject) => `changed which readings count of ${subject}`,
   'received.decide': (subject) => `decided about ${subject}`,
   'batch.about': (subject) => `told about when ${subject} was made`,
+  'handOver.write': (subject) => `gave ${subject} away with a hand-over`,
   'ledger.merge': (subject) => `took in ${subject}`,
   'notes.bringIn': (subject) => `brought in ${subject}`,
   'act.undo': (subject) => `undid: ${subject}`,

@@ -14,7 +14,7 @@ import { columnsOf, type Stored, tableOf, toColumns, type Value, valuesOf } from
 import type { Job } from '../ledger/job';
 import type { Ledger } from '../ledger/ledger';
 import { Refused } from '../refusal';
-import { linesIn, type OpenArchive, parseShallow, Unreadable } from './read-archive';
+import { linesIn, type OpenArchive, parseShallow, Unreadable } from './open-archive';
 
 /** How often is told how far it is (lines). */
 const EVERY = 500;

@@ -17,7 +17,7 @@ const FLOORS: Record<string, readonly (readonly string[])[]> = {
     ['notes'],
     ['vigour', 'readings'],
     ['advice'],
-    ['rules', 'archive', 'demo'],
+    ['rules', 'archive', 'hand-over', 'demo'],
     ['schemas'],
   ],
   // Of the folders only: the files beside them are held by the check on circles.
@@ -77,7 +77,6 @@ const STILL: readonly string[] = [
   'core/notes/rows/note-rows.ts core/notes/rows/other-columns.ts core/notes/rows/same-place.ts',
   'core/notes/table/spaced-columns.ts core/notes/table/text-table.ts',
   'core/notes: conventions notes-plan.ts rows seeds',
-  'main/archive/load-archive.ts main/archive/read-archive.ts',
 ];
 
 describe('no circle', () => {

@@ -5,15 +5,11 @@ import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { CFB } from '@e965/xlsx';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type CallName, contract, type Result } from '../../core/contract';
 import { FACT_KINDS } from '../../core/ledger/facts/all-facts';
 import { archiveSchema } from '../../core/schemas/json-schemas';
 import { handlers } from '../../main/calls';
-import { stillClock } from '../../main/ledger/clock';
-import { idGenerator } from '../../main/ledger/ids';
-import { Ledger } from '../../main/ledger/ledger';
-import { type WorkerCall, photographFolder } from '../../main/ledger/worker-protocol';
-import { refusalOf as refusedIn } from '../../main/refusal';
+import type { Ledger } from '../../main/ledger/ledger';
+import { photographFolder } from '../../main/ledger/worker-protocol';
 import type { Session } from '../../main/session';
 import { troubles } from '../facts/facts-in-memory';
 import {
@@ -29,39 +25,11 @@ import {
 import { Generated } from '../ledger/generated-ledgers';
 import { RandomKeeper, KINDS } from '../rules/random-keeper';
 import { seededNumbers } from '../families';
+import { askOf, emptyBeside, valueOf } from './bare-calls';
 import { everyKind, kindsMissing } from './every-kind';
 import { everyRead } from './every-read';
 
-const noJob = { step: () => undefined };
 const RUNS = Number(process.env.JARLINE_RUNS ?? 3);
-
-/** A call on a bare ledger, as headless makes it. */
-function askOf(ledger: Ledger) {
-  return (name: CallName, input: unknown): Result<unknown> => {
-    const parsed = contract[name].input.safeParse(input);
-    if (!parsed.success) return { ok: false, error: { code: 'invalid', params: {} } };
-    const handler = handlers[name as WorkerCall] as (...given: unknown[]) => unknown;
-    try {
-      return { ok: true, value: handler({ ledger } as Pick<Session, 'ledger'>, parsed.data, noJob) };
-    } catch (error) {
-      const refused = refusedIn(error);
-      if (!refused) throw error;
-      return { ok: false, error: refused.refusal };
-    }
-  };
-}
-
-const valueOf = (result: Result<unknown>): unknown => {
-  if (!result.ok) throw new Error(JSON.stringify(result.error));
-  return result.value;
-};
-
-/** An empty ledger whose clock stands where another's does. */
-const emptyBeside = ({ clock }: Ledger): Ledger =>
-  Ledger.inMemory(newFile(), {
-    clock: stillClock(clock.now()),
-    newId: idGenerator({ milliseconds: clock.milliseconds, random: (n) => new Uint8Array(n) }),
-  });
 
 /** Out, in, and out again. */
 function roundTrip(ledger: Ledger): { back: Ledger; first: Buffer; second: Buffer } {

@@ -102,6 +102,9 @@ describe('a request that names a file by its path', () => {
     expect(withFile.toSorted()).toEqual([
       'archive.read',
       'archive.write',
+      'handOver.preview',
+      'handOver.read',
+      'handOver.write',
       'ledger.create',
       'ledger.open',
       'notes.bringIn',

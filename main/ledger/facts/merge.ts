@@ -60,11 +60,7 @@ function mergeRecord(rows: Rows, act: OpenAct, record: HandedRecord, from: numbe
     .prepare('SELECT key, kind, home, home_form, form_no, gone_in FROM record WHERE uid = ?')
     .get(record.uid) as Known | undefined;
   if (!known) {
-    act.insertFrom(record.kind, storedForm(rows, record), {
-      uid: record.uid,
-      home: ledgerKey(rows, record.home, null),
-      homeForm: record.homeForm,
-    });
+    insertHanded(rows, act, record);
     return 'added';
   }
   // Of words that were kept back nothing can be said that is not here already.
@@ -83,6 +79,18 @@ function mergeRecord(rows: Rows, act: OpenAct, record: HandedRecord, from: numbe
     return 'renewed';
   }
   return wait(rows, act, known.key, record, from) ? 'waiting' : null;
+}
+
+/** Adds a record that was not here. A jar entered by mistake was none when it seeded: it is one only from then on. */
+function insertHanded(rows: Rows, act: OpenAct, record: HandedRecord): void {
+  const stored: Readonly<Record<string, unknown>> = storedForm(rows, record);
+  const mistake = record.kind === 'jar' && stored.state === 'mistake';
+  const { key } = act.insertFrom(record.kind, mistake ? { ...stored, state: 'made' } : stored, {
+    uid: record.uid,
+    home: ledgerKey(rows, record.home, null),
+    homeForm: record.homeForm,
+  });
+  if (mistake) act.update('jar', key, { state: 'mistake' });
 }
 
 /** What ended here stays ended, since somebody meant it: unless it only ended because taking it in was undone. */
