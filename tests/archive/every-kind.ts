@@ -46,13 +46,10 @@ function record(session: Session, a: string, b: string, batch: string): void {
     { kind: 'tasterAvoids', taster: 'taster', allergen: 'oats' },
     { kind: 'serving', ref: 'spoon', session: 'tasting', taster: 'taster', place: 1, jar: a, code: 123 },
     { kind: 'mark', serving: 'spoon', aspect: 'liking', score: 7 },
-    { kind: 'toolCheck', tool: 'meter', day: '2026-03-01', shown: 7.02 },
-    { kind: 'carries', name: 'oat bran', allergen: 'oats' },
-    { kind: 'setting', name: 'fridge C', value: 4 },
     { kind: 'reminderDone', what: 'take-out', about: a, at: '2026-03-01T22:00:00Z' },
   ]; // prettier-ignore
   const { ids } = must(session, 'facts.record', { facts });
-  const series = ids[4] ?? '';
+  const series = ids[facts.findIndex(({ kind }) => kind === 'series')] ?? '';
   const at = (hour: number): string => `2026-02-28T${19 + hour}:00:00+01:00`;
   must(session, 'readings.add', {
     series,
