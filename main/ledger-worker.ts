@@ -10,7 +10,9 @@ if (!port) throw new Error('the ledger worker runs in a worker thread only');
 const tell = (message: FromWorker): void => port.postMessage(message);
 
 const start = workerData as WorkerStart;
-const session = new Session(start);
+/** A ledger of some ten thousand jars: a smaller one is checked in no time. */
+const CHECK_LATER_FROM = 16 * 1024 * 1024;
+const session = new Session({ ...start, checkLaterFrom: CHECK_LATER_FROM });
 /** Jobs that record nothing. */
 const UNCHANGING: readonly string[] = [
   'notes.preview',
@@ -25,6 +27,8 @@ const BETWEEN_STEPS_MS = 50;
 const LOOK_ELSEWHERE_MS = 1000;
 /** After the window has settled: the copy holds up calls for a moment. */
 const BACKUP_AFTER_MS = 60_000;
+/** What is on the screen first is asked for by then. */
+const CHECK_AFTER_MS = 1000;
 
 port.on('message', (message: ToWorker) => {
   if (message.kind === 'close') {
@@ -32,6 +36,7 @@ port.on('message', (message: ToWorker) => {
     port.close();
     clearTimeout(backup);
     clearInterval(elsewhere);
+    clearTimeout(pages);
     return;
   }
   const { id, name, input, cancel } = message;
@@ -61,6 +66,17 @@ const backup = setTimeout(() => {
     unexpected(error);
   }
 }, BACKUP_AFTER_MS);
+
+// A large ledger is checked after the first answers, a table at a time, with calls between.
+let pages = setTimeout(checkPages, CHECK_AFTER_MS);
+function checkPages(): void {
+  try {
+    if (!start.beside && session.checkPages()) pages = setTimeout(checkPages, 0);
+  } catch {
+    // What is wrong is the state of the program from now on: the window asks for it.
+    tell({ kind: 'changed' });
+  }
+}
 
 // Another process may record into the same file: what the window shows is then old.
 const elsewhere = setInterval(() => {

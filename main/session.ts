@@ -120,7 +120,8 @@ export class Session {
   }
 
   get #options(): Omit<LedgerOptions, 'mode' | 'demo'> {
-    return { clock: this.#clock, newId: this.#newId, defaults: this.#defaults };
+    const { checkLaterFrom } = this.#start;
+    return { clock: this.#clock, newId: this.#newId, defaults: this.#defaults, checkLaterFrom };
   }
 
   #openOrMake(file: string, mode: OpenMode): Ledger {
@@ -181,6 +182,8 @@ export class Session {
         throw new Refused('empty file', { file: this.#start.file });
       if (this.#hollow || (this.#begun && existsSync(this.#file ?? ''))) this.#open('open');
       this.#lookWhereabouts(keeping ? 'before' : null);
+      // Nothing is recorded in a ledger that is not known to be whole.
+      if (keeping) while (this.checkPages());
     } catch (error) {
       const { refusal } = this.#refusal(error);
       // The state of the program tells the trouble itself.
@@ -195,6 +198,27 @@ export class Session {
       return result;
     } catch (error) {
       return { ok: false, error: this.#refusal(error).refusal };
+    }
+  }
+
+  /**
+   * Checks one more table of a large ledger that was opened before its pages were. A damaged one is let go, as one that
+   * can't be opened is.
+   * @returns whether any is left
+   * @throws Refused 'damaged'
+   */
+  checkPages(): boolean {
+    const ledger = this.#ledger;
+    if (ledger === null || ledger.pages === null) return false;
+    try {
+      ledger.pages.next();
+      return !ledger.pages.done;
+    } catch (error) {
+      const refused = this.#refusal(error);
+      this.#ledger = null;
+      this.#trouble = refused;
+      ledger.abandon('cut');
+      throw refused;
     }
   }
 

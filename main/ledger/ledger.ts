@@ -8,7 +8,8 @@ import { Acts } from './facts/open-act';
 import type { Clock } from './clock';
 import { changesOf, countOfChanges } from './facts/act-changes';
 import { FamilyIndex } from './family-index';
-import { closeLedger, copyChecked, openInMemory, openLedger } from './open';
+import { closeLedger, copyChecked, isCheckedLater, openInMemory, openLedger } from './open';
+import { PageCheck } from './page-check';
 import { Rows } from './facts/fact-rows';
 import { askRules, explain } from './rules/ask';
 import { pendingOf } from './rules/pending';
@@ -22,6 +23,8 @@ export interface LedgerOptions {
   /** What a keeper reads and writes who never said otherwise. */
   readonly defaults?: Preferences;
   readonly mode: 'open' | 'create';
+  /** As OpenOptions has it. */
+  readonly checkLaterFrom?: number | undefined;
   readonly demo: boolean;
 }
 
@@ -44,6 +47,9 @@ export class Ledger {
 
   /** null for a ledger in memory. */
   #identity: ReturnType<typeof identityOf>;
+
+  /** What is left to check of a large file; null where all was checked before it was opened. */
+  pages: PageCheck | null = null;
 
   private constructor(
     readonly file: string,
@@ -80,9 +86,12 @@ export class Ledger {
    * @throws Refused for every file that can't be opened
    */
   static open(file: string, options: LedgerOptions): Ledger {
+    const later = isCheckedLater(file, options);
     const db = openLedger(file, options);
     try {
-      return new Ledger(file, db, options.clock, options.newId, options.defaults);
+      const ledger = new Ledger(file, db, options.clock, options.newId, options.defaults);
+      if (later) ledger.pages = new PageCheck(db);
+      return ledger;
     } catch (error) {
       db.close();
       throw error;

@@ -37,6 +37,8 @@ export interface OpenOptions {
   /** 'open': it must be a ledger already; 'create': it must not be there, or be an empty file. */
   readonly mode: 'open' | 'create';
   readonly demo: boolean;
+  /** A file of so many bytes or more is opened before its pages are checked (page-check.ts); left out: none is. */
+  readonly checkLaterFrom?: number | undefined;
   /** For tests of migrating. */
   readonly migrations?: readonly Migration[];
 }
@@ -118,11 +120,22 @@ export function lookInto<T>(file: string, work: (db: Database.Database) => T): T
   }
 }
 
+/** Whether a file is so large that its pages are checked once it is open. */
+export const isCheckedLater = (
+  file: string,
+  { checkLaterFrom = Infinity }: Pick<OpenOptions, 'checkLaterFrom'>,
+): boolean => sizeOf(file) >= checkLaterFrom;
+
 /**
  * Looks at a file without changing it (lookInto) and refuses what is not a whole ledger of a version we know.
+ * @param pages whether its pages are checked here
  * @throws Refused 'not a ledger', 'newer ledger', 'older ledger', 'damaged', 'read-only', 'disk trouble'
  */
-export function inspect(file: string, list: readonly Migration[] = migrations): { version: number } {
+export function inspect(
+  file: string,
+  list: readonly Migration[] = migrations,
+  pages = true,
+): { version: number } {
   const header = readHeader(file);
   if (!header || header.applicationId !== APPLICATION_ID) throw new Refused('not a ledger', { file });
   if (header.version > latestOf(list)) throw new Refused('newer ledger', { file });
@@ -140,7 +153,8 @@ export function inspect(file: string, list: readonly Migration[] = migrations): 
           throw new Refused('damaged', { file });
         return { version: 0 };
       }
-      if (db.pragma('quick_check(1)', { simple: true }) !== 'ok') throw new Refused('damaged', { file });
+      if (pages && db.pragma('quick_check(1)', { simple: true }) !== 'ok')
+        throw new Refused('damaged', { file });
       if (triggersOf(db) !== blankOf(version, list).triggers) throw new Refused('altered ledger', { file });
       return { version };
     });
@@ -294,7 +308,7 @@ export function openLedger(file: string, options: OpenOptions): Database.Databas
     if (size < 0) {
       makeLedger(file, options);
       size = lookForLedger(file);
-    } else if (size > 0) inspect(file, options.migrations);
+    } else if (size > 0) inspect(file, options.migrations, !isCheckedLater(file, options));
     const db = new Database(file, { fileMustExist: true });
     try {
       // Before there is a log: the file is known as ours from its first page on, whenever the program is killed.

@@ -39,6 +39,8 @@ export interface WorkerStart {
   readonly locale?: string | null;
   /** The program's version, for `app.state` and for what is kept with decisions. */
   readonly version: string;
+  /** A file of so many bytes or more answers before its pages are checked; left out: none does. */
+  readonly checkLaterFrom?: number;
 }
 
 export type ToWorker =

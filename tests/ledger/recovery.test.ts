@@ -4,7 +4,8 @@ import { basename, dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { backupsToRemove } from '../../main/ledger/retention';
-import type { Session } from '../../main/session';
+import type { Refused } from '../../main/refusal';
+import { Session } from '../../main/session';
 import {
   ask,
   batchOf,
@@ -17,6 +18,7 @@ import {
   refusalOf,
   smallFamily,
   stateOf,
+  NOW,
 } from './ledger-files';
 
 const PAGE = 4096;
@@ -240,6 +242,72 @@ describe('a damaged ledger', () => {
     opened.close();
     const aside = readdirSync(dirname(file)).find((name) => name.includes('-damaged-')) ?? '';
     expect(readFileSync(join(dirname(file), aside)).equals(broken)).toBe(true);
+  });
+
+  describe('that is so large that its pages are checked once it is open', () => {
+    /** Damaged where opening does not look, and opened as a file of any size that is checked later. */
+    const opened = (...kinds: readonly string[]): { session: Session; file: string; good: string } => {
+      const whole = wideLedger();
+      const { file, db } = whole.ledger;
+      const good = must(whole, 'ledger.backup', {}).file;
+      const root = db.prepare('SELECT rootpage FROM sqlite_schema WHERE name = ?').pluck();
+      const pages = kinds.map((kind) => Number(root.get(kind)));
+      whole.close();
+      if (pages.length > 0) damage(file, pages);
+      const session = new Session({ file, mode: 'open', now: NOW, timeZone: 'Europe/Berlin', version: '0.0.0', checkLaterFrom: 1 }); // prettier-ignore
+      return { session, file, good };
+    };
+    /** Goes on to the end of the check. @returns how many tables were looked at, or what was found */
+    const checked = (session: Session): number | string => {
+      for (let tables = 1; ; tables++) {
+        try {
+          if (!session.checkPages()) return tables;
+        } catch (error) {
+          return (error as Refused).refusal.code;
+        }
+      }
+    };
+
+    it.each(['note_answer', 'mark', 'serving'])('reads answer before, then it is told (%s)', (kind) => {
+      const { session, file, good } = opened(kind);
+      expect(must(session, 'app.state', {}).trouble).toBeNull();
+      expect(must(session, 'family.get', {}).jars.length).toBe(116);
+      const before = readFileSync(file);
+      expect(checked(session)).toBe('damaged');
+      const { trouble, ledger } = must(session, 'app.state', {});
+      expect([trouble?.kind, trouble?.backups.map((one) => one.file), ledger]).toEqual([
+        'damaged',
+        [good],
+        null,
+      ]);
+      expect(refusalOf(session, 'family.get', {}).code).toBe('damaged');
+      expect(readFileSync(file).equals(before)).toBe(true);
+      must(session, 'ledger.recover', { how: 'newest backup' });
+      expect(must(session, 'family.get', {}).jars.length).toBe(116);
+      session.close();
+    });
+
+    it('nothing is recorded before it is known to be whole', () => {
+      const { session, file } = opened('mark');
+      const before = readFileSync(file);
+      expect(refusalOf(session, 'batch.record', batchOf('2026-03-14', [plainJar('z')])).code).toBe('damaged');
+      expect(must(session, 'app.state', {}).trouble?.kind).toBe('damaged');
+      expect(readFileSync(file).equals(before)).toBe(true);
+      session.close();
+    });
+
+    it('every table of a whole one is looked at, or all at once by the first thing recorded', () => {
+      const { session } = opened();
+      const { db } = session.ledger;
+      const tables = db.prepare("SELECT count(*) FROM sqlite_schema WHERE type = 'table'").pluck().get();
+      expect(checked(session)).toBe(tables);
+      expect(session.checkPages()).toBe(false);
+      session.close();
+      const other = opened().session;
+      must(other, 'batch.record', batchOf('2026-03-14', [plainJar('z')]));
+      expect(other.ledger.pages?.done).toBe(true);
+      other.close();
+    });
   });
 
   it('of which nothing can be read is left as it was', () => {
