@@ -1,6 +1,6 @@
 // The order of what may be used. What was seen to come out comes before what nobody looked at; after those and after a fresh
 // start comes what was left in doubt by its own hold. Within that, the lower cost first, where what has to be looked at first, or may be gone, counts as a little dearer than it is.
-import { ABOUT_AS_GOOD } from './restart';
+import { ABOUT_AS_GOOD } from './restart-curve';
 import { AS_GOOD_COST, inTiedOrder } from './ties';
 import type { Ranked } from './seed-candidate';
 

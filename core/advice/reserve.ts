@@ -1,5 +1,5 @@
 // Restarting from a reserve: which one, and what a good jar then costs.
-import type { ReserveStart } from './restart';
+import type { ReserveStart } from './restart-curve';
 import { reserveStart, seedCost, weakFrom, type CostBasis } from './seed-cost';
 import { stopsOf } from './stops';
 import type { SeedCandidate, SeedLimits } from './seed-candidate';

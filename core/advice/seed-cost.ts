@@ -2,7 +2,7 @@
 // the reserve that a restart is held against, so that the same seed costs the same wherever it is shown.
 import { SCORE_RULES } from '../vigour/score';
 import { USUAL_POINTS } from '../vigour/jar-evidence';
-import { costOfGoingOn } from './restart';
+import { costOfGoingOn } from './restart-curve';
 import type { SeedLevel } from './seed-level';
 import type { RestartCosts } from './costs';
 

@@ -1,7 +1,7 @@
 // Whether the keeper's own lines tell when to start afresh, or whether a figure would rest on what is assumed. Reckoned from
 // the lines that tell of going on alone: a line seen in one generation never makes a figure surer.
 import type { LineTold } from './line-told';
-import type { Restart } from './restart';
+import type { Restart } from './restart-curve';
 
 /** What stands behind a restart figure: own lines that tell, their batches, and what they leave open. */
 export interface Evidence {

@@ -4,7 +4,7 @@
 import { changedIn } from '../vigour/changed';
 import type { LineJudgement } from '../vigour/line';
 import { STANDING_RULES } from '../vigour/standing';
-import type { NextAdvice } from './next';
+import type { NextAdvice } from './seed-ranking';
 import type { VerdictWord, VerdictReason } from '../shapes/advice-replies';
 import { AS_GOOD_COST } from './ties';
 import type { Ranked } from './seed-candidate';

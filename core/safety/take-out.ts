@@ -2,7 +2,7 @@
 // *discard* for what a form tells. Codes only; core/says/safety-says.ts makes the sentences.
 import type { Outcome } from '../ledger/records';
 import { atGate, gateOf } from './gate';
-import { ownSafety } from './own';
+import { ownSafety } from './own-safety';
 import { looksOf, NOT_SET_SIGN, type SeenOfJar, type Shown } from './seen';
 import { slowStart } from './slow-start';
 import type { Discard, GateReason } from '../shapes/safety-codes';

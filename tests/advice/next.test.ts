@@ -2,7 +2,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
-import { adviseNext } from '../../core/advice/next';
+import { adviseNext } from '../../core/advice/seed-ranking';
 import { oddsPoints, weakChance } from '../../core/advice/seed-cost';
 import { limitsOf, stopsOf } from '../../core/advice/stops';
 import { KEEPER, seedOf } from './seed-of';

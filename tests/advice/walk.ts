@@ -1,7 +1,7 @@
 // Generated lines, walked batch by batch: after each batch everything that is said of the line, by the very functions that the
 // calls use. Nothing here knows how judgement reasons.
 import { keptCosts } from '../../core/advice/costs';
-import { suggestFreshStarts } from '../../core/advice/fresh-start';
+import { suggestFreshStarts } from '../../core/advice/two-weak-in-a-row';
 import { lineTold } from '../../core/advice/line-told';
 import { seededRandom } from '../../core/advice/random';
 import {

@@ -1,7 +1,7 @@
 // What would change a place: only what a keeper can see or do, and each thing said does change it.
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { adviseNext } from '../../core/advice/next';
+import { adviseNext } from '../../core/advice/seed-ranking';
 import { limitsOf } from '../../core/advice/stops';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import { KEEPER, seedOf } from './seed-of';

@@ -1,7 +1,7 @@
 // Lineage against what one would use without it: bare d3-hierarchy and bare better-sqlite3, on the same families.
 import Database from 'better-sqlite3';
 import { type HierarchyNode, stratify, tree } from 'd3-hierarchy';
-import { suggestFreshStarts } from '../../core/advice/fresh-start';
+import { suggestFreshStarts } from '../../core/advice/two-weak-in-a-row';
 import { drawFamily, type Looks } from '../../core/lineage/drawing';
 import { buildFamily, changeFamily, Family } from '../../core/lineage/family';
 import { type Hanging, layRows } from '../../core/lineage/drawing-rows';

@@ -1,6 +1,6 @@
 // The planted cases as lineage counts them. Expectations follow from the scenario by hand, not from what the code says.
 import { expect, it } from 'vitest';
-import { suggestFreshStarts } from '../../core/advice/fresh-start';
+import { suggestFreshStarts } from '../../core/advice/two-weak-in-a-row';
 import { cases } from '../../core/demo/cases';
 import { buildFamily } from '../../core/lineage/family';
 import { play } from './play';

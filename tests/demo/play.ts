@@ -3,7 +3,7 @@
 import { contract, type BatchEntry, type Parsed } from '../../core/contract';
 import { demoWrites, type DemoReply, type DemoWrite } from '../../core/demo/writes';
 import { isSpoiled } from '../../core/safety/take-out';
-import { ownSafety } from '../../core/safety/own';
+import { ownSafety } from '../../core/safety/own-safety';
 import { looksOf } from '../../core/safety/seen';
 import type { Outcome } from '../../core/ledger/records';
 import type {

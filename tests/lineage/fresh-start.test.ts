@@ -1,6 +1,6 @@
 // Two weak batches in a row on a jar's path suggest a fresh start; what is missing, spoiled or firm on the way decides.
 import { describe, expect, it } from 'vitest';
-import { suggestFreshStarts } from '../../core/advice/fresh-start';
+import { suggestFreshStarts } from '../../core/advice/two-weak-in-a-row';
 import type { SetWord } from '../../core/ledger/records';
 import { familyOf, type Told } from './short-families';
 

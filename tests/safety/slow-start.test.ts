@@ -3,7 +3,7 @@
 // 10.1111/j.1365-2672.1990.tb02913.x). The 24 h and 5.3 by analogy with the degree-hours of fermented sausage.
 import { describe, expect, it } from 'vitest';
 import { gateReasonSentence } from '../../core/says/safety-says';
-import { ownSafety } from '../../core/safety/own';
+import { ownSafety } from '../../core/safety/own-safety';
 import { firstDaySeen, slowStart } from '../../core/safety/slow-start';
 import { look, seen } from './seen-in-words';
 

@@ -1,6 +1,6 @@
 // What lineage and the screens need of each jar, read in a few statements: for the whole ledger or for some jars.
 import type { FamilyJar, FamilySeeding, FamilySource } from '../../../core/lineage/lineage-shapes';
-import { ownSafety } from '../../../core/safety/own';
+import { ownSafety } from '../../../core/safety/own-safety';
 import { stayedHours, toHundredth } from '../../../core/ledger/hold-hours';
 import { takenMl } from '../../../core/ledger/portions';
 import type { Jar, SetWord, Source, Strain } from '../../../core/ledger/records';

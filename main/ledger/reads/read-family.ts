@@ -1,7 +1,7 @@
 // Reads of the whole family: as records, as a drawing, as the jars that are mounted, and what it suggests.
 import { thoughWeak } from '../../../core/says/verdict-says';
 import { verdictOf } from './read-judgement';
-import { suggestFreshStarts } from '../../../core/advice/fresh-start';
+import { suggestFreshStarts } from '../../../core/advice/two-weak-in-a-row';
 import type { FamilyJarReply, Parsed, Reply } from '../../../core/contract';
 import { drawFamily } from '../../../core/lineage/drawing';
 import { UNKNOWN_PAST_NAME } from '../../../core/lineage/labels';
