@@ -18,9 +18,32 @@ import {
   RecordFacts,
   RemoveFact,
 } from './ledger/facts/recorded-facts'; // prettier-ignore
-import { ApplianceList, CheckedTool, CheckTool, ProofReply, ProofRun, ProveAppliance, ProvedAppliance, SaveAppliance, SavedAppliance, ToolList } from './shapes/appliance-calls'; // prettier-ignore
+import {
+  ApplianceList,
+  CheckedTool,
+  CheckTool,
+  ProofReply,
+  ProofRun,
+  ProveAppliance,
+  ProvedAppliance,
+  SaveAppliance,
+  SavedAppliance,
+  ToolList,
+} from './shapes/appliance-calls';
 import { BringInReadings, BroughtInReply } from './shapes/reading-calls';
-import { AskReach, ReachReply, RecordedMarks, RecordMarks, Reveal, SavedTrial, SaveTrial, StartedTasting, StartTasting, TastingReply, TrialList } from './shapes/trial-calls'; // prettier-ignore
+import {
+  AskReach,
+  ReachReply,
+  RecordedMarks,
+  RecordMarks,
+  Reveal,
+  SavedTrial,
+  SaveTrial,
+  StartedTasting,
+  StartTasting,
+  TastingReply,
+  TrialList,
+} from './shapes/trial-calls';
 import {
   Addition,
   Batch,
@@ -631,7 +654,10 @@ export const contract = {
   ),
   'photograph.list': entry('read', z.strictObject({ jar: Uid }), z.strictObject({ photographs: z.array(Photograph) })),
 
-  /** A jar that is set aside seeds nothing new without a reason in `why`, here and in the calls below: it is kept, and the caution stays. */
+  /**
+   * A jar that is set aside seeds nothing new without a reason in `why`, here and in the calls below: it is kept, and
+   * the caution stays.
+   */
   'batch.record': entry('write', BatchEntry.extend({ why }), acted.extend({ batch: Uid, jars: z.array(Uid) })),
   'batch.correct': entry('write', z.strictObject({ id: Uid, changes: Batch.omit({ id: true }).partial(), why, draft }), acted),
   /** "About mid January": the days between which a jar that nobody can name was made; both null: nobody knows. */

@@ -112,7 +112,14 @@ export function restartReply(
   verdict: VerdictWord | null,
 ): RestartReply {
   const { costs, assumed, unit } = outlook.kept;
-  const found = rivals(costs, outlook.chances, bestReserve(candidates, limits, outlook), unit, outlook.sources, outlook.kept.doubt); // prettier-ignore
+  const found = rivals(
+    costs,
+    outlook.chances,
+    bestReserve(candidates, limits, outlook),
+    unit,
+    outlook.sources,
+    outlook.kept.doubt,
+  );
   if (!found) throw new Error('no draws were made');
   const { sources, reserve, better, sentence } = found;
   const sure = tellsEnough(outlook.evidence);
@@ -126,7 +133,12 @@ export function restartReply(
     from: sources.from,
     to: sources.to,
     openEnded: sources.openEnded,
-    curve: sources.curve.map((point) => ({ ...point, cost: cents(point.cost), low: cents(point.low), high: cents(point.high) })), // prettier-ignore
+    curve: sources.curve.map((point) => ({
+      ...point,
+      cost: cents(point.cost),
+      low: cents(point.low),
+      high: cents(point.high),
+    })),
     today,
     lastSeen: outlook.chances.lastSeen,
     reserve: reserve && {

@@ -86,7 +86,8 @@ export function carriedFrom(batches: readonly SpoilRecord[]): Carried[] {
 }
 
 const LEAST = 1e-300;
-const divided = (a: States, b: States): States => scaled([a[0] / Math.max(LEAST, b[0]), a[1] / Math.max(LEAST, b[1]), a[2] / Math.max(LEAST, b[2])]); // prettier-ignore
+const divided = (a: States, b: States): States =>
+  scaled([a[0] / Math.max(LEAST, b[0]), a[1] / Math.max(LEAST, b[1]), a[2] / Math.max(LEAST, b[2])]);
 
 /** What is carried unseen ends the line some generations on: so much of that counts now. */
 const LATER = 0.85;

@@ -112,11 +112,16 @@ function beliefs(lines: readonly LineTold[], generations: number): Record<Chance
     lines.filter((one) => one.ended).length,
     sumOf(lines, ({ last }) => last),
   );
-  const each = (of: (generation: number) => Belief): Belief[] => Array.from({ length: generations }, (_, i) => of(i + 1)); // prettier-ignore
+  const each = (of: (generation: number) => Belief): Belief[] =>
+    Array.from({ length: generations }, (_, i) => of(i + 1));
   return {
     weak: each((generation) =>
       generation === 1
-        ? counted('weak', sumOf(lines, (one) => one.first.weak), sumOf(lines, (one) => one.first.jars - one.first.discarded)) // prettier-ignore
+        ? counted(
+            'weak',
+            sumOf(lines, (one) => one.first.weak),
+            sumOf(lines, (one) => one.first.jars - one.first.discarded),
+          )
         : weakAtGeneration(lines, generation),
     ),
     discarded: each((generation) => (generation === 1 ? first : later)),

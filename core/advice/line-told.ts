@@ -95,14 +95,21 @@ export function lineTold(judgement: LineJudgement): LineTold {
     first: {
       jars: sum(firsts, jarsSeen),
       discarded: sum(firsts, spoiledOf),
-      weak: sum(firsts, (batch) => firstSeen(batch).filter(({ outcome }) => isWeakWord(outcome?.setWord ?? null)).length), // prettier-ignore
+      weak: sum(
+        firsts,
+        (batch) => firstSeen(batch).filter(({ outcome }) => isWeakWord(outcome?.setWord ?? null)).length,
+      ),
     },
     later: { jars: sum(laters, jarsSeen), discarded: sum(laters, spoiledOf) },
     told: jarsTold(judgement),
     weak: weakByGeneration(judgement, last),
     seen: new Set(seen.map(({ generation }) => generation)).size,
     last,
-    ended: newest !== undefined && newest.leftOut.length > 0 && newest.comparable.length === 0 && newest.leftOut.every(({ because }) => because === 'spoiled'), // prettier-ignore
+    ended:
+      newest !== undefined &&
+      newest.leftOut.length > 0 &&
+      newest.comparable.length === 0 &&
+      newest.leftOut.every(({ because }) => because === 'spoiled'),
   };
   told.set(judgement, found);
   return found;

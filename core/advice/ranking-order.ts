@@ -1,5 +1,6 @@
 // The order of what may be used. What was seen to come out comes before what nobody looked at; after those and after a fresh
-// start comes what was left in doubt by its own hold. Within that, the lower cost first, where what has to be looked at first, or may be gone, counts as a little dearer than it is.
+// start comes what was left in doubt by its own hold. Within that, the lower cost first, where what has to be looked at
+// first, or may be gone, counts as a little dearer than it is.
 import { ABOUT_AS_GOOD } from './restart-curve';
 import { AS_GOOD_COST, inTiedOrder } from './ties';
 import type { Ranked } from './seed-candidate';
@@ -32,7 +33,13 @@ function reservesKept(seeds: readonly Ranked[], jar: number): Ranked[] {
   while (left.length > 0) {
     const [next] = left;
     if (!next) break;
-    const fresh = next.kind === 'reserve' ? left.findIndex((one) => one.kind !== 'reserve' && (one.placeCost ?? 0) <= (next.placeCost ?? 0) + AS_GOOD_COST * jar) : 0; // prettier-ignore
+    const fresh =
+      next.kind === 'reserve'
+        ? left.findIndex(
+            (one) =>
+              one.kind !== 'reserve' && (one.placeCost ?? 0) <= (next.placeCost ?? 0) + AS_GOOD_COST * jar,
+          )
+        : 0;
     ordered.push(...left.splice(Math.max(0, fresh), 1));
   }
   return ordered;

@@ -59,7 +59,10 @@ const SPREAD_POINTS = [
   { at: Math.sqrt(3), weight: 1 / 6 },
 ] as const;
 
-/** Chance of a weak jar by hypothesis and state where a batch comes out poorer than its level; the lowest and highest level stand for all beyond. */
+/**
+ * Chance of a weak jar by hypothesis and state where a batch comes out poorer than its level; the lowest and highest
+ * level stand for all beyond.
+ */
 function weakWhen(weak: Float64Array, shifts: readonly { points: number; weight: number }[]): Float64Array {
   const { levels, step } = LEVEL_RULES;
   const out = new Float64Array(weak.length);
@@ -125,7 +128,11 @@ export function carriedIn(judgement: LineJudgement): ReadonlyMap<number, Carried
       seedBatch === null ? [] : (places.get(seedBatch) ?? []),
     );
     places.set(batch, at);
-    return { parent: parents[0] ?? null, jars: told.length, spoiled: told.filter(({ spoiledUnopened }) => spoiledUnopened).length }; // prettier-ignore
+    return {
+      parent: parents[0] ?? null,
+      jars: told.length,
+      spoiled: told.filter(({ spoiledUnopened }) => spoiledUnopened).length,
+    };
   });
   const found = new Map(carriedFrom(records).map((one, at) => [judgement.batches[at]?.batch ?? 0, one]));
   carried.set(judgement, found);

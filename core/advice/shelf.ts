@@ -55,7 +55,8 @@ function potDoubts(portion: Pick<ShelfPortion, 'note'> | null): string[] {
 
 /**
  * Candidates, in order of making, the newest first.
- * @param judgements of the lines that a jar belongs to; @param levelOf what a jar's batch promises (seed-level.ts); @param against what a jar's own hold says against it (doubts.ts)
+ * @param judgements of the lines that a jar belongs to; @param levelOf what a jar's batch promises (seed-level.ts);
+ * @param against what a jar's own hold says against it (doubts.ts)
  * @param lineId the caller's id of a line
  * @param line only what carries this line; null for all
  */

@@ -69,9 +69,12 @@ function goOnBecause(
   const compared = judgement.batches.filter(({ points }) => points !== null).length;
   const { standing } = judgement;
   if (seed.kind === 'reserve') return { word: 'take the reserve', reason: reserveBecause(seed, fresh) }; // prettier-ignore
-  if (compared < STANDING_RULES.fewest) return { word: 'too early to say', reason: { code: 'few batches', batches: compared } }; // prettier-ignore
-  if (seed.kind === 'older sibling') return { word: 'go on', reason: { code: 'older is better', inHundred: inHundred(seed) } }; // prettier-ignore
-  if (standing === 'slipping' || standing === 'worn out') return { word: 'go on, but look first', reason: { code: 'slipping', inHundred: inHundred(seed) } }; // prettier-ignore
+  if (compared < STANDING_RULES.fewest)
+    return { word: 'too early to say', reason: { code: 'few batches', batches: compared } };
+  if (seed.kind === 'older sibling')
+    return { word: 'go on', reason: { code: 'older is better', inHundred: inHundred(seed) } };
+  if (standing === 'slipping' || standing === 'worn out')
+    return { word: 'go on, but look first', reason: { code: 'slipping', inHundred: inHundred(seed) } };
   return { word: 'go on', reason: { code: standing === 'steady' ? 'steady' : 'no slip seen' } };
 }
 
@@ -81,9 +84,17 @@ export function verdictOf(judgement: LineJudgement, next: NextAdvice): Verdict {
   const [first] = offered;
   const seeds = offered.filter(({ kind }) => kind !== 'fresh start');
   if (!first || first.kind === 'fresh start') {
-    const waiting = next.ranking.find(({ stops }) => stops.length > 0 && stops.every(({ code }) => code === 'in its hold')); // prettier-ignore
+    const waiting = next.ranking.find(
+      ({ stops }) => stops.length > 0 && stops.every(({ code }) => code === 'in its hold'),
+    );
     if (seeds.length === 0 && waiting)
-      return { word: 'too early to say', reason: { code: 'in its hold', label: waiting.label }, seed: null, asGood: [], look: [] }; // prettier-ignore
+      return {
+        word: 'too early to say',
+        reason: { code: 'in its hold', label: waiting.label },
+        seed: null,
+        asGood: [],
+        look: [],
+      };
     const best = seeds[0] ?? null;
     const reason = afreshBecause(judgement, best);
     const noMore = reason.code === 'all in doubt' || reason.code === 'may be carried';
@@ -102,6 +113,9 @@ export function verdictOf(judgement: LineJudgement, next: NextAdvice): Verdict {
     .filter((other) => other.tells === first.tells && apart(other) <= AS_GOOD_COST * next.jar);
   const looked = lookBecause(judgement, first);
   const fresh = seeds.find(({ kind }) => kind !== 'reserve') ?? null;
-  const said = looked && first.kind !== 'reserve' ? { word: 'go on, but look first' as const, reason: looked } : goOnBecause(judgement, first, fresh); // prettier-ignore
+  const said =
+    looked && first.kind !== 'reserve'
+      ? { word: 'go on, but look first' as const, reason: looked }
+      : goOnBecause(judgement, first, fresh);
   return { ...said, seed: first, asGood, look: first.looks };
 }

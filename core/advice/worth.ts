@@ -30,7 +30,10 @@ const HALVINGS = 12;
 export function weakAt(level: number, spread: number, weakBelow: number, rules: LevelRules): number {
   const sd = Math.hypot(spread, rules.jarSpread.usual);
   const plain = normalCdf((weakBelow - level) / sd);
-  const bad = rules.badDayFalls.reduce((sum, { value, weight }) => sum + weight * normalCdf((weakBelow - level + value) / sd), 0); // prettier-ignore
+  const bad = rules.badDayFalls.reduce(
+    (sum, { value, weight }) => sum + weight * normalCdf((weakBelow - level + value) / sd),
+    0,
+  );
   return (1 - rules.badDay) * plain + rules.badDay * bad;
 }
 
@@ -70,11 +73,19 @@ export function worthOf(basis: WorthBasis, rules: LevelRules, first: (drift: num
   const weak = weakByState(basis.weakBelow, rules);
   const costs = hypotheses.map(({ spread, drift }, h) => {
     const chance = (shift: number): Float64Array =>
-      Float64Array.from({ length: size }, (_, i) => weakAt(from + (i % levels) * step + shift, spread, basis.weakBelow, rules)); // prettier-ignore
+      Float64Array.from({ length: size }, (_, i) =>
+        weakAt(from + (i % levels) * step + shift, spread, basis.weakBelow, rules),
+      );
     const usual = weak.subarray(h * size, (h + 1) * size);
     const good = (chances: Float64Array, discarded: number): Float64Array =>
       chances.map((p) => (1 - discarded) * (1 - (1 - basis.weakKeeps) * p));
-    const found = solve(basis, good(usual, basis.discarded), good(chance(-basis.firstBelow), basis.firstDiscarded), first(drift), movesOf(rules, rules.drifts[drift] as LevelRules['drifts'][number])); // prettier-ignore
+    const found = solve(
+      basis,
+      good(usual, basis.discarded),
+      good(chance(-basis.firstBelow), basis.firstDiscarded),
+      first(drift),
+      movesOf(rules, rules.drifts[drift] as LevelRules['drifts'][number]),
+    );
     values.set(found.values, h * size);
     return found.cost;
   });
@@ -103,7 +114,9 @@ function solve(
     moves.back(values, 0, later);
     let gain = 0;
     for (let i = 0; i < first.length; i++)
-      gain += (first[i] as number) * (jars * (cost * (firstGood[i] as number) - 1) + LATER * Math.max(0, later[i] as number)); // prettier-ignore
+      gain +=
+        (first[i] as number) *
+        (jars * (cost * (firstGood[i] as number) - 1) + LATER * Math.max(0, later[i] as number));
     if (gain > start) high = cost;
     else low = cost;
   }

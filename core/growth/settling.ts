@@ -116,7 +116,9 @@ export function settledOf(profile: readonly WarmPoint[]): Settled | null {
   if (hourly.length === 0) return null;
   const rough = levelOf(hourly);
   const firstMean = (level: number): number | null => {
-    const found = hourly.find(({ point, mean }) => Math.abs(mean - level) <= WITHIN && Math.abs(point.celsius - level) <= AWAY); // prettier-ignore
+    const found = hourly.find(
+      ({ point, mean }) => Math.abs(mean - level) <= WITHIN && Math.abs(point.celsius - level) <= AWAY,
+    );
     return found?.point.hour ?? null;
   };
   const after = (hour: number): Weighed[] => {

@@ -22,7 +22,9 @@ export function endedFrom(columns: FamilyColumns, mates: readonly number[]): Rea
   for (const mate of mates) row.set(mate, 0);
   for (const slot of order) {
     if (row.has(slot)) continue;
-    const above = (columns.seedSlots[slot] as readonly number[]).filter((seed) => among.has(seed) || mates.includes(seed)); // prettier-ignore
+    const above = (columns.seedSlots[slot] as readonly number[]).filter(
+      (seed) => among.has(seed) || mates.includes(seed),
+    );
     const open = above.map((seed) => row.get(seed) ?? 0).filter((count) => count < ENOUGH);
     row.set(slot, open.length === 0 ? ENOUGH : clean(slot) ? Math.min(...open) + 1 : 0);
   }

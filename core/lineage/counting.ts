@@ -116,7 +116,18 @@ export class FamilyColumns {
   }
 
   get #numbers(): Column[] {
-    return [this.deepest, this.shallowest, this.mean, this.atLeast, this.basis, this.own, this.transfers, this.start, this.lineSet, this.day]; // prettier-ignore
+    return [
+      this.deepest,
+      this.shallowest,
+      this.mean,
+      this.atLeast,
+      this.basis,
+      this.own,
+      this.transfers,
+      this.start,
+      this.lineSet,
+      this.day,
+    ];
   }
 
   #row(slot: number): Row {

@@ -216,9 +216,17 @@ export class Family {
       .map(([batch, found]) => ({
         batch,
         founded: found[0]?.madeOn ?? null,
-        founders: found.toSorted((a, b) => (a.letter < b.letter ? -1 : a.letter > b.letter ? 1 : a.key - b.key)).map((jar) => jar.key),
+        founders: found
+          .toSorted((a, b) => (a.letter < b.letter ? -1 : a.letter > b.letter ? 1 : a.key - b.key))
+          .map((jar) => jar.key),
         jarCount: counts.get(batch) ?? 0,
       }))
-      .toSorted((a, b) => ((a.founded ?? '') < (b.founded ?? '') ? -1 : (a.founded ?? '') > (b.founded ?? '') ? 1 : a.batch - b.batch)); // prettier-ignore
+      .toSorted((a, b) =>
+        (a.founded ?? '') < (b.founded ?? '')
+          ? -1
+          : (a.founded ?? '') > (b.founded ?? '')
+            ? 1
+            : a.batch - b.batch,
+      );
   }
 }

@@ -186,7 +186,14 @@ export function fitOf(label: string, parts: LabelParts, query: LabelQuery, text:
   const printed = label.toLowerCase();
   if (typed === '') return 1;
   if (typed === printed) return 5;
-  const day = parts.madeOn === null ? null : { year: Number(parts.madeOn.slice(0, 4)), month: Number(parts.madeOn.slice(5, 7)), date: Number(parts.madeOn.slice(8)) }; // prettier-ignore
+  const day =
+    parts.madeOn === null
+      ? null
+      : {
+          year: Number(parts.madeOn.slice(0, 4)),
+          month: Number(parts.madeOn.slice(5, 7)),
+          date: Number(parts.madeOn.slice(8)),
+        };
   const order = query.days.findIndex((wanted) => wanted.month === day?.month && wanted.date === day.date);
   const word = parts.word?.toLowerCase() ?? '';
   const letter = parts.letter.toLowerCase();

@@ -23,7 +23,11 @@ export const LEVEL: Record<CautionRelation, CautionLevel> = {
 };
 
 /** What may end by itself: a mate's own caution, and that of what descends from it. */
-export const ENDS: ReadonlySet<CautionRelation> = new Set<CautionRelation>(['same hold', 'same hold, not set', 'from a mate']); // prettier-ignore
+export const ENDS: ReadonlySet<CautionRelation> = new Set<CautionRelation>([
+  'same hold',
+  'same hold, not set',
+  'from a mate',
+]);
 
 /** What was seen of a jar; of one given as spoiled without more, the plain case: a sign at take-out. */
 export const safetyOf = (jar: FamilyJar): JarSafety =>

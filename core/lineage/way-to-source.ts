@@ -91,7 +91,10 @@ export function wayBack(family: Family, key: number): string {
   if (before.length <= SAID_IN_FULL) {
     const through = told.slice(0, -1);
     const end = told.at(-1) as string;
-    const via = through.length > 0 ? ` through ${through.length > 1 ? `${through.slice(0, -1).join(', ')} and ${through.at(-1)}` : through[0]}` : ''; // prettier-ignore
+    const via =
+      through.length > 0
+        ? ` through ${through.length > 1 ? `${through.slice(0, -1).join(', ')} and ${through.at(-1)}` : through[0]}`
+        : '';
     return `${seeded}; ${nearest.label} goes back${via} to ${end}, which ${start}.`;
   }
   const skipped = before.length - 3;

@@ -123,7 +123,9 @@ function elapsedUnit({ heading, values }: Column): number | null {
 
 function layoutOf(columns: readonly Column[], rows: number): Layout | null {
   const most = (kind: NonNullable<Kind>): Column | undefined =>
-    columns.toSorted((a, b) => b.counts[kind] - a.counts[kind]).find(({ counts }) => counts[kind] >= Math.max(1, rows / 2)); // prettier-ignore
+    columns
+      .toSorted((a, b) => b.counts[kind] - a.counts[kind])
+      .find(({ counts }) => counts[kind] >= Math.max(1, rows / 2));
   const half = most('half');
   const join = (...given: (Column | undefined)[]): number[] => {
     const own = given.flatMap((column) => (column ? [column.at] : [])).toSorted((a, b) => a - b);
@@ -148,12 +150,16 @@ function layoutOf(columns: readonly Column[], rows: number): Layout | null {
     const epoch = numbers.find((column) => within(column, low, low * 4.2));
     if (epoch) return { by: 'epoch', column: epoch.at, perSecond };
   }
-  const serial = numbers.find((column) => within(column, 36_526, 73_050) && column.values.some((value) => !Number.isInteger(value))); // prettier-ignore
+  const serial = numbers.find(
+    (column) => within(column, 36_526, 73_050) && column.values.some((value) => !Number.isInteger(value)),
+  );
   if (serial) return { by: 'serial', column: serial.at };
   const elapsedClock = clock && ELAPSED.test(clock.heading);
   if (clock && !elapsedClock) return { by: 'clock', columns: join(clock, half), hasDay: false };
   if (clock) return { by: 'elapsed', column: clock.at, perSecond: 1 };
-  const elapsed = numbers.find((column) => rises(column.values) && !INDEX.test(column.heading) && elapsedUnit(column) !== null); // prettier-ignore
+  const elapsed = numbers.find(
+    (column) => rises(column.values) && !INDEX.test(column.heading) && elapsedUnit(column) !== null,
+  );
   return elapsed ? { by: 'elapsed', column: elapsed.at, perSecond: elapsedUnit(elapsed) ?? 1 } : null;
 }
 
@@ -188,7 +194,10 @@ function scored(column: Column, where: Where): number {
 function isSplit(rows: readonly Row[], at: number, headings: readonly string[]): boolean {
   const whole = rows.filter(({ cells }) => /^\s*-?\d{1,3}$/.test(cells[at] ?? ''));
   const parted = whole.filter(({ cells }) => /^\d{1,2}\s*(?:°?\s*[CF])?$/i.test(cells[at + 1] ?? ''));
-  const wider = headings.length === 0 ? parted.every(({ cells }) => cells.length === at + 2 && /^\d\D*$/.test(cells[at + 1] ?? '')) : parted.every(({ cells }) => cells.length > headings.length); // prettier-ignore
+  const wider =
+    headings.length === 0
+      ? parted.every(({ cells }) => cells.length === at + 2 && /^\d\D*$/.test(cells[at + 1] ?? ''))
+      : parted.every(({ cells }) => cells.length > headings.length);
   return whole.length > 1 && parted.length >= 0.7 * rows.length && wider;
 }
 
@@ -203,7 +212,7 @@ function lay(all: readonly Row[], where: Where): Laid | null {
   const firstBusy = all.indexOf(sample[0] as Row);
   const above = all.slice(0, firstBusy).filter(({ cells }) => cells.some((cell) => /\p{L}|°|#/u.test(cell)));
   const width = sample.at(-1)?.cells.length ?? 0;
-  const heads = above.findLast(({ cells }) => cells.filter((cell) => cell.trim() !== '').length >= Math.min(2, width) && !cells.some((cell) => ['moment', 'clock'].includes(kindOf(cell) ?? ''))); // prettier-ignore
+  const heads = above.findLast(({ cells }) => cells.filter((cell) => cell.trim() !== '').length >= Math.min(2, width) && !cells.some((cell) => ['moment', 'clock'].includes(kindOf(cell) ?? '')));
   const headings = heads?.cells ?? [];
   const columns = columnsOf(sample, headings);
   const layout = layoutOf(columns, sample.length);

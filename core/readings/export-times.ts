@@ -68,7 +68,7 @@ function unfolded(clocks: readonly number[], days: readonly (number | null)[], s
   const half = 12 * HOUR;
   const steps = clocks.slice(1).map((clock, i) => clock - (clocks[i] ?? 0));
   const wraps = steps.filter((step) => step < 0 && step >= -half).length;
-  const twelve = clocks.every((clock) => clock >= HOUR && clock < half + HOUR) && clocks.some((clock) => clock >= half) && wraps > 0; // prettier-ignore
+  const twelve = clocks.every((clock) => clock >= HOUR && clock < half + HOUR) && clocks.some((clock) => clock >= half) && wraps > 0;
   if (!twelve) return [...clocks];
   let turns = 0;
   const run = clocks.map((clock, i) => {

@@ -117,7 +117,14 @@ function* nothingAfterEnd(facts: Facts): Generator<Broken> {
     if (end && end.kind !== 'given' && isLater(seen, end)) yield broken(jar, end, 'seen', day);
     const up = end || !eaten.has(jar) ? null : eatenUp(facts, jar, portion);
     if (up !== null && isLater(seen, up)) {
-      const params = { jar: facts.label(jarIn(facts, jar)), kept: portion !== null, how: 'eaten up', goneOn: up.day, what: 'seen', day }; // prettier-ignore
+      const params = {
+        jar: facts.label(jarIn(facts, jar)),
+        kept: portion !== null,
+        how: 'eaten up',
+        goneOn: up.day,
+        what: 'seen',
+        day,
+      };
       yield { code: 'gone already', params, jar };
     }
   }

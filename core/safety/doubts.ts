@@ -1,7 +1,14 @@
 // What was seen of a jar in its own hold that speaks against it as a seed. A doubt is no stop, for nobody saw it spoil, but it
 // comes after every seed without one, and no score lifts it. A slow start is to be looked at, and goes with its descendants.
 import type { Outcome } from '../ledger/records';
-import { failedIn, failedInHoldSentence, FINE_BUBBLES, gateReasonSentence, LOOK_AND_SMELL, wordsSentence } from '../says/safety-says'; // prettier-ignore
+import {
+  failedIn,
+  failedInHoldSentence,
+  FINE_BUBBLES,
+  gateReasonSentence,
+  LOOK_AND_SMELL,
+  wordsSentence,
+} from '../says/safety-says';
 import type { MatesPowerCut } from './hold-mates';
 import { GATE_PH } from './gate';
 import { powerCutNoted, spoilageNoted, spoilageSaid } from './remarks';
@@ -24,7 +31,8 @@ const SETS: readonly Outcome['setWord'][] = ['spoonable', 'firm', 'very firm'];
 /** Whether somebody wrote down that it set: at take-out, or by a word that says so. */
 const knownToSet = ({ setAtTakeOut, setWord }: Seen): boolean => setAtTakeOut ?? SETS.includes(setWord);
 
-const acidShown = ({ ph, phHow }: Pick<Seen, 'ph' | 'phHow'>): boolean => ph !== null && phHow === 'meter' && ph <= GATE_PH; // prettier-ignore
+const acidShown = ({ ph, phHow }: Pick<Seen, 'ph' | 'phHow'>): boolean =>
+  ph !== null && phHow === 'meter' && ph <= GATE_PH;
 
 interface Weighed {
   readonly against: readonly GateReason[];

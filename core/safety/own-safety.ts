@@ -51,7 +51,10 @@ export function ownSafety(seen: SeenOfJar, remarked: boolean, madeOn: string | n
     gate: late ? 'failed' : gate,
     acid: metered || sour === true ? true : sour,
     metered,
-    noAcid: curd === null && !metered && above !== null && above.how !== 'not said' ? { ph: above.ph, how: above.how } : null, // prettier-ignore
+    noAcid:
+      curd === null && !metered && above !== null && above.how !== 'not said'
+        ? { ph: above.ph, how: above.how }
+        : null,
     plain: !seen.additions.some(thickens),
     clean: passed && start === null && seenClean(seen, madeOn),
     opened: discard === 'spoiled' && gate !== 'failed' ? firstOpened(seen) : null,

@@ -20,7 +20,8 @@ function oneLook(look: Look): SlowStart | null {
   const sourless = look.sour === false;
   const loose = look.setState === 'loose' || look.setState === 'not set';
   const said = { hours, ph: null, loose, sourless };
-  if (at >= CLOCKS.day.hours && highest !== null && highest > CLOCKS.day.ph) return { ...said, kind: 'too late', ph: highest }; // prettier-ignore
+  if (at >= CLOCKS.day.hours && highest !== null && highest > CLOCKS.day.ph)
+    return { ...said, kind: 'too late', ph: highest };
   if (!early) return null;
   if (at >= CLOCKS.day.hours && sourless) return { ...said, kind: 'meter only' };
   if (at < CLOCKS.twelve.hours) return null;
@@ -38,4 +39,7 @@ export function slowStart(looks: readonly Look[]): SlowStart | null {
 
 /** Whether somebody looked on the first day: else it is unknown, which is no caution. */
 export const firstDaySeen = (looks: readonly Look[]): boolean =>
-  looks.some(({ stage, sour, setState, acidity }) => stage === 'early' && (sour !== null || setState !== null || acidity.length > 0)); // prettier-ignore
+  looks.some(
+    ({ stage, sour, setState, acidity }) =>
+      stage === 'early' && (sour !== null || setState !== null || acidity.length > 0),
+  );

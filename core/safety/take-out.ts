@@ -26,7 +26,10 @@ const seenIn = (outcome: Shown, additions: readonly string[]): SeenOfJar => ({
   openedOn: null,
 });
 
-/** Why what a form tells means that a jar is neither food nor seed; null where it doesn't. No outcome is unknown: callers pass recorded ones. */
+/**
+ * Why what a form tells means that a jar is neither food nor seed; null where it doesn't. No outcome is unknown: callers
+ * pass recorded ones.
+ */
 export const discardOf = (outcome: Shown): Discard | null =>
   ownSafety(seenIn(outcome, []), false, null).discard;
 

@@ -78,7 +78,18 @@ export type NextReply = z.infer<typeof NextReply>;
 const reasonOf = <const C extends string, S extends z.ZodRawShape>(code: C, shape: S) =>
   z.strictObject({ code: z.literal(code), ...shape });
 const inHundred = z.int().min(0).max(100);
-const plain = (code: 'nothing may be used' | 'all in doubt' | 'a start pays' | 'may be carried' | 'unseen' | 'not said to be kept' | 'steady' | 'no slip seen' | 'nothing fresh') => reasonOf(code, {}); // prettier-ignore
+const plain = (
+  code:
+    | 'nothing may be used'
+    | 'all in doubt'
+    | 'a start pays'
+    | 'may be carried'
+    | 'unseen'
+    | 'not said to be kept'
+    | 'steady'
+    | 'no slip seen'
+    | 'nothing fresh',
+) => reasonOf(code, {});
 
 /** The one reason that decides, as a code with its figures. */
 export const VerdictReasonReply = z.discriminatedUnion('code', [
@@ -106,7 +117,8 @@ export const VerdictReasonReply = z.discriminatedUnion('code', [
 ]);
 /**
  * The reason that decides. "fallen": points below its early batches; "weak jars to come", "slipping", "older is better" and
- * "reserve is better": jars in 100 that would come out weak; "changed": hours it now takes and usually took to set; "tastes changed": how sour it is and was; "untold": what
+ * "reserve is better": jars in 100 that would come out weak; "changed": hours it now takes and usually took to set;
+ * "tastes changed": how sour it is and was; "untold": what
  * was stirred in with no plain jar beside it; "look": what has to be looked at, as it is said of the seed; "fresh waits": the
  * fresh jar that promises as much or more and stands behind only because it is in doubt or has to be looked at.
  */

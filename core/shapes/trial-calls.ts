@@ -127,8 +127,24 @@ export const TrialReply = z.strictObject({
   differsIn: z.string(),
   expected: EXPECTED.nullable(),
   treatments: z.array(z.strictObject({ jar: Uid, label: z.string(), name: z.string(), dose: z.number().nullable() })), // prettier-ignore
-  sessions: z.array(z.strictObject({ id: Uid, day: Day, task: z.enum(TASKS), revealed: z.boolean(), says: z.string().nullable() })), // prettier-ignore
+  sessions: z.array(
+    z.strictObject({
+      id: Uid,
+      day: Day,
+      task: z.enum(TASKS),
+      revealed: z.boolean(),
+      says: z.string().nullable(),
+    }),
+  ),
   /** All tastings of like treatments, whatever their batch: a claim needs three batches. */
-  together: z.strictObject({ batches: z.int(), sameSeed: z.boolean(), enough: z.boolean(), told: Told.nullable(), says: z.string() }).nullable(), // prettier-ignore
+  together: z
+    .strictObject({
+      batches: z.int(),
+      sameSeed: z.boolean(),
+      enough: z.boolean(),
+      told: Told.nullable(),
+      says: z.string(),
+    })
+    .nullable(),
 });
 export const TrialList = z.strictObject({ trials: z.array(TrialReply) });

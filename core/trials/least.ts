@@ -74,6 +74,9 @@ export interface TastingsFor {
 export const tastingsFor = (task: 'pair' | 'triangle' = 'pair'): TastingsFor[] =>
   [70, 80, 90].flatMap((of100) => {
     const share = of100 / 100;
-    const needed = task === 'pair' ? tastingsNeeded('preference', share) : tastingsNeeded('triangle', triangleShare(share)); // prettier-ignore
+    const needed =
+      task === 'pair'
+        ? tastingsNeeded('preference', share)
+        : tastingsNeeded('triangle', triangleShare(share));
     return needed ? [{ of100, tastings: needed.first }] : [];
   });

@@ -57,7 +57,10 @@ export function toldByRanks(blocks: readonly Block[], treatments: readonly strin
 
 /** Two jars, one preferred by each taster. @param chosen treatment that each taster picked */
 export function toldByPairs(chosen: readonly string[], [one, two]: readonly [string, string]): Told {
-  const counts = [one, two].map((treatment) => ({ treatment, rankSum: chosen.filter((pick) => pick !== treatment).length })); // prettier-ignore
+  const counts = [one, two].map((treatment) => ({
+    treatment,
+    rankSum: chosen.filter((pick) => pick !== treatment).length,
+  }));
   const order = counts.toSorted((a, b) => a.rankSum - b.rankSum);
   const base = { order, tasters: chosen.length, agreement: null };
   if (chosen.length === 0) return { ...NOTHING, ...base, lacks: 'too few marks' };

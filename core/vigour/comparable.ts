@@ -91,7 +91,9 @@ export function batchesOf(
   }
   const later = [...byBatch].filter(([batch]) => batch !== line).map(([, group]) => group);
   const usual = usualTreatment(later);
-  const usualTemperature = median(later.flatMap((group) => median(group.flatMap((jar) => temperatureOf(jar) ?? [])) ?? [])); // prettier-ignore
+  const usualTemperature = median(
+    later.flatMap((group) => median(group.flatMap((jar) => temperatureOf(jar) ?? [])) ?? []),
+  );
   const batches = [...byBatch].map(([batch, group]): BatchEvidence => {
     const leftOut: LeftOut[] = [];
     const first = batch === line;
@@ -114,8 +116,18 @@ export function batchesOf(
       if (jar.mixes) return out(jar, 'mixes lines', 'It mixes two lines.');
       if (jar.held !== null && others) return out(jar, 'set aside', HELD_SAYS[jar.held]);
       const temperature = temperatureOf(jar);
-      if (temperature !== null && usualTemperature !== null && temperature < usualTemperature - COOLER_BY) return out(jar, 'ran cool', `Its hold ran cool: ${temperature.toFixed(1)} °C, usually ${usualTemperature.toFixed(1)}. The culture can't be judged by it.`); // prettier-ignore
-      if (Math.abs(jar.generation - middle) > GENERATIONS_APART) return out(jar, 'other generation', `It is of generation ${jar.generation}, the batch about ${Math.round(middle)}.`); // prettier-ignore
+      if (temperature !== null && usualTemperature !== null && temperature < usualTemperature - COOLER_BY)
+        return out(
+          jar,
+          'ran cool',
+          `Its hold ran cool: ${temperature.toFixed(1)} °C, usually ${usualTemperature.toFixed(1)}. The culture can't be judged by it.`,
+        );
+      if (Math.abs(jar.generation - middle) > GENERATIONS_APART)
+        return out(
+          jar,
+          'other generation',
+          `It is of generation ${jar.generation}, the batch about ${Math.round(middle)}.`,
+        );
       return true;
     });
     const alike = seen.filter((jar) => treatmentOf(jar, usual) === '');

@@ -88,10 +88,6 @@ export function holdWarmth(hold: HoldRecord, follows: TimeConstant = USUAL_TIME_
     : null;
 }
 
-/** The temperatures alone. */
-export const holdProfile = (hold: HoldRecord, follows?: TimeConstant): readonly WarmPoint[] | null =>
-  holdWarmth(hold, follows)?.profile ?? null;
-
 /** How a seed was stored before it was used: in the fridge, or frozen and thawed overnight. */
 export function storageOf(seedMadeOn: string, usedOn: string, portion: PortionRecord | null): Storage {
   if (portion?.place === 'freezer') {

@@ -3,7 +3,14 @@
 import { delayPerDay, type DelayPerDay, type WaitAndSet } from '../growth/storage';
 import { batchMedian, type ScoredRange } from './batch-median';
 import { batchesOf, earlyBatches, type BatchEvidence } from './comparable';
-import { BATCHES_PER_COEFFICIENT, correctionsOf, lackedWarmth, missingHourCoefficient, type Coefficient, type CorrectionInput } from './corrections'; // prettier-ignore
+import {
+  BATCHES_PER_COEFFICIENT,
+  correctionsOf,
+  lackedWarmth,
+  missingHourCoefficient,
+  type Coefficient,
+  type CorrectionInput,
+} from './corrections';
 import { siblingEffects, treatmentOf, type Effect, type UsualTreatment } from './effects';
 import { madeName, madeOtherwise } from './made-otherwise';
 import { mean, median } from './medians';
@@ -198,7 +205,17 @@ export function judgeLine(
       standing,
     };
   });
-  const started = mean(early.flatMap((list) => batchMedian(list.flatMap((jar) => { const score = scoreJar(jar, keeper); return score ? [{ score: score.points, width: score.width }] : []; })) ?? [])); // prettier-ignore
+  const started = mean(
+    early.flatMap(
+      (list) =>
+        batchMedian(
+          list.flatMap((jar) => {
+            const score = scoreJar(jar, keeper);
+            return score ? [{ score: score.points, width: score.width }] : [];
+          }),
+        ) ?? [],
+    ),
+  );
   return {
     line,
     batches: judged,

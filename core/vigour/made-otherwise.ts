@@ -58,9 +58,14 @@ function changeAt(batches: readonly MadeBatch[], at: number, aspect: Aspect): Ma
   const known = values.slice(0, at).flatMap((one) => (one === null ? [] : [one]));
   // What nobody noted before may have been the same; only of whey or curd is that unlikely.
   if (known.length < BEFORE)
-    return aspect === 'seed part' && known.length === 0 && now !== 'mixed' ? { aspect, now, before: null, unit: null } : null; // prettier-ignore
+    return aspect === 'seed part' && known.length === 0 && now !== 'mixed'
+      ? { aspect, now, before: null, unit: null }
+      : null;
   if (known.some((one) => !differ(aspect, one, now))) return null;
-  const before = typeof now === 'number' ? (median(known.filter((one) => typeof one === 'number')) ?? now) : (known.at(-1) ?? now); // prettier-ignore
+  const before =
+    typeof now === 'number'
+      ? (median(known.filter((one) => typeof one === 'number')) ?? now)
+      : (known.at(-1) ?? now);
   const unit = aspect === 'dose' ? (batches[at]?.comparable[0]?.made.dose?.unit ?? null) : null;
   return { aspect, now, before, unit };
 }
@@ -74,7 +79,9 @@ export function madeOtherwise(batches: readonly MadeBatch[]): MadeOtherwise | nu
   let found: MadeOtherwise | null = null;
   let most = FALLEN;
   for (let at = BEFORE; at <= batches.length - AFTER; at++) {
-    const [before, after] = [batches.slice(0, at), batches.slice(at)].map((part) => mean(part.map(({ points }) => points)) ?? 0) as [number, number]; // prettier-ignore
+    const [before, after] = [batches.slice(0, at), batches.slice(at)].map(
+      (part) => mean(part.map(({ points }) => points)) ?? 0,
+    ) as [number, number];
     if (before - after < most) continue;
     const changes = ASPECTS.flatMap((aspect) => changeAt(batches, at, aspect) ?? []);
     if (changes.length === 0) continue;

@@ -87,7 +87,12 @@ function partsOf(jar: JarEvidence, m: Measures, usual: Usual): Aside {
     );
   }
   if (m['set word'] !== null)
-    add('set word', pointsPer['set word'] * (m['set word'] - usual['set word'].value), pointsPer['set word'] / Math.sqrt(12), `Set ${SET_WORDS[m['set word']] ?? ''}.`); // prettier-ignore
+    add(
+      'set word',
+      pointsPer['set word'] * (m['set word'] - usual['set word'].value),
+      pointsPer['set word'] / Math.sqrt(12),
+      `Set ${SET_WORDS[m['set word']] ?? ''}.`,
+    );
   if (m.whey !== null)
     add('whey', -pointsPer.whey * Math.abs(m.whey - usual.whey.value), 8, `Whey: ${WHEYS[m.whey] ?? ''}.`);
   return { parts, aside };

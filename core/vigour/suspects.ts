@@ -36,11 +36,17 @@ export function suspectsOf(
   if (otherwise)
     suspects.push({ code: 'made otherwise', since: otherwise.since, changes: otherwise.changes });
   const days = (of: readonly BatchEvidence[]): (string | null)[] => of.map(({ madeOn }) => madeOn);
-  const ranCool = batches.filter(({ comparable, leftOut }) => comparable.length === 0 && leftOut.some(({ because }) => because === 'ran cool')); // prettier-ignore
+  const ranCool = batches.filter(
+    ({ comparable, leftOut }) =>
+      comparable.length === 0 && leftOut.some(({ because }) => because === 'ran cool'),
+  );
   if (ranCool.length > 0) suspects.push({ code: 'ran cool', days: days(ranCool) });
   const short = compared.filter(({ comparable }) => Math.min(...comparable.map(lacked)) > 0);
   if (short.length > 0) suspects.push({ code: 'short of warmth', days: days(short) });
-  const old = batches.filter(({ comparable }) => (median(comparable.flatMap(({ seedStorage }) => seedStorage?.fridgeDays ?? [])) ?? 0) > OLD_SEED_DAYS); // prettier-ignore
+  const old = batches.filter(
+    ({ comparable }) =>
+      (median(comparable.flatMap(({ seedStorage }) => seedStorage?.fridgeDays ?? [])) ?? 0) > OLD_SEED_DAYS,
+  );
   if (old.length > 0) suspects.push({ code: 'old seed', batches: old.length, olderThan: OLD_SEED_DAYS });
   return { suspects, blocked };
 }

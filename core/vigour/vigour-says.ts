@@ -98,7 +98,10 @@ function poorLately({ trend, standing, batches }: LineJudgement): string[] {
 export function lineReasons(judgement: LineJudgement): string[] {
   const { trend, startedAt, firstCalled, batches, effects } = judgement;
   const called = firstCalled === null ? null : batches[firstCalled];
-  const unseen = batches.filter(({ leftOut, comparable }) => comparable.length === 0 && leftOut.some(({ because, jar }) => because === 'unseen' && !jar.mixes)).length; // prettier-ignore
+  const unseen = batches.filter(
+    ({ leftOut, comparable }) =>
+      comparable.length === 0 && leftOut.some(({ because, jar }) => because === 'unseen' && !jar.mixes),
+  ).length;
   return [
     ...(called ? [`The slip was first noticed at generation ${called.generation}${called.madeOn ? `, made ${dayLabel(called.madeOn, true)}` : ''}.`] : []),
     ...judgement.suspects.map(suspectSays),

@@ -42,7 +42,15 @@ const each = <T>(rows: Rows, sql: string): IterableIterator<T> =>
   rows.db.prepare(sql).iterate() as IterableIterator<T>;
 
 function* ledgers(rows: Rows): Generator<LineOf> {
-  type Found = { key: number; uid: string; name: string | null; own: number; demo: number; made_at: number; made_at_off: number }; // prettier-ignore
+  type Found = {
+    key: number;
+    uid: string;
+    name: string | null;
+    own: number;
+    demo: number;
+    made_at: number;
+    made_at_off: number;
+  };
   for (const one of each<Found>(rows, 'SELECT * FROM ledger ORDER BY key'))
     yield line('ledgers', {
       no: one.key, id: one.uid, own: one.own === 1, demo: one.demo === 1, name: one.name, madeAt: momentText(one.made_at, one.made_at_off),
@@ -50,7 +58,17 @@ function* ledgers(rows: Rows): Generator<LineOf> {
 }
 
 function* acts(rows: Rows): Generator<LineOf> {
-  type Found = { key: number; uid: string; kind: string; at: number; at_off: number; subject: string; why: string | null; undoes: string | null; home: string | null }; // prettier-ignore
+  type Found = {
+    key: number;
+    uid: string;
+    kind: string;
+    at: number;
+    at_off: number;
+    subject: string;
+    why: string | null;
+    undoes: string | null;
+    home: string | null;
+  };
   const others = rows.prepare(
     'SELECT a.uid FROM undone_with u JOIN act a ON a.key = u.undoes WHERE u.act = ? ORDER BY u.undoes DESC',
   );
@@ -73,7 +91,16 @@ function* acts(rows: Rows): Generator<LineOf> {
 }
 
 function* records(rows: Rows): Generator<LineOf> {
-  type Found = { key: number; uid: string; kind: string; madeIn: string; home: string | null; homeForm: number | null; form: number; goneIn: string | null }; // prettier-ignore
+  type Found = {
+    key: number;
+    uid: string;
+    kind: string;
+    madeIn: string;
+    home: string | null;
+    homeForm: number | null;
+    form: number;
+    goneIn: string | null;
+  };
   const found = each<Found>(
     rows,
     `SELECT r.key, r.uid, r.kind, m.uid AS madeIn, l.uid AS home, r.home_form AS homeForm, r.form_no AS form, g.uid AS goneIn
@@ -109,7 +136,14 @@ function* facts(rows: Rows, kind: FactKind): Generator<LineOf> {
 }
 
 function* steps(rows: Rows): Generator<LineOf> {
-  type Found = { key: number; act: string; record: string; kind: string; op: 'change' | 'take' | 'back'; before: string | null }; // prettier-ignore
+  type Found = {
+    key: number;
+    act: string;
+    record: string;
+    kind: string;
+    op: 'change' | 'take' | 'back';
+    before: string | null;
+  };
   const found = each<Found>(
     rows,
     `SELECT j.key, a.uid AS act, r.uid AS record, r.kind, j.op, j.before FROM journal j

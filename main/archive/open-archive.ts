@@ -92,7 +92,8 @@ export function openArchive(source: Source, file: string): OpenArchive {
   }
   if (lines > Math.min(MOST_LINES, SMALL + MOST_TIMES * source.length))
     throw new Unreadable('it is too large');
-  const names = (of: string): string[] => contents.files.map(({ name }) => name).filter((name) => fileNamed(name)?.of === of); // prettier-ignore
+  const names = (of: string): string[] =>
+    contents.files.map(({ name }) => name).filter((name) => fileNamed(name)?.of === of);
   return {
     partsOf: (of) => names(of).toSorted((a, b) => (fileNamed(a)?.part ?? 0) - (fileNamed(b)?.part ?? 0)),
     photographs: names('photograph'),

@@ -95,7 +95,14 @@ function textOf(sheet: WorkSheet, from1904: boolean): string {
 /** @throws Refused 'notes too large'; 'notes is a spreadsheet' where it is locked, damaged, or no workbook at all */
 function open(name: string, bytes: Uint8Array): WorkBook {
   try {
-    return read(unpacked(bytes), { type: 'array', cellNF: true, cellText: true, cellFormula: false, cellHTML: false, sheetRows: MOST_ROWS }); // prettier-ignore
+    return read(unpacked(bytes), {
+      type: 'array',
+      cellNF: true,
+      cellText: true,
+      cellFormula: false,
+      cellHTML: false,
+      sheetRows: MOST_ROWS,
+    });
   } catch (error) {
     const large = error instanceof RangeError && error.message === 'too large';
     throw new Refused(large ? 'notes too large' : 'notes is a spreadsheet', { file: name });

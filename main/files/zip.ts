@@ -56,7 +56,11 @@ function findDirectory(source: Source): { count: number; length: number; at: num
   let end = tail.byteLength - 22;
   while (end >= 0 && tail.getUint32(end, true) !== END) end -= 1;
   if (end < 0) throw new Error('it is no zip archive, or its end is missing');
-  const found = { count: tail.getUint16(end + 10, true), length: tail.getUint32(end + 12, true), at: tail.getUint32(end + 16, true) }; // prettier-ignore
+  const found = {
+    count: tail.getUint16(end + 10, true),
+    length: tail.getUint32(end + 12, true),
+    at: tail.getUint32(end + 16, true),
+  };
   if (found.count !== MOST_16 && found.length !== MOST_32 && found.at !== MOST_32) return found;
   if (end < 20 || tail.getUint32(end - 20, true) !== LOCATOR_64) return found;
   const large = exactly(source, Number(tail.getBigUint64(end - 12, true)), 56);
@@ -85,7 +89,11 @@ export function filesIn(source: Source): Packed[] {
     const [flags, method] = [view.getUint16(at + 8, true), view.getUint16(at + 10, true)];
     if ((flags & 1) === 1 || (method !== 0 && method !== 8))
       throw new Error('it is locked, or packed in another way');
-    const [named, extra, comment] = [view.getUint16(at + 28, true), view.getUint16(at + 30, true), view.getUint16(at + 32, true)]; // prettier-ignore
+    const [named, extra, comment] = [
+      view.getUint16(at + 28, true),
+      view.getUint16(at + 30, true),
+      view.getUint16(at + 32, true),
+    ];
     const next = at + 46 + named + extra + comment;
     if (next > length) throw new Error('its directory is damaged');
     const bytes = (offset: number, size: number): Uint8Array =>
@@ -161,7 +169,14 @@ export class ZipWriter {
   /** @param how what is packed already (a photograph) is only stored */
   add(name: Uint8Array, data: Uint8Array, how: 'packed' | 'stored'): void {
     const body = how === 'packed' ? deflateRawSync(data) : data;
-    const file: Written = { name, size: data.length, packed: body.length, crc: crc32(data), method: how === 'packed' ? 8 : 0, at: this.#at }; // prettier-ignore
+    const file: Written = {
+      name,
+      size: data.length,
+      packed: body.length,
+      crc: crc32(data),
+      method: how === 'packed' ? 8 : 0,
+      at: this.#at,
+    };
     const head = new Uint8Array(30 + name.length);
     const view = viewOf(head);
     view.setUint32(0, LOCAL, true);

@@ -1,4 +1,5 @@
-// Seeds that are spoiled, set aside, or without their acid: found again when a form is recorded, however they came into it, and asked about.
+// Seeds that are spoiled, set aside, or without their acid: found again when a form is recorded, however they came into
+// it, and asked about.
 import type { Reply } from '../../core/contract';
 import { discardWord, setAsideSentence, stopsSaid } from '../../core/says/safety-says';
 import { call } from '../state/ledger-calls';

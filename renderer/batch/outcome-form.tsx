@@ -22,7 +22,18 @@ const TICKED = DISCARD_SIGNS.filter(
   (sign) => sign !== 'not set and no pH at or below 4.6' && sign !== 'foam',
 );
 const signWords = (sign: DiscardSign): string =>
-  ({ pink: 'Pink', red: 'Red', orange: 'Orange', black: 'Black', fuzz: 'Fuzz', 'foul smell': 'Foul smell', foam: 'Foam', 'lifted lid': 'Lifted lid', 'torn curd': 'Torn curd', 'bath water got in': 'Bath water got in' })[sign as string] ?? sign; // prettier-ignore
+  ({
+    pink: 'Pink',
+    red: 'Red',
+    orange: 'Orange',
+    black: 'Black',
+    fuzz: 'Fuzz',
+    'foul smell': 'Foul smell',
+    foam: 'Foam',
+    'lifted lid': 'Lifted lid',
+    'torn curd': 'Torn curd',
+    'bath water got in': 'Bath water got in',
+  })[sign as string] ?? sign;
 
 interface Props {
   readonly text: OutcomeText;

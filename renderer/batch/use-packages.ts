@@ -11,7 +11,10 @@ export interface Packages {
   readonly ofAddition: (name: string) => readonly Choice<string>[];
 }
 
-/** All packages of the ledger, the last recorded first: that is the one being used. A list is empty where there is nothing to choose, so that no field is shown. */
+/**
+ * All packages of the ledger, the last recorded first: that is the one being used. A list is empty where there is
+ * nothing to choose, so that no field is shown.
+ */
 export function usePackages(): Packages {
   const answer = useRead('package.list', {});
   const { writer } = useReader();

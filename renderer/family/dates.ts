@@ -156,7 +156,9 @@ export function writtenLabels(places: readonly LabelPlace[], sheet: Sheet): Writ
     const head = own ?? nearestLeft(main, first);
     const dated = own !== undefined && sameBatch(own, first);
     const { whole } = dayOf(first);
-    const isFirst = head === undefined || (own === undefined && head.jar.left < sheet.from && first.jar.left >= sheet.from && main.includes(run)); // prettier-ignore
+    const isFirst =
+      head === undefined ||
+      (own === undefined && head.jar.left < sheet.from && first.jar.left >= sheet.from && main.includes(run));
     const text = !isFirst && yearOf(head) === yearOf(first) ? whole : `${whole} ${yearOf(first)}`;
     const said = dated || branchDay(run, text.trim(), sheet, taken, written);
     for (const place of run) {

@@ -47,7 +47,13 @@ export function folded(drawing: Drawing, open: number): Folded {
   let top = 0;
   const lanes = drawing.lanes.map((one, at) => {
     const rows = at === open ? one.bottom - one.top + 1 : 1;
-    const moved = { ...one, top, bottom: top + rows - 1, level: at === open ? top + one.level - one.top : top, x: one.x + shift(at) }; // prettier-ignore
+    const moved = {
+      ...one,
+      top,
+      bottom: top + rows - 1,
+      level: at === open ? top + one.level - one.top : top,
+      x: one.x + shift(at),
+    };
     top += rows;
     return moved;
   });

@@ -27,7 +27,7 @@ function Curve({ reply, width }: { readonly reply: RestartReply; readonly width:
   const end = width - ROOM.right;
   const x = (generation: number): number =>
     ROOM.left + ((generation - 1) / Math.max(1, last - 1)) * (end - ROOM.left);
-  const y = (cost: number): number => ROOM.foot - 12 - ((cost - 0.7 * least) / (most - 0.7 * least)) * (ROOM.foot - ROOM.top); // prettier-ignore
+  const y = (cost: number): number => ROOM.foot - 12 - ((cost - 0.7 * least) / (most - 0.7 * least)) * (ROOM.foot - ROOM.top);
   const seen = curve.filter((point) => !point.reckonedOn);
   const beyond = curve.filter((point, at) => point.reckonedOn || curve[at + 1]?.reckonedOn === true);
   const [goodFrom, goodTo] = [x(from) - 7, x(Math.min(to, reach)) + 7];

@@ -15,7 +15,10 @@ interface Props {
 
 const printed = (points: number): string => (Math.round(points * 10) / 10).toFixed(1).replace('-', '−');
 const rounded = (points: number): string => String(Math.round(points));
-const within = (shown: Shown) => ({ index }: { readonly index: number }): boolean => index >= shown.from && index < shown.to; // prettier-ignore
+const within =
+  (shown: Shown) =>
+  ({ index }: { readonly index: number }): boolean =>
+    index >= shown.from && index < shown.to;
 
 function Levels({ line, shown, layout }: Props) {
   const { x, y, left, right, width } = layout;

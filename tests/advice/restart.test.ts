@@ -3,7 +3,13 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { chancesBy, discardedShare, type Chances, type PooledChances } from '../../core/advice/chances';
 import { keptCosts, type RestartCosts } from '../../core/advice/costs';
-import { costCurve, costOfGoingOn, restartOf, restartSentence, rivals } from '../../core/advice/restart-curve';
+import {
+  costCurve,
+  costOfGoingOn,
+  restartOf,
+  restartSentence,
+  rivals,
+} from '../../core/advice/restart-curve';
 import { seeded } from '../bench/judgement-lines';
 import { toldBy, wearing, type Came } from './judged-line';
 

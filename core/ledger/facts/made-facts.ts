@@ -21,7 +21,10 @@ export const made = {
   jar: {
     batch: ref('batch'),
     letter: words(1, 20),
-    /** Planned jars are never counted; 'not made' is a planned one that came to nothing, 'mistake' a stub, 'lost' one that nobody can name. */
+    /**
+     * Planned jars are never counted; 'not made' is a planned one that came to nothing, 'mistake' a stub, 'lost' one
+     * that nobody can name.
+     */
     state: oneOf(JAR_STATES),
     vessel: maybe(line()),
     finalVolume: maybe(amount()),

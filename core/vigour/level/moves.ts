@@ -74,7 +74,10 @@ export function movesOf(rules: LevelRules, drift: Drift): Moves {
     // A rise is a fall seen upside down.
     move(reverse(values, turned), rules.rise, sums, risen);
     for (let i = 0; i < n; i++)
-      out[offset + i] = same * (values[i] as number) + drift.falls * (fallen[i] as number) + drift.rises * (risen[n - 1 - i] as number); // prettier-ignore
+      out[offset + i] =
+        same * (values[i] as number) +
+        drift.falls * (fallen[i] as number) +
+        drift.rises * (risen[n - 1 - i] as number);
   };
 
   return {
@@ -113,7 +116,9 @@ export function movesOf(rules: LevelRules, drift: Drift): Moves {
         const whole = Math.floor(cells[r] as number);
         const part = (cells[r] as number) - whole;
         for (let i = 0; i < n; i++)
-          to[i] = (1 - part) * (row[Math.max(0, i - whole)] as number) + part * (row[Math.max(0, i - whole - 1)] as number); // prettier-ignore
+          to[i] =
+            (1 - part) * (row[Math.max(0, i - whole)] as number) +
+            part * (row[Math.max(0, i - whole - 1)] as number);
       }
       for (let i = 0; i < n; i++) {
         const steady = (mixed[0] as Float64Array)[i] as number;

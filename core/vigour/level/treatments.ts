@@ -40,7 +40,10 @@ export class Treatments {
     this.#newest = name;
   }
 
-  /** Moves what is believed of a treatment. @param off how the batch came out against what was expected of it without, @param noise variance of that */
+  /**
+   * Moves what is believed of a treatment. @param off how the batch came out against what was expected of it without,
+   * @param noise variance of that
+   */
   learn(name: string, off: number, noise: number): void {
     const { mean, variance } = this.of(name);
     const gain = variance / (variance + noise);

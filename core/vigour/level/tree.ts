@@ -99,7 +99,14 @@ export class LevelTree {
       this.weights[h] = Math.max(TINY, (this.weights[h] as number) / total);
     const place = this.#nodes.length;
     const tells = batch.jars.length > 0;
-    this.#nodes.push({ parent: parent ? batch.parent : null, belief, evidence: likelihood, message: null, stamp: this.#stamp, from: parent ? parent.stamp : -1 }); // prettier-ignore
+    this.#nodes.push({
+      parent: parent ? batch.parent : null,
+      belief,
+      evidence: likelihood,
+      message: null,
+      stamp: this.#stamp,
+      from: parent ? parent.stamp : -1,
+    });
     if (tells) this.#tellForebears(place);
     this.#forget(place - KEPT);
     return place;
@@ -179,7 +186,11 @@ export class LevelTree {
       (sum, one, h) => sum + (this.weights[h] as number) * one.spread,
       0,
     );
-    const noise = spread ** 2 + this.rules.jarSpread.usual ** 2 / batch.jars.length + expected.variance + (batch.shift?.sd ?? 0) ** 2; // prettier-ignore
+    const noise =
+      spread ** 2 +
+      this.rules.jarSpread.usual ** 2 / batch.jars.length +
+      expected.variance +
+      (batch.shift?.sd ?? 0) ** 2;
     this.treatments.learn(name, seen - expected.mean, noise);
   }
 

@@ -31,7 +31,7 @@ export function madeOf({ db }: Rows, jar: number | null): ReadonlyMap<number, Ja
       (SELECT min(coalesce(a.actual_u, a.planned_u, '')) FROM addition a WHERE a.jar = j.key),
       (SELECT max(coalesce(a.actual_u, a.planned_u, '')) FROM addition a WHERE a.jar = j.key)
     FROM jar j ${jar === null ? '' : 'WHERE j.key = ?'}`);
-  type Found = [number, string | null, number | null, JarRecord['made']['seedPart'], number | null, string | null, string | null]; // prettier-ignore
+  type Found = [number, string | null, number | null, JarRecord['made']['seedPart'], number | null, string | null, string | null];
   return new Map(
     (all.raw().all(...(jar === null ? [] : [jar])) as Found[]).map(([key, vessel, carton, seedPart, dose, least, most]) => [
       key,

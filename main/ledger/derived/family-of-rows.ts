@@ -218,7 +218,11 @@ export function* readFacts(rows: Rows, keys: readonly number[] | null): Generato
     const observed = seen.get(row.key) ?? [];
     const outcome = outcomeFrom(observed);
     const names = additions.get(row.key);
-    const safety = ownSafety(seenOf(observed, names, opened.get(row.key) ?? null, ms(warm[0]?.warm_from ?? null)), false, row.made_on); // prettier-ignore
+    const safety = ownSafety(
+      seenOf(observed, names, opened.get(row.key) ?? null, ms(warm[0]?.warm_from ?? null)),
+      false,
+      row.made_on,
+    );
     yield {
       key: row.key,
       uid: row.uid,

@@ -133,7 +133,12 @@ function putJar(act: OpenAct, held: JarFacts | undefined, wanted: JarEntry): num
   }
   putMilk(act, jar, held, wanted);
   const count = wanted.countPerMl;
-  put(act, 'labResult', held?.count, count === null ? null : { value: count }, { jar, what: 'count', unit: 'CFU/mL', bound: '=' }); // prettier-ignore
+  put(act, 'labResult', held?.count, count === null ? null : { value: count }, {
+    jar,
+    what: 'count',
+    unit: 'CFU/mL',
+    bound: '=',
+  });
   putWhereabouts(act, jar, held, wanted);
   putRemark(act, held?.note, 'jar', jar, wanted.note);
   return jar;

@@ -24,10 +24,6 @@ const sourceOf = (rows: Rows, row: FactRow<'source'>): Rooted<SourceEntry> => ({
   uid: row.uid,
 });
 
-/** The source with that key, which is known to be there. */
-export const sourceEntry = (rows: Rows, key: number): Rooted<SourceEntry> =>
-  sourceOf(rows, rows.get('source', key));
-
 /** All sources, in the order of entry. */
 export const sourceEntries = (rows: Rows): Rooted<SourceEntry>[] =>
   [...rows.all('source')].map((row) => sourceOf(rows, row));

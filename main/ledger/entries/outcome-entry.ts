@@ -108,7 +108,13 @@ function putOpened(act: OpenAct, jar: number, there: Observed | undefined, seen:
     if (there) takeAway(act, there);
     return;
   }
-  const key = put(act, 'observation', there?.row, { daysOpen: seen.openedDays }, { jar, stage: 'opened', looked: true }) as number; // prettier-ignore
+  const key = put(
+    act,
+    'observation',
+    there?.row,
+    { daysOpen: seen.openedDays },
+    { jar, stage: 'opened', looked: true },
+  ) as number;
   putSigns(act, key, there?.signs ?? [], signsOf(seen));
 }
 

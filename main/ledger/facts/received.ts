@@ -25,13 +25,28 @@ export function listReceived({ facts, ...host }: FactHost): Reply<'received.list
   return {
     received: rows.flatMap(({ key, uid, name }) => {
       const { about, form, decided } = facts.get('received', key);
-      const record = facts.prepare('SELECT uid, gone_in FROM record WHERE key = ?').get(about) as { uid: string; gone_in: number | null }; // prettier-ignore
+      const record = facts.prepare('SELECT uid, gone_in FROM record WHERE key = ?').get(about) as {
+        uid: string;
+        gone_in: number | null;
+      };
       // What is gone can't be set beside anything.
       if (record.gone_in !== null) return [];
       const kind = facts.kindOfKey(about);
       const [ours, theirs] = [formOfRow(facts, kind, about) as Form, JSON.parse(form) as Form];
       const says = nameOf({ facts, ...host }, kind, facts.columnsNow(kind, about) ?? {});
-      return [{ id: uid, record: record.uid, kind, says, differs: differing(ours, theirs), ours, theirs, from: name, decided }]; // prettier-ignore
+      return [
+        {
+          id: uid,
+          record: record.uid,
+          kind,
+          says,
+          differs: differing(ours, theirs),
+          ours,
+          theirs,
+          from: name,
+          decided,
+        },
+      ];
     }),
   };
 }

@@ -16,8 +16,12 @@ const to = (digits: number, value: number | null): number | null =>
 /** What the run kept as this hold proves. */
 export function proofOfHold(facts: Rows, key: number): ProofReply {
   const hold = facts.get('hold', key);
-  const series = facts.where('series', 'hold', key).map(({ place, spot, block }) => ({ place: place ?? 'bath', spot, readings: readingsIn(facts, block) })); // prettier-ignore
-  const first = series.flatMap(({ readings }) => readings[0]?.at ?? []).toSorted((a, b) => storedMoment(a).seconds - storedMoment(b).seconds)[0]; // prettier-ignore
+  const series = facts
+    .where('series', 'hold', key)
+    .map(({ place, spot, block }) => ({ place: place ?? 'bath', spot, readings: readingsIn(facts, block) }));
+  const first = series
+    .flatMap(({ readings }) => readings[0]?.at ?? [])
+    .toSorted((a, b) => storedMoment(a).seconds - storedMoment(b).seconds)[0];
   const zero = storedMoment(hold.began ?? first ?? '1970-01-01T00:00:00Z');
   const hourOfDay = ((((zero.seconds + zero.offset * 60) / 3600) % 24) + 24) % 24;
   const proof = proofOf(
@@ -63,7 +67,10 @@ export function listAppliances({ rows: facts }: Ledger): Reply<'appliance.list'>
       const holds = facts.where('hold', 'appliance', key);
       const runs = holds
         .filter(({ purpose }) => purpose === 'proof')
-        .toSorted((a, b) => (a.began ? storedMoment(a.began).seconds : 0) - (b.began ? storedMoment(b.began).seconds : 0)); // prettier-ignore
+        .toSorted(
+          (a, b) =>
+            (a.began ? storedMoment(a.began).seconds : 0) - (b.began ? storedMoment(b.began).seconds : 0),
+        );
       const newest = runs.at(-1);
       return {
         id: uid,

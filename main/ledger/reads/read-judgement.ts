@@ -163,7 +163,13 @@ export function restartAdvice(ledger: Ledger, { line }: Parsed<'advice.restart'>
     .toSorted((a, b) => (b.madeOn ?? '').localeCompare(a.madeOn ?? '') || b.generation - a.generation)[0];
   const view = outlook(ledger, judged);
   const reserves = candidatesOf(ledger, judged, key, 'reserves', view);
-  return restartReply(view, reserves, limitsOf(ledger.preferences), newest?.generation ?? null, key === null ? null : verdictOn(ledger, judged, view, key)); // prettier-ignore
+  return restartReply(
+    view,
+    reserves,
+    limitsOf(ledger.preferences),
+    newest?.generation ?? null,
+    key === null ? null : verdictOn(ledger, judged, view, key),
+  );
 }
 
 /** What the newest founding batch was started from. */

@@ -62,7 +62,9 @@ interface BatchRow {
 function listed(ledger: Ledger, batch: BatchRow, year: string): ListedBatch {
   const { family } = ledger.index;
   const jars = jarsOfBatch(ledger, batch.key);
-  const seeds = jars.flatMap(({ key }) => (family.has(key) ? family.seedsOf(key).map((one) => seedLabel(ledger, one)) : [])); // prettier-ignore
+  const seeds = jars.flatMap(({ key }) =>
+    family.has(key) ? family.seedsOf(key).map((one) => seedLabel(ledger, one)) : [],
+  );
   return {
     id: batch.uid,
     madeOn: batch.madeOn,
@@ -94,7 +96,15 @@ function says(
   words: readonly string[],
 ): boolean {
   if (words.length === 0) return true;
-  const told = [dayLabel(madeOn, true), madeOn, batch.word, ...batch.jars.flatMap(({ label, setWord }) => [label, setWord]), ...batch.seeds, ...batch.additions, batchEntry(ledger.rows, key).note]; // prettier-ignore
+  const told = [
+    dayLabel(madeOn, true),
+    madeOn,
+    batch.word,
+    ...batch.jars.flatMap(({ label, setWord }) => [label, setWord]),
+    ...batch.seeds,
+    ...batch.additions,
+    batchEntry(ledger.rows, key).note,
+  ];
   const text = told.filter(Boolean).join(' ').toLowerCase();
   return words.every((word) => text.includes(word));
 }

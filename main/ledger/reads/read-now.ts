@@ -41,7 +41,9 @@ function holdsThatRun(ledger: Ledger, now: string): Now['holds'] {
     const ends = endsAt({ began, plannedTo, hours });
     const look = nextLook({ began, plannedTo, hours, earlySeen }, now);
     const batch = rows.get('batch', first.batch);
-    const label = [batch.madeOn === null ? 'a batch' : dayLabel(batch.madeOn, false), batch.word].filter(Boolean).join(' '); // prettier-ignore
+    const label = [batch.madeOn === null ? 'a batch' : dayLabel(batch.madeOn, false), batch.word]
+      .filter(Boolean)
+      .join(' ');
     return [
       {
         hold: rows.uidOf('hold', key),

@@ -51,7 +51,10 @@ export class SafetyNow {
   stopped(jar: number, partedOn: string | null): { readonly stop: StoppedBy; readonly says: string } | null {
     const { family } = this.#ledger.index;
     const own = this.own(jar);
-    const mates = family.has(jar) && !own.metered ? answerOf(family, jar).stops.filter((stop) => stop === 'needs the meter') : []; // prettier-ignore
+    const mates =
+      family.has(jar) && !own.metered
+        ? answerOf(family, jar).stops.filter((stop) => stop === 'needs the meter')
+        : [];
     const stops = [...mates, ...ownStops(own, discardOfPart(own, partedOn))];
     const stop = stops.find((one): one is StoppedBy => (STOPPED_BY as readonly string[]).includes(one));
     const [says] = stop === undefined ? [] : stopsSaid({ stops: [stop], noAcid: own.noAcid });

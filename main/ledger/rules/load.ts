@@ -247,7 +247,12 @@ class Loader {
   }
 
   holds(keys: Iterable<number>): Map<number, HoldFact> {
-    type Found = Pick<HoldFact, 'key' | 'hours'> & { began: number | null; began_off: number | null; ended: number | null; ended_off: number | null }; // prettier-ignore
+    type Found = Pick<HoldFact, 'key' | 'hours'> & {
+      began: number | null;
+      began_off: number | null;
+      ended: number | null;
+      ended_off: number | null;
+    };
     const select = 'SELECT key, began, began_off, ended, ended_off, hours FROM hold';
     return new Map(
       this.#by<Found>(select, 'key', keys).map(({ key, hours, ...row }) => [
@@ -258,7 +263,12 @@ class Loader {
   }
 
   stays(): StayFact[] {
-    type Found = Pick<StayFact, 'key' | 'jar' | 'hold'> & { came: number | null; came_off: number | null; went: number | null; went_off: number | null }; // prettier-ignore
+    type Found = Pick<StayFact, 'key' | 'jar' | 'hold'> & {
+      came: number | null;
+      came_off: number | null;
+      went: number | null;
+      went_off: number | null;
+    };
     return this.#of<Found>('SELECT key, jar, hold, came, came_off, went, went_off FROM stay', 'jar').map(
       ({ key, jar, hold, ...row }) => ({
         key,
@@ -271,7 +281,12 @@ class Loader {
   }
 
   interruptions(holds: Iterable<number>): InterruptionFact[] {
-    type Found = Pick<InterruptionFact, 'hold' | 'hours'> & { began: number | null; began_off: number | null; ended: number | null; ended_off: number | null }; // prettier-ignore
+    type Found = Pick<InterruptionFact, 'hold' | 'hours'> & {
+      began: number | null;
+      began_off: number | null;
+      ended: number | null;
+      ended_off: number | null;
+    };
     const select = 'SELECT hold, began, began_off, ended, ended_off, hours FROM interruption';
     return this.#by<Found>(select, 'hold', holds).map(({ hold, hours, ...row }) => ({
       hold,
@@ -283,7 +298,11 @@ class Loader {
 
   observations(): ObservationFact[] {
     // Told on: the latest day on which these days of being open were written.
-    type Found = DayRow & Pick<ObservationFact, 'key' | 'jar' | 'portion' | 'setAfterHours' | 'setByHours' | 'daysOpen' | 'powerCutHours'> & { stage: string; set_state: string | null; told: number | null; told_off: number | null }; // prettier-ignore
+    type Found = DayRow &
+      Pick<
+        ObservationFact,
+        'key' | 'jar' | 'portion' | 'setAfterHours' | 'setByHours' | 'daysOpen' | 'powerCutHours'
+      > & { stage: string; set_state: string | null; told: number | null; told_off: number | null };
     const found = this.#of<Found>(
       `SELECT o.key, o.jar, o.portion, o.stage, o.day, o.at, o.at_off, o.set_state, o.set_after_hours AS setAfterHours,
               o.set_by_hours AS setByHours, o.days_open AS daysOpen, o.power_cut_hours AS powerCutHours,

@@ -45,7 +45,8 @@ export function proveAppliance(ledger: Ledger, input: Parsed<'appliance.prove'>)
     return { where, spot, read };
   });
   const all = runs.flatMap(({ read }) => read.readings).toSorted((a, b) => a.at.seconds - b.at.seconds);
-  const moment = (one: ExportReading | undefined): string | null => one ? momentText(one.at.seconds, one.at.offset) : null; // prettier-ignore
+  const moment = (one: ExportReading | undefined): string | null =>
+    one ? momentText(one.at.seconds, one.at.offset) : null;
   const done = host.mustRun('appliance.prove', facts.get('appliance', appliance).name, tidy(input.why), (act) => {
     const hold = act.insert('hold', {
       appliance, batch: null, purpose: 'proof', plannedFrom: null, plannedTo: null, planned: null, hours: null, basis: 'recorded',
@@ -72,7 +73,13 @@ export function checkTool(ledger: Ledger, input: Parsed<'tool.check'>): Reply<'t
   if ((tool === 'meter') !== (unit === 'pH'))
     throw new Refused('invalid', { path: 'unit', problem: tool === 'meter' ? 'is pH for a meter' : 'is °C or °F for this tool' }); // prettier-ignore
   const shown = unit === '°F' ? Number(fromFahrenheit(input.shown).toFixed(2)) : input.shown;
-  const done = hostOf(ledger).mustRun('tool.check', tool, tidy(input.why), (act) => act.insert('toolCheck', { tool, name, day, shown }).uid, input.draft); // prettier-ignore
+  const done = hostOf(ledger).mustRun(
+    'tool.check',
+    tool,
+    tidy(input.why),
+    (act) => act.insert('toolCheck', { tool, name, day, shown }).uid,
+    input.draft,
+  );
   return {
     act: done.act.uid,
     id: done.value,

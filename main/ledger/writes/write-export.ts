@@ -110,7 +110,8 @@ export function bringInReadings(
   const { facts } = host;
   const hold = facts.get('hold', facts.keyOf('hold', input.hold));
   const jar = input.jar === null ? null : facts.keyOf('jar', input.jar);
-  if (jar !== null && input.where !== 'jar') throw new Refused('invalid', { path: 'jar', problem: 'only goes with where jar' }); // prettier-ignore
+  if (jar !== null && input.where !== 'jar')
+    throw new Refused('invalid', { path: 'jar', problem: 'only goes with where jar' });
   const { name, text } = textOfExport(input.file);
   const around = aroundOf(ledger, hold);
   const read = readExport(text, input.where, around);
@@ -119,7 +120,8 @@ export function bringInReadings(
   if (told.readings.length === 0) throw new Refused('export without readings', { file: name });
   const given = keptReadings(read, told);
   const found = seriesFor(host, hold.key, input.where, jar, given);
-  if (found?.added === 0) return replyOf(ledger, hold, input.where, told, { act: null, series: found.series.uid, added: 0 }); // prettier-ignore
+  if (found?.added === 0)
+    return replyOf(ledger, hold, input.where, told, { act: null, series: found.series.uid, added: 0 });
   const scale = read.unit === 'K' ? null : (`°${read.unit}` as const);
   const done = host.mustRun(
     'readings.bringIn',
@@ -134,7 +136,11 @@ export function bringInReadings(
     },
     input.draft,
   );
-  return replyOf(ledger, hold, input.where, told, { act: done.act.uid, series: done.value, added: found?.added ?? given.length }); // prettier-ignore
+  return replyOf(ledger, hold, input.where, told, {
+    act: done.act.uid,
+    series: done.value,
+    added: found?.added ?? given.length,
+  });
 }
 
 const hundredth = (value: number): number => Number(value.toFixed(2));

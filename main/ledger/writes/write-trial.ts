@@ -16,7 +16,8 @@ export function saveTrial(ledger: Ledger, input: Parsed<'trial.save'>): Reply<'t
   const { differsIn, expected, treatments } = tidy(input);
   const batch = rows.keyOf('batch', input.batch);
   const jars = treatments.map(({ jar }) => rows.keyOf('jar', jar));
-  if (new Set(jars).size < jars.length) throw new Refused('invalid', { path: 'treatments', problem: 'names a jar twice' }); // prettier-ignore
+  if (new Set(jars).size < jars.length)
+    throw new Refused('invalid', { path: 'treatments', problem: 'names a jar twice' });
   if (jars.length < 2)
     throw new Refused('invalid', { path: 'treatments', problem: 'needs two jars at least' });
   for (const jar of jars)
@@ -70,7 +71,11 @@ export function startTasting(ledger: Ledger, input: Parsed<'session.start'>): Re
   const known = input.tasters.map((taster) => {
     if (!('id' in taster)) return { ...tidy(taster), name: tidy(taster.name) ?? '', key: null };
     const key = rows.keyOf('taster', taster.id);
-    return { key, name: rows.get('taster', key).name, avoids: rows.where('tasterAvoids', 'taster', key).map(({ allergen }) => allergen) }; // prettier-ignore
+    return {
+      key,
+      name: rows.get('taster', key).name,
+      avoids: rows.where('tasterAvoids', 'taster', key).map(({ allergen }) => allergen),
+    };
   });
   const keys = known.flatMap(({ key }) => key ?? []);
   if (new Set(keys).size < keys.length) wrong('tasters', 'names a taster twice');
