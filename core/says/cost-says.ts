@@ -38,7 +38,7 @@ export function costsSentence(costs: readonly UsualCost[]): string {
   const start = costs.find(({ what }) => what === 'start');
   const started = start?.usual ? `starting a line costs ${usualWords(start)}` : null;
   if (milk === null && started === null)
-    return 'What a jar costs is not known. Note size and price of each package, and it is worked out here.';
+    return 'What a jar costs is not known: note size and price of each package, and say from which one it came.';
   const jar = milk === null ? 'What a jar costs is not known' : `A plain jar costs ${moneyWords(milk)}`;
   return `${jar}; ${started ?? 'what a start costs is not known'}.`;
 } // prettier-ignore

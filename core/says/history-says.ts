@@ -22,6 +22,8 @@ export interface ActDone {
   /** How jars set that were looked at, each word once. */
   readonly setWords: readonly string[];
   readonly corrected: readonly Correction[];
+  /** So many jars were made. */
+  readonly jars: number;
 }
 
 const MOST_NAMED = 3;
@@ -69,7 +71,8 @@ function correctedWords(all: readonly Correction[]): string {
 }
 
 /** The sentence, without a capital and a full stop, days as they are stored. */
-export function actSentence({ kind, says, seeds, stirredIn, setWords, corrected }: ActDone): string {
+export function actSentence({ kind, says, seeds, stirredIn, setWords, corrected, jars }: ActDone): string {
+  if (kind === 'notes.bringIn' && jars > 0) return `${says}: ${jars === 1 ? 'one jar' : `${jars} jars`}`;
   if (kind === 'batch.record' || kind === 'batch.addJar') {
     const from = seeds.length > 0 ? ` from ${named(seeds)}` : '';
     const what = [stirredIn, setWords].filter((list) => list.length > 0).map(named);

@@ -9,7 +9,7 @@ import { Jar, renders } from './jar';
 import { JarDefs } from '../parts/jar-shape';
 import { type Kin, listOf, litBy, nearKin } from './kin';
 import { Labels } from './label-layer';
-import { headsAt, headsOver, isNarrow, type Placed } from './lanes';
+import { headsAt, headsOver, isNarrow, lanesAway, type Placed } from './lanes';
 import { Marks } from './marks';
 import { Months } from './months';
 import { mountedAt, sameOr } from './mounting';
@@ -263,6 +263,9 @@ export function FamilyDrawing({
   const inRoom = useSame(
     useMemo(() => lanesInRoom(drawing, geometry, view, room), [drawing, geometry, view, room]),
   );
+  const away = useSame(
+    useMemo(() => lanesAway(drawing.lanes, geometry, view, room), [drawing, geometry, view, room]),
+  );
   const here = views.size > 0 || keys.length === 0;
   useEffect(() => {
     if (here) onLanes(inRoom);
@@ -470,6 +473,7 @@ export function FamilyDrawing({
         open={open}
         standings={standings}
         spoken={spoken}
+        away={away}
         onPress={toLane}
       />
     </div>

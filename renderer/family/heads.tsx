@@ -3,7 +3,7 @@
 // variables, so that a pan renders nothing.
 import { type CSSProperties, memo } from 'react';
 import { dayLabel } from '../../core/lineage/labels';
-import { HEAD, type Lane, type PlacedHead } from './lanes';
+import { type Away, HEAD, type Lane, type PlacedHead } from './lanes';
 
 const MOST_CELLS = 8;
 
@@ -59,11 +59,13 @@ interface Props {
   readonly standings: ReadonlyMap<string, string>;
   /** The lane that is spoken of above the drawing. */
   readonly spoken: number;
+  /** Where the jars of each lane lie that has none in sight. */
+  readonly away: readonly Away[];
   readonly onPress: (lane: number) => void;
 }
 
 export const Heads = memo(function Heads(props: Props) {
-  const { lanes, heads, narrow, open, standings, spoken, onPress } = props;
+  const { lanes, heads, narrow, open, standings, spoken, away, onPress } = props;
   return (
     <div className={narrow ? 'lane-heads narrow' : 'lane-heads'}>
       {heads.map(({ lane: at, detail, y, last, height, x }) => {
@@ -85,10 +87,15 @@ export const Heads = memo(function Heads(props: Props) {
           >
             <span className={lane.name.length > 8 ? 'lane-name long' : 'lane-name'}>{lane.name}</span>
             {detail !== 'name' && standing !== undefined && <strong>{standing}</strong>}
-            {(detail === 'day' || detail === 'packets') && day !== null && (
+            {away[at] && (
+              <span className="lane-away">
+                {away[at] === 'left' ? '← to its newest jar' : 'to its newest jar →'}
+              </span>
+            )}
+            {(detail === 'day' || detail === 'packets') && day !== null && !away[at] && (
               <span className="soft">{day}</span>
             )}
-            {detail === 'packets' && !isFolded && (
+            {detail === 'packets' && !isFolded && !away[at] && (
               <span className="packets">
                 {lane.packets.map((packet) => (
                   <Packet key={packet.name} packet={packet} />

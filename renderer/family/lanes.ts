@@ -1,7 +1,7 @@
 // The lanes of a drawing laid out for a window: room between them for days and heads, and what each head has room for.
 // Pure.
 import type { Drawing } from '../../core/contract';
-import type { Geometry } from './geometry';
+import { type Geometry, JAR, type Room, type View } from './geometry';
 
 /** In a window narrower than this a lane's head lies above it, else in a gutter left of all lanes. */
 const NARROW = 1000;
@@ -33,6 +33,20 @@ export interface Lane {
 
 /** A drawing with room between its lanes: `y` and `height` count it. */
 export type Placed = Omit<Drawing, 'lanes'> & { readonly lanes: Lane[] };
+
+/** On which side of the room all jars of a lane lie, where none of them is in it. */
+export type Away = 'left' | 'right' | null;
+
+export const lanesAway = (
+  lanes: readonly Lane[],
+  { columnStep }: Pick<Geometry, 'columnStep'>,
+  { k, tx }: View,
+  { left, right }: Pick<Room, 'left' | 'right'>,
+): Away[] =>
+  lanes.map((lane) => {
+    if ((lane.right * columnStep + JAR.width) * k + tx < left) return 'left';
+    return lane.x * columnStep * k + tx > right ? 'right' : null;
+  });
 
 /** Spreads the lanes for a window of that width. */
 export function placedIn(drawing: Drawing, width: number): Placed {

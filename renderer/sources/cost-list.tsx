@@ -12,6 +12,8 @@ function known({ priced, of, what }: Cost): string {
   return priced === of ? `priced in all ${of} ${unit}s` : `priced in ${priced} of ${of} ${unit}s`;
 }
 
+const someKnown = (costs: readonly Cost[]): boolean => costs.some(({ usual }) => usual !== null);
+
 interface Props {
   readonly costs: Answer<Reply<'cost.list'>> | null;
 }
@@ -23,7 +25,7 @@ export function CostsInShort({ costs }: Props) {
   return (
     <p>
       <strong>{sentence}</strong> <span className="soft">{notCounted}</span>{' '}
-      {costs.value.costs.length > 0 && (
+      {someKnown(costs.value.costs) && (
         <button
           type="button"
           className="linked"
@@ -45,7 +47,8 @@ export function Costs({ costs }: Props) {
   if (costs === null) return null;
   if (!costs.ok) return <p className="notice caution">{costs.sentence}</p>;
   const all = costs.value.costs;
-  if (all.length === 0) return null;
+  // Where nothing has a price, the sentence above has said so.
+  if (!someKnown(all)) return null;
   return (
     <section className="stack" aria-label="Costs" id="costs" tabIndex={-1}>
       <h2>Costs</h2>

@@ -181,17 +181,21 @@ export function LineMarks({ line, shown, layout, lit, worked }: MarksProps) {
   );
 } // prettier-ignore
 
-/** A line in small: its batches and the early level. */
+/** More would be dust on a card. */
+const MOST_IN_SMALL = 25;
+
+/** A line in small: its newest batches and the early level. */
 export function SmallMarks({ line }: { readonly line: LineReply }) {
-  const { x, y } = smallLayout(line.batches.length);
+  const batches = line.batches.slice(-MOST_IN_SMALL);
+  const { x, y } = smallLayout(batches.length);
   const { baseline, spread } = line;
-  const width = Math.max(1.6, Math.min(5, (SMALL.width - 12) / line.batches.length / 2.2));
+  const width = Math.max(1.6, Math.min(5, (SMALL.width - 12) / batches.length / 2.2));
   return (
     <>
       {baseline !== null && (
         <rect className="band" x="0" width={SMALL.width} y={y(baseline + (spread ?? 0))} height={Math.max(8, y(baseline - (spread ?? 0)) - y(baseline + (spread ?? 0)))} rx="4" />
       )}
-      {line.batches.map((batch, index) =>
+      {batches.map((batch, index) =>
         batch.points === null ? (
           <circle key={batch.batch} className="jar-dot left-out" cx={x(index)} cy={SMALL.height - 8} r={Math.min(4, width)} />
         ) : (

@@ -60,7 +60,7 @@ describe('usual costs', () => {
   }); // prettier-ignore
 
   it('say that nothing is known, and what to do', () => {
-    expect(costsSentence([])).toMatch(/^What a jar costs is not known\. Note size and price/);
+    expect(costsSentence([])).toMatch(/^What a jar costs is not known: note size and price/);
   });
 });
 

@@ -11,6 +11,7 @@ const act = (more: Partial<ActDone>): string =>
     stirredIn: [],
     setWords: [],
     corrected: [],
+    jars: 0,
     ...more,
   });
 const changed = (
@@ -60,6 +61,7 @@ describe('the sentence of an act', () => {
         setWords: ['firm'],
       },
     ],
+    ['brought in notes.csv: 44 jars', { kind: 'notes.bringIn', says: 'brought in notes.csv', jars: 44 }],
     [
       'noted how 14 Mar b turned out: soft',
       { kind: 'outcome.save', says: 'noted how 14 Mar b turned out', setWords: ['soft'] },

@@ -108,8 +108,14 @@ function jarsShown(
   touched: readonly (ChangedRecord | ChangedFact)[],
 ): { jars: JarView[]; moreJars: number } {
   const keys = new Set<number>();
-  for (const one of touched)
-    if ('of' in one && (one.of.kind === 'jar' || one.of.kind === 'outcome')) keys.add(one.of.key);
+  for (const one of touched) {
+    if (!('of' in one)) continue;
+    if (one.of.kind === 'jar' || one.of.kind === 'outcome') keys.add(one.of.key);
+    else {
+      const jar = (one.after ?? one.before)?.jar;
+      if (typeof jar === 'number') keys.add(jar);
+    }
+  }
   const held = [...keys].filter((key) => ledger.index.family.has(key));
   return {
     jars: jarViews(ledger, held.slice(0, JARS_SHOWN)),
@@ -151,18 +157,27 @@ function changesShown(
   const changes = asked.flatMap((one) => ('of' in one ? recordShown(ledger, one) : factShown(ledger, one)));
   const unseen = about ? 0 : Math.max(0, countOfChanges(rows, act.key) - FACTS_LOOKED_AT);
   return {
-    told: actSentence({ kind: act.kind, says: wordsOf(act), ...doneBy(ledger, touched) }),
+    told: actSentence({
+      kind: act.kind,
+      says: wordsOf(act),
+      jars: jarsMade(ledger, act),
+      ...doneBy(ledger, touched),
+    }),
     changes: changes.slice(0, CHANGES_SHOWN),
     moreChanges: unseen + Math.max(0, changes.length - CHANGES_SHOWN),
     ...jarsShown(ledger, asked),
   };
 }
 
+/** How many jars it made: of an import more than are looked at. */
+const jarsMade = ({ rows }: Ledger, { key }: ActRow): number =>
+  Number(rows.prepare(`SELECT count(*) FROM record WHERE made_in = ? AND kind = 'jar'`).pluck().get(key));
+
 /** What an act did, for its sentence. */
 function doneBy(
   ledger: Ledger,
   touched: readonly (ChangedRecord | ChangedFact)[],
-): Omit<ActDone, 'kind' | 'says'> {
+): Omit<ActDone, 'kind' | 'says' | 'jars'> {
   const records = touched.filter((one) => 'of' in one);
   const made = (kind: RecordKind): Fields[] =>
     records.flatMap(({ of, before, after }) => (of.kind === kind && !before && after ? [after] : []));
