@@ -124,8 +124,6 @@ export const refusals = {
   'notes empty': () => 'There are no rows in this file. Choose the file that holds the notes.',
   'notes not a table': (p) =>
     `${text(p, 'file')} is not a table: its lines don’t fall into columns. Write the notes with one row for each jar and one column each for the day, the jar and its seed, save them as CSV, then bring that in.`,
-  'notes sideways': (p) =>
-    `${text(p, 'file')} has a column for each jar. Turn the table in a spreadsheet program (copy it and paste it transposed) so that each jar is a row, then bring that in.`,
   'notes without days': (p) =>
     `No column of this file tells on which day a jar was made (columns: ${text(p, 'headings')}). Say which column it is.`,
   'notes without seeds': (p) =>

@@ -12,6 +12,7 @@ export type {
   PlannedJar,
   PlannedSeeding,
 } from './notes-plan';
+export { KeptStages } from './kept-stages';
 export { readNotes } from './read-notes';
 export { countStates, paged, pageOf, shareAssumptions, type Paged } from './plan/pages';
 export { sheetQuestion } from './plan/telling';

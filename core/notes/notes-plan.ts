@@ -3,7 +3,10 @@ import type { NoteColumn, NotesPreview } from '../contract';
 import type { Amount } from '../ledger/basics';
 import type { Addition, Jar, Outcome, Preferences, Seeding, Source } from '../ledger/records';
 import type { Temperature } from '../ledger/basics';
-import type { OwnCells } from './rows/same-row';
+import type { KeptStages } from './kept-stages';
+
+/** A row's own cells by heading, blanks left out. Under the empty heading: the day above, where it has none of its own. */
+export type OwnCells = Readonly<Record<string, string>>;
 
 /** A jar of the ledger, as far as reading notes needs it. */
 export interface LedgerJar {
@@ -104,6 +107,8 @@ export interface NotesInput {
    */
   readonly refuse?:
     ((jars: readonly PlannedJar[], changes: readonly PlannedChange[]) => readonly RowRefused[]) | undefined;
+  /** What is kept from one reading of a file to the next; left out: nothing. */
+  readonly stages?: KeptStages | undefined;
   /** Called now and then with rows read; may throw to stop. */
   readonly step?: ((done: number, total: number) => void) | undefined;
   /** Called for each row in every pass that does more than glance at it; may throw to stop. */
@@ -165,8 +170,7 @@ export interface NotesPlan {
 export type NotesReading =
   | {
       readonly ok: false;
-      readonly code:
-        'notes empty' | 'notes not a table' | 'notes sideways' | 'notes without days' | 'notes without seeds';
+      readonly code: 'notes empty' | 'notes not a table' | 'notes without days' | 'notes without seeds';
       readonly params: { readonly headings: string[] };
     }
   | { readonly ok: true; readonly preview: NotesPreview; readonly plan: NotesPlan };

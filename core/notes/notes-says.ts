@@ -29,6 +29,11 @@ const MEANING: Readonly<Record<NoteColumn, string>> = {
   smell: 'the smell', colour: 'the colour', texture: 'the texture', tang: 'the tang', volume: 'the final volume', vessel: 'the vessel',
   spoiled: 'whether it spoiled', price: 'the price', note: 'notes', ignore: 'nothing',
 }; // prettier-ignore
+/** "The hours held". */
+export const meaningInWords = (meaning: NoteColumn): string => {
+  const said = MEANING[meaning];
+  return `${said.charAt(0).toUpperCase()}${said.slice(1)}`;
+};
 /** The first of many. @param say how one is said */
 function more<Item>(items: readonly Item[], most = 6, say: (item: Item) => string = String): string {
   const first = items.slice(0, most).map((item) => quoted(say(item)));
@@ -61,6 +66,8 @@ export const question = {
   wasItSo: (sentence: string) => `${sentence} Was it so all the same? Until it is answered the row stays aside.`,
   ...quoting({
   sheet: (sheets: number) => `This workbook has ${sheets} sheets with something in them. Which one holds the notes?`,
+  unknownColumn: (heading: string) => `The column “${heading}” is not one we know. Its text is kept in each jar’s note. What does it tell? What you answer holds for later files too.`,
+  whichColumn: (days: boolean) => `No column is known to tell ${days ? 'on which day each jar was made' : 'what seeded each jar'}. Which one does?`,
   dayOrder: (example: string) => `Is “${example}” written with the day first or the month first? No date in the file settles it.`,
   bareUnit: (heading: string, example: string) => `Which unit do the amounts under “${heading}” have (for example “${example}”)?`,
   hoursOrDegrees: (heading: string) => `Are the figures under “${heading}” the hours held, or the temperature in °C? Until it is answered they are kept in each jar’s note.`,
@@ -81,6 +88,7 @@ export const question = {
   whichProduct: (text: string) => `Which product is “${text}”? Until it is answered the row stays aside.`,
   seedUnsure: (text: string) => `The seed “${text}” sounds unsure. It was taken as written. Is it right?`,
   noSeed: () => 'Nothing says what seeded this jar. It is brought in without a seed.',
+  letterAlone: (text: string, row: number, more: number) => `“${text}” (row ${row}${more > 0 ? ` and ${more} more` : ''}) names a jar by its letter or number alone, and several jars have it. Which one is meant each time?`,
   culture: (name: string) => `“${name}” was taken as a culture received from someone, its past unknown. Is that right?`,
   product: (name: string) => `“${name}” was taken as a product to start from. Is that right?`,
   changed: (label: string, differences: readonly string[]) => `${label} is already in the ledger and this row now differs: ${differences.join('; ')}. Take it over? Until you say so the ledger stays as it is.`,
@@ -115,7 +123,6 @@ export const assumed = quoting({
   keptPrice: (heading: string) => `The column “${heading}” was taken as the price. It is kept in each jar’s note.`,
   hoursNotDays: (heading: string) => `“${heading}” speaks of days, but no jar is held so many. The figures were read as hours.`,
   noHeadings: () => 'The file has no headings. The columns were taken from what stands in them.',
-  unknownColumn: (heading: string) => `The column “${heading}” is not one we know. Its text is kept in each jar’s note.`,
   figuresForSet: (heading: string) => `The column “${heading}” holds figures, which are no set words. They are kept in each jar’s note.`,
   secondColumn: (heading: string, meaning: NoteColumn) => `“${heading}” is a second column for ${MEANING[meaning]}. Its text is kept in each jar’s note.`,
   dayOrder: (order: string, example: string) => `All dates were read with the ${order}, because of “${example}”.`,
@@ -137,6 +144,7 @@ export const assumed = quoting({
   named: (name: string, letter: string) => `The name “${name}” is too long for a label. The jar was given the letter ${letter} and the name is in its note.`,
   spoons: (words: readonly string[], measure: string, ml: string, reason: string) => `${list(words.map((word) => `“${word}”`))} ${words.length === 1 ? 'was' : 'were'} read as the ${measure} (${ml} mL), because ${reason}.`,
   heldAt: (text: string, hours: string, degrees: string) => `“${text}” was taken as held for ${hours}${/\p{L}/u.test(hours) ? '' : ' h'} at ${degrees}.`,
+  stages: (text: string, hours: string, degrees: string | null) => `“${text}” was taken as ${hours} h held in all${degrees === null ? '. Its parts differ in temperature, which is left blank; the text is kept in the note' : ` at ${degrees}`}.`,
   heldFromTo: (start: string, end: string, hours: string, nextDay: number | null) => `From “${start}” to “${end}” was taken as ${hours} h held${nextDay === null ? '' : nextDay === 0 ? ', ending on the same day' : ', ending on the next day'}.`,
   otherScale: (text: string, scale: string, heading: string) => `“${text}” under “${heading}” was read as ${scale}: no jar could be held at that in the other scale.`,
   scale: (text: string, scale: string) => `“${text}” has no scale. It was read as ${scale}.`,
@@ -156,6 +164,7 @@ export const assumed = quoting({
   spoiled: (text: string, signs: readonly string[]) => `“${text}” was taken as spoiled (${list(signs)}).`,
   powerCut: (text: string, hours: number | null) => `“${text}” was taken as a power cut during the hold${hours === null ? '' : ` (${hours} h)`}. If the jar had not set by then, spoilage organisms had time. When in doubt, discard.`,
   spoiledSaid: (text: string) => `“${text}” was taken as spoiled.`,
+  lastBefore: (text: string, label: string) => `“${text}” was taken as ${label}, the one made last before, as you said.`,
   onlyJar: (text: string, label: string) => `“${text}” was taken as ${label}, the only jar it fits.`,
   previous: (text: string, label: string) => `“${text}” was taken as ${label}.`,
   seedWords: (text: string, label: string, rest: string) => `“${text}” was taken as ${label}. The words “${rest}” are kept in the note.`,
@@ -171,8 +180,12 @@ export const assumed = quoting({
   repeated: (row: number) => `This row repeats row ${row} and was taken once.`,
   total: (text: string) => `“${text}” was taken as a line of totals and left out.`,
   comment: (text: string) => `“${text}” was taken as a remark that belongs to no jar and left out.`,
+  otherTable: (text: string) => `“${text}” heads another table, without seeds of jars. Its lines were left out.`,
+  line: (text: string) => `“${text}” belongs to another table and was left out.`,
+  sideways: () => 'The table lies on its side: each of its columns was read as a row. “Row 3” is its third column.',
   titles: (text: string) => `“${text}” stands above the headings and was left out.`,
   section: (text: string) => `“${text}” was taken as the day of the rows below.`,
+  sectionYear: (text: string) => `“${text}” was taken as the year of the rows below, where their days have none.`,
   unitsBelow: (text: string) => `The line below the headings (“${text}”) was taken as their units.`,
   headingsBelow: (text: string) => `The line “${text}” was taken as a second line of headings.`,
   headingsAgain: () => 'The headings are repeated here. The line was left out.',

@@ -1,40 +1,71 @@
 // A keeper's spreadsheet, from text to what it would add: text → table → layout → conventions → rows → plan.
 import { plain } from '../quantities/quantities';
 import { readConventions } from './conventions/file-conventions';
+import type { Conventions } from './conventions/file-habits';
+import { KeptStages } from './kept-stages';
 import { readLayout, type Layout } from './layout/column-meanings';
-import { runsSideways } from './layout/heading-lines';
 import type { NotesInput, NotesPlan, NotesReading } from './notes-plan';
 import { askColumns } from './plan/new-columns';
+import { MEANS } from './plan/plan-jar';
 import { planRows } from './plan/plan-rows';
-import { previewOf } from './plan/preview';
-import { collectRows, nameRows, type NoteRow } from './rows/note-rows';
-import { readFacts } from './rows/row-facts';
-import { RowLog, type CellContext } from './rows/row-cells';
-import type { FileSays, Said } from './said';
-import { knownSeeds, type Taught } from './seeds/known-seeds';
+import { columnsOf, previewOf } from './plan/preview';
+import { collectRows } from './rows/collect-rows';
+import { nameRows } from './rows/name-rows';
+import { copyOf, type NoteRow } from './rows/note-row';
+import { readFacts, spelledAlike } from './rows/row-facts';
+import { RowLog, type CellContext, type FileContext, type RowFacts } from './rows/row-cells';
+import type { FileSays, Question, Said } from './said';
+import { question } from './notes-says';
+import { knownSeeds, wordsOfSeeds, type Taught } from './seeds/known-seeds';
+import { LAST_BEFORE } from './seeds/seed-by-name';
 import { seedRow } from './seeds/seed-row';
-import { readTable, type Table } from './table/text-table';
+import { readTable } from './table/text-table';
 
 /** Names that a file teaches, until it teaches no more: a second reading finds nothing that the first did not. */
 const MOST_LESSONS = 8;
 
 /** Reads a file as far as it can be: what it adds, and everything that is to be said about it. */
-export function readNotes(input: NotesInput): NotesReading {
-  const table = { ...readTable(input.text, input.step, input.separator ?? null), look: input.look };
-  const layout = readLayout(table, input.mapping, input.answers);
-  const code = whyNotNotes(table, layout);
-  if (code !== null)
-    return { ok: false, code, params: { headings: layout.columns.map(({ heading }) => heading) } };
-  const { conventions, says } = readConventions(layout, table.separator, input);
+export function readNotes(asked: NotesInput): NotesReading {
+  const input = { ...asked, answers: { ...meaningsKept(asked.ledger), ...asked.answers } };
+  const kept = input.stages ?? new KeptStages();
+  kept.look = input.look;
+  const separator = input.separator ?? null;
+  const table = kept.take('table', [input.text, separator], () => {
+    kept.forget();
+    // What is kept asks the reading that goes on from it.
+    return { ...readTable(input.text, input.step, separator), look: () => kept.look?.() };
+  });
+  const layout = kept.take(
+    'layout',
+    [table, JSON.stringify(input.mapping), answersTo(/^(?:means:|which )/, input)],
+    () => readLayout(table, input.mapping, input.answers),
+  );
+  const code = whyNotNotes(layout);
+  const headings = layout.columns.map(({ heading }) => heading);
+  if (code !== null) {
+    const question = askWhich(code, layout);
+    return question ? onlyAsked(question, layout) : { ok: false, code, params: { headings } };
+  }
+  const { conventions, says } = kept.take(
+    'conventions',
+    [layout, input.today, input.preferences.spoons, answersTo(/^(?:day order|spoons|unit:)/, input)],
+    () => readConventions(layout, table.separator, input),
+  );
+  const collected = kept.take('rows', [layout, conventions, answersTo(/^cell:/, input)], (): Collected => {
+    const about: Said[] = [];
+    return { rows: collectRows(layout, conventions, input, about), said: about };
+  });
+  const words = kept.take('seeds', [collected], () => wordsOfSeeds(collected.rows, conventions, input.look));
+  const factsOf = factsKept(kept, conventions, input);
   const taught: Taught = { products: new Map(), cultures: new Set() };
   for (let lesson = 1; ; lesson += 1) {
     const said: Said[] = [...layout.assumptions, ...says.said];
-    const context: CellContext = { conventions, answers: input.answers, names: new Map() };
-    const rows = namedRows(layout, context, input, said);
-    const known = knownSeeds(rows, conventions, input, taught);
+    const context: FileContext = { conventions, answers: input.answers, names: new Map() };
+    const rows = namedRows(collected, layout, context, input, said);
+    const known = knownSeeds(rows, words, input, taught);
     for (const [at, row] of rows.entries()) {
       input.step?.(at, rows.length);
-      row.facts = readFacts(row.cells, row.log, context, row.identity.day);
+      row.facts = spelledAlike(factsOf(row), context.names);
       seedRow(row, known, conventions, input);
     }
     const planned = planRows(rows, known, context, input);
@@ -43,23 +74,64 @@ export function readNotes(input: NotesInput): NotesReading {
     const columns = askColumns(rows, layout, context, input);
     const about: FileSays = {
       said: [...said, ...columns.said],
-      questions: [...layout.questions, ...says.questions, ...columns.questions],
+      questions: [
+        ...layout.questions.filter(({ id }) => asksOfNew(id, rows)),
+        ...says.questions,
+        ...askLetters(known.lettersAlone, input),
+        ...columns.questions,
+      ],
     };
     return {
       ok: true,
       preview: previewOf(rows, planned, layout, conventions, about, input),
-      plan: { ...planned.plan, headings: layout.columns.map(({ heading }) => heading) },
+      plan: { ...planned.plan, headings },
     };
   }
 }
 
+/** What headings of files before were said to mean: kept with the first row that came in with the answer. */
+const meaningsKept = ({ answered }: NotesInput['ledger']): Record<string, string> =>
+  Object.fromEntries(
+    [...answered.values()].flatMap((answers) => [...answers].filter(([id]) => id.startsWith(MEANS))),
+  );
+
+/** The rows of jars, nothing known of them yet but their cells, and what is said of the other lines. */
+interface Collected {
+  readonly rows: readonly NoteRow[];
+  readonly said: readonly Said[];
+}
+
+/** The answers to some questions, as one text. */
+const answersTo = (ids: RegExp, { answers }: NotesInput): string =>
+  JSON.stringify(Object.entries(answers).filter(([id]) => ids.test(id)));
+
+/** What the cells of a row tell, said in its log: read once for the same cells and answers. */
+function factsKept(
+  kept: KeptStages,
+  conventions: Conventions,
+  { answers }: NotesInput,
+): (row: NoteRow) => RowFacts {
+  const told = new Map<number, string>();
+  for (const [id, answer] of Object.entries(answers)) {
+    const line = Number(/^[^:]+:(\d+)/.exec(id)?.[1] ?? 0);
+    told.set(line, `${told.get(line) ?? ''}${JSON.stringify([id, answer])}`);
+  }
+  return (row) => {
+    const { line } = row.row;
+    const cells = row.cells.flatMap(({ column, text }): unknown[] => [column, text]);
+    const of = [conventions, row.identity.day, told.get(line), ...cells];
+    const read = kept.take(row.id, of, () => {
+      const log = new RowLog(line);
+      return { log, facts: readFacts(row.cells, log, { conventions, answers }, row.identity.day) };
+    });
+    row.log.take(read.log);
+    return read.facts;
+  };
+}
+
 /** Why a table is no notes of jars, or null. */
-function whyNotNotes(
-  table: Table,
-  { columns, rows, tabular }: Layout,
-): (NotesReading & { ok: false })['code'] | null {
+function whyNotNotes({ columns, rows, tabular }: Layout): (NotesReading & { ok: false })['code'] | null {
   const meanings = new Set(columns.map(({ meaning }) => meaning));
-  if (runsSideways(table)) return 'notes sideways';
   if (rows.length === 0) return 'notes empty';
   if (!(['date', 'start', 'label', 'jar'] as const).some((meaning) => meanings.has(meaning)))
     return tabular ? 'notes without days' : 'notes not a table';
@@ -67,14 +139,82 @@ function whyNotNotes(
   return null;
 }
 
+/** What a heading means is asked only where it stands above something of a row that is not in the ledger yet. */
+const asksOfNew = (id: string, rows: readonly NoteRow[]): boolean =>
+  !id.startsWith(MEANS) ||
+  rows.some(
+    ({ here, clash, own }) => here === null && clash === null && own[id.slice(MEANS.length)] !== undefined,
+  );
+
+/** Which column tells the days, or the seeds, where none is known to and one may; else null. */
+function askWhich(code: (NotesReading & { ok: false })['code'], { columns, rows }: Layout): Question | null {
+  const days = code === 'notes without days';
+  if (!days && code !== 'notes without seeds') return null;
+  const open = columns.filter(({ meaning, known, index }) => {
+    const cells = rows.map((row) => row.cells[index] ?? '').filter((cell) => cell.trim() !== '');
+    const may = cells.filter((cell) => (days ? /\d/ : /\p{L}/u).test(cell));
+    return (!known || meaning === 'note') && may.length > cells.length / 2;
+  });
+  if (open.length === 0) return null;
+  const choices = open.map(({ heading }) => ({ value: heading, label: heading }));
+  return {
+    id: days ? 'which days' : 'which seeds',
+    row: null,
+    sentence: question.whichColumn(days),
+    choices,
+    blocks: true,
+  };
+}
+
+/** Nothing is read before a question is answered. */
+const onlyAsked = (asked: Question, layout: Layout): NotesReading => ({
+  ok: true,
+  plan: { sources: [], jars: [], changes: [], headings: layout.columns.map(({ heading }) => heading) },
+  preview: {
+    columns: columnsOf(layout),
+    rows: [],
+    problems: [],
+    questions: [{ ...asked, choices: [...asked.choices] }],
+    assumptions: [...layout.assumptions],
+  },
+});
+
 /** The rows of jars, each with its day and letter, and the jar of the ledger that it is. */
-function namedRows(layout: Layout, context: CellContext, input: NotesInput, said: Said[]): NoteRow[] {
-  const rows = collectRows(layout, context.conventions, input, said);
+function namedRows(
+  { rows: collected, said: about }: Collected,
+  layout: Layout,
+  context: CellContext,
+  input: NotesInput,
+  said: Said[],
+): NoteRow[] {
+  said.push(...about);
+  const rows = collected.map((row) => {
+    input.look?.();
+    return copyOf(row);
+  });
   nameRows(rows, layout, input, ({ row, cells, identity }) => {
     input.look?.();
-    return readFacts(cells, new RowLog(row.line), { ...context, names: new Map() }, identity.day);
+    return readFacts(cells, new RowLog(row.line), context, identity.day);
   });
   return rows;
+}
+
+/** Asks once what a letter alone means as a seed, where several jars have it. */
+function askLetters([first, ...others]: readonly NoteRow[], { answers }: NotesInput): Question[] {
+  if (!first || answers['letter alone'] !== undefined) return [];
+  const cell = first.cells.find(({ column, text }) => column.meaning === 'seed' && text.trim() !== '');
+  return [
+    {
+      id: 'letter alone',
+      row: null,
+      sentence: question.letterAlone(cell?.text.trim() ?? '', first.row.line, others.length),
+      choices: [
+        { value: LAST_BEFORE, label: 'The one made last before' },
+        { value: 'leave', label: 'Leave these rows aside' },
+      ],
+      blocks: false,
+    },
+  ];
 }
 
 /** Takes in what a plan teaches. @returns whether any of it was new */

@@ -39,7 +39,7 @@ const HEAPED =
   /^\s*(heaped|heaping|rounded|scant|generous|big|large|small|level|gehäufte?r?|gestrichene?r?|bombée?s?|colmad[ao]s?|rasas?|colm[oi]|volle?)\s+/i;
 const LEVEL = /^(level|gestrichene?r?|rasas?)$/i;
 const STARTS =
-  /(?:^|[\s(:;,+&/=@-])(?=[\d~≈.,]|(?:about|ca|half|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve|quarter|halbe|demi|medi|mezz|halv|pół|eine?|zwei|drei|vier|fünf|zehn|une?|deux|trois|quatre|dos|tres|due|tre|twee|drie|två|dwa|dwie|trzy)[\s.])/giu;
+  /(?:^|[\s(:;,+&=@-]|(?<!\d)\/)(?=[\d~≈.,]|(?:about|ca|half|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve|quarter|halbe|demi|medi|mezz|halv|pół|eine?|zwei|drei|vier|fünf|zehn|une?|deux|trois|quatre|dos|tres|due|tre|twee|drie|två|dwa|dwie|trzy)[\s.])/giu;
 
 const REGION =
   /^\s*(metric|U\.?S\.?(?:A\.?)?|American|imperial|imp\.?|UK|British|Australian|Aussie|Aus\.?)(?=\s)/i;

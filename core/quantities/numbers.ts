@@ -135,7 +135,10 @@ export function readNumber(text: string, decimal?: DecimalMark, words = true): R
   const value = first.value + (half ? 0.5 : 0);
   end += half?.[0].length ?? 0;
   const between = /^\s*(?:-|to|or|bis|oder|à|ou|a|o|tot|of|till|til|do)\s*(?=[\d.,])/i.exec(clean.slice(end));
-  if (between) {
+  // "5/9 a 3 tbsp" is a jar of a day, "1 A 3 tbsp" a jar.
+  const letter = /^ *(?:[AO] *$|[ao] *$)/.exec(between?.[0] ?? '');
+  const jar = letter !== null && (/[AO]/.test(letter[0]) || clean.slice(about, end).includes('/'));
+  if (between && !jar) {
     const second = one(clean.slice(end + between[0].length), decimal, false);
     if (second && second.value > value) {
       return {

@@ -49,8 +49,8 @@ export const UNITS: readonly (readonly [RegExp, UnitMeaning])[] = [
   unit('pounds?|lbs?', { kind: 'g', factor: 453.59237 }),
   unit('ounces?|oz', { kind: 'ounce' }),
   unit(String.raw`(?:CFUs?|KBE|UFC|KVE|JTK)`, { kind: 'CFU', factor: 1 }),
-  unit(String.raw`capsules?|caps?|kapseln?|g(?:é|e)lules?|c(?:á|a)psulas?|capsula|kapsl(?:ar|er)|kapsel|kapsuł(?:ka|ki|ek)`, pieces('capsules')),
-  unit(String.raw`tablets?|tabs?|tablett(?:en?|er)?|pills?|pillen|comprim(?:é|e)s?|comprimidos?|pastillas?|compress[ae]|tabletk[ai]|tabletek|pill`, pieces('tablets')),
+  unit(String.raw`capsules?|caps?|kapseln?|kps|g(?:é|e)lules?|c(?:á|a)psulas?|capsula|kapsl(?:ar|er)|kapsel|kapsuł(?:ka|ki|ek)`, pieces('capsules')),
+  unit(String.raw`tablets?|tabs?|tabl|tablett(?:en?|er)?|pills?|pillen|comprim(?:é|e)s?|comprimidos?|pastillas?|compress[ae]|tabletk[ai]|tabletek|pill`, pieces('tablets')),
   unit(String.raw`sachets?|packets?|pkts?|beutel|sobres?|bustin[ae]|zakjes?|p(?:å|a)s(?:e|ar)|pos(?:e|er)|brev|saszetk[ai]|saszetek|saquetas?`, pieces('sachets')),
   unit(String.raw`pieces?|pcs?|cubes?|stück|stk|pi(?:è|e)ces?|piezas?|pezzi|stuks|st|szt`, pieces(null)),
 ]; // prettier-ignore

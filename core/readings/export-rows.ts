@@ -1,5 +1,6 @@
 // The rows of a probe's export: how its cells are held apart, which columns tell the time, which the temperature.
-import { readTable, SEPARATORS, type Row } from '../notes/table/text-table';
+import type { Row } from '../notes/table/table-rows';
+import { readTable, SEPARATORS } from '../notes/table/text-table';
 import { plain } from '../quantities/quantities';
 import { readFigure, readStamp, type ReadStamp } from './export-cells';
 

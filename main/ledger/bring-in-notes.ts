@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import type { NotesPreview, Parsed, Reply } from '../../core/contract';
 import { isSpoiled } from '../../core/safety/take-out';
 import {
+  KeptStages,
   paged,
   pageOf,
   readNotes,
@@ -110,6 +111,15 @@ function whichSheet(file: NotesText): Reading {
   };
 }
 
+/** What readings of a ledger's notes go on from: an answer has nothing read again that it does not touch. */
+const stagesOf = new WeakMap<Ledger, KeptStages>();
+
+function keptStages(ledger: Ledger): KeptStages {
+  const stages = stagesOf.get(ledger) ?? new KeptStages();
+  stagesOf.set(ledger, stages);
+  return stages;
+}
+
 function readFor(ledger: Ledger, input: Parsed<'notes.preview'>, job: Job): Reading {
   const file = readNotesFile(input.file, input.answers?.['sheet']);
   if (file.workbook && sheetToChoose(file.workbook, input.answers?.['sheet'])) return whichSheet(file);
@@ -125,6 +135,7 @@ function readFor(ledger: Ledger, input: Parsed<'notes.preview'>, job: Job): Read
     preferences: ledger.preferences,
     ledger: viewOf(ledger),
     hash,
+    stages: keptStages(ledger),
     step: (done, total) => job.step(done, total, 'reading rows'),
     look: job.look,
   });

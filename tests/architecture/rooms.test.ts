@@ -72,12 +72,7 @@ describe.each(Object.keys(FLOORS))('rooms of %s', (folder) => {
 });
 
 /** Circles that are still to be opened; nothing is added here. */
-const STILL: readonly string[] = [
-  'core/notes/conventions/bare-units.ts core/notes/conventions/file-conventions.ts',
-  'core/notes/rows/note-rows.ts core/notes/rows/other-columns.ts core/notes/rows/same-place.ts',
-  'core/notes/table/spaced-columns.ts core/notes/table/text-table.ts',
-  'core/notes: conventions notes-plan.ts rows seeds',
-];
+const STILL: readonly string[] = [];
 
 describe('no circle', () => {
   const arrows = arrowsOf(['core', 'main', 'renderer'].flatMap(filesUnder));

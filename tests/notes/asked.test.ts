@@ -75,3 +75,17 @@ it('figures that may be hours or degrees are asked about, and kept until it is a
   const answered = read(text, { answers: { 'means:Xyzzy': 'temperature' } });
   expect(answered.plan.jars.map(({ hold }) => hold?.planned?.value)).toEqual([38, 37]);
 });
+
+describe('a column that nobody is known to tell', () => {
+  it('of seeds is asked for, among those that may, and the answer brings the rows in', () => {
+    const text = 'Made,Pot no,Brr,Mood\n2026-02-01,a,8 of the blue ones,good\n2026-02-08,a,first of all,bad\n';
+    const open = read(text);
+    expect(open.preview.questions.map(({ id, blocks, choices }) => [id, blocks, choices.map(({ value }) => value)])).toEqual([
+      ['which seeds', true, ['Brr', 'Mood']],
+    ]);
+    expect(open.plan.jars).toEqual([]);
+    const told = read(text, { answers: { 'which seeds': 'Brr' } });
+    expect(told.preview.columns.map(({ meaning }) => meaning)).toEqual(['date', 'jar', 'seed', null]);
+    expect(told.preview.questions.filter(({ blocks }) => blocks)).toEqual([]);
+  });
+});

@@ -218,3 +218,19 @@ describe('cells and answers', () => {
     expect(answers.all(newest)).toEqual([['bubbles', 'fine'], ['cell:Hours', '37']]); // prettier-ignore
   });
 });
+
+describe('a heading that nobody knows', () => {
+  const sheet = (day: string): Table => [['Date', 'Jar', 'Seed', 'Xyzzy'], [day, 'a', '10 capsules Blue Tin', 'like butter']]; // prettier-ignore
+  it('is asked about once, and what it was said to mean holds for later files', () => {
+    const open = bring(sheet('2026-01-05'));
+    const question = open.questions.find(({ id }) => id === 'means:Xyzzy');
+    expect(question?.choices.map(({ value }) => value)).toEqual(expect.arrayContaining(['note', 'smell', 'hours', 'ignore']));
+    // What other columns tell already is no choice.
+    expect(question?.choices.map(({ value }) => value)).not.toContain('date');
+    expect(jarOf('2026-01-05').record.jar.note).toBe('Xyzzy: like butter');
+    expect(asked(bring(sheet('2026-02-05'), { 'means:Xyzzy': 'smell' }))).not.toContain('means:Xyzzy');
+    expect(asked(bring(sheet('2026-03-05'), {}, 'other.csv'))).not.toContain('means:Xyzzy');
+    const told = ['2026-02-05', '2026-03-05'].map((day) => jarOf(day).record);
+    expect(told.map(({ outcome, jar }) => [outcome?.smell, jar.note])).toEqual([['like butter', null], ['like butter', null]]); // prettier-ignore
+  });
+});

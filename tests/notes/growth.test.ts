@@ -1,7 +1,7 @@
 // Time in step with size, proven by counting and never by a clock: how many characters regular expressions pass over, how
 // long the texts are that they are let loose on, and how many characters a search for a mark passes over.
 import { afterEach, describe, expect, it } from 'vitest';
-import { readNotes } from '../../core/notes/notes-door';
+import { KeptStages, readNotes, type NotesInput, type NotesReading } from '../../core/notes/notes-door';
 import { hash, EMPTY } from './read';
 
 const HEAD = 'Date,Jar,Seed,Amount,Milk,Fiber,Hours,Temp,Set,pH,Notes\n';
@@ -66,7 +66,7 @@ afterEach(() => put(null, null));
 /** Patterns for one character after the other, which never go back. */
 const STRAIGHT = new Set([
   '^\\uFEFF', '\\r\\n?', '[\\u2028\\u2029\\v\\f]', '[\\0-\\x08\\x0e-\\x1f\\x7f]', '\\S', '^[ -~]*$', ' {2,}', '[\\u0300-\\u036f]', 'ł', 'ø', 'æ', 'ß',
-  '[‐‑‒–—―−]', '⁄', "[‘’‛′]", '[“”„‟″«»]', '\\s+', '[\\r\\n]+', ' ?([,;+&/]) ?',
+  '[‐‑‒–—―−]', '⁄', "[‘’‛′]", '[“”„‟″«»]', '\\s+', '[\\r\\n]+', ' ?([,;+&/]) ?', '""',
 ]); // prettier-ignore
 
 interface Counted {
@@ -75,10 +75,11 @@ interface Counted {
   /** The longest text that a pattern went through which might have to go back in it. */
   readonly longest: number;
   readonly reply: number;
+  readonly reading: NotesReading;
 }
 
 /** Reads a text while every pattern and every search is counted. */
-function counted(text: string): Counted {
+function counted(text: string, more: Partial<NotesInput> = {}): Counted {
   let passed = 0;
   let longest = 0;
   function count(this: RegExp, within: string): RegExpExecArray | null {
@@ -97,8 +98,8 @@ function counted(text: string): Counted {
   }
   put({ exec: count }, search);
   try {
-    const reading = readNotes({ file: 'notes.csv', text, mapping: {}, answers: {}, today: '2026-03-01', preferences: { spoons: 'US' }, ledger: EMPTY, hash });
-    return { passed, longest, reply: JSON.stringify(reading.ok ? reading.preview : reading.params).length };
+    const reading = readNotes({ file: 'notes.csv', text, mapping: {}, answers: {}, today: '2026-03-01', preferences: { spoons: 'US' }, ledger: EMPTY, hash, ...more });
+    return { passed, longest, reading, reply: JSON.stringify(reading.ok ? reading.preview : reading.params).length };
   } finally {
     put(null, null);
   }
@@ -111,5 +112,35 @@ describe('what reading costs grows as the file does', () => {
     expect(large.passed / small.passed).toBeLessThan(4.6);
     expect(large.longest).toBeLessThanOrEqual(10_000);
     expect(large.reply).toBeLessThan(65_536 + 8 * shape(48_000).length);
+  });
+});
+
+describe('an answer', () => {
+  const text = `${HEAD.trim()},Xyzzy\n${Array.from({ length: 200 }, (_, at) =>
+    row(at, (cells) => {
+      const day = `2025-${String(1 + Math.floor(at / 20)).padStart(2, '0')}-${String(1 + (at % 20)).padStart(2, '0')}`;
+      cells.splice(0, 4, day, 'ab'[at % 2] ?? '', at < 2 ? '8 caps Blue Tin' : at % 50 === 7 ? 'b' : 'prev', at < 2 ? '' : '3');
+      cells[7] = '';
+      cells[10] = at % 20 === 3 ? 'fizzy?' : 'fine';
+    }).replace('\n', ',38\n'),
+  ).join('')}`;
+  const ANSWERS = {
+    'bubbles:5': 'fine', 'cell:9:Hours': '30', 'cell:9:Date': '2025-01-09', 'means:Xyzzy': 'temperature', 'unit:Amount': 'tbsp', 'spoons': 'metric',
+    'letter alone': 'last before', 'changed:4': 'another',
+  }; // prettier-ignore
+
+  it.each(Object.entries(ANSWERS))('%s, then all, read on from what is kept as they are read anew', (id, answer) => {
+    const stages = new KeptStages();
+    for (const answers of [{}, { [id]: answer }, ANSWERS, {}]) {
+      const on = counted(text, { answers, stages });
+      expect(on.reading).toEqual(counted(text, { answers }).reading);
+    }
+  });
+
+  it('about one row has nothing read again but how the rows hang together', () => {
+    const stages = new KeptStages();
+    const first = counted(text, { stages });
+    for (const answers of [{ 'bubbles:5': 'fine' }, { 'bubbles:5': 'fine', 'bubbles:25': 'spoiled' }])
+      expect(counted(text, { answers, stages }).passed / first.passed).toBeLessThan(1 / 3);
   });
 });

@@ -299,7 +299,6 @@ describe('files that can’t come in', () => {
     ['nothing', '', 'notes empty'],
     ['a heading only', 'Date,Jar,Seed\n', 'notes empty'],
     ['prose', 'Started with ten capsules, came out soft.\nUsed jar b for the next ones, firm.\nOat bran next.\n', 'notes not a table'],
-    ['a table on its side', ',Jar 1,Jar 2\nDate,2025-05-02,2025-05-09\nSeed,8 caps Blue Tin,Jar 1\nHours,36,36\nSet,soft,firm\n', 'notes sideways'],
     ['no days', 'Jam,Seed,Mood\nplum,from a friend,happy\n', 'notes without days'],
     ['no seeds', 'Date,Jar\n2025-01-01,a\n', 'notes without seeds'],
   ] as const)('%s', (_name, bytes, code) => {

@@ -4,7 +4,7 @@ import { plain } from '../../quantities/quantities';
 
 /** In order of testing; what one matched is taken out before the next is tried ("very thick" is not also "thick"). */
 const SET_PHRASES: readonly (readonly [SetWord, RegExp])[] = [
-  ['very firm', /\b(?:(?:very|extra|super|really|extremely|rock) (?:firm|thick|solid|stiff|hard)|set hard|rock hard|stiff|hard|(?:sehr|extrem) (?:fest|dick)|steinhart|tres (?:ferme|epais\w*|pris)|muy (?:firme|espes[oa]|dur[oa])|molto (?:sod[oa]|compatt[oa]|dens[oa]|ferm[oa])|(?:zeer|heel|erg) (?:stevig|dik)|muito (?:firme|espess[oa])|(?:mycket|meget|veldig) (?:fast|tjock|tyk|tykk)|bardzo (?:gest\w+|zwart\w+|tward\w+|sztywn\w+|scisl\w+))\b/g],
+  ['very firm', /\b(?:(?:very|v\.?|extra|super|really|extremely|rock) (?:firm|thick|solid|stiff|hard)|set hard|rock hard|stiff|hard|(?:sehr|extrem) (?:fest|dick)|steinhart|tres (?:ferme|epais\w*|pris)|muy (?:firme|espes[oa]|dur[oa])|molto (?:sod[oa]|compatt[oa]|dens[oa]|ferm[oa])|(?:zeer|heel|erg) (?:stevig|dik)|muito (?:firme|espess[oa])|(?:mycket|meget|veldig) (?:fast|tjock|tyk|tykk)|bardzo (?:gest\w+|zwart\w+|tward\w+|sztywn\w+|scisl\w+))\b/g],
   ['runny', /\b(?:(?:very|really|too|quite) (?:thin|loose)|runny|thin|watery|drinkable|drinking|liquid|pourable|pours|soupy|like (?:kefir|milk|water|cream|drinking yogh?urt)|(?:dunn|zah)?flussig|dunn|trinkbar|liquide|coulant|buvable|liquid[oa]|fluid[oa]|bevibile|bebible|dun|vloeibaar|drinkbaar|rinnig|los|flytande|drickbar|tynd|flydende|tynn|rennende|rzadk\w+|plynn\w+|wodnist\w+|lejac\w+)\b/g],
   ['soft', /\b(?:(?:weak|loose|soft|light|partial)(?:ly)?[- ]set|(?:barely|partly|partially|half|just) set|set (?:soft|loose|weak)(?:ly)?|soft|loose|weak|wobbly|jiggly|weich|locker|halbfest|mou|molle|souple|tendre|bland[oa]|suave|tiern[oa]|morbid[oa]|zacht|slap|mole|maci[oa]|mjuk|blod|myk|miekk\w+|luzn\w+|delikatn\w+)\b/g],
   ['spoonable', /\b(?:spoonable|scoopable|(?:like )?(?:a )?(?:custard|pudding)(?:y|-like|ig)?|creamy|loffelfest|loffelbar|cremig|sahnig|puddingartig|cremeux|cremeuse|onctueu\w+|a la cuillere|cremos[oa]|al cucchiaio|lepelbaar|romig|skedbar|kramig|cremet|kremet|kremow\w+|jak budyn)\b/g],
@@ -105,7 +105,7 @@ export function readTang(text: string): Outcome['tang'] {
 }
 
 const MILKS: readonly (readonly [RegExp, string])[] = [
-  [/^half\s*(?:&|and|n|'n'|\+|-and-)\s*half$/, 'half and half'],
+  [/^(?:half\s*(?:&|and|n|'n'|\+|-and-)\s*half|h\s?&\s?h)(?: milk)?$/, 'half and half'],
   [/^whole(?: milk)?$|^full[- ](?:fat|cream)(?: milk)?$/, 'whole milk'],
   [/^(?:skim|skimmed|nonfat|fat[- ]free)(?: milk)?$/, 'skim milk'],
   [/^2 ?%(?: milk)?$/, '2% milk'],
@@ -132,7 +132,7 @@ export const isNothing = (text: string): boolean =>
 
 /** Ditto marks and "same": the cell above is meant. */
 export const isDitto = (text: string): boolean =>
-  /^(?:"+|'{2}|,,|〃|ditto|do\.?|same|same as (?:above|before|last time|previous)|as above|s\.? ?o\.?|dito|siehe oben|wie oben|gleich|idem|id\.?|eadem|igual(?: que arriba)?|come sopra|hetzelfde|zelfde|o mesmo|samma|likadant|samme|to samo|j\.?w\.?|↑)$/.test(
+  /^(?:"+|'{2}|,,|〃|ditto|do\.?|same|same as (?:above|before|last time|previous)|(?:as|see) above|s\.? ?o\.?|dito|siehe oben|wie oben|gleich|idem|id\.?|eadem|igual(?: que arriba)?|come sopra|hetzelfde|zelfde|o mesmo|samma|likadant|samme|to samo|j\.?w\.?|↑)$/.test(
     plain(text),
   );
 

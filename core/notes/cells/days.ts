@@ -1,6 +1,6 @@
 // Days as people write them, and which way round a whole file writes them.
 import { isDay } from '../../ledger/basics';
-import { plain, tidy } from '../../quantities/quantities';
+import { findAmounts, plain, tidy } from '../../quantities/quantities';
 
 export type DayOrder = 'day first' | 'month first' | 'year first';
 
@@ -159,6 +159,18 @@ export function findDay(text: string): FoundDay | null {
   return null;
 }
 
+/** Days from one to another in the order a file writes them; null where one has no year, or can't be. */
+export function daysBetween(one: FoundDay, other: FoundDay, order: DayOrder): number | null {
+  const [from, to] = [one, other].map((found) => {
+    const read = dayIn(found, order);
+    return read === null || read.year === null
+      ? Number.NaN
+      : Date.UTC(read.year, read.month - 1, read.day) / 86_400_000;
+  });
+  const days = (to ?? Number.NaN) - (from ?? Number.NaN);
+  return Number.isNaN(days) ? null : days;
+}
+
 /** A text without the days that can be nothing else: with a year, or a month's name. Of the same length. */
 export function withoutSureDays(text: string): string {
   let rest = tidy(text);
@@ -170,6 +182,20 @@ export function withoutSureDays(text: string): string {
     rest = rest.slice(0, found.start) + ' '.repeat(found.end - found.start) + rest.slice(found.end);
     at = found.end;
   }
+  return rest;
+}
+
+/** A text without its amounts, of the same length: "1/4 cup of batch 2" holds no day. */
+export function withoutAmounts(text: string): string {
+  let rest = tidy(text);
+  if (!/\d\s*\/\s*\d/.test(rest)) return rest;
+  for (const { start, end, amount } of findAmounts(rest, { spoons: 'US' }, true))
+    // "10/23/25 c" is no 25 cups.
+    if (
+      !/\d[./-]$/.test(rest.slice(0, start)) &&
+      (amount.unit !== 'pieces' || !/\d\/\d/.test(rest.slice(start, end)))
+    )
+      rest = rest.slice(0, start) + '_'.repeat(end - start) + rest.slice(end);
   return rest;
 }
 
@@ -272,4 +298,13 @@ export function orderOf(texts: readonly string[], look?: () => void): OrderEvide
 export function dayText(read: ReadDay, year: number): string | null {
   const text = `${year}-${String(read.month).padStart(2, '0')}-${String(read.day).padStart(2, '0')}`;
   return isDay(text) ? text : null;
+}
+
+/** The day in full that is nearest to another, of those in some years; left out: that one's year and those beside it. */
+export function nearestDay(read: ReadDay, near: string, years?: readonly number[]): string | null {
+  if (read.year !== null) return dayText(read, read.year);
+  const year = Number(near.slice(0, 4));
+  const away = (day: string): number => Math.abs(Date.parse(day) - Date.parse(near));
+  const days = (years ?? [year - 1, year, year + 1]).flatMap((one) => dayText(read, one) ?? []);
+  return days.toSorted((a, b) => away(a) - away(b))[0] ?? null;
 }

@@ -1,6 +1,6 @@
 // When a hold began and ended, as jotted down → how long it was: "7pm" to "9am next day", "2025-05-02 19:00" to "4 May 7:00".
 import { plain, tidy } from '../../quantities/quantities';
-import { dayIn, dayText, findDay, type DayOrder, type ReadDay } from './days';
+import { dayIn, findDay, nearestDay, type DayOrder, type ReadDay } from './days';
 
 export interface ReadTime {
   /** Without its year where none was written. */
@@ -32,7 +32,8 @@ export function readMoment(text: string, order: DayOrder): ReadTime | null {
       ' ',
     );
   }
-  const said = plain(rest);
+  // "1900", as clocks of 24 hours are jotted down.
+  const said = plain(rest).replace(/^([01]\d|2[0-3])([0-5]\d)$/, '$1:$2');
   const clock = CLOCK.exec(said);
   let minutes: number | null = null;
   if (clock) {
@@ -68,18 +69,6 @@ export function readSpan(text: string, order: DayOrder): { from: string; to: str
 }
 
 const dayNumber = (day: string): number => Date.parse(`${day}T00:00:00Z`) / 86_400_000;
-/** The day in full; a missing year is the one nearest to a known day. */
-function fullDay(read: ReadDay, near: string): string | null {
-  if (read.year !== null) return dayText(read, read.year);
-  const year = Number(near.slice(0, 4));
-  const days = [year - 1, year, year + 1].flatMap((one) => dayText(read, one) ?? []);
-  return (
-    days.toSorted(
-      (a, b) => Math.abs(dayNumber(a) - dayNumber(near)) - Math.abs(dayNumber(b) - dayNumber(near)),
-    )[0] ?? null
-  );
-}
-
 /**
  * Hours between two moments, and the end in words; null where they don't tell them. An end without a day is the first
  * such time after the start, at least three hours later. Clocks put forward or back in between are not counted.
@@ -91,11 +80,11 @@ export function hoursBetween(
   made: string,
 ): { hours: number; nextDay: number | null } | null {
   if (start.minutes === null || end.minutes === null) return null;
-  const from = start.day === null ? made : fullDay(start.day, made);
+  const from = start.day === null ? made : nearestDay(start.day, made);
   if (from === null) return null;
   const clock = end.minutes - start.minutes;
   if (end.day !== null) {
-    const to = fullDay(end.day, from);
+    const to = nearestDay(end.day, from);
     if (to === null) return null;
     const hours = (dayNumber(to) - dayNumber(from)) * 24 + clock / 60;
     return hours > 0 ? { hours, nextDay: null } : null;

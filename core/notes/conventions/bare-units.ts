@@ -4,8 +4,8 @@ import type { Column, Layout } from '../layout/column-meanings';
 import type { NotesInput } from '../notes-plan';
 import type { FileSays, Question } from '../said';
 import { assumed, question } from '../notes-says';
-import type { Row } from '../table/text-table';
-import type { Conventions } from './file-conventions';
+import type { Row } from '../table/table-rows';
+import type { Conventions } from './file-habits';
 
 /** A bare number, for amounts whose unit the column tells. */
 export const bareNumber = (text: string): number | null => {

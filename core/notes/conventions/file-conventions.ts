@@ -1,31 +1,30 @@
 // How a whole file writes its figures: order of day and month, decimal mark, spoons, scale of temperatures.
 import type { Preferences } from '../../ledger/records';
 import {
-  findAmounts,
   plain,
   tidy,
   type DecimalMark,
   type SpoonSystem,
   type TemperatureScale,
 } from '../../quantities/quantities';
-import { dayIn, dayText, findDay, orderOf, type DayOrder } from '../cells/days';
+import {
+  dayIn,
+  dayText,
+  findDay,
+  orderOf,
+  withoutAmounts,
+  type DayOrder,
+  type OrderEvidence,
+  type ReadDay,
+} from '../cells/days';
 import { commaLanguage, headingDayOrder } from '../layout/headings';
+import { SYSTEMS, type Conventions } from './file-habits';
 import type { Layout } from '../layout/column-meanings';
 import type { NotesInput } from '../notes-plan';
 import type { FileSays, Question, Said } from '../said';
 import { assumed, question as ask } from '../notes-says';
 import { readBareUnits } from './bare-units';
-import type { Separator } from '../table/text-table';
-
-export interface Conventions {
-  readonly order: DayOrder;
-  readonly decimal: DecimalMark | undefined;
-  readonly spoons: SpoonSystem;
-  readonly spoonsReason: string;
-  readonly scale: TemperatureScale | undefined;
-  /** Unit taken for bare numbers of a column, by heading. */
-  readonly bareUnits: ReadonlyMap<string, string>;
-}
+import type { Separator } from '../table/table-rows';
 
 export interface ConventionsReading {
   readonly conventions: Conventions;
@@ -34,34 +33,36 @@ export interface ConventionsReading {
 
 const isOrder = (text: string | undefined): text is DayOrder =>
   text === 'day first' || text === 'month first' || text === 'year first';
-export const SYSTEMS: readonly SpoonSystem[] = ['US', 'metric', 'Australia', 'UK imperial'];
 
-/** "1/4 cup of batch 2" holds no day. */
-function withoutAmounts(text: string): string {
-  if (!/\d\s*\/\s*\d/.test(text)) return text;
-  let rest = tidy(text);
-  for (const { start, end, amount } of findAmounts(text, { spoons: 'US' }, true).toReversed())
-    if (amount.unit !== 'pieces' || !/\d\/\d/.test(rest.slice(start, end)))
-      rest = `${rest.slice(0, start)} ${rest.slice(end)}`;
-  return rest;
-}
-
-/** Where the days of the jars are in no doubt, a doubtful one elsewhere is a jar's day, or no day at all: "1/2 a". */
-function ofJars(pieces: readonly string[], own: readonly string[], look: Layout['look']): string[] {
+/**
+ * Where the days of the jars are in no doubt, a doubtful one elsewhere is a jar's day, or no day at all: "1/2 a". In the one
+ * order in which all of them are, they are meant: "A (05-01)" beside 2025-05-01.
+ */
+function ofJars(pieces: readonly string[], own: readonly string[], look: Layout['look']): OrderEvidence {
   const sure = own.flatMap((text) => {
     const found = findDay(text);
     return found?.dayFirst ? [`${found.dayFirst.month}-${found.dayFirst.day}`] : [];
   });
-  if (sure.length === 0) return [...pieces];
+  if (sure.length === 0) return orderOf(pieces, look);
   const days = new Set(sure);
-  return pieces.filter((text) => {
+  const isOne = (day: ReadDay | null): boolean => day !== null && days.has(`${day.month}-${day.day}`);
+  const found = pieces.flatMap((text) => {
     look?.();
-    const found = findDay(text);
-    if (!found || found.sure) return true;
-    return [found.dayFirst, found.monthFirst].some(
-      (day) => day !== null && days.has(`${day.month}-${day.day}`),
-    );
+    const day = findDay(text);
+    return day ? [{ text, day }] : [];
   });
+  const meant = found.filter(({ day }) => day.sure || isOne(day.dayFirst) || isOne(day.monthFirst));
+  const doubtful = meant.filter(({ day }) => !day.sure);
+  const orders = (['day first', 'month first'] as const).filter((order) =>
+    doubtful.every(({ day }) => isOne(order === 'day first' ? day.dayFirst : day.monthFirst)),
+  );
+  const [order] = orders;
+  const [first] = doubtful;
+  if (first && order && orders.length === 1) return { order, example: first.text, doubtful: 0 };
+  return orderOf(
+    meant.map(({ text }) => text),
+    look,
+  );
 }
 
 /** The one order in which no jar was made after today, or null where both or none have that. */
@@ -98,8 +99,9 @@ function readOrder(
     });
   const answer = answers['day order']?.trim().toLowerCase();
   const pieces = texts(dated).flatMap((text) => text.split(/\+|;|&|\band\b|\bund\b|\bet\b/));
-  const main = orderOf(texts(own), layout.look);
-  const all = orderOf(main.doubtful === 0 ? ofJars(pieces, texts(own), layout.look) : pieces, layout.look);
+  const { look } = layout;
+  const main = orderOf(texts(own), look);
+  const all = main.doubtful === 0 ? ofJars(pieces, texts(own), look) : orderOf(pieces, look);
   const evidence = main.order ? main : all;
   if (isOrder(answer)) return { order: answer, question: null, assumption: null };
   const told = own.map(({ heading }) => headingDayOrder(heading)).find((order) => order !== null);

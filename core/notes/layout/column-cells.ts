@@ -3,7 +3,9 @@ import type { NoteColumn } from '../../contract';
 import { findAmounts, parseHours, parsePh, parseTemperature, plain, tidy } from '../../quantities/quantities';
 import { cellDay, findDay, serialDay, withoutSureDays } from '../cells/days';
 import { readMoment, readSpan } from '../cells/moments';
+import { PIECE_WITHIN, PREVIOUS } from '../cells/seed-words';
 import { readSet } from '../cells/cell-words';
+import { JAR_HEADING } from './jar-heading';
 
 /** Whether a cell is a bare number. */
 export const isNumber = (text: string): boolean => /^-?\d+(?:[.,]\d+)?$/.test(tidy(text));
@@ -11,8 +13,6 @@ export const isNumber = (text: string): boolean => /^-?\d+(?:[.,]\d+)?$/.test(ti
 export const share = <Value>(cells: readonly Value[], test: (cell: Value) => boolean): number =>
   cells.length === 0 ? 0 : cells.filter(test).length / cells.length;
 
-const SEEDISH =
-  /\b(?:capsules?|caps|tablets?|tabs|sachets?|kapseln|tabletten|beutel|gelules|comprimes|capsulas|comprimidos|compresse|capsule|tabletter|kapslar|kapsler|kapsulki|tabletki)\b/;
 const MILKISH =
   /\b(?:milk|whole|skim\w*|uht|half|cream|milch|lait|leche|latte|melk|leite|mjolk|maelk|mleko|sahne|creme)\b/;
 export const FIBREISH =
@@ -32,13 +32,13 @@ export function meaningOfCells(cells: readonly string[], free: ReadonlySet<NoteC
   const most = (test: (cell: string) => boolean, least = 0.7): boolean => share(filled, test) >= least;
   const tests: readonly (readonly [NoteColumn, () => boolean])[] = [
     ['date', () => most((cell) => cellDay(cell) !== null || serialDay(cell) !== null, 0.8)],
-    ['seed', () => most((cell) => SEEDISH.test(plain(cell)) || withDay(cell), 0.5)],
+    ['seed', () => most((cell) => PIECE_WITHIN.test(cell) || withDay(cell) || PREVIOUS.test(plain(cell)), 0.5)],
     ['temperature', () => most((cell) => (/°|\d\s*(?:deg\w*\.?\s*)?[FC]\b/i.test(tidy(cell)) && parseTemperature(cell).ok) || (number(cell) >= 85 && number(cell) <= 115), 0.8)],
     ['ph', () => most((cell) => number(cell) >= 3 && number(cell) <= 7 && /[.,]/.test(cell) && parsePh(cell).ok, 0.8)],
     ['set', () => most((cell) => readSet(cell).kind === 'word', 0.6)],
     ['milk', () => most((cell) => MILKISH.test(plain(cell)), 0.6)],
     ['addition', () => most((cell) => FIBREISH.test(plain(cell)), 0.6)],
-    ['jar', () => most((cell) => /^[#]?\s*[\p{L}]$/u.test(tidy(cell)), 0.9)],
+    ['jar', () => most((cell) => /^[#]?\s*[\p{L}]$/u.test(tidy(cell)) || JAR_HEADING.test(tidy(cell)), 0.9)],
     ['hours', () => most((cell) => (/[a-z]/i.test(cell) && hoursOf(cell) >= 4) || (number(cell) >= 6 && number(cell) <= 72), 0.9)],
     ['temperature', () => most((cell) => number(cell) >= 30 && number(cell) <= 48, 0.9)],
     ['amount', () => most((cell) => findAmounts(cell, { spoons: 'US' }, true).length > 0, 0.6)],
@@ -76,6 +76,10 @@ const MAY_BE: Partial<Record<NoteColumn, (cell: string) => boolean>> = {
   amount: (cell) => isNumber(cell) || findAmounts(cell, { spoons: 'US' }, true).length > 0,
 };
 
+/** Whether cells may be what a heading says, one in five of them at least. */
+export const fitsMeaning = (meaning: NoteColumn, cells: readonly string[]): boolean =>
+  cells.length > 0 && share(cells, MAY_BE[meaning] ?? (() => true)) >= 0.2;
+
 /** What cells prove against their heading: hardly one can be what it says, and nearly all are one other thing; else null. */
 export function provenOtherwise(meaning: NoteColumn, cells: readonly string[]): NoteColumn | null {
   const may = MAY_BE[meaning];
@@ -96,10 +100,10 @@ export const MANY: ReadonlySet<NoteColumn> = new Set<NoteColumn>([
 ]);
 /** "Seed date", "From batch": a part of what names the seed. */
 export const SEED_PART =
-  /\b(?:seed|seeds|parent|from|mother|starter|source|inoculum|quelle|mutter|starterglas)\b.*\b(?:date|day|batch|jar|letter|datum|glas|tag)\b/;
+  /\b(?:seed|seeds|parent|from|mother|starter|source|inoculum|quelle|mutter|starterglas)\b.*\b(date|day|batch|jar|letter|datum|glas|tag)\b/;
 
 /** A hold of more days is a hold in hours. */
-const MOST_DAYS = 5;
+export const MOST_DAYS = 5;
 /** Whether bare figures of a column can be days that jars were held. */
 export function fitsDays(cells: readonly string[]): boolean {
   const figures = cells.flatMap((cell) => (isNumber(cell) ? [number(cell)] : [])).toSorted((a, b) => a - b);
@@ -109,6 +113,7 @@ export function fitsDays(cells: readonly string[]): boolean {
 /** A cell that holds an amount and next to nothing else. */
 export function isAmount(cell: string): boolean {
   if (isNumber(cell)) return true;
+  if (/^\d+(?:[.,]\d+)?\s?%$/.test(tidy(cell))) return true;
   // "2026-01-05 c" names a jar and no five cups.
   if (withoutSureDays(cell) !== tidy(cell)) return false;
   if (/^[\d.,]+(?:(?:\s*[/+;&]\s*|,\s+)[\d.,]+)+$/.test(tidy(cell))) return findDay(cell) === null;
@@ -119,4 +124,4 @@ export function isAmount(cell: string): boolean {
   return findDay(rest) === null && rest.replace(/[^\p{L}]/gu, '').length <= 5;
 }
 export const VOLUME_UNIT = /^(?:%|ml|cl|dl|l|tbsps?|tbs|t|tsp|el|tl|msk|spsk|cups?)\.?$/i;
-export const MASS_UNIT = /^(?:g|gr|grams?|oz|ml|tbsps?|tsp|el|tl|msk)\.?$/i;
+export const MASS_UNIT = /^(?:g|gr|grams?|oz)\.?$/i;

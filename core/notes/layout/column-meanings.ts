@@ -1,12 +1,13 @@
 // What each column of a table means: from its heading, its neighbours and what stands in it. What the cells prove outweighs
 // any heading; of what is left over the text goes to the note under its heading, and that is said.
-import type { NoteColumn } from '../../contract';
+import { NOTE_COLUMNS, type NoteColumn } from '../../contract';
 import { findAmounts, plain, tidy } from '../../quantities/quantities';
-import { cellDay, withoutSureDays } from '../cells/days';
+import { cellDay, daysBetween, findDay, withoutSureDays } from '../cells/days';
+import { PIECE_WITHIN } from '../cells/seed-words';
 import { isNothing, readSet, readYesNo } from '../cells/cell-words';
 import type { Question, Said } from '../said';
-import { assumed, question } from '../notes-says';
-import type { Row, Table } from '../table/text-table';
+import { assumed, meaningInWords, question } from '../notes-says';
+import type { Row, Table } from '../table/table-rows';
 import {
   FIBREISH,
   hoursOrDegrees,
@@ -14,16 +15,18 @@ import {
   isClock,
   isNumber,
   MANY,
+  MOST_DAYS,
   MASS_UNIT,
   meaningOfCells,
   fitsDays,
+  fitsMeaning,
   provenOtherwise,
   SEED_PART,
   share,
   VOLUME_UNIT,
   withDay,
 } from './column-cells';
-import { readHeadingLines } from './heading-lines';
+import { readHeadingLines, upright } from './heading-lines';
 import { headingMeaning, headingSaysDays, headingUnit, type HeadingMeaning } from './headings';
 import { unfold } from './unfold';
 import { namedBySeeds } from './named-by-seeds';
@@ -78,9 +81,10 @@ interface Drafts {
   readonly all: readonly Draft[];
   readonly said: Said[];
   readonly questions: Question[];
-  readonly answers: Readonly<Record<string, string>>;
   /** Whether the table has headings of its own. */
   readonly headed: boolean;
+  /** The first rows. */
+  readonly rows: readonly Row[];
 }
 
 const has = ({ all }: Drafts, meaning: NoteColumn): boolean => all.some((one) => one.meaning === meaning);
@@ -92,9 +96,12 @@ export function readLayout(
   mapping: Readonly<Record<string, NoteColumn>>,
   answers: Readonly<Record<string, string>>,
 ): Layout {
-  const { headings, names, rows, emptyLines, assumptions } = unfold(readHeadingLines(table));
-  table.look?.();
-  const chosen = new Map(Object.entries(mapping).map(([heading, meaning]) => [plain(heading), meaning]));
+  const turned = upright(table);
+  const { headings, names, rows, emptyLines, assumptions } = unfold(readHeadingLines(turned));
+  const chosen = new Map([
+    ...Object.entries(answers).flatMap(([id, answer]) => meantBy(id, answer)),
+    ...Object.entries(mapping).map(([heading, meaning]) => [plain(heading), meaning] as const),
+  ]);
   const all = names.map((name, index): Draft => {
     table.look?.();
     const meaning = chosen.get(plain(name)) ?? null;
@@ -111,13 +118,19 @@ export function readLayout(
       additionName: null,
     };
   });
-  const drafts: Drafts = { all, said: [...assumptions], questions: [], answers, headed: headings !== null };
+  const drafts: Drafts = {
+    all,
+    said: [...(turned === table ? [] : [{ row: null, sentence: assumed.sideways() }]), ...assumptions],
+    questions: [],
+    headed: headings !== null,
+    rows: rows.slice(0, SAMPLE),
+  };
   for (const find of [byHeadings, byClocks, byAdditions, bySeedNames, byCells, corrected]) {
     table.look?.();
-    find(drafts, rows);
+    find(drafts);
   }
   const columns = all.map((draft) => columnOf(draft, drafts));
-  const widths = table.rows.map(({ cells }) => cells.length);
+  const widths = turned.rows.map(({ cells }) => cells.length);
   const alike = share(widths, (width) => width > 2 && width === widths[0]) >= 0.7;
   return {
     tabular: headings !== null || alike,
@@ -132,23 +145,54 @@ export function readLayout(
 
 /** Headings, the surest first, so that "Date" wins over "Date opened". */
 function byHeadings(drafts: Drafts): void {
-  for (const sure of [3, 2] as const) {
-    for (const draft of drafts.all) {
-      if (draft.found?.sure !== sure || draft.meaning !== null) continue;
-      const proven = provenOtherwise(draft.found.meaning, draft.cells);
-      if (proven) saying(drafts, assumed.column(draft.name, proven));
-      const meaning = besideOthers(draft, proven ?? draft.found.meaning, drafts);
-      if (meaning === null) draft.spare = true;
-      else {
-        const others = drafts.all.filter((one) => one.found?.meaning === 'seed').length;
-        const several = MANY.has(meaning) || (meaning === 'amount' && others > 1);
-        draft.spare = has(drafts, meaning) && !several;
-        if (draft.spare) saying(drafts, assumed.secondColumn(draft.name, meaning));
-        else draft.meaning = meaning;
-      }
-    }
-  }
+  // What can't be what its heading says comes last: "Day" above weekdays, beside a "Date".
+  const order = drafts.all
+    .filter(({ found, meaning }) => found !== null && meaning === null)
+    .map((draft) => ({ draft, rank: rankOf(draft) }))
+    .toSorted((a, b) => b.rank - a.rank);
+  for (const { draft } of order) byHeading(draft, drafts);
   for (const draft of drafts.all) draft.spare ||= draft.found !== null && draft.meaning === null;
+}
+
+const rankOf = ({ found, cells }: Draft): number =>
+  found === null ? 0 : (fitsMeaning(found.meaning, cells) ? 10 : 0) + found.sure;
+
+/** Gives a column the meaning of its heading, as far as its cells and the other columns agree. */
+function byHeading(draft: Draft, drafts: Drafts): void {
+  const words = draft.found ? [draft.found.meaning, ...(draft.found.others ?? [])] : [];
+  const told = words.find((meaning) => fitsMeaning(meaning, draft.cells)) ?? words[0] ?? 'note';
+  const proven = provenOtherwise(told, draft.cells);
+  if (proven) saying(drafts, assumed.column(draft.name, proven));
+  const meaning = besideOthers(draft, proven ?? told, drafts);
+  if (meaning === null) {
+    draft.spare = true;
+    return;
+  }
+  const others = drafts.all.filter((one) => one.found?.meaning === 'seed').length;
+  const several = MANY.has(meaning) || (meaning === 'amount' && others > 1);
+  draft.spare = has(drafts, meaning) && !several;
+  if (draft.spare && draft.cells.length > 0) saying(drafts, assumed.secondColumn(draft.name, meaning));
+  if (!draft.spare) draft.meaning = meaning;
+}
+
+/** Whether days of a second column are when holds ended that began on those of the first, told beside times of day. */
+function endsHolds(draft: Draft, drafts: Drafts): boolean {
+  const first = drafts.all.find(({ meaning }) => meaning === 'date');
+  const timed = drafts.all.some(
+    ({ found, cells }) =>
+      found?.meaning === 'end' || found?.meaning === 'start' || share(cells, isClock) >= 0.8,
+  );
+  if (!first || !timed) return false;
+  const pairs = drafts.rows
+    .map(({ cells }) => [findDay(cells[first.index] ?? ''), findDay(cells[draft.index] ?? '')] as const)
+    .filter(([began, ended]) => began !== null && ended !== null);
+  return (['day first', 'month first'] as const).some((order) => {
+    const days = pairs.map(([began, ended]) => (began && ended ? daysBetween(began, ended, order) : null));
+    return (
+      days.some((count) => count !== null && count > 0) &&
+      share(days, (count) => count !== null && count >= 0 && count <= MOST_DAYS) >= 0.8
+    );
+  });
 }
 
 /** Headings that may be said of a time of day as well as of how long. */
@@ -170,6 +214,8 @@ function besideOthers(draft: Draft, told: NoteColumn, drafts: Drafts): NoteColum
     if (others.some(({ found }) => found?.meaning === 'end')) meaning = 'start';
     else if (share(cells, (cell) => /[ap]\.?m\b|uhr/i.test(cell)) >= 0.5) return null;
   }
+  // "Date in, Time in, Date out, Time out"
+  if (meaning === 'date' && has(drafts, 'date') && endsHolds(draft, drafts)) return 'end';
   const left = drafts.all[index - 1];
   const before = left?.meaning ?? left?.found?.meaning ?? null;
   const unit = headingUnit(name);
@@ -228,11 +274,23 @@ const withoutUnit = (name: string, unit: string | null): string =>
     ? name
     : tidy(name.replace(/[([{].*?[)\]}]/g, ' '))
         .trim()
-        .replace(new RegExp(`[\\s,/]+(?:in )?${unit}\\.?$`, 'i'), '');
+        .replace(new RegExp(`[\\s,/]+(?:in )?${unit}\\.?$|^${unit}\\s+(?:of\\s+)?`, 'i'), '');
 
 /** "Inulin" above amounts, or above crosses where it went in. */
 function byAdditions(drafts: Drafts): void {
   if (!drafts.headed) return;
+  // "With what" above counts of pieces is no addition.
+  const seeds = drafts.all.find(
+    ({ meaning, chosen, cells }) =>
+      meaning === 'addition' && !chosen && share(cells, (cell) => PIECE_WITHIN.test(cell)) >= 0.5,
+  );
+  if (seeds && !has(drafts, 'seed')) {
+    seeds.meaning = 'seed';
+    saying(drafts, assumed.column(seeds.name, 'seed'));
+  }
+  for (const draft of drafts.all)
+    if (draft.chosen && draft.meaning === 'addition' && share(draft.cells, isAmount) >= 0.8)
+      draft.additionName = withoutUnit(draft.name, headingUnit(draft.name));
   for (const draft of drafts.all) {
     const { name, cells } = draft;
     if (draft.meaning !== null || draft.spare || cells.length === 0) continue;
@@ -246,18 +304,30 @@ function byAdditions(drafts: Drafts): void {
   }
 }
 
-/** A column of names that the seeds go by names the jars, whatever stands above it. */
-function bySeedNames(drafts: Drafts, rows: readonly Row[]): void {
-  if (has(drafts, 'jar') || has(drafts, 'label')) return;
-  const seeds = drafts.all.filter(({ meaning }) => meaning === 'seed').map(({ index }) => index);
+/** What names jars as well as it is told of them: by the colours of their lids, or the vessels. */
+const MAY_NAME: ReadonlySet<NoteColumn> = new Set<NoteColumn>(['note', 'colour', 'vessel']);
+
+/** A column of names that the seeds go by names the jars, and one that goes by the names of jars tells seeds, whatever stands above. */
+function bySeedNames(drafts: Drafts): void {
+  const of = (...wanted: readonly NoteColumn[]): number[] =>
+    drafts.all
+      .filter(({ meaning }) => meaning !== null && wanted.includes(meaning))
+      .map(({ index }) => index);
+  const [jars, seeds, [days = -1]] = [of('jar', 'label'), of('seed'), of('date')];
+  if (jars.length > 0 === seeds.length > 0) return;
   for (const draft of drafts.all) {
-    if (draft.meaning !== null && draft.meaning !== 'note') continue;
-    if (draft.chosen) continue;
-    const named = namedBySeeds(draft.index, seeds, rows.slice(0, SAMPLE));
-    if (named === null) continue;
-    draft.meaning = 'jar';
+    if (draft.chosen || (draft.meaning !== null && !MAY_NAME.has(draft.meaning))) continue;
+    const named =
+      seeds.length > 0
+        ? namedBySeeds(draft.index, seeds, drafts.rows, days)
+        : jars.map((jar) => namedBySeeds(jar, [draft.index], drafts.rows, days)).find((one) => one !== null);
+    if (named === null || named === undefined) continue;
+    draft.meaning = seeds.length > 0 ? 'jar' : 'seed';
     draft.spare = false;
-    saying(drafts, assumed.jarColumn(draft.name, named));
+    saying(
+      drafts,
+      seeds.length > 0 ? assumed.jarColumn(draft.name, named) : assumed.column(draft.name, 'seed'),
+    );
     return;
   }
 }
@@ -308,11 +378,8 @@ function asksHoursOrDegrees(
       share(one.cells, isNumber) >= 0.8,
   );
   if (open.length > 0) return null;
-  const id = `means:${name}`;
-  const answer = drafts.answers[id]?.trim().toLowerCase();
-  if (answer === 'hours' || answer === 'temperature') return answer;
   drafts.questions.push({
-    id,
+    id: `means:${name}`,
     row: null,
     sentence: question.hoursOrDegrees(name),
     choices: [
@@ -342,6 +409,12 @@ function corrected(drafts: Drafts): void {
       saying(drafts, assumed.figuresForSet(draft.name));
     }
   }
+  // "Parent, Vol": a volume right beside the seeds is theirs, where nothing else tells how much.
+  const volume = drafts.all.find(({ meaning, chosen }) => meaning === 'volume' && !chosen);
+  if (volume && !has(drafts, 'amount') && drafts.all[volume.index - 1]?.meaning === 'seed') {
+    volume.meaning = 'amount';
+    saying(drafts, assumed.column(volume.name, 'amount'));
+  }
   // A texture column of set words, where nothing else tells how a jar set.
   const texture = drafts.all.find(
     ({ meaning, cells }) =>
@@ -354,6 +427,25 @@ function corrected(drafts: Drafts): void {
   }
 }
 
+/** What an answer says that a heading means. */
+function meantBy(id: string, answer: string): (readonly [string, NoteColumn])[] {
+  if (id === 'which seeds' || id === 'which days')
+    return [[plain(answer), id === 'which seeds' ? 'seed' : 'date']];
+  const meaning = NOTE_COLUMNS.find((one) => one === answer.trim().toLowerCase());
+  return id.startsWith('means:') && meaning !== undefined
+    ? [[plain(id.slice('means:'.length)), meaning]]
+    : [];
+}
+
+/** What does a heading that nobody knows tell: notes, or anything that no other column tells yet. */
+function askMeaning(name: string, drafts: Drafts): Question {
+  const open = NOTE_COLUMNS.filter(
+    (meaning) => meaning !== 'note' && (MANY.has(meaning) || !has(drafts, meaning)),
+  );
+  const choices = ['note' as const, ...open].map((value) => ({ value, label: meaningInWords(value) }));
+  return { id: `means:${name}`, row: null, sentence: question.unknownColumn(name), choices, blocks: false };
+}
+
 /** A column as it is read, with what is to be said of it. */
 function columnOf(
   { index, name, cells, chosen, meaning, spare, additionName }: Draft,
@@ -363,7 +455,7 @@ function columnOf(
   const inDays = saysDays && fitsDays(cells);
   const some = cells.length > 0;
   if (saysDays && !inDays) saying(drafts, assumed.hoursNotDays(name));
-  if (meaning === null && some && !spare) saying(drafts, assumed.unknownColumn(name));
+  if (meaning === null && some && !spare) drafts.questions.push(askMeaning(name, drafts));
   const apart = chosen ? undefined : headingMeaning(name)?.apart;
   if (meaning === 'note' && apart !== undefined && some) saying(drafts, assumed.keptApart(name, apart));
   if (meaning === 'price' && some) saying(drafts, assumed.keptPrice(name));

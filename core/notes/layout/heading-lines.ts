@@ -6,7 +6,7 @@ import { bareHeading, headingMeaning, isUnit } from './headings';
 import type { Said } from '../said';
 import { JAR_HEADING } from './jar-heading';
 import { assumed } from '../notes-says';
-import type { Row, Table } from '../table/text-table';
+import type { Row, Table } from '../table/table-rows';
 
 const MOST_HEADING_LINES = 25;
 /** Of a longer heading the beginning is its name. */
@@ -33,16 +33,11 @@ function headingScore(row: Row): number {
 
 /** The row of headings, or null where the first full row is already one of jars. */
 function findHeadings(rows: readonly Row[]): Row | null {
-  let best: Row | null = null;
-  let bestScore = 1.5;
-  for (const row of rows.slice(0, MOST_HEADING_LINES)) {
-    const score = headingScore(row);
-    if (score > bestScore) {
-      best = row;
-      bestScore = score;
-    }
-  }
-  if (best) return best;
+  const scores = rows.slice(0, MOST_HEADING_LINES).map(headingScore);
+  const best = Math.max(...scores, 0);
+  // Headings that come again further down may tell more.
+  const at = best > 1.5 ? scores.findIndex((score) => score >= best * 0.7) : -1;
+  if (at >= 0) return rows[at] ?? null;
   const wide = rows.filter((row) => row.cells.filter((cell) => tidy(cell) !== '').length > 2);
   const [first, ...others] = wide;
   // Words we don't know, and no figures in them, above rows that have figures: headings all the same.
@@ -82,6 +77,19 @@ export function isSection(row: Row): boolean {
   return !/(?:^|[^\p{L}\p{N}])[\p{L}\p{N}](?![\p{L}\p{N}])/u.test(rest);
 }
 
+/** The year that a line with nothing else on it tells, "2025", "Season 2025/26"; null where it tells none, or a day. */
+export function yearOf(row: Row): number | null {
+  const [only = '', ...others] = row.cells.map(tidy).filter(Boolean);
+  const year =
+    others.length === 0 && only.length <= 60 && !findDay(only)
+      ? /(?<![\d.,])(?:199\d|20\d\d)(?!\d)/.exec(only)?.[0]
+      : undefined;
+  return year === undefined ? null : Number(year);
+}
+
+/** Whether a line tells a day, or a year, of the rows below it. */
+const tellsTime = (row: Row): boolean => isSection(row) || yearOf(row) !== null;
+
 export interface Headed {
   /** Null where the file has no headings. */
   readonly headings: Row | null;
@@ -105,20 +113,95 @@ function keyedDay(row: Row): Row {
   return keyed ? { line: row.line, cells: [`${word} ${day}`] } : row;
 }
 
-/** Headings repeated among the rows, and titles of the blocks that they head, are left out and said. */
-function rowsBelow(rows: readonly Row[], headings: Row, assumptions: Said[], look: Table['look']): Row[] {
+/** Whether a line is one of headings: words alone, most of them known. @param least how many are to be known for sure */
+function headsColumns(row: Row, least: number): boolean {
+  const cells = toldIn(row);
+  if (cells.length < least || cells.some((cell) => /\d/.test(cell) || cell.length > 40)) return false;
+  const sure = cells.filter((cell) => headingMeaning(cell)?.sure === 3);
+  return sure.length >= least && sure.length >= cells.length / 2;
+}
+
+/** Where the cells below a second line of headings belong among the columns of the first; new ones are added to them. */
+function placesOf(row: Row, names: string[]): number[] {
+  return row.cells.map((cell) => {
+    if (tidy(cell) === '') return -1;
+    const there = names.findIndex((name) => bareHeading(name) === bareHeading(cell));
+    return there >= 0 ? there : names.push(tidy(cell)) - 1;
+  });
+}
+
+const tellsSeeds = (row: Row): boolean => {
+  const meanings = row.cells.map((cell) => headingMeaning(cell)?.meaning);
+  return (
+    meanings.includes('seed') && (['date', 'label', 'jar'] as const).some((one) => meanings.includes(one))
+  );
+};
+
+/** The cells of a row under the columns of the first headings. */
+function placed(row: Row, places: readonly number[], width: number): Row {
+  const cells = Array.from({ length: width }, () => '');
+  const long = new Map<number, string>();
+  for (const [at, cell] of row.cells.entries()) {
+    // What stands beyond the headings stays beyond them.
+    const place = places[at] ?? -1;
+    const to = place >= 0 ? place : cell.trim() === '' ? null : cells.push('') - 1;
+    if (to === null) continue;
+    cells[to] = cell;
+    const whole = row.long?.get(at);
+    if (whole !== undefined) long.set(to, whole);
+  }
+  return { ...row, cells, ...(long.size > 0 ? { long } : {}) };
+}
+
+/**
+ * The rows below the headings. Headings that are repeated, and titles of the blocks that they head, are left out and said;
+ * under headings of its own a block is brought to the columns of the first, and one that names no seeds is another table.
+ * @param names of the columns; those that only a later block has are added
+ */
+function rowsBelow(
+  rows: readonly Row[],
+  headings: Row,
+  names: string[],
+  assumptions: Said[],
+  look: Table['look'],
+): Row[] {
   const wanted = headings.cells.map(bareHeading).join('|');
   const first = bareHeading(headings.cells[0] ?? '');
   const again = (row: Row): boolean =>
     bareHeading(row.cells[0] ?? '') === first && row.cells.map(bareHeading).join('|') === wanted;
-  return rows.filter((row, at) => {
+  const others = (row: Row, before: Row | undefined): boolean =>
+    headsColumns(row, 2) &&
+    (tellsSeeds(row)
+      ? headsColumns(row, 3)
+      : before === undefined || before.line < row.line - 1 || toldIn(before).length === 1);
+  const say = (row: Row, sentence: string): void => void assumptions.push({ row: row.line, sentence });
+  let places: number[] | 'none' | null = null;
+  return rows.flatMap((row, at): Row[] => {
     look?.();
     const next = rows[at + 1];
-    const after = next && isSection(next) ? rows[at + 2] : next;
-    const titles = toldIn(row).length === 1 && !isSection(row) && after !== undefined && again(after);
-    if (again(row)) assumptions.push({ row: row.line, sentence: assumed.headingsAgain() });
-    else if (titles) assumptions.push({ row: row.line, sentence: assumed.titles(toldIn(row).join(' ')) });
-    return !titles && !again(row);
+    const after = next && tellsTime(next) ? rows[at + 2] : next;
+    const text = toldIn(row).join(' ');
+    if (again(row)) {
+      places = null;
+      say(row, assumed.headingsAgain());
+      return [];
+    }
+    if (
+      toldIn(row).length === 1 &&
+      !tellsTime(row) &&
+      after !== undefined &&
+      (again(after) || others(after, row))
+    ) {
+      say(row, assumed.titles(text));
+      return [];
+    }
+    if (others(row, rows[at - 1])) {
+      places = tellsSeeds(row) ? placesOf(row, names) : 'none';
+      say(row, places === 'none' ? assumed.otherTable(text) : assumed.headingsAgain());
+      return [];
+    }
+    if (places === 'none') say(row, assumed.line(text));
+    return places === 'none' ? [] : [places === null ? row : placed(row, places, names.length)];
   });
 }
 
@@ -170,7 +253,9 @@ export function readHeadingLines(table: Table): Headed {
   if (!headings && filled.length > 0) assumptions.push({ row: null, sentence: assumed.noHeadings() });
   const above = headings ? filled.slice(0, filled.indexOf(headings)) : [];
   // "Batch of 2 May 2025" above the headings is the day of the rows below them.
-  const sections = above.filter(isSection).slice(-1);
+  const sections = [above.findLast((row) => yearOf(row) !== null), above.findLast(isSection)].filter(
+    (row) => row !== undefined,
+  );
   const upper = headings ? headingsOver(headings, above.at(-1)) : { cells: [], used: false };
   for (const row of above)
     if (!sections.includes(row) && !(upper.used && row === above.at(-1)))
@@ -187,15 +272,32 @@ export function readHeadingLines(table: Table): Headed {
     });
   }
   const own = second ? below.slice(1) : below;
-  const rows = [...sections, ...(headings ? rowsBelow(own, headings, assumptions, table.look) : own)];
-  return { headings, names: namesOf(upper.cells, second, rows), rows, emptyLines, assumptions };
+  const named = [...upper.cells];
+  const rows = [...sections, ...(headings ? rowsBelow(own, headings, named, assumptions, table.look) : own)];
+  return { headings, names: namesOf(named, second, rows), rows, emptyLines, assumptions };
 }
 
 /** Rows of a sheet that lies on its side: one for each thing told of a jar. */
 const MOST_SIDEWAYS = 100;
 
+/** A table whose headings run down its first column, with a jar in each further one, turned: line 3 is its third column. */
+export function upright(table: Table): Table {
+  if (!runsSideways(table)) return table;
+  const width = table.rows.reduce((most, { cells }) => Math.max(most, cells.length), 0);
+  const rows = Array.from({ length: width }, (_, column): Row => {
+    const long = new Map(
+      table.rows.flatMap((row, at) =>
+        row.long?.has(column) ? [[at, row.long.get(column) ?? ''] as const] : [],
+      ),
+    );
+    const cells = table.rows.map((row) => row.cells[column] ?? '');
+    return { line: column + 1, cells, ...(long.size > 0 ? { long } : {}) };
+  });
+  return { ...table, rows };
+}
+
 /** Whether the headings run down the first column, with a jar in each further one. */
-export function runsSideways(table: Table): boolean {
+function runsSideways(table: Table): boolean {
   const first = table.rows.map(({ cells }) => tidy(cells[0] ?? '')).filter(Boolean);
   if (first.length > MOST_HEADING_LINES) return false;
   const told = new Set(

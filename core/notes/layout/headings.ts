@@ -1,6 +1,7 @@
 // What a column's heading means, in the words and languages keepers write in.
 import type { NoteColumn } from '../../contract';
 import { plain } from '../../quantities/quantities';
+import { milkName } from '../cells/cell-words';
 import { headingPhrases } from './heading-phrases';
 
 /** Of two meanings that a word has, in one language or in two, the first counts. */
@@ -8,16 +9,22 @@ const MEANINGS = [
   'date', 'jar', 'label', 'seed', 'amount', 'milk', 'milk amount', 'addition', 'addition amount', 'hours', 'start', 'end', 'temperature', 'set', 'ph', 'whey', 'smell', 'colour', 'texture', 'tang', 'volume', 'vessel', 'spoiled', 'price', 'note',
 ] as const; // prettier-ignore
 const EXACT = new Map<string, NoteColumn>();
+/** What else a phrase means, where that is more than one thing. */
+const ELSE = new Map<string, NoteColumn[]>();
 for (const meaning of MEANINGS)
-  for (const phrase of headingPhrases(meaning)) if (!EXACT.has(phrase)) EXACT.set(phrase, meaning);
+  for (const phrase of headingPhrases(meaning)) {
+    const first = EXACT.get(phrase);
+    if (first === undefined) EXACT.set(phrase, meaning);
+    else if (first !== meaning) ELSE.set(phrase, [...(ELSE.get(phrase) ?? []), meaning]);
+  }
 const BY_FIRST_WORD = new Map<string, { phrase: string; meaning: NoteColumn; count: number }[]>();
 for (const [phrase, meaning] of EXACT) {
   const parts = phrase.replace(/[/,;-]/g, ' ').split(' ');
   const first = parts[0] ?? '';
   BY_FIRST_WORD.set(first, [...(BY_FIRST_WORD.get(first) ?? []), { phrase, meaning, count: parts.length }]);
 }
-/** Words that mean something as a whole heading only: "Product code" is neither seed nor jar, "ça a pris" no Danish price. */
-const WHOLE_ONLY: ReadonlySet<string> = new Set(['code', 'pris']);
+/** Words that mean something as a whole heading only: "Product code" is neither seed nor jar. */
+const WHOLE_ONLY: ReadonlySet<string> = new Set(['code']);
 const OF_A_CODE = /\b(?:codes?|numbers?|no|nr|id|sku|barcode|ean)\b/;
 const PRODUCT_WORD = /^(?:products?|produkt|produit|producto|prodotto)$/;
 /** A pH before the hold ended: never the pH of the jar. */
@@ -25,6 +32,16 @@ const EARLY_PH = /\b(?:early|start|initial|milk|before|seed|after \d+|at \d+|\d+
 /** Not hold hours: these are set times, and a set time is never read as hours held. */
 const SET_TIME =
   /set time|time to set|hours to set|set (?:after|by)|gesetzt nach|fest nach|temps de prise|tiempo de cuajado/;
+
+/** How many jars a batch filled: no name of one. */
+const HOW_MANY =
+  /\b(?:jars|glaser) (?:made|filled|total)\b|\b(?:number|no|nr|count|anzahl|zahl) (?:of |der )?(?:jars|glaser)\b|\bhow many jars\b/;
+/** "Parent amt", "Milk qty": how much of what else the heading names. */
+const AMOUNT_OF: Partial<Record<NoteColumn, NoteColumn>> = {
+  seed: 'amount',
+  milk: 'milk amount',
+  addition: 'addition amount',
+};
 
 /** A heading without its unit, marks and accents. */
 export function bareHeading(heading: string): string {
@@ -41,7 +58,9 @@ export interface HeadingMeaning {
   /** 3 the very word, 2 the word within a longer heading. */
   readonly sure: 2 | 3;
   /** It names what is kept apart on purpose: no set word, no pH of the jar. */
-  readonly apart?: 'a set time' | 'a pH before the end';
+  readonly apart?: 'a set time' | 'a pH before the end' | 'a number of jars';
+  /** What else the words mean, should the cells say so. */
+  readonly others?: readonly NoteColumn[];
 }
 
 /** What a heading means and how sure that is (3 the very word, 2 the word within a longer heading), or null. */
@@ -51,6 +70,7 @@ export function headingMeaning(heading: string): HeadingMeaning | null {
     .replace(/\s+/g, ' ')
     .trim();
   if (SET_TIME.test(whole)) return { meaning: 'note', sure: 3, apart: 'a set time' };
+  if (HOW_MANY.test(whole)) return { meaning: 'note', sure: 3, apart: 'a number of jars' };
   if (/\bph\b/.test(whole))
     return EARLY_PH.test(whole)
       ? { meaning: 'note', sure: 3, apart: 'a pH before the end' }
@@ -63,25 +83,43 @@ export function headingMeaning(heading: string): HeadingMeaning | null {
     bare.replace(/[,/-]?\s?(?:in )?(?:ml|cl|dl|l|g|tbsp|tsp|el|tl|h|hrs?|std|f|c)$/, '').trim(),
   ]) {
     const exact = EXACT.get(text);
-    if (exact) return { meaning: exact, sure: 3 };
+    const others = ELSE.get(text);
+    if (exact) return { meaning: exact, sure: 3, ...(others ? { others } : {}) };
   }
-  const said = bare.replace(/[/,;-]/g, ' ').split(/\s+/);
-  let best: { meaning: NoteColumn; length: number } | null = null;
-  for (const [at, word] of said.entries()) {
-    for (const { phrase, meaning, count } of BY_FIRST_WORD.get(word) ?? []) {
-      if (phrase.length <= (best?.length ?? 2) || WHOLE_ONLY.has(phrase)) continue;
-      if (PRODUCT_WORD.test(phrase) && OF_A_CODE.test(bare)) continue;
-      if (said.slice(at, at + count).join(' ') === phrase.replace(/[/,;-]/g, ' '))
-        best = { meaning, length: phrase.length };
-    }
-  }
-  if (best) return { meaning: best.meaning, sure: 2 };
+  // "Half & half (qt)": the milk itself.
+  if (milkName(bare) !== null) return { meaning: 'milk', sure: 2 };
+  const within = phraseWithin(bare);
+  if (within !== null) return { meaning: within, sure: 2 };
   // A heading that tells nothing but its unit.
   const unit = headingUnit(heading);
   if (unit === null || bare.length > 6) return null;
   if (/^(?:deg )?[cf]$/i.test(unit)) return { meaning: 'temperature', sure: 2 };
   if (/^(?:h|hrs?|hours|std)$/i.test(unit)) return { meaning: 'hours', sure: 2 };
   return VOLUME.test(plain(heading)) ? { meaning: 'amount', sure: 2 } : null;
+}
+
+/** What the longest phrase within a heading means; of "Temp start" the temperature: when it was taken only tells it apart. */
+function phraseWithin(bare: string): NoteColumn | null {
+  const said = bare.replace(/[/,;-]/g, ' ').split(/\s+/);
+  const found = said.flatMap((word, at) =>
+    (BY_FIRST_WORD.get(word) ?? []).filter(
+      ({ phrase, count }) =>
+        phrase.length > 2 &&
+        !WHOLE_ONLY.has(phrase) &&
+        !(PRODUCT_WORD.test(phrase) && OF_A_CODE.test(bare)) &&
+        said.slice(at, at + count).join(' ') === phrase.replace(/[/,;-]/g, ' '),
+    ),
+  );
+  // "Type of seed" names none.
+  if (/\b(?:types?|kinds?|art|sorte)\b/.test(bare) && found.some(({ meaning }) => meaning === 'seed'))
+    return null;
+  const of = found.find(({ meaning }) => AMOUNT_OF[meaning] !== undefined);
+  if (of && found.some(({ meaning }) => meaning === 'amount')) return AMOUNT_OF[of.meaning] ?? null;
+  const measured = found.some(({ phrase }) => phrase.startsWith('temp'));
+  const [longest] = found
+    .filter(({ meaning }) => !measured || (meaning !== 'start' && meaning !== 'end'))
+    .toSorted((a, b) => b.phrase.length - a.phrase.length);
+  return longest?.meaning ?? null;
 }
 
 /** Headings of notes whose text needs no heading before it. */
@@ -104,6 +142,9 @@ export function headingUnit(heading: string): string | null {
   const told = inside.find((word) => UNIT_WORD.test(word));
   if (told) return /^fahrenheit$/i.test(told) ? 'F' : /^celsius$/i.test(told) ? 'C' : told;
   if (isUnit(text)) return text;
+  // "ml starter"
+  const before = /^(ml|cl|dl|g|tbsps?|tsps?|EL|TL|cups?|grams?)\s+(?:of\s+)?\p{L}{3}/iu.exec(text)?.[1];
+  if (before) return before;
   return (
     /[\s,/_-](?:in\s+)?(ml|cl|dl|l|g|tbsp|tbs|T|tsp|EL|TL|cups?|msk|spsk|h|hrs?|hours|std|days?|tage|F|C|min|%|qts?|quarts?|pints?|pts?|oz|kg|lit(?:er|re)s?|tablespoons?|teaspoons?)\.?$/i.exec(
       text,

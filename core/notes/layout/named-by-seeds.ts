@@ -1,6 +1,6 @@
 // Which column names the jars, told by the seeds: what stands there in one row seeds the jar of another.
 import { plain, tidy } from '../../quantities/quantities';
-import type { Row } from '../table/text-table';
+import type { Row } from '../table/table-rows';
 
 const LONGEST_NAME = 20;
 
@@ -8,12 +8,23 @@ const LONGEST_NAME = 20;
  * Whether a column holds names that seeds go by: nearly all short and different, and one in half of the seeds that name
  * no product. @returns a seed that shows it, or null
  * @param seeds columns that say what seeded each jar
+ * @param days the column of days: a name may come again on another one
  */
-export function namedBySeeds(index: number, seeds: readonly number[], rows: readonly Row[]): string | null {
+export function namedBySeeds(
+  index: number,
+  seeds: readonly number[],
+  rows: readonly Row[],
+  days: number,
+): string | null {
   const names = rows.map(({ cells }) => plain(cells[index] ?? ''));
   const told = names.filter((name) => name !== '');
   const known = new Set(told);
-  if (told.length < 3 || known.size < told.length * 0.9 || told.some((name) => name.length > LONGEST_NAME))
+  const different = new Set(rows.map((row, at) => `${row.cells[days] ?? ''}|${names[at]}`));
+  if (
+    told.length < 3 ||
+    different.size < rows.length * 0.9 ||
+    told.some((name) => name.length > LONGEST_NAME)
+  )
     return null;
   // A figure alone is an amount, or hours, as well as a name.
   if (told.filter((name) => !/^[\d.,]+$/.test(name)).length < told.length * 0.9) return null;
@@ -25,6 +36,7 @@ export function namedBySeeds(index: number, seeds: readonly number[], rows: read
   const naming = seeding.filter(({ text, own }) =>
     plain(text)
       .split(/\s*[+;,&/]\s*|\s(?:and|und|et|y|e|og|och|en|i)\s/)
+      .map((name) => name.replace(/^[^\p{L}\p{N}]+|[^\p{L}\p{N}]+$/gu, ''))
       .some((name) => name !== own && known.has(name)),
   );
   return naming.length >= Math.max(2, seeding.length / 2) ? (naming[0]?.text ?? null) : null;

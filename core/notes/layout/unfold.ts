@@ -3,8 +3,9 @@
 import type { NoteColumn } from '../../contract';
 import { plain, tidy } from '../../quantities/quantities';
 import { assumed } from '../notes-says';
-import type { Row } from '../table/text-table';
+import type { Row } from '../table/table-rows';
 import type { Headed } from './heading-lines';
+import { meaningOfCells } from './column-cells';
 import { headingMeaning } from './headings';
 
 const LABEL = String.raw`(?:jar|glass?|gl(?:ä|ae)ser|pot|bocal|frasco|tarro|vasetto|burk|krukke|słoik)?\s*[#(]?\s*(\p{L}|\d{1,2})\)?`;
@@ -52,15 +53,43 @@ function columnsOfJars(names: readonly string[]): OfJar[] {
   return [];
 }
 
+/** "Seed, A, B, C": columns of their own for jars that have one seed, each with one thing told of its jar, or none. */
+function columnsOfLabels({ names, rows }: Headed): OfJar[] {
+  const labels = names.map((name) => BARE_LABEL.exec(tidy(name))?.[1]?.toLowerCase() ?? null);
+  const first = labels.findIndex((label) => label === 'a' || label === '1');
+  const after = labels.findIndex((label, at) => at > first && label !== following(labels[at - 1] ?? null));
+  const run = first < 0 ? [] : labels.slice(first, after < 0 ? labels.length : after);
+  const meanings = names.map((name) => headingMeaning(name)?.meaning);
+  if (run.length < 2 || meanings.includes('jar')) return [];
+  const cells = rows.slice(0, SAMPLE).flatMap((row) => row.cells.slice(first, first + run.length));
+  const told = meaningOfCells(
+    cells,
+    new Set((['seed', 'set', 'ph', 'amount'] as const).filter((one) => !meanings.includes(one))),
+  );
+  const what = told === null ? 'Notes' : told === 'ph' ? 'pH' : told;
+  return run.map((label, at) => ({ index: first + at, label: label ?? '', what }));
+}
+
+const BARE_LABEL = new RegExp(`^${LABEL}$`, 'iu');
+/** The label after another: b after a, 2 after 1. */
+const following = (label: string | null): string | null =>
+  label === null
+    ? null
+    : /\d/.test(label)
+      ? String(Number(label) + 1)
+      : String.fromCodePoint((label.codePointAt(0) ?? 0) + 1);
+
 /** A wide sheet as rows of jars. */
 function unfoldWide(headed: Headed): Headed | null {
   if (!headed.headings) return null;
-  const columns = columnsOfJars(headed.names);
+  const several = columnsOfJars(headed.names);
+  const columns = several.length > 0 ? several : columnsOfLabels(headed);
   if (columns.length === 0) return null;
   const mine = new Set(columns.map(({ index }) => index));
   const shared = headed.names.flatMap((_, index) => (mine.has(index) ? [] : [index]));
   const lone = shared.map((index) => headingMeaning(headed.names[index] ?? '')?.meaning);
-  if (lone.some((meaning) => meaning !== undefined && OF_THE_LINE.has(meaning))) return null;
+  if (several.length > 0 && lone.some((meaning) => meaning !== undefined && OF_THE_LINE.has(meaning)))
+    return null;
   const labels = unique(columns.map(({ label }) => label));
   const told = unique(columns.map(({ what }) => plain(what)));
   const at = (label: string, what: string): number =>

@@ -1,14 +1,14 @@
 // Rows of jars that are in the ledger already: how a changed row differs, what is asked about it, and what an answer changes.
 import type { NoteColumn } from '../../contract';
 import { isSpoiled } from '../../safety/take-out';
-import { readFacts } from '../rows/row-facts';
+import { readFacts, spelledAlike } from '../rows/row-facts';
 import { plain, tidy } from '../../quantities/quantities';
-import type { LedgerFacts, LedgerView, NotesInput, PlannedChange, PlannedJar } from '../notes-plan';
-import { type CellContext, RowLog } from '../rows/row-cells';
-import { labelOf, type NoteRow } from '../rows/note-rows';
+import type { OwnCells, LedgerFacts, LedgerView, NotesInput, PlannedChange, PlannedJar } from '../notes-plan';
+import { type FileContext, RowLog } from '../rows/row-cells';
+import { labelOf, type NoteRow } from '../rows/note-row';
 import { answersOf } from './plan-jar';
 import { ANOTHER } from '../rows/same-place';
-import { headingKey, type OwnCells } from '../rows/same-row';
+import { headingKey } from '../rows/same-row';
 import { question, quoted } from '../notes-says';
 
 /** Questions whose answer changes what a row is taken to mean; their answers are kept with the row. */
@@ -59,7 +59,7 @@ function differencesOf(row: NoteRow, now: LedgerFacts, spoiledDiffers: boolean, 
   compare('seeds', now.seeds.toSorted().join(' + '), seedNames(row).toSorted().join(' + '));
   if (spoiledDiffers) differences.push('spoiled no here, yes in the ledger (which keeps it)');
   // Words that tell of spoilage are what the urgent question is about already.
-  if (differences.length === 0 && !urgent) compare('note', now.note, row.log.note.join('\n') || null);
+  if (differences.length === 0 && !urgent) compare('note', now.note, row.log.noteText() || null);
   return differences;
 }
 
@@ -166,19 +166,14 @@ export const takesColumn = (heading: string, answers: NotesInput['answers']): bo
 /** A row as it reads with some of its columns and answers only. */
 export function readAs(
   row: NoteRow,
-  context: CellContext,
+  context: FileContext,
   answers: NotesInput['answers'],
   without: readonly string[],
 ): NoteRow {
   const log = new RowLog(row.row.line);
   const cells = row.cells.filter(({ column }) => !without.includes(column.heading));
-  const facts = readFacts(
-    cells,
-    log,
-    { ...context, answers, names: new Map(context.names) },
-    row.identity.day,
-  );
-  return { ...row, cells, facts, log };
+  const facts = readFacts(cells, log, { ...context, answers }, row.identity.day);
+  return { ...row, cells, facts: spelledAlike(facts, new Map(context.names)), log };
 }
 
 /** Of a row that is there already: how it read before its new answers and columns, and how it reads with them. */
@@ -194,7 +189,7 @@ export interface Again {
 export const OF_SEEDS: readonly NoteColumn[] = ['seed', 'amount', 'milk amount', 'volume'];
 
 /** What newly answered questions and newly taken columns of a row that is there already change, or null where none was. */
-export function readAgain(row: NoteRow, input: NotesInput, context: CellContext): Again | null {
+export function readAgain(row: NoteRow, input: NotesInput, context: FileContext): Again | null {
   if ((row.here ?? '') === '' || row.repeats !== null) return null;
   const { answers } = input;
   const { line } = row.row;

@@ -1,7 +1,7 @@
 // Rows that the rule book leaves aside: what can't be, and what is asked about first.
 import type { NotesInput, PlannedChange, PlannedJar, RowRefused } from '../notes-plan';
 import { planJar } from './plan-jar';
-import type { NoteRow } from '../rows/note-rows';
+import type { NoteRow } from '../rows/note-row';
 import { question } from '../notes-says';
 import { seedsFirst, waitForSeeds } from './seed-order';
 

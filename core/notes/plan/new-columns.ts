@@ -4,18 +4,18 @@ import { OF_SEEDS, readAs, takesColumn } from './changes';
 import type { Column, Layout } from '../layout/column-meanings';
 import type { FileSays, Question, Said } from '../said';
 import type { NotesInput } from '../notes-plan';
-import type { CellContext } from '../rows/row-cells';
-import type { NoteRow } from '../rows/note-rows';
+import type { FileContext } from '../rows/row-cells';
+import type { NoteRow } from '../rows/note-row';
 import { assumed, question } from '../notes-says';
 
 /** Whether a column of a row tells more than the others do. */
-function tells(row: NoteRow, column: Column, context: CellContext, input: NotesInput): boolean {
+function tells(row: NoteRow, column: Column, context: FileContext, input: NotesInput): boolean {
   if (column.meaning === 'ignore') return false;
   if (OF_SEEDS.includes(column.meaning)) return true;
   const others = (row.other?.added ?? []).filter((heading) => heading !== column.heading);
   const said = (without: readonly string[]): string => {
     const { facts, log } = readAs(row, context, input.answers, without);
-    return JSON.stringify([facts, log.note]);
+    return JSON.stringify([facts, log.noteText()]);
   };
   return said(others) !== said([...others, column.heading]);
 }
@@ -24,7 +24,7 @@ function tells(row: NoteRow, column: Column, context: CellContext, input: NotesI
 export function askColumns(
   rows: readonly NoteRow[],
   layout: Layout,
-  context: CellContext,
+  context: FileContext,
   input: NotesInput,
 ): FileSays {
   const questions: Question[] = [];
@@ -54,7 +54,7 @@ export function askColumns(
 }
 
 /** Takes away what is asked, or wrong, of a row only because of new columns that are not taken over. */
-export function hushColumns(row: NoteRow, input: NotesInput, context: CellContext): void {
+export function hushColumns(row: NoteRow, input: NotesInput, context: FileContext): void {
   const without = (row.other?.added ?? []).filter((heading) => !takesColumn(heading, input.answers));
   if (without.length === 0) return;
   const said = ({ log }: NoteRow): string[] =>

@@ -2,11 +2,11 @@
 import { plain } from '../../quantities/quantities';
 import { finalVolume } from '../rows/row-facts';
 import { withAnswersToNote } from '../rows/outcomes';
-import type { NotedRow, NotesInput, PlannedJar, PlannedSeeding } from '../notes-plan';
+import type { OwnCells, NotedRow, NotesInput, PlannedJar, PlannedSeeding } from '../notes-plan';
 import type { RowFacts } from '../rows/row-cells';
-import { labelOf, type NoteRow } from '../rows/note-rows';
-import { type OwnCells, rowText } from '../rows/same-row';
-import type { SourceMention } from '../seeds/seed-index';
+import { labelOf, type NoteRow } from '../rows/note-row';
+import { rowText } from '../rows/same-row';
+import type { SourceMention } from '../named-seeds';
 
 /** What was read of a row: rows that are written otherwise and read the same are the same. */
 const readText = ({ identity, seeds }: NoteRow, facts: RowFacts, note: string): string => JSON.stringify([
@@ -24,6 +24,25 @@ export function answersOf(line: number, answers: NotesInput['answers']): Map<str
     if (asked && Number(asked[2]) === line) found.set(`${asked[1]}${asked[3] ?? ''}`, answer);
   }
   return found;
+}
+
+/** What a heading means is asked about with this before it. */
+export const MEANS = 'means:';
+
+/** A plan with what its headings were said to mean, kept with the first of its rows. */
+export function withMeanings(jars: readonly PlannedJar[], answers: NotesInput['answers']): PlannedJar[] {
+  const means = Object.entries(answers).filter(([id]) => id.startsWith(MEANS));
+  return jars.map((jar, at) =>
+    at > 0 || means.length === 0
+      ? jar
+      : {
+          ...jar,
+          noted: {
+            ...jar.noted,
+            answers: [...jar.noted.answers, ...means.map(([question, answer]) => ({ question, answer }))],
+          },
+        },
+  );
 }
 
 /** @param without headings of new columns that are not taken over */

@@ -1,14 +1,14 @@
 // Rows of jars → what they add to the ledger and change in it. What can't be, or hangs on what can't be, stays aside.
 import { plain } from '../../quantities/quantities';
 import type { NotesInput, NotesPlan, PlannedChange, PlannedJar } from '../notes-plan';
-import type { NoteRow } from '../rows/note-rows';
-import type { CellContext } from '../rows/row-cells';
+import type { NoteRow } from '../rows/note-row';
+import type { FileContext } from '../rows/row-cells';
 import type { KnownSeeds } from '../seeds/known-seeds';
-import type { SourceMention } from '../seeds/seed-index';
+import type { SourceMention } from '../named-seeds';
 import { askChanged, readAgain, takeOver, takesOver } from './changes';
 import { leaveImpossible, possibleChanges } from './impossible';
 import { hushColumns, newlySpoiled } from './new-columns';
-import { planJar } from './plan-jar';
+import { planJar, withMeanings } from './plan-jar';
 import { linesBelow, refuseLoops, seededBy, seedsFirst, waitForSeeds, waitToTakeOver } from './seed-order';
 
 export interface PlannedRows {
@@ -24,7 +24,7 @@ export interface PlannedRows {
 export function planRows(
   rows: readonly NoteRow[],
   { byId }: KnownSeeds,
-  context: CellContext,
+  context: FileContext,
   input: NotesInput,
 ): PlannedRows {
   refuseLoops(rows, byId);
@@ -40,7 +40,7 @@ export function planRows(
   const changes = possibleChanges(jars, [...wanted.keys()], (change) => wanted.get(change), input);
   const changing = new Set(changes.flatMap((change) => wanted.get(change) ?? []));
   return {
-    plan: { sources: sources.all(), jars, changes },
+    plan: { sources: sources.all(), jars: withMeanings(jars, input.answers), changes },
     adding,
     changing,
     refused: new Set([...refused, ...[...wanted.values()].filter((row) => !changing.has(row))]),
@@ -51,7 +51,7 @@ export function planRows(
 function changeAgain(
   row: NoteRow,
   planned: (row: NoteRow, without?: readonly string[]) => PlannedJar,
-  context: CellContext,
+  context: FileContext,
   input: NotesInput,
 ): PlannedChange | null {
   const again = readAgain(row, input, context);
@@ -71,7 +71,7 @@ function changeAgain(
 function wantedChanges(
   rows: readonly NoteRow[],
   byId: ReadonlyMap<string, NoteRow>,
-  context: CellContext,
+  context: FileContext,
   sourceOf: (source: SourceMention) => string,
   input: NotesInput,
 ): { wanted: Map<PlannedChange, NoteRow>; refused: NoteRow[] } {

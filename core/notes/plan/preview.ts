@@ -1,10 +1,10 @@
 // What a keeper is shown before anything comes in: columns, rows, problems, questions, assumptions.
 import type { NotesPreview } from '../../contract';
 import { tidy } from '../../quantities/quantities';
-import type { Conventions } from '../conventions/file-conventions';
+import type { Conventions } from '../conventions/file-habits';
 import type { Layout } from '../layout/column-meanings';
 import type { NotesInput } from '../notes-plan';
-import type { NoteRow } from '../rows/note-rows';
+import type { NoteRow } from '../rows/note-row';
 import type { FileSays } from '../said';
 import { staysOpen } from './changes';
 import type { PlannedRows } from './plan-rows';
@@ -60,7 +60,7 @@ export function previewOf(
 }
 
 /** Each column with what it was taken as and the first things that stand in it. */
-const columnsOf = ({ columns, rows }: Layout): NotesPreview['columns'] =>
+export const columnsOf = ({ columns, rows }: Layout): NotesPreview['columns'] =>
   columns.map(({ heading, known, meaning, index }) => ({
     heading,
     meaning: known ? meaning : null,

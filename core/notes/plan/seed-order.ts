@@ -1,6 +1,6 @@
 // Across rows: no jar descends from itself, rows wait for seeds that are aside, seeds come first.
 import type { NoteColumn } from '../../contract';
-import { type NoteRow, labelOf } from '../rows/note-rows';
+import { type NoteRow, labelOf } from '../rows/note-row';
 import { problem } from '../notes-says';
 
 const seedColumns: readonly NoteColumn[] = ['seed'];

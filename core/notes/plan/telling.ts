@@ -2,10 +2,10 @@
 import type { NotesPreview } from '../../contract';
 import { MEASURES, plain, type KitchenMeasure } from '../../quantities/quantities';
 import { finalVolume } from '../rows/row-facts';
-import { SYSTEMS, type Conventions } from '../conventions/file-conventions';
+import { SYSTEMS, type Conventions } from '../conventions/file-habits';
 import type { Layout } from '../layout/column-meanings';
 import type { Question, Said } from '../said';
-import { labelOf, type NoteRow } from '../rows/note-rows';
+import { labelOf, type NoteRow } from '../rows/note-row';
 import { assumed, question, quoted } from '../notes-says';
 
 const seedNames = (row: NoteRow): string[] =>

@@ -8,12 +8,13 @@ import {
   dayText,
   findDay,
   likeDay,
+  nearestDay,
   serialDay,
   strayDigits,
   type ReadDay,
 } from '../cells/days';
 import { assumed, problem, question } from '../notes-says';
-import { unused } from '../cells/seed-words';
+import { unused, words as wordsOf } from '../cells/seed-words';
 
 export interface Identity {
   day: string | null;
@@ -29,11 +30,7 @@ export interface Identity {
   readonly yearlessText: string;
 }
 
-const words = (text: string): string =>
-  plain(text)
-    .split(/[^\p{L}\p{N}']+/u)
-    .filter(Boolean)
-    .join(' ');
+const words = (text: string): string => wordsOf(text).join(' ');
 const JAR_WORD =
   /^(?:jar|glass?|pot|bocal|frasco|tarro|vasetto|barattolo|burk|sloik|słoik|potje|pote|batch|no|nr|number|num|n°|letter)\b\.?\s*/i;
 
@@ -236,22 +233,10 @@ export function readIdentity(
   };
 }
 
-const at = (day: string): number =>
-  Date.UTC(Number(day.slice(0, 4)), Number(day.slice(5, 7)) - 1, Number(day.slice(8)));
+/** The years that a row may be of, where a line above it tells one: a winter goes on into the next. */
+const yearsOf = (told: number | null): number[] | undefined => (told === null ? undefined : [told, told + 1]);
 
 const shifted = (day: string, years: number): string => `${Number(day.slice(0, 4)) + years}${day.slice(4)}`;
-
-/** The year that brings a day closest to another. */
-function closest(read: ReadDay, to: string): string | null {
-  const year = Number(to.slice(0, 4));
-  let best: string | null = null;
-  for (const candidate of [year - 1, year, year + 1]) {
-    const text = dayText(read, candidate);
-    if (text !== null && (best === null || Math.abs(at(text) - at(to)) < Math.abs(at(best) - at(to))))
-      best = text;
-  }
-  return best;
-}
 
 /**
  * Gives days without a year the year that keeps neighbouring rows close together. Where no row has a year, the newest
@@ -259,12 +244,22 @@ function closest(read: ReadDay, to: string): string | null {
  * @param known days known from elsewhere, by row: what the ledger has for the same row.
  */
 export function fillYears(
-  rows: readonly { readonly identity: Identity; readonly log: RowLog; readonly known: string | null }[],
+  rows: readonly {
+    readonly identity: Identity;
+    readonly log: RowLog;
+    readonly known: string | null;
+    readonly yearTold: number | null;
+  }[],
   today: string,
 ): void {
   const open = rows.filter(({ identity }) => identity.yearless !== null && identity.day === null);
   if (open.length === 0) return;
-  const days = rows.map(({ identity, known }) => identity.day ?? (identity.yearless ? known : null));
+  const days = rows.map(({ identity, known, yearTold }, at) => {
+    // The first row below a line that tells the year; those after it stay close to it.
+    const first = yearTold !== null && yearTold !== rows[at - 1]?.yearTold;
+    const told = identity.yearless !== null && first ? dayText(identity.yearless, yearTold) : null;
+    return identity.day ?? told ?? (identity.yearless ? known : null);
+  });
   const told = days.some((day) => day !== null);
   if (!told) {
     const first = rows.findIndex(({ identity }) => identity.yearless !== null);
@@ -276,7 +271,8 @@ export function fillYears(
     let last: string | null = null;
     for (const index of indices) {
       const read = rows[index]?.identity.yearless;
-      if (days[index] === null && read && last !== null) days[index] = closest(read, last);
+      if (days[index] === null && read && last !== null)
+        days[index] = nearestDay(read, last, yearsOf(rows[index]?.yearTold ?? null));
       last = days[index] ?? last;
     }
   };

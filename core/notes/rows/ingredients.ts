@@ -2,14 +2,14 @@
 import type { Amount } from '../../ledger/basics';
 import { findAmounts, tidy } from '../../quantities/quantities';
 import { bareHeading } from '../layout/headings';
-import { isNegative, sayAmount, spelled, tooMuch, type RowCells, type RowFacts } from './row-cells';
+import { isNegative, sayAmount, tooMuch, type RowCells, type RowFacts } from './row-cells';
 import { assumed, problem, question } from '../notes-says';
 import { isNothing, milkName, readYesNo } from '../cells/cell-words';
 
 /** A milk's name in one spelling; said where the words themselves change. */
 function nameOfMilk(row: RowCells, text: string): string {
   const name = milkName(text);
-  if (name === null) return spelled(row.context.names, text);
+  if (name === null) return text;
   if (/\bfull\b/i.test(text)) row.log.assume(assumed.milk(text, name));
   return name;
 }
@@ -68,16 +68,16 @@ export function readMilk(row: RowCells): Pick<RowFacts, 'milk' | 'milkAmount'> {
 /** What was stirred in, and how much of each. */
 export function readAdditions(row: RowCells): RowFacts['additions'] {
   const found: { name: string; actual: Amount | null }[] = [];
-  const { conventions, names } = row.context;
+  const { conventions } = row.context;
   for (const cell of row.of('addition')) {
     if (isNothing(cell.text) || tidy(cell.text) === '0') continue;
     if (cell.column.additionName !== null) {
       const went = readYesNo(cell.text);
       if (went === true && !/\d/.test(cell.text))
-        found.push({ name: spelled(names, cell.column.additionName), actual: null });
+        found.push({ name: cell.column.additionName, actual: null });
       if (went !== null && !/\d/.test(cell.text)) continue;
       const actual = row.amount(cell, false);
-      if (actual && actual.value > 0) found.push({ name: spelled(names, cell.column.additionName), actual });
+      if (actual && actual.value > 0) found.push({ name: cell.column.additionName, actual });
       continue;
     }
     if (isNegative(cell.text)) {
@@ -111,7 +111,7 @@ export function readAdditions(row: RowCells): RowFacts['additions'] {
       else if (name === '') {
         row.log.ask('addition', question.notRead(cell.column.heading, piece.trim()));
         row.log.keep(cell.column.heading, piece);
-      } else found.push({ name: spelled(names, name).slice(0, 200), actual });
+      } else found.push({ name: name.slice(0, 200), actual });
     }
   }
   const amounts = row.of('addition amount').filter(({ text }) => !isNothing(text));

@@ -3,18 +3,8 @@ import type { NoteColumn } from '../../contract';
 import { plain } from '../../quantities/quantities';
 import type { Layout } from '../layout/column-meanings';
 import type { LedgerJar, NotesInput } from '../notes-plan';
-import type { NoteRow } from './note-rows';
+import type { NoteRow } from './note-row';
 import { headingKey, rowText } from './same-row';
-
-/** How the columns of a row differ from those under which it came in. */
-export interface OtherColumns {
-  /** Its headings that are new and under which it says something. */
-  readonly added: readonly string[];
-  /** Headings under which it said something and which the file has no more. */
-  readonly gone: readonly string[];
-  /** Which of the rows with the same cells it was. */
-  readonly occurrence: number;
-}
 
 const TELLS_DAY: readonly NoteColumn[] = ['date', 'start', 'label', 'jar'];
 

@@ -2,8 +2,8 @@
 import type { NoteColumn } from '../../contract';
 import type { Amount, Temperature } from '../../ledger/basics';
 import type { Outcome } from '../../ledger/records';
-import { parseAmount, plain, tidy, type FoundAmount } from '../../quantities/quantities';
-import type { Conventions } from '../conventions/file-conventions';
+import { parseAmount, tidy, type FoundAmount } from '../../quantities/quantities';
+import type { Conventions } from '../conventions/file-habits';
 import type { Question } from '../said';
 import type { Column } from '../layout/column-meanings';
 import { assumed, problem, question, quoted } from '../notes-says';
@@ -23,6 +23,8 @@ export class RowLog {
   readonly problems: RowProblem[] = [];
   readonly questions: Question[] = [];
   readonly assumptions: { row: number | null; sentence: string }[] = [];
+  /** The keeper's own note comes before what is kept of other cells. */
+  readonly ownNote: string[] = [];
   readonly note: string[] = [];
   /** Kitchen measures whose size follows from the region, as they were used. */
   readonly measures: NonNullable<FoundAmount['measure']>[] = [];
@@ -48,9 +50,18 @@ export class RowLog {
   keep(heading: string, text: string): void {
     this.note.push(`${heading}: ${text.trim()}`);
   }
+  /** Says all that another log of the row says, too. */
+  take(other: RowLog): void {
+    this.problems.push(...other.problems);
+    this.questions.push(...other.questions);
+    for (const { sentence } of other.assumptions) this.assume(sentence);
+    this.ownNote.push(...other.ownNote);
+    this.note.push(...other.note);
+    this.measures.push(...other.measures);
+  }
   /** All that goes to the jar's note, each once. */
   noteText(): string {
-    return [...new Set(this.note)].join('\n');
+    return [...new Set([...this.ownNote, ...this.note])].join('\n');
   }
 }
 
@@ -68,6 +79,10 @@ export interface RowFacts {
 export interface CellContext {
   readonly conventions: Conventions;
   readonly answers: Readonly<Record<string, string>>;
+}
+
+/** Beside that what all rows of the file share. */
+export interface FileContext extends CellContext {
   /** First spelling of an addition or a milk, by its plain name. */
   readonly names: Map<string, string>;
 }
@@ -98,13 +113,6 @@ export const tooMuch = (amount: Amount): boolean =>
     ? amount.value > 50_000
     : amount.unit === 'pieces' && amount.value > 1000;
 export const isNegative = (text: string): boolean => /^-\s*[\d.,]*\d/.test(tidy(text));
-
-export function spelled(names: Map<string, string>, name: string): string {
-  const key = plain(name);
-  const first = names.get(key) ?? name;
-  names.set(key, first);
-  return first;
-}
 
 export interface Cell {
   readonly column: Column;
@@ -143,7 +151,9 @@ export class RowCells {
       this.log.problem(problem.amountImpossible(text), cell.column.heading, cell.text);
       return null;
     }
-    this.log.ask('amount', question.amountNotRead(cell.column.heading, text));
+    // Without a unit the column as a whole is asked about.
+    if (parsed.code !== 'amount without unit' || bareUnit !== undefined)
+      this.log.ask('amount', question.amountNotRead(cell.column.heading, text));
     this.log.keep(cell.column.heading, text);
     return null;
   }

@@ -17,12 +17,54 @@ import { RowCells, type Cell, type CellContext, type RowFacts, type RowLog } fro
 import { assumed, problem, question } from '../notes-says';
 import { isNothing, isUnknown } from '../cells/cell-words';
 
+const STAGES = /\s*(?:,\s+(?:then|dann|and|und)?|;|\+|→|->|\b(?:then|dann|and|und)\b)\s*/iu;
+const STAGE = /^(.*?\d\s?(?:h|hrs?|hours?|std\.?|stunden))\s*(?:@|at|bei|,)?\s*(\d.*)$/iu;
+
+/** "8 h at 38, then 20 h at 36": the hours of all parts, and the temperature where it is one; else null. */
+function readStages(
+  text: string,
+  { decimal, scale }: CellContext['conventions'],
+): { hours: number; degrees: string | null } | null {
+  const parts = tidy(text)
+    .split(STAGES)
+    .map((part) => STAGE.exec(part));
+  if (parts.length < 2) return null;
+  const read = parts.flatMap((part) => {
+    const [hours, degrees] = [
+      parseHours(part?.[1] ?? '', decimal),
+      parseTemperature(part?.[2] ?? '', { decimal, scale }),
+    ];
+    return hours.ok && isWarm(degrees) && degrees.ok
+      ? [{ hours: hours.hours, celsius: degrees.temperature.value, text: part?.[2] ?? '' }]
+      : [];
+  });
+  const [first] = read;
+  if (read.length < parts.length || !first) return null;
+  const same = read.every(({ celsius }) => Math.abs(celsius - first.celsius) < 0.05);
+  return {
+    hours: Number(read.reduce((sum, { hours }) => sum + hours, 0).toFixed(4)),
+    degrees: same ? first.text : null,
+  };
+}
+
 /** "36h @ 100F", or "100/36" under "Temp/Time": hours and degrees in one cell, where the other has no cell of its own. */
 function splitHolds(cells: readonly Cell[], log: RowLog, { conventions }: CellContext): readonly Cell[] {
   const told = cells.filter(
     ({ column, text }) => ['hours', 'temperature'].includes(column.meaning) && tidy(text) !== '',
   );
   const [cell] = told;
+  const as = (meaning: 'hours' | 'temperature', text: string): Cell[] =>
+    cell && text !== '' ? [{ column: { ...cell.column, meaning, inDays: false }, text }] : [];
+  const stages = cell && told.length === 1 ? readStages(cell.text, conventions) : null;
+  if (cell && stages) {
+    log.assume(assumed.stages(cell.text.trim(), String(stages.hours), stages.degrees));
+    if (stages.degrees === null) log.keep(cell.column.heading, cell.text);
+    return cells.flatMap((one) =>
+      one === cell
+        ? [...as('hours', `${stages.hours} h`), ...as('temperature', stages.degrees ?? '')]
+        : [one],
+    );
+  }
   const parts =
     cell &&
     /^(.+?)\s*(?:@|,\s|;|\/|(?<=\d\s?°?\s?[CF])\s(?=\d)|(?<=\d\s?(?:h|hrs?|hours|std))\s(?=\d)|\s(?:at|bei|à|a|bij|vid|ved|w)\s)\s*(.+)$/iu.exec(
@@ -36,21 +78,22 @@ function splitHolds(cells: readonly Cell[], log: RowLog, { conventions }: CellCo
     heading.search(
       /time|hour|hrs|\bh\b|zeit|dauer|stunden|duree|heures|tiempo|horas|tempo\b|ore\b|uren|tijd/,
     ),
-    heading.search(/temp(?!o|s\b)|warm|°|degree|grad/),
+    heading.search(/temp(?!o|s\b)|warm|°|degree|grad|[@/]\s?[cf]\b/),
   ];
+  const at = /\d\s*@\s*\d/.test(cell.text);
   const hoursIn = (text: string, first: boolean): boolean =>
     parseHours(text, decimal).ok &&
-    (/\p{L}/u.test(text) || (atHours >= 0 && atDegrees >= 0 && atHours < atDegrees === first));
+    (/\p{L}/u.test(text) ||
+      (first && at) ||
+      (atHours >= 0 && atDegrees >= 0 && atHours < atDegrees === first));
   const degreesIn = (text: string): boolean => isWarm(parseTemperature(text, { decimal, scale }));
   const hoursFirst = hoursIn(texts[0], true) && degreesIn(texts[1]);
   if (!hoursFirst && !(hoursIn(texts[1], false) && degreesIn(texts[0]))) return cells;
   const [hours, degrees] = hoursFirst ? texts : [texts[1], texts[0]];
   log.assume(assumed.heldAt(cell.text.trim(), hours, degrees));
-  const as = (meaning: 'hours' | 'temperature', text: string): Cell => ({
-    column: { ...cell.column, meaning },
-    text,
-  });
-  return cells.flatMap((one) => (one === cell ? [as('hours', hours), as('temperature', degrees)] : [one]));
+  return cells.flatMap((one) =>
+    one === cell ? [...as('hours', hours), ...as('temperature', degrees)] : [one],
+  );
 }
 
 /** Hours held; never a set time. */
@@ -175,7 +218,7 @@ function readRest(row: RowCells): Pick<RowFacts, 'volume' | 'vessel'> {
   for (const cell of row.of('price')) row.log.keep(cell.column.heading, cell.text);
   const notes = row.of('note');
   for (const cell of notes) {
-    if (cell === notes[0] && isNotes(cell.column.heading)) row.log.note.unshift(cell.text.trim());
+    if (cell === notes[0] && isNotes(cell.column.heading)) row.log.ownNote.push(cell.text.trim());
     else row.log.keep(cell.column.heading, cell.text);
   }
   for (const meaning of [
@@ -214,6 +257,21 @@ export function readFacts(
     additions: readAdditions(row),
     outcome: readOutcome(row),
     ...readRest(row),
+  };
+}
+
+/** Milk and additions in the spelling that their names have first. @param names by plain name; new ones are put in */
+export function spelledAlike(facts: RowFacts, names: Map<string, string>): RowFacts {
+  const spelled = (name: string): string => {
+    const first = names.get(plain(name)) ?? name;
+    names.set(plain(name), first);
+    return first;
+  };
+  const milk = facts.milk === null ? null : spelled(facts.milk);
+  return {
+    ...facts,
+    milk,
+    additions: facts.additions.map(({ name, actual }) => ({ name: spelled(name), actual })),
   };
 }
 

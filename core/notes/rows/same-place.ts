@@ -4,7 +4,7 @@ import { plain } from '../../quantities/quantities';
 import { labelKey } from './identity';
 import type { LedgerFacts, LedgerJar, NotesInput } from '../notes-plan';
 import type { RowFacts } from './row-cells';
-import type { NoteRow } from './note-rows';
+import type { NoteRow } from './note-row';
 
 /** Answer to the question about such a row: it is a jar of its own, and is added. */
 export const ANOTHER = 'another';

@@ -1,11 +1,9 @@
 // What makes a row of notes the same row: its own cells by heading, never what they are taken to mean. Separators, quotes,
 // case, spaces and the order of columns don't matter, nor do blank cells; a column that is new or gone changes no row.
 import { plain } from '../../quantities/quantities';
+import type { OwnCells } from '../notes-plan';
 import type { Layout } from '../layout/column-meanings';
-import type { Row } from '../table/text-table';
-
-/** A row's own cells by heading, blanks left out. Under the empty heading: the day above, where it has none of its own. */
-export type OwnCells = Readonly<Record<string, string>>;
+import type { Row } from '../table/table-rows';
 
 /** A cell longer than this is compared, and kept, by its beginning. */
 export const LONGEST_KEPT = 10_000;

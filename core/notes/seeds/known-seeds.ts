@@ -3,11 +3,12 @@ import type { Source } from '../../ledger/records';
 import { jarLabel } from '../../lineage/labels';
 import { findAmounts, plain, type AmountOptions } from '../../quantities/quantities';
 import { STRONG } from '../cells/seed-words';
-import type { Conventions } from '../conventions/file-conventions';
+import type { Conventions } from '../conventions/file-habits';
 import type { LedgerView, NotesInput } from '../notes-plan';
 import { labelKey } from '../rows/identity';
-import { labelOf, type NoteRow } from '../rows/note-rows';
-import { type KnownJar, SeedIndex } from './seed-index';
+import { labelOf, type NoteRow } from '../rows/note-row';
+import type { KnownJar } from '../named-seeds';
+import { SeedIndex } from './seed-index';
 import { bareProducts, formsNamed, namedWithPieces } from './seed-sources';
 
 /** Sources that the rows of a file make known to each other, in whichever order they stand. */
@@ -32,26 +33,51 @@ export interface KnownSeeds {
   readonly forms: ReadonlyMap<Source['form'], readonly string[]>;
   /** No jar of the file or the ledger is older. */
   readonly earliest: string;
+  /** Rows whose seed is a letter alone that several jars have. */
+  readonly lettersAlone: NoteRow[];
   /** Names of products that the keeper was asked about. */
   readonly asked: Set<string>;
+}
+
+type Formed = readonly { readonly name: string; readonly form: Source['form'] }[];
+
+/** What the words of the rows' own cells tell of products. */
+export interface WordsOfSeeds {
+  /** Plain names that stand with a count of pieces. */
+  readonly counted: readonly string[];
+  /** Names with the form that they are named in, in order. */
+  readonly formed: Formed;
+}
+
+export function wordsOfSeeds(
+  rows: readonly NoteRow[],
+  { spoons, decimal }: Conventions,
+  look: NotesInput['look'],
+): WordsOfSeeds {
+  const options = { spoons, decimal };
+  const told = rows.map((row) => {
+    look?.();
+    return { counted: countedProducts(row, options), formed: formedProducts(row, options) };
+  });
+  return {
+    counted: [...new Set(told.flatMap(({ counted }) => counted))],
+    formed: told.flatMap(({ formed }) => formed),
+  };
 }
 
 /** Everything that a seed of these rows may name. */
 export function knownSeeds(
   rows: readonly NoteRow[],
-  { spoons, decimal }: Conventions,
+  words: WordsOfSeeds,
   { ledger, look }: Pick<NotesInput, 'ledger' | 'look'>,
   taught: Taught,
 ): KnownSeeds {
   const named = new Set(ledger.sources.map(({ name }) => plain(name)));
   const received = new Set(ledger.sources.flatMap(({ name, culture }) => (culture ? [plain(name)] : [])));
   const products = new Set([...named].filter((name) => !received.has(name)));
-  for (const row of rows) {
-    look?.();
-    for (const name of countedProducts(row, { spoons, decimal })) {
-      products.add(name);
-      named.add(name);
-    }
+  for (const name of words.counted) {
+    products.add(name);
+    named.add(name);
   }
   const { jars, byId } = knownJars(rows, ledger);
   const days = [...rows.map(({ identity }) => identity.day), ...ledger.jars.map(({ day }) => day)];
@@ -65,7 +91,7 @@ export function knownSeeds(
     jars,
     look,
   );
-  const forms = formsOf(rows, { spoons, decimal }, ledger, look);
+  const forms = formsOf(words.formed, ledger);
   const cultures = new Set([...received, ...taught.cultures]);
   return {
     jars,
@@ -77,6 +103,7 @@ export function knownSeeds(
     bare,
     forms,
     earliest,
+    lettersAlone: [],
     asked: new Set(),
   };
 }
@@ -96,34 +123,28 @@ function countedProducts(row: NoteRow, options: AmountOptions): string[] {
     ]);
 }
 
-/** Products by the form that ledger and rows name them in, also where the count stands in a cell of its own. */
-function formsOf(
-  rows: readonly NoteRow[],
-  options: AmountOptions,
-  ledger: LedgerView,
-  look: NotesInput['look'],
-): KnownSeeds['forms'] {
-  const spelled = new Map(ledger.sources.map(({ name, form }) => [`${form}|${plain(name)}`, { name, form }]));
-  for (const { cells } of rows) {
-    look?.();
-    const of = (meaning: string): string[] =>
-      cells.flatMap(({ column, text }) => (column.meaning === meaning && text.trim() !== '' ? [text] : []));
-    const seeds = of('seed');
-    const beside = of('amount').flatMap((text) =>
-      findAmounts(text, options).flatMap(({ form }) => form ?? []),
-    );
-    const alone = seeds.length === 1 && beside.length === 1 && !/[\d+;&,]/.test(seeds[0] ?? '') ? seeds : [];
-    for (const { name, form } of [
-      ...seeds.flatMap((text) => formsNamed(text, options)),
-      ...alone.flatMap((name) => beside.map((form) => ({ name: name.trim(), form }))),
-    ]) {
-      const key = `${form}|${plain(name)}`;
-      if (!spelled.has(key)) spelled.set(key, { name, form });
-    }
+/** Products that a row names by their form, also where the count stands in a cell of its own. */
+function formedProducts({ cells }: NoteRow, options: AmountOptions): Formed {
+  const of = (meaning: string): string[] =>
+    cells.flatMap(({ column, text }) => (column.meaning === meaning && text.trim() !== '' ? [text] : []));
+  const seeds = of('seed');
+  const beside = of('amount').flatMap((text) => findAmounts(text, options).flatMap(({ form }) => form ?? []));
+  const alone = seeds.length === 1 && beside.length === 1 && !/[\d+;&,]/.test(seeds[0] ?? '') ? seeds : [];
+  return [
+    ...seeds.flatMap((text) => formsNamed(text, options)),
+    ...alone.flatMap((name) => beside.map((form) => ({ name: name.trim(), form }))),
+  ];
+}
+
+/** Products by the form that ledger and rows name them in, each spelled as it is first. */
+function formsOf(formed: Formed, { sources }: LedgerView): KnownSeeds['forms'] {
+  const forms = new Map<Source['form'], Map<string, string>>();
+  for (const { name, form } of [...sources, ...formed]) {
+    const names = forms.get(form) ?? new Map<string, string>();
+    forms.set(form, names);
+    if (!names.has(plain(name))) names.set(plain(name), name);
   }
-  const forms = new Map<Source['form'], string[]>();
-  for (const { name, form } of spelled.values()) forms.set(form, [...(forms.get(form) ?? []), name]);
-  return forms;
+  return new Map([...forms].map(([form, names]) => [form, [...names.values()]]));
 }
 
 /** The jars that a seed may name: of the rows, then of the ledger. */

@@ -1,10 +1,11 @@
 // What a cell says seeded a jar: each part of its text ends as a jar, a source, a problem, or words kept for the note.
 import { findAmounts, tidy } from '../../quantities/quantities';
-import { findDay, likeDay } from '../cells/days';
+import { findDay, likeDay, withoutAmounts } from '../cells/days';
 import { assumed, problem } from '../notes-says';
 import { byDate } from './seed-by-day';
 import { byName } from './seed-by-name';
-import type { Resolved, SeedContext, SeedPart, Tried } from './seed-index';
+import type { SeedPart } from '../named-seeds';
+import type { Resolved, SeedContext, Tried } from './seed-index';
 import { bySource } from './seed-sources';
 import { PARTS_OF_JARS, STRONG, WEAK } from '../cells/seed-words';
 
@@ -14,6 +15,8 @@ export interface SeedsReading {
   readonly assumptions: readonly string[];
   /** Products that a problem leaves to choose from. */
   readonly choices: readonly string[];
+  /** A letter alone names several jars. */
+  readonly letterAlone: boolean;
   /** Words that named no seed: kept in the note. */
   readonly leftOver: readonly string[];
 }
@@ -21,6 +24,10 @@ export interface SeedsReading {
 /** "Half a", "1/2 b": a share of the seed, which is kept in words. */
 const SHARE =
   /^(?:(?:1\s?\/\s?[234]|[½⅓¼]|half|halb|halbe[rs]?|mitad|moiti[eé]|met[aà]|halva?)(?:\s+(?:of|von|de|di|van))?\s+)(?=\S)/iu;
+
+/** Where a second share of the seed begins: "half a, half b". */
+const BEFORE_SHARE =
+  /\s*(?:[+;&,/]|\b(?:and|und|plus)\b)?\s+(?=(?:1\s?\/\s?[234]|[½⅓¼]|half|halb|halbe[rs]?)\s+\S)/iu;
 
 function tryPart(text: string, context: SeedContext): Tried {
   const share = SHARE.exec(text.trim());
@@ -92,7 +99,7 @@ function tryJar(text: string, context: SeedContext): Tried {
   const date = byDate(text, context);
   if (date) return date;
   if (name) return name;
-  return findDay(text) || likeDay(text) ? null : bySource(text, context);
+  return findDay(withoutAmounts(text)) || likeDay(text) ? null : bySource(text, context);
 }
 
 /** Pieces of a text, each tried by itself; a bare letter takes the day beside it ("15 Oct a and b", "a and b of 15 Oct"). */
@@ -104,8 +111,10 @@ function tryAll(pieces: readonly string[], context: SeedContext): Tried[] {
   return pieces.map((piece, at) => {
     const day =
       days.slice(0, at).findLast((one) => one !== null) ?? days.slice(at).find((one) => one !== null);
-    const isLetter = days[at] === null && /^(?:jar\s*)?[\p{L}\p{N}]{1,3}$/iu.test(piece.trim());
-    const beside = isLetter && day ? tryPart(`${day} ${piece}`, context) : null;
+    const share = SHARE.exec(piece.trim())?.[0] ?? '';
+    const letter = piece.trim().slice(share.length);
+    const isLetter = days[at] === null && /^(?:jar\s*)?[\p{L}\p{N}]{1,3}$/iu.test(letter);
+    const beside = isLetter && day ? tryPart(`${share}${day} ${letter}`, context) : null;
     return beside && 'part' in beside ? beside : tryPart(piece, context);
   });
 }
@@ -149,7 +158,10 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
     .flatMap((piece) => piece.split(WEAK))
     .map((piece) => piece.trim())
     .filter((piece) => piece !== '');
-  const tries: Tried[][] = [[whole]];
+  const shares = clean.split(BEFORE_SHARE).filter((piece) => piece.trim() !== '');
+  const shared = shares.length > 1 ? tryAll(shares, context) : [];
+  // "Half a half b of 2 May" are two, though the whole names one.
+  const tries: Tried[][] = shared.length > 1 && good(shared) ? [shared] : [[whole]];
   if (pieces.length > 1) tries.push(tryAll(withAmounts(pieces, context), context));
   if (finer.length > pieces.length) tries.push(tryAll(withAmounts(finer, context), context));
   const chosen = tries.find(good);
@@ -158,6 +170,7 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
       parts: chosen.map((one) => (one as Resolved).part),
       problems: [],
       choices: [],
+      letterAlone: false,
       assumptions: chosen.flatMap((one) => (one as Resolved).assumptions),
       leftOver: chosen.flatMap((one) => (one as Resolved).leftOver),
     };
@@ -172,6 +185,7 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
       parts: [],
       problems: [problem.seedSeveral(clean, names)],
       choices: [],
+      letterAlone: false,
       assumptions: [],
       leftOver: [],
     };
@@ -184,5 +198,6 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
     one === null ? [problem.seedNotFound(texts[at] ?? clean)] : 'problem' in one ? [one.problem] : [],
   );
   const choices = partly.flatMap((one) => (one && 'problem' in one ? (one.choices ?? []) : []));
-  return { parts: [], problems, choices, assumptions: [], leftOver: [] };
+  const letterAlone = partly.some((one) => one && 'problem' in one && one.letterAlone === true);
+  return { parts: [], problems, choices, letterAlone, assumptions: [], leftOver: [] };
 }

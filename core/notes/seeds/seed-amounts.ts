@@ -3,13 +3,13 @@ import type { Amount } from '../../ledger/basics';
 import { findAmounts, plain, tidy, type AmountOptions, type FoundAmount } from '../../quantities/quantities';
 import { isNegative, sayAmount, tooMuch } from '../rows/row-cells';
 import { bareNumber, bareUnitOf } from '../conventions/bare-units';
-import type { Conventions } from '../conventions/file-conventions';
+import type { Conventions } from '../conventions/file-habits';
 import type { NotesInput } from '../notes-plan';
-import type { NoteRow } from '../rows/note-rows';
+import type { NoteRow } from '../rows/note-row';
 import { findDay } from '../cells/days';
 import { assumed, problem, question } from '../notes-says';
 import { STRONG, WEAK } from '../cells/seed-words';
-import { LONGEST_CELL } from '../table/text-table';
+import { LONGEST_CELL } from '../table/table-rows';
 import { isNothing } from '../cells/cell-words';
 
 /** The amounts of a cell: "3 tbsp + 3T", "3 tbsp each", "2 EL", in order. */
@@ -103,7 +103,10 @@ export function giveAmounts(row: NoteRow, conventions: Conventions, input: Notes
     log.ask('amount', question.amountNotRead(heading, cell.text));
     return log.keep(heading, cell.text);
   }
-  if (amounts.length === 0) log.ask('amount', question.amountNotRead(heading, cell.text));
+  // Without a unit the column as a whole is asked about.
+  const asked =
+    unit === null && bareNumber(cell.text) !== null && conventions.bareUnits.get(heading) === undefined;
+  if (amounts.length === 0 && !asked) log.ask('amount', question.amountNotRead(heading, cell.text));
   if (amounts.length === 0 || tidy(rest) !== '') log.keep(heading, cell.text);
   for (const amount of amounts) sayAmount(log, amount.text, amount);
   if (amounts.length > 0) shareOut({ amounts, each, cell, row, open, conventions, input });
@@ -147,18 +150,27 @@ function amountsOf(
 ): ReturnType<typeof readAmountList> {
   const options = { spoons: conventions.spoons, decimal: conventions.decimal };
   const list = readAmountList(text, options);
-  if (list.amounts.length > 0) return list;
+  // "3 + 1 tsp" under a heading in tablespoons: the bare figure is in the heading's.
+  const figuresLeft = column.unit !== null && /\d/.test(list.rest);
+  if (list.amounts.length > 0 && !figuresLeft) return list;
   const onlySources = row.seeds.length > 0 && row.seeds.every(({ part }) => 'source' in part.from);
-  const parts = text.split(/[+&;/]|,\s+/).map((piece) => piece.trim());
+  const figures = list.each ? tidy(list.rest) : text;
+  const parts = figures.split(/[+&;/]|,\s+/).map((piece) => piece.trim());
   // "20/25" for two seeds is no fraction.
-  const whole = bareNumber(text) !== null && !(open.length > 1 && parts.length === open.length);
-  const inUnit = (whole ? [text] : parts).map((piece) => {
+  const whole = bareNumber(figures) !== null && !(open.length > 1 && parts.length === open.length);
+  const inUnit = (whole ? [figures] : parts).map((piece) => {
     const unit = column.unit ?? (onlySources ? 'pieces' : bareUnitOf(piece, column.heading, conventions));
-    return unit === undefined ? null : wholeAmount(`${piece} ${unit}`, options);
+    return (
+      wholeAmount(piece, options) ?? (unit === undefined ? null : wholeAmount(`${piece} ${unit}`, options))
+    );
   });
   if (inUnit.some((amount) => amount === null)) return list;
   if (column.unit === null && onlySources) row.log.assume(assumed.pieces(text));
-  return { ...list, amounts: inUnit.flatMap((amount) => (amount ? { ...amount, text } : [])), rest: '' };
+  return {
+    ...list,
+    amounts: inUnit.flatMap((amount) => (amount ? { ...amount, text: whole ? text : amount.text } : [])),
+    rest: '',
+  };
 }
 
 interface Sharing {

@@ -1,13 +1,13 @@
 // Seeds named by their day: "15 Oct b", "a of 10/15", "2025-10-15".
 import { plain, tidy, type FoundAmount } from '../../quantities/quantities';
-import { dayIn, dayText, findDay, type FoundDay } from '../cells/days';
+import { dayIn, dayText, findDay, withoutAmounts, type FoundDay } from '../cells/days';
 import { assumed, problem } from '../notes-says';
+import type { KnownJar } from '../named-seeds';
 import {
   type Jars,
   MOST_NAMED,
   NO_JARS,
   pickAmount,
-  type KnownJar,
   type Resolved,
   type SeedContext,
   type Tried,
@@ -70,10 +70,28 @@ function pointDay(text: string, context: SeedContext): FoundDay | null {
   };
 }
 
+/** "The 8th": the last such day with jars within a month before. */
+function ordinalDay(text: string, { jars, day }: SeedContext): FoundDay | null {
+  const found = /(?<![\d.,/-])(\d{1,2})(?:st|nd|rd|th)(?!\p{L})/u.exec(text);
+  const month = Date.parse(day) - 31 * 86_400_000;
+  const known = jars.days.findLast(
+    (one) => one < day && Number(one.slice(8)) === Number(found?.[1]) && Date.parse(one) >= month,
+  );
+  if (!found || known === undefined) return null;
+  const read = { year: null, month: Number(known.slice(5, 7)), day: Number(known.slice(8)) };
+  return {
+    start: found.index,
+    end: found.index + found[0].length,
+    dayFirst: read,
+    monthFirst: read,
+    sure: false,
+  };
+}
+
 /** A seed named by its day, or null where the text holds no day. */
 export function byDate(text: string, context: SeedContext): Tried {
   const clean = tidy(text);
-  const found = findDay(clean) ?? pointDay(clean, context);
+  const found = findDay(withoutAmounts(clean)) ?? pointDay(clean, context) ?? ordinalDay(clean, context);
   if (!found) return null;
   const read =
     dayIn(found, context.order) ??

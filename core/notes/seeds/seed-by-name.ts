@@ -1,9 +1,12 @@
 // Seeds named without a day: a whole label or name, a number, "same day a", "the previous batch".
 import { plain } from '../../quantities/quantities';
 import { assumed, problem } from '../notes-says';
-import { type KnownJar, NO_JARS, pickAmount, type SeedContext, type Tried } from './seed-index';
+import type { KnownJar } from '../named-seeds';
+import { NO_JARS, pickAmount, type SeedContext, type Tried } from './seed-index';
 import {
+  AGO,
   BEFORE_LAST,
+  COUNTS,
   JAR_WORDS,
   PREVIOUS,
   PREVIOUS_WORDS,
@@ -30,13 +33,14 @@ export function byName(text: string, context: SeedContext): Tried {
     NO_JARS;
   if (named.all.length === 1 && named.all[0])
     return { part: { from: { jar: named.all[0] }, amount }, assumptions: [], leftOver: [] };
-  const sameDay = SAME_DAY.test(said);
-  const previous = !sameDay && (PREVIOUS.test(said) || BEFORE_LAST.test(said));
-  if (sameDay || previous) {
-    const back = BEFORE_LAST.test(said) ? 2 : 1;
-    const day = sameDay ? context.day : context.jars.earlier(context.day, back);
-    const jars = (day === undefined ? undefined : context.jars.byDay.get(day)) ?? NO_JARS;
-    const left = [...new Set(words(said.replace(PREVIOUS_WORDS, ' ').replace(BEFORE_LAST, ' ')))];
+  const day = dayMeant(said, context);
+  if (day !== null) {
+    const jars = context.jars.byDay.get(day) ?? NO_JARS;
+    const bareOfTime = [AGO, BEFORE_LAST, PREVIOUS_WORDS].reduce(
+      (left, told) => left.replace(told, ' '),
+      said.replace(/'s\b/g, ''),
+    );
+    const left = [...new Set(words(bareOfTime))];
     const ofLetter = (word: string): KnownJar[] => jars.letter(word).filter((jar) => jar.id !== context.self);
     const letters = left.flatMap(ofLetter);
     if (left.some((word) => !STOP.has(word) && ofLetter(word).length === 0))
@@ -67,7 +71,36 @@ export function byName(text: string, context: SeedContext): Tried {
   if (jar) {
     return { part: { from: { jar }, amount }, assumptions: [assumed.onlyJar(text, jar.label)], leftOver: [] };
   }
-  if (byLetter.without(context.self) > 1)
-    return { problem: problem.seedSeveral(text, byLetter.beside(context.self)) };
-  return null;
+  if (byLetter.without(context.self) < 2) return null;
+  if (context.letterAlone === LAST_BEFORE) {
+    const [last, other] = byLetter.lastBefore(context.day);
+    if (last && !other)
+      return {
+        part: { from: { jar: last }, amount },
+        assumptions: [assumed.lastBefore(text, last.label)],
+        leftOver: [],
+      };
+  }
+  return { problem: problem.seedSeveral(text, byLetter.beside(context.self)), letterAlone: true };
+}
+
+/** Answer: a letter alone always names the jar of that letter made last before. */
+export const LAST_BEFORE = 'last before';
+
+/** The day with jars that "same day", "the one before last" or "two weeks ago" mean; '' where there is none, null where nothing says so. */
+function dayMeant(said: string, { day, jars }: SeedContext): string | null {
+  const ago = AGO.exec(said);
+  if (ago) {
+    const [count = '', unit = ''] = [ago[1] ?? ago[3], ago[2] ?? ago[4]];
+    const weeks = /^[ww]/.test(unit);
+    const target = Date.parse(day) / 86_400_000 - (COUNTS[count] ?? Number(count)) * (weeks ? 7 : 1);
+    // A week is roughly one.
+    const near = jars.days.filter(
+      (one) => one < day && Math.abs(Date.parse(one) / 86_400_000 - target) <= (weeks ? 2 : 0),
+    );
+    return near.length === 1 ? (near[0] ?? '') : '';
+  }
+  if (SAME_DAY.test(said)) return day;
+  const back = BEFORE_LAST.test(said) ? 2 : PREVIOUS.test(said) ? 1 : 0;
+  return back === 0 ? null : (jars.earlier(day, back) ?? '');
 }

@@ -1,35 +1,9 @@
 // Jars that a seed may name, found by day, letter and name; and the shapes that reading a seed gives.
-import type { Seeding, Source } from '../../ledger/records';
+import type { Source } from '../../ledger/records';
 import { findAmounts, tidy, type AmountOptions, type FoundAmount } from '../../quantities/quantities';
 import type { DayOrder } from '../cells/days';
+import type { KnownJar, SeedPart } from '../named-seeds';
 import { unused, words } from '../cells/seed-words';
-
-/** A jar that a seed may name: of these notes or already in the ledger. */
-export interface KnownJar {
-  readonly id: string;
-  readonly day: string;
-  readonly letter: string;
-  readonly word: string | null;
-  /** Other texts that mean it, plain: a whole label, a name, a number. */
-  readonly aliases: readonly string[];
-  readonly label: string;
-}
-
-export interface SeedPart {
-  /** Whey or curd of the jar, where it is told. */
-  readonly part?: Seeding['part'];
-  readonly from: { readonly jar: KnownJar } | { readonly source: SourceMention };
-  readonly amount: FoundAmount | null;
-}
-
-export interface SourceMention {
-  readonly name: string;
-  readonly form: Source['form'];
-  readonly culture: boolean;
-  /** Nothing but its place says that it is a product. */
-  readonly guessed: boolean;
-  readonly unnamed: boolean;
-}
 
 export interface SeedContext {
   readonly day: string;
@@ -52,6 +26,8 @@ export interface SeedContext {
   readonly chosen: (names: readonly string[]) => string | null;
   /** No jar is older than this one, so a bare name can only be a product. */
   readonly first: boolean;
+  /** What the keeper said that a letter alone means, where several jars have it. */
+  readonly letterAlone: string;
   /** The amount column counts pieces. */
   readonly piecesBeside: boolean;
 }
@@ -83,6 +59,15 @@ export class Jars {
   upTo(day: string, without: string): readonly KnownJar[] {
     this.#byDay ??= this.all.toSorted((a, b) => (a.day < b.day ? -1 : 1));
     return this.#byDay.slice(0, 3).filter((jar) => jar.day <= day && jar.id !== without);
+  }
+
+  /** Those of the last day before another that has any. */
+  lastBefore(day: string): readonly KnownJar[] {
+    const last = this.all.reduce<string>(
+      (most, jar) => (jar.day < day && jar.day > most ? jar.day : most),
+      '',
+    );
+    return this.all.filter((jar) => jar.day === last);
   }
 
   letter(letter: string): readonly KnownJar[] {
@@ -159,7 +144,13 @@ export type Resolved = { part: SeedPart; assumptions: string[]; leftOver: string
 /** null: not of this kind. */
 export type Tried =
   | Resolved
-  | { problem: string; /** One of them, if the keeper says which. */ choices?: readonly string[] }
+  | {
+      problem: string;
+      /** One of them, if the keeper says which. */
+      choices?: readonly string[];
+      /** A letter alone names several jars. */
+      letterAlone?: true;
+    }
   | null;
 
 /** The amount in a text, what stands around it, and whether there are several. */

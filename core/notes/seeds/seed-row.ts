@@ -1,9 +1,11 @@
 // What seeded the jar of one row, and how much of each; what can't be is a problem of the row.
 import { findAmounts, plain, tidy } from '../../quantities/quantities';
+import { findDay } from '../cells/days';
 import { isNothing } from '../cells/cell-words';
-import type { Conventions } from '../conventions/file-conventions';
+import { SEED_PART } from '../layout/column-cells';
+import type { Conventions } from '../conventions/file-habits';
 import type { NotesInput } from '../notes-plan';
-import type { NoteRow } from '../rows/note-rows';
+import type { NoteRow } from '../rows/note-row';
 import { type Cell, LONGEST_NOTE } from '../rows/row-cells';
 import { problem, question } from '../notes-says';
 import type { KnownSeeds } from './known-seeds';
@@ -41,6 +43,9 @@ function joinSeeds(cells: readonly Cell[]): Cell[] {
   if (!first || others.length === 0) return [...cells];
   const isPart = (text: string): boolean => /^#?[\p{L}\p{N}]{1,3}$/u.test(tidy(text));
   if (!others.every(({ text }) => isPart(text)) && !isPart(first.text)) return [...cells];
+  // "Parent A" and "Parent B" are two; "Seed date" or "Seed batch" and "Seed letter" are one.
+  const parts = new Set(cells.map(({ column }) => SEED_PART.exec(plain(column.heading))?.[1]));
+  if (parts.size < 2 && !cells.some(({ text }) => findDay(text) !== null)) return [...cells];
   return [{ column: first.column, text: cells.map(({ text }) => text.trim()).join(' ') }];
 }
 
@@ -68,10 +73,12 @@ function readCell(
     forms: known.forms,
     chosen: (names) => names.find((name) => plain(name) === plain(answer)) ?? null,
     first: identity.day !== null && identity.day <= known.earliest,
+    letterAlone: input.answers['letter alone']?.trim().toLowerCase() ?? '',
     piecesBeside: findAmounts(amountOf(row)?.text ?? '', options).some(
       ({ amount }) => amount.unit === 'pieces',
     ),
   });
+  if (reading.letterAlone) known.lettersAlone.push(row);
   for (const sentence of reading.problems) log.problem(sentence, column.heading, text);
   if (reading.choices.length > 0)
     log.ask(

@@ -2,17 +2,12 @@
 import type { Source } from '../../ledger/records';
 import { findAmounts, plain, tidy, type AmountOptions, type FoundAmount } from '../../quantities/quantities';
 import { assumed, problem } from '../notes-says';
-import {
-  pickAmount,
-  type SeedIndex,
-  type Resolved,
-  type SeedContext,
-  type SourceMention,
-  type Tried,
-} from './seed-index';
+import type { SourceMention } from '../named-seeds';
+import { pickAmount, type SeedIndex, type Resolved, type SeedContext, type Tried } from './seed-index';
 import {
   CULTURE,
   FUNCTION_WORDS,
+  PIECE_WITHIN,
   PIECE_WORD,
   PREVIOUS,
   PRODUCT,
@@ -26,7 +21,7 @@ import { isDitto, isNothing } from '../cells/cell-words';
 /** A product's name out of what stands around its pieces. */
 function sourceName(text: string): string {
   return tidy(text)
-    .replace(/[()[\]{}:;=×*,]+/g, ' ')
+    .replace(/[()[\]{}:;=×*,"]+/g, ' ')
     .replace(
       /^\s*(?:(?:starter|start|started (?:from|with)|new|fresh|from|of|de|d'|di|van|von|aus|av|af|com|con|avec|mit|with|x)\s+)+/i,
       '',
@@ -152,30 +147,16 @@ export function bySource(text: string, context: SeedContext): Tried {
   if (amount && (amount.amount.unit === 'pieces' || amount.amount.unit === 'CFU')) {
     return resolved(mention(name, amount.form), amount, name === '' ? [assumed.unnamed(text)] : []);
   }
-  const bare = context.bare.get(plain(name)) ?? context.taught.get(plain(name));
-  if (bare !== undefined && !context.sources.has(plain(name)))
-    return resolved(mention(bare, null, { guessed: true }), amount, [assumed.product(bare)]);
-  if (context.sources.has(plain(name))) return resolved(mention(name, null), amount);
-  // "Capsules of Blue Tin": a product, though nobody counted.
-  if (pieceWord && amount === null && /^\p{L}/u.test(name))
-    return resolved(
-      mention(name, findAmounts(`1 ${pieceWord[0].trim()}`, context.amounts)[0]?.form ?? null),
-      null,
-      [assumed.product(name)],
-    );
   const times =
     amount !== null
       ? null
-      : (/^(.*?)\s*(?:[x×]\s?(\d{1,4})|(\d{1,4})\s?[x×])$/i.exec(tidy(text)) ??
-        /^()(?:(\d{1,4})\s?[x×]?)\s+(\p{L}.*)$/iu.exec(tidy(text)));
+      : (/^(.*?)\s*(?:[x×]\s?(\d{1,4})|(\d{1,4})\s?[x×]|\((\d{1,4})\))$/i.exec(tidy(text)) ??
+        /^()(?:(\d{1,4})\s?[x×]?)\s+(\p{L}.*)$/iu.exec(tidy(pieceWord ? name : text)));
   if (times) {
     const before = times[1] ?? '';
     const named = sourceName(before === '' ? (times[3] ?? '') : before);
-    const count = Number(times[2] ?? times[3]);
-    const piece =
-      /\s*\b(capsules?|caps|tablets?|tabs|pills|sachets?|kapseln|tabletten|beutel|gelules|comprimes|capsulas|comprimidos|capsule|compresse|kapslar|tabletter|kapsler|kapsulki|tabletki)\b\.?/i.exec(
-        plain(named),
-      );
+    const count = Number(times[2] ?? times[3] ?? times[4]);
+    const piece = PIECE_WITHIN.exec(named);
     if (
       count > 0 &&
       named !== '' &&
@@ -188,6 +169,17 @@ export function bySource(text: string, context: SeedContext): Tried {
       return resolved(mention(sourceName(bare), null), asPieces(count, text), [assumed.pieces(text)]);
     }
   }
+  const bare = context.bare.get(plain(name)) ?? context.taught.get(plain(name));
+  if (bare !== undefined && !context.sources.has(plain(name)))
+    return resolved(mention(bare, null, { guessed: true }), amount, [assumed.product(bare)]);
+  if (context.sources.has(plain(name))) return resolved(mention(name, null), amount);
+  // "Capsules of Blue Tin": a product, though nobody counted.
+  if (pieceWord && amount === null && /^\p{L}/u.test(name))
+    return resolved(
+      mention(name, findAmounts(`1 ${pieceWord[0].trim()}`, context.amounts)[0]?.form ?? null),
+      null,
+      [assumed.product(name)],
+    );
   if (name === '') return null;
   if (amount?.amount.unit === 'g' || PRODUCT.test(plain(name)) || context.piecesBeside) {
     return resolved(

@@ -4,10 +4,10 @@ import type { Language } from '../language';
 
 export const ENGLISH: Language = {
   headings: {
-    date: 'date,day,made,made on,date made,date started,start date,batch date,when,day made,prepared,date prepared,started,started on',
+    date: 'date,day,made,made on,date made,date started,start date,batch date,when,day made,prepared,date prepared,started,started on,date in,day in',
     jar: 'jar,jar letter,letter,jar no,jar nr,jar number,jar #,jar id,#,no,nr,number,which jar,glass,jars,which,tub,bottle,jar s,code,jar code,jar name',
-    label: 'label,jar label,jar name,name,id,batch,batch name,batch no,batch number,batch id,batch/jar,batch jar,lot,run',
-    seed: 'what went in,went in,started from,started with,seed,seeded from,seeded with,seeded by,seed jar,seed from,seed source,starter,starter from,starter used,starter jar,starter source,from,from jar,source,parent,parent jar,parents,mother,mother jar,inoculum,inoculated from,inoculated with,made from,culture,origin,came from,backslop from,taken from,what from,fed from,product,products,probiotic,capsules used,product used,seed code',
+    label: 'week,wk,label,jar label,jar name,name,id,batch,batch name,batch no,batch number,batch id,batch/jar,batch jar,lot,run',
+    seed: 'what went in,went in,started from,started with,seed,seeded from,seeded with,seeded by,seed jar,seed from,seed source,starter,starter from,starter used,starter jar,starter source,from,from jar,source,parent,parent jar,parents,mother,mother jar,inoculum,inoculated from,inoculated with,made from,made with,set with,begun with,grown from,cultured with,cultured from,culture,origin,came from,backslop from,taken from,what from,fed from,product,products,probiotic,capsules used,product used,seed code',
     amount: 'amount,amt,seed amt,seed amount,amount of seed,how much,how much seed,qty,quantity,quantity of seed,starter amount,amount of starter,inoculum amount,seed volume,seed ml,starter volume,seed qty,dose,dosage,scoop,scoops,spoonfuls,spoons,tablespoons,pieces,capsules,tablets,caps,no of capsules,number of capsules',
     milk: 'milk,milk type,type of milk,kind of milk,which milk,dairy,base,liquid,dairy base,base liquid',
     'milk amount': 'milk amount,amount of milk,milk volume,milk qty,milk quantity',
@@ -15,7 +15,7 @@ export const ENGLISH: Language = {
     'addition amount': 'fiber amount,fibre amount,amount of fiber,amount of fibre,addition amount,added amount,additive amount,prebiotic amount,fibre qty,fiber qty',
     hours: 'hours,hour,hrs,hr,h,hold,hold h,hold hrs,hold hours,hours held,held,held for,hold time,holding time,time,duration,time held,incubation,incubation time,incubation hours,incubated,fermentation time,ferment time,ferment hours,fermented,length,how long,warm hours,hours warm,time in bath,hours in bath,days,total hours,total time,hours total,time total',
     start: 'start,start time,started at,time started,time in,in,in at,put in,into bath,in bath,into warm,warm from,from time,begin,begin time,beginning,start of hold,hold start,made at,started,begun,begun at',
-    end: 'end,end time,end date,end day,date ended,ended,ended at,time ended,time out,out,out at,taken out,taken out at,out of bath,finish,finished,finish time,finished at,stop,stopped,hold end,end of hold,chilled,chilled at,into fridge,to fridge,done',
+    end: 'end,end time,end date,end day,date ended,date out,day out,date finished,finish date,date done,ended,ended at,time ended,time out,out,out at,taken out,taken out at,out of bath,finish,finished,finish time,finished at,stop,stopped,hold end,end of hold,chilled,chilled at,into fridge,to fridge,done',
     temperature: 'temp,temps f,temperature,degrees,deg,deg f,deg c,warmth,heat,bath,bath temp,bath temperature,hold temp,incubation temp,temp f,temp c,f,c,how warm,how hot,warm,bath c,bath f,water temp,water temperature',
     set: 'how did it set,how it set,did it set,set,set up,result,results,firmness,consistency,thickness,outcome,how set,how thick,how was it,quality,body,how d it go,how did it go,how it went,how did it turn out,turned out,came out,how it came out,gel,gelled,curd,verdict',
     ph: 'ph,ph value,final ph,end ph,ph at end,acidity ph',
@@ -24,8 +24,8 @@ export const ENGLISH: Language = {
     colour: 'color,colour',
     texture: 'texture,mouthfeel',
     tang: 'tang,sourness,taste,tartness,acidity,flavour,flavor',
-    volume: 'final volume,total volume,volume,jar volume,yield',
-    vessel: 'vessel,container,jar size,jar type,size,size of jar',
+    volume: 'final volume,total volume,volume,vol,total,final,jar volume,yield',
+    vessel: 'lid,lid colour,lid color,cap colour,vessel,container,jar size,jar type,size,size of jar',
     spoiled: 'spoiled,spoilt,discarded,bad,thrown out,tossed,threw out,off',
     price: 'price,cost',
     note: 'note,notes,comment,comments,remark,remarks,observation,observations,misc,memo,other,anything else',

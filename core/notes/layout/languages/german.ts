@@ -6,8 +6,8 @@ export const GERMAN: Language = {
   headings: {
     date: 'datum,tag,gemacht am,angesetzt am,hergestellt am,herstelldatum,ansatzdatum,ansatz,angesetzt',
     jar: 'glas,glas nr,buchstabe,gefass,glaser,kennung,kurzel,glas code',
-    label: 'etikett,bezeichnung,charge,ansatz nr',
-    seed: 'angesetzt mit,angesetzt aus,angeimpft mit,angeimpft aus,geimpft mit,beimpft mit,beimpft aus,gestartet mit,gestartet aus,gestartet von,impfgut,impfkultur,starterkultur,aus,aus glas,herkunft,mutterglas,mutter,kultur,ausgangsglas,produkt',
+    label: 'woche,kw,etikett,bezeichnung,charge,ansatz nr,ansatz',
+    seed: 'angesetzt mit,angesetzt aus,angeimpft mit,angeimpft aus,geimpft mit,beimpft mit,impfung mit,impfung aus,impfung,beimpft aus,gestartet mit,gestartet aus,gestartet von,impfgut,impfkultur,starterkultur,aus,aus glas,herkunft,mutterglas,mutter,kultur,ausgangsglas,produkt',
     amount: 'menge,wieviel,wie viel,impfmenge,startermenge,menge starter,loffel,stuck,kapseln,tabletten',
     milk: 'milch,milchsorte,milchart,grundlage',
     'milk amount': 'milchmenge,menge milch',

@@ -1,64 +1,23 @@
-// The rows of a file as jars: which rows are jars, which came in before, and what each jar is called.
+// Which rows of a file are jars, with their cells mended and filled in from above; totals and remarks are left out and said.
 import type { NoteColumn } from '../../contract';
-import type { Amount } from '../../ledger/basics';
-import { jarLabel } from '../../lineage/labels';
 import { plain, tidy } from '../../quantities/quantities';
-import { type Cell, type RowFacts, RowLog } from './row-cells';
-import type { Conventions } from '../conventions/file-conventions';
 import { dayIn, findDay, serialDay } from '../cells/days';
-import { isSection } from '../layout/heading-lines';
-import {
-  type DayAbove,
-  type Identity,
-  fillYears,
-  labelKey,
-  Letters,
-  readIdentity,
-  tellDay,
-} from './identity';
-import type { Column, Layout } from '../layout/column-meanings';
-import type { Said } from '../said';
-import { type OtherColumns, throughOtherColumns } from './other-columns';
-import { type OwnCells, ownCells, rowText } from './same-row';
-import type { LedgerJar, NotesInput } from '../notes-plan';
-import { pairByPlace } from './same-place';
-import { LONGEST_NOTE } from './row-cells';
-import { assumed, problem, question } from '../notes-says';
-import type { SeedPart } from '../seeds/seed-index';
-import type { Row } from '../table/text-table';
 import { isDitto } from '../cells/cell-words';
-
-/** One row of a jar while the file is read. */
-export interface NoteRow {
-  /** Its line, and its letter where one line is several jars. */
-  readonly id: string;
-  readonly row: Row;
-  readonly log: RowLog;
-  readonly cells: readonly Cell[];
-  readonly identity: Identity;
-  readonly own: OwnCells;
-  readonly rawText: string;
-  raw: string;
-  occurrence: number;
-  /** uid of the jar it already is. */
-  here: string | null;
-  /** It was known only by the columns that were there before: which are new, or gone. */
-  other: OtherColumns | null;
-  /** It reads as it did when it came in. */
-  readSame: boolean;
-  /** The label is taken in the ledger by a jar this row is not, or not any more. */
-  clash: string | null;
-  repeats: number | null;
-  /** It names no letter: which jar it changed from is told by its day and place alone. */
-  guessed: boolean;
-  /** It changed, and the keeper said to take it over. */
-  taken: boolean;
-  facts: RowFacts | null;
-  seeds: { part: SeedPart; amount: Amount | null }[];
-}
+import type { Conventions } from '../conventions/file-habits';
+import type { Column, Layout } from '../layout/column-meanings';
+import { isSection, yearOf } from '../layout/heading-lines';
+import { JAR_HEADING } from '../layout/jar-heading';
+import type { NotesInput } from '../notes-plan';
+import type { Said } from '../said';
+import { assumed, problem, question } from '../notes-says';
+import type { Row } from '../table/table-rows';
+import { type DayAbove, readIdentity, tellDay } from './identity';
+import { newRow, type NoteRow } from './note-row';
+import { type Cell, LONGEST_NOTE, RowLog } from './row-cells';
+import { ownCells, rowText } from './same-row';
 
 const TOTALS =
-  /^(?:grand )?(?:totals?|sum|subtotal|average|avg|mean|count|summe|gesamt\w*|durchschnitt|mittelwert|totaux|moyenne|totale|media|promedio|totaal|gemiddelde?|suma|razem|srednia|summa|snitt|i alt|gennemsnitt?|gjennomsnitt)\b/;
+  /^(?:grand )?(?:totals?|sum|min(?:imum)?|max(?:imum)?|subtotal|average|avg|mean|count|summe|gesamt\w*|durchschnitt|mittelwert|totaux|moyenne|totale|media|promedio|totaal|gemiddelde?|suma|razem|srednia|summa|snitt|i alt|gennemsnitt?|gjennomsnitt)\b/;
 
 /** Columns whose cells may be as long as a note. */
 const PROSE: ReadonlySet<NoteColumn> = new Set([
@@ -191,27 +150,16 @@ function noJar(row: Row, layout: Layout): string | null {
   const text = filled.map(({ index }) => tidy(row.cells[index] ?? '')).join(' ');
   if (first && TOTALS.test(plain(row.cells[first.index] ?? ''))) return assumed.total(text);
   const has = (meaning: NoteColumn): boolean => filled.some((column) => column.meaning === meaning);
-  const named = has('seed') || has('jar') || (filled.length >= 2 && (has('date') || has('label')));
-  if (named || /\d{1,2}[./-]\d{1,2}|^\d{4}-/.test(text)) return null;
+  // "Week 2", alone on its line, is no name of a jar.
+  const alone = filled.length === 1 && !/^#?[\p{L}\p{N}]+$/u.test(text) && !JAR_HEADING.test(text);
+  // "Best", "n=2" under the day tell none.
+  const dayTold = filled.some(
+    ({ meaning, index }) => meaning === 'date' && /\d/.test(row.cells[index] ?? ''),
+  );
+  const named = has('seed') || (has('jar') && !alone) || (filled.length >= 2 && (dayTold || has('label')));
+  if (named || /\d{1,2}[/-]\d{1,2}|\d{1,2}\.\d{1,2}\.|^\d{4}-/.test(text)) return null;
   return assumed.comment(text || row.cells.map(tidy).join(' ').trim());
 }
-
-/** A row before anything is known of it but what stands in it. */
-const newRow = (known: Pick<NoteRow, 'id' | 'row' | 'log' | 'cells' | 'identity' | 'own'>): NoteRow => ({
-  ...known,
-  rawText: rowText(known.own, null),
-  raw: '',
-  occurrence: 1,
-  here: null,
-  other: null,
-  readSame: false,
-  clash: null,
-  repeats: null,
-  guessed: false,
-  taken: false,
-  facts: null,
-  seeds: [],
-});
 
 /** Rows of jars; totals and remarks that belong to no jar are left out and said. */
 export function collectRows(
@@ -229,12 +177,19 @@ export function collectRows(
   );
   let above: string[] | null = null;
   let dayAbove: DayAbove | null = null;
+  let yearAbove: { readonly line: number; readonly text: string; readonly year: number } | null = null;
   /** The day as it was last written. */
   let dayWritten = '';
   for (const [at, row] of layout.rows.entries()) {
     input.look?.();
     const section = sectionDay(row, layout.rows[at + 1], layout, conventions.order);
-    const why = section ? assumed.section(section.text) : noJar(row, layout);
+    const year = section ? null : yearOf(row);
+    if (year !== null) yearAbove = { line: row.line, text: row.cells.map(tidy).join(' ').trim(), year };
+    const why = section
+      ? assumed.section(section.text)
+      : year === null
+        ? noJar(row, layout)
+        : assumed.sectionYear(yearAbove?.text ?? '');
     if (section) [dayAbove, dayWritten] = [section, plain(section.text)];
     if (why !== null) {
       said.push({ row: row.line, sentence: why });
@@ -246,119 +201,16 @@ export function collectRows(
       const { cells, texts } = cellsOf(one.row, above, layout, input.answers, log, serials);
       const identity = readIdentity(cells, log, conventions.order, dayAbove);
       above = texts;
+      const yearTold = identity.yearless !== null && identity.day === null ? (yearAbove?.year ?? null) : null;
       const dayHere = cells.find(({ column, text }) => column.meaning === 'date' && tidy(text) !== '');
       if (dayHere) dayWritten = plain(dayHere.text);
       const fromAbove = !dayHere && dayAbove !== null && identity.toldDay === dayAbove.toldDay;
       dayAbove = identity.day !== null || identity.yearless !== null ? identity : dayAbove;
       const own = ownCells(one.row, layout, fromAbove ? dayWritten : '');
-      rows.push(newRow({ id: one.id, row, log, cells, identity, own }));
+      rows.push(
+        newRow({ id: one.id, row, log, cells, identity, own, yearTold }, rowText(own, null), input.hash),
+      );
     }
   }
   return rows;
 }
-
-/**
- * Finds what came in before, gives years and letters, and sets equal labels apart.
- * @param factsOf what the cells of a row tell, without a word said about it
- */
-export function nameRows(
-  rows: readonly NoteRow[],
-  layout: Layout,
-  input: NotesInput,
-  factsOf: (row: NoteRow) => RowFacts,
-): void {
-  const { ledger } = input;
-  const uids = new Map(ledger.jars.map((jar) => [jar.uid, jar]));
-  const counts = new Map<string, number>();
-  for (const row of rows) {
-    input.look?.();
-    row.raw = input.hash(row.rawText);
-    row.occurrence = (counts.get(row.raw) ?? 0) + 1;
-    counts.set(row.raw, row.occurrence);
-    row.here = ledger.raw.get(`${row.raw}:${row.occurrence}`) ?? null;
-    if (row.here === null && row.occurrence > 1 && row.identity.letter !== null)
-      row.here = ledger.raw.get(`${row.raw}:1`) ?? null;
-  }
-  throughOtherColumns(rows, layout, input);
-  fillYears(
-    rows.map((row) => ({
-      identity: row.identity,
-      log: row.log,
-      known: (row.here === null ? null : uids.get(row.here)?.day) ?? null,
-    })),
-    input.today,
-  );
-
-  for (const [row, jar] of pairByPlace(rows, input, factsOf)) {
-    row.guessed = true;
-    row.identity.letter = jar.letter.toLowerCase();
-  }
-
-  giveLetters(rows, input.ledger, uids);
-  setApart(rows, input);
-}
-
-/** Letters for rows that name none: the jar's in the ledger, else the first that is free on its day. */
-function giveLetters(
-  rows: readonly NoteRow[],
-  ledger: NotesInput['ledger'],
-  uids: ReadonlyMap<string, LedgerJar>,
-): void {
-  const taken = new Map<string, Letters>();
-  const takenOn = (day: string | null, word: string | null): Letters => {
-    const key = `${day}|${plain(word ?? '')}`;
-    const there = taken.get(key) ?? new Letters();
-    taken.set(key, there);
-    return there;
-  };
-  for (const jar of ledger.jars) takenOn(jar.day, jar.word).take(jar.letter.toLowerCase());
-  for (const { identity } of rows)
-    if (identity.letter !== null) takenOn(identity.day, identity.word).take(identity.letter);
-  for (const { identity, log, here } of rows) {
-    if (identity.letter !== null) continue;
-    identity.letter =
-      (here === null ? null : uids.get(here)?.letter) ?? takenOn(identity.day, identity.word).next();
-    takenOn(identity.day, identity.word).take(identity.letter);
-    if (identity.longName !== null) {
-      log.assume(assumed.named(identity.longName, identity.letter));
-      log.note.push(identity.longName);
-    } else log.assume(assumed.letter(identity.letter));
-  }
-}
-
-/** Rows whose label another row or the ledger has: repeated, or to be told apart. */
-function setApart(rows: readonly NoteRow[], input: NotesInput): void {
-  const { ledger } = input;
-  const inLedger = new Map(ledger.jars.map((jar) => [labelKey(jar.day, jar.word, jar.letter), jar.uid]));
-  const byLabel = new Map<string, NoteRow[]>();
-  for (const row of rows) {
-    const { day, word, letter } = row.identity;
-    if (day === null || letter === null) continue;
-    const key = labelKey(day, word, letter);
-    const there = byLabel.get(key);
-    if (there) there.push(row);
-    else byLabel.set(key, [row]);
-    if (row.here === null) row.clash = inLedger.get(key) ?? null;
-    if (day > input.today) row.log.problem(problem.dayFuture(day, input.today));
-  }
-  for (const same of byLabel.values()) {
-    if (same.length < 2) continue;
-    const [first] = same;
-    if (!first) continue;
-    if (same.every((row) => row.rawText === first.rawText)) {
-      for (const row of same.slice(1)) {
-        row.repeats = first.row.line;
-        row.log.assume(assumed.repeated(first.row.line));
-      }
-      continue;
-    }
-    const sentence = problem.sameLabel(
-      labelOf(first),
-      same.map((one) => one.row.line),
-    );
-    for (const row of same) if (row.here === null) row.log.problem(sentence);
-  }
-}
-
-export const labelOf = ({ identity }: NoteRow): string =>
-  jarLabel({ madeOn: identity.day, word: identity.word, letter: identity.letter ?? '?' }, true);

@@ -1,0 +1,30 @@
+// What a seed may be read as: a jar of the notes or the ledger, or a source.
+import type { Seeding, Source } from '../ledger/records';
+import type { FoundAmount } from '../quantities/quantities';
+
+/** A jar that a seed may name: of these notes or already in the ledger. */
+export interface KnownJar {
+  readonly id: string;
+  readonly day: string;
+  readonly letter: string;
+  readonly word: string | null;
+  /** Other texts that mean it, plain: a whole label, a name, a number. */
+  readonly aliases: readonly string[];
+  readonly label: string;
+}
+
+export interface SeedPart {
+  /** Whey or curd of the jar, where it is told. */
+  readonly part?: Seeding['part'];
+  readonly from: { readonly jar: KnownJar } | { readonly source: SourceMention };
+  readonly amount: FoundAmount | null;
+}
+
+export interface SourceMention {
+  readonly name: string;
+  readonly form: Source['form'];
+  readonly culture: boolean;
+  /** Nothing but its place says that it is a product. */
+  readonly guessed: boolean;
+  readonly unnamed: boolean;
+}
