@@ -66,7 +66,8 @@ function lookThrough(file: string, version: number): Omit<Checked, 'backups'> {
     // Where pages are damaged, what rows say can't be relied on; and of an older ledger the rules are another program's.
     if (findings.length === 0 && version === latestOf(migrations)) {
       findings.push(...looked(() => recordFindings(db), file));
-      findings.push(...looked(() => ruleFindings(db), file));
+      // What points nowhere can't be asked about.
+      if (findings.length === 0) findings.push(...looked(() => ruleFindings(db), file));
     }
     const { count, missing } = findings.length === 0 ? photographsIn(db, file) : { count: 0, missing: 0 };
     if (missing > 0) findings.push({ code: 'photographs', count: missing });

@@ -1,0 +1,15 @@
+// npm run fuzz [-- CASES [FROM]]: so many mutated files at each door, beginning with a case by its number.
+import { tryMutated } from './mutated-files';
+
+const [cases = '10000', from = '1'] = process.argv.slice(2);
+let failed = false;
+for (const door of ['archive', 'hand-over'] as const) {
+  try {
+    const { refused, taken, slowest } = tryMutated(door, Number(cases), Number(from));
+    process.stdout.write(`${door}: ${cases} cases, ${refused} refused in order, ${taken} whole after all, slowest ${slowest.toFixed(2)} s\n`); // prettier-ignore
+  } catch (error) {
+    failed = true;
+    process.stdout.write(`${door}: ${error instanceof Error ? error.message : String(error)}\n`);
+  }
+}
+process.exit(Number(failed));
