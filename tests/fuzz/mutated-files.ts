@@ -20,7 +20,7 @@ type Below = (most: number) => number;
 
 /** What programs send that mean no harm, or do. */
 const NASTY: readonly unknown[] = [
-  null, 0, -1, 1e400, 2 ** 53, 1e308, 4.9e-324, 0.1, '', ' ', 'x'.repeat(20_000), '\u0000', '\ud800', '\u202e', '=1+1', "'; DROP TABLE jar; --",
+  null, 0, -1, Infinity, 2 ** 53, 1e308, 4.9e-324, 0.1, '', ' ', 'x'.repeat(20_000), '\u0000', '\ud800', '\u202e', '=1+1', "'; DROP TABLE jar; --",
   '<img src=x onerror=alert(1)>', '../../etc/passwd', '__proto__', [], {}, true, '2026-02-30', '9999-12-31', '2026-03-14T99:00:00Z',
   '019ced65-d5c0-7000-a1d5-d8f7c8caa890', 'made', 'planned', 'mistake', [[[[[[[[[[[[[[[[[[[[[[[[[]]]]]]]]]]]]]]]]]]]]]]]]],
 ]; // prettier-ignore
@@ -178,9 +178,8 @@ export function tryMutated(door: 'archive' | 'hand-over', cases: number, from = 
         ledger = emptyBeside(session.ledger);
       }
     } catch (error) {
-      throw new Error(
-        `case ${at} of ${door}: ${error instanceof Error ? (error.stack ?? '') : String(error)}`,
-      );
+      const said = error instanceof Error ? (error.stack ?? '') : String(error);
+      throw new Error(`case ${at} of ${door}: ${said}`, { cause: error });
     }
   }
   ledger.close();
