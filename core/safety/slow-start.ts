@@ -36,10 +36,3 @@ export function slowStart(looks: readonly Look[]): SlowStart | null {
   const found = looks.flatMap((look) => oneLook(look) ?? []);
   return GRAVITY.map((kind) => found.find((one) => one.kind === kind)).find((one) => one !== undefined) ?? null; // prettier-ignore
 }
-
-/** Whether somebody looked on the first day: else it is unknown, which is no caution. */
-export const firstDaySeen = (looks: readonly Look[]): boolean =>
-  looks.some(
-    ({ stage, sour, setState, acidity }) =>
-      stage === 'early' && (sour !== null || setState !== null || acidity.length > 0),
-  );

@@ -34,7 +34,6 @@ const Reach = z.strictObject({
   tasters: z.int().positive().nullable(),
 });
 
-export const Reached = Reach;
 export const AskReach = z.strictObject({
   task: z.enum(TASKS),
   tasters: z.int().min(1).max(100),

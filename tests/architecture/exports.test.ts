@@ -11,8 +11,6 @@ const STILL: Readonly<Record<string, string>> = {
   'core/growth/jar-temperature.ts: timeConstantFrom': 'the published method in its plain form',
   'core/growth/tool-checks.ts: meterCheckedOn': 'still to be asked by the gate',
   'core/lineage/labels.ts: labelJars': 'still to go',
-  'core/safety/slow-start.ts: firstDaySeen': 'still to go',
-  'core/shapes/trial-calls.ts: Reached': 'still to go',
   'core/trials/friedman.ts: friedmanByChiSquare': 'the approximation that the exact test is held against',
   'core/vigour/evidence.ts: evidenceOf': 'judges without a ledger: benchmarks',
   'core/vigour/line.ts: keepersUsual': 'judges without a ledger: benchmarks',

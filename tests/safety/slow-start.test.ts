@@ -4,7 +4,7 @@
 import { describe, expect, it } from 'vitest';
 import { gateReasonSentence } from '../../core/says/safety-says';
 import { ownSafety } from '../../core/safety/own-safety';
-import { firstDaySeen, slowStart } from '../../core/safety/slow-start';
+import { slowStart } from '../../core/safety/slow-start';
 import { look, seen } from './seen-in-words';
 
 const early = (hoursIn: number | null, more: Parameters<typeof look>[1] = {}) =>
@@ -50,7 +50,6 @@ describe('what follows', () => {
     expect(usual).toMatchObject({ discard: null, forever: false, clean: true });
   }); // prettier-ignore
   it('nobody looked: the first day is unknown, and that is no caution', () => {
-    expect(firstDaySeen([sour])).toBe(false);
     expect(kind(sour)).toBeNull();
   });
   it('is said: not for the vulnerable, not to be given away, never undone by acid', () => {
