@@ -362,4 +362,31 @@ Jar A,May 9 2025,"jar B, May 1",36 hours,100,firm!
       4: { jar: '2025-05-09 a', seeds: ['2025-05-01 b'], generation: 2, hours: 36, set: 'firm' },
     },
   },
+  {
+    name: 'German, the glasses as columns by their names',
+    text: `Datum;Starter;Glas 1;Glas 2
+1.5.25;8 Kapseln Blaue Dose;fest, etwas Molke;weich
+14.5.25;Glas 1;fest;fest
+`,
+    answers: { 'letter alone': 'last before' },
+    jars: {
+      2: { jar: '2025-05-01 1', sources: ['Blaue Dose'], pieces: [8], generation: 1, set: 'firm' },
+      '2 2': { jar: '2025-05-01 2', sources: ['Blaue Dose'], pieces: [8], generation: 1, set: 'soft' },
+      3: { jar: '2025-05-14 1', seeds: ['2025-05-01 1'], generation: 2, set: 'firm' },
+      '3 2': { jar: '2025-05-14 2', seeds: ['2025-05-01 1'], generation: 2, set: 'firm' },
+    },
+  },
+  {
+    name: 'tasters’ marks under bare numbers are no jars, “w/” is with',
+    text: `Batch,Date,Seeded w/,1,2,3
+x,2025-05-01,8 caps Blue Tin,4,5,3
+y,2025-05-09,x,4,4,4
+z,2025-05-17,y,5,5,4
+`,
+    jars: {
+      2: { jar: '2025-05-01 x', sources: ['Blue Tin'], pieces: [8], generation: 1, note: '2: 5' },
+      3: { jar: '2025-05-09 y', seeds: ['2025-05-01 x'], generation: 2, note: '1: 4' },
+      4: { jar: '2025-05-17 z', seeds: ['2025-05-09 y'], generation: 3, note: '3: 4' },
+    },
+  },
 ]; // prettier-ignore

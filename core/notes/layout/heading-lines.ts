@@ -22,7 +22,8 @@ function headingScore(row: Row): number {
   for (const cell of row.cells) {
     if (tidy(cell) === '' || cell.length > 60) continue;
     if (cellDay(cell) || isNumber(cell)) {
-      score -= 1;
+      // "1, 2, 3" may head the columns of jars.
+      score -= /^\d{1,2}$/.test(tidy(cell)) ? 0.3 : 1;
       continue;
     }
     const found = headingMeaning(cell);

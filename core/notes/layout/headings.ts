@@ -46,6 +46,7 @@ const AMOUNT_OF: Partial<Record<NoteColumn, NoteColumn>> = {
 /** A heading without its unit, marks and accents. */
 export function bareHeading(heading: string): string {
   return plain(heading)
+    .replace(/\bw\/(?=\s|$)/, 'with')
     .replace(/[([{].*?[)\]}]/g, ' ')
     .replace(/[?:.!*"'_]/g, ' ')
     .replace(/°\s?[cf]?/g, ' ')

@@ -60,12 +60,16 @@ function columnsOfLabels({ names, rows }: Headed): OfJar[] {
   const after = labels.findIndex((label, at) => at > first && label !== following(labels[at - 1] ?? null));
   const run = first < 0 ? [] : labels.slice(first, after < 0 ? labels.length : after);
   const meanings = names.map((name) => headingMeaning(name)?.meaning);
-  if (run.length < 2 || meanings.includes('jar')) return [];
+  const others = meanings.filter((_, at) => at < first || at >= first + run.length);
+  if (run.length < 2 || others.includes('jar')) return [];
   const cells = rows.slice(0, SAMPLE).flatMap((row) => row.cells.slice(first, first + run.length));
   const told = meaningOfCells(
     cells,
-    new Set((['seed', 'set', 'ph', 'amount'] as const).filter((one) => !meanings.includes(one))),
+    new Set((['seed', 'set', 'ph', 'amount'] as const).filter((one) => !others.includes(one))),
   );
+  // Figures that tell nothing are a taster's marks as well.
+  const words = cells.filter((cell) => /\p{L}{2}/u.test(cell));
+  if (told === null && words.length < cells.filter((cell) => tidy(cell) !== '').length / 2) return [];
   const what = told === null ? 'Notes' : told === 'ph' ? 'pH' : told;
   return run.map((label, at) => ({ index: first + at, label: label ?? '', what }));
 }
