@@ -7,7 +7,8 @@ import { restartShort } from '../says/restart-says';
 import { CHANCE_PRIORS, chancesBy, discardedShare, type PooledChances } from './chances';
 import { costWords, type KeptCosts } from './costs';
 import type { LineTold } from './line-told';
-import { adviseNext, type NextAdvice } from './seed-ranking';
+import { adviseNext } from './seed-ranking';
+import { nextSays, restsOnAssumption } from './next-says';
 import { seededRandom } from './random';
 import { LOOK_AGAIN, LOOK_FIRST, MAY_BE_GONE } from './ranking-order';
 import { bestReserve } from './reserve';
@@ -18,7 +19,7 @@ import { AS_GOOD_COST } from './ties';
 import { verdictOf } from './verdict';
 import { evidenceOf, tellsEnough, tellsOfGoingOn, tooEarlySentence, type Evidence } from './sureness';
 import { daysWords } from '../quantities/typed-days';
-import type { Ranked, SeedCandidate, SeedLimits } from './seed-candidate';
+import type { NextAdvice, NextInput, Ranked, SeedCandidate, SeedLimits } from './seed-candidate';
 
 const VERSION = 2;
 const DRAWS = 200;
@@ -186,13 +187,12 @@ export interface Asked {
   readonly lineNames: ReadonlyMap<string, string>;
 }
 
-const adviceFor = (outlook: Outlook, asked: Asked): NextAdvice =>
-  adviseNext({
-    ...outlook,
-    ...asked,
-    unit: outlook.kept.unit,
-    jarsTell: outlook.evidence.jars,
-  });
+const inputFor = (outlook: Outlook, asked: Asked): NextInput => ({
+  ...outlook,
+  ...asked,
+  unit: outlook.kept.unit,
+  jarsTell: outlook.evidence.jars,
+});
 
 /** The reply of advice.line. @param rootOf the jar because of which a jar is held, or in doubt; null where it is itself */
 export function verdictReply(
@@ -201,7 +201,7 @@ export function verdictReply(
   judgement: LineJudgement,
   rootOf: (jar: string) => { readonly jar: string; readonly label: string } | null,
 ): VerdictReply {
-  const advice = adviceFor(outlook, asked);
+  const advice = adviseNext(inputFor(outlook, asked));
   const verdict = verdictOf(judgement, advice);
   const byId = new Map(asked.candidates.map((candidate) => [candidate.id, candidate]));
   const seedOf = ({ id, label, level }: Ranked): VerdictReply['asGood'][number] => ({
@@ -241,13 +241,15 @@ function againstNewest(
 
 /** The reply of advice.next. */
 export function nextReply(outlook: Outlook, asked: Asked): NextReply {
-  const advice = adviceFor(outlook, asked);
+  const input = inputFor(outlook, asked);
+  const advice = adviseNext(input);
+  const { sentence, ranking, suggestions, lastOf } = nextSays(advice, input);
   const { candidates, limits } = asked;
   const byId = new Map(candidates.map((candidate) => [candidate.id, candidate]));
   return {
-    sentence: advice.sentence,
+    sentence,
     nothingMayBeUsed: advice.nothingMayBeUsed,
-    ranking: advice.ranking.map((ranked) => ({
+    ranking: ranking.map((ranked) => ({
       jar: (ranked.id !== null && byId.get(ranked.id)?.jar) || null,
       portion: (ranked.id !== null && byId.get(ranked.id)?.portion) || null,
       label: ranked.label,
@@ -260,13 +262,14 @@ export function nextReply(outlook: Outlook, asked: Asked): NextReply {
       looks: [...ranked.looks],
       cost: ranked.cost === null ? null : cents(ranked.cost),
       weakChance: ranked.weakChance,
+      assumed: ranked.allowed && restsOnAssumption(input.jarsTell),
       reasons: [...ranked.reasons],
       lines: [...ranked.lines],
       wouldChange: ranked.wouldChange,
     })),
-    suggestions: [...advice.suggestions],
-    warnings: [...advice.warnings],
-    lastOf: advice.lastOf.map(({ id, line, says }) => ({
+    suggestions: [...suggestions],
+    warnings: lastOf.map(({ says }) => says),
+    lastOf: lastOf.map(({ id, line, says }) => ({
       jar: byId.get(id)?.jar ?? null,
       portion: byId.get(id)?.portion ?? null,
       line,

@@ -1,7 +1,159 @@
-// The one sentence of advice, and what is said before the last of a line is eaten. A seed that has to be looked into or is in
-// doubt is never recommended by either.
+// The ranking of seeds in words: the one sentence, each seed's reasons, its card and what would change its place, and what is said
+// before the last of a line is eaten. A seed that has to be looked into or is in doubt is never recommended by any.
+import type { NextAdvice, NextInput, Ranked, SeedCandidate } from './seed-candidate';
+import { costWords } from './costs';
+import { looksOf } from './looks';
+import { looksDearer, MAY_BE_GONE } from './ranking-order';
+import { HOUR_OF_DELAY, reckonedGeneration } from './seed-cost';
+import { wouldChange } from './would-change';
+import { lineWords } from '../lineage/labels';
 import { inWords } from '../lineage/way-to-source';
-import type { Ranked, SeedCandidate } from './seed-candidate';
+import { daysWords } from '../quantities/typed-days';
+import { NOT_NOTED } from '../says/safety-says';
+import { cardLines, FRESH_START_LINES } from '../says/seed-card-says';
+import { seedScoreSays } from './seed-score-says';
+import { wouldChangeSays } from './would-change-says';
+
+/** A start this much slower (h) is worth a warning: spoilage organisms have time. */
+const SLOW_START = 6;
+const isSlow = ({ delayHours }: SeedCandidate): boolean => delayHours >= SLOW_START;
+const SLOW_SAYS =
+  'That makes a slow start likely. Keep to the early check: if the next jar is still loose or not sour by then, when in doubt, discard.';
+const percent = (x: number): string => `${Math.round(100 * x)} in 100`;
+
+const partOfJar = (part: number): string =>
+  part < 0.005 ? 'next to nothing' : `${part.toFixed(2)} of a jar`;
+
+/** Fewer jars than this tell nothing: what is said then rests on the assumption it started from. */
+const JARS_TO_TELL = 5;
+/** Said beside a figure that no jars of the keeper's own stand behind. */
+export const STARTING_ASSUMPTION = 'a starting assumption';
+/** Whether too few of the keeper's own jars tell. @param jars that do */
+export const restsOnAssumption = (jars: number): boolean => jars < JARS_TO_TELL;
+/** " (a starting assumption: nothing of yours tells yet)"; '' once enough does. */
+const assumedWords = (jars: number): string =>
+  !restsOnAssumption(jars)
+    ? ''
+    : ` (${STARTING_ASSUMPTION}: ${jars === 0 ? 'nothing of yours tells yet' : `only ${jars} of your jars ${jars === 1 ? 'tells' : 'tell'} yet, too few`})`;
+
+const RESERVE_COUNTED = 'It is a reserve: it is kept back while something fresh is as good.';
+
+const NO_SCORE = 'There is nothing to score it by, so it is taken to be a little riskier.';
+
+/** "1 in 100": by how much dearer something counts. */
+const dearer = (part: number, why: string): string =>
+  `For its place it counts as ${percent(part)} dearer than it is, since ${why}.`;
+
+/** Its generation, and what follows where its past is not known. */
+function generationSays(candidate: SeedCandidate, input: NextInput): string[] {
+  const { generation, atLeast, pastUnknown } = candidate;
+  const says = `The next jar would be of generation ${generation + 1}${atLeast ? ' at least' : ''}.`;
+  if (!pastUnknown) return [says];
+  const { generation: limit } = input.limits;
+  return [
+    `${says} Its past is not known, so its chances are taken as those of generation ${reckonedGeneration(candidate, input)}, ${input.lastSeen > generation ? 'the furthest that any jar of yours has gone' : 'and may be worse'}.`,
+    ...(limit === null ? [] : [`Whether your limit of ${limit} generations is reached can't be told.`]),
+  ];
+}
+
+/** A chance below this that it carries something on is not said. */
+const TOLD_FROM = 0.1;
+const carriesSays = (chance: number): string =>
+  `Nearly a whole batch of its line spoiled. The chance that this seed carries on unseen what spoiled it is about ${percent(chance)}, which counts against it.`;
+
+/** How long it has been kept, as far as that was said, and what it costs. */
+function keptSays({ kind, keptSaid, days, delayHours }: SeedCandidate): string {
+  const delay = `should cost the next jar about ${delayHours.toFixed(1)} h, counted as ${partOfJar(delayHours * HOUR_OF_DELAY)}${kind === 'reserve' ? ' for each jar of its first batch' : ''}`;
+  return keptSaid
+    ? `It has been kept for ${daysWords(days)}, which ${delay}.`
+    : `Nobody has said whether it is still kept. It has stood for ${daysWords(days)}, and that ${delay}.`;
+}
+
+/** Why a seed stands where it stands, the deciding thing first. */
+function seedReasons(ranked: Ranked, candidate: SeedCandidate, input: NextInput): string[] {
+  const { doubts, looks, keptSaid, carries } = ranked;
+  const [generation = '', ...past] = generationSays(candidate, input);
+  const scored = seedScoreSays(candidate.scored);
+  return [
+    ...doubts,
+    ...looks,
+    ...(candidate.outcomeKnown ? [] : ['Nobody has written down how it came out. Look at it first.']),
+    ...candidate.quotes,
+    ...(candidate.passed ? [] : [NOT_NOTED]),
+    `${generation} About ${percent(ranked.weakChance ?? 0)} such jars come out weak${assumedWords(input.jarsTell)}.`,
+    ...past,
+    ...(carries < TOLD_FROM ? [] : [carriesSays(carries)]),
+    // A score must not speak for what its own hold left in doubt.
+    ...(doubts.length > 0 ? [] : candidate.vigour ? scored : [...scored, NO_SCORE]),
+    keptSays(candidate),
+    ...(isSlow(candidate) ? [SLOW_SAYS] : []),
+    ...(candidate.kind === 'reserve' ? [RESERVE_COUNTED] : []),
+    ...(looks.length > 0 ? [dearer(looksDearer(looks), 'it has to be looked at first')] : []),
+    ...(keptSaid ? [] : [dearer(MAY_BE_GONE, 'it may be gone')]),
+  ];
+}
+
+/** What is said of one that is ranked. */
+export interface RankedSays {
+  readonly reasons: readonly string[];
+  /** What its card says, the deciding thing first. */
+  readonly lines: readonly string[];
+  readonly wouldChange: string;
+}
+
+function stoppedSays({ stops }: Ranked): RankedSays {
+  const lifts = stops.flatMap((stop) => stop.lifts ?? []);
+  return {
+    reasons: stops.map(({ says }) => says),
+    lines: stops.slice(0, 1).map(({ says }) => says),
+    wouldChange: lifts.length < stops.length ? 'Nothing changes this.' : lifts.join(' '),
+  };
+}
+
+const freshReason = ({ freshStart, unit, jarsTell }: NextInput): string =>
+  `A good jar then costs ${costWords(freshStart.cost, unit)}, the fresh start and its uneven first batch spread over the jars that follow${assumedWords(jarsTell)}.`;
+
+/** @param allowed all that may be used, in order */
+function rankedSays(ranked: Ranked, allowed: readonly Ranked[], input: NextInput): RankedSays {
+  if (!ranked.allowed) return stoppedSays(ranked);
+  const { candidate, looks, weakChance } = ranked;
+  const change = wouldChangeSays(wouldChange(allowed.indexOf(ranked), allowed, input.costs.jar), input.unit);
+  return candidate === null
+    ? { reasons: [freshReason(input)], lines: FRESH_START_LINES, wouldChange: change }
+    : {
+        reasons: seedReasons(ranked, candidate, input),
+        lines: cardLines({ ...candidate, looks, weakChance: weakChance ?? 0, slow: isSlow(candidate) }),
+        wouldChange: change,
+      };
+}
+
+export interface NextSays {
+  readonly sentence: string;
+  readonly ranking: readonly (Ranked & RankedSays)[];
+  readonly suggestions: readonly string[];
+  readonly lastOf: readonly { readonly id: string; readonly line: string; readonly says: string }[];
+}
+
+/** All that is said with a ranking. */
+export function nextSays(advice: NextAdvice, input: NextInput): NextSays {
+  const allowed = advice.ranking.filter((ranked) => ranked.allowed);
+  const waiting = advice.ranking.filter(
+    ({ stops }) => stops.length > 0 && stops.every(({ code }) => code === 'in its hold'),
+  );
+  return {
+    sentence: nextSentence(allowed, waiting),
+    ranking: advice.ranking.map((ranked) => ({ ...ranked, ...rankedSays(ranked, allowed, input) })),
+    suggestions: input.blocked.map(
+      (name) =>
+        `Make one small plain jar in the next batch: without it, ${name} and culture can't be told apart.`,
+    ),
+    lastOf: advice.lastOf.map(({ only, line }) => ({
+      id: only.id,
+      line,
+      says: lastSays(only, looksOf(only), lineWords(input.lineNames.get(line) ?? '')),
+    })),
+  };
+}
 
 /** Why nothing but a fresh start is offered in earnest; null where something is. @param others what may be used beside it */
 const whyLast = (others: readonly Ranked[]): string | null =>

@@ -1,87 +1,101 @@
 // What a seed's odds rest on, from the judgement of its line: the score of its batch, or its own where it was left out of the
-// jars that speak for it. What is said of either names the jars that counted.
+// jars that speak for it. What is said of either (core/says/seed-score-says.ts) names the jars that counted.
 import type { SetWord } from '../ledger/records';
-import { countedIn, countedWords } from '../vigour/batch-says';
+import { countedIn } from '../vigour/batch-says';
 import type { JudgedBatch, LineJudgement } from '../vigour/line';
-import { inWords } from '../lineage/way-to-source';
 import { median } from '../vigour/medians';
-import { shown } from '../vigour/score';
-import { USUAL_POINTS, type JarScore } from '../vigour/jar-evidence';
-import { letterOf } from '../vigour/vigour-words';
+import type { JarScore } from '../vigour/jar-evidence';
 import { AS_GOOD } from './seed-cost';
 import { isWeakWord } from './weak';
-import type { SeedCandidate } from './seed-candidate';
 
-export type Scored = Pick<SeedCandidate, 'vigour' | 'own' | 'scoreSays'>;
+export interface ScoreRange {
+  readonly points: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** That a jar came out weak itself, and which of its batch came out firmer. */
+export interface WeakItself {
+  readonly word: SetWord;
+  readonly firmer: readonly { readonly label: string; readonly word: SetWord }[];
+}
+
+export type SeedScore =
+  | {
+      readonly by: 'batch';
+      readonly range: ScoreRange;
+      /** Jars that count for the batch, with their points. */
+      readonly counted: readonly {
+        readonly label: string;
+        readonly points: number;
+        readonly itself: boolean;
+      }[];
+      readonly own: number | null;
+      readonly weak: WeakItself | null;
+      /** It came out clearly below or above its batch. */
+      readonly apart: 'below' | 'above' | null;
+      /** Why it is not among those jars itself. */
+      readonly leftOut: string | null;
+    }
+  | {
+      readonly by: 'itself';
+      readonly range: ScoreRange;
+      readonly weak: WeakItself | null;
+      readonly leftOut: string | null;
+    };
+
+export interface Scored {
+  /** What its odds rest on; null where there is nothing to score it by. */
+  readonly vigour: ScoreRange | null;
+  /** What it scored itself; null where it has no score. */
+  readonly own: { readonly points: number } | null;
+  readonly scored: SeedScore | null;
+}
 
 /** Half the range of a batch where no jar of it tells how wide it is (points). */
 const HALF_RANGE = 10;
 
-type Range = NonNullable<SeedCandidate['vigour']>;
-const rangeWords = ({ points, low, high }: Range): string =>
-  `${shown(points)} (${shown(low)} to ${shown(high)})`;
-const AS_EARLY = `${USUAL_POINTS} is as the line's early batches were.`;
-
 const wordOf = ({ jar }: JarScore): SetWord | null => jar.outcome?.setWord ?? null;
 
-/** That it came out weak itself, and which of its batch came out firmer. */
-function weakItself(own: JarScore, counted: readonly JarScore[]): string[] {
-  const word = wordOf(own);
-  if (!isWeakWord(word)) return [];
+function weakItself(own: JarScore | null, counted: readonly JarScore[]): WeakItself | null {
+  const word = own && wordOf(own);
+  if (word === null || !isWeakWord(word)) return null;
   const firmer = counted.flatMap((one) => {
     const other = wordOf(one);
-    return one === own || other === null || isWeakWord(other) ? [] : [`${letterOf(one.jar.label)} ${other}`];
+    return one === own || other === null || isWeakWord(other) ? [] : [{ label: one.jar.label, word: other }];
   });
-  return [`It came out ${word} itself${firmer.length === 0 ? '' : `; of its batch ${inWords(firmer)}`}.`];
+  return { word, firmer };
 }
 
 /** By its batch, drawn down by what it scored itself. */
 function byBatch(batch: JudgedBatch, points: number, own: JarScore | null, leftOut: string | null): Scored {
   const counted = countedIn(batch);
   const half = median(counted.map(({ low, high }) => (high - low) / 2)) ?? HALF_RANGE;
-  const vigour = { points, low: points - half, high: points + half };
-  const [only] = counted;
-  const alone = counted.length === 1 && only;
-  const of = alone
-    ? alone === own
-      ? `It scored ${rangeWords(vigour)}, and is the only jar of its batch that can be compared; ${AS_EARLY}`
-      : `Its batch scored ${rangeWords(vigour)}, by ${letterOf(only.jar.label)} alone; ${AS_EARLY}`
-    : `Its batch scored ${rangeWords(vigour)}, the median of ${countedWords(batch)}; ${AS_EARLY}`;
+  const range = { points, low: points - half, high: points + half };
   const apart = own === null ? 0 : own.points - points;
-  const itself = own === null ? '' : `It scored ${shown(own.points)} itself`;
-  const judged =
-    apart < -AS_GOOD
-      ? [`${itself}: a third of what that is more than ${AS_GOOD} points below its batch counts against it.`]
-      : apart > AS_GOOD
-        ? [`${itself}. That one of several came out better is no evidence that its culture is better, so its batch counts.`]
-        : leftOut !== null && own !== null
-          ? [`${itself}.`]
-          : []; // prettier-ignore
   return {
-    vigour,
+    vigour: range,
     own: own && { points: own.points },
-    scoreSays: [
-      of,
-      ...(own === null ? [] : weakItself(own, counted)),
-      ...judged,
-      ...(leftOut === null || own === null
-        ? []
-        : [`It is not among the jars that count for its batch: ${leftOut}`]),
-    ],
+    scored: {
+      by: 'batch',
+      range,
+      counted: counted.map((one) => ({ label: one.jar.label, points: one.points, itself: one === own })),
+      own: own && own.points,
+      weak: weakItself(own, counted),
+      apart: apart < -AS_GOOD ? 'below' : apart > AS_GOOD ? 'above' : null,
+      leftOut: own === null ? null : leftOut,
+    },
   };
 }
 
 /** By what it scored itself, with why its batch doesn't speak for it. */
-function byItself(own: JarScore, why: string | null): Scored {
+function byItself(own: JarScore, leftOut: string | null): Scored {
   const { points, low, high } = own;
+  const range = { points, low, high };
   return {
-    vigour: { points, low, high },
+    vigour: range,
     own: { points },
-    scoreSays: [
-      `It scored ${rangeWords(own)} itself; ${AS_EARLY}`,
-      ...weakItself(own, []),
-      ...(why === null ? [] : [`It is not compared with its batch: ${why}`]),
-    ],
+    scored: { by: 'itself', range, weak: weakItself(own, []), leftOut },
   };
 }
 
@@ -110,5 +124,5 @@ export function scoredOf(key: number, batch: number, judgements: readonly LineJu
     const found = judged ? scoredIn(key, judged) : null;
     if (found) return found;
   }
-  return { vigour: null, own: null, scoreSays: [] };
+  return { vigour: null, own: null, scored: null };
 }

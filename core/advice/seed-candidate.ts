@@ -1,6 +1,7 @@
 // What the advice on a seed reads of each candidate, and what it makes of it. Types only.
 import type { Discard, SafetyStop, StopCode } from '../shapes/safety-codes';
 import type { CautionLevel } from '../shapes/caution-codes';
+import type { Scored } from './scored';
 import type { CostBasis } from './seed-cost';
 import type { SeedLevel } from './seed-level';
 
@@ -20,7 +21,7 @@ export interface Stop {
 }
 
 /** What may seed the next batch, with all that is known of it. */
-export interface SeedCandidate {
+export interface SeedCandidate extends Scored {
   /** Jar or portion id, for the caller. */
   readonly id: string;
   readonly label: string;
@@ -60,14 +61,8 @@ export interface SeedCandidate {
   /** Hours that its storage should cost the next jar. */
   readonly delayHours: number;
   readonly outcomeKnown: boolean;
-  /** What its odds rest on: the score of its batch's comparable jars, or its own where it was left out of them. */
-  readonly vigour: { readonly points: number; readonly low: number; readonly high: number } | null;
   /** What its batch promises by the posterior of its line (seed-level.ts); null where no line tells. */
   readonly level: SeedLevel | null;
-  /** What it scored itself; null where it has no score. */
-  readonly own: { readonly points: number } | null;
-  /** What is said of either (scored.ts), a sentence each; empty where there is nothing to score it by. */
-  readonly scoreSays: readonly string[];
 }
 
 /** What the ranking stands on. */
@@ -116,8 +111,16 @@ export interface Ranked {
   /** Chance that it carries on unseen what spoiled a whole batch (carried.ts). */
   readonly carries: number;
   readonly weakChance: number | null;
-  readonly reasons: readonly string[];
-  /** What its card says, the deciding thing first. */
-  readonly lines: readonly string[];
-  readonly wouldChange: string;
+  /** What it was ranked by; null: the fresh start. */
+  readonly candidate: SeedCandidate | null;
+}
+
+/** A ranking: facts and figures; next-says.ts makes the sentences. */
+export interface NextAdvice {
+  /** What a jar costs: the scale on which costs are near ties. */
+  readonly jar: number;
+  readonly ranking: readonly Ranked[];
+  readonly nothingMayBeUsed: boolean;
+  /** What alone still carries a line and may be used: to be warned of before it is eaten. */
+  readonly lastOf: readonly { readonly only: SeedCandidate; readonly line: string }[];
 }

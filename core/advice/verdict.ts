@@ -4,10 +4,9 @@
 import { changedIn } from '../vigour/changed';
 import type { LineJudgement } from '../vigour/line';
 import { STANDING_RULES } from '../vigour/standing';
-import type { NextAdvice } from './seed-ranking';
 import type { VerdictWord, VerdictReason } from '../shapes/advice-replies';
 import { AS_GOOD_COST } from './ties';
-import type { Ranked } from './seed-candidate';
+import type { NextAdvice, Ranked } from './seed-candidate';
 
 export interface Verdict {
   readonly word: VerdictWord;

@@ -55,6 +55,8 @@ export const NextReply = z.strictObject({
       /** Of a good jar, in `unit`; null where it may not be used. */
       cost: cost.nullable(),
       weakChance: z.number().min(0).max(1).nullable(),
+      /** Its figures rest on a starting assumption: too few jars of the keeper's own tell. Choices kept by earlier versions don't say. */
+      assumed: z.boolean().default(false),
       reasons: z.array(z.string()),
       /** What its card says, the deciding thing first. Choices kept by earlier versions have none. */
       lines: z.array(z.string()).default([]),

@@ -1,7 +1,7 @@
 // What to seed from next: at most five cards, the verdict's own first and alight; the rest and what may not be used folded.
 import { useEffect, useId, useRef, useState } from 'react';
 import { COUNTED_IN_JARS, costWords } from '../../core/advice/costs';
-import { STARTING_ASSUMPTION } from '../../core/advice/seed-ranking';
+import { STARTING_ASSUMPTION } from '../../core/advice/next-says';
 import type { Reply } from '../../core/contract';
 import { call } from '../state/ledger-calls';
 import { go, say, sentenceCase } from '../state/store';
@@ -93,8 +93,7 @@ function HowRanked({ reply, list }: { readonly reply: NextReply; readonly list: 
             <h4>{sentenceCase(ranked.label)}</h4>
             <p className="soft">
               {ranked.cost !== null && <>A good jar costs {costWords(ranked.cost, reply.unit)}.</>}
-              {ranked.reasons.some((reason) => reason.includes(STARTING_ASSUMPTION)) &&
-                ` Much of this is ${STARTING_ASSUMPTION}.`}
+              {ranked.assumed && ` Much of this is ${STARTING_ASSUMPTION}.`}
             </p>
             <ul className="bullets">
               {ranked.reasons.map((reason) => (

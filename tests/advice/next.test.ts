@@ -2,16 +2,15 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
-import { adviseNext } from '../../core/advice/seed-ranking';
 import { oddsPoints, weakChance } from '../../core/advice/seed-cost';
 import { limitsOf, stopsOf } from '../../core/advice/stops';
-import { KEEPER, seedOf } from './seed-of';
+import { adviceSaid, KEEPER, seedOf } from './seed-of';
 import { SAFETY_STOPS } from '../../core/shapes/safety-codes';
 import type { NextInput, SeedCandidate } from '../../core/advice/seed-candidate';
 
 const DEFAULT_LIMITS = limitsOf(NEUTRAL_LIMITS);
 const advice = (candidates: readonly SeedCandidate[], more: Partial<NextInput> = {}) =>
-  adviseNext({
+  adviceSaid({
     candidates,
     limits: DEFAULT_LIMITS,
     ...KEEPER,

@@ -1,4 +1,6 @@
 // A seed as the tests of advice take it: a good jar of a good batch, five days in the fridge.
+import { adviseNext } from '../../core/advice/seed-ranking';
+import { nextSays } from '../../core/advice/next-says';
 import type { NextInput, SeedCandidate } from '../../core/advice/seed-candidate';
 
 export const seedOf = (label: string, more: Partial<SeedCandidate> = {}): SeedCandidate => ({
@@ -6,7 +8,7 @@ export const seedOf = (label: string, more: Partial<SeedCandidate> = {}): SeedCa
   discard: null, spoiled: false, stops: [], passed: true, acidNotThere: null, caution: null,
   cautionSays: null, doubts: [], asks: [], quotes: [], inHold: false, keptSaid: true, place: 'fridge', days: 5, delayHours: 0.7, outcomeKnown: true,
   vigour: { points: 75, low: 68, high: 82 }, level: null, own: null,
-  scoreSays: ['Its batch scored 75.'], ...more,
+  scored: { by: 'batch', range: { points: 75, low: 68, high: 82 }, counted: [], own: null, weak: null, apart: null, leftOut: null }, ...more,
 }); // prettier-ignore
 
 /** Costs and chances of a keeper with a line of eight generations. */
@@ -23,3 +25,10 @@ export const KEEPER = {
   blocked: [],
   lineNames: new Map([['heron', 'Heron']]),
 } as const satisfies Partial<NextInput>;
+
+/** A ranking with all that is said of it. */
+export const adviceSaid = (input: NextInput) => {
+  const advice = adviseNext(input);
+  const said = nextSays(advice, input);
+  return { ...advice, ...said, warnings: said.lastOf.map(({ says }) => says) };
+};

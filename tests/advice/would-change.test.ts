@@ -4,14 +4,14 @@ import { describe, expect, it } from 'vitest';
 import { adviseNext } from '../../core/advice/seed-ranking';
 import { limitsOf } from '../../core/advice/stops';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
-import { KEEPER, seedOf } from './seed-of';
+import { adviceSaid, KEEPER, seedOf } from './seed-of';
 import type { NextInput, SeedCandidate } from '../../core/advice/seed-candidate';
 
 const inputOf = (candidates: readonly SeedCandidate[]): NextInput => ({ candidates, limits: limitsOf(NEUTRAL_LIMITS), ...KEEPER }); // prettier-ignore
 const order = (candidates: readonly SeedCandidate[]): string[] =>
   adviseNext(inputOf(candidates)).ranking.map(({ label }) => label);
 const says = (candidates: readonly SeedCandidate[], label: string): string => {
-  const found = adviseNext(inputOf(candidates)).ranking.find((one) => one.label === label);
+  const found = adviceSaid(inputOf(candidates)).ranking.find((one) => one.label === label);
   if (!found) throw new Error(`${label} is not ranked`);
   return found.wouldChange;
 };

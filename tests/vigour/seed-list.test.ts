@@ -6,7 +6,7 @@ import { cardLines } from '../../core/says/seed-card-says';
 
 const seed = (n: number, allowed: boolean): Ranked => ({
   jar: n === 0 ? null : `jar ${n}`, portion: null, label: `${n}`, kind: n === 0 ? 'fresh start' : 'jar', allowed, discard: null, level: null, stops: [],
-  doubts: [], looks: [], cost: 1, weakChance: 0.1, reasons: [], lines: [], wouldChange: '',
+  doubts: [], looks: [], cost: 1, weakChance: 0.1, assumed: false, reasons: [], lines: [], wouldChange: '',
 }); // prettier-ignore
 
 it('puts the verdict first, then what is as good, then the rest by rank', () => {

@@ -1,0 +1,45 @@
+// What would change a seed's place in the ranking, in words.
+import type { CanDo, PlaceChange } from './would-change';
+
+/** "A good jar from it costs 0.14 EUR less.": by what it costs, whatever it counts as for its place. */
+function gapSays(more: number, unit: string): string {
+  const far = Math.abs(more).toFixed(2);
+  if (Number(far) === 0) return 'A good jar from either costs the same.';
+  const gap = unit !== 'jars' ? `${far} ${unit}` : Number(far) < 1 ? `${far} of a jar` : `${far} jars`;
+  return `A good jar from it costs ${gap} ${more < 0 ? 'less' : 'more'}.`;
+}
+
+/** @param it "it" or "that" */
+const doingSays = ({ look, sayKept }: CanDo, it: string): string =>
+  [
+    ...(look ? [`${it} has been looked at and nothing speaks against ${it}`] : []),
+    ...(sayKept ? ['somebody has said that it is still kept'] : []),
+  ].join(' and ');
+
+/** @param unit of costs: a currency, or 'jars' */
+export function wouldChangeSays(change: PlaceChange, unit: string): string {
+  switch (change.code) {
+    case 'alone':
+      return 'Nothing else may be used, so nothing would.';
+    case 'in doubt':
+      return 'No score would change its place: it stands after every seed without such a doubt, unless what was written down of it is wrong and is corrected.';
+    case 'cost decides nothing':
+      return 'Cost alone would change nothing: what else is kept has to be looked into first, or is in doubt.';
+    case 'stands after':
+      return `It stands after ${change.other} until somebody writes down how it came out.`;
+    case 'as good':
+      return `It is as good as ${change.other}: either may come first.`;
+    case 'fresh start':
+      return `${
+        change.first
+          ? 'It would come second only if what starts a line were dearer, or lines lasted less long.'
+          : 'It would come first only if what starts a line were cheaper, or lines lasted longer.'
+      } ${gapSays(change.more, unit)}`;
+    case 'nothing':
+      return `Nothing that can be seen or done now would change its place; the next batch may. ${gapSays(change.more, unit)}`;
+    case 'once done':
+      return change.loses
+        ? `It would lose its place to ${change.other} once ${doingSays(change.doing, 'that')}. ${gapSays(change.more, unit)}`
+        : `It would come before ${change.other} once ${doingSays(change.doing, 'it')}. ${gapSays(change.more, unit)}`;
+  }
+}
