@@ -2,6 +2,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { type JobName, JOBS, WRITES } from '../core/call-names';
 import { type FromWorker, isCancelled, type ToWorker, type WorkerStart } from './ledger/worker-protocol';
+import { CHECK_LATER_FROM } from './ledger/page-check';
 import { Refused } from './refusal';
 import { Session, unexpected } from './session';
 
@@ -10,8 +11,6 @@ if (!port) throw new Error('the ledger worker runs in a worker thread only');
 const tell = (message: FromWorker): void => port.postMessage(message);
 
 const start = workerData as WorkerStart;
-/** A ledger of some ten thousand jars: a smaller one is checked in no time. */
-const CHECK_LATER_FROM = 16 * 1024 * 1024;
 const session = new Session({ ...start, checkLaterFrom: CHECK_LATER_FROM });
 /** Jobs that record nothing. */
 const UNCHANGING: readonly string[] = [

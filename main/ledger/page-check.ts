@@ -2,6 +2,9 @@
 import type Database from 'better-sqlite3';
 import { Refused, refusedFor } from '../refusal';
 
+/** Bytes of a ledger of some ten thousand jars: a smaller one is checked in no time. */
+export const CHECK_LATER_FROM = 16 * 1024 * 1024;
+
 export class PageCheck {
   readonly #db: Database.Database;
   readonly #left: string[];

@@ -10,6 +10,7 @@ import type { CallName } from '../../core/call-names';
 import { idGenerator } from '../../main/ledger/ids';
 import { migrations } from '../../main/ledger/migrations/all-migrations';
 import { PRAGMAS } from '../../main/ledger/open';
+import { CHECK_LATER_FROM } from '../../main/ledger/page-check';
 import type { WorkerCall } from '../../main/ledger/worker-protocol';
 import { Session } from '../../main/session';
 import { FACT_KINDS, type FactKind } from '../../core/ledger/facts/all-facts';
@@ -28,7 +29,14 @@ const removed = (file: string): void => {
 
 const NOW = '2400-01-01T10:00:00+01:00';
 const open = (file: string, mode: 'open' | 'create'): Session =>
-  new Session({ file, mode, now: NOW, timeZone: 'Europe/Berlin', version: '0' });
+  new Session({
+    file,
+    mode,
+    now: NOW,
+    timeZone: 'Europe/Berlin',
+    version: '0',
+    checkLaterFrom: CHECK_LATER_FROM,
+  });
 
 const bringIn = (session: Session, jars: number): number =>
   session.ledger.acts.run('notes.bringIn', 'notes.csv', null, (act) => writeJars(act, jars))?.value ?? 0;
@@ -219,7 +227,7 @@ function reading(jars: number): Case[] {
   return [
     {
       group,
-      task: 'open, ready to draw',
+      task: 'open as the window does, ready to draw',
       ours: {
         prepare: () => {
           const { file } = session().ledger;
