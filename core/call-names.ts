@@ -4,7 +4,8 @@ export const READS = [
   'source.list', 'package.list', 'history.list', 'draft.list', 'advice.freshStart', 'photograph.list', 'line.list', 'family.now',
   'judgement.line', 'judgement.jar', 'judgement.scores', 'advice.line', 'advice.next', 'advice.restart', 'advice.choices',
   'facts.list', 'readings.list', 'jar.left', 'received.list', 'handOver.list', 'act.standing',
-  'appliance.list', 'appliance.proof', 'tool.list', 'trial.list', 'trial.reach', 'session.get', 'cost.list',
+  'appliance.list', 'appliance.proof', 'tool.list', 'trial.list', 'trial.reach', 'session.get',
+  'plan.batch', 'hold.now', 'calendar.get', 'cost.list',
 ] as const; // prettier-ignore
 export const WRITES = [
   'batch.record', 'batch.addJar', 'batch.addHold', 'batch.correct', 'hold.correct', 'jar.correct', 'jar.mistake', 'jar.lost', 'seeding.set',

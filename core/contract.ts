@@ -30,6 +30,7 @@ import {
   SavedAppliance,
   ToolList,
 } from './shapes/appliance-calls';
+import { CalendarReply, HoldsReply, PlanBatch, PlanReply } from './shapes/plan-calls';
 import { BringInReadings, BroughtInReply } from './shapes/reading-calls';
 import {
   AskReach,
@@ -731,6 +732,11 @@ export const contract = {
   'session.get': entry('read', z.strictObject({ session: Uid }), TastingReply),
   'session.reveal': entry('write', Reveal, StartedTasting),
   'mark.record': entry('write', RecordMarks, RecordedMarks),
+  /** A batch backwards from when one is awake, scaled by its jars. Records nothing. */
+  'plan.batch': entry('read', PlanBatch, PlanReply),
+  /** Holds that run: time left, looks done, due and missed, and how late. */
+  'hold.now': entry('read', empty, HoldsReply),
+  'calendar.get': entry('read', empty, CalendarReply),
   'received.decide': entry('write', DecideReceived, acted),
 
   /** Without a view: all of it. The same file with another view is not read again. */

@@ -47,6 +47,7 @@ import { correctFact, recordFacts, removeFact } from './ledger/writes/write-fact
 import { listAppliances, listTools, proofOfRun } from './ledger/reads/read-appliances';
 import { checkTool, proveAppliance, saveAppliance } from './ledger/writes/write-appliance';
 import { askReach, getTasting, listTrials } from './ledger/reads/read-trials';
+import { calendarOf, holdsNow, planBatch } from './ledger/reads/read-plan';
 import { recordMarks, reveal, saveTrial, startTasting } from './ledger/writes/write-trial';
 import { bringInReadings } from './ledger/writes/write-export';
 import { addReadings, leaveOutReadings } from './ledger/writes/write-readings';
@@ -152,6 +153,9 @@ export const handlers: Handlers = {
   'appliance.prove': ({ ledger }, input) => proveAppliance(ledger, input),
   'tool.list': ({ ledger }) => listTools(ledger),
   'tool.check': ({ ledger }, input) => checkTool(ledger, input),
+  'plan.batch': ({ ledger }, input) => planBatch(ledger, input),
+  'hold.now': ({ ledger }) => holdsNow(ledger),
+  'calendar.get': ({ ledger }) => calendarOf(ledger),
   'trial.list': ({ ledger }) => listTrials(ledger),
   'trial.reach': (_, input) => askReach(input),
   'trial.save': ({ ledger }, input) => saveTrial(ledger, input),

@@ -87,8 +87,9 @@ function readAll(ledger: Generated, seed: number): Set<string> {
   ask('batch.list', { before: null, limit: 200 });
   ask('history.list', { record: null, before: null, limit: 200 });
   for (const kind of RECORDED) ask('facts.list', { kind, of: null, after: null, limit: 200 });
-  for (const name of ['source.list', 'package.list', 'line.list', 'draft.list', 'advice.freshStart', 'family.now', 'received.list', 'handOver.list', 'cost.list', 'appliance.list', 'tool.list', 'trial.list'] as const)
+  for (const name of ['source.list', 'package.list', 'line.list', 'draft.list', 'advice.freshStart', 'family.now', 'received.list', 'handOver.list', 'cost.list', 'appliance.list', 'tool.list', 'trial.list', 'hold.now', 'calendar.get'] as const)
     ask(name, {}); // prettier-ignore
+  ask('plan.batch', { jars: [{ volume: 946 }] });
   ask('trial.reach', { task: 'rank', tasters: 3, jars: 3 });
   const hold = ask('facts.list', { kind: 'hold', of: null, after: null, limit: 1 })?.facts[0];
   ask('appliance.proof', { hold: hold?.id ?? '00000000-0000-7000-8000-000000000000' });

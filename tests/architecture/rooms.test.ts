@@ -12,6 +12,7 @@ const FLOORS: Record<string, readonly (readonly string[])[]> = {
     ['shapes'],
     ['contract.ts'],
     ['lineage', 'growth', 'trials'],
+    ['plan'],
     ['says'],
     ['safety', 'sentences.ts'],
     ['notes'],

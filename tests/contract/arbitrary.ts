@@ -40,7 +40,7 @@ const takes = (schema: Schema, value: unknown): boolean => z.safeParse(schema, v
 /** Words that mean something to one call or another. */
 const WORDS = [
   'a', 'b', 'k', 'plain', 'Blue Tin', 'freezer cubes', '5 Mar a', '2026-03-05', '2026-03-09', '2025-12-31', '1900-01-01',
-  '2026-03-10T08:00:00+01:00', '2026-03-11T20:15Z', '1900-01-01T00:00-23:59', 'EUR', 'a'.repeat(64), '{}', '"x"',
+  '2026-03-10T08:00:00+01:00', '2026-03-11T20:15Z', '06:30', '22:30', '1900-01-01T00:00-23:59', 'EUR', 'a'.repeat(64), '{}', '"x"',
 ]; // prettier-ignore
 
 /** Texts the schema takes: plain ones, ids, the longest there can be (also in letters that grow in lower case), odd ones. */

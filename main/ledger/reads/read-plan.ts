@@ -1,0 +1,172 @@
+// Planning a batch, what running holds ask for, and a calendar of it.
+import type { Parsed, Reply } from '../../../core/contract';
+import { calendarFile } from '../../../core/plan/calendar-file';
+import { looksOf } from '../../../core/plan/hold-looks';
+import {
+  cartonSays,
+  doublingsFromPieces,
+  doublingsFromSeed,
+  expectedUneven,
+  jarsFilled,
+  planJar,
+} from '../../../core/plan/scaling';
+import { startWindows } from '../../../core/plan/waking-hours';
+import { momentText, storedMoment } from '../../../core/ledger/stored-moments';
+import { daysBetween } from '../../../core/quantities/typed-days';
+import { outcomes } from '../entries/outcome-of-jar';
+import type { Ledger } from '../ledger';
+import { familyNow } from './read-now';
+import { listPackages } from './read-lists';
+
+const rounded = (value: number, digits = 1): number => Number(value.toFixed(digits));
+const minuteOf = (time: string): number => Number(time.slice(0, 2)) * 60 + Number(time.slice(3));
+
+/** Jars made so far whose outcome is known, first batches or later ones, and how many of them were uneven or did not set. */
+function unevenSoFar({ rows, index: { family } }: Ledger, first: boolean): { uneven: number; of: number } {
+  let [uneven, of] = [0, 0];
+  for (const [key, outcome] of outcomes(rows, null)) {
+    if (!family.has(key)) continue;
+    const seeds = family.seedsOf(key);
+    const founding = seeds.length > 0 && seeds.every(({ fromJar }) => fromJar === null);
+    if (founding !== first || outcome.setWord === null) continue;
+    of += 1;
+    if (outcome.setWord === 'runny' || outcome.setWord === 'soft') uneven += 1;
+  }
+  return { uneven, of };
+}
+
+/** A part smaller than this is no seed. */
+const LEAST_FRACTION = 1e-6;
+function doublingsOf(
+  volume: number,
+  fraction: number,
+  pieces: Parsed<'plan.batch'>['pieces'],
+): ReturnType<typeof doublingsFromSeed> | null {
+  if (pieces) return doublingsFromPieces(volume, pieces.count, pieces.pastBestBefore);
+  return fraction >= LEAST_FRACTION ? doublingsFromSeed(fraction) : null;
+}
+
+export function planBatch(ledger: Ledger, input: Parsed<'plan.batch'>): Reply<'plan.batch'> {
+  const { clock } = ledger;
+  const now = clock.milliseconds() / 1000;
+  const offsetAt = (seconds: number): number => clock.offsetAt(seconds * 1000);
+  const at = (seconds: number): string => momentText(seconds, offsetAt(seconds));
+  const { hours, pieces, seedFraction, milkAtHand } = input;
+  const waking = { from: minuteOf(input.awake.from), to: minuteOf(input.awake.to) };
+  const jars = input.jars.map(({ vessel, volume }) => planJar(vessel, volume, seedFraction, input.additions));
+  const milk = jars.reduce((sum, jar) => sum + jar.milk, 0);
+  const { uneven, of } = unevenSoFar(ledger, seedFraction === 0);
+  return {
+    starts: startWindows(now, hours, waking, offsetAt).map(({ from, to }) => ({
+      from: at(from),
+      to: at(to),
+      takeOut: at(from + hours * 3600),
+    })),
+    jars: jars.map((jar) => ({
+      ...jar,
+      seed: rounded(jar.seed),
+      milk: rounded(jar.milk),
+      additions: jar.additions.map((one) => ({ ...one, value: rounded(one.value) })),
+      doublings: doublingsOf(jar.volume, seedFraction, pieces),
+    })),
+    total: { milk: rounded(milk), seed: rounded(jars.reduce((sum, jar) => sum + jar.seed, 0)) },
+    filled: milkAtHand === null ? null : jarsFilled(jars, milkAtHand),
+    short: [
+      ...(milkAtHand !== null && milkAtHand < milk
+        ? [{ what: 'milk', needed: rounded(milk), has: rounded(milkAtHand), unit: 'mL' as const }]
+        : []),
+      ...shortAdditions(ledger, jars),
+    ],
+    uneven: expectedUneven(seedFraction === 0, uneven, of),
+    warnings: input.cartons.flatMap(
+      ({ kind, openedOn }) => cartonSays(kind, daysBetween(openedOn, clock.today())) ?? [],
+    ),
+  };
+}
+
+/** Additions of which the packages of that name hold less than is needed; of what is not known nothing is said. */
+function shortAdditions(
+  ledger: Ledger,
+  jars: readonly ReturnType<typeof planJar>[],
+): Reply<'plan.batch'>['short'] {
+  const needed = new Map<string, { value: number; unit: 'g' | 'mL' }>();
+  for (const { name, value, unit } of jars.flatMap(({ additions }) => additions))
+    needed.set(name, { value: (needed.get(name)?.value ?? 0) + value, unit });
+  const { packages } = listPackages(ledger);
+  return [...needed].flatMap(([what, { value, unit }]) => {
+    const own = packages.filter(
+      (one) =>
+        one.of === 'addition' &&
+        one.name.trim().toLowerCase() === what.trim().toLowerCase() &&
+        one.size?.unit === unit,
+    );
+    if (own.length === 0 || own.some(({ left }) => left === null)) return [];
+    const has = own.reduce((sum, { left }) => sum + Math.max(0, left ?? 0), 0);
+    return has < value ? [{ what, needed: rounded(value), has: rounded(has), unit }] : [];
+  });
+}
+
+/** Hours after the start at which somebody looked at a jar of a hold. */
+function seenHours({ rows }: Ledger, hold: number, began: number): number[] {
+  return rows
+    .where('stay', 'hold', hold)
+    .flatMap(({ jar }) =>
+      rows
+        .where('observation', 'jar', jar)
+        .flatMap(
+          ({ at, hoursIn }) => hoursIn ?? (at === null ? [] : (storedMoment(at).seconds - began) / 3600),
+        ),
+    );
+}
+
+export function holdsNow(ledger: Ledger): Reply<'hold.now'> {
+  const { now, holds } = familyNow(ledger);
+  const { seconds, offset } = storedMoment(now);
+  return {
+    now,
+    holds: holds.map(({ hold, label, began, ends }) => {
+      const start = storedMoment(began).seconds;
+      const end = ends === null ? null : storedMoment(ends).seconds;
+      const seen = seenHours(ledger, ledger.rows.keyOf('hold', hold), start);
+      return {
+        hold,
+        label,
+        began,
+        ends,
+        minutesLeft: end === null ? null : Math.round((end - seconds) / 60),
+        looks: looksOf(start, end, seen, seconds).map((look) => ({
+          ...look,
+          hours: rounded(look.hours, 2),
+          at: momentText(Math.round(look.at), offset),
+        })),
+      };
+    }),
+  };
+}
+
+const SAYS = {
+  look: 'Look and smell. Not sour by now is no good sign: note what you see, and taste nothing before the gate.',
+  'take-out': 'Take out, look and smell before anything is tasted. Then ice water, then the fridge.',
+} as const;
+
+/** What running holds still ask for, as a calendar file. */
+export function calendarOf(ledger: Ledger): Reply<'calendar.get'> {
+  const { now, holds } = holdsNow(ledger);
+  const { seconds } = storedMoment(now);
+  const events = holds.flatMap(({ hold, label, looks }) =>
+    looks
+      .filter(({ state }) => state === 'to come')
+      .map(({ what, hours, at }) => ({
+        uid: `${hold}-${what}-${Math.round(hours)}@jarline.invalid`,
+        at: storedMoment(at).seconds,
+        minutes: 15,
+        summary: what === 'look' ? `Look at ${label}, ${Math.round(hours)} h` : `Take out ${label}`,
+        description: SAYS[what],
+        moment: at,
+      })),
+  );
+  return {
+    ics: calendarFile(events, seconds),
+    events: events.map(({ uid, moment, summary }) => ({ uid, at: moment, summary })),
+  };
+}
