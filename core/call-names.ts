@@ -6,12 +6,13 @@ export const READS = [
   'facts.list', 'readings.list', 'jar.left', 'received.list', 'handOver.list', 'act.standing',
   'appliance.list', 'appliance.proof', 'tool.list', 'trial.list', 'trial.reach', 'session.get',
   'plan.batch', 'hold.now', 'calendar.get', 'cost.list',
+  'remarks.list', 'caution.list',
 ] as const; // prettier-ignore
 export const WRITES = [
   'batch.record', 'batch.addJar', 'batch.addHold', 'batch.correct', 'hold.correct', 'jar.correct', 'jar.mistake', 'jar.lost', 'seeding.set',
   'addition.set', 'portion.save', 'outcome.save', 'source.save', 'package.save', 'caution.clear', 'draft.save',
   'draft.drop', 'act.undo', 'act.undoMany', 'act.redo', 'preferences.save', 'photograph.add', 'photograph.correct',
-  'photograph.remove', 'advice.choose', 'line.name', 'facts.record', 'facts.correct', 'facts.remove', 'readings.add', 'readings.leaveOut', 'received.decide', 'batch.about',
+  'photograph.remove', 'advice.choose', 'line.name', 'facts.record', 'facts.correct', 'facts.remove', 'readings.add', 'readings.leaveOut', 'received.decide', 'batch.about', 'remarks.answer',
   'readings.bringIn', 'appliance.save', 'appliance.prove', 'tool.check',
   'trial.save', 'session.start', 'session.reveal', 'mark.record',
 ] as const; // prettier-ignore

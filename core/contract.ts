@@ -65,6 +65,8 @@ import { Figure, Why } from './shapes/why';
 import { CAUTION_LEVELS, CAUTION_RELATIONS } from './shapes/caution-codes';
 import { SAFETY_STOPS, DISCARDS, SAFETY_LOOKS } from './shapes/safety-codes';
 import { AboutJar } from './shapes/hand-over-calls';
+import { AnswerRemarks, ListRemarks, NoteRemark, RemarkReply, RemarksReply } from './shapes/remark-calls';
+import { READ_AS } from './ledger/facts/seen-facts';
 
 const empty = z.strictObject({});
 const count = z.int().nonnegative();
@@ -75,7 +77,7 @@ const Key = z.int().positive();
 const column = <T extends Int32Array | Float64Array | Uint8Array>(make: new (n: number) => T) =>
   z.instanceof(make as unknown as new () => T);
 
-export { Figure, Why };
+export { Figure, RemarkReply, Why };
 
 export const GenerationReply = z.strictObject({
   deepest: z.int().positive(),
@@ -319,6 +321,8 @@ export const BatchReply = z.strictObject({
       caution: z.enum(CAUTION_LEVELS).nullable(),
       /** Of a jar that is only planned: null. */
       safety: SafetyReply.nullable(),
+      /** On it, its batch, its hold, what was kept apart of it, its seed, its photographs, its packages; in the order of writing. */
+      remarks: z.array(RemarkReply),
       /** Because of spoiled jars, the gravest first; lifted ones are among them. */
       cautions: z.array(JarCautionReply),
       outcome: Outcome.nullable(),
@@ -398,6 +402,7 @@ const NotesPages = z.strictObject({
   problems: count,
   questions: count,
   assumptions: count,
+  remarks: count,
   /** Each assumption once, with the first rows it holds for and how many they are. */
   shared: z.array(z.strictObject({ sentence: z.string(), rows: z.array(z.int().positive()), of: count })),
 });
@@ -422,6 +427,8 @@ export const NotesPreview = z.strictObject({
   problems: z.array(NoteProblem),
   questions: z.array(NoteQuestion),
   assumptions: z.array(NoteAssumption),
+  /** What rows say in words, what may tell of spoilage first. `id` goes into `answers`, with 'fine', 'look' or 'discard'. */
+  remarks: z.array(NoteRemark).optional(),
   /** Where a view was asked for: the lists above are then what it draws, `assumptions` empty for `shared`. */
   pages: NotesPages.optional(),
 });
@@ -533,6 +540,8 @@ export const contract = {
         z.strictObject({
           key: Key, id: Uid, label: z.string(), madeOn: Day.nullable(), generation: z.int(),
           says: z.string(), caution: z.enum(CAUTION_LEVELS).nullable(), safety: SafetyReply,
+          /** What nobody has answered. */
+          quotes: z.array(RemarkReply.pick({ of: true, text: true })),
           /** What is kept apart of it and still exists: "freezer cubes, 6 left". */
           portions: z.array(z.strictObject({ id: Uid, name: z.string(), says: z.string(), part: Portion.shape.part, pieces: z.boolean(), caution: z.enum(CAUTION_LEVELS).nullable(), safety: SafetyReply })),
         }),
@@ -626,6 +635,14 @@ export const contract = {
       ),
     }),
   ),
+  /** Remarks of the ledger, or of one jar: those that stop a jar first, then what nobody has answered, each the newest first. */
+  'remarks.list': entry('read', ListRemarks, RemarksReply),
+  /** Jars with a caution that stands because of one, itself left out: with one reason as many are lifted as the keeper marks. */
+  'caution.list': entry(
+    'read',
+    z.strictObject({ of: Uid }),
+    z.strictObject({ jars: z.array(z.strictObject({ id: Uid, label: z.string(), level: z.enum(CAUTION_LEVELS), how: z.string() })) }),
+  ),
   /** What is left of a jar or a portion, and where it stands: it follows from all that became of it. */
   'jar.left': entry('read', z.strictObject({ id: Uid }), LeftReply),
   /** What stands in the kitchen now: holds that run, what each asks for next, and what is kept back. */
@@ -681,10 +698,19 @@ export const contract = {
   'seeding.set': entry('write', z.strictObject({ jar: Uid, seedings: z.array(SeedingFields).max(50), why, draft }), acted),
   'addition.set': entry('write', z.strictObject({ jar: Uid, additions: z.array(AdditionFields).max(20), why, draft }), acted),
   'portion.save': entry('write', z.strictObject({ portion: Portion.extend({ id: Uid.nullable() }), why, draft }), acted.extend({ id: Uid })),
-  'outcome.save': entry('write', z.strictObject({ jar: Uid, outcome: OutcomeFields.nullable(), onShelf: z.boolean().nullable(), why, draft }), acted),
+  /** `readAs`: how the keeper reads what this writes in words that may tell of spoilage; left open it is unread. */
+  'outcome.save': entry('write', z.strictObject({ jar: Uid, outcome: OutcomeFields.nullable(), onShelf: z.boolean().nullable(), readAs: z.enum(READ_AS).nullable().default(null), why, draft }), acted),
   'source.save': entry('write', z.strictObject({ source: Source.extend({ id: Uid.nullable(), name: Name }), why, draft }), acted.extend({ id: Uid })),
   'package.save': entry('write', z.strictObject({ package: Package.extend({ id: Uid.nullable(), name: Name }), why, draft }), acted.extend({ id: Uid })),
-  'caution.clear': entry('write', z.strictObject({ jar: Uid, of: Uid, reason: Prose.min(3) }), acted),
+  /** On one jar, or with one reason on as many as the keeper marks. */
+  'caution.clear': entry(
+    'write',
+    z.union([
+      z.strictObject({ jar: Uid, of: Uid, reason: Prose.min(3) }),
+      z.strictObject({ jars: z.array(Uid).min(1).max(1000), of: Uid, reason: Prose.min(3) }),
+    ]),
+    acted,
+  ),
   'draft.save': entry('write', z.strictObject({ key: z.string().min(1).max(100), json: z.string().max(1_000_000) }), z.strictObject({ savedAt: Moment })),
   'draft.drop': entry('write', z.strictObject({ key: z.string().min(1).max(100) }), empty),
   'act.undo': entry('write', z.strictObject({ act: Uid.nullable() }), acted.extend({ says: z.string() })),
@@ -737,6 +763,8 @@ export const contract = {
   /** Holds that run: time left, looks done, due and missed, and how late. */
   'hold.now': entry('read', empty, HoldsReply),
   'calendar.get': entry('read', empty, CalendarReply),
+  /** How the keeper reads remarks, one or many in one act; null: not read after all. Changed text is unread again. */
+  'remarks.answer': entry('write', AnswerRemarks, acted.extend({ answered: count })),
   'received.decide': entry('write', DecideReceived, acted),
 
   /** Without a view: all of it. The same file with another view is not read again. */

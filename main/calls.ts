@@ -72,6 +72,10 @@ import {
   saveSource,
 } from './ledger/writes/write-larder';
 
+import { cautionsBecauseOf } from './ledger/reads/read-views';
+import { listRemarks } from './ledger/reads/read-remarks';
+import { answerRemarks } from './ledger/writes/write-remarks';
+
 export type Handlers = {
   readonly [N in WorkerCall]: (session: OpenSession, input: Parsed<N>, job: Job) => Reply<N>;
 };
@@ -102,6 +106,8 @@ export const handlers: Handlers = {
   'received.list': ({ ledger }) => listReceived(hostOf(ledger)),
   'readings.list': ({ ledger }, input) => listReadings(hostOf(ledger), input),
   'act.standing': ({ ledger }, input) => standingOn(ledger, input),
+  'caution.list': ({ ledger }, input) => cautionsBecauseOf(ledger, input),
+  'remarks.list': ({ ledger }, input) => listRemarks(ledger, input),
   'jar.left': ({ ledger }, input) => leftOf(hostOf(ledger), input),
   'family.now': ({ ledger }) => familyNow(ledger),
   'line.list': ({ ledger }, input) => listLines(ledger, input),
@@ -144,6 +150,7 @@ export const handlers: Handlers = {
   'facts.correct': ({ ledger }, input) => correctFact(hostOf(ledger), input),
   'facts.remove': ({ ledger }, input) => removeFact(hostOf(ledger), input),
   'readings.leaveOut': ({ ledger }, input) => leaveOutReadings(hostOf(ledger), input),
+  'remarks.answer': ({ ledger }, input) => answerRemarks(ledger, input),
   'received.decide': ({ ledger }, input) => decideOn(hostOf(ledger), input),
   'batch.about': ({ ledger }, input) => tellAbout(ledger, input),
   'readings.add': ({ ledger }, input) => addReadings(hostOf(ledger), input),

@@ -101,10 +101,10 @@ export interface RankedSays {
   readonly wouldChange: string;
 }
 
-function stoppedSays({ stops }: Ranked): RankedSays {
+function stoppedSays({ stops, candidate }: Ranked): RankedSays {
   const lifts = stops.flatMap((stop) => stop.lifts ?? []);
   return {
-    reasons: stops.map(({ says }) => says),
+    reasons: [...stops.map(({ says }) => says), ...(candidate?.quotes ?? [])],
     lines: stops.slice(0, 1).map(({ says }) => says),
     wouldChange: lifts.length < stops.length ? 'Nothing changes this.' : lifts.join(' '),
   };

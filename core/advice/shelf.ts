@@ -2,8 +2,7 @@
 // cautions in words and the vigour of its batch.
 import { delayHours, storageLoss } from '../growth/storage';
 import type { Outcome } from '../ledger/records';
-import { spoilageNoted } from '../safety/remarks';
-import { cautionSentence, noAcidSentence, wordsSentence } from '../says/safety-says';
+import { cautionSentence, noAcidSentence } from '../says/safety-says';
 import { dayLabel } from '../lineage/labels';
 import type { Family } from '../lineage/family';
 import { answerOf, gateAmongMates } from '../safety/answer';
@@ -46,12 +45,6 @@ export const sawHowItCameOut = (outcome: Omit<Outcome, 'jar'>): boolean => {
 /** A jar of which nobody said that it is kept counts as kept for so many days. */
 const KEPT_UNSAID_DAYS = 60;
 const PLACES = { fridge: 'pot kept in the fridge', freezer: 'frozen', dried: 'dried' } as const;
-
-/** Words of spoilage in the note of what was kept apart. */
-function potDoubts(portion: Pick<ShelfPortion, 'note'> | null): string[] {
-  const words = portion && spoilageNoted(portion.note, null);
-  return words === null ? [] : [wordsSentence(words, 'this part of it')];
-}
 
 /**
  * Candidates, in order of making, the newest first.
@@ -119,7 +112,6 @@ export function shelfCandidates(
           cautionSentence(because, because.relation === 'itself' ? null : family.jar(because.of).label),
         acidNotThere: answer.noAcid && noAcidSentence(answer.noAcid),
         ...own,
-        doubts: [...own.doubts, ...potDoubts(portion)],
         // What was kept apart has come out of its hold.
         inHold: jar.inHold,
         keptSaid: portion !== null || jar.onShelf === true,

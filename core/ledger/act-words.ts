@@ -36,6 +36,7 @@ const words = {
   'mark.record': (subject) => `noted marks of the tasting of ${subject}`,
   'readings.bringIn': (subject) => `brought in readings of ${subject}`,
   'readings.leaveOut': (subject) => `changed which readings count of ${subject}`,
+  'remarks.answer': (subject) => `answered ${subject}`,
   'received.decide': (subject) => `decided about ${subject}`,
   'batch.about': (subject) => `told about when ${subject} was made`,
   'handOver.write': (subject) => `gave ${subject} away with a hand-over`,

@@ -1,7 +1,8 @@
 // What a spreadsheet would add to a ledger. Owns the shapes between reading (core/notes) and writing (main/ledger/bring-in-notes.ts).
 import type { NoteColumn, NotesPreview } from '../contract';
 import type { Amount } from '../ledger/basics';
-import type { Addition, Jar, Outcome, Preferences, Seeding, Source } from '../ledger/records';
+import type { ToldOutcome } from './told-outcome';
+import type { Addition, Jar, Preferences, Seeding, Source } from '../ledger/records';
 import type { Temperature } from '../ledger/basics';
 import type { KeptStages } from './kept-stages';
 
@@ -137,7 +138,7 @@ export interface PlannedJar {
   readonly fields: Pick<Jar, 'vessel' | 'finalVolume' | 'finalVolumeKnown' | 'milk' | 'milkAmount' | 'note'>;
   readonly additions: readonly Pick<Addition, 'name' | 'actual'>[];
   readonly seedings: readonly PlannedSeeding[];
-  readonly outcome: Omit<Outcome, 'jar'> | null;
+  readonly outcome: ToldOutcome | null;
   readonly noted: NotedRow;
 }
 

@@ -111,6 +111,7 @@ function ofWhat(family: Family, key: number, discard: Discard | null, because: C
       ...(level === 'look' ? ['caution' as const] : []),
       ...(discard === null && own.start !== null ? ['slow start' as const] : []),
       ...(discard === null && (gate === 'thickened' || gate === 'not noted') ? [gate] : []),
+      ...(discard === null && own.remarkLooks ? ['remark' as const] : []),
     ],
   };
 }

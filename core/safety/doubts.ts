@@ -1,17 +1,10 @@
 // What was seen of a jar in its own hold that speaks against it as a seed. A doubt is no stop, for nobody saw it spoil, but it
 // comes after every seed without one, and no score lifts it. A slow start is to be looked at, and goes with its descendants.
 import type { Outcome } from '../ledger/records';
-import {
-  failedIn,
-  failedInHoldSentence,
-  FINE_BUBBLES,
-  gateReasonSentence,
-  LOOK_AND_SMELL,
-  wordsSentence,
-} from '../says/safety-says';
+import { failedIn, failedInHoldSentence, FINE_BUBBLES, gateReasonSentence } from '../says/safety-says';
 import type { MatesPowerCut } from './hold-mates';
 import { GATE_PH } from './gate';
-import { powerCutNoted, spoilageNoted, spoilageSaid } from './remarks';
+import { powerCutNoted } from './remarks';
 import { takeOutGate } from './take-out';
 import type { GateReason } from '../shapes/safety-codes';
 
@@ -71,22 +64,8 @@ function notedCut(
   }
   return null;
 }
-/** Words that tell of spoilage, in its outcome and in its own note, that nobody has answered. */
-function wordsOf(outcome: Seen | null, notes: NotesBeside): string[] {
-  const said = outcome === null ? null : spoilageSaid(outcome);
-  const noted = spoilageNoted(notes.jar, outcome?.note ?? null);
-  return [...new Set([said, noted].filter((words) => words !== null))];
-}
-
-/** Words of spoilage in a note that is about more jars than this one. */
-const sharedWords = (outcome: Seen | null, notes: NotesBeside) =>
-  (['batch', 'hold'] as const).flatMap((where) => {
-    const words = spoilageNoted(notes[where], outcome?.note ?? null);
-    return words === null ? [] : [{ where, words }];
-  });
-
 /**
- * A sentence for each doubt: words that tell of spoilage, what the gate asks about (a power cut, a pH above 4.6, fine bubbles that are not
+ * A sentence for each doubt: what the gate asks about (a power cut, a pH above 4.6, fine bubbles that are not
  * alone), whether or not its questions were all answered, and a power cut that only jars of the same hold, or its note, tell
  * of. Empty where there is none, and where the gate condemns the jar, which is said as a stop.
  */
@@ -96,15 +75,14 @@ export function doubtsAbout(
   notes: NotesBeside = NO_NOTES,
 ): readonly string[] {
   if (outcome !== null && takeOutGate(outcome, true).verdict === 'discard') return [];
-  const words = wordsOf(outcome, notes).map((said) => wordsSentence(said, 'it'));
   const noted = notedCut(outcome, mates, notes);
   const cut = [
     ...(mates !== null && (outcome === null || outcome.powerCut === null) ? [failedInHoldSentence(mates)] : []), // prettier-ignore
     ...(noted ? [`${gateReasonSentence({ code: 'power cut', hours: noted.hours })} ${noted.where} tells of it.`] : []), // prettier-ignore
   ];
-  if (outcome === null) return [...words, ...cut];
+  if (outcome === null) return cut;
   const { against, bubblesAlone } = weigh(outcome, mates);
-  return [...words, ...(bubblesAlone && noted === null ? [] : [...against.map(gateReasonSentence), ...cut])];
+  return bubblesAlone && noted === null ? [] : [...against.map(gateReasonSentence), ...cut];
 }
 
 const hoursIn = (hours: number | null): string =>
@@ -123,8 +101,6 @@ export function inDoubtBecause(
   const { against, slow } = outcome === null ? { against: [], slow: [] } : weigh(outcome, mates);
   const cut = outcome === null || outcome.powerCut === null ? (mates ?? notedCut(outcome, mates, notes)) : null; // prettier-ignore
   const why = [
-    ...wordsOf(outcome, notes).map((words) => `“${words}” was written down of it`),
-    ...sharedWords(outcome, notes).map(({ where, words }) => `the note of its ${where} says “${words}”`),
     ...[...slow, ...against].flatMap((reason): string[] => {
       if (reason.code === 'acid')
         return [`a pH of ${reason.ph}${reason.how === 'not said' ? '' : ` by ${reason.how}`}, above 4.6`];
@@ -139,18 +115,13 @@ export function inDoubtBecause(
 }
 
 /** What is to be looked at before it seeds anything: a slow start, fine bubbles alone (normal by themselves: common practice, no
- * source), and words of spoilage in a note of its batch or hold, which may be about another jar. */
+ * source). */
 export function asksAbout(
   outcome: Seen | null,
   mates: MatesPowerCut | null,
   notes: NotesBeside = NO_NOTES,
 ): readonly string[] {
   const { slow, bubblesAlone } = outcome === null ? { slow: [], bubblesAlone: false } : weigh(outcome, mates);
-  const bubbles =
-    bubblesAlone && wordsOf(outcome, notes).length === 0 && notedCut(outcome, mates, notes) === null;
-  return [
-    ...slow.map(gateReasonSentence),
-    ...(bubbles ? [FINE_BUBBLES] : []),
-    ...sharedWords(outcome, notes).map(({ where, words }) => `The note of its ${where} says “${words}”. ${LOOK_AND_SMELL}`),
-  ]; // prettier-ignore
+  const bubbles = bubblesAlone && notedCut(outcome, mates, notes) === null;
+  return [...slow.map(gateReasonSentence), ...(bubbles ? [FINE_BUBBLES] : [])];
 }

@@ -5,19 +5,13 @@ import type { Family } from '../lineage/family';
  * For each jar that descends from a marked one, the mark of the nearest (fewest seedings away). A marked jar hands down its
  * own mark, and is told of the nearest above it. One pass over the family.
  * @param marks by jar
- * @param taken marks of the very seed a jar was taken from, by that jar: a pot, where only the pot is marked
  */
 export function nearestMarks<Mark>(
   family: Family,
   marks: ReadonlyMap<number, Mark>,
-  taken: ReadonlyMap<number, Mark> = new Map(),
 ): ReadonlyMap<number, Mark> {
   const found = new Map<number, Mark>();
   let open: { readonly jar: number; readonly mark: Mark }[] = [];
-  for (const [jar, mark] of taken) {
-    found.set(jar, mark);
-    if (!marks.has(jar)) open.push({ jar, mark });
-  }
   // What seeds a marked jar's children is one step away, as a marked pot's own jars are.
   const first = [...marks].flatMap(([jar, mark]) => family.childrenOf(jar).map((child) => ({ jar: child, mark }))); // prettier-ignore
   for (const { jar, mark } of first) {

@@ -2,6 +2,7 @@
 import { addDays } from '../quantities/typed-days';
 import { atGate, gateOf, thickens } from './gate';
 import { afterOpening, spoiling, type Look, type SeenOfJar } from './seen';
+import type { RemarkStand } from './remarks';
 import { slowStart } from './slow-start';
 import type { JarSafety } from '../shapes/safety-codes';
 
@@ -35,16 +36,22 @@ function firstOpened(seen: SeenOfJar): JarSafety['opened'] {
 
 /**
  * The safety of one jar by what was seen of it.
- * @param remarked words of spoilage stand in a remark that nobody has answered @param madeOn its day
+ * @param remarked what the remarks on it come to @param madeOn its day
  */
-export function ownSafety(seen: SeenOfJar, remarked: boolean, madeOn: string | null): JarSafety {
+export function ownSafety(seen: SeenOfJar, remarked: RemarkStand, madeOn: string | null): JarSafety {
   const signs = seen.looks.flatMap(spoiling);
   const gate = gateOf(seen);
   const start = slowStart(seen.looks);
   const { sour, metered, curd, above } = atGate(seen);
   const late = start?.kind === 'too late';
   const discard =
-    signs.length > 0 ? 'spoiled' : gate === 'failed' || late ? 'not set' : remarked ? 'remark' : null;
+    signs.length > 0
+      ? 'spoiled'
+      : gate === 'failed' || late
+        ? 'not set'
+        : remarked === 'stops'
+          ? 'remark'
+          : null;
   const passed = gate === 'passed' && discard === null;
   return {
     discard,
@@ -59,6 +66,7 @@ export function ownSafety(seen: SeenOfJar, remarked: boolean, madeOn: string | n
     clean: passed && start === null && seenClean(seen, madeOn),
     opened: discard === 'spoiled' && gate !== 'failed' ? firstOpened(seen) : null,
     start: start?.kind ?? null,
+    remarkLooks: remarked === 'looks',
     forever: start !== null || signs.includes('bath water got in') || signs.includes('foul smell'),
   };
 }

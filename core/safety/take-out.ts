@@ -31,7 +31,7 @@ const seenIn = (outcome: Shown, additions: readonly string[]): SeenOfJar => ({
  * pass recorded ones.
  */
 export const discardOf = (outcome: Shown): Discard | null =>
-  ownSafety(seenIn(outcome, []), false, null).discard;
+  ownSafety(seenIn(outcome, []), null, null).discard;
 
 /** Whether a jar is to be discarded by what a form tells. "The fibre did this" never changes the answer. */
 export const isSpoiled = (outcome: Shown): boolean => discardOf(outcome) !== null;

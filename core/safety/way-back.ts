@@ -6,7 +6,7 @@ import { nearestMarks } from './marked-line';
 
 const LOOK = LOOK_AND_SMELL;
 
-/** A jar, or what was kept apart of it, that is in doubt, and why in a few words (doubts.ts). */
+/** A jar that is in doubt, and why in a few words (doubts.ts). */
 export interface InDoubt {
   readonly jar: number;
   readonly label: string;
@@ -49,14 +49,9 @@ export interface WayBack {
 /**
  * For each jar, what has to be looked at first because of its way back.
  * @param inDoubt jars in doubt themselves; a child is told of the nearest on its way back
- * @param taken what in doubt was kept apart of a jar and seeded another, by the jar it seeded
  */
-export function wayBackOf(
-  family: Family,
-  inDoubt: ReadonlyMap<number, InDoubt>,
-  taken: ReadonlyMap<number, InDoubt>,
-): WayBack {
-  const doubts = nearestMarks(family, inDoubt, taken);
+export function wayBackOf(family: Family, inDoubt: ReadonlyMap<number, InDoubt>): WayBack {
+  const doubts = nearestMarks(family, inDoubt);
   const own = new Map<number, Lifted[]>();
   for (const jar of new Set(family.clearings.map((clearing) => clearing.jar))) {
     const lifted = family.has(jar) ? liftedOf(family, jar) : [];

@@ -1,6 +1,7 @@
 // Every sentence about safety, made from codes and figures: the gate, cautions, stops, what is to be looked at. Safety words
 // are never softened, and what is normal is never dressed as spoilage.
 import { failedClause, failedNoun, type FailedWhat } from '../ledger/hold-interruptions';
+import type { REMARKED_OF } from '../shapes/remark-calls';
 import type { Caution, CautionRelation } from '../shapes/caution-codes';
 import type { SafetyStop, Discard, GateReason, Answer, SafetyLook } from '../shapes/safety-codes';
 
@@ -77,10 +78,6 @@ export function gateReasonSentence(reason: GateReason): string {
   }
 }
 
-/** That such words were written down. @param of what of: "it", "this pot" */
-export const wordsSentence = (words: string, of: string): string =>
-  `“${words}” was written down of ${of}, and nobody has said that this is no spoilage. When in doubt, discard.`;
-
 export const FINE_BUBBLES =
   'Fine bubbles were seen; alone they are normal for this kind of culture. Look and smell first. With foam, a lifted lid or a torn curd, discard.';
 
@@ -125,6 +122,7 @@ const LOOKS_BEFORE_EATING: Readonly<Record<SafetyLook, string>> = {
   thickened:
     'What was stirred in may have thickened it, so its set says nothing. Measure with a checked meter, or smell beside a plain jar of the same seed and hold that passed.',
   'not noted': 'Not noted whether it smelled sour: look and smell before anyone tastes it. When in doubt, discard.',
+  remark: 'A note of it asks to look first. When in doubt, discard.',
 }; // prettier-ignore
 
 /** Whether it may be eaten, and what stands behind that. That nothing forbids it is no proof. */
@@ -146,9 +144,26 @@ export function eatSentence({
   return 'Nothing that was noted forbids eating it, which is no proof: look and smell first, and when in doubt, discard.';
 }
 
+/** Of a note that stops its jar. */
+export const REMARK_STOPS =
+  'That may tell of spoilage. Until you answer, the jar is neither food nor seed. When in doubt, discard it, and do not taste it.';
+
 /** A remark that nobody has answered, word for word. @param of what it was written about */
-export const quoteSentence = ({ of, text }: { readonly of: 'jar' | 'batch' | 'hold'; readonly text: string }): string =>
-  `${of === 'jar' ? 'Its note' : `The note of its ${of}`} says: “${text.trim()}”.`; // prettier-ignore
+export function quoteSentence({ of, text }: Quoted): string {
+  const said = text.trim().replaceAll(/\s+/g, ' ');
+  return `${NOTE_OF[of]} says: “${said.length > MOST_QUOTED ? `${said.slice(0, MOST_QUOTED - 1).trimEnd()}…` : said}”.`;
+}
+/** Characters of a remark that are quoted; all of it stands with its jar. */
+const MOST_QUOTED = 200;
+
+export interface Quoted {
+  readonly of: (typeof REMARKED_OF)[number];
+  readonly text: string;
+}
+const NOTE_OF: Readonly<Record<Quoted['of'], string>> = {
+  jar: 'Its note', batch: 'The note of its batch', hold: 'The note of its hold', portion: 'The note of what was kept apart of it',
+  photograph: 'The words under its photograph', seeding: 'The note of its seed', package: 'The note of a package that went into it',
+}; // prettier-ignore
 
 /** Said of a jar that may be offered although nobody noted how it smelled. */
 export const NOT_NOTED = 'Not noted whether it smelled sour: smell it first.';

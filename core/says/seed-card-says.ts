@@ -8,6 +8,8 @@ const MOST = 2;
 export interface CardFacts {
   readonly doubts: readonly string[];
   readonly looks: readonly string[];
+  /** Remarks that nobody has answered. */
+  readonly quotes: readonly string[];
   readonly outcomeKnown: boolean;
   readonly keptSaid: boolean;
   /** 0 to 1. */
@@ -26,10 +28,18 @@ const keptWords = ({ place, days }: CardFacts): string => {
 
 /** What is to be minded comes before how well it promises, and that before how long it has been kept. */
 export function cardLines(seed: CardFacts): string[] {
+  const lines = mostPressing(seed);
+  // What nobody has answered is never crowded out: it is the third line where two more pressing ones stand.
+  const [quote] = seed.quotes;
+  return quote === undefined || lines.includes(quote) ? lines : [...lines, quote];
+}
+
+function mostPressing(seed: CardFacts): string[] {
   const weak = weakJars(Math.round(100 * seed.weakChance));
   return [
     ...seed.doubts,
     ...seed.looks,
+    ...seed.quotes,
     ...(seed.outcomeKnown ? [] : ['Nobody has written down how it came out: look at it first.']),
     ...(seed.keptSaid ? [] : ['Nobody has said whether it is still kept.']),
     `${weak.charAt(0).toUpperCase()}${weak.slice(1)}.`,

@@ -53,13 +53,15 @@ export interface JarSafety {
   readonly opened: { readonly signOn: string | null; readonly openedOn: string | null } | null;
   /** What the first day told against it. */
   readonly start: SlowStart['kind'] | null;
+  /** The keeper has read a remark on it as *look*. */
+  readonly remarkLooks: boolean;
   /** Cautions because of it never end by themselves: bath water, a foul smell, a slow start. */
   readonly forever: boolean;
 }
 
 /** Of which nothing was seen. */
 export const UNSEEN: JarSafety = {
-  discard: null, gate: 'not noted', acid: null, metered: false, noAcid: null, plain: true, clean: false, opened: null, start: null, forever: false,
+  discard: null, gate: 'not noted', acid: null, metered: false, noAcid: null, plain: true, clean: false, opened: null, start: null, remarkLooks: false, forever: false,
 }; // prettier-ignore
 
 /**
@@ -79,7 +81,7 @@ export const SAFETY_STOPS = [
 export type SafetyStop = (typeof SAFETY_STOPS)[number];
 
 /** What has to be looked at or asked first. */
-export const SAFETY_LOOKS = ['caution', 'slow start', 'thickened', 'not noted'] as const;
+export const SAFETY_LOOKS = ['caution', 'slow start', 'thickened', 'not noted', 'remark'] as const;
 export type SafetyLook = (typeof SAFETY_LOOKS)[number];
 
 /** The one answer on a jar. */

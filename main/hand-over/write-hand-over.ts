@@ -10,10 +10,9 @@ import {
   MOST_HAND_OVER,
   MOST_HANDED,
 } from '../../core/hand-over/hand-over-format';
-import { spoilageNoted } from '../../core/safety/remarks';
 import { safetyOf } from '../../core/lineage/touch';
 import { handOver } from '../ledger/facts/hand-over';
-import { unreadRemarks } from '../ledger/derived/unread';
+import { remarksAbout } from '../ledger/derived/unread';
 import type { Job } from '../ledger/job';
 import type { KnownJar } from '../ledger/family-index';
 import type { Ledger } from '../ledger/ledger';
@@ -44,16 +43,17 @@ function refuseUnanswered(
   ancestors: readonly number[],
   followUp: boolean,
 ): number {
-  const unread = unreadRemarks(ledger.rows);
-  const [own] = unread.get(jar.key) ?? [];
+  const remarks = remarksAbout(ledger.rows, [jar.key, ...ancestors], false);
+  const unread = (key: number) => (remarks.get(key) ?? []).filter(({ readAs }) => readAs === null);
+  const [own] = unread(jar.key);
   if (own) throw new Refused('remark unread', { jar: jar.label, text: quoted(own.text) });
   let before = 0;
   for (const key of ancestors) {
-    const remarks = unread.get(key) ?? [];
-    const tells = remarks.find(({ text }) => spoilageNoted(text, null) !== null);
+    const open = unread(key);
+    const tells = open.find(({ stops }) => stops);
     if (tells)
       throw new Refused('remark unread', { jar: ledger.index.jar(key).label, text: quoted(tells.text) });
-    before += remarks.length;
+    before += open.length;
   }
   if (followUp) return before;
   const discards = ledger.rows.prepare(READ_AS).pluck().get(jar.key);

@@ -8,6 +8,9 @@ import {
   pageOf,
   readNotes,
   type Paged,
+  remarksOfPlan,
+  rowReadAs,
+  suspiciousReadAs,
   sheetQuestion,
   type LedgerFacts,
   type LedgerView,
@@ -15,13 +18,14 @@ import {
 } from '../../core/notes/notes-door';
 import { jarLabel } from '../../core/lineage/labels';
 import { readNotesFile, type NotesText } from '../files/notes-file';
+import { remarksAbout } from './derived/unread';
 import { addOutcome } from './entries/outcome-entry';
 import { addJar, jarEntry } from './entries/jar-entry';
 import { addAddition, addSeeding } from './entries/kept-entries';
 import type { OpenAct } from './facts/open-act';
 import type { Job } from './job';
 import type { Ledger } from './ledger';
-import { changeFromRow, fileName, KeptFile, noteRow, type SeedOf } from './notes-changes';
+import { changeFromRow, unworded, fileName, KeptFile, noteRow, type SeedOf } from './notes-changes';
 import { Shared } from './notes-shared';
 import { notedIn } from './notes-noted';
 import { outcomeOf } from './entries/outcome-of-jar';
@@ -86,6 +90,8 @@ function viewOf(ledger: Ledger): LedgerView {
   };
 }
 
+type Answers = Readonly<Record<string, string>>;
+
 interface Reading {
   readonly file: NotesText;
   readonly preview: NotesPreview;
@@ -147,7 +153,11 @@ function readFor(ledger: Ledger, input: Parsed<'notes.preview'>, job: Job): Read
     file,
     word: rules.word(),
     plan: reading.plan,
-    preview: { ...reading.preview, assumptions: [...encoding, ...reading.preview.assumptions] },
+    preview: {
+      ...reading.preview,
+      assumptions: [...encoding, ...reading.preview.assumptions],
+      remarks: remarksOfPlan(reading.plan, input.answers ?? {}),
+    },
   };
 }
 
@@ -188,7 +198,24 @@ const seedKeys = ({ rows }: Ledger, { jars, changes }: NotesPlan): ReadonlyMap<s
       .map((uid) => [uid, rows.keyOf('jar', uid)]),
   );
 
-function write(ledger: Ledger, act: OpenAct, { file, plan }: Reading, job: Job): void {
+/** How the keeper read what rows say in words: once all of them are there. */
+function readRemarks(
+  act: OpenAct,
+  rows: readonly (readonly [key: number, line: number])[],
+  answers: Answers,
+): void {
+  const lineOf = new Map(rows.filter(([, line]) => suspiciousReadAs(answers, line) !== null));
+  if (lineOf.size === 0) return;
+  for (const [jar, remarks] of remarksAbout(act.rows, [...lineOf.keys()], false)) {
+    const line = lineOf.get(jar) as number;
+    for (const { key, of, readAs, stops } of remarks) {
+      const answer = stops ? suspiciousReadAs(answers, line) : rowReadAs(answers, line);
+      if (of === 'jar' && readAs === null && answer !== null) act.update('remark', key, { readAs: answer });
+    }
+  }
+}
+
+function write(ledger: Ledger, act: OpenAct, { file, plan }: Reading, job: Job, answers: Answers): void {
   const shared = new Shared(act);
   const kept = new KeptFile(ledger, file.name, plan.headings);
   for (const source of plan.sources) shared.addSource(source);
@@ -218,10 +245,18 @@ function write(ledger: Ledger, act: OpenAct, { file, plan }: Reading, job: Job):
     for (const { from, part, amount } of seedsOf(planned)) {
       addSeeding(act, { jar: key, ...from, portion: null, part, package: null, amount });
     }
-    if (planned.outcome) addOutcome(act, key, planned.outcome);
+    if (planned.outcome) addOutcome(act, key, unworded(planned));
     noteRow(act, kept, planned, key);
   }
   for (const change of plan.changes) changeFromRow(act, shared, change, kept, seedsOf);
+  const changed = plan.changes.map(
+    ({ uid, planned }) => [ledger.rows.keyOf('jar', uid), planned.line] as const,
+  );
+  readRemarks(
+    act,
+    [...plan.jars.map(({ id, line }) => [byRow.get(id) as number, line] as const), ...changed],
+    answers,
+  );
   job.step(plan.jars.length, plan.jars.length, 'bringing in rows');
 }
 
@@ -247,7 +282,7 @@ export function bringInNotes(
   }
   if (plan.jars.length + plan.changes.length > 0) {
     ledger.acts.run('notes.bringIn', reading.file.name, reading.word, (act) =>
-      write(ledger, act, reading, job),
+      write(ledger, act, reading, job, input.answers ?? {}),
     );
   }
   return {

@@ -17,6 +17,7 @@ import {
 } from './entries/kept-entries';
 import { addNoteRow, removeNoteRow } from './entries/note-row-entry';
 import { addOutcome, changeOutcome } from './entries/outcome-entry';
+import { tellsOfSpoiling } from '../../core/safety/remarks';
 import type { OpenAct } from './facts/open-act';
 import type { Ledger } from './ledger';
 import type { Shared } from './notes-shared';
@@ -125,9 +126,26 @@ function outcomeAnswered(there: Seen, before: Seen | null, row: Seen): Partial<S
   return { ...changed, signs: [...new Set([...kept, ...row.signs])] };
 }
 
+/**
+ * A row's outcome without what it says of spoilage in words alone: that stays a remark, which stops its jar until the keeper has
+ * answered it. Where no remark keeps the words, the signs are kept.
+ */
+export function unworded({ outcome, fields }: PlannedJar): Seen {
+  if (outcome === null) throw new Error('a row without an outcome');
+  const { worded, ...told } = outcome;
+  if (!worded) return told;
+  const said = [['note', fields.note], ['texture', told.texture], ['smell', told.smell], ['colour', told.colour]] as const;
+  if (!said.some(([field, text]) => text !== null && tellsOfSpoiling(text, field))) return told;
+  return {
+    ...told,
+    signs: told.signs.filter((sign) => !worded.signs.includes(sign)),
+    spoiledSaid: told.spoiledSaid && !worded.spoiledSaid,
+  };
+} // prettier-ignore
+
 function changeSeen(act: OpenAct, key: number, change: PlannedChange): void {
-  const { outcome } = change.planned;
-  if (outcome === null) return;
+  if (change.planned.outcome === null) return;
+  const outcome = unworded(change.planned);
   const there = outcomeOf(act.rows, key);
   if (!there) addOutcome(act, key, outcome);
   else
@@ -136,7 +154,7 @@ function changeSeen(act: OpenAct, key: number, change: PlannedChange): void {
       key,
       change.whole
         ? outcomeTold(there, outcome)
-        : outcomeAnswered(there, change.before?.outcome ?? null, outcome),
+        : outcomeAnswered(there, change.before?.outcome ? unworded(change.before) : null, outcome),
     );
 }
 

@@ -3,7 +3,7 @@
 import { call } from '../state/ledger-calls';
 import { say } from '../state/store';
 import type { Reply, SafetyReply } from '../../core/contract';
-import { discardHead, stopsSaid } from '../../core/says/safety-says';
+import { discardHead, quoteSentence, stopsSaid } from '../../core/says/safety-says';
 import { withKept } from './batch-repeat';
 import type { Suggestion } from '../parts/combobox';
 
@@ -111,8 +111,11 @@ export async function findSeeds(text: string, notAfter: string | null): Promise<
 
 /** The jar itself, then what was kept apart of it. */
 function jarSuggestions(jar: Reply<'jar.find'>['jars'][number]): SeedSuggestion[] {
+  const [quote] = jar.quotes;
   const detail = (says: string, safety: SafetyReply): string =>
-    [standWords(safety), says].filter((part) => part !== null).join(' · ');
+    [standWords(safety), says, quote === undefined ? null : quoteSentence(quote)]
+      .filter((part) => part !== null)
+      .join(' · ');
   return [
     {
       kind: 'jar',

@@ -127,6 +127,19 @@ export function OutcomeOf({
   const { jar, label, outcome } = record;
   const known = outcome === null ? null : withoutJar(outcome);
   const initial = outcomeText(known, jar.onShelf, writer);
+  // Words that were answered before and stand as they were are not asked about again.
+  const answered = new Set(
+    record.remarks.flatMap(({ readAs, text }) => (readAs === null ? [] : [text.trim()])),
+  );
+  const ifUnread = (words: string | null): string | null =>
+    words !== null && answered.has(words.trim()) ? null : words;
+  const unread = (now: OutcomeFields): OutcomeFields => ({
+    ...now,
+    colour: ifUnread(now.colour),
+    smell: ifUnread(now.smell),
+    texture: ifUnread(now.texture),
+    note: ifUnread(now.note),
+  });
   return (
     <EditForm
       label={`Outcome of ${label}`}
@@ -141,7 +154,7 @@ export function OutcomeOf({
         const { outcome: now, problems } = readOutcome(text, reader);
         const shelf = text.shelf === '' ? null : text.shelf === 'kept';
         const same = JSON.stringify(text) === JSON.stringify(initial);
-        const passages = same || isSpoiled(now) ? [] : spoilagePassages(now);
+        const passages = same || text.wordsFine || isSpoiled(now) ? [] : spoilagePassages(unread(now));
         return {
           problems,
           doubt:
@@ -158,6 +171,7 @@ export function OutcomeOf({
                   jar: jar.id,
                   outcome: saysAnything(now) ? now : null,
                   onShelf: shelf,
+                  readAs: text.wordsFine ? 'fine' : null,
                   why,
                   draft,
                 }),

@@ -8,6 +8,7 @@ import {
   gateReasonSentence,
 } from '../../core/says/safety-says';
 import { onlyNormal, takeOutGate } from '../../core/safety/take-out';
+import { Remarks } from '../parts/unanswered';
 import type { MatesPowerCut } from '../../core/safety/hold-mates';
 import { volumeKnown } from '../../core/quantities/printing';
 import { portionName } from '../../core/ledger/portions';
@@ -246,6 +247,7 @@ export function JarView({
       <Facts record={record} />
       <Seen record={record} mates={mates} />
       {eats !== null && <p>{eats}</p>}
+      <Remarks remarks={record.remarks.filter(({ readAs }) => readAs === null)} />
       {editor === 'outcome' && <OutcomeOf record={record} mates={mates} onDone={done} />}
       {editor === 'jar' && <CorrectJar record={record} holds={holds} onDone={done} />}
       {editor === 'seeds' && <CorrectSeeds record={record} madeOn={madeOn} onDone={done} />}

@@ -1,6 +1,6 @@
 // An outcome as it stands in the fields, and what it comes to. Pure. The gate's rules are core/safety/gate.ts.
 import { tellsOfBubbles } from '../../core/safety/take-out';
-import { spoilageDenied, type SpoilagePassage } from '../../core/safety/remarks';
+import type { SpoilagePassage } from '../../core/safety/remarks';
 import type { DiscardSign, Outcome, SetWord } from '../../core/ledger/records';
 import type { Read, Reader, Writer } from '../parts/reading';
 import { lineOrNull, orNull, Taking, type Problems } from '../parts/taking';
@@ -27,6 +27,8 @@ export interface OutcomeText {
   readonly powerCut: YesNo;
   readonly powerCutHours: string;
   readonly spoiledSaid: boolean;
+  /** The keeper was asked about words that may tell of spoilage, and said that they don't. */
+  readonly wordsFine: boolean;
   readonly seenAt: '' | 'take-out' | 'after opening';
   readonly openedDays: string;
   readonly fibreDidThis: boolean;
@@ -72,6 +74,7 @@ export function outcomeText(
     powerCut: yesNo(outcome?.powerCut ?? null),
     powerCutHours: number(outcome?.powerCutHours),
     spoiledSaid: outcome?.spoiledSaid ?? false,
+    wordsFine: false,
     seenAt: outcome?.seenAt ?? '',
     openedDays: number(outcome?.openedDays),
     fibreDidThis: outcome?.fibreDidThis ?? false,
@@ -150,14 +153,17 @@ export function readOutcome(
 
 /**
  * The fields once it is answered whether words in them tell of spoilage: the signs they name are ticked, or, where they
- * name none, the jar is called spoiled; or the note keeps what it is instead.
+ * name none, the jar is called spoiled; or they are read as fine, and the note keeps what it is instead.
  */
 export function passagesAnswered(
   text: OutcomeText,
   passages: readonly SpoilagePassage[],
   answer: { readonly spoiled: true } | { readonly what: string },
 ): OutcomeText {
-  if ('what' in answer) return { ...text, note: spoilageDenied(text.note, passages, answer.what) };
+  if ('what' in answer) {
+    const what = answer.what.trim().replace(/\s+/g, ' ');
+    return { ...text, note: [text.note.trim(), what].filter(Boolean).join('\n'), wordsFine: true };
+  }
   const named = new Set([...signsOf(text), ...passages.flatMap(({ signs }) => signs)]);
   return {
     ...text,

@@ -8,6 +8,7 @@ import { go } from '../state/store';
 import { usePreferences } from '../parts/use-reader';
 import { useRead } from '../state/use-read';
 import { Cautions } from '../parts/caution-list';
+import { Remarks } from '../parts/unanswered';
 import { heldAbove, heldAboveSays } from './held-above';
 import { Figures } from './jar-figures';
 import { FLAG, generationWords } from '../parts/jar-flags';
@@ -202,6 +203,7 @@ function About({
       <p className="way-back">{jar.wayBack}</p>
       <Cautions jar={view.id} cautions={jar.cautions} />
       {eats !== null && <p>{eats}</p>}
+      <Remarks remarks={jar.record.remarks.filter(({ readAs }) => readAs === null)} />
       {held.length > 0 && (
         <div className="notice caution">
           <p>

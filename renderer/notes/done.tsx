@@ -4,6 +4,7 @@ import type { Reply } from '../../core/contract';
 import { go } from '../state/store';
 import { byRow, count, openSentence, resultSentence } from './note-lists';
 import { backToRows, putAway } from './notes-store';
+import { UnreadRemarks } from './unread-remarks';
 
 const MOST = 12;
 
@@ -43,6 +44,7 @@ export function Done({ result }: { readonly result: Reply<'notes.bringIn'> }) {
           </ul>
         </>
       )}
+      <UnreadRemarks />
       <p className="soft">All of it came in as one step: Undo takes it back.</p>
       <div className="row">
         <button

@@ -4,6 +4,8 @@ import type { Reply } from '../../core/contract';
 import { cautionWordsNaming, ENDED } from '../../core/says/safety-says';
 import { call } from '../state/ledger-calls';
 import { say, sentenceCase } from '../state/store';
+import { useRead } from '../state/use-read';
+import { Linked } from './linked';
 
 type Caution = Reply<'jar.get'>['cautions'][number];
 
@@ -13,11 +15,58 @@ const whatToDo = (level: Caution['level']): string =>
     ? 'Nobody eats it, and nothing is seeded from it, unless you can write down why it is all right to use. When in doubt, discard it.'
     : 'Look at it and smell it before anyone tastes it. When in doubt, discard it.';
 
+/** Other jars with a caution because of the same one: the reason may hold for as many of them as the keeper marks. */
+function AlsoLifted({
+  of,
+  but,
+  chosen,
+  onChoose,
+}: {
+  readonly of: string;
+  readonly but: string;
+  readonly chosen: ReadonlySet<string>;
+  readonly onChoose: (chosen: ReadonlySet<string>) => void;
+}) {
+  const answer = useRead('caution.list', { of });
+  const others = answer?.ok === true ? answer.value.jars.filter(({ id }) => id !== but) : [];
+  if (others.length === 0) return null;
+  const all = others.every(({ id }) => chosen.has(id));
+  return (
+    <fieldset className="stack">
+      <legend className="label">Does the same reason hold for others?</legend>
+      {others.map(({ id, label, how }) => (
+        <label className="row" key={id}>
+          <input
+            type="checkbox"
+            checked={chosen.has(id)}
+            onChange={({ target }) =>
+              onChoose(new Set(target.checked ? [...chosen, id] : [...chosen].filter((one) => one !== id)))
+            }
+          />
+          {label}: {how}
+        </label>
+      ))}
+      {others.length > 1 && (
+        <div>
+          <button
+            className="button quiet"
+            type="button"
+            onClick={() => onChoose(all ? new Set() : new Set(others.map(({ id }) => id)))}
+          >
+            {all ? 'Mark none' : 'Mark all'}
+          </button>
+        </div>
+      )}
+    </fieldset>
+  );
+}
+
 function Lift({ jar, of, label }: { readonly jar: string; readonly of: string; readonly label: string }) {
   const [open, setOpen] = useState(false);
   const [reason, setReason] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
   const [sending, setSending] = useState(false);
+  const [also, setAlso] = useState<ReadonlySet<string>>(new Set());
   const id = useId();
   const field = useRef<HTMLTextAreaElement>(null);
   const opener = useRef<HTMLButtonElement>(null);
@@ -33,12 +82,16 @@ function Lift({ jar, of, label }: { readonly jar: string; readonly of: string; r
       return;
     }
     setSending(true);
-    const answer = await call('caution.clear', { jar, of, reason: reason.trim() });
+    const answer = await call('caution.clear', { jars: [jar, ...also], of, reason: reason.trim() });
     setSending(false);
     if (answer.ok) {
       // The form goes away with the caution: the keyboard goes to the jar's name above.
       document.getElementById('pane-title')?.focus();
-      say(`The caution because of ${label} is lifted, with your reason kept.`);
+      say(
+        also.size === 0
+          ? `The caution because of ${label} is lifted, with your reason kept.`
+          : `The caution because of ${label} is lifted on ${also.size + 1} jars, with your reason kept.`,
+      );
     } else setProblem(answer.sentence);
   };
   if (!open)
@@ -75,6 +128,7 @@ function Lift({ jar, of, label }: { readonly jar: string; readonly of: string; r
           </p>
         )}
       </div>
+      <AlsoLifted of={of} but={jar} chosen={also} onChoose={setAlso} />
       <p className="small">
         Lifting says nothing about whether the jar is safe. If in doubt, discard it; your local food-safety
         authority’s advice comes first.
@@ -115,7 +169,11 @@ export function Cautions({ jar, cautions }: { readonly jar: string; readonly cau
                 <p>Discard the whole jar. Do not taste it, and do not seed from it.</p>
               ) : (
                 <p>
-                  Because of {caution.label}, which spoiled. {whatToDo(caution.level)}
+                  <Linked
+                    text={`Because of ${caution.label}, ${caution.relation === 'same hold, not set' ? 'which did not set' : 'which spoiled'}. `}
+                    jars={[{ jar: caution.of, label: caution.label }]}
+                  />
+                  {whatToDo(caution.level)}
                 </p>
               )}
               {caution.liftedBefore !== null && (

@@ -77,6 +77,7 @@ function readAll(ledger: Generated, seed: number): Set<string> {
     if (jar && keys.length < 600) keys.push(jar.view.key);
     ask('judgement.jar', { jar: id });
     ask('jar.left', { id });
+    ask('caution.list', { of: id });
     ask('photograph.list', { jar: id });
   }
   for (const id of batches) ask('batch.get', { id });
@@ -90,6 +91,7 @@ function readAll(ledger: Generated, seed: number): Set<string> {
   for (const name of ['source.list', 'package.list', 'line.list', 'draft.list', 'advice.freshStart', 'family.now', 'received.list', 'handOver.list', 'cost.list', 'appliance.list', 'tool.list', 'trial.list', 'hold.now', 'calendar.get'] as const)
     ask(name, {}); // prettier-ignore
   ask('plan.batch', { jars: [{ volume: 946 }] });
+  ask('remarks.list', {});
   ask('trial.reach', { task: 'rank', tasters: 3, jars: 3 });
   const hold = ask('facts.list', { kind: 'hold', of: null, after: null, limit: 1 })?.facts[0];
   ask('appliance.proof', { hold: hold?.id ?? '00000000-0000-7000-8000-000000000000' });

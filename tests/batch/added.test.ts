@@ -33,7 +33,7 @@ const jar = (n: number, letter: string, hold: number | null, outcome: Partial<On
       label: '5 Mar a', kept: 'freezer cubes', share: 1,
     },
   ],
-  discard: null, caution: null, safety: null, cautions: [],
+  discard: null, caution: null, safety: null, remarks: [], cautions: [],
   outcome: outcome === null ? null : { ...unseen, jar: uid(n), ...outcome },
   portions: [],
   photographs: [],

@@ -230,6 +230,7 @@ describe('making a batch again', () => {
       discard: null,
       caution: null,
       safety: null,
+      remarks: [],
       cautions: [],
       outcome: null,
       portions: [],

@@ -11,7 +11,6 @@ import {
   contradiction,
   passagesAnswered,
 } from '../../renderer/batch/outcome-text';
-import { spoilageSaid } from '../../core/safety/remarks';
 import type { Writer } from '../../renderer/parts/reading';
 import { makeReader } from '../../renderer/parts/reading';
 import {
@@ -231,15 +230,12 @@ describe('words that tell of spoilage, once they are answered', () => {
     const { outcome } = read(passagesAnswered(empty, [{ words: 'went bad', signs: [] }], { spoiled: true }));
     expect(outcome).toMatchObject({ signs: [], spoiledSaid: true });
   });
-  it('no keeps in the note what it is, and nothing is asked any more', () => {
-    const { outcome } = read(
-      passagesAnswered({ ...empty, colour: 'pink streaks' }, passages.slice(0, 1), { what: 'raspberries' }),
-    );
-    expect(outcome).toMatchObject({
-      signs: [],
-      note: 'Asked about “pink streaks”: not spoilage, raspberries',
+  it('no keeps in the note what it is, and that its words are fine, which is kept as an answer and not as text', () => {
+    const text = passagesAnswered({ ...empty, colour: 'pink streaks' }, passages.slice(0, 1), {
+      what: 'raspberries',
     });
-    expect(spoilageSaid(outcome)).toBeNull();
+    expect(text.wordsFine).toBe(true);
+    expect(read(text).outcome).toMatchObject({ signs: [], colour: 'pink streaks', note: 'raspberries' });
   });
 });
 

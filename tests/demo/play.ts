@@ -146,7 +146,7 @@ export function play(): Played {
       spoiled: outcome !== null && isSpoiled(outcome),
       ...(outcome === null
         ? {}
-        : { safety: ownSafety({ looks: looksOf(outcome), additions: [], openedOn: null }, false, jar.day) }),
+        : { safety: ownSafety({ looks: looksOf(outcome), additions: [], openedOn: null }, null, jar.day) }),
       packages: [
         ...packageKey(jar.entry.milkPackage),
         ...jar.entry.seedings.flatMap((seeding) => packageKey(seeding.package)),

@@ -51,13 +51,15 @@ it.each([
   again.close();
 });
 
-it('that nobody has read, or read otherwise, reach none', () => {
+it('that are read otherwise reach none; unread, plain words of spoilage stop each jar until they are answered', () => {
   const { session, batch, hold } = ledger();
-  for (const readAs of [null, 'fine', 'look']) {
+  for (const readAs of ['fine', 'look']) {
     words(session, { batch }, readAs);
     words(session, { hold }, readAs);
   }
   expect(spoiled(session)).toEqual([]);
+  words(session, { hold }, null);
+  expect(must(session, 'family.get', {}).jars.flatMap(({ label, discard }) => (discard === 'remark' ? [label] : []))).toEqual(['10 Mar a', '10 Mar b']); // prettier-ignore
 });
 
 it('on a photograph reach its jar', () => {

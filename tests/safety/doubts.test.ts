@@ -21,15 +21,6 @@ describe('doubts', () => {
       expect(asksAbout(outcome, null)).toEqual([expect.stringMatching(/^A slow start: .*does not undo a toxin.*When in doubt, discard\.$/)]);
     }
   }); // prettier-ignore
-  it('are said of words that tell of spoilage, until somebody says what else it is', () => {
-    const streaks = { ...set, colour: 'pink streaks', bubbles: 'fine' as const };
-    expect(doubtsAbout(streaks, null)).toEqual([expect.stringMatching(/^“pink streaks” was written down.*discard\.$/)]);
-    expect(asksAbout(streaks, null)).toEqual([]);
-    const answered = { ...streaks, note: 'Asked about “pink streaks”: not spoilage, raspberry syrup' };
-    expect(doubtsAbout(answered, null)).toEqual([]);
-    expect(asksAbout(answered, null)).toHaveLength(1);
-    expect(doubtsAbout({ ...set, note: 'no mould' }, null)).toEqual([]);
-  }); // prettier-ignore
   it('are none where nothing speaks against it, where nothing is recorded, and where it is condemned anyway', () => {
     expect(doubtsAbout(set, null)).toEqual([]);
     expect(doubtsAbout(unseen, null)).toEqual([]);

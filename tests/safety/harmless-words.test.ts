@@ -2,9 +2,9 @@
 // The words: common practice, no source.
 import { describe, expect, it } from 'vitest';
 import { HARMLESS } from '../../core/safety/harmless-words';
-import { spoilageNoted } from '../../core/safety/remarks';
+import { tellsOfSpoiling } from '../../core/safety/remarks';
 
-const stops = (text: string): boolean => spoilageNoted(text, null) !== null;
+const stops = (text: string): boolean => tellsOfSpoiling(text, 'note');
 
 describe.each(HARMLESS)('$what', ({ fine, stops: bad }) => {
   it.each(fine)('%s: no sign', (text) => expect(stops(text)).toBe(false));

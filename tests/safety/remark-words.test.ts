@@ -1,6 +1,6 @@
 // How keepers write of spoilage and power cuts in their notes. The words: common practice, no source.
 import { describe, expect, it } from 'vitest';
-import { spoilageNoted, spoilageSaid } from '../../core/safety/remarks';
+import { tellsOfSpoiling } from '../../core/safety/remarks';
 import { readRemark } from '../../core/safety/remark-words';
 import { read } from '../notes/read';
 
@@ -45,7 +45,7 @@ describe('signs in a keeper’s own words', () => {
 
   it.each(['made me sick', 'threw up after eating it', 'doubtful, I would not eat it'])(
     '%s: asked about',
-    (text) => expect(spoilageNoted(text, null)).not.toBeNull(),
+    (text) => expect(tellsOfSpoiling(text, 'note')).toBe(true),
   );
   it.each([
     'breaker tripped overnight',
@@ -53,11 +53,11 @@ describe('signs in a keeper’s own words', () => {
     'the machine switched itself off for 8 h',
   ])('%s: a power cut', (text) => expect(readRemark(text).powerCut).not.toBeNull());
   it.each(['spoiled? no', 'slimy? no, silky', 'Mould? Nein.'])('%s: answered in itself', (text) =>
-    expect(spoilageNoted(text, null)).toBeNull(),
+    expect(tellsOfSpoiling(text, 'note')).toBe(false),
   );
   it.each(['spoiled? not sure', 'mould? no idea', 'pink? no, orange mould'])(
     '%s: still asked about',
-    (text) => expect(spoilageNoted(text, null)).not.toBeNull(),
+    (text) => expect(tellsOfSpoiling(text, 'note')).toBe(true),
   );
   it('unplugged at the end: no power cut', () =>
     expect(readRemark('unplugged the bath at the end').powerCut).toBeNull());
@@ -248,31 +248,6 @@ describe('in a spreadsheet', () => {
     expect(
       read(text, { answers: { 'slime:2': 'fine' } }).preview.questions.filter(({ id }) => id === 'slime:2'),
     ).toEqual([]);
-  });
-
-  it('what was answered to be fine is no doubt of the outcome afterwards; unanswered it is one', () => {
-    const text = rows('texture', '"slimy at first, as usual"');
-    const outcomeOf = (answers: Record<string, string>) => {
-      const { outcome } = read(text, { answers }).byLine.get(2) ?? {};
-      if (!outcome) throw new Error('no outcome');
-      return outcome;
-    };
-    expect(spoilageSaid(outcomeOf({}))).toBe('slimy at first');
-    const fine = outcomeOf({ 'slime:2': 'fine' });
-    expect(fine.note).toBe(
-      'Asked about “slimy at first”: not spoilage, said to be fine when the notes were brought in',
-    );
-    expect(spoilageSaid(fine)).toBeNull();
-  });
-
-  it('nor of the jar’s own note, where the words stood in the remarks alone', () => {
-    const text = rows('notes', '"slimy at first, as usual"');
-    const notedIn = (answers: Record<string, string>) => {
-      const jar = read(text, { answers }).byLine.get(2);
-      return spoilageNoted(jar?.fields.note ?? null, jar?.outcome?.note ?? null);
-    };
-    expect(notedIn({})).toBe('slimy at first');
-    expect(notedIn({ 'slime:2': 'fine' })).toBeNull();
   });
 
   it.each(['плесень', 'カビ', 'odeur putride'])(

@@ -39,13 +39,13 @@ describe('by the clock', () => {
 describe('what follows', () => {
   const sour = look('take-out', { setState: 'set', sour: true, looked: true });
   it('later acid does not undo a toxin: late at 24 h is discarded though it sets and smells sour in the end', () =>
-    expect(ownSafety(seen([early(24, ph(5.6)), sour]), false, null)).toMatchObject({
+    expect(ownSafety(seen([early(24, ph(5.6)), sour]), null, null)).toMatchObject({
       discard: 'not set',
       gate: 'failed',
     }));
   it('a slow start never ends by itself, and is no clean generation', () => {
     const late = look('later', { day: '2026-03-20', looked: true });
-    const [slow, usual] = [early(12, { sour: false }), early(12, { sour: true })].map((one) => ownSafety(seen([one, sour, late]), false, '2026-03-01'));
+    const [slow, usual] = [early(12, { sour: false }), early(12, { sour: true })].map((one) => ownSafety(seen([one, sour, late]), null, '2026-03-01'));
     expect(slow).toMatchObject({ discard: null, forever: true, clean: false });
     expect(usual).toMatchObject({ discard: null, forever: false, clean: true });
   }); // prettier-ignore

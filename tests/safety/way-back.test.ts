@@ -39,10 +39,8 @@ describe('a jar in doubt on the way back', () => {
   it.each([
     ['a power cut', { powerCut: true, powerCutHours: 9 }, 'a power cut during its hold, for 9 hours'],
     ['a slow start', { earlySet: 'loose' as const }, 'a slow start'],
-    ['pink streaks in words', { colour: 'pink streaks' }, '“pink streaks” was written down of it'],
     ['a pH above 4.6', { ph: 4.9 }, 'a pH of 4.9 by meter, above 4.6'],
     ['a pH above 4.6 with nothing of set', { ph: 4.9, setAtTakeOut: null, setWord: null }, 'a pH of 4.9 by meter, above 4.6'],
-    ['a foul note', { note: 'Roch faulig' }, '“Roch faulig” was written down of it'],
   ])('by %s is to be read before its child is used, which comes after a clean one', (_what, parent, because) => {
     const { session, children } = pair(parent);
     const look = `It descends from 6 May a, which is in doubt (${because}). Look and smell first, and when in doubt, discard.`;
@@ -88,24 +86,39 @@ it('a lifted hold is said of the jar with its reason, puts it after a clean one,
 });
 
 describe('notes beside an outcome', () => {
-  it('a jar’s own note and a pot’s are a doubt until answered, a batch’s a look for all, a hold’s power cut a doubt', () => {
-    const { session, children, batch } = pair({});
-    const [a = '', b = ''] = children;
-    must(session, 'jar.correct', { id: a, changes: { note: 'pink mould on rim' } });
-    expect(of(session, '12 May a').doubts).toEqual([expect.stringMatching(/^“pink mould on rim” was written down of it/)]); // prettier-ignore
-    must(session, 'outcome.save', { jar: a, outcome: { ...FIRM, note: 'Asked about “pink mould on rim”: not spoilage, syrup' }, onShelf: true }); // prettier-ignore
-    expect(of(session, '12 May a').doubts).toEqual([]);
+  const discards = (session: Session, jars: readonly string[]) =>
+    jars.map((id) => must(session, 'jar.get', { id }).view.discard);
+  it('with a plain word of spoilage stop the jar, and what they are about, until they are answered', () => {
+    const { session, children, batch, a } = pair({});
+    const [one = '', other = ''] = children;
+    must(session, 'jar.correct', { id: one, changes: { note: 'pink mould on rim' } });
+    expect(discards(session, children)).toEqual(['remark', null]);
+    expect(of(session, '12 May a')).toMatchObject({
+      allowed: false,
+      stops: [{ code: 'condemned' }, { code: 'remark' }],
+    });
+    expect(of(session, '12 May a').reasons).toContain('Its note says: “pink mould on rim”.');
+    const [remark] = must(session, 'remarks.list', {}).remarks;
+    must(session, 'remarks.answer', { answers: [{ id: remark?.id ?? '', readAs: 'fine' }] });
+    expect(discards(session, children)).toEqual([null, null]);
 
-    const pot = { id: null, part: null, place: 'fridge' as const, pieces: null, amount: null, keptOn: '2026-05-14', goneOn: null, reserve: true }; // prettier-ignore
-    must(session, 'portion.save', { portion: { ...pot, jar: b, note: 'pink spots on the pot' } });
-    expect(ranked(session).find(({ portion }) => portion !== null)?.doubts[0]).toContain(
-      'pink spots on the pot',
-    );
-    expect(of(session, '12 May b').doubts).toEqual([]);
+    const pot = { id: null, part: null, place: 'fridge' as const, pieces: null, amount: null, keptOn: '2026-05-14', goneOn: null, reserve: false }; // prettier-ignore
+    must(session, 'portion.save', { portion: { ...pot, jar: other, note: 'pink spots on the pot' } });
+    expect(discards(session, children)).toEqual([null, 'remark']);
+    must(session, 'act.undo', { act: null });
 
     must(session, 'batch.correct', { id: batch, changes: { note: 'jar a had orange mould' } });
-    for (const label of ['12 May a', '12 May b'])
-      expect(of(session, label).looks).toEqual([expect.stringContaining('The note of its batch says “jar a had orange mould”.')]); // prettier-ignore
+    expect(discards(session, children)).toEqual(['remark', 'remark']);
+    expect(must(session, 'remarks.list', {}).remarks[0]).toMatchObject({
+      of: 'batch',
+      about: 2,
+      stops: true,
+    });
+    must(session, 'act.undo', { act: null });
+
+    must(session, 'jar.correct', { id: a, changes: { note: 'roch faulig' } });
+    expect(must(session, 'jar.get', { id: one }).view.caution).toBe('set aside');
+    must(session, 'act.undo', { act: null });
 
     const [hold] = must(session, 'batch.get', { id: batch }).holds;
     must(session, 'hold.correct', { id: hold?.id ?? '', changes: { note: 'power was off all night' } });
@@ -114,20 +127,10 @@ describe('notes beside an outcome', () => {
   });
 });
 
-it('what a note of the batch or the hold says is handed down, and a power cut is read in any note', () => {
+it('a power cut is read in any note, and handed down', () => {
   const { session, children, batch } = pair({});
   const [a = '', b = ''] = children;
   make(session, '2026-05-16', [{ ...kept, seedings: [fromJar(a)] }]);
-  must(session, 'batch.correct', { id: batch, changes: { note: 'jar a had orange mould' } });
-  const look = 'It descends from 12 May a, which is in doubt (the note of its batch says “jar a had orange mould”). Look and smell first, and when in doubt, discard.';
-  expect(of(session, '16 May a').looks).toEqual([look]);
-  const [hold] = must(session, 'batch.get', { id: batch }).holds;
-  must(session, 'batch.correct', { id: batch, changes: { note: null } });
-  must(session, 'hold.correct', { id: hold?.id ?? '', changes: { note: 'pink film on one lid' } });
-  expect(of(session, '16 May a').looks).toEqual([expect.stringContaining('the note of its hold says “pink film on one lid”')]);
-  must(session, 'hold.correct', { id: hold?.id ?? '', changes: { note: null } });
-  expect(of(session, '16 May a').looks).toEqual([]);
-
   const cut = 'power cut 9 h, milk still liquid';
   must(session, 'batch.correct', { id: batch, changes: { note: cut } });
   for (const label of ['12 May a', '12 May b'])

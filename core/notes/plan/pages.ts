@@ -63,11 +63,13 @@ export function pageOf({ preview, states, shared }: Paged, view: NotesView): Not
     problems: problems.slice(0, view.problems.most),
     questions: [...first, ...others].slice(0, view.questions.most),
     assumptions: [],
+    remarks: (preview.remarks ?? []).slice(0, view.questions.most),
     pages: {
       rows: states,
       problems: problems.length,
       questions: questions.length,
       assumptions: shared.length,
+      remarks: preview.remarks?.length ?? 0,
       shared: cut(shared, view.assumptions),
     },
   };

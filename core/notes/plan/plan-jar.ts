@@ -1,7 +1,6 @@
 // One read row → the jar it would add: fields, seedings, outcome, and the fingerprints that know it again.
 import { plain } from '../../quantities/quantities';
 import { finalVolume } from '../rows/row-facts';
-import { withAnswersToNote } from '../rows/outcomes';
 import type { OwnCells, NotedRow, NotesInput, PlannedJar, PlannedSeeding } from '../notes-plan';
 import type { RowFacts } from '../rows/row-cells';
 import { labelOf, type NoteRow } from '../rows/note-row';
@@ -115,7 +114,7 @@ export function planJar(
     },
     additions: facts.additions.map(({ name, actual }) => ({ name, actual })),
     seedings,
-    outcome: withAnswersToNote(facts.outcome, note, input.answers, row.row.line),
+    outcome: facts.outcome,
     noted: notedOf(row, readText(row, facts, note), input, without),
   };
 }

@@ -2,7 +2,6 @@
 import type { NoteColumn } from '../../contract';
 import type { Outcome, SetWord } from '../../ledger/records';
 import { SET_WORDS } from '../../ledger/records';
-import { spoilageDenied, spoilagePassages } from '../../safety/remarks';
 import { parsePh, plain, tidy } from '../../quantities/quantities';
 import type { Cell, RowCells, RowFacts } from './row-cells';
 import { assumed, problem, question } from '../notes-says';
@@ -28,6 +27,8 @@ interface Seen {
   phHow: Outcome['phHow'];
   signs: Outcome['signs'];
   spoiledSaid: boolean;
+  /** What of these two stands in words alone. */
+  worded: { signs: Outcome['signs']; spoiledSaid: boolean };
   fibreDidThis: boolean;
   powerCut: true | null;
   powerCutHours: number | null;
@@ -118,21 +119,27 @@ function hear(cell: Cell, row: RowCells, seen: Seen): void {
   const yes = meaning === 'spoiled' ? readYesNo(text) : null;
   if (yes !== null) {
     seen.spoiledSaid ||= yes;
+    if (yes) seen.worded.spoiledSaid = false;
     if (text.length > 1 && yes) log.assume(assumed.spoiledSaid(`${heading}: ${text}`));
     return;
   }
   // Under “smell”, “off” alone says that it smells off.
   const remark = readRemark(meaning === 'smell' ? `smells ${text}` : text);
   if (remark.asks.some(({ kind }) => kind === 'uncertain sign') && answerTo('sign', row) === 'fine') return;
-  const reported = remark.signs.filter((sign) => !seen.signs.includes(sign));
+  // Read as fine, or to be looked at: then it is no sign. What it says of warmth is heard all the same.
+  const excused = ['fine', 'look'].includes(answerTo('remark', row) ?? '');
+  const reported = excused ? [] : remark.signs.filter((sign) => !seen.signs.includes(sign));
   seen.signs.push(...reported);
+  seen.worded.signs.push(...reported);
   if (reported.length > 0) log.assume(assumed.spoiled(text, reported));
-  if (remark.spoiledSaid && !seen.spoiledSaid) {
+  if (!excused && remark.spoiledSaid && !seen.spoiledSaid) {
     seen.spoiledSaid = true;
+    seen.worded.spoiledSaid = true;
     if (reported.length === 0) log.assume(assumed.spoiledSaid(text));
   }
-  if (remark.thrownOut && remark.signs.length === 0 && !remark.spoiledSaid) {
+  if (!excused && remark.thrownOut && remark.signs.length === 0 && !remark.spoiledSaid) {
     const why = answerTo('thrown', row);
+    if (why === undefined && !seen.spoiledSaid) seen.worded.spoiledSaid = true;
     if (why !== 'fine') seen.spoiledSaid = true;
     if (why === undefined) {
       log.ask('thrown', question.thrownOut(text), FINE_OR_NOT);
@@ -144,7 +151,7 @@ function hear(cell: Cell, row: RowCells, seen: Seen): void {
     seen.powerCutHours = remark.powerCut.hours;
     log.assume(assumed.powerCut(text, remark.powerCut.hours));
   }
-  for (const { kind } of remark.asks) askOf(kind, text, remark.signs.length > 0, row, seen);
+  if (!excused) for (const { kind } of remark.asks) askOf(kind, text, remark.signs.length > 0, row, seen);
   if (meaning === 'spoiled') log.keep(heading, text);
 }
 
@@ -209,11 +216,10 @@ function lineOf(name: string, texts: readonly string[], { log }: RowCells): stri
 
 /** What was seen of a jar, or null where nothing is told. Missing is unknown. */
 export function readOutcome(row: RowCells): RowFacts['outcome'] {
-  const { log } = row;
   const told = (meaning: NoteColumn): string[] => row.of(meaning).map(({ text }) => text.trim());
   const seen: Seen = {
     setWord: null, setAtTakeOut: null, setText: '', texture: told('texture'), ph: null, phHow: null, signs: [], spoiledSaid: false,
-    fibreDidThis: false, powerCut: null, powerCutHours: null,
+    worded: { signs: [], spoiledSaid: false }, fibreDidThis: false, powerCut: null, powerCutHours: null,
   }; // prettier-ignore
   readSetCell(row, seen);
   readPhCell(row, seen);
@@ -223,10 +229,7 @@ export function readOutcome(row: RowCells): RowFacts['outcome'] {
   holdAgainstGate(row, seen);
   const texture = lineOf('texture', seen.texture, row);
   const [smell, colour] = [lineOf('smell', told('smell'), row), lineOf('colour', told('colour'), row)];
-  // Answered to be fine: the outcome says so itself, so that its words are no doubt later on.
-  const fine = saidFine(row.context.answers, log.row) && seen.signs.length === 0 && !seen.spoiledSaid;
-  const passages = fine ? spoilagePassages({ texture, smell, colour, note: null }) : [];
-  const { texture: _words, setText: _text, ...facts } = seen;
+  const { texture: _words, setText: _text, worded, ...facts } = seen;
   const outcome = {
     ...NOTHING_SEEN,
     ...facts,
@@ -234,8 +237,8 @@ export function readOutcome(row: RowCells): RowFacts['outcome'] {
     texture,
     smell,
     colour,
-    note: passages.length === 0 ? null : spoilageDenied(null, passages, SAID_FINE),
-  } satisfies Omit<Outcome, 'jar'>;
+    ...(worded.signs.length > 0 || worded.spoiledSaid ? { worded } : {}),
+  } satisfies RowFacts['outcome'];
   const anything = [
     facts.setAtTakeOut,
     facts.setWord,
@@ -251,10 +254,8 @@ export function readOutcome(row: RowCells): RowFacts['outcome'] {
   return some || facts.signs.length > 0 || facts.spoiledSaid || facts.fibreDidThis ? outcome : null;
 }
 
-const SAID_FINE = 'said to be fine when the notes were brought in';
-
 /** Whether a question about words of spoilage in a row was answered by "It was fine". */
-const saidFine = (answers: Readonly<Record<string, string>>, row: number): boolean =>
+export const saidFine = (answers: Readonly<Record<string, string>>, row: number): boolean =>
   ['sign', 'thrown', 'slime'].some((id) => answers[`${id}:${row}`]?.trim().toLowerCase() === 'fine');
 
 const NOTHING_SEEN: Omit<Outcome, 'jar'> = {
@@ -263,21 +264,3 @@ const NOTHING_SEEN: Omit<Outcome, 'jar'> = {
   signs: [], bubbles: null, powerCut: null, powerCutHours: null, spoiledSaid: false, seenAt: null, openedDays: null,
   fibreDidThis: false, note: null,
 }; // prettier-ignore
-
-/**
- * The outcome with the answer "It was fine" to words of spoilage that stand in the jar's note, so that they are no doubt
- * later on; an outcome with nothing but that answer where there was none.
- */
-export function withAnswersToNote(
-  outcome: Omit<Outcome, 'jar'> | null,
-  note: string,
-  answers: Readonly<Record<string, string>>,
-  row: number,
-): Omit<Outcome, 'jar'> | null {
-  const there = outcome ?? NOTHING_SEEN;
-  if (!saidFine(answers, row) || there.signs.length > 0 || there.spoiledSaid) return outcome;
-  const passages = spoilagePassages({ colour: null, smell: null, texture: null, note }, there.note);
-  return passages.length === 0
-    ? outcome
-    : { ...there, note: spoilageDenied(there.note, passages, SAID_FINE) };
-}

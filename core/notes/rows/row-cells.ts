@@ -1,7 +1,7 @@
 // One row while it is read: its cells by meaning, and what is said about it.
+import type { ToldOutcome } from '../told-outcome';
 import type { NoteColumn } from '../../contract';
 import type { Amount, Temperature } from '../../ledger/basics';
-import type { Outcome } from '../../ledger/records';
 import { parseAmount, tidy, type FoundAmount } from '../../quantities/quantities';
 import type { Conventions } from '../conventions/file-habits';
 import type { Question } from '../said';
@@ -73,7 +73,7 @@ export interface RowFacts {
   readonly additions: readonly { readonly name: string; readonly actual: Amount | null }[];
   readonly volume: Amount | null;
   readonly vessel: string | null;
-  readonly outcome: Omit<Outcome, 'jar'> | null;
+  readonly outcome: ToldOutcome | null;
 }
 
 export interface CellContext {

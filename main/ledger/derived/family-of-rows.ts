@@ -10,6 +10,7 @@ import type { Rows } from '../facts/fact-rows';
 import { whereabouts } from '../entries/where-it-stands';
 import { observations, outcomeFrom } from '../entries/outcome-of-jar';
 import { seenOf } from './seen-of-jar';
+import { remarksAbout, remarkStand } from './unread';
 import type { JarSafety } from '../../../core/shapes/safety-codes';
 
 type Moved = Pick<FactRow<'movement'>, 'kind' | 'day' | 'at' | 'amount' | 'pieces'>;
@@ -201,7 +202,7 @@ export function* readFacts(rows: Rows, keys: readonly number[] | null): Generato
   const hanging = new Hanging(rows, keys);
   const [additions, packages, stays] = [hanging.additions(), hanging.packages(), hanging.stays()];
   const [counts, kept, seen] = [hanging.counts(), hanging.whereabouts(), observations(rows, keys)];
-  const [opened, raw] = [hanging.opened(), hanging.rawMilk()];
+  const [opened, raw, remarked] = [hanging.opened(), hanging.rawMilk(), remarksAbout(rows, keys, false)];
   const jars = rows.db
     .prepare(
       `SELECT j.key, r.uid, j.batch, b.made_on, b.word, j.letter, j.state,
@@ -220,7 +221,7 @@ export function* readFacts(rows: Rows, keys: readonly number[] | null): Generato
     const names = additions.get(row.key);
     const safety = ownSafety(
       seenOf(observed, names, opened.get(row.key) ?? null, ms(warm[0]?.warm_from ?? null)),
-      false,
+      remarkStand(remarked.get(row.key)),
       row.made_on,
     );
     yield {

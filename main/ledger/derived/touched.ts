@@ -34,6 +34,9 @@ export class Touched {
       case 'jar':
       case 'portion':
         this.#keys[kind].add(key);
+        // One that is gone leads to its jar by its form alone: what was noted of it speaks of the jar no longer.
+        if (kind === 'portion')
+          for (const form of [before, after]) if (typeof form?.jar === 'number') this.#keys.jar.add(form.jar);
         return;
       case 'batch':
         // One that came or went takes its jars with it.

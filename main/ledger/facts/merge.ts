@@ -63,9 +63,10 @@ function mergeRecord(rows: Rows, act: OpenAct, record: HandedRecord, from: numbe
     insertHanded(rows, act, record);
     return 'added';
   }
-  // Of words that were kept back nothing can be said that is not here already.
-  if (kindOf(known.kind) !== record.kind || record.form.text === KEPT_BACK) return null;
+  if (kindOf(known.kind) !== record.kind) return null;
   if (known.gone_in !== null) return bringBack(rows, act, known, record) ? 'added' : null;
+  // Of words that were kept back nothing can be said that is not here already.
+  if (record.form.text === KEPT_BACK) return null;
   const ours = formOfRow(rows, record.kind, known.key);
   if (sameForm(ours, record.form)) {
     if (known.home !== 1 && record.homeForm > (known.home_form ?? 0))

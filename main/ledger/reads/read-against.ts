@@ -4,9 +4,8 @@ import { asksAbout, doubtsAbout, inDoubtBecause, type NotesBeside } from '../../
 import type { KeptSeed } from '../../../core/advice/advice-reply';
 import { wayBackOf, type InDoubt } from '../../../core/safety/way-back';
 import { powerCutOfMates, type HoldMate, type MatesPowerCut } from '../../../core/safety/hold-mates';
-import { spoilageNoted } from '../../../core/safety/remarks';
-import { quoteSentence } from '../../../core/says/safety-says';
-import { unreadRemarks } from '../derived/unread';
+import { LOOK_AND_SMELL, quoteSentence } from '../../../core/says/safety-says';
+import { asksToLook, remarksAbout } from '../derived/unread';
 import type { JarRecord } from '../../../core/vigour/evidence';
 import type { Judged } from '../judged';
 import type { Ledger } from '../ledger';
@@ -17,29 +16,6 @@ type Against = Pick<KeptSeed, 'doubts' | 'asks' | 'quotes'> & {
   /** The nearest jar in doubt that it descends from. */
   readonly doubtful: number | null;
 };
-
-/** What was kept apart and has words of spoilage in its note, by the jars it seeded. */
-function potsInDoubt({ rows, index }: Ledger): ReadonlyMap<number, InDoubt> {
-  const found = new Map<number, InDoubt>();
-  const pots = [...notesOf(rows, 'portion')].flatMap(([key, note]) => {
-    const words = spoilageNoted(note, null);
-    return words === null ? [] : [{ key, words }];
-  });
-  for (const { key, words } of pots) {
-    const { jar: of } = rows.get('portion', key);
-    const { label } = index.jar(of);
-    const mark = {
-      jar: of,
-      label: `what was kept apart of ${label}`,
-      because: `“${words}” was written down of it`,
-    };
-    for (const { jar } of rows.where('seeding', 'portion', key)) {
-      // A jar that is only planned, or was entered by mistake, is no seed.
-      if (index.family.has(jar)) found.set(jar, mark);
-    }
-  }
-  return found;
-}
 
 const NO_NOTES: NotesBeside = { jar: null, hold: null, batch: null };
 
@@ -101,14 +77,19 @@ function workOut(ledger: Ledger, judged: Judged): (jar: number) => Against {
     const because = ownDoubt(outcomeOf(key), matesCut(key), notes(key));
     if (because !== null) inDoubt.set(key, { jar: key, label: index.jar(key).label, because });
   }
-  const unread = unreadRemarks(rows);
-  const wayBack = wayBackOf(family, inDoubt, potsInDoubt(ledger));
+  const remarks = remarksAbout(rows, null, true);
+  const wayBack = wayBackOf(family, inDoubt);
   return (key) => {
     const [outcome, mates, beside] = [outcomeOf(key), matesCut(key), notes(key)];
+    const own = remarks.get(key) ?? [];
     return {
       doubts: doubtsAbout(outcome, mates, beside),
-      asks: [...asksAbout(outcome, mates, beside), ...wayBack.looks(key)],
-      quotes: (unread.get(key) ?? []).map(quoteSentence),
+      asks: [
+        ...asksAbout(outcome, mates, beside),
+        ...own.filter(asksToLook).map((one) => `${quoteSentence(one)} ${LOOK_AND_SMELL}`),
+        ...wayBack.looks(key),
+      ],
+      quotes: own.filter(({ readAs }) => readAs === null).map(quoteSentence),
       doubtful: wayBack.doubtful(key),
     };
   };

@@ -9,6 +9,7 @@ import { discardWord } from '../../../core/says/safety-says';
 import { wayBack } from '../../../core/lineage/way-to-source';
 import { portionEntries } from '../entries/kept-entries';
 import type { KnownJar } from '../family-index';
+import { remarksAbout } from '../derived/unread';
 import type { Ledger } from '../ledger';
 import { emptyJars, leftIn } from '../entries/left-of-rows';
 import { holdRecord, jarRecord } from './read-records';
@@ -127,6 +128,11 @@ export function findJar(ledger: Ledger, { text, limit, notAfter }: Parsed<'jar.f
     found.find(isNamed) ?? [...jars.values()].find((jar) => jar.state !== 'mistake' && isNamed(jar));
   // A text that names a jar means no other: “1 Apr c” is not also part of “11 Apr c”.
   const listed = named ? found.filter(isNamed) : found;
+  const remarks = remarksAbout(
+    ledger.rows,
+    listed.map(({ key }) => key),
+    true,
+  );
   const empty = emptyJars(
     ledger.rows,
     listed.map(({ key }) => key),
@@ -141,6 +147,9 @@ export function findJar(ledger: Ledger, { text, limit, notAfter }: Parsed<'jar.f
       says: saysOf(ledger, jar, empty.has(jar.key)),
       caution: family.cautionLevelOf(jar.key),
       safety: safetyReply(answerOf(family, jar.key)),
+      quotes: (remarks.get(jar.key) ?? []).flatMap(({ of, text, readAs }) =>
+        readAs === null ? [{ of, text }] : [],
+      ),
       portions: keptOf(ledger, jar.key),
     })),
     named: named ? { id: named.uid, label: named.label, says: whyNotOffered(named, notAfter) } : null,

@@ -12,6 +12,8 @@ import {
   photographEntries,
   type SourceEntry,
 } from '../entries/larder-entries';
+import { remarksAbout } from '../derived/unread';
+import { remarkReply } from './read-remarks';
 import type { Ledger } from '../ledger';
 import { outcomeOf } from '../entries/outcome-of-jar';
 import { jarCautions, keptName, safetyReply, seedLabel, within } from './read-views';
@@ -85,6 +87,7 @@ export function jarRecord(ledger: Ledger, jarKey: number): BatchReply['jars'][nu
     discard: index.jar(key).safety.discard,
     caution: index.family.has(key) ? index.family.cautionLevelOf(key) : null,
     safety: index.family.has(key) ? safetyReply(answerOf(index.family, key)) : null,
+    remarks: (remarksAbout(rows, [key], true).get(key) ?? []).map(remarkReply),
     cautions: jarCautions(ledger, key),
     outcome: outcome && { jar: uid, ...outcome },
     portions: portionEntries(rows, key).map((row) => portionRecord(ledger, row)),

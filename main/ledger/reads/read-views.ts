@@ -1,5 +1,12 @@
 // What several reads show of a jar: its generation, its seeds, its cautions, what is drawn of it.
-import type { FamilyJarReply, JarCautionReply, JarView, SafetyReply } from '../../../core/contract';
+import type {
+  FamilyJarReply,
+  JarCautionReply,
+  JarView,
+  Parsed,
+  Reply,
+  SafetyReply,
+} from '../../../core/contract';
 import { portionName } from '../../../core/ledger/portions';
 import { cautionWords } from '../../../core/says/safety-says';
 import { lineName } from '../../../core/lineage/labels';
@@ -85,6 +92,27 @@ export function jarCautions({ index }: Ledger, key: number): JarCautionReply[] {
     reason: caution.cleared,
     liftedBefore: caution.liftedBefore,
   }));
+}
+
+/** Jars with a caution that stands because of one, the newest first. */
+export function cautionsBecauseOf(
+  { index, rows }: Ledger,
+  { of }: Parsed<'caution.list'>,
+): Reply<'caution.list'> {
+  const { family } = index;
+  const root = rows.keyOf('jar', of);
+  const jars = family.keys.flatMap((key) => {
+    if (key === root || family.cautionLevelOf(key) === null) return [];
+    const caution = family.cautionsOf(key).find((one) => one.of === root && stands(one));
+    if (!caution) return [];
+    const { uid: id, label, madeOn } = index.jar(key);
+    return [{ id, label, level: caution.level, how: cautionWords(caution), madeOn: madeOn ?? '' }];
+  });
+  return {
+    jars: jars
+      .toSorted((a, b) => b.madeOn.localeCompare(a.madeOn) || a.label.localeCompare(b.label))
+      .map(({ madeOn: _day, ...jar }) => jar),
+  };
 }
 
 /** What is drawn of the jars with those keys; a key the family does not hold is passed over. */

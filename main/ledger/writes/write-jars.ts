@@ -5,6 +5,9 @@ import { type AdditionEntry, additionEntries, seedingEntries } from '../entries/
 import { addBatch } from '../entries/larder-entries';
 import { addOutcome, changeOutcome, removeOutcome } from '../entries/outcome-entry';
 import { refuseLift } from '../host-of-facts';
+import { remarksAbout } from '../derived/unread';
+import type { OpenAct } from '../facts/open-act';
+import type { Stored } from '../facts/tables';
 import type { Ledger } from '../ledger';
 import { addLift } from '../derived/lifts';
 import { refuseJarName } from '../jar-names';
@@ -154,6 +157,7 @@ export function saveOutcome(ledger: Ledger, input: Parsed<'outcome.save'>): Repl
       if (outcome && old) changeOutcome(act, jar.key, outcome);
       else if (outcome) addOutcome(act, jar.key, outcome);
       else if (old) removeOutcome(act, jar.key);
+      if (input.readAs !== null) readOwnWords(act, jar.key, input.readAs);
       if (input.onShelf !== null) changeJar(act, jar.key, shelfOrGone(jar.label, { onShelf: input.onShelf }));
     },
     input.draft,
@@ -161,15 +165,25 @@ export function saveOutcome(ledger: Ledger, input: Parsed<'outcome.save'>): Repl
   return { act: done.act.uid };
 }
 
+/** The keeper's reading of what the form's words say, where they may tell of spoilage and nobody has answered. */
+function readOwnWords(act: OpenAct, jar: number, readAs: Stored<'remark'>['readAs']): void {
+  for (const { of, key, stops } of remarksAbout(act.rows, [jar], false).get(jar) ?? [])
+    if (of === 'jar' && stops) act.update('remark', key, { readAs });
+}
+
+/** Lifts cautions because of one jar, on one jar or on many, with one reason in one act. */
 export function clearCaution(ledger: Ledger, input: Parsed<'caution.clear'>): Reply<'caution.clear'> {
-  const jar = standingJar(ledger, input.jar);
+  const given = [...new Set('jars' in input ? input.jars : [input.jar])];
+  const jars = given.map((jar) => standingJar(ledger, jar));
   const of = jarOf(ledger, input.of);
-  refuseLift(ledger, jar.key, of.key);
+  for (const jar of jars) refuseLift(ledger, jar.key, of.key);
   const reason = tidy(input.reason, 'reason') as string | null;
   if (reason === null || reason.length < 3)
     throw new Refused('invalid', { path: 'reason', problem: 'says too little' });
-  const done = ledger.acts.mustRun('caution.clear', jar.label, reason, (act) => {
-    addLift(act, jar.key, of.key, reason);
+  const [first] = jars;
+  const subject = jars.length === 1 && first ? first.label : `${jars.length} jars, because of ${of.label}`;
+  const done = ledger.acts.mustRun('caution.clear', subject, reason, (act) => {
+    for (const jar of jars) addLift(act, jar.key, of.key, reason);
   });
   return { act: done.act.uid };
 }

@@ -1,0 +1,115 @@
+// What is written of a jar and nobody has answered: quoted word for word, with the keeper's three answers. Only an answer is a fact.
+import { useState } from 'react';
+import type { RemarkReply } from '../../core/shapes/remark-calls';
+import { quoteSentence, REMARK_STOPS } from '../../core/says/safety-says';
+import { call } from '../state/ledger-calls';
+import { say } from '../state/store';
+
+export type Unanswered = Pick<RemarkReply, 'id' | 'of' | 'text' | 'stops'> & {
+  /** The jars it is about, where they are not said by the place it stands in. */
+  readonly about?: string;
+};
+
+const ANSWERS = [
+  ['fine', 'Fine'],
+  ['look', 'Look first'],
+  ['discard', 'Discard'],
+] as const;
+type ReadAs = (typeof ANSWERS)[number][0];
+
+const SAID = {
+  fine: 'Kept as fine.',
+  look: 'Kept: it is to be looked at first.',
+  discard: 'Kept: discard it, do not taste it.',
+} as const;
+
+/** Answers to all of them in one act. */
+async function answer(remarks: readonly Unanswered[], readAs: ReadAs): Promise<void> {
+  const done = await call('remarks.answer', {
+    answers: remarks.map(({ id }) => ({ id, readAs })),
+    why: null,
+  });
+  say(done.ok ? SAID[readAs] : done.sentence, done.ok ? 'calm' : 'caution');
+}
+
+function One({ remark }: { readonly remark: Unanswered }) {
+  const [sending, setSending] = useState(false);
+  const quote = quoteSentence(remark);
+  return (
+    <li className={remark.stops ? 'notice caution stack' : 'notice stack'}>
+      <p>
+        {remark.about !== undefined && `${remark.about}. `}
+        {quote}
+      </p>
+      {remark.stops && <p>{REMARK_STOPS}</p>}
+      <div className="row">
+        {ANSWERS.map(([readAs, label]) => (
+          <button
+            key={readAs}
+            className="button"
+            type="button"
+            disabled={sending}
+            onClick={() => {
+              setSending(true);
+              void answer([remark], readAs).finally(() => setSending(false));
+            }}
+          >
+            {label}
+            <span className="visually-hidden">: {quote}</span>
+          </button>
+        ))}
+      </div>
+    </li>
+  );
+}
+
+/** Those that stop a jar first. Several that stop nothing are answered with one press. @param open all are laid out at once */
+export function Remarks({
+  remarks,
+  open = false,
+}: {
+  readonly remarks: readonly Unanswered[];
+  readonly open?: boolean;
+}) {
+  if (remarks.length === 0) return null;
+  const first = remarks.filter(({ stops }) => stops);
+  const others = remarks.filter(({ stops }) => !stops);
+  const list = (those: readonly Unanswered[]) => (
+    <ul className="plain-list stack">
+      {those.map((remark) => (
+        <One key={remark.id} remark={remark} />
+      ))}
+    </ul>
+  );
+  const rest = (
+    <>
+      {list(others)}
+      {others.length > 1 && (
+        <button className="button" type="button" onClick={() => void answer(others, 'fine')}>
+          {first.length > 0 ? 'All others are fine' : `All ${others.length} are fine`}
+        </button>
+      )}
+    </>
+  );
+  return (
+    <section aria-label="Notes nobody has answered">
+      {first.length > 0 && list(first)}
+      {first.length > 1 && (
+        <button className="button" type="button" onClick={() => void answer(first, 'discard')}>
+          Discard all {first.length} that tell of spoilage
+        </button>
+      )}
+      {others.length > 0 &&
+        (open ? (
+          rest
+        ) : (
+          <details className="more">
+            <summary>
+              {others.length === 1 ? 'One note is not answered' : `${others.length} notes are not answered`}
+            </summary>
+            {rest}
+          </details>
+        ))}
+    </section>
+  );
+}

@@ -1,0 +1,157 @@
+// Remarks and their answers, through a real ledger: only the keeper's answer is a fact, and no remark is unheard.
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import type { Input } from '../../core/contract';
+import type { Session } from '../../main/session';
+import { batchOf, fromJar, must, newSession, plainJar, smallFamily, unseen } from '../ledger/ledger-files';
+
+const discardOf = (session: Session, id: string) => must(session, 'jar.get', { id }).view.discard;
+const idsOf = (session: Session) => must(session, 'remarks.list', {}).remarks.map(({ id }) => id);
+
+it('counts as discard until it is answered; undone and changed it is unread again', () => {
+  const session = newSession();
+  const [, jar] = smallFamily(session).jars;
+  must(session, 'jar.correct', { id: jar, changes: { note: 'pink streaks' } });
+  expect(discardOf(session, jar)).toBe('remark');
+  const [id = ''] = idsOf(session);
+  const answer = (readAs: 'fine' | 'look' | 'discard' | null) =>
+    must(session, 'remarks.answer', { answers: [{ id, readAs }] });
+  answer('look');
+  const { view, record } = must(session, 'jar.get', { id: jar });
+  expect([view.discard, record.safety?.looks]).toEqual([null, ['not noted', 'remark']]);
+  answer('discard');
+  expect(discardOf(session, jar)).toBe('spoiled');
+  must(session, 'act.undo', { act: null });
+  expect(discardOf(session, jar)).toBeNull();
+  answer('fine');
+  expect(idsOf(session)).toEqual([]);
+  must(session, 'jar.correct', { id: jar, changes: { note: 'pink streaks, more of them' } });
+  expect([discardOf(session, jar), idsOf(session)]).toEqual(['remark', [id]]);
+});
+
+it('many are answered in one act, which one undo takes back; what stops a jar is listed first', () => {
+  const session = newSession();
+  const { jars } = smallFamily(session);
+  const notes = ['pink streaks', 'lovely', 'black mould', 'schön fest'];
+  for (const [at, note] of notes.entries())
+    must(session, 'jar.correct', { id: jars[at] ?? '', changes: { note } });
+  const listed = must(session, 'remarks.list', {});
+  expect(listed.remarks.map(({ text, stops }) => [text, stops])).toEqual([
+    ['black mould', true], ['pink streaks', true], ['schön fest', false], ['lovely', false],
+  ]); // prettier-ignore
+  expect([listed.stopping, listed.unread]).toEqual([2, 4]);
+  const answers = listed.remarks.map(({ id }) => ({ id, readAs: 'fine' as const }));
+  expect(must(session, 'remarks.answer', { answers }).answered).toBe(4);
+  expect(jars.map((jar) => discardOf(session, jar))).toEqual([null, null, null, null]);
+  must(session, 'act.undo', { act: null });
+  expect([discardOf(session, jars[0]), idsOf(session).length]).toEqual(['remark', 4]);
+});
+
+it('the form’s answer is kept as an answer, in the act that records the words', () => {
+  const session = newSession();
+  const [jar] = smallFamily(session).jars;
+  const outcome = { ...unseen, colour: 'pink streaks', note: 'raspberries' };
+  must(session, 'outcome.save', { jar, outcome, onShelf: null, readAs: 'fine' });
+  expect(discardOf(session, jar)).toBeNull();
+  const { remarks } = must(session, 'jar.get', { id: jar }).record;
+  expect(remarks.map(({ text, readAs }) => [text, readAs])).toEqual([['pink streaks', 'fine'], ['raspberries', null]]);
+}); // prettier-ignore
+
+it('a quote is no longer than 200 characters, in any language, and all of it stands with its jar', () => {
+  const session = newSession();
+  const [jar] = smallFamily(session).jars;
+  const note = `とてもおいしい ${'あ'.repeat(400)}`;
+  must(session, 'jar.correct', { id: jar, changes: { note, onShelf: true } });
+  const entry = must(session, 'advice.next', {}).ranking.find((one) => one.jar === jar);
+  const quote = entry?.reasons.find((reason) => reason.startsWith('Its note says: “')) ?? '';
+  expect(quote).toMatch(/^Its note says: “とてもおいしい あ+…”\.$/);
+  expect(quote.length - 'Its note says: “”.'.length).toBeLessThanOrEqual(200);
+  expect(entry?.lines).toContain(quote);
+  expect(must(session, 'jar.get', { id: jar }).record.remarks[0]?.text).toBe(note);
+});
+
+it('an imported note stops its jar until it is answered, there or afterwards', () => {
+  const notes = 'date,jar,seed,notes\n2026-02-01,a,10 capsules Blue Tin,pink streaks\n2026-02-01,b,10 capsules Blue Tin,tasty\n';
+  const file = { name: 'notes.csv', bytes: new TextEncoder().encode(notes) };
+  const session = newSession();
+  const { remarks } = must(session, 'notes.preview', { file });
+  expect(remarks?.map(({ id, text, stops }) => [id, text, stops])).toEqual([['remark:2', 'pink streaks', true], ['remark:3', 'tasty', false]]);
+  must(session, 'notes.bringIn', { file });
+  const [a = '', b = ''] = must(session, 'family.get', {}).jars.map(({ id }) => id);
+  // Nothing may be used: its mate is set aside because of it.
+  expect([discardOf(session, a), must(session, 'jar.get', { id: b }).view.caution]).toEqual(['remark', 'set aside']);
+  const [first] = must(session, 'remarks.list', {}).remarks;
+  must(session, 'remarks.answer', { answers: [{ id: first?.id ?? '', readAs: 'fine' }] });
+  expect([discardOf(session, a), must(session, 'jar.get', { id: b }).view.caution]).toEqual([null, null]);
+
+  for (const [readAs, discard] of [['fine', null], ['look', null], ['discard', 'spoiled']] as const) {
+    const other = newSession();
+    must(other, 'notes.bringIn', { file, answers: { 'remark:2': readAs, 'remark:3': 'fine' } });
+    const [jar] = must(other, 'family.get', {}).jars;
+    expect([readAs, jar?.discard, must(other, 'remarks.list', {}).unread]).toEqual([readAs, discard, 0]);
+  }
+}); // prettier-ignore
+
+/** Every place a remark can stand, and how it comes there: on the first of two jars of one batch, or about both. */
+const PLACES = [
+  'jar',
+  'batch',
+  'hold',
+  'portion',
+  'seeding',
+  'package',
+  'texture',
+  'smell',
+  'colour',
+  'note',
+] as const;
+const words = fc.oneof(
+  fc.constantFrom('pink streaks', 'Schimmel', 'lovely', 'no mould', 'foam strip', 'pH 5.2?', 'loose at 12 h, not sour', 'firmed in the fridge', 'liquide', 'かび臭くない', 'يبدو غريبا'),
+  fc.string({ minLength: 1, maxLength: 60, unit: 'grapheme' }).filter((text) => text.trim().length > 0),
+); // prettier-ignore
+
+/** Writes a remark on a place. */
+function write(session: Session, place: (typeof PLACES)[number], text: string, jar: string, batch: string): void {
+  const { holds, jars } = must(session, 'batch.get', { id: batch });
+  const seeding = jars.find((one) => one.jar.id === jar)?.seedings[0]?.seeding.id;
+  const observed = ['texture', 'smell', 'colour', 'note'].includes(place);
+  const pot = { id: null, jar, part: null, place: 'fridge' as const, pieces: null, amount: null, keptOn: '2026-03-14', goneOn: null, reserve: false, note: text };
+  if (place === 'portion') must(session, 'portion.save', { portion: pot });
+  else if (observed) must(session, 'outcome.save', { jar, outcome: { ...unseen, [place]: text }, onShelf: true });
+  else if (place === 'package') {
+    const box = { id: null, of: 'addition' as const, source: null, name: 'Oats', size: null, price: null, boughtOn: null, openedOn: null, bestBefore: null, note: text };
+    const { id } = must(session, 'package.save', { package: box });
+    must(session, 'addition.set', { jar, additions: [{ name: 'oats', planned: null, actual: null, package: id }] });
+  } else {
+    const about = { jar, batch, hold: holds[0]?.id, seeding }[place as 'jar' | 'batch' | 'hold' | 'seeding'];
+    must(session, 'facts.record', { facts: [{ kind: 'remark', [place]: about, text }], why: null } as unknown as Input<'facts.record'>);
+  }
+} // prettier-ignore
+
+it('no remark is unheard: it stops its jar, or is quoted wherever the jar is offered, until it is answered', { timeout: 180_000 }, () => {
+  fc.assert(
+    fc.property(fc.constantFrom(...PLACES), words, (place, text) => {
+      const session = newSession();
+      const [seed] = smallFamily(session).jars;
+      const holds = [{ startedAt: null, endedAt: null, hours: 30, planned: null, probe: null, readings: [], note: null }];
+      const entry = batchOf('2026-03-12', [plainJar('a', { hold: 0, onShelf: true, seedings: [fromJar(seed)] })], { holds });
+      const { batch, jars } = must(session, 'batch.record', entry);
+      const [jar = ''] = jars;
+      write(session, place, text, jar, batch);
+      const { view, record } = must(session, 'jar.get', { id: jar });
+      const own = record.remarks.filter((one) => one.readAs === null);
+      expect(own.map((one) => one.text)).toEqual([text.trim()]);
+      const ranked = must(session, 'advice.next', {}).ranking.find((one) => one.jar === jar && one.portion === null);
+      const quoted = ranked?.reasons.some((reason) => reason.includes('says: “'));
+      expect(quoted).toBe(true);
+      if (view.discard === 'remark') expect(ranked?.allowed).toBe(false);
+      else expect(ranked?.lines.some((line) => line.includes('says: “'))).toBe(true);
+      const [found] = must(session, 'jar.find', { text: view.label, limit: 5, notAfter: null }).jars;
+      expect(found?.quotes).toHaveLength(1);
+      must(session, 'remarks.answer', { answers: own.map(({ id }) => ({ id, readAs: 'fine' as const })) });
+      expect(must(session, 'jar.get', { id: jar }).view.discard).toBeNull();
+      session.close();
+    }),
+    { numRuns: 14 },
+  );
+}); // prettier-ignore
