@@ -37,6 +37,7 @@ const TEMPERATURE =
 const OTHER = /humid|\brh\b|%|feuchte|humed|umid|batt|volt|\bmv\b|press|druck|hpa|dew|taupunkt|lux|light|signal|rssi|set ?point|\bset\b|soll|target|ziel|alarm|\bmin\b|\bmax\b|\bavg\b|mean/; // prettier-ignore
 const INDEX =
   /^(?:#|no\.?|nr\.?|n°|num(?:ber)?|index|id|record|entry|sample|seq|count|row|line|zeile|datensatz)(?:\W|$)/;
+const CLOCK_HEADING = /\btime|clock|zeit|uhr|heure|hora\b|\bora\b|\btijd|\btid\b|klo|klok|godz/;
 const PLACES = {
   bath: /bath|water|wasser|\bbad\b|eau|agua|acqua|extern|\bext\b|probe/,
   jar: /\bjars?\b|milk|glas|milch|lait|latte|leche|dummy|extern|\bext\b|probe/,
@@ -122,6 +123,12 @@ function elapsedUnit({ heading, values }: Column): number | null {
   return ELAPSED.test(heading) || (/\btime|zeit\b/.test(heading) && values[0] === 0) ? 1 / 60 : null;
 }
 
+/** A clock with a point, "19.40", under a heading that says so: by itself it could be a temperature. */
+const isDotted = ({ heading, values }: Column, rows: number): boolean =>
+  CLOCK_HEADING.test(heading) &&
+  values.length >= rows / 2 &&
+  values.every((value) => value >= 0 && value < 24 && Math.round((value % 1) * 100) < 60);
+
 function layoutOf(columns: readonly Column[], rows: number): Layout | null {
   const most = (kind: NonNullable<Kind>): Column | undefined =>
     columns
@@ -138,7 +145,8 @@ function layoutOf(columns: readonly Column[], rows: number): Layout | null {
   };
   const moment = most('moment');
   if (moment) return { by: 'clock', columns: join(moment, half), hasDay: true };
-  const [day, clock] = [most('day'), most('clock')];
+  const day = most('day');
+  const clock = most('clock') ?? (day && columns.find((column) => column !== day && isDotted(column, rows)));
   if (day && clock) return { by: 'clock', columns: join(day, clock, half), hasDay: true };
   const numbers = columns.filter(({ values }) => values.length >= Math.max(1, rows / 2));
   const within = ({ values }: Column, low: number, high: number): boolean =>

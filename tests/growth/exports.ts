@@ -80,5 +80,6 @@ export const DRESSES: Readonly<Record<string, Dress>> = {
   'kelvin': of(['t,temp (K)'], ({ civil, celsius }) => `${iso(civil)},${(celsius + 273.15).toFixed(2)}`),
   'years first with slashes and a name of the zone': (points, offset) => lines(['Time,Temperature'], points.map(({ civil, celsius }) => `${iso(civil).slice(0, 10).replaceAll('-', '/')} ${clock24(civil)} ${offset === 60 ? 'CET' : 'UTC'},${figure(offset === 60 || offset === 0 ? celsius : celsius)}`)),
   'a clock of twelve hours that says neither morning nor afternoon': of(['date,time,temp'], ({ civil, celsius }) => `${mdy(civil)},${clock12(civil, '', '')},${figure(celsius)}`),
+  'points in a clock of its own': of(['Pvm;Klo;C'], ({ civil, celsius }) => `${dmy(civil, '.')};${clock24(civil).replace(':', '.')};${figure(celsius, ',')}`),
   'minutes written with h': of(['Heure;Température (°C)'], ({ civil, celsius }) => `${dmy(civil, '/')} ${clock24(civil).replace(':', 'h')};${figure(celsius, ',')}`),
 }; // prettier-ignore
