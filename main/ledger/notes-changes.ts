@@ -145,7 +145,8 @@ export function unworded({ outcome, fields }: PlannedJar): Seen {
 
 function changeSeen(act: OpenAct, key: number, change: PlannedChange): void {
   if (change.planned.outcome === null) return;
-  const outcome = unworded(change.planned);
+  // A change is taken over because the keeper said so: what its words tell is answered, and a fact.
+  const { worded: _words, ...outcome } = change.planned.outcome;
   const there = outcomeOf(act.rows, key);
   if (!there) addOutcome(act, key, outcome);
   else
@@ -154,7 +155,7 @@ function changeSeen(act: OpenAct, key: number, change: PlannedChange): void {
       key,
       change.whole
         ? outcomeTold(there, outcome)
-        : outcomeAnswered(there, change.before?.outcome ? unworded(change.before) : null, outcome),
+        : outcomeAnswered(there, change.before?.outcome ?? null, outcome),
     );
 }
 
