@@ -156,7 +156,7 @@ function readFor(ledger: Ledger, input: Parsed<'notes.preview'>, job: Job): Read
     preview: {
       ...reading.preview,
       assumptions: [...encoding, ...reading.preview.assumptions],
-      remarks: remarksOfPlan(reading.plan, input.answers ?? {}),
+      remarks: remarksOfPlan(reading.plan, input.answers ?? {}, job.look),
     },
   };
 }

@@ -32,8 +32,15 @@ function remarkOf({ line, label, fields, outcome }: PlannedJar, answers: NotesIn
   return [{ id: `remark:${line}`, row: line, label, text: words.map(({ text }) => text).join(' · '), stops, readAs }];
 } // prettier-ignore
 
-/** Words of all rows that come in, what stops a jar first. */
-export const remarksOfPlan = ({ jars, changes }: NotesPlan, answers: NotesInput['answers']): Listed[] =>
+/** Words of all rows that come in, what stops a jar first. @param look asked for each row whether it was cancelled */
+export const remarksOfPlan = (
+  { jars, changes }: NotesPlan,
+  answers: NotesInput['answers'],
+  look: () => void,
+): Listed[] =>
   [...jars, ...changes.map(({ planned }) => planned)]
-    .flatMap((planned) => remarkOf(planned, answers))
+    .flatMap((planned) => {
+      look();
+      return remarkOf(planned, answers);
+    })
     .toSorted((a, b) => Number(b.stops) - Number(a.stops) || a.row - b.row);
