@@ -92,7 +92,7 @@ export function Remarks({
     </>
   );
   return (
-    <section aria-label="Notes nobody has answered">
+    <div className="stack">
       {first.length > 0 && list(first)}
       {first.length > 1 && (
         <button className="button" type="button" onClick={() => void answer(first, 'discard')}>
@@ -110,6 +110,6 @@ export function Remarks({
             {rest}
           </details>
         ))}
-    </section>
+    </div>
   );
 }
