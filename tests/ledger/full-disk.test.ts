@@ -28,7 +28,7 @@ const picture = (size: number): Uint8Array<ArrayBuffer> => {
 };
 
 const PAGE = 4096;
-const MEGABYTES = 3;
+const MEGABYTES = 6;
 
 /** A file system of a few megabytes, or why there can't be one here. */
 function smallDisk(): { folder: string } | { why: string } {
@@ -92,7 +92,7 @@ const isFull = ({ code, sentence }: { code: string; sentence?: string }): void =
 /** Room left, in pages: from none to more than any of these needs. */
 const ROOMS = [0, 1, 3, 5, 8, 9, 10, 12, 16, 24, 32, 256];
 /** Fewer, for what takes long. */
-const FEW_ROOMS = [0, 2, 8, 16, 48, 64, 96, 160, 400];
+const FEW_ROOMS = [0, 2, 8, 16, 48, 64, 96, 160, 800];
 
 const acts = (): number => {
   const session = openSession(file);
