@@ -1,5 +1,6 @@
 // The whole family as columns to draw from: where each jar stands, what it hangs from, what else seeded it. Positions are
 // grid steps; the screen makes pixels of them.
+import { FLAG } from '../shapes/drawing-flags';
 import { SET_WORDS, type SetWord } from '../ledger/records';
 import type { Drawing } from '../contract';
 import { layAlongCalendar } from './calendar';
@@ -24,17 +25,6 @@ export interface Looks {
   /** Designations of the strains a source declares. */
   strainsOf(source: number): readonly string[];
 }
-
-export const FLAGS = {
-  spoiled: 1,
-  setAside: 2,
-  look: 4,
-  onShelf: 8,
-  outcomeKnown: 16,
-  lost: 32,
-  weak: 64,
-  atLeast: 128,
-} as const;
 
 const UNKNOWN_SET_WORD = 255;
 const WEAK_UP_TO = SET_WORDS.indexOf('soft');
@@ -230,14 +220,14 @@ function looksOf(family: Family, looks: Looks, slots: Int32Array): Pick<Drawing,
     if (word >= 0) setWord[i] = word;
     const level = family.cautionLevelAt(slot);
     flags[i] =
-      (jar.spoiled ? FLAGS.spoiled : 0) |
-      (level === 'set aside' ? FLAGS.setAside : 0) |
-      (level === 'look' ? FLAGS.look : 0) |
-      (look.onShelf === true ? FLAGS.onShelf : 0) |
-      (look.outcomeKnown ? FLAGS.outcomeKnown : 0) |
-      (jar.lost ? FLAGS.lost : 0) |
-      (word >= 0 && word <= WEAK_UP_TO ? FLAGS.weak : 0) |
-      (columns.atLeast[slot] ? FLAGS.atLeast : 0);
+      (jar.spoiled ? FLAG.spoiled : 0) |
+      (level === 'set aside' ? FLAG.setAside : 0) |
+      (level === 'look' ? FLAG.look : 0) |
+      (look.onShelf === true ? FLAG.onShelf : 0) |
+      (look.outcomeKnown ? FLAG.outcomeKnown : 0) |
+      (jar.lost ? FLAG.lost : 0) |
+      (word >= 0 && word <= WEAK_UP_TO ? FLAG.weak : 0) |
+      (columns.atLeast[slot] ? FLAG.atLeast : 0);
   }
   return { setWord, flags };
 }

@@ -1,6 +1,7 @@
 // What a jar's way back says of it as a seed: a jar in doubt that it descends from, and a caution that was lifted. Neither is a
 // stop; both are to be looked at first, and to be read before it is used.
 import type { Family } from '../lineage/family';
+import { quotedEnd } from '../says/quoted-end';
 import { LOOK_AND_SMELL } from '../says/safety-says';
 import { nearestMarks } from './marked-line';
 
@@ -20,12 +21,6 @@ interface Lifted {
   readonly says: string;
 }
 
-/** A reason in its own words, as the end of a sentence. */
-function quoted(reason: string): string {
-  const words = reason.trim();
-  return /[.!?]$/.test(words) ? `“${words}”` : `“${words}”.`;
-}
-
 /** Cautions of a jar that were lifted, a mark for each. */
 function liftedOf(family: Family, jar: number): Lifted[] {
   const { label } = family.jar(jar);
@@ -33,7 +28,13 @@ function liftedOf(family: Family, jar: number): Lifted[] {
     .cautionsOf(jar)
     .flatMap(({ level, cleared, of }) =>
       level === 'set aside' && cleared !== null
-        ? [{ label, of, says: `set aside because of ${family.jar(of).label}; lifted: ${quoted(cleared)}` }]
+        ? [
+            {
+              label,
+              of,
+              says: `set aside because of ${family.jar(of).label}; lifted: ${quotedEnd(cleared.trim())}`,
+            },
+          ]
         : [],
     );
 }

@@ -4,6 +4,7 @@ import { failedClause, failedNoun, type FailedWhat } from '../ledger/hold-interr
 import type { REMARKED_OF } from '../shapes/remark-calls';
 import type { Caution, CautionRelation } from '../shapes/caution-codes';
 import type { SafetyStop, Discard, GateReason, Answer, SafetyLook } from '../shapes/safety-codes';
+import { quotedEnd } from './quoted-end';
 
 export const LOOK_AND_SMELL = 'Look and smell first, and when in doubt, discard.';
 const NO_TOXIN_UNDONE = 'Spoilage organisms had time, and acid that comes later does not undo a toxin.';
@@ -151,7 +152,8 @@ export const REMARK_STOPS =
 /** A remark that nobody has answered, word for word. @param of what it was written about */
 export function quoteSentence({ of, text }: Quoted): string {
   const said = text.trim().replaceAll(/\s+/g, ' ');
-  return `${NOTE_OF[of]} says: “${said.length > MOST_QUOTED ? `${said.slice(0, MOST_QUOTED - 1).trimEnd()}…` : said}”.`;
+  const shown = said.length > MOST_QUOTED ? `${said.slice(0, MOST_QUOTED - 1).trimEnd()}…` : said;
+  return `${NOTE_OF[of]} says: ${quotedEnd(shown)}`;
 }
 /** Characters of a remark that are quoted; all of it stands with its jar. */
 const MOST_QUOTED = 200;

@@ -1,6 +1,6 @@
 // The job in five pictures, drawn as the family draws it. Decoration: the words beside each say the same.
 import type { ReactNode } from 'react';
-import { FLAG } from '../parts/jar-flags';
+import { FLAG } from '../../core/shapes/drawing-flags';
 import { JarDefs, JarShape } from '../parts/jar-shape';
 import { CubesShape, PacketShape, PotShape } from '../parts/kept-shapes';
 

@@ -1,6 +1,6 @@
 // A ledger with no jars yet: says what will stand here, and starts the job.
 import { go } from '../state/store';
-import { FLAG } from '../parts/jar-flags';
+import { FLAG } from '../../core/shapes/drawing-flags';
 import { JarPicture } from '../parts/jar-shape';
 
 export function EmptyFamily() {

@@ -1,5 +1,5 @@
 // What the drawing's signs mean: opened when wanted.
-import { FLAG } from '../parts/jar-flags';
+import { FLAG } from '../../core/shapes/drawing-flags';
 import { JarDefs, JarPicture } from '../parts/jar-shape';
 import { SET_WORDS } from '../parts/set-words';
 

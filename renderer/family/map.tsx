@@ -1,7 +1,7 @@
 // The whole family as a thin map, however large: what is in the window is framed, and pressing or dragging moves there.
 import { useLayoutEffect, useRef } from 'react';
 import { familyControl } from './family-actions';
-import { FLAG } from '../parts/jar-flags';
+import { FLAG } from '../../core/shapes/drawing-flags';
 import type { Placed } from './lanes';
 import { useSize } from '../parts/use-size';
 

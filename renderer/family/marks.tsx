@@ -1,7 +1,7 @@
 // Far out, jars are drawn on a canvas: each still as a jar, shaded by how it set, only without its numeral. Spoiled ones
 // keep a cross, so that colour alone tells nothing.
 import { type RefObject, useLayoutEffect } from 'react';
-import { FLAG } from '../parts/jar-flags';
+import { FLAG } from '../../core/shapes/drawing-flags';
 import { type Geometry, JAR, type View } from './geometry';
 import type { Size } from '../parts/use-size';
 import { BODY, CONTENTS } from '../parts/jar-shape';

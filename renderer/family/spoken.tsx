@@ -1,7 +1,7 @@
 // The one strip above the drawing: what is advised for the line in sight, the reason that decides, and the button that
 // does it.
 import { go } from '../state/store';
-import { FLAG } from '../parts/jar-flags';
+import { FLAG } from '../../core/shapes/drawing-flags';
 import { JarPicture } from '../parts/jar-shape';
 import type { Lane } from './lanes';
 import { Linked } from '../parts/linked';

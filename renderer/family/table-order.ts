@@ -1,6 +1,6 @@
 // The order of the table's rows. Pure.
 import type { Drawing } from '../../core/contract';
-import { FLAG } from '../parts/jar-flags';
+import { FLAG } from '../../core/shapes/drawing-flags';
 
 export type SortBy = 'day' | 'generation' | 'set' | 'state';
 

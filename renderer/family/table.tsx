@@ -1,7 +1,8 @@
 // The same family as a table: sortable, only the rows in sight in the page.
 import { useMemo, useRef, useState } from 'react';
 import type { Drawing, JarView } from '../../core/contract';
-import { FLAG, generationWords } from '../parts/jar-flags';
+import { FLAG } from '../../core/shapes/drawing-flags';
+import { generationWords } from '../parts/jar-flags';
 import { sortedRows, type SortBy } from './table-order';
 import { useJars } from './use-jars';
 import { useSize } from '../parts/use-size';

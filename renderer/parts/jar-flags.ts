@@ -1,16 +1,6 @@
-// The bits of a drawing's `flags` column (core/contract.ts), and a jar in words for a screen reader. Pure.
+// A jar in words for a screen reader. Pure.
+import { FLAG } from '../../core/shapes/drawing-flags';
 import { SET_WORDS } from './set-words';
-
-export const FLAG = {
-  spoiled: 1,
-  setAside: 2,
-  look: 4,
-  onShelf: 8,
-  outcomeKnown: 16,
-  lost: 32,
-  weak: 64,
-  atLeast: 128,
-} as const;
 
 /** The set word of a drawing's column; null when unknown. */
 export const setWordAt = (value: number): (typeof SET_WORDS)[number] | null => SET_WORDS[value] ?? null;

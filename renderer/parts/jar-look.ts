@@ -1,6 +1,6 @@
 // How a jar that stands outside the drawing is drawn: what the picture needs, from what the calls say of it. Pure.
 import type { JarView } from '../../core/contract';
-import { FLAG } from './jar-flags';
+import { FLAG } from '../../core/shapes/drawing-flags';
 import { SET_WORDS } from './set-words';
 
 /** Index of a set word as the drawing counts them; 255 where it is not known. */

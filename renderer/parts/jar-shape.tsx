@@ -1,5 +1,5 @@
 // The drawing of one jar: a stoneware body with a lid, what is in it, and its marks. Shapes only, in a 62 × 66 box.
-import { FLAG } from './jar-flags';
+import { FLAG } from '../../core/shapes/drawing-flags';
 import './jar-shape.css';
 
 export const BODY = 'M12 11V12C12 16 2 15 2 25V51Q2 64 15 64H47Q60 64 60 51V25C60 15 50 16 50 12V11Z';

@@ -1,5 +1,5 @@
 // The three small pictures on the doors, drawn with the same tokens as the family. Decoration: hidden from readers.
-import { FLAG } from '../parts/jar-flags';
+import { FLAG } from '../../core/shapes/drawing-flags';
 import { JarShape } from '../parts/jar-shape';
 
 /** A set word nobody has written down yet. */

@@ -2,7 +2,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { buildFamily, changeFamily, type Family } from '../../core/lineage/family';
-import { drawFamily, FLAGS, type Looks } from '../../core/lineage/drawing';
+import { drawFamily, type Looks } from '../../core/lineage/drawing';
+import { FLAG } from '../../core/shapes/drawing-flags';
 import type { SetWord } from '../../core/ledger/records';
 import { plainSeeding, syntheticFamily } from '../families';
 import { familyOf, type Told } from './short-families';
@@ -170,10 +171,10 @@ it('writes spoiled, held, shelved, seen, lost, weak and "at least" as bits', () 
   ]);
   const drawing = drawFamily(family, looks({ 1: 'soft', 2: 'firm' }), 'generation');
   expect([...drawing.flags]).toEqual([
-    FLAGS.look | FLAGS.outcomeKnown | FLAGS.weak,
-    FLAGS.spoiled | FLAGS.onShelf | FLAGS.outcomeKnown,
-    FLAGS.setAside,
-    FLAGS.lost | FLAGS.atLeast,
+    FLAG.look | FLAG.outcomeKnown | FLAG.weak,
+    FLAG.spoiled | FLAG.onShelf | FLAG.outcomeKnown,
+    FLAG.setAside,
+    FLAG.lost | FLAG.atLeast,
     0,
   ]);
   expect([...drawing.setWord]).toEqual([1, 3, 255, 255, 255]);
