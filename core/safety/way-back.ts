@@ -24,19 +24,17 @@ interface Lifted {
 /** Cautions of a jar that were lifted, a mark for each. */
 function liftedOf(family: Family, jar: number): Lifted[] {
   const { label } = family.jar(jar);
-  return family
-    .cautionsOf(jar)
-    .flatMap(({ level, cleared, of }) =>
-      level === 'set aside' && cleared !== null
-        ? [
-            {
-              label,
-              of,
-              says: `set aside because of ${family.jar(of).label}; lifted: ${quotedEnd(cleared.trim())}`,
-            },
-          ]
-        : [],
-    );
+  return family.cautionsOf(jar).flatMap(({ level, cleared, of }) =>
+    level === 'set aside' && cleared !== null
+      ? [
+          {
+            label,
+            of,
+            says: `set aside because of ${family.jar(of).label}; lifted: ${quotedEnd(cleared.trim())}`,
+          },
+        ]
+      : [],
+  );
 }
 
 /** What the way back of each jar says of it. */
