@@ -3,9 +3,16 @@
 import { SAYS_NOTHING_OF_SAFETY } from '../vigour/vigour-says';
 import type { LineJudgement } from '../vigour/line';
 import { againstSentence, beside, verdictSentence } from '../says/verdict-says';
-import { restartShort } from '../says/restart-says';
+import { costWords } from '../says/cost-says';
+import {
+  fewerSays,
+  reserveSentence,
+  restartSentence,
+  restartShort,
+  tooEarlySentence,
+} from '../says/restart-says';
 import { CHANCE_PRIORS, chancesBy, discardedShare, type PooledChances } from './chances';
-import { costWords, type KeptCosts } from './costs';
+import type { KeptCosts } from './costs';
 import type { LineTold } from './line-told';
 import { adviseNext } from './seed-ranking';
 import { nextSays, restsOnAssumption } from './next-says';
@@ -17,7 +24,7 @@ import { AS_GOOD, type CostBasis } from './seed-cost';
 import type { NextReply, RestartReply, VerdictReply, VerdictWord } from '../shapes/advice-replies';
 import { AS_GOOD_COST } from './ties';
 import { verdictOf } from './verdict';
-import { evidenceOf, tellsEnough, tellsOfGoingOn, tooEarlySentence, type Evidence } from './sureness';
+import { evidenceOf, lackingIn, tellsOfGoingOn, type Evidence } from './sureness';
 import { daysWords } from '../quantities/typed-days';
 import type { NextAdvice, NextInput, Ranked, SeedCandidate, SeedLimits } from './seed-candidate';
 
@@ -86,13 +93,7 @@ const parametersOf = ({ kept }: Outlook): Record<string, number> => ({
   seed: SEED,
 });
 
-/** That later generations rest on fewer lines, in words. */
-const fewerSays = ({ chances: { fewer } }: Outlook): string[] =>
-  fewer === null
-    ? []
-    : [
-        `From generation ${fewer.from} on only ${fewer.lines} of your ${fewer.of} lines ${fewer.lines === 1 ? 'tells' : 'tell'}. Those not yet restarted may be the better ones, so the others count as they were last seen, and later chances are less sure.`,
-      ];
+const fewer = ({ chances }: Outlook): string[] => (chances.fewer === null ? [] : [fewerSays(chances.fewer)]);
 
 const money = ({ kept }: Outlook, value: number): string => costWords(value, kept.unit);
 
@@ -117,17 +118,21 @@ export function restartReply(
     costs,
     outlook.chances,
     bestReserve(candidates, limits, outlook),
-    unit,
     outlook.sources,
     outlook.kept.doubt,
   );
   if (!found) throw new Error('no draws were made');
-  const { sources, reserve, better, sentence } = found;
-  const sure = tellsEnough(outlook.evidence);
+  const { sources, reserve, better } = found;
+  const lacking = lackingIn(outlook.evidence);
+  const sure = lacking === null;
+  const told = [
+    restartSentence(sources, outlook.chances.lastSeen),
+    ...(reserve ? [reserveSentence(reserve, sources.cost, unit)] : []),
+  ].join(' ');
   return {
-    sentence:
-      (sure ? sentence : tooEarlySentence(sources, outlook.evidence)) +
-      (verdict === null || !sure ? '' : beside(verdict, today !== null && today >= sources.from)),
+    sentence: lacking
+      ? tooEarlySentence(sources, lacking)
+      : told + (verdict === null ? '' : beside(verdict, today !== null && today >= sources.from)),
     short: restartShort(sources, sure, verdict, today),
     sure,
     best: sources.best,
@@ -150,7 +155,7 @@ export function restartReply(
     },
     better,
     unit,
-    assumed: [...assumed, ...fewerSays(outlook)],
+    assumed: [...assumed, ...fewer(outlook)],
     why: {
       formula:
         'Cost of a good jar if every line is ended after so many generations: a fresh start and all its jars, weak and discarded ones with their losses, an unplanned end at its extra cost, shared among the good jars.',
@@ -162,7 +167,7 @@ export function restartReply(
       ],
       assumptions: [
         ...assumed,
-        ...fewerSays(outlook),
+        ...fewer(outlook),
         `Until your own jars tell, one jar in ${Math.round(CHANCE_PRIORS.weak.of / CHANCE_PRIORS.weak.bad)} is taken to come out weak. Then the chance is what is believed of how each of your lines stood, generation by generation; beyond the last one seen it stays, and is less sure.`,
         'Jars are discarded, and lines end, as often at every generation after the first.',
         ...(reserve ? [RESERVE_ASSUMED] : []),

@@ -52,12 +52,6 @@ export const COUNTED_IN_JARS =
 const COUNTED_IN_MONEY =
   'A jar costs its milk and what was stirred into it, where the package, its size and its price are recorded. Spoonfuls of what is sold by weight are left out.';
 
-/** A cost in words: "1.35 EUR", or "as much as 1.35 jars" where no price is known. */
-export const costWords = (value: number, unit: string): string =>
-  unit === 'jars'
-    ? `as much as ${value.toFixed(2) === '1.00' ? 'one jar' : `${value.toFixed(2)} jars`}`
-    : `${value.toFixed(2)} ${unit}`;
-
 /** Part of its worth that a weak jar keeps, eaten all the same. */
 const WEAK_KEEPS = 0.5;
 

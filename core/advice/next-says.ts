@@ -1,7 +1,7 @@
 // The ranking of seeds in words: the one sentence, each seed's reasons, its card and what would change its place, and what is said
 // before the last of a line is eaten. A seed that has to be looked into or is in doubt is never recommended by any.
 import type { NextAdvice, NextInput, Ranked, SeedCandidate } from './seed-candidate';
-import { costWords } from './costs';
+import { costWords } from '../says/cost-says';
 import { looksOf } from './looks';
 import { looksDearer, MAY_BE_GONE } from './ranking-order';
 import { HOUR_OF_DELAY, reckonedGeneration } from './seed-cost';

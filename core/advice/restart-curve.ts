@@ -1,6 +1,6 @@
 // When to start afresh: the cost of a good jar if the line is always ended after n generations, C(n), and the n at which
 // it is lowest. With no weak jars it is the classic age replacement (Barlow & Hunter 1960, from memory).
-import { costWords, type PriceDoubt, type RestartCosts } from './costs';
+import type { PriceDoubt, RestartCosts } from './costs';
 import { normalFrom, type Chances, type PooledChances } from './chances';
 import { seededRandom } from './random';
 
@@ -115,21 +115,6 @@ export function restartOf(
   };
 }
 
-/** "9; anything from 6 to 14 is about as good." */
-export function restartSentence(restart: Restart, lastSeen: number): string {
-  const range =
-    restart.from === restart.to
-      ? `${restart.best}`
-      : restart.openEnded
-        ? `${restart.best}; anything from ${restart.from} on is about as good`
-        : `${restart.best}; anything from ${restart.from} to ${restart.to} is about as good`;
-  const wide =
-    restart.best > lastSeen
-      ? ` No line of yours has gone beyond generation ${lastSeen}, so the rest is reckoned on and unsure.`
-      : '';
-  return `Start afresh after generation ${range}.${wide}`;
-}
-
 /**
  * Cost of a good jar of one more batch at a generation: what going on costs, to be held against the lowest C(n) of a fresh
  * start (at the best restart the two are equal).
@@ -159,7 +144,6 @@ export interface RestartRivals {
       })
     | null;
   readonly better: 'sources' | 'reserve';
-  readonly sentence: string;
 }
 
 /** A fresh start from sources against a restart from a reserve, each at its own cost and generation. */
@@ -167,7 +151,6 @@ export function rivals(
   costs: RestartCosts,
   chances: PooledChances,
   reserve: ReserveStart | null,
-  unit = 'jars',
   sources = restartOf(costs, chances),
   doubt: PriceDoubt = NO_DOUBT,
 ): RestartRivals | null {
@@ -175,13 +158,5 @@ export function rivals(
   const restart = reserve && restartOf({ ...costs, freshStart: reserve.cost }, chances, reserve.generation, doubt); // prettier-ignore
   const other = reserve && restart && { ...reserve, restart, goodJar: reserve.least };
   const better = other && other.goodJar < sources.cost ? 'reserve' : 'sources';
-  const sentence = restartSentence(sources, chances.lastSeen);
-  return {
-    sources,
-    reserve: other,
-    better,
-    sentence: other
-      ? `${sentence} Restarting from ${other.label} (generation ${other.generation}) makes a good jar ${better === 'reserve' ? 'cheaper' : 'dearer'}: with what its storage delays it then costs ${costWords(other.goodJar, unit)}, not ${sources.cost.toFixed(2)}.`
-      : sentence,
-  };
+  return { sources, reserve: other, better };
 }

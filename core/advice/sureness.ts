@@ -1,6 +1,7 @@
 // Whether the keeper's own lines tell when to start afresh, or whether a figure would rest on what is assumed. Reckoned from
 // the lines that tell of going on alone: a line seen in one generation never makes a figure surer.
 import type { LineTold } from './line-told';
+import type { Lacking } from '../says/restart-says';
 import type { Restart } from './restart-curve';
 
 /** What stands behind a restart figure: own lines that tell, their batches, and what they leave open. */
@@ -34,27 +35,13 @@ export const evidenceOf = (
 });
 
 /**
- * Whether a figure may be given as known: two lines and five batches tell, and two lines were seen as far as it or to their end
- * (beyond, it is what is assumed that speaks).
+ * What is lacking before a figure may be given as known; null: nothing. Two lines and five batches have to tell, and two lines
+ * to have been seen as far as it or to their end (beyond, it is what is assumed that speaks).
  */
-export const tellsEnough = ({ lines, batches, asFar }: Evidence): boolean =>
-  lines >= LINES_TO_TELL && batches >= BATCHES_TO_TELL && asFar >= LINES_TO_TELL;
-
-/** Why it is too early, and how much of the drawing rests on what is assumed. */
-function lacking({ lines, batches, asFar }: Evidence): readonly [string, 'mostly' | 'partly'] {
-  if (lines === 0) return ['no line of yours has been seen beyond its first batch', 'mostly'];
-  if (lines < LINES_TO_TELL) return ['only one line of yours tells of it', 'mostly'];
-  if (batches < BATCHES_TO_TELL) return [`only ${batches} batches of yours tell of it`, 'mostly'];
-  return [`${asFar === 0 ? 'no line' : 'only one line'} of yours has gone on long enough to tell`, 'partly'];
-}
-
-/** What is said instead of a figure where too little tells. */
-export function tooEarlySentence({ from, to, openEnded }: Restart, evidence: Evidence): string {
-  const [why, part] = lacking(evidence);
-  const range = openEnded
-    ? `any generation from ${from} on would be about as good`
-    : from === to
-      ? `it would be after about generation ${from}`
-      : `it would be after one of generations ${from} to ${to}`;
-  return `It is too early to say when to start afresh: ${why}. What is drawn here ${part} rests on what is assumed; going by it, ${range}.`;
+export function lackingIn({ lines, batches, asFar }: Evidence): Lacking | null {
+  if (lines === 0) return { code: 'no line' };
+  if (lines < LINES_TO_TELL) return { code: 'one line' };
+  if (batches < BATCHES_TO_TELL) return { code: 'few batches', batches };
+  if (asFar < LINES_TO_TELL) return { code: asFar === 0 ? 'none as far' : 'one as far' };
+  return null;
 }

@@ -1,39 +1,24 @@
 // Two weak batches in a row on a jar's path suggest a fresh start. No score: only what was seen, and what was not.
-import { dayLabel, lineWords } from '../lineage/labels';
 import type { Family } from '../lineage/family-version';
 import { primarySeed } from '../lineage/primary-seed';
-import { inWords } from '../lineage/way-to-source';
 import type { SetWord } from '../ledger/records';
+import type { WeakRow } from '../says/fresh-start-says';
 import { isWeakWord } from './weak';
 
 /** Weak batches in a row that suggest a fresh start (common practice, no source). */
 const IN_A_ROW = 2;
 
-/** A jar of the path whose batch was weak. */
-export interface WeakStep {
-  readonly jar: number;
-  readonly label: string;
-  readonly madeOn: string;
-  readonly setWord: SetWord;
-}
-
-export interface FreshStart {
+export interface FreshStart extends WeakRow {
   /** Key of the line's founding batch; null for jars that belong to no line because their past is unknown. */
   readonly line: number | null;
   /** The newest jar of the path. */
   readonly jar: number;
-  /** Oldest first. */
-  readonly weak: readonly WeakStep[];
-  readonly sentence: string;
-  readonly reasons: readonly string[];
 }
 
 /** What was seen of jars, beyond lineage. */
 export interface Seen {
   /** How a jar set; null is unknown. By jar key. */
   setWord(key: number): SetWord | null;
-  /** Printed name of the line founded by a batch. */
-  lineName(batch: number): string;
 }
 
 const sharesLine = (a: readonly number[], b: readonly number[]): boolean =>
@@ -72,18 +57,11 @@ export function suggestFreshStarts(family: Family, seen: Seen): FreshStart[] {
     for (const leaf of leaves) {
       const walked = walkBack(family, seen, mates, leaf);
       if (walked.weak.length < IN_A_ROW) continue;
-      found.push(told(line, leaf, walked, seen));
+      found.push({ line, jar: leaf, ...walked });
       break;
     }
   }
   return found;
-}
-
-interface Walked {
-  /** Oldest first. */
-  readonly weak: readonly (WeakStep & { readonly recorded: number; readonly alsoWeak: number })[];
-  readonly unseen: readonly string[];
-  readonly spoiled: readonly string[];
 }
 
 function walkBack(
@@ -91,9 +69,9 @@ function walkBack(
   seen: Seen,
   mates: ReadonlyMap<number, readonly number[]>,
   leaf: number,
-): Walked {
+): WeakRow {
   const { columns } = family;
-  const weak: Walked['weak'][number][] = [];
+  const weak: WeakRow['weak'][number][] = [];
   let passedUnseen: string[] = [];
   let passedSpoiled: string[] = [];
   const unseen: string[] = [];
@@ -135,27 +113,4 @@ function walkBack(
     });
   }
   return { weak: weak.toReversed(), unseen, spoiled };
-}
-
-function told(line: number | null, leaf: number, walked: Walked, seen: Seen): FreshStart {
-  const { weak, unseen, spoiled } = walked;
-  const named = weak.length > 4 ? [...weak.slice(0, 1), ...weak.slice(-2)] : weak;
-  const jars = named.map((step) => `${step.label} (${step.setWord})`);
-  const list = named.length < weak.length ? `${jars[0]}, ${weak.length - 3} more, ${jars[1]} and ${jars[2]}` : inWords(jars); // prettier-ignore
-  const where = line === null ? '' : `In ${lineWords(seen.lineName(line))}, `;
-  const reasons = weak.map(
-    (step) =>
-      `${step.label}, made ${dayLabel(step.madeOn, true)}, set ${step.setWord}; ${step.alsoWeak} of ${step.recorded} recorded ${step.recorded === 1 ? 'jar' : 'jars'} of its batch in this line ${step.alsoWeak === 1 ? 'was' : 'were'} weak (runny or soft).`,
-  );
-  if (unseen.length > 0)
-    reasons.push(`Passed over, because nothing is recorded of how it set: ${inWords(unseen)}.`);
-  if (spoiled.length > 0) reasons.push(`Left out, because it was spoiled: ${inWords(spoiled)}.`);
-  reasons.push('Not corrected for warmth or fibre: a cool hold or something stirred in can thin a jar too.');
-  return {
-    line,
-    jar: leaf,
-    weak: weak.map(({ jar, label, madeOn, setWord }) => ({ jar, label, madeOn, setWord })),
-    sentence: `${where}${list} were weak one after the other: a fresh start from your sources may be worth planning.`,
-    reasons,
-  };
 }

@@ -59,18 +59,34 @@ function reserveBecause(reserve: Ranked, fresh: Ranked | null): VerdictReason {
   return { code: 'reserve is better', inHundred: inHundred(reserve) };
 }
 
-/** Why going on from a seed with nothing to look at is right. @param fresh the first that is no reserve */
+/** By so much its place counts one as dearer than another (in the unit of costs). */
+const dearerBy = (one: Ranked, other: Ranked): number => (one.placeCost ?? 0) - (other.placeCost ?? 0);
+
+/** Whether a jar of a later day may be used too and promises less. @param close costs so near are as good as equal */
+const newerIsWorse = (seed: Ranked, seeds: readonly Ranked[], close: number): boolean =>
+  seeds.some(
+    (other) =>
+      (other.kind === 'jar' || other.kind === 'older sibling') &&
+      other.days < seed.days &&
+      dearerBy(other, seed) > close,
+  );
+
+/** Why going on from a seed with nothing to look at is right. @param seeds all that may be used, in order */
 function goOnBecause(
   judgement: LineJudgement,
   seed: Ranked,
-  fresh: Ranked | null,
+  seeds: readonly Ranked[],
+  close: number,
 ): { word: VerdictWord; reason: VerdictReason } {
   const compared = judgement.batches.filter(({ points }) => points !== null).length;
   const { standing } = judgement;
-  if (seed.kind === 'reserve') return { word: 'take the reserve', reason: reserveBecause(seed, fresh) }; // prettier-ignore
+  if (seed.kind === 'reserve') {
+    const fresh = seeds.find(({ kind }) => kind !== 'reserve') ?? null;
+    return { word: 'take the reserve', reason: reserveBecause(seed, fresh) };
+  }
   if (compared < STANDING_RULES.fewest)
     return { word: 'too early to say', reason: { code: 'few batches', batches: compared } };
-  if (seed.kind === 'older sibling')
+  if (seed.kind === 'older sibling' && newerIsWorse(seed, seeds, close))
     return { word: 'go on', reason: { code: 'older is better', inHundred: inHundred(seed) } };
   if (standing === 'slipping' || standing === 'worn out')
     return { word: 'go on, but look first', reason: { code: 'slipping', inHundred: inHundred(seed) } };
@@ -106,15 +122,20 @@ export function verdictOf(judgement: LineJudgement, next: NextAdvice): Verdict {
       look: left.flatMap(({ looks }) => looks),
     };
   }
-  const apart = (other: Ranked): number => Math.abs((other.placeCost ?? 0) - (first.placeCost ?? 0));
+  const close = AS_GOOD_COST * next.jar;
+  // A reserve is kept back while something fresh is as good.
   const asGood = seeds
     .slice(1)
-    .filter((other) => other.tells === first.tells && apart(other) <= AS_GOOD_COST * next.jar);
+    .filter(
+      (other) =>
+        other.tells === first.tells &&
+        (other.kind !== 'reserve' || first.kind === 'reserve') &&
+        Math.abs(dearerBy(other, first)) <= close,
+    );
   const looked = lookBecause(judgement, first);
-  const fresh = seeds.find(({ kind }) => kind !== 'reserve') ?? null;
   const said =
     looked && first.kind !== 'reserve'
       ? { word: 'go on, but look first' as const, reason: looked }
-      : goOnBecause(judgement, first, fresh);
+      : goOnBecause(judgement, first, seeds, close);
   return { ...said, seed: first, asGood, look: first.looks };
 }

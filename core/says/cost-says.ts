@@ -43,5 +43,11 @@ export function costsSentence(costs: readonly UsualCost[]): string {
   return `${jar}; ${started ?? 'what a start costs is not known'}.`;
 } // prettier-ignore
 
+/** A cost in words: "1.35 EUR", or "as much as 1.35 jars" where no price is known. */
+export const costWords = (value: number, unit: string): string =>
+  unit === 'jars'
+    ? `as much as ${value.toFixed(2) === '1.00' ? 'one jar' : `${value.toFixed(2)} jars`}`
+    : `${value.toFixed(2)} ${unit}`;
+
 /** What no cost here holds. */
 export const NOT_COUNTED = 'Electricity is not counted.';

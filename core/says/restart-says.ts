@@ -1,4 +1,5 @@
-// When a fresh start pays, in one sentence with at most one figure.
+// When a fresh start pays: in one sentence with at most one figure, and at length.
+import { costWords } from './cost-says';
 import type { VerdictWord } from '../shapes/advice-replies';
 
 /** Where the cost is lowest or about as low. */
@@ -25,3 +26,74 @@ export function restartShort(
   const parts = verdict !== null && (verdict === 'start afresh') !== reached;
   return `Over many lines a fresh start pays after generation ${where}${parts ? '; for this line the verdict above stands' : ''}.`;
 }
+
+/** "9; anything from 6 to 14 is about as good." @param lastSeen the furthest generation that was seen */
+export function restartSentence(
+  { best, from, to, openEnded }: RestartRange & { readonly best: number },
+  lastSeen: number,
+): string {
+  const range =
+    from === to
+      ? `${best}`
+      : openEnded
+        ? `${best}; anything from ${from} on is about as good`
+        : `${best}; anything from ${from} to ${to} is about as good`;
+  const wide =
+    best > lastSeen
+      ? ` No line of yours has gone beyond generation ${lastSeen}, so the rest is reckoned on and unsure.`
+      : '';
+  return `Start afresh after generation ${range}.${wide}`;
+}
+
+/** What a restart from a reserve costs beside one from sources. @param sourcesCost of a good jar, like the reserve's */
+export const reserveSentence = (
+  reserve: { readonly label: string; readonly generation: number; readonly goodJar: number },
+  sourcesCost: number,
+  unit: string,
+): string =>
+  `Restarting from ${reserve.label} (generation ${reserve.generation}) makes a good jar ${reserve.goodJar < sourcesCost ? 'cheaper' : 'dearer'}: with what its storage delays it then costs ${costWords(reserve.goodJar, unit)}, not ${sourcesCost.toFixed(2)}.`;
+
+/** What too little of the keeper's own stands behind. */
+export type Lacking =
+  | { readonly code: 'no line' | 'one line' }
+  | { readonly code: 'few batches'; readonly batches: number }
+  | { readonly code: 'none as far' | 'one as far' };
+
+/** Why it is too early, and how much of the drawing rests on what is assumed. */
+function lackingWords(lacking: Lacking): readonly [string, 'mostly' | 'partly'] {
+  switch (lacking.code) {
+    case 'no line':
+      return ['no line of yours has been seen beyond its first batch', 'mostly'];
+    case 'one line':
+      return ['only one line of yours tells of it', 'mostly'];
+    case 'few batches':
+      return [`only ${lacking.batches} batches of yours tell of it`, 'mostly'];
+    case 'none as far':
+      return ['no line of yours has gone on long enough to tell', 'partly'];
+    case 'one as far':
+      return ['only one line of yours has gone on long enough to tell', 'partly'];
+  }
+}
+
+/** What is said instead of a figure where too little tells. */
+export function tooEarlySentence({ from, to, openEnded }: RestartRange, lacking: Lacking): string {
+  const [why, part] = lackingWords(lacking);
+  const range = openEnded
+    ? `any generation from ${from} on would be about as good`
+    : from === to
+      ? `it would be after about generation ${from}`
+      : `it would be after one of generations ${from} to ${to}`;
+  return `It is too early to say when to start afresh: ${why}. What is drawn here ${part} rests on what is assumed; going by it, ${range}.`;
+}
+
+/** That later generations rest on fewer lines. */
+export const fewerSays = ({
+  from,
+  lines,
+  of,
+}: {
+  readonly from: number;
+  readonly lines: number;
+  readonly of: number;
+}): string =>
+  `From generation ${from} on only ${lines} of your ${of} lines ${lines === 1 ? 'tells' : 'tell'}. Those not yet restarted may be the better ones, so the others count as they were last seen, and later chances are less sure.`;

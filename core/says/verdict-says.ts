@@ -127,11 +127,8 @@ export const thoughWeak = (verdict: VerdictWord): string =>
       ? ' By all its batches the verdict is to take the reserve first.'
       : ' By all its batches the verdict is to go on for now.';
 
-/** What stands against a jar, with its name: "22 Apr b has stood in the fridge for 28 days; your limit is 21." */
-export function againstSentence(label: string, says: string): string {
-  const first = firstSentence(says);
-  return first.startsWith('It ') ? `${label} ${first.slice('It '.length)}` : `${label}: ${first}`;
-}
+/** What stands against a jar, after its name: "22 Apr b: It has stood in the fridge for 28 days; your limit is 21." */
+export const againstSentence = (label: string, says: string): string => `${label}: ${firstSentence(says)}`;
 
 /** Verdict and reason. */
 export const verdictSentence = (verdict: SaidVerdict): string =>

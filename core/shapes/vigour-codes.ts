@@ -40,3 +40,17 @@ export type Suspect =
     }
   | { readonly code: 'ran cool' | 'short of warmth'; readonly days: readonly (string | null)[] }
   | { readonly code: 'old seed'; readonly batches: number; readonly olderThan: number };
+
+/** What a correction of a score is for. */
+export type CorrectionFor =
+  | { readonly code: 'short of warmth'; readonly hours: number }
+  /** Hours by which its storage should delay the jar beyond what is usual; below 0: less. */
+  | {
+      readonly code: 'seed waited';
+      readonly fridgeDays: number;
+      readonly frozenDays: number;
+      readonly usualDays: number;
+      readonly hours: number;
+    }
+  /** What siblings show that it does (points), and in how many sets of them. */
+  | { readonly code: 'treatment'; readonly does: number; readonly sets: number };

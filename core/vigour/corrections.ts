@@ -14,8 +14,6 @@ import { median } from './medians';
 import { missingWarmth, SCORE_RULES, type CorrectionOf } from './score';
 import type { Correction, JarEvidence } from './jar-evidence';
 import type { Usual } from './usual';
-import { timesSeen } from './vigour-words';
-import { daysWords } from '../quantities/typed-days';
 
 /** Comparable batches needed for each coefficient that is fitted. */
 export const BATCHES_PER_COEFFICIENT = 5;
@@ -28,11 +26,6 @@ export function waitDelay(storage: Storage | null, perDay: DelayPerDay | null): 
   const frozen = delayHours(storageLoss({ ...storage, fridgeDays: 0 }), PUBLISHED_STORAGE).middle;
   return frozen + perDay.used.mean * storage.fridgeDays;
 }
-
-const stored = ({ fridgeDays, frozenDays }: Storage): string =>
-  frozenDays > 0
-    ? `${daysWords(fridgeDays)} in the fridge and ${daysWords(frozenDays)} in the freezer`
-    : daysWords(fridgeDays);
 
 const warmHours = new WeakMap<readonly WarmPoint[], number>();
 
@@ -99,7 +92,7 @@ export function correctionsOf(
       name: 'too little warmth',
       points,
       of: 'end',
-      says: `The hold was ${lacked.toFixed(1)} warm hours short of what this seed needed.`,
+      for: { code: 'short of warmth', hours: lacked },
     });
   }
   const set = input.usual['set time'].value;
@@ -111,7 +104,13 @@ export function correctionsOf(
       name: 'how long the seed had waited',
       points: SCORE_RULES.pointsPer['set time'] * Math.log2((set + extra) / set),
       of: 'speed',
-      says: `Its seed stood ${stored(storage)}, usually ${daysWords(input.usualSeedDays)}: about ${Math.abs(extra).toFixed(1)} h ${extra > 0 ? 'slower' : 'faster'}.`,
+      for: {
+        code: 'seed waited',
+        fridgeDays: storage.fridgeDays,
+        frozenDays: storage.frozenDays,
+        usualDays: input.usualSeedDays,
+        hours: extra,
+      },
     });
   }
   const name = treatmentOf(jar, input.usualTreatment);
@@ -121,7 +120,7 @@ export function correctionsOf(
       name,
       points: -effect.points,
       of: 'all',
-      says: `Siblings of one seed in one hold show that ${name} ${effect.points < 0 ? 'takes' : 'adds'} about ${Math.abs(effect.points).toFixed(0)} points (${timesSeen(effect.sets)}).`,
+      for: { code: 'treatment', does: effect.points, sets: effect.sets },
     });
   }
   return found;

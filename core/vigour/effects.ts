@@ -32,17 +32,19 @@ export interface UsualTreatment {
 export const additionsOf = (jar: JarEvidence): string => jar.additions.join(' and ');
 export const milkOf = (jar: JarEvidence): string | null => jar.milk?.toLowerCase() ?? null;
 
-/** What was done to a jar otherwise than usual, in words: "oat bran", "goat milk"; '' for as usual. Unknown milk is none. */
-export function treatmentOf(jar: JarEvidence, usual: UsualTreatment): string {
-  const added = additionsOf(jar);
+/** What was done to a jar otherwise than usual, one by one: what was stirred in, its milk. Unknown milk is none. */
+export function madeUnlike(jar: JarEvidence, usual: UsualTreatment): readonly string[] {
   const milk = milkOf(jar);
+  const added = usual.additions === null || additionsOf(jar) === usual.additions ? null : jar.additions;
   return [
-    usual.additions === null || added === usual.additions ? '' : added || 'nothing stirred in',
-    usual.milk === null || milk === null || milk === usual.milk ? '' : milk,
-  ]
-    .filter(Boolean)
-    .join(' and ');
+    ...(added?.length === 0 ? ['nothing stirred in'] : (added ?? [])),
+    ...(usual.milk === null || milk === null || milk === usual.milk ? [] : [milk]),
+  ];
 }
+
+/** The same in words: "oat bran", "oat bran and goat milk"; '' for as usual. */
+export const treatmentOf = (jar: JarEvidence, usual: UsualTreatment): string =>
+  madeUnlike(jar, usual).join(' and ');
 
 const groupBy = <T>(items: readonly T[], key: (item: T) => string): Map<string, T[]> => {
   const groups = new Map<string, T[]>();

@@ -4,7 +4,7 @@ import type { TimeConstant } from '../growth/time-constant';
 import type { WarmPoint } from '../growth/warm-hours';
 import type { Outcome } from '../ledger/records';
 import type { Held } from '../safety/set-aside';
-import type { PartName } from '../shapes/vigour-codes';
+import type { CorrectionFor, PartName } from '../shapes/vigour-codes';
 
 export type Seen = Pick<
   Outcome,
@@ -91,7 +91,7 @@ export interface Correction {
   readonly name: string;
   /** Points added. */
   readonly points: number;
-  readonly says: string;
+  readonly for: CorrectionFor;
 }
 
 export interface JarScore {

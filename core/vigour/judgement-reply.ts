@@ -1,5 +1,6 @@
 // From judgement to what the calls reply: names and ids are passed in, figures are rounded for showing, each with its why.
 import { SET_WORDS } from '../ledger/records';
+import { correctionSays } from '../says/correction-says';
 import { suspectSays } from '../says/suspects-says';
 import type { Why } from '../shapes/why';
 import { batchSays, heldWords } from './batch-says';
@@ -11,7 +12,7 @@ import { jarSays, lineReasons, perDay, SAYS_NOTHING_OF_SAFETY, standingSentence 
 import { SCORE_RULES, shown } from './score';
 import type { JarJudgementReply, LineJudgementReply } from '../shapes/vigour-replies';
 import type { JudgedBatch, LineJudgement } from './line';
-import { calledFrom, STANDING_RULES } from './standing';
+import { STANDING_RULES } from './standing';
 import { USUAL_POINTS, type JarEvidence } from './jar-evidence';
 import type { UsualFrom } from './usual';
 import { usualWords } from './vigour-words';
@@ -34,7 +35,7 @@ const FROM_WORDS = {
 } as const satisfies Record<UsualFrom, string>;
 
 function lineWhy(judgement: LineJudgement): Why {
-  const { trend, look, usual, batches } = judgement;
+  const { trend, look, usual } = judgement;
   return {
     formula:
       'Each batch is the median of its comparable jars. What is believed of the level that a batch inherits is that of its seed with drift, moved by the batch itself and by what came of it; the line is called where it is likely enough to stand well below its early batches.',
@@ -57,7 +58,7 @@ function lineWhy(judgement: LineJudgement): Why {
         ? [
             {
               name: `chance that it stands more than ${FALLEN_BY} points below its early batches for good`,
-              value: `${(1 / (1 + Math.exp(-look.fallen))).toFixed(3)}; called above ${(1 / (1 + Math.exp(-calledFrom(look.spread, batches.filter(({ points }) => points !== null).length)))).toFixed(2)}`,
+              value: `${(1 / (1 + Math.exp(-look.fallen))).toFixed(3)}; called above ${(1 / (1 + Math.exp(-judgement.calledFrom))).toFixed(2)}`,
             },
             {
               name: 'level of the newest batch, as its seed would pass it on',
@@ -79,6 +80,7 @@ function lineWhy(judgement: LineJudgement): Why {
     assumptions: [
       'A batch inherits the level of its seed, with some drift: now and then a culture begins to lose with each generation, or falls at once.',
       'A poor batch may have had a passing bad day; whether it had is told by what follows.',
+      'What batches share (milk, bath, season) goes on a little from one to the next, so that two poor batches in a row tell less than two apart.',
       'How much batches differ, and how restless the culture is, is learned from the line, starting from a wide belief.',
       'One budget of false alarms covers all looks: of steady lines, about one in twenty is ever said to slip within twelve batches.',
       'Once called, it stands until three batches in a row are seen back at the early level.',
@@ -241,8 +243,9 @@ export function jarReply(
     })),
     missing: [...(score?.missing ?? PART_NAMES)],
     corrections: (score?.corrections ?? []).map((correction) => ({
-      ...correction,
+      name: correction.name,
       points: round(correction.points),
+      says: correctionSays(correction.name, correction.for),
     })),
     leftOut: batch?.leftOut.find((one) => one.jar.key === jar.key)?.reason ?? null,
     why: score && {

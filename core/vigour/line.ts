@@ -46,6 +46,8 @@ export interface LineJudgement {
   /** The posterior of its batches' levels, and what it says of the newest that could be compared. */
   readonly level: LineLevel;
   readonly look: LevelLook | null;
+  /** Log odds of a lasting fall from which that batch would have had it called. */
+  readonly calledFrom: number;
   readonly standing: Standing;
   /** Index in `batches` of the one at which slipping or worn out was first said. */
   readonly firstCalled: number | null;
@@ -227,10 +229,11 @@ export function judgeLine(
     trend,
     level,
     look: newest,
+    calledFrom: walk.limit,
     standing,
     firstCalled,
     startedAt: lineCount > 1 ? started : null,
-    ...suspectsOf(batches, effects, lacked, otherwise),
+    ...suspectsOf(batches, effects, usualTreatment, lacked, otherwise),
     rules,
   };
 }

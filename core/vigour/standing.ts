@@ -8,20 +8,19 @@ import type { Standing } from '../shapes/vigour-codes';
 export interface StandingRules {
   /** Fewest comparable batches before anything is said. */
   readonly fewest: number;
-  /** Log odds of a lasting fall from which a line of few batches is called: luck has had few looks yet … */
+  /** Log odds of a lasting fall from which an even line of few batches is called: luck has had few looks yet … */
   readonly calledEarly: number;
   readonly earlyUntil: number;
   /** … and, reached over so many batches more, those of a longer one. */
   readonly ripensOver: number;
   readonly called: number;
-  /** Where batches differ by more than an even line's, so much more for each point, up to `unevenMost`. */
+  /** For each point by which batches differ beyond those of an even line, so much more. */
   readonly evenSpread: number;
   readonly unevenCost: number;
-  readonly unevenMost: number;
-  /** For each e-fold of batches beyond so many, log odds more, and the cost of unevenness too. */
+  /** For each e-fold of batches beyond so many, so much more, and the cost of unevenness too. */
+  readonly longFrom: number;
   readonly perLongerLine: number;
   readonly unevenLonger: number;
-  readonly longFrom: number;
   /** The batch before must have had these log odds: one poor batch is no slip. */
   readonly asked: number;
   /** Below these log odds a batch counts as seen back; so many in a row end the call. */
@@ -35,17 +34,16 @@ export interface StandingRules {
 
 export const STANDING_RULES: StandingRules = {
   fewest: 5,
-  calledEarly: 0.8,
-  earlyUntil: 7,
-  ripensOver: 6,
+  calledEarly: 0.3,
+  earlyUntil: 6,
+  ripensOver: 5,
   called: 1.2,
-  evenSpread: 4.5,
-  unevenCost: 0.35,
-  unevenMost: 5,
-  perLongerLine: 1.5,
-  unevenLonger: 1.2,
+  evenSpread: 4.9,
+  unevenCost: 0.5,
   longFrom: 12,
-  asked: -1.5,
+  perLongerLine: 1,
+  unevenLonger: 0.9,
+  asked: -2.5,
   back: -1,
   backBatches: 3,
   within: -1.5,
@@ -53,13 +51,12 @@ export const STANDING_RULES: StandingRules = {
 };
 
 /** Log odds from which a line is called. @param spread by how much its batches differ, @param batches comparable ones so far */
-export function calledFrom(spread: number, batches: number, rules: StandingRules = STANDING_RULES): number {
+function calledFrom(spread: number, batches: number, rules: StandingRules): number {
   const { calledEarly, earlyUntil, ripensOver, called, longFrom } = rules;
   const ripe = Math.min(1, Math.max(0, (batches - earlyUntil) / ripensOver));
   const longer = Math.max(0, Math.log(batches / longFrom));
-  const uneven = (rules.unevenCost + rules.unevenLonger * longer) * Math.max(0, spread - rules.evenSpread);
-  const full = called + rules.perLongerLine * longer + Math.min(rules.unevenMost, uneven);
-  return calledEarly + ripe * (full - calledEarly);
+  const even = calledEarly + ripe * (called - calledEarly) + rules.perLongerLine * longer;
+  return even + (rules.unevenCost + rules.unevenLonger * longer) * Math.max(0, spread - rules.evenSpread);
 }
 
 /** Follows one line from its first comparable batch on. */
@@ -68,8 +65,15 @@ export class StandingWalk {
   #back = 0;
   #seen = 0;
   #before = Number.NEGATIVE_INFINITY;
+  #evenAt = Number.POSITIVE_INFINITY;
+  #limit = Number.POSITIVE_INFINITY;
 
   constructor(readonly rules: StandingRules = STANDING_RULES) {}
+
+  /** Log odds from which the newest batch would have had the line called. */
+  get limit(): number {
+    return this.#limit;
+  }
 
   /** Whether it is called now. */
   get called(): boolean {
@@ -83,9 +87,12 @@ export class StandingWalk {
     // One batch is no slip, however poor: the one before must have raised the question.
     const asked = this.#before > rules.asked;
     this.#before = look.fallen;
+    // A fall makes a line look uneven: it is held against how uneven it was before the question was raised.
+    if (look.fallen <= rules.asked || this.#seen === 1) this.#evenAt = look.spread;
+    this.#limit = calledFrom(Math.min(look.spread, this.#evenAt), this.#seen, rules);
     if (this.#seen < rules.fewest || !trend) return 'too few batches to say';
     this.#back = look.fallen <= rules.back ? this.#back + 1 : 0;
-    if (asked && look.fallen > calledFrom(look.spread, this.#seen, rules)) this.#called = true;
+    if (asked && look.fallen > this.#limit) this.#called = true;
     else if (this.#back >= rules.backBatches) this.#called = false;
     if (this.#called) return look.early - look.level >= rules.wornOutDrop ? 'worn out' : 'slipping';
     return trend.lossRuledOut && look.fallen <= rules.within ? 'steady' : 'no slip seen';

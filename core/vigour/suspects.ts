@@ -1,6 +1,6 @@
 // What else than the culture may be behind a fall, as codes with their figures (core/says/suspects-says.ts makes the sentences).
 import type { BatchEvidence } from './comparable';
-import type { Effect } from './effects';
+import { madeUnlike, type Effect, type UsualTreatment } from './effects';
 import type { MadeOtherwise } from './made-otherwise';
 import { median } from './medians';
 import type { JarEvidence } from './jar-evidence';
@@ -10,22 +10,40 @@ import type { Suspect } from '../shapes/vigour-codes';
 const LASTING = 2;
 const OLD_SEED_DAYS = 21;
 
-/** @param lacked warm hours that a jar's hold was short of what its seed needed */
+/** What every compared jar of the latest batches had and is not usual, with the batches since it came to stay. */
+function cameToStay(
+  compared: readonly BatchEvidence[],
+  usual: UsualTreatment,
+): ReadonlyMap<string, readonly BatchEvidence[]> {
+  const inAll = ({ comparable }: BatchEvidence, name: string): boolean =>
+    comparable.every((jar) => madeUnlike(jar, usual).includes(name));
+  const [jar] = compared.at(-1)?.comparable ?? [];
+  return new Map(
+    (jar ? madeUnlike(jar, usual) : []).map((name) => [
+      name,
+      compared.slice(compared.findLastIndex((batch) => !inAll(batch, name)) + 1),
+    ]),
+  );
+}
+
+/**
+ * @param lacked warm hours that a jar's hold was short of what its seed needed
+ * @returns `blocked`: what can't be told apart from the culture. Jars made without it since it came do tell them apart
+ */
 export function suspectsOf(
   batches: readonly BatchEvidence[],
   effects: ReadonlyMap<string, Effect>,
+  usual: UsualTreatment,
   lacked: (jar: JarEvidence) => number,
   otherwise: MadeOtherwise | null,
 ): { suspects: Suspect[]; blocked: string[] } {
   const suspects: Suspect[] = [];
   const compared = batches.filter(({ comparable }) => comparable.length > 0);
-  const unknown = compared.filter(({ unlike }) => unlike !== null && !effects.has(unlike));
-  // One odd batch bends no trend; what stays from some generation on may.
-  const blocked = [...new Set(unknown.map(({ unlike }) => unlike ?? ''))].filter(
-    (treatment) => unknown.filter(({ unlike }) => unlike === treatment).length >= LASTING,
-  );
-  for (const name of blocked) {
-    const having = unknown.filter(({ unlike }) => unlike === name);
+  const blocked: string[] = [];
+  for (const [name, having] of cameToStay(compared, usual)) {
+    // One odd batch bends no trend; what came and stays may.
+    if (having.length < LASTING || having.length === compared.length || effects.has(name)) continue;
+    blocked.push(name);
     suspects.push({
       code: 'treatment',
       name,

@@ -1,6 +1,7 @@
 // What judgement says of a line and of a jar, in calm sentences with their numbers.
 import { dayLabel } from '../lineage/labels';
 import { inWords } from '../lineage/way-to-source';
+import { correctionSays, timesSeen } from '../says/correction-says';
 import { suspectSays } from '../says/suspects-says';
 import { treatmentOf } from './effects';
 import { FALLEN_BY } from './level/line-level';
@@ -8,7 +9,6 @@ import { plainSiblings, type LineJudgement } from './line';
 import { scoreJar, shown } from './score';
 import { USUAL_POINTS, type JarEvidence, type JarScore } from './jar-evidence';
 import { median } from './medians';
-import { timesSeen } from './vigour-words';
 
 export const SAYS_NOTHING_OF_SAFETY =
   'This says nothing about safety. First comes the check at take-out: look, then smell. Does it smell sour and clean and does a curd hold together, or does a meter show pH 4.6 or less, and is there no sign of spoiling? When in doubt, discard.';
@@ -155,7 +155,7 @@ export function jarSays(
         : `Its plain siblings of the same seed in the same hold stand at ${shown(plain)}, it at ${shown(ownPoints)} as it came.`,
     );
   } else if (unlike) reasons.push(`There is no plain sibling of the same seed in the same hold, so ${name} and culture can't be told apart here.`); // prettier-ignore
-  reasons.push(...score.corrections.map(({ says }) => says), ...score.leftAside);
+  reasons.push(...score.corrections.map((one) => correctionSays(one.name, one.for)), ...score.leftAside);
   if (score.missing.length > 0) reasons.push(`Not recorded or not comparable: ${score.missing.join(', ')}.`);
   return {
     sentence: `${shown(score.points)} of 100 (${shown(score.low)} to ${shown(score.high)}); ${USUAL_POINTS} is as the line's early batches were.`,

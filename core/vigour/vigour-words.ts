@@ -4,9 +4,6 @@ import { shown } from './score';
 import { EARLY_SETS, WHEYS } from './usual';
 import type { PartName } from '../shapes/vigour-codes';
 
-/** How often an effect was seen between siblings: "seen once", "seen 3 times". */
-export const timesSeen = (count: number): string => (count === 1 ? 'seen once' : `seen ${count} times`);
-
 const WORDS = { 'set word': SET_WORDS, 'early set': EARLY_SETS, whey: WHEYS } as const;
 
 /** A usual value as a keeper would say it: "firm", "between firm and very firm", "12.0 h", "4.35". */

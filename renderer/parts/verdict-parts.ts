@@ -21,16 +21,10 @@ export function namedIn({ seed, asGood, against }: Reply<'advice.line'>): NamedJ
   ];
 }
 
-/** What stands against the newest jar, where the verdict itself has not said it. */
+/** What stands against the newest jar, where the verdict has not said it already as what its seed has to be looked at for. */
 export const alsoAgainst = ({
-  sentence,
+  reason,
+  seed,
   against,
-}: Pick<Reply<'advice.line'>, 'sentence' | 'against'>): string | null =>
-  against === null || sentence.includes(saidOf(against)) ? null : against.says;
-
-/** The words after the jar's name: the verdict may say them of "it". */
-const saidOf = ({ label, says }: NonNullable<Reply<'advice.line'>['against']>): string =>
-  says
-    .slice(label.length)
-    .replace(/^:? /, '')
-    .replace(/ …$|\.$/, '');
+}: Pick<Reply<'advice.line'>, 'reason' | 'seed' | 'against'>): string | null =>
+  against === null || (reason.code === 'look' && seed?.jar === against.jar) ? null : against.says;

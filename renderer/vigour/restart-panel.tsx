@@ -1,7 +1,7 @@
 // When a fresh start pays: one sentence, and the curve of what a good jar costs if every line is ended after so many
 // generations, with today's mark on its axis.
 import { useRef } from 'react';
-import { costWords } from '../../core/advice/costs';
+import { costWords } from '../../core/says/cost-says';
 import type { Reply } from '../../core/contract';
 import { useRead } from '../state/use-read';
 import { useSize } from '../parts/use-size';

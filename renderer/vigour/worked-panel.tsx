@@ -1,5 +1,5 @@
 // How a line's standing was worked out: the sentence with its figures, the reasons, what was stirred in, every number.
-import { timesSeen } from '../../core/vigour/vigour-words';
+import { timesSeen } from '../../core/says/correction-says';
 import { LineTable } from './line-table';
 import type { LineReply } from './plot-scale';
 import { Why } from '../parts/why-details';

@@ -3,13 +3,8 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { chancesBy, discardedShare, type Chances, type PooledChances } from '../../core/advice/chances';
 import { keptCosts, type RestartCosts } from '../../core/advice/costs';
-import {
-  costCurve,
-  costOfGoingOn,
-  restartOf,
-  restartSentence,
-  rivals,
-} from '../../core/advice/restart-curve';
+import { reserveSentence, restartSentence } from '../../core/says/restart-says';
+import { costCurve, costOfGoingOn, restartOf, rivals } from '../../core/advice/restart-curve';
 import { seeded } from '../bench/judgement-lines';
 import { toldBy, wearing, type Came } from './judged-line';
 
@@ -227,7 +222,9 @@ describe('the advice on restarting', () => {
     const cheap = rivals(costs, chances, { label: 'Heron cubes', generation: 4, cost: 1, least: 1.2 });
     expect(cheap?.better).toBe('reserve');
     expect(cheap?.reserve?.restart.curve[0]?.generation).toBe(5);
-    expect(cheap?.sentence).toContain('Heron cubes');
+    expect(cheap?.reserve && reserveSentence(cheap.reserve, cheap.sources.cost, 'EUR')).toContain(
+      'Restarting from Heron cubes (generation 4) makes a good jar cheaper',
+    );
     expect(rivals(costs, chances, { label: 'old cubes', generation: 15, cost: 29, least: 90 })?.better).toBe(
       'sources',
     );

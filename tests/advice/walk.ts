@@ -17,6 +17,7 @@ import type { NextReply, RestartReply, VerdictReply } from '../../core/shapes/ad
 import { shelfCandidates } from '../../core/advice/shelf';
 import { USUAL_TIME_CONSTANT } from '../../core/growth/time-constant';
 import { SET_WORDS, type Outcome } from '../../core/ledger/records';
+import { freshStartSays } from '../../core/says/fresh-start-says';
 import { thoughWeak } from '../../core/says/verdict-says';
 import { evidenceOf, MADE_AS_EVER, type JarRecord } from '../../core/vigour/evidence';
 import { judgeLine, keepersUsual, type LineJudgement } from '../../core/vigour/line';
@@ -130,7 +131,6 @@ function lookAt(line: Line, batches: number, before: Outlook | null): Look & { r
   const verdict = verdictReply(outlook, asked, judgement, () => null);
   const weak = suggestFreshStarts(family, {
     setWord: (key) => line.records[key - 1]?.outcome?.setWord ?? null,
-    lineName: () => 'Heron',
   });
   const names = {
     jar: (key: number) => ({ uid: `jar ${key}`, label: String(key) }),
@@ -146,7 +146,7 @@ function lookAt(line: Line, batches: number, before: Outlook | null): Look & { r
     verdict,
     next: nextReply(outlook, asked),
     restart: restartReply(outlook, asked.candidates, asked.limits, today, verdict.verdict),
-    freshStarts: weak.map(({ sentence }) => sentence + thoughWeak(verdict.verdict)),
+    freshStarts: weak.map((one) => freshStartSays(one, 'Heron').sentence + thoughWeak(verdict.verdict)),
   };
 }
 

@@ -1,6 +1,7 @@
 // Two weak batches in a row on a jar's path suggest a fresh start; what is missing, spoiled or firm on the way decides.
 import { describe, expect, it } from 'vitest';
 import { suggestFreshStarts } from '../../core/advice/two-weak-in-a-row';
+import { freshStartSays } from '../../core/says/fresh-start-says';
 import type { SetWord } from '../../core/ledger/records';
 import { familyOf, type Told } from './short-families';
 
@@ -33,8 +34,7 @@ function suggest(path: readonly Step[], mates: readonly Mate[] = []) {
       // A spoiled jar has a set word all the same; it must not count.
       return word === 'spoiled' ? 'runny' : word === 'missing' || word === undefined ? null : word;
     },
-    lineName: (batch) => (batch === 1 ? 'Heron' : `line ${batch}`),
-  });
+  }).map((one) => ({ ...one, ...freshStartSays(one, one.line === null ? null : one.line === 1 ? 'Heron' : `line ${one.line}`) })); // prettier-ignore
 }
 
 const weakJars = (...args: Parameters<typeof suggest>): number[] =>

@@ -1,4 +1,5 @@
 // How a score is made: what counts, what is corrected, and what is never done.
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { constantProfile } from '../../core/growth/warm-hours';
 import { missingHourCoefficient } from '../../core/vigour/corrections';
@@ -10,7 +11,8 @@ import { lineReasons, standingSentence } from '../../core/vigour/vigour-says';
 import { missingWarmth, scoreJar } from '../../core/vigour/score';
 import type { JarEvidence, Seen } from '../../core/vigour/jar-evidence';
 import { usualOf, usualOfAll } from '../../core/vigour/usual';
-import { timesSeen, usualWords } from '../../core/vigour/vigour-words';
+import { usualWords } from '../../core/vigour/vigour-words';
+import { timesSeen } from '../../core/says/correction-says';
 import { daysWords } from '../../core/quantities/typed-days';
 
 const unseen: Seen = {
@@ -119,6 +121,33 @@ describe('fibre and culture', () => {
     // Plain again and still soft: then it was the culture.
     const after = lineOf((batch) => [jar({ additions: batch > 6 && batch < 10 ? ['oat bran'] : [], seen: { setWord: batch > 6 ? 'soft' : 'firm' } })], 14); // prettier-ignore
     expect(['slipping', 'worn out']).toContain(after.standing);
+    expect([after.blocked, after.suspects]).toEqual([[], []]);
+  });
+  it('are told apart by any jar without it since it came, whichever batch that is in (property)', () => {
+    const FIBRES = ['oat bran', 'acacia fibre', 'potato starch'];
+    // Since the seventh batch some are plain, some have one fibre in every jar, some each jar another.
+    const made = fc.array(fc.constantFrom('plain', 'oat bran', 'a fibre each'), {
+      minLength: 6,
+      maxLength: 6,
+    });
+    fc.assert(
+      fc.property(made, (later) => {
+        const line = lineOf((batch) => {
+          const how = later[batch - 7] ?? 'plain';
+          const seen = { setWord: batch > 6 ? ('soft' as const) : ('firm' as const) };
+          const each = how === 'a fibre each' ? FIBRES : [how === 'plain' ? '' : how];
+          return each.map((one) => jar({ additions: one === '' ? [] : [one], seen }));
+        }, 12);
+        const stays = later.slice(-2).every((how) => how === 'oat bran');
+        expect(line.blocked).toEqual(stays ? ['oat bran'] : []);
+        // What is said of it counts the batches of which every jar had it.
+        const run = later.length - 1 - later.findLastIndex((how) => how !== 'oat bran');
+        expect(line.suspects.filter(({ code }) => code === 'treatment')).toEqual(
+          stays ? [{ code: 'treatment', name: 'oat bran', batches: run, generation: 13 - run }] : [],
+        );
+      }),
+      { numRuns: 60 },
+    );
   });
 });
 

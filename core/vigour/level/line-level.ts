@@ -43,9 +43,9 @@ export class LineLevel {
   /** Takes in a batch, group by group, the largest last. @returns what is believed of it; null where nothing was compared */
   add(groups: readonly LevelGroup[]): LevelLook | null {
     let seen: number | null = null;
-    for (const { batch, seedBatch, jars, shift, treatment } of groups) {
+    for (const [i, { batch, seedBatch, jars, shift, treatment }] of groups.entries()) {
       const parent = seedBatch === null ? null : (this.places.get(seedBatch) ?? null);
-      const place = this.tree.add({ parent, jars, shift, treatment });
+      const place = this.tree.add({ parent, jars, shift, treatment, sameDay: i > 0 });
       this.places.set(batch, place);
       if (jars.length > 0) seen = place;
     }

@@ -30,6 +30,11 @@ export interface LevelRules {
   /** Chance of a passing bad day, and how far below its level it may put a batch (points). */
   readonly badDay: number;
   readonly badDayFalls: readonly { readonly value: number; readonly weight: number }[];
+  /**
+   * Correlation of what batches share from one to the next in time, and by how many spreads at most the one before counts as
+   * off its level.
+   */
+  readonly carriesOver: { readonly correlation: number; readonly most: number };
   /** Level of a line's early batches before any was seen. */
   readonly early: { readonly mean: number; readonly sd: number };
   /** Spread of what a treatment may do before it was seen (points). */
@@ -66,6 +71,7 @@ export const LEVEL_RULES: LevelRules = {
     { value: 42, weight: 0.05 },
     { value: 60, weight: 0.03 },
   ],
+  carriesOver: { correlation: 0.2, most: 1.5 },
   early: { mean: 75, sd: 10 },
   treatmentSd: 14,
   back: 8,

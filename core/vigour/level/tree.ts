@@ -3,8 +3,8 @@
 // was a bad day or a lasting fall is told by what follows. Branches are told apart by what seeded them. Spread of batches and
 // restlessness of the culture are learned: several of each are followed side by side, weighed by how well they foretold.
 // Exact filtering and smoothing on a tree of hidden states (Pearl 1988, belief propagation, from memory).
-import { batchLikelihood, addLogs } from '../batch-likelihood';
 import type { ScoredRange } from '../batch-median';
+import { levelLikelihoods, type SeenBatch } from './level-likelihood';
 import { movesOf, type Moves } from './moves';
 import { LEVEL_RULES, type LevelRules } from './rules';
 import { Treatments } from './treatments';
@@ -19,6 +19,8 @@ export interface LevelBatch {
   readonly shift?: { readonly mean: number; readonly sd: number } | undefined;
   /** What it had that is not usual and can't be told from the culture yet: a name, or null. */
   readonly treatment?: string | null | undefined;
+  /** It is of the same day, bath and milk as the one added before it: another group of jars of one batch. */
+  readonly sameDay?: boolean;
 }
 
 interface Hypothesis {
@@ -55,6 +57,9 @@ export class LevelTree {
   readonly treatments: Treatments;
   /** Squares of jars about the middle of their batch, and how many of them are free, an expectation among them. */
   readonly #within: { squares: number; free: number };
+  /** The batch made last, and the one made before it: what batches share goes on a little from one to the next. */
+  #newest: SeenBatch | null = null;
+  #before: SeenBatch | null = null;
   #stamp = 0;
 
   constructor(rules: LevelRules = LEVEL_RULES) {
@@ -150,17 +155,40 @@ export class LevelTree {
   #likelihood(batch: LevelBatch, prior: Float64Array): Float64Array {
     const { rules } = this;
     const out = new Float64Array(this.#size * this.weights.length).fill(1);
-    if (batch.jars.length === 0) return out;
+    if (!batch.sameDay) this.#before = this.#newest;
+    if (batch.jars.length === 0) {
+      if (!batch.sameDay) this.#newest = null;
+      return out;
+    }
     const effect = this.treatments.of(batch.treatment ?? null);
     const mean = effect.mean + (batch.shift?.mean ?? 0);
     const sd = Math.sqrt(effect.variance + (batch.shift?.sd ?? 0) ** 2);
-    const rows = levelLikelihoods(batch.jars, this.#jarSpread(batch.jars), mean, sd, rules);
+    const { jars } = batch;
+    const jarSpread = this.#jarSpread(jars);
+    const expected = momentsOf(this.overall(prior), rules).mean;
+    const before = this.#before && this.#asIfSeed(this.#before, batch.parent, expected);
+    const rows = levelLikelihoods(jars, jarSpread, { mean, sd }, before, rules);
+    this.#newest = {
+      place: this.#nodes.length,
+      seen: jars.reduce((sum, { score }) => sum + score, 0) / jars.length - mean,
+      expected,
+      variance:
+        jars.reduce((sum, { width }) => sum + jarSpread ** 2 + width ** 2 / 12, 0) / jars.length ** 2 +
+        sd ** 2,
+    };
     this.#hypotheses.forEach(({ spread }, h) => {
       const row = rows.get(spread) as Float64Array;
       for (let r = 0; r < rules.rates.length; r++) out.set(row, h * this.#size + r * rules.levels);
     });
     if (batch.treatment) this.#learnTreatment(batch.treatment, batch, prior);
     return out;
+  }
+
+  /** The batch before where it would stand on the level of another branch. @param expected level of the batch that is added */
+  #asIfSeed(before: SeenBatch, parent: number | null, expected: number): SeenBatch {
+    if (before.place === parent) return before;
+    const { mean } = momentsOf(this.overall(this.belief(before.place)), this.rules);
+    return { ...before, seen: expected + before.seen - mean, expected };
   }
 
   /**
@@ -311,72 +339,6 @@ function rescale(values: Float64Array, size: number): void {
     const scale = 1 / Math.max(most, Number.MIN_VALUE);
     for (let i = from; i < from + size; i++) values[i] = Math.max(TINY, (values[i] as number) * scale);
   }
-}
-
-/**
- * Likelihood of a batch's jars at each level, by spread, to a constant that is the same for all: a good day or a passing bad
- * one, and a known shift blurred by its doubt.
- */
-function levelLikelihoods(
-  jars: readonly ScoredRange[],
-  jarSpread: number,
-  shift: number,
-  shiftSd: number,
-  rules: LevelRules,
-): ReadonlyMap<number, Float64Array> {
-  const { from, step, levels, badDayFalls } = rules;
-  const above = Math.ceil((3 * shiftSd) / step);
-  const below = Math.ceil(Math.max(...badDayFalls.map(({ value }) => value)) / step) + above;
-  const logs = rules.spreads.map(({ value }) => {
-    const row = new Float64Array(levels + below + above);
-    addLogs(batchLikelihood(jars, value, jarSpread), from - below * step + shift, step, row);
-    return { value, row };
-  });
-  const most = Math.max(...logs.map(({ row }) => Math.max(...row)));
-  return new Map(
-    logs.map(({ value, row }) => {
-      const days = badDays(
-        row.map((log) => Math.exp(log - most)),
-        rules,
-      );
-      return [value, blurred(days, shiftSd, below, above, rules)];
-    }),
-  );
-}
-
-/** What a batch that may have had a passing bad day tells of its level. @param plain by the level of the batch itself */
-function badDays(plain: Float64Array, { badDay, badDayFalls, step }: LevelRules): Float64Array {
-  const at = (i: number): number => plain[Math.max(0, i)] as number;
-  return plain.map((value, i) => {
-    let bad = 0;
-    for (const fall of badDayFalls) {
-      const place = i - fall.value / step;
-      const low = Math.floor(place);
-      bad += fall.weight * ((low + 1 - place) * at(low) + (place - low) * at(low + 1));
-    }
-    return (1 - badDay) * value + badDay * bad;
-  });
-}
-
-function blurred(
-  row: Float64Array,
-  sd: number,
-  below: number,
-  reach: number,
-  { levels, step }: LevelRules,
-): Float64Array {
-  const kernel = Array.from({ length: 2 * reach + 1 }, (_, k) =>
-    reach === 0 ? 1 : Math.exp(-(((k - reach) * step) ** 2) / (2 * sd ** 2)),
-  );
-  const total = kernel.reduce((a, b) => a + b, 0);
-  const out = new Float64Array(levels);
-  for (let i = 0; i < levels; i++) {
-    let sum = 0;
-    for (let k = 0; k < kernel.length; k++)
-      sum += (kernel[k] as number) * (row[i + below + k - reach] as number);
-    out[i] = Math.max(TINY, sum / total);
-  }
-  return out;
 }
 
 /** Mean and variance of the level of a belief over all hypotheses. */

@@ -1,4 +1,5 @@
 // Reads of the whole family: as records, as a drawing, as the jars that are mounted, and what it suggests.
+import { freshStartSays } from '../../../core/says/fresh-start-says';
 import { thoughWeak } from '../../../core/says/verdict-says';
 import { verdictOf } from './read-judgement';
 import { suggestFreshStarts } from '../../../core/advice/two-weak-in-a-row';
@@ -102,21 +103,24 @@ export function freshStarts(ledger: Ledger): Reply<'advice.freshStart'> {
   const nameOf = lineNames(ledger);
   const found = suggestFreshStarts(index.family, {
     setWord: (key) => index.jars.get(key)?.setWord ?? null,
-    lineName: nameOf,
   });
   return {
-    suggestions: found.map((one) => ({
-      line: one.line === null ? 'no known line' : nameOf(one.line),
-      jar: rows.uidOf('jar', one.jar),
-      weak: one.weak.map((step) => ({
-        jar: rows.uidOf('jar', step.jar),
-        label: step.label,
-        madeOn: step.madeOn,
-        setWord: step.setWord,
-      })),
-      sentence: one.sentence + (one.line === null ? '' : thoughWeak(verdictOf(ledger, one.line))),
-      reasons: [...one.reasons],
-    })),
+    suggestions: found.map((one) => {
+      const name = one.line === null ? null : nameOf(one.line);
+      const { sentence, reasons } = freshStartSays(one, name);
+      return {
+        line: name ?? 'no known line',
+        jar: rows.uidOf('jar', one.jar),
+        weak: one.weak.map((step) => ({
+          jar: rows.uidOf('jar', step.jar),
+          label: step.label,
+          madeOn: step.madeOn,
+          setWord: step.setWord,
+        })),
+        sentence: sentence + (one.line === null ? '' : thoughWeak(verdictOf(ledger, one.line))),
+        reasons: [...reasons],
+      };
+    }),
   };
 }
 

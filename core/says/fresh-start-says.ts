@@ -1,0 +1,48 @@
+// Two weak batches in a row, in words: which jars they were, and why each counts.
+import { dayLabel, lineWords } from '../lineage/labels';
+import { inWords } from '../lineage/way-to-source';
+import type { SetWord } from '../ledger/records';
+
+/** A jar of the path whose batch was weak. */
+export interface WeakStep {
+  readonly jar: number;
+  readonly label: string;
+  readonly madeOn: string;
+  readonly setWord: SetWord;
+  /** Recorded jars of its batch in this line, and of those the weak. */
+  readonly recorded: number;
+  readonly alsoWeak: number;
+}
+
+export interface WeakRow {
+  /** Oldest first. */
+  readonly weak: readonly WeakStep[];
+  /** Labels of jars passed over because nothing is recorded of how they set, and of those left out as spoiled. */
+  readonly unseen: readonly string[];
+  readonly spoiled: readonly string[];
+}
+
+function stepSays({ label, madeOn, setWord, recorded, alsoWeak }: WeakStep): string {
+  const jars = recorded === 1 ? 'jar' : 'jars';
+  return `${label}, made ${dayLabel(madeOn, true)}, set ${setWord}; ${alsoWeak} of ${recorded} recorded ${jars} of its batch in this line ${alsoWeak === 1 ? 'was' : 'were'} weak (runny or soft).`;
+}
+
+/** @param lineName printed name of its line; null where it belongs to none */
+export function freshStartSays(
+  { weak, unseen, spoiled }: WeakRow,
+  lineName: string | null,
+): { readonly sentence: string; readonly reasons: readonly string[] } {
+  const named = weak.length > 4 ? [...weak.slice(0, 1), ...weak.slice(-2)] : weak;
+  const jars = named.map(({ label, setWord }) => `${label} (${setWord})`);
+  const list = named.length < weak.length ? `${jars[0]}, ${weak.length - 3} more, ${jars[1]} and ${jars[2]}` : inWords(jars); // prettier-ignore
+  const where = lineName === null ? '' : `In ${lineWords(lineName)}, `;
+  return {
+    sentence: `${where}${list} were weak one after the other: a fresh start from your sources may be worth planning.`,
+    reasons: [
+      ...weak.map(stepSays),
+      ...(unseen.length > 0 ? [`Passed over, because nothing is recorded of how it set: ${inWords(unseen)}.`] : []),
+      ...(spoiled.length > 0 ? [`Left out, because it was spoiled: ${inWords(spoiled)}.`] : []),
+      'Not corrected for warmth or fibre: a cool hold or something stirred in can thin a jar too.',
+    ],
+  };
+} // prettier-ignore
