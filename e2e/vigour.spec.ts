@@ -369,6 +369,26 @@ test('the family marks vigour on the walls and says what to seed from; what stan
   await expect(page.getByText(SAFETY).first()).toBeVisible();
 });
 
+test('a line that the keeper turned to stays the one spoken of from screen to screen', async ({ page }) => {
+  const strip = page.getByRole('region', { name: /^What is advised for/ });
+  const heading = page.getByRole('heading', { name: /batch by batch$/ });
+  for (const name of ['Heron', 'Lantern']) {
+    await page
+      .getByRole('button', { name: new RegExp(`to its newest jar`) })
+      .filter({ hasText: name })
+      .click();
+    await expect(strip).toHaveAttribute('aria-label', `What is advised for ${name}`);
+    await page.keyboard.press('Alt+3');
+    await expect(heading).toHaveText(`${name}, batch by batch`);
+    await page.keyboard.press('Alt+1');
+    await expect(strip).toHaveAttribute('aria-label', `What is advised for ${name}`);
+  }
+  await page.keyboard.press('Alt+3');
+  await page.getByRole('button', { name: /^Heron/ }).click();
+  await page.keyboard.press('Alt+1');
+  await expect(strip).toHaveAttribute('aria-label', 'What is advised for Heron');
+});
+
 test('the pane of a spoiled jar gives it no score', async ({ page }) => {
   await page.getByRole('treeitem', { name: /^1 Apr c/ }).click();
   const pane = page.getByRole('complementary', { name: 'About this jar' });

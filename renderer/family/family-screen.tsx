@@ -1,8 +1,9 @@
 // The family, the home screen: what is advised, the drawing or its table, the pane of the chosen jar, and the tools below.
 import { useCallback, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react';
 import type { Drawing } from '../../core/contract';
+import type { VerdictWord } from '../../core/shapes/advice-replies';
 import { call } from '../state/ledger-calls';
-import { go, say, useAppState, usePlace } from '../state/store';
+import { go, say, turnTo, useAppState, useLineInHand, usePlace } from '../state/store';
 import { useRead } from '../state/use-read';
 import { familyControl } from './family-actions';
 import { FamilyDrawing, foldRoom, newestOfLane, paneWidth } from './family-drawing';
@@ -18,6 +19,7 @@ import { Newest, newestOf } from './newest';
 import { Pane } from './pane';
 import './pane.css';
 import { Spoken } from './spoken';
+import { spokenLane } from './spoken-lane';
 import './stage.css';
 import { FamilyTable } from './table';
 import './table.css';
@@ -25,7 +27,7 @@ import './forced-colors.css';
 import { Tools } from './tools';
 import { Today } from './today';
 import { useNow } from '../parts/use-now';
-import { type LineNow, useLines } from './use-lines';
+import { type LineNow, MOST_AT_ONCE, useLines } from './use-lines';
 import { JUDGED_UNASKED } from '../parts/use-scores';
 import { useSize } from '../parts/use-size';
 
@@ -62,6 +64,9 @@ interface DrawnProps {
 
 const NO_LINES: readonly string[] = [];
 
+/** What a lane is turned to by: its line, where it has one. */
+const handle = ({ line }: { readonly line: string | null }, at: number): string => line ?? `lane ${at}`;
+
 function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
   const body = useRef<HTMLDivElement>(null);
   const size = useSize(body);
@@ -74,7 +79,18 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
   const [selectedKey, setSelectedKey] = useState<number | null>(null);
   const [target, setTarget] = useState<{ key: number; count: number } | null>(null);
   const [inSight, setInSight] = useState<readonly number[]>([]);
-  const [pressed, setPressed] = useState<number | null>(null);
+  const inHand = useLineInHand();
+  const pressed = useMemo(() => {
+    const at = laid.lanes.findIndex((lane, index) => handle(lane, index) === inHand);
+    return at === -1 ? null : at;
+  }, [laid, inHand]);
+  const setPressed = useCallback(
+    (at: number | null) => {
+      const lane = at === null ? undefined : laid.lanes[at];
+      if (at !== null && lane) turnTo(handle(lane, at));
+    },
+    [laid],
+  );
   // In a window too low for all lanes one of them is whole, the others are folded to the line that goes on.
   const laneOf = useCallback(
     (key: number): number | null => laid.lane[laid.keys.indexOf(key)] ?? null,
@@ -111,7 +127,7 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
       setSelectedKey(key);
       setTarget((before) => ({ key, count: (before?.count ?? 0) + 1 }));
     },
-    [laneOf],
+    [laneOf, setPressed],
   );
   const goToId = useCallback(
     async (id: string) => {
@@ -126,7 +142,7 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
       setSelectedKey(drawing.keys[index] ?? null);
       setPressed(drawing.lane[index] ?? null);
     },
-    [drawing],
+    [drawing, setPressed],
   );
   const close = useCallback(() => {
     setSelectedKey(null);
@@ -160,19 +176,26 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
     const index = target === null ? undefined : indexOf.get(target.key);
     return target === null || index === undefined ? null : { index, count: target.count };
   }, [target, indexOf]);
-  // The line that was pressed, while it is in sight; else the newest jar's; else the one nearest the middle.
   const newestLane = drawing.lane[newest] ?? 0;
-  const spoken =
-    [pressed, newestLane].find((lane) => lane !== null && inSight.includes(lane)) ?? inSight[0] ?? newestLane;
   const unasked = drawing.keys.length > JUDGED_UNASKED;
   const asked = useMemo(() => {
-    const ids = [spoken, ...inSight.filter((lane) => lane !== spoken)].flatMap(
+    const first = pressed ?? newestLane;
+    const ids = [first, ...inSight.filter((lane) => lane !== first)].flatMap(
       (lane) => drawing.lanes[lane]?.line ?? [],
     );
     // Nothing is in sight until the jars themselves are here: judging must not hold them up.
     return unasked || inSight.length === 0 ? NO_LINES : ids;
-  }, [spoken, inSight, drawing, unasked]);
+  }, [pressed, newestLane, inSight, drawing, unasked]);
   const lines = useLines(asked);
+  const verdict = (lane: number): VerdictWord | null | undefined => {
+    const id = drawing.lanes[lane]?.line ?? '';
+    // Of a lane without a line, and of more lines than are judged at once, nothing will be known.
+    return (
+      lines.get(id)?.verdict ?? (unasked || !asked.slice(0, MOST_AT_ONCE).includes(id) ? null : undefined)
+    );
+  };
+  const settled = spokenLane({ pressed, newest: newestLane, inSight, verdict });
+  const spoken = settled ?? newestLane;
   const now = useNow();
   const warm = useMemo(() => now.holds.map(({ jars }) => jars.map(({ key }) => key)), [now.holds]);
   const theme = `${state?.preferences.theme} ${dark}`;
@@ -182,8 +205,8 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
       <Newest drawing={drawing} newest={newest} />
       <div className="strip">
         <Spoken
-          lane={drawing.lanes[spoken]}
-          line={lines.get(drawing.lanes[spoken]?.line ?? '') ?? null}
+          lane={settled === null ? undefined : drawing.lanes[settled]}
+          line={settled === null ? null : (lines.get(drawing.lanes[settled]?.line ?? '') ?? null)}
           unasked={unasked}
           onShow={(id) => void goToId(id)}
           looks={looksByKey}

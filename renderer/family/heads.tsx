@@ -3,7 +3,7 @@
 // variables, so that a pan renders nothing.
 import { type CSSProperties, memo } from 'react';
 import { dayLabel } from '../../core/lineage/labels';
-import { type Away, HEAD, type Lane, type PlacedHead } from './lanes';
+import { type Away, HEAD, type Lane, namedByDay, type PlacedHead } from './lanes';
 
 const MOST_CELLS = 8;
 
@@ -35,9 +35,6 @@ const foundedWords = ({ founded, packets, line }: Lane): string => {
   const how = packets.length > 0 && packets.every(({ culture }) => culture) ? 'received' : 'founded';
   return founded === null ? how : `${how} ${dayLabel(founded, true)}`;
 };
-
-/** Lines without a name of their own are called by their founding day: not said twice. */
-const namedByDay = ({ name, founded }: Lane): boolean => founded !== null && name === dayLabel(founded, true);
 
 /** "from Blue Tin (2 strains) and Meadow Pot (1 strain)", after what is seen. */
 function packetWords({ packets }: Lane): string {

@@ -1,6 +1,7 @@
 // The lanes of a drawing laid out for a window: room between them for days and heads, and what each head has room for.
 // Pure.
 import type { Drawing } from '../../core/contract';
+import { dayLabel } from '../../core/lineage/labels';
 import { type Geometry, JAR, type Room, type View } from './geometry';
 
 /** In a window narrower than this a lane's head lies above it, else in a gutter left of all lanes. */
@@ -30,6 +31,10 @@ export interface Lane {
   /** Indices of its founding jars. */
   readonly founders: readonly number[];
 }
+
+/** Lines without a name of their own are called by their founding day: not said twice. */
+export const namedByDay = ({ name, founded }: Lane): boolean =>
+  founded !== null && name === dayLabel(founded, true);
 
 /** A drawing with room between its lanes: `y` and `height` count it. */
 export type Placed = Omit<Drawing, 'lanes'> & { readonly lanes: Lane[] };

@@ -23,8 +23,9 @@ import type { LineNow } from './use-lines';
 
 type JarReply = Reply<'jar.get'>;
 
-const percent = (share: number): string =>
-  share >= 0.995 ? 'all of it' : share < 0.01 ? 'less than 1 %' : `${Math.round(share * 100)} %`;
+/** How much of the seed it was, where there was more than one. */
+const partOfSeed = (share: number): string =>
+  `${share < 0.01 ? 'less than 1' : Math.round(share * 100)} % of its seed`;
 
 /** "Heron and Lantern"; "Heron, Lantern and 3 more". */
 function inShort(names: readonly string[]): string {
@@ -76,7 +77,9 @@ function Seeds({ jar, onGo }: { readonly jar: JarReply; readonly onGo: (key: num
             </button>
           )}
           <span className="soft small">
-            {[seed.amount, percent(seed.share)].filter((part) => part !== null).join(' · ')}
+            {[seed.amount, jar.view.seeds.length > 1 ? partOfSeed(seed.share) : null]
+              .filter((part) => part !== null)
+              .join(' · ')}
           </span>
         </li>
       ))}
@@ -138,12 +141,13 @@ export function Pane({ id, warm, line, flagsByKey, onGo, onClose }: Props) {
 
 function Sayings({ jar: { view }, warm }: { readonly jar: JarReply; readonly warm: boolean }) {
   const sayings = [
-    ...(view.lines.length > 0 ? [inShort(view.lines)] : []),
+    ...(view.madeOn === null ? [] : [`made ${dayLabel(view.madeOn, true)}`]),
     generationWords(view.generation.deepest, view.generation.atLeast),
     view.discard !== null
       ? discardWord(view.discard).toLowerCase()
       : (view.setWord ?? (view.outcomeKnown ? 'set not noted' : 'outcome unknown')),
     ...(warm ? ['in warmth'] : view.onShelf === true ? ['on the shelf'] : []),
+    ...(view.lines.length > 0 ? [`line ${inShort(view.lines)}`] : []),
   ];
   return <p className="soft">{sayings.join(' · ')}</p>;
 }
@@ -246,15 +250,6 @@ function About({
         <h3>What seeded it</h3>
         <Seeds jar={jar} onGo={onGo} />
       </section>
-      <JarLinks title="What it seeded" jars={jar.children} onGo={onGo} />
-      <JarLinks title="Made beside it" jars={jar.siblings} onGo={onGo} />
-      {!view.lost && (
-        <section>
-          <h3>Vigour</h3>
-          <JarScore id={view.id} alone />
-        </section>
-      )}
-      <Figures figures={jar.figures} />
       {rows.length > 0 && (
         <section>
           <h3>As noted</h3>
@@ -268,6 +263,15 @@ function About({
           </dl>
         </section>
       )}
+      <JarLinks title="What it seeded" jars={jar.children} onGo={onGo} />
+      <JarLinks title="Made beside it" jars={jar.siblings} onGo={onGo} />
+      {!view.lost && (
+        <section>
+          <h3>Vigour</h3>
+          <JarScore id={view.id} alone />
+        </section>
+      )}
+      <Figures figures={jar.figures} />
     </>
   );
 }

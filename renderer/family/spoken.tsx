@@ -3,7 +3,7 @@
 import { go } from '../state/store';
 import { FLAG } from '../../core/shapes/drawing-flags';
 import { JarPicture } from '../parts/jar-shape';
-import type { Lane } from './lanes';
+import { type Lane, namedByDay } from './lanes';
 import { Linked } from '../parts/linked';
 import type { NamedJar } from '../parts/linked-parts';
 import { VerdictAct } from '../parts/verdict-act';
@@ -41,12 +41,16 @@ function Words(props: {
   );
 }
 
+/** "Lantern"; a line that nobody named is not to be taken for a day: "The line of 7 Sep 2025". */
+const spokenName = (lane: Lane | undefined): string =>
+  lane === undefined ? 'Your lines' : namedByDay(lane) ? `The line of ${lane.name}` : lane.name;
+
 /** "Lantern: go on from 22 Apr b." */
 const spokenOf = (name: string, sentence: string): string =>
   `${name}: ${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`;
 
 export function Spoken({ lane, line, unasked, onShow, looks }: Props) {
-  const name = lane?.name ?? '';
+  const name = spokenName(lane);
   const why = (
     <button
       className="button quiet"
@@ -73,7 +77,7 @@ export function Spoken({ lane, line, unasked, onShow, looks }: Props) {
   if (line === null)
     return (
       <section className="spoken" aria-label="What is advised" aria-busy="true">
-        <Words sentence={name} reason="Reading what is known of this line…" />
+        <Words sentence={name} reason="Reading what is known…" />
       </section>
     );
   const { seed } = line;
@@ -98,6 +102,11 @@ export function Spoken({ lane, line, unasked, onShow, looks }: Props) {
         onShow={onShow}
       />
       <div className="spoken-acts">
+        {lane && namedByDay(lane) && (
+          <button className="button quiet" type="button" onClick={() => go('vigour', `name:${line.id}`)}>
+            Name it<span className="visually-hidden">: {name}</span>
+          </button>
+        )}
         {line.advised !== null && <VerdictAct seed={line.advised} line={lane?.line ?? ''} primary />}
         {why}
       </div>

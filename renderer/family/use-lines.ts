@@ -2,6 +2,7 @@
 // jars themselves, one line after the other, and only of lines that are looked at.
 import { useEffect, useState } from 'react';
 import type { Reply } from '../../core/contract';
+import type { VerdictWord } from '../../core/shapes/advice-replies';
 import { call } from '../state/ledger-calls';
 import { say, useRevision } from '../state/store';
 import { alsoAgainst, namedIn, verdictParts } from '../parts/verdict-parts';
@@ -11,6 +12,7 @@ import type { AdvisedSeed } from '../parts/verdict-act';
 export interface LineNow {
   readonly id: string;
   readonly standing: string;
+  readonly verdict: VerdictWord;
   /** The verdict, word for word: what to do, and then the reason. */
   readonly sentence: string;
   readonly reason: string;
@@ -33,7 +35,7 @@ export interface LineNow {
   readonly named: readonly NamedJar[];
 }
 
-const MOST_AT_ONCE = 6;
+export const MOST_AT_ONCE = 6;
 
 async function seedOf({ seed }: Reply<'advice.line'>): Promise<LineNow['seed']> {
   if (seed === null) return null;
@@ -54,6 +56,7 @@ async function read(line: string): Promise<LineNow | string> {
   return {
     id: line,
     standing: judged.value.standing,
+    verdict: advice.value.verdict,
     ...verdictParts(advice.value.sentence),
     seed: await seedOf(advice.value),
     advised: advice.value.seed,

@@ -18,9 +18,9 @@ const ANSWERS = [
 type ReadAs = (typeof ANSWERS)[number][0];
 
 const SAID = {
-  fine: 'Kept as fine.',
-  look: 'Kept: it is to be looked at first.',
-  discard: 'Kept: discard it, do not taste it.',
+  fine: 'Written down: it is fine.',
+  look: 'Written down: it is to be looked at first.',
+  discard: 'Written down: discard it, do not taste it.',
 } as const;
 
 /** Answers to all of them in one act. */

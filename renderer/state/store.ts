@@ -15,6 +15,8 @@ interface Snapshot {
   /** Counts up whenever the ledger changed: a screen that shows ledger facts reads them again. */
   readonly revision: number;
   readonly place: Place;
+  /** The line that the keeper last turned to, on whichever screen. */
+  readonly line: string | null;
   /** The last message said, and a count so that the same words are said again. */
   readonly said: { readonly words: string; readonly tone: 'calm' | 'caution'; readonly count: number };
 }
@@ -23,6 +25,7 @@ let snapshot: Snapshot = {
   state: null,
   revision: 0,
   place: { screen: 'family', focus: null },
+  line: null,
   said: { words: '', tone: 'calm', count: 0 },
 };
 const listeners = new Set<() => void>();
@@ -41,9 +44,15 @@ export function say(words: string, tone: 'calm' | 'caution' = 'calm'): void {
   set({ said: { words, tone, count: snapshot.said.count + 1 } });
 }
 
-/** Goes to a screen, at a jar or batch if `focus` is given. */
+/** Goes to a screen, at a jar or batch if `focus` is given. At a line: then the keeper has turned to it. */
 export function go(screen: string, focus: string | null = null): void {
-  set({ place: { screen, focus } });
+  const line = /^(?:line|next|name):(.+)$/.exec(focus ?? '')?.[1] ?? snapshot.line;
+  set({ place: { screen, focus }, line });
+}
+
+/** Turns to a line: screens that show one line show it until the keeper turns to another. */
+export function turnTo(line: string): void {
+  set({ line });
 }
 
 function dress(state: AppState): void {
@@ -97,5 +106,6 @@ export const currentState = (): AppState | null => snapshot.state;
 
 export const useAppState = (): AppState | null => useSyncExternalStore(subscribe, () => snapshot.state);
 export const useRevision = (): number => useSyncExternalStore(subscribe, () => snapshot.revision);
+export const useLineInHand = (): string | null => useSyncExternalStore(subscribe, () => snapshot.line);
 export const usePlace = (): Place => useSyncExternalStore(subscribe, () => snapshot.place);
 export const useSaid = (): Snapshot['said'] => useSyncExternalStore(subscribe, () => snapshot.said);

@@ -12,7 +12,10 @@ interface Props {
 function NameForm({ line, name, onClose }: Props & { readonly onClose: () => void }) {
   const [typed, type] = useState(name);
   const field = useRef<HTMLInputElement>(null);
-  useEffect(() => field.current?.select(), []);
+  useEffect(() => {
+    field.current?.scrollIntoView({ block: 'center' });
+    field.current?.select();
+  }, []);
   const save = async (): Promise<void> => {
     const wanted = typed.trim();
     if (wanted === name) return onClose();
@@ -55,8 +58,12 @@ function NameForm({ line, name, onClose }: Props & { readonly onClose: () => voi
 }
 
 /** The heading, with a button that turns it into a field. */
-export function LineHeading({ line, name }: Props) {
-  const [naming, setNaming] = useState(false);
+export function LineHeading({
+  line,
+  name,
+  asked,
+}: Props & { /** Another screen asked for the field. */ readonly asked: boolean }) {
+  const [naming, setNaming] = useState(asked);
   const button = useRef<HTMLButtonElement>(null);
   const close = (): void => {
     setNaming(false);

@@ -2,7 +2,7 @@
 // fresh start pays. What all this was worked out by stands behind one switch.
 import { useState } from 'react';
 import { SAYS_NOTHING_OF_SAFETY } from '../../core/vigour/vigour-says';
-import { go, usePlace } from '../state/store';
+import { go, turnTo, useLineInHand, usePlace } from '../state/store';
 import { useRead } from '../state/use-read';
 import { BatchDetail } from './batch-detail';
 import { LinePlot } from './line-plot';
@@ -23,17 +23,17 @@ function firstShown(lines: readonly Known[]): string | null {
   return (slipping ?? among.at(-1))?.line ?? null;
 }
 
-/** The screen. Its focus is null, "line:" and a line's id, or "next", with a line's id where it is about one. */
+/** The screen. Its focus is null, "line:" or "name:" and a line's id, or "next", with a line's id where it is about one. */
 export function VigourScreen() {
   const { focus } = usePlace();
+  const inHand = useLineInHand();
   const family = useRead('line.list', { jar: null });
   const answers = useLines(family?.ok ? family.value.lines.map(({ id }) => id) : []);
-  const [picked, setPicked] = useState<string | null>(null);
   const known = (answers ?? []).flatMap((answer) => ('line' in answer ? [answer] : []));
   const refused = (answers ?? []).flatMap((answer) => ('line' in answer ? [] : [answer.refused]));
-  const asked = /^(?:line|next):(.+)$/.exec(focus ?? '')?.[1] ?? null;
-  const wanted = picked ?? asked ?? firstShown(known);
-  const shown = known.find(({ line }) => line.line === wanted) ?? known.at(-1);
+  const first = firstShown(known);
+  const [inHandOrFirst] = [inHand, first].flatMap((id) => known.filter(({ line }) => line.line === id));
+  const shown = inHandOrFirst ?? known.at(-1);
   return (
     <div className="page vigour">
       <h1 className="visually-hidden">Vigour</h1>
@@ -44,8 +44,12 @@ export function VigourScreen() {
       {family?.ok === true && family.value.lines.length === 0 && <Nothing />}
       {shown && (
         <>
-          <LineCards lines={known} chosen={shown.line.line} onChoose={setPicked} />
-          <BatchByBatch key={shown.line.line} line={shown.line} />
+          <LineCards lines={known} chosen={shown.line.line} onChoose={turnTo} />
+          <BatchByBatch
+            key={shown.line.line}
+            line={shown.line}
+            naming={focus === `name:${shown.line.line}`}
+          />
           <NextSeed key={`next ${shown.line.line}`} of={shown} asked={focus?.startsWith('next') === true} />
           <Restart line={shown.line.line} />
           <p className="vigour-safety">{SAYS_NOTHING_OF_SAFETY}</p>
@@ -56,7 +60,7 @@ export function VigourScreen() {
 }
 
 /** The chosen line: its plot, a batch opened from it, and behind one switch how it was worked out. */
-function BatchByBatch({ line }: { readonly line: LineReply }) {
+function BatchByBatch({ line, naming }: { readonly line: LineReply; readonly naming: boolean }) {
   const [batch, setBatch] = useState<string | null>(null);
   const [worked, setWorked] = useState<Worked | null>(null);
   const opened = line.batches.find((one) => one.batch === batch);
@@ -64,7 +68,7 @@ function BatchByBatch({ line }: { readonly line: LineReply }) {
   return (
     <section className="vigour-line" aria-labelledby="line-plot">
       <header className="row">
-        <LineHeading line={line.line} name={line.name} />
+        <LineHeading line={line.line} name={line.name} asked={naming} />
         <span className="push" />
         <button
           type="button"
