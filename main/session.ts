@@ -242,7 +242,7 @@ export class Session {
       const handler = handlers[name] as (session: Session, input: unknown, job: Job) => unknown;
       const work = (): unknown => handler(this, input, job);
       const reads = contract[name].kind === 'read' && before !== null;
-      return { ok: true, value: reads ? readOnly(name, before.db, work) : work() };
+      return { ok: true, value: reads ? readOnly(name, before.db, () => before.reading(work)) : work() };
     } catch (error) {
       const refused = this.#refusal(error);
       // What is on the disk is not to be denied, whatever went wrong behind it.

@@ -101,10 +101,10 @@ export class Cautions {
 
   /** Mates of a spoiled jar, of the same hold. */
   #matesOf(of: number): number[] {
-    const { jars } = this.#columns;
     const spoiled = this.#jar(of);
     if (seenAfterOpening(spoiled)) return [];
-    return jars.flatMap((jar, slot) => (jar && slot !== of && sharedHold(jar, spoiled) ? [slot] : []));
+    const together = this.#columns.inBatch(spoiled.batch);
+    return together.filter((slot) => slot !== of && sharedHold(this.#jar(slot), spoiled));
   }
 
   /** What descends from an opened jar by what was taken of it near the sign. */
@@ -206,7 +206,7 @@ export class Cautions {
     return this.#fromMate?.[slot] === 1;
   }
 
-  /** For every slot the gravest that touches it, whether or not it was lifted or ended: one pass over the family. */
+  /** For every slot the gravest that touches it, whether or not it was lifted or ended: from each spoiled jar outwards. */
   #touched(): Uint8Array {
     if (this.#touchedLevels) return this.#touchedLevels;
     const columns = this.#columns;
@@ -217,15 +217,19 @@ export class Cautions {
       if ((levels[slot] as number) < level) levels[slot] = level;
     };
     const early = new Set([...this.#spoiled].filter((slot) => !seenAfterOpening(this.#jar(slot))));
-    const mates: number[] = [];
-    columns.jars.forEach((jar, slot) => {
-      if (!jar) return;
-      const spoiled = this.#spoiledMates(slot);
-      if (spoiled.length > 0) raise(slot, spoiled.every((of) => onlyNotSet(this.#jar(of))) ? 1 : 2);
-      if (spoiled.some((of) => this.#isAside(slot, of))) mates.push(slot);
-      if (jar.packages.some((used) => this.#spoiledOf.package.of(used).some((of) => early.has(of)))) raise(slot, 1); // prettier-ignore
-    });
-    for (const slot of reachDown(columns, mates).slots) {
+    const packages = new Set<number>();
+    const mates = new Set<number>();
+    for (const of of early) {
+      const level = onlyNotSet(this.#jar(of)) ? 1 : 2;
+      for (const mate of this.#matesOf(of)) {
+        raise(mate, level);
+        if (this.#isAside(mate, of)) mates.add(mate);
+      }
+      // A package goes into hundreds of jars: what several spoiled ones share is looked at once.
+      for (const used of this.#jar(of).packages) packages.add(used);
+    }
+    for (const used of packages) for (const slot of columns.ofPackage(used)) raise(slot, 1);
+    for (const slot of reachDown(columns, [...mates]).slots) {
       raise(slot, 1);
       fromMate[slot] = 1;
     }

@@ -2,6 +2,7 @@
 // Columns hold one slot per jar; a slot is given once to a key and never to another.
 import { dayNumber } from './calendar';
 import { LineSets } from './line-sets';
+import { primarySeed } from './primary-seed';
 import { doublingsInJar, shareSeeds, type SeedContext } from './seed-shares';
 import type { FamilyJar, FamilySeeding, FamilySource, ShareBasis } from './lineage-shapes';
 
@@ -26,6 +27,21 @@ export interface Traced {
 export interface SlotIndex {
   readonly slotOf: Map<number, number>;
   readonly keyOf: number[];
+}
+
+/** Which slots were ever of a batch or a package, in any version: who asks looks whether they still are. */
+class EverOf {
+  readonly #slots = new Map<number, Set<number>>();
+
+  note(key: number, slot: number): void {
+    const slots = this.#slots.get(key);
+    if (slots) slots.add(slot);
+    else this.#slots.set(key, new Set([slot]));
+  }
+
+  of(key: number): Iterable<number> {
+    return this.#slots.get(key) ?? NOTHING;
+  }
 }
 
 export const BASES: readonly ShareBasis[] = ['count', 'volume', 'pieces', 'equal, assumed'];
@@ -79,8 +95,15 @@ export class FamilyColumns {
   transfers = new Float64Array(0);
   start = new Float64Array(0);
   lineSet = new Int32Array(0);
+  /** Seedings on the way back along the seeds that each hangs from, and how many of those jars had another seed beside. */
+  wayLength = new Int32Array(0);
+  wayMixed = new Int32Array(0);
+  /** The jar on that way that hangs from its first one; -1 for the first one itself. */
+  wayFirst = new Int32Array(0);
   /** Day made, as in dayNumber; UNKNOWN_DAY for a lost jar of unknown day. */
   day = new Int32Array(0);
+  readonly #everInBatch = new EverOf();
+  readonly #everOfPackage = new EverOf();
   /** While a version is made from another: rows as they are in that one. */
   kept: Map<number, Row> | null = null;
 
@@ -112,6 +135,9 @@ export class FamilyColumns {
     this.transfers = grown(Float64Array, this.transfers, room);
     this.start = grown(Float64Array, this.start, room);
     this.lineSet = grown(Int32Array, this.lineSet, room);
+    this.wayLength = grown(Int32Array, this.wayLength, room);
+    this.wayMixed = grown(Int32Array, this.wayMixed, room);
+    this.wayFirst = grown(Int32Array, this.wayFirst, room);
     this.day = grown(Int32Array, this.day, room);
   }
 
@@ -126,6 +152,9 @@ export class FamilyColumns {
       this.transfers,
       this.start,
       this.lineSet,
+      this.wayLength,
+      this.wayMixed,
+      this.wayFirst,
       this.day,
     ];
   }
@@ -150,6 +179,23 @@ export class FamilyColumns {
     let row = this.kept?.get(slot);
     if (!row) this.kept?.set(slot, (row = this.#row(slot)));
     return row;
+  }
+
+  /** Writes a jar's record; its counts come after. */
+  put(slot: number, jar: FamilyJar): void {
+    this.jars[slot] = jar;
+    this.#everInBatch.note(jar.batch, slot);
+    for (const used of jar.packages) this.#everOfPackage.note(used, slot);
+  }
+
+  /** Slots of a batch's jars. */
+  inBatch(batch: number): number[] {
+    return [...this.#everInBatch.of(batch)].filter((slot) => this.jars[slot]?.batch === batch);
+  }
+
+  /** Slots of the jars that something of a package went into. */
+  ofPackage(key: number): number[] {
+    return [...this.#everOfPackage.of(key)].filter((slot) => this.jars[slot]?.packages.includes(key));
   }
 
   /** Puts rows in the place of those that stand there. @returns those that stood there */
@@ -272,7 +318,19 @@ export class FamilyColumns {
     // A lost jar founds no line: its batch is nobody's founding batch.
     this.lineSet[slot] = sourcesOnly && !jar.lost ? this.lineSets.single(jar.batch) : lineSet;
     this.traced[slot] = this.#trace(slot);
+    this.#countWay(slot);
     return before === undefined || this.#differs(slot, before);
+  }
+
+  /** The way back, from that of the seed it hangs from. */
+  #countWay(slot: number): void {
+    const seed = primarySeed(this, slot);
+    const none = seed < 0;
+    const mixed = (this.seedSlots[slot] as readonly number[]).some((other) => other !== seed);
+    const length = none ? -1 : (this.wayLength[seed] as number);
+    this.wayLength[slot] = length + 1;
+    this.wayMixed[slot] = none ? 0 : (this.wayMixed[seed] as number) + (mixed ? 1 : 0);
+    this.wayFirst[slot] = length > 0 ? (this.wayFirst[seed] as number) : none ? -1 : slot;
   }
 
   /** What part traces back to each source. A jar with one seed shares the record of that seed. */

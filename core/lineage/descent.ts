@@ -8,7 +8,12 @@ export interface Reached {
   readonly steps: Int32Array;
 }
 
-function reach(size: number, starts: readonly number[], next: (slot: number) => readonly number[]): Reached {
+function reach(
+  size: number,
+  starts: readonly number[],
+  next: (slot: number) => readonly number[],
+  atMost = Infinity,
+): Reached {
   const seen = new Uint8Array(size);
   const slots: number[] = [];
   const steps: number[] = [];
@@ -21,14 +26,16 @@ function reach(size: number, starts: readonly number[], next: (slot: number) => 
     }
   };
   for (const start of starts) take(start, 1);
-  for (let i = 0; i < slots.length; i++) take(slots[i] as number, (steps[i] as number) + 1);
-  return { slots: Int32Array.from(slots), steps: Int32Array.from(steps) };
+  for (let i = 0; i < slots.length && slots.length < atMost; i++)
+    take(slots[i] as number, (steps[i] as number) + 1);
+  const many = Math.min(slots.length, atMost);
+  return { slots: Int32Array.from(slots.slice(0, many)), steps: Int32Array.from(steps.slice(0, many)) };
 }
 
-/** All that the given slots descend from. */
-export const reachUp = (columns: FamilyColumns, slots: readonly number[]): Reached =>
-  reach(columns.jars.length, slots, (slot) => columns.seedSlots[slot] as readonly number[]);
+/** All that the given slots descend from, or the nearest so many of it. */
+export const reachUp = (columns: FamilyColumns, slots: readonly number[], atMost?: number): Reached =>
+  reach(columns.jars.length, slots, (slot) => columns.seedSlots[slot] as readonly number[], atMost);
 
-/** All that descends from the given slots. */
-export const reachDown = (columns: FamilyColumns, slots: readonly number[]): Reached =>
-  reach(columns.jars.length, slots, (slot) => columns.children[slot] as readonly number[]);
+/** All that descends from the given slots, or the nearest so many of it. */
+export const reachDown = (columns: FamilyColumns, slots: readonly number[], atMost?: number): Reached =>
+  reach(columns.jars.length, slots, (slot) => columns.children[slot] as readonly number[], atMost);

@@ -7,7 +7,8 @@ import { layAlongCalendar } from './calendar';
 import { type FamilyColumns, UNKNOWN_DAY } from './counting';
 import type { Family } from './family-version';
 import { UNKNOWN_PAST_NAME } from './labels';
-import { compareJars, seedJars } from './primary-seed';
+import { compareJars } from './jar-order';
+import { seedJars } from './primary-seed';
 import { layRows, type Rows } from './drawing-rows';
 import type { FamilyJar } from './lineage-shapes';
 

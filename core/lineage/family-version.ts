@@ -154,14 +154,14 @@ export class Family {
     return this.#keys(this.columns.children[this.#slot(key)] as readonly number[]);
   }
 
-  /** All jars it descends from, nearest first. */
-  ancestorsOf(key: number): number[] {
-    return this.#keys(reachUp(this.columns, [this.#slot(key)]).slots);
+  /** All jars it descends from, nearest first, or the nearest so many. */
+  ancestorsOf(key: number, atMost?: number): number[] {
+    return this.#keys(reachUp(this.columns, [this.#slot(key)], atMost).slots);
   }
 
-  /** All jars that descend from it, nearest first. */
-  descendantsOf(key: number): number[] {
-    return this.#keys(reachDown(this.columns, [this.#slot(key)]).slots);
+  /** All jars that descend from it, nearest first, or the nearest so many. */
+  descendantsOf(key: number, atMost?: number): number[] {
+    return this.#keys(reachDown(this.columns, [this.#slot(key)], atMost).slots);
   }
 
   get #allCautions(): Cautions {

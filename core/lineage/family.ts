@@ -56,7 +56,7 @@ export function buildFamily(records: FamilyRecords): Family {
   columns.widen(jars.length);
   const seedings: (FamilySeeding[] | undefined)[] = Array.from({ length: jars.length });
   const children: (number[] | undefined)[] = Array.from({ length: jars.length });
-  for (let slot = 0; slot < jars.length; slot++) columns.jars[slot] = jars[slot];
+  jars.forEach((jar, slot) => columns.put(slot, jar));
   for (const seeding of records.seedings) {
     const slot = columns.slot(seeding.jar);
     if (slot < 0) continue;
@@ -155,9 +155,9 @@ class Links {
   }
 }
 
-/** Whether something that its children's shares rest on differs between two records of a jar. */
+/** Whether something that its children's shares, or which seed they hang from, rests on differs between two records. */
 const weighsOtherwise = (before: FamilyJar | undefined, after: FamilyJar): boolean =>
-  before?.countPerMl !== after.countPerMl;
+  before?.countPerMl !== after.countPerMl || before.madeOn !== after.madeOn || before.label !== after.label;
 
 /** What a change reaches, as slots. */
 class Reach {
@@ -205,7 +205,7 @@ function putIn(columns: FamilyColumns, links: Links, change: FamilyChange, reach
     reach.written.add(slot);
     if (weighsOtherwise(before, jar)) for (const child of children) recount.add(child);
     columns.keep(slot);
-    columns.jars[slot] = jar;
+    columns.put(slot, jar);
     recount.add(slot);
     checkDays.add(slot);
     for (const child of children) checkDays.add(child);

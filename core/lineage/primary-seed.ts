@@ -1,21 +1,14 @@
 // The one seed a jar hangs from in the drawing, and along which its way back is told.
-import { type FamilyColumns, UNKNOWN_DAY } from './counting';
+import type { FamilyJar } from './lineage-shapes';
 
-const text = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+export const inOrder = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
-/** The order jars are met in: day (an unknown one last), batch, letter, label, key. */
-export function compareJars(columns: FamilyColumns, a: number, b: number): number {
-  const [day, other] = [columns.day[a] as number, columns.day[b] as number];
-  if (day !== other) return day === UNKNOWN_DAY ? 1 : other === UNKNOWN_DAY ? -1 : day - other;
-  const [one, two] = [columns.jars[a], columns.jars[b]];
-  if (!one || !two) return a - b;
-  return (
-    one.batch - two.batch ||
-    one.letter.length - two.letter.length ||
-    text(one.letter, two.letter) ||
-    text(one.label, two.label) ||
-    one.key - two.key
-  );
+/** What the choice rests on, by slot. */
+export interface SeedColumns {
+  readonly jars: readonly (FamilyJar | undefined)[];
+  readonly seedSlots: readonly (readonly number[])[];
+  readonly shares: readonly (readonly number[])[];
+  readonly deepest: Int32Array;
 }
 
 /** A jar that seeded another, with all it brought (in one seeding or several). */
@@ -25,7 +18,7 @@ export interface SeedJar {
 }
 
 /** The jars that seeded a slot, each once, the one it hangs from first: deepest, then larger share, earlier day, label. */
-export function seedJars(columns: FamilyColumns, slot: number): SeedJar[] {
+export function seedJars(columns: SeedColumns, slot: number): SeedJar[] {
   const from = columns.seedSlots[slot] as readonly number[];
   const shares = columns.shares[slot] as readonly number[];
   if (from.length === 1) return (from[0] as number) >= 0 ? [{ slot: from[0] as number, share: 1 }] : [];
@@ -40,13 +33,13 @@ export function seedJars(columns: FamilyColumns, slot: number): SeedJar[] {
       return (
         (columns.deepest[b.slot] as number) - (columns.deepest[a.slot] as number) ||
         b.share - a.share ||
-        text(one?.madeOn ?? '9999', other?.madeOn ?? '9999') ||
-        text(one?.label ?? '', other?.label ?? '') ||
+        inOrder(one?.madeOn ?? '9999', other?.madeOn ?? '9999') ||
+        inOrder(one?.label ?? '', other?.label ?? '') ||
         (one?.key ?? 0) - (other?.key ?? 0)
       );
     });
 }
 
 /** The seed a slot hangs from, or -1. */
-export const primarySeed = (columns: FamilyColumns, slot: number): number =>
+export const primarySeed = (columns: SeedColumns, slot: number): number =>
   seedJars(columns, slot)[0]?.slot ?? -1;

@@ -54,51 +54,68 @@ interface Stop {
   readonly mixedWith: readonly string[];
 }
 
-/** The sentence for one jar. */
+/** The seeding of a jar on the way: the seed it hangs from, with what was mixed with that. */
+function stopAt(family: Family, slot: number): Stop & { readonly slot: number } {
+  const { columns } = family;
+  const label = (of: number): string => columns.jars[of]?.label ?? '?';
+  const [hangsFrom, ...others] = seedJars(columns, slot);
+  if (!hangsFrom) throw new Error('the way back ends at this jar');
+  return {
+    slot: hangsFrom.slot,
+    label: label(hangsFrom.slot),
+    mixedWith: [
+      ...others.map((seed) => label(seed.slot)),
+      ...(hasMissing(family, slot) ? [GONE] : []),
+      ...sourcesOf(family, columns.seedings[slot] as readonly FamilySeeding[]).map((name) => `fresh ${name}`),
+    ],
+  };
+}
+
+/** The first so many seedings on the way back. */
+function firstStops(family: Family, slot: number, many: number): ReturnType<typeof stopAt>[] {
+  const stops: ReturnType<typeof stopAt>[] = [];
+  for (let at = slot; stops.length < many; at = stops.at(-1)?.slot ?? at) stops.push(stopAt(family, at));
+  return stops;
+}
+
+/** A stop with what was mixed in. */
+const told = ({ label, mixedWith }: Stop): string =>
+  mixedWith.length > 0 ? `${label} (mixed with ${inWords(mixedWith)})` : label;
+
+/** The sentence for one jar. It costs the same however long the way is: only what is named is looked at. */
 export function wayBack(family: Family, key: number): string {
   const { columns } = family;
-  const label = (slot: number): string => columns.jars[slot]?.label ?? '?';
-  let slot = columns.slot(key);
+  const slot = columns.slot(key);
   if (slot < 0) throw new RangeError(`the family holds no jar ${key}`);
-  const first = label(slot);
-  const stops: Stop[] = [];
-  for (;;) {
-    const seeds = seedJars(columns, slot);
-    const hangsFrom = seeds[0];
-    if (!hangsFrom) break;
-    stops.push({
-      label: label(hangsFrom.slot),
-      mixedWith: [
-        ...seeds.slice(1).map((seed) => label(seed.slot)),
-        ...(hasMissing(family, slot) ? [GONE] : []),
-        ...sourcesOf(family, columns.seedings[slot] as readonly FamilySeeding[]).map(
-          (name) => `fresh ${name}`,
-        ),
-      ],
-    });
-    slot = hangsFrom.slot;
-  }
-  const start = began(family, slot);
-  const [nearest, ...before] = stops;
-  if (!nearest) return `${first} ${start}.`;
+  const first = columns.jars[slot]?.label ?? '?';
+  const length = columns.wayLength[slot] as number;
+  const [nearest, ...before] = firstStops(family, slot, length - 1 > SAID_IN_FULL ? 3 : length);
+  if (!nearest) return `${first} ${began(family, slot)}.`;
   const seeded = `${first} was seeded from ${inWords([nearest.label, ...nearest.mixedWith])}`;
-  if (before.length === 0) return `${seeded}, and ${nearest.label} ${start}.`;
-  const last = before.at(-1) as Stop;
-  const middle = [nearest, ...before].slice(0, -1);
-  const told = before.map(({ label, mixedWith }) =>
-    mixedWith.length > 0 ? `${label} (mixed with ${inWords(mixedWith)})` : label,
-  );
-  if (before.length <= SAID_IN_FULL) {
-    const through = told.slice(0, -1);
-    const end = told.at(-1) as string;
-    const via =
-      through.length > 0
-        ? ` through ${through.length > 1 ? `${through.slice(0, -1).join(', ')} and ${through.at(-1)}` : through[0]}`
-        : '';
-    return `${seeded}; ${nearest.label} goes back${via} to ${end}, which ${start}.`;
-  }
-  const skipped = before.length - 3;
-  const mixed = middle.slice(3).filter((stop) => stop.mixedWith.length > 0).length;
+  if (length === 1) return `${seeded}, and ${nearest.label} ${began(family, nearest.slot)}.`;
+  if (length - 1 > SAID_IN_FULL) return `${seeded}; ${longWay(family, slot, nearest, before)}.`;
+  const last = before.at(-1) as ReturnType<typeof stopAt>;
+  const through = before.slice(0, -1).map(told);
+  const via =
+    through.length > 0
+      ? ` through ${through.length > 1 ? `${through.slice(0, -1).join(', ')} and ${through.at(-1)}` : through[0]}`
+      : '';
+  return `${seeded}; ${nearest.label} goes back${via} to ${told(last)}, which ${began(family, last.slot)}.`;
+}
+
+/** A way too long to be told in full: its first three jars, its last, and how many lie between. */
+function longWay(
+  family: Family,
+  slot: number,
+  nearest: Stop,
+  before: readonly ReturnType<typeof stopAt>[],
+): string {
+  const { wayLength, wayMixed, wayFirst } = family.columns;
+  const end = wayFirst[slot] as number;
+  const last = stopAt(family, end);
+  const skipped = (wayLength[slot] as number) - 4;
+  const mixed = (wayMixed[before.at(-1)?.slot ?? end] as number) - (wayMixed[end] as number);
   const aside = mixed > 0 ? `, ${mixed} of them mixed from several seeds` : '';
-  return `${seeded}; ${nearest.label} goes back through ${told[0]}, ${told[1]} and ${skipped} more jars${aside}, to ${last.mixedWith.length > 0 ? told.at(-1) : last.label}, which ${start}.`;
+  const [second, third] = before.map(told);
+  return `${nearest.label} goes back through ${second}, ${third} and ${skipped} more jars${aside}, to ${told(last)}, which ${began(family, last.slot)}`;
 }

@@ -44,6 +44,9 @@ export class Ledger {
   /** Version of the file that the index shows, and the one that was last told of. */
   #seen: number;
   #told: number;
+  /** Whether a call that only reads is being answered, and whether to look for what another process has written. */
+  #reading = false;
+  #look = true;
 
   /** null for a ledger in memory. */
   #identity: ReturnType<typeof identityOf>;
@@ -153,14 +156,26 @@ export class Ledger {
 
   /** The family in memory, read again where another process has changed the file since. */
   get index(): FamilyIndex {
-    if (!this.db.inTransaction) {
+    if (this.#look && !this.db.inTransaction) {
       const now = this.#dataVersion();
       if (now !== this.#seen) {
         this.#index.rebuild();
         this.#seen = now;
       }
+      this.#look = !this.#reading;
     }
     return this.#index;
+  }
+
+  /** Runs a call that only reads. It sees one family: whether another process has written is looked at once. */
+  reading<T>(work: () => T): T {
+    this.#reading = true;
+    try {
+      return work();
+    } finally {
+      this.#reading = false;
+      this.#look = true;
+    }
   }
 
   /**

@@ -57,8 +57,9 @@ function scansIn(db: Database.Database, sql: string): string[] {
     .filter(({ detail }) => /^SCAN (\w+)/.test(detail))
     .filter(({ detail }) => {
       const alias = /^SCAN (\w+)/.exec(detail)?.[1] ?? '';
-      const table = new RegExp(`\\b(\\w+) (?:AS )?${alias}\\b`, 'i').exec(sql)?.[1] ?? '';
-      return LARGE.includes(alias) || (LARGE.includes(table.toLowerCase()) && !LARGE.includes(alias));
+      // "SELECT r.key" names r as well: any large table that is called so counts.
+      const called = [...sql.matchAll(new RegExp(`\\b(\\w+) (?:AS )?${alias}\\b`, 'gi'))];
+      return LARGE.includes(alias) || called.some(([, table]) => LARGE.includes((table ?? '').toLowerCase()));
     })
     .map(({ detail }) => `${detail} — ${sql.replaceAll(/\s+/g, ' ').slice(0, 160)}`);
 }

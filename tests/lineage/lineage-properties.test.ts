@@ -4,6 +4,8 @@ import { expect, it, vi } from 'vitest';
 import { FamilyColumns } from '../../core/lineage/counting';
 import { buildFamily, changeFamily, FamilyRefused, type FamilyChange } from '../../core/lineage/family';
 import type { FamilyRecords } from '../../core/lineage/lineage-shapes';
+import { primarySeed } from '../../core/lineage/primary-seed';
+import { wayBack } from '../../core/lineage/way-to-source';
 import { dayAfter, plainJar, plainSeeding, plainSource, seededNumbers, syntheticFamily } from '../families';
 import { answers, sumOf } from './short-families';
 import { UNSEEN, type JarSafety } from '../../core/shapes/safety-codes';
@@ -213,6 +215,29 @@ function differing(a: Map<number, unknown>, b: Map<number, unknown>): number[] {
 const counted = (all: Map<number, unknown>): Map<number, unknown> =>
   new Map([...all].map(([key, answer]) => [key, { ...(answer as object), children: null, cautions: null, level: null }])); // prettier-ignore
 
+it('the way back is counted as it is walked', () => {
+  fc.assert(
+    fc.property(family, (records) => {
+      const built = buildFamily(records);
+      const { columns } = built;
+      for (const key of built.keys) {
+        const way: number[] = [];
+        for (let slot = columns.slot(key); slot >= 0; slot = primarySeed(columns, slot)) way.push(slot);
+        const seeded = way.slice(0, -1);
+        const mixed = seeded.filter((slot, i) =>
+          columns.seedSlots[slot]?.some((seed) => seed !== way[i + 1]),
+        );
+        const slot = columns.slot(key);
+        expect([columns.wayLength[slot], columns.wayMixed[slot], columns.wayFirst[slot]]).toEqual([
+          seeded.length,
+          mixed.length,
+          seeded.at(-1) ?? -1,
+        ]);
+      }
+    }),
+  );
+});
+
 it('a changed family equals a rebuilt one, and names every jar whose record or counts came out different', () => {
   fc.assert(
     fc.property(
@@ -247,7 +272,9 @@ it('a changed family equals a rebuilt one, and names every jar whose record or c
         } // prettier-ignore
           const changed = changeFamily(before, change);
           const is = answers(changed.family);
-          expect(is).toEqual(answers(buildFamily(known)));
+          const rebuilt = buildFamily(known);
+          expect(is).toEqual(answers(rebuilt));
+          for (const key of rebuilt.keys) expect(wayBack(changed.family, key)).toBe(wayBack(rebuilt, key));
           const touched = new Set(changed.touched);
           for (const key of differing(counted(answers(before)), counted(is))) {
             expect(touched.has(key), `jar ${key} changed and is not named`).toBe(true);

@@ -11,13 +11,14 @@ export interface LaterRow {
 
 /** Records that acts after this one made or changed, each once. */
 export function touchedSince(rows: Rows, act: number): LaterRow[] {
+  // UNION ALL: for a UNION all records would be walked in the order of their keys.
   const found = rows
     .prepare(
       `SELECT r.key, r.kind FROM record r WHERE r.made_in > ?
-        UNION SELECT r.key, r.kind FROM journal j JOIN record r ON r.key = j.record WHERE j.act > ?`,
+        UNION ALL SELECT r.key, r.kind FROM journal j JOIN record r ON r.key = j.record WHERE j.act > ?`,
     )
     .all(act, act) as { key: number; kind: string }[];
-  return found.map(({ key, kind }) => ({ kind: kindOf(kind), key }));
+  return [...new Map(found.map(({ key, kind }) => [key, { kind: kindOf(kind), key }])).values()];
 }
 
 /** Whether an act made a record or brought it back. */

@@ -15,8 +15,8 @@ import { emptyJars, leftIn } from '../entries/left-of-rows';
 import { holdRecord, jarRecord } from './read-records';
 import { familyMember, jarCautions, jarViews, safetyReply } from './read-views';
 
-/** More than can be lit at once on any screen. */
-const LIT_AT_MOST = 20_000;
+/** The nearest so many are listed of what a jar descends from, and of what descends from it: opening one costs no more. */
+const LISTED_AT_MOST = 2000;
 
 export function getJar(ledger: Ledger, { id }: Parsed<'jar.get'>): Reply<'jar.get'> {
   const { index, rows } = ledger;
@@ -36,8 +36,8 @@ export function getJar(ledger: Ledger, { id }: Parsed<'jar.get'>): Reply<'jar.ge
     batch: rows.uidOf('batch', jar.batch),
     cautions: jarCautions(ledger, key),
     wayBack: wayBack(family, key),
-    ancestors: family.ancestorsOf(key).slice(0, LIT_AT_MOST),
-    descendants: family.descendantsOf(key).slice(0, LIT_AT_MOST),
+    ancestors: family.ancestorsOf(key, LISTED_AT_MOST),
+    descendants: family.descendantsOf(key, LISTED_AT_MOST),
     children: family.childrenOf(key).map(named),
     siblings: siblings.map(named),
     madeBetween: madeBetween(ledger, jar.batch),
