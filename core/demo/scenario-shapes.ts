@@ -92,7 +92,7 @@ const unseen: DemoOutcome = {
 };
 
 /**
- * What was seen after the chill. A pH is by meter; runny means that it had not set at take-out.
+ * What was seen after the chill. A pH is by a meter that was checked that day; runny means that it had not set at take-out.
  * @param setWord how it set
  * @param ph end pH by meter, or null where nobody measured
  * @param more whatever else was written down
@@ -103,6 +103,7 @@ export const saw = (setWord: SetWord, ph: number | null, more: Partial<DemoOutco
   setAtTakeOut: setWord !== 'runny',
   ph,
   phHow: ph === null ? null : 'meter',
+  ...(ph === null ? {} : { phChecked: true }),
   whey: 'none',
   tang: 'clear',
   ...more,

@@ -183,6 +183,11 @@ export const Outcome = z.strictObject({
   /** As earlyPh. */
   ph: z.number().nullable(),
   phHow: z.enum(['meter', 'strip']).nullable(),
+  /**
+   * Whether the meter was checked in buffer of pH 4.01 that day: one that was not proves nothing. Left out: as it was recorded
+   * before, else as the checks of the meter tell.
+   */
+  phChecked: z.boolean().nullable().optional(),
   /** Discard signs seen; any one of them means spoiled. */
   signs: z.array(z.enum(DISCARD_SIGNS)).max(20),
   /** Fine bubbles, which are normal for this kind of culture and still uncertain; foam is a sign, never a word here. */

@@ -159,8 +159,8 @@ export const assumed = quoting({
   sharedHold: (rows: string) => `Jars of one day with the same hours and temperature were taken to have shared one hold (${rows}).`,
   oneBatch: (days: number) => `Jars of one day were taken as one batch (${days} ${days === 1 ? 'day' : 'days'}).`,
   setWord: (text: string, word: string) => `“${text}” was taken as the set word ${word}.`,
-  notSet: (text: string) => `“${text}” was taken as not set when the hold ended, and no pH at or below 4.6 is told: the jar counts as spoiled.`,
-  notSetSour: (text: string) => `“${text}” was taken as not set when the hold ended.`,
+  notSet: (text: string, ph: number | null) =>
+    `“${text}” was taken as not set when the hold ended, and ${ph === null || ph > 4.6 ? 'no pH at or below 4.6 is told' : `it is not told that the pH of ${ph} was shown by a meter checked that day`}: neither food nor seed.`,
   spoiled: (text: string, signs: readonly string[]) => `“${text}” was taken as spoiled (${list(signs)}).`,
   powerCut: (text: string, hours: number | null) => `“${text}” was taken as a power cut during the hold${hours === null ? '' : ` (${hours} h)`}. If the jar had not set by then, spoilage organisms had time. When in doubt, discard.`,
   spoiledSaid: (text: string) => `“${text}” was taken as spoiled.`,

@@ -3,7 +3,7 @@
 import type { Outcome } from '../ledger/records';
 import { failedIn, failedInHoldSentence, FINE_BUBBLES, gateReasonSentence } from '../says/safety-says';
 import type { MatesPowerCut } from './hold-mates';
-import { GATE_PH } from './gate';
+import { meterShows } from './gate';
 import { powerCutNoted } from './remarks';
 import { takeOutGate } from './take-out';
 import type { GateReason } from '../shapes/safety-codes';
@@ -24,8 +24,8 @@ const SETS: readonly Outcome['setWord'][] = ['spoonable', 'firm', 'very firm'];
 /** Whether somebody wrote down that it set: at take-out, or by a word that says so. */
 const knownToSet = ({ setAtTakeOut, setWord }: Seen): boolean => setAtTakeOut ?? SETS.includes(setWord);
 
-const acidShown = ({ ph, phHow }: Pick<Seen, 'ph' | 'phHow'>): boolean =>
-  ph !== null && phHow === 'meter' && ph <= GATE_PH;
+const acidShown = ({ ph, phHow, phChecked }: Pick<Seen, 'ph' | 'phHow' | 'phChecked'>): boolean =>
+  ph !== null && meterShows({ ph, how: phHow ?? 'not said', checked: phChecked ?? null });
 
 interface Weighed {
   readonly against: readonly GateReason[];
@@ -38,7 +38,8 @@ function weigh(outcome: Seen, mates: MatesPowerCut | null): Weighed {
   const { verdict, reasons } = takeOutGate(outcome, true);
   if (verdict === 'discard') return { against: [], slow: [], bubblesAlone: false };
   const slow = reasons.filter(({ code }) => code === 'slow start');
-  const against = reasons.filter(({ code }) => code !== 'slow start' && code !== 'thickened');
+  // An unchecked meter speaks for no jar and against none.
+  const against = reasons.filter(({ code }) => !['slow start', 'thickened', 'unchecked'].includes(code));
   const cut = mates !== null && outcome.powerCut === null;
   const good = knownToSet(outcome) || (outcome.setAtTakeOut === null && acidShown(outcome));
   const bubblesAlone = !cut && good && against.length > 0 && against.every(({ code }) => code === 'bubbles');

@@ -9,9 +9,13 @@ import type { Gate, Measured } from '../shapes/safety-codes';
  */
 export const GATE_PH = 4.6;
 
-/** Whether a value speaks for a jar: by a meter alone, and not by one that was not checked. A strip may stop, never pass. */
+/** Whether a value speaks for a jar: by a meter alone, checked in buffer that day. Any other may stop, and never pass. */
 export const meterShows = ({ ph, how, checked }: Measured): boolean =>
-  how === 'meter' && checked !== false && ph <= GATE_PH;
+  how === 'meter' && checked === true && ph <= GATE_PH;
+
+/** A value that would speak for a jar if the meter had been checked. */
+const wouldShow = ({ ph, how, checked }: Measured): boolean =>
+  how === 'meter' && checked !== true && ph <= GATE_PH;
 
 /** Things that sweeten and thicken nothing. Whatever else is stirred in may gel by itself (common practice, no source). */
 const THICKENS_NOTHING = ['sugar', 'cane sugar', 'brown sugar', 'lactose', 'glucose', 'dextrose', 'fructose', 'sucrose', 'honey', 'maple syrup', 'syrup', 'salt', 'vanilla']; // prettier-ignore
@@ -29,6 +33,8 @@ export interface AtGate {
   readonly sour: boolean | null;
   /** A meter showed 4.6 or less. */
   readonly metered: boolean;
+  /** A meter showed 4.6 or less, and nobody checked it that day, or it failed: it proves nothing. */
+  readonly unchecked: Measured | null;
   /** A value above 4.6, however it was measured. */
   readonly above: Measured | null;
   readonly looked: boolean;
@@ -49,6 +55,7 @@ export function atGate({ looks }: Pick<SeenOfJar, 'looks'>): AtGate {
     curd: notSet ? false : holds ? true : null,
     sour: smelled.length === 0 ? null : smelled.every(Boolean),
     metered: values.some(meterShows),
+    unchecked: values.find(wouldShow) ?? null,
     above: values.find(({ ph }) => ph > GATE_PH) ?? null,
     looked: those.some(({ looked }) => looked === true),
   };
@@ -56,7 +63,7 @@ export function atGate({ looks }: Pick<SeenOfJar, 'looks'>): AtGate {
 
 /**
  * The gate of one jar by itself.
- * Passes: it smells sour and a curd holds together, or a meter shows 4.6 or less. Fails: it pours like milk, or it is not sour,
+ * Passes: it smells sour and a curd holds together, or a meter, checked that day, shows 4.6 or less. Fails: it pours like milk, or it is not sour,
  * without such a pH; also thick, since spores curdle milk without acid, too. No set word makes a jar sour.
  */
 export function gateOf(seen: Pick<SeenOfJar, 'looks' | 'additions'>): Gate {

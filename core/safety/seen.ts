@@ -38,7 +38,7 @@ const NOTHING: Omit<Look, 'stage'> = {
 /** What of an outcome says something of safety. */
 export type Shown = Pick<
   Outcome,
-  | 'earlyCheckHours' | 'earlySet' | 'earlyPh' | 'earlySour' | 'setAtTakeOut' | 'setWord' | 'sour' | 'ph' | 'phHow'
+  | 'earlyCheckHours' | 'earlySet' | 'earlyPh' | 'earlySour' | 'setAtTakeOut' | 'setWord' | 'sour' | 'ph' | 'phHow' | 'phChecked'
   | 'spoiledSaid' | 'seenAt' | 'openedDays'
 > & { readonly signs: readonly DiscardSign[] }; // prettier-ignore
 
@@ -49,7 +49,7 @@ export function looksOf(outcome: Shown): Look[] {
     ...(outcome.spoiledSaid ? [{ kind: 'said spoiled' as const, answer: 'seen' as const }] : []),
   ];
   const opened = outcome.seenAt === 'after opening';
-  const { ph, phHow, setAtTakeOut, earlyPh } = outcome;
+  const { ph, phHow, phChecked = null, setAtTakeOut, earlyPh } = outcome;
   return [
     {
       ...NOTHING,
@@ -66,7 +66,7 @@ export function looksOf(outcome: Shown): Look[] {
       setState: setAtTakeOut === null ? null : setAtTakeOut ? 'set' : 'not set',
       setWord: outcome.setWord,
       sour: outcome.sour ?? null,
-      acidity: ph === null ? [] : [{ ph, how: phHow ?? 'not said', checked: null }],
+      acidity: ph === null ? [] : [{ ph, how: phHow ?? 'not said', checked: phChecked }],
       signs: opened ? [] : signs,
     },
     ...(opened && signs.length > 0

@@ -41,14 +41,14 @@ export const tellsOfBubbles = (texture: string | null): boolean =>
   texture !== null && /\b(bubbl|fizz|effervesc)/i.test(texture);
 
 function againstIt(outcome: Shown, seen: SeenOfJar): GateReason[] {
-  const { curd } = atGate(seen);
+  const { curd, unchecked } = atGate(seen);
   const start = slowStart(seen.looks);
   const signs = outcome.signs.filter((sign) => sign !== NOT_SET_SIGN);
   const failed = gateOf(seen) === 'failed';
   return [
     ...(signs.length > 0 ? [{ code: 'sign' as const, signs }] : []),
     ...(outcome.spoiledSaid ? [{ code: 'said' as const }] : []),
-    ...(failed ? [{ code: 'not set' as const, thick: curd === true }] : []),
+    ...(failed ? [{ code: 'not set' as const, thick: curd === true, unchecked: unchecked?.ph ?? null }] : []),
     ...(start?.kind === 'too late' ? [{ code: 'too late' as const, hours: start.hours ?? 0, ph: start.ph ?? 0 }] : []),
   ]; // prettier-ignore
 }
@@ -58,13 +58,18 @@ export function uncertain(
   outcome: Shown & Pick<Outcome, 'texture' | 'bubbles' | 'powerCut' | 'powerCutHours'>,
   seen: SeenOfJar,
 ): GateReason[] {
-  const { above, metered } = atGate(seen);
+  const { above, metered, unchecked } = atGate(seen);
+  const gate = gateOf(seen);
   const start = slowStart(seen.looks);
   return [
     ...(above && !metered ? [{ code: 'acid' as const, ph: above.ph, how: above.how }] : []),
+    // Only where something rests on it: what smells sour and holds together needs no meter.
+    ...(unchecked && gate !== 'passed'
+      ? [{ code: 'unchecked' as const, ph: unchecked.ph, failed: unchecked.checked === false }]
+      : []),
     ...(start ? [{ code: 'slow start' as const, ...start }] : []),
     ...(outcome.powerCut === true ? [{ code: 'power cut' as const, hours: outcome.powerCutHours }] : []),
-    ...(gateOf(seen) === 'thickened' ? [{ code: 'thickened' as const }] : []),
+    ...(gate === 'thickened' ? [{ code: 'thickened' as const }] : []),
     ...(outcome.bubbles === 'fine' || tellsOfBubbles(outcome.texture) ? [{ code: 'bubbles' as const }] : []),
   ];
 }

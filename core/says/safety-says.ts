@@ -45,10 +45,18 @@ function slowSentence(start: Extract<GateReason, { code: 'slow start' }>): strin
           : 'still loose';
   const only =
     start.kind === 'meter only'
-      ? ' Only a meter that shows 4.6 or less lets it be eaten, and nothing lets it seed.'
+      ? ' Only a checked meter that shows 4.6 or less lets it be eaten, and nothing lets it seed.'
       : ' Not for anyone vulnerable, and not to be given away.';
   return `A slow start: ${seen} ${at}. ${NO_TOXIN_UNDONE}${only} When in doubt, discard.`;
 }
+
+const NO_PROOF = 'no pH at or below 4.6 shown by a meter that was checked that day';
+
+/** A reading that would have spoken for a jar. @param failed the meter was checked that day, and was wrong */
+const uncheckedSentence = (ph: number, failed: boolean): string =>
+  failed
+    ? `A pH of ${ph} proves nothing: the meter was wrong when it was checked.`
+    : `A pH of ${ph} proves nothing: nobody noted that the meter was checked in a pH 4.01 buffer that day.`;
 
 /** What a gate's reason means, in calm words. */
 export function gateReasonSentence(reason: GateReason): string {
@@ -58,9 +66,15 @@ export function gateReasonSentence(reason: GateReason): string {
     case 'said':
       return 'You said it is spoiled. Discard the whole jar. Do not taste it, and do not use it as seed.';
     case 'not set':
-      return reason.thick
-        ? 'Thick but not sour, and no pH at or below 4.6 shown by a meter: that counts as not set. Discard: not food, not seed.'
-        : 'Not set, and no pH at or below 4.6 shown by a meter. Discard: not food, not seed.';
+      return (
+        (reason.thick
+          ? `Thick but not sour, and ${NO_PROOF}: that counts as not set. `
+          : `Not set, and ${NO_PROOF}. `) +
+        (reason.unchecked === null ? '' : `${uncheckedSentence(reason.unchecked, false)} `) +
+        'Discard: not food, not seed.'
+      );
+    case 'unchecked':
+      return `${uncheckedSentence(reason.ph, reason.failed)} Check the meter, then measure again in a spoonful that is thrown away.`;
     case 'too late':
       return `A pH of ${reason.ph} at ${reason.hours} h is above 5.3: not set in time. ${NO_TOXIN_UNDONE} Discard: not food, not seed.`;
     case 'acid':
@@ -99,13 +113,13 @@ export function stopSentence(stop: Exclude<SafetyStop, 'set aside' | 'no acid'>)
     case 'spoiled':
       return 'It is spoiled. Discard it: it is neither food nor seed.';
     case 'not set':
-      return 'It had not set at take-out, or was not sour in time, and no pH at or below 4.6 was shown by a meter: neither food nor seed.';
+      return 'It had not set at take-out, or was not sour in time, and no pH at or below 4.6 was shown by a checked meter: neither food nor seed.';
     case 'remark':
       return 'Its note says that it spoiled, and nobody has answered that: until then it is neither food nor seed.';
     case 'needs the meter':
       return 'Half its batch or more did not set: only a checked meter that shows 4.6 or less lets it be eaten or seed.';
     case 'slow start':
-      return 'It was not sour at 24 hours: nothing lets it seed, and only a meter lets it be eaten.';
+      return 'It was not sour at 24 hours: nothing lets it seed, and only a checked meter lets it be eaten.';
   }
 }
 

@@ -7,7 +7,7 @@ import type { Caution, CautionLevel } from './caution-codes';
 export interface Measured {
   readonly ph: number;
   readonly how: 'meter' | 'strip' | 'not said';
-  /** Whether the meter was checked in buffer that day; null: not noted. */
+  /** Whether the meter was checked in buffer that day; null: not noted, which proves as little as *no*. */
   readonly checked: boolean | null;
 }
 
@@ -41,7 +41,7 @@ export interface JarSafety {
   readonly gate: Gate;
   /** That it smells sour or shows 4.6 or less; false: neither was found; null: nothing was noted. */
   readonly acid: boolean | null;
-  /** A meter showed 4.6 or less. */
+  /** A meter, checked that day, showed 4.6 or less. */
   readonly metered: boolean;
   /** A pH above 4.6 was measured, and nothing says that it set: unknown is not *not set*, and milk without acid is no seed. */
   readonly noAcid: Pick<Measured, 'ph' | 'how'> | null;
@@ -110,8 +110,10 @@ export type StopCode = (typeof STOP_CODES)[number];
 export type GateReason =
   | { readonly code: 'sign'; readonly signs: readonly DiscardSign[] }
   | { readonly code: 'said' | 'bubbles' | 'thickened' }
-  /** thick: it held together, and does not smell sour. */
-  | { readonly code: 'not set'; readonly thick: boolean }
+  /** thick: it held together, and does not smell sour. unchecked: what a meter showed that nobody had checked. */
+  | { readonly code: 'not set'; readonly thick: boolean; readonly unchecked: number | null }
+  /** A meter showed 4.6 or less, and was not checked that day. failed: it was, and it was wrong. */
+  | { readonly code: 'unchecked'; readonly ph: number; readonly failed: boolean }
   | { readonly code: 'too late'; readonly hours: number; readonly ph: number }
   | { readonly code: 'acid'; readonly ph: number; readonly how: Measured['how'] }
   | ({ readonly code: 'slow start' } & SlowStart)

@@ -124,11 +124,20 @@ function Gate(props: Props) {
             text.phHow === 'strip'
               ? 'A strip can’t decide whether an unset jar is sour enough.'
               : text.phHow === 'meter'
-                ? 'Checked today in a pH 4.01 buffer? In a spoonful that is then thrown away.'
+                ? 'In a spoonful that is then thrown away.'
                 : undefined
           }
           onChange={(phHow) => change({ phHow })}
         />
+        {text.phHow === 'meter' && (
+          <ChoiceField
+            label="Meter checked in a pH 4.01 buffer that day?"
+            value={text.phChecked}
+            choices={YES_NO}
+            hint={text.phChecked === 'yes' ? undefined : 'A meter that was not checked proves nothing.'}
+            onChange={(phChecked) => change({ phChecked })}
+          />
+        )}
       </div>
       <fieldset className="choices">
         <legend className="label">Any of these, by look or smell?</legend>

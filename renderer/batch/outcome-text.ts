@@ -19,6 +19,7 @@ export interface OutcomeText {
   readonly sour: YesNo;
   readonly ph: string;
   readonly phHow: '' | 'meter' | 'strip';
+  readonly phChecked: YesNo;
   readonly signs: readonly DiscardSign[];
   /** Looked and smelled, and none of the signs was there: not the same as nothing said. */
   readonly noneSeen: boolean;
@@ -65,6 +66,7 @@ export function outcomeText(
     sour: yesNo(outcome?.sour ?? null),
     ph: number(outcome?.ph),
     phHow: outcome?.phHow ?? '',
+    phChecked: yesNo(outcome?.phChecked ?? null),
     signs: (outcome?.signs ?? []).filter((sign) => sign !== 'foam'),
     noneSeen:
       outcome !== null && outcome.signs.length === 0 && outcome.seenAt !== null && !outcome.spoiledSaid,
@@ -137,6 +139,7 @@ export function readOutcome(
     colour: lineOrNull(text.colour),
     ph,
     phHow: ph === null ? null : orNull(text.phHow),
+    ...(ph !== null && text.phHow === 'meter' ? { phChecked: fromYesNo(text.phChecked) } : {}),
     signs,
     bubbles: text.bubbles === 'none' || text.bubbles === 'fine' ? text.bubbles : null,
     powerCut: fromYesNo(text.powerCut),

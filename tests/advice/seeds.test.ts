@@ -7,7 +7,7 @@ import { batchOf, fromJar, fromSource, must, newFile, openSession, plainJar, pla
 type Outcome = typeof unseen;
 type Jar = NonNullable<Parameters<typeof plainJar>[1]>;
 const NOW = '2026-05-20T10:00:00+02:00';
-const FIRM: Outcome = { ...unseen, setAtTakeOut: true, setWord: 'firm', ph: 4.3, phHow: 'meter', setAfterHours: 10, setByHours: 12 }; // prettier-ignore
+const FIRM: Outcome = { ...unseen, setAtTakeOut: true, setWord: 'firm', ph: 4.3, phHow: 'meter', phChecked: true, setAfterHours: 10, setByHours: 12 }; // prettier-ignore
 const RUNNY: Outcome = { ...FIRM, setWord: 'runny', ph: 4.55, setAfterHours: 20, setByHours: 26 };
 
 interface Kept {
@@ -65,7 +65,7 @@ describe('what was seen in its own hold', () => {
     for (const outcome of [
       { ...FIRM, bubbles: 'fine' as const },
       { ...unseen, setWord: 'spoonable' as const, bubbles: 'fine' as const },
-      { ...unseen, ph: 4.4, phHow: 'meter' as const, texture: 'a little fizzy' },
+      { ...unseen, ph: 4.4, phHow: 'meter' as const, phChecked: true, texture: 'a little fizzy' },
     ]) {
       const { ranked, sentence } = one(outcome);
       expect([ranked.allowed, ranked.doubts]).toEqual([true, []]);
@@ -80,7 +80,7 @@ describe('what was seen in its own hold', () => {
     expect(one({ ...FIRM, bubbles, ph: 4.9 }).ranked.doubts).toHaveLength(2);
     expect(one({ ...FIRM, bubbles, earlySet: 'loose' }).ranked).toMatchObject({ doubts: [], looks: [expect.stringMatching(/^A slow start/), expect.stringMatching(/^Fine bubbles/)] }); // prettier-ignore
     expect(one({ ...unseen, bubbles }).ranked.doubts).toHaveLength(1);
-    expect(one({ ...unseen, setAtTakeOut: false, ph: 4.4, phHow: 'meter', bubbles }).ranked.doubts).toHaveLength(1); // prettier-ignore
+    expect(one({ ...unseen, setAtTakeOut: false, ph: 4.4, phHow: 'meter', phChecked: true, bubbles }).ranked.doubts).toHaveLength(1); // prettier-ignore
   });
 
   // 21 CFR 131.200 as amended by 88 FR 22907: 4.6 or lower is the acidity requirement.
@@ -91,7 +91,7 @@ describe('what was seen in its own hold', () => {
     ['a strip above 4.6 and nothing of set: a strip may stop', { ...unseen, ph: 6.6, phHow: 'strip' }, 'stop'],
     ['set, and a strip above 4.6', { ...FIRM, ph: 6.4, phHow: 'strip' }, 'doubt'],
     ['a pH above 4.6 of which nobody said how, as a row of notes gives it', { ...unseen, ph: 6.4 }, 'doubt'],
-    ['a meter at 4.6 and nothing of set', { ...unseen, ph: 4.6, phHow: 'meter' }, 'neither'],
+    ['a meter at 4.6 and nothing of set', { ...unseen, ph: 4.6, phHow: 'meter', phChecked: true }, 'neither'],
   ] as const)('%s: %o is a %s', (_what, outcome, is) => {
     const { ranked, sentence } = one(outcome);
     expect(ranked.allowed).toBe(is !== 'stop');

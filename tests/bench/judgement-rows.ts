@@ -16,7 +16,7 @@ const TOGETHER = 5;
 const unseen: Seen = {
   earlyCheckHours: 8, earlySet: null, earlyPh: 5.2, earlySour: null, setAfterHours: 11, setByHours: 13,
   setAtTakeOut: null, setWord: 'firm', texture: null, whey: 'a little', tang: null, smell: null, colour: null, ph: 4.3,
-  phHow: 'meter', signs: [], bubbles: null, powerCut: null, powerCutHours: null, spoiledSaid: false, seenAt: null,
+  phHow: 'meter', phChecked: true, signs: [], bubbles: null, powerCut: null, powerCutHours: null, spoiledSaid: false, seenAt: null,
   openedDays: null, fibreDidThis: false, note: null,
 }; // prettier-ignore
 

@@ -28,7 +28,7 @@ const addOne = (act: OpenAct, batch: number, hold: number, letter: string): numb
 const unseen: Seen = {
   earlyCheckHours: null, earlySet: null, earlyPh: null, earlySour: null, setAfterHours: null, setByHours: null,
   setAtTakeOut: null, setWord: 'firm', texture: null, whey: 'a little', tang: null, smell: null, colour: null, ph: 4.3,
-  phHow: 'meter', signs: [], spoiledSaid: false, seenAt: null, openedDays: null, fibreDidThis: false, bubbles: null, powerCut: null,
+  phHow: 'meter', phChecked: true, signs: [], spoiledSaid: false, seenAt: null, openedDays: null, fibreDidThis: false, bubbles: null, powerCut: null,
   powerCutHours: null, note: null,
 }; // prettier-ignore
 

@@ -196,6 +196,7 @@ export class Generated {
     const opened = spoiled && this.#chance(0.4);
     const ph = this.#maybe(0.5, () => 4 + this.#below(12) / 10);
     const cut = this.#maybe(0.3, () => this.#chance(0.3));
+    const phHow = ph === null ? null : this.#maybe(0.8, () => this.#one(['meter', 'strip'] as const));
     return {
       ...unseen,
       earlyCheckHours: early ? 8 : null, earlySet: early ? this.#one(['loose', 'starting', 'set'] as const) : null,
@@ -207,7 +208,7 @@ export class Generated {
       tang: this.#maybe(0.6, () => this.#one(['none', 'mild', 'clear', 'sharp'] as const)),
       smell: this.#maybe(0.2, () => this.#one(['fresh', 'buttery', 'yeasty', 'a bit off'])),
       colour: this.#maybe(0.2, () => this.#one(['cream', 'white', 'a pink shimmer'])),
-      ph, phHow: ph === null ? null : this.#maybe(0.8, () => this.#one(['meter', 'strip'] as const)),
+      ph, phHow, ...(phHow === 'meter' ? { phChecked: this.#maybe(0.7, () => this.#chance(0.8)) } : {}),
       signs: spoiled ? [...new Set([this.#one(DISCARD_SIGNS), this.#one(DISCARD_SIGNS)])] : [],
       bubbles: this.#maybe(0.4, () => this.#one(['none', 'fine'] as const)),
       powerCut: cut, powerCutHours: cut === true ? this.#maybe(0.6, () => 1 + this.#below(5)) : null,

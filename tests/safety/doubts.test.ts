@@ -12,7 +12,7 @@ describe('doubts', () => {
     ['a power cut', { ...set, powerCut: true, powerCutHours: 3 }, { code: 'power cut', hours: 3 }],
     ['a pH above 4.6', { ...set, ph: 5.1, phHow: 'strip' as const }, { code: 'acid', ph: 5.1, how: 'strip' }],
     ['fine bubbles, where nobody says that it set', { ...unseen, bubbles: 'fine' as const }, { code: 'bubbles' }],
-    ['fine bubbles in a jar that had not set', { ...unseen, setAtTakeOut: false, ph: 4.4, phHow: 'meter' as const, bubbles: 'fine' as const }, { code: 'bubbles' }],
+    ['fine bubbles in a jar that had not set', { ...unseen, setAtTakeOut: false, ph: 4.4, phHow: 'meter' as const, phChecked: true, bubbles: 'fine' as const }, { code: 'bubbles' }],
   ] as const)('are said of %s as the gate says them', (_what, outcome, reason) =>
     expect(doubtsAbout(outcome, null)).toEqual([gateReasonSentence(reason)])); // prettier-ignore
   it('a slow start is none: it is to be looked at, in the words of the gate', () => {

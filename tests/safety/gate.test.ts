@@ -10,7 +10,7 @@ import { NOTHING_SEEN as nothing, look, seen } from './seen-in-words';
 
 const gate = (take: Parameters<typeof look>[1], additions: readonly string[] = []) =>
   gateOf(seen([look('take-out', take)], additions));
-const meter = (ph: number, checked: boolean | null = null) => ({
+const meter = (ph: number, checked: boolean | null = true) => ({
   acidity: [{ ph, how: 'meter' as const, checked }],
 });
 const strip = (ph: number) => ({ acidity: [{ ph, how: 'strip' as const, checked: null }] });
@@ -27,7 +27,8 @@ describe('a jar passes', () => {
     ['thick alone: thick is never taken for sour', { setWord: 'very firm' as const }],
     ['sour alone', { sour: true }],
     ['a strip, which may stop and never pass', { ...set, ...strip(4.2) }],
-    ['a meter that was not checked, which proves nothing', { ...set, ...meter(4.2, false) }],
+    ['a meter that failed its check, which proves nothing', { ...set, ...meter(4.2, false) }],
+    ['a meter that nobody noted as checked, which proves as little', { ...set, ...meter(4.2, null) }],
     ['a pH just above', { ...set, ...meter(4.61) }],
     [
       'a soft set word with a sour smell: it may be said of milk that has not set',
@@ -43,14 +44,17 @@ describe('not set', () => {
     ['pours like milk, and a strip says 4.2', { setState: 'not set' as const, ...strip(4.2) }],
     [
       'pours like milk, and an unchecked meter says 4.2',
-      { setState: 'not set' as const, ...meter(4.2, false) },
+      { setState: 'not set' as const, ...meter(4.2, null) },
     ],
   ])('%s', (_why, take) => expect(gate(take)).toBe('failed'));
   it('is its own word, beside spoiled', () => {
     expect(discardOf({ ...nothing, setAtTakeOut: false })).toBe('not set');
     expect(discardOf({ ...nothing, setAtTakeOut: true, sour: false })).toBe('not set');
     expect(discardOf({ ...nothing, setAtTakeOut: false, signs: ['pink'] })).toBe('spoiled');
-    expect(discardOf({ ...nothing, setAtTakeOut: false, ph: 4.6, phHow: 'meter' })).toBeNull();
+    expect(discardOf({ ...nothing, setAtTakeOut: false, ph: 4.6, phHow: 'meter' })).toBe('not set');
+    expect(
+      discardOf({ ...nothing, setAtTakeOut: false, ph: 4.6, phHow: 'meter', phChecked: true }),
+    ).toBeNull();
   });
 });
 
@@ -114,6 +118,25 @@ describe('the form of the gate', () => {
     expect(
       takeOutGate({ ...nothing, setAtTakeOut: false, powerCut: true, powerCutHours: 2 }, true).verdict,
     ).toBe('discard'));
+  it('says that an unchecked meter proves nothing, where something rests on it', () => {
+    const asked = (more: Partial<Parameters<typeof takeOutGate>[0]>) => {
+      const { verdict, reasons } = takeOutGate({ ...nothing, ph: 4.3, phHow: 'meter', ...more }, true);
+      return { verdict, says: reasons.map(gateReasonSentence).join(' ') };
+    };
+    expect(asked({ phChecked: null })).toEqual({
+      verdict: 'unanswered',
+      says: expect.stringMatching(
+        /^A pH of 4.3 proves nothing: nobody noted that the meter was checked in a pH 4.01/,
+      ),
+    });
+    expect(asked({ phChecked: false }).says).toMatch(/^A pH of 4.3 proves nothing: the meter was wrong/);
+    expect(asked({ setAtTakeOut: false })).toEqual({
+      verdict: 'discard',
+      says: expect.stringMatching(/^Not set.*A pH of 4.3 proves nothing.*not food, not seed/),
+    });
+    expect(asked({ setAtTakeOut: false, phChecked: true })).toEqual({ verdict: 'open', says: '' });
+    expect(asked({ setAtTakeOut: true, sour: true })).toEqual({ verdict: 'open', says: '' });
+  });
   it.each(['meter', 'strip'] as const)(
     'says of sour, set and pH 5.8 by %s that the acid is not there',
     (phHow) => {
@@ -141,7 +164,7 @@ it('for any looks: passed only by a meter or by smell and curd; failed wherever 
   fc.assert(
     fc.property(fc.array(anyLook, { maxLength: 3 }), fc.boolean(), (looks, starch) => {
       const found = gateOf(seen(looks.map((one) => look('take-out', one)), starch ? ['starch'] : [])); // prettier-ignore
-      const metered = looks.some(({ acidity }) => acidity.some(({ ph, how, checked }) => how === 'meter' && checked !== false && ph <= 4.6)); // prettier-ignore
+      const metered = looks.some(({ acidity }) => acidity.some(({ ph, how, checked }) => how === 'meter' && checked === true && ph <= 4.6)); // prettier-ignore
       const against = looks.some(({ setState, sour }) => setState === 'not set' || sour === false);
       const smelled = looks.some(({ sour }) => sour === true);
       const holds = looks.some(({ setState, setWord }) => setState === 'set' || ['spoonable', 'firm', 'very firm'].includes(setWord ?? '')); // prettier-ignore

@@ -192,7 +192,7 @@ function askOf(
   }
 }
 
-/** The gate at take-out: not set, and no pH at or below 4.6 shown. */
+/** The gate at take-out: not set. No figure in notes speaks against that: that a meter was checked that day stands in none. */
 function holdAgainstGate(row: RowCells, seen: Seen): void {
   for (const { text } of row.of('note')) {
     if (seen.setAtTakeOut !== null || (seen.setWord !== null && seen.setWord !== 'runny')) break;
@@ -201,10 +201,8 @@ function holdAgainstGate(row: RowCells, seen: Seen): void {
     seen.setText = text.trim();
   }
   if (seen.setAtTakeOut !== false) return;
-  if (seen.ph === null || seen.ph > 4.6) {
-    seen.signs.push('not set and no pH at or below 4.6');
-    row.log.assume(assumed.notSet(seen.setText));
-  } else row.log.assume(assumed.notSetSour(seen.setText));
+  seen.signs.push('not set and no pH at or below 4.6');
+  row.log.assume(assumed.notSet(seen.setText, seen.ph));
 }
 
 /** Texts as one line that a record can hold; of a longer one all of it is kept in the note. */

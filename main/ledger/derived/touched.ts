@@ -1,5 +1,6 @@
 // Which jars, sources and lifts an act's changes reach, beyond the facts it wrote.
 import type { Change } from '../facts/act-changes';
+import { READ_ON } from '../entries/checked-meter';
 import type { Rows as FactRows } from '../facts/fact-rows';
 import type { Columns } from '../facts/tables';
 
@@ -57,6 +58,9 @@ export class Touched {
       case 'preferences':
         this.warmth = true;
         return;
+      case 'toolCheck':
+        for (const form of [before, after]) if (form?.tool === 'meter') this.#meterChecked(String(form.day));
+        return;
       case 'package':
       case 'noteFile':
       case 'noteRow':
@@ -69,6 +73,12 @@ export class Touched {
     for (const form of [before, after]) if (form) this.#above(form);
     if (kind === 'observation' || kind === 'acidity' || kind === 'sign' || kind === 'remark')
       this.#seen = true;
+  }
+
+  /** Readings of the day a meter was checked on may prove something now, or nothing any more. */
+  #meterChecked(day: string): void {
+    for (const jar of this.#facts.prepare(READ_ON).pluck().all({ day })) this.#keys.jar.add(Number(jar));
+    this.#seen = true;
   }
 
   /** What a fact hangs on. */

@@ -93,8 +93,12 @@ function putMain(act: OpenAct, jar: number, there: Observed | undefined, seen: S
     },
     { jar },
   ) as number; // prettier-ignore
-  const { ph, phHow } = seen;
-  put(act, 'acidity', there?.acidity[0], ph === null ? null : { ph, how: phHow ?? 'not said' }, { observation: key }); // prettier-ignore
+  const { ph, phHow, phChecked } = seen;
+  const [measured] = there?.acidity ?? [];
+  // What the checks of the meter tell is not written down a second time.
+  const told = phChecked === undefined || phChecked === measured?.checked ? {} : { checked: phChecked };
+  const how = phHow ?? 'not said';
+  put(act, 'acidity', measured, ph === null ? null : { ph, how, ...(how === 'meter' ? told : { checked: null }) }, { observation: key }); // prettier-ignore
   for (const field of ['texture', 'smell', 'colour', 'note'] as const)
     putRemark(act, remarkOf(there?.remarks ?? [], field), 'observation', key, seen[field], field);
   putSigns(act, key, there?.signs ?? [], [

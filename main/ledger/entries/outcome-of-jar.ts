@@ -1,6 +1,7 @@
 // An outcome is what a jar's observations amount to: all that was observed is put together, so that what was entered comes
 // back as entered (entries/outcome-entry.ts) and what was seen besides counts too.
 import { DISCARD_SIGNS, type DiscardSign, type Outcome } from '../../../core/ledger/records';
+import { meterOf } from './checked-meter';
 import type { Rows } from '../facts/fact-rows';
 import { type Columns, fromColumns, type Row, type Stored as Fact } from '../facts/tables';
 
@@ -19,9 +20,10 @@ export interface Observed {
 
 /** What was observed of a jar, in the order in which it was entered, and what the keeper has read in remarks on it. */
 export function observedOf(rows: Rows, jar: number): Observed[] {
+  const checked = meterOf(rows);
   const observed = rows.where('observation', 'jar', jar).map((row) => ({
     row,
-    acidity: rows.where('acidity', 'observation', row.key),
+    acidity: rows.where('acidity', 'observation', row.key).map((reading) => checked(row, reading)),
     signs: rows.where('sign', 'observation', row.key),
     remarks: rows.where('remark', 'observation', row.key),
   }));
@@ -154,6 +156,7 @@ export function outcomeFrom(observed: readonly Observed[]): Seen | null {
     colour: wordsOf(late, 'colour'),
     ph: measured?.ph ?? null,
     phHow: measured && measured.how !== 'not said' ? measured.how : null,
+    ...(measured?.how === 'meter' ? { phChecked: measured.checked } : {}),
     signs: signs.map(({ kind }) => kind).filter((kind): kind is DiscardSign => DISCARD.has(kind)),
     bubbles: first(late, ({ row }) => row.bubbles),
     powerCut: cut?.powerCut ?? null,
@@ -175,7 +178,9 @@ export const outcomes = (rows: Rows, jars: readonly number[] | null): Map<number
   new Map(Array.from(observations(rows, jars), ([jar, of]) => [jar, outcomeFrom(of) as Seen]));
 
 /** What was observed of all jars, or of those with the given keys, by jar: one statement for each kind of fact. */
-export function observations({ db }: Rows, jars: readonly number[] | null): Map<number, Observed[]> {
+export function observations(facts: Rows, jars: readonly number[] | null): Map<number, Observed[]> {
+  const { db } = facts;
+  const checked = meterOf(facts);
   const [among, given] = jars
     ? ['WHERE jar IN (SELECT value FROM json_each(?))', [JSON.stringify(jars)]]
     : ['', []];
@@ -204,7 +209,7 @@ export function observations({ db }: Rows, jars: readonly number[] | null): Map<
       if (to) add(to, fromColumns(kind, columns));
     }
   };
-  hang('acidity', (to, row) => void (to.acidity as Row<'acidity'>[]).push(row));
+  hang('acidity', (to, row) => void (to.acidity as Row<'acidity'>[]).push(checked(to.row, row)));
   hang('sign', (to, row) => void (to.signs as Row<'sign'>[]).push(row));
   hang('remark', (to, row) => void (to.remarks as Row<'remark'>[]).push(row));
   for (const [jar, one] of readInRemarks(db, observed, jars)) {

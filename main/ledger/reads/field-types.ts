@@ -48,7 +48,7 @@ export const FIELD_TYPES: { readonly [K in RecordKind]: Readonly<Record<string, 
   outcome: {
     jar: 'jar', earlyCheckHours: 'plain', earlySet: 'plain', earlyPh: 'plain', earlySour: 'flag', setAfterHours: 'plain',
     setByHours: 'plain', setAtTakeOut: 'flag', sour: 'flag', setWord: 'plain', texture: 'plain', whey: 'plain', tang: 'plain',
-    smell: 'plain', colour: 'plain', ph: 'plain', phHow: 'plain', signs: 'list', bubbles: 'plain', powerCut: 'flag',
+    smell: 'plain', colour: 'plain', ph: 'plain', phHow: 'plain', phChecked: 'flag', signs: 'list', bubbles: 'plain', powerCut: 'flag',
     powerCutHours: 'plain', spoiledSaid: 'flag', seenAt: 'plain', openedDays: 'plain', fibreDidThis: 'flag', note: 'plain',
   },
   photograph: { jar: 'jar', sha256: 'plain', width: 'plain', height: 'plain', caption: 'plain' },
