@@ -393,6 +393,7 @@ export const NotesView = z.strictObject({
   assumptions: Slice,
   problems: z.strictObject({ most: z.int().min(1).max(1000) }),
   questions: z.strictObject({ most: z.int().min(1).max(1000) }),
+  remarks: Slice.default({ from: 0, most: 20 }),
 });
 export type NotesView = z.infer<typeof NotesView>;
 
@@ -403,6 +404,9 @@ const NotesPages = z.strictObject({
   questions: count,
   assumptions: count,
   remarks: count,
+  /** Of the remarks those that tell of spoilage, and what nobody has answered of these and of the others. */
+  telling: count,
+  unread: z.strictObject({ telling: count, others: count }),
   /** Each assumption once, with the first rows it holds for and how many they are. */
   shared: z.array(z.strictObject({ sentence: z.string(), rows: z.array(z.int().positive()), of: count })),
 });

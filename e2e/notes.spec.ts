@@ -74,6 +74,30 @@ test.describe('from the three doors', () => {
   });
 });
 
+test('what rows say is listed before they come in, what may tell of spoilage first, and answered there', async ({
+  page,
+}) => {
+  await openNotes(page);
+  const rows = ['2026-03-12,a,10 capsules Blue Tin,lovely', '2026-03-13,a,10 capsules Blue Tin,pink streaks'];
+  await choose(
+    page,
+    csv('said.csv', `Date,Jar,From,Note\n${rows.join('\n')}\n2026-03-14,a,10 capsules Blue Tin,smooth\n`),
+  );
+  const said = page.getByRole('region', { name: 'What the rows say' });
+  await expect(said.getByRole('group').first()).toContainText('pink streaks');
+  await said
+    .getByRole('group', { name: /pink streaks/ })
+    .getByText('Discard', { exact: true })
+    .click();
+  await said.getByRole('button', { name: 'All 2 others are fine' }).click();
+  await expect(said.getByRole('button')).toHaveCount(0);
+  expect(await complaintsOfAxe(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Bring in 3 rows' }).click();
+  await expect(page.getByRole('heading', { name: /^3 jars/ })).toBeVisible();
+  const unread = await page.evaluate(() => window.jarline.call['remarks.list']({}));
+  expect(unread.ok && unread.value.unread).toBe(0);
+});
+
 test('undoing takes it all back, and the file can come in again', async ({ page }) => {
   await openNotes(page);
   await choose(page, csv('one.csv', 'Date,Jar,From\n2026-03-14,a,10 capsules Blue Tin\n'));

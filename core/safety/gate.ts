@@ -63,8 +63,9 @@ export function atGate({ looks }: Pick<SeenOfJar, 'looks'>): AtGate {
 
 /**
  * The gate of one jar by itself.
- * Passes: it smells sour and a curd holds together, or a meter, checked that day, shows 4.6 or less. Fails: it pours like milk, or it is not sour,
- * without such a pH; also thick, since spores curdle milk without acid, too. No set word makes a jar sour.
+ * Passes: it smells sour and a curd holds together, or a meter, checked that day, shows 4.6 or less.
+ * Fails: it pours like milk, or it is not sour, without such a pH; also thick, since spores curdle milk without acid, too.
+ * No set word makes a jar sour.
  */
 export function gateOf(seen: Pick<SeenOfJar, 'looks' | 'additions'>): Gate {
   const { curd, sour, metered } = atGate(seen);

@@ -46,12 +46,17 @@ export const RemarksReply = z.strictObject({
   unread: count,
 });
 
-/** What a row of notes says in words. `id` goes into `answers`, with 'fine', 'look' or 'discard'. */
+/**
+ * What a row of notes says in words. `id` goes into `answers`, with 'fine', 'look' or 'discard'; 'remark:suspicious' answers all
+ * rows whose words tell of spoilage, 'remark:others' all the rest, except where a row has an answer of its own.
+ */
 export const NoteRemark = z.strictObject({
   id: z.string(),
   row: z.int().positive(),
   label: z.string().nullable(),
   text: z.string(),
+  /** A plain word of spoilage stands in it, answered or not. */
+  tells: z.boolean(),
   /** Until it is answered its jar counts as *discard*. */
   stops: z.boolean(),
   readAs: z.enum(READ_AS).nullable(),

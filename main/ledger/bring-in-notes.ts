@@ -204,12 +204,15 @@ function readRemarks(
   rows: readonly (readonly [key: number, line: number])[],
   answers: Answers,
 ): void {
-  const lineOf = new Map(rows.filter(([, line]) => suspiciousReadAs(answers, line) !== null));
+  const lineOf = new Map(
+    rows.filter(([, line]) => (suspiciousReadAs(answers, line) ?? rowReadAs(answers, line, false)) !== null),
+  );
   if (lineOf.size === 0) return;
   for (const [jar, remarks] of remarksAbout(act.rows, [...lineOf.keys()], false)) {
     const line = lineOf.get(jar) as number;
+    const suspicious = remarks.some(({ of, stops }) => stops && of === 'jar');
     for (const { key, of, readAs, stops } of remarks) {
-      const answer = stops ? suspiciousReadAs(answers, line) : rowReadAs(answers, line);
+      const answer = stops ? suspiciousReadAs(answers, line) : rowReadAs(answers, line, suspicious);
       if (of === 'jar' && readAs === null && answer !== null) act.update('remark', key, { readAs: answer });
     }
   }

@@ -14,6 +14,7 @@ import {
 } from './notes-store';
 import { type Mendable, Problems } from './problems';
 import { Questions } from './questions';
+import { RowRemarks } from './row-remarks';
 import { Rows } from './row-list';
 
 function Progress({ running }: { readonly running: Running }) {
@@ -137,6 +138,7 @@ export function Preview({ notes }: { readonly notes: Notes }) {
           {preview !== null && pages !== undefined && (
             <>
               <Problems problems={mending} answers={answers} />
+              <RowRemarks remarks={preview.remarks ?? []} pages={pages} from={notes.looking.remarks} />
               <Columns columns={preview.columns} mapping={notes.mapping} />
               <Assumptions pages={pages} from={notes.looking.assumptions} />
               <Rows rows={preview.rows} pages={pages} looking={notes.looking} />

@@ -26,10 +26,12 @@ export interface Look {
   readonly state: NoteRowState | null;
   readonly rows: number;
   readonly assumptions: number;
+  readonly remarks: number;
 }
 
 export const ROWS_SHOWN = 50;
 export const ASSUMPTIONS_SHOWN = 30;
+export const REMARKS_SHOWN = 20;
 /** More problems or questions are shown once some of these are settled. */
 const MOST_OPEN = 500;
 
@@ -55,7 +57,7 @@ const nothing: Notes = {
   mapping: {},
   answers: {},
   preview: null,
-  looking: { state: null, rows: 0, assumptions: 0 },
+  looking: { state: null, rows: 0, assumptions: 0, remarks: 0 },
   cells: new Map(),
   asked: new Map(),
   running: null,
@@ -95,12 +97,13 @@ const request = () => ({
 });
 
 /** What is drawn now. */
-const view = ({ state, rows, assumptions }: Look): NotesView => ({
+const view = ({ state, rows, assumptions, remarks }: Look): NotesView => ({
   state,
   rows: { from: rows, most: ROWS_SHOWN },
   assumptions: { from: assumptions, most: ASSUMPTIONS_SHOWN },
   problems: { most: MOST_OPEN },
   questions: { most: MOST_OPEN },
+  remarks: { from: remarks, most: REMARKS_SHOWN },
 });
 
 /** A page that is past the end, since fewer rows are left, is the last one there is. */
@@ -114,6 +117,7 @@ function within(looking: Look, { pages }: NotesPreview): Look {
     ...looking,
     rows: Math.min(looking.rows, last(rows, ROWS_SHOWN)),
     assumptions: Math.min(looking.assumptions, last(pages.assumptions, ASSUMPTIONS_SHOWN)),
+    remarks: Math.min(looking.remarks, last(pages.remarks, REMARKS_SHOWN)),
   };
 }
 
@@ -160,7 +164,9 @@ export async function preview(quietly = false): Promise<void> {
   if (answer.ok) {
     const { value } = answer;
     const looking = within(notes.looking, value);
-    const past = looking.rows !== notes.looking.rows || looking.assumptions !== notes.looking.assumptions;
+    const past = (['rows', 'assumptions', 'remarks'] as const).some(
+      (list) => looking[list] !== notes.looking[list],
+    );
     set({ running: null, preview: value, looking, ...keepLists(value.problems, value.questions) });
     if (past) void preview(true);
     return;

@@ -10,12 +10,13 @@ export type Unanswered = Pick<RemarkReply, 'id' | 'of' | 'text' | 'stops'> & {
   readonly about?: string;
 };
 
-const ANSWERS = [
+/** How a remark can be read, and what that is called. */
+export const READ_AS_LABELS = [
   ['fine', 'Fine'],
   ['look', 'Look first'],
   ['discard', 'Discard'],
 ] as const;
-type ReadAs = (typeof ANSWERS)[number][0];
+type ReadAs = (typeof READ_AS_LABELS)[number][0];
 
 const SAID = {
   fine: 'Written down: it is fine.',
@@ -43,7 +44,7 @@ function One({ remark }: { readonly remark: Unanswered }) {
       </p>
       {remark.stops && <p>{REMARK_STOPS}</p>}
       <div className="row">
-        {ANSWERS.map(([readAs, label]) => (
+        {READ_AS_LABELS.map(([readAs, label]) => (
           <button
             key={readAs}
             className="button"

@@ -16,6 +16,7 @@ const view = (from: number, most: number, state: NotesView['state'] = null): Not
   assumptions: { from, most },
   problems: { most: 1000 },
   questions: { most: 1000 },
+  remarks: { from, most },
 });
 
 it('pages of any size put together are the preview', () => {

@@ -155,3 +155,37 @@ it('no remark is unheard: it stops its jar, or is quoted wherever the jar is off
     { numRuns: 14 },
   );
 }); // prettier-ignore
+
+it('before they come in all remarks are listed, a page at a time, and many are answered with one press', () => {
+  const said = (at: number): string => (at % 9 === 4 ? 'pink streaks' : at % 2 === 0 ? 'lovely' : '');
+  const rows = Array.from({ length: 60 }, (_, at) => {
+    const day = new Date(Date.UTC(2025, 0, 1) + at * 86_400_000).toISOString().slice(0, 10);
+    return `${day},a,8 caps Blue Tin,${said(at)}`;
+  });
+  const file = { name: 'notes.csv', bytes: new TextEncoder().encode(['date,jar,seed,note', ...rows].join('\n')) };
+  const session = newSession();
+  const page = (from: number, answers: Record<string, string> = {}) => {
+    const slice = { from: 0, most: 10 };
+    const view = { state: null, rows: slice, assumptions: slice, problems: { most: 10 }, questions: { most: 10 }, remarks: { from, most: 10 } };
+    const { remarks = [], pages } = must(session, 'notes.preview', { file, answers, view });
+    return { remarks, counts: [pages?.remarks, pages?.telling, pages?.unread.telling, pages?.unread.others] };
+  };
+  const texts = rows.flatMap((_, at) => said(at) || []);
+  const telling = texts.filter((text) => text === 'pink streaks').length;
+  const all = [0, 10, 20, 30, 40].flatMap((from) => page(from).remarks);
+  expect(all.map(({ text }) => text)).toEqual(texts.toSorted().toReversed());
+  expect(page(0).counts).toEqual([texts.length, telling, telling, texts.length - telling]);
+  // An answer moves nothing in the list; one for a row goes before one for many.
+  const [first, second] = page(0).remarks;
+  const answers = { 'remark:suspicious': 'discard', 'remark:others': 'fine', [first?.id ?? '']: 'look' };
+  const answered = page(0, answers);
+  expect(answered.remarks.map(({ id }) => id)).toEqual(page(0).remarks.map(({ id }) => id));
+  expect(answered.remarks.slice(0, 2).map(({ readAs }) => readAs)).toEqual(['look', 'discard']);
+  expect(answered.counts).toEqual([texts.length, telling, 0, 0]);
+  must(session, 'notes.bringIn', { file, answers });
+  expect(idsOf(session)).toEqual([]);
+  const inLedger = must(session, 'family.get', {}).jars.filter(({ spoiled }) => spoiled);
+  expect(inLedger.length).toBe(telling - 1);
+  expect(second?.tells).toBe(true);
+  session.close();
+}); // prettier-ignore

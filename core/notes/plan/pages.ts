@@ -42,6 +42,17 @@ export interface Paged {
   readonly shared: readonly SharedAssumption[];
 }
 
+function unanswered(
+  remarks: NonNullable<NotesPreview['remarks']>,
+): Pick<NonNullable<NotesPreview['pages']>, 'telling' | 'unread'> {
+  const unread = remarks.filter(({ readAs }) => readAs === null);
+  const telling = unread.filter(({ tells }) => tells).length;
+  return {
+    telling: remarks.filter(({ tells }) => tells).length,
+    unread: { telling, others: unread.length - telling },
+  };
+}
+
 /** A preview made ready to be looked at in pages. */
 export const paged = (preview: NotesPreview): Paged => ({
   preview,
@@ -51,7 +62,7 @@ export const paged = (preview: NotesPreview): Paged => ({
 
 /** What a view draws. Questions that block come first, then what is urgent, then row by row. */
 export function pageOf({ preview, states, shared }: Paged, view: NotesView): NotesPreview {
-  const { problems, questions } = preview;
+  const { problems, questions, remarks = [] } = preview;
   const rows = view.state === null ? preview.rows : preview.rows.filter(({ state }) => state === view.state);
   const first = questions.filter(({ blocks, urgent }) => blocks || urgent === true);
   const others = questions.filter(({ blocks, urgent }) => !blocks && urgent !== true);
@@ -63,13 +74,14 @@ export function pageOf({ preview, states, shared }: Paged, view: NotesView): Not
     problems: problems.slice(0, view.problems.most),
     questions: [...first, ...others].slice(0, view.questions.most),
     assumptions: [],
-    remarks: (preview.remarks ?? []).slice(0, view.questions.most),
+    remarks: cut(remarks, view.remarks),
     pages: {
       rows: states,
       problems: problems.length,
       questions: questions.length,
       assumptions: shared.length,
-      remarks: preview.remarks?.length ?? 0,
+      remarks: remarks.length,
+      ...unanswered(remarks),
       shared: cut(shared, view.assumptions),
     },
   };

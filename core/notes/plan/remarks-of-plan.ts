@@ -3,22 +3,29 @@ import type { NotesPreview } from '../../contract';
 import type { READ_AS } from '../../ledger/facts/seen-facts';
 import { tellsOfSpoiling } from '../../safety/remarks';
 import type { NotesInput, NotesPlan, PlannedJar } from '../notes-plan';
-import { saidFine } from '../rows/outcomes';
+import { ALL_SUSPICIOUS, saidFine } from '../rows/outcomes';
 
 type ReadAs = (typeof READ_AS)[number];
 type Listed = NonNullable<NotesPreview['remarks']>[number];
 
 const FIELDS = ['texture', 'smell', 'colour'] as const;
 
-/** How the keeper reads the words of a row; null: not answered. */
-export function rowReadAs(answers: NotesInput['answers'], line: number): ReadAs | null {
-  const given = answers[`remark:${line}`]?.trim().toLowerCase();
-  return given === 'fine' || given === 'look' || given === 'discard' ? given : null;
-}
+const given = (answers: NotesInput['answers'], id: string): ReadAs | null => {
+  const said = answers[id]?.trim().toLowerCase();
+  return said === 'fine' || said === 'look' || said === 'discard' ? said : null;
+};
+
+/**
+ * How the keeper reads the words of a row: as that row was answered, else as all such rows were ('remark:suspicious',
+ * 'remark:others'); null: not answered.
+ * @param suspicious whether a plain word of spoilage stands in them
+ */
+export const rowReadAs = (answers: NotesInput['answers'], line: number, suspicious: boolean): ReadAs | null =>
+  given(answers, `remark:${line}`) ?? given(answers, suspicious ? ALL_SUSPICIOUS : 'remark:others');
 
 /** How a row's words are read where they may tell of spoilage: as its remarks were answered, or a question about such words. */
 export const suspiciousReadAs = (answers: NotesInput['answers'], line: number): ReadAs | null =>
-  rowReadAs(answers, line) ?? (saidFine(answers, line) ? 'fine' : null);
+  rowReadAs(answers, line, true) ?? (saidFine(answers, line) ? 'fine' : null);
 
 function remarkOf({ line, label, fields, outcome }: PlannedJar, answers: NotesInput['answers']): Listed[] {
   const words = [
@@ -26,13 +33,16 @@ function remarkOf({ line, label, fields, outcome }: PlannedJar, answers: NotesIn
     { field: 'note' as const, text: fields.note },
   ].flatMap(({ field, text }) => (text === null ? [] : [{ field, text }]));
   if (words.length === 0) return [];
-  const readAs = rowReadAs(answers, line);
-  const stops =
-    suspiciousReadAs(answers, line) === null && words.some(({ field, text }) => tellsOfSpoiling(text, field));
-  return [{ id: `remark:${line}`, row: line, label, text: words.map(({ text }) => text).join(' · '), stops, readAs }];
+  const tells = words.some(({ field, text }) => tellsOfSpoiling(text, field));
+  const readAs = tells ? suspiciousReadAs(answers, line) : rowReadAs(answers, line, false);
+  const stops = tells && readAs === null;
+  return [{ id: `remark:${line}`, row: line, label, text: words.map(({ text }) => text).join(' · '), tells, stops, readAs }];
 } // prettier-ignore
 
-/** Words of all rows that come in, what stops a jar first. @param look asked for each row whether it was cancelled */
+/**
+ * Words of all rows that come in, those that tell of spoilage first, answered or not.
+ * @param look asked for each row whether it was cancelled
+ */
 export const remarksOfPlan = (
   { jars, changes }: NotesPlan,
   answers: NotesInput['answers'],
@@ -43,4 +53,4 @@ export const remarksOfPlan = (
       look();
       return remarkOf(planned, answers);
     })
-    .toSorted((a, b) => Number(b.stops) - Number(a.stops) || a.row - b.row);
+    .toSorted((a, b) => Number(b.tells) - Number(a.tells) || a.row - b.row);

@@ -34,6 +34,9 @@ interface Seen {
   powerCutHours: number | null;
 }
 
+/** The one answer to all rows whose words tell of spoilage. */
+export const ALL_SUSPICIOUS = 'remark:suspicious';
+
 /** The answer to a question of a row, in lower case. */
 const answerTo = (id: string, { log, context }: RowCells): string | undefined =>
   context.answers[`${id}:${log.row}`]?.trim().toLowerCase();
@@ -127,7 +130,8 @@ function hear(cell: Cell, row: RowCells, seen: Seen): void {
   const remark = readRemark(meaning === 'smell' ? `smells ${text}` : text);
   if (remark.asks.some(({ kind }) => kind === 'uncertain sign') && answerTo('sign', row) === 'fine') return;
   // Read as fine, or to be looked at: then it is no sign. What it says of warmth is heard all the same.
-  const excused = ['fine', 'look'].includes(answerTo('remark', row) ?? '');
+  const answered = answerTo('remark', row) ?? row.context.answers[ALL_SUSPICIOUS]?.trim().toLowerCase();
+  const excused = answered === 'fine' || answered === 'look';
   const reported = excused ? [] : remark.signs.filter((sign) => !seen.signs.includes(sign));
   seen.signs.push(...reported);
   seen.worded.signs.push(...reported);
@@ -192,7 +196,7 @@ function askOf(
   }
 }
 
-/** The gate at take-out: not set. No figure in notes speaks against that: that a meter was checked that day stands in none. */
+/** The gate at take-out: not set, whatever pH is told, for that a meter was checked that day stands in no notes (core/safety). */
 function holdAgainstGate(row: RowCells, seen: Seen): void {
   for (const { text } of row.of('note')) {
     if (seen.setAtTakeOut !== null || (seen.setWord !== null && seen.setWord !== 'runny')) break;
@@ -201,7 +205,7 @@ function holdAgainstGate(row: RowCells, seen: Seen): void {
     seen.setText = text.trim();
   }
   if (seen.setAtTakeOut !== false) return;
-  seen.signs.push('not set and no pH at or below 4.6');
+  if (seen.ph === null || seen.ph > 4.6) seen.signs.push('not set and no pH at or below 4.6');
   row.log.assume(assumed.notSet(seen.setText, seen.ph));
 }
 

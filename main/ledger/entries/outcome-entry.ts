@@ -98,7 +98,8 @@ function putMain(act: OpenAct, jar: number, there: Observed | undefined, seen: S
   // What the checks of the meter tell is not written down a second time.
   const told = phChecked === undefined || phChecked === measured?.checked ? {} : { checked: phChecked };
   const how = phHow ?? 'not said';
-  put(act, 'acidity', measured, ph === null ? null : { ph, how, ...(how === 'meter' ? told : { checked: null }) }, { observation: key }); // prettier-ignore
+  const reading = { how, ...(how === 'meter' ? told : { checked: null }) } as const;
+  put(act, 'acidity', measured, ph === null ? null : { ph, ...reading }, { observation: key });
   for (const field of ['texture', 'smell', 'colour', 'note'] as const)
     putRemark(act, remarkOf(there?.remarks ?? [], field), 'observation', key, seen[field], field);
   putSigns(act, key, there?.signs ?? [], [
