@@ -162,5 +162,7 @@ test('not set at take-out and firm after the chill is said to contradict', async
   await jar.getByRole('group', { name: 'Was it set' }).getByText('No', { exact: true }).click();
   await expect(jar.getByText('it was not set at the end of the hold, and that it is firm')).toBeVisible();
   await page.keyboard.press('Control+Enter');
-  await expect(jar).toContainText('Not set, and no pH at or below 4.6 shown by a meter that was checked that day. Discard');
+  await expect(jar).toContainText(
+    'Not set, and no pH at or below 4.6 shown by a meter that was checked that day. Discard',
+  );
 });

@@ -16,7 +16,8 @@ export const limitsOf = (
 const LIFTS = {
   'not set': null,
   remark: 'Answered that it is no spoilage, it would be judged by what was seen.',
-  'needs the meter': 'A meter, checked that day, that shows 4.6 or less, written down, would let it in again.',
+  'needs the meter':
+    'A meter, checked that day, that shows 4.6 or less, written down, would let it in again.',
   'slow start': null,
 } as const;
 

@@ -18,7 +18,14 @@ const asking =
   };
 const begin = (session: Session, how: Begin) => beginBatch(how, asking(session), writer, '20 May 2026');
 
-const FIRM = { ...unseen, setAtTakeOut: true, setWord: 'firm' as const, ph: 4.3, phHow: 'meter' as const, phChecked: true };
+const FIRM = {
+  ...unseen,
+  setAtTakeOut: true,
+  setWord: 'firm' as const,
+  ph: 4.3,
+  phHow: 'meter' as const,
+  phChecked: true,
+};
 const WARM = { startedAt: null, endedAt: null, hours: 30, planned: { value: 38, unit: '°C' as const, typed: '38' }, probe: 'bath' as const, readings: [], note: null }; // prettier-ignore
 const milk = (value: number) => ({
   milk: 'whole milk',
