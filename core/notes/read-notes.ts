@@ -17,6 +17,7 @@ import { RowLog, type CellContext, type FileContext, type RowFacts } from './row
 import type { FileSays, Question, Said } from './said';
 import { question } from './notes-says';
 import { knownSeeds, wordsOfSeeds, type Taught } from './seeds/known-seeds';
+import { askSources } from './seeds/ask-sources';
 import { LAST_BEFORE } from './seeds/seed-by-name';
 import { seedRow } from './seeds/seed-row';
 import { readTable } from './table/text-table';
@@ -77,6 +78,7 @@ export function readNotes(asked: NotesInput): NotesReading {
       questions: [
         ...layout.questions.filter(({ id }) => asksOfNew(id, rows)),
         ...says.questions,
+        ...askSources(known.open, input),
         ...askLetters(known.lettersAlone, input),
         ...columns.questions,
       ],

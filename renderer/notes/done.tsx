@@ -2,17 +2,41 @@
 import { useEffect, useRef } from 'react';
 import type { Reply } from '../../core/contract';
 import { go } from '../state/store';
-import { byRow, count, openSentence, resultSentence } from './note-lists';
+import {
+  type AskedTogether,
+  byRow,
+  count,
+  openAndRemarks,
+  openSentence,
+  resultSentence,
+  saidOfRows,
+} from './note-lists';
 import { backToRows, putAway } from './notes-store';
 import { UnreadRemarks } from './unread-remarks';
 
 const MOST = 12;
+
+function Listed({ asked, what }: { readonly asked: readonly AskedTogether[]; readonly what: string }) {
+  if (asked.length === 0) return null;
+  return (
+    <ul className="done-open stack">
+      {asked.slice(0, MOST).map(({ question: { id, sentence, urgent }, rows }) => (
+        <li key={id}>
+          {rows.length > 0 && !urgent && `${saidOfRows(rows)}: `}
+          {sentence}
+        </li>
+      ))}
+      {asked.length > MOST && <li>{count(asked.length - MOST, what)}.</li>}
+    </ul>
+  );
+}
 
 /** The last step. */
 export function Done({ result }: { readonly result: Reply<'notes.bringIn'> }) {
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus(), []);
   const aside = byRow(result.problems);
+  const { open, remarks } = openAndRemarks(result.questions);
   return (
     <div className="page stack notes done">
       <h1 ref={heading} tabIndex={-1}>
@@ -31,17 +55,9 @@ export function Done({ result }: { readonly result: Reply<'notes.bringIn'> }) {
       {result.questions.length > 0 && (
         <>
           <p>{openSentence(result.questions)}</p>
-          <ul className="done-open stack">
-            {result.questions.slice(0, MOST).map(({ id, row, sentence, urgent }) => (
-              <li key={id}>
-                {row !== null && !urgent && `Row ${row}: `}
-                {sentence}
-              </li>
-            ))}
-            {result.questions.length > MOST && (
-              <li>{count(result.questions.length - MOST, 'more question')}.</li>
-            )}
-          </ul>
+          <Listed asked={open} what="more question" />
+          {open.length > 0 && remarks.length > 0 && <p>To look over:</p>}
+          <Listed asked={remarks} what="more remark" />
         </>
       )}
       <UnreadRemarks />

@@ -25,6 +25,14 @@ export function rowsSaid(rows: readonly number[], of = rows.length): string {
   return `${of === 1 ? 'row' : 'rows'} ${listed(parts)}`;
 }
 
+/** Of many rows so many are named. */
+const ROWS_NAMED = 8;
+/** "Row 3", "Rows 3, 8 and 12", at the beginning of what is said of them. */
+export function saidOfRows(rows: readonly number[]): string {
+  const said = rowsSaid(rows.slice(0, ROWS_NAMED), rows.length);
+  return `${said.charAt(0).toUpperCase()}${said.slice(1)}`;
+}
+
 /** "44 jars, 46 seedings and 2 sources came in. 1 jar was changed." */
 export function resultSentence(
   result: Pick<Reply<'notes.bringIn'>, 'jars' | 'seedings' | 'sources' | 'changed'>,
@@ -53,16 +61,51 @@ export function bringInLabel(fresh: number, changes: number): string {
 
 /** What stays open after a file came in, and what answers it. Null where nothing does. */
 export function openSentence(questions: readonly Question[]): string | null {
-  // Without choices, or about the file as a whole, there is nothing left to answer: only to look over.
-  const open = questions.filter(({ row, choices }) => row !== null && choices.length > 0).length;
-  const rest = questions.length - open;
+  const { open, remarks } = openAndRemarks(questions);
   const parts = [
-    open > 0
-      ? `${count(open, 'question')} ${open === 1 ? 'stays' : 'stay'} open; bring the file in again to answer ${open === 1 ? 'it' : 'them'}.`
+    open.length > 0
+      ? `${count(open.length, 'question')} ${open.length === 1 ? 'stays' : 'stay'} open; bring the file in again to answer ${open.length === 1 ? 'it' : 'them'}.`
       : '',
-    rest > 0 ? `${count(rest, 'remark')} to look over.` : '',
+    remarks.length > 0 ? `${count(remarks.length, 'remark')} to look over.` : '',
   ].filter(Boolean);
   return parts.length === 0 ? null : parts.join(' ');
+}
+
+/** What can still be answered, and what is without choices only to be looked over. */
+export function openAndRemarks(questions: readonly Question[]): {
+  readonly open: readonly AskedTogether[];
+  readonly remarks: readonly AskedTogether[];
+} {
+  const together = askedTogether(questions);
+  return {
+    open: together.filter(({ question }) => question.choices.length > 0),
+    remarks: together.filter(({ question }) => question.choices.length === 0),
+  };
+}
+
+/** The same question about several rows: asked once, and answered for all of them. */
+export interface AskedTogether {
+  readonly question: Question;
+  readonly ids: readonly string[];
+  /** None: it is about the file as a whole. */
+  readonly rows: readonly number[];
+}
+
+/** Questions that say the same, have the same choices and were answered alike, as one; in the order of the first of each. */
+export function askedTogether(
+  questions: readonly Question[],
+  answers: Readonly<Record<string, string>> = {},
+): AskedTogether[] {
+  const found = new Map<string, { question: Question; ids: string[]; rows: number[] }>();
+  for (const question of questions) {
+    const { id, row, sentence, choices, blocks, urgent } = question;
+    const key = JSON.stringify([sentence, choices, blocks, urgent, answers[id], row === null ? id : null]);
+    const there = found.get(key) ?? { question, ids: [], rows: [] };
+    found.set(key, there);
+    there.ids.push(id);
+    if (row !== null) there.rows.push(row);
+  }
+  return [...found.values()];
 }
 
 /** Problems of a row together, rows in order. */

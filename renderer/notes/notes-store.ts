@@ -235,11 +235,14 @@ export function rematch(heading: string, meaning: NoteColumn | null): void {
 }
 
 /** Answers a question or mends a cell ('' leaves the cell blank); null takes the answer back. */
-export function answer(id: string, text: string | null): void {
-  if ((notes.answers[id] ?? null) === text) return;
+export function answer(asked: string | readonly string[], text: string | null): void {
+  const ids = typeof asked === 'string' ? [asked] : asked;
+  if (ids.every((id) => (notes.answers[id] ?? null) === text)) return;
   const answers = { ...notes.answers };
-  if (text === null) delete answers[id];
-  else answers[id] = text;
+  for (const id of ids) {
+    if (text === null) delete answers[id];
+    else answers[id] = text;
+  }
   set({ answers });
   void preview();
 }

@@ -1,25 +1,78 @@
 // Questions about the file. Those that block come first: until they are answered nothing can come in.
 import { useId } from 'react';
 import { Pager, usePage } from './pager';
-import type { Question } from './note-lists';
+import { askedTogether, saidOfRows, type AskedTogether, type Question } from './note-lists';
 import { answer } from './notes-store';
 
 const PAGE = 20;
 
-function Words({ question }: { readonly question: Question }) {
+/** More choices are one field. */
+const MOST_BUTTONS = 6;
+
+function Words({ question, rows }: AskedTogether) {
   return (
     <>
       {/* An urgent one says its row itself. */}
-      {question.row !== null && !question.urgent && (
-        <span className="row-number">Row {question.row}</span>
-      )}{' '}
+      {rows.length > 0 && !question.urgent && <span className="row-number">{saidOfRows(rows)}</span>}{' '}
       {question.sentence}
     </>
   );
 }
 
-function Asked({ question, chosen }: { readonly question: Question; readonly chosen: string | undefined }) {
+/** One choice of a few, as buttons. */
+function Buttons({ choices, chosen, choose }: Choosing) {
   const id = useId();
+  return (
+    <div className="row">
+      {choices.map((choice) => (
+        <label key={choice.value} className="pick">
+          <input
+            type="radio"
+            name={id}
+            checked={chosen === choice.value}
+            onChange={() => choose(choice.value)}
+          />
+          <span>{choice.label}</span>
+        </label>
+      ))}
+    </div>
+  );
+}
+
+/** One choice of many, as a field. */
+function Field({ choices, chosen, choose, about }: Choosing & { readonly about: string }) {
+  return (
+    <select
+      className="input"
+      aria-label={about}
+      value={chosen ?? ''}
+      onChange={(event) => {
+        if (event.target.value !== '') choose(event.target.value);
+      }}
+    >
+      {chosen === undefined && <option value="">choose</option>}
+      {choices.map((choice) => (
+        <option key={choice.value} value={choice.value}>
+          {choice.label}
+        </option>
+      ))}
+    </select>
+  );
+}
+
+interface Choosing {
+  readonly choices: Question['choices'];
+  readonly chosen: string | undefined;
+  readonly choose: (value: string) => void;
+}
+
+function Asked({ asked, chosen }: { readonly asked: AskedTogether; readonly chosen: string | undefined }) {
+  const { question, ids } = asked;
+  const choosing = {
+    choices: question.choices,
+    chosen,
+    choose: (value: string) => answer(ids, value),
+  };
   const kind = question.urgent
     ? 'ask urgent'
     : question.blocks && chosen === undefined
@@ -30,7 +83,7 @@ function Asked({ question, chosen }: { readonly question: Question; readonly cho
     return (
       <li className={kind}>
         <p>
-          <Words question={question} />
+          <Words {...asked} />
         </p>
       </li>
     );
@@ -39,21 +92,13 @@ function Asked({ question, chosen }: { readonly question: Question; readonly cho
     <li className={kind}>
       <fieldset>
         <legend>
-          <Words question={question} />
+          <Words {...asked} />
         </legend>
-        <div className="row">
-          {question.choices.map((choice) => (
-            <label key={choice.value} className="pick">
-              <input
-                type="radio"
-                name={id}
-                checked={chosen === choice.value}
-                onChange={() => answer(question.id, choice.value)}
-              />
-              <span>{choice.label}</span>
-            </label>
-          ))}
-        </div>
+        {question.choices.length > MOST_BUTTONS ? (
+          <Field {...choosing} about={question.sentence} />
+        ) : (
+          <Buttons {...choosing} />
+        )}
       </fieldset>
     </li>
   );
@@ -73,7 +118,8 @@ export function Questions({
       Number(other.urgent ?? false) - Number(one.urgent ?? false) ||
       (one.row ?? 0) - (other.row ?? 0),
   );
-  const page = usePage(sorted.length, PAGE);
+  const together = askedTogether(sorted, answers);
+  const page = usePage(together.length, PAGE);
   if (sorted.length === 0) return null;
   const blocking = sorted.some((question) => question.blocks && answers[question.id] === undefined);
   return (
@@ -85,8 +131,8 @@ export function Questions({
           : 'The file comes in without an answer too; then this stays open.'}
       </p>
       <ul className="stack">
-        {sorted.slice(page.from, page.to).map((question) => (
-          <Asked key={question.id} question={question} chosen={answers[question.id]} />
+        {together.slice(page.from, page.to).map((asked) => (
+          <Asked key={asked.question.id} asked={asked} chosen={answers[asked.question.id]} />
         ))}
       </ul>
       <Pager page={page} what="questions" />

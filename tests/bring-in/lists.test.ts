@@ -81,9 +81,17 @@ describe('lists of the screen that brings in notes', () => {
   it('says what stays open and what answers it', () => {
     const choices = [{ value: 'fine', label: 'It was fine' }];
     const question = { id: 'bubbles:3', row: 3, sentence: 'Was it?', choices, blocks: false };
+    const other = { ...question, sentence: 'And that?' };
     const remark = { ...question, choices: [] };
+    const others = { ...other, choices: [] };
     expect(
-      [[], [question], [question, question, remark], [remark, remark]].map((one) => openSentence(one)),
+      // Asked of three rows it is one question.
+      [
+        [],
+        [question, { ...question, id: 'bubbles:4', row: 4 }],
+        [question, other, remark],
+        [remark, others],
+      ].map((one) => openSentence(one)),
     ).toEqual([
       null,
       '1 question stays open; bring the file in again to answer it.',

@@ -1,6 +1,6 @@
 // What a sheet leaves open is asked with the answers it can have, and each answer settles it.
 import { describe, expect, it } from 'vitest';
-import { readNotes, type NotesInput } from '../../core/notes/notes-door';
+import { readNotes, remarksOfPlan, type NotesInput } from '../../core/notes/notes-door';
 import { EMPTY, hash } from './read';
 
 /** Without generations, so that the ledger may have sources. */
@@ -88,4 +88,74 @@ describe('a column that nobody is known to tell', () => {
     expect(told.preview.columns.map(({ meaning }) => meaning)).toEqual(['date', 'jar', 'seed', null]);
     expect(told.preview.questions.filter(({ blocks }) => blocks)).toEqual([]);
   });
+});
+
+describe('a name that is neither a jar nor a known source', () => {
+  const text = `date,jar,seed,amount,taste /10
+2026-01-01,a,8 caps Blue Tin,,7
+2026-02-01,a,Meadow Pot,45 ml,8
+2026-02-01,b,Meadow Pot,45 ml,9
+2026-02-08,a,2026-02-01 b,45 ml,6
+`;
+  const id = 'source:Meadow Pot';
+  it('is asked about once for all its rows, and the answer brings them in', () => {
+    const open = read(text);
+    expect(open.preview.questions.filter((one) => one.id === id)).toMatchObject([
+      { row: null, blocks: false, choices: [{ value: 'product' }, { value: 'culture' }, { value: 'jar' }] },
+    ]);
+    expect(open.preview.questions.find((one) => one.id === id)?.sentence).toMatch(/rows 3 and 4/);
+    expect(open.plan.jars.map(({ line }) => line)).toEqual([2]);
+    for (const [answer, receivedFrom] of [['product', null], ['culture', 'Meadow Pot']] as const) {
+      const told = read(text, { answers: { [id]: answer } });
+      expect(told.plan.jars.map(({ line }) => line)).toEqual([2, 3, 4, 5]);
+      expect(told.plan.sources.at(-1)).toMatchObject({ name: 'Meadow Pot', receivedFrom });
+      expect(told.preview.questions.map((one) => one.id)).not.toContain(id);
+    }
+    const mended = read(text, { answers: { [id]: 'jar', 'cell:3:seed': '2026-01-01 a', 'cell:4:seed': 'product Meadow Pot' } });
+    expect(mended.plan.jars[1]?.seedings[0]?.fromRow).toBe('row:2');
+  });
+  it.each(['product Meadow Pot', 'Product: Meadow Pot', 'a product called Meadow Pot', 'Produkt Meadow Pot'])(
+    '“%s” is a product of that name',
+    (seed) => {
+      const answers = { 'cell:3:seed': seed, 'cell:4:seed': seed };
+      expect(read(text, { answers }).plan.sources.map(({ name }) => name)).toEqual(['Blue Tin', 'Meadow Pot']);
+    },
+  );
+  it('what was taken as a product or a culture can be said to be the other', () => {
+    const sheet = (seed: string): string => `date,jar,seed\n2026-02-01,a,${seed}\n2026-02-08,a,2026-02-01 a\n`;
+    for (const [seed, taken, answer, receivedFrom] of [
+      ['Lantern', 'product', 'culture', 'Lantern'],
+      ['Anna\u2019s starter', 'culture', 'product', null],
+    ] as const) {
+      const asked = read(sheet(seed)).preview.questions.find(({ id: one }) => one.startsWith(taken));
+      expect(asked?.choices.map(({ value }) => value)).toEqual(['product', 'culture', 'jar']);
+      const told = read(sheet(seed), { answers: { [asked?.id ?? '']: answer } });
+      expect(told.plan.sources.map((one) => one.receivedFrom)).toEqual([receivedFrom]);
+    }
+  });
+  it('figures under a heading of words are kept as what they are, and nothing is asked of them', () => {
+    const { plan, preview } = read(text);
+    expect(plan.jars[0]).toMatchObject({ outcome: null, fields: { note: 'taste /10: 7' } });
+    expect(preview.columns.at(-1)?.meaning).toBe('note');
+    expect(preview.assumptions.map(({ sentence }) => sentence)).toContainEqual(expect.stringMatching(/“taste \/10” holds figures/));
+    expect(remarksOfPlan(plan, {}, () => undefined)).toEqual([]);
+  });
+});
+
+it.each([
+  ['Garden Caps', '45 ml', 'Garden Caps'],
+  ['Garden Caps', '8', 'Garden'],
+  ['8 Garden caps', '', 'Garden'],
+  ['Capsules of Garden', '', 'Garden'],
+])('“%s” beside “%s” is called %s: a form is one only beside a count, or before the name', (seed, amount, name) => {
+  const { plan } = read(`date,jar,seed,amount\n2026-02-01,a,${seed},${amount}\n2026-02-08,a,2026-02-01 a,45 ml\n`);
+  expect(plan.sources.map((one) => one.name)).toEqual([name]);
+});
+
+it('an unusual length or warmth is right, or left blank, as it is answered', () => {
+  const text = 'date,jar,seed,hours,temp\n2026-02-01,a,8 caps Blue Tin,150,20\n';
+  const hold = (answer: string) => read(text, { answers: { 'hours:2': answer, 'temperature:2': answer } });
+  expect(read(text).preview.questions.filter(({ choices }) => choices.length > 0).map(({ id }) => id)).toEqual(['hours:2', 'temperature:2']);
+  expect(hold('right').plan.jars[0]?.hold).toMatchObject({ hours: 150, planned: { value: 20 } });
+  expect(hold('blank').plan.jars[0]).toMatchObject({ hold: null, fields: { note: 'hours: 150\ntemp: 20' } });
 });

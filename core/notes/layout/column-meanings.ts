@@ -391,6 +391,15 @@ function asksHoursOrDegrees(
   return 'note';
 }
 
+/** What records have words for: figures tell none of it. */
+const TOLD_IN_WORDS: ReadonlySet<NoteColumn> = new Set<NoteColumn>([
+  'set',
+  'tang',
+  'smell',
+  'colour',
+  'texture',
+]);
+
 /** What a first look took for something that its cells are not. */
 function corrected(drafts: Drafts): void {
   for (const draft of drafts.all) {
@@ -401,12 +410,11 @@ function corrected(drafts: Drafts): void {
       if (!has(drafts, 'date') && days >= 0.8) draft.meaning = 'date';
       else if (!has(drafts, 'jar') && letters >= 0.8) draft.meaning = 'jar';
     }
-    // Marks out of ten are no set words.
+    // Marks out of ten are no words.
     const marks = share(draft.cells, (cell) => /\d/.test(cell) && !/\p{L}/u.test(cell));
-    if (draft.meaning === 'set' && !draft.chosen && marks >= 0.6) {
-      draft.meaning = null;
-      draft.spare = true;
-      saying(drafts, assumed.figuresForSet(draft.name));
+    if (draft.meaning !== null && TOLD_IN_WORDS.has(draft.meaning) && !draft.chosen && marks >= 0.6) {
+      saying(drafts, assumed.figuresForWords(draft.name, draft.meaning));
+      draft.meaning = 'note';
     }
   }
   // "Parent, Vol": a volume right beside the seeds is theirs, where nothing else tells how much.

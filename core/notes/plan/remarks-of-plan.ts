@@ -1,6 +1,7 @@
 // What rows say in words, listed for the keeper to read: what may tell of spoilage first. Only an answer is a fact.
 import type { NotesPreview } from '../../contract';
 import type { READ_AS } from '../../ledger/facts/seen-facts';
+import { saysInWords } from '../../safety/in-words';
 import { tellsOfSpoiling } from '../../safety/remarks';
 import type { NotesInput, NotesPlan, PlannedJar } from '../notes-plan';
 import { ALL_SUSPICIOUS, saidFine } from '../rows/outcomes';
@@ -31,7 +32,7 @@ function remarkOf({ line, label, fields, outcome }: PlannedJar, answers: NotesIn
   const words = [
     ...FIELDS.flatMap((field) => ({ field, text: outcome?.[field] ?? null })),
     { field: 'note' as const, text: fields.note },
-  ].flatMap(({ field, text }) => (text === null ? [] : [{ field, text }]));
+  ].flatMap(({ field, text }) => (text === null || !saysInWords(text) ? [] : [{ field, text }]));
   if (words.length === 0) return [];
   const tells = words.some(({ field, text }) => tellsOfSpoiling(text, field));
   const readAs = tells ? suspiciousReadAs(answers, line) : rowReadAs(answers, line, false);

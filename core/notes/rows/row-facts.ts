@@ -127,7 +127,10 @@ function readHours(row: RowCells): number | null {
   if (days && bare) row.log.assume(assumed.unit(cell.text.trim(), 'days'));
   if (parsed.range) row.log.assume(assumed.middle(cell.text.trim(), `${hours} h`));
   if (parsed.about) row.log.assume(assumed.about(cell.text.trim()));
-  if (hours < 3 || hours > 120) row.log.ask('hours', question.long(cell.text.trim()));
+  if ((hours < 3 || hours > 120) && leftBlank(row, 'hours', question.long(cell.text.trim()))) {
+    row.log.keep(cell.column.heading, cell.text);
+    return null;
+  }
   return Number(hours.toFixed(4));
 }
 
@@ -156,8 +159,20 @@ function hoursFromTimes(row: RowCells, madeOn: string | null): number | null {
   }
   const hours = Number(held.hours.toFixed(4));
   row.log.assume(assumed.heldFromTo(began, ended, String(hours), held.nextDay));
-  if (hours < 3 || hours > 120) row.log.ask('hours', question.long(`${began} – ${ended}`));
+  if ((hours < 3 || hours > 120) && leftBlank(row, 'hours', question.long(`${began} – ${ended}`)))
+    return null;
   return hours;
+}
+
+/** Asks whether an unusual figure is right. @returns whether it was answered that it is not, so that nothing is known */
+function leftBlank({ log, context }: RowCells, id: 'hours' | 'temperature', sentence: string): boolean {
+  const answer = context.answers[`${id}:${log.row}`]?.trim().toLowerCase();
+  if (answer !== 'right' && answer !== 'blank')
+    log.ask(id, sentence, [
+      ['right', 'It is right'],
+      ['blank', 'Leave it blank'],
+    ]);
+  return answer === 'blank';
 }
 
 /** Whether a jar could be held at it: a bare number that fits no other way is read in the scale where it does. */
@@ -200,7 +215,10 @@ function readTemperature(row: RowCells): Temperature | null {
     row.log.assume(assumed.scale(text, parsed.scaleAssumed));
   if (parsed.range) row.log.assume(assumed.middle(text, `${Number(value.toFixed(2))} °C`));
   if (parsed.about) row.log.assume(assumed.about(text));
-  if (value < 25 || value > 45) row.log.ask('temperature', question.warm(text));
+  if ((value < 25 || value > 45) && leftBlank(row, 'temperature', question.warm(text))) {
+    row.log.keep(cell.column.heading, text);
+    return null;
+  }
   return parsed.temperature;
 }
 

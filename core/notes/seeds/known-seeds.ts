@@ -3,13 +3,17 @@ import type { Source } from '../../ledger/records';
 import { jarLabel } from '../../lineage/labels';
 import { findAmounts, plain, type AmountOptions } from '../../quantities/quantities';
 import { STRONG } from '../cells/seed-words';
+import { bareNumber } from '../conventions/bare-units';
 import type { Conventions } from '../conventions/file-habits';
+import { MASS_UNIT, VOLUME_UNIT } from '../layout/column-cells';
 import type { LedgerView, NotesInput } from '../notes-plan';
 import { labelKey } from '../rows/identity';
 import { labelOf, type NoteRow } from '../rows/note-row';
+import type { Cell } from '../rows/row-cells';
 import type { KnownJar } from '../named-seeds';
+import { namesAnswered, type OpenName } from './ask-sources';
 import { SeedIndex } from './seed-index';
-import { bareProducts, formsNamed, namedWithPieces } from './seed-sources';
+import { bareProducts, formsNamed, namedWithPieces, type NamedForm } from './seed-sources';
 
 /** Sources that the rows of a file make known to each other, in whichever order they stand. */
 export interface Taught {
@@ -35,11 +39,13 @@ export interface KnownSeeds {
   readonly earliest: string;
   /** Rows whose seed is a letter alone that several jars have. */
   readonly lettersAlone: NoteRow[];
-  /** Names of products that the keeper was asked about. */
-  readonly asked: Set<string>;
+  /** What the keeper said that names are, by their plain form. */
+  readonly answered: ReadonlyMap<string, string>;
+  /** Names that the keeper is asked about, by their plain form. */
+  readonly open: Map<string, OpenName>;
 }
 
-type Formed = readonly { readonly name: string; readonly form: Source['form'] }[];
+type Formed = readonly NamedForm[];
 
 /** What the words of the rows' own cells tell of products. */
 export interface WordsOfSeeds {
@@ -69,7 +75,7 @@ export function wordsOfSeeds(
 export function knownSeeds(
   rows: readonly NoteRow[],
   words: WordsOfSeeds,
-  { ledger, look }: Pick<NotesInput, 'ledger' | 'look'>,
+  { ledger, look, answers }: Pick<NotesInput, 'ledger' | 'look' | 'answers'>,
   taught: Taught,
 ): KnownSeeds {
   const named = new Set(ledger.sources.map(({ name }) => plain(name)));
@@ -91,7 +97,7 @@ export function knownSeeds(
     jars,
     look,
   );
-  const forms = formsOf(words.formed, ledger);
+  const forms = formsOf(words.formed, ledger, named);
   const cultures = new Set([...received, ...taught.cultures]);
   return {
     jars,
@@ -104,42 +110,58 @@ export function knownSeeds(
     forms,
     earliest,
     lettersAlone: [],
-    asked: new Set(),
+    answered: namesAnswered(answers),
+    open: new Map(),
   };
+}
+
+/** Whether the amount column of a row counts pieces, and whether it holds a count at all, be it a bare figure. */
+export function besideSeeds(
+  { cells }: NoteRow,
+  options: AmountOptions,
+): { piecesBeside: boolean; countBeside: boolean } {
+  const amounts = cells.filter(({ column }) => column.meaning === 'amount');
+  const piecesBeside = amounts.some(({ text }) =>
+    findAmounts(text, options).some(({ amount }) => amount.unit === 'pieces'),
+  );
+  const counts = ({ column: { unit }, text }: Cell): boolean =>
+    bareNumber(text) !== null && !(unit !== null && (VOLUME_UNIT.test(unit) || MASS_UNIT.test(unit)));
+  return { piecesBeside, countBeside: piecesBeside || amounts.some(counts) };
 }
 
 /** Names that stand with a count of pieces in a row, be it in a cell of its own: "Blue Tin" beside "10 caps". */
 function countedProducts(row: NoteRow, options: AmountOptions): string[] {
-  const beside = row.cells.some(
-    ({ column, text }) =>
-      column.meaning === 'amount' &&
-      findAmounts(text, options).some(({ amount }) => amount.unit === 'pieces'),
-  );
+  const { piecesBeside } = besideSeeds(row, options);
   return row.cells
     .filter(({ column }) => column.meaning === 'seed')
     .flatMap(({ text }) => [
       ...namedWithPieces(text, options),
-      ...(beside && !/\d/.test(text) ? text.split(STRONG).map(plain) : []),
+      ...(piecesBeside && !/\d/.test(text) ? text.split(STRONG).map(plain) : []),
     ]);
 }
 
 /** Products that a row names by their form, also where the count stands in a cell of its own. */
-function formedProducts({ cells }: NoteRow, options: AmountOptions): Formed {
+function formedProducts(row: NoteRow, options: AmountOptions): Formed {
+  const { cells } = row;
+  const { countBeside } = besideSeeds(row, options);
   const of = (meaning: string): string[] =>
     cells.flatMap(({ column, text }) => (column.meaning === meaning && text.trim() !== '' ? [text] : []));
   const seeds = of('seed');
   const beside = of('amount').flatMap((text) => findAmounts(text, options).flatMap(({ form }) => form ?? []));
   const alone = seeds.length === 1 && beside.length === 1 && !/[\d+;&,]/.test(seeds[0] ?? '') ? seeds : [];
   return [
-    ...seeds.flatMap((text) => formsNamed(text, options)),
-    ...alone.flatMap((name) => beside.map((form) => ({ name: name.trim(), form }))),
+    ...seeds
+      .flatMap((text) => formsNamed(text, options))
+      .map((one) => (countBeside ? { ...one, whole: one.name } : one)),
+    ...alone.flatMap((name) => beside.map((form) => ({ name: name.trim(), whole: name.trim(), form }))),
   ];
 }
 
 /** Products by the form that ledger and rows name them in, each spelled as it is first. */
-function formsOf(formed: Formed, { sources }: LedgerView): KnownSeeds['forms'] {
+function formsOf(formed: Formed, { sources }: LedgerView, known: ReadonlySet<string>): KnownSeeds['forms'] {
   const forms = new Map<Source['form'], Map<string, string>>();
-  for (const { name, form } of [...sources, ...formed]) {
+  const told = formed.map(({ name, whole, form }) => ({ name: known.has(plain(name)) ? name : whole, form }));
+  for (const { name, form } of [...sources, ...told]) {
     const names = forms.get(form) ?? new Map<string, string>();
     forms.set(form, names);
     if (!names.has(plain(name))) names.set(plain(name), name);

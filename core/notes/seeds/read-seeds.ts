@@ -6,7 +6,7 @@ import { byDate } from './seed-by-day';
 import { byName } from './seed-by-name';
 import type { SeedPart } from '../named-seeds';
 import type { Resolved, SeedContext, Tried } from './seed-index';
-import { bySource } from './seed-sources';
+import { bySource, unknownName } from './seed-sources';
 import { PARTS_OF_JARS, STRONG, WEAK } from '../cells/seed-words';
 
 export interface SeedsReading {
@@ -15,6 +15,8 @@ export interface SeedsReading {
   readonly assumptions: readonly string[];
   /** Products that a problem leaves to choose from. */
   readonly choices: readonly string[];
+  /** Names that are neither a jar nor a known source. */
+  readonly unknown: readonly string[];
   /** A letter alone names several jars. */
   readonly letterAlone: boolean;
   /** Words that named no seed: kept in the note. */
@@ -170,6 +172,7 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
       parts: chosen.map((one) => (one as Resolved).part),
       problems: [],
       choices: [],
+      unknown: [],
       letterAlone: false,
       assumptions: chosen.flatMap((one) => (one as Resolved).assumptions),
       leftOver: chosen.flatMap((one) => (one as Resolved).leftOver),
@@ -185,6 +188,7 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
       parts: [],
       problems: [problem.seedSeveral(clean, names)],
       choices: [],
+      unknown: [],
       letterAlone: false,
       assumptions: [],
       leftOver: [],
@@ -199,5 +203,6 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
   );
   const choices = partly.flatMap((one) => (one && 'problem' in one ? (one.choices ?? []) : []));
   const letterAlone = partly.some((one) => one && 'problem' in one && one.letterAlone === true);
-  return { parts: [], problems, choices, letterAlone, assumptions: [], leftOver: [] };
+  const unknown = partly.flatMap((one, at) => (one === null ? (unknownName(texts[at] ?? clean) ?? []) : []));
+  return { parts: [], problems, choices, unknown, letterAlone, assumptions: [], leftOver: [] };
 }

@@ -20,6 +20,8 @@ export interface SeedContext {
   readonly taught: ReadonlyMap<string, string>;
   /** Products named without a count anywhere in the notes: plain name → as first written. */
   readonly bare: ReadonlyMap<string, string>;
+  /** What the keeper said that a name is: "product", "culture" or "jar"; null where nothing was said. */
+  readonly said: (name: string) => string | null;
   /** Names of products by their form: what “capsules” may mean. */
   readonly forms: ReadonlyMap<Source['form'], readonly string[]>;
   /** Which of several products the keeper said it was. */
@@ -30,6 +32,8 @@ export interface SeedContext {
   readonly letterAlone: string;
   /** The amount column counts pieces. */
   readonly piecesBeside: boolean;
+  /** It holds a count, be it a bare figure. */
+  readonly countBeside: boolean;
 }
 
 /** Jars of one day beyond these are found by their letter only. */

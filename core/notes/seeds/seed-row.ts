@@ -1,5 +1,5 @@
 // What seeded the jar of one row, and how much of each; what can't be is a problem of the row.
-import { findAmounts, plain, tidy } from '../../quantities/quantities';
+import { plain, tidy } from '../../quantities/quantities';
 import { findDay } from '../cells/days';
 import { isNothing } from '../cells/cell-words';
 import { SEED_PART } from '../layout/column-cells';
@@ -8,7 +8,8 @@ import type { NotesInput } from '../notes-plan';
 import type { NoteRow } from '../rows/note-row';
 import { type Cell, LONGEST_NOTE } from '../rows/row-cells';
 import { problem, question } from '../notes-says';
-import type { KnownSeeds } from './known-seeds';
+import type { OpenName } from './ask-sources';
+import { besideSeeds, type KnownSeeds } from './known-seeds';
 import { readSeeds } from './read-seeds';
 import { giveAmounts } from './seed-amounts';
 
@@ -19,7 +20,7 @@ export function seedRow(row: NoteRow, known: KnownSeeds, conventions: Convention
   );
   for (const cell of joinSeeds(cells)) readCell(cell, row, known, conventions, input);
   if (cells.length === 0) row.log.ask('seed', question.noSeed());
-  askSeeds(row, cells[0], known.asked);
+  askSeeds(row, cells[0], known);
   giveAmounts(row, conventions, input);
   const noted = row.log.noteText().length;
   if (noted > LONGEST_NOTE) row.log.problem(problem.noteTooLong(noted));
@@ -74,10 +75,10 @@ function readCell(
     chosen: (names) => names.find((name) => plain(name) === plain(answer)) ?? null,
     first: identity.day !== null && identity.day <= known.earliest,
     letterAlone: input.answers['letter alone']?.trim().toLowerCase() ?? '',
-    piecesBeside: findAmounts(amountOf(row)?.text ?? '', options).some(
-      ({ amount }) => amount.unit === 'pieces',
-    ),
+    said: (name) => known.answered.get(plain(name)) ?? null,
+    ...besideSeeds(row, options),
   });
+  for (const name of reading.unknown) askOnce(name, 'unknown', row, known);
   if (reading.letterAlone) known.lettersAlone.push(row);
   for (const sentence of reading.problems) log.problem(sentence, column.heading, text);
   if (reading.choices.length > 0)
@@ -88,20 +89,32 @@ function readCell(
     );
   for (const sentence of reading.assumptions) log.assume(sentence);
   for (const left of reading.leftOver) log.keep(column.heading, left);
-  if (text.includes('?') && reading.problems.length === 0) log.ask('seed', question.seedUnsure(text.trim()));
+  if (text.includes('?') && reading.problems.length === 0) {
+    const answer = input.answers[`seed:${log.row}`]?.trim().toLowerCase();
+    if (answer === 'aside') log.problem(problem.seedNotFound(text), column.heading, text);
+    else if (answer !== 'right')
+      log.ask('seed', question.seedUnsure(text.trim()), [
+        ['right', 'It is right'],
+        ['aside', 'It is not: leave the row aside'],
+      ]);
+  }
   row.seeds.push(...reading.parts.map((part) => ({ part, amount: null })));
 }
 
+/** Notes that a name is to be asked about, once for all rows that have it. */
+function askOnce(name: string, taken: OpenName['taken'], row: NoteRow, { open }: KnownSeeds): void {
+  const there = open.get(plain(name)) ?? { name, taken, rows: [] };
+  open.set(plain(name), there);
+  if (there.rows.at(-1) !== row) there.rows.push(row);
+}
+
 /** What is asked about the seeds of a row; a seed made on a later day is a problem. */
-function askSeeds({ seeds, log, identity }: NoteRow, cell: Cell | undefined, asked: Set<string>): void {
+function askSeeds(row: NoteRow, cell: Cell | undefined, known: KnownSeeds): void {
+  const { seeds, log, identity } = row;
   for (const { part } of seeds) {
     if ('source' in part.from) {
-      const { source } = part.from;
-      if (source.culture) log.ask('culture', question.culture(source.name));
-      else if (source.guessed && !asked.has(plain(source.name))) {
-        asked.add(plain(source.name));
-        log.ask('product', question.product(source.name));
-      }
+      const { name, culture, guessed } = part.from.source;
+      if (culture || guessed) askOnce(name, culture ? 'culture' : 'product', row, known);
     } else if (identity.day !== null && part.from.jar.day > identity.day)
       log.problem(
         problem.seedLater(part.from.jar.label, identity.day),

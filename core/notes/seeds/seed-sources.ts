@@ -12,6 +12,7 @@ import {
   PREVIOUS,
   PRODUCT,
   SAME_DAY,
+  STOP,
   STRONG,
   WEAK,
   words,
@@ -98,8 +99,15 @@ function bareForm(text: string, amounts: AmountOptions): Source['form'] {
   return /^(?:powder|pulver|poudre|polvo|polvere|poeder|pulverisat)$/i.test(clean) ? 'powder' : null;
 }
 
+export interface NamedForm {
+  readonly name: string;
+  /** With the word of its form, where that may be a part of the name: "Garden Caps". */
+  readonly whole: string;
+  readonly form: Source['form'];
+}
+
 /** Products by the form that they are named with: "Blue Tin capsules", "8 tablets Meadow Pot". */
-export function formsNamed(text: string, amounts: AmountOptions): { name: string; form: Source['form'] }[] {
+export function formsNamed(text: string, amounts: AmountOptions): NamedForm[] {
   return text
     .replace(/[\r\n]+/g, ' ; ')
     .split(STRONG)
@@ -116,21 +124,42 @@ export function formsNamed(text: string, amounts: AmountOptions): { name: string
         ? `${clean.slice(0, found.start)} ${clean.slice(found.end)}`
         : clean.replace(word?.[0] ?? '', ' ');
       const name = sourceName(rest.replace(PIECE_WORD, ' '));
-      return name === '' || /^\d/.test(name) ? [] : [{ name, form }];
+      const whole = found || word?.index === 0 ? name : sourceName(clean);
+      return name === '' || /^\d/.test(name) ? [] : [{ name, whole, form }];
     });
 }
 
+/** "Product: Garden Mix", "a product called Garden Mix": it is said to be one, and the word is no part of its name. */
+const SAID_PRODUCT =
+  /^(?:(?:an?|the|ein|une?|un[ao]?|en|ett?)\s+)?(?:products?|produkt|produit|producto|prodotto|produto)\s*(?::|called\s|named\s|genannt\s)?\s*(?=\p{L}{2})/iu;
+
+/**
+ * The word for pieces that a name ends with or begins with, where it is none of its own: beside a count, before the rest, or
+ * where the rest is known without it. "Garden Caps", counted nowhere, is a name.
+ */
+function wordOfPieces(whole: string, amount: FoundAmount | null, context: SeedContext): string | null {
+  if (amount !== null && (amount.amount.unit !== 'pieces' || amount.form !== null)) return null;
+  const found = PIECE_WORD.exec(whole);
+  if (!found) return null;
+  const rest = plain(sourceName(whole.replace(found[0], ' ')));
+  const known = context.sources.has(rest) || context.taught.has(rest);
+  return amount !== null || context.countBeside || found.index === 0 || known ? found[0] : null;
+}
+
 /** A product, with or without a count. */
-export function bySource(text: string, context: SeedContext): Tried {
+export function bySource(told: string, context: SeedContext): Tried {
+  const text = tidy(told).replace(SAID_PRODUCT, '');
   const { amount, rest, several } = pickAmount(text, context);
   if (several || countsAnother(text, context.amounts)) return null;
   const whole = sourceName(rest);
   // "Capsules Blue Tin (10 pieces)": the piece's word is not part of the name.
-  const pieceWord =
-    amount === null || (amount.amount.unit === 'pieces' && amount.form === null)
-      ? PIECE_WORD.exec(whole)
-      : null;
-  const name = pieceWord ? sourceName(whole.replace(pieceWord[0], ' ')) : whole;
+  const pieceWord = wordOfPieces(whole, amount, context);
+  const name = pieceWord ? sourceName(whole.replace(pieceWord, ' ')) : whole;
+  const said = name === '' ? null : context.said(name);
+  if (said === 'jar') return null;
+  if (said === 'culture') return resolved(mention(name, 'culture', { culture: true }), amount);
+  if (said === 'product' || (text !== tidy(told) && name !== ''))
+    return resolved(mention(name, amount?.form ?? null), amount);
   const form = context.sources.has(plain(text)) ? null : bareForm(text, context.amounts);
   const formed = form === null ? null : byForm(form, text, amount, context);
   if (formed) return formed;
@@ -176,7 +205,7 @@ export function bySource(text: string, context: SeedContext): Tried {
   // "Capsules of Blue Tin": a product, though nobody counted.
   if (pieceWord && amount === null && /^\p{L}/u.test(name))
     return resolved(
-      mention(name, findAmounts(`1 ${pieceWord[0].trim()}`, context.amounts)[0]?.form ?? null),
+      mention(name, findAmounts(`1 ${pieceWord.trim()}`, context.amounts)[0]?.form ?? null),
       null,
       [assumed.product(name)],
     );
@@ -211,6 +240,14 @@ export function namedWithPieces(text: string, amounts: AmountOptions): string[] 
       const name = sourceName(`${clean.slice(0, found.start)} ${clean.slice(found.end)}`);
       return name === '' ? [] : [plain(name)];
     });
+}
+
+/** The name in a text that may be a source nobody knows yet, or a jar that was not found; null where it is neither. */
+export function unknownName(text: string): string | null {
+  const name = sourceName(tidy(text).replace(SAID_PRODUCT, ''));
+  const said = words(name).filter((word) => word.length > 2 && !STOP.has(word) && !FUNCTION_WORDS.test(word));
+  const plainly = !/[\d?]/.test(name) && !PREVIOUS.test(plain(name)) && !SAME_DAY.test(plain(name));
+  return said.length > 0 && plainly && words(name).length <= 5 && !isDitto(text) ? name : null;
 }
 
 /** Words of a text that can be no jar: no day, no figure, no single letter, nothing that points at a jar. */

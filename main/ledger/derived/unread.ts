@@ -1,5 +1,6 @@
 // Remarks and how the keeper has read them. Only an answer is a fact: a plain word of spoilage makes a remark *discard* until then,
 // no word makes it fine, and what nobody has answered is quoted wherever its jar is offered, in whatever language it is.
+import { saysInWords } from '../../../core/safety/in-words';
 import { tellsOfSpoiling, type RemarkStand } from '../../../core/safety/remarks';
 import type { REMARKED_OF } from '../../../core/shapes/remark-calls';
 import type { Rows } from '../facts/fact-rows';
@@ -69,6 +70,8 @@ export function remarksAbout(
     .all(...(jars === null ? [] : [{ jars: JSON.stringify(jars) }])) as Found[];
   const byJar = new Map<number, Remarked[]>();
   for (const { jar, read_as: readAs, ...row } of found) {
+    // "Score: 8" is measured, not said: nothing is to be answered.
+    if (readAs === null && !saysInWords(row.text)) continue;
     const stops = readAs === null && row.of !== 'package' && tellsOfSpoiling(row.text, row.field);
     const known = byJar.get(jar);
     const one = { ...row, readAs, stops };

@@ -1,0 +1,16 @@
+// Whether a text says something in words. Figures, units and marks are measured, not said: nobody is asked how they are to be read.
+import { plain } from '../quantities/quantities';
+
+/** "Score: 8": what a cell was kept under, before what stood in it. */
+const HEADED = /^[^:\n]{1,120}:\s+(?=\S)/;
+/** Units and halves of the day that stand at a figure. */
+const MEASURED =
+  /[\d½¼¾⅓⅔]\s*(?:°\s*[cf]?|ml|cl|dl|l|mg|g|kg|oz|lb|h|hrs?|hours?|std|min|days?|d|tbsp|tsp|cups?|el|tl|am|pm|a\.m\.?|p\.m\.?|uhr|ph|c|f|x)(?![\p{L}\p{N}])/giu;
+
+/** Whether letters that are no heading and no unit stand in a text. */
+export const saysInWords = (text: string): boolean =>
+  text.split(/\r?\n/).some((line) => {
+    const said = plain(line.replace(HEADED, '')).replace(MEASURED, ' ');
+    // "x" marks a box.
+    return /\p{L}/u.test(said.replace(/(?<![\p{L}\p{N}])x(?![\p{L}\p{N}])/giu, ' '));
+  });

@@ -1,0 +1,22 @@
+// What is only measured asks nothing; whatever has a word in it does.
+import * as fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { saysInWords } from '../../core/safety/in-words';
+
+const UNITS = ['', ' ml', ' g', ' h', ' °C', '%', ' pm', ' tbsp', '/10'];
+
+it('figures, units and marks under any heading say nothing', () => {
+  fc.assert(
+    fc.property(
+      fc.array(fc.tuple(fc.constantFrom('Taste /10', 'Set by (h)', 'pH 12h', 'Stars', 'Punkte'), fc.nat(500), fc.constantFrom(...UNITS)), { minLength: 1 }),
+      (lines) => {
+        expect(saysInWords(lines.map(([heading, figure, unit]) => `${heading}: ${figure}${unit}`).join('\n'))).toBe(false);
+      },
+    ),
+  );
+  expect(['8', 'x', '★★★', '7,5 / 10', 'Taste: ++'].map(saysInWords)).toEqual([false, false, false, false, false]);
+}); // prettier-ignore
+
+it.each(['off', 'Smell: off', '8 but bitter', 'Taste /10: 8\npink spots', 'schimmel', '発酵', 'Taste: 3 mould', 'ok'])('“%s” says something', (text) => {
+  expect(saysInWords(text)).toBe(true);
+}); // prettier-ignore
