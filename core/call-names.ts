@@ -24,7 +24,7 @@ export const JOBS = [
 export const EVENTS = ['progress', 'changed', 'menu'] as const;
 
 /** What a menu event names; the page does it, so that errors and progress show in one place. */
-export const MENU_IDS = [
+const MENU_IDS = [
   'ledger.open', 'ledger.create', 'ledger.backup', 'ledger.openDemo', 'notes.bringIn', 'undo', 'redo', 'preferences',
   'screen.family', 'screen.batch', 'screen.vigour', 'screen.sources', 'screen.history', 'theme.system', 'theme.light', 'theme.dark',
 ] as const; // prettier-ignore

@@ -79,7 +79,7 @@ const column = <T extends Int32Array | Float64Array | Uint8Array>(make: new (n: 
 
 export { Figure, RemarkReply, Why };
 
-export const GenerationReply = z.strictObject({
+const GenerationReply = z.strictObject({
   deepest: z.int().positive(),
   shallowest: z.int().positive(),
   mean: z.number().positive(),
@@ -101,7 +101,7 @@ const SafetyReply = z.strictObject({
 });
 export type SafetyReply = z.infer<typeof SafetyReply>;
 
-export const CautionReply = z.strictObject({
+const CautionReply = z.strictObject({
   /** The spoiled jar's id. */
   of: Uid,
   /** Level and touch in words: "set aside: seeded by it, 2 steps down". */
@@ -155,7 +155,7 @@ export const FamilyJarReply = z.strictObject({
 });
 export type FamilyJarReply = z.infer<typeof FamilyJarReply>;
 
-export const LineReply = z.strictObject({
+const LineReply = z.strictObject({
   id: Uid,
   name: z.string(),
   founded: Day.nullable(),
@@ -335,7 +335,7 @@ export type BatchReply = z.infer<typeof BatchReply>;
 
 const acted = z.strictObject({ act: Uid });
 
-export const FileInput = z.union([
+const FileInput = z.union([
   /** Headless only: from the page it is forbidden. */
   z.strictObject({ path: FilePath.min(1) }),
   z.strictObject({ name: z.string().max(500), bytes: z.instanceof(Uint8Array) }),
@@ -356,7 +356,7 @@ const Mapping = z.record(z.string().max(500), z.enum(NOTE_COLUMNS));
 /** Question id → the answer chosen (or, for a mended cell, what the keeper typed instead). */
 const Answers = z.record(z.string().max(500), z.string().max(500));
 
-export const NoteProblem = z.strictObject({
+const NoteProblem = z.strictObject({
   /** Line in the file, header 1. */
   row: z.int().positive(),
   sentence: z.string(),
@@ -364,7 +364,7 @@ export const NoteProblem = z.strictObject({
   column: z.string().nullable(),
   cell: z.string().nullable(),
 });
-export const NoteQuestion = z.strictObject({
+const NoteQuestion = z.strictObject({
   /** Goes into `answers`. */
   id: z.string(),
   row: z.int().positive().nullable(),
@@ -375,7 +375,7 @@ export const NoteQuestion = z.strictObject({
   /** Newly told spoilage of a jar that is there already: it comes first. */
   urgent: z.literal(true).optional(),
 });
-export const NoteAssumption = z.strictObject({
+const NoteAssumption = z.strictObject({
   row: z.int().positive().nullable(),
   sentence: z.string(),
 });
@@ -438,7 +438,7 @@ export const NotesPreview = z.strictObject({
 });
 export type NotesPreview = z.infer<typeof NotesPreview>;
 
-export const LedgerState = z.strictObject({
+const LedgerState = z.strictObject({
   uid: Uid,
   name: z.string(),
   file: z.string(),
@@ -467,7 +467,7 @@ export const AppState = z.strictObject({
 });
 export type AppState = z.infer<typeof AppState>;
 
-export const HistoryEntry = z.strictObject({
+const HistoryEntry = z.strictObject({
   act: Uid,
   kind: z.string(),
   /** In words: "recorded 14 Mar a, b, c". */

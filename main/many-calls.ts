@@ -10,7 +10,7 @@ import { type NamedLedger, refusalFrom } from './named-ledger';
 import { readMoment } from './options';
 
 /** The longest line that is read, in bytes. */
-export const MOST_BYTES = 20 * 1024 * 1024;
+const MOST_BYTES = 20 * 1024 * 1024;
 
 const Asked = z.strictObject({
   name: z.string(),

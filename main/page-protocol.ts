@@ -39,7 +39,7 @@ export type Place =
  * What a URL asks for, or null where it is to be refused. Works on the text as sent, so that nothing decoded later
  * can climb out: plain names and single slashes are all a path may hold.
  */
-export function placeOf(url: string): Place {
+function placeOf(url: string): Place {
   const start = `${SCHEME}://${HOST}/`;
   if (!url.startsWith(start)) return null;
   const path = url.slice(start.length).split(/[?#]/, 1)[0] ?? '';

@@ -22,7 +22,7 @@ export interface RestartCosts {
 export type PriceDoubt = Pick<RestartCosts, 'freshStart' | 'jar' | 'unplanned'>;
 
 /** Four assumed prices in five are taken to lie within a factor of two (an assumption, no source). */
-export const LOG_SD_ASSUMED = Math.LN2 / 1.2816;
+const LOG_SD_ASSUMED = Math.LN2 / 1.2816;
 
 export interface CostRecords {
   /** What each jar's milk and additions cost, where packages with price and size were recorded. */

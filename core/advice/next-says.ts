@@ -171,7 +171,7 @@ const beforeUse = ({ keptSaid }: Pick<Ranked, 'keptSaid'>, looks: readonly strin
  * What to do: one sentence, and what has to be looked at first.
  * @param allowed in order, the fresh start among them @param waiting what only its hold keeps from being offered
  */
-export function nextSentence(allowed: readonly Ranked[], waiting: readonly Ranked[]): string {
+function nextSentence(allowed: readonly Ranked[], waiting: readonly Ranked[]): string {
   const [first, ...others] = allowed;
   if ((!first || (others.length === 0 && first.kind === 'fresh start')) && waiting.length > 0)
     return `Nothing that is kept may be used as seed yet: nobody has written down how ${inWords(waiting.map(({ label }) => label))} came out. Write that down after the hold, or make a fresh start from sources.`;
@@ -191,7 +191,7 @@ export function nextSentence(allowed: readonly Ranked[], waiting: readonly Ranke
 }
 
 /** What is said of the last that carries a line, before it is eaten or used. @param looks what has to be looked at first */
-export function lastSays(only: SeedCandidate, looks: readonly string[], line: string): string {
+function lastSays(only: SeedCandidate, looks: readonly string[], line: string): string {
   const { label, doubts } = only;
   const last = `${label} is the last that carries ${line}`;
   if (doubts.length > 0)

@@ -11,7 +11,7 @@ const POINTS_PER_E = 12;
 /** What an hour of delay costs, in jars (the program's own assumption): warmth, waiting, and a slower start. */
 export const HOUR_OF_DELAY = 0.01;
 /** No chance is taken to be higher: a jar may always turn out well. */
-export const MOST_CHANCE = 0.9;
+const MOST_CHANCE = 0.9;
 /** With no outcome, the odds are taken this much worse: unknown is neither weak nor fine. */
 const UNKNOWN_ODDS = 1.5;
 
@@ -28,7 +28,7 @@ export function weakChance(ofGeneration: number, points: number | null): number 
  * batch share milk, warmth and seed, so most of a difference between them is chance. What it scored above its batch counts
  * for nothing: that the best of several was picked is no evidence that its culture is better.
  */
-export const OWN_SHARE = 1 / 3;
+const OWN_SHARE = 1 / 3;
 
 /** Nearer to its batch than this (points) a jar is as good as its batch: jars of one batch differ by about as much anyway. */
 export const AS_GOOD = SCORE_RULES.jarError;
@@ -61,7 +61,7 @@ export interface CostBasis {
 }
 
 /** Chance at a generation; beyond the last one reckoned, that of the last. */
-export const chanceAt = (chances: readonly number[], generation: number): number =>
+const chanceAt = (chances: readonly number[], generation: number): number =>
   chances[Math.min(generation, chances.length) - 1] ?? 0;
 
 /**

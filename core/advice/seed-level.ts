@@ -117,7 +117,7 @@ export function promiseOf(
 const carried = new WeakMap<LineJudgement, ReadonlyMap<number, Carried>>();
 
 /** What each batch of a line may carry on unseen, by which of their jars spoiled before anybody opened them. */
-export function carriedIn(judgement: LineJudgement): ReadonlyMap<number, Carried> {
+function carriedIn(judgement: LineJudgement): ReadonlyMap<number, Carried> {
   const known = carried.get(judgement);
   if (known) return known;
   const places = new Map<number, number>();

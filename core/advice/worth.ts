@@ -27,7 +27,7 @@ const SWEEPS = 80;
 const HALVINGS = 12;
 
 /** Chance that a jar comes out weak at a level, a passing bad day taken in. @param error of what is written down, beside the spreads */
-export function weakAt(level: number, spread: number, weakBelow: number, rules: LevelRules): number {
+function weakAt(level: number, spread: number, weakBelow: number, rules: LevelRules): number {
   const sd = Math.hypot(spread, rules.jarSpread.usual);
   const plain = normalCdf((weakBelow - level) / sd);
   const bad = rules.badDayFalls.reduce(

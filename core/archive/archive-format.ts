@@ -67,7 +67,7 @@ export type LineKind = keyof typeof LINES;
 export type ArchiveLine<K extends LineKind> = z.infer<(typeof LINES)[K]>;
 
 /** Files of lines, in the order in which one can point at another; a long one goes on in `…-2.jsonl`. */
-export const LINE_FILES: readonly string[] = [
+const LINE_FILES: readonly string[] = [
   'ledgers', 'acts', 'records', 'readings', ...FACT_KINDS.map((of) => `facts/${of}`), 'steps', 'drafts',
 ]; // prettier-ignore
 

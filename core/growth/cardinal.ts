@@ -50,7 +50,7 @@ export const ASSUMED_RANGES = { min: [8, 15], opt: [37, 42], max: [46, 50] } as 
 const middle = ([low, high]: readonly [number, number]): number => (low + high) / 2;
 
 /** The middle of the ranges first, then every corner: what holds for all of them is what can be said. */
-export function setsWithin(ranges: {
+function setsWithin(ranges: {
   readonly min: readonly [number, number];
   readonly opt: readonly [number, number];
   readonly max: readonly [number, number];

@@ -28,13 +28,3 @@ export function jarFollows(
     return { hour: point.hour, celsius: jar };
   });
 }
-
-/**
- * The time constant from a bath held at one temperature: how long the jar took from one temperature to another.
- * @throws RangeError where the jar did not come nearer to the bath.
- */
-export function timeConstantFrom(bath: number, jarAtStart: number, jarAtEnd: number, hours: number): number {
-  const ratio = (bath - jarAtStart) / (bath - jarAtEnd);
-  if (!(ratio > 1) || !(hours > 0)) throw new RangeError('the jar must come nearer to the bath');
-  return hours / Math.log(ratio);
-}

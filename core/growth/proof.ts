@@ -25,7 +25,7 @@ export interface ProofSeries {
   readonly readings: readonly WarmPoint[];
 }
 
-export const PROOF_LACKS = [
+const PROOF_LACKS = [
   'no readings', 'not filled', 'filled not noted', 'too short', 'no night', 'too seldom', 'no centre', 'no edge', 'never settles',
   'too cool', 'too warm', 'too hot',
 ] as const; // prettier-ignore
@@ -76,7 +76,7 @@ const NEAR = 0.5;
 const STEADY = 1;
 
 /** τ of a jar in a bath, from its warming up; null where the bath did not stand still, or nothing is seen of it. */
-export function constantOf({ bath, jar }: BathAndJar): FittedConstant | null {
+function constantOf({ bath, jar }: BathAndJar): FittedConstant | null {
   const settledJar = settledOf(jar);
   const settledBath = settledOf(bath);
   const [first] = jar;
@@ -122,7 +122,9 @@ export function proofOf(series: readonly ProofSeries[], hourOfDay: number, fille
   const to = Math.min(...read.map(({ profile }) => profile.at(-1)?.hour ?? 0));
   const hours = read.length > 0 ? Math.max(0, to - from) : 0;
   const warmest = all.length > 0 ? all.reduce((most, { celsius }) => Math.max(most, celsius), -Infinity) : null;
-  const seldom = read.some(({ profile }) => 60 * weighedQuantile(profile.slice(1).map(({ hour }, i) => ({ value: hour - (profile[i]?.hour ?? hour), hours: 1 })), 0.9) > PROOF_LIMITS.every);
+  const gaps = (profile: readonly WarmPoint[]): { value: number; hours: number }[] =>
+    profile.slice(1).map(({ hour }, i) => ({ value: hour - (profile[i]?.hour ?? hour), hours: 1 }));
+  const seldom = read.some(({ profile }) => 60 * weighedQuantile(gaps(profile), 0.9) > PROOF_LIMITS.every);
   const level = after.length > 0 ? weighedQuantile(after, 0.5) : null;
   const lacks: ProofLack[] = read.length === 0 ? ['no readings'] : [
     ...(filled === false ? ['not filled' as const] : filled === null ? ['filled not noted' as const] : []),

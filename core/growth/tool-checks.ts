@@ -11,12 +11,12 @@ export interface ToolCheck {
 }
 
 /** Buffer for the range of a jar. */
-export const BUFFER_PH = 4.01;
+const BUFFER_PH = 4.01;
 /** How far a tool may be off (common practice, no source): a tenth in pH, half a degree. */
 const METER_WITHIN = 0.1;
 const THERMOMETER_WITHIN = 0.5;
 /** At or below 40 °F, 4 °C (trade cautions; FDA and USDA give 40 °F). */
-export const FRIDGE_MOST = 4.45;
+const FRIDGE_MOST = 4.45;
 /** Days after which a check is due again (common practice, no source). A meter is checked on the day it is to prove something. */
 export const CHECK_EVERY: Readonly<Record<Tool, number>> = { meter: 1, thermometer: 90, fridge: 90 };
 

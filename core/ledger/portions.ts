@@ -21,7 +21,7 @@ export function portionName({ part, place, pieces, reserve }: Kept): string {
 }
 
 /** mL of one piece, where both the pieces and what they hold together are known. */
-export function mlPerPiece({ pieces, amount }: Pick<Portion, 'pieces' | 'amount'>): number | null {
+function mlPerPiece({ pieces, amount }: Pick<Portion, 'pieces' | 'amount'>): number | null {
   return pieces !== null && amount?.unit === 'mL' && amount.value > 0 ? amount.value / pieces : null;
 }
 

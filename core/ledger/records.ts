@@ -58,7 +58,7 @@ export const Batch = z.strictObject({
 });
 export type Batch = z.infer<typeof Batch>;
 
-export const Reading = z.strictObject({ at: Moment, temperature: Temperature });
+const Reading = z.strictObject({ at: Moment, temperature: Temperature });
 
 /** A time in warmth. A batch may have several; each jar points at one. */
 export const Hold = z.strictObject({

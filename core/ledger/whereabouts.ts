@@ -11,7 +11,7 @@ export interface Moved {
 }
 
 /** Whether nothing is left after it: given or discarded with no amount means all of it. */
-export const endsIt = ({ kind, amount, pieces }: Moved): boolean =>
+const endsIt = ({ kind, amount, pieces }: Moved): boolean =>
   kind === 'gone' || ((kind === 'given' || kind === 'discarded') && amount === null && pieces === null);
 
 const isThere = ({ kind }: Moved): boolean =>

@@ -8,7 +8,7 @@ export const dayNumber = (day: string): number => Date.parse(`${day}T00:00:00Z`)
 const MOST_TICKS = 60;
 
 /** Days that one grid step stands for: the usual wait between a jar and the one it seeded, so that a line reads evenly. */
-export function daysPerStep(waits: readonly number[]): number {
+function daysPerStep(waits: readonly number[]): number {
   const real = waits.filter((days) => days > 0).toSorted((a, b) => a - b);
   if (real.length === 0) return 1;
   // The lower quarter: with the median, every second jar would stand too close to its seed to be told apart.

@@ -148,12 +148,22 @@ function doublingFigures(family: Family, key: number): Figure[] {
     {
       name: 'Doublings from jar to jar',
       shown: doublingsShown(doublings.transfers),
-      why: { formula: 'sum over the jars that seeded it of seed share × (the seed’s doublings + those in this jar); 0 for a jar from sources alone', inputs: down('transfers'), assumptions: [GREW_BACK, ...missing(doublings.transfers)], source: TRANSFER_SOURCE },
+      why: {
+        formula: 'sum over the jars that seeded it of seed share × (the seed’s doublings + those in this jar); 0 for a jar from sources alone',
+        inputs: down('transfers'), assumptions: [GREW_BACK, ...missing(doublings.transfers)], source: TRANSFER_SOURCE,
+      },
     },
     {
       name: 'Doublings since the start from sources',
       shown: doublingsShown(doublings.start),
-      why: { formula: 'in the first jar: log2(final count / count put in); carried down by seed share', inputs: down('start'), assumptions: [`the start assumes a final density of ${plainNumber(DEFAULT_COUNT_PER_ML)} CFU per mL where none was measured`, ...missing(doublings.start)], source: DENSITY_SOURCE },
+      why: {
+        formula: 'in the first jar: log2(final count / count put in); carried down by seed share',
+        inputs: down('start'), source: DENSITY_SOURCE,
+        assumptions: [
+          `the start assumes a final density of ${plainNumber(DEFAULT_COUNT_PER_ML)} CFU per mL where none was measured`,
+          ...missing(doublings.start),
+        ],
+      },
     },
   ]; // prettier-ignore
 }

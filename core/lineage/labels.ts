@@ -37,22 +37,6 @@ export function jarLabel(parts: LabelParts, withYear: boolean): string {
 export const labelGroup = (parts: LabelParts): string =>
   `${parts.madeOn?.slice(5) ?? 'lost'}|${parts.word?.trim().toLowerCase() ?? ''}|${parts.letter.toLowerCase()}`;
 
-/** Labels of all jars at once: with the year wherever the same day, word and letter exist in another year. */
-export function labelJars<K>(jars: Iterable<readonly [K, LabelParts]>): Map<K, string> {
-  const all = [...jars];
-  const years = new Map<string, Set<string>>();
-  for (const [, parts] of all) {
-    const group = labelGroup(parts);
-    const year = parts.madeOn?.slice(0, 4) ?? '';
-    const known = years.get(group);
-    if (known) known.add(year);
-    else years.set(group, new Set([year]));
-  }
-  return new Map(
-    all.map(([key, parts]) => [key, jarLabel(parts, (years.get(labelGroup(parts))?.size ?? 0) > 1)]),
-  );
-}
-
 /** A line is called as its keeper calls it, else by its founding batch's word, else by the day of that batch. */
 export const lineName = (
   batch: { readonly madeOn: string | null; readonly word: string | null },
@@ -181,7 +165,7 @@ const two = (value: number): string => String(value).padStart(2, '0');
  * How well a jar fits what was typed: 0 not at all; the higher, the better. A full label, in any case, fits best; then
  * every part typed, with the preferred order of day and month before the other; then any label that holds each word.
  */
-export function fitOf(label: string, parts: LabelParts, query: LabelQuery, text: string): number {
+function fitOf(label: string, parts: LabelParts, query: LabelQuery, text: string): number {
   const typed = text.trim().toLowerCase();
   const printed = label.toLowerCase();
   if (typed === '') return 1;

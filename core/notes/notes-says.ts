@@ -3,7 +3,7 @@ import type { NoteColumn } from '../contract';
 import { YEARS_POSSIBLE } from './cells/days';
 
 /** A cell is quoted to so many characters. */
-export const MOST_QUOTED = 200;
+const MOST_QUOTED = 200;
 /** The beginning of a text that is too long to be quoted whole; never half a character. */
 export const quoted = (text: string): string =>
   text.length <= MOST_QUOTED ? text : `${text.slice(0, MOST_QUOTED - 1).replace(/[\uD800-\uDBFF]$/, '')}…`;
@@ -93,7 +93,18 @@ export const question = {
   product: (name: string) => `“${name}” was taken as a product to start from. Is that right?`,
   unknownSource: (name: string, rows: readonly number[]) => `“${name}” (${rows.length === 1 ? 'row' : 'rows'} ${more(rows.map(String))}) is no jar and no source that is known. What is it? Until it is answered ${rows.length === 1 ? 'the row stays' : 'these rows stay'} aside.`,
   changed: (label: string, differences: readonly string[]) => `${label} is already in the ledger and this row now differs: ${differences.join('; ')}. Take it over? Until you say so the ledger stays as it is.`,
-  spoiledNow: (row: number, label: string, signs: readonly string[], before: string | null, differences: readonly string[], hanging: readonly number[]) => `Row ${row}: the notes now say that ${label} spoiled${signs.length > 0 ? ` (${list(signs)})` : ''}. The ledger says ${before ?? 'nothing of the kind'}. Take it over?${hanging.length > 0 ? ` ${hanging.length === 1 ? 'Row' : 'Rows'} ${more(hanging.map(String))} ${hanging.length === 1 ? 'hangs' : 'hang'} on it and would be set aside.` : ''}${differences.length > 0 ? ` Also: ${differences.join('; ')}.` : ''}`,
+  spoiledNow: (
+    row: number, label: string, signs: readonly string[], before: string | null, differences: readonly string[], hanging: readonly number[],
+  ) =>
+    [
+      `Row ${row}: the notes now say that ${label} spoiled${signs.length > 0 ? ` (${list(signs)})` : ''}.`,
+      `The ledger says ${before ?? 'nothing of the kind'}. Take it over?`,
+      hanging.length === 1 && `Row ${more(hanging.map(String))} hangs on it and would be set aside.`,
+      hanging.length > 1 && `Rows ${more(hanging.map(String))} hang on it and would be set aside.`,
+      differences.length > 0 && `Also: ${differences.join('; ')}.`,
+    ]
+      .filter(Boolean)
+      .join(' '),
   changedByPlace: (label: string, differences: readonly string[]) => `This row names no letter. By its day and its place in the file it is ${label}, and it now differs: ${differences.join('; ')}. Is it the same jar, or another one? Until you say so the ledger stays as it is.`,
   byPlace: (label: string) => `The row names no letter: it was taken for ${label} by its day and its place in the file. If it is another jar, say so.`,
   newColumn: (heading: string, rows: number) => `The column “${heading}” is new since these notes came in. It tells more of ${rows} ${rows === 1 ? 'row that is' : 'rows that are'} in the ledger already. Take it over? Until you say so the ledger stays as it is.`,

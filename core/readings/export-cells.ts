@@ -140,8 +140,16 @@ export function readFigure(cell: string): ReadFigure | null {
   return { value: Number((found[1] ?? '').replace(',', '.')), unit: unit ?? null };
 }
 
-const UNIT =
-  /(celsius|centigrade|fahrenheit|kelvin)|(?:°|deg(?:rees?)?\.?\s?|[([_/,;:=-]\s?|\b(?:units?|in|temp(?:erature)?|scale|skala|einheit)\W*)([cfk])(?![\p{L}\d])|^\W*([cfk])\W*$/giu;
+const UNIT = new RegExp(
+  [
+    /(celsius|centigrade|fahrenheit|kelvin)/,
+    /(?:°|deg(?:rees?)?\.?\s?|[([_/,;:=-]\s?|\b(?:units?|in|temp(?:erature)?|scale|skala|einheit)\W*)([cfk])(?![\p{L}\d])/u,
+    /^\W*([cfk])\W*$/,
+  ]
+    .map(({ source }) => source)
+    .join('|'),
+  'giu',
+);
 
 /** The scale that a heading or a line before the readings names; null where it names none, or more than one. */
 export function unitIn(text: string): Letter | null {

@@ -138,9 +138,11 @@ function layoutOf(columns: readonly Column[], rows: number): Layout | null {
   const join = (...given: (Column | undefined)[]): number[] => {
     const own = given.flatMap((column) => (column ? [column.at] : [])).toSorted((a, b) => a - b);
     // "Feb 10, 2026, 7:40 PM": a year in a cell of its own between them.
+    const isYear = (value: number): boolean => Number.isInteger(value) && value >= 1990 && value <= 2100;
     const between = columns.filter(
-      ({ at, values }) => at > (own[0] ?? 0) && at < (own.at(-1) ?? 0) && values.length > 0 && values.every((value) => Number.isInteger(value) && value >= 1990 && value <= 2100),
-    ); // prettier-ignore
+      ({ at, values }) =>
+        at > (own[0] ?? 0) && at < (own.at(-1) ?? 0) && values.length > 0 && values.every(isYear),
+    );
     return [...own, ...between.map(({ at }) => at)].toSorted((a, b) => a - b);
   };
   const moment = most('moment');
@@ -221,7 +223,11 @@ function lay(all: readonly Row[], where: Where): Laid | null {
   const firstBusy = all.indexOf(sample[0] as Row);
   const above = all.slice(0, firstBusy).filter(({ cells }) => cells.some((cell) => /\p{L}|°|#/u.test(cell)));
   const width = sample.at(-1)?.cells.length ?? 0;
-  const heads = above.findLast(({ cells }) => cells.filter((cell) => cell.trim() !== '').length >= Math.min(2, width) && !cells.some((cell) => ['moment', 'clock'].includes(kindOf(cell) ?? '')));
+  const heads = above.findLast(
+    ({ cells }) =>
+      cells.filter((cell) => cell.trim() !== '').length >= Math.min(2, width) &&
+      !cells.some((cell) => ['moment', 'clock'].includes(kindOf(cell) ?? '')),
+  );
   const headings = heads?.cells ?? [];
   const columns = columnsOf(sample, headings);
   const layout = layoutOf(columns, sample.length);

@@ -47,7 +47,7 @@ function daysIn(stamps: readonly ReadStamp[], order: DayOrder, around: Around): 
 }
 
 /** The order of day and month in which the rows run on best: all days exist, the times span least, and lie by the hold. */
-export function orderOfDays(stamps: readonly ReadStamp[], around: Around): { order: DayOrder; either: boolean } {
+function orderOfDays(stamps: readonly ReadStamp[], around: Around): { order: DayOrder; either: boolean } {
   const other: DayOrder = around.dates === 'month first' ? 'day first' : 'month first';
   const start = civilStart(around);
   const costs = [around.dates, other, 'year first' as const].map((order) => {
@@ -102,7 +102,11 @@ export function civilTimes(
   const seconds = sure ? clocks : unfolded(clocks, days, start);
   const own = stamps.every(({ day }) => day !== null);
   if (own && seconds.every((one, i) => one === clocks[i])) {
-    return { times: seconds.map((one, i) => ({ seconds: (days[i] ?? 0) * DAY + one, offset: stamps[i]?.offset ?? null })), order, either, placed: true };
+    const times = seconds.map((one, i) => ({
+      seconds: (days[i] ?? 0) * DAY + one,
+      offset: stamps[i]?.offset ?? null,
+    }));
+    return { times, order, either, placed: true };
   }
   // Times without days run on past midnight, from the day above them or from the hold's own.
   const first = days[0] ?? (start === null ? null : Math.round((start - (seconds[0] ?? 0)) / DAY));

@@ -116,12 +116,16 @@ function scaleOf(laid: Laid, raw: readonly Raw[], seconds: number): Scale {
 function plainTimes(raw: readonly Raw[], laid: Laid, around: Around): Civil[] | null {
   const figures = raw.map(({ stamp }) => stamp as number);
   if (laid.layout.by === 'epoch') {
-    return figures.map((seconds) => ({ seconds: seconds + (around.beganOffset ?? around.offsetAt(seconds)) * 60, offset: around.beganOffset ?? around.offsetAt(seconds) }));
+    return figures.map((seconds) => {
+      const offset = around.beganOffset ?? around.offsetAt(seconds);
+      return { seconds: seconds + offset * 60, offset };
+    });
   }
   // Day 0 of a spreadsheet is 30 December 1899.
   if (laid.layout.by === 'serial') return figures.map((days) => ({ seconds: Math.round((days - 25_569) * 86_400), offset: null }));
   const told = laid.rows.slice(0, laid.first).map(({ cells }) => dayAlone(cells)).findLast((stamp) => stamp?.clock);
-  const start = told ? civilTimes([told], [null], around).times[0]?.seconds : around.began === null ? undefined : around.began + (around.beganOffset ?? 0) * 60;
+  const began = around.began === null ? undefined : around.began + (around.beganOffset ?? 0) * 60;
+  const start = told ? civilTimes([told], [null], around).times[0]?.seconds : began;
   return start === undefined ? null : figures.map((seconds) => ({ seconds: start + seconds, offset: null }));
 } // prettier-ignore
 
@@ -137,10 +141,11 @@ function spread(timed: readonly Timed[]): { timed: Timed[]; spread: boolean } {
   const noSeconds = timed.every(({ at }) => at.seconds % 60 === 0);
   if (!noSeconds || shared.length < 3 || shared.length < groups.size / 5) return { timed: [...timed], spread: false };
   const size = Math.max(...[...groups.values()].map((group) => group.length));
-  return {
-    timed: [...groups.values()].flatMap((group) => group.map(({ raw, at }, i) => ({ raw, at: { ...at, seconds: at.seconds + Math.floor((60 * i) / size) } }))),
-    spread: true,
-  };
+  const apart = ({ raw, at }: Timed, i: number): Timed => ({
+    raw,
+    at: { ...at, seconds: at.seconds + Math.floor((60 * i) / size) },
+  });
+  return { timed: [...groups.values()].flatMap((group) => group.map(apart)), spread: true };
 } // prettier-ignore
 
 /** Means of each minute, where a probe read so often that nothing is gained by keeping all. */

@@ -80,8 +80,8 @@ class PlanBuilder {
     const { ph, earlyPh, setAfterHours, setByHours, setAtTakeOut, powerCutHours } = outcome;
     const acidity = [ph, earlyPh].filter((one) => one !== null);
     this.observations.push({
-      key: this.#next--, jar, acidity, setAfterHours, setByHours, setAtTakeOut, powerCutHours, day: null, daysOpen: null, portion: null, at: null,
-      toldOn: null,
+      key: this.#next--, jar, acidity, setAfterHours, setByHours, setAtTakeOut, powerCutHours,
+      day: null, daysOpen: null, portion: null, at: null, toldOn: null,
     }); // prettier-ignore
   }
 

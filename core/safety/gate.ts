@@ -7,7 +7,7 @@ import type { Gate, Measured } from '../shapes/safety-codes';
  * Highest pH that may speak for a jar. 21 CFR 131.200 (yogurt) as amended by 88 FR 22907 of 2023-04-14: a pH of 4.6 or lower
  * is the acidity requirement.
  */
-export const GATE_PH = 4.6;
+const GATE_PH = 4.6;
 
 /** Whether a value speaks for a jar: by a meter alone, checked in buffer that day. Any other may stop, and never pass. */
 export const meterShows = ({ ph, how, checked }: Measured): boolean =>

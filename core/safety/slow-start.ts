@@ -6,7 +6,7 @@ import type { Look } from './seen';
 import type { SlowStart } from '../shapes/safety-codes';
 
 /** Hours, and the pH that a jar may not be above by then. A first batch gets the same: fresher milk, no leniency. */
-export const CLOCKS = { twelve: { hours: 12, ph: 5.7 }, day: { hours: 24, ph: 5.3 } } as const;
+const CLOCKS = { twelve: { hours: 12, ph: 5.7 }, day: { hours: 24, ph: 5.3 } } as const;
 
 const GRAVITY = ['too late', 'meter only', 'look'] as const;
 

@@ -54,7 +54,7 @@ function againstIt(outcome: Shown, seen: SeenOfJar): GateReason[] {
 }
 
 /** What leaves a jar uncertain that is not discarded. */
-export function uncertain(
+function uncertain(
   outcome: Shown & Pick<Outcome, 'texture' | 'bubbles' | 'powerCut' | 'powerCutHours'>,
   seen: SeenOfJar,
 ): GateReason[] {

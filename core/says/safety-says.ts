@@ -12,7 +12,7 @@ const NO_TOXIN_UNDONE = 'Spoilage organisms had time, and acid that comes later 
 const hoursInWords = (hours: number): string => (hours === 1 ? 'an hour' : `${hours} hours`);
 
 /** That warmth failed during a hold, and what that means. @param hours null: nobody said how long */
-export const failedSentence = (what: string, hours: number | null): string =>
+const failedSentence = (what: string, hours: number | null): string =>
   `${what} during the hold${hours === null ? '' : `, for ${hoursInWords(hours)}`}. ` +
   'If it had not set by then, spoilage organisms had time, and acid that comes later does not undo a toxin. ' +
   'When in doubt, discard.';

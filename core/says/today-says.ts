@@ -11,7 +11,7 @@ export interface TodayWords {
 const DAY = 86_400;
 
 /** "08:00", "tomorrow at 08:00", "4 May at 08:00", as the clock stands now. */
-export function clockWords(moment: string, now: string): string {
+function clockWords(moment: string, now: string): string {
   const { offset, seconds } = storedMoment(now);
   const local = momentText(storedMoment(moment).seconds, offset);
   const time = local.slice(11, 16);

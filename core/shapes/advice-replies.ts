@@ -94,7 +94,7 @@ const plain = (
 ) => reasonOf(code, {});
 
 /** The one reason that decides, as a code with its figures. */
-export const VerdictReasonReply = z.discriminatedUnion('code', [
+const VerdictReasonReply = z.discriminatedUnion('code', [
   plain('nothing may be used'),
   reasonOf('in its hold', { label: z.string() }),
   plain('all in doubt'),

@@ -6,7 +6,7 @@ const why = Prose.nullable().default(null);
 const draft = z.string().min(1).max(100).nullable().default(null);
 const acted = { act: Uid };
 
-export const Appliance = z.strictObject({
+const Appliance = z.strictObject({
   id: Uid.nullable(),
   name: Name,
   type: z.enum(['bath', 'box', 'cooker', 'other']).nullable(),

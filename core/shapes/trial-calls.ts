@@ -13,7 +13,7 @@ const Treatment = z.strictObject({
   dose: z.number().min(0).max(1e9).nullable().default(null),
 });
 const EXPECTED = z.enum(['more is better', 'less is better']);
-export const TASKS = ['rank', 'score', 'pair', 'triangle'] as const;
+const TASKS = ['rank', 'score', 'pair', 'triangle'] as const;
 
 export const SaveTrial = z.strictObject({
   batch: Uid,
@@ -119,7 +119,7 @@ export const RecordMarks = z.strictObject({ session: Uid, marks: z.array(Mark).m
 export const RecordedMarks = z.strictObject({ act: Uid, marks: z.int().positive() });
 export const Reveal = z.strictObject({ session: Uid, why });
 
-export const TrialReply = z.strictObject({
+const TrialReply = z.strictObject({
   id: Uid,
   batch: Uid,
   label: z.string(),

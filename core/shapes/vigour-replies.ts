@@ -10,12 +10,12 @@ import { PART_NAMES, STANDINGS } from './vigour-codes';
 const points = z.number();
 const score = z.number().min(0).max(100);
 const count = z.int().nonnegative();
-export const StandingReply = z.enum(STANDINGS);
+const StandingReply = z.enum(STANDINGS);
 
 /** That it is set aside, or descends from a jar that is, in words; null where neither. */
 const HeldReply = z.string().nullable();
 
-export const LineBatchReply = z.strictObject({
+const LineBatchReply = z.strictObject({
   batch: Uid,
   label: z.string(),
   madeOn: Day.nullable(),

@@ -13,7 +13,7 @@ export interface Carried {
 }
 
 /** Milk is an allergen by itself; a fermented milk is not free of it. */
-export const MILK = 'milk';
+const MILK = 'milk';
 const NEAR = 3;
 
 /**
@@ -21,7 +21,11 @@ const NEAR = 3;
  * @param stirred what is noted of a jar; null for one that is not known
  * @param carries allergens by the name of what is stirred in, in lower case
  */
-export function allergensOf(jar: number, stirred: (jar: number) => Stirred | null, carries: ReadonlyMap<string, readonly string[]>): Carried[] {
+export function allergensOf(
+  jar: number,
+  stirred: (jar: number) => Stirred | null,
+  carries: ReadonlyMap<string, readonly string[]>,
+): Carried[] {
   const found = new Map<string, boolean>([[MILK, true]]);
   const seen = new Set<number>();
   let row = [jar];

@@ -11,9 +11,6 @@ export function preference(x: number, n: number): number {
 /** Of `n` tries to find the odd one of three, `x` right: chance of so many or more by guessing. */
 export const triangle = (x: number, n: number): number => binomialFrom(x, n, 1 / 3);
 
-/** One of two, of whom one is expected to win: chance of so many or more. */
-export const directed = (x: number, n: number): number => binomialFrom(x, n, 1 / 2);
-
 export type Choice = 'preference' | 'directed' | 'triangle';
 const GUESS: Readonly<Record<Choice, number>> = { preference: 1 / 2, directed: 1 / 2, triangle: 1 / 3 };
 

@@ -81,9 +81,6 @@ export function friedman(table: readonly (readonly number[])[]): Friedman | null
   };
 }
 
-/** The chance by chi-square, as SciPy and R print it. */
-export const friedmanByChiSquare = ({ q, rankSums: sums }: Friedman): number => chiSquareBeyond(q, sums.length - 1); // prettier-ignore
-
 /** The chance of the best that could come of it: all tasters in the same order. */
 export function bestFriedman(tasters: number, jars: number): number {
   let orders = 1;

@@ -18,7 +18,7 @@ export function williams(jars: number): number[][] {
 export type Draw = () => number;
 
 /** In any order, each as likely (Fisher and Yates). */
-export function shuffled<T>(items: readonly T[], draw: Draw): T[] {
+function shuffled<T>(items: readonly T[], draw: Draw): T[] {
   const out = [...items];
   for (let i = out.length - 1; i > 0; i--) {
     const j = Math.floor(draw() * (i + 1));

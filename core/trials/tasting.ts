@@ -39,9 +39,21 @@ function tableOf(blocks: readonly Block[], treatments: readonly string[], task: 
  * A tasting by rank or score.
  * @param expected the treatments in the order that was expected before anyone tasted, the best first; null: none was
  */
-export function toldByRanks(blocks: readonly Block[], treatments: readonly string[], task: 'rank' | 'score', expected: readonly string[] | null): Told {
+export function toldByRanks(
+  blocks: readonly Block[],
+  treatments: readonly string[],
+  task: 'rank' | 'score',
+  expected: readonly string[] | null,
+): Told {
   const table = tableOf(blocks, treatments, task);
-  const sums = treatments.map((treatment, i) => ({ treatment, rankSum: table.reduce((sum, row) => sum + 1 + row.filter((other) => other < (row[i] ?? 0)).length + (row.filter((other) => other === row[i]).length - 1) / 2, 0) }));
+  const rankIn = (row: readonly number[], i: number): number => {
+    const [below, level] = [row.filter((other) => other < (row[i] ?? 0)), row.filter((other) => other === row[i])];
+    return 1 + below.length + (level.length - 1) / 2;
+  };
+  const sums = treatments.map((treatment, i) => ({
+    treatment,
+    rankSum: table.reduce((sum, row) => sum + rankIn(row, i), 0),
+  }));
   const order = sums.toSorted((a, b) => a.rankSum - b.rankSum || (a.treatment < b.treatment ? -1 : 1));
   const base = { order, tasters: table.length };
   if (table.length < 2 || treatments.length < 2) return { ...NOTHING, ...base, lacks: 'too few marks' };
@@ -52,7 +64,8 @@ export function toldByRanks(blocks: readonly Block[], treatments: readonly strin
   // Ranks rise from the best on, so that the expected order is the one of rising ranks.
   const trend = expected && expected.length > 2 ? page(tableOf(blocks, expected, task)) : null;
   const p = trend ? trend.p : found.p;
-  return { ...base, tells: p <= LEVEL + 1e-12, p, test: trend ? 'Page' : 'Friedman', method: trend ? trend.method : found.method, agreement, lacks: null };
+  const { method } = trend ?? found;
+  return { ...base, tells: p <= LEVEL + 1e-12, p, test: trend ? 'Page' : 'Friedman', method, agreement, lacks: null };
 } // prettier-ignore
 
 /** Two jars, one preferred by each taster. @param chosen treatment that each taster picked */
@@ -99,7 +112,12 @@ const BATCHES_NEEDED = 3;
  * Several tastings of like treatments together, a block for each taster of each batch. Batches whose jars share a seed come
  * first: only where there are not three of them do the others count, too.
  */
-export function combined(sessions: readonly Session[], treatments: readonly string[], task: 'rank' | 'score', expected: readonly string[] | null): Combined {
+export function combined(
+  sessions: readonly Session[],
+  treatments: readonly string[],
+  task: 'rank' | 'score',
+  expected: readonly string[] | null,
+): Combined {
   const batchesOf = (some: readonly Session[]): number => new Set(some.map(({ batch }) => batch)).size;
   const alike = sessions.filter(({ blocks }) => blocks.some(({ marks }) => treatments.every((name) => marks.has(name))));
   const seeded = alike.filter(({ seed }) => seed !== null);

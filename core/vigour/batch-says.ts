@@ -22,7 +22,7 @@ export function countedIn({ comparable, scores }: JudgedBatch): JarScore[] {
 }
 
 /** "a 36, b 75", of the jars that speak for a batch. */
-export const countedWords = (batch: JudgedBatch): string =>
+const countedWords = (batch: JudgedBatch): string =>
   scoresInWords(countedIn(batch).map(({ jar, points }) => ({ label: jar.label, points })));
 
 /** "56 is the median of its jars that can be compared: a 36, b 75." */

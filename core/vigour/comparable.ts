@@ -61,7 +61,7 @@ function inMost<T>(batches: readonly (readonly T[])[]): T | null {
 }
 
 /** How a line's jars are usually made, by its first batches after the founding one. */
-export function usualTreatment(batches: readonly (readonly JarEvidence[])[]): UsualTreatment {
+function usualTreatment(batches: readonly (readonly JarEvidence[])[]): UsualTreatment {
   return {
     // Of two as common the plainer one is found first.
     additions: inMost(batches.map((jars) => jars.map(additionsOf).toSorted((a, b) => a.length - b.length))),

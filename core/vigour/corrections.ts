@@ -20,7 +20,7 @@ export const BATCHES_PER_COEFFICIENT = 5;
 const MIDDLE_SET = ASSUMED_SETS.slice(0, 1);
 
 /** Hours that a seed's storage should cost: in the fridge by the keeper's own figure once it is known, else published. */
-export function waitDelay(storage: Storage | null, perDay: DelayPerDay | null): number {
+function waitDelay(storage: Storage | null, perDay: DelayPerDay | null): number {
   if (!storage) return 0;
   if (!perDay?.own) return delayHours(storageLoss(storage), PUBLISHED_STORAGE).middle;
   const frozen = delayHours(storageLoss({ ...storage, fridgeDays: 0 }), PUBLISHED_STORAGE).middle;

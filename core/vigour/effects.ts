@@ -8,7 +8,7 @@ const FEW_SETS = 2;
 const MOST_BY_FEW = 10;
 
 /** Belief before any siblings: an effect of this spread (points) round none; two siblings differ by chance by this much. */
-export const EFFECT_RULES = { priorSpread: 20, differenceSpread: 7 } as const;
+const EFFECT_RULES = { priorSpread: 20, differenceSpread: 7 } as const;
 
 export interface Effect {
   /** "oat bran", or "goat milk" for a milk. */

@@ -23,7 +23,7 @@ const MIDDLE_SET = ASSUMED_SETS.slice(0, 1);
 const clocks = new WeakMap<readonly WarmPoint[], Map<number, number>>();
 
 /** Warm hours up to a time by the middle of the ranges; plain hours where no temperatures are known. */
-export function clockOf(jar: JarEvidence): (hour: number) => number {
+function clockOf(jar: JarEvidence): (hour: number) => number {
   const { profile } = jar;
   if (!profile || profile.length < 2) return (hour) => hour;
   // Jars of one hold are mostly looked at at the same times.

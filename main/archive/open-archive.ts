@@ -51,7 +51,7 @@ export function parseShallow(text: string, where: string): unknown {
   }
 }
 
-export function textOf(bytes: Uint8Array, where: string): string {
+function textOf(bytes: Uint8Array, where: string): string {
   try {
     return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
   } catch {

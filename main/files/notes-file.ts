@@ -5,7 +5,7 @@ import type { Parsed } from '../../core/contract';
 import { Refused } from '../refusal';
 import { sheetText, type SheetText } from './spreadsheet';
 
-export const MOST_BYTES = 20 * 1024 * 1024;
+const MOST_BYTES = 20 * 1024 * 1024;
 
 export interface NotesText {
   /** The file's own name, without folders. */

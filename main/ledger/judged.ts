@@ -79,8 +79,10 @@ function readProofs(facts: Ledger['rows']): BathAndJar[] {
     const series = facts.where('series', 'hold', run);
     const of = (place: 'bath' | 'jar'): BathAndJar['bath'] =>
       profileOf(
-        readingsIn(facts, series.find((one) => one.place === place)?.block ?? null).map(({ at, temperature }) => ({ hour: Date.parse(at) / 3_600_000, celsius: temperature.value })),
-      ).profile; // prettier-ignore
+        readingsIn(facts, series.find((one) => one.place === place)?.block ?? null).map(
+          ({ at, temperature }) => ({ hour: Date.parse(at) / 3_600_000, celsius: temperature.value }),
+        ),
+      ).profile;
     const [bath, jar] = [of('bath'), of('jar')];
     return bath.length > 1 && jar.length > 1 ? [{ bath, jar }] : [];
   });

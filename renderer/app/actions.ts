@@ -47,9 +47,7 @@ const byScreen = (): readonly Action[] => screens.flatMap((screen) => screen.act
 export const actions = (): readonly Action[] => [...everywhere, ...byScreen()];
 
 /** A key press as the table writes it: "ctrl+shift+z". The command key counts as ctrl. */
-export function chordOf(
-  event: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey'>,
-): string {
+function chordOf(event: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey'>): string {
   const parts = [
     event.ctrlKey || event.metaKey ? 'ctrl' : '',
     event.altKey ? 'alt' : '',
@@ -64,7 +62,7 @@ export const isTyping = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement && target.matches('input, textarea, select, [contenteditable]');
 
 /** Runs the action a key press stands for. Plain letters and undo stay with a field while someone types in it. */
-export function onKey(event: KeyboardEvent, screen: string): void {
+function onKey(event: KeyboardEvent, screen: string): void {
   // Enter and the space bar press what the keyboard is on; of a screen they are only while it is on nothing.
   if (/^(Enter| )$/.test(event.key) && event.target !== document.body) return;
   if (event.defaultPrevented || document.querySelector('dialog[open]') !== null) return;

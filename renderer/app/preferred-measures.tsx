@@ -16,7 +16,7 @@ const SPOONS = [
 const round = (ml: number): string => String(Math.round(ml * 10) / 10);
 
 /** "A tbsp is 14.8 mL, a tsp 4.9 mL, a cup 236.6 mL." */
-export function spoonWords(spoons: Preferences['spoons']): string {
+function spoonWords(spoons: Preferences['spoons']): string {
   const { tablespoon, teaspoon, cup } = MEASURES[spoons];
   return `A tbsp is ${round(tablespoon)} mL, a tsp ${round(teaspoon)} mL, a cup ${round(cup)} mL.`;
 }

@@ -16,7 +16,9 @@ interface Props {
   readonly onTake: (seed: SeedText) => void;
 }
 
-function OfLine({ line, verdict, seed: advised, now, onTake }: LineVerdict & Pick<Props, 'onTake'> & { readonly now: SeedText | undefined }) {
+type OfLineProps = LineVerdict & Pick<Props, 'onTake'> & { readonly now: SeedText | undefined };
+
+function OfLine({ line, verdict, seed: advised, now, onTake }: OfLineProps) {
   const taken = advised !== null && advised.picked?.id === now?.picked?.id && advised.portion === now?.portion;
   const take = (seed: SeedText): void =>
     onTake(pickSeed(now ?? noSeed, seed.picked, seed.portion === '' ? null : { id: seed.portion, part: seed.part }));

@@ -19,7 +19,7 @@ import type { Packages } from './use-packages';
 const joined = (parts: readonly string[]): string => parts.filter((part) => part.trim() !== '').join(', ');
 
 /** What a jar comes to, in a few words. */
-export function recipeWords(recipe: Recipe): {
+function recipeWords(recipe: Recipe): {
   readonly seed: string;
   readonly milk: string;
   readonly additions: string;

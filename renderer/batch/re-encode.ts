@@ -1,7 +1,7 @@
 // A photograph drawn anew in the page, so that what travelled in the file with it (place, camera, time) is gone.
 
 /** Largest file taken from the window (bytes). */
-export const MOST_BYTES = 20 * 1024 * 1024;
+const MOST_BYTES = 20 * 1024 * 1024;
 /** Longest side kept (px): enough to see the curd, small enough for years of jars. */
 const LONGEST = 2400;
 const QUALITY = 0.88;

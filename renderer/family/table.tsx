@@ -7,7 +7,7 @@ import { sortedRows, type SortBy } from './table-order';
 import { useJars } from './use-jars';
 import { useSize } from '../parts/use-size';
 
-export const ROW_HEIGHT = 48;
+const ROW_HEIGHT = 48;
 const SPARE = 8;
 
 const columns: readonly { readonly by: SortBy | null; readonly title: string }[] = [

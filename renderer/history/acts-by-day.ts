@@ -15,7 +15,9 @@ export function dayHeading(day: string): string {
 }
 
 /** What was written on one day stands together, in the order given. @param entries each with its moment */
-export function byDay<E extends { readonly at: string }>(entries: readonly E[]): { readonly day: string; readonly entries: readonly E[] }[] {
+export function byDay<E extends { readonly at: string }>(
+  entries: readonly E[],
+): { readonly day: string; readonly entries: readonly E[] }[] {
   const days: { day: string; entries: E[] }[] = [];
   for (const entry of entries) {
     const day = entry.at.slice(0, 10);

@@ -16,7 +16,7 @@ const isKind = (word: string | undefined): word is RecordKind =>
   (RECORD_KINDS as readonly string[]).includes(word ?? '');
 
 /** The record a focus such as "jar:UID" means, or null for everything. */
-export function recordOf(focus: string | null): { readonly kind: RecordKind; readonly id: string } | null {
+function recordOf(focus: string | null): { readonly kind: RecordKind; readonly id: string } | null {
   const [kind, id] = focus?.split(':') ?? [];
   return isKind(kind) && id !== undefined ? { kind, id } : null;
 }

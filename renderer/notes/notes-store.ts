@@ -7,7 +7,7 @@ import { questionOf } from './ambiguous';
 import type { Problem, Question } from './note-lists';
 
 /** A file from the window crosses as bytes, this many at most. */
-export const MOST_BYTES = 20 * 1024 * 1024;
+const MOST_BYTES = 20 * 1024 * 1024;
 
 export interface NotesFile {
   readonly name: string;

@@ -3,7 +3,7 @@ import { FLAG } from '../../core/shapes/drawing-flags';
 import { SET_WORDS } from './set-words';
 
 /** The set word of a drawing's column; null when unknown. */
-export const setWordAt = (value: number): (typeof SET_WORDS)[number] | null => SET_WORDS[value] ?? null;
+const setWordAt = (value: number): (typeof SET_WORDS)[number] | null => SET_WORDS[value] ?? null;
 
 /** "at least generation 3", or "generation 3". */
 export const generationWords = (generation: number, atLeast: boolean): string =>

@@ -4,8 +4,7 @@ import { FLAG } from '../../core/shapes/drawing-flags';
 import { SET_WORDS } from './set-words';
 
 /** Index of a set word as the drawing counts them; 255 where it is not known. */
-export const setWordIndex = (word: JarView['setWord']): number =>
-  word === null ? 255 : SET_WORDS.indexOf(word);
+const setWordIndex = (word: JarView['setWord']): number => (word === null ? 255 : SET_WORDS.indexOf(word));
 
 type Drawn = Pick<JarView, 'setWord' | 'spoiled' | 'caution'> & Partial<Pick<JarView, 'lost' | 'onShelf' | 'outcomeKnown'>>; // prettier-ignore
 

@@ -10,7 +10,7 @@ import { makeReader, type Reader, type Writer } from './reading';
 const pad = (n: number): string => String(n).padStart(2, '0');
 
 /** The offset of a local time on this machine: "+01:00". */
-export function offsetAt(local: string): string {
+function offsetAt(local: string): string {
   const minutes = -new Date(local).getTimezoneOffset();
   const size = Math.abs(minutes);
   return `${minutes < 0 ? '-' : '+'}${pad(Math.floor(size / 60))}:${pad(size % 60)}`;

@@ -112,7 +112,12 @@ function Foot({ source }: { readonly source: SourceNow }) {
   const last = lines.at(-1);
   return (
     <footer className="packet-foot">
-      {startedJars > 0 && <JarPicture generation={source.form === 'culture' ? 2 : 1} {...lookOf({ setWord: 'spoonable', spoiled: false, caution: null }, source.form === 'culture')} />}
+      {startedJars > 0 && (
+        <JarPicture
+          generation={source.form === 'culture' ? 2 : 1}
+          {...lookOf({ setWord: 'spoonable', spoiled: false, caution: null }, source.form === 'culture')}
+        />
+      )}
       <p>
         {startedJars === 0 ? (
           <span className="soft">not used yet</span>
@@ -175,7 +180,11 @@ export function Packet({ source, boxes, forms }: { readonly source: SourceNow; r
           <button type="button" className="button quiet" onClick={() => onEdit({ kind: 'source', id: source.id })}>
             Correct the source<span className="visually-hidden"> {source.name}</span>
           </button>
-          <button type="button" className="button quiet" onClick={() => onEdit({ kind: 'package', id: null, of: source.id, name: source.name })}>
+          <button
+            type="button"
+            className="button quiet"
+            onClick={() => onEdit({ kind: 'package', id: null, of: source.id, name: source.name })}
+          >
             Add a package<span className="visually-hidden"> of {source.name}</span>
           </button>
           <button type="button" className="button quiet" onClick={() => go('history', `source:${source.id}`)}>

@@ -16,7 +16,7 @@ const titles: Record<Trouble['kind'], string> = {
 };
 
 /** A backup's moment as people write it, in the clock it was made by: "3 May 2026, 09:30". */
-export function backupMoment(moment: string): string {
+function backupMoment(moment: string): string {
   const months =
     'January February March April May June July August September October November December'.split(' ');
   const [year, month, day] = moment.slice(0, 10).split('-').map(Number);

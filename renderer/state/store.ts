@@ -63,7 +63,7 @@ function dress(state: AppState): void {
 
 let asked = 0;
 /** Reads the app's state again. A later reading wins over an earlier one that answers late. */
-export async function refresh(): Promise<void> {
+async function refresh(): Promise<void> {
   asked += 1;
   const mine = asked;
   const answer = await call('app.state', {});

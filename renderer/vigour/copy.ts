@@ -31,7 +31,7 @@ function selfContained(svg: SVGSVGElement): {
 }
 
 /** The drawing as a PNG. */
-export async function pictureOf(svg: SVGSVGElement): Promise<Blob> {
+async function pictureOf(svg: SVGSVGElement): Promise<Blob> {
   const { source, width, height } = selfContained(svg);
   const image = new Image();
   image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(source)}`;

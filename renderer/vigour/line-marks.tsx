@@ -100,7 +100,12 @@ function Noticed({ line, layout, corrected }: Pick<MarksProps, 'line' | 'layout'
   return (
     <>
       <path className="called" d={`M${at} ${level === null || level === undefined ? layout.top : layout.y(level) + layout.jar / 2 + 8}V${layout.noticed - 18}`} />
-      <text className="word called-word" x={near ? 8 : far ? layout.width - 4 : at} y={layout.noticed} textAnchor={near ? 'start' : far ? 'end' : 'middle'}>
+      <text
+        className="word called-word"
+        x={near ? 8 : far ? layout.width - 4 : at}
+        y={layout.noticed}
+        textAnchor={near ? 'start' : far ? 'end' : 'middle'}
+      >
         noticed here
       </text>
     </>
@@ -190,10 +195,11 @@ export function SmallMarks({ line }: { readonly line: LineReply }) {
   const { x, y } = smallLayout(batches.length);
   const { baseline, spread } = line;
   const width = Math.max(1.6, Math.min(5, (SMALL.width - 12) / batches.length / 2.2));
+  const [top, foot] = [y((baseline ?? 0) + (spread ?? 0)), y((baseline ?? 0) - (spread ?? 0))];
   return (
     <>
       {baseline !== null && (
-        <rect className="band" x="0" width={SMALL.width} y={y(baseline + (spread ?? 0))} height={Math.max(8, y(baseline - (spread ?? 0)) - y(baseline + (spread ?? 0)))} rx="4" />
+        <rect className="band" x="0" width={SMALL.width} y={top} height={Math.max(8, foot - top)} rx="4" />
       )}
       {batches.map((batch, index) =>
         batch.points === null ? (

@@ -177,7 +177,11 @@ export function LinePlot({ line, chosen, onChoose, worked }: Props) {
             {layout.step < LEAST_STEP - 1 ? (
               <Stretches line={line} layout={layout} room={room} onShow={show} />
             ) : (
-              <Columns line={line} shown={shown} layout={layout} chosenAt={chosenAt} onShow={show} onPoint={setPointed} onChoose={onChoose} />
+              <Columns
+                {...{ line, shown, layout, chosenAt, onChoose }}
+                onShow={show}
+                onPoint={setPointed}
+              />
             )}
           </div>
         )}

@@ -201,7 +201,7 @@ export const path = (points: readonly (readonly [number, number])[]): string =>
   points.map(([x, y], at) => `${at === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('');
 
 /** Why a batch stands below the line, in a word or two. */
-export const whyBelow = (batch: LineBatch): string =>
+const whyBelow = (batch: LineBatch): string =>
   batch.first ? 'first batch' : batch.jars.length === 0 && batch.setWord === null ? 'not noted' : 'left out';
 
 /** Batches below the line with their word, said once for neighbours that share it: at its middle. */

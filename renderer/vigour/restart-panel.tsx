@@ -80,7 +80,12 @@ function Today({ at, generation, width }: { readonly at: number; readonly genera
       <text className="generation today-word" x={at} y={ROOM.foot + 26} textAnchor="middle">
         {generation}
       </text>
-      <text className="word today-word" x={near ? 2 : far ? width - 2 : at} y={ROOM.foot + 48} textAnchor={near ? 'start' : far ? 'end' : 'middle'}>
+      <text
+        className="word today-word"
+        x={near ? 2 : far ? width - 2 : at}
+        y={ROOM.foot + 48}
+        textAnchor={near ? 'start' : far ? 'end' : 'middle'}
+      >
         today
       </text>
     </>

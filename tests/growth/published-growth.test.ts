@@ -6,7 +6,7 @@ import {
   PUBLISHED_SETS,
   type CardinalTemperatures,
 } from '../../core/growth/cardinal';
-import { jarFollows, timeConstantFrom } from '../../core/growth/jar-temperature';
+import { jarFollows } from '../../core/growth/jar-temperature';
 import {
   delayHours,
   delayPerDay,
@@ -82,10 +82,6 @@ describe('the jar behind the bath', () => {
   it('is exact for a bath that warms steadily: behind by rate × τ in the end', () => {
     const bath = [{ hour: 0, celsius: 20 }, { hour: 20, celsius: 60 }]; // prettier-ignore
     expect(jarFollows(bath, 1, 20)[1]?.celsius).toBeCloseTo(58, 6);
-  });
-  it('gives the time constant back', () => {
-    expect(timeConstantFrom(40, 30, 40 - 10 * Math.exp(-1.5), 3)).toBeCloseTo(2, 9);
-    expect(() => timeConstantFrom(40, 35, 30, 1)).toThrow(RangeError);
   });
 });
 

@@ -5,12 +5,21 @@ import {
   daysInWords,
   findJars,
   jarLabel,
-  labelJars,
   lineName,
   lineWords,
   readLabel,
   type Findable,
+  type LabelParts,
 } from '../../core/lineage/labels';
+import type { JarFacts } from '../../main/ledger/derived/family-of-rows';
+import { LabelGroups } from '../../main/ledger/label-groups';
+
+/** What a ledger with these jars calls each. */
+function labelsOf(jars: readonly LabelParts[]): string[] {
+  const groups = new LabelGroups();
+  for (const [key, jar] of jars.entries()) groups.add({ ...jar, key, state: 'made' } as JarFacts);
+  return jars.map((jar) => jarLabel(jar, groups.needsYear(jar)));
+}
 
 const parts = (madeOn: string | null, letter: string, word: string | null = null) => ({
   madeOn,
@@ -27,20 +36,14 @@ it('prints a label: day, word if any, letter; the year only where it is needed',
 });
 
 it('writes the year on exactly the jars that another year has the like of, in any case of letters', () => {
-  const labels = labelJars([
-    [1, parts('2025-03-14', 'b')],
-    [2, parts('2026-03-14', 'B')],
-    [3, parts('2026-03-14', 'c')],
-    [4, parts('2026-03-14', 'b', 'plain')],
-    [5, parts('2026-03-14', 'b')],
+  const labels = labelsOf([
+    parts('2025-03-14', 'b'),
+    parts('2026-03-14', 'B'),
+    parts('2026-03-14', 'c'),
+    parts('2026-03-14', 'b', 'plain'),
+    parts('2026-03-14', 'b'),
   ]);
-  expect([...labels.values()]).toEqual([
-    '14 Mar 2025 b',
-    '14 Mar 2026 b',
-    '14 Mar c',
-    '14 Mar plain b',
-    '14 Mar 2026 b',
-  ]);
+  expect(labels).toEqual(['14 Mar 2025 b', '14 Mar 2026 b', '14 Mar c', '14 Mar plain b', '14 Mar 2026 b']);
 });
 
 it('calls a line by its founding batch’s word, else by its day', () => {
@@ -54,8 +57,8 @@ describe('finding', () => {
     ['2025-03-14', 'b', null], ['2026-03-14', 'a', null], ['2026-03-14', 'b', null], ['2026-04-03', 'a', 'plain'],
     ['2026-03-04', 'a', 'oat bran'], [null, 'a', null],
   ].map(([madeOn, letter, word], key) => ({ key, madeOn: madeOn as string | null, letter: letter as string, word: word as string | null, label: '' }));
-  const labels = labelJars(jars.map((jar) => [jar.key, jar]));
-  const known = jars.map((jar) => ({ ...jar, label: labels.get(jar.key) as string }));
+  const labels = labelsOf(jars);
+  const known = jars.map((jar, at) => ({ ...jar, label: labels[at] as string }));
   const found = (text: string, dates: 'day first' | 'month first' = 'day first', notAfter: string | null = null): string[] =>
     findJars(known, text, { dates, limit: 10, notAfter }).map((jar) => jar.label);
 

@@ -1,7 +1,7 @@
 // What became of a jar or a portion.
 import { amount, day, maybe, moment, oneOf, ref, text, whole } from './fact-fields';
 
-export const MOVEMENT_KINDS = [
+const MOVEMENT_KINDS = [
   'fridge', 'freezer', 'thawed', 'opened', 'eaten', 'given', 'discarded', 'gone', 'still there',
 ] as const; // prettier-ignore
 export type MovementKind = (typeof MOVEMENT_KINDS)[number];

@@ -2,9 +2,9 @@
 import { PARTS, PLACES } from '../records';
 import { amount, day, flag, line, maybe, name, oneOf, ref, usually, whole, words } from './fact-fields';
 
-export const JAR_STATES = ['planned', 'made', 'not made', 'mistake', 'lost'] as const;
-export const VOLUME_KNOWN = ['measured', 'filled to the vessel', 'milk plus seed'] as const;
-export const PORTION_FORMS = ['pot', 'cubes', 'flakes', 'jar'] as const;
+const JAR_STATES = ['planned', 'made', 'not made', 'mistake', 'lost'] as const;
+const VOLUME_KNOWN = ['measured', 'filled to the vessel', 'milk plus seed'] as const;
+const PORTION_FORMS = ['pot', 'cubes', 'flakes', 'jar'] as const;
 
 export const made = {
   /** Jars made on one day from one heating of milk. A range where the day is known no better: "about mid January". */

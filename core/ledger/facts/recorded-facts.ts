@@ -17,7 +17,7 @@ export type RecordedKind = (typeof RECORDED)[number];
 const NOT_GIVEN: Partial<Record<FactKind, readonly string[]>> = { series: ['block'] };
 
 /** A name that a fact has within one call. */
-export const RefName = z.string().regex(/^[A-Za-z][\w-]{0,39}$/, {
+const RefName = z.string().regex(/^[A-Za-z][\w-]{0,39}$/, {
   message: 'this is not a name of letters, digits and hyphens, 40 at most, that begins with a letter',
 });
 const RefOrId = z.string().refine((text) => Uid.safeParse(text).success || RefName.safeParse(text).success, {

@@ -10,7 +10,7 @@ export interface Wrong {
 }
 
 /** Exactly one of these fields is filled. */
-export const EXACTLY_ONE: Partial<Record<FactKind, readonly string[]>> = {
+const EXACTLY_ONE: Partial<Record<FactKind, readonly string[]>> = {
   seeding: ['fromJar', 'source'],
   use: ['milk', 'addition', 'seeding', 'batch'],
   remark: REMARKED,

@@ -23,6 +23,9 @@ const hoursOf = (cell: string): number => {
   return parsed.ok ? parsed.hours : Number.NaN;
 };
 const number = (cell: string): number => (isNumber(cell) ? Number(tidy(cell).replace(',', '.')) : Number.NaN);
+/** A figure with its degrees. */
+const isWarmth = (cell: string): boolean =>
+  /°|\d\s*(?:deg\w*\.?\s*)?[FC]\b/i.test(tidy(cell)) && parseTemperature(cell).ok;
 export const withDay = (cell: string): boolean => findDay(cell) !== null;
 
 /** What stands in a column decides where its heading does not. Strictest first; null where nothing fits. */
@@ -33,7 +36,7 @@ export function meaningOfCells(cells: readonly string[], free: ReadonlySet<NoteC
   const tests: readonly (readonly [NoteColumn, () => boolean])[] = [
     ['date', () => most((cell) => cellDay(cell) !== null || serialDay(cell) !== null, 0.8)],
     ['seed', () => most((cell) => PIECE_WITHIN.test(cell) || withDay(cell) || PREVIOUS.test(plain(cell)), 0.5)],
-    ['temperature', () => most((cell) => (/°|\d\s*(?:deg\w*\.?\s*)?[FC]\b/i.test(tidy(cell)) && parseTemperature(cell).ok) || (number(cell) >= 85 && number(cell) <= 115), 0.8)],
+    ['temperature', () => most((cell) => isWarmth(cell) || (number(cell) >= 85 && number(cell) <= 115), 0.8)],
     ['ph', () => most((cell) => number(cell) >= 3 && number(cell) <= 7 && /[.,]/.test(cell) && parsePh(cell).ok, 0.8)],
     ['set', () => most((cell) => readSet(cell).kind === 'word', 0.6)],
     ['milk', () => most((cell) => MILKISH.test(plain(cell)), 0.6)],

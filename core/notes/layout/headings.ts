@@ -131,6 +131,14 @@ export const isNotes = (heading: string): boolean =>
 const VOLUME = /^\(?(?:ml|cl|dl|tbsps?|tbs|tablespoons?|tsps?|el|tl|msk|spsk|cups?)\)?$/;
 const UNIT_WORD =
   /^(?:ml|cl|dl|l|lit(?:er|re)s?|g|gr|grams?|kg|oz|fl\.? ?oz|tbsps?|tbs|tablespoons?|t|tsps?|teaspoons?|el|tl|msk|spsk|cups?|c|qts?|quarts?|pints?|gal|caps?|capsules?|pieces|pcs|stk|h|hrs?|hours?|std|stunden|days?|tage|d|min|f|deg f|deg c|fahrenheit|celsius|%)\.?$/i;
+/** "Starter in ml", "amount_g". */
+const UNIT_LAST = new RegExp(
+  `[\\s,/_-](?:in\\s+)?(${[
+    'ml|cl|dl|l|g|tbsp|tbs|T|tsp|EL|TL|cups?|msk|spsk|h|hrs?|hours|std|days?|tage|F|C|min|%|qts?|quarts?|pints?|pts?',
+    'oz|kg|lit(?:er|re)s?|tablespoons?|teaspoons?',
+  ].join('|')})\\.?$`,
+  'i',
+);
 
 /** The unit a heading tells, as written in it: "Amount (ml)" → "ml", "Temp °C" → "C", "Hold h" → "h", "Tbsp" → "Tbsp". */
 export function headingUnit(heading: string): string | null {
@@ -146,11 +154,7 @@ export function headingUnit(heading: string): string | null {
   // "ml starter"
   const before = /^(ml|cl|dl|g|tbsps?|tsps?|EL|TL|cups?|grams?)\s+(?:of\s+)?\p{L}{3}/iu.exec(text)?.[1];
   if (before) return before;
-  return (
-    /[\s,/_-](?:in\s+)?(ml|cl|dl|l|g|tbsp|tbs|T|tsp|EL|TL|cups?|msk|spsk|h|hrs?|hours|std|days?|tage|F|C|min|%|qts?|quarts?|pints?|pts?|oz|kg|lit(?:er|re)s?|tablespoons?|teaspoons?)\.?$/i.exec(
-      text,
-    )?.[1] ?? null
-  );
+  return UNIT_LAST.exec(text)?.[1] ?? null;
 }
 
 /** Whether a heading of how long tells it in days. */

@@ -12,17 +12,7 @@ import { headingKey } from '../rows/same-row';
 import { question, quoted } from '../notes-says';
 
 /** Questions whose answer changes what a row is taken to mean; their answers are kept with the row. */
-export const ANSWERABLE = [
-  'set',
-  'thrown',
-  'sign',
-  'bubbles',
-  'slime',
-  'thing',
-  'fibre',
-  'each',
-  'sum',
-] as const;
+const ANSWERABLE = ['set', 'thrown', 'sign', 'bubbles', 'slime', 'thing', 'fibre', 'each', 'sum'] as const;
 /** Of these, the ones about how much of each seed. */
 const OF_AMOUNTS: readonly string[] = ['each', 'sum'];
 

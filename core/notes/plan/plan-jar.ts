@@ -11,8 +11,13 @@ import type { SourceMention } from '../named-seeds';
 const readText = ({ identity, seeds }: NoteRow, facts: RowFacts, note: string): string => JSON.stringify([
   identity.day, plain(identity.word ?? ''), identity.letter, facts.hours, facts.temperature && Number(facts.temperature.value.toFixed(2)),
   plain(facts.milk ?? ''), facts.milkAmount?.value ?? null, facts.additions.map(({ name, actual }) => [plain(name), actual?.value ?? null]),
-  seeds.map(({ part, amount }) => ['source' in part.from ? plain(part.from.source.name) : part.from.jar.label.toLowerCase(), amount?.value ?? null]),
-  facts.outcome && [facts.outcome.setWord, facts.outcome.ph, facts.outcome.signs, facts.outcome.spoiledSaid, plain(facts.outcome.texture ?? '')], plain(note),
+  seeds.map(({ part: { from }, amount }) => [
+    'source' in from ? plain(from.source.name) : from.jar.label.toLowerCase(), amount?.value ?? null,
+  ]),
+  facts.outcome && [
+    facts.outcome.setWord, facts.outcome.ph, facts.outcome.signs, facts.outcome.spoiledSaid, plain(facts.outcome.texture ?? ''),
+  ],
+  plain(note),
 ]); // prettier-ignore
 
 /** The answers of a line: its own id is left out of the question's, so that they are found when the line moves. */

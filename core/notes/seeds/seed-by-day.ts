@@ -14,6 +14,20 @@ import {
 } from './seed-index';
 import { STOP, unused, words } from '../cells/seed-words';
 
+/** A jar's letter or number right after its day: " b", ", jar 2", "#3". */
+const NAMED_NEXT = new RegExp(
+  /^[\s\-_/.,:#(]*(?:(?:jar|glas|glass|pot|batch|bocal|frasco|tarro|vasetto|burk|sloik)\s*)?/.source +
+    /[#(]?\s*([\p{L}\p{N}]{1,20})(?![\p{L}\p{N}])[)]?/u.source,
+  'iu',
+);
+/** Or right before it: "b of ", "2 (from ". */
+const NAMED_LAST = new RegExp(
+  /(?:^|[^\p{L}\p{N}])([\p{L}\p{N}]{1,20})[\s,(:\-/]*/u.source +
+    /(?:(?:of|from|on|made|made on|batch|vom|von|aus|du|de|del|di|da|dal|van|do|fra|fran|från|z|ze|the|am|le)[\s,(:]+)*$/
+      .source,
+  'iu',
+);
+
 /** The jar of a set whose letter stands next to a date: right after it, else right before it. */
 function letterBeside(
   before: string,
@@ -29,10 +43,7 @@ function letterBeside(
       .filter((jar) => jar.word !== null && said.includes(` ${words(jar.word).join(' ')} `));
     return byWord.length === 1 ? (byWord[0] ?? null) : null;
   };
-  const next =
-    /^[\s\-_/.,:#(]*(?:(?:jar|glas|glass|pot|batch|bocal|frasco|tarro|vasetto|burk|sloik)\s*)?[#(]?\s*([\p{L}\p{N}]{1,20})(?![\p{L}\p{N}])[)]?/iu.exec(
-      after,
-    );
+  const next = NAMED_NEXT.exec(after);
   if (next) {
     const jar = oneOf(next[1] ?? '', `${before} ${after}`);
     if (jar) return { jar, before, after: after.slice(next[0].length) };
@@ -43,10 +54,7 @@ function letterBeside(
     const phrase = ` ${words([jar.word, jar.letter].filter(Boolean).join(' ')).join(' ')} `;
     if (said.includes(phrase)) return { jar, before, after: said.replace(phrase, ' ') };
   }
-  const last =
-    /(?:^|[^\p{L}\p{N}])([\p{L}\p{N}]{1,20})[\s,(:\-/]*(?:(?:of|from|on|made|made on|batch|vom|von|aus|du|de|del|di|da|dal|van|do|fra|fran|från|z|ze|the|am|le)[\s,(:]+)*$/iu.exec(
-      before,
-    );
+  const last = NAMED_LAST.exec(before);
   if (last) {
     const jar = oneOf(last[1] ?? '', before);
     if (jar) return { jar, before: before.slice(0, last.index), after };

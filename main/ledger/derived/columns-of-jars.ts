@@ -26,7 +26,8 @@ export function milks({ db }: Rows): ReadonlyMap<number, string | null> {
 export function madeOf({ db }: Rows, jar: number | null): ReadonlyMap<number, JarRecord['made']> {
   const all = db.prepare(`
     SELECT j.key, j.vessel, (SELECT u.package FROM milk m JOIN use u ON u.milk = m.key WHERE m.jar = j.key ORDER BY u.key LIMIT 1),
-      (SELECT coalesce(s.part, p.part) FROM seeding s LEFT JOIN portion p ON p.key = s.portion WHERE s.jar = j.key AND coalesce(s.part, p.part) IS NOT NULL LIMIT 1),
+      (SELECT coalesce(s.part, p.part) FROM seeding s LEFT JOIN portion p ON p.key = s.portion
+        WHERE s.jar = j.key AND coalesce(s.part, p.part) IS NOT NULL LIMIT 1),
       (SELECT sum(coalesce(a.actual_v, a.planned_v)) FROM addition a WHERE a.jar = j.key),
       (SELECT min(coalesce(a.actual_u, a.planned_u, '')) FROM addition a WHERE a.jar = j.key),
       (SELECT max(coalesce(a.actual_u, a.planned_u, '')) FROM addition a WHERE a.jar = j.key)

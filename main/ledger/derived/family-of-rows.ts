@@ -276,7 +276,7 @@ export const familyJar = (facts: JarFacts, label: string): FamilyJar => ({
 });
 
 /** Declared count of all strains together in one piece; null where a part of it is not declared. */
-export function countPerPiece(
+function countPerPiece(
   source: Pick<Source, 'blendTotalPerPiece'> & { strains: readonly Strain[] },
 ): number | null {
   if (source.blendTotalPerPiece !== null) return source.blendTotalPerPiece;

@@ -27,7 +27,7 @@ function jarBehind(host: FactHost, kind: FactKind, key: number): number | null {
 }
 
 /** The key of the jar that a row is about, or null. */
-export function jarIn(host: FactHost, kind: FactKind, row: Columns): number | null {
+function jarIn(host: FactHost, kind: FactKind, row: Columns): number | null {
   for (const [name, { as }] of Object.entries(fieldsOf(kind))) {
     const key = row[snake(name)];
     if (typeof key !== 'number' || !TO_THE_JAR.includes(as as FactKind)) continue;

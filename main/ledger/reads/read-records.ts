@@ -33,7 +33,7 @@ export function holdRecord(ledger: Ledger, key: number, asked: number): Hold {
   return { id: uid, ...fields, batch: ledger.rows.uidOf('batch', (batch as number | null) ?? asked) };
 }
 
-export function portionRecord(ledger: Ledger, row: Rooted<PortionEntry>): Portion {
+function portionRecord(ledger: Ledger, row: Rooted<PortionEntry>): Portion {
   const { key: _key, uid, jar, ...fields } = row;
   return { id: uid, ...fields, jar: ledger.rows.uidOf('jar', jar) };
 }

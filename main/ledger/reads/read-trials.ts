@@ -144,11 +144,12 @@ export function jarAllergens({ rows, index }: Ledger, jar: number): ReturnType<t
     const key = name.trim().toLowerCase();
     carries.set(key, [...(carries.get(key) ?? []), allergen]);
   }
+  const seedsOf = (one: number): number[] => family.seedsOf(one).flatMap(({ fromJar }) => fromJar ?? []);
   return allergensOf(
     jar,
-    (one) => family.has(one) ? { additions: index.jar(one).additions, seeds: family.seedsOf(one).flatMap(({ fromJar }) => fromJar ?? []) } : null,
+    (one) => (family.has(one) ? { additions: index.jar(one).additions, seeds: seedsOf(one) } : null),
     carries,
-  ); // prettier-ignore
+  );
 }
 
 /** One tasting. */

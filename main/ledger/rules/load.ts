@@ -320,11 +320,14 @@ class Loader {
     );
     for (const { observation, ph } of measures)
       acidity.set(observation, [...(acidity.get(observation) ?? []), ph]);
-    return found.map(({ key, jar, portion, stage, set_state, told, told_off, setAfterHours, setByHours, daysOpen, powerCutHours, ...when }) => ({
-      key, jar, portion, setAfterHours, setByHours, daysOpen, powerCutHours, day: dayIn(when), at: moment(when.at, when.at_off),
-      toldOn: moment(told, told_off)?.slice(0, 10) ?? null, acidity: acidity.get(key) ?? [],
+    return found.map(({ stage, set_state, told, told_off, day, at, at_off, ...same }) => ({
+      ...same,
+      day: dayIn({ day, at, at_off }),
+      at: moment(at, at_off),
+      toldOn: moment(told, told_off)?.slice(0, 10) ?? null,
+      acidity: acidity.get(same.key) ?? [],
       setAtTakeOut: stage !== 'take-out' || set_state === null ? null : set_state === 'set',
-    })); // prettier-ignore
+    }));
   }
 
   uses(): UseFact[] {

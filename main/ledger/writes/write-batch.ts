@@ -128,7 +128,7 @@ export function addHold(ledger: Ledger, input: Parsed<'batch.addHold'>): Reply<'
 }
 
 /** Labels of a batch's jars that can be seen; of a batch without any, its day. */
-export function batchSubject(ledger: Ledger, batch: number): string {
+function batchSubject(ledger: Ledger, batch: number): string {
   const keys = ledger.rows.prepare('SELECT key FROM jar WHERE batch = ? ORDER BY key').pluck().all(batch);
   const jars = (keys as number[]).map((key) => ledger.index.jar(key));
   const standing = jars.filter((jar) => jar.state !== 'mistake');

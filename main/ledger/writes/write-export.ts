@@ -152,10 +152,9 @@ function replyOf(
   told: BroughtIn,
   done: Pick<Reply<'readings.bringIn'>, 'act' | 'series' | 'added'>,
 ): Reply<'readings.bringIn'> {
-  const warmth = holdWarmth(
-    { startedAt: hold.began, endedAt: hold.ended, hours: hold.hours, planned: hold.planned, probe, readings: told.readings.map((one) => readOf(one, false)) },
-    timeConstant(ledger),
-  ); // prettier-ignore
+  const { began: startedAt, ended: endedAt, hours, planned } = hold;
+  const readings = told.readings.map((one) => readOf(one, false));
+  const warmth = holdWarmth({ startedAt, endedAt, hours, planned, probe, readings }, timeConstant(ledger));
   const band = warmth && warmHoursOf(warmth);
   const [first] = told.readings;
   const last = told.readings.at(-1);

@@ -85,7 +85,8 @@ export function startTasting(ledger: Ledger, input: Parsed<'session.start'>): Re
   const done = hostOf(ledger).mustRun('session.start', rows.get('trial', trial).differsIn, tidy(input.why), (act) => {
     const tasters = known.map(({ key, name, avoids }) => key ?? newTaster(act, name, avoids));
     const session = act.insert('session', {
-      trial, day: input.day, kind: input.task, draw: `seed ${seed}`, pouredBy: input.pouredBy === null ? null : (tasters[input.pouredBy] ?? null), revealedAt: null,
+      trial, day: input.day, kind: input.task, draw: `seed ${seed}`, revealedAt: null,
+      pouredBy: input.pouredBy === null ? null : (tasters[input.pouredBy] ?? null),
     });
     serve(act, session.key, input.task, tasters, jars, seed);
     return session.key;

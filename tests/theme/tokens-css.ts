@@ -1,5 +1,5 @@
 // tokens → the text of tokens.css. Pure.
-import { colours, measures } from './tokens';
+import { colours, measures } from '../../renderer/theme/tokens';
 
 const block = (theme: 'light' | 'dark', indent: string): string =>
   [
@@ -9,7 +9,7 @@ const block = (theme: 'light' | 'dark', indent: string): string =>
 
 /** The style sheet of the tokens: light by default, dark when the system or the keeper says so. */
 export function tokensCss(): string {
-  return `/* Made from tokens.ts by css.ts; a test keeps them equal. Change tokens.ts. */
+  return `/* Made from tokens.ts by tests/theme/tokens-css.ts; a test keeps them equal. Change tokens.ts. */
 :root {
 ${Object.entries(measures)
   .map(([name, value]) => `  --${name}: ${value};`)

@@ -4,7 +4,7 @@ const channel = (value: number): number =>
   value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
 
 /** Relative luminance of #rrggbb (WCAG 2.2, "relative luminance"), 0 to 1. */
-export function luminance(colour: string): number {
+function luminance(colour: string): number {
   const [red = 0, green = 0, blue = 0] = [1, 3, 5].map((at) =>
     channel(Number.parseInt(colour.slice(at, at + 2), 16) / 255),
   );
