@@ -1,6 +1,7 @@
 // Amounts as people type them → a value in a stored unit, with everything that had to be assumed said.
 import type { Amount } from '../ledger/basics';
 import { readNumber, type DecimalMark } from './numbers';
+import { remembered } from './remembered';
 import { MEASURES, OUNCE_G, type KitchenMeasure, type SpoonSystem } from './spoons';
 import { tidy } from './tidy-text';
 import { UNITS, type PieceForm } from './units';
@@ -123,11 +124,19 @@ function amountAt(clean: string, start: number, options: AmountOptions, liquid: 
   };
 }
 
+const amountsIn = remembered(
+  readAmounts,
+  ({ spoons, decimal }: AmountOptions, liquid: boolean) => `${spoons} ${decimal} ${liquid}:`,
+);
+
 /**
  * Every amount with a unit in a text, left to right, not overlapping. Positions are in tidy(text).
  * @param liquid whether "oz" means fluid ounces here (milk, seed) and not a weight (a powder).
  */
-export function findAmounts(text: string, options: AmountOptions, liquid = false): FoundAmount[] {
+export const findAmounts = (text: string, options: AmountOptions, liquid = false): readonly FoundAmount[] =>
+  amountsIn(text, options, liquid);
+
+function readAmounts(text: string, options: AmountOptions, liquid: boolean): readonly FoundAmount[] {
   const clean = tidy(text);
   const found: FoundAmount[] = [];
   let from = 0;

@@ -8,6 +8,7 @@ export type { DecimalMark, ReadNumber } from './numbers';
 export { printAmount, printPrice, printTemperature } from './printing';
 export { KITCHEN_MEASURES, MEASURES, OUNCE_G, POUND_G } from './spoons';
 export type { KitchenMeasure, SpoonSystem } from './spoons';
+export { remembered } from './remembered';
 export { bareScale, fromFahrenheit, parseTemperature, toFahrenheit } from './temperatures';
 export type { ParsedTemperature, TemperatureScale } from './temperatures';
 export { plain, tidy } from './tidy-text';

@@ -1,7 +1,7 @@
 // What free text says of spoilage and of what should be asked, read by lists of words for the languages of Latin script; the
 // others stand in words-beyond-latin.ts. Words may stop a jar; none of them excuses one.
 import type { DiscardSign } from '../ledger/records';
-import { plain } from '../quantities/quantities';
+import { plain, remembered } from '../quantities/quantities';
 import { withoutHarmless } from './harmless-words';
 import { signsBeyondLatin, spoiledBeyondLatin } from './words-beyond-latin';
 
@@ -127,7 +127,9 @@ function lengthOf(said: string, found: RegExpExecArray): number | null {
 }
 
 /** Reads a remark for signs of spoilage and doubts. A negation ("no mould") is heard; a coloured thing ("orange zest") is asked about. */
-export function readRemark(text: string): RemarkReading {
+export const readRemark = remembered(hearRemark);
+
+function hearRemark(text: string): RemarkReading {
   const signs: DiscardSign[] = [];
   const asks: RemarkReading['asks'][number][] = [];
   const said = withoutHarmless(withoutAnswered(plain(text)));

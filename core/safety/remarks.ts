@@ -2,7 +2,7 @@
 // The vocabulary, with its negations, is that of a keeper's notes (remark-words.ts). Words stop a jar until the keeper has answered
 // the remark; that no such word stands in it makes it fine for nobody.
 import { clausesOf, withoutAnswered, readRemark } from './remark-words';
-import { plain } from '../quantities/quantities';
+import { plain, remembered } from '../quantities/quantities';
 import type { DiscardSign, Outcome } from '../ledger/records';
 
 type InWords = Pick<Outcome, 'colour' | 'smell' | 'texture' | 'note'>;
@@ -22,21 +22,10 @@ export interface SpoilagePassage {
   readonly signs: readonly DiscardSign[];
 }
 
-/** Texts that were read before: all jars of a ledger are asked about after each act, and few texts change. */
-const read = new Map<string, readonly SpoilagePassage[]>();
-const MOST_READ = 50_000;
+/** All jars of a ledger are asked about after each act, and few texts change. */
+const passagesIn = remembered(readPassages, (smelled: boolean) => (smelled ? 'smell:' : 'text:'));
 
-function passagesIn(text: string, smelled: boolean): readonly SpoilagePassage[] {
-  const key = `${smelled ? 'smell' : 'text'}:${text}`;
-  const known = read.get(key);
-  if (known) return known;
-  if (read.size >= MOST_READ) read.clear();
-  const found = readPassages(text, smelled);
-  read.set(key, found);
-  return found;
-}
-
-function readPassages(text: string, smelled: boolean): SpoilagePassage[] {
+function readPassages(text: string, smelled: boolean): readonly SpoilagePassage[] {
   return clausesOf(withoutAnswered(text)).flatMap((clause): SpoilagePassage[] => {
     // Under "smell", "off" alone says that it smells off.
     const remark = readRemark(smelled ? `smells ${clause}` : clause);

@@ -8,7 +8,12 @@ const SLOW_SECONDS = 2;
  * Runs a reading call.
  * @param name for the line on stderr where it was slow
  */
-export function readOnly<T>(name: string, db: Database.Database, work: () => T): T {
+export function readOnly<T>(
+  name: string,
+  db: Database.Database,
+  work: () => T,
+  slowSeconds = SLOW_SECONDS,
+): T {
   const before = process.cpuUsage();
   db.pragma('query_only = ON');
   try {
@@ -17,6 +22,6 @@ export function readOnly<T>(name: string, db: Database.Database, work: () => T):
     db.pragma('query_only = OFF');
     const { user, system } = process.cpuUsage(before);
     const seconds = (user + system) / 1e6;
-    if (seconds > SLOW_SECONDS) process.stderr.write(`jarline: slow: ${name} took ${seconds.toFixed(1)} s\n`);
+    if (seconds > slowSeconds) process.stderr.write(`jarline: slow: ${name} took ${seconds.toFixed(1)} s\n`);
   }
 }

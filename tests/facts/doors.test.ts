@@ -1,6 +1,7 @@
 // Calls for what facts could say and no call did: contradictions decided, readings left out, days that are only a range, and
 // what interrupted the holds of a batch.
 import { describe, expect, it } from 'vitest';
+import { momentText } from '../../core/ledger/stored-moments';
 import { handOver, type HandedRows } from '../../main/ledger/facts/hand-over';
 import { mergeRows } from '../../main/ledger/facts/merge';
 import type { Session } from '../../main/session';
@@ -78,6 +79,29 @@ describe('a batch', () => {
       { hold: id, what: 'power', began: null, ended: null, hours: 3, wasSet: false },
     ]);
   });
+});
+
+it('correcting what is noted beside 900 readings writes the note, and no reading again', () => {
+  const session = newSession();
+  const { series, batch } = hold(session);
+  const readings = Array.from({ length: 900 }, (_, minute) => ({
+    at: momentText(Date.parse('2026-03-10T19:00:00+01:00') / 1000 + 60 * minute, 60),
+    c: 38 + (minute % 10) / 10,
+  }));
+  must(session, 'readings.add', { series, readings });
+  const { db } = session.ledger;
+  const bytes = (): number =>
+    ['page_count', 'page_size'].reduce(
+      (product, name) => product * Number(db.pragma(name, { simple: true })),
+      1,
+    );
+  const before = bytes();
+  const id = must(session, 'batch.get', { id: batch }).holds[0]?.id ?? '';
+  for (let at = 0; at < 5; at++)
+    must(session, 'hold.correct', { id, changes: { note: `by the stove, ${at}` } });
+  // What five images of the row with its readings would take, one in twenty of it.
+  expect(bytes() - before).toBeLessThan((5 * JSON.stringify(readings).length) / 20);
+  expect(must(session, 'readings.list', { series }).readings).toHaveLength(900);
 });
 
 describe('a day known only as a range', () => {

@@ -11,6 +11,7 @@ import {
   batchOf,
   must,
   newFolder,
+  newSession,
   openSession,
   plainJar,
   plainSource,
@@ -93,6 +94,8 @@ const isFull = ({ code, sentence }: { code: string; sentence?: string }): void =
 const ROOMS = [0, 1, 3, 5, 8, 9, 10, 12, 16, 24, 32, 256];
 /** Fewer, for what takes long. */
 const FEW_ROOMS = [0, 2, 8, 16, 48, 64, 96, 160, 800];
+/** For one file that is written in one go. */
+const FEWEST_ROOMS = [0, 1, 2, 800];
 
 const acts = (): number => {
   const session = openSession(file);
@@ -165,50 +168,60 @@ describe.runIf(folder !== '')('on a disk with so little room that', () => {
     expect([...outcomes].toSorted()).toEqual([false, true]);
   });
 
-  it.each(['backup', 'photograph', 'draft', 'newest backup', 'save what can be read', 'gone'] as const)(
-    '%s may not fit: it says so and leaves nothing half made',
-    (what) => {
-      const outcomes = new Set<boolean>();
-      for (const pages of FEW_ROOMS) {
-        ready();
-        let session = openSession(file);
-        const jar = must(session, 'family.get', {}).jars[0]?.id ?? '';
-        if (what === 'newest backup') must(session, 'ledger.backup', {});
-        if (what === 'newest backup' || what === 'save what can be read') {
-          session.close();
-          damage();
-          session = openSession(file);
-        }
-        const before = readFileSync(file);
-        const names = (): string[] =>
-          readdirSync(folder, { recursive: true, encoding: 'utf8' })
-            .filter((name) => !/^filler$|-(wal|shm|backups|photographs)$/.test(name))
-            .toSorted();
-        const namesBefore = names();
-        leave(pages);
-        const result =
+  it.each([
+    'backup',
+    'photograph',
+    'draft',
+    'newest backup',
+    'save what can be read',
+    'gone',
+    'archive',
+    'hand-over',
+    'received',
+  ] as const)('%s may not fit: it says so and leaves nothing half made', (what) => {
+    const outcomes = new Set<boolean>();
+    for (const pages of ['archive', 'hand-over', 'received'].includes(what) ? FEWEST_ROOMS : FEW_ROOMS) {
+      ready();
+      let session = openSession(file);
+      const jar = must(session, 'family.get', {}).jars[0]?.id ?? '';
+      if (what === 'newest backup') must(session, 'ledger.backup', {});
+      if (what === 'newest backup' || what === 'save what can be read') {
+        session.close();
+        damage();
+        session = openSession(file);
+      }
+      const before = readFileSync(file);
+      const names = (): string[] =>
+        readdirSync(folder, { recursive: true, encoding: 'utf8' })
+          .filter((name) => !/^filler$|-(wal|shm|backups|photographs)$/.test(name))
+          .toSorted();
+      const namesBefore = names();
+      leave(pages);
+      const result =
           what === 'backup' ? ask(session, 'ledger.backup', {})
           : what === 'photograph' ? ask(session, 'photograph.add', { jar, bytes: picture(60_000), caption: null })
           : what === 'draft' ? ask(session, 'draft.save', { key: 'a', json: JSON.stringify('x'.repeat(90_000)) })
           : what === 'gone' ? gone(session)
+          : what === 'archive' ? ask(session, 'archive.write', { file: { path: join(folder, 'all.zip') } })
+          : what === 'hand-over' ? ask(session, 'handOver.write', { jar, file: { path: join(folder, 'jar.zip') } })
+          : what === 'received' ? ask(session, 'handOver.read', { file: { path: given() } })
           : ask(session, 'ledger.recover', { how: what }); // prettier-ignore
-        session.close();
-        outcomes.add(result.ok);
-        if (!result.ok) {
-          isFull(result.error);
-          // A photograph whose record did not fit may stay: it lies under its hash and is taken up by the next try.
-          if (what !== 'photograph') expect([pages, names()]).toEqual([pages, namesBefore]);
-          if (what === 'newest backup' || what === 'save what can be read')
-            expect(readFileSync(file).equals(before)).toBe(true);
-        }
-        expect(said).not.toMatch(/fault/);
-        makeRoom();
-        if (what === 'photograph' && result.ok) expect(acts()).toBe(5);
-        sweep();
+      session.close();
+      outcomes.add(result.ok);
+      if (!result.ok) {
+        isFull(result.error);
+        // A photograph whose record did not fit may stay: it lies under its hash and is taken up by the next try.
+        if (what !== 'photograph') expect([pages, names()]).toEqual([pages, namesBefore]);
+        if (what === 'newest backup' || what === 'save what can be read')
+          expect(readFileSync(file).equals(before)).toBe(true);
       }
-      expect([...outcomes].toSorted()).toEqual(what === 'gone' ? [true] : [false, true]);
-    },
-  );
+      expect(said).not.toMatch(/fault/);
+      makeRoom();
+      if (what === 'photograph' && result.ok) expect(acts()).toBe(5);
+      sweep();
+    }
+    expect([...outcomes].toSorted()).toEqual(what === 'gone' ? [true] : [false, true]);
+  });
 
   it('the folder of photographs or of backups can’t even be made: it says so', () => {
     ready();
@@ -223,6 +236,17 @@ describe.runIf(folder !== '')('on a disk with so little room that', () => {
     session.close();
   });
 });
+
+/** A jar with its ancestry that comes from another ledger, as a file on a disk with room. */
+function handedOver(): string {
+  const path = join(newFolder(), 'given.zip');
+  const giver = newSession();
+  const { jars } = smallFamily(giver);
+  must(giver, 'handOver.write', { jar: jars[1] ?? '', file: { path } });
+  return path;
+}
+let givenPath: string | null = null;
+const given = (): string => (givenPath ??= handedOver());
 
 /** Rubbish in the pages of the journal's trigger and some more: seen at once when it is opened. */
 function damage(): void {

@@ -5,7 +5,7 @@ import { built } from './built';
 import { must, newFile, openSession } from './ledger-files';
 
 /** As many as a run of all tests has time for; more with JARLINE_RUNS. */
-const KILLS = Number(process.env['JARLINE_RUNS'] ?? 30);
+const KILLS = Number(process.env['JARLINE_RUNS'] ?? 20);
 const LIMIT_MS = 60_000 + KILLS * 4000;
 
 let program = '';

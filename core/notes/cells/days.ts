@@ -1,6 +1,6 @@
 // Days as people write them, and which way round a whole file writes them.
 import { isDay } from '../../ledger/basics';
-import { findAmounts, plain, tidy } from '../../quantities/quantities';
+import { findAmounts, plain, remembered, tidy } from '../../quantities/quantities';
 
 export type DayOrder = 'day first' | 'month first' | 'year first';
 
@@ -146,7 +146,9 @@ function dayAt(text: string, at: number): FoundDay | null {
 }
 
 /** The first date in a text (positions in tidy(text)), or null. */
-export function findDay(text: string): FoundDay | null {
+export const findDay = remembered(firstDay);
+
+function firstDay(text: string): FoundDay | null {
   const clean = tidy(text);
   for (let at = 0; at < clean.length; at += 1) {
     if (at > 0 && /[\p{L}\p{N}]/u.test(clean[at - 1] ?? '') && /[\p{L}\p{N}]/u.test(clean[at] ?? ''))
@@ -213,7 +215,9 @@ export function serialDay(text: string): string | null {
 const WEEKDAY = /^\p{L}{2,12}\.?,?\s+/u;
 
 /** A whole cell as one date and nothing else (a weekday may lead), or null. */
-export function cellDay(cell: string): FoundDay | null {
+export const cellDay = remembered(wholeDay);
+
+function wholeDay(cell: string): FoundDay | null {
   // A spreadsheet's mark for text may stand before it.
   const clean = tidy(cell).replace(/^'(?=\d)/, '');
   const tries = [0, WEEKDAY.exec(clean)?.[0].length ?? 0];

@@ -16,7 +16,7 @@ import { isNothing } from '../cells/cell-words';
 function readAmountList(
   text: string,
   options: AmountOptions,
-): { amounts: FoundAmount[]; each: boolean; rest: string } {
+): { amounts: readonly FoundAmount[]; each: boolean; rest: string } {
   const amounts = findAmounts(text, options, true);
   let rest = tidy(text);
   for (const amount of amounts.toReversed())

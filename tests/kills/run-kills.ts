@@ -1,0 +1,21 @@
+// npm run kills [-- KILLS]: so many kills in all, spread over everything that the program may be at.
+import { built } from '../ledger/built';
+import { killWhile } from './kill-while';
+import { WAYS } from './ways';
+
+const [kills = '500'] = process.argv.slice(2);
+const program = await built('main/headless.ts');
+const each = Math.ceil(Number(kills) / Object.keys(WAYS).length);
+let failed = false;
+for (const [name, way] of Object.entries(WAYS)) {
+  try {
+    const done = await killWhile(program, name, way, each);
+    process.stdout.write(
+      `${name}: ${done.kills} kills, ${done.after} of them after something was acknowledged; nothing lost\n`,
+    );
+  } catch (error) {
+    failed = true;
+    process.stdout.write(`${error instanceof Error ? error.message : String(error)}\n`);
+  }
+}
+process.exit(Number(failed));
