@@ -1,27 +1,7 @@
 // The home screen in the real window: what is drawn, how it is walked, and how little is mounted.
-import { rmSync } from 'node:fs';
 import type { Locator, Page } from '@playwright/test';
 import { complaintsOfAxe } from './axe';
-import { syntheticLedger } from './synthetic-ledger';
-import { expect, test as windowTest } from './window';
-
-/** Ledgers are made once for all tests of this file, and only when one needs them. */
-async function lend(wanted: Parameters<typeof syntheticLedger>[0], use: (file: string) => Promise<void>) {
-  const { file, folder } = syntheticLedger(wanted);
-  await use(file);
-  rmSync(folder, { recursive: true, force: true });
-}
-/* oxlint-disable no-empty-pattern -- playwright reads from the pattern which fixtures are asked for: none */
-const test = windowTest.extend<object, { sixty: string; hundredThousand: string }>({
-  sixty: [
-    async ({}, use) => lend({ jars: 60, shape: 'bushy', daysApart: 4, spoiledOneIn: 30 }, use),
-    { scope: 'worker' },
-  ],
-  hundredThousand: [
-    async ({}, use) => lend({ jars: 100_000, shape: 'bushy', daysApart: 0.2 }, use),
-    { scope: 'worker', timeout: 240_000 },
-  ],
-});
+import { expect, test } from './window';
 
 const tree = (page: Page): Locator => page.getByRole('tree', { name: /The family/ });
 const jars = (page: Page): Locator => tree(page).getByRole('treeitem');

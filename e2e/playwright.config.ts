@@ -5,6 +5,7 @@ import { displays } from './displays';
 export default defineConfig({
   testDir: '.',
   outputDir: '../test-results/playwright',
+  globalSetup: '../tests/temporary-folder.ts',
   workers: displays.length,
   timeout: 60_000,
   // A wait ends as soon as it sees what it waits for; a busy machine may be slow.

@@ -7,6 +7,7 @@ import { dirname, join, resolve } from 'node:path';
 import { type ElectronApplication, type Page, _electron, expect, test as base } from '@playwright/test';
 import { findRuntime, machineFlags } from '../main/launch/runtime.mjs';
 import { ownDisplay } from './displays';
+import { syntheticLedger } from './synthetic-ledger';
 
 const root = resolve(import.meta.dirname, '..');
 /** Holds the program back until playwright listens: without it a window that opens early is now and then missed. */
@@ -309,8 +310,22 @@ interface Fixtures {
   app: ElectronApplication;
 }
 
+interface OfAWorker {
+  shared: Shared;
+  /** Ledgers of so many invented jars. */
+  sixty: string;
+  hundredThousand: string;
+}
+
+/** Made once for all tests of a worker, and only when one needs it. */
+async function lend(wanted: Parameters<typeof syntheticLedger>[0], use: (file: string) => Promise<void>) {
+  const { file, folder } = syntheticLedger(wanted);
+  await use(file);
+  rmSync(folder, { recursive: true, force: true });
+}
+
 /* oxlint-disable no-empty-pattern -- playwright reads from the pattern which fixtures are asked for: none */
-export const test = base.extend<Settings & Fixtures, { shared: Shared }>({
+export const test = base.extend<Settings & Fixtures, OfAWorker>({
   seed: ['none', { option: true }],
   now: ['2026-05-20T09:00:00+02:00', { option: true }],
   size: [{ width: 1280, height: 860 }, { option: true }],
@@ -323,6 +338,15 @@ export const test = base.extend<Settings & Fixtures, { shared: Shared }>({
       await shared.end();
     },
     { scope: 'worker' },
+  ],
+  // Here and not with the tests that ask for them: those of a file with workers of its own would come last of all, and long.
+  sixty: [
+    async ({}, use) => lend({ jars: 60, shape: 'bushy', daysApart: 4, spoiledOneIn: 30 }, use),
+    { scope: 'worker' },
+  ],
+  hundredThousand: [
+    async ({}, use) => lend({ jars: 100_000, shape: 'bushy', daysApart: 0.2 }, use),
+    { scope: 'worker', timeout: 240_000 },
   ],
   program: async ({ shared, seed, now, size, systemLocale, flags, colorScheme }, use, { file }) => {
     const program = await shared.lend(file, { seed, now, size, systemLocale, flags }, colorScheme ?? null);
