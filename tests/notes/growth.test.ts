@@ -129,11 +129,20 @@ describe('an answer', () => {
     'letter alone': 'last before', 'changed:4': 'another',
   }; // prettier-ignore
 
+  /** Read without what was kept, once for each set of answers. */
+  const anew = new Map<string, NotesReading>();
+  const readAnew = (answers: NotesInput['answers']): NotesReading => {
+    const key = JSON.stringify(answers);
+    const reading = anew.get(key) ?? counted(text, { answers }).reading;
+    anew.set(key, reading);
+    return reading;
+  };
+
   it.each(Object.entries(ANSWERS))('%s, then all, read on from what is kept as they are read anew', (id, answer) => {
     const stages = new KeptStages();
     for (const answers of [{}, { [id]: answer }, ANSWERS, {}]) {
       const on = counted(text, { answers, stages });
-      expect(on.reading).toEqual(counted(text, { answers }).reading);
+      expect(on.reading).toEqual(readAnew(answers));
     }
   });
 
