@@ -33,10 +33,10 @@ const BOX = 66;
 /** Narrower jars are drawn without their generation: it could not be read. */
 const NUMBERED_FROM = 30;
 
-/** What a batch's jar shows: how it set, and under a lid of its own what cautions touch all or some of its jars. */
+/** What a batch's jar shows: how it set, and that a caution touches some of its jars. Which one, the family says of each. */
 function batchLook(batch: LineBatch): { readonly setWord: number; readonly flags: number } {
-  const held = batch.jars.filter(({ held }) => held !== null).length;
-  const caution = held === 0 ? null : held === batch.jars.length ? 'set aside' : 'look';
+  const touched = batch.jars.some(({ held }) => held !== null);
+  const caution = touched ? 'look' : null;
   return lookOf({ setWord: batch.setWord, spoiled: batch.spoiled, caution });
 }
 
@@ -97,9 +97,11 @@ function Noticed({ line, layout, corrected }: Pick<MarksProps, 'line' | 'layout'
   if (!batch || layout.noticed === null) return null;
   const at = layout.x(index);
   const [near, far] = [at < 60, at > layout.width - 60];
+  const top = level === null || level === undefined ? layout.top : layout.y(level) + layout.jar / 2 + 8;
+  const foot = layout.noticed - 18;
   return (
     <>
-      <path className="called" d={`M${at} ${level === null || level === undefined ? layout.top : layout.y(level) + layout.jar / 2 + 8}V${layout.noticed - 18}`} />
+      {foot - top > 4 && <path className="called" d={`M${at} ${top}V${foot}`} />}
       <text
         className="word called-word"
         x={near ? 8 : far ? layout.width - 4 : at}
