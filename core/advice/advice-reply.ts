@@ -20,7 +20,7 @@ import { seededRandom } from './random';
 import { LOOK_AGAIN, LOOK_FIRST, MAY_BE_GONE } from './ranking-order';
 import { bestReserve } from './reserve';
 import { ABOUT_AS_GOOD, restartOf, rivals, type Restart } from './restart-curve';
-import { AS_GOOD, type CostBasis } from './seed-cost';
+import { AS_GOOD, HOUR_OF_DELAY, type CostBasis } from './seed-cost';
 import type { NextReply, RestartReply, VerdictReply, VerdictWord } from '../shapes/advice-replies';
 import { AS_GOOD_COST } from './ties';
 import { verdictOf } from './verdict';
@@ -308,7 +308,7 @@ export function nextReply(outlook: Outlook, asked: Asked): NextReply {
         'What nobody has written an outcome of comes after what was seen; while it may still be in its hold it is no seed.',
         'What descends from a jar in doubt, or from one whose hold was lifted, has to be looked at first; no score changes that.',
         'Where a past is not known, chances are those of the furthest generation that any jar of yours has reached.',
-        'An hour of delay is taken to cost a hundredth of a jar.',
+        `An hour of delay is taken to cost ${100 * HOUR_OF_DELAY} in 100 of a jar.`,
         RESERVE_ASSUMED,
         'What its own hold left in doubt puts a seed last; no score changes that.',
       ],

@@ -3,7 +3,6 @@
 import type { NextAdvice, NextInput, Ranked, SeedCandidate } from './seed-candidate';
 import { costWords } from '../says/cost-says';
 import { looksOf } from './looks';
-import { looksDearer, MAY_BE_GONE } from './ranking-order';
 import { HOUR_OF_DELAY, reckonedGeneration } from './seed-cost';
 import { wouldChange } from './would-change';
 import { lineWords } from '../lineage/labels';
@@ -40,9 +39,8 @@ const RESERVE_COUNTED = 'It is a reserve: it is kept back while something fresh 
 
 const NO_SCORE = 'There is nothing to score it by, so it is taken to be a little riskier.';
 
-/** "1 in 100": by how much dearer something counts. */
-const dearer = (part: number, why: string): string =>
-  `For its place it counts as ${percent(part)} dearer than it is, since ${why}.`;
+/** Why it stands where it stands beside others that cost as much. */
+const waits = (why: string): string => `Of seeds that are about as good it comes later, since ${why}.`;
 
 /** Its generation, and what follows where its past is not known. */
 function generationSays(candidate: SeedCandidate, input: NextInput): string[] {
@@ -88,8 +86,8 @@ function seedReasons(ranked: Ranked, candidate: SeedCandidate, input: NextInput)
     keptSays(candidate),
     ...(isSlow(candidate) ? [SLOW_SAYS] : []),
     ...(candidate.kind === 'reserve' ? [RESERVE_COUNTED] : []),
-    ...(looks.length > 0 ? [dearer(looksDearer(looks), 'it has to be looked at first')] : []),
-    ...(keptSaid ? [] : [dearer(MAY_BE_GONE, 'it may be gone')]),
+    ...(looks.length > 0 ? [waits('it has to be looked at first')] : []),
+    ...(keptSaid ? [] : [waits('it may be gone')]),
   ];
 }
 

@@ -46,12 +46,6 @@ export function worthFor(costs: RestartCosts, usualWord: number, discarded: numb
   return worth;
 }
 
-/**
- * A tenfold loss of the seed in storage is taken to make the batch that it seeds, and that one alone, poorer by so much (points;
- * an assumption, no source): the milk ripens later in the same hold.
- */
-export const POINTS_A_TENFOLD = 8;
-
 /** Three points and weights that stand for a normal spread (Gauss–Hermite, Abramowitz & Stegun 25.10, from memory). */
 const SPREAD_POINTS = [
   { at: -Math.sqrt(3), weight: 1 / 6 },

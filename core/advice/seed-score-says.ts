@@ -1,5 +1,4 @@
 // What a seed's score rests on, in words: its batch with the jars that counted, or itself, and why.
-import { AS_GOOD } from './seed-cost';
 import type { ScoreRange, SeedScore, WeakItself } from './scored';
 import { inWords } from '../lineage/way-to-source';
 import { shown } from '../vigour/score';
@@ -33,7 +32,7 @@ function batchScoreOf({ range, counted }: ByBatch): string {
 function itselfSays({ own, apart, leftOut }: ByBatch): string[] {
   if (own === null) return [];
   const itself = `It scored ${shown(own)} itself`;
-  if (apart === 'below') return [`${itself}: a third of what that is more than ${AS_GOOD} points below its batch counts against it.`]; // prettier-ignore
+  if (apart === 'below') return [`${itself}, clearly below its batch: part of that counts against it.`]; // prettier-ignore
   if (apart === 'above') return [`${itself}. That one of several came out better is no evidence that its culture is better, so its batch counts.`]; // prettier-ignore
   return leftOut === null ? [] : [`${itself}.`];
 }

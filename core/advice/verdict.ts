@@ -4,6 +4,7 @@
 import { changedIn } from '../vigour/changed';
 import type { LineJudgement } from '../vigour/line';
 import { STANDING_RULES } from '../vigour/standing';
+import { pointsBelow } from '../vigour/vigour-says';
 import type { VerdictWord, VerdictReason } from '../shapes/advice-replies';
 import { AS_GOOD_COST } from './ties';
 import type { NextAdvice, Ranked } from './seed-candidate';
@@ -28,12 +29,12 @@ const CARRIES = 0.3;
 function afreshBecause(judgement: LineJudgement, best: Ranked | null): VerdictReason {
   if (!best) return { code: 'nothing may be used' };
   if (best.tells === 'in doubt') return { code: 'all in doubt' };
-  const { look } = judgement;
+  const { trend } = judgement;
   const chance = inHundred(best);
   if (best.carries >= CARRIES) return { code: 'may be carried' };
   // A figure is named only where it is reason enough by itself.
   if (chance >= 20) return { code: 'weak jars to come', inHundred: chance };
-  const fallen = look ? Math.round(look.early - look.level) : 0;
+  const fallen = trend ? pointsBelow(trend) : 0;
   const called = judgement.standing === 'slipping' || judgement.standing === 'worn out';
   return called && fallen >= 10 ? { code: 'fallen', points: fallen } : { code: 'a start pays' };
 }

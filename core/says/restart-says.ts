@@ -21,10 +21,14 @@ export function restartShort(
   today: number | null,
 ): string {
   if (!sure) return 'It is too early to say when a fresh start pays.';
-  const where = openEnded ? `${from} or any later one` : from === to ? `${from}` : `${from} to ${to}`;
   const reached = today !== null && today >= from;
+  const stands = '; for this line the verdict above stands';
+  // Where no later one is worse, that a line has gone on for long is no reason to end it.
+  if (openEnded)
+    return `Over many lines it makes little difference when a fresh start is made, from generation ${from} on${verdict === 'start afresh' ? stands : ''}.`;
+  const where = from === to ? `${from}` : `${from} to ${to}`;
   const parts = verdict !== null && (verdict === 'start afresh') !== reached;
-  return `Over many lines a fresh start pays after generation ${where}${parts ? '; for this line the verdict above stands' : ''}.`;
+  return `Over many lines a fresh start pays after generation ${where}${parts ? stands : ''}.`;
 }
 
 /** "9; anything from 6 to 14 is about as good." @param lastSeen the furthest generation that was seen */

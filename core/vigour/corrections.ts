@@ -87,7 +87,10 @@ export function correctionsOf(
   const found: (Correction & { readonly of: CorrectionOf })[] = [];
   const lacked = lackedWarmth(jar, input.usual, input.perDay);
   if (lacked > 0) {
-    const points = Math.min(SCORE_RULES.mostForMissingWarmth, input.perMissingHour.mean * lacked);
+    const points = Math.min(
+      SCORE_RULES.mostWordsForWarmth * SCORE_RULES.pointsPer['set word'],
+      input.perMissingHour.mean * lacked,
+    );
     found.push({
       name: 'too little warmth',
       points,

@@ -15,6 +15,7 @@ import { siblingEffects, treatmentOf, type Effect, type UsualTreatment } from '.
 import { madeName, madeOtherwise } from './made-otherwise';
 import { mean, median } from './medians';
 import { scoreJar, SCORE_RULES } from './score';
+import { storedShift } from './level/stored-seed';
 import { LineLevel, type LevelGroup, type LevelLook } from './level/line-level';
 import { StandingWalk } from './standing';
 import { suspectsOf } from './suspects';
@@ -97,8 +98,16 @@ const rangesOf = (jars: readonly JarEvidence[], by: ReadonlyMap<JarEvidence, Jar
 const medianOf = (jars: readonly JarEvidence[], by: ReadonlyMap<JarEvidence, JarScore>): number | null =>
   batchMedian(rangesOf(jars, by));
 
-/** Points by which a seed that has stood in the freezer leaves its first batch in doubt: that never blames the line. */
-const THAWED_SD = 12;
+/** What a frozen seed does to its first batch, which never blames the line; null where no jar's seed had been frozen. */
+function thawedShift(
+  jars: readonly JarEvidence[],
+  scores: ReadonlyMap<JarEvidence, JarScore>,
+): LevelGroup['shift'] {
+  const thawed = jars.find(({ seedStorage }) => (seedStorage?.freezings ?? 0) > 0);
+  if (!thawed?.seedStorage) return undefined;
+  const corrected = scores.get(thawed)?.corrections.some((one) => one.for.code === 'seed waited') ?? false;
+  return storedShift(thawed.seedStorage, corrected);
+}
 
 /** What the posterior is told of a batch: its jars by the batch that seeded them, the larger group last. */
 function groupsOf(
@@ -112,13 +121,12 @@ function groupsOf(
   return [...groups]
     .map(([seedBatch, jars]): LevelGroup => {
       const compared = jars.filter((jar) => batch.comparable.includes(jar));
-      const thawed = compared.some(({ seedStorage }) => (seedStorage?.freezings ?? 0) > 0);
       return {
         batch: batch.batch,
         seedBatch,
         jars: rangesOf(compared, scores),
         treatment,
-        ...(thawed ? { shift: { mean: 0, sd: THAWED_SD } } : {}),
+        shift: thawedShift(compared, scores),
       };
     })
     .toSorted((a, b) => a.jars.length - b.jars.length);

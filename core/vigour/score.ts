@@ -18,7 +18,8 @@ export const SCORE_RULES = {
   perMissingHour: { mean: 5, sd: 2.5 },
   /** Warm hours that a jar needs after it has set, to firm and sour (common practice, no source). */
   hoursAfterSet: 12,
-  mostForMissingWarmth: 45,
+  /** Set words that a hold which was too short may explain at most: from runny to firm. */
+  mostWordsForWarmth: 3,
   /** Normal quantile of the interval shown: 80 in 100. */
   interval: 1.2816,
 } as const;

@@ -1,4 +1,5 @@
 // What else than the culture may be behind a fall, as codes with their figures (core/says/suspects-says.ts makes the sentences).
+import { NEUTRAL_LIMITS } from '../ledger/default-preferences';
 import type { BatchEvidence } from './comparable';
 import { madeUnlike, type Effect, type UsualTreatment } from './effects';
 import type { MadeOtherwise } from './made-otherwise';
@@ -8,7 +9,6 @@ import type { Suspect } from '../shapes/vigour-codes';
 
 /** Batches from which a treatment counts as having come to stay. */
 const LASTING = 2;
-const OLD_SEED_DAYS = 21;
 
 /** What every compared jar of the latest batches had and is not usual, with the batches since it came to stay. */
 function cameToStay(
@@ -63,8 +63,10 @@ export function suspectsOf(
   if (short.length > 0) suspects.push({ code: 'short of warmth', days: days(short) });
   const old = batches.filter(
     ({ comparable }) =>
-      (median(comparable.flatMap(({ seedStorage }) => seedStorage?.fridgeDays ?? [])) ?? 0) > OLD_SEED_DAYS,
+      (median(comparable.flatMap(({ seedStorage }) => seedStorage?.fridgeDays ?? [])) ?? 0) >
+      NEUTRAL_LIMITS.seedFridgeDays,
   );
-  if (old.length > 0) suspects.push({ code: 'old seed', batches: old.length, olderThan: OLD_SEED_DAYS });
+  if (old.length > 0)
+    suspects.push({ code: 'old seed', batches: old.length, olderThan: NEUTRAL_LIMITS.seedFridgeDays });
   return { suspects, blocked };
 }

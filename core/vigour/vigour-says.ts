@@ -5,7 +5,8 @@ import { correctionSays, timesSeen } from '../says/correction-says';
 import { suspectSays } from '../says/suspects-says';
 import { treatmentOf } from './effects';
 import { FALLEN_BY } from './level/line-level';
-import { plainSiblings, type LineJudgement } from './line';
+import { plainSiblings, type JudgedBatch, type LineJudgement } from './line';
+import type { Trend } from './trend';
 import { scoreJar, shown } from './score';
 import { USUAL_POINTS, type JarEvidence, type JarScore } from './jar-evidence';
 import { median } from './medians';
@@ -20,6 +21,9 @@ const slopeWords = (slope: number): string =>
   one(Math.abs(slope)) === '0.0'
     ? 'it neither gains nor loses'
     : `it ${slope < 0 ? 'loses' : 'gains'} about ${one(Math.abs(slope))} points a generation`;
+
+/** What it stands below its early batches by the figures that are shown beside: their level less the smoothed one. */
+export const pointsBelow = ({ drop }: Trend): number => Math.max(0, Math.round(drop));
 
 /** The sentence of a line's standing. */
 export function standingSentence(judgement: LineJudgement): string {
@@ -39,7 +43,7 @@ export function standingSentence(judgement: LineJudgement): string {
   const interval = bothLose
     ? `${one(least)} to ${one(most)}`
     : `from a loss of ${one(-trend.slopeLow)} to a gain of ${one(trend.slopeHigh)}`;
-  const below = Math.max(0, judgement.look ? judgement.look.early - judgement.look.level : trend.drop);
+  const below = pointsBelow(trend);
   // Set words alone may leave no width at all, which would claim too much.
   const change =
     trend.slopeLow === trend.slopeHigh ? slopeWords(trend.slope) : `${slopeWords(trend.slope)} (${interval})`;
@@ -51,12 +55,12 @@ export function standingSentence(judgement: LineJudgement): string {
     case 'steady':
       return `Steady ${over}: ${change}. A loss of ${rules.lossToRuleOut} points a generation can be ruled out.`;
     case 'slipping':
-      return `Slipping: ${change} ${over}, and it now stands about ${Math.round(below)} points below its early batches.${untold}`;
+      return `Slipping: ${change} ${over}, and it now stands about ${below} points below its early batches.${untold}`;
     case 'worn out':
-      return `Worn out: it now stands about ${Math.round(below)} points below its early batches. ${sentenceCase(change)} ${over}.${untold}`;
+      return `Worn out: it now stands about ${below} points below its early batches. ${sentenceCase(change)} ${over}.${untold}`;
     default:
       return untold && trend.drop > FALLEN_BY
-        ? `No slip is put down to the culture ${over}, though it stands about ${Math.round(trend.drop)} points below its early batches.${untold}`
+        ? `No slip is put down to the culture ${over}, though it stands about ${pointsBelow(trend)} points below its early batches.${untold}`
         : `No slip seen ${over}, but a loss of ${rules.lossToRuleOut} points a generation can't be ruled out yet.`;
   }
 }
@@ -94,18 +98,32 @@ function poorLately({ trend, standing, batches }: LineJudgement): string[] {
     : [`The latest ${poor.length} batches, of ${days}, stand at ${at}, far below its early level of ${shown(trend.baseline)}. That is too few to tell a slip from bad luck: see what was different before you seed on.`];
 } // prettier-ignore
 
+const madeWords = ({ generation, madeOn }: JudgedBatch): string =>
+  `generation ${generation}${madeOn ? `, made ${dayLabel(madeOn, true)}` : ''}`;
+
+/** When a slip was first noticed, and since when all its batches have stood below their early level. */
+function noticedSays({ firstCalled, batches, trend }: LineJudgement): string[] {
+  const called = firstCalled === null ? undefined : batches[firstCalled];
+  if (firstCalled === null || !called || !trend) return [];
+  const until = batches.slice(0, firstCalled + 1).filter(({ points }) => points !== null);
+  const since = until[until.findLastIndex(({ points }) => (points ?? 0) > trend.baseline - FALLEN_BY) + 1];
+  const noticed = `The slip was first noticed at ${madeWords(called)}`;
+  return [
+    since && since !== called ? `${noticed}; since ${madeWords(since)}, every batch has stood clearly below the early ones.` : `${noticed}.`,
+  ];
+} // prettier-ignore
+
 /** What stands behind a line's standing, the most telling first. */
 export function lineReasons(judgement: LineJudgement): string[] {
   const { trend, startedAt, firstCalled, batches, effects } = judgement;
-  const called = firstCalled === null ? null : batches[firstCalled];
   const unseen = batches.filter(
     ({ leftOut, comparable }) =>
       comparable.length === 0 && leftOut.some(({ because, jar }) => because === 'unseen' && !jar.mixes),
   ).length;
   return [
-    ...(called ? [`The slip was first noticed at generation ${called.generation}${called.madeOn ? `, made ${dayLabel(called.madeOn, true)}` : ''}.`] : []),
+    ...noticedSays(judgement),
     ...judgement.suspects.map(suspectSays),
-    ...(called ? calledBy(judgement) : []),
+    ...(firstCalled === null ? [] : calledBy(judgement)),
     ...poorLately(judgement),
     ...(startedAt !== null && startedAt < USUAL_POINTS - 10
       ? [`It began low: its early batches stand at ${Math.round(startedAt)} where ${USUAL_POINTS} is usual of all your lines.`]

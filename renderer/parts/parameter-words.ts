@@ -20,7 +20,7 @@ const WORDS: Readonly<Record<string, string>> = {
   priorWeight: 'batches that this expectation counts as',
   lambda: 'weight of the newest batch in the smoothed level',
   baselineBatches: 'early batches that later ones are held against',
-  limit: 'control limit of the smoothed level, in standard errors',
+  limit: 'how far the smoothed level may fall by luck, in standard errors',
   rates: 'points lost a generation that are looked for',
   spreads: 'points that batches may differ by',
   spreadWeights: 'weights of those',

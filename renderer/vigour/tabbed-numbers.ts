@@ -34,7 +34,7 @@ export function lineNumbers(line: LineReply): string {
     [`${line.name}: ${line.standing}`],
     ['early batches', line.baseline],
     ['spread of a batch', line.spread],
-    ['control limit of the smoothed level', line.lowerLimit],
+    ['lowest smoothed level that luck would leave', line.lowerLimit],
     ['slope, points a generation', line.slope],
     ['slope, lower end of 90 %', line.slopeLow],
     ['slope, upper end of 90 %', line.slopeHigh],

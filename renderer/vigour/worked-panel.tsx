@@ -6,7 +6,7 @@ import { Why } from '../parts/why-details';
 import type { Worked } from './worked-marks';
 
 const SUPPOSED =
-  'Where a line declines it comes from competition between strains, contamination or phage, or the conditions it is kept in. A few spoonfuls carry a thousand million cells.';
+  'Where a line declines it comes from competition between strains, contamination or phage, or the conditions it is kept in. A few spoonfuls of seed bring more than enough living cells.';
 
 function Effects({ effects }: Pick<LineReply, 'effects'>) {
   if (effects.length === 0) return null;

@@ -12,6 +12,7 @@ import { missingWarmth, scoreJar } from '../../core/vigour/score';
 import type { JarEvidence, Seen } from '../../core/vigour/jar-evidence';
 import { usualOf, usualOfAll } from '../../core/vigour/usual';
 import { usualWords } from '../../core/vigour/vigour-words';
+import { STANDING_RULES } from '../../core/vigour/standing';
 import { timesSeen } from '../../core/says/correction-says';
 import { daysWords } from '../../core/quantities/typed-days';
 
@@ -213,6 +214,15 @@ describe('warmth', () => {
     expect(corrected.map(({ batch }) => batch)).toEqual([6]);
     expect(corrected[0]!.points!).toBeGreaterThan(corrected[0]!.uncorrected!);
   });
+  it('explains a runny jar of a hold that was far too short, and lifts none above what is usual', () => {
+    // From runny to firm are three set words, however many hours were short.
+    const line = lineOf((batch) => {
+      const held = batch === 9 ? 4 : 36;
+      return [jar({ profile: constantProfile(held, 38), heldHours: held, seen: { setWord: batch === 9 ? 'runny' : 'firm', setAfterHours: batch === 9 ? null : 11, setByHours: batch === 9 ? null : 13 } })];
+    }, 9); // prettier-ignore
+    const newest = line.batches.at(-1);
+    expect([newest?.uncorrected, newest?.points].map((points) => Math.round(points ?? 0))).toEqual([15, 75]);
+  });
   it('has its coefficient fitted from the fifth batch on, and stays near its prior on little evidence', () => {
     const few = [row(0, 75), row(0, 75), row(4, 35), row(0, 75)];
     expect(missingHourCoefficient(few)).toMatchObject({ fitted: false, mean: 5 });
@@ -244,6 +254,21 @@ describe('a line', () => {
     const line = lineOf((batch) => [jar({ seen: { setWord: batch === 9 ? 'soft' : 'firm' } })], 9);
     expect(line.firstCalled).toBeNull();
   });
+});
+
+it('a seed from the freezer never blames the line with its first batch, a fresh one does', () => {
+  // Fifteen weeks frozen: half a power of ten for the freezing and 0.13 a week (Salem, Fathi & Awad 2005), 2.5 in all; at eight points
+  // for each the batch comes out a set word poorer with the culture in perfect health.
+  const fallen = (freezings: number): number =>
+    lineOf((batch) => [
+      jar({
+        seen: { setWord: batch === 10 ? 'spoonable' : 'firm' },
+        seedStorage: { fridgeDays: 3, frozenDays: batch === 10 ? 105 * freezings : 0, freezings: batch === 10 ? freezings : 0 },
+      }),
+    ], 10).look?.fallen ?? 0; // prettier-ignore
+  // The first raises no question of a fall, which would have the next poor batch call it.
+  expect(fallen(1)).toBeLessThan(STANDING_RULES.asked);
+  expect(fallen(0)).toBeGreaterThan(STANDING_RULES.asked);
 });
 
 describe('jars made otherwise than usual', () => {

@@ -60,6 +60,16 @@ describe('what changed with a fall', () => {
     expect(says(back)).not.toContain('instead of');
   });
 
+  it('is another amount of seed only beyond what recipes differ by: two to three spoons a quart (common practice, no source)', () => {
+    const spoon = 15;
+    const said = (before: number, now: number): string =>
+      says(made({ seedMl: before * spoon }, { seedMl: now * spoon }));
+    expect(said(3, 2.1)).not.toContain('of seed instead');
+    expect(said(3, 1.9)).toContain('of seed instead');
+    expect(said(2, 2.9)).not.toContain('of seed instead');
+    expect(said(2, 3.2)).toContain('of seed instead');
+  });
+
   it('is no suspect of a line that did not fall, whatever changed (property)', () => {
     const amounts = fc.constantFrom(5, 15, 45, 90);
     fc.assert(

@@ -3,7 +3,8 @@
 import { carriedCost, carriedFrom, type Carried } from '../../../core/advice/carried';
 import { HOUR_OF_DELAY } from '../../../core/advice/seed-cost';
 import { saidChance } from '../../../core/advice/chances';
-import { POINTS_A_TENFOLD, promiseOf, worthFor } from '../../../core/advice/seed-level';
+import { promiseOf, worthFor } from '../../../core/advice/seed-level';
+import { POINTS_A_TENFOLD } from '../../../core/vigour/level/stored-seed';
 import { inTiedOrder } from '../../../core/advice/ties';
 import { WEAK_EDGE } from '../../../core/advice/weak';
 import { delayHours, storageLoss } from '../../../core/growth/storage';
