@@ -2,7 +2,7 @@
 // start comes what was left in doubt by its own hold. Within that, the lower cost first, where what has to be looked at
 // first, or may be gone, counts as a little dearer than it is.
 import { ABOUT_AS_GOOD } from './restart-curve';
-import { AS_GOOD_COST, inTiedOrder } from './ties';
+import { inTiedOrder } from './ties';
 import type { Ranked } from './seed-candidate';
 
 /**
@@ -26,8 +26,8 @@ export const looksDearer = (looks: readonly string[]): number =>
 export const placeFactor = (looks: readonly string[], keptSaid: boolean): number =>
   (1 + looksDearer(looks)) * (keptSaid ? 1 : 1 + MAY_BE_GONE);
 
-/** A reserve waits behind what is fresh and as good, also where nobody has yet written down how that came out. */
-function reservesKept(seeds: readonly Ranked[], jar: number): Ranked[] {
+/** A reserve waits behind what is fresh and about as good, also where nobody has yet written down how that came out. */
+function reservesKept(seeds: readonly Ranked[]): Ranked[] {
   const left = [...seeds];
   const ordered: Ranked[] = [];
   while (left.length > 0) {
@@ -37,7 +37,7 @@ function reservesKept(seeds: readonly Ranked[], jar: number): Ranked[] {
       next.kind === 'reserve'
         ? left.findIndex(
             (one) =>
-              one.kind !== 'reserve' && (one.placeCost ?? 0) <= (next.placeCost ?? 0) + AS_GOOD_COST * jar,
+              one.kind !== 'reserve' && (one.placeCost ?? 0) <= (next.placeCost ?? 0) * (1 + ABOUT_AS_GOOD),
           )
         : 0;
     ordered.push(...left.splice(Math.max(0, fresh), 1));
@@ -63,7 +63,7 @@ export function inOrder(allowed: readonly Ranked[], fresh: Ranked, jar: number):
       }),
       jar,
     );
-  const seeds = reservesKept([...those('seen'), ...those('unseen')], jar);
+  const seeds = reservesKept([...those('seen'), ...those('unseen')]);
   const dearer = seeds.findIndex((one) => (one.cost ?? 0) > (fresh.cost ?? 0) + HAIR * jar);
   const place = dearer < 0 ? seeds.length : dearer;
   return [...seeds.slice(0, place), fresh, ...seeds.slice(place), ...those('in doubt')];

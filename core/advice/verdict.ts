@@ -52,24 +52,26 @@ function lookBecause(judgement: LineJudgement, seed: Ranked): VerdictReason | nu
 }
 
 /** Why a reserve stands first: said as it is, so that a dear one is never praised above a fresh jar that only waits. */
-function reserveBecause(reserve: Ranked, fresh: Ranked | null): VerdictReason {
-  if (!fresh) return { code: 'nothing fresh' };
-  const waits = fresh.tells !== reserve.tells || fresh.looks.length > 0;
-  if (waits && (fresh.cost ?? Infinity) <= (reserve.cost ?? Infinity))
-    return { code: 'fresh waits', label: fresh.label, doubt: fresh.tells === 'in doubt' };
-  return { code: 'reserve is better', inHundred: inHundred(reserve) };
+function reserveBecause(reserve: Ranked, seeds: readonly Ranked[]): VerdictReason {
+  const fresh = seeds.filter(({ kind }) => kind !== 'reserve');
+  const [first] = fresh;
+  if (!first) return { code: 'nothing fresh' };
+  const waits = first.tells !== reserve.tells || first.looks.length > 0;
+  if (waits && (first.cost ?? Infinity) <= (reserve.cost ?? Infinity))
+    return { code: 'fresh waits', label: first.label, doubt: first.tells === 'in doubt' };
+  // A chance is named only where it is the better one.
+  return fresh.some((other) => inHundred(other) > inHundred(reserve))
+    ? { code: 'reserve is better', inHundred: inHundred(reserve) }
+    : { code: 'reserve stands higher' };
 }
 
-/** By so much its place counts one as dearer than another (in the unit of costs). */
-const dearerBy = (one: Ranked, other: Ranked): number => (one.placeCost ?? 0) - (other.placeCost ?? 0);
-
-/** Whether a jar of a later day may be used too and promises less. @param close costs so near are as good as equal */
-const newerIsWorse = (seed: Ranked, seeds: readonly Ranked[], close: number): boolean =>
+/** Whether a jar of a later day may be used too and promises less, by the chance that is said of both. */
+const newerIsWorse = (seed: Ranked, seeds: readonly Ranked[]): boolean =>
   seeds.some(
     (other) =>
       (other.kind === 'jar' || other.kind === 'older sibling') &&
       other.days < seed.days &&
-      dearerBy(other, seed) > close,
+      inHundred(other) > inHundred(seed),
   );
 
 /** Why going on from a seed with nothing to look at is right. @param seeds all that may be used, in order */
@@ -77,17 +79,13 @@ function goOnBecause(
   judgement: LineJudgement,
   seed: Ranked,
   seeds: readonly Ranked[],
-  close: number,
 ): { word: VerdictWord; reason: VerdictReason } {
   const compared = judgement.batches.filter(({ points }) => points !== null).length;
   const { standing } = judgement;
-  if (seed.kind === 'reserve') {
-    const fresh = seeds.find(({ kind }) => kind !== 'reserve') ?? null;
-    return { word: 'take the reserve', reason: reserveBecause(seed, fresh) };
-  }
+  if (seed.kind === 'reserve') return { word: 'take the reserve', reason: reserveBecause(seed, seeds) };
   if (compared < STANDING_RULES.fewest)
     return { word: 'too early to say', reason: { code: 'few batches', batches: compared } };
-  if (seed.kind === 'older sibling' && newerIsWorse(seed, seeds, close))
+  if (seed.kind === 'older sibling' && newerIsWorse(seed, seeds))
     return { word: 'go on', reason: { code: 'older is better', inHundred: inHundred(seed) } };
   if (standing === 'slipping' || standing === 'worn out')
     return { word: 'go on, but look first', reason: { code: 'slipping', inHundred: inHundred(seed) } };
@@ -131,12 +129,12 @@ export function verdictOf(judgement: LineJudgement, next: NextAdvice): Verdict {
       (other) =>
         other.tells === first.tells &&
         (other.kind !== 'reserve' || first.kind === 'reserve') &&
-        Math.abs(dearerBy(other, first)) <= close,
+        Math.abs((other.placeCost ?? 0) - (first.placeCost ?? 0)) <= close,
     );
   const looked = lookBecause(judgement, first);
   const said =
     looked && first.kind !== 'reserve'
       ? { word: 'go on, but look first' as const, reason: looked }
-      : goOnBecause(judgement, first, seeds, close);
+      : goOnBecause(judgement, first, seeds);
   return { ...said, seed: first, asGood, look: first.looks };
 }

@@ -85,6 +85,8 @@ function reasonWords(reason: VerdictReason): string {
       return `It promises more than the newest: ${weakJars(reason.inHundred)}.`;
     case 'reserve is better':
       return `It promises more than what is fresh: ${weakJars(reason.inHundred)}.`;
+    case 'reserve stands higher':
+      return 'It is from when the line stood higher than what is fresh.';
     case 'nothing fresh':
       return 'Nothing fresh may be used as seed.';
     case 'fresh waits':

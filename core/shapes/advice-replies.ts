@@ -90,7 +90,8 @@ const plain = (
     | 'not said to be kept'
     | 'steady'
     | 'no slip seen'
-    | 'nothing fresh',
+    | 'nothing fresh'
+    | 'reserve stands higher',
 ) => reasonOf(code, {});
 
 /** The one reason that decides, as a code with its figures. */
@@ -112,6 +113,7 @@ const VerdictReasonReply = z.discriminatedUnion('code', [
   reasonOf('older is better', { inHundred }),
   reasonOf('reserve is better', { inHundred }),
   plain('nothing fresh'),
+  plain('reserve stands higher'),
   reasonOf('fresh waits', { label: z.string(), doubt: z.boolean() }),
   reasonOf('few batches', { batches: z.int().nonnegative() }),
   plain('steady'),

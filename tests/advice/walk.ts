@@ -14,9 +14,11 @@ import {
 } from '../../core/advice/advice-reply';
 import { seedLevel, unknownLevel } from '../../core/advice/seed-level';
 import type { NextReply, RestartReply, VerdictReply } from '../../core/shapes/advice-replies';
-import { shelfCandidates } from '../../core/advice/shelf';
+import { shelfCandidates, type ShelfPortion } from '../../core/advice/shelf';
 import { USUAL_TIME_CONSTANT } from '../../core/growth/time-constant';
 import { SET_WORDS, type Outcome } from '../../core/ledger/records';
+import { answerOf } from '../../core/safety/answer';
+import type { LineJudgementReply } from '../../core/shapes/vigour-replies';
 import { freshStartSays } from '../../core/says/fresh-start-says';
 import { thoughWeak } from '../../core/says/verdict-says';
 import { evidenceOf, MADE_AS_EVER, type JarRecord } from '../../core/vigour/evidence';
@@ -28,7 +30,10 @@ import { familyOf, type Told } from '../lineage/short-families';
 export interface Look {
   readonly batches: number;
   readonly judgement: LineJudgement;
-  readonly standingSays: string;
+  /** judgement.line, as it is replied. */
+  readonly line: LineJudgementReply;
+  /** The one answer on each jar that is offered: may it seed? */
+  readonly maySeed: ReadonlyMap<string, boolean>;
   readonly verdict: VerdictReply;
   readonly next: NextReply;
   readonly restart: RestartReply;
@@ -54,11 +59,16 @@ function fateOf(random: () => number) {
     every: 5 + Math.floor(8 * random()),
     usual: 55 + 25 * random(),
     older: random() < 0.3,
+    /** Cubes frozen of the third batch; the newest jar not yet out of its hold; jars of which nobody said that they are kept. */
+    reserve: random() < 0.35,
+    warm: random() < 0.2,
+    unsaid: random() < 0.3,
     batches: 6 + Math.floor(7 * random()),
   };
 }
 
 interface Line {
+  readonly fate: ReturnType<typeof fateOf>;
   readonly told: Told[];
   readonly records: JarRecord[];
   readonly days: number[];
@@ -93,7 +103,7 @@ function inventLine(random: () => number): Line {
       }); // prettier-ignore
     }
   }
-  return { told, records, days };
+  return { fate, told, records, days };
 }
 
 /** Days for which a jar is still on the shelf. */
@@ -112,17 +122,25 @@ function lookAt(line: Line, batches: number, before: Outlook | null): Look & { r
   const jars = line.told.slice(0, count).map(({ key, batch }) => ({
     key,
     uid: `jar ${key}`,
-    onShelf: day - (line.days[(batch ?? 1) - 1] ?? 0) <= SHELF_DAYS,
+    onShelf:
+      day - (line.days[(batch ?? 1) - 1] ?? 0) > SHELF_DAYS
+        ? false
+        : line.fate.unsaid && key % 3 === 0
+          ? null
+          : true,
     gone: false,
     outcomeKnown: (line.records[key - 1]?.outcome ?? null) !== null,
-    inHold: false,
+    inHold: line.fate.warm && batch === batches && (line.records[key - 1]?.outcome ?? null) === null,
     outOn: dayOf(line.days[(batch ?? 1) - 1] ?? 0),
   }));
+  const portions: ShelfPortion[] = line.fate.reserve && batches >= 4 ? [{
+    uid: 'cubes', jar: 2 * JARS + 2, goneOn: null, reserve: true, note: null, place: 'freezer', keptOn: dayOf((line.days[2] ?? 0) + 3),
+  }] : []; // prettier-ignore
   const promised = (jar: number, poorer: number) =>
     seedLevel(judgement, family.jar(jar).batch, outlook, judgement.level.tree.weights, poorer) ??
     unknownLevel(3, outlook, []);
   const asked: Asked = {
-    candidates: shelfCandidates(family, jars, [], () => [judgement], promised, () => ({ doubts: [], asks: [], acidNotThere: null, quotes: [] }), String, dayOf(day), LINE), // prettier-ignore
+    candidates: shelfCandidates(family, jars, portions, () => [judgement], promised, () => ({ doubts: [], asks: [], acidNotThere: null, quotes: [] }), String, dayOf(day), LINE), // prettier-ignore
     limits: { fridgeDays: 21, freezerDays: null, generation: null },
     freshLabel: 'a fresh start from Blue Tin',
     blocked: judgement.blocked,
@@ -142,7 +160,8 @@ function lookAt(line: Line, batches: number, before: Outlook | null): Look & { r
     outlook,
     batches,
     judgement,
-    standingSays: lineReply(judgement, names).sentence,
+    line: lineReply(judgement, names),
+    maySeed: new Map(jars.map(({ key, uid }) => [uid, answerOf(family, key).seed])),
     verdict,
     next: nextReply(outlook, asked),
     restart: restartReply(outlook, asked.candidates, asked.limits, today, verdict.verdict),
