@@ -19,7 +19,7 @@ export const MAY_BE_GONE = 0.01;
 const HAIR = 1e-9;
 
 /** By what part what has to be looked at first counts as dearer. @param looks a sentence for each thing to look at */
-export const looksDearer = (looks: readonly string[]): number =>
+const looksDearer = (looks: readonly string[]): number =>
   looks.length === 0 ? 0 : LOOK_FIRST + (looks.length - 1) * LOOK_AGAIN;
 
 /** By what a cost is multiplied for its place. @param looks what has to be looked at first, a sentence each */

@@ -66,7 +66,7 @@ describe('a jar in doubt on the way back', () => {
     expect(against).toEqual({
       jar: children[0],
       label: '12 May a',
-      says: '12 May a descends from 6 May a, which is in doubt (a slow start).',
+      says: '12 May a: It descends from 6 May a, which is in doubt (a slow start).',
       root: { jar: a, label: '6 May a' },
     });
     expect(sentence).toContain('12 May a');
