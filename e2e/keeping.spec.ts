@@ -24,14 +24,14 @@ test('after SIGKILL every character typed more than half a second earlier is bac
     Milk: 'whole milk from the corner shop',
     'How much milk': '3 ha', // half typed, and wrong so far
     Vessel: 'quart jar',
-    'Final volume in the jar': '940 ml',
-    'What was stirred in': 'oat bran',
-    Planned: '2 tbsp',
-    'Went in': '1½ tbsp',
+    'Final volume': '940 ml',
+    'Stirred in': 'oat bran',
+    Amount: '2 tbsp',
     'Held for': '36',
     'Planned warmth': '38,2 °C',
     'Note on the batch': 'The bath stood by the open window.',
   };
+  await program.page.getByRole('button', { name: /^More: another seed/ }).click();
   for (const [label, text] of Object.entries(fields))
     await program.page.getByLabel(label, { exact: true }).first().fill(text);
   await program.page.getByRole('combobox', { name: 'Seeded from' }).fill('10 ma');
@@ -313,7 +313,8 @@ for (const colorScheme of ['light', 'dark'] as const) {
       await expect(page.getByRole('option').first()).toBeVisible();
       await holds('picking a seed');
       await page.keyboard.press('Escape');
-      await page.getByRole('button', { name: 'Differs: stirred in of jar b' }).click();
+      await page.getByRole('button', { name: /^More: another seed/ }).click();
+      await page.getByRole('button', { name: 'Differs: seed of jar b' }).click();
       await holds('new batch');
       await page.getByRole('button', { name: 'Discard this entry' }).click();
       await page.getByRole('button', { name: /^14 May/ }).click();

@@ -18,12 +18,17 @@ import {
 type EntryJar = BatchEntry['jars'][number];
 type EntryHold = BatchEntry['holds'][number];
 
+/** Where the problems of a field go: a path the field's name is put to, or a function of that name. */
+type Path = string | ((field: string) => string);
+const pathTo = (path: Path, field: string): string =>
+  typeof path === 'string' ? `${path}.${field}` : path(field);
+
 /** The milk and vessel of a jar. */
-export function milkEntry(text: MilkText, path: string, reader: Reader, taking: Taking) {
-  const finalVolume = taking.take(`${path}.finalVolume`, reader.amount(text.finalVolume, 'volume'));
+export function milkEntry(text: MilkText, path: Path, reader: Reader, taking: Taking) {
+  const finalVolume = taking.take(pathTo(path, 'finalVolume'), reader.amount(text.finalVolume, 'volume'));
   return {
     milk: lineOrNull(text.milk),
-    milkAmount: taking.take(`${path}.milkAmount`, reader.amount(text.milkAmount)),
+    milkAmount: taking.take(pathTo(path, 'milkAmount'), reader.amount(text.milkAmount)),
     milkPackage: orNull(text.milkPackage),
     vessel: lineOrNull(text.vessel),
     finalVolume,
@@ -91,20 +96,20 @@ export function seedEntries(
 /** The additions of a jar; rows with nothing in them are left out. */
 export function additionEntries(
   additions: readonly AdditionText[],
-  path: string,
+  path: Path,
   reader: Reader,
   taking: Taking,
 ): EntryJar['additions'] {
   return additions.flatMap((addition, index) => {
     if (isEmptyAddition(addition) || saysPlain(addition)) return [];
-    const at = `${path}.${index}`;
+    const at = (field: string): string => pathTo(path, `${index}.${field}`);
     const name = lineOrNull(addition.name);
-    if (name === null) taking.say(`${at}.name`, 'Say what was stirred in, such as “potato starch”.');
+    if (name === null) taking.say(at('name'), 'Say what was stirred in, such as “potato starch”.');
     return [
       {
         name: name ?? '',
-        planned: taking.take(`${at}.planned`, reader.amount(addition.planned)),
-        actual: taking.take(`${at}.actual`, reader.amount(addition.actual)),
+        planned: taking.take(at('planned'), reader.amount(addition.planned)),
+        actual: taking.take(at('actual'), reader.amount(addition.actual)),
         package: orNull(addition.package),
       },
     ];
@@ -182,6 +187,11 @@ export function readBatch(
         `Another jar of this batch is “${letter}” already. Choose another letter.`,
       );
     letters.set(letter, index);
+    /** '0.planned': of the jar where it has its own, else of all. */
+    const additionPath = (field: string): string => {
+      const [row = '', name = ''] = field.split('.');
+      return at(Object.hasOwn(jar.additions?.[Number(row)] ?? {}, name), `additions.${field}`);
+    };
     const seedings = seedEntries(recipe.seeds, at(jar.seeds !== null, 'seeds'), reader, taking);
     if (recipe.state === 'made' && recipe.seeds.every(isEmptySeed))
       taking.say(at(jar.seeds !== null, 'seeds.0.find'), NO_SEED);
@@ -189,14 +199,19 @@ export function readBatch(
       taking.say('date', 'This day is still to come. Mark the jars as planned, or correct the day.');
     return {
       letter,
-      ...milkEntry(recipe.milk, at(jar.milk !== null, 'milk'), reader, taking),
+      ...milkEntry(
+        recipe.milk,
+        (field) => at(jar.milk !== null && Object.hasOwn(jar.milk, field), `milk.${field}`),
+        reader,
+        taking,
+      ),
       countPerMl: null,
       onShelf: recipe.state === 'planned' || recipe.shelf === '' ? null : recipe.shelf === 'kept',
       goneOn: null,
       note: lineOrNull(jar.note),
       state: recipe.state,
       hold: recipe.hold < holds.length ? recipe.hold : null,
-      additions: additionEntries(recipe.additions, at(jar.additions !== null, 'additions'), reader, taking),
+      additions: additionEntries(recipe.additions, additionPath, reader, taking),
       seedings,
       outcome: null,
     };

@@ -90,6 +90,33 @@ const rows = <T>(list: readonly T[] | undefined, none: T): readonly T[] =>
   list && list.length > 0 ? list : [none];
 const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
 
+/** Field by field what most jars share; one none of them has (there are none) is empty. */
+function commonestFields<T extends object>(values: readonly T[], none: T): T {
+  const keys = Object.keys(none) as (keyof T)[];
+  return Object.fromEntries(
+    keys.map((key) => [key, commonest(values.map((value) => value[key])) ?? none[key]]),
+  ) as T;
+}
+
+/** The fields in which one differs from what all share; null where there is none. */
+function differing<T extends object>(one: T, all: T): Partial<T> | null {
+  const own = (Object.keys(one) as (keyof T)[]).filter((key) => one[key] !== all[key]);
+  return own.length === 0 ? null : (Object.fromEntries(own.map((key) => [key, one[key]])) as Partial<T>);
+}
+
+/** The rows of one jar over those of all: a row it has nothing in is plain where the others have something. */
+function additionsOver(
+  own: readonly AdditionText[],
+  all: readonly AdditionText[],
+): readonly Partial<AdditionText>[] | null {
+  const differ = all.map((shared, row): Partial<AdditionText> => {
+    const one = own[row] ?? noAddition;
+    if (one.name === '' && shared.name !== '') return { name: 'plain' };
+    return one.name === '' ? {} : (differing(one, shared) ?? {});
+  });
+  return differ.every((one) => Object.keys(one).length === 0) ? null : differ;
+}
+
 /** What a seed of the recipe is again: pieces of a product as they were; of a jar the amount alone, for the jar is new. */
 function seedAgain(seed: SeedText): SeedText {
   return seed.picked?.kind === 'jar'
@@ -147,9 +174,17 @@ export function repeatBatch(
       reply.holds.findIndex((hold) => hold.id === one.jar.hold),
     ),
   }));
-  const milk = commonest(each.map((jar) => jar.milk));
+  const milk = commonestFields(
+    each.map((jar) => jar.milk),
+    noMilk,
+  );
   const seeds = commonest(each.map((jar) => jar.seeds));
-  const additions = commonest(each.map((jar) => jar.additions));
+  const most = Math.max(1, ...each.map((jar) => jar.additions.length));
+  const additions = Array.from({ length: most }, (_, row) => {
+    const names = each.map((jar) => jar.additions[row]?.name ?? '');
+    const stirred = each.flatMap((jar) => jar.additions[row] ?? []);
+    return { ...commonestFields(stirred, noAddition), name: commonest(names) ?? '' };
+  });
   const hold = commonest(each.map((jar) => jar.hold)) ?? 0;
   return {
     date,
@@ -157,9 +192,9 @@ export function repeatBatch(
     note: '',
     holds: rows(holds, noHold),
     all: {
-      milk: milk ?? noMilk,
+      milk,
       seeds: rows(seeds, noSeed),
-      additions: rows(additions, noAddition),
+      additions,
       hold,
       state: 'made',
       shelf: 'kept',
@@ -170,9 +205,9 @@ export function repeatBatch(
         ? [plainJar('a')]
         : each.map((jar) => ({
             ...plainJar(jar.letter),
-            milk: same(jar.milk, milk) ? null : jar.milk,
+            milk: differing(jar.milk, milk),
             seeds: same(jar.seeds, seeds) ? null : rows(jar.seeds, noSeed),
-            additions: same(jar.additions, additions) ? null : rows(jar.additions, noAddition),
+            additions: additionsOver(jar.additions, additions),
             hold: jar.hold === hold ? null : jar.hold,
           })),
   };

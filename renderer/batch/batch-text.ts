@@ -57,13 +57,14 @@ export interface Recipe {
   readonly shelf: 'kept' | 'gone' | '';
 }
 
-/** One jar: null wherever it is as all jars are. */
+/** One jar: null, or a field left out, wherever it is as all jars are. An empty field of its own is not noted. */
 export interface JarText {
   readonly letter: string;
   readonly note: string;
-  readonly milk: MilkText | null;
+  readonly milk: Partial<MilkText> | null;
   readonly seeds: readonly SeedText[] | null;
-  readonly additions: readonly AdditionText[] | null;
+  /** By row: the first goes over the first of all jars. */
+  readonly additions: readonly Partial<AdditionText>[] | null;
   readonly hold: number | null;
   readonly state: 'planned' | 'made' | null;
 }
@@ -153,12 +154,34 @@ export function withoutHold(text: BatchText, index: number): BatchText {
   };
 }
 
+/** How many rows of things stirred in a batch has: as many as all jars have, or one that has most. */
+export const additionRows = ({ all, jars }: Pick<BatchText, 'all' | 'jars'>): number =>
+  Math.max(1, all.additions.length, ...jars.map(({ additions }) => additions?.length ?? 0));
+
+/**
+ * What is stirred into one jar in one row. An amount for all goes with a jar's own name; where neither names anything the
+ * jar is plain, unless no jar does: then the amount stands alone, to be asked about.
+ */
+function additionOf(text: BatchText, jar: JarText, row: number): AdditionText {
+  const all = text.all.additions[row] ?? noAddition;
+  const own = jar.additions?.[row];
+  if (own === undefined && all.name.trim() !== '') return all;
+  const merged = { ...all, ...own };
+  if (isPlainWord(merged.name) && !own?.planned && !own?.actual && own?.name !== undefined)
+    return { ...noAddition, name: merged.name };
+  const named = text.jars.some(({ additions }) => (additions?.[row]?.name ?? '').trim() !== '');
+  return merged.name.trim() === '' && named && !own?.planned && !own?.actual ? noAddition : merged;
+}
+
 /** What one jar comes to: its own values where it differs, else those of all. */
 export function recipeOf(text: BatchText, jar: JarText): Recipe {
   return {
-    milk: jar.milk ?? text.all.milk,
+    milk: { ...text.all.milk, ...jar.milk },
     seeds: jar.seeds ?? text.all.seeds,
-    additions: jar.additions ?? text.all.additions,
+    additions:
+      jar.additions?.length === 0
+        ? []
+        : Array.from({ length: additionRows(text) }, (_, row) => additionOf(text, jar, row)),
     hold: jar.hold ?? text.all.hold,
     state: jar.state ?? text.all.state,
     shelf: text.all.shelf,
@@ -193,9 +216,11 @@ export const isEmptySeed = (seed: SeedText): boolean =>
 /** Words for a jar into which nothing was stirred. */
 const PLAIN = /^(none|nothing|no|nil|plain|no fibre|no fiber|no addition|without|-+|–|—|0)$/;
 
+const isPlainWord = (name: string): boolean => PLAIN.test(name.trim().toLowerCase().replace(/\.$/, ''));
+
 /** "none" is no addition: the jar is plain. With an amount beside it, it is the name of something. */
 export const saysPlain = ({ name, planned, actual }: AdditionText): boolean =>
-  PLAIN.test(name.trim().toLowerCase().replace(/\.$/, '')) && planned.trim() === '' && actual.trim() === '';
+  isPlainWord(name) && planned.trim() === '' && actual.trim() === '';
 
 export const isEmptyAddition = (addition: AdditionText): boolean =>
   addition.name.trim() === '' && addition.planned.trim() === '' && addition.actual.trim() === '';

@@ -67,9 +67,21 @@ async function lastBatchOf(ask: Ask, jar: string | null): Promise<string | null>
   return ofLine ?? (await must(ask, 'batch.list', { before: null, limit: 1 })).batches[0]?.id ?? null;
 }
 
+/** An empty batch with last time's milk, vessel, amounts and warmth: they seldom change, and may be typed over. */
+function asBefore(reply: Reply<'batch.get'>, date: string, writer: Writer): BatchText {
+  const last = repeatBatch(reply, date, writer);
+  const empty = emptyBatch(date);
+  return { ...empty, holds: last.holds, all: { ...empty.all, milk: last.all.milk } };
+}
+
 async function begun(begin: Begin, ask: Ask, writer: Writer, date: string): Promise<Begun> {
   const empty = { text: emptyBatch(date), repeated: null, problem: null };
-  if (begin.as === 'empty') return empty;
+  if (begin.as === 'empty') {
+    const before = await lastBatchOf(ask, null);
+    return before === null
+      ? empty
+      : { ...empty, text: asBefore(await must(ask, 'batch.get', { id: before }), date, writer) };
+  }
   if (begin.as === 'seeded') {
     const seed = seedOf(await must(ask, 'jar.get', { id: begin.jar }), begin.portion);
     const last = await lastBatchOf(ask, begin.jar);

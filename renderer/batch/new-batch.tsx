@@ -1,19 +1,21 @@
-// A new batch by hand: what all jars share is typed once, each jar may differ, Ctrl+Enter records.
+// A new batch by hand, on one sheet: what all jars share is typed once, each jar may differ, Ctrl+Enter records.
 import { useMemo, useRef, useState } from 'react';
 import { call } from '../state/ledger-calls';
 import { say } from '../state/store';
-import { ChoiceField, ProseField, Section, SelectField, TextField } from '../parts/fields';
+import { useRead } from '../state/use-read';
+import { SelectField, TextField } from '../parts/fields';
 import { Form } from '../parts/form';
 import { Question } from '../parts/question';
 import { useDraft } from '../parts/use-draft';
 import { useReader } from '../parts/use-reader';
 import { AdvisedSeed } from './advised-seed';
 import { MOST_JARS, readBatch } from './batch-entry';
+import { BatchSheet } from './batch-sheet';
+import type { Reader } from '../parts/reading';
 import type { Problems } from '../parts/taking';
-import { noHold, withJarCount, withJars, withoutHold, type BatchText } from './batch-text';
+import { noHold, withJarCount, withoutHold, type BatchText } from './batch-text';
 import { askAboutSeeds, seedsOfBatch } from './held-seeds';
-import { JarCard } from './jar-card';
-import { AdditionRows, HoldFields, MilkFields } from './recipe-fields';
+import { HoldFields } from './recipe-fields';
 import { HeldSeedQuestion } from '../parts/held-seed-question';
 import { SeedRows } from './seed-rows';
 import { usePackages } from './use-packages';
@@ -21,6 +23,77 @@ import { useVerdicts } from './use-verdicts';
 
 export const NEW_BATCH_DRAFT = 'batch:new';
 const none: Problems = new Map();
+
+/** The holds, the first with the jars' own rows. */
+function Warmth({
+  text,
+  set,
+  problems,
+  reader,
+  day,
+}: {
+  readonly text: BatchText;
+  readonly set: (text: BatchText) => void;
+  readonly problems: Problems;
+  readonly reader: Reader;
+  readonly day: string | null;
+}) {
+  return text.holds.map((hold, at) => (
+    <section key={at} className="sheet-warmth" aria-label={at === 0 ? 'Warmth' : `Warmth, hold ${at + 1}`}>
+      <HoldFields
+        hold={hold}
+        path={`holds.${at}`}
+        problems={problems}
+        reader={reader}
+        day={day}
+        onChange={(next) => set({ ...text, holds: text.holds.with(at, next) })}
+      />
+      {text.holds.length > 1 && (
+        <button
+          type="button"
+          className="button quiet"
+          data-enter="pass"
+          onClick={() => set(withoutHold(text, at))}
+        >
+          Remove hold {at + 1}
+        </button>
+      )}
+    </section>
+  ));
+}
+
+/** What folds away below the jars: of the batch as a whole. */
+function Rare({ text, set }: { readonly text: BatchText; readonly set: (text: BatchText) => void }) {
+  return (
+    <div className="fields">
+      <TextField
+        label="Note on the batch"
+        width="full"
+        value={text.note}
+        onChange={(note) => set({ ...text, note })}
+      />
+      {text.all.state === 'made' && (
+        <SelectField
+          label="Still on the shelf"
+          value={text.all.shelf}
+          choices={[
+            { value: '', label: 'Not noted' },
+            { value: 'kept', label: 'Yes' },
+            { value: 'gone', label: 'Gone' },
+          ]}
+          onChange={(shelf) => set({ ...text, all: { ...text.all, shelf } })}
+        />
+      )}
+      <button
+        type="button"
+        className="button quiet"
+        onClick={() => set({ ...text, holds: [...text.holds, noHold] })}
+      >
+        Some jars stood in another hold
+      </button>
+    </div>
+  );
+}
 
 /**
  * The form.
@@ -42,6 +115,8 @@ export function NewBatch({
   const draft = useDraft<BatchText>(NEW_BATCH_DRAFT, place, start);
   const { reader } = useReader();
   const packages = usePackages();
+  const before = useRead('batch.list', { before: null, limit: 20 });
+  const fibres = before?.ok ? before.value.batches.flatMap(({ additions }) => additions) : [];
   const [wrong, setWrong] = useState(0);
   const [refused, setRefused] = useState<string | null>(null);
   const [sameLabel, setSameLabel] = useState<string | null>(null);
@@ -93,29 +168,24 @@ export function NewBatch({
 
   return (
     <Form label="New batch" record={() => void record(false, null)} leave={onLeave} wrong={wrong}>
-      <header className="form-head">
+      <header className="form-head sheet-title">
         <h1>{repeated === null || draft.restored ? 'New batch' : `${repeated} again`}</h1>
-        {draft.restored && <p className="notice">Unfinished entry restored. Go on where you stopped.</p>}
-      </header>
-      <Section title="When">
-        <div className="fields">
+        <div className="sheet-day">
           <TextField
             label="Made on"
-            startHere={repeated === null}
             value={text.date}
-            read={reader.day(text.date)}
-            problem={problems.get('date')}
+            problem={problems.get('date') ?? (day.ok ? undefined : day.sentence)}
             onChange={(date) => set({ date })}
           />
           <TextField
             label="Name for this batch (optional)"
             value={text.word}
             placeholder="plain"
-            hint="The jars are then “14 Mar plain a”."
             onChange={(word) => set({ word })}
           />
           <TextField
             label="How many jars"
+            startHere={repeated === null}
             numeric
             width="short"
             value={text.count}
@@ -127,10 +197,12 @@ export function NewBatch({
             }}
           />
         </div>
-      </Section>
-      <Section title="Seed">
+        {draft.restored && <p className="notice">Unfinished entry restored. Go on where you stopped.</p>}
+      </header>
+      <section className="sheet-seed" aria-label="Seed">
         <SeedRows
           of="all jars"
+          rare
           seeds={text.all.seeds}
           path="all.seeds"
           problems={problems}
@@ -146,111 +218,18 @@ export function NewBatch({
           seed={text.all.seeds[0]}
           onTake={(seed) => setAll({ seeds: text.all.seeds.with(0, seed) })}
         />
-      </Section>
-      <Section title="Milk and vessel">
-        <MilkFields
-          milk={text.all.milk}
-          path="all.milk"
-          problems={problems}
-          reader={reader}
-          packages={packages}
-          onChange={(milk) => setAll({ milk })}
-        />
-      </Section>
-      <Section title="Stirred in">
-        <AdditionRows
-          of="all jars"
-          additions={text.all.additions}
-          path="all.additions"
-          problems={problems}
-          reader={reader}
-          packages={packages}
-          onChange={(additions) => setAll({ additions })}
-        />
-      </Section>
-      {text.holds.map((hold, at) => (
-        <Section key={at} title={text.holds.length === 1 ? 'Warmth' : `Warmth, hold ${at + 1}`}>
-          <HoldFields
-            hold={hold}
-            path={`holds.${at}`}
-            problems={problems}
-            reader={reader}
-            day={notAfter}
-            onChange={(next) => set({ holds: text.holds.with(at, next) })}
-          />
-          <div className="row">
-            {at === text.holds.length - 1 && (
-              <button
-                type="button"
-                className="button quiet"
-                onClick={() => set({ holds: [...text.holds, noHold] })}
-              >
-                Some jars stood in another hold
-              </button>
-            )}
-            {text.holds.length > 1 && (
-              <button type="button" className="button quiet" onClick={() => draft.set(withoutHold(text, at))}>
-                Remove hold {at + 1}
-              </button>
-            )}
-          </div>
-        </Section>
-      ))}
-      <Section
-        title={text.jars.length === 1 ? 'The jar' : 'The jars'}
-        {...(text.jars.length === 1 ? {} : { says: 'Each jar is as typed above. Change only what differs.' })}
-      >
-        <div className="fields">
-          {text.holds.length > 1 && (
-            <SelectField
-              label="All jars stood in"
-              value={String(text.all.hold)}
-              choices={text.holds.map((_, at) => ({ value: String(at), label: `Hold ${at + 1}` }))}
-              onChange={(hold) => setAll({ hold: Number(hold) })}
-            />
-          )}
-          <ChoiceField
-            label="Made, or only planned"
-            unsaid={null}
-            value={text.all.state}
-            choices={[
-              { value: 'made', label: 'Made' },
-              { value: 'planned', label: 'Planned' },
-            ]}
-            onChange={(state) => state !== '' && setAll({ state })}
-          />
-          {text.all.state === 'made' && (
-            <ChoiceField
-              label="Still on the shelf"
-              value={text.all.shelf}
-              choices={[
-                { value: 'kept', label: 'Yes' },
-                { value: 'gone', label: 'Gone' },
-              ]}
-              onChange={(shelf) => setAll({ shelf })}
-            />
-          )}
-        </div>
-        <div className="jar-cards">
-          {text.jars.map((jar, at) => (
-            <JarCard
-              key={at}
-              jar={jar}
-              at={at}
-              all={text}
-              problems={problems}
-              reader={reader}
-              packages={packages}
-              notAfter={notAfter}
-              onChange={(next) => set({ jars: text.jars.with(at, next) })}
-              {...(text.jars.length > 1
-                ? { onRemove: () => draft.set(withJars(text, text.jars.toSpliced(at, 1))) }
-                : {})}
-            />
-          ))}
-        </div>
-      </Section>
-      <ProseField label="Note on the batch" value={text.note} onChange={(note) => set({ note })} />
+      </section>
+      <BatchSheet
+        text={text}
+        onChange={draft.set}
+        problems={problems}
+        reader={reader}
+        packages={packages}
+        notAfter={notAfter}
+        fibres={fibres}
+        warmth={<Warmth text={text} set={draft.set} problems={problems} reader={reader} day={notAfter} />}
+        fold={<Rare text={text} set={draft.set} />}
+      />
       <footer className="form-foot">
         {refused && (
           <p className="notice caution" role="alert">

@@ -136,6 +136,7 @@ export function SeedRows({
   packages,
   startHere = false,
   verdicts = [],
+  rare = false,
   of,
 }: {
   readonly seeds: readonly SeedText[];
@@ -148,11 +149,21 @@ export function SeedRows({
   readonly startHere?: boolean;
   /** On the lines there are: told in the list beside what they advise. */
   readonly verdicts?: readonly LineVerdict[];
+  /** Enter goes on past the button for another seed. */
+  readonly rare?: boolean;
   /** Whose seeds, for a screen reader: "all jars", "jar b". */
   readonly of: string;
 }) {
   return (
-    <Rows items={seeds} kind="seed" of={of} fresh={noSeed} isEmpty={isEmptySeed} onChange={onChange}>
+    <Rows
+      items={seeds}
+      kind="seed"
+      of={of}
+      fresh={noSeed}
+      isEmpty={isEmptySeed}
+      rare={rare}
+      onChange={onChange}
+    >
       {(seed, at, added) => (
         <SeedRow
           name={at === 0 ? 'Seeded from' : 'And from'}

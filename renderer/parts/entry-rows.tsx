@@ -11,13 +11,15 @@ interface Props<T> {
   readonly fresh: T;
   /** While the last row is empty, Enter passes over the button that adds another. */
   readonly isEmpty?: (item: T) => boolean;
+  /** Enter passes over it always: another row is rare. */
+  readonly rare?: boolean;
   readonly onChange: (items: readonly T[]) => void;
   /** Fields of one row; `added` on the row that the keeper has just asked for. */
   readonly children: (item: T, at: number, added: boolean) => ReactNode;
 }
 
 /** Rows with one to add and one to take away. */
-export function Rows<T>({ items, kind, of, fresh, isEmpty, onChange, children }: Props<T>) {
+export function Rows<T>({ items, kind, of, fresh, isEmpty, rare = false, onChange, children }: Props<T>) {
   const [added, setAdded] = useState(false);
   const whose = of === undefined ? '' : ` of ${of}`;
   const last = items.at(-1);
@@ -46,7 +48,7 @@ export function Rows<T>({ items, kind, of, fresh, isEmpty, onChange, children }:
       <button
         type="button"
         className="button quiet add"
-        data-enter={last !== undefined && isEmpty?.(last) ? 'pass' : undefined}
+        data-enter={rare || (last !== undefined && isEmpty?.(last)) ? 'pass' : undefined}
         onClick={() => {
           setAdded(true);
           onChange([...items, fresh]);

@@ -6,7 +6,7 @@ import { say } from '../state/store';
 /** Longest time a character waits before it is sent to be kept (ms). Half a second is promised; this leaves room. */
 const WAIT_MS = 200;
 /** Raised when the shape of any form's text changes: older drafts are then left alone and not restored. */
-const SHAPE = 2;
+const SHAPE = 3;
 
 /** Where a draft belongs, kept beside it so that it can be found again. */
 export interface DraftPlace {

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { refusalSentence } from '../../core/sentences';
 import { beginBatch, beginOf, type Ask, type Begin } from '../../renderer/batch/begin';
+import { noAddition, recipeOf } from '../../renderer/batch/batch-text';
 import { makeWriter } from '../../renderer/parts/use-reader';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import type { Session } from '../../main/session';
@@ -62,7 +63,7 @@ describe('a batch that begins from a seed', () => {
     expect(text.jars.map(({ letter }) => letter)).toEqual(['a', 'b', 'c']);
     expect(text.all.milk).toMatchObject({ milk: 'whole milk', milkAmount: '500 ml' });
     expect(text.holds).toMatchObject([{ hours: '30', planned: '38', probe: 'bath' }]);
-    expect(text.jars[1]?.additions).toMatchObject([{ name: 'oat bran', planned: '20 g' }]);
+    expect(text.jars.map((jar) => recipeOf(text, jar).additions)).toMatchObject([[noAddition], [{ name: 'oat bran', planned: '20 g' }], [noAddition]]); // prettier-ignore
     expect(text.all.seeds).toMatchObject([{ picked: { kind: 'jar', id: jars[1], label: '14 May b' }, amount: '30 ml' }]); // prettier-ignore
     expect(text.jars.every(({ seeds }) => seeds === null)).toBe(true);
   });
@@ -103,6 +104,17 @@ describe('a batch made again', () => {
     expect(text.all.seeds).toMatchObject([{ picked: { kind: 'source', label: 'Blue Tin' } }]);
     expect(text.all.milk.milkAmount).toBe('900 ml');
   });
+});
+
+it('an empty batch has last time’s milk, vessel and warmth, and neither its seed nor its fibres', async () => {
+  const { session } = two();
+  const { text, repeated } = await begin(session, { as: 'empty' });
+  expect(repeated).toBeNull();
+  expect(text.all.milk).toMatchObject({ milk: 'whole milk', milkAmount: '250 ml' });
+  expect(text.holds).toMatchObject([{ hours: '30', planned: '38' }]);
+  expect(text.all.seeds[0]?.picked).toBeNull();
+  expect(text.all.additions).toEqual([noAddition]);
+  expect(text.count).toBe('1');
 });
 
 it('what can’t be read is said, and the fields are empty', async () => {

@@ -14,10 +14,12 @@ import {
   noSeed,
   pickSeed,
   plainJar,
+  recipeOf,
   withJarCount,
   withoutHold,
   type BatchText,
 } from '../../renderer/batch/batch-text';
+import { completed } from '../../renderer/batch/completed';
 import { changedOnly } from '../../renderer/parts/changed-only';
 import { makeReader } from '../../renderer/parts/reading';
 import type { Preferences } from '../../core/ledger/records';
@@ -122,6 +124,49 @@ describe('a jar that differs', () => {
     expect(entry?.jars[3]?.seedings.map((seeding) => seeding.fromJar)).toEqual([uid(1)]);
   });
 });
+
+describe('cells of the sheet', () => {
+  const stirred = (all: Partial<BatchText['all']['additions'][number]>, ...jars: BatchText['jars'][number]['additions'][]) => {
+    const text = withJarCount(four(), jars.length);
+    const [row] = text.all.additions;
+    return readBatch(
+      {
+        ...text,
+        all: { ...text.all, additions: [{ ...row!, ...all }] },
+        jars: text.jars.map((jar, at) => ({ ...jar, additions: jars[at] ?? null })),
+      },
+      reader,
+      options,
+    );
+  };
+  const words = ({ entry }: ReturnType<typeof stirred>) =>
+    entry?.jars.map(({ additions }) => additions.map(({ name, planned }) => `${planned?.typed ?? '?'} ${name}`));
+  it('one amount for all goes with each jar’s own fibre, and a jar with none is plain', () => {
+    const named = stirred({ name: '', planned: '2 tbsp' }, null, [{ name: 'inulin' }], [{ name: 'oat bran', planned: '1 tsp' }], [{ name: 'bran', planned: '' }]);
+    expect(words(named)).toEqual([[], ['2 tbsp inulin'], ['1 tsp oat bran'], ['? bran']]);
+  });
+  it('“plain” in one jar stands against a fibre for all, also with its amount', () =>
+    expect(words(stirred({ name: 'inulin', planned: '2 tbsp' }, [{ name: 'plain' }], null, [{ planned: '3 tbsp' }]))).toEqual([
+      [], ['2 tbsp inulin'], ['3 tbsp inulin'],
+    ]));
+  it('an amount of nothing is asked about, at the cell it was typed in', () => {
+    expect([...stirred({ name: '', planned: '2 tbsp' }, null, null).problems.keys()]).toEqual(['all.additions.0.name']);
+    expect([...stirred({ name: '', planned: '' }, null, [{ planned: '1 tsp' }]).problems.keys()]).toEqual(['all.additions.0.name']);
+    expect([...stirred({ planned: 'some' }, null, [{ planned: 'x' }]).problems.keys()]).toEqual(['all.additions.0.planned', 'jars.1.additions.0.planned']);
+  });
+  it('one jar’s own milk leaves the rest of it as all, and an emptied cell is not noted', () => {
+    const text = four();
+    const jars = text.jars.with(1, { ...text.jars[1]!, milk: { milkAmount: '500 ml', milk: '' } });
+    const { entry } = readBatch({ ...text, jars }, reader, options);
+    expect(entry?.jars[1]).toMatchObject({ milk: null, milkAmount: { value: 500 }, finalVolume: { value: 946 } });
+    expect(entry?.jars[0]?.milk).toBe('whole milk');
+  });
+  it('a word is completed from its beginning only', () => {
+    expect(completed('po', ['plain', 'potato starch'])).toBe('potato starch');
+    expect(completed(' ', ['plain'])).toBeNull();
+    expect(completed('lain', ['plain'])).toBeNull();
+  });
+}); // prettier-ignore
 
 const problemsOf = (change: (text: BatchText) => BatchText) =>
   readBatch(change(four()), reader, options).problems;
@@ -249,7 +294,7 @@ describe('making a batch again', () => {
     expect(again.note).toBe('');
   });
   it('keeps what one jar did differently, as planned and not as it went', () =>
-    expect(again.jars[1]?.additions).toEqual([
+    expect(recipeOf(again, again.jars[1]!).additions).toEqual([
       { name: 'oat bran', planned: '2 tbsp', actual: '', package: '' },
     ]));
   it('asks for the seed anew and keeps how much of it', () => {
