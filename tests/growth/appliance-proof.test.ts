@@ -65,6 +65,15 @@ describe('a run of an appliance', () => {
     expect(proof.lacks).toContain(lack);
     expect(proofSays(proof)).toMatch(/^Not proven: /);
   });
+  it('holds for 95 % of the time once settled, read every five minutes (common practice, no source)', () => {
+    /** A spell at 36 °C for a part of the time that is left once it has settled. */
+    const coolFor = (part: number) =>
+      warming(38, 0.7).map(({ hour, celsius }) => ({ hour, celsius: hour >= 12 && hour < 12 + part * 27.5 ? 36 : celsius }));
+    expect(proofOf([centre(coolFor(0.03)), edge()], 20, true).lacks).toEqual([]);
+    expect(proofOf([centre(coolFor(0.07)), edge()], 20, true).lacks).toEqual(['too cool']);
+    const every = (minutes: number) => proofOf([centre(warming(38, 0.7, 30, 0, minutes)), edge()], 20, true).lacks;
+    expect([every(5), every(6)]).toEqual([[], ['too seldom']]);
+  }); // prettier-ignore
   it('with a probe in bath and jar says how the jar follows, and by how much it stays behind', () => {
     const bath = Array.from({ length: 361 }, (_, i) => ({ hour: i / 12, celsius: 38 }));
     const jar = { place: 'jar' as const, spot: null, readings: warming(37.4, 0.8) };
