@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { logRegression } from '../../core/growth/log-regression';
 import { proofOf, type ProofSeries } from '../../core/growth/proof';
+import { profileOf } from '../../core/growth/reading-profile';
 import { checkPasses, meterCheckedOn } from '../../core/growth/tool-checks';
 import { proofSays } from '../../core/says/appliance-says';
 
@@ -35,6 +36,18 @@ describe('a time constant by log regression', () => {
     expect(logRegression([{ time: 0, by: 3 }, { time: 1, by: 2 }])).toBeNull(); // prettier-ignore
   });
 });
+
+describe('a reading that leaps', () => {
+  it('is a fault of the probe where no jar can follow: a quart jar in water warms by 2.4 °C at most in five minutes', () => {
+    // Newton's law with a time constant of 35 min (conduction, computed): 18 °C · (1 − e^(−5/35)) = 2.4, so there and back 4.8.
+    const fastest = 18 * (1 - Math.exp(-5 / 35));
+    const leap = (celsius: number) => {
+      const readings = warming(38, 0.7).map((one, i) => (i === 200 ? { ...one, celsius: one.celsius + celsius } : one));
+      return profileOf(readings).leftOut.length;
+    };
+    expect([leap(fastest), leap(2 * fastest), leap(2 * fastest + 1), leap(-2 * fastest - 1)]).toEqual([0, 0, 1, 1]);
+  });
+}); // prettier-ignore
 
 describe('a run of an appliance', () => {
   it('proves it where a day and a night were read at centre and edge', () => {
