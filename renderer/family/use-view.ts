@@ -1,6 +1,7 @@
 // Panning and zooming: the live view lives outside React and moves one group; React hears only of the settled view.
 import { type RefObject, useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { Size } from '../parts/use-size';
+import { useGestures } from './use-gestures';
 import {
   boxInView, bringIn, fittingView, type Geometry, keepInSight, makeRoom, middleOn, type Newest, openingView,
   type Places, type Room, type View, zoomAt,
@@ -35,6 +36,65 @@ interface Shown {
   readonly fitRoom: Room;
 }
 
+/** The view as it is now, outside React. */
+interface Live {
+  view: View;
+  /** Nobody moved it yet, or it was fitted. */
+  fitted: boolean;
+  frame: number;
+  timer: number;
+  settledAt: View;
+  room: Room;
+  pane: boolean;
+  spacing: string;
+  /** What was seen before a pane took some of the room, to go back to. */
+  before: { readonly view: View; readonly made: View } | null;
+}
+
+const startingAt = (view: View, shown: Pick<Shown, 'room' | 'pane' | 'spacing'>): Live => ({
+  view,
+  fitted: true,
+  frame: 0,
+  timer: 0,
+  settledAt: view,
+  ...shown,
+  before: null,
+});
+
+/** What buttons, keys and the map do to the view. */
+function useMoves(
+  live: RefObject<Live>,
+  { geometry, room }: Pick<Shown, 'geometry' | 'room'>,
+  move: (view: View, fitted?: boolean) => void,
+  flush: () => void,
+): Pick<Moving, 'zoomBy' | 'panBy' | 'centre' | 'show'> {
+  return useMemo(() => {
+    const [x0, y0] = [(room.left + room.right) / 2, (room.top + room.bottom) / 2];
+    return {
+      zoomBy: (factor) => {
+        const { view } = live.current;
+        move(zoomAt(view, geometry, view.k * factor, x0, y0));
+      },
+      panBy: (dx, dy) => {
+        const { view } = live.current;
+        move({ k: view.k, tx: view.tx + dx, ty: view.ty + dy });
+      },
+      centre: (x, y) => {
+        const { k } = live.current.view;
+        move({ k, tx: x0 - x * k, ty: y0 - y * k });
+      },
+      show: (x, y, how) => {
+        const { view, fitted } = live.current;
+        const next = how === 'in the middle' ? middleOn(view, room, x, y) : bringIn(view, room, x, y);
+        if (next !== view) {
+          move(next, fitted && next.k === view.k);
+          flush();
+        }
+      },
+    };
+  }, [live, geometry, room, move, flush]);
+}
+
 /**
  * @param frame the element that takes pointer and wheel
  * @param paint moves what is drawn to a view; called at most once a frame
@@ -46,19 +106,7 @@ export function useView(
 ): Moving {
   const [opening] = useState(() => openingView(geometry, fitRoom, newest));
   const [settled, setSettled] = useState<View>(opening);
-  const live = useRef({
-    view: opening,
-    /** Nobody moved it yet, or it was fitted. */
-    fitted: true,
-    frame: 0,
-    timer: 0,
-    settledAt: opening,
-    room,
-    pane,
-    spacing,
-    /** What was seen before a pane took some of the room, to go back to. */
-    before: null as { readonly view: View; readonly made: View } | null,
-  });
+  const live = useRef<Live>(startingAt(opening, { room, pane, spacing }));
 
   const flush = useCallback(() => {
     window.clearTimeout(live.current.timer);
@@ -128,91 +176,17 @@ export function useView(
     };
   }, []);
 
-  useEffect(() => {
-    const element = frame.current;
-    if (!element) return undefined;
-    const wheel = (event: WheelEvent): void => {
-      event.preventDefault();
-      const { view } = live.current;
-      const box = element.getBoundingClientRect();
-      if (event.ctrlKey || event.metaKey) {
-        const factor = Math.exp(-event.deltaY * 0.0022);
-        move(zoomAt(view, geometry, view.k * factor, event.clientX - box.left, event.clientY - box.top));
-      } else {
-        const [dx, dy] =
-          event.shiftKey && event.deltaX === 0 ? [event.deltaY, 0] : [event.deltaX, event.deltaY];
-        move({ k: view.k, tx: view.tx - dx, ty: view.ty - dy });
-      }
-    };
-    let drag: { id: number; x: number; y: number; view: View; moved: boolean } | null = null;
-    const down = (event: PointerEvent): void => {
-      if (event.button !== 0 || (event.target instanceof Element && event.target.closest('button,a'))) return;
-      drag = {
-        id: event.pointerId,
-        x: event.clientX,
-        y: event.clientY,
-        view: live.current.view,
-        moved: false,
-      };
-    };
-    const drawn = (event: PointerEvent): void => {
-      if (drag === null || event.pointerId !== drag.id) return;
-      const [dx, dy] = [event.clientX - drag.x, event.clientY - drag.y];
-      if (!drag.moved && Math.hypot(dx, dy) < 4) return;
-      if (!drag.moved) element.setPointerCapture(drag.id);
-      drag.moved = true;
-      move({ k: drag.view.k, tx: drag.view.tx + dx, ty: drag.view.ty + dy });
-    };
-    const up = (): void => {
-      if (drag?.moved) {
-        flush();
-        // The click that ends a drag chooses nothing.
-        element.addEventListener('click', (event) => event.stopPropagation(), { capture: true, once: true });
-      }
-      drag = null;
-    };
-    element.addEventListener('wheel', wheel, { passive: false });
-    element.addEventListener('pointerdown', down);
-    element.addEventListener('pointermove', drawn);
-    element.addEventListener('pointerup', up);
-    element.addEventListener('pointercancel', up);
-    return () => {
-      element.removeEventListener('wheel', wheel);
-      element.removeEventListener('pointerdown', down);
-      element.removeEventListener('pointermove', drawn);
-      element.removeEventListener('pointerup', up);
-      element.removeEventListener('pointercancel', up);
-    };
-  }, [frame, geometry, move, flush]);
+  const now = useCallback(() => live.current.view, []);
+  useGestures(frame, geometry, { now, move, settle: flush });
 
+  const moves = useMoves(live, { geometry, room }, move, flush);
   return useMemo(
     () => ({
       settled,
       fit,
       repaint: () => paint(live.current.view),
-      zoomBy: (factor) => {
-        const { view } = live.current;
-        move(
-          zoomAt(view, geometry, view.k * factor, (room.left + room.right) / 2, (room.top + room.bottom) / 2),
-        );
-      },
-      panBy: (dx, dy) => {
-        const { view } = live.current;
-        move({ k: view.k, tx: view.tx + dx, ty: view.ty + dy });
-      },
-      centre: (x, y) => {
-        const { k } = live.current.view;
-        move({ k, tx: (room.left + room.right) / 2 - x * k, ty: (room.top + room.bottom) / 2 - y * k });
-      },
-      show: (x, y, how) => {
-        const { view, fitted } = live.current;
-        const next = how === 'in the middle' ? middleOn(view, room, x, y) : bringIn(view, room, x, y);
-        if (next !== view) {
-          move(next, fitted && next.k === view.k);
-          flush();
-        }
-      },
+      ...moves,
     }),
-    [settled, fit, move, flush, geometry, room, paint],
+    [settled, fit, moves, paint],
   );
 }

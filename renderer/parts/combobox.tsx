@@ -2,7 +2,15 @@
 // The first suggestion that fits is taken by Enter (or Tab) once something was typed; one that makes something new only
 // when it is gone to and Enter pressed, or clicked. Focus never leaves the field.
 /* oxlint-disable jsx-a11y/prefer-tag-over-role -- the pattern asks for these roles; a datalist can't show why a jar is refused */
-import { useEffect, useId, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
+import {
+  useEffect,
+  useId,
+  useRef,
+  useState,
+  type KeyboardEvent,
+  type ReactNode,
+  type RefObject,
+} from 'react';
 import { focusNext } from './form-keys';
 
 export interface Suggestion {
@@ -40,25 +48,46 @@ interface Props<S extends Suggestion> {
 
 const none: readonly never[] = [];
 
-/** The combobox. */
-export function Combobox<S extends Suggestion>(props: Props<S>) {
-  const { label, value, onText, find, onPick, onRefused, onLeft, picked, problem, startHere } = props;
-  const id = useId();
-  const input = useRef<HTMLInputElement>(null);
+/** Whether a suggestion may be taken for what was typed. */
+const fits = (one: Suggestion): boolean => !one.refused && !one.explicit;
+
+/** The place of what is taken for the text as it stands; -1 where nothing is. One that is refused says why. */
+function best(list: readonly Suggestion[]): number {
+  const meant = list.findIndex((one) => one.meant);
+  if (meant >= 0) return meant;
+  const fitting = list.findIndex(fits);
+  return fitting >= 0 ? fitting : list.findIndex((one) => !one.explicit);
+}
+
+/** The suggestions for a text, once they are here; what was asked for last counts. */
+function useSuggestions<S extends Suggestion>(find: (text: string) => Promise<readonly S[]>) {
   const asked = useRef<Promise<readonly S[]> | null>(null);
   const [suggestions, setSuggestions] = useState<readonly S[]>(none);
   const [arrived, setArrived] = useState(false);
+  const ask = (text: string): void => {
+    const mine = find(text);
+    asked.current = mine;
+    setArrived(false);
+    void mine.then((list) => {
+      if (asked.current !== mine) return;
+      setSuggestions(list);
+      setArrived(true);
+    });
+  };
+  return { suggestions, arrived, ask, soon: (text: string) => asked.current ?? find(text) };
+}
+
+/** What the field does: which suggestion is active, what its keys do, what leaving it tells. */
+function useCombobox<S extends Suggestion>(
+  props: Props<S>,
+  id: string,
+  input: RefObject<HTMLInputElement | null>,
+) {
+  const { value, find, onPick, onRefused, onLeft, picked } = props;
+  const { suggestions, arrived, ask, soon } = useSuggestions(find);
   const [open, setOpen] = useState(false);
   const [moved, setMoved] = useState<number | null>(null);
 
-  const fits = (one: S): boolean => !one.refused && !one.explicit;
-  /** What is taken for the text as it stands; -1 where nothing is. One that is refused says why. */
-  const best = (list: readonly S[]): number => {
-    const meant = list.findIndex((one) => one.meant);
-    if (meant >= 0) return meant;
-    const fitting = list.findIndex(fits);
-    return fitting >= 0 ? fitting : list.findIndex((one) => !one.explicit);
-  };
   const typed = value.trim() !== '' && !picked;
   const shown = open && suggestions.length > 0;
   const active = !shown
@@ -70,26 +99,13 @@ export function Combobox<S extends Suggestion>(props: Props<S>) {
         : -1;
 
   useEffect(() => {
-    // On a form that opens at this field; later renders don't pull focus back.
-    if (!startHere) return;
-    input.current?.focus();
-    input.current?.select();
-  }, [startHere]);
-  useEffect(() => {
     if (active >= 0) document.getElementById(`${id}-${active}`)?.scrollIntoView({ block: 'nearest' });
   }, [active, id]);
 
   const show = (text: string): void => {
-    const mine = find(text);
-    asked.current = mine;
-    setArrived(false);
+    ask(text);
     setMoved(null);
     setOpen(true);
-    void mine.then((list) => {
-      if (asked.current !== mine) return;
-      setSuggestions(list);
-      setArrived(true);
-    });
   };
   const close = (): void => {
     setOpen(false);
@@ -110,7 +126,7 @@ export function Combobox<S extends Suggestion>(props: Props<S>) {
   /** Tells of text that picks nothing, once it is known whether the list has something for it. */
   const tellLeft = (): void => {
     const text = value;
-    void (asked.current ?? find(text)).then((list) => {
+    void soon(text).then((list) => {
       const meant = list.find((one) => one.meant);
       const matched = !meant && list.some(fits);
       onLeft(text, matched, matched ? undefined : (meant ?? list.find((one) => one.refused)));
@@ -140,13 +156,76 @@ export function Combobox<S extends Suggestion>(props: Props<S>) {
       const moveOn = event.key === 'Enter';
       if (!typed && !(moveOn && active >= 0)) return;
       if (moveOn) event.preventDefault();
-      const waitFor = asked.current ?? find(value);
+      const waitFor = soon(value);
       const at = moved ?? -1;
       if (arrived && shown) choose(suggestions, at, moveOn);
       // Pressed before the suggestions were here: take the first that fits once they are.
       else void waitFor.then((list) => choose(list, at, moveOn));
     }
   };
+
+  const onBlur = (): void => {
+    close();
+    if (typed) tellLeft();
+  };
+  return { suggestions, shown, active, show, take, onKeyDown, onBlur };
+}
+
+/** What is suggested, below the field. The pointer picks here; the keyboard picks from the field, as the pattern asks. */
+function SuggestionList<S extends Suggestion>(props: {
+  /** Of the field. */
+  readonly id: string;
+  readonly shown: boolean;
+  readonly suggestions: readonly S[];
+  readonly active: number;
+  readonly onTake: (suggestion: S) => void;
+}) {
+  const { id, shown, suggestions, active, onTake } = props;
+  return (
+    <div
+      className="suggestions"
+      id={`${id}-list`}
+      role="listbox"
+      tabIndex={-1}
+      aria-label="Suggestions"
+      hidden={!shown}
+    >
+      {suggestions.map((suggestion, at) => (
+        <div
+          key={`${suggestion.id} ${suggestion.label}`}
+          id={`${id}-${at}`}
+          className="suggestion"
+          role="option"
+          tabIndex={-1}
+          aria-selected={at === active}
+          aria-disabled={suggestion.refused ? true : undefined}
+          onMouseDown={(event) => {
+            event.preventDefault();
+            onTake(suggestion);
+          }}
+        >
+          <span className="suggestion-label">{suggestion.label}</span>
+          {(suggestion.refused ?? suggestion.detail) && (
+            <span className="suggestion-detail">{suggestion.refused ?? suggestion.detail}</span>
+          )}
+        </div>
+      ))}
+    </div>
+  );
+}
+
+/** The combobox. */
+export function Combobox<S extends Suggestion>(props: Props<S>) {
+  const { label, value, onText, picked, problem, startHere } = props;
+  const id = useId();
+  const input = useRef<HTMLInputElement>(null);
+  const { suggestions, shown, active, show, take, onKeyDown, onBlur } = useCombobox(props, id, input);
+  useEffect(() => {
+    // On a form that opens at this field; later renders don't pull focus back.
+    if (!startHere) return;
+    input.current?.focus();
+    input.current?.select();
+  }, [startHere]);
 
   return (
     <div className="field full combobox">
@@ -176,41 +255,15 @@ export function Combobox<S extends Suggestion>(props: Props<S>) {
         }}
         onClick={() => show(picked ? '' : value)}
         onKeyDown={onKeyDown}
-        onBlur={() => {
-          close();
-          if (typed) tellLeft();
-        }}
+        onBlur={onBlur}
       />
-      <div
-        className="suggestions"
-        id={`${id}-list`}
-        role="listbox"
-        tabIndex={-1}
-        aria-label="Suggestions"
-        hidden={!shown}
-      >
-        {suggestions.map((suggestion, at) => (
-          // The pointer picks here; the keyboard picks from the field, as the pattern asks.
-          <div
-            key={`${suggestion.id} ${suggestion.label}`}
-            id={`${id}-${at}`}
-            className="suggestion"
-            role="option"
-            tabIndex={-1}
-            aria-selected={at === active}
-            aria-disabled={suggestion.refused ? true : undefined}
-            onMouseDown={(event) => {
-              event.preventDefault();
-              take(suggestion, true);
-            }}
-          >
-            <span className="suggestion-label">{suggestion.label}</span>
-            {(suggestion.refused ?? suggestion.detail) && (
-              <span className="suggestion-detail">{suggestion.refused ?? suggestion.detail}</span>
-            )}
-          </div>
-        ))}
-      </div>
+      <SuggestionList
+        id={id}
+        shown={shown}
+        suggestions={suggestions}
+        active={active}
+        onTake={(one) => take(one, true)}
+      />
       {problem && (
         <span className="field-problem" id={`${id}-problem`}>
           {problem}

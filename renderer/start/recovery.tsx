@@ -1,5 +1,5 @@
 // A ledger that can't be opened: what happened, what is safe, and the ways out. Nothing here changes the file itself.
-import { useState } from 'react';
+import { useState, type ReactNode } from 'react';
 import type { AppState, Input } from '../../core/contract';
 import { startJob } from '../state/ledger-calls';
 import { say } from '../state/store';
@@ -21,6 +21,27 @@ function backupMoment(moment: string): string {
     'January February March April May June July August September October November December'.split(' ');
   const [year, month, day] = moment.slice(0, 10).split('-').map(Number);
   return `${day} ${months[(month ?? 1) - 1]} ${year}, ${moment.slice(11, 16)}`;
+}
+
+/** One way out: what it is, what it does, and its buttons. */
+function Way({
+  name,
+  says,
+  children,
+}: {
+  readonly name: string;
+  readonly says: string;
+  readonly children: ReactNode;
+}) {
+  return (
+    <li className="way">
+      <div>
+        <h2>{name}</h2>
+        <p className="soft">{says}</p>
+      </div>
+      {children}
+    </li>
+  );
 }
 
 /** The recovery screen. */
@@ -56,15 +77,13 @@ export function Recovery({ trouble }: { readonly trouble: Trouble }) {
       </div>
       <ul className="ways">
         {newest && (
-          <li className="way">
-            <div>
-              <h2>Open the newest good backup</h2>
-              <p className="soft">
-                From {backupMoment(newest.madeAt)}, with {newest.jars} {newest.jars === 1 ? 'jar' : 'jars'}.
-                The file above is set aside and kept. What was recorded after that moment is not in the
-                backup.
-              </p>
-            </div>
+          <Way
+            name="Open the newest good backup"
+            says={
+              `From ${backupMoment(newest.madeAt)}, with ${newest.jars} ${newest.jars === 1 ? 'jar' : 'jars'}. ` +
+              'The file above is set aside and kept. What was recorded after that moment is not in the backup.'
+            }
+          >
             <button
               className="button primary"
               type="button"
@@ -73,16 +92,13 @@ export function Recovery({ trouble }: { readonly trouble: Trouble }) {
             >
               Open the backup
             </button>
-          </li>
+          </Way>
         )}
         {trouble.kind === 'damaged' && (
-          <li className="way">
-            <div>
-              <h2>Save what can be read</h2>
-              <p className="soft">
-                Reads every record that is still whole into a new ledger beside the old one, and opens it.
-              </p>
-            </div>
+          <Way
+            name="Save what can be read"
+            says="Reads every record that is still whole into a new ledger beside the old one, and opens it."
+          >
             <button
               className={newest ? 'button' : 'button primary'}
               type="button"
@@ -91,13 +107,9 @@ export function Recovery({ trouble }: { readonly trouble: Trouble }) {
             >
               Save what can be read
             </button>
-          </li>
+          </Way>
         )}
-        <li className="way">
-          <div>
-            <h2>Show the folder</h2>
-            <p className="soft">To copy the file somewhere safe, or to look for an older one.</p>
-          </div>
+        <Way name="Show the folder" says="To copy the file somewhere safe, or to look for an older one.">
           <button
             className="button"
             type="button"
@@ -105,12 +117,8 @@ export function Recovery({ trouble }: { readonly trouble: Trouble }) {
           >
             Show the folder
           </button>
-        </li>
-        <li className="way">
-          <div>
-            <h2>Use another ledger</h2>
-            <p className="soft">This one stays where it is, untouched.</p>
-          </div>
+        </Way>
+        <Way name="Use another ledger" says="This one stays where it is, untouched.">
           <div className="row">
             <button className="button" type="button" onClick={() => void other('ledger.open')}>
               Open another…
@@ -119,7 +127,7 @@ export function Recovery({ trouble }: { readonly trouble: Trouble }) {
               Start an empty one…
             </button>
           </div>
-        </li>
+        </Way>
       </ul>
       <p className="start-other" aria-live="polite">
         {busy}
