@@ -132,6 +132,20 @@ function groupsOf(
     .toSorted((a, b) => a.jars.length - b.jars.length);
 }
 
+/** Where a line began, against what is usual of all the keeper's lines. @param early comparable jars of its early batches */
+const startOf = (early: readonly (readonly JarEvidence[])[], keeper: Usual): number | null =>
+  mean(
+    early.flatMap(
+      (list) =>
+        batchMedian(
+          list.flatMap((jar) => {
+            const score = scoreJar(jar, keeper);
+            return score ? [{ score: score.points, width: score.width }] : [];
+          }),
+        ) ?? [],
+    ),
+  );
+
 /**
  * Judges one line.
  * @param line key of its founding batch; @param jars evidence of all jars (those of other lines are passed over)
@@ -215,17 +229,6 @@ export function judgeLine(
       standing,
     };
   });
-  const started = mean(
-    early.flatMap(
-      (list) =>
-        batchMedian(
-          list.flatMap((jar) => {
-            const score = scoreJar(jar, keeper);
-            return score ? [{ score: score.points, width: score.width }] : [];
-          }),
-        ) ?? [],
-    ),
-  );
   return {
     line,
     batches: judged,
@@ -240,7 +243,7 @@ export function judgeLine(
     calledFrom: walk.limit,
     standing,
     firstCalled,
-    startedAt: lineCount > 1 ? started : null,
+    startedAt: lineCount > 1 ? startOf(early, keeper) : null,
     ...suspectsOf(batches, effects, usualTreatment, lacked, otherwise),
     rules,
   };

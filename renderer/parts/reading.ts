@@ -92,6 +92,49 @@ function amountValue({ value, unit }: Amount): string {
   return `${round(value, value < 100 ? 1 : 0)} ${unit}`;
 }
 
+/** What reads the same for every keeper. */
+const FIGURES: Pick<Reader, 'hours' | 'ph' | 'count' | 'whole'> = {
+  hours(text) {
+    if (blank(text)) return unknown;
+    const read = parseHours(text);
+    if (!read.ok) return bad('This is not read as hours. Type it like “36”, “36 h” or “1 day 12 h”.');
+    if (read.hours <= 0) return bad('The hours must be more than zero. Leave it empty if nobody knows.');
+    if (read.hours > 1000) return bad('More than 1000 hours can’t be right. Check the number.');
+    return good(read.hours, `= ${round(read.hours, 2)} hours${read.range ? ', the middle' : ''}`);
+  },
+  ph(text) {
+    if (blank(text)) return unknown;
+    const read = parsePh(text);
+    if (!read.ok)
+      return bad(
+        read.code === 'pH impossible'
+          ? 'The pH of a jar lies between 2 and 9. Please check the reading.'
+          : 'This is not read as a pH. Type it like “4.3”.',
+      );
+    return good(read.ph, `= pH ${round(read.ph, 2)}${read.range ? ', the middle' : ''}`);
+  },
+  count(text) {
+    if (blank(text)) return unknown;
+    const clean = tidy(text)
+      .replace(/\s*(?:CFU|KBE|UFC|afu)\.?\s*$/i, '')
+      .replace(
+        /(\d)\s*(bn|b|m)$/i,
+        (_, digit: string, word: string) => `${digit} ${/^m$/i.test(word) ? 'million' : 'billion'}`,
+      );
+    const number = readNumber(clean);
+    if (!number || number.length !== clean.length || !(number.value > 0) || number.value > 1e15)
+      return bad('This is not read as a count. Type it like “100 million”, “5 billion” or “1e9”.');
+    return good(number.value, `= ${number.value.toExponential(1).replace('e+', ' × 10^')} CFU in each piece`);
+  },
+  whole(text, most) {
+    if (blank(text)) return unknown;
+    const value = Number(text.trim());
+    return /^\d+$/.test(text.trim()) && value >= 1 && value <= most
+      ? good(value, null)
+      : bad(`Type a whole number from 1 to ${most}, or leave it empty if nobody knows.`);
+  },
+};
+
 /** Readers for one keeper's preferences. */
 export function makeReader(
   preferences: Preferences,
@@ -148,25 +191,6 @@ export function makeReader(
         );
       return good(read.moment, `= ${weekday(read.day)} ${printDay(read.day, order)}, ${read.time}`);
     },
-    hours(text) {
-      if (blank(text)) return unknown;
-      const read = parseHours(text);
-      if (!read.ok) return bad('This is not read as hours. Type it like “36”, “36 h” or “1 day 12 h”.');
-      if (read.hours <= 0) return bad('The hours must be more than zero. Leave it empty if nobody knows.');
-      if (read.hours > 1000) return bad('More than 1000 hours can’t be right. Check the number.');
-      return good(read.hours, `= ${round(read.hours, 2)} hours${read.range ? ', the middle' : ''}`);
-    },
-    ph(text) {
-      if (blank(text)) return unknown;
-      const read = parsePh(text);
-      if (!read.ok)
-        return bad(
-          read.code === 'pH impossible'
-            ? 'The pH of a jar lies between 2 and 9. Please check the reading.'
-            : 'This is not read as a pH. Type it like “4.3”.',
-        );
-      return good(read.ph, `= pH ${round(read.ph, 2)}${read.range ? ', the middle' : ''}`);
-    },
     price(text) {
       if (blank(text)) return unknown;
       const read = parsePrice(text, preferences.currency);
@@ -174,29 +198,7 @@ export function makeReader(
         ? good(read.price, `= ${printPrice(read.price)}`)
         : bad('This is not read as a price. Type it like “12.50” or “€12,50”.');
     },
-    count(text) {
-      if (blank(text)) return unknown;
-      const clean = tidy(text)
-        .replace(/\s*(?:CFU|KBE|UFC|afu)\.?\s*$/i, '')
-        .replace(
-          /(\d)\s*(bn|b|m)$/i,
-          (_, digit: string, word: string) => `${digit} ${/^m$/i.test(word) ? 'million' : 'billion'}`,
-        );
-      const number = readNumber(clean);
-      if (!number || number.length !== clean.length || !(number.value > 0) || number.value > 1e15)
-        return bad('This is not read as a count. Type it like “100 million”, “5 billion” or “1e9”.');
-      return good(
-        number.value,
-        `= ${number.value.toExponential(1).replace('e+', ' × 10^')} CFU in each piece`,
-      );
-    },
-    whole(text, most) {
-      if (blank(text)) return unknown;
-      const value = Number(text.trim());
-      return /^\d+$/.test(text.trim()) && value >= 1 && value <= most
-        ? good(value, null)
-        : bad(`Type a whole number from 1 to ${most}, or leave it empty if nobody knows.`);
-    },
+    ...FIGURES,
   };
 }
 
