@@ -4,7 +4,48 @@ import { call } from '../state/ledger-calls';
 import { EditForm } from '../parts/edit-form';
 import { ProseField, SelectField, TextField } from '../parts/fields';
 import { useReader } from '../parts/use-reader';
-import { packageText, readPackage } from './source-text';
+import type { Reader } from '../parts/reading';
+import type { Problems } from '../parts/taking';
+import { packageText, readPackage, type PackageText } from './source-text';
+
+/** When it was bought and opened, and until when it is best. */
+function PackageDays({
+  text,
+  set,
+  problems,
+  reader,
+}: {
+  readonly text: PackageText;
+  readonly set: (text: PackageText) => void;
+  readonly problems: Problems;
+  readonly reader: Reader;
+}) {
+  return (
+    <>
+      <TextField
+        label="Bought on"
+        value={text.boughtOn}
+        read={reader.day(text.boughtOn)}
+        problem={problems.get('boughtOn')}
+        onChange={(boughtOn) => set({ ...text, boughtOn })}
+      />
+      <TextField
+        label="Opened on"
+        value={text.openedOn}
+        read={reader.day(text.openedOn)}
+        problem={problems.get('openedOn')}
+        onChange={(openedOn) => set({ ...text, openedOn })}
+      />
+      <TextField
+        label="Best before"
+        value={text.bestBefore}
+        read={reader.day(text.bestBefore, true)}
+        problem={problems.get('bestBefore')}
+        onChange={(bestBefore) => set({ ...text, bestBefore })}
+      />
+    </>
+  );
+}
 
 /** The form; `found` null adds one, of the source, milk or addition that `of` names. */
 export function PackageForm({
@@ -82,27 +123,7 @@ export function PackageForm({
               problem={problems.get('price')}
               onChange={(price) => set({ ...text, price })}
             />
-            <TextField
-              label="Bought on"
-              value={text.boughtOn}
-              read={reader.day(text.boughtOn)}
-              problem={problems.get('boughtOn')}
-              onChange={(boughtOn) => set({ ...text, boughtOn })}
-            />
-            <TextField
-              label="Opened on"
-              value={text.openedOn}
-              read={reader.day(text.openedOn)}
-              problem={problems.get('openedOn')}
-              onChange={(openedOn) => set({ ...text, openedOn })}
-            />
-            <TextField
-              label="Best before"
-              value={text.bestBefore}
-              read={reader.day(text.bestBefore, true)}
-              problem={problems.get('bestBefore')}
-              onChange={(bestBefore) => set({ ...text, bestBefore })}
-            />
+            <PackageDays {...{ text, set, problems, reader }} />
           </div>
           <ProseField label="Note" value={text.note} onChange={(note) => set({ ...text, note })} />
         </>
