@@ -18,7 +18,7 @@ export const WRITES = [
 ] as const; // prettier-ignore
 export const JOBS = [
   'notes.preview', 'notes.bringIn', 'ledger.open', 'ledger.openDemo', 'ledger.leaveDemo', 'ledger.create', 'ledger.recover', 'ledger.backup',
-  'archive.write', 'archive.read', 'handOver.write', 'handOver.preview', 'handOver.read',
+  'ledger.backups', 'ledger.restore', 'archive.write', 'archive.read', 'handOver.write', 'handOver.preview', 'handOver.read',
 ] as const; // prettier-ignore
 /** Sent by main, never answered: a job's progress; a ledger changed; a menu item was chosen. */
 export const EVENTS = ['progress', 'changed', 'menu'] as const;

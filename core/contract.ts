@@ -791,6 +791,21 @@ export const contract = {
   'ledger.create': entry('job', z.strictObject({ file: FilePath.nullable() }), AppState),
   'ledger.recover': entry('job', z.strictObject({ how: z.enum(['newest backup', 'save what can be read', 'show folder']) }), AppState),
   'ledger.backup': entry('job', empty, z.strictObject({ file: z.string(), bytes: count })),
+  /**
+   * The backups of the open ledger that are whole, the newest first, and what going back to each would do: so many acts of now
+   * would be gone (`says`: the latest of them, in words), so many that only it has would be there again.
+   */
+  'ledger.backups': entry(
+    'job',
+    empty,
+    z.strictObject({
+      backups: z.array(
+        z.strictObject({ file: z.string(), madeAt: Moment, jars: count, gone: count, says: z.array(z.string()), again: count }),
+      ),
+    }),
+  ),
+  /** Goes back to a backup, by its file. What was there before is a backup itself from then on, so this can be taken back. */
+  'ledger.restore': entry('job', z.strictObject({ backup: FilePath }), AppState),
 
   // Out and in again.
   /** The whole ledger as one file, where none lies yet. `missing`: photographs whose files are not beside the ledger. */

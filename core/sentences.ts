@@ -94,6 +94,8 @@ export const refusals = {
     'This was recorded and is kept, but something went wrong after it. Look at the history before you record it again.',
   'not closed in order': (p) =>
     `Everything recorded is kept, but ${text(p, 'file')} could not be closed in order${p['full'] === true ? ', since the disk is full' : ''}. Leave the file ${text(p, 'file')}-wal beside it: it is taken in when the ledger is opened again.`,
+  'not a backup': (p) =>
+    `No whole backup of this ledger lies at “${text(p, 'file')}”. Choose one of those that are listed.`,
   'no backup': () => 'There is no good backup beside this ledger. Save what can be read instead.',
   usage: (p) => `This is how: ${text(p, 'usage')}`,
   'no ledger named': () => 'Say which ledger file with --ledger FILE.',

@@ -186,6 +186,8 @@ export const handlers: Handlers = {
   'handOver.read': ({ ledger }, input, job) => readHandOver(ledger, input, job),
 
   'ledger.backup': (session) => session.backup(),
+  'ledger.backups': (session) => session.backups(),
+  'ledger.restore': (session, { backup }) => session.restore(backup),
   'ledger.recover': (session, { how }) => {
     if (how === 'show folder') throw new Refused('not from here', { name: 'show folder' });
     return session.recover(how);

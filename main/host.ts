@@ -97,6 +97,7 @@ const RECORDING = new Set<CallName>([
   ...WRITES,
   'ledger.backup',
   'ledger.recover',
+  'ledger.restore',
   'archive.read',
   'handOver.write',
   'handOver.preview',
@@ -144,7 +145,11 @@ export class LedgerHost {
 
   #answer(name: WorkerCall, input: unknown, job: JobWatch | null): Promise<Result<unknown>> {
     if (name === 'notes.preview') return this.#ofNotes(name, input, job);
-    const ask = (): Promise<Result<unknown>> => this.#ledger.ask(name, input, job);
+    const ask = async (): Promise<Result<unknown>> => {
+      // What it has open would be another file.
+      if (name === 'ledger.restore') await this.#notes?.close();
+      return this.#ledger.ask(name, input, job);
+    };
     const before = this.#importing;
     if (name !== 'notes.bringIn') return before && RECORDING.has(name) ? before.then(ask) : ask();
     const done = (before ?? Promise.resolve()).then(() => this.#ofNotes(name, input, job));

@@ -15,6 +15,7 @@ const session = new Session({ ...start, checkLaterFrom: CHECK_LATER_FROM });
 /** Jobs that record nothing. */
 const UNCHANGING: readonly string[] = [
   'notes.preview',
+  'ledger.backups',
   'archive.write',
   'handOver.preview',
 ] satisfies JobName[];

@@ -83,6 +83,8 @@ export class NamedLedger {
         return { file, mode: 'demo' };
       case 'ledger.recover':
       case 'ledger.backup':
+      case 'ledger.backups':
+      case 'ledger.restore':
         return { file, mode: 'open' };
       default:
         // The first thing recorded makes the file; reading what is not there yet reads an empty ledger and makes nothing.

@@ -4,18 +4,20 @@ import { randomBytes } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { basename, extname } from 'node:path';
 import { WRITES } from '../core/call-names';
-import { type AppState, type CallName, contract, type Result } from '../core/contract';
+import { type AppState, type CallName, contract, type Reply, type Result } from '../core/contract';
 import { DEMO_TODAY } from '../core/demo/invented-larder';
 import { defaultPreferences } from '../core/ledger/default-preferences';
 import type { Preferences } from '../core/ledger/records';
 import { type RefusalCode, refusalSentence } from '../core/sentences';
 import { handlers } from './calls';
 import {
+  backupsBeside,
   copiesOf,
   copyAside,
   goodBackups,
   holdingOf,
   makeBackup,
+  putBack,
   restoreNewest,
   saveBeside,
 } from './ledger/backup';
@@ -30,9 +32,11 @@ import type { OpenMode, WorkerCall, WorkerStart } from './ledger/worker-protocol
 import { readOnly } from './ledger/read-only';
 import { Refused, refusalOf } from './refusal';
 import { salvage } from './ledger/salvage';
-import { nextRedo, nextUndo, wordsOf } from './ledger/undo';
+import { actByKey, nextRedo, nextUndo, wordsOf } from './ledger/undo';
 
 const DAY_MS = 86_400_000;
+/** So many acts that a backup does not hold are said in words. */
+const WORDS_OF_ACTS = 5;
 /** A morning of the invented ledger's last day, also when it is opened again. */
 const DEMO_NOW = `${DEMO_TODAY}T10:00:00+01:00`;
 
@@ -361,6 +365,38 @@ export class Session {
     if (copies.some((copy) => copy.last === last || (age(copy) >= 0 && age(copy) < DAY_MS))) return false;
     this.backup();
     return true;
+  }
+
+  /** The backups of the open ledger, and what going back to each would do. */
+  backups(): Reply<'ledger.backups'> {
+    const ledger = this.ledger;
+    if (this.#begun) return { backups: [] };
+    return {
+      backups: backupsBeside(ledger.db, ledger.file).map(({ gone, ...backup }) => ({
+        ...backup,
+        gone: gone.length,
+        says: gone.slice(0, WORDS_OF_ACTS).map((key) => wordsOf(actByKey(ledger.rows, key))),
+      })),
+    };
+  }
+
+  /**
+   * Goes back to a backup. What is there now becomes one itself first.
+   * @throws Refused 'not a backup', or why it can't be put there: then the ledger is open as it was
+   */
+  restore(backup: string): AppState {
+    const ledger = this.ledger;
+    if (this.#begun || ledger.about.demo) throw new Refused('not a backup', { file: backup });
+    try {
+      putBack(ledger.file, backup, () => {
+        this.backup();
+        ledger.close();
+        this.#ledger = null;
+      });
+    } finally {
+      if (this.#ledger === null) this.#open('open');
+    }
+    return this.state();
   }
 
   /**

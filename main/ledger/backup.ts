@@ -2,7 +2,7 @@
 // never changed: it is put aside whole before anything takes its place.
 import { constants, copyFileSync, existsSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { homedir, tmpdir } from 'node:os';
-import { basename, dirname, extname, join } from 'node:path';
+import { basename, dirname, extname, join, resolve } from 'node:path';
 import Database from 'better-sqlite3';
 import { type Clock, stampOf } from './clock';
 import { copyChecked, inspect, lookInto, numbered } from './open';
@@ -102,6 +102,36 @@ export function goodBackups(file: string): Backup[] {
   });
 }
 
+/** A backup beside what an open ledger holds now. */
+export interface Beside extends Backup {
+  /** Keys of the acts of now that it does not hold, the latest first. */
+  readonly gone: readonly number[];
+  /** How many acts it holds that are not there now. */
+  readonly again: number;
+}
+
+/**
+ * The good backups of an open ledger beside what it holds. Two copies of a ledger hold the same acts up to where they part,
+ * so that is looked for by halves.
+ */
+export function backupsBeside(db: Database.Database, file: string): Beside[] {
+  const idHere = db.prepare('SELECT uid FROM act WHERE key = ?').pluck();
+  const after = db.prepare('SELECT key FROM act WHERE key > ? ORDER BY key DESC').pluck();
+  return goodBackups(file).map((backup) =>
+    lookInto(backup.file, (copy) => {
+      const idThere = copy.prepare('SELECT uid FROM act WHERE key = ?').pluck();
+      let [common, most] = [0, Number(copy.prepare('SELECT coalesce(max(key), 0) FROM act').pluck().get())];
+      while (common < most) {
+        const middle = Math.ceil((common + most) / 2);
+        if (idThere.get(middle) === idHere.get(middle)) common = middle;
+        else most = middle - 1;
+      }
+      const again = Number(copy.prepare('SELECT count(*) FROM act WHERE key > ?').pluck().get(common));
+      return { ...backup, gone: after.all(common) as number[], again };
+    }),
+  );
+}
+
 /** Makes a checked copy of an open ledger and removes copies that need not stay. */
 export function makeBackup(
   db: Database.Database,
@@ -192,6 +222,26 @@ export function replaceDamaged(
     rmSync(part, { force: true });
     // Reading the copy makes what the file did not have.
     for (const end of COMPANIONS) if (!copied.includes(end)) rmSync(aside + end, { force: true });
+  }
+}
+
+/**
+ * Puts a copy of a backup in the place of a ledger in order.
+ * @param letGo makes a backup of what is there and closes it: called once the copy is whole
+ * @throws Refused 'not a backup'; what kept it from being put there: then all is as before, or closed
+ */
+export function putBack(file: string, backup: string, letGo: () => void): void {
+  if (!goodBackups(file).some((one) => one.file === resolve(backup)))
+    throw new Refused('not a backup', { file: backup });
+  const part = ownName(file);
+  try {
+    copyFileSync(backup, part);
+    flush(part);
+    letGo();
+    for (const log of [`${file}-wal`, `${file}-shm`]) rmSync(log, { force: true });
+    putOver(part, file);
+  } finally {
+    rmSync(part, { force: true });
   }
 }
 

@@ -36,7 +36,7 @@ export function undoneActs(rows: Rows): ReadonlySet<number> {
   return undone;
 }
 
-const actByKey = (rows: Rows, key: number): ActRow =>
+export const actByKey = (rows: Rows, key: number): ActRow =>
   rows.prepare('SELECT * FROM act WHERE key = ?').get(key) as ActRow;
 
 /** The act that an undo or a redo is about in the end: what was done again is said once, in the words it was done. */

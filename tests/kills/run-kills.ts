@@ -1,10 +1,11 @@
 // npm run kills [-- KILLS]: so many kills in all, spread over everything that the program may be at.
-import { built } from '../ledger/built';
+import { resolve } from 'node:path';
 import { killWhile } from './kill-while';
 import { WAYS } from './ways';
 
 const [kills = '500'] = process.argv.slice(2);
-const program = await built('main/headless.ts');
+// Built before this runs.
+const program = resolve('dist/main/headless.js');
 const each = Math.ceil(Number(kills) / Object.keys(WAYS).length);
 let failed = false;
 for (const [name, way] of Object.entries(WAYS)) {

@@ -20,6 +20,11 @@ const FAMILY = 4;
 const LINES = 25;
 
 const ledgerIn = (folder: string): string => join(folder, 'ledger.sqlite');
+const backupsIn = (folder: string): string[] => {
+  const lie = backupFolder(ledgerIn(folder));
+  if (!existsSync(lie)) return [];
+  return readdirSync(lie).filter((name) => name.endsWith('.sqlite')).map((name) => join(lie, name)); // prettier-ignore
+};
 const call = (folder: string, name: string, input: unknown): readonly string[] => [
   'call', name, JSON.stringify(input), '--ledger', ledgerIn(folder),
 ]; // prettier-ignore
@@ -106,17 +111,35 @@ export const WAYS: Readonly<Record<string, Way>> = {
     prepare: family,
     asked: (folder) => ({ args: call(folder, 'ledger.backup', {}) }),
     wrong: (folder, said) => {
-      const copies = existsSync(backupFolder(ledgerIn(folder)))
-        ? readdirSync(backupFolder(ledgerIn(folder))).filter((name) => name.endsWith('.sqlite'))
-        : [];
+      const copies = backupsIn(folder);
       return [
         ...(acknowledged(said) && copies.length === 0 ? ['no backup is there'] : []),
         ...copies.flatMap((name) => {
           const copy = newFile();
-          copyFileSync(join(backupFolder(ledgerIn(folder)), name), copy);
+          copyFileSync(name, copy);
           return wrongWith(copy, [FAMILY]);
         }),
         ...wrongWith(ledgerIn(folder), [FAMILY]),
+      ];
+    },
+  },
+  'going back while in order': {
+    prepare: (folder) => {
+      family(folder);
+      const session = openSession(ledgerIn(folder));
+      must(session, 'ledger.backup', {});
+      must(session, 'jar.lost', { madeOn: null, label: 'one more', note: null });
+      session.close();
+    },
+    asked: (folder) => ({ args: call(folder, 'ledger.restore', { backup: backupsIn(folder)[0] }) }),
+    wrong: (folder, said) => {
+      const session = openSession(ledgerIn(folder));
+      const more = must(session, 'family.get', {}).jars.length > FAMILY;
+      const { backups } = must(session, 'ledger.backups', {});
+      session.close();
+      return [
+        ...(more || backups.some(({ jars }) => jars > FAMILY) ? [] : ['what was there before is gone']),
+        ...wrongWith(ledgerIn(folder), oneOf(said, FAMILY + 1, FAMILY)),
       ];
     },
   },

@@ -192,6 +192,64 @@ describe('which backups stay', () => {
   });
 });
 
+describe('a ledger in order', () => {
+  it('goes back to any of its backups, which say before what would be gone, and back again', () => {
+    const session = newSession();
+    smallFamily(session);
+    const { file } = session.ledger;
+    const early = must(session, 'ledger.backup', {}).file;
+    const first = stateOf(session);
+    must(session, 'batch.record', batchOf('2026-03-13', [plainJar('y')]));
+    must(session, 'batch.record', batchOf('2026-03-14', [plainJar('z')]));
+    const late = must(session, 'ledger.backup', {}).file;
+    const second = stateOf(session);
+    const listed = () =>
+      must(session, 'ledger.backups', {}).backups.map((one) => [one.file, one.jars, one.gone, one.again]);
+    expect(listed()).toEqual([[late, 6, 0, 0], [early, 4, 2, 0]]); // prettier-ignore
+    expect(must(session, 'ledger.backups', {}).backups[1]?.says).toEqual([
+      'recorded 14 Mar z',
+      'recorded 13 Mar y',
+    ]);
+
+    const state = must(session, 'ledger.restore', { backup: early });
+    expect(state).toMatchObject({ trouble: null, ledger: { jars: 4, file } });
+    expect(stateOf(session)).toBe(first);
+    // Recorded since: the two have parted.
+    must(session, 'batch.record', batchOf('2026-03-12', [plainJar('x')]));
+    const third = stateOf(session);
+    expect(listed().slice(-2)).toEqual([[late, 6, 1, 2], [early, 4, 1, 0]]); // prettier-ignore
+    must(session, 'ledger.restore', { backup: late });
+    expect(stateOf(session)).toBe(second);
+    // And what was there before that is a backup, too.
+    const before = must(session, 'ledger.backups', {}).backups.find(
+      ({ jars, again }) => jars === 5 && again === 1,
+    );
+    must(session, 'ledger.restore', { backup: before?.file ?? '' });
+    expect(stateOf(session)).toBe(third);
+    must(session, 'act.undo', { act: null });
+    expect(stateOf(session)).toBe(first);
+    session.close();
+    openSession(file).close();
+  });
+
+  it('goes back to nothing but a whole backup of its own', () => {
+    const session = newSession();
+    smallFamily(session);
+    const { file } = session.ledger;
+    const copy = must(session, 'ledger.backup', {}).file;
+    const before = stateOf(session);
+    const other = newSession();
+    smallFamily(other);
+    const theirs = must(other, 'ledger.backup', {}).file;
+    for (const no of [file, theirs, `${copy}x`, dirname(copy)])
+      expect(refusalOf(session, 'ledger.restore', { backup: no }).code).toBe('not a backup');
+    damage(copy, [3, 4, 5]);
+    expect(must(session, 'ledger.backups', {}).backups).toEqual([]);
+    expect(refusalOf(session, 'ledger.restore', { backup: copy }).code).toBe('not a backup');
+    expect(stateOf(session)).toBe(before);
+  });
+});
+
 describe('a damaged ledger', () => {
   it('gives way to the newest good backup, and is kept beside it as it was', () => {
     const session = wideLedger();
