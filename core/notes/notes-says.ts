@@ -123,6 +123,11 @@ export const question = {
 
 export const assumed = quoting({
   column: (heading: string, meaning: NoteColumn) => `The column “${heading}” was taken as ${MEANING[meaning]}, from what stands in it.`,
+  goesOn: (row: number) => `This line goes on with what row ${row} says. It was read as a part of it.`,
+  sharedBelow: (name: string, value: string) => `“${name}: ${value}” was taken to hold for the rows below it.`,
+  crosses: (headings: readonly string[], meaning: string) => `${list(headings.map((heading) => `“${heading}”`))} ${headings.length === 1 ? 'has' : 'have'} crosses below. ${headings.length === 1 ? 'It was' : 'They were'} read as one column: ${meaning.charAt(0).toLowerCase()}${meaning.slice(1)}.`,
+  unitsBeside: (units: string, heading: string) => `The column “${units}” was taken as the units of “${heading}”.`,
+  tableJoined: (text: string) => `“${text}” heads another table, which tells more of jars above. It was joined to their rows.`,
   wide: (labels: readonly string[]) => `Each line tells of several jars in columns of their own: it was read as the jars ${list(labels)}.`,
   long: (item: string, value: string) => `Each line tells one thing of a jar: “${item}” was read as headings and “${value}” as what stands below them.`,
   pastOrder: (order: string, today: string) => `All dates were read with the ${order}: the other way some would lie after today (${today}).`,

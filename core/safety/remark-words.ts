@@ -111,7 +111,8 @@ function windows(clause: string): string[] {
 
 const sentenceParts = (text: string): string[] =>
   text.split(
-    /(?<=[,;.!?。，；！？।])\s*(?:(?:but|aber|mais|pero|ma|maar|mas|men|ale|ama|но|але)\s+)?|\s+(?:but|aber|mais|pero|ma|maar|mas|men|ale|ama|но|але)\s+/i,
+    // "no - pink" answers a question, and says why.
+    /(?<=(?:^|[^\p{L}])(?:no|nein|non|nope|nee|nej|nie))\s+[-–—]\s+|(?<=[,;.!?。，；！？।])\s*(?:(?:but|aber|mais|pero|ma|maar|mas|men|ale|ama|но|але)\s+)?|\s+(?:but|aber|mais|pero|ma|maar|mas|men|ale|ama|но|але)\s+/iu,
   );
 
 /** How long (h) what was found is said to have lasted, right after it or right before; null where it isn't told. */

@@ -1,13 +1,14 @@
 // Invented spreadsheets in other words, separators, units and orders, each against a truth written beforehand.
 import { describe, expect, it } from 'vitest';
 import { FURTHER_KEEPERS } from './further-keepers';
+import { LATER_KEEPERS } from './later-keepers';
 import { MORE_KEEPERS } from './more-keepers';
 import { ODD_KEEPERS } from './odd-keepers';
 import { OTHER_KEEPERS } from './other-keepers';
 import { read, seedLabels, sourceNames } from './read';
 import { VARIED } from './varied';
 
-describe.each([...VARIED, ...OTHER_KEEPERS, ...ODD_KEEPERS, ...MORE_KEEPERS, ...FURTHER_KEEPERS])('$name', (file) => {
+describe.each([...VARIED, ...OTHER_KEEPERS, ...ODD_KEEPERS, ...MORE_KEEPERS, ...FURTHER_KEEPERS, ...LATER_KEEPERS])('$name', (file) => {
   const notes = read(file.text, {
     ...(file.today === undefined ? {} : { today: file.today }),
     answers: file.answers ?? {},

@@ -83,6 +83,25 @@ const NAMED_MONTH_FIRST = new RegExp(
   String.raw`(\p{L}{3,12})\.?[\s.-]*(\d{1,2})(?:st|nd|rd|th)?(?!\d)(?:(?:\s*,\s*|\s+|[-/])(${YEAR})(?!\d))?`,
   'uy',
 );
+/** "First of August", "the twenty-second of May", "August the first". */
+const ORDINALS = 'first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth fifteenth sixteenth seventeenth eighteenth nineteenth twentieth'.split(' '); // prettier-ignore
+const ORDINAL = new Map<string, number>([
+  ...ORDINALS.map((word, at) => [word, at + 1] as const),
+  ...ORDINALS.slice(0, 9).map((word, at) => [`twenty ${word}`, at + 21] as const),
+  ['thirtieth', 30],
+  ['thirty first', 31],
+]);
+const WORDED = String.raw`((?:twenty|thirty)[\s-]+\p{L}+|\p{L}{5,11})`;
+const WORDED_DAY_FIRST = new RegExp(
+  String.raw`${WORDED}\s+(?:day\s+)?(?:of\s+)?(\p{L}{3,12})\.?(?:\s*,?\s*(?:of\s+)?(${YEAR})(?!\d))?`,
+  'uyi',
+);
+const WORDED_MONTH_FIRST = new RegExp(
+  String.raw`(\p{L}{3,12})\.?\s+(?:the\s+)?${WORDED}(?:\s*,?\s*(${YEAR})(?!\d))?`,
+  'uyi',
+);
+const ordinalOf = (word: string | undefined): number | null =>
+  ORDINAL.get(plain(word ?? '').replace(/[\s-]+/g, ' ')) ?? null;
 const ISO =
   /(\d{4})\s?([-/.])\s?(\d{1,2})\s?\2\s?(\d{1,2})(?!\d)(?:[T ]\d{1,2}:\d{2}(?::\d{2})?(?:\.\d+)?Z?)?/y;
 const SOLID = /(20\d{2})(0[1-9]|1[0-2])(0[1-9]|[12]\d|3[01])(?!\d)/y;
@@ -113,6 +132,14 @@ function dayAt(text: string, at: number): FoundDay | null {
   const americanMonth = american ? monthOf(american[1] ?? '') : null;
   if (american && americanMonth)
     return sure(american, made(fullYear(american[3]?.replace("'", '')), americanMonth, Number(american[2])));
+  const worded = found(WORDED_DAY_FIRST);
+  const [wordedDay, wordedMonth] = [ordinalOf(worded?.[1]), monthOf(worded?.[2] ?? '')];
+  if (worded && wordedDay && wordedMonth)
+    return sure(worded, made(fullYear(worded[3]?.replace("'", '')), wordedMonth, wordedDay));
+  const after = found(WORDED_MONTH_FIRST);
+  const [afterMonth, afterDay] = [monthOf(after?.[1] ?? ''), ordinalOf(after?.[2])];
+  if (after && afterDay && afterMonth)
+    return sure(after, made(fullYear(after[3]?.replace("'", '')), afterMonth, afterDay));
   const numeric = found(NUMERIC);
   if (numeric) {
     const [first, mark, second] = [Number(numeric[1]), numeric[2], Number(numeric[3])];

@@ -13,6 +13,9 @@ export interface ReadTime {
 
 const CLOCK =
   /(?:^|[^\d.,+])(\d{1,2})(?:(?:[:.]|\s?h\s?)(\d{2})(?::\d{2})?|\s?(?=[ap]\.?m\b|uhr|h\b))\s*(a\.?m\b\.?|p\.?m\b\.?)?/i;
+/** "7 in the evening", "8 o'clock in the morning", "7 uhr abends". */
+const HALF_DAY =
+  /\b(\d{1,2}(?:[:.]\d{2})?)\s*(?:o'?clock|uhr)?\s*(?:in the |at )?(morning|morgens?|fruh|afternoon|nachmittags?|evening|abends?|night|nachts)\b/;
 const LATER: readonly (readonly [RegExp, number])[] = [
   [/\b(?:2|two) days (?:later|after)\b|\bday after next\b|\bubernachst\w*/, 2],
   [/\b(?:next|following) (?:day|morning|evening|night)\b|\bday after\b|\btomorrow\b|\b(?:am )?nachste[rnm]? (?:tag|morgen)\b|\blendemain\b|\bdia siguiente\b|\bgiorno dopo\b|\bvolgende dag\b|\bdia seguinte\b|\b(?:nasta|naeste|neste) dag\b|\bnastepnego dnia\b/, 1],
@@ -33,7 +36,12 @@ export function readMoment(text: string, order: DayOrder): ReadTime | null {
     );
   }
   // "1900", as clocks of 24 hours are jotted down.
-  const said = plain(rest).replace(/^([01]\d|2[0-3])([0-5]\d)$/, '$1:$2');
+  const said = plain(rest)
+    .replace(/^([01]\d|2[0-3])([0-5]\d)$/, '$1:$2')
+    .replace(
+      HALF_DAY,
+      (_, clock: string, half: string) => `${clock} ${/^(?:morn|morg|fruh)/.test(half) ? 'am' : 'pm'}`,
+    );
   const clock = CLOCK.exec(said);
   let minutes: number | null = null;
   if (clock) {

@@ -26,7 +26,7 @@ import {
   VOLUME_UNIT,
   withDay,
 } from './column-cells';
-import { readHeadingLines, upright } from './heading-lines';
+import { readHeadingLines, tellsTime, upright } from './heading-lines';
 import { headingMeaning, headingSaysDays, headingUnit, type HeadingMeaning } from './headings';
 import { unfold } from './unfold';
 import { namedBySeeds } from './named-by-seeds';
@@ -102,15 +102,15 @@ export function readLayout(
     ...Object.entries(answers).flatMap(([id, answer]) => meantBy(id, answer)),
     ...Object.entries(mapping).map(([heading, meaning]) => [plain(heading), meaning] as const),
   ]);
+  // A line that tells the day or the year of those below it stands in no column.
+  const sample = rows.slice(0, SAMPLE).filter((row) => !tellsTime(row));
   const all = names.map((name, index): Draft => {
     table.look?.();
     const meaning = chosen.get(plain(name)) ?? null;
     return {
       index,
       name,
-      cells: rows
-        .slice(0, SAMPLE)
-        .flatMap((row) => (tidy(row.cells[index] ?? '') === '' ? [] : (row.cells[index] ?? ''))),
+      cells: sample.flatMap((row) => (tidy(row.cells[index] ?? '') === '' ? [] : (row.cells[index] ?? ''))),
       chosen: meaning !== null,
       found: /^Column \d+$/.test(name) ? null : headingMeaning(name.replace(/ #\d+$/, '')),
       meaning,
@@ -214,11 +214,14 @@ function besideOthers(draft: Draft, told: NoteColumn, drafts: Drafts): NoteColum
     if (others.some(({ found }) => found?.meaning === 'end')) meaning = 'start';
     else if (share(cells, (cell) => /[ap]\.?m\b|uhr/i.test(cell)) >= 0.5) return null;
   }
+  // "Bad °C" is a bath in German.
+  const unit = headingUnit(name);
+  if ((meaning === 'spoiled' || TOLD_IN_WORDS.has(meaning)) && unit !== null && /^[CF]$/.test(unit))
+    meaning = 'temperature';
   // "Date in, Time in, Date out, Time out"
   if (meaning === 'date' && has(drafts, 'date') && endsHolds(draft, drafts)) return 'end';
   const left = drafts.all[index - 1];
   const before = left?.meaning ?? left?.found?.meaning ?? null;
-  const unit = headingUnit(name);
   const figures = share(cells, isAmount);
   // "Milk, Amount": an amount beside a column that tells none of its own belongs to that.
   const tellsNone =
@@ -349,7 +352,10 @@ const SHOWN_BY_CELLS = [
 /** Then what stands in the columns that no heading told of. */
 function byCells(drafts: Drafts): void {
   const free = new Set<NoteColumn>(SHOWN_BY_CELLS.filter((meaning) => !has(drafts, meaning)));
-  if (has(drafts, 'label')) for (const meaning of ['date', 'jar'] as const) free.delete(meaning);
+  const label = drafts.all.find(({ meaning }) => meaning === 'label');
+  if (label) free.delete('jar');
+  // A label may tell the day as well.
+  if (label && share(label.cells, withDay) >= 0.5) free.delete('date');
   for (const draft of drafts.all) {
     const { name, cells } = draft;
     if (draft.meaning !== null || draft.spare || cells.length === 0) continue;

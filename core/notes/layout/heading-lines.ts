@@ -4,6 +4,7 @@ import { cellDay, findDay } from '../cells/days';
 import { isNumber } from './column-cells';
 import { bareHeading, headingMeaning, isUnit } from './headings';
 import type { Said } from '../said';
+import { isKeyLine, withKeyLines } from './key-lines';
 import { JAR_HEADING } from './jar-heading';
 import { assumed } from '../notes-says';
 import type { Row, Table } from '../table/table-rows';
@@ -89,7 +90,7 @@ export function yearOf(row: Row): number | null {
 }
 
 /** Whether a line tells a day, or a year, of the rows below it. */
-const tellsTime = (row: Row): boolean => isSection(row) || yearOf(row) !== null;
+export const tellsTime = (row: Row): boolean => isSection(row) || yearOf(row) !== null;
 
 export interface Headed {
   /** Null where the file has no headings. */
@@ -177,46 +178,113 @@ function rowsBelow(
       : before === undefined || before.line < row.line - 1 || toldIn(before).length === 1);
   const say = (row: Row, sentence: string): void => void assumptions.push({ row: row.line, sentence });
   let places: number[] | 'none' | null = null;
-  return rows.flatMap((row, at): Row[] => {
+  let join: Joining | null = null;
+  const out: Row[] = [];
+  for (const [at, row] of rows.entries()) {
     look?.();
     const next = rows[at + 1];
     const after = next && tellsTime(next) ? rows[at + 2] : next;
     const text = toldIn(row).join(' ');
     if (again(row)) {
-      places = null;
+      [places, join] = [null, null];
       say(row, assumed.headingsAgain());
-      return [];
+      continue;
     }
     if (
       toldIn(row).length === 1 &&
       !tellsTime(row) &&
+      !isKeyLine(row) &&
       after !== undefined &&
       (again(after) || others(after, row))
     ) {
       say(row, assumed.titles(text));
-      return [];
+      continue;
     }
     if (others(row, rows[at - 1])) {
+      join = tellsSeeds(row) ? null : joining(row, names, out);
       places = tellsSeeds(row) ? placesOf(row, names) : 'none';
-      say(row, places === 'none' ? assumed.otherTable(text) : assumed.headingsAgain());
-      return [];
+      say(
+        row,
+        join
+          ? assumed.tableJoined(text)
+          : places === 'none'
+            ? assumed.otherTable(text)
+            : assumed.headingsAgain(),
+      );
+      continue;
     }
+    if (join && joined(row, join, out)) continue;
     if (places === 'none') say(row, assumed.line(text));
-    return places === 'none' ? [] : [places === null ? row : placed(row, places, names.length)];
+    else out.push(places === null ? row : placed(row, places, names.length));
+  }
+  return out;
+}
+
+/** How the lines of another table are told to belong to rows above: by what stands in a column of both. */
+interface Joining {
+  /** The column of the rows above. */
+  readonly to: number;
+  /** Where each cell of the other table goes, and where what they share stands in it. */
+  readonly places: readonly number[];
+  readonly own: number;
+  /** Rows above by what stands there; null where several have it. */
+  readonly rows: ReadonlyMap<string, number | null>;
+}
+
+/** How another table, headed so, tells more of rows above; null where no column of both names them. */
+function joining(headings: Row, names: string[], rows: readonly Row[]): Joining | null {
+  const own = headings.cells.findIndex((cell) => {
+    const meaning = headingMeaning(cell)?.meaning;
+    return (
+      (meaning === 'jar' || meaning === 'label' || meaning === 'date') &&
+      names.some((name) => bareHeading(name) === bareHeading(cell))
+    );
   });
+  if (own < 0) return null;
+  const to = names.findIndex((name) => bareHeading(name) === bareHeading(headings.cells[own] ?? ''));
+  const found = new Map<string, number | null>();
+  for (const [at, { cells }] of rows.entries()) {
+    const key = plain(cells[to] ?? '');
+    if (key !== '') found.set(key, found.has(key) ? null : at);
+  }
+  return { to, own, places: placesOf(headings, names), rows: found };
+}
+
+/** Joins a line of another table to its row, where it has one and says nothing against it. @returns whether it did */
+function joined(row: Row, { places, own, rows }: Joining, out: Row[]): boolean {
+  const at = rows.get(plain(row.cells[own] ?? '')) ?? -1;
+  const there = out[at];
+  if (!there || row.long) return false;
+  const cells = [...there.cells];
+  for (const [index, cell] of row.cells.entries()) {
+    const place = places[index] ?? -1;
+    if (tidy(cell) === '') continue;
+    if (place < 0 || (tidy(cells[place] ?? '') !== '' && plain(cells[place] ?? '') !== plain(cell)))
+      return false;
+    while (cells.length <= place) cells.push('');
+    cells[place] = cell;
+  }
+  out[at] = { ...there, cells };
+  return true;
 }
 
 /** What stands above the headings: over a column without one it is its heading, over those of one jar it names the jar. */
 function headingsOver(headings: Row, over: Row | undefined): { cells: string[]; used: boolean } {
   const above =
     over?.line === headings.line - 1 && !isSection(over) && toldIn(over).length > 1 ? over.cells : [];
+  const own = headings.cells.map(bareHeading);
+  const twice = (name: string): boolean =>
+    name !== '' && own.filter((one) => one === bareHeading(name)).length > 1;
   let jar = '';
+  let group = '';
   let used = false;
   const cells = Array.from({ length: Math.max(headings.cells.length, above.length) }, (_, index) => {
-    const [own, upper] = [tidy(headings.cells[index] ?? ''), tidy(above[index] ?? '')];
-    if (upper !== '') jar = JAR_HEADING.test(upper) ? upper : '';
-    const name = own === '' ? upper : jar === '' ? own : `${jar} ${own}`;
-    used ||= name !== own;
+    const [below, upper] = [tidy(headings.cells[index] ?? ''), tidy(above[index] ?? '')];
+    if (upper !== '') [jar, group] = JAR_HEADING.test(upper) ? [upper, ''] : ['', upper];
+    // "Date" and "Jar" below "Seed", and again below "Jar": what stands above tells them apart.
+    const over = jar !== '' ? jar : twice(below) && headingMeaning(group)?.meaning === 'seed' ? group : '';
+    const name = below === '' ? upper : over === '' ? below : `${over} ${below}`;
+    used ||= name !== below;
     return name;
   });
   return { cells, used };
@@ -239,6 +307,8 @@ function namesOf(upper: readonly string[], second: Row | null, rows: readonly Ro
   });
 }
 
+const NONE: ReadonlySet<Row> = new Set();
+
 /** Parts a table into headings and rows; titles, units and repeated headings are said. */
 export function readHeadingLines(table: Table): Headed {
   const assumptions: Said[] = [];
@@ -258,11 +328,8 @@ export function readHeadingLines(table: Table): Headed {
     (row) => row !== undefined,
   );
   const upper = headings ? headingsOver(headings, above.at(-1)) : { cells: [], used: false };
-  for (const row of above)
-    if (!sections.includes(row) && !(upper.used && row === above.at(-1)))
-      assumptions.push({ row: row.line, sentence: assumed.titles(toldIn(row).join(' ')) });
-  const below = headings ? filled.slice(filled.indexOf(headings) + 1) : filled;
-  const [next] = below;
+  const rest = headings ? filled.slice(filled.indexOf(headings) + 1) : filled;
+  const [next] = rest;
   const second = headings && isSecondLine(next) ? next : null;
   if (second) {
     const units = second.cells.every((cell) => tidy(cell) === '' || isUnit(cell));
@@ -272,9 +339,16 @@ export function readHeadingLines(table: Table): Headed {
       sentence: units ? assumed.unitsBelow(said) : assumed.headingsBelow(said),
     });
   }
-  const own = second ? below.slice(1) : below;
+  const own = second ? rest.slice(1) : rest;
   const named = [...upper.cells];
-  const rows = [...sections, ...(headings ? rowsBelow(own, headings, named, assumptions, table.look) : own)];
+  const below = headings ? rowsBelow(own, headings, named, assumptions, table.look) : own;
+  const { rows: keyed, used } = headings
+    ? withKeyLines(below, above, named, assumptions)
+    : { rows: below, used: NONE };
+  for (const row of above)
+    if (!sections.includes(row) && !used.has(row) && !(upper.used && row === above.at(-1)))
+      assumptions.push({ row: row.line, sentence: assumed.titles(toldIn(row).join(' ')) });
+  const rows = [...sections.filter((row) => !used.has(row)), ...keyed];
   return { headings, names: namesOf(named, second, rows), rows, emptyLines, assumptions };
 }
 

@@ -33,6 +33,9 @@ const EARLY_PH = /\b(?:early|start|initial|milk|before|seed|after \d+|at \d+|\d+
 const SET_TIME =
   /set time|time to set|hours to set|set (?:after|by)|gesetzt nach|fest nach|temps de prise|tiempo de cuajado/;
 
+/** How many of what. */
+const COUNT_OF = /^(?:(?:no|nr|number|count|anzahl|zahl)(?: of| der)?|#(?: of)?|how many)\s+(.+)$/;
+
 /** How many jars a batch filled: no name of one. */
 const HOW_MANY =
   /\b(?:jars|glaser) (?:made|filled|total)\b|\b(?:number|no|nr|count|anzahl|zahl) (?:of |der )?(?:jars|glaser)\b|\bhow many jars\b/;
@@ -76,6 +79,9 @@ export function headingMeaning(heading: string): HeadingMeaning | null {
     return EARLY_PH.test(whole)
       ? { meaning: 'note', sure: 3, apart: 'a pH before the end' }
       : { meaning: 'ph', sure: 3 };
+  // "No. of tbsp", "# hrs": how many of a unit.
+  const counted = COUNT_OF.exec(whole)?.[1];
+  if (counted !== undefined && isUnit(counted)) return headingMeaning(counted);
   const bare = bareHeading(heading);
   if (/^°\s?[cf]$/.test(whole)) return { meaning: 'temperature', sure: 3 };
   for (const text of [
@@ -152,7 +158,10 @@ export function headingUnit(heading: string): string | null {
   if (told) return /^fahrenheit$/i.test(told) ? 'F' : /^celsius$/i.test(told) ? 'C' : told;
   if (isUnit(text)) return text;
   // "ml starter"
-  const before = /^(ml|cl|dl|g|tbsps?|tsps?|EL|TL|cups?|grams?)\s+(?:of\s+)?\p{L}{3}/iu.exec(text)?.[1];
+  const before =
+    /^(ml|cl|dl|g|tbsps?|tsps?|EL|TL|cups?|grams?|qts?|quarts?|pints?|lit(?:er|re)s?)\s+(?:of\s+)?\p{L}{3}/iu.exec(
+      text,
+    )?.[1];
   if (before) return before;
   return UNIT_LAST.exec(text)?.[1] ?? null;
 }

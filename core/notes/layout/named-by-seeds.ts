@@ -1,5 +1,6 @@
 // Which column names the jars, told by the seeds: what stands there in one row seeds the jar of another.
 import { plain, tidy } from '../../quantities/quantities';
+import { withoutSureDays } from '../cells/days';
 import type { Row } from '../table/table-rows';
 
 const LONGEST_NAME = 20;
@@ -33,11 +34,16 @@ export function namedBySeeds(
       .map((seed) => ({ text: tidy(row.cells[seed] ?? ''), own: names[at] }))
       .filter(({ text }) => text !== ''),
   );
-  const naming = seeding.filter(({ text, own }) =>
-    plain(text)
+  const naming = seeding.filter(({ text, own }) => {
+    // "2 May blue" names a jar of another day: its own name may come again.
+    const bare = withoutSureDays(text);
+    const dated = bare !== tidy(text);
+    const names = plain(bare)
       .split(/\s*[+;,&/]\s*|\s(?:and|und|et|y|e|og|och|en|i)\s/)
-      .map((name) => name.replace(/^[^\p{L}\p{N}]+|[^\p{L}\p{N}]+$/gu, ''))
-      .some((name) => name !== own && known.has(name)),
-  );
+      .map((name) => name.replace(/^[^\p{L}\p{N}]+|[^\p{L}\p{N}]+$/gu, ''));
+    return [...names, ...(dated ? names.flatMap((name) => name.split(' ')) : [])].some(
+      (name) => (dated || name !== own) && known.has(name),
+    );
+  });
   return naming.length >= Math.max(2, seeding.length / 2) ? (naming[0]?.text ?? null) : null;
 }

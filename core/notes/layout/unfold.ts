@@ -7,6 +7,7 @@ import type { Row } from '../table/table-rows';
 import type { Headed } from './heading-lines';
 import { meaningOfCells } from './column-cells';
 import { headingMeaning } from './headings';
+import { mergeColumns } from './merged-columns';
 
 const LABEL = String.raw`(?:jar|glass?|gl(?:ä|ae)ser|pot|bocal|frasco|tarro|vasetto|burk|krukke|słoik)?\s*[#(]?\s*(\p{L}|\d{1,2})\)?`;
 const LABEL_FIRST = new RegExp(`^${LABEL}[\\s:_./-]+(\\p{L}.+)$`, 'iu');
@@ -168,4 +169,5 @@ function unfoldLong(headed: Headed): Headed | null {
 }
 
 /** The rows of a sheet as rows of jars, whichever way it is laid out. */
-export const unfold = (headed: Headed): Headed => unfoldWide(headed) ?? unfoldLong(headed) ?? headed;
+export const unfold = (headed: Headed): Headed =>
+  mergeColumns(unfoldWide(headed) ?? unfoldLong(headed) ?? headed);

@@ -11,7 +11,7 @@ import type { NotesInput } from '../notes-plan';
 import type { Said } from '../said';
 import { assumed, problem, question } from '../notes-says';
 import type { Row } from '../table/table-rows';
-import { type DayAbove, readIdentity, tellDay } from './identity';
+import { type DayAbove, letterOf, readIdentity, tellDay } from './identity';
 import { newRow, type NoteRow } from './note-row';
 import { type Cell, LONGEST_NOTE, RowLog } from './row-cells';
 import { ownCells, rowText } from './same-row';
@@ -161,6 +161,52 @@ function noJar(row: Row, layout: Layout): string | null {
   return assumed.comment(text || row.cells.map(tidy).join(' ').trim());
 }
 
+/** Whether the labels of a sheet are others than its letters: they name batches. */
+function labelsApart({ columns, rows }: Layout): boolean {
+  const [jar, label] = (['jar', 'label'] as const).map((wanted) =>
+    columns.find(({ meaning }) => meaning === wanted),
+  );
+  if (!jar || !label) return false;
+  return rows.some(({ cells }) => {
+    const [letter, word] = [jar, label].map(({ index }) => letterOf(cells[index] ?? ''));
+    return letter !== '' && word !== '' && letter !== word;
+  });
+}
+
+/** Columns whose text goes on in the line below, where nothing else stands there. */
+const GOES_ON: ReadonlySet<NoteColumn> = new Set(['note', 'texture', 'smell', 'colour', 'set', 'addition']);
+
+/** Rows with the lines below them that only go on with their remarks: no day, no jar, no seed, and not at the line's beginning. */
+function withContinuations(layout: Layout, said: Said[]): Row[] {
+  const first = layout.columns.find(({ meaning }) => meaning !== 'ignore')?.index ?? 0;
+  const out: Row[] = [];
+  for (const row of layout.rows) {
+    const filled = layout.columns.filter(({ index }) => tidy(row.cells[index] ?? '') !== '');
+    const before = out.at(-1);
+    const goesOn =
+      before !== undefined &&
+      !row.long &&
+      !before.long &&
+      before.line === row.line - 1 &&
+      before.part === undefined &&
+      noJar(before, layout) === null &&
+      filled.length > 0 &&
+      filled.every(({ meaning, index }) => GOES_ON.has(meaning) && index > first) &&
+      row.cells.slice(layout.columns.length).every((cell) => tidy(cell) === '');
+    if (!goesOn) {
+      out.push(row);
+      continue;
+    }
+    const cells = before.cells.map((cell, index) => {
+      const more = tidy(row.cells[index] ?? '');
+      return more === '' ? cell : tidy(cell) === '' ? more : `${cell}; ${more}`;
+    });
+    out[out.length - 1] = { ...before, cells };
+    said.push({ row: row.line, sentence: assumed.goesOn(before.line) });
+  }
+  return out;
+}
+
 /** Rows of jars; totals and remarks that belong to no jar are left out and said. */
 export function collectRows(
   layout: Layout,
@@ -175,14 +221,16 @@ export function collectRows(
       ['date', 'label', 'start'].includes(meaning) &&
       layout.rows.some((row) => serialDay(row.cells[index] ?? '') !== null),
   );
+  const apart = labelsApart(layout);
   let above: string[] | null = null;
   let dayAbove: DayAbove | null = null;
   let yearAbove: { readonly line: number; readonly text: string; readonly year: number } | null = null;
   /** The day as it was last written. */
   let dayWritten = '';
-  for (const [at, row] of layout.rows.entries()) {
+  const lines = withContinuations(layout, said);
+  for (const [at, row] of lines.entries()) {
     input.look?.();
-    const section = sectionDay(row, layout.rows[at + 1], layout, conventions.order);
+    const section = sectionDay(row, lines[at + 1], layout, conventions.order);
     const year = section ? null : yearOf(row);
     if (year !== null) yearAbove = { line: row.line, text: row.cells.map(tidy).join(' ').trim(), year };
     const why = section
@@ -199,7 +247,7 @@ export function collectRows(
       const log = new RowLog(row.line);
       if (one.said !== null) log.assume(one.said);
       const { cells, texts } = cellsOf(one.row, above, layout, input.answers, log, serials);
-      const identity = readIdentity(cells, log, conventions.order, dayAbove);
+      const identity = readIdentity(cells, log, conventions.order, dayAbove, apart);
       above = texts;
       const yearTold = identity.yearless !== null && identity.day === null ? (yearAbove?.year ?? null) : null;
       const dayHere = cells.find(({ column, text }) => column.meaning === 'date' && tidy(text) !== '');

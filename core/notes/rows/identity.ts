@@ -39,7 +39,7 @@ const BESIDE =
   /^#?(?:(?:jar|glas|glass|pot|no\.?)\s+)?#?(\p{L}|\d{1,3})\s*(?:\((?=.{2,})|[-:,=]\s+|\s+(?=\p{L}{3}))\s*\p{L}{2,}.*$/iu;
 
 /** A letter or number out of a jar's cell, without "Jar" and "#". */
-function letterOf(text: string): string {
+export function letterOf(text: string): string {
   const bare = tidy(text)
     .replace(/^#\s*/, '')
     .replace(JAR_WORD, '')
@@ -149,12 +149,14 @@ function batchWord(
   named: Named,
   above: string | null,
   log: RowLog,
+  apart: boolean,
 ): { word: string | null; aliases: string[] } {
   const { letter } = named;
   if (jar && label && !findDay(label.text) && letter !== null) {
     const text = tidy(label.text);
-    const own = letterOf(text) === letter ? '' : text.replace(JAR_WORD, '').replace(/^#\s*/, '').slice(0, 60);
-    const word = letterOf(text) === letter ? named.word : own || null;
+    const again = letterOf(text) === letter && !apart;
+    const own = again ? '' : text.replace(JAR_WORD, '').replace(/^#\s*/, '').slice(0, 60);
+    const word = again ? named.word : own || null;
     return {
       word,
       aliases:
@@ -176,12 +178,16 @@ const withShort = (aliases: readonly string[]): string[] =>
     ...aliases.map((alias) => alias.replace(/ /g, '')),
   ].filter((alias) => alias.length > 1);
 
-/** Which jar a row is, from its cells and, where they tell no day, from the row above. */
+/**
+ * Which jar a row is, from its cells and, where they tell no day, from the row above.
+ * @param apart labels name batches, be one of them called as its jar is: "batch 1, jar 1" beside "batch 2, jar 1"
+ */
 export function readIdentity(
   cells: readonly Cell[],
   log: RowLog,
   order: DayOrder,
   dayAbove: DayAbove | null,
+  apart: boolean,
 ): Identity {
   const of = (meaning: string): Cell | undefined =>
     cells.find(({ column, text }) => column.meaning === meaning && tidy(text) !== '');
@@ -210,7 +216,7 @@ export function readIdentity(
   );
   const fromAbove =
     batched && jar && !label && !date && named.labelDay === null ? (dayAbove?.word ?? null) : null;
-  const { word, aliases } = batchWord({ jar, label }, named, fromAbove, log);
+  const { word, aliases } = batchWord({ jar, label }, named, fromAbove, log, apart);
   if (date && naming && named.labelDay !== null && told.day !== null) {
     const { month, day } = named.labelDay;
     if (Number(told.day.slice(5, 7)) !== month || Number(told.day.slice(8)) !== day)

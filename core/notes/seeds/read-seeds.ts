@@ -47,7 +47,9 @@ function tryPart(text: string, context: SeedContext): Tried {
 
 function tryAside(text: string, context: SeedContext): Tried {
   // "5 (the firm one)", "8 caps Blue Tin (thanks Mum!)": words in brackets at the end are kept, where the rest is plain.
-  const aside = /^(.*[\p{L}\p{N}].*?)\s*\(([^()\d]*\p{L}{3}[^()\d]*)\)$/u.exec(text.trim());
+  const aside = /^(.*[\p{L}\p{N}].*?)\s*\(([^()\d]*\p{L}{3}[^()\d]*|gen\w*\.?\s*#?\d{1,3})\)$/u.exec(
+    text.trim(),
+  );
   const bare = aside ? tryWords(aside[1] ?? '', context) : null;
   if (
     !aside ||

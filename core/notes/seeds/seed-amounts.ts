@@ -86,6 +86,9 @@ export function giveAmounts(row: NoteRow, conventions: Conventions, input: Notes
   }
   const cell = amountCell(row);
   if (!cell || isNothing(cell.text)) return;
+  const named = row.cells.some(({ column, text }) => column.meaning === 'seed' && tidy(text) !== '');
+  // Nothing but the amounts named the seed, with its count.
+  if (!named && row.seeds.length > 0) return;
   const { heading, unit } = cell.column;
   if (cell.text.length > LONGEST_CELL) {
     log.ask('long', question.cellTooLong(heading, cell.text, cell.text.length));

@@ -16,14 +16,14 @@ import { STOP, unused, words } from '../cells/seed-words';
 
 /** A jar's letter or number right after its day: " b", ", jar 2", "#3". */
 const NAMED_NEXT = new RegExp(
-  /^[\s\-_/.,:#(]*(?:(?:jar|glas|glass|pot|batch|bocal|frasco|tarro|vasetto|burk|sloik)\s*)?/.source +
+  /^(?:['’]s\b)?[\s\-_/.,:#(]*(?:(?:jar|glas|glass|pot|batch|bocal|frasco|tarro|vasetto|burk|sloik)\s*)?/.source +
     /[#(]?\s*([\p{L}\p{N}]{1,20})(?![\p{L}\p{N}])[)]?/u.source,
   'iu',
 );
 /** Or right before it: "b of ", "2 (from ". */
 const NAMED_LAST = new RegExp(
   /(?:^|[^\p{L}\p{N}])([\p{L}\p{N}]{1,20})[\s,(:\-/]*/u.source +
-    /(?:(?:of|from|on|made|made on|batch|vom|von|aus|du|de|del|di|da|dal|van|do|fra|fran|från|z|ze|the|am|le)[\s,(:]+)*$/
+    /(?:(?:of|from|on|made|made on|batch|lid|deckel|vom|von|aus|du|de|del|di|da|dal|van|do|fra|fran|från|z|ze|the|am|le)[\s,(:]+)*$/
       .source,
   'iu',
 );

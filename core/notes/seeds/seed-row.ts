@@ -12,12 +12,14 @@ import type { OpenName } from './ask-sources';
 import { besideSeeds, type KnownSeeds } from './known-seeds';
 import { readSeeds } from './read-seeds';
 import { giveAmounts } from './seed-amounts';
+import { namedWithPieces } from './seed-sources';
 
 /** Reads the seeds and their amounts of a row into it. */
 export function seedRow(row: NoteRow, known: KnownSeeds, conventions: Conventions, input: NotesInput): void {
-  const cells = row.cells.filter(
+  const told = row.cells.filter(
     ({ column, text }) => column.meaning === 'seed' && tidy(text) !== '' && !isNothing(text),
   );
+  const cells = told.length > 0 ? told : productsAmong(row, conventions);
   for (const cell of joinSeeds(cells)) readCell(cell, row, known, conventions, input);
   if (cells.length === 0) row.log.ask('seed', question.noSeed());
   askSeeds(row, cells[0], known);
@@ -37,6 +39,12 @@ export function seedRow(row: NoteRow, known: KnownSeeds, conventions: Convention
 
 const amountOf = ({ cells }: NoteRow): Cell | undefined =>
   cells.find(({ column, text }) => column.meaning === 'amount' && tidy(text) !== '');
+
+/** "8 caps Blue Tin" under the amounts of a row that names no seed: a product with its count. */
+const productsAmong = (row: NoteRow, options: Pick<Conventions, 'spoons' | 'decimal'>): Cell[] =>
+  row.cells.filter(
+    ({ column, text }) => column.meaning === 'amount' && namedWithPieces(text, options).length > 0,
+  );
 
 /** A day and a letter in columns of their own are one seed; other columns are seeds of their own. */
 function joinSeeds(cells: readonly Cell[]): Cell[] {
