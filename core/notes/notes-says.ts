@@ -124,6 +124,9 @@ export const question = {
 export const assumed = quoting({
   column: (heading: string, meaning: NoteColumn) => `The column “${heading}” was taken as ${MEANING[meaning]}, from what stands in it.`,
   goesOn: (row: number) => `This line goes on with what row ${row} says. It was read as a part of it.`,
+  partsOfDay: (headings: readonly string[]) => `${list(headings.map((heading) => `“${heading}”`))} were read as one column: the day.`,
+  monthBelow: (text: string) => `“${text}” was taken as the month of the days below it.`,
+  records: () => 'Each thing stands beside its own name: a name that comes again was taken to begin the next jar.',
   sharedBelow: (name: string, value: string) => `“${name}: ${value}” was taken to hold for the rows below it.`,
   crosses: (headings: readonly string[], meaning: string) => `${list(headings.map((heading) => `“${heading}”`))} ${headings.length === 1 ? 'has' : 'have'} crosses below. ${headings.length === 1 ? 'It was' : 'They were'} read as one column: ${meaning.charAt(0).toLowerCase()}${meaning.slice(1)}.`,
   unitsBeside: (units: string, heading: string) => `The column “${units}” was taken as the units of “${heading}”.`,

@@ -222,4 +222,102 @@ Jan 6,a,Dec 30 a,soft
       5: { jar: '2025-05-16 red', seeds: ['2025-05-02 blue'], ml: [45], generation: 2, set: 'firm' },
     },
   },
+  {
+    name: 'several days in one cell: the jar was made on the first',
+    text: `Date,Jar,Seed,Amount,Set
+2–4 May 2025,a,8 caps Blue Tin,,firm
+9-11 May 2025,a,2 May a,40 ml,firm
+May 16-18 2025,a,9 May a,40 ml,soft
+5/23-5/25/2025,a,16 May a,40 ml,soft
+`,
+    jars: {
+      2: { jar: '2025-05-02 a', sources: ['Blue Tin'], pieces: [8], generation: 1, set: 'firm' },
+      3: { jar: '2025-05-09 a', seeds: ['2025-05-02 a'], ml: [40], generation: 2, set: 'firm' },
+      4: { jar: '2025-05-16 a', seeds: ['2025-05-09 a'], ml: [40], generation: 3, set: 'soft' },
+      5: { jar: '2025-05-23 a', seeds: ['2025-05-16 a'], ml: [40], generation: 4, set: 'soft' },
+    },
+  },
+  {
+    name: 'months on lines of their own, days as figures',
+    text: `May 2025,,,
+2,a,8 caps Blue Tin,firm
+9,a,2 May a,firm
+June 2025,,,
+6,a,9 May a,soft
+`,
+    jars: {
+      2: { jar: '2025-05-02 a', sources: ['Blue Tin'], pieces: [8], generation: 1, set: 'firm' },
+      3: { jar: '2025-05-09 a', seeds: ['2025-05-02 a'], generation: 2, set: 'firm' },
+      5: { jar: '2025-06-06 a', seeds: ['2025-05-09 a'], generation: 3, set: 'soft' },
+    },
+    says: [/“June 2025” was taken as the month of the days below/],
+  },
+  {
+    name: 'year, month and day in columns of their own; cells that tell nothing',
+    text: `Year,Month,Day,Jar,Seed,Seed (mL),pH
+2025,5,2,a,8 caps Blue Tin,NA,4.4
+2025,5,9,a,2 May a,45.0,#N/A
+2025,May,16,a,9 May a,NA,-
+`,
+    jars: {
+      2: { jar: '2025-05-02 a', sources: ['Blue Tin'], pieces: [8], generation: 1, ph: 4.4 },
+      3: { jar: '2025-05-09 a', seeds: ['2025-05-02 a'], ml: [45], generation: 2 },
+      4: { jar: '2025-05-16 a', seeds: ['2025-05-09 a'], generation: 3 },
+    },
+  },
+  {
+    name: 'seeds by the day of the week',
+    text: `Date,Jar,Seed,Hours,Start,End
+Mon 5 May 2025,a,8 caps Blue Tin,36+,,
+Mon 12 May 2025,a,last Monday's,,7p,7a
+Fri 16 May 2025,a,Monday's a,,,
+`,
+    jars: {
+      2: { jar: '2025-05-05 a', sources: ['Blue Tin'], pieces: [8], generation: 1, hours: 36 },
+      3: { jar: '2025-05-12 a', seeds: ['2025-05-05 a'], generation: 2, hours: 12 },
+      4: { jar: '2025-05-16 a', seeds: ['2025-05-12 a'], generation: 3 },
+    },
+  },
+  {
+    name: 'German, short headings, “v. Glas” for the seed and “+ Inulin?” above crosses',
+    text: `Nr.;Dat.;v. Glas;Mge.;+ Inulin?;Tmp.;Std.;Erg.
+1;2.5.25;8 Kps Blue Tin;;x;38;36;fest
+2;9.5.25;1;3 EL;;38;36;weich
+3;16.5.25;2;3 EL;x;38;36;fest
+`,
+    jars: {
+      2: { jar: '2025-05-02 1', sources: ['Blue Tin'], pieces: [8], generation: 1, hours: 36, celsius: 38, set: 'firm', additions: ['Inulin'] },
+      3: { jar: '2025-05-09 2', seeds: ['2025-05-02 1'], ml: [45], generation: 2, hours: 36, celsius: 38, set: 'soft' },
+      4: { jar: '2025-05-16 3', seeds: ['2025-05-09 2'], ml: [45], generation: 3, hours: 36, celsius: 38, set: 'firm', additions: ['Inulin'] },
+    },
+  },
+  {
+    name: 'no table at all: each thing beside its name, a jar after the other',
+    text: `Date: 2025-05-02
+Jar: a
+Seed: 8 caps Blue Tin
+Set: firm
+
+Date: 2025-05-09
+Jar: a
+Seed: 2025-05-02 a
+Amount: 45 ml
+Set: soft
+`,
+    jars: {
+      1: { jar: '2025-05-02 a', sources: ['Blue Tin'], pieces: [8], generation: 1, set: 'firm' },
+      6: { jar: '2025-05-09 a', seeds: ['2025-05-02 a'], ml: [45], generation: 2, set: 'soft' },
+    },
+    says: [/a name that comes again was taken to begin the next jar/],
+  },
+  {
+    name: 'each thing beside its name, a jar a line',
+    text: `* Date: 2025-05-02; Jar: a; Seed: 8 caps Blue Tin; Set: firm
+* Date: 2025-05-09; Jar: a; Seed: 2025-05-02 a; Set: soft
+`,
+    jars: {
+      1: { jar: '2025-05-02 a', sources: ['Blue Tin'], pieces: [8], generation: 1, set: 'firm' },
+      2: { jar: '2025-05-09 a', seeds: ['2025-05-02 a'], generation: 2, set: 'soft' },
+    },
+  },
 ]; // prettier-ignore

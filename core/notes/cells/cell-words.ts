@@ -126,7 +126,7 @@ export function milkName(text: string): string | null {
 }
 
 export const isNothing = (text: string): boolean =>
-  /^(?:-+|none|no|nil|n\/?a|nothing|nix|keine?s?|nichts|ohne|aucune?|rien|sans|non|ningun[oa]?|nada|sin|nessun[oa]?|niente|senza|geen|niets|nenhum[a]?|sem|ingen|inget|intet|brak|bez)$/.test(
+  /^(?:-+|none|no|nil|#?n\/?a|#[a-z]+[!?]|null|nothing|nix|keine?s?|nichts|ohne|aucune?|rien|sans|non|ningun[oa]?|nada|sin|nessun[oa]?|niente|senza|geen|niets|nenhum[a]?|sem|ingen|inget|intet|brak|bez)$/.test(
     plain(text),
   );
 

@@ -83,6 +83,13 @@ const NAMED_MONTH_FIRST = new RegExp(
   String.raw`(\p{L}{3,12})\.?[\s.-]*(\d{1,2})(?:st|nd|rd|th)?(?!\d)(?:(?:\s*,\s*|\s+|[-/])(${YEAR})(?!\d))?`,
   'uy',
 );
+/** "2-4 May 2025", "May 16-18 2025": the first of several days. */
+const SPAN_DAY_FIRST = new RegExp(
+  String.raw`(\d{1,2})(?:st|nd|rd|th|\.)?\s?(?:-|to|bis)\s?\d{1,2}(?:st|nd|rd|th|\.)?\s*(?:de|of)?[\s./-]*(\p{L}{3,12})\.?(?:\s*,?\s*(${YEAR})(?!\d))?`,
+  'uy',
+);
+const SPAN_MONTH_FIRST =
+  /(\p{L}{3,12})\.?\s+(\d{1,2})(?:st|nd|rd|th)?\s?(?:-|to)\s?\d{1,2}(?:st|nd|rd|th)?\s*,?\s+(\d{4})(?!\d)/uy;
 /** "First of August", "the twenty-second of May", "August the first". */
 const ORDINALS = 'first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth fifteenth sixteenth seventeenth eighteenth nineteenth twentieth'.split(' '); // prettier-ignore
 const ORDINAL = new Map<string, number>([
@@ -124,6 +131,14 @@ function dayAt(text: string, at: number): FoundDay | null {
   const romanMonth = ROMAN.indexOf(roman?.[2] ?? '') + 1;
   if (roman && romanMonth > 0)
     return sure(roman, made(fullYear(roman[3]?.replace("'", '')), romanMonth, Number(roman[1])));
+  const span = found(SPAN_DAY_FIRST);
+  const spanMonth = monthOf(span?.[2] ?? '');
+  if (span && spanMonth)
+    return sure(span, made(fullYear(span[3]?.replace("'", '')), spanMonth, Number(span[1])));
+  const spanAfter = found(SPAN_MONTH_FIRST);
+  const spanAfterMonth = monthOf(spanAfter?.[1] ?? '');
+  if (spanAfter && spanAfterMonth)
+    return sure(spanAfter, made(Number(spanAfter[3]), spanAfterMonth, Number(spanAfter[2])));
   const named = found(NAMED_DAY_FIRST);
   const namedMonth = named ? monthOf(named[2] ?? '') : null;
   if (named && namedMonth)
@@ -140,36 +155,36 @@ function dayAt(text: string, at: number): FoundDay | null {
   const [afterMonth, afterDay] = [monthOf(after?.[1] ?? ''), ordinalOf(after?.[2])];
   if (after && afterDay && afterMonth)
     return sure(after, made(fullYear(after[3]?.replace("'", '')), afterMonth, afterDay));
-  const numeric = found(NUMERIC);
-  if (numeric) {
-    const [first, mark, second] = [Number(numeric[1]), numeric[2], Number(numeric[3])];
-    const yearText = numeric[4]?.replace("'", '');
-    // A year of one or three digits is no year; "1.5" and "3-4" without a year are dates only with "/" or a closing point.
-    if (yearText !== undefined && yearText.length === 3) return null;
-    // "3/8/20226": what follows is no year, and the day is not to be trusted without it.
-    if (yearText === undefined && /^[./-]\d/.test(text.slice(at + numeric[0].length))) return null;
-    const closing = /[.]\s?$/.test(numeric[0]);
-    if (yearText === undefined && mark === '.' && !closing) return null;
-    if (yearText === undefined && mark === '-' && numeric[0].endsWith('-')) return null;
-    const year = fullYear(yearText);
-    const dayFirst = made(year, second, first);
-    const monthFirst = made(year, first, second);
-    const yearFirst =
-      yearText?.length === 2 && numeric[1]?.length === 2
-        ? made(2000 + first, second, Number(yearText))
-        : null;
-    if (!dayFirst && !monthFirst && !yearFirst) return null;
-    return {
-      start: at,
-      end: at + numeric[0].trimEnd().length,
-      dayFirst,
-      monthFirst,
-      yearFirst,
-      sure: false,
-      points: mark === '.',
-    };
-  }
-  return null;
+  return numericDay(text, at);
+}
+
+/** "5/23-5/25/2025": what ends the first of two days tells the year of both. */
+const UNTIL_DAY = /^\s?-\s?\d{1,2}[./]\d{1,2}[./]('?\d{2}|\d{4})(?!\d)/;
+
+/** A date in figures that starts at a place, or null. */
+function numericDay(text: string, at: number): FoundDay | null {
+  NUMERIC.lastIndex = at;
+  const numeric = NUMERIC.exec(text);
+  if (!numeric) return null;
+  const after = text.slice(at + numeric[0].length);
+  const [first, mark, second] = [Number(numeric[1]), numeric[2], Number(numeric[3])];
+  const until = numeric[4] === undefined && mark !== '-' ? UNTIL_DAY.exec(after) : null;
+  const yearText = (numeric[4] ?? until?.[1])?.replace("'", '');
+  // A year of one or three digits is no year; "1.5" and "3-4" without a year are dates only with "/" or a closing point.
+  if (yearText !== undefined && yearText.length === 3) return null;
+  // "3/8/20226": what follows is no year, and the day is not to be trusted without it.
+  if (yearText === undefined && /^[./-]\d/.test(after)) return null;
+  const closing = /[.]\s?$/.test(numeric[0]);
+  if (yearText === undefined && mark === '.' && !closing) return null;
+  if (yearText === undefined && mark === '-' && numeric[0].endsWith('-')) return null;
+  const year = fullYear(yearText);
+  const dayFirst = made(year, second, first);
+  const monthFirst = made(year, first, second);
+  const yearFirst =
+    yearText?.length === 2 && numeric[1]?.length === 2 ? made(2000 + first, second, Number(yearText)) : null;
+  if (!dayFirst && !monthFirst && !yearFirst) return null;
+  const end = at + numeric[0].trimEnd().length + (until?.[0].length ?? 0);
+  return { start: at, end, dayFirst, monthFirst, yearFirst, sure: false, points: mark === '.' };
 }
 
 /** The first date in a text (positions in tidy(text)), or null. */

@@ -12,7 +12,7 @@ export interface ReadTime {
 }
 
 const CLOCK =
-  /(?:^|[^\d.,+])(\d{1,2})(?:(?:[:.]|\s?h\s?)(\d{2})(?::\d{2})?|\s?(?=[ap]\.?m\b|uhr|h\b))\s*(a\.?m\b\.?|p\.?m\b\.?)?/i;
+  /(?:^|[^\d.,+])(\d{1,2})(?:(?:[:.]|\s?h\s?)(\d{2})(?::\d{2})?|\s?(?=[ap]\.?m\b|uhr|h\b)|(?=[ap]\b))\s*(a\.?m\b\.?|p\.?m\b\.?|(?<=\d)[ap]\b)?/i;
 /** "7 in the evening", "8 o'clock in the morning", "7 uhr abends". */
 const HALF_DAY =
   /\b(\d{1,2}(?:[:.]\d{2})?)\s*(?:o'?clock|uhr)?\s*(?:in the |at )?(morning|morgens?|fruh|afternoon|nachmittags?|evening|abends?|night|nachts)\b/;

@@ -103,7 +103,7 @@ export const MANY: ReadonlySet<NoteColumn> = new Set<NoteColumn>([
 ]);
 /** "Seed date", "From batch": a part of what names the seed. */
 export const SEED_PART =
-  /\b(?:seed|seeds|parent|from|mother|starter|source|inoculum|quelle|mutter|starterglas)\b.*\b(date|day|batch|jar|letter|datum|glas|tag)\b/;
+  /\b(?:seed|seeds|parent|from|mother|starter|source|inoculum|quelle|mutter|starterglas|v|von|vom|aus)\b.*\b(date|day|batch|jar|letter|datum|glas|tag)\b/;
 
 /** A hold of more days is a hold in hours. */
 export const MOST_DAYS = 5;

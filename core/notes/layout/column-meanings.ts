@@ -1,7 +1,7 @@
 // What each column of a table means: from its heading, its neighbours and what stands in it. What the cells prove outweighs
 // any heading; of what is left over the text goes to the note under its heading, and that is said.
 import { NOTE_COLUMNS, type NoteColumn } from '../../contract';
-import { findAmounts, plain, tidy } from '../../quantities/quantities';
+import { findAmounts, parseTemperature, plain, tidy } from '../../quantities/quantities';
 import { cellDay, daysBetween, findDay, withoutSureDays } from '../cells/days';
 import { PIECE_WITHIN } from '../cells/seed-words';
 import { isNothing, readSet, readYesNo } from '../cells/cell-words';
@@ -28,6 +28,7 @@ import {
 } from './column-cells';
 import { readHeadingLines, tellsTime, upright } from './heading-lines';
 import { headingMeaning, headingSaysDays, headingUnit, type HeadingMeaning } from './headings';
+import { fromRecords } from './record-lines';
 import { unfold } from './unfold';
 import { namedBySeeds } from './named-by-seeds';
 
@@ -60,6 +61,9 @@ export interface Layout {
 
 /** Rows that a column's meaning is looked for in. */
 const SAMPLE = 400;
+
+/** A cell that tells nothing, in whatever column. */
+const UNTOLD = /^(?:[-–—]*|#?n\/?a|#[a-z]+[!?])$/i;
 
 /** One column while its meaning is looked for. */
 interface Draft {
@@ -96,7 +100,8 @@ export function readLayout(
   mapping: Readonly<Record<string, NoteColumn>>,
   answers: Readonly<Record<string, string>>,
 ): Layout {
-  const turned = upright(table);
+  const records = fromRecords(table);
+  const turned = upright(records);
   const { headings, names, rows, emptyLines, assumptions } = unfold(readHeadingLines(turned));
   const chosen = new Map([
     ...Object.entries(answers).flatMap(([id, answer]) => meantBy(id, answer)),
@@ -110,7 +115,9 @@ export function readLayout(
     return {
       index,
       name,
-      cells: sample.flatMap((row) => (tidy(row.cells[index] ?? '') === '' ? [] : (row.cells[index] ?? ''))),
+      cells: sample.flatMap((row) =>
+        UNTOLD.test(tidy(row.cells[index] ?? '')) ? [] : (row.cells[index] ?? ''),
+      ),
       chosen: meaning !== null,
       found: /^Column \d+$/.test(name) ? null : headingMeaning(name.replace(/ #\d+$/, '')),
       meaning,
@@ -120,7 +127,12 @@ export function readLayout(
   });
   const drafts: Drafts = {
     all,
-    said: [...(turned === table ? [] : [{ row: null, sentence: assumed.sideways() }]), ...assumptions],
+    said: [
+      ...(turned === table
+        ? []
+        : [{ row: null, sentence: turned === records ? assumed.records() : assumed.sideways() }]),
+      ...assumptions,
+    ],
     questions: [],
     headed: headings !== null,
     rows: rows.slice(0, SAMPLE),
@@ -215,8 +227,14 @@ function besideOthers(draft: Draft, told: NoteColumn, drafts: Drafts): NoteColum
     else if (share(cells, (cell) => /[ap]\.?m\b|uhr/i.test(cell)) >= 0.5) return null;
   }
   // "Bad °C" is a bath in German.
+  const provesWarmth = share(cells, (cell) => isNumber(cell) && parseTemperature(cell).ok) >= 0.8;
   const unit = headingUnit(name);
-  if ((meaning === 'spoiled' || TOLD_IN_WORDS.has(meaning)) && unit !== null && /^[CF]$/.test(unit))
+  if (
+    (meaning === 'spoiled' || TOLD_IN_WORDS.has(meaning)) &&
+    unit !== null &&
+    /^[CF]$/.test(unit) &&
+    provesWarmth
+  )
     meaning = 'temperature';
   // "Date in, Time in, Date out, Time out"
   if (meaning === 'date' && has(drafts, 'date') && endsHolds(draft, drafts)) return 'end';
@@ -272,12 +290,15 @@ function byClocks(drafts: Drafts): void {
 }
 
 /** A heading as written, without the unit it tells. */
-const withoutUnit = (name: string, unit: string | null): string =>
-  unit === null
+const withoutUnit = (written: string, unit: string | null): string => {
+  // "+ inulin?" asks whether it went in.
+  const name = tidy(written).replace(/^[+&]\s*|\s*\?+$/g, '');
+  return unit === null
     ? name
     : tidy(name.replace(/[([{].*?[)\]}]/g, ' '))
         .trim()
         .replace(new RegExp(`[\\s,/]+(?:in )?${unit}\\.?$|^${unit}\\s+(?:of\\s+)?`, 'i'), '');
+};
 
 /** "Inulin" above amounts, or above crosses where it went in. */
 function byAdditions(drafts: Drafts): void {

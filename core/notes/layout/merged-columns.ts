@@ -1,7 +1,8 @@
 // Columns that tell one thing together: crosses below "Soft" and "Firm", crosses below "3 tbsp", figures beside their units.
 import type { NoteColumn } from '../../contract';
-import { parseHours, parseTemperature, tidy } from '../../quantities/quantities';
+import { parseHours, parseTemperature, plain, tidy } from '../../quantities/quantities';
 import { milkName, readSet, readYesNo } from '../cells/cell-words';
+import { findDay } from '../cells/days';
 import { assumed, meaningInWords } from '../notes-says';
 import type { Row } from '../table/table-rows';
 import { isAmount, isNumber, share } from './column-cells';
@@ -106,6 +107,77 @@ function byUnits(headed: Headed): Headed {
   }, headed);
 }
 
+const PARTS_OF_DAY: readonly RegExp[] = [
+  /^(?:year|yr|jahr|annee|ano|anno|jaar|rok)$/,
+  /^(?:month|mon|monat|mois|mes|mese|maand|manad|maned|miesiac)$/,
+  /^(?:day|day of month|tag|jour|dia|giorno|dag|dzien)$/,
+];
+
+/** "Year | Month | Day", or the last two: a day in columns of its own. */
+function byPartsOfDay(headed: Headed): Headed {
+  const [year = -1, month = -1, day = -1] = PARTS_OF_DAY.map((part) =>
+    headed.names.findIndex((name) => part.test(plain(name))),
+  );
+  const whole = (cell: string): boolean => /^\d{1,2}\.?$/.test(cell);
+  if (month < 0 || day < 0 || share(cellsOf(headed.rows, day), whole) < 0.8) return headed;
+  const told = ({ cells }: Row): string => {
+    const [y = '', m = '', d = ''] = [year, month, day].map((index) =>
+      tidy(cells[index] ?? '').replace(/\.$/, ''),
+    );
+    if (!whole(d) || m === '') return [y, m, d].filter(Boolean).join(' ');
+    if (!whole(m)) return `${d} ${m} ${y}`.trim();
+    const two = (part: string): string => part.padStart(2, '0');
+    return /^\d{4}$/.test(y)
+      ? `${y}-${two(m)}-${two(d)}`
+      : `${d} ${MONTHS_SHORT[Number(m) - 1] ?? m} ${y}`.trim();
+  };
+  const columns = [day, month, ...(year < 0 ? [] : [year])];
+  const heading = headed.names[day] ?? '';
+  return merged(
+    headed,
+    columns,
+    heading,
+    told,
+    assumed.partsOfDay(columns.map((index) => headed.names[index] ?? '')),
+  );
+}
+
+const MONTHS_SHORT = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ');
+
+/** "May 2025" on a line of its own, above figures from 1 to 31: days of that month. */
+function byMonthLines(headed: Headed): Headed {
+  const alone = (row: Row): string => {
+    const [only = '', ...others] = row.cells.map(tidy).filter(Boolean);
+    return others.length === 0 && /^\p{L}{3,12}\.?\s+'?(?:\d{4}|\d{2})$/u.test(only) && findDay(`1 ${only}`)
+      ? only
+      : '';
+  };
+  const first = headed.rows.findIndex((row) => alone(row) !== '');
+  const below = headed.rows.slice(first + 1).filter((row) => alone(row) === '');
+  const column = headed.names.findIndex((name, index) => {
+    const cells = cellsOf(below, index);
+    const dayish = headed.headings === null ? index === 0 : headingMeaning(name)?.meaning === 'date';
+    return (
+      dayish &&
+      cells.length > 0 &&
+      cells.every((cell) => /^(?:[1-9]|[12]\d|3[01])(?:\.|st|nd|rd|th)?$/.test(cell))
+    );
+  });
+  if (first < 0 || column < 0) return headed;
+  let month = '';
+  const rows = headed.rows.flatMap((row): Row[] => {
+    const told = alone(row);
+    if (told !== '') month = told;
+    const day = tidy(row.cells[column] ?? '').replace(/\D+$/, '');
+    const cells = row.cells.map((cell, index) => (index === column && day !== '' ? `${day} ${month}` : cell));
+    return told !== '' ? [] : [month === '' ? row : { ...row, cells }];
+  });
+  const said = headed.rows.flatMap((row) =>
+    alone(row) === '' ? [] : [{ row: row.line, sentence: assumed.monthBelow(alone(row)) }],
+  );
+  return { ...headed, rows, assumptions: [...headed.assumptions, ...said] };
+}
+
 /** The columns of a table, those together that tell one thing. */
 export const mergeColumns = (headed: Headed): Headed =>
-  headed.headings === null ? headed : byUnits(byCrosses(headed));
+  headed.headings === null ? byMonthLines(headed) : byUnits(byCrosses(byPartsOfDay(byMonthLines(headed))));

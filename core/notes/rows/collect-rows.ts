@@ -162,12 +162,13 @@ function noJar(row: Row, layout: Layout): string | null {
 }
 
 /** Whether the labels of a sheet are others than its letters: they name batches. */
-function labelsApart({ columns, rows }: Layout): boolean {
+function labelsApart({ columns, rows, look }: Layout): boolean {
   const [jar, label] = (['jar', 'label'] as const).map((wanted) =>
     columns.find(({ meaning }) => meaning === wanted),
   );
   if (!jar || !label) return false;
   return rows.some(({ cells }) => {
+    look?.();
     const [letter, word] = [jar, label].map(({ index }) => letterOf(cells[index] ?? ''));
     return letter !== '' && word !== '' && letter !== word;
   });
@@ -181,6 +182,7 @@ function withContinuations(layout: Layout, said: Said[]): Row[] {
   const first = layout.columns.find(({ meaning }) => meaning !== 'ignore')?.index ?? 0;
   const out: Row[] = [];
   for (const row of layout.rows) {
+    layout.look?.();
     const filled = layout.columns.filter(({ index }) => tidy(row.cells[index] ?? '') !== '');
     const before = out.at(-1);
     const goesOn =

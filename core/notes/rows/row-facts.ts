@@ -104,7 +104,7 @@ function readHours(row: RowCells): number | null {
   if (readSpan(cell.text, order) !== null) return null;
   // "36 h (power cut 2 h)": what stands in brackets is kept.
   const aside = /^(.*\d.*?)\s*\([^()]*\p{L}{3}[^()]*\)$/u.exec(tidy(cell.text))?.[1];
-  const whole = parseHours(cell.text, decimal);
+  const whole = parseHours(loosely(cell.text), decimal);
   const parsed = whole.ok || aside === undefined ? whole : parseHours(aside, decimal);
   if (parsed.ok && !whole.ok) row.log.keep(cell.column.heading, cell.text);
   if (!parsed.ok) {
@@ -164,6 +164,9 @@ function hoursFromTimes(row: RowCells, madeOn: string | null): number | null {
   return hours;
 }
 
+/** "36+", "100ish": as good as said, which "~" says to whoever reads figures. */
+const loosely = (text: string): string => text.trim().replace(/^(.*\d)\s?(?:\+|-?ish)$/, '~$1');
+
 /** Asks whether an unusual figure is right. @returns whether it was answered that it is not, so that nothing is known */
 function leftBlank({ log, context }: RowCells, id: 'hours' | 'temperature', sentence: string): boolean {
   const answer = context.answers[`${id}:${log.row}`]?.trim().toLowerCase();
@@ -185,12 +188,12 @@ function readTemperature(row: RowCells): Temperature | null {
   if (!cell || isNothing(cell.text)) return null;
   const text = cell.text.trim();
   const { scale, decimal } = row.context.conventions;
-  let parsed = parseTemperature(text, { scale, decimal });
+  let parsed = parseTemperature(loosely(text), { scale, decimal });
   let fits: TemperatureScale | null = null;
   if (scale !== undefined && !(parsed.ok && (parsed.scaleAssumed === null || isWarm(parsed)))) {
     // "100" under "°C": it fits a jar in the other scale only.
     const other = scale === '°C' ? '°F' : '°C';
-    const turned = parseTemperature(text, { scale: other, decimal });
+    const turned = parseTemperature(loosely(text), { scale: other, decimal });
     if (turned.ok && turned.scaleAssumed !== null && isWarm(turned)) {
       parsed = turned;
       fits = other;

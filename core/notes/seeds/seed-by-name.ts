@@ -1,5 +1,6 @@
 // Seeds named without a day: a whole label or name, a number, "same day a", "the previous batch".
 import { plain } from '../../quantities/quantities';
+import { findDay } from '../cells/days';
 import { assumed, problem } from '../notes-says';
 import type { KnownJar } from '../named-seeds';
 import { NO_JARS, pickAmount, type SeedContext, type Tried } from './seed-index';
@@ -12,6 +13,7 @@ import {
   PREVIOUS_WORDS,
   SAME_DAY,
   STOP,
+  WEEKDAYS,
   unused,
   words,
 } from '../cells/seed-words';
@@ -36,7 +38,7 @@ export function byName(text: string, context: SeedContext): Tried {
   const day = dayMeant(said, context);
   if (day !== null) {
     const jars = context.jars.byDay.get(day) ?? NO_JARS;
-    const bareOfTime = [AGO, BEFORE_LAST, PREVIOUS_WORDS].reduce(
+    const bareOfTime = [AGO, BEFORE_LAST, PREVIOUS_WORDS, ...WEEKDAYS].reduce(
       (left, told) => left.replace(told, ' '),
       said.replace(/'s\b/g, ''),
     );
@@ -101,6 +103,15 @@ function dayMeant(said: string, { day, jars }: SeedContext): string | null {
     return near.length === 1 ? (near[0] ?? '') : '';
   }
   if (SAME_DAY.test(said)) return day;
+  const weekday = findDay(said) === null ? WEEKDAYS.findIndex((names) => names.test(said)) : -1;
+  if (weekday >= 0) {
+    const week = Date.parse(day) - 7 * 86_400_000;
+    return (
+      jars.days.findLast(
+        (one) => one < day && Date.parse(one) >= week && new Date(one).getUTCDay() === weekday,
+      ) ?? ''
+    );
+  }
   const back = BEFORE_LAST.test(said) ? 2 : PREVIOUS.test(said) ? 1 : 0;
   return back === 0 ? null : (jars.earlier(day, back) ?? '');
 }
