@@ -16,8 +16,8 @@ import { STOP, unused, words } from '../cells/seed-words';
 
 /** A jar's letter or number right after its day: " b", ", jar 2", "#3". */
 const NAMED_NEXT = new RegExp(
-  /^(?:['’]s\b)?[\s\-_/.,:#(]*(?:(?:jar|glas|glass|pot|batch|bocal|frasco|tarro|vasetto|burk|sloik)\s*)?/.source +
-    /[#(]?\s*([\p{L}\p{N}]{1,20})(?![\p{L}\p{N}])[)]?/u.source,
+  /^(?:['’]s\b)?[\s\-_/.,:#(]*(?:(?:jar|glas|glass|pot|batch|bocal|frasco|tarro|vasetto|burk|sloik)\s*)?/
+    .source + /[#(]?\s*([\p{L}\p{N}]{1,20})(?![\p{L}\p{N}])[)]?/u.source,
   'iu',
 );
 /** Or right before it: "b of ", "2 (from ". */
