@@ -320,4 +320,30 @@ Set: soft
       2: { jar: '2025-05-09 a', seeds: ['2025-05-02 a'], generation: 2, set: 'soft' },
     },
   },
+  {
+    name: 'what was seen at several hours: only the last is how it set',
+    text: `Date,Jar,Seed,8h,12h,24h,36h
+2025-05-02,a,8 caps Blue Tin,liquid,soft,firm,very firm
+2025-05-09,a,2025-05-02 a,liquid,liquid,soft,firm
+next: 2025-05-16,,,,,,
+`,
+    jars: {
+      2: { jar: '2025-05-02 a', sources: ['Blue Tin'], pieces: [8], generation: 1, set: 'very firm', note: '8h: liquid' },
+      3: { jar: '2025-05-09 a', seeds: ['2025-05-02 a'], generation: 2, set: 'firm', note: '24h: soft' },
+    },
+    says: [/“8h” was taken as a look before the end/, /“next: 2025-05-16”/],
+  },
+  {
+    name: 'two seeds and how much of each in columns that name them by letter alone',
+    text: `Date,Jar,Seed A,Seed B,A ml,B ml,Set?
+2025-05-02,a,8 caps Blue Tin,,,,✅
+2025-05-02,b,6 tabs Meadow Pot,,,,✅
+2025-05-09,a,2025-05-02 a,2025-05-02 b,30,15,❌
+`,
+    jars: {
+      2: { jar: '2025-05-02 a', sources: ['Blue Tin'], pieces: [8], generation: 1 },
+      3: { jar: '2025-05-02 b', sources: ['Meadow Pot'], pieces: [6], generation: 1 },
+      4: { jar: '2025-05-09 a', seeds: ['2025-05-02 a', '2025-05-02 b'], ml: [30, 15], generation: 2, set: 'runny', spoiled: true },
+    },
+  },
 ]; // prettier-ignore

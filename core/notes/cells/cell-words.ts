@@ -16,8 +16,8 @@ const NOT_SET =
 /** Whether a remark plainly says that the jar had not set. */
 export const saysNotSet = (text: string): boolean => NOT_SET.test(plain(text));
 
-const YES = /^(?:y|yes|yep|x|ok it set|set|it set|ja|oui|si|sim|tak|true|1|wahr|vrai|✓|✔)$/;
-const NO = /^(?:n|no|nope|nein|non|nee|nao|nej|nei|nie|false|0|falsch|faux)$/;
+const YES = /^(?:y|yes|yep|x|ok it set|set|it set|ja|oui|si|sim|tak|true|1|wahr|vrai|✓|✔|✅|☑|👍)\uFE0F?$/u;
+const NO = /^(?:n|no|nope|nein|non|nee|nao|nej|nei|nie|false|0|falsch|faux|❌|✗|✘|👎)\uFE0F?$/u;
 const SOFTENED = /\b(?:not|nicht|pas|no|non|niet|nao|inte|ikke|nie)\b/;
 
 export type SetReading =

@@ -380,7 +380,14 @@ function byCells(drafts: Drafts): void {
   for (const draft of drafts.all) {
     const { name, cells } = draft;
     if (draft.meaning !== null || draft.spare || cells.length === 0) continue;
-    const meaning = asksHoursOrDegrees(draft, free, drafts) ?? meaningOfCells(cells, free);
+    if (looksBefore(draft, drafts)) {
+      draft.meaning = 'note';
+      saying(drafts, assumed.keptApart(name, 'a look before the end'));
+      continue;
+    }
+    const within = openTo(draft, free, drafts);
+    const meaning =
+      asksHoursOrDegrees(draft, within, drafts) ?? meaningOfCells(cells, within) ?? ofALetter(draft, within);
     if (meaning === null) continue;
     draft.meaning = meaning;
     if (meaning === 'note') continue;
@@ -388,6 +395,39 @@ function byCells(drafts: Drafts): void {
     saying(drafts, assumed.column(name, meaning));
   }
 }
+
+/** "8h", "after 12 hours", and nothing else: when a jar was looked at. */
+const LOOK = /^(?:after |nach |at )?(\d+(?:[.,]\d+)?) ?(?:h|hrs?|hours?|std|stunden)$/;
+const lookedAfter = (name: string): number =>
+  Number(LOOK.exec(plain(name))?.[1]?.replace(',', '.') ?? Number.NaN);
+
+/** Whether a column tells what was seen at an hour before the last: that is no outcome. */
+const looksBefore = ({ name }: Draft, drafts: Drafts): boolean =>
+  has(drafts, 'hours') || has(drafts, 'set')
+    ? LOOK.test(plain(name))
+    : drafts.all.some((other) => lookedAfter(other.name) > lookedAfter(name));
+
+/** What a column can be by the unit that its heading tells: an amount for each of several seeds, no hours in millilitres. */
+function openTo({ name }: Draft, free: ReadonlySet<NoteColumn>, drafts: Drafts): ReadonlySet<NoteColumn> {
+  const unit = headingUnit(name);
+  if (unit === null || !(VOLUME_UNIT.test(unit) || MASS_UNIT.test(unit)) || LOOK.test(plain(name)))
+    return free;
+  const seeds = drafts.all.filter(({ meaning }) => meaning === 'seed').length;
+  return new Set<NoteColumn>(
+    (['amount', 'milk', 'addition'] as const).filter(
+      (one) => free.has(one) || (one === 'amount' && seeds > 1),
+    ),
+  );
+}
+
+/** "A ml" above bare figures: how much of the seed that a letter stands for. */
+const ofALetter = ({ name, cells }: Draft, open: ReadonlySet<NoteColumn>): NoteColumn | null =>
+  headingUnit(name) !== null &&
+  open.has('amount') &&
+  /^(?:\p{L}|\d{1,2})$/u.test(withoutUnit(name, headingUnit(name))) &&
+  share(cells, isNumber) >= 0.8
+    ? 'amount'
+    : null;
 
 /** Bare figures from 30 to 48 are hours or degrees: with both still open and nothing else to tell, that is asked. */
 function asksHoursOrDegrees(

@@ -1,7 +1,7 @@
 // Which rows of a file are jars, with their cells mended and filled in from above; totals and remarks are left out and said.
 import type { NoteColumn } from '../../contract';
 import { plain, tidy } from '../../quantities/quantities';
-import { dayIn, findDay, serialDay } from '../cells/days';
+import { cellDay, dayIn, findDay, serialDay } from '../cells/days';
 import { isDitto } from '../cells/cell-words';
 import type { Conventions } from '../conventions/file-habits';
 import type { Column, Layout } from '../layout/column-meanings';
@@ -156,6 +156,9 @@ function noJar(row: Row, layout: Layout): string | null {
   const dayTold = filled.some(
     ({ meaning, index }) => meaning === 'date' && /\d/.test(row.cells[index] ?? ''),
   );
+  // "next: 16 May" alone on its line is a plan.
+  if (filled.length === 1 && first?.meaning === 'date' && cellDay(text) === null && serialDay(text) === null)
+    return assumed.comment(text);
   const named = has('seed') || (has('jar') && !alone) || (filled.length >= 2 && (dayTold || has('label')));
   if (named || /\d{1,2}[/-]\d{1,2}|\d{1,2}\.\d{1,2}\.|^\d{4}-/.test(text)) return null;
   return assumed.comment(text || row.cells.map(tidy).join(' ').trim());
