@@ -102,7 +102,7 @@ export function readLayout(
 ): Layout {
   const records = fromRecords(table);
   const turned = upright(records);
-  const { headings, names, rows, emptyLines, assumptions } = unfold(readHeadingLines(turned));
+  const { headings, names, rows, emptyLines, assumptions } = unfold(readHeadingLines(turned), table.look);
   const chosen = new Map([
     ...Object.entries(answers).flatMap(([id, answer]) => meantBy(id, answer)),
     ...Object.entries(mapping).map(([heading, meaning]) => [plain(heading), meaning] as const),

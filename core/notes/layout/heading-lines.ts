@@ -343,7 +343,7 @@ export function readHeadingLines(table: Table): Headed {
   const named = [...upper.cells];
   const below = headings ? rowsBelow(own, headings, named, assumptions, table.look) : own;
   const { rows: keyed, used } = headings
-    ? withKeyLines(below, above, named, assumptions)
+    ? withKeyLines(below, above, named, assumptions, table.look)
     : { rows: below, used: NONE };
   for (const row of above)
     if (!sections.includes(row) && !used.has(row) && !(upper.used && row === above.at(-1)))

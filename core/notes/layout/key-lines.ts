@@ -3,7 +3,7 @@ import type { NoteColumn } from '../../contract';
 import { plain, tidy } from '../../quantities/quantities';
 import { assumed } from '../notes-says';
 import type { Said } from '../said';
-import type { Row } from '../table/table-rows';
+import type { Row, Table } from '../table/table-rows';
 import { headingMeaning } from './headings';
 
 /** What a whole table has in common as a matter of course. Days have sections of their own; notes are a title. */
@@ -46,6 +46,7 @@ export function withKeyLines(
   above: readonly Row[],
   names: string[],
   said: Said[],
+  look: Table['look'],
 ): { rows: Row[]; used: ReadonlySet<Row> } {
   const meanings = new Set(names.map((name) => headingMeaning(name)?.meaning));
   const used = new Set<Row>();
@@ -63,6 +64,7 @@ export function withKeyLines(
   };
   for (const row of above) take(row, true);
   const below = rows.flatMap((row): Row[] => {
+    look?.();
     if (take(row)) return [];
     // A line with one thing on it heads those below it, or is a remark.
     if (now.size === 0 || row.cells.filter((cell) => tidy(cell) !== '').length < 2) return [row];

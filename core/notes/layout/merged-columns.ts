@@ -4,10 +4,14 @@ import { parseHours, parseTemperature, plain, tidy } from '../../quantities/quan
 import { milkName, readSet, readYesNo } from '../cells/cell-words';
 import { findDay } from '../cells/days';
 import { assumed, meaningInWords } from '../notes-says';
-import type { Row } from '../table/table-rows';
+import type { Said } from '../said';
+import type { Row, Table } from '../table/table-rows';
 import { isAmount, isNumber, share } from './column-cells';
 import type { Headed } from './heading-lines';
 import { headingMeaning, isUnit } from './headings';
+
+/** Called for each row where all are gone through; may throw to stop. */
+type Look = Table['look'];
 
 /** What a heading can be a value of, and what the column of such values is called. */
 const VALUES: readonly (readonly [NoteColumn, string, (heading: string) => boolean])[] = [
@@ -27,12 +31,17 @@ const VALUES: readonly (readonly [NoteColumn, string, (heading: string) => boole
 ];
 const bare = (heading: string): string => tidy(heading).replace(/[?:.!]+$/, '');
 
+/** Rows that a column is known by; what is otherwise further down is kept as it stands there. */
+const SAMPLE = 400;
 const cellsOf = (rows: readonly Row[], index: number): string[] =>
-  rows.map(({ cells }) => tidy(cells[index] ?? '')).filter(Boolean);
+  rows
+    .slice(0, SAMPLE)
+    .map(({ cells }) => tidy(cells[index] ?? ''))
+    .filter(Boolean);
 const isCross = (cell: string): boolean => readYesNo(cell) !== null;
 
 /** Of crosses in columns whose headings are values of one thing: those values. */
-function byCrosses(headed: Headed): Headed {
+function byCrosses(headed: Headed, look: Look): Headed {
   const { names, rows } = headed;
   const values = names.flatMap((name, index) => {
     const cells = cellsOf(rows, index);
@@ -53,18 +62,16 @@ function byCrosses(headed: Headed): Headed {
       together
         .flatMap(({ index, name }) => {
           const yes = readYesNo(cells[index] ?? '');
-          return tidy(cells[index] ?? '') === '' || yes === null
-            ? []
-            : yes
-              ? bare(name)
-              : `not ${bare(name)}`;
+          const cell = tidy(cells[index] ?? '');
+          if (cell === '') return [];
+          return yes === null ? `${bare(name)}: ${cell}` : yes ? bare(name) : `not ${bare(name)}`;
         })
         // Beside a cross a "no" says nothing more.
         .filter((one, _, all) => !one.startsWith('not ') || all.every((other) => other.startsWith('not ')))
         .join('; ');
     return merged(now, together.map(({ index }) => index), called, says, assumed.crosses(
       together.map(({ name }) => name), meaningInWords(meaning),
-    )); // prettier-ignore
+    ), look); // prettier-ignore
   }, headed);
 }
 
@@ -75,6 +82,7 @@ function merged(
   name: string,
   told: (row: Row) => string,
   sentence: string,
+  look: Look,
 ): Headed {
   const [first = 0, ...others] = columns;
   return {
@@ -82,18 +90,19 @@ function merged(
     names: headed.names.map((one, index) =>
       index === first ? name : others.includes(index) ? `Column ${index + 1}` : one,
     ),
-    rows: headed.rows.map((row) => ({
-      ...row,
-      cells: row.cells.map((cell, index) =>
+    rows: headed.rows.map((row) => {
+      look?.();
+      const cells = row.cells.map((cell, index) =>
         index === first ? told(row) : others.includes(index) ? '' : cell,
-      ),
-    })),
+      );
+      return { ...row, cells };
+    }),
     assumptions: [...headed.assumptions, { row: null, sentence }],
   };
 }
 
 /** "Qty | Unit": bare figures with a column of units beside them. */
-function byUnits(headed: Headed): Headed {
+function byUnits(headed: Headed, look: Look): Headed {
   return headed.names.reduce<Headed>((now, name, index) => {
     const [figures, units] = [cellsOf(now.rows, index), cellsOf(now.rows, index + 1)];
     const beside = now.names[index + 1];
@@ -103,7 +112,7 @@ function byUnits(headed: Headed): Headed {
       const [figure = '', unit = ''] = [cells[index], cells[index + 1]].map((cell) => tidy(cell ?? ''));
       return isNumber(figure) ? `${figure} ${unit}`.trim() : [figure, unit].filter(Boolean).join(' ');
     };
-    return merged(now, [index, index + 1], name, told, assumed.unitsBeside(beside, name));
+    return merged(now, [index, index + 1], name, told, assumed.unitsBeside(beside, name), look);
   }, headed);
 }
 
@@ -114,7 +123,7 @@ const PARTS_OF_DAY: readonly RegExp[] = [
 ];
 
 /** "Year | Month | Day", or the last two: a day in columns of its own. */
-function byPartsOfDay(headed: Headed): Headed {
+function byPartsOfDay(headed: Headed, look: Look): Headed {
   const [year = -1, month = -1, day = -1] = PARTS_OF_DAY.map((part) =>
     headed.names.findIndex((name) => part.test(plain(name))),
   );
@@ -139,45 +148,53 @@ function byPartsOfDay(headed: Headed): Headed {
     heading,
     told,
     assumed.partsOfDay(columns.map((index) => headed.names[index] ?? '')),
+    look,
   );
 }
 
 const MONTHS_SHORT = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ');
 
+const BARE_DAY = /^(?:[1-9]|[12]\d|3[01])(?:\.|st|nd|rd|th)?$/;
+
 /** "May 2025" on a line of its own, above figures from 1 to 31: days of that month. */
-function byMonthLines(headed: Headed): Headed {
+function byMonthLines(headed: Headed, look: Look): Headed {
   const alone = (row: Row): string => {
     const [only = '', ...others] = row.cells.map(tidy).filter(Boolean);
     return others.length === 0 && /^\p{L}{3,12}\.?\s+'?(?:\d{4}|\d{2})$/u.test(only) && findDay(`1 ${only}`)
       ? only
       : '';
   };
-  const first = headed.rows.findIndex((row) => alone(row) !== '');
-  const below = headed.rows.slice(first + 1).filter((row) => alone(row) === '');
+  const first = headed.rows.slice(0, SAMPLE).findIndex((row) => alone(row) !== '');
+  const below = headed.rows.slice(first + 1, first + SAMPLE).filter((row) => alone(row) === '');
   const column = headed.names.findIndex((name, index) => {
     const cells = cellsOf(below, index);
     const dayish = headed.headings === null ? index === 0 : headingMeaning(name)?.meaning === 'date';
-    return (
-      dayish &&
-      cells.length > 0 &&
-      cells.every((cell) => /^(?:[1-9]|[12]\d|3[01])(?:\.|st|nd|rd|th)?$/.test(cell))
-    );
+    return dayish && cells.length > 0 && cells.every((cell) => BARE_DAY.test(cell));
   });
   if (first < 0 || column < 0) return headed;
   let month = '';
+  const said: Said[] = [];
   const rows = headed.rows.flatMap((row): Row[] => {
+    look?.();
     const told = alone(row);
-    if (told !== '') month = told;
-    const day = tidy(row.cells[column] ?? '').replace(/\D+$/, '');
-    const cells = row.cells.map((cell, index) => (index === column && day !== '' ? `${day} ${month}` : cell));
-    return told !== '' ? [] : [month === '' ? row : { ...row, cells }];
+    if (told !== '') {
+      month = told;
+      said.push({ row: row.line, sentence: assumed.monthBelow(told) });
+      return [];
+    }
+    const day = tidy(row.cells[column] ?? '');
+    const dated = `${day.replace(/\D+$/, '')} ${month}`;
+    return [
+      month === '' || !BARE_DAY.test(day)
+        ? row
+        : { ...row, cells: row.cells.map((cell, index) => (index === column ? dated : cell)) },
+    ];
   });
-  const said = headed.rows.flatMap((row) =>
-    alone(row) === '' ? [] : [{ row: row.line, sentence: assumed.monthBelow(alone(row)) }],
-  );
   return { ...headed, rows, assumptions: [...headed.assumptions, ...said] };
 }
 
 /** The columns of a table, those together that tell one thing. */
-export const mergeColumns = (headed: Headed): Headed =>
-  headed.headings === null ? byMonthLines(headed) : byUnits(byCrosses(byPartsOfDay(byMonthLines(headed))));
+export function mergeColumns(headed: Headed, look: Look): Headed {
+  const dated = byMonthLines(headed, look);
+  return headed.headings === null ? dated : byUnits(byCrosses(byPartsOfDay(dated, look), look), look);
+}

@@ -25,7 +25,10 @@ function toldIn(row: Row): Told[] | null {
 /** A sheet of such lines as a table with one line of headings; any other as it is. A name that comes again begins a record. */
 export function fromRecords(table: Table): Table {
   const filled = table.rows.filter((row) => row.cells.some((cell) => tidy(cell) !== ''));
-  const told = filled.map(toldIn);
+  const told = filled.map((row) => {
+    table.look?.();
+    return toldIn(row);
+  });
   if (filled.length < 2 || told.some((one) => one === null)) return table;
   const records: Map<string, Told>[] = [];
   const names = new Map<string, string>();

@@ -3,7 +3,7 @@
 import type { NoteColumn } from '../../contract';
 import { plain, tidy } from '../../quantities/quantities';
 import { assumed } from '../notes-says';
-import type { Row } from '../table/table-rows';
+import type { Row, Table } from '../table/table-rows';
 import type { Headed } from './heading-lines';
 import { meaningOfCells } from './column-cells';
 import { headingMeaning } from './headings';
@@ -169,5 +169,5 @@ function unfoldLong(headed: Headed): Headed | null {
 }
 
 /** The rows of a sheet as rows of jars, whichever way it is laid out. */
-export const unfold = (headed: Headed): Headed =>
-  mergeColumns(unfoldWide(headed) ?? unfoldLong(headed) ?? headed);
+export const unfold = (headed: Headed, look: Table['look']): Headed =>
+  mergeColumns(unfoldWide(headed) ?? unfoldLong(headed) ?? headed, look);
