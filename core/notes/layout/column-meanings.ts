@@ -108,7 +108,10 @@ export function readLayout(
     ...Object.entries(mapping).map(([heading, meaning]) => [plain(heading), meaning] as const),
   ]);
   // A line that tells the day or the year of those below it stands in no column.
-  const sample = rows.slice(0, SAMPLE).filter((row) => !tellsTime(row));
+  const sample = rows.slice(0, SAMPLE).filter((row) => {
+    table.look?.();
+    return !tellsTime(row);
+  });
   const all = names.map((name, index): Draft => {
     table.look?.();
     const meaning = chosen.get(plain(name)) ?? null;

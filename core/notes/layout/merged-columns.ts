@@ -44,6 +44,7 @@ const isCross = (cell: string): boolean => readYesNo(cell) !== null;
 function byCrosses(headed: Headed, look: Look): Headed {
   const { names, rows } = headed;
   const values = names.flatMap((name, index) => {
+    look?.();
     const cells = cellsOf(rows, index);
     const found = VALUES.find(([, , fits]) => cells.length > 0 && cells.every(isCross) && fits(name));
     return found ? [{ index, name, meaning: found[0], called: found[1] }] : [];
@@ -104,6 +105,7 @@ function merged(
 /** "Qty | Unit": bare figures with a column of units beside them. */
 function byUnits(headed: Headed, look: Look): Headed {
   return headed.names.reduce<Headed>((now, name, index) => {
+    look?.();
     const [figures, units] = [cellsOf(now.rows, index), cellsOf(now.rows, index + 1)];
     const beside = now.names[index + 1];
     if (beside === undefined || units.length < 2 || !units.every(isUnit) || share(figures, isNumber) < 0.6)
@@ -164,14 +166,18 @@ function byMonthLines(headed: Headed, look: Look): Headed {
       ? only
       : '';
   };
-  const first = headed.rows.slice(0, SAMPLE).findIndex((row) => alone(row) !== '');
+  const first = headed.rows.slice(0, SAMPLE).findIndex((row) => {
+    look?.();
+    return alone(row) !== '';
+  });
+  if (first < 0) return headed;
   const below = headed.rows.slice(first + 1, first + SAMPLE).filter((row) => alone(row) === '');
   const column = headed.names.findIndex((name, index) => {
     const cells = cellsOf(below, index);
     const dayish = headed.headings === null ? index === 0 : headingMeaning(name)?.meaning === 'date';
     return dayish && cells.length > 0 && cells.every((cell) => BARE_DAY.test(cell));
   });
-  if (first < 0 || column < 0) return headed;
+  if (column < 0) return headed;
   let month = '';
   const said: Said[] = [];
   const rows = headed.rows.flatMap((row): Row[] => {
