@@ -248,6 +248,7 @@ export type Drawing = z.infer<typeof Drawing>;
 
 const jarFields = Jar.omit({ id: true, batch: true, hold: true });
 const OutcomeFields = Outcome.omit({ jar: true });
+const JarOutcome = z.strictObject({ jar: Uid, outcome: OutcomeFields.nullable(), onShelf: z.boolean().nullable(), readAs: z.enum(READ_AS).nullable().default(null) });
 const SeedingFields = Seeding.omit({ id: true, jar: true }).extend({
   /** In place of a source: a product by name, made in the same act where the ledger has none of that name. */
   newSource: Line.optional(),
@@ -703,7 +704,12 @@ export const contract = {
   'addition.set': entry('write', z.strictObject({ jar: Uid, additions: z.array(AdditionFields).max(20), why, draft }), acted),
   'portion.save': entry('write', z.strictObject({ portion: Portion.extend({ id: Uid.nullable() }), why, draft }), acted.extend({ id: Uid })),
   /** `readAs`: how the keeper reads what this writes in words that may tell of spoilage; left open it is unread. */
-  'outcome.save': entry('write', z.strictObject({ jar: Uid, outcome: OutcomeFields.nullable(), onShelf: z.boolean().nullable(), readAs: z.enum(READ_AS).nullable().default(null), why, draft }), acted),
+  /** Of one jar, or of several that were looked at together: one act. */
+  'outcome.save': entry(
+    'write',
+    z.union([JarOutcome.extend({ why, draft }), z.strictObject({ outcomes: z.array(JarOutcome).min(1).max(60), why, draft })]),
+    acted,
+  ),
   'source.save': entry('write', z.strictObject({ source: Source.extend({ id: Uid.nullable(), name: Name }), why, draft }), acted.extend({ id: Uid })),
   'package.save': entry('write', z.strictObject({ package: Package.extend({ id: Uid.nullable(), name: Name }), why, draft }), acted.extend({ id: Uid })),
   /** On one jar, or with one reason on as many as the keeper marks. */

@@ -295,3 +295,44 @@ test('set and above pH 4.6 is uncertain by meter and by strip, and the fibre mak
   await page.keyboard.press('Control+Enter');
   await expect(jar.getByText(/^pH 5.8 by meter/)).toBeVisible();
 });
+
+test('four jars that turned out well are one press and a row of words, in at most 14 key presses', async ({
+  page,
+}) => {
+  await recordBatch(page, '2026-05-16', ['a', 'b', 'c', 'd'], { product: 'Blue Tin' });
+  await toBatches(page);
+  await page.getByRole('button', { name: /^16 May/ }).click();
+  await page.getByRole('button', { name: 'How they turned out' }).click();
+  const gate = page.getByRole('button', {
+    name: /All sour and clean, curd holds, nothing seen, no power cut/,
+  });
+  await expect(gate).toBeFocused();
+  // Nothing is typed, still less tasted, before the gate is answered.
+  await expect(page.getByLabel('Set, jar a')).toBeDisabled();
+  await expect(page.getByLabel('Tang, jar a')).toBeDisabled();
+  const keys = new Keys(page);
+  await keys.press('Enter');
+  await expect(page.getByLabel('Set, jar a')).toBeFocused();
+  for (const [key, word] of [
+    ['f', 'firm'],
+    ['v', 'very firm'],
+    ['p', 'spoonable'],
+    ['s', 'soft'],
+  ] as const) {
+    await keys.type(key);
+    await expect(page.locator(':focus')).toHaveValue(word);
+    await keys.press('Enter');
+  }
+  expect(await focused(page)).toBe('pH, jar a');
+  await keys.type('43');
+  await expect(page.locator(':focus')).toHaveValue('4.3');
+  // Potato starch thickens by itself: only a checked meter speaks for such a jar, so it is not tasted yet.
+  await expect(page.getByLabel('Tang, jar a')).toBeDisabled();
+  await keys.press('Control+Enter');
+  await expect(page.getByRole('region', { name: '16 May d', exact: true })).toContainText('Soft');
+  await expect(page.getByRole('region', { name: '16 May a', exact: true })).toContainText('pH 4.3');
+  expect(keys.count).toBeLessThanOrEqual(14);
+  // One act: one undo takes all four back.
+  await page.keyboard.press('Control+z');
+  await expect(page.getByText('Outcome unknown so far.')).toHaveCount(4);
+});

@@ -13,7 +13,9 @@ import { AddHold, AddJar } from './add-to-batch';
 import { holdText } from './batch-repeat';
 import type { Writer } from '../parts/reading';
 import { CorrectBatch, CorrectHold } from './batch-corrections';
+import { isSetAside } from './is-set-aside';
 import { JarView } from './jar-view';
+import { OutcomesForm } from './outcomes-sheet';
 
 /** "bath set to 38 °C": the warmth that was planned, and where it is measured. */
 function warmthWords({ planned, probe }: Hold, printed: (one: Temperature) => string): string | null {
@@ -60,11 +62,23 @@ export function BatchView({ reply, label }: { readonly reply: BatchReply; readon
     chosen === undefined
       ? ([
           `batch:${batch.id}`,
+          `outcomes:${batch.id}`,
           ...holds.map((hold) => `hold:${hold.id}`),
           `add-jar:${batch.id}`,
           `add-hold:${batch.id}`,
         ].find((key) => unfinished.has(key)) ?? null)
       : chosen;
+  // Looked at together: made, nothing noted yet, nothing that stands against it, no power cut that is known.
+  const unseen = jars.filter(
+    (one) =>
+      one.jar.state === 'made' &&
+      one.outcome === null &&
+      one.discard === null &&
+      !isSetAside(one) &&
+      !warm.has(one.jar.id) &&
+      reply.interruptions.length === 0 &&
+      powerCutOfMates(one, jars) === null,
+  );
   const done = (): void => {
     setChosen(null);
     heading.current?.focus();
@@ -76,7 +90,20 @@ export function BatchView({ reply, label }: { readonly reply: BatchReply; readon
           {label}
         </h1>
         <div className="row">
-          <button type="button" className="button primary" onClick={() => go('batch', `repeat:${batch.id}`)}>
+          {unseen.length > 1 && editing !== `outcomes:${batch.id}` && (
+            <button
+              type="button"
+              className="button primary"
+              onClick={() => setChosen(`outcomes:${batch.id}`)}
+            >
+              How they turned out
+            </button>
+          )}
+          <button
+            type="button"
+            className={unseen.length > 1 ? 'button' : 'button primary'}
+            onClick={() => go('batch', `repeat:${batch.id}`)}
+          >
             Make it again
           </button>
           <button type="button" className="button quiet" onClick={() => setChosen(`batch:${batch.id}`)}>
@@ -88,6 +115,9 @@ export function BatchView({ reply, label }: { readonly reply: BatchReply; readon
         </div>
       </header>
       {editing === `batch:${batch.id}` && <CorrectBatch batch={batch} label={label} onDone={done} />}
+      {editing === `outcomes:${batch.id}` && (
+        <OutcomesForm jars={unseen} batch={batch.id} label={label} onDone={done} />
+      )}
       {batch.note && <p>{batch.note}</p>}
       {holds.map((hold, at) => (
         <div key={hold.id} className="hold-line">

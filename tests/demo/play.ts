@@ -89,11 +89,14 @@ export function play(): Played {
         return { jars: made.map((jar) => jar.id) };
       }
       case 'outcome.save': {
-        const { jar: id, outcome, onShelf } = write.input;
-        const jar = jars.find((one) => one.id === id);
-        if (!jar) throw new Error('an outcome of no jar');
-        jar.outcome = outcome;
-        jar.onShelf = onShelf;
+        for (const { jar: id, outcome, onShelf } of 'outcomes' in write.input
+          ? write.input.outcomes
+          : [write.input]) {
+          const jar = jars.find((one) => one.id === id);
+          if (!jar) throw new Error('an outcome of no jar');
+          jar.outcome = outcome;
+          jar.onShelf = onShelf;
+        }
         return {};
       }
       case 'jar.correct': {

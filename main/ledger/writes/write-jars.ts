@@ -144,21 +144,27 @@ export function setAdditions(ledger: Ledger, input: Parsed<'addition.set'>): Rep
   return { act: done.act.uid };
 }
 
-/** Notes what was seen; `outcome` null takes it away, `onShelf` null leaves that as it is. */
+/** Notes what was seen, of one jar or of several in one act; `outcome` null takes it away, `onShelf` null leaves that as it is. */
 export function saveOutcome(ledger: Ledger, input: Parsed<'outcome.save'>): Reply<'outcome.save'> {
-  const jar = standingJar(ledger, input.jar);
-  const old = outcomeOf(ledger.rows, jar.key);
-  const outcome = input.outcome === null ? null : refuseLoose(tidy(input.outcome));
+  const given = 'outcomes' in input ? input.outcomes : [input];
+  const told = given.map(({ jar, outcome, ...rest }) => ({
+    ...rest,
+    jar: standingJar(ledger, jar),
+    outcome: outcome === null ? null : refuseLoose(tidy(outcome)),
+  }));
   const done = ledger.acts.mustRun(
     'outcome.save',
-    jar.label,
+    told.map(({ jar }) => jar.label).join(', '),
     tidy(input.why),
     (act) => {
-      if (outcome && old) changeOutcome(act, jar.key, outcome);
-      else if (outcome) addOutcome(act, jar.key, outcome);
-      else if (old) removeOutcome(act, jar.key);
-      if (input.readAs !== null) readOwnWords(act, jar.key, input.readAs);
-      if (input.onShelf !== null) changeJar(act, jar.key, shelfOrGone(jar.label, { onShelf: input.onShelf }));
+      for (const { jar, outcome, onShelf, readAs } of told) {
+        const old = outcomeOf(act.rows, jar.key);
+        if (outcome && old) changeOutcome(act, jar.key, outcome);
+        else if (outcome) addOutcome(act, jar.key, outcome);
+        else if (old) removeOutcome(act, jar.key);
+        if (readAs !== null) readOwnWords(act, jar.key, readAs);
+        if (onShelf !== null) changeJar(act, jar.key, shelfOrGone(jar.label, { onShelf }));
+      }
     },
     input.draft,
   );
