@@ -248,7 +248,12 @@ export type Drawing = z.infer<typeof Drawing>;
 
 const jarFields = Jar.omit({ id: true, batch: true, hold: true });
 const OutcomeFields = Outcome.omit({ jar: true });
-const JarOutcome = z.strictObject({ jar: Uid, outcome: OutcomeFields.nullable(), onShelf: z.boolean().nullable(), readAs: z.enum(READ_AS).nullable().default(null) });
+const JarOutcome = z.strictObject({
+  jar: Uid,
+  outcome: OutcomeFields.nullable(),
+  onShelf: z.boolean().nullable(),
+  readAs: z.enum(READ_AS).nullable().default(null),
+});
 const SeedingFields = Seeding.omit({ id: true, jar: true }).extend({
   /** In place of a source: a product by name, made in the same act where the ledger has none of that name. */
   newSource: Line.optional(),

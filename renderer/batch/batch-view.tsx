@@ -1,5 +1,5 @@
 // One recorded batch, open: its day, its holds, its jars side by side.
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useRef, useState, type RefObject } from 'react';
 import type { BatchReply } from '../../core/contract';
 import { powerCutOfMates } from '../../core/safety/hold-mates';
 import type { Temperature } from '../../core/ledger/basics';
@@ -39,6 +39,64 @@ function holdWords(hold: Hold, writer: Writer, printed: (one: Temperature) => st
   return text.note === '' ? warmth : `${warmth} ${text.note}`;
 }
 
+/** Jars that can be answered together: made, nothing noted yet, nothing that stands against them, no failure that is known. */
+const unseenTogether = (
+  { jars, interruptions }: BatchReply,
+  warm: ReadonlySet<string>,
+): BatchReply['jars'] =>
+  interruptions.length > 0
+    ? []
+    : jars.filter(
+        (one) =>
+          one.jar.state === 'made' &&
+          one.outcome === null &&
+          one.discard === null &&
+          !isSetAside(one) &&
+          !warm.has(one.jar.id) &&
+          powerCutOfMates(one, jars) === null,
+      );
+
+interface HeadProps {
+  readonly batch: string;
+  readonly label: string;
+  readonly heading: RefObject<HTMLHeadingElement | null>;
+  /** Several of its jars can be answered together. */
+  readonly many: boolean;
+  readonly editing: string | null;
+  readonly onChoose: (form: string) => void;
+}
+
+/** Its name, and what is done with the whole of it. */
+function Head({ batch, label, heading, many, editing, onChoose }: HeadProps) {
+  return (
+    <header className="batch-view-head">
+      <h1 ref={heading} tabIndex={-1}>
+        {label}
+      </h1>
+      <div className="row">
+        {many && editing !== `outcomes:${batch}` && (
+          <button type="button" className="button primary" onClick={() => onChoose(`outcomes:${batch}`)}>
+            How they turned out
+          </button>
+        )}
+        <button
+          type="button"
+          className={many ? 'button' : 'button primary'}
+          onClick={() => go('batch', `repeat:${batch}`)}
+        >
+          Make it again
+        </button>
+        <button type="button" className="button quiet" onClick={() => onChoose(`batch:${batch}`)}>
+          Correct day, word, note
+        </button>
+        <button type="button" className="button quiet" onClick={() => go('history', `batch:${batch}`)}>
+          Its history
+        </button>
+      </div>
+    </header>
+  );
+}
+
 /** Everything recorded of a batch. */
 export function BatchView({ reply, label }: { readonly reply: BatchReply; readonly label: string }) {
   const { batch, holds, jars } = reply;
@@ -68,52 +126,21 @@ export function BatchView({ reply, label }: { readonly reply: BatchReply; readon
           `add-hold:${batch.id}`,
         ].find((key) => unfinished.has(key)) ?? null)
       : chosen;
-  // Looked at together: made, nothing noted yet, nothing that stands against it, no power cut that is known.
-  const unseen = jars.filter(
-    (one) =>
-      one.jar.state === 'made' &&
-      one.outcome === null &&
-      one.discard === null &&
-      !isSetAside(one) &&
-      !warm.has(one.jar.id) &&
-      reply.interruptions.length === 0 &&
-      powerCutOfMates(one, jars) === null,
-  );
+  const unseen = unseenTogether(reply, warm);
   const done = (): void => {
     setChosen(null);
     heading.current?.focus();
   };
   return (
     <article className="batch-view stack" aria-label={label}>
-      <header className="batch-view-head">
-        <h1 ref={heading} tabIndex={-1}>
-          {label}
-        </h1>
-        <div className="row">
-          {unseen.length > 1 && editing !== `outcomes:${batch.id}` && (
-            <button
-              type="button"
-              className="button primary"
-              onClick={() => setChosen(`outcomes:${batch.id}`)}
-            >
-              How they turned out
-            </button>
-          )}
-          <button
-            type="button"
-            className={unseen.length > 1 ? 'button' : 'button primary'}
-            onClick={() => go('batch', `repeat:${batch.id}`)}
-          >
-            Make it again
-          </button>
-          <button type="button" className="button quiet" onClick={() => setChosen(`batch:${batch.id}`)}>
-            Correct day, word, note
-          </button>
-          <button type="button" className="button quiet" onClick={() => go('history', `batch:${batch.id}`)}>
-            Its history
-          </button>
-        </div>
-      </header>
+      <Head
+        batch={batch.id}
+        label={label}
+        heading={heading}
+        many={unseen.length > 1}
+        editing={editing}
+        onChoose={setChosen}
+      />
       {editing === `batch:${batch.id}` && <CorrectBatch batch={batch} label={label} onDone={done} />}
       {editing === `outcomes:${batch.id}` && (
         <OutcomesForm jars={unseen} batch={batch.id} label={label} onDone={done} />

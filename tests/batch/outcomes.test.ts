@@ -17,7 +17,7 @@ it('what is said of several jars is one act, undone as one, and refused whole', 
   must(session, 'act.undo', { act: null });
   expect(seen()).toEqual([null, null, null]);
   const unknown = { ...outcomes[2]!, jar: '019a0000-0000-7000-8000-000000000001' };
-  refusalOf(session, 'outcome.save', { outcomes: [outcomes[0], unknown] });
+  refusalOf(session, 'outcome.save', { outcomes: [outcomes[0]!, unknown] });
   expect(seen()).toEqual([null, null, null]);
 });
 
