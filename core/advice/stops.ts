@@ -53,8 +53,8 @@ export function stopsOf(
   if (candidate.inHold)
     stops.push({
       code: 'in its hold',
-      says: 'It may still be in its hold: nobody has written down how it was at take-out.',
-      lifts: 'Written down how it was at take-out, it would be judged by that.',
+      says: 'It may still be in its hold: nobody has written down that it is out.',
+      lifts: 'Once it is out and written down how it was then, it is judged by that.',
     });
   const limit = candidate.place === 'fridge' ? limits.fridgeDays : limits.freezerDays;
   if (limit !== null && candidate.days > limit)

@@ -102,6 +102,8 @@ export interface ObservationFact {
   readonly setAfterHours: number | null;
   readonly setByHours: number | null;
   readonly setAtTakeOut: boolean | null;
+  /** It tells of the jar out of warmth: at take-out or after; or, with no time said, how it set or tasted. */
+  readonly out: boolean;
   /** For how long warmth was missing, as this jar's keeper answered it. */
   readonly powerCutHours: number | null;
 }

@@ -2,7 +2,15 @@
 // and comes back by undo and redo without being asked again.
 import type { RefusalCode } from '../sentences';
 import { stayOverlap, stayPairs } from './day-rules';
-import { fromJars, jarIn, MOVED_WORDS, type Facts, type JarFact, type SeedingFact } from './asked-facts';
+import {
+  fromJars,
+  jarIn,
+  MOVED_WORDS,
+  type Facts,
+  type JarFact,
+  type SeedingFact,
+  type StayFact,
+} from './asked-facts';
 import type { Broken } from './rule';
 import type { SafetyStop, Discard } from '../shapes/safety-codes';
 
@@ -18,6 +26,8 @@ export interface Fresh {
   readonly moved: ReadonlySet<number>;
   /** Observations of another day. */
   readonly seen: ReadonlySet<number>;
+  /** Observations that newly say how a jar came out, or when. */
+  readonly looked: ReadonlySet<number>;
   /** Portions newly kept back as a reserve. */
   readonly reserves: ReadonlySet<number>;
   /** Holds whose end is another one, and jars that stand newly in a hold. */
@@ -131,6 +141,7 @@ function* goneByNow(facts: Facts, fresh: Fresh, { today }: Circumstances): Gener
   }
 }
 
+const HOUR = 3_600_000;
 /** Hours by which an end may lie ahead of the clock: people round to the full hour. */
 const AHEAD_HOURS = 1;
 
@@ -141,13 +152,42 @@ function* takenOutByNow(facts: Facts, fresh: Fresh, { now }: Circumstances): Gen
   for (const { jar, hold } of facts.stays) {
     if (!set.has(jar) || (!fresh.ends.has(hold) && !fresh.stays.has(jar))) continue;
     const ended = facts.holds.get(hold)?.ended ?? null;
-    if (ended === null || Date.parse(ended) <= now + AHEAD_HOURS * 3_600_000) continue;
+    if (ended === null || Date.parse(ended) <= now + AHEAD_HOURS * HOUR) continue;
     const params = {
       jar: facts.label(jarIn(facts, jar)),
       day: ended.slice(0, 10),
       time: ended.slice(11, 16),
     };
     yield { code: 'taken out before the end', params, jar };
+  }
+}
+
+/** When a stay in warmth ends as far as was planned (ms since 1970): nobody recorded an end. Null where nothing tells. */
+function plannedEnd(facts: Facts, { hold, came, went }: StayFact): number | null {
+  const { began = null, ended = null, hours = null } = facts.holds.get(hold) ?? {};
+  const from = came ?? began;
+  return went !== null || ended !== null || from === null || hours === null
+    ? null
+    : Date.parse(from) + hours * HOUR;
+}
+
+/** How a jar came out is known once it is out; a look at 8, 12 or 24 hours says how it goes. */
+function* lookedInHold(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
+  if (hasReason(known) || known.fromNotes) return;
+  const looked = new Set(
+    facts.observations.flatMap(({ key, jar, portion, out }) =>
+      out && portion === null && fresh.looked.has(key) ? [jar] : [],
+    ),
+  );
+  for (const stay of facts.stays) {
+    const end = looked.has(stay.jar) ? plannedEnd(facts, stay) : null;
+    if (end === null || end <= known.now + AHEAD_HOURS * HOUR) continue;
+    const hours = Math.round((end - known.now) / HOUR);
+    yield {
+      code: 'taken out early',
+      params: { jar: facts.label(jarIn(facts, stay.jar)), hours },
+      jar: stay.jar,
+    };
   }
 }
 
@@ -245,6 +285,12 @@ export const CONSENTS: readonly Consent[] = [
   consent('kept day to come', 'A portion kept on a day to come.', null, keptByNow),
   consent('gone day to come', 'A jar or a portion moved, seen or gone on a day to come.', null, goneByNow),
   consent('taken out before the end', 'A jar seen at take-out while its hold goes on.', null, takenOutByNow),
+  consent(
+    'taken out early',
+    'How a jar came out while its planned hours in warmth go on.',
+    REASON,
+    lookedInHold,
+  ),
   consent(
     'stay not timed',
     'A jar in two holds of which nobody knows whether they were at once.',

@@ -80,7 +80,7 @@ class PlanBuilder {
     const { ph, earlyPh, setAfterHours, setByHours, setAtTakeOut, powerCutHours } = outcome;
     const acidity = [ph, earlyPh].filter((one) => one !== null);
     this.observations.push({
-      key: this.#next--, jar, acidity, setAfterHours, setByHours, setAtTakeOut, powerCutHours,
+      key: this.#next--, jar, acidity, setAfterHours, setByHours, setAtTakeOut, out: false, powerCutHours,
       day: null, daysOpen: null, portion: null, at: null, toldOn: null,
     }); // prettier-ignore
   }
@@ -176,7 +176,7 @@ export function factsOfPlan(
       observations: built.observations,
     },
     fresh: {
-      labels: NONE, kept: NONE, moved: NONE, seen: NONE, reserves: NONE, ends: NONE, stays: NONE,
+      labels: NONE, kept: NONE, moved: NONE, seen: NONE, looked: NONE, reserves: NONE, ends: NONE, stays: NONE,
       mistakes: NONE, seedings: fresh,
     },
     rowOf,

@@ -15,8 +15,8 @@ function endOf({ startedAt, endedAt, hours }: HoldTimes): number | null {
 }
 
 /**
- * Whether a jar's hold has not ended yet, as far as is known. What was looked at at take-out is out; other words about it
- * may be of an early look, so until a known end they don't count.
+ * Whether a jar's hold has not ended yet, as far as is known. Until a known end no words count: what was written too soon is of
+ * an early look. Where nothing tells when it ends, what was looked at at take-out is out.
  * @param known whether its outcome tells how it came out
  * @param now the moment, ISO 8601 with its offset @param today its day
  */
@@ -28,9 +28,9 @@ export function mayBeInHold(
   now: string,
   today: string,
 ): boolean {
-  if (outcome !== null && outcome.setAtTakeOut !== null) return false;
   const end = hold && endOf(hold);
-  return end === null ? !known && daysBetween(madeOn, today) < HOLD_DAYS : end > Date.parse(now);
+  if (end !== null) return end > Date.parse(now);
+  return outcome?.setAtTakeOut == null && !known && daysBetween(madeOn, today) < HOLD_DAYS;
 }
 
 /**

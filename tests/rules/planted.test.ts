@@ -212,6 +212,11 @@ const PLANTED: Partial<Record<RefusalCode, Plant>> = {
     const open = hold({ endedAt: '2026-03-11T10:00:00Z' });
     return ['batch.addHold', { batch: keeper.batchOf(a), hold: open, jars: [a] }];
   },
+  'taken out early': (keeper) => {
+    const warm = hold({ startedAt: '2026-03-10T08:00:00Z', endedAt: null, hours: 36 });
+    const { jars } = keeper.must('batch.record', batchOf('2026-03-10', [plainJar('a', { hold: 0 })], { holds: [warm] }));
+    return seen(jars[0] ?? '', { setWord: 'firm' });
+  },
   'stay not timed': (keeper) =>
     fact(keeper, (jar, hold, other) => {
       keeper.ledger.acts.run('batch.addHold', 'a row', null, (act) => {

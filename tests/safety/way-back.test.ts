@@ -150,7 +150,7 @@ it('a power cut is read in any note, and handed down', () => {
 }); // prettier-ignore
 
 describe('a jar that may still be in its hold', () => {
-  it('is no seed, nor what was kept apart of it, until somebody says how it was at take-out', () => {
+  it('is no seed, nor what was kept apart of it, until its hold has ended, whatever is said of it before', () => {
     const { session, children } = pair({});
     const seedings = [fromJar(children[1] ?? '')];
     const holds = [{ ...HOLD, startedAt: '2026-05-19T20:00:00+02:00' }];
@@ -159,7 +159,15 @@ describe('a jar that may still be in its hold', () => {
     must(session, 'portion.save', { portion: { ...pot, jar: jars[0] ?? '' } });
     const waiting = () => ranked(session).filter(({ label, stops }) => label.startsWith('19 May a') && stops.some(({ code }) => code === 'in its hold')).length;
     expect(waiting()).toBe(2);
-    must(session, 'outcome.save', { jar: jars[0] ?? '', outcome: FIRM, onShelf: true });
+    const [jar = ''] = jars;
+    const firm = { jar, outcome: FIRM, onShelf: true };
+    expect(refusalOf(session, 'outcome.save', firm)).toMatchObject({ code: 'taken out early', sentence: expect.stringMatching(/^19 May a is in warmth for about \d+ more hours.*taken out early, correct when/) });
+    // An early look says how it goes, and a written reason lets the words in; neither makes a seed of it.
+    must(session, 'outcome.save', { ...firm, outcome: { ...unseen, earlyCheckHours: 12, earlySour: true, earlySet: 'starting' } });
+    must(session, 'outcome.save', { ...firm, why: 'the clock of this computer is wrong' });
+    expect(waiting()).toBe(2);
+    const [hold] = must(session, 'batch.get', { id: must(session, 'jar.get', { id: jar }).batch }).holds;
+    must(session, 'hold.correct', { id: hold?.id ?? '', changes: { endedAt: '2026-05-20T09:00:00+02:00' } });
     expect(waiting()).toBe(0);
   }); // prettier-ignore
 

@@ -7,7 +7,7 @@ import type { Rows } from '../facts/fact-rows';
 import { whereabouts } from '../entries/where-it-stands';
 
 const NOTHING: Omit<Fresh, 'labels'> = {
-  seedings: new Set(), kept: new Set(), moved: new Set(), seen: new Set(), reserves: new Set(), ends: new Set(),
+  seedings: new Set(), kept: new Set(), moved: new Set(), seen: new Set(), looked: new Set(), reserves: new Set(), ends: new Set(),
   stays: new Set(), mistakes: new Set(),
 }; // prettier-ignore
 
@@ -74,6 +74,7 @@ export function freshIn(rows: Rows, act: number, undone: boolean): Fresh {
     kept: keys(of('portion', 'kept_on')),
     moved: keys(of('movement', 'kind', 'day', 'at')),
     seen: keys(of('observation', 'day', 'at')),
+    looked: keys(of('observation', 'stage', 'set_state', 'set_word', 'whey', 'tang')),
     reserves: newReserves(rows, changes),
     ends: keys(of('hold', 'ended')),
     stays: keys(of('stay', 'hold'), 'jar'),

@@ -302,9 +302,16 @@ class Loader {
       Pick<
         ObservationFact,
         'key' | 'jar' | 'portion' | 'setAfterHours' | 'setByHours' | 'daysOpen' | 'powerCutHours'
-      > & { stage: string; set_state: string | null; told: number | null; told_off: number | null };
+      > & {
+        stage: string;
+        set_state: string | null;
+        tasted: number;
+        told: number | null;
+        told_off: number | null;
+      };
     const found = this.#of<Found>(
-      `SELECT o.key, o.jar, o.portion, o.stage, o.day, o.at, o.at_off, o.set_state, o.set_after_hours AS setAfterHours,
+      `SELECT o.key, o.jar, o.portion, o.stage, o.day, o.at, o.at_off, o.set_state,
+              coalesce(o.set_word, o.whey, o.tang) IS NOT NULL AS tasted, o.set_after_hours AS setAfterHours,
               o.set_by_hours AS setByHours, o.days_open AS daysOpen, o.power_cut_hours AS powerCutHours,
               a.at AS told, a.at_off AS told_off
          FROM observation o LEFT JOIN record r ON r.key = o.key AND o.days_open IS NOT NULL
@@ -320,13 +327,14 @@ class Loader {
     );
     for (const { observation, ph } of measures)
       acidity.set(observation, [...(acidity.get(observation) ?? []), ph]);
-    return found.map(({ stage, set_state, told, told_off, day, at, at_off, ...same }) => ({
+    return found.map(({ stage, set_state, tasted, told, told_off, day, at, at_off, ...same }) => ({
       ...same,
       day: dayIn({ day, at, at_off }),
       at: moment(at, at_off),
       toldOn: moment(told, told_off)?.slice(0, 10) ?? null,
       acidity: acidity.get(same.key) ?? [],
       setAtTakeOut: stage !== 'take-out' || set_state === null ? null : set_state === 'set',
+      out: stage === 'not said' ? tasted === 1 : stage !== 'early',
     }));
   }
 
