@@ -83,6 +83,7 @@ export const question = {
   uncertainSign: (words: string) => `It says “${words}”. Was that a sign of spoilage? Until it is answered the jar counts as spoiled.`,
   unsure: (words: string) => `The remark “${words}” sounds unsure. It is kept in the note.`,
   thrownOut: (words: string) => `It was thrown out (“${words}”) and no reason is told. Until it is answered the jar counts as spoiled.`,
+  pours: (text: string) => `“${text}”: did it pour like milk when its hold ended, or was it set and thin? Until you answer it is kept as the texture.`,
   setUnknown: (text: string) => `“${text}” could not be matched to a set word. It is kept as the texture. Which word fits?`,
   percentOfWhat: (text: string) => `“${text}” is a share, and the row does not tell how much milk it is a share of. The amount is left blank and the text is kept in the note.`,
   whichProduct: (text: string) => `Which product is “${text}”? Until it is answered the row stays aside.`,

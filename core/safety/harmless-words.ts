@@ -2,11 +2,9 @@
 // made of, what it lets pass, and beside that what must stop all the same. Common practice, no source. Such a phrase is taken out
 // of a text before it is read, so that whatever else the text says is still heard; the text itself is quoted like any other.
 
-const oneOf = (list: string): string =>
-  `(?:${list
-    .trim()
-    .split(/\s*,\s*/)
-    .join('|')})`;
+import { items } from './phrases';
+
+const oneOf = (list: string): string => `(?:${items(list).join('|')})`;
 
 /** What goes off without spoiling, and is switched. */
 const DEVICES = oneOf('timer, alarm, clock, bell, siren, buzzer, heater, heating, heat, oven, light, lights, lamp, power, electricity, current, cooker, machine, thermostat, heating pad, heat pad, heat mat, mat, bath, water bath, pump, incubator, fridge, freezer, kettle, radio, phone, fuse, breaker'); // prettier-ignore
@@ -16,8 +14,10 @@ const OF_FOAM = oneOf('strips?, boxe?s?, coolers?, rollers?, mats?, boards?, pad
 const SHAPES = oneOf('silicone, silicon, rubber, plastic, metal, tin, glass, wooden, baking, muffin, cupcake, jelly, ice, ice cube, ice lolly, lolly, popsicle, cake, bread, loaf, candy, chocolate, cheese, pudding, blancmange, panna cotta, soap, butter, heart, star, flower, round, square, oblong, tub, cup, egg, gummy, mini, shaped'); // prettier-ignore
 /** What the keeper goes off to. */
 const AWAY = oneOf('bed, sleep, work, school, church, town, the shops?, the market, holiday, a walk, lunch, dinner, see, buy, fetch, get, visit, meet, catch'); // prettier-ignore
+/** Hours in words. */
+const HOURS = oneOf('one, two, three, four, five, six, seven, eight, nine, ten, eleven, twelve');
 /** A time by the clock, and not one by the day. */
-const CLOCK = String.raw`(?:\d{1,2}(?:[:.]\d\d)?(?! ?(?:d|days?|weeks?|months?|degrees|°))\b(?: ?[ap]\.?m\b\.?| o'clock)?|noon|midday|midnight|dawn|dusk|bedtime)`;
+const CLOCK = String.raw`(?:\d{1,2}(?:[:.]\d\d)?(?! ?(?:d|days?|weeks?|months?|degrees|°))\b(?: ?[ap]\.?m\b\.?| o'clock)?|(?:half past |quarter (?:past|to) )?${HOURS}\b(?! (?:days?|weeks?))|noon|midday|midnight|dawn|dusk|bedtime)`;
 /** What does spoil: of these, going off is never the clock's. */
 const FOOD = oneOf('milk, half-and-half, cream, jar, jars, yoghurt, yogurt, culture, batch, curd, curds, whey, seed, starter, pot, portion, cubes?, contents?, sample'); // prettier-ignore
 /** What is put away, and isn't the jar. */
@@ -43,9 +43,9 @@ export const HARMLESS: readonly Harmless[] = [
   },
   {
     what: 'something was switched, or the keeper left, at a time by the clock',
-    phrase: new RegExp(String.raw`(?<!\b${FOOD} (?:had |has )?)\b${WENT_OFF} (?:again )?(?:at|about|around) (?:about |around )?${CLOCK}`, 'g'), // prettier-ignore
-    fine: ['Went off at 9 pm', 'went off at 21:00', 'went off around noon'],
-    stops: ['the milk went off at 9 pm', 'went off at 9 days', 'went off at some point', 'went off after opening'],
+    phrase: new RegExp(String.raw`(?<!\b${FOOD} (?:had |has )?)\b${WENT_OFF} (?:again )?(?:(?:at|about|around|by|before|after|since) (?:about |around )?${CLOCK}|\d{1,2}[:.]\d\d\b|\d{1,2} ?[ap]\.?m\b\.?)`, 'g'), // prettier-ignore
+    fine: ['Went off at 9 pm', 'went off 9pm', 'goes off at half past nine', 'went off by 21:00', 'gone off at six', 'went off at 21:00', 'went off around noon'],
+    stops: ['the milk went off at 9 pm', 'went off after 9 days', 'went off after six days', 'went off at 9 days', 'went off at some point', 'went off after opening'],
   },
   {
     what: 'the keeper left',
@@ -61,9 +61,9 @@ export const HARMLESS: readonly Harmless[] = [
   },
   {
     what: 'a mould to pour into',
-    phrase: new RegExp(String.raw`\b${SHAPES}[- ]mou?lds?\b(?! (?:spots?|growth|on|patch\w*))|\bmou?ld tins?\b|\b(?:in|into|from|out of|fills?|filled|lined|greased|used) (?:the |a |my |one |two |three )?mou?lds?\b(?! (?:spots?|growth|on|patch\w*))|\bthe shape of (?:a|the) mou?ld\b`, 'g'), // prettier-ignore
-    fine: ['silicone mould', 'a tub mold', 'set in a mold', 'tub-shaped mold', 'bread mould tin'],
-    stops: ['mould', 'mold in the jar', 'silicone lid had mould', 'plastic tub with mold', 'set in a mold, mould on top'],
+    phrase: new RegExp(String.raw`\b${SHAPES}[- ]mou?lds?\b(?! (?:spots?|growth|on|patch\w*))|\bmou?ld tins?\b|\b(?:in|into|from|out of|fills?|filled|lined|greased|used) (?:the |a |my |one |two |three )?mou?lds?\b(?! (?:spots?|growth|on|patch\w*))|\bthe shape of (?:a|the) mou?ld\b|\bmou?lds? (?:no\.? ?|nr\.? ?|number |# ?)\d+\b|\bmou?ld (?:[a-h]|\d{1,2})(?=$|[,;.)])`, 'g'), // prettier-ignore
+    fine: ['silicone mould', 'a tub mold', 'set in a mold', 'tub-shaped mold', 'bread mould tin', 'mold no. 3', 'mould #2', 'mold 4, firm', 'mould nr. 1'],
+    stops: ['mould', 'some mold on top', 'mold: 3 spots', 'mold 3 days after opening', 'mold in the jar', 'silicone lid had mould', 'plastic tub with mold', 'set in a mold, mould on top'],
   },
   {
     what: 'spoiled by too much of something good, or bad luck',
@@ -73,7 +73,7 @@ export const HARMLESS: readonly Harmless[] = [
   },
   {
     what: 'something other than the jar was put away, or nothing was',
-    phrase: new RegExp(String.raw`\b(?:threw (?:out|away)|tossed|discarded|binned|dumped) (?:the |all the |some )?${NO_JAR}\b|\b${NO_JAR} (?:was |were )?(?:thrown (?:out|away)|tossed|discarded|binned|dumped|poured down the (?:sink|drain))\b|\btossed (?:it )?(?:in|into|with) (?!(?:the |a |my )?(?:bin|trash|rubbish|garbage|compost|sink|drain))`, 'g'), // prettier-ignore
+    phrase: new RegExp(String.raw`\b(?:threw (?:out|away)|tossed|discard(?:ed)?|binned|dumped) (?:the |all the |some )?${NO_JAR}\b|\b${NO_JAR} (?:was |were )?(?:thrown (?:out|away)|tossed|discarded|binned|dumped|poured down the (?:sink|drain))\b|\btossed (?:it )?(?:in|into|with) (?!(?:the |a |my )?(?:bin|trash|rubbish|garbage|compost|sink|drain))`, 'g'), // prettier-ignore
     fine: ['discarded the whey', 'whey poured down the sink', 'tossed in the fridge', 'tossed with oats'],
     stops: ['threw it out', 'discarded', 'tossed in the bin', 'discarded the jar'],
   },

@@ -5,11 +5,22 @@ import { plain } from '../../quantities/quantities';
 /** In order of testing; what one matched is taken out before the next is tried ("very thick" is not also "thick"). */
 const SET_PHRASES: readonly (readonly [SetWord, RegExp])[] = [
   ['very firm', /\b(?:(?:very|v\.?|extra|super|really|extremely|rock) (?:firm|thick|solid|stiff|hard)|set hard|rock hard|stiff|hard|(?:sehr|extrem) (?:fest|dick)|steinhart|tres (?:ferme|epais\w*|pris)|muy (?:firme|espes[oa]|dur[oa])|molto (?:sod[oa]|compatt[oa]|dens[oa]|ferm[oa])|(?:zeer|heel|erg) (?:stevig|dik)|muito (?:firme|espess[oa])|(?:mycket|meget|veldig) (?:fast|tjock|tyk|tykk)|bardzo (?:gest\w+|zwart\w+|tward\w+|sztywn\w+|scisl\w+))\b/g],
-  ['runny', /\b(?:(?:very|really|too|quite) (?:thin|loose)|runny|thin|watery|drinkable|drinking|liquid|pourable|pours|soupy|like (?:kefir|milk|water|cream|drinking yogh?urt)|(?:dunn|zah)?flussig|dunn|trinkbar|liquide|coulant|buvable|liquid[oa]|fluid[oa]|bevibile|bebible|dun|vloeibaar|drinkbaar|rinnig|los|flytande|drickbar|tynd|flydende|tynn|rennende|rzadk\w+|plynn\w+|wodnist\w+|lejac\w+)\b/g],
+  ['runny', /\b(?:(?:very|really|too|quite) (?:thin|loose)|runny|thin|drinkable|drinking|soupy|like (?:kefir|cream|drinking yogh?urt)|zahflussig|dunn|trinkbar|coulant|buvable|bevibile|bebible|dun|drinkbaar|rinnig|los|drickbar|tynd|tynn|rzadk\w+|lejac\w+)\b/g],
   ['soft', /\b(?:(?:weak|loose|soft|light|partial)(?:ly)?[- ]set|(?:barely|partly|partially|half|just) set|set (?:soft|loose|weak)(?:ly)?|soft|loose|weak|wobbly|jiggly|weich|locker|halbfest|mou|molle|souple|tendre|bland[oa]|suave|tiern[oa]|morbid[oa]|zacht|slap|mole|maci[oa]|mjuk|blod|myk|miekk\w+|luzn\w+|delikatn\w+)\b/g],
   ['spoonable', /\b(?:spoonable|scoopable|(?:like )?(?:a )?(?:custard|pudding)(?:y|-like|ig)?|creamy|loffelfest|loffelbar|cremig|sahnig|puddingartig|cremeux|cremeuse|onctueu\w+|a la cuillere|cremos[oa]|al cucchiaio|lepelbaar|romig|skedbar|kramig|cremet|kremet|kremow\w+|jak budyn)\b/g],
   ['firm', /\b(?:firm(?:ly)?|solid(?:ly)?|thick|(?:well|fully|nicely|good|properly|completely)[- ]set|set (?:well|nicely|fully|firm)|good set|clean break|sliceable|holds? (?:its )?shape|fest|stichfest|schnittfest|dick|ferme|epais\w*|bien pris|firme|espes[oa]|(?:bien )?cuajad[oa]|sod[oa]|compatt[oa]|dens[oa]|ferm[oa]|ben rappreso|stevig|dik|espess[oa]|fast|tjock|tyk|tykk|stiv|gest\w+|zwart\w+|scisl\w+|sztywn\w+)\b/g],
 ]; // prettier-ignore
+
+/**
+ * It pours: that may be a thin set, or milk that has not set, which is neither food nor seed (trade practice, no source). Words of
+ * the languages that set words are read in; of any other the word is not known, and asked about for that.
+ */
+const POURS =
+  /\b(?:liquid\w*|fluid\w*|watery|pours?|poured|pouring|pourable|as thin as (?:milk|water)|like (?:milk|water)|(?:wie|comme|comme (?:de l'?|du )|como|come|als|som|jak) (?:milch|wasser|du lait|lait|eau|l'eau|leche|agua|latte|acqua|melk|water|leite|mjolk|vatten|maelk|vand|vann|mleko|woda)|(?:dunn)?flussig\w*|wassrig\w*|liquide\w*|liquid[oa]s?|fluid[oa]s?|acuos[oa]|acquos[oa]|aguad[oa]|vloeibaar\w*|waterig\w*|flytande|vattnig\w*|flydende|vandet|rennende|flytende|vassen|plynn\w+|wodnist\w+)\b/;
+
+/** Said of a jar on its way: what was loose at 12 h may be firm at the end. */
+const ON_ITS_WAY =
+  /\b(?:still|yet|noch|encore|aun|todavia|ancora|nog|ainda)\b|\b(?:at|after|by|nach|apres|tras|dopo|na) (?:about |ca\.? )?\d+ ?(?:h|hrs?|hours?|std|stunden|heures?|horas?|ore|uur)\b/;
 
 const NOT_SET =
   /\b(?:not (?:yet )?set|(?:did ?n[o']?t|never|no) set|unset|still (?:just )?(?:milk|liquid)|failed to set|nicht (?:fest|gesetzt|gestockt|dick)\w*|(?:n'a )?pas pris|pas (?:de )?prise|no cuaj\w+|sin cuajar|non (?:si e )?rappreso|niet (?:gestold|gestremd|dik|gezet)|nao (?:coalhou|firmou)|(?:stelnade|satte sig) inte|inte (?:stelnat|satt)|ikke (?:stivnet|sat|satt)|nie (?:zgestn\w+|sciel\w+|zsiadl\w+))\b/;
@@ -24,6 +35,8 @@ export type SetReading =
   | { readonly kind: 'word'; readonly word: SetWord; readonly exact: boolean }
   | { readonly kind: 'set' }
   | { readonly kind: 'not set' }
+  /** It pours, which may be either. */
+  | { readonly kind: 'pours' }
   | { readonly kind: 'unknown' };
 
 /** A cell that tells how a jar set → one of the five set words, where it can be told. */
@@ -33,6 +46,7 @@ export function readSet(text: string): SetReading {
     .trim();
   if (NOT_SET.test(said) || NO.test(said)) return { kind: 'not set' };
   if (YES.test(said)) return { kind: 'set' };
+  if (POURS.test(said)) return { kind: 'pours' };
   if (SOFTENED.test(said)) return { kind: 'unknown' };
   const words: SetWord[] = [];
   let left = said;
@@ -43,8 +57,12 @@ export function readSet(text: string): SetReading {
   }
   const [word] = words;
   if (word === undefined || words.length > 1) return { kind: 'unknown' };
+  if ((word === 'runny' || word === 'soft') && ON_ITS_WAY.test(said)) return { kind: 'unknown' };
   return { kind: 'word', word, exact: said === word };
 }
+
+/** Whether a cell tells how a jar set, in one of the words or as pouring. */
+export const saysHowSet = (text: string): boolean => ['word', 'pours'].includes(readSet(text).kind);
 
 /** A "spoiled?" column: yes, no, or null where it is neither. */
 export function readYesNo(text: string): boolean | null {
@@ -80,11 +98,19 @@ export function readWhey(text: string): Outcome['whey'] {
     : null;
 }
 
-/** How sour, or null. */
+/** A denial before a word for sour, with a little between: “not at all sour”, “kaum sauer”, “no acid yet”. */
+const SOUR = String.raw`(?:sour\w*|tang\w*|tart\w*|acid\w*|sharp|sauer\w*|saure|acide\w*|zuur\w*|syrlig\w*|sur|kwasn\w+)`;
+const DENIED = String.raw`(?:not|no|never|hardly|barely|isn'?t|wasn'?t|without|lacks?|nicht|kaum|kein\w*|ohne|pas|sans|sin|non|niet|geen|nauwelijks|nao|sem|inte|ingen|ikke|nie|bez)`;
+const NOT_SOUR = new RegExp(
+  String.raw`\b${DENIED}\b(?: \w+){0,2} ${SOUR}\b|\bunsour|\b${SOUR} (?:not|no|missing|lacking|fehlt)\b|\b${SOUR} ?\?`,
+);
+
+/** How sour, or null; what denies it, or asks, says only that: it is kept in its own words. */
 export function readTang(text: string): Outcome['tang'] {
   const said = plain(text);
   if (/^(?:none|no|not (?:sour|tangy)|0|-|keine?|aucune?|nada|geen|ingen|inget|brak)\b/.test(said))
     return 'none';
+  if (NOT_SOUR.test(said)) return null;
   if (
     /\b(?:sharp|strong|very (?:sour|tangy|tart)|sehr sauer|kraftig|tres acide|fort|muy acid[oa]|fuerte|molto acid[oa]|zeer zuur|muito acid[oa]|mycket sur|meget syrlig|bardzo kwasn\w+)\b/.test(
       said,

@@ -4,7 +4,7 @@ import { findAmounts, parseHours, parsePh, parseTemperature, plain, tidy } from 
 import { cellDay, findDay, serialDay, withoutSureDays } from '../cells/days';
 import { readMoment, readSpan } from '../cells/moments';
 import { PIECE_WITHIN, PREVIOUS } from '../cells/seed-words';
-import { readSet } from '../cells/cell-words';
+import { saysHowSet } from '../cells/cell-words';
 import { JAR_HEADING } from './jar-heading';
 
 /** Whether a cell is a bare number. */
@@ -38,7 +38,7 @@ export function meaningOfCells(cells: readonly string[], free: ReadonlySet<NoteC
     ['seed', () => most((cell) => PIECE_WITHIN.test(cell) || withDay(cell) || PREVIOUS.test(plain(cell)), 0.5)],
     ['temperature', () => most((cell) => isWarmth(cell) || (number(cell) >= 85 && number(cell) <= 115), 0.8)],
     ['ph', () => most((cell) => number(cell) >= 3 && number(cell) <= 7 && /[.,]/.test(cell) && parsePh(cell).ok, 0.8)],
-    ['set', () => most((cell) => readSet(cell).kind === 'word', 0.6)],
+    ['set', () => most(saysHowSet, 0.6)],
     ['milk', () => most((cell) => MILKISH.test(plain(cell)), 0.6)],
     ['addition', () => most((cell) => FIBREISH.test(plain(cell)), 0.6)],
     ['jar', () => most((cell) => /^[#]?\s*[\p{L}]$/u.test(tidy(cell)) || JAR_HEADING.test(tidy(cell)), 0.9)],

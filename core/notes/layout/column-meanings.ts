@@ -4,7 +4,7 @@ import { NOTE_COLUMNS, type NoteColumn } from '../../contract';
 import { findAmounts, parseTemperature, plain, tidy } from '../../quantities/quantities';
 import { cellDay, daysBetween, findDay, withoutSureDays } from '../cells/days';
 import { PIECE_WITHIN } from '../cells/seed-words';
-import { isNothing, readSet, readYesNo } from '../cells/cell-words';
+import { isNothing, saysHowSet, readYesNo } from '../cells/cell-words';
 import type { Question, Said } from '../said';
 import { assumed, meaningInWords, question } from '../notes-says';
 import type { Row, Table } from '../table/table-rows';
@@ -496,8 +496,7 @@ function corrected(drafts: Drafts): void {
   // A texture column of set words, where nothing else tells how a jar set.
   const texture = drafts.all.find(
     ({ meaning, cells }) =>
-      (meaning === 'texture' || meaning === 'spoiled') &&
-      share(cells, (cell) => readSet(cell).kind === 'word') >= 0.6,
+      (meaning === 'texture' || meaning === 'spoiled') && share(cells, saysHowSet) >= 0.6,
   );
   if (texture && !has(drafts, 'set')) {
     texture.meaning = 'set';

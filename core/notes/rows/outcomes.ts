@@ -49,13 +49,14 @@ function readSetCell(row: RowCells, seen: Seen): void {
   const text = cell.text.trim();
   seen.setText = text;
   const read = readSet(text);
-  const answer = SET_WORDS.find((word) => word === answerTo('set', row));
+  const given = answerTo('set', row);
+  const answer = SET_WORDS.find((word) => word === given);
   if (answer === undefined && read.kind === 'word') {
     seen.setWord = read.word;
     if (read.exact) return;
     log.assume(assumed.setWord(text, read.word));
   } else if (answer !== undefined) seen.setWord = answer;
-  else if (read.kind === 'not set') {
+  else if (read.kind === 'not set' || given === 'not set') {
     seen.setAtTakeOut = false;
     seen.setWord = 'runny';
     log.assume(assumed.setWord(text, 'runny'));
@@ -63,8 +64,8 @@ function readSetCell(row: RowCells, seen: Seen): void {
     if (read.kind === 'set') seen.setAtTakeOut = true;
     log.ask(
       'set',
-      question.setUnknown(text),
-      SET_WORDS.map((word) => [word, word]),
+      read.kind === 'pours' ? question.pours(text) : question.setUnknown(text),
+      [...SET_WORDS, ...(read.kind === 'pours' ? ['not set'] : [])].map((word) => [word, word]),
     );
   }
   seen.texture.unshift(text);
@@ -109,6 +110,14 @@ function readWheyAndTang(row: RowCells): Pick<Outcome, 'whey' | 'tang'> {
 
 /** Columns whose words are heard for signs of spoilage. */
 const HEARD: readonly NoteColumn[] = ['set', 'texture', 'smell', 'colour', 'whey', 'tang', 'note', 'spoiled'];
+/** Columns whose words become something else than words: what they say besides would be lost. */
+const UNHEARD: readonly NoteColumn[] = ['milk', 'vessel', 'addition', 'addition amount', 'volume', 'amount'];
+const COLOURS: readonly Outcome['signs'][number][] = ['pink', 'red', 'orange', 'black'];
+/** Of what is stirred in or poured into a colour says nothing: black sesame, a red lid. */
+const namesSpoilage = (text: string): boolean => {
+  const { signs, spoiledSaid } = readRemark(text);
+  return spoiledSaid || signs.some((sign) => !COLOURS.includes(sign));
+};
 const FINE_OR_NOT = [
   ['fine', 'It was fine'],
   ['spoiled', 'It was spoiled'],
@@ -226,8 +235,13 @@ export function readOutcome(row: RowCells): RowFacts['outcome'] {
   readSetCell(row, seen);
   readPhCell(row, seen);
   const words = readWheyAndTang(row);
-  for (const cell of row.cells)
-    if (HEARD.includes(cell.column.meaning) && tidy(cell.text) !== '') hear(cell, row, seen);
+  for (const cell of row.cells) {
+    if (tidy(cell.text) === '') continue;
+    if (HEARD.includes(cell.column.meaning)) hear(cell, row, seen);
+    // In a column of milk or vessels it is read for something else: kept as words, it stops its jar until it is answered.
+    else if (UNHEARD.includes(cell.column.meaning) && namesSpoilage(cell.text))
+      row.log.keep(cell.column.heading, cell.text);
+  }
   holdAgainstGate(row, seen);
   const texture = lineOf('texture', seen.texture, row);
   const [smell, colour] = [lineOf('smell', told('smell'), row), lineOf('colour', told('colour'), row)];
