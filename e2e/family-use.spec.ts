@@ -70,6 +70,35 @@ test.describe('the invented ledger', () => {
     await expect(pane(page).getByText(/^Lifted: /)).toHaveCount(0);
   });
 
+  test('one reason lifts the caution on every jar that is marked; the spoiled jar at its root is a link', async ({
+    page,
+  }) => {
+    await shown(page);
+    await page
+      .getByRole('treeitem', { name: /set aside/ })
+      .first()
+      .click();
+    await pane(page).getByRole('button', { name: 'Lift with a reason' }).first().click();
+    const others = pane(page).getByRole('group', { name: 'Does the same reason hold for others?' });
+    const boxes = await others.getByRole('checkbox').count();
+    expect(boxes).toBeGreaterThan(1);
+    await others.getByRole('button', { name: 'Mark all' }).click();
+    await pane(page)
+      .getByLabel('Why is it all right to use?')
+      .fill('Looked at and smelled one by one: clean.');
+    await pane(page).getByRole('button', { name: 'Lift it' }).click();
+    await expect(page.getByText(`is lifted on ${boxes + 1} jars, with your reason kept.`)).toBeVisible();
+    await page.keyboard.press('Control+z');
+    await expect(pane(page).getByText(/^Lifted: /)).toHaveCount(0);
+    const root = pane(page)
+      .getByText(/^Because of .*which spoiled/)
+      .first()
+      .getByRole('button');
+    const label = (await root.textContent()) ?? '';
+    await root.click();
+    await expect(pane(page).getByRole('heading', { level: 2 })).toContainText(label);
+  });
+
   test('the pane shows the jar’s photograph and what is kept of it; its name stays while the rest scrolls', async ({
     page,
   }) => {

@@ -7,6 +7,9 @@ import type { SafetyStop, Discard, GateReason, Answer, SafetyLook } from '../sha
 import { quotedEnd } from './quoted-end';
 
 export const LOOK_AND_SMELL = 'Look and smell first, and when in doubt, discard.';
+/** The first thing said beside a seed that may be used once it was looked at. */
+export const LOOK_BEFORE_SEEDING =
+  'Look at it and smell it before you seed from it; when in doubt, discard it.';
 const NO_TOXIN_UNDONE = 'Spoilage organisms had time, and acid that comes later does not undo a toxin.';
 
 const hoursInWords = (hours: number): string => (hours === 1 ? 'an hour' : `${hours} hours`);

@@ -1,5 +1,5 @@
 // The caution that stands beside a seed field, whichever way the jar came into it.
-import { setAsideSentence } from '../../core/says/safety-says';
+import { LOOK_BEFORE_SEEDING, setAsideSentence } from '../../core/says/safety-says';
 import { useRead } from '../state/use-read';
 import { holdsBecauseOf } from './held-seeds';
 
@@ -31,14 +31,14 @@ export function SeedCaution({ jar }: { readonly jar: string }) {
     );
   const { asSeed = [], descendsFromHeld = null } = judged?.ok ? judged.value : {};
   const against = [...(descendsFromHeld === null ? [] : [descendsFromHeld]), ...asSeed];
-  const says = [
-    ...(view.caution === 'look'
-      ? [`${view.label} is related to a spoiled jar. Look at it and smell it before you seed from it.`]
-      : []),
-    ...(against.length > 0 ? [`Before you seed from ${view.label}:`, ...against] : []),
-  ];
-  if (says.length === 0) return null;
-  // Some of them close with it already, and once is enough.
-  const plain = says.join(' ').replaceAll(/ ?When in doubt, discard\./g, '');
-  return <output className="notice caution">{plain} When in doubt, discard it, and take another jar.</output>;
+  const related = view.caution === 'look' ? [`${view.label} is related to a spoiled jar.`] : [];
+  if (related.length + against.length === 0) return null;
+  return (
+    <output className="notice">
+      <strong>{LOOK_BEFORE_SEEDING}</strong>
+      {[...related, ...against].map((says) => (
+        <span key={says}> {says}</span>
+      ))}
+    </output>
+  );
 }

@@ -3,7 +3,7 @@
 import { expect, it } from 'vitest';
 import { spoilageGrew, spoilageOf } from '../../core/safety/signs';
 import type { Outcome } from '../../core/ledger/records';
-import { must, newFile, newSession, openSession, smallFamily, unseen } from './ledger-files';
+import { must, newFile, newSession, openSession, refusalOf, smallFamily, unseen } from './ledger-files';
 
 const foam: Omit<Outcome, 'jar'> = {
   ...unseen,
@@ -105,3 +105,23 @@ it.each([
 ] as [string, Omit<Outcome, 'jar'>, Omit<Outcome, 'jar'>, boolean][])('%s', (_why, then, now, grew) => {
   expect(spoilageGrew(spoilageOf(then), spoilageOf(now))).toBe(grew);
 });
+
+it('one reason lifts as many jars as the keeper marks, in one act that one undo takes back; one wrong jar, and none is lifted', () => {
+  const session = newSession();
+  const { jars } = smallFamily(session);
+  const [founder, spoiled, a, b] = jars;
+  must(session, 'outcome.save', { jar: spoiled, outcome: mould, onShelf: null });
+  const listed = must(session, 'caution.list', { of: spoiled });
+  expect(listed.jars.map(({ id }) => id).toSorted()).toEqual([founder, a, b].toSorted());
+  const stands = () => [a, b].map((jar) => must(session, 'jar.get', { id: jar }).cautions.map(({ cleared, reason }) => [cleared, reason]));
+  const before = stands();
+  expect(before).toEqual([[[false, null]], [[false, null]]]);
+  expect(refusalOf(session, 'caution.clear', { jars: [a, spoiled], of: spoiled, reason: REASON }).code).toBe('condemned stays');
+  expect(refusalOf(session, 'caution.clear', { jars: [a, b], of: spoiled, reason: ' ' }).code).toBe('invalid');
+  expect(stands()).toEqual(before);
+  must(session, 'caution.clear', { jars: [a, b, a], of: spoiled, reason: REASON });
+  expect(stands()).toEqual([[[true, REASON]], [[true, REASON]]]);
+  expect(must(session, 'caution.list', { of: spoiled }).jars.map(({ id }) => id)).toEqual([founder]);
+  must(session, 'act.undo', { act: null });
+  expect(stands()).toEqual(before);
+}); // prettier-ignore

@@ -261,6 +261,7 @@ const OF_THE_MOMENT: ReadonlySet<RefusalCode> = new Set<RefusalCode>([
   'kept day to come',
   'gone day to come',
   'taken out before the end',
+  'taken out early',
   'stay not timed',
   'seed spoiled',
   'seed found spoiled',
