@@ -6,6 +6,7 @@ import { cautionSentence, noAcidSentence } from '../says/safety-says';
 import { dayLabel } from '../lineage/labels';
 import type { Family } from '../lineage/family';
 import { answerOf, gateAmongMates } from '../safety/answer';
+import { longUnsaid } from '../safety/still-there';
 import { storageOf, type PortionRecord } from '../vigour/evidence';
 import type { LineJudgement } from '../vigour/line';
 import { POINTS_A_TENFOLD } from '../vigour/level/stored-seed';
@@ -43,8 +44,6 @@ export const sawHowItCameOut = (outcome: Omit<Outcome, 'jar'>): boolean => {
   );
 };
 
-/** A jar of which nobody said that it is kept counts as kept for so many days. */
-const KEPT_UNSAID_DAYS = 60;
 const PLACES = { fridge: 'pot kept in the fridge', freezer: 'frozen', dried: 'dried' } as const;
 
 /**
@@ -80,8 +79,7 @@ export function shelfCandidates(
     if (madeOn === null || member.lost || madeOn > today || (line !== null && !lines.includes(line)))
       return [];
     const storage = storageOf(madeOn, today, portion);
-    const days = storage.fridgeDays + storage.frozenDays;
-    if (!portion && jar.onShelf === null && days > KEPT_UNSAID_DAYS) return [];
+    if (!portion && longUnsaid(jar.onShelf, madeOn, today)) return [];
     const own = against(jar.key);
     const answer = answerOf(family, jar.key, portion && { on: portion.keptOn });
     const { because } = answer;

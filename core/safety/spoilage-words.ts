@@ -1,6 +1,7 @@
 // Words of spoilage as keepers write them, a table a row for each thing said in each language, with what stops and what must
-// not. English, German, French, Spanish, Italian and Dutch: the languages whose rows somebody has vouched for. Every other remark,
-// in whatever language, is quoted until it is answered. Common practice, no source. Words may stop a jar; none excuses one.
+// not: in the languages that notes are read in (layout/languages), the first six with phrases, the others with plain words only.
+// Every other remark is quoted until it is answered, in whatever language. Common practice, no source. Words may stop a jar; none
+// excuses one.
 import type { DiscardSign } from '../ledger/records';
 import { phrases } from './phrases';
 
@@ -10,7 +11,7 @@ export type Told =
 
 export interface SpoilageRow {
   readonly tells: Told;
-  readonly language: 'en' | 'de' | 'fr' | 'es' | 'it' | 'nl';
+  readonly language: 'en' | 'de' | 'fr' | 'es' | 'it' | 'nl' | 'pt' | 'sv' | 'da' | 'pl';
   /** Phrases, plain and in lower case; * is any ending, {name} one of a list, {name?} one or none. */
   readonly words: string;
   /** Where in a clause it must stand; anywhere where nothing is said. */
@@ -20,7 +21,7 @@ export interface SpoilageRow {
 }
 
 /** Lists that phrases are put together from. */
-export const LISTS: Readonly<Record<string, string>> = {
+const LISTS: Readonly<Record<string, string>> = {
   degree: 'very, really, quite, so, rather, pretty, a bit, a little, a touch, slightly, somewhat, kind of, sehr, etwas, leicht, ein bisschen, tres, un peu, muy, un poco, molto, un po, heel, erg, een beetje',
   be: 'had, has, have, was, were, is, are, got, been, all, half, had been, has been, have been, had all, were all',
   raised: 'lifted, popped, popped off, popped up, blew, blown, blew off, blown off, bulged, bulging, raised, came off, come off, flew off, puffed, puffy, puffing, puffed up, swollen, swelled, swelling, domed, bloated, ballooned',
@@ -198,6 +199,43 @@ export const SPOILAGE: readonly SpoilageRow[] = [
   { tells: 'like a fibre', language: 'es', words: 'morado, morada, marron', stops: ['morado'], not: ['no morado'] },
   { tells: 'like a fibre', language: 'it', words: 'viola, bruno, bruna, marrone', stops: ['marrone'], not: ['non marrone'] },
   { tells: 'like a fibre', language: 'nl', words: 'paars, bruin', stops: ['bruin'], not: ['niet bruin'] },
+  { tells: 'pink', language: 'pt', words: 'cor-de-rosa, rosado, rosada, rosados, rosadas', stops: ['manchas rosadas'], not: ['sem manchas rosadas'] },
+  { tells: 'pink', language: 'sv', words: 'rosa, rosafarg*', stops: ['rosa prickar'], not: ['inget rosa'] },
+  { tells: 'pink', language: 'da', words: 'lyserod*, rosa', stops: ['lyserøde pletter'], not: ['ingen lyserøde pletter'] },
+  { tells: 'pink', language: 'pl', words: 'rozow*', stops: ['różowe plamy'], not: ['bez różowych plam'] },
+  { tells: 'red', language: 'pt', words: 'vermelh*', stops: ['pontos vermelhos'], not: ['sem pontos vermelhos'] },
+  { tells: 'red', language: 'pl', words: 'czerwon*', stops: ['czerwone plamy'], not: ['bez czerwonych plam'] },
+  { tells: 'orange', language: 'pt', words: 'laranja, alaranjad*', stops: ['manchas alaranjadas'], not: ['sem manchas alaranjadas'] },
+  { tells: 'orange', language: 'pl', words: 'pomaranczow*', stops: ['pomarańczowe plamy'], not: ['bez pomarańczowych plam'] },
+  { tells: 'black', language: 'pt', words: 'preto, preta, pretos, pretas', stops: ['pontos pretos'], not: ['sem pontos pretos'] },
+  { tells: 'black', language: 'sv', words: 'svart, svarta', stops: ['svarta prickar'], not: ['inga svarta prickar'] },
+  { tells: 'black', language: 'pl', words: 'czarn*', stops: ['czarne kropki'], not: ['bez czarnych kropek'] },
+  { tells: 'fuzz', language: 'pt', words: 'bolor, bolorent*, mofo, mofad*, manchas verdes, manchas azuis, manchas cinza*', stops: ['bolor por cima'], not: ['sem bolor'] },
+  { tells: 'fuzz', language: 'sv', words: 'mogel*, mogl*, grona flackar, gra flackar', stops: ['mögel på ytan', 'möglig'], not: ['inget mögel'] },
+  { tells: 'fuzz', language: 'da', words: 'skimmel*, mugg*, mugne, gronne pletter, gronne flekker', stops: ['skimmel i kanten'], not: ['ingen skimmel'] },
+  { tells: 'fuzz', language: 'pl', words: 'plesn*, splesni*, zaplesni*, zielone plamy', stops: ['pleśń na wierzchu'], not: ['bez pleśni'] },
+  { tells: 'foul smell', language: 'pt', words: 'podre, podres, cheira mal, cheira {degree?} mal, mau cheiro, ranco', stops: ['cheira mal'], not: ['sem mau cheiro'] },
+  { tells: 'foul smell', language: 'sv', words: 'luktar illa, luktade illa, rutten, ruttet, ruttna', stops: ['luktar illa'], not: ['inte rutten'] },
+  { tells: 'foul smell', language: 'da', words: 'lugter darligt, lugter radden*, lugter raddent, radden, raddent, rattent, lukter vondt, stinker', stops: ['lugter dårligt', 'rådden'], not: ['ikke rådden'] },
+  { tells: 'foul smell', language: 'pl', words: 'smierdz*, cuchn*, zgnil*, brzydko pachnie', stops: ['śmierdzi'], not: ['nie śmierdzi'] },
+  { tells: 'foam', language: 'pt', words: 'espuma, espumos*', stops: ['espuma por cima'], not: ['sem espuma'] },
+  { tells: 'foam', language: 'sv', words: 'skum, skummar, skummig*', stops: ['skum på ytan'], not: ['inget skum'] },
+  { tells: 'foam', language: 'pl', words: 'piana, piany, pianie, pieni sie', stops: ['piana na wierzchu'], not: ['bez piany'] },
+  { tells: 'spoiled', language: 'pt', words: 'estragado, estragada, azedou mal', stops: ['estragado'], not: ['não estragado'] },
+  { tells: 'spoiled', language: 'sv', words: 'skamd, skamt, forstord, forstort', stops: ['skämd'], not: ['inte skämd'] },
+  { tells: 'spoiled', language: 'da', words: 'fordaervet, odelagt, bedervet', stops: ['fordærvet'], not: ['ikke fordærvet'] },
+  { tells: 'spoiled', language: 'pl', words: 'zepsut*, zepsulo sie, skazon*', stops: ['zepsuty'], not: ['nie zepsuty'] },
+  { tells: 'thrown out', language: 'pt', words: 'deitado fora, deitada fora, jogado fora, jogada fora', stops: ['jogado fora'], not: ['não jogado fora'] },
+  { tells: 'thrown out', language: 'sv', words: 'slangd*, slangt, slangde, kastad, kastat', stops: ['slängd'], not: ['inte slängd'] },
+  { tells: 'thrown out', language: 'da', words: 'smidt ud, kastet', stops: ['smidt ud'], not: ['ikke smidt ud'] },
+  { tells: 'thrown out', language: 'pl', words: 'wyrzuc*', stops: ['wyrzucony'], not: ['nie wyrzucony'] },
+  { tells: 'bubbles', language: 'pt', words: 'bolhas, bolha, bolhinhas', stops: ['bolhas'], not: ['sem bolhas'] },
+  { tells: 'bubbles', language: 'sv', words: 'bubblor, bubblig*, brus*', stops: ['bubblor'], not: ['inga bubblor'] },
+  { tells: 'bubbles', language: 'da', words: 'bobler, boblende', stops: ['bobler'], not: ['ingen bobler'] },
+  { tells: 'bubbles', language: 'pl', words: 'babelk*, gazowan*', stops: ['bąbelki'], not: ['bez bąbelków'] },
+  { tells: 'slime', language: 'pl', words: 'sluz, sluzowat*, oslizl*', stops: ['śluzowaty'], not: ['nie śluzowaty'] },
+  { tells: 'like a fibre', language: 'pt', words: 'roxo, roxa, castanho, marrom', stops: ['roxo'], not: ['não roxo'] },
+  { tells: 'like a fibre', language: 'pl', words: 'fioletow*, brazow*', stops: ['fioletowy'], not: ['nie fioletowy'] },
 ]; // prettier-ignore
 
 function finderOf(told: Told): RegExp {

@@ -18,4 +18,4 @@ export const HARMLESS_REASONS =
   "dropped, broke, broken, spilled, spilt, smashed, cracked, too old, too long, forgot, no room, no space, ran out of room, ran out of time, extra, leftover, the rest, half, holiday, too thin, too sour, too runny, didn't like, heruntergefallen, zerbrochen, ubrig, casse, cassee, tombe, tombee";
 
 export const DENIALS =
-  "no, not, without, never, none, nothing, free of, free from, isn't, isnt, wasn't, wasnt, didn't, didnt, doesn't, doesnt, neither, nor, kein*, nicht, ohne, weder, pas, sans, aucun, aucune, aucunes, sin, ningun*, non, senza, nessun*, geen, niet, zonder";
+  "no, not, without, never, none, nothing, free of, free from, isn't, isnt, wasn't, wasnt, didn't, didnt, doesn't, doesnt, neither, nor, kein*, nicht, ohne, weder, pas, sans, aucun, aucune, aucunes, sin, ningun*, non, senza, nessun*, geen, niet, zonder, sem, nao, nenhum*, ingen, inget, inga, inte, utan, ikke, uden, uten, nie, bez, brak";

@@ -162,6 +162,12 @@ export function eatSentence({
   return 'Nothing that was noted forbids eating it, which is no proof: look and smell first, and when in doubt, discard.';
 }
 
+/** The same of a jar of which nobody said for long that it is there. */
+export function eatIfThere(answer: Parameters<typeof eatSentence>[0]): string {
+  const says = eatSentence(answer);
+  return `Nobody noted that it is still there. If it is: ${says.charAt(0).toLowerCase()}${says.slice(1)}`;
+}
+
 /** Of a note that stops its jar. */
 export const REMARK_STOPS =
   'That may tell of spoilage. Until you answer, the jar is neither food nor seed. When in doubt, discard it, and do not taste it.';

@@ -2,9 +2,10 @@
 import { useMemo } from 'react';
 import type { Reply } from '../../core/contract';
 import { portionName } from '../../core/ledger/portions';
-import { discardWord, eatSentence } from '../../core/says/safety-says';
+import { discardWord, eatIfThere, eatSentence } from '../../core/says/safety-says';
+import { longUnsaid } from '../../core/safety/still-there';
 import { dayLabel } from '../../core/lineage/labels';
-import { go } from '../state/store';
+import { go, useAppState } from '../state/store';
 import { usePreferences } from '../parts/use-reader';
 import { useRead } from '../state/use-read';
 import { Cautions } from '../parts/caution-list';
@@ -193,8 +194,12 @@ function About({
 }: Pick<Props, 'warm' | 'line' | 'flagsByKey' | 'onGo'> & { readonly jar: JarReply }) {
   const { view } = jar;
   const { safety } = jar.record;
-  const eats = safety === null || view.lost || view.onShelf === false || warm ? null : eatSentence(safety);
-  const rows = recordRows(jar, usePreferences());
+  const preferences = usePreferences();
+  const today = useAppState()?.today ?? null;
+  const hardlyThere = today !== null && longUnsaid(view.onShelf, view.madeOn, today);
+  const says = hardlyThere ? eatIfThere : eatSentence;
+  const eats = safety === null || view.lost || view.onShelf === false || warm ? null : says(safety);
+  const rows = recordRows(jar, preferences);
   const heldKeys = useMemo(
     () => jar.ancestors.filter((key) => (flagsByKey(key) & (FLAG.spoiled | FLAG.setAside)) !== 0),
     [jar, flagsByKey],
@@ -230,7 +235,7 @@ function About({
         </div>
       )}
       <div className="pane-actions">
-        {!condemned && !view.lost && (
+        {!condemned && !view.lost && !hardlyThere && (
           <button
             className={`button${advised ? ' primary' : ''}`}
             type="button"

@@ -110,7 +110,7 @@ Summe;3 Gläser;;6;;;;;
     jars: {
       4: { jar: '2026-02-01 1', sources: ['Blaue Dose'], pieces: [10], generation: 1, hours: 12, set: 'firm', milkMl: 1000 },
       5: { jar: '2026-02-08 1', seeds: ['2026-02-01 1'], ml: [45], generation: 2, hours: 13.5, set: 'spoonable', additions: ['Inulin'] },
-      6: { jar: '2026-02-15 1', seeds: ['2026-02-08 1'], ml: [45], generation: 3, hours: 12, set: 'runny' },
+      6: { jar: '2026-02-15 1', seeds: ['2026-02-08 1'], ml: [45], generation: 3, hours: 12 },
     },
   },
   {

@@ -32,7 +32,7 @@ Fecha,Frasco,De,Cantidad (ml),Horas,°C,Resultado
       3: { jar: '2025-06-13 a', sources: ['Lata Azul'], pieces: [10], generation: 1, hours: 36, celsius: 38, set: 'firm' },
       4: { jar: '2025-06-20 a', seeds: ['2025-06-13 a'], ml: [50], generation: 2, hours: 34, celsius: 38, set: 'very firm' },
       5: { jar: '2025-06-20 b', seeds: ['2025-06-13 a'], ml: [40], generation: 2, hours: 34, celsius: 38, set: 'spoonable' },
-      6: { jar: '2025-06-27 a', seeds: ['2025-06-20 b'], ml: [45], generation: 3, hours: 36, celsius: 37, set: 'runny' },
+      6: { jar: '2025-06-27 a', seeds: ['2025-06-20 b'], ml: [45], generation: 3, hours: 36, celsius: 37 },
     },
   },
   {

@@ -192,7 +192,7 @@ BT-04,2025-05-23,BT03,40,firm
 28/05/2025;celui du 14/05;2 c. à soupe;1 L demi-écrémé;38°C;36h;très ferme;pas de moisissure
 `,
     jars: {
-      2: { jar: '2025-05-02 a', sources: ['Boîte Bleue'], pieces: [10], generation: 1, hours: 36, celsius: 38, set: 'runny' },
+      2: { jar: '2025-05-02 a', sources: ['Boîte Bleue'], pieces: [10], generation: 1, hours: 36, celsius: 38 },
       3: { jar: '2025-05-14 a', seeds: ['2025-05-02 a'], ml: [30], generation: 2, hours: 36, celsius: 38, set: 'firm' },
       4: { jar: '2025-05-28 a', seeds: ['2025-05-14 a'], ml: [30], generation: 3, hours: 36, celsius: 38, set: 'very firm' },
     },
@@ -226,7 +226,7 @@ BT-04,2025-05-23,BT03,40,firm
       2: { jar: '2025-10-15 1', sources: ['Blue Tin'], pieces: [10], generation: 1, hours: 36, celsius: 37.7778, set: 'soft', ph: 4.5 },
       3: { jar: '2025-10-22 2', seeds: ['2025-10-15 1'], ml: [59.1], generation: 2, hours: 36, celsius: 37.7778, set: 'firm', ph: 4.4 },
       4: { jar: '2025-10-29 3', seeds: ['2025-10-22 2'], ml: [59.1], generation: 3, hours: 38, celsius: 38.3333, set: 'firm', ph: 4.3 },
-      5: { jar: '2025-11-05 4', seeds: ['2025-10-29 3'], sources: ['Blue Tin'], ml: [59.1], pieces: [2], generation: 4, hours: 36, set: 'runny', ph: 4.7, milk: '2% milk' },
+      5: { jar: '2025-11-05 4', seeds: ['2025-10-29 3'], sources: ['Blue Tin'], ml: [59.1], pieces: [2], generation: 4, hours: 36, ph: 4.7, milk: '2% milk' },
     },
     says: [/“36h @ 100F” was taken as held for 36h at 100F/],
   },

@@ -145,7 +145,7 @@ second line"
     jars: {
       2: { jar: '2025-10-15 a', sources: ['Lata Azul'], pieces: [10], generation: 1, hours: 36, celsius: 38, set: 'firm' },
       3: { jar: '2025-10-23 a', seeds: ['2025-10-15 a'], ml: [45], generation: 2, hours: 36, celsius: 38, set: 'very firm' },
-      4: { jar: '2025-10-31 a', seeds: ['2025-10-23 a'], ml: [30], generation: 3, hours: 36, celsius: 38, set: 'runny' },
+      4: { jar: '2025-10-31 a', seeds: ['2025-10-23 a'], ml: [30], generation: 3, hours: 36, celsius: 38 },
     },
   },
   {

@@ -3,6 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import { nextLook, stillRuns } from '../../core/ledger/running';
 import { outOfWarmthOn } from '../../core/safety/in-hold';
+import { longUnsaid } from '../../core/safety/still-there';
 import { todayWords } from '../../core/says/today-says';
 
 const hold = (startedAt: string | null, endedAt: string | null, hours: number | null) =>
@@ -46,3 +47,13 @@ describe('a hold that runs', () => {
     expect(stillRuns({ ...running, hours: null }, '2026-05-23T00:00:00+02:00')).toBe(true);
   });
 });
+
+it.each([
+  ['said to be there', true, '2025-01-01', false],
+  ['said to be gone', false, '2025-01-01', false],
+  ['nobody said, made last month', null, '2026-04-20', false],
+  ['nobody said, made 14 months ago', null, '2025-03-20', true],
+  ['nobody said, of a day nobody knows', null, null, true],
+] as const)('a jar %s: taken for gone unless it is seen: %#', (_what, onShelf, madeOn, unsaid) =>
+  expect(longUnsaid(onShelf, madeOn, '2026-05-20')).toBe(unsaid),
+);

@@ -86,7 +86,7 @@ describe.each(SPOILAGE)('$tells, $language: $words', ({ tells, stops, not }) => 
 
 describe('a language without a table', () => {
   // Words may stop, and are quoted in any language: answered-remarks.test.ts holds that no remark is unheard.
-  it.each(['плесень', 'カビ', '发霉了', '곰팡이', 'फफूंद लग गई', 'küf var', 'mögel', 'pleśń'])(
+  it.each(['плесень', 'カビ', '发霉了', '곰팡이', 'फफूंद लग गई', 'küf var'])(
     '%s is no sign by itself: nobody has vouched for a list of it',
     (text) => expect(readRemark(text).signs).toEqual([]),
   );
