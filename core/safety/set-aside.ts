@@ -1,5 +1,5 @@
 // Which jars a set-aside jar touches: itself, and what descends from a set-aside mate. Judgement lets them speak for no other.
-import { cautionSentence, LOOK_AND_SMELL } from '../says/safety-says';
+import { cautionSentence } from '../says/safety-says';
 import type { Family } from '../lineage/family';
 import { stands } from '../shapes/caution-codes';
 
@@ -34,5 +34,5 @@ export function fromMateOf(family: Family, key: number): string | null {
     .find((caution) => caution.relation === 'from a mate' && stands(caution));
   if (!because || because.via === null) return null;
   const [mate, spoiled] = [family.jar(because.via).label, family.jar(because.of).label];
-  return `It descends from ${mate}, which is set aside because of ${spoiled}. ${LOOK_AND_SMELL}`;
+  return `It descends from ${mate}, which is set aside because of ${spoiled}. Look into that first, or start afresh.`;
 }
