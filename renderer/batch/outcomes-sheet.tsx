@@ -4,8 +4,6 @@ import { useEffect, useRef } from 'react';
 import type { BatchReply } from '../../core/contract';
 import { gateReasonSentence } from '../../core/says/safety-says';
 import type { GateVerdict } from '../../core/safety/take-out';
-import { isSpoiled } from '../../core/safety/take-out';
-import { spoilagePassages } from '../../core/safety/remarks';
 import { call } from '../state/ledger-calls';
 import { EditForm } from '../parts/edit-form';
 import { SelectField } from '../parts/fields';
@@ -78,7 +76,7 @@ function Gate({ text, set }: Pick<Props, 'text' | 'set'>) {
 function Row(
   props: Props & {
     readonly label: string;
-    readonly field: Exclude<keyof SeenText, 'different'>;
+    readonly field: Exclude<keyof SeenText, 'different' | 'answer'>;
     readonly words?: readonly string[];
     readonly typed?: (value: string) => string;
     readonly shut?: (jar: Jar) => boolean;
@@ -102,7 +100,7 @@ function Row(
             placeholder={text.allWell && !seen.different ? 'not noted' : undefined}
             read={field === 'ph' ? reader.ph(seen.ph) : undefined}
             problem={problems.get(`${id}.${field}`)}
-            onChange={(value) => set(withSeen(text, id, { [field]: typed(value) }))}
+            onChange={(value) => set(withSeen(text, id, { [field]: typed(value), answer: null }))}
           />
         );
       })}
@@ -193,19 +191,13 @@ export function OutcomesForm({
       saved={`Recorded how ${label} turned out.`}
       onDone={onDone}
       read={(text) => {
-        const { outcomes, problems } = readOutcomes(text, jars, reader, writer);
-        const odd = outcomes.find(
-          ({ outcome }) => outcome && !isSpoiled(outcome) && spoilagePassages(outcome).length > 0,
-        );
+        const { outcomes, problems, odd } = readOutcomes(text, jars, reader, writer);
         return {
           problems: text.allWell ? problems : new Map([['gate', 'Answer the gate first.']]),
-          doubt: odd?.outcome
-            ? {
-                words: spoilagePassages(odd.outcome).map(({ words }) => words),
-                // Whatever it is, it is answered on the jar's own form.
-                answered: () => withSeen(text, odd.jar, { different: true }),
-              }
-            : null,
+          doubt: odd && {
+            words: odd.asks.map(({ words }) => words),
+            answered: (answer) => withSeen(text, odd.jar, { answer }),
+          },
           send: outcomes.length === 0 ? null : (why, draft) => call('outcome.save', { outcomes, why, draft }),
         };
       }}

@@ -1,11 +1,18 @@
 // What is typed of several jars that are looked at together: one answer at the gate for all, then a cell for each. Pure.
 import type { BatchReply, Input } from '../../core/contract';
 import type { Outcome } from '../../core/ledger/records';
+import { spoilagePassages, type SpoilagePassage } from '../../core/safety/remarks';
 import { takeOutGate, type GateVerdict } from '../../core/safety/take-out';
 import { SET_WORDS } from '../parts/set-words';
 import { Taking, type Problems } from '../parts/taking';
 import type { Read, Reader, Writer } from '../parts/reading';
-import { outcomeText, readOutcome, type OutcomeFields } from './outcome-text';
+import {
+  outcomeText,
+  passagesAnswered,
+  readOutcome,
+  type OutcomeFields,
+  type OutcomeText,
+} from './outcome-text';
 
 export const WHEY = ['none', 'a little', 'some', 'a lot'] as const;
 export const TANG = ['none', 'mild', 'clear', 'sharp'] as const;
@@ -20,6 +27,8 @@ export interface SeenText {
   readonly note: string;
   /** Answered by itself, on a form of its own: nothing of it is recorded here. */
   readonly different: boolean;
+  /** What was answered when its words seemed to tell of spoilage; asked anew once they change. */
+  readonly answer: { readonly spoiled: true } | { readonly what: string } | null;
 }
 export interface OutcomesText {
   /** Sour and clean, curd holds, nothing seen, no power cut: said of all that don't differ. */
@@ -30,7 +39,16 @@ export interface OutcomesText {
   readonly jars: Readonly<Record<string, SeenText>>;
 }
 
-const nothingSeen: SeenText = { set: '', ph: '', whey: '', smell: '', tang: '', note: '', different: false };
+const nothingSeen: SeenText = {
+  set: '',
+  ph: '',
+  whey: '',
+  smell: '',
+  tang: '',
+  note: '',
+  different: false,
+  answer: null,
+};
 export const seenOf = (text: OutcomesText, jar: string): SeenText => text.jars[jar] ?? nothingSeen;
 export const nothingTyped: OutcomesText = { allWell: false, phHow: '', phChecked: '', jars: {} };
 
@@ -52,6 +70,9 @@ function word<const T extends string>(typed: string, words: readonly T[]): Read<
 interface SeenRead {
   readonly outcome: OutcomeFields;
   readonly gate: GateVerdict;
+  /** Words that may tell of spoilage and are not answered. */
+  readonly asks: readonly SpoilagePassage[];
+  readonly readAs: 'fine' | null;
 }
 
 /** What the cells of one jar come to. @param additions names of what was stirred in */
@@ -72,23 +93,28 @@ export function readSeen(
     tang: take('tang', word(seen.tang, TANG)) ?? '',
   } as const;
   take('ph', reader.ph(seen.ph));
-  const { outcome, looked } = readOutcome(
-    {
-      ...outcomeText(null, null, writer),
-      setAtTakeOut: well,
-      sour: well,
-      noneSeen: text.allWell,
-      powerCut: text.allWell ? 'no' : '',
-      ...cells,
-      ph: seen.ph,
-      phHow: text.phHow ?? '',
-      phChecked: text.phChecked,
-      smell: seen.smell,
-      note: seen.note,
-    },
-    reader,
-  );
-  return { outcome, gate: takeOutGate(outcome, looked, additions) };
+  const typed: OutcomeText = {
+    ...outcomeText(null, null, writer),
+    setAtTakeOut: well,
+    sour: well,
+    noneSeen: text.allWell,
+    powerCut: text.allWell ? 'no' : '',
+    ...cells,
+    ph: seen.ph,
+    phHow: text.phHow ?? '',
+    phChecked: text.phChecked,
+    smell: seen.smell,
+    note: seen.note,
+  };
+  const passages = spoilagePassages(readOutcome(typed, reader).outcome);
+  const answered = seen.answer === null ? typed : passagesAnswered(typed, passages, seen.answer);
+  const { outcome, looked } = readOutcome(answered, reader);
+  return {
+    outcome,
+    gate: takeOutGate(outcome, looked, additions),
+    asks: seen.answer === null ? passages : [],
+    readAs: answered.wordsFine ? 'fine' : null,
+  };
 }
 
 type Jar = BatchReply['jars'][number];
@@ -100,15 +126,20 @@ export function readOutcomes(
   jars: readonly Jar[],
   reader: Reader,
   writer: Writer,
-): { readonly outcomes: ManyOutcomes; readonly problems: Problems } {
+): {
+  readonly outcomes: ManyOutcomes;
+  readonly problems: Problems;
+  /** The first jar whose words may tell of spoilage, unanswered. */
+  readonly odd: { readonly jar: string; readonly asks: readonly SpoilagePassage[] } | null;
+} {
   const taking = new Taking();
-  const outcomes = jars
+  const read = jars
     .filter(({ jar }) => !seenOf(text, jar.id).different)
     .map(({ jar, additions }) => ({
       jar: jar.id,
-      outcome: readSeen(text, jar.id, additions.map(({ name }) => name), reader, writer, taking).outcome, // prettier-ignore
-      onShelf: null,
-      readAs: null,
-    }));
-  return { outcomes, problems: taking.problems };
+      ...readSeen(text, jar.id, additions.map(({ name }) => name), reader, writer, taking),
+    })); // prettier-ignore
+  const odd = read.find(({ asks }) => asks.length > 0);
+  const outcomes = read.map(({ jar, outcome, readAs }) => ({ jar, outcome, onShelf: null, readAs }));
+  return { outcomes, problems: taking.problems, odd: odd ? { jar: odd.jar, asks: odd.asks } : null };
 }

@@ -1,6 +1,10 @@
 // Several jars looked at together: one answer for all, one act. That a pH lies between 2 and 9: common practice, no source.
 import { expect, it } from 'vitest';
-import { phTyped, setTyped } from '../../renderer/batch/outcomes-text';
+import { NEUTRAL_PREFERENCES } from '../../core/ledger/default-preferences';
+import { makeReader } from '../../renderer/parts/reading';
+import { Taking } from '../../renderer/parts/taking';
+import { makeWriter } from '../../renderer/parts/use-reader';
+import { nothingTyped, phTyped, readSeen, seenOf, setTyped } from '../../renderer/batch/outcomes-text';
 import { batchOf, fromSource, must, newFile, openSession, plainJar, plainSource, refusalOf, unseen } from '../ledger/ledger-files'; // prettier-ignore
 
 const WELL = { ...unseen, setAtTakeOut: true, sour: true, powerCut: false, seenAt: 'take-out' as const };
@@ -31,4 +35,20 @@ it('two figures are a pH with its point, and p is spoonable', () => {
     '4,3',
   ]);
   expect(['p', 's', 'P', 'spoonable'].map(setTyped)).toEqual(['spoonable', 's', 'spoonable', 'spoonable']);
+});
+
+it('words of spoilage are asked about, and whatever is answered is recorded with the jar', () => {
+  const reader = makeReader(NEUTRAL_PREFERENCES, '2026-03-20', () => 'Z');
+  const read = (answer: ReturnType<typeof seenOf>['answer']) => {
+    const jars = { x: { ...seenOf(nothingTyped, 'x'), set: 'firm', note: 'a pink spot on top', answer } };
+    return readSeen({ ...nothingTyped, allWell: true, jars }, 'x', [], reader, makeWriter(NEUTRAL_PREFERENCES), new Taking()); // prettier-ignore
+  };
+  expect(read(null).asks.length).toBe(1);
+  const spoiled = read({ spoiled: true });
+  expect(spoiled.asks).toEqual([]);
+  expect(spoiled.gate.verdict).toBe('discard');
+  expect(spoiled.outcome).toMatchObject({ signs: ['pink'], note: 'a pink spot on top', setWord: 'firm' });
+  const fine = read({ what: 'a berry' });
+  expect(fine.readAs).toBe('fine');
+  expect(fine.outcome.note).toContain('a berry');
 });
