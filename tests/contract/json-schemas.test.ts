@@ -61,8 +61,8 @@ describe('a record', () => {
       expect(valid({ ...record, neverNamedSo: 1 })).toBe(false);
       for (const field of Object.keys(record)) {
         const { [field]: _left, ...rest } = record;
-        // Whether it smelled sour may be left out by those who don’t know of it.
-        expect(valid(rest), `without ${field}`).toBe(field === 'sour');
+        // Whether it smelled sour, and whether the meter was checked, may be left out by those who don’t know of it.
+        expect(valid(rest), `without ${field}`).toBe(['sour', 'phChecked'].includes(field));
         expect(valid({ ...record, [field]: { wrong: 'kind' } }), `with a wrong ${field}`).toBe(false);
       }
     },
