@@ -293,7 +293,7 @@ test('set and above pH 4.6 is uncertain by meter and by strip, and the fibre mak
   await expect(jar.getByText('Uncertain: not sour enough.')).toBeVisible();
   await expect(jar.getByRole('group', { name: 'Tang' })).toHaveCount(0);
   await page.keyboard.press('Control+Enter');
-  await expect(jar.getByText(/^pH 5.8 by meter/)).toBeVisible();
+  await expect(jar.getByText(/^Sour and clean, curd holds; pH 5.8 by meter/)).toBeVisible();
 });
 
 test('four jars that turned out well are one press and a row of words, in at most 14 key presses', async ({
@@ -329,7 +329,7 @@ test('four jars that turned out well are one press and a row of words, in at mos
   // Potato starch thickens by itself: only a checked meter speaks for such a jar, so it is not tasted yet.
   await expect(page.getByLabel('Tang, jar a')).toBeDisabled();
   await keys.press('Control+Enter');
-  await expect(page.getByRole('region', { name: '16 May d', exact: true })).toContainText('Soft');
+  await expect(page.getByRole('region', { name: '16 May d', exact: true })).toContainText('curd holds; soft');
   await expect(page.getByRole('region', { name: '16 May a', exact: true })).toContainText('pH 4.3');
   expect(keys.count).toBeLessThanOrEqual(14);
   // One act: one undo takes all four back.

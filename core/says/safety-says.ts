@@ -168,6 +168,19 @@ export function eatIfThere(answer: Parameters<typeof eatSentence>[0]): string {
   return `Nobody noted that it is still there. If it is: ${says.charAt(0).toLowerCase()}${says.slice(1)}`;
 }
 
+/** The same once it was looked at and smelled today and nothing was seen: not asked for again on the same day. */
+export function lookedSentence({
+  eat,
+  stops,
+  looks,
+  noAcid,
+}: Pick<Answer, 'eat' | 'stops' | 'looks' | 'noAcid'>): string {
+  const [look] = looks;
+  if (!eat || (look !== undefined && look !== 'caution')) return eatSentence({ eat, stops, looks, noAcid });
+  const related = look === 'caution' ? ' A jar that it is related to has a caution.' : '';
+  return `Looked at and smelled today, and nothing was seen, which is no proof.${related} Look and smell again each time it is opened, and when in doubt, discard.`;
+}
+
 /** Of a note that stops its jar. */
 export const REMARK_STOPS =
   'That may tell of spoilage. Until you answer, the jar is neither food nor seed. When in doubt, discard it, and do not taste it.';

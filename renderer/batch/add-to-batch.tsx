@@ -97,6 +97,7 @@ export function AddJar({ reply, label, onDone }: Of) {
           <Section level={3} title="Stirred in">
             <AdditionRows
               of="the jar"
+              plan={text.state === 'planned'}
               additions={text.additions}
               path="additions"
               problems={problems}

@@ -39,7 +39,7 @@ export function addedJarText({ holds, jars }: BatchReply, writer: Writer): Added
     milk: like ? milkText(like.jar, writer) : noMilk,
     additions:
       additions.length > 0
-        ? additions.map((one) => ({ ...one, planned: one.planned || one.actual, actual: '' }))
+        ? additions.map((one) => ({ ...one, planned: '', actual: one.planned || one.actual }))
         : [noAddition],
     note: '',
   };
@@ -71,7 +71,7 @@ export function addedJarEntry(
       note: lineOrNull(text.note),
       state: text.state,
       hold: text.hold === '' ? null : text.hold,
-      additions: additionEntries(text.additions, 'additions', reader, taking),
+      additions: additionEntries(text.additions, 'additions', reader, taking, text.state === 'planned'),
       seedings,
       outcome: null,
     },

@@ -99,17 +99,21 @@ export function additionEntries(
   path: Path,
   reader: Reader,
   taking: Taking,
+  /** Of a jar that is only planned, whatever amount is typed is a plan. */
+  plannedOnly = false,
 ): EntryJar['additions'] {
   return additions.flatMap((addition, index) => {
     if (isEmptyAddition(addition) || saysPlain(addition)) return [];
     const at = (field: string): string => pathTo(path, `${index}.${field}`);
     const name = lineOrNull(addition.name);
     if (name === null) taking.say(at('name'), 'Say what was stirred in, such as “potato starch”.');
+    const planned = taking.take(at('planned'), reader.amount(addition.planned));
+    const actual = taking.take(at('actual'), reader.amount(addition.actual));
     return [
       {
         name: name ?? '',
-        planned: taking.take(at('planned'), reader.amount(addition.planned)),
-        actual: taking.take(at('actual'), reader.amount(addition.actual)),
+        planned: plannedOnly ? (planned ?? actual) : planned,
+        actual: plannedOnly ? null : actual,
         package: orNull(addition.package),
       },
     ];

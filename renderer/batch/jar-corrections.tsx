@@ -94,7 +94,7 @@ export function CorrectAdditions({ record, onDone }: Editing & { readonly record
       onDone={onDone}
       read={(text) => {
         const taking = new Taking();
-        const additions = additionEntries(text, 'additions', reader, taking);
+        const additions = additionEntries(text, 'additions', reader, taking, jar.state === 'planned');
         const same = JSON.stringify(text) === JSON.stringify(initial);
         return {
           problems: taking.problems,
@@ -105,6 +105,7 @@ export function CorrectAdditions({ record, onDone }: Editing & { readonly record
       {(text, set, problems) => (
         <AdditionRows
           of={label}
+          plan={jar.state === 'planned'}
           additions={text}
           path="additions"
           problems={problems}

@@ -4,6 +4,7 @@ import {
   discardHead,
   discardWord,
   eatSentence,
+  lookedSentence,
   failedInHoldSentence,
   gateReasonSentence,
 } from '../../core/says/safety-says';
@@ -12,7 +13,7 @@ import { Remarks } from '../parts/unanswered';
 import type { MatesPowerCut } from '../../core/safety/hold-mates';
 import { volumeKnown } from '../../core/quantities/printing';
 import { portionName } from '../../core/ledger/portions';
-import type { Hold, Portion } from '../../core/ledger/records';
+import type { Hold, Outcome, Portion } from '../../core/ledger/records';
 import { call } from '../state/ledger-calls';
 import { go, say } from '../state/store';
 import { Question } from '../parts/question';
@@ -50,7 +51,8 @@ function Fact({
   );
 }
 
-const list = (parts: readonly (string | null | undefined)[]): string => parts.filter(Boolean).join(', ');
+const list = (parts: readonly (string | null | undefined | false)[]): string =>
+  parts.filter(Boolean).join(', ');
 
 function Facts({ record }: { readonly record: JarRecord }) {
   const { writer } = useReader();
@@ -123,6 +125,33 @@ const wheyWords = {
   'a lot': 'a lot of whey',
 } as const;
 
+/** What was answered at the gate: "sour and clean, curd holds". What speaks against the jar is said above it. */
+const gateWords = ({ sour, setAtTakeOut }: Outcome): string =>
+  list([sour === true && 'sour and clean', setAtTakeOut === true && 'curd holds']);
+
+/** What its gate has against it, as it stands with what was seen: not said a second time. */
+const saidOfGate = ({ outcome, additions }: JarRecord): readonly string[] =>
+  outcome === null
+    ? []
+    : takeOutGate(outcome, true, additions.map(({ name }) => name)).reasons.map(gateReasonSentence); // prettier-ignore
+
+/** Whether it was taken out today or is not due out before, and passed the gate: then it was looked at today. */
+function passedToday(
+  { jar, outcome, additions }: JarRecord,
+  holds: readonly Hold[],
+  madeOn: string,
+  today: string,
+): boolean {
+  if (outcome === null || outcome.sour !== true) return false;
+  const hold = holds.find(({ id }) => id === jar.hold);
+  const begun = Date.parse(hold?.startedAt ?? madeOn);
+  const out = hold?.endedAt ?? new Date(begun + (hold?.hours ?? 0) * 3_600_000).toISOString();
+  const names = additions.map(({ name }) => name);
+  return (
+    out.slice(0, 10) >= today && takeOutGate(outcome, outcome.seenAt === 'take-out', names).verdict === 'open'
+  );
+}
+
 function Seen({ record, mates }: { readonly record: JarRecord; readonly mates: MatesPowerCut | null }) {
   const { outcome } = record;
   const cut = mates && (outcome === null || outcome.powerCut === null) && (
@@ -151,16 +180,17 @@ function Seen({ record, mates }: { readonly record: JarRecord; readonly mates: M
     outcome.bubbles === 'none' ? 'no bubbles' : outcome.bubbles === 'fine' ? 'fine bubbles' : null,
     outcome.fibreDidThis ? 'tint or jelly put down to the fibre' : null,
   ]);
+  const all = [gateWords(outcome), words].filter((part) => part !== '').join('; ');
   // "pH" keeps its small letter wherever it stands.
-  const first = words.startsWith('pH') ? 'pH' : `${words.slice(0, 1).toUpperCase()}${words.slice(1, 2)}`;
-  const said = words === '' ? 'Looked at; nothing more said.' : `${first}${words.slice(2)}.`;
+  const first = all.startsWith('pH') ? 'pH' : `${all.slice(0, 1).toUpperCase()}${all.slice(1, 2)}`;
+  const said = all === '' ? 'Looked at; nothing more said.' : `${first}${all.slice(2)}.`;
   return (
     <div className={spoiled || uncertain ? 'notice caution seen' : 'seen'}>
       {discard !== null && <p className="gate-head">{discardHead(discard)}</p>}
       {gate.verdict !== 'open' &&
         gate.reasons.map((reason) => <p key={reason.code}>{gateReasonSentence(reason)}</p>)}
       {cut}
-      {(words !== '' || gate.reasons.length === 0) && <p>{said}</p>}
+      {(all !== '' || gate.reasons.length === 0) && <p>{said}</p>}
       {outcome.note && <p>{outcome.note}</p>}
     </div>
   );
@@ -186,6 +216,7 @@ export function JarView({
   readonly unfinished: ReadonlySet<string>;
 }) {
   const { jar, label } = record;
+  const { today } = useReader();
   const [chosen, setChosen] = useState<Editor | null | undefined>(undefined);
   const [mistake, setMistake] = useState(false);
   const [portion, setPortion] = useState<Portion | null>(
@@ -205,7 +236,9 @@ export function JarView({
   const eats =
     safety === null || spoiled || jar.state !== 'made' || jar.onShelf === false || warm
       ? null
-      : eatSentence(safety);
+      : passedToday(record, holds, madeOn, today)
+        ? lookedSentence(safety)
+        : eatSentence(safety);
   const done = (): void => {
     setChosen(null);
     heading.current?.focus();
@@ -246,7 +279,7 @@ export function JarView({
       <Cautions jar={jar.id} cautions={cautions} />
       <Facts record={record} />
       <Seen record={record} mates={mates} />
-      {eats !== null && <p>{eats}</p>}
+      {eats !== null && !saidOfGate(record).includes(eats) && <p>{eats}</p>}
       <Remarks remarks={record.remarks.filter(({ readAs }) => readAs === null)} />
       {editor === 'outcome' && <OutcomeOf record={record} mates={mates} onDone={done} />}
       {editor === 'jar' && <CorrectJar record={record} holds={holds} onDone={done} />}

@@ -82,7 +82,7 @@ export function MilkFields({
   );
 }
 
-/** Additions, each with what was planned and what went in. */
+/** Additions, each with what went in; with what was planned only where something was. */
 export function AdditionRows({
   additions,
   onChange,
@@ -91,6 +91,7 @@ export function AdditionRows({
   reader,
   packages,
   of,
+  plan = false,
 }: {
   readonly additions: readonly AdditionText[];
   readonly onChange: (additions: readonly AdditionText[]) => void;
@@ -99,7 +100,11 @@ export function AdditionRows({
   readonly reader: Reader;
   readonly packages: Packages;
   readonly of: string;
+  /** The jar is only planned, so that its one amount is a plan. */
+  readonly plan?: boolean;
 }) {
+  // A plan that is emptied while it is typed keeps its field.
+  const [hadPlan] = useState(additions.some(({ planned }) => planned !== ''));
   const isPlain = additions.every((one) => isEmptyAddition(one) || saysPlain(one));
   return (
     <>
@@ -136,22 +141,25 @@ export function AdditionRows({
                 problem={problems.get(`${path}.${at}.name`)}
                 onChange={(name) => change({ name })}
               />
-              <TextField
-                label="Planned"
-                value={addition.planned}
-                placeholder="2 tbsp"
-                read={reader.amount(addition.planned)}
-                problem={problems.get(`${path}.${at}.planned`)}
-                onChange={(planned) => change({ planned })}
-              />
-              <TextField
-                label="Went in"
-                value={addition.actual}
-                placeholder="if it is known"
-                read={reader.amount(addition.actual)}
-                problem={problems.get(`${path}.${at}.actual`)}
-                onChange={(actual) => change({ actual })}
-              />
+              {(hadPlan || addition.planned !== '') && (
+                <TextField
+                  label="Planned"
+                  value={addition.planned}
+                  read={reader.amount(addition.planned)}
+                  problem={problems.get(`${path}.${at}.planned`)}
+                  onChange={(planned) => change({ planned })}
+                />
+              )}
+              {!(plan && hadPlan) && (
+                <TextField
+                  label={plan ? 'Planned' : 'Went in'}
+                  value={addition.actual}
+                  placeholder={addition.planned === '' ? '2 tbsp' : 'if it differs'}
+                  read={reader.amount(addition.actual)}
+                  problem={problems.get(`${path}.${at}.actual`)}
+                  onChange={(actual) => change({ actual })}
+                />
+              )}
               {own.length > 0 && (
                 <SelectField
                   label="From which package"

@@ -48,13 +48,13 @@ const batch = (jars: One[]): BatchReply => ({
 describe('one more jar', () => {
   const reply = batch([jar(2, 'a', 10), jar(3, 'b', 10)]);
   const text = addedJarText(reply, writer);
-  it('is filled in as the first, with the next letter, what went in becoming what is planned', () => {
+  it('is filled in as the first, with the next letter, and as much stirred in', () => {
     expect(text).toMatchObject({
       letter: 'c',
       hold: uid(10),
       milk: { milkAmount: '1 qt', vessel: 'quart jar' },
     });
-    expect(text.additions).toEqual([{ name: 'oat bran', planned: '1 tbsp', actual: '', package: '' }]);
+    expect(text.additions).toEqual([{ name: 'oat bran', planned: '', actual: '1 tbsp', package: '' }]);
     expect(text.seeds[0]).toMatchObject({ amount: '2 cubes', part: 'curd', portion: uid(98) });
   });
   it('comes to an entry that the contract takes, with the cubes it was seeded from', () => {
