@@ -186,6 +186,7 @@ export function OutcomeOf({
           problems={problems}
           reader={reader}
           mates={mates}
+          additions={record.additions.map(({ name }) => name)}
           setAside={isSetAside(record)}
         />
       )}

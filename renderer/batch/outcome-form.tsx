@@ -42,16 +42,25 @@ interface Props {
   readonly reader: Reader;
   /** A power cut that other jars of the hold tell of. */
   readonly mates: MatesPowerCut | null;
+  /** Names of what was stirred in: what thickens shows nothing by being thick. */
+  readonly additions: readonly string[];
   /** The jar is set aside because of a spoiled one: whatever is answered here, nobody tastes it. */
   readonly setAside: boolean;
 }
 
-const gateOf = ({ text, reader, mates }: Pick<Props, 'text' | 'reader' | 'mates'>): GateVerdict => {
+const gateOf = ({
+  text,
+  reader,
+  mates,
+  additions,
+}: Pick<Props, 'text' | 'reader' | 'mates' | 'additions'>): GateVerdict => {
   const { outcome, looked } = readOutcome(text, reader);
-  return takeOutGate(withMatesPowerCut(outcome, mates), looked);
+  return takeOutGate(withMatesPowerCut(outcome, mates), looked, additions);
 };
 
 const lacksAcid = (gate: GateVerdict): boolean => gate.reasons.some(({ code }) => code === 'acid');
+/** Nothing shows yet that it soured: only a meter, or a plain jar beside it, speaks for what may have thickened by itself. */
+const thickenedOnly = (gate: GateVerdict): boolean => gate.reasons.some(({ code }) => code === 'thickened');
 
 function Verdict(props: Props) {
   const gate = gateOf(props);
@@ -348,7 +357,8 @@ export function OutcomeFieldsForm(props: Props) {
   const [later, setLater] = useState(false);
   const gate = gateOf(props);
   const { verdict } = gate;
-  const may = (verdict === 'open' || verdict === 'ask') && !lacksAcid(gate) && !props.setAside;
+  const may =
+    (verdict === 'open' || verdict === 'ask') && !lacksAcid(gate) && !thickenedOnly(gate) && !props.setAside;
   const tasting = may || later || hasTasting(text);
   const change = (part: Partial<OutcomeText>): void => onChange({ ...text, ...part });
   return (

@@ -65,11 +65,17 @@ export const colours = {
 
 /** Measures that do not change with the theme. */
 export const measures = {
-  'text-size': '17px',
+  // One scale of type: what is small, labels in drawings, what one reads, what leads, a card's head, a lane's, a screen's.
   'text-small': '15px',
+  'text-label': '15.5px',
+  'text-size': '17px',
+  'text-lead': '18.5px',
   'text-large': '20px',
+  'text-head': '25px',
   'text-title': '30px',
+  // What is pressed: everywhere, and where the window is narrow or it stands in a line of text.
   target: '44px',
+  'target-small': '40px',
   'space-1': '4px',
   'space-2': '8px',
   'space-3': '12px',
