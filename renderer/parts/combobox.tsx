@@ -2,6 +2,7 @@
 // The first suggestion that fits is taken by Enter (or Tab) once something was typed; one that makes something new only
 // when it is gone to and Enter pressed, or clicked. Focus never leaves the field.
 /* oxlint-disable jsx-a11y/prefer-tag-over-role -- the pattern asks for these roles; a datalist can't show why a jar is refused */
+import { afterPress } from './after-press';
 import {
   useEffect,
   useId,
@@ -166,7 +167,7 @@ function useCombobox<S extends Suggestion>(
 
   const onBlur = (): void => {
     close();
-    if (typed) tellLeft();
+    if (typed) afterPress(tellLeft);
   };
   return { suggestions, shown, active, show, take, onKeyDown, onBlur };
 }
