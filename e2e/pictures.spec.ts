@@ -43,7 +43,7 @@ const vigour = (
   open: async (page) => {
     await page.getByRole('button', { name: 'Vigour' }).click();
     await page.getByRole('heading', { name: 'What to seed from next' }).waitFor();
-    await page.getByText(/^Over many lines a fresh start pays/).waitFor();
+    await page.getByText(/^Over many lines /).waitFor();
     if (heading) await page.getByRole('heading', { name: heading }).evaluate((one) => one.scrollIntoView());
     await more(page);
   },
