@@ -194,7 +194,11 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
       lines.get(id)?.verdict ?? (unasked || !asked.slice(0, MOST_AT_ONCE).includes(id) ? null : undefined)
     );
   };
-  const settled = spokenLane({ pressed, newest: newestLane, inSight, verdict });
+  const known = spokenLane({ pressed, newest: newestLane, inSight, verdict });
+  // A lane that comes into sight is worked out first: until then the strip says what it said.
+  const [said, keepSaid] = useState<number | null>(null);
+  if (known !== null && known !== said) keepSaid(known);
+  const settled = known ?? (said !== null && inSight.includes(said) ? said : null);
   const spoken = settled ?? newestLane;
   const now = useNow();
   const warm = useMemo(() => now.holds.map(({ jars }) => jars.map(({ key }) => key)), [now.holds]);

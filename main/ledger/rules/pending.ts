@@ -6,7 +6,7 @@ import type { Pending } from './load';
 
 const NOTHING_SEEN = {
   portion: null, day: null, at: null, toldOn: null, daysOpen: null, acidity: [], setAfterHours: null, setByHours: null, setAtTakeOut: null,
-  out: false,  powerCutHours: null,
+  out: false, powerCutHours: null,
 } as const; // prettier-ignore
 
 /** @returns null where the book asks nothing of such a fact */
