@@ -39,6 +39,8 @@ const stripCutOff = (page: Page): Promise<string[]> =>
         .map((one) => one.textContent ?? ''),
     );
 
+const firstSetAside = (page: Page): Locator => page.getByRole('treeitem', { name: /set aside/ }).first();
+
 test.describe('the invented ledger', () => {
   test.use({ seed: 'demo' });
 
@@ -46,10 +48,7 @@ test.describe('the invented ledger', () => {
     page,
   }) => {
     await shown(page);
-    await page
-      .getByRole('treeitem', { name: /set aside/ })
-      .first()
-      .click();
+    await firstSetAside(page).click();
     const lift = pane(page).getByRole('button', { name: 'Lift with a reason' }).first();
     await lift.click();
     const reason = pane(page).getByLabel('Why is it all right to use?');
@@ -74,10 +73,7 @@ test.describe('the invented ledger', () => {
     page,
   }) => {
     await shown(page);
-    await page
-      .getByRole('treeitem', { name: /set aside/ })
-      .first()
-      .click();
+    await firstSetAside(page).click();
     await pane(page).getByRole('button', { name: 'Lift with a reason' }).first().click();
     const others = pane(page).getByRole('group', { name: 'Does the same reason hold for others?' });
     const boxes = await others.getByRole('checkbox').count();

@@ -6,7 +6,7 @@ import { noAddition, recipeOf } from '../../renderer/batch/batch-text';
 import { makeWriter } from '../../renderer/parts/use-reader';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import type { Session } from '../../main/session';
-import { ask, batchOf, fromJar, fromSource, must, newFile, openSession, plainJar, plainSource, unseen } from '../ledger/ledger-files'; // prettier-ignore
+import { ask, batchOf, FIRM, fromJar, fromSource, must, newFile, openSession, plainJar, plainSource } from '../ledger/ledger-files'; // prettier-ignore
 
 const writer = makeWriter({
   theme: 'system', temperatures: '°C', volumes: 'metric', spoons: 'US', dates: 'day first', currency: 'EUR', ...NEUTRAL_LIMITS,
@@ -19,14 +19,6 @@ const asking =
   };
 const begin = (session: Session, how: Begin) => beginBatch(how, asking(session), writer, '20 May 2026');
 
-const FIRM = {
-  ...unseen,
-  setAtTakeOut: true,
-  setWord: 'firm' as const,
-  ph: 4.3,
-  phHow: 'meter' as const,
-  phChecked: true,
-};
 const WARM = { startedAt: null, endedAt: null, hours: 30, planned: { value: 38, unit: '°C' as const, typed: '38' }, probe: 'bath' as const, readings: [], note: null }; // prettier-ignore
 const milk = (value: number) => ({
   milk: 'whole milk',

@@ -70,6 +70,16 @@ export const unseen: Omit<Outcome, 'jar'> = {
   phHow: null, signs: [], bubbles: null, powerCut: null, powerCutHours: null, spoiledSaid: false, seenAt: null, openedDays: null, fibreDidThis: false, note: null,
 }; // prettier-ignore
 
+/** Set firm, and passed by a meter that was checked that day. */
+export const FIRM = {
+  ...unseen,
+  setAtTakeOut: true,
+  setWord: 'firm' as const,
+  ph: 4.3,
+  phHow: 'meter' as const,
+  phChecked: true,
+};
+
 type JarEntry = BatchEntry['jars'][number];
 
 export const plainJar = (letter: string, more: Partial<JarEntry> = {}): JarEntry => ({

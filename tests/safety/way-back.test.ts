@@ -3,17 +3,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Reply } from '../../core/contract';
 import type { Session } from '../../main/session';
-import { batchOf, fromJar, fromSource, must, newFile, openSession, plainJar, plainSource, refusalOf, unseen } from '../ledger/ledger-files'; // prettier-ignore
+import { batchOf, FIRM, fromJar, fromSource, must, newFile, openSession, plainJar, plainSource, refusalOf, unseen } from '../ledger/ledger-files'; // prettier-ignore
 
 type Jar = NonNullable<Parameters<typeof plainJar>[1]>;
-const FIRM = {
-  ...unseen,
-  setAtTakeOut: true,
-  setWord: 'firm' as const,
-  ph: 4.3,
-  phHow: 'meter' as const,
-  phChecked: true,
-};
 const HOLD = { startedAt: null, endedAt: null, hours: 30, planned: null, probe: null, readings: [], note: null }; // prettier-ignore
 const kept = { onShelf: true, outcome: FIRM };
 
