@@ -1,5 +1,5 @@
 // Where what is kept back stands: right of its line's last jar, level with the path that goes on. Pure.
-import type { Geometry } from './geometry';
+import type { Geometry, Room, View } from './geometry';
 import type { Placed } from './lanes';
 import type { Now } from '../parts/use-now';
 
@@ -50,3 +50,10 @@ export function keptAt(
     ];
   });
 }
+
+/** Those that the pane does not cut through: half a card says nothing. */
+export const keptInRoom = (all: readonly KeptAt[], { k, tx }: View, { right }: Room): KeptAt[] =>
+  all.filter(({ x }) => {
+    const left = x * k + tx;
+    return left + KEPT_WIDTH <= right || left > right;
+  });

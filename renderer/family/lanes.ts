@@ -188,3 +188,34 @@ export function headsOver(
     ];
   });
 }
+
+/** Lanes of which something is in the room, the one nearest its middle first. */
+export function lanesInRoom(drawing: Placed, { rowStep }: Geometry, view: View, room: Room): number[] {
+  const middle = (room.top + room.bottom) / 2;
+  const off = (at: number): number => {
+    const lane = drawing.lanes[at];
+    if (!lane) return Infinity;
+    const [top, bottom] = [
+      lane.top * rowStep * view.k + view.ty,
+      (lane.bottom * rowStep + JAR.height) * view.k + view.ty,
+    ];
+    if (bottom < room.top || top > room.bottom) return Infinity;
+    return Math.max(0, top - middle, middle - bottom);
+  };
+  return drawing.lanes
+    .map((_, at) => ({ at, off: off(at) }))
+    .filter((one) => one.off < Infinity)
+    .toSorted((a, b) => a.off - b.off)
+    .map(({ at }) => at);
+}
+
+/** Index of the jar made last in a lane: the latest day, then the deepest. */
+export function newestOfLane({ lane, days, generation }: Placed, at: number): number {
+  let best = -1;
+  for (let i = 0; i < lane.length; i += 1) {
+    if (lane[i] !== at) continue;
+    const by = (days[i] || -1e9) - (days[best] || -1e9) || (generation[i] ?? 0) - (generation[best] ?? 0);
+    if (best < 0 || by > 0) best = i;
+  }
+  return Math.max(0, best);
+}

@@ -1,0 +1,67 @@
+// Which line the strip speaks of: the one turned to, else the best in sight, once that is worked out.
+import { useCallback, useMemo, useState } from 'react';
+import type { Drawing } from '../../core/contract';
+import type { VerdictWord } from '../../core/shapes/advice-replies';
+import { JUDGED_UNASKED } from '../parts/use-scores';
+import { turnTo, useLineInHand } from '../state/store';
+import type { Placed } from './lanes';
+import { spokenLane } from './spoken-lane';
+import { MOST_AT_ONCE, useLines } from './use-lines';
+
+const NO_LINES: readonly string[] = [];
+
+/** What a lane is turned to by: its line, where it has one. */
+const handle = ({ line }: { readonly line: string | null }, at: number): string => line ?? `lane ${at}`;
+
+/** The lane that the keeper turned to, here or on another screen; and how to turn to one. */
+export function useTurned(laid: Drawing) {
+  const inHand = useLineInHand();
+  const pressed = useMemo(() => {
+    const at = laid.lanes.findIndex((lane, index) => handle(lane, index) === inHand);
+    return at === -1 ? null : at;
+  }, [laid, inHand]);
+  const turn = useCallback(
+    (at: number | null) => {
+      const lane = at === null ? undefined : laid.lanes[at];
+      if (at !== null && lane) turnTo(handle(lane, at));
+    },
+    [laid],
+  );
+  return { pressed, turn };
+}
+
+interface Sight {
+  readonly drawing: Placed;
+  readonly newest: number;
+  readonly pressed: number | null;
+  /** Lanes in sight, the one nearest the middle first. */
+  readonly inSight: readonly number[];
+}
+
+/** `settled` is null while nothing can be said yet; `spoken` then is the newest jar's lane. */
+export function useSpokenLane({ drawing, newest, pressed, inSight }: Sight) {
+  const newestLane = drawing.lane[newest] ?? 0;
+  const unasked = drawing.keys.length > JUDGED_UNASKED;
+  const asked = useMemo(() => {
+    const first = pressed ?? newestLane;
+    const ids = [first, ...inSight.filter((lane) => lane !== first)].flatMap(
+      (lane) => drawing.lanes[lane]?.line ?? [],
+    );
+    // Nothing is in sight until the jars themselves are here: judging must not hold them up.
+    return unasked || inSight.length === 0 ? NO_LINES : ids;
+  }, [pressed, newestLane, inSight, drawing, unasked]);
+  const lines = useLines(asked);
+  const verdict = (lane: number): VerdictWord | null | undefined => {
+    const id = drawing.lanes[lane]?.line ?? '';
+    // Of a lane without a line, and of more lines than are judged at once, nothing will be known.
+    return (
+      lines.get(id)?.verdict ?? (unasked || !asked.slice(0, MOST_AT_ONCE).includes(id) ? null : undefined)
+    );
+  };
+  const known = spokenLane({ pressed, newest: newestLane, inSight, verdict });
+  // A lane that comes into sight is worked out first: until then the strip says what it said.
+  const [said, keepSaid] = useState<number | null>(null);
+  if (known !== null && known !== said) keepSaid(known);
+  const settled = known ?? (said !== null && inSight.includes(said) ? said : null);
+  return { lines, unasked, settled, spoken: settled ?? newestLane };
+}
