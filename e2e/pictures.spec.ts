@@ -1,5 +1,6 @@
 // Not a test of anything: makes the pictures of `npm run screenshots`, each light and dark, in windows of several sizes;
 // and of kitchens of several sizes every screen, those but the family's into test-results/pictures.
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { DEMO_TODAY } from '../core/demo/invented-larder';
@@ -247,3 +248,33 @@ for (const jars of [0, 3, 60, 325]) {
     });
   }
 }
+
+// The same in lettering twice as large, and in the system's own colours. The window takes these pictures itself: of a
+// magnified page the driver cuts a part.
+test.describe('kitchen of 60, seen otherwise', () => {
+  test.use({ seed: async ({}, use) => use(kitchenOf(60)), size: { width: 1600, height: 1000 } });
+  for (const otherwise of ['twice as large', 'own colours', 'own colours, dark'] as const)
+    test(otherwise, async ({ app, page }) => {
+      await page.emulateMedia({
+        forcedColors: otherwise.startsWith('own') ? 'active' : 'none',
+        colorScheme: otherwise.endsWith('dark') ? 'dark' : 'light',
+      });
+      for (const screen of SCREENS) {
+        await page.getByRole('button', { name: screen, exact: true }).click();
+        await page.getByText('Opening…').waitFor({ state: 'detached' });
+        const picture = await app.evaluate(
+          async ({ BrowserWindow }, zoom) => {
+            const [window] = BrowserWindow.getAllWindows();
+            window?.webContents.setZoomFactor(zoom);
+            await new Promise((done) => setTimeout(done, 900));
+            return (await window?.webContents.capturePage())?.toPNG().toString('base64') ?? '';
+          },
+          otherwise === 'twice as large' ? 2 : 1,
+        );
+        const name = `${screen} ${otherwise}`.toLowerCase().replaceAll(/\W+/g, '-');
+        const folder = join(import.meta.dirname, '../test-results/pictures');
+        mkdirSync(folder, { recursive: true });
+        writeFileSync(join(folder, `${name}.png`), Buffer.from(picture, 'base64'));
+      }
+    });
+});
