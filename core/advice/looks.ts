@@ -2,25 +2,23 @@
 import { NEUTRAL_LIMITS } from '../ledger/default-preferences';
 import { placeFactor } from './ranking-order';
 import { seedCost, type CostBasis } from './seed-cost';
-import { daysWords } from '../quantities/typed-days';
+import type { SeedLook } from '../shapes/seed-codes';
 import type { SeedCandidate } from './seed-candidate';
 
 /**
- * A sentence each: what the caution on it says, what its own hold asks, and that it has stood for longer than jars are
- * commonly kept (three weeks: common practice, no source), whatever limit the keeper has set.
+ * What the caution on it asks, what its own hold and way back ask, and that it has stood for longer than jars are commonly
+ * kept (three weeks: common practice, no source), whatever limit the keeper has set.
  */
-export function looksOf({ caution, cautionSays, asks, place, days }: SeedCandidate): string[] {
+export function looksOf({ caution, asks, place, days }: SeedCandidate): SeedLook[] {
   return [
-    ...(caution === 'look' ? [cautionSays ?? 'Look at it first.'] : []),
+    ...(caution?.level === 'look' ? [{ code: 'caution' as const, caution }] : []),
     ...asks,
     ...(place === 'fridge' && days > NEUTRAL_LIMITS.seedFridgeDays
-      ? [
-          `It has stood in the fridge for ${daysWords(days)}; jars are commonly used up within three weeks. Look and smell first, and when in doubt, discard.`,
-        ]
+      ? [{ code: 'long in the fridge' as const, days }]
       : []),
   ];
 }
 
 /** Cost of a good jar as it counts for a seed's place (ranking-order.ts). @param weak chance of a weak jar */
 export const placeCostOf = (candidate: SeedCandidate, weak: number, basis: CostBasis): number =>
-  seedCost(candidate, weak, basis) * placeFactor(looksOf(candidate), candidate.keptSaid);
+  seedCost(candidate, weak, basis) * placeFactor(looksOf(candidate).length, candidate.keptSaid);

@@ -18,12 +18,11 @@ export const MAY_BE_GONE = 0.01;
 /** Rounding in the sums is no difference. */
 const HAIR = 1e-9;
 
-/** By what part what has to be looked at first counts as dearer. @param looks a sentence for each thing to look at */
-const looksDearer = (looks: readonly string[]): number =>
-  looks.length === 0 ? 0 : LOOK_FIRST + (looks.length - 1) * LOOK_AGAIN;
+/** By what part what has to be looked at first counts as dearer. @param looks how many things there are to look at */
+const looksDearer = (looks: number): number => (looks === 0 ? 0 : LOOK_FIRST + (looks - 1) * LOOK_AGAIN);
 
-/** By what a cost is multiplied for its place. @param looks what has to be looked at first, a sentence each */
-export const placeFactor = (looks: readonly string[], keptSaid: boolean): number =>
+/** By what a cost is multiplied for its place. @param looks how many things have to be looked at first */
+export const placeFactor = (looks: number, keptSaid: boolean): number =>
   (1 + looksDearer(looks)) * (keptSaid ? 1 : 1 + MAY_BE_GONE);
 
 /** A reserve waits behind what is fresh and about as good, also where nobody has yet written down how that came out. */

@@ -1,8 +1,7 @@
 // What a seed's odds rest on, from the judgement of its line: the score of its batch, or its own where it was left out of the
 // jars that speak for it. What is said of either (core/says/seed-score-says.ts) names the jars that counted.
 import type { SetWord } from '../ledger/records';
-import { countedIn } from '../vigour/batch-says';
-import type { JudgedBatch, LineJudgement } from '../vigour/line';
+import { countedIn, type JudgedBatch, type LineJudgement } from '../vigour/line';
 import { median } from '../vigour/medians';
 import type { JarScore } from '../vigour/jar-evidence';
 import { AS_GOOD } from './seed-cost';

@@ -1,5 +1,6 @@
 // What the advice on a seed reads of each candidate, and what it makes of it. Types only.
-import type { Discard, SafetyStop, StopCode } from '../shapes/safety-codes';
+import type { Discard, JarSafety, SafetyStop } from '../shapes/safety-codes';
+import type { Doubt, Quoted, SeedCaution, SeedLook, SeedPlace, SeedStop } from '../shapes/seed-codes';
 import type { CautionLevel } from '../shapes/caution-codes';
 import type { Scored } from './scored';
 import type { CostBasis } from './seed-cost';
@@ -10,14 +11,6 @@ export interface SeedLimits {
   readonly fridgeDays: number | null;
   readonly freezerDays: number | null;
   readonly generation: number | null;
-}
-
-/** Why a candidate may not be used. */
-export interface Stop {
-  readonly code: StopCode;
-  readonly says: string;
-  /** What would lift it; null where nothing does. */
-  readonly lifts: string | null;
 }
 
 /** What may seed the next batch, with all that is known of it. */
@@ -41,22 +34,21 @@ export interface SeedCandidate extends Scored {
   readonly stops: readonly SafetyStop[];
   /** It smelled sour and clean at take-out and a curd held, or a meter showed it: of equals the known come first. */
   readonly passed: boolean;
-  /** Why it is no seed although nobody said that it did not set (doubts.ts); null where that is not so. */
-  readonly acidNotThere: string | null;
+  /** The pH because of which it is no seed although nobody said that it did not set; null where that is not so. */
+  readonly acidNotThere: JarSafety['noAcid'];
   /** The gravest caution that stands, and what it is about. */
-  readonly caution: CautionLevel | null;
-  readonly cautionSays: string | null;
-  /** What its own hold leaves in doubt, a sentence each (doubts.ts): no stop, but it comes last of all. */
-  readonly doubts: readonly string[];
-  /** Remarks that nobody has answered, quoted. */
-  readonly quotes: readonly string[];
-  /** What is to be looked at first although it leaves no doubt of the jar itself, a sentence each (doubts.ts, way-back.ts). */
-  readonly asks: readonly string[];
+  readonly caution: SeedCaution | null;
+  /** What its own hold leaves in doubt (doubts.ts): no stop, but it comes last of all. */
+  readonly doubts: readonly Doubt[];
+  /** Remarks that nobody has answered. */
+  readonly quotes: readonly Quoted[];
+  /** What is to be looked at first although it leaves no doubt of the jar itself (doubts.ts, way-back.ts). */
+  readonly asks: readonly SeedLook[];
   /** Nobody has seen how it came out, and its hold may not have ended (in-hold.ts). */
   readonly inHold: boolean;
   /** Somebody said that it is still kept. */
   readonly keptSaid: boolean;
-  readonly place: 'fridge' | 'freezer' | 'dried';
+  readonly place: SeedPlace;
   readonly days: number;
   /** Hours that its storage should cost the next jar. */
   readonly delayHours: number;
@@ -64,6 +56,9 @@ export interface SeedCandidate extends Scored {
   /** What its batch promises by the posterior of its line (seed-level.ts); null where no line tells. */
   readonly level: SeedLevel | null;
 }
+
+/** A candidate with the ids that a reply names. */
+export type KeptSeed = SeedCandidate & { readonly jar: string; readonly portion: string | null };
 
 /** What the ranking stands on. */
 export interface NextInput extends CostBasis {
@@ -90,15 +85,15 @@ export interface Ranked {
   /** Whether it was seen how it came out; a jar in doubt comes last. */
   readonly tells: 'seen' | 'unseen' | 'in doubt';
   /** What leaves it in doubt: to be said wherever it is offered. */
-  readonly doubts: readonly string[];
+  readonly doubts: readonly Doubt[];
   /** What has to be looked at first: to be said wherever it is offered. */
-  readonly looks: readonly string[];
+  readonly looks: readonly SeedLook[];
   readonly keptSaid: boolean;
   /** It is known to have passed the gate; else that is said, and it stands behind equals that are known. */
   readonly passed: boolean;
   readonly discard: Discard | null;
   readonly level: CautionLevel | null;
-  readonly stops: readonly Stop[];
+  readonly stops: readonly SeedStop[];
   /** Expected cost of a good jar; null where it may not be used. */
   readonly cost: number | null;
   /** The same as it counts for its place (ranking-order.ts). */
@@ -115,7 +110,7 @@ export interface Ranked {
   readonly candidate: SeedCandidate | null;
 }
 
-/** A ranking: facts and figures; next-says.ts makes the sentences. */
+/** A ranking: facts and figures; core/says/next-says.ts makes the sentences. */
 export interface NextAdvice {
   /** What a jar costs: the scale on which costs are near ties. */
   readonly jar: number;

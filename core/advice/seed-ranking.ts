@@ -27,7 +27,7 @@ function rankOf(candidate: SeedCandidate, input: NextInput): Ranked {
     keptSaid,
     passed,
     discard,
-    level: candidate.caution,
+    level: candidate.caution?.level ?? null,
     stops,
     cost: allowed ? seedCost(candidate, weak, input) : null,
     placeCost: allowed ? placeCostOf(candidate, weak, input) : null,

@@ -1,8 +1,7 @@
 // What is still kept and could seed the next batch, as candidates: jars on the shelf, portions and reserves, each with its
-// cautions in words and the vigour of its batch.
+// cautions and the vigour of its batch.
 import { delayHours, storageLoss } from '../growth/storage';
 import type { Outcome } from '../ledger/records';
-import { cautionSentence, noAcidSentence } from '../says/safety-says';
 import { dayLabel } from '../lineage/labels';
 import type { Family } from '../lineage/family';
 import { answerOf, gateAmongMates } from '../safety/answer';
@@ -11,9 +10,8 @@ import { storageOf, type PortionRecord } from '../vigour/evidence';
 import type { LineJudgement } from '../vigour/line';
 import { POINTS_A_TENFOLD } from '../vigour/level/stored-seed';
 import type { SeedLevel } from './seed-level';
-import type { KeptSeed } from './advice-reply';
 import { scoredOf } from './scored';
-import type { SeedCandidate } from './seed-candidate';
+import type { KeptSeed, SeedCandidate } from './seed-candidate';
 
 export interface ShelfJar {
   readonly key: number;
@@ -105,11 +103,11 @@ export function shelfCandidates(
         spoiled: answer.discard === 'spoiled',
         stops: answer.stops,
         passed: gateAmongMates(family, jar.key) === 'passed',
-        caution: answer.level,
-        cautionSays:
-          because &&
-          cautionSentence(because, because.relation === 'itself' ? null : family.jar(because.of).label),
-        acidNotThere: answer.noAcid && noAcidSentence(answer.noAcid),
+        caution: because && {
+          ...because,
+          spoiled: because.relation === 'itself' ? null : family.jar(because.of).label,
+        },
+        acidNotThere: answer.noAcid,
         ...own,
         // What was kept apart has come out of its hold.
         inHold: jar.inHold,

@@ -1,7 +1,6 @@
 // Whether the keeper's own lines tell when to start afresh, or whether a figure would rest on what is assumed. Reckoned from
 // the lines that tell of going on alone: a line seen in one generation never makes a figure surer.
 import type { LineTold } from './line-told';
-import type { Lacking } from '../says/restart-says';
 import type { Restart } from './restart-curve';
 
 /** What stands behind a restart figure: own lines that tell, their batches, and what they leave open. */
@@ -34,6 +33,12 @@ export const evidenceOf = (
   jars: all.reduce((sum, { later }) => sum + later.jars, 0),
 });
 
+/** What too little of the keeper's own stands behind. */
+export type Lacking =
+  | { readonly code: 'no line' | 'one line' }
+  | { readonly code: 'few batches'; readonly batches: number }
+  | { readonly code: 'none as far' | 'one as far' };
+
 /**
  * What is lacking before a figure may be given as known; null: nothing. Two lines and five batches have to tell, and two lines
  * to have been seen as far as it or to their end (beyond, it is what is assumed that speaks).
@@ -45,3 +50,8 @@ export function lackingIn({ lines, batches, asFar }: Evidence): Lacking | null {
   if (asFar < LINES_TO_TELL) return { code: asFar === 0 ? 'none as far' : 'one as far' };
   return null;
 }
+
+/** Fewer jars than this tell nothing: what is said then rests on the assumption it started from. */
+const JARS_TO_TELL = 5;
+/** Whether too few of the keeper's own jars tell. @param jars that do */
+export const restsOnAssumption = (jars: number): boolean => jars < JARS_TO_TELL;

@@ -2,11 +2,29 @@
 import type { Family } from '../lineage/family-version';
 import { primarySeed } from '../lineage/primary-seed';
 import type { SetWord } from '../ledger/records';
-import type { WeakRow } from '../says/fresh-start-says';
 import { isWeakWord } from './weak';
 
 /** Weak batches in a row that suggest a fresh start (common practice, no source). */
 const IN_A_ROW = 2;
+
+/** A jar of the path whose batch was weak. */
+export interface WeakStep {
+  readonly jar: number;
+  readonly label: string;
+  readonly madeOn: string;
+  readonly setWord: SetWord;
+  /** Recorded jars of its batch in this line, and of those the weak. */
+  readonly recorded: number;
+  readonly alsoWeak: number;
+}
+
+export interface WeakRow {
+  /** Oldest first. */
+  readonly weak: readonly WeakStep[];
+  /** Labels of jars passed over because nothing is recorded of how they set, and of those left out as spoiled. */
+  readonly unseen: readonly string[];
+  readonly spoiled: readonly string[];
+}
 
 export interface FreshStart extends WeakRow {
   /** Key of the line's founding batch; null for jars that belong to no line because their past is unknown. */

@@ -4,20 +4,25 @@
 import { changedIn } from '../vigour/changed';
 import type { LineJudgement } from '../vigour/line';
 import { STANDING_RULES } from '../vigour/standing';
-import { pointsBelow } from '../vigour/vigour-says';
+import { pointsBelow } from '../vigour/trend';
 import type { VerdictWord, VerdictReason } from '../shapes/advice-replies';
+import type { SeedLook } from '../shapes/seed-codes';
 import { AS_GOOD_COST } from './ties';
 import type { NextAdvice, Ranked } from './seed-candidate';
 
+/** As it is replied, but what is to be looked at is still a code. */
+export type VerdictBecause =
+  Exclude<VerdictReason, { code: 'look' }> | { readonly code: 'look'; readonly look: SeedLook };
+
 export interface Verdict {
   readonly word: VerdictWord;
-  readonly reason: VerdictReason;
+  readonly reason: VerdictBecause;
   /** Id of the seed; null: a fresh start, or none yet. */
   readonly seed: Ranked | null;
   /** What is as good as the seed, in order; of a fresh start without capsules at home the best that is left. */
   readonly asGood: readonly Ranked[];
   /** What has to be looked at before the seed is used. */
-  readonly look: readonly string[];
+  readonly look: readonly SeedLook[];
 }
 
 const inHundred = ({ weakChance }: Ranked): number => Math.round(100 * (weakChance ?? 0));
@@ -26,7 +31,7 @@ const inHundred = ({ weakChance }: Ranked): number => Math.round(100 * (weakChan
 const CARRIES = 0.3;
 
 /** Why a fresh start stands first. */
-function afreshBecause(judgement: LineJudgement, best: Ranked | null): VerdictReason {
+function afreshBecause(judgement: LineJudgement, best: Ranked | null): VerdictBecause {
   if (!best) return { code: 'nothing may be used' };
   if (best.tells === 'in doubt') return { code: 'all in doubt' };
   const { trend } = judgement;
@@ -40,7 +45,7 @@ function afreshBecause(judgement: LineJudgement, best: Ranked | null): VerdictRe
 }
 
 /** What is to be looked at before a seed is used. */
-function lookBecause(judgement: LineJudgement, seed: Ranked): VerdictReason | null {
+function lookBecause(judgement: LineJudgement, seed: Ranked): VerdictBecause | null {
   const [look] = seed.looks;
   if (look !== undefined) return { code: 'look', look };
   if (seed.tells === 'unseen') return { code: 'unseen' };
@@ -52,7 +57,7 @@ function lookBecause(judgement: LineJudgement, seed: Ranked): VerdictReason | nu
 }
 
 /** Why a reserve stands first: said as it is, so that a dear one is never praised above a fresh jar that only waits. */
-function reserveBecause(reserve: Ranked, seeds: readonly Ranked[]): VerdictReason {
+function reserveBecause(reserve: Ranked, seeds: readonly Ranked[]): VerdictBecause {
   const fresh = seeds.filter(({ kind }) => kind !== 'reserve');
   const [first] = fresh;
   if (!first) return { code: 'nothing fresh' };
@@ -79,7 +84,7 @@ function goOnBecause(
   judgement: LineJudgement,
   seed: Ranked,
   seeds: readonly Ranked[],
-): { word: VerdictWord; reason: VerdictReason } {
+): { word: VerdictWord; reason: VerdictBecause } {
   const compared = judgement.batches.filter(({ points }) => points !== null).length;
   const { standing } = judgement;
   if (seed.kind === 'reserve') return { word: 'take the reserve', reason: reserveBecause(seed, seeds) };

@@ -1,12 +1,11 @@
 // What was seen of a jar in its own hold that speaks against it as a seed. A doubt is no stop, for nobody saw it spoil, but it
 // comes after every seed without one, and no score lifts it. A slow start is to be looked at, and goes with its descendants.
 import type { Outcome } from '../ledger/records';
-import { failedIn, failedInHoldSentence, FINE_BUBBLES, gateReasonSentence } from '../says/safety-says';
-import type { MatesPowerCut } from './hold-mates';
 import { meterShows } from './gate';
 import { powerCutNoted } from './remarks';
 import { takeOutGate } from './take-out';
 import type { GateReason } from '../shapes/safety-codes';
+import type { Doubt, InShort, MatesPowerCut, SeedLook } from '../shapes/seed-codes';
 
 type Seen = Omit<Outcome, 'jar'>;
 
@@ -27,9 +26,11 @@ const knownToSet = ({ setAtTakeOut, setWord }: Seen): boolean => setAtTakeOut ??
 const acidShown = ({ ph, phHow, phChecked }: Pick<Seen, 'ph' | 'phHow' | 'phChecked'>): boolean =>
   ph !== null && meterShows({ ph, how: phHow ?? 'not said', checked: phChecked ?? null });
 
+type SlowStart = Extract<GateReason, { code: 'slow start' }>;
+
 interface Weighed {
   readonly against: readonly GateReason[];
-  readonly slow: readonly GateReason[];
+  readonly slow: readonly SlowStart[];
   /** Fine bubbles are all there is, in a jar that set or has its acid: normal for this kind of culture, so no doubt. */
   readonly bubblesAlone: boolean;
 }
@@ -37,7 +38,7 @@ interface Weighed {
 function weigh(outcome: Seen, mates: MatesPowerCut | null): Weighed {
   const { verdict, reasons } = takeOutGate(outcome, true);
   if (verdict === 'discard') return { against: [], slow: [], bubblesAlone: false };
-  const slow = reasons.filter(({ code }) => code === 'slow start');
+  const slow = reasons.filter((reason): reason is SlowStart => reason.code === 'slow start');
   // An unchecked meter speaks for no jar and against none.
   const against = reasons.filter(({ code }) => !['slow start', 'thickened', 'unchecked'].includes(code));
   const cut = mates !== null && outcome.powerCut === null;
@@ -51,13 +52,13 @@ function notedCut(
   outcome: Seen | null,
   mates: MatesPowerCut | null,
   notes: NotesBeside,
-): { readonly hours: number | null; readonly where: string } | null {
+): { readonly hours: number | null; readonly where: keyof NotesBeside } | null {
   if (mates !== null || (outcome !== null && outcome.powerCut !== null)) return null;
   const places = [
-    ['The note of its hold', notes.hold],
-    ['Its note', outcome?.note ?? null],
-    ['Its note', notes.jar],
-    ['The note of its batch', notes.batch],
+    ['hold', notes.hold],
+    ['jar', outcome?.note ?? null],
+    ['jar', notes.jar],
+    ['batch', notes.batch],
   ] as const;
   for (const [where, note] of places) {
     const cut = powerCutNoted(note);
@@ -65,8 +66,9 @@ function notedCut(
   }
   return null;
 }
+
 /**
- * A sentence for each doubt: what the gate asks about (a power cut, a pH above 4.6, fine bubbles that are not
+ * Each doubt: what the gate asks about (a power cut, a pH above 4.6, fine bubbles that are not
  * alone), whether or not its questions were all answered, and a power cut that only jars of the same hold, or its note, tell
  * of. Empty where there is none, and where the gate condemns the jar, which is said as a stop.
  */
@@ -74,45 +76,46 @@ export function doubtsAbout(
   outcome: Seen | null,
   mates: MatesPowerCut | null,
   notes: NotesBeside = NO_NOTES,
-): readonly string[] {
+): readonly Doubt[] {
   if (outcome !== null && takeOutGate(outcome, true).verdict === 'discard') return [];
   const noted = notedCut(outcome, mates, notes);
-  const cut = [
-    ...(mates !== null && (outcome === null || outcome.powerCut === null) ? [failedInHoldSentence(mates)] : []), // prettier-ignore
-    ...(noted ? [`${gateReasonSentence({ code: 'power cut', hours: noted.hours })} ${noted.where} tells of it.`] : []), // prettier-ignore
+  const told = mates !== null && (outcome === null || outcome.powerCut === null);
+  const cut: Doubt[] = [
+    ...(told ? [{ code: 'failed in its hold' as const, ...mates }] : []),
+    ...(noted ? [{ code: 'failed by a note' as const, ...noted }] : []),
   ];
   if (outcome === null) return cut;
   const { against, bubblesAlone } = weigh(outcome, mates);
-  return bubblesAlone && noted === null ? [] : [...against.map(gateReasonSentence), ...cut];
+  return bubblesAlone && noted === null ? [] : [...against, ...cut];
 }
 
-const hoursIn = (hours: number | null): string =>
-  hours === null ? '' : `, for ${hours === 1 ? 'an hour' : `${hours} hours`}`;
-
 /**
- * In a few words, why a jar is in doubt as what others descend from; null where it is not. Fine bubbles are not handed down:
+ * Why a jar is in doubt as what others descend from; null where it is not. Fine bubbles are not handed down:
  * they are normal for this kind of culture.
  */
 export function inDoubtBecause(
   outcome: Seen | null,
   mates: MatesPowerCut | null,
   notes: NotesBeside = NO_NOTES,
-): string | null {
+): readonly InShort[] | null {
   if (outcome !== null && takeOutGate(outcome, true).verdict === 'discard') return null;
   const { against, slow } = outcome === null ? { against: [], slow: [] } : weigh(outcome, mates);
   const cut = outcome === null || outcome.powerCut === null ? (mates ?? notedCut(outcome, mates, notes)) : null; // prettier-ignore
-  const why = [
-    ...[...slow, ...against].flatMap((reason): string[] => {
-      if (reason.code === 'acid')
-        return [`a pH of ${reason.ph}${reason.how === 'not said' ? '' : ` by ${reason.how}`}, above 4.6`];
-      if (reason.code === 'slow start') return ['a slow start'];
-      return reason.code === 'power cut' ? [`a power cut during its hold${hoursIn(reason.hours)}`] : [];
-    }),
+  const why: InShort[] = [
+    ...[...slow, ...against].flatMap((reason): InShort[] =>
+      reason.code === 'acid' || reason.code === 'slow start' || reason.code === 'power cut' ? [reason] : [],
+    ),
     ...(cut
-      ? [`${failedIn('what' in cut ? cut.what : undefined)} during its hold${hoursIn(cut.hours)}`]
+      ? [
+          {
+            code: 'failed' as const,
+            hours: cut.hours,
+            what: ('what' in cut && cut.what) || ['power' as const],
+          },
+        ]
       : []),
   ];
-  return why.length === 0 ? null : why.join('; ');
+  return why.length === 0 ? null : why;
 }
 
 /** What is to be looked at before it seeds anything: a slow start, fine bubbles alone (normal by themselves: common practice, no
@@ -121,8 +124,8 @@ export function asksAbout(
   outcome: Seen | null,
   mates: MatesPowerCut | null,
   notes: NotesBeside = NO_NOTES,
-): readonly string[] {
+): readonly SeedLook[] {
   const { slow, bubblesAlone } = outcome === null ? { slow: [], bubblesAlone: false } : weigh(outcome, mates);
   const bubbles = bubblesAlone && notedCut(outcome, mates, notes) === null;
-  return [...slow.map(gateReasonSentence), ...(bubbles ? [FINE_BUBBLES] : [])];
+  return [...slow, ...(bubbles ? [{ code: 'fine bubbles' as const }] : [])];
 }

@@ -1,21 +1,12 @@
 // What a hold, and the other jars in it, tell of one jar: they stood in the same warmth, so the power failed for all of them.
-import type { FailedWhat } from '../ledger/hold-interruptions';
 import type { Outcome } from '../ledger/records';
+import type { MatesPowerCut } from '../shapes/seed-codes';
 
 /** A jar of a batch: which hold it stood in (null: not said) and what was seen. Ids or keys, as the caller has them. */
 export interface HoldMate<Id extends string | number> {
   readonly label: string;
   readonly jar: { readonly id: Id; readonly hold: Id | null };
   readonly outcome: Pick<Outcome, 'powerCut' | 'powerCutHours'> | null;
-}
-
-/** A power cut that another jar of the same hold tells of, or whatever else failed that was recorded of the hold itself. */
-export interface MatesPowerCut {
-  /** The jar that tells of it; null where it was recorded of the hold. */
-  readonly label: string | null;
-  readonly hours: number | null;
-  /** What failed; the power where nothing is said. */
-  readonly what?: readonly FailedWhat[];
 }
 
 /**

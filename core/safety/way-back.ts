@@ -1,46 +1,41 @@
 // What a jar's way back says of it as a seed: a jar in doubt that it descends from, and a caution that was lifted. Neither is a
 // stop; both are to be looked at first, and to be read before it is used.
 import type { Family } from '../lineage/family';
-import { quotedEnd } from '../says/quoted-end';
-import { LOOK_AND_SMELL } from '../says/safety-says';
+import type { InShort, SeedLook } from '../shapes/seed-codes';
 import { nearestMarks } from './marked-line';
 
-const LOOK = LOOK_AND_SMELL;
-
-/** A jar that is in doubt, and why in a few words (doubts.ts). */
+/** A jar that is in doubt, and why (doubts.ts). */
 export interface InDoubt {
   readonly jar: number;
   readonly label: string;
-  readonly because: string;
+  readonly because: readonly InShort[];
 }
 
 /** A jar whose caution was lifted with a written reason. */
 interface Lifted {
   readonly label: string;
   readonly of: number;
-  readonly says: string;
+  /** The label of that spoiled jar. */
+  readonly because: string;
+  readonly reason: string;
 }
 
 /** Cautions of a jar that were lifted, a mark for each. */
 function liftedOf(family: Family, jar: number): Lifted[] {
   const { label } = family.jar(jar);
-  return family.cautionsOf(jar).flatMap(({ level, cleared, of }) =>
-    level === 'set aside' && cleared !== null
-      ? [
-          {
-            label,
-            of,
-            says: `set aside because of ${family.jar(of).label}; lifted: ${quotedEnd(cleared.trim())}`,
-          },
-        ]
-      : [],
-  );
+  return family
+    .cautionsOf(jar)
+    .flatMap(({ level, cleared, of }) =>
+      level === 'set aside' && cleared !== null
+        ? [{ label, of, because: family.jar(of).label, reason: cleared.trim() }]
+        : [],
+    );
 }
 
 /** What the way back of each jar says of it. */
 export interface WayBack {
-  /** What has to be looked at first because of it, a sentence each. */
-  readonly looks: (jar: number) => readonly string[];
+  /** What has to be looked at first because of it. */
+  readonly looks: (jar: number) => readonly SeedLook[];
   /** The nearest jar in doubt on it. */
   readonly doubtful: (jar: number) => number | null;
 }
@@ -57,7 +52,7 @@ export function wayBackOf(family: Family, inDoubt: ReadonlyMap<number, InDoubt>)
     if (lifted.length > 0) own.set(jar, lifted);
   }
   const lifts = nearestMarks(family, own);
-  const looks = (jar: number): readonly string[] => {
+  const looks = (jar: number): readonly SeedLook[] => {
     const doubt = doubts.get(jar);
     const mine = own.get(jar) ?? [];
     // A caution of its own about the same spoiled jar is said of itself.
@@ -65,10 +60,18 @@ export function wayBackOf(family: Family, inDoubt: ReadonlyMap<number, InDoubt>)
       family.cautionsOf(jar).flatMap(({ level, of }) => (level === 'set aside' ? [of] : [])),
     );
     const above = (lifts.get(jar) ?? []).filter(({ of }) => !said.has(of));
+    const lifted = ({ label, because, reason }: Lifted, own: boolean): SeedLook => ({
+      code: 'lifted',
+      label: own ? null : label,
+      because,
+      reason,
+    });
     return [
-      ...mine.map(({ says }) => `It was ${says} ${LOOK}`),
-      ...(doubt ? [`It descends from ${doubt.label}, which is in doubt (${doubt.because}). ${LOOK}`] : []),
-      ...above.map(({ label, says }) => `Its way back runs through ${label}, which was ${says} ${LOOK}`),
+      ...mine.map((one) => lifted(one, true)),
+      ...(doubt
+        ? [{ code: 'descends from doubt' as const, label: doubt.label, because: doubt.because }]
+        : []),
+      ...above.map((one) => lifted(one, false)),
     ];
   };
   return { looks, doubtful: (jar) => doubts.get(jar)?.jar ?? null };

@@ -1,26 +1,7 @@
 // Two weak batches in a row, in words: which jars they were, and why each counts.
 import { dayLabel, lineWords } from '../lineage/labels';
 import { inWords } from '../lineage/way-to-source';
-import type { SetWord } from '../ledger/records';
-
-/** A jar of the path whose batch was weak. */
-export interface WeakStep {
-  readonly jar: number;
-  readonly label: string;
-  readonly madeOn: string;
-  readonly setWord: SetWord;
-  /** Recorded jars of its batch in this line, and of those the weak. */
-  readonly recorded: number;
-  readonly alsoWeak: number;
-}
-
-export interface WeakRow {
-  /** Oldest first. */
-  readonly weak: readonly WeakStep[];
-  /** Labels of jars passed over because nothing is recorded of how they set, and of those left out as spoiled. */
-  readonly unseen: readonly string[];
-  readonly spoiled: readonly string[];
-}
+import type { WeakRow, WeakStep } from '../advice/two-weak-in-a-row';
 
 function stepSays({ label, madeOn, setWord, recorded, alsoWeak }: WeakStep): string {
   const jars = recorded === 1 ? 'jar' : 'jars';

@@ -1,5 +1,6 @@
 // When a fresh start pays: in one sentence with at most one figure, and at length.
 import { costWords } from './cost-says';
+import type { Lacking } from '../advice/sureness';
 import type { VerdictWord } from '../shapes/advice-replies';
 
 /** Where the cost is lowest or about as low. */
@@ -56,12 +57,6 @@ export const reserveSentence = (
   unit: string,
 ): string =>
   `Restarting from ${reserve.label} (generation ${reserve.generation}) makes a good jar ${reserve.goodJar < sourcesCost ? 'cheaper' : 'dearer'}: with what its storage delays it then costs ${costWords(reserve.goodJar, unit)}, not ${sourcesCost.toFixed(2)}.`;
-
-/** What too little of the keeper's own stands behind. */
-export type Lacking =
-  | { readonly code: 'no line' | 'one line' }
-  | { readonly code: 'few batches'; readonly batches: number }
-  | { readonly code: 'none as far' | 'one as far' };
 
 /** Why it is too early, and how much of the drawing rests on what is assumed. */
 function lackingWords(lacking: Lacking): readonly [string, 'mostly' | 'partly'] {

@@ -1,10 +1,10 @@
 // Every sentence about safety, made from codes and figures: the gate, cautions, stops, what is to be looked at. Safety words
 // are never softened, and what is normal is never dressed as spoilage.
 import { failedClause, failedNoun, type FailedWhat } from '../ledger/hold-interruptions';
-import type { REMARKED_OF } from '../shapes/remark-calls';
 import type { Caution, CautionRelation } from '../shapes/caution-codes';
 import type { SafetyStop, Discard, GateReason, Answer, SafetyLook } from '../shapes/safety-codes';
-import { quotedEnd } from './quoted-end';
+import type { MatesPowerCut, Quoted } from '../shapes/seed-codes';
+import { quotedEnd, shortened } from './quoted-end';
 
 export const LOOK_AND_SMELL = 'Look and smell first, and when in doubt, discard.';
 /** The first thing said beside a seed that may be used once it was looked at. */
@@ -14,21 +14,24 @@ const NO_TOXIN_UNDONE = 'Spoilage organisms had time, and acid that comes later 
 
 const hoursInWords = (hours: number): string => (hours === 1 ? 'an hour' : `${hours} hours`);
 
+/** What is said of something: the sentence that decides, then what it means and what to do. */
+type Parts = readonly [first: string, ...rest: string[]];
+const joined = (parts: Parts): string => parts.join(' ');
+
 /** That warmth failed during a hold, and what that means. @param hours null: nobody said how long */
-const failedSentence = (what: string, hours: number | null): string =>
-  `${what} during the hold${hours === null ? '' : `, for ${hoursInWords(hours)}`}. ` +
-  'If it had not set by then, spoilage organisms had time, and acid that comes later does not undo a toxin. ' +
-  'When in doubt, discard.';
+const failedParts = (what: string, hours: number | null): Parts => [
+  `${what} during the hold${hours === null ? '' : `, for ${hoursInWords(hours)}`}.`,
+  'If it had not set by then, spoilage organisms had time, and acid that comes later does not undo a toxin.',
+  'When in doubt, discard.',
+];
 
 /** That warmth failed, as told by the hold itself (label null) or by another jar of it. */
-export function failedInHoldSentence(told: {
-  readonly label: string | null;
-  readonly hours: number | null;
-  readonly what?: readonly FailedWhat[];
-}): string {
-  const clause = failedClause(told.what ?? ['power']);
-  const said = failedSentence(clause.charAt(0).toUpperCase() + clause.slice(1), told.hours);
-  return `${said} ${told.label === null ? 'It was recorded of its hold.' : `${told.label}, from the same hold, tells of it.`}`;
+export function failedInHoldParts({ label, hours, what = ['power'] }: MatesPowerCut): Parts {
+  const clause = failedClause(what);
+  return [
+    ...failedParts(clause.charAt(0).toUpperCase() + clause.slice(1), hours),
+    label === null ? 'It was recorded of its hold.' : `${label}, from the same hold, tells of it.`,
+  ];
 }
 
 /** What failed, as a thing: "a power cut". */
@@ -36,7 +39,7 @@ export const failedIn = (what: readonly FailedWhat[] = ['power']): string => fai
 
 const howMeasured = (how: string): string => (how === 'not said' ? '' : ` by ${how}`);
 
-function slowSentence(start: Extract<GateReason, { code: 'slow start' }>): string {
+function slowParts(start: Extract<GateReason, { code: 'slow start' }>): Parts {
   const at = start.hours === null ? 'at the early check' : `at ${start.hours} h`;
   const seen =
     start.ph !== null
@@ -48,11 +51,16 @@ function slowSentence(start: Extract<GateReason, { code: 'slow start' }>): strin
           : 'still loose';
   const only =
     start.kind === 'meter only'
-      ? ' Only a checked meter that shows 4.6 or less lets it be eaten, and nothing lets it seed.'
-      : ' Not for anyone vulnerable, and not to be given away.';
-  return `A slow start: ${seen} ${at}. ${NO_TOXIN_UNDONE}${only} When in doubt, discard.`;
+      ? 'Only a checked meter that shows 4.6 or less lets it be eaten, and nothing lets it seed.'
+      : 'Not for anyone vulnerable, and not to be given away.';
+  return [`A slow start: ${seen} ${at}.`, NO_TOXIN_UNDONE, only, 'When in doubt, discard.'];
 }
 
+const DISCARD_WHOLE = 'Discard the whole jar.';
+const NO_TASTE = 'Do not taste it, and do not use it as seed.';
+const WITH_FOAM = 'With foam, a lifted lid or a torn curd, discard.';
+const MEASURE_OR_SMELL =
+  'Measure with a checked meter, or smell beside a plain jar of the same seed and hold that passed.';
 const NO_PROOF = 'no pH at or below 4.6 shown by a meter that was checked that day';
 
 /** A reading that would have spoken for a jar. @param failed the meter was checked that day, and was wrong */
@@ -61,43 +69,61 @@ const uncheckedSentence = (ph: number, failed: boolean): string =>
     ? `A pH of ${ph} proves nothing: the meter was wrong when it was checked.`
     : `A pH of ${ph} proves nothing: nobody noted that the meter was checked in a pH 4.01 buffer that day.`;
 
-/** What a gate's reason means, in calm words. */
-export function gateReasonSentence(reason: GateReason): string {
+/** What a gate's reason means, in calm words: what decides first. */
+export function gateReasonParts(reason: GateReason): Parts {
   switch (reason.code) {
     case 'sign':
-      return `Seen: ${reason.signs.join(', ')}. Discard the whole jar. Do not taste it, and do not use it as seed.`;
+      return [`Seen: ${reason.signs.join(', ')}.`, DISCARD_WHOLE, NO_TASTE];
     case 'said':
-      return 'You said it is spoiled. Discard the whole jar. Do not taste it, and do not use it as seed.';
+      return ['You said it is spoiled.', DISCARD_WHOLE, NO_TASTE];
     case 'not set':
-      return (
-        (reason.thick
-          ? `Thick but not sour, and ${NO_PROOF}: that counts as not set. `
-          : `Not set, and ${NO_PROOF}. `) +
-        (reason.unchecked === null ? '' : `${uncheckedSentence(reason.unchecked, false)} `) +
-        'Discard: not food, not seed.'
-      );
+      return [
+        reason.thick
+          ? `Thick but not sour, and ${NO_PROOF}: that counts as not set.`
+          : `Not set, and ${NO_PROOF}.`,
+        ...(reason.unchecked === null ? [] : [uncheckedSentence(reason.unchecked, false)]),
+        'Discard: not food, not seed.',
+      ];
     case 'unchecked':
-      return `${uncheckedSentence(reason.ph, reason.failed)} Check the meter, then measure again in a spoonful that is thrown away.`;
+      return [
+        uncheckedSentence(reason.ph, reason.failed),
+        'Check the meter, then measure again in a spoonful that is thrown away.',
+      ];
     case 'too late':
-      return `A pH of ${reason.ph} at ${reason.hours} h is above 5.3: not set in time. ${NO_TOXIN_UNDONE} Discard: not food, not seed.`;
+      return [
+        `A pH of ${reason.ph} at ${reason.hours} h is above 5.3: not set in time.`,
+        NO_TOXIN_UNDONE,
+        'Discard: not food, not seed.',
+      ];
     case 'acid':
-      return (
-        `A pH of ${reason.ph}${howMeasured(reason.how)} is above 4.6, and that is no good sign: ` +
-        'the acid is not there yet. Do not taste on this. Hold it longer and measure again; when in doubt, discard.'
-      );
+      return [
+        `A pH of ${reason.ph}${howMeasured(reason.how)} is above 4.6, and that is no good sign: the acid is not there yet.`,
+        'Do not taste on this.',
+        'Hold it longer and measure again; when in doubt, discard.',
+      ];
     case 'slow start':
-      return slowSentence(reason);
+      return slowParts(reason);
     case 'power cut':
-      return failedSentence('The power failed', reason.hours);
+      return failedParts('The power failed', reason.hours);
     case 'thickened':
-      return 'What was stirred in may have thickened it, so its set says nothing. Measure with a checked meter, or smell beside a plain jar of the same seed and hold that passed.'; // prettier-ignore
+      return ['What was stirred in may have thickened it, so its set says nothing.', MEASURE_OR_SMELL];
     case 'bubbles':
-      return 'Fine bubbles alone are normal for this kind of culture. Ask someone who knows it. With foam, a lifted lid or a torn curd, discard.'; // prettier-ignore
+      return [
+        'Fine bubbles alone are normal for this kind of culture.',
+        'Ask someone who knows it.',
+        WITH_FOAM,
+      ];
   }
 }
 
-export const FINE_BUBBLES =
-  'Fine bubbles were seen; alone they are normal for this kind of culture. Look and smell first. With foam, a lifted lid or a torn curd, discard.';
+/** The same, whole. */
+export const gateReasonSentence = (reason: GateReason): string => joined(gateReasonParts(reason));
+
+export const FINE_BUBBLES: Parts = [
+  'Fine bubbles were seen; alone they are normal for this kind of culture.',
+  'Look and smell first.',
+  WITH_FOAM,
+];
 
 /** A pH above 4.6 of a jar of which nothing says that it set. */
 export const noAcidSentence = ({ how, ph }: { readonly how: string; readonly ph: number }): string =>
@@ -137,8 +163,7 @@ export const stopsSaid = ({ stops, noAcid }: Pick<Answer, 'stops' | 'noAcid'>): 
 const LOOKS_BEFORE_EATING: Readonly<Record<SafetyLook, string>> = {
   caution: 'Look at it and smell it before anyone tastes it, because of a jar that it is related to. When in doubt, discard.',
   'slow start': 'It started slowly: not for anyone vulnerable, and not to be given away. When in doubt, discard.',
-  thickened:
-    'What was stirred in may have thickened it, so its set says nothing. Measure with a checked meter, or smell beside a plain jar of the same seed and hold that passed.',
+  thickened: gateReasonSentence({ code: 'thickened' }),
   'not noted': 'Not noted whether it smelled sour: look and smell before anyone tastes it. When in doubt, discard.',
   remark: 'A note of it asks to look first. When in doubt, discard.',
 }; // prettier-ignore
@@ -185,19 +210,13 @@ export function lookedSentence({
 export const REMARK_STOPS =
   'That may tell of spoilage. Until you answer, the jar is neither food nor seed. When in doubt, discard it, and do not taste it.';
 
-/** A remark that nobody has answered, word for word. @param of what it was written about */
-export function quoteSentence({ of, text }: Quoted): string {
-  const said = text.trim().replaceAll(/\s+/g, ' ');
-  const shown = said.length > MOST_QUOTED ? `${said.slice(0, MOST_QUOTED - 1).trimEnd()}…` : said;
-  return `${NOTE_OF[of]} says: ${quotedEnd(shown)}`;
+/** A remark that nobody has answered, word for word. @param most characters of it that are quoted */
+export function quoteSentence({ of, text }: Quoted, most = MOST_QUOTED): string {
+  return `${NOTE_OF[of]} says: ${quotedEnd(shortened(text, most))}`;
 }
 /** Characters of a remark that are quoted; all of it stands with its jar. */
 const MOST_QUOTED = 200;
 
-export interface Quoted {
-  readonly of: (typeof REMARKED_OF)[number];
-  readonly text: string;
-}
 const NOTE_OF: Readonly<Record<Quoted['of'], string>> = {
   jar: 'Its note', batch: 'The note of its batch', hold: 'The note of its hold', portion: 'The note of what was kept apart of it',
   photograph: 'The words under its photograph', seeding: 'The note of its seed', package: 'The note of a package that went into it',
@@ -271,3 +290,13 @@ export const ENDED =
 /** "5 Mar a is set aside because of 1 Mar c, which spoiled." @param because labels of the spoiled jars */
 export const setAsideSentence = (label: string, because: readonly string[]): string =>
   `${label} is set aside because of ${because.join(' and ')}, which spoiled.`;
+
+/** That a jar descends from a set-aside mate of a spoiled jar, by their labels. */
+export const fromMateSentence = ({
+  mate,
+  spoiled,
+}: {
+  readonly mate: string;
+  readonly spoiled: string;
+}): string =>
+  `It descends from ${mate}, which is set aside because of ${spoiled}. Look into that first, or start afresh.`;

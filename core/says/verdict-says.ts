@@ -1,12 +1,14 @@
 // The sentence of a verdict, made from its code and figures: at most fifteen words of verdict, then the one reason that decides
 // in at most twenty, with at most one number (labels and days are none).
 import { inWords } from '../lineage/way-to-source';
-import type { VerdictWord, VerdictReason } from '../shapes/advice-replies';
+import type { VerdictBecause } from '../advice/verdict';
+import type { VerdictWord } from '../shapes/advice-replies';
+import { lookInShort } from './seed-looks-says';
 
 /** What of a verdict is said: its word, its reason, the labels of its seed and of what is as good. */
 interface SaidVerdict {
   readonly word: VerdictWord;
-  readonly reason: VerdictReason;
+  readonly reason: VerdictBecause;
   readonly seed: { readonly label: string } | null;
   readonly asGood: readonly { readonly label: string }[];
 }
@@ -51,7 +53,7 @@ function verdictWords({ word, seed, asGood, reason }: SaidVerdict): string {
   }
 }
 
-function reasonWords(reason: VerdictReason): string {
+function reasonWords(reason: VerdictBecause): string {
   switch (reason.code) {
     case 'nothing may be used':
       return 'Nothing that is kept may be used as seed.';
@@ -68,7 +70,7 @@ function reasonWords(reason: VerdictReason): string {
     case 'a start pays':
       return 'With what a start costs you, a new line pays more than going on.';
     case 'look':
-      return firstSentence(reason.look);
+      return lookInShort(reason.look);
     case 'unseen':
       return 'Nobody has written down how it came out: look and smell before you use it.';
     case 'not said to be kept':
@@ -104,13 +106,6 @@ function reasonWords(reason: VerdictReason): string {
   }
 }
 
-/** What is to be looked at may run on; the first sentence of it decides, shortened to twenty words. */
-function firstSentence(text: string): string {
-  const [first = text] = text.split(/(?<=[.!?])\s/);
-  const words = first.split(' ');
-  return words.length <= 20 ? first : `${words.slice(0, 19).join(' ')} …`;
-}
-
 /**
  * What is added to advice on when lines are best ended, so that it says of this line what the verdict says.
  * @param reached the line has come as far as where such advice begins
@@ -130,7 +125,7 @@ export const thoughWeak = (verdict: VerdictWord): string =>
       : ' By all its batches the verdict is to go on for now.';
 
 /** What stands against a jar, after its name: "22 Apr b: It has stood in the fridge for 28 days; your limit is 21." */
-export const againstSentence = (label: string, says: string): string => `${label}: ${firstSentence(says)}`;
+export const againstSentence = (label: string, inShort: string): string => `${label}: ${inShort}`;
 
 /** Verdict and reason. */
 export const verdictSentence = (verdict: SaidVerdict): string =>

@@ -104,7 +104,6 @@ export interface Answer {
 export const STOP_CODES = [
   'spoiled', 'condemned', 'set aside', 'failed the gate', 'remark', 'needs the meter', 'slow start', 'in its hold', 'too old', "keeper's limit",
 ] as const; // prettier-ignore
-export type StopCode = (typeof STOP_CODES)[number];
 
 /** Why the gate says what it says of a form. */
 export type GateReason =

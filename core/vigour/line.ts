@@ -60,6 +60,14 @@ export interface LineJudgement {
   readonly rules: TrendRules;
 }
 
+/** Scores of the jars that speak for a batch, by label. */
+export function countedIn({ comparable, scores }: JudgedBatch): JarScore[] {
+  const counted = new Set(comparable);
+  return scores
+    .filter(({ jar }) => counted.has(jar))
+    .toSorted((a, b) => a.jar.label.localeCompare(b.jar.label));
+}
+
 /** Jars of a line's early batches, by batch: what its baseline and the keeper's usual are made of. */
 export const earlyOf = (line: number, jars: readonly JarEvidence[]): readonly (readonly JarEvidence[])[] =>
   earlyBatches(batchesOf(line, jars).batches).map(({ comparable }) => comparable);

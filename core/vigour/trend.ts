@@ -130,3 +130,6 @@ export function trendOf(points: readonly TrendPoint[], rules: TrendRules = TREND
     lossRuledOut,
   };
 }
+
+/** What a line stands below its early batches by the figures that are shown beside: their level less the smoothed one. */
+export const pointsBelow = ({ drop }: Pick<Trend, 'drop'>): number => Math.max(0, Math.round(drop));

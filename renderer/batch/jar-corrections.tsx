@@ -1,6 +1,6 @@
 // The forms that correct what went into a jar and what was seen of it. Each sends only what was changed.
 import { isSpoiled } from '../../core/safety/take-out';
-import type { MatesPowerCut } from '../../core/safety/hold-mates';
+import type { MatesPowerCut } from '../../core/shapes/seed-codes';
 import type { Outcome } from '../../core/ledger/records';
 import { spoilagePassages } from '../../core/safety/remarks';
 import { call } from '../state/ledger-calls';

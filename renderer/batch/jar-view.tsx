@@ -5,12 +5,12 @@ import {
   discardWord,
   eatSentence,
   lookedSentence,
-  failedInHoldSentence,
   gateReasonSentence,
 } from '../../core/says/safety-says';
+import { doubtSays } from '../../core/says/seed-looks-says';
 import { onlyNormal, takeOutGate } from '../../core/safety/take-out';
 import { Remarks } from '../parts/unanswered';
-import type { MatesPowerCut } from '../../core/safety/hold-mates';
+import type { MatesPowerCut } from '../../core/shapes/seed-codes';
 import { volumeKnown } from '../../core/quantities/printing';
 import { portionName } from '../../core/ledger/portions';
 import type { Hold, Outcome, Portion } from '../../core/ledger/records';
@@ -155,7 +155,7 @@ function passedToday(
 function Seen({ record, mates }: { readonly record: JarRecord; readonly mates: MatesPowerCut | null }) {
   const { outcome } = record;
   const cut = mates && (outcome === null || outcome.powerCut === null) && (
-    <p>{failedInHoldSentence(mates)}</p>
+    <p>{doubtSays({ code: 'failed in its hold', ...mates })}</p>
   );
   if (outcome === null)
     return (

@@ -2,7 +2,8 @@
 import { useState } from 'react';
 import { gateReasonSentence } from '../../core/says/safety-says';
 import { onlyNormal, takeOutGate, type GateVerdict } from '../../core/safety/take-out';
-import { withMatesPowerCut, type MatesPowerCut } from '../../core/safety/hold-mates';
+import { withMatesPowerCut } from '../../core/safety/hold-mates';
+import type { MatesPowerCut } from '../../core/shapes/seed-codes';
 import { DISCARD_SIGNS, SET_WORDS, type DiscardSign } from '../../core/ledger/records';
 import { CheckField, ChoiceField, ProseField, Section, TextField } from '../parts/fields';
 import type { Reader } from '../parts/reading';

@@ -2,7 +2,7 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import { COUNTED_IN_JARS } from '../../core/advice/costs';
 import { costWords } from '../../core/says/cost-says';
-import { STARTING_ASSUMPTION } from '../../core/advice/next-says';
+import { STARTING_ASSUMPTION } from '../../core/says/next-says';
 import type { Reply } from '../../core/contract';
 import { call } from '../state/ledger-calls';
 import { go, say, sentenceCase } from '../state/store';

@@ -1,7 +1,7 @@
 // The screen of judgement: the lines with their verdicts, the chosen one batch by batch, what to seed from next, when a
 // fresh start pays. What all this was worked out by stands behind one switch.
 import { useState } from 'react';
-import { SAYS_NOTHING_OF_SAFETY } from '../../core/vigour/vigour-says';
+import { SAYS_NOTHING_OF_SAFETY } from '../../core/says/vigour-says';
 import { go, turnTo, useLineInHand, usePlace } from '../state/store';
 import { useRead } from '../state/use-read';
 import { BatchDetail } from './batch-detail';

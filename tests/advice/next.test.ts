@@ -4,7 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
 import { oddsPoints, weakChance } from '../../core/advice/seed-cost';
 import { limitsOf, stopsOf } from '../../core/advice/stops';
-import { adviceSaid, KEEPER, seedOf } from './seed-of';
+import { adviceSaid, cautionOf, KEEPER, seedOf } from './seed-of';
+import { doubtSays, lookSays, stopLifts, stopSays } from '../../core/says/seed-looks-says';
+import type { SeedLook } from '../../core/shapes/seed-codes';
 import { SAFETY_STOPS } from '../../core/shapes/safety-codes';
 import type { NextInput, SeedCandidate } from '../../core/advice/seed-candidate';
 
@@ -23,13 +25,18 @@ const anyJarParts = {
   stops: fc.subarray([...SAFETY_STOPS]),
   passed: fc.boolean(),
   inHold: fc.boolean(),
-  caution: fc.constantFrom(null, 'look', 'set aside', 'condemned'),
+  caution: fc.constantFrom(null, cautionOf('look'), cautionOf('set aside'), cautionOf('condemned')),
   place: fc.constantFrom('fridge', 'freezer', 'dried'),
   days: fc.integer({ min: 0, max: 800 }),
   generation: fc.integer({ min: 1, max: 30 }),
 };
 const anyJar = fc.record(anyJarParts);
-const DOUBT = 'A slow start: still loose at the early check. When in doubt, discard.';
+const DOUBT = { code: 'power cut', hours: 3 } as const;
+const LOOKS: readonly SeedLook[] = ['1 Mar a', '1 Mar b', '1 Mar c', '1 Mar d'].map((label) => ({
+  code: 'descends from doubt',
+  label,
+  because: [{ code: 'power cut', hours: null }],
+}));
 const anyScore = fc.record({
   points: fc.double({ min: -1e6, max: 1e6, noNaN: true }),
   low: fc.double({ noNaN: true }),
@@ -49,7 +56,7 @@ describe('hard stops', () => {
         expect(stopped(scored)).toEqual(stopped(bare));
         for (const candidate of given) {
           const ranked = scored.ranking.find((r) => r.id === candidate.id);
-          const bad = candidate.spoiled || candidate.stops.some((stop) => stop !== 'spoiled' && stop !== 'set aside') || candidate.inHold || candidate.caution === 'condemned' || candidate.caution === 'set aside';
+          const bad = candidate.spoiled || candidate.stops.some((stop) => stop !== 'spoiled' && stop !== 'set aside') || candidate.inHold || candidate.caution?.level === 'condemned' || candidate.caution?.level === 'set aside';
           if (bad) expect(ranked).toMatchObject({ allowed: false, cost: null });
         }
         // Nothing stopped stands above anything allowed.
@@ -75,7 +82,7 @@ describe('hard stops', () => {
         expect(inDoubt.filter(Boolean)).toHaveLength(given.filter((candidate) => doubtful.has(candidate.id) && stopsOf(candidate, DEFAULT_LIMITS).length === 0).length);
         for (const { id, reasons, doubts, wouldChange } of offered) {
           if (id === null || !doubtful.has(id)) continue;
-          expect([reasons[0], doubts]).toEqual([DOUBT, [DOUBT]]);
+          expect([reasons[0], doubts]).toEqual([doubtSays(DOUBT), [DOUBT]]);
           expect(reasons.join(' ')).not.toContain('scored');
           expect(wouldChange).toMatch(/^No score would change its place/);
           expect(sentence).not.toContain(`from ${given.find((candidate) => candidate.id === id)?.label}.`);
@@ -91,14 +98,14 @@ describe('hard stops', () => {
     fc.assert(
       fc.property(fc.array(one, { minLength: 2, maxLength: 8 }), (those) => {
         const given = those.map(({ looks, own }, i) =>
-          seedOf(`${i}`, { asks: Array.from({ length: looks }, (_, at) => `Look at ${at}.`), own: own === null ? null : { points: Math.max(75, own) } }));
+          seedOf(`${i}`, { asks: LOOKS.slice(0, looks), own: own === null ? null : { points: Math.max(75, own) } }));
         const { ranking } = advice(given);
         const seeds = ranking.filter(({ id }) => id !== null);
         const counts = seeds.map(({ looks }) => looks.length);
         expect(counts).toEqual(counts.toSorted((a, b) => a - b));
         for (const { id, looks, reasons } of seeds) {
           expect(looks).toEqual(given.find((candidate) => candidate.id === id)?.asks);
-          for (const look of looks) expect(reasons).toContain(look);
+          for (const look of looks) expect(reasons).toContain(lookSays(look));
         }
       }),
     );
@@ -115,14 +122,11 @@ describe('hard stops', () => {
   }); // prettier-ignore
 
   it('name the gravest first and say what lifts each', () => {
-    const stops = stopsOf(
-      seedOf('x', { caution: 'set aside', cautionSays: 'Set aside: seeded by 1 Apr c.', days: 30 }),
-      DEFAULT_LIMITS,
-    );
+    const stops = stopsOf(seedOf('x', { caution: cautionOf('set aside'), days: 30 }), DEFAULT_LIMITS);
     expect(stops.map(({ code }) => code)).toEqual(['set aside', 'too old']);
-    expect(stops[0]?.says).toContain('1 Apr c');
-    expect(stops[0]?.lifts).toContain('written reason');
-    expect(stopsOf(seedOf('x', { spoiled: true }), DEFAULT_LIMITS)[0]?.lifts).toBeNull();
+    expect(stops.map(stopSays)[0]).toContain('9 May a');
+    expect(stops.map(stopLifts)[0]).toContain('written reason');
+    expect(stopsOf(seedOf('x', { spoiled: true }), DEFAULT_LIMITS).map(stopLifts)).toEqual([null]);
   });
 
   it('of the keeper: a generation that is too far', () => {
@@ -136,7 +140,7 @@ describe('hard stops', () => {
 describe('the ranking', () => {
   it('offers a fresh start when nothing may be used, never a least-bad jar', () => {
     const result = advice([
-      seedOf('a', { caution: 'set aside' }),
+      seedOf('a', { caution: cautionOf('set aside') }),
       seedOf('b', { spoiled: true }),
       seedOf('c', { days: 60 }),
     ]);
@@ -165,7 +169,7 @@ describe('the ranking', () => {
   });
 
   it('warns before the last jar that carries a line is eaten, and suggests a plain jar where judgement is blocked', () => {
-    const result = advice([seedOf('14 Mar b'), seedOf('held', { caution: 'set aside' })], {
+    const result = advice([seedOf('14 Mar b'), seedOf('held', { caution: cautionOf('set aside') })], {
       blocked: ['oat bran'],
     });
     expect(result.warnings).toEqual([
@@ -234,16 +238,14 @@ describe('the ranking', () => {
 });
 
 describe('near ties', () => {
-  const look = {
-    caution: 'look' as const,
-    cautionSays: 'Look at it first: it seeded the spoiled jar 9 May a.',
-  };
+  const look = { caution: cautionOf('look') };
+  const LOOK = 'Look at it first: it seeded the spoiled jar 9 May a.';
   const vigour = (points: number) => ({ points, low: points - 7, high: points + 7 });
   const first = (...those: SeedCandidate[]): string => advice(those).ranking[0]?.label ?? '';
 
   it('go to what needs no look and is known to be kept, unless the other is clearly cheaper', () => {
     expect(first(seedOf('a', look), seedOf('b'))).toBe('b');
-    expect(first(seedOf('a', { asks: ['Fine bubbles were seen.'] }), seedOf('b'))).toBe('b');
+    expect(first(seedOf('a', { asks: [{ code: 'fine bubbles' }] }), seedOf('b'))).toBe('b');
     expect(first(seedOf('a', { keptSaid: false }), seedOf('b'))).toBe('b');
     expect(first(seedOf('a', look), seedOf('b', { vigour: vigour(74) }))).toBe('b');
     expect(first(seedOf('a', look), seedOf('b', { vigour: vigour(50) }))).toBe('a');
@@ -279,10 +281,10 @@ describe('near ties', () => {
 
   it('a jar to be looked at is recommended with what has to be looked at, and so is the last of its line', () => {
     const { sentence, warnings, ranking } = advice([seedOf('6 May a', look)]);
-    expect(sentence).toBe(`Seed the next batch from 6 May a. ${look.cautionSays}`);
+    expect(sentence).toBe(`Seed the next batch from 6 May a. ${LOOK}`);
     expect(warnings[0]).toBe(
-      `6 May a is the last that carries Heron. ${look.cautionSays} If nothing speaks against it, take seed from it before it is eaten.`,
+      `6 May a is the last that carries Heron. ${LOOK} If nothing speaks against it, take seed from it before it is eaten.`,
     );
-    expect(ranking[0]?.reasons[0]).toBe(look.cautionSays);
+    expect(ranking[0]?.reasons[0]).toBe(LOOK);
   });
 });

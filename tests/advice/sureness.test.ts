@@ -2,7 +2,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { LineTold } from '../../core/advice/line-told';
-import { outlookOf, restartReply } from '../../core/advice/advice-reply';
+import { outlookOf, restartReply } from '../../core/says/advice-reply';
 import { NO_DOUBT } from '../../core/advice/restart-curve';
 import { toldBy, wearing, type Came } from './judged-line';
 

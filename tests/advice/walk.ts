@@ -11,7 +11,7 @@ import {
   verdictReply,
   type Asked,
   type Outlook,
-} from '../../core/advice/advice-reply';
+} from '../../core/says/advice-reply';
 import { seedLevel, unknownLevel } from '../../core/advice/seed-level';
 import type { NextReply, RestartReply, VerdictReply } from '../../core/shapes/advice-replies';
 import { shelfCandidates, type ShelfPortion } from '../../core/advice/shelf';
@@ -23,7 +23,7 @@ import { freshStartSays } from '../../core/says/fresh-start-says';
 import { thoughWeak } from '../../core/says/verdict-says';
 import { evidenceOf, MADE_AS_EVER, type JarRecord } from '../../core/vigour/evidence';
 import { judgeLine, keepersUsual, type LineJudgement } from '../../core/vigour/line';
-import { lineReply } from '../../core/vigour/judgement-reply';
+import { lineReply } from '../../core/says/judgement-reply';
 import { unseen } from '../ledger/ledger-files';
 import { familyOf, type Told } from '../lineage/short-families';
 

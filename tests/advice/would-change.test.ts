@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { adviseNext } from '../../core/advice/seed-ranking';
 import { limitsOf } from '../../core/advice/stops';
 import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
-import { adviceSaid, KEEPER, seedOf } from './seed-of';
+import { adviceSaid, cautionOf, KEEPER, seedOf } from './seed-of';
 import type { NextInput, SeedCandidate } from '../../core/advice/seed-candidate';
 
 const inputOf = (candidates: readonly SeedCandidate[]): NextInput => ({ candidates, limits: limitsOf(NEUTRAL_LIMITS), ...KEEPER }); // prettier-ignore
@@ -22,7 +22,7 @@ const anySeed = fc.record({
   delayHours: fc.double({ min: 0, max: 6, noNaN: true }),
   outcomeKnown: fc.boolean(),
   level: fc.option(fc.record({ weak: fc.double({ min: 0, max: 1, noNaN: true }), worth: fc.double({ min: -20, max: 20, noNaN: true }), carries: fc.constant(0) })), // prettier-ignore
-  asks: fc.array(fc.constant('Look at it.'), { maxLength: 2 }),
+  asks: fc.array(fc.constant({ code: 'fine bubbles' } as const), { maxLength: 2 }),
   keptSaid: fc.boolean(),
 });
 
@@ -56,7 +56,10 @@ describe('what would change a place', () => {
   });
 
   it('of what stops a seed is never a score', () => {
-    const stopped = seedOf('held', { caution: 'set aside', vigour: { points: 100, low: 99, high: 100 } });
+    const stopped = seedOf('held', {
+      caution: cautionOf('set aside'),
+      vigour: { points: 100, low: 99, high: 100 },
+    });
     expect(says([stopped, seedOf('3 Mar a')], 'held')).toBe('Only a written reason lifts it.');
   });
 });

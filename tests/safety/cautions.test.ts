@@ -78,9 +78,9 @@ it('says so of the jar, and lets it speak for no other; once the mate’s own ca
   const records = tell(KITCHEN.map((jar) => ({ ...jar, ...(jar.key === 10 ? { from: [{ fromJar: 3 }] } : spoil(2)(jar)) })));
   const family = buildFamily({ ...records, clearings: [] });
   expect([family, buildFamily({ ...records, clearings: [{ jar: 3, of: 2, reason: 'It stood in another bath.' }] })].map((one) => [heldJars(one).get(3), heldJars(one).get(10)])).toEqual([['set aside', 'from a mate'], [undefined, undefined]]);
-  expect(setAsideOf(family, 3)).toBe('It is set aside: from the same batch, kept warm together (jar 2).');
+  expect(setAsideOf(family, 3)).toMatchObject({ relation: 'same hold', spoiled: 'jar 2' });
   expect(setAsideOf(family, 10)).toBeNull();
-  expect(fromMateOf(family, 10)).toBe('It descends from jar 3, which is set aside because of jar 2. Look into that first, or start afresh.');
+  expect(fromMateOf(family, 10)).toEqual({ mate: 'jar 3', spoiled: 'jar 2' });
 }); // prettier-ignore
 
 /** Seen to be spoiled after opening: on 19 March, opened on the 1st, unless said otherwise. */

@@ -1,7 +1,7 @@
 // What its own hold leaves in doubt, in the words of the take-out gate. The rules of the gate: tests/safety/gate.test.ts.
 import { describe, expect, it } from 'vitest';
 import { asksAbout, doubtsAbout } from '../../core/safety/doubts';
-import { gateReasonSentence } from '../../core/says/safety-says';
+import { doubtSays, lookSays } from '../../core/says/seed-looks-says';
 import { batchOf, fromJar, fromSource, must, newSession, plainJar, plainSource, unseen } from '../ledger/ledger-files'; // prettier-ignore
 
 const set = { ...unseen, setAtTakeOut: true, setWord: 'firm' as const };
@@ -13,12 +13,12 @@ describe('doubts', () => {
     ['a pH above 4.6', { ...set, ph: 5.1, phHow: 'strip' as const }, { code: 'acid', ph: 5.1, how: 'strip' }],
     ['fine bubbles, where nobody says that it set', { ...unseen, bubbles: 'fine' as const }, { code: 'bubbles' }],
     ['fine bubbles in a jar that had not set', { ...unseen, setAtTakeOut: false, ph: 4.4, phHow: 'meter' as const, phChecked: true, bubbles: 'fine' as const }, { code: 'bubbles' }],
-  ] as const)('are said of %s as the gate says them', (_what, outcome, reason) =>
-    expect(doubtsAbout(outcome, null)).toEqual([gateReasonSentence(reason)])); // prettier-ignore
+  ] as const)('are of %s what the gate says', (_what, outcome, reason) =>
+    expect(doubtsAbout(outcome, null)).toEqual([reason])); // prettier-ignore
   it('a slow start is none: it is to be looked at, in the words of the gate', () => {
     for (const outcome of [slow, { ...set, earlySour: false }, { ...slow, setAtTakeOut: null }]) {
       expect(doubtsAbout(outcome, null)).toEqual([]);
-      expect(asksAbout(outcome, null)).toEqual([expect.stringMatching(/^A slow start: .*does not undo a toxin.*When in doubt, discard\.$/)]);
+      expect(asksAbout(outcome, null).map(lookSays)).toEqual([expect.stringMatching(/^A slow start: .*does not undo a toxin.*When in doubt, discard\.$/)]);
     }
   }); // prettier-ignore
   it('are none where nothing speaks against it, where nothing is recorded, and where it is condemned anyway', () => {
@@ -30,8 +30,8 @@ describe('doubts', () => {
   it('are told by hold-mates of a power cut, unless the jar itself says that there was none', () => {
     const mates = { label: '9 Mar b', hours: 2 };
     const said = [expect.stringMatching(/^The power failed .*discard\. 9 Mar b, from the same hold, tells of it\.$/)]; // prettier-ignore
-    expect(doubtsAbout(null, mates)).toEqual(said);
-    expect(doubtsAbout(set, mates)).toEqual(said);
+    expect(doubtsAbout(null, mates).map(doubtSays)).toEqual(said);
+    expect(doubtsAbout(set, mates).map(doubtSays)).toEqual(said);
     expect(doubtsAbout({ ...set, powerCut: false }, mates)).toEqual([]);
   });
 });

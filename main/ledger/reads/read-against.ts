@@ -1,10 +1,10 @@
 // What speaks against a jar as a seed beside its cautions: its own hold, its hold-mates and notes, and its way back. Worked
 // out for the whole family at once, and kept as long as nothing is recorded.
 import { asksAbout, doubtsAbout, inDoubtBecause, type NotesBeside } from '../../../core/safety/doubts';
-import type { KeptSeed } from '../../../core/advice/advice-reply';
+import type { KeptSeed } from '../../../core/advice/seed-candidate';
 import { wayBackOf, type InDoubt } from '../../../core/safety/way-back';
-import { powerCutOfMates, type HoldMate, type MatesPowerCut } from '../../../core/safety/hold-mates';
-import { LOOK_AND_SMELL, quoteSentence } from '../../../core/says/safety-says';
+import { powerCutOfMates, type HoldMate } from '../../../core/safety/hold-mates';
+import type { InShort, MatesPowerCut } from '../../../core/shapes/seed-codes';
 import { asksToLook, remarksAbout } from '../derived/unread';
 import type { JarRecord } from '../../../core/vigour/evidence';
 import type { Judged } from '../judged';
@@ -19,14 +19,14 @@ type Against = Pick<KeptSeed, 'doubts' | 'asks' | 'quotes'> & {
 
 const NO_NOTES: NotesBeside = { jar: null, hold: null, batch: null };
 
-const byOutcome = new WeakMap<NonNullable<JarRecord['outcome']>, string | null>();
+const byOutcome = new WeakMap<NonNullable<JarRecord['outcome']>, readonly InShort[] | null>();
 
 /** As inDoubtBecause; where an outcome is all there is to go by, kept with it, since acts leave most outcomes as they are. */
 function ownDoubt(
   outcome: JarRecord['outcome'],
   mates: MatesPowerCut | null,
   notes: NotesBeside,
-): string | null {
+): readonly InShort[] | null {
   const alone = mates === null && notes.jar === null && notes.hold === null && notes.batch === null;
   if (outcome === null && alone) return null;
   if (outcome === null || !alone) return inDoubtBecause(outcome, mates, notes);
@@ -86,10 +86,10 @@ function workOut(ledger: Ledger, judged: Judged): (jar: number) => Against {
       doubts: doubtsAbout(outcome, mates, beside),
       asks: [
         ...asksAbout(outcome, mates, beside),
-        ...own.filter(asksToLook).map((one) => `${quoteSentence(one)} ${LOOK_AND_SMELL}`),
+        ...own.filter(asksToLook).map((remark) => ({ code: 'remark' as const, remark })),
         ...wayBack.looks(key),
       ],
-      quotes: own.filter(({ readAs }) => readAs === null).map(quoteSentence),
+      quotes: own.filter(({ readAs }) => readAs === null),
       doubtful: wayBack.doubtful(key),
     };
   };

@@ -9,17 +9,18 @@ import {
   restartReply,
   verdictReply,
   type Asked,
-  type KeptSeed,
   type Outlook,
-} from '../../../core/advice/advice-reply';
+} from '../../../core/says/advice-reply';
 import { sawHowItCameOut, shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
 import { seedLevel, unknownLevel, type SeedLevel } from '../../../core/advice/seed-level';
 import type { VerdictWord } from '../../../core/shapes/advice-replies';
-import { stopsSaid } from '../../../core/says/safety-says';
+import { cautionSentence, fromMateSentence, stopsSaid } from '../../../core/says/safety-says';
+import { doubtSays, lookSays } from '../../../core/says/seed-looks-says';
+import type { KeptSeed } from '../../../core/advice/seed-candidate';
 import { limitsOf } from '../../../core/advice/stops';
 import type { Parsed, Reply } from '../../../core/contract';
-import type { Culture } from '../../../core/vigour/figures';
-import { jarReply, lineReply, type Names } from '../../../core/vigour/judgement-reply';
+import type { Culture } from '../../../core/says/hold-figures-says';
+import { jarReply, lineReply, type Names } from '../../../core/says/judgement-reply';
 import { dayLabel } from '../../../core/lineage/labels';
 import { judgedOf, type Judged } from '../judged';
 import { portionEntries } from '../entries/kept-entries';
@@ -69,12 +70,17 @@ export function judgeOneJar(ledger: Ledger, { jar }: Parsed<'judgement.jar'>): R
   const judgement = line === undefined ? null : judged.all.line(line);
   const { family } = ledger.index;
   const against = againstIn(ledger, judged)(key);
+  const [aside, mate] = [setAsideOf(family, key), fromMateOf(family, key)];
   const holds = {
     discard: ledger.index.jar(key).safety.discard,
     caution: family.cautionLevelOf(key),
-    onHold: setAsideOf(family, key),
-    descendsFromHeld: fromMateOf(family, key),
-    asSeed: [...stopsSaid(answerOf(family, key)), ...against.doubts, ...against.asks],
+    onHold: aside && cautionSentence(aside, aside.spoiled),
+    descendsFromHeld: mate && fromMateSentence(mate),
+    asSeed: [
+      ...stopsSaid(answerOf(family, key)),
+      ...against.doubts.map(doubtSays),
+      ...against.asks.map(lookSays),
+    ],
   };
   return jarReply(evidence, judgement, mates, namesIn(ledger), cultureOf(ledger, key), holds);
 }

@@ -5,7 +5,7 @@ import { readExport, type ExportReading, type ReadExport } from '../../../core/r
 import type { Around } from '../../../core/readings/export-times';
 import { momentText, storedMoment } from '../../../core/ledger/stored-moments';
 import { holdWarmth } from '../../../core/vigour/evidence';
-import { warmHoursOf } from '../../../core/vigour/figures';
+import { warmHoursOf } from '../../../core/vigour/hold-warmth';
 import { readNotesFile } from '../../files/notes-file';
 import { hostOf } from '../host-of-facts';
 import { nameOf } from '../facts/subject';

@@ -1,5 +1,5 @@
 // What would change a seed's place in the ranking, in words.
-import type { CanDo, PlaceChange } from './would-change';
+import type { CanDo, PlaceChange } from '../advice/would-change';
 
 /** "A good jar from it costs 0.14 EUR less.": by what it costs, whatever it counts as for its place. */
 function gapSays(more: number, unit: string): string {

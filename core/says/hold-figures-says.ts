@@ -1,7 +1,6 @@
 // Figures of one jar's hold and seed, each with its why: hours held, warm hours with their band, minutes above 45 °C, what
 // the seed had lost by waiting and the delay that it should cost. Pure; what the culture is made of is passed in.
 import { ASSUMED_RANGES } from '../growth/cardinal';
-import { jarFollows } from '../growth/jar-temperature';
 import {
   delayHours,
   expectedCount,
@@ -10,10 +9,11 @@ import {
   storageLoss,
   type Band,
 } from '../growth/storage';
-import { DAMAGE_ABOVE, warmthOf, type Warmth, type WarmPoint } from '../growth/warm-hours';
+import { DAMAGE_ABOVE } from '../growth/warm-hours';
 import { DEFAULT_COUNT_PER_ML } from '../lineage/lineage-shapes';
 import type { Figure } from '../shapes/why';
-import type { HoldWarmth, JarEvidence } from './jar-evidence';
+import { bandIn, warmthsOf } from '../vigour/hold-warmth';
+import type { HoldWarmth, JarEvidence } from '../vigour/jar-evidence';
 
 /** What a jar's culture is declared to be made of. */
 export interface Culture {
@@ -27,34 +27,12 @@ const band = ({ low, middle, high }: Band): string =>
   `${hours(middle)} (${low.toFixed(1)} to ${high.toFixed(1)})`;
 const range = ([low, high]: readonly [number, number]): string => `${low} to ${high} °C`;
 
-/** The profiles that the jar may have had: by the middle, and by both ends of how fast it follows the probe. */
-function profilesOf({ profile, outside }: HoldWarmth): readonly (readonly WarmPoint[])[] {
-  if (!outside || outside.follows.low === outside.follows.high) return [profile];
-  const { read, startsAt, follows } = outside;
-  return [profile, jarFollows(read, follows.low, startsAt), jarFollows(read, follows.high, startsAt)];
-}
-
 const cultureSays = ({ species, unknown }: Culture): string =>
   unknown
     ? 'Not all of this culture is declared, so plain hours come first and warm hours are a rough guide.'
     : species.length > 1
       ? `This culture is a mixture (${species.join(', ')}), so plain hours come first and warm hours are a rough guide.`
       : `Of ${species[0] ?? 'this culture'} no set of temperatures is published, so ranges are carried and shown.`;
-
-const warmthsOf = (warmth: HoldWarmth): Warmth[] =>
-  profilesOf(warmth).flatMap((profile) => warmthOf(profile) ?? []);
-
-const bandIn = (found: readonly Warmth[], usual: Warmth): Band => ({
-  low: Math.min(...found.map(({ warmHours }) => warmHours.low)),
-  middle: usual.warmHours.middle,
-  high: Math.max(...found.map(({ warmHours }) => warmHours.high)),
-});
-
-/** Warm hours of what stood in a hold, with the band of all that may be; null where nothing is known. */
-export function warmHoursOf(warmth: HoldWarmth): Band | null {
-  const found = warmthsOf(warmth);
-  return found[0] ? bandIn(found, found[0]) : null;
-}
 
 function warmthFigures(warmth: HoldWarmth, culture: Culture): Figure[] {
   const found = warmthsOf(warmth);

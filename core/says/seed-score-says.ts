@@ -1,9 +1,9 @@
 // What a seed's score rests on, in words: its batch with the jars that counted, or itself, and why.
-import type { ScoreRange, SeedScore, WeakItself } from './scored';
+import type { ScoreRange, SeedScore, WeakItself } from '../advice/scored';
 import { inWords } from '../lineage/way-to-source';
 import { shown } from '../vigour/score';
 import { USUAL_POINTS } from '../vigour/jar-evidence';
-import { letterOf, scoresInWords } from '../vigour/vigour-words';
+import { letterOf, scoresInWords } from './vigour-words';
 
 const rangeWords = ({ points, low, high }: ScoreRange): string =>
   `${shown(points)} (${shown(low)} to ${shown(high)})`;

@@ -1,15 +1,15 @@
 // What judgement says of a line and of a jar, in calm sentences with their numbers.
 import { dayLabel } from '../lineage/labels';
 import { inWords } from '../lineage/way-to-source';
-import { correctionSays, timesSeen } from '../says/correction-says';
-import { suspectSays } from '../says/suspects-says';
-import { treatmentOf } from './effects';
-import { FALLEN_BY } from './level/line-level';
-import { plainSiblings, type JudgedBatch, type LineJudgement } from './line';
-import type { Trend } from './trend';
-import { scoreJar, shown } from './score';
-import { USUAL_POINTS, type JarEvidence, type JarScore } from './jar-evidence';
-import { median } from './medians';
+import { correctionSays, timesSeen } from './correction-says';
+import { suspectSays } from './suspects-says';
+import { treatmentOf } from '../vigour/effects';
+import { FALLEN_BY } from '../vigour/level/line-level';
+import { plainSiblings, type JudgedBatch, type LineJudgement } from '../vigour/line';
+import { pointsBelow } from '../vigour/trend';
+import { scoreJar, shown } from '../vigour/score';
+import { USUAL_POINTS, type JarEvidence, type JarScore } from '../vigour/jar-evidence';
+import { median } from '../vigour/medians';
 
 export const SAYS_NOTHING_OF_SAFETY =
   'This says nothing about safety. First comes the check at take-out: look, then smell. Does it smell sour and clean and does a curd hold together, or does a meter show pH 4.6 or less, and is there no sign of spoiling? When in doubt, discard.';
@@ -21,9 +21,6 @@ const slopeWords = (slope: number): string =>
   one(Math.abs(slope)) === '0.0'
     ? 'it neither gains nor loses'
     : `it ${slope < 0 ? 'loses' : 'gains'} about ${one(Math.abs(slope))} points a generation`;
-
-/** What it stands below its early batches by the figures that are shown beside: their level less the smoothed one. */
-export const pointsBelow = ({ drop }: Trend): number => Math.max(0, Math.round(drop));
 
 /** The sentence of a line's standing. */
 export function standingSentence(judgement: LineJudgement): string {

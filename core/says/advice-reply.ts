@@ -1,32 +1,42 @@
 // From the keeper's history, prices and shelf to what advice.next and advice.restart reply. Seeded: the same ledger gives
 // the same advice.
-import { SAYS_NOTHING_OF_SAFETY } from '../vigour/vigour-says';
+import { SAYS_NOTHING_OF_SAFETY } from './vigour-says';
 import type { LineJudgement } from '../vigour/line';
-import { againstSentence, beside, verdictSentence } from '../says/verdict-says';
-import { costWords } from '../says/cost-says';
+import { againstSentence, beside, verdictSentence } from './verdict-says';
+import { costWords } from './cost-says';
+import { fewerSays, reserveSentence, restartSentence, restartShort, tooEarlySentence } from './restart-says';
+import { CHANCE_PRIORS, chancesBy, discardedShare, type PooledChances } from '../advice/chances';
+import type { KeptCosts } from '../advice/costs';
+import type { LineTold } from '../advice/line-told';
+import { adviseNext } from '../advice/seed-ranking';
+import { nextSays } from './next-says';
 import {
-  fewerSays,
-  reserveSentence,
-  restartSentence,
-  restartShort,
-  tooEarlySentence,
-} from '../says/restart-says';
-import { CHANCE_PRIORS, chancesBy, discardedShare, type PooledChances } from './chances';
-import type { KeptCosts } from './costs';
-import type { LineTold } from './line-told';
-import { adviseNext } from './seed-ranking';
-import { nextSays, restsOnAssumption } from './next-says';
-import { seededRandom } from './random';
-import { LOOK_AGAIN, LOOK_FIRST, MAY_BE_GONE } from './ranking-order';
-import { bestReserve } from './reserve';
-import { ABOUT_AS_GOOD, restartOf, rivals, type Restart } from './restart-curve';
-import { AS_GOOD, HOUR_OF_DELAY, type CostBasis } from './seed-cost';
+  doubtInShort,
+  doubtSays,
+  lookInShort,
+  lookSays,
+  stopInShort,
+  stopLifts,
+  stopSays,
+} from './seed-looks-says';
+import { seededRandom } from '../advice/random';
+import { LOOK_AGAIN, LOOK_FIRST, MAY_BE_GONE } from '../advice/ranking-order';
+import { bestReserve } from '../advice/reserve';
+import { ABOUT_AS_GOOD, restartOf, rivals, type Restart } from '../advice/restart-curve';
+import { AS_GOOD, HOUR_OF_DELAY, type CostBasis } from '../advice/seed-cost';
 import type { NextReply, RestartReply, VerdictReply, VerdictWord } from '../shapes/advice-replies';
-import { AS_GOOD_COST } from './ties';
-import { verdictOf } from './verdict';
-import { evidenceOf, lackingIn, tellsOfGoingOn, type Evidence } from './sureness';
+import { AS_GOOD_COST } from '../advice/ties';
+import { verdictOf } from '../advice/verdict';
+import { evidenceOf, lackingIn, restsOnAssumption, tellsOfGoingOn, type Evidence } from '../advice/sureness';
 import { daysWords } from '../quantities/typed-days';
-import type { NextAdvice, NextInput, Ranked, SeedCandidate, SeedLimits } from './seed-candidate';
+import type {
+  KeptSeed,
+  NextAdvice,
+  NextInput,
+  Ranked,
+  SeedCandidate,
+  SeedLimits,
+} from '../advice/seed-candidate';
 
 const VERSION = 2;
 const DRAWS = 200;
@@ -180,9 +190,6 @@ export function restartReply(
   };
 }
 
-/** A candidate with the ids that the reply names. */
-export type KeptSeed = SeedCandidate & { readonly jar: string; readonly portion: string | null };
-
 /** What advice stands on for one question: what is kept, the keeper's limits, what a fresh start is called, the lines asked about. */
 export interface Asked {
   readonly candidates: readonly KeptSeed[];
@@ -217,11 +224,14 @@ export function verdictReply(
   });
   return {
     verdict: verdict.word,
-    reason: { ...verdict.reason },
+    reason:
+      verdict.reason.code === 'look'
+        ? { code: 'look', look: lookSays(verdict.reason.look) }
+        : { ...verdict.reason },
     sentence: verdictSentence(verdict),
     seed: verdict.seed && seedOf(verdict.seed),
     asGood: verdict.asGood.map(seedOf),
-    look: [...verdict.look],
+    look: verdict.look.map(lookSays),
     against: againstNewest(advice, byId, rootOf),
   };
 }
@@ -233,12 +243,21 @@ function againstNewest(
   rootOf: (jar: string) => { readonly jar: string; readonly label: string } | null,
 ): VerdictReply['against'] {
   for (const { id, kind, label, stops, doubts, looks } of ranking) {
-    const says = stops[0]?.says ?? doubts[0] ?? looks[0];
     const jar = byId.get(id)?.jar;
+    const [stop] = stops;
+    const [doubt] = doubts;
+    const [look] = looks;
+    const says = stop
+      ? stopInShort(stop)
+      : doubt
+        ? doubtInShort(doubt)
+        : look
+          ? lookInShort(look)
+          : undefined;
     if (kind !== 'jar' || says === undefined || jar === undefined) continue;
     // That it stands in warmth still is how it should be.
-    if (stops[0]?.code === 'in its hold') continue;
-    const ownLimit = stops[0]?.code === 'too old' || stops[0]?.code === "keeper's limit";
+    if (stop?.code === 'in its hold') continue;
+    const ownLimit = stop?.code === 'too old' || stop?.code === "keeper's limit";
     return { jar, label, says: againstSentence(label, says), root: ownLimit ? null : rootOf(jar) };
   }
   return null;
@@ -262,9 +281,9 @@ export function nextReply(outlook: Outlook, asked: Asked): NextReply {
       allowed: ranked.allowed,
       discard: ranked.discard,
       level: ranked.level,
-      stops: [...ranked.stops],
-      doubts: [...ranked.doubts],
-      looks: [...ranked.looks],
+      stops: ranked.stops.map((stop) => ({ code: stop.code, says: stopSays(stop), lifts: stopLifts(stop) })),
+      doubts: ranked.doubts.map(doubtSays),
+      looks: ranked.looks.map(lookSays),
       cost: ranked.cost === null ? null : cents(ranked.cost),
       weakChance: ranked.weakChance,
       assumed: ranked.allowed && restsOnAssumption(input.jarsTell),

@@ -1,15 +1,18 @@
 // The ranking of seeds in words: the one sentence, each seed's reasons, its card and what would change its place, and what is said
 // before the last of a line is eaten. A seed that has to be looked into or is in doubt is never recommended by any.
-import type { NextAdvice, NextInput, Ranked, SeedCandidate } from './seed-candidate';
-import { costWords } from '../says/cost-says';
-import { looksOf } from './looks';
-import { HOUR_OF_DELAY, reckonedGeneration } from './seed-cost';
-import { wouldChange } from './would-change';
+import type { NextAdvice, NextInput, Ranked, SeedCandidate } from '../advice/seed-candidate';
+import { costWords } from './cost-says';
+import { looksOf } from '../advice/looks';
+import { HOUR_OF_DELAY, reckonedGeneration } from '../advice/seed-cost';
+import { restsOnAssumption } from '../advice/sureness';
+import { wouldChange } from '../advice/would-change';
 import { lineWords } from '../lineage/labels';
 import { inWords } from '../lineage/way-to-source';
 import { daysWords } from '../quantities/typed-days';
-import { NOT_NOTED } from '../says/safety-says';
-import { cardLines, FRESH_START_LINES } from '../says/seed-card-says';
+import type { SeedLook } from '../shapes/seed-codes';
+import { NOT_NOTED, quoteSentence } from './safety-says';
+import { cardLines, FRESH_START_LINES } from './seed-card-says';
+import { doubtSays, lookSays, stopLifts, stopSays } from './seed-looks-says';
 import { seedScoreSays } from './seed-score-says';
 import { wouldChangeSays } from './would-change-says';
 
@@ -23,12 +26,8 @@ const percent = (x: number): string => `${Math.round(100 * x)} in 100`;
 const partOfJar = (part: number): string =>
   part < 0.005 ? 'next to nothing' : `${part.toFixed(2)} of a jar`;
 
-/** Fewer jars than this tell nothing: what is said then rests on the assumption it started from. */
-const JARS_TO_TELL = 5;
 /** Said beside a figure that no jars of the keeper's own stand behind. */
 export const STARTING_ASSUMPTION = 'a starting assumption';
-/** Whether too few of the keeper's own jars tell. @param jars that do */
-export const restsOnAssumption = (jars: number): boolean => jars < JARS_TO_TELL;
 /** " (a starting assumption: nothing of yours tells yet)"; '' once enough does. */
 const assumedWords = (jars: number): string =>
   !restsOnAssumption(jars)
@@ -73,10 +72,10 @@ function seedReasons(ranked: Ranked, candidate: SeedCandidate, input: NextInput)
   const [generation = '', ...past] = generationSays(candidate, input);
   const scored = seedScoreSays(candidate.scored);
   return [
-    ...doubts,
-    ...looks,
+    ...doubts.map(doubtSays),
+    ...looks.map(lookSays),
     ...(candidate.outcomeKnown ? [] : ['Nobody has written down how it came out. Look at it first.']),
-    ...candidate.quotes,
+    ...candidate.quotes.map((one) => quoteSentence(one)),
     ...(candidate.passed ? [] : [NOT_NOTED]),
     `${generation} About ${percent(ranked.weakChance ?? 0)} such jars come out weak${assumedWords(input.jarsTell)}.`,
     ...past,
@@ -100,10 +99,11 @@ export interface RankedSays {
 }
 
 function stoppedSays({ stops, candidate }: Ranked): RankedSays {
-  const lifts = stops.flatMap((stop) => stop.lifts ?? []);
+  const lifts = stops.flatMap((stop) => stopLifts(stop) ?? []);
+  const says = stops.map(stopSays);
   return {
-    reasons: [...stops.map(({ says }) => says), ...(candidate?.quotes ?? [])],
-    lines: stops.slice(0, 1).map(({ says }) => says),
+    reasons: [...says, ...(candidate?.quotes ?? []).map((one) => quoteSentence(one))],
+    lines: says.slice(0, 1),
     wouldChange: lifts.length < stops.length ? 'Nothing changes this.' : lifts.join(' '),
   };
 }
@@ -120,7 +120,14 @@ function rankedSays(ranked: Ranked, allowed: readonly Ranked[], input: NextInput
     ? { reasons: [freshReason(input)], lines: FRESH_START_LINES, wouldChange: change }
     : {
         reasons: seedReasons(ranked, candidate, input),
-        lines: cardLines({ ...candidate, looks, weakChance: weakChance ?? 0, slow: isSlow(candidate) }),
+        lines: cardLines({
+          ...candidate,
+          doubts: candidate.doubts.map(doubtSays),
+          quotes: candidate.quotes.map((one) => quoteSentence(one)),
+          looks: looks.map(lookSays),
+          weakChance: weakChance ?? 0,
+          slow: isSlow(candidate),
+        }),
         wouldChange: change,
       };
 }
@@ -160,8 +167,8 @@ const whyLast = (others: readonly Ranked[]): string | null =>
     : null;
 
 /** What has to be done before a seed is used, as it is said with every recommendation of it. */
-const beforeUse = ({ keptSaid }: Pick<Ranked, 'keptSaid'>, looks: readonly string[]): string[] => [
-  ...looks,
+const beforeUse = ({ keptSaid }: Pick<Ranked, 'keptSaid'>, looks: readonly SeedLook[]): string[] => [
+  ...looks.map(lookSays),
   ...(keptSaid ? [] : ['Nobody has said whether it is still kept.']),
 ];
 
@@ -189,7 +196,7 @@ function nextSentence(allowed: readonly Ranked[], waiting: readonly Ranked[]): s
 }
 
 /** What is said of the last that carries a line, before it is eaten or used. @param looks what has to be looked at first */
-function lastSays(only: SeedCandidate, looks: readonly string[], line: string): string {
+function lastSays(only: SeedCandidate, looks: readonly SeedLook[], line: string): string {
   const { label, doubts } = only;
   const last = `${label} is the last that carries ${line}`;
   if (doubts.length > 0)

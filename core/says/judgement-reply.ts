@@ -1,20 +1,20 @@
 // From judgement to what the calls reply: names and ids are passed in, figures are rounded for showing, each with its why.
 import { SET_WORDS } from '../ledger/records';
-import { correctionSays } from '../says/correction-says';
-import { suspectSays } from '../says/suspects-says';
+import { correctionSays } from './correction-says';
+import { suspectSays } from './suspects-says';
 import type { Why } from '../shapes/why';
 import { batchSays, heldWords } from './batch-says';
-import { jarFigures, type Culture } from './figures';
-import { FALLEN_BY } from './level/line-level';
-import { LEVEL_RULES } from './level/rules';
-import { PRIOR_SOURCES } from './sources';
+import { jarFigures, type Culture } from './hold-figures-says';
+import { FALLEN_BY } from '../vigour/level/line-level';
+import { LEVEL_RULES } from '../vigour/level/rules';
+import { PRIOR_SOURCES } from './vigour-sources';
 import { jarSays, lineReasons, perDay, SAYS_NOTHING_OF_SAFETY, standingSentence } from './vigour-says';
-import { SCORE_RULES, shown } from './score';
+import { SCORE_RULES, shown } from '../vigour/score';
 import type { JarJudgementReply, LineJudgementReply } from '../shapes/vigour-replies';
-import type { JudgedBatch, LineJudgement } from './line';
-import { STANDING_RULES } from './standing';
-import { USUAL_POINTS, type JarEvidence } from './jar-evidence';
-import type { UsualFrom } from './usual';
+import type { JudgedBatch, LineJudgement } from '../vigour/line';
+import { STANDING_RULES } from '../vigour/standing';
+import { USUAL_POINTS, type JarEvidence } from '../vigour/jar-evidence';
+import type { UsualFrom } from '../vigour/usual';
 import { usualWords } from './vigour-words';
 import { PART_NAMES } from '../shapes/vigour-codes';
 

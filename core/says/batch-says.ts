@@ -1,8 +1,8 @@
 // What a batch's score is the median of, in words: which jars counted and with what, and which were left out.
-import type { JudgedBatch } from './line';
-import { median } from './medians';
-import { shown } from './score';
-import type { JarEvidence, JarScore } from './jar-evidence';
+import { countedIn, type JudgedBatch } from '../vigour/line';
+import { median } from '../vigour/medians';
+import { shown } from '../vigour/score';
+import type { JarEvidence } from '../vigour/jar-evidence';
 import { letterOf, scoresInWords } from './vigour-words';
 
 /** What is said of a jar that a hold touches; null where none does. */
@@ -12,14 +12,6 @@ export const heldWords = ({ held }: Pick<JarEvidence, 'held'>): string | null =>
     : held === 'from a mate'
       ? 'descends from a set-aside jar'
       : null;
-
-/** Scores of the jars that speak for a batch, by label. */
-export function countedIn({ comparable, scores }: JudgedBatch): JarScore[] {
-  const counted = new Set(comparable);
-  return scores
-    .filter(({ jar }) => counted.has(jar))
-    .toSorted((a, b) => a.jar.label.localeCompare(b.jar.label));
-}
 
 /** "a 36, b 75", of the jars that speak for a batch. */
 const countedWords = (batch: JudgedBatch): string =>
