@@ -151,7 +151,7 @@ test.describe('the invented ledger', () => {
     await pane(page).getByRole('button', { name: 'Close' }).click();
     await expect(jar).toBeFocused();
     await page.getByRole('button', { name: 'Table' }).click();
-    const row = page.getByRole('row').getByRole('button', { name: '19 Apr c', exact: true });
+    const row = page.getByRole('row').getByRole('button', { name: '19 Apr c, 2026', exact: true });
     await row.click();
     await expect(pane(page).getByRole('heading', { level: 2 })).toHaveText('19 Apr c');
     const [table, over] = [await page.locator('.family-table').boundingBox(), await pane(page).boundingBox()];

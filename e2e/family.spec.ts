@@ -184,17 +184,34 @@ test.describe('sixty jars, fitted', () => {
     await expect(page.locator('.jar.lit')).toHaveCount(0);
   });
 
+  test('a line that nobody named is named in the strip, without leaving the family', async ({ page }) => {
+    await shown(page);
+    const strip = page.locator('.spoken');
+    await strip.getByRole('button', { name: /^Name it/ }).click();
+    await page.getByLabel('Name of this line').fill('Kitchen line');
+    await page.keyboard.press('Enter');
+    await expect(strip).toContainText('Kitchen line: ');
+    await expect(page.locator('.lane-head').filter({ hasText: 'Kitchen line' })).toBeVisible();
+    await page.keyboard.press('Control+z');
+    await expect(strip.getByRole('button', { name: /^Name it/ })).toBeVisible();
+  });
+
   test('finds a jar by part of its label and shows the way back', async ({ page }) => {
     await shown(page);
     await page.keyboard.press('/');
     await expect(page.getByRole('combobox', { name: /Find a jar/ })).toBeFocused();
     await page.keyboard.type('13 jan');
     await expect(page.getByRole('option').first()).toContainText('13 Jan');
-    const wanted = (await page.getByRole('option').first().locator('strong').textContent()) ?? '';
+    const found = (await page.getByRole('option').first().locator('strong').textContent()) ?? '';
+    expect(found, 'with its year').toMatch(/, 20\d\d$/);
+    const wanted = found.replace(/, 20\d\d$/, '');
+    const before = await page.locator('.family-stage').evaluate((one) => one.style.getPropertyValue('--k'));
     await page.keyboard.press('Enter');
     await expect(pane(page).getByRole('heading', { name: wanted, exact: true })).toBeVisible();
     await expect(pane(page).locator('.way-back')).toContainText(wanted);
     await expect(jars(page).and(page.locator('.selected'))).toBeFocused();
+    const after = await page.locator('.family-stage').evaluate((one) => one.style.getPropertyValue('--k'));
+    expect(Number(after), 'a found jar is not made smaller').toBeGreaterThanOrEqual(Number(before) - 1e-9);
   });
 
   test('lays the same rows on the calendar, and the same jars in a table', async ({ page }) => {

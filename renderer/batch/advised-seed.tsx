@@ -2,7 +2,7 @@
 import { Linked } from '../parts/linked';
 import { numberWord } from '../parts/number-words';
 import { alsoAgainst, namedIn } from '../parts/verdict-parts';
-import { VerdictAct } from '../parts/verdict-act';
+import { seedInShort, VerdictAct } from '../parts/verdict-act';
 import { noSeed, pickSeed, type SeedText } from './batch-text';
 import type { LineVerdict } from './use-verdicts';
 
@@ -34,7 +34,7 @@ function OfLine({ line, verdict, seed: advised, now, onTake }: OfLineProps) {
       {verdict.seed?.jar === null && <VerdictAct seed={verdict.seed} line={line.id} />}
       {advised !== null && !taken && (
         <button type="button" className="button" data-enter="pass" onClick={() => take(advised)}>
-          Seed from it<span className="visually-hidden">: {advised.picked?.label}</span>
+          Seed from {seedInShort(advised.picked?.label ?? '', advised.portion || null)}
         </button>
       )}
     </li>

@@ -18,7 +18,7 @@ import { Newest } from './newest';
 import { Pane } from './pane';
 import './pane.css';
 import { paneWidth } from './rooms';
-import { Spoken } from './spoken';
+import { Spoken, spokenName } from './spoken';
 import './stage.css';
 import { FamilyTable } from './table';
 import './table.css';
@@ -117,6 +117,7 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
             jarKey={selectedKey}
             warm={warm.some((keys) => keys.includes(selectedKey))}
             line={lineOfLane(drawing.lane[selected ?? -1] ?? null)}
+            lineName={spokenName(drawing.lanes[drawing.lane[selected ?? -1] ?? -1])}
             flagsByKey={chosen.flagsByKey}
             onGo={goTo}
             onClose={close}
@@ -133,17 +134,12 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
 }
 
 /** The pane asks by permanent id; the drawing knows only keys. */
-function SelectedPane(props: {
-  readonly jarKey: number;
-  readonly warm: boolean;
-  readonly line: LineNow | null;
-  readonly flagsByKey: (key: number) => number;
-  readonly onGo: (key: number) => void;
-  readonly onClose: () => void;
-}) {
-  const answer = useRead('family.jars', { keys: [props.jarKey] });
+function SelectedPane({
+  jarKey,
+  ...of
+}: Omit<Parameters<typeof Pane>[0], 'id'> & { readonly jarKey: number }) {
+  const answer = useRead('family.jars', { keys: [jarKey] });
   const id = answer?.ok ? answer.value.jars[0]?.id : undefined;
   if (id === undefined) return <aside className="pane" aria-label="About this jar" />;
-  const { warm, line, flagsByKey, onGo, onClose } = props;
-  return <Pane id={id} warm={warm} line={line} flagsByKey={flagsByKey} onGo={onGo} onClose={onClose} />;
+  return <Pane id={id} {...of} />;
 }

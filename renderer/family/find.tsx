@@ -4,6 +4,18 @@ import { useEffect, useId, useRef, useState } from 'react';
 import { useRead } from '../state/use-read';
 import { familyControl } from './family-actions';
 
+/** "28 Sep a, 2025": a jar that is looked for is often an old one. A label with its year in it stays. */
+export function withYear({
+  label,
+  madeOn,
+}: {
+  readonly label: string;
+  readonly madeOn: string | null;
+}): string {
+  const year = madeOn?.slice(0, 4);
+  return year === undefined || label.includes(year) ? label : `${label}, ${year}`;
+}
+
 /** Types, lists, jumps. */
 export function Find({ onFound }: { readonly onFound: (key: number) => void }) {
   const [text, setText] = useState('');
@@ -82,7 +94,7 @@ export function Find({ onFound }: { readonly onFound: (key: number) => void }) {
                 choose(jar.key);
               }}
             >
-              <strong>{jar.label}</strong>
+              <strong>{withYear(jar)}</strong>
               <span className="soft small">{jar.says}</span>
             </div>
           ))}

@@ -18,6 +18,7 @@ import { JarScore } from '../parts/jar-score';
 import { recordRows } from './record-rows';
 import { Linked } from '../parts/linked';
 import { Photograph } from '../parts/photograph';
+import { spokenOf } from './spoken';
 import { useJars } from './use-jars';
 import { VerdictAct } from '../parts/verdict-act';
 import type { LineNow } from './use-lines';
@@ -98,8 +99,9 @@ interface Props {
   readonly id: string;
   /** It stands in a hold that runs. */
   readonly warm: boolean;
-  /** What is known of the line whose lane it lies in. */
+  /** What is known of the line whose lane it lies in, and what that is called. */
   readonly line: LineNow | null;
+  readonly lineName: string;
   /** The drawing's flags of a jar, by key. */
   readonly flagsByKey: (key: number) => number;
   readonly onGo: (key: number) => void;
@@ -107,7 +109,7 @@ interface Props {
 }
 
 /** The side pane: the name and the way to close it stay, the rest scrolls. */
-export function Pane({ id, warm, line, flagsByKey, onGo, onClose }: Props) {
+export function Pane({ id, onClose, ...of }: Props) {
   const answer = useRead('jar.get', { id });
   const jar = answer?.ok === true ? answer.value : null;
   return (
@@ -120,7 +122,7 @@ export function Pane({ id, warm, line, flagsByKey, onGo, onClose }: Props) {
           <h2 id="pane-title" tabIndex={-1}>
             {jar?.view.label ?? 'Reading…'}
           </h2>
-          {jar !== null && <Sayings jar={jar} warm={warm} />}
+          {jar !== null && <Sayings jar={jar} warm={of.warm} />}
         </div>
         <button
           className="button quiet pane-close"
@@ -134,7 +136,7 @@ export function Pane({ id, warm, line, flagsByKey, onGo, onClose }: Props) {
       </header>
       <div className="pane-body" key={id}>
         {answer?.ok === false && <p role="alert">{answer.sentence}</p>}
-        {jar !== null && <About jar={jar} warm={warm} line={line} flagsByKey={flagsByKey} onGo={onGo} />}
+        {jar !== null && <About jar={jar} {...of} />}
       </div>
     </aside>
   );
@@ -189,9 +191,10 @@ function About({
   jar,
   warm,
   line,
+  lineName,
   flagsByKey,
   onGo,
-}: Pick<Props, 'warm' | 'line' | 'flagsByKey' | 'onGo'> & { readonly jar: JarReply }) {
+}: Omit<Props, 'id' | 'onClose'> & { readonly jar: JarReply }) {
   const { view } = jar;
   const { safety } = jar.record;
   const preferences = usePreferences();
@@ -223,11 +226,11 @@ function About({
         </div>
       )}
       {condemned && <p>No batch can be seeded from it: it {NO_SEED[view.discard ?? 'spoiled']}</p>}
-      {line !== null && (
+      {line !== null && !condemned && (
         <div className="pane-advice">
           <p>
             <Linked
-              text={[line.sentence, line.reason, line.also].filter(Boolean).join(' ')}
+              text={[spokenOf(lineName, line.sentence), line.reason, line.also].filter(Boolean).join(' ')}
               jars={line.named.filter((one) => one.jar !== view.id)}
             />
           </p>

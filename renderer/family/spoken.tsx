@@ -1,11 +1,13 @@
 // The one strip above the drawing: what is advised for the line in sight, the reason that decides, and the button that
 // does it.
+import { useState } from 'react';
 import { go } from '../state/store';
 import { FLAG } from '../../core/shapes/drawing-flags';
 import { JarPicture } from '../parts/jar-shape';
 import { type Lane, namedByDay } from './lanes';
 import { Linked } from '../parts/linked';
 import type { NamedJar } from '../parts/linked-parts';
+import { NameForm } from '../parts/name-line';
 import { VerdictAct } from '../parts/verdict-act';
 import type { LineNow } from './use-lines';
 
@@ -42,15 +44,16 @@ function Words(props: {
 }
 
 /** "Lantern"; a line that nobody named is not to be taken for a day: "The line of 7 Sep 2025". */
-const spokenName = (lane: Lane | undefined): string =>
+export const spokenName = (lane: Lane | undefined): string =>
   lane === undefined ? 'Your lines' : namedByDay(lane) ? `The line of ${lane.name}` : lane.name;
 
 /** "Lantern: go on from 22 Apr b." */
-const spokenOf = (name: string, sentence: string): string =>
+export const spokenOf = (name: string, sentence: string): string =>
   `${name}: ${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`;
 
 export function Spoken({ lane, line, unasked, onShow, looks }: Props) {
   const name = spokenName(lane);
+  const [naming, setNaming] = useState<string | null>(null);
   const why = (
     <button
       className="button quiet"
@@ -80,6 +83,12 @@ export function Spoken({ lane, line, unasked, onShow, looks }: Props) {
         <Words sentence={name} reason="Reading what is known…" />
       </section>
     );
+  if (lane && naming === line.id)
+    return (
+      <section className="spoken" aria-label={`A name for ${name}`}>
+        <NameForm line={line.id} name={lane.name} onClose={() => setNaming(null)} />
+      </section>
+    );
   const { seed } = line;
   const from = seed?.from ?? null;
   return (
@@ -103,7 +112,7 @@ export function Spoken({ lane, line, unasked, onShow, looks }: Props) {
       />
       <div className="spoken-acts">
         {lane && namedByDay(lane) && (
-          <button className="button quiet" type="button" onClick={() => go('vigour', `name:${line.id}`)}>
+          <button className="button quiet" type="button" onClick={() => setNaming(line.id)}>
             Name it<span className="visually-hidden">: {name}</span>
           </button>
         )}

@@ -4,6 +4,7 @@ import type { Drawing, JarView } from '../../core/contract';
 import { FLAG } from '../../core/shapes/drawing-flags';
 import { generationWords } from '../parts/jar-flags';
 import { sortedRows, type SortBy } from './table-order';
+import { withYear } from './find';
 import { useJars } from './use-jars';
 import { useSize } from '../parts/use-size';
 
@@ -139,7 +140,7 @@ export function FamilyTable({ drawing, selected, onSelect }: Props) {
                         aria-pressed={index === selected}
                         onClick={() => onSelect(index)}
                       >
-                        {jar?.label ?? '…'}
+                        {jar ? withYear(jar) : '…'}
                       </button>
                       <RowWarning flags={flags} />
                     </div>

@@ -17,6 +17,7 @@ interface Staged {
   readonly open: number | null;
   readonly size: Size;
   readonly pane: boolean;
+  readonly target: { readonly count: number } | null;
   /** Whether anything kept back is to be shown at the lines' ends. */
   readonly kept: boolean;
 }
@@ -53,7 +54,7 @@ function useControl(moving: Moving, geometry: Geometry): void {
   }, [moving, geometry]);
 }
 
-export function useStage({ drawing, newest, open, size, pane, kept }: Staged): Stage {
+export function useStage({ drawing, newest, open, size, pane, target, kept }: Staged): Stage {
   const frame = useRef<HTMLDivElement>(null);
   const group = useRef<SVGGElement>(null);
   const canvas = useRef<HTMLCanvasElement>(null);
@@ -93,7 +94,17 @@ export function useStage({ drawing, newest, open, size, pane, kept }: Staged): S
   const spacing = `${drawing.spacing} ${open ?? ''}`;
   const moving = useView(
     frame,
-    { geometry, places: drawing, newest: newestAt, spacing, size, pane, room, fitRoom },
+    {
+      geometry,
+      places: drawing,
+      newest: newestAt,
+      spacing,
+      size,
+      pane,
+      jumps: target?.count ?? 0,
+      room,
+      fitRoom,
+    },
     paint,
   );
   useControl(moving, geometry);

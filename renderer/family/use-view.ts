@@ -31,6 +31,8 @@ interface Shown {
   readonly size: Size;
   /** Whether a pane takes some of the room. */
   readonly pane: boolean;
+  /** How often a jar was gone to: where one is, what was seen before need not stay in sight. */
+  readonly jumps: number;
   /** Where jars can be seen now; and where they are fitted, whether or not a pane is open. */
   readonly room: Room;
   readonly fitRoom: Room;
@@ -46,12 +48,13 @@ interface Live {
   settledAt: View;
   room: Room;
   pane: boolean;
+  jumps: number;
   spacing: string;
   /** What was seen before a pane took some of the room, to go back to. */
   before: { readonly view: View; readonly made: View } | null;
 }
 
-const startingAt = (view: View, shown: Pick<Shown, 'room' | 'pane' | 'spacing'>): Live => ({
+const startingAt = (view: View, shown: Pick<Shown, 'room' | 'pane' | 'jumps' | 'spacing'>): Live => ({
   view,
   fitted: true,
   frame: 0,
@@ -101,12 +104,12 @@ function useMoves(
  */
 export function useView(
   frame: RefObject<HTMLElement | null>,
-  { geometry, places, newest, spacing, size, pane, room, fitRoom }: Shown,
+  { geometry, places, newest, spacing, size, pane, jumps, room, fitRoom }: Shown,
   paint: (view: View) => void,
 ): Moving {
   const [opening] = useState(() => openingView(geometry, fitRoom, newest));
   const [settled, setSettled] = useState<View>(opening);
-  const live = useRef<Live>(startingAt(opening, { room, pane, spacing }));
+  const live = useRef<Live>(startingAt(opening, { room, pane, jumps, spacing }));
 
   const flush = useCallback(() => {
     window.clearTimeout(live.current.timer);
@@ -156,17 +159,17 @@ export function useView(
   // it was.
   useLayoutEffect(() => {
     const now = live.current;
-    const had = { room: now.room, pane: now.pane, spacing: now.spacing };
-    Object.assign(now, { room, pane, spacing });
+    const had = { room: now.room, pane: now.pane, jumps: now.jumps, spacing: now.spacing };
+    Object.assign(now, { room, pane, jumps, spacing });
     if (had.spacing !== spacing) put(openingView(geometry, pane ? room : fitRoom, newest), true);
-    else if (pane && !had.pane) {
+    else if (pane && !had.pane && jumps === had.jumps) {
       const made = makeRoom(now.view, boxInView(now.view, geometry, places, had.room), room);
       now.before = { view: now.view, made };
       put(made, now.fitted);
     } else if (had.pane && !pane && now.before?.made === now.view) put(now.before.view, now.fitted);
     else if (now.fitted && !pane) put(openingView(geometry, fitRoom, newest), true);
     else move(now.view, now.fitted);
-  }, [put, move, geometry, places, newest, spacing, pane, room, fitRoom]);
+  }, [put, move, geometry, places, newest, spacing, pane, jumps, room, fitRoom]);
   useEffect(() => {
     const now = live.current;
     return () => {

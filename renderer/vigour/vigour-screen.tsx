@@ -7,7 +7,7 @@ import { useRead } from '../state/use-read';
 import { BatchDetail } from './batch-detail';
 import { LinePlot } from './line-plot';
 import { LineCards, lives, useLines, type Known } from './line-list';
-import { LineHeading } from './name-line';
+import { LineHeading } from './line-heading';
 import { NextSeed } from './next-seed';
 import type { LineReply } from './plot-scale';
 import { Restart } from './restart-panel';
@@ -23,7 +23,7 @@ function firstShown(lines: readonly Known[]): string | null {
   return (slipping ?? among.at(-1))?.line ?? null;
 }
 
-/** The screen. Its focus is null, "line:" or "name:" and a line's id, or "next", with a line's id where it is about one. */
+/** The screen. Its focus is null, "line:" and a line's id, or "next", with a line's id where it is about one. */
 export function VigourScreen() {
   const { focus } = usePlace();
   const inHand = useLineInHand();
@@ -45,11 +45,7 @@ export function VigourScreen() {
       {shown && (
         <>
           <LineCards lines={known} chosen={shown.line.line} onChoose={turnTo} />
-          <BatchByBatch
-            key={shown.line.line}
-            line={shown.line}
-            naming={focus === `name:${shown.line.line}`}
-          />
+          <BatchByBatch key={shown.line.line} line={shown.line} />
           <NextSeed key={`next ${shown.line.line}`} of={shown} asked={focus?.startsWith('next') === true} />
           <Restart line={shown.line.line} />
           <p className="vigour-safety">{SAYS_NOTHING_OF_SAFETY}</p>
@@ -60,7 +56,7 @@ export function VigourScreen() {
 }
 
 /** The chosen line: its plot, a batch opened from it, and behind one switch how it was worked out. */
-function BatchByBatch({ line, naming }: { readonly line: LineReply; readonly naming: boolean }) {
+function BatchByBatch({ line }: { readonly line: LineReply }) {
   const [batch, setBatch] = useState<string | null>(null);
   const [worked, setWorked] = useState<Worked | null>(null);
   const opened = line.batches.find((one) => one.batch === batch);
@@ -68,7 +64,7 @@ function BatchByBatch({ line, naming }: { readonly line: LineReply; readonly nam
   return (
     <section className="vigour-line" aria-labelledby="line-plot">
       <header className="row">
-        <LineHeading line={line.line} name={line.name} asked={naming} />
+        <LineHeading line={line.line} name={line.name} />
         <span className="push" />
         <button
           type="button"

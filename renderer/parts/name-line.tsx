@@ -6,10 +6,11 @@ import { say } from '../state/store';
 interface Props {
   readonly line: string;
   readonly name: string;
+  readonly onClose: () => void;
 }
 
 /** The field. An empty name calls the line by its founding batch again. */
-function NameForm({ line, name, onClose }: Props & { readonly onClose: () => void }) {
+export function NameForm({ line, name, onClose }: Props) {
   const [typed, type] = useState(name);
   const field = useRef<HTMLInputElement>(null);
   useEffect(() => {
@@ -54,33 +55,5 @@ function NameForm({ line, name, onClose }: Props & { readonly onClose: () => voi
         Cancel
       </button>
     </form>
-  );
-}
-
-/** The heading, with a button that turns it into a field. */
-export function LineHeading({
-  line,
-  name,
-  asked,
-}: Props & { /** Another screen asked for the field. */ readonly asked: boolean }) {
-  const [naming, setNaming] = useState(asked);
-  const button = useRef<HTMLButtonElement>(null);
-  const close = (): void => {
-    setNaming(false);
-    requestAnimationFrame(() => button.current?.focus());
-  };
-  return (
-    <>
-      <h2 id="line-plot" className={naming ? 'visually-hidden' : undefined}>
-        {name}, batch by batch
-      </h2>
-      {naming ? (
-        <NameForm line={line} name={name} onClose={close} />
-      ) : (
-        <button ref={button} type="button" className="button quiet lit" onClick={() => setNaming(true)}>
-          Name this line
-        </button>
-      )}
-    </>
   );
 }
