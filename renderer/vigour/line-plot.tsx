@@ -149,7 +149,7 @@ export function LinePlot({ line, chosen, onChoose, worked }: Props) {
   const [pointed, setPointed] = useState<number | null>(null);
   const chosenAt = line.batches.findIndex(({ batch }) => batch === chosen);
   const many = line.batches.length;
-  const room = roomFor(width ?? 0, worked !== null);
+  const room = roomFor(width ?? 0);
   const all = { from: 0, to: many };
   const asked = wanted === 'all' ? all : (wanted ?? newest(many, room));
   // A window made narrower has room for fewer: those at the newer end stay.

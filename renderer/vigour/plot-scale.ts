@@ -14,7 +14,10 @@ const LEAST_SPAN = 40;
 const LEFT = 68;
 const RIGHT = { plain: 24, worked: 156 } as const;
 const TOP = 30;
-const RISE = 156;
+/** Between the highest and the lowest; with all that it was worked out by, there must be room between the marks. */
+const RISE = { plain: 156, worked: 270 } as const;
+/** A batch's jar is never wider; beside its jars' dots it steps back. */
+const WIDEST = { plain: 46, worked: 29 } as const;
 
 /** The batches shown: from, to (not included). */
 export interface Shown {
@@ -22,12 +25,9 @@ export interface Shown {
   readonly to: number;
 }
 
-/** How many batches a plot of that width has room for. */
-export const roomFor = (width: number, worked: boolean): number =>
-  Math.max(
-    1,
-    Math.min(MOST_SHOWN, Math.floor((width - LEFT - RIGHT[worked ? 'worked' : 'plain']) / LEAST_STEP)),
-  );
+/** How many batches a plot of that width has room for, with the words of the levels or without. */
+export const roomFor = (width: number): number =>
+  Math.max(1, Math.min(MOST_SHOWN, Math.floor((width - LEFT - RIGHT.worked) / LEAST_STEP)));
 
 /** The newest that there is room for. */
 export const newest = (batches: number, room: number): Shown => ({
@@ -88,11 +88,12 @@ function spanOf(
 /** The plot of the batches shown. @param worked with slope, levels, jars and what was left out */
 export function layoutOf(line: LineReply, shown: Shown, width: number, worked: boolean): Layout {
   const batches = line.batches.slice(shown.from, shown.to);
-  const [left, right] = [LEFT, RIGHT[worked ? 'worked' : 'plain']];
+  const kind = worked ? 'worked' : 'plain';
+  const [left, right, rise] = [LEFT, RIGHT[kind], RISE[kind]];
   const step = (width - left - right) / Math.max(1, batches.length);
-  const jar = Math.max(5, Math.min(46, step * 0.84));
+  const jar = Math.max(5, Math.min(WIDEST[kind], step * 0.84));
   const { low, high } = spanOf(line, batches, worked);
-  const foot = TOP + RISE;
+  const foot = TOP + rise;
   const called = batches.some(({ batch }) => batch === line.calledAt);
   const lacking = batches.some(({ points }) => points === null);
   const noticed = called ? foot + 42 : null;
@@ -101,7 +102,7 @@ export function layoutOf(line: LineReply, shown: Shown, width: number, worked: b
   return {
     width, left, right, step, jar, top: TOP, foot, noticed, lane, days, height: days + 28,
     x: (index) => left + (index - shown.from + 0.5) * step,
-    y: (points) => foot - ((Math.min(high, Math.max(low, points)) - low) / (high - low)) * RISE,
+    y: (points) => foot - ((Math.min(high, Math.max(low, points)) - low) / (high - low)) * rise,
   }; // prettier-ignore
 }
 

@@ -57,7 +57,7 @@ describe('the plot', () => {
         fc.integer({ min: 1, max: 400 }),
         fc.boolean(),
         (width, count, worked) => {
-          const room = roomFor(width, worked);
+          const room = roomFor(width);
           const shown = newest(count, room);
           expect(shown.to).toBe(count);
           expect(shown.to - shown.from).toBe(Math.min(room, count));
