@@ -40,17 +40,16 @@ export interface KeptCosts {
   readonly doubt: PriceDoubt;
   /** A currency, or 'jars' where no price is known: costs are then counted in jars. */
   readonly unit: string;
-  /** Each a sentence; what costs are counted in comes first. */
-  readonly assumed: readonly string[];
+  readonly assumed: readonly CostAssumed[];
 }
 
-/** Said once wherever costs are shown without a price. */
-export const COUNTED_IN_JARS =
-  'No price of milk is recorded, so costs are counted in jars: a cost of 2 is what two jars cost.';
-
-/** What a price is made of, said first where costs are in money. */
-const COUNTED_IN_MONEY =
-  'A jar costs its milk and what was stirred into it, where the package, its size and its price are recorded. Spoonfuls of what is sold by weight are left out.';
+/** What is assumed of costs: what they are counted in first. core/says/cost-says.ts makes the sentences. */
+export type CostAssumed =
+  /** Prices in several currencies can't be added, so costs are counted in jars. */
+  | { readonly code: 'currencies'; readonly currencies: readonly string[] }
+  | { readonly code: 'in jars' | 'in money' | 'weak jar' | 'unplanned' }
+  /** What starts a line is taken to cost so many jars. */
+  | { readonly code: 'start'; readonly jars: number };
 
 /** Part of its worth that a weak jar keeps, eaten all the same. */
 const WEAK_KEEPS = 0.5;
@@ -60,7 +59,7 @@ const START_IN_JARS = 6;
 
 /** Costs as C(n) needs them, in whole units of the currency. */
 export function keptCosts(records: CostRecords): KeptCosts {
-  const assumed: string[] = [];
+  const assumed: CostAssumed[] = [];
   const currencies = [
     ...new Set([...records.jars, ...records.starts].map(({ currency }) => currency)),
   ].toSorted();
@@ -70,22 +69,13 @@ export function keptCosts(records: CostRecords): KeptCosts {
   const priced = currencies.length > 1 ? null : whole(records.jars);
   const unit = priced === null || priced === 0 ? 'jars' : currency;
   const jar = unit === 'jars' || priced === null ? 1 : priced;
-  if (currencies.length > 1)
-    assumed.push(
-      `Prices are recorded in ${currencies.join(' and ')}. They can't be added, so costs are counted in jars: a cost of 2 is what two jars cost.`,
-    );
-  else assumed.push(unit === 'jars' ? COUNTED_IN_JARS : COUNTED_IN_MONEY);
+  if (currencies.length > 1) assumed.push({ code: 'currencies', currencies });
+  else assumed.push({ code: unit === 'jars' ? 'in jars' : 'in money' });
   const start = unit === 'jars' ? null : whole(records.starts);
   const freshStart = start ?? START_IN_JARS * jar;
-  if (start === null)
-    assumed.push(
-      `What starts a line is taken to cost as much as ${START_IN_JARS} jars, give or take a factor of two.`,
-    );
+  if (start === null) assumed.push({ code: 'start', jars: START_IN_JARS });
   const jarsPerGeneration = Math.max(1, Math.round(median(records.jarsPerBatch) ?? 3));
-  assumed.push(
-    'A weak jar is eaten and keeps half its worth; a discarded one keeps none.',
-    'A restart that was not planned costs one batch more.',
-  );
+  assumed.push({ code: 'weak jar' }, { code: 'unplanned' });
   return {
     costs: {
       freshStart,

@@ -2,6 +2,7 @@
 // jars that speak for it. What is said of either (core/says/seed-score-says.ts) names the jars that counted.
 import type { SetWord } from '../ledger/records';
 import { countedIn, type JudgedBatch, type LineJudgement } from '../vigour/line';
+import type { LeftOutBecause } from '../vigour/comparable';
 import { median } from '../vigour/medians';
 import type { JarScore } from '../vigour/jar-evidence';
 import { AS_GOOD } from './seed-cost';
@@ -34,13 +35,13 @@ export type SeedScore =
       /** It came out clearly below or above its batch. */
       readonly apart: 'below' | 'above' | null;
       /** Why it is not among those jars itself. */
-      readonly leftOut: string | null;
+      readonly leftOut: LeftOutBecause | null;
     }
   | {
       readonly by: 'itself';
       readonly range: ScoreRange;
       readonly weak: WeakItself | null;
-      readonly leftOut: string | null;
+      readonly leftOut: LeftOutBecause | null;
     };
 
 export interface Scored {
@@ -67,7 +68,12 @@ function weakItself(own: JarScore | null, counted: readonly JarScore[]): WeakIts
 }
 
 /** By its batch, drawn down by what it scored itself. */
-function byBatch(batch: JudgedBatch, points: number, own: JarScore | null, leftOut: string | null): Scored {
+function byBatch(
+  batch: JudgedBatch,
+  points: number,
+  own: JarScore | null,
+  leftOut: LeftOutBecause | null,
+): Scored {
   const counted = countedIn(batch);
   const half = median(counted.map(({ low, high }) => (high - low) / 2)) ?? HALF_RANGE;
   const range = { points, low: points - half, high: points + half };
@@ -88,7 +94,7 @@ function byBatch(batch: JudgedBatch, points: number, own: JarScore | null, leftO
 }
 
 /** By what it scored itself, with why its batch doesn't speak for it. */
-function byItself(own: JarScore, leftOut: string | null): Scored {
+function byItself(own: JarScore, leftOut: LeftOutBecause | null): Scored {
   const { points, low, high } = own;
   const range = { points, low, high };
   return {
@@ -107,9 +113,8 @@ function scoredIn(key: number, batch: JudgedBatch): Scored | null {
   const spokenFor = left === null || SAME_CULTURE.includes(left.because);
   // Set-aside jars speak for no other jar, and a score of none but them is no score of this one.
   const heldAlone = left !== null && batch.comparable.every(({ held }) => held !== null);
-  if (batch.points !== null && spokenFor && !heldAlone)
-    return byBatch(batch, batch.points, own, left?.reason ?? null);
-  if (own) return byItself(own, left?.reason ?? null);
+  if (batch.points !== null && spokenFor && !heldAlone) return byBatch(batch, batch.points, own, left);
+  if (own) return byItself(own, left);
   return null;
 }
 

@@ -21,15 +21,7 @@ export interface ReadingsProfile {
   readonly profile: readonly WarmPoint[];
   readonly leftOut: readonly WarmPoint[];
   readonly gaps: readonly { readonly from: number; readonly to: number }[];
-  /** What was done, in sentences. */
-  readonly says: readonly string[];
 }
-
-const clock = (hours: number): string => {
-  const minutes = Math.round(hours * 60);
-  return minutes < 60 ? `${minutes} min` : `${Math.floor(minutes / 60)} h ${minutes % 60} min`;
-};
-const degrees = (celsius: number): string => `${celsius.toFixed(1)} °C`;
 
 /** How many readings from a place on leap away from the one before and come back; 0 where none do. */
 function leapAt(readings: readonly WarmPoint[], at: number, before: WarmPoint): number {
@@ -91,19 +83,5 @@ export function profileOf(readings: readonly WarmPoint[]): ReadingsProfile {
     const from = profile[i]?.hour ?? reading.hour;
     return reading.hour - from > longest ? [{ from, to: reading.hour }] : [];
   });
-  return {
-    profile,
-    leftOut,
-    gaps,
-    says: [
-      ...leftOut.map(
-        ({ hour, celsius }) =>
-          `Left out: ${degrees(celsius)} at ${clock(hour)}. No jar warms and cools that fast.`,
-      ),
-      ...gaps.map(
-        ({ from, to }) =>
-          `Nothing was read for ${clock(to - from)} from ${clock(from)} on. A straight line stands in for it.`,
-      ),
-    ],
-  };
+  return { profile, leftOut, gaps };
 }

@@ -8,7 +8,8 @@ export interface TimeConstant {
   readonly middle: number;
   readonly high: number;
   readonly from: 'your figure' | 'measured' | 'usual range';
-  readonly says: string;
+  /** Jars that were read, but nobody can tell in which of several baths: left out. */
+  readonly unclear: number;
 }
 
 /** Readings of a bath and of a jar in it, on one clock. */
@@ -37,7 +38,10 @@ function at(profile: readonly WarmPoint[], hour: number): number {
  * likelihood ratio with the readings taken as independent, so the true range is rather wider).
  * @returns null where the readings don't overlap or the jar was at its bath's temperature from the start
  */
-export function fitTimeConstant({ bath, jar }: BathAndJar): Omit<TimeConstant, 'from' | 'says'> | null {
+export function fitTimeConstant({
+  bath,
+  jar,
+}: BathAndJar): Pick<TimeConstant, 'low' | 'middle' | 'high'> | null {
   const [from, to] = [Math.max(bath[0]?.hour ?? 0, jar[0]?.hour ?? 0), bath.at(-1)?.hour ?? 0];
   const seen = jar.filter(({ hour }) => hour >= from && hour <= to);
   const [first] = seen;
@@ -62,14 +66,6 @@ export function fitTimeConstant({ bath, jar }: BathAndJar): Omit<TimeConstant, '
   };
 }
 
-const hours = (value: number): string => `${value < 1 ? value.toFixed(2) : value.toFixed(1)} h`;
-
-/** What is said of jars that were read in one of several baths. */
-const leftOut = (unclear: number): string =>
-  unclear === 0
-    ? ''
-    : ` The readings in ${unclear === 1 ? 'one jar' : `${unclear} jars`} were left out: more than one bath was read at that time, and nothing recorded says which of them ${unclear === 1 ? 'it' : 'each'} stood in.`;
-
 /**
  * The time constant to go by.
  * @param told the keeper's own figure (h)
@@ -77,25 +73,12 @@ const leftOut = (unclear: number): string =>
  * @param unclear jars that were read, but nobody can tell in which bath
  */
 export function timeConstantOf(told: number | null, seen: readonly BathAndJar[], unclear = 0): TimeConstant {
-  if (told !== null)
-    return {
-      low: told, middle: told, high: told, from: 'your figure',
-      says: `The jar is taken to follow what the probe read with a time constant of ${hours(told)}, as you said.`,
-    }; // prettier-ignore
+  if (told !== null) return { low: told, middle: told, high: told, from: 'your figure', unclear: 0 };
   const fits = seen.flatMap((pair) => fitTimeConstant(pair) ?? []);
   const middle = fits.map((fit) => fit.middle).toSorted((a, b) => a - b)[Math.floor(fits.length / 2)];
-  if (middle !== undefined) {
-    const [low, high] = [Math.min(...fits.map((fit) => fit.low)), Math.max(...fits.map((fit) => fit.high))];
-    return {
-      low, middle, high, from: 'measured',
-      says: `The jar is taken to follow what the probe read with a time constant of ${hours(middle)} (${hours(low)} to ${hours(high)}), measured where you had a probe in the bath and one in a jar.${leftOut(unclear)}`,
-    }; // prettier-ignore
-  }
-  const { low, middle: usual, high } = DEFAULT_TIME_CONSTANT;
-  return {
-    low, middle: usual, high, from: 'usual range',
-    says: `The jar is taken to follow what the probe read with a time constant of ${hours(usual)} (${hours(low)} to ${hours(high)}). Nobody measured it: a probe in bath and jar at once would.${leftOut(unclear)}`,
-  }; // prettier-ignore
+  if (middle === undefined) return { ...DEFAULT_TIME_CONSTANT, from: 'usual range', unclear };
+  const [low, high] = [Math.min(...fits.map((fit) => fit.low)), Math.max(...fits.map((fit) => fit.high))];
+  return { low, middle, high, from: 'measured', unclear };
 }
 
 export const USUAL_TIME_CONSTANT = timeConstantOf(null, []);

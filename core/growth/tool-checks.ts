@@ -11,7 +11,7 @@ export interface ToolCheck {
 }
 
 /** Buffer for the range of a jar. */
-const BUFFER_PH = 4.01;
+export const BUFFER_PH = 4.01;
 /** How far a tool may be off (common practice, no source): a tenth in pH, half a degree. */
 const METER_WITHIN = 0.1;
 const THERMOMETER_WITHIN = 0.5;
@@ -34,22 +34,4 @@ export function checkPasses({ tool, shown }: Pick<ToolCheck, 'tool' | 'shown'>):
 export function meterCheckedOn(checks: readonly ToolCheck[], day: string): boolean | null {
   const last = checks.findLast((check) => check.tool === 'meter' && check.day === day);
   return last ? checkPasses(last) : null;
-}
-
-/** What a check says, in a sentence. */
-export function checkSays({ tool, shown }: Pick<ToolCheck, 'tool' | 'shown'>): string {
-  const passes = checkPasses({ tool, shown });
-  if (tool === 'meter') {
-    return passes
-      ? `The meter showed pH ${shown.toFixed(2)} in buffer of ${BUFFER_PH}: it may be trusted today.`
-      : `The meter showed pH ${shown.toFixed(2)} in buffer of ${BUFFER_PH}: it proves nothing until it is calibrated and checked again.`;
-  }
-  if (tool === 'thermometer') {
-    return passes
-      ? 'The thermometer reads ice water right.'
-      : `The thermometer shows ${shown.toFixed(1)} °C in ice water, which is 0 °C: allow for that, or use another.`;
-  }
-  return passes
-    ? `The fridge keeps ${shown.toFixed(1)} °C.`
-    : `The fridge keeps ${shown.toFixed(1)} °C, and jars need 4 °C (40 °F) or less: turn it down and check again.`;
 }

@@ -89,12 +89,11 @@ export function expectedUneven(first: boolean, uneven: number, of: number): Expe
   return { ...wilson(uneven, of), mid: uneven / of, basis: 'your own record' };
 }
 
-/** What is said of a carton that is open: it warns, or is not for a hold (trade cautions; common practice). */
-export function cartonSays(kind: 'milk' | 'half-and-half', daysOpen: number): string | null {
+/** Whether a carton that is open warns, or is not for a hold (trade cautions; common practice); null: neither. */
+export function cartonAge(
+  kind: 'milk' | 'half-and-half',
+  daysOpen: number,
+): 'not for a hold' | 'fresher is safer' | null {
   const warn = kind === 'milk' ? 5 : 3;
-  if (daysOpen >= 7)
-    return `The ${kind} has been open for ${daysOpen} days: not for a hold. Open a fresh carton.`;
-  if (daysOpen >= warn)
-    return `The ${kind} has been open for ${daysOpen} days: a fresh carton is safer, and heating rescues no old milk.`;
-  return null;
+  return daysOpen >= 7 ? 'not for a hold' : daysOpen >= warn ? 'fresher is safer' : null;
 }

@@ -3,7 +3,7 @@
 import { SAYS_NOTHING_OF_SAFETY } from './vigour-says';
 import type { LineJudgement } from '../vigour/line';
 import { againstSentence, beside, verdictSentence } from './verdict-says';
-import { costWords } from './cost-says';
+import { costAssumedSays, costWords } from './cost-says';
 import { fewerSays, reserveSentence, restartSentence, restartShort, tooEarlySentence } from './restart-says';
 import { CHANCE_PRIORS, chancesBy, discardedShare, type PooledChances } from '../advice/chances';
 import type { KeptCosts } from '../advice/costs';
@@ -123,7 +123,8 @@ export function restartReply(
   today: number | null,
   verdict: VerdictWord | null,
 ): RestartReply {
-  const { costs, assumed, unit } = outlook.kept;
+  const { costs, unit } = outlook.kept;
+  const assumed = outlook.kept.assumed.map(costAssumedSays);
   const found = rivals(
     costs,
     outlook.chances,
@@ -319,7 +320,7 @@ export function nextReply(outlook: Outlook, asked: Asked): NextReply {
         },
       ],
       assumptions: [
-        ...outlook.kept.assumed,
+        ...outlook.kept.assumed.map(costAssumedSays),
         'What is believed of the level that its batch passes on moves the chance of a weak jar; it never lifts a stop.',
         `The batch counts, not the jar that was picked of it: a third of what a jar scored more than ${AS_GOOD} points below its batch counts against it; what it scored above counts for nothing.`,
         `Costs less than ${AS_GOOD_COST} of a jar apart are as good as equal: the fresher comes first, and a reserve is kept back.`,

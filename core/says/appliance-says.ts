@@ -1,4 +1,5 @@
 // What is said of an appliance after its run: that it is proven, or what is missing, one thing first.
+import { BUFFER_PH, checkPasses, type ToolCheck } from '../growth/tool-checks';
 import { PROOF_LIMITS, type Proof, type ProofLack } from '../growth/proof';
 
 const LACKS: Readonly<Record<ProofLack, string>> = {
@@ -29,3 +30,21 @@ export function proofSays(proof: Proof): string {
 
 /** Each thing that is missing, in words. */
 export const proofLacks = (proof: Proof): string[] => proof.lacks.map((lack) => LACKS[lack]);
+
+/** What a check of a tool says. */
+export function checkSays({ tool, shown }: Pick<ToolCheck, 'tool' | 'shown'>): string {
+  const passes = checkPasses({ tool, shown });
+  if (tool === 'meter') {
+    return passes
+      ? `The meter showed pH ${shown.toFixed(2)} in buffer of ${BUFFER_PH}: it may be trusted today.`
+      : `The meter showed pH ${shown.toFixed(2)} in buffer of ${BUFFER_PH}: it proves nothing until it is calibrated and checked again.`;
+  }
+  if (tool === 'thermometer') {
+    return passes
+      ? 'The thermometer reads ice water right.'
+      : `The thermometer shows ${shown.toFixed(1)} °C in ice water, which is 0 °C: allow for that, or use another.`;
+  }
+  return passes
+    ? `The fridge keeps ${shown.toFixed(1)} °C.`
+    : `The fridge keeps ${shown.toFixed(1)} °C, and jars need 4 °C (40 °F) or less: turn it down and check again.`;
+}

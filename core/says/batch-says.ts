@@ -3,6 +3,7 @@ import { countedIn, type JudgedBatch } from '../vigour/line';
 import { median } from '../vigour/medians';
 import { shown } from '../vigour/score';
 import type { JarEvidence } from '../vigour/jar-evidence';
+import { leftOutSays } from './left-out-says';
 import { letterOf, scoresInWords } from './vigour-words';
 
 /** What is said of a jar that a hold touches; null where none does. */
@@ -19,7 +20,7 @@ const countedWords = (batch: JudgedBatch): string =>
 
 /** "56 is the median of its jars that can be compared: a 36, b 75." */
 export function batchSays(batch: JudgedBatch): string {
-  const left = batch.leftOut.map(({ jar, reason }) => `${letterOf(jar.label)}: ${reason}`);
+  const left = batch.leftOut.map((one) => `${letterOf(one.jar.label)}: ${leftOutSays(one)}`);
   const out = left.length === 0 ? '' : ` Left out: ${left.join(' ')}`;
   if (batch.points === null) return `It has no score: no jar of it can be compared.${out}`;
   const counted = countedIn(batch);

@@ -1,4 +1,5 @@
 // Costs in words: what a jar, what is stirred in and a start usually cost, and why something has no price.
+import type { CostAssumed } from '../advice/costs';
 import { printPrice } from '../quantities/quantities';
 import type { Unpriced, UsualCost, Spent } from '../shapes/cost-codes';
 
@@ -51,3 +52,29 @@ export const costWords = (value: number, unit: string): string =>
 
 /** What no cost here holds. */
 export const NOT_COUNTED = 'Electricity is not counted.';
+
+/** Said once wherever costs are shown without a price. */
+export const COUNTED_IN_JARS =
+  'No price of milk is recorded, so costs are counted in jars: a cost of 2 is what two jars cost.';
+
+/** What a price is made of, said first where costs are in money. */
+const COUNTED_IN_MONEY =
+  'A jar costs its milk and what was stirred into it, where the package, its size and its price are recorded. Spoonfuls of what is sold by weight are left out.';
+
+/** What is assumed of costs. */
+export function costAssumedSays(assumed: CostAssumed): string {
+  switch (assumed.code) {
+    case 'currencies':
+      return `Prices are recorded in ${assumed.currencies.join(' and ')}. They can't be added, so costs are counted in jars: a cost of 2 is what two jars cost.`;
+    case 'in jars':
+      return COUNTED_IN_JARS;
+    case 'in money':
+      return COUNTED_IN_MONEY;
+    case 'start':
+      return `What starts a line is taken to cost as much as ${assumed.jars} jars, give or take a factor of two.`;
+    case 'weak jar':
+      return 'A weak jar is eaten and keeps half its worth; a discarded one keeps none.';
+    case 'unplanned':
+      return 'A restart that was not planned costs one batch more.';
+  }
+}

@@ -1,6 +1,6 @@
 // Two weak batches in a row, in words: which jars they were, and why each counts.
 import { dayLabel, lineWords } from '../lineage/labels';
-import { inWords } from '../lineage/way-to-source';
+import { inWords } from './way-to-source';
 import type { WeakRow, WeakStep } from '../advice/two-weak-in-a-row';
 
 function stepSays({ label, madeOn, setWord, recorded, alsoWeak }: WeakStep): string {

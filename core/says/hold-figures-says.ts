@@ -12,6 +12,7 @@ import {
 import { DAMAGE_ABOVE } from '../growth/warm-hours';
 import { DEFAULT_COUNT_PER_ML } from '../lineage/lineage-shapes';
 import type { Figure } from '../shapes/why';
+import { warmthSays } from './warmth-says';
 import { bandIn, warmthsOf } from '../vigour/hold-warmth';
 import type { HoldWarmth, JarEvidence } from '../vigour/jar-evidence';
 
@@ -40,11 +41,7 @@ function warmthFigures(warmth: HoldWarmth, culture: Culture): Figure[] {
   if (!usual) return [];
   const source =
     'Rosso, Lobry & Flandrois 1993, doi 10.1006/jtbi.1993.1099 (model); ranges common practice, no source.';
-  const assumptions = [
-    `By ${warmth.from}.`,
-    ...(warmth.outside ? [warmth.outside.follows.says] : []),
-    ...warmth.says,
-  ];
+  const assumptions = [`By ${warmth.from}.`, ...warmthSays(warmth)];
   const warm: Figure = {
     name: 'warm hours',
     shown: band(bandIn(found, usual)),

@@ -7,6 +7,8 @@ import { batchSays, heldWords } from './batch-says';
 import { jarFigures, type Culture } from './hold-figures-says';
 import { FALLEN_BY } from '../vigour/level/line-level';
 import { LEVEL_RULES } from '../vigour/level/rules';
+import { leftOutSays } from './left-out-says';
+import { partSays } from './score-says';
 import { PRIOR_SOURCES } from './vigour-sources';
 import { jarSays, lineReasons, perDay, SAYS_NOTHING_OF_SAFETY, standingSentence } from './vigour-says';
 import { SCORE_RULES, shown } from '../vigour/score';
@@ -159,10 +161,10 @@ export function lineReply(judgement: LineJudgement, names: Names): LineJudgement
           held: heldWords(jar),
         })),
         says: batchSays(batch),
-        leftOut: batch.leftOut.map(({ jar, reason }) => ({
-          jar: names.jar(jar.key).uid,
-          label: jar.label,
-          reason,
+        leftOut: batch.leftOut.map((one) => ({
+          jar: names.jar(one.jar.key).uid,
+          label: one.jar.label,
+          reason: leftOutSays(one),
         })),
       };
     }),
@@ -226,6 +228,7 @@ export function jarReply(
   }
   const batch = judgement.batches.find((one) => one.batch === jar.batch);
   const score = batch?.scores.find((one) => one.jar.key === jar.key) ?? null;
+  const left = batch?.leftOut.find((one) => one.jar.key === jar.key);
   const says = jarSays(jar, score, judgement, jars);
   return {
     ...base,
@@ -235,11 +238,11 @@ export function jarReply(
     high: score && shown(score.high),
     sentence: says.sentence,
     reasons: [...says.reasons],
-    parts: (score?.parts ?? []).map(({ name, points, weight, says }) => ({
-      name,
-      points: round(points),
-      weight,
-      says,
+    parts: (score?.parts ?? []).map((part) => ({
+      name: part.name,
+      points: round(part.points),
+      weight: part.weight,
+      says: partSays(part.seen),
     })),
     missing: [...(score?.missing ?? PART_NAMES)],
     corrections: (score?.corrections ?? []).map((correction) => ({
@@ -247,7 +250,7 @@ export function jarReply(
       points: round(correction.points),
       says: correctionSays(correction.name, correction.for),
     })),
-    leftOut: batch?.leftOut.find((one) => one.jar.key === jar.key)?.reason ?? null,
+    leftOut: left ? leftOutSays(left) : null,
     why: score && {
       formula:
         'Points of what was seen, weighed together, with corrections added; the range holds four jars in five.',

@@ -7,7 +7,7 @@ import { HOUR_OF_DELAY, reckonedGeneration } from '../advice/seed-cost';
 import { restsOnAssumption } from '../advice/sureness';
 import { wouldChange } from '../advice/would-change';
 import { lineWords } from '../lineage/labels';
-import { inWords } from '../lineage/way-to-source';
+import { inWords } from './way-to-source';
 import { daysWords } from '../quantities/typed-days';
 import type { SeedLook } from '../shapes/seed-codes';
 import { NOT_NOTED, quoteSentence } from './safety-says';

@@ -300,3 +300,20 @@ export const fromMateSentence = ({
   readonly spoiled: string;
 }): string =>
   `It descends from ${mate}, which is set aside because of ${spoiled}. Look into that first, or start afresh.`;
+
+/** What follows of a set-aside jar that is picked as seed. */
+export const ASIDE_AS_SEED =
+  'Nothing is seeded from it unless you can write down why it is all right to use. You are asked for that when you record. When in doubt, take another jar.';
+
+const NO_SEED: Readonly<Record<Discard, string>> = {
+  spoiled: 'is spoiled: not food and not seed. Pick another seed.',
+  'not set': 'did not set: not food and not seed. Pick another seed.',
+  remark:
+    'has a note that says it spoiled, and nobody has answered that: not food and not seed until somebody does. Answer the note, or pick another seed.',
+};
+
+/** Of a picked jar that is neither food nor seed. */
+export const noSeedSentence = (label: string, discard: Discard): string => `${label} ${NO_SEED[discard]}`;
+
+/** Of a picked jar that is only to be looked at. */
+export const relatedSentence = (label: string): string => `${label} is related to a spoiled jar.`;

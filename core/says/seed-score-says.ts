@@ -1,8 +1,9 @@
 // What a seed's score rests on, in words: its batch with the jars that counted, or itself, and why.
 import type { ScoreRange, SeedScore, WeakItself } from '../advice/scored';
-import { inWords } from '../lineage/way-to-source';
+import { inWords } from './way-to-source';
 import { shown } from '../vigour/score';
 import { USUAL_POINTS } from '../vigour/jar-evidence';
+import { leftOutSays } from './left-out-says';
 import { letterOf, scoresInWords } from './vigour-words';
 
 const rangeWords = ({ points, low, high }: ScoreRange): string =>
@@ -44,7 +45,7 @@ export function seedScoreSays(score: SeedScore | null): string[] {
     return [
       `It scored ${rangeWords(score.range)} itself; ${AS_EARLY}`,
       ...weakSays(score.weak),
-      ...(score.leftOut === null ? [] : [`It is not compared with its batch: ${score.leftOut}`]),
+      ...(score.leftOut === null ? [] : [`It is not compared with its batch: ${leftOutSays(score.leftOut)}`]),
     ];
   return [
     batchScoreOf(score),
@@ -52,6 +53,6 @@ export function seedScoreSays(score: SeedScore | null): string[] {
     ...itselfSays(score),
     ...(score.leftOut === null
       ? []
-      : [`It is not among the jars that count for its batch: ${score.leftOut}`]),
+      : [`It is not among the jars that count for its batch: ${leftOutSays(score.leftOut)}`]),
   ];
 }

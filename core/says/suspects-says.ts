@@ -1,6 +1,6 @@
 // What else than the culture may be behind a fall: a sentence for each suspect, from its code and figures.
 import { dayLabel } from '../lineage/labels';
-import { inWords } from '../lineage/way-to-source';
+import { inWords } from './way-to-source';
 import type { MadeChange, Suspect } from '../shapes/vigour-codes';
 
 const dayOf = (day: string | null): string => (day === null ? 'a day not known' : dayLabel(day, true));

@@ -1,4 +1,8 @@
 // What is said of a tasting: that it tells, or honestly that it does not, and how far the tasters agree.
+import { fewestThatTell } from '../trials/choices';
+import { leastFriedman } from '../trials/friedman';
+import { reachOf, type Task } from '../trials/least';
+import { leastPage } from '../trials/page';
 import type { Combined, Told } from '../trials/tasting';
 
 const listed = (names: readonly string[]): string =>
@@ -47,3 +51,29 @@ export function togetherSays({ told, batches, sameSeed, enough }: Combined): str
   if (!told.tells) return `Over ${batches} batches no difference is told.${seed}`;
   return `Over ${batches} batches ${listed(bestOf(told))} is preferred.${seed}`;
 } // prettier-ignore
+
+const WORDS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+const word = (count: number): string => WORDS[count] ?? String(count);
+const counted = (count: number, one: string): string => `${word(count)} ${one}${count === 1 ? '' : 's'}`;
+const upper = (text: string): string => `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`;
+
+/** "Three tasters and two jars can never tell: it takes six tasters." */
+export function reachSays(task: Task, tasters: number, jars: number, ordered = false): string {
+  const { canTell, best, tasters: needed } = reachOf(task, tasters, jars, ordered);
+  const who = `${counted(tasters, 'taster')} and ${counted(jars, 'jar')}`;
+  if (!canTell) {
+    const more = needed === null ? '' : `: it takes ${counted(needed, 'taster')}`;
+    return `${upper(who)} can never tell${more}.`;
+  }
+  if (task === 'pair' || task === 'triangle') {
+    const least = fewestThatTell(task === 'pair' ? 'preference' : 'triangle', tasters) ?? tasters;
+    return least === tasters
+      ? `${upper(who)} can tell only if all choose alike.`
+      : `${upper(who)} can tell if ${word(least)} of ${word(tasters)} choose alike.`;
+  }
+  const least = ordered ? leastPage(tasters, jars) : leastFriedman(tasters, jars);
+  const only = least !== null && Math.abs(least.p - best) < 1e-9;
+  return only
+    ? `${upper(who)} can tell only if all put them in the same order.`
+    : `${upper(who)} can tell if they mostly agree.`;
+}

@@ -1,6 +1,6 @@
 // The sentence of a verdict, made from its code and figures: at most fifteen words of verdict, then the one reason that decides
 // in at most twenty, with at most one number (labels and days are none).
-import { inWords } from '../lineage/way-to-source';
+import { inWords } from './way-to-source';
 import type { VerdictBecause } from '../advice/verdict';
 import type { VerdictWord } from '../shapes/advice-replies';
 import { lookInShort } from './seed-looks-says';

@@ -1,8 +1,11 @@
 // What judgement says of a line and of a jar, in calm sentences with their numbers.
 import { dayLabel } from '../lineage/labels';
-import { inWords } from '../lineage/way-to-source';
+import { inWords } from './way-to-source';
 import { correctionSays, timesSeen } from './correction-says';
+import { leftOutSays } from './left-out-says';
+import { asideSays } from './score-says';
 import { suspectSays } from './suspects-says';
+import type { PartName } from '../shapes/vigour-codes';
 import { treatmentOf } from '../vigour/effects';
 import { FALLEN_BY } from '../vigour/level/line-level';
 import { plainSiblings, type JudgedBatch, type LineJudgement } from '../vigour/line';
@@ -140,6 +143,10 @@ export const perDay = ({ mean, sd }: { readonly mean: number; readonly sd: numbe
 
 const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
+/** What of a jar's score nothing tells. */
+export const missingSays = (missing: readonly PartName[]): string =>
+  `Not recorded or not comparable: ${missing.join(', ')}.`;
+
 export interface JarSays {
   readonly sentence: string;
   readonly reasons: readonly string[];
@@ -162,7 +169,7 @@ export function jarSays(
   const left = judgement.batches
     .find(({ batch }) => batch === jar.batch)
     ?.leftOut.find((one) => one.jar.key === jar.key);
-  const reasons: string[] = left?.because === 'ran cool' ? [left.reason] : [];
+  const reasons: string[] = left?.because === 'ran cool' ? [leftOutSays(left)] : [];
   if (unlike && plain !== null) {
     reasons.push(
       ownPoints < plain - 15
@@ -170,8 +177,11 @@ export function jarSays(
         : `Its plain siblings of the same seed in the same hold stand at ${shown(plain)}, it at ${shown(ownPoints)} as it came.`,
     );
   } else if (unlike) reasons.push(`There is no plain sibling of the same seed in the same hold, so ${name} and culture can't be told apart here.`); // prettier-ignore
-  reasons.push(...score.corrections.map((one) => correctionSays(one.name, one.for)), ...score.leftAside);
-  if (score.missing.length > 0) reasons.push(`Not recorded or not comparable: ${score.missing.join(', ')}.`);
+  reasons.push(
+    ...score.corrections.map((one) => correctionSays(one.name, one.for)),
+    ...score.leftAside.map(asideSays),
+  );
+  if (score.missing.length > 0) reasons.push(missingSays(score.missing));
   return {
     sentence: `${shown(score.points)} of 100 (${shown(score.low)} to ${shown(score.high)}); ${USUAL_POINTS} is as the line's early batches were.`,
     reasons,

@@ -1,7 +1,6 @@
 // What a tasting can tell at all, said before anyone tastes.
-import { fewestThatTell, tastingsNeeded, triangleShare } from './choices';
-import { bestFriedman, leastFriedman } from './friedman';
-import { leastPage } from './page';
+import { tastingsNeeded, triangleShare } from './choices';
+import { bestFriedman } from './friedman';
 
 export const LEVEL = 0.05;
 
@@ -36,32 +35,6 @@ export function reachOf(task: Task, tasters: number, jars: number, ordered = fal
   if (!tells(tasters)) for (let n = tasters + 1; n <= MOST_TASTERS && more === null; n++) if (tells(n)) more = n;
   return { canTell: tells(tasters), best, tasters: more };
 } // prettier-ignore
-
-const WORDS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
-const word = (count: number): string => WORDS[count] ?? String(count);
-const counted = (count: number, one: string): string => `${word(count)} ${one}${count === 1 ? '' : 's'}`;
-const upper = (text: string): string => `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`;
-
-/** "Three tasters and two jars can never tell: it takes six tasters." */
-export function reachSays(task: Task, tasters: number, jars: number, ordered = false): string {
-  const { canTell, tasters: needed } = reachOf(task, tasters, jars, ordered);
-  const who = `${counted(tasters, 'taster')} and ${counted(jars, 'jar')}`;
-  if (!canTell) {
-    const more = needed === null ? '' : `: it takes ${counted(needed, 'taster')}`;
-    return `${upper(who)} can never tell${more}.`;
-  }
-  if (task === 'pair' || task === 'triangle') {
-    const least = fewestThatTell(task === 'pair' ? 'preference' : 'triangle', tasters) ?? tasters;
-    return least === tasters
-      ? `${upper(who)} can tell only if all choose alike.`
-      : `${upper(who)} can tell if ${word(least)} of ${word(tasters)} choose alike.`;
-  }
-  const least = ordered ? leastPage(tasters, jars) : leastFriedman(tasters, jars);
-  const only = least !== null && Math.abs(least.p - bestOf(task, tasters, jars, ordered)) < 1e-9;
-  return only
-    ? `${upper(who)} can tell only if all put them in the same order.`
-    : `${upper(who)} can tell if they mostly agree.`;
-}
 
 export interface TastingsFor {
   /** True share of 100 who prefer one of two. */

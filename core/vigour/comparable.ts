@@ -4,15 +4,20 @@ import { meanTemperature } from '../growth/warm-hours';
 import { additionsOf, milkOf, treatmentOf, type Effect, type UsualTreatment } from './effects';
 import { mean, median } from './medians';
 import type { JarEvidence } from './jar-evidence';
+import type { Held } from '../safety/set-aside';
 
+/** Why a jar does not speak for its batch; core/says/left-out-says.ts makes the sentence. */
 export type LeftOutBecause =
-  'spoiled' | 'unseen' | 'set aside' | 'first batch' | 'from sources' | 'mixes lines' | 'ran cool' | 'other generation' | 'other treatment'; // prettier-ignore
+  | { readonly because: 'spoiled' | 'unseen' | 'first batch' | 'from sources' | 'mixes lines' }
+  | { readonly because: 'set aside'; readonly held: Held }
+  /** Mean temperatures of its hold and of those that are usual (°C). */
+  | { readonly because: 'ran cool'; readonly celsius: number; readonly usual: number }
+  /** Its generation, and about that of its batch. */
+  | { readonly because: 'other generation'; readonly generation: number; readonly batch: number }
+  /** What it had, and whether usual jars are plain. */
+  | { readonly because: 'other treatment'; readonly treatment: string; readonly plain: boolean };
 
-export interface LeftOut {
-  readonly jar: JarEvidence;
-  readonly because: LeftOutBecause;
-  readonly reason: string;
-}
+export type LeftOut = LeftOutBecause & { readonly jar: JarEvidence };
 
 export interface BatchEvidence {
   readonly batch: number;
@@ -46,11 +51,6 @@ const inOrder = (a: JarEvidence, b: JarEvidence): number =>
   (a.madeOn ?? '').localeCompare(b.madeOn ?? '') || a.batch - b.batch || a.label.localeCompare(b.label);
 
 const MOST = 0.8;
-
-const HELD_SAYS = {
-  'set aside': 'It is set aside because of a spoiled jar: it speaks for none that is not.',
-  'from a mate': 'It descends from a set-aside jar: it speaks for none that does not.',
-} as const;
 
 /** What four in five of the first batches have in common; null where it varies. */
 function inMost<T>(batches: readonly (readonly T[])[]): T | null {
@@ -100,34 +100,25 @@ export function batchesOf(
     const others = group.some(
       ({ held, mixes, spoiled, outcome }) => held === null && !mixes && !spoiled && outcome !== null,
     );
-    const out = (jar: JarEvidence, because: LeftOutBecause, reason: string): false => {
-      leftOut.push({ jar, because, reason });
+    const out = (jar: JarEvidence, why: LeftOutBecause): false => {
+      leftOut.push({ jar, ...why });
       return false;
     };
     // A set-aside jar speaks for none that isn't: it stands for its batch only where nothing else of it was seen.
     const standsFor = (jar: JarEvidence): boolean => !jar.mixes && (jar.held === null || !others);
     const middle = median(group.filter(standsFor).map(({ generation }) => generation)) ?? group[0]?.generation ?? 1; // prettier-ignore
     const seen = group.filter((jar) => {
-      if (jar.spoiled) return out(jar, 'spoiled', 'It is spoiled.');
-      if (!jar.outcome)
-        return out(jar, 'unseen', 'Nothing was written down of it: unknown, neither weak nor fine.');
-      if (first) return out(jar, 'first batch', 'A first batch is known to be uneven.');
-      if (jar.founding) return out(jar, 'from sources', 'It was started from sources.');
-      if (jar.mixes) return out(jar, 'mixes lines', 'It mixes two lines.');
-      if (jar.held !== null && others) return out(jar, 'set aside', HELD_SAYS[jar.held]);
+      if (jar.spoiled) return out(jar, { because: 'spoiled' });
+      if (!jar.outcome) return out(jar, { because: 'unseen' });
+      if (first) return out(jar, { because: 'first batch' });
+      if (jar.founding) return out(jar, { because: 'from sources' });
+      if (jar.mixes) return out(jar, { because: 'mixes lines' });
+      if (jar.held !== null && others) return out(jar, { because: 'set aside', held: jar.held });
       const temperature = temperatureOf(jar);
       if (temperature !== null && usualTemperature !== null && temperature < usualTemperature - COOLER_BY)
-        return out(
-          jar,
-          'ran cool',
-          `Its hold ran cool: ${temperature.toFixed(1)} °C, usually ${usualTemperature.toFixed(1)}. The culture can't be judged by it.`,
-        );
+        return out(jar, { because: 'ran cool', celsius: temperature, usual: usualTemperature });
       if (Math.abs(jar.generation - middle) > GENERATIONS_APART)
-        return out(
-          jar,
-          'other generation',
-          `It is of generation ${jar.generation}, the batch about ${Math.round(middle)}.`,
-        );
+        return out(jar, { because: 'other generation', generation: jar.generation, batch: middle });
       return true;
     });
     const alike = seen.filter((jar) => treatmentOf(jar, usual) === '');
@@ -136,10 +127,12 @@ export function batchesOf(
     );
     const known = seen.filter((jar) => alike.includes(jar) || corrected.includes(jar));
     const comparable = known.length > 0 ? known : seen;
-    for (const jar of seen.filter((jar) => !comparable.includes(jar))) {
-      const made = usual.additions === '' ? 'plain siblings stand' : 'siblings made as usual stand';
-      out(jar, 'other treatment', `It had ${treatmentOf(jar, usual)}; its ${made} for the batch.`);
-    }
+    for (const jar of seen.filter((jar) => !comparable.includes(jar)))
+      out(jar, {
+        because: 'other treatment',
+        treatment: treatmentOf(jar, usual),
+        plain: usual.additions === '',
+      });
     const other = known.length > 0 ? undefined : mostCommon(seen.map((jar) => treatmentOf(jar, usual)));
     return {
       batch,

@@ -57,7 +57,7 @@ const PROBES = {
  */
 export function holdWarmth(hold: HoldRecord, follows: TimeConstant = USUAL_TIME_CONSTANT): HoldWarmth | null {
   const hours = holdHours(hold);
-  const { profile, says } = profileOf(readingsOf(hold));
+  const { profile, leftOut, gaps } = profileOf(readingsOf(hold));
   const [head] = profile;
   const last = profile.at(-1);
   if (head && last && profile.length >= 2) {
@@ -68,14 +68,15 @@ export function holdWarmth(hold: HoldRecord, follows: TimeConstant = USUAL_TIME_
       ...(hours !== null && hours > last.hour ? [{ hour: hours, celsius: last.celsius }] : []),
     ];
     const from = PROBES[hold.probe ?? 'bath'];
-    if (hold.probe === 'jar') return { profile: read, from, outside: null, says };
+    if (hold.probe === 'jar')
+      return { profile: read, from, outside: null, probeSaid: true, read: { leftOut, gaps } };
     const startsAt = Math.min(JAR_STARTS_AT, head.celsius);
-    const unsaid = hold.probe === null ? ['Nobody said where the probe stood: it is taken to have been in the bath.'] : []; // prettier-ignore
     return {
       profile: jarFollows(read, follows.middle, startsAt),
       from,
       outside: { read, startsAt, follows },
-      says: [...unsaid, ...says],
+      probeSaid: hold.probe !== null,
+      read: { leftOut, gaps },
     };
   }
   return hours !== null && hold.planned
@@ -83,7 +84,8 @@ export function holdWarmth(hold: HoldRecord, follows: TimeConstant = USUAL_TIME_
         profile: constantProfile(hours, hold.planned.value),
         from: 'the planned temperature',
         outside: null,
-        says: [],
+        probeSaid: true,
+        read: { leftOut: [], gaps: [] },
       }
     : null;
 }

@@ -1,5 +1,6 @@
 // What judgement reads of a jar and what it answers. Plain data: core/vigour/evidence.ts makes it from the ledger.
 import type { Storage } from '../growth/storage';
+import type { ReadingsProfile } from '../growth/reading-profile';
 import type { TimeConstant } from '../growth/time-constant';
 import type { WarmPoint } from '../growth/warm-hours';
 import type { Outcome } from '../ledger/records';
@@ -22,8 +23,10 @@ export interface HoldWarmth {
     readonly startsAt: number;
     readonly follows: TimeConstant;
   } | null;
+  /** Somebody said where the probe stood, or nothing was read. */
+  readonly probeSaid: boolean;
   /** What was done with the readings: left out, gaps bridged. */
-  readonly says: readonly string[];
+  readonly read: Pick<ReadingsProfile, 'leftOut' | 'gaps'>;
 }
 
 /** How a jar was made beyond its seed, its milk and what was stirred in; null is not noted. */
@@ -83,8 +86,26 @@ export interface Part {
   readonly weight: number;
   /** Standard error of the points, from how coarsely it was seen. */
   readonly error: number;
-  /** "set after 11 to 13 h (usual: 12 h)". */
-  readonly says: string;
+  readonly seen: PartSeen;
+}
+
+/** What was seen, beside what is usual; a place among the words of a scale where it is one. */
+export type PartSeen =
+  | {
+      readonly name: 'set time';
+      readonly low: number;
+      readonly high: number;
+      readonly warm: boolean;
+      readonly usual: number;
+    }
+  | { readonly name: 'early pH'; readonly ph: number; readonly usual: number }
+  | { readonly name: 'end pH'; readonly ph: number; readonly usual: number; readonly strip: boolean }
+  | { readonly name: 'early set' | 'set word' | 'whey'; readonly at: number };
+
+/** An early check that can't be compared: hours of warmth after which it came, and usually comes. */
+export interface CheckAside {
+  readonly hours: number;
+  readonly usual: number;
 }
 
 export interface Correction {
@@ -102,7 +123,7 @@ export interface JarScore {
   readonly high: number;
   readonly parts: readonly Part[];
   readonly missing: readonly PartName[];
-  readonly leftAside: readonly string[];
+  readonly leftAside: readonly CheckAside[];
   readonly corrections: readonly Correction[];
   /** Width of the range that the record leaves open: wide where only a set word was written down. */
   readonly width: number;

@@ -1,8 +1,15 @@
 // The score of one jar: each thing seen, in points against what is usual of its line, weighed together. How fast it set and
 // soured says most; end pH and firmness say how far it got; whey counts by its distance from the usual, either way.
-import { SET_WORDS } from '../ledger/records';
-import { EARLY_SETS, measuresOf, WHEYS, type Measures, type Usual } from './usual';
-import { USUAL_POINTS, type Correction, type JarEvidence, type JarScore, type Part } from './jar-evidence';
+import { measuresOf, type Measures, type Usual } from './usual';
+import {
+  USUAL_POINTS,
+  type CheckAside,
+  type Correction,
+  type JarEvidence,
+  type JarScore,
+  type Part,
+  type PartSeen,
+} from './jar-evidence';
 import { PART_NAMES, type PartName } from '../shapes/vigour-codes';
 
 /** Points and weights are the program's own scale (no source); what they are worth is shown by the bench. */
@@ -24,7 +31,6 @@ export const SCORE_RULES = {
   interval: 1.2816,
 } as const;
 
-const hours = (value: number): string => `${value.toFixed(1)} h`;
 const END_PARTS: readonly PartName[] = ['end pH', 'set word'];
 const SPEED_PARTS: readonly PartName[] = ['set time', 'early pH', 'early set'];
 
@@ -36,66 +42,61 @@ export function missingWarmth(warmHours: number | null, usualSet: number, delay:
 
 interface Aside {
   readonly parts: Part[];
-  readonly aside: string[];
+  readonly aside: CheckAside[];
 }
 
 function partsOf(jar: JarEvidence, m: Measures, usual: Usual): Aside {
   const { pointsPer, weights } = SCORE_RULES;
   const parts: Part[] = [];
-  const aside: string[] = [];
-  const add = (
-    name: PartName,
-    points: number,
-    error: number,
-    says: string,
-    weight: number = weights[name],
-  ): void => {
-    parts.push({ name, points: USUAL_POINTS + points, error, says, weight });
+  const aside: CheckAside[] = [];
+  const add = (seen: PartSeen, points: number, error: number, weight: number = weights[seen.name]): void => {
+    parts.push({ name: seen.name, points: USUAL_POINTS + points, error, seen, weight });
   };
   if (m.setBetween && m['set time'] !== null) {
     const [low, high] = m.setBetween.map((time) => Math.max(time, 0.5)) as [number, number];
     const per = pointsPer['set time'];
     const error = Math.hypot(4, (per * Math.log2(high / low)) / Math.sqrt(12));
-    const clock = jar.profile ? 'warm hours' : 'hours';
+    const { value } = usual['set time'];
     add(
-      'set time',
-      -per * Math.log2(Math.max(m['set time'], 0.5) / usual['set time'].value),
+      { name: 'set time', low, high, warm: jar.profile !== null, usual: value },
+      -per * Math.log2(Math.max(m['set time'], 0.5) / value),
       error,
-      `Set after ${low.toFixed(1)} to ${high.toFixed(1)} ${clock}; usual is ${usual['set time'].value.toFixed(1)}.`,
     );
   }
   const check = usual.checkHours.value;
   const early = m['early pH'] !== null || m['early set'] !== null;
   if (early && m.checkHours !== null && Math.abs(m.checkHours - check) > SCORE_RULES.checkWithin * check) {
-    aside.push(
-      `The early check came after ${hours(m.checkHours)} of warmth, usually ${hours(check)}: it can't be compared.`,
-    );
+    aside.push({ hours: m.checkHours, usual: check });
   } else {
-    if (m['early pH'] !== null)
-      add('early pH', -pointsPer['early pH'] * (m['early pH'] - usual['early pH'].value), 5, `Early pH ${m['early pH'].toFixed(2)}; usual is ${usual['early pH'].value.toFixed(2)}.`); // prettier-ignore
-    if (m['early set'] !== null)
-      add('early set', pointsPer['early set'] * (m['early set'] - usual['early set'].value), 9, `At the early check: ${EARLY_SETS[m['early set']] ?? ''}.`); // prettier-ignore
+    const early = m['early pH'];
+    const { value } = usual['early pH'];
+    if (early !== null)
+      add({ name: 'early pH', ph: early, usual: value }, -pointsPer['early pH'] * (early - value), 5);
+    const at = m['early set'];
+    if (at !== null)
+      add({ name: 'early set', at }, pointsPer['early set'] * (at - usual['early set'].value), 9);
   }
-  if (m['end pH'] !== null) {
+  const ph = m['end pH'];
+  if (ph !== null) {
     const how = jar.outcome?.phHow;
     const [weight, error] = how === 'meter' ? [1, 6] : how === 'strip' ? [0.2, 30] : [0.5, 15];
+    const { value } = usual['end pH'];
     add(
-      'end pH',
-      -pointsPer['end pH'] * (m['end pH'] - usual['end pH'].value),
+      { name: 'end pH', ph, usual: value, strip: how === 'strip' },
+      -pointsPer['end pH'] * (ph - value),
       error,
-      `End pH ${m['end pH'].toFixed(2)}${how === 'strip' ? ' by strip, which counts little' : ''}; usual is ${usual['end pH'].value.toFixed(2)}.`,
       weights['end pH'] * weight,
     );
   }
-  if (m['set word'] !== null)
+  const word = m['set word'];
+  if (word !== null)
     add(
-      'set word',
-      pointsPer['set word'] * (m['set word'] - usual['set word'].value),
+      { name: 'set word', at: word },
+      pointsPer['set word'] * (word - usual['set word'].value),
       pointsPer['set word'] / Math.sqrt(12),
-      `Set ${SET_WORDS[m['set word']] ?? ''}.`,
     );
   if (m.whey !== null)
-    add('whey', -pointsPer.whey * Math.abs(m.whey - usual.whey.value), 8, `Whey: ${WHEYS[m.whey] ?? ''}.`);
+    add({ name: 'whey', at: m.whey }, -pointsPer.whey * Math.abs(m.whey - usual.whey.value), 8);
   return { parts, aside };
 }
 

@@ -1,4 +1,5 @@
 // One jar's score taken apart: what made it, what was missing, what was corrected by how much, each with its why.
+import { missingSays } from '../../core/says/vigour-says';
 import type { Reply } from '../../core/contract';
 import { useRead } from '../state/use-read';
 import { Why } from './why-details';
@@ -38,10 +39,8 @@ export function JarScore({ id, alone }: { readonly id: string; readonly alone: b
   if (answer === null) return <p className="soft">Reading…</p>;
   if (!answer.ok) return <p>{answer.sentence}</p>;
   const jar = answer.value;
-  const corrected = new Set(jar.corrections.map(({ says }) => says));
-  const reasons = jar.reasons.filter(
-    (reason) => !corrected.has(reason) && !reason.startsWith('Not recorded or'),
-  );
+  const elsewhere = new Set([...jar.corrections.map(({ says }) => says), missingSays(jar.missing)]);
+  const reasons = jar.reasons.filter((reason) => !elsewhere.has(reason));
   return (
     <div className="jar-score stack">
       <p>{jar.sentence}</p>

@@ -118,8 +118,8 @@ function Noticed({ line, layout, corrected }: Pick<MarksProps, 'line' | 'layout'
 function Below({ line, shown, layout }: Pick<MarksProps, 'line' | 'shown' | 'layout'>) {
   const { lane } = layout;
   if (lane === null) return null;
-  return wordsBelow(line.batches, shown).map(({ at, says }) => {
-    const [above, below] = says.split(' ');
+  return wordsBelow(line.batches, shown).map(({ at, words }) => {
+    const [above, below] = words.split(' ');
     return (
       <text key={at} className="word" x={layout.x(at)} textAnchor="middle">
         <tspan x={layout.x(at)} y={lane - layout.jar / 2 - 24}>

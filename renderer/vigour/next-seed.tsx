@@ -1,7 +1,6 @@
 // What to seed from next: at most five cards, the verdict's own first and alight; the rest and what may not be used folded.
 import { useEffect, useId, useRef, useState } from 'react';
-import { COUNTED_IN_JARS } from '../../core/advice/costs';
-import { costWords } from '../../core/says/cost-says';
+import { COUNTED_IN_JARS, costWords } from '../../core/says/cost-says';
 import { STARTING_ASSUMPTION } from '../../core/says/next-says';
 import type { Reply } from '../../core/contract';
 import { call } from '../state/ledger-calls';

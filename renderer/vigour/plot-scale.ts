@@ -209,17 +209,17 @@ const whyBelow = (batch: LineBatch): string =>
 export function wordsBelow(
   batches: readonly LineBatch[],
   shown: Shown,
-): { readonly at: number; readonly says: string }[] {
-  const runs: { from: number; to: number; says: string }[] = [];
+): { readonly at: number; readonly words: string }[] {
+  const runs: { from: number; to: number; words: string }[] = [];
   for (let index = shown.from; index < shown.to; index += 1) {
     const batch = batches[index];
     if (!batch || batch.points !== null) continue;
-    const says = whyBelow(batch);
+    const words = whyBelow(batch);
     const last = runs.at(-1);
-    if (last && last.to === index - 1 && last.says === says) last.to = index;
-    else runs.push({ from: index, to: index, says });
+    if (last && last.to === index - 1 && last.words === words) last.to = index;
+    else runs.push({ from: index, to: index, words });
   }
-  return runs.map(({ from, to, says }) => ({ at: (from + to) / 2, says }));
+  return runs.map(({ from, to, words }) => ({ at: (from + to) / 2, words }));
 }
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;

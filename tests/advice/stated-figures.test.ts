@@ -3,6 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import { CARRIED_RULES } from '../../core/advice/carried';
 import { keptCosts } from '../../core/advice/costs';
+import { costAssumedSays } from '../../core/says/cost-says';
 import { adviseNext } from '../../core/advice/seed-ranking';
 import { StandingWalk } from '../../core/vigour/standing';
 import { trendOf } from '../../core/vigour/trend';
@@ -60,7 +61,9 @@ describe('what a contamination is taken to do', () => {
 describe('a weak jar', () => {
   it('is eaten and keeps half its worth, as is said beside every cost', () => {
     const { costs, assumed } = keptCosts({ jars: [], starts: [], jarsPerBatch: [3], currency: 'EUR' });
-    expect(assumed).toContain('A weak jar is eaten and keeps half its worth; a discarded one keeps none.');
+    expect(assumed.map(costAssumedSays)).toContain(
+      'A weak jar is eaten and keeps half its worth; a discarded one keeps none.',
+    );
     expect(costs.weakKeeps).toBe(1 / 2);
   });
 });

@@ -2,6 +2,7 @@
 // (textbook, from memory), gives the readings; the fit must find τ again.
 import { describe, expect, it } from 'vitest';
 import { fitTimeConstant, timeConstantOf } from '../../core/growth/time-constant';
+import { followsSays } from '../../core/says/warmth-says';
 import { bathsAndJars } from '../../core/vigour/baths';
 import type { HoldRecord } from '../../core/vigour/evidence';
 import { batchOf, fromSource, must, newSession, plainJar, plainSource, unseen } from '../ledger/ledger-files';
@@ -35,7 +36,7 @@ describe('a time constant', () => {
     expect(timeConstantOf(1.2, seen)).toMatchObject({ middle: 1.2, from: 'your figure' });
     expect(timeConstantOf(null, seen).from).toBe('measured');
     expect(timeConstantOf(null, [])).toMatchObject({ low: 0.5, middle: 1, high: 2, from: 'usual range' });
-    expect(timeConstantOf(null, []).says).toContain('Nobody measured it');
+    expect(followsSays(timeConstantOf(null, []))).toContain('Nobody measured it');
   });
 });
 
@@ -107,9 +108,9 @@ describe('a bath and a jar of one batch that were both read', () => {
     expect(paired([read('bath', 38, [0, 12], unsaid), read('jar', 37, [12, 36], unsaid)])).toEqual([[], 0]);
   });
   it('are named where they were left out', () => {
-    expect(timeConstantOf(null, [], 1).says).toContain('The readings in one jar were left out: more than one bath');
-    expect(timeConstantOf(null, [{ bath: bathAt(38), jar: jarWith(0.8) }], 2).says).toContain('The readings in 2 jars were left out');
-    expect(timeConstantOf(null, []).says).not.toContain('left out');
+    expect(followsSays(timeConstantOf(null, [], 1))).toContain('The readings in one jar were left out: more than one bath');
+    expect(followsSays(timeConstantOf(null, [{ bath: bathAt(38), jar: jarWith(0.8) }], 2))).toContain('The readings in 2 jars were left out');
+    expect(followsSays(timeConstantOf(null, []))).not.toContain('left out');
   });
 }); // prettier-ignore
 

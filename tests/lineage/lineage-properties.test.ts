@@ -5,7 +5,7 @@ import { FamilyColumns } from '../../core/lineage/counting';
 import { buildFamily, changeFamily, FamilyRefused, type FamilyChange } from '../../core/lineage/family';
 import type { FamilyRecords } from '../../core/lineage/lineage-shapes';
 import { primarySeed } from '../../core/lineage/primary-seed';
-import { wayBack } from '../../core/lineage/way-to-source';
+import { wayBack } from '../../core/says/way-to-source';
 import { dayAfter, plainJar, plainSeeding, plainSource, seededNumbers, syntheticFamily } from '../families';
 import { answers, sumOf } from './short-families';
 import { UNSEEN, type JarSafety } from '../../core/shapes/safety-codes';

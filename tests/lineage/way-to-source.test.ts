@@ -1,7 +1,7 @@
 // The way back as a person would say it, and the why beside every figure.
 import { describe, expect, it } from 'vitest';
 import { lineageFigures, percent, plainNumber } from '../../core/lineage/figures-with-why';
-import { inWords, wayBack } from '../../core/lineage/way-to-source';
+import { inWords, wayBack } from '../../core/says/way-to-source';
 import { familyOf, type Told } from './short-families';
 
 const SOURCES = [

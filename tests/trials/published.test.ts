@@ -10,7 +10,8 @@ import {
   triangleShare,
 } from '../../core/trials/choices';
 import { friedman, leastFriedman } from '../../core/trials/friedman';
-import { reachOf, reachSays, tastingsFor } from '../../core/trials/least';
+import { reachOf, tastingsFor } from '../../core/trials/least';
+import { reachSays } from '../../core/says/trial-says';
 import { leastPage, page, pageBeyond } from '../../core/trials/page';
 import { servingCodes, servingOrders, triangleOrders, williams } from '../../core/trials/serving-order';
 import { chiSquareBeyond } from '../../core/trials/tails';

@@ -108,8 +108,8 @@ describe('the plot', () => {
   it('says below the line why there is no score, once for neighbours that share it', () => {
     const judged = line([null, 80, null, null, 76]);
     expect(wordsBelow(judged.batches, { from: 0, to: 5 })).toEqual([
-      { at: 0, says: 'first batch' },
-      { at: 2.5, says: 'not noted' },
+      { at: 0, words: 'first batch' },
+      { at: 2.5, words: 'not noted' },
     ]);
   });
 });

@@ -1,9 +1,9 @@
 // Appliances with what their newest run proves, and the tools with their newest checks.
 import type { Reply } from '../../../core/contract';
 import { proofOf } from '../../../core/growth/proof';
-import { CHECK_EVERY, checkPasses, checkSays, type Tool } from '../../../core/growth/tool-checks';
+import { CHECK_EVERY, checkPasses, type Tool } from '../../../core/growth/tool-checks';
 import { storedMoment } from '../../../core/ledger/stored-moments';
-import { proofLacks, proofSays } from '../../../core/says/appliance-says';
+import { checkSays, proofLacks, proofSays } from '../../../core/says/appliance-says';
 import type { Rows } from '../facts/fact-rows';
 import type { Ledger } from '../ledger';
 import { readingsIn } from '../entries/series-of-hold';

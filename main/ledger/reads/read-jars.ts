@@ -6,7 +6,7 @@ import { lineageFigures } from '../../../core/lineage/figures-with-why';
 import { daysInWords, findJars, namerOf } from '../../../core/lineage/labels';
 import { answerOf } from '../../../core/safety/answer';
 import { discardWord } from '../../../core/says/safety-says';
-import { wayBack } from '../../../core/lineage/way-to-source';
+import { wayBack } from '../../../core/says/way-to-source';
 import { portionEntries } from '../entries/kept-entries';
 import type { KnownJar } from '../family-index';
 import { remarksAbout } from '../derived/unread';

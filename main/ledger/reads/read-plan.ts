@@ -3,13 +3,14 @@ import type { Parsed, Reply } from '../../../core/contract';
 import { calendarFile } from '../../../core/plan/calendar-file';
 import { looksOf } from '../../../core/plan/hold-looks';
 import {
-  cartonSays,
+  cartonAge,
   doublingsFromPieces,
   doublingsFromSeed,
   expectedUneven,
   jarsFilled,
   planJar,
 } from '../../../core/plan/scaling';
+import { cartonSays } from '../../../core/says/carton-says';
 import { startWindows } from '../../../core/plan/waking-hours';
 import { momentText, storedMoment } from '../../../core/ledger/stored-moments';
 import { daysBetween } from '../../../core/quantities/typed-days';
@@ -78,9 +79,11 @@ export function planBatch(ledger: Ledger, input: Parsed<'plan.batch'>): Reply<'p
       ...shortAdditions(ledger, jars),
     ],
     uneven: expectedUneven(seedFraction === 0, uneven, of),
-    warnings: input.cartons.flatMap(
-      ({ kind, openedOn }) => cartonSays(kind, daysBetween(openedOn, clock.today())) ?? [],
-    ),
+    warnings: input.cartons.flatMap(({ kind, openedOn }) => {
+      const days = daysBetween(openedOn, clock.today());
+      const age = cartonAge(kind, days);
+      return age === null ? [] : [cartonSays(kind, days, age)];
+    }),
   };
 }
 

@@ -1,8 +1,8 @@
 // Trials and tastings as they are replied: a tasting that is not revealed tells codes and no jars.
 import type { Reply } from '../../../core/contract';
-import { agreementSays, togetherSays, toldSays } from '../../../core/says/trial-says';
+import { agreementSays, reachSays, togetherSays, toldSays } from '../../../core/says/trial-says';
 import { allergensOf } from '../../../core/trials/allergens';
-import { reachOf, reachSays, tastingsFor, type Task } from '../../../core/trials/least';
+import { reachOf, tastingsFor, type Task } from '../../../core/trials/least';
 import {
   combined,
   type Block,

@@ -1,7 +1,8 @@
 // Appliances, the runs that prove them, and checks of the tools that a keeper trusts.
 import type { Parsed, Reply } from '../../../core/contract';
 import { readExport, type ExportReading } from '../../../core/readings/read-export';
-import { checkPasses, checkSays } from '../../../core/growth/tool-checks';
+import { checkPasses } from '../../../core/growth/tool-checks';
+import { checkSays } from '../../../core/says/appliance-says';
 import { momentText } from '../../../core/ledger/stored-moments';
 import { fromFahrenheit } from '../../../core/quantities/quantities';
 import { hostOf } from '../host-of-facts';

@@ -5,6 +5,7 @@ import { readExport, type ExportReading, type ReadExport } from '../../../core/r
 import type { Around } from '../../../core/readings/export-times';
 import { momentText, storedMoment } from '../../../core/ledger/stored-moments';
 import { holdWarmth } from '../../../core/vigour/evidence';
+import { followsSays } from '../../../core/says/warmth-says';
 import { warmHoursOf } from '../../../core/vigour/hold-warmth';
 import { readNotesFile } from '../../files/notes-file';
 import { hostOf } from '../host-of-facts';
@@ -171,6 +172,6 @@ function replyOf(
     warmHours: band && { low: hundredth(band.low), mid: hundredth(band.middle), high: hundredth(band.high) },
     from: first ? textOf(first) : '',
     to: last ? textOf(last) : '',
-    says: [...told.says, ...(warmth?.outside ? [warmth.outside.follows.says] : [])],
+    says: [...told.says, ...(warmth?.outside ? [followsSays(warmth.outside.follows)] : [])],
   };
 } // prettier-ignore

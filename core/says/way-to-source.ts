@@ -1,9 +1,9 @@
 // The way back to the sources as one sentence, the way a person would say it: along the seed a jar hangs from, with what
 // was mixed in on the way, and how the line began.
-import { FROM_UNKNOWN } from './counting';
-import type { Family } from './family-version';
-import { seedJars } from './primary-seed';
-import type { FamilySeeding } from './lineage-shapes';
+import { FROM_UNKNOWN } from '../lineage/counting';
+import type { Family } from '../lineage/family-version';
+import { seedJars } from '../lineage/primary-seed';
+import type { FamilySeeding } from '../lineage/lineage-shapes';
 
 /** Longer middles are abbreviated: the first two, how many more, the last. */
 const SAID_IN_FULL = 5;

@@ -1,0 +1,26 @@
+// The parts of a jar's score in words: what was seen, beside what is usual of its line.
+import { SET_WORDS } from '../ledger/records';
+import type { CheckAside, PartSeen } from '../vigour/jar-evidence';
+import { EARLY_SETS, WHEYS } from '../vigour/usual';
+
+/** "Set after 11.0 to 13.0 hours; usual is 12.0." */
+export function partSays(seen: PartSeen): string {
+  switch (seen.name) {
+    case 'set time':
+      return `Set after ${seen.low.toFixed(1)} to ${seen.high.toFixed(1)} ${seen.warm ? 'warm hours' : 'hours'}; usual is ${seen.usual.toFixed(1)}.`;
+    case 'early pH':
+      return `Early pH ${seen.ph.toFixed(2)}; usual is ${seen.usual.toFixed(2)}.`;
+    case 'early set':
+      return `At the early check: ${EARLY_SETS[seen.at] ?? ''}.`;
+    case 'end pH':
+      return `End pH ${seen.ph.toFixed(2)}${seen.strip ? ' by strip, which counts little' : ''}; usual is ${seen.usual.toFixed(2)}.`;
+    case 'set word':
+      return `Set ${SET_WORDS[seen.at] ?? ''}.`;
+    case 'whey':
+      return `Whey: ${WHEYS[seen.at] ?? ''}.`;
+  }
+}
+
+/** That an early check can't be compared. */
+export const asideSays = ({ hours, usual }: CheckAside): string =>
+  `The early check came after ${hours.toFixed(1)} h of warmth, usually ${usual.toFixed(1)} h: it can't be compared.`;
