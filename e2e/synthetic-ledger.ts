@@ -3,7 +3,7 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { SET_WORDS } from '../core/ledger/records';
+import { SET_WORDS } from '../core/ledger/jar-fields';
 import { addHold } from '../main/ledger/entries/hold-entry';
 import { addJar } from '../main/ledger/entries/jar-entry';
 import { addSeeding } from '../main/ledger/entries/kept-entries';

@@ -1,5 +1,6 @@
 // What the keeper calls weak: runny or soft. The edge lies between soft and spoonable, on every line's own scale.
-import { SET_WORDS, type SetWord } from '../ledger/records';
+import { SET_WORDS } from '../ledger/jar-fields';
+import type { SetWord } from '../ledger/records';
 import { SCORE_RULES } from '../vigour/score';
 import { USUAL_POINTS } from '../vigour/jar-evidence';
 

@@ -1,22 +1,23 @@
 // What the fields of records are called where a change is told: "set word", "gone on". Pure; screens and history share it.
 import type { FactKind } from './facts/all-facts';
+import { JAR_FIELDS, OUTCOME_FIELDS, type JarField } from './jar-fields';
 import type { RecordKind } from './records';
 
+/** "How much milk" → "how much milk"; "pH" keeps its letters. */
+const inWords = (fields: Readonly<Record<string, JarField>>): Record<string, string> =>
+  Object.fromEntries(
+    Object.entries(fields).map(([field, { label, history }]) => [field, history ?? label.toLowerCase()]),
+  );
+
 const WORDS: Readonly<Record<string, string>> = {
+  ...inWords(JAR_FIELDS),
+  ...inWords(OUTCOME_FIELDS),
   amount: 'how much',
   bestBefore: 'best before',
   blendTotalPerPiece: 'count of all strains in one piece',
   boughtOn: 'bought on',
-  countPerMl: 'counted CFU in each mL',
-  earlyCheckHours: 'hours to the early check',
-  earlyPh: 'pH at the early check',
-  earlySet: 'set at the early check',
-  earlySour: 'sour at the early check',
-  sour: 'smelled sour and clean at take-out',
   endedAt: 'ended',
   fibreDidThis: 'tint or jelly put down to the fibre',
-  finalVolume: 'final volume',
-  finalVolumeKnown: 'how the volume is known',
   fromJar: 'from',
   goneOn: 'gone on',
   guaranteed: 'counts are guaranteed to',
@@ -25,27 +26,17 @@ const WORDS: Readonly<Record<string, string>> = {
   keptOn: 'kept since',
   knownGenerations: 'generations known',
   madeOn: 'made on',
-  milkAmount: 'how much milk',
   milkPackage: 'carton',
   mostGenerations: 'generations at most',
   onShelf: 'on the shelf',
-  openedDays: 'days after opening',
   openedOn: 'opened on',
-  ph: 'pH',
-  phHow: 'pH measured with',
   place: 'where it is kept',
   portion: 'from what was kept',
-  powerCut: 'power cut during the hold',
-  powerCutHours: 'hours of the power cut',
   probe: 'probe sat in the',
   receivedFrom: 'received from',
   reserve: 'kept back as seed',
   seedFreezerDays: 'days that seed may stay in the freezer',
   seedFridgeDays: 'days that seed may stay in the fridge',
-  seenAt: 'seen',
-  setAfterHours: 'hours at which it was not yet set',
-  setAtTakeOut: 'set at take-out',
-  setByHours: 'hours by which it was set',
   signs: 'signs of spoiling',
   spoiledSaid: 'said to be spoiled',
   startedAt: 'started',

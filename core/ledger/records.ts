@@ -2,6 +2,7 @@
 // these. `null` is unknown, never 0 and never "none".
 import { z } from 'zod';
 import { Amount, Day, Line, Moment, Price, Prose, Temperature, Uid } from './basics';
+import { EARLY_SETS, PH_HOWS, SET_WORDS, TANGS, VOLUMES_KNOWN, WHEYS } from './jar-fields';
 
 /** A strain as declared on a label: never a claim that it is alive in a jar. */
 export const Strain = z.strictObject({
@@ -88,7 +89,7 @@ export const Jar = z.strictObject({
   state: z.enum(['planned', 'made', 'not made', 'mistake', 'lost']),
   vessel: Line.nullable(),
   finalVolume: Amount.nullable(),
-  finalVolumeKnown: z.enum(['measured', 'filled to the vessel', 'milk plus seed']).nullable(),
+  finalVolumeKnown: z.enum(VOLUMES_KNOWN).nullable(),
   milk: Line.nullable(),
   milkAmount: Amount.nullable(),
   milkPackage: Uid.nullable(),
@@ -144,10 +145,6 @@ export const Seeding = z.strictObject({
 });
 export type Seeding = z.infer<typeof Seeding>;
 
-/** From loosest to firmest. *Weak* means runny or soft. */
-/** How sour it tastes, in order. */
-export const TANGS = ['none', 'mild', 'clear', 'sharp'] as const;
-export const SET_WORDS = ['runny', 'soft', 'spoonable', 'firm', 'very firm'] as const;
 export const SetWord = z.enum(SET_WORDS);
 export type SetWord = z.infer<typeof SetWord>;
 
@@ -162,7 +159,7 @@ export type DiscardSign = (typeof DISCARD_SIGNS)[number];
 export const Outcome = z.strictObject({
   jar: Uid,
   earlyCheckHours: z.number().min(0).max(1000).nullable(),
-  earlySet: z.enum(['loose', 'starting', 'set']).nullable(),
+  earlySet: z.enum(EARLY_SETS).nullable(),
   /** No bounds here: a pH that no jar has is refused by the writer, with a sentence that says what to check. */
   earlyPh: z.number().nullable(),
   earlySour: z.boolean().nullable(),
@@ -176,13 +173,13 @@ export const Outcome = z.strictObject({
   setWord: SetWord.nullable(),
   texture: Line.nullable(),
   /** How much whey stands on it, after the chill. */
-  whey: z.enum(['none', 'a little', 'some', 'a lot']).nullable(),
+  whey: z.enum(WHEYS).nullable(),
   tang: z.enum(TANGS).nullable(),
   smell: Line.nullable(),
   colour: Line.nullable(),
   /** As earlyPh. */
   ph: z.number().nullable(),
-  phHow: z.enum(['meter', 'strip']).nullable(),
+  phHow: z.enum(PH_HOWS).nullable(),
   /**
    * Whether the meter was checked in buffer of pH 4.01 that day: one that was not proves nothing. Left out: as it was recorded
    * before, else as the checks of the meter tell.

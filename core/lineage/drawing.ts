@@ -1,7 +1,8 @@
 // The whole family as columns to draw from: where each jar stands, what it hangs from, what else seeded it. Positions are
 // grid steps; the screen makes pixels of them.
 import { FLAG } from '../shapes/drawing-flags';
-import { SET_WORDS, type SetWord } from '../ledger/records';
+import { SET_WORDS } from '../ledger/jar-fields';
+import type { SetWord } from '../ledger/records';
 import type { Drawing } from '../contract';
 import { layAlongCalendar } from './calendar';
 import { type FamilyColumns, UNKNOWN_DAY } from './counting';

@@ -1,5 +1,5 @@
 // From judgement to what the calls reply: names and ids are passed in, figures are rounded for showing, each with its why.
-import { SET_WORDS } from '../ledger/records';
+import { SET_WORDS } from '../ledger/jar-fields';
 import { correctionSays } from './correction-says';
 import { suspectSays } from './suspects-says';
 import type { Why } from '../shapes/why';

@@ -1,7 +1,6 @@
 // The parts of a jar's score in words: what was seen, beside what is usual of its line.
-import { SET_WORDS } from '../ledger/records';
+import { EARLY_SETS, SET_WORDS, WHEYS } from '../ledger/jar-fields';
 import type { CheckAside, PartSeen } from '../vigour/jar-evidence';
-import { EARLY_SETS, WHEYS } from '../vigour/usual';
 
 /** "Set after 11.0 to 13.0 hours; usual is 12.0." */
 export function partSays(seen: PartSeen): string {

@@ -1,7 +1,6 @@
 // Small phrases that judgement and advice share, in plain words.
-import { SET_WORDS } from '../ledger/records';
+import { EARLY_SETS, SET_WORDS, WHEYS } from '../ledger/jar-fields';
 import { shown } from '../vigour/score';
-import { EARLY_SETS, WHEYS } from '../vigour/usual';
 import type { PartName } from '../shapes/vigour-codes';
 
 const WORDS = { 'set word': SET_WORDS, 'early set': EARLY_SETS, whey: WHEYS } as const;

@@ -1,7 +1,7 @@
 // What advice replies, as zod shapes for the table of calls.
 import { z } from 'zod';
 import { Moment, Uid } from '../ledger/basics';
-import { TANGS } from '../ledger/records';
+import { TANGS } from '../ledger/jar-fields';
 import { Why } from './why';
 import { CAUTION_LEVELS } from './caution-codes';
 import { DISCARDS, STOP_CODES } from './safety-codes';

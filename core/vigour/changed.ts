@@ -1,6 +1,6 @@
 // A line that suddenly is another: not weaker, but it sets in a part of its usual time, or tastes otherwise. A takeover by
 // another culture shows so (common practice, no source).
-import { TANGS } from '../ledger/records';
+import { TANGS } from '../ledger/jar-fields';
 import type { BatchEvidence } from './comparable';
 import { median } from './medians';
 import { measuresOf, type Usual } from './usual';

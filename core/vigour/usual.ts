@@ -2,13 +2,10 @@
 // Times are in warm hours where the temperatures are known, since a cool night delays any culture.
 import { ASSUMED_SETS } from '../growth/cardinal';
 import { profileUntil, warmthOf, type WarmPoint } from '../growth/warm-hours';
-import { SET_WORDS } from '../ledger/records';
+import { EARLY_SETS, SET_WORDS, WHEYS } from '../ledger/jar-fields';
 import { median } from './medians';
 import type { JarEvidence } from './jar-evidence';
 import type { PartName } from '../shapes/vigour-codes';
-
-export const EARLY_SETS = ['loose', 'starting', 'set'] as const;
-export const WHEYS = ['none', 'a little', 'some', 'a lot'] as const;
 
 /** What one part shows of a jar, as a number, before it is compared with anything; null where it was not seen. */
 export type Measures = Readonly<Record<PartName, number | null>> & {

@@ -1,10 +1,14 @@
 // From the text of a batch form to the entry that is recorded, or to one clear sentence for each field that is wrong.
 // Pure. Problems are keyed by the field's path: 'date', 'all.milk.milkAmount', 'jars.0.seeds.1.amount', 'holds.0.hours'.
 import type { BatchEntry } from '../../core/contract';
+import type { Amount } from '../../core/ledger/basics';
+import { JAR_FIELDS } from '../../core/ledger/jar-fields';
+import { readField } from '../parts/field-text';
 import type { Reader } from '../parts/reading';
 import { lineOrNull, orNull, Taking, type Problems } from '../parts/taking';
 import {
   isEmptyAddition,
+  MILK_FIELDS,
   saysPlain,
   isEmptySeed,
   recipeOf,
@@ -25,12 +29,14 @@ const pathTo = (path: Path, field: string): string =>
 
 /** The milk and vessel of a jar. */
 export function milkEntry(text: MilkText, path: Path, reader: Reader, taking: Taking) {
-  const finalVolume = taking.take(pathTo(path, 'finalVolume'), reader.amount(text.finalVolume, 'volume'));
+  const take = <T>(field: (typeof MILK_FIELDS)[number]): T | null =>
+    taking.take(pathTo(path, field), readField(JAR_FIELDS[field].kind, text[field], reader)) as T | null;
+  const finalVolume = take<Amount>('finalVolume');
   return {
-    milk: lineOrNull(text.milk),
-    milkAmount: taking.take(pathTo(path, 'milkAmount'), reader.amount(text.milkAmount)),
+    milk: take<string>('milk'),
+    milkAmount: take<Amount>('milkAmount'),
     milkPackage: orNull(text.milkPackage),
-    vessel: lineOrNull(text.vessel),
+    vessel: take<string>('vessel'),
     finalVolume,
     finalVolumeKnown: finalVolume === null ? null : orNull(text.finalVolumeKnown),
   };

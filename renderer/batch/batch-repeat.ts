@@ -2,8 +2,11 @@
 // Pure. A value comes back as it was typed; where it wasn't typed, as the keeper prefers to read it.
 import type { BatchReply } from '../../core/contract';
 import type { Addition, Hold, Jar } from '../../core/ledger/records';
+import { JAR_FIELDS } from '../../core/ledger/jar-fields';
+import { writeField } from '../parts/field-text';
 import type { Writer } from '../parts/reading';
 import {
+  MILK_FIELDS,
   noAddition,
   noHold,
   noMilk,
@@ -20,14 +23,11 @@ import {
 type ReplyJar = BatchReply['jars'][number];
 
 export function milkText(jar: Jar, writer: Writer): MilkText {
-  return {
-    milk: jar.milk ?? '',
-    milkAmount: jar.milkAmount ? writer.amount(jar.milkAmount) : '',
-    milkPackage: jar.milkPackage ?? '',
-    vessel: jar.vessel ?? '',
-    finalVolume: jar.finalVolume ? writer.amount(jar.finalVolume) : '',
-    finalVolumeKnown: jar.finalVolumeKnown ?? '',
-  };
+  const written = [...MILK_FIELDS, 'finalVolumeKnown' as const].map((field) => [
+    field,
+    writeField(JAR_FIELDS[field].kind, jar[field], writer),
+  ]);
+  return { ...noMilk, ...Object.fromEntries(written), milkPackage: jar.milkPackage ?? '' };
 }
 
 /** A jar's label with what was kept apart of it: "30 Nov a · freezer cubes". */

@@ -1,11 +1,14 @@
 // The sheet of a new batch: jars side by side, a row for each question, one entry for all at the left of the jars' own.
 import { useId, useState, type ReactNode } from 'react';
+import { JAR_FIELDS, VOLUMES_KNOWN } from '../../core/ledger/jar-fields';
 import { BODY } from '../parts/jar-shape';
-import type { Choice } from '../parts/fields';
+import { readField } from '../parts/field-text';
+import { wordChoices, type Choice } from '../parts/fields';
 import type { Reader } from '../parts/reading';
 import type { Problems } from '../parts/taking';
 import {
   additionRows,
+  MILK_FIELDS,
   noAddition,
   recipeOf,
   saysPlain,
@@ -29,14 +32,10 @@ const FIBRES = [
   'psyllium husk',
   'green banana flour',
 ];
-const MILKS = ['whole milk', 'skimmed milk', 'half-fat milk', 'goat’s milk'];
-const VESSELS = ['quart jar', 'pint jar', 'litre jar', 'half-litre jar'];
-const VOLUME_KNOWN = [
-  { value: '', label: 'Not noted' },
-  { value: 'measured', label: 'Measured' },
-  { value: 'filled to the vessel', label: 'Filled to the vessel' },
-  { value: 'milk plus seed', label: 'Milk plus seed' },
-] as const;
+const COMMON_WORDS: Partial<Record<keyof MilkText, readonly string[]>> = {
+  milk: ['whole milk', 'skimmed milk', 'half-fat milk', 'goat’s milk'],
+  vessel: ['quart jar', 'pint jar', 'litre jar', 'half-litre jar'],
+};
 
 interface Props {
   readonly text: BatchText;
@@ -57,24 +56,22 @@ function MilkRow({
   text,
   onChange,
   problems,
-  label,
+  reader,
   field,
   words,
-  read,
 }: Props & {
-  readonly label: string;
-  readonly field: keyof MilkText;
-  readonly words?: readonly string[];
-  readonly read?: (value: string) => ReturnType<Reader['amount']>;
+  readonly field: (typeof MILK_FIELDS)[number];
+  readonly words: readonly string[] | undefined;
 }) {
   const all = text.all.milk[field];
+  const { label, kind } = JAR_FIELDS[field];
   return (
     <SheetRow
       label={label}
       all={{
         value: all,
         words,
-        read: read?.(all),
+        read: readField(kind, all, reader),
         problem: problems.get(`all.milk.${field}`),
         onChange: (value) =>
           onChange({ ...text, all: { ...text.all, milk: { ...text.all.milk, [field]: value } } }),
@@ -85,7 +82,7 @@ function MilkRow({
           letter: jar.letter,
           value: own ?? '',
           words,
-          read: read?.(own ?? ''),
+          read: readField(kind, own ?? '', reader),
           placeholder: own === undefined ? all : 'not noted',
           problem: problems.get(`jars.${at}.milk.${field}`),
           onChange: (value) => {
@@ -435,7 +432,10 @@ function RareRows(props: Props) {
         />
       )}
       {packages.milk.length > 0 && ofMilk('milkPackage', 'From which carton', packages.milk)}
-      {ofMilk('finalVolumeKnown', 'How the final volume is known', VOLUME_KNOWN)}
+      {ofMilk('finalVolumeKnown', JAR_FIELDS.finalVolumeKnown.label, [
+        { value: '', label: 'Not noted' },
+        ...wordChoices(VOLUMES_KNOWN),
+      ])}
       <PlaceRows {...props} />
     </>
   );
@@ -485,15 +485,9 @@ export function BatchSheet({ fibres, warmth, fold, ...props }: SheetProps) {
           read={amount}
         />,
       ])}
-      <MilkRow {...props} label="Milk" field="milk" words={MILKS} />
-      <MilkRow {...props} label="How much milk" field="milkAmount" read={amount} />
-      <MilkRow {...props} label="Vessel" field="vessel" words={VESSELS} />
-      <MilkRow
-        {...props}
-        label="Final volume"
-        field="finalVolume"
-        read={(value) => reader.amount(value, 'volume')}
-      />
+      {MILK_FIELDS.map((field) => (
+        <MilkRow key={field} {...props} field={field} words={COMMON_WORDS[field]} />
+      ))}
       {warmth}
       <div className="row sheet-more">
         <button

@@ -1,6 +1,8 @@
 // What stands in the fields of a batch form: text as typed, nothing understood yet. This is what a draft keeps.
 // Pure. Reading it is batch-entry.ts; filling it from an earlier batch is batch-repeat.ts.
 
+import type { JAR_FIELDS, TextOf } from '../../core/ledger/jar-fields';
+
 /** A seeding as typed: what was picked (or the text typed towards it) and how much. */
 export interface SeedText {
   readonly picked: {
@@ -35,8 +37,10 @@ export interface MilkText {
   readonly milkPackage: string;
   readonly vessel: string;
   readonly finalVolume: string;
-  readonly finalVolumeKnown: '' | 'measured' | 'filled to the vessel' | 'milk plus seed';
+  readonly finalVolumeKnown: TextOf<(typeof JAR_FIELDS)['finalVolumeKnown']['kind']>;
 }
+/** Those that are typed, in the order of their rows. */
+export const MILK_FIELDS = ['milk', 'milkAmount', 'vessel', 'finalVolume'] as const;
 
 export interface HoldText {
   readonly started: string;

@@ -4,8 +4,9 @@ import { gateReasonSentence } from '../../core/says/safety-says';
 import { onlyNormal, takeOutGate, type GateVerdict } from '../../core/safety/take-out';
 import { withMatesPowerCut } from '../../core/safety/hold-mates';
 import type { MatesPowerCut } from '../../core/shapes/seed-codes';
-import { DISCARD_SIGNS, SET_WORDS, type DiscardSign } from '../../core/ledger/records';
-import { CheckField, ChoiceField, ProseField, Section, TextField } from '../parts/fields';
+import { EARLY_SETS, OUTCOME_FIELDS, PH_HOWS, SET_WORDS, TANGS, WHEYS } from '../../core/ledger/jar-fields';
+import { DISCARD_SIGNS, type DiscardSign } from '../../core/ledger/records';
+import { CheckField, ChoiceField, ProseField, Section, TextField, wordChoices } from '../parts/fields';
 import type { Reader } from '../parts/reading';
 import type { Problems } from '../parts/taking';
 import { contradiction, hasTasting, readOutcome, signsOf, type OutcomeText } from './outcome-text';
@@ -14,9 +15,6 @@ const YES_NO = [
   { value: 'yes', label: 'Yes' },
   { value: 'no', label: 'No' },
 ] as const;
-
-const choices = <const T extends string>(words: readonly T[]): readonly { value: T; label: string }[] =>
-  words.map((value) => ({ value, label: value[0]!.toUpperCase() + value.slice(1) }));
 
 /** The sign the gate itself adds is worked out, never ticked; foam is asked about beside fine bubbles. */
 const TICKED = DISCARD_SIGNS.filter(
@@ -105,13 +103,13 @@ function Gate(props: Props) {
   return (
     <Section level={3} title="At take-out, before tasting" says="Look first, then smell. Taste nothing yet.">
       <ChoiceField
-        label="Was it set at the end of the hold?"
+        label={OUTCOME_FIELDS.setAtTakeOut.label}
         value={text.setAtTakeOut}
         choices={YES_NO}
         onChange={(setAtTakeOut) => change({ setAtTakeOut })}
       />
       <ChoiceField
-        label="Does it smell sour and clean?"
+        label={OUTCOME_FIELDS.sour.label}
         value={text.sour}
         choices={YES_NO}
         onChange={(sour) => change({ sour })}
@@ -129,7 +127,7 @@ function Gate(props: Props) {
         <ChoiceField
           label="Measured with"
           value={text.phHow}
-          choices={choices(['meter', 'strip'])}
+          choices={wordChoices(PH_HOWS)}
           hint={
             text.phHow === 'strip'
               ? 'A strip can’t decide whether an unset jar is sour enough.'
@@ -141,7 +139,7 @@ function Gate(props: Props) {
         />
         {text.phHow === 'meter' && (
           <ChoiceField
-            label="Meter checked in a pH 4.01 buffer that day?"
+            label={OUTCOME_FIELDS.phChecked.label}
             value={text.phChecked}
             choices={YES_NO}
             hint={text.phChecked === 'yes' ? undefined : 'A meter that was not checked proves nothing.'}
@@ -191,7 +189,7 @@ function Gate(props: Props) {
       />
       <div className="fields">
         <ChoiceField
-          label="Did the power fail during the hold?"
+          label={OUTCOME_FIELDS.powerCut.label}
           hint={mates ? `${mates.label}, from the same hold, tells of a power cut.` : undefined}
           value={text.powerCut}
           choices={YES_NO}
@@ -199,7 +197,7 @@ function Gate(props: Props) {
         />
         {text.powerCut === 'yes' && (
           <TextField
-            label="For how many hours"
+            label={OUTCOME_FIELDS.powerCutHours.label}
             width="short"
             value={text.powerCutHours}
             placeholder="if it is known"
@@ -230,7 +228,7 @@ function Gate(props: Props) {
       {(signsOf(text).length > 0 || text.spoiledSaid) && (
         <div className="fields">
           <ChoiceField
-            label="When it was seen"
+            label={OUTCOME_FIELDS.seenAt.label}
             unsaid={null}
             value={text.seenAt === '' ? 'take-out' : text.seenAt}
             choices={[
@@ -241,7 +239,7 @@ function Gate(props: Props) {
           />
           {text.seenAt === 'after opening' && (
             <TextField
-              label="Days after opening"
+              label={OUTCOME_FIELDS.openedDays.label}
               width="short"
               value={text.openedDays}
               problem={problems.get('openedDays')}
@@ -265,7 +263,7 @@ function Early({ text, onChange, problems, reader }: Props) {
       <summary>Early check, 6 to 12 hours in</summary>
       <div className="fields">
         <TextField
-          label="Hours after the start"
+          label={OUTCOME_FIELDS.earlyCheckHours.label}
           width="short"
           value={text.earlyCheckHours}
           read={reader.hours(text.earlyCheckHours)}
@@ -273,7 +271,7 @@ function Early({ text, onChange, problems, reader }: Props) {
           onChange={(earlyCheckHours) => change({ earlyCheckHours })}
         />
         <TextField
-          label="pH then"
+          label={OUTCOME_FIELDS.earlyPh.label}
           width="short"
           value={text.earlyPh}
           read={reader.ph(text.earlyPh)}
@@ -281,13 +279,13 @@ function Early({ text, onChange, problems, reader }: Props) {
           onChange={(earlyPh) => change({ earlyPh })}
         />
         <ChoiceField
-          label="Set by then?"
+          label={OUTCOME_FIELDS.earlySet.label}
           value={text.earlySet}
-          choices={choices(['loose', 'starting', 'set'])}
+          choices={wordChoices(EARLY_SETS)}
           onChange={(earlySet) => change({ earlySet })}
         />
         <ChoiceField
-          label="Did it smell sour?"
+          label={OUTCOME_FIELDS.earlySour.label}
           value={text.earlySour}
           choices={YES_NO}
           onChange={(earlySour) => change({ earlySour })}
@@ -308,20 +306,20 @@ function Tasting({ text, onChange, problems, reader }: Props) {
       <ChoiceField
         label="Set"
         value={text.setWord}
-        choices={choices(SET_WORDS)}
+        choices={wordChoices(SET_WORDS)}
         onChange={(setWord) => change({ setWord })}
       />
       {contradicts !== null && <output className="notice caution">{contradicts}</output>}
       <ChoiceField
         label="Whey"
         value={text.whey}
-        choices={choices(['none', 'a little', 'some', 'a lot'])}
+        choices={wordChoices(WHEYS)}
         onChange={(whey) => change({ whey })}
       />
       <ChoiceField
         label="Tang"
         value={text.tang}
-        choices={choices(['none', 'mild', 'clear', 'sharp'])}
+        choices={wordChoices(TANGS)}
         onChange={(tang) => change({ tang })}
       />
       <div className="fields">
@@ -332,7 +330,7 @@ function Tasting({ text, onChange, problems, reader }: Props) {
           onChange={(texture) => change({ texture })}
         />
         <TextField
-          label="Not yet set at (hours)"
+          label={OUTCOME_FIELDS.setAfterHours.label}
           width="short"
           value={text.setAfterHours}
           read={reader.hours(text.setAfterHours)}
@@ -340,7 +338,7 @@ function Tasting({ text, onChange, problems, reader }: Props) {
           onChange={(setAfterHours) => change({ setAfterHours })}
         />
         <TextField
-          label="Set by (hours)"
+          label={OUTCOME_FIELDS.setByHours.label}
           width="short"
           value={text.setByHours}
           read={reader.hours(text.setByHours)}

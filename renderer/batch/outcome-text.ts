@@ -1,50 +1,31 @@
 // An outcome as it stands in the fields, and what it comes to. Pure. The gate's rules are core/safety/gate.ts.
 import { tellsOfBubbles } from '../../core/safety/take-out';
 import type { SpoilagePassage } from '../../core/safety/remarks';
-import type { DiscardSign, Outcome, SetWord } from '../../core/ledger/records';
-import type { Read, Reader, Writer } from '../parts/reading';
-import { lineOrNull, orNull, Taking, type Problems } from '../parts/taking';
+import { OUTCOME_FIELDS, type OutcomeFieldName, type TextOf } from '../../core/ledger/jar-fields';
+import type { DiscardSign, Outcome } from '../../core/ledger/records';
+import { readField, writeField } from '../parts/field-text';
+import type { Reader, Writer } from '../parts/reading';
+import { Taking, type Problems } from '../parts/taking';
 
-type YesNo = '' | 'yes' | 'no';
 export type OutcomeFields = Omit<Outcome, 'jar'>;
 
-export interface OutcomeText {
-  readonly earlyCheckHours: string;
-  readonly earlySet: '' | 'loose' | 'starting' | 'set';
-  readonly earlyPh: string;
-  readonly earlySour: YesNo;
-  readonly setAfterHours: string;
-  readonly setByHours: string;
-  readonly setAtTakeOut: YesNo;
-  readonly sour: YesNo;
-  readonly ph: string;
-  readonly phHow: '' | 'meter' | 'strip';
-  readonly phChecked: YesNo;
+type Texts = { readonly [F in OutcomeFieldName]: TextOf<(typeof OUTCOME_FIELDS)[F]['kind']> };
+type Values = { readonly [F in OutcomeFieldName]: Exclude<OutcomeFields[F], undefined> };
+const NAMES = Object.keys(OUTCOME_FIELDS) as readonly OutcomeFieldName[];
+
+/** The fields of the table as text, and what is ticked or answered beside them. */
+export interface OutcomeText extends Texts {
   readonly signs: readonly DiscardSign[];
   /** Looked and smelled, and none of the signs was there: not the same as nothing said. */
   readonly noneSeen: boolean;
   /** Foam is one of the signs; it stands here because it is asked about beside fine bubbles. */
   readonly bubbles: '' | 'none' | 'fine' | 'foam';
-  readonly powerCut: YesNo;
-  readonly powerCutHours: string;
   readonly spoiledSaid: boolean;
   /** The keeper was asked about words that may tell of spoilage, and said that they don't. */
   readonly wordsFine: boolean;
-  readonly seenAt: '' | 'take-out' | 'after opening';
-  readonly openedDays: string;
   readonly fibreDidThis: boolean;
-  readonly setWord: '' | SetWord;
-  readonly texture: string;
-  readonly whey: '' | 'none' | 'a little' | 'some' | 'a lot';
-  readonly tang: '' | 'none' | 'mild' | 'clear' | 'sharp';
-  readonly smell: string;
-  readonly colour: string;
-  readonly note: string;
   readonly shelf: '' | 'kept' | 'gone';
 }
-
-const yesNo = (value: boolean | null): YesNo => (value === null ? '' : value ? 'yes' : 'no');
-const fromYesNo = (value: YesNo): boolean | null => (value === '' ? null : value === 'yes');
 
 /** The fields for a recorded outcome, or empty ones. */
 export function outcomeText(
@@ -52,48 +33,22 @@ export function outcomeText(
   onShelf: boolean | null,
   writer: Writer,
 ): OutcomeText {
-  const number = (value: number | null | undefined): string =>
-    value === null || value === undefined ? '' : writer.number(value);
-  const texture = outcome?.texture ?? '';
+  const texts = Object.fromEntries(
+    NAMES.map((field) => [field, writeField(OUTCOME_FIELDS[field].kind, outcome?.[field], writer)]),
+  ) as unknown as Texts;
   return {
-    earlyCheckHours: number(outcome?.earlyCheckHours),
-    earlySet: outcome?.earlySet ?? '',
-    earlyPh: number(outcome?.earlyPh),
-    earlySour: yesNo(outcome?.earlySour ?? null),
-    setAfterHours: number(outcome?.setAfterHours),
-    setByHours: number(outcome?.setByHours),
-    setAtTakeOut: yesNo(outcome?.setAtTakeOut ?? null),
-    sour: yesNo(outcome?.sour ?? null),
-    ph: number(outcome?.ph),
-    phHow: outcome?.phHow ?? '',
-    phChecked: yesNo(outcome?.phChecked ?? null),
+    ...texts,
     signs: (outcome?.signs ?? []).filter((sign) => sign !== 'foam'),
     noneSeen:
       outcome !== null && outcome.signs.length === 0 && outcome.seenAt !== null && !outcome.spoiledSaid,
     bubbles: outcome?.signs.includes('foam')
       ? 'foam'
-      : (outcome?.bubbles ?? (tellsOfBubbles(texture) ? 'fine' : '')),
-    powerCut: yesNo(outcome?.powerCut ?? null),
-    powerCutHours: number(outcome?.powerCutHours),
+      : (outcome?.bubbles ?? (tellsOfBubbles(texts.texture) ? 'fine' : '')),
     spoiledSaid: outcome?.spoiledSaid ?? false,
     wordsFine: false,
-    seenAt: outcome?.seenAt ?? '',
-    openedDays: number(outcome?.openedDays),
     fibreDidThis: outcome?.fibreDidThis ?? false,
-    setWord: outcome?.setWord ?? '',
-    texture,
-    whey: outcome?.whey ?? '',
-    tang: outcome?.tang ?? '',
-    smell: outcome?.smell ?? '',
-    colour: outcome?.colour ?? '',
-    note: outcome?.note ?? '',
     shelf: onShelf === null ? '' : onShelf ? 'kept' : 'gone',
   };
-}
-
-/** Zero hours and zero days are real here: an opened jar seen on its first day. */
-function zeroOr(text: string, read: Read<number>): Read<number> {
-  return /^\s*0+\s*(?:h|d|days?|hours?)?\s*$/i.test(text) ? { ok: true, value: 0, echo: null } : read;
 }
 
 /** The signs that are ticked, and foam where that is said of the bubbles. */
@@ -108,48 +63,33 @@ export function readOutcome(
   reader: Reader,
 ): { readonly outcome: OutcomeFields; readonly looked: boolean; readonly problems: Problems } {
   const taking = new Taking();
-  const setAfterHours = taking.take(
-    'setAfterHours',
-    zeroOr(text.setAfterHours, reader.hours(text.setAfterHours)),
-  );
-  const setByHours = taking.take('setByHours', reader.hours(text.setByHours));
+  /** A question that is not asked is not answered either. */
+  const asked = (field: OutcomeFieldName): boolean =>
+    field === 'powerCutHours'
+      ? text.powerCut === 'yes'
+      : field !== 'openedDays' || text.seenAt === 'after opening';
+  const values = Object.fromEntries(
+    NAMES.map((field) => [
+      field,
+      asked(field) ? taking.take(field, readField(OUTCOME_FIELDS[field].kind, text[field], reader)) : null,
+    ]),
+  ) as unknown as Values;
+  const { setAfterHours, setByHours, phChecked, ...rest } = values;
   if (setAfterHours !== null && setByHours !== null && setAfterHours > setByHours)
     taking.say('setByHours', 'The second time must come after the first. Please correct one of them.');
-  const ph = taking.take('ph', reader.ph(text.ph));
-  const openedDays =
-    text.seenAt === 'after opening'
-      ? taking.take('openedDays', zeroOr(text.openedDays, reader.whole(text.openedDays, 365)))
-      : null;
   const signs = signsOf(text);
   const seen = signs.length > 0 || text.noneSeen || text.spoiledSaid;
   const outcome: OutcomeFields = {
-    earlyCheckHours: taking.take('earlyCheckHours', reader.hours(text.earlyCheckHours)),
-    earlySet: orNull(text.earlySet),
-    earlyPh: taking.take('earlyPh', reader.ph(text.earlyPh)),
-    earlySour: fromYesNo(text.earlySour),
+    ...rest,
     setAfterHours,
     setByHours,
-    setAtTakeOut: fromYesNo(text.setAtTakeOut),
-    sour: fromYesNo(text.sour),
-    setWord: orNull(text.setWord),
-    texture: lineOrNull(text.texture),
-    whey: orNull(text.whey),
-    tang: orNull(text.tang),
-    smell: lineOrNull(text.smell),
-    colour: lineOrNull(text.colour),
-    ph,
-    phHow: ph === null ? null : orNull(text.phHow),
-    ...(ph !== null && text.phHow === 'meter' ? { phChecked: fromYesNo(text.phChecked) } : {}),
+    phHow: rest.ph === null ? null : rest.phHow,
+    ...(rest.ph !== null && rest.phHow === 'meter' ? { phChecked } : {}),
     signs,
     bubbles: text.bubbles === 'none' || text.bubbles === 'fine' ? text.bubbles : null,
-    powerCut: fromYesNo(text.powerCut),
-    powerCutHours:
-      text.powerCut === 'yes' ? taking.take('powerCutHours', reader.hours(text.powerCutHours)) : null,
     spoiledSaid: text.spoiledSaid,
-    seenAt: orNull(text.seenAt) ?? (seen ? 'take-out' : null),
-    openedDays,
+    seenAt: rest.seenAt ?? (seen ? 'take-out' : null),
     fibreDidThis: text.fibreDidThis,
-    note: lineOrNull(text.note),
   };
   return { outcome, looked: seen, problems: taking.problems };
 }

@@ -7,7 +7,7 @@ import type { GateVerdict } from '../../core/safety/take-out';
 import { call } from '../state/ledger-calls';
 import { EditForm } from '../parts/edit-form';
 import { SelectField } from '../parts/fields';
-import { SET_WORDS } from '../parts/set-words';
+import { SET_WORDS, TANGS, WHEYS } from '../../core/ledger/jar-fields';
 import { Taking, type Problems } from '../parts/taking';
 import type { Reader } from '../parts/reading';
 import { useReader } from '../parts/use-reader';
@@ -19,8 +19,6 @@ import {
   readSeen,
   seenOf,
   setTyped,
-  TANG,
-  WHEY,
   type OutcomesText,
   type SeenText,
 } from './outcomes-text';
@@ -159,10 +157,10 @@ function Columns(props: Props) {
       </div>
       <Row {...props} label="Set" field="set" words={SET_WORDS} typed={setTyped} />
       <Row {...props} label="pH" field="ph" typed={phTyped} />
-      <Row {...props} label="Whey" field="whey" words={WHEY} />
+      <Row {...props} label="Whey" field="whey" words={WHEYS} />
       <Row {...props} label="Smell" field="smell" />
       <Row {...props} label="Remark" field="note" />
-      <Row {...props} label="Tang" field="tang" words={TANG} shut={(jar) => !mayTaste(jar)} />
+      <Row {...props} label="Tang" field="tang" words={TANGS} shut={(jar) => !mayTaste(jar)} />
     </section>
   );
 }

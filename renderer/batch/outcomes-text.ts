@@ -3,7 +3,7 @@ import type { BatchReply, Input } from '../../core/contract';
 import type { Outcome } from '../../core/ledger/records';
 import { spoilagePassages, type SpoilagePassage } from '../../core/safety/remarks';
 import { takeOutGate, type GateVerdict } from '../../core/safety/take-out';
-import { SET_WORDS } from '../parts/set-words';
+import { SET_WORDS, TANGS, WHEYS } from '../../core/ledger/jar-fields';
 import { Taking, type Problems } from '../parts/taking';
 import type { Read, Reader, Writer } from '../parts/reading';
 import {
@@ -13,9 +13,6 @@ import {
   type OutcomeFields,
   type OutcomeText,
 } from './outcome-text';
-
-export const WHEY = ['none', 'a little', 'some', 'a lot'] as const;
-export const TANG = ['none', 'mild', 'clear', 'sharp'] as const;
 
 /** The cells of one jar, as typed. */
 export interface SeenText {
@@ -89,8 +86,8 @@ export function readSeen(
   const take = <T>(field: string, read: Read<T>): T | null => taking.take(`${jar}.${field}`, read);
   const cells = {
     setWord: take('set', word(seen.set, SET_WORDS)) ?? '',
-    whey: take('whey', word(seen.whey, WHEY)) ?? '',
-    tang: take('tang', word(seen.tang, TANG)) ?? '',
+    whey: take('whey', word(seen.whey, WHEYS)) ?? '',
+    tang: take('tang', word(seen.tang, TANGS)) ?? '',
   } as const;
   take('ph', reader.ph(seen.ph));
   const typed: OutcomeText = {

@@ -1,11 +1,14 @@
 // The other fields of a recipe: milk and vessel, additions, a hold. The same ones record and correct.
 import { useState } from 'react';
-import { ChoiceField, SelectField, TextField } from '../parts/fields';
+import { JAR_FIELDS, VOLUMES_KNOWN } from '../../core/ledger/jar-fields';
+import { ChoiceField, SelectField, TextField, wordChoices } from '../parts/fields';
+import { readField } from '../parts/field-text';
 import type { Reader } from '../parts/reading';
 import { Rows } from '../parts/entry-rows';
 import type { Problems } from '../parts/taking';
 import {
   isEmptyAddition,
+  MILK_FIELDS,
   noAddition,
   saysPlain,
   type AdditionText,
@@ -32,20 +35,17 @@ export function MilkFields({
 }) {
   return (
     <div className="fields">
-      <TextField
-        label="Milk"
-        value={milk.milk}
-        placeholder="whole milk"
-        onChange={(next) => onChange({ ...milk, milk: next })}
-      />
-      <TextField
-        label="How much milk"
-        value={milk.milkAmount}
-        placeholder="1 qt"
-        read={reader.amount(milk.milkAmount)}
-        problem={problems.get(`${path}.milkAmount`)}
-        onChange={(milkAmount) => onChange({ ...milk, milkAmount })}
-      />
+      {MILK_FIELDS.map((field) => (
+        <TextField
+          key={field}
+          label={JAR_FIELDS[field].label}
+          value={milk[field]}
+          placeholder={JAR_FIELDS[field].example}
+          read={readField(JAR_FIELDS[field].kind, milk[field], reader)}
+          problem={problems.get(`${path}.${field}`)}
+          onChange={(value) => onChange({ ...milk, [field]: value })}
+        />
+      ))}
       {packages.milk.length > 0 && (
         <SelectField
           label="From which carton"
@@ -54,28 +54,10 @@ export function MilkFields({
           onChange={(milkPackage) => onChange({ ...milk, milkPackage })}
         />
       )}
-      <TextField
-        label="Vessel"
-        value={milk.vessel}
-        placeholder="quart jar"
-        onChange={(vessel) => onChange({ ...milk, vessel })}
-      />
-      <TextField
-        label="Final volume in the jar"
-        value={milk.finalVolume}
-        placeholder="946 ml"
-        read={reader.amount(milk.finalVolume, 'volume')}
-        problem={problems.get(`${path}.finalVolume`)}
-        onChange={(finalVolume) => onChange({ ...milk, finalVolume })}
-      />
       <ChoiceField
-        label="How the final volume is known"
+        label={JAR_FIELDS.finalVolumeKnown.label}
         value={milk.finalVolumeKnown}
-        choices={[
-          { value: 'measured', label: 'Measured' },
-          { value: 'filled to the vessel', label: 'Filled to the vessel' },
-          { value: 'milk plus seed', label: 'Milk plus seed' },
-        ]}
+        choices={wordChoices(VOLUMES_KNOWN)}
         onChange={(finalVolumeKnown) => onChange({ ...milk, finalVolumeKnown })}
       />
     </div>

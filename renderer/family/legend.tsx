@@ -1,7 +1,7 @@
 // What the drawing's signs mean: opened when wanted.
 import { FLAG } from '../../core/shapes/drawing-flags';
 import { JarDefs, JarPicture } from '../parts/jar-shape';
-import { SET_WORDS } from '../parts/set-words';
+import { SET_WORDS } from '../../core/ledger/jar-fields';
 
 const KNOWN = FLAG.outcomeKnown;
 const signs: readonly {

@@ -1,13 +1,26 @@
 // What was noted of a jar, as name and value: only what is there. Amounts as the keeper typed them. Pure.
 import type { Reply } from '../../core/contract';
 import type { Amount } from '../../core/ledger/basics';
-import type { Preferences } from '../../core/ledger/records';
+import { JAR_FIELDS, OUTCOME_FIELDS, type JarField } from '../../core/ledger/jar-fields';
+import type { Outcome, Preferences } from '../../core/ledger/records';
 import { printNoted, printTemperature, volumeKnown } from '../../core/quantities/printing';
 
 type JarReply = Reply<'jar.get'>;
 type Print = (one: Amount | null) => string | null;
-const yesNo = (value: boolean | null, yes: string, no: string): string | null =>
-  value === null ? null : value ? yes : no;
+
+/** The rows that the table of fields has in the pane. */
+const inPane = (
+  fields: Readonly<Record<string, JarField>>,
+  of: object | null,
+): readonly [string, string | null][] =>
+  Object.entries(fields).flatMap(([field, { pane }]) => {
+    const value: unknown = (of as Readonly<Record<string, unknown>> | null)?.[field] ?? null;
+    const says = typeof value === 'boolean' ? (value ? 'yes' : 'no') : value === null ? null : String(value);
+    return pane === undefined ? [] : [[pane, says]];
+  });
+
+const phWords = ({ ph, phHow }: Outcome): string | null =>
+  ph === null ? null : `${ph}${phHow === null ? '' : ` (${phHow})`}`;
 
 function additionWords(addition: JarReply['record']['additions'][number], amount: Print): string {
   const [planned, actual] = [amount(addition.planned), amount(addition.actual)];
@@ -33,7 +46,7 @@ export function recordRows({ record, hold }: JarReply, preferences: Preferences)
   const rows: [string, string | null][] = [
     ['Milk', milk || null],
     ['Stirred in', additions.map((one) => additionWords(one, amount)).join(', ') || null],
-    ['Vessel', jar.vessel],
+    ...inPane(JAR_FIELDS, jar),
     [
       'Final volume',
       jar.finalVolume === null
@@ -48,19 +61,7 @@ export function recordRows({ record, hold }: JarReply, preferences: Preferences)
         .filter((part) => part !== null)
         .join(' at ') || null,
     ],
-    ['Set', outcome?.setWord ?? null],
-    ['Set at take-out', yesNo(outcome?.setAtTakeOut ?? null, 'yes', 'no')],
-    [
-      'pH',
-      outcome?.ph === null || outcome?.ph === undefined
-        ? null
-        : `${outcome.ph}${outcome.phHow === null ? '' : ` (${outcome.phHow})`}`,
-    ],
-    ['Texture', outcome?.texture ?? null],
-    ['Whey', outcome?.whey ?? null],
-    ['Tang', outcome?.tang ?? null],
-    ['Smell', outcome?.smell ?? null],
-    ['Colour', outcome?.colour ?? null],
+    ...inPane(OUTCOME_FIELDS, outcome === null ? null : { ...outcome, ph: phWords(outcome) }),
     ['Seen', outcome && outcome.signs.length > 0 ? outcome.signs.join(', ') : null],
     [
       'Note',

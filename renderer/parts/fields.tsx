@@ -156,6 +156,10 @@ export interface Choice<T extends string> {
   readonly label: string;
 }
 
+/** A few words as choices, each with a capital. */
+export const wordChoices = <const T extends string>(words: readonly T[]): readonly Choice<T>[] =>
+  words.map((value) => ({ value, label: value.slice(0, 1).toUpperCase() + value.slice(1) }));
+
 /** One of a few, all visible. `''` as a value stands for "not noted" and looks the same everywhere. */
 export function ChoiceField<T extends string>({
   label,

@@ -1,6 +1,6 @@
 // A jar in words for a screen reader. Pure.
 import { FLAG } from '../../core/shapes/drawing-flags';
-import { SET_WORDS } from './set-words';
+import { SET_WORDS } from '../../core/ledger/jar-fields';
 
 /** The set word of a drawing's column; null when unknown. */
 const setWordAt = (value: number): (typeof SET_WORDS)[number] | null => SET_WORDS[value] ?? null;

@@ -1,7 +1,7 @@
 // How a jar that stands outside the drawing is drawn: what the picture needs, from what the calls say of it. Pure.
 import type { JarView } from '../../core/contract';
 import { FLAG } from '../../core/shapes/drawing-flags';
-import { SET_WORDS } from './set-words';
+import { SET_WORDS } from '../../core/ledger/jar-fields';
 
 /** Index of a set word as the drawing counts them; 255 where it is not known. */
 const setWordIndex = (word: JarView['setWord']): number => (word === null ? 255 : SET_WORDS.indexOf(word));

@@ -1,7 +1,7 @@
 // Invented lines for the judgement bench, from the milk up: what a culture does in each jar, what a keeper sees of it and
 // writes down. How fast it sets, how sour and how firm it gets are drawn apart; nothing here knows how a score is made.
 import { constantProfile } from '../../core/growth/warm-hours';
-import { SET_WORDS } from '../../core/ledger/records';
+import { SET_WORDS } from '../../core/ledger/jar-fields';
 import { MADE_AS_EVER } from '../../core/vigour/evidence';
 import type { JarEvidence, Seen } from '../../core/vigour/jar-evidence';
 import { normal, type Random } from './judgement-lines';

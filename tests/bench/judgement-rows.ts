@@ -1,6 +1,6 @@
 // Rows for the benchmark of judgement: invented lines of five jars a batch, each batch seeded from the one before.
 import { seededRandom } from '../../core/advice/random';
-import { SET_WORDS } from '../../core/ledger/records';
+import { SET_WORDS } from '../../core/ledger/jar-fields';
 import { addHold } from '../../main/ledger/entries/hold-entry';
 import { addJar } from '../../main/ledger/entries/jar-entry';
 import { addSeeding } from '../../main/ledger/entries/kept-entries';

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { cases } from '../../core/demo/cases';
 import { DEMO_TODAY } from '../../core/demo/invented-larder';
 import { demoWrites, momentAfter } from '../../core/demo/writes';
-import { SET_WORDS } from '../../core/ledger/records';
+import { SET_WORDS } from '../../core/ledger/jar-fields';
 import { play, type PlayedJar } from './play';
 
 const played = play();

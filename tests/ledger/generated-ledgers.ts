@@ -2,7 +2,8 @@
 // lifts, mixes, mistakes, lost jars, undo and redo, notes brought in. The same number gives the same ledger everywhere.
 import { type CallName, contract, type Input, type Reply, type Result } from '../../core/contract';
 import type { BatchEntry } from '../../core/contract';
-import { DISCARD_SIGNS, type Outcome, SET_WORDS } from '../../core/ledger/records';
+import { SET_WORDS } from '../../core/ledger/jar-fields';
+import { DISCARD_SIGNS, type Outcome } from '../../core/ledger/records';
 import { handlers } from '../../main/calls';
 import { PlacedClock } from '../../main/ledger/demo';
 import { stillClock } from '../../main/ledger/clock';

@@ -2,7 +2,8 @@
 // strip can't decide it, the list of discard signs, smell before set, thickening additions: common practice, no source.
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { DISCARD_SIGNS, SET_WORDS } from '../../core/ledger/records';
+import { SET_WORDS } from '../../core/ledger/jar-fields';
+import { DISCARD_SIGNS } from '../../core/ledger/records';
 import { gateOf } from '../../core/safety/gate';
 import { gateReasonSentence } from '../../core/says/safety-says';
 import { discardOf, isSpoiled, takeOutGate } from '../../core/safety/take-out';

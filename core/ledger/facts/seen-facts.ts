@@ -1,5 +1,6 @@
 // What was seen: observations with pH values and signs, remarks with how the keeper has read them, photographs.
-import { DISCARD_SIGNS, SET_WORDS } from '../records';
+import { SET_WORDS } from '../jar-fields';
+import { DISCARD_SIGNS } from '../records';
 import { day, flag, maybe, moment, number, oneOf, ref, text, usually, whole, words } from './fact-fields';
 
 /** 'not said' is what most cells of old notes are. */

@@ -1,7 +1,7 @@
 // How a jar came out, from the cells and remarks of its row: set word, pH, signs of spoilage, the gate at take-out.
 import type { NoteColumn } from '../../contract';
 import type { Outcome, SetWord } from '../../ledger/records';
-import { SET_WORDS } from '../../ledger/records';
+import { SET_WORDS } from '../../ledger/jar-fields';
 import { parsePh, plain, tidy } from '../../quantities/quantities';
 import type { Cell, RowCells, RowFacts } from './row-cells';
 import { assumed, problem, question } from '../notes-says';
