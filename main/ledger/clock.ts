@@ -61,11 +61,13 @@ export function stillClock(moment: string, timeZone: string | null = null): Cloc
   const at = Date.parse(moment);
   if (Number.isNaN(at)) throw new Error(`${moment} is no moment`);
   const { offset } = storedMoment(moment);
+  // Made when it is first asked: reading a zone's rules costs more than most calls.
+  let zone: Clock | null = null;
   return {
     now: () => moment,
     today: () => moment.slice(0, 10),
     milliseconds: () => at,
-    offsetAt: timeZone === null ? () => offset : machineClock(timeZone).offsetAt,
+    offsetAt: (other) => (timeZone === null ? offset : (zone ??= machineClock(timeZone)).offsetAt(other)),
   };
 }
 

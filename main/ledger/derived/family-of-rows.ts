@@ -100,8 +100,10 @@ class Hanging {
 
   /** @param sql with its restriction where the keys go, as "jar AMONG" */
   #iterate<T>(sql: (among: string) => string, column = 'jar'): IterableIterator<T> {
-    const statement = this.#rows.db.prepare(sql(among(column, this.#keys)));
-    return statement.iterate(...given(this.#keys)) as IterableIterator<T>;
+    const text = sql(among(column, this.#keys));
+    // Of a few jars at once, with a statement that is kept; of all of them one row after the other.
+    if (this.#keys !== null) return (this.#rows.prepare(text).all(...given(this.#keys)) as T[]).values();
+    return this.#rows.db.prepare(text).iterate() as IterableIterator<T>;
   }
 
   additions(): Multi<string> {

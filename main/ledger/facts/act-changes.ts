@@ -95,11 +95,11 @@ export interface Part {
  */
 export function* changesOf(rows: Rows, act: number, only: Part = {}): Generator<Change> {
   const { limit = -1, record = null } = only;
-  const made = rows.db
+  const made = rows
     .prepare('SELECT key, kind FROM record WHERE made_in = ? AND (? IS NULL OR key = ?) ORDER BY key LIMIT ?')
     .all(act, record, record, limit) as { key: number; kind: string }[];
   for (const { key, kind } of made) yield new Told(rows, act, kindOf(kind), key, true);
-  const changed = rows.db
+  const changed = rows
     .prepare(
       `SELECT j.record AS key, r.kind FROM journal j JOIN record r ON r.key = j.record
         WHERE j.act = ? AND r.made_in <> ? AND (? IS NULL OR j.record = ?) GROUP BY j.record ORDER BY min(j.key) LIMIT ?`,
