@@ -157,23 +157,23 @@ export class Program {
     const before = this.#settings.seed;
     if (isFile(settings.seed) && settings.seed !== before) return false;
     [this.#settings, this.#colorScheme] = [settings, colorScheme];
+    await this.page.emulateMedia({ ...AT_START, colorScheme });
+    await this.#resize(settings.size);
+    await this.page.mouse.move(0, 0);
+    const alike = await this.app.evaluate(({ BrowserWindow, nativeTheme }) => {
+      const [window, ...others] = BrowserWindow.getAllWindows();
+      window?.webContents.setZoomFactor(1);
+      return others.length === 0 && nativeTheme.themeSource === 'system';
+    });
     // Whatever the page was still about to do, such as keeping a draft, it does to the ledger it was for.
     await this.#reload();
     const untouched = before === settings.seed && (await this.#holding()) === this.#handedOver;
     if (!untouched) {
       if (!(await this.#openLedger(settings.seed))) return false;
       this.#handedOver = await this.#holding();
+      await this.#reload();
     }
-    await this.page.emulateMedia({ ...AT_START, colorScheme });
-    const alike = await this.app.evaluate(({ BrowserWindow, nativeTheme }) => {
-      const [window, ...others] = BrowserWindow.getAllWindows();
-      window?.webContents.setZoomFactor(1);
-      return others.length === 0 && nativeTheme.themeSource === 'system';
-    });
     if (!alike) return false;
-    await this.#resize(settings.size);
-    await this.page.mouse.move(0, 0);
-    await this.#reload();
     if (this.unforgiven.length > 0) return false;
     this.complaints.length = 0;
     this.#forgiven = [...HARMLESS];
