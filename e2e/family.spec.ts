@@ -18,10 +18,12 @@ async function shown(page: Page): Promise<void> {
   // Scores come after the jars, and mark those they belong to.
   await expect(drawn(page)).toHaveAttribute('data-judged', 'true');
 }
-/** The view is settled once nothing moved for longer than it takes to settle. */
+/** The view is settled once nothing has moved for as long as that takes; two frames later all of it is drawn. */
 async function settled(page: Page): Promise<void> {
   await expect(page.locator('.family-stage')).not.toHaveClass(/moving/);
-  await page.waitForTimeout(250);
+  await page.evaluate(
+    () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
+  );
 }
 const renders = async (page: Page): Promise<number> =>
   Number(await drawn(page).getAttribute('data-jar-renders'));
