@@ -21,9 +21,7 @@ async function shown(page: Page): Promise<void> {
 /** The view is settled once nothing has moved for as long as that takes; two frames later all of it is drawn. */
 async function settled(page: Page): Promise<void> {
   await expect(page.locator('.family-stage')).not.toHaveClass(/moving/);
-  await page.evaluate(
-    () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
-  );
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 }
 const renders = async (page: Page): Promise<number> =>
   Number(await drawn(page).getAttribute('data-jar-renders'));

@@ -13,7 +13,8 @@ export default defineConfig({
   forbidOnly: true,
   reporter: [['list'], ['json']],
   projects: [
-    { name: 'window', testIgnore: 'pictures.spec.ts' },
+    // Any window takes the next test: none stands idle while another has a long file before it.
+    { name: 'window', testIgnore: 'pictures.spec.ts', fullyParallel: true },
     { name: 'pictures', testMatch: 'pictures.spec.ts', fullyParallel: true }, // npm run screenshots
   ],
 });

@@ -1,5 +1,5 @@
 // The fixture of every test of the real window: a ledger to begin with, a clock that stands still; anything the page or
-// the main process complains of fails the test. The tests of a file share one window, which is put back between them.
+// the main process complains of fails the test. The tests of a worker share one window, which is put back between them.
 import { copyFileSync, mkdirSync, mkdtempSync, rmSync, statSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
@@ -275,15 +275,15 @@ export class Program {
   }
 }
 
-/** The window that the tests of a file share, as long as they ask for the same start of the program. */
+/** The window that the tests of a worker share, as long as they ask for the same start of the program. */
 class Shared {
   #program: Program | null = null;
   #start = '';
 
   /** A program as the settings ask for it: the one there is, put back, or a new one. */
-  async lend(file: string, settings: Settings, colorScheme: ColorScheme): Promise<Program> {
+  async lend(settings: Settings, colorScheme: ColorScheme): Promise<Program> {
     const { now, systemLocale, flags } = settings;
-    const start = JSON.stringify([file, now, systemLocale, flags]);
+    const start = JSON.stringify([now, systemLocale, flags]);
     if (this.#program && start === this.#start && (await this.#program.putBack(settings, colorScheme)))
       return this.#program;
     await this.end();
@@ -348,8 +348,8 @@ export const test = base.extend<Settings & Fixtures, OfAWorker>({
     async ({}, use) => lend({ jars: 100_000, shape: 'bushy', daysApart: 0.2 }, use),
     { scope: 'worker', timeout: 240_000 },
   ],
-  program: async ({ shared, seed, now, size, systemLocale, flags, colorScheme }, use, { file }) => {
-    const program = await shared.lend(file, { seed, now, size, systemLocale, flags }, colorScheme ?? null);
+  program: async ({ shared, seed, now, size, systemLocale, flags, colorScheme }, use) => {
+    const program = await shared.lend({ seed, now, size, systemLocale, flags }, colorScheme ?? null);
     await use(program);
     expect(program.unforgiven, COMPLAINTS).toEqual([]);
   },
