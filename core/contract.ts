@@ -124,6 +124,8 @@ export const JarCautionReply = CautionReply.extend({
   reason: z.string().nullable(),
   /** Where it stands: the reason that lifted it before, for what was known of the spoiled jar then. */
   liftedBefore: z.string().nullable(),
+  /** The set-aside mate that it descends from: lifted there, it is lifted on all that descends from that mate. */
+  via: z.strictObject({ id: Uid, label: z.string() }).nullable(),
 });
 export type JarCautionReply = z.infer<typeof JarCautionReply>;
 

@@ -18,7 +18,6 @@ export const plainJar = (jar: Partial<FamilyJar> & { key: number }): FamilyJar =
   madeOn: '2025-10-15',
   batch: jar.key,
   hold: null,
-  holdFromNotes: false,
   letter: 'a',
   label: `jar ${jar.key}`,
   lost: false,

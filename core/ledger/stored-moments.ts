@@ -26,3 +26,7 @@ export function momentText(seconds: number, offset: number): string {
   const minutes = Math.abs(offset);
   return `${local}${offset < 0 ? '-' : '+'}${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
 }
+
+/** When a day began on the clock by which a moment was told (milliseconds since 1970). @param now a moment with its offset */
+export const dayBegan = (day: string, now: string): number =>
+  Date.parse(`${day}T00:00:00Z`) - storedMoment(now).offset * 60_000;

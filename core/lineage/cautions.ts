@@ -5,7 +5,17 @@ import type { FamilyColumns } from './counting';
 import { reachDown, reachUp } from './descent';
 import type { FamilyClearing, FamilyJar, FamilySeeding } from './lineage-shapes';
 import { endedFrom } from './clean-generations';
-import { ENDS, LEVEL, onlyNotSet, safetyOf, seededNearSign, seenAfterOpening, sharedHold, STRENGTH } from './touch'; // prettier-ignore
+import {
+  ENDS,
+  LEVEL,
+  mateRelation,
+  onlyNotSet,
+  safetyOf,
+  seededNearSign,
+  seenAfterOpening,
+  sharedHold,
+  STRENGTH,
+} from './touch';
 import { stands, type Caution, type CautionLevel, type CautionRelation } from '../shapes/caution-codes';
 
 const GRAVITY = [null, 'look', 'set aside', 'condemned'] as const satisfies (CautionLevel | null)[];
@@ -158,7 +168,7 @@ export class Cautions {
       for (const of of this.#spoiledMates(other))
         if (of !== slot && this.#isAside(other, of)) take(of, 'from a mate', steps, other);
     });
-    for (const of of this.#spoiledMates(slot)) take(of, onlyNotSet(this.#jar(of)) ? 'same hold, not set' : 'same hold'); // prettier-ignore
+    for (const of of this.#spoiledMates(slot)) take(of, mateRelation(jar, this.#jar(of)));
     const { package: packages, seed } = this.#spoiledOf;
     const elsewhere = (of: number, relation: CautionRelation): void => {
       if (of !== slot && !seenAfterOpening(this.#jar(of))) take(of, relation);

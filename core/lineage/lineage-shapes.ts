@@ -8,8 +8,6 @@ export interface FamilyJar {
   readonly madeOn: string | null;
   readonly batch: number;
   readonly hold: number | null;
-  /** The hold of this jar was told apart only by notes: batch-mates with such a hold are taken to have shared a bath. */
-  readonly holdFromNotes: boolean;
   readonly letter: string;
   /** Printed label, used as the last tie-break of the drawing order. */
   readonly label: string;

@@ -7,13 +7,14 @@ import { UNSEEN, type JarSafety } from '../shapes/safety-codes';
 
 /** Gravest first; of two ways a spoiled jar touches another, the earlier here is given. */
 export const STRENGTH: readonly CautionRelation[] = [
-  'itself', 'seeded by it', 'same hold', 'seeded before', 'same hold, not set', 'from a mate', 'seeded it', 'same seed', 'same package',
+  'itself', 'seeded by it', 'same hold', 'same batch', 'seeded before', 'same hold, not set', 'from a mate', 'seeded it', 'same seed', 'same package',
 ]; // prettier-ignore
 
 export const LEVEL: Record<CautionRelation, CautionLevel> = {
   itself: 'condemned',
   'seeded by it': 'set aside',
   'same hold': 'set aside',
+  'same batch': 'set aside',
   'seeded before': 'look',
   'same hold, not set': 'look',
   'from a mate': 'look',
@@ -25,6 +26,7 @@ export const LEVEL: Record<CautionRelation, CautionLevel> = {
 /** What may end by itself: a mate's own caution, and that of what descends from it. */
 export const ENDS: ReadonlySet<CautionRelation> = new Set<CautionRelation>([
   'same hold',
+  'same batch',
   'same hold, not set',
   'from a mate',
 ]);
@@ -39,12 +41,17 @@ export const seenAfterOpening = (jar: FamilyJar): boolean => safetyOf(jar).opene
 export const onlyNotSet = (jar: FamilyJar): boolean => safetyOf(jar).discard === 'not set';
 
 /**
- * Whether two batch-mates may have sat in the same warmth. Told apart only where both holds are recorded, differ, and were
- * not read out of notes alone: an unknown hold clears nobody.
+ * Whether two batch-mates may have sat in the same warmth. Told apart where both holds are known and differ, by other hours or
+ * another warmth in a sheet as well: such jars are related by their seed alone. An unknown hold clears nobody.
  */
 export const sharedHold = (a: FamilyJar, b: FamilyJar): boolean =>
-  a.batch === b.batch &&
-  (a.hold === null || b.hold === null || a.hold === b.hold || (a.holdFromNotes && b.holdFromNotes));
+  a.batch === b.batch && (a.hold === null || b.hold === null || a.hold === b.hold);
+
+/** How a spoiled jar touches a mate: that they were kept warm together is said only where it is known. */
+export function mateRelation(mate: FamilyJar, spoiled: FamilyJar): CautionRelation {
+  if (onlyNotSet(spoiled)) return 'same hold, not set';
+  return mate.hold !== null && mate.hold === spoiled.hold ? 'same hold' : 'same batch';
+}
 
 /** Days before a sign from which what was taken of the jar is set aside. */
 const BEFORE_SIGN_DAYS = 7;

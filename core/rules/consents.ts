@@ -46,6 +46,8 @@ export interface Circumstances {
   readonly today: string;
   /** Milliseconds since 1970. */
   readonly now: number;
+  /** When a day began on the keeper's clock, likewise. */
+  readonly dayBegan: (day: string) => number;
   /** The reason given for the act. */
   readonly why: string | null;
   /** Whether the keeper was asked about two equal labels and meant them; null where the form can't say so. */
@@ -162,13 +164,17 @@ function* takenOutByNow(facts: Facts, fresh: Fresh, { now }: Circumstances): Gen
   }
 }
 
-/** When a stay in warmth ends as far as was planned (ms since 1970): nobody recorded an end. Null where nothing tells. */
-function plannedEnd(facts: Facts, { hold, came, went }: StayFact): number | null {
+/**
+ * When a stay in warmth ends as far as was planned (ms since 1970): nobody recorded an end. Where its start was not noted
+ * either, the earliest that it can end: it began on the day the jar was made, or later. Null where nothing tells.
+ */
+function plannedEnd(facts: Facts, { jar, hold, came, went }: StayFact, known: Circumstances): number | null {
   const { began = null, ended = null, hours = null } = facts.holds.get(hold) ?? {};
+  if (went !== null || ended !== null || hours === null) return null;
   const from = came ?? began;
-  return went !== null || ended !== null || from === null || hours === null
-    ? null
-    : Date.parse(from) + hours * HOUR;
+  const { first } = jarIn(facts, jar);
+  const start = from !== null ? Date.parse(from) : first !== null ? known.dayBegan(first) : null;
+  return start === null ? null : start + hours * HOUR;
 }
 
 /** How a jar came out is known once it is out; a look at 8, 12 or 24 hours says how it goes. */
@@ -180,7 +186,7 @@ function* lookedInHold(facts: Facts, fresh: Fresh, known: Circumstances): Genera
     ),
   );
   for (const stay of facts.stays) {
-    const end = looked.has(stay.jar) ? plannedEnd(facts, stay) : null;
+    const end = looked.has(stay.jar) ? plannedEnd(facts, stay, known) : null;
     if (end === null || end <= known.now + AHEAD_HOURS * HOUR) continue;
     const hours = Math.round((end - known.now) / HOUR);
     yield {

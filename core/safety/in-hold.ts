@@ -1,5 +1,6 @@
 // Whether a jar may still stand in its hold: then nobody has seen how it comes out, and it is no seed yet.
 import type { Hold, Outcome } from '../ledger/records';
+import { dayBegan } from '../ledger/stored-moments';
 import { daysBetween } from '../quantities/typed-days';
 
 type HoldTimes = Pick<Hold, 'startedAt' | 'endedAt' | 'hours'>;
@@ -13,6 +14,10 @@ function endOf({ startedAt, endedAt, hours }: HoldTimes): number | null {
   if (endedAt !== null) return Date.parse(endedAt);
   return startedAt === null || hours === null ? null : Date.parse(startedAt) + hours * HOUR;
 }
+
+/** The earliest that a hold can end whose start nobody noted: it began on the day the jar was made, or later. */
+const earliestEnd = ({ hours }: HoldTimes, madeOn: string, now: string): number =>
+  dayBegan(madeOn, now) + (hours ?? 0) * HOUR;
 
 /**
  * Whether a jar's hold has not ended yet, as far as is known. Until a known end no words count: what was written too soon is of
@@ -30,6 +35,7 @@ export function mayBeInHold(
 ): boolean {
   const end = hold && endOf(hold);
   if (end !== null) return end > Date.parse(now);
+  if (hold && earliestEnd(hold, madeOn, now) > Date.parse(now)) return true;
   return outcome?.setAtTakeOut == null && !known && daysBetween(madeOn, today) < HOLD_DAYS;
 }
 

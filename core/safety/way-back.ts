@@ -1,6 +1,7 @@
 // What a jar's way back says of it as a seed: a jar in doubt that it descends from, and a caution that was lifted. Neither is a
 // stop; both are to be looked at first, and to be read before it is used.
 import type { Family } from '../lineage/family';
+import { safetyOf } from '../lineage/touch';
 import type { InShort, SeedLook } from '../shapes/seed-codes';
 import { nearestMarks } from './marked-line';
 
@@ -32,6 +33,12 @@ function liftedOf(family: Family, jar: number): Lifted[] {
     );
 }
 
+/**
+ * Generations after which a mark is no longer told. A doubt ends as a mate's caution does, where two in a row passed the gate and
+ * were seen clean again; a slow start never does. A caution that was lifted is told for two (common practice, no source).
+ */
+const GENERATIONS = 2;
+
 /** What the way back of each jar says of it. */
 export interface WayBack {
   /** What has to be looked at first because of it. */
@@ -45,13 +52,17 @@ export interface WayBack {
  * @param inDoubt jars in doubt themselves; a child is told of the nearest on its way back
  */
 export function wayBackOf(family: Family, inDoubt: ReadonlyMap<number, InDoubt>): WayBack {
-  const doubts = nearestMarks(family, inDoubt);
+  const doubts = nearestMarks(family, inDoubt, (doubt, jar, run) => {
+    if (doubt.because.some(({ code }) => code === 'slow start')) return 0;
+    const clean = safetyOf(family.jar(jar)).clean ? run + 1 : 0;
+    return clean < GENERATIONS ? clean : null;
+  });
   const own = new Map<number, Lifted[]>();
   for (const jar of new Set(family.clearings.map((clearing) => clearing.jar))) {
     const lifted = family.has(jar) ? liftedOf(family, jar) : [];
     if (lifted.length > 0) own.set(jar, lifted);
   }
-  const lifts = nearestMarks(family, own);
+  const lifts = nearestMarks(family, own, (_, __, run) => (run < GENERATIONS ? run + 1 : null));
   const looks = (jar: number): readonly SeedLook[] => {
     const doubt = doubts.get(jar);
     const mine = own.get(jar) ?? [];

@@ -236,12 +236,14 @@ export function cautionWords({ relation, steps }: Pick<Caution, 'relation' | 'st
       return `set aside: seeded by it${stepsDown(steps)}`;
     case 'same hold':
       return 'set aside: from the same batch, kept warm together';
+    case 'same batch':
+      return 'set aside: from the same batch, perhaps kept warm together';
     case 'same hold, not set':
-      return 'look: kept warm together with a jar that did not set';
+      return 'look: from the same batch as a jar that did not set';
     case 'seeded before':
       return `look: seeded by it more than seven days before the sign${stepsDown(steps)}`;
     case 'from a mate':
-      return `look: descends from a jar kept warm together with it${stepsDown(steps)}`;
+      return `look: descends from a jar of its batch${stepsDown(steps)}`;
     case 'seeded it':
       return 'look: it seeded the spoiled jar';
     case 'same seed':
@@ -262,9 +264,9 @@ const LOOK_AT: Partial<Record<CautionRelation, (spoiled: string) => string>> = {
   'seeded it': (spoiled) => `it seeded the spoiled jar${spoiled}`,
   'same seed': (spoiled) => `it came from the same seed as the spoiled jar${spoiled}`,
   'same package': (spoiled) => `it was made with the same package as the spoiled jar${spoiled}`,
-  'same hold, not set': (spoiled) => `it was kept warm together with a jar that did not set${spoiled}`,
+  'same hold, not set': (spoiled) => `it is from the same batch as a jar that did not set${spoiled}`,
   'seeded before': (spoiled) => `it descends from${spoiled === '' ? ' a jar' : spoiled} that showed a sign after opening`,
-  'from a mate': (spoiled) => `it descends from a jar kept warm together with the spoiled jar${spoiled}`,
+  'from a mate': (spoiled) => `it descends from a jar of the same batch as the spoiled jar${spoiled}`,
 }; // prettier-ignore
 
 /**
@@ -317,3 +319,16 @@ export const noSeedSentence = (label: string, discard: Discard): string => `${la
 
 /** Of a picked jar that is only to be looked at. */
 export const relatedSentence = (label: string): string => `${label} is related to a spoiled jar.`;
+
+/** Because of which jar a caution stands, and by which mate. */
+export const becauseSentence = ({
+  label,
+  relation,
+  via,
+}: {
+  readonly label: string;
+  readonly relation: CautionRelation;
+  readonly via: { readonly label: string } | null;
+}): string =>
+  `Because of ${label}, which ${relation === 'same hold, not set' ? 'did not set' : 'spoiled'}` +
+  `${via === null ? '' : `, by ${via.label} of the same batch`}.`;

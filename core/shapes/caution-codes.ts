@@ -2,12 +2,12 @@
 export const CAUTION_LEVELS = ['condemned', 'set aside', 'look'] as const;
 export type CautionLevel = (typeof CAUTION_LEVELS)[number];
 /**
- * How a spoiled jar touches another. 'seeded by it': directly (steps 1) or further down. 'same hold, not set': a mate of a jar
- * that only did not set. 'seeded before': from a jar that showed its sign after opening, more than seven days before it. 'from
+ * How a spoiled jar touches another. 'seeded by it': directly (steps 1) or further down. 'same batch': a mate of which nobody
+ * noted whether it stood in the same hold. 'same hold, not set': a mate of a jar that only did not set. 'seeded before': from a jar that showed its sign after opening, more than seven days before it. 'from
  * a mate': descends from a set-aside mate, not from the spoiled jar.
  */
 export const CAUTION_RELATIONS = [
-  'itself', 'seeded by it', 'same hold', 'seeded it', 'same seed', 'same package', 'same hold, not set', 'seeded before', 'from a mate',
+  'itself', 'seeded by it', 'same hold', 'same batch', 'seeded it', 'same seed', 'same package', 'same hold, not set', 'seeded before', 'from a mate',
 ] as const; // prettier-ignore
 export type CautionRelation = (typeof CAUTION_RELATIONS)[number];
 

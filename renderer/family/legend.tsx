@@ -31,7 +31,7 @@ const signs: readonly {
     setWord: 3,
     flags: KNOWN | FLAG.look,
     generation: 3,
-    says: 'look at it before using it: a dot on the lid',
+    says: 'look at it before using it: a ring on the lid',
   },
   {
     setWord: 3,

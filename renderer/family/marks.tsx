@@ -65,8 +65,7 @@ function stamp(ink: Ink, setWord: number, flags: number, light: Light, zoom: num
   pen.lineWidth = Math.min(9, Math.max(3, 1.1 / zoom));
   pen.lineJoin = 'round';
   pen.stroke(body);
-  pen.fillStyle =
-    (flags & (FLAG.setAside | FLAG.look)) !== 0 ? ink.caution : light === 'lit' ? ink.accent : ink.lid;
+  pen.fillStyle = (flags & FLAG.setAside) !== 0 ? ink.caution : light === 'lit' ? ink.accent : ink.lid;
   if ((flags & FLAG.lost) === 0) pen.fillRect(8, -1, 46, 13);
   if (spoiled) {
     pen.strokeStyle = ink.caution;

@@ -1,7 +1,7 @@
 // The cautions on a jar: how it is touched, and a way to lift one with a written reason.
 import { useEffect, useId, useRef, useState } from 'react';
 import type { Reply } from '../../core/contract';
-import { cautionWordsNaming, ENDED } from '../../core/says/safety-says';
+import { becauseSentence, cautionWordsNaming, ENDED } from '../../core/says/safety-says';
 import { call } from '../state/ledger-calls';
 import { say, sentenceCase } from '../state/store';
 import { useRead } from '../state/use-read';
@@ -61,7 +61,15 @@ function AlsoLifted({
   );
 }
 
-function Lift({ jar, of, label }: { readonly jar: string; readonly of: string; readonly label: string }) {
+interface LiftProps {
+  readonly jar: string;
+  readonly of: string;
+  readonly label: string;
+  /** The mate at which it is lifted for all that descends from it; null: on this jar, and on others that are marked. */
+  readonly line: string | null;
+}
+
+function Lift({ jar, of, label, line }: LiftProps) {
   const [open, setOpen] = useState(false);
   const [reason, setReason] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
@@ -89,7 +97,7 @@ function Lift({ jar, of, label }: { readonly jar: string; readonly of: string; r
       document.getElementById('pane-title')?.focus();
       say(
         also.size === 0
-          ? `The caution because of ${label} is lifted, with your reason kept.`
+          ? `The caution because of ${label} is lifted${line === null ? '' : ` on ${line} and what descends from it`}, with your reason kept.`
           : `The caution because of ${label} is lifted on ${also.size + 1} jars, with your reason kept.`,
       );
     } else setProblem(answer.sentence);
@@ -97,7 +105,7 @@ function Lift({ jar, of, label }: { readonly jar: string; readonly of: string; r
   if (!open)
     return (
       <button ref={opener} className="button" type="button" onClick={() => setOpen(true)}>
-        Lift with a reason
+        {line === null ? 'Lift with a reason' : 'Lift for the whole line'}
       </button>
     );
   return (
@@ -110,7 +118,9 @@ function Lift({ jar, of, label }: { readonly jar: string; readonly of: string; r
     >
       <div>
         <label className="label" htmlFor={id}>
-          Why is it all right to use?
+          {line === null
+            ? 'Why is it all right to use?'
+            : `Why is ${line}, and what descends from it, all right to use?`}
         </label>
         <textarea
           ref={field}
@@ -128,7 +138,7 @@ function Lift({ jar, of, label }: { readonly jar: string; readonly of: string; r
           </p>
         )}
       </div>
-      <AlsoLifted of={of} but={jar} chosen={also} onChoose={setAlso} />
+      {line === null && <AlsoLifted of={of} but={jar} chosen={also} onChoose={setAlso} />}
       <p className="small">
         Lifting says nothing about whether the jar is safe. If in doubt, discard it; your local food-safety
         authority’s advice comes first.
@@ -160,7 +170,8 @@ export function Cautions({ jar, cautions }: { readonly jar: string; readonly cau
             {caution.reason !== null && <p className="soft">“{caution.reason}”</p>}
           </div>
         ) : (
-          <div className="notice caution stack" key={caution.of}>
+          // What is only to be looked at is not dressed in the colour of spoilage.
+          <div className={`notice${caution.level === 'look' ? '' : ' caution'} stack`} key={caution.of}>
             <div>
               <p>
                 <strong>{sentenceCase(cautionWordsNaming(caution, caution.label))}</strong>
@@ -170,8 +181,11 @@ export function Cautions({ jar, cautions }: { readonly jar: string; readonly cau
               ) : (
                 <p>
                   <Linked
-                    text={`Because of ${caution.label}, ${caution.relation === 'same hold, not set' ? 'which did not set' : 'which spoiled'}. `}
-                    jars={[{ jar: caution.of, label: caution.label }]}
+                    text={`${becauseSentence(caution)} `}
+                    jars={[
+                      { jar: caution.of, label: caution.label },
+                      ...(caution.via ? [{ jar: caution.via.id, label: caution.via.label }] : []),
+                    ]}
                   />
                   {whatToDo(caution.level)}
                 </p>
@@ -184,8 +198,11 @@ export function Cautions({ jar, cautions }: { readonly jar: string; readonly cau
               )}
             </div>
             {caution.of !== jar && (
-              <div>
-                <Lift jar={jar} of={caution.of} label={caution.label} />
+              <div className="row">
+                {caution.via && (
+                  <Lift jar={caution.via.id} of={caution.of} label={caution.label} line={caution.via.label} />
+                )}
+                <Lift jar={jar} of={caution.of} label={caution.label} line={null} />
               </div>
             )}
           </div>

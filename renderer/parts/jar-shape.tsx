@@ -35,9 +35,9 @@ function SetLine({ score }: { readonly score: number }) {
 }
 
 /**
- * A plain lid; while set aside a wider, solid one with a light bar across, as at a road closed to all; where a look is due
- * the plain one with a dot. Told apart by outline and by light and dark, so also in grey. A cross means spoiled, far out
- * and in the table, and nothing else.
+ * A plain lid; while set aside a wider, solid one with a light bar across, as at a road closed to all; where a look is due the
+ * plain one with a hollow ring, which is no alarm. Told apart by outline and by light and dark, so also in grey. A cross means
+ * spoiled, far out and in the table, and nothing else.
  */
 function Lid({ flags }: { readonly flags: number }) {
   if (flags & FLAG.setAside)

@@ -140,7 +140,6 @@ export function play(): Played {
       madeOn: jar.day,
       batch: jar.batch,
       hold: holdKey(jar.hold),
-      holdFromNotes: false,
       letter: jar.entry.letter,
       label: jar.name,
       lost: false,

@@ -7,7 +7,7 @@ import { batchOf, fromJar, fromSource, must, newSession, plainJar, plainSource, 
 const HOLD = {
   startedAt: null,
   endedAt: null,
-  hours: 36,
+  hours: 12,
   planned: null,
   probe: null,
   readings: [],

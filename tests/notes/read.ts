@@ -51,7 +51,7 @@ export function generationsOf(plan: NotesPlan): ReadonlyMap<string, number> {
     const batchKey = `${jar.madeOn}|${jar.word}`;
     if (!batches.has(batchKey)) batches.set(batchKey, batches.size + 1);
     return {
-      key: keyOf(jar.id) ?? 0, madeOn: jar.madeOn, batch: batches.get(batchKey) ?? 0, hold: null, holdFromNotes: true, letter: jar.letter, label: jar.label, lost: false,
+      key: keyOf(jar.id) ?? 0, madeOn: jar.madeOn, batch: batches.get(batchKey) ?? 0, hold: null, letter: jar.letter, label: jar.label, lost: false,
       finalVolumeMl: jar.fields.finalVolume?.value ?? null, countPerMl: null, spoiled: false, packages: [],
     }; // prettier-ignore
   });

@@ -64,9 +64,9 @@ it('a family without a spoiled jar has no cautions', () => expect(cautions()).to
 it('what a set-aside mate seeded, and does not descend from the spoiled jar, is to be looked at, at any depth', () => {
   const told = cautions((jar) => (jar.key === 10 ? { from: [{ fromJar: 3 }] } : spoil(2)(jar)));
   expect(told[3]).toBe('set aside: from the same batch, kept warm together');
-  expect(told[10]).toBe('look: descends from a jar kept warm together with it');
+  expect(told[10]).toBe('look: descends from a jar of its batch');
   const deeper = cautions((jar) => (jar.key === 8 ? { from: [{ fromJar: 10 }] } : jar.key === 10 ? { from: [{ fromJar: 3 }] } : spoil(2)(jar))); // prettier-ignore
-  expect(deeper[8]).toContain('look: descends from a jar kept warm together with it, 2 steps down');
+  expect(deeper[8]).toContain('look: descends from a jar of its batch, 2 steps down');
   // What descends from both is set aside.
   const both = cautions((jar) =>
     jar.key === 6 ? { from: [{ fromJar: 3 }, { fromJar: 5 }] } : spoil(2)(jar),
@@ -124,7 +124,7 @@ describe('a jar that only did not set', () => {
   const notSet = (jar: Told): Partial<Told> => (jar.key === 2 ? { spoiled: true, safety: { ...UNSEEN, discard: 'not set' } } : {}); // prettier-ignore
   it('asks for a look at its mates, whose descendants it does not touch', () => {
     const told = cautions((jar) => (jar.key === 10 ? { from: [{ fromJar: 3 }] } : notSet(jar)));
-    expect(told[3]).toBe('look: kept warm together with a jar that did not set');
+    expect(told[3]).toBe('look: from the same batch as a jar that did not set');
     expect(told[10]).toBeUndefined();
     expect(told[5]).toBe('set aside: seeded by it');
   });
@@ -182,25 +182,16 @@ describe('a caution ends by itself', () => {
   });
 });
 
+const TOGETHER = 'set aside: from the same batch, kept warm together';
+const PERHAPS = 'set aside: from the same batch, perhaps kept warm together';
 it.each([
-  [
-    'both holds are told apart only by notes',
-    { hold: 20, holdFromNotes: true },
-    { hold: 21, holdFromNotes: true },
-    true,
-  ],
-  [
-    'one of the two was recorded',
-    { hold: 20, holdFromNotes: false },
-    { hold: 21, holdFromNotes: true },
-    false,
-  ],
-  ['both were recorded and differ', { hold: 20 }, { hold: 21 }, false],
-  ['one hold is unknown', { hold: 20 }, { hold: null }, true],
-  ['both holds are unknown', { hold: null }, { hold: null }, true],
-])('batch-mates where %s', (_, two, four, held) => {
+  ['the hold is one', { hold: 20 }, { hold: 20 }, TOGETHER],
+  ['both holds are known and differ', { hold: 20 }, { hold: 21 }, undefined],
+  ['one hold is unknown', { hold: 20 }, { hold: null }, PERHAPS],
+  ['both holds are unknown', { hold: null }, { hold: null }, PERHAPS],
+])('batch-mates where %s', (_, two, four, said) => {
   const told = cautions((jar) => (jar.key === 2 ? { ...two, spoiled: true } : jar.key === 4 ? four : {}));
-  expect(told[4]).toBe(held ? 'set aside: from the same batch, kept warm together' : undefined);
+  expect(told[4]).toBe(said);
 });
 
 it('gives the strongest relation, one for each spoiled jar', () => {

@@ -168,13 +168,24 @@ describe('a jar that may still be in its hold', () => {
     ['started yesterday for 30 hours', '2026-05-19', { startedAt: '2026-05-19T20:00:00+02:00' }, true],
     ['made yesterday and out since', '2026-05-19', { startedAt: '2026-05-19T01:00:00+02:00', endedAt: '2026-05-20T09:00:00+02:00' }, false],
     ['made two days ago, nothing known of its end', '2026-05-18', {}, false],
+    // The earliest that 36 hours from the 19th can end is noon of the 20th.
+    ['made yesterday for 36 hours, its start not noted, and set firm', '2026-05-19', { hours: 36 }, true, FIRM],
+    ['made yesterday for 30 hours, its start not noted, and set firm', '2026-05-19', { hours: 30 }, false, FIRM],
     ['started two days ago for 72 hours', '2026-05-18', { startedAt: '2026-05-18T20:00:00+02:00', hours: 72 }, true],
-  ])('%s', (_what, day, hold, waits) => {
+  ] as const)('%s', (_what, day, hold, waits, outcome: typeof FIRM | null = null) => {
     const { session, children } = pair({});
-    make(session, day, [{ onShelf: true, seedings: [fromJar(children[1] ?? '')] }], { holds: [{ ...HOLD, ...hold }] });
+    make(session, day, [{ onShelf: true, seedings: [fromJar(children[1] ?? '')], outcome }], { holds: [{ ...HOLD, ...hold }] });
     const one = of(session, `${Number(day.slice(-2))} May a`);
     expect(one.stops.map(({ code }) => code)).toEqual(waits ? ['in its hold'] : []);
-    expect(must(session, 'advice.next', {}).sentence).toMatch(/^Seed the next batch from 12 May/);
+    expect(must(session, 'advice.next', {}).sentence).toMatch(waits ? /^Seed the next batch from 12 May/ : /^Seed the next batch from 1[29] May/);
+  }); // prettier-ignore
+
+  it('made today for 36 hours, its start not noted: how it came out is asked about, a look in between is not', () => {
+    const { session, children } = pair({});
+    const { jars: [jar = ''] } = make(session, '2026-05-20', [{ onShelf: true, seedings: [fromJar(children[1] ?? '')] }], { holds: [{ ...HOLD, hours: 36 }] });
+    expect(refusalOf(session, 'outcome.save', { jar, outcome: FIRM, onShelf: true })).toMatchObject({ code: 'taken out early', sentence: expect.stringMatching(/for about 26 more hours/) });
+    must(session, 'outcome.save', { jar, outcome: { ...unseen, earlyCheckHours: 8, earlySour: true, earlySet: 'starting' }, onShelf: true });
+    expect(of(session, '20 May a').stops.map(({ code }) => code)).toEqual(['in its hold']);
   }); // prettier-ignore
 });
 

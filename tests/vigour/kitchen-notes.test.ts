@@ -53,7 +53,7 @@ describe('the kitchen notes', () => {
     const place = advice.ranking.findIndex(({ jar }) => jar === descendant);
     expect(advice.ranking[place]).toMatchObject({ allowed: true, stops: [] });
     // What descends from a set-aside mate, and not from the spoiled jar, is *look*: never stopped, never without the word.
-    const look = 'Look at it first: it descends from a jar kept warm together with the spoiled jar 4 Jan a.';
+    const look = 'Look at it first: it descends from a jar of the same batch as the spoiled jar 4 Jan a.';
     expect(advice.ranking[place]).toMatchObject({ level: 'look' });
     expect(advice.ranking[place]?.reasons[0]).toBe(look);
     expect(advice.sentence).toContain(look);

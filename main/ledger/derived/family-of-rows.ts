@@ -25,7 +25,6 @@ export interface JarFacts {
   readonly letter: string;
   readonly state: Jar['state'];
   readonly hold: number | null;
-  readonly holdFromNotes: boolean;
   readonly holdHours: number | null;
   readonly finalVolumeMl: number | null;
   readonly countPerMl: number | null;
@@ -236,7 +235,6 @@ export function* readFacts(rows: Rows, keys: readonly number[] | null): Generato
       // One that came to nothing is as good as only planned: it is never counted.
       state: row.state,
       hold: last?.hold ?? null,
-      holdFromNotes: last?.basis === 'notes',
       holdHours: toHundredth(
         stayedHours(
           warm.map(({ warm_from, warm_to, hours }) => ({ from: ms(warm_from), to: ms(warm_to), hours })),
@@ -265,7 +263,6 @@ export const familyJar = (facts: JarFacts, label: string): FamilyJar => ({
   madeOn: facts.madeOn,
   batch: facts.batch,
   hold: facts.hold,
-  holdFromNotes: facts.holdFromNotes,
   letter: facts.letter,
   label,
   lost: facts.state === 'lost',

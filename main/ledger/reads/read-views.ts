@@ -91,6 +91,8 @@ export function jarCautions({ index }: Ledger, key: number): JarCautionReply[] {
     steps: caution.steps,
     reason: caution.cleared,
     liftedBefore: caution.liftedBefore,
+    via:
+      caution.via === null ? null : { id: index.jar(caution.via).uid, label: index.jar(caution.via).label },
   }));
 }
 

@@ -3,6 +3,7 @@
 import type { RowRefused } from '../../../core/notes/notes-plan';
 import { saidSo } from '../../../core/notes/plan/impossible';
 import type { NotesInput, PlannedChange, PlannedJar } from '../../../core/notes/notes-plan';
+import { dayBegan } from '../../../core/ledger/stored-moments';
 import { BOOK, brokenInvariants, missingConsents } from '../../../core/rules/book';
 import type { Circumstances } from '../../../core/rules/consents';
 import type { Facts } from '../../../core/rules/asked-facts';
@@ -106,6 +107,7 @@ function knownOf(ledger: AskedLedger, file: string, { spoiled }: PlanFacts): Cir
   return {
     today,
     now: clock.milliseconds(),
+    dayBegan: (day) => dayBegan(day, clock.now()),
     why: null,
     sameLabelMeant: null,
     undone: false,

@@ -3,7 +3,7 @@ import { answerOf, discardOfPart, ownStops } from '../../../core/safety/answer';
 import { stopsSaid } from '../../../core/says/safety-says';
 import { STOPPED_BY, type Circumstances, type Fresh, type StoppedBy } from '../../../core/rules/consents';
 import type { Facts, JarFact } from '../../../core/rules/asked-facts';
-import { momentText } from '../../../core/ledger/stored-moments';
+import { dayBegan, momentText } from '../../../core/ledger/stored-moments';
 import { actsOf, changesOf } from '../facts/act-changes';
 import type { AskedLedger } from './asked-ledger';
 import { readFacts } from '../derived/family-of-rows';
@@ -172,6 +172,7 @@ export function circumstances(
   return {
     today: clock.today(),
     now: clock.milliseconds(),
+    dayBegan: (day) => dayBegan(day, clock.now()),
     ...word,
     undone,
     namesakes: namesakesOf(rows, facts, fresh),
