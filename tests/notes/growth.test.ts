@@ -2,6 +2,8 @@
 // long the texts are that they are let loose on, and how many characters a search for a mark passes over.
 import { afterEach, describe, expect, it } from 'vitest';
 import { KeptStages, readNotes, type NotesInput, type NotesReading } from '../../core/notes/notes-door';
+import { readTable } from '../../core/notes/table/text-table';
+import { counting } from './counted-work';
 import { hash, EMPTY } from './read';
 
 const HEAD = 'Date,Jar,Seed,Amount,Milk,Fiber,Hours,Temp,Set,pH,Notes\n';
@@ -65,7 +67,7 @@ afterEach(() => put(null, null));
 
 /** Patterns for one character after the other, which never go back. */
 const STRAIGHT = new Set([
-  '^\\uFEFF', '\\r\\n?', '[\\u2028\\u2029\\v\\f]', '[\\0-\\x08\\x0e-\\x1f\\x7f]', '\\S', '^[ -~]*$', ' {2,}', '[\\u0300-\\u036f]', 'ł', 'ø', 'æ', 'ß',
+  '[^\\s,]', '[^\\s;]', '[^\\s|]', '^\\uFEFF', '\\r\\n?', '[\\u2028\\u2029\\v\\f]', '[\\0-\\x08\\x0e-\\x1f\\x7f]', '\\S', '^[ -~]*$', ' {2,}', '[\\u0300-\\u036f]', 'ł', 'ø', 'æ', 'ß',
   '[‐‑‒–—―−]', '⁄', "[‘’‛′]", '[“”„‟″«»]', '\\s+', '[\\r\\n]+', ' ?([,;+&/]) ?', '""',
 ]); // prettier-ignore
 
@@ -113,6 +115,20 @@ describe('what reading costs grows as the file does', () => {
     expect(large.longest).toBeLessThanOrEqual(10_000);
     expect(large.reply).toBeLessThan(65_536 + 8 * shape(48_000).length);
   });
+});
+
+it('lines with nothing in them are counted, and no list of them is made', () => {
+  // A look for each of four separators and one to read it by; the counting counts a look twice.
+  const [LINES, PASSES] = [100_000, 11];
+  for (const line of ['\n', ',,,,\n', ' \t \n']) {
+    const text = HEAD + row(1) + line.repeat(LINES) + row(2);
+    const [work, table] = counting((counted) => {
+      const read = readTable(text);
+      return [counted(), read] as const;
+    });
+    expect([table.rows.at(-1)?.line, table.rows.length, table.moreEmpty]).toEqual([LINES + 3, 103, LINES - 100]);
+    expect(work).toBeLessThan(PASSES * LINES);
+  }
 });
 
 describe('an answer', () => {

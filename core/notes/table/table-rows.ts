@@ -8,7 +8,7 @@ export const LONGEST_CELL = 300;
 /** What stands beyond so many cells of a row is one cell. */
 const MOST_CELLS = 1000;
 /** Empty rows that are listed; of more of them only the number is told. */
-const MOST_EMPTY = 100;
+export const MOST_EMPTY = 100;
 
 export interface Row {
   /** Line of the file the row starts on, the first being 1. */

@@ -2,7 +2,7 @@
 // other separators, a "sep=" line, stray quotes, any line ends).
 import Papa from 'papaparse';
 import { splitBySpaces } from './spaced-columns';
-import { listed, rowOf, type Row, type Separator, type Table } from './table-rows';
+import { listed, MOST_EMPTY, rowOf, type Row, type Separator, type Table } from './table-rows';
 import { TextRecords, type TextRecord } from './text-records';
 
 export const SEPARATORS: readonly Separator[] = [',', ';', '\t', '|'];
@@ -21,6 +21,21 @@ const parsed = (records: readonly TextRecord[], delimiter: Separator): Row[] => 
   return records.map(({ line }, at) => rowOf(line, data[at] ?? ['']));
 };
 
+/** What a line has in it that holds more than empty cells. */
+const FILLED: Readonly<Record<Separator, RegExp>> = {
+  ',': /[^\s,]/,
+  ';': /[^\s;]/,
+  '\t': /\S/,
+  '|': /[^\s|]/,
+  ' ': /\S/,
+};
+
+interface Split {
+  readonly rows: readonly Row[];
+  /** Lines without anything in them, beyond those that are listed. A file may be of nothing else: none is kept. */
+  readonly moreEmpty: number;
+}
+
 /** @param most records after which to stop; blank ones don't count */
 function split(
   text: string,
@@ -29,22 +44,25 @@ function split(
   width: number | null,
   most: number,
   step?: Step,
-): Row[] {
+): Split {
   const records = new TextRecords(text, separator, firstLine, width);
   const rows: Row[] = [];
   let waiting: TextRecord[] = [];
-  let filled = 0;
-  let read = 0;
+  let [filled, empty, read, looked] = [0, 0, 0, 0];
   for (let record = records.next(); record && filled < most; record = records.next()) {
-    if (/\S/.test(record.text)) filled += 1;
     read += record.text.length + 1;
-    waiting.push(record);
-    if (waiting.length < AT_ONCE) continue;
-    rows.push(...parsed(waiting, separator));
-    waiting = [];
-    step?.(read, text.length);
+    const isFilled = FILLED[separator].test(record.text);
+    if (isFilled) filled += 1;
+    else empty += 1;
+    if (isFilled || empty <= MOST_EMPTY) waiting.push(record);
+    if (waiting.length === AT_ONCE) {
+      rows.push(...parsed(waiting, separator));
+      waiting = [];
+    }
+    looked = (looked + 1) % AT_ONCE;
+    if (looked === 0) step?.(read, text.length);
   }
-  return [...rows, ...parsed(waiting, separator)];
+  return { rows: [...rows, ...parsed(waiting, separator)], moreEmpty: Math.max(0, empty - MOST_EMPTY) };
 }
 
 /** The commonest number of cells of rows, and how well rows agree on one: that width, times the rows that have it. */
@@ -87,7 +105,7 @@ export function readTable(text: string, step?: Step, known: Separator | null = n
   const beginning = body.slice(0, SAMPLE_LENGTH);
   const [best] = (named ? [named] : SEPARATORS)
     .map((separator) => {
-      const rows = split(beginning, separator, firstLine, null, SAMPLE).filter(({ cells }) =>
+      const rows = split(beginning, separator, firstLine, null, SAMPLE).rows.filter(({ cells }) =>
         cells.some((cell) => /\S/.test(cell)),
       );
       const parted = rows.filter(({ cells }) => cells.length > 1).length / Math.max(1, rows.length);
@@ -97,5 +115,8 @@ export function readTable(text: string, step?: Step, known: Separator | null = n
   const { separator, width, parted } = best ?? { separator: ',' as const, width: null, parted: 0 };
   // Hardly a line has a separator in it: perhaps spaces hold the columns apart.
   const spaced = !told && known === null && parted < 0.5 ? splitBySpaces(body, firstLine) : null;
-  return spaced ?? { separator, ...listed(split(body, separator, firstLine, width, Infinity, step)) };
+  if (spaced) return spaced;
+  const { rows, moreEmpty } = split(body, separator, firstLine, width, Infinity, step);
+  const kept = listed(rows);
+  return { separator, rows: kept.rows, moreEmpty: kept.moreEmpty + moreEmpty };
 }
