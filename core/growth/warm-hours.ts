@@ -59,8 +59,9 @@ export function warmthOf(profile: readonly WarmPoint[], sets = ASSUMED_SETS): Wa
     plainHours: last.hour - first.hour,
     warmHours: { middle: bySet[0] ?? 0, low: Math.min(...bySet), high: Math.max(...bySet) },
     minutesAboveDamage: 60 * pairs.reduce((sum, [from, to]) => sum + hoursAbove(from, to, DAMAGE_ABOVE), 0),
-    coolest: Math.min(...temperatures),
-    warmest: Math.max(...temperatures),
+    // A probe may have read each second for days: more than can be spread out at once.
+    coolest: temperatures.reduce((least, celsius) => Math.min(least, celsius)),
+    warmest: temperatures.reduce((most, celsius) => Math.max(most, celsius)),
   };
 }
 

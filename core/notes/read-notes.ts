@@ -189,7 +189,8 @@ function namedRows(
   input: NotesInput,
   said: Said[],
 ): NoteRow[] {
-  said.push(...about);
+  // Spread out at once, so many would be more than the stack holds.
+  for (const one of about) said.push(one);
   const rows = collected.map((row) => {
     input.look?.();
     return copyOf(row);

@@ -93,7 +93,10 @@ interface Column {
 }
 
 function columnsOf(rows: readonly Row[], headings: readonly string[]): Column[] {
-  const width = Math.min(40, Math.max(0, ...rows.map(({ cells }) => cells.length)));
+  const width = Math.min(
+    40,
+    rows.reduce((most, { cells }) => Math.max(most, cells.length), 0),
+  );
   return Array.from({ length: width }, (_, at) => {
     const counts = { moment: 0, day: 0, clock: 0, half: 0, figure: 0, scale: 0 };
     const values: number[] = [];

@@ -140,7 +140,7 @@ function spread(timed: readonly Timed[]): { timed: Timed[]; spread: boolean } {
   const shared = [...groups.values()].filter((group) => group.length > 1 && group.some(({ raw }) => raw.value !== group[0]?.raw.value));
   const noSeconds = timed.every(({ at }) => at.seconds % 60 === 0);
   if (!noSeconds || shared.length < 3 || shared.length < groups.size / 5) return { timed: [...timed], spread: false };
-  const size = Math.max(...[...groups.values()].map((group) => group.length));
+  const size = [...groups.values()].reduce((most, group) => Math.max(most, group.length), 0);
   const apart = ({ raw, at }: Timed, i: number): Timed => ({
     raw,
     at: { ...at, seconds: at.seconds + Math.floor((60 * i) / size) },

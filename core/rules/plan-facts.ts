@@ -137,7 +137,9 @@ class PlanBuilder {
 }
 
 function drop<T>(list: T[], which: (one: T) => boolean): void {
-  list.splice(0, list.length, ...list.filter((one) => !which(one)));
+  let kept = 0;
+  for (const one of list) if (!which(one)) list[kept++] = one;
+  list.length = kept;
 }
 
 const NONE: ReadonlySet<number> = new Set();

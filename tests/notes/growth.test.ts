@@ -2,6 +2,7 @@
 // long the texts are that they are let loose on, and how many characters a search for a mark passes over.
 import { afterEach, describe, expect, it } from 'vitest';
 import { KeptStages, readNotes, type NotesInput, type NotesReading } from '../../core/notes/notes-door';
+import { warmthOf } from '../../core/growth/warm-hours';
 import { readTable } from '../../core/notes/table/text-table';
 import { counting } from './counted-work';
 import { hash, EMPTY } from './read';
@@ -36,6 +37,7 @@ const SHAPES: Readonly<Record<string, (size: number) => string>> = {
   'quotes only': (size) => '"'.repeat(size),
   'quotes and separators': (size) => '",'.repeat(size / 2),
   'whole rows': (size) => rows(size),
+  'lines that are no jars': (size) => `${HEAD}${row(1)}${'a\n'.repeat(size / 2)}`,
   'days without a year': (size) => rows(size, (cells) => void (cells[0] = cells[0]?.slice(5).replace('-', '/') ?? '')),
   'one label': (size) => rows(size, (cells, at) => { cells[0] = '2025-10-15'; cells[1] = 'a'; cells[10] = `${at}`; }),
   'no letters': (size) => rows(size, (cells, at) => { cells[0] = '2025-10-15'; cells[1] = ''; cells[10] = `${at}`; }),
@@ -55,15 +57,26 @@ const SHAPES: Readonly<Record<string, (size: number) => string>> = {
   ),
 }; // prettier-ignore
 
+const ASKED: Omit<NotesInput, 'text'> = {
+  file: 'notes.csv', mapping: {}, answers: {}, today: '2026-03-01', preferences: { spoons: 'US' }, ledger: EMPTY, hash,
+}; // prettier-ignore
+
 const patterns = RegExp.prototype;
 const strings = String.prototype;
 const { exec } = patterns;
 const { indexOf } = strings;
-const put = (counting: Pick<RegExp, 'exec'> | null, searching: typeof indexOf | null): void => {
+const lists = Array.prototype;
+const { push } = lists;
+const put = (
+  counting: Pick<RegExp, 'exec'> | null,
+  searching: typeof indexOf | null,
+  pushing: typeof push | null,
+): void => {
   Object.defineProperty(patterns, 'exec', { value: counting?.exec ?? exec, writable: true, configurable: true });
   Object.defineProperty(strings, 'indexOf', { value: searching ?? indexOf, writable: true, configurable: true });
+  Object.defineProperty(lists, 'push', { value: pushing ?? push, writable: true, configurable: true });
 };
-afterEach(() => put(null, null));
+afterEach(() => put(null, null, null));
 
 /** Patterns for one character after the other, which never go back. */
 const STRAIGHT = new Set([
@@ -76,6 +89,8 @@ interface Counted {
   readonly passed: number;
   /** The longest text that a pattern went through which might have to go back in it. */
   readonly longest: number;
+  /** The most things that were put into a list at once: of more than some hundred thousand that fails. */
+  readonly together: number;
   readonly reply: number;
   readonly reading: NotesReading;
 }
@@ -84,6 +99,7 @@ interface Counted {
 function counted(text: string, more: Partial<NotesInput> = {}): Counted {
   let passed = 0;
   let longest = 0;
+  let together = 0;
   function count(this: RegExp, within: string): RegExpExecArray | null {
     const from = this.global || this.sticky ? this.lastIndex : 0;
     const found = exec.call(this, within);
@@ -98,12 +114,16 @@ function counted(text: string, more: Partial<NotesInput> = {}): Counted {
     passed += (found < 0 ? this.length : found) - from;
     return found;
   }
-  put({ exec: count }, search);
+  function pushed(this: unknown[], ...given: unknown[]): number {
+    if (given.length > together) together = given.length;
+    return given.length === 1 ? push.call(this, given[0]) : push.apply(this, given);
+  }
+  put({ exec: count }, search, pushed);
   try {
-    const reading = readNotes({ file: 'notes.csv', text, mapping: {}, answers: {}, today: '2026-03-01', preferences: { spoons: 'US' }, ledger: EMPTY, hash, ...more });
-    return { passed, longest, reading, reply: JSON.stringify(reading.ok ? reading.preview : reading.params).length };
+    const reading = readNotes({ ...ASKED, text, ...more });
+    return { passed, longest, together, reading, reply: JSON.stringify(reading.ok ? reading.preview : reading.params).length };
   } finally {
-    put(null, null);
+    put(null, null, null);
   }
 }
 
@@ -113,6 +133,7 @@ describe('what reading costs grows as the file does', () => {
     // Four times the size: four times the work, and a little for what is rounded.
     expect(large.passed / small.passed).toBeLessThan(4.6);
     expect(large.longest).toBeLessThanOrEqual(10_000);
+    expect(large.together).toBeLessThanOrEqual(5_000);
     expect(large.reply).toBeLessThan(65_536 + 8 * shape(48_000).length);
   });
 });
@@ -129,6 +150,11 @@ it('lines with nothing in them are counted, and no list of them is made', () => 
     expect([table.rows.at(-1)?.line, table.rows.length, table.moreEmpty]).toEqual([LINES + 3, 103, LINES - 100]);
     expect(work).toBeLessThan(PASSES * LINES);
   }
+});
+
+it('a probe that read each second for days is read', () => {
+  const profile = Array.from({ length: 200_000 }, (_, second) => ({ hour: second / 3600, celsius: 37 + (second % 3) }));
+  expect(warmthOf(profile)).toMatchObject({ coolest: 37, warmest: 39 });
 });
 
 describe('an answer', () => {
