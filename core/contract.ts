@@ -414,7 +414,7 @@ const NotesPages = z.strictObject({
   remarks: count,
   /** Of the remarks those that tell of spoilage, and what nobody has answered of these and of the others. */
   telling: count,
-  unread: z.strictObject({ telling: count, others: count }),
+  unread: z.strictObject({ telling: count, doubted: count, others: count }),
   /** Each assumption once, with the first rows it holds for and how many they are. */
   shared: z.array(z.strictObject({ sentence: z.string(), rows: z.array(z.int().positive()), of: count })),
 });

@@ -315,7 +315,9 @@ export const refusals = {
   'seed stopped': (p) =>
     `${text(p, 'seed')}: ${text(p, 'says')} Nothing is seeded from it unless you write down why it may be: give that reason as why. When in doubt, take another jar.`,
   'reserve spoiled': (p) =>
-    `${text(p, 'jar')} is spoiled: not food and not seed, so nothing of it is kept back. Discard it.`,
+    p['discard'] === 'remark'
+      ? `A note of ${text(p, 'jar')} says that it spoiled, and nobody has answered it: until then nothing of it is kept back. Answer that note first.`
+      : `${text(p, 'jar')} ${p['discard'] === 'not set' ? 'did not set' : 'is spoiled'}: not food and not seed, so nothing of it is kept back. Discard it.`,
   'reason needed': (p) =>
     `${text(p, 'jar')} is spoiled, and the cautions because of it would fall away. Write a few words on why it was entered by mistake.`,
   unexpected: (p) => `Something went wrong inside the program (${text(p, 'ref')}). Nothing was changed.`,

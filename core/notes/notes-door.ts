@@ -15,5 +15,5 @@ export type {
 export { KeptStages } from './kept-stages';
 export { readNotes } from './read-notes';
 export { countStates, paged, pageOf, shareAssumptions, type Paged } from './plan/pages';
-export { remarksOfPlan, rowReadAs, suspiciousReadAs } from './plan/remarks-of-plan';
+export { doubtedRow, remarksOfPlan, rowReadAs, suspiciousReadAs } from './plan/remarks-of-plan';
 export { sheetQuestion } from './plan/telling';

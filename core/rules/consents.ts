@@ -262,8 +262,9 @@ const seedsStopped = (code: 'seed without acid' | 'seed stopped', by: readonly S
 
 function* spoiledReserves(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
   for (const { key, jar, keptOn } of facts.portions.values()) {
-    if (!fresh.reserves.has(key) || known.discard(jar, keptOn) === null) continue;
-    yield { code: 'reserve spoiled', params: { jar: facts.label(jarIn(facts, jar)) }, jar };
+    const discard = fresh.reserves.has(key) ? known.discard(jar, keptOn) : null;
+    if (discard === null) continue;
+    yield { code: 'reserve spoiled', params: { jar: facts.label(jarIn(facts, jar)), discard }, jar };
   }
 }
 

@@ -1,6 +1,6 @@
 // What an import would make of a ledger, as facts: its plan laid over the jars of the ledger that it names. So the rule book
 // is asked before anything is written, and a row that can't be stays aside by itself.
-import { isSpoiled } from '../safety/take-out';
+import { discardOf } from '../safety/take-out';
 import type { NotesPlan, PlannedChange, PlannedJar } from '../notes/notes-plan';
 import type { Fresh } from './consents';
 import {
@@ -76,7 +76,7 @@ class PlanBuilder {
 
   #addOutcome(jar: number, { outcome }: PlannedJar): void {
     if (outcome === null) return;
-    if (isSpoiled(outcome)) this.spoiled.add(jar);
+    if (discardOf(outcome) !== null) this.spoiled.add(jar);
     const { ph, earlyPh, setAfterHours, setByHours, setAtTakeOut, powerCutHours } = outcome;
     const acidity = [ph, earlyPh].filter((one) => one !== null);
     this.observations.push({

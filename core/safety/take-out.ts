@@ -27,14 +27,11 @@ const seenIn = (outcome: Shown, additions: readonly string[]): SeenOfJar => ({
 });
 
 /**
- * Why what a form tells means that a jar is neither food nor seed; null where it doesn't. No outcome is unknown: callers
- * pass recorded ones.
+ * Why what a form tells means that a jar is neither food nor seed; null where it doesn't. "The fibre did this" never changes
+ * that. No outcome is unknown: callers pass recorded ones.
  */
 export const discardOf = (outcome: Shown): Discard | null =>
   ownSafety(seenIn(outcome, []), null, null).discard;
-
-/** Whether a jar is to be discarded by what a form tells. "The fibre did this" never changes the answer. */
-export const isSpoiled = (outcome: Shown): boolean => discardOf(outcome) !== null;
 
 /** Whether words for texture tell of fine bubbles: normal for this kind of culture, yet to be asked about. */
 export const tellsOfBubbles = (texture: string | null): boolean =>

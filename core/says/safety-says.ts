@@ -187,11 +187,9 @@ export function eatSentence({
   return 'Nothing that was noted forbids eating it, which is no proof: look and smell first, and when in doubt, discard.';
 }
 
-/** The same of a jar of which nobody said for long that it is there. */
-export function eatIfThere(answer: Parameters<typeof eatSentence>[0]): string {
-  const says = eatSentence(answer);
-  return `Nobody noted that it is still there. If it is: ${says.charAt(0).toLowerCase()}${says.slice(1)}`;
-}
+/** Of a jar older than anything is kept of which nobody said that it is there: nothing is asked of it, and it is no food. */
+export const LONG_PAST =
+  'Nobody noted what became of it. It is past eating: if it is still there, discard it.';
 
 /** The same once it was looked at and smelled today and nothing was seen: not asked for again on the same day. */
 export function lookedSentence({
@@ -300,8 +298,7 @@ export const fromMateSentence = ({
 }: {
   readonly mate: string;
   readonly spoiled: string;
-}): string =>
-  `It descends from ${mate}, which is set aside because of ${spoiled}. Look into that first, or start afresh.`;
+}): string => `It descends from ${mate}, which is set aside because of ${spoiled}. Look into that first.`;
 
 /** What follows of a set-aside jar that is picked as seed. */
 export const ASIDE_AS_SEED =

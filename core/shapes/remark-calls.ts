@@ -48,7 +48,8 @@ export const RemarksReply = z.strictObject({
 
 /**
  * What a row of notes says in words. `id` goes into `answers`, with 'fine', 'look' or 'discard'; 'remark:suspicious' answers all
- * rows whose words tell of spoilage, 'remark:others' all the rest, except where a row has an answer of its own.
+ * rows whose words tell of spoilage, 'remark:others' all the rest of which nothing is in doubt, except where a row has an answer
+ * of its own.
  */
 export const NoteRemark = z.strictObject({
   id: z.string(),
@@ -57,6 +58,8 @@ export const NoteRemark = z.strictObject({
   text: z.string(),
   /** A plain word of spoilage stands in it, answered or not. */
   tells: z.boolean(),
+  /** The program itself doubts something of the row (a power cut, its warmth): only its own answer counts. */
+  doubted: z.boolean(),
   /** Until it is answered its jar counts as *discard*. */
   stops: z.boolean(),
   readAs: z.enum(READ_AS).nullable(),

@@ -1,7 +1,7 @@
 // Bringing in a keeper's spreadsheet: reads it against what the ledger has, and adds what is new as one act.
 import { createHash } from 'node:crypto';
 import type { NotesPreview, Parsed, Reply } from '../../core/contract';
-import { isSpoiled } from '../../core/safety/take-out';
+import { discardOf } from '../../core/safety/take-out';
 import {
   KeptStages,
   paged,
@@ -9,6 +9,7 @@ import {
   readNotes,
   type Paged,
   remarksOfPlan,
+  doubtedRow,
   rowReadAs,
   suspiciousReadAs,
   sheetQuestion,
@@ -54,7 +55,7 @@ function factsOf(ledger: Ledger, uid: string): LedgerFacts | null {
     milk: jar.milk,
     setWord: outcome?.setWord ?? null,
     ph: outcome?.ph ?? null,
-    spoiled: outcome !== null && isSpoiled(outcome),
+    spoiled: outcome !== null && discardOf(outcome) !== null,
     additions: rows.where('addition', 'jar', key).map(({ name }) => name),
     seeds,
     note: jar.note,
@@ -203,16 +204,22 @@ function readRemarks(
   act: OpenAct,
   rows: readonly (readonly [key: number, line: number])[],
   answers: Answers,
+  doubted: ReadonlySet<number>,
 ): void {
+  const others = (line: number) => rowReadAs(answers, line, doubted.has(line) ? 'doubted' : 'other');
   const lineOf = new Map(
-    rows.filter(([, line]) => (suspiciousReadAs(answers, line) ?? rowReadAs(answers, line, false)) !== null),
+    rows.filter(([, line]) => (suspiciousReadAs(answers, line) ?? others(line)) !== null),
   );
   if (lineOf.size === 0) return;
   for (const [jar, remarks] of remarksAbout(act.rows, [...lineOf.keys()], false)) {
     const line = lineOf.get(jar) as number;
     const suspicious = remarks.some(({ of, stops }) => stops && of === 'jar');
     for (const { key, of, readAs, stops } of remarks) {
-      const answer = stops ? suspiciousReadAs(answers, line) : rowReadAs(answers, line, suspicious);
+      const answer = stops
+        ? suspiciousReadAs(answers, line)
+        : suspicious
+          ? rowReadAs(answers, line, 'spoilage')
+          : others(line);
       if (of === 'jar' && readAs === null && answer !== null) act.update('remark', key, { readAs: answer });
     }
   }
@@ -223,6 +230,7 @@ function write(ledger: Ledger, act: OpenAct, { file, plan }: Reading, job: Job, 
   const kept = new KeptFile(ledger, file.name, plan.headings);
   for (const source of plan.sources) shared.addSource(source);
   const byRow = new Map<string, number>();
+  const doubted = new Set<number>();
   const known = seedKeys(ledger, plan);
   const seedsOf = (planned: NotesPlan['jars'][number]): SeedOf[] =>
     planned.seedings.map(({ fromRow, fromUid, source, part, amount }) => {
@@ -250,8 +258,12 @@ function write(ledger: Ledger, act: OpenAct, { file, plan }: Reading, job: Job, 
     }
     if (planned.outcome) addOutcome(act, key, unworded(planned));
     noteRow(act, kept, planned, key);
+    if (doubtedRow(planned)) doubted.add(planned.line);
   }
-  for (const change of plan.changes) changeFromRow(act, shared, change, kept, seedsOf);
+  for (const change of plan.changes) {
+    changeFromRow(act, shared, change, kept, seedsOf);
+    if (doubtedRow(change.planned)) doubted.add(change.planned.line);
+  }
   const changed = plan.changes.map(
     ({ uid, planned }) => [ledger.rows.keyOf('jar', uid), planned.line] as const,
   );
@@ -259,6 +271,7 @@ function write(ledger: Ledger, act: OpenAct, { file, plan }: Reading, job: Job, 
     act,
     [...plan.jars.map(({ id, line }) => [byRow.get(id) as number, line] as const), ...changed],
     answers,
+    doubted,
   );
   job.step(plan.jars.length, plan.jars.length, 'bringing in rows');
 }

@@ -1,5 +1,5 @@
 // The forms that correct what went into a jar and what was seen of it. Each sends only what was changed.
-import { isSpoiled } from '../../core/safety/take-out';
+import { discardOf } from '../../core/safety/take-out';
 import type { MatesPowerCut } from '../../core/shapes/seed-codes';
 import type { Outcome } from '../../core/ledger/records';
 import { spoilagePassages } from '../../core/safety/remarks';
@@ -155,7 +155,8 @@ export function OutcomeOf({
         const { outcome: now, problems } = readOutcome(text, reader);
         const shelf = text.shelf === '' ? null : text.shelf === 'kept';
         const same = JSON.stringify(text) === JSON.stringify(initial);
-        const passages = same || text.wordsFine || isSpoiled(now) ? [] : spoilagePassages(unread(now));
+        const passages =
+          same || text.wordsFine || discardOf(now) !== null ? [] : spoilagePassages(unread(now));
         return {
           problems,
           doubt:

@@ -2,7 +2,7 @@
 import { useMemo } from 'react';
 import type { Reply } from '../../core/contract';
 import { portionName } from '../../core/ledger/portions';
-import { discardWord, eatIfThere, eatSentence } from '../../core/says/safety-says';
+import { discardWord, eatSentence, LONG_PAST } from '../../core/says/safety-says';
 import { longUnsaid } from '../../core/safety/still-there';
 import { dayLabel } from '../../core/lineage/labels';
 import { go, useAppState } from '../state/store';
@@ -200,8 +200,12 @@ function About({
   const preferences = usePreferences();
   const today = useAppState()?.today ?? null;
   const hardlyThere = today !== null && longUnsaid(view.onShelf, view.madeOn, today);
-  const says = hardlyThere ? eatIfThere : eatSentence;
-  const eats = safety === null || view.lost || view.onShelf === false || warm ? null : says(safety);
+  const eats =
+    safety === null || view.lost || view.onShelf === false || warm
+      ? null
+      : hardlyThere && safety.eat
+        ? LONG_PAST
+        : eatSentence(safety);
   const rows = recordRows(jar, preferences);
   const heldKeys = useMemo(
     () => jar.ancestors.filter((key) => (flagsByKey(key) & (FLAG.spoiled | FLAG.setAside)) !== 0),

@@ -50,7 +50,7 @@ export function RowRemarks({
   readonly from: number;
 }) {
   const title = useId();
-  const { telling, others } = pages.unread;
+  const { telling, doubted, others } = pages.unread;
   if (pages.remarks === 0) return null;
   const page = {
     from,
@@ -84,6 +84,12 @@ export function RowRemarks({
           </button>
         )}
       </div>
+      {doubted > 0 && (
+        <p className="soft">
+          {doubted === 1 ? 'One row is' : `${count(doubted, 'row')} are`} in doubt for another reason, such as
+          a power cut or its warmth: answer {doubted === 1 ? 'it' : 'each'} by itself.
+        </p>
+      )}
       <ul className="stack">
         {remarks.map((remark) => (
           <One key={remark.id} remark={remark} />

@@ -2,7 +2,7 @@
 // counted UUIDv7. For tests of what the scenario says; that the ledger takes it is tested in tests/ledger.
 import { contract, type BatchEntry, type Parsed } from '../../core/contract';
 import { demoWrites, type DemoReply, type DemoWrite } from '../../core/demo/writes';
-import { isSpoiled } from '../../core/safety/take-out';
+import { discardOf } from '../../core/safety/take-out';
 import { ownSafety } from '../../core/safety/own-safety';
 import { looksOf } from '../../core/safety/seen';
 import type { Outcome } from '../../core/ledger/records';
@@ -145,7 +145,7 @@ export function play(): Played {
       lost: false,
       finalVolumeMl: jar.entry.finalVolume?.value ?? null,
       countPerMl: null,
-      spoiled: outcome !== null && isSpoiled(outcome),
+      spoiled: outcome !== null && discardOf(outcome) !== null,
       ...(outcome === null
         ? {}
         : { safety: ownSafety({ looks: looksOf(outcome), additions: [], openedOn: null }, null, jar.day) }),

@@ -189,3 +189,27 @@ it('before they come in all remarks are listed, a page at a time, and many are a
   expect(second?.tells).toBe(true);
   session.close();
 }); // prettier-ignore
+
+it('that all others are fine speaks for no row of which something else is in doubt', () => {
+  const rows = ['2026-03-01,Blue Tin capsules,liked by all', '2026-03-02,2026-03-01 a,power cut 3 h in the night', '2026-03-03,2026-03-01 a,maybe a bit fizzy']; // prettier-ignore
+  const file = { name: 'notes.csv', bytes: new TextEncoder().encode(['date,seed,note', ...rows].join('\n')) };
+  const session = newSession();
+  const answers = { 'remark:others': 'fine' };
+  const { remarks = [] } = must(session, 'notes.preview', { file, answers });
+  const read = Object.fromEntries(remarks.map(({ text, doubted, readAs }) => [text, [doubted, readAs]]));
+  expect(read).toEqual({
+    'liked by all': [false, 'fine'],
+    'power cut 3 h in the night': [true, null],
+    'maybe a bit fizzy': [true, null],
+  });
+  // What is in doubt stands before the rest.
+  expect(remarks.at(-1)?.text).toBe('liked by all');
+  must(session, 'notes.bringIn', { file, answers });
+  const open = must(session, 'remarks.list', {}).remarks.map(({ text }) => text);
+  expect(open.toSorted()).toEqual(['maybe a bit fizzy', 'power cut 3 h in the night']);
+  // An answer of its own counts.
+  const own = remarks.find(({ text }) => text.startsWith('power'));
+  const { remarks: answered = [] } = must(session, 'notes.preview', { file: { ...file, name: 'other.csv' }, answers: { ...answers, [own?.id ?? '']: 'look' } }); // prettier-ignore
+  expect(answered.find(({ id }) => id === own?.id)?.readAs ?? 'look').toBe('look');
+  session.close();
+});

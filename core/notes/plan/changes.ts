@@ -1,6 +1,6 @@
 // Rows of jars that are in the ledger already: how a changed row differs, what is asked about it, and what an answer changes.
 import type { NoteColumn } from '../../contract';
-import { isSpoiled } from '../../safety/take-out';
+import { discardOf } from '../../safety/take-out';
 import { readFacts, spelledAlike } from '../rows/row-facts';
 import { plain, tidy } from '../../quantities/quantities';
 import type { OwnCells, LedgerFacts, LedgerView, NotesInput, PlannedChange, PlannedJar } from '../notes-plan';
@@ -97,7 +97,7 @@ export function askChanged(row: NoteRow, input: NotesInput, hanging: () => reado
   row.log.questions.length = 0;
   const now = ledger.factsOf(uid);
   const outcome = row.facts?.outcome ?? null;
-  const spoiled = outcome !== null && isSpoiled(outcome);
+  const spoiled = outcome !== null && discardOf(outcome) !== null;
   const planned = ledger.jars.some((jar) => jar.uid === uid && jar.planned);
   const urgent = now !== null && spoiled && !now.spoiled && !planned;
   if (!ledger.fromNotes.has(uid) && !urgent) {

@@ -1,5 +1,5 @@
 // Columns that are new to rows of the ledger, or gone: asked about once for the whole file, not row by row.
-import { isSpoiled } from '../../safety/take-out';
+import { discardOf } from '../../safety/take-out';
 import { OF_SEEDS, readAs, takesColumn } from './changes';
 import type { Column, Layout } from '../layout/column-meanings';
 import type { FileSays, Question, Said } from '../said';
@@ -74,5 +74,5 @@ export function newlySpoiled(row: NoteRow, { ledger }: NotesInput): boolean {
   if (row.other === null || row.other.added.length === 0 || row.facts === null || ledger.mistaken.has(uid))
     return false;
   const { outcome } = row.facts;
-  return outcome !== null && isSpoiled(outcome) && ledger.factsOf(uid)?.spoiled === false;
+  return outcome !== null && discardOf(outcome) !== null && ledger.factsOf(uid)?.spoiled === false;
 }

@@ -47,9 +47,10 @@ function unanswered(
 ): Pick<NonNullable<NotesPreview['pages']>, 'telling' | 'unread'> {
   const unread = remarks.filter(({ readAs }) => readAs === null);
   const telling = unread.filter(({ tells }) => tells).length;
+  const doubted = unread.filter((one) => one.doubted).length;
   return {
     telling: remarks.filter(({ tells }) => tells).length,
-    unread: { telling, others: unread.length - telling },
+    unread: { telling, doubted, others: unread.length - telling - doubted },
   };
 }
 

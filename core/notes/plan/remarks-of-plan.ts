@@ -1,10 +1,13 @@
 // What rows say in words, listed for the keeper to read: what may tell of spoilage first. Only an answer is a fact.
 import type { NotesPreview } from '../../contract';
 import type { READ_AS } from '../../ledger/facts/seen-facts';
+import { inDoubtBecause } from '../../safety/doubts';
 import { saysInWords } from '../../safety/in-words';
+import { readRemark } from '../../safety/remark-words';
 import { tellsOfSpoiling } from '../../safety/remarks';
 import type { NotesInput, NotesPlan, PlannedJar } from '../notes-plan';
 import { ALL_SUSPICIOUS, saidFine } from '../rows/outcomes';
+import { isOddWarmth } from '../rows/row-facts';
 
 type ReadAs = (typeof READ_AS)[number];
 type Listed = NonNullable<NotesPreview['remarks']>[number];
@@ -19,29 +22,57 @@ const given = (answers: NotesInput['answers'], id: string): ReadAs | null => {
 /**
  * How the keeper reads the words of a row: as that row was answered, else as all such rows were ('remark:suspicious',
  * 'remark:others'); null: not answered.
- * @param suspicious whether a plain word of spoilage stands in them
+ * @param say what they say: a plain word of spoilage; or the program itself doubts something of the row, and no answer for many
+ * speaks for it
  */
-export const rowReadAs = (answers: NotesInput['answers'], line: number, suspicious: boolean): ReadAs | null =>
-  given(answers, `remark:${line}`) ?? given(answers, suspicious ? ALL_SUSPICIOUS : 'remark:others');
+export function rowReadAs(
+  answers: NotesInput['answers'],
+  line: number,
+  say: 'spoilage' | 'doubted' | 'other',
+): ReadAs | null {
+  const own = given(answers, `remark:${line}`);
+  if (own !== null || say === 'doubted') return own;
+  return given(answers, say === 'spoilage' ? ALL_SUSPICIOUS : 'remark:others');
+}
+
+/**
+ * Whether the program itself leaves something of a row in doubt: a power cut, a slow start, a pH above 4.6, an unusual warmth, or
+ * words that it asks about. That all others are fine does not speak for such a row.
+ */
+export function doubtedRow({ outcome, fields, hold }: PlannedJar): boolean {
+  const beside = { jar: fields.note, hold: null, batch: null };
+  const celsius = hold?.planned?.value ?? null;
+  return (
+    inDoubtBecause(outcome, null, beside) !== null ||
+    (celsius !== null && isOddWarmth(celsius)) ||
+    [fields.note, ...FIELDS.map((field) => outcome?.[field] ?? null)].some(
+      (text) => text !== null && readRemark(text).asks.length > 0,
+    )
+  );
+}
 
 /** How a row's words are read where they may tell of spoilage: as its remarks were answered, or a question about such words. */
 export const suspiciousReadAs = (answers: NotesInput['answers'], line: number): ReadAs | null =>
-  rowReadAs(answers, line, true) ?? (saidFine(answers, line) ? 'fine' : null);
+  rowReadAs(answers, line, 'spoilage') ?? (saidFine(answers, line) ? 'fine' : null);
 
-function remarkOf({ line, label, fields, outcome }: PlannedJar, answers: NotesInput['answers']): Listed[] {
+function remarkOf(planned: PlannedJar, answers: NotesInput['answers']): Listed[] {
+  const { line, label, fields, outcome } = planned;
   const words = [
     ...FIELDS.flatMap((field) => ({ field, text: outcome?.[field] ?? null })),
     { field: 'note' as const, text: fields.note },
   ].flatMap(({ field, text }) => (text === null || !saysInWords(text) ? [] : [{ field, text }]));
   if (words.length === 0) return [];
   const tells = words.some(({ field, text }) => tellsOfSpoiling(text, field));
-  const readAs = tells ? suspiciousReadAs(answers, line) : rowReadAs(answers, line, false);
+  const doubted = !tells && doubtedRow(planned);
+  const readAs = tells
+    ? suspiciousReadAs(answers, line)
+    : rowReadAs(answers, line, doubted ? 'doubted' : 'other');
   const stops = tells && readAs === null;
-  return [{ id: `remark:${line}`, row: line, label, text: words.map(({ text }) => text).join(' · '), tells, stops, readAs }];
+  return [{ id: `remark:${line}`, row: line, label, text: words.map(({ text }) => text).join(' · '), tells, doubted, stops, readAs }];
 } // prettier-ignore
 
 /**
- * Words of all rows that come in, those that tell of spoilage first, answered or not.
+ * Words of all rows that come in, those that tell of spoilage first, then those of rows in doubt, answered or not.
  * @param look asked for each row whether it was cancelled
  */
 export const remarksOfPlan = (
@@ -54,4 +85,6 @@ export const remarksOfPlan = (
       look();
       return remarkOf(planned, answers);
     })
-    .toSorted((a, b) => Number(b.tells) - Number(a.tells) || a.row - b.row);
+    .toSorted(
+      (a, b) => Number(b.tells) - Number(a.tells) || Number(b.doubted) - Number(a.doubted) || a.row - b.row,
+    );

@@ -167,6 +167,9 @@ function hoursFromTimes(row: RowCells, madeOn: string | null): number | null {
 /** "36+", "100ish": as good as said, which "~" says to whoever reads figures. */
 const loosely = (text: string): string => text.trim().replace(/^(.*\d)\s?(?:\+|-?ish)$/, '~$1');
 
+/** A warmth (°C) in which no such culture is usually held (common practice, no source). */
+export const isOddWarmth = (celsius: number): boolean => celsius < 25 || celsius > 45;
+
 /** Asks whether an unusual figure is right. @returns whether it was answered that it is not, so that nothing is known */
 function leftBlank({ log, context }: RowCells, id: 'hours' | 'temperature', sentence: string): boolean {
   const answer = context.answers[`${id}:${log.row}`]?.trim().toLowerCase();
@@ -218,7 +221,7 @@ function readTemperature(row: RowCells): Temperature | null {
     row.log.assume(assumed.scale(text, parsed.scaleAssumed));
   if (parsed.range) row.log.assume(assumed.middle(text, `${Number(value.toFixed(2))} °C`));
   if (parsed.about) row.log.assume(assumed.about(text));
-  if ((value < 25 || value > 45) && leftBlank(row, 'temperature', question.warm(text))) {
+  if (isOddWarmth(value) && leftBlank(row, 'temperature', question.warm(text))) {
     row.log.keep(cell.column.heading, text);
     return null;
   }
