@@ -323,7 +323,7 @@ export function nextReply(outlook: Outlook, asked: Asked): NextReply {
         ...outlook.kept.assumed.map(costAssumedSays),
         'What is believed of the level that its batch passes on moves the chance of a weak jar; it never lifts a stop.',
         `The batch counts, not the jar that was picked of it: a third of what a jar scored more than ${AS_GOOD} points below its batch counts against it; what it scored above counts for nothing.`,
-        `Costs less than ${AS_GOOD_COST} of a jar apart are as good as equal: the fresher comes first, and a reserve is kept back.`,
+        `Costs less than ${AS_GOOD_COST * 1000} in 1,000 of a jar apart are as good as equal: the fresher comes first, and a reserve is kept back.`,
         `What has to be looked at first counts as ${Math.round(100 * LOOK_FIRST)} in 100 dearer for its place, with ${Math.round(100 * LOOK_AGAIN)} more for each further thing to look at, and what nobody has said to be still kept as ${Math.round(100 * MAY_BE_GONE)} in 100: they come before another only where they are clearly cheaper.`,
         'What nobody has written an outcome of comes after what was seen; while it may still be in its hold it is no seed.',
         'What descends from a jar in doubt, or from one whose hold was lifted, has to be looked at first; no score changes that.',

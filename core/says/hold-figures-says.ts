@@ -23,6 +23,13 @@ export interface Culture {
   readonly unknown: boolean;
 }
 
+/** A count to one figure, as one says it: "200 million", "1 billion". */
+const countInWords = (value: number): string => {
+  const rounded = Number(value.toPrecision(1));
+  if (rounded >= 1e9) return `${rounded / 1e9} billion`;
+  return rounded >= 1e6 ? `${rounded / 1e6} million` : rounded.toLocaleString('en');
+};
+
 const hours = (value: number): string => `${value.toFixed(1)} h`;
 const band = ({ low, middle, high }: Band): string =>
   `${hours(middle)} (${low.toFixed(1)} to ${high.toFixed(1)})`;
@@ -88,15 +95,14 @@ function storageFigures(storage: NonNullable<JarEvidence['seedStorage']>): Figur
   const source = frozen
     ? `${STORAGE_SOURCES.fridgeDays} ${STORAGE_SOURCES.freezeStep} ${STORAGE_SOURCES.frozenPerWeek}`
     : STORAGE_SOURCES.fridgeDays;
-  const power = (value: number): string => value.toExponential(0).replace('e+', ' × 10^');
   return [
     {
       name: 'count of the seed when used',
-      shown: `${power(count.middle)} per mL (${power(count.low)} to ${power(count.high)})`,
+      shown: `${countInWords(count.middle)} per mL (${countInWords(count.low)} to ${countInWords(count.high)})`,
       why: {
         formula: `The count falls by the same part each day in the fridge${frozen ? ', in one step by freezing and thawing, and slowly in the freezer' : ''}.`,
         inputs,
-        assumptions: [`The seed is taken to have begun at ${power(DEFAULT_COUNT_PER_ML)} per mL.`],
+        assumptions: [`The seed is taken to have begun at ${countInWords(DEFAULT_COUNT_PER_ML)} per mL.`],
         source,
       },
     },

@@ -3,7 +3,7 @@
 import type { NextAdvice, NextInput, Ranked, SeedCandidate } from '../advice/seed-candidate';
 import { costWords } from './cost-says';
 import { looksOf } from '../advice/looks';
-import { HOUR_OF_DELAY, reckonedGeneration } from '../advice/seed-cost';
+import { reckonedGeneration } from '../advice/seed-cost';
 import { restsOnAssumption } from '../advice/sureness';
 import { wouldChange } from '../advice/would-change';
 import { lineWords } from '../lineage/labels';
@@ -22,9 +22,6 @@ const isSlow = ({ delayHours }: SeedCandidate): boolean => delayHours >= SLOW_ST
 const SLOW_SAYS =
   'That makes a slow start likely. Keep to the early check: if the next jar is still loose or not sour by then, when in doubt, discard.';
 const percent = (x: number): string => `${Math.round(100 * x)} in 100`;
-
-const partOfJar = (part: number): string =>
-  part < 0.005 ? 'next to nothing' : `${part.toFixed(2)} of a jar`;
 
 /** Said beside a figure that no jars of the keeper's own stand behind. */
 export const STARTING_ASSUMPTION = 'a starting assumption';
@@ -58,12 +55,17 @@ const TOLD_FROM = 0.1;
 const carriesSays = (chance: number): string =>
   `Nearly a whole batch of its line spoiled. The chance that this seed carries on unseen what spoiled it is about ${percent(chance)}, which counts against it.`;
 
-/** How long it has been kept, as far as that was said, and what it costs. */
+/** A delay that is shorter than this is not said. */
+const TOLD_HOURS = 0.5;
+
+/** How long it has been kept, as far as that was said, and by how much later the next jar should set. */
 function keptSays({ kind, keptSaid, days, delayHours }: SeedCandidate): string {
-  const delay = `should cost the next jar about ${delayHours.toFixed(1)} h, counted as ${partOfJar(delayHours * HOUR_OF_DELAY)}${kind === 'reserve' ? ' for each jar of its first batch' : ''}`;
-  return keptSaid
-    ? `It has been kept for ${daysWords(days)}, which ${delay}.`
-    : `Nobody has said whether it is still kept. It has stood for ${daysWords(days)}, and that ${delay}.`;
+  const first = keptSaid
+    ? `It has been kept for ${daysWords(days)}`
+    : `Nobody has said whether it is still kept. It has stood for ${daysWords(days)}`;
+  if (delayHours < TOLD_HOURS) return `${first}.`;
+  const hours = Math.round(delayHours) === 1 ? 'an hour' : `${Math.round(delayHours)} hours`;
+  return `${first}, so ${kind === 'reserve' ? 'each jar of its first batch' : 'the next jar'} should set about ${hours} later.`;
 }
 
 /** Why a seed stands where it stands, the deciding thing first. */

@@ -2,11 +2,14 @@
 import { EARLY_SETS, SET_WORDS, WHEYS } from '../ledger/jar-fields';
 import type { CheckAside, PartSeen } from '../vigour/jar-evidence';
 
-/** "Set after 11.0 to 13.0 hours; usual is 12.0." */
+/** "12.5", "12". */
+const hours = (value: number): number => Number(value.toFixed(1));
+
+/** "Set after 11 to 13.5 hours; usual is 12." */
 export function partSays(seen: PartSeen): string {
   switch (seen.name) {
     case 'set time':
-      return `Set after ${seen.low.toFixed(1)} to ${seen.high.toFixed(1)} ${seen.warm ? 'warm hours' : 'hours'}; usual is ${seen.usual.toFixed(1)}.`;
+      return `Set after ${hours(seen.low)} to ${hours(seen.high)} ${seen.warm ? 'warm hours' : 'hours'}; usual is ${hours(seen.usual)}.`;
     case 'early pH':
       return `Early pH ${seen.ph.toFixed(2)}; usual is ${seen.usual.toFixed(2)}.`;
     case 'early set':
@@ -21,5 +24,5 @@ export function partSays(seen: PartSeen): string {
 }
 
 /** That an early check can't be compared. */
-export const asideSays = ({ hours, usual }: CheckAside): string =>
-  `The early check came after ${hours.toFixed(1)} h of warmth, usually ${usual.toFixed(1)} h: it can't be compared.`;
+export const asideSays = (check: CheckAside): string =>
+  `The early check came after ${hours(check.hours)} h of warmth, usually ${hours(check.usual)} h: it can't be compared.`;

@@ -176,7 +176,12 @@ export function jarSays(
         ? `Its plain siblings of the same seed in the same hold stand at ${shown(plain)}, it at ${shown(ownPoints)} as it came: that was the ${name}, not the culture.`
         : `Its plain siblings of the same seed in the same hold stand at ${shown(plain)}, it at ${shown(ownPoints)} as it came.`,
     );
-  } else if (unlike) reasons.push(`There is no plain sibling of the same seed in the same hold, so ${name} and culture can't be told apart here.`); // prettier-ignore
+  } else if (unlike) {
+    const recipe = name === 'nothing stirred in' ? 'having nothing stirred in' : `the ${name}`;
+    reasons.push(
+      `There is no plain sibling of the same seed in the same hold, so whether that is the culture or ${recipe} can't be told here.`,
+    );
+  }
   reasons.push(
     ...score.corrections.map((one) => correctionSays(one.name, one.for)),
     ...score.leftAside.map(asideSays),

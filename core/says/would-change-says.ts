@@ -20,7 +20,7 @@ const doingSays = ({ look, sayKept }: CanDo, it: string): string =>
 export function wouldChangeSays(change: PlaceChange, unit: string): string {
   switch (change.code) {
     case 'alone':
-      return 'Nothing else may be used, so nothing would.';
+      return 'No other seed may be used now.';
     case 'in doubt':
       return 'No score would change its place: it stands after every seed without such a doubt, unless what was written down of it is wrong and is corrected.';
     case 'cost decides nothing':

@@ -278,7 +278,9 @@ describe('what is not known', () => {
     const look = 'It has stood in the fridge for 42 days; jars are commonly used up within three weeks. Look and smell first, and when in doubt, discard.'; // prettier-ignore
     const old = of(session, '8 Apr a');
     expect(old.looks).toEqual([look]);
-    expect(old.reasons.join(' ')).toMatch(/kept for 42 days, which should cost the next jar about \d+\.\d h/);
+    expect(old.reasons.join(' ')).toMatch(
+      /kept for 42 days, so the next jar should set about \d+ hours later/,
+    );
     expect(next(session).sentence).toContain(`from 8 Apr a. ${look}`);
   });
 });
