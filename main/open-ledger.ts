@@ -1,6 +1,6 @@
 // Which ledger is open, and changing it: the keeper's own, another file, a new one, the demo. No electron here:
 // dialogs and the like come in as doors, so that the headless host and the tests use the same code.
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import type { AppState, CallName, Result } from '../core/contract';
@@ -44,6 +44,8 @@ export class OpenLedger {
   /** The keeper's own file: what the demo is left for. */
   #own: string | null;
   #demoFolder: string | null = null;
+  /** The invented ledger as it was when it was made: playing it takes far longer than writing it out again. */
+  #demoAsMade: Buffer | null = null;
   /** Openings one after another, whoever asks. */
   #turn: Promise<unknown> = Promise.resolve();
 
@@ -146,7 +148,13 @@ export class OpenLedger {
 
   async #openDemo(): Promise<Result<unknown>> {
     const folder = mkdtempSync(join(tmpdir(), 'jarline-demo-'));
-    const result = await this.#change(join(folder, 'demo.sqlite'), 'demo');
+    const file = join(folder, 'demo.sqlite');
+    if (this.#demoAsMade) writeFileSync(file, this.#demoAsMade);
+    const result = await this.#change(file, this.#demoAsMade ? 'open' : 'demo', () => {
+      // Whole in its file as long as nothing lies in a log beside it.
+      const log = statSync(`${file}-wal`, { throwIfNoEntry: false })?.size ?? 0;
+      if (log === 0) this.#demoAsMade ??= readFileSync(file);
+    });
     if (result.ok) {
       this.#dropDemo();
       this.#demoFolder = folder;
@@ -164,8 +172,13 @@ export class OpenLedger {
   /**
    * Opens another file and only then closes the present one. A file that is not a ledger, or a newer program's, is
    * refused and the present one stays; a damaged one is shown with its ways out.
+   * @param opened called once it is open, before anything can be asked of it
    */
-  async #change(file: string | null, mode: OpenMode): Promise<Result<unknown>> {
+  async #change(
+    file: string | null,
+    mode: OpenMode,
+    opened: () => void = () => undefined,
+  ): Promise<Result<unknown>> {
     const host = this.#begin(file, mode);
     const result = checkReply('app.state', await host.call('app.state', {}));
     const state = result.ok ? (result.value as AppState) : null;
@@ -174,6 +187,7 @@ export class OpenLedger {
       await host.close();
       return kept ? refuse('ledger refused', { sentence: state?.trouble?.sentence ?? '' }) : result;
     }
+    opened();
     const before = this.#host;
     this.#host = host;
     await before.close();

@@ -95,6 +95,22 @@ it('leaving the invented ledger removes no one else’s', async () => {
   expect(files.map((file) => existsSync(file))).toEqual([false, false]);
 }, 60_000); // prettier-ignore
 
+it('the invented ledger opened again is as it was made: what was recorded in it is gone, and it is left as before', async () => {
+  const ledger = opened(null);
+  const first = (await value(ledger, 'ledger.openDemo', {})).ledger;
+  const drawn = await ledger.call('family.drawing', { spacing: 'calendar' });
+  expect((await value(ledger, 'source.save', plainSource('Tin'))) as object).toBeTruthy();
+  expect((await value(ledger, 'app.state', {})).ledger?.sources).toBe((first?.sources ?? 0) + 1);
+  const again = (await value(ledger, 'ledger.openDemo', {})).ledger;
+  expect(again).toEqual({ ...first, file: again?.file });
+  expect(again?.file).not.toBe(first?.file);
+  expect(existsSync(first?.file ?? '')).toBe(false);
+  expect(await ledger.call('family.drawing', { spacing: 'calendar' })).toEqual(drawn);
+  expect(await value(ledger, 'ledger.leaveDemo', {})).toMatchObject({ ledger: null, trouble: null });
+  expect(existsSync(again?.file ?? '')).toBe(false);
+  await ledger.close();
+}, 60_000);
+
 it('where there can be no ledger that is said, and what is open stays open', async () => {
   const file = newFile();
   const ledger = opened(file);
