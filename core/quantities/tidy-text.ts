@@ -18,7 +18,7 @@ const PLAIN = /^[ -~]*$/;
  */
 export function tidy(text: string): string {
   // Most cells are plain: nothing to bring to one alphabet but their spaces.
-  if (PLAIN.test(text)) return text.replace(/ {2,}/g, ' ').trim();
+  if (PLAIN.test(text)) return (text.includes('  ') ? text.replace(/ {2,}/g, ' ') : text).trim();
   let out = '';
   let inPower = false;
   for (const character of text) {

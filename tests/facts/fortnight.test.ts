@@ -3,19 +3,17 @@
 // day nine, a caution lifted, undone, merged with a friend's copy. Invented. After each step the ledger passes plain SQL
 // checks, and at the end the journal gives back every state that there was in between.
 import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Input, Reply } from '../../core/contract';
-import { readExport } from '../../core/readings/read-export';
-import { momentText } from '../../core/ledger/stored-moments';
-import { handOver } from '../../main/ledger/facts/hand-over';
-import { decideReceived, mergeRows, type Merged } from '../../main/ledger/facts/merge';
-import type { HandedRows } from '../../main/ledger/facts/hand-over';
 import type { Session } from '../../main/session';
 import {
   ask,
   batchOf,
   must,
   newFile,
+  newFolder,
   openSession,
   plainJar,
   plainSource,
@@ -285,44 +283,17 @@ describe('a fortnight', () => {
     expect(familyJar(id.b).holdHours).toBe(34.33);
   });
 
-  step('a probe’s export comes in as readings, once', at(12, '08:00'), () => {
-    const text = readFileSync(new URL('../growth/bath-probe.csv', import.meta.url), 'utf8');
-    const around = {
-      began: null, ended: null, beganOffset: null, endedOffset: null, dates: 'day first' as const, offsetAt: () => 60, now: Date.parse(at(12, '08:00')) / 1000,
-    }; // prettier-ignore
-    const readings = readExport(text, 'bath', around).readings.map((one) => ({
-      at: momentText(one.at.seconds, one.at.offset),
-      c: one.celsius,
-    }));
-    const [series] = record([
-      {
-        kind: 'series',
-        hold: id.night,
-        place: 'bath',
-        heading: 'reading',
-        clock: 'local',
-        scale: '°F',
-      },
-    ]);
-    id.series = series ?? '';
-    expect(must(session, 'readings.add', { series: id.series, readings: readings.slice(0, 100) }).added).toBe(
-      100,
-    );
-    // The whole file again: only what is new is added.
-    expect(must(session, 'readings.add', { series: id.series, readings }).added).toBe(readings.length - 100);
-    expect(refusalOf(session, 'readings.add', { series: id.series, readings }).code).toBe('nothing changed');
-    expect(
-      refusalOf(session, 'readings.add', {
-        series: id.series,
-        readings: [{ at: readings[0]?.at ?? '', c: 12 }],
-      }).code,
-    ).toBe('reading differs');
-    expect(must(session, 'readings.list', { series: id.series }).readings.map(({ c }) => c)).toEqual(
-      readings.map(({ c }) => c),
-    );
-    expect(db().prepare('SELECT sum(n) FROM (SELECT count(*) AS n FROM reading)').pluck().get()).toBe(
-      readings.length,
-    );
+  step('a probe’s export comes in as a file, once', at(12, '08:00'), () => {
+    const file = { path: fileURLToPath(new URL('../growth/bath-probe.csv', import.meta.url)) };
+    const told = must(session, 'readings.bringIn', { hold: id.night, where: 'bath', file });
+    // One reading leaps: it is kept and not counted.
+    expect(told).toMatchObject({ readings: 205, added: 206 });
+    id.series = told.series;
+    expect(must(session, 'readings.bringIn', { hold: id.night, where: 'bath', file }).act).toBeNull();
+    expect(must(session, 'readings.list', { series: id.series }).readings).toHaveLength(206);
+    const again = { series: id.series, readings: [{ at: at(10, '19:40'), c: 12 }] };
+    expect(refusalOf(session, 'readings.add', again).code).toBe('reading differs');
+    expect(db().prepare('SELECT count(*) FROM reading').pluck().get()).toBe(206);
   });
 
   step('at take-out one is set, one is not, one is pink', at(12, '08:30'), () => {
@@ -578,38 +549,47 @@ describe('a fortnight', () => {
   );
 
   step('a friend takes a copy, changes it and gives it back: what differs waits', at(24, '10:00'), () => {
-    const facts = session.ledger.rows;
-    const key = facts.keyOf('jar', id.next);
-    record([
+    const [unread = ''] = record([
       { kind: 'remark', jar: id.next, text: 'for nobody else' },
       { kind: 'remark', jar: id.next, text: 'creamy', private: false, readAs: 'fine' },
     ]);
+    const folder = newFolder();
     const friend = openSession(newFile(), 'create', at(24, '12:00'));
-    const through = (handed: HandedRows): HandedRows => JSON.parse(JSON.stringify(handed)) as HandedRows;
-    const merge = (into: Session, handed: HandedRows): Merged | null =>
-      into.ledger.acts.run('ledger.merge', 'a hand-over', null, (act) =>
-        mergeRows(into.ledger.rows, act, through(handed)),
-      )?.value ?? null;
-    const taken = merge(friend, handOver(facts, key));
-    expect(taken?.waiting).toBe(0);
+    const handed = (from: Session, name: string): { path: string } => {
+      const file = { path: join(folder, name) };
+      must(from, 'handOver.write', { jar: id.next, file });
+      return file;
+    };
+    // Nobody gives a jar away of which something stands unread.
+    const early = { jar: id.next, file: { path: join(folder, 'early.json') } };
+    expect(refusalOf(session, 'handOver.write', early).code).toBe('remark unread');
+    must(session, 'facts.correct', { kind: 'remark', id: unread, changes: { readAs: 'fine' } });
+    const there = handed(session, 'there.json');
+    expect(readFileSync(there.path, 'utf8')).not.toContain('for nobody else');
+    expect(must(friend, 'handOver.read', { file: there })).toMatchObject({ jar: id.next, waiting: 0 });
     expect(troubles(friend.ledger.db)).toEqual([]);
     const theirs = must(friend, 'family.get', {}).jars.find((jar) => jar.id === id.next);
     const without = (jar: ReturnType<typeof familyJar> | undefined) => jar && { ...jar, cautions: [] };
     expect(without(theirs)).toEqual(without(familyJar(id.next)));
-    expect(
-      JSON.stringify(handOver(friend.ledger.rows, friend.ledger.rows.keyOf('jar', id.next))),
-    ).not.toContain('for nobody else');
-    // Changed there, and seeded from.
+    // Changed there, and given back: ours stands until the keeper says otherwise.
     must(friend, 'jar.correct', { id: id.next, changes: { vessel: 'two cups' } });
-    const back = merge(session, handOver(friend.ledger.rows, friend.ledger.rows.keyOf('jar', id.next)));
-    expect(back).toEqual({ added: 0, renewed: 0, waiting: 1 });
-    const [received] = [...facts.all('received')];
-    expect(received).toMatchObject({ about: key, decided: null });
-    expect(facts.get('jar', key).vessel).toBeNull();
-    session.ledger.acts.run('facts.correct', 'what a friend changed', null, (act) =>
-      decideReceived(facts, act, received?.key ?? 0, 'kept own'),
-    );
-    expect(merge(session, handOver(friend.ledger.rows, friend.ledger.rows.keyOf('jar', id.next)))).toBeNull();
+    const back = handed(friend, 'back.json');
+    const vessel = (): string | null => must(session, 'jar.get', { id: id.next }).record.jar.vessel;
+    expect(must(session, 'handOver.read', { file: back })).toMatchObject({
+      added: 0,
+      renewed: 0,
+      waiting: 1,
+    });
+    expect(vessel()).toBeNull();
+    const [received] = must(session, 'received.list', {}).received;
+    expect(received).toMatchObject({ record: id.next, differs: ['vessel'], decided: null });
+    must(session, 'received.decide', {
+      id: received?.id ?? '',
+      decided: 'kept own',
+      why: 'it was never in two cups',
+    });
+    expect(must(session, 'handOver.read', { file: back })).toMatchObject({ act: null });
+    expect(vessel()).toBeNull();
     friend.close();
   });
 
