@@ -136,6 +136,13 @@ const amountsIn = remembered(
 export const findAmounts = (text: string, options: AmountOptions, liquid = false): readonly FoundAmount[] =>
   amountsIn(text, options, liquid);
 
+/** A text without some of its parts, tidied: a space stands where each was. Parts by their place in tidy(text), in order. */
+export function cutOut(text: string, parts: readonly Pick<FoundAmount, 'start' | 'end'>[]): string {
+  const cut = (rest: string, { start, end }: Pick<FoundAmount, 'start' | 'end'>): string =>
+    `${rest.slice(0, start)} ${rest.slice(end)}`;
+  return parts.toReversed().reduce(cut, tidy(text));
+}
+
 function readAmounts(text: string, options: AmountOptions, liquid: boolean): readonly FoundAmount[] {
   const clean = tidy(text);
   const found: FoundAmount[] = [];

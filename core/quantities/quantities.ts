@@ -1,5 +1,5 @@
 // Reading and printing quantities: what people type on one side, stored values and units on the other.
-export { findAmounts, parseAmount } from './amounts';
+export { cutOut, findAmounts, parseAmount } from './amounts';
 export type { AmountAssumption, AmountOptions, FoundAmount, ParsedAmount } from './amounts';
 export { minorDigits, parseHours, parsePh, parsePrice, PH_POSSIBLE } from './measures';
 export type { ParsedHours, ParsedPh, ParsedPrice } from './measures';

@@ -2,6 +2,7 @@
 import type { NotesInput, PlannedChange, PlannedJar, RowRefused } from '../notes-plan';
 import { planJar } from './plan-jar';
 import type { NoteRow } from '../rows/note-row';
+import { answerOf, filled } from '../rows/row-cells';
 import { question } from '../notes-says';
 import { seedsFirst, waitForSeeds } from './seed-order';
 
@@ -9,11 +10,10 @@ const YES = 'it was so';
 
 /** Whether the keeper said that what is asked about a row was so. */
 export const saidSo = (line: number, answers: NotesInput['answers']): boolean =>
-  answers[`word:${line}`]?.trim().toLowerCase() === YES;
+  answerOf(answers, 'word', line) === YES;
 
 function leave(row: NoteRow, { sentence, asks }: RowRefused): void {
-  const cell = row.cells.find(({ column, text }) => column.meaning === 'seed' && text.trim() !== '');
-  row.log.problem(sentence, cell?.column.heading ?? null, cell?.text ?? null);
+  row.log.problem(sentence, filled(row.cells, 'seed')[0]);
   if (asks)
     row.log.ask('word', question.wasItSo(sentence), [
       [YES, 'Yes, it was so: bring it in'],

@@ -1,9 +1,6 @@
 // Across rows: no jar descends from itself, rows wait for seeds that are aside, seeds come first.
-import type { NoteColumn } from '../../contract';
 import { type NoteRow, labelOf } from '../rows/note-row';
 import { problem } from '../notes-says';
-
-const seedColumns: readonly NoteColumn[] = ['seed'];
 
 /** Marks jars that would descend from themselves. */
 export function refuseLoops(rows: readonly NoteRow[], byId: ReadonlyMap<string, NoteRow>): void {
@@ -32,11 +29,9 @@ export function refuseLoops(rows: readonly NoteRow[], byId: ReadonlyMap<string, 
         for (const row of loop) {
           if (told.has(row) || row.here !== null) continue;
           told.add(row);
-          const cell = row.cells.find(({ column }) => seedColumns.includes(column.meaning));
           row.log.problem(
             problem.ownAncestor([...loop, next].map(labelOf)),
-            cell?.column.heading ?? null,
-            cell?.text ?? null,
+            row.cells.find(({ column }) => column.meaning === 'seed'),
           );
         }
       } else if (!state.has(next)) {

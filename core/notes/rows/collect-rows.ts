@@ -35,13 +35,12 @@ const PROSE: ReadonlySet<NoteColumn> = new Set([
 function wholeCell(row: Row, column: Column, log: RowLog): string {
   const long = row.long?.get(column.index);
   if (long !== undefined && long.length > LONGEST_NOTE) {
-    log.problem(problem.cellTooLong(column.heading, long, long.length), column.heading, long);
+    log.problem(problem.cellTooLong(column.heading, long, long.length), { column, text: long });
     return '';
   }
   if (long === undefined || PROSE.has(column.meaning)) return long ?? row.cells[column.index] ?? '';
   if (column.meaning === 'ignore') return '';
-  log.ask('long', question.cellTooLong(column.heading, long.trim(), long.length));
-  log.keep(column.heading, long);
+  log.unread('long', question.cellTooLong(column.heading, long.trim(), long.length), { column, text: long });
   return '';
 }
 

@@ -1,6 +1,7 @@
 // Which jar each row is: its day (also where the year, or the whole day, is left out), its letter and its names.
-import { plain, tidy } from '../../quantities/quantities';
-import type { RowLog, Cell } from './row-cells';
+import type { NoteColumn } from '../../contract';
+import { cutOut, plain, tidy } from '../../quantities/quantities';
+import { filled, type RowLog, type Cell } from './row-cells';
 import type { DayOrder } from '../cells/days';
 import {
   cellDay,
@@ -54,7 +55,7 @@ function saysAgain(text: string, order: DayOrder, day: string | null, letter: st
   const found = findDay(clean);
   const read = found && dayIn(found, order);
   if (!found || !read || day === null) return false;
-  const rest = letterOf(`${clean.slice(0, found.start)} ${clean.slice(found.end)}`);
+  const rest = letterOf(cutOut(clean, [found]));
   return dayText(read, read.year ?? Number(day.slice(0, 4))) === day && (rest === '' || rest === letter);
 }
 
@@ -80,7 +81,8 @@ export function tellDay(read: ReadDay, shown: string): Told {
 const UNTOLD: Told = { day: null, toldDay: '', yearless: null, yearlessText: '' };
 
 /** The day of a day cell. @param within whether it may stand among other words, as a start does */
-function dayOfCell({ column, text }: Cell, within: boolean, order: DayOrder, log: RowLog): Told {
+function dayOfCell(cell: Cell, within: boolean, order: DayOrder, log: RowLog): Told {
+  const { text } = cell;
   const shown = text.trim();
   const serial = serialDay(text);
   const found = cellDay(text) ?? (within ? findDay(text) : null);
@@ -96,11 +98,11 @@ function dayOfCell({ column, text }: Cell, within: boolean, order: DayOrder, log
   const clean = tidy(text);
   const stray = inside && strayDigits(clean.slice(0, inside.start), clean.slice(inside.end));
   if (readInside && !stray) {
-    log.keep(column.heading, text);
+    log.keep(cell);
     return tellDay(readInside, shown);
   }
   const impossible = stray || (inside === null && likeDay(clean));
-  log.problem((impossible ? problem.dayImpossible : problem.dayNotRead)(shown), column.heading, text);
+  log.problem((impossible ? problem.dayImpossible : problem.dayNotRead)(shown), cell);
   return { ...UNTOLD, toldDay: clean };
 }
 
@@ -121,7 +123,7 @@ function nameOf(cell: Cell, order: DayOrder, log: RowLog): Named {
   const found = findDay(clean);
   const read = found && dayIn(found, order);
   const dated = found && read && !ONLY_NUMBER.test(clean);
-  const rest = dated ? `${clean.slice(0, found.start)} ${clean.slice(found.end)}` : clean;
+  const rest = dated ? cutOut(clean, [found]) : clean;
   // "1026-03-08 a" names no letter but a day that can't be.
   const impossible = found
     ? !ONLY_NUMBER.test(clean) && strayDigits(clean.slice(0, found.start), clean.slice(found.end))
@@ -133,7 +135,7 @@ function nameOf(cell: Cell, order: DayOrder, log: RowLog): Named {
   if (beside && letter !== beside[1]?.toLowerCase()) {
     letter = beside[1]?.toLowerCase() ?? null;
     log.assume(assumed.letterOf(rest.trim(), letter ?? ''));
-    log.keep(cell.column.heading, cell.text);
+    log.keep(cell);
   }
   if (dated && letter?.includes(' ')) {
     const parts = letter.split(' ');
@@ -189,8 +191,7 @@ export function readIdentity(
   dayAbove: DayAbove | null,
   apart: boolean,
 ): Identity {
-  const of = (meaning: string): Cell | undefined =>
-    cells.find(({ column, text }) => column.meaning === meaning && tidy(text) !== '');
+  const of = (meaning: NoteColumn): Cell | undefined => filled(cells, meaning)[0];
   const start = of('start');
   // A start with a day in it tells the day, where no column of its own does.
   const date = of('date') ?? (start && findDay(start.text) ? start : undefined);
@@ -206,11 +207,11 @@ export function readIdentity(
     if (named.labelDay.year !== null) log.assume(assumed.dayFromLabel(tidy(naming.text), told.toldDay));
   }
   if (!date && naming && named.impossible) {
-    log.problem(problem.dayImpossible(tidy(naming.text)), naming.column.heading, naming.text);
+    log.problem(problem.dayImpossible(tidy(naming.text)), naming);
     told = { ...told, toldDay: tidy(naming.text) };
   }
   if (jar && label && findDay(label.text) && !saysAgain(label.text, order, told.day, named.letter))
-    log.keep(label.column.heading, label.text);
+    log.keep(label);
   const batched = (['label', 'jar'] as const).every((meaning) =>
     cells.some(({ column }) => column.meaning === meaning),
   );
@@ -227,7 +228,7 @@ export function readIdentity(
       const { day, toldDay, yearless, yearlessText } = dayAbove;
       told = { day, toldDay, yearless, yearlessText };
       log.assume(assumed.dayFromAbove(day ?? yearlessText));
-    } else log.problem(problem.dayMissing(), null, null);
+    } else log.problem(problem.dayMissing());
   }
   const long = named.letter !== null && named.letter.length > 20;
   return {

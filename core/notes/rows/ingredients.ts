@@ -1,8 +1,8 @@
 // Milk and additions of one row: names in one spelling, amounts where they are told.
 import type { Amount } from '../../ledger/basics';
-import { findAmounts, tidy } from '../../quantities/quantities';
+import { cutOut, findAmounts, tidy, type FoundAmount } from '../../quantities/quantities';
 import { bareHeading } from '../layout/headings';
-import { isNegative, sayAmount, tooMuch, type RowCells, type RowFacts } from './row-cells';
+import { isNegative, sayAmount, tooMuch, type Cell, type RowCells, type RowFacts } from './row-cells';
 import { assumed, problem, question } from '../notes-says';
 import { isNothing, milkName, readYesNo } from '../cells/cell-words';
 
@@ -14,112 +14,100 @@ function nameOfMilk(row: RowCells, text: string): string {
   return name;
 }
 
+/** An amount that stands among words, said; too much of anything is a problem. */
+function amountWithin({ log }: RowCells, found: FoundAmount, cell: Cell, text: string): Amount {
+  if (tooMuch(found.amount)) log.problem(problem.amountImpossible(text.trim()), cell);
+  sayAmount(log, found.text, found);
+  return { ...found.amount, typed: found.text.slice(0, 200) };
+}
+
+/** What stands around an amount: a name without marks and "of". */
+const nameAround = (text: string, of: RegExp): string =>
+  text.replace(/[()]/g, ' ').replace(of, '').replace(/\s+/g, ' ').trim();
+const OF_MILK = /^[\s,;:-]*(?:(?:of|de|d'|di|van|von|av|af)\s+)?|[\s,;:-]+$/gi;
+const OF_ADDITION = /^[\s,:x×-]*(?:(?:of|de|d'|di|van|von|av|af|added)\s+)?|[\s,:-]+$/gi;
+
+/** What one cell tells of the milk: its name, how much of it, or both. */
+function milkOf(cell: Cell, row: RowCells): Pick<RowFacts, 'milk' | 'milkAmount'> {
+  const { log } = row;
+  const { conventions } = row.context;
+  const { heading, unit } = cell.column;
+  const text = cell.text.trim();
+  if (isNegative(text)) log.problem(problem.amountImpossible(text), cell);
+  if (/^[\d\s.,/½¼¾⅓⅔]+$/.test(text)) {
+    const value = Number(tidy(text).replace(',', '.'));
+    if (unit !== null || conventions.bareUnits.has(heading))
+      return { milk: null, milkAmount: row.amount(cell, true) };
+    if (value >= 100) {
+      log.assume(assumed.unit(text, 'mL'));
+      return { milk: null, milkAmount: { value, unit: 'mL', typed: text } };
+    }
+    log.unread('milk', question.amountNotRead(heading, text), cell);
+    return { milk: null, milkAmount: null };
+  }
+  const found = findAmounts(text, conventions, true).filter(
+    ({ amount: { unit } }) => unit === 'mL' || unit === 'g',
+  );
+  const [first, second] = found;
+  if (first && !second) {
+    const name = nameAround(cutOut(text, found), OF_MILK);
+    const milkAmount = amountWithin(row, first, cell, text);
+    return { milk: name === '' ? null : nameOfMilk(row, name), milkAmount };
+  }
+  if (second) log.ask('milk', question.amountNotRead(heading, text));
+  return { milk: nameOfMilk(row, tidy(text)), milkAmount: null };
+}
+
 /** The milk and how much of it. */
 export function readMilk(row: RowCells): Pick<RowFacts, 'milk' | 'milkAmount'> {
-  let milk: string | null = null;
-  let milkAmount: Amount | null = null;
-  const [cell] = row.of('milk');
-  if (cell && !isNothing(cell.text)) {
-    const text = cell.text.trim();
-    if (isNegative(text)) row.log.problem(problem.amountImpossible(text), cell.column.heading, cell.text);
-    const found = findAmounts(
-      text,
-      { spoons: row.context.conventions.spoons, decimal: row.context.conventions.decimal },
-      true,
-    ).filter(({ amount }) => amount.unit === 'mL' || amount.unit === 'g');
-    const [first] = found;
-    if (/^[\d\s.,/½¼¾⅓⅔]+$/.test(text)) {
-      const number = Number(tidy(text).replace(',', '.'));
-      if (cell.column.unit !== null || row.context.conventions.bareUnits.has(cell.column.heading))
-        milkAmount = row.amount(cell, true);
-      else if (number >= 100) {
-        milkAmount = { value: number, unit: 'mL', typed: text };
-        row.log.assume(assumed.unit(text, 'mL'));
-      } else {
-        row.log.ask('milk', question.amountNotRead(cell.column.heading, text));
-        row.log.keep(cell.column.heading, text);
-      }
-    } else if (first && found.length === 1) {
-      const clean = tidy(text);
-      const name = `${clean.slice(0, first.start)} ${clean.slice(first.end)}`
-        .replace(/^[\s,;:()-]+|[\s,;:()-]+$/g, '')
-        .replace(/^(?:of|de|d'|di|van|von|av|af)\s+/i, '')
-        .replace(/[()]/g, ' ')
-        .replace(/\s+/g, ' ')
-        .trim();
-      if (tooMuch(first.amount))
-        row.log.problem(problem.amountImpossible(text), cell.column.heading, cell.text);
-      milkAmount = { ...first.amount, typed: first.text.slice(0, 200) };
-      sayAmount(row.log, first.text, first);
-      milk = name === '' ? null : nameOfMilk(row, name);
-    } else {
-      milk = nameOfMilk(row, tidy(text));
-      if (found.length > 1) row.log.ask('milk', question.amountNotRead(cell.column.heading, text));
-    }
-  }
+  const cell = row.told('milk');
+  let { milk, milkAmount } = cell ? milkOf(cell, row) : { milk: null, milkAmount: null };
   // "Whole milk (ml)": the heading names it.
   if (milk === null && cell && milkAmount !== null)
     milk = milkName(bareHeading(cell.column.heading).replace(/\s(?:ml|l|cl|dl|qt|cups?)$/, ''));
-  const [own] = row.of('milk amount');
-  if (own && !isNothing(own.text)) milkAmount = row.amount(own, true) ?? milkAmount;
+  const own = row.told('milk amount');
+  if (own) milkAmount = row.amount(own, true) ?? milkAmount;
   return { milk: milk?.slice(0, 200) ?? null, milkAmount };
+}
+
+type Added = { name: string; actual: Amount | null };
+
+/** One piece of a cell that names what was stirred in: goes to what was found, or is asked about. */
+function addPiece(piece: string, cell: Cell, row: RowCells, found: Added[]): void {
+  const { heading } = cell.column;
+  const amounts = findAmounts(piece, row.context.conventions);
+  const name = nameAround(cutOut(piece, amounts), OF_ADDITION);
+  const [first] = amounts;
+  const actual = first ? amountWithin(row, first, cell, piece) : null;
+  const kept = { ...cell, text: piece };
+  if (amounts.length > 1) row.log.unread('addition', question.amountNotRead(heading, piece.trim()), kept);
+  const last = found.at(-1);
+  if (name !== '') found.push({ name: name.slice(0, 200), actual });
+  else if (last && last.actual === null) last.actual = actual;
+  else row.log.unread('addition', question.notRead(heading, piece.trim()), kept);
 }
 
 /** What was stirred in, and how much of each. */
 export function readAdditions(row: RowCells): RowFacts['additions'] {
-  const found: { name: string; actual: Amount | null }[] = [];
-  const { conventions } = row.context;
+  const found: Added[] = [];
   for (const cell of row.of('addition')) {
+    const name = cell.column.additionName;
     if (isNothing(cell.text) || tidy(cell.text) === '0') continue;
-    if (cell.column.additionName !== null) {
-      const went = readYesNo(cell.text);
-      if (went === true && !/\d/.test(cell.text))
-        found.push({ name: cell.column.additionName, actual: null });
-      if (went !== null && !/\d/.test(cell.text)) continue;
-      const actual = row.amount(cell, false);
-      if (actual && actual.value > 0) found.push({ name: cell.column.additionName, actual });
-      continue;
-    }
-    if (isNegative(cell.text)) {
-      row.log.problem(problem.amountImpossible(cell.text.trim()), cell.column.heading, cell.text);
-      continue;
-    }
-    const pieces = cell.text.split(/\s*(?:\+|;|&|\n|,\s+|\s(?:and|und|et|y|e|og|och|i|plus)\s)\s*/i);
-    for (const piece of pieces) {
-      const clean = tidy(piece);
-      if (clean === '') continue;
-      const amounts = findAmounts(piece, { spoons: conventions.spoons, decimal: conventions.decimal });
-      let name = clean;
-      for (const amount of amounts.toReversed())
-        name = `${name.slice(0, amount.start)} ${name.slice(amount.end)}`;
-      name = name
-        .replace(/[()]/g, ' ')
-        .replace(/^[\s,:x×-]*(?:(?:of|de|d'|di|van|von|av|af|added)\s+)?|[\s,:-]+$/gi, '')
-        .replace(/\s+/g, ' ')
-        .trim();
-      const [first] = amounts;
-      if (first && tooMuch(first.amount))
-        row.log.problem(problem.amountImpossible(piece.trim()), cell.column.heading, cell.text);
-      if (first) sayAmount(row.log, first.text, first);
-      const actual = first ? { ...first.amount, typed: first.text.slice(0, 200) } : null;
-      if (amounts.length > 1) {
-        row.log.ask('addition', question.amountNotRead(cell.column.heading, piece.trim()));
-        row.log.keep(cell.column.heading, piece);
-      }
-      const last = found.at(-1);
-      if (name === '' && last && last.actual === null) last.actual = actual;
-      else if (name === '') {
-        row.log.ask('addition', question.notRead(cell.column.heading, piece.trim()));
-        row.log.keep(cell.column.heading, piece);
-      } else found.push({ name: name.slice(0, 200), actual });
-    }
+    if (name !== null) {
+      const went = /\d/.test(cell.text) ? null : readYesNo(cell.text);
+      const actual = went === null ? row.amount(cell, false) : null;
+      if (went === true || (actual && actual.value > 0)) found.push({ name, actual });
+    } else if (isNegative(cell.text)) row.log.problem(problem.amountImpossible(cell.text.trim()), cell);
+    else
+      for (const piece of cell.text.split(/\s*(?:\+|;|&|\n|,\s+|\s(?:and|und|et|y|e|og|och|i|plus)\s)\s*/i))
+        if (tidy(piece) !== '') addPiece(piece, cell, row, found);
   }
   const amounts = row.of('addition amount').filter(({ text }) => !isNothing(text));
   for (const [at, cell] of amounts.entries()) {
     const target = found.length === amounts.length ? found[at] : found.find(({ actual }) => actual === null);
     const read = row.amount(cell, false);
     if (target && target.actual === null) target.actual = read;
-    else if (read !== null) row.log.keep(cell.column.heading, cell.text);
+    else if (read !== null) row.log.keep(cell);
   }
   return found;
 }

@@ -6,15 +6,7 @@ import { parsePh, plain, tidy } from '../../quantities/quantities';
 import type { Cell, RowCells, RowFacts } from './row-cells';
 import { assumed, problem, question } from '../notes-says';
 import { readRemark } from '../../safety/remark-words';
-import {
-  isNothing,
-  isUnknown,
-  readSet,
-  readTang,
-  readWhey,
-  readYesNo,
-  saysNotSet,
-} from '../cells/cell-words';
+import { isNothing, readSet, readTang, readWhey, readYesNo, saysNotSet } from '../cells/cell-words';
 
 /** What is read of a jar's outcome, cell after cell. */
 interface Seen {
@@ -22,7 +14,8 @@ interface Seen {
   setAtTakeOut: boolean | null;
   /** The words that tell how it set. */
   setText: string;
-  texture: string[];
+  /** They, where they go beside the texture. */
+  setKept: string[];
   ph: number | null;
   phHow: Outcome['phHow'];
   signs: Outcome['signs'];
@@ -37,10 +30,6 @@ interface Seen {
 /** The one answer to all rows whose words tell of spoilage. */
 export const ALL_SUSPICIOUS = 'remark:suspicious';
 
-/** The answer to a question of a row, in lower case. */
-const answerTo = (id: string, { log, context }: RowCells): string | undefined =>
-  context.answers[`${id}:${log.row}`]?.trim().toLowerCase();
-
 /** How it set: one of the set words, else a question. */
 function readSetCell(row: RowCells, seen: Seen): void {
   const { log } = row;
@@ -49,7 +38,7 @@ function readSetCell(row: RowCells, seen: Seen): void {
   const text = cell.text.trim();
   seen.setText = text;
   const read = readSet(text);
-  const given = answerTo('set', row);
+  const given = row.answer('set');
   const answer = SET_WORDS.find((word) => word === given);
   if (answer === undefined && read.kind === 'word') {
     seen.setWord = read.word;
@@ -68,44 +57,37 @@ function readSetCell(row: RowCells, seen: Seen): void {
       [...SET_WORDS, ...(read.kind === 'pours' ? ['not set'] : [])].map((word) => [word, word]),
     );
   }
-  seen.texture.unshift(text);
+  seen.setKept.push(text);
 }
 
 function readPhCell(row: RowCells, seen: Seen): void {
-  const { log } = row;
-  const [cell] = row.of('ph');
-  if (!cell || isNothing(cell.text)) return;
+  const cell = row.told('ph');
+  if (!cell) return;
   const text = cell.text.trim();
-  const { heading } = cell.column;
   const read = parsePh(text);
   if (read.ok) {
     seen.ph = read.ph;
     seen.phHow = read.how;
-    if (read.range) log.assume(assumed.middle(text, `pH ${Number(read.ph.toFixed(3))}`));
-    if (read.about || /^[<>≤≥]/.test(text)) log.assume(assumed.about(text));
-  } else if (read.code === 'pH impossible') log.problem(problem.phImpossible(text), heading, cell.text);
-  else {
-    if (!isUnknown(text)) log.ask('ph', question.notRead(heading, text));
-    log.keep(heading, text);
-  }
+    row.sayFigure(
+      text,
+      { ...read, about: read.about || /^[<>≤≥]/.test(text) },
+      `pH ${Number(read.ph.toFixed(3))}`,
+    );
+  } else if (read.code === 'pH impossible') row.log.problem(problem.phImpossible(text), cell);
+  else row.figureUnread('ph', cell);
 }
 
-/** Whey and tang in the words that records have; other words are kept beside them. */
-function readWheyAndTang(row: RowCells): Pick<Outcome, 'whey' | 'tang'> {
-  const { log } = row;
-  const [wheyCell] = row.of('whey');
-  const [tangCell] = row.of('tang');
-  const whey = wheyCell ? readWhey(wheyCell.text) : null;
-  const tang = tangCell ? readTang(tangCell.text) : null;
-  if (wheyCell && plain(wheyCell.text) !== whey) {
-    if (whey !== null) log.assume(assumed.whey(wheyCell.text.trim(), whey));
-    log.keep(wheyCell.column.heading, wheyCell.text);
-  }
-  if (tangCell && plain(tangCell.text) !== tang) {
-    if (tang !== null) log.assume(assumed.tang(tangCell.text.trim(), tang));
-    log.keep(tangCell.column.heading, tangCell.text);
-  }
-  return { whey, tang };
+/** Whey or tang in the words that records have; other words are kept beside them. */
+function readWord<Word extends string>(
+  { of, log }: { of: Cell | undefined; log: RowCells['log'] },
+  read: (text: string) => Word | null,
+  said: (text: string, word: string) => string,
+): Word | null {
+  const word = of ? read(of.text) : null;
+  if (!of || plain(of.text) === word) return word;
+  if (word !== null) log.assume(said(of.text.trim(), word));
+  log.keep(of);
+  return word;
 }
 
 /** Columns whose words are heard for signs of spoilage. */
@@ -137,9 +119,9 @@ function hear(cell: Cell, row: RowCells, seen: Seen): void {
   }
   // Under “smell”, “off” alone says that it smells off.
   const remark = readRemark(meaning === 'smell' ? `smells ${text}` : text);
-  if (remark.asks.some(({ kind }) => kind === 'uncertain sign') && answerTo('sign', row) === 'fine') return;
+  if (remark.asks.some(({ kind }) => kind === 'uncertain sign') && row.answer('sign') === 'fine') return;
   // Read as fine, or to be looked at: then it is no sign. What it says of warmth is heard all the same.
-  const answered = answerTo('remark', row) ?? row.context.answers[ALL_SUSPICIOUS]?.trim().toLowerCase();
+  const answered = row.answer('remark') ?? row.context.answers[ALL_SUSPICIOUS]?.trim().toLowerCase();
   const excused = answered === 'fine' || answered === 'look';
   const reported = excused ? [] : remark.signs.filter((sign) => !seen.signs.includes(sign));
   seen.signs.push(...reported);
@@ -151,7 +133,7 @@ function hear(cell: Cell, row: RowCells, seen: Seen): void {
     if (reported.length === 0) log.assume(assumed.spoiledSaid(text));
   }
   if (!excused && remark.thrownOut && remark.signs.length === 0 && !remark.spoiledSaid) {
-    const why = answerTo('thrown', row);
+    const why = row.answer('thrown');
     if (why === undefined && !seen.spoiledSaid) seen.worded.spoiledSaid = true;
     if (why !== 'fine') seen.spoiledSaid = true;
     if (why === undefined) {
@@ -165,7 +147,7 @@ function hear(cell: Cell, row: RowCells, seen: Seen): void {
     log.assume(assumed.powerCut(text, remark.powerCut.hours));
   }
   if (!excused) for (const { kind } of remark.asks) askOf(kind, text, remark.signs.length > 0, row, seen);
-  if (meaning === 'spoiled') log.keep(heading, text);
+  if (meaning === 'spoiled') log.keep(cell);
 }
 
 /** Words that may mean spoilage: each with the id of its question and the question. */
@@ -186,9 +168,9 @@ function askOf(
   const { log } = row;
   if (kind === 'unsure') log.ask('unsure', question.unsure(text));
   else if (kind === 'uncertain sign') {
-    if (answerTo('sign', row) === undefined) log.ask('sign', question.uncertainSign(text), FINE_OR_NOT);
+    if (row.answer('sign') === undefined) log.ask('sign', question.uncertainSign(text), FINE_OR_NOT);
   } else if (kind === 'fibre') {
-    const given = answerTo('fibre', row);
+    const given = row.answer('fibre');
     seen.fibreDidThis ||= given === 'fibre';
     if (given === 'spoiled') seen.spoiledSaid = true;
     if (given !== undefined || signed) return;
@@ -199,7 +181,7 @@ function askOf(
     ]);
   } else {
     const [id, asks] = ASKED[kind];
-    const given = answerTo(id, row);
+    const given = row.answer(id);
     if (given === 'spoiled') seen.spoiledSaid = true;
     if (given === undefined) log.ask(id, asks(text), FINE_OR_NOT);
   }
@@ -218,56 +200,38 @@ function holdAgainstGate(row: RowCells, seen: Seen): void {
   row.log.assume(assumed.notSet(seen.setText, seen.ph));
 }
 
-/** Texts as one line that a record can hold; of a longer one all of it is kept in the note. */
-function lineOf(name: string, texts: readonly string[], { log }: RowCells): string | null {
-  const text = texts.join('; ');
-  if (text.length > 200) log.keep(name, text);
-  return text === '' ? null : text.slice(0, 200);
-}
-
 /** What was seen of a jar, or null where nothing is told. Missing is unknown. */
 export function readOutcome(row: RowCells): RowFacts['outcome'] {
-  const told = (meaning: NoteColumn): string[] => row.of(meaning).map(({ text }) => text.trim());
+  const { log } = row;
   const seen: Seen = {
-    setWord: null, setAtTakeOut: null, setText: '', texture: told('texture'), ph: null, phHow: null, signs: [], spoiledSaid: false,
+    setWord: null, setAtTakeOut: null, setText: '', setKept: [], ph: null, phHow: null, signs: [], spoiledSaid: false,
     worded: { signs: [], spoiledSaid: false }, fibreDidThis: false, powerCut: null, powerCutHours: null,
   }; // prettier-ignore
   readSetCell(row, seen);
   readPhCell(row, seen);
-  const words = readWheyAndTang(row);
+  const words = {
+    whey: readWord({ of: row.of('whey')[0], log }, readWhey, assumed.whey),
+    tang: readWord({ of: row.of('tang')[0], log }, readTang, assumed.tang),
+  };
   for (const cell of row.cells) {
     if (tidy(cell.text) === '') continue;
     if (HEARD.includes(cell.column.meaning)) hear(cell, row, seen);
     // In a column of milk or vessels it is read for something else: kept as words, it stops its jar until it is answered.
-    else if (UNHEARD.includes(cell.column.meaning) && namesSpoilage(cell.text))
-      row.log.keep(cell.column.heading, cell.text);
+    else if (UNHEARD.includes(cell.column.meaning) && namesSpoilage(cell.text)) log.keep(cell);
   }
   holdAgainstGate(row, seen);
-  const texture = lineOf('texture', seen.texture, row);
-  const [smell, colour] = [lineOf('smell', told('smell'), row), lineOf('colour', told('colour'), row)];
-  const { texture: _words, setText: _text, worded, ...facts } = seen;
-  const outcome = {
-    ...NOTHING_SEEN,
-    ...facts,
+  const { setKept, setText: _text, worded, ...facts } = seen;
+  const told = {
     ...words,
-    texture,
-    smell,
-    colour,
-    ...(worded.signs.length > 0 || worded.spoiledSaid ? { worded } : {}),
-  } satisfies RowFacts['outcome'];
-  const anything = [
-    facts.setAtTakeOut,
-    facts.setWord,
-    facts.ph,
-    facts.powerCut,
-    texture,
-    words.whey,
-    words.tang,
-    smell,
-    colour,
-  ];
-  const some = anything.some((one) => one !== null);
-  return some || facts.signs.length > 0 || facts.spoiledSaid || facts.fibreDidThis ? outcome : null;
+    texture: row.line('texture', setKept),
+    smell: row.line('smell'),
+    colour: row.line('colour'),
+  };
+  const { setAtTakeOut, setWord, ph, powerCut, signs, spoiledSaid, fibreDidThis } = facts;
+  const some = [setAtTakeOut, setWord, ph, powerCut, ...Object.values(told)].some((one) => one !== null);
+  if (!some && signs.length === 0 && !spoiledSaid && !fibreDidThis) return null;
+  const apart = worded.signs.length > 0 || worded.spoiledSaid ? { worded } : {};
+  return { ...NOTHING_SEEN, ...facts, ...told, ...apart };
 }
 
 /** Whether a question about words of spoilage in a row was answered by "It was fine". */

@@ -3,6 +3,7 @@ import type { ToldOutcome } from '../told-outcome';
 import type { NoteColumn } from '../../contract';
 import type { Amount, Temperature } from '../../ledger/basics';
 import { parseAmount, tidy, type FoundAmount } from '../../quantities/quantities';
+import { isNothing, isUnknown } from '../cells/cell-words';
 import type { Conventions } from '../conventions/file-habits';
 import type { Question } from '../said';
 import type { Column } from '../layout/column-meanings';
@@ -29,8 +30,9 @@ export class RowLog {
   /** Kitchen measures whose size follows from the region, as they were used. */
   readonly measures: NonNullable<FoundAmount['measure']>[] = [];
   constructor(readonly row: number) {}
-  problem(sentence: string, column: string | null = null, cell: string | null = null): void {
-    this.problems.push({ row: this.row, sentence, column, cell: cell === null ? null : quoted(cell) });
+  problem(sentence: string, cell?: Cell): void {
+    const [column, text] = cell ? [cell.column.heading, quoted(cell.text)] : [null, null];
+    this.problems.push({ row: this.row, sentence, column, cell: text });
   }
   assume(sentence: string): void {
     if (!this.assumptions.some((one) => one.sentence === sentence))
@@ -47,8 +49,13 @@ export class RowLog {
       blocks: false,
     });
   }
-  keep(heading: string, text: string): void {
-    this.note.push(`${heading}: ${text.trim()}`);
+  keep({ column, text }: Pick<Cell, 'text'> & { readonly column: Pick<Column, 'heading'> }): void {
+    this.note.push(`${column.heading}: ${text.trim()}`);
+  }
+  /** Of what can't be read: asks about it, and keeps it in the note. */
+  unread(kind: string, sentence: string, cell: Cell): void {
+    this.ask(kind, sentence);
+    this.keep(cell);
   }
   /** Says all that another log of the row says, too. */
   take(other: RowLog): void {
@@ -119,6 +126,14 @@ export interface Cell {
   readonly text: string;
 }
 
+/** The cells of a meaning that something stands in. */
+export const filled = (cells: readonly Cell[], meaning: NoteColumn): Cell[] =>
+  cells.filter(({ column, text }) => column.meaning === meaning && tidy(text) !== '');
+
+/** What the keeper answered to a question of a line, in lower case. */
+export const answerOf = (answers: CellContext['answers'], id: string, line: number): string | undefined =>
+  answers[`${id}:${line}`]?.trim().toLowerCase();
+
 /** The cells of one row, asked for by what their column means. */
 export class RowCells {
   constructor(
@@ -128,33 +143,62 @@ export class RowCells {
   ) {}
 
   of(meaning: NoteColumn): Cell[] {
-    return this.cells.filter(({ column, text }) => column.meaning === meaning && tidy(text) !== '');
+    return filled(this.cells, meaning);
+  }
+
+  /** The first cell of a meaning, unless it says that there is nothing. */
+  told(meaning: NoteColumn): Cell | null {
+    const [cell] = this.of(meaning);
+    return cell && !isNothing(cell.text) ? cell : null;
+  }
+
+  /** What the keeper answered to a question of this row, in lower case. */
+  answer(id: string): string | undefined {
+    return answerOf(this.context.answers, id, this.log.row);
+  }
+
+  /** What cells of a meaning say, as one line that a record can hold; of a longer one all of it is kept in the note. */
+  line(meaning: NoteColumn, before: readonly string[] = []): string | null {
+    const text = [...before, ...this.of(meaning).map((cell) => cell.text.trim())].join('; ');
+    if (text.length > 200) this.log.keep({ column: { heading: meaning }, text });
+    return text === '' ? null : text.slice(0, 200);
+  }
+
+  /** A figure that can't be read: asked about, unless it is said not to be known, and kept. */
+  figureUnread(kind: string, cell: Cell): void {
+    const text = cell.text.trim();
+    if (isUnknown(text)) this.log.keep(cell);
+    else this.log.unread(kind, question.notRead(cell.column.heading, text), cell);
+  }
+
+  /** Says that a figure is the middle of two, or none too sure. @param shown the figure as it was taken */
+  sayFigure(
+    text: string,
+    { range, about }: { readonly range: unknown; readonly about: boolean },
+    shown: string,
+  ): void {
+    if (range) this.log.assume(assumed.middle(text, shown));
+    if (about) this.log.assume(assumed.about(text));
   }
 
   /** A cell of one amount, with the unit of its heading; null with the text kept where it can't be read. */
   amount(cell: Cell, liquid: boolean): Amount | null {
     const text = cell.text.trim();
-    const bareUnit =
-      this.context.conventions.bareUnits.get(cell.column.heading) ?? cell.column.unit ?? undefined;
-    const parsed = parseAmount(
-      text,
-      { spoons: this.context.conventions.spoons, decimal: this.context.conventions.decimal, bareUnit },
-      liquid,
-    );
+    const { heading, unit } = cell.column;
+    const { conventions } = this.context;
+    const bareUnit = conventions.bareUnits.get(heading) ?? unit ?? undefined;
+    const parsed = parseAmount(text, { ...conventions, bareUnit }, liquid);
     if (parsed.ok && !tooMuch(parsed.amount)) {
       // A unit that stands in the heading is written, not assumed.
-      const said = parsed.assumed.filter((one) => one.kind !== 'unit' || cell.column.unit === null);
+      const said = parsed.assumed.filter(({ kind }) => kind !== 'unit' || unit === null);
       sayAmount(this.log, text, { ...parsed, assumed: said });
       return parsed.amount;
     }
-    if (parsed.ok || parsed.code === 'amount below zero' || parsed.code === 'amount too large') {
-      this.log.problem(problem.amountImpossible(text), cell.column.heading, cell.text);
-      return null;
-    }
+    if (parsed.ok || parsed.code === 'amount below zero' || parsed.code === 'amount too large')
+      this.log.problem(problem.amountImpossible(text), cell);
     // Without a unit the column as a whole is asked about.
-    if (parsed.code !== 'amount without unit' || bareUnit !== undefined)
-      this.log.ask('amount', question.amountNotRead(cell.column.heading, text));
-    this.log.keep(cell.column.heading, text);
+    else if (parsed.code === 'amount without unit' && bareUnit === undefined) this.log.keep(cell);
+    else this.log.unread('amount', question.amountNotRead(heading, text), cell);
     return null;
   }
 }

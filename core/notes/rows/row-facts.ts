@@ -15,7 +15,6 @@ import { hoursBetween, readMoment, readSpan } from '../cells/moments';
 import { readOutcome } from './outcomes';
 import { RowCells, type Cell, type CellContext, type RowFacts, type RowLog } from './row-cells';
 import { assumed, problem, question } from '../notes-says';
-import { isNothing, isUnknown } from '../cells/cell-words';
 
 const STAGES = /\s*(?:,\s+(?:then|dann|and|und)?|;|\+|→|->|\b(?:then|dann|and|und)\b)\s*/iu;
 const STAGE = /^(.*?\d\s?(?:h|hrs?|hours?|std\.?|stunden))\s*(?:@|at|bei|,)?\s*(\d.*)$/iu;
@@ -58,7 +57,7 @@ function splitHolds(cells: readonly Cell[], log: RowLog, { conventions }: CellCo
   const stages = cell && told.length === 1 ? readStages(cell.text, conventions) : null;
   if (cell && stages) {
     log.assume(assumed.stages(cell.text.trim(), String(stages.hours), stages.degrees));
-    if (stages.degrees === null) log.keep(cell.column.heading, cell.text);
+    if (stages.degrees === null) log.keep(cell);
     return cells.flatMap((one) =>
       one === cell
         ? [...as('hours', `${stages.hours} h`), ...as('temperature', stages.degrees ?? '')]
@@ -98,70 +97,58 @@ function splitHolds(cells: readonly Cell[], log: RowLog, { conventions }: CellCo
 
 /** Hours held; never a set time. */
 function readHours(row: RowCells): number | null {
-  const [cell] = row.of('hours');
-  if (!cell || isNothing(cell.text)) return null;
+  const cell = row.told('hours');
   const { decimal, order } = row.context.conventions;
-  if (readSpan(cell.text, order) !== null) return null;
+  if (!cell || readSpan(cell.text, order) !== null) return null;
+  const text = cell.text.trim();
   // "36 h (power cut 2 h)": what stands in brackets is kept.
-  const aside = /^(.*\d.*?)\s*\([^()]*\p{L}{3}[^()]*\)$/u.exec(tidy(cell.text))?.[1];
-  const whole = parseHours(loosely(cell.text), decimal);
+  const aside = /^(.*\d.*?)\s*\([^()]*\p{L}{3}[^()]*\)$/u.exec(tidy(text))?.[1];
+  const whole = parseHours(loosely(text), decimal);
   const parsed = whole.ok || aside === undefined ? whole : parseHours(aside, decimal);
-  if (parsed.ok && !whole.ok) row.log.keep(cell.column.heading, cell.text);
-  if (!parsed.ok) {
-    if (parsed.code === 'hours below zero')
-      row.log.problem(problem.hoursImpossible(cell.text), cell.column.heading, cell.text);
-    else {
-      if (!isUnknown(cell.text))
-        row.log.ask('hours', question.notRead(cell.column.heading, cell.text.trim()));
-      row.log.keep(cell.column.heading, cell.text);
-    }
+  if (parsed.ok && !whole.ok) row.log.keep(cell);
+  const inDays = cell.column.inDays && /^[\d\s.,/~-]+$/.test(tidy(text));
+  const hours = parsed.ok ? parsed.hours * (inDays ? 24 : 1) : null;
+  if (parsed.ok ? !(parsed.hours > 0) || (hours ?? 0) > 1000 : parsed.code === 'hours below zero') {
+    row.log.problem(problem.hoursImpossible(parsed.ok ? text : cell.text), cell);
     return null;
   }
-  const days = cell.column.inDays;
-  const bare = /^[\d\s.,/~-]+$/.test(tidy(cell.text));
-  const hours = days && bare ? parsed.hours * 24 : parsed.hours;
-  if (!(hours > 0) || hours > 1000) {
-    row.log.problem(problem.hoursImpossible(cell.text.trim()), cell.column.heading, cell.text);
+  if (!parsed.ok || hours === null) {
+    row.figureUnread('hours', cell);
     return null;
   }
-  if (days && bare) row.log.assume(assumed.unit(cell.text.trim(), 'days'));
-  if (parsed.range) row.log.assume(assumed.middle(cell.text.trim(), `${hours} h`));
-  if (parsed.about) row.log.assume(assumed.about(cell.text.trim()));
-  if ((hours < 3 || hours > 120) && leftBlank(row, 'hours', question.long(cell.text.trim()))) {
-    row.log.keep(cell.column.heading, cell.text);
-    return null;
-  }
-  return Number(hours.toFixed(4));
+  if (inDays) row.log.assume(assumed.unit(text, 'days'));
+  row.sayFigure(text, parsed, `${hours} h`);
+  if (!(hours < 3 || hours > 120) || !leftBlank(row, 'hours', question.long(text)))
+    return Number(hours.toFixed(4));
+  row.log.keep(cell);
+  return null;
 }
 
 /** Hours from when the hold began to when it ended, where no hours are told; the times are kept in the note. */
 function hoursFromTimes(row: RowCells, madeOn: string | null): number | null {
+  const { log } = row;
   const { order } = row.context.conventions;
   const told = row.of('start');
   // A day with its time of day is when the hold began, where no column of its own says so.
   const timed = row.of('date').filter(({ text }) => (readMoment(text, order)?.minutes ?? null) !== null);
-  const starts = told.length > 0 ? told : timed;
-  const ends = row.of('end');
-  const hoursCells = row.of('hours');
+  const [ends, hoursCells] = [row.of('end'), row.of('hours')];
   // "19:00 – 7:00" in one cell.
-  const spanned = hoursCells.find(({ text }) => readSpan(text, order) !== null);
-  const span = spanned ? readSpan(spanned.text, order) : null;
-  for (const cell of [...told, ...timed, ...ends, ...(spanned ? [spanned] : [])])
-    row.log.keep(cell.column.heading, cell.text);
+  const spanned = hoursCells.filter(({ text }) => readSpan(text, order) !== null).slice(0, 1);
+  const span = spanned[0] ? readSpan(spanned[0].text, order) : null;
+  for (const cell of [...told, ...timed, ...ends, ...spanned]) log.keep(cell);
   if (madeOn === null || (span === null && (ends.length === 0 || hoursCells.length > 0))) return null;
   const said = (cells: readonly Cell[]): string => cells.map(({ text }) => text.trim()).join(' ');
-  const [began, ended] = span ? [span.from, span.to] : [said(starts), said(ends)];
+  const [began, ended] = span ? [span.from, span.to] : [said(told.length > 0 ? told : timed), said(ends)];
   const [from, to] = [readMoment(began, order), readMoment(ended, order)];
   const held = from && to ? hoursBetween(from, to, madeOn) : null;
   if (held === null || held.hours > 240) {
-    row.log.ask('times', began === '' ? question.endAlone(ended) : question.timesNotRead(began, ended));
+    log.ask('times', began === '' ? question.endAlone(ended) : question.timesNotRead(began, ended));
     return null;
   }
   const hours = Number(held.hours.toFixed(4));
-  row.log.assume(assumed.heldFromTo(began, ended, String(hours), held.nextDay));
-  if ((hours < 3 || hours > 120) && leftBlank(row, 'hours', question.long(`${began} – ${ended}`)))
-    return null;
-  return hours;
+  log.assume(assumed.heldFromTo(began, ended, String(hours), held.nextDay));
+  const odd = hours < 3 || hours > 120;
+  return odd && leftBlank(row, 'hours', question.long(`${began} – ${ended}`)) ? null : hours;
 }
 
 /** "36+", "100ish": as good as said, which "~" says to whoever reads figures. */
@@ -171,10 +158,10 @@ const loosely = (text: string): string => text.trim().replace(/^(.*\d)\s?(?:\+|-
 export const isOddWarmth = (celsius: number): boolean => celsius < 25 || celsius > 45;
 
 /** Asks whether an unusual figure is right. @returns whether it was answered that it is not, so that nothing is known */
-function leftBlank({ log, context }: RowCells, id: 'hours' | 'temperature', sentence: string): boolean {
-  const answer = context.answers[`${id}:${log.row}`]?.trim().toLowerCase();
+function leftBlank(row: RowCells, id: 'hours' | 'temperature', sentence: string): boolean {
+  const answer = row.answer(id);
   if (answer !== 'right' && answer !== 'blank')
-    log.ask(id, sentence, [
+    row.log.ask(id, sentence, [
       ['right', 'It is right'],
       ['blank', 'Leave it blank'],
     ]);
@@ -185,80 +172,63 @@ function leftBlank({ log, context }: RowCells, id: 'hours' | 'temperature', sent
 const isWarm = (parsed: ParsedTemperature): boolean =>
   parsed.ok && parsed.temperature.value >= 25 && parsed.temperature.value <= 48;
 
+/** A temperature, and the other scale where the column's own can't be meant: "100" under "°C". */
+function inEitherScale(
+  text: string,
+  { scale, decimal }: CellContext['conventions'],
+): { parsed: ParsedTemperature; other: TemperatureScale | null } {
+  const parsed = parseTemperature(text, { scale, decimal });
+  if (scale === undefined || (parsed.ok && (parsed.scaleAssumed === null || isWarm(parsed))))
+    return { parsed, other: null };
+  const other = scale === '°C' ? '°F' : '°C';
+  const turned = parseTemperature(text, { scale: other, decimal });
+  return turned.ok && turned.scaleAssumed !== null && isWarm(turned)
+    ? { parsed: turned, other }
+    : { parsed, other: null };
+}
+
 /** The temperature of the hold. */
 function readTemperature(row: RowCells): Temperature | null {
-  const [cell] = row.of('temperature');
-  if (!cell || isNothing(cell.text)) return null;
+  const cell = row.told('temperature');
+  if (!cell) return null;
+  const { log } = row;
   const text = cell.text.trim();
-  const { scale, decimal } = row.context.conventions;
-  let parsed = parseTemperature(loosely(text), { scale, decimal });
-  let fits: TemperatureScale | null = null;
-  if (scale !== undefined && !(parsed.ok && (parsed.scaleAssumed === null || isWarm(parsed)))) {
-    // "100" under "°C": it fits a jar in the other scale only.
-    const other = scale === '°C' ? '°F' : '°C';
-    const turned = parseTemperature(loosely(text), { scale: other, decimal });
-    if (turned.ok && turned.scaleAssumed !== null && isWarm(turned)) {
-      parsed = turned;
-      fits = other;
-    }
+  const { conventions } = row.context;
+  const { parsed, other } = inEitherScale(loosely(text), conventions);
+  const value = parsed.ok ? parsed.temperature.value : Number.NaN;
+  if (parsed.ok ? value < 0 || value > 60 : parsed.code === 'temperature impossible') {
+    log.problem(problem.temperatureImpossible(text), cell);
+    return null;
   }
   if (!parsed.ok) {
-    if (parsed.code === 'temperature impossible')
-      row.log.problem(problem.temperatureImpossible(text), cell.column.heading, cell.text);
-    else {
-      if (!isUnknown(text)) row.log.ask('temperature', question.notRead(cell.column.heading, text));
-      row.log.keep(cell.column.heading, text);
-    }
+    row.figureUnread('temperature', cell);
     return null;
   }
-  const { value } = parsed.temperature;
-  if (value < 0 || value > 60) {
-    row.log.problem(problem.temperatureImpossible(text), cell.column.heading, cell.text);
-    return null;
-  }
-  if (fits !== null) row.log.assume(assumed.otherScale(text, fits, cell.column.heading));
-  else if (parsed.scaleAssumed && scale === undefined)
-    row.log.assume(assumed.scale(text, parsed.scaleAssumed));
-  if (parsed.range) row.log.assume(assumed.middle(text, `${Number(value.toFixed(2))} °C`));
-  if (parsed.about) row.log.assume(assumed.about(text));
-  if (isOddWarmth(value) && leftBlank(row, 'temperature', question.warm(text))) {
-    row.log.keep(cell.column.heading, text);
-    return null;
-  }
-  return parsed.temperature;
+  if (other !== null) log.assume(assumed.otherScale(text, other, cell.column.heading));
+  else if (parsed.scaleAssumed && conventions.scale === undefined)
+    log.assume(assumed.scale(text, parsed.scaleAssumed));
+  row.sayFigure(text, parsed, `${Number(value.toFixed(2))} °C`);
+  if (!isOddWarmth(value) || !leftBlank(row, 'temperature', question.warm(text))) return parsed.temperature;
+  log.keep(cell);
+  return null;
 }
+
+/** Columns that a jar has one of: what a further one tells is kept. */
+const ONCE = ['hours', 'temperature', 'milk', 'milk amount', 'set', 'ph', 'volume', 'whey', 'tang'] as const;
 
 /** Final volume and vessel; prices, further columns and notes are kept as text. */
 function readRest(row: RowCells): Pick<RowFacts, 'volume' | 'vessel'> {
-  const [volumeCell] = row.of('volume');
-  const volume = volumeCell && !isNothing(volumeCell.text) ? row.amount(volumeCell, true) : null;
-  if (volumeCell && volume !== null && volume.unit !== 'mL')
-    row.log.keep(volumeCell.column.heading, volumeCell.text);
-  const vessel = row
-    .of('vessel')
-    .map(({ text }) => text.trim())
-    .join('; ');
-  if (vessel.length > 200) row.log.keep('vessel', vessel);
-  for (const cell of row.of('price')) row.log.keep(cell.column.heading, cell.text);
-  const notes = row.of('note');
-  for (const cell of notes) {
-    if (cell === notes[0] && isNotes(cell.column.heading)) row.log.ownNote.push(cell.text.trim());
-    else row.log.keep(cell.column.heading, cell.text);
+  const { log } = row;
+  const cell = row.told('volume');
+  const volume = cell ? row.amount(cell, true) : null;
+  if (cell && volume !== null && volume.unit !== 'mL') log.keep(cell);
+  for (const price of row.of('price')) log.keep(price);
+  for (const [at, note] of row.of('note').entries()) {
+    if (at === 0 && isNotes(note.column.heading)) log.ownNote.push(note.text.trim());
+    else log.keep(note);
   }
-  for (const meaning of [
-    'hours',
-    'temperature',
-    'milk',
-    'milk amount',
-    'set',
-    'ph',
-    'volume',
-    'whey',
-    'tang',
-  ] as const) {
-    for (const cell of row.of(meaning).slice(1)) row.log.keep(cell.column.heading, cell.text);
-  }
-  return { volume, vessel: vessel === '' ? null : vessel.slice(0, 200) };
+  for (const further of ONCE.flatMap((meaning) => row.of(meaning).slice(1))) log.keep(further);
+  return { volume, vessel: row.line('vessel') };
 }
 
 /** Reads a row's cells; problems, questions, assumptions and what is kept go to the log. */

@@ -5,7 +5,8 @@ import { assumed, problem } from '../notes-says';
 import { byDate } from './seed-by-day';
 import { byName } from './seed-by-name';
 import type { SeedPart } from '../named-seeds';
-import type { Resolved, SeedContext, Tried } from './seed-index';
+import { type Resolved, type SeedContext, type Tried, withMore } from './seed-index';
+import { wholeAmount } from './seed-amounts';
 import { bySource, unknownName } from './seed-sources';
 import { PARTS_OF_JARS, STRONG, WEAK } from '../cells/seed-words';
 
@@ -23,6 +24,10 @@ export interface SeedsReading {
   readonly leftOver: readonly string[];
 }
 
+const NOTHING_READ: SeedsReading = {
+  parts: [], problems: [], assumptions: [], choices: [], unknown: [], letterAlone: false, leftOver: [],
+}; // prettier-ignore
+
 /** "Half a", "1/2 b": a share of the seed, which is kept in words. */
 const SHARE =
   /^(?:(?:1\s?\/\s?[234]|[½⅓¼]|half|halb|halbe[rs]?|mitad|moiti[eé]|met[aà]|halva?)(?:\s+(?:of|von|de|di|van))?\s+)(?=\S)/iu;
@@ -38,11 +43,7 @@ function tryPart(text: string, context: SeedContext): Tried {
   const rest = tryAside(text.trim().slice(share[0].length), context);
   if (!rest || !('part' in rest) || !('jar' in rest.part.from)) return plainly;
   const told = share[0].trim();
-  return {
-    ...rest,
-    assumptions: [...rest.assumptions, assumed.seedWords(text, rest.part.from.jar.label, told)],
-    leftOver: [...rest.leftOver, told],
-  };
+  return withMore(rest, assumed.seedWords(text, rest.part.from.jar.label, told), told);
 }
 
 function tryAside(text: string, context: SeedContext): Tried {
@@ -61,11 +62,7 @@ function tryAside(text: string, context: SeedContext): Tried {
   const { from } = bare.part;
   if (!('jar' in from) && bare.part.amount === null) return tryWords(text, context);
   const name = 'jar' in from ? from.jar.label : from.source.name;
-  return {
-    ...bare,
-    assumptions: [...bare.assumptions, assumed.aside(text, name, aside[2] ?? '')],
-    leftOver: [...bare.leftOver, aside[2] ?? ''],
-  };
+  return withMore(bare, assumed.aside(text, name, aside[2] ?? ''), aside[2] ?? '');
 }
 
 function tryWords(text: string, context: SeedContext): Tried {
@@ -83,16 +80,8 @@ function tryWords(text: string, context: SeedContext): Tried {
       .replace(/\s+(?:from|of|out of|aus|von|vom|de|du|di|van|fr[aå]n|fra|z)\s*$/iu, '')
       .trim();
     return part === 'cubes'
-      ? {
-          ...tried,
-          assumptions: [...tried.assumptions, assumed.seedWords(text, jar.label, told)],
-          leftOver: [...tried.leftOver, told],
-        }
-      : {
-          ...tried,
-          part: { ...tried.part, part },
-          assumptions: [...tried.assumptions, assumed.part(text, part, jar.label)],
-        };
+      ? withMore(tried, assumed.seedWords(text, jar.label, told), told)
+      : withMore({ ...tried, part: { ...tried.part, part } }, assumed.part(text, part, jar.label));
   }
   return tryJar(text, context);
 }
@@ -125,10 +114,7 @@ function tryAll(pieces: readonly string[], context: SeedContext): Tried[] {
 
 /** A piece that is an amount and nothing else belongs to the seed before it, else to the one after. */
 function withAmounts(pieces: readonly string[], context: SeedContext): string[] {
-  const lone = (text: string): boolean => {
-    const [found] = findAmounts(text, context.amounts, true);
-    return found !== undefined && found.start === 0 && found.end === tidy(text).length;
-  };
+  const lone = (text: string): boolean => wholeAmount(text, context.amounts) !== null;
   if (!pieces.some(lone)) return [...pieces];
   const out: string[] = [];
   let ahead = '';
@@ -157,7 +143,7 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
   const pieces = clean
     .split(STRONG)
     .map((piece) => piece.trim())
-    .filter((piece) => piece !== '');
+    .filter(Boolean);
   const finer = pieces
     .flatMap((piece) => piece.split(WEAK))
     .map((piece) => piece.trim())
@@ -171,13 +157,10 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
   const chosen = tries.find(good);
   if (chosen) {
     return {
-      parts: chosen.map((one) => (one as Resolved).part),
-      problems: [],
-      choices: [],
-      unknown: [],
-      letterAlone: false,
-      assumptions: chosen.flatMap((one) => (one as Resolved).assumptions),
-      leftOver: chosen.flatMap((one) => (one as Resolved).leftOver),
+      ...NOTHING_READ,
+      parts: chosen.map(({ part }) => part),
+      assumptions: chosen.flatMap(({ assumptions }) => assumptions),
+      leftOver: chosen.flatMap(({ leftOver }) => leftOver),
     };
   }
   const either = clean.split(/\s+(?:or|oder|ou|o|of|eller|lub)\s+/i);
@@ -186,15 +169,7 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
     const names = eitherTried.map(({ part: { from } }) =>
       'jar' in from ? from.jar : { label: from.source.name },
     );
-    return {
-      parts: [],
-      problems: [problem.seedSeveral(clean, names)],
-      choices: [],
-      unknown: [],
-      letterAlone: false,
-      assumptions: [],
-      leftOver: [],
-    };
+    return { ...NOTHING_READ, problems: [problem.seedSeveral(clean, names)] };
   }
   // Nothing fits whole: say what is missing in the coarsest cut that has a part that does fit, else of the whole text.
   const partly =
@@ -206,5 +181,5 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
   const choices = partly.flatMap((one) => (one && 'problem' in one ? (one.choices ?? []) : []));
   const letterAlone = partly.some((one) => one && 'problem' in one && one.letterAlone === true);
   const unknown = partly.flatMap((one, at) => (one === null ? (unknownName(texts[at] ?? clean) ?? []) : []));
-  return { parts: [], problems, choices, unknown, letterAlone, assumptions: [], leftOver: [] };
+  return { ...NOTHING_READ, problems, choices, unknown, letterAlone };
 }

@@ -1,7 +1,14 @@
 // How much of each seed: the amount column shared out over what a row names as its seeds.
 import type { Amount } from '../../ledger/basics';
-import { findAmounts, plain, tidy, type AmountOptions, type FoundAmount } from '../../quantities/quantities';
-import { isNegative, sayAmount, tooMuch } from '../rows/row-cells';
+import {
+  cutOut,
+  findAmounts,
+  plain,
+  tidy,
+  type AmountOptions,
+  type FoundAmount,
+} from '../../quantities/quantities';
+import { answerOf, filled, isNegative, sayAmount, tooMuch, type Cell } from '../rows/row-cells';
 import { bareNumber, bareUnitOf } from '../conventions/bare-units';
 import type { Conventions } from '../conventions/file-habits';
 import type { NotesInput } from '../notes-plan';
@@ -18,14 +25,12 @@ function readAmountList(
   options: AmountOptions,
 ): { amounts: readonly FoundAmount[]; each: boolean; rest: string } {
   const amounts = findAmounts(text, options, true);
-  let rest = tidy(text);
-  for (const amount of amounts.toReversed())
-    rest = `${rest.slice(0, amount.start)} ${rest.slice(amount.end)}`;
+  const around = cutOut(text, amounts);
   const each =
     /\b(?:each|apiece|of each|per jar|je(?:weils)?|chacun\w*|cada (?:uno|una|um|uma)?|ciascun\w*|elk|ieder|var(?:dera|je)?|hver|kazd\w+)\b/i.test(
-      plain(rest),
+      plain(around),
     );
-  rest = rest
+  const rest = around
     .replace(
       /[+&;,/()]|\b(?:each|apiece|of each|and|und|je|jeweils|et|chacune?|cada|uno|una|y|e|ciascun[oa]|elk|en|och|og|hver|i)\b/gi,
       ' ',
@@ -45,7 +50,7 @@ function fitting<Seed extends NoteRow['seeds'][number]>(
 }
 
 /** A text that is one amount and nothing else. */
-function wholeAmount(text: string, options: AmountOptions): FoundAmount | null {
+export function wholeAmount(text: string, options: AmountOptions): FoundAmount | null {
   const [found] = findAmounts(text, options, true);
   return found && found.start === 0 && found.end === tidy(text).length ? found : null;
 }
@@ -58,9 +63,7 @@ function readPercent(text: string, unit: string | null): number | null {
 
 /** Whether the words for seeds hint at more of them than were read. */
 function namesMore(text: string, seeds: number, options: AmountOptions): boolean {
-  let rest = tidy(text);
-  for (const { start, end } of findAmounts(rest, options, true).toReversed())
-    rest = `${rest.slice(0, start)} ${rest.slice(end)}`;
+  let rest = cutOut(text, findAmounts(text, options, true));
   for (let found = findDay(rest); found !== null; found = findDay(rest))
     rest = `${rest.slice(0, found.start)} day ${rest.slice(found.end)}`;
   const hints =
@@ -73,7 +76,6 @@ function namesMore(text: string, seeds: number, options: AmountOptions): boolean
 }
 
 /** What the amount cells of a row say together: their column, and the text of all. */
-type AmountCell = NoteRow['cells'][number];
 type Open = NoteRow['seeds'];
 
 /** Shares the amount column out over the seeds that tell no amount of their own. */
@@ -86,39 +88,34 @@ export function giveAmounts(row: NoteRow, conventions: Conventions, input: Notes
   }
   const cell = amountCell(row);
   if (!cell || isNothing(cell.text)) return;
-  const named = row.cells.some(({ column, text }) => column.meaning === 'seed' && tidy(text) !== '');
   // Nothing but the amounts named the seed, with its count.
-  if (!named && row.seeds.length > 0) return;
+  if (filled(row.cells, 'seed').length === 0 && row.seeds.length > 0) return;
   const { heading, unit } = cell.column;
-  if (cell.text.length > LONGEST_CELL) {
-    log.ask('long', question.cellTooLong(heading, cell.text, cell.text.length));
-    return log.keep(heading, cell.text);
-  }
-  if (isNegative(cell.text)) return log.problem(problem.amountImpossible(cell.text), heading, cell.text);
+  if (cell.text.length > LONGEST_CELL)
+    return log.unread('long', question.cellTooLong(heading, cell.text, cell.text.length), cell);
+  if (isNegative(cell.text)) return log.problem(problem.amountImpossible(cell.text), cell);
   const open = row.seeds.filter(({ amount }) => amount === null);
   const percent = readPercent(cell.text, unit);
   if (percent !== null) return givePercent(percent, cell, row, open);
   const { amounts, each, rest } = amountsOf(cell, row, open, conventions);
   if (amounts.some(({ amount }) => tooMuch(amount)))
-    return log.problem(problem.amountImpossible(cell.text), heading, cell.text);
+    return log.problem(problem.amountImpossible(cell.text), cell);
   // "1 tbsp per cup" is a share of the milk.
-  if (/(?:^|\s)(?:per|pro|je|par|por|pr)\b|\//i.test(rest) && !each) {
-    log.ask('amount', question.amountNotRead(heading, cell.text));
-    return log.keep(heading, cell.text);
-  }
+  if (/(?:^|\s)(?:per|pro|je|par|por|pr)\b|\//i.test(rest) && !each)
+    return log.unread('amount', question.amountNotRead(heading, cell.text), cell);
   // Without a unit the column as a whole is asked about.
   const asked =
     unit === null && bareNumber(cell.text) !== null && conventions.bareUnits.get(heading) === undefined;
   if (amounts.length === 0 && !asked) log.ask('amount', question.amountNotRead(heading, cell.text));
-  if (amounts.length === 0 || tidy(rest) !== '') log.keep(heading, cell.text);
+  if (amounts.length === 0 || tidy(rest) !== '') log.keep(cell);
   for (const amount of amounts) sayAmount(log, amount.text, amount);
   if (amounts.length > 0) shareOut({ amounts, each, cell, row, open, conventions, input });
 }
 
 /** The amount of a row, be it told in several cells; each with the unit of its own heading. */
-function amountCell({ cells }: NoteRow): AmountCell | undefined {
-  const told = cells.filter(({ column, text }) => column.meaning === 'amount' && tidy(text) !== '');
-  const withUnit = ({ column, text }: AmountCell): string =>
+function amountCell({ cells }: NoteRow): Cell | undefined {
+  const told = filled(cells, 'amount');
+  const withUnit = ({ column, text }: Cell): string =>
     told.length > 1 && column.unit !== null && bareNumber(text) !== null
       ? `${text.trim()} ${column.unit}`
       : text.trim();
@@ -127,18 +124,12 @@ function amountCell({ cells }: NoteRow): AmountCell | undefined {
 }
 
 /** "5 %" of the milk. */
-function givePercent(
-  percent: number,
-  { column, text }: AmountCell,
-  { log, facts }: NoteRow,
-  open: Open,
-): void {
+function givePercent(percent: number, cell: Cell, { log, facts }: NoteRow, open: Open): void {
+  const { text } = cell;
   const milk = facts?.milkAmount;
   const [seed] = open;
-  if (milk?.unit !== 'mL' || open.length !== 1 || !seed) {
-    log.ask('amount', question.percentOfWhat(text));
-    return log.keep(column.heading, text);
-  }
+  if (milk?.unit !== 'mL' || open.length !== 1 || !seed)
+    return log.unread('amount', question.percentOfWhat(text), cell);
   const value = Number(((percent / 100) * milk.value).toPrecision(12));
   seed.amount = { value, unit: 'mL', typed: text.slice(0, 200) };
   log.assume(assumed.percent(text, String(Number(value.toFixed(1))), String(Number(milk.value.toFixed(1)))));
@@ -146,13 +137,12 @@ function givePercent(
 
 /** The amounts that a cell tells, bare numbers in the unit of their column; beside products alone they are pieces. */
 function amountsOf(
-  { column, text }: AmountCell,
+  { column, text }: Cell,
   row: NoteRow,
   open: Open,
   conventions: Conventions,
 ): ReturnType<typeof readAmountList> {
-  const options = { spoons: conventions.spoons, decimal: conventions.decimal };
-  const list = readAmountList(text, options);
+  const list = readAmountList(text, conventions);
   // "3 + 1 tsp" under a heading in tablespoons: the bare figure is in the heading's.
   const figuresLeft = column.unit !== null && /\d/.test(list.rest);
   if (list.amounts.length > 0 && !figuresLeft) return list;
@@ -163,9 +153,8 @@ function amountsOf(
   const whole = bareNumber(figures) !== null && !(open.length > 1 && parts.length === open.length);
   const inUnit = (whole ? [figures] : parts).map((piece) => {
     const unit = column.unit ?? (onlySources ? 'pieces' : bareUnitOf(piece, column.heading, conventions));
-    return (
-      wholeAmount(piece, options) ?? (unit === undefined ? null : wholeAmount(`${piece} ${unit}`, options))
-    );
+    const inIt = unit === undefined ? null : wholeAmount(`${piece} ${unit}`, conventions);
+    return wholeAmount(piece, conventions) ?? inIt;
   });
   if (inUnit.some((amount) => amount === null)) return list;
   if (column.unit === null && onlySources) row.log.assume(assumed.pieces(text));
@@ -180,7 +169,7 @@ interface Sharing {
   readonly amounts: readonly FoundAmount[];
   /** Told of each seed. */
   readonly each: boolean;
-  readonly cell: AmountCell;
+  readonly cell: Cell;
   readonly row: NoteRow;
   readonly open: Open;
   readonly conventions: Conventions;
@@ -191,7 +180,6 @@ interface Sharing {
 function shareOut(sharing: Sharing): void {
   const { amounts, cell, row, open } = sharing;
   const { log, seeds } = row;
-  const { heading } = cell.column;
   const { text } = cell;
   const typed = (amount: FoundAmount): Amount => ({
     ...amount.amount,
@@ -199,12 +187,10 @@ function shareOut(sharing: Sharing): void {
   });
   const [only] = amounts;
   const fits = only && amounts.length === 1 ? fitting(open, only) : [];
-  if (seeds.length === 0 || !only) return log.keep(heading, text);
+  if (seeds.length === 0 || !only) return log.keep(cell);
   if (open.length === 0) {
     const own = seeds.map((seed) => seed.amount?.typed ?? '').join(' + ');
-    if (plain(own) === plain(text)) return;
-    log.ask('amount', question.twoAmounts(own, text));
-    log.keep(heading, text);
+    if (plain(own) !== plain(text)) log.unread('amount', question.twoAmounts(own, text), cell);
   } else if (amounts.length === open.length)
     for (const [at, seed] of open.entries()) seed.amount = typed(amounts[at] ?? only);
   else if (open.length === 1 && amounts.every(({ amount }) => amount.unit === only.amount.unit))
@@ -217,27 +203,23 @@ function shareOut(sharing: Sharing): void {
       log.assume(assumed.amountOf(text, 'jar' in from ? from.jar.label : from.source.name));
     }
   else if (amounts.length === 1) splitUp(sharing, typed(only));
-  else {
-    log.ask('amount', question.amountsDontFit(text, open.length));
-    log.keep(heading, text);
-  }
+  else log.unread('amount', question.amountsDontFit(text, open.length), cell);
 }
 
 /** "2 tbsp + 1 tsp" of one seed. Where the seed's own words hint at a second one, that is asked and not added up. */
 function addUp({ amounts, cell, row, open, conventions, input }: Sharing, unit: Amount['unit']): void {
   const { log } = row;
-  const named = row.cells
-    .filter(({ column, text }) => column.meaning === 'seed' && tidy(text) !== '')
+  const named = filled(row.cells, 'seed')
     .map(({ text }) => text.trim())
     .join('; ');
-  const answer = input.answers[`sum:${log.row}`]?.trim().toLowerCase();
+  const answer = answerOf(input.answers, 'sum', log.row);
   if (answer !== 'one' && namesMore(named, row.seeds.length, conventions)) {
     if (answer === undefined)
       log.ask('sum', question.sumOrSeeds(cell.text, named), [
         ['one', 'One seed: add them up'],
         ['several', 'Several seeds: leave it blank'],
       ]);
-    return log.keep(cell.column.heading, cell.text);
+    return log.keep(cell);
   }
   const value = Number(amounts.reduce((sum, { amount }) => sum + amount.value, 0).toPrecision(15));
   for (const seed of open) seed.amount = { value, unit, typed: cell.text.slice(0, 200) };
@@ -246,7 +228,7 @@ function addUp({ amounts, cell, row, open, conventions, input }: Sharing, unit: 
 
 /** One amount for several seeds: of each, or of all together, which is asked. */
 function splitUp({ each, cell, row, open, input }: Sharing, amount: Amount): void {
-  const answer = input.answers[`each:${row.log.row}`]?.trim().toLowerCase();
+  const answer = answerOf(input.answers, 'each', row.log.row);
   const all = !each && answer !== 'each' && open.length > 1;
   const value = all ? Number((amount.value / open.length).toPrecision(15)) : amount.value;
   for (const seed of open) seed.amount = { ...amount, value };

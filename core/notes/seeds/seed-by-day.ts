@@ -9,6 +9,7 @@ import {
   NO_JARS,
   pickAmount,
   type Resolved,
+  seedOf,
   type SeedContext,
   type Tried,
 } from './seed-index';
@@ -62,20 +63,19 @@ function letterBeside(
   return null;
 }
 
+/** A day of an untold year that some figures are. */
+function dayFound({ index: start, 0: text }: RegExpExecArray, month: number, day: number): FoundDay {
+  const read = { year: null, month, day };
+  return { start, end: start + text.length, dayFirst: read, monthFirst: read, sure: false };
+}
+
 /** "09.05 A": two figures and a point are a day only where a jar was made on it. */
 function pointDay(text: string, context: SeedContext): FoundDay | null {
   const found = /(?<![\d.,])(\d{1,2})\.(\d{1,2})(?![\d.,])/.exec(text);
   if (!found || context.order === 'year first') return null;
   const [month, day] = context.order === 'day first' ? [found[2], found[1]] : [found[1], found[2]];
   if (!context.jars.byMonthDay.has(`${month?.padStart(2, '0')}-${day?.padStart(2, '0')}`)) return null;
-  const read = { year: null, month: Number(month), day: Number(day) };
-  return {
-    start: found.index,
-    end: found.index + found[0].length,
-    dayFirst: read,
-    monthFirst: read,
-    sure: false,
-  };
+  return dayFound(found, Number(month), Number(day));
 }
 
 /** "The 8th": the last such day with jars within a month before. */
@@ -86,14 +86,7 @@ function ordinalDay(text: string, { jars, day }: SeedContext): FoundDay | null {
     (one) => one < day && Number(one.slice(8)) === Number(found?.[1]) && Date.parse(one) >= month,
   );
   if (!found || known === undefined) return null;
-  const read = { year: null, month: Number(known.slice(5, 7)), day: Number(known.slice(8)) };
-  return {
-    start: found.index,
-    end: found.index + found[0].length,
-    dayFirst: read,
-    monthFirst: read,
-    sure: false,
-  };
+  return dayFound(found, Number(known.slice(5, 7)), Number(known.slice(8)));
 }
 
 /** A seed named by its day, or null where the text holds no day. */
@@ -122,7 +115,7 @@ export function byDate(text: string, context: SeedContext): Tried {
     const over = unused(rest);
     const leftOver = over.length > 0 ? [rest.replace(/\s+/g, ' ').replace(/^[\s;,]+|[\s;,]+$/g, '')] : [];
     if (over.length > 0) assumptions.push(assumed.seedWords(text, jar.label, leftOver[0] ?? ''));
-    return { part: { from: { jar }, amount }, assumptions, leftOver };
+    return seedOf({ jar }, amount, assumptions, leftOver);
   };
   if (beside) {
     const { amount, rest, several } = pickAmount(`${beside.before} ; ${beside.after}`, context);
@@ -140,16 +133,14 @@ export function byDate(text: string, context: SeedContext): Tried {
   const { amount, rest } = pickAmount(`${before} ; ${after}`, context);
   if (findDay(rest)) return null;
   const over = unused(rest);
-  if (jars.all.length === 0) return { problem: problem.seedNotFound(text) };
   // A letter that no jar of that day has.
-  if (/^[\s\-_/.,:#(]*\p{L}(?![\p{L}\p{N}'])/u.test(after)) return { problem: problem.seedNotFound(text) };
-  if (over.length === 1 && (over[0]?.length ?? 0) <= 3) return { problem: problem.seedNotFound(text) };
+  const lettered = /^[\s\-_/.,:#(]*\p{L}(?![\p{L}\p{N}'])/u.test(after);
+  if (jars.all.length === 0 || lettered || (over.length === 1 && (over[0]?.length ?? 0) <= 3))
+    return { problem: problem.seedNotFound(text) };
   const only = jars.onlyBeside(context.self);
   if (only) {
     assumptions.push(assumed.onlyJar(shown === text ? text : clean, only.label));
     return finish(only, rest, amount);
   }
-  return {
-    problem: problem.seedSeveral(text, jars.all),
-  };
+  return { problem: problem.seedSeveral(text, jars.all) };
 }

@@ -3,7 +3,7 @@ import { plain } from '../../quantities/quantities';
 import { findDay } from '../cells/days';
 import { assumed, problem } from '../notes-says';
 import type { KnownJar } from '../named-seeds';
-import { NO_JARS, pickAmount, type SeedContext, type Tried } from './seed-index';
+import { NO_JARS, pickAmount, seedOf, type SeedContext, type Tried } from './seed-index';
 import {
   AGO,
   BEFORE_LAST,
@@ -21,8 +21,7 @@ import {
 /** A jar named without a day: a whole label or name, a number, "same day a", "the previous batch". */
 export function byName(text: string, context: SeedContext): Tried {
   const exact = context.jars.byAlias.get(words(text).join(' '))?.all ?? [];
-  if (exact.length === 1 && exact[0])
-    return { part: { from: { jar: exact[0] }, amount: null }, assumptions: [], leftOver: [] };
+  if (exact.length === 1 && exact[0]) return seedOf({ jar: exact[0] }, null);
   const { amount, rest, several } = pickAmount(text, context);
   if (several) return null;
   const said = plain(rest);
@@ -33,8 +32,7 @@ export function byName(text: string, context: SeedContext): Tried {
     context.jars.byAlias.get(bare.join(' ')) ??
     context.jars.byAlias.get(unused(rest).join(' ')) ??
     NO_JARS;
-  if (named.all.length === 1 && named.all[0])
-    return { part: { from: { jar: named.all[0] }, amount }, assumptions: [], leftOver: [] };
+  if (named.all.length === 1 && named.all[0]) return seedOf({ jar: named.all[0] }, amount);
   const day = dayMeant(said, context);
   if (day !== null) {
     const jars = context.jars.byDay.get(day) ?? NO_JARS;
@@ -50,13 +48,7 @@ export function byName(text: string, context: SeedContext): Tried {
     const fits = letters.length > 0 ? letters : jars.beside(context.self);
     const only =
       letters.length > 0 ? (letters.length === 1 ? letters[0] : null) : jars.onlyBeside(context.self);
-    if (only) {
-      return {
-        part: { from: { jar: only }, amount },
-        assumptions: [assumed.previous(text, only.label)],
-        leftOver: [],
-      };
-    }
+    if (only) return seedOf({ jar: only }, amount, [assumed.previous(text, only.label)]);
     return {
       problem:
         jars.without(context.self) === 0 ? problem.seedNotFound(text) : problem.seedSeveral(text, fits),
@@ -70,18 +62,11 @@ export function byName(text: string, context: SeedContext): Tried {
   // What was made later can't have seeded it.
   const before = byLetter.upTo(context.day, context.self);
   const jar = before.length === 1 ? before[0] : byLetter.onlyBeside(context.self);
-  if (jar) {
-    return { part: { from: { jar }, amount }, assumptions: [assumed.onlyJar(text, jar.label)], leftOver: [] };
-  }
+  if (jar) return seedOf({ jar }, amount, [assumed.onlyJar(text, jar.label)]);
   if (byLetter.without(context.self) < 2) return null;
   if (context.letterAlone === LAST_BEFORE) {
     const [last, other] = byLetter.lastBefore(context.day);
-    if (last && !other)
-      return {
-        part: { from: { jar: last }, amount },
-        assumptions: [assumed.lastBefore(text, last.label)],
-        leftOver: [],
-      };
+    if (last && !other) return seedOf({ jar: last }, amount, [assumed.lastBefore(text, last.label)]);
   }
   return { problem: problem.seedSeveral(text, byLetter.beside(context.self)), letterAlone: true };
 }

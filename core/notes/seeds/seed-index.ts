@@ -1,6 +1,6 @@
 // Jars that a seed may name, found by day, letter and name; and the shapes that reading a seed gives.
 import type { Source } from '../../ledger/records';
-import { findAmounts, tidy, type AmountOptions, type FoundAmount } from '../../quantities/quantities';
+import { cutOut, findAmounts, type AmountOptions, type FoundAmount } from '../../quantities/quantities';
 import type { DayOrder } from '../cells/days';
 import type { KnownJar, SeedPart } from '../named-seeds';
 import { unused, words } from '../cells/seed-words';
@@ -13,7 +13,7 @@ export interface SeedContext {
   readonly amounts: AmountOptions;
   readonly jars: SeedIndex;
   /** Plain names of products seen with pieces anywhere, or in the ledger. */
-  readonly sources: ReadonlySet<string>;
+  readonly products: ReadonlySet<string>;
   /** Plain names of cultures in the ledger that were received from someone. */
   readonly cultures: ReadonlySet<string>;
   /** What these notes themselves teach, and nothing but its place says: plain name → as first written. */
@@ -145,6 +145,19 @@ export class SeedIndex {
 
 /** One seed read, with what had to be assumed and the words left over. */
 export type Resolved = { part: SeedPart; assumptions: string[]; leftOver: string[] };
+/** A seed as read. */
+export const seedOf = (
+  from: SeedPart['from'],
+  amount: FoundAmount | null,
+  assumptions: string[] = [],
+  leftOver: string[] = [],
+): Resolved => ({ part: { from, amount }, assumptions, leftOver });
+/** It, with more that is assumed, and more words left over. */
+export const withMore = (seed: Resolved, assumption: string, ...leftOver: string[]): Resolved => ({
+  ...seed,
+  assumptions: [...seed.assumptions, assumption],
+  leftOver: [...seed.leftOver, ...leftOver],
+});
 /** null: not of this kind. */
 export type Tried =
   | Resolved
@@ -164,7 +177,5 @@ export function pickAmount(
 ): { amount: FoundAmount | null; rest: string; several: boolean } {
   const found = findAmounts(text, context.amounts, true);
   if (found.length === 0) return { amount: null, rest: text, several: false };
-  let rest = tidy(text);
-  for (const amount of found.toReversed()) rest = `${rest.slice(0, amount.start)} ${rest.slice(amount.end)}`;
-  return { amount: found[0] ?? null, rest, several: found.length > 1 };
+  return { amount: found[0] ?? null, rest: cutOut(text, found), several: found.length > 1 };
 }

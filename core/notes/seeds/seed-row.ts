@@ -6,7 +6,7 @@ import { SEED_PART } from '../layout/column-cells';
 import type { Conventions } from '../conventions/file-habits';
 import type { NotesInput } from '../notes-plan';
 import type { NoteRow } from '../rows/note-row';
-import { type Cell, LONGEST_NOTE } from '../rows/row-cells';
+import { answerOf, type Cell, filled, LONGEST_NOTE } from '../rows/row-cells';
 import { problem, question } from '../notes-says';
 import type { OpenName } from './ask-sources';
 import { besideSeeds, type KnownSeeds } from './known-seeds';
@@ -16,9 +16,7 @@ import { namedWithPieces } from './seed-sources';
 
 /** Reads the seeds and their amounts of a row into it. */
 export function seedRow(row: NoteRow, known: KnownSeeds, conventions: Conventions, input: NotesInput): void {
-  const told = row.cells.filter(
-    ({ column, text }) => column.meaning === 'seed' && tidy(text) !== '' && !isNothing(text),
-  );
+  const told = filled(row.cells, 'seed').filter(({ text }) => !isNothing(text));
   const cells = told.length > 0 ? told : productsAmong(row, conventions);
   for (const cell of joinSeeds(cells)) readCell(cell, row, known, conventions, input);
   if (cells.length === 0) row.log.ask('seed', question.noSeed());
@@ -26,19 +24,11 @@ export function seedRow(row: NoteRow, known: KnownSeeds, conventions: Convention
   giveAmounts(row, conventions, input);
   const noted = row.log.noteText().length;
   if (noted > LONGEST_NOTE) row.log.problem(problem.noteTooLong(noted));
-  const amountCell = amountOf(row);
   const milk = row.facts?.milkAmount?.unit === 'mL' ? row.facts.milkAmount.value : 0;
   for (const { amount } of row.seeds)
     if (milk > 0 && amount?.unit === 'mL' && amount.value > 2 * milk)
-      row.log.problem(
-        problem.amountImpossible(amount.typed ?? ''),
-        amountCell?.column.heading ?? null,
-        amountCell?.text ?? null,
-      );
+      row.log.problem(problem.amountImpossible(amount.typed ?? ''), filled(row.cells, 'amount')[0]);
 }
-
-const amountOf = ({ cells }: NoteRow): Cell | undefined =>
-  cells.find(({ column, text }) => column.meaning === 'amount' && tidy(text) !== '');
 
 /** "8 caps Blue Tin" under the amounts of a row that names no seed: a product with its count. */
 const productsAmong = (row: NoteRow, options: Pick<Conventions, 'spoons' | 'decimal'>): Cell[] =>
@@ -60,35 +50,30 @@ function joinSeeds(cells: readonly Cell[]): Cell[] {
 
 /** Reads one cell of seeds into its row. */
 function readCell(
-  { column, text }: Cell,
+  cell: Cell,
   row: NoteRow,
   known: KnownSeeds,
   conventions: Conventions,
   input: NotesInput,
 ): void {
   const { log, identity } = row;
-  const options = { spoons: conventions.spoons, decimal: conventions.decimal };
+  const { text } = cell;
   const answer = input.answers[`which:${log.row}`] ?? '';
   const reading = readSeeds(text, {
+    ...known,
     day: identity.day ?? '9999-12-31',
     self: row.id,
     order: conventions.order,
-    amounts: options,
-    jars: known.jars,
-    sources: known.products,
-    cultures: known.cultures,
-    taught: known.taught,
-    bare: known.bare,
-    forms: known.forms,
+    amounts: conventions,
     chosen: (names) => names.find((name) => plain(name) === plain(answer)) ?? null,
     first: identity.day !== null && identity.day <= known.earliest,
     letterAlone: input.answers['letter alone']?.trim().toLowerCase() ?? '',
     said: (name) => known.answered.get(plain(name)) ?? null,
-    ...besideSeeds(row, options),
+    ...besideSeeds(row, conventions),
   });
   for (const name of reading.unknown) askOnce(name, 'unknown', row, known);
   if (reading.letterAlone) known.lettersAlone.push(row);
-  for (const sentence of reading.problems) log.problem(sentence, column.heading, text);
+  for (const sentence of reading.problems) log.problem(sentence, cell);
   if (reading.choices.length > 0)
     log.ask(
       'which',
@@ -96,11 +81,11 @@ function readCell(
       reading.choices.map((name) => [name, name] as const),
     );
   for (const sentence of reading.assumptions) log.assume(sentence);
-  for (const left of reading.leftOver) log.keep(column.heading, left);
+  for (const left of reading.leftOver) log.keep({ ...cell, text: left });
   if (text.includes('?') && reading.problems.length === 0) {
-    const answer = input.answers[`seed:${log.row}`]?.trim().toLowerCase();
-    if (answer === 'aside') log.problem(problem.seedNotFound(text), column.heading, text);
-    else if (answer !== 'right')
+    const said = answerOf(input.answers, 'seed', log.row);
+    if (said === 'aside') log.problem(problem.seedNotFound(text), cell);
+    else if (said !== 'right')
       log.ask('seed', question.seedUnsure(text.trim()), [
         ['right', 'It is right'],
         ['aside', 'It is not: leave the row aside'],
@@ -124,10 +109,6 @@ function askSeeds(row: NoteRow, cell: Cell | undefined, known: KnownSeeds): void
       const { name, culture, guessed } = part.from.source;
       if (culture || guessed) askOnce(name, culture ? 'culture' : 'product', row, known);
     } else if (identity.day !== null && part.from.jar.day > identity.day)
-      log.problem(
-        problem.seedLater(part.from.jar.label, identity.day),
-        cell?.column.heading ?? null,
-        cell?.text ?? null,
-      );
+      log.problem(problem.seedLater(part.from.jar.label, identity.day), cell);
   }
 }

@@ -1,9 +1,23 @@
 // Seeds that are no jars: products with or without a count, cultures received from someone.
 import type { Source } from '../../ledger/records';
-import { findAmounts, plain, tidy, type AmountOptions, type FoundAmount } from '../../quantities/quantities';
+import {
+  cutOut,
+  findAmounts,
+  plain,
+  tidy,
+  type AmountOptions,
+  type FoundAmount,
+} from '../../quantities/quantities';
 import { assumed, problem } from '../notes-says';
 import type { SourceMention } from '../named-seeds';
-import { pickAmount, type SeedIndex, type Resolved, type SeedContext, type Tried } from './seed-index';
+import {
+  pickAmount,
+  seedOf,
+  type SeedIndex,
+  type Resolved,
+  type SeedContext,
+  type Tried,
+} from './seed-index';
 import {
   CULTURE,
   FUNCTION_WORDS,
@@ -55,15 +69,8 @@ const asPieces = (value: number, text: string): FoundAmount => ({
   end: 0,
 });
 
-const resolved = (
-  source: SourceMention,
-  taken: FoundAmount | null,
-  assumptions: string[] = [],
-): Resolved => ({
-  part: { from: { source }, amount: taken },
-  assumptions,
-  leftOver: [],
-});
+const resolved = (source: SourceMention, taken: FoundAmount | null, assumptions: string[] = []): Resolved =>
+  seedOf({ source }, taken, assumptions);
 
 /** Whether a text goes on to count a second product: "3 Heron, 2 Lantern", but not "Heron, 2 caps" nor "2,5 Heron". */
 function countsAnother(text: string, amounts: AmountOptions): boolean {
@@ -120,9 +127,7 @@ export function formsNamed(text: string, amounts: AmountOptions): NamedForm[] {
         counted[0]?.form ?? (word && (findAmounts(`1 ${word[0].trim()}`, amounts)[0]?.form ?? null));
       if (form === null || counted.length > 1 || bareForm(clean, amounts) !== null) return [];
       const [found] = counted;
-      const rest = found
-        ? `${clean.slice(0, found.start)} ${clean.slice(found.end)}`
-        : clean.replace(word?.[0] ?? '', ' ');
+      const rest = found ? cutOut(clean, [found]) : clean.replace(word?.[0] ?? '', ' ');
       const name = sourceName(rest.replace(PIECE_WORD, ' '));
       const whole = found || word?.index === 0 ? name : sourceName(clean);
       return name === '' || /^\d/.test(name) ? [] : [{ name, whole, form }];
@@ -142,7 +147,7 @@ function wordOfPieces(whole: string, amount: FoundAmount | null, context: SeedCo
   const found = PIECE_WORD.exec(whole);
   if (!found) return null;
   const rest = plain(sourceName(whole.replace(found[0], ' ')));
-  const known = context.sources.has(rest) || context.taught.has(rest);
+  const known = context.products.has(rest) || context.taught.has(rest);
   return amount !== null || context.countBeside || found.index === 0 || known ? found[0] : null;
 }
 
@@ -160,15 +165,15 @@ export function bySource(told: string, context: SeedContext): Tried {
   if (said === 'culture') return resolved(mention(name, 'culture', { culture: true }), amount);
   if (said === 'product' || (text !== tidy(told) && name !== ''))
     return resolved(mention(name, amount?.form ?? null), amount);
-  const form = context.sources.has(plain(text)) ? null : bareForm(text, context.amounts);
+  const form = context.products.has(plain(text)) ? null : bareForm(text, context.amounts);
   const formed = form === null ? null : byForm(form, text, amount, context);
   if (formed) return formed;
   if (form !== null && name === '') return resolved(mention('', form), amount, [assumed.unnamed(text)]);
-  const known = context.sources.has(plain(name)) || context.taught.has(plain(name));
+  const known = context.products.has(plain(name)) || context.taught.has(plain(name));
   if (STRONG.test(` ${name} `) && !known) return null;
   // "Anna's starter" is somebody's.
   const somebodys =
-    /\p{L}'s\b/u.test(name) && !FUNCTION_WORDS.test(plain(name)) && !context.sources.has(plain(name));
+    /\p{L}'s\b/u.test(name) && !FUNCTION_WORDS.test(plain(name)) && !context.products.has(plain(name));
   const received = context.cultures.has(plain(name));
   const isCulture = (received || CULTURE.test(plain(name)) || somebodys) && amount?.amount.unit !== 'pieces';
   if (isCulture)
@@ -190,7 +195,7 @@ export function bySource(told: string, context: SeedContext): Tried {
       count > 0 &&
       named !== '' &&
       (piece ||
-        context.sources.has(plain(named)) ||
+        context.products.has(plain(named)) ||
         context.taught.has(plain(named)) ||
         !FUNCTION_WORDS.test(plain(named)))
     ) {
@@ -199,9 +204,9 @@ export function bySource(told: string, context: SeedContext): Tried {
     }
   }
   const bare = context.bare.get(plain(name)) ?? context.taught.get(plain(name));
-  if (bare !== undefined && !context.sources.has(plain(name)))
+  if (bare !== undefined && !context.products.has(plain(name)))
     return resolved(mention(bare, null, { guessed: true }), amount, [assumed.product(bare)]);
-  if (context.sources.has(plain(name))) return resolved(mention(name, null), amount);
+  if (context.products.has(plain(name))) return resolved(mention(name, null), amount);
   // "Capsules of Blue Tin": a product, though nobody counted.
   if (pieceWord && amount === null && /^\p{L}/u.test(name))
     return resolved(
@@ -236,8 +241,7 @@ export function namedWithPieces(text: string, amounts: AmountOptions): string[] 
     .flatMap((piece) => {
       const [found, second] = findAmounts(piece, amounts);
       if (!found || second || found.amount.unit !== 'pieces') return [];
-      const clean = tidy(piece);
-      const name = sourceName(`${clean.slice(0, found.start)} ${clean.slice(found.end)}`);
+      const name = sourceName(cutOut(piece, [found]));
       return name === '' ? [] : [plain(name)];
     });
 }
