@@ -34,15 +34,20 @@ export function cardLines(seed: CardFacts): string[] {
   return quote === undefined || lines.includes(quote) ? lines : [...lines, quote];
 }
 
+/** "About 9 in 100 jars would come out weak." */
+const weakSays = (chance: number): string => {
+  const weak = weakJars(Math.round(100 * chance));
+  return `${weak.charAt(0).toUpperCase()}${weak.slice(1)}.`;
+};
+
 function mostPressing(seed: CardFacts): string[] {
-  const weak = weakJars(Math.round(100 * seed.weakChance));
   return [
     ...seed.doubts,
     ...seed.looks,
     ...seed.quotes,
     ...(seed.outcomeKnown ? [] : ['Nobody has written down how it came out: look at it first.']),
     ...(seed.keptSaid ? [] : ['Nobody has said whether it is still kept.']),
-    `${weak.charAt(0).toUpperCase()}${weak.slice(1)}.`,
+    weakSays(seed.weakChance),
     ...(seed.slow ? ['Slow at first: keep to the early check.'] : []),
     keptWords(seed),
   ].slice(0, MOST);
@@ -50,3 +55,40 @@ function mostPressing(seed: CardFacts): string[] {
 
 /** Of starting afresh. Common practice, no source. */
 export const FRESH_START_LINES: readonly string[] = ['A first batch often sets unevenly.'];
+
+/** What a card is made of: a seed as it is ranked. */
+interface Ranked {
+  /** null: a fresh start, of which nothing is shared. */
+  readonly jar: string | null;
+  readonly doubts: readonly string[];
+  readonly lines: readonly string[];
+  readonly weakChance: number | null;
+}
+
+/**
+ * Cards that stand side by side: what all seeds among them share is said once, above, and each card leads with what is its
+ * own. A doubt stays on its card.
+ */
+export function cardsBeside(ranked: readonly Ranked[]): {
+  readonly shared: readonly string[];
+  readonly lines: readonly (readonly string[])[];
+} {
+  const seeds = ranked.filter(({ jar }) => jar !== null);
+  const [first] = seeds;
+  const shared =
+    first === undefined || seeds.length === 1
+      ? []
+      : first.lines.filter((line) =>
+          seeds.every(({ doubts, lines }) => lines.includes(line) && !doubts.includes(line)),
+        );
+  return {
+    shared,
+    lines: ranked.map(({ jar, lines, weakChance }) => {
+      if (jar === null) return lines;
+      const own = lines.filter((line) => !shared.includes(line));
+      if (weakChance === null) return own;
+      const weak = weakSays(weakChance);
+      return own.length < MOST && !own.includes(weak) ? [...own, weak] : own;
+    }),
+  };
+}

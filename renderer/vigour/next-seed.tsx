@@ -2,6 +2,7 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import { COUNTED_IN_JARS, costWords } from '../../core/says/cost-says';
 import { STARTING_ASSUMPTION } from '../../core/says/next-says';
+import { cardsBeside } from '../../core/says/seed-card-says';
 import type { Reply } from '../../core/contract';
 import { call } from '../state/ledger-calls';
 import { go, say, sentenceCase } from '../state/store';
@@ -29,11 +30,13 @@ async function choose(line: string, ranked: Ranked): Promise<void> {
 
 function Card({
   ranked,
+  lines,
   advised,
   line,
   jar,
 }: {
   readonly ranked: Ranked;
+  readonly lines: readonly string[];
   readonly advised: boolean;
   readonly line: string;
   readonly jar: Reply<'jar.get'> | undefined;
@@ -46,7 +49,7 @@ function Card({
       <SeedPicture ranked={ranked} jar={jar} />
       <div className="seed-body">
         <h3 id={id}>{sentenceCase(ranked.label)}</h3>
-        {ranked.lines.map((words, at) => (
+        {lines.map((words, at) => (
           <p key={words} className={words === grave ? 'seed-doubt' : at > 0 ? 'soft' : undefined}>
             {words}
           </p>
@@ -66,18 +69,23 @@ function Card({
 
 function Cards({ list, advised, line }: { readonly list: readonly Ranked[]; readonly advised: string | null; readonly line: string }) {
   const jars = useSeedJars(list.flatMap(({ jar }) => (jar === null ? [] : [jar])));
+  const { shared, lines } = cardsBeside(list);
   return (
+    <>
+    {shared.length > 0 && <p className="seed-shared">Of all of them: {shared.map(sentenceCase).join(' ')}</p>}
     <ul className="seed-cards">
-      {list.map((ranked) => (
+      {list.map((ranked, at) => (
         <Card
           key={keyOf(ranked)}
           ranked={ranked}
+          lines={lines[at] ?? []}
           advised={keyOf(ranked) === advised}
           line={line}
           jar={jars.get(ranked.jar ?? '')}
         />
       ))}
     </ul>
+    </>
   );
 } // prettier-ignore
 
