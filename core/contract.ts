@@ -256,11 +256,23 @@ const JarOutcome = z.strictObject({
   onShelf: z.boolean().nullable(),
   readAs: z.enum(READ_AS).nullable().default(null),
 });
+const JarChanges = jarFields
+  .omit({ state: true })
+  .extend({ state: z.enum(['planned', 'made', 'not made']), hold: Uid.nullable() })
+  .partial();
 const SeedingFields = Seeding.omit({ id: true, jar: true }).extend({
   /** In place of a source: a product by name, made in the same act where the ledger has none of that name. */
   newSource: Line.optional(),
 });
 const AdditionFields = Addition.omit({ id: true, jar: true });
+/** What of one jar is corrected or noted: null wherever it stays as it is. */
+const JarSheet = z.strictObject({
+  jar: Uid,
+  changes: JarChanges.nullable(),
+  additions: z.array(AdditionFields).max(20).nullable(),
+  outcome: OutcomeFields.nullable(),
+  readAs: z.enum(READ_AS).nullable(),
+});
 
 const HoldFields = Hold.omit({ id: true, batch: true, basis: true });
 
@@ -701,7 +713,9 @@ export const contract = {
   /** One more time in warmth of a recorded batch, and which of its jars stood in it. */
   'batch.addHold': entry('write', z.strictObject({ batch: Uid, hold: HoldFields, jars: z.array(Uid).max(60), why, draft }), acted.extend({ hold: Uid })),
   'hold.correct': entry('write', z.strictObject({ id: Uid, changes: HoldFields.partial(), why, draft }), acted),
-  'jar.correct': entry('write', z.strictObject({ id: Uid, changes: jarFields.omit({ state: true }).extend({ state: z.enum(['planned', 'made', 'not made']), hold: Uid.nullable() }).partial(), why, draft }), acted),
+  'jar.correct': entry('write', z.strictObject({ id: Uid, changes: JarChanges, why, draft }), acted),
+  /** What was typed along the rows of a batch's sheet, of as many of its jars as it was typed for: one act. */
+  'jars.correct': entry('write', z.strictObject({ jars: z.array(JarSheet).min(1).max(60), why, draft }), acted),
   /** "Entered by mistake": leaves a stub where others descend from it. */
   'jar.mistake': entry('write', z.strictObject({ id: Uid, why }), acted),
   /** Stands for a jar that nobody can name. */

@@ -2,7 +2,7 @@
 // What to do about a caution, and that a power cut is asked about: common practice, no source.
 import type { Locator, Page } from '@playwright/test';
 import { complaintsOfAxe } from './axe';
-import { recordBatch, toBatches, toHistory } from './recording';
+import { moreOf, openOutcome, recordBatch, toBatches, toHistory, underMore } from './recording';
 import { expect, test } from './window';
 
 test.use({ seed: 'empty' });
@@ -29,7 +29,7 @@ test.describe('in the invented ledger', () => {
     await expect(jar).toContainText('Nobody eats it, and nothing is seeded from it');
 
     // Whatever is answered at the gate, it does not invite anyone to taste.
-    await jar.getByRole('button', { name: 'Correct outcome' }).click();
+    await openOutcome(jar);
     await expect(jar.getByText('Set aside: nobody tastes it, whatever is answered here.')).toBeVisible();
     await expect(jar.getByText('Nothing here speaks against tasting.')).toHaveCount(0);
     await jar.getByRole('button', { name: 'Leave it as it was' }).click();
@@ -60,11 +60,10 @@ test.describe('in the invented ledger', () => {
   }) => {
     await openBatch(page, /^1 Apr/);
     const spoiled = jarOf(page, '1 Apr c');
-    await expect(spoiled.getByRole('button', { name: 'Correct outcome' })).toBeVisible();
+    await expect(moreOf(spoiled)).toBeVisible();
     await expect(spoiled.getByRole('button', { name: 'Keep some back' })).toHaveCount(0);
     await expect(spoiled).not.toContainText('nothing more said');
-    await spoiled.getByText('Correct or take back').click();
-    await spoiled.getByRole('button', { name: 'Entered by mistake' }).click();
+    await underMore(spoiled, 'Entered by mistake');
     const asked = page.getByRole('dialog', { name: '1 Apr c: entered by mistake?' });
     await expect(asked).toContainText(/\d+ jars are no longer set aside: .*8 Apr a/);
     const struck = await asked
@@ -175,7 +174,7 @@ test('a power cut is asked about, also in the other jars of the hold', async ({ 
   await recordBatch(page, '2026-05-16', ['a', 'b'], { product: 'Blue Tin' });
   await openBatch(page, /^16 May/);
   const jar = jarOf(page, '16 May a');
-  await jar.getByRole('button', { name: 'Record outcome' }).click();
+  await openOutcome(jar);
   await jar.getByRole('group', { name: 'Was it set' }).getByText('Yes', { exact: true }).click();
   await jar.getByRole('group', { name: 'Does it smell sour' }).getByText('Yes', { exact: true }).click();
   await jar.getByRole('checkbox', { name: 'None of these' }).check();
@@ -191,7 +190,7 @@ test('a power cut is asked about, also in the other jars of the hold', async ({ 
   await expect(jar.getByRole('checkbox', { name: 'None of these' })).not.toBeChecked();
   await jar.getByRole('group', { name: 'Bubbles' }).getByText('Fine bubbles').click();
   await page.keyboard.press('Control+Enter');
-  await expect(jar.getByRole('button', { name: 'Correct outcome' })).toBeVisible();
+  await expect(moreOf(jar)).toBeVisible();
   await expect(jarOf(page, '16 May b')).toContainText('16 May a, from the same hold, tells of it.');
 });
 
@@ -263,7 +262,7 @@ test('an empty ledger says where to begin; what was said goes by itself and lies
   await recordBatch(page, '2026-05-16', ['a'], { product: 'Blue Tin' });
   await expect(page.getByRole('button', { name: 'Repeat the last' })).toBeVisible();
   await page.getByRole('button', { name: /^16 May/ }).click();
-  await jarOf(page, '16 May a').getByRole('button', { name: 'Record outcome' }).click();
+  await openOutcome(jarOf(page, '16 May a'));
   const tick = (): Promise<string> =>
     page
       .getByRole('checkbox', { name: 'Pink' })

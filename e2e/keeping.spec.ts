@@ -1,7 +1,7 @@
 // What is typed and recorded stays: drafts after the program is killed, corrections, undo across restarts, history,
 // photographs. The half second is the issue's; nothing here measures speed.
 import { complaintsByDayAndNight, complaintsOfAxe } from './axe';
-import { recordBatch, toBatches, toHistory, toSources } from './recording';
+import { moreOf, openOutcome, recordBatch, toBatches, toHistory, toSources, underMore } from './recording';
 import { expect, test } from './window';
 
 test.use({ seed: 'empty' });
@@ -76,7 +76,7 @@ test('an outcome, a source and a package are back in their fields too', async ({
   const { batch } = await recordBatch(program.page, '2026-05-16', ['a'], { product: 'Blue Tin' });
   await toBatches(program.page);
   await program.page.getByRole('button', { name: /^16 May/ }).click();
-  await program.page.getByRole('button', { name: 'Record outcome' }).click();
+  await openOutcome(program.page.getByRole('region', { name: '16 May a', exact: true }));
   await program.page.getByLabel('pH', { exact: true }).fill('4.3');
   await program.page.getByLabel('Smell', { exact: true }).fill('clean, a little yeasty');
   await program.page.getByText('None of these').click();
@@ -186,8 +186,7 @@ test('corrections: a reason is kept, a refused one is explained and keeps what w
   await expect(page.getByRole('heading', { name: '9 May 2026' })).toBeVisible();
 
   const jar = page.getByRole('region', { name: '9 May a', exact: true });
-  await jar.getByText('Correct or take back').click();
-  await jar.getByRole('button', { name: 'What seeded it' }).click();
+  await underMore(jar, 'What seeded it');
   await page.getByLabel('How many pieces').fill('12 capsules');
   await page.keyboard.press('Control+Enter');
   await expect(jar).toContainText('12 capsules of Blue Tin');
@@ -201,13 +200,12 @@ test('corrections: a reason is kept, a refused one is explained and keeps what w
   await expect(page.getByText('38 hours')).toBeVisible();
   await expect(page.getByText('9 May 2026 18:30 to 11 May 2026 08:30')).toBeVisible();
 
-  await jar.getByRole('button', { name: 'Keep some back' }).click();
+  await underMore(jar, 'Keep some back');
   await page.getByText('Freezer').click();
   await page.getByLabel('Cubes or pieces').fill('6');
   await page.keyboard.press('Control+Enter');
   await expect(jar).toContainText('6 freezer cubes, a reserve, kept since 20 May 2026');
-  await jar.getByText('Correct or take back').click();
-  await jar.getByRole('button', { name: 'What was kept back, freezer' }).click();
+  await underMore(jar, 'What was kept back, freezer');
   await expect(page.getByLabel('Cubes or pieces')).toHaveValue('6');
   await page.getByLabel('Gone on').fill('20 May');
   await page.keyboard.press('Control+Enter');
@@ -215,8 +213,7 @@ test('corrections: a reason is kept, a refused one is explained and keeps what w
   await jar.getByRole('button', { name: 'Gone' }).click();
   await expect(jar.getByText('gone', { exact: true })).toBeVisible();
 
-  await jar.getByText('Correct or take back').click();
-  await jar.getByRole('button', { name: 'Its history' }).click();
+  await underMore(jar, 'Its history');
   await expect(page.getByRole('heading', { name: /^History of/ })).toBeVisible();
   await page.getByRole('button', { name: 'Show the whole history' }).click();
   await expect(page.getByText('Why: It was past midnight.')).toBeVisible();
@@ -241,8 +238,7 @@ test('undo and redo across a restart; entered by mistake; a lost jar; undo from 
 
   await program.page.getByRole('button', { name: /^10 May/ }).click();
   const seed = program.page.getByRole('region', { name: '10 May a', exact: true });
-  await seed.getByText('Correct or take back').click();
-  await seed.getByRole('button', { name: 'Entered by mistake' }).click();
+  await underMore(seed, 'Entered by mistake');
   const asked = program.page.getByRole('dialog', { name: '10 May a: entered by mistake?' });
   await expect(asked).toContainText('until you say what really seeded it');
   await asked.getByRole('button', { name: 'Take it back' }).click();
@@ -258,7 +254,7 @@ test('undo and redo across a restart; entered by mistake; a lost jar; undo from 
   await expect(program.page.getByText('undone since').first()).toBeVisible();
   await toBatches(program.page);
   await program.page.getByRole('button', { name: /^10 May/ }).click();
-  await expect(seed.getByRole('button', { name: 'Record outcome' })).toBeVisible();
+  await expect(moreOf(seed)).toBeVisible();
 
   await program.page.getByRole('button', { name: 'Lost jar' }).click();
   await program.page.getByLabel('What it is called').fill('the good one');
@@ -318,7 +314,7 @@ test.describe('800 wide', () => {
     await page.getByRole('button', { name: 'Discard this entry' }).click();
     await page.getByRole('button', { name: /^14 May/ }).click();
     await holds('open batch');
-    await page.getByRole('button', { name: 'Record outcome' }).first().click();
+    await openOutcome(page.getByRole('region', { name: '14 May a', exact: true }));
     await page.getByText('I am writing this down later').click();
     await holds('outcome');
     await toSources(page);

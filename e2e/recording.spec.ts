@@ -1,7 +1,8 @@
 // Recording by hand in the real window: counted by key presses, checked field by field. Amounts: 1 US tbsp is
 // 14.78676478125 mL, 1 US quart 946.352946 mL (NIST Handbook 44, appendix C); pH 4.6: 88 FR 22907.
+import type { Page } from '@playwright/test';
 import { focused, Keys } from './keys';
-import { recordBatch, toBatches } from './recording';
+import { openOutcome, recordBatch, toBatches } from './recording';
 import { expect, test } from './window';
 
 test.use({ seed: 'empty' });
@@ -185,7 +186,7 @@ test('the take-out gate stands before tasting, and a spoiled jar can’t be pick
   await toBatches(page);
   await page.getByRole('button', { name: /^16 May/ }).click();
   const jar = page.getByRole('region', { name: '16 May a', exact: true });
-  await jar.getByRole('button', { name: 'Record outcome' }).click();
+  await openOutcome(jar);
   const form = page.getByRole('form', { name: 'Outcome of 16 May a' });
   await expect(form.getByText('Answer these questions before anyone tastes it.')).toBeVisible();
   await expect(form.getByRole('group', { name: 'Tang' })).toHaveCount(0);
@@ -275,7 +276,7 @@ test('set and above pH 4.6 is uncertain by meter and by strip, and the fibre mak
   await toBatches(page);
   await page.getByRole('button', { name: /^16 May/ }).click();
   const jar = page.getByRole('region', { name: '16 May a', exact: true });
-  await jar.getByRole('button', { name: 'Record outcome' }).click();
+  await openOutcome(jar);
   await jar.getByRole('group', { name: 'Was it set' }).getByText('Yes', { exact: true }).click();
   await jar.getByRole('group', { name: 'Does it smell sour' }).getByText('Yes', { exact: true }).click();
   await jar.getByRole('checkbox', { name: 'None of these' }).check();
@@ -295,8 +296,12 @@ test('set and above pH 4.6 is uncertain by meter and by strip, and the fibre mak
   await expect(jar.getByText('Uncertain: not sour enough.')).toBeVisible();
   await expect(jar.getByRole('group', { name: 'Tang' })).toHaveCount(0);
   await page.keyboard.press('Control+Enter');
-  await expect(jar.getByText(/^Sour and clean, curd holds; pH 5.8 by meter/)).toBeVisible();
+  await expect(jar.getByText(/^Sour and clean, curd holds; pH by meter/)).toBeVisible();
+  await expect(page.getByLabel('pH, jar a')).toHaveValue('5.8');
 });
+
+const all = (page: Page) =>
+  page.getByRole('button', { name: /All sour and clean, curd holds, nothing seen, no power cut/ });
 
 test('four jars that turned out well are one press and a row of words, in at most 14 key presses', async ({
   page,
@@ -304,14 +309,16 @@ test('four jars that turned out well are one press and a row of words, in at mos
   await recordBatch(page, '2026-05-16', ['a', 'b', 'c', 'd'], { product: 'Blue Tin' });
   await toBatches(page);
   await page.getByRole('button', { name: /^16 May/ }).click();
-  await page.getByRole('button', { name: 'How they turned out' }).click();
-  const gate = page.getByRole('button', {
-    name: /All sour and clean, curd holds, nothing seen, no power cut/,
-  });
-  await expect(gate).toBeFocused();
-  // Nothing is typed, still less tasted, before the gate is answered.
-  await expect(page.getByLabel('Set, jar a')).toBeDisabled();
-  await expect(page.getByLabel('Tang, jar a')).toBeDisabled();
+  await expect(page.getByText('Look at 4 jars, and smell: then type what you saw.')).toBeVisible();
+  // Nothing is typed, still less tasted, before the gate is answered; a locked cell says so and swallows its keys.
+  const locked = page.getByLabel('Set, jar a');
+  await locked.click({ force: true });
+  await page.keyboard.type('mnr');
+  await expect(locked).toHaveValue('');
+  await expect(locked).toHaveAttribute('placeholder', 'the gate first');
+  await expect(page.getByRole('heading', { name: '16 May 2026' })).toBeVisible();
+  await expect(page.getByLabel('Tang, jar a')).toHaveCount(0);
+  await all(page).focus();
   const keys = new Keys(page);
   await keys.press('Enter');
   await expect(page.getByLabel('Set, jar a')).toBeFocused();
@@ -329,12 +336,67 @@ test('four jars that turned out well are one press and a row of words, in at mos
   await keys.type('43');
   await expect(page.locator(':focus')).toHaveValue('4.3');
   // Potato starch thickens by itself: only a checked meter speaks for such a jar, so it is not tasted yet.
-  await expect(page.getByLabel('Tang, jar a')).toBeDisabled();
+  await expect(page.getByLabel('Tang, jar a')).toHaveCount(0);
+  await expect(page.getByText(/^a, b, c, d: What was stirred in may have thickened it/)).toBeVisible();
   await keys.press('Control+Enter');
-  await expect(page.getByRole('region', { name: '16 May d', exact: true })).toContainText('curd holds; soft');
-  await expect(page.getByRole('region', { name: '16 May a', exact: true })).toContainText('pH 4.3');
+  await expect(page.getByRole('region', { name: '16 May d', exact: true })).toContainText('curd holds');
+  await expect(page.getByLabel('Set, jar d')).toHaveValue('soft');
+  await expect(page.getByLabel('pH, jar a')).toHaveValue('4.3');
   expect(keys.count).toBeLessThanOrEqual(14);
   // One act: one undo takes all four back.
-  await page.keyboard.press('Control+z');
+  await page.getByRole('heading', { name: '16 May 2026' }).press('Control+z');
   await expect(page.getByText('Outcome unknown so far.')).toHaveCount(4);
+});
+
+test('a jar that differs is answered in its own column, and keeps what was typed of it while the others are recorded', async ({
+  page,
+}) => {
+  await recordBatch(page, '2026-05-16', ['a', 'b', 'c'], { product: 'Blue Tin' });
+  await toBatches(page);
+  await page.getByRole('button', { name: /^16 May/ }).click();
+  await all(page).click();
+  await page.getByLabel('Set, all jars').fill('firm');
+  await page.getByLabel('Smell, jar c').fill('of yeast');
+  await page.getByRole('button', { name: 'Jar c is different' }).click();
+  await expect(page.getByLabel('Smell, jar c')).toHaveValue('of yeast');
+  await expect(page.getByLabel('Smell, jar c')).toHaveAttribute('aria-disabled', 'true');
+  await page.getByRole('button', { name: 'Record 2 jars' }).click();
+  await expect(page.getByText('Outcome unknown so far.')).toHaveCount(1);
+  await expect(page.getByLabel('Smell, jar c')).toHaveValue('of yeast');
+
+  // Its own answers, then what was seen; a sign is said as what it is.
+  await page.getByLabel('Set at the end, jar c').fill('no');
+  await page.getByLabel('Sour and clean, jar c').fill('no');
+  await page.getByLabel('Signs seen, jar c').fill('blue');
+  await page.keyboard.press('Control+Enter');
+  await expect(page.getByText(/^Type “none”, or what you saw: pink/)).toBeVisible();
+  await page.getByLabel('Signs seen, jar c').fill('pink, foam');
+  await page.keyboard.press('Control+Enter');
+  const jar = page.getByRole('region', { name: '16 May c', exact: true });
+  await expect(jar.getByText('Spoiled: not food, not seed.')).toBeVisible();
+  await expect(page.getByLabel('Smell, jar c')).toHaveValue('of yeast');
+});
+
+test('a correction typed in cells is one act with its reason, undone as one; one entry is typed for all', async ({
+  page,
+}) => {
+  await recordBatch(page, '2026-05-16', ['a', 'b'], { product: 'Blue Tin' });
+  await toBatches(page);
+  await page.getByRole('button', { name: /^16 May/ }).click();
+  await page.getByRole('button', { name: /^Correct milk, vessel/ }).click();
+  await page.getByLabel('Vessel, all jars').fill('pint jar');
+  await page.getByLabel('Amount, jar b').fill('3 spoonz');
+  await page.keyboard.press('Control+Enter');
+  await expect(page.getByText('This is not read as an amount.')).toBeVisible();
+  await page.getByLabel('Amount, jar b').fill('3 tbsp');
+  await page.getByLabel('Why it is corrected').fill('The tall jars were full.');
+  await page.keyboard.press('Control+Enter');
+  await expect(page.getByRole('region', { name: '16 May b', exact: true })).toContainText(
+    '3 tbsp potato starch',
+  );
+  await expect(page.getByRole('region', { name: '16 May a', exact: true })).toContainText('pint jar');
+  await expect(page.getByRole('button', { name: 'Save the changes' })).toHaveCount(0);
+  await page.getByRole('heading', { name: '16 May 2026' }).press('Control+z');
+  await expect(page.getByLabel('Vessel, jar a')).toHaveValue('quart jar');
+  await expect(page.getByLabel('Amount, jar b')).toHaveValue('2 tbsp');
 });

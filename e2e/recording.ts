@@ -1,5 +1,5 @@
 // What the tests of recording begin with: batches recorded through the same calls as the window's.
-import { expect, type Page } from '@playwright/test';
+import { expect, type Locator, type Page } from '@playwright/test';
 import type { Input } from '../core/contract';
 
 type Entry = Input<'batch.record'>;
@@ -114,3 +114,14 @@ export const toBatches = (page: Page): Promise<void> => toScreen(page, 'Alt+2', 
 export const toSources = (page: Page): Promise<void> => toScreen(page, 'Alt+4', 'Sources');
 /** Goes to the history. */
 export const toHistory = (page: Page): Promise<void> => toScreen(page, 'Alt+5', 'History');
+
+/** A jar's More, which is there while no form is open in it. */
+export const moreOf = (jar: Locator): Locator => jar.locator('summary', { hasText: /^More/ });
+/** Presses what stands under it. */
+export async function underMore(jar: Locator, name: string | RegExp): Promise<void> {
+  const more = jar.locator('details').filter({ hasText: /^More of/ });
+  if ((await more.getAttribute('open')) === null) await moreOf(jar).click();
+  await more.getByRole('button', { name }).click();
+}
+/** Opens all answers of one jar. */
+export const openOutcome = (jar: Locator): Promise<void> => underMore(jar, /^(?:Record|Correct) outcome/);

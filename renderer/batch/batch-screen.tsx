@@ -1,5 +1,6 @@
 // The batch screen: all batches, newest first, and one of them open, or a new one being recorded.
 import { useEffect, useMemo, useRef, useState } from 'react';
+import type { BatchReply } from '../../core/contract';
 import { call } from '../state/ledger-calls';
 import { currentPlace, go, say, usePlace, useRevision } from '../state/store';
 import { useRead } from '../state/use-read';
@@ -84,14 +85,28 @@ function Unfinished() {
   );
 }
 
+/** The day after, so that the list begins with the batches of a day. */
+const dayAfter = (day: string): string =>
+  new Date(Date.parse(`${day}T00:00:00Z`) + 86_400_000).toISOString().slice(0, 10);
+
+/** How the list draws a batch, also one that the list beside it has not read yet. */
+function useListed(batch: BatchReply['batch'] | null): Row | null {
+  const listed = useRead(
+    'batch.list',
+    batch && { before: { madeOn: dayAfter(batch.madeOn), id: batch.id }, limit: 200 },
+  );
+  return (batch !== null && listed?.ok && listed.value.batches.find(({ id }) => id === batch.id)) || null;
+}
+
 function OpenBatch({ id }: { readonly id: string }) {
   const answer = useRead('batch.get', { id });
   const { writer } = useReader();
+  const row = useListed(answer?.ok ? answer.value.batch : null);
   if (answer === null) return <p className="soft">Opening…</p>;
   if (!answer.ok) return <p className="notice caution">{answer.sentence}</p>;
   const { batch } = answer.value;
   const label = batch.word === null ? writer.day(batch.madeOn) : `${writer.day(batch.madeOn)} ${batch.word}`;
-  return <BatchView key={id} reply={answer.value} label={label} />;
+  return <BatchView key={id} reply={answer.value} label={label} row={row} />;
 }
 
 /** A new batch, empty or as one before; waits until that is read. */

@@ -1,5 +1,5 @@
 // One recorded batch, open: its day, its holds, its jars side by side.
-import { useEffect, useRef, useState, type RefObject } from 'react';
+import { Fragment, useEffect, useMemo, useRef, useState, type RefObject } from 'react';
 import type { BatchReply } from '../../core/contract';
 import { powerCutOfMates } from '../../core/safety/hold-mates';
 import type { Temperature } from '../../core/ledger/basics';
@@ -14,8 +14,14 @@ import { holdText } from './batch-repeat';
 import type { Writer } from '../parts/reading';
 import { CorrectBatch, CorrectHold } from './batch-corrections';
 import { isSetAside } from './is-set-aside';
-import { JarView } from './jar-view';
-import { OutcomesForm } from './outcomes-sheet';
+import { STEPS, standingOf, type Standing } from './batch-steps';
+import type { Row } from './batch-list';
+import { JarColumn, type Once } from './jar-column';
+import { gateSays, isUnseen, UNSEEN } from './jar-seen';
+import { columnsOf, useBands, type Bands } from './use-bands';
+import { additionWords, eatsWords, milkWords, seedWords } from './jar-says';
+import type { Asked } from './record-text';
+import { RecordSheet } from './record-sheet';
 
 /** "bath set to 38 °C": the warmth that was planned, and where it is measured. */
 function warmthWords({ planned, probe }: Hold, printed: (one: Temperature) => string): string | null {
@@ -56,34 +62,25 @@ const unseenTogether = (
           powerCutOfMates(one, jars) === null,
       );
 
-interface HeadProps {
+/** Its name, and what is done with the whole of it. */
+function Head({
+  batch,
+  label,
+  heading,
+  onChoose,
+}: {
   readonly batch: string;
   readonly label: string;
   readonly heading: RefObject<HTMLHeadingElement | null>;
-  /** Several of its jars can be answered together. */
-  readonly many: boolean;
-  readonly editing: string | null;
   readonly onChoose: (form: string) => void;
-}
-
-/** Its name, and what is done with the whole of it. */
-function Head({ batch, label, heading, many, editing, onChoose }: HeadProps) {
+}) {
   return (
     <header className="batch-view-head">
       <h1 ref={heading} tabIndex={-1}>
         {label}
       </h1>
       <div className="row">
-        {many && editing !== `outcomes:${batch}` && (
-          <button type="button" className="button primary" onClick={() => onChoose(`outcomes:${batch}`)}>
-            How they turned out
-          </button>
-        )}
-        <button
-          type="button"
-          className={many ? 'button' : 'button primary'}
-          onClick={() => go('batch', `repeat:${batch}`)}
-        >
+        <button type="button" className="button" onClick={() => go('batch', `repeat:${batch}`)}>
           Make it again
         </button>
         <button type="button" className="button quiet" onClick={() => onChoose(`batch:${batch}`)}>
@@ -97,55 +94,52 @@ function Head({ batch, label, heading, many, editing, onChoose }: HeadProps) {
   );
 }
 
-/** Everything recorded of a batch. */
-export function BatchView({ reply, label }: { readonly reply: BatchReply; readonly label: string }) {
-  const { batch, holds, jars } = reply;
+/** The way from plan to last spoonful, where it stands on it, and what is to be done next. */
+function Thread({ step, next }: Standing) {
+  const at = STEPS.indexOf(step);
+  return (
+    <div className="batch-thread">
+      <ol aria-label="Where it stands">
+        {STEPS.map((one, index) => (
+          <li
+            key={one}
+            className={index < at ? 'behind' : index === at ? 'here' : undefined}
+            aria-current={index === at ? 'step' : undefined}
+          >
+            {one}
+          </li>
+        ))}
+      </ol>
+      <p className="batch-next">{next}</p>
+    </div>
+  );
+}
+
+/** Its holds, each in a line, corrected in place; one more jar, one more hold. */
+function Holds({
+  reply,
+  label,
+  editing,
+  onChoose,
+  onDone,
+}: {
+  readonly reply: BatchReply;
+  readonly label: string;
+  readonly editing: string | null;
+  readonly onChoose: (form: string) => void;
+  readonly onDone: () => void;
+}) {
   const { writer } = useReader();
   const preferences = usePreferences();
   const printed = (one: Temperature): string => printTemperature(one, preferences);
-  const drafts = useRead('draft.list', {});
-  const { holds: running } = useNow();
-  const warm = new Set(running.flatMap((one) => one.jars.map(({ id }) => id)));
-  const [chosen, setChosen] = useState<string | null | undefined>(undefined);
-  const heading = useRef<HTMLHeadingElement>(null);
-  const ready = drafts !== null;
-  useEffect(() => {
-    // A batch that opens is read from its top, unless an unfinished form in it has the keyboard.
-    if (ready && !document.activeElement?.closest('form')) heading.current?.focus();
-  }, [ready]);
-  // Wait for the drafts, so that an unfinished form opens by itself and no later save closes it.
-  if (drafts === null) return <p className="soft">Opening…</p>;
-  const unfinished = new Set(drafts.ok ? drafts.value.drafts.map((draft) => draft.key) : []);
-  const editing =
-    chosen === undefined
-      ? ([
-          `batch:${batch.id}`,
-          `outcomes:${batch.id}`,
-          ...holds.map((hold) => `hold:${hold.id}`),
-          `add-jar:${batch.id}`,
-          `add-hold:${batch.id}`,
-        ].find((key) => unfinished.has(key)) ?? null)
-      : chosen;
-  const unseen = unseenTogether(reply, warm);
-  const done = (): void => {
-    setChosen(null);
-    heading.current?.focus();
-  };
+  const { batch, holds } = reply;
+  const quiet = (says: string, form: string) => (
+    <button type="button" className="button quiet" onClick={() => onChoose(form)}>
+      {says}
+    </button>
+  );
   return (
-    <article className="batch-view stack" aria-label={label}>
-      <Head
-        batch={batch.id}
-        label={label}
-        heading={heading}
-        many={unseen.length > 1}
-        editing={editing}
-        onChoose={setChosen}
-      />
-      {editing === `batch:${batch.id}` && <CorrectBatch batch={batch} label={label} onDone={done} />}
-      {editing === `outcomes:${batch.id}` && (
-        <OutcomesForm jars={unseen} batch={batch.id} label={label} onDone={done} />
-      )}
-      {batch.note && <p>{batch.note}</p>}
+    <>
       {holds.map((hold, at) => (
         <div key={hold.id} className="hold-line">
           <p>
@@ -153,39 +147,205 @@ export function BatchView({ reply, label }: { readonly reply: BatchReply; readon
             {holdWords(hold, writer, printed)}
           </p>
           {editing === `hold:${hold.id}` ? (
-            <CorrectHold hold={hold} batch={batch} onDone={done} />
+            <CorrectHold hold={hold} batch={batch} onDone={onDone} />
           ) : (
-            <button type="button" className="button quiet" onClick={() => setChosen(`hold:${hold.id}`)}>
-              Correct{holds.length === 1 ? ' the warmth' : ` hold ${at + 1}`}
-            </button>
+            quiet(holds.length === 1 ? 'Correct the warmth' : `Correct hold ${at + 1}`, `hold:${hold.id}`)
           )}
         </div>
       ))}
-      {editing === `add-hold:${batch.id}` && <AddHold reply={reply} label={label} onDone={done} />}
-      {editing === `add-jar:${batch.id}` && <AddJar reply={reply} label={label} onDone={done} />}
+      {editing === `add-hold:${batch.id}` && <AddHold reply={reply} label={label} onDone={onDone} />}
+      {editing === `add-jar:${batch.id}` && <AddJar reply={reply} label={label} onDone={onDone} />}
       {editing === null && (
         <div className="jar-actions">
-          <button type="button" className="button quiet" onClick={() => setChosen(`add-jar:${batch.id}`)}>
-            Add a jar
-          </button>
-          <button type="button" className="button quiet" onClick={() => setChosen(`add-hold:${batch.id}`)}>
-            {holds.length === 0 ? 'Add the warmth' : 'Add another hold'}
-          </button>
+          {quiet('Add a jar', `add-jar:${batch.id}`)}
+          {quiet(holds.length === 0 ? 'Add the warmth' : 'Add another hold', `add-hold:${batch.id}`)}
         </div>
       )}
-      <div className="jar-views">
-        {jars.map((record) => (
-          <JarView
-            key={record.jar.id}
-            record={record}
-            holds={holds}
-            madeOn={batch.madeOn}
-            mates={powerCutOfMates(record, jars)}
-            warm={warm.has(record.jar.id)}
-            unfinished={unfinished}
-          />
-        ))}
-      </div>
+    </>
+  );
+}
+
+/** Whether several jars are alike in something: then it is said once, at the left, and read out with each jar all the same. */
+const alike = (
+  jars: readonly BatchReply['jars'][number][],
+  words: (record: (typeof jars)[number]) => string,
+): string | null => {
+  const all = new Set(jars.map(words));
+  const [one = ''] = all;
+  return jars.length > 1 && all.size === 1 && one !== '' ? one : null;
+};
+
+/** What the gate has against several jars, with their letters. A jar that is to be discarded says so itself. */
+function saidOfSeveral(jars: BatchReply['jars']): ReadonlyMap<string, readonly string[]> {
+  const said = new Map<string, string[]>();
+  for (const record of jars)
+    if (record.discard === null)
+      for (const says of gateSays(record)) said.set(says, [...(said.get(says) ?? []), record.jar.letter]);
+  return new Map([...said].filter(([, letters]) => letters.length > 1));
+}
+
+interface ColumnsProps {
+  readonly reply: BatchReply;
+  readonly bands: Bands;
+  readonly row: Row | null;
+  readonly asked: Asked;
+  readonly warm: ReadonlySet<string>;
+  readonly unfinished: ReadonlySet<string>;
+}
+
+/** The jars side by side, their rows level; what is said of all alike is said once. */
+function Columns({ reply, bands, asked, row, warm, unfinished }: ColumnsProps) {
+  const { today, writer } = useReader();
+  const { batch, holds, jars } = reply;
+  // What the gate is about to ask is not said beside it.
+  const eatsOf = (record: (typeof jars)[number]): string =>
+    warm.has(record.jar.id) || asked.together.has(record.jar.id)
+      ? ''
+      : (eatsWords(record, holds, batch.madeOn, today) ?? '');
+  const eats = alike(jars, eatsOf);
+  const against = saidOfSeveral(jars);
+  return (
+    <>
+      {eats !== null && <p>{eats}</p>}
+      {[...against].map(([says, letters]) => (
+        <p key={says} className="notice caution small">
+          <strong>{letters.join(', ')}: </strong>
+          {says}
+        </p>
+      ))}
+      {bands.map((band) => {
+        const once = {
+          seeds: alike(band, (one) => seedWords(one, writer)),
+          additions: alike(band, (one) => additionWords(one, writer)),
+          milk: alike(band, (one) => milkWords(one, writer)),
+          unseen: alike(band, (one) => (isUnseen(one) ? UNSEEN : '')),
+          above: new Set(against.keys()),
+        };
+        return (
+          <Fragment key={band[0]?.jar.id}>
+            <Shared once={once} />
+            <div className="jar-columns" style={columnsOf(band)}>
+              <Labels once={once} />
+              {band.map((record) => (
+                <JarColumn
+                  key={record.jar.id}
+                  record={record}
+                  once={once}
+                  drawn={row?.jars.find(({ id }) => id === record.jar.id)}
+                  holds={holds}
+                  madeOn={batch.madeOn}
+                  mates={powerCutOfMates(record, jars)}
+                  warm={warm.has(record.jar.id)}
+                  eats={eats === null ? eatsOf(record) || null : null}
+                  unfinished={unfinished}
+                />
+              ))}
+            </div>
+          </Fragment>
+        );
+      })}
+    </>
+  );
+}
+
+/** What the rows are: none where all jars share what it holds, which is said above them. */
+function Labels({ once }: { readonly once: Once }) {
+  const rows = [
+    '',
+    once.seeds === null ? 'Seeded from' : '',
+    once.additions === null ? 'Stirred in' : '',
+    once.milk === null ? 'Milk, vessel' : '',
+    once.unseen === null ? 'Seen' : '',
+    'Photograph: drop or paste it on its jar',
+    '',
+  ];
+  return (
+    <div className="jar-labels" aria-hidden="true">
+      {rows.map((label, at) => (
+        <span key={at} className="soft small">
+          {label}
+        </span>
+      ))}
+    </div>
+  );
+}
+
+/** What all jars of a band share, in one line. */
+function Shared({ once }: { readonly once: Once }) {
+  const says = [once.seeds && `from ${once.seeds}`, once.additions, once.milk].filter(Boolean);
+  return says.length === 0 ? null : (
+    <p className="jars-share">
+      <span className="soft small">All jars</span> {says.join(' · ')}
+    </p>
+  );
+}
+
+interface ViewProps {
+  readonly reply: BatchReply;
+  readonly label: string;
+  /** How the list draws it; null while that is read. */
+  readonly row: Row | null;
+}
+
+/** Everything recorded of a batch. */
+export function BatchView({ reply, label, row }: ViewProps) {
+  const { batch, holds, jars } = reply;
+  const drafts = useRead('draft.list', {});
+  const { writer } = useReader();
+  const { holds: running } = useNow();
+  const warm = useMemo(() => new Set(running.flatMap((one) => one.jars.map(({ id }) => id))), [running]);
+  const [chosen, setChosen] = useState<string | null | undefined>(undefined);
+  const heading = useRef<HTMLHeadingElement>(null);
+  const page = useRef<HTMLElement>(null);
+  const bands = useBands(page, jars);
+  const asked = useMemo(
+    () => ({
+      together: new Set(unseenTogether(reply, warm).map(({ jar }) => jar.id)),
+      mates: new Map(reply.jars.map((one) => [one.jar.id, powerCutOfMates(one, reply.jars)])),
+    }),
+    [reply, warm],
+  );
+  const ready = drafts !== null;
+  useEffect(() => {
+    // A batch that opens is read from its top, unless an unfinished form in it has the keyboard.
+    if (ready && !document.activeElement?.closest('form')) heading.current?.focus();
+  }, [ready]);
+  // Wait for the drafts, so that an unfinished form opens by itself and no later save closes it.
+  if (drafts === null)
+    return (
+      <article ref={page} className="batch-view soft">
+        Opening…
+      </article>
+    );
+  const unfinished = new Set(drafts.ok ? drafts.value.drafts.map((draft) => draft.key) : []);
+  const forms = [`batch:${batch.id}`, ...holds.map(({ id }) => `hold:${id}`), `add-jar:${batch.id}`, `add-hold:${batch.id}`]; // prettier-ignore
+  const editing = chosen === undefined ? (forms.find((key) => unfinished.has(key)) ?? null) : chosen;
+  const done = (): void => {
+    setChosen(null);
+    heading.current?.focus();
+  };
+  const [first] = holds;
+  const until = first?.endedAt ? writer.moment(first.endedAt) : null;
+  const looked = jars.some(
+    ({ jar, outcome }) => outcome !== null || (jar.state === 'made' && !warm.has(jar.id)),
+  );
+  return (
+    <article ref={page} className="batch-view" aria-label={label}>
+      <Head batch={batch.id} label={label} heading={heading} onChoose={setChosen} />
+      {editing === `batch:${batch.id}` && <CorrectBatch batch={batch} label={label} onDone={done} />}
+      <Thread {...standingOf(jars, warm, until)} />
+      {batch.note && <p>{batch.note}</p>}
+      <Columns reply={reply} bands={bands} asked={asked} row={row} warm={warm} unfinished={unfinished} />
+      <RecordSheet
+        batch={batch.id}
+        label={label}
+        jars={jars}
+        bands={bands}
+        asked={asked}
+        looked={looked}
+        onLeave={() => heading.current?.focus()}
+      />
+      <Holds reply={reply} label={label} editing={editing} onChoose={setChosen} onDone={done} />
     </article>
   );
 }

@@ -13,6 +13,7 @@ import { noAddition, noSeed } from './batch-text';
 import { place, type Editing, type JarRecord } from './batch-corrections';
 import { askAboutSeeds, pickedJars } from './held-seeds';
 import { isSetAside } from './is-set-aside';
+import { unanswered } from './record-text';
 import { OutcomeFieldsForm } from './outcome-form';
 import { outcomeText, passagesAnswered, readOutcome, saysAnything, type OutcomeFields } from './outcome-text';
 import { AdditionRows } from './recipe-fields';
@@ -128,19 +129,6 @@ export function OutcomeOf({
   const { jar, label, outcome } = record;
   const known = outcome === null ? null : withoutJar(outcome);
   const initial = outcomeText(known, jar.onShelf, writer);
-  // Words that were answered before and stand as they were are not asked about again.
-  const answered = new Set(
-    record.remarks.flatMap(({ readAs, text }) => (readAs === null ? [] : [text.trim()])),
-  );
-  const ifUnread = (words: string | null): string | null =>
-    words !== null && answered.has(words.trim()) ? null : words;
-  const unread = (now: OutcomeFields): OutcomeFields => ({
-    ...now,
-    colour: ifUnread(now.colour),
-    smell: ifUnread(now.smell),
-    texture: ifUnread(now.texture),
-    note: ifUnread(now.note),
-  });
   return (
     <EditForm
       label={`Outcome of ${label}`}
@@ -156,7 +144,7 @@ export function OutcomeOf({
         const shelf = text.shelf === '' ? null : text.shelf === 'kept';
         const same = JSON.stringify(text) === JSON.stringify(initial);
         const passages =
-          same || text.wordsFine || discardOf(now) !== null ? [] : spoilagePassages(unread(now));
+          same || text.wordsFine || discardOf(now) !== null ? [] : spoilagePassages(unanswered(now, record));
         return {
           problems,
           doubt:

@@ -167,7 +167,6 @@ export function Photographs({
           void add(files);
         }}
       />
-      <span className="soft small">or drop or paste one here</span>
       {problem && (
         <p className="notice caution" role="alert">
           {problem}

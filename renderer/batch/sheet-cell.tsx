@@ -9,7 +9,7 @@ function moveInColumn(from: HTMLInputElement, step: 1 | -1): boolean {
   const column = from.dataset['column'];
   const form = from.closest('form');
   if (column === undefined || form === null) return false;
-  const cells = [...form.querySelectorAll<HTMLInputElement>('input[data-column]:enabled')];
+  const cells = [...form.querySelectorAll<HTMLInputElement>('input[data-column]:read-write')];
   const own = cells.filter((cell) => cell.dataset['column'] === column);
   const next = own[own.indexOf(from) + step];
   const last = [...(from.closest('.sheet-row')?.querySelectorAll('input') ?? [])].at(-1);
@@ -34,8 +34,10 @@ interface Props {
   readonly problem?: string | undefined;
   /** Enter in the cell before goes on past it. */
   readonly rare?: boolean;
-  /** Nothing may be typed in it yet. */
-  readonly shut?: boolean;
+  /** Why nothing can be typed in it: said where it stands. It still takes the keyboard, so that no key does anything else. */
+  readonly locked?: string | null;
+  /** What the page finds it by. */
+  readonly name?: string;
 }
 
 /** What is wrong in a cell, if anything. */
@@ -54,7 +56,8 @@ export function Cell(props: Props) {
     words = [],
     read,
     rare = false,
-    shut = false,
+    locked = null,
+    name,
   } = props;
   const own = useId();
   const wrong = cellProblem(props);
@@ -72,13 +75,15 @@ export function Cell(props: Props) {
         aria-label={label}
         className="input"
         data-column={column}
-        data-enter={rare ? 'pass' : undefined}
+        data-enter={rare || locked !== null ? 'pass' : undefined}
         value={value}
         maxLength={200}
         autoComplete="off"
         spellCheck={false}
-        placeholder={placeholder}
-        disabled={shut}
+        data-cell={name}
+        placeholder={locked === null ? placeholder : locked}
+        readOnly={locked !== null}
+        aria-disabled={locked === null ? undefined : true}
         aria-invalid={wrong ? true : undefined}
         aria-describedby={wrong ? `${own}-problem` : echo ? `${own}-echo` : undefined}
         onChange={(event) => {

@@ -35,6 +35,8 @@ export interface Draft<T> {
   readonly close: () => void;
   /** Keeps it again, after a refused recording. */
   readonly reopen: () => void;
+  /** After it was recorded, in a form that stays open: goes on with this, which nothing unfinished is. */
+  readonly restart: (text: T) => void;
   /** Forgets it for good. */
   readonly drop: () => Promise<void>;
 }
@@ -101,6 +103,12 @@ export function useDraft<T>(key: string, place: DraftPlace, initial: T): Draft<T
     reopen: () => {
       open.current = true;
       keep();
+    },
+    restart: (next) => {
+      open.current = true;
+      latest.current = null;
+      setRestored(false);
+      setText(next);
     },
     drop: async () => {
       open.current = false;

@@ -6,6 +6,8 @@ import { addBatch } from '../entries/larder-entries';
 import { addOutcome, changeOutcome, removeOutcome } from '../entries/outcome-entry';
 import { refuseLift } from '../host-of-facts';
 import { remarksAbout } from '../derived/unread';
+import type { ActKind } from '../../../core/ledger/act-words';
+import type { KnownJar } from '../family-index';
 import type { OpenAct } from '../facts/open-act';
 import type { Stored } from '../facts/tables';
 import type { Ledger } from '../ledger';
@@ -26,9 +28,16 @@ import {
 import { refuseHalfRange } from './write-batch';
 import { mustSay, tidy } from '../tidy-typed';
 
-export function correctJar(ledger: Ledger, input: Parsed<'jar.correct'>): Reply<'jar.correct'> {
-  const { hold, milkPackage, letter, ...fields } = tidy(input.changes);
-  const jar = standingJar(ledger, input.id);
+/** One thing that an act writes; what makes no sense as a call was refused before. */
+interface Told {
+  readonly jar: KnownJar;
+  readonly write: (act: OpenAct) => void;
+}
+
+/** @throws Refused 'not found', 'is a mistake', 'hold of another batch', 'package of something else', 'day not known' */
+function toldOfJar(ledger: Ledger, uid: string, given: Parsed<'jar.correct'>['changes']): Told {
+  const { hold, milkPackage, letter, ...fields } = tidy(given);
+  const jar = standingJar(ledger, uid);
   const said = fields as Partial<JarEntry>;
   const changes: Partial<JarEntry> = { ...said, ...shelfOrGone(jar.label, said) };
   if (letter !== undefined) {
@@ -45,16 +54,75 @@ export function correctJar(ledger: Ledger, input: Parsed<'jar.correct'>): Reply<
   if (changes.state === 'made' && jar.state !== 'made' && jar.madeOn === null) {
     throw new Refused('day not known', { jar: jar.label });
   }
-  const done = ledger.acts.mustRun(
-    'jar.correct',
-    jar.label,
-    tidy(input.why),
-    (act) => {
-      changeJar(act, jar.key, changes);
+  return { jar, write: (act) => changeJar(act, jar.key, changes) };
+}
+
+/** @throws Refused 'not found', 'is a mistake', 'package of something else' */
+function toldOfAdditions(ledger: Ledger, uid: string, given: Parsed<'addition.set'>['additions']): Told {
+  const jar = standingJar(ledger, uid);
+  const next = tidy(given).map((entry): AdditionEntry => {
+    mustSay(entry, 'name');
+    return { ...entry, jar: jar.key, package: packageKey(ledger, entry.package, 'addition') };
+  });
+  const old = additionEntries(ledger.rows, jar.key);
+  return { jar, write: (act) => replaceAdditions(act, old, next) };
+}
+
+type TypedOutcome = Extract<Parsed<'outcome.save'>, { outcomes: unknown }>['outcomes'][number];
+
+/** @throws Refused 'not found', 'is a mistake', and as figures out of range are refused */
+function toldOfOutcome(
+  ledger: Ledger,
+  given: Omit<TypedOutcome, 'onShelf'> & { onShelf?: boolean | null },
+): Told {
+  const jar = standingJar(ledger, given.jar);
+  const outcome = given.outcome === null ? null : refuseLoose(tidy(given.outcome));
+  const { readAs, onShelf = null } = given;
+  return {
+    jar,
+    write(act) {
+      const old = outcomeOf(act.rows, jar.key);
+      if (outcome && old) changeOutcome(act, jar.key, outcome);
+      else if (outcome) addOutcome(act, jar.key, outcome);
+      else if (old) removeOutcome(act, jar.key);
+      if (readAs !== null) readOwnWords(act, jar.key, readAs);
+      if (onShelf !== null) changeJar(act, jar.key, shelfOrGone(jar.label, { onShelf }));
     },
-    input.draft,
+  };
+}
+
+/** One act that writes all of it. */
+function record(
+  ledger: Ledger,
+  kind: ActKind,
+  told: readonly Told[],
+  { why, draft }: { readonly why: string | null; readonly draft: string | null },
+): { readonly act: string } {
+  const subject = [...new Set(told.map(({ jar }) => jar.label))].join(', ');
+  const done = ledger.acts.mustRun(
+    kind,
+    subject,
+    tidy(why),
+    (act) => {
+      for (const { write } of told) write(act);
+    },
+    draft,
   );
   return { act: done.act.uid };
+}
+
+export const correctJar = (ledger: Ledger, input: Parsed<'jar.correct'>): Reply<'jar.correct'> =>
+  record(ledger, 'jar.correct', [toldOfJar(ledger, input.id, input.changes)], input);
+
+/** Fields, additions and what was seen, of several jars in one act: refused whole, undone whole. */
+export function correctJars(ledger: Ledger, input: Parsed<'jars.correct'>): Reply<'jars.correct'> {
+  const onlySeen = input.jars.every(({ changes, additions }) => changes === null && additions === null);
+  const told = input.jars.flatMap(({ jar, changes, additions, outcome, readAs }) => [
+    ...(changes === null ? [] : [toldOfJar(ledger, jar, changes)]),
+    ...(additions === null ? [] : [toldOfAdditions(ledger, jar, additions)]),
+    ...(outcome === null ? [] : [toldOfOutcome(ledger, { jar, outcome, readAs })]),
+  ]);
+  return record(ledger, onlySeen ? 'outcome.save' : 'jar.correct', told, input);
 }
 
 /**
@@ -127,48 +195,14 @@ export function setSeedings(ledger: Ledger, input: Parsed<'seeding.set'>): Reply
   return { act: done.act.uid };
 }
 
-export function setAdditions(ledger: Ledger, input: Parsed<'addition.set'>): Reply<'addition.set'> {
-  const jar = standingJar(ledger, input.jar);
-  const next = tidy(input.additions).map((entry): AdditionEntry => {
-    mustSay(entry, 'name');
-    return { ...entry, jar: jar.key, package: packageKey(ledger, entry.package, 'addition') };
-  });
-  const old = additionEntries(ledger.rows, jar.key);
-  const done = ledger.acts.mustRun(
-    'addition.set',
-    jar.label,
-    tidy(input.why),
-    (act) => replaceAdditions(act, old, next),
-    input.draft,
-  );
-  return { act: done.act.uid };
-}
+export const setAdditions = (ledger: Ledger, input: Parsed<'addition.set'>): Reply<'addition.set'> =>
+  record(ledger, 'addition.set', [toldOfAdditions(ledger, input.jar, input.additions)], input);
 
 /** Notes what was seen, of one jar or of several in one act; `outcome` null takes it away, `onShelf` null leaves that as it is. */
 export function saveOutcome(ledger: Ledger, input: Parsed<'outcome.save'>): Reply<'outcome.save'> {
   const given = 'outcomes' in input ? input.outcomes : [input];
-  const told = given.map(({ jar, outcome, ...rest }) => ({
-    ...rest,
-    jar: standingJar(ledger, jar),
-    outcome: outcome === null ? null : refuseLoose(tidy(outcome)),
-  }));
-  const done = ledger.acts.mustRun(
-    'outcome.save',
-    told.map(({ jar }) => jar.label).join(', '),
-    tidy(input.why),
-    (act) => {
-      for (const { jar, outcome, onShelf, readAs } of told) {
-        const old = outcomeOf(act.rows, jar.key);
-        if (outcome && old) changeOutcome(act, jar.key, outcome);
-        else if (outcome) addOutcome(act, jar.key, outcome);
-        else if (old) removeOutcome(act, jar.key);
-        if (readAs !== null) readOwnWords(act, jar.key, readAs);
-        if (onShelf !== null) changeJar(act, jar.key, shelfOrGone(jar.label, { onShelf }));
-      }
-    },
-    input.draft,
-  );
-  return { act: done.act.uid };
+  const told = given.map((one) => toldOfOutcome(ledger, one));
+  return record(ledger, 'outcome.save', told, input);
 }
 
 /** The keeper's reading of what the form's words say, where they may tell of spoilage and nobody has answered. */
