@@ -346,7 +346,7 @@ function Foot({
   const { typed, refused, setWhy } = editing;
   return (
     <footer className="form-foot">
-      {corrects && <Why why={typed?.why ?? ''} onChange={setWhy} />}
+      {(corrects || refused !== null) && <Why why={typed?.why ?? ''} onChange={setWhy} />}
       {refused && (
         <p className="notice caution" role="alert">
           {refused}

@@ -69,7 +69,7 @@ export const phTyped = (typed: string): string => typed.replace(/^([2-9])(\d{1,2
 export const setTyped = (typed: string): string => (/^p$/i.test(typed.trim()) ? 'spoonable' : typed);
 
 /** What is recorded of a jar, as its cells show it. */
-export function recordedCells(record: Jar, writer: Writer): Cells {
+function recordedCells(record: Jar, writer: Writer): Cells {
   const { jar, additions, outcome } = record;
   const seen = SEEN_CELLS.map((cell) => [
     cell,
@@ -89,7 +89,7 @@ export function recordedCells(record: Jar, writer: Writer): Cells {
 const WELL: GateCells = { setAtTakeOut: 'yes', sour: 'yes', signs: 'none', power: 'no' };
 
 /** Whether that press speaks of a jar. */
-export const saidWell = (text: RecordText, { jar, outcome }: Jar, { together }: Asked): boolean =>
+const saidWell = (text: RecordText, { jar, outcome }: Jar, { together }: Asked): boolean =>
   outcome === null && text.allWell && together.has(jar.id) && !typedOf(text, jar.id).different;
 
 /** What stands in a cell: what was typed, what was said of all, or what is recorded. */
@@ -225,7 +225,8 @@ export function readJar(
   const seenTyped = [...SEEN_CELLS, ...GATE_CELLS].some(
     (cell) => typed[cell] !== undefined && typed[cell] !== recorded[cell],
   );
-  const answered = well || record.outcome !== null || (different && cells.setAtTakeOut !== '' && cells.sour !== '' && cells.signs !== ''); // prettier-ignore
+  const ownGate = [cells.setAtTakeOut, cells.sour, cells.signs].every((one) => one !== '');
+  const answered = well || record.outcome !== null || (different && ownGate);
   // A jar that nobody looked at is noted once something of its gate is answered: what was typed before waits for that.
   const begun = record.outcome !== null || GATE_CELLS.some((cell) => (typed[cell] ?? '') !== '');
   const noted = (well || (seenTyped && begun)) && saysAnything(outcome);

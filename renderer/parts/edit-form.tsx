@@ -27,7 +27,7 @@ export function EditForm<T>({ label, save = 'Save', askWhy, children, ...of }: P
     <Form label={label} record={() => void editing.record()} leave={of.onDone} wrong={wrong} startHere>
       {editing.restored && <p className="notice">Unfinished entry restored. Go on where you stopped.</p>}
       {children(typed.text, editing.set, wrong > 0 ? problems : none)}
-      {askWhy && <Why why={typed.why} onChange={editing.setWhy} />}
+      {(askWhy || refused !== null) && <Why why={typed.why} onChange={editing.setWhy} />}
       {refused && (
         <p className="notice caution" role="alert">
           {refused}
@@ -46,7 +46,7 @@ export function EditForm<T>({ label, save = 'Save', askWhy, children, ...of }: P
   );
 }
 
-/** Why something recorded is corrected: asked, never demanded. */
+/** Why something recorded is corrected: asked, never demanded, unless what is refused without a reason is meant all the same. */
 export function Why({ why, onChange }: { readonly why: string; readonly onChange: (why: string) => void }) {
   return (
     <TextField label="Why it is corrected, if you want to say" width="full" value={why} onChange={onChange} />
