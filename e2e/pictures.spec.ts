@@ -4,7 +4,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { DEMO_TODAY } from '../core/demo/invented-larder';
-import { toBatches, toHistory, toSources } from './recording';
+import { openOutcome, toBatches, toHistory, toSources } from './recording';
 import { twoYears } from './two-years';
 import { type Settings, test } from './window';
 
@@ -121,7 +121,7 @@ const PICTURES: readonly Picture[] = [
     open: async (page) => {
       await toBatches(page);
       await page.getByRole('button', { name: /^22 Apr/ }).click();
-      await page.getByRole('button', { name: 'Correct outcome' }).first().click();
+      await openOutcome(page.getByRole('region', { name: '22 Apr a', exact: true }));
       await page.getByText('At take-out, before tasting').scrollIntoViewIfNeeded();
     },
   },
