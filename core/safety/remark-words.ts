@@ -5,7 +5,15 @@ import { plain, remembered } from '../quantities/quantities';
 import { withoutHarmless } from './harmless-words';
 import { phrases } from './phrases';
 import { FINDS, type Told } from './spoilage-words';
-import { BEFORE_A_THING, DENIALS, HARMLESS_REASONS, THINGS, THINGS_OF_A_JAR } from './thing-words';
+import {
+  BEFORE_A_THING,
+  DENIALS,
+  DENIALS_BEHIND,
+  HARMLESS_REASONS,
+  NO_DENIALS,
+  THINGS,
+  THINGS_OF_A_JAR,
+} from './thing-words';
 
 /** Signs in the order in which they are told. */
 const SIGNS = [
@@ -26,20 +34,35 @@ const THING_IS = new RegExp(
 const HARMLESS = new RegExp(phrases(HARMLESS_REASONS));
 const NEGATION_WORD = new RegExp(phrases(DENIALS));
 const ENDS = [',', ';', '.', '!', '?'];
-/** Whether what stands before a word denies it: a negation with no mark of punctuation after it. */
-const denies = (before: string): boolean =>
-  NEGATION_WORD.test(before.slice(Math.max(...ENDS.map((mark) => before.lastIndexOf(mark))) + 1));
+const NO_NEGATION = new RegExp(phrases(NO_DENIALS));
+/** Whether what stands before a word denies it: a negation with no mark of punctuation after it, and none that denies nothing. */
+function denies(before: string): boolean {
+  const near = before.slice(Math.max(...ENDS.map((mark) => before.lastIndexOf(mark))) + 1);
+  return NEGATION_WORD.test(near) && !NO_NEGATION.test(near);
+}
+/** "mould: none", "Schimmel keiner zu sehen", "plesni nie ma": a denial behind the word, and nothing behind that. */
+const DENIED_BEHIND = new RegExp(
+  String.raw`^(?: (?:was|were|is|are))?\s*[:=–-]?\s*${phrases(DENIALS_BEHIND)}(?: (?:found|seen|here|gefunden|gesehen))?[\s.,;!)]*$`,
+);
+/** "mogelfri": made free of it in one word. */
+const FREE = /(?:fri|fritt|fria|frei|freie[rsn]?|vrij)$/;
 /** German, Dutch and French deny a verb behind it: "stinkt nicht". */
 const DENIED_AFTER =
   /^ (?:gar |uberhaupt |absoluut |du tout )?(?:nicht|niet|pas)\b(?! (?:nur|bloss|alleen|seulement|mehr|que))/;
 /** English may say so behind the word too: "looked for mould and found none", "pink streaks: none". */
 const NONE_AFTER =
-  /^(?: (?!some|but)\w+)?(?:[:,]| -)?(?: and)?(?: (?:was|were|have|had|i))?(?: found| seen| saw)? none\b/;
+  /^(?: (?!some|but)\w+)?(?:[:,]| -)?(?: and)?(?: (?:was|were|have|had|i))?(?: found| seen| saw)? none\b(?! of\b)/;
 /** A question that its writer answered with no: "spoiled? no"; "no idea" is no answer. */
 const ANSWERED_NO =
-  /(?<![^,;.!?])[^,;.!?]*\?\s*(?:no|nope|nein|non|nee|nej|nie)\b(?! (?:idea|clue|doubt|way))/gi;
-/** A text without the questions that it answers itself. */
-export const withoutAnswered = (text: string): string => text.replaceAll(ANSWERED_NO, '');
+  /(?<![^,;.!?])[^,;.!?]*\?\s*(?:(?:i )?(?:saw |found )?none|no|nope|nein|keine[rs]?|non|aucune?|ningun[oa]?|nessun[oa]|nee|geen|nenhuma?|nej|ingen|inget|nie|brak)\b(?! (?:idea|clue|doubt|way|of))/gi;
+/** "Checked for mould, found none": over the comma that would part the two. */
+const NOT_FOUND =
+  /\b(?:checked|looked|searched|inspected|examined|watched)(?: \w+){0,3} for [^.!?]{1,60}?(?:[,;:]| and| but)*(?: and| but| i)*(?: (?:found|saw|seen) (?:none|nothing|no sign)\b| (?:none|nothing)\b(?=\s*(?:[.!,;]|$)))(?! (?:else|more|but|other|of|wrong))/gi;
+const NOT_FOUND_DE =
+  /\bnach [^.!?]{1,40} gesucht,?(?: aber| und)* (?:nichts|keinen|keine|keins) gefunden\b/gi;
+/** A text without the questions that it answers itself, and what it says was looked for and not found. */
+export const withoutAnswered = (text: string): string =>
+  text.replaceAll(ANSWERED_NO, '').replaceAll(NOT_FOUND, '').replaceAll(NOT_FOUND_DE, '');
 
 /** Why a jar that is fine may be left alone. */
 const KEPT_FOR =
@@ -92,7 +115,11 @@ const PART_ENDS = String.raw`(?<=[;!?。，；！？।]|,(?!\d)|(?<!\b(?:no|nr)
 const BUT = '(?:but|aber|mais|pero|ma|maar)';
 /** "No - pink" answers a question, and says why. */
 const NO_DASH = String.raw`(?<=(?:^|[^\p{L}])(?:no|nein|non|nope|nee|nej|nie))\s+[-–—]\s+`;
-const PARTS = new RegExp(String.raw`${NO_DASH}|${PART_ENDS}\s*(?:${BUT}\s+)?|\s+${BUT}\s+`, 'iu');
+/** Polish says "nie ma" for "there is no": no other language's "but". */
+const PARTS = new RegExp(
+  String.raw`${NO_DASH}|${PART_ENDS}\s*(?:${BUT}\s+)?|(?<!(?:^|[^\p{L}])nie)\s+${BUT}\s+`,
+  'iu',
+);
 const sentenceParts = (text: string): string[] => text.split(PARTS);
 
 /** How long (h) what was found is said to have lasted, right after it or right before; null where it isn't told. */
@@ -119,8 +146,8 @@ function signIn(clause: string, sign: DiscardSign): 'no' | 'thing' | 'unsure' | 
   if (!found) return 'no';
   const before = clause.slice(0, found.index);
   const after = clause.slice(found.index + found[0].length);
-  if (denies(before) || /^[- ]free\b/.test(after) || DENIED_AFTER.test(after) || NONE_AFTER.test(after))
-    return 'no';
+  const deniedBehind = [DENIED_AFTER, NONE_AFTER, DENIED_BEHIND].some((denied) => denied.test(after));
+  if (denies(before) || /^[- ]free\b/.test(after) || FREE.test(found[0]) || deniedBehind) return 'no';
   const plainThing = THING_IS.test(before) && /^[\s.!]*$/.test(after);
   if (COLOURS.includes(sign) && (THING.test(after) || THING_BEFORE.test(before) || plainThing))
     return 'thing';
