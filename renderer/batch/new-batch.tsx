@@ -180,7 +180,6 @@ export function NewBatch({
           <TextField
             label="Name for this batch (optional)"
             value={text.word}
-            placeholder="plain"
             onChange={(word) => set({ word })}
           />
           <TextField
