@@ -20,3 +20,12 @@ it('figures, units and marks under any heading say nothing', () => {
 it.each(['off', 'Smell: off', '8 but bitter', 'Taste /10: 8\npink spots', 'schimmel', '発酵', 'Taste: 3 mould', 'ok'])('“%s” says something', (text) => {
   expect(saysInWords(text)).toBe(true);
 }); // prettier-ignore
+
+it.each(['fest', 'löffelfest', 'sehr fest', 'weich', 'thick', 'Soft set.', 'thick and creamy', 'very firm', 'bien pris', 'Konsistenz: fest'])('“%s” only tells how it set', (text) => {
+  expect(saysInWords(text)).toBe(false);
+}); // prettier-ignore
+
+// What may deny, ask, or tell of a jar that is no clean set stays to be read.
+it.each(['not firm', 'nicht fest', 'soft?', 'thick, not sour', 'flüssig', 'pours', 'loose at 12 h', 'fest, rosa Fleck', 'firmed in the fridge'])('“%s” says more than how it set', (text) => {
+  expect(saysInWords(text)).toBe(true);
+}); // prettier-ignore

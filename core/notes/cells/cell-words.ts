@@ -1,15 +1,7 @@
 // What free text says about how a jar came out: set words, whey, tang. Signs of spoilage: core/safety/remark-words.ts.
 import type { Outcome, SetWord } from '../../ledger/records';
 import { plain } from '../../quantities/quantities';
-
-/** In order of testing; what one matched is taken out before the next is tried ("very thick" is not also "thick"). */
-const SET_PHRASES: readonly (readonly [SetWord, RegExp])[] = [
-  ['very firm', /\b(?:(?:very|v\.?|extra|super|really|extremely|rock) (?:firm|thick|solid|stiff|hard)|set hard|rock hard|stiff|hard|(?:sehr|extrem) (?:fest|dick)|steinhart|tres (?:ferme|epais\w*|pris)|muy (?:firme|espes[oa]|dur[oa])|molto (?:sod[oa]|compatt[oa]|dens[oa]|ferm[oa])|(?:zeer|heel|erg) (?:stevig|dik)|muito (?:firme|espess[oa])|(?:mycket|meget|veldig) (?:fast|tjock|tyk|tykk)|bardzo (?:gest\w+|zwart\w+|tward\w+|sztywn\w+|scisl\w+))\b/g],
-  ['runny', /\b(?:(?:very|really|too|quite) (?:thin|loose)|runny|thin|drinkable|drinking|soupy|like (?:kefir|cream|drinking yogh?urt)|zahflussig|dunn|trinkbar|coulant|buvable|bevibile|bebible|dun|drinkbaar|rinnig|los|drickbar|tynd|tynn|rzadk\w+|lejac\w+)\b/g],
-  ['soft', /\b(?:(?:weak|loose|soft|light|partial)(?:ly)?[- ]set|(?:barely|partly|partially|half|just) set|set (?:soft|loose|weak)(?:ly)?|soft|loose|weak|wobbly|jiggly|weich|locker|halbfest|mou|molle|souple|tendre|bland[oa]|suave|tiern[oa]|morbid[oa]|zacht|slap|mole|maci[oa]|mjuk|blod|myk|miekk\w+|luzn\w+|delikatn\w+)\b/g],
-  ['spoonable', /\b(?:spoonable|scoopable|(?:like )?(?:a )?(?:custard|pudding)(?:y|-like|ig)?|creamy|loffelfest|loffelbar|cremig|sahnig|puddingartig|cremeux|cremeuse|onctueu\w+|a la cuillere|cremos[oa]|al cucchiaio|lepelbaar|romig|skedbar|kramig|cremet|kremet|kremow\w+|jak budyn)\b/g],
-  ['firm', /\b(?:firm(?:ly)?|solid(?:ly)?|thick|(?:well|fully|nicely|good|properly|completely)[- ]set|set (?:well|nicely|fully|firm)|good set|clean break|sliceable|holds? (?:its )?shape|fest|stichfest|schnittfest|dick|ferme|epais\w*|bien pris|firme|espes[oa]|(?:bien )?cuajad[oa]|sod[oa]|compatt[oa]|dens[oa]|ferm[oa]|ben rappreso|stevig|dik|espess[oa]|fast|tjock|tyk|tykk|stiv|gest\w+|zwart\w+|scisl\w+|sztywn\w+)\b/g],
-]; // prettier-ignore
+import { SET_PHRASES } from '../../safety/set-phrases';
 
 /**
  * It pours: that may be a thin set, or milk that has not set, which is neither food nor seed (trade practice, no source). Words of
