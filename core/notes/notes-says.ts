@@ -1,5 +1,6 @@
 // Every sentence that reading a spreadsheet says: problems (a row is left aside), questions, assumptions.
 import type { NoteColumn } from '../contract';
+import { meaningWithin } from './meanings';
 import { YEARS_POSSIBLE } from './cells/days';
 
 /** A cell is quoted to so many characters. */
@@ -21,19 +22,6 @@ const quoting = <Table extends Sentences>(table: Table): Table =>
 
 const list = (items: readonly string[]): string =>
   items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
-/** What a column means, in words. */
-const MEANING: Readonly<Record<NoteColumn, string>> = {
-  date: 'the day', jar: 'the letter of the jar', label: 'the label', seed: 'what seeded the jar', amount: 'how much seed', milk: 'the milk',
-  'milk amount': 'how much milk', addition: 'what was added', 'addition amount': 'how much was added', hours: 'the hours held',
-  start: 'when the hold began', end: 'when the hold ended', temperature: 'the temperature', set: 'how it set', ph: 'the pH', whey: 'the whey',
-  smell: 'the smell', colour: 'the colour', texture: 'the texture', tang: 'the tang', volume: 'the final volume', vessel: 'the vessel',
-  spoiled: 'whether it spoiled', price: 'the price', note: 'notes', ignore: 'nothing',
-}; // prettier-ignore
-/** "The hours held". */
-export const meaningInWords = (meaning: NoteColumn): string => {
-  const said = MEANING[meaning];
-  return `${said.charAt(0).toUpperCase()}${said.slice(1)}`;
-};
 /** The first of many. @param say how one is said */
 function more<Item>(items: readonly Item[], most = 6, say: (item: Item) => string = String): string {
   const first = items.slice(0, most).map((item) => quoted(say(item)));
@@ -123,7 +111,7 @@ export const question = {
 }; // prettier-ignore
 
 export const assumed = quoting({
-  column: (heading: string, meaning: NoteColumn) => `The column “${heading}” was taken as ${MEANING[meaning]}, from what stands in it.`,
+  column: (heading: string, meaning: NoteColumn) => `The column “${heading}” was taken as ${meaningWithin(meaning)}, from what stands in it.`,
   goesOn: (row: number) => `This line goes on with what row ${row} says. It was read as a part of it.`,
   partsOfDay: (headings: readonly string[]) => `${list(headings.map((heading) => `“${heading}”`))} were read as one column: the day.`,
   monthBelow: (text: string) => `“${text}” was taken as the month of the days below it.`,
@@ -144,8 +132,8 @@ export const assumed = quoting({
   keptPrice: (heading: string) => `The column “${heading}” was taken as the price. It is kept in each jar’s note.`,
   hoursNotDays: (heading: string) => `“${heading}” speaks of days, but no jar is held so many. The figures were read as hours.`,
   noHeadings: () => 'The file has no headings. The columns were taken from what stands in them.',
-  figuresForWords: (heading: string, meaning: NoteColumn) => `The column “${heading}” holds figures, which are no words for ${MEANING[meaning]}. They are kept in each jar’s note.`,
-  secondColumn: (heading: string, meaning: NoteColumn) => `“${heading}” is a second column for ${MEANING[meaning]}. Its text is kept in each jar’s note.`,
+  figuresForWords: (heading: string, meaning: NoteColumn) => `The column “${heading}” holds figures, which are no words for ${meaningWithin(meaning)}. They are kept in each jar’s note.`,
+  secondColumn: (heading: string, meaning: NoteColumn) => `“${heading}” is a second column for ${meaningWithin(meaning)}. Its text is kept in each jar’s note.`,
   dayOrder: (order: string, example: string) => `All dates were read with the ${order}, because of “${example}”.`,
   year: (text: string, day: string) => `“${text}” has no year. It was taken as ${day}.`,
   seedYear: (text: string, label: string) => `The seed “${text}” has no year. It was taken as ${label}.`,

@@ -4,6 +4,7 @@ import { readConventions } from './conventions/file-conventions';
 import type { Conventions } from './conventions/file-habits';
 import { KeptStages } from './kept-stages';
 import { readLayout, type Layout } from './layout/column-meanings';
+import { hasTrait } from './meanings';
 import type { NotesInput, NotesPlan, NotesReading } from './notes-plan';
 import { askColumns } from './plan/new-columns';
 import { MEANS } from './plan/plan-jar';
@@ -135,7 +136,7 @@ function factsKept(
 function whyNotNotes({ columns, rows, tabular }: Layout): (NotesReading & { ok: false })['code'] | null {
   const meanings = new Set(columns.map(({ meaning }) => meaning));
   if (rows.length === 0) return 'notes empty';
-  if (!(['date', 'start', 'label', 'jar'] as const).some((meaning) => meanings.has(meaning)))
+  if (![...meanings].some((meaning) => hasTrait(meaning, 'day')))
     return tabular ? 'notes without days' : 'notes not a table';
   if (!meanings.has('seed')) return tabular ? 'notes without seeds' : 'notes not a table';
   return null;

@@ -49,9 +49,12 @@ const MONTHS: readonly (readonly string[])[] = [
 ]; // prettier-ignore
 const MONTH_OF = new Map(MONTHS.flatMap((names, at) => names.map((name) => [name, at + 1] as const)));
 
-const monthOf = (word: string): number | null => MONTH_OF.get(plain(word).replace(/\.$/, '')) ?? null;
-const fullYear = (text: string | undefined): number | null =>
-  text === undefined ? null : text.length === 4 ? Number(text) : 2000 + Number(text);
+const monthOf = (word: string | undefined): number | null =>
+  MONTH_OF.get(plain(word ?? '').replace(/\.$/, '')) ?? null;
+const fullYear = (told: string | undefined): number | null => {
+  const text = told?.replace("'", '');
+  return text === undefined ? null : text.length === 4 ? Number(text) : 2000 + Number(text);
+};
 
 /** No jar was made in another year: outside them the figures are a slip of the pen. */
 export const YEARS_POSSIBLE = { first: 1990, last: 2100 } as const;
@@ -73,23 +76,8 @@ function made(year: number | null, month: number, day: number): ReadDay | null {
 }
 
 const ROMAN = 'I II III IV V VI VII VIII IX X XI XII'.split(' ');
-const ROMAN_MONTH = /(\d{1,2})\s?[./ -]\s?([IVX]{1,4})\s?[./ -]\s?('?\d{2}|\d{4})(?!\d)/y;
-const YEAR = String.raw`(?:\d{4}|'?\d{2})`;
-const NAMED_DAY_FIRST = new RegExp(
-  String.raw`(\d{1,2})(?:st|nd|rd|th|er|\.|º|°|:e|e)?\s*(?:de|of|di)?[\s./-]*(\p{L}{3,12})\.?(?:(?:\s*,?\s*(?:de|del)?\s*|[-/.])(${YEAR})(?!\d))?`,
-  'uy',
-);
-const NAMED_MONTH_FIRST = new RegExp(
-  String.raw`(\p{L}{3,12})\.?[\s.-]*(\d{1,2})(?:st|nd|rd|th)?(?!\d)(?:(?:\s*,\s*|\s+|[-/])(${YEAR})(?!\d))?`,
-  'uy',
-);
-/** "2-4 May 2025", "May 16-18 2025": the first of several days. */
-const SPAN_DAY_FIRST = new RegExp(
-  String.raw`(\d{1,2})(?:st|nd|rd|th|\.)?\s?(?:-|to|bis)\s?\d{1,2}(?:st|nd|rd|th|\.)?\s*(?:de|of)?[\s./-]*(\p{L}{3,12})\.?(?:\s*,?\s*(${YEAR})(?!\d))?`,
-  'uy',
-);
-const SPAN_MONTH_FIRST =
-  /(\p{L}{3,12})\.?\s+(\d{1,2})(?:st|nd|rd|th)?\s?(?:-|to)\s?\d{1,2}(?:st|nd|rd|th)?\s*,?\s+(\d{4})(?!\d)/uy;
+const romanOf = (text: string | undefined): number | null => ROMAN.indexOf(text ?? '') + 1 || null;
+const YEAR = String.raw`(?<year>\d{4}|'?\d{2})`;
 /** "First of August", "the twenty-second of May", "August the first". */
 const ORDINALS = 'first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth fifteenth sixteenth seventeenth eighteenth nineteenth twentieth'.split(' '); // prettier-ignore
 const ORDINAL = new Map<string, number>([
@@ -98,63 +86,42 @@ const ORDINAL = new Map<string, number>([
   ['thirtieth', 30],
   ['thirty first', 31],
 ]);
-const WORDED = String.raw`((?:twenty|thirty)[\s-]+\p{L}+|\p{L}{5,11})`;
-const WORDED_DAY_FIRST = new RegExp(
-  String.raw`${WORDED}\s+(?:day\s+)?(?:of\s+)?(\p{L}{3,12})\.?(?:\s*,?\s*(?:of\s+)?(${YEAR})(?!\d))?`,
-  'uyi',
-);
-const WORDED_MONTH_FIRST = new RegExp(
-  String.raw`(\p{L}{3,12})\.?\s+(?:the\s+)?${WORDED}(?:\s*,?\s*(${YEAR})(?!\d))?`,
-  'uyi',
-);
 const ordinalOf = (word: string | undefined): number | null =>
   ORDINAL.get(plain(word ?? '').replace(/[\s-]+/g, ' ')) ?? null;
-const ISO =
-  /(\d{4})\s?([-/.])\s?(\d{1,2})\s?\2\s?(\d{1,2})(?!\d)(?:[T ]\d{1,2}:\d{2}(?::\d{2})?(?:\.\d+)?Z?)?/y;
-const SOLID = /(20\d{2})(0[1-9]|1[0-2])(0[1-9]|[12]\d|3[01])(?!\d)/y;
+const figure = (text: string | undefined): number => Number(text);
+const WORDED = String.raw`(?<day>(?:twenty|thirty)[\s-]+\p{L}+|\p{L}{5,11})`;
+const MONTH = String.raw`(?<month>\p{L}{3,12})`;
+const DAY = String.raw`(?<day>\d{1,2})`;
+const TIME = String.raw`(?:[T ]\d{1,2}:\d{2}(?::\d{2})?(?:\.\d+)?Z?)?`;
+/** Of several days the first: "2-4 May 2025", "May 16-18 2025". */
+const MORE = String.raw`\s?(?:-|to|bis)\s?\d{1,2}`;
+
+/** How days are written that can't be doubted, in order of trying, and how month and day of each are told. */
+const SURE: readonly (readonly [RegExp, typeof monthOf, (text: string | undefined) => number | null])[] = [
+  [new RegExp(String.raw`(?<year>\d{4})\s?([-/.])\s?(?<month>\d{1,2})\s?\2\s?${DAY}(?!\d)${TIME}`, 'y'), figure, figure],
+  [/(?<year>20\d{2})(?<month>0[1-9]|1[0-2])(?<day>0[1-9]|[12]\d|3[01])(?!\d)/y, figure, figure],
+  [/(?<day>\d{1,2})\s?[./ -]\s?(?<month>[IVX]{1,4})\s?[./ -]\s?(?<year>'?\d{2}|\d{4})(?!\d)/y, romanOf, figure],
+  [new RegExp(String.raw`${DAY}(?:st|nd|rd|th|\.)?${MORE}(?:st|nd|rd|th|\.)?\s*(?:de|of)?[\s./-]*${MONTH}\.?(?:\s*,?\s*${YEAR}(?!\d))?`, 'uy'), monthOf, figure],
+  [new RegExp(String.raw`${MONTH}\.?\s+${DAY}(?:st|nd|rd|th)?\s?(?:-|to)\s?\d{1,2}(?:st|nd|rd|th)?\s*,?\s+(?<year>\d{4})(?!\d)`, 'uy'), monthOf, figure],
+  [new RegExp(String.raw`${DAY}(?:st|nd|rd|th|er|\.|º|°|:e|e)?\s*(?:de|of|di)?[\s./-]*${MONTH}\.?(?:(?:\s*,?\s*(?:de|del)?\s*|[-/.])${YEAR}(?!\d))?`, 'uy'), monthOf, figure],
+  [new RegExp(String.raw`${MONTH}\.?[\s.-]*${DAY}(?:st|nd|rd|th)?(?!\d)(?:(?:\s*,\s*|\s+|[-/])${YEAR}(?!\d))?`, 'uy'), monthOf, figure],
+  [new RegExp(String.raw`${WORDED}\s+(?:day\s+)?(?:of\s+)?${MONTH}\.?(?:\s*,?\s*(?:of\s+)?${YEAR}(?!\d))?`, 'uyi'), monthOf, ordinalOf],
+  [new RegExp(String.raw`${MONTH}\.?\s+(?:the\s+)?${WORDED}(?:\s*,?\s*${YEAR}(?!\d))?`, 'uyi'), monthOf, ordinalOf],
+]; // prettier-ignore
 const NUMERIC =
   /(\d{1,2})\s?([./-])\s?(\d{1,2})(?:\s?\2\s?('?\d{2,4})?)?(?!\d)(?:\s+\d{1,2}:\d{2}(?::\d{2})?(?:\s?[ap]m)?)?/iy;
 
 /** The date that starts at a place of a tidied text, or null. Numbers alone, as "12", are no date. */
 function dayAt(text: string, at: number): FoundDay | null {
-  const found = (pattern: RegExp) => {
+  for (const [pattern, monthIn, dayIs] of SURE) {
     pattern.lastIndex = at;
-    return pattern.exec(text);
-  };
-  const sure = (match: RegExpExecArray, read: ReadDay | null): FoundDay | null =>
-    read && { start: at, end: at + match[0].length, dayFirst: read, monthFirst: read, sure: true };
-  const iso = found(ISO);
-  if (iso) return sure(iso, made(Number(iso[1]), Number(iso[3]), Number(iso[4])));
-  const solid = found(SOLID);
-  if (solid) return sure(solid, made(Number(solid[1]), Number(solid[2]), Number(solid[3])));
-  const roman = found(ROMAN_MONTH);
-  const romanMonth = ROMAN.indexOf(roman?.[2] ?? '') + 1;
-  if (roman && romanMonth > 0)
-    return sure(roman, made(fullYear(roman[3]?.replace("'", '')), romanMonth, Number(roman[1])));
-  const span = found(SPAN_DAY_FIRST);
-  const spanMonth = monthOf(span?.[2] ?? '');
-  if (span && spanMonth)
-    return sure(span, made(fullYear(span[3]?.replace("'", '')), spanMonth, Number(span[1])));
-  const spanAfter = found(SPAN_MONTH_FIRST);
-  const spanAfterMonth = monthOf(spanAfter?.[1] ?? '');
-  if (spanAfter && spanAfterMonth)
-    return sure(spanAfter, made(Number(spanAfter[3]), spanAfterMonth, Number(spanAfter[2])));
-  const named = found(NAMED_DAY_FIRST);
-  const namedMonth = named ? monthOf(named[2] ?? '') : null;
-  if (named && namedMonth)
-    return sure(named, made(fullYear(named[3]?.replace("'", '')), namedMonth, Number(named[1])));
-  const american = found(NAMED_MONTH_FIRST);
-  const americanMonth = american ? monthOf(american[1] ?? '') : null;
-  if (american && americanMonth)
-    return sure(american, made(fullYear(american[3]?.replace("'", '')), americanMonth, Number(american[2])));
-  const worded = found(WORDED_DAY_FIRST);
-  const [wordedDay, wordedMonth] = [ordinalOf(worded?.[1]), monthOf(worded?.[2] ?? '')];
-  if (worded && wordedDay && wordedMonth)
-    return sure(worded, made(fullYear(worded[3]?.replace("'", '')), wordedMonth, wordedDay));
-  const after = found(WORDED_MONTH_FIRST);
-  const [afterMonth, afterDay] = [monthOf(after?.[1] ?? ''), ordinalOf(after?.[2])];
-  if (after && afterDay && afterMonth)
-    return sure(after, made(fullYear(after[3]?.replace("'", '')), afterMonth, afterDay));
+    const found = pattern.exec(text);
+    const { year, month, day } = found?.groups ?? {};
+    const [monthTold, dayTold] = found ? [monthIn(month), dayIs(day)] : [null, null];
+    if (!found || monthTold === null || dayTold === null) continue;
+    const read = made(fullYear(year), monthTold, dayTold);
+    return read && { start: at, end: at + found[0].length, dayFirst: read, monthFirst: read, sure: true };
+  }
   return numericDay(text, at);
 }
 

@@ -1,6 +1,7 @@
 // Bare numbers of an amount column whose heading tells no unit: which unit they are in, for the whole column at once.
 import { findAmounts, plain, readNumber, tidy } from '../../quantities/quantities';
 import type { Column, Layout } from '../layout/column-meanings';
+import { hasTrait } from '../meanings';
 import type { NotesInput } from '../notes-plan';
 import type { FileSays, Question } from '../said';
 import { assumed, question } from '../notes-says';
@@ -125,8 +126,7 @@ export function readBareUnits(
   const units = new Map<string, string>();
   const jars = jarNames(layout);
   for (const column of layout.columns) {
-    const asked = ['amount', 'addition amount', 'milk amount', 'volume'].includes(column.meaning);
-    if (!asked || column.unit !== null) continue;
+    if (!hasTrait(column.meaning, 'unit') || column.unit !== null) continue;
     const found = unitOf(column, layout, conventions, jars);
     const answer = answers[`unit:${column.heading}`]?.trim();
     if (found === null) continue;

@@ -20,6 +20,7 @@ import {
 import { commaLanguage, headingDayOrder } from '../layout/headings';
 import { SYSTEMS, type Conventions } from './file-habits';
 import type { Layout } from '../layout/column-meanings';
+import { hasTrait } from '../meanings';
 import type { NotesInput } from '../notes-plan';
 import type { FileSays, Question, Said } from '../said';
 import { assumed, question as ask } from '../notes-says';
@@ -85,75 +86,55 @@ function readOrder(
   answers: Readonly<Record<string, string>>,
   today: string,
 ): { order: DayOrder; question: Question | null; assumption: Said | null } {
-  const dated = layout.columns.filter(({ meaning }) =>
-    ['date', 'start', 'jar', 'label', 'seed'].includes(meaning),
-  );
+  const { look } = layout;
+  const dated = layout.columns.filter(({ meaning }) => hasTrait(meaning, 'dated'));
   const own = layout.columns.filter(({ meaning }) => meaning === 'date' || meaning === 'start');
   const texts = (columns: typeof dated): string[] =>
     layout.rows.flatMap((row) => {
-      layout.look?.();
+      look?.();
       return columns.map(({ index, meaning }) => {
         const text = row.cells[index] ?? '';
         return meaning === 'seed' ? withoutAmounts(text) : text;
       });
     });
+  const settled = (order: DayOrder, sentence: string | null = null): ReturnType<typeof readOrder> => ({
+    order,
+    question: null,
+    assumption: sentence === null ? null : { row: null, sentence },
+  });
   const answer = answers['day order']?.trim().toLowerCase();
+  if (isOrder(answer)) return settled(answer);
+  const ownTexts = texts(own);
   const pieces = texts(dated).flatMap((text) => text.split(/\+|;|&|\band\b|\bund\b|\bet\b/));
-  const { look } = layout;
-  const main = orderOf(texts(own), look);
-  const all = main.doubtful === 0 ? ofJars(pieces, texts(own), look) : orderOf(pieces, look);
-  const evidence = main.order ? main : all;
-  if (isOrder(answer)) return { order: answer, question: null, assumption: null };
-  const told = own.map(({ heading }) => headingDayOrder(heading)).find((order) => order !== null);
+  const main = orderOf(ownTexts, look);
+  const all = main.doubtful === 0 ? ofJars(pieces, ownTexts, look) : orderOf(pieces, look);
+  const { order, example, doubtful, pointsOnly } = main.order ? main : all;
+  const told = own.map(({ heading }) => headingDayOrder(heading)).find((one) => one !== null);
   // A day that is possible one way only outweighs the heading.
-  if (told && (evidence.order === null || evidence.pointsOnly === true))
-    return {
-      order: told,
-      question: null,
-      assumption: {
-        row: null,
-        sentence: assumed.dayOrder(told, own[0]?.heading ?? ''),
-      },
-    };
-  if (evidence.order) {
-    return {
-      order: evidence.order,
-      question: null,
-      assumption:
-        evidence.doubtful > 0
-          ? { row: null, sentence: assumed.dayOrder(evidence.order, evidence.example ?? '') }
-          : null,
-    };
-  }
-  const past = pastOrder(texts(own), today, layout.look);
-  if (past !== null)
-    return {
-      order: past,
-      question: null,
-      assumption: { row: null, sentence: assumed.pastOrder(past, today) },
-    };
-  if (evidence.doubtful === 0) return { order: 'day first', question: null, assumption: null };
+  if (told && (order === null || pointsOnly === true))
+    return settled(told, assumed.dayOrder(told, own[0]?.heading ?? ''));
+  if (order) return settled(order, doubtful > 0 ? assumed.dayOrder(order, example ?? '') : null);
+  const past = pastOrder(ownTexts, today, look);
+  if (past !== null) return settled(past, assumed.pastOrder(past, today));
+  if (doubtful === 0) return settled('day first');
   return {
-    order: 'day first',
+    ...settled('day first'),
     question: {
       id: 'day order',
       row: null,
-      sentence: ask.dayOrder(evidence.example ?? ''),
+      sentence: ask.dayOrder(example ?? ''),
       choices: [
         { value: 'day first', label: 'The day first' },
         { value: 'month first', label: 'The month first' },
       ],
       blocks: true,
     },
-    assumption: null,
   };
 }
 
 /** Evidence of the decimal mark from cells that hold figures (never from days). */
 function readDecimal(layout: Layout, separator: Separator): DecimalMark | undefined {
-  const figures = layout.columns.filter(
-    ({ meaning }) => !['date', 'start', 'end', 'jar', 'label', 'seed', 'note', 'ignore'].includes(meaning),
-  );
+  const figures = layout.columns.filter(({ meaning }) => !hasTrait(meaning, 'no figures'));
   let comma = 0;
   let point = 0;
   for (const row of layout.rows) {

@@ -93,14 +93,6 @@ export function provenOtherwise(meaning: NoteColumn, cells: readonly string[]): 
   return proven !== undefined && share(cells, own ?? may) < 0.2 ? proven : null;
 }
 
-export const MANY: ReadonlySet<NoteColumn> = new Set<NoteColumn>([
-  'note',
-  'ignore',
-  'addition',
-  'addition amount',
-  'seed',
-  'end',
-]);
 /** "Seed date", "From batch": a part of what names the seed. */
 export const SEED_PART =
   /\b(?:seed|seeds|parent|from|mother|starter|source|inoculum|quelle|mutter|starterglas|v|von|vom|aus)\b.*\b(date|day|batch|jar|letter|datum|glas|tag)\b/;

@@ -6,7 +6,8 @@ import { cellDay, daysBetween, findDay, withoutSureDays } from '../cells/days';
 import { PIECE_WITHIN } from '../cells/seed-words';
 import { isNothing, saysHowSet, readYesNo } from '../cells/cell-words';
 import type { Question, Said } from '../said';
-import { assumed, meaningInWords, question } from '../notes-says';
+import { hasTrait, meaningInWords } from '../meanings';
+import { assumed, question } from '../notes-says';
 import type { Row, Table } from '../table/table-rows';
 import {
   FIBREISH,
@@ -14,7 +15,6 @@ import {
   isAmount,
   isClock,
   isNumber,
-  MANY,
   MOST_DAYS,
   MASS_UNIT,
   meaningOfCells,
@@ -184,7 +184,7 @@ function byHeading(draft: Draft, drafts: Drafts): void {
     return;
   }
   const others = drafts.all.filter((one) => one.found?.meaning === 'seed').length;
-  const several = MANY.has(meaning) || (meaning === 'amount' && others > 1);
+  const several = hasTrait(meaning, 'many') || (meaning === 'amount' && others > 1);
   draft.spare = has(drafts, meaning) && !several;
   if (draft.spare && draft.cells.length > 0) saying(drafts, assumed.secondColumn(draft.name, meaning));
   if (!draft.spare) draft.meaning = meaning;
@@ -233,7 +233,7 @@ function besideOthers(draft: Draft, told: NoteColumn, drafts: Drafts): NoteColum
   const provesWarmth = share(cells, (cell) => isNumber(cell) && parseTemperature(cell).ok) >= 0.8;
   const unit = headingUnit(name);
   if (
-    (meaning === 'spoiled' || TOLD_IN_WORDS.has(meaning)) &&
+    (meaning === 'spoiled' || hasTrait(meaning, 'words')) &&
     unit !== null &&
     /^[CF]$/.test(unit) &&
     provesWarmth
@@ -331,9 +331,6 @@ function byAdditions(drafts: Drafts): void {
   }
 }
 
-/** What names jars as well as it is told of them: by the colours of their lids, or the vessels. */
-const MAY_NAME: ReadonlySet<NoteColumn> = new Set<NoteColumn>(['note', 'colour', 'vessel']);
-
 /** A column of names that the seeds go by names the jars, and one that goes by the names of jars tells seeds, whatever stands above. */
 function bySeedNames(drafts: Drafts): void {
   const of = (...wanted: readonly NoteColumn[]): number[] =>
@@ -343,7 +340,7 @@ function bySeedNames(drafts: Drafts): void {
   const [jars, seeds, [days = -1]] = [of('jar', 'label'), of('seed'), of('date')];
   if (jars.length > 0 === seeds.length > 0) return;
   for (const draft of drafts.all) {
-    if (draft.chosen || (draft.meaning !== null && !MAY_NAME.has(draft.meaning))) continue;
+    if (draft.chosen || (draft.meaning !== null && !hasTrait(draft.meaning, 'names'))) continue;
     const named =
       seeds.length > 0
         ? namedBySeeds(draft.index, seeds, drafts.rows, days)
@@ -461,15 +458,6 @@ function asksHoursOrDegrees(
   return 'note';
 }
 
-/** What records have words for: figures tell none of it. */
-const TOLD_IN_WORDS: ReadonlySet<NoteColumn> = new Set<NoteColumn>([
-  'set',
-  'tang',
-  'smell',
-  'colour',
-  'texture',
-]);
-
 /** What a first look took for something that its cells are not. */
 function corrected(drafts: Drafts): void {
   for (const draft of drafts.all) {
@@ -482,7 +470,7 @@ function corrected(drafts: Drafts): void {
     }
     // Marks out of ten are no words.
     const marks = share(draft.cells, (cell) => /\d/.test(cell) && !/\p{L}/u.test(cell));
-    if (draft.meaning !== null && TOLD_IN_WORDS.has(draft.meaning) && !draft.chosen && marks >= 0.6) {
+    if (draft.meaning !== null && hasTrait(draft.meaning, 'words') && !draft.chosen && marks >= 0.6) {
       saying(drafts, assumed.figuresForWords(draft.name, draft.meaning));
       draft.meaning = 'note';
     }
@@ -517,7 +505,7 @@ function meantBy(id: string, answer: string): (readonly [string, NoteColumn])[] 
 /** What does a heading that nobody knows tell: notes, or anything that no other column tells yet. */
 function askMeaning(name: string, drafts: Drafts): Question {
   const open = NOTE_COLUMNS.filter(
-    (meaning) => meaning !== 'note' && (MANY.has(meaning) || !has(drafts, meaning)),
+    (meaning) => meaning !== 'note' && (hasTrait(meaning, 'many') || !has(drafts, meaning)),
   );
   const choices = ['note' as const, ...open].map((value) => ({ value, label: meaningInWords(value) }));
   return { id: `means:${name}`, row: null, sentence: question.unknownColumn(name), choices, blocks: false };

@@ -1,17 +1,14 @@
 // What a column's heading means, in the words and languages keepers write in.
 import type { NoteColumn } from '../../contract';
+import { HEADED } from '../meanings';
 import { plain } from '../../quantities/quantities';
 import { milkName } from '../cells/cell-words';
 import { headingPhrases } from './heading-phrases';
 
-/** Of two meanings that a word has, in one language or in two, the first counts. */
-const MEANINGS = [
-  'date', 'jar', 'label', 'seed', 'amount', 'milk', 'milk amount', 'addition', 'addition amount', 'hours', 'start', 'end', 'temperature', 'set', 'ph', 'whey', 'smell', 'colour', 'texture', 'tang', 'volume', 'vessel', 'spoiled', 'price', 'note',
-] as const; // prettier-ignore
 const EXACT = new Map<string, NoteColumn>();
 /** What else a phrase means, where that is more than one thing. */
 const ELSE = new Map<string, NoteColumn[]>();
-for (const meaning of MEANINGS)
+for (const meaning of HEADED)
   for (const phrase of headingPhrases(meaning)) {
     const first = EXACT.get(phrase);
     if (first === undefined) EXACT.set(phrase, meaning);

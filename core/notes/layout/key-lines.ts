@@ -1,15 +1,12 @@
 // Lines that tell one thing of all rows below them, "Seed: 12 capsules Blue Tin", become columns of their own.
 import type { NoteColumn } from '../../contract';
 import { plain, tidy } from '../../quantities/quantities';
+import { hasTrait } from '../meanings';
 import { assumed } from '../notes-says';
 import type { Said } from '../said';
 import type { Row, Table } from '../table/table-rows';
 import { headingMeaning } from './headings';
 
-/** What a whole table has in common as a matter of course. Days have sections of their own; notes are a title. */
-const MAY_BE_SHARED: ReadonlySet<NoteColumn> = new Set<NoteColumn>([
-  'seed', 'amount', 'milk', 'milk amount', 'addition', 'addition amount', 'hours', 'temperature', 'vessel', 'volume',
-]); // prettier-ignore
 const LONGEST_KEY = 30;
 
 /** One thing told of the rows below. */
@@ -28,7 +25,7 @@ function keyOf(row: Row, above = false): Key | null {
   if (row.long || others.length > 0 || inside === '' || (after === '') === (second === undefined))
     return null;
   const found = inside.length <= LONGEST_KEY ? headingMeaning(inside) : null;
-  if (found?.sure !== 3 || !MAY_BE_SHARED.has(found.meaning)) return null;
+  if (found?.sure !== 3 || !hasTrait(found.meaning, 'shared')) return null;
   return { name: inside, value: after || (second ?? ''), meaning: found.meaning };
 }
 

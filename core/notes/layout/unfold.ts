@@ -1,7 +1,7 @@
 // Sheets whose rows are no jars: wide ones, with columns of their own for each jar of a line ("A set", "B set"), and long
 // ones, with a line for each thing told ("set", "firm"). Both become rows of jars, and it is said.
-import type { NoteColumn } from '../../contract';
 import { plain, tidy } from '../../quantities/quantities';
+import { hasTrait } from '../meanings';
 import { assumed } from '../notes-says';
 import type { Row, Table } from '../table/table-rows';
 import type { Headed } from './heading-lines';
@@ -12,13 +12,6 @@ import { mergeColumns } from './merged-columns';
 const LABEL = String.raw`(?:jar|glass?|gl(?:ä|ae)ser|pot|bocal|frasco|tarro|vasetto|burk|krukke|słoik)?\s*[#(]?\s*(\p{L}|\d{1,2})\)?`;
 const LABEL_FIRST = new RegExp(`^${LABEL}[\\s:_./-]+(\\p{L}.+)$`, 'iu');
 const LABEL_LAST = new RegExp(`^(.*\\p{L}.*?)[\\s:_./-]+${LABEL}$`, 'iu');
-/** What is told of a jar once it is made: that several jars have their own of it shows that the columns are jars. */
-const OF_ONE_JAR: ReadonlySet<NoteColumn> = new Set<NoteColumn>([
-  'set', 'ph', 'whey', 'smell', 'colour', 'texture', 'tang', 'volume', 'spoiled',
-]); // prettier-ignore
-/** One of these beside them is of the line's one jar: "Seed 1, Note 1, Seed 2, Note 2, Set" are two seeds. */
-const OF_THE_LINE: ReadonlySet<NoteColumn> = new Set<NoteColumn>(['jar', 'set', 'seed']);
-
 interface OfJar {
   readonly index: number;
   readonly label: string;
@@ -48,7 +41,7 @@ function columnsOfJars(names: readonly string[]): OfJar[] {
       ({ what }) => columns.filter((one) => plain(one.what) === plain(what)).length > 1,
     );
     const meanings = new Set(shared.map(({ what }) => headingMeaning(what)?.meaning));
-    const told = [...meanings].some((meaning) => meaning !== undefined && OF_ONE_JAR.has(meaning));
+    const told = [...meanings].some((meaning) => hasTrait(meaning, 'one jar'));
     if (meanings.has('seed') && told) return shared;
   }
   return [];
@@ -93,8 +86,7 @@ function unfoldWide(headed: Headed): Headed | null {
   const mine = new Set(columns.map(({ index }) => index));
   const shared = headed.names.flatMap((_, index) => (mine.has(index) ? [] : [index]));
   const lone = shared.map((index) => headingMeaning(headed.names[index] ?? '')?.meaning);
-  if (several.length > 0 && lone.some((meaning) => meaning !== undefined && OF_THE_LINE.has(meaning)))
-    return null;
+  if (several.length > 0 && lone.some((meaning) => hasTrait(meaning, 'of line'))) return null;
   const labels = unique(columns.map(({ label }) => label));
   const told = unique(columns.map(({ what }) => plain(what)));
   const at = (label: string, what: string): number =>

@@ -1,10 +1,10 @@
 // Rows of jars that are in the ledger already: how a changed row differs, what is asked about it, and what an answer changes.
-import type { NoteColumn } from '../../contract';
 import { discardOf } from '../../safety/take-out';
 import { readFacts, spelledAlike } from '../rows/row-facts';
 import { plain, tidy } from '../../quantities/quantities';
 import type { OwnCells, LedgerFacts, LedgerView, NotesInput, PlannedChange, PlannedJar } from '../notes-plan';
 import { type FileContext, RowLog } from '../rows/row-cells';
+import { hasTrait } from '../meanings';
 import { labelOf, type NoteRow } from '../rows/note-row';
 import { answersOf } from './plan-jar';
 import { ANOTHER } from '../rows/same-place';
@@ -176,8 +176,6 @@ export interface Again {
   readonly amounts: boolean;
 }
 
-export const OF_SEEDS: readonly NoteColumn[] = ['seed', 'amount', 'milk amount', 'volume'];
-
 /** What newly answered questions and newly taken columns of a row that is there already change, or null where none was. */
 export function readAgain(row: NoteRow, input: NotesInput, context: FileContext): Again | null {
   if ((row.here ?? '') === '' || row.repeats !== null) return null;
@@ -197,7 +195,7 @@ export function readAgain(row: NoteRow, input: NotesInput, context: FileContext)
     ({ column }) =>
       added.includes(column.heading) &&
       !without.includes(column.heading) &&
-      OF_SEEDS.includes(column.meaning),
+      hasTrait(column.meaning, 'of seeds'),
   );
   return {
     before: readAs(row, context, unanswered, added),

@@ -1,17 +1,18 @@
 // Columns that are new to rows of the ledger, or gone: asked about once for the whole file, not row by row.
 import { discardOf } from '../../safety/take-out';
-import { OF_SEEDS, readAs, takesColumn } from './changes';
+import { readAs, takesColumn } from './changes';
 import type { Column, Layout } from '../layout/column-meanings';
 import type { FileSays, Question, Said } from '../said';
 import type { NotesInput } from '../notes-plan';
 import type { FileContext } from '../rows/row-cells';
+import { hasTrait } from '../meanings';
 import type { NoteRow } from '../rows/note-row';
 import { assumed, question } from '../notes-says';
 
 /** Whether a column of a row tells more than the others do. */
 function tells(row: NoteRow, column: Column, context: FileContext, input: NotesInput): boolean {
   if (column.meaning === 'ignore') return false;
-  if (OF_SEEDS.includes(column.meaning)) return true;
+  if (hasTrait(column.meaning, 'of seeds')) return true;
   const others = (row.other?.added ?? []).filter((heading) => heading !== column.heading);
   const said = (without: readonly string[]): string => {
     const { facts, log } = readAs(row, context, input.answers, without);

@@ -7,6 +7,7 @@ import type { Conventions } from '../conventions/file-habits';
 import type { Column, Layout } from '../layout/column-meanings';
 import { isSection, yearOf } from '../layout/heading-lines';
 import { JAR_HEADING } from '../layout/jar-heading';
+import { hasTrait } from '../meanings';
 import type { NotesInput } from '../notes-plan';
 import type { Said } from '../said';
 import { assumed, problem, question } from '../notes-says';
@@ -19,18 +20,6 @@ import { ownCells, rowText } from './same-row';
 const TOTALS =
   /^(?:grand )?(?:totals?|sum|min(?:imum)?|max(?:imum)?|subtotal|average|avg|mean|count|summe|gesamt\w*|durchschnitt|mittelwert|totaux|moyenne|totale|media|promedio|totaal|gemiddelde?|suma|razem|srednia|summa|snitt|i alt|gennemsnitt?|gjennomsnitt)\b/;
 
-/** Columns whose cells may be as long as a note. */
-const PROSE: ReadonlySet<NoteColumn> = new Set([
-  'note',
-  'texture',
-  'smell',
-  'colour',
-  'whey',
-  'tang',
-  'set',
-  'spoiled',
-]);
-
 /** A cell's whole text; of one too long for what its column means nothing: that is asked about, and kept in the note. */
 function wholeCell(row: Row, column: Column, log: RowLog): string {
   const long = row.long?.get(column.index);
@@ -38,7 +27,7 @@ function wholeCell(row: Row, column: Column, log: RowLog): string {
     log.problem(problem.cellTooLong(column.heading, long, long.length), { column, text: long });
     return '';
   }
-  if (long === undefined || PROSE.has(column.meaning)) return long ?? row.cells[column.index] ?? '';
+  if (long === undefined || hasTrait(column.meaning, 'prose')) return long ?? row.cells[column.index] ?? '';
   if (column.meaning === 'ignore') return '';
   log.unread('long', question.cellTooLong(column.heading, long.trim(), long.length), { column, text: long });
   return '';
@@ -132,8 +121,7 @@ function sectionDay(
 ): (DayAbove & { text: string }) | null {
   const hasDay = (cells: Row['cells']): boolean =>
     layout.columns.some(
-      ({ meaning, index }) =>
-        ['date', 'start', 'label', 'jar'].includes(meaning) && findDay(cells[index] ?? '') !== null,
+      ({ meaning, index }) => hasTrait(meaning, 'day') && findDay(cells[index] ?? '') !== null,
     );
   if (!isSection(row) || !next || hasDay(next.cells)) return null;
   const text = row.cells.map(tidy).find((cell) => cell !== '') ?? '';
@@ -176,9 +164,6 @@ function labelsApart({ columns, rows, look }: Layout): boolean {
   });
 }
 
-/** Columns whose text goes on in the line below, where nothing else stands there. */
-const GOES_ON: ReadonlySet<NoteColumn> = new Set(['note', 'texture', 'smell', 'colour', 'set', 'addition']);
-
 /** Rows with the lines below them that only go on with their remarks: no day, no jar, no seed, and not at the line's beginning. */
 function withContinuations(layout: Layout, said: Said[]): Row[] {
   const first = layout.columns.find(({ meaning }) => meaning !== 'ignore')?.index ?? 0;
@@ -195,7 +180,7 @@ function withContinuations(layout: Layout, said: Said[]): Row[] {
       before.part === undefined &&
       noJar(before, layout) === null &&
       filled.length > 0 &&
-      filled.every(({ meaning, index }) => GOES_ON.has(meaning) && index > first) &&
+      filled.every(({ meaning, index }) => hasTrait(meaning, 'goes on') && index > first) &&
       row.cells.slice(layout.columns.length).every((cell) => tidy(cell) === '');
     if (!goesOn) {
       out.push(row);

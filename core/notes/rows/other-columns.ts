@@ -1,12 +1,10 @@
 // Rows that are in the ledger already under other headings: a sheet that gained a column, or lost one, has changed no row.
-import type { NoteColumn } from '../../contract';
 import { plain } from '../../quantities/quantities';
 import type { Layout } from '../layout/column-meanings';
 import type { LedgerJar, NotesInput } from '../notes-plan';
+import { hasTrait } from '../meanings';
 import type { NoteRow } from './note-row';
 import { headingKey, rowText } from './same-row';
-
-const TELLS_DAY: readonly NoteColumn[] = ['date', 'start', 'label', 'jar'];
 
 interface Kept {
   readonly uid: string;
@@ -40,10 +38,10 @@ export function throughOtherColumns(rows: readonly NoteRow[], layout: Layout, in
   for (const form of input.ledger.forms) {
     const theirs = new Set(form.headings.map(headingKey));
     const common = new Set([...columns.keys()].filter((heading) => theirs.has(heading)));
-    const has = (...meanings: readonly NoteColumn[]): boolean =>
-      [...common].some((heading) => meanings.includes(columns.get(heading) as NoteColumn));
+    const told = [...common].map((heading) => columns.get(heading));
+    const days = told.some((meaning) => hasTrait(meaning, 'day'));
     const same = common.size === columns.size && common.size === theirs.size;
-    if (same || !has('seed') || !has(...TELLS_DAY)) continue;
+    if (same || !told.includes('seed') || !days) continue;
     const kept = new Map<string, Kept[]>();
     for (const { uid, cells, occurrence } of form.rows()) {
       if (claimed.has(uid)) continue;

@@ -1,9 +1,9 @@
 // How a jar came out, from the cells and remarks of its row: set word, pH, signs of spoilage, the gate at take-out.
-import type { NoteColumn } from '../../contract';
 import type { Outcome, SetWord } from '../../ledger/records';
 import { SET_WORDS } from '../../ledger/jar-fields';
 import { parsePh, plain, tidy } from '../../quantities/quantities';
 import type { Cell, RowCells, RowFacts } from './row-cells';
+import { hasTrait } from '../meanings';
 import { assumed, problem, question } from '../notes-says';
 import { readRemark } from '../../safety/remark-words';
 import { isNothing, readSet, readTang, readWhey, readYesNo, saysNotSet } from '../cells/cell-words';
@@ -90,10 +90,6 @@ function readWord<Word extends string>(
   return word;
 }
 
-/** Columns whose words are heard for signs of spoilage. */
-const HEARD: readonly NoteColumn[] = ['set', 'texture', 'smell', 'colour', 'whey', 'tang', 'note', 'spoiled'];
-/** Columns whose words become something else than words: what they say besides would be lost. */
-const UNHEARD: readonly NoteColumn[] = ['milk', 'vessel', 'addition', 'addition amount', 'volume', 'amount'];
 const COLOURS: readonly Outcome['signs'][number][] = ['pink', 'red', 'orange', 'black'];
 /** Of what is stirred in or poured into a colour says nothing: black sesame, a red lid. */
 const namesSpoilage = (text: string): boolean => {
@@ -215,9 +211,9 @@ export function readOutcome(row: RowCells): RowFacts['outcome'] {
   };
   for (const cell of row.cells) {
     if (tidy(cell.text) === '') continue;
-    if (HEARD.includes(cell.column.meaning)) hear(cell, row, seen);
+    if (hasTrait(cell.column.meaning, 'prose')) hear(cell, row, seen);
     // In a column of milk or vessels it is read for something else: kept as words, it stops its jar until it is answered.
-    else if (UNHEARD.includes(cell.column.meaning) && namesSpoilage(cell.text)) log.keep(cell);
+    else if (hasTrait(cell.column.meaning, 'stirred') && namesSpoilage(cell.text)) log.keep(cell);
   }
   holdAgainstGate(row, seen);
   const { setKept, setText: _text, worded, ...facts } = seen;
