@@ -75,6 +75,24 @@ test.describe('from the three doors', () => {
   });
 });
 
+test('what is left for later waits where a file is chosen, after a restart as well, and is answered there', async ({
+  page,
+}) => {
+  await openNotes(page);
+  await choose(
+    page,
+    csv('later.csv', 'Date,Jar,From,Note\n2026-03-12,a,10 capsules Blue Tin,odd but nice\n'),
+  );
+  await page.getByRole('button', { name: 'Bring in 1 row' }).click();
+  await expect(page.getByRole('heading', { name: 'One note is not answered' })).toBeVisible();
+  await page.reload();
+  await page.getByRole('button', { name: 'Bring in notes' }).click();
+  await expect(page.getByRole('heading', { name: 'Bring in a spreadsheet' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'One note is not answered' })).toBeVisible();
+  await page.getByRole('button', { name: /^Look first.*odd but nice/ }).click();
+  await expect(page.getByRole('heading', { name: 'One note is not answered' })).toHaveCount(0);
+});
+
 test('what rows say is listed before they come in, what may tell of spoilage first, and answered there', async ({
   page,
 }) => {

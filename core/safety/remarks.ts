@@ -62,3 +62,7 @@ export function spoilagePassages(outcome: InWords): readonly SpoilagePassage[] {
 /** A power cut that a note tells of, with its length (h) where that is told; null where it tells of none. */
 export const powerCutNoted = (note: string | null): { readonly hours: number | null } | null =>
   note === null || note.trim() === '' ? null : readRemark(note).powerCut;
+
+/** Whether the program itself doubts something that a remark tells: a power cut, or words that it asks about. */
+export const remarkInDoubt = (text: string): boolean =>
+  powerCutNoted(text) !== null || readRemark(text).asks.length > 0;

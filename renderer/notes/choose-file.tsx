@@ -1,6 +1,7 @@
 // Where a file comes from: chosen, dropped, or pasted straight out of a spreadsheet.
 import { useEffect, useState } from 'react';
 import { takeBlob, takeFile } from './notes-store';
+import { UnreadRemarks } from './unread-remarks';
 
 function takePasted(text: string): void {
   // A spreadsheet puts cells on the clipboard with tabs between them.
@@ -97,6 +98,7 @@ export function ChooseFile({ trouble }: { readonly trouble: string | null }) {
           Read what I pasted
         </button>
       </div>
+      <UnreadRemarks />
     </div>
   );
 }

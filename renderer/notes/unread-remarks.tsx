@@ -1,4 +1,5 @@
-// After a file came in: what it says in words, as far as nobody has answered it. What may tell of spoilage comes first.
+// What is written anywhere in the ledger and nobody has answered, after a file came in and wherever a file is chosen: what was left
+// for later is found there. What may tell of spoilage comes first.
 import { useRead } from '../state/use-read';
 import { Remarks } from '../parts/unanswered';
 
@@ -15,7 +16,8 @@ export function UnreadRemarks() {
         {stopping > 0
           ? `${stopping === 1 ? 'One tells' : `${stopping} tell`} of spoilage: until you answer, such a jar is neither food nor seed. `
           : ''}
-        The others are quoted wherever their jar is offered. You can answer later.
+        The others are quoted wherever their jar is offered. You can answer later, here or on the card of the
+        jar.
       </p>
       <Remarks
         open

@@ -1,9 +1,11 @@
 // What is written of a jar and nobody has answered: quoted word for word, with the keeper's three answers. Only an answer is a fact.
 import { useState } from 'react';
 import type { RemarkReply } from '../../core/shapes/remark-calls';
+import { remarkInDoubt } from '../../core/safety/remarks';
 import { quoteSentence, REMARK_STOPS } from '../../core/says/safety-says';
 import { call } from '../state/ledger-calls';
-import { say } from '../state/store';
+import { go, say } from '../state/store';
+import { useRead } from '../state/use-read';
 
 export type Unanswered = Pick<RemarkReply, 'id' | 'of' | 'text' | 'stops'> & {
   /** The jars it is about, where they are not said by the place it stands in. */
@@ -64,7 +66,22 @@ function One({ remark }: { readonly remark: Unanswered }) {
   );
 }
 
-/** Those that stop a jar first. Several that stop nothing are answered with one press. @param open all are laid out at once */
+/** Where what was left for later is answered, if more is left than is shown here. */
+function MoreUnanswered({ shown }: { readonly shown: number }) {
+  const answer = useRead('remarks.list', { limit: 1 });
+  const more = answer?.ok === true ? answer.value.unread - shown : 0;
+  if (more <= 0) return null;
+  return (
+    <button className="linked" type="button" onClick={() => go('notes')}>
+      {more === 1 ? 'One other note waits for an answer' : `${more} other notes wait for an answer`}
+    </button>
+  );
+}
+
+/**
+ * Those that stop a jar first, then what is in doubt for another reason. Several that stop nothing and leave nothing in doubt are
+ * answered with one press. @param open all are laid out at once
+ */
 export function Remarks({
   remarks,
   open = false,
@@ -74,7 +91,8 @@ export function Remarks({
 }) {
   if (remarks.length === 0) return null;
   const first = remarks.filter(({ stops }) => stops);
-  const others = remarks.filter(({ stops }) => !stops);
+  const doubted = remarks.filter(({ stops, text }) => !stops && remarkInDoubt(text));
+  const others = remarks.filter((remark) => !remark.stops && !doubted.includes(remark));
   const list = (those: readonly Unanswered[]) => (
     <ul className="plain-list stack">
       {those.map((remark) => (
@@ -87,7 +105,9 @@ export function Remarks({
       {list(others)}
       {others.length > 1 && (
         <button className="button" type="button" onClick={() => void answer(others, 'fine')}>
-          {first.length > 0 ? 'All others are fine' : `All ${others.length} are fine`}
+          {first.length + doubted.length > 0
+            ? `All ${others.length} others are fine`
+            : `All ${others.length} are fine`}
         </button>
       )}
     </>
@@ -100,6 +120,7 @@ export function Remarks({
           Discard all {first.length} that tell of spoilage
         </button>
       )}
+      {doubted.length > 0 && list(doubted)}
       {others.length > 0 &&
         (open ? (
           rest
@@ -111,6 +132,7 @@ export function Remarks({
             {rest}
           </details>
         ))}
+      {!open && <MoreUnanswered shown={remarks.length} />}
     </div>
   );
 }
