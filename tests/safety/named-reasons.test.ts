@@ -1,5 +1,6 @@
 // Rules of the trade that rest on more than one jar or more than one look, each with its reason. The rules: trade practice, the
 // acid of 4.6: 21 CFR 131.200 as amended by 88 FR 22907; why a slow start matters: PMC547554 (toxin within 6 to 12 h at 35 °C).
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { answerOf } from '../../core/safety/answer';
 import { ownSafety } from '../../core/safety/own-safety';
@@ -134,4 +135,27 @@ describe('the first day', () => {
   });
   it('the clock runs through a power cut: 12 h by the clock are 12 h, however cold half of them were', () =>
     expect(safe([look('early', { hoursIn: 12, sour: false }), out(GOOD)]).start).toBe('look'));
+});
+
+describe('no figure lifts a stop (property: any acidity, by any meter)', () => {
+  const anyPh = fc.array(fc.tuple(fc.double({ min: 3, max: 7, noNaN: true }), fc.constantFrom(true, false, null)), { maxLength: 3 }); // prettier-ignore
+  const measured = (values: readonly (readonly [number, boolean | null])[]) =>
+    safe([
+      out({ ...GOOD, acidity: values.map(([ph, checked]) => ({ ph, how: 'meter' as const, checked })) }),
+    ]);
+  it('a set-aside jar stays so, a spoiled one is neither food nor seed, and nothing lets a late one seed', () => {
+    const spoiled = safe([out({ ...GOOD, signs: [{ kind: 'pink', answer: 'seen' }] })]);
+    fc.assert(
+      fc.property(anyPh, (values) => {
+        const [bad, mate] = answers(spoiled, measured(values));
+        expect([mate?.stops.includes('set aside'), mate?.eat, mate?.seed]).toEqual([true, false, false]);
+        expect([bad?.eat, bad?.seed]).toEqual([false, false]);
+        const acidity = values.map(([ph, checked]) => ({ ph, how: 'meter' as const, checked }));
+        const pink = safe([out({ ...GOOD, acidity, signs: [{ kind: 'pink', answer: 'seen' }] })]);
+        expect(answers(pink)[0]).toMatchObject({ discard: 'spoiled', eat: false, seed: false });
+        const late = safe([look('early', { hoursIn: 24, sour: false }), out({ ...GOOD, acidity })]);
+        expect(answers(late)[0]?.seed).toBe(false);
+      }),
+    );
+  });
 });
