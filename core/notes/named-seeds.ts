@@ -20,6 +20,10 @@ export interface SeedPart {
   readonly amount: FoundAmount | null;
 }
 
+/** What a seed is called: the jar's label, or the source's name. */
+export const nameOfSeed = (from: SeedPart['from']): string =>
+  'jar' in from ? from.jar.label : from.source.name;
+
 export interface SourceMention {
   readonly name: string;
   readonly form: Source['form'];

@@ -12,7 +12,7 @@ import { planRows } from './plan/plan-rows';
 import { columnsOf, previewOf } from './plan/preview';
 import { collectRows } from './rows/collect-rows';
 import { nameRows } from './rows/name-rows';
-import { copyOf, type NoteRow } from './rows/note-row';
+import { copyOf, isNew, type NoteRow } from './rows/note-row';
 import { readFacts, spelledAlike } from './rows/row-facts';
 import { RowLog, type CellContext, type FileContext, type RowFacts } from './rows/row-cells';
 import type { FileSays, Question, Said } from './said';
@@ -144,10 +144,7 @@ function whyNotNotes({ columns, rows, tabular }: Layout): (NotesReading & { ok: 
 
 /** What a heading means is asked only where it stands above something of a row that is not in the ledger yet. */
 const asksOfNew = (id: string, rows: readonly NoteRow[]): boolean =>
-  !id.startsWith(MEANS) ||
-  rows.some(
-    ({ here, clash, own }) => here === null && clash === null && own[id.slice(MEANS.length)] !== undefined,
-  );
+  !id.startsWith(MEANS) || rows.some((row) => isNew(row) && row.own[id.slice(MEANS.length)] !== undefined);
 
 /** Which column tells the days, or the seeds, where none is known to and one may; else null. */
 function askWhich(code: (NotesReading & { ok: false })['code'], { columns, rows }: Layout): Question | null {

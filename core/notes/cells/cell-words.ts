@@ -64,31 +64,20 @@ export function readYesNo(text: string): boolean | null {
   return YES.test(said) ? true : NO.test(said) || said === '-' ? false : null;
 }
 
+type Meant<Word> = readonly (readonly [Word | null, RegExp])[];
+/** The word that a text means: of the first pattern that it has; null where it has none. */
+const meant = <Word>(text: string, words: Meant<Word>): Word | null =>
+  words.find(([, pattern]) => pattern.test(plain(text)))?.[0] ?? null;
+
+const WHEY_WORDS: Meant<NonNullable<Outcome['whey']>> = [
+  ['none', /^(?:none|no|no whey|nil|0|-|nein|keine?|aucune?|pas|non|ningun\w*|nada|nessun\w*|niente|geen|nenhum\w*|inget|ingen|brak|nie)\b/],
+  ['a lot', /\b(?:a? ?lots?|much|heavy|plenty|viel|beaucoup|much[oa]|molt[oa]|veel|muit[oa]|mycket|meget|mye|duzo)\b/],
+  ['a little', /\b(?:little|bit|slight\w*|tiny|trace|drops?|wenig|etwas|peu|poc[oa]|un po|beetje|pouc[oa]|lite|lidt|litt|troche|malo)\b/],
+  ['some', /\b(?:some|medium|moderate|mittel|moyen|algo|medio|wat|nagot|noget|noe|yes|ja|oui|si)\b/],
+]; // prettier-ignore
+
 /** How much whey, or null. */
-export function readWhey(text: string): Outcome['whey'] {
-  const said = plain(text);
-  if (
-    /^(?:none|no|no whey|nil|0|-|nein|keine?|aucune?|pas|non|ningun\w*|nada|nessun\w*|niente|geen|nenhum\w*|inget|ingen|brak|nie)\b/.test(
-      said,
-    )
-  )
-    return 'none';
-  if (
-    /\b(?:a? ?lots?|much|heavy|plenty|viel|beaucoup|much[oa]|molt[oa]|veel|muit[oa]|mycket|meget|mye|duzo)\b/.test(
-      said,
-    )
-  )
-    return 'a lot';
-  if (
-    /\b(?:little|bit|slight\w*|tiny|trace|drops?|wenig|etwas|peu|poc[oa]|un po|beetje|pouc[oa]|lite|lidt|litt|troche|malo)\b/.test(
-      said,
-    )
-  )
-    return 'a little';
-  return /\b(?:some|medium|moderate|mittel|moyen|algo|medio|wat|nagot|noget|noe|yes|ja|oui|si)\b/.test(said)
-    ? 'some'
-    : null;
-}
+export const readWhey = (text: string): Outcome['whey'] => meant(text, WHEY_WORDS);
 
 /** A denial before a word for sour, with a little between: “not at all sour”, “kaum sauer”, “no acid yet”. */
 const SOUR = String.raw`(?:sour\w*|tang\w*|tart\w*|acid\w*|sharp|sauer\w*|saure|acide\w*|zuur\w*|syrlig\w*|sur|kwasn\w+)`;
@@ -97,30 +86,16 @@ const NOT_SOUR = new RegExp(
   String.raw`\b${DENIED}\b(?: \w+){0,2} ${SOUR}\b|\bunsour|\b${SOUR} (?:not|no|missing|lacking|fehlt)\b|\b${SOUR} ?\?`,
 );
 
+const TANG_WORDS: Meant<NonNullable<Outcome['tang']>> = [
+  ['none', /^(?:none|no|not (?:sour|tangy)|0|-|keine?|aucune?|nada|geen|ingen|inget|brak)\b/],
+  [null, NOT_SOUR],
+  ['sharp', /\b(?:sharp|strong|very (?:sour|tangy|tart)|sehr sauer|kraftig|tres acide|fort|muy acid[oa]|fuerte|molto acid[oa]|zeer zuur|muito acid[oa]|mycket sur|meget syrlig|bardzo kwasn\w+)\b/],
+  ['mild', /\b(?:mild|slight\w*|gentle|light|little|leicht|douce?|leger|suave|leve|delicat[oa]|licht|svag|lagodn\w+)\b/],
+  ['clear', /\b(?:clear|tangy|sour|tart|medium|normal|sauer|acide|acid[oa]|zuur|syrlig|sur|kwasn\w+)\b/],
+]; // prettier-ignore
+
 /** How sour, or null; what denies it, or asks, says only that: it is kept in its own words. */
-export function readTang(text: string): Outcome['tang'] {
-  const said = plain(text);
-  if (/^(?:none|no|not (?:sour|tangy)|0|-|keine?|aucune?|nada|geen|ingen|inget|brak)\b/.test(said))
-    return 'none';
-  if (NOT_SOUR.test(said)) return null;
-  if (
-    /\b(?:sharp|strong|very (?:sour|tangy|tart)|sehr sauer|kraftig|tres acide|fort|muy acid[oa]|fuerte|molto acid[oa]|zeer zuur|muito acid[oa]|mycket sur|meget syrlig|bardzo kwasn\w+)\b/.test(
-      said,
-    )
-  )
-    return 'sharp';
-  if (
-    /\b(?:mild|slight\w*|gentle|light|little|leicht|douce?|leger|suave|leve|delicat[oa]|licht|svag|lagodn\w+)\b/.test(
-      said,
-    )
-  )
-    return 'mild';
-  return /\b(?:clear|tangy|sour|tart|medium|normal|sauer|acide|acid[oa]|zuur|syrlig|sur|kwasn\w+)\b/.test(
-    said,
-  )
-    ? 'clear'
-    : null;
-}
+export const readTang = (text: string): Outcome['tang'] => meant(text, TANG_WORDS);
 
 const MILKS: readonly (readonly [RegExp, string])[] = [
   [/^(?:half\s*(?:&|and|n|'n'|\+|-and-)\s*half|h\s?&\s?h)(?: milk)?$/, 'half and half'],

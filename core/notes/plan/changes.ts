@@ -5,7 +5,7 @@ import { plain, tidy } from '../../quantities/quantities';
 import type { OwnCells, LedgerFacts, LedgerView, NotesInput, PlannedChange, PlannedJar } from '../notes-plan';
 import { type FileContext, RowLog } from '../rows/row-cells';
 import { hasTrait } from '../meanings';
-import { labelOf, type NoteRow } from '../rows/note-row';
+import { labelOf, type NoteRow, seedNames } from '../rows/note-row';
 import { answersOf } from './plan-jar';
 import { ANOTHER } from '../rows/same-place';
 import { headingKey } from '../rows/same-row';
@@ -22,9 +22,6 @@ const changedId = ({ id }: NoteRow): string => id.replace(/^row:/, 'changed:');
 /** Whether the keeper said to take a changed row over. */
 export const takesOver = (row: NoteRow, answers: NotesInput['answers']): boolean =>
   (answers[changedId(row)] ?? answers[`changed:${row.row.line}`])?.trim().toLowerCase() === 'take over';
-
-const seedNames = (row: NoteRow): string[] =>
-  row.seeds.map(({ part }) => ('jar' in part.from ? part.from.jar.label : part.from.source.name));
 
 /** How a row differs from the jar that is there, in words. What the row leaves blank is kept, and said to be. */
 function differencesOf(row: NoteRow, now: LedgerFacts, spoiledDiffers: boolean, urgent: boolean): string[] {

@@ -1,7 +1,7 @@
 // Rows that the rule book leaves aside: what can't be, and what is asked about first.
 import type { NotesInput, PlannedChange, PlannedJar, RowRefused } from '../notes-plan';
 import { planJar } from './plan-jar';
-import type { NoteRow } from '../rows/note-row';
+import { isAdded, type NoteRow } from '../rows/note-row';
 import { answerOf, filled } from '../rows/row-cells';
 import { question } from '../notes-says';
 import { seedsFirst, waitForSeeds } from './seed-order';
@@ -28,10 +28,8 @@ export function leaveImpossible(
   input: NotesInput,
 ): void {
   if (!input.refuse) return;
-  const open = (row: NoteRow): boolean =>
-    row.here === null && row.clash === null && row.repeats === null && row.log.problems.length === 0;
   for (;;) {
-    const adding = rows.filter(open);
+    const adding = rows.filter(isAdded);
     const planned = seedsFirst(adding, byId).map((row) => planJar(row, byId, ({ name }) => name, input));
     const refused = new Map(input.refuse(planned, []).map((one) => [one.id, one]));
     const aside = adding.filter((row) => refused.has(row.id));

@@ -1,7 +1,7 @@
 // Rows of jars → what they add to the ledger and change in it. What can't be, or hangs on what can't be, stays aside.
 import { plain } from '../../quantities/quantities';
 import type { NotesInput, NotesPlan, PlannedChange, PlannedJar } from '../notes-plan';
-import type { NoteRow } from '../rows/note-row';
+import { isAdded, type NoteRow } from '../rows/note-row';
 import type { FileContext } from '../rows/row-cells';
 import type { KnownSeeds } from '../seeds/known-seeds';
 import type { SourceMention } from '../named-seeds';
@@ -30,9 +30,7 @@ export function planRows(
   refuseLoops(rows, byId);
   waitForSeeds(rows, byId);
   leaveImpossible(rows, byId, input);
-  const adding = rows.filter(
-    (row) => row.here === null && row.clash === null && row.repeats === null && row.log.problems.length === 0,
-  );
+  const adding = rows.filter(isAdded);
   const sources = new NewSources(input.ledger.sources);
   const sourceOf = (source: SourceMention): string => sources.nameOf(source);
   const jars = seedsFirst(adding, byId).map((row) => planJar(row, byId, sourceOf, input));

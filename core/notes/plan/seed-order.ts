@@ -1,5 +1,5 @@
 // Across rows: no jar descends from itself, rows wait for seeds that are aside, seeds come first.
-import { type NoteRow, labelOf } from '../rows/note-row';
+import { isAdded, isAside, labelOf, type NoteRow, putTo } from '../rows/note-row';
 import { problem } from '../notes-says';
 
 /** Marks jars that would descend from themselves. */
@@ -47,15 +47,12 @@ export function refuseLoops(rows: readonly NoteRow[], byId: ReadonlyMap<string, 
 /** Rows whose seed is left aside wait for it, and so on down; each row and each seed is looked at once. */
 export function waitForSeeds(rows: readonly NoteRow[], byId: ReadonlyMap<string, NoteRow>): void {
   const seeded = seededBy(rows, byId);
-  const aside = (row: NoteRow): boolean =>
-    row.here === null && row.clash === null && row.log.problems.length > 0;
-  const open = rows.filter(aside);
+  const open = rows.filter(isAside);
   for (let at = 0; at < open.length; at += 1) {
     const seed = open[at];
     if (!seed) break;
     for (const row of seeded.get(seed) ?? []) {
-      if (row.here !== null || row.clash !== null || row.repeats !== null || row.log.problems.length > 0)
-        continue;
+      if (!isAdded(row)) continue;
       row.log.problem(problem.waits(labelOf(seed), seed.row.line));
       open.push(row);
     }
@@ -71,10 +68,7 @@ export function seededBy(
   for (const row of rows) {
     for (const { part } of row.seeds) {
       const seed = 'jar' in part.from ? byId.get(part.from.jar.id) : undefined;
-      if (!seed) continue;
-      const there = seeded.get(seed);
-      if (there) there.push(row);
-      else seeded.set(seed, [row]);
+      if (seed) putTo(seeded, seed, row);
     }
   }
   return seeded;
@@ -99,8 +93,7 @@ export function linesBelow(start: NoteRow, seeded: ReadonlyMap<NoteRow, readonly
 export function waitToTakeOver(row: NoteRow, byId: ReadonlyMap<string, NoteRow>): void {
   for (const { part } of row.seeds) {
     const seed = 'jar' in part.from ? byId.get(part.from.jar.id) : undefined;
-    if (seed && seed.here === null && seed.clash === null && seed.log.problems.length > 0)
-      row.log.problem(problem.waits(labelOf(seed), seed.row.line));
+    if (seed && isAside(seed)) row.log.problem(problem.waits(labelOf(seed), seed.row.line));
   }
 }
 

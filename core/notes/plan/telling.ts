@@ -5,11 +5,8 @@ import { finalVolume } from '../rows/row-facts';
 import { SYSTEMS, type Conventions } from '../conventions/file-habits';
 import type { Layout } from '../layout/column-meanings';
 import type { Question, Said } from '../said';
-import { labelOf, type NoteRow } from '../rows/note-row';
+import { labelOf, type NoteRow, putTo, seedNames } from '../rows/note-row';
 import { assumed, question, quoted } from '../notes-says';
-
-const seedNames = (row: NoteRow): string[] =>
-  row.seeds.map(({ part }) => quoted('jar' in part.from ? part.from.jar.label : part.from.source.name));
 
 /** Line numbers in words, at most a dozen. */
 function lines(rows: readonly NoteRow[]): string {
@@ -80,9 +77,7 @@ export function fileLevelSays(rows: readonly NoteRow[], layout: Layout): Said[] 
   for (const row of rows) {
     if (!row.facts || (row.facts.hours === null && row.facts.temperature === null)) continue;
     const key = `${row.identity.day}|${plain(row.identity.word ?? '')}|${row.facts.hours}|${row.facts.temperature?.value.toFixed(2)}`;
-    const there = holds.get(key);
-    if (there) there.push(row);
-    else holds.set(key, [row]);
+    putTo(holds, key, row);
   }
   const shared = [...holds.values()].filter((group) => group.length > 1).flat();
   if (shared.length > 0) said.push({ row: null, sentence: assumed.sharedHold(lines(shared)) });
@@ -91,7 +86,7 @@ export function fileLevelSays(rows: readonly NoteRow[], layout: Layout): Said[] 
 
 /** @param changes whether an answer changes the jar it is. */
 export function previewRow(row: NoteRow, changes: boolean): NotesPreview['rows'][number] {
-  const seeds = seedNames(row);
+  const seeds = seedNames(row).map(quoted);
   const label = row.identity.day === null ? null : labelOf(row);
   const base = { row: row.row.line, label, seeds };
   if (changes)

@@ -4,7 +4,7 @@ import type { Layout } from '../layout/column-meanings';
 import type { LedgerJar, NotesInput } from '../notes-plan';
 import { assumed, problem } from '../notes-says';
 import { fillYears, labelKey, Letters } from './identity';
-import { labelOf, type NoteRow } from './note-row';
+import { labelOf, type NoteRow, putTo } from './note-row';
 import { throughOtherColumns } from './other-columns';
 import type { RowFacts } from './row-cells';
 import { pairByPlace } from './same-place';
@@ -87,9 +87,7 @@ function setApart(rows: readonly NoteRow[], input: NotesInput): void {
     const { day, word, letter } = row.identity;
     if (day === null || letter === null) continue;
     const key = labelKey(day, word, letter);
-    const there = byLabel.get(key);
-    if (there) there.push(row);
-    else byLabel.set(key, [row]);
+    putTo(byLabel, key, row);
     if (row.here === null) row.clash = inLedger.get(key) ?? null;
     if (day > input.today) row.log.problem(problem.dayFuture(day, input.today));
   }

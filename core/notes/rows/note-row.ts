@@ -2,7 +2,7 @@
 import type { Amount } from '../../ledger/basics';
 import { jarLabel } from '../../lineage/labels';
 import type { NotesInput, OwnCells } from '../notes-plan';
-import type { SeedPart } from '../named-seeds';
+import { nameOfSeed, type SeedPart } from '../named-seeds';
 import type { Row } from '../table/table-rows';
 import type { Identity } from './identity';
 import { type Cell, RowLog, type RowFacts } from './row-cells';
@@ -76,5 +76,21 @@ export function copyOf(row: NoteRow): NoteRow {
   return { ...row, log, identity: { ...row.identity }, seeds: [] };
 }
 
+/** Whether the ledger has no jar that a row is, or goes by the label of. */
+export const isNew = ({ here, clash }: NoteRow): boolean => here === null && clash === null;
+/** Whether a row is left aside: its jar would be new, and something is wrong with it. */
+export const isAside = (row: NoteRow): boolean => isNew(row) && row.log.problems.length > 0;
+/** Whether a row adds a jar, as far as is known. */
+export const isAdded = (row: NoteRow): boolean =>
+  isNew(row) && row.repeats === null && row.log.problems.length === 0;
+
+/** Puts an item with the others of its key. */
+export function putTo<Key, Item>(groups: Map<Key, Item[]>, key: Key, item: Item): void {
+  const there = groups.get(key);
+  if (there) there.push(item);
+  else groups.set(key, [item]);
+}
+
+export const seedNames = ({ seeds }: NoteRow): string[] => seeds.map(({ part }) => nameOfSeed(part.from));
 export const labelOf = ({ identity }: NoteRow): string =>
   jarLabel({ madeOn: identity.day, word: identity.word, letter: identity.letter ?? '?' }, true);

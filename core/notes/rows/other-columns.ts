@@ -3,7 +3,7 @@ import { plain } from '../../quantities/quantities';
 import type { Layout } from '../layout/column-meanings';
 import type { LedgerJar, NotesInput } from '../notes-plan';
 import { hasTrait } from '../meanings';
-import type { NoteRow } from './note-row';
+import { type NoteRow, putTo } from './note-row';
 import { headingKey, rowText } from './same-row';
 
 interface Kept {
@@ -49,9 +49,7 @@ export function throughOtherColumns(rows: readonly NoteRow[], layout: Layout, in
       const gone = Object.keys(cells).filter(
         (heading) => heading !== '' && !columns.has(headingKey(heading)),
       );
-      const there = kept.get(text);
-      if (there) there.push({ uid, occurrence, gone });
-      else kept.set(text, [{ uid, occurrence, gone }]);
+      putTo(kept, text, { uid, occurrence, gone });
     }
     /** The first row of each text: a jar that is named again is that jar. */
     const first = new Map<string, NoteRow>();

@@ -4,7 +4,7 @@ import { plain } from '../../quantities/quantities';
 import { labelKey } from './identity';
 import type { LedgerFacts, LedgerJar, NotesInput } from '../notes-plan';
 import type { RowFacts } from './row-cells';
-import type { NoteRow } from './note-row';
+import { type NoteRow, putTo } from './note-row';
 
 /** Answer to the question about such a row: it is a jar of its own, and is added. */
 export const ANOTHER = 'another';
@@ -47,10 +47,7 @@ function missing(rows: readonly NoteRow[], { ledger, file }: NotesInput): Map<st
     const from = ledger.fromNotes.get(jar.uid);
     if (!from || !files.has(from.file) || jar.planned || here.has(jar.uid)) continue;
     if (named.has(labelKey(jar.day, jar.word, jar.letter))) continue;
-    const key = labelKey(jar.day, jar.word, '');
-    const there = found.get(key);
-    if (there) there.push(jar);
-    else found.set(key, [jar]);
+    putTo(found, labelKey(jar.day, jar.word, ''), jar);
   }
   return found;
 }

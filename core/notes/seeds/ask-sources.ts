@@ -2,7 +2,7 @@
 import { plain } from '../../quantities/quantities';
 import type { NotesInput } from '../notes-plan';
 import { question } from '../notes-says';
-import type { NoteRow } from '../rows/note-row';
+import { isNew, type NoteRow } from '../rows/note-row';
 import type { Question } from '../said';
 
 /** A name among the seeds that may be something else than it was taken for, and the rows that have it. */
@@ -44,7 +44,7 @@ const SAYS: Readonly<Record<OpenName['taken'], (name: string, rows: readonly num
 export function askSources(open: ReadonlyMap<string, OpenName>, { answers }: NotesInput): Question[] {
   const answered = namesAnswered(answers);
   return [...open.values()]
-    .map((one) => ({ ...one, rows: one.rows.filter(({ here, clash }) => here === null && clash === null) }))
+    .map((one) => ({ ...one, rows: one.rows.filter(isNew) }))
     .filter(({ name, rows }) => rows.length > 0 && !answered.has(plain(name)))
     .toSorted((a, b) => Number(b.taken === 'unknown') - Number(a.taken === 'unknown'))
     .slice(0, MOST_ASKED)

@@ -4,7 +4,7 @@ import { findDay, likeDay, withoutAmounts } from '../cells/days';
 import { assumed, problem } from '../notes-says';
 import { byDate } from './seed-by-day';
 import { byName } from './seed-by-name';
-import type { SeedPart } from '../named-seeds';
+import { nameOfSeed, type SeedPart } from '../named-seeds';
 import { type Resolved, type SeedContext, type Tried, withMore } from './seed-index';
 import { wholeAmount } from './seed-amounts';
 import { bySource, unknownName } from './seed-sources';
@@ -61,7 +61,7 @@ function tryAside(text: string, context: SeedContext): Tried {
     return tryWords(text, context);
   const { from } = bare.part;
   if (!('jar' in from) && bare.part.amount === null) return tryWords(text, context);
-  const name = 'jar' in from ? from.jar.label : from.source.name;
+  const name = nameOfSeed(from);
   return withMore(bare, assumed.aside(text, name, aside[2] ?? ''), aside[2] ?? '');
 }
 
@@ -166,9 +166,7 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
   const either = clean.split(/\s+(?:or|oder|ou|o|of|eller|lub)\s+/i);
   const eitherTried = either.length > 1 ? tryAll(either, context) : [];
   if (eitherTried.length > 1 && good(eitherTried)) {
-    const names = eitherTried.map(({ part: { from } }) =>
-      'jar' in from ? from.jar : { label: from.source.name },
-    );
+    const names = eitherTried.map(({ part }) => ({ label: nameOfSeed(part.from) }));
     return { ...NOTHING_READ, problems: [problem.seedSeveral(clean, names)] };
   }
   // Nothing fits whole: say what is missing in the coarsest cut that has a part that does fit, else of the whole text.

@@ -11,6 +11,7 @@ import {
 import { answerOf, filled, isNegative, sayAmount, tooMuch, type Cell } from '../rows/row-cells';
 import { bareNumber, bareUnitOf } from '../conventions/bare-units';
 import type { Conventions } from '../conventions/file-habits';
+import { nameOfSeed } from '../named-seeds';
 import type { NotesInput } from '../notes-plan';
 import type { NoteRow } from '../rows/note-row';
 import { findDay } from '../cells/days';
@@ -200,7 +201,7 @@ function shareOut(sharing: Sharing): void {
     for (const seed of fits) {
       const { from } = seed.part;
       seed.amount = typed(only);
-      log.assume(assumed.amountOf(text, 'jar' in from ? from.jar.label : from.source.name));
+      log.assume(assumed.amountOf(text, nameOfSeed(from)));
     }
   else if (amounts.length === 1) splitUp(sharing, typed(only));
   else log.unread('amount', question.amountsDontFit(text, open.length), cell);
