@@ -134,6 +134,32 @@ function seedsAgain(seeds: readonly SeedText[], seed: SeedText | null): SeedText
   return [pickSeed(before, seed.picked, portion), ...products.map(seedAgain)];
 }
 
+/** Holds that differ by no more than a thermometer and a clock read in passing do were one plan (common practice, no source). */
+const AS_PLANNED = { celsius: 1, hours: 2 } as const;
+
+const near = (a: number | null | undefined, b: number | null | undefined, within: number): boolean =>
+  (a ?? null) === null || (b ?? null) === null
+    ? (a ?? null) === (b ?? null)
+    : Math.abs((a ?? 0) - (b ?? 0)) <= within;
+
+/** The holds of a batch as they were planned: those that are nearly alike are the one that most of its jars had. */
+function holdsAlike(holds: BatchReply['holds'], ofJars: readonly (string | null)[]) {
+  const most = holds.find(({ id }) => id === commonest(ofJars));
+  const isMost = (hold: Hold): boolean =>
+    most !== undefined &&
+    near(hold.planned?.value, most.planned?.value, AS_PLANNED.celsius) &&
+    near(hold.hours, most.hours, AS_PLANNED.hours);
+  const kept = holds.filter((hold) => hold === most || !isMost(hold));
+  return {
+    kept,
+    /** The place among them of a hold of the batch; -1 where a jar had none. */
+    of: (id: string | null): number => {
+      const own = holds.find((hold) => hold.id === id);
+      return own === undefined ? -1 : kept.indexOf(isMost(own) && most ? most : own);
+    },
+  };
+}
+
 /**
  * The recipe of a batch, ready to be made again on `date`: milk, vessels, amounts, additions as planned, hold length
  * and warmth. What belongs to that day alone is left out: seed jars, packages, times, actual amounts, outcomes, notes.
@@ -146,7 +172,8 @@ export function repeatBatch(
   seed: SeedText | null = null,
 ): BatchText {
   const made = reply.jars.filter(({ jar }) => jar.state === 'made' || jar.state === 'planned');
-  const holds = reply.holds.map((hold): HoldText => {
+  const alike = holdsAlike(reply.holds, made.map(({ jar }) => jar.hold)); // prettier-ignore
+  const holds = alike.kept.map((hold): HoldText => {
     const { hours, planned, probe } = holdText(hold, writer);
     const held =
       hold.startedAt !== null && hold.endedAt !== null
@@ -169,10 +196,7 @@ export function repeatBatch(
       actual: '',
       package: '',
     })),
-    hold: Math.max(
-      0,
-      reply.holds.findIndex((hold) => hold.id === one.jar.hold),
-    ),
+    hold: Math.max(0, alike.of(one.jar.hold)),
   }));
   const milk = commonestFields(
     each.map((jar) => jar.milk),

@@ -25,7 +25,7 @@ export const seedWords = ({ seedings }: Jar, writer: Writer): string =>
     ),
   );
 
-/** "3 tbsp oat bran (planned 2 tbsp)", or that nothing was stirred in. */
+/** "3 tbsp oat bran (planned 2 tbsp)"; "plain" where nothing was stirred in. */
 export const additionWords = ({ additions }: Jar, writer: Writer): string =>
   list(
     additions.map(({ name, actual, planned }) => {
@@ -35,7 +35,7 @@ export const additionWords = ({ additions }: Jar, writer: Writer): string =>
         ' ',
       );
     }),
-  ) || 'plain: nothing';
+  ) || 'plain';
 
 /** "1 qt whole milk, quart jar, 946 ml". How the volume is known stands in its cell. */
 export function milkWords({ jar }: Jar, writer: Writer): string {

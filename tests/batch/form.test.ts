@@ -297,6 +297,20 @@ describe('making a batch again', () => {
     expect(recipeOf(again, again.jars[1]!).additions).toEqual([
       { name: 'oat bran', planned: '2 tbsp', actual: '', package: '' },
     ]));
+  it('takes holds that a thermometer told apart in passing for one plan, and another warmth for another', () => {
+    const hold = reply.holds[0]!;
+    const at = (celsius: number, hours: number, n: number): typeof hold => ({
+      ...hold, id: uid(60 + n), hours, planned: { value: celsius, unit: '°C', typed: `${celsius} °C` },
+    }); // prettier-ignore
+    const jars = reply.jars.map((one, n) => ({ ...one, jar: { ...one.jar, hold: uid(60 + (n % 3)) } }));
+    const three = repeatBatch(
+      { ...reply, holds: [at(38, 36, 0), at(37.5, 35, 1), at(42, 36, 2)], jars },
+      '24 Mar 2026',
+      writer,
+    );
+    expect(three.holds.map(({ hours }) => hours)).toEqual(['36', '36']);
+    expect(three.jars.map((jar) => jar.hold ?? three.all.hold)).toEqual([0, 0, 1, 0]);
+  });
   it('asks for the seed anew and keeps how much of it', () => {
     expect(again.all.seeds).toEqual([{ ...noSeed, amount: '3 tbsp' }]);
     expect(again.jars.every((jar) => jar.seeds === null)).toBe(true);
