@@ -25,21 +25,26 @@ const looksDearer = (looks: number): number => (looks === 0 ? 0 : LOOK_FIRST + (
 export const placeFactor = (looks: number, keptSaid: boolean): number =>
   (1 + looksDearer(looks)) * (keptSaid ? 1 : 1 + MAY_BE_GONE);
 
-/** A reserve waits behind what is fresh and about as good, also where nobody has yet written down how that came out. */
-function reservesKept(seeds: readonly Ranked[]): Ranked[] {
-  const left = [...seeds];
-  const ordered: Ranked[] = [];
+/**
+ * A reserve waits behind what is fresh and about as good, also where nobody has yet written down how that came out; never
+ * behind what is dearer than a fresh start, or the start would be made with a good reserve at hand.
+ * @param items in order; @param of whether it is a reserve, what it counts as, and whether going on from it pays
+ */
+export function reservesKept<T>(
+  items: readonly T[],
+  of: (item: T) => { readonly reserve: boolean; readonly cost: number; readonly pays: boolean },
+): T[] {
+  const left = [...items];
+  const ordered: T[] = [];
   while (left.length > 0) {
     const [next] = left;
-    if (!next) break;
-    const fresh =
-      next.kind === 'reserve'
-        ? left.findIndex(
-            (one) =>
-              one.kind !== 'reserve' && (one.placeCost ?? 0) <= (next.placeCost ?? 0) * (1 + ABOUT_AS_GOOD),
-          )
-        : 0;
-    ordered.push(...left.splice(Math.max(0, fresh), 1));
+    if (next === undefined) break;
+    const { reserve, cost } = of(next);
+    const waitsFor = (one: T): boolean => {
+      const other = of(one);
+      return !other.reserve && other.pays && other.cost <= cost * (1 + ABOUT_AS_GOOD);
+    };
+    ordered.push(...left.splice(Math.max(0, reserve ? left.findIndex(waitsFor) : 0), 1));
   }
   return ordered;
 }
@@ -62,8 +67,13 @@ export function inOrder(allowed: readonly Ranked[], fresh: Ranked, jar: number):
       }),
       jar,
     );
-  const seeds = reservesKept([...those('seen'), ...those('unseen')]);
-  const dearer = seeds.findIndex((one) => (one.cost ?? 0) > (fresh.cost ?? 0) + HAIR * jar);
+  const pays = (one: Ranked): boolean => (one.cost ?? 0) <= (fresh.cost ?? 0) + HAIR * jar;
+  const seeds = reservesKept([...those('seen'), ...those('unseen')], (one) => ({
+    reserve: one.kind === 'reserve',
+    cost: one.placeCost ?? 0,
+    pays: pays(one),
+  }));
+  const dearer = seeds.findIndex((one) => !pays(one));
   const place = dearer < 0 ? seeds.length : dearer;
   return [...seeds.slice(0, place), fresh, ...seeds.slice(place), ...those('in doubt')];
 }

@@ -103,7 +103,7 @@ export interface Ranked {
   /** Days it has been kept, and what going on from it is worth beyond a fresh start (jars), where a line tells. */
   readonly days: number;
   readonly worth: number | null;
-  /** Chance that it carries on unseen what spoiled a whole batch (carried.ts). */
+  /** What it costs that it may carry on unseen what spoiled a whole batch (jars; carried.ts). */
   readonly carries: number;
   readonly weakChance: number | null;
   /** What it was ranked by; null: the fresh start. */

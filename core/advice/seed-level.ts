@@ -17,7 +17,7 @@ export interface SeedLevel {
   readonly weak: number;
   /** What going on is worth beyond starting afresh now (jars); below 0 a fresh start pays. */
   readonly worth: number;
-  /** Chance that it carries a contamination on unseen (carried.ts). */
+  /** What it costs that it may carry a contamination on unseen (jars; carried.ts): `worth` has it taken off. */
   readonly carries: number;
 }
 
@@ -133,6 +133,25 @@ function carriedIn(judgement: LineJudgement): ReadonlyMap<number, Carried> {
   return found;
 }
 
+/** Batches nearer to each other than this came out alike (points). */
+const ALIKE = 1;
+
+/**
+ * Whether all batches of a line came out alike: then nothing was seen to choose between them by, and what is believed of the
+ * newest holds for each, so that the fresher comes first. @param points of each batch, null where nothing could be compared
+ */
+export function allAlike(points: readonly (number | null)[]): boolean {
+  const known = points.filter((one) => one !== null);
+  return known.length > 0 && Math.max(...known) - Math.min(...known) < ALIKE;
+}
+
+/** The batch whose level is that of a batch: itself, or the newest where all came out alike. */
+function speaksFor({ batches }: LineJudgement, batch: number): number {
+  const compared = batches.filter(({ points }) => points !== null);
+  const among = compared.some((one) => one.batch === batch);
+  return among && allAlike(compared.map(({ points }) => points)) ? (compared.at(-1)?.batch ?? batch) : batch;
+}
+
 /** What a promise is reckoned with, beside the line itself. */
 export interface PromiseBasis {
   readonly costs: RestartCosts;
@@ -151,17 +170,13 @@ export function seedLevel(
   poorer: number,
 ): SeedLevel | null {
   const { tree, places } = judgement.level;
-  const place = places.get(batch);
+  const place = places.get(speaksFor(judgement, batch));
   if (place === undefined) return null;
   const worth = worthFor(costs, judgement.usual['set word'].value, discardedShare);
   const promise = promiseOf(weights, tree.next(place), worth, poorer, tree.treatments.next());
   const doom = carriedIn(judgement).get(batch) ?? { unseen: 0, shows: 0 };
-  return {
-    worth:
-      promise.worth - carriedCost(doom, costs.jarsPerGeneration, Math.max(0, costs.freshStart) / costs.jar),
-    weak: saidChance(promise.weak, jarsTold(judgement)),
-    carries: doom.unseen + doom.shows,
-  };
+  const carries = carriedCost(doom, costs.jarsPerGeneration, Math.max(0, costs.freshStart) / costs.jar);
+  return { worth: promise.worth - carries, weak: saidChance(promise.weak, jarsTold(judgement)), carries };
 }
 
 /** What a jar of no line promises: what is believed of a culture of which nothing was seen. @param others trees of the keeper's lines */

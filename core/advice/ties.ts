@@ -2,7 +2,7 @@
 // something fresh is as good (design.md, Judgement 8).
 
 /** Costs within this part of a jar are as good as equal: no keeper's record tells them apart. */
-export const AS_GOOD_COST = 0.004;
+export const AS_GOOD_COST = 0.001;
 
 export interface Tied {
   readonly cost: number;

@@ -27,16 +27,14 @@ export interface Verdict {
 
 const inHundred = ({ weakChance }: Ranked): number => Math.round(100 * (weakChance ?? 0));
 
-/** From this chance on that a seed carries on what spoiled a whole batch, that is why. */
-const CARRIES = 0.3;
-
 /** Why a fresh start stands first. */
 function afreshBecause(judgement: LineJudgement, best: Ranked | null): VerdictBecause {
   if (!best) return { code: 'nothing may be used' };
   if (best.tells === 'in doubt') return { code: 'all in doubt' };
   const { trend } = judgement;
   const chance = inHundred(best);
-  if (best.carries >= CARRIES) return { code: 'may be carried' };
+  // Without what it may carry on from a spoiled batch, going on would pay.
+  if (best.carries > 0 && (best.worth ?? 0) + best.carries > 0) return { code: 'may be carried' };
   // A figure is named only where it is reason enough by itself.
   if (chance >= 20) return { code: 'weak jars to come', inHundred: chance };
   const fallen = trend ? pointsBelow(trend) : 0;

@@ -1,24 +1,26 @@
-// What a keeper's other lines tell of one: how uneven batches come out in that kitchen and how restless its cultures are. The
-// weights of the hypotheses are prior times likelihood, so a line borrows the likelihoods of the others, taken to a power: lines
-// are alike only in part, and many of them tell no more of one than two.
+// What a keeper's other lines tell of one: how uneven batches come out in that kitchen and how restless its cultures are. Either
+// all lines are of one kind, or each is its own: both are followed and weighed by how well they foretold the lines (Bayesian
+// model averaging, Hoeting et al. 1999, from memory). So how far a line borrows is learned: lines that came out alike tell of
+// each other, lines that did not leave each other alone.
 import type { LevelTree } from './tree';
 
-/** Power of the first other line's likelihood, and the most that all others together come to (an assumption, no source). */
-const SHARE = 0.5;
-const MOST = 1;
+/** Belief that all lines of a keeper are of one kind, before any was seen (an assumption, no source). */
+const ALIKE = 0.5;
 
 /** Weights of a line's hypotheses, others taken in. @param others trees by the same rules, the line's own not among them */
 export function borrowedWeights(own: LevelTree, others: readonly LevelTree[]): Float64Array {
   if (others.length === 0) return own.weights;
-  const power = Math.min(SHARE, MOST / others.length);
+  // By hypothesis, what all lines together tell of it beside what each tells for itself.
   const logs = own.weights.map((weight, h) =>
     others.reduce(
-      (sum, one) => sum + power * Math.log((one.weights[h] as number) / (one.before[h] as number)),
+      (sum, one) => sum + Math.log((one.weights[h] as number) / (one.before[h] as number)),
       Math.log(weight),
     ),
   );
   const most = Math.max(...logs);
-  const weights = logs.map((log) => Math.exp(log - most));
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  return weights.map((weight) => weight / total);
+  const together = logs.map((log) => Math.exp(log - most));
+  const total = together.reduce((sum, weight) => sum + weight, 0);
+  const odds = (ALIKE / (1 - ALIKE)) * total * Math.exp(most);
+  const alike = Number.isFinite(odds) ? odds / (1 + odds) : 1;
+  return together.map((weight, h) => (alike * weight) / total + (1 - alike) * (own.weights[h] as number));
 }

@@ -2,7 +2,7 @@
 // early batches, and what the odds are that it has fallen for good.
 import { normalCdf } from '../distributions';
 import type { ScoredRange } from '../batch-median';
-import { LEVEL_RULES } from './rules';
+import { LEVEL_RULES, LOSING_FROM } from './rules';
 import { LevelTree, momentsOf, type LevelBatch } from './tree';
 
 /** Points below its early level from which a line counts as fallen. */
@@ -72,7 +72,7 @@ export class LineLevel {
     for (let i = 0; i < now.length; i++) {
       const level = rules.from + (i % rules.levels) * rules.step;
       fallen += (now[i] as number) * normalCdf((early - FALLEN_BY - level) / sd);
-      if (i >= rules.levels) losing += now[i] as number;
+      if (i >= LOSING_FROM * rules.levels) losing += now[i] as number;
     }
     const p = Math.min(1 - 1e-12, Math.max(1e-12, fallen));
     const spread = tree.hypotheses.reduce((sum, one, h) => sum + (tree.weights[h] as number) * one.spread, 0);

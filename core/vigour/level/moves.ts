@@ -1,6 +1,6 @@
 // How a belief of a culture's level moves from a seed to the batch made from it, and back: what the batch tells of its seed.
 // A belief is a row of weights, for each rate of loss all levels. Both directions are one linear map and its transpose.
-import type { Drift, LevelRules } from './rules';
+import { LOSING_FROM, type Drift, type LevelRules } from './rules';
 
 export interface Moves {
   /** Belief of the next batch from that of its seed; the total stays the same. */
@@ -60,7 +60,7 @@ const reverse = (values: Float64Array, out: Float64Array): Float64Array => {
 export function movesOf(rules: LevelRules, drift: Drift): Moves {
   const { levels: n, rates, step } = rules;
   const cells = rates.map((rate) => rate / step);
-  const begins = drift.begins / Math.max(1, rates.length - 1);
+  const begins = drift.begins / Math.max(1, rates.length - LOSING_FROM);
   const same = 1 - drift.falls - drift.rises;
   const [row, fallen, risen, turned, sums] = [n, n, n, n, n + 1].map((length) => new Float64Array(length)) as [
     Float64Array, Float64Array, Float64Array, Float64Array, Float64Array,
@@ -84,13 +84,14 @@ export function movesOf(rules: LevelRules, drift: Drift): Moves {
     forward(belief, offset, out) {
       for (let i = 0; i < n; i++) {
         let losing = 0;
-        const steady = belief[offset + i] as number;
-        for (let r = 1; r < rates.length; r++) {
+        const prone = belief[offset + n + i] as number;
+        for (let r = LOSING_FROM; r < rates.length; r++) {
           const here = belief[offset + r * n + i] as number;
           losing += here;
-          (mixed[r] as Float64Array)[i] = (1 - drift.ends) * here + begins * steady;
+          (mixed[r] as Float64Array)[i] = (1 - drift.ends) * here + begins * prone;
         }
-        (mixed[0] as Float64Array)[i] = (1 - drift.begins) * steady + drift.ends * losing;
+        (mixed[0] as Float64Array)[i] = (belief[offset + i] as number) + drift.ends * losing;
+        (mixed[1] as Float64Array)[i] = (1 - drift.begins) * prone;
       }
       for (let r = 0; r < rates.length; r++) {
         const from = mixed[r] as Float64Array;
@@ -121,14 +122,16 @@ export function movesOf(rules: LevelRules, drift: Drift): Moves {
             part * (row[Math.max(0, i - whole - 1)] as number);
       }
       for (let i = 0; i < n; i++) {
-        const steady = (mixed[0] as Float64Array)[i] as number;
+        const sound = (mixed[0] as Float64Array)[i] as number;
         let losing = 0;
-        for (let r = 1; r < rates.length; r++) {
+        for (let r = LOSING_FROM; r < rates.length; r++) {
           const here = (mixed[r] as Float64Array)[i] as number;
           losing += here;
-          out[offset + r * n + i] = (1 - drift.ends) * here + drift.ends * steady;
+          out[offset + r * n + i] = (1 - drift.ends) * here + drift.ends * sound;
         }
-        out[offset + i] = (1 - drift.begins) * steady + begins * losing;
+        out[offset + i] = sound;
+        out[offset + n + i] =
+          (1 - drift.begins) * ((mixed[1] as Float64Array)[i] as number) + begins * losing;
       }
     },
   };

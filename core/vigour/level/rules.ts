@@ -4,7 +4,9 @@
 /** One belief of how often something happens to a culture. */
 export interface Drift {
   readonly weight: number;
-  /** Chance a generation that it begins to lose with each generation, and that a losing one stops. */
+  /** Part of cultures that are of the kind that loses; the others never begin to. */
+  readonly prone: number;
+  /** Chance a generation that one of those begins to lose with each generation, and that a losing one stops. */
   readonly begins: number;
   readonly ends: number;
   /** Chance a generation of a sudden lasting fall, and of a sudden lasting rise. */
@@ -17,7 +19,7 @@ export interface LevelRules {
   readonly from: number;
   readonly step: number;
   readonly levels: number;
-  /** Points lost a generation; the first is none. */
+  /** Points lost a generation: nothing by a sound culture, nothing yet by one that will lose, and what a losing one may lose. */
   readonly rates: readonly number[];
   /** Spread of batches about their level that is looked for (points), with weights. */
   readonly spreads: readonly { readonly value: number; readonly weight: number }[];
@@ -43,11 +45,14 @@ export interface LevelRules {
   readonly back: number;
 }
 
+/** From this row of the rates on a culture is losing. */
+export const LOSING_FROM = 2;
+
 export const LEVEL_RULES: LevelRules = {
   from: -24,
   step: 3,
   levels: 50,
-  rates: [0, 1.5, 3, 6],
+  rates: [0, 0, 2, 4.5],
   spreads: [
     { value: 3, weight: 0.2 },
     { value: 5, weight: 0.35 },
@@ -56,8 +61,10 @@ export const LEVEL_RULES: LevelRules = {
   ],
   jarSpread: { usual: 3.5, weight: 6, values: [1, 1.7, 3, 5, 8.5] },
   drifts: [
-    { weight: 0.4, begins: 0.004, ends: 0.02, falls: 0.004, rises: 0.002 },
-    { weight: 0.6, begins: 0.1, ends: 0.02, falls: 0.03, rises: 0.006 },
+    { weight: 0.3, prone: 0.03, begins: 0.12, ends: 0.02, falls: 0.006, rises: 0.002 },
+    { weight: 0.3, prone: 0.4, begins: 0.12, ends: 0.01, falls: 0.006, rises: 0.002 },
+    { weight: 0.15, prone: 0.05, begins: 0.12, ends: 0.02, falls: 0.03, rises: 0.006 },
+    { weight: 0.25, prone: 0.97, begins: 0.12, ends: 0.01, falls: 0.006, rises: 0.002 },
   ],
   fall: [3, 20],
   rise: [2, 8],

@@ -6,7 +6,7 @@
 import type { ScoredRange } from '../batch-median';
 import { levelLikelihoods, type SeenBatch } from './level-likelihood';
 import { movesOf, type Moves } from './moves';
-import { LEVEL_RULES, type LevelRules } from './rules';
+import { LEVEL_RULES, LOSING_FROM, type LevelRules } from './rules';
 import { Treatments } from './treatments';
 
 /** One batch as it is added. */
@@ -298,12 +298,12 @@ export function firstBelief(
   { levels, from, step, early, drifts, rates }: LevelRules,
   drift: number,
 ): Float64Array {
-  const begins = drifts[drift]?.begins ?? 0;
+  const prone = drifts[drift]?.prone ?? 0;
   const out = new Float64Array(levels * rates.length);
   for (let i = 0; i < levels; i++) {
     const weight = Math.exp(-(((from + i * step - early.mean) / early.sd) ** 2) / 2);
     for (let r = 0; r < rates.length; r++)
-      out[r * levels + i] = weight * (r === 0 ? 1 - begins : begins / (rates.length - 1));
+      out[r * levels + i] = weight * (r === 0 ? 1 - prone : r < LOSING_FROM ? prone : 0);
   }
   normalise(out, out.length);
   return out;
