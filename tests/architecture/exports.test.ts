@@ -36,6 +36,7 @@ const TAKEN_BY_TESTS: Readonly<Record<string, readonly string[]>> = {
     'renderer/family/use-walking.ts: STEPS',
   ],
   'judges without a ledger: benchmarks and simulated kitchens': [
+    'core/advice/ranking-order.ts: reservesKept', 'core/advice/seed-level.ts: allAlike',
     'core/advice/seed-level.ts: worthFor', 'core/advice/seed-level.ts: promiseOf',
     'core/advice/weak.ts: WEAK_EDGE', 'core/vigour/evidence.ts: evidenceOf',
     'core/vigour/line.ts: keepersUsual',
