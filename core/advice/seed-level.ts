@@ -145,11 +145,17 @@ export function allAlike(points: readonly (number | null)[]): boolean {
   return known.length > 0 && Math.max(...known) - Math.min(...known) < ALIKE;
 }
 
-/** The batch whose level is that of a batch: itself, or the newest where all came out alike. */
+/**
+ * The batch that speaks for a batch: itself, or the newest that could be compared where all of those came out alike and no jar
+ * of the line spoiled.
+ */
 function speaksFor({ batches }: LineJudgement, batch: number): number {
   const compared = batches.filter(({ points }) => points !== null);
-  const among = compared.some((one) => one.batch === batch);
-  return among && allAlike(compared.map(({ points }) => points)) ? (compared.at(-1)?.batch ?? batch) : batch;
+  const clean = batches.every(
+    ({ comparable, leftOut }) =>
+      comparable.every(({ spoiled }) => !spoiled) && leftOut.every(({ jar }) => !jar.spoiled),
+  );
+  return clean && allAlike(compared.map(({ points }) => points)) ? (compared.at(-1)?.batch ?? batch) : batch;
 }
 
 /** What a promise is reckoned with, beside the line itself. */
@@ -170,11 +176,12 @@ export function seedLevel(
   poorer: number,
 ): SeedLevel | null {
   const { tree, places } = judgement.level;
-  const place = places.get(speaksFor(judgement, batch));
+  const speaks = places.has(batch) ? speaksFor(judgement, batch) : batch;
+  const place = places.get(speaks);
   if (place === undefined) return null;
   const worth = worthFor(costs, judgement.usual['set word'].value, discardedShare);
   const promise = promiseOf(weights, tree.next(place), worth, poorer, tree.treatments.next());
-  const doom = carriedIn(judgement).get(batch) ?? { unseen: 0, shows: 0 };
+  const doom = carriedIn(judgement).get(speaks) ?? { unseen: 0, shows: 0 };
   const carries = carriedCost(doom, costs.jarsPerGeneration, Math.max(0, costs.freshStart) / costs.jar);
   return { worth: promise.worth - carries, weak: saidChance(promise.weak, jarsTold(judgement)), carries };
 }

@@ -2,8 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { seededRandom } from '../../core/advice/random';
 import { saidChance } from '../../core/advice/chances';
-import { promiseOf, worthFor } from '../../core/advice/seed-level';
+import { promiseOf, seedLevel, worthFor } from '../../core/advice/seed-level';
 import { LevelTree } from '../../core/vigour/level/tree';
+import { judgedLine, wearing } from './judged-line';
 import type { RestartCosts } from '../../core/advice/costs';
 
 const COSTS: RestartCosts = { freshStart: 6, jarsPerGeneration: 3, jar: 1, weakKeeps: 0.5, unplanned: 3 };
@@ -33,5 +34,27 @@ describe('what a seed tells of its children', () => {
     expect(saidChance(0.6, 0)).toBeCloseTo(0.1, 12);
     for (const modelled of [0.02, 0.1, 0.3, 0.6]) expect(Math.abs(saidChance(modelled, 1000) - modelled)).toBeLessThan(0.1); // prettier-ignore
     expect(saidChance(0.3, 10)).toBeGreaterThan(saidChance(0.3, 3));
+  });
+});
+
+describe('seeds of one line', () => {
+  const worthBy = (batches: ReturnType<typeof wearing>): number[] => {
+    const judgement = judgedLine(batches);
+    const basis = { costs: COSTS, discardedShare: 0.02 };
+    return judgement.batches.map(({ batch }) => seedLevel(judgement, batch, basis, judgement.level.tree.weights, 0)?.worth ?? Number.NaN); // prettier-ignore
+  };
+
+  it.each([2, 5, 8, 14])(
+    'promise alike where all %i batches came out alike: the fresher comes first',
+    (count) => {
+      const worths = worthBy(wearing(count, count));
+      for (const one of worths) expect(one).toBeCloseTo(worths.at(-1) ?? Number.NaN, 12);
+    },
+  );
+
+  it('promise the less the later they were made where the line wears', () => {
+    const worths = worthBy(wearing(12, 8));
+    expect(worths[7]).toBeGreaterThan(worths[9] ?? Number.NaN);
+    expect(worths[9]).toBeGreaterThan(worths[11] ?? Number.NaN);
   });
 });

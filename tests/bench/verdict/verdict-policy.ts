@@ -40,6 +40,9 @@ interface OneLine {
   told: number;
   /** How each batch came out; null where nothing was written down. */
   readonly points: (number | null)[];
+  /** Which batch of the life it is in it stands at each place; no jar of it spoiled. */
+  readonly batches: number[];
+  clean: boolean;
 }
 
 /** What is believed of a keeper's lines: a posterior for each start, as the program has it, and what one tells of another. */
@@ -54,7 +57,7 @@ class Lines {
     if (this.#places.length > seen.length) this.#places = [];
     for (const batch of seen.slice(this.#places.length)) {
       const first = batch.parent < 0;
-      if (first) this.#trees.push({ tree: new LevelTree(), told: 0, points: [] });
+      if (first) this.#trees.push({ tree: new LevelTree(), told: 0, points: [], batches: [], clean: true });
       const from = first ? null : (this.#places[batch.parent] as { at: number; place: number });
       const at = from?.at ?? this.#trees.length - 1;
       const line = this.#trees[at] as OneLine;
@@ -66,21 +69,24 @@ class Lines {
         shift: shiftOf(batch),
         treatment: batch.fibre > 0 ? String(batch.fibre) : null,
       });
+      line.batches.push(this.#places.length);
+      line.clean &&= batch.spoiled === 0;
       line.points.push(first ? null : middleOf(batch));
       this.#places.push({ at, place });
     }
     this.#weights.clear();
   }
 
-  of(batch: number): { tree: LevelTree; place: number; told: number; weights: Float64Array } {
+  /** What speaks for a batch of the line that is lived now: itself, or its newest where all came out alike. */
+  of(batch: number) {
     const { at, place } = this.#places[batch] as { at: number; place: number };
-    const { tree, told, points } = this.#trees[at] as OneLine;
+    const { tree, told, points, batches, clean } = this.#trees[at] as OneLine;
     const others = this.#trees.filter((_, i) => i !== at).map((one) => one.tree);
     const weights = this.#weights.get(at) ?? borrowedWeights(tree, others);
     this.#weights.set(at, weights);
     const newest = points.findLastIndex((one) => one !== null);
-    const speaks = points[place] !== null && allAlike(points) ? newest : place;
-    return { tree, place: speaks, told, weights };
+    const speaks = clean && allAlike(points) ? newest : place;
+    return { tree, place: speaks, batch: batches[speaks] as number, told, weights };
   }
 }
 
@@ -101,7 +107,7 @@ export function verdict(truth: KeeperTruth): Choose {
     lines.take(seen);
     const carried = carriedFrom(seen.map(({ parent, spoiled }) => ({ parent: parent < 0 ? null : parent, jars: truth.jars, spoiled }))); // prettier-ignore
     const offered = candidates.map((seed) => {
-      const { tree, place, told, weights } = lines.of(seed.place);
+      const { tree, place, batch, told, weights } = lines.of(seed.place);
       const loss = storedOf(seed.fridgeDays, seed.frozenDays);
       const promise = promiseOf(
         weights,
@@ -111,7 +117,7 @@ export function verdict(truth: KeeperTruth): Choose {
         tree.treatments.next(),
       );
       const delay = truth.jars * HOUR_OF_DELAY * delayHours(loss).middle;
-      const doomed = carriedCost(carried[seed.place] as Carried, truth.jars, costs.freshStart);
+      const doomed = carriedCost(carried[batch] as Carried, truth.jars, costs.freshStart);
       return { seed, gain: promise.worth - delay - doomed, weak: saidChance(promise.weak, told) };
     });
     // A good jar costs what it does after a fresh start, less what going on is worth beyond it.
