@@ -168,8 +168,10 @@ test('two equal labels are asked about before they are recorded', async ({ page 
   await recordBatch(page, '2026-05-20', ['a'], { jar: first.jars[0]! });
   await toBatches(page);
   await page.keyboard.press('r');
-  await page.getByRole('combobox', { name: 'Seeded from' }).fill('10 may');
+  const seed = page.getByRole('combobox', { name: 'Seeded from' });
+  await seed.fill('10 may');
   await page.keyboard.press('Enter');
+  await expect(seed).toHaveValue('10 May a');
   await page.keyboard.press('Control+Enter');
   const question = page.getByRole('dialog', { name: 'Two jars with the same label?' });
   await expect(question).toContainText('20 May a');
