@@ -49,6 +49,11 @@ describe('what follows', () => {
     expect(slow).toMatchObject({ discard: null, forever: true, clean: false });
     expect(usual).toMatchObject({ discard: null, forever: false, clean: true });
   }); // prettier-ignore
+  it('a generation was seen clean five days after take-out, not a day sooner, or on opening (the meaning of the words)', () => {
+    const seenOn = (later: Parameters<typeof look>[0], day: string): boolean =>
+      ownSafety(seen([sour, look(later, { day, looked: true })]), null, '2026-03-01').clean;
+    expect([seenOn('later', '2026-03-05'), seenOn('later', '2026-03-06'), seenOn('opened', '2026-03-03')]).toEqual([false, true, true]);
+  }); // prettier-ignore
   it('nobody looked: the first day is unknown, and that is no caution', () => {
     expect(kind(sour)).toBeNull();
   });
