@@ -1,6 +1,6 @@
 // Whatever JSON can carry is answered or refused by name, with a sentence; never as a fault of the program.
 import fc from 'fast-check';
-import { writeFileSync } from 'node:fs';
+import { copyFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { CALLS, type CallName } from '../../core/call-names';
@@ -9,14 +9,36 @@ import { refusalSentence } from '../../core/sentences';
 import { checkInput, checkReply } from '../../main/check-call';
 import { HOST_CALLS, type WorkerCall } from '../../main/ledger/worker-protocol';
 import type { Session } from '../../main/session';
-import { must, newFolder, newSession, plainSource, smallFamily, unseen } from '../ledger/ledger-files';
+import {
+  must,
+  newFile,
+  newFolder,
+  openSession,
+  plainSource,
+  smallFamily,
+  unseen,
+} from '../ledger/ledger-files';
 import { inputsFor, type Known, nastyText } from './arbitrary';
 
 const RUNS = Number(process.env['JARLINE_RUNS'] ?? 25);
 
-/** A ledger with a record of each kind that can be made by hand. */
+interface World {
+  readonly file: string;
+  readonly known: Known;
+}
+let recorded: World | null = null;
+
+/** A ledger with a record of each kind that can be made by hand: recorded once, and a copy of it for each that asks. */
 function world(): { session: Session; known: Known } {
-  const session = newSession();
+  recorded ??= recordWorld();
+  const file = newFile();
+  copyFileSync(recorded.file, file);
+  return { session: openSession(file), known: recorded.known };
+}
+
+function recordWorld(): World {
+  const home = newFile();
+  const session = openSession(home, 'create');
   const { source, jars, batches } = smallFamily(session);
   const { id: portion } = must(session, 'portion.save', {
     portion: { id: null, jar: jars[0], part: 'whey', place: 'freezer', pieces: 6, amount: null, keptOn: '2026-03-02', goneOn: null, reserve: true, note: null },
@@ -31,7 +53,8 @@ function world(): { session: Session; known: Known } {
   must(session, 'outcome.save', { jar: jars[1], outcome: { ...unseen, signs: ['pink'] }, onShelf: false });
   const { act, id: other } = must(session, 'source.save', plainSource('Meadow Pot'));
   const ids = [...jars, ...batches, source, other, portion, package_, hold, act, '00000000-0000-7000-8000-000000000000']; // prettier-ignore
-  return { session, known: { ids, keys: [1, 2, 3, 4, 999] } };
+  session.close();
+  return { file: home, known: { ids, keys: [1, 2, 3, 4, 999] } };
 }
 
 const OUT = newFolder();

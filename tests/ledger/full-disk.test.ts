@@ -78,11 +78,19 @@ beforeEach(() => {
 
 const file = join(folder, 'ledger.sqlite');
 
-/** The ledger that every step begins with, whole and closed. */
+let whole: Uint8Array | null = null;
+/** The ledger that every step begins with, whole and closed: recorded once, and its bytes again for each step. */
 function ready(): void {
-  const whole = openSession(file, 'create');
-  smallFamily(whole);
-  whole.close();
+  whole ??= recordedElsewhere();
+  writeFileSync(file, whole);
+}
+
+function recordedElsewhere(): Uint8Array {
+  const session = newSession();
+  smallFamily(session);
+  const { file: there } = session.ledger;
+  session.close();
+  return readFileSync(there);
 }
 
 const isFull = ({ code, sentence }: { code: string; sentence?: string }): void => {
@@ -148,8 +156,10 @@ describe.runIf(folder !== '')('on a disk with so little room that', () => {
 
   it('a new ledger may not fit: it is made whole or not at all', () => {
     const outcomes = new Set<boolean>();
-    for (const pages of FEW_ROOMS) {
-      for (const mode of ['create', 'open or begin', 'demo'] as const) {
+    // The invented one is written in one go, once it is whole in memory.
+    const ways = [['create', FEW_ROOMS], ['open or begin', FEW_ROOMS], ['demo', FEWEST_ROOMS]] as const; // prettier-ignore
+    for (const [mode, rooms] of ways) {
+      for (const pages of rooms) {
         leave(pages);
         const session = openSession(file, mode);
         const { trouble } = must(session, 'app.state', {});

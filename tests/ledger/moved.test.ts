@@ -20,8 +20,8 @@ import type { Session } from '../../main/session';
 import {
   ask,
   batchOf,
+  demoSession,
   must,
-  newFile,
   newFolder,
   NOW,
   openSession,
@@ -221,8 +221,8 @@ it('where the place can take no copy, what is open is held and the next call tri
 });
 
 it('the invented ledger is only said to be gone', () => {
-  const file = newFile();
-  const session = openSession(file, 'demo');
+  const session = demoSession();
+  const { file } = session.ledger;
   unlinkSync(file);
   const refused = refusalOf(session, 'family.get', {});
   expect(refused.sentence).toContain('nothing of yours is lost');

@@ -9,6 +9,7 @@ import { refusalSentence } from '../../core/sentences';
 import type { Job } from '../../main/ledger/job';
 import { Refused } from '../../main/refusal';
 import { Session } from '../../main/session';
+import { demoSession } from '../ledger/ledger-files';
 import { counting } from './counted-work';
 import { ODD_KEEPERS } from './odd-keepers';
 import { OTHER_KEEPERS } from './other-keepers';
@@ -264,7 +265,7 @@ describe('any file twice, and in two parts', () => {
 describe('the invented ledger', () => {
   it('takes no notes in', () => {
     session.close();
-    session = new Session({ file: join(folder, 'demo.sqlite'), mode: 'demo', now: null, timeZone: 'Europe/Berlin', version: '0' });
+    session = demoSession();
     const before = [family().jars.length, acts()];
     const refused = ask('notes.bringIn', { file: file(KITCHEN) });
     expect(refused.ok || refusalSentence(refused.error)).toBe('This is the invented ledger. Leave it and bring your notes into a ledger of your own; nothing was changed.');

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import type { NoteColumn } from '../../core/contract';
 import { headingPhrases, LANGUAGES } from '../../core/notes/layout/heading-phrases';
 import { headingMeaning } from '../../core/notes/layout/headings';
-import { generationsOf, read, type Read } from './read';
+import { read, type Read } from './read';
 
 type Sheet = readonly { readonly meaning: NoteColumn; readonly heading: string; readonly cells: readonly string[] }[];
 const column = (meaning: NoteColumn, heading: string, ...cells: string[]): Sheet[number] => ({ meaning, heading, cells });
@@ -58,11 +58,10 @@ const csv = (sheet: Sheet): string => {
 /** The jars as facts: what a heading is called is not one of them. */
 function jarsOf(notes: Read): unknown {
   const names = new Map(notes.plan.jars.map((jar) => [jar.id, `${jar.madeOn} ${jar.letter}`]));
-  const generations = generationsOf(notes.plan);
   return notes.plan.jars
     .map(({ id, madeOn, letter, hold, fields, additions, seedings, outcome }) => ({
       madeOn, letter, hold: hold && { hours: hold.hours, celsius: hold.planned?.value.toFixed(2) }, additions: additions.map(({ name, actual }) => [name, actual?.value]),
-      milk: [fields.milk, fields.milkAmount?.value, fields.vessel], set: outcome && [outcome.setWord, outcome.ph, outcome.signs, outcome.texture, outcome.smell, outcome.tang, outcome.spoiledSaid], generation: generations.get(id),
+      milk: [fields.milk, fields.milkAmount?.value, fields.vessel], set: outcome && [outcome.setWord, outcome.ph, outcome.signs, outcome.texture, outcome.smell, outcome.tang, outcome.spoiledSaid], generation: notes.generations.get(id),
       seedings: seedings.map(({ fromRow, source, amount }) => [fromRow === null ? source : names.get(fromRow), amount?.value, amount?.unit]),
     }))
     .toSorted((a, b) => `${a.madeOn} ${a.letter}`.localeCompare(`${b.madeOn} ${b.letter}`)); // prettier-ignore

@@ -1,19 +1,12 @@
 // Judgement and advice through the real handlers, on the invented ledger: what a caller gets, parsed by the contract.
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { contract, type CallName, type Reply } from '../../core/contract';
 import { cases } from '../../core/demo/cases';
 import type { WorkerCall } from '../../main/ledger/worker-protocol';
-import { Session } from '../../main/session';
+import { demoSession } from '../ledger/ledger-files';
 
-const folder = mkdtempSync(join(tmpdir(), 'jarline-judgement-'));
-const session = new Session({ file: join(folder, 'demo.sqlite'), mode: 'demo', now: null, timeZone: 'Europe/London', version: '0.0.0' }); // prettier-ignore
-afterAll(() => {
-  session.close();
-  rmSync(folder, { recursive: true, force: true });
-});
+const session = demoSession();
+afterAll(() => session.close());
 
 function ask<N extends WorkerCall & CallName>(name: N, input: unknown): Reply<N> {
   const result = session.answer(name, contract[name].input.parse(input));

@@ -230,34 +230,37 @@ function besideOthers(draft: Draft, told: NoteColumn, drafts: Drafts): NoteColum
     else if (share(cells, (cell) => /[ap]\.?m\b|uhr/i.test(cell)) >= 0.5) return null;
   }
   // "Bad °C" is a bath in German.
-  const provesWarmth = share(cells, (cell) => isNumber(cell) && parseTemperature(cell).ok) >= 0.8;
+  const provesWarmth = (): boolean =>
+    share(cells, (cell) => isNumber(cell) && parseTemperature(cell).ok) >= 0.8;
   const unit = headingUnit(name);
   if (
     (meaning === 'spoiled' || hasTrait(meaning, 'words')) &&
     unit !== null &&
     /^[CF]$/.test(unit) &&
-    provesWarmth
+    provesWarmth()
   )
     meaning = 'temperature';
   // "Date in, Time in, Date out, Time out"
   if (meaning === 'date' && has(drafts, 'date') && endsHolds(draft, drafts)) return 'end';
   const left = drafts.all[index - 1];
   const before = left?.meaning ?? left?.found?.meaning ?? null;
-  const figures = share(cells, isAmount);
+  // Cells are gone through only for the meanings that ask them: every column of every file comes by here.
+  let amounts: number | null = null;
+  const figures = (): number => (amounts ??= share(cells, isAmount));
   // "Milk, Amount": an amount beside a column that tells none of its own belongs to that.
-  const tellsNone =
+  const tellsNone = (): boolean =>
     share(left?.cells ?? [], (cell) => findAmounts(cell, { spoons: 'US' }, true).length > 0) < 0.3;
-  if (meaning === 'amount' && before === 'milk' && tellsNone) meaning = 'milk amount';
-  if (meaning === 'amount' && before === 'addition' && tellsNone) meaning = 'addition amount';
-  if (SEED_PART.test(plain(name)) && figures < 0.8) meaning = 'seed';
-  const volumes = (unit !== null && VOLUME_UNIT.test(unit)) || share(cells, isNumber) < 0.5;
+  if (meaning === 'amount' && before === 'milk' && tellsNone()) meaning = 'milk amount';
+  if (meaning === 'amount' && before === 'addition' && tellsNone()) meaning = 'addition amount';
+  if (SEED_PART.test(plain(name)) && figures() < 0.8) meaning = 'seed';
+  const volumes = (): boolean => (unit !== null && VOLUME_UNIT.test(unit)) || share(cells, isNumber) < 0.5;
   const otherSeed = others.some(({ found }) => found?.meaning === 'seed');
-  if (meaning === 'seed' && volumes && (figures >= 0.8 || (otherSeed && unit !== null && figures >= 0.4)))
-    meaning = 'amount';
+  const least = otherSeed && unit !== null ? 0.4 : 0.8;
+  if (meaning === 'seed' && volumes() && figures() >= least) meaning = 'amount';
   // "Seed ml" above days names the seeds all the same.
-  const days = share(cells, (cell) => withoutSureDays(cell) !== tidy(cell));
-  if (meaning === 'amount' && days >= 0.5 && !has(drafts, 'seed') && !otherSeed) meaning = 'seed';
-  if (meaning === 'milk' && has(drafts, 'milk') && figures >= 0.8) meaning = 'milk amount';
+  const days = (): number => share(cells, (cell) => withoutSureDays(cell) !== tidy(cell));
+  if (meaning === 'amount' && !has(drafts, 'seed') && !otherSeed && days() >= 0.5) meaning = 'seed';
+  if (meaning === 'milk' && has(drafts, 'milk') && figures() >= 0.8) meaning = 'milk amount';
   // "Fibre tsp" above bare figures names what went in itself.
   if (
     meaning === 'addition' &&
@@ -266,7 +269,7 @@ function besideOthers(draft: Draft, told: NoteColumn, drafts: Drafts): NoteColum
     !others.some(({ found }) => found?.meaning === 'addition')
   )
     draft.additionName = withoutUnit(name, unit);
-  if (meaning === 'addition' && figures >= 0.8 && others.some(({ found }) => found?.meaning === 'addition'))
+  if (meaning === 'addition' && figures() >= 0.8 && others.some(({ found }) => found?.meaning === 'addition'))
     meaning = 'addition amount';
   return meaning;
 }

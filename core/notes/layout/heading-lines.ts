@@ -233,15 +233,15 @@ interface Joining {
 
 /** How another table, headed so, tells more of rows above; null where no column of both names them. */
 function joining(headings: Row, names: string[], rows: readonly Row[]): Joining | null {
+  const bare = names.map(bareHeading);
   const own = headings.cells.findIndex((cell) => {
     const meaning = headingMeaning(cell)?.meaning;
     return (
-      (meaning === 'jar' || meaning === 'label' || meaning === 'date') &&
-      names.some((name) => bareHeading(name) === bareHeading(cell))
+      (meaning === 'jar' || meaning === 'label' || meaning === 'date') && bare.includes(bareHeading(cell))
     );
   });
   if (own < 0) return null;
-  const to = names.findIndex((name) => bareHeading(name) === bareHeading(headings.cells[own] ?? ''));
+  const to = bare.indexOf(bareHeading(headings.cells[own] ?? ''));
   const found = new Map<string, number | null>();
   for (const [at, { cells }] of rows.entries()) {
     const key = plain(cells[to] ?? '');
@@ -272,9 +272,10 @@ function joined(row: Row, { places, own, rows }: Joining, out: Row[]): boolean {
 function headingsOver(headings: Row, over: Row | undefined): { cells: string[]; used: boolean } {
   const above =
     over?.line === headings.line - 1 && !isSection(over) && toldIn(over).length > 1 ? over.cells : [];
-  const own = headings.cells.map(bareHeading);
-  const twice = (name: string): boolean =>
-    name !== '' && own.filter((one) => one === bareHeading(name)).length > 1;
+  // Counted once: held against each other, a sheet of a thousand columns has a million pairs.
+  const times = new Map<string, number>();
+  for (const bare of headings.cells.map(bareHeading)) times.set(bare, (times.get(bare) ?? 0) + 1);
+  const twice = (name: string): boolean => name !== '' && (times.get(bareHeading(name)) ?? 0) > 1;
   let jar = '';
   let group = '';
   let used = false;
