@@ -76,9 +76,9 @@ test.describe('the invented ledger', () => {
     await firstSetAside(page).click();
     await pane(page).getByRole('button', { name: 'Lift with a reason' }).first().click();
     const others = pane(page).getByRole('group', { name: 'Does the same reason hold for others?' });
+    await others.getByRole('button', { name: 'Mark all' }).click();
     const boxes = await others.getByRole('checkbox').count();
     expect(boxes).toBeGreaterThan(1);
-    await others.getByRole('button', { name: 'Mark all' }).click();
     await pane(page)
       .getByLabel('Why is it all right to use?')
       .fill('Looked at and smelled one by one: clean.');

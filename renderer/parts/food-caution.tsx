@@ -3,7 +3,7 @@
 export const FoodCaution = ({ className }: { readonly className: string }) => (
   <p className={className}>
     No figure here is a food-safety test. Follow your local food-safety authority, and when in doubt throw the
-    jar out. People with weakened defences or a serious illness, anyone under treatment, and whoever feeds a
-    newborn ask a doctor before live cultures are eaten.
+    jar out. People who are pregnant, frail, seriously ill, with weakened immunity or under treatment, and
+    whoever feeds a baby under one year, ask a doctor before live cultures are eaten.
   </p>
 );
