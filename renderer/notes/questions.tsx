@@ -128,7 +128,7 @@ export function Questions({
       <p className="soft">
         {blocking
           ? 'This can be read in two ways. Your answer decides it for the whole file.'
-          : 'The file comes in without an answer too; then this stays open.'}
+          : 'You can answer later.'}
       </p>
       <ul className="stack">
         {together.slice(page.from, page.to).map((asked) => (

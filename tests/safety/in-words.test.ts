@@ -14,7 +14,7 @@ it('figures, units and marks under any heading say nothing', () => {
       },
     ),
   );
-  expect(['8', 'x', '★★★', '7,5 / 10', 'Taste: ++'].map(saysInWords)).toEqual([false, false, false, false, false]);
+  expect(['8', 'x', '★★★', '7,5 / 10', 'Taste: ++'].map((text) => saysInWords(text))).toEqual([false, false, false, false, false]);
 }); // prettier-ignore
 
 it.each(['off', 'Smell: off', '8 but bitter', 'Taste /10: 8\npink spots', 'schimmel', '発酵', 'Taste: 3 mould', 'ok'])('“%s” says something', (text) => {
