@@ -60,7 +60,6 @@ export function Done({ result }: { readonly result: Reply<'notes.bringIn'> }) {
           <Listed asked={remarks} what="more remark" />
         </>
       )}
-      <UnreadRemarks />
       <p className="soft">All of it came in as one step: Undo takes it back.</p>
       <div className="row">
         <button
@@ -82,6 +81,8 @@ export function Done({ result }: { readonly result: Reply<'notes.bringIn'> }) {
           Another file
         </button>
       </div>
+      {/* Read once this page stands: below the buttons, so that none moves away under the pointer. */}
+      <UnreadRemarks />
     </div>
   );
 }
