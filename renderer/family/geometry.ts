@@ -12,12 +12,16 @@ export const READABLE_ZOOM = 0.3;
 export const GOOD_ZOOM = 0.66;
 /** A family that fits at this zoom or closer opens whole: its numerals can still be 28 px high. */
 export const WHOLE_FROM = 0.49;
+/** As close as a family opens: ten generations beside a gutter in a window of 1280. */
+const ALONE_ZOOM = 0.9;
+/** What the head of a lane below takes, in screen pixels. */
+const NEXT_HEAD = 120;
 /** Any farther, and a jar is no longer seen to be one. */
 const FARTHEST = 0.16;
 const COLUMN = { least: 92, usual: 104, most: 200 } as const;
 const ROW = { least: 68, usual: 72, most: 84 } as const;
 /** From the outermost jars to the edge of their room, in screen pixels; on the left ribbons come in from the packets. */
-const MARGIN = 24;
+export const MARGIN = 24;
 export const LEAD = 58;
 
 /** The part of the window in which jars are to be seen: what lies over its edges is left out. */
@@ -98,12 +102,13 @@ export function geometryOf(drawing: Pick<Drawing, 'width' | 'height'>, room: Roo
   };
 }
 
-/** Where the newest jar stands, and the first and last row of its lane. */
+/** Where the newest jar stands, the first and last row of its lane, and the last column of any other lane. */
 export interface Newest {
   readonly x: number;
   readonly y: number;
   readonly top: number;
   readonly bottom: number;
+  readonly others?: number;
 }
 
 /** The newest end of the family at a zoom: the newest jar at the right, its lane in the middle. */
@@ -131,7 +136,13 @@ export function openingView(geometry: Geometry, room: Room, newest: Newest): Vie
   if (geometry.fit.k >= WHOLE_FROM) return geometry.fit;
   const allRows = (room.bottom - room.top - MARGIN) / geometry.height;
   const k = allRows < WHOLE_FROM ? GOOD_ZOOM : Math.min(GOOD_ZOOM, allRows);
-  return newestEnd(geometry, room, newest, k);
+  const view = newestEnd(geometry, room, newest, k);
+  const othersEnd = ((newest.others ?? Infinity) * geometry.columnStep + JAR.width) * k + view.tx;
+  if (othersEnd > room.left) return view;
+  // All other lanes ended before what is seen: this one has the room to itself, but for the next one's head.
+  const rows = (newest.bottom - newest.top) * geometry.rowStep + JAR.height;
+  const close = clamp((room.bottom - room.top - NEXT_HEAD) / rows, k, ALONE_ZOOM);
+  return newestEnd(geometry, room, newest, close);
 }
 
 /** All of it, or where that is too much to be told apart as much of its newest end as can be. */

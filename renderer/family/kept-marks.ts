@@ -1,5 +1,5 @@
 // Where what is kept back stands: right of its line's last jar, level with the path that goes on. Pure.
-import type { Geometry, Room, View } from './geometry';
+import { type Geometry, JAR, MARGIN, type Room, type View } from './geometry';
 import type { Placed } from './lanes';
 import type { Now } from '../parts/use-now';
 
@@ -7,7 +7,6 @@ import type { Now } from '../parts/use-now';
 export const KEPT_WIDTH = 204;
 /** Height of one, in screen pixels. */
 const KEPT_HEIGHT = 112;
-const FROM_JARS = 26;
 
 export interface KeptAt {
   readonly lane: number;
@@ -42,7 +41,7 @@ export function keptAt(
     return [
       {
         lane: at,
-        x: (lane.right + 1) * columnStep + FROM_JARS - columnStep * 0.2,
+        x: lane.right * columnStep + JAR.width + MARGIN / k,
         y: top * rowStep,
         kept: shown,
         more: own.length - shown.length,

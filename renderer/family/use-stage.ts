@@ -37,8 +37,13 @@ export interface Stage {
 
 function newestPlace(drawing: Placed, newest: number): Newest {
   const y = drawing.y[newest] ?? 0;
-  const lane = drawing.lanes[drawing.lane[newest] ?? 0];
-  return { x: drawing.x[newest] ?? 0, y, top: lane?.top ?? y, bottom: lane?.bottom ?? y };
+  const at = drawing.lane[newest] ?? 0;
+  const lane = drawing.lanes[at];
+  const others = drawing.lanes.reduce(
+    (most, { right }, other) => (other === at ? most : Math.max(most, right)),
+    -Infinity,
+  );
+  return { x: drawing.x[newest] ?? 0, y, top: lane?.top ?? y, bottom: lane?.bottom ?? y, others };
 }
 
 /** Lets buttons, keys and the map move the view. */

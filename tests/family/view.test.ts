@@ -86,6 +86,27 @@ describe('fitting', () => {
       );
   });
 
+  test('a line whose others all ended before what is seen opens closer, its whole height in the room', () => {
+    const drawing = draw(400, 'line');
+    const at = newestOf(drawing);
+    fc.assert(
+      fc.property(rooms, fc.integer({ min: 0, max: 8 }), (room, mates) => {
+        const geometry = geometryOf(drawing, room);
+        const lane = { x: drawing.x[at] ?? 0, y: 2, top: 2, bottom: 2 + mates };
+        const among = openingView(geometry, room, { ...lane, others: lane.x });
+        const alone = openingView(geometry, room, { ...lane, others: 0 });
+        expect(alone.k).toBeGreaterThanOrEqual(among.k);
+        if (alone.k > among.k)
+          expect((mates * geometry.rowStep + JAR.height) * alone.k).toBeLessThan(room.bottom - room.top);
+      }),
+      { numRuns: 60 },
+    );
+    const geometry = geometryOf(drawing, room1600);
+    const lane = { x: drawing.x[at] ?? 0, y: 2, top: 2, bottom: 5 };
+    const opened = (others: number) => openingView(geometry, room1600, { ...lane, others }).k;
+    expect(opened(0)).toBeGreaterThan(opened(lane.x));
+  });
+
   test('zoom stays in its bounds and holds the point under the pointer', () => {
     fc.assert(
       fc.property(
