@@ -24,9 +24,11 @@ test.describe('in the invented ledger', () => {
     await page.getByRole('button', { name: /^8 Apr/ }).click();
     const jar = jarOf(page, '8 Apr a');
     await expect(jar.getByText('Set aside', { exact: true })).toBeVisible();
-    await expect(jar).toContainText('Set aside: seeded from 1 Apr c');
-    await expect(jar).toContainText('Because of 1 Apr c, which spoiled.');
-    await expect(jar).toContainText('Nobody eats it, and nothing is seeded from it');
+    // What stands on both is said once, above them.
+    const caution = page.getByRole('region', { name: 'Caution on a, b' });
+    await expect(caution).toContainText('a, b: Set aside: seeded from 1 Apr c');
+    await expect(caution).toContainText('Because of 1 Apr c, which spoiled.');
+    await expect(caution).toContainText('Nobody eats it, and nothing is seeded from it');
 
     // Whatever is answered at the gate, it does not invite anyone to taste.
     await openOutcome(jar);
@@ -34,12 +36,18 @@ test.describe('in the invented ledger', () => {
     await expect(jar.getByText('Nothing here speaks against tasting.')).toHaveCount(0);
     await jar.getByRole('button', { name: 'Leave it as it was' }).click();
 
-    await jar.getByRole('button', { name: 'Lift with a reason' }).click();
-    await jar.getByLabel('Why is it all right to use?').fill('Seed was taken a week before it was opened.');
-    await jar.getByRole('button', { name: 'Lift it' }).click();
+    await caution.getByRole('button', { name: 'Lift with a reason' }).click();
+    await caution
+      .getByLabel('Why is it all right to use?')
+      .fill('Seed was taken a week before it was opened.');
+    // A reason for one of them only.
+    await caution.getByRole('checkbox', { name: /^8 Apr b/ }).uncheck();
+    await caution.getByRole('button', { name: 'Lift it' }).click();
     await expect(jar).toContainText('Lifted: set aside: seeded from 1 Apr c.');
     await expect(jar.getByText('Set aside', { exact: true })).toHaveCount(0);
-    await expect(jarOf(page, '8 Apr b').getByText('Set aside', { exact: true })).toBeVisible();
+    const other = jarOf(page, '8 Apr b');
+    await expect(other.getByText('Set aside', { exact: true })).toBeVisible();
+    await expect(other).toContainText('Set aside: seeded from 1 Apr c');
   });
 
   test('a spoiled jar looks it, and a thawed cube shows as one', async ({ page }) => {

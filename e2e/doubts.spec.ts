@@ -72,10 +72,14 @@ test.describe('in the invented ledger', () => {
   }) => {
     await openBatch(page, /^8 Apr/);
     const held = jarOf(page, '8 Apr a');
-    await held.getByRole('button', { name: 'Lift with a reason' }).click();
-    await held.getByLabel('Why is it all right to use?').fill('Seed was taken before it was opened.');
-    await held.getByRole('button', { name: 'Lift it' }).click();
+    const caution = page.getByRole('region', { name: 'Caution on a, b' });
+    await caution.getByRole('button', { name: 'Lift with a reason' }).click();
+    await caution.getByLabel('Why is it all right to use?').fill('Seed was taken before it was opened.');
+    // What is said of several jars is lifted on several.
+    await expect(caution.getByRole('checkbox', { name: /^8 Apr b/ })).toBeChecked();
+    await caution.getByRole('button', { name: 'Lift it' }).click();
     await expect(held).toContainText('Lifted: set aside: seeded from 1 Apr c.');
+    await expect(jarOf(page, '8 Apr b')).toContainText('Lifted: set aside: seeded from 1 Apr c.');
 
     await openBatch(page, /^1 Apr/);
     const spoiled = jarOf(page, '1 Apr c');
@@ -85,11 +89,11 @@ test.describe('in the invented ledger', () => {
     await expect(moreOf(spoiled)).toBeVisible();
 
     await openBatch(page, /^8 Apr/);
-    await expect(held).toContainText('Set aside: seeded from 1 Apr c');
-    await expect(held).toContainText(
+    await expect(caution).toContainText('a, b: Set aside: seeded from 1 Apr c');
+    await expect(caution).toContainText(
       'It was lifted before. More is known of 1 Apr c since then, so that no longer counts. The words were: “Seed was taken before it was opened.”',
     );
-    await held.screenshot({ path: test.info().outputPath('lifted-before.png') });
+    await caution.screenshot({ path: test.info().outputPath('lifted-before.png') });
     expect(await complaintsOfAxe(page)).toEqual([]);
     await page.keyboard.press('Control+z');
     await expect(held).toContainText('Lifted: set aside: seeded from 1 Apr c.');

@@ -313,6 +313,7 @@ test.describe('800 wide', () => {
     await holds('new batch');
     await page.getByRole('button', { name: 'Discard this entry' }).click();
     await page.getByRole('button', { name: /^14 May/ }).click();
+    await expect(page.getByRole('heading', { level: 1, name: /^14 May/ })).toBeFocused();
     await holds('open batch');
     await openOutcome(page.getByRole('region', { name: '14 May a', exact: true }));
     await page.getByText('I am writing this down later').click();

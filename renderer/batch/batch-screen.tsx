@@ -4,6 +4,7 @@ import type { BatchReply } from '../../core/contract';
 import { call } from '../state/ledger-calls';
 import { currentPlace, go, say, usePlace, useRevision } from '../state/store';
 import { useRead } from '../state/use-read';
+import { useMedia } from '../parts/use-media';
 import { readDraft } from '../parts/use-draft';
 import { useReader } from '../parts/use-reader';
 import { useSettled } from '../parts/use-settled';
@@ -15,6 +16,8 @@ import { BatchList, type Batches, type Row } from './batch-list';
 import './batch.css';
 
 const PAGE = 40;
+/** As in batch.css: the list and a batch side by side. */
+const TWO_COLUMNS = '(width > 1080px)';
 
 /** Batches read so far, newest first, read again whenever the ledger changes. */
 function useBatches(text: string): Batches {
@@ -98,7 +101,8 @@ function useListed(batch: BatchReply['batch'] | null): Row | null {
   return (batch !== null && listed?.ok && listed.value.batches.find(({ id }) => id === batch.id)) || null;
 }
 
-function OpenBatch({ id }: { readonly id: string }) {
+/** @param unasked it opened by itself: the keyboard stays where it is */
+function OpenBatch({ id, unasked = false }: { readonly id: string; readonly unasked?: boolean }) {
   const answer = useRead('batch.get', { id });
   const { writer } = useReader();
   const row = useListed(answer?.ok ? answer.value.batch : null);
@@ -106,7 +110,7 @@ function OpenBatch({ id }: { readonly id: string }) {
   if (!answer.ok) return <p className="notice caution">{answer.sentence}</p>;
   const { batch } = answer.value;
   const label = batch.word === null ? writer.day(batch.madeOn) : `${writer.day(batch.madeOn)} ${batch.word}`;
-  return <BatchView key={id} reply={answer.value} label={label} row={row} />;
+  return <BatchView key={id} reply={answer.value} label={label} row={row} unasked={unasked} />;
 }
 
 /** A new batch, empty or as one before; waits until that is read. */
@@ -160,11 +164,14 @@ export function BatchScreen() {
     });
   }, []);
   const open = focus !== null && !making && focus !== 'lost' ? focus : null;
+  // Beside the list there is room for one: the newest, or the first that was found.
+  const beside = useMedia(TWO_COLUMNS);
+  const first = focus === null && beside ? (batches.rows?.[0]?.id ?? null) : null;
   return (
     <div className={open === null && !making ? 'page batch-screen alone' : 'page batch-screen'}>
       <aside className="batch-side stack">
         <header className="stack">
-          {open === null && !making ? <h1>Batches</h1> : <h2>Batches</h2>}
+          {open === null && first === null && !making ? <h1>Batches</h1> : <h2>Batches</h2>}
           <div className="row">
             <button type="button" className="button primary" onClick={() => go('batch', 'new')}>
               New batch
@@ -186,8 +193,8 @@ export function BatchScreen() {
         </header>
         {open === null && !making && <Unfinished />}
         <BatchList
-          open={open}
-          alone={open === null && !making}
+          open={open ?? first}
+          alone={open === null && first === null && !making}
           batches={batches}
           typed={typed}
           onType={type}
@@ -197,9 +204,7 @@ export function BatchScreen() {
         {begin !== null && <Making key={focus} begin={begin} />}
         {focus === 'lost' && <LostJar />}
         {open !== null && <OpenBatch id={open} />}
-        {focus === null && batches.rows !== null && batches.rows.length > 0 && (
-          <p className="soft batch-choose">Choose a batch to see its jars, or begin a new one.</p>
-        )}
+        {first !== null && <OpenBatch id={first} unasked />}
       </div>
     </div>
   );

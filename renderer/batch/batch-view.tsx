@@ -1,5 +1,5 @@
 // One recorded batch, open: its day, its holds, its jars side by side.
-import { Fragment, useEffect, useMemo, useRef, useState, type RefObject } from 'react';
+import { useEffect, useMemo, useRef, useState, type RefObject } from 'react';
 import type { BatchReply } from '../../core/contract';
 import { powerCutOfMates } from '../../core/safety/hold-mates';
 import type { Temperature } from '../../core/ledger/basics';
@@ -8,6 +8,7 @@ import { printTemperature } from '../../core/quantities/printing';
 import { go } from '../state/store';
 import { useRead } from '../state/use-read';
 import { useNow } from '../parts/use-now';
+import { type Caution, Cautions } from '../parts/caution-list';
 import { usePreferences, useReader } from '../parts/use-reader';
 import { AddHold, AddJar } from './add-to-batch';
 import { holdText } from './batch-repeat';
@@ -16,7 +17,7 @@ import { CorrectBatch, CorrectHold } from './batch-corrections';
 import { isSetAside } from './is-set-aside';
 import { STEPS, standingOf, type Standing } from './batch-steps';
 import type { Row } from './batch-list';
-import { JarColumn, type Once } from './jar-column';
+import { inWords, JarColumn, type Once } from './jar-column';
 import { gateSays, isUnseen, UNSEEN } from './jar-seen';
 import { columnsOf, useBands, type Bands } from './use-bands';
 import { additionWords, eatsWords, milkWords, seedWords } from './jar-says';
@@ -184,6 +185,23 @@ function saidOfSeveral(jars: BatchReply['jars']): ReadonlyMap<string, readonly s
   return new Map([...said].filter(([, letters]) => letters.length > 1));
 }
 
+/** A caution that stands on several jars in the very same words, and those jars. */
+interface SharedCaution {
+  readonly caution: Caution;
+  readonly jars: BatchReply['jars'];
+}
+
+function cautionsOfSeveral(jars: BatchReply['jars']): readonly SharedCaution[] {
+  const standing = new Map<string, { caution: Caution; jars: BatchReply['jars'][number][] }>();
+  for (const record of jars)
+    for (const caution of record.cautions.filter(({ of, cleared }) => of !== record.jar.id && !cleared)) {
+      const same = standing.get(inWords(caution));
+      if (same) same.jars.push(record);
+      else standing.set(inWords(caution), { caution, jars: [record] });
+    }
+  return [...standing.values()].filter((one) => one.jars.length > 1);
+}
+
 interface ColumnsProps {
   readonly reply: BatchReply;
   readonly bands: Bands;
@@ -204,8 +222,22 @@ function Columns({ reply, bands, asked, row, warm, unfinished }: ColumnsProps) {
       : (eatsWords(record, holds, batch.madeOn, today) ?? '');
   const eats = alike(jars, eatsOf);
   const against = saidOfSeveral(jars);
+  const cautions = cautionsOfSeveral(jars);
   return (
     <>
+      {cautions.map(({ caution, jars: [first, ...others] }) => {
+        if (first === undefined) return null;
+        const letters = [first, ...others].map(({ jar }) => jar.letter).join(', ');
+        return (
+          <section key={inWords(caution)} className="stack" aria-label={`Caution on ${letters}`}>
+            <Cautions
+              jar={first.jar.id}
+              cautions={[caution]}
+              together={{ letters, others: others.map(({ jar }) => jar.id) }}
+            />
+          </section>
+        );
+      })}
       {eats !== null && <p>{eats}</p>}
       {[...against].map(([says, letters]) => (
         <p key={says} className="notice caution small">
@@ -220,63 +252,52 @@ function Columns({ reply, bands, asked, row, warm, unfinished }: ColumnsProps) {
           milk: alike(band, (one) => milkWords(one, writer)),
           unseen: alike(band, (one) => (isUnseen(one) ? UNSEEN : '')),
           above: new Set(against.keys()),
+          cautions: new Set(cautions.map(({ caution }) => inWords(caution))),
         };
         return (
-          <Fragment key={band[0]?.jar.id}>
-            <Shared once={once} />
-            <div className="jar-columns" style={columnsOf(band)}>
-              <Labels once={once} />
-              {band.map((record) => (
-                <JarColumn
-                  key={record.jar.id}
-                  record={record}
-                  once={once}
-                  drawn={row?.jars.find(({ id }) => id === record.jar.id)}
-                  holds={holds}
-                  madeOn={batch.madeOn}
-                  mates={powerCutOfMates(record, jars)}
-                  warm={warm.has(record.jar.id)}
-                  eats={eats === null ? eatsOf(record) || null : null}
-                  unfinished={unfinished}
-                />
-              ))}
-            </div>
-          </Fragment>
+          <div key={band[0]?.jar.id} className="jar-columns" style={columnsOf(band)}>
+            <Labels once={once} />
+            {band.map((record) => (
+              <JarColumn
+                key={record.jar.id}
+                record={record}
+                once={once}
+                drawn={row?.jars.find(({ id }) => id === record.jar.id)}
+                holds={holds}
+                madeOn={batch.madeOn}
+                mates={powerCutOfMates(record, jars)}
+                warm={warm.has(record.jar.id)}
+                eats={eats === null ? eatsOf(record) || null : null}
+                unfinished={unfinished}
+              />
+            ))}
+          </div>
         );
       })}
     </>
   );
 }
 
-/** What the rows are: none where all jars share what it holds, which is said above them. */
+/** What the rows are, and what all jars of a band share in them. It is read out with each jar. */
 function Labels({ once }: { readonly once: Once }) {
   const rows = [
-    '',
-    once.seeds === null ? 'Seeded from' : '',
-    once.additions === null ? 'Stirred in' : '',
-    once.milk === null ? 'Milk, vessel' : '',
-    once.unseen === null ? 'Seen' : '',
-    'Photograph: drop or paste it on its jar',
-    '',
-  ];
+    ['Seeded from', once.seeds],
+    ['Stirred in', once.additions],
+    ['Milk, vessel', once.milk],
+    [once.unseen === null ? 'Seen' : '', null],
+    ['Photograph: drop or paste it on its jar', null],
+  ] as const;
+  const shared = rows.some(([, says]) => says !== null);
   return (
     <div className="jar-labels" aria-hidden="true">
-      {rows.map((label, at) => (
-        <span key={at} className="soft small">
-          {label}
-        </span>
+      <p className="soft small all-jars">{shared && 'All jars'}</p>
+      {rows.map(([label, says]) => (
+        <p key={label}>
+          <span className="soft small">{label}</span>
+          {says !== null && <span>{says}</span>}
+        </p>
       ))}
     </div>
-  );
-}
-
-/** What all jars of a band share, in one line. */
-function Shared({ once }: { readonly once: Once }) {
-  const says = [once.seeds && `from ${once.seeds}`, once.additions, once.milk].filter(Boolean);
-  return says.length === 0 ? null : (
-    <p className="jars-share">
-      <span className="soft small">All jars</span> {says.join(' · ')}
-    </p>
   );
 }
 
@@ -285,10 +306,12 @@ interface ViewProps {
   readonly label: string;
   /** How the list draws it; null while that is read. */
   readonly row: Row | null;
+  /** Nobody pressed it: it leaves the keyboard where it is. */
+  readonly unasked: boolean;
 }
 
 /** Everything recorded of a batch. */
-export function BatchView({ reply, label, row }: ViewProps) {
+export function BatchView({ reply, label, row, unasked }: ViewProps) {
   const { batch, holds, jars } = reply;
   const drafts = useRead('draft.list', {});
   const { writer } = useReader();
@@ -308,8 +331,8 @@ export function BatchView({ reply, label, row }: ViewProps) {
   const ready = drafts !== null;
   useEffect(() => {
     // A batch that opens is read from its top, unless an unfinished form in it has the keyboard.
-    if (ready && !document.activeElement?.closest('form')) heading.current?.focus();
-  }, [ready]);
+    if (ready && !unasked && !document.activeElement?.closest('form')) heading.current?.focus();
+  }, [ready, unasked]);
   // Wait for the drafts, so that an unfinished form opens by itself and no later save closes it.
   if (drafts === null)
     return (

@@ -5,7 +5,7 @@ import { discardWord } from '../../core/says/safety-says';
 import type { MatesPowerCut } from '../../core/shapes/seed-codes';
 import { portionName } from '../../core/ledger/portions';
 import type { Hold, Portion } from '../../core/ledger/records';
-import { Cautions } from '../parts/caution-list';
+import { type Caution, Cautions } from '../parts/caution-list';
 import { JarPicture } from '../parts/jar-shape';
 import { lookOf } from '../parts/jar-look';
 import { Remarks } from '../parts/unanswered';
@@ -34,7 +34,12 @@ export interface Once {
   readonly unseen: string | null;
   /** What is said above of several of them. */
   readonly above: ReadonlySet<string>;
+  /** Cautions of several of them, said above too. */
+  readonly cautions: ReadonlySet<string>;
 }
+
+/** What tells one caution's words from another's. */
+export const inWords = (caution: Caution): string => JSON.stringify(caution);
 
 interface Props {
   readonly record: Jar;
@@ -91,6 +96,7 @@ function Head({
         </h2>
         {discard !== null && <span className="jar-stand">{discardWord(discard)}</span>}
         {discard === null && isSetAside(record) && <span className="jar-stand">Set aside</span>}
+        {discard === null && record.caution === 'look' && <span className="soft small">look first</span>}
         {jar.state !== 'made' && <span className="soft">{STATES[jar.state]}</span>}
         {jar.state === 'made' && place !== null && <span className="soft small">{place}</span>}
       </div>
@@ -210,6 +216,7 @@ export function JarColumn(props: Props) {
     setPortion(kept);
     setChosen('reserve');
   };
+  const own = record.cautions.filter((one) => one.of !== jar.id && !props.once.cautions.has(inWords(one)));
   const stands = spoiled ? ' spoiled' : isSetAside(record) ? ' set-aside' : '';
   return (
     <section className={`jar-column${stands}`} aria-label={label}>
@@ -217,7 +224,7 @@ export function JarColumn(props: Props) {
       <Made record={record} once={props.once} />
       <div className="jar-cell">
         {/* That it is spoiled itself is said with what was seen. */}
-        <Cautions jar={jar.id} cautions={record.cautions.filter(({ of }) => of !== jar.id)} />
+        <Cautions jar={jar.id} cautions={own} />
         <JarSeen
           record={record}
           mates={mates}

@@ -7,7 +7,7 @@ import { say, sentenceCase } from '../state/store';
 import { useRead } from '../state/use-read';
 import { Linked } from './linked';
 
-type Caution = Reply<'jar.get'>['cautions'][number];
+export type Caution = Reply<'jar.get'>['cautions'][number];
 
 /** What a keeper does about a caution that stands. */
 const whatToDo = (level: Caution['level']): string =>
@@ -67,14 +67,16 @@ interface LiftProps {
   readonly label: string;
   /** The mate at which it is lifted for all that descends from it; null: on this jar, and on others that are marked. */
   readonly line: string | null;
+  /** Jars of which it is said beside this one: marked from the beginning. */
+  readonly others: readonly string[];
 }
 
-function Lift({ jar, of, label, line }: LiftProps) {
+function Lift({ jar, of, label, line, others }: LiftProps) {
   const [open, setOpen] = useState(false);
   const [reason, setReason] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
   const [sending, setSending] = useState(false);
-  const [also, setAlso] = useState<ReadonlySet<string>>(new Set());
+  const [also, setAlso] = useState<ReadonlySet<string>>(new Set(others));
   const id = useId();
   const field = useRef<HTMLTextAreaElement>(null);
   const opener = useRef<HTMLButtonElement>(null);
@@ -155,7 +157,16 @@ function Lift({ jar, of, label, line }: LiftProps) {
   );
 }
 
-export function Cautions({ jar, cautions }: { readonly jar: string; readonly cautions: readonly Caution[] }) {
+interface CautionsProps {
+  readonly jar: string;
+  readonly cautions: readonly Caution[];
+  /** Where it is said of several jars at once: "a, b", and the others. A reason holds for all that stay marked. */
+  readonly together?: { readonly letters: string; readonly others: readonly string[] };
+}
+
+const ALONE: readonly string[] = [];
+
+export function Cautions({ jar, cautions, together }: CautionsProps) {
   return (
     <>
       {cautions.map((caution) =>
@@ -174,7 +185,10 @@ export function Cautions({ jar, cautions }: { readonly jar: string; readonly cau
           <div className={`notice${caution.level === 'look' ? '' : ' caution'} stack`} key={caution.of}>
             <div>
               <p>
-                <strong>{sentenceCase(cautionWordsNaming(caution, caution.label))}</strong>
+                <strong>
+                  {together === undefined ? '' : `${together.letters}: `}
+                  {sentenceCase(cautionWordsNaming(caution, caution.label))}
+                </strong>
               </p>
               {caution.of === jar ? (
                 <p>Discard the whole jar. Do not taste it, and do not seed from it.</p>
@@ -200,9 +214,21 @@ export function Cautions({ jar, cautions }: { readonly jar: string; readonly cau
             {caution.of !== jar && (
               <div className="row">
                 {caution.via && (
-                  <Lift jar={caution.via.id} of={caution.of} label={caution.label} line={caution.via.label} />
+                  <Lift
+                    jar={caution.via.id}
+                    of={caution.of}
+                    label={caution.label}
+                    line={caution.via.label}
+                    others={ALONE}
+                  />
                 )}
-                <Lift jar={jar} of={caution.of} label={caution.label} line={null} />
+                <Lift
+                  jar={jar}
+                  of={caution.of}
+                  label={caution.label}
+                  line={null}
+                  others={together?.others ?? ALONE}
+                />
               </div>
             )}
           </div>
