@@ -379,6 +379,8 @@ const Answers = z.record(z.string().max(500), z.string().max(500));
 const NoteProblem = z.strictObject({
   /** Line in the file, header 1. */
   row: z.int().positive(),
+  /** Why in a few words: the same for all rows that wait for the same. */
+  reason: z.string(),
   sentence: z.string(),
   /** For mending in place: which column, what stands there; null when the row as a whole is aside. */
   column: z.string().nullable(),
@@ -421,11 +423,14 @@ export type NotesView = z.infer<typeof NotesView>;
 const NotesPages = z.strictObject({
   rows: z.strictObject({ new: count, changes: count, aside: count, 'already here': count, empty: count }),
   problems: count,
+  /** Why rows stay aside, and how many for each reason: a row counts for the first that it has. */
+  reasons: z.array(z.strictObject({ reason: z.string(), rows: count })),
   questions: count,
   assumptions: count,
   remarks: count,
-  /** Of the remarks those that tell of spoilage, and what nobody has answered of these and of the others. */
+  /** Of the remarks those that tell of spoilage, those of rows in doubt for another reason, and what nobody has answered of these and of the others. */
   telling: count,
+  doubted: count,
   unread: z.strictObject({ telling: count, doubted: count, others: count }),
   /** Each assumption once, with the first rows it holds for and how many they are. */
   shared: z.array(z.strictObject({ sentence: z.string(), rows: z.array(z.int().positive()), of: count })),
@@ -437,6 +442,8 @@ export const NotesPreview = z.strictObject({
       heading: z.string(),
       meaning: z.enum(NOTE_COLUMNS).nullable(),
       examples: z.array(z.string()),
+      /** How one of them was read, or what becomes of the column, in a sentence. */
+      says: z.string(),
     }),
   ),
   rows: z.array(

@@ -9,7 +9,7 @@ const MOST_QUOTED = 200;
 export const quoted = (text: string): string =>
   text.length <= MOST_QUOTED ? text : `${text.slice(0, MOST_QUOTED - 1).replace(/[\uD800-\uDBFF]$/, '')}…`;
 
-type Sentences = Readonly<Record<string, (...given: never[]) => string>>;
+type Sentences = Readonly<Record<string, (...given: never[]) => string | Wrong>>;
 const short = (given: unknown): unknown => (typeof given === 'string' ? quoted(given) : given);
 /** The same sentences, with every text that goes into one cut to what is quoted. */
 const quoting = <Table extends Sentences>(table: Table): Table =>
@@ -28,26 +28,43 @@ function more<Item>(items: readonly Item[], most = 6, say: (item: Item) => strin
   return items.length > most ? `${first.join(', ')} and ${items.length - most} more` : list(first);
 }
 
-export const problem = quoting({
-  seedNotFound: (text: string) => `The seed “${text}” was not found among the jars of these notes or the ledger. Say which jar or product it was.`,
-  seedSeveral: (text: string, jars: readonly { readonly label: string }[]) => `The seed “${text}” could be ${more(jars, 6, ({ label }) => label)}. Say which one it was.`,
-  whichProduct: (text: string, names: readonly string[]) => `“${text}” could be ${more(names)}. Say which one it was.`,
-  seedLater: (label: string, day: string) => `The seed ${label} was made later than this jar (${day}). A jar can’t be seeded from a later day. Correct the day or the seed.`,
-  ownAncestor: (labels: readonly string[]) => `This jar would be its own ancestor: ${labels.slice(0, 8).join(' ← ')}${labels.length > 8 ? ' …' : ''}. Correct the seed in one of these rows.`,
-  waits: (label: string, row: number) => `This row waits for row ${row}: its seed ${label} is left aside there.`,
-  temperatureImpossible: (text: string) => `The temperature “${text}” is impossible for a jar held warm. Correct it, or leave it blank.`,
-  hoursImpossible: (text: string) => `“${text}” is impossible as the hours a jar was held. Correct it, or leave it blank.`,
-  phImpossible: (text: string) => `“${text}” is impossible as the pH of a jar: it lies between 2 and 9. Correct it, or leave it blank.`,
-  amountImpossible: (text: string) => `The amount “${text}” is impossible: it is below zero or far more than a jar holds. Correct it.`,
-  dayNotRead: (text: string) => `The day “${text}” could not be read. Write it as 2025-10-15.`,
-  dayImpossible: (text: string) => `The day “${text}” can’t be right. Write it as 2025-10-15, with a year from ${YEARS_POSSIBLE.first} to ${YEARS_POSSIBLE.last}.`,
-  dayMissing: () => 'This row has no day. Write the day the jar was made.',
-  dayFuture: (text: string, today: string) => `The day “${text}” lies after today (${today}). Correct the day.`,
-  sameLabel: (label: string, rows: readonly number[]) => `The rows ${more(rows.map(String), 12)} are all called ${label} but differ. Give one of them another letter.`,
-  cellTooLong: (heading: string, text: string, length: number) => `“${text}” under “${heading}” is ${length} characters long, and a note holds 10000. Shorten it; if a quotation mark opens here and never closes, take it out.`,
-  noteTooLong: (length: number) => `What would be kept in this jar’s note is ${length} characters long, and a note holds 10000. Shorten the row’s longest cell.`,
-  labelTooLong: (text: string) => `“${text}” is too long for a name. Shorten it.`,
-}); // prettier-ignore
+/** What keeps a row aside: why in a few words, the same for all rows that wait for the same, and what is to be done. */
+export interface Wrong {
+  readonly reason: string;
+  readonly sentence: string;
+}
+const wrong =
+  <Given extends unknown[]>(reason: string, say: (...given: Given) => string) =>
+  (...given: Given): Wrong => ({ reason, sentence: say(...given) });
+
+export const problem = {
+  /** What a rule says, which is short already. */
+  rule: wrong('It can’t be so', (sentence: string) => sentence),
+  ...quoting({
+  seedNotFound: wrong('The seed was not found', (text: string) => `The seed “${text}” was not found among the jars of these notes or the ledger. Say which jar or product it was.`),
+  seedSeveral: wrong('The seed could be several jars', (text: string, jars: readonly { readonly label: string }[]) => `The seed “${text}” could be ${more(jars, 6, ({ label }) => label)}. Say which one it was.`),
+  whichProduct: wrong('The product could be several', (text: string, names: readonly string[]) => `“${text}” could be ${more(names)}. Say which one it was.`),
+  seedLater: wrong('The seed was made later than the jar', (label: string, day: string) => `The seed ${label} was made later than this jar (${day}). A jar can’t be seeded from a later day. Correct the day or the seed.`),
+  ownAncestor: wrong('The jar would be its own ancestor', (labels: readonly string[]) => `This jar would be its own ancestor: ${labels.slice(0, 8).join(' ← ')}${labels.length > 8 ? ' …' : ''}. Correct the seed in one of these rows.`),
+  /** @param root the row that keeps all that hang on it */
+  waits: (label: string, row: number, root: number): Wrong => ({
+    reason: `Waits for row ${root}`,
+    sentence: `This row waits for row ${row}: its seed ${label} is left aside there.`,
+  }),
+  temperatureImpossible: wrong('The temperature is impossible', (text: string) => `The temperature “${text}” is impossible for a jar held warm. Correct it, or leave it blank.`),
+  hoursImpossible: wrong('The hours held are impossible', (text: string) => `“${text}” is impossible as the hours a jar was held. Correct it, or leave it blank.`),
+  phImpossible: wrong('The pH is impossible', (text: string) => `“${text}” is impossible as the pH of a jar: it lies between 2 and 9. Correct it, or leave it blank.`),
+  amountImpossible: wrong('The amount is impossible', (text: string) => `The amount “${text}” is impossible: it is below zero or far more than a jar holds. Correct it.`),
+  dayNotRead: wrong('The day could not be read', (text: string) => `The day “${text}” could not be read. Write it as 2025-10-15.`),
+  dayImpossible: wrong('The day can’t be right', (text: string) => `The day “${text}” can’t be right. Write it as 2025-10-15, with a year from ${YEARS_POSSIBLE.first} to ${YEARS_POSSIBLE.last}.`),
+  dayMissing: wrong('There is no day', () => 'This row has no day. Write the day the jar was made.'),
+  dayFuture: wrong('The day lies after today', (text: string, today: string) => `The day “${text}” lies after today (${today}). Correct the day.`),
+  sameLabel: wrong('Rows that differ are called the same', (label: string, rows: readonly number[]) => `The rows ${more(rows.map(String), 12)} are all called ${label} but differ. Give one of them another letter.`),
+  cellTooLong: wrong('A cell is too long', (heading: string, text: string, length: number) => `“${text}” under “${heading}” is ${length} characters long, and a note holds 10000. Shorten it; if a quotation mark opens here and never closes, take it out.`),
+  noteTooLong: wrong('The note is too long', (length: number) => `What would be kept in this jar’s note is ${length} characters long, and a note holds 10000. Shorten the row’s longest cell.`),
+  labelTooLong: wrong('The name is too long', (text: string) => `“${text}” is too long for a name. Shorten it.`),
+  }),
+}; // prettier-ignore
 
 export const question = {
   /** Of a sentence, which is short already. */
@@ -110,6 +127,16 @@ export const question = {
   }),
 }; // prettier-ignore
 
+/** How a cell of a column was read, or what becomes of the column. */
+export const columnSays = quoting({
+  read: (cell: string, as: string) => (cell === as ? `“${cell}” was read as it stands.` : `“${cell}” was read as ${as}.`),
+  kept: (cell: string) => `“${cell}” is kept in the jar’s note.`,
+  notRead: (cell: string) => `“${cell}” was not read. It is asked about, or kept in the jar’s note.`,
+  marks: (most: number | null) => `Marks${most === null ? '' : ` out of ${most}`}, kept in each jar’s note as they stand.`,
+  leftOut: () => 'Left out.',
+  nothing: () => 'Nothing stands in it.',
+}); // prettier-ignore
+
 export const assumed = quoting({
   column: (heading: string, meaning: NoteColumn) => `The column “${heading}” was taken as ${meaningWithin(meaning)}, from what stands in it.`,
   goesOn: (row: number) => `This line goes on with what row ${row} says. It was read as a part of it.`,
@@ -132,7 +159,7 @@ export const assumed = quoting({
   keptPrice: (heading: string) => `The column “${heading}” was taken as the price. It is kept in each jar’s note.`,
   hoursNotDays: (heading: string) => `“${heading}” speaks of days, but no jar is held so many. The figures were read as hours.`,
   noHeadings: () => 'The file has no headings. The columns were taken from what stands in them.',
-  figuresForWords: (heading: string, meaning: NoteColumn) => `The column “${heading}” holds figures, which are no words for ${meaningWithin(meaning)}. They are kept in each jar’s note.`,
+  mark: (heading: string, most: number | null) => `The column “${heading}” holds marks${most === null ? '' : ` out of ${most}`}. They are kept in each jar’s note as they stand.`,
   secondColumn: (heading: string, meaning: NoteColumn) => `“${heading}” is a second column for ${meaningWithin(meaning)}. Its text is kept in each jar’s note.`,
   dayOrder: (order: string, example: string) => `All dates were read with the ${order}, because of “${example}”.`,
   year: (text: string, day: string) => `“${text}” has no year. It was taken as ${day}.`,

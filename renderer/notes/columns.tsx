@@ -1,4 +1,4 @@
-// What each column is taken to mean; another meaning can be chosen.
+// What each column is taken to mean, with one of its cells and how that was read; another meaning can be chosen.
 import type { NoteColumn, NotesPreview } from '../../core/contract';
 import { rematch } from './notes-store';
 
@@ -46,7 +46,7 @@ export function Columns({
     <section className="notes-part" aria-labelledby="columns-title">
       <h2 id="columns-title">What the columns mean</h2>
       <ul className="columns">
-        {columns.map(({ heading, meaning, examples }, at) => {
+        {columns.map(({ heading, meaning, says }, at) => {
           const chosen = mapping[heading] ?? meaning;
           return (
             // Two columns may have the same heading.
@@ -57,6 +57,7 @@ export function Columns({
               <select
                 id={`column-${at}`}
                 className="input"
+                aria-describedby={`column-${at}-said`}
                 value={chosen ?? ''}
                 onChange={(event) => {
                   const one = names.find((name) => name === event.target.value);
@@ -70,8 +71,8 @@ export function Columns({
                   </option>
                 ))}
               </select>
-              <span className="column-examples soft small">
-                {examples.length > 0 ? examples.join(' · ') : 'nothing in it'}
+              <span className="column-said soft small" id={`column-${at}-said`}>
+                {says}
               </span>
             </li>
           );

@@ -120,3 +120,23 @@ export function byRow<P extends Problem>(
   }
   return [...rows].toSorted(([one], [other]) => one - other).map(([row, list]) => ({ row, problems: list }));
 }
+
+/** Rows that stay aside for one reason. */
+export interface AsideFor<P extends Problem> {
+  readonly reason: string;
+  readonly rows: ReturnType<typeof byRow<P>>;
+}
+
+/** Rows by the first reason that they have; what only waits for other rows comes last. */
+export function byReason<P extends Problem>(problems: readonly P[]): AsideFor<P>[] {
+  const first = new Map<number, string>();
+  for (const { row, reason } of problems) if (!first.has(row)) first.set(row, reason);
+  const rows = byRow(problems);
+  const groups = [...new Set(first.values())].map((reason) => ({
+    reason,
+    rows: rows.filter(({ row }) => first.get(row) === reason),
+  }));
+  const waits = (group: AsideFor<P>): boolean =>
+    group.rows.every((row) => row.problems.every(({ column }) => column === null));
+  return groups.toSorted((one, other) => Number(waits(one)) - Number(waits(other)));
+}

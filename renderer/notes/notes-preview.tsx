@@ -53,27 +53,20 @@ function mendable(
   cells: Notes['cells'],
   answers: Notes['answers'],
 ): Mendable[] {
-  const whole: Mendable[] = [];
-  const open = new Map<string, Mendable>();
-  for (const problem of problems) {
-    if (problem.column === null) {
-      whole.push({ ...problem, solved: false });
-      continue;
-    }
-    // One cell may have several things wrong with it: one field, all its sentences.
-    const id = cellId(problem.row, problem.column);
-    const before = open.get(id);
-    open.set(id, {
-      ...problem,
-      sentence: before ? `${before.sentence} ${problem.sentence}` : problem.sentence,
-      cell: cells.get(id)?.cell ?? problem.cell,
-      solved: false,
-    });
+  // One cell may have several things wrong with it: one field, all its sentences.
+  const open = new Map<string, string[]>();
+  for (const { row, column, sentence } of problems) {
+    if (column === null) continue;
+    const id = cellId(row, column);
+    open.set(id, [...(open.get(id) ?? []), sentence]);
   }
-  const mended = [...cells].flatMap(([id, problem]) =>
-    answers[id] !== undefined && !open.has(id) ? [{ ...problem, solved: true }] : [],
-  );
-  return [...whole, ...open.values(), ...mended];
+  const ofCells = [...cells].flatMap(([id, problem]): Mendable[] => {
+    const sentences = open.get(id);
+    if (sentences) return [{ ...problem, sentence: sentences.join(' '), solved: false }];
+    return answers[id] === undefined ? [] : [{ ...problem, solved: true }];
+  });
+  const ofRows = problems.filter(({ column }) => column === null);
+  return [...ofCells, ...ofRows.map((problem): Mendable => ({ ...problem, solved: false }))];
 }
 
 /** The second step. */
@@ -137,7 +130,7 @@ export function Preview({ notes }: { readonly notes: Notes }) {
           <Questions questions={questions} answers={answers} />
           {preview !== null && pages !== undefined && (
             <>
-              <Problems problems={mending} answers={answers} />
+              <Problems problems={mending} reasons={pages.reasons} answers={answers} />
               <RowRemarks remarks={preview.remarks ?? []} pages={pages} from={notes.looking.remarks} />
               <Columns columns={preview.columns} mapping={notes.mapping} />
               <Assumptions pages={pages} from={notes.looking.assumptions} />

@@ -126,8 +126,9 @@ function keepLists(problems: readonly Problem[], questions: readonly Question[])
   for (const problem of problems) {
     if (problem.column === null) continue;
     const id = cellId(problem.row, problem.column);
-    // What stands in the file, not what was typed for it since.
-    cells.set(id, { ...problem, cell: cells.get(id)?.cell ?? problem.cell });
+    // What stands in the file and why it was aside at first, not what was typed for it since.
+    const { cell, reason } = cells.get(id) ?? problem;
+    cells.set(id, { ...problem, cell, reason });
   }
   const asked = new Map(notes.asked);
   for (const question of questions) asked.set(question.id, question);

@@ -1,10 +1,12 @@
 // Rows that stay aside, and mending them in place: what the keeper types stands in for the cell, the file stays as it is.
 import { useId, useState } from 'react';
-import { byRow, type Problem } from './note-lists';
+import { byReason, type byRow, count, type AsideFor, type Pages, type Problem } from './note-lists';
 import { answer, cellId } from './notes-store';
 import { Pager, usePage } from './pager';
 
 const PAGE = 20;
+/** So many rows of one reason are shown at first. */
+const FIRST = 3;
 
 /** A problem with what stands in the file; solved once what was typed for it is understood. */
 export type Mendable = Problem & { readonly solved: boolean };
@@ -52,17 +54,68 @@ function Cell({ problem, mended }: { readonly problem: Mendable; readonly mended
   );
 }
 
-/** Everything that keeps rows aside, by row. Mended cells stay where they were. */
+/** One row, with everything that keeps it aside. */
+function AsideRow({ row, problems, answers }: ReturnType<typeof byRow<Mendable>>[number] & Answers) {
+  return (
+    <li>
+      <span className="row-number">Row {row}</span>
+      <div className="stack">
+        {problems
+          .toSorted((one, other) => (one.column ?? '').localeCompare(other.column ?? ''))
+          .map((problem) =>
+            problem.column === null ? (
+              <p key={problem.sentence}>{problem.sentence}</p>
+            ) : (
+              <Cell key={problem.column} problem={problem} mended={answers[cellId(row, problem.column)]} />
+            ),
+          )}
+      </div>
+    </li>
+  );
+}
+
+interface Answers {
+  readonly answers: Readonly<Record<string, string>>;
+}
+
+/** Rows that stay aside for one reason: the first of them, and all when asked for. @param of how many there are still */
+function Reason({ reason, rows, of, answers }: AsideFor<Mendable> & Answers & { readonly of: number }) {
+  const title = useId();
+  const [all, setAll] = useState(false);
+  const page = usePage(rows.length, all ? PAGE : FIRST);
+  // More than are listed may wait; and a row whose first cell is mended may wait for another.
+  const open = Math.max(of, rows.filter((row) => row.problems.some(({ solved }) => !solved)).length);
+  return (
+    <section className="stack" aria-labelledby={title}>
+      <div className="row">
+        <h3 id={title}>
+          {reason}
+          {open > 0 && `: ${count(open, 'row')}`}
+        </h3>
+        {rows.length > FIRST && (
+          <button className="button" type="button" aria-expanded={all} onClick={() => setAll(!all)}>
+            {all ? `Show the first ${FIRST}` : `Show all ${rows.length}`}
+          </button>
+        )}
+      </div>
+      <ol className="aside-rows">
+        {rows.slice(page.from, page.to).map((one) => (
+          <AsideRow key={one.row} {...one} answers={answers} />
+        ))}
+      </ol>
+      {all && <Pager page={page} what="rows" />}
+    </section>
+  );
+}
+
+/** Everything that keeps rows aside, by reason. Mended cells stay where they were. */
 export function Problems({
   problems,
+  reasons,
   answers,
-}: {
-  readonly problems: readonly Mendable[];
-  readonly answers: Readonly<Record<string, string>>;
-}) {
-  const rows = byRow(problems);
-  const page = usePage(rows.length, PAGE);
-  if (rows.length === 0) return null;
+}: Answers & { readonly problems: readonly Mendable[]; readonly reasons: Pages['reasons'] }) {
+  const groups = byReason(problems);
+  if (groups.length === 0) return null;
   return (
     <section className="notes-part" aria-labelledby="aside-title">
       <h2 id="aside-title">What stays aside</h2>
@@ -70,29 +123,14 @@ export function Problems({
         Write here what the cell should say and press Enter. Your file is not changed. What you leave stays
         out, and you can bring in the file again later.
       </p>
-      <ol className="aside-rows">
-        {rows.slice(page.from, page.to).map(({ row, problems: list }) => (
-          <li key={row}>
-            <span className="row-number">Row {row}</span>
-            <div className="stack">
-              {list
-                .toSorted((one, other) => (one.column ?? '').localeCompare(other.column ?? ''))
-                .map((problem) =>
-                  problem.column === null ? (
-                    <p key={problem.sentence}>{problem.sentence}</p>
-                  ) : (
-                    <Cell
-                      key={problem.column}
-                      problem={problem}
-                      mended={answers[cellId(row, problem.column)]}
-                    />
-                  ),
-                )}
-            </div>
-          </li>
-        ))}
-      </ol>
-      <Pager page={page} what="rows" />
+      {groups.map((group) => (
+        <Reason
+          key={group.reason}
+          {...group}
+          of={reasons.find(({ reason }) => reason === group.reason)?.rows ?? 0}
+          answers={answers}
+        />
+      ))}
     </section>
   );
 }

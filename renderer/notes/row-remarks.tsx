@@ -1,6 +1,6 @@
 // What rows say in words, before they come in: what may tell of spoilage first, each with the keeper's three answers, and many
 // answered with one press. What nobody answers stays a remark that nobody has answered.
-import { useId } from 'react';
+import { useId, useState } from 'react';
 import type { NotesPreview } from '../../core/contract';
 import { quotedEnd } from '../../core/says/quoted-end';
 import { REMARK_STOPS } from '../../core/says/safety-says';
@@ -39,7 +39,31 @@ function One({ remark }: { readonly remark: Remark }) {
   );
 }
 
-/** A page of the remarks. */
+/** Says of many rows at once how they are read; it stays where it is when nothing is left to answer. */
+function ForAll({
+  left,
+  of,
+  id,
+  readAs,
+  one,
+  all,
+}: {
+  readonly left: number;
+  readonly of: number;
+  readonly id: string;
+  readonly readAs: 'fine' | 'discard';
+  readonly one: string;
+  readonly all: (rows: number) => string;
+}) {
+  const shown = left === 0 ? of : left;
+  return (
+    <button className="button" type="button" disabled={left === 0} onClick={() => answer(id, readAs)}>
+      {shown === 1 ? one : all(shown)}
+    </button>
+  );
+}
+
+/** A page of the remarks: those that matter to safety, and behind one line those that say nothing of it. */
 export function RowRemarks({
   remarks,
   pages,
@@ -50,14 +74,20 @@ export function RowRemarks({
   readonly from: number;
 }) {
   const title = useId();
-  const { telling, doubted, others } = pages.unread;
+  const [open, setOpen] = useState(false);
+  const { telling, others } = pages.unread;
   if (pages.remarks === 0) return null;
+  const first = pages.telling + pages.doubted;
+  const rest = pages.remarks - first;
+  const of = open ? pages.remarks : first;
   const page = {
     from,
-    to: Math.min(pages.remarks, from + REMARKS_SHOWN),
-    of: pages.remarks,
+    to: Math.min(of, from + REMARKS_SHOWN),
+    of,
     turn: (by: number) => look({ remarks: Math.max(0, from + by * REMARKS_SHOWN) }),
   };
+  const safety = remarks.filter(({ tells, doubted }) => tells || doubted);
+  const quiet = remarks.filter(({ tells, doubted }) => !tells && !doubted);
   return (
     <section className="notes-part" aria-labelledby={title}>
       <h2 id={title}>What the rows say</h2>
@@ -70,32 +100,63 @@ export function RowRemarks({
         of spoilage in plain words. What you don’t answer comes in as not answered, and is quoted wherever its
         jar is offered.
       </p>
-      <div className="row">
-        {telling > 0 && (
-          <button className="button" type="button" onClick={() => answer('remark:suspicious', 'discard')}>
-            {telling === 1
-              ? 'Discard the one that tells of spoilage'
-              : `Discard all ${telling} that tell of spoilage`}
-          </button>
-        )}
-        {others > 0 && (
-          <button className="button" type="button" onClick={() => answer('remark:others', 'fine')}>
-            {others === 1 ? 'The other is fine' : `All ${others} others are fine`}
-          </button>
-        )}
-      </div>
-      {doubted > 0 && (
+      {pages.telling > 0 && (
+        <div className="row">
+          <ForAll
+            left={telling}
+            of={pages.telling}
+            id="remark:suspicious"
+            readAs="discard"
+            one="Discard the one that tells of spoilage"
+            all={(rows) => `Discard all ${rows} that tell of spoilage`}
+          />
+        </div>
+      )}
+      {pages.doubted > 0 && (
         <p className="soft">
-          {doubted === 1 ? 'One row is' : `${count(doubted, 'row')} are`} in doubt for another reason, such as
-          a power cut or its warmth: answer {doubted === 1 ? 'it' : 'each'} by itself.
+          {pages.doubted === 1 ? 'One row is' : `${count(pages.doubted, 'row')} are`} in doubt for another
+          reason, such as a power cut or its warmth: answer {pages.doubted === 1 ? 'it' : 'each'} by itself.
         </p>
       )}
-      <ul className="stack">
-        {remarks.map((remark) => (
-          <One key={remark.id} remark={remark} />
-        ))}
-      </ul>
+      <List remarks={safety} />
+      {rest > 0 && (
+        <>
+          <div className="row">
+            <button
+              className="button quiet"
+              type="button"
+              aria-expanded={open}
+              onClick={() => {
+                setOpen(!open);
+                // Closed, no page lies beyond the remarks that matter to safety.
+                if (open) look({ remarks: 0 });
+              }}
+            >
+              {rest === 1 ? 'One row says' : `${count(rest, 'row')} say`} nothing of safety
+            </button>
+            <ForAll
+              left={others}
+              of={rest}
+              id="remark:others"
+              readAs="fine"
+              one={first === 0 ? 'It is fine' : 'The other is fine'}
+              all={(rows) => (first === 0 ? `All ${rows} are fine` : `All ${rows} others are fine`)}
+            />
+          </div>
+          {open && <List remarks={quiet} />}
+        </>
+      )}
       <Pager page={page} what="remarks" />
     </section>
+  );
+}
+
+function List({ remarks }: { readonly remarks: readonly Remark[] }) {
+  return remarks.length === 0 ? null : (
+    <ul className="stack">
+      {remarks.map((remark) => (
+        <One key={remark.id} remark={remark} />
+      ))}
+    </ul>
   );
 }

@@ -3,6 +3,7 @@ import { countStates, shareAssumptions } from '../../core/notes/notes-door';
 import { questionOf } from '../../renderer/notes/ambiguous';
 import {
   bringInLabel,
+  byReason,
   byRow,
   listed,
   openSentence,
@@ -19,7 +20,13 @@ const row = (number: number, state: Row['state']): Row => ({
   says: '',
 });
 
-const problem = (number: number, sentence: string) => ({ row: number, sentence, column: null, cell: null });
+const problem = (number: number, sentence: string, reason = 'No day', column: string | null = null) => ({
+  row: number,
+  reason,
+  sentence,
+  column,
+  cell: column,
+});
 
 describe('lists of the screen that brings in notes', () => {
   it.each([
@@ -117,6 +124,20 @@ describe('lists of the screen that brings in notes', () => {
     ).toEqual([
       [3, 1],
       [47, 2],
+    ]);
+  });
+
+  it('puts rows together by the first reason that they have, those that only wait for others last', () => {
+    const problems = [
+      problem(4, 'waits', 'Waits for row 3'),
+      problem(3, 'no seed', 'Seed', 'From'),
+      problem(3, 'too hot', 'Warmth', 'Temp'),
+      problem(9, 'no seed', 'Seed', 'From'),
+      problem(5, 'waits', 'Waits for row 3'),
+    ];
+    expect(byReason(problems).map(({ reason, rows }) => [reason, rows.map((one) => one.row)])).toEqual([
+      ['Seed', [3, 9]],
+      ['Waits for row 3', [4, 5]],
     ]);
   });
 });

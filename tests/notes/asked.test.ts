@@ -137,7 +137,7 @@ describe('a name that is neither a jar nor a known source', () => {
     const { plan, preview } = read(text);
     expect(plan.jars[0]).toMatchObject({ outcome: null, fields: { note: 'taste /10: 7' } });
     expect(preview.columns.at(-1)?.meaning).toBe('note');
-    expect(preview.assumptions.map(({ sentence }) => sentence)).toContainEqual(expect.stringMatching(/“taste \/10” holds figures/));
+    expect(preview.assumptions.map(({ sentence }) => sentence)).toContainEqual(expect.stringMatching(/“taste \/10” holds marks out of 10/));
     expect(remarksOfPlan(plan, {}, () => undefined)).toEqual([]);
   });
 });

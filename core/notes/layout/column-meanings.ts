@@ -29,6 +29,7 @@ import {
 import { readHeadingLines, tellsTime, upright } from './heading-lines';
 import { headingMeaning, headingSaysDays, headingUnit, type HeadingMeaning } from './headings';
 import { fromRecords } from './record-lines';
+import { marksOf, type Marks } from './taster-marks';
 import { unfold } from './unfold';
 import { namedBySeeds } from './named-by-seeds';
 
@@ -45,6 +46,8 @@ export interface Column {
   readonly known: boolean;
   /** A column named after one addition, with nothing but amounts: "Inulin (g)". */
   readonly additionName: string | null;
+  /** It holds marks that tasters gave. */
+  readonly marks: Marks | null;
 }
 
 export interface Layout {
@@ -78,6 +81,7 @@ interface Draft {
   /** Its heading is a known one, and yet it is a second one or proven otherwise: kept in the note. */
   spare: boolean;
   additionName: string | null;
+  marks: Marks | null;
 }
 
 /** All columns while their meanings are looked for, and what is said of them. */
@@ -126,6 +130,7 @@ export function readLayout(
       meaning,
       spare: false,
       additionName: null,
+      marks: null,
     };
   });
   const drafts: Drafts = {
@@ -140,7 +145,7 @@ export function readLayout(
     headed: headings !== null,
     rows: rows.slice(0, SAMPLE),
   };
-  for (const find of [byHeadings, byClocks, byAdditions, bySeedNames, byCells, corrected]) {
+  for (const find of [byMarks, byHeadings, byClocks, byAdditions, bySeedNames, byCells, corrected]) {
     table.look?.();
     find(drafts);
   }
@@ -272,6 +277,17 @@ function besideOthers(draft: Draft, told: NoteColumn, drafts: Drafts): NoteColum
   if (meaning === 'addition' && figures() >= 0.8 && others.some(({ found }) => found?.meaning === 'addition'))
     meaning = 'addition amount';
   return meaning;
+}
+
+/** Marks out of ten are no words and no days: they are kept under their heading. */
+function byMarks(drafts: Drafts): void {
+  for (const draft of drafts.all) {
+    if (draft.chosen) continue;
+    draft.marks = marksOf(draft.name, draft.cells, draft.found?.meaning ?? null);
+    if (draft.marks === null) continue;
+    draft.meaning = 'note';
+    saying(drafts, assumed.mark(draft.name, draft.marks.most));
+  }
 }
 
 /** Times of day under a heading that tells none: when the hold began, and when it ended. */
@@ -471,12 +487,6 @@ function corrected(drafts: Drafts): void {
       if (!has(drafts, 'date') && days >= 0.8) draft.meaning = 'date';
       else if (!has(drafts, 'jar') && letters >= 0.8) draft.meaning = 'jar';
     }
-    // Marks out of ten are no words.
-    const marks = share(draft.cells, (cell) => /\d/.test(cell) && !/\p{L}/u.test(cell));
-    if (draft.meaning !== null && hasTrait(draft.meaning, 'words') && !draft.chosen && marks >= 0.6) {
-      saying(drafts, assumed.figuresForWords(draft.name, draft.meaning));
-      draft.meaning = 'note';
-    }
   }
   // "Parent, Vol": a volume right beside the seeds is theirs, where nothing else tells how much.
   const volume = drafts.all.find(({ meaning, chosen }) => meaning === 'volume' && !chosen);
@@ -516,7 +526,7 @@ function askMeaning(name: string, drafts: Drafts): Question {
 
 /** A column as it is read, with what is to be said of it. */
 function columnOf(
-  { index, name, cells, chosen, meaning, spare, additionName }: Draft,
+  { index, name, cells, chosen, meaning, spare, additionName, marks }: Draft,
   drafts: Drafts,
 ): Column {
   const saysDays = meaning === 'hours' && headingSaysDays(name);
@@ -535,5 +545,6 @@ function columnOf(
     inDays,
     known: meaning !== null,
     additionName,
+    marks: meaning === 'note' ? marks : null,
   };
 }

@@ -3,7 +3,7 @@ import type { NotesInput, PlannedChange, PlannedJar, RowRefused } from '../notes
 import { planJar } from './plan-jar';
 import { isAdded, type NoteRow } from '../rows/note-row';
 import { answerOf, filled } from '../rows/row-cells';
-import { question } from '../notes-says';
+import { problem, question } from '../notes-says';
 import { seedsFirst, waitForSeeds } from './seed-order';
 
 const YES = 'it was so';
@@ -13,7 +13,7 @@ export const saidSo = (line: number, answers: NotesInput['answers']): boolean =>
   answerOf(answers, 'word', line) === YES;
 
 function leave(row: NoteRow, { sentence, asks }: RowRefused): void {
-  row.log.problem(sentence, filled(row.cells, 'seed')[0]);
+  row.log.problem(problem.rule(sentence), filled(row.cells, 'seed')[0]);
   if (asks)
     row.log.ask('word', question.wasItSo(sentence), [
       [YES, 'Yes, it was so: bring it in'],

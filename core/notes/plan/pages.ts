@@ -35,21 +35,33 @@ export function countStates(rows: NotesPreview['rows']): Record<NoteRowState, nu
   return counts;
 }
 
+/** How many rows stay aside for each reason: a row counts for the first that can be mended, else for its first. */
+function countReasons(problems: NotesPreview['problems']): { reason: string; rows: number }[] {
+  const first = new Map<number, string>();
+  const mendedFirst = problems.toSorted((a, b) => Number(a.column === null) - Number(b.column === null));
+  for (const { row, reason } of mendedFirst) if (!first.has(row)) first.set(row, reason);
+  const counts = new Map<string, number>();
+  for (const reason of first.values()) counts.set(reason, (counts.get(reason) ?? 0) + 1);
+  return [...counts].map(([reason, rows]) => ({ reason, rows }));
+}
+
 /** What is looked up again and again in one reading, worked out once. */
 export interface Paged {
   readonly preview: NotesPreview;
   readonly states: Record<NoteRowState, number>;
+  readonly reasons: NonNullable<NotesPreview['pages']>['reasons'];
   readonly shared: readonly SharedAssumption[];
 }
 
 function unanswered(
   remarks: NonNullable<NotesPreview['remarks']>,
-): Pick<NonNullable<NotesPreview['pages']>, 'telling' | 'unread'> {
+): Pick<NonNullable<NotesPreview['pages']>, 'telling' | 'doubted' | 'unread'> {
   const unread = remarks.filter(({ readAs }) => readAs === null);
   const telling = unread.filter(({ tells }) => tells).length;
   const doubted = unread.filter((one) => one.doubted).length;
   return {
     telling: remarks.filter(({ tells }) => tells).length,
+    doubted: remarks.filter((one) => one.doubted).length,
     unread: { telling, doubted, others: unread.length - telling - doubted },
   };
 }
@@ -58,11 +70,12 @@ function unanswered(
 export const paged = (preview: NotesPreview): Paged => ({
   preview,
   states: countStates(preview.rows),
+  reasons: countReasons(preview.problems),
   shared: shareAssumptions(preview.assumptions),
 });
 
 /** What a view draws. Questions that block come first, then what is urgent, then row by row. */
-export function pageOf({ preview, states, shared }: Paged, view: NotesView): NotesPreview {
+export function pageOf({ preview, states, reasons, shared }: Paged, view: NotesView): NotesPreview {
   const { problems, questions, remarks = [] } = preview;
   const rows = view.state === null ? preview.rows : preview.rows.filter(({ state }) => state === view.state);
   const first = questions.filter(({ blocks, urgent }) => blocks || urgent === true);
@@ -79,6 +92,7 @@ export function pageOf({ preview, states, shared }: Paged, view: NotesView): Not
     pages: {
       rows: states,
       problems: problems.length,
+      reasons: [...reasons],
       questions: questions.length,
       assumptions: shared.length,
       remarks: remarks.length,

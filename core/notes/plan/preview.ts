@@ -1,12 +1,12 @@
 // What a keeper is shown before anything comes in: columns, rows, problems, questions, assumptions.
 import type { NotesPreview } from '../../contract';
-import { tidy } from '../../quantities/quantities';
 import type { Conventions } from '../conventions/file-habits';
 import type { Layout } from '../layout/column-meanings';
 import type { NotesInput } from '../notes-plan';
 import type { NoteRow } from '../rows/note-row';
 import type { FileSays } from '../said';
 import { staysOpen } from './changes';
+import { columnsOf } from './columns-said';
 import type { PlannedRows } from './plan-rows';
 import { fileLevelSays, previewRow, spoonsSaid, withinBudget } from './telling';
 
@@ -23,7 +23,7 @@ export function previewOf(
   input.look?.();
   const isNew = (row: NoteRow): boolean => row.here === null && (row.clash === null || row.taken);
   const whole: NotesPreview = {
-    columns: columnsOf(layout),
+    columns: columnsOf(layout, rows),
     rows: [
       ...layout.emptyLines.map((row) => ({
         row,
@@ -57,23 +57,4 @@ export function previewOf(
     ],
   };
   return withinBudget(whole, input.text.length);
-}
-
-/** Each column with what it was taken as and the first things that stand in it. */
-export const columnsOf = ({ columns, rows }: Layout): NotesPreview['columns'] =>
-  columns.map(({ heading, known, meaning, index }) => ({
-    heading,
-    meaning: known ? meaning : null,
-    examples: examplesOf(rows, index),
-  }));
-
-/** The first three things that stand in a column. */
-function examplesOf(rows: Layout['rows'], index: number): string[] {
-  const found = new Set<string>();
-  for (const { cells } of rows) {
-    const text = tidy(cells[index] ?? '').slice(0, 80);
-    if (text !== '') found.add(text);
-    if (found.size === 3) break;
-  }
-  return [...found];
 }

@@ -48,12 +48,15 @@ export function refuseLoops(rows: readonly NoteRow[], byId: ReadonlyMap<string, 
 export function waitForSeeds(rows: readonly NoteRow[], byId: ReadonlyMap<string, NoteRow>): void {
   const seeded = seededBy(rows, byId);
   const open = rows.filter(isAside);
+  const roots = new Map(open.map((row) => [row, row.row.line]));
   for (let at = 0; at < open.length; at += 1) {
     const seed = open[at];
     if (!seed) break;
     for (const row of seeded.get(seed) ?? []) {
       if (!isAdded(row)) continue;
-      row.log.problem(problem.waits(labelOf(seed), seed.row.line));
+      const root = roots.get(seed) ?? seed.row.line;
+      row.log.problem(problem.waits(labelOf(seed), seed.row.line, root));
+      roots.set(row, root);
       open.push(row);
     }
   }
@@ -93,7 +96,7 @@ export function linesBelow(start: NoteRow, seeded: ReadonlyMap<NoteRow, readonly
 export function waitToTakeOver(row: NoteRow, byId: ReadonlyMap<string, NoteRow>): void {
   for (const { part } of row.seeds) {
     const seed = 'jar' in part.from ? byId.get(part.from.jar.id) : undefined;
-    if (seed && isAside(seed)) row.log.problem(problem.waits(labelOf(seed), seed.row.line));
+    if (seed && isAside(seed)) row.log.problem(problem.waits(labelOf(seed), seed.row.line, seed.row.line));
   }
 }
 

@@ -30,6 +30,9 @@ interface Seen {
 /** The one answer to all rows whose words tell of spoilage. */
 export const ALL_SUSPICIOUS = 'remark:suspicious';
 
+/** What a jar that pours may have been. */
+const POURING = ['runny', 'soft', 'not set'] as const;
+
 /** How it set: one of the set words, else a question. */
 function readSetCell(row: RowCells, seen: Seen): void {
   const { log } = row;
@@ -54,7 +57,7 @@ function readSetCell(row: RowCells, seen: Seen): void {
     log.ask(
       'set',
       read.kind === 'pours' ? question.pours(text) : question.setUnknown(text),
-      [...SET_WORDS, ...(read.kind === 'pours' ? ['not set'] : [])].map((word) => [word, word]),
+      (read.kind === 'pours' ? POURING : SET_WORDS).map((word) => [word, word]),
     );
   }
   seen.setKept.push(text);

@@ -7,11 +7,10 @@ import { isNothing, isUnknown } from '../cells/cell-words';
 import type { Conventions } from '../conventions/file-habits';
 import type { Question } from '../said';
 import type { Column } from '../layout/column-meanings';
-import { assumed, problem, question, quoted } from '../notes-says';
+import { assumed, problem, question, quoted, type Wrong } from '../notes-says';
 
-export interface RowProblem {
+export interface RowProblem extends Wrong {
   readonly row: number;
-  readonly sentence: string;
   readonly column: string | null;
   readonly cell: string | null;
 }
@@ -30,9 +29,9 @@ export class RowLog {
   /** Kitchen measures whose size follows from the region, as they were used. */
   readonly measures: NonNullable<FoundAmount['measure']>[] = [];
   constructor(readonly row: number) {}
-  problem(sentence: string, cell?: Cell): void {
+  problem({ reason, sentence }: Wrong, cell?: Cell): void {
     const [column, text] = cell ? [cell.column.heading, quoted(cell.text)] : [null, null];
-    this.problems.push({ row: this.row, sentence, column, cell: text });
+    this.problems.push({ row: this.row, reason, sentence, column, cell: text });
   }
   assume(sentence: string): void {
     if (!this.assumptions.some((one) => one.sentence === sentence))

@@ -224,7 +224,8 @@ function readRest(row: RowCells): Pick<RowFacts, 'volume' | 'vessel'> {
   if (cell && volume !== null && volume.unit !== 'mL') log.keep(cell);
   for (const price of row.of('price')) log.keep(price);
   for (const [at, note] of row.of('note').entries()) {
-    if (at === 0 && isNotes(note.column.heading)) log.ownNote.push(note.text.trim());
+    if (at === 0 && note.column.marks === null && isNotes(note.column.heading))
+      log.ownNote.push(note.text.trim());
     else log.keep(note);
   }
   for (const further of ONCE.flatMap((meaning) => row.of(meaning).slice(1))) log.keep(further);

@@ -1,7 +1,7 @@
 // What a cell says seeded a jar: each part of its text ends as a jar, a source, a problem, or words kept for the note.
 import { findAmounts, tidy } from '../../quantities/quantities';
 import { findDay, likeDay, withoutAmounts } from '../cells/days';
-import { assumed, problem } from '../notes-says';
+import { assumed, problem, type Wrong } from '../notes-says';
 import { byDate } from './seed-by-day';
 import { byName } from './seed-by-name';
 import { nameOfSeed, type SeedPart } from '../named-seeds';
@@ -12,7 +12,7 @@ import { PARTS_OF_JARS, STRONG, WEAK } from '../cells/seed-words';
 
 export interface SeedsReading {
   readonly parts: readonly SeedPart[];
-  readonly problems: readonly string[];
+  readonly problems: readonly Wrong[];
   readonly assumptions: readonly string[];
   /** Products that a problem leaves to choose from. */
   readonly choices: readonly string[];

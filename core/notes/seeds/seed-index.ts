@@ -3,6 +3,7 @@ import type { Source } from '../../ledger/records';
 import { cutOut, findAmounts, type AmountOptions, type FoundAmount } from '../../quantities/quantities';
 import type { DayOrder } from '../cells/days';
 import type { KnownJar, SeedPart } from '../named-seeds';
+import type { Wrong } from '../notes-says';
 import { unused, words } from '../cells/seed-words';
 
 export interface SeedContext {
@@ -162,7 +163,7 @@ export const withMore = (seed: Resolved, assumption: string, ...leftOver: string
 export type Tried =
   | Resolved
   | {
-      problem: string;
+      problem: Wrong;
       /** One of them, if the keeper says which. */
       choices?: readonly string[];
       /** A letter alone names several jars. */
