@@ -147,3 +147,10 @@ export const laterLooks: readonly DemoLaterLook[] = [
     note: 'A pink ring under the lid. Thrown out whole, nobody tasted it.',
   },
 ];
+
+/** Notes that nobody has answered yet on the last morning of the scenario. */
+export const leftUnread: readonly string[] = [
+  'A pink ring under the lid. Thrown out whole, nobody tasted it.',
+  'Taster B: is it us or is it the culture?',
+  'Two small jars for the seedling sale.',
+];

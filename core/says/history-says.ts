@@ -15,6 +15,8 @@ export interface ActDone {
   readonly kind: string;
   /** Its kind and subject in words: "recorded 14 Mar a, b". */
   readonly says: string;
+  /** The first few jars it touched. */
+  readonly about: readonly string[];
   /** What seeded the jars that it made, each once. */
   readonly seeds: readonly string[];
   /** What was stirred into them, each once; "plain" for jars with nothing. */
@@ -71,8 +73,10 @@ function correctedWords(all: readonly Correction[]): string {
 }
 
 /** The sentence, without a capital and a full stop, days as they are stored. */
-export function actSentence({ kind, says, seeds, stirredIn, setWords, corrected, jars }: ActDone): string {
+export function actSentence(done: ActDone): string {
+  const { kind, says, about, seeds, stirredIn, setWords, corrected, jars } = done;
   if (kind === 'notes.bringIn' && jars > 0) return `${says}: ${jars === 1 ? 'one jar' : `${jars} jars`}`;
+  if (kind === 'remarks.answer' && about.length > 0) return `${says} on ${named(about)}`;
   if (kind === 'batch.record' || kind === 'batch.addJar') {
     const from = seeds.length > 0 ? ` from ${named(seeds)}` : '';
     const what = [stirredIn, setWords].filter((list) => list.length > 0).map(named);

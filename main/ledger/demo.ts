@@ -1,7 +1,7 @@
 // Builds the invented ledger: plays core/demo through the ledger's own calls, each at the moment it is said to have
 // been made. Owns no act of its own.
-import { type CallName, contract, type Result } from '../../core/contract';
-import { DEMO_TODAY } from '../../core/demo/invented-larder';
+import { type CallName, contract, type Reply, type Result } from '../../core/contract';
+import { DEMO_TODAY, leftUnread } from '../../core/demo/invented-larder';
 import { demoWrites, type DemoReply } from '../../core/demo/writes';
 import { refusalSentence } from '../../core/sentences';
 import { type Clock, stillClock } from './clock';
@@ -49,5 +49,20 @@ export function playDemo(
     }
     step = writes.next(result.value as DemoReply);
   }
+  readNotes((name, input) => {
+    const result = call(name, input);
+    if (!result.ok)
+      throw new Error(`The invented ledger: ${name} was refused. ${refusalSentence(result.error)}`);
+    return result.value;
+  });
   clock.moveTo(`${DEMO_TODAY}T10:00:00+01:00`);
+}
+
+/** The club has read its notes, but for the newest: none of the others says anything bad. */
+function readNotes(call: (name: CallName, input: unknown) => unknown): void {
+  const { remarks } = call('remarks.list', { jar: null, unread: true, limit: 1000 }) as Reply<'remarks.list'>;
+  const answers = remarks
+    .filter(({ text }) => !leftUnread.includes(text))
+    .map(({ id }) => ({ id, readAs: 'fine' }));
+  call('remarks.answer', { answers, why: null });
 }

@@ -7,6 +7,7 @@ const act = (more: Partial<ActDone>): string =>
   actSentence({
     kind: 'jar.correct',
     says: 'corrected 14 Mar b',
+    about: ['14 Mar b'],
     seeds: [],
     stirredIn: [],
     setWords: [],
@@ -59,6 +60,14 @@ describe('the sentence of an act', () => {
         seeds: ['8 Mar c'],
         stirredIn: ['plain', 'oat bran'],
         setWords: ['firm'],
+      },
+    ],
+    [
+      'answered 31 remarks on 14 Mar a, 14 Mar b, 14 Mar c and two more',
+      {
+        kind: 'remarks.answer',
+        says: 'answered 31 remarks',
+        about: ['14 Mar a', '14 Mar b', '14 Mar c', '7 Mar a', '7 Mar b'],
       },
     ],
     ['brought in notes.csv: 44 jars', { kind: 'notes.bringIn', says: 'brought in notes.csv', jars: 44 }],

@@ -156,16 +156,18 @@ function changesShown(
   const asked = touched.filter((one) => !about || ('of' in one && isDeepStrictEqual(one.of, about)));
   const changes = asked.flatMap((one) => ('of' in one ? recordShown(ledger, one) : factShown(ledger, one)));
   const unseen = about ? 0 : Math.max(0, countOfChanges(rows, act.key) - FACTS_LOOKED_AT);
+  const shown = jarsShown(ledger, asked);
   return {
     told: actSentence({
       kind: act.kind,
       says: wordsOf(act),
+      about: shown.jars.map(({ label }) => label),
       jars: jarsMade(ledger, act),
       ...doneBy(ledger, touched),
     }),
     changes: changes.slice(0, CHANGES_SHOWN),
     moreChanges: unseen + Math.max(0, changes.length - CHANGES_SHOWN),
-    ...jarsShown(ledger, asked),
+    ...shown,
   };
 }
 
@@ -177,7 +179,7 @@ const jarsMade = ({ rows }: Ledger, { key }: ActRow): number =>
 function doneBy(
   ledger: Ledger,
   touched: readonly (ChangedRecord | ChangedFact)[],
-): Omit<ActDone, 'kind' | 'says' | 'jars'> {
+): Omit<ActDone, 'kind' | 'says' | 'jars' | 'about'> {
   const records = touched.filter((one) => 'of' in one);
   const made = (kind: RecordKind): Fields[] =>
     records.flatMap(({ of, before, after }) => (of.kind === kind && !before && after ? [after] : []));
