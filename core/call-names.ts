@@ -5,7 +5,7 @@ export const READS = [
   'judgement.line', 'judgement.jar', 'judgement.scores', 'advice.line', 'advice.next', 'advice.restart', 'advice.choices',
   'facts.list', 'readings.list', 'jar.left', 'received.list', 'handOver.list', 'act.standing',
   'appliance.list', 'appliance.proof', 'tool.list', 'trial.list', 'trial.reach', 'session.get',
-  'plan.batch', 'hold.now', 'calendar.get', 'cost.list',
+  'plan.batch', 'hold.now', 'calendar.get', 'cost.list', 'shelf.get',
   'remarks.list', 'caution.list',
 ] as const; // prettier-ignore
 export const WRITES = [
@@ -15,6 +15,7 @@ export const WRITES = [
   'photograph.remove', 'advice.choose', 'line.name', 'facts.record', 'facts.correct', 'facts.remove', 'readings.add', 'readings.leaveOut', 'received.decide', 'batch.about', 'remarks.answer',
   'readings.bringIn', 'appliance.save', 'appliance.prove', 'tool.check',
   'trial.save', 'session.start', 'session.reveal', 'mark.record',
+  'shelf.open', 'shelf.eat', 'shelf.give', 'shelf.freeze', 'shelf.thaw', 'shelf.discard', 'shelf.keep', 'shelf.answer', 'shelf.limits',
 ] as const; // prettier-ignore
 export const JOBS = [
   'notes.preview', 'notes.bringIn', 'ledger.open', 'ledger.openDemo', 'ledger.leaveDemo', 'ledger.create', 'ledger.recover', 'ledger.backup',

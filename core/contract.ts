@@ -31,6 +31,19 @@ import {
   ToolList,
 } from './shapes/appliance-calls';
 import { CalendarReply, HoldsReply, PlanBatch, PlanReply } from './shapes/plan-calls';
+import {
+  AnswerShelf,
+  DiscardKept,
+  EatKept,
+  FreezeKept,
+  GiveKept,
+  KeepForSeed,
+  OpenKept,
+  ShelfDone,
+  ShelfLimitsChange,
+  ShelfReply,
+  ThawKept,
+} from './shapes/shelf-calls';
 import { BringInReadings, BroughtInReply } from './shapes/reading-calls';
 import {
   AskReach,
@@ -602,6 +615,8 @@ export const contract = {
     })),
   /** What a jar's milk, each thing stirred in and a start usually cost, and what of them has no price. */
   'cost.list': entry('read', empty, CostsReply),
+  /** Everything that exists, in the order in which it should be eaten: where, how old, how much, by when, what it alone carries. */
+  'shelf.get': entry('read', empty, ShelfReply),
   'history.list': entry(
     'read',
     z.strictObject({ record: z.strictObject({ kind: z.enum(RECORD_KINDS), id: Uid }).nullable(), before: Uid.nullable(), limit: z.int().min(1).max(200), /** Words that its sentence, its day or its reason holds. */ text: Line.default('') }),
@@ -731,6 +746,20 @@ export const contract = {
   'seeding.set': entry('write', z.strictObject({ jar: Uid, seedings: z.array(SeedingFields).max(50), why, draft }), acted),
   'addition.set': entry('write', z.strictObject({ jar: Uid, additions: z.array(AdditionFields).max(20), why, draft }), acted),
   'portion.save': entry('write', z.strictObject({ portion: Portion.extend({ id: Uid.nullable() }), why, draft }), acted.extend({ id: Uid })),
+  /**
+   * What becomes of one thing on the shelf, a jar or what was kept apart of it. What is no food, what is kept for seed and the
+   * last that carries a line are asked about first: refused with the sentence until `meant` says so.
+   */
+  'shelf.open': entry('write', OpenKept, ShelfDone),
+  'shelf.eat': entry('write', EatKept, ShelfDone),
+  'shelf.give': entry('write', GiveKept, ShelfDone),
+  'shelf.freeze': entry('write', FreezeKept, ShelfDone),
+  'shelf.thaw': entry('write', ThawKept, ShelfDone),
+  'shelf.discard': entry('write', DiscardKept, ShelfDone),
+  'shelf.keep': entry('write', KeepForSeed, ShelfDone),
+  /** "Still there?", answered for as many as the keeper marks. */
+  'shelf.answer': entry('write', AnswerShelf, acted),
+  'shelf.limits': entry('write', ShelfLimitsChange, acted),
   /** `readAs`: how the keeper reads what this writes in words that may tell of spoilage; left open it is unread. */
   /** Of one jar, or of several that were looked at together: one act. */
   'outcome.save': entry(

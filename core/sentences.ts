@@ -233,6 +233,16 @@ export const refusals = {
   'no such caution': (p) => `There is no caution on ${text(p, 'jar')} because of ${text(p, 'of')}.`,
   'already lifted': () => 'That caution is lifted already.',
   'times crossed': (p) => `${text(p, 'what')}: the end is before the start. Correct one of them.`,
+  'nothing left': (p) =>
+    `Nothing is left of ${text(p, 'name')}. If some is, say first that it is still there.`,
+  'not kept so': (p) => `${text(p, 'name')} ${text(p, 'problem')}.`,
+  'in its warmth': (p) =>
+    `${text(p, 'name')} is still in warmth. Take it out, look and smell before anything else is done with it.`,
+  'not food': (p) => text(p, 'says'),
+  'kept for seed': (p) => text(p, 'says'),
+  'last of a line': (p) => text(p, 'says'),
+  'thawed before': (p) => text(p, 'says'),
+  'opened before': (p) => text(p, 'says'),
   'nothing changed': () => 'Nothing is different from what is recorded already.',
   unreadable: (p) => `${text(p, 'path')}: holds a character that can't be kept. Please type it again.`,
   'no re-encoder': () =>

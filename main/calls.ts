@@ -12,6 +12,18 @@ import { hostOf } from './ledger/host-of-facts';
 import { leftOf, listFacts, listReadings } from './ledger/reads/read-facts';
 import { familyNow } from './ledger/reads/read-now';
 import { drawing, familyJars, freshStarts, getFamily, listLines } from './ledger/reads/read-family';
+import { getShelf } from './ledger/reads/read-shelf';
+import {
+  answerShelf,
+  changeLimits,
+  discardKept,
+  eatKept,
+  freezeKept,
+  giveKept,
+  keepForSeed,
+  openKept,
+  thawKept,
+} from './ledger/writes/write-shelf';
 import { listHistory, standingOn } from './ledger/reads/read-history';
 import { findJar, getJar } from './ledger/reads/read-jars';
 import {
@@ -94,6 +106,7 @@ export const handlers: Handlers = {
   'package.list': ({ ledger }) => listPackages(ledger),
   'cost.list': ({ ledger }) => listCosts(ledger),
   'history.list': ({ ledger }, input) => listHistory(ledger, input),
+  'shelf.get': ({ ledger }) => getShelf(ledger),
   'draft.list': ({ ledger }) => listDrafts(ledger),
   'advice.freshStart': ({ ledger }) => freshStarts(ledger),
   'judgement.line': ({ ledger }, input) => judgeOneLine(ledger, input),
@@ -127,6 +140,15 @@ export const handlers: Handlers = {
   'addition.set': ({ ledger }, input) => setAdditions(ledger, input),
   'portion.save': ({ ledger }, input) => savePortion(ledger, input),
   'outcome.save': ({ ledger }, input) => saveOutcome(ledger, input),
+  'shelf.open': ({ ledger }, input) => openKept(ledger, input),
+  'shelf.eat': ({ ledger }, input) => eatKept(ledger, input),
+  'shelf.give': ({ ledger }, input) => giveKept(ledger, input),
+  'shelf.freeze': ({ ledger }, input) => freezeKept(ledger, input),
+  'shelf.thaw': ({ ledger }, input) => thawKept(ledger, input),
+  'shelf.discard': ({ ledger }, input) => discardKept(ledger, input),
+  'shelf.keep': ({ ledger }, input) => keepForSeed(ledger, input),
+  'shelf.answer': ({ ledger }, input) => answerShelf(ledger, input),
+  'shelf.limits': ({ ledger }, input) => changeLimits(ledger, input),
   'source.save': ({ ledger }, input) => saveSource(ledger, input),
   'package.save': ({ ledger }, input) => savePackage(ledger, input),
   'caution.clear': ({ ledger }, input) => clearCaution(ledger, input),

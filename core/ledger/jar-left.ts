@@ -42,12 +42,14 @@ export interface Left {
   readonly opened: string | null;
   /** It was frozen once and thawed. */
   readonly thawed: boolean;
+  /** The day or moment at which it was last put where it stands; null where nobody said. */
+  readonly placedOn: string | null;
   /** The last day or moment at which something is known of it that did not end it. */
   readonly lastNoted: string | null;
 }
 
 /** Sorts by day, then by moment; within a day what has no moment comes last, and what nobody dated comes after all. */
-function inOrder(events: readonly Event[]): Event[] {
+export function inOrder(events: readonly Event[]): Event[] {
   const keyed = events.map((event, entered) => ({
     event,
     entered,
@@ -136,6 +138,7 @@ export function whatIsLeft(held: Held, events: readonly Event[]): Left {
   let place: Left['place'] = held.place ?? 'not said';
   let opened: string | null = null;
   let thawed = false;
+  let placedOn: string | null = null;
   let lastNoted: string | null = null;
   let endedOn: string | null = null;
   for (const event of inOrder(events)) {
@@ -153,6 +156,7 @@ export function whatIsLeft(held: Held, events: readonly Event[]): Left {
     } else if (what === 'fridge' || what === 'freezer' || what === 'thawed') {
       thawed ||= what === 'thawed' || (what === 'fridge' && place === 'freezer');
       place = what === 'freezer' ? 'freezer' : 'fridge';
+      placedOn = when;
     } else if (what === 'opened') opened ??= when ?? 'not said';
     if (!tally.none) lastNoted = when ?? lastNoted;
     else if (!before) endedOn = when;
@@ -160,6 +164,7 @@ export function whatIsLeft(held: Held, events: readonly Event[]): Left {
   const { value, unit, pieces, none, unknown, gramsAsMl } = tally;
   return {
     amount: value === null ? null : { value, unit },
-    pieces, none, endedOn: none ? endedOn : null, unknown: value === null ? unknown : null, gramsAsMl, place, opened, thawed, lastNoted,
+    pieces, none, endedOn: none ? endedOn : null, unknown: value === null ? unknown : null, gramsAsMl,
+    place, opened, thawed, placedOn, lastNoted,
   }; // prettier-ignore
 }

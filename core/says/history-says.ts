@@ -98,4 +98,13 @@ const TOLD_BY_KIND: ReadonlySet<string> = new Set([
   'jar.mistake',
   'portion.save',
   'batch.addHold',
+  'shelf.open',
+  'shelf.eat',
+  'shelf.give',
+  'shelf.freeze',
+  'shelf.thaw',
+  'shelf.discard',
+  'shelf.keep',
+  'shelf.answer',
+  'shelf.limits',
 ]);

@@ -88,7 +88,7 @@ function readAll(ledger: Generated, seed: number): Set<string> {
   ask('batch.list', { before: null, limit: 200 });
   ask('history.list', { record: null, before: null, limit: 200 });
   for (const kind of RECORDED) ask('facts.list', { kind, of: null, after: null, limit: 200 });
-  for (const name of ['source.list', 'package.list', 'line.list', 'draft.list', 'advice.freshStart', 'family.now', 'received.list', 'handOver.list', 'cost.list', 'appliance.list', 'tool.list', 'trial.list', 'hold.now', 'calendar.get'] as const)
+  for (const name of ['source.list', 'package.list', 'line.list', 'draft.list', 'advice.freshStart', 'family.now', 'received.list', 'handOver.list', 'cost.list', 'appliance.list', 'tool.list', 'trial.list', 'hold.now', 'calendar.get', 'shelf.get'] as const)
     ask(name, {}); // prettier-ignore
   ask('plan.batch', { jars: [{ volume: 946 }] });
   ask('remarks.list', {});

@@ -14,7 +14,7 @@ const FLOORS: Record<string, readonly (readonly string[])[]> = {
     ['lineage', 'growth', 'trials'],
     ['plan'],
     ['safety'],
-    ['notes'],
+    ['notes', 'shelf'],
     ['vigour', 'readings'],
     ['advice'],
     // Sentences at the edge: nothing below makes one, or reads one back.

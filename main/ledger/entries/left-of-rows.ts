@@ -1,5 +1,5 @@
 // What became of jars and parts kept apart, as what is left of each follows from it (core/ledger/jar-left.ts).
-import { type Event, type Left, whatIsLeft } from '../../../core/ledger/jar-left';
+import { type Event, type Held, type Left, whatIsLeft } from '../../../core/ledger/jar-left';
 import type { Rows } from '../facts/fact-rows';
 
 export type KeptKind = 'jar' | 'portion';
@@ -35,8 +35,12 @@ function* seedsFrom(facts: Rows, kind: KeptKind, key: number): Generator<{ key: 
   }
 }
 
-/** What is left of a jar or a portion, and where it stands. */
-export function leftIn(facts: Rows, kind: KeptKind, key: number): Left {
+/** What a jar or a portion held, and all that became of it, in the order of entry. */
+export function storyOf(
+  facts: Rows,
+  kind: KeptKind,
+  key: number,
+): { readonly held: Held; readonly events: Event[] } {
   const jar = kind === 'jar' ? facts.get('jar', key) : null;
   const portion = kind === 'portion' ? facts.get('portion', key) : null;
   const held = {
@@ -44,7 +48,13 @@ export function leftIn(facts: Rows, kind: KeptKind, key: number): Left {
     pieces: portion?.pieces ?? null,
     place: portion?.place ?? null,
   };
-  return whatIsLeft(held, eventsOf(facts, kind, key));
+  return { held, events: eventsOf(facts, kind, key) };
+}
+
+/** What is left of a jar or a portion, and where it stands. */
+export function leftIn(facts: Rows, kind: KeptKind, key: number): Left {
+  const { held, events } = storyOf(facts, kind, key);
+  return whatIsLeft(held, events);
 }
 
 // Only of these can nothing be left: something was said to have ended it, or all that left it is as much as it held, in

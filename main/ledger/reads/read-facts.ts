@@ -41,7 +41,7 @@ export function leftOf({ facts }: FactHost, { id }: Parsed<'jar.left'>): Reply<'
   if (!found || found.gone || (found.kind !== 'jar' && found.kind !== 'portion'))
     throw new Refused('not found', { kind: 'jar' });
   const { kind, key } = found;
-  const { endedOn: _endedOn, ...left } = leftIn(facts, kind, key);
+  const { endedOn: _endedOn, placedOn: _placedOn, ...left } = leftIn(facts, kind, key);
   const warm = kind === 'jar' && left.place === 'not said' && !left.none && isInWarmth(facts, key);
   return { ...left, place: warm ? 'warmth' : left.place };
 }

@@ -129,22 +129,13 @@ function candidatesOf(
   const { family } = index;
   const [gone, empty] = [goneJars(rows), emptyJars(rows, null)];
   const eaten = emptyPortions(rows);
-  const [now, today] = [ledger.clock.now(), ledger.clock.today()];
-  const jars = family.keys.map((jar): ShelfJar => {
-    const record = judged.records.get(jar);
-    const outcome = record?.outcome ?? null;
-    const { uid, onShelf, madeOn } = index.jar(jar);
-    const outcomeKnown = outcome !== null && sawHowItCameOut(outcome);
-    return {
-      key: jar,
-      uid,
-      onShelf: only === 'reserves' ? false : onShelf,
-      gone: gone.has(jar) || empty.has(jar),
-      outcomeKnown,
-      outOn: madeOn === null ? today : outOfWarmthOn(record?.hold ?? null, madeOn),
-      inHold: madeOn !== null && mayBeInHold(record?.hold ?? null, outcome, outcomeKnown, madeOn, now, today),
-    };
-  });
+  const jars = family.keys.map((jar): ShelfJar => ({
+    key: jar,
+    uid: index.jar(jar).uid,
+    onShelf: only === 'reserves' ? false : index.jar(jar).onShelf,
+    gone: gone.has(jar) || empty.has(jar),
+    ...outOfWarmth(ledger, judged, jar),
+  }));
   return shelfCandidates(
     family,
     jars,
@@ -153,9 +144,27 @@ function candidatesOf(
     (jar, poorer) => levelOf(judged, family.linesOf(jar), family.jar(jar).batch, view, poorer),
     againstIn(ledger, judged),
     (batch) => rows.uidOf('batch', batch),
-    today,
+    ledger.clock.today(),
     line,
   );
+}
+
+/** Whether a jar may still stand in its hold, and since when it is out of it, as far as was noted. */
+export function outOfWarmth(
+  { index, clock }: Ledger,
+  judged: Judged,
+  jar: number,
+): Pick<ShelfJar, 'outcomeKnown' | 'outOn' | 'inHold'> {
+  const record = judged.records.get(jar);
+  const [outcome, hold] = [record?.outcome ?? null, record?.hold ?? null];
+  const { madeOn } = index.jar(jar);
+  const outcomeKnown = outcome !== null && sawHowItCameOut(outcome);
+  const today = clock.today();
+  return {
+    outcomeKnown,
+    outOn: madeOn === null ? today : outOfWarmthOn(hold, madeOn),
+    inHold: madeOn !== null && mayBeInHold(hold, outcome, outcomeKnown, madeOn, clock.now(), today),
+  };
 }
 
 const outlook = (ledger: Ledger, judged: Judged): Outlook =>
@@ -218,6 +227,28 @@ export function nextAdvice(ledger: Ledger, { line }: Parsed<'advice.next'>): Rep
   const key = line === null ? null : lineKey(ledger, judged, line);
   const view = outlook(ledger, judged);
   return nextReply(view, askedOf(ledger, judged, view, key));
+}
+
+/** A seed that is kept: the jar itself, or what was kept apart of it. */
+interface SeedId {
+  readonly jar: string | null;
+  readonly portion: string | null;
+}
+
+/** What the verdict on each line names as the next seed, and what alone still carries one. */
+export function seedsNow(ledger: Ledger): {
+  readonly next: readonly (SeedId & { readonly line: string })[];
+  readonly lastOf: readonly (SeedId & { readonly says: string })[];
+} {
+  const judged = judgedOf(ledger);
+  const [view, names] = [outlook(ledger, judged), namesIn(ledger)];
+  const next = judged.all.lines.flatMap((line) => {
+    const asked = askedOf(ledger, judged, view, line);
+    if (asked.candidates.length === 0) return [];
+    const { seed } = verdictReply(view, asked, judged.all.line(line), () => null);
+    return seed === null ? [] : [{ jar: seed.jar, portion: seed.portion, line: names.line(line).name }];
+  });
+  return { next, lastOf: nextReply(view, askedOf(ledger, judged, view, null)).lastOf };
 }
 
 function verdictOn(ledger: Ledger, judged: Judged, view: Outlook, line: number): VerdictWord {
