@@ -1,6 +1,7 @@
 // The home screen in the real window: what is drawn, how it is walked, and how little is mounted.
-import type { Locator, Page } from '@playwright/test';
+import type { ElectronApplication, Locator, Page } from '@playwright/test';
 import { complaintsOfAxe } from './axe';
+import { readsUnderWay } from './late';
 import { expect, test } from './window';
 
 const tree = (page: Page): Locator => page.getByRole('tree', { name: /The family/ });
@@ -26,13 +27,14 @@ async function settled(page: Page): Promise<void> {
 const renders = async (page: Page): Promise<number> =>
   Number(await drawn(page).getAttribute('data-jar-renders'));
 /** The same once nothing that was still being read draws any more: on a busy machine that comes after the family is shown. */
-async function restingRenders(page: Page): Promise<number> {
+async function restingRenders(app: ElectronApplication, page: Page): Promise<number> {
   let before = -1;
   await expect
     .poll(
       async () => {
+        const waiting = await readsUnderWay(app);
         const now = await renders(page);
-        const same = now === before;
+        const same = waiting === 0 && now === before;
         before = now;
         return same;
       },
@@ -245,7 +247,7 @@ test.describe('sixty jars, fitted', () => {
     await expect(page.locator('.family-newest')).toContainText('26 Apr a, set aside: not food, not seed');
   });
 
-  test('a pan renders no jar again, and zoom and fit come back to the same', async ({ page }) => {
+  test('a pan renders no jar again, and zoom and fit come back to the same', async ({ app, page }) => {
     await shown(page);
     // A display's own pointer rests somewhere, and a jar that the pan brings under it would be lit: no jar is to be pointed at.
     await tree(page).evaluate((drawing: SVGElement) => (drawing.style.pointerEvents = 'none'));
@@ -253,7 +255,7 @@ test.describe('sixty jars, fitted', () => {
     await expect(drawn(page)).not.toHaveClass(/lighting/);
     await page.keyboard.press('+');
     await settled(page);
-    const at = await restingRenders(page);
+    const at = await restingRenders(app, page);
     const first = await boxes(jars(page));
     await drag(page, 60, -40);
     expect(await renders(page)).toBe(at);
@@ -362,7 +364,7 @@ test.describe('a hundred thousand jars', () => {
   test.describe.configure({ timeout: 240_000 });
   test.use({ seed: async ({ hundredThousand }, use) => use(hundredThousand) });
 
-  test('mounts at most 600 at any zoom, and a pan renders no unchanged jar', async ({ page }) => {
+  test('mounts at most 600 at any zoom, and a pan renders no unchanged jar', async ({ app, page }) => {
     await expect(page.locator('.family-newest')).toContainText('100,000 jars.', { timeout: 120_000 });
     await expect(jars(page).first()).toBeAttached({ timeout: 60_000 });
     const seen: number[] = [];
@@ -399,7 +401,7 @@ test.describe('a hundred thousand jars', () => {
     });
     await page.mouse.move(1, 1);
     await settled(page);
-    const rendered = await restingRenders(page);
+    const rendered = await restingRenders(app, page);
     const before = new Set(await mountedKeys(page));
     await drag(page, 300, 160);
     const after = await mountedKeys(page);

@@ -295,6 +295,7 @@ test.describe('800 wide', () => {
     const first = await recordBatch(page, '2026-05-10', ['a', 'b'], { product: 'Blue Tin' });
     await recordBatch(page, '2026-05-14', ['a', 'b'], { jar: first.jars[0]! });
     const holds = async (screen: string): Promise<void> => {
+      await expect(page.getByRole('heading', { level: 1 })).toHaveCount(1);
       expect(await complaintsByDayAndNight(page), screen).toEqual([]);
       const wide = await page.evaluate(
         () => document.querySelector('main')!.scrollWidth - document.querySelector('main')!.clientWidth,
@@ -349,4 +350,27 @@ test('the history is found by words, and several acts are undone as one with wha
   await expect(page.locator('.act.undone')).toHaveCount(2);
   await page.getByRole('button', { name: /^Redo/ }).click();
   await expect(page.locator('.act.undone .act-says', { hasText: /^Recorded/ })).toHaveCount(0);
+});
+
+test('what is read while the pointer is down waits for it to come up: what is pressed stays under it', async ({
+  page,
+}) => {
+  await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
+  await toHistory(page);
+  const rows = page.locator('.act');
+  const [recorded, product] = [1, 1];
+  await expect(rows).toHaveCount(recorded + product);
+  const box = rows.last().getByRole('checkbox');
+  const at = (await box.boundingBox())!;
+  await page.mouse.move(at.x + at.width / 2, at.y + at.height / 2);
+  await page.mouse.down();
+  // Recorded as from elsewhere: a line more at the top, which the page reads at once.
+  await page.evaluate(async () => {
+    await window.jarline.call['act.undo']({ act: null });
+    for (let frame = 0; frame < 10; frame++) await new Promise((drawn) => requestAnimationFrame(drawn));
+    await window.jarline.call['history.list']({ record: null, before: null, limit: 1 });
+  });
+  await page.mouse.up();
+  await expect(rows).toHaveCount(recorded + product + 1);
+  await expect(box).toBeChecked();
 });

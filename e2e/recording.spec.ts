@@ -3,6 +3,7 @@
 import type { Page } from '@playwright/test';
 import { focused, Keys } from './keys';
 import { openOutcome, recordBatch, toBatches } from './recording';
+import { holdBack } from './late';
 import { expect, test } from './window';
 
 test.use({ seed: 'empty' });
@@ -98,6 +99,23 @@ test('a repeat batch of four jars, by keyboard alone, in at most 12 key presses'
   }
   test.info().annotations.push({ type: 'key presses', description: String(keys.count) });
   expect(keys.count).toBeLessThanOrEqual(12);
+});
+
+test('what is typed while a seed is still looked up stays, and so does the cursor', async ({ app, page }) => {
+  await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
+  await toBatches(page);
+  await page.keyboard.press('r');
+  const seed = page.getByRole('combobox', { name: 'Seeded from' });
+  const amount = page.getByLabel('How much of it');
+  await expect(seed).toBeFocused();
+  const letGo = await holdBack(app, 'jar.find');
+  await seed.fill('10 may a');
+  await page.keyboard.press('Enter');
+  await amount.fill('3 tbsp');
+  await letGo();
+  await expect(seed).toHaveValue('10 May a');
+  await expect(amount).toHaveValue('3 tbsp');
+  await expect(amount).toBeFocused();
 });
 
 test('one jar differs in its seed, and a bad amount is said under its field with nothing lost', async ({

@@ -7,6 +7,7 @@ import { dirname, join, resolve } from 'node:path';
 import { type ElectronApplication, type Page, _electron, expect, test as base } from '@playwright/test';
 import { findRuntime, machineFlags } from '../main/launch/runtime.mjs';
 import { ownDisplay } from './displays';
+import { keepMoves, LATE_MS, watchMoves, watchReads } from './late';
 import { syntheticLedger } from './synthetic-ledger';
 
 const root = resolve(import.meta.dirname, '..');
@@ -132,6 +133,8 @@ export class Program {
     this.page.on('pageerror', (error) => this.#complain('page', error.stack ?? error.message));
     this.page.on('crash', () => this.#complain('page', 'crashed'));
     await this.#resize(size);
+    await watchReads(this.app);
+    if (LATE_MS > 0) await watchMoves(this.page);
     await this.page.waitForLoadState('load');
     await this.#opened();
   }
@@ -351,6 +354,8 @@ export const test = base.extend<Settings & Fixtures, OfAWorker>({
   program: async ({ shared, seed, now, size, systemLocale, flags, colorScheme }, use) => {
     const program = await shared.lend({ seed, now, size, systemLocale, flags }, colorScheme ?? null);
     await use(program);
+    if (LATE_MS > 0 && program.running && !program.page.isClosed())
+      await keepMoves(program.page, test.info().title);
     expect(program.unforgiven, COMPLAINTS).toEqual([]);
   },
   app: async ({ program }, use) => use(program.app),

@@ -5,6 +5,7 @@ import { listenToKeys } from './app/actions';
 import { App } from './app/app';
 import { listenToMenu } from './app/native-menu';
 import { connect } from './state/store';
+import { letteringReady } from './theme/lettering';
 import './theme/fonts.css';
 import './theme/tokens.css';
 import './theme/base.css';
@@ -14,6 +15,7 @@ if (root === null) throw new Error('index.html has no #root');
 connect();
 listenToMenu();
 listenToKeys();
+await letteringReady();
 createRoot(root).render(
   <StrictMode>
     <App />

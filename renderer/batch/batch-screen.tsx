@@ -176,17 +176,18 @@ export function BatchScreen() {
             <button type="button" className="button primary" onClick={() => go('batch', 'new')}>
               New batch
             </button>
-            {(typed !== '' || (batches.rows !== null && batches.rows.length > 0)) && (
-              <button type="button" className="button" onClick={() => go('batch', 'repeat')}>
-                Repeat the last
-              </button>
-            )}
             <button type="button" className="button quiet" onClick={() => go('batch', 'lost')}>
               Lost jar
             </button>
             {focus !== null && (
               <button type="button" className="button quiet all-batches" onClick={() => go('batch')}>
                 All batches
+              </button>
+            )}
+            {/* Known once the list is read: last, so that it moves none of the others. */}
+            {(typed !== '' || (batches.rows !== null && batches.rows.length > 0)) && (
+              <button type="button" className="button" onClick={() => go('batch', 'repeat')}>
+                Repeat the last
               </button>
             )}
           </div>

@@ -1,5 +1,5 @@
 // The seeds of a jar: as many rows as brought something in, each from a jar or from a product.
-import { useState } from 'react';
+import { useLayoutEffect, useRef, useState } from 'react';
 import { Combobox } from '../parts/combobox';
 import { SelectField, TextField } from '../parts/fields';
 import { Question } from '../parts/question';
@@ -27,6 +27,26 @@ interface RowProps {
   readonly verdicts: readonly LineVerdict[];
 }
 
+/**
+ * Picks a seed, which may have to be recorded first. What is typed meanwhile, here or in another field, stays; another text
+ * in this one is not what was picked for.
+ */
+function usePick(seed: SeedText, onChange: RowProps['onChange']): (suggestion: SeedSuggestion) => void {
+  const now = useRef({ seed, onChange });
+  useLayoutEffect(() => {
+    now.current = { seed, onChange };
+  });
+  return (suggestion) => {
+    void settle(suggestion, seed.find).then((picked) => {
+      const { current } = now;
+      if (!picked || current.seed.find !== seed.find) return;
+      const { portion } = suggestion;
+      const kept = portion ? ({ id: portion.id, part: portion.part ?? '' } as const) : null;
+      current.onChange(pickSeed(current.seed, picked, kept));
+    });
+  };
+}
+
 function SeedRow({
   seed,
   onChange,
@@ -46,13 +66,7 @@ function SeedRow({
     readonly refused?: SeedSuggestion | undefined;
   } | null>(null);
   const unpicked = seed.picked === null && seed.find.trim() !== '' && left?.text === seed.find;
-  const pick = (suggestion: SeedSuggestion): void => {
-    void settle(suggestion, seed.find).then((picked) => {
-      if (!picked) return;
-      const { portion } = suggestion;
-      onChange(pickSeed(seed, picked, portion ? { id: portion.id, part: portion.part ?? '' } : null));
-    });
-  };
+  const pick = usePick(seed, onChange);
   const fromSource = seed.picked !== null && seed.picked.kind !== 'jar';
   const byPieces = countsPieces(seed);
   const own = packages.ofSource(seed.picked?.id ?? '');

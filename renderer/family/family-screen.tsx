@@ -42,7 +42,7 @@ export function Family() {
   if (read !== null && read !== last) keep(read);
   const answer = read ?? last;
   if ((state?.ledger?.jars ?? 0) === 0) return <EmptyFamily />;
-  if (answer === null) return <p className="page soft">Drawing the family…</p>;
+  if (answer === null) return <p className="page soft family-awaited">Drawing the family…</p>;
   if (!answer.ok) return <p className="page">{answer.sentence}</p>;
   if (answer.value.keys.length === 0) return <EmptyFamily />;
   return <Drawn drawing={answer.value} spacing={spacing} onSpacing={setSpacing} />;

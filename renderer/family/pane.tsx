@@ -8,6 +8,7 @@ import { dayLabel } from '../../core/lineage/labels';
 import { go, useAppState } from '../state/store';
 import { usePreferences } from '../parts/use-reader';
 import { useRead } from '../state/use-read';
+import { MayComeLate, Whole } from '../state/whole';
 import { Cautions } from '../parts/caution-list';
 import { Remarks } from '../parts/unanswered';
 import { heldAbove, heldAboveSays } from './held-above';
@@ -134,10 +135,12 @@ export function Pane({ id, onClose, ...of }: Props) {
           ×
         </button>
       </header>
-      <div className="pane-body" key={id}>
-        {answer?.ok === false && <p role="alert">{answer.sentence}</p>}
-        {jar !== null && <About jar={jar} {...of} />}
-      </div>
+      <Whole key={id}>
+        <div className="pane-body">
+          {answer?.ok === false && <p role="alert">{answer.sentence}</p>}
+          {jar !== null && <About jar={jar} {...of} />}
+        </div>
+      </Whole>
     </aside>
   );
 }
@@ -184,6 +187,17 @@ function Kept({ jar }: { readonly jar: JarReply }) {
         </p>
       )}
     </>
+  );
+}
+
+function Vigour({ id }: { readonly id: string }) {
+  return (
+    <section>
+      <h3>Vigour</h3>
+      <MayComeLate>
+        <JarScore id={id} alone />
+      </MayComeLate>
+    </section>
   );
 }
 
@@ -277,12 +291,7 @@ function About({
       )}
       <JarLinks title="What it seeded" jars={jar.children} onGo={onGo} />
       <JarLinks title="Made beside it" jars={jar.siblings} onGo={onGo} />
-      {!view.lost && (
-        <section>
-          <h3>Vigour</h3>
-          <JarScore id={view.id} alone />
-        </section>
-      )}
+      {!view.lost && <Vigour id={view.id} />}
       <Figures figures={jar.figures} />
     </>
   );

@@ -2,7 +2,7 @@
 // The first suggestion that fits is taken by Enter (or Tab) once something was typed; one that makes something new only
 // when it is gone to and Enter pressed, or clicked. Focus never leaves the field.
 /* oxlint-disable jsx-a11y/prefer-tag-over-role -- the pattern asks for these roles; a datalist can't show why a jar is refused */
-import { afterPress } from './after-press';
+import { afterPress } from '../state/after-press';
 import {
   useEffect,
   useId,
@@ -121,7 +121,9 @@ function useCombobox<S extends Suggestion>(
     onPick(suggestion);
     close();
     const form = input.current?.closest<HTMLElement>('form');
-    if (moveOn && form && input.current) focusNext(form, input.current);
+    // Not from another field, where the keeper has gone on before the suggestions were here.
+    if (moveOn && form && input.current && document.activeElement === input.current)
+      focusNext(form, input.current);
   };
 
   /** Tells of text that picks nothing, once it is known whether the list has something for it. */

@@ -2,6 +2,7 @@
 import type { CallName, JobName, ReadName, WriteName } from '../../core/call-names';
 import type { Input, Refusal, Reply, Result } from '../../core/contract';
 import { refusalSentence } from '../../core/sentences';
+import { pressOver } from './after-press';
 
 export interface Progress {
   readonly job: string;
@@ -39,7 +40,9 @@ function answer<T>(result: Result<T>): Answer<T> {
 
 async function ask<N extends CallName>(name: N, input: Input<N>, jobId?: string): Promise<Answer<Reply<N>>> {
   try {
-    return answer<Reply<N>>(await window.jarline.call[name](input, jobId));
+    const result = await window.jarline.call[name](input, jobId);
+    await pressOver();
+    return answer<Reply<N>>(result);
   } catch (error) {
     // Only a broken bridge throws; refusals come back as data.
     const problem: Refusal = { code: 'unexpected', params: { ref: String(error) } };

@@ -2,6 +2,7 @@
 // Plain functions outside React; components read it through the hooks at the end.
 import { useSyncExternalStore } from 'react';
 import type { AppState } from '../../core/contract';
+import { watchPresses } from './after-press';
 import { call } from './ledger-calls';
 
 /** Where the keeper is. `focus` says what a screen opens at ("jar:" and an id, a batch's id); what it means is that screen's affair. */
@@ -78,6 +79,7 @@ async function refresh(): Promise<void> {
 
 /** Starts listening to the ledger. Call once. */
 export function connect(): () => void {
+  watchPresses();
   const stop = window.jarline.on.changed(() => {
     set({ revision: snapshot.revision + 1 });
     void refresh();

@@ -4,6 +4,7 @@ import type { ReadName } from '../../core/call-names';
 import type { Input, Reply } from '../../core/contract';
 import { type Answer, call } from './ledger-calls';
 import { useRevision } from './store';
+import { useHoldsBack } from './whole';
 
 interface Held<T> {
   readonly question: string;
@@ -20,6 +21,7 @@ export function useRead<N extends ReadName>(name: N, input: Input<N> | null): An
   const revision = useRevision();
   const question = input === null ? null : JSON.stringify(input);
   const [held, hold] = useState<Held<Reply<N>> | null>(null);
+  useHoldsBack(question !== null && held === null);
   useEffect(() => {
     if (question === null) return undefined;
     let current = true;
