@@ -18,8 +18,8 @@ export const WRITES = [
   'shelf.open', 'shelf.eat', 'shelf.give', 'shelf.freeze', 'shelf.thaw', 'shelf.discard', 'shelf.keep', 'shelf.answer', 'shelf.limits',
 ] as const; // prettier-ignore
 export const JOBS = [
-  'notes.preview', 'notes.bringIn', 'ledger.open', 'ledger.openDemo', 'ledger.leaveDemo', 'ledger.create', 'ledger.recover', 'ledger.backup',
-  'ledger.backups', 'ledger.restore', 'archive.write', 'archive.read', 'handOver.write', 'handOver.preview', 'handOver.read',
+  'notes.preview', 'notes.bringIn', 'ledger.open', 'ledger.openDemo', 'ledger.leaveDemo', 'ledger.create', 'ledger.fromArchive', 'ledger.recover', 'ledger.backup',
+  'ledger.backups', 'ledger.restore', 'archive.write', 'archive.read', 'tables.write', 'handOver.write', 'handOver.preview', 'handOver.read',
 ] as const; // prettier-ignore
 /** Sent by main, never answered: a job's progress; a ledger changed; a menu item was chosen. */
 export const EVENTS = ['progress', 'changed', 'menu'] as const;

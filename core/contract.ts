@@ -374,8 +374,14 @@ const FileInput = z.union([
   z.strictObject({ name: z.string().max(500), bytes: z.instanceof(Uint8Array) }),
 ]);
 
-/** Where a file is to be written: a path is for headless callers; from the page it is forbidden. */
-const FileOutput = z.strictObject({ path: FilePath.min(1) });
+/**
+ * Where a file is to be written. A name, as it might be called: the window asks with the system's dialog. A path is for headless
+ * callers; from the page it is forbidden.
+ */
+const FileOutput = z.union([
+  z.strictObject({ path: FilePath.min(1) }),
+  z.strictObject({ name: z.string().max(200) }),
+]);
 
 export const NOTE_COLUMNS = [
   'date', 'jar', 'label', 'seed', 'amount', 'milk', 'milk amount', 'addition', 'addition amount', 'hours',
@@ -852,6 +858,8 @@ export const contract = {
   /** Back to the keeper's own ledger, or to the three doors where there is none yet. */
   'ledger.leaveDemo': entry('job', empty, AppState),
   'ledger.create': entry('job', z.strictObject({ file: FilePath.nullable() }), AppState),
+  /** A new ledger out of an archive. Null: the window asks with the system's dialog, first for the one, then for the other. */
+  'ledger.fromArchive': entry('job', z.strictObject({ archive: FilePath.nullable(), file: FilePath.nullable() }), AppState),
   'ledger.recover': entry('job', z.strictObject({ how: z.enum(['newest backup', 'save what can be read', 'show folder']) }), AppState),
   'ledger.backup': entry('job', empty, z.strictObject({ file: z.string(), bytes: count })),
   /**
@@ -876,6 +884,15 @@ export const contract = {
     'job',
     z.strictObject({ file: FileOutput }),
     z.strictObject({ file: z.string(), bytes: count, jars: count, records: count, acts: count, photographs: count, missing: count }),
+  ),
+  /**
+   * The ledger as tables (CSV) in a folder that is new or empty: `jars.csv`, which notes.bringIn reads back, and a table for each
+   * kind of fact. `jars`: rows of jars.csv.
+   */
+  'tables.write': entry(
+    'job',
+    z.strictObject({ folder: z.union([FileOutput, FilePath.min(1)]) }),
+    z.strictObject({ folder: z.string(), files: count, jars: count, rows: count }),
   ),
   /**
    * A jar with its ancestry as a file that goes with it. `to`: whom it goes to, kept here and never in the file; then it is

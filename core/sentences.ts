@@ -278,6 +278,8 @@ export const refusals = {
 
   // Out and in again.
   'no file there': (p) => `There is no file at ${text(p, 'file')}. Check the name.`,
+  'folder not empty': (p) =>
+    `Something lies at ${text(p, 'folder')} already. Choose a folder that is new or empty.`,
   'no folder there': (p) =>
     `There is no folder for ${text(p, 'file')}. Make it first, or choose another place.`,
   'archive unreadable': (p) =>

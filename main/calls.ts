@@ -85,6 +85,7 @@ import {
   saveSource,
 } from './ledger/writes/write-larder';
 
+import { writeTables } from './tables/write-tables';
 import { cautionsBecauseOf } from './ledger/reads/read-views';
 import { listRemarks } from './ledger/reads/read-remarks';
 import { answerRemarks } from './ledger/writes/write-remarks';
@@ -203,6 +204,8 @@ export const handlers: Handlers = {
 
   'archive.write': ({ ledger }, input, job) => writeArchive(ledger, input, job),
   'archive.read': ({ ledger }, input, job) => readArchive(ledger, input, job),
+
+  'tables.write': ({ ledger }, input, job) => writeTables(ledger, input, job),
 
   'handOver.list': ({ ledger }) => listHandOvers(ledger),
   'handOver.write': ({ ledger }, input, job) => writeHandOver(ledger, input, job),

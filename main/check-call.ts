@@ -27,8 +27,12 @@ export function invalidInput(
   return { path: path === '' ? whole : path, problem: first ? plainIssue(first, input) : 'not understood' };
 }
 
-/** Calls whose `file` may be a path for a headless caller; the page's way to a file is the system's dialog. */
-const OPENING: readonly string[] = ['ledger.open', 'ledger.create'] satisfies readonly CallName[];
+/** Calls whose files may be paths for a headless caller; the page's way to a file is the system's dialog. */
+const OPENING: readonly string[] = [
+  'ledger.open',
+  'ledger.create',
+  'ledger.fromArchive',
+] satisfies readonly CallName[];
 
 /**
  * Whether a request of the page names a file by its path. The page may be anything that got into it: it hands over bytes
@@ -36,8 +40,9 @@ const OPENING: readonly string[] = ['ledger.open', 'ledger.create'] satisfies re
  */
 export function namesPath(name: CallName, input: unknown): boolean {
   if (typeof input !== 'object' || input === null) return false;
-  if (OPENING.includes(name)) return 'file' in input && input.file !== null;
+  if (OPENING.includes(name)) return Object.values(input).some((file) => file !== null);
   const isPath = (file: unknown): boolean => typeof file === 'object' && file !== null && 'path' in file;
+  if ('folder' in input && (typeof input.folder === 'string' || isPath(input.folder))) return true;
   // A call may take a file for each probe of a run.
   const runs: unknown[] = 'runs' in input && Array.isArray(input.runs) ? input.runs : [];
   return [input, ...runs].some(

@@ -12,7 +12,7 @@ import { photographFolder } from './ledger/worker-protocol';
 import { localeOfSystem } from './locale';
 import { keepMemory, readMemory } from './memory';
 import { setMenu } from './menu';
-import { OpenLedger } from './open-ledger';
+import { type Choosing, OpenLedger } from './open-ledger';
 import { type Options, readOptions } from './options';
 import { PAGE, SCHEME, serve } from './page-protocol';
 import { closeApp, closeSession } from './walls';
@@ -157,12 +157,14 @@ function closeBeforeQuit(ledger: OpenLedger): void {
   });
 }
 
-async function chooseFile(what: 'open' | 'create', startAt: string): Promise<string | null> {
-  const filters = [{ name: 'Jarline ledgers', extensions: ['sqlite'] }];
-  if (what === 'create') {
+async function chooseFile(what: Choosing, startAt: string): Promise<string | null> {
+  const ledgers = [{ name: 'Jarline ledgers', extensions: ['sqlite'] }];
+  if (what === 'create' || what === 'save') {
+    const filters = what === 'create' ? ledgers : [];
     const { canceled, filePath } = await dialog.showSaveDialog({ defaultPath: startAt, filters });
     return canceled || filePath === '' ? null : filePath;
   }
+  const filters = what === 'open' ? ledgers : [{ name: 'Archives', extensions: ['zip'] }];
   const chosen = await dialog.showOpenDialog({ defaultPath: startAt, filters, properties: ['openFile'] });
   return chosen.canceled ? null : (chosen.filePaths[0] ?? null);
 }

@@ -63,7 +63,8 @@ export class NamedLedger {
     const input: unknown = checked.value;
     const { file, mode } = this.#target(name, input);
     if (file === null) throw new Refused('no ledger named');
-    if (name === 'ledger.leaveDemo') throw new Refused('not from here', { name });
+    if (name === 'ledger.leaveDemo' || name === 'ledger.fromArchive')
+      throw new Refused('not from here', { name });
     const session = this.#session ?? this.#begin(file, mode);
     // A ledger that could not be opened is looked for again by the next call.
     this.#session = session.trouble ? null : session;

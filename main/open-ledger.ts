@@ -2,18 +2,21 @@
 // dialogs and the like come in as doors, so that the headless host and the tests use the same code.
 import { existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
-import type { AppState, CallName, Result } from '../core/contract';
+import { dirname, join, resolve } from 'node:path';
+import type { AppState, CallName, Parsed, Result } from '../core/contract';
 import type { RefusalCode } from '../core/sentences';
 import { checkInput, checkReply } from './check-call';
 import { type JobWatch, LedgerHost } from './host';
-import type { OpenMode } from './ledger/worker-protocol';
+import type { OpenMode, WorkerCall } from './ledger/worker-protocol';
 import { refusalOf } from './refusal';
+
+/** A ledger to open or to make, an archive to read, any file to write. */
+export type Choosing = 'open' | 'create' | 'open archive' | 'save';
 
 /** What only the system can do. Headless there is nobody to ask. */
 export interface Doors {
   /** The system's file dialog; null where the keeper thought better of it. */
-  readonly chooseFile: (what: 'open' | 'create', startAt: string) => Promise<string | null>;
+  readonly chooseFile: (what: Choosing, startAt: string) => Promise<string | null>;
   readonly showFolder: (file: string) => void;
 }
 
@@ -37,6 +40,28 @@ const refuse = (code: RefusalCode, params: Refused['error']['params'] = {}): Ref
   ok: false,
   error: { code, params },
 });
+
+interface Out {
+  readonly field: 'file' | 'folder';
+  readonly called: string;
+}
+
+/** What a call would write, and how the page would call it, where the keeper is to say where. */
+function outOf(input: unknown): Out | null {
+  for (const field of ['file', 'folder'] as const) {
+    const told = (input as Record<string, unknown> | null)?.[field];
+    if (typeof told === 'object' && told !== null && 'name' in told && !('bytes' in told))
+      return { field, called: String(told.name) };
+  }
+  return null;
+}
+
+/** A name that every file system takes. */
+const plainName = (called: string): string =>
+  called
+    .replaceAll(/[\\/:*?"<>|\p{Cc}]+/gu, ' ')
+    .replace(/^[\s.]+|[\s.]+$/g, '')
+    .slice(0, 120) || 'jarline';
 
 export class OpenLedger {
   readonly #setting: Setting;
@@ -65,7 +90,11 @@ export class OpenLedger {
   async call(name: CallName, rawInput: unknown, job: JobWatch | null = null): Promise<Result<unknown>> {
     const input = checkInput(name, rawInput);
     if (!input.ok) return input;
+    const out = outOf(input.value);
+    if (out !== null) return this.#writeOut(name, input.value as object, out, job);
     switch (name) {
+      case 'ledger.fromArchive':
+        return this.#inTurn(() => this.#openArchive(input.value as Parsed<'ledger.fromArchive'>, job));
       case 'ledger.open':
       case 'ledger.create': {
         const mode = name === 'ledger.open' ? 'open' : 'create';
@@ -142,6 +171,39 @@ export class OpenLedger {
     if (mode === 'open' && !existsSync(file)) return refuse('no such file', { file });
     if (mode === 'create' && existsSync(file)) return refuse('file exists', { file });
     const result = await this.#change(file, mode);
+    if (result.ok) this.#keep(file);
+    return result;
+  }
+
+  /** Asks where a file is to go, then does what writes it. */
+  async #writeOut(
+    name: CallName,
+    input: object,
+    { field, called }: Out,
+    job: JobWatch | null,
+  ): Promise<Result<unknown>> {
+    const near = join(dirname(this.#own ?? this.#setting.defaultFile ?? resolve('x')), plainName(called));
+    const path = await this.#setting.doors.chooseFile('save', near);
+    if (path === null) return refuse('cancelled');
+    return this.#ask(name as WorkerCall, { ...input, [field]: { path } }, job);
+  }
+
+  /** A new ledger out of an archive: made where nothing lies yet, and only if all of the archive comes in. */
+  async #openArchive(told: Parsed<'ledger.fromArchive'>, job: JobWatch | null): Promise<Result<unknown>> {
+    const { doors, defaultFile } = this.#setting;
+    const near = this.#own ?? defaultFile ?? resolve('jarline.sqlite');
+    const archive = told.archive ?? (await doors.chooseFile('open archive', dirname(near)));
+    if (archive === null) return refuse('cancelled');
+    const first = defaultFile !== null && this.#own === null && !existsSync(defaultFile);
+    const chosen = told.file ?? (first ? defaultFile : await doors.chooseFile('create', near));
+    if (chosen === null) return refuse('cancelled');
+    const file = resolve(chosen);
+    if (existsSync(file)) return refuse('file exists', { file });
+    const making = this.#begin(file, 'open or begin');
+    const read = await making.call('archive.read', { file: { path: archive } }, job);
+    await making.close();
+    if (!read.ok) return read;
+    const result = await this.#change(file, 'open');
     if (result.ok) this.#keep(file);
     return result;
   }

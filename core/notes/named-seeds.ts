@@ -31,4 +31,8 @@ export interface SourceMention {
   /** Nothing but its place says that it is a product. */
   readonly guessed: boolean;
   readonly unnamed: boolean;
+  /** It is called a culture in so many words: nothing to ask. */
+  readonly said?: true;
+  /** Of a culture: how many generations it is known to have run. */
+  readonly generations?: number | null;
 }

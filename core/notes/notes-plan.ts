@@ -159,7 +159,7 @@ export interface PlannedChange {
 
 export interface NotesPlan {
   /** Sources that are not in the ledger yet. */
-  readonly sources: readonly Pick<Source, 'name' | 'form' | 'receivedFrom'>[];
+  readonly sources: readonly Pick<Source, 'name' | 'form' | 'receivedFrom' | 'knownGenerations'>[];
   /** Seeds before what they seeded. */
   readonly jars: readonly PlannedJar[];
   /** Jars of the ledger that change; after the new ones, which may have seeded them. */

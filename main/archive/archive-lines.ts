@@ -111,7 +111,8 @@ function* records(rows: Rows): Generator<LineOf> {
     yield line('records', { no: key, id: uid, kind: kindOf(kind), ...story });
 }
 
-function* readings(rows: Rows): Generator<LineOf> {
+/** Readings of probes by their hash, the oldest block first. */
+export function* readingsOf(rows: Rows): Generator<ArchiveLine<'readings'>> {
   type Found = { key: number; sha: string; n: number; follows: string | null };
   type Point = { no: number; at: number; at_off: number; c: number; left_out: number };
   const points = rows.prepare('SELECT no, at, at_off, c, left_out FROM reading WHERE block = ? ORDER BY no');
@@ -123,16 +124,14 @@ function* readings(rows: Rows): Generator<LineOf> {
     const list = (points.all(key) as Point[]).map(({ no, at, at_off, c, left_out }) => ({
       no, at: momentText(at, at_off), c, ...(left_out === 1 ? { leftOut: true as const } : {}),
     })); // prettier-ignore
-    yield line('readings', { no: key, sha256: sha, count: n, follows, readings: list });
+    yield { no: key, sha256: sha, count: n, ...(follows === null ? {} : { follows }), readings: list };
   }
 }
 
-function* facts(rows: Rows, kind: FactKind): Generator<LineOf> {
+/** Facts of a kind as they are told outside: others by their ids, and without what is null. */
+export function* factsOf(rows: Rows, kind: FactKind): Generator<{ id: string } & Record<string, unknown>> {
   for (const row of rows.all(kind))
-    yield [
-      `facts/${kind}`,
-      { id: row.uid, ...formOf(rows, kind, row as unknown as Record<string, unknown>) },
-    ];
+    yield { id: row.uid, ...formOf(rows, kind, row as unknown as Record<string, unknown>) };
 }
 
 function* steps(rows: Rows): Generator<LineOf> {
@@ -169,8 +168,8 @@ export function* linesOf(rows: Rows): Generator<LineOf> {
   yield* ledgers(rows);
   yield* acts(rows);
   yield* records(rows);
-  yield* readings(rows);
-  for (const kind of FACT_KINDS) yield* facts(rows, kind);
+  for (const block of readingsOf(rows)) yield line('readings', block);
+  for (const kind of FACT_KINDS) for (const fact of factsOf(rows, kind)) yield [`facts/${kind}`, fact];
   yield* steps(rows);
   yield* drafts(rows);
 }

@@ -19,6 +19,7 @@ import type { Ledger } from '../ledger/ledger';
 import { ownName, putNew } from '../ledger/place';
 import { photographFolder } from '../ledger/worker-protocol';
 import { Refused, refusedFor } from '../refusal';
+import { chosenPath } from '../files/chosen-path';
 import { fileSource } from '../files/file-source';
 import { filesIn, unpackFile, ZipWriter } from '../files/zip';
 import { countOfLines, linesOf, photographsOf } from './archive-lines';
@@ -148,10 +149,10 @@ function writePart(part: string, ledger: Ledger, job: Job): Held {
  */
 export function writeArchive(
   ledger: Ledger,
-  { file: { path } }: Parsed<'archive.write'>,
+  input: Parsed<'archive.write'>,
   job: Job,
 ): Reply<'archive.write'> {
-  const file = resolve(path);
+  const file = resolve(chosenPath(input.file, 'archive.write'));
   const part = ownName(file);
   try {
     if (existsSync(file)) throw new Refused('file exists', { file });

@@ -12,6 +12,7 @@ import {
 } from '../../core/hand-over/hand-over-format';
 import { safetyOf } from '../../core/lineage/touch';
 import { handOver } from '../ledger/facts/hand-over';
+import { chosenPath } from '../files/chosen-path';
 import { remarksAbout } from '../ledger/derived/unread';
 import type { Job } from '../ledger/job';
 import type { KnownJar } from '../ledger/family-index';
@@ -119,7 +120,7 @@ export function writeHandOver(
   const made = handOverOf(ledger, jar, input);
   const bytes = new TextEncoder().encode(`${JSON.stringify(made, null, 1)}\n`);
   if (bytes.length > MOST_HAND_OVER) throw new Refused('hand-over too large');
-  const file = resolve(input.file.path);
+  const file = resolve(chosenPath(input.file, 'handOver.write'));
   const to = tidy(input.to);
   put(file, bytes);
   let act: string | null = null;

@@ -12,7 +12,7 @@ const FLOORS: Record<string, readonly (readonly string[])[]> = {
     ['shapes'],
     ['contract.ts'],
     ['lineage', 'growth', 'trials'],
-    ['plan'],
+    ['plan', 'tables'],
     ['safety'],
     ['notes', 'shelf'],
     ['vigour', 'readings'],

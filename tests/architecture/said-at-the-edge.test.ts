@@ -14,6 +14,7 @@ const MAY: readonly (readonly [start: string, why: string])[] = [
   ['core/rules/', 'the rule book says of each rule what it holds; what is broken is a code'],
   ['core/demo/', 'words that an invented keeper wrote'],
   ['core/archive/archive-read-me.ts', 'a file for people'],
+  ['core/tables/tables-read-me.ts', 'a file for people'],
   ['core/ledger/jar-fields.ts', 'labels of the fields of a form'],
   ['core/growth/storage.ts', 'published sources'],
   ['core/growth/cardinal.ts', 'published sources'],

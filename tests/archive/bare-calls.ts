@@ -10,7 +10,7 @@ import type { Session } from '../../main/session';
 import type { WorkerCall } from '../../main/ledger/worker-protocol';
 import { newFile } from '../ledger/ledger-files';
 
-const noJob = { step: () => undefined };
+const noJob = { step: () => undefined, look: () => undefined };
 
 /** A call on a bare ledger, as headless makes it. */
 export function askOf(ledger: Ledger) {

@@ -60,9 +60,13 @@ function recordWorld(): World {
 const OUT = newFolder();
 /** Calls that write a file where they are told to: here into a folder of the test's own, whatever the path says. */
 function outOfTheWay(name: CallName, input: unknown): unknown {
-  const path = (input as { file?: { path?: unknown } } | null)?.file?.path;
-  if (typeof path !== 'string' || !name.endsWith('.write')) return input;
-  return { ...(input as object), file: { path: join(OUT, 'x', path.replaceAll('..', '-')) } };
+  if (!name.endsWith('.write')) return input;
+  const told = input as Record<'file' | 'folder', { path?: unknown } | string | undefined> | null;
+  const field = told?.folder === undefined ? 'file' : 'folder';
+  const at = told?.[field];
+  const path = typeof at === 'object' && at !== null ? at.path : at;
+  if (typeof path !== 'string') return input;
+  return { ...(input as object), [field]: { path: join(OUT, 'x', path.replaceAll('..', '-')) } };
 }
 
 function answer(session: Session, name: CallName, input: unknown): Result<unknown> {

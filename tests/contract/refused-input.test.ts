@@ -90,6 +90,12 @@ describe('a request that names a file by its path', () => {
     ['ledger.create', { file: '' }, true],
     ['ledger.create', { file: null }, false],
     ['ledger.open', {}, false],
+    ['archive.write', { file: { name: 'all.zip' } }, false],
+    ['tables.write', { folder: { path: 'tables' } }, true],
+    ['tables.write', { folder: 'tables' }, true],
+    ['tables.write', { folder: { name: 'tables' } }, false],
+    ['ledger.fromArchive', { archive: 'a.zip', file: null }, true],
+    ['ledger.fromArchive', { archive: null, file: null }, false],
     ['app.state', null, false],
     ['app.state', 'file', false],
   ])('%s %j', (name, input, names) => {
@@ -98,7 +104,7 @@ describe('a request that names a file by its path', () => {
 
   it('has no other call with a file in it', () => {
     // A new call that takes a file has to be thought of here.
-    const withFile = CALLS.filter((name) => /\bfile\b/.test(Object.keys(shapeOf(name)).join(' ')));
+    const withFile = CALLS.filter((name) => /\b(?:file|folder)\b/.test(Object.keys(shapeOf(name)).join(' ')));
     expect(withFile.toSorted()).toEqual([
       'archive.read',
       'archive.write',
@@ -106,10 +112,12 @@ describe('a request that names a file by its path', () => {
       'handOver.read',
       'handOver.write',
       'ledger.create',
+      'ledger.fromArchive',
       'ledger.open',
       'notes.bringIn',
       'notes.preview',
       'readings.bringIn',
+      'tables.write',
     ]);
   });
 });

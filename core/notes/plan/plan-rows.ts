@@ -134,6 +134,7 @@ class NewSources {
       name,
       form: mixed ? null : source.form,
       receivedFrom: source.culture ? name : null,
+      knownGenerations: source.generations ?? null,
     }));
   }
 }

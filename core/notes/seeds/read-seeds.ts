@@ -6,6 +6,7 @@ import { byDate } from './seed-by-day';
 import { byName } from './seed-by-name';
 import { nameOfSeed, type SeedPart } from '../named-seeds';
 import { type Resolved, type SeedContext, type Tried, withMore } from './seed-index';
+import { saidSource } from './said-source';
 import { wholeAmount } from './seed-amounts';
 import { bySource, unknownName } from './seed-sources';
 import { PARTS_OF_JARS, STRONG, WEAK } from '../cells/seed-words';
@@ -139,7 +140,7 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
     .replace(/[\r\n]+/g, ' ; ')
     .trim()
     .replace(/^(?:seed(?:ed)?(?: from| with| by)?|from|starter|aus|von|inoculum)\s*:\s*/i, '');
-  const whole = tryPart(clean, context);
+  const whole = saidSource(clean, context) ?? tryPart(clean, context);
   const pieces = clean
     .split(STRONG)
     .map((piece) => piece.trim())

@@ -106,8 +106,8 @@ function askSeeds(row: NoteRow, cell: Cell | undefined, known: KnownSeeds): void
   const { seeds, log, identity } = row;
   for (const { part } of seeds) {
     if ('source' in part.from) {
-      const { name, culture, guessed } = part.from.source;
-      if (culture || guessed) askOnce(name, culture ? 'culture' : 'product', row, known);
+      const { name, culture, guessed, said } = part.from.source;
+      if (said !== true && (culture || guessed)) askOnce(name, culture ? 'culture' : 'product', row, known);
     } else if (identity.day !== null && part.from.jar.day > identity.day)
       log.problem(problem.seedLater(part.from.jar.label, identity.day), cell);
   }

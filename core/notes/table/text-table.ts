@@ -1,6 +1,7 @@
 // Text of a spreadsheet → cells, each row with the line of the file it starts on (RFC 4180, and what is seen besides:
 // other separators, a "sep=" line, stray quotes, any line ends).
 import Papa from 'papaparse';
+import { withoutApostrophe } from '../../tables/table-text';
 import { splitBySpaces } from './spaced-columns';
 import { listed, MOST_EMPTY, rowOf, type Row, type Separator, type Table } from './table-rows';
 import { TextRecords, type TextRecord } from './text-records';
@@ -18,7 +19,7 @@ export type Step = (done: number, total: number) => void;
 const parsed = (records: readonly TextRecord[], delimiter: Separator): Row[] => {
   const text = records.map((record) => record.text).join('\n');
   const { data } = Papa.parse<string[]>(text, { delimiter, newline: '\n' });
-  return records.map(({ line }, at) => rowOf(line, data[at] ?? ['']));
+  return records.map(({ line }, at) => rowOf(line, (data[at] ?? ['']).map(withoutApostrophe)));
 };
 
 /** What a line has in it that holds more than empty cells. */
