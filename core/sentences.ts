@@ -4,6 +4,7 @@ import type { Refusal } from './contract';
 import { joinIssue } from './plain-issue';
 import { setAsideSentence } from './says/safety-says';
 import { daysInWords } from './lineage/labels';
+import { shortened } from './says/quoted-end';
 
 type Params = Refusal['params'];
 const text = (params: Params, name: string): string => {
@@ -37,16 +38,20 @@ function sinceWords(params: Params): string {
 const sentenceOf = (what: string): string =>
   `${what.slice(0, 1).toUpperCase()}${what.slice(1).replace(/[.]?$/, '.')}`;
 
-/** Beside a comparison of what was measured with what was weighed. */
+/** The words of a remark that stops a jar, after "says". */
+const saidInWords = (p: Params): string =>
+  p['words'] ? `: “${shortened(text(p, 'words'), 80)}”` : ' that it spoiled';
+
 /** That a jar is known to be neither food nor seed, and since when. */
 function discardKnown(p: Params): string {
   const [seed, since] = [text(p, 'seed'), daysInWords(text(p, 'known'))];
   if (p['discard'] === 'remark')
-    return `A note of ${seed} says since ${since} that it spoiled, and nobody has answered it`;
+    return `A note of ${seed} says since ${since}${saidInWords(p)}, and nobody has answered it`;
   if (p['discard'] === 'not set') return `${seed} is known since ${since} not to have set`;
   return `${seed} is known to be spoiled since ${since}`;
 }
 
+/** Beside a comparison of what was measured with what was weighed. */
 const asMl = (p: Params): string => (p['weighed'] === true ? '1 g is taken as 1 mL. ' : '');
 
 /** Code → sentence. A code that is not here can't be sent: `RefusalCode` is its key type. */
@@ -328,7 +333,7 @@ export const refusals = {
     `${text(p, 'seed')}: ${text(p, 'says')} Nothing is seeded from it unless you write down why it may be: give that reason as why. When in doubt, take another jar.`,
   'reserve spoiled': (p) =>
     p['discard'] === 'remark'
-      ? `A note of ${text(p, 'jar')} says that it spoiled, and nobody has answered it: until then nothing of it is kept back. Answer that note first.`
+      ? `A note of ${text(p, 'jar')} says${saidInWords(p)}, and nobody has answered it: until then nothing of it is kept back. Answer that note first.`
       : `${text(p, 'jar')} ${p['discard'] === 'not set' ? 'did not set' : 'is spoiled'}: not food and not seed, so nothing of it is kept back. Discard it.`,
   'reason needed': (p) =>
     `${text(p, 'jar')} is spoiled, and the cautions because of it would fall away. Write a few words on why it was entered by mistake.`,

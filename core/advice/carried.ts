@@ -4,6 +4,8 @@
 // accident of its own day (Pearl 1988, belief propagation,
 // from memory). It weighs costs; what may be used at all is for the safety rules to say.
 
+import { LATER } from './worth';
+
 /** One batch: what seeded it, and of how many jars that were looked at so many spoiled. */
 export interface SpoilRecord {
   /** Place of the batch that seeded it, before it in the list; null: sources or an unknown past. */
@@ -89,8 +91,8 @@ const LEAST = 1e-300;
 const divided = (a: States, b: States): States =>
   scaled([a[0] / Math.max(LEAST, b[0]), a[1] / Math.max(LEAST, b[1]), a[2] / Math.max(LEAST, b[2])]);
 
-/** What is carried unseen ends the line some generations on: so much of that counts now. */
-const LATER = 0.85;
+/** What is carried unseen ends the line once it shows, some batches on, each of which counts a little less: so much counts now. */
+const LATER_ON = (CARRIED_RULES.shows * LATER) / (1 - (1 - CARRIED_RULES.shows) * LATER);
 
 /**
  * What that costs in jars' worth: where it shows, a batch is lost and a fresh start has to follow, since by then all that is
@@ -98,4 +100,4 @@ const LATER = 0.85;
  * @param batch jars of a batch, @param start what a fresh start costs (jars)
  */
 export const carriedCost = ({ unseen, shows }: Carried, batch: number, start: number): number =>
-  (shows + LATER * unseen) * (batch + start);
+  (shows + LATER_ON * unseen) * (batch + start);

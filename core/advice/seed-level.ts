@@ -1,6 +1,7 @@
 // What a seed's batch promises, read off the posterior of its line: the chance that the next jar comes out weak, and what going
 // on from it is worth beyond starting afresh.
 import type { LineJudgement } from '../vigour/line';
+import { shown } from '../vigour/score';
 import { borrowedWeights } from '../vigour/level/borrowed';
 import { LEVEL_RULES } from '../vigour/level/rules';
 import type { LikelyShift } from '../vigour/level/treatments';
@@ -133,16 +134,14 @@ function carriedIn(judgement: LineJudgement): ReadonlyMap<number, Carried> {
   return found;
 }
 
-/** Batches nearer to each other than this came out alike (points). */
-const ALIKE = 1;
-
 /**
- * Whether all batches of a line came out alike: then nothing was seen to choose between them by, and what is believed of the
- * newest holds for each, so that the fresher comes first. @param points of each batch, null where nothing could be compared
+ * Whether all batches of a line came out alike, as their scores are shown: then nothing was seen to choose between them by,
+ * and what is believed of the newest holds for each, so that the fresher comes first.
+ * @param points of each batch, null where nothing could be compared
  */
 export function allAlike(points: readonly (number | null)[]): boolean {
   const known = points.filter((one) => one !== null);
-  return known.length > 0 && Math.max(...known) - Math.min(...known) < ALIKE;
+  return new Set(known.map(shown)).size === 1;
 }
 
 /**

@@ -24,6 +24,8 @@ export function stopsOf(
     stops.push({ code: caution.level, caution });
   for (const stop of candidate.stops) {
     if (stop === 'not set') stops.push({ code: 'failed the gate', above: null });
+    else if (stop === 'remark')
+      stops.push({ code: stop, quote: candidate.quotes.find((one) => one.stops === true) ?? null });
     else if (stop !== 'spoiled' && stop !== 'set aside' && stop !== 'no acid') stops.push({ code: stop });
   }
   if (acidNotThere !== null) stops.push({ code: 'failed the gate', above: acidNotThere });

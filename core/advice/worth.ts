@@ -22,7 +22,7 @@ export interface WorthBasis {
 }
 
 /** A batch later counts this much less: nobody plans without end. */
-const LATER = 0.97;
+export const LATER = 0.97;
 const SWEEPS = 80;
 const HALVINGS = 12;
 

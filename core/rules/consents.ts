@@ -60,6 +60,8 @@ export interface Circumstances {
   readonly stood: (jar: JarFact, other: JarFact | null) => boolean;
   /** Why a jar, or what was parted of it on a day, is neither food nor seed: by the one answer on safety. */
   readonly discard: (jar: number, partedOn: string | null) => Discard | null;
+  /** The words of the remark that stops it until it is answered; null where none does. */
+  readonly stoppingWords: (jar: number) => string | null;
   /** The day on which the ledger was told what makes it so. */
   readonly discardKnown: (jar: number) => string;
   /** Whether that it is spoiled is told together with what is asked about: in one go nobody could have been asked. */
@@ -221,7 +223,8 @@ function* spoiledSeeds(facts: Facts, fresh: Fresh, known: Circumstances): Genera
     const [since, jar] = [known.discardKnown(fromJar), jarIn(facts, key)];
     if (jar.first === null || jar.first < since) continue;
     const seed = facts.label(jarIn(facts, fromJar));
-    yield { code: 'seed spoiled', params: { seed, known: since, discard }, jar: key };
+    const words = known.stoppingWords(fromJar);
+    yield { code: 'seed spoiled', params: { seed, known: since, discard, words }, jar: key };
   }
 }
 
@@ -234,7 +237,8 @@ function* seedsFoundSpoiled(facts: Facts, fresh: Fresh, known: Circumstances): G
     const [since, jar] = [known.discardKnown(fromJar), jarIn(facts, key)];
     // On the day it was known and later it is no seed, whatever the reason.
     if (jar.first !== null && jar.first >= since) continue;
-    const params = { seed: facts.label(jarIn(facts, fromJar)), known: since, jar: facts.label(jar), discard };
+    const [seed, words] = [facts.label(jarIn(facts, fromJar)), known.stoppingWords(fromJar)];
+    const params = { seed, known: since, jar: facts.label(jar), discard, words };
     yield { code: 'seed found spoiled', params, jar: key };
   }
 }
@@ -264,7 +268,8 @@ function* spoiledReserves(facts: Facts, fresh: Fresh, known: Circumstances): Gen
   for (const { key, jar, keptOn } of facts.portions.values()) {
     const discard = fresh.reserves.has(key) ? known.discard(jar, keptOn) : null;
     if (discard === null) continue;
-    yield { code: 'reserve spoiled', params: { jar: facts.label(jarIn(facts, jar)), discard }, jar };
+    const words = known.stoppingWords(jar);
+    yield { code: 'reserve spoiled', params: { jar: facts.label(jarIn(facts, jar)), discard, words }, jar };
   }
 }
 

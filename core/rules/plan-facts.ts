@@ -2,6 +2,7 @@
 // is asked before anything is written, and a row that can't be stays aside by itself.
 import { discardOf } from '../safety/take-out';
 import type { NotesPlan, PlannedChange, PlannedJar } from '../notes/notes-plan';
+import type { Discard } from '../shapes/safety-codes';
 import type { Fresh } from './consents';
 import {
   type Facts,
@@ -18,6 +19,8 @@ export interface LedgerKeys {
   readonly keyOf: (uid: string) => number;
   /** Whether the volume of a jar is what its milk and seed came to. */
   readonly isSummed: (jar: number) => boolean;
+  /** The words of a row that stop its jar until they are answered; null where none do. */
+  readonly stoppingWords: (planned: PlannedJar) => string | null;
   /** Called for each jar; may throw to stop. */
   readonly look?: (() => void) | null;
 }
@@ -25,8 +28,8 @@ export interface LedgerKeys {
 export interface PlanFacts {
   readonly facts: Facts;
   readonly fresh: Fresh;
-  /** Jars that the plan says are spoiled. */
-  readonly spoiled: ReadonlySet<number>;
+  /** Jars that are neither food nor seed by the plan, and the words that say so where nobody has answered them. */
+  readonly discarded: ReadonlyMap<number, { readonly discard: Discard; readonly words: string | null }>;
   /** The row that a jar is of. */
   readonly rowOf: ReadonlyMap<number, PlannedJar>;
 }
@@ -39,7 +42,7 @@ class PlanBuilder {
   readonly observations: ObservationFact[];
   readonly rowOf = new Map<number, PlannedJar>();
   readonly fresh = new Set<number>();
-  readonly spoiled = new Set<number>();
+  readonly discarded = new Map<number, { readonly discard: Discard; readonly words: string | null }>();
   /** Keys of the plan's own things, below zero. */
   #next = -1;
   readonly #byRow = new Map<string, number>();
@@ -74,9 +77,13 @@ class PlanBuilder {
     this.stays.push({ key: this.#next--, jar, hold: key, came: null, went: null });
   }
 
-  #addOutcome(jar: number, { outcome }: PlannedJar): void {
+  #addOutcome(jar: number, planned: PlannedJar): void {
+    const { outcome } = planned;
+    const discard = outcome && discardOf(outcome);
+    const words = this.keys.stoppingWords(planned);
+    if (discard !== null) this.discarded.set(jar, { discard, words: null });
+    else if (words !== null) this.discarded.set(jar, { discard: 'remark', words });
     if (outcome === null) return;
-    if (discardOf(outcome) !== null) this.spoiled.add(jar);
     const { ph, earlyPh, setAfterHours, setByHours, setAtTakeOut, powerCutHours } = outcome;
     const acidity = [ph, earlyPh].filter((one) => one !== null);
     this.observations.push({
@@ -160,7 +167,7 @@ export function factsOfPlan(
   }
   for (const [key, planned] of built.rowOf) built.addSeeds(key, planned);
   for (const change of plan.changes) built.change(change, keys.keyOf(change.uid));
-  const { jars, seedings, fresh, rowOf, spoiled } = built;
+  const { jars, seedings, fresh, rowOf, discarded } = built;
   const changed = new Set(plan.changes.map(({ uid }) => keys.keyOf(uid)));
   const ofOneDay = seedings.filter(
     ({ jar, fromJar }) =>
@@ -182,6 +189,6 @@ export function factsOfPlan(
       mistakes: NONE, seedings: fresh,
     },
     rowOf,
-    spoiled,
+    discarded,
   }; // prettier-ignore
 }

@@ -26,8 +26,9 @@ import { ABOUT_AS_GOOD, restartOf, rivals, type Restart } from '../advice/restar
 import { AS_GOOD, HOUR_OF_DELAY, type CostBasis } from '../advice/seed-cost';
 import type { NextReply, RestartReply, VerdictReply, VerdictWord } from '../shapes/advice-replies';
 import { AS_GOOD_COST } from '../advice/ties';
-import { verdictOf } from '../advice/verdict';
+import { verdictOf, type Verdict } from '../advice/verdict';
 import { evidenceOf, lackingIn, restsOnAssumption, tellsOfGoingOn, type Evidence } from '../advice/sureness';
+import type { Source } from '../ledger/records';
 import { daysWords } from '../quantities/typed-days';
 import type {
   KeptSeed,
@@ -196,6 +197,8 @@ export interface Asked {
   readonly candidates: readonly KeptSeed[];
   readonly limits: SeedLimits;
   readonly freshLabel: string;
+  /** Form of what a line was started from; null: nobody said, or of several forms. */
+  readonly startForm: Source['form'];
   readonly blocked: readonly string[];
   readonly lineNames: ReadonlyMap<string, string>;
 }
@@ -217,6 +220,7 @@ export function verdictReply(
   const advice = adviseNext(inputFor(outlook, asked));
   const verdict = verdictOf(judgement, advice);
   const byId = new Map(asked.candidates.map((candidate) => [candidate.id, candidate]));
+  const against = againstNewest(advice, byId, rootOf);
   const seedOf = ({ id, label, level }: Ranked): VerdictReply['asGood'][number] => ({
     jar: (id !== null && byId.get(id)?.jar) || null,
     portion: (id !== null && byId.get(id)?.portion) || null,
@@ -229,12 +233,34 @@ export function verdictReply(
       verdict.reason.code === 'look'
         ? { code: 'look', look: lookSays(verdict.reason.look) }
         : { ...verdict.reason },
-    sentence: verdictSentence(verdict),
+    sentence: verdictSentence(verdict, asked.startForm),
     seed: verdict.seed && seedOf(verdict.seed),
     asGood: verdict.asGood.map(seedOf),
     look: verdict.look.map(lookSays),
-    against: againstNewest(advice, byId, rootOf),
+    against,
+    lift: liftable(verdict, against, advice, byId),
   };
+}
+
+/** The jar of which the verdict, or what stands against the newest jar, tells a caution that a written reason can lift. */
+function liftable(
+  { reason, seed }: Verdict,
+  against: VerdictReply['against'],
+  { ranking }: NextAdvice,
+  byId: ReadonlyMap<string | null, KeptSeed>,
+): VerdictReply['lift'] {
+  const told =
+    reason.code === 'look' && reason.look.code === 'caution'
+      ? seed
+      : ranking.find(
+          ({ id, kind, stops, doubts, looks }) =>
+            kind === 'jar' &&
+            byId.get(id)?.jar === against?.jar &&
+            (stops[0]?.code === 'set aside' ||
+              (stops.length === 0 && doubts.length === 0 && looks[0]?.code === 'caution')),
+        );
+  const jar = told && byId.get(told.id)?.jar;
+  return told && jar ? { jar, label: told.label } : null;
 }
 
 /** The gravest thing that stands against a line's newest jar: a stop, else a doubt, else what has to be looked at. */

@@ -3,7 +3,7 @@ import { countedIn, type JudgedBatch } from '../vigour/line';
 import { median } from '../vigour/medians';
 import { shown } from '../vigour/score';
 import type { JarEvidence } from '../vigour/jar-evidence';
-import { leftOutSays } from './left-out-says';
+import { leftOutTogether } from './left-out-says';
 import { letterOf, scoresInWords } from './vigour-words';
 
 /** What is said of a jar that a hold touches; null where none does. */
@@ -18,23 +18,27 @@ export const heldWords = ({ held }: Pick<JarEvidence, 'held'>): string | null =>
 const countedWords = (batch: JudgedBatch): string =>
   scoresInWords(countedIn(batch).map(({ jar, points }) => ({ label: jar.label, points })));
 
+/** Where the median is not that of the figures that stand beside it: why, with the plain one. @param counted jars with their points */
+export function rangesSay(points: number, counted: readonly { readonly points: number }[]): string {
+  const plain = shown(median(counted.map((one) => one.points)) ?? points);
+  return plain === shown(points)
+    ? ''
+    : ` The plain median is ${plain}; a set word stands for a range of scores, and over the ranges it is ${shown(points)}.`;
+}
+
 /** "56 is the median of its jars that can be compared: a 36, b 75." */
 export function batchSays(batch: JudgedBatch): string {
-  const left = batch.leftOut.map((one) => `${letterOf(one.jar.label)}: ${leftOutSays(one)}`);
-  const out = left.length === 0 ? '' : ` Left out: ${left.join(' ')}`;
+  const left = leftOutTogether(batch.leftOut.map((why) => ({ letter: letterOf(why.jar.label), why })));
+  const out = left === '' ? '' : ` ${left}`;
   if (batch.points === null) return `It has no score: no jar of it can be compared.${out}`;
   const counted = countedIn(batch);
-  const plain = median(counted.map(({ points }) => points)) ?? batch.points;
-  const ranged =
-    shown(plain) !== shown(batch.points)
-      ? ' A set word stands for a range of scores, so the median is that of the ranges, not of their middles.'
-      : '';
+  const ranged = rangesSay(batch.points, counted);
   const [only] = counted;
   const touched = counted.length === 1 ? 'It is set aside or descends from a set-aside jar, so it speaks' : 'They are set aside or descend from a set-aside jar, so they speak'; // prettier-ignore
   const held = counted.some(({ jar }) => jar.held !== null) ? ` ${touched} for no other jar.` : '';
   const of =
     counted.length === 1 && only
-      ? `${shown(batch.points)} is the score of ${letterOf(only.jar.label)}, the only jar of it that can be compared.`
+      ? `It scored ${shown(batch.points)}, by ${letterOf(only.jar.label)} alone: no other jar of it can be compared.`
       : `${shown(batch.points)} is the median of its jars that can be compared: ${countedWords(batch)}.`;
   return `${of}${ranged}${held}${out}`;
 }

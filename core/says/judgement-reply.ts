@@ -10,7 +10,14 @@ import { LEVEL_RULES } from '../vigour/level/rules';
 import { leftOutSays } from './left-out-says';
 import { partSays } from './score-says';
 import { PRIOR_SOURCES } from './vigour-sources';
-import { jarSays, lineReasons, perDay, SAYS_NOTHING_OF_SAFETY, standingSentence } from './vigour-says';
+import {
+  jarSays,
+  lineReasons,
+  perDay,
+  SAYS_NOTHING_OF_SAFETY,
+  sinceSentence,
+  standingSentence,
+} from './vigour-says';
 import { SCORE_RULES, shown } from '../vigour/score';
 import type { JarJudgementReply, LineJudgementReply } from '../shapes/vigour-replies';
 import type { JudgedBatch, LineJudgement } from '../vigour/line';
@@ -40,7 +47,7 @@ function lineWhy(judgement: LineJudgement): Why {
   const { trend, look, usual } = judgement;
   return {
     formula:
-      'Each batch is the median of its comparable jars. What is believed of the level that a batch inherits is that of its seed with drift, moved by the batch itself and by what came of it; the line is called where it is likely enough to stand well below its early batches.',
+      'Each batch is the median of its comparable jars. What is believed of the level that a batch inherits is that of its seed with drift, moved by the batch itself and by what came of it; the line is said to slip where it very likely stands well below its early batches.',
     inputs: [
       ...PART_NAMES.map((name) => ({
         name: `usual ${name}`,
@@ -85,8 +92,8 @@ function lineWhy(judgement: LineJudgement): Why {
       'What batches share (milk, bath, season) goes on a little from one to the next, so that two poor batches in a row tell less than two apart.',
       'How much batches differ, and how restless the culture is, is learned from the line, starting from a wide belief.',
       'One budget of false alarms covers all looks: of steady lines, about one in twenty is ever said to slip within twelve batches.',
-      'Once called, it stands until three batches in a row are seen back at the early level.',
-      'The slope and the smoothed level are shown beside it; neither calls a line by itself.',
+      'Once a line is said to slip, that stands until three batches in a row are seen back at the early level.',
+      'The slope and the smoothed level are shown beside it; neither decides by itself.',
       `Jars are compared with the first batches after the founding one, which count as ${USUAL_POINTS}.`,
     ],
     source: PRIOR_SOURCES.trend,
@@ -136,6 +143,7 @@ export function lineReply(judgement: LineJudgement, names: Names): LineJudgement
     name,
     standing: judgement.standing,
     sentence: standingSentence(judgement),
+    since: sinceSentence(judgement),
     reasons: lineReasons(judgement),
     batches: batches.map((batch) => {
       const compared = new Set(batch.comparable);

@@ -1,31 +1,69 @@
-// Why a jar does not speak for its batch, in words.
+// Why jars do not speak for their batch, in words.
 import type { LeftOutBecause } from '../vigour/comparable';
+import { inWords } from './way-to-source';
 
 const HELD_SAYS = {
-  'set aside': 'It is set aside because of a spoiled jar: it speaks for none that is not.',
-  'from a mate': 'It descends from a set-aside jar: it speaks for none that does not.',
+  'set aside': [
+    'It is set aside because of a spoiled jar: it speaks for none that is not.',
+    'They are set aside because of a spoiled jar: they speak for none that is not.',
+  ],
+  'from a mate': [
+    'It descends from a set-aside jar: it speaks for none that does not.',
+    'They descend from a set-aside jar: they speak for none that does not.',
+  ],
 } as const;
 
-/** A sentence. */
-export function leftOutSays(why: LeftOutBecause): string {
+/** Of one jar, and of several. */
+function bothSay(why: LeftOutBecause): readonly [one: string, many: string] {
   switch (why.because) {
     case 'spoiled':
-      return 'It is spoiled.';
+      return ['It is spoiled.', 'They are spoiled.'];
     case 'unseen':
-      return 'Nothing was written down of it: unknown, neither weak nor fine.';
+      return [
+        'Nothing was written down of it: unknown, neither weak nor fine.',
+        'Nothing was written down of them: unknown, neither weak nor fine.',
+      ];
     case 'first batch':
-      return 'A first batch is known to be uneven.';
+      return ['A first batch is known to be uneven.', 'A first batch is known to be uneven.'];
     case 'from sources':
-      return 'It was started from sources.';
+      return ['It was started from sources.', 'They were started from sources.'];
     case 'mixes lines':
-      return 'It mixes two lines.';
+      return ['It mixes two lines.', 'They mix two lines.'];
     case 'set aside':
       return HELD_SAYS[why.held];
-    case 'ran cool':
-      return `Its hold ran cool: ${why.celsius.toFixed(1)} °C, usually ${why.usual.toFixed(1)}. The culture can't be judged by it.`;
-    case 'other generation':
-      return `It is of generation ${why.generation}, the batch about ${Math.round(why.batch)}.`;
-    case 'other treatment':
-      return `It had ${why.treatment}; its ${why.plain ? 'plain siblings stand' : 'siblings made as usual stand'} for the batch.`;
+    case 'ran cool': {
+      const cool = `hold ran cool: ${why.celsius.toFixed(1)} °C, usually ${why.usual.toFixed(1)}. The culture can't be judged by`;
+      return [`Its ${cool} it.`, `Their ${cool} them.`];
+    }
+    case 'other generation': {
+      const rest = `of generation ${why.generation}, the rest of the batch about ${Math.round(why.batch)}.`;
+      return [`It is ${rest}`, `They are ${rest}`];
+    }
+    case 'other treatment': {
+      const siblings = why.plain ? 'plain siblings stand' : 'siblings made as usual stand';
+      return [
+        `It had ${why.treatment}; its ${siblings} for the batch.`,
+        `They had ${why.treatment}; their ${siblings} for the batch.`,
+      ];
+    }
   }
+}
+
+/** A sentence. */
+export const leftOutSays = (why: LeftOutBecause): string => bothSay(why)[0];
+
+/** "Left out: a and b. They are spoiled.": jars of one reason together. @param jars by their letters, in order */
+export function leftOutTogether(
+  jars: readonly { readonly letter: string; readonly why: LeftOutBecause }[],
+): string {
+  const alike = new Map<string, { letters: string[]; many: string }>();
+  for (const { letter, why } of jars) {
+    const [one, many] = bothSay(why);
+    const known = alike.get(one);
+    if (known) known.letters.push(letter);
+    else alike.set(one, { letters: [letter], many });
+  }
+  return [...alike]
+    .map(([one, { letters, many }]) => `Left out: ${inWords(letters)}. ${letters.length === 1 ? one : many}`)
+    .join(' ');
 }

@@ -36,7 +36,7 @@ const RESERVE_COUNTED = 'It is a reserve: it is kept back while something fresh 
 const NO_SCORE = 'There is nothing to score it by, so it is taken to be a little riskier.';
 
 /** Why it stands where it stands beside others that cost as much. */
-const waits = (why: string): string => `Of seeds that are about as good it comes later, since ${why}.`;
+const waits = (why: string): string => `Seeds that are about as good come before it, because ${why}.`;
 
 /** Its generation, and what follows where its past is not known. */
 function generationSays(candidate: SeedCandidate, input: NextInput): string[] {
@@ -46,7 +46,9 @@ function generationSays(candidate: SeedCandidate, input: NextInput): string[] {
   const { generation: limit } = input.limits;
   return [
     `${says} Its past is not known, so its chances are taken as those of generation ${reckonedGeneration(candidate, input)}, ${input.lastSeen > generation ? 'the furthest that any jar of yours has gone' : 'and may be worse'}.`,
-    ...(limit === null ? [] : [`Whether your limit of ${limit} generations is reached can't be told.`]),
+    ...(limit === null
+      ? []
+      : [`Whether the limit of ${limit} generations (Preferences) is reached can't be told.`]),
   ];
 }
 
@@ -106,7 +108,7 @@ function stoppedSays({ stops, candidate }: Ranked): RankedSays {
   return {
     reasons: [...says, ...(candidate?.quotes ?? []).map((one) => quoteSentence(one))],
     lines: says.slice(0, 1),
-    wouldChange: lifts.length < stops.length ? 'Nothing changes this.' : lifts.join(' '),
+    wouldChange: lifts.length < stops.length ? 'Nothing lifts this.' : lifts.join(' '),
   };
 }
 
@@ -202,7 +204,7 @@ function lastSays(only: SeedCandidate, looks: readonly SeedLook[], line: string)
   const { label, doubts } = only;
   const last = `${label} is the last that carries ${line}`;
   if (doubts.length > 0)
-    return `${last}, and its own hold left it in doubt. No line is worth that: when in doubt, discard.`;
+    return `${last}, and its own hold left it in doubt. When in doubt, discard it: a line can be started afresh.`;
   const take = looks.length > 0 ? 'If nothing speaks against it, take seed' : 'Take seed';
   return [`${last}.`, ...beforeUse(only, looks), `${take} from it before it is eaten.`].join(' ');
 }

@@ -283,6 +283,14 @@ export function cautionSentence(
   return naming === how ? `It is ${how} (${spoiled}).` : `It is ${naming}.`;
 }
 
+/** The same without asking to look, where that is said already: "It seeded the spoiled jar 1 Apr c." */
+export function cautionInShort(caution: Pick<Caution, 'relation' | 'steps'>, spoiled: string | null): string {
+  const look = LOOK_AT[caution.relation]?.(spoiled === null ? '' : ` ${spoiled}`);
+  return look === undefined ? cautionSentence(caution, spoiled) : `${sentenceCase(look)}.`;
+}
+
+const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** Why a caution no longer stands that nobody lifted. */
 export const ENDED =
   'On each path two generations in a row passed the gate and were seen clean again. Seen clean is no test for germs.';

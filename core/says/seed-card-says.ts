@@ -65,9 +65,12 @@ interface Ranked {
   readonly weakChance: number | null;
 }
 
+/** The same said of other days and figures is no difference to lead with. */
+const shapeOf = (line: string): string => line.replaceAll(/\d+/g, '#');
+
 /**
- * Cards that stand side by side: what all seeds among them share is said once, above, and each card leads with what is its
- * own. A doubt stays on its card.
+ * Cards that stand side by side: what all seeds among them share is said once, above, and each card leads with what fewest
+ * others say. A doubt stays on its card, and first.
  */
 export function cardsBeside(ranked: readonly Ranked[]): {
   readonly shared: readonly string[];
@@ -81,11 +84,14 @@ export function cardsBeside(ranked: readonly Ranked[]): {
       : first.lines.filter((line) =>
           seeds.every(({ doubts, lines }) => lines.includes(line) && !doubts.includes(line)),
         );
+  const saidBy = (line: string): number =>
+    seeds.filter(({ lines }) => lines.some((one) => shapeOf(one) === shapeOf(line))).length;
   return {
     shared,
-    lines: ranked.map(({ jar, lines, weakChance }) => {
+    lines: ranked.map(({ jar, doubts, lines, weakChance }) => {
       if (jar === null) return lines;
-      const own = lines.filter((line) => !shared.includes(line));
+      const place = (line: string): number => (doubts.includes(line) ? 0 : saidBy(line));
+      const own = lines.filter((line) => !shared.includes(line)).toSorted((a, b) => place(a) - place(b));
       if (weakChance === null) return own;
       const weak = weakSays(weakChance);
       return own.length < MOST && !own.includes(weak) ? [...own, weak] : own;

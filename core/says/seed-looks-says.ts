@@ -4,6 +4,7 @@ import { daysWords } from '../quantities/typed-days';
 import type { Doubt, InShort, SeedLook, SeedStop } from '../shapes/seed-codes';
 import { quotedEnd, shortened } from './quoted-end';
 import {
+  cautionInShort,
   cautionSentence,
   failedIn,
   failedInHoldParts,
@@ -55,8 +56,11 @@ function inShort(why: InShort): string {
 /** @param most characters of a keeper's own words that are quoted */
 function lookParts(look: SeedLook, most?: number): Parts {
   switch (look.code) {
-    case 'caution':
-      return [cautionSentence(look.caution, look.caution.spoiled)];
+    case 'caution': {
+      const { caution } = look;
+      // In short it follows "look first", and says no more than why.
+      return [(most === undefined ? cautionSentence : cautionInShort)(caution, caution.spoiled)];
+    }
     case 'slow start':
       return gateReasonParts(look);
     case 'fine bubbles':
@@ -95,7 +99,8 @@ export const lookInShort = (look: SeedLook): string => lookParts(look, FEW)[0];
 
 const IN_PLACE = { fridge: 'in the fridge', freezer: 'in the freezer', dried: 'dried' } as const;
 
-function stopParts(stop: SeedStop): Parts {
+/** @param most characters of a keeper's own words that are quoted */
+function stopParts(stop: SeedStop, most?: number): Parts {
   switch (stop.code) {
     case 'spoiled':
       return ['It is spoiled.', 'Discard it: it is neither food nor seed.'];
@@ -104,15 +109,22 @@ function stopParts(stop: SeedStop): Parts {
       return [cautionSentence(stop.caution, stop.caution.spoiled)];
     case 'failed the gate':
       return [stop.above === null ? stopSentence('not set') : noAcidSentence(stop.above)];
+    case 'remark':
+      return stop.quote === null
+        ? [stopSentence('remark')]
+        : [
+            quoteSentence(stop.quote, most),
+            'Nobody has answered that: until then it is neither food nor seed.',
+          ];
     case 'in its hold':
       return ['It may still be in its hold: nobody has written down that it is out.'];
     case 'too old':
       return [
-        `It has stood ${IN_PLACE[stop.place]} for ${daysWords(stop.days)}; your limit is ${stop.limit}.`,
+        `It has stood ${IN_PLACE[stop.place]} for ${daysWords(stop.days)}; the limit is ${stop.limit} (Preferences).`,
       ];
     case "keeper's limit":
       return [
-        `The next jar would be of generation ${stop.generation}${stop.atLeast ? ' at least' : ''}; your limit is ${stop.limit}.`,
+        `The next jar would be of generation ${stop.generation}${stop.atLeast ? ' at least' : ''}; the limit is ${stop.limit} (Preferences).`,
       ];
     default:
       return [stopSentence(stop.code)];
@@ -122,7 +134,7 @@ function stopParts(stop: SeedStop): Parts {
 /** Why it may not be used. */
 export const stopSays = (stop: SeedStop): string => whole(stopParts(stop));
 /** The sentence of it that decides. */
-export const stopInShort = (stop: SeedStop): string => stopParts(stop)[0];
+export const stopInShort = (stop: SeedStop): string => stopParts(stop, FEW)[0];
 
 /** What would lift a stop; null where nothing does. */
 export function stopLifts(stop: SeedStop): string | null {
@@ -134,18 +146,18 @@ export function stopLifts(stop: SeedStop): string | null {
     case 'set aside':
       return 'Only a written reason lifts it.';
     case 'remark':
-      return 'Answered that it is no spoilage, it would be judged by what was seen.';
+      return 'Once you answer that it is no spoilage, it is judged by what was seen.';
     case 'needs the meter':
-      return 'A meter, checked that day, that shows 4.6 or less, written down, would let it in again.';
+      return 'Once a meter that was checked that day shows 4.6 or less, and that is written down, it is offered again.';
     case 'failed the gate':
       return stop.above === null
         ? null
-        : 'Written down that it had set at take-out, it would come back, in doubt because of its pH.';
+        : 'Once it is written down that it had set at take-out, it is offered again, in doubt because of its pH.';
     case 'in its hold':
       return 'Once it is out and written down how it was then, it is judged by that.';
     case 'too old':
-      return `A limit of ${daysWords(stop.days)} or more, among your preferences, would let it in again.`;
+      return `With a limit of ${daysWords(stop.days)} or more (Preferences) it would be offered again.`;
     case "keeper's limit":
-      return `A limit of ${stop.generation} generations or more, among your preferences, would let it in again.`;
+      return `With a limit of ${stop.generation} generations or more (Preferences) it would be offered again.`;
   }
 }

@@ -1,5 +1,6 @@
 // What a seed's score rests on, in words: its batch with the jars that counted, or itself, and why.
 import type { ScoreRange, SeedScore, WeakItself } from '../advice/scored';
+import { rangesSay } from './batch-says';
 import { inWords } from './way-to-source';
 import { shown } from '../vigour/score';
 import { USUAL_POINTS } from '../vigour/jar-evidence';
@@ -23,7 +24,7 @@ type ByBatch = Extract<SeedScore, { by: 'batch' }>;
 function batchScoreOf({ range, counted }: ByBatch): string {
   const [only] = counted;
   if (counted.length !== 1 || !only)
-    return `Its batch scored ${rangeWords(range)}, the median of ${scoresInWords(counted)}; ${AS_EARLY}`;
+    return `Its batch scored ${rangeWords(range)}, the median of ${scoresInWords(counted)}; ${AS_EARLY}${rangesSay(range.points, counted)}`;
   return only.itself
     ? `It scored ${rangeWords(range)}, and is the only jar of its batch that can be compared; ${AS_EARLY}`
     : `Its batch scored ${rangeWords(range)}, by ${letterOf(only.label)} alone; ${AS_EARLY}`;

@@ -24,6 +24,15 @@ function changeWords({ aspect, now, before, unit }: MadeChange): string {
   }
 }
 
+/** What came as a line fell, for a card: "5 mL of seed instead of 45"; null where it came otherwise or is corrected for. */
+export function perhapsFrom(suspect: Suspect, generation: number): string | null {
+  if (suspect.code === 'made otherwise') return inWords(suspect.changes.map(changeWords));
+  // A fall shows with the batch that had it first, or with the next.
+  return suspect.code === 'treatment' && Math.abs(suspect.generation - generation) <= 1
+    ? `${suspect.name}, in every jar since then`
+    : null;
+}
+
 export function suspectSays(suspect: Suspect): string {
   switch (suspect.code) {
     case 'treatment':

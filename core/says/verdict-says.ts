@@ -2,6 +2,7 @@
 // in at most twenty, with at most one number (labels and days are none).
 import { inWords } from './way-to-source';
 import type { VerdictBecause } from '../advice/verdict';
+import type { Source } from '../ledger/records';
 import type { VerdictWord } from '../shapes/advice-replies';
 import { lookInShort } from './seed-looks-says';
 
@@ -12,6 +13,17 @@ interface SaidVerdict {
   readonly seed: { readonly label: string } | null;
   readonly asGood: readonly { readonly label: string }[];
 }
+
+/** Where there is nothing at home to start from, by the form of what started the line. */
+const WITHOUT: Readonly<Record<NonNullable<Source['form']>, string>> = {
+  capsules: 'Without capsules at home',
+  tablets: 'Without tablets at home',
+  sachets: 'Without sachets at home',
+  powder: 'Without powder at home',
+  culture: 'Until you have a new culture',
+};
+const withoutWords = (form: Source['form']): string =>
+  form === null ? 'With nothing at home to start from' : WITHOUT[form];
 
 const most = 3;
 /** "22 Nov a, or b": labels as they are, the last of many counted. */
@@ -28,7 +40,7 @@ const TANG_WORDS = { none: 'not sour', mild: 'mildly sour', clear: 'clearly sour
 
 const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-function verdictWords({ word, seed, asGood, reason }: SaidVerdict): string {
+function verdictWords({ word, seed, asGood, reason }: SaidVerdict, form: Source['form']): string {
   const label = seed?.label ?? '';
   const also =
     asGood.length === 0 ? '' : `, or ${orWords(asGood.slice(0, 2).map((one) => one.label))}, as good`;
@@ -43,11 +55,11 @@ function verdictWords({ word, seed, asGood, reason }: SaidVerdict): string {
       return seed ? `Too early to say; go on from ${label}.` : 'Too early to say.';
     case 'start afresh': {
       const [left] = asGood;
-      if (left) return `Start afresh. Without capsules at home, seed once more from ${left.label}.`;
+      if (left) return `Start afresh. ${withoutWords(form)}, seed once more from ${left.label}.`;
       return reason.code === 'nothing may be used' ||
         reason.code === 'all in doubt' ||
         reason.code === 'may be carried'
-        ? 'Start afresh. Without capsules at home, make no jar until you have some.'
+        ? `Start afresh. ${withoutWords(form)}, make no jar${form === null || form === 'culture' ? '' : ' until you have some'}.`
         : 'Start afresh.';
     }
   }
@@ -124,9 +136,10 @@ export const thoughWeak = (verdict: VerdictWord): string =>
       ? ' By all its batches the verdict is to take the reserve first.'
       : ' By all its batches the verdict is to go on for now.';
 
-/** What stands against a jar, after its name: "22 Apr b: It has stood in the fridge for 28 days; your limit is 21." */
-export const againstSentence = (label: string, inShort: string): string => `${label}: ${inShort}`;
+/** What stands against a jar, after its name: "22 Apr b: it has stood in the fridge for 28 days; the limit is 21 (Preferences)." */
+export const againstSentence = (label: string, inShort: string): string =>
+  `${label}: ${inShort.charAt(0).toLowerCase()}${inShort.slice(1)}`;
 
-/** Verdict and reason. */
-export const verdictSentence = (verdict: SaidVerdict): string =>
-  `${sentenceCase(verdictWords(verdict))} ${reasonWords(verdict.reason)}`;
+/** Verdict and reason. @param form of what the line was started from; null: nobody said, or of several */
+export const verdictSentence = (verdict: SaidVerdict, form: Source['form']): string =>
+  `${sentenceCase(verdictWords(verdict, form))} ${reasonWords(verdict.reason)}`;

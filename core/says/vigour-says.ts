@@ -4,7 +4,7 @@ import { inWords } from './way-to-source';
 import { correctionSays, timesSeen } from './correction-says';
 import { leftOutSays } from './left-out-says';
 import { asideSays } from './score-says';
-import { suspectSays } from './suspects-says';
+import { perhapsFrom, suspectSays } from './suspects-says';
 import type { PartName } from '../shapes/vigour-codes';
 import { treatmentOf } from '../vigour/effects';
 import { FALLEN_BY } from '../vigour/level/line-level';
@@ -51,6 +51,10 @@ export function standingSentence(judgement: LineJudgement): string {
     judgement.blocked.length > 0
       ? ` Whether that is the culture or the ${inWords(judgement.blocked)} can't be told apart here.`
       : '';
+  // A slope is never said of one drop and a level stretch.
+  const came = cameDown(judgement, 'it fell by about');
+  if (came !== null && (standing === 'slipping' || standing === 'worn out'))
+    return `${sentenceCase(standing)}: ${came} ${over}, and it now stands about ${below} points below its early batches.${untold}`;
   switch (standing) {
     case 'steady':
       return `Steady ${over}: ${change}. A loss of ${rules.lossToRuleOut} points a generation can be ruled out.`;
@@ -63,6 +67,38 @@ export function standingSentence(judgement: LineJudgement): string {
         ? `No slip is put down to the culture ${over}, though it stands about ${pointsBelow(trend)} points below its early batches.${untold}`
         : `No slip seen ${over}, but a loss of ${rules.lossToRuleOut} points a generation can't be ruled out yet.`;
   }
+}
+
+const sinceWords = ({ generation, madeOn }: JudgedBatch): string =>
+  madeOn === null ? `generation ${generation}` : dayLabel(madeOn, true);
+
+/** "it fell by about 25 points at once on 19 Jul 2025"; null where it did not come down at once. */
+function cameDown({ fall, batches }: LineJudgement, fell: string): string | null {
+  const batch = fall && batches[fall.at];
+  if (!fall || !batch || fall.shape !== 'at once') return null;
+  const when = batch.madeOn === null ? `in ${sinceWords(batch)}` : `on ${sinceWords(batch)}`;
+  return `${fell} ${pointsWords(fall.points)} at once ${when}`;
+}
+
+const pointsWords = (points: number): string => {
+  const whole = Math.max(1, Math.round(points));
+  return `${whole} ${whole === 1 ? 'point' : 'points'}`;
+};
+
+/**
+ * Since when a line that is called has come down, how, and from what if something may be behind it, for its card: "Worn out since
+ * 19 Jul 2025: it fell by about 25 points at once."; null of any other line.
+ */
+export function sinceSentence({ standing, fall, batches, suspects }: LineJudgement): string | null {
+  const batch = fall && batches[fall.at];
+  if (!fall || !batch) return null;
+  const how =
+    fall.shape === 'at once'
+      ? `it fell by about ${pointsWords(fall.points)} at once`
+      : `it loses about ${pointsWords(fall.points)} with each generation`;
+  const said = `${sentenceCase(standing)} since ${sinceWords(batch)}: ${how}.`;
+  const from = suspects.flatMap((suspect) => perhapsFrom(suspect, batch.generation) ?? []);
+  return from.length === 0 ? said : `${said} Perhaps from ${inWords(from)}.`;
 }
 
 /** "more than 99 in 100". */

@@ -150,6 +150,8 @@ export const VerdictReply = z.strictObject({
       root: z.strictObject({ jar: Uid, label: z.string() }).nullable(),
     })
     .nullable(),
+  /** The jar whose caution is told of here and may be lifted with a written reason; null where no such is. */
+  lift: z.strictObject({ jar: Uid, label: z.string() }).nullable(),
 });
 export type VerdictReply = z.infer<typeof VerdictReply>;
 

@@ -42,6 +42,8 @@ export interface Quoted {
   /** What it was written about. */
   readonly of: (typeof REMARKED_OF)[number];
   readonly text: string;
+  /** A plain word of spoilage stands in it: it stops what it is about until the keeper answers. */
+  readonly stops?: boolean;
 }
 
 /** What has to be looked at first, although it leaves no doubt of the jar itself. */
@@ -68,7 +70,9 @@ export type SeedPlace = 'fridge' | 'freezer' | 'dried';
 
 /** Why a candidate may not be used. */
 export type SeedStop =
-  | { readonly code: 'spoiled' | 'remark' | 'needs the meter' | 'slow start' | 'in its hold' }
+  | { readonly code: 'spoiled' | 'needs the meter' | 'slow start' | 'in its hold' }
+  /** The remark that nobody has answered, where it is at hand. */
+  | { readonly code: 'remark'; readonly quote: Quoted | null }
   | { readonly code: 'condemned' | 'set aside'; readonly caution: SeedCaution }
   /** above: the pH that was measured where nothing says that it set; null: it did not set. */
   | { readonly code: 'failed the gate'; readonly above: Pick<Measured, 'ph' | 'how'> | null }

@@ -44,6 +44,8 @@ export const LineJudgementReply = z.strictObject({
   name: z.string(),
   standing: StandingReply,
   sentence: z.string(),
+  /** Of a slipping or worn-out line: since when, how it came down, and from what, if something may be behind it. */
+  since: z.string().nullable(),
   /** Each a sentence, the most telling first. */
   reasons: z.array(z.string()),
   batches: z.array(LineBatchReply),

@@ -17,6 +17,7 @@ import { mean, median } from './medians';
 import { scoreJar, SCORE_RULES } from './score';
 import { storedShift } from './level/stored-seed';
 import { LineLevel, type LevelGroup, type LevelLook } from './level/line-level';
+import { fallOf, type Fall } from './fall';
 import { StandingWalk } from './standing';
 import { suspectsOf } from './suspects';
 import { trendOf, TREND_RULES, type Trend, type TrendPoint, type TrendRules } from './trend';
@@ -52,6 +53,8 @@ export interface LineJudgement {
   readonly standing: Standing;
   /** Index in `batches` of the one at which slipping or worn out was first said. */
   readonly firstCalled: number | null;
+  /** How it came down, where it is called; `at` is an index in `batches`. */
+  readonly fall: Fall | null;
   /** Level of its early batches on the scale of all the keeper's lines (75 is usual there); null with one line. */
   readonly startedAt: number | null;
   readonly suspects: readonly Suspect[];
@@ -154,6 +157,15 @@ const startOf = (early: readonly (readonly JarEvidence[])[], keeper: Usual): num
     ),
   );
 
+/** How batches came down; `at` is an index among them. */
+function fallIn(batches: readonly JudgedBatch[]): Fall | null {
+  const compared = batches.flatMap(({ points, generation }, at) =>
+    points === null ? [] : [{ generation, score: points, at }],
+  );
+  const fall = fallOf(compared);
+  return fall && { ...fall, at: compared[fall.at]?.at ?? 0 };
+}
+
 /**
  * Judges one line.
  * @param line key of its founding batch; @param jars evidence of all jars (those of other lines are passed over)
@@ -251,6 +263,7 @@ export function judgeLine(
     calledFrom: walk.limit,
     standing,
     firstCalled,
+    fall: walk.called ? fallIn(judged) : null,
     startedAt: lineCount > 1 ? startOf(early, keeper) : null,
     ...suspectsOf(batches, effects, usualTreatment, lacked, otherwise),
     rules,

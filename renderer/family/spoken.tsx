@@ -28,17 +28,37 @@ function Words(props: {
   /** What stands against the newest jar. */
   readonly also?: string | null;
   readonly named?: readonly NamedJar[];
+  /** The jar whose caution is told, to be lifted where it is shown. */
+  readonly lift?: NamedJar | null;
   readonly onShow?: (jar: string) => void;
 }) {
-  const { sentence, reason, also = null, named = [], onShow } = props;
+  const { sentence, reason, also = null, named = [], lift = null, onShow } = props;
   const linked = (text: string) => <Linked text={text} jars={named} {...(onShow ? { onGo: onShow } : {})} />;
+  const lifting = lift !== null && onShow && (
+    <>
+      {' '}
+      <button className="linked" type="button" onClick={() => onShow(lift.jar)}>
+        Lift with a reason<span className="visually-hidden">: {lift.label}</span>
+      </button>
+    </>
+  );
   return (
     <div className="spoken-text">
       <div className="spoken-words">
         <p className="spoken-sentence">{linked(sentence)}</p>
-        {reason !== null && <p className="soft">{linked(reason)}</p>}
+        {reason !== null && (
+          <p className="soft">
+            {linked(reason)}
+            {also === null && lifting}
+          </p>
+        )}
       </div>
-      {also !== null && <p className="spoken-also soft">{linked(also)}</p>}
+      {also !== null && (
+        <p className="spoken-also soft">
+          {linked(also)}
+          {lifting}
+        </p>
+      )}
     </div>
   );
 }
@@ -108,6 +128,7 @@ export function Spoken({ lane, line, unasked, onShow, looks }: Props) {
         reason={line.reason}
         also={line.also}
         named={line.named}
+        lift={line.lift}
         onShow={onShow}
       />
       <div className="spoken-acts">

@@ -31,6 +31,8 @@ export interface LineNow {
   readonly advised: AdvisedSeed | null;
   /** What stands against its newest jar, where the verdict has not said it. */
   readonly also: string | null;
+  /** The jar whose caution they tell of, where a reason can lift it. */
+  readonly lift: NamedJar | null;
   /** Jars that the sentences may name. */
   readonly named: readonly NamedJar[];
 }
@@ -61,6 +63,7 @@ async function read(line: string): Promise<LineNow | string> {
     seed: await seedOf(advice.value),
     advised: advice.value.seed,
     also: alsoAgainst(advice.value),
+    lift: advice.value.lift,
     named: namedIn(advice.value),
   };
 }

@@ -68,6 +68,7 @@ function Card({ known, chosen, onChoose }: { readonly known: Known; readonly cho
             </span>
           )}
         </p>
+        {line.since !== null && <p className="soft">{line.since}</p>}
         {verdict.seed !== null && <VerdictAct seed={verdict.seed} line={line.line} primary={chosen} />}
       </div>
       {line.comparable > 0 && (

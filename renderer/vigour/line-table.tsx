@@ -1,5 +1,6 @@
 // The same numbers as a table.
 import { useReader } from '../parts/use-reader';
+import { rangesSay } from '../../core/says/batch-says';
 import { leftOutWords } from './batch-words';
 import type { LineReply } from './plot-scale';
 
@@ -15,7 +16,7 @@ export function LineTable({ line }: { readonly line: LineReply }) {
           <tr>
             <th scope="col">Batch</th>
             <th scope="col">Generation</th>
-            <th scope="col">Median</th>
+            <th scope="col">Score</th>
             <th scope="col">As it came</th>
             <th scope="col">Jars</th>
             <th scope="col">Left out, and why</th>
@@ -34,6 +35,11 @@ export function LineTable({ line }: { readonly line: LineReply }) {
                   .filter(({ compared }) => compared)
                   .map((jar) => `${jar.label.split(' ').at(-1) ?? jar.label} ${jar.score}`)
                   .join(', ')}
+                {batch.score !== null &&
+                  rangesSay(
+                    batch.score,
+                    batch.jars.filter(({ compared }) => compared).map(({ score }) => ({ points: score })),
+                  )}
               </td>
               <td>{leftOutWords(batch).join(' ')}</td>
               <td>{batch.standing}</td>

@@ -53,7 +53,7 @@ function Words({ line, layout }: Omit<Props, 'shown'>) {
   const running = line.running.at(-1);
   const words = [
     ...(line.baseline === null ? [] : [{ at: line.baseline, says: `early level ${rounded(line.baseline)}`, kind: 'band-word' }]),
-    ...(line.lowerLimit === null ? [] : [{ at: line.lowerLimit, says: `luck ends at ${rounded(line.lowerLimit)}`, kind: 'limit-word' }]),
+    ...(line.lowerLimit === null ? [] : [{ at: line.lowerLimit, says: `chance alone: above ${rounded(line.lowerLimit)}`, kind: 'limit-word' }]),
     ...(last && line.slope !== null ? [{ at: last.middle, says: `slope ${printed(line.slope)}`, kind: 'slope-word' }] : []),
     ...(running === undefined ? [] : [{ at: running, says: `smoothed level ${rounded(running)}`, kind: 'running-word' }]),
   ]; // prettier-ignore
@@ -123,7 +123,7 @@ export function Key({ line }: { readonly line: LineReply }) {
     { says: 'slope and its 90 % range', draw: <><rect className="slope-range" x="0" y="4" width="28" height="12" /><path className="slope" d="M0 12L28 8" /></> },
     { says: 'level of the early batches', draw: <><rect className="band" x="0" y="4" width="28" height="12" /><path className="baseline" d="M0 10H28" /></> },
     { says: 'smoothed level', draw: <path className="running" d="M0 6L10 7L20 11L28 13" /> },
-    { says: 'lowest smoothed level that luck would leave', draw: <path className="limit" d="M0 10H28" /> },
+    { says: 'below this a smoothed level is hardly by chance alone', draw: <path className="limit" d="M0 10H28" /> },
   ]; // prettier-ignore
   return (
     <ul className="plot-key">

@@ -188,7 +188,7 @@ describe('the ranking', () => {
       'A fresh start from Blue Tin comes out best now: all else that is kept is in doubt from its own hold. When in doubt, discard.',
     );
     expect(alone.warnings).toEqual([
-      '14 Mar b is the last that carries Heron, and its own hold left it in doubt. No line is worth that: when in doubt, discard.',
+      '14 Mar b is the last that carries Heron, and its own hold left it in doubt. When in doubt, discard it: a line can be started afresh.',
     ]);
     expect(advice([doubted, seedOf('well')]).sentence).toBe('Seed the next batch from well.');
   });

@@ -145,7 +145,7 @@ describe('cautions and holds', () => {
     expect(places(session)).toEqual(['6 May b', '6 May a', '9 May a']);
     const look = 'Look at it first: it seeded the spoiled jar 9 May a.';
     expect(of(session, '6 May a').looks).toEqual([look]);
-    expect(of(session, '6 May a').reasons.join(' ')).toContain('Of seeds that are about as good it comes later, since it has to be looked at first.'); // prettier-ignore
+    expect(of(session, '6 May a').reasons.join(' ')).toContain('Seeds that are about as good come before it, because it has to be looked at first.'); // prettier-ignore
     must(session, 'outcome.save', { jar: b, outcome: FIRM, onShelf: false, why: null, draft: null });
     expect(next(session).sentence).toBe(`Seed the next batch from 6 May a. ${look}`);
     expect(next(session).warnings[0]).toContain(look);
@@ -177,7 +177,7 @@ describe('cautions and holds', () => {
     }
     const held = newest(session);
     expect(held.score).toBeNull();
-    expect(held.says).toContain('x: It is set aside because of a spoiled jar: it speaks for none that is not.');
+    expect(held.says).toContain('Left out: x. It is set aside because of a spoiled jar: it speaks for none that is not.');
     expect(held.jars.find(({ jar }) => jar === x)).toMatchObject({ compared: false, held: 'set aside because of a spoiled jar' });
     expect(must(session, 'judgement.jar', { jar: x }).onHold).toBe('It is set aside: seeded from 1 May a.');
     expect(must(session, 'judgement.jar', { jar: a }).onHold).toBeNull();
@@ -237,7 +237,7 @@ describe('what is not known', () => {
     must(session, 'preferences.save', { ...session.ledger.preferences, mostGenerations: 9 });
     const { reasons } = of(session, '13 May l');
     expect(reasons.join(' ')).toContain('Its past is not known');
-    expect(reasons).toContain("Whether your limit of 9 generations is reached can't be told.");
+    expect(reasons).toContain("Whether the limit of 9 generations (Preferences) is reached can't be told.");
   });
 
   it('a received culture keeps the chances of its own generations: its line tells', () => {

@@ -1,7 +1,17 @@
 // Figures that judgement and advice state, each held against an outside value or against what is said of it. Where a figure is
 // changed, one of these asks why.
 import { describe, expect, it } from 'vitest';
-import { CARRIED_RULES } from '../../core/advice/carried';
+import { CARRIED_RULES, carriedCost } from '../../core/advice/carried';
+import { chancesBy, CHANCE_PRIORS } from '../../core/advice/chances';
+import type { LineTold } from '../../core/advice/line-told';
+import { seededRandom } from '../../core/advice/random';
+import { oddsPoints, weakChance } from '../../core/advice/seed-cost';
+import { worthOf } from '../../core/advice/worth';
+import { borrowedWeights } from '../../core/vigour/level/borrowed';
+import { LEVEL_RULES, type LevelRules } from '../../core/vigour/level/rules';
+import { POINTS_A_TENFOLD } from '../../core/vigour/level/stored-seed';
+import { firstBelief, type LevelTree } from '../../core/vigour/level/tree';
+import { SCORE_RULES } from '../../core/vigour/score';
 import { keptCosts } from '../../core/advice/costs';
 import { costAssumedSays } from '../../core/says/cost-says';
 import { adviseNext } from '../../core/advice/seed-ranking';
@@ -78,4 +88,111 @@ describe('an hour of delay', () => {
     // Spread over as many generations as a fresh start is: by hand.
     expect(rank(10) - rank(0)).toBeCloseTo((0.1 * KEEPER.costs.jar) / KEEPER.freshStart.generations, 9);
   });
+});
+
+const NO_LIMITS = { fridgeDays: null, freezerDays: null, generation: null };
+/** Who stands first of two seeds, the second dearer by a part of what the first costs. */
+function firstOf(one: Parameters<typeof seedOf>[1], dearer: number): string {
+  const spread = KEEPER.costs.jarsPerGeneration * KEEPER.freshStart.generations;
+  const cost = KEEPER.freshStart.cost - 0.6;
+  const levelOf = (of: number) => ({ weak: 0.1, worth: ((KEEPER.freshStart.cost - of) * spread) / KEEPER.costs.jar, carries: 0 });
+  const candidates = [
+    seedOf('one', { delayHours: 0, level: levelOf(cost), ...one }),
+    seedOf('other', { delayHours: 0, level: levelOf(cost * (1 + dearer)) }),
+  ];
+  return adviseNext({ ...KEEPER, candidates, limits: NO_LIMITS }).ranking[0]?.id ?? '';
+} // prettier-ignore
+
+describe('the order of seeds', () => {
+  it('of which nobody has said that they are still kept: after what is known to be, unless cheaper by more than 1 in 100', () => {
+    expect(firstOf({ keptSaid: false }, 0.008)).toBe('other');
+    expect(firstOf({ keptSaid: false }, 0.012)).toBe('one');
+  });
+  it('that cost as much to within 1 in 1,000 of a jar: the fresher first, and beyond that the cheaper', () => {
+    const inJars = (jars: number): number => (jars * KEEPER.costs.jar) / (KEEPER.freshStart.cost - 0.6);
+    expect(firstOf({ days: 9 }, inJars(0.0008))).toBe('other');
+    expect(firstOf({ days: 9 }, inJars(0.0012))).toBe('one');
+  });
+  it('a third of what a jar scored more than 4 points below its batch counts against it, what it scored above for nothing', () => {
+    expect(oddsPoints(70, 70 - 16)).toBeCloseTo(70 - (16 - 4) / 3, 9);
+    expect([oddsPoints(70, 67), oddsPoints(70, 95), oddsPoints(70, null)]).toEqual([70, 70, 70]);
+  });
+  it('with nothing to score them by: riskier than as usual, and less so than half a set word below', () => {
+    for (const p of [0.02, 0.1, 0.3]) {
+      expect(weakChance(p, null)).toBeGreaterThan(weakChance(p, 75));
+      expect(weakChance(p, null)).toBeLessThan(weakChance(p, 75 - WORD / 2));
+    }
+  });
+});
+
+describe('how sure chances are', () => {
+  const told = (jars: number): LineTold => ({
+    first: { jars: 3, discarded: 0, weak: 0 }, later: { jars, discarded: 0 }, told: jars, weak: Array.from({ length: 8 }, () => 0.1),
+    seen: 8, last: 8, ended: false,
+  }); // prettier-ignore
+  /** Spread of what is drawn for a generation. */
+  const spread = (lines: readonly LineTold[], generation: number): number => {
+    const { draws } = chancesBy(lines, 20, 400, seededRandom(1));
+    const odds = draws.map(({ weak }) => Math.log((weak[generation - 1] ?? 0) / (1 - (weak[generation - 1] ?? 0))));
+    const mean = odds.reduce((a, b) => a + b, 0) / odds.length;
+    return Math.sqrt(odds.reduce((sum, one) => sum + (one - mean) ** 2, 0) / odds.length);
+  }; // prettier-ignore
+  it('rests on lines more than on jars: of one line the thirteenth to the hundredth add nothing, another line does', () => {
+    const [few, many] = [told(12), told(100)];
+    expect(spread([many], 5)).toBeCloseTo(spread([few], 5), 1);
+    expect(spread([told(6)], 5)).toBeGreaterThan(1.1 * spread([few], 5));
+    expect(spread([few, few], 5)).toBeLessThan(0.9 * spread([many], 5));
+  });
+  it('fades with each generation beyond the last that was seen, towards what is stated before any jar', () => {
+    const one = [told(40), told(40), told(40)];
+    for (const beyond of [10, 12, 14])
+      expect(spread(one, beyond)).toBeGreaterThan(1.02 * spread(one, beyond - 2));
+    expect(spread(one, 20)).toBeLessThan(spread([told(0)], 20));
+    expect(CHANCE_PRIORS.weak.bad / CHANCE_PRIORS.weak.of).toBeCloseTo(1 / 10, 12);
+  });
+});
+
+describe('what is believed before a keeper’s own jars tell', () => {
+  it('of lines: as likely of one kind as each its own (the even prior of two hypotheses), weighed by how they foretold', () => {
+    const tree = (weights: readonly number[]): LevelTree => ({ weights: Float64Array.from(weights), before: Float64Array.from([0.5, 0.5]) }) as unknown as LevelTree;
+    // By hand: together 0.9 × 0.1 / 0.5 twice, so alike 0.36 / 1.36; then half and half, else as the line has it.
+    const alike = 0.36 / 1.36;
+    const [first] = borrowedWeights(tree([0.9, 0.1]), [tree([0.1, 0.9])]);
+    expect(first).toBeCloseTo(alike * 0.5 + (1 - alike) * 0.9, 9);
+  }); // prettier-ignore
+  it('of a bad day that nobody wrote down: 2.5 to 7.5 % of batches for a cold night, ½ to 1 % for a power cut (common practice)', () => {
+    expect(LEVEL_RULES.badDay).toBeGreaterThanOrEqual(0.03);
+    expect(LEVEL_RULES.badDay).toBeLessThanOrEqual(0.085);
+  });
+  it('of a tenfold loss in storage: part of what its delay does to the set time, which other marks of a jar do not show', () => {
+    // 3.32 doublings (log2 10) at 65 min (ten are 11 h of a hold) on a set time of 12 h.
+    const delay = (Math.log2(10) * 65) / 60;
+    const bySetTime = SCORE_RULES.pointsPer['set time'] * Math.log2((12 + delay) / 12);
+    expect(POINTS_A_TENFOLD).toBeGreaterThan(bySetTime / 4);
+    expect(POINTS_A_TENFOLD).toBeLessThan((3 * bySetTime) / 4);
+  });
+  it('of what is still to come: a start is written off over half a year to a year of weekly batches where nothing goes wrong', () => {
+    const rules: LevelRules = {
+      ...LEVEL_RULES, spreads: [{ value: 3, weight: 1 }], badDay: 0,
+      drifts: [{ weight: 1, prone: 0, begins: 0, ends: 0, falls: 0, rises: 0 }],
+    }; // prettier-ignore
+    const basis = {
+      jars: 2,
+      start: 100,
+      weakBelow: -500,
+      weakKeeps: 0.5,
+      discarded: 0,
+      firstBelow: 0,
+      firstDiscarded: 0,
+    };
+    const [cost = 0] = worthOf(basis, rules, (drift) => firstBelief(rules, drift)).costs;
+    const batches = basis.start / (basis.jars * (cost - 1));
+    expect(batches).toBeGreaterThan(26);
+    expect(batches).toBeLessThan(52);
+  });
+  it('of what is carried unseen: it costs less than what shows now, and more than half of it', () => {
+    const [later, now] = [carriedCost({ unseen: 1, shows: 0 }, 3, 6), carriedCost({ unseen: 0, shows: 1 }, 3, 6)];
+    expect(later).toBeLessThan(now);
+    expect(later).toBeGreaterThan(now / 2);
+  }); // prettier-ignore
 });

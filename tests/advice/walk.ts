@@ -144,6 +144,7 @@ function lookAt(line: Line, batches: number, before: Outlook | null): Look & { r
     candidates: shelfCandidates(family, jars, portions, () => [judgement], promised, () => ({ doubts: [], asks: [], acidNotThere: null, quotes: [] }), String, dayOf(day), LINE), // prettier-ignore
     limits: { fridgeDays: 21, freezerDays: null, generation: null },
     freshLabel: 'a fresh start from Blue Tin',
+    startForm: line.fate.reserve ? 'culture' : 'capsules',
     blocked: judgement.blocked,
     lineNames: new Map([[String(LINE), 'Heron']]),
   };

@@ -58,7 +58,7 @@ describe('a jar in doubt on the way back', () => {
     expect(against).toEqual({
       jar: children[0],
       label: '12 May a',
-      says: '12 May a: It descends from 6 May a, which is in doubt (a slow start).',
+      says: '12 May a: it descends from 6 May a, which is in doubt (a slow start).',
       root: { jar: a, label: '6 May a' },
     });
     expect(sentence).toContain('12 May a');
@@ -97,6 +97,11 @@ describe('notes beside an outcome', () => {
       stops: [{ code: 'condemned' }, { code: 'remark' }],
     });
     expect(of(session, '12 May a').reasons).toContain('Its note says: “pink mould on rim”.');
+    expect(of(session, '12 May a').stops.at(-1)?.says).toContain('“pink mould on rim”');
+    const reserve = { id: null, part: null, place: 'freezer' as const, pieces: 4, amount: null, keptOn: '2026-05-14', goneOn: null, reserve: true, note: null }; // prettier-ignore
+    expect(refusalOf(session, 'portion.save', { portion: { ...reserve, jar: one } }).sentence).toContain(
+      '“pink mould on rim”',
+    );
     const [remark] = must(session, 'remarks.list', {}).remarks;
     must(session, 'remarks.answer', { answers: [{ id: remark?.id ?? '', readAs: 'fine' }] });
     expect(discards(session, children)).toEqual([null, null]);

@@ -33,6 +33,19 @@ it('each line of a card stands on it still or above all of them, a doubt on its 
   );
 });
 
+it('a card leads with what fewest others say, after its doubts', () => {
+  const card = (jar: string, lines: readonly string[], doubts: readonly string[] = []) => ({ jar, doubts, lines, weakChance: null });
+  const stood = (days: number): string => `It has stood in the fridge for ${days} days.`;
+  const { shared, lines } = cardsBeside([
+    card('a', [stood(26), 'Its note says: “grainy”.']),
+    card('b', [stood(24), 'It is a twin.']),
+    card('c', ['The power failed.', stood(23)], ['The power failed.']),
+    card('d', [stood(22)]),
+  ]);
+  expect(shared).toEqual([]);
+  expect(lines.map(([first]) => first)).toEqual(['Its note says: “grainy”.', 'It is a twin.', 'The power failed.', stood(22)]);
+}); // prettier-ignore
+
 it('a card that shares everything leads with its chance', () => {
   const all = ['Look at it first.', 'Nobody has said it.'];
   const card = (jar: string, weakChance: number) => ({ jar, doubts: [], lines: all, weakChance });

@@ -38,7 +38,7 @@ describe('the kitchen notes', () => {
     expect(advice.ranking.filter(({ allowed }) => allowed).map(({ kind }) => kind)).toEqual(['fresh start']);
     // Made 45 days ago, and then a day and a half in warmth: days in the fridge count from the end of its hold.
     expect(advice.ranking[1]?.stops[0]?.says).toBe(
-      'It has stood in the fridge for 44 days; your limit is 21.',
+      'It has stood in the fridge for 44 days; the limit is 21 (Preferences).',
     );
   });
   it('in early February recommend no jar whose line runs through a set-aside jar without saying so', () => {

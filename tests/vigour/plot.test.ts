@@ -25,7 +25,7 @@ const batch = (n: number, points: number | null): LineReply['batches'][number] =
   leftOut: points === null ? [{ jar: uid(100 + n), label: `${n} Mar a`, reason: 'Nothing was\twritten down.' }] : [],
 }); // prettier-ignore
 const line = (points: readonly (number | null)[], more: Partial<LineReply> = {}): LineReply => ({
-  line: uid(1), name: 'Heron', standing: 'slipping', sentence: '', reasons: [],
+  line: uid(1), name: 'Heron', standing: 'slipping', sentence: '', since: null, reasons: [],
   batches: points.map((value, at) => batch(at + 1, value)), comparable: 0, slope: null, slopeLow: null, slopeHigh: null,
   baseline: null, spread: null, drop: null, lowerLimit: null, running: [], calledAt: null, startedAt: null, suspects: [],
   blocked: [], effects: [], why: { formula: '', inputs: [], assumptions: [], source: null }, safety: 'This says nothing about safety.',

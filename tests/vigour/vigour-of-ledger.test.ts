@@ -33,7 +33,7 @@ describe('judgement.line', () => {
     for (const { why } of [heron, lantern]) {
       const chance = why.inputs.find(({ name }) => name.startsWith('chance that luck alone'));
       expect(chance?.value).toMatch(/^\d\.\d{4}; by itself it says nothing$/);
-      expect(why.assumptions.join(' ')).toContain('neither calls a line by itself');
+      expect(why.assumptions.join(' ')).toContain('neither decides by itself');
     }
   });
   it('does not blame the other line for a cold night', () => {
@@ -182,12 +182,12 @@ describe("the keeper's limits", () => {
   it('are hard stops, with the days and the limit in the sentence', () => {
     ask('preferences.save', { ...saved, seedFridgeDays: 3 });
     for (const says of stopped('too old'))
-      expect(says).toMatch(/in the fridge for \d+ days; your limit is 3\.$/);
+      expect(says).toMatch(/in the fridge for \d+ days; the limit is 3 \(Preferences\)\.$/);
     expect(stopped('too old').length).toBeGreaterThan(0);
   });
   it('stop a line at its most generations, and no limit stops nothing', () => {
     ask('preferences.save', { ...saved, mostGenerations: 2 });
-    expect(stopped("keeper's limit").join(' ')).toMatch(/generation \d+; your limit is 2\./);
+    expect(stopped("keeper's limit").join(' ')).toMatch(/generation \d+; the limit is 2 \(Preferences\)\./);
     ask('preferences.save', { ...saved, seedFridgeDays: null, seedFreezerDays: null });
     expect([...stopped('too old'), ...stopped("keeper's limit")]).toEqual([]);
   });

@@ -71,6 +71,12 @@ function remarkOf(planned: PlannedJar, answers: NotesInput['answers']): Listed[]
   return [{ id: `remark:${line}`, row: line, label, text: words.map(({ text }) => text).join(' · '), tells, doubted, stops, readAs }];
 } // prettier-ignore
 
+/** The words of a row that stop its jar until the keeper answers them; null where none do. */
+export function stoppingRemark(planned: PlannedJar, answers: NotesInput['answers']): string | null {
+  const [remark] = remarkOf(planned, answers);
+  return remark?.stops ? remark.text : null;
+}
+
 /**
  * Words of all rows that come in, those that tell of spoilage first, then those of rows in doubt, answered or not.
  * @param look asked for each row whether it was cancelled

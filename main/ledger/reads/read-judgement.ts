@@ -187,8 +187,12 @@ export function restartAdvice(ledger: Ledger, { line }: Parsed<'advice.restart'>
   );
 }
 
-/** What the newest founding batch was started from. */
-function freshStartLabel(ledger: Ledger, judged: Judged, line: number | null): string {
+/** What the newest founding batch was started from: how a fresh start from it is called, and its form where all have one. */
+function freshStartOf(
+  ledger: Ledger,
+  judged: Judged,
+  line: number | null,
+): Pick<Asked, 'freshLabel' | 'startForm'> {
   const { family } = ledger.index;
   // A culture was received once; a product can be bought again, so of several lines the newest of those counts.
   const isProduct = (source: number | null): boolean =>
@@ -200,14 +204,16 @@ function freshStartLabel(ledger: Ledger, judged: Judged, line: number | null): s
   const founders = judged.all.evidence.filter(
     (jar) => jar.founding && (batch === undefined || jar.batch === batch),
   );
-  const names = new Set(
-    founders.flatMap(({ key }) =>
-      family
-        .seedsOf(key)
-        .flatMap(({ source }) => (source === null ? [] : (family.source(source)?.name ?? []))),
-    ),
+  const sources = new Set(
+    founders.flatMap(({ key }) => family.seedsOf(key).flatMap(({ source }) => source ?? [])),
   );
-  return names.size === 0 ? 'a fresh start from sources' : `a fresh start from ${[...names].join(' and ')}`;
+  const names = new Set([...sources].flatMap((source) => family.source(source)?.name ?? []));
+  const [form = null, ...others] = new Set([...sources].map((key) => ledger.rows.get('source', key).form));
+  return {
+    freshLabel:
+      names.size === 0 ? 'a fresh start from sources' : `a fresh start from ${[...names].join(' and ')}`,
+    startForm: others.length === 0 ? form : null,
+  };
 }
 
 function askedOf(ledger: Ledger, judged: Judged, view: Outlook, line: number | null): Asked {
@@ -216,7 +222,7 @@ function askedOf(ledger: Ledger, judged: Judged, view: Outlook, line: number | n
   return {
     candidates: candidatesOf(ledger, judged, line, 'all', view),
     limits: limitsOf(ledger.preferences),
-    freshLabel: freshStartLabel(ledger, judged, line),
+    ...freshStartOf(ledger, judged, line),
     blocked: [...new Set(asked.flatMap((one) => judged.all.line(one).blocked))],
     lineNames: new Map(asked.map((one) => [names.line(one).uid, names.line(one).name])),
   };

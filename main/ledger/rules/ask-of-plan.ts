@@ -2,6 +2,7 @@
 // problem, a word that is missing becomes a question.
 import type { RowRefused } from '../../../core/notes/notes-plan';
 import { saidSo } from '../../../core/notes/plan/impossible';
+import { stoppingRemark } from '../../../core/notes/plan/remarks-of-plan';
 import type { NotesInput, PlannedChange, PlannedJar } from '../../../core/notes/notes-plan';
 import { dayBegan } from '../../../core/ledger/stored-moments';
 import { BOOK, brokenInvariants, missingConsents } from '../../../core/rules/book';
@@ -12,7 +13,7 @@ import type { Broken } from '../../../core/rules/rule';
 import { refusalSentence } from '../../../core/sentences';
 import type { AskedLedger } from './asked-ledger';
 import { labelIn } from './ask';
-import { SafetyNow, setAsideBy, toldByFile, toldOn } from './known';
+import { SafetyNow, setAsideBy, stoppingWords, toldByFile, toldOn } from './known';
 import { loadFacts } from './load';
 
 export interface NotesRules {
@@ -27,7 +28,7 @@ export interface NotesRules {
  */
 export function rulesForNotes(ledger: AskedLedger, file: string, answers: NotesInput['answers']): NotesRules {
   const words = new Map<number, string>();
-  const base = new Base(ledger);
+  const base = new Base(ledger, answers);
   const refuse = (jars: readonly PlannedJar[], changes: readonly PlannedChange[]): RowRefused[] => {
     const plan = base.under(jars, changes);
     const found = new Map<string, RowRefused>();
@@ -54,11 +55,13 @@ export function rulesForNotes(ledger: AskedLedger, file: string, answers: NotesI
 /** The ledger's jars that a plan names, read once for as long as no other one is named. */
 class Base {
   readonly #ledger: AskedLedger;
+  readonly #answers: NotesInput['answers'];
   readonly #keys = new Map<string, number>();
   #facts: Facts | null = null;
 
-  constructor(ledger: AskedLedger) {
+  constructor(ledger: AskedLedger, answers: NotesInput['answers']) {
     this.#ledger = ledger;
+    this.#answers = answers;
   }
 
   #keyOf = (uid: string): number => {
@@ -88,6 +91,7 @@ class Base {
     const plan = factsOfPlan(this.#facts, { jars, changes }, {
       keyOf: this.#keyOf,
       look: rows.look,
+      stoppingWords: (planned) => stoppingRemark(planned, this.#answers),
       isSummed: (jar) => [null, 'milk plus seed'].includes(rows.get('jar', jar).finalVolumeKnown),
     }); // prettier-ignore
     const facts = {
@@ -99,7 +103,7 @@ class Base {
 }
 
 /** What is known of the seeds of a plan. What is told only now is known since today. */
-function knownOf(ledger: AskedLedger, file: string, { spoiled }: PlanFacts): Circumstances {
+function knownOf(ledger: AskedLedger, file: string, { discarded }: PlanFacts): Circumstances {
   const { rows, clock } = ledger;
   const today = clock.today();
   const safety = new SafetyNow(ledger, null);
@@ -115,7 +119,8 @@ function knownOf(ledger: AskedLedger, file: string, { spoiled }: PlanFacts): Cir
     namesakes: [],
     stood: () => false,
     discard: (jar, partedOn) =>
-      (jar > 0 ? safety.discard(jar, partedOn) : null) ?? (spoiled.has(jar) ? 'spoiled' : null),
+      (jar > 0 ? safety.discard(jar, partedOn) : null) ?? discarded.get(jar)?.discard ?? null,
+    stoppingWords: (jar) => (jar > 0 ? stoppingWords(rows, jar) : (discarded.get(jar)?.words ?? null)),
     discardKnown: (jar) => (isDiscarded(jar) ? (toldOn(rows, jar) ?? today) : today),
     toldHere: (jar) => !isDiscarded(jar) || toldByFile(rows, jar, file),
     setAsideBy: (jar) => (jar > 0 ? setAsideBy(ledger, jar, (of) => !toldByFile(rows, of, file)) : null),

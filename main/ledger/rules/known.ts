@@ -9,6 +9,7 @@ import type { AskedLedger } from './asked-ledger';
 import { readFacts } from '../derived/family-of-rows';
 import { REMARKS_OF } from '../entries/outcome-of-jar';
 import { Touched } from '../derived/touched';
+import { remarksAbout } from '../derived/unread';
 import type { Rows } from '../facts/fact-rows';
 import { madeOn, sameLabels, stoodBefore } from './fresh';
 import { UNSEEN, type Discard, type JarSafety } from '../../../core/shapes/safety-codes';
@@ -106,6 +107,12 @@ function dayOfAct(rows: Rows, act: number): string | null {
   return told ? momentText(told.at, told.at_off).slice(0, 10) : null;
 }
 
+/** The words of the remark that stops a jar until it is answered; null where none does. */
+export const stoppingWords = (rows: Rows, jar: number): string | null =>
+  remarksAbout(rows, [jar], false)
+    .get(jar)
+    ?.find(({ stops }) => stops)?.text ?? null;
+
 /** The day on which the ledger was told what makes a jar neither food nor seed. */
 export const toldOn = (rows: Rows, jar: number): string | null => dayOfAct(rows, toldIn(rows, jar));
 
@@ -181,6 +188,7 @@ export function circumstances(
         ? stoodBefore(rows, act, [jar], !undone, madeOn(jar.day ?? ''))
         : stoodBefore(rows, act, [jar, other], !undone, sameLabels),
     discard: (jar, partedOn) => safety.discard(jar, partedOn),
+    stoppingWords: (jar) => stoppingWords(rows, jar),
     discardKnown: (jar) => toldOn(rows, jar) ?? clock.today(),
     toldHere: (jar) => toldIn(rows, jar) === act,
     setAsideBy: (jar) => setAsideBy(ledger, jar),
