@@ -142,11 +142,15 @@ export const JarCautionReply = CautionReply.extend({
 });
 export type JarCautionReply = z.infer<typeof JarCautionReply>;
 
+/** The days between which something was made, where only these are known. */
+const DaysBetween = z.strictObject({ from: Day, to: Day }).nullable();
+
 export const FamilyJarReply = z.strictObject({
   id: Uid,
   label: z.string(),
-  /** null only for a lost jar of unknown day. */
+  /** null where the day is not known. */
   madeOn: Day.nullable(),
+  madeBetween: DaysBetween,
   letter: z.string(),
   generation: GenerationReply,
   doublings: z.strictObject({ transfers: z.number().nullable(), start: z.number().nullable() }),
@@ -183,6 +187,7 @@ export const JarView = z.strictObject({
   id: Uid,
   label: z.string(),
   madeOn: Day.nullable(),
+  madeBetween: DaysBetween,
   generation: GenerationReply,
   setWord: SetWord.nullable(),
   /** Worst caution that stands, not lifted. */
@@ -220,7 +225,7 @@ export const Drawing = z.strictObject({
   parent: column(Int32Array),
   parentShare: column(Float64Array),
   generation: column(Int32Array),
-  /** Days since 1970-01-01; NaN for a lost jar of unknown day. Not `x`: along the calendar jars make room for each other. */
+  /** Days since 1970-01-01, of a range of days its middle; NaN where nothing is known. Not `x`: along the calendar jars make room for each other. */
   days: column(Float64Array),
   /** Index in SET_WORDS, or 255 when unknown. */
   setWord: column(Uint8Array),
@@ -299,7 +304,10 @@ const JarEntry = jarFields.extend({
 
 /** A whole batch as recorded by hand in one act. */
 export const BatchEntry = z.strictObject({
-  madeOn: Day,
+  /** Null only where all that is known is between which days it was made. */
+  madeOn: Day.nullable(),
+  madeFrom: Day.nullable().default(null),
+  madeTo: Day.nullable().default(null),
   word: Line.nullable(),
   note: Prose.nullable(),
   holds: z.array(HoldFields).max(20),
@@ -317,7 +325,8 @@ export const BatchEntry = z.strictObject({
   /** The draft this came from: removed in the same act. */
   draft: z.string().max(100).nullable(),
 });
-export type BatchEntry = z.infer<typeof BatchEntry>;
+/** As it is given: a range of days may be left out. */
+export type BatchEntry = z.input<typeof BatchEntry>;
 
 const Interruption = z.strictObject({
   id: Uid,
@@ -575,8 +584,7 @@ export const contract = {
       descendants: z.array(Key),
       children: z.array(z.strictObject({ key: Key, id: Uid, label: z.string() })),
       siblings: z.array(z.strictObject({ key: Key, id: Uid, label: z.string() })),
-      /** Of a jar that nobody can name: the days between which it was made, where only these are known. */
-      madeBetween: z.strictObject({ from: Day, to: Day }).nullable(),
+      madeBetween: DaysBetween,
       figures: z.array(Figure),
       record: BatchReply.shape.jars.element,
       hold: Hold.nullable(),
@@ -588,7 +596,7 @@ export const contract = {
     z.strictObject({
       jars: z.array(
         z.strictObject({
-          key: Key, id: Uid, label: z.string(), madeOn: Day.nullable(), generation: z.int(),
+          key: Key, id: Uid, label: z.string(), madeOn: Day.nullable(), madeBetween: DaysBetween, generation: z.int(),
           says: z.string(), caution: z.enum(CAUTION_LEVELS).nullable(), safety: SafetyReply,
           /** What nobody has answered. */
           quotes: z.array(RemarkReply.pick({ of: true, text: true })),
@@ -603,10 +611,10 @@ export const contract = {
   'batch.get': entry('read', z.strictObject({ id: Uid }), BatchReply),
   'batch.list': entry(
     'read',
-    z.strictObject({ before: z.strictObject({ madeOn: Day, id: Uid }).nullable(), limit: z.int().min(1).max(200), /** Words that its day, word, seeds, what was stirred in or its note hold. */ text: Line.default('') }),
+    z.strictObject({ before: z.strictObject({ /** Null: the day of that batch itself. */ madeOn: Day.nullable(), id: Uid }).nullable(), limit: z.int().min(1).max(200), /** Words that its day, word, seeds, what was stirred in or its note hold. */ text: Line.default('') }),
     z.strictObject({
       batches: z.array(
-        z.strictObject({ id: Uid, madeOn: Day, word: Line.nullable(), label: z.string(), /** What seeded its jars, and what was stirred in, each once. */ seeds: z.array(z.string()), additions: z.array(z.string()), jars: z.array(z.strictObject({ id: Uid, label: z.string(), setWord: SetWord.nullable(), outcomeKnown: z.boolean(), /** Deepest; null for a planned jar. */ generation: z.int().positive().nullable(), atLeast: z.boolean(), spoiled: z.boolean(), caution: z.enum(['condemned', 'set aside', 'look']).nullable() })) }),
+        z.strictObject({ id: Uid, madeOn: Day.nullable(), madeBetween: DaysBetween, word: Line.nullable(), label: z.string(), /** What seeded its jars, and what was stirred in, each once. */ seeds: z.array(z.string()), additions: z.array(z.string()), jars: z.array(z.strictObject({ id: Uid, label: z.string(), setWord: SetWord.nullable(), outcomeKnown: z.boolean(), /** Deepest; null for a planned jar. */ generation: z.int().positive().nullable(), atLeast: z.boolean(), spoiled: z.boolean(), caution: z.enum(['condemned', 'set aside', 'look']).nullable() })) }),
       ),
       more: z.boolean(),
     }),
@@ -639,7 +647,7 @@ export const contract = {
           line: z.string(),
           /** The newest jar of the path, and the weak jars that led here, oldest first. */
           jar: Uid,
-          weak: z.array(z.strictObject({ jar: Uid, label: z.string(), madeOn: Day, setWord: SetWord })),
+          weak: z.array(z.strictObject({ jar: Uid, label: z.string(), madeOn: Day.nullable(), setWord: SetWord })),
           sentence: z.string(),
           reasons: z.array(z.string()),
         }),
@@ -729,8 +737,9 @@ export const contract = {
    * the caution stays.
    */
   'batch.record': entry('write', BatchEntry.extend({ why }), acted.extend({ batch: Uid, jars: z.array(Uid) })),
+  /** A day in the place of a range, or a range in the place of a day: the one that is given takes the other away. */
   'batch.correct': entry('write', z.strictObject({ id: Uid, changes: Batch.omit({ id: true }).partial(), why, draft }), acted),
-  /** "About mid January": the days between which a jar that nobody can name was made; both null: nobody knows. */
+  /** "About mid January": the days between which a batch was made; of jars that nobody can name both may be null: nobody knows. */
   'batch.about': entry('write', z.strictObject({ id: Uid, madeFrom: Day.nullable(), madeTo: Day.nullable(), why, draft }), acted),
   /** One more jar of a recorded batch. `hold` is one of the batch's. */
   'batch.addJar': entry(

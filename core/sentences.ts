@@ -12,6 +12,12 @@ const text = (params: Params, name: string): string => {
   return Array.isArray(value) ? value.join(', ') : String(value ?? '');
 };
 
+/** A day; of a jar of which only a range of days is known, the first of these or the last. */
+const earliest = (p: Params, name: string): string =>
+  `${daysInWords(text(p, name))}${p['earliest'] === true ? ' at the earliest' : ''}`;
+const latest = (p: Params, name: string): string =>
+  `${daysInWords(text(p, name))}${p['latest'] === true ? ' at the latest' : ''}`;
+
 /** What became of a ledger whose file is no longer where it was. */
 const leftAs = (p: Params): string =>
   [
@@ -146,9 +152,9 @@ export const refusals = {
   'kept day to come': (p) =>
     `${daysInWords(text(p, 'day'))} is still to come, so nothing is kept yet. Correct the day.`,
   'kept before made': (p) =>
-    `${text(p, 'jar')} was made on ${daysInWords(text(p, 'madeOn'))}, so nothing of it was kept on ${daysInWords(text(p, 'day'))}. Correct one of the days.`,
+    `${text(p, 'jar')} was made on ${earliest(p, 'madeOn')}, so nothing of it was kept on ${daysInWords(text(p, 'day'))}. Correct one of the days.`,
   'portion kept later': (p) =>
-    `That part of ${text(p, 'seed')} was ${p['frozen'] === true ? 'frozen' : 'kept'} on ${daysInWords(text(p, 'keptOn'))}, so ${p['frozen'] === true ? 'its cubes' : 'it'} can’t have seeded ${text(p, 'jar')}, made on ${daysInWords(text(p, 'day'))}. Correct one of the days, or choose another seed.`,
+    `That part of ${text(p, 'seed')} was ${p['frozen'] === true ? 'frozen' : 'kept'} on ${daysInWords(text(p, 'keptOn'))}, so ${p['frozen'] === true ? 'its cubes' : 'it'} can’t have seeded ${text(p, 'jar')}, made on ${latest(p, 'day')}. Correct one of the days, or choose another seed.`,
   'seed more than jar': (p) =>
     `${text(p, 'seed')} mL of seed is more than ${text(p, 'jar')} holds (${text(p, 'volume')} mL). ${asMl(p)}Correct the amount or the volume.`,
   'unit impossible': (p) =>
@@ -164,11 +170,11 @@ export const refusals = {
   'more than portion': (p) =>
     `That would be ${text(p, 'taken')} of the ${text(p, 'had')} ${text(p, 'unit')} that were kept of ${text(p, 'jar')}. ${asMl(p)}Correct an amount, or take the rest from another jar.`,
   'seed gone before': (p) =>
-    `${p['kept'] === true ? `That part of ${text(p, 'seed')}` : text(p, 'seed')} was gone on ${daysInWords(text(p, 'goneOn'))}, so it can’t have seeded ${text(p, 'jar')}, made on ${daysInWords(text(p, 'day'))}. Correct one of the days${p['kept'] === true ? '' : ', or say which part that was kept of it'}.`,
+    `${p['kept'] === true ? `That part of ${text(p, 'seed')}` : text(p, 'seed')} was gone on ${daysInWords(text(p, 'goneOn'))}, so it can’t have seeded ${text(p, 'jar')}, made on ${earliest(p, 'day')}. Correct one of the days${p['kept'] === true ? '' : ', or say which part that was kept of it'}.`,
   'opened before made': (p) =>
-    `${text(p, 'jar')} was made on ${daysInWords(text(p, 'madeOn'))}, so on ${daysInWords(text(p, 'toldOn'))} it can’t have been open for ${text(p, 'days')} days. Correct the days, or the day it was made.`,
+    `${text(p, 'jar')} was made on ${earliest(p, 'madeOn')}, so on ${daysInWords(text(p, 'toldOn'))} it can’t have been open for ${text(p, 'days')} days. Correct the days, or the day it was made.`,
   'warm before made': (p) =>
-    `${text(p, 'jar')} was made on ${daysInWords(text(p, 'madeOn'))}, so it can’t have stood in warmth that ended on ${daysInWords(text(p, 'day'))}. Correct one of the days.`,
+    `${text(p, 'jar')} was made on ${earliest(p, 'madeOn')}, so it can’t have stood in warmth that ended on ${daysInWords(text(p, 'day'))}. Correct one of the days.`,
   'interruption longer': (p) =>
     `${text(p, 'jar')} stood in warmth for ${text(p, 'warm')} h, so the power can’t have failed for ${text(p, 'hours')} h of it. Correct one of the two.`,
   'planned has facts': (p) =>
@@ -182,14 +188,15 @@ export const refusals = {
   'interruption outside hold': (p) =>
     `${text(p, 'jar')}: warmth can’t have been missing before it began or after it ended. Correct one of the times.`,
   'gone before made': (p) =>
-    `${text(p, 'jar')} was made on ${daysInWords(text(p, 'madeOn'))}, so it was not ${text(p, 'what') || 'gone'} on ${daysInWords(text(p, 'day'))}. Correct one of the days.`,
+    `${text(p, 'jar')} was made on ${earliest(p, 'madeOn')}, so it was not ${text(p, 'what') || 'gone'} on ${daysInWords(text(p, 'day'))}. Correct one of the days.`,
   'gone day to come': (p) =>
     `${daysInWords(text(p, 'day'))} is still to come, so nothing is ${text(p, 'what') || 'gone'} by then yet. Correct the day, or leave it out.`,
   'gone already': (p) =>
     `${p['kept'] === true ? `That part of ${text(p, 'jar')}` : text(p, 'jar')} was ${text(p, 'how')} on ${daysInWords(text(p, 'goneOn'))}, so nothing of it was ${text(p, 'what')} on ${daysInWords(text(p, 'day'))}. Correct one of the days, or how much was ${text(p, 'how')}.`,
   'made on no day': () =>
-    'A jar that is made, or planned, is made on a day: only one that nobody can name may be of a range of days, or of none.',
-  'range of days': () => 'A range of days needs both its first and its last day, in their order.',
+    'A jar that is made is made on a day, or between two days where that is all that is known; one that is planned is planned for a day.',
+  'range of days': () =>
+    'A range of days needs both its first and its last day, in their order, and no day beside them.',
   'no such reading': (p) => `Nothing was read at ${text(p, 'at')}.`,
   'export without readings': (p) =>
     `No readings were found in ${text(p, 'file')}. Each row needs a time and a temperature: choose the file that the probe’s program exports.`,
@@ -318,7 +325,7 @@ export const refusals = {
   'own ancestor': (p) =>
     `${text(p, 'jar')} would descend from itself: ${Array.isArray(p['loop']) ? p['loop'].join(' → ') : ''}. Choose another seed.`,
   'seed made later': (p) =>
-    `${text(p, 'seed')} was made on ${daysInWords(text(p, 'seedDay'))}, after ${text(p, 'jar')} (${daysInWords(text(p, 'day'))}), so it can’t have seeded it. Correct a date or choose another seed.`,
+    `${text(p, 'seed')} was made on ${earliest(p, 'seedDay')}, after ${text(p, 'jar')} (${latest(p, 'day')}), so it can’t have seeded it${Array.isArray(p['through']) ? `, by way of ${text(p, 'through')}` : ''}. Correct a date or choose another seed.`,
   'condemned stays': (p) =>
     `${text(p, 'jar')} was seen to be spoiled, and that can’t be lifted. If it was not, correct what was seen.`,
   'seed spoiled': (p) =>

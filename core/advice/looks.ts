@@ -9,12 +9,12 @@ import type { SeedCandidate } from './seed-candidate';
  * What the caution on it asks, what its own hold and way back ask, and that it has stood for longer than jars are commonly
  * kept (three weeks: common practice, no source), whatever limit the keeper has set.
  */
-export function looksOf({ caution, asks, place, days }: SeedCandidate): SeedLook[] {
+export function looksOf({ caution, asks, place, days, daysLeast }: SeedCandidate): SeedLook[] {
   return [
     ...(caution?.level === 'look' ? [{ code: 'caution' as const, caution }] : []),
     ...asks,
     ...(place === 'fridge' && days > NEUTRAL_LIMITS.seedFridgeDays
-      ? [{ code: 'long in the fridge' as const, days }]
+      ? [{ code: 'long in the fridge' as const, days, ...(daysLeast !== undefined && { least: daysLeast }) }]
       : []),
   ];
 }

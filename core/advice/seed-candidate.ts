@@ -49,7 +49,10 @@ export interface SeedCandidate extends Scored {
   /** Somebody said that it is still kept. */
   readonly keptSaid: boolean;
   readonly place: SeedPlace;
+  /** Days it has been kept there; of a jar that was made on one of several days, by the first of them. */
   readonly days: number;
+  /** By the last of them; not there where its day is known. */
+  readonly daysLeast?: number;
   /** Hours that its storage should cost the next jar. */
   readonly delayHours: number;
   readonly outcomeKnown: boolean;

@@ -3,6 +3,8 @@
 import { delayHours, storageLoss } from '../growth/storage';
 import type { Outcome } from '../ledger/records';
 import { dayLabel } from '../lineage/labels';
+import { dayInOrder, earliestDay } from '../lineage/lineage-shapes';
+import type { DayRange } from '../quantities/day-ranges';
 import type { Family } from '../lineage/family';
 import { answerOf, gateAmongMates } from '../safety/answer';
 import { longUnsaid } from '../safety/still-there';
@@ -22,8 +24,8 @@ export interface ShelfJar {
   readonly outcomeKnown: boolean;
   /** Nobody has seen how it came out, and its hold may not have ended (in-hold.ts). */
   readonly inHold: boolean;
-  /** The day it came out of warmth (in-hold.ts): from then on it stands in the fridge. */
-  readonly outOn: string;
+  /** The days between which it came out of warmth (in-hold.ts): from then on it stands in the fridge. Null: nothing is known. */
+  readonly outOn: DayRange | null;
 }
 
 export interface ShelfPortion extends PortionRecord {
@@ -65,16 +67,25 @@ export function shelfCandidates(
   const byKey = new Map(jars.map((jar) => [jar.key, jar]));
   const newest = new Map<number, string>();
   for (const { key } of jars) {
-    const { madeOn } = family.jar(key);
+    const day = dayInOrder(family.jar(key));
     for (const one of family.linesOf(key)) {
-      if (madeOn !== null && madeOn > (newest.get(one) ?? '')) newest.set(one, madeOn);
+      if (day !== null && day > (newest.get(one) ?? '')) newest.set(one, day);
     }
   }
   const candidate = (jar: ShelfJar, portion: ShelfPortion | null): KeptSeed[] => {
     const member = family.jar(jar.key);
-    const { madeOn } = member;
+    // Of a range of days the first: it may have stood for so long.
+    const madeOn = earliestDay(member);
+    const day = dayInOrder(member);
     const lines = family.linesOf(jar.key);
-    if (madeOn === null || member.lost || madeOn > today || (line !== null && !lines.includes(line)))
+    if (
+      madeOn === null ||
+      day === null ||
+      jar.outOn === null ||
+      member.lost ||
+      madeOn > today ||
+      (line !== null && !lines.includes(line))
+    )
       return [];
     const storage = storageOf(madeOn, today, portion);
     if (!portion && longUnsaid(jar.onShelf, madeOn, today)) return [];
@@ -82,7 +93,8 @@ export function shelfCandidates(
     const answer = answerOf(family, jar.key, portion && { on: portion.keptOn });
     const { because } = answer;
     const generation = family.generationOf(jar.key);
-    const older = lines.some((one) => (newest.get(one) ?? '') > madeOn);
+    const older = lines.some((one) => (newest.get(one) ?? '') > day);
+    const keptDays = (since: string): number => storageOf(since, today, null).fridgeDays;
     return [
       {
         id: portion?.uid ?? jar.uid,
@@ -114,7 +126,8 @@ export function shelfCandidates(
         keptSaid: portion !== null || jar.onShelf === true,
         place: portion?.place ?? 'fridge',
         // A portion's days are those it has been kept apart; what it waited before counts in the delay.
-        days: storageOf(portion ? portion.keptOn : jar.outOn, today, null).fridgeDays,
+        days: keptDays(portion ? portion.keptOn : jar.outOn.from),
+        ...(!portion && jar.outOn.from !== jar.outOn.to && { daysLeast: keptDays(jar.outOn.to) }),
         delayHours: delayHours(storageLoss(storage)).middle,
         outcomeKnown: jar.outcomeKnown,
         level: levelOf(jar.key, POINTS_A_TENFOLD * storageLoss(storage).middle),

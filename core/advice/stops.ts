@@ -17,7 +17,7 @@ export function stopsOf(
   candidate: Omit<SeedCandidate, 'vigour' | 'own' | 'delayHours'>,
   limits: SeedLimits,
 ): SeedStop[] {
-  const { caution, place, days, generation, atLeast, acidNotThere } = candidate;
+  const { caution, place, days, daysLeast, generation, atLeast, acidNotThere } = candidate;
   const stops: SeedStop[] = [];
   if (candidate.spoiled) stops.push({ code: 'spoiled' });
   if (caution?.level === 'condemned' || caution?.level === 'set aside')
@@ -31,7 +31,8 @@ export function stopsOf(
   if (acidNotThere !== null) stops.push({ code: 'failed the gate', above: acidNotThere });
   if (candidate.inHold) stops.push({ code: 'in its hold' });
   const limit = place === 'fridge' ? limits.fridgeDays : limits.freezerDays;
-  if (limit !== null && days > limit) stops.push({ code: 'too old', place, days, limit });
+  if (limit !== null && days > limit)
+    stops.push({ code: 'too old', place, days, limit, ...(daysLeast !== undefined && { least: daysLeast }) });
   const next = generation + 1;
   if (limits.generation !== null && next > limits.generation)
     stops.push({ code: "keeper's limit", generation: next, atLeast, limit: limits.generation });

@@ -1,4 +1,5 @@
 // Two weak batches in a row on a jar's path suggest a fresh start. No score: only what was seen, and what was not.
+import { dayInOrder } from '../lineage/lineage-shapes';
 import type { Family } from '../lineage/family-version';
 import { primarySeed } from '../lineage/primary-seed';
 import type { SetWord } from '../ledger/records';
@@ -11,7 +12,8 @@ const IN_A_ROW = 2;
 export interface WeakStep {
   readonly jar: number;
   readonly label: string;
-  readonly madeOn: string;
+  /** Null where only a range of days is known, which its label tells. */
+  readonly madeOn: string | null;
   readonly setWord: SetWord;
   /** Recorded jars of its batch in this line, and of those the weak. */
   readonly recorded: number;
@@ -58,12 +60,13 @@ export function suggestFreshStarts(family: Family, seen: Seen): FreshStart[] {
     const batch = mates.get(jar.batch);
     if (batch) batch.push(key);
     else mates.set(jar.batch, [key]);
-    if (jar.madeOn === null) continue;
+    const day = dayInOrder(jar);
+    if (day === null) continue;
     const lines = family.linesOf(key);
     for (const line of lines.length > 0 ? lines : [null]) {
       const known = newest.get(line);
-      if (!known || jar.madeOn > known.day) newest.set(line, { day: jar.madeOn, leaves: [key] });
-      else if (jar.madeOn === known.day) known.leaves.push(key);
+      if (!known || day > known.day) newest.set(line, { day, leaves: [key] });
+      else if (day === known.day) known.leaves.push(key);
     }
   }
   const order = [...family.lines.map((line) => line.batch), null];
@@ -103,7 +106,7 @@ function walkBack(
       passedSpoiled.push(jar.label);
       continue;
     }
-    if (word === null || jar.madeOn === null) {
+    if (word === null || dayInOrder(jar) === null) {
       passedUnseen.push(jar.label);
       continue;
     }

@@ -52,7 +52,10 @@ export type Package = z.infer<typeof Package>;
 /** Jars made on one day from one heating of milk. */
 export const Batch = z.strictObject({
   id: Uid,
-  madeOn: Day,
+  /** Null where the day is not known; then it may be known to lie between two days ("about mid January"). */
+  madeOn: Day.nullable(),
+  madeFrom: Day.nullable(),
+  madeTo: Day.nullable(),
   /** A short word of the keeper's, if wanted: the label is then "14 Mar plain b". */
   word: Line.nullable(),
   note: Prose.nullable(),

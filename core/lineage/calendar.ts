@@ -23,7 +23,8 @@ export interface Along {
 
 /**
  * Lays jars along time. A jar stands at its day, or just right of what would cover it in its row (a jar seeded on the day
- * its seed was made); one of unknown day stands a step after its seed, or a step before what it seeded.
+ * its seed was made); one of unknown day stands a step after its seed, or a step before what it seeded. One of a range of
+ * days stands in its middle, no earlier than its seed and no later than what it seeded.
  *
  * @param days as in dayNumber, NaN where unknown, by jar
  * @param parent the jar it hangs from, or -1
@@ -69,7 +70,9 @@ function placesInTime(
     const jar = order[i] as number;
     const seed = parent[jar] as number;
     const day = days[jar] as number;
-    const from = Number.isNaN(day) ? (firstBelow[jar] as number) : day;
+    const below = firstBelow[jar] as number;
+    // The middle of a range may lie after the day of what the jar seeded.
+    const from = Number.isNaN(day) ? below : Math.min(day, below);
     if (seed >= 0 && from < (firstBelow[seed] as number)) firstBelow[seed] = from;
   }
   const x = new Float64Array(days.length);
@@ -78,7 +81,8 @@ function placesInTime(
     const day = days[jar] as number;
     const known = firstBelow[jar] as number;
     const below = known === Infinity ? Infinity : (known - first) / step;
-    if (!Number.isNaN(day)) x[jar] = (day - first) / step;
+    if (!Number.isNaN(day))
+      x[jar] = Math.max(Math.min((day - first) / step, below), seed >= 0 ? (x[seed] as number) : 0);
     else if (seed >= 0) x[jar] = Math.min((x[seed] as number) + 1, below);
     else x[jar] = Number.isFinite(below) ? below - 1 : 0;
   }

@@ -4,7 +4,13 @@ import { dayNumber } from './calendar';
 import { LineSets } from './line-sets';
 import { primarySeed } from './primary-seed';
 import { doublingsInJar, shareSeeds, type SeedContext } from './seed-shares';
-import type { FamilyJar, FamilySeeding, FamilySource, ShareBasis } from './lineage-shapes';
+import {
+  dayInOrder,
+  type FamilyJar,
+  type FamilySeeding,
+  type FamilySource,
+  type ShareBasis,
+} from './lineage-shapes';
 
 /** Stands for "unknown past" among the sources of a traced share; ledger keys start at 1. */
 export const UNKNOWN_PAST = 0;
@@ -100,7 +106,7 @@ export class FamilyColumns {
   wayMixed = new Int32Array(0);
   /** The jar on that way that hangs from its first one; -1 for the first one itself. */
   wayFirst = new Int32Array(0);
-  /** Day made, as in dayNumber; UNKNOWN_DAY for a lost jar of unknown day. */
+  /** Day made, as in dayNumber; the middle of a range; UNKNOWN_DAY where nothing is known of it. */
   day = new Int32Array(0);
   readonly #everInBatch = new EverOf();
   readonly #everOfPackage = new EverOf();
@@ -253,7 +259,8 @@ export class FamilyColumns {
     const kept = this.keep(slot);
     const before = this.traced[slot] === undefined ? undefined : kept;
     this.#weigh(slot, jar);
-    this.day[slot] = jar.madeOn === null ? UNKNOWN_DAY : dayNumber(jar.madeOn);
+    const day = dayInOrder(jar);
+    this.day[slot] = day === null ? UNKNOWN_DAY : dayNumber(day);
     const seedings = this.seedings[slot] as readonly FamilySeeding[];
     const from = this.seedSlots[slot] as readonly number[];
     const shares = this.shares[slot] as readonly number[];

@@ -11,6 +11,7 @@ import type {
   Generation,
   ShareBasis,
 } from './lineage-shapes';
+import { dayInOrder } from './lineage-shapes';
 import type { Version } from './versions';
 import type { Caution, CautionLevel } from '../shapes/caution-codes';
 
@@ -216,17 +217,13 @@ export class Family {
       .map(([batch, found]) => ({
         batch,
         founded: found[0]?.madeOn ?? null,
+        since: (found[0] && dayInOrder(found[0])) ?? '',
         founders: found
           .toSorted((a, b) => (a.letter < b.letter ? -1 : a.letter > b.letter ? 1 : a.key - b.key))
           .map((jar) => jar.key),
         jarCount: counts.get(batch) ?? 0,
       }))
-      .toSorted((a, b) =>
-        (a.founded ?? '') < (b.founded ?? '')
-          ? -1
-          : (a.founded ?? '') > (b.founded ?? '')
-            ? 1
-            : a.batch - b.batch,
-      );
+      .toSorted((a, b) => (a.since < b.since ? -1 : a.since > b.since ? 1 : a.batch - b.batch))
+      .map(({ since: _day, ...line }) => line);
   }
 }

@@ -7,7 +7,14 @@ import { Family } from './family-version';
 import { LineSets } from './line-sets';
 import { refuseLaterSeeds, seedsFirst } from './loops';
 import { Version } from './versions';
-import type { FamilyClearing, FamilyJar, FamilyRecords, FamilySeeding, FamilySource } from './lineage-shapes';
+import {
+  dayInOrder,
+  type FamilyClearing,
+  type FamilyJar,
+  type FamilyRecords,
+  type FamilySeeding,
+  type FamilySource,
+} from './lineage-shapes';
 
 export { Family, type Line, type TracedShare } from './family-version';
 export { FamilyRefused } from './loops';
@@ -157,7 +164,10 @@ class Links {
 
 /** Whether something that its children's shares, or which seed they hang from, rests on differs between two records. */
 const weighsOtherwise = (before: FamilyJar | undefined, after: FamilyJar): boolean =>
-  before?.countPerMl !== after.countPerMl || before.madeOn !== after.madeOn || before.label !== after.label;
+  !before ||
+  before.countPerMl !== after.countPerMl ||
+  dayInOrder(before) !== dayInOrder(after) ||
+  before.label !== after.label;
 
 /** What a change reaches, as slots. */
 class Reach {

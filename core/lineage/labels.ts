@@ -1,12 +1,15 @@
 // What a jar is called, and which jar a keeper means: "14 Mar b", "14 Mar plain b", with the year where another year has
 // the same. Labels match without regard to case.
+import { type DayRange, middleDay } from '../quantities/day-ranges';
 
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
 
 /** What a label is made of. */
 export interface LabelParts {
-  /** YYYY-MM-DD; null for a lost jar of unknown day. */
+  /** YYYY-MM-DD; null where the day is not known. */
   readonly madeOn: string | null;
+  /** Where only a range of days is known, the day in its middle: "about 15 Jan a". None of a jar that nobody can name. */
+  readonly about?: string | null;
   /** The batch's short word. */
   readonly word: string | null;
   readonly letter: string;
@@ -27,28 +30,51 @@ export const daysInWords = (text: string): string =>
     dayLabel(day, true),
   );
 
+type DayParts = Pick<LabelParts, 'madeOn' | 'about'>;
+
+/** The day that a label names, be it known or only about. */
+export const dayNamed = ({ madeOn, about }: DayParts): string | null => madeOn ?? about ?? null;
+
+/** "14 Mar", or "about 15 Jan" where only a range of days is known; null where nothing is. */
+export function batchDay(parts: DayParts, withYear: boolean): string | null {
+  const day = dayNamed(parts);
+  return day === null ? null : `${parts.madeOn === null ? 'about ' : ''}${dayLabel(day, withYear)}`;
+}
+
+/** The day that a batch is called by. */
+export const calledDay = (batch: {
+  readonly madeOn: string | null;
+  readonly madeFrom: string | null;
+  readonly madeTo: string | null;
+}): DayParts & { readonly about: string | null } => ({
+  madeOn: batch.madeOn,
+  about:
+    batch.madeFrom === null || batch.madeTo === null
+      ? null
+      : middleDay({ from: batch.madeFrom, to: batch.madeTo }),
+});
+
 /** A jar's printed label. A jar of unknown day has no day in it: "lost a". */
 export function jarLabel(parts: LabelParts, withYear: boolean): string {
-  const day = parts.madeOn === null ? 'lost' : dayLabel(parts.madeOn, withYear);
+  const day = batchDay(parts, withYear) ?? 'lost';
   return [day, parts.word?.trim(), parts.letter.toLowerCase()].filter(Boolean).join(' ');
 }
 
 /** Jars with the same group read the same without their year. */
 export const labelGroup = (parts: LabelParts): string =>
-  `${parts.madeOn?.slice(5) ?? 'lost'}|${parts.word?.trim().toLowerCase() ?? ''}|${parts.letter.toLowerCase()}`;
+  `${parts.madeOn === null && parts.about ? '~' : ''}${dayNamed(parts)?.slice(5) ?? 'lost'}|${parts.word?.trim().toLowerCase() ?? ''}|${parts.letter.toLowerCase()}`;
 
 /** A line is called as its keeper calls it, else by its founding batch's word, else by the day of that batch. */
 export const lineName = (
-  batch: { readonly madeOn: string | null; readonly word: string | null },
+  batch: DayParts & { readonly word: string | null },
   named: string | null = null,
-): string =>
-  named?.trim() ||
-  batch.word?.trim() ||
-  (batch.madeOn === null ? 'a day not known' : dayLabel(batch.madeOn, true));
+): string => named?.trim() || batch.word?.trim() || (batchDay(batch, true) ?? 'a day not known');
 
 /** A line in a sentence: by its word ("Heron"), else "the line of 15 Oct 2025". */
 export const lineWords = (name: string): string =>
-  /^\d{1,2} \p{L}{3} \d{4}$/u.test(name) || name === 'a day not known' ? `the line of ${name}` : name;
+  /^(?:about )?\d{1,2} \p{L}{3} \d{4}$/u.test(name) || name === 'a day not known'
+    ? `the line of ${name}`
+    : name;
 
 /** What a keeper typed, taken apart; a part that was not typed is null. */
 export interface LabelQuery {
@@ -58,7 +84,12 @@ export interface LabelQuery {
   readonly year: number | null;
   readonly letter: string | null;
   readonly words: readonly string[];
+  /** It was typed with "about" before it. */
+  readonly about: boolean;
 }
+
+/** As it begins the label of a jar of which only a range of days is known. */
+const ABOUT = /^(?:about|ca\.?|circa|~)\s*(?=\S)/;
 
 const monthOf = (text: string): number | null => {
   const short = text.slice(0, 3);
@@ -83,7 +114,8 @@ export function readLabel(text: string, dates: 'day first' | 'month first'): Lab
   let letter: string | null = null;
   const words: string[] = [];
   // "3/14b" and "14mar" are two things each; "14th" is one.
-  const spaced = text.toLowerCase().replaceAll(/(\d\.?)(?!(?:st|nd|rd|th)\b)(?=[a-z])/g, '$1 ');
+  const typed = text.trim().toLowerCase();
+  const spaced = typed.replace(ABOUT, '').replaceAll(/(\d\.?)(?!(?:st|nd|rd|th)\b)(?=[a-z])/g, '$1 ');
   for (const token of spaced.split(/[\s,]+/).filter(Boolean)) {
     const iso = /^(\d{4})-(\d{1,2})-(\d{1,2})$/.exec(token);
     const numbers = /^(\d{1,2})[./-](\d{1,2})(?:[./-](\d{2}|\d{4})?)?$/.exec(token);
@@ -114,7 +146,7 @@ export function readLabel(text: string, dates: 'day first' | 'month first'): Lab
       month = null;
     } else words.push(String(date));
   }
-  return { days, month, year, letter, words };
+  return { days, month, year, letter, words, about: ABOUT.test(typed) };
 }
 
 /** Words that may stand beside a label and name the same jar, or what is kept apart of it (core/ledger/portions.ts). */
@@ -142,10 +174,12 @@ export function namerOf(text: string, dates: 'day first' | 'month first'): (jar:
   return (jar) => {
     if (typed === '') return false;
     // Few jars begin as the text does: only their labels are printed.
-    const begins = jar.madeOn === null ? 'lost' : dayLabel(jar.madeOn, false).toLowerCase();
+    const begins = batchDay(jar, false)?.toLowerCase() ?? 'lost';
     if (typed.startsWith(begins) && [false, true].some((year) => squeezed(jarLabel(jar, year)) === typed))
       return true;
-    const day = jar.madeOn?.slice(5) ?? null;
+    // "15 Jan a" is no name of one that was made about then.
+    if (query.about !== (jar.madeOn === null)) return false;
+    const day = dayNamed(jar)?.slice(5) ?? null;
     if (!query.days.some(({ month, date }) => day === `${two(month)}-${two(date)}`)) return false;
     const left = [...told];
     for (const own of squeezed(`${jar.word ?? ''} ${jar.letter}`)
@@ -170,14 +204,11 @@ function fitOf(label: string, parts: LabelParts, query: LabelQuery, text: string
   const printed = label.toLowerCase();
   if (typed === '') return 1;
   if (typed === printed) return 5;
+  const named = dayNamed(parts);
   const day =
-    parts.madeOn === null
+    named === null
       ? null
-      : {
-          year: Number(parts.madeOn.slice(0, 4)),
-          month: Number(parts.madeOn.slice(5, 7)),
-          date: Number(parts.madeOn.slice(8)),
-        };
+      : { year: Number(named.slice(0, 4)), month: Number(named.slice(5, 7)), date: Number(named.slice(8)) };
   const order = query.days.findIndex((wanted) => wanted.month === day?.month && wanted.date === day.date);
   const word = parts.word?.toLowerCase() ?? '';
   const letter = parts.letter.toLowerCase();
@@ -186,16 +217,23 @@ function fitOf(label: string, parts: LabelParts, query: LabelQuery, text: string
     (query.month === null || query.month === day?.month) &&
     (query.year === null || query.year === day?.year) &&
     (query.letter === null || query.letter === letter) &&
+    (!query.about || parts.madeOn === null) &&
     query.words.every(
       (wanted) => word.split(/\s+/).some((own) => own.startsWith(wanted)) || letter === wanted,
     );
-  if (fits) return order > 0 ? 3 : 4;
+  // "15 Jan" finds what was made about then, too, after what was made on it.
+  if (fits) return order > 0 || (named !== null && !query.about && parts.madeOn === null) ? 3 : 4;
   const tokens = typed.split(/\s+/);
   return printed.startsWith(typed) ? 2 : tokens.every((token) => printed.includes(token)) ? 1 : 0;
 }
 
 /** A jar that can be found: its parts with the label that is printed. */
-export type Findable = LabelParts & { readonly key: number; readonly label: string };
+export type Findable = LabelParts & {
+  readonly key: number;
+  readonly label: string;
+  /** The days between which it was made, where only these are known. */
+  readonly madeBetween?: DayRange | null;
+};
 
 /**
  * Jars a keeper may mean, the best fit first, then the newest, then by letter.
@@ -210,14 +248,15 @@ export function findJars<J extends Findable>(
   const query = readLabel(text, options.dates);
   const found: { jar: J; fit: number }[] = [];
   for (const jar of jars) {
-    if (options.notAfter !== null && jar.madeOn !== null && jar.madeOn > options.notAfter) continue;
+    const made = jar.madeOn ?? jar.madeBetween?.from ?? null;
+    if (options.notAfter !== null && made !== null && made > options.notAfter) continue;
     const fit = fitOf(jar.label, jar, query, text);
     if (fit > 0) found.push({ jar, fit });
   }
   found.sort(
     (a, b) =>
       b.fit - a.fit ||
-      compare(b.jar.madeOn ?? '', a.jar.madeOn ?? '') ||
+      compare(dayNamed(b.jar) ?? '', dayNamed(a.jar) ?? '') ||
       compare(a.jar.letter.toLowerCase(), b.jar.letter.toLowerCase()) ||
       a.jar.key - b.jar.key,
   );

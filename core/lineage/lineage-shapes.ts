@@ -1,11 +1,14 @@
 // What lineage reads and what it answers. Keys are the ledger's integer keys: speed inside, uids outside.
+import { type DayRange, middleDay } from '../quantities/day-ranges';
 import type { JarSafety } from '../shapes/safety-codes';
 
 /** A made (or lost) jar as lineage needs it. Planned jars and stubs of mistakes never get here. */
 export interface FamilyJar {
   readonly key: number;
-  /** YYYY-MM-DD; null for a lost jar of unknown day. */
+  /** YYYY-MM-DD; null where the day is not known. */
   readonly madeOn: string | null;
+  /** The days between which it was made, where only these are known. */
+  readonly madeBetween?: DayRange | null;
   readonly batch: number;
   readonly hold: number | null;
   readonly letter: string;
@@ -24,6 +27,24 @@ export interface FamilyJar {
   /** Packages used in it (sources, milk, additions). */
   readonly packages: readonly number[];
 }
+
+type DaysMade = Pick<FamilyJar, 'madeOn' | 'madeBetween'>;
+
+/** The day a jar stands at among others: its own, or the middle of its range; null where nothing is known of it. */
+export const dayInOrder = ({ madeOn, madeBetween }: DaysMade): string | null =>
+  madeOn ?? (madeBetween ? middleDay(madeBetween) : null);
+
+/** By the day each stands at; what has none comes first. */
+export const compareDays = (a: DaysMade, b: DaysMade): number => {
+  const [one, other] = [dayInOrder(a) ?? '', dayInOrder(b) ?? ''];
+  return one < other ? -1 : one > other ? 1 : 0;
+};
+
+/** The earliest and the latest day it can have been made on. */
+export const earliestDay = ({ madeOn, madeBetween }: DaysMade): string | null =>
+  madeOn ?? madeBetween?.from ?? null;
+export const latestDay = ({ madeOn, madeBetween }: DaysMade): string | null =>
+  madeOn ?? madeBetween?.to ?? null;
 
 /** One edge. Exactly one of fromJar and source is set. */
 export interface FamilySeeding {

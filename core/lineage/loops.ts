@@ -2,6 +2,7 @@
 // the ledger's trigger is the safety net behind it.
 import type { Refusal } from '../contract';
 import type { FamilyColumns } from './counting';
+import { earliestDay, latestDay } from './lineage-shapes';
 
 /** A family that can't be: the reason as a refusal, ready for the table of sentences. */
 export class FamilyRefused extends Error {
@@ -66,10 +67,12 @@ function walkToLoop(columns: FamilyColumns, waiting: Int32Array, start: number):
  * @throws FamilyRefused 'seed made later'
  */
 export function refuseLaterSeeds(columns: FamilyColumns, slot: number): void {
-  const day = columns.jars[slot]?.madeOn ?? null;
+  const jar = columns.jars[slot];
+  const day = jar ? latestDay(jar) : null;
   if (day === null) return;
   for (const seed of columns.seedSlots[slot] as readonly number[]) {
-    const seedDay = seed >= 0 ? (columns.jars[seed]?.madeOn ?? null) : null;
+    const from = seed >= 0 ? columns.jars[seed] : undefined;
+    const seedDay = from ? earliestDay(from) : null;
     if (seedDay !== null && seedDay > day) {
       throw new FamilyRefused({
         code: 'seed made later',

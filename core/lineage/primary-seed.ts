@@ -1,5 +1,5 @@
 // The one seed a jar hangs from in the drawing, and along which its way back is told.
-import type { FamilyJar } from './lineage-shapes';
+import { dayInOrder, type FamilyJar } from './lineage-shapes';
 
 export const inOrder = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
@@ -33,7 +33,7 @@ export function seedJars(columns: SeedColumns, slot: number): SeedJar[] {
       return (
         (columns.deepest[b.slot] as number) - (columns.deepest[a.slot] as number) ||
         b.share - a.share ||
-        inOrder(one?.madeOn ?? '9999', other?.madeOn ?? '9999') ||
+        inOrder((one && dayInOrder(one)) ?? '9999', (other && dayInOrder(other)) ?? '9999') ||
         inOrder(one?.label ?? '', other?.label ?? '') ||
         (one?.key ?? 0) - (other?.key ?? 0)
       );

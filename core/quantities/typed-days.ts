@@ -22,7 +22,8 @@ export function addDays(day: string, steps: number): string {
 export type DayRead =
   { readonly ok: true; readonly day: string; readonly yearAssumed: boolean } | { readonly ok: false };
 
-function monthOf(word: string): number | null {
+/** The number of a month by its name or the first letters of it; null where it is none. */
+export function monthOf(word: string): number | null {
   const index = MONTHS.findIndex((month) => word.toLowerCase().startsWith(month));
   return index < 0 ? null : index + 1;
 }
@@ -129,6 +130,12 @@ export function readMoment(
 /** Days from one day to another. */
 export const daysBetween = (from: string, to: string): number =>
   Math.max(0, Math.round((Date.parse(`${to}T12:00:00Z`) - Date.parse(`${from}T12:00:00Z`)) / 86_400_000));
+
+/** "12 to 18 days" where only that is known; @param least null: the count itself is. */
+export const daysSpan = (count: number, least: number | null | undefined): string =>
+  least == null || Math.round(least) === Math.round(count)
+    ? daysWords(count)
+    : `${Math.round(least)} to ${daysWords(count)}`;
 
 /** "1 day", "12 days". */
 export const daysWords = (count: number): string => {

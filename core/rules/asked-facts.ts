@@ -3,6 +3,8 @@
 // are the ledger's, or below zero for what is only planned.
 import type { Amount } from '../ledger/basics';
 import type { Portion } from '../ledger/records';
+import type { LabelParts } from '../lineage/labels';
+import { middleDay } from '../quantities/day-ranges';
 import { lastWord } from '../ledger/whereabouts';
 
 /** Of an amount, what rules compare. */
@@ -160,6 +162,28 @@ export function jarIn(facts: Pick<Facts, 'jars'>, key: number): JarFact {
   if (!jar) throw new Error(`the facts name a jar ${key} that they don't hold`);
   return jar;
 }
+
+type Made = Pick<JarFact, 'day' | 'first' | 'last' | 'state'>;
+
+/** Where only a range of days is known, the day in its middle, as the label of a jar that has a name tells it. */
+export const aboutDay = ({ day, first, last, state }: Made): string | null =>
+  day !== null || first === null || last === null || state === 'lost'
+    ? null
+    : middleDay({ from: first, to: last });
+
+/** What a jar's label is made of. */
+export const labelParts = (jar: Made & Pick<JarFact, 'word' | 'letter'>): LabelParts => ({
+  madeOn: jar.day,
+  about: aboutDay(jar),
+  word: jar.word,
+  letter: jar.letter,
+});
+
+/** For a sentence that names the first or the last day of a range as the day a jar was made. */
+export const earliest = ({ day }: Pick<JarFact, 'day'>): { readonly earliest?: true } =>
+  day === null ? { earliest: true } : {};
+export const latest = ({ day }: Pick<JarFact, 'day'>): { readonly latest?: true } =>
+  day === null ? { latest: true } : {};
 
 /** Seedings whose seed is a jar. */
 export function* fromJars(facts: Facts): Generator<SeedingFact & { readonly fromJar: number }> {

@@ -3,6 +3,7 @@
 import type { RefusalCode } from '../sentences';
 import { stayOverlap, stayPairs } from './day-rules';
 import {
+  aboutDay,
   fromJars,
   jarIn,
   MOVED_WORDS,
@@ -95,13 +96,14 @@ const hasReason = ({ why }: Circumstances): boolean => (why?.length ?? 0) >= LEA
 
 const counts = ({ state }: JarFact): boolean => state === 'made' || state === 'planned';
 const lower = (text: string | null): string => text?.trim().toLowerCase() ?? '';
-const labelKey = (jar: JarFact): string => `${jar.day}|${lower(jar.word)}|${lower(jar.letter)}`;
+const labelKey = (jar: JarFact): string =>
+  `${jar.day ?? `about ${aboutDay(jar)}`}|${lower(jar.word)}|${lower(jar.letter)}`;
 
 function* equalLabels(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
   if (known.sameLabelMeant === true || fresh.labels.size === 0) return;
   const called = new Map<string, JarFact[]>();
   for (const jar of known.namesakes) {
-    if (jar.day === null || !counts(jar)) continue;
+    if (jar.first === null || !counts(jar)) continue;
     const there = called.get(labelKey(jar));
     if (there) there.push(jar);
     else called.set(labelKey(jar), [jar]);

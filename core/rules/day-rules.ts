@@ -3,9 +3,11 @@ import type { Amount } from '../ledger/basics';
 import { whatIsLeft } from '../ledger/jar-left';
 import { YEARS_POSSIBLE } from '../notes/cells/days';
 import {
+  earliest,
   endOf,
   fromJars,
   jarIn,
+  latest,
   MOVED_WORDS,
   type Facts,
   type HoldFact,
@@ -30,7 +32,7 @@ function* keptAfterMade(facts: Facts): Generator<Broken> {
     if (whole && keptOn < whole.keptOn)
       yield { code: 'times crossed', params: { what: 'Kept and split off' }, jar: key };
     if (jar.first === null || keptOn >= jar.first) continue;
-    const params = { jar: facts.label(jar), day: keptOn, madeOn: jar.first };
+    const params = { jar: facts.label(jar), day: keptOn, madeOn: jar.first, ...earliest(jar) };
     yield { code: 'kept before made', params, jar: key };
   }
 }
@@ -42,7 +44,7 @@ function* keptBeforeSeeding(facts: Facts): Generator<Broken> {
     const kept = portion === null ? undefined : facts.portions.get(portion);
     if (!kept || jar.last === null || kept.keptOn <= jar.last) continue;
     const seed = facts.label(jarIn(facts, fromJar));
-    const params = { jar: facts.label(jar), day: jar.last, seed, keptOn: kept.keptOn };
+    const params = { jar: facts.label(jar), day: jar.last, ...latest(jar), seed, keptOn: kept.keptOn };
     yield { code: 'portion kept later', params, jar: key };
   }
 }
@@ -56,7 +58,13 @@ function* movedAfterMade(facts: Facts): Generator<Broken> {
       const what = kind === 'gone' ? 'Kept and gone' : `Kept and ${MOVED_WORDS[kind]}`;
       yield { code: 'times crossed', params: { what }, jar: key };
     } else if (jar.first !== null && day < jar.first) {
-      const params = { jar: facts.label(jar), day, madeOn: jar.first, what: MOVED_WORDS[kind] };
+      const params = {
+        jar: facts.label(jar),
+        day,
+        madeOn: jar.first,
+        ...earliest(jar),
+        what: MOVED_WORDS[kind],
+      };
       yield { code: 'gone before made', params, jar: key };
     }
   }
@@ -70,7 +78,14 @@ function* seedNotGone(facts: Facts): Generator<Broken> {
     const gone = ended(fromJar, portion)?.day ?? null;
     if (gone === null || jar.first === null || gone >= jar.first) continue;
     const seed = facts.label(jarIn(facts, fromJar));
-    const params = { jar: facts.label(jar), day: jar.first, seed, goneOn: gone, kept: portion !== null };
+    const params = {
+      jar: facts.label(jar),
+      day: jar.first,
+      ...earliest(jar),
+      seed,
+      goneOn: gone,
+      kept: portion !== null,
+    };
     yield { code: 'seed gone before', params, jar: key };
   }
 }
@@ -183,7 +198,7 @@ function* cubesAfterFrozen(facts: Facts): Generator<Broken> {
     const jar = jarIn(facts, key);
     if (day === undefined || amount?.unit !== 'pieces' || jar.last === null || day <= jar.last) continue;
     const seed = facts.label(jarIn(facts, fromJar));
-    const params = { jar: facts.label(jar), day: jar.last, seed, keptOn: day, frozen: true };
+    const params = { jar: facts.label(jar), day: jar.last, ...latest(jar), seed, keptOn: day, frozen: true };
     yield { code: 'portion kept later', params, jar: key };
   }
 }
@@ -193,13 +208,19 @@ function* openedAfterMade(facts: Facts): Generator<Broken> {
     const jar = jarIn(facts, key);
     if (jar.first === null) continue;
     if (day !== null && day < jar.first) {
-      const params = { jar: facts.label(jar), day, madeOn: jar.first, what: 'seen' };
+      const params = { jar: facts.label(jar), day, madeOn: jar.first, ...earliest(jar), what: 'seen' };
       yield { code: 'gone before made', params, jar: key };
     }
     const seenOn = day ?? toldOn;
     if (daysOpen === null || seenOn === null || daysOpen <= Math.max(0, daysBetween(jar.first, seenOn)))
       continue;
-    const params = { jar: facts.label(jar), days: daysOpen, madeOn: jar.first, toldOn: seenOn };
+    const params = {
+      jar: facts.label(jar),
+      days: daysOpen,
+      madeOn: jar.first,
+      ...earliest(jar),
+      toldOn: seenOn,
+    };
     yield { code: 'opened before made', params, jar: key };
   }
 }
@@ -214,7 +235,7 @@ function* warmAfterMade(facts: Facts): Generator<Broken> {
     const jar = jarIn(facts, key);
     const ended = dayOf(went ?? facts.holds.get(hold)?.ended);
     if (jar.first === null || ended === null || ended >= jar.first) continue;
-    const params = { jar: facts.label(jar), day: ended, madeOn: jar.first };
+    const params = { jar: facts.label(jar), day: ended, madeOn: jar.first, ...earliest(jar) };
     yield { code: 'warm before made', params, jar: key };
   }
 }

@@ -1,5 +1,31 @@
 // Finding a jar that would descend from itself. A seed is never made on a later day, so a loop stays within one day.
-import type { Facts } from './asked-facts';
+import type { Facts, SeedingFact } from './asked-facts';
+
+/** Jars with what seeded them, each jar after its seeds; what stands in a loop, or below one, is left out. */
+export function* seedsBefore(
+  edges: readonly Pick<SeedingFact, 'jar' | 'fromJar'>[],
+): Generator<{ readonly jar: number; readonly seeds: readonly number[] }> {
+  const seeds = new Map<number, Set<number>>();
+  const children = new Map<number, number[]>();
+  for (const { jar, fromJar } of edges) {
+    if (fromJar === null || seeds.get(jar)?.has(fromJar)) continue;
+    seeds.set(jar, (seeds.get(jar) ?? new Set()).add(fromJar));
+    if (!seeds.has(fromJar)) seeds.set(fromJar, new Set());
+    const there = children.get(fromJar);
+    if (there) there.push(jar);
+    else children.set(fromJar, [jar]);
+  }
+  const waiting = new Map([...seeds].map(([jar, of]) => [jar, of.size]));
+  const done = [...waiting].flatMap(([jar, count]) => (count === 0 ? [jar] : []));
+  for (const jar of done) {
+    yield { jar, seeds: [...(seeds.get(jar) ?? [])] };
+    for (const child of children.get(jar) ?? []) {
+      const left = (waiting.get(child) ?? 0) - 1;
+      waiting.set(child, left);
+      if (left === 0) done.push(child);
+    }
+  }
+}
 
 /**
  * A loop among the seedings of one day that runs through a jar asked about: from that jar down to its seed, and closed.

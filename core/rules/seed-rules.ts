@@ -1,6 +1,6 @@
 // What may have seeded what.
-import { fromJars, jarIn, type Facts, type JarFact } from './asked-facts';
-import { loopOf } from './loop';
+import { earliest, fromJars, jarIn, latest, type Facts, type JarFact } from './asked-facts';
+import { loopOf, seedsBefore } from './loop';
 import type { Broken, Invariant } from './rule';
 
 const STATE_WORDS = {
@@ -30,11 +30,60 @@ function* madeInOrder(facts: Facts): Generator<Broken> {
     const jar = jarIn(facts, key);
     const seed = jarIn(facts, fromJar);
     if (jar.last === null || seed.first === null || seed.first <= jar.last) continue;
-    yield {
-      code: 'seed made later',
-      params: { jar: facts.label(jar), seed: facts.label(seed), day: jar.last, seedDay: seed.first },
-      jar: key,
-    };
+    yield madeLater(facts, seed, seed.first, jar, jar.last);
+  }
+  yield* madeInOrderThroughRanges(facts);
+}
+
+/** That a seed was surely made after a jar that descends from it, by way of others or none. */
+function madeLater(
+  facts: Facts,
+  seed: JarFact,
+  seedDay: string,
+  jar: JarFact,
+  day: string,
+  through: readonly JarFact[] = [],
+): Broken {
+  const by = through.length === 0 ? {} : { through: through.slice(0, MOST_NAMED).map(facts.label) };
+  const days = { day, seedDay, ...earliest(seed), ...latest(jar) };
+  return {
+    code: 'seed made later',
+    params: { jar: facts.label(jar), seed: facts.label(seed), ...days, ...by },
+    jar: jar.key,
+  };
+}
+
+/** Of what a jar descends from by way of jars of ranges of days, the one that was surely made last. */
+interface MadeLast {
+  readonly jar: JarFact;
+  readonly first: string;
+  /** The jars of ranges between the two. */
+  readonly through: readonly JarFact[];
+}
+
+/**
+ * A jar of a range may have been made before or after others, but not both: what seeded it and what it seeded stand in
+ * order, too.
+ */
+function* madeInOrderThroughRanges(facts: Facts): Generator<Broken> {
+  const ranged = ({ day, first }: JarFact): boolean => day === null && first !== null;
+  if (![...facts.jars.values()].some(ranged)) return;
+  const edges = [...facts.sameDay, ...facts.seedings];
+  const last = new Map<number, MadeLast>();
+  for (const key of seedsBefore(edges)) {
+    const jar = jarIn(facts, key.jar);
+    for (const from of key.seeds) {
+      const seed = jarIn(facts, from);
+      const own = seed.first === null ? undefined : { jar: seed, first: seed.first, through: [] };
+      const above = ranged(seed) ? last.get(from) : undefined;
+      if (above && jar.last !== null && above.first > jar.last) {
+        yield madeLater(facts, above.jar, above.first, jar, jar.last, above.through);
+      }
+      const next = above && (!own || above.first > own.first) ? above : own;
+      const known = last.get(key.jar);
+      if (ranged(jar) && next && (!known || next.first > known.first))
+        last.set(key.jar, { ...next, through: [...next.through, jar] });
+    }
   }
 }
 

@@ -24,7 +24,9 @@ function* plannedHasNothing(facts: Facts): Generator<Broken> {
 function* madeOnADay(facts: Facts): Generator<Broken> {
   for (const key of facts.touched) {
     const jar = jarIn(facts, key);
-    if (jar.day === null && jar.state !== 'lost' && jar.state !== 'mistake')
+    // What is planned is planned for a day.
+    const known = jar.state === 'planned' ? jar.day : jar.first;
+    if (known === null && jar.state !== 'lost' && jar.state !== 'mistake')
       yield { code: 'made on no day', params: {}, jar: key };
   }
 }
@@ -61,7 +63,7 @@ export const STATE_RULES: readonly Invariant[] = [
   {
     code: 'made on no day',
     holds:
-      'Of a jar that is made, or planned, the day is known. One that nobody can name may be of a range of days, or of none.',
+      'Of a jar that is made the day is known, or between which days it was; of a planned one the day. Of one that nobody can name nothing need be.',
     ask: madeOnADay,
   },
   {

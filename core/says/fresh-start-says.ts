@@ -5,7 +5,7 @@ import type { WeakRow, WeakStep } from '../advice/two-weak-in-a-row';
 
 function stepSays({ label, madeOn, setWord, recorded, alsoWeak }: WeakStep): string {
   const jars = recorded === 1 ? 'jar' : 'jars';
-  return `${label}, made ${dayLabel(madeOn, true)}, set ${setWord}; ${alsoWeak} of ${recorded} recorded ${jars} of its batch in this line ${alsoWeak === 1 ? 'was' : 'were'} weak (runny or soft).`;
+  return `${label}, ${madeOn === null ? '' : `made ${dayLabel(madeOn, true)}, `}set ${setWord}; ${alsoWeak} of ${recorded} recorded ${jars} of its batch in this line ${alsoWeak === 1 ? 'was' : 'were'} weak (runny or soft).`;
 }
 
 /** @param lineName printed name of its line; null where it belongs to none */

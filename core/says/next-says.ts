@@ -8,7 +8,7 @@ import { restsOnAssumption } from '../advice/sureness';
 import { wouldChange } from '../advice/would-change';
 import { lineWords } from '../lineage/labels';
 import { inWords } from './way-to-source';
-import { daysWords } from '../quantities/typed-days';
+import { daysSpan } from '../quantities/typed-days';
 import type { SeedLook } from '../shapes/seed-codes';
 import { NOT_NOTED, quoteSentence } from './safety-says';
 import { cardLines, FRESH_START_LINES } from './seed-card-says';
@@ -61,10 +61,10 @@ const carriesSays = (chance: number): string =>
 const TOLD_HOURS = 0.5;
 
 /** How long it has been kept, as far as that was said, and by how much later the next jar should set. */
-function keptSays({ kind, keptSaid, days, delayHours }: SeedCandidate): string {
+function keptSays({ kind, keptSaid, days, daysLeast, delayHours }: SeedCandidate): string {
   const first = keptSaid
-    ? `It has been kept for ${daysWords(days)}`
-    : `Nobody has said whether it is still kept. It has stood for ${daysWords(days)}`;
+    ? `It has been kept for ${daysSpan(days, daysLeast)}`
+    : `Nobody has said whether it is still kept. It has stood for ${daysSpan(days, daysLeast)}`;
   if (delayHours < TOLD_HOURS) return `${first}.`;
   const hours = Math.round(delayHours) === 1 ? 'an hour' : `${Math.round(delayHours)} hours`;
   return `${first}, so ${kind === 'reserve' ? 'each jar of its first batch' : 'the next jar'} should set about ${hours} later.`;

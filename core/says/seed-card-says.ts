@@ -1,5 +1,6 @@
 // What a seed's card says of it, the deciding thing first: at most two lines under its name. All else that is known of it
 // stands behind "How this was worked out".
+import { daysSpan } from '../quantities/typed-days';
 import { weakJars } from './verdict-says';
 
 const MOST = 2;
@@ -16,12 +17,13 @@ export interface CardFacts {
   readonly weakChance: number;
   readonly place: 'fridge' | 'freezer' | 'dried';
   readonly days: number;
+  readonly daysLeast?: number;
   /** Its storage makes a slow start likely. */
   readonly slow: boolean;
 }
 
-const keptWords = ({ place, days }: CardFacts): string => {
-  const long = days === 1 ? '1 day' : `${days} days`;
+const keptWords = ({ place, days, daysLeast }: CardFacts): string => {
+  const long = daysSpan(days, daysLeast);
   if (place === 'fridge') return days === 0 ? 'It was made today.' : `It is ${long} old.`;
   return place === 'freezer' ? `It has been frozen for ${long}.` : `It was dried ${long} ago.`;
 };

@@ -1,6 +1,6 @@
 // What speaks against a jar as a seed, in words: doubts of its own hold, what is to be looked at first, what stops it and what
 // would lift that.
-import { daysWords } from '../quantities/typed-days';
+import { daysSpan, daysWords } from '../quantities/typed-days';
 import type { Doubt, InShort, SeedLook, SeedStop } from '../shapes/seed-codes';
 import { quotedEnd, shortened } from './quoted-end';
 import {
@@ -83,7 +83,7 @@ function lookParts(look: SeedLook, most?: number): Parts {
     case 'long in the fridge':
       // Three weeks: common practice, no source.
       return [
-        `It has stood in the fridge for ${daysWords(look.days)}; jars are commonly used up within three weeks.`,
+        `It has stood in the fridge for ${daysSpan(look.days, look.least)}; jars are commonly used up within three weeks.`,
         LOOK_AND_SMELL,
       ];
   }
@@ -120,7 +120,7 @@ function stopParts(stop: SeedStop, most?: number): Parts {
       return ['It may still be in its hold: nobody has written down that it is out.'];
     case 'too old':
       return [
-        `It has stood ${IN_PLACE[stop.place]} for ${daysWords(stop.days)}; the limit is ${stop.limit} (Preferences).`,
+        `It has stood ${IN_PLACE[stop.place]} for ${daysSpan(stop.days, stop.least)}; the limit is ${stop.limit} (Preferences).`,
       ];
     case "keeper's limit":
       return [

@@ -14,6 +14,8 @@ const Measured = z.strictObject({
 export const AboutJar = z.strictObject({
   label: z.string().max(500),
   madeOn: Day.nullable(),
+  /** The days between which it was made, where only these are known. */
+  madeBetween: z.strictObject({ from: Day, to: Day }).nullable().default(null),
   generation: z.strictObject({ deepest: z.int().min(1), shallowest: z.int().min(1), mean: z.number(), atLeast: z.boolean() }),
   doublings: z.strictObject({ transfers: z.number().nullable(), start: z.number().nullable() }),
   tracedShares: z.array(z.strictObject({ source: z.string().max(500), share })).max(1000),

@@ -63,7 +63,11 @@ export type SeedLook =
     }
   | { readonly code: 'descends from doubt'; readonly label: string; readonly because: readonly InShort[] }
   /** It has stood for longer than jars are commonly kept. */
-  | { readonly code: 'long in the fridge'; readonly days: number };
+  | {
+      readonly code: 'long in the fridge';
+      readonly days: number;
+      /** Where only a range is known. */ readonly least?: number;
+    };
 
 /** Where a seed is kept. */
 export type SeedPlace = 'fridge' | 'freezer' | 'dried';
@@ -76,7 +80,13 @@ export type SeedStop =
   | { readonly code: 'condemned' | 'set aside'; readonly caution: SeedCaution }
   /** above: the pH that was measured where nothing says that it set; null: it did not set. */
   | { readonly code: 'failed the gate'; readonly above: Pick<Measured, 'ph' | 'how'> | null }
-  | { readonly code: 'too old'; readonly place: SeedPlace; readonly days: number; readonly limit: number }
+  | {
+      readonly code: 'too old';
+      readonly place: SeedPlace;
+      readonly days: number;
+      readonly least?: number;
+      readonly limit: number;
+    }
   | {
       readonly code: "keeper's limit";
       readonly generation: number;

@@ -4,6 +4,7 @@ import { meanTemperature } from '../growth/warm-hours';
 import { additionsOf, milkOf, treatmentOf, type Effect, type UsualTreatment } from './effects';
 import { mean, median } from './medians';
 import type { JarEvidence } from './jar-evidence';
+import { compareDays } from '../lineage/lineage-shapes';
 import type { Held } from '../safety/set-aside';
 
 /** Why a jar does not speak for its batch; core/says/left-out-says.ts makes the sentence. */
@@ -48,7 +49,7 @@ const mostCommon = <T>(items: readonly T[]): T | undefined => {
 };
 
 const inOrder = (a: JarEvidence, b: JarEvidence): number =>
-  (a.madeOn ?? '').localeCompare(b.madeOn ?? '') || a.batch - b.batch || a.label.localeCompare(b.label);
+  compareDays(a, b) || a.batch - b.batch || a.label.localeCompare(b.label);
 
 const MOST = 0.8;
 

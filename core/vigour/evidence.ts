@@ -142,6 +142,7 @@ export function evidenceOfJar(family: Family, record: JarRecord, held: Held | nu
     key: jar.key,
     label: jar.label,
     madeOn: jar.madeOn,
+    madeBetween: jar.madeBetween ?? null,
     batch: jar.batch,
     hold: jar.hold,
     lines,

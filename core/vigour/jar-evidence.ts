@@ -3,6 +3,7 @@ import type { Storage } from '../growth/storage';
 import type { ReadingsProfile } from '../growth/reading-profile';
 import type { TimeConstant } from '../growth/time-constant';
 import type { WarmPoint } from '../growth/warm-hours';
+import type { DayRange } from '../quantities/day-ranges';
 import type { Outcome } from '../ledger/records';
 import type { Held } from '../safety/set-aside';
 import type { CorrectionFor, PartName } from '../shapes/vigour-codes';
@@ -46,6 +47,8 @@ export interface JarEvidence {
   readonly key: number;
   readonly label: string;
   readonly madeOn: string | null;
+  /** The days between which it was made, where only these are known: it stands in their middle, and has no day. */
+  readonly madeBetween?: DayRange | null;
   readonly batch: number;
   readonly hold: number | null;
   /** Founding batches of the lines it belongs to. */

@@ -1,4 +1,5 @@
 // What of a jar can be told without its records, for whoever is handed it.
+import { earliestDay } from '../../core/lineage/lineage-shapes';
 import type { AboutJar } from '../../core/shapes/hand-over-calls';
 import { stands } from '../../core/shapes/caution-codes';
 import { addDays } from '../../core/quantities/typed-days';
@@ -82,10 +83,13 @@ export function aboutJar(ledger: Ledger, jar: KnownJar): Omit<AboutJar, 'unreadB
   const seeds = family
     .seedsOf(jar.key)
     .flatMap(({ fromJar }) => (fromJar !== null && family.has(fromJar) ? [fromJar] : []));
+  // Of a range of days the first: it may be as old as that.
+  const made = earliestDay(jar);
   const moved = rows.where('movement', 'jar', jar.key).filter(({ kind }) => STORED.has(kind));
   return {
     label: jar.label,
     madeOn: jar.madeOn,
+    madeBetween: jar.madeBetween,
     generation: family.generationOf(jar.key),
     doublings: family.doublingsOf(jar.key),
     tracedShares: family.tracedSharesOf(jar.key).map(({ source, share }) => ({
@@ -111,8 +115,8 @@ export function aboutJar(ledger: Ledger, jar: KnownJar): Omit<AboutJar, 'unreadB
       what: kind as AboutJar['storage'][number]['what'],
       on: day ?? at?.slice(0, 10) ?? null,
     })),
-    eatBy: jar.madeOn && earlier(addDays(ledger.clock.today(), EAT_DAYS), addDays(jar.madeOn, UNOPENED_DAYS)),
-    seedBy: jar.madeOn && addDays(jar.madeOn, SEED_DAYS),
+    eatBy: made && earlier(addDays(ledger.clock.today(), EAT_DAYS), addDays(made, UNOPENED_DAYS)),
+    seedBy: made && addDays(made, SEED_DAYS),
   };
 }
 

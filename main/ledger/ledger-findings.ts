@@ -3,6 +3,7 @@
 import type Database from 'better-sqlite3';
 import { FACT_KINDS } from '../../core/ledger/facts/all-facts';
 import { jarLabel } from '../../core/lineage/labels';
+import { labelParts } from '../../core/rules/asked-facts';
 import { brokenInvariants } from '../../core/rules/book';
 import type { Finding } from '../../core/says/check-says';
 import { refusalSentence } from '../../core/sentences';
@@ -97,9 +98,7 @@ export function* ruleFindings(db: Database.Database): Generator<Finding> {
   const rows = new Rows(db);
   const all = (table: string): number[] => rows.prepare(`SELECT key FROM ${table}`).pluck().all() as number[];
   const everything = { jars: new Set(all('jar')), holds: all('hold'), packages: all('package') };
-  const facts = loadFacts(rows, everything, ({ day, word, letter }) =>
-    jarLabel({ madeOn: day, word, letter }, true),
-  );
+  const facts = loadFacts(rows, everything, (jar) => jarLabel(labelParts(jar), true));
   let count = 0;
   for (const broken of brokenInvariants(facts)) {
     count += 1;

@@ -1,4 +1,5 @@
 // One more jar, or one more hold, of a batch that is recorded already.
+import { daysOf } from './batch-days';
 import type { BatchReply } from '../../core/contract';
 import { call } from '../state/ledger-calls';
 import { EditForm } from '../parts/edit-form';
@@ -79,7 +80,7 @@ export function AddJar({ reply, label, onDone }: Of) {
               path="seeds"
               problems={problems}
               reader={reader}
-              notAfter={batch.madeOn}
+              notAfter={daysOf(batch).last}
               packages={packages}
               onChange={(seeds) => set({ ...text, seeds })}
             />

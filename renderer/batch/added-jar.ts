@@ -1,4 +1,5 @@
 // One more jar of a recorded batch as it stands in the fields, and what it comes to. Pure.
+import { daysOf } from './batch-days';
 import type { BatchReply, Input } from '../../core/contract';
 import type { Reader } from '../parts/reading';
 import { additionEntries, milkEntry, NO_SEED, seedEntries } from './batch-entry';
@@ -59,7 +60,7 @@ export function addedJarEntry(
     taking.say('letter', `Another jar of this batch is “${letter}” already. Choose another letter.`);
   const seedings = seedEntries(text.seeds, 'seeds', reader, taking);
   if (text.state === 'made' && text.seeds.every(isEmptySeed)) taking.say('seeds.0.find', NO_SEED);
-  if (text.state === 'made' && reply.batch.madeOn > reader.today)
+  if (text.state === 'made' && daysOf(reply.batch).first > reader.today)
     taking.say('letter', 'The day of this batch is still to come. Mark the jar as planned.');
   return {
     jar: {

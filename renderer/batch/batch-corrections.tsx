@@ -5,7 +5,7 @@ import { call } from '../state/ledger-calls';
 import { ProseField, TextField } from '../parts/fields';
 import { EditForm } from '../parts/edit-form';
 import { useReader } from '../parts/use-reader';
-import { holdEntry, milkEntry } from './batch-entry';
+import { WHEN_MADE, holdEntry, milkEntry } from './batch-entry';
 import { lineOrNull, Taking } from '../parts/taking';
 import { holdText, milkText } from './batch-repeat';
 import { changedOnly } from '../parts/changed-only';
@@ -27,7 +27,7 @@ export function CorrectBatch({
   onDone,
 }: Editing & { readonly batch: Batch; readonly label: string }) {
   const { reader, writer } = useReader();
-  const initial = { date: writer.day(batch.madeOn), word: batch.word ?? '', note: batch.note ?? '' };
+  const initial = { date: writer.made(batch), word: batch.word ?? '', note: batch.note ?? '' };
   return (
     <EditForm
       label={`Correct ${label}`}
@@ -39,12 +39,12 @@ export function CorrectBatch({
       onDone={onDone}
       read={(text) => {
         const taking = new Taking();
-        const madeOn =
-          taking.take('date', reader.day(text.date)) ??
-          taking.say('date', 'Say on which day, such as “14 Mar”.');
+        const { madeOn, madeFrom, madeTo, word, note } = batch;
+        const made = taking.take('date', reader.made(text.date)) ?? taking.say('date', WHEN_MADE);
+        const days = { madeOn, madeFrom, madeTo };
         const changes = changedOnly(
-          { madeOn: batch.madeOn, word: batch.word, note: batch.note },
-          { madeOn: madeOn ?? batch.madeOn, word: lineOrNull(text.word), note: lineOrNull(text.note) },
+          { ...days, word, note },
+          { ...(made ?? days), word: lineOrNull(text.word), note: lineOrNull(text.note) },
         );
         return {
           problems: taking.problems,
@@ -58,7 +58,7 @@ export function CorrectBatch({
             <TextField
               label="Made on"
               value={text.date}
-              read={reader.day(text.date)}
+              read={reader.made(text.date)}
               problem={problems.get('date')}
               onChange={(date) => set({ ...text, date })}
             />

@@ -1,5 +1,6 @@
 // From the text of a batch form to the entry that is recorded, or to one clear sentence for each field that is wrong.
 // Pure. Problems are keyed by the field's path: 'date', 'all.milk.milkAmount', 'jars.0.seeds.1.amount', 'holds.0.hours'.
+import { daysOf } from './batch-days';
 import type { BatchEntry } from '../../core/contract';
 import type { Amount } from '../../core/ledger/basics';
 import { JAR_FIELDS } from '../../core/ledger/jar-fields';
@@ -163,6 +164,9 @@ export const MOST_JARS = 60;
 export const NO_SEED =
   'Say what seeded it: a jar or a product. Where nobody can say, choose “a jar nobody can name” from the list.';
 
+/** Where no day was said. */
+export const WHEN_MADE = 'Say on which day, such as “14 Mar”, or about when, such as “about 15 Jan”.';
+
 /**
  * Reads a whole batch form.
  * @param options.sameLabelMeant the keeper was asked about two equal labels and meant it
@@ -175,8 +179,9 @@ export function readBatch(
   options: { readonly sameLabelMeant: boolean; readonly draft: string | null },
 ): { readonly entry: BatchEntry | null; readonly problems: Problems } {
   const taking = new Taking();
-  const madeOn =
-    taking.take('date', reader.day(text.date)) ?? taking.say('date', 'Say on which day, such as “14 Mar”.');
+  const made = taking.take('date', reader.made(text.date)) ?? taking.say('date', WHEN_MADE);
+  const madeOn = made?.madeOn ?? null;
+  const first = made && daysOf(made).first;
   // A hold is recorded even where nothing is known of it: jars not said to stand apart shared one, and it can be
   // filled in later.
   const holds = text.holds.map((hold, index) => holdEntry(hold, `holds.${index}`, madeOn, reader, taking));
@@ -205,8 +210,10 @@ export function readBatch(
     const seedings = seedEntries(recipe.seeds, at(jar.seeds !== null, 'seeds'), reader, taking);
     if (recipe.state === 'made' && recipe.seeds.every(isEmptySeed))
       taking.say(at(jar.seeds !== null, 'seeds.0.find'), NO_SEED);
-    if (recipe.state === 'made' && madeOn !== null && madeOn > reader.today)
+    if (recipe.state === 'made' && first !== null && first > reader.today)
       taking.say('date', 'This day is still to come. Mark the jars as planned, or correct the day.');
+    if (recipe.state === 'planned' && made !== null && madeOn === null)
+      taking.say('date', 'What is planned is planned for a day. Say on which, such as “14 Mar”.');
     return {
       letter,
       ...milkEntry(
@@ -226,9 +233,9 @@ export function readBatch(
       outcome: null,
     };
   });
-  if (taking.problems.size > 0 || madeOn === null) return { entry: null, problems: taking.problems };
+  if (taking.problems.size > 0 || made === null) return { entry: null, problems: taking.problems };
   return {
-    entry: { madeOn, word: lineOrNull(text.word), note: lineOrNull(text.note), holds, jars, ...options },
+    entry: { ...made, word: lineOrNull(text.word), note: lineOrNull(text.note), holds, jars, ...options },
     problems: taking.problems,
   };
 }

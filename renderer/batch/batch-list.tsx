@@ -1,4 +1,5 @@
 // The batches, by year, newest first: each with its jars as they set, its seed and what was stirred in; found by words.
+import { middleDay } from '../../core/quantities/day-ranges';
 import { Fragment } from 'react';
 import type { Reply } from '../../core/contract';
 import { go } from '../state/store';
@@ -68,13 +69,17 @@ interface Props {
   readonly onType: (typed: string) => void;
 }
 
+/** The year it stands in: of a range of days that of their middle. */
+const yearOf = ({ madeOn, madeBetween }: Row): string =>
+  (madeOn ?? (madeBetween ? middleDay(madeBetween) : '')).slice(0, 4);
+
 export function BatchList({ open, alone, batches, typed, onType }: Props) {
   const { rows, more, readMore } = batches;
   if (rows === null) return <p className="soft">Opening…</p>;
   if (rows.length === 0 && typed === '')
     return <p>No batch is recorded yet. “New batch” writes down the first: its day, its seed, its jars.</p>;
   const Year = alone ? 'h2' : 'h3';
-  const years = [...new Set(rows.map(({ madeOn }) => madeOn.slice(0, 4)))];
+  const years = [...new Set(rows.map(yearOf))];
   return (
     <nav aria-label="Batches" className="batch-list">
       <svg width="0" height="0" className="jar" aria-hidden="true">
@@ -94,7 +99,7 @@ export function BatchList({ open, alone, batches, typed, onType }: Props) {
           <Year className="batch-year">{year}</Year>
           <ul>
             {rows
-              .filter(({ madeOn }) => madeOn.startsWith(year))
+              .filter((row) => yearOf(row) === year)
               .map((row) => (
                 <li key={row.id}>
                   <BatchRow row={row} open={row.id === open} />

@@ -1,4 +1,5 @@
 // The batch screen: all batches, newest first, and one of them open, or a new one being recorded.
+import { batchWords, daysOf } from './batch-days';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { BatchReply } from '../../core/contract';
 import { call } from '../state/ledger-calls';
@@ -96,7 +97,7 @@ const dayAfter = (day: string): string =>
 function useListed(batch: BatchReply['batch'] | null): Row | null {
   const listed = useRead(
     'batch.list',
-    batch && { before: { madeOn: dayAfter(batch.madeOn), id: batch.id }, limit: 200 },
+    batch && { before: { madeOn: dayAfter(daysOf(batch).at), id: batch.id }, limit: 200 },
   );
   return (batch !== null && listed?.ok && listed.value.batches.find(({ id }) => id === batch.id)) || null;
 }
@@ -109,8 +110,9 @@ function OpenBatch({ id, unasked = false }: { readonly id: string; readonly unas
   if (answer === null) return <p className="soft">Opening…</p>;
   if (!answer.ok) return <p className="notice caution">{answer.sentence}</p>;
   const { batch } = answer.value;
-  const label = batch.word === null ? writer.day(batch.madeOn) : `${writer.day(batch.madeOn)} ${batch.word}`;
-  return <BatchView key={id} reply={answer.value} label={label} row={row} unasked={unasked} />;
+  return (
+    <BatchView key={id} reply={answer.value} label={batchWords(batch, writer)} row={row} unasked={unasked} />
+  );
 }
 
 /** A new batch, empty or as one before; waits until that is read. */

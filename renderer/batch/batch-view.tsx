@@ -1,4 +1,5 @@
 // One recorded batch, open: its day, its holds, its jars side by side.
+import { daysOf } from './batch-days';
 import { useEffect, useMemo, useRef, useState, type RefObject } from 'react';
 import type { BatchReply } from '../../core/contract';
 import { powerCutOfMates } from '../../core/safety/hold-mates';
@@ -219,7 +220,7 @@ function Columns({ reply, bands, asked, row, warm, unfinished }: ColumnsProps) {
   const eatsOf = (record: (typeof jars)[number]): string =>
     warm.has(record.jar.id) || asked.together.has(record.jar.id)
       ? ''
-      : (eatsWords(record, holds, batch.madeOn, today) ?? '');
+      : (eatsWords(record, holds, daysOf(batch).first, today) ?? '');
   const eats = alike(jars, eatsOf);
   const against = saidOfSeveral(jars);
   const cautions = cautionsOfSeveral(jars);
@@ -264,7 +265,7 @@ function Columns({ reply, bands, asked, row, warm, unfinished }: ColumnsProps) {
                 once={once}
                 drawn={row?.jars.find(({ id }) => id === record.jar.id)}
                 holds={holds}
-                madeOn={batch.madeOn}
+                lastMadeOn={daysOf(batch).last}
                 mates={powerCutOfMates(record, jars)}
                 warm={warm.has(record.jar.id)}
                 eats={eats === null ? eatsOf(record) || null : null}

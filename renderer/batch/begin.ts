@@ -1,5 +1,6 @@
 // What a new batch's fields begin with: empty, or as last time with the seed that was chosen or is advised. Asks the
 // ledger through the function it is given.
+import { batchWords } from './batch-days';
 import type { ReadName } from '../../core/call-names';
 import type { Input, Reply } from '../../core/contract';
 import { portionName } from '../../core/ledger/portions';
@@ -57,8 +58,7 @@ async function advisedSeed(ask: Ask, reply: Reply<'batch.get'>): Promise<SeedTex
   return null;
 }
 
-const labelOf = ({ batch }: Reply<'batch.get'>, writer: Writer): string =>
-  batch.word === null ? writer.day(batch.madeOn) : `${writer.day(batch.madeOn)} ${batch.word}`;
+const labelOf = ({ batch }: Reply<'batch.get'>, writer: Writer): string => batchWords(batch, writer);
 
 /** The newest batch of the line that a jar belongs to; without a line of its own the newest of all. */
 async function lastBatchOf(ask: Ask, jar: string | null): Promise<string | null> {

@@ -47,7 +47,7 @@ interface Props {
   /** How the list draws it; absent while that is read. */
   readonly drawn: Row['jars'][number] | undefined;
   readonly holds: readonly Hold[];
-  readonly madeOn: string;
+  readonly lastMadeOn: string;
   /** A power cut that other jars of its hold tell of. */
   readonly mates: MatesPowerCut | null;
   /** It stands in a hold that runs. */
@@ -150,10 +150,10 @@ function Editing({
   record,
   portion,
   holds,
-  madeOn,
+  lastMadeOn,
   mates,
   onDone,
-}: Pick<Props, 'record' | 'holds' | 'madeOn' | 'mates'> & {
+}: Pick<Props, 'record' | 'holds' | 'lastMadeOn' | 'mates'> & {
   readonly editor: Editor;
   readonly portion: Portion | null;
   readonly onDone: () => void;
@@ -164,7 +164,7 @@ function Editing({
     case 'jar':
       return <CorrectJar record={record} holds={holds} onDone={onDone} />;
     case 'seeds':
-      return <CorrectSeeds record={record} madeOn={madeOn} onDone={onDone} />;
+      return <CorrectSeeds record={record} lastMadeOn={lastMadeOn} onDone={onDone} />;
     case 'additions':
       return <CorrectAdditions record={record} onDone={onDone} />;
     case 'reserve':
@@ -197,7 +197,7 @@ function Made({ record, once }: Pick<Props, 'record' | 'once'>) {
 
 /** The jar. */
 export function JarColumn(props: Props) {
-  const { record, holds, madeOn, mates, warm, eats, unfinished } = props;
+  const { record, holds, lastMadeOn, mates, warm, eats, unfinished } = props;
   const { jar, label } = record;
   const [chosen, setChosen] = useState<Editor | null | undefined>(undefined);
   const [mistake, setMistake] = useState(false);
@@ -254,7 +254,9 @@ export function JarColumn(props: Props) {
           </>
         )}
       </div>
-      {editor !== null && <Editing {...{ editor, record, portion, holds, madeOn, mates }} onDone={done} />}
+      {editor !== null && (
+        <Editing {...{ editor, record, portion, holds, lastMadeOn, mates }} onDone={done} />
+      )}
       {mistake && (
         <MistakeQuestion jar={jar.id} label={label} spoiled={spoiled} onDone={() => setMistake(false)} />
       )}

@@ -28,9 +28,9 @@ const withoutJar = (outcome: Outcome): OutcomeFields => {
 /** What seeded a jar. */
 export function CorrectSeeds({
   record,
-  madeOn,
+  lastMadeOn,
   onDone,
-}: Editing & { readonly record: JarRecord; readonly madeOn: string }) {
+}: Editing & { readonly record: JarRecord; readonly lastMadeOn: string }) {
   const { reader, writer } = useReader();
   const packages = usePackages();
   const { jar, label } = record;
@@ -67,7 +67,7 @@ export function CorrectSeeds({
           path="seeds"
           problems={problems}
           reader={reader}
-          notAfter={madeOn}
+          notAfter={lastMadeOn}
           packages={packages}
           startHere
           onChange={(seeds) => set([...seeds])}

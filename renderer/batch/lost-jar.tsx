@@ -27,11 +27,16 @@ export function LostJar() {
         onDone={() => go('batch')}
         read={(text) => {
           const taking = new Taking();
-          const madeOn = taking.take('day', reader.day(text.day));
+          const made = taking.take('day', reader.made(text.day)) ?? { madeOn: null };
           return {
             problems: taking.problems,
             send: (_why, draft) =>
-              call('jar.lost', { madeOn, label: lineOrNull(text.label), note: lineOrNull(text.note), draft }),
+              call('jar.lost', {
+                ...made,
+                label: lineOrNull(text.label),
+                note: lineOrNull(text.note),
+                draft,
+              }),
           };
         }}
       >
@@ -47,7 +52,7 @@ export function LostJar() {
               <TextField
                 label="Made on, if that is known"
                 value={text.day}
-                read={reader.day(text.day)}
+                read={reader.made(text.day)}
                 problem={problems.get('day')}
                 onChange={(day) => set({ ...text, day })}
               />

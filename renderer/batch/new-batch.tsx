@@ -1,4 +1,5 @@
 // A new batch by hand, on one sheet: what all jars share is typed once, each jar may differ, Ctrl+Enter records.
+import { daysOf } from './batch-days';
 import { useMemo, useRef, useState } from 'react';
 import { call } from '../state/ledger-calls';
 import { say } from '../state/store';
@@ -133,8 +134,9 @@ export function NewBatch({
   );
   if (text === null || read === null) return <p className="soft">Opening…</p>;
   const problems = wrong > 0 ? read.problems : none;
-  const day = reader.day(text.date);
-  const notAfter = day.ok ? day.value : null;
+  const day = reader.made(text.date);
+  const made = day.ok ? day.value : null;
+  const notAfter = made && daysOf(made).last;
   const set = (change: Partial<BatchText>): void => draft.set({ ...text, ...change });
   const setAll = (change: Partial<BatchText['all']>): void => set({ all: { ...text.all, ...change } });
 
@@ -226,7 +228,15 @@ export function NewBatch({
         packages={packages}
         notAfter={notAfter}
         fibres={fibres}
-        warmth={<Warmth text={text} set={draft.set} problems={problems} reader={reader} day={notAfter} />}
+        warmth={
+          <Warmth
+            text={text}
+            set={draft.set}
+            problems={problems}
+            reader={reader}
+            day={made?.madeOn ?? null}
+          />
+        }
         fold={<Rare text={text} set={draft.set} />}
       />
       <footer className="form-foot">

@@ -84,7 +84,8 @@ function dayOf(place: LabelPlace): { readonly day: string; readonly whole: strin
   const whole = batch.replace(` ${yearOf(place)}`, '');
   const own = ` ${place.line}`;
   return {
-    day: dayLabel(place.madeOn, false),
+    // A jar of a range of days stands in their middle, and says "about".
+    day: `${batch.startsWith('about ') ? 'about ' : ''}${dayLabel(place.madeOn, false)}`,
     whole: whole.endsWith(own) ? whole.slice(0, -own.length) : whole,
   };
 }

@@ -1,5 +1,7 @@
 // Find a jar by part of its label: a combobox (W3C APG) whose list is the ledger's own search.
 /* oxlint-disable jsx-a11y/prefer-tag-over-role -- the pattern asks for these roles; a datalist can't say more of a jar */
+import { dayInOrder } from '../../core/lineage/lineage-shapes';
+import type { DayRange } from '../../core/quantities/day-ranges';
 import { useEffect, useId, useRef, useState } from 'react';
 import { useRead } from '../state/use-read';
 import { familyControl } from './family-actions';
@@ -8,11 +10,13 @@ import { familyControl } from './family-actions';
 export function withYear({
   label,
   madeOn,
+  madeBetween = null,
 }: {
   readonly label: string;
   readonly madeOn: string | null;
+  readonly madeBetween?: DayRange | null;
 }): string {
-  const year = madeOn?.slice(0, 4);
+  const year = dayInOrder({ madeOn, madeBetween })?.slice(0, 4);
   return year === undefined || label.includes(year) ? label : `${label}, ${year}`;
 }
 

@@ -1,4 +1,5 @@
 // The days and letters of the jars: always at least 15 px on the screen, never on one another.
+import { dayInOrder } from '../../core/lineage/lineage-shapes';
 import { memo, useMemo } from 'react';
 import type { JarView } from '../../core/contract';
 import { LINE, writtenLabels, type Written } from './dates';
@@ -57,7 +58,7 @@ export const Labels = memo(function Labels(props: Props) {
         {
           index,
           label: seen.label,
-          madeOn: seen.madeOn,
+          madeOn: seen.lost ? seen.madeOn : dayInOrder(seen),
           jar: { left: x, right: x + JAR.width * k, top: y, bottom: y + JAR.height * k },
           lane,
           line: drawing.lanes[lane]?.name ?? '',

@@ -1,4 +1,5 @@
 // Everything about one jar: the way back, cautions, what seeded it and what it seeded, each figure with its why.
+import { earliestDay } from '../../core/lineage/lineage-shapes';
 import { useMemo } from 'react';
 import type { Reply } from '../../core/contract';
 import { portionName } from '../../core/ledger/portions';
@@ -145,9 +146,16 @@ export function Pane({ id, onClose, ...of }: Props) {
   );
 }
 
+const madeWords = ({ madeOn, madeBetween }: JarReply['view']): string[] =>
+  madeOn !== null
+    ? [`made ${dayLabel(madeOn, true)}`]
+    : madeBetween !== null
+      ? [`made between ${dayLabel(madeBetween.from, true)} and ${dayLabel(madeBetween.to, true)}`]
+      : [];
+
 function Sayings({ jar: { view }, warm }: { readonly jar: JarReply; readonly warm: boolean }) {
   const sayings = [
-    ...(view.madeOn === null ? [] : [`made ${dayLabel(view.madeOn, true)}`]),
+    ...madeWords(view),
     generationWords(view.generation.deepest, view.generation.atLeast),
     view.discard !== null
       ? discardWord(view.discard).toLowerCase()
@@ -213,7 +221,7 @@ function About({
   const { safety } = jar.record;
   const preferences = usePreferences();
   const today = useAppState()?.today ?? null;
-  const hardlyThere = today !== null && longUnsaid(view.onShelf, view.madeOn, today);
+  const hardlyThere = today !== null && longUnsaid(view.onShelf, earliestDay(view), today);
   const eats =
     safety === null || view.lost || view.onShelf === false || warm
       ? null

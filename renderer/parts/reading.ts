@@ -13,14 +13,18 @@ import {
   toFahrenheit,
   type AmountAssumption,
 } from '../../core/quantities/quantities';
+import { printRange, readDayRange } from '../../core/quantities/day-ranges';
 import { printDay, readDay, readMoment } from '../../core/quantities/typed-days';
 import type { Amount, Price, Temperature } from '../../core/ledger/basics';
-import type { Preferences } from '../../core/ledger/records';
+import type { Batch, Preferences } from '../../core/ledger/records';
 
 /** What a field's text came to. `echo` is what was understood, in words, or null where there is nothing to add. */
 export type Read<T> =
   | { readonly ok: true; readonly value: T | null; readonly echo: string | null }
   | { readonly ok: false; readonly sentence: string };
+
+/** When something was made: on a day, or between two; of nothing that is known all are null. */
+export type DaysMade = Pick<Batch, 'madeOn' | 'madeFrom' | 'madeTo'>;
 
 export interface Reader {
   readonly today: string;
@@ -28,6 +32,8 @@ export interface Reader {
   readonly amount: (text: string, bare?: 'pieces' | 'volume') => Read<Amount>;
   readonly temperature: (text: string) => Read<Temperature>;
   readonly day: (text: string, ahead?: boolean) => Read<string>;
+  /** "14 Mar", or roughly: "about 15 Jan", "mid January", "between 3 and 9 Jan". */
+  readonly made: (text: string) => Read<DaysMade>;
   readonly moment: (text: string, day: string | null) => Read<string>;
   readonly hours: (text: string) => Read<number>;
   readonly ph: (text: string) => Read<number>;
@@ -44,6 +50,7 @@ export interface Writer {
   readonly temperature: (temperature: Temperature) => string;
   readonly moment: (moment: string) => string;
   readonly day: (day: string) => string;
+  readonly made: (days: DaysMade) => string;
   readonly number: (value: number) => string;
 }
 
@@ -142,6 +149,8 @@ export function makeReader(
   offsetAt: (local: string) => string,
 ): Reader {
   const order = preferences.dates;
+  const dayEcho = (day: string, yearAssumed: boolean): string =>
+    `= ${weekday(day)} ${printDay(day, order)}${yearAssumed ? ', year assumed' : ''}`;
   return {
     today,
     amount(text, bare) {
@@ -175,9 +184,22 @@ export function makeReader(
       if (blank(text)) return unknown;
       const read = readDay(text, order, today, ahead);
       if (!read.ok) return bad('This is not a day. Type it like “14 Mar”, “14 Mar 2026” or “2026-03-14”.');
+      return good(read.day, dayEcho(read.day, read.yearAssumed));
+    },
+    made(text) {
+      if (blank(text)) return unknown;
+      const day = readDay(text, order, today);
+      if (day.ok) {
+        const made = { madeOn: day.day, madeFrom: null, madeTo: null };
+        return good(made, dayEcho(day.day, day.yearAssumed));
+      }
+      const read = readDayRange(text, order, today);
+      if (!read.ok)
+        return bad('This is not a day. Type it like “14 Mar”, “about 15 Jan” or “between 3 and 9 Jan”.');
+      const { from, to } = read.range;
       return good(
-        read.day,
-        `= ${weekday(read.day)} ${printDay(read.day, order)}${read.yearAssumed ? ', year assumed' : ''}`,
+        { madeOn: null, madeFrom: from, madeTo: to },
+        `= ${printRange(read.range, order)}${read.yearAssumed ? ', year assumed' : ''}`,
       );
     },
     moment(text, day) {

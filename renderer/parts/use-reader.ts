@@ -3,6 +3,7 @@ import { useMemo } from 'react';
 import { NEUTRAL_PREFERENCES } from '../../core/ledger/default-preferences';
 import type { Preferences } from '../../core/ledger/records';
 import { printNoted } from '../../core/quantities/printing';
+import { printRange } from '../../core/quantities/day-ranges';
 import { printDay } from '../../core/quantities/typed-days';
 import { useAppState } from '../state/store';
 import { makeReader, type Reader, type Writer } from './reading';
@@ -24,6 +25,12 @@ export function makeWriter(preferences: Preferences): Writer {
     temperature: (temperature) => temperature.typed ?? `${temperature.value} °C`,
     moment: (moment) => `${printDay(moment.slice(0, 10), preferences.dates)} ${moment.slice(11, 16)}`,
     day: (day) => printDay(day, preferences.dates),
+    made: ({ madeOn, madeFrom: from, madeTo: to }) =>
+      madeOn !== null
+        ? printDay(madeOn, preferences.dates)
+        : from !== null && to !== null
+          ? printRange({ from, to }, preferences.dates)
+          : '',
     number: String,
   };
 }

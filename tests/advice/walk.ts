@@ -132,7 +132,7 @@ function lookAt(line: Line, batches: number, before: Outlook | null): Look & { r
     gone: false,
     outcomeKnown: (line.records[key - 1]?.outcome ?? null) !== null,
     inHold: line.fate.warm && batch === batches && (line.records[key - 1]?.outcome ?? null) === null,
-    outOn: dayOf(line.days[(batch ?? 1) - 1] ?? 0),
+    outOn: { from: dayOf(line.days[(batch ?? 1) - 1] ?? 0), to: dayOf(line.days[(batch ?? 1) - 1] ?? 0) },
   }));
   const portions: ShelfPortion[] = line.fate.reserve && batches >= 4 ? [{
     uid: 'cubes', jar: 2 * JARS + 2, goneOn: null, reserve: true, note: null, place: 'freezer', keptOn: dayOf((line.days[2] ?? 0) + 3),

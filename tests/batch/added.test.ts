@@ -39,7 +39,7 @@ const jar = (n: number, letter: string, hold: number | null, outcome: Partial<On
   photographs: [],
 }); // prettier-ignore
 const batch = (jars: One[]): BatchReply => ({
-  batch: { id: uid(1), madeOn: '2026-03-09', word: null, note: null },
+  batch: { id: uid(1), madeOn: '2026-03-09', madeFrom: null, madeTo: null, word: null, note: null },
   holds: [],
   interruptions: [],
   jars,

@@ -40,6 +40,7 @@ const writer: Writer = {
   temperature: (temperature) => temperature.typed ?? `${temperature.value} °C`,
   moment: (moment) => moment,
   day: (day) => day,
+  made: ({ madeOn }) => madeOn ?? '',
   number: String,
 };
 const uid = (n: number): string => `01890000-0000-7000-8000-${String(n).padStart(12, '0')}`;
@@ -254,7 +255,7 @@ describe('making a batch again', () => {
     options,
   );
   const reply: BatchReply = {
-    batch: { id: uid(50), madeOn: '2026-03-20', word: null, note: 'a note' },
+    batch: { id: uid(50), madeOn: '2026-03-20', madeFrom: null, madeTo: null, word: null, note: 'a note' },
     interruptions: [],
     holds: entry!.holds.map((hold, at) => ({
       ...hold,

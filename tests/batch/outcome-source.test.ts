@@ -38,6 +38,7 @@ const writer: Writer = {
   temperature: (temperature) => temperature.typed ?? '',
   moment: (moment) => moment,
   day: (day) => day,
+  made: ({ madeOn }) => madeOn ?? '',
   number: String,
 };
 const id = '01890000-0000-7000-8000-000000000001';

@@ -77,7 +77,7 @@ export function play(): Played {
           return {
             id: uid((count += 1)),
             name: `${input.madeOn} ${entry.letter}`,
-            day: input.madeOn,
+            day: input.madeOn ?? '',
             batch: batches,
             entry,
             hold,

@@ -98,7 +98,7 @@ export const fromSource = (source: string, pieces = 10): JarEntry['seedings'][nu
   amount: { value: pieces, unit: 'pieces', typed: `${pieces} capsules` },
 }); // prettier-ignore
 
-export const batchOf = (madeOn: string, jars: readonly JarEntry[], more: Partial<BatchEntry> = {}): BatchEntry => ({
+export const batchOf = (madeOn: string | null, jars: readonly JarEntry[], more: Partial<BatchEntry> = {}): BatchEntry => ({
   madeOn, word: null, note: null, holds: [], jars: [...jars], sameLabelMeant: false, draft: null, ...more,
 }); // prettier-ignore
 

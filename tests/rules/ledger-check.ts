@@ -65,6 +65,11 @@ const CHECKS: Readonly<Record<string, string>> = {
     SELECT jar FROM up WHERE jar = ancestor`,
   'a seed is made no later than its jar': `
     SELECT s.key FROM c_seeding s JOIN c_jar j ON j.key = s.jar JOIN c_jar f ON f.key = s.seed WHERE f.first > j.last`,
+  'what a jar descends from by way of jars of ranges is made no later than it': `
+    WITH RECURSIVE before (jar, first) AS (
+      SELECT s.jar, f.first FROM c_seeding s JOIN c_jar f ON f.key = s.seed
+      UNION SELECT s.jar, b.first FROM before b JOIN c_jar r ON r.key = b.jar AND r.day IS NULL JOIN c_seeding s ON s.seed = b.jar)
+    SELECT b.jar FROM before b JOIN c_jar j ON j.key = b.jar WHERE b.first > j.last`,
   'a jar of unknown day has no seeds': `SELECT s.key FROM c_seeding s JOIN c_jar j ON j.key = s.jar WHERE j.last IS NULL`,
   'a made jar is seeded by no planned one': `
     SELECT s.key FROM c_seeding s JOIN c_jar j ON j.key = s.jar JOIN c_jar f ON f.key = s.seed
@@ -77,7 +82,8 @@ const CHECKS: Readonly<Record<string, string>> = {
     SELECT s.key FROM c_seeding s JOIN c_portion p ON p.key = s.portion WHERE p.jar IS NOT s.seed`,
   'no jar is older than anyone keeps one': `SELECT key FROM c_jar WHERE first < '1990-01-01'`,
   'no jar is made on a day to come': `SELECT key FROM c_jar WHERE state IN ('made', 'lost') AND first > @today`,
-  'a jar that is made is made on a day': `SELECT key FROM c_jar WHERE day IS NULL AND state NOT IN ('lost', 'mistake')`,
+  'a jar that is made is made on a day, or between two': `
+    SELECT key FROM c_jar WHERE state NOT IN ('lost', 'mistake') AND (first IS NULL OR last IS NULL OR (day IS NULL AND state = 'planned'))`,
   'a portion is kept once its jar was made': `
     SELECT p.key FROM c_portion p JOIN c_jar j ON j.key = p.jar WHERE p.kept < j.first`,
   'a portion is kept before it seeds': `
@@ -199,10 +205,13 @@ export function checkLedger(db: Database.Database, today: string): Violation[] {
 /** Jars that go by one label, as pairs of ids: who says that they are meant to is for the test to know. */
 export function equalLabels(db: Database.Database): string[] {
   db.exec(`CREATE TEMP VIEW IF NOT EXISTS c_jar AS ${VIEWS.c_jar}`);
+  // A range is called by the day in its middle, the earlier of two.
+  const called = (jar: string): string =>
+    `floor((julianday(${jar}.first) + julianday(${jar}.last)) / 2 + 0.5)`;
   return db
     .prepare(
-      `SELECT a.uid || ' ' || b.uid FROM c_jar a JOIN c_jar b ON b.key > a.key AND b.day = a.day
-          AND lower(coalesce(b.word, '')) = lower(coalesce(a.word, '')) AND lower(b.letter) = lower(a.letter)
+      `SELECT a.uid || ' ' || b.uid FROM c_jar a JOIN c_jar b ON b.key > a.key AND (b.day IS NULL) = (a.day IS NULL)
+          AND ${called('b')} = ${called('a')} AND lower(coalesce(b.word, '')) = lower(coalesce(a.word, '')) AND lower(b.letter) = lower(a.letter)
         WHERE a.state IN ('made', 'planned') AND b.state IN ('made', 'planned')`,
     )
     .pluck()

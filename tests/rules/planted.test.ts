@@ -135,7 +135,7 @@ const PLANTED: Partial<Record<RefusalCode, Plant>> = {
   },
   'made on no day': (keeper) => {
     const id = keeper.batchOf(keeper.jars('2026-03-05')[0] ?? '');
-    return ['batch.about', { id, madeFrom: '2026-03-01', madeTo: '2026-03-09' }];
+    return ['batch.about', { id, madeFrom: null, madeTo: null }];
   },
   'gone already': (keeper) => {
     const [a = ''] = keeper.jars('2026-03-02', [{ goneOn: '2026-03-04' }]);

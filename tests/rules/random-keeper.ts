@@ -153,14 +153,18 @@ export class RandomKeeper {
 
   #batch([, a, b, c]: Move) {
     const letters = pick([['a'], ['a', 'b'], ['b', 'a'], ['d'], ['c', 'c']], b);
+    // Now and then only about the day is known.
+    const about = c % 5 === 4;
     return batchOf(
-      day(a),
+      about ? null : day(a),
       letters.map((letter, n) => ({
         ...this.#jar(letter, day(a), a + n, b, c + n),
         hold: c % 4 === 1 ? 0 : null,
       })),
       {
         word: pick([null, null, 'oat', 'rye'], c),
+        madeFrom: about ? day(a) : null,
+        madeTo: about ? day(a + (b % 9)) : null,
         holds: c % 4 === 1 ? [this.#hold(b, a)] : [],
         sameLabelMeant: c % 8 === 3,
       },
@@ -287,7 +291,7 @@ export class RandomKeeper {
       () => (this.#uids('source').length > 2 ? null : ['source.save', plainSource(`Tin ${a}`)]),
       () => batches.length === 0 ? null : ['batch.addJar', { batch: pick(batches, a), jar: this.#jar(pick(['a', 'b', 'd'], b), day(b), a, b, c), sameLabelMeant: c % 6 === 1, why }],
       () => batches.length === 0 ? null : ['batch.addHold', { batch: pick(batches, a), hold: this.#hold(b, c), jars: jar !== null && c % 2 ? [jar] : [] }],
-      () => batches.length === 0 ? null : ['batch.correct', { id: pick(batches, a), changes: c % 3 ? { madeOn: day(b) } : { word: b % 2 ? 'oat' : null } }],
+      () => batches.length === 0 ? null : ['batch.correct', { id: pick(batches, a), changes: pick<object>([{ madeOn: day(b) }, { word: b % 2 ? 'oat' : null }, { madeFrom: day(b), madeTo: day(b + (a % 9)) }], c) }],
       () => batches.length === 0 ? null : ['batch.correct', { id: pick(batches, b), changes: { madeOn: day(c) } }],
       () => holds.length === 0 ? null : ['hold.correct', { id: pick(holds, a), changes: c % 2 ? { endedAt: at(b, 12) } : { hours: pick([4, 36], b) } }],
       () => jar === null ? null : ['jar.correct', { id: jar, changes: { finalVolume: pick([ml(946), ml(100), ml(40), null, ml(500), g(60), g(900), pieces(2)], b) } }],

@@ -2,6 +2,7 @@
 import type { FamilyJar, FamilySeeding, FamilySource } from '../../../core/lineage/lineage-shapes';
 import { ownSafety } from '../../../core/safety/own-safety';
 import { stayedHours, toHundredth } from '../../../core/ledger/hold-hours';
+import { type DayRange, middleDay } from '../../../core/quantities/day-ranges';
 import { takenMl } from '../../../core/ledger/portions';
 import type { Jar, SetWord, Source, Strain } from '../../../core/ledger/records';
 import { sourceEntries } from '../entries/larder-entries';
@@ -21,6 +22,9 @@ export interface JarFacts {
   readonly uid: string;
   readonly batch: number;
   readonly madeOn: string | null;
+  /** The days between which it was made, where only these are known, and the one in the middle where its label names it. */
+  readonly madeBetween: DayRange | null;
+  readonly about: string | null;
   readonly word: string | null;
   readonly letter: string;
   readonly state: Jar['state'];
@@ -46,6 +50,8 @@ interface JarRow {
   uid: string;
   batch: number;
   made_on: string | null;
+  made_from: string | null;
+  made_to: string | null;
   word: string | null;
   letter: string;
   state: Jar['state'];
@@ -84,6 +90,10 @@ function multi<T>(): Multi<T> {
     entries: () => map.entries(),
   };
 }
+
+/** A range of days, where a row tells one. */
+export const rangeOf = (from: string | null, to: string | null): DayRange | null =>
+  from === null || to === null ? null : { from, to };
 
 const ms = (seconds: number | null): number | null => (seconds === null ? null : seconds * 1000);
 
@@ -206,7 +216,7 @@ export function* readFacts(rows: Rows, keys: readonly number[] | null): Generato
   const [opened, raw, remarked] = [hanging.opened(), hanging.rawMilk(), remarksAbout(rows, keys, false)];
   const jars = rows.db
     .prepare(
-      `SELECT j.key, r.uid, j.batch, b.made_on, b.word, j.letter, j.state,
+      `SELECT j.key, r.uid, j.batch, b.made_on, b.made_from, b.made_to, b.word, j.letter, j.state,
               CASE j.final_volume_u WHEN 'mL' THEN j.final_volume_v END AS volume
          FROM jar j JOIN batch b ON b.key = j.batch JOIN record r ON r.key = j.key
         ${among('j.key', keys)} ORDER BY j.key`,
@@ -220,16 +230,20 @@ export function* readFacts(rows: Rows, keys: readonly number[] | null): Generato
     const observed = seen.get(row.key) ?? [];
     const outcome = outcomeFrom(observed);
     const names = additions.get(row.key);
+    const madeBetween = rangeOf(row.made_from, row.made_to);
     const safety = ownSafety(
       seenOf(observed, names, opened.get(row.key) ?? null, ms(warm[0]?.warm_from ?? null)),
       remarkStand(remarked.get(row.key)),
-      row.made_on,
+      // The latest day it can have been made on: it stayed clean for so long at least.
+      row.made_on ?? row.made_to,
     );
     yield {
       key: row.key,
       uid: row.uid,
       batch: row.batch,
       madeOn: row.made_on,
+      madeBetween,
+      about: row.state === 'lost' || madeBetween === null ? null : middleDay(madeBetween),
       word: row.word,
       letter: row.letter,
       // One that came to nothing is as good as only planned: it is never counted.
@@ -261,6 +275,7 @@ export const isOfFamily = (facts: JarFacts): boolean => facts.state === 'made' |
 export const familyJar = (facts: JarFacts, label: string): FamilyJar => ({
   key: facts.key,
   madeOn: facts.madeOn,
+  madeBetween: facts.madeBetween,
   batch: facts.batch,
   hold: facts.hold,
   letter: facts.letter,

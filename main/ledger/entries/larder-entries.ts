@@ -1,4 +1,5 @@
 // Sources with their strains; packages, batches and photographs with the keeper's note.
+import { Refused } from '../../refusal';
 import type { Batch, Package, Photograph, Source } from '../../../core/ledger/records';
 import type { OpenAct } from '../facts/open-act';
 import type { Rows } from '../facts/fact-rows';
@@ -119,8 +120,7 @@ export function putPackage(act: OpenAct, key: number | null, { note, ...fields }
   return made;
 }
 
-/** madeOn is null where the day is not known. */
-export type BatchEntry = Omit<Keyed<Batch>, 'madeOn'> & { madeOn: string | null };
+export type BatchEntry = Keyed<Batch>;
 
 /** The batch with that key, which is known to be there. */
 export function batchEntry(rows: Rows, key: number): Rooted<BatchEntry> {
@@ -130,21 +130,40 @@ export function batchEntry(rows: Rows, key: number): Rooted<BatchEntry> {
 
 export const batchFrom = ({ row, note }: Noted<'batch'>): BatchEntry => ({
   madeOn: row?.madeOn ?? null,
+  madeFrom: row?.madeFrom ?? null,
+  madeTo: row?.madeTo ?? null,
   word: row?.word ?? null,
   note: note?.text ?? null,
 });
 
-export const addBatch = (act: OpenAct, told: BatchEntry): number => putBatch(act, undefined, told);
+const NO_RANGE = { madeFrom: null, madeTo: null } as const;
 
+type NewBatch = Omit<BatchEntry, keyof typeof NO_RANGE> & Partial<BatchEntry>;
+
+export const addBatch = (act: OpenAct, told: NewBatch): number =>
+  putBatch(act, undefined, { ...NO_RANGE, ...told });
+
+/** Of a day that is told there is no range any more, and of a range no day. */
 export function changeBatch(act: OpenAct, key: number, told: Told<BatchEntry>): void {
   const held = noted(act.rows, 'batch', act.rows.get('batch', key));
-  putBatch(act, held, over(batchFrom(held), told));
+  const ranged = typeof told.madeFrom === 'string' || typeof told.madeTo === 'string';
+  const other = typeof told.madeOn === 'string' ? NO_RANGE : ranged ? { madeOn: null } : {};
+  putBatch(act, held, over(batchFrom(held), { ...other, ...told }));
+}
+
+/** @throws Refused 'range of days' for half a range, one the wrong way round, or one beside a day */
+export function refuseHalfRange({
+  madeOn,
+  madeFrom,
+  madeTo,
+}: Pick<BatchEntry, 'madeOn' | 'madeFrom' | 'madeTo'>): void {
+  const whole = madeFrom !== null && madeTo !== null;
+  if (whole ? madeOn !== null || madeFrom > madeTo : madeFrom !== madeTo) throw new Refused('range of days');
 }
 
 function putBatch(act: OpenAct, held: Noted<'batch'> | undefined, { note, ...row }: BatchEntry): number {
-  // Of a day that is known there is no range.
-  const range = row.madeOn === null ? {} : { madeFrom: null, madeTo: null };
-  const key = mustPut(act, 'batch', held?.row, { ...row, ...range });
+  refuseHalfRange(row);
+  const key = mustPut(act, 'batch', held?.row, row);
   putRemark(act, held?.note, 'batch', key, note);
   return key;
 }

@@ -27,7 +27,7 @@ export const FIELD_TYPES: { readonly [K in RecordKind]: Readonly<Record<string, 
     of: 'plain', source: 'source', name: 'plain', size: 'amount', price: 'price', boughtOn: 'plain', openedOn: 'plain',
     bestBefore: 'plain', note: 'plain',
   },
-  batch: { madeOn: 'plain', word: 'plain', note: 'plain' },
+  batch: { madeOn: 'plain', madeFrom: 'plain', madeTo: 'plain', word: 'plain', note: 'plain' },
   hold: {
     batch: 'batch', startedAt: 'plain', endedAt: 'plain', hours: 'plain', planned: 'temperature', probe: 'plain',
     readings: 'list', basis: 'plain', note: 'plain',

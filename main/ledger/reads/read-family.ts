@@ -1,4 +1,5 @@
 // Reads of the whole family: as records, as a drawing, as the jars that are mounted, and what it suggests.
+import { dayInOrder } from '../../../core/lineage/lineage-shapes';
 import { freshStartSays } from '../../../core/says/fresh-start-says';
 import { thoughWeak } from '../../../core/says/verdict-says';
 import { verdictOf } from './read-judgement';
@@ -22,7 +23,7 @@ export function getFamily(ledger: Ledger): Reply<'family.get'> {
     .map((key) => index.jar(key))
     .toSorted(
       (a, b) =>
-        compare(a.madeOn ?? '', b.madeOn ?? '') ||
+        compare(dayInOrder(a) ?? '', dayInOrder(b) ?? '') ||
         a.batch - b.batch ||
         a.letter.length - b.letter.length ||
         compare(a.letter, b.letter) ||
@@ -34,6 +35,7 @@ export function getFamily(ledger: Ledger): Reply<'family.get'> {
         id: jar.uid,
         label: jar.label,
         madeOn: jar.madeOn,
+        madeBetween: jar.madeBetween,
         letter: jar.letter,
         generation: family.generationOf(jar.key),
         doublings: family.doublingsOf(jar.key),
@@ -130,14 +132,15 @@ export function listLines(ledger: Ledger, { jar }: Parsed<'line.list'>): Reply<'
   const { family } = index;
   const nameOf = lineNames(ledger);
   const wanted = jar === null ? null : new Set(family.linesOf(familyMember(ledger, jar).key));
-  const newest = new Map<number, { readonly madeOn: string; readonly batch: number }>();
+  const newest = new Map<number, { readonly day: string; readonly batch: number }>();
   for (const key of family.keys) {
-    const { madeOn, batch } = index.jar(key);
-    if (madeOn === null) continue;
+    const { batch } = index.jar(key);
+    const day = dayInOrder(index.jar(key));
+    if (day === null) continue;
     for (const line of family.linesOf(key)) {
       const before = newest.get(line);
-      const by = before === undefined ? 1 : compare(madeOn, before.madeOn) || batch - before.batch;
-      if (by > 0) newest.set(line, { madeOn, batch });
+      const by = before === undefined ? 1 : compare(day, before.day) || batch - before.batch;
+      if (by > 0) newest.set(line, { day, batch });
     }
   }
   return {

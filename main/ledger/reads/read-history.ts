@@ -1,4 +1,5 @@
 // The history: acts in words, newest first, with what each changed field by field.
+import { batchDay, calledDay } from '../../../core/lineage/labels';
 import { isDeepStrictEqual } from 'node:util';
 import type { JarView, Parsed, Reply } from '../../../core/contract';
 import { fieldWords, saysNothing } from '../../../core/ledger/field-words';
@@ -281,9 +282,10 @@ function labelOf(ledger: Ledger, kind: RecordKind, key: number, fields: Fields):
   if (kind === 'jar') return labelOfJar(ledger, key);
   if (kind === 'outcome') return `${wordOf(kind)} of ${labelOfJar(ledger, key)}`;
   if (kind === 'batch') {
-    const { madeOn, word } =
-      fields.madeOn === undefined ? fields : (ledger.rows.find('batch', key) ?? fields);
-    const day = valueWords(ledger, 'plain', fields.madeOn ?? madeOn);
+    const row = ledger.rows.find('batch', key);
+    const { madeOn, word } = fields.madeOn === undefined ? fields : (row ?? fields);
+    const day =
+      valueWords(ledger, 'plain', fields.madeOn ?? madeOn) ?? (row ? batchDay(calledDay(row), true) : null);
     return ['batch of', day ?? 'a day not known', fields.word ?? word].filter(Boolean).join(' ');
   }
   if (kind === 'preferences') return 'preferences';

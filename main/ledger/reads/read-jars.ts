@@ -1,4 +1,5 @@
 // Reads of one jar, and finding a jar by what a keeper types of its label.
+import { earliestDay } from '../../../core/lineage/lineage-shapes';
 import type { Parsed, Reply } from '../../../core/contract';
 import type { Amount } from '../../../core/ledger/basics';
 import { piecesLeft, portionName } from '../../../core/ledger/portions';
@@ -40,23 +41,15 @@ export function getJar(ledger: Ledger, { id }: Parsed<'jar.get'>): Reply<'jar.ge
     descendants: family.descendantsOf(key, LISTED_AT_MOST),
     children: family.childrenOf(key).map(named),
     siblings: siblings.map(named),
-    madeBetween: madeBetween(ledger, jar.batch),
+    madeBetween: jar.madeBetween,
     figures: lineageFigures(family, key),
     record: jarRecord(ledger, key),
     hold: jar.hold === null ? null : holdRecord(ledger, jar.hold, jar.batch),
   };
 }
 
-/** The days between which a batch was made, where only these are known. */
-function madeBetween({ rows }: Ledger, batch: number): Reply<'jar.get'>['madeBetween'] {
-  const { madeFrom, madeTo } = rows.get('batch', batch);
-  return madeFrom === null || madeTo === null ? null : { from: madeFrom, to: madeTo };
-}
-
-function betweenWords(ledger: Ledger, batch: number): string {
-  const range = madeBetween(ledger, batch);
-  return range === null ? '' : `, made between ${daysInWords(range.from)} and ${daysInWords(range.to)}`;
-}
+const betweenWords = ({ madeBetween: range }: KnownJar): string | null =>
+  range && `made between ${daysInWords(range.from)} and ${daysInWords(range.to)}`;
 
 /** What tells a found jar apart at a glance. */
 function saysOf(ledger: Ledger, jar: KnownJar, empty: boolean): string {
@@ -64,7 +57,9 @@ function saysOf(ledger: Ledger, jar: KnownJar, empty: boolean): string {
   const generation = family.generationOf(jar.key);
   return [
     `generation ${generation.atLeast ? 'at least ' : ''}${generation.deepest}`,
-    jar.state === 'lost' ? `stands for a jar nobody can name${betweenWords(ledger, jar.batch)}` : null,
+    [jar.state === 'lost' ? 'stands for a jar nobody can name' : null, betweenWords(jar)]
+      .filter(Boolean)
+      .join(', ') || null,
     jar.safety.discard === null ? jar.setWord : discardWord(jar.safety.discard).toLowerCase(),
     jar.additions.length > 0 ? `with ${jar.additions.join(', ')}` : null,
     jar.onShelf === false || empty ? 'gone' : null,
@@ -113,7 +108,8 @@ function keptOf({ rows, index }: Ledger, jar: number): KeptOf {
 function whyNotOffered(jar: KnownJar, notAfter: string | null): string {
   if (jar.state === 'planned') return 'Only planned, so it can’t have seeded anything yet.';
   if (jar.state === 'not made') return 'Planned, but not made, so it can’t have seeded anything.';
-  if (notAfter !== null && jar.madeOn !== null && jar.madeOn > notAfter)
+  const made = earliestDay(jar);
+  if (notAfter !== null && made !== null && made > notAfter)
     return 'Made after this batch, so it can’t have seeded it.';
   return 'A jar is called so. Type its label as it stands here to pick it.';
 }
@@ -143,6 +139,7 @@ export function findJar(ledger: Ledger, { text, limit, notAfter }: Parsed<'jar.f
       id: jar.uid,
       label: jar.label,
       madeOn: jar.madeOn,
+      madeBetween: jar.madeBetween,
       generation: family.generationOf(jar.key).deepest,
       says: saysOf(ledger, jar, empty.has(jar.key)),
       caution: family.cautionLevelOf(jar.key),

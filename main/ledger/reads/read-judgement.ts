@@ -21,7 +21,8 @@ import { limitsOf } from '../../../core/advice/stops';
 import type { Parsed, Reply } from '../../../core/contract';
 import type { Culture } from '../../../core/says/hold-figures-says';
 import { jarReply, lineReply, type Names } from '../../../core/says/judgement-reply';
-import { dayLabel } from '../../../core/lineage/labels';
+import { batchDay, calledDay } from '../../../core/lineage/labels';
+import { compareDays, dayInOrder, earliestDay, latestDay } from '../../../core/lineage/lineage-shapes';
 import { judgedOf, type Judged } from '../judged';
 import { portionEntries } from '../entries/kept-entries';
 import type { Ledger } from '../ledger';
@@ -38,11 +39,9 @@ function namesIn(ledger: Ledger): Names {
   return {
     jar: (key) => index.jar(key),
     batch: (key) => {
-      const { uid, madeOn, word } = rows.get('batch', key);
-      return {
-        uid,
-        label: [madeOn === null ? 'a day not known' : dayLabel(madeOn, true), word].filter(Boolean).join(' '),
-      };
+      const row = rows.get('batch', key);
+      const day = batchDay(calledDay(row), true) ?? 'a day not known';
+      return { uid: row.uid, label: [day, row.word].filter(Boolean).join(' ') };
     },
     line: (batch) => ({ uid: rows.uidOf('batch', batch), name: nameOf(batch) }),
   };
@@ -157,13 +156,14 @@ export function outOfWarmth(
 ): Pick<ShelfJar, 'outcomeKnown' | 'outOn' | 'inHold'> {
   const record = judged.records.get(jar);
   const [outcome, hold] = [record?.outcome ?? null, record?.hold ?? null];
-  const { madeOn } = index.jar(jar);
+  // It stands for as long as it may have stood, and is in its hold for as long as it may be.
+  const [first, last] = [earliestDay(index.jar(jar)), latestDay(index.jar(jar))];
   const outcomeKnown = outcome !== null && sawHowItCameOut(outcome);
-  const today = clock.today();
+  if (first === null || last === null) return { outcomeKnown, outOn: null, inHold: false };
   return {
     outcomeKnown,
-    outOn: madeOn === null ? today : outOfWarmthOn(hold, madeOn),
-    inHold: madeOn !== null && mayBeInHold(hold, outcome, outcomeKnown, madeOn, clock.now(), today),
+    outOn: { from: outOfWarmthOn(hold, first), to: outOfWarmthOn(hold, last) },
+    inHold: mayBeInHold(hold, outcome, outcomeKnown, last, clock.now(), clock.today()),
   };
 }
 
@@ -174,8 +174,8 @@ export function restartAdvice(ledger: Ledger, { line }: Parsed<'advice.restart'>
   const judged = judgedOf(ledger);
   const key = line === null ? null : lineKey(ledger, judged, line);
   const newest = judged.all.evidence
-    .filter(({ lines, madeOn }) => madeOn !== null && (key === null || lines.includes(key)))
-    .toSorted((a, b) => (b.madeOn ?? '').localeCompare(a.madeOn ?? '') || b.generation - a.generation)[0];
+    .filter((jar) => dayInOrder(jar) !== null && (key === null || jar.lines.includes(key)))
+    .toSorted((a, b) => compareDays(b, a) || b.generation - a.generation)[0];
   const view = outlook(ledger, judged);
   const reserves = candidatesOf(ledger, judged, key, 'reserves', view);
   return restartReply(
@@ -199,7 +199,7 @@ function freshStartOf(
     source !== null && family.source(source)?.culture === false;
   const fromProducts = judged.all.evidence
     .filter(({ key, founding }) => founding && family.seedsOf(key).some(({ source }) => isProduct(source)))
-    .toSorted((a, b) => (a.madeOn ?? '').localeCompare(b.madeOn ?? ''));
+    .toSorted(compareDays);
   const batch = line ?? fromProducts.at(-1)?.batch ?? judged.all.lines.at(-1);
   const founders = judged.all.evidence.filter(
     (jar) => jar.founding && (batch === undefined || jar.batch === batch),

@@ -1,7 +1,8 @@
 // Reads of batches, sources, packages, drafts and photographs.
 import type { Parsed, Reply } from '../../../core/contract';
 import { momentText } from '../../../core/ledger/stored-moments';
-import { dayLabel } from '../../../core/lineage/labels';
+import { batchDay, calledDay, dayNamed } from '../../../core/lineage/labels';
+import { rangeOf } from '../derived/family-of-rows';
 import { batchEntry, packageEntries, photographEntries, sourceEntries } from '../entries/larder-entries';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
@@ -25,11 +26,11 @@ function jarsOfBatch(ledger: Ledger, batch: number): KnownJar[] {
 export function getBatch(ledger: Ledger, { id }: Parsed<'batch.get'>): Reply<'batch.get'> {
   const { rows } = ledger;
   const key = rows.keyOf('batch', id);
-  const { uid, madeOn, word, note } = batchEntry(rows, key);
-  if (madeOn === null) throw new Refused('batch without a day');
+  const { uid, madeOn, madeFrom, madeTo, word, note } = batchEntry(rows, key);
+  if (madeOn === null && madeFrom === null) throw new Refused('batch without a day');
   const holds = holdsOf(ledger, key);
   return {
-    batch: { id: uid, madeOn, word, note },
+    batch: { id: uid, madeOn, madeFrom, madeTo, word, note },
     holds: holds.map((hold) => holdRecord(ledger, hold, key)),
     interruptions: holds.flatMap((hold) =>
       rows.where('interruption', 'hold', hold).map(({ uid: own, what, began, ended, hours, wasSet }) => ({
@@ -54,13 +55,16 @@ type ListedBatch = Reply<'batch.list'>['batches'][number];
 interface BatchRow {
   readonly key: number;
   readonly uid: string;
-  readonly madeOn: string;
+  readonly madeOn: string | null;
+  readonly madeFrom: string | null;
+  readonly madeTo: string | null;
   readonly word: string | null;
 }
 
 /** A batch as the list shows it: what seeded it, what was stirred in, how each jar set. */
 function listed(ledger: Ledger, batch: BatchRow, year: string): ListedBatch {
   const { family } = ledger.index;
+  const called = calledDay(batch);
   const jars = jarsOfBatch(ledger, batch.key);
   const seeds = jars.flatMap(({ key }) =>
     family.has(key) ? family.seedsOf(key).map((one) => seedLabel(ledger, one)) : [],
@@ -68,8 +72,9 @@ function listed(ledger: Ledger, batch: BatchRow, year: string): ListedBatch {
   return {
     id: batch.uid,
     madeOn: batch.madeOn,
+    madeBetween: rangeOf(batch.madeFrom, batch.madeTo),
     word: batch.word,
-    label: [dayLabel(batch.madeOn, batch.madeOn.slice(0, 4) !== year), batch.word].filter(Boolean).join(' '),
+    label: [batchDay(called, dayNamed(called)?.slice(0, 4) !== year), batch.word].filter(Boolean).join(' '),
     seeds: [...new Set(seeds)],
     additions: [...new Set(jars.flatMap(({ additions }) => additions))],
     jars: jars.map((jar) => {
@@ -89,25 +94,32 @@ function listed(ledger: Ledger, batch: BatchRow, year: string): ListedBatch {
 }
 
 /** Whether a batch says each word that was typed: its day with the year, its word, jars, seeds, what was stirred in, its note. */
-function says(
-  ledger: Ledger,
-  { key, madeOn }: BatchRow,
-  batch: ListedBatch,
-  words: readonly string[],
-): boolean {
+function says(ledger: Ledger, row: BatchRow, batch: ListedBatch, words: readonly string[]): boolean {
   if (words.length === 0) return true;
   const told = [
-    dayLabel(madeOn, true),
-    madeOn,
+    batchDay(calledDay(row), true),
+    row.madeOn,
+    row.madeFrom,
+    row.madeTo,
     batch.word,
     ...batch.jars.flatMap(({ label, setWord }) => [label, setWord]),
     ...batch.seeds,
     ...batch.additions,
-    batchEntry(ledger.rows, key).note,
+    batchEntry(ledger.rows, row.key).note,
   ];
   const text = told.filter(Boolean).join(' ').toLowerCase();
   return words.every((word) => text.includes(word));
 }
+
+/** As middleDay has it. */
+const MIDDLE_DAY = `date(b.made_from, '+' || CAST((julianday(b.made_to) - julianday(b.made_from)) / 2 AS INTEGER) || ' days')`;
+
+/** Batches that stand at some day, with a jar that can be seen. */
+const listedOf = (known: string, day: string, hidden: string): string => `
+  SELECT b.key AS key, r.uid, ${day} AS day, b.made_on AS madeOn, b.made_from AS madeFrom, b.made_to AS madeTo, b.word
+    FROM batch b JOIN record r ON r.key = b.key
+   WHERE ${known} IS NOT NULL AND (@day IS NULL OR (${day}, b.key) < (@day, @key))
+     AND EXISTS (SELECT 1 FROM jar j WHERE j.batch = b.key AND j.state NOT IN (${hidden}))`;
 
 /** Newest first, page by page; batches none of whose jars can be seen are left out. */
 export function listBatches(
@@ -115,21 +127,16 @@ export function listBatches(
   { before, limit, text }: Parsed<'batch.list'>,
 ): Reply<'batch.list'> {
   const from = before ? ledger.rows.keyOf('batch', before.id) : 0;
+  const fromDay = before && (before.madeOn ?? dayNamed(calledDay(ledger.rows.get('batch', from))));
   const words = text.toLowerCase().split(/\s+/).filter(Boolean);
   // Page by page, unless words are looked for: then any batch may be the next that says them.
   const found = ledger.rows
     .prepare(
-      `SELECT b.key, r.uid, b.made_on AS madeOn, b.word FROM batch b JOIN record r ON r.key = b.key
-        WHERE b.made_on IS NOT NULL AND (? IS NULL OR (b.made_on, b.key) < (?, ?))
-          AND EXISTS (SELECT 1 FROM jar j WHERE j.batch = b.key AND j.state <> 'mistake')
-        ORDER BY b.made_on DESC, b.key DESC LIMIT ?`,
+      `${listedOf('b.made_on', 'b.made_on', "'mistake'")}
+        UNION ALL ${listedOf('b.made_from', MIDDLE_DAY, "'mistake', 'lost'")}
+        ORDER BY day DESC, key DESC LIMIT @most`,
     )
-    .all(
-      before?.madeOn ?? null,
-      before?.madeOn ?? null,
-      from,
-      words.length > 0 ? -1 : limit + 1,
-    ) as BatchRow[];
+    .all({ day: fromDay, key: from, most: words.length > 0 ? -1 : limit + 1 }) as BatchRow[];
   const year = ledger.clock.today().slice(0, 4);
   const batches: ListedBatch[] = [];
   for (const row of found) {

@@ -4,7 +4,7 @@ import type { Amount } from '../../../core/ledger/basics';
 import { piecesLeft, portionName } from '../../../core/ledger/portions';
 import { endsAt, nextLook, stillRuns } from '../../../core/ledger/running';
 import { todayWords } from '../../../core/says/today-says';
-import { dayLabel } from '../../../core/lineage/labels';
+import { batchDay, calledDay } from '../../../core/lineage/labels';
 import { portionEntries } from '../entries/kept-entries';
 import type { Ledger } from '../ledger';
 import { emptyPortions } from '../entries/left-of-rows';
@@ -41,9 +41,7 @@ function holdsThatRun(ledger: Ledger, now: string): Now['holds'] {
     const ends = endsAt({ began, plannedTo, hours });
     const look = nextLook({ began, plannedTo, hours, earlySeen }, now);
     const batch = rows.get('batch', first.batch);
-    const label = [batch.madeOn === null ? 'a batch' : dayLabel(batch.madeOn, false), batch.word]
-      .filter(Boolean)
-      .join(' ');
+    const label = [batchDay(calledDay(batch), false) ?? 'a batch', batch.word].filter(Boolean).join(' ');
     return [
       {
         hold: rows.uidOf('hold', key),

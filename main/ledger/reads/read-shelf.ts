@@ -1,4 +1,5 @@
 // The shelf: everything that exists, in the order in which it should be eaten. Names and ids round what core says.
+import { dayInOrder, latestDay } from '../../../core/lineage/lineage-shapes';
 import type { Reply } from '../../../core/contract';
 import { printAmount } from '../../../core/quantities/quantities';
 import { daysBetween } from '../../../core/quantities/typed-days';
@@ -136,7 +137,7 @@ function itemOf(ledger: Ledger, thing: Thing, { today, limits, seeds, outAt, nam
   const answer = answerFor(ledger, thing);
   const eat = answer.eat ? eatBy(standing, limits) : null;
   const seed = answer.seed ? seedBy(standing, limits, ledger.preferences) : null;
-  const group = groupOf({ ...thing, label: name, madeOn: jar.madeOn, eatBy: eat, answer }, today);
+  const group = groupOf({ ...thing, label: name, madeOn: dayInOrder(jar), eatBy: eat, answer }, today);
   const isThis = (one: { jar: string | null; portion: string | null }): boolean =>
     one.portion === (portion?.uid ?? null) && one.jar === jar.uid;
   const caution = cautionFor(ledger, answer);
@@ -230,7 +231,8 @@ function eatenSince(ledger: Ledger, shown: readonly Item[], today: string): Shel
   const told = new Set(shown.flatMap(({ jar, says }) => (says.eaten === null ? [] : [jar])));
   return keys.flatMap((key): Shelf['eaten'] => {
     const jar = index.jar(key);
-    const recent = jar.madeOn !== null && daysBetween(jar.madeOn, today) <= SHOWN_DAYS;
+    const last = latestDay(jar);
+    const recent = last !== null && daysBetween(last, today) <= SHOWN_DAYS;
     if (!recent || !index.family.has(key) || told.has(jar.uid)) return [];
     const answer = answerOf(index.family, key);
     if (answer.eat) return [];

@@ -1,4 +1,5 @@
 // What several reads show of a jar: its generation, its seeds, its cautions, what is drawn of it.
+import { dayInOrder } from '../../../core/lineage/lineage-shapes';
 import type {
   FamilyJarReply,
   JarCautionReply,
@@ -9,7 +10,7 @@ import type {
 } from '../../../core/contract';
 import { portionName } from '../../../core/ledger/portions';
 import { cautionWords } from '../../../core/says/safety-says';
-import { lineName } from '../../../core/lineage/labels';
+import { calledDay, lineName } from '../../../core/lineage/labels';
 import { printAmount } from '../../../core/quantities/quantities';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
@@ -40,8 +41,8 @@ export function lineNames(ledger: Ledger): (batch: number) => string {
   return (batch) => {
     let name = known.get(batch);
     if (name === undefined) {
-      const { madeOn, word, lineName: named } = ledger.rows.get('batch', batch);
-      name = lineName({ madeOn, word }, named);
+      const row = ledger.rows.get('batch', batch);
+      name = lineName({ ...calledDay(row), word: row.word }, row.lineName);
       known.set(batch, name);
     }
     return name;
@@ -107,8 +108,10 @@ export function cautionsBecauseOf(
     if (key === root || family.cautionLevelOf(key) === null) return [];
     const caution = family.cautionsOf(key).find((one) => one.of === root && stands(one));
     if (!caution) return [];
-    const { uid: id, label, madeOn } = index.jar(key);
-    return [{ id, label, level: caution.level, how: cautionWords(caution), madeOn: madeOn ?? '' }];
+    const jar = index.jar(key);
+    const { uid: id, label } = jar;
+    const day = dayInOrder(jar) ?? '';
+    return [{ id, label, level: caution.level, how: cautionWords(caution), madeOn: day }];
   });
   return {
     jars: jars
@@ -134,6 +137,7 @@ export function jarViews(ledger: Ledger, keys: readonly number[]): JarView[] {
       id: jar.uid,
       label: jar.label,
       madeOn: jar.madeOn,
+      madeBetween: jar.madeBetween,
       generation: family.generationOf(key),
       setWord: jar.setWord,
       caution: family.cautionLevelOf(key),

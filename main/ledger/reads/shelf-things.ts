@@ -1,5 +1,6 @@
 // Everything that still exists, as rows tell it: jars and what was kept apart of them, each with what is left of it, where it
 // stands and since when. What it means is core's to say.
+import { earliestDay } from '../../../core/lineage/lineage-shapes';
 import { inOrder, whatIsLeft, type Held, type Left } from '../../../core/ledger/jar-left';
 import { firstOpened, type Standing } from '../../../core/shelf/by-when';
 import { longUnsaid } from '../../../core/safety/still-there';
@@ -38,7 +39,9 @@ function thingOf(ledger: Ledger, judged: Judged, jar: KnownJar, portion: Row<'po
   const [kind, key] = portion ? (['portion', portion.key] as const) : (['jar', jar.key] as const);
   const { held, events } = storyOf(rows, kind, key);
   const left = whatIsLeft(held, events);
-  const { inHold, outOn } = outOfWarmth(ledger, judged, jar.key);
+  const { inHold, outOn: out } = outOfWarmth(ledger, judged, jar.key);
+  // Of a range of days the first: it may have stood for so long.
+  const outOn = out?.from ?? ledger.clock.today();
   const place = left.place === 'not said' ? (inHold ? 'warmth' : 'fridge') : left.place;
   // A whole jar that was kept for seed is as old as the jar.
   const seedSince = portion === null || portion.form === 'jar' ? outOn : portion.keptOn;
@@ -63,7 +66,7 @@ function thingOf(ledger: Ledger, judged: Judged, jar: KnownJar, portion: Row<'po
       place,
       coldSince: outOn,
       seedSince,
-      opened: firstOpened(inOrder(events), portion?.keptOn ?? jar.madeOn),
+      opened: firstOpened(inOrder(events), portion?.keptOn ?? earliestDay(jar)),
       movedOn: dayOf(left.placedOn) ?? (portion?.place === 'freezer' ? portion.keptOn : null),
       thawed: left.thawed,
     },
@@ -80,7 +83,8 @@ function* jarsThatMayBe(ledger: Ledger): Generator<KnownJar> {
   const today = ledger.clock.today();
   for (const key of index.family.keys) {
     const jar = index.jar(key);
-    const made = jar.state === 'made' && jar.madeOn !== null && jar.madeOn <= today;
+    const first = earliestDay(jar);
+    const made = jar.state === 'made' && first !== null && first <= today;
     if (made && jar.onShelf !== false && !empty.has(key)) yield jar;
   }
 }
@@ -98,7 +102,7 @@ export function keptThings(ledger: Ledger): Kept {
   const today = ledger.clock.today();
   const [things, unsaid]: [Thing[], KnownJar[]] = [[], []];
   for (const jar of jarsThatMayBe(ledger)) {
-    if (longUnsaid(jar.onShelf, jar.madeOn, today)) unsaid.push(jar);
+    if (longUnsaid(jar.onShelf, earliestDay(jar), today)) unsaid.push(jar);
     else things.push(thingOf(ledger, judged, jar, null));
   }
   const empty = emptyPortions(rows);

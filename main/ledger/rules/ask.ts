@@ -1,6 +1,6 @@
 // Where the rule book is asked: in the transaction of every act, before it is kept.
 import { BOOK, brokenInvariants, missingConsents } from '../../../core/rules/book';
-import type { JarFact } from '../../../core/rules/asked-facts';
+import { type JarFact, labelParts } from '../../../core/rules/asked-facts';
 import type { Broken } from '../../../core/rules/rule';
 import type { ActKind } from '../../../core/ledger/act-words';
 import type { AskedLedger } from './asked-ledger';
@@ -22,8 +22,8 @@ const refuse = ({ code, params }: Broken): never => {
 /** What a jar is called once the act is kept. */
 export const labelIn =
   (ledger: AskedLedger) =>
-  ({ day, word, letter }: JarFact): string =>
-    ledger.labelFor({ madeOn: day, word, letter });
+  (jar: JarFact): string =>
+    ledger.labelFor(labelParts(jar));
 
 /**
  * Asks about all that an act touched. Of an import only invariants are asked: for consents its plan was

@@ -4,6 +4,8 @@ import type { JarFact } from '../../../core/rules/asked-facts';
 import { actsOf, type Change, changesOf } from '../facts/act-changes';
 import type { Columns, FactKind } from '../facts/tables';
 import type { Rows } from '../facts/fact-rows';
+import { middleDay } from '../../../core/quantities/day-ranges';
+import { rangeOf } from '../derived/family-of-rows';
 import { whereabouts } from '../entries/where-it-stands';
 
 const NOTHING: Omit<Fresh, 'labels'> = {
@@ -47,7 +49,8 @@ const RELABELLED = `
   UNION SELECT j.key FROM journal w JOIN jar j ON j.key = w.record WHERE w.act = @act AND (w.op = 'back'
     OR json_extract(w.before, '$.letter') IS NOT j.letter OR json_extract(w.before, '$.state') IS NOT j.state)
   UNION SELECT j.key FROM journal w JOIN batch b ON b.key = w.record JOIN jar j ON j.batch = b.key
-    WHERE w.act = @act AND (json_extract(w.before, '$.made_on') IS NOT b.made_on OR json_extract(w.before, '$.word') IS NOT b.word)`;
+    WHERE w.act = @act AND (json_extract(w.before, '$.made_on') IS NOT b.made_on OR json_extract(w.before, '$.made_from') IS NOT b.made_from
+      OR json_extract(w.before, '$.made_to') IS NOT b.made_to OR json_extract(w.before, '$.word') IS NOT b.word)`;
 
 /**
  * What an act made new.
@@ -134,15 +137,23 @@ export function stoodBefore(
 const lower = (value: unknown): string => (typeof value === 'string' ? value.trim().toLowerCase() : '');
 const counted = ({ jar }: Standing): boolean => jar?.state === 'made' || jar?.state === 'planned';
 
+const text = (value: unknown): string | null => (typeof value === 'string' ? value : null);
+
+/** The day that a batch is called by. */
+function dayCalled(batch: Columns | null): string {
+  const range = rangeOf(text(batch?.made_from), text(batch?.made_to));
+  return text(batch?.made_on) ?? (range === null ? '' : `about ${middleDay(range)}`);
+}
+
 /** Whether all of them are there and go by one label. */
 export const sameLabels = (standing: readonly Standing[]): boolean =>
   standing.every(counted) &&
-  new Set(
-    standing.map(({ jar, batch }) => `${String(batch?.made_on)}|${lower(batch?.word)}|${lower(jar?.letter)}`),
-  ).size === 1;
+  new Set(standing.map(({ jar, batch }) => `${dayCalled(batch)}|${lower(batch?.word)}|${lower(jar?.letter)}`))
+    .size === 1;
 
-/** Whether a jar is made on that day. */
-export const madeOn =
+/** Whether a jar is made on that day, or no earlier. */
+export const madeFrom =
   (day: string) =>
   ([standing]: readonly Standing[]): boolean =>
-    (standing?.jar?.state === 'made' || standing?.jar?.state === 'lost') && standing.batch?.made_on === day;
+    (standing?.jar?.state === 'made' || standing?.jar?.state === 'lost') &&
+    (standing.batch?.made_on ?? standing.batch?.made_from) === day;

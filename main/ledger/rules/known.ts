@@ -2,7 +2,7 @@
 import { answerOf, discardOfPart, ownStops } from '../../../core/safety/answer';
 import { stopsSaid } from '../../../core/says/safety-says';
 import { STOPPED_BY, type Circumstances, type Fresh, type StoppedBy } from '../../../core/rules/consents';
-import type { Facts, JarFact } from '../../../core/rules/asked-facts';
+import { aboutDay, type Facts, type JarFact } from '../../../core/rules/asked-facts';
 import { dayBegan, momentText } from '../../../core/ledger/stored-moments';
 import { actsOf, changesOf } from '../facts/act-changes';
 import type { AskedLedger } from './asked-ledger';
@@ -11,7 +11,7 @@ import { REMARKS_OF } from '../entries/outcome-of-jar';
 import { Touched } from '../derived/touched';
 import { remarksAbout } from '../derived/unread';
 import type { Rows } from '../facts/fact-rows';
-import { madeOn, sameLabels, stoodBefore } from './fresh';
+import { madeFrom, sameLabels, stoodBefore } from './fresh';
 import { UNSEEN, type Discard, type JarSafety } from '../../../core/shapes/safety-codes';
 import { stands } from '../../../core/shapes/caution-codes';
 
@@ -146,16 +146,25 @@ export function setAsideBy(
 
 /** All jars of the days that newly called ones are of. */
 function namesakesOf(rows: Rows, facts: Facts, fresh: Fresh): JarFact[] {
-  const days = new Set([...fresh.labels].map((key) => facts.jars.get(key)?.day ?? null));
-  const found = rows
-    .prepare(
-      `SELECT j.key, j.batch, b.made_on AS day, b.word, j.letter, j.state FROM batch b JOIN jar j ON j.batch = b.key
-        WHERE b.made_on IN (SELECT value FROM json_each(?)) ORDER BY j.key`,
-    )
-    .all(JSON.stringify([...days].filter((day) => day !== null)));
-  return (found as Pick<JarFact, 'key' | 'batch' | 'day' | 'word' | 'letter' | 'state'>[]).map((row) => ({
-    ...row, first: row.day, last: row.day, volume: null, mistakeIn: null,
-  })); // prettier-ignore
+  const called = [...fresh.labels].flatMap((key) => facts.jars.get(key) ?? []);
+  type Found = Pick<JarFact, 'key' | 'batch' | 'day' | 'first' | 'last' | 'word' | 'letter' | 'state'>;
+  const ofDays = (where: string, days: Iterable<string>): Found[] =>
+    rows
+      .prepare(
+        `SELECT j.key, j.batch, b.made_on AS day, coalesce(b.made_on, b.made_from) AS first,
+                coalesce(b.made_on, b.made_to) AS last, b.word, j.letter, j.state
+           FROM batch b JOIN jar j ON j.batch = b.key WHERE ${where} ORDER BY j.key`,
+      )
+      .all(JSON.stringify([...new Set(days)])) as Found[];
+  const found = ofDays(
+    'b.made_on IN (SELECT value FROM json_each(?))',
+    called.flatMap(({ day }) => day ?? []),
+  );
+  const about = called.flatMap((jar) => aboutDay(jar) ?? []);
+  // All ranges that such a day lies in; whose middle it is, the rule looks itself.
+  if (about.length > 0)
+    found.push(...ofDays('b.key IN (SELECT o.key FROM json_each(?) d CROSS JOIN batch o ON o.made_from <= d.value AND o.made_to >= d.value)', about)); // prettier-ignore
+  return found.map((row) => ({ ...row, volume: null, mistakeIn: null }));
 }
 
 /** The keeper's word for an act. */
@@ -185,7 +194,7 @@ export function circumstances(
     namesakes: namesakesOf(rows, facts, fresh),
     stood: (jar, other) =>
       other === null
-        ? stoodBefore(rows, act, [jar], !undone, madeOn(jar.day ?? ''))
+        ? stoodBefore(rows, act, [jar], !undone, madeFrom(jar.first ?? ''))
         : stoodBefore(rows, act, [jar, other], !undone, sameLabels),
     discard: (jar, partedOn) => safety.discard(jar, partedOn),
     stoppingWords: (jar) => stoppingWords(rows, jar),

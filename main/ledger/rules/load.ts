@@ -132,6 +132,26 @@ interface DayRow {
 }
 const dayIn = ({ day, at, at_off }: DayRow): string | null => day ?? moment(at, at_off)?.slice(0, 10) ?? null;
 
+type Edge = Pick<SeedingFact, 'jar' | 'fromJar'>;
+
+const ROUND_RANGES = `
+  WITH RECURSIVE asked (key) AS MATERIALIZED (SELECT value FROM json_each(@asked)),
+    made (first, last) AS (
+      SELECT coalesce(b.made_on, b.made_from), coalesce(b.made_on, b.made_to)
+        FROM asked a CROSS JOIN jar j ON j.key = a.key CROSS JOIN batch b ON b.key = j.batch
+      UNION ALL SELECT @first, @last),
+    span (first, last) AS MATERIALIZED (SELECT min(first), max(last) FROM made),
+    up (key) AS (SELECT key FROM asked
+      UNION SELECT s.from_jar FROM up CROSS JOIN seeding s ON s.jar = up.key
+        CROSS JOIN jar f ON f.key = s.from_jar CROSS JOIN batch b ON b.key = f.batch
+       WHERE coalesce(b.made_on, b.made_to) >= (SELECT first FROM span)),
+    down (key) AS (SELECT key FROM asked
+      UNION SELECT s.jar FROM down CROSS JOIN seeding s ON s.from_jar = down.key
+        CROSS JOIN jar c ON c.key = s.jar CROSS JOIN batch b ON b.key = c.batch
+       WHERE b.made_from <= (SELECT last FROM span))
+  SELECT s.jar, s.from_jar AS fromJar FROM up CROSS JOIN seeding s ON s.jar = up.key WHERE s.from_jar IS NOT NULL
+  UNION SELECT s.jar, s.from_jar FROM down CROSS JOIN seeding s ON s.from_jar = down.key`;
+
 class Loader {
   readonly #rows: Rows;
   /** The jars asked about as a JSON list; null: all there are. */
@@ -188,18 +208,15 @@ class Loader {
   }
 
   /**
-   * All seedings behind the jars asked about, where days are ranges: then a path may lead back in time and a loop need not
-   * stay within one day. None in a ledger without ranges.
+   * Seedings round the jars asked about, where days are ranges: then a path may lead back in time, a loop need not stay
+   * within one day, and what seeded a jar of a range must have been made before what that seeded. What was surely made
+   * before any jar asked about can be in neither. None in a ledger without ranges.
    */
-  behindRanges(asked: ReadonlySet<number>): Pick<SeedingFact, 'jar' | 'fromJar'>[] {
-    if (this.#rows.count('SELECT EXISTS (SELECT 1 FROM batch WHERE made_from IS NOT NULL)') === 0) return [];
-    return this.#rows
-      .prepare(
-        `WITH RECURSIVE up (key) AS (SELECT value FROM json_each(?)
-           UNION SELECT s.from_jar FROM up JOIN seeding s ON s.jar = up.key WHERE s.from_jar IS NOT NULL)
-         SELECT s.jar, s.from_jar AS fromJar FROM up JOIN seeding s ON s.jar = up.key WHERE s.from_jar IS NOT NULL`,
-      )
-      .all(JSON.stringify([...asked])) as Pick<SeedingFact, 'jar' | 'fromJar'>[];
+  roundRanges(asked: ReadonlySet<number>, day: Pending['day']): Edge[] {
+    const ranged = 'SELECT EXISTS (SELECT 1 FROM batch WHERE made_from IS NOT NULL)';
+    if (!day?.first && this.#rows.count(ranged) === 0) return [];
+    const span = { first: day?.first ?? null, last: day?.last ?? null };
+    return this.#rows.prepare(ROUND_RANGES).all({ asked: JSON.stringify([...asked]), ...span }) as Edge[];
   }
 
   /** All seedings among jars of some days. */
@@ -395,7 +412,7 @@ export function loadFacts(
   const neighbours = new Set([...portions.values()].map(({ jar }) => jar));
   for (const { jar, fromJar } of seedings)
     for (const key of [jar, fromJar]) if (key !== null) neighbours.add(key);
-  const behind = load.behindRanges(asked);
+  const behind = load.roundRanges(asked, pending.day);
   for (const { jar, fromJar } of behind)
     for (const key of [jar, fromJar]) if (key !== null) neighbours.add(key);
   const jars = load.jars(neighbours);

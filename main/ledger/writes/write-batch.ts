@@ -2,11 +2,11 @@
 import type { BatchEntry, Parsed, Reply } from '../../../core/contract';
 import type { Ledger } from '../ledger';
 import { Refused } from '../../refusal';
-import { lineName, lineWords } from '../../../core/lineage/labels';
+import { calledDay, lineName, lineWords } from '../../../core/lineage/labels';
 import { addHold as addWarmth, changeHold } from '../entries/hold-entry';
 import { addJar as keepJar, changeJar } from '../entries/jar-entry';
 import { addAddition, addSeeding } from '../entries/kept-entries';
-import { addBatch, changeBatch } from '../entries/larder-entries';
+import { addBatch, changeBatch, refuseHalfRange } from '../entries/larder-entries';
 import { addOutcome } from '../entries/outcome-entry';
 import type { OpenAct } from '../facts/open-act';
 import type { Row } from '../facts/tables';
@@ -18,10 +18,11 @@ type NewJar = Omit<BatchEntry['jars'][number], 'hold'>;
 /** A jar with all that belongs to it. @returns its uid */
 function insertJar(ledger: Ledger, act: OpenAct, batch: number, hold: number | null, jar: NewJar): string {
   const { additions, seedings, outcome, milkPackage, ...fields } = jar;
-  const { madeOn, word } = ledger.rows.get('batch', batch);
+  const row = ledger.rows.get('batch', batch);
+  const label = ledger.labelFor({ ...calledDay(row), word: row.word, letter: fields.letter });
   const key = keepJar(act, {
     ...fields,
-    ...shelfOrGone(ledger.labelFor({ madeOn, word, letter: fields.letter }), {
+    ...shelfOrGone(label, {
       onShelf: fields.onShelf,
       goneOn: fields.goneOn,
     }),
@@ -49,8 +50,9 @@ export function recordBatch(ledger: Ledger, given: Parsed<'batch.record'>): Repl
   });
   const labelled = jars.map(({ letter }) => ({
     letter,
-    label: ledger.labelFor({ madeOn: entry.madeOn, word: entry.word, letter }),
+    label: ledger.labelFor({ ...calledDay(entry), word: entry.word, letter }),
   }));
+  refuseHalfRange(entry);
   for (const jar of jars) {
     if (jar.hold !== null && jar.hold >= entry.holds.length)
       throw new Refused('no such hold', { jar: jar.letter });
@@ -61,7 +63,8 @@ export function recordBatch(ledger: Ledger, given: Parsed<'batch.record'>): Repl
     labelsInShort(labelled),
     entry.why,
     (act) => {
-      const batch = addBatch(act, { madeOn: entry.madeOn, word: entry.word, note: entry.note });
+      const { madeOn, madeFrom, madeTo, word, note } = entry;
+      const batch = addBatch(act, { madeOn, madeFrom, madeTo, word, note });
       const holds = entry.holds.map((hold) => addWarmth(act, { ...hold, batch, basis: 'recorded' }));
       const uids = jars.map(({ hold, ...jar }) =>
         insertJar(ledger, act, batch, hold === null ? null : (holds[hold] ?? null), jar),
@@ -74,11 +77,11 @@ export function recordBatch(ledger: Ledger, given: Parsed<'batch.record'>): Repl
   return { act: done.act.uid, ...done.value };
 }
 
-/** The batch behind an id, with its day. @throws Refused 'not found', 'batch without a day' */
-function standingBatch(ledger: Ledger, uid: string): Row<'batch'> & { readonly madeOn: string } {
+/** The batch behind an id, made on a day or between two. @throws Refused 'not found', 'batch without a day' */
+function standingBatch(ledger: Ledger, uid: string): Row<'batch'> {
   const found = ledger.rows.get('batch', ledger.rows.keyOf('batch', uid));
-  if (found.madeOn === null) throw new Refused('batch without a day');
-  return { ...found, madeOn: found.madeOn };
+  if (found.madeOn === null && found.madeFrom === null) throw new Refused('batch without a day');
+  return found;
 }
 
 /** One more jar of a recorded batch. @throws Refused 'hold of another batch', and as recordBatch */
@@ -88,7 +91,7 @@ export function addJar(ledger: Ledger, input: Parsed<'batch.addJar'>): Reply<'ba
   mustSay(given, 'letter');
   for (const addition of given.additions) mustSay(addition, 'name');
   const jar = { ...given, letter: given.letter.toLowerCase() };
-  const label = ledger.labelFor({ madeOn: batch.madeOn, word: batch.word, letter: jar.letter });
+  const label = ledger.labelFor({ ...calledDay(batch), word: batch.word, letter: jar.letter });
   const holdKey = ledger.rows.keyOrNull('hold', hold);
   if (holdKey !== null && ledger.rows.get('hold', holdKey).batch !== batch.key) {
     throw new Refused('hold of another batch');
@@ -150,19 +153,13 @@ export function correctBatch(ledger: Ledger, input: Parsed<'batch.correct'>): Re
   return { act: done.act.uid };
 }
 
-/** @throws Refused 'range of days' */
-export function refuseHalfRange(from: string | null, to: string | null): void {
-  if ((from === null) !== (to === null) || (from !== null && to !== null && from > to))
-    throw new Refused('range of days');
-}
-
 /**
  * Says between which days a batch was made, where the day is not known.
  * @throws Refused 'not found', 'range of days', 'nothing changed', and as the rule book says
  */
 export function tellAbout(ledger: Ledger, input: Parsed<'batch.about'>): Reply<'batch.about'> {
   const { madeFrom, madeTo } = input;
-  refuseHalfRange(madeFrom, madeTo);
+  refuseHalfRange({ madeOn: null, madeFrom, madeTo });
   const key = ledger.rows.keyOf('batch', input.id);
   const done = ledger.acts.mustRun(
     'batch.about',
@@ -200,9 +197,10 @@ export function nameLine(ledger: Ledger, input: Parsed<'line.name'>): Reply<'lin
   const key = ledger.rows.keyOf('batch', input.line);
   if (!ledger.index.family.lines.some(({ batch }) => batch === key))
     throw new Refused('not found', { kind: 'line' });
-  const { madeOn, word, lineName: before } = ledger.rows.get('batch', key);
-  const now = lineWords(lineName({ madeOn, word }, before));
-  const subject = `${now} ${name === null ? lineWords(lineName({ madeOn, word })) : `“${name}”`}`;
+  const row = ledger.rows.get('batch', key);
+  const called = { ...calledDay(row), word: row.word };
+  const now = lineWords(lineName(called, row.lineName));
+  const subject = `${now} ${name === null ? lineWords(lineName(called)) : `“${name}”`}`;
   const done = ledger.acts.mustRun('line.name', subject, tidy(input.why), (act) => {
     act.update('batch', key, { lineName: name });
   });

@@ -2,7 +2,8 @@
 import type { Parsed, Reply } from '../../../core/contract';
 import { addJar, changeJar, type JarEntry } from '../entries/jar-entry';
 import { type AdditionEntry, additionEntries, seedingEntries } from '../entries/kept-entries';
-import { addBatch } from '../entries/larder-entries';
+import { addBatch, refuseHalfRange } from '../entries/larder-entries';
+import { earliestDay } from '../../../core/lineage/lineage-shapes';
 import { addOutcome, changeOutcome, removeOutcome } from '../entries/outcome-entry';
 import { refuseLift } from '../host-of-facts';
 import { remarksAbout } from '../derived/unread';
@@ -25,7 +26,6 @@ import {
   shelfOrGone,
   standingJar,
 } from './write-parts';
-import { refuseHalfRange } from './write-batch';
 import { mustSay, tidy } from '../tidy-typed';
 
 /** One thing that an act writes; what makes no sense as a call was refused before. */
@@ -51,7 +51,7 @@ function toldOfJar(ledger: Ledger, uid: string, given: Parsed<'jar.correct'>['ch
     }
   }
   if (milkPackage !== undefined) changes.milkPackage = packageKey(ledger, milkPackage, 'milk');
-  if (changes.state === 'made' && jar.state !== 'made' && jar.madeOn === null) {
+  if (changes.state === 'made' && jar.state !== 'made' && earliestDay(jar) === null) {
     throw new Refused('day not known', { jar: jar.label });
   }
   return { jar, write: (act) => changeJar(act, jar.key, changes) };
@@ -145,8 +145,7 @@ const LETTERS = [...'abcdefghijklmnopqrstuvwxyz'];
 export function addLostJar(ledger: Ledger, given: Parsed<'jar.lost'>): Reply<'jar.lost'> {
   const { madeOn, label, note } = tidy(given);
   const { madeFrom, madeTo } = given;
-  refuseHalfRange(madeFrom, madeTo);
-  if (madeOn !== null && madeFrom !== null) throw new Refused('range of days');
+  refuseHalfRange({ madeOn, madeFrom, madeTo });
   if (label !== null) refuseJarName(ledger, label);
   const word = label ?? (madeOn === null ? null : 'lost');
   const taken = new Set(
@@ -163,8 +162,7 @@ export function addLostJar(ledger: Ledger, given: Parsed<'jar.lost'>): Reply<'ja
     subject,
     null,
     (act) => {
-      const batch = addBatch(act, { madeOn, word, note: null });
-      if (madeFrom !== null) act.update('batch', batch, { madeFrom, madeTo });
+      const batch = addBatch(act, { madeOn, madeFrom, madeTo, word, note: null });
       return ledger.rows.uidOf('jar', addJar(act, { batch, letter, state: 'lost', note }));
     },
     given.draft,
