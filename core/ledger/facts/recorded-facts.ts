@@ -119,7 +119,7 @@ type Correction = {
     readonly changes: Loose<K> & Readonly<Record<string, unknown>>;
   };
 }[RecordedKind];
-interface Told {
+export interface Told {
   readonly why: string | null;
   readonly draft: string | null;
 }
