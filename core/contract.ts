@@ -425,9 +425,17 @@ const NoteQuestion = z.strictObject({
   /** Newly told spoilage of a jar that is there already: it comes first. */
   urgent: z.literal(true).optional(),
 });
+const NoteChoice = z.strictObject({ value: z.string(), label: z.string() });
+/** What was assumed, and where it can be said to be otherwise: `id` goes into `answers` with one of the choices. */
+const Otherwise = {
+  id: z.string().exactOptional(),
+  choices: z.array(NoteChoice).readonly().exactOptional(),
+  chosen: z.string().exactOptional(),
+};
 const NoteAssumption = z.strictObject({
   row: z.int().positive().nullable(),
   sentence: z.string(),
+  ...Otherwise,
 });
 
 /** What becomes of a row of notes. */
@@ -461,7 +469,9 @@ const NotesPages = z.strictObject({
   doubted: count,
   unread: z.strictObject({ telling: count, doubted: count, others: count }),
   /** Each assumption once, with the first rows it holds for and how many they are. */
-  shared: z.array(z.strictObject({ sentence: z.string(), rows: z.array(z.int().positive()), of: count })),
+  shared: z.array(
+    z.strictObject({ sentence: z.string(), rows: z.array(z.int().positive()), of: count, ...Otherwise }),
+  ),
 });
 
 export const NotesPreview = z.strictObject({

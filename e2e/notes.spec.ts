@@ -281,6 +281,8 @@ test('what is typed outlives a new preview, and another meaning can be chosen fo
   await page.getByRole('button', { name: 'Bring in notes' }).click();
   await expect(page.getByRole('heading', { name: 'odd.csv' })).toBeVisible();
   await expect(page.locator('.columns').getByLabel('Smack')).toHaveValue('set');
+  await page.getByLabel(/^“Blue Tin” was taken as a product/).selectOption('A culture somebody gave me');
+  await expect(page.getByLabel(/^“Blue Tin” was taken as a received culture/)).toHaveValue('culture');
 });
 
 test('a file that is too large is refused before it is read', async ({ program, page }) => {

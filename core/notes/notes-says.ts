@@ -28,6 +28,10 @@ function more<Item>(items: readonly Item[], most = 6, say: (item: Item) => strin
   return items.length > most ? `${first.join(', ')} and ${items.length - most} more` : list(first);
 }
 
+/** "row 3", "rows 3, 4 and 7". */
+const inRows = (rows: readonly number[]): string =>
+  `${rows.length === 1 ? 'row' : 'rows'} ${more(rows.map(String))}`;
+
 /** What keeps a row aside: why in a few words, the same for all rows that wait for the same, and what is to be done. */
 export interface Wrong {
   readonly reason: string;
@@ -95,9 +99,7 @@ export const question = {
   seedUnsure: (text: string) => `The seed “${text}” sounds unsure. It was taken as written. Is it right?`,
   noSeed: () => 'Nothing says what seeded this jar. It is brought in without a seed.',
   letterAlone: (text: string, row: number, more: number) => `“${text}” (row ${row}${more > 0 ? ` and ${more} more` : ''}) names a jar by its letter or number alone, and several jars have it. Which one is meant each time?`,
-  culture: (name: string) => `“${name}” was taken as a culture received from someone, its past unknown. Is that right?`,
-  product: (name: string) => `“${name}” was taken as a product to start from. Is that right?`,
-  unknownSource: (name: string, rows: readonly number[]) => `“${name}” (${rows.length === 1 ? 'row' : 'rows'} ${more(rows.map(String))}) is no jar and no source that is known. What is it? Until it is answered ${rows.length === 1 ? 'the row stays' : 'these rows stay'} aside.`,
+  unknownSource: (name: string, rows: readonly number[]) => `“${name}” (${inRows(rows)}) is no jar and no source that is known. What is it? Until it is answered ${rows.length === 1 ? 'the row stays' : 'these rows stay'} aside.`,
   changed: (label: string, differences: readonly string[]) => `${label} is already in the ledger and this row now differs: ${differences.join('; ')}. Take it over? Until you say so the ledger stays as it is.`,
   spoiledNow: (
     row: number, label: string, signs: readonly string[], before: string | null, differences: readonly string[], hanging: readonly number[],
@@ -206,10 +208,11 @@ export const assumed = quoting({
   seedWords: (text: string, label: string, rest: string) => `“${text}” was taken as ${label}. The words “${rest}” are kept in the note.`,
   ditto: (heading: string, text: string, value: string) => `“${text}” under “${heading}” was taken as the row above: “${value}”.`,
   split: (text: string, seeds: number) => `“${text}” was taken as the amount of all ${seeds} seeds together, in equal parts.`,
-  product: (name: string) => `“${name}” was taken as a product to start from.`,
+  product: (name: string, rows: readonly number[]) => `“${name}” was taken as a product to start from (${inRows(rows)}).`,
   onlyForm: (text: string, name: string, form: string) => `“${text}” was taken as ${name}, the only ${form === 'powder' ? 'powder' : form} named here or in the ledger.`,
   unnamed: (text: string) => `“${text}” names no product. It was taken as one called “unnamed product”.`,
-  culture: (name: string) => `“${name}” was taken as a received culture whose past is unknown.`,
+  culture: (name: string, rows: readonly number[]) => `“${name}” was taken as a received culture whose past is unknown (${inRows(rows)}).`,
+  jar: (name: string, rows: readonly number[]) => `“${name}” (${inRows(rows)}) is a jar, as you said. Mend ${rows.length === 1 ? 'the row' : 'these rows'}.`,
   mendedBlank: (heading: string, text: string) => `“${text}” under “${heading}” was left blank, as you said.`,
   newColumn: (heading: string) => `The column “${heading}” is new since these notes came in. It changes no row that is in the ledger already.`,
   columnGone: (heading: string) => `The column “${heading}” is gone since these notes came in. What it told stays in the ledger.`,

@@ -19,7 +19,7 @@ import { RowLog, type CellContext, type FileContext, type RowFacts } from './row
 import type { FileSays, Question, Said } from './said';
 import { question } from './notes-says';
 import { knownSeeds, wordsOfSeeds, type Taught } from './seeds/known-seeds';
-import { askSources } from './seeds/ask-sources';
+import { saySources } from './seeds/ask-sources';
 import { LAST_BEFORE } from './seeds/seed-by-name';
 import { seedRow } from './seeds/seed-row';
 import { readTable } from './table/text-table';
@@ -75,12 +75,13 @@ export function readNotes(asked: NotesInput): NotesReading {
     const fresh = planned.plan.sources.filter(({ name }) => !known.named.has(plain(name)));
     if (lesson < MOST_LESSONS && learnt(fresh, taught)) continue;
     const columns = askColumns(rows, layout, context, input);
+    const sources = saySources(known.open, input);
     const about: FileSays = {
-      said: [...said, ...columns.said],
+      said: [...said, ...sources.said, ...columns.said],
       questions: [
         ...layout.questions.filter(({ id }) => asksOfNew(id, rows)),
         ...says.questions,
-        ...askSources(known.open, input),
+        ...sources.questions,
         ...askLetters(known.lettersAlone, input),
         ...columns.questions,
       ],

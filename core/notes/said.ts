@@ -4,13 +4,22 @@
 export interface Said {
   readonly row: number | null;
   readonly sentence: string;
+  /** Where it can be said to be otherwise: goes into `answers`, with one of these; what it was taken as. */
+  readonly id?: string;
+  readonly choices?: readonly Choice[];
+  readonly chosen?: string;
+}
+
+export interface Choice {
+  readonly value: string;
+  readonly label: string;
 }
 
 export interface Question {
   readonly id: string;
   readonly row: number | null;
   readonly sentence: string;
-  readonly choices: readonly { readonly value: string; readonly label: string }[];
+  readonly choices: readonly Choice[];
   readonly blocks: boolean;
   /** Newly told spoilage: comes first. */
   readonly urgent?: true;

@@ -133,7 +133,7 @@ export function Preview({ notes }: { readonly notes: Notes }) {
               <Problems problems={mending} reasons={pages.reasons} answers={answers} />
               <RowRemarks remarks={preview.remarks ?? []} pages={pages} from={notes.looking.remarks} />
               <Columns columns={preview.columns} mapping={notes.mapping} />
-              <Assumptions pages={pages} from={notes.looking.assumptions} />
+              <Assumptions pages={pages} from={notes.looking.assumptions} asked={notes.asked} />
               <Rows rows={preview.rows} pages={pages} looking={notes.looking} />
             </>
           )}

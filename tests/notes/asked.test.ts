@@ -93,11 +93,11 @@ describe('a column that nobody is known to tell', () => {
 describe('a name that is neither a jar nor a known source', () => {
   const text = `date,jar,seed,amount,taste /10
 2026-01-01,a,8 caps Blue Tin,,7
-2026-02-01,a,Meadow Pot,45 ml,8
-2026-02-01,b,Meadow Pot,45 ml,9
+2026-02-01,a,Green Pot,45 ml,8
+2026-02-01,b,Green Pot,45 ml,9
 2026-02-08,a,2026-02-01 b,45 ml,6
 `;
-  const id = 'source:Meadow Pot';
+  const id = 'source:Green Pot';
   it('is asked about once for all its rows, and the answer brings them in', () => {
     const open = read(text);
     expect(open.preview.questions.filter((one) => one.id === id)).toMatchObject([
@@ -105,13 +105,13 @@ describe('a name that is neither a jar nor a known source', () => {
     ]);
     expect(open.preview.questions.find((one) => one.id === id)?.sentence).toMatch(/rows 3 and 4/);
     expect(open.plan.jars.map(({ line }) => line)).toEqual([2]);
-    for (const [answer, receivedFrom] of [['product', null], ['culture', 'Meadow Pot']] as const) {
+    for (const [answer, receivedFrom] of [['product', null], ['culture', 'Green Pot']] as const) {
       const told = read(text, { answers: { [id]: answer } });
       expect(told.plan.jars.map(({ line }) => line)).toEqual([2, 3, 4, 5]);
-      expect(told.plan.sources.at(-1)).toMatchObject({ name: 'Meadow Pot', receivedFrom });
+      expect(told.plan.sources.at(-1)).toMatchObject({ name: 'Green Pot', receivedFrom });
       expect(told.preview.questions.map((one) => one.id)).not.toContain(id);
     }
-    const mended = read(text, { answers: { [id]: 'jar', 'cell:3:seed': '2026-01-01 a', 'cell:4:seed': 'product Meadow Pot' } });
+    const mended = read(text, { answers: { [id]: 'jar', 'cell:3:seed': '2026-01-01 a', 'cell:4:seed': 'product Green Pot' } });
     expect(mended.plan.jars[1]?.seedings[0]?.fromRow).toBe('row:2');
   });
   it.each(['product Meadow Pot', 'Product: Meadow Pot', 'a product called Meadow Pot', 'Produkt Meadow Pot'])(
@@ -121,17 +121,43 @@ describe('a name that is neither a jar nor a known source', () => {
       expect(read(text, { answers }).plan.sources.map(({ name }) => name)).toEqual(['Blue Tin', 'Meadow Pot']);
     },
   );
-  it('what was taken as a product or a culture can be said to be the other', () => {
-    const sheet = (seed: string): string => `date,jar,seed\n2026-02-01,a,${seed}\n2026-02-08,a,2026-02-01 a\n`;
-    for (const [seed, taken, answer, receivedFrom] of [
-      ['Lantern', 'product', 'culture', 'Lantern'],
-      ['Anna\u2019s starter', 'culture', 'product', null],
-    ] as const) {
-      const asked = read(sheet(seed)).preview.questions.find(({ id: one }) => one.startsWith(taken));
-      expect(asked?.choices.map(({ value }) => value)).toEqual(['product', 'culture', 'jar']);
-      const told = read(sheet(seed), { answers: { [asked?.id ?? '']: answer } });
-      expect(told.plan.sources.map((one) => one.receivedFrom)).toEqual([receivedFrom]);
+  it.each([
+    ['Lantern', 'product', 'culture'],
+    ['Blue Tin', 'product', 'culture'],
+    ['Garden Caps', 'product', 'jar'],
+    ['Meadow Pot', 'product', 'culture'],
+    ['Blue Tin & Meadow Pot', 'product', 'culture'],
+    ['Anna’s starter', 'culture', 'product'],
+  ])('“%s” starts a line, first or later, is no jar, and is said once to be a %s: one answer says that it is a %s', (seed, taken, answer) => {
+    const jar = (day: string, from: string): string => `2026-${day},a,${from}`;
+    const name = (seed.split(' & ').at(-1) ?? '').replace('’', "'");
+    for (const rows of [
+      [jar('01-01', seed), jar('01-08', '2026-01-01 a')],
+      [jar('01-01', '8 caps Heron'), jar('01-08', '2026-01-01 a'), jar('02-01', seed), jar('02-08', '2026-02-01 a'), jar('03-01', seed)],
+    ]) {
+      const { plan, preview } = read(['date,jar,seed', ...rows].join('\n'));
+      expect(plan.jars).toHaveLength(rows.length);
+      expect(preview.questions).toEqual([]);
+      const [said, ...more] = preview.assumptions.filter(({ sentence }) => sentence.startsWith(`“${name}”`));
+      expect(more).toEqual([]);
+      expect(said).toMatchObject({ row: null, id: `source:${name}`, chosen: taken, choices: [{ value: 'product' }, { value: 'culture' }, { value: 'jar' }] });
+      const told = read(['date,jar,seed', ...rows].join('\n'), { answers: { [`source:${name}`]: answer } });
+      expect(told.preview.assumptions.filter(({ id }) => id === `source:${name}`)).toMatchObject([{ chosen: answer }]);
+      const received = told.plan.sources.filter((one) => one.name === name).map(({ receivedFrom }) => receivedFrom);
+      expect(received).toEqual(answer === 'jar' ? [] : [answer === 'culture' ? name : null]);
     }
+  });
+  it.each([
+    ['Bertha', 'called Bertha'],
+    ['Bertha', 'Bertha'],
+    ['green jar', ''],
+    ['Green Pot', ''],
+    ['2026-01-01 a + Meadow Pot', ''],
+  ])('“%s” may be a jar’s nickname where a note says “%s”: it is asked about, and nothing is said of it', (seed, note) => {
+    const { plan, preview } = read(`date,jar,seed,note\n2026-01-01,a,8 caps Blue Tin,${note}\n2026-02-01,a,${seed},\n`);
+    expect(plan.jars).toHaveLength(1);
+    expect(preview.questions.map(({ id }) => id)).toEqual([expect.stringMatching(/^source:/)]);
+    expect(preview.assumptions.filter(({ id }) => id !== undefined)).toEqual([]);
   });
   it('figures under a heading of words are kept as what they are, and nothing is asked of them', () => {
     const { plan, preview } = read(text);

@@ -1,9 +1,9 @@
 // A preview a page at a time: what a window draws of it, and how much more there is.
+import type { Said } from '../said';
 import { NOTE_ROW_STATES, type NoteRowState, type NotesPreview, type NotesView } from '../../contract';
 
 /** An assumption with the rows it holds for; none: it is about the file as a whole. */
-export interface SharedAssumption {
-  readonly sentence: string;
+export interface SharedAssumption extends Pick<Said, 'sentence' | 'id' | 'choices' | 'chosen'> {
   readonly rows: number[];
   /** How many rows it holds for. */
   readonly of: number;
@@ -14,9 +14,9 @@ const MOST_NAMED = 8;
 
 /** The same assumption of many rows is said once, with its rows. Order of first appearance. */
 export function shareAssumptions(assumptions: NotesPreview['assumptions']): SharedAssumption[] {
-  const shared = new Map<string, { sentence: string; rows: number[]; of: number }>();
-  for (const { row, sentence } of assumptions) {
-    const there = shared.get(sentence) ?? { sentence, rows: [], of: 0 };
+  const shared = new Map<string, { -readonly [Field in keyof SharedAssumption]: SharedAssumption[Field] }>();
+  for (const { row, sentence, ...otherwise } of assumptions) {
+    const there = shared.get(sentence) ?? { sentence, rows: [], of: 0, ...otherwise };
     shared.set(sentence, there);
     if (row === null) continue;
     there.of += 1;

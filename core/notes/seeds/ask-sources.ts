@@ -1,9 +1,10 @@
-// Names among the seeds that may be something else than they were taken for: each is asked about once, for all its rows.
+// Names among the seeds that are no jars: a name that starts a line is a product, or somebody's culture, which is said once
+// and can be said to be something else; what may be a jar's nickname is asked about, once for all its rows.
 import { plain } from '../../quantities/quantities';
 import type { NotesInput } from '../notes-plan';
-import { question } from '../notes-says';
+import { assumed, question } from '../notes-says';
 import { isNew, type NoteRow } from '../rows/note-row';
-import type { Question } from '../said';
+import type { FileSays, Said } from '../said';
 
 /** A name among the seeds that may be something else than it was taken for, and the rows that have it. */
 export interface OpenName {
@@ -12,10 +13,8 @@ export interface OpenName {
   readonly rows: NoteRow[];
 }
 
-/** "source:Garden Mix", "culture:2:Anna's starter": the row is the first that has the name, and any may stand there. */
+/** "source:Garden Mix", as "culture:2:Anna's starter", whatever the row, was called before. */
 const ID = /^(?:source|product|culture):(?:\d+:)?(.+)$/s;
-const idOf = ({ name, taken, rows }: OpenName): string =>
-  taken === 'unknown' ? `source:${name}` : `${taken}:${rows[0]?.row.line ?? 0}:${name}`;
 
 /** What the keeper said that names are, by their plain form: "product", "culture" or "jar". */
 export const namesAnswered = (answers: NotesInput['answers']): ReadonlyMap<string, string> =>
@@ -34,28 +33,32 @@ const CHOICES = [
   { value: 'jar', label: 'A jar of mine: I mend the rows' },
 ] as const;
 
-const SAYS: Readonly<Record<OpenName['taken'], (name: string, rows: readonly number[]) => string>> = {
-  unknown: (name, rows) => question.unknownSource(name, rows),
-  product: (name) => question.product(name),
-  culture: (name) => question.culture(name),
-};
-
-/** A question for each open name that a row has which is not in the ledger yet. Names that keep rows aside come first. */
-export function askSources(open: ReadonlyMap<string, OpenName>, { answers }: NotesInput): Question[] {
+/** What is said of each name that is no jar, and asked of those that may be one, where a row has it that is not in the ledger yet. */
+export function saySources(open: ReadonlyMap<string, OpenName>, { answers }: NotesInput): FileSays {
   const answered = namesAnswered(answers);
-  return [...open.values()]
-    .map((one) => ({ ...one, rows: one.rows.filter(isNew) }))
-    .filter(({ name, rows }) => rows.length > 0 && !answered.has(plain(name)))
-    .toSorted((a, b) => Number(b.taken === 'unknown') - Number(a.taken === 'unknown'))
-    .slice(0, MOST_ASKED)
-    .map((one) => ({
-      id: idOf(one),
-      row: one.taken === 'unknown' ? null : (one.rows[0]?.row.line ?? null),
-      sentence: SAYS[one.taken](
-        one.name,
-        one.rows.map(({ row }) => row.line),
-      ),
+  const names = [...open.values()]
+    .map(({ name, taken, rows }) => ({
+      id: `source:${name}`,
+      name,
+      taken,
+      answer: answered.get(plain(name)) ?? null,
+      lines: rows.filter(isNew).map(({ row }) => row.line),
+    }))
+    .filter(({ lines }) => lines.length > 0);
+  const unknown = names.filter(({ taken, answer }) => taken === 'unknown' && answer === null);
+  return {
+    questions: unknown.slice(0, MOST_ASKED).map(({ id, name, lines }) => ({
+      id,
+      row: null,
+      sentence: question.unknownSource(name, lines),
       choices: CHOICES,
       blocks: false,
-    }));
+    })),
+    said: names.flatMap(({ id, name, taken, answer, lines }): Said[] => {
+      const as = CHOICES.find(({ value }) => value === answer)?.value ?? taken;
+      return as === 'unknown'
+        ? []
+        : [{ row: null, sentence: assumed[as](name, lines), id, choices: CHOICES, chosen: as }];
+    }),
+  };
 }

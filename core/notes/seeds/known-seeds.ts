@@ -13,7 +13,8 @@ import type { Cell } from '../rows/row-cells';
 import type { KnownJar } from '../named-seeds';
 import { namesAnswered, type OpenName } from './ask-sources';
 import { SeedIndex } from './seed-index';
-import { bareProducts, formsNamed, namedWithPieces, type NamedForm } from './seed-sources';
+import { namesThatStart } from './names-that-start';
+import { formsNamed, namedWithPieces, type NamedForm } from './seed-sources';
 
 /** Sources that the rows of a file make known to each other, in whichever order they stand. */
 export interface Taught {
@@ -31,12 +32,10 @@ export interface KnownSeeds {
   readonly taught: Taught['products'];
   /** Products and cultures that are known without being taught. */
   readonly named: ReadonlySet<string>;
-  /** Products named without a count: plain name → as first written. */
+  /** Names that start a line and can be no jar: plain name → as first written. */
   readonly bare: ReadonlyMap<string, string>;
   /** Names of products by their form. */
   readonly forms: ReadonlyMap<Source['form'], readonly string[]>;
-  /** No jar of the file or the ledger is older. */
-  readonly earliest: string;
   /** Rows whose seed is a letter alone that several jars have. */
   readonly lettersAlone: NoteRow[];
   /** What the keeper said that names are, by their plain form. */
@@ -86,17 +85,7 @@ export function knownSeeds(
     named.add(name);
   }
   const { jars, byId } = knownJars(rows, ledger);
-  const days = [...rows.map(({ identity }) => identity.day), ...ledger.jars.map(({ day }) => day)];
-  const earliest = days.reduce<string>((least, day) => (day !== null && day < least ? day : least), '9999');
-  const bare = bareProducts(
-    rows.flatMap((row) =>
-      row.cells
-        .filter(({ column }) => column.meaning === 'seed')
-        .map(({ text }) => ({ text, first: row.identity.day !== null && row.identity.day <= earliest })),
-    ),
-    jars,
-    look,
-  );
+  const bare = namesThatStart(rows, jars, look);
   const forms = formsOf(words.formed, ledger, named);
   const cultures = new Set([...received, ...taught.cultures]);
   return {
@@ -108,7 +97,6 @@ export function knownSeeds(
     named,
     bare,
     forms,
-    earliest,
     lettersAlone: [],
     answered: namesAnswered(answers),
     open: new Map(),

@@ -19,7 +19,7 @@ export interface SeedContext {
   readonly cultures: ReadonlySet<string>;
   /** What these notes themselves teach, and nothing but its place says: plain name → as first written. */
   readonly taught: ReadonlyMap<string, string>;
-  /** Products named without a count anywhere in the notes: plain name → as first written. */
+  /** Names that start a line anywhere in the notes and can be no jar: plain name → as first written. */
   readonly bare: ReadonlyMap<string, string>;
   /** What the keeper said that a name is: "product", "culture" or "jar"; null where nothing was said. */
   readonly said: (name: string) => string | null;
@@ -27,8 +27,6 @@ export interface SeedContext {
   readonly forms: ReadonlyMap<Source['form'], readonly string[]>;
   /** Which of several products the keeper said it was. */
   readonly chosen: (names: readonly string[]) => string | null;
-  /** No jar is older than this one, so a bare name can only be a product. */
-  readonly first: boolean;
   /** What the keeper said that a letter alone means, where several jars have it. */
   readonly letterAlone: string;
   /** The amount column counts pieces. */

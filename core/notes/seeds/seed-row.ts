@@ -66,7 +66,6 @@ function readCell(
     order: conventions.order,
     amounts: conventions,
     chosen: (names) => names.find((name) => plain(name) === plain(answer)) ?? null,
-    first: identity.day !== null && identity.day <= known.earliest,
     letterAlone: input.answers['letter alone']?.trim().toLowerCase() ?? '',
     said: (name) => known.answered.get(plain(name)) ?? null,
     ...besideSeeds(row, conventions),

@@ -10,14 +10,7 @@ import {
 } from '../../quantities/quantities';
 import { assumed, problem } from '../notes-says';
 import type { SourceMention } from '../named-seeds';
-import {
-  pickAmount,
-  seedOf,
-  type SeedIndex,
-  type Resolved,
-  type SeedContext,
-  type Tried,
-} from './seed-index';
+import { pickAmount, seedOf, type Resolved, type SeedContext, type Tried } from './seed-index';
 import {
   CULTURE,
   FUNCTION_WORDS,
@@ -31,10 +24,10 @@ import {
   WEAK,
   words,
 } from '../cells/seed-words';
-import { isDitto, isNothing } from '../cells/cell-words';
+import { isDitto } from '../cells/cell-words';
 
 /** A product's name out of what stands around its pieces. */
-function sourceName(text: string): string {
+export function sourceName(text: string): string {
   return tidy(text)
     .replace(/[()[\]{}:;=×*,"]+/g, ' ')
     .replace(
@@ -164,7 +157,7 @@ export function bySource(told: string, context: SeedContext): Tried {
   if (said === 'jar') return null;
   if (said === 'culture') return resolved(mention(name, 'culture', { culture: true }), amount);
   if (said === 'product' || (text !== tidy(told) && name !== ''))
-    return resolved(mention(name, amount?.form ?? null), amount);
+    return resolved(mention(name, amount?.form ?? null, { guessed: said === 'product' }), amount);
   const form = context.products.has(plain(text)) ? null : bareForm(text, context.amounts);
   const formed = form === null ? null : byForm(form, text, amount, context);
   if (formed) return formed;
@@ -176,8 +169,7 @@ export function bySource(told: string, context: SeedContext): Tried {
     /\p{L}'s\b/u.test(name) && !FUNCTION_WORDS.test(plain(name)) && !context.products.has(plain(name));
   const received = context.cultures.has(plain(name));
   const isCulture = (received || CULTURE.test(plain(name)) || somebodys) && amount?.amount.unit !== 'pieces';
-  if (isCulture)
-    return resolved(mention(name, 'culture', { culture: true }), amount, [assumed.culture(name)]);
+  if (isCulture) return resolved(mention(name, 'culture', { culture: true }), amount);
   if (amount && (amount.amount.unit === 'pieces' || amount.amount.unit === 'CFU')) {
     return resolved(mention(name, amount.form), amount, name === '' ? [assumed.unnamed(text)] : []);
   }
@@ -205,30 +197,24 @@ export function bySource(told: string, context: SeedContext): Tried {
   }
   const bare = context.bare.get(plain(name)) ?? context.taught.get(plain(name));
   if (bare !== undefined && !context.products.has(plain(name)))
-    return resolved(mention(bare, null, { guessed: true }), amount, [assumed.product(bare)]);
+    return resolved(mention(bare, null, { guessed: true }), amount);
   if (context.products.has(plain(name))) return resolved(mention(name, null), amount);
   // "Capsules of Blue Tin": a product, though nobody counted.
   if (pieceWord && amount === null && /^\p{L}/u.test(name))
     return resolved(
-      mention(name, findAmounts(`1 ${pieceWord.trim()}`, context.amounts)[0]?.form ?? null),
+      mention(name, findAmounts(`1 ${pieceWord.trim()}`, context.amounts)[0]?.form ?? null, {
+        guessed: true,
+      }),
       null,
-      [assumed.product(name)],
     );
   if (name === '') return null;
   if (amount?.amount.unit === 'g' || PRODUCT.test(plain(name)) || context.piecesBeside) {
     return resolved(
-      mention(name, /powder|pulver|poudre|polv|poeder/.test(plain(name)) ? 'powder' : null),
+      mention(name, /powder|pulver|poudre|polv|poeder/.test(plain(name)) ? 'powder' : null, {
+        guessed: true,
+      }),
       amount,
-      [assumed.product(name)],
     );
-  }
-  if (
-    context.first &&
-    words(name).length <= 5 &&
-    !FUNCTION_WORDS.test(plain(name)) &&
-    !PREVIOUS.test(plain(name))
-  ) {
-    return resolved(mention(name, null, { guessed: true }), amount, [assumed.product(name)]);
   }
   return null;
 }
@@ -252,51 +238,4 @@ export function unknownName(text: string): string | null {
   const said = words(name).filter((word) => word.length > 2 && !STOP.has(word) && !FUNCTION_WORDS.test(word));
   const plainly = !/[\d?]/.test(name) && !PREVIOUS.test(plain(name)) && !SAME_DAY.test(plain(name));
   return said.length > 0 && plainly && words(name).length <= 5 && !isDitto(text) ? name : null;
-}
-
-/** Words of a text that can be no jar: no day, no figure, no single letter, nothing that points at a jar. */
-function bareName(text: string): string | null {
-  const name = sourceName(text);
-  const said = plain(name);
-  const parts = words(name);
-  const points =
-    FUNCTION_WORDS.test(said) ||
-    PREVIOUS.test(said) ||
-    SAME_DAY.test(said) ||
-    CULTURE.test(said) ||
-    PRODUCT.test(said) ||
-    /\p{L}'s\b/u.test(said);
-  return parts.length === 0 ||
-    parts.length > 5 ||
-    /[\d?]/.test(name) ||
-    parts.every((word) => word.length < 2) ||
-    points ||
-    isDitto(text) ||
-    isNothing(text)
-    ? null
-    : name;
-}
-
-/**
- * Products that the notes name without a count: what stands in a row of the earliest day, or in several rows, and can be
- * no jar. Plain name → the name as first written.
- */
-export function bareProducts(
-  cells: readonly { readonly text: string; readonly first: boolean }[],
-  jars: SeedIndex,
-  look?: () => void,
-): Map<string, string> {
-  const seen = new Map<string, { name: string; count: number; first: boolean }>();
-  for (const { text, first } of cells) {
-    look?.();
-    for (const piece of text.split(STRONG)) {
-      const name = bareName(piece);
-      if (name === null || jars.names(name)) continue;
-      const before = seen.get(plain(name)) ?? { name, count: 0, first: false };
-      seen.set(plain(name), { ...before, count: before.count + 1, first: before.first || first });
-    }
-  }
-  return new Map(
-    [...seen].filter(([, { count, first }]) => count > 1 || first).map(([key, { name }]) => [key, name]),
-  );
 }
