@@ -3,7 +3,7 @@ export const READS = [
   'app.state', 'family.get', 'family.drawing', 'family.jars', 'jar.get', 'jar.find', 'batch.get', 'batch.list',
   'source.list', 'package.list', 'history.list', 'draft.list', 'advice.freshStart', 'photograph.list', 'line.list', 'family.now',
   'judgement.line', 'judgement.jar', 'judgement.scores', 'advice.line', 'advice.next', 'advice.restart', 'advice.choices',
-  'facts.list', 'readings.list', 'jar.left', 'received.list', 'handOver.list', 'act.standing',
+  'facts.list', 'readings.list', 'jar.left', 'received.list', 'handOver.list', 'handOver.about', 'act.standing',
   'appliance.list', 'appliance.proof', 'tool.list', 'trial.list', 'trial.reach', 'session.get',
   'plan.batch', 'hold.now', 'calendar.get', 'cost.list', 'shelf.get',
   'remarks.list', 'caution.list',
@@ -26,7 +26,7 @@ export const EVENTS = ['progress', 'changed', 'menu'] as const;
 
 /** What a menu event names; the page does it, so that errors and progress show in one place. */
 const MENU_IDS = [
-  'ledger.open', 'ledger.create', 'ledger.backup', 'ledger.openDemo', 'notes.bringIn', 'undo', 'redo', 'preferences',
+  'ledger.open', 'ledger.create', 'ledger.backup', 'ledger.openDemo', 'notes.bringIn', 'ledger.fromArchive', 'out', 'receive', 'undo', 'redo', 'preferences',
   'screen.family', 'screen.batch', 'screen.vigour', 'screen.sources', 'screen.history', 'theme.system', 'theme.light', 'theme.dark',
 ] as const; // prettier-ignore
 export type MenuId = (typeof MENU_IDS)[number];

@@ -925,6 +925,12 @@ export const contract = {
     }),
     z.strictObject({ id: Uid, file: z.string(), bytes: count, records: count, jars: count, act: Uid.nullable(), about: AboutJar }),
   ),
+  /** What a hand-over of a jar would tell, and how many records and jars would go; nothing is written. Refused as the write is. */
+  'handOver.about': entry(
+    'read',
+    z.strictObject({ jar: Uid, include: z.array(z.enum(['private remarks'])).max(1).default([]) }),
+    z.strictObject({ records: count, jars: count, about: AboutJar }),
+  ),
   /** What a hand-over would bring; `known`: its jar is here already. */
   'handOver.preview': entry(
     'job',

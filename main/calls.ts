@@ -3,7 +3,7 @@ import type { Parsed, Reply } from '../core/contract';
 import { readArchive } from './archive/read-archive';
 import { writeArchive } from './archive/write-archive';
 import { previewHandOver, readHandOver } from './hand-over/read-hand-over';
-import { listHandOvers, writeHandOver } from './hand-over/write-hand-over';
+import { aboutHandOver, listHandOvers, writeHandOver } from './hand-over/write-hand-over';
 import type { Job } from './ledger/job';
 import type { WorkerCall } from './ledger/worker-protocol';
 import { bringInNotes, previewNotes } from './ledger/bring-in-notes';
@@ -208,6 +208,7 @@ export const handlers: Handlers = {
   'tables.write': ({ ledger }, input, job) => writeTables(ledger, input, job),
 
   'handOver.list': ({ ledger }) => listHandOvers(ledger),
+  'handOver.about': ({ ledger }, input) => aboutHandOver(ledger, input),
   'handOver.write': ({ ledger }, input, job) => writeHandOver(ledger, input, job),
   'handOver.preview': ({ ledger }, input, job) => previewHandOver(ledger, input, job),
   'handOver.read': ({ ledger }, input, job) => readHandOver(ledger, input, job),

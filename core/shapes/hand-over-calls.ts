@@ -1,6 +1,7 @@
 // What is told of a jar that is handed over, in the file that goes with it and in the calls that write and read it.
 import { z } from 'zod';
 import { Day, Line, Uid } from '../ledger/basics';
+import { VERDICTS } from './advice-replies';
 import { CAUTION_LEVELS, CAUTION_RELATIONS } from './caution-codes';
 
 const share = z.number().min(0).max(1);
@@ -19,6 +20,8 @@ export const AboutJar = z.strictObject({
   generation: z.strictObject({ deepest: z.int().min(1), shallowest: z.int().min(1), mean: z.number(), atLeast: z.boolean() }),
   doublings: z.strictObject({ transfers: z.number().nullable(), start: z.number().nullable() }),
   tracedShares: z.array(z.strictObject({ source: z.string().max(500), share })).max(1000),
+  /** The verdict on its line on that day: of how the line does, never of safety. Null: not told, or of no line. */
+  verdict: z.enum(VERDICTS).nullable().default(null),
   /** Milk by name, as it was noted; whether it was raw as far as that says. Null: not noted. */
   milk: z.array(Line).max(100),
   rawMilk: z.boolean().nullable(),

@@ -6,6 +6,7 @@ import { addDays } from '../../core/quantities/typed-days';
 import { gateAmongMates } from '../../core/safety/answer';
 import type { KnownJar } from '../ledger/family-index';
 import type { Ledger } from '../ledger/ledger';
+import { verdictOf } from '../ledger/reads/read-judgement';
 import { within } from '../ledger/reads/read-views';
 
 /** Generations before a jar whose additions may be in it still; those of older ones are told as traces. */
@@ -86,8 +87,10 @@ export function aboutJar(ledger: Ledger, jar: KnownJar): Omit<AboutJar, 'unreadB
   // Of a range of days the first: it may be as old as that.
   const made = earliestDay(jar);
   const moved = rows.where('movement', 'jar', jar.key).filter(({ kind }) => STORED.has(kind));
+  const line = family.linesOf(jar.key).at(-1);
   return {
     label: jar.label,
+    verdict: line === undefined ? null : verdictOf(ledger, line),
     madeOn: jar.madeOn,
     madeBetween: jar.madeBetween,
     generation: family.generationOf(jar.key),

@@ -72,7 +72,9 @@ function stubsOf({ index }: Ledger, going: readonly number[]): Set<number> {
   return new Set(stubs.filter((of) => !own.has(of)));
 }
 
-function handOverOf(ledger: Ledger, jar: KnownJar, input: Parsed<'handOver.write'>): HandOver {
+type Asked = Pick<Parsed<'handOver.write'>, 'include' | 'followUp'>;
+
+function handOverOf(ledger: Ledger, jar: KnownJar, input: Asked): HandOver {
   const ancestors = ledger.index.family.ancestorsOf(jar.key);
   const unreadBefore = refuseUnanswered(ledger, jar, ancestors, input.followUp);
   const stubs = stubsOf(ledger, [jar.key, ...ancestors]);
@@ -150,6 +152,18 @@ export function writeHandOver(
     act,
     about: made.about,
   };
+}
+
+/**
+ * What a hand-over would tell.
+ * @throws Refused as writeHandOver
+ */
+export function aboutHandOver(
+  ledger: Ledger,
+  { jar, include }: Parsed<'handOver.about'>,
+): Reply<'handOver.about'> {
+  const { about, records } = handOverOf(ledger, familyMember(ledger, jar), { include, followUp: false });
+  return { about, records: records.length, jars: records.filter(({ kind }) => kind === 'jar').length };
 }
 
 /** Jars that were given with a hand-over, the newest first, with whom to tell and what stands on them now. */

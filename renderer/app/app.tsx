@@ -7,6 +7,7 @@ import { ErrorBoundary } from './error-boundary';
 import { Help } from './help';
 import { changeLedger } from './native-menu';
 import { PreferencesPanel } from './preferences';
+import { OutPanels } from '../out/out-panels';
 import { screens } from './screens';
 import { go, redo, say, undo, useAppState, usePlace, useSaid } from '../state/store';
 
@@ -147,6 +148,7 @@ export function App() {
       {preferring && (
         <PreferencesPanel preferences={state.preferences} onClose={() => showPreferences(false)} />
       )}
+      <OutPanels />
       {help && <Help onClose={() => showHelp(false)} />}
     </div>
   );

@@ -2,13 +2,16 @@
 import type { JobName, MenuId } from '../../core/call-names';
 import type { Input } from '../../core/contract';
 import { isTyping, preferencesSwitch } from './actions';
+import { showOut } from '../out/out-shown';
 import { call, startJob } from '../state/ledger-calls';
 import { currentState, go, redo, say, undo } from '../state/store';
 
 async function run<N extends JobName>(name: N, input: Input<N>, done: string | null = null): Promise<void> {
   const answer = await startJob(name, input).done;
-  if (!answer.ok) say(answer.sentence, 'caution');
-  else if (done !== null) say(done, 'calm');
+  if (!answer.ok) {
+    // The keeper thought better of it: nothing to say.
+    if (answer.error.code !== 'cancelled') say(answer.sentence, 'caution');
+  } else if (done !== null) say(done, 'calm');
 }
 
 /** The ledger remembers the theme; main has changed the window's already. */
@@ -25,9 +28,10 @@ function inFieldOr(command: 'undo' | 'redo', ledgers: () => Promise<void>): void
   else void ledgers();
 }
 
-const onlyInLedger = (screen: string) => (): void => {
-  if (currentState()?.ledger) go(screen);
+const inLedger = (work: () => void) => (): void => {
+  if (currentState()?.ledger) work();
 };
+const onlyInLedger = (screen: string): (() => void) => inLedger(() => go(screen));
 
 const DO: Record<MenuId, () => void> = {
   'ledger.open': () => void run('ledger.open', { file: null }),
@@ -35,6 +39,9 @@ const DO: Record<MenuId, () => void> = {
   'ledger.backup': () => void run('ledger.backup', {}, 'Backed up.'),
   'ledger.openDemo': () => void run('ledger.openDemo', {}),
   'notes.bringIn': onlyInLedger('notes'),
+  'ledger.fromArchive': () => void run('ledger.fromArchive', { archive: null, file: null }),
+  out: inLedger(() => showOut({ panel: 'everything' })),
+  receive: inLedger(() => showOut({ panel: 'receive' })),
   undo: () => inFieldOr('undo', undo),
   redo: () => inFieldOr('redo', redo),
   preferences: () => {

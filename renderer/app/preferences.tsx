@@ -4,6 +4,7 @@ import type { Preferences } from '../../core/ledger/records';
 import { ChoiceField, TextField } from '../parts/fields';
 import { call } from '../state/ledger-calls';
 import { OneByOne, PlaceField, type Chosen } from './preferred-measures';
+import { showOut } from '../out/out-shown';
 import { JAR_LAG, limitUpTo, type FigureWords } from './preference-figures';
 import { say } from '../state/store';
 import './preferences.css';
@@ -119,6 +120,10 @@ export function PreferencesPanel({
     const answer = await call('preferences.save', latest.current);
     if (!answer.ok && answer.error.code !== 'nothing changed') say(answer.sentence, 'caution');
   };
+  const leaveFor = (panel: 'everything' | 'receive'): void => {
+    dialog.current?.close();
+    showOut({ panel });
+  };
   const chosen = { preferences, save: (change: Partial<Preferences>) => void keep(change) };
   return (
     <dialog ref={dialog} className="preferences" aria-labelledby="preferences-title" onClose={onClose}>
@@ -142,6 +147,14 @@ export function PreferencesPanel({
       <PlaceField {...chosen} />
       <OneByOne {...chosen} />
       <Limits {...chosen} />
+      <div className="row">
+        <button className="button" type="button" onClick={() => leaveFor('everything')}>
+          Take everything out…
+        </button>
+        <button className="button" type="button" onClick={() => leaveFor('receive')}>
+          Receive a jar…
+        </button>
+      </div>
       <p className="soft small">
         Kept at once, with this ledger. What is recorded stays as it was typed; only how it is read changes.
       </p>

@@ -20,6 +20,7 @@ import { JarScore } from '../parts/jar-score';
 import { recordRows } from './record-rows';
 import { Linked } from '../parts/linked';
 import { Photograph } from '../parts/photograph';
+import { showOut } from '../out/out-shown';
 import { spokenOf } from './spoken';
 import { useJars } from './use-jars';
 import { VerdictAct } from '../parts/verdict-act';
@@ -209,6 +210,49 @@ function Vigour({ id }: { readonly id: string }) {
   );
 }
 
+/** What can be done with it from here. */
+function Actions({
+  jar,
+  advised,
+  seeds,
+  gives,
+}: {
+  readonly jar: JarReply;
+  readonly advised: boolean;
+  readonly seeds: boolean;
+  readonly gives: boolean;
+}) {
+  const { view } = jar;
+  return (
+    <div className="pane-actions">
+      {seeds && !view.lost && (
+        <button
+          className={`button${advised ? ' primary' : ''}`}
+          type="button"
+          onClick={() => go('batch', `seed:${view.id}`)}
+        >
+          Seed from this
+        </button>
+      )}
+      <button className="button" type="button" onClick={() => go('batch', jar.batch)}>
+        Correct
+      </button>
+      <button className="button" type="button" onClick={() => go('history', `jar:${view.id}`)}>
+        History
+      </button>
+      {gives && !view.lost && (
+        <button
+          className="button"
+          type="button"
+          onClick={() => showOut({ panel: 'give', jar: view.id, label: view.label })}
+        >
+          Hand it over
+        </button>
+      )}
+    </div>
+  );
+}
+
 function About({
   jar,
   warm,
@@ -263,23 +307,7 @@ function About({
           {line.advised !== null && !advised && <VerdictAct seed={line.advised} line={line.id} />}
         </div>
       )}
-      <div className="pane-actions">
-        {!condemned && !view.lost && !hardlyThere && (
-          <button
-            className={`button${advised ? ' primary' : ''}`}
-            type="button"
-            onClick={() => go('batch', `seed:${view.id}`)}
-          >
-            Seed from this
-          </button>
-        )}
-        <button className="button" type="button" onClick={() => go('batch', jar.batch)}>
-          Correct
-        </button>
-        <button className="button" type="button" onClick={() => go('history', `jar:${view.id}`)}>
-          History
-        </button>
-      </div>
+      <Actions jar={jar} advised={advised} seeds={!condemned && !hardlyThere} gives={!condemned} />
       <section>
         <h3>What seeded it</h3>
         <Seeds jar={jar} onGo={onGo} />

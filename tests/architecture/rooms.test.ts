@@ -29,6 +29,8 @@ const FLOORS: Record<string, readonly (readonly string[])[]> = {
     ['theme'],
     ['state'],
     ['parts'],
+    // Panels that open over any screen.
+    ['out'],
     // The screens: none knows another. What two of them show is one of the parts.
     ['batch', 'family', 'history', 'notes', 'sources', 'start', 'vigour'],
     ['app'],

@@ -1,0 +1,64 @@
+// What a hand-over tells of its jar, in words: for its preview, on the screen and on paper. None of it says that it may be eaten.
+import { dayLabel } from '../lineage/labels';
+import type { AboutJar } from '../shapes/hand-over-calls';
+
+const listed = (names: readonly string[]): string => names.join(', ');
+const figure = (value: number): string => String(Number(value.toFixed(1)));
+const percent = (share: number): string => `${Math.round(share * 100)} %`;
+const day = (on: string | null): string => (on === null ? 'on a day not noted' : dayLabel(on, true));
+
+function generation({
+  generation: { deepest, shallowest, atLeast },
+  doublings: { transfers },
+}: AboutJar): string {
+  const counted = `${atLeast ? 'at least ' : ''}${deepest}`;
+  const other = shallowest === deepest ? '' : `, by the shortest way ${shallowest}`;
+  return `${counted}${other}${transfers === null ? '' : `; about ${figure(transfers)} doublings`}`;
+}
+
+const gateWord = (word: string): string => (word === 'thickened' ? 'thickened, how sour not noted' : word);
+
+function gate({ gate: { jar, seeds } }: AboutJar): string {
+  const own = `this jar: ${gateWord(jar)}`;
+  return [own, ...seeds.map((seed) => `${seed.label}: ${gateWord(seed.gate)}`)].join('; ');
+}
+
+function caution(one: AboutJar['cautions'][number]): string {
+  const end = one.lifted ? ` (lifted${one.liftedOn === null ? '' : ` on ${dayLabel(one.liftedOn, true)}`})`
+    : one.ended ? ' (ended by itself)'
+    : ''; // prettier-ignore
+  return `${one.level} because of ${one.label}${end}`;
+}
+
+/** Rows of a table: what it is, and what is known of it. What nobody noted is said to be so. */
+export function handOverRows(about: AboutJar): (readonly [name: string, words: string])[] {
+  const {
+    milk,
+    rawMilk,
+    additions,
+    allergens,
+    traces,
+    cautions,
+    storage,
+    tracedShares,
+    eatBy,
+    seedBy,
+    unreadBefore,
+  } = about;
+  const stood = storage.map(({ what, on }) => `${what} ${day(on)}`);
+  return [
+    ['Made', day(about.madeOn)],
+    ['Generation', generation(about)],
+    ['Its line that day', about.verdict ?? 'not told'],
+    ['Traces back to', listed(tracedShares.map(({ source, share }) => `${source} ${percent(share)}`)) || 'not known'],
+    ['Milk', milk.length === 0 ? 'not noted' : `${listed(milk)}${rawMilk === true ? ', raw' : ''}`],
+    ['Stirred in', listed(additions.map(({ name, amount }) => (amount === null ? name : `${figure(amount.value)} ${amount.unit} ${name}`))) || 'nothing noted'],
+    ['Contains', [listed(allergens), traces.length === 0 ? '' : `traces of ${listed(traces)}`].filter(Boolean).join('; ')],
+    ['Checked at take-out', gate(about)],
+    ['To be careful of', cautions.length === 0 ? 'nothing known' : cautions.map(caution).join('; ')],
+    ['Stored', stood.length === 0 ? 'not noted' : stood.join(', ')],
+    ['Eat by', eatBy === null ? 'its day is not known' : day(eatBy)],
+    ['Seed from it by', seedBy === null ? 'its day is not known' : day(seedBy)],
+    ...(unreadBefore > 0 ? [['Further up', `${unreadBefore} ${unreadBefore === 1 ? 'remark' : 'remarks'} that nobody has read`] as const] : []),
+  ]; // prettier-ignore
+}

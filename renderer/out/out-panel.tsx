@@ -1,0 +1,46 @@
+// A panel over the screen: a title, what it is about, a way to close it; and how far a long call is.
+import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { showOut } from './out-shown';
+import type { Running } from './use-job';
+import './out.css';
+
+export function OutPanel({ title, children }: { readonly title: string; readonly children: ReactNode }) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  const id = useId();
+  useEffect(() => {
+    const opener = document.activeElement;
+    dialog.current?.showModal();
+    return () => {
+      if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
+    };
+  }, []);
+  return (
+    <dialog ref={dialog} className="out-panel" aria-labelledby={id} onClose={() => showOut(null)}>
+      <div className="help-head">
+        <h2 id={id}>{title}</h2>
+        <button className="button" type="button" onClick={() => dialog.current?.close()}>
+          Close
+        </button>
+      </div>
+      {children}
+    </dialog>
+  );
+}
+
+/** How far it is, and a way to stop it; nothing while nothing runs. */
+export function JobLine({ job: { progress, stop } }: { readonly job: Running }) {
+  if (progress === null) return null;
+  const { done, total, says } = progress;
+  return (
+    <div className="out-progress">
+      <progress
+        aria-label={says ?? 'Working'}
+        {...(total !== null && total > 0 ? { value: done, max: total } : {})}
+      />
+      <span>{says ?? 'Working'}</span>
+      <button className="button" type="button" onClick={stop}>
+        Stop
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,24 @@
+// Which of the panels for what goes out and comes in is open, over whatever screen. None by default.
+import { useSyncExternalStore } from 'react';
+
+export type OutShown =
+  | { readonly panel: 'everything' | 'receive' }
+  | { readonly panel: 'give'; readonly jar: string; readonly label: string };
+
+let shown: OutShown | null = null;
+const listeners = new Set<() => void>();
+
+/** Opens a panel, or closes the one that is open. */
+export function showOut(next: OutShown | null): void {
+  shown = next;
+  for (const listen of listeners) listen();
+}
+
+export const useOutShown = (): OutShown | null =>
+  useSyncExternalStore(
+    (listen) => {
+      listeners.add(listen);
+      return () => listeners.delete(listen);
+    },
+    () => shown,
+  );

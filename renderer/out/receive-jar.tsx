@@ -1,0 +1,122 @@
+// A jar that came with a hand-over: the file is shown before anything enters, comes in as one act, and what says otherwise than
+// this ledger does stands side by side until the keeper decides.
+import { useState } from 'react';
+import type { Reply } from '../../core/contract';
+import { FoodCaution } from '../parts/food-caution';
+import { say } from '../state/store';
+import { AboutGiven } from './about-given';
+import { Contradictions } from './contradictions';
+import { JobLine, OutPanel } from './out-panel';
+import { type Running, useJob } from './use-job';
+
+interface Chosen {
+  readonly file: { readonly name: string; readonly bytes: Uint8Array<ArrayBuffer> };
+  readonly preview: Reply<'handOver.preview'>;
+}
+
+function ChooseHandOver({
+  onFile,
+  disabled,
+}: {
+  readonly onFile: (file: File) => void;
+  readonly disabled: boolean;
+}) {
+  return (
+    <label className="button primary">
+      Choose its file…
+      <input
+        className="visually-hidden"
+        type="file"
+        accept=".json,application/json"
+        disabled={disabled}
+        onChange={(event) => {
+          const file = event.target.files?.[0];
+          event.target.value = '';
+          if (file) onFile(file);
+        }}
+      />
+    </label>
+  );
+}
+
+const nothingNew = ({ added, renewed, waiting }: Reply<'handOver.preview'>): boolean =>
+  added + renewed + waiting === 0;
+
+function Preview({
+  chosen,
+  job,
+  onTaken,
+}: {
+  readonly chosen: Chosen;
+  readonly job: Running;
+  readonly onTaken: () => void;
+}) {
+  const { preview, file } = chosen;
+  const take = async (): Promise<void> => {
+    const done = await job.run('handOver.read', { file });
+    if (!done.ok) say(done.sentence, 'caution');
+    else {
+      say(`${preview.about.label} and its ancestry are in your ledger. Undo takes them out again.`);
+      onTaken();
+    }
+  };
+  return (
+    <>
+      <h3>{preview.about.label}</h3>
+      <p>
+        {nothingNew(preview)
+          ? 'All of it is in your ledger already.'
+          : `${preview.jars === 1 ? 'One jar' : `${preview.jars} jars`}, ${preview.added} ${preview.added === 1 ? 'record' : 'records'} new to your ledger.`}{' '}
+        {preview.waiting > 0 &&
+          `${preview.waiting} ${preview.waiting === 1 ? 'says' : 'say'} otherwise than yours: you decide on each afterwards, yours stays until then.`}
+      </p>
+      <AboutGiven about={preview.about} />
+      <p className="soft">
+        As its giver wrote it down. Write down how many hours it was out of the cold on its way; if nobody
+        knows, look at it first.
+      </p>
+      <FoodCaution className="soft small" />
+      <div className="row">
+        <button
+          className="button primary"
+          type="button"
+          disabled={job.progress !== null || nothingNew(preview)}
+          onClick={() => void take()}
+        >
+          Take it in
+        </button>
+      </div>
+    </>
+  );
+}
+
+export function ReceiveJar() {
+  const [chosen, setChosen] = useState<Chosen | null>(null);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const job = useJob();
+  const look = async (given: File): Promise<void> => {
+    const file = { name: given.name, bytes: new Uint8Array(await given.arrayBuffer()) };
+    const answer = await job.run('handOver.preview', { file });
+    setTrouble(answer.ok ? null : answer.sentence);
+    setChosen(answer.ok ? { file, preview: answer.value } : null);
+  };
+  return (
+    <OutPanel title="Receive a jar">
+      <p>
+        Its giver has a small file that goes with it. You see what is in it before anything comes in, and
+        undoing takes it all back.
+      </p>
+      <div className="row">
+        <ChooseHandOver disabled={job.progress !== null} onFile={(file) => void look(file)} />
+      </div>
+      <JobLine job={job} />
+      {trouble !== null && (
+        <p className="notice" role="alert">
+          {trouble}
+        </p>
+      )}
+      {chosen !== null && <Preview chosen={chosen} job={job} onTaken={() => setChosen(null)} />}
+      <Contradictions />
+    </OutPanel>
+  );
+}
