@@ -28,6 +28,7 @@ const TAKEN_BY_TESTS: Readonly<Record<string, readonly string[]>> = {
   ],
   'a table that tests go through whole, or a value that they hold to its like elsewhere': [
     'core/call-names.ts: READS', 'core/ledger/facts/all-facts.ts: FIELDS',
+    'core/sentences.ts: refusals',
     'core/notes/layout/heading-phrases.ts: LANGUAGES', 'core/safety/harmless-words.ts: HARMLESS', 'core/safety/spoilage-words.ts: SPOILAGE',
     'main/ledger/open.ts: APPLICATION_ID', 'main/ledger/open.ts: PRAGMAS',
     'main/ledger/worker-protocol.ts: HOST_CALLS', 'main/page-protocol.ts: CONTENT_POLICY',
