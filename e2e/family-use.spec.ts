@@ -500,8 +500,9 @@ test('every screen of an empty ledger starts the job', async ({ page }) => {
     ['Alt+1', 'Record the first batch'],
     ['Alt+2', /batch/i],
     ['Alt+3', /batch/i],
-    ['Alt+4', /source/i],
-    ['Alt+5', /batch/i],
+    ['Alt+4', /batch/i],
+    ['Alt+5', /source/i],
+    ['Alt+6', /batch/i],
   ] as const) {
     await page.keyboard.press(key);
     await expect(page.getByRole('main').getByRole('button', { name: button }).first(), key).toBeVisible();

@@ -96,6 +96,15 @@ const PICTURES: readonly Picture[] = [
       .evaluate((one) => one.scrollIntoView({ block: 'end' }));
   }),
   {
+    name: 'shelf',
+    seed: 'demo',
+    now: `${DEMO_TODAY}T10:00:00+01:00`,
+    open: async (page) => {
+      await page.keyboard.press('Alt+3');
+      await page.getByRole('region', { name: 'Fridge' }).waitFor();
+    },
+  },
+  {
     name: 'notes',
     seed: 'none',
     open: async (page) => {
@@ -226,7 +235,7 @@ for (const { name, seed, now, open } of PICTURES) {
 }
 
 /** Every screen, from the keys of the navigation. */
-const SCREENS = ['Family', 'Batch', 'Vigour', 'Sources', 'History', 'Bring in notes'];
+const SCREENS = ['Family', 'Batch', 'Shelf', 'Vigour', 'Sources', 'History', 'Bring in notes'];
 
 /** Those of the family are kept; the others are only to be looked at. */
 const folderOf = (screen: string): string =>

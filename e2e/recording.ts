@@ -111,9 +111,9 @@ export async function toScreen(page: Page, key: string, title: string): Promise<
 /** Goes to the batch screen. */
 export const toBatches = (page: Page): Promise<void> => toScreen(page, 'Alt+2', 'Batch');
 /** Goes to the sources. */
-export const toSources = (page: Page): Promise<void> => toScreen(page, 'Alt+4', 'Sources');
+export const toSources = (page: Page): Promise<void> => toScreen(page, 'Alt+5', 'Sources');
 /** Goes to the history. */
-export const toHistory = (page: Page): Promise<void> => toScreen(page, 'Alt+5', 'History');
+export const toHistory = (page: Page): Promise<void> => toScreen(page, 'Alt+6', 'History');
 
 /** A jar's More, which is there while no form is open in it. */
 export const moreOf = (jar: Locator): Locator => jar.locator('summary', { hasText: /^More/ });

@@ -15,7 +15,7 @@ const column = (page: Page, day: string) =>
 
 async function toVigour(page: Page): Promise<void> {
   await expect(page.getByRole('button', { name: 'Vigour' })).toBeVisible();
-  await page.keyboard.press('Alt+3');
+  await page.keyboard.press('Alt+4');
   await expect(page.getByRole('heading', { name: 'Vigour', exact: true })).toBeAttached();
   await expect(page.getByRole('heading', { name: 'What to seed from next' })).toBeVisible();
 }
@@ -378,12 +378,12 @@ test('a line that the keeper turned to stays the one spoken of from screen to sc
       .filter({ hasText: name })
       .click();
     await expect(strip).toHaveAttribute('aria-label', `What is advised for ${name}`);
-    await page.keyboard.press('Alt+3');
+    await page.keyboard.press('Alt+4');
     await expect(heading).toHaveText(`${name}, batch by batch`);
     await page.keyboard.press('Alt+1');
     await expect(strip).toHaveAttribute('aria-label', `What is advised for ${name}`);
   }
-  await page.keyboard.press('Alt+3');
+  await page.keyboard.press('Alt+4');
   await page.getByRole('button', { name: /^Heron/ }).click();
   await page.keyboard.press('Alt+1');
   await expect(strip).toHaveAttribute('aria-label', 'What is advised for Heron');
@@ -415,7 +415,7 @@ test.describe('with a ledger of its own', () => {
   test.use({ seed: 'empty' });
 
   test('an empty ledger says what is needed and starts the job', async ({ page }) => {
-    await page.keyboard.press('Alt+3');
+    await page.keyboard.press('Alt+4');
     await expect(page.getByText('There is no line to judge yet.')).toBeVisible();
     await page.getByRole('button', { name: 'Record a batch' }).click();
     await expect(page.getByLabel('Made on')).toBeVisible();
@@ -441,7 +441,7 @@ test.describe('with a ledger of its own', () => {
   test('with few batches it says so, in those words', async ({ page }) => {
     const first = await recordBatch(page, '2026-04-20', ['a'], { product: 'Blue Tin' });
     await recordBatch(page, '2026-04-27', ['a'], { jar: first.jars[0] ?? '' });
-    await page.keyboard.press('Alt+3');
+    await page.keyboard.press('Alt+4');
     await expect(page.getByRole('button', { name: /too few batches to say/ })).toBeVisible();
     // It says what it will show, and shows nothing empty.
     await expect(page.getByText(/^With 5 batches that can be compared, this shows/)).toContainText(

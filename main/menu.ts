@@ -25,7 +25,7 @@ export function setMenu(choose: (id: MenuId) => void, theme: string, forDevelope
         submenu: [
           item('ledger.open', 'Open a ledger…'),
           item('ledger.create', 'New ledger…'),
-          item('notes.bringIn', 'Bring in a spreadsheet…', 'Alt+6'),
+          item('notes.bringIn', 'Bring in a spreadsheet…', 'Alt+7'),
           item('receive', 'Receive a jar…'),
           line,
           item('out', 'Take everything out…'),
@@ -56,9 +56,10 @@ export function setMenu(choose: (id: MenuId) => void, theme: string, forDevelope
         submenu: [
           item('screen.family', 'Family', 'Alt+1'),
           item('screen.batch', 'Batch', 'Alt+2'),
-          item('screen.vigour', 'Vigour', 'Alt+3'),
-          item('screen.sources', 'Sources', 'Alt+4'),
-          item('screen.history', 'History', 'Alt+5'),
+          item('screen.shelf', 'Shelf', 'Alt+3'),
+          item('screen.vigour', 'Vigour', 'Alt+4'),
+          item('screen.sources', 'Sources', 'Alt+5'),
+          item('screen.history', 'History', 'Alt+6'),
           line,
           { label: 'Theme', submenu: themes },
           { role: 'resetZoom' },

@@ -6,7 +6,8 @@ import type { ByDay, Opened, SeedByDay } from '../shelf/by-when';
 import { addDays, daysBetween } from '../quantities/typed-days';
 import { dayLabel } from '../lineage/labels';
 import type { Discard } from '../shapes/safety-codes';
-import { discardHead } from './safety-says';
+import type { ShelfGroup } from '../shapes/shelf-calls';
+import { discardHead, discardWord } from './safety-says';
 
 /** "13 May", with its year where that is not this one. */
 const dayOnShelf = (day: string, today: string): string =>
@@ -63,8 +64,39 @@ export function seedBySays({ on, until }: SeedByDay, today: string): string {
 /** How much is left, in words. @param amount printed @param held printed: what it held at first */
 export function leftSays(amount: string | null, held: string | null, pieces: string | null): string {
   if (pieces !== null) return amount === null ? `${pieces} left` : `${pieces} left, ${amount}`;
-  if (amount === null) return 'how much is left is not noted';
+  if (amount === null) return 'amount not noted';
   return held === null || held === amount ? amount : `${amount} of ${held}`;
+}
+
+/** What stands below a thing's name on its board. */
+export interface Below {
+  readonly group: ShelfGroup;
+  readonly discard: Discard | null;
+  readonly nextSeedOf: readonly string[];
+  readonly eatBy: ByDay | null;
+  readonly seedBy: SeedByDay | null;
+  /** A moment; null where nobody said when it comes out of warmth. */
+  readonly outAt: string | null;
+}
+
+/** The one thing: that it is the next seed, by when to eat it or to seed from it, or why it is neither. */
+export function belowSays(
+  { group, discard, nextSeedOf, eatBy, seedBy, outAt }: Below,
+  today: string,
+): string {
+  switch (group) {
+    case 'discard':
+      return discard === null ? 'discard it' : `${discardWord(discard).toLowerCase()}: discard it`;
+    case 'aside':
+      return 'not food, not seed';
+    case 'warm':
+      return outAt === null
+        ? 'in warmth'
+        : `out ${dayOnShelf(outAt.slice(0, 10), today)}, ${outAt.slice(11, 16)}`;
+  }
+  if (nextSeedOf.length > 0) return `next seed of ${nextSeedOf.join(' and ')}`;
+  if (group === 'seed') return seedBy === null ? 'kept for seed' : seedBySays(seedBy, today);
+  return eatBy === null ? '' : eatBySays(eatBy, today);
 }
 
 const inDays = (on: string, today: string): string => {
@@ -116,16 +148,11 @@ export function shelfHead({ discard, first, past, kept, warm }: ShelfHead, today
   return { sentence: 'Nothing is kept.', reason: 'A jar stands here from the day it is made.' };
 } // prettier-ignore
 
-/** One question for all of which nobody said whether they are still there. */
-export function askedSays(names: readonly string[]): { sentence: string; rest: string } {
-  const [first = ''] = names;
-  return names.length === 1
-    ? { sentence: `Is ${first} still there?`, rest: 'Nothing was said of it since it came out of warmth.' }
-    : {
-        sentence: `Are these ${names.length} still there?`,
-        rest: 'Nothing was said of them since they came out of warmth.',
-      };
-}
+/** One question for all of which nobody said whether they are still there; `rest` holds of each. */
+export const askedSays = (names: readonly string[]): { sentence: string; rest: string } => ({
+  sentence: names.length === 1 ? `Is ${names[0]} still there?` : `Are these ${names.length} still there?`,
+  rest: 'Nothing was noted of it since it came out of warmth.',
+});
 
 /** Of jars of which nobody said for so long that they are taken for gone. */
 export const longUnsaidSays = (count: number): string =>

@@ -1,6 +1,7 @@
 // What the calls of the shelf take and reply, as zod shapes for the table of calls.
 import { z } from 'zod';
 import { Amount, Day, Line, Moment, Prose, Uid } from '../ledger/basics';
+import { SET_WORDS } from '../ledger/jar-fields';
 import { DISCARDS } from './safety-codes';
 import { CAUTION_LEVELS } from './caution-codes';
 
@@ -53,6 +54,10 @@ const Item = z.strictObject({
   /** In the order in which it should be eaten: `eat`, then what is kept for seed, past its day, in warmth, set aside, to be discarded. */
   group: z.enum(SHELF_GROUPS),
   form: z.enum(['jar', 'pot', 'cubes', 'flakes']),
+  /** Deepest. */
+  generation: z.int().positive(),
+  atLeast: z.boolean(),
+  setWord: z.enum(SET_WORDS).nullable(),
   opened: z.strictObject({ on: Day.nullable(), by: z.enum(['opened', 'eaten', 'seed', 'given', 'kept apart']) }).nullable(),
   thawed: z.boolean(),
   /** It was kept for seed, unopened. */
@@ -84,6 +89,8 @@ const Item = z.strictObject({
   safety: z.strictObject({ eat: z.boolean(), seed: z.boolean() }),
   verbs: z.array(z.enum(SHELF_VERBS)),
   says: z.strictObject({
+    /** The one thing that stands below its name: by when, or why not. */
+    below: z.string(),
     /** Whether it may be eaten, and what has to be minded first. */
     eat: z.string(),
     opened: z.string().nullable(),
@@ -157,7 +164,7 @@ export const DiscardKept = z.strictObject(one);
 export const KeepForSeed = z.strictObject(one);
 export const AnswerShelf = z.strictObject({
   answers: z
-    .array(z.strictObject({ id: Uid, what: z.enum(['still there', 'eaten up', 'discarded']) }))
+    .array(z.strictObject({ id: Uid, what: z.enum(['still there', 'eaten up', 'discarded', 'gone']) }))
     .min(1)
     .max(1000),
   why,

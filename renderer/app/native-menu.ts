@@ -49,6 +49,7 @@ const DO: Record<MenuId, () => void> = {
   },
   'screen.family': onlyInLedger('family'),
   'screen.batch': onlyInLedger('batch'),
+  'screen.shelf': onlyInLedger('shelf'),
   'screen.vigour': onlyInLedger('vigour'),
   'screen.sources': onlyInLedger('sources'),
   'screen.history': onlyInLedger('history'),

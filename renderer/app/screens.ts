@@ -6,6 +6,8 @@ import { familyActions } from '../family/family-actions';
 import { Family } from '../family/family-screen';
 import { BringIn } from '../notes/notes';
 import { HistoryScreen } from '../history/history-screen';
+import { shelfActions } from '../shelf/shelf-actions';
+import { ShelfScreen } from '../shelf/shelf-screen';
 import { SourcesScreen } from '../sources/sources-screen';
 import { VigourScreen } from '../vigour/vigour-screen';
 import type { Action } from '../state/action';
@@ -23,8 +25,9 @@ export interface Screen {
 export const screens: readonly Screen[] = [
   { id: 'family', title: 'Family', keys: ['alt+1'], component: Family, actions: familyActions },
   { id: 'batch', title: 'Batch', keys: ['alt+2'], component: BatchScreen, actions: batchActions },
-  { id: 'vigour', title: 'Vigour', keys: ['alt+3'], component: VigourScreen },
-  { id: 'sources', title: 'Sources', keys: ['alt+4'], component: SourcesScreen },
-  { id: 'history', title: 'History', keys: ['alt+5'], component: HistoryScreen },
-  { id: 'notes', title: 'Bring in notes', keys: ['alt+6'], component: BringIn },
+  { id: 'shelf', title: 'Shelf', keys: ['alt+3'], component: ShelfScreen, actions: shelfActions },
+  { id: 'vigour', title: 'Vigour', keys: ['alt+4'], component: VigourScreen },
+  { id: 'sources', title: 'Sources', keys: ['alt+5'], component: SourcesScreen },
+  { id: 'history', title: 'History', keys: ['alt+6'], component: HistoryScreen },
+  { id: 'notes', title: 'Bring in notes', keys: ['alt+7'], component: BringIn },
 ];

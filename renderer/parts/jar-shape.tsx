@@ -39,7 +39,7 @@ function SetLine({ score }: { readonly score: number }) {
  * plain one with a hollow ring, which is no alarm. Told apart by outline and by light and dark, so also in grey. A cross means
  * spoiled, far out and in the table, and nothing else.
  */
-function Lid({ flags }: { readonly flags: number }) {
+export function Lid({ flags }: { readonly flags: number }) {
   if (flags & FLAG.setAside)
     return (
       <>

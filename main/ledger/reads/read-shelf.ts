@@ -6,6 +6,7 @@ import { daysBetween } from '../../../core/quantities/typed-days';
 import { answerOf } from '../../../core/safety/answer';
 import {
   askedSays,
+  belowSays,
   eatBySays,
   eatenSays,
   givenBy,
@@ -141,6 +142,9 @@ function itemOf(ledger: Ledger, thing: Thing, { today, limits, seeds, outAt, nam
   const isThis = (one: { jar: string | null; portion: string | null }): boolean =>
     one.portion === (portion?.uid ?? null) && one.jar === jar.uid;
   const caution = cautionFor(ledger, answer);
+  const generation = ledger.index.family.generationOf(jar.key);
+  const nextSeedOf = seeds.next.filter(isThis).map(({ line }) => line);
+  const out = standing.place === 'warmth' ? (outAt.get(jar.uid) ?? null) : null;
   return {
     id,
     kind,
@@ -153,23 +157,30 @@ function itemOf(ledger: Ledger, thing: Thing, { today, limits, seeds, outAt, nam
     place: standing.place,
     group,
     form: portion?.form ?? 'jar',
+    generation: generation.deepest,
+    atLeast: generation.atLeast,
+    setWord: jar.setWord,
     opened: standing.opened,
     thawed: standing.thawed,
     reserve,
     left: leftOfThing(ledger, thing),
     eatBy: eat && { ...eat, past: passed(eat.on, today), says: eatBySays(eat, today) },
     seedBy: seed && { ...seed, past: passed(seed.on, today), says: seedBySays(seed, today) },
-    outAt: standing.place === 'warmth' ? (outAt.get(jar.uid) ?? null) : null,
+    outAt: out,
     lines: ledger.index.family.linesOf(jar.key).map(nameOf),
     strains: strainsOf(ledger, jar.key),
     lastOf: seeds.lastOf.filter(isThis).map(({ says }) => says),
-    nextSeedOf: seeds.next.filter(isThis).map(({ line }) => line),
+    nextSeedOf,
     asked: thing.unsaid && standing.place !== 'warmth' && daysBetween(standing.coldSince, today) >= ASK_AFTER,
     discard: answer.discard,
     caution: answer.level,
     safety: { eat: answer.eat, seed: answer.seed },
     verbs: verbsOf(thing, answer, group, eat !== null && passed(eat.on, today)),
     says: {
+      below: belowSays(
+        { group, discard: answer.discard, nextSeedOf, eatBy: eat, seedBy: seed, outAt: out },
+        today,
+      ),
       eat:
         standing.place === 'warmth'
           ? 'Nothing is tasted before it is taken out, looked at and smelled.'

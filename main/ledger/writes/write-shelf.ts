@@ -313,7 +313,12 @@ export function keepForSeed(ledger: Ledger, { id, on, meant, why }: Parsed<'shel
   });
 }
 
-const ANSWERS = { 'still there': 'still there', 'eaten up': 'gone', discarded: 'discarded' } as const;
+const ANSWERS = {
+  'still there': 'still there',
+  'eaten up': 'gone',
+  discarded: 'discarded',
+  gone: 'gone',
+} as const;
 
 /** What became of each, in one act. Of the same thing the last answer counts. @throws Refused 'not found', 'nothing left' */
 export function answerShelf(ledger: Ledger, { answers, why }: Parsed<'shelf.answer'>): Reply<'shelf.answer'> {
