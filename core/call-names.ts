@@ -5,7 +5,7 @@ export const READS = [
   'judgement.line', 'judgement.jar', 'judgement.scores', 'advice.line', 'advice.next', 'advice.restart', 'advice.choices',
   'facts.list', 'readings.list', 'jar.left', 'received.list', 'handOver.list', 'handOver.about', 'act.standing',
   'appliance.list', 'appliance.proof', 'tool.list', 'trial.list', 'trial.reach', 'session.get',
-  'plan.batch', 'hold.now', 'calendar.get', 'cost.list', 'shelf.get',
+  'plan.batch', 'hold.now', 'hold.get', 'hold.list', 'today.list', 'readings.preview', 'calendar.get', 'cost.list', 'shelf.get',
   'remarks.list', 'caution.list',
 ] as const; // prettier-ignore
 export const WRITES = [
@@ -13,6 +13,7 @@ export const WRITES = [
   'addition.set', 'portion.save', 'outcome.save', 'source.save', 'package.save', 'caution.clear', 'draft.save',
   'draft.drop', 'act.undo', 'act.undoMany', 'act.redo', 'preferences.save', 'photograph.add', 'photograph.correct',
   'photograph.remove', 'advice.choose', 'line.name', 'facts.record', 'facts.correct', 'facts.remove', 'readings.add', 'readings.leaveOut', 'received.decide', 'batch.about', 'remarks.answer',
+  'hold.takeOut', 'hold.putIn', 'hold.move', 'hold.interrupt', 'hold.look', 'readings.note',
   'readings.bringIn', 'appliance.save', 'appliance.prove', 'tool.check',
   'trial.save', 'session.start', 'session.reveal', 'mark.record',
   'shelf.open', 'shelf.eat', 'shelf.give', 'shelf.freeze', 'shelf.thaw', 'shelf.discard', 'shelf.keep', 'shelf.answer', 'shelf.limits',

@@ -30,6 +30,17 @@ import {
   SavedAppliance,
   ToolList,
 } from './shapes/appliance-calls';
+import {
+  HoldList,
+  HoldReply,
+  Interrupt,
+  MoveJars,
+  NoteLook,
+  NoteReading,
+  PutIn,
+  TakeOut,
+  TodayReply,
+} from './shapes/hold-calls';
 import { CalendarReply, HoldsReply, PlanBatch, PlanReply } from './shapes/plan-calls';
 import {
   AnswerShelf,
@@ -830,6 +841,8 @@ export const contract = {
   'readings.add': entry('write', AddReadings, acted.extend({ added: count })),
   'readings.leaveOut': entry('write', LeaveOutReadings, acted.extend({ changed: count })),
   /** A probe's export as a file. The same file again adds nothing: `act` is then null. */
+  /** What bringing it in would add, leave out and bridge. */
+  'readings.preview': entry('read', BringInReadings.extend({ file: FileInput }), BroughtInReply.omit({ act: true, series: true }).extend({ there: z.boolean() })),
   'readings.bringIn': entry('write', BringInReadings.extend({ file: FileInput }), BroughtInReply),
   /** Appliances with what their newest run proves. */
   'appliance.list': entry('read', empty, ApplianceList),
@@ -854,6 +867,17 @@ export const contract = {
   'plan.batch': entry('read', PlanBatch, PlanReply),
   /** Holds that run: time left, looks done, due and missed, and how late. */
   'hold.now': entry('read', empty, HoldsReply),
+  /** One hold with all that is known of it, and all holds of jars, the newest first. */
+  'hold.get': entry('read', z.strictObject({ id: Uid }), HoldReply),
+  'hold.list': entry('read', empty, HoldList),
+  /** What asks for something today, due first. */
+  'today.list': entry('read', empty, TodayReply),
+  'hold.takeOut': entry('write', TakeOut, acted.extend({ ended: z.boolean() })),
+  'hold.putIn': entry('write', PutIn, acted),
+  'hold.move': entry('write', MoveJars, acted.extend({ hold: Uid })),
+  'hold.interrupt': entry('write', Interrupt, acted.extend({ id: Uid })),
+  'hold.look': entry('write', NoteLook, acted),
+  'readings.note': entry('write', NoteReading, acted.extend({ series: Uid })),
   'calendar.get': entry('read', empty, CalendarReply),
   /** How the keeper reads remarks, one or many in one act; null: not read after all. Changed text is unread again. */
   'remarks.answer': entry('write', AnswerRemarks, acted.extend({ answered: count })),

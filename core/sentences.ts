@@ -270,6 +270,10 @@ export const refusals = {
   'no such ref': (p) =>
     `“${text(p, 'ref')}” names no fact of that kind before it in this call. Give an id, or a ref that an earlier fact of the call has.`,
   'ref twice': (p) => `Two facts of this call are called “${text(p, 'ref')}”. Give each a ref of its own.`,
+  'not in this hold': (p) =>
+    `${text(p, 'jar')} does not stand in that hold. Put it in first, or choose another jar.`,
+  'hold ended': (p) =>
+    `The hold of ${text(p, 'label')} has ended. Correct its end first, if jars still stand in it.`,
   'probe elsewhere': (p) =>
     `${text(p, 'jar')} did not stay in that hold, so no probe sat in it there. Note its stay first, or say where the probe was.`,
   'in the trial already': (p) => `${text(p, 'jar')} is in that trial already. Correct what it is there.`,

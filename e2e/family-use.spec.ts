@@ -32,7 +32,7 @@ async function shareOfWindow(page: Page): Promise<{ height: number; overflows: b
 /** Words of the strip that are cut off. */
 const stripCutOff = (page: Page): Promise<string[]> =>
   page
-    .locator('.spoken-words > p')
+    .locator('.spoken-words p')
     .evaluateAll((all) =>
       all
         .filter((one) => one.scrollHeight > one.clientHeight + 1 || one.scrollWidth > one.clientWidth + 1)
@@ -490,6 +490,10 @@ test.describe('a batch in warmth', () => {
       'in warmth',
     );
     await today.getByRole('button', { name: /^Look now/ }).click();
+    await expect(page.getByRole('article', { name: 'The hold of 20 May' })).toContainText(
+      'left. Out tomorrow at 08:00',
+    );
+    await page.getByRole('button', { name: 'Its batch' }).click();
     await expect(page.getByRole('region', { name: '20 May a', exact: true })).toContainText('in warmth');
     await expect(page.getByRole('article')).toContainText('bath set to 38 °C');
   });

@@ -61,7 +61,9 @@ import { checkTool, proveAppliance, saveAppliance } from './ledger/writes/write-
 import { askReach, getTasting, listTrials } from './ledger/reads/read-trials';
 import { calendarOf, holdsNow, planBatch } from './ledger/reads/read-plan';
 import { recordMarks, reveal, saveTrial, startTasting } from './ledger/writes/write-trial';
-import { bringInReadings } from './ledger/writes/write-export';
+import { getHold, listHolds, todayList } from './ledger/reads/read-hold';
+import { interrupt, moveJars, noteLook, noteReading, putIn, takeOut } from './ledger/writes/write-hold';
+import { bringInReadings, previewReadings } from './ledger/writes/write-export';
 import { addReadings, leaveOutReadings } from './ledger/writes/write-readings';
 import { decideOn, listReceived } from './ledger/facts/received';
 import { chooseSeed } from './ledger/writes/write-choice';
@@ -186,6 +188,16 @@ export const handlers: Handlers = {
   'tool.list': ({ ledger }) => listTools(ledger),
   'tool.check': ({ ledger }, input) => checkTool(ledger, input),
   'plan.batch': ({ ledger }, input) => planBatch(ledger, input),
+  'hold.get': ({ ledger }, input) => getHold(ledger, input),
+  'hold.list': ({ ledger }) => listHolds(ledger),
+  'today.list': ({ ledger }) => todayList(ledger),
+  'hold.takeOut': ({ ledger }, input) => takeOut(ledger, input),
+  'hold.putIn': ({ ledger }, input) => putIn(ledger, input),
+  'hold.move': ({ ledger }, input) => moveJars(ledger, input),
+  'hold.interrupt': ({ ledger }, input) => interrupt(ledger, input),
+  'hold.look': ({ ledger }, input) => noteLook(ledger, input),
+  'readings.note': ({ ledger }, input) => noteReading(ledger, input),
+  'readings.preview': ({ ledger }, input) => previewReadings(ledger, input),
   'hold.now': ({ ledger }) => holdsNow(ledger),
   'calendar.get': ({ ledger }) => calendarOf(ledger),
   'trial.list': ({ ledger }) => listTrials(ledger),

@@ -12,7 +12,8 @@ export const LOOK_BEFORE_SEEDING =
   'Look at it and smell it before you seed from it; when in doubt, discard it.';
 const NO_TOXIN_UNDONE = 'Spoilage organisms had time, and acid that comes later does not undo a toxin.';
 
-const hoursInWords = (hours: number): string => (hours === 1 ? 'an hour' : `${hours} hours`);
+const hoursInWords = (hours: number): string =>
+  hours === 1 ? 'an hour' : hours < 1 ? `${Math.round(hours * 60)} minutes` : `${hours} hours`;
 
 /** What is said of something: the sentence that decides, then what it means and what to do. */
 type Parts = readonly [first: string, ...rest: string[]];

@@ -1,7 +1,7 @@
 // What the place of today says of a hold that runs, from its figures: what is due, or quietly how it stands.
 import { dayLabel } from '../lineage/labels';
-import { storedMoment, momentText } from '../ledger/stored-moments';
-import type { NextLook } from '../ledger/running';
+import { momentText, storedMoment } from '../ledger/stored-moments';
+import type { HoldAsks } from '../plan/hold-looks';
 
 export interface TodayWords {
   readonly title: string;
@@ -11,7 +11,7 @@ export interface TodayWords {
 const DAY = 86_400;
 
 /** "08:00", "tomorrow at 08:00", "4 May at 08:00", as the clock stands now. */
-function clockWords(moment: string, now: string): string {
+export function clockWords(moment: string, now: string): string {
   const { offset, seconds } = storedMoment(now);
   const local = momentText(storedMoment(moment).seconds, offset);
   const time = local.slice(11, 16);
@@ -23,25 +23,60 @@ function clockWords(moment: string, now: string): string {
   return `${dayLabel(day, false)} at ${time}`;
 }
 
-/** "since an hour", "11 h": how long something has lasted, in whole hours. */
-const lasted = (from: string, now: string): string => {
-  const hours = Math.floor((storedMoment(now).seconds - storedMoment(from).seconds) / 3600);
-  return hours < 1 ? 'less than an hour' : `${hours} h`;
-};
+/** "18 h 20 min", "45 min", "3 h": how long something takes. */
+export function lengthWords(minutes: number): string {
+  const [hours, rest] = [Math.floor(minutes / 60), minutes % 60];
+  if (hours === 0) return `${rest} min`;
+  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+}
 
-/** @param label of the batch that stands in it, @param look what it asks for next, @param ends when it is planned to end */
-export function todayWords(
-  hold: { readonly label: string; readonly began: string; readonly ends: string | null },
-  look: NextLook,
-  now: string,
-): TodayWords {
-  const { label, began, ends } = hold;
-  const out = ends === null ? `in warmth for ${lasted(began, now)}` : `out ${clockWords(ends, now)}`;
-  if (look.due && look.what === 'early look')
-    return { title: `Look at ${label} by ${clockWords(look.by ?? now, now)}.`, rest: `In warmth, ${out}.` };
-  if (look.due)
-    return { title: `Take ${label} out.`, rest: `It was due ${clockWords(look.by ?? now, now)}.` };
-  const next =
-    look.what === 'early look' ? `Look from ${clockWords(look.from ?? now, now)}, ${out}.` : `${out.charAt(0).toUpperCase()}${out.slice(1)}.`; // prettier-ignore
-  return { title: `${label} is in warmth.`, rest: next };
+/** "20 min", "3 h", "2 days": how late something is, no finer than anybody asks. */
+export function lateWords(minutes: number): string {
+  if (minutes < 60) return `${minutes} min`;
+  const hours = Math.round(minutes / 60);
+  return hours < 48 ? `${hours} h` : `${Math.floor(hours / 24)} days`;
+}
+
+const sentence = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+
+/** How late something is that was due at a moment: "was due 3 h ago, at 08:00". */
+const dueWords = (late: number, at: string, now: string): string =>
+  late < 1
+    ? `is due now, ${clockWords(at, now)}`
+    : `was due ${lateWords(late)} ago, ${/^\d/.test(clockWords(at, now)) ? 'at ' : ''}${clockWords(at, now)}`;
+
+/** "Nobody looked at 12 h." */
+const missedWords = (missed: readonly number[]): string =>
+  missed.length === 0 ? '' : ` Nobody looked at ${missed.join(' and ')} h.`;
+
+/** @param label of what stands in it @param began when it began, and `now`, as moments */
+export function todayWords(label: string, began: string, asks: HoldAsks, now: string): TodayWords {
+  const { what, look, ends, minutesLeft, lateMinutes, missed } = asks;
+  const { offset } = storedMoment(now);
+  const moment = (seconds: number): string => momentText(Math.round(seconds), offset);
+  const out = ends === null ? null : `out ${clockWords(moment(ends), now)}`;
+  const left = minutesLeft === null ? null : `${lengthWords(minutesLeft)} left`;
+  if (what === 'take-out' && ends !== null)
+    return {
+      title: `Take ${label} out.`,
+      rest: sentence(`the take-out ${dueWords(lateMinutes, moment(ends), now)}`),
+    };
+  if (what === 'look' && look) {
+    const by = clockWords(moment(look.at), now);
+    if (lateMinutes > 0)
+      return {
+        title: `Look at ${label} now.`,
+        rest: sentence(`the look at ${look.hours} h ${dueWords(lateMinutes, moment(look.at), now)}`),
+      };
+    return {
+      title: `Look at ${label} by ${by.replace(/^tomorrow at /, 'tomorrow, ')}.`,
+      rest: sentence(left ?? 'in warmth'),
+    };
+  }
+  const next = look ? `look at ${look.hours} h, due ${clockWords(moment(look.at), now)}` : out;
+  const since = Math.floor((storedMoment(now).seconds - storedMoment(began).seconds) / 60);
+  return {
+    title: left === null ? `${label} is in warmth.` : `${label}: ${left}.`,
+    rest: `${sentence(next ?? `in warmth for ${lengthWords(since)}`)}${missedWords(missed)}`,
+  };
 }

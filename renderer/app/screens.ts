@@ -5,6 +5,7 @@ import { BatchScreen } from '../batch/batch-screen';
 import { familyActions } from '../family/family-actions';
 import { Family } from '../family/family-screen';
 import { BringIn } from '../notes/notes';
+import { HoldScreen } from '../hold/hold-screen';
 import { HistoryScreen } from '../history/history-screen';
 import { shelfActions } from '../shelf/shelf-actions';
 import { ShelfScreen } from '../shelf/shelf-screen';
@@ -25,6 +26,7 @@ export interface Screen {
 export const screens: readonly Screen[] = [
   { id: 'family', title: 'Family', keys: ['alt+1'], component: Family, actions: familyActions },
   { id: 'batch', title: 'Batch', keys: ['alt+2'], component: BatchScreen, actions: batchActions },
+  { id: 'hold', title: 'Warmth', keys: ['alt+8'], component: HoldScreen },
   { id: 'shelf', title: 'Shelf', keys: ['alt+3'], component: ShelfScreen, actions: shelfActions },
   { id: 'vigour', title: 'Vigour', keys: ['alt+4'], component: VigourScreen },
   { id: 'sources', title: 'Sources', keys: ['alt+5'], component: SourcesScreen },

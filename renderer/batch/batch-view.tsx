@@ -148,6 +148,11 @@ function Holds({
             <strong>{holds.length === 1 ? 'Warmth' : `Hold ${at + 1}`}.</strong>{' '}
             {holdWords(hold, writer, printed)}
           </p>
+          {(hold.startedAt !== null || hold.readings.length > 0) && (
+            <button type="button" className="button quiet" onClick={() => go('hold', hold.id)}>
+              Show its hours<span className="visually-hidden"> in warmth</span>
+            </button>
+          )}
           {editing === `hold:${hold.id}` ? (
             <CorrectHold hold={hold} batch={batch} onDone={onDone} />
           ) : (

@@ -92,7 +92,7 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
           onShow={(id) => void goToId(id)}
           looks={chosen.looksByKey}
         />
-        <Today holds={now.holds} />
+        <Today />
       </div>
       <div
         className="family-body"

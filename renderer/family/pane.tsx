@@ -237,6 +237,11 @@ function Actions({
       <button className="button" type="button" onClick={() => go('batch', jar.batch)}>
         Correct
       </button>
+      {jar.hold?.startedAt && (
+        <button className="button" type="button" onClick={() => go('hold', jar.hold?.id ?? null)}>
+          Warmth
+        </button>
+      )}
       <button className="button" type="button" onClick={() => go('history', `jar:${view.id}`)}>
         History
       </button>

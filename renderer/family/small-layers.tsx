@@ -11,10 +11,14 @@ interface Corner {
 export function Tubs(props: Corner & { readonly all: ReturnType<typeof tubsOf>; readonly k: number }) {
   return (
     <g className="tubs" aria-hidden="true" transform={`translate(${-props.cornerX} ${-props.cornerY})`}>
-      {props.all.map(({ key, path, x, y }) => (
+      {props.all.map(({ key, path, x, y, beside }) => (
         <g key={key}>
           <path className="tub" d={path} />
-          <text className="jar-label above tub-word" x={x} y={y + 4 / props.k}>
+          <text
+            className={beside ? 'jar-label tub-word beside' : 'jar-label above tub-word'}
+            x={beside ? x + 8 / props.k : x}
+            y={y + 4 / props.k}
+          >
             in warmth
           </text>
         </g>

@@ -1,6 +1,6 @@
 // The one strip above the drawing: what is advised for the line in sight, the reason that decides, and the button that
 // does it.
-import { useState } from 'react';
+import { useState, type ReactNode } from 'react';
 import { go } from '../state/store';
 import { FLAG } from '../../core/shapes/drawing-flags';
 import { JarPicture } from '../parts/jar-shape';
@@ -31,8 +31,10 @@ function Words(props: {
   /** The jar whose caution is told, to be lifted where it is shown. */
   readonly lift?: NamedJar | null;
   readonly onShow?: (jar: string) => void;
+  /** What leads on, as words after the reason. */
+  readonly children?: ReactNode;
 }) {
-  const { sentence, reason, also = null, named = [], lift = null, onShow } = props;
+  const { sentence, reason, also = null, named = [], lift = null, onShow, children } = props;
   const linked = (text: string) => <Linked text={text} jars={named} {...(onShow ? { onGo: onShow } : {})} />;
   const lifting = lift !== null && onShow && (
     <>
@@ -46,11 +48,16 @@ function Words(props: {
     <div className="spoken-text">
       <div className="spoken-words">
         <p className="spoken-sentence">{linked(sentence)}</p>
-        {reason !== null && (
-          <p className="soft">
-            {linked(reason)}
-            {also === null && lifting}
-          </p>
+        {(reason !== null || children !== undefined) && (
+          <div className="spoken-reason">
+            {reason !== null && (
+              <p className="soft">
+                {linked(reason)}
+                {also === null && lifting}
+              </p>
+            )}
+            {children !== undefined && <span className="spoken-links">{children}</span>}
+          </div>
         )}
       </div>
       {also !== null && (
@@ -76,7 +83,7 @@ export function Spoken({ lane, line, unasked, onShow, looks }: Props) {
   const [naming, setNaming] = useState<string | null>(null);
   const why = (
     <button
-      className="button quiet"
+      className="linked"
       type="button"
       onClick={() => go('vigour', lane?.line ? `next:${lane.line}` : 'next')}
     >
@@ -93,8 +100,9 @@ export function Spoken({ lane, line, unasked, onShow, looks }: Props) {
               ? 'With so many jars, advice is worked out when you ask for it.'
               : 'Where these jars come from is not known.'
           }
-        />
-        {unasked && why}
+        >
+          {unasked ? why : undefined}
+        </Words>
       </section>
     );
   if (line === null)
@@ -130,16 +138,19 @@ export function Spoken({ lane, line, unasked, onShow, looks }: Props) {
         named={line.named}
         lift={line.lift}
         onShow={onShow}
-      />
-      <div className="spoken-acts">
+      >
+        {why}
         {lane && namedByDay(lane) && (
-          <button className="button quiet" type="button" onClick={() => setNaming(line.id)}>
+          <button className="linked" type="button" onClick={() => setNaming(line.id)}>
             Name it<span className="visually-hidden">: {name}</span>
           </button>
         )}
-        {line.advised !== null && <VerdictAct seed={line.advised} line={lane?.line ?? ''} primary />}
-        {why}
-      </div>
+      </Words>
+      {line.advised !== null && (
+        <div className="spoken-acts">
+          <VerdictAct seed={line.advised} line={lane?.line ?? ''} primary />
+        </div>
+      )}
     </section>
   );
 }

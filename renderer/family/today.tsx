@@ -1,28 +1,33 @@
-// The place of today, at the right of the strip: what is due, else quietly what is in warmth; nothing while nothing is.
-import { go } from '../state/store';
-import type { Now } from '../parts/use-now';
+// The place of today, at the right of the strip: the one thing that asks for something first; the rest behind one press.
+import { useState } from 'react';
+import { goToItem, todayAct } from '../parts/today-item';
+import { useToday } from '../parts/use-now';
+import { TodayList } from './today-list';
 
-export function Today({ holds }: Pick<Now, 'holds'>) {
-  const [first, ...others] = holds;
+export function Today() {
+  const { items } = useToday();
+  const [open, setOpen] = useState(false);
+  const [first, ...others] = items;
   if (!first) return null;
-  const { look, batch, label } = first;
-  const more =
-    others.length === 0
-      ? ''
-      : ` ${others.length === 1 ? 'Another hold runs' : `${others.length} other holds run`} too.`;
+  const act = todayAct(first);
   return (
-    <section className={look.due ? 'today due' : 'today'} aria-label="Today">
+    <section className={first.due ? 'today due' : 'today'} aria-label="Today">
       <div>
         <p className="today-title">{first.title}</p>
         <p className="soft">
           {first.rest}
-          {more}
+          {others.length > 0 && (
+            <button className="linked today-more" type="button" onClick={() => setOpen(true)}>
+              {others.length === 1 ? 'One more' : `${others.length} more`}
+            </button>
+          )}
         </p>
       </div>
-      <button className="button" type="button" onClick={() => go('batch', batch)}>
-        {look.due ? (look.what === 'early look' ? 'Look now' : 'Take out') : 'Show'}
-        <span className="visually-hidden">: {label}</span>
+      <button className="button" type="button" onClick={() => goToItem(first)}>
+        {act}
+        <span className="visually-hidden">: {first.title}</span>
       </button>
+      {open && <TodayList items={items} onClose={() => setOpen(false)} />}
     </section>
   );
 }

@@ -6,9 +6,10 @@ export interface Tub {
   readonly key: string;
   /** The walls and the floor; open above, as a bath is. */
   readonly path: string;
-  /** Where "in warmth" is written, below the middle of its floor. */
+  /** Where "in warmth" is written: below the middle of its floor, or beside its wall where another jar stands below. */
   readonly x: number;
   readonly y: number;
+  readonly beside: boolean;
 }
 
 const SIDE = 15;
@@ -48,12 +49,16 @@ export function tubsOf(
       const right = first.x * columnStep + JAR.width + SIDE;
       const top = first.y * rowStep - ABOVE;
       const bottom = end.y * rowStep + JAR.height + BELOW;
+      const beside = drawing.x.some(
+        (x, at) => x === first.x && (drawing.y[at] ?? 0) > end.y && (drawing.y[at] ?? 0) - end.y <= 1,
+      );
       return [
         {
           key: String(drawing.keys[first.index]),
           path: `M${left} ${top}V${bottom - ROUND}Q${left} ${bottom} ${left + ROUND} ${bottom}H${right - ROUND}Q${right} ${bottom} ${right} ${bottom - ROUND}V${top}`,
-          x: (left + right) / 2,
-          y: bottom,
+          x: beside ? right : (left + right) / 2,
+          y: beside ? (top + bottom) / 2 : bottom,
+          beside,
         },
       ];
     });

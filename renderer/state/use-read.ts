@@ -10,14 +10,20 @@ interface Held<T> {
   readonly question: string;
   /** The ledger's revision it was read at. */
   readonly revision: number;
+  readonly tick: number;
   readonly answer: Answer<T>;
 }
 
 /**
  * The answer to a read, null until the first arrives. A newer reading replaces it in place, so that nothing flickers;
  * an answer that comes late to an older question is dropped. `input` null asks nothing.
+ * @param tick read again where it changes: what goes on by itself (useMinute)
  */
-export function useRead<N extends ReadName>(name: N, input: Input<N> | null): Answer<Reply<N>> | null {
+export function useRead<N extends ReadName>(
+  name: N,
+  input: Input<N> | null,
+  tick = 0,
+): Answer<Reply<N>> | null {
   const revision = useRevision();
   const question = input === null ? null : JSON.stringify(input);
   const [held, hold] = useState<Held<Reply<N>> | null>(null);
@@ -26,11 +32,23 @@ export function useRead<N extends ReadName>(name: N, input: Input<N> | null): An
     if (question === null) return undefined;
     let current = true;
     void call(name, JSON.parse(question) as Input<N>).then((answer) => {
-      if (current) hold({ question, revision, answer });
+      if (current) hold({ question, revision, tick, answer });
     });
     return () => {
       current = false;
     };
-  }, [name, question, revision]);
+  }, [name, question, revision, tick]);
   return held !== null && held.question === question ? held.answer : null;
+}
+
+const MINUTE = 60_000;
+
+/** Counts the minutes. */
+export function useMinute(): number {
+  const [minutes, count] = useState(0);
+  useEffect(() => {
+    const timer = window.setInterval(() => count((before) => before + 1), MINUTE);
+    return () => window.clearInterval(timer);
+  }, []);
+  return minutes;
 }

@@ -117,6 +117,7 @@ describe('a request that names a file by its path', () => {
       'notes.bringIn',
       'notes.preview',
       'readings.bringIn',
+      'readings.preview',
       'tables.write',
     ]);
   });

@@ -88,7 +88,7 @@ it('what comes of it is the keeper’s own record where that is long enough, els
 });
 
 it('looks are done, due, missed by so much, or to come', () => {
-  const states = (now: number, seen: number[] = []) => looksOf(0, 36 * 3600, seen, now * 3600).map(({ state, lateMinutes }) => [state, lateMinutes]); // prettier-ignore
+  const states = (now: number, seen: number[] = []) => looksOf(0, 36 * 3600, [seen], now * 3600).map(({ state, lateMinutes }) => [state, lateMinutes]); // prettier-ignore
   expect(states(1)).toEqual([['to come', 0], ['to come', 0], ['to come', 0]]); // prettier-ignore
   expect(states(13)).toEqual([['due', 60], ['to come', 0], ['to come', 0]]); // prettier-ignore
   expect(states(20, [11])).toEqual([['done', 0], ['to come', 0], ['to come', 0]]); // prettier-ignore

@@ -1,7 +1,8 @@
 // The day a jar came out of warmth, and what a hold that runs asks for next. The clock's own sums; the early look between 6 and
 // 12 hours is the project's word for it (common practice, no source).
 import { describe, expect, it } from 'vitest';
-import { nextLook, stillRuns } from '../../core/ledger/running';
+import { stillRuns } from '../../core/ledger/running';
+import { asksNow, looksOf } from '../../core/plan/hold-looks';
 import { outOfWarmthOn } from '../../core/safety/in-hold';
 import { longUnsaid } from '../../core/safety/still-there';
 import { todayWords } from '../../core/says/today-says';
@@ -21,25 +22,50 @@ describe('a seed’s age counts from the end of its hold', () => {
 });
 
 describe('a hold that runs', () => {
-  const running = { began: '2026-05-20T01:00:00+02:00', plannedTo: null, hours: 31, earlySeen: false };
-  const words = (now: string, earlySeen = false) => {
-    const look = nextLook({ ...running, earlySeen }, now);
-    return todayWords(
-      { label: '20 May', began: running.began, ends: '2026-05-21T08:00:00+02:00' },
-      look,
-      now,
-    );
+  const began = '2026-05-20T01:00:00+02:00';
+  const seconds = (moment: string): number => Date.parse(moment) / 1000;
+  const words = (now: string, seen: number[] = [], ends: string | null = '2026-05-21T08:00:00+02:00') => {
+    const asks = asksNow(seconds(began), ends === null ? null : seconds(ends), [seen], seconds(now));
+    return Object.values(todayWords('20 May', began, asks, now)).join(' ');
   };
-  it('is quiet while nothing is due, asks for the early look, then for the take-out', () => {
-    expect(words('2026-05-20T03:00:00+02:00')).toEqual({ title: '20 May is in warmth.', rest: 'Look from 07:00, out tomorrow at 08:00.' }); // prettier-ignore
-    expect(words('2026-05-20T09:00:00+02:00')).toEqual({ title: 'Look at 20 May by 13:00.', rest: 'In warmth, out tomorrow at 08:00.' }); // prettier-ignore
-    expect(words('2026-05-20T09:00:00+02:00', true)).toEqual({ title: '20 May is in warmth.', rest: 'Out tomorrow at 08:00.' }); // prettier-ignore
-    expect(words('2026-05-20T15:00:00+02:00')).toEqual({ title: '20 May is in warmth.', rest: 'Out tomorrow at 08:00.' }); // prettier-ignore
-    expect(words('2026-05-21T09:30:00+02:00')).toEqual({
-      title: 'Take 20 May out.',
-      rest: 'It was due 08:00.',
-    });
+  it.each([
+    ['2026-05-20T03:00:00+02:00', [], '20 May: 29 h left. Look at 12 h, due 13:00.'],
+    ['2026-05-20T09:00:00+02:00', [], 'Look at 20 May by 13:00. 23 h left.'],
+    ['2026-05-20T09:00:00+02:00', [7.5], '20 May: 23 h left. Look at 24 h, due tomorrow at 01:00.'],
+    ['2026-05-20T13:40:00+02:00', [], 'Look at 20 May now. The look at 12 h was due 40 min ago, at 13:00.'],
+    // A look that nobody took is not kept quiet, and not asked for for ever.
+    ['2026-05-20T18:40:00+02:00', [], '20 May: 13 h 20 min left. Look at 24 h, due tomorrow at 01:00. Nobody looked at 12 h.'],
+    ['2026-05-21T05:00:00+02:00', [12, 24.5], '20 May: 3 h left. Out 08:00.'],
+    ['2026-05-21T08:00:30+02:00', [], 'Take 20 May out. The take-out is due now, 08:00.'],
+    ['2026-05-21T11:10:00+02:00', [], 'Take 20 May out. The take-out was due 3 h ago, at 08:00.'],
+    ['2026-05-22T12:00:00+02:00', [], 'Take 20 May out. The take-out was due 28 h ago, yesterday at 08:00.'],
+    // The same moment on another clock.
+    ['2026-05-21T09:10:00Z', [], 'Take 20 May out. The take-out was due 3 h ago, at 06:00.'],
+  ] as const)('at %s, looked at %j: %s', (now, seen, says) => expect(words(now, [...seen])).toBe(says)); // prettier-ignore
+  it('of which nobody said when it ends tells for how long it has been warm', () => {
+    expect(words('2026-05-21T05:00:00+02:00', [12, 24], null)).toBe(
+      '20 May is in warmth. In warmth for 28 h.',
+    );
   });
+  it('has a look once every jar had it', () => {
+    const states = (seen: number[][]) => looksOf(0, null, seen, 13 * 3600).map(({ state }) => state);
+    expect(states([[7], [12]])).toEqual(['done', 'to come']);
+    expect(states([[7], [4]])).toEqual(['due', 'to come']);
+    expect(states([[7], []])).toEqual(['due', 'to come']);
+    expect(states([])).toEqual(['due', 'to come']);
+  });
+  it('asks at every minute for exactly one thing, and never for less as it gets later', () => {
+    const rank = { 'in warmth': 0, look: 1, 'take-out': 2 } as const;
+    let late = 0;
+    for (let minute = 0; minute <= 40 * 60; minute++) {
+      const asks = asksNow(0, 36 * 3600, [[]], minute * 60);
+      expect(asks.minutesLeft).toBe(36 * 60 - minute);
+      expect(rank[asks.what] === 2).toBe(minute >= 36 * 60);
+      if (asks.what === 'take-out') expect(asks.lateMinutes).toBe(late++);
+      else expect(asks.lateMinutes).toBeLessThanOrEqual(180);
+    }
+  });
+  const running = { began, plannedTo: null, hours: 31 };
   it('is spoken of until two days after it should have ended, whatever the offset it was written with', () => {
     expect(stillRuns(running, '2026-05-23T05:59:00Z')).toBe(true);
     expect(stillRuns(running, '2026-05-23T06:00:00Z')).toBe(false);

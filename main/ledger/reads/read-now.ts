@@ -2,61 +2,38 @@
 import type { Reply } from '../../../core/contract';
 import type { Amount } from '../../../core/ledger/basics';
 import { piecesLeft, portionName } from '../../../core/ledger/portions';
-import { endsAt, nextLook, stillRuns } from '../../../core/ledger/running';
+import { momentText, storedMoment } from '../../../core/ledger/stored-moments';
 import { todayWords } from '../../../core/says/today-says';
-import { batchDay, calledDay } from '../../../core/lineage/labels';
 import { portionEntries } from '../entries/kept-entries';
 import type { Ledger } from '../ledger';
 import { emptyPortions } from '../entries/left-of-rows';
-import { outcomes } from '../entries/outcome-of-jar';
+import { type RunningHold, runningHolds } from './running-holds';
 
 type Now = Reply<'family.now'>;
 
-/** Holds that began and that nobody ended, the earliest due first. */
+/** What a hold asks for, as it was told before it told of each look: the look that is open or comes next, then the take-out. */
+function lookOf({ ends, asks }: RunningHold, offset: number): Now['holds'][number]['look'] {
+  const { what, look } = asks;
+  if (what === 'take-out' || look === null)
+    return { what: 'take-out', from: ends, by: ends, due: what === 'take-out' };
+  const moment = (seconds: number): string => momentText(seconds, offset);
+  return { what: 'early look', from: moment(look.opens), by: moment(look.at), due: what === 'look' };
+}
+
 function holdsThatRun(ledger: Ledger, now: string): Now['holds'] {
-  const { rows, index } = ledger;
-  const { family } = index;
-  const begun = rows.prepare('SELECT key FROM hold WHERE ended IS NULL AND began IS NOT NULL').pluck().all() as number[]; // prettier-ignore
-  const found = begun.flatMap((key): Now['holds'] => {
-    const { began, plannedTo, hours } = rows.get('hold', key);
-    if (began === null || !stillRuns({ began, plannedTo, hours }, now)) return [];
-    const inside = rows
-      .where('stay', 'hold', key)
-      .filter(({ jar, went }) => went === null && family.has(jar))
-      .map(({ jar }) => jar);
-    const seen = outcomes(rows, inside);
-    const jars = inside
-      .filter((jar) => {
-        const { spoiled, onShelf } = index.jar(jar);
-        return !spoiled && onShelf !== false && (seen.get(jar)?.setAtTakeOut ?? null) === null;
-      })
-      .map((jar) => index.jar(jar))
-      .toSorted((a, b) => a.letter.localeCompare(b.letter) || a.key - b.key);
-    const [first] = jars;
-    if (!first) return [];
-    const earlySeen = jars.every((jar) => {
-      const outcome = seen.get(jar.key);
-      return outcome !== undefined && [outcome.earlySet, outcome.earlyPh, outcome.earlySour].some((one) => one !== null); // prettier-ignore
-    });
-    const ends = endsAt({ began, plannedTo, hours });
-    const look = nextLook({ began, plannedTo, hours, earlySeen }, now);
-    const batch = rows.get('batch', first.batch);
-    const label = [batchDay(calledDay(batch), false) ?? 'a batch', batch.word].filter(Boolean).join(' ');
-    return [
-      {
-        hold: rows.uidOf('hold', key),
-        batch: batch.uid,
-        label,
-        began,
-        ends,
-        look,
-        ...todayWords({ label, began, ends }, look, now),
-        jars: jars.map((jar) => ({ key: jar.key, id: jar.uid, label: jar.label })),
-      },
-    ];
+  return runningHolds(ledger, now).map((running) => {
+    const { hold, label, began, ends, jars, asks } = running;
+    return {
+      hold: hold.uid,
+      batch: ledger.rows.uidOf('batch', jars[0]?.batch ?? 0),
+      label,
+      began,
+      ends,
+      look: lookOf(running, storedMoment(began).offset),
+      ...todayWords(label, began, asks, now),
+      jars: jars.map((jar) => ({ key: jar.key, id: jar.uid, label: jar.label })),
+    };
   });
-  const due = ({ look }: Now['holds'][number]): number => Date.parse(look.by ?? '9999-12-31T00:00:00Z');
-  return found.toSorted((a, b) => Number(b.look.due) - Number(a.look.due) || due(a) - due(b));
 }
 
 /** What is kept apart and not gone or used up, the latest kept first. */

@@ -16,8 +16,8 @@ import { momentText, storedMoment } from '../../../core/ledger/stored-moments';
 import { daysBetween } from '../../../core/quantities/typed-days';
 import { outcomes } from '../entries/outcome-of-jar';
 import type { Ledger } from '../ledger';
-import { familyNow } from './read-now';
 import { listPackages } from './read-lists';
+import { runningHolds } from './running-holds';
 
 const rounded = (value: number, digits = 1): number => Number(value.toFixed(digits));
 const minuteOf = (time: string): number => Number(time.slice(0, 2)) * 60 + Number(time.slice(3));
@@ -109,41 +109,23 @@ function shortAdditions(
   });
 }
 
-/** Hours after the start at which somebody looked at a jar of a hold. */
-function seenHours({ rows }: Ledger, hold: number, began: number): number[] {
-  return rows
-    .where('stay', 'hold', hold)
-    .flatMap(({ jar }) =>
-      rows
-        .where('observation', 'jar', jar)
-        .flatMap(
-          ({ at, hoursIn }) => hoursIn ?? (at === null ? [] : (storedMoment(at).seconds - began) / 3600),
-        ),
-    );
-}
-
 export function holdsNow(ledger: Ledger): Reply<'hold.now'> {
-  const { now, holds } = familyNow(ledger);
+  const now = ledger.clock.now();
   const { seconds, offset } = storedMoment(now);
   return {
     now,
-    holds: holds.map(({ hold, label, began, ends }) => {
-      const start = storedMoment(began).seconds;
-      const end = ends === null ? null : storedMoment(ends).seconds;
-      const seen = seenHours(ledger, ledger.rows.keyOf('hold', hold), start);
-      return {
-        hold,
-        label,
-        began,
-        ends,
-        minutesLeft: end === null ? null : Math.round((end - seconds) / 60),
-        looks: looksOf(start, end, seen, seconds).map((look) => ({
-          ...look,
-          hours: rounded(look.hours, 2),
-          at: momentText(Math.round(look.at), offset),
-        })),
-      };
-    }),
+    holds: runningHolds(ledger, now).map(({ hold, label, began, ends, seenHours, asks }) => ({
+      hold: hold.uid,
+      label,
+      began,
+      ends,
+      minutesLeft: asks.minutesLeft,
+      looks: looksOf(storedMoment(began).seconds, asks.ends, seenHours, seconds).map((look) => ({
+        ...look,
+        hours: rounded(look.hours, 2),
+        at: momentText(Math.round(look.at), offset),
+      })),
+    })),
   };
 }
 

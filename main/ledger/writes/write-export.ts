@@ -99,14 +99,8 @@ export function keptReadings(read: ReadExport, told = profiled(read)): Read[] {
   ].toSorted((a, b) => storedMoment(a.at).seconds - storedMoment(b.at).seconds);
 }
 
-/**
- * Brings in a probe's export. The same file again, or one that goes on from it, adds only what is new.
- * @throws Refused 'not found', 'export without readings', 'export without days', and what a file is refused for
- */
-export function bringInReadings(
-  ledger: Ledger,
-  input: Parsed<'readings.bringIn'>,
-): Reply<'readings.bringIn'> {
+/** An export read for a hold: what it tells, and the series that it goes on from or repeats. */
+function exportFor(ledger: Ledger, input: Parsed<'readings.preview'>) {
   const host = hostOf(ledger);
   const { facts } = host;
   const hold = facts.get('hold', facts.keyOf('hold', input.hold));
@@ -120,9 +114,31 @@ export function bringInReadings(
   const told = broughtIn(read, around);
   if (told.readings.length === 0) throw new Refused('export without readings', { file: name });
   const given = keptReadings(read, told);
-  const found = seriesFor(host, hold.key, input.where, jar, given);
-  if (found?.added === 0)
-    return replyOf(ledger, hold, input.where, told, { act: null, series: found.series.uid, added: 0 });
+  return { host, hold, jar, read, told, given, found: seriesFor(host, hold.key, input.where, jar, given) };
+}
+
+/** What bringing an export in would add, leave out and bridge. @throws as bringInReadings */
+export function previewReadings(
+  ledger: Ledger,
+  input: Parsed<'readings.preview'>,
+): Reply<'readings.preview'> {
+  const { hold, told, given, found } = exportFor(ledger, input);
+  const added = found?.added ?? given.length;
+  return { ...toldOf(ledger, hold, input.where, told), added, there: added === 0 };
+}
+
+/**
+ * Brings in a probe's export. The same file again, or one that goes on from it, adds only what is new.
+ * @throws Refused 'not found', 'export without readings', 'export without days', and what a file is refused for
+ */
+export function bringInReadings(
+  ledger: Ledger,
+  input: Parsed<'readings.bringIn'>,
+): Reply<'readings.bringIn'> {
+  const { host, hold, jar, read, told, given, found } = exportFor(ledger, input);
+  const { facts } = host;
+  const reply = toldOf(ledger, hold, input.where, told);
+  if (found?.added === 0) return { ...reply, act: null, series: found.series.uid, added: 0 };
   const scale = read.unit === 'K' ? null : (`°${read.unit}` as const);
   const done = host.mustRun(
     'readings.bringIn',
@@ -137,22 +153,17 @@ export function bringInReadings(
     },
     input.draft,
   );
-  return replyOf(ledger, hold, input.where, told, {
-    act: done.act.uid,
-    series: done.value,
-    added: found?.added ?? given.length,
-  });
+  return { ...reply, act: done.act.uid, series: done.value, added: found?.added ?? given.length };
 }
 
 const hundredth = (value: number): number => Number(value.toFixed(2));
 
-function replyOf(
+function toldOf(
   ledger: Ledger,
   hold: Row<'hold'>,
   probe: 'air' | 'bath' | 'jar',
   told: BroughtIn,
-  done: Pick<Reply<'readings.bringIn'>, 'act' | 'series' | 'added'>,
-): Reply<'readings.bringIn'> {
+): Omit<Reply<'readings.bringIn'>, 'act' | 'series' | 'added'> {
   const { began: startedAt, ended: endedAt, hours, planned } = hold;
   const readings = told.readings.map((one) => readOf(one, false));
   const warmth = holdWarmth({ startedAt, endedAt, hours, planned, probe, readings }, timeConstant(ledger));
@@ -160,7 +171,6 @@ function replyOf(
   const [first] = told.readings;
   const last = told.readings.at(-1);
   return {
-    ...done,
     readings: told.readings.length,
     leftOut: [...told.leftOut],
     gaps: told.gaps.map(({ from, to }) => ({
