@@ -1,6 +1,7 @@
 // What was noted of a jar, as name and value: only what is there. Amounts as the keeper typed them. Pure.
 import type { Reply } from '../../core/contract';
 import type { Amount } from '../../core/ledger/basics';
+import { holdHours } from '../../core/ledger/hold-hours';
 import { JAR_FIELDS, OUTCOME_FIELDS, type JarField } from '../../core/ledger/jar-fields';
 import type { Outcome, Preferences } from '../../core/ledger/records';
 import { printNoted, printTemperature, volumeKnown } from '../../core/quantities/printing';
@@ -35,14 +36,8 @@ export function recordRows({ record, hold }: JarReply, preferences: Preferences)
   const amount: Print = (one) => (one === null ? null : printNoted(one, preferences));
   const { jar, additions, outcome } = record;
   const milk = [amount(jar.milkAmount), jar.milk].filter((part) => part !== null).join(' ');
-  const held =
-    hold === null
-      ? null
-      : hold.hours !== null
-        ? `${hold.hours} h`
-        : hold.startedAt && hold.endedAt
-          ? `${hold.startedAt} to ${hold.endedAt}`
-          : null;
+  const hours = hold === null ? null : holdHours(hold);
+  const held = hours === null ? null : `${Math.round(hours * 10) / 10} h`;
   const rows: [string, string | null][] = [
     ['Milk', milk || null],
     ['Stirred in', additions.map((one) => additionWords(one, amount)).join(', ') || null],

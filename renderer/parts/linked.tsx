@@ -10,15 +10,23 @@ interface Props {
   readonly onGo?: (jar: string) => void;
 }
 
+/** What closes right behind a name: it stays on the name's line. */
+const CLOSING = /^[\p{Pe}\p{Pf}.,;:!?]+/u;
+const closing = (words: string | undefined): string => CLOSING.exec(words ?? '')?.[0] ?? '';
+
 export function Linked({ text, jars, onGo = (jar) => go('family', `jar:${jar}`) }: Props) {
-  return linkedParts(text, jars).map(({ words, jar }, at) => (
+  const parts = linkedParts(text, jars);
+  return parts.map(({ words, jar }, at) => (
     <Fragment key={`${at} ${words}`}>
       {jar === null ? (
-        words
+        words.slice(at === 0 ? 0 : closing(words).length)
       ) : (
-        <button className="linked" type="button" onClick={() => onGo(jar)}>
-          {words}
-        </button>
+        <span className="linked-name">
+          <button className="linked" type="button" onClick={() => onGo(jar)}>
+            {words}
+          </button>
+          {closing(parts[at + 1]?.words)}
+        </span>
       )}
     </Fragment>
   ));
