@@ -32,7 +32,7 @@ export interface BatchEvidence {
   readonly unlike: string | null;
 }
 
-/** A hold cooler than the line's usual by this much (°C, warming up apart) can't be compared at all. */
+/** A hold cooler than the line's first ones by this much (°C, warming up apart) can't be compared at all. */
 const COOLER_BY = 3;
 const WARMING_UP_HOURS = 3;
 
@@ -92,8 +92,11 @@ export function batchesOf(
   }
   const later = [...byBatch].filter(([batch]) => batch !== line).map(([, group]) => group);
   const usual = usualTreatment(later);
+  // As warm as the batches that its scores are held against: a bath that runs cool for good is never usual.
   const usualTemperature = median(
-    later.flatMap((group) => median(group.flatMap((jar) => temperatureOf(jar) ?? [])) ?? []),
+    later
+      .flatMap((group) => median(group.flatMap((jar) => temperatureOf(jar) ?? [])) ?? [])
+      .slice(0, BATCHES_FOR_USUAL),
   );
   const batches = [...byBatch].map(([batch, group]): BatchEvidence => {
     const leftOut: LeftOut[] = [];

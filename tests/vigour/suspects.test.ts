@@ -1,6 +1,11 @@
 // What else than the culture may be behind a fall, named with its figures; and a line that is not weaker but changed.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { chancesBy } from '../../core/advice/chances';
+import { lineTold } from '../../core/advice/line-told';
+import { seededRandom } from '../../core/advice/random';
+import { restartOf } from '../../core/advice/restart-curve';
+import { constantProfile } from '../../core/growth/warm-hours';
 import { suspectSays } from '../../core/says/suspects-says';
 import { changedIn } from '../../core/vigour/changed';
 import { MADE_AS_EVER } from '../../core/vigour/evidence';
@@ -14,23 +19,45 @@ const NOTHING: Seen = {
 interface Batch {
   readonly seen: Partial<Seen>;
   readonly made?: Partial<Made>;
+  /** Hours and °C of its hold, where readings tell. */
+  readonly held?: readonly [hours: number, celsius: number];
 }
 /** A line of two jars a batch, ten days apart, batch 1 the founding one. */
 function lineOf(batches: number, of: (batch: number) => Batch): LineJudgement {
   const jars = Array.from({ length: 2 * batches }, (_, i): JarEvidence => {
     const batch = 1 + Math.floor(i / 2);
-    const { seen, made } = of(batch);
+    const { seen, made, held } = of(batch);
     return {
       key: i + 1, label: `jar ${i}`, madeOn: new Date(Date.parse('2026-01-02') + (batch - 1) * 864e6).toISOString().slice(0, 10), batch,
       hold: batch, lines: [1], mixes: false, generation: batch, founding: batch === 1, spoiled: false, spoiledUnopened: false, held: null,
       outcome: { ...NOTHING, ...seen }, additions: [], milk: null, made: { ...MADE_AS_EVER, seedMl: null, ...made }, seed: `jar ${batch - 1}`,
-      seedBatch: batch === 1 ? null : batch - 1, profile: null, warmth: null, heldHours: 36, seedStorage: null,
+      seedBatch: batch === 1 ? null : batch - 1, profile: held ? constantProfile(...held) : null, warmth: null, heldHours: held?.[0] ?? 36, seedStorage: null,
     };
   }); // prettier-ignore
   return judgeLine(1, jars, keepersUsual([1], jars), 1);
 }
 const softFrom = (from: number) => (batch: number) => ({ setWord: batch < from ? ('firm' as const) : ('soft' as const) }); // prettier-ignore
 const says = (line: LineJudgement): string => line.suspects.map(suspectSays).join(' ');
+
+describe('a fall that came with what was written down', () => {
+  const costs = { freshStart: 6, jarsPerGeneration: 3, jar: 1, weakKeeps: 0.5, unplanned: 3 };
+  const advised = (judged: LineJudgement) => {
+    const told = lineTold(judged);
+    const chances = chancesBy([told], 30, 40, seededRandom(1));
+    return { weak: told.weak.at(-1) ?? 0, cost: restartOf(costs, chances, 0)?.curve[13]?.cost ?? 0 };
+  };
+  const plain = advised(lineOf(14, (batch) => ({ seen: softFrom(8)(batch) })));
+  it.each<[string, (batch: number) => Omit<Batch, 'seen'>]>([
+    ['another dose', (batch) => ({ made: { dose: { value: batch < 8 ? 20 : 60, unit: 'g' } } })],
+    ['less seed', (batch) => ({ made: { seedMl: batch < 8 ? 45 : 5 } })],
+    ['a cool hold', (batch) => ({ held: [36, batch < 8 ? 38 : 31] })],
+    ['a short hold', (batch) => ({ held: [batch < 8 ? 36 : 12, 38] })],
+  ])('of %s makes weak jars less likely by generation, and going on cheaper, than with nothing written down', (_, more) => {
+    const { weak, cost } = advised(lineOf(14, (batch) => ({ seen: softFrom(8)(batch), ...more(batch) })));
+    expect(weak).toBeLessThan(0.7 * plain.weak);
+    expect(cost).toBeLessThan(plain.cost);
+  });
+}); // prettier-ignore
 
 describe('what changed with a fall', () => {
   const made = (before: Partial<Made>, now: Partial<Made>, from = 8, batches = 14): LineJudgement =>
