@@ -4,8 +4,8 @@ import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** Files that take seconds: they come first, so that no worker is left alone with one of them at the end. */
 const LONG = [
-  'notes/proof', 'notes/growth', 'ledger/full-disk', 'ledger/headless', 'contract/never-unexpected', 'ledger/recovery',
-  'notes/notes-in-ledger', 'headless/calls', 'ledger/first-calls', 'bench/bench-verdict', 'rules/any-order', 'notes/again',
+  'bench/bench-verdict', 'notes/proof', 'advice/verdict', 'ledger/full-disk', 'notes/growth', 'ledger/headless', 'contract/never-unexpected', 'ledger/recovery',
+  'notes/notes-in-ledger', 'headless/calls', 'ledger/first-calls', 'rules/any-order', 'notes/again',
   'ledger/kills', 'advice/any-ledger', 'ledger/moved', 'fuzz/mutated-files', 'hand-over/hand-over', 'host/notes-beside',
   'host/worker-killed',
 ]; // prettier-ignore

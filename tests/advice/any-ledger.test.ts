@@ -1,14 +1,15 @@
 // No ledger makes a read fail: generated ledgers of 1 to 400 jars with gaps, mixes, holes, mistakes and undone acts, every
 // read of the contract. Whatever is replied has the form that the contract promises, and no figure in it is without a value.
-// JARLINE_RUNS=400 asks for more of them, up to the largest.
+// A thorough run draws more of them, up to the largest.
 import { expect, it } from 'vitest';
 import { type CallName, contract, type Input, type Reply } from '../../core/contract';
 import { READS } from '../../core/call-names';
 import { RECORDED } from '../../core/ledger/facts/recorded-facts';
 import { seededNumbers } from '../families';
 import { Generated } from '../ledger/generated-ledgers';
+import { runs } from '../runs';
 
-const LEDGERS = Number(process.env.JARLINE_RUNS ?? 40);
+const LEDGERS = runs(20);
 /** Batches of the largest: about two and a half jars each make 400. */
 const MOST_BATCHES = LEDGERS > 40 ? 160 : 16;
 

@@ -3,6 +3,7 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Input, Reply } from '../../core/contract';
 import type { Session } from '../../main/session';
+import { runs } from '../runs';
 import { batchOf, fromJar, fromSource, must, newFile, openSession, plainJar, plainSource, unseen } from '../ledger/ledger-files'; // prettier-ignore
 
 const DAY_MS = 86_400_000;
@@ -274,6 +275,6 @@ it('no ledger makes judgement or advice throw or speak in anything but sentences
       askAll(session);
       session.close();
     }),
-    { numRuns: 25 },
+    { numRuns: runs(13) },
   );
 }, 120_000); // prettier-ignore

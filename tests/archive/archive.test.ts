@@ -28,8 +28,9 @@ import { seededNumbers } from '../families';
 import { askOf, emptyBeside, valueOf } from './bare-calls';
 import { everyKind, kindsMissing } from './every-kind';
 import { everyRead } from './every-read';
+import { runs } from '../runs';
 
-const RUNS = Number(process.env.JARLINE_RUNS ?? 3);
+const RUNS = runs(2);
 
 /** Out, in, and out again. */
 function roundTrip(ledger: Ledger): { back: Ledger; first: Buffer; second: Buffer } {

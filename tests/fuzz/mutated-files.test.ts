@@ -1,8 +1,9 @@
 // A few hundred mutated files at each door; npm run fuzz tries ten thousand.
 import { expect, it } from 'vitest';
+import { runs } from '../runs';
 import { tryMutated } from './mutated-files';
 
-const CASES = Number(process.env.JARLINE_FUZZ ?? 200);
+const CASES = runs(100);
 
 it.each(['archive', 'hand-over'] as const)(
   `%s: ${CASES} files that are not as they were written are refused in order, or whole after all`,

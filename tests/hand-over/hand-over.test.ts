@@ -13,8 +13,9 @@ import {
 } from '../ledger/ledger-files'; // prettier-ignore
 import { askOf, emptyBeside, valueOf } from '../archive/bare-calls';
 import { seededNumbers } from '../families';
+import { runs } from '../runs';
 
-const RUNS = Number(process.env.JARLINE_RUNS ?? 8);
+const RUNS = runs(4);
 
 /** Hands a jar from one ledger to another. */
 function hand(

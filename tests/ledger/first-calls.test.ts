@@ -5,6 +5,7 @@ import { dirname } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { built } from './built';
 import { batchOf, footprint, must, newFile, NOW, openSession, plainJar, plainSource } from './ledger-files';
+import { runs } from '../runs';
 
 let program = '';
 beforeAll(async () => {
@@ -50,8 +51,8 @@ const kinds: readonly ((file: string, number: number) => Promise<Reply>)[] = [
   (file, number) => call(file, 'draft.save', { key: `d${number}`, json: '{}' }),
 ];
 
-/** Races of a kind; more with JARLINE_RUNS. */
-const ROUNDS = Number(process.env['JARLINE_RUNS'] ?? 2);
+/** Races of a kind. */
+const ROUNDS = runs(1);
 
 describe('many first calls at once', () => {
   it.each([

@@ -3,9 +3,9 @@ import { spawn } from 'node:child_process';
 import { beforeAll, expect, it } from 'vitest';
 import { built } from './built';
 import { must, newFile, openSession } from './ledger-files';
+import { runs } from '../runs';
 
-/** As many as a run of all tests has time for; more with JARLINE_RUNS. */
-const KILLS = Number(process.env['JARLINE_RUNS'] ?? 20);
+const KILLS = runs(10);
 const LIMIT_MS = 60_000 + KILLS * 4000;
 
 let program = '';

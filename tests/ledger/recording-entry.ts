@@ -5,7 +5,7 @@ import type { BatchEntry } from '../../core/contract';
 export function recordingEntry(number: number, seed: string | null): BatchEntry {
   const madeOn = new Date(Date.UTC(1990, 0, 1) + number * 86_400_000).toISOString().slice(0, 10);
   return {
-    madeOn, word: null, note: `number ${number}`, holds: [], sameLabelMeant: false, draft: null,
+    madeOn, madeFrom: null, madeTo: null, word: null, note: `number ${number}`, holds: [], sameLabelMeant: false, draft: null,
     jars: [{
       letter: 'a', state: 'made', vessel: null, finalVolume: { value: 946, unit: 'mL', typed: null },
       finalVolumeKnown: null, milk: null, milkAmount: null, milkPackage: null, countPerMl: null, onShelf: null,

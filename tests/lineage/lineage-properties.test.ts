@@ -9,6 +9,7 @@ import { wayBack } from '../../core/says/way-to-source';
 import { dayAfter, plainJar, plainSeeding, plainSource, seededNumbers, syntheticFamily } from '../families';
 import { answers, sumOf } from './short-families';
 import { UNSEEN, type JarSafety } from '../../core/shapes/safety-codes';
+import { runs } from '../runs';
 
 const amount = fc.option(fc.double({ min: 0, max: 1e6, noNaN: true }), { nil: null });
 const density = fc.option(fc.double({ min: 1, max: 1e12, noNaN: true }), { nil: null });
@@ -281,7 +282,7 @@ it('a changed family equals a rebuilt one, and names every jar whose record or c
         }
       },
     ),
-    { numRuns: 300 },
+    { numRuns: runs(150) },
   );
 });
 
@@ -338,7 +339,7 @@ it('every version answers as one built for itself, in whatever order they are ma
         }
       },
     ),
-    { numRuns: 200 },
+    { numRuns: runs(100) },
   );
 });
 

@@ -7,6 +7,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { contract, type Reply, type Result } from '../../core/contract';
 import { refusals, refusalSentence } from '../../core/sentences';
 import { Session } from '../../main/session';
+import { runs } from '../runs';
 
 let folder: string;
 let session: Session;
@@ -81,7 +82,7 @@ describe('the same file again', () => {
         expect(value('notes.bringIn', input)).toMatchObject({ jars: 0, seedings: 0, sources: 0, changed: 0 });
         expect(acts()).toBe(before);
       }),
-      { numRuns: 40 },
+      { numRuns: runs(20) },
     );
   });
 

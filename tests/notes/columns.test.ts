@@ -8,6 +8,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { contract, type Reply } from '../../core/contract';
 import { refusalSentence } from '../../core/sentences';
 import { Session } from '../../main/session';
+import { runs } from '../runs';
 
 let session: Session;
 const begin = (): void => {
@@ -97,7 +98,7 @@ describe('a sheet whose columns changed', () => {
         expect(asked(again).filter((id) => !id.startsWith('column:') && !asked(first).includes(id))).toEqual([]);
         expect([everything(), acts()]).toEqual([before, 1]);
       }),
-      { numRuns: 25 },
+      { numRuns: runs(13) },
     );
   }); // prettier-ignore
 

@@ -51,7 +51,8 @@ const SHAPES: Readonly<Record<string, (size: number) => string>> = {
   ...Object.fromEntries(
     Object.entries(FILLERS).flatMap(([name, filler]) =>
       ['a day', 'a jar', 'a seed', 'an amount', 'a milk', 'a fibre', 'hours', 'a temperature', 'a set word', 'a pH', 'a note'].map(
-        (cell, column) => [`a long cell of ${name} for ${cell}`, (size: number) => inCell(column, filler.repeat(size / filler.length))] as const,
+        // Half the size: one cell of it is as long as the longest that a pattern may have to go back in, twice over.
+        (cell, column) => [`a long cell of ${name} for ${cell}`, (size: number) => inCell(column, filler.repeat(size / filler.length / 2))] as const,
       ),
     ),
   ),

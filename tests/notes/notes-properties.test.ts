@@ -13,6 +13,8 @@ import { MORE_KEEPERS } from './more-keepers';
 import { ODD_KEEPERS } from './odd-keepers';
 import { OTHER_KEEPERS } from './other-keepers';
 import { VARIED } from './varied';
+import { withoutApostrophe } from '../../core/tables/table-text';
+import { runs } from '../runs';
 
 const KITCHEN = readFileSync(join(import.meta.dirname, 'kitchen-notes.csv'), 'utf8');
 const table = Papa.parse<string[]>(KITCHEN.trim(), { newline: '\r\n' }).data;
@@ -38,7 +40,7 @@ describe('the form of a file', () => {
       fc.property(fc.shuffledSubarray(body, { minLength: body.length }), (rows) => {
         expect(family(read(Papa.unparse([head, ...rows])))).toEqual(whole);
       }),
-      { numRuns: 25 },
+      { numRuns: runs(13) },
     );
   });
 
@@ -47,7 +49,7 @@ describe('the form of a file', () => {
       fc.property(fc.shuffledSubarray(head.map((_, index) => index), { minLength: head.length }), (order) => {
         expect(family(read(Papa.unparse(table.map((row) => order.map((index) => row[index] ?? '')))))).toEqual(whole);
       }),
-      { numRuns: 15 },
+      { numRuns: runs(8) },
     );
   });
 
@@ -56,7 +58,7 @@ describe('the form of a file', () => {
       fc.property(fc.constantFrom(',', ';', '\t', '|'), fc.boolean(), fc.constantFrom('\n', '\r\n', '\r'), (delimiter, quotes, newline) => {
         expect(family(read(Papa.unparse(table, { delimiter, quotes, newline })))).toEqual(whole);
       }),
-      { numRuns: 24 },
+      { numRuns: runs(12) },
     );
   });
 
@@ -67,7 +69,9 @@ describe('the form of a file', () => {
         fc.constantFrom(',', ';', '\t', '|'),
         (rows, delimiter) => {
           const text = `sep=${delimiter}\n${Papa.unparse(rows, { delimiter, quotes: true, newline: '\n' })}`;
-          expect(readTable(text).rows.map(({ cells }) => cells)).toEqual(rows);
+          // But for the apostrophe that keeps a cell from being a formula, which is no part of it.
+          const plain = rows.map((cells) => cells.map(withoutApostrophe));
+          expect(readTable(text).rows.map(({ cells }) => cells)).toEqual(plain);
         },
       ),
     );

@@ -6,6 +6,7 @@ import type { NoteColumn } from '../../core/contract';
 import { headingPhrases, LANGUAGES } from '../../core/notes/layout/heading-phrases';
 import { headingMeaning } from '../../core/notes/layout/headings';
 import { read, type Read } from './read';
+import { runs } from '../runs';
 
 type Sheet = readonly { readonly meaning: NoteColumn; readonly heading: string; readonly cells: readonly string[] }[];
 const column = (meaning: NoteColumn, heading: string, ...cells: string[]): Sheet[number] => ({ meaning, heading, cells });
@@ -145,7 +146,7 @@ describe('rows and columns', () => {
           expect(jarsOf(read(csv(wide)))).toEqual(whole);
         },
       ),
-      { numRuns: 40 },
+      { numRuns: runs(20) },
     );
   });
 });
@@ -188,7 +189,7 @@ describe('every cell is used, asked about, or named as kept', () => {
           expect(lost).toEqual([]);
         },
       ),
-      { numRuns: 150 },
+      { numRuns: runs(75) },
     );
   });
 

@@ -3,9 +3,10 @@ import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkLedger, equalLabels } from './ledger-check';
 import { KINDS, pairOf, RandomKeeper } from './random-keeper';
+import { runs } from '../runs';
 
-/** As many sequences as a run of all tests has time for; more with JARLINE_RUNS. JARLINE_SHRINK=1 shortens one that fails. */
-const RUNS = Number(process.env.JARLINE_RUNS ?? 30);
+/** Sequences. JARLINE_SHRINK=1 shortens one that fails. */
+const RUNS = runs(15);
 
 // Every number as likely as any other: small ones would all speak of the same few jars.
 const move = fc.noBias(fc.tuple(fc.nat(KINDS - 1), fc.nat(60), fc.nat(60), fc.nat(60)));

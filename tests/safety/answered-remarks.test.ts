@@ -4,6 +4,7 @@ import { expect, it } from 'vitest';
 import type { Input } from '../../core/contract';
 import type { Session } from '../../main/session';
 import { batchOf, fromJar, must, newSession, plainJar, smallFamily, unseen } from '../ledger/ledger-files';
+import { runs } from '../runs';
 
 const discardOf = (session: Session, id: string) => must(session, 'jar.get', { id }).view.discard;
 const idsOf = (session: Session) => must(session, 'remarks.list', {}).remarks.map(({ id }) => id);
@@ -152,7 +153,7 @@ it('no remark is unheard: it stops its jar, or is quoted wherever the jar is off
       expect(must(session, 'jar.get', { id: jar }).view.discard).toBeNull();
       session.close();
     }),
-    { numRuns: 14 },
+    { numRuns: runs(7) },
   );
 }); // prettier-ignore
 

@@ -6,6 +6,7 @@ import type { Input, Reply } from '../../core/contract';
 import { batchOf, fromJar, plainJar } from '../ledger/ledger-files';
 import { RandomKeeper } from '../rules/random-keeper';
 import { SAFETY_STOPS } from '../../core/shapes/safety-codes';
+import { runs } from '../runs';
 
 /** Days of the batches; jars of a batch stand in one hold. The keeper's today is 10 March 2026. */
 const DAYS = ['2026-02-20', '2026-02-26', '2026-03-04'] as const;
@@ -167,6 +168,6 @@ it('every reader agrees, of each jar and of what was parted of it', { timeout: 1
         keeper.ledger.close();
       }
     }),
-    { numRuns: 10 },
+    { numRuns: runs(5) },
   );
 });

@@ -6,8 +6,9 @@ import { expect, it } from 'vitest';
 import type { CallName, Input } from '../../core/contract';
 import { refusalSentence } from '../../core/sentences';
 import { Generated } from '../ledger/generated-ledgers';
+import { runs } from '../runs';
 
-const LEDGERS = 30;
+const LEDGERS = runs(15);
 const PRINT = join(import.meta.dirname, '../../test-results/sentences.txt');
 
 /** What a cook need not know, and what reads as a number that nobody can act on. */

@@ -16,6 +16,7 @@ import {
   plainSource,
   unseen,
 } from '../ledger/ledger-files';
+import { runs } from '../runs';
 
 const WORDS = ['runny', 'soft', 'spoonable', 'firm', 'very firm', null] as const;
 type Word = (typeof WORDS)[number];
@@ -138,6 +139,6 @@ it('is what judging all from scratch gives (property: any outcomes, batches, mix
         expect(judgeAll(kept)).toEqual(fromScratch(kept));
       }
     }),
-    { numRuns: 12 },
+    { numRuns: runs(6) },
   );
 }, 60_000);

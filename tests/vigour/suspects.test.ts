@@ -11,6 +11,7 @@ import { changedIn } from '../../core/vigour/changed';
 import { MADE_AS_EVER } from '../../core/vigour/evidence';
 import { judgeLine, keepersUsual, type LineJudgement } from '../../core/vigour/line';
 import type { JarEvidence, Made, Seen } from '../../core/vigour/jar-evidence';
+import { runs } from '../runs';
 
 const NOTHING: Seen = {
   earlyCheckHours: null, earlySet: null, earlyPh: null, setAfterHours: null, setByHours: null, setWord: null,
@@ -104,7 +105,7 @@ describe('what changed with a fall', () => {
         const line = lineOf(14, (batch) => ({ seen: { setWord: 'firm' }, made: { seedMl: seedMl[batch - 1] ?? 45 } })); // prettier-ignore
         expect(line.suspects).toEqual([]);
       }),
-      { numRuns: 20 },
+      { numRuns: runs(10) },
     );
   });
 });
