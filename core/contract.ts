@@ -932,6 +932,8 @@ export const contract = {
    * The ledger as tables (CSV) in a folder that is new or empty: `jars.csv`, which notes.bringIn reads back, and a table for each
    * kind of fact. `jars`: rows of jars.csv.
    */
+  /** What is to come as a calendar file (RFC 5545). */
+  'calendar.write': entry('job', z.strictObject({ file: FileOutput }), z.strictObject({ file: z.string(), events: count })),
   'tables.write': entry(
     'job',
     z.strictObject({ folder: z.union([FileOutput, FilePath.min(1)]) }),

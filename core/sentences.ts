@@ -270,6 +270,8 @@ export const refusals = {
   'no such ref': (p) =>
     `“${text(p, 'ref')}” names no fact of that kind before it in this call. Give an id, or a ref that an earlier fact of the call has.`,
   'ref twice': (p) => `Two facts of this call are called “${text(p, 'ref')}”. Give each a ref of its own.`,
+  'nothing to come': () =>
+    'Nothing is to come: no hold runs, and nothing on the shelf falls due. Write the calendar once one does.',
   'not in this hold': (p) =>
     `${text(p, 'jar')} does not stand in that hold. Put it in first, or choose another jar.`,
   'hold ended': (p) =>

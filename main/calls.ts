@@ -61,7 +61,8 @@ import { checkTool, proveAppliance, saveAppliance } from './ledger/writes/write-
 import { askReach, getTasting, listTrials } from './ledger/reads/read-trials';
 import { calendarOf, holdsNow, planBatch } from './ledger/reads/read-plan';
 import { recordMarks, reveal, saveTrial, startTasting } from './ledger/writes/write-trial';
-import { getHold, listHolds, todayList } from './ledger/reads/read-hold';
+import { getHold, listHolds } from './ledger/reads/read-hold';
+import { todayList } from './ledger/reads/read-today';
 import { interrupt, moveJars, noteLook, noteReading, putIn, takeOut } from './ledger/writes/write-hold';
 import { bringInReadings, previewReadings } from './ledger/writes/write-export';
 import { addReadings, leaveOutReadings } from './ledger/writes/write-readings';
@@ -87,6 +88,7 @@ import {
   saveSource,
 } from './ledger/writes/write-larder';
 
+import { writeCalendar } from './calendar/write-calendar';
 import { writeTables } from './tables/write-tables';
 import { cautionsBecauseOf } from './ledger/reads/read-views';
 import { listRemarks } from './ledger/reads/read-remarks';
@@ -217,6 +219,7 @@ export const handlers: Handlers = {
   'archive.write': ({ ledger }, input, job) => writeArchive(ledger, input, job),
   'archive.read': ({ ledger }, input, job) => readArchive(ledger, input, job),
 
+  'calendar.write': ({ ledger }, input) => writeCalendar(ledger, input),
   'tables.write': ({ ledger }, input, job) => writeTables(ledger, input, job),
 
   'handOver.list': ({ ledger }) => listHandOvers(ledger),

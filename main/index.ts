@@ -1,9 +1,19 @@
 // The program's start: one instance, one window, one open ledger.
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { BrowserWindow, app, dialog, nativeTheme, powerMonitor, protocol, session, shell } from 'electron';
+import {
+  BrowserWindow,
+  Notification,
+  app,
+  dialog,
+  nativeTheme,
+  powerMonitor,
+  protocol,
+  session,
+  shell,
+} from 'electron';
 import type { MenuId } from '../core/call-names';
-import type { AppState, Result } from '../core/contract';
+import type { AppState, Reply, Result } from '../core/contract';
 import { type DayWatch, watchDay } from './day-watch';
 import { listen, tell } from './ipc';
 import { machineClock } from './ledger/clock';
@@ -13,6 +23,7 @@ import { localeOfSystem } from './locale';
 import { keepMemory, readMemory } from './memory';
 import { setMenu } from './menu';
 import { type Choosing, OpenLedger } from './open-ledger';
+import { noticer } from './notices';
 import { type Options, readOptions } from './options';
 import { PAGE, SCHEME, serve } from './page-protocol';
 import { closeApp, closeSession } from './walls';
@@ -49,6 +60,7 @@ function begin(): void {
   const page = (): Electron.WebContents | null => window?.webContents ?? null;
   nativeTheme.themeSource = memory.theme;
 
+  const raise = (): void => bringToFront(window);
   const remember = (change: Partial<typeof memory>): void => {
     memory = { ...memory, ...change };
     try {
@@ -72,11 +84,24 @@ function begin(): void {
       now: options.now,
       defaultFile,
       doors: { chooseFile, showFolder: (file) => shell.showItemInFolder(file) },
-      changed: () => tell(page(), 'changed', {}),
+      changed: () => {
+        tell(page(), 'changed', {});
+        void notices.look();
+      },
       remember: (file) => remember({ lastLedger: file }),
     },
     options.ledger ?? (options.demo ? null : last),
   );
+  // A clock that stands still is a test's or a picture's: there nothing happens by itself.
+  const notices =
+    options.now === null
+      ? watchDue(
+          ledger,
+          () => memory.told,
+          (told) => remember({ told }),
+          raise,
+        )
+      : NO_NOTICES;
   const demo = options.demo ? ledger.call('ledger.openDemo', {}) : Promise.resolve();
 
   // A clock that stands still has no midnight.
@@ -122,13 +147,53 @@ function begin(): void {
     if (options.smoke) await reportAndQuit(ledger);
   });
 
-  app.on('second-instance', () => {
-    if (window?.isMinimized()) window.restore();
-    window?.focus();
-  });
+  app.on('second-instance', raise);
   app.on('window-all-closed', () => app.quit());
-  app.on('will-quit', () => day?.stop());
+  for (const watch of [day, notices]) app.on('will-quit', () => watch?.stop());
   closeBeforeQuit(ledger);
+}
+
+function bringToFront(window: BrowserWindow | null): void {
+  if (window?.isMinimized()) window.restore();
+  window?.focus();
+}
+
+interface Notices {
+  readonly look: () => Promise<void>;
+  readonly stop: () => void;
+}
+const NO_NOTICES: Notices = { look: () => Promise.resolve(), stop: () => undefined };
+const NOTICE_EVERY_MS = 60_000;
+
+/** Tells the system of what falls due while the program runs, and at its start of what fell due before. No network. */
+function watchDue(
+  ledger: OpenLedger,
+  told: () => readonly string[],
+  keep: (told: string[]) => void,
+  raise: () => void,
+): Notices {
+  const look = noticer({
+    async today() {
+      const state = (await ledger.call('app.state', {})) as Result<AppState>;
+      if (!state.ok || state.value.ledger === null || state.value.ledger.demo || !Notification.isSupported())
+        return null;
+      const list = (await ledger.call('today.list', {})) as Result<Reply<'today.list'>>;
+      return list.ok ? list.value.items : null;
+    },
+    told,
+    keep: (ids) => keep([...ids]),
+    show({ title, body }) {
+      const notification = new Notification({ title, body });
+      notification.on('click', raise);
+      notification.show();
+    },
+  });
+  const timer = setInterval(() => void look(), NOTICE_EVERY_MS);
+  void app.whenReady().then(() => {
+    powerMonitor.on('resume', () => void look());
+    return look();
+  });
+  return { look, stop: () => clearInterval(timer) };
 }
 
 /** Tells of each new day, also when the machine wakes up on one. */

@@ -17,6 +17,7 @@ const UNCHANGING: readonly string[] = [
   'notes.preview',
   'ledger.backups',
   'archive.write',
+  'calendar.write',
   'handOver.preview',
 ] satisfies JobName[];
 const CHANGING = new Set<string>([...WRITES, ...JOBS].filter((name) => !UNCHANGING.includes(name)));

@@ -1,4 +1,4 @@
-// What the program remembers between starts, outside any ledger: the last file and theme. A small JSON file.
+// What the program remembers between starts, outside any ledger: the last file, the theme, what was told. A small JSON file.
 import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { z } from 'zod';
@@ -6,6 +6,8 @@ import { z } from 'zod';
 const Memory = z.object({
   lastLedger: z.string().nullable().default(null),
   theme: z.enum(['system', 'light', 'dark']).default('system'),
+  /** What the system was told of, by the ids of today's list. */
+  told: z.array(z.string()).default([]),
 });
 export type Memory = z.infer<typeof Memory>;
 

@@ -41,6 +41,9 @@ export function folded(line: string): string {
   return [...lines, now].join('\r\n');
 }
 
+/** The line by which a calendar of ours is known. */
+export const OWN_CALENDAR = 'PRODID:-//Jarline//Jarline//EN';
+
 const two = (value: number): string => String(value).padStart(2, '0');
 /** 20260314T173000Z. */
 function stamp(seconds: number): string {
@@ -53,7 +56,7 @@ export function calendarFile(events: readonly CalendarEvent[], now: number): str
   const lines = [
     'BEGIN:VCALENDAR',
     'VERSION:2.0',
-    'PRODID:-//Jarline//Jarline//EN',
+    OWN_CALENDAR,
     ...events.flatMap(({ uid, at, minutes, summary, description }) => [
       'BEGIN:VEVENT',
       `UID:${uid}`,

@@ -80,3 +80,32 @@ export function todayWords(label: string, began: string, asks: HoldAsks, now: st
     rest: `${sentence(next ?? `in warmth for ${lengthWords(since)}`)}${missedWords(missed)}`,
   };
 }
+
+/** What falls due on the shelf. The days are the keeper's limits, none a promise. */
+export function shelfDueSays(name: string, what: 'eat by' | 'seed by', today: boolean): TodayWords {
+  const when = today ? 'today' : 'tomorrow';
+  return what === 'eat by'
+    ? {
+        title: `${name}: eat by ${when}.`,
+        rest: 'By your own limits. Look and smell first, whatever the day.',
+      }
+    : {
+        title: `${name}: seed by ${when}.`,
+        rest: 'By your own limits it is too old to seed from after that.',
+      };
+}
+
+const CHECKS = {
+  meter: 'Check the meter in buffer',
+  thermometer: 'Check the thermometer in ice water',
+  fridge: 'Check the fridge with a glass of water',
+} as const;
+
+/** A check that is due again. @param days since the last @param out what comes out of warmth today */
+export const checkDueSays = (tool: keyof typeof CHECKS, days: number, out: string | null): TodayWords => ({
+  title: `${CHECKS[tool]}.`,
+  rest:
+    tool === 'meter'
+      ? `Before ${out ?? 'a jar'} comes out: an unchecked meter proves nothing.`
+      : `It was checked ${days} days ago.`,
+});

@@ -173,13 +173,13 @@ export const TodayReply = z.strictObject({
     z.strictObject({
       /** Lasting: the same thing asked for again has the same. */
       id: z.string(),
-      kind: z.enum(['look', 'take-out', 'in warmth', 'eat by', 'seed by', 'check', 'order', 'reserve']),
+      kind: z.enum(['look', 'take-out', 'in warmth', 'eat by', 'seed by', 'check']),
       due: z.boolean(),
       lateMinutes: count,
       title: z.string(),
       rest: z.string(),
-      /** Where it is done: a hold, a jar, or a tool. */
-      of: z.strictObject({ kind: z.enum(['hold', 'jar', 'tool', 'source', 'line']), id: Line }),
+      /** Where it is done: a hold, what is kept, or a tool. */
+      of: z.strictObject({ kind: z.enum(['hold', 'kept', 'tool']), id: Line }),
     }),
   ),
 });

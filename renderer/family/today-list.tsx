@@ -1,5 +1,6 @@
 // Everything that today asks for, due first.
 import { useEffect, useRef } from 'react';
+import { CalendarButton } from '../parts/calendar-button';
 import { goToItem, todayAct, type TodayItem } from '../parts/today-item';
 
 export function TodayList({
@@ -39,6 +40,7 @@ export function TodayList({
           </li>
         ))}
       </ul>
+      <CalendarButton />
     </dialog>
   );
 }

@@ -1,4 +1,5 @@
 // Warmth: the hold that runs, and all holds there were.
+import { CalendarButton } from '../parts/calendar-button';
 import { go, usePlace } from '../state/store';
 import { useMinute, useRead } from '../state/use-read';
 import './hold.css';
@@ -44,7 +45,10 @@ export function HoldScreen() {
       )}
       {holds.length > 0 && (
         <section aria-label="All holds" className="hold-list stack">
-          {open !== null && <h2>All holds</h2>}
+          <div className="hold-read-head">
+            {open !== null && <h2>All holds</h2>}
+            {running.length > 0 && <CalendarButton />}
+          </div>
           <ul>
             {holds.map(({ id, label, began, says }) => (
               <li key={id}>

@@ -12,6 +12,5 @@ export const todayAct = ({ kind }: TodayItem): string => ACTS[kind] ?? 'Show';
 export function goToItem({ of }: TodayItem): void {
   if (of.kind === 'hold') go('hold', of.id);
   else if (of.kind === 'tool') go('hold', 'appliances');
-  else if (of.kind === 'source') go('sources');
-  else go('family', `${of.kind}:${of.id}`);
+  else go('shelf', of.id);
 }

@@ -108,6 +108,7 @@ describe('a request that names a file by its path', () => {
     expect(withFile.toSorted()).toEqual([
       'archive.read',
       'archive.write',
+      'calendar.write',
       'handOver.preview',
       'handOver.read',
       'handOver.write',

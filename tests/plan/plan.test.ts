@@ -1,4 +1,7 @@
 // Planning against what is published and written down: waking hours, arithmetic of a transfer, Wilson's interval, RFC 5545.
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
 import { calendarFile, calendarText, folded } from '../../core/plan/calendar-file';
 import { looksOf } from '../../core/plan/hold-looks';
@@ -12,7 +15,7 @@ import {
   wilson,
 } from '../../core/plan/scaling';
 import { startWindows } from '../../core/plan/waking-hours';
-import { batchOf, fromSource, must, newSession, plainJar, plainSource } from '../ledger/ledger-files'; // prettier-ignore
+import { batchOf, fromSource, must, newFolder, newSession, plainJar, plainSource, refusalOf } from '../ledger/ledger-files'; // prettier-ignore
 
 /** 06:30 to 22:30. */
 const USUAL_WAKING = { from: 390, to: 1350 };
@@ -134,6 +137,29 @@ it('a plan, what a running hold asks for and its calendar come through the calls
   expect(events.map(({ at, summary }) => [at, summary])).toEqual([['2026-03-15T05:30:00+01:00', 'Look at 14 Mar, 24 h'], ['2026-03-15T17:30:00+01:00', 'Take out 14 Mar']]); // prettier-ignore
   expect(ics).toContain('DTSTART:20260315T043000Z');
   expect(must(session, 'calendar.get', {}).ics).toBe(ics);
+  // Read back by a library that others read calendars with.
+  const read = new ICAL.Component(ICAL.parse(ics))
+    .getAllSubcomponents('vevent')
+    .map((event) => new ICAL.Event(event));
+  expect(
+    read.map(({ uid, summary, startDate }) => ({ uid, summary, at: startDate.toJSDate().getTime() })),
+  ).toEqual(events.map(({ uid, summary, at }) => ({ uid, summary, at: Date.parse(at) })));
+  expect(read.every(({ description, endDate, startDate }) => description.length > 0 && endDate.compare(startDate) === 1)).toBe(true); // prettier-ignore
+  // Written to a file it may be written over, and nothing else may.
+  const folder = newFolder();
+  const file = { path: join(folder, 'to come.ics') };
+  expect(must(session, 'calendar.write', { file }).events).toBe(events.length);
+  expect(readFileSync(file.path, 'utf8')).toBe(ics);
+  must(session, 'calendar.write', { file });
+  writeFileSync(join(folder, 'letter.txt'), 'Dear all');
+  expect(refusalOf(session, 'calendar.write', { file: { path: join(folder, 'letter.txt') } }).code).toBe(
+    'file exists',
+  );
+  expect(refusalOf(session, 'calendar.write', { file: { path: join(folder, 'no', 'such.ics') } }).code).toBe(
+    'no folder there',
+  );
+  expect(refusalOf(newSession(), 'calendar.write', { file }).code).toBe('nothing to come');
+  expect(readdirSync(folder).toSorted()).toEqual(['letter.txt', 'to come.ics']);
   must(session, 'package.save', { package: { id: null, of: 'addition', source: null, name: 'Oat bran', size: { value: 15, unit: 'g', typed: '15 g' }, price: null, boughtOn: null, openedOn: null, bestBefore: null, note: null } }); // prettier-ignore
   const plan = must(session, 'plan.batch', { jars: [{ volume: 946 }, { volume: 946 }], milkAtHand: 1000, additions: [{ name: 'oat bran', value: 10, unit: 'g' }], cartons: [{ kind: 'milk', openedOn: '2026-03-05' }] }); // prettier-ignore
   expect(plan.starts[0]).toMatchObject({

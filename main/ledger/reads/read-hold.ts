@@ -1,4 +1,4 @@
-// One hold with all that is known of it, the list of holds, and what asks for something today.
+// One hold with all that is known of it, and the list of holds.
 import type { Parsed, Reply } from '../../../core/contract';
 import { profileOf } from '../../../core/growth/reading-profile';
 import { settledOf } from '../../../core/growth/settling';
@@ -16,7 +16,6 @@ import {
   warmthOfHoldSays,
   warmthOfHoldWhy,
 } from '../../../core/says/hold-says';
-import { todayWords } from '../../../core/says/today-says';
 import { holdWarmth } from '../../../core/vigour/evidence';
 import { warmHoursOf } from '../../../core/vigour/hold-warmth';
 import { allReadingsIn } from '../entries/series-of-hold';
@@ -24,7 +23,7 @@ import type { KnownJar } from '../family-index';
 import type { Row } from '../facts/tables';
 import { timeConstant } from '../judged';
 import type { Ledger } from '../ledger';
-import { labelOfBatches, runningHolds, seenHours } from './running-holds';
+import { labelOfBatches, seenHours } from './running-holds';
 
 type HoldReply = Reply<'hold.get'>;
 const HOUR = 3600;
@@ -274,21 +273,5 @@ export function listHolds(ledger: Ledger): Reply<'hold.list'> {
         says: holdInList(times, now),
       };
     }),
-  };
-}
-
-/** What asks for something today, due first. */
-export function todayList(ledger: Ledger): Reply<'today.list'> {
-  const now = ledger.clock.now();
-  return {
-    now,
-    items: runningHolds(ledger, now).map(({ hold, label, began, asks }) => ({
-      id: `${hold.uid} ${asks.what}${asks.what === 'look' ? ` ${asks.look?.hours ?? ''}` : ''}`,
-      kind: asks.what,
-      due: asks.what !== 'in warmth',
-      lateMinutes: asks.lateMinutes,
-      ...todayWords(label, began, asks, now),
-      of: { kind: 'hold' as const, id: hold.uid },
-    })),
   };
 }

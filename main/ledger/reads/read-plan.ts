@@ -1,6 +1,6 @@
 // Planning a batch, what running holds ask for, and a calendar of it.
 import type { Parsed, Reply } from '../../../core/contract';
-import { calendarFile } from '../../../core/plan/calendar-file';
+import { calendarFile, type CalendarEvent } from '../../../core/plan/calendar-file';
 import { looksOf } from '../../../core/plan/hold-looks';
 import {
   cartonAge,
@@ -11,12 +11,15 @@ import {
   planJar,
 } from '../../../core/plan/scaling';
 import { cartonSays } from '../../../core/says/carton-says';
+import { shelfDueSays } from '../../../core/says/today-says';
+import { shelfDue } from '../../../core/shelf/due';
 import { startWindows } from '../../../core/plan/waking-hours';
 import { momentText, storedMoment } from '../../../core/ledger/stored-moments';
 import { daysBetween } from '../../../core/quantities/typed-days';
 import { outcomes } from '../entries/outcome-of-jar';
 import type { Ledger } from '../ledger';
 import { listPackages } from './read-lists';
+import { getShelf } from './read-shelf';
 import { runningHolds } from './running-holds';
 
 const rounded = (value: number, digits = 1): number => Number(value.toFixed(digits));
@@ -134,11 +137,42 @@ const SAYS = {
   'take-out': 'Take out, look and smell before anything is tasted. Then ice water, then the fridge.',
 } as const;
 
-/** What running holds still ask for, as a calendar file. */
+/** So many days ahead the calendar tells what falls due on the shelf, at this hour of the keeper's clock. */
+const SHELF_AHEAD = 31;
+const SHELF_HOUR = 9;
+
+/** What is to be eaten, or to have seeded, in the coming weeks. */
+function shelfEvents(
+  ledger: Ledger,
+  seconds: number,
+  offsetAt: (at: number) => number,
+): (CalendarEvent & { moment: string })[] {
+  const { items, today } = getShelf(ledger);
+  const kept = items.map((item) => ({ ...item, forSeed: item.reserve || item.nextSeedOf.length > 0 }));
+  return shelfDue(kept, today, SHELF_AHEAD).flatMap(({ id, name, what, on }) => {
+    const noon = Date.parse(`${on}T${String(SHELF_HOUR).padStart(2, '0')}:00:00Z`) / 1000;
+    const offset = offsetAt(noon);
+    const at = noon - offset * 60;
+    if (at <= seconds) return [];
+    const { title, rest } = shelfDueSays(name, what, true);
+    return [
+      {
+        uid: `${id}-${what.replace(' ', '-')}@jarline.invalid`,
+        at,
+        minutes: 15,
+        summary: title,
+        description: rest,
+        moment: momentText(at, offset),
+      },
+    ];
+  });
+}
+
+/** What running holds still ask for, and what falls due on the shelf, as a calendar file. */
 export function calendarOf(ledger: Ledger): Reply<'calendar.get'> {
   const { now, holds } = holdsNow(ledger);
   const { seconds } = storedMoment(now);
-  const events = holds.flatMap(({ hold, label, looks }) =>
+  const ofHolds = holds.flatMap(({ hold, label, looks }) =>
     looks
       .filter(({ state }) => state === 'to come')
       .map(({ what, hours, at }) => ({
@@ -150,6 +184,7 @@ export function calendarOf(ledger: Ledger): Reply<'calendar.get'> {
         moment: at,
       })),
   );
+  const events = [...ofHolds, ...shelfEvents(ledger, seconds, (at) => ledger.clock.offsetAt(at * 1000))];
   return {
     ics: calendarFile(events, seconds),
     events: events.map(({ uid, moment, summary }) => ({ uid, at: moment, summary })),
