@@ -81,11 +81,15 @@ export function isSection(row: Row): boolean {
 
 /** The year that a line with nothing else on it tells, "2025", "Season 2025/26"; null where it tells none, or a day. */
 export function yearOf(row: Row): number | null {
-  const [only = '', ...others] = row.cells.map(tidy).filter(Boolean);
+  let only = '';
+  for (const cell of row.cells) {
+    const text = tidy(cell);
+    // Most rows say more than that, which their first cells tell.
+    if (text !== '' && only !== '') return null;
+    only ||= text;
+  }
   const year =
-    others.length === 0 && only.length <= 60 && !findDay(only)
-      ? /(?<![\d.,])(?:199\d|20\d\d)(?!\d)/.exec(only)?.[0]
-      : undefined;
+    only.length <= 60 && !findDay(only) ? /(?<![\d.,])(?:199\d|20\d\d)(?!\d)/.exec(only)?.[0] : undefined;
   return year === undefined ? null : Number(year);
 }
 

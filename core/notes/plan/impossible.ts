@@ -21,19 +21,25 @@ function leave(row: NoteRow, { sentence, asks }: RowRefused): void {
     ]);
 }
 
-/** Leaves aside the new rows that break a rule, and those that wait for them. What is left may still break one. */
+/**
+ * Leaves aside the new rows that break a rule, and those that wait for them. What is left may still break one.
+ * @returns the rows that are left with the jar of each, seeds first; its sources as they are called in the notes
+ */
 export function leaveImpossible(
   rows: readonly NoteRow[],
   byId: ReadonlyMap<string, NoteRow>,
   input: NotesInput,
-): void {
-  if (!input.refuse) return;
+): Map<NoteRow, PlannedJar> {
+  let left = new Map<NoteRow, PlannedJar>();
   for (;;) {
-    const adding = rows.filter(isAdded);
-    const planned = seedsFirst(adding, byId).map((row) => planJar(row, byId, ({ name }) => name, input));
-    const refused = new Map(input.refuse(planned, []).map((one) => [one.id, one]));
-    const aside = adding.filter((row) => refused.has(row.id));
-    if (aside.length === 0) return;
+    const before = left;
+    left = new Map();
+    // What is left aside changes no other row's jar.
+    for (const row of seedsFirst(rows.filter(isAdded), byId))
+      left.set(row, before.get(row) ?? planJar(row, byId, ({ name }) => name, input));
+    const refused = new Map((input.refuse?.([...left.values()], []) ?? []).map((one) => [one.id, one]));
+    const aside = [...left.keys()].filter((row) => refused.has(row.id));
+    if (aside.length === 0) return left;
     for (const row of aside) leave(row, refused.get(row.id) as RowRefused);
     waitForSeeds(rows, byId);
   }

@@ -49,6 +49,19 @@ export function withMeanings(jars: readonly PlannedJar[], answers: NotesInput['a
   );
 }
 
+/** A jar with its sources by the names they go by. */
+export const withSources = (
+  jar: PlannedJar,
+  { seeds }: NoteRow,
+  sourceOf: (source: SourceMention) => string,
+): PlannedJar => ({
+  ...jar,
+  seedings: jar.seedings.map((seeding, at) => {
+    const from = seeds[at]?.part.from;
+    return from && 'source' in from ? { ...seeding, source: sourceOf(from.source) } : seeding;
+  }),
+});
+
 /** @param without headings of new columns that are not taken over */
 function notedOf(row: NoteRow, read: string, input: NotesInput, without: readonly string[]): NotedRow {
   const before = input.ledger.answered.get(row.here ?? row.clash ?? '');

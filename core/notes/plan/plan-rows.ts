@@ -1,15 +1,15 @@
 // Rows of jars → what they add to the ledger and change in it. What can't be, or hangs on what can't be, stays aside.
 import { plain } from '../../quantities/quantities';
 import type { NotesInput, NotesPlan, PlannedChange, PlannedJar } from '../notes-plan';
-import { isAdded, type NoteRow } from '../rows/note-row';
+import type { NoteRow } from '../rows/note-row';
 import type { FileContext } from '../rows/row-cells';
 import type { KnownSeeds } from '../seeds/known-seeds';
 import type { SourceMention } from '../named-seeds';
 import { askChanged, readAgain, takeOver, takesOver } from './changes';
 import { leaveImpossible, possibleChanges } from './impossible';
 import { hushColumns, newlySpoiled } from './new-columns';
-import { planJar, withMeanings } from './plan-jar';
-import { linesBelow, refuseLoops, seededBy, seedsFirst, waitForSeeds, waitToTakeOver } from './seed-order';
+import { planJar, withMeanings, withSources } from './plan-jar';
+import { linesBelow, refuseLoops, seededBy, waitForSeeds, waitToTakeOver } from './seed-order';
 
 export interface PlannedRows {
   readonly plan: Omit<NotesPlan, 'headings'>;
@@ -29,11 +29,11 @@ export function planRows(
 ): PlannedRows {
   refuseLoops(rows, byId);
   waitForSeeds(rows, byId);
-  leaveImpossible(rows, byId, input);
-  const adding = rows.filter(isAdded);
+  const possible = leaveImpossible(rows, byId, input);
+  const adding = rows.filter((row) => possible.has(row));
   const sources = new NewSources(input.ledger.sources);
   const sourceOf = (source: SourceMention): string => sources.nameOf(source);
-  const jars = seedsFirst(adding, byId).map((row) => planJar(row, byId, sourceOf, input));
+  const jars = Array.from(possible, ([row, jar]) => withSources(jar, row, sourceOf));
   const { wanted, refused } = wantedChanges(rows, byId, context, sourceOf, input);
   const changes = possibleChanges(jars, [...wanted.keys()], (change) => wanted.get(change), input);
   const changing = new Set(changes.flatMap((change) => wanted.get(change) ?? []));

@@ -1,6 +1,6 @@
 // What makes a row of notes the same row: its own cells by heading, never what they are taken to mean. Separators, quotes,
 // case, spaces and the order of columns don't matter, nor do blank cells; a column that is new or gone changes no row.
-import { plain } from '../../quantities/quantities';
+import { plain, remembered } from '../../quantities/quantities';
 import type { OwnCells } from '../notes-plan';
 import type { Layout } from '../layout/column-meanings';
 import type { Row } from '../table/table-rows';
@@ -9,7 +9,10 @@ import type { Row } from '../table/table-rows';
 export const LONGEST_KEPT = 10_000;
 
 /** A heading however it is cased and spaced. */
-export const headingKey = (heading: string): string => plain(heading).replace(/[\s_]/g, '');
+export const headingKey = remembered(
+  (heading: string): string => plain(heading).replace(/[\s_]/g, ''),
+  () => '',
+);
 
 /** @param dayAbove the text of the day above, where the row has none of its own */
 export function ownCells(row: Row, layout: Layout, dayAbove: string): OwnCells {
