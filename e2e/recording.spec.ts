@@ -118,6 +118,21 @@ test('what is typed while a seed is still looked up stays, and so does the curso
   await expect(amount).toBeFocused();
 });
 
+test('a word that is typed faster than it is drawn comes out as it was typed', async ({ page }) => {
+  await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
+  await toBatches(page);
+  await page.keyboard.press('n');
+  const fibre = page.getByLabel('Stirred in', { exact: true });
+  await fibre.focus();
+  // All keys within one frame, as from a quick hand on a busy machine.
+  const typed = await page.evaluate(() => {
+    for (const letter of 'inulin') document.execCommand('insertText', false, letter);
+    return document.activeElement instanceof HTMLInputElement ? document.activeElement.value : null;
+  });
+  expect(typed).toBe('inulin');
+  await expect(fibre).toHaveValue('inulin');
+});
+
 test('one jar differs in its seed, and a bad amount is said under its field with nothing lost', async ({
   page,
 }) => {

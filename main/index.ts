@@ -38,6 +38,13 @@ app.setPath('userData', options.userData ?? join(app.getPath('appData'), DATA_FO
 closeApp(app);
 protocol.registerSchemesAsPrivileged([{ scheme: SCHEME, privileges: { standard: true, secure: true } }]);
 
+interface Notices {
+  readonly look: () => Promise<void>;
+  readonly stop: () => void;
+}
+const NOTICE_EVERY_MS = 60_000;
+const NO_NOTICES: Notices = { look: () => Promise.resolve(), stop: () => undefined };
+
 if (app.requestSingleInstanceLock()) begin();
 else {
   process.stderr.write('jarline: it is open already; its window has been brought to the front.\n');
@@ -157,13 +164,6 @@ function bringToFront(window: BrowserWindow | null): void {
   if (window?.isMinimized()) window.restore();
   window?.focus();
 }
-
-interface Notices {
-  readonly look: () => Promise<void>;
-  readonly stop: () => void;
-}
-const NO_NOTICES: Notices = { look: () => Promise.resolve(), stop: () => undefined };
-const NOTICE_EVERY_MS = 60_000;
 
 /** Tells the system of what falls due while the program runs, and at its start of what fell due before. No network. */
 function watchDue(

@@ -90,6 +90,12 @@ export function printTemperature(
     : `${round(temperature.value, 1)} °C`;
 }
 
+/** A temperature to be read beside what was noted: as the keeper typed it, else as the keeper prefers it. */
+export const printNotedTemperature = (
+  temperature: Temperature,
+  preferences: Pick<Preferences, 'temperatures'>,
+): string => temperature.typed ?? printTemperature(temperature, preferences);
+
 /** "3.49 EUR": the amount and the ISO 4217 code. */
 export function printPrice(price: Price): string {
   return price.currency === 'JPY'

@@ -5,7 +5,7 @@ import type { BatchReply } from '../../core/contract';
 import { powerCutOfMates } from '../../core/safety/hold-mates';
 import type { Temperature } from '../../core/ledger/basics';
 import type { Hold } from '../../core/ledger/records';
-import { printTemperature } from '../../core/quantities/printing';
+import { printNotedTemperature } from '../../core/quantities/printing';
 import { go } from '../state/store';
 import { useRead } from '../state/use-read';
 import { useNow } from '../parts/use-now';
@@ -133,7 +133,7 @@ function Holds({
 }) {
   const { writer } = useReader();
   const preferences = usePreferences();
-  const printed = (one: Temperature): string => printTemperature(one, preferences);
+  const printed = (one: Temperature): string => printNotedTemperature(one, preferences);
   const { batch, holds } = reply;
   const quiet = (says: string, form: string) => (
     <button type="button" className="button quiet" onClick={() => onChoose(form)}>

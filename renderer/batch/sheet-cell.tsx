@@ -97,11 +97,10 @@ export function Cell(props: Props) {
             onChange(typed);
             return;
           }
+          // At once, and not when it is next drawn: the next key may come before that, and replaces what wasn't typed.
+          input.value = whole;
+          input.setSelectionRange(typed.length, whole.length);
           onChange(whole);
-          // Once it stands in the field: the part that wasn't typed is marked.
-          requestAnimationFrame(
-            () => input.value === whole && input.setSelectionRange(typed.length, whole.length),
-          );
         }}
         onFocus={(event) => event.currentTarget.select()}
         onKeyDown={onKeyDown}

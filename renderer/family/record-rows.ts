@@ -4,7 +4,7 @@ import type { Amount } from '../../core/ledger/basics';
 import { holdHours } from '../../core/ledger/hold-hours';
 import { JAR_FIELDS, OUTCOME_FIELDS, type JarField } from '../../core/ledger/jar-fields';
 import type { Outcome, Preferences } from '../../core/ledger/records';
-import { printNoted, printTemperature, volumeKnown } from '../../core/quantities/printing';
+import { printNoted, printNotedTemperature, volumeKnown } from '../../core/quantities/printing';
 
 type JarReply = Reply<'jar.get'>;
 type Print = (one: Amount | null) => string | null;
@@ -52,7 +52,7 @@ export function recordRows({ record, hold }: JarReply, preferences: Preferences)
     ],
     [
       'Held warm',
-      [held, hold?.planned ? printTemperature(hold.planned, preferences) : null]
+      [held, hold?.planned ? printNotedTemperature(hold.planned, preferences) : null]
         .filter((part) => part !== null)
         .join(' at ') || null,
     ],

@@ -17,10 +17,13 @@ function offsetAt(local: string): string {
   return `${minutes < 0 ? '-' : '+'}${pad(Math.floor(size / 60))}:${pad(size % 60)}`;
 }
 
-/** Stored values as text for a field: as typed, else exactly, so that nothing drifts when it is saved again. */
+/** An amount that was worked out, as one would write it: to a hundredth, from 100 on to a tenth. */
+const rounded = (value: number): number => Number(value.toFixed(value < 100 ? 2 : 1));
+
+/** Stored values as text for a field: as typed, else as one would write it. A correction sends only what was typed over. */
 export function makeWriter(preferences: Preferences): Writer {
   return {
-    amount: (amount) => amount.typed ?? `${amount.value} ${amount.unit}`,
+    amount: (amount) => amount.typed ?? `${rounded(amount.value)} ${amount.unit}`,
     noted: (amount) => printNoted(amount, preferences),
     temperature: (temperature) => temperature.typed ?? `${temperature.value} °C`,
     moment: (moment) => `${printDay(moment.slice(0, 10), preferences.dates)} ${moment.slice(11, 16)}`,

@@ -123,3 +123,10 @@ it('what is asked for stands in the focus of the screen', () => {
     { as: 'seeded', jar: '1', portion: '2' }, null, null, null,
   ]); // prettier-ignore
 });
+
+it('an amount that was worked out is written into a field as one would write it', () => {
+  // A quart and three spoons of seed (US): 946.352946 + 44.36 mL, of which nobody types more than a tenth.
+  expect(writer.amount({ value: 990.71324034375, unit: 'mL', typed: null })).toBe('990.7 mL');
+  expect(writer.amount({ value: 44.36029434375, unit: 'mL', typed: null })).toBe('44.36 mL');
+  expect(writer.amount({ value: 44.36029434375, unit: 'mL', typed: '3 tbsp' })).toBe('3 tbsp');
+});
