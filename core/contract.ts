@@ -88,6 +88,7 @@ import { JarJudgementReply, LineJudgementReply } from './shapes/vigour-replies';
 import { Figure, Why } from './shapes/why';
 import { CAUTION_LEVELS, CAUTION_RELATIONS } from './shapes/caution-codes';
 import { SAFETY_STOPS, DISCARDS, SAFETY_LOOKS } from './shapes/safety-codes';
+import { AskLabels, LabelSheets } from './shapes/label-calls';
 import { AboutJar } from './shapes/hand-over-calls';
 import { AnswerRemarks, ListRemarks, NoteRemark, RemarkReply, RemarksReply } from './shapes/remark-calls';
 import { READ_AS } from './ledger/facts/seen-facts';
@@ -957,6 +958,10 @@ export const contract = {
     z.strictObject({ jar: Uid, include: z.array(z.enum(['private remarks'])).max(1).default([]) }),
     z.strictObject({ records: count, jars: count, about: AboutJar }),
   ),
+  /** Labels of jars as pages, to look at and to print. */
+  'label.sheet': entry('read', AskLabels, LabelSheets),
+  /** The same as a PDF; `file` null: on paper, by the system's dialog. Only with a window. */
+  'label.print': entry('job', AskLabels.extend({ file: FileOutput.nullable() }), z.strictObject({ file: z.string().nullable(), pages: count })),
   /** What a hand-over would bring; `known`: its jar is here already. */
   'handOver.preview': entry(
     'job',

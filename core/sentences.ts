@@ -296,6 +296,10 @@ export const refusals = {
 
   // Out and in again.
   'no file there': (p) => `There is no file at ${text(p, 'file')}. Check the name.`,
+  'labels beyond page': (p) =>
+    `That many labels are ${p['side'] === 'width' ? 'wider' : 'higher'} than their page. Measure the sheet again: margin, label and gap, and how many there are.`,
+  'label too small': (p) =>
+    `What has to stand on the label does not fit ${text(p, 'width')} × ${text(p, 'height')} mm. Take a larger label.`,
   'folder not empty': (p) =>
     `Something lies at ${text(p, 'folder')} already. Choose a folder that is new or empty.`,
   'no folder there': (p) =>

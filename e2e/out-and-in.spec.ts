@@ -3,6 +3,7 @@ import { mkdtempSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import type { Reply } from '../core/contract';
+import { shortCode } from '../core/lineage/short-codes';
 import { complaintsByDayAndNight } from './axe';
 import { recordBatch } from './recording';
 import { expect, type Program, test } from './window';
@@ -125,4 +126,37 @@ test('everything goes out as an archive and as tables, and the archive opens as 
   await expect(out).toHaveCount(0);
   await expect(page.locator('.message')).toContainText('The archive is open');
   expect(await familyOf(page)).toEqual(before);
+});
+
+test('labels are looked at, for the shelf and for giving, and saved as a PDF; the code on them finds the jar', async ({
+  program,
+}) => {
+  const { page } = program;
+  const { jars } = await recordBatch(page, '2026-05-10', ['a', 'b'], { product: 'Blue Tin' });
+  await openPane(page, '10 May a');
+  await page.getByRole('button', { name: 'Label', exact: true }).click();
+  const labels = page.getByRole('dialog', { name: 'Labels for 10 May a' });
+  await labels.getByLabel('For all jars of its batch').check();
+  await labels.getByRole('radio', { name: 'Giving it away' }).check();
+  const sheet = labels.getByAltText('The first sheet, as it will be printed');
+  await expect(sheet).toHaveAttribute('src', /Home-made/);
+  await expect
+    .poll(() => sheet.evaluate((image: HTMLImageElement) => image.naturalWidth))
+    .toBeGreaterThan(100);
+  expect(await complaintsByDayAndNight(page)).toEqual([]);
+  await page.screenshot({ path: test.info().outputPath('labels.png') });
+  await sheet.screenshot({ path: test.info().outputPath('sheet.png') });
+  const file = join(mkdtempSync(join(program.dataFolder, 'out-')), 'labels.pdf');
+  await answerDialogs(program, file);
+  await labels.getByRole('button', { name: 'Save as PDF…' }).click();
+  await expect(page.locator('.message')).toContainText(file);
+  const pdf = readFileSync(file, 'latin1');
+  expect(pdf.startsWith('%PDF-')).toBe(true);
+  expect(pdf.match(/\/Type\s*\/Page\b/g)).toHaveLength(1);
+  // A4 in points.
+  expect(pdf).toMatch(/\/MediaBox\s*\[0 0 59[45][.\d]* 84[12][.\d]*\]/);
+  await labels.getByRole('button', { name: 'Close' }).click();
+  await page.getByLabel('Find a jar by part of its label').fill(shortCode(jars[1] ?? ''));
+  await expect(page.getByRole('option')).toHaveCount(1);
+  await expect(page.getByRole('option')).toContainText('10 May b');
 });

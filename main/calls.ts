@@ -89,6 +89,7 @@ import {
 } from './ledger/writes/write-larder';
 
 import { writeCalendar } from './calendar/write-calendar';
+import { labelSheets } from './labels/label-sheets';
 import { writeTables } from './tables/write-tables';
 import { cautionsBecauseOf } from './ledger/reads/read-views';
 import { listRemarks } from './ledger/reads/read-remarks';
@@ -220,6 +221,7 @@ export const handlers: Handlers = {
   'archive.read': ({ ledger }, input, job) => readArchive(ledger, input, job),
 
   'calendar.write': ({ ledger }, input) => writeCalendar(ledger, input),
+  'label.sheet': ({ ledger }, input) => labelSheets(ledger, input),
   'tables.write': ({ ledger }, input, job) => writeTables(ledger, input, job),
 
   'handOver.list': ({ ledger }) => listHandOvers(ledger),

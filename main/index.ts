@@ -28,6 +28,7 @@ import { type Options, readOptions } from './options';
 import { PAGE, SCHEME, serve } from './page-protocol';
 import { closeApp, closeSession } from './walls';
 import { windowOptions } from './page-window';
+import { onPaper, pdfOf } from './print-page';
 
 const built = import.meta.dirname;
 /** Pinned: another name here would look to a keeper like all jars gone. */
@@ -90,7 +91,7 @@ function begin(): void {
       timeZone,
       now: options.now,
       defaultFile,
-      doors: { chooseFile, showFolder: (file) => shell.showItemInFolder(file) },
+      doors: { chooseFile, showFolder: (file) => shell.showItemInFolder(file), pdfOf, onPaper },
       changed: () => {
         tell(page(), 'changed', {});
         void notices.look();

@@ -3,21 +3,30 @@
 import { existsSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
-import type { AppState, CallName, Parsed, Result } from '../core/contract';
+import type { AppState, CallName, Parsed, Reply, Result } from '../core/contract';
 import type { RefusalCode } from '../core/sentences';
 import { checkInput, checkReply } from './check-call';
 import { type JobWatch, LedgerHost } from './host';
 import type { OpenMode, WorkerCall } from './ledger/worker-protocol';
+import { writeOver } from './ledger/place';
 import { refusalOf } from './refusal';
 
 /** A ledger to open or to make, an archive to read, any file to write. */
 export type Choosing = 'open' | 'create' | 'open archive' | 'save';
+
+interface PageSize {
+  readonly width: number;
+  readonly height: number;
+}
 
 /** What only the system can do. Headless there is nobody to ask. */
 export interface Doors {
   /** The system's file dialog; null where the keeper thought better of it. */
   readonly chooseFile: (what: Choosing, startAt: string) => Promise<string | null>;
   readonly showFolder: (file: string) => void;
+  /** A document on pages of that size (mm): as the bytes of a PDF, or on paper by the system's dialog. */
+  readonly pdfOf: (html: string, page: PageSize) => Promise<Uint8Array>;
+  readonly onPaper: (html: string, page: PageSize) => Promise<boolean>;
 }
 
 export interface Setting {
@@ -90,6 +99,7 @@ export class OpenLedger {
   async call(name: CallName, rawInput: unknown, job: JobWatch | null = null): Promise<Result<unknown>> {
     const input = checkInput(name, rawInput);
     if (!input.ok) return input;
+    if (name === 'label.print') return this.#printLabels(input.value as Parsed<'label.print'>);
     const out = outOf(input.value);
     if (out !== null) return this.#writeOut(name, input.value as object, out, job);
     switch (name) {
@@ -182,10 +192,37 @@ export class OpenLedger {
     { field, called }: Out,
     job: JobWatch | null,
   ): Promise<Result<unknown>> {
-    const near = join(dirname(this.#own ?? this.#setting.defaultFile ?? resolve('x')), plainName(called));
-    const path = await this.#setting.doors.chooseFile('save', near);
+    const path = await this.#chooseOut(called);
     if (path === null) return refuse('cancelled');
     return this.#ask(name as WorkerCall, { ...input, [field]: { path } }, job);
+  }
+
+  /** Labels as a PDF where the keeper says, or on paper. */
+  async #printLabels({ file, ...asked }: Parsed<'label.print'>): Promise<Result<unknown>> {
+    const sheets = await this.#ask('label.sheet', asked, null);
+    if (!sheets.ok) return sheets;
+    const { html, pages } = sheets.value as Reply<'label.sheet'>;
+    const { doors } = this.#setting;
+    if (file === null) {
+      const done = await doors.onPaper(html, asked.layout.page);
+      return done ? { ok: true, value: { file: null, pages: pages.length } } : refuse('cancelled');
+    }
+    const path = 'path' in file ? file.path : await this.#chooseOut(file.name);
+    if (path === null) return refuse('cancelled');
+    const bytes = await doors.pdfOf(html, asked.layout.page);
+    try {
+      writeOver(path, bytes);
+    } catch (error) {
+      const refused = refusalOf(error, path);
+      if (!refused) throw error;
+      return { ok: false, error: refused.refusal };
+    }
+    return { ok: true, value: { file: path, pages: pages.length } };
+  }
+
+  #chooseOut(called: string): Promise<string | null> {
+    const near = join(dirname(this.#own ?? this.#setting.defaultFile ?? resolve('x')), plainName(called));
+    return this.#setting.doors.chooseFile('save', near);
   }
 
   /** A new ledger out of an archive: made where nothing lies yet, and only if all of the archive comes in. */

@@ -20,6 +20,10 @@ const MOST = 100;
 
 const earlier = (one: string, other: string): string => (one < other ? one : other);
 
+/** The last day on which a jar that nobody opened is eaten; null where its own day is not known. */
+export const unopenedUntil = ({ madeOn }: KnownJar): string | null =>
+  madeOn && addDays(madeOn, UNOPENED_DAYS);
+
 /** Jars by how many seedings at least lie between them and this one. */
 function stepsBack({ index }: Ledger, jar: number): Map<number, number> {
   const steps = new Map([[jar, 0]]);

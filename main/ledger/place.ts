@@ -16,6 +16,7 @@ import {
   rmdirSync,
   rmSync,
   statSync,
+  writeFileSync,
 } from 'node:fs';
 import { hostname } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
@@ -158,5 +159,16 @@ export function removeAbandoned(folder: string): void {
     // By the disk's clock on both sides: --now moves the ledger's own.
     const since = statSync(file, { throwIfNoEntry: false })?.mtimeMs;
     if (since !== undefined && Date.now() - since > ABANDONED_AFTER_MS) rmSync(file, { force: true });
+  }
+}
+
+/** Writes a whole file where the system's dialog was told to, which has asked before it names one that is there. */
+export function writeOver(file: string, bytes: Uint8Array): void {
+  const part = ownName(file);
+  try {
+    writeFileSync(part, bytes, { flag: 'wx' });
+    putOver(part, file);
+  } finally {
+    rmSync(part, { force: true });
   }
 }

@@ -254,6 +254,15 @@ function Actions({
           Hand it over
         </button>
       )}
+      {!view.lost && (
+        <button
+          className="button"
+          type="button"
+          onClick={() => showOut({ panel: 'labels', jar: view.id, label: view.label })}
+        >
+          Label
+        </button>
+      )}
     </div>
   );
 }

@@ -3,7 +3,7 @@ import { useSyncExternalStore } from 'react';
 
 export type OutShown =
   | { readonly panel: 'everything' | 'receive' }
-  | { readonly panel: 'give'; readonly jar: string; readonly label: string };
+  | { readonly panel: 'give' | 'labels'; readonly jar: string; readonly label: string };
 
 let shown: OutShown | null = null;
 const listeners = new Set<() => void>();

@@ -9,7 +9,7 @@ function targetOf(file: string, specifier: string): string {
   return relative(root, resolve(root, dirname(file), specifier)).split('/')[0] ?? '';
 }
 
-const CORE_PACKAGES = ['zod', 'd3-hierarchy', 'papaparse', 'jstat'];
+const CORE_PACKAGES = ['zod', 'd3-hierarchy', 'papaparse', 'qrcode-generator', 'jstat'];
 const RULES: Record<string, (target: string) => boolean> = {
   core: (target) => target === 'core' || CORE_PACKAGES.includes(target),
   main: (target) => !['renderer', 'tests', 'e2e', 'react', 'react-dom'].includes(target),

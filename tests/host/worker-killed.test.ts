@@ -43,7 +43,12 @@ it('loses only what was under way', async () => {
       now: NOW,
       locale: () => null,
       defaultFile: null,
-      doors: { chooseFile: () => Promise.resolve(null), showFolder: () => undefined },
+      doors: {
+        chooseFile: () => Promise.resolve(null),
+        showFolder: () => undefined,
+        pdfOf: async () => new Uint8Array(),
+        onPaper: async () => false,
+      },
       changed: () => undefined,
       remember: () => undefined,
     },

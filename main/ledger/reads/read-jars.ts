@@ -5,6 +5,7 @@ import type { Amount } from '../../../core/ledger/basics';
 import { piecesLeft, portionName } from '../../../core/ledger/portions';
 import { lineageFigures } from '../../../core/lineage/figures-with-why';
 import { daysInWords, findJars, namerOf } from '../../../core/lineage/labels';
+import { readShortCode, shortCode } from '../../../core/lineage/short-codes';
 import { answerOf } from '../../../core/safety/answer';
 import { discardWord } from '../../../core/says/safety-says';
 import { wayBack } from '../../../core/says/way-to-source';
@@ -119,7 +120,10 @@ export function findJar(ledger: Ledger, { text, limit, notAfter }: Parsed<'jar.f
   const { family, jars } = ledger.index;
   const offered = [...jars.values()].filter((jar) => family.has(jar.key));
   const isNamed = namerOf(text, ledger.preferences.dates);
-  const found = findJars(offered, text, { dates: ledger.preferences.dates, limit, notAfter });
+  const code = readShortCode(text);
+  const coded = code === null ? [] : offered.filter(({ uid }) => shortCode(uid) === code);
+  const found =
+    coded.length > 0 ? coded : findJars(offered, text, { dates: ledger.preferences.dates, limit, notAfter });
   const named =
     found.find(isNamed) ?? [...jars.values()].find((jar) => jar.state !== 'mistake' && isNamed(jar));
   // A text that names a jar means no other: “1 Apr c” is not also part of “11 Apr c”.
