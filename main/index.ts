@@ -33,13 +33,6 @@ import { onPaper, pdfOf } from './print-page';
 const built = import.meta.dirname;
 /** Pinned: another name here would look to a keeper like all jars gone. */
 const DATA_FOLDER = 'Jarline';
-// Before the program begins, which is what the next lines do: below them they would not be there yet.
-interface Notices {
-  readonly look: () => Promise<void>;
-  readonly stop: () => void;
-}
-const NO_NOTICES: Notices = { look: () => Promise.resolve(), stop: () => undefined };
-const NOTICE_EVERY_MS = 60_000;
 
 const options = optionsOrExit();
 app.setPath('userData', options.userData ?? join(app.getPath('appData'), DATA_FOLDER));
