@@ -106,7 +106,7 @@ export function promiseOf(
     gain += weight * ((worth.values[i] as number) - lost);
     chance += weight * (said[i] as number);
   }
-  return { worth: gain, weak: chance };
+  return { worth: gain - worth.seesLate, weak: chance };
 }
 
 const carried = new WeakMap<LineJudgement, ReadonlyMap<number, Carried>>();

@@ -1,7 +1,8 @@
 // What going on from a belief is worth: all that follows, weak jars and fresh starts to come included, against starting
 // afresh now. The cost of a good jar's worth at which a fresh start just pays for itself is the one that long-run choices reach
 // (renewal reward, Ross 1970; with no weak jars age replacement, Barlow & Hunter 1960; both from memory). Whoever goes on is taken
-// to see the level later on, which makes going on look a hair better than it is.
+// to see the level later on, which is an upper bound of what going on is worth (Hauskrecht 2000, from memory): so much is taken off
+// for seeing a fall late (SEES_LATE).
 import { normalCdf } from '../vigour/distributions';
 import { movesOf } from '../vigour/level/moves';
 import type { LevelRules } from '../vigour/level/rules';
@@ -20,6 +21,12 @@ export interface WorthBasis {
   readonly firstBelow: number;
   readonly firstDiscarded: number;
 }
+
+/**
+ * What it costs to see a fall only some batches later, as a part of what a start costs: going on has to be worth more than that.
+ * Chosen on one seed of npm run bench:verdict, looked at on others (tests/bench/verdict.md): half or twice as much costs as little.
+ */
+const SEES_LATE = 0.1;
 
 /** A batch later counts this much less: nobody plans without end. */
 export const LATER = 0.97;
@@ -60,6 +67,8 @@ export interface Worth {
   readonly costs: readonly number[];
   /** Jars' worth that a batch loses where all of it comes out weak. */
   readonly weakCosts: number;
+  /** What going on looks better than it is (jars). */
+  readonly seesLate: number;
 }
 
 /** @param first belief of the level of a first batch, by state, for each drift of the rules */
@@ -89,7 +98,8 @@ export function worthOf(basis: WorthBasis, rules: LevelRules, first: (drift: num
     values.set(found.values, h * size);
     return found.cost;
   });
-  return { values, weak, costs, weakCosts: basis.jars * (1 - basis.weakKeeps) * (1 - basis.discarded) };
+  const weakCosts = basis.jars * (1 - basis.weakKeeps) * (1 - basis.discarded);
+  return { values, weak, costs, weakCosts, seesLate: SEES_LATE * basis.start };
 }
 
 /** Finds the cost at which a fresh start is just worth what it costs, and the values that go with it. */

@@ -6,6 +6,7 @@ import { chancesBy, CHANCE_PRIORS } from '../../core/advice/chances';
 import type { LineTold } from '../../core/advice/line-told';
 import { seededRandom } from '../../core/advice/random';
 import { oddsPoints, weakChance } from '../../core/advice/seed-cost';
+import { worthFor } from '../../core/advice/seed-level';
 import { worthOf } from '../../core/advice/worth';
 import { borrowedWeights } from '../../core/vigour/level/borrowed';
 import { LEVEL_RULES, type LevelRules } from '../../core/vigour/level/rules';
@@ -190,6 +191,12 @@ describe('what is believed before a keeper’s own jars tell', () => {
     expect(batches).toBeGreaterThan(26);
     expect(batches).toBeLessThan(52);
   });
+  it('of seeing a fall late: going on has to be worth more than nothing, and less than a quarter of a start', () => {
+    // Where all is taken to be seen, what going on is worth is an upper bound (Hauskrecht 2000, from memory).
+    const { seesLate } = worthFor({ freshStart: 12, jarsPerGeneration: 3, jar: 2, weakKeeps: 0.5, unplanned: 3 }, 3, 0.02);
+    expect(seesLate).toBeGreaterThan(0);
+    expect(seesLate).toBeLessThan(6 / 4);
+  }); // prettier-ignore
   it('of what is carried unseen: it costs less than what shows now, and more than half of it', () => {
     const [later, now] = [carriedCost({ unseen: 1, shows: 0 }, 3, 6), carriedCost({ unseen: 0, shows: 1 }, 3, 6)];
     expect(later).toBeLessThan(now);
