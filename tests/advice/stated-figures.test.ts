@@ -7,6 +7,7 @@ import type { LineTold } from '../../core/advice/line-told';
 import { seededRandom } from '../../core/advice/random';
 import { oddsPoints, weakChance } from '../../core/advice/seed-cost';
 import { worthFor } from '../../core/advice/seed-level';
+import { weakBelow } from '../../core/advice/weak';
 import { worthOf } from '../../core/advice/worth';
 import { borrowedWeights } from '../../core/vigour/level/borrowed';
 import { LEVEL_RULES, type LevelRules } from '../../core/vigour/level/rules';
@@ -93,13 +94,13 @@ describe('an hour of delay', () => {
 
 const NO_LIMITS = { fridgeDays: null, freezerDays: null, generation: null };
 /** Who stands first of two seeds, the second dearer by a part of what the first costs. */
-function firstOf(one: Parameters<typeof seedOf>[1], dearer: number): string {
+function firstOf(one: Parameters<typeof seedOf>[1], dearer: number, other: typeof one = {}): string {
   const spread = KEEPER.costs.jarsPerGeneration * KEEPER.freshStart.generations;
   const cost = KEEPER.freshStart.cost - 0.6;
   const levelOf = (of: number) => ({ weak: 0.1, worth: ((KEEPER.freshStart.cost - of) * spread) / KEEPER.costs.jar, carries: 0 });
   const candidates = [
     seedOf('one', { delayHours: 0, level: levelOf(cost), ...one }),
-    seedOf('other', { delayHours: 0, level: levelOf(cost * (1 + dearer)) }),
+    seedOf('other', { delayHours: 0, level: levelOf(cost * (1 + dearer)), ...other }),
   ];
   return adviseNext({ ...KEEPER, candidates, limits: NO_LIMITS }).ranking[0]?.id ?? '';
 } // prettier-ignore
@@ -108,6 +109,15 @@ describe('the order of seeds', () => {
   it('of which nobody has said that they are still kept: after what is known to be, unless cheaper by more than 1 in 100', () => {
     expect(firstOf({ keptSaid: false }, 0.008)).toBe('other');
     expect(firstOf({ keptSaid: false }, 0.012)).toBe('one');
+  });
+  it('with two things to look at: after one with a single thing, unless cheaper by more than 1 in 100', () => {
+    const bubbles = { code: 'fine bubbles' } as const;
+    const first = (dearer: number): string => firstOf({ asks: [bubbles, bubbles] }, dearer, { asks: [bubbles] });
+    expect([first(0.008), first(0.012)]).toEqual(['other', 'one']);
+  }); // prettier-ignore
+  it('never more certain than 9 in 10 to give weak jars: one may always turn out well; below that as the odds have it', () => {
+    expect(weakChance(0.99, 0)).toBe(0.9);
+    expect(weakChance(0.85, 75)).toBeCloseTo(0.85, 9);
   });
   it('that cost as much to within 1 in 1,000 of a jar: the fresher first, and beyond that the cheaper', () => {
     const inJars = (jars: number): number => (jars * KEEPER.costs.jar) / (KEEPER.freshStart.cost - 0.6);
@@ -196,6 +206,16 @@ describe('what is believed before a keeper’s own jars tell', () => {
     const { seesLate } = worthFor({ freshStart: 12, jarsPerGeneration: 3, jar: 2, weakKeeps: 0.5, unplanned: 3 }, 3, 0.02);
     expect(seesLate).toBeGreaterThan(0);
     expect(seesLate).toBeLessThan(6 / 4);
+  }); // prettier-ignore
+  it('of a first batch: poorer by 15 to 35 points, 5 to 20 in 100 of its jars not set (common practice, no source)', () => {
+    const costs = { freshStart: 6, jarsPerGeneration: 3, jar: 1, weakKeeps: 0.5, unplanned: 3 };
+    const basis = { jars: 3, start: 6, weakBelow: weakBelow(3), weakKeeps: 0.5, discarded: 0.02 };
+    const cost = (firstBelow: number, firstDiscarded: number): number =>
+      sum(worthOf({ ...basis, firstBelow, firstDiscarded }, LEVEL_RULES, (drift) => firstBelief(LEVEL_RULES, drift)).costs);
+    const sum = (all: readonly number[]): number => all.reduce((a, b) => a + b, 0);
+    const taken = sum(worthFor(costs, 3, 0.02).costs);
+    expect([cost(15, 0.12) < taken, taken < cost(35, 0.12)]).toEqual([true, true]);
+    expect([cost(25, 0.05) < taken, taken < cost(25, 0.2)]).toEqual([true, true]);
   }); // prettier-ignore
   it('of what is carried unseen: it costs less than what shows now, and more than half of it', () => {
     const [later, now] = [carriedCost({ unseen: 1, shows: 0 }, 3, 6), carriedCost({ unseen: 0, shows: 1 }, 3, 6)];

@@ -97,6 +97,8 @@ describe('storage', () => {
     expect(frozen.middle).toBeGreaterThan(1.4);
     expect(frozen.middle).toBeLessThan(1.7);
     const step = storageLoss({ fridgeDays: 0, frozenDays: 0, freezings: 1 });
+    // The middle: 0.2 to 0.8 is common practice, no source.
+    expect(Math.abs(step.middle - 0.5)).toBeLessThan(0.3);
     expect(step.high).toBeLessThanOrEqual(1);
   });
   it('costs 3.32 doublings for each power of ten; at 65 min (El-Ziney 2018) that is 3.6 h', () => {

@@ -7,6 +7,8 @@ import { LEVEL_RULES, LOSING_FROM } from '../../core/vigour/level/rules';
 import { LevelTree } from '../../core/vigour/level/tree';
 import { borrowedWeights } from '../../core/vigour/level/borrowed';
 import { seededRandom } from '../../core/advice/random';
+import { levelLikelihoods } from '../../core/vigour/level/level-likelihood';
+import { LineLevel } from '../../core/vigour/level/line-level';
 
 const { levels, rates, drifts } = LEVEL_RULES;
 const SIZE = levels * rates.length;
@@ -74,3 +76,22 @@ it('lines that came out alike tell of each other, and lines that did not leave e
   expect(borrowed([uneven])).toBeGreaterThan(borrowed([]));
   expect(borrowed([even, evenToo])).toBeLessThan(borrowed([even]) + 1e-9);
 });
+
+it('takes what one batch was off by to go on to the next only as far as a few spreads: beyond that it was a bad day or a fall', () => {
+  const after = (seen: number): Float64Array[] => [
+    ...levelLikelihoods([{ score: 60, width: 0 }], 3, { mean: 0, sd: 0 }, { place: 0, seen, expected: 75, variance: 4 }, LEVEL_RULES).values(),
+  ];
+  const [even, ...uneven] = LEVEL_RULES.spreads.map(({ value }) => value).toSorted((a, b) => a - b);
+  // Two spreads of the most uneven line, and twice as much; one of the most even, and half of it.
+  const far = 2 * Math.max(...uneven);
+  expect(after(75 - far)).toEqual(after(75 - 2 * far));
+  expect(after(75 - (even ?? 0))).not.toEqual(after(75 - (even ?? 0) / 2));
+}); // prettier-ignore
+
+it('holds a line against its first four batches, as its scores are, not against the first alone', () => {
+  const level = new LineLevel();
+  level.add([{ batch: 0, seedBatch: null, jars: [] }]);
+  const scores = [90, 84, 78, 72, 66, 60, 54];
+  const looks = scores.map((score, i) => level.add([{ batch: i + 1, seedBatch: i, jars: [0, 0, 0].map(() => ({ score, width: 0 })) }]));
+  expect(Math.abs((looks.at(-1)?.early ?? 0) - (90 + 84 + 78 + 72) / 4)).toBeLessThan(3);
+}); // prettier-ignore

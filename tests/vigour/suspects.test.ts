@@ -98,6 +98,14 @@ describe('what changed with a fall', () => {
     expect(said(2, 3.2)).toContain('of seed instead');
   });
 
+  it('is none where batches stand as near as jars of one batch differ twice over, and one beyond that', () => {
+    const by = (ph: number): string =>
+      says(lineOf(14, (batch) => ({ seen: { ph: batch < 8 ? 4.35 : 4.35 + ph, phHow: 'meter' }, made: { seedMl: batch < 8 ? 45 : 5 } })));
+    // A hundredth of a pH is a point: 4 is what jars of one batch differ by.
+    expect(by(0.05)).not.toContain('instead of');
+    expect(by(0.12)).toContain('5 mL of seed instead of 45');
+  }); // prettier-ignore
+
   it('is no suspect of a line that did not fall, whatever changed (property)', () => {
     const amounts = fc.constantFrom(5, 15, 45, 90);
     fc.assert(
