@@ -5,7 +5,7 @@ export const READS = [
   'judgement.line', 'judgement.jar', 'judgement.scores', 'advice.line', 'advice.next', 'advice.restart', 'advice.choices',
   'facts.list', 'readings.list', 'jar.left', 'received.list', 'handOver.list', 'handOver.about', 'label.sheet', 'act.standing',
   'appliance.list', 'appliance.proof', 'tool.list', 'trial.list', 'trial.reach', 'session.get',
-  'plan.batch', 'hold.now', 'hold.get', 'hold.list', 'today.list', 'readings.preview', 'calendar.get', 'cost.list', 'shelf.get',
+  'plan.batch', 'hold.now', 'hold.get', 'hold.list', 'today.list', 'readings.preview', 'calendar.get', 'cost.list', 'cost.sheet', 'shelf.get',
   'remarks.list', 'caution.list',
 ] as const; // prettier-ignore
 export const WRITES = [
@@ -16,7 +16,7 @@ export const WRITES = [
   'hold.takeOut', 'hold.putIn', 'hold.move', 'hold.interrupt', 'hold.look', 'readings.note',
   'readings.bringIn', 'appliance.save', 'appliance.prove', 'tool.check',
   'trial.save', 'session.start', 'session.reveal', 'mark.record',
-  'shelf.open', 'shelf.eat', 'shelf.give', 'shelf.freeze', 'shelf.thaw', 'shelf.discard', 'shelf.keep', 'shelf.answer', 'shelf.limits',
+  'shelf.open', 'shelf.eat', 'shelf.give', 'shelf.freeze', 'shelf.thaw', 'shelf.discard', 'shelf.keep', 'shelf.answer', 'shelf.limits', 'cost.prices',
 ] as const; // prettier-ignore
 export const JOBS = [
   'notes.preview', 'notes.bringIn', 'ledger.open', 'ledger.openDemo', 'ledger.leaveDemo', 'ledger.create', 'ledger.fromArchive', 'ledger.recover', 'ledger.backup',

@@ -42,6 +42,7 @@ import {
   TodayReply,
 } from './shapes/hold-calls';
 import { CalendarReply, HoldsReply, PlanBatch, PlanReply } from './shapes/plan-calls';
+import { CostSheetReply, SavePrices } from './shapes/cost-calls';
 import {
   AnswerShelf,
   DiscardKept,
@@ -651,6 +652,8 @@ export const contract = {
     })),
   /** What a jar's milk, each thing stirred in and a start usually cost, and what of them has no price. */
   'cost.list': entry('read', empty, CostsReply),
+  /** What a jar, a cup, a good jar and a fresh start cost, each with where it comes from, beside what the shop asks. */
+  'cost.sheet': entry('read', empty, CostSheetReply),
   /** Everything that exists, in the order in which it should be eaten: where, how old, how much, by when, what it alone carries. */
   'shelf.get': entry('read', empty, ShelfReply),
   'history.list': entry(
@@ -797,6 +800,7 @@ export const contract = {
   /** "Still there?", answered for as many as the keeper marks. */
   'shelf.answer': entry('write', AnswerShelf, acted),
   'shelf.limits': entry('write', ShelfLimitsChange, acted),
+  'cost.prices': entry('write', SavePrices, acted),
   /** `readAs`: how the keeper reads what this writes in words that may tell of spoilage; left open it is unread. */
   /** Of one jar, or of several that were looked at together: one act. */
   'outcome.save': entry(

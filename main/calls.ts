@@ -15,7 +15,6 @@ import { drawing, familyJars, freshStarts, getFamily, listLines } from './ledger
 import { getShelf } from './ledger/reads/read-shelf';
 import {
   answerShelf,
-  changeLimits,
   discardKept,
   eatKept,
   freezeKept,
@@ -24,6 +23,8 @@ import {
   openKept,
   thawKept,
 } from './ledger/writes/write-shelf';
+import { getCostSheet } from './ledger/reads/read-cost-sheet';
+import { changeLimits, savePrices } from './ledger/writes/write-settings';
 import { listHistory, standingOn } from './ledger/reads/read-history';
 import { findJar, getJar } from './ledger/reads/read-jars';
 import {
@@ -112,6 +113,7 @@ export const handlers: Handlers = {
   'package.list': ({ ledger }) => listPackages(ledger),
   'cost.list': ({ ledger }) => listCosts(ledger),
   'history.list': ({ ledger }, input) => listHistory(ledger, input),
+  'cost.sheet': ({ ledger }) => getCostSheet(ledger),
   'shelf.get': ({ ledger }) => getShelf(ledger),
   'draft.list': ({ ledger }) => listDrafts(ledger),
   'advice.freshStart': ({ ledger }) => freshStarts(ledger),
@@ -155,6 +157,7 @@ export const handlers: Handlers = {
   'shelf.keep': ({ ledger }, input) => keepForSeed(ledger, input),
   'shelf.answer': ({ ledger }, input) => answerShelf(ledger, input),
   'shelf.limits': ({ ledger }, input) => changeLimits(ledger, input),
+  'cost.prices': ({ ledger }, input) => savePrices(ledger, input),
   'source.save': ({ ledger }, input) => saveSource(ledger, input),
   'package.save': ({ ledger }, input) => savePackage(ledger, input),
   'caution.clear': ({ ledger }, input) => clearCaution(ledger, input),

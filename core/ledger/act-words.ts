@@ -22,6 +22,7 @@ const words = {
   'shelf.discard': (subject) => `discarded ${subject}`,
   'shelf.keep': (subject) => `kept ${subject} for seed, unopened`,
   'shelf.answer': (subject) => `said what became of ${subject}`,
+  'cost.prices': () => 'noted prices',
   'shelf.limits': () => 'changed how long things keep',
   'source.save': (subject) => `saved the source ${subject}`,
   'package.save': (subject) => `saved the package ${subject}`,

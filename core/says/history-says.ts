@@ -107,4 +107,5 @@ const TOLD_BY_KIND: ReadonlySet<string> = new Set([
   'shelf.keep',
   'shelf.answer',
   'shelf.limits',
+  'cost.prices',
 ]);

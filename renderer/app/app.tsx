@@ -119,18 +119,20 @@ export function App() {
       <header className="bar">
         <span className="mark">Jarline</span>
         <nav aria-label="Screens">
-          {screens.map((one) => (
-            <button
-              key={one.id}
-              className="button quiet"
-              type="button"
-              aria-current={one === screen ? 'page' : undefined}
-              title={one.keys[0] && `${one.title} (${printKeys(one.keys[0])})`}
-              onClick={() => go(one.id)}
-            >
-              {one.title}
-            </button>
-          ))}
+          {screens
+            .filter(({ within }) => within === undefined)
+            .map((one) => (
+              <button
+                key={one.id}
+                className="button quiet"
+                type="button"
+                aria-current={one === screen ? 'page' : one.id === screen?.within ? true : undefined}
+                title={one.keys[0] && `${one.title} (${printKeys(one.keys[0])})`}
+                onClick={() => go(one.id)}
+              >
+                {one.title}
+              </button>
+            ))}
         </nav>
         {state.ledger.demo && <DemoTag />}
         <UndoRedo undoes={state.undo} redoes={state.redo} />

@@ -2,6 +2,7 @@
 import type { ComponentType } from 'react';
 import { batchActions } from '../batch/batch-actions';
 import { BatchScreen } from '../batch/batch-screen';
+import { CostsScreen } from '../costs/costs-screen';
 import { familyActions } from '../family/family-actions';
 import { Family } from '../family/family-screen';
 import { BringIn } from '../notes/notes';
@@ -19,6 +20,8 @@ export interface Screen {
   /** Chords that go there from anywhere, as core/actions writes them: "alt+1". */
   readonly keys: readonly string[];
   readonly component: ComponentType;
+  /** The screen that leads to it, where the navigation does not. */
+  readonly within?: string;
   /** Its own entries for the table of keys. */
   readonly actions?: readonly Action[];
 }
@@ -32,4 +35,5 @@ export const screens: readonly Screen[] = [
   { id: 'sources', title: 'Sources', keys: ['alt+5'], component: SourcesScreen },
   { id: 'history', title: 'History', keys: ['alt+6'], component: HistoryScreen },
   { id: 'notes', title: 'Bring in notes', keys: ['alt+7'], component: BringIn },
+  { id: 'costs', title: 'Costs', keys: ['alt+9'], component: CostsScreen, within: 'sources' },
 ];

@@ -4,7 +4,7 @@ import { call } from '../state/ledger-calls';
 import { say } from '../state/store';
 import { useRead } from '../state/use-read';
 import type { Editing, Forms } from './source-forms';
-import { Costs, CostsInShort } from './cost-list';
+import { CostsInShort } from './cost-list';
 import { PackageForm } from './package-form';
 import { Packet } from './packet';
 import { SourceForm } from './source-form';
@@ -94,7 +94,6 @@ export function SourcesScreen() {
         <p className="soft small">Strains and counts are as declared at the start, not tested since.</p>
       )}
       <StirredIn packages={others.filter((one) => one.of === 'addition')} forms={forms} />
-      <Costs costs={costs} />
       <Milk packages={others.filter((one) => one.of !== 'addition')} forms={forms} />
     </div>
   );

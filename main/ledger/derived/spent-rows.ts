@@ -1,5 +1,6 @@
 // What was taken of packages: for what, how much, and what the package says of its size and price.
 import type { Taken } from '../../../core/advice/spent';
+import type { Spent } from '../../../core/shapes/cost-codes';
 import type { Amount } from '../../../core/ledger/basics';
 import type { Rows } from '../facts/fact-rows';
 
@@ -22,9 +23,11 @@ const amount = (...from: string[]): string =>
     .map((part) => `coalesce(${from.map((one) => `${one}_${part}`).join(', ')}) AS ${part === 'v' ? 'value' : 'unit'}`)
     .join(', '); // prettier-ignore
 
+const LITRE = { value: 1000, unit: 'mL' } as const;
+
 /** Made jars' milk, what was stirred into them, and the sources that lines were started from: each with its package.
- * A culture that was received is not bought. */
-export function takenOf(rows: Rows): Taken[] {
+ * A culture that was received is not bought. @param litre what a litre of milk costs that came from no noted package */
+export function takenOf(rows: Rows, litre: Spent | null = null): Taken[] {
   const read = (what: Taken['what'], sql: string): Taken[] =>
     (rows.prepare(sql).all() as TakenRow[]).map((row) => ({
       what,
@@ -34,7 +37,7 @@ export function takenOf(rows: Rows): Taken[] {
       amount: row.value === null || row.unit === null ? null : { value: row.value, unit: row.unit },
       package:
         row.package === null
-          ? null
+          ? what === 'milk' && litre !== null ? { size: LITRE, ...litre } : null
           : {
               size: row.size === null || row.size_unit === null ? null : { value: row.size, unit: row.size_unit },
               minor: row.minor,

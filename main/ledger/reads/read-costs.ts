@@ -5,11 +5,13 @@ import type { Reply } from '../../../core/contract';
 import { costsSentence, NOT_COUNTED, unpricedWords, usualWords } from '../../../core/says/cost-says';
 import type { Judged } from '../judged';
 import type { Ledger } from '../ledger';
+import { ownPrices } from '../derived/own-prices';
 import { takenOf } from '../derived/spent-rows';
 import type { Spent } from '../../../core/shapes/cost-codes';
 
-export function costRecords({ rows, preferences }: Ledger, judged: Judged): CostRecords {
-  const taken = takenOf(rows);
+export function costRecords(ledger: Ledger, judged: Judged): CostRecords {
+  const { rows, preferences } = ledger;
+  const taken = takenOf(rows, ownPrices(ledger).milk);
   const milk = taken.filter(({ what }) => what === 'milk');
   const withMilk = new Set(milk.filter((one) => typeof priceOf(one) !== 'string').map(({ of }) => of));
   const sizes = new Map<number, number>();
@@ -36,8 +38,8 @@ function together(taken: readonly Taken[]): Spent[] {
 }
 
 /** What a jar, what is stirred in and a start usually cost, and what of them has no price. */
-export function listCosts({ rows }: Ledger): Reply<'cost.list'> {
-  const costs = usualCosts(takenOf(rows));
+export function listCosts(ledger: Ledger): Reply<'cost.list'> {
+  const costs = usualCosts(takenOf(ledger.rows, ownPrices(ledger).milk));
   return {
     sentence: costsSentence(costs),
     notCounted: NOT_COUNTED,

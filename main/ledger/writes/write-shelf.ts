@@ -15,7 +15,6 @@ import {
   openedAlreadySays,
   thawedAgainSays,
 } from '../../../core/says/shelf-says';
-import { LIMIT_NAMES, LIMIT_SETTINGS } from '../../../core/shelf/limits';
 import type { OpenAct } from '../facts/open-act';
 import type { Ledger } from '../ledger';
 import { answerFor, cautionFor } from '../reads/read-shelf';
@@ -335,21 +334,3 @@ export function answerShelf(ledger: Ledger, { answers, why }: Parsed<'shelf.answ
   });
   return { act: act.uid };
 } // prettier-ignore
-
-/** The keeper's own days. @throws Refused 'nothing changed' */
-export function changeLimits(ledger: Ledger, { limits, why }: Parsed<'shelf.limits'>): Reply<'shelf.limits'> {
-  const { rows } = ledger;
-  const kept = new Map([...rows.all('setting')].map((row) => [row.name, row]));
-  const { act } = ledger.acts.mustRun('shelf.limits', 'how long things keep', tidy(why), (open) => {
-    for (const name of LIMIT_NAMES) {
-      const value = limits[name];
-      const old = kept.get(LIMIT_SETTINGS[name]);
-      if (value === undefined || value === (old?.value ?? null)) continue;
-      if (value === null) {
-        if (old) open.remove('setting', old.key);
-      } else if (old) open.update('setting', old.key, { value });
-      else open.insert('setting', { name: LIMIT_SETTINGS[name], value });
-    }
-  });
-  return { act: act.uid };
-}
