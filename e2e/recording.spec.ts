@@ -101,6 +101,23 @@ test('a repeat batch of four jars, by keyboard alone, in at most 12 key presses'
   expect(keys.count).toBeLessThanOrEqual(12);
 });
 
+test('a batch of which only about the day is known, and its day once that is found', async ({ page }) => {
+  await toBatches(page);
+  await page.keyboard.press('n');
+  const day = page.getByLabel('Made on');
+  await day.fill('about 15 Jan');
+  await expect(page.getByText('= between 12 Jan 2026 and 18 Jan 2026, year assumed')).toBeVisible();
+  await page.getByRole('combobox', { name: 'Seeded from' }).fill('Blue Tin');
+  await page.getByRole('option', { name: /Add “Blue Tin” as a new product/ }).click();
+  await page.keyboard.press('Control+Enter');
+  await expect(page.getByRole('region', { name: 'about 15 Jan a', exact: true })).toBeVisible();
+  await page.getByRole('button', { name: 'Correct day, word, note' }).click();
+  await expect(day).toHaveValue('between 12 Jan 2026 and 18 Jan 2026');
+  await day.fill('13 Jan');
+  await page.getByRole('button', { name: 'Save', exact: true }).click();
+  await expect(page.getByRole('region', { name: '13 Jan a', exact: true })).toBeVisible();
+});
+
 test('what is typed while a seed is still looked up stays, and so does the cursor', async ({ app, page }) => {
   await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
   await toBatches(page);

@@ -176,6 +176,8 @@ export function NewBatch({
           <TextField
             label="Made on"
             value={text.date}
+            // What a range of days is taken to be is said; a day stands there as it was typed.
+            read={made?.madeOn === null ? day : undefined}
             problem={problems.get('date') ?? (day.ok ? undefined : day.sentence)}
             onChange={(date) => set({ date })}
           />
