@@ -37,6 +37,9 @@ test('a choice is applied at once and kept for the next start', async ({ program
   await panel.getByLabel('Days seed keeps in the fridge').fill('14');
   await panel.getByLabel('A line goes up to generation').fill('twelve');
   await expect(panel.getByText('Type a whole number from 1 to 1000')).toBeVisible();
+  await panel.getByText('How long things keep').click();
+  await expect(panel.getByLabel('Eat once open within')).toHaveValue('5');
+  await panel.getByLabel('Eat once open within').fill('4');
   const lag = panel.getByLabel('A jar lags behind its bath by (hours)');
   await panel.getByText('How slowly a jar warms').click();
   await expect(lag).toHaveAccessibleDescription(
@@ -66,6 +69,9 @@ test('a choice is applied at once and kept for the next start', async ({ program
       },
     },
   }); // prettier-ignore
+  expect(await program.page.evaluate(() => window.jarline.call['shelf.get']({}))).toMatchObject({
+    value: { limits: { eatOpened: 4, eatFridge: 14 } },
+  });
 });
 
 test('a figure typed key by key is one choice, kept also when Escape closes the panel, and taken back in the history', async ({

@@ -23,6 +23,13 @@ export const limitUpTo = (most: number): FigureWords => ({
   empty: 'no limit',
 });
 
+/** Days from 1 to 3650; empty is what is usual. */
+export const USUAL_DAYS: FigureWords = {
+  ...limitUpTo(3650),
+  problem: 'Type a whole number from 1 to 3650, or leave it empty for what is usual.',
+  empty: 'as usual',
+};
+
 const { low, middle, high } = DEFAULT_TIME_CONSTANT;
 
 /** Hours by which a jar lags behind what a probe outside it reads (its time constant): "1.5", "1 h 30", "45 min". */

@@ -1,66 +1,18 @@
 // What the keeper prefers to read and write. Each choice is kept and applied at once; nothing recorded changes by it.
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useRef } from 'react';
 import type { Preferences } from '../../core/ledger/records';
-import { ChoiceField, TextField } from '../parts/fields';
+import { ChoiceField } from '../parts/fields';
 import { call } from '../state/ledger-calls';
 import { OneByOne, PlaceField, type Chosen } from './preferred-measures';
 import { showOut } from '../out/out-shown';
-import { JAR_LAG, limitUpTo, type FigureWords } from './preference-figures';
+import { Figure } from './figure-field';
+import { KeptDays } from './kept-days';
+import { JAR_LAG, limitUpTo } from './preference-figures';
 import { say } from '../state/store';
 import './preferences.css';
 
 const DAYS = limitUpTo(3650);
 const GENERATIONS = limitUpTo(1000);
-
-/**
- * A figure that may be left empty. Kept once the field is left, or the panel closed: half a number is not a choice,
- * and in the history one choice is one line.
- */
-function Figure({
-  label,
-  hint,
-  value,
-  words,
-  onChange,
-}: {
-  readonly label: string;
-  readonly hint?: string;
-  readonly value: number | null;
-  readonly words: FigureWords;
-  readonly onChange: (value: number | null) => void;
-}) {
-  const [typed, setTyped] = useState(value === null ? '' : String(value));
-  const kept = useRef(value);
-  const keep = (): void => {
-    const wanted = words.read(typed);
-    if (wanted === undefined) return;
-    setTyped(wanted === null ? '' : String(wanted));
-    if (wanted === kept.current) return;
-    kept.current = wanted;
-    onChange(wanted);
-  };
-  const latest = useRef(keep);
-  useEffect(() => {
-    latest.current = keep;
-  });
-  // Escape closes the panel without leaving the field first.
-  useEffect(() => () => latest.current(), []);
-  return (
-    <div className="preferences-figure">
-      <TextField
-        label={label}
-        width="short"
-        numeric
-        value={typed}
-        placeholder={words.empty}
-        hint={hint}
-        problem={words.read(typed) === undefined ? words.problem : undefined}
-        onChange={setTyped}
-        onLeave={keep}
-      />
-    </div>
-  );
-}
 
 /** How long seed is kept, how far a line goes, and how slowly a jar warms. */
 function Limits({ preferences, save }: Chosen) {
@@ -86,6 +38,7 @@ function Limits({ preferences, save }: Chosen) {
           onChange={(mostGenerations) => save({ mostGenerations })}
         />
       </div>
+      <KeptDays />
       <details className="preferences-fold">
         <summary>How slowly a jar warms</summary>
         <Figure
