@@ -1,6 +1,7 @@
 // One build of three: the page, the main process (with its ledger worker and the headless host), the preload.
 import { resolve } from 'node:path';
 import react from '@vitejs/plugin-react';
+import { licences } from './main/launch/licences.mjs';
 import { defineConfig, type EnvironmentOptions } from 'vite';
 
 const root = import.meta.dirname;
@@ -40,7 +41,7 @@ function nodeSide(
 export default defineConfig({
   root: resolve(root, 'renderer'),
   base: './',
-  plugins: [react()],
+  plugins: [react(), licences(resolve(dist, 'main/LICENCES.txt'))],
   builder: {},
   environments: {
     client: {

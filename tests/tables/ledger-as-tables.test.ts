@@ -20,9 +20,10 @@ import {
   plainSource,
   refusalOf,
 } from '../ledger/ledger-files';
+import { runs } from '../runs';
 import { Generated } from '../ledger/generated-ledgers';
 
-const RUNS = Number(process.env.JARLINE_RUNS ?? 6);
+const RUNS = runs(6);
 
 const rowsOf = (file: string): string[][] =>
   Papa.parse<string[]>(readFileSync(file, 'utf8').replace(/^\uFEFF/, ''), { skipEmptyLines: true }).data;
