@@ -98,3 +98,55 @@ test('readings are typed, and a probe’s file tells what it holds before it is 
   await expect(hold.getByRole('img', { name: /^Readings of 20 May against the plan/ })).toBeVisible();
   expect(await complaintsByDayAndNight(page)).toEqual([]);
 });
+
+test('an appliance is proven by the files of a run, chosen for a hold, and a check of the meter is noted', async ({
+  page,
+}) => {
+  const hold = await inWarmth(page);
+  await hold.getByRole('button', { name: 'Appliances and checks' }).click();
+  await page.getByRole('button', { name: 'New appliance' }).click();
+  await page.keyboard.type('Blue bath');
+  await page.keyboard.press('Control+Enter');
+  const bath = page.getByRole('article', { name: 'Blue bath' });
+  await bath.getByRole('button', { name: 'Prove it by a run' }).click();
+  const start = Date.UTC(2026, 4, 18, 18) / 1000;
+  const csv = (level: number, hours: number): Buffer => {
+    const rows = Array.from({ length: 30 * 12 }, (_, i) => `${new Date((start + i * 300) * 1000).toISOString().slice(0, 16).replace('T', ' ')},${(level - 18 * Math.exp(-i / 12 / hours)).toFixed(1)}`); // prettier-ignore
+    return Buffer.from(['Time,Temperature °C', ...rows].join('\n'));
+  };
+  for (const [name, level, hours] of [['centre.csv', 38, 0.1], ['edge.csv', 37.5, 0.1], ['jar.csv', 37.8, 0.9]] as const)
+    await bath.getByLabel(/probe’s file…$/).setInputFiles({ name, mimeType: 'text/csv', buffer: csv(level, hours) }); // prettier-ignore
+  await expect(bath.getByLabel('jar.csv')).toHaveValue('jar');
+  await bath.getByRole('group', { name: 'Were all its places filled?' }).getByText('Yes').click();
+  await bath.getByRole('button', { name: 'Keep the run' }).click();
+  await expect(bath.getByText(/^Proven: it settles at 38\.0 °C/)).toBeVisible();
+  await page.getByRole('button', { name: 'Note a check of the meter' }).click();
+  await page.keyboard.type('4.3');
+  await page.keyboard.press('Control+Enter');
+  await expect(page.getByRole('region', { name: 'Checks of tools' })).toContainText(
+    'it proves nothing until it is calibrated',
+  );
+  expect(await complaintsByDayAndNight(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Back to the holds' }).click();
+  await hold.getByLabel('Stands in').selectOption('Blue bath');
+  await expect(hold.getByRole('heading', { name: 'Set to 38 °C, in Blue bath' })).toBeVisible();
+});
+
+test('a laboratory’s result stands beside its jar', async ({ page }) => {
+  const { jars } = await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
+  expect(jars).toHaveLength(1);
+  await page.keyboard.press('Alt+1');
+  await page.getByRole('treeitem', { name: /^10 May a\b/ }).click();
+  const pane = page.getByRole('complementary', { name: 'About this jar' });
+  await pane.getByRole('button', { name: 'Add a result' }).click();
+  await expect(pane.getByLabel('What was measured')).toBeFocused();
+  await pane.getByLabel('Value').fill('250 million');
+  await pane.getByLabel('Laboratory', { exact: true }).fill('the district laboratory');
+  await pane.getByLabel('Sampled on').fill('12 May');
+  await page.keyboard.press('Control+Enter');
+  await expect(
+    pane.getByText('count 250,000,000 CFU/mL, the district laboratory, 12 May 2026'),
+  ).toBeVisible();
+  await page.keyboard.press('Control+z');
+  await expect(pane.getByText(/250,000,000/)).toHaveCount(0);
+});

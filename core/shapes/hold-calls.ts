@@ -76,7 +76,8 @@ export const HoldReply = z.strictObject({
   /** Nobody ended it, and it is not so long past that it counts as forgotten. */
   runs: z.boolean(),
   planned: Temperature.nullable(),
-  appliance: z.strictObject({ id: Uid, name: z.string() }).nullable(),
+  /** With what its newest run proves, in a sentence; null: no run is noted. */
+  appliance: z.strictObject({ id: Uid, name: z.string(), says: z.string().nullable() }).nullable(),
   minutesLeft: z.int().nullable(),
   /** "24 h 50 min" large, and what goes with it. */
   title: z.string(),

@@ -17,6 +17,7 @@ import { Figures } from './jar-figures';
 import { FLAG } from '../../core/shapes/drawing-flags';
 import { generationWords } from '../parts/jar-flags';
 import { JarScore } from '../parts/jar-score';
+import { LabResults } from './lab-results';
 import { recordRows } from './record-rows';
 import { Linked } from '../parts/linked';
 import { Photograph } from '../parts/photograph';
@@ -343,6 +344,11 @@ function About({
       <JarLinks title="Made beside it" jars={jar.siblings} onGo={onGo} />
       {!view.lost && <Vigour id={view.id} />}
       <Figures figures={jar.figures} />
+      {!view.lost && (
+        <MayComeLate>
+          <LabResults jar={view.id} />
+        </MayComeLate>
+      )}
     </>
   );
 }

@@ -6,22 +6,12 @@ import { ChoiceField, SelectField } from '../parts/fields';
 import { call } from '../state/ledger-calls';
 import { say } from '../state/store';
 import { lengthWords } from '../../core/says/today-says';
+import { taken, type Taken } from './taken-file';
 import { jarChoices, PLACES, type Place } from './reading-form';
 
 type Hold = Reply<'hold.get'>;
 type Preview = Reply<'readings.preview'>;
-interface Taken {
-  readonly name: string;
-  readonly bytes: Uint8Array<ArrayBuffer>;
-}
-
-const MOST = 20 * 1024 * 1024;
 const SHOWN = 5;
-
-async function taken(file: File): Promise<Taken | string> {
-  if (file.size > MOST) return `${file.name} is larger than 20 MB. Export fewer days, and bring it in again.`;
-  return { name: file.name, bytes: new Uint8Array(await file.arrayBuffer()) };
-}
 
 /** Where a file comes from: chosen, or dropped anywhere on the page. */
 function Choose({ onFile }: { readonly onFile: (file: File) => void }) {

@@ -3,6 +3,7 @@ import { CalendarButton } from '../parts/calendar-button';
 import { go, usePlace } from '../state/store';
 import { useMinute, useRead } from '../state/use-read';
 import './hold.css';
+import { Appliances } from './appliances';
 import { HoldView } from './hold-view';
 
 /** One hold, read again each minute: it goes on by itself. */
@@ -13,7 +14,7 @@ function OpenHold({ id }: { readonly id: string }) {
   return <HoldView hold={answer.value} />;
 }
 
-/** The screen. Its focus is null (the one that runs, else the list), or a hold's id. */
+/** The screen. Its focus is null (the one that runs, else the list), a hold's id, or "appliances". */
 export function HoldScreen() {
   const { focus } = usePlace();
   const list = useRead('hold.list', {});
@@ -21,6 +22,17 @@ export function HoldScreen() {
   if (!list.ok) return <p className="page notice caution">{list.sentence}</p>;
   const { holds } = list.value;
   const running = holds.filter(({ runs }) => runs);
+  if (focus === 'appliances')
+    return (
+      <div className="page hold-screen stack">
+        <div className="row">
+          <button type="button" className="button" onClick={() => go('hold')}>
+            Back to the holds
+          </button>
+        </div>
+        <Appliances />
+      </div>
+    );
   const open = focus ?? (running.length === 1 ? running[0]?.id : undefined) ?? null;
   return (
     <div className="page hold-screen">
@@ -42,6 +54,13 @@ export function HoldScreen() {
             </>
           )}
         </header>
+      )}
+      {open === null && (
+        <p className="hold-tools">
+          <button type="button" className="button" onClick={() => go('hold', 'appliances')}>
+            Appliances and checks
+          </button>
+        </p>
       )}
       {holds.length > 0 && (
         <section aria-label="All holds" className="hold-list stack">

@@ -12,6 +12,7 @@ import { HoldPlot } from './hold-plot';
 import { LookRow } from './look-row';
 import { ReadingForm } from './reading-form';
 import { Tub } from './tub';
+import { WarmPlace } from './warm-place';
 
 type Hold = Reply<'hold.get'>;
 
@@ -176,6 +177,7 @@ function Read({
       {open === 'file' && <BringInForm hold={hold} onDone={() => onOpen(null)} />}
       <HoldPlot hold={hold} />
       <FailedList hold={hold} />
+      <WarmPlace hold={hold} />
       {warmth !== null && (
         <details>
           <summary>How this was worked out</summary>

@@ -23,6 +23,7 @@ import type { KnownJar } from '../family-index';
 import type { Row } from '../facts/tables';
 import { timeConstant } from '../judged';
 import type { Ledger } from '../ledger';
+import { listAppliances } from './read-appliances';
 import { labelOfBatches, seenHours } from './running-holds';
 
 type HoldReply = Reply<'hold.get'>;
@@ -145,6 +146,13 @@ function warmthReply(ledger: Ledger, hold: Row<'hold'>, now: string): HoldReply[
   };
 }
 
+function applianceOf(ledger: Ledger, key: number | null): HoldReply['appliance'] {
+  if (key === null) return null;
+  const id = ledger.rows.uidOf('appliance', key);
+  const one = listAppliances(ledger).appliances.find((other) => other.id === id);
+  return one ? { id, name: one.name, says: one.proof?.says ?? null } : null;
+}
+
 /** Made jars of some batches that stand in no hold that nobody ended. */
 function othersOf(
   { rows, index }: Ledger,
@@ -191,10 +199,7 @@ export function getHold(ledger: Ledger, { id }: Parsed<'hold.get'>): HoldReply {
     ends,
     runs,
     planned: hold.planned,
-    appliance:
-      hold.appliance === null
-        ? null
-        : { id: rows.uidOf('appliance', hold.appliance), name: rows.get('appliance', hold.appliance).name },
+    appliance: applianceOf(ledger, hold.appliance),
     minutesLeft: times.minutesLeft,
     ...holdTitle(times, now),
     looks:
