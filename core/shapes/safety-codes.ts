@@ -117,3 +117,7 @@ export type GateReason =
   | { readonly code: 'acid'; readonly ph: number; readonly how: Measured['how'] }
   | ({ readonly code: 'slow start' } & SlowStart)
   | { readonly code: 'power cut'; readonly hours: number | null };
+
+/** What a remark may say became of its jar. */
+export const GONE_WORDS = ['eaten up', 'discarded', 'gone'] as const;
+export type GoneWord = (typeof GONE_WORDS)[number];

@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { Amount, Day, Line, Moment, Prose, Uid } from '../ledger/basics';
 import { SET_WORDS } from '../ledger/jar-fields';
-import { DISCARDS } from './safety-codes';
+import { DISCARDS, GONE_WORDS } from './safety-codes';
 import { CAUTION_LEVELS } from './caution-codes';
 
 const days = z.int().min(1).max(3650);
@@ -84,6 +84,8 @@ const Item = z.strictObject({
   nextSeedOf: z.array(z.string()),
   /** Nobody has said since it came out that it is still there. */
   asked: z.boolean(),
+  /** What a remark of it says became of it, word for word: suggested where it is asked about, answered for nobody. */
+  suggests: z.strictObject({ what: z.enum(GONE_WORDS), says: z.string() }).nullable(),
   discard: z.enum(DISCARDS).nullable(),
   caution: z.enum(CAUTION_LEVELS).nullable(),
   safety: z.strictObject({ eat: z.boolean(), seed: z.boolean() }),

@@ -17,23 +17,30 @@ export function Sweep({ shelf: { asked, items } }: { readonly shelf: Shelf }) {
   const thing = items.find(({ id }) => id === waiting[0]);
   if (asked === null || !thing) return null;
   const more = waiting.length - 1;
+  // What its own note says is alight, and is pressed by the keeper all the same.
+  const kind = (what: What): string => (thing.suggests?.what === what ? 'button primary' : 'button');
   const tell = (what: What): void => void answer([thing.id], what, thing.name);
   return (
     <section className="shelf-sweep" aria-label="Still there?">
       <div>
         <h2>Is {thing.name} still there?</h2>
-        <p className="soft">{asked.rest}</p>
+        <p className="soft">{thing.suggests === null ? asked.rest : thing.suggests.says}</p>
       </div>
       <div className="row">
         <button type="button" className="button" onClick={() => tell('still there')}>
           Still there
         </button>
-        <button type="button" className="button" onClick={() => tell('eaten up')}>
+        <button type="button" className={kind('eaten up')} onClick={() => tell('eaten up')}>
           Eaten up
         </button>
-        <button type="button" className="button" onClick={() => tell('discarded')}>
+        <button type="button" className={kind('discarded')} onClick={() => tell('discarded')}>
           Discarded
         </button>
+        {thing.suggests?.what === 'gone' && (
+          <button type="button" className={kind('gone')} onClick={() => tell('gone')}>
+            Gone
+          </button>
+        )}
         <button type="button" className="button quiet" onClick={() => put([...later, thing.id])}>
           Later
         </button>

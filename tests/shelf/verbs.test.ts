@@ -183,6 +183,17 @@ describe('each verb', () => {
     );
   }); // prettier-ignore
 
+  it('suggests what a note says became of it, and takes it for said by nobody: it stays on the shelf, as safe or unsafe as it was', () => {
+    tried(
+      () => must(session, 'jar.correct', { id: b, changes: { note: 'binned on Sunday' } }),
+      () => {
+        expect(item(b)).toMatchObject({ asked: true, suggests: { what: 'discarded', says: 'Its note says: “binned on Sunday”.' } });
+        expect(item(a).suggests).toBeNull();
+        expect(item(b).safety.eat).toBe(false);
+      },
+    );
+  }); // prettier-ignore
+
   it('keeps the keeper’s own days', () => {
     tried(
       () => must(session, 'shelf.limits', { limits: { eatFridge: 10, seedFridge: 30 } }),

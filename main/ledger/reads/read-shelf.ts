@@ -18,14 +18,16 @@ import {
   seedBySays,
   shelfHead,
 } from '../../../core/says/shelf-says';
-import { cautionSentence, eatSentence } from '../../../core/says/safety-says';
+import { cautionSentence, eatSentence, quoteSentence } from '../../../core/says/safety-says';
 import type { Answer } from '../../../core/shapes/safety-codes';
 import type { ShelfGroup, ShelfVerb } from '../../../core/shapes/shelf-calls';
 import { eatBy, seedBy } from '../../../core/shelf/by-when';
 import { groupOf, inEatingOrder } from '../../../core/shelf/eating-order';
 import { shelfDue } from '../../../core/shelf/due';
 import { shelfLimits, type ShelfLimits } from '../../../core/shelf/limits';
+import { goneInWords } from '../../../core/safety/gone-words';
 import type { Ledger } from '../ledger';
+import { remarksAbout, type Remarked } from '../derived/unread';
 import { dayOf } from '../facts/day-of-row';
 import { keptThings, type Thing } from './shelf-things';
 import { seedsNow } from './read-judgement';
@@ -112,6 +114,7 @@ interface Beside {
   readonly seeds: ReturnType<typeof seedsNow>;
   readonly outAt: ReadonlyMap<string, string | null>;
   readonly nameOf: (line: number) => string;
+  readonly remarks: ReturnType<typeof remarksAbout>;
 }
 
 const passed = (on: string | null, today: string): boolean => on !== null && on < today;
@@ -133,7 +136,20 @@ function leftOfThing({ preferences }: Ledger, thing: Thing): Item['left'] {
   };
 }
 
-function itemOf(ledger: Ledger, thing: Thing, { today, limits, seeds, outAt, nameOf }: Beside): Item {
+/** What a remark says became of it; null where none does. */
+function suggestedBy(remarks: readonly Remarked[] = []): Item['suggests'] {
+  for (const remark of remarks) {
+    const what = remark.of === 'jar' || remark.of === 'portion' ? goneInWords(remark.text) : null;
+    if (what !== null) return { what, says: quoteSentence(remark) };
+  }
+  return null;
+}
+
+function itemOf(
+  ledger: Ledger,
+  thing: Thing,
+  { today, limits, seeds, outAt, nameOf, remarks }: Beside,
+): Item {
   const { id, kind, jar, portion, name, standing, reserve } = thing;
   const answer = answerFor(ledger, thing);
   const eat = answer.eat ? eatBy(standing, limits) : null;
@@ -144,6 +160,8 @@ function itemOf(ledger: Ledger, thing: Thing, { today, limits, seeds, outAt, nam
   const caution = cautionFor(ledger, answer);
   const generation = ledger.index.family.generationOf(jar.key);
   const nextSeedOf = seeds.next.filter(isThis).map(({ line }) => line);
+  const asked =
+    thing.unsaid && standing.place !== 'warmth' && daysBetween(standing.coldSince, today) >= ASK_AFTER;
   const out = standing.place === 'warmth' ? (outAt.get(jar.uid) ?? null) : null;
   return {
     id,
@@ -171,7 +189,8 @@ function itemOf(ledger: Ledger, thing: Thing, { today, limits, seeds, outAt, nam
     strains: strainsOf(ledger, jar.key),
     lastOf: seeds.lastOf.filter(isThis).map(({ says }) => says),
     nextSeedOf,
-    asked: thing.unsaid && standing.place !== 'warmth' && daysBetween(standing.coldSince, today) >= ASK_AFTER,
+    asked,
+    suggests: asked ? suggestedBy(remarks.get(jar.key)) : null,
     discard: answer.discard,
     caution: answer.level,
     safety: { eat: answer.eat, seed: answer.seed },
@@ -295,6 +314,11 @@ export function getShelf(ledger: Ledger): Shelf {
       familyNow(ledger).holds.flatMap(({ ends, jars }) => jars.map(({ id }) => [id, ends] as const)),
     ),
     nameOf: lineNames(ledger),
+    remarks: remarksAbout(
+      ledger.rows,
+      things.map(({ jar }) => jar.key),
+      false,
+    ),
   };
   const items = inEatingOrder(
     things.map((thing) => {
