@@ -33,9 +33,20 @@ export function closeSession(session: Session): void {
       details.isMainFrame && mayAsk(permission, details.requestingUrl),
   );
   session.setDevicePermissionHandler(() => false);
-  session.webRequest.onBeforeRequest((details, answer) =>
-    answer({ cancel: !isOwnPage(details.url) && !details.url.startsWith('devtools:') }),
-  );
+  session.webRequest.onBeforeRequest((details, answer) => {
+    const cancel = !isOwnPage(details.url) && !details.url.startsWith('devtools:');
+    // Said, so that none goes unseen: every test in the window fails on it.
+    if (cancel)
+      process.stderr.write(`jarline: refused a request that would leave: ${schemeAndHost(details.url)}\n`);
+    answer({ cancel });
+  });
+}
+
+/** Where a request would have gone, without what it would have told there. */
+function schemeAndHost(url: string): string {
+  if (!URL.canParse(url)) return 'an address that is none';
+  const { protocol, host } = new URL(url);
+  return `${protocol}//${host}`;
 }
 
 /** Keeps a page where it is. */

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { App, Session, WebContents } from 'electron';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { closeApp, closeContents, closeSession, isOwnPage, isTrusted } from '../../main/walls';
 import { PAPER, windowOptions } from '../../main/page-window';
 import { colours } from '../../renderer/theme/tokens';
@@ -111,10 +111,15 @@ describe('item 5: permissions and devices', () => {
     ['ws://example.invalid/', true],
     ['file:///etc/passwd', true],
     ['app://evil/x.js', true],
-  ])('item 1: a request for %s is cancelled: %s', (url, cancelled) => {
+  ])('item 1: a request for %s is cancelled, and said: %s', (url, cancelled) => {
     let answer: unknown;
+    const said = vi.spyOn(process.stderr, 'write').mockReturnValue(true);
     network.handlers.get('request')?.({ url } as never, ((given: unknown) => (answer = given)) as never);
+    const lines = said.mock.calls.map(([line]) => String(line));
+    said.mockRestore();
     expect(answer).toEqual({ cancel: cancelled });
+    // Whatever it would have told there is not repeated.
+    expect(lines).toEqual(cancelled ? [expect.stringMatching(/^jarline: refused a request [^?]+\n$/)] : []);
   });
 });
 
