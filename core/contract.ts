@@ -740,6 +740,8 @@ export const contract = {
         z.strictObject({
           hold: Uid, batch: Uid, label: z.string(), began: Moment, ends: Moment.nullable(),
           look: z.strictObject({ what: z.enum(['early look', 'take-out']), from: Moment.nullable(), by: Moment.nullable(), due: z.boolean() }),
+          /** That nobody noted when it began, and what it is taken for; null where somebody did. */
+          assumed: z.string().nullable(),
           title: z.string(), rest: z.string(),
           jars: z.array(z.strictObject({ key: Key, id: Uid, label: z.string() })),
         }),

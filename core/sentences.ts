@@ -219,7 +219,7 @@ export const refusals = {
   'taken out before the end': (p) =>
     `The time in warmth ends on ${daysInWords(text(p, 'day'))} at ${text(p, 'time')}, which is still to come, but ${text(p, 'jar')} is said to have been set when it was taken out. Correct the end, or leave it out.`,
   'taken out early': (p) =>
-    `${text(p, 'jar')} is in warmth for about ${text(p, 'hours')} more hours as planned, so how it came out can't be known yet. If it was taken out early, correct when its time in warmth ended, then record this. A look in between goes under the early check. If neither is so, write a few words on why: give that reason as why.`,
+    `${text(p, 'jar')} is in warmth for ${p.atLeast === true ? 'at least' : 'about'} ${text(p, 'hours')} more hours as planned, so how it came out can't be known yet. If it was taken out early, correct when its time in warmth ended, then record this. A look in between goes under the early check. If neither is so, write a few words on why: give that reason as why.`,
   'name of a jar': (p) =>
     `“${text(p, 'name')}” is what the jar ${text(p, 'label')} is called. If that jar is meant, pick it as the seed. If it is another one’s, add a word to the name, such as whose it is.`,
   'seed not made': (p) =>

@@ -14,6 +14,15 @@ export interface Running {
   readonly hours: number | null;
 }
 
+/**
+ * When a hold that nobody ended began: as noted, or as planned. Where a batch is recorded on the day it is made and nobody
+ * noted a start, the plan begins when it was recorded.
+ */
+export const beganOrPlanned = (hold: {
+  readonly began: string | null;
+  readonly plannedFrom: string | null;
+}): string | null => hold.began ?? hold.plannedFrom;
+
 const after = (moment: string, hours: number): string => {
   const { seconds, offset } = storedMoment(moment);
   return momentText(seconds + Math.round(hours * HOUR), offset);

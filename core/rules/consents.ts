@@ -172,13 +172,17 @@ function* takenOutByNow(facts: Facts, fresh: Fresh, { now }: Circumstances): Gen
  * When a stay in warmth ends as far as was planned (ms since 1970): nobody recorded an end. Where its start was not noted
  * either, the earliest that it can end: it began on the day the jar was made, or later. Null where nothing tells.
  */
-function plannedEnd(facts: Facts, { jar, hold, came, went }: StayFact, known: Circumstances): number | null {
+function plannedEnd(
+  facts: Facts,
+  { jar, hold, came, went }: StayFact,
+  known: Circumstances,
+): { readonly end: number; readonly atLeast: boolean } | null {
   const { began = null, ended = null, hours = null } = facts.holds.get(hold) ?? {};
   if (went !== null || ended !== null || hours === null) return null;
   const from = came ?? began;
   const { first } = jarIn(facts, jar);
   const start = from !== null ? Date.parse(from) : first !== null ? known.dayBegan(first) : null;
-  return start === null ? null : start + hours * HOUR;
+  return start === null ? null : { end: start + hours * HOUR, atLeast: from === null };
 }
 
 /** How a jar came out is known once it is out; a look at 8, 12 or 24 hours says how it goes. */
@@ -190,12 +194,14 @@ function* lookedInHold(facts: Facts, fresh: Fresh, known: Circumstances): Genera
     ),
   );
   for (const stay of facts.stays) {
-    const end = looked.has(stay.jar) ? plannedEnd(facts, stay, known) : null;
-    if (end === null || end <= known.now + AHEAD_HOURS * HOUR) continue;
+    const planned = looked.has(stay.jar) ? plannedEnd(facts, stay, known) : null;
+    if (planned === null) continue;
+    const { end, atLeast } = planned;
+    if (end <= known.now + AHEAD_HOURS * HOUR) continue;
     const hours = Math.round((end - known.now) / HOUR);
     yield {
       code: 'taken out early',
-      params: { jar: facts.label(jarIn(facts, stay.jar)), hours },
+      params: { jar: facts.label(jarIn(facts, stay.jar)), hours, atLeast },
       jar: stay.jar,
     };
   }

@@ -4,6 +4,8 @@ import { clockWords, lateWords, lengthWords } from './today-says';
 
 interface Times {
   readonly began: string | null;
+  /** Nobody noted when it began: it is taken for the moment at which it was recorded. */
+  readonly assumed: boolean;
   readonly ended: string | null;
   readonly ends: string | null;
   readonly minutesLeft: number | null;
@@ -17,8 +19,19 @@ const on = (moment: string, now: string): string => {
   return /^\d\d:/.test(words) ? `at ${words}` : words;
 };
 
+/** Where nobody noted when it began. */
+export const assumedStart = (began: string, now: string): string =>
+  `Its start is taken as ${clockWords(began, now)}, when it was recorded: correct it if it began earlier.`;
+
 /** How it stands, large: "24 h 50 min", and the rest of the sentence. */
 export function holdTitle(hold: Times, now: string): { readonly title: string; readonly rest: string } {
+  const said = stands(hold, now);
+  return hold.assumed && hold.began !== null && hold.ended === null
+    ? { ...said, rest: `${said.rest} ${assumedStart(hold.began, now)}` }
+    : said;
+}
+
+function stands(hold: Times, now: string): { readonly title: string; readonly rest: string } {
   const { began, ended, ends, minutesLeft, runs } = hold;
   if (ended !== null)
     return began === null

@@ -24,9 +24,13 @@ const named = (jars: readonly Jar[]): string =>
 /**
  * Where it stands.
  * @param warm ids of jars in a hold that runs
- * @param until when they come out, in words; null where nobody said
+ * @param until when they come out, in words, and whether that is past; null where nobody said
  */
-export function standingOf(jars: readonly Jar[], warm: ReadonlySet<string>, until: string | null): Standing {
+export function standingOf(
+  jars: readonly Jar[],
+  warm: ReadonlySet<string>,
+  until: { readonly at: string; readonly over: boolean } | null,
+): Standing {
   const made = jars.filter(({ jar }) => jar.state === 'made');
   const planned = jars.filter(({ jar }) => jar.state === 'planned');
   if (made.length === 0)
@@ -50,7 +54,12 @@ export function standingOf(jars: readonly Jar[], warm: ReadonlySet<string>, unti
   if (inWarmth.length > 0)
     return {
       step: 'in warmth',
-      next: until === null ? 'Leave them warm until they set.' : `They come out ${until}.`,
+      next:
+        until === null
+          ? 'Leave them warm until they set.'
+          : until.over
+            ? `They were to come out ${until.at}. Take them out, look and smell first.`
+            : `In warmth until about ${until.at}.`,
     };
   if (stand.length === 0) return { step: 'used up', next: 'Nothing of it is left.' };
   const held = stand.filter(({ safety }) => safety !== null && !safety.eat);

@@ -6,9 +6,10 @@ import { powerCutOfMates } from '../../core/safety/hold-mates';
 import type { Temperature } from '../../core/ledger/basics';
 import type { Hold } from '../../core/ledger/records';
 import { printNotedTemperature } from '../../core/quantities/printing';
-import { go } from '../state/store';
+import { call } from '../state/ledger-calls';
+import { go, say } from '../state/store';
 import { useRead } from '../state/use-read';
-import { useNow } from '../parts/use-now';
+import { type Now, useNow } from '../parts/use-now';
 import { type Caution, Cautions } from '../parts/caution-list';
 import { usePreferences, useReader } from '../parts/use-reader';
 import { AddHold, AddJar } from './add-to-batch';
@@ -307,6 +308,31 @@ function Labels({ once }: { readonly once: Once }) {
   );
 }
 
+/** Whether the planned time of some hold is over. */
+const isOver = (holds: Now['holds']): boolean =>
+  holds.some(({ look }) => look.what === 'take-out' && look.due);
+
+/** The way out of warmth: before its jars are out, nobody can say how they came out. */
+function TakeOut({ hold, jars }: { readonly hold: Now['holds'][number]; readonly jars: BatchReply['jars'] }) {
+  const over = isOver([hold]);
+  const inside = hold.jars.map(({ id }) => id).filter((id) => jars.some(({ jar }) => jar.id === id));
+  const takeOut = async (): Promise<void> => {
+    const answer = await call('hold.takeOut', { hold: hold.hold, jars: inside });
+    say(
+      answer.ok ? 'Taken out. Look and smell first, taste nothing yet.' : answer.sentence,
+      answer.ok ? 'calm' : 'caution',
+    );
+  };
+  return (
+    <div className="row">
+      <button type="button" className={over ? 'button primary' : 'button'} onClick={() => void takeOut()}>
+        {over ? 'Taken out' : 'Taken out early'}
+      </button>
+      {hold.assumed !== null && <span className="soft small">{hold.assumed}</span>}
+    </div>
+  );
+}
+
 interface ViewProps {
   readonly reply: BatchReply;
   readonly label: string;
@@ -322,7 +348,11 @@ export function BatchView({ reply, label, row, unasked }: ViewProps) {
   const drafts = useRead('draft.list', {});
   const { writer } = useReader();
   const { holds: running } = useNow();
-  const warm = useMemo(() => new Set(running.flatMap((one) => one.jars.map(({ id }) => id))), [running]);
+  const own = useMemo(
+    () => running.filter((hold) => hold.jars.some(({ id }) => jars.some(({ jar }) => jar.id === id))),
+    [running, jars],
+  );
+  const warm = useMemo(() => new Set(own.flatMap((one) => one.jars.map(({ id }) => id))), [own]);
   const [chosen, setChosen] = useState<string | null | undefined>(undefined);
   const heading = useRef<HTMLHeadingElement>(null);
   const page = useRef<HTMLElement>(null);
@@ -353,8 +383,7 @@ export function BatchView({ reply, label, row, unasked }: ViewProps) {
     setChosen(null);
     heading.current?.focus();
   };
-  const [first] = holds;
-  const until = first?.endedAt ? writer.moment(first.endedAt) : null;
+  const until = own.find(({ ends }) => ends !== null)?.ends ?? null;
   const looked = jars.some(
     ({ jar, outcome }) => outcome !== null || (jar.state === 'made' && !warm.has(jar.id)),
   );
@@ -362,7 +391,12 @@ export function BatchView({ reply, label, row, unasked }: ViewProps) {
     <article ref={page} className="batch-view" aria-label={label}>
       <Head batch={batch.id} label={label} heading={heading} onChoose={setChosen} />
       {editing === `batch:${batch.id}` && <CorrectBatch batch={batch} label={label} onDone={done} />}
-      <Thread {...standingOf(jars, warm, until)} />
+      <Thread
+        {...standingOf(jars, warm, until === null ? null : { at: writer.moment(until), over: isOver(own) })}
+      />
+      {own.map((hold) => (
+        <TakeOut key={hold.hold} hold={hold} jars={jars} />
+      ))}
       {batch.note && <p>{batch.note}</p>}
       <Columns reply={reply} bands={bands} asked={asked} row={row} warm={warm} unfinished={unfinished} />
       <RecordSheet

@@ -156,7 +156,7 @@ describe('where a batch stands', () => {
   const safety = { eat: true, seed: true, stops: [], looks: [], noAcid: null };
   it.each([
     [[jar('a', {}, { state: 'planned' })], [], 'planned', /Make them/],
-    [[jar('a'), jar('b')], ['a', 'b'], 'in warmth', /They come out at six/],
+    [[jar('a'), jar('b')], ['a', 'b'], 'in warmth', /^In warmth until about at six/],
     [[jar('a'), jar('b')], ['b'], 'made', /^Look at 16 May a, and smell/],
     [[jar('a', { outcome, safety }), jar('b')], [], 'looked at', /^Look at 16 May b/],
     [[jar('a', { outcome, safety }), jar('b', { outcome, discard: 'spoiled' })], [], 'looked at', /^Discard 16 May b/], // prettier-ignore
@@ -164,7 +164,7 @@ describe('where a batch stands', () => {
     [[jar('a', { outcome, safety: { ...safety, eat: false } })], [], 'kept', /not to be eaten/],
     [[jar('a', { outcome, safety }, { onShelf: false })], [], 'used up', /Nothing of it is left/],
   ] as const)('%#', (jars, warm, step, next) => {
-    const standing = standingOf(jars, new Set(warm), 'at six');
+    const standing = standingOf(jars, new Set(warm), { at: 'at six', over: false });
     expect(standing.step).toBe(step);
     expect(standing.next).toMatch(next);
   });

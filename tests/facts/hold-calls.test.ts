@@ -123,3 +123,48 @@ it('the power fails with one press and is back with another; readings by hand jo
   expect(shown().warmth?.says).toBe('Not settled yet, and never too warm.');
   session.close();
 });
+
+const UNTIMED = {
+  startedAt: null,
+  endedAt: null,
+  hours: 36,
+  planned: null,
+  probe: null,
+  readings: [],
+  note: null,
+};
+
+it('a batch recorded on the day it is made is in warmth from then on, though nobody noted when it began', () => {
+  const session = newSession();
+  session.setNow(at(0));
+  const source = must(session, 'source.save', plainSource('Blue Tin')).id;
+  const made = (day: string, part: Partial<Input<'batch.record'>['jars'][number]> = {}) =>
+    must(session, 'batch.record', batchOf(day, [plainJar('a', { seedings: [fromSource(source)], hold: 0, ...part })], { holds: [UNTIMED] })); // prettier-ignore
+  // Neither of one made before, nor of one of which somebody says at once how it came out.
+  made('2026-03-13');
+  expect(must(session, 'family.now', {}).holds).toEqual([]);
+  const { jars, batch } = made('2026-03-14');
+  const [running] = must(session, 'family.now', {}).holds;
+  expect(running).toMatchObject({ began: at(0), ends: at(36), jars: [{ id: jars[0] }] });
+  expect(running?.assumed).toMatch(/taken as 05:30, when it was recorded/);
+  expect(must(session, 'today.list', {}).items[0]).toMatchObject({
+    kind: 'in warmth',
+    title: '14 Mar: 36 h left.',
+  });
+  // What nobody noted stays not noted.
+  const [hold] = must(session, 'batch.get', { id: batch }).holds;
+  expect(hold).toMatchObject({ startedAt: null, endedAt: null, hours: 36 });
+  expect(must(session, 'hold.get', { id: hold!.id })).toMatchObject({
+    runs: true,
+    began: at(0),
+    title: '36 h',
+  });
+  // Once somebody notes when it began, that counts.
+  must(session, 'hold.correct', { id: hold!.id, changes: { startedAt: at(-4) } });
+  expect(must(session, 'family.now', {}).holds[0]).toMatchObject({ ends: at(32), assumed: null });
+  must(session, 'act.undo', { act: null });
+  session.setNow(at(5));
+  must(session, 'hold.takeOut', { hold: hold!.id });
+  expect(must(session, 'family.now', {}).holds).toEqual([]);
+  session.close();
+});

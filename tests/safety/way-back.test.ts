@@ -188,7 +188,7 @@ describe('a jar that may still be in its hold', () => {
   it('made today for 36 hours, its start not noted: how it came out is asked about, a look in between is not', () => {
     const { session, children } = pair({});
     const { jars: [jar = ''] } = make(session, '2026-05-20', [{ onShelf: true, seedings: [fromJar(children[1] ?? '')] }], { holds: [{ ...HOLD, hours: 36 }] });
-    expect(refusalOf(session, 'outcome.save', { jar, outcome: FIRM, onShelf: true })).toMatchObject({ code: 'taken out early', sentence: expect.stringMatching(/for about 26 more hours/) });
+    expect(refusalOf(session, 'outcome.save', { jar, outcome: FIRM, onShelf: true })).toMatchObject({ code: 'taken out early', sentence: expect.stringMatching(/for at least 26 more hours/) });
     must(session, 'outcome.save', { jar, outcome: { ...unseen, earlyCheckHours: 8, earlySour: true, earlySet: 'starting' }, onShelf: true });
     expect(of(session, '20 May a').stops.map(({ code }) => code)).toEqual(['in its hold']);
   }); // prettier-ignore

@@ -45,11 +45,12 @@ export function holdFrom(facts: Rows, { row, series, note }: HoldFacts): HoldEnt
   };
 }
 
-/** Adds a hold and what hangs on it. @returns its key */
+/** Adds a hold and what hangs on it. @param plannedFrom when it is planned to begin, or to have begun @returns its key */
 export const addHold = (
   act: OpenAct,
   told: Pick<HoldEntry, 'batch' | 'basis'> & Partial<HoldEntry>,
-): number => putHold(act, undefined, { ...UNTOLD, ...told });
+  plannedFrom: string | null = null,
+): number => putHold(act, undefined, { ...UNTOLD, ...told }, plannedFrom);
 
 export function changeHold(act: OpenAct, key: number, told: Told<HoldEntry>): void {
   const held = factsOf(act.rows, act.rows.get('hold', key));
@@ -59,9 +60,15 @@ export function changeHold(act: OpenAct, key: number, told: Told<HoldEntry>): vo
 export const removeHold = (act: OpenAct, key: number): void =>
   removeWith(act, 'hold', key, [['series', 'hold'], ['interruption', 'hold'], ['remark', 'hold']]); // prettier-ignore
 
-function putHold(act: OpenAct, held: HoldFacts | undefined, wanted: HoldEntry): number {
+function putHold(
+  act: OpenAct,
+  held: HoldFacts | undefined,
+  wanted: HoldEntry,
+  plannedFrom: string | null = null,
+): number {
   const { batch, startedAt: began, endedAt: ended, hours, planned, basis, probe, readings, note } = wanted;
-  const hold = mustPut(act, 'hold', held?.row, { batch, began, ended, hours, planned, basis }, { purpose: 'jars' }); // prettier-ignore
+  const own = { batch, began, ended, hours, planned, basis };
+  const hold = mustPut(act, 'hold', held?.row, own, { purpose: 'jars', plannedFrom });
   const before = held?.series?.block ?? null;
   const all = withLeftOut(act.rows, readings, before);
   const none = probe === null && all.length === 0;

@@ -3,7 +3,7 @@ import type { Parsed, Reply } from '../../../core/contract';
 import { profileOf } from '../../../core/growth/reading-profile';
 import { settledOf } from '../../../core/growth/settling';
 import { warmthOf } from '../../../core/growth/warm-hours';
-import { endsAt, stillRuns } from '../../../core/ledger/running';
+import { beganOrPlanned, endsAt, stillRuns } from '../../../core/ledger/running';
 import { momentText, storedMoment } from '../../../core/ledger/stored-moments';
 import { asksNow, looksOf } from '../../../core/plan/hold-looks';
 import { thinned } from '../../../core/readings/thinned';
@@ -33,17 +33,22 @@ const seconds = (moment: string): number => storedMoment(moment).seconds;
 
 interface Times {
   readonly began: string | null;
+  /** Nobody noted when it began: it is taken for the moment at which it was recorded. */
+  readonly assumed: boolean;
   readonly ended: string | null;
   readonly ends: string | null;
   readonly minutesLeft: number | null;
   readonly runs: boolean;
 }
 
-function timesOf({ began, ended, plannedTo, hours }: Row<'hold'>, now: string): Times {
+function timesOf(hold: Row<'hold'>, now: string): Times {
+  const { ended, plannedTo, hours } = hold;
+  // What is over began when somebody said that it did.
+  const began = ended === null ? beganOrPlanned(hold) : hold.began;
   const ends = began === null ? plannedTo : endsAt({ began, plannedTo, hours });
   const runs = ended === null && began !== null && stillRuns({ began, plannedTo, hours }, now);
   const minutesLeft = !runs || ends === null ? null : Math.ceil((seconds(ends) - seconds(now)) / 60) + 0;
-  return { began, ended, ends, minutesLeft, runs };
+  return { began, assumed: hold.began === null && began !== null, ended, ends, minutesLeft, runs };
 }
 
 /** The jars that stood in a hold, in the order of their labels, each with its stays there. */
@@ -260,7 +265,8 @@ export function listHolds(ledger: Ledger): Reply<'hold.list'> {
   const now = clock.now();
   const keys = rows
     .prepare(
-      "SELECT key FROM hold WHERE purpose = 'jars' AND began IS NOT NULL ORDER BY began DESC, key DESC LIMIT 100",
+      `SELECT key FROM hold WHERE purpose = 'jars' AND (began IS NOT NULL OR (ended IS NULL AND planned_from IS NOT NULL))
+       ORDER BY coalesce(began, planned_from) DESC, key DESC LIMIT 100`,
     )
     .pluck()
     .all() as number[];
@@ -273,7 +279,7 @@ export function listHolds(ledger: Ledger): Reply<'hold.list'> {
       return {
         id: hold.uid,
         label: all.length === 0 ? 'A hold' : labelOfBatches(ledger, all),
-        began: hold.began,
+        began: times.began,
         runs: times.runs,
         says: holdInList(times, now),
       };

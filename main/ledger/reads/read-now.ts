@@ -3,6 +3,7 @@ import type { Reply } from '../../../core/contract';
 import type { Amount } from '../../../core/ledger/basics';
 import { piecesLeft, portionName } from '../../../core/ledger/portions';
 import { momentText, storedMoment } from '../../../core/ledger/stored-moments';
+import { assumedStart } from '../../../core/says/hold-says';
 import { todayWords } from '../../../core/says/today-says';
 import { portionEntries } from '../entries/kept-entries';
 import type { Ledger } from '../ledger';
@@ -22,12 +23,13 @@ function lookOf({ ends, asks }: RunningHold, offset: number): Now['holds'][numbe
 
 function holdsThatRun(ledger: Ledger, now: string): Now['holds'] {
   return runningHolds(ledger, now).map((running) => {
-    const { hold, label, began, ends, jars, asks } = running;
+    const { hold, label, began, assumed, ends, jars, asks } = running;
     return {
       hold: hold.uid,
       batch: ledger.rows.uidOf('batch', jars[0]?.batch ?? 0),
       label,
       began,
+      assumed: assumed ? assumedStart(began, now) : null,
       ends,
       look: lookOf(running, storedMoment(began).offset),
       ...todayWords(label, began, asks, now),

@@ -1,5 +1,5 @@
 // Holds that began and that nobody ended, with the jars that still stand in them and what each asks for now.
-import { endsAt, stillRuns } from '../../../core/ledger/running';
+import { beganOrPlanned, endsAt, stillRuns } from '../../../core/ledger/running';
 import { storedMoment } from '../../../core/ledger/stored-moments';
 import { batchDay, calledDay } from '../../../core/lineage/labels';
 import { asksNow, type HoldAsks } from '../../../core/plan/hold-looks';
@@ -11,7 +11,9 @@ import type { Ledger } from '../ledger';
 
 export interface RunningHold {
   readonly hold: Row<'hold'>;
+  /** As noted, or as planned where nobody noted it: then it is `assumed`. */
   readonly began: string;
+  readonly assumed: boolean;
   readonly ends: string | null;
   /** What the batches in it are called: "2 May", "2 May and 3 May plain". */
   readonly label: string;
@@ -62,12 +64,15 @@ export function runningHolds(ledger: Ledger, now: string): RunningHold[] {
   const { rows } = ledger;
   const { seconds } = storedMoment(now);
   const begun = rows
-    .prepare("SELECT key FROM hold WHERE ended IS NULL AND began IS NOT NULL AND purpose = 'jars'")
+    .prepare(
+      "SELECT key FROM hold WHERE ended IS NULL AND coalesce(began, planned_from) IS NOT NULL AND purpose = 'jars'",
+    )
     .pluck()
     .all() as number[];
   const found = begun.flatMap((key): RunningHold[] => {
     const hold = rows.get('hold', key);
-    const { began, plannedTo, hours } = hold;
+    const { plannedTo, hours } = hold;
+    const began = beganOrPlanned(hold);
     if (began === null || !stillRuns({ began, plannedTo, hours }, now)) return [];
     const jars = jarsInside(ledger, key);
     if (jars.length === 0) return [];
@@ -79,7 +84,7 @@ export function runningHolds(ledger: Ledger, now: string): RunningHold[] {
       jars.map(({ batch }) => batch),
     );
     const asks = asksNow(start, ends === null ? null : storedMoment(ends).seconds, seen, seconds);
-    return [{ hold, began, ends, label, jars, seenHours: seen, asks }];
+    return [{ hold, began, assumed: hold.began === null, ends, label, jars, seenHours: seen, asks }];
   });
   const rank = { 'take-out': 0, look: 1, 'in warmth': 2 } as const;
   const next = ({ asks: { look, ends } }: RunningHold): number => look?.at ?? ends ?? Infinity;

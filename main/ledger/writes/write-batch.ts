@@ -2,6 +2,7 @@
 import type { BatchEntry, Parsed, Reply } from '../../../core/contract';
 import type { Ledger } from '../ledger';
 import { Refused } from '../../refusal';
+import { momentText, storedMoment } from '../../../core/ledger/stored-moments';
 import { calledDay, lineName, lineWords } from '../../../core/lineage/labels';
 import { addHold as addWarmth, changeHold } from '../entries/hold-entry';
 import { addJar as keepJar, changeJar } from '../entries/jar-entry';
@@ -42,6 +43,23 @@ function insertJar(ledger: Ledger, act: OpenAct, batch: number, hold: number | n
   return ledger.rows.uidOf('jar', key);
 }
 
+/**
+ * From when a hold is planned whose hours are known, of a batch made today, and of which nobody noted when it began: from now,
+ * as long as nobody says how a jar of it came out. Null: nothing is planned.
+ */
+function plannedFrom(
+  { clock }: Ledger,
+  madeOn: string | null,
+  hold: Pick<BatchEntry['holds'][number], 'startedAt' | 'endedAt' | 'hours'>,
+  jars: readonly { readonly made: boolean; readonly seen: boolean }[],
+): string | null {
+  const untimed = hold.startedAt === null && hold.endedAt === null && hold.hours !== null;
+  const goesOn = jars.some(({ made }) => made) && jars.every(({ seen }) => !seen);
+  if (!untimed || !goesOn || madeOn !== clock.today()) return null;
+  const { seconds, offset } = storedMoment(clock.now());
+  return momentText(seconds, offset);
+}
+
 export function recordBatch(ledger: Ledger, given: Parsed<'batch.record'>): Reply<'batch.record'> {
   const entry = tidy(given);
   const jars = entry.jars.map((jar) => {
@@ -65,7 +83,13 @@ export function recordBatch(ledger: Ledger, given: Parsed<'batch.record'>): Repl
     (act) => {
       const { madeOn, madeFrom, madeTo, word, note } = entry;
       const batch = addBatch(act, { madeOn, madeFrom, madeTo, word, note });
-      const holds = entry.holds.map((hold) => addWarmth(act, { ...hold, batch, basis: 'recorded' }));
+      const holds = entry.holds.map((hold, at) => {
+        const own = jars
+          .filter((jar) => jar.hold === at)
+          .map(({ state, outcome }) => ({ made: state === 'made', seen: outcome !== null }));
+        const from = plannedFrom(ledger, madeOn, hold, own);
+        return addWarmth(act, { ...hold, batch, basis: 'recorded' }, from);
+      });
       const uids = jars.map(({ hold, ...jar }) =>
         insertJar(ledger, act, batch, hold === null ? null : (holds[hold] ?? null), jar),
       );
@@ -121,7 +145,9 @@ export function addHold(ledger: Ledger, input: Parsed<'batch.addHold'>): Reply<'
     subject,
     tidy(input.why),
     (act) => {
-      const made = addWarmth(act, { ...hold, batch: batch.key, basis: 'recorded' });
+      const own = jars.map(({ state, outcomeKnown }) => ({ made: state === 'made', seen: outcomeKnown }));
+      const from = plannedFrom(ledger, batch.madeOn, hold, own);
+      const made = addWarmth(act, { ...hold, batch: batch.key, basis: 'recorded' }, from);
       for (const jar of jars) changeJar(act, jar.key, { hold: made });
       return ledger.rows.uidOf('hold', made);
     },

@@ -1,7 +1,7 @@
 // What is done with a hold while it runs: jars come in, are moved, come out; warmth fails; a look, a reading by hand.
 import type { Parsed, Reply } from '../../../core/contract';
 import { momentText, storedMoment } from '../../../core/ledger/stored-moments';
-import { endsAt } from '../../../core/ledger/running';
+import { beganOrPlanned, endsAt } from '../../../core/ledger/running';
 import { isLookAt } from '../../../core/plan/hold-looks';
 import { LOOK_HOURS } from '../../../core/plan/waking-hours';
 import { put } from '../entries/put-fact';
@@ -109,7 +109,8 @@ export function moveJars(ledger: Ledger, input: Parsed<'hold.move'>): Reply<'hol
   const stays = jars.map((jar) => openStay(ledger, hold.key, jar));
   const at = input.at ?? nowOf(ledger);
   const { batch, planned, began, plannedTo, hours } = hold;
-  const ends = began === null ? plannedTo : endsAt({ began, plannedTo, hours });
+  const from = beganOrPlanned(hold);
+  const ends = from === null ? plannedTo : endsAt({ began: from, plannedTo, hours });
   const out = new Set(jars.map(({ key }) => key));
   const last = jarsInside(ledger, hold.key).every(({ key }) => out.has(key));
   const done = ledger.acts.mustRun(
