@@ -7,6 +7,17 @@ const figure = (value: number): string => String(Number(value.toFixed(1)));
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 const day = (on: string | null): string => (on === null ? 'on a day not noted' : dayLabel(on, true));
 
+/** When a jar was made, as far as that is known. */
+export const madeWords = (
+  { madeOn, madeBetween }: Pick<AboutJar, 'madeOn' | 'madeBetween'>,
+  unknown = day(null),
+): string =>
+  madeBetween === null
+    ? madeOn === null
+      ? unknown
+      : dayLabel(madeOn, true)
+    : `between ${dayLabel(madeBetween.from, true)} and ${dayLabel(madeBetween.to, true)}`;
+
 function generation({
   generation: { deepest, shallowest, atLeast },
   doublings: { transfers },
@@ -47,7 +58,7 @@ export function handOverRows(about: AboutJar): (readonly [name: string, words: s
   } = about;
   const stood = storage.map(({ what, on }) => `${what} ${day(on)}`);
   return [
-    ['Made', day(about.madeOn)],
+    ['Made', madeWords(about)],
     ['Generation', generation(about)],
     ['Its line that day', about.verdict ?? 'not told'],
     ['Traces back to', listed(tracedShares.map(({ source, share }) => `${source} ${percent(share)}`)) || 'not known'],

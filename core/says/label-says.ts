@@ -1,4 +1,5 @@
 // What stands on a label, line by line: for one's own shelf, and for giving a jar away. It never says that a jar may be eaten.
+import { madeWords } from './hand-over-says';
 import { dayLabel } from '../lineage/labels';
 import type { AboutJar } from '../shapes/hand-over-calls';
 import type { LABEL_KINDS } from '../shapes/label-calls';
@@ -23,8 +24,8 @@ const small = (text: string): LabelLine => ({ text, size: 0.85, bold: false });
 const bold = (text: string): LabelLine => ({ text, size: 1, bold: true });
 const title = (text: string): LabelLine => ({ text, size: 1.5, bold: true });
 
-const made = ({ madeOn, generation: { deepest, atLeast } }: AboutJar): LabelLine =>
-  plain(`Made ${madeOn === null ? 'on a day not known' : dayLabel(madeOn, true)} · generation ${atLeast ? 'at least ' : ''}${deepest}`); // prettier-ignore
+const made = ({ generation: { deepest, atLeast }, ...about }: AboutJar): LabelLine =>
+  plain(`Made ${madeWords(about, 'on a day not known')} · generation ${atLeast ? 'at least ' : ''}${deepest}`); // prettier-ignore
 const eatBy = ({ eatBy: day }: AboutJar): LabelLine =>
   bold(day === null ? 'Eat by: its day is not known, look first' : `Eat by ${dayLabel(day, true)}`);
 

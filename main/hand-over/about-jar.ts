@@ -20,9 +20,14 @@ const MOST = 100;
 
 const earlier = (one: string, other: string): string => (one < other ? one : other);
 
-/** The last day on which a jar that nobody opened is eaten; null where its own day is not known. */
-export const unopenedUntil = ({ madeOn }: KnownJar): string | null =>
-  madeOn && addDays(madeOn, UNOPENED_DAYS);
+/**
+ * The last day on which a jar that nobody opened is eaten, of a range of days counted from the first: it may be as old as
+ * that. Null where nothing of its day is known.
+ */
+export function unopenedUntil(jar: KnownJar): string | null {
+  const made = earliestDay(jar);
+  return made && addDays(made, UNOPENED_DAYS);
+}
 
 /** Jars by how many seedings at least lie between them and this one. */
 function stepsBack({ index }: Ledger, jar: number): Map<number, number> {

@@ -14,6 +14,11 @@ import {
   stateOf,
 } from '../ledger/ledger-files';
 
+const LAYOUT = {
+  page: { width: 210, height: 297 }, rows: 4, columns: 2, label: { width: 99, height: 67 }, margin: { top: 12, left: 5 },
+  gap: { across: 2, down: 0 }, skip: 0,
+}; // prettier-ignore
+
 const about = (from: string, to: string, jars: Parameters<typeof batchOf>[1], more = {}) =>
   batchOf(null, jars, { madeFrom: from, madeTo: to, ...more });
 
@@ -138,4 +143,18 @@ it('no figure is made of a day that nobody knows', () => {
   const drawing = must(session, 'family.drawing', { spacing: 'calendar' });
   expect([...drawing.x].every((x, i) => drawing.parent[i] === -1 || x > (drawing.x[drawing.parent[i] ?? 0] ?? 0))).toBe(true);
   expect(must(session, 'jar.get', { id: last }).figures.some((figure) => JSON.stringify(figure).includes('2026-01-28'))).toBe(false);
+}); // prettier-ignore
+
+it('goes with a hand-over, on a label and on the shelf as the range it is, counted from its first day', () => {
+  const session = newSession();
+  const source = must(session, 'source.save', plainSource('Blue Tin')).id;
+  const [jar = ''] = must(session, 'batch.record', about('2026-03-03', '2026-03-09', [plainJar('a', { seedings: [fromSource(source)], onShelf: true })])).jars;
+  // Unopened jars are eaten within 14 days: from 3 March on until the 17th.
+  const { about: told } = must(session, 'handOver.about', { jar, include: [] });
+  expect(told).toMatchObject({ label: 'about 6 Mar a', madeOn: null, madeBetween: { from: '2026-03-03', to: '2026-03-09' }, seedBy: '2026-03-17' });
+  const { items } = must(session, 'shelf.get', {});
+  expect(items.map(({ label, madeOn, age }) => [label, madeOn, age])).toEqual([['about 6 Mar a', null, null]]);
+  const { html } = must(session, 'label.sheet', { jars: [jar], kind: 'shelf', layout: LAYOUT });
+  const words = [...html.matchAll(/<text[^>]*>([^<]*)<\/text>/g)].map(([, text]) => text).join(' ');
+  expect(words).toContain('Made between 3 Mar 2026 and 9 Mar 2026');
 }); // prettier-ignore

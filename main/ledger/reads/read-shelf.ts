@@ -324,7 +324,7 @@ export function getShelf(ledger: Ledger): Shelf {
     things.map((thing) => {
       const item = itemOf(ledger, thing, beside);
       const answer = { eat: item.safety.eat, discard: item.discard };
-      return { ...thing, item, label: item.name, madeOn: item.madeOn, eatBy: item.eatBy, answer };
+      return { ...thing, item, label: item.name, madeOn: dayInOrder(thing.jar), eatBy: item.eatBy, answer };
     }),
     today,
   ).map(({ item }) => item);

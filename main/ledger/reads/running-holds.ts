@@ -1,7 +1,7 @@
 // Holds that began and that nobody ended, with the jars that still stand in them and what each asks for now.
 import { beganOrPlanned, endsAt, stillRuns } from '../../../core/ledger/running';
 import { storedMoment } from '../../../core/ledger/stored-moments';
-import { batchDay, calledDay } from '../../../core/lineage/labels';
+import { batchDay, calledDay, dayNamed } from '../../../core/lineage/labels';
 import { asksNow, type HoldAsks } from '../../../core/plan/hold-looks';
 import { outcomes } from '../entries/outcome-of-jar';
 import type { KnownJar } from '../family-index';
@@ -36,9 +36,10 @@ export const seenHours = (rows: Rows, jar: number, began: number): number[] =>
 
 /** "2 May", "2 May plain and 3 May": the batches of some jars, the earliest first. */
 export function labelOfBatches({ rows }: Ledger, batches: readonly number[]): string {
+  const dayOf = (batch: Row<'batch'>): string => dayNamed(calledDay(batch)) ?? '';
   const names = [...new Set(batches)]
     .map((key) => rows.get('batch', key))
-    .toSorted((a, b) => (a.madeOn ?? '').localeCompare(b.madeOn ?? '') || a.key - b.key)
+    .toSorted((a, b) => dayOf(a).localeCompare(dayOf(b)) || a.key - b.key)
     .map((batch) => [batchDay(calledDay(batch), false) ?? 'a batch', batch.word].filter(Boolean).join(' '));
   return names.length < 3 ? names.join(' and ') : `${names[0]} and ${names.length - 1} other batches`;
 }
