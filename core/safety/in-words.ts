@@ -1,4 +1,4 @@
-// Whether a text says something in words. Figures, units and marks are measured, not said, and how a jar set has a word of its
+// What of a text says something in words. Figures, units and marks are measured, not said, and how a jar set has a word of its
 // own: nobody is asked how they are to be read.
 import { plain } from '../quantities/quantities';
 import { remembered } from '../quantities/remembered';
@@ -6,16 +6,48 @@ import { onlyHowSet } from './set-phrases';
 
 /** "Score: 8": what a cell was kept under, before what stood in it. */
 const HEADED = /^[^:\n]{1,120}:\s+(?=\S)/;
-/** Units and halves of the day that stand at a figure. */
-const MEASURED =
-  /[\d½¼¾⅓⅔]\s*(?:°\s*[cf]?|ml|cl|dl|l|mg|g|kg|oz|lb|h|hrs?|hours?|std|min|days?|d|tbsp|tsp|cups?|el|tl|am|pm|a\.m\.?|p\.m\.?|uhr|ph|c|f|x)(?![\p{L}\p{N}])/giu;
-
-/** Whether letters stand in a text that are no heading, no unit and do not merely tell how a jar set. */
-export const saysInWords = remembered((text: string): boolean =>
-  text.split(/\r?\n/).some((line) => {
-    const said = plain(line.replace(HEADED, '')).replace(MEASURED, ' ');
-    // "x" marks a box.
-    const words = said.replace(/(?<![\p{L}\p{N}])x(?![\p{L}\p{N}])/giu, ' ');
-    return /\p{L}/u.test(words) && !onlyHowSet(words);
-  }),
+/** Units, money and halves of the day that stand at a figure, days with their month, and the day of the week at either. */
+const UNITS = String.raw`ml|cl|dl|l|mg|g|kg|oz|lb|h|hrs?|hours?|std|stunden?|heures?|horas?|uur|timmar|timer|min|days?|tage?n?|d|tbsps?|tbs|tsps?|cups?|el|tl|msk|spsk|am|pm|a\.m\.?|p\.m\.?|uhr|ph|deg|grad|c|f|x|eur|euros?|usd|gbp|chf|kr|cent|pence`;
+const MONTHS =
+  '(?:jan|feb|mar|apr|may|jun|jul|aug|sept?|oct|nov|dec|januar[y]?|februar[y]?|march|april|june|july|august|september|october|november|december|marz|mai|juni|juli|okt|oktober|dez|dezember)';
+const WEEKDAYS =
+  '(?:mon|tue|tues|wed|thu|thur|thurs|fri|sat|sun|monday|tuesday|wednesday|thursday|friday|saturday|sunday|mo|di|mi|do|fr|sa|so|montag|dienstag|mittwoch|donnerstag|freitag|samstag|sonntag)';
+const MEASURED = new RegExp(
+  [
+    String.raw`(?<![\p{L}\p{N}])(?:${WEEKDAYS}\.?,?\s+)?\d{1,2}(?:st|nd|rd|th|\.)?\s?-?${MONTHS}(?![\p{L}\p{N}])\.?`,
+    String.raw`(?<![\p{L}\p{N}])(?:${WEEKDAYS}\.?,?\s+)?${MONTHS}\.?\s\d{1,2}(?:st|nd|rd|th)?(?![\p{L}\p{N}])`,
+    String.raw`(?<![\p{L}\p{N}])${WEEKDAYS}\.?,?\s+(?=\d)`,
+    String.raw`[\d½¼¾⅓⅔]\s*(?:°\s*[cf]?|${UNITS})(?![\p{L}\p{N}])`,
+  ].join('|'),
+  'giu',
 );
+
+/** Where one thing said ends and the next begins. */
+const BETWEEN = /([,;!]\s+|(?<=\p{L}{2})\.\s+)/u;
+
+/** Whether letters stand in what is said that are no unit, no day and no time, and do not merely tell how a jar set. */
+function saysMore(said: string): boolean {
+  // "x" marks a box.
+  const words = plain(said)
+    .replace(MEASURED, ' ')
+    .replace(/(?<![\p{L}\p{N}])x(?![\p{L}\p{N}])/giu, ' ');
+  return /\p{L}/u.test(words) && !onlyHowSet(words);
+}
+
+/** A line without what is only measured or tells how a jar set, at its beginning and its end; what stands between is left as it is. */
+function leftOfLine(line: string): string[] {
+  const heading = HEADED.exec(line)?.[0] ?? '';
+  const parts = line.slice(heading.length).split(BETWEEN);
+  const more = (_: string, at: number): boolean => at % 2 === 0 && saysMore(parts[at] ?? '');
+  const first = parts.findIndex(more);
+  return first < 0 ? [] : [`${heading}${parts.slice(first, parts.findLastIndex(more) + 1).join('')}`];
+}
+
+/** What of a text says something in words: what is left when all that is read without is taken away; null: nothing. */
+export const leftInWords = remembered((text: string): string | null => {
+  const left = text.split(/\r?\n/).flatMap(leftOfLine);
+  return left.length === 0 ? null : left.join('\n');
+});
+
+/** Whether anything is said in words. */
+export const saysInWords = (text: string): boolean => leftInWords(text) !== null;

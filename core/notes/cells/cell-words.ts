@@ -1,6 +1,6 @@
 // What free text says about how a jar came out: set words, whey, tang. Signs of spoilage: core/safety/remark-words.ts.
 import type { Outcome, SetWord } from '../../ledger/records';
-import { plain } from '../../quantities/quantities';
+import { plain, tidy } from '../../quantities/quantities';
 import { SET_PHRASES } from '../../safety/set-phrases';
 
 /**
@@ -14,10 +14,27 @@ const POURS =
 const ON_ITS_WAY =
   /\b(?:still|yet|noch|encore|aun|todavia|ancora|nog|ainda)\b|\b(?:at|after|by|nach|apres|tras|dopo|na) (?:about |ca\.? )?\d+ ?(?:h|hrs?|hours?|std|stunden|heures?|horas?|ore|uur)\b/;
 
+/** Each thing that a text says, with the marks between them. */
+const saidIn = (text: string): string[] => text.trim().split(/([,;!]\s+|(?<=\p{L}{2})\.\s+)/u);
+
+/** What a text says beside what was read: without the things at its beginning and its end that were. '': nothing. */
+function leftBeside(text: string, isRead: (part: string) => boolean): string {
+  const parts = saidIn(text);
+  const more = (part: string, at: number): boolean => at % 2 === 0 && tidy(part) !== '' && !isRead(part);
+  const first = parts.findIndex(more);
+  return first < 0 ? '' : parts.slice(first, parts.findLastIndex(more) + 1).join('');
+}
+
 const NOT_SET =
   /\b(?:not (?:yet )?set|(?:did ?n[o']?t|never|no) set|unset|still (?:just )?(?:milk|liquid)|failed to set|nicht (?:fest|gesetzt|gestockt|dick)\w*|(?:n'a )?pas pris|pas (?:de )?prise|no cuaj\w+|sin cuajar|non (?:si e )?rappreso|niet (?:gestold|gestremd|dik|gezet)|nao (?:coalhou|firmou)|(?:stelnade|satte sig) inte|inte (?:stelnat|satt)|ikke (?:stivnet|sat|satt)|nie (?:zgestn\w+|sciel\w+|zsiadl\w+))\b/;
 /** Whether a remark plainly says that the jar had not set. */
 export const saysNotSet = (text: string): boolean => NOT_SET.test(plain(text));
+/** What a cell says beside that. */
+export const besideNotSet = (text: string): string =>
+  leftBeside(
+    text,
+    (part) => NO.test(plain(part)) || !/[\p{L}\p{N}?]/u.test(plain(part).replace(NOT_SET, ' ')),
+  );
 
 const YES = /^(?:y|yes|yep|x|ok it set|set|it set|ja|oui|si|sim|tak|true|1|wahr|vrai|✓|✔|✅|☑|👍)\uFE0F?$/u;
 const NO = /^(?:n|no|nope|nein|non|nee|nao|nej|nei|nie|false|0|falsch|faux|❌|✗|✘|👎)\uFE0F?$/u;
@@ -53,8 +70,9 @@ export function readSet(text: string): SetReading {
   return { kind: 'word', word, exact: said === word };
 }
 
-/** Whether a cell tells how a jar set, in one of the words or as pouring. */
-export const saysHowSet = (text: string): boolean => ['word', 'pours'].includes(readSet(text).kind);
+/** Whether a cell tells how a jar set, in one of the words, as pouring or as not set. */
+export const saysHowSet = (text: string): boolean =>
+  saysNotSet(text) || ['word', 'pours'].includes(readSet(text).kind);
 
 /** A "spoiled?" column: yes, no, or null where it is neither. */
 export function readYesNo(text: string): boolean | null {
@@ -65,12 +83,31 @@ export function readYesNo(text: string): boolean | null {
 }
 
 type Meant<Word> = readonly (readonly [Word | null, RegExp])[];
-/** The word that a text means: of the first pattern that it has; null where it has none. */
-const meant = <Word>(text: string, words: Meant<Word>): Word | null =>
-  words.find(([, pattern]) => pattern.test(plain(text)))?.[0] ?? null;
+/** The word that a text means: of the first pattern that a part of it has; null where it has none. */
+const meant = <Word>(text: string, words: Meant<Word>): Word | null => {
+  const parts = saidIn(plain(text));
+  return words.find(([, pattern]) => parts.some((part) => pattern.test(part)))?.[0] ?? null;
+};
+
+/** What stands around such words and tells nothing more. */
+const AROUND =
+  /\b(?:a|an|ein|eine|un|une|en|et|of|the|very|quite|rather|some|bit|only|taste|tastes|tasted|whey|sehr|ganz|eher|ziemlich|nur|etwas|von|der|die|das|molke|schmeckt|tres|assez|du|de|la|le|petit[- ]lait|muy|suero|molto|siero|zeer|wei|muito|soro|mycket|meget|vassle|valle|myse|bardzo|serwatka|serwatki|on|top|oben)\b/g;
+
+/** Whether a text says nothing but one of the words. @param noun what the others are said of: "slightly *sour*" */
+function saysOnly<Word>(text: string, words: Meant<Word>, noun: RegExp): boolean {
+  const said = plain(text);
+  const pattern = words.find(([, one]) => one.test(said))?.[1];
+  if (pattern === undefined || said.includes('?')) return false;
+  const left = said.replace(new RegExp(pattern.source, 'g'), ' ').replace(AROUND, ' ').replace(noun, ' ');
+  return !/[\p{L}\p{N}]/u.test(left);
+}
+
+const besideWord = <Word>(text: string, words: Meant<Word>, noun: RegExp): string =>
+  leftBeside(text, (part) => saysOnly(part, words, noun));
 
 const WHEY_WORDS: Meant<NonNullable<Outcome['whey']>> = [
   ['none', /^(?:none|no|no whey|nil|0|-|nein|keine?|aucune?|pas|non|ningun\w*|nada|nessun\w*|niente|geen|nenhum\w*|inget|ingen|brak|nie)\b/],
+  ['a little', /\b(?:not|nicht|pas|no|non|niet|nao|inte|ikke|nie) (?:so |too |very |that |sehr |zu |allzu )?(?:much|a lot|viel|beaucoup|much[oa]|molt[oa]|veel|muit[oa]|mycket|meget|mye|duzo)\b/],
   ['a lot', /\b(?:a? ?lots?|much|heavy|plenty|viel|beaucoup|much[oa]|molt[oa]|veel|muit[oa]|mycket|meget|mye|duzo)\b/],
   ['a little', /\b(?:little|bit|slight\w*|tiny|trace|drops?|wenig|etwas|peu|poc[oa]|un po|beetje|pouc[oa]|lite|lidt|litt|troche|malo)\b/],
   ['some', /\b(?:some|medium|moderate|mittel|moyen|algo|medio|wat|nagot|noget|noe|yes|ja|oui|si)\b/],
@@ -78,6 +115,8 @@ const WHEY_WORDS: Meant<NonNullable<Outcome['whey']>> = [
 
 /** How much whey, or null. */
 export const readWhey = (text: string): Outcome['whey'] => meant(text, WHEY_WORDS);
+/** What a cell of whey says beside that. */
+export const besideWhey = (text: string): string => besideWord(text, WHEY_WORDS, /(?!)/);
 
 /** A denial before a word for sour, with a little between: “not at all sour”, “kaum sauer”, “no acid yet”. */
 const SOUR = String.raw`(?:sour\w*|tang\w*|tart\w*|acid\w*|sharp|sauer\w*|saure|acide\w*|zuur\w*|syrlig\w*|sur|kwasn\w+)`;
@@ -96,6 +135,11 @@ const TANG_WORDS: Meant<NonNullable<Outcome['tang']>> = [
 
 /** How sour, or null; what denies it, or asks, says only that: it is kept in its own words. */
 export const readTang = (text: string): Outcome['tang'] => meant(text, TANG_WORDS);
+/** What a cell of tang says beside that. */
+export const besideTang = (text: string): string =>
+  readTang(text) === null
+    ? text.trim()
+    : besideWord(text, TANG_WORDS, new RegExp(String.raw`\b${SOUR}\b`, 'g'));
 
 const MILKS: readonly (readonly [RegExp, string])[] = [
   [/^(?:half\s*(?:&|and|n|'n'|\+|-and-)\s*half|h\s?&\s?h)(?: milk)?$/, 'half and half'],

@@ -2,7 +2,7 @@
 import type { NotesPreview } from '../../contract';
 import type { READ_AS } from '../../ledger/facts/seen-facts';
 import { inDoubtBecause } from '../../safety/doubts';
-import { saysInWords } from '../../safety/in-words';
+import { leftInWords } from '../../safety/in-words';
 import { readRemark } from '../../safety/remark-words';
 import { tellsOfSpoiling } from '../../safety/remarks';
 import type { NotesInput, NotesPlan, PlannedJar } from '../notes-plan';
@@ -60,7 +60,10 @@ function remarkOf(planned: PlannedJar, answers: NotesInput['answers']): Listed[]
   const words = [
     ...FIELDS.flatMap((field) => ({ field, text: outcome?.[field] ?? null })),
     { field: 'note' as const, text: fields.note },
-  ].flatMap(({ field, text }) => (text === null || !saysInWords(text) ? [] : [{ field, text }]));
+  ].flatMap(({ field, text }) => {
+    const left = text === null ? null : leftInWords(text);
+    return text === null || left === null ? [] : [{ field, text, left }];
+  });
   if (words.length === 0) return [];
   const tells = words.some(({ field, text }) => tellsOfSpoiling(text, field));
   const doubted = !tells && doubtedRow(planned);
@@ -68,8 +71,9 @@ function remarkOf(planned: PlannedJar, answers: NotesInput['answers']): Listed[]
     ? suspiciousReadAs(answers, line)
     : rowReadAs(answers, line, doubted ? 'doubted' : 'other');
   const stops = tells && readAs === null;
-  return [{ id: `remark:${line}`, row: line, label, text: words.map(({ text }) => text).join(' · '), tells, doubted, stops, readAs }];
-} // prettier-ignore
+  const text = words.map((one) => (tells ? one.text : one.left)).join(' · ');
+  return [{ id: `remark:${line}`, row: line, label, text, tells, doubted, stops, readAs }];
+}
 
 /** The words of a row that stop its jar until the keeper answers them; null where none do. */
 export function stoppingRemark(planned: PlannedJar, answers: NotesInput['answers']): string | null {

@@ -6,7 +6,17 @@ import type { Cell, RowCells, RowFacts } from './row-cells';
 import { hasTrait } from '../meanings';
 import { assumed, problem, question } from '../notes-says';
 import { readRemark } from '../../safety/remark-words';
-import { isNothing, readSet, readTang, readWhey, readYesNo, saysNotSet } from '../cells/cell-words';
+import {
+  besideNotSet,
+  besideTang,
+  besideWhey,
+  isNothing,
+  readSet,
+  readTang,
+  readWhey,
+  readYesNo,
+  saysNotSet,
+} from '../cells/cell-words';
 
 /** What is read of a jar's outcome, cell after cell. */
 interface Seen {
@@ -60,7 +70,9 @@ function readSetCell(row: RowCells, seen: Seen): void {
       (read.kind === 'pours' ? POURING : SET_WORDS).map((word) => [word, word]),
     );
   }
-  seen.setKept.push(text);
+  // What the records say themselves needs no words beside it.
+  const left = seen.setAtTakeOut === false ? besideNotSet(text) : text;
+  if (left !== '') seen.setKept.push(left);
 }
 
 function readPhCell(row: RowCells, seen: Seen): void {
@@ -80,16 +92,18 @@ function readPhCell(row: RowCells, seen: Seen): void {
   else row.figureUnread('ph', cell);
 }
 
-/** Whey or tang in the words that records have; other words are kept beside them. */
+/** Whey or tang in the words that records have; what is said beside them is kept. */
 function readWord<Word extends string>(
   { of, log }: { of: Cell | undefined; log: RowCells['log'] },
   read: (text: string) => Word | null,
+  beside: (text: string) => string,
   said: (text: string, word: string) => string,
 ): Word | null {
   const word = of ? read(of.text) : null;
   if (!of || plain(of.text) === word) return word;
   if (word !== null) log.assume(said(of.text.trim(), word));
-  log.keep(of);
+  const left = word === null ? of.text : beside(of.text);
+  if (left !== '') log.keep({ ...of, text: left });
   return word;
 }
 
@@ -209,8 +223,8 @@ export function readOutcome(row: RowCells): RowFacts['outcome'] {
   readSetCell(row, seen);
   readPhCell(row, seen);
   const words = {
-    whey: readWord({ of: row.of('whey')[0], log }, readWhey, assumed.whey),
-    tang: readWord({ of: row.of('tang')[0], log }, readTang, assumed.tang),
+    whey: readWord({ of: row.of('whey')[0], log }, readWhey, besideWhey, assumed.whey),
+    tang: readWord({ of: row.of('tang')[0], log }, readTang, besideTang, assumed.tang),
   };
   for (const cell of row.cells) {
     if (tidy(cell.text) === '') continue;
