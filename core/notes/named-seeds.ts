@@ -11,6 +11,8 @@ export interface KnownJar {
   /** Other texts that mean it, plain: a whole label, a name, a number. */
   readonly aliases: readonly string[];
   readonly label: string;
+  /** The line of the file that it stands on; of a jar of the ledger none. */
+  readonly line?: number;
 }
 
 export interface SeedPart {

@@ -17,6 +17,8 @@ const MEASURED = new RegExp(
     String.raw`(?<![\p{L}\p{N}])(?:${WEEKDAYS}\.?,?\s+)?\d{1,2}(?:st|nd|rd|th|\.)?\s?-?${MONTHS}(?![\p{L}\p{N}])\.?`,
     String.raw`(?<![\p{L}\p{N}])(?:${WEEKDAYS}\.?,?\s+)?${MONTHS}\.?\s\d{1,2}(?:st|nd|rd|th)?(?![\p{L}\p{N}])`,
     String.raw`(?<![\p{L}\p{N}])${WEEKDAYS}\.?,?\s+(?=\d)`,
+    // The name of a picture.
+    String.raw`(?<!\S)[\p{L}\p{N}_.()-]+\.(?:jpe?g|png|heic|webp|gif|mov|mp4|pdf)(?!\S)`,
     String.raw`[\d½¼¾⅓⅔]\s*(?:°\s*[cf]?|${UNITS})(?![\p{L}\p{N}])`,
   ].join('|'),
   'giu',

@@ -10,12 +10,12 @@ export const SET_PHRASES: readonly (readonly [SetWord, RegExp])[] = [
   ['firm', /\b(?:firm(?:ly)?|solid(?:ly)?|thick|(?:well|fully|nicely|good|properly|completely)[- ]set|set (?:well|nicely|fully|firm)|good set|clean break|sliceable|holds? (?:its )?shape|fest|stichfest|schnittfest|dick|ferme|epais\w*|bien pris|firme|espes[oa]|(?:bien )?cuajad[oa]|sod[oa]|compatt[oa]|dens[oa]|ferm[oa]|ben rappreso|stevig|dik|espess[oa]|fast|tjock|tyk|tykk|stiv|gest\w+|zwart\w+|scisl\w+|sztywn\w+)\b/g],
 ]; // prettier-ignore
 
+/** What stands around such words and tells nothing more: "nice and firm", "eher weich". */
+const AROUND =
+  /\b(?:and|und|et|y|e|en|og|och|i|to|bis|nice|nicely|rather|quite|pretty|fairly|really|just|a bit|slightly|was|is|it|eher|ziemlich|recht|ganz|etwas|leicht|schon|war|ist|es|assez|plutot|un peu|bien)\b/g;
+
 /** Whether a text in plain letters holds nothing but such words: "sehr fest", "thick and creamy". What asks is more: "soft?". */
 export function onlyHowSet(said: string): boolean {
   const left = SET_PHRASES.reduce((text, [, phrases]) => text.replace(phrases, ' '), said);
-  return (
-    left !== said &&
-    !said.includes('?') &&
-    !/\p{L}/u.test(left.replace(/\b(?:and|und|et|y|e|en|og|och|i|to|bis)\b/g, ' '))
-  );
+  return left !== said && !said.includes('?') && !/\p{L}/u.test(left.replace(AROUND, ' '));
 }

@@ -6,9 +6,10 @@ import { MORE_KEEPERS } from './more-keepers';
 import { ODD_KEEPERS } from './odd-keepers';
 import { OTHER_KEEPERS } from './other-keepers';
 import { read, seedLabels, sourceNames } from './read';
+import { UNSEEN_KEEPERS } from './unseen-keepers';
 import { VARIED } from './varied';
 
-describe.each([...VARIED, ...OTHER_KEEPERS, ...ODD_KEEPERS, ...MORE_KEEPERS, ...FURTHER_KEEPERS, ...LATER_KEEPERS])('$name', (file) => {
+describe.each([...VARIED, ...OTHER_KEEPERS, ...ODD_KEEPERS, ...MORE_KEEPERS, ...FURTHER_KEEPERS, ...LATER_KEEPERS, ...UNSEEN_KEEPERS])('$name', (file) => {
   const notes = read(file.text, {
     ...(file.today === undefined ? {} : { today: file.today }),
     answers: file.answers ?? {},

@@ -91,7 +91,7 @@ const meant = <Word>(text: string, words: Meant<Word>): Word | null => {
 
 /** What stands around such words and tells nothing more. */
 const AROUND =
-  /\b(?:a|an|ein|eine|un|une|en|et|of|the|very|quite|rather|some|bit|only|taste|tastes|tasted|whey|sehr|ganz|eher|ziemlich|nur|etwas|von|der|die|das|molke|schmeckt|tres|assez|du|de|la|le|petit[- ]lait|muy|suero|molto|siero|zeer|wei|muito|soro|mycket|meget|vassle|valle|myse|bardzo|serwatka|serwatki|on|top|oben)\b/g;
+  /\b(?:at all|gar|uberhaupt|a|an|ein|eine|un|une|en|et|of|the|very|quite|rather|some|bit|only|taste|tastes|tasted|whey|sehr|ganz|eher|ziemlich|nur|etwas|von|der|die|das|molke|schmeckt|tres|assez|du|de|la|le|petit[- ]lait|muy|suero|molto|siero|zeer|wei|muito|soro|mycket|meget|vassle|valle|myse|bardzo|serwatka|serwatki|on|top|oben)\b/g;
 
 /** Whether a text says nothing but one of the words. @param noun what the others are said of: "slightly *sour*" */
 function saysOnly<Word>(text: string, words: Meant<Word>, noun: RegExp): boolean {
@@ -169,12 +169,12 @@ export const isNothing = (text: string): boolean =>
 
 /** Ditto marks and "same": the cell above is meant. */
 export const isDitto = (text: string): boolean =>
-  /^(?:"+|'{2}|,,|〃|ditto|do\.?|same|same as (?:above|before|last time|previous)|(?:as|see) above|s\.? ?o\.?|dito|siehe oben|wie oben|gleich|idem|id\.?|eadem|igual(?: que arriba)?|come sopra|hetzelfde|zelfde|o mesmo|samma|likadant|samme|to samo|j\.?w\.?|↑)$/.test(
+  /^(?:"+|'{2}|,,|〃|ditto|do\.?|same|same as (?:above|before|last time|previous)|(?:(?:as|see|from|like) )?(?:the (?:row|one|line) )?above|(?:von|wie|siehe) oben|s\.? ?o\.?|dito|siehe oben|wie oben|gleich|idem|id\.?|eadem|igual(?: que arriba)?|come sopra|hetzelfde|zelfde|o mesmo|samma|likadant|samme|to samo|j\.?w\.?|↑)$/.test(
     plain(text),
   );
 
 /** Said not to be known: kept in the note, with nothing to ask. */
 export const isUnknown = (text: string): boolean =>
-  /^(?:\?+|not (?:measured|taken|tested|noted|recorded|checked|known|yet)|unmeasured|unknown|forgot(?:ten)?(?: to .*)?|didn'?t (?:measure|check|look|note)|n\.?d\.?|k\.? ?a\.?|nicht (?:gemessen|notiert|bekannt)|unbekannt|vergessen|pas mesuree?|non mesuree?|inconnue?|oublie|no medid[oa]|desconocid[oa]|olvide|non misurat[oa]|dimenticato|niet gemeten|onbekend|vergeten|nao medid[oa]|ej matt|glomde|ikke malt|glemt|nie (?:mierzono|zmierzono)|nieznan\w+)$/.test(
+  /^(?:\?+|not (?:measured|taken|tested|noted|recorded|checked|known|yet)|unmeasured|unknown|t\.?b\.?[da]\.?|forgot(?:ten)?(?: to .*)?|didn'?t (?:measure|check|look|note)|n\.?d\.?|k\.? ?a\.?|nicht (?:gemessen|notiert|bekannt)|unbekannt|vergessen|pas mesuree?|non mesuree?|inconnue?|oublie|no medid[oa]|desconocid[oa]|olvide|non misurat[oa]|dimenticato|niet gemeten|onbekend|vergeten|nao medid[oa]|ej matt|glomde|ikke malt|glemt|nie (?:mierzono|zmierzono)|nieznan\w+)$/.test(
     plain(text),
   );

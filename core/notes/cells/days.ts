@@ -122,7 +122,22 @@ function dayAt(text: string, at: number): FoundDay | null {
     const read = made(fullYear(year), monthTold, dayTold);
     return read && { start: at, end: at + found[0].length, dayFirst: read, monthFirst: read, sure: true };
   }
-  return numericDay(text, at);
+  return joinedDay(text, at) ?? numericDay(text, at);
+}
+
+/** "260105a": two figures each for year, month and day in some order, and the letter of a jar. */
+const JOINED = /(\d{2})(\d{2})(\d{2})(?=[-_ ]?\p{L}(?![\p{L}\p{N}]))/uy;
+
+/** Such a day at a place, or null. */
+function joinedDay(text: string, at: number): FoundDay | null {
+  JOINED.lastIndex = at;
+  const [first, second, third] = (JOINED.exec(text) ?? []).slice(1).map(Number);
+  if (first === undefined || second === undefined || third === undefined) return null;
+  const dayFirst = made(2000 + third, second, first);
+  const monthFirst = made(2000 + third, first, second);
+  const yearFirst = made(2000 + first, second, third);
+  if (!dayFirst && !monthFirst && !yearFirst) return null;
+  return { start: at, end: at + 6, dayFirst, monthFirst, yearFirst, sure: false };
 }
 
 /** "5/23-5/25/2025": what ends the first of two days tells the year of both. */
@@ -221,7 +236,7 @@ export function serialDay(text: string): string | null {
 }
 
 /** A weekday or other small talk that may stand before a date. */
-const WEEKDAY = /^\p{L}{2,12}\.?,?\s+/u;
+const WEEKDAY = /^\p{L}{2,12}\.?,?\s+(?:(?:the|den|der|le|el|il|am)\s+)?/u;
 
 /** A whole cell as one date and nothing else (a weekday may lead), or null. */
 export const cellDay = remembered(wholeDay);

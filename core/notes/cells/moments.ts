@@ -1,5 +1,6 @@
 // When a hold began and ended, as jotted down → how long it was: "7pm" to "9am next day", "2025-05-02 19:00" to "4 May 7:00".
 import { plain, tidy } from '../../quantities/quantities';
+import { WEEKDAYS } from './seed-words';
 import { dayIn, findDay, nearestDay, type DayOrder, type ReadDay } from './days';
 
 export interface ReadTime {
@@ -9,6 +10,8 @@ export interface ReadTime {
   readonly minutes: number | null;
   /** Days after the first: "next day", "(+2)". */
   readonly later: number | null;
+  /** From Sunday (0) on, where only the day of the week is told. */
+  readonly weekday?: number;
 }
 
 const CLOCK =
@@ -21,6 +24,21 @@ const LATER: readonly (readonly [RegExp, number])[] = [
   [/\b(?:next|following) (?:day|morning|evening|night)\b|\bday after\b|\btomorrow\b|\b(?:am )?nachste[rnm]? (?:tag|morgen)\b|\blendemain\b|\bdia siguiente\b|\bgiorno dopo\b|\bvolgende dag\b|\bdia seguinte\b|\b(?:nasta|naeste|neste) dag\b|\bnastepnego dnia\b/, 1],
   [/\bsame (?:day|evening|night)\b/, 0],
 ]; // prettier-ignore
+
+const SHORT_WEEKDAYS = [
+  'sun|so',
+  'mon|mo',
+  'tue|tues|di',
+  'wed|mi',
+  'thu|thur|thurs|do',
+  'fri|fr',
+  'sat|sa',
+].map((names) => new RegExp(`^(?:${names})\\b`));
+/** The day of the week that a text begins with or names, from Sunday (0) on. */
+function weekdayOf(said: string): number | null {
+  const at = [SHORT_WEEKDAYS, WEEKDAYS].map((names) => names.findIndex((name) => name.test(said)));
+  return at.find((one) => one >= 0) ?? null;
+}
 
 /** A day, a time of day, or both, and nothing that says neither; null where neither is told. */
 export function readMoment(text: string, order: DayOrder): ReadTime | null {
@@ -55,7 +73,9 @@ export function readMoment(text: string, order: DayOrder): ReadTime | null {
   const plus = /\+\s?(\d)\b/.exec(said)?.[1];
   const later =
     plus === undefined ? (LATER.find(([pattern]) => pattern.test(said))?.[1] ?? null) : Number(plus);
-  return day === null && minutes === null ? null : { day, minutes, later };
+  const weekday = day === null ? weekdayOf(said) : null;
+  if (day === null && minutes === null) return null;
+  return { day, minutes, later, ...(weekday === null ? {} : { weekday }) };
 }
 
 /** What parts two moments of one cell. */
@@ -97,7 +117,15 @@ export function hoursBetween(
     const hours = (dayNumber(to) - dayNumber(from)) * 24 + clock / 60;
     return hours > 0 ? { hours, nextDay: null } : null;
   }
-  const days = end.later ?? (clock >= 180 ? 0 : 1);
+  const days = end.later ?? weekdaysBetween(start, end, from) ?? (clock >= 180 ? 0 : 1);
   const hours = days * 24 + clock / 60;
-  return hours > 0 ? { hours, nextDay: end.later === null ? days : null } : null;
+  return hours > 0 ? { hours, nextDay: end.later === null && days < 2 ? days : null } : null;
+}
+
+/** Days from the day of the week that a hold began on to the one that it ended on; null where the end tells none. */
+function weekdaysBetween(start: ReadTime, end: ReadTime, from: string): number | null {
+  if (end.weekday === undefined) return null;
+  const began = start.weekday ?? new Date(`${from}T00:00:00Z`).getUTCDay();
+  const days = (end.weekday - began + 7) % 7;
+  return days === 0 && (end.minutes ?? 0) <= (start.minutes ?? 0) ? 7 : days;
 }

@@ -42,7 +42,7 @@ export function meaningOfCells(cells: readonly string[], free: ReadonlySet<NoteC
     ['milk', () => most((cell) => MILKISH.test(plain(cell)), 0.6)],
     ['addition', () => most((cell) => FIBREISH.test(plain(cell)), 0.6)],
     ['jar', () => most((cell) => /^[#]?\s*[\p{L}]$/u.test(tidy(cell)) || JAR_HEADING.test(tidy(cell)), 0.9)],
-    ['hours', () => most((cell) => (/[a-z]/i.test(cell) && hoursOf(cell) >= 4) || (number(cell) >= 6 && number(cell) <= 72), 0.9)],
+    ['hours', () => most((cell) => (/[a-z]/i.test(cell) && hoursOf(cell) >= 4) || (number(cell) >= 6 && number(cell) <= 72), 0.9) && !most((cell) => number(cell) <= 10, 0.5)],
     ['temperature', () => most((cell) => number(cell) >= 30 && number(cell) <= 48, 0.9)],
     ['amount', () => most((cell) => findAmounts(cell, { spoons: 'US' }, true).length > 0, 0.6)],
   ]; // prettier-ignore

@@ -350,6 +350,37 @@ function byAdditions(drafts: Drafts): void {
   }
 }
 
+/** What columns of jars' names, and of their seeds, may have been taken for. */
+const MAY_NAME: ReadonlySet<NoteColumn | null> = new Set([
+  null,
+  'jar',
+  'label',
+  'colour',
+  'vessel',
+  'note',
+  'addition',
+]);
+
+/** Of two columns one names jars and the other goes by those names: whatever stands above them. @returns whether one pair does */
+function byPairs(drafts: Drafts, days: number): boolean {
+  const open = drafts.all.filter(
+    ({ chosen, meaning, cells }) => !chosen && MAY_NAME.has(meaning) && cells.length > 2,
+  );
+  const pairs = open.flatMap((jar) =>
+    open.flatMap((seed) => {
+      const named = seed === jar ? null : namedBySeeds(jar.index, [seed.index], drafts.rows, days);
+      return named === null ? [] : [{ jar, seed, named }];
+    }),
+  );
+  const [pair, other] = pairs;
+  if (!pair || other) return false;
+  if (pair.jar.meaning !== 'jar') saying(drafts, assumed.jarColumn(pair.jar.name, pair.named));
+  saying(drafts, assumed.column(pair.seed.name, 'seed'));
+  Object.assign(pair.jar, { meaning: 'jar', spare: false });
+  Object.assign(pair.seed, { meaning: 'seed', spare: false });
+  return true;
+}
+
 /** A column of names that the seeds go by names the jars, and one that goes by the names of jars tells seeds, whatever stands above. */
 function bySeedNames(drafts: Drafts): void {
   const of = (...wanted: readonly NoteColumn[]): number[] =>
@@ -357,6 +388,7 @@ function bySeedNames(drafts: Drafts): void {
       .filter(({ meaning }) => meaning !== null && wanted.includes(meaning))
       .map(({ index }) => index);
   const [jars, seeds, [days = -1]] = [of('jar', 'label'), of('seed'), of('date')];
+  if (seeds.length === 0 && byPairs(drafts, days)) return;
   if (jars.length > 0 === seeds.length > 0) return;
   for (const draft of drafts.all) {
     if (draft.chosen || (draft.meaning !== null && !hasTrait(draft.meaning, 'names'))) continue;
@@ -426,11 +458,18 @@ const looksBefore = ({ name }: Draft, drafts: Drafts): boolean =>
     ? LOOK.test(plain(name))
     : drafts.all.some((other) => lookedAfter(other.name) > lookedAfter(name));
 
+const HOUR_UNIT = /^(?:h|hrs?|hours?|std|stunden|days?|tage?|d)\.?$/i;
 /** What a column can be by the unit that its heading tells: an amount for each of several seeds, no hours in millilitres. */
 function openTo({ name }: Draft, free: ReadonlySet<NoteColumn>, drafts: Drafts): ReadonlySet<NoteColumn> {
   const unit = headingUnit(name);
-  if (unit === null || !(VOLUME_UNIT.test(unit) || MASS_UNIT.test(unit)) || LOOK.test(plain(name)))
-    return free;
+  if (unit === null || LOOK.test(plain(name))) return free;
+  const told: NoteColumn | null = HOUR_UNIT.test(unit)
+    ? 'hours'
+    : /^(?:deg )?[CF]$/i.test(unit)
+      ? 'temperature'
+      : null;
+  if (told !== null) return new Set(free.has(told) ? [told] : []);
+  if (!VOLUME_UNIT.test(unit) && !MASS_UNIT.test(unit)) return free;
   const seeds = drafts.all.filter(({ meaning }) => meaning === 'seed').length;
   return new Set<NoteColumn>(
     (['amount', 'milk', 'addition'] as const).filter(

@@ -177,7 +177,7 @@ export function headingDayOrder(heading: string): 'day first' | 'month first' | 
   const text = plain(heading);
   if (/\b(?:d{1,2}|t{1,2}|j{1,2}|g{1,2})[./ -]?m{1,2}\b|\b(?:dd|jj|tt|gg)[./-]?mm/.test(text))
     return 'day first';
-  return /\bm{1,2}[./-]d{1,2}\b/.test(text) ? 'month first' : null;
+  return /\bm{1,2}[./-]d{1,2}\b/.test(text) && !/y{2,4}[./-]m/.test(text) ? 'month first' : null;
 }
 
 const NATIVE =

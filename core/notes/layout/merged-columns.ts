@@ -132,10 +132,15 @@ function byPartsOfDay(headed: Headed, look: Look): Headed {
   );
   const whole = (cell: string): boolean => /^\d{1,2}\.?$/.test(cell);
   if (month < 0 || day < 0 || share(cellsOf(headed.rows, day), whole) < 0.8) return headed;
+  // A year or a month written once holds for the days below it.
+  let above = ['', ''];
   const told = ({ cells }: Row): string => {
-    const [y = '', m = '', d = ''] = [year, month, day].map((index) =>
+    const [ownYear = '', ownMonth = '', d = ''] = [year, month, day].map((index) =>
       tidy(cells[index] ?? '').replace(/\.$/, ''),
     );
+    const [y = '', m = ''] =
+      d === '' ? [ownYear, ownMonth] : [ownYear || (above[0] ?? ''), ownMonth || (above[1] ?? '')];
+    above = [ownYear || (above[0] ?? ''), ownMonth || (above[1] ?? '')];
     if (!whole(d) || m === '') return [y, m, d].filter(Boolean).join(' ');
     if (!whole(m)) return `${d} ${m} ${y}`.trim();
     const two = (part: string): string => part.padStart(2, '0');

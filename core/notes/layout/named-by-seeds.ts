@@ -1,6 +1,7 @@
 // Which column names the jars, told by the seeds: what stands there in one row seeds the jar of another.
 import { plain, tidy } from '../../quantities/quantities';
 import { withoutSureDays } from '../cells/days';
+import { PIECE_WITHIN, unused } from '../cells/seed-words';
 import type { Row } from '../table/table-rows';
 
 const LONGEST_NAME = 20;
@@ -27,12 +28,14 @@ export function namedBySeeds(
     told.some((name) => name.length > LONGEST_NAME)
   )
     return null;
-  // A figure alone is an amount, or hours, as well as a name.
+  // A figure alone is an amount, or hours, as well as a name; but not where the seeds of each row are numbers of rows before it.
+  const running = areNumbersOfRows(names, seeds, rows);
+  if (running !== null) return running;
   if (told.filter((name) => !/^[\d.,]+$/.test(name)).length < told.length * 0.9) return null;
   const seeding = rows.flatMap((row, at) =>
     seeds
       .map((seed) => ({ text: tidy(row.cells[seed] ?? ''), own: names[at] }))
-      .filter(({ text }) => text !== ''),
+      .filter(({ text }) => text !== '' && !PIECE_WITHIN.test(text)),
   );
   const naming = seeding.filter(({ text, own }) => {
     // "2 May blue" names a jar of another day: its own name may come again.
@@ -40,10 +43,37 @@ export function namedBySeeds(
     const dated = bare !== tidy(text);
     const names = plain(bare)
       .split(/\s*[+;,&/]\s*|\s(?:and|und|et|y|e|og|och|en|i)\s/)
-      .map((name) => name.replace(/^[^\p{L}\p{N}]+|[^\p{L}\p{N}]+$/gu, ''));
+      .map((name) => name.replace(/^[^\p{L}\p{N}]+|[^\p{L}\p{N}]+$|'s$/gu, ''))
+      // "The red one" is red.
+      .flatMap((name) => [name, unused(name).join(' ')]);
     return [...names, ...(dated ? names.flatMap((name) => name.split(' ')) : [])].some(
       (name) => (dated || name !== own) && known.has(name),
     );
   });
   return naming.length >= Math.max(2, seeding.length / 2) ? (naming[0]?.text ?? null) : null;
+}
+
+const NUMBER = /^#?\d{1,3}$/;
+
+/** Whether names are 1, 2, 3 … and all seeds that name no product numbers of other rows. @returns a seed that shows it, or null */
+function areNumbersOfRows(
+  names: readonly string[],
+  seeds: readonly number[],
+  rows: readonly Row[],
+): string | null {
+  const told = names.filter((name) => name !== '');
+  if (told.some((name) => !/^\d{1,3}$/.test(name)) || new Set(told).size < told.length) return null;
+  const numbers = told.map(Number).toSorted((a, b) => a - b);
+  if ((numbers.at(-1) ?? 0) - (numbers[0] ?? 0) >= told.length * 2) return null;
+  const naming = rows.flatMap(({ cells }, at) =>
+    seeds
+      .map((seed) => tidy(cells[seed] ?? ''))
+      .filter((text) => text !== '' && !PIECE_WITHIN.test(text))
+      .map((text) => ({ text, own: names[at], of: text.split(/\s*[+;,&/]\s*/) })),
+  );
+  const known = new Set(told);
+  const good = naming.filter(({ of, own }) =>
+    of.every((one) => NUMBER.test(one) && one !== own && known.has(one.replace('#', ''))),
+  );
+  return good.length >= 2 && good.length >= naming.length * 0.8 ? (good[0]?.text ?? null) : null;
 }

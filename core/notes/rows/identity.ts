@@ -172,6 +172,14 @@ function batchWord(
   return { word: above, aliases: [words(`${above} ${letter}`), words(`${above}${letter}`)] };
 }
 
+/** What a jar is called by its cell, also beside the heading: "red", "red sticker". */
+function namesOf({ column, text }: Cell): string[] {
+  const [name, heading] = [words(text), unused(column.heading).join(' ')];
+  return name === '' || !/^[^ ]+$/.test(heading)
+    ? [name]
+    : [name, `${name} ${heading}`, `${heading} ${name}`];
+}
+
 /** Other texts that mean a jar: without the words around a name, and written together. */
 const withShort = (aliases: readonly string[]): string[] =>
   [
@@ -235,7 +243,7 @@ export function readIdentity(
     ...told,
     letter: long ? null : named.letter,
     word,
-    aliases: withShort([...[jar, label].flatMap((cell) => (cell ? words(cell.text) : [])), ...aliases]),
+    aliases: withShort([...[jar, label].flatMap((cell) => (cell ? namesOf(cell) : [])), ...aliases]),
     longName: long ? tidy(naming?.text ?? '') : null,
   };
 }

@@ -172,7 +172,7 @@ function knownJars(rows: readonly NoteRow[], ledger: LedgerView): Pick<KnownSeed
     registered.add(key);
     byId.set(row.id, row);
     if (uid !== null) shadowed.add(uid);
-    known.push({ id: row.id, day, letter, word, aliases, label: labelOf(row) });
+    known.push({ id: row.id, day, letter, word, aliases, label: labelOf(row), line: row.row.line });
   }
   for (const { uid, day, word, letter, planned } of ledger.jars) {
     if (shadowed.has(uid) || day === null || planned) continue;

@@ -134,12 +134,26 @@ function withAmounts(pieces: readonly string[], context: SeedContext): string[] 
 const good = (tried: readonly Tried[]): tried is Resolved[] =>
   tried.every((one) => one !== null && 'part' in one);
 
+/** "… in 1 L whole milk": what a seed went into. */
+const INTO_MILK =
+  /^(.*\S)\s+((?:in|into|to)\s+(?:\d|an?\s|half\s|½|¼)[^+;&]*?(?:milk|milch)\S*|(?:in|into)\s+\d+(?:[.,]\d+)?\s?(?:ml|l|qts?|cups?|lit(?:er|re)s?)\.?)$/iu;
+/** What seeds, and what it went into ('': that is not told). */
+function beforeMilk(text: string): readonly [string, string] {
+  const found = INTO_MILK.exec(text);
+  return found ? [found[1] ?? '', found[2] ?? ''] : [text, ''];
+}
+
 /** Reads what seeded a jar. Every part of the text ends as a seed, a problem, or words kept for the note. */
 export function readSeeds(text: string, context: SeedContext): SeedsReading {
   const clean = text
     .replace(/[\r\n]+/g, ' ; ')
     .trim()
     .replace(/^(?:seed(?:ed)?(?: from| with| by)?|from|starter|aus|von|inoculum)\s*:\s*/i, '');
+  const [before, milk] = beforeMilk(clean);
+  if (milk !== '') {
+    const reading = readSeeds(before, context);
+    return { ...reading, leftOver: [...reading.leftOver, milk] };
+  }
   const whole = saidSource(clean, context) ?? tryPart(clean, context);
   const pieces = clean
     .split(STRONG)

@@ -18,8 +18,17 @@ import {
   words,
 } from '../cells/seed-words';
 
+/** "Row 2", "see line 14": a jar by the line of the file that it stands on. */
+const ROW =
+  /^(?:(?:see|from|of|siehe|aus|von) )?(?:the )?(?:row|line|zeile|reihe)\s*(?:no\.?|nr\.?|#)?\s*(\d{1,5})$/;
+
 /** A jar named without a day: a whole label or name, a number, "same day a", "the previous batch". */
 export function byName(text: string, context: SeedContext): Tried {
+  const line = ROW.exec(plain(text))?.[1];
+  const inRow = line === undefined ? [] : (context.jars.byRow.get(Number(line)) ?? []);
+  if (inRow.length === 1 && inRow[0])
+    return seedOf({ jar: inRow[0] }, null, [assumed.previous(text, inRow[0].label)]);
+  if (inRow.length > 1) return { problem: problem.seedSeveral(text, inRow) };
   const exact = context.jars.byAlias.get(words(text).join(' '))?.all ?? [];
   if (exact.length === 1 && exact[0]) return seedOf({ jar: exact[0] }, null);
   const { amount, rest, several } = pickAmount(text, context);
@@ -31,6 +40,7 @@ export function byName(text: string, context: SeedContext): Tried {
     context.jars.byAlias.get(key) ??
     context.jars.byAlias.get(bare.join(' ')) ??
     context.jars.byAlias.get(unused(rest).join(' ')) ??
+    context.jars.byAlias.get(unused(rest.replace(/['’]s\b/g, '')).join(' ')) ??
     NO_JARS;
   if (named.all.length === 1 && named.all[0]) return seedOf({ jar: named.all[0] }, amount);
   const day = dayMeant(said, context);

@@ -100,6 +100,8 @@ export class SeedIndex {
   readonly byDay = new Map<string, Jars>();
   readonly byAlias = new Map<string, Jars>();
   readonly byLetter = new Map<string, Jars>();
+  /** By the line of the file that they stand on. */
+  readonly byRow = new Map<number, KnownJar[]>();
   readonly days: string[];
   /** "10-15" → the days of every year that have jars, in order. */
   readonly byMonthDay = new Map<string, string[]>();
@@ -114,6 +116,7 @@ export class SeedIndex {
       put(this.byDay, jar.day, jar);
       put(this.byLetter, jar.letter, jar);
       for (const alias of jar.aliases) put(this.byAlias, alias, jar);
+      if (jar.line !== undefined) this.byRow.set(jar.line, [...(this.byRow.get(jar.line) ?? []), jar]);
     }
     this.days = [...this.byDay.keys()].toSorted();
     for (const day of this.days) {

@@ -29,7 +29,7 @@ import { isDitto } from '../cells/cell-words';
 /** A product's name out of what stands around its pieces. */
 export function sourceName(text: string): string {
   return tidy(text)
-    .replace(/[()[\]{}:;=×*,"]+/g, ' ')
+    .replace(/[()[\]{}:;=×*,"→←⇒⇐]+|[-=]>|<[-=]/g, ' ')
     .replace(
       /^\s*(?:(?:starter|start|started (?:from|with)|new|fresh|from|of|de|d'|di|van|von|aus|av|af|com|con|avec|mit|with|x)\s+)+/i,
       '',
