@@ -12,7 +12,7 @@ export const SET_PHRASES: readonly (readonly [SetWord, RegExp])[] = [
 
 /** What stands around such words and tells nothing more: "nice and firm", "eher weich". */
 const AROUND =
-  /\b(?:and|und|et|y|e|en|og|och|i|to|bis|nice|nicely|rather|quite|pretty|fairly|really|just|a bit|slightly|was|is|it|eher|ziemlich|recht|ganz|etwas|leicht|schon|war|ist|es|assez|plutot|un peu|bien)\b/g;
+  /\b(?:and|und|et|y|e|en|og|och|i|to|bis|nice|nicely|rather|quite|pretty|fairly|really|just|a bit|slightly|was|is|it|eher|ziemlich|recht|ganz|etwas|leicht|war|ist|es|assez|plutot|un peu|bien)\b/g;
 
 /** Whether a text in plain letters holds nothing but such words: "sehr fest", "thick and creamy". What asks is more: "soft?". */
 export function onlyHowSet(said: string): boolean {

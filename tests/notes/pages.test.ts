@@ -52,3 +52,34 @@ it('another page of the same file is looked up; once the ledger has changed it i
   expect(look(50)).toBeGreaterThan(100);
   session.close();
 });
+
+/** The same value, in which each thing that is taken out of a list is counted. */
+function counting<Value extends object>(value: Value, count: () => void): Value {
+  return new Proxy(value, {
+    get(of, name): unknown {
+      if (Array.isArray(of) && typeof name === 'string' && /^\d+$/.test(name)) count();
+      const got: unknown = Reflect.get(of, name);
+      return typeof got === 'object' && got !== null ? counting(got, count) : got;
+    },
+  });
+}
+
+it('a page of 20,000 rows takes no more out of them than one of 200', () => {
+  const looked = (rows: number): number => {
+    const line = (at: number) => ({ row: at + 2, sentence: `“${at}” was taken as ${at}` });
+    const ready = paged({
+      columns: [],
+      rows: Array.from({ length: rows }, (_, at) => ({ row: at + 2, state: at % 3 === 0 ? 'aside' : 'new', label: null, seeds: [], says: '' })),
+      problems: Array.from({ length: rows }, (_, at) => ({ ...line(at), reason: `${at % 7}`, column: null, cell: null })),
+      questions: Array.from({ length: rows }, (_, at) => ({ ...line(at), id: `${at}`, choices: [], blocks: at % 2 === 0 })),
+      assumptions: Array.from({ length: rows }, (_, at) => line(at)),
+      remarks: Array.from({ length: rows }, (_, at) => ({ id: `${at}`, row: at + 2, label: null, text: '', tells: at === 0, doubted: false, stops: false, readAs: null })),
+    });
+    let count = 0;
+    for (const state of [null, 'aside'] as const)
+      for (const from of [0, 40]) pageOf(counting(ready, () => (count += 1)), { ...view(from, 20, state), problems: { most: 50 }, questions: { most: 50 } });
+    return count;
+  };
+  expect(looked(20_000)).toBe(looked(200));
+  expect(looked(200)).toBeLessThan(1000);
+}); // prettier-ignore

@@ -26,6 +26,9 @@ const number = (cell: string): number => (isNumber(cell) ? Number(tidy(cell).rep
 /** A figure with its degrees. */
 const isWarmth = (cell: string): boolean =>
   /°|\d\s*(?:deg\w*\.?\s*)?[FC]\b/i.test(tidy(cell)) && parseTemperature(cell).ok;
+/** A figure with the unit of a length, or one that may be the hours of a hold; up to ten they may as well be marks. */
+const isLength = (cell: string): boolean =>
+  (/[a-z]/i.test(cell) && hoursOf(cell) >= 4) || (number(cell) >= 6 && number(cell) <= 72);
 export const withDay = (cell: string): boolean => findDay(cell) !== null;
 
 /** What stands in a column decides where its heading does not. Strictest first; null where nothing fits. */
@@ -42,7 +45,7 @@ export function meaningOfCells(cells: readonly string[], free: ReadonlySet<NoteC
     ['milk', () => most((cell) => MILKISH.test(plain(cell)), 0.6)],
     ['addition', () => most((cell) => FIBREISH.test(plain(cell)), 0.6)],
     ['jar', () => most((cell) => /^[#]?\s*[\p{L}]$/u.test(tidy(cell)) || JAR_HEADING.test(tidy(cell)), 0.9)],
-    ['hours', () => most((cell) => (/[a-z]/i.test(cell) && hoursOf(cell) >= 4) || (number(cell) >= 6 && number(cell) <= 72), 0.9) && !most((cell) => number(cell) <= 10, 0.5)],
+    ['hours', () => most(isLength, 0.9) && !most((cell) => number(cell) <= 10, 0.5)],
     ['temperature', () => most((cell) => number(cell) >= 30 && number(cell) <= 48, 0.9)],
     ['amount', () => most((cell) => findAmounts(cell, { spoons: 'US' }, true).length > 0, 0.6)],
   ]; // prettier-ignore

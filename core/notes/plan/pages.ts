@@ -45,12 +45,16 @@ function countReasons(problems: NotesPreview['problems']): { reason: string; row
   return [...counts].map(([reason, rows]) => ({ reason, rows }));
 }
 
-/** What is looked up again and again in one reading, worked out once. */
+/** What is looked up again and again in one reading, worked out once: a page reads no more than it shows. */
 export interface Paged {
-  readonly preview: NotesPreview;
-  readonly states: Record<NoteRowState, number>;
-  readonly reasons: NonNullable<NotesPreview['pages']>['reasons'];
+  readonly columns: NotesPreview['columns'];
+  readonly rows: Readonly<Record<NoteRowState | 'all', NotesPreview['rows']>>;
+  readonly problems: NotesPreview['problems'];
+  /** Those that block come first, then what is urgent, then row by row. */
+  readonly questions: NotesPreview['questions'];
+  readonly remarks: NonNullable<NotesPreview['remarks']>;
   readonly shared: readonly SharedAssumption[];
+  readonly counts: Omit<NonNullable<NotesPreview['pages']>, 'shared'>;
 }
 
 function unanswered(
@@ -67,37 +71,54 @@ function unanswered(
 }
 
 /** A preview made ready to be looked at in pages. */
-export const paged = (preview: NotesPreview): Paged => ({
-  preview,
-  states: countStates(preview.rows),
-  reasons: countReasons(preview.problems),
-  shared: shareAssumptions(preview.assumptions),
-});
-
-/** What a view draws. Questions that block come first, then what is urgent, then row by row. */
-export function pageOf({ preview, states, reasons, shared }: Paged, view: NotesView): NotesPreview {
-  const { problems, questions, remarks = [] } = preview;
-  const rows = view.state === null ? preview.rows : preview.rows.filter(({ state }) => state === view.state);
+export function paged({
+  columns,
+  rows,
+  problems,
+  questions,
+  assumptions,
+  remarks = [],
+}: NotesPreview): Paged {
   const first = questions.filter(({ blocks, urgent }) => blocks || urgent === true);
   const others = questions.filter(({ blocks, urgent }) => !blocks && urgent !== true);
+  const byState = Object.fromEntries(
+    NOTE_ROW_STATES.map((one) => [one, rows.filter(({ state }) => state === one)]),
+  ) as Record<NoteRowState, NotesPreview['rows']>;
+  const shared = shareAssumptions(assumptions);
+  const counts = {
+    rows: countStates(rows),
+    problems: problems.length,
+    reasons: countReasons(problems),
+    questions: questions.length,
+    assumptions: shared.length,
+    remarks: remarks.length,
+    ...unanswered(remarks),
+  };
+  return {
+    columns,
+    rows: { ...byState, all: rows },
+    problems,
+    questions: [...first, ...others],
+    remarks,
+    shared,
+    counts,
+  };
+}
+
+/** What a view draws. */
+export function pageOf(
+  { columns, rows, problems, questions, remarks, shared, counts }: Paged,
+  view: NotesView,
+): NotesPreview {
   const cut = <Item>(items: readonly Item[], { from, most }: NotesView['rows']): Item[] =>
     items.slice(from, from + most);
   return {
-    columns: preview.columns,
-    rows: cut(rows, view.rows),
+    columns,
+    rows: cut(rows[view.state ?? 'all'], view.rows),
     problems: problems.slice(0, view.problems.most),
-    questions: [...first, ...others].slice(0, view.questions.most),
+    questions: questions.slice(0, view.questions.most),
     assumptions: [],
     remarks: cut(remarks, view.remarks),
-    pages: {
-      rows: states,
-      problems: problems.length,
-      reasons: [...reasons],
-      questions: questions.length,
-      assumptions: shared.length,
-      remarks: remarks.length,
-      ...unanswered(remarks),
-      shared: cut(shared, view.assumptions),
-    },
+    pages: { ...counts, shared: cut(shared, view.assumptions) },
   };
 }
