@@ -77,6 +77,25 @@ test('a jar is handed over once its remark is answered; the file comes into anot
   await expect(give).toHaveCount(0);
   await expect(page.locator('.message')).toContainText(file);
   expect(readFileSync(file, 'utf8')).not.toContain('Robin');
+  const pane = page.getByRole('complementary', { name: 'About this jar' });
+  await expect(pane).toContainText(/Given to Robin from the club on \d+ May 2026\./);
+  // Spoiled after all: whoever has it is to be told.
+  await page.evaluate(
+    (spoiled) =>
+      window.jarline.call['facts.record']({
+        facts: [
+          { kind: 'observation', ref: 'seen', jar: spoiled, stage: 'take-out' },
+          { kind: 'sign', observation: 'seen', sign: 'pink', answer: 'seen' },
+        ],
+      }),
+    jar,
+  );
+  await expect(pane).toContainText('Tell whom it was given to: Robin from the club');
+  await page.screenshot({ path: test.info().outputPath('given.png') });
+  const later = join(folder, 'later.json');
+  await answerDialogs(program, later);
+  await pane.getByRole('button', { name: 'Save what is known now…' }).click();
+  await expect(page.locator('.message')).toContainText(later);
 
   // Another keeper's ledger.
   await answerDialogs(program, join(folder, 'theirs.sqlite'));

@@ -21,6 +21,7 @@ import { LabResults } from './lab-results';
 import { recordRows } from './record-rows';
 import { Linked } from '../parts/linked';
 import { Photograph } from '../parts/photograph';
+import { GivenTo } from '../out/given-to';
 import { showOut } from '../out/out-shown';
 import { spokenOf } from './spoken';
 import { useJars } from './use-jars';
@@ -300,6 +301,7 @@ function About({
       <Kept jar={jar} />
       <p className="way-back">{jar.wayBack}</p>
       <Cautions jar={view.id} cautions={jar.cautions} />
+      <GivenTo jar={view.id} label={view.label} />
       {eats !== null && <p>{eats}</p>}
       <Remarks remarks={jar.record.remarks.filter(({ readAs }) => readAs === null)} />
       {held.length > 0 && (

@@ -93,7 +93,9 @@ function otherwise(whole: readonly Unpacked[], below: Below): Bytes {
       .split('\n')
       .slice(0, -1);
     const at = below(text.length);
-    text[at] = json(spoil(JSON.parse(text[at] || 'null'), below));
+    // The last of its lines may be gone.
+    if (!text[at]) continue;
+    text[at] = json(spoil(JSON.parse(text[at]), below));
     if (below(8) === 0) text.splice(at, 1);
     const data = encode(`${text.join('\n')}\n`);
     files.set(name, { name, data, sha256: hashOf(data) });
