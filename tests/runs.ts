@@ -10,3 +10,7 @@ const times = z.coerce
 
 /** @param usual as many as a run of all tests has time for */
 export const runs = (usual: number): number => usual * times;
+
+/** Forms that a case can take: one of them, another for each case, or in a thorough run all. */
+export const inTurn = <T>(forms: readonly T[], at: number): readonly T[] =>
+  times > 1 ? forms : forms.slice(at % forms.length, (at % forms.length) + 1);

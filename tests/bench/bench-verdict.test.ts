@@ -7,6 +7,7 @@ import given from './verdict/models.json';
 import { drawKeeper, Truths } from './verdict/models';
 import { oracle, planOf } from './verdict/oracle';
 import { verdict } from './verdict/verdict-policy';
+import { runs } from '../runs';
 
 const truths = Truths.parse(given);
 const never: Choose = ({ candidates }) => candidates[0] ?? null;
@@ -46,7 +47,7 @@ describe('simulated keepers', () => {
 
   it('are served better by the verdict than by any habit, and about as well as by none where nothing is wrong', () => {
     const habits = Object.entries(truths.policies).map(([name, rules]): [string, Policy] => [name, () => habit(rules)]);
-    const all = compare(truths, new Map([['verdict', verdict], ...habits]), 5, 1);
+    const all = compare(truths, new Map([['verdict', verdict], ...habits]), runs(3), 1);
     for (const [name] of habits) expect(mixOf(all, 'verdict'), name).toBeLessThan(mixOf(all, name));
     const none = all.find(({ model }) => model === 'none');
     const cost = (name: string): number => costOf(none?.tallies.get(name) ?? []);

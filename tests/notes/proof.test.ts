@@ -6,7 +6,7 @@ import type { NoteColumn } from '../../core/contract';
 import { headingPhrases, LANGUAGES } from '../../core/notes/layout/heading-phrases';
 import { headingMeaning } from '../../core/notes/layout/headings';
 import { read, type Read } from './read';
-import { runs } from '../runs';
+import { inTurn, runs } from '../runs';
 
 type Sheet = readonly { readonly meaning: NoteColumn; readonly heading: string; readonly cells: readonly string[] }[];
 const column = (meaning: NoteColumn, heading: string, ...cells: string[]): Sheet[number] => ({ meaning, heading, cells });
@@ -106,7 +106,7 @@ describe('headings', () => {
     const phrases = phrasesOf(meaning);
     const pairs = phrases.flatMap((phrase, at) => {
       const other = phrases[(at * 7 + 3) % phrases.length] ?? '';
-      return [`${phrase}/${other}`, `${phrase} (${other})`, `${phrase} | ${other}`];
+      return inTurn([`${phrase}/${other}`, `${phrase} (${other})`, `${phrase} | ${other}`], at);
     });
     expect(otherwise(sheet, meaning, pairs)).toEqual([]);
   });
