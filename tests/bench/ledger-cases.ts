@@ -318,7 +318,7 @@ function reading(jars: number): Case[] {
 }
 
 const oneJar = (from: string, number: number): Input<'batch.record'> => ({
-  madeOn: '2399-12-31', word: null, note: null, sameLabelMeant: false, draft: null,
+  madeOn: '2399-12-31', madeFrom: null, madeTo: null, word: null, note: null, sameLabelMeant: false, draft: null,
   holds: [{ startedAt: null, endedAt: null, hours: 36, planned: null, probe: null, readings: [], note: null }],
   jars: [
     {
