@@ -10,10 +10,15 @@ export interface TodayWords {
 
 const DAY = 86_400;
 
+/** From here on (s) a moment is told by the clock on which it was written: in between the clocks may have changed. */
+const LONG_AGO = 7 * DAY;
+
 /** "08:00", "tomorrow at 08:00", "4 May at 08:00", as the clock stands now. */
 export function clockWords(moment: string, now: string): string {
   const { offset, seconds } = storedMoment(now);
-  const local = momentText(storedMoment(moment).seconds, offset);
+  const told = storedMoment(moment);
+  const far = Math.abs(told.seconds - seconds) > LONG_AGO;
+  const local = momentText(told.seconds, far ? told.offset : offset);
   const time = local.slice(11, 16);
   const day = local.slice(0, 10);
   const on = (days: number): string => momentText(seconds + days * DAY, offset).slice(0, 10);

@@ -69,6 +69,8 @@ export const HoldReply = z.strictObject({
   id: Uid,
   label: z.string(),
   batches: z.array(z.strictObject({ id: Uid, label: z.string() })),
+  /** Minutes by which the keeper's clock was ahead of UTC while it ran. */
+  offset: z.int(),
   began: Moment.nullable(),
   ended: Moment.nullable(),
   /** When it is planned to end. */

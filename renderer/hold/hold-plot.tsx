@@ -1,7 +1,7 @@
 // Readings of a hold against its plan, and below, on the same hours, each jar's stay. Only what was read is drawn: gaps are
 // dotted, what failed is a block on the axis, the future is the plan's band alone.
 import { useId, useRef } from 'react';
-import { storedMoment } from '../../core/ledger/stored-moments';
+import { momentText, storedMoment } from '../../core/ledger/stored-moments';
 import { useSize } from '../parts/use-size';
 import { failedSpan, spanOf, stretches, timeTicks, warmthRange, type Hold } from './plot-times';
 
@@ -12,7 +12,8 @@ const ROW = 22;
 const LEFT = 46;
 const RIGHT = 14;
 const seconds = (moment: string): number => storedMoment(moment).seconds;
-const clock = (moment: string): string => moment.slice(11, 16);
+/** The time of a moment on the keeper's clock while the hold ran, whatever offset it was written with. */
+const clockOf = (moment: string, offset: number): string => momentText(seconds(moment), offset).slice(11, 16);
 const PLACES = { air: 'air', bath: 'bath', jar: 'in a jar' } as const;
 
 interface Scale {
@@ -121,12 +122,12 @@ function Stays({ hold, x, top }: Pick<Scale, 'x'> & { readonly hold: Hold; reado
               <path d={`M${x(seconds(start))} ${y}H${Math.max(x(seconds(start)) + 1, x(seconds(until)))}`} />
               {came !== null && began !== null && seconds(came) - seconds(began) > 600 && (
                 <text x={x(seconds(came)) - 8} y={y + 5} textAnchor="end">
-                  {clock(came)}
+                  {clockOf(came, hold.offset)}
                 </text>
               )}
               {went !== null && (
                 <text x={x(seconds(went)) + 8} y={y + 5}>
-                  out {clock(went)}
+                  out {clockOf(went, hold.offset)}
                 </text>
               )}
             </g>
@@ -143,7 +144,10 @@ function staysInWords(hold: Hold): string {
     .map(({ label, stays, inside }) => {
       const parts = stays
         .map(({ came, went }) =>
-          [came === null ? null : `in at ${clock(came)}`, went === null ? null : `out at ${clock(went)}`]
+          [
+            came === null ? null : `in at ${clockOf(came, hold.offset)}`,
+            went === null ? null : `out at ${clockOf(went, hold.offset)}`,
+          ]
             .filter(Boolean)
             .join(', '),
         )
@@ -164,7 +168,6 @@ export function HoldPlot({ hold }: { readonly hold: Hold }) {
   const right = width - RIGHT;
   const x = (at: number): number => LEFT + ((at - span.from) / (span.to - span.from)) * (right - LEFT);
   const y = (celsius: number): number => TOP + ((high - celsius) / (high - low)) * PLOT;
-  const { offset } = storedMoment(hold.began ?? hold.now);
   const foot = TOP + PLOT;
   const rows = foot + AXIS + 16;
   const height = rows + hold.jars.length * ROW;
@@ -194,7 +197,7 @@ export function HoldPlot({ hold }: { readonly hold: Hold }) {
           <Warmth {...{ hold, x, y, right }} />
           <Failed {...{ hold, x, right }} />
           <path className="hold-axis" d={`M${LEFT} ${foot}H${right}`} />
-          {timeTicks(span, offset, right - LEFT).map(({ at, words }) => (
+          {timeTicks(span, hold.offset, right - LEFT).map(({ at, words }) => (
             <g key={at} className="hold-tick">
               <path d={`M${x(at)} ${foot}v6`} />
               <text x={Math.min(x(at), right - 20)} y={foot + 23} textAnchor="middle">
@@ -211,7 +214,7 @@ export function HoldPlot({ hold }: { readonly hold: Hold }) {
                 y={TOP - 9}
                 textAnchor={now > right - 90 ? 'end' : 'start'}
               >
-                now {clock(hold.now)}
+                now {clockOf(hold.now, hold.offset)}
               </text>
             </g>
           )}

@@ -5,7 +5,7 @@ import { stillRuns } from '../../core/ledger/running';
 import { asksNow, looksOf } from '../../core/plan/hold-looks';
 import { outOfWarmthOn } from '../../core/safety/in-hold';
 import { longUnsaid } from '../../core/safety/still-there';
-import { todayWords } from '../../core/says/today-says';
+import { clockWords, todayWords } from '../../core/says/today-says';
 
 const hold = (startedAt: string | null, endedAt: string | null, hours: number | null) =>
   ({ startedAt, endedAt, hours, planned: null, probe: null, readings: [] }) as unknown as Parameters<typeof outOfWarmthOn>[0]; // prettier-ignore
@@ -42,6 +42,10 @@ describe('a hold that runs', () => {
     // The same moment on another clock.
     ['2026-05-21T09:10:00Z', [], 'Take 20 May out. The take-out was due 3 h ago, at 06:00.'],
   ] as const)('at %s, looked at %j: %s', (now, seen, says) => expect(words(now, [...seen])).toBe(says)); // prettier-ignore
+  it('is told by the clock of its own season once it is long past', () => {
+    expect(clockWords('2026-02-03T08:00:00+01:00', '2026-07-01T10:00:00+02:00')).toBe('3 Feb at 08:00');
+    expect(clockWords('2026-06-30T06:00:00Z', '2026-07-01T10:00:00+02:00')).toBe('yesterday at 08:00');
+  });
   it('of which nobody said when it ends tells for how long it has been warm', () => {
     expect(words('2026-05-21T05:00:00+02:00', [12, 24], null)).toBe(
       '20 May is in warmth. In warmth for 28 h.',

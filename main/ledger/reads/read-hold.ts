@@ -199,6 +199,7 @@ export function getHold(ledger: Ledger, { id }: Parsed<'hold.get'>): HoldReply {
     id,
     label: batches.length === 0 ? 'A hold' : labelOfBatches(ledger, batches),
     batches: batches.map((key) => ({ id: rows.uidOf('batch', key), label: labelOfBatches(ledger, [key]) })),
+    offset: clock.offsetAt((start ?? seconds(now)) * 1000),
     began,
     ended,
     ends,
