@@ -2,6 +2,7 @@
 // own: nobody is asked how they are to be read.
 import { plain } from '../quantities/quantities';
 import { remembered } from '../quantities/remembered';
+import { onlyClean } from './clean-words';
 import { onlyHowSet } from './set-phrases';
 
 /** "Score: 8": what a cell was kept under, before what stood in it. */
@@ -27,29 +28,40 @@ const MEASURED = new RegExp(
 /** Where one thing said ends and the next begins. */
 const BETWEEN = /([,;!]\s+|(?<=\p{L}{2})\.\s+)/u;
 
-/** Whether letters stand in what is said that are no unit, no day and no time, and do not merely tell how a jar set. */
-function saysMore(said: string): boolean {
+type Field = 'smell' | 'texture' | 'other';
+
+/**
+ * Whether letters stand in what is said that are no unit, no day and no time, and do not merely tell how a jar set, or under
+ * "smell" and "texture" that it is clean.
+ */
+function saysMore(said: string, field: Field): boolean {
   // "x" marks a box.
   const words = plain(said)
     .replace(MEASURED, ' ')
     .replace(/(?<![\p{L}\p{N}])x(?![\p{L}\p{N}])/giu, ' ');
-  return /\p{L}/u.test(words) && !onlyHowSet(words);
+  return /\p{L}/u.test(words) && !onlyHowSet(words) && (field === 'other' || !onlyClean(words, field));
 }
 
 /** A line without what is only measured or tells how a jar set, at its beginning and its end; what stands between is left as it is. */
-function leftOfLine(line: string): string[] {
+function leftOfLine(line: string, field: Field): string[] {
   const heading = HEADED.exec(line)?.[0] ?? '';
   const parts = line.slice(heading.length).split(BETWEEN);
-  const more = (_: string, at: number): boolean => at % 2 === 0 && saysMore(parts[at] ?? '');
+  const more = (_: string, at: number): boolean => at % 2 === 0 && saysMore(parts[at] ?? '', field);
   const first = parts.findIndex(more);
   return first < 0 ? [] : [`${heading}${parts.slice(first, parts.findLastIndex(more) + 1).join('')}`];
 }
 
 /** What of a text says something in words: what is left when all that is read without is taken away; null: nothing. */
-export const leftInWords = remembered((text: string): string | null => {
-  const left = text.split(/\r?\n/).flatMap(leftOfLine);
-  return left.length === 0 ? null : left.join('\n');
-});
+export const leftInWords = (text: string, field: string): string | null =>
+  left(text, field === 'smell' || field === 'texture' ? field : 'other');
 
-/** Whether anything is said in words. */
-export const saysInWords = (text: string): boolean => leftInWords(text) !== null;
+const left = remembered(
+  (text: string, field: Field): string | null => {
+    const lines = text.split(/\r?\n/).flatMap((line) => leftOfLine(line, field));
+    return lines.length === 0 ? null : lines.join('\n');
+  },
+  (field) => `${field}:`,
+);
+
+/** Whether anything is said in words. @param field under which it stands */
+export const saysInWords = (text: string, field: string): boolean => leftInWords(text, field) !== null;

@@ -63,5 +63,5 @@ it.each([
   ['pH 5.2?', 'pH 5.2?'],
   ['Mon', 'Mon'],
 ])('of “%s” is left %j', (text, left) => {
-  expect(leftInWords(text)).toBe(left);
+  expect(leftInWords(text, 'note')).toBe(left);
 });

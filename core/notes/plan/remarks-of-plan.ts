@@ -61,7 +61,7 @@ function remarkOf(planned: PlannedJar, answers: NotesInput['answers']): Listed[]
     ...FIELDS.flatMap((field) => ({ field, text: outcome?.[field] ?? null })),
     { field: 'note' as const, text: fields.note },
   ].flatMap(({ field, text }) => {
-    const left = text === null ? null : leftInWords(text);
+    const left = text === null ? null : leftInWords(text, field);
     return text === null || left === null ? [] : [{ field, text, left }];
   });
   if (words.length === 0) return [];

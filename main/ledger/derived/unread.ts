@@ -71,7 +71,7 @@ export function remarksAbout(
   const byJar = new Map<number, Remarked[]>();
   for (const { jar, read_as: readAs, ...row } of found) {
     // "Score: 8" is measured, not said: nothing is to be answered.
-    if (readAs === null && !saysInWords(row.text)) continue;
+    if (readAs === null && !saysInWords(row.text, row.field)) continue;
     const stops = readAs === null && row.of !== 'package' && tellsOfSpoiling(row.text, row.field);
     const known = byJar.get(jar);
     const one = { ...row, readAs, stops };
