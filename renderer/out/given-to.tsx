@@ -31,7 +31,7 @@ export function GivenTo({ jar, label }: { readonly jar: string; readonly label: 
       <p>
         <strong>Tell whom it was given to: {names}.</strong>
       </p>
-      <p>It is not to be eaten or seeded from before they know. The same goes for what they made of it.</p>
+      <p>They may be about to eat it or to seed from it. What they made of it is touched, too.</p>
       <div className="row">
         <button className="button" type="button" disabled={job.progress !== null} onClick={() => void save()}>
           Save what is known now…
