@@ -93,6 +93,8 @@ function readAll(ledger: Generated, seed: number): Set<string> {
     ask(name, {}); // prettier-ignore
   ask('plan.batch', { jars: [{ volume: 946 }] });
   ask('remarks.list', {});
+  const [some] = family.jars;
+  if (some) ask('label.sheet', { jars: [some.id], kind: 'shelf', layout: ROLL });
   ask('trial.reach', { task: 'rank', tasters: 3, jars: 3 });
   const hold = ask('facts.list', { kind: 'hold', of: null, after: null, limit: 1 })?.facts[0];
   ask('hold.get', { id: hold?.id ?? '00000000-0000-7000-8000-000000000000' });
@@ -101,6 +103,12 @@ function readAll(ledger: Generated, seed: number): Set<string> {
   if (act && !act.undone) ask('act.standing', { acts: [act.act] });
   return asked;
 }
+
+/** A roll of labels, in mm. */
+const ROLL = {
+  page: { width: 62, height: 40 }, rows: 1, columns: 1, label: { width: 60, height: 38 }, margin: { top: 1, left: 1 },
+  gap: { across: 0, down: 0 },
+}; // prettier-ignore
 
 it('answers every read with figures, whatever the ledger', { timeout: 3_600_000 }, () => {
   const random = seededNumbers(1);
