@@ -94,8 +94,8 @@ export async function watchMoves(page: Page): Promise<void> {
   });
 }
 
-/** Adds to test-results/moved.txt what moved since the page was loaded. */
+/** Adds to test-results/moved.txt what moved since the page was loaded anew: a window's very first page is not watched. */
 export async function keepMoves(page: Page, title: string): Promise<void> {
-  const moved = await page.evaluate(() => (window as unknown as { moved: string[] }).moved);
+  const moved = await page.evaluate(() => (window as unknown as { moved?: string[] }).moved ?? []);
   for (const one of moved) appendFileSync('test-results/moved.txt', `${title}: ${one}\n`);
 }
