@@ -757,6 +757,16 @@ export const contract = {
     z.strictObject({ jar: Uid.nullable().default(null) }),
     z.strictObject({ lines: z.array(z.strictObject({ id: Uid, name: z.string(), founded: Day.nullable(), newestBatch: Uid.nullable() })) }),
   ),
+  /** One photograph a generation along a jar's way back, the earliest first: of the jar on the way, else of one made beside it. */
+  'photograph.line': entry(
+    'read',
+    z.strictObject({ jar: Uid }),
+    z.strictObject({
+      photographs: z.array(
+        z.strictObject({ jar: Uid, label: z.string(), generation: z.int().positive(), atLeast: z.boolean(), /** It is of a jar made beside the one on the way. */ mate: z.boolean(), photograph: Photograph }),
+      ),
+    }),
+  ),
   'photograph.list': entry('read', z.strictObject({ jar: Uid }), z.strictObject({ photographs: z.array(Photograph) })),
 
   /**

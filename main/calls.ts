@@ -42,6 +42,7 @@ import {
   listPackages,
   listPhotographs,
   listSources,
+  photographsAlong,
 } from './ledger/reads/read-lists';
 import { listChoices } from './ledger/reads/read-choices';
 import { Refused } from './refusal';
@@ -133,6 +134,7 @@ export const handlers: Handlers = {
   'jar.left': ({ ledger }, input) => leftOf(hostOf(ledger), input),
   'family.now': ({ ledger }) => familyNow(ledger),
   'line.list': ({ ledger }, input) => listLines(ledger, input),
+  'photograph.line': ({ ledger }, input) => photographsAlong(ledger, input),
   'photograph.list': ({ ledger }, input) => listPhotographs(ledger, input),
 
   'batch.record': ({ ledger }, input) => recordBatch(ledger, input),

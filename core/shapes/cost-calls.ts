@@ -36,12 +36,14 @@ export const CostSheetReply = z.strictObject({
 
 /** Prices that belong to no package: null forgets one, left out it stays. */
 export const SavePrices = z.strictObject({
-  /** What a litre of milk costs that came from no noted package. */
-  milkPerLitre: minor.nullable().optional(),
-  /** What the shop asks, for so many mL. */
-  shop: z
-    .strictObject({ minor, ml: z.number().positive().max(1e6) })
-    .nullable()
-    .optional(),
+  prices: z.strictObject({
+    /** What a litre of milk costs that came from no noted package. */
+    milkPerLitre: minor.nullable().optional(),
+    /** What the shop asks, for so many mL. */
+    shop: z
+      .strictObject({ minor, ml: z.number().positive().max(1e6) })
+      .nullable()
+      .optional(),
+  }),
   why: Prose.nullable().default(null),
 });

@@ -34,8 +34,8 @@ function Bars({ bars }: Pick<Sheet, 'bars'>) {
   );
 }
 
-async function save(prices: Input<'cost.prices'>): Promise<void> {
-  const answer = await call('cost.prices', prices);
+async function save(prices: Input<'cost.prices'>['prices']): Promise<void> {
+  const answer = await call('cost.prices', { prices });
   if (answer.ok) say('Noted.');
   else if (answer.error.code !== 'nothing changed') say(answer.sentence, 'caution');
 }

@@ -20,6 +20,7 @@ import { JarScore } from '../parts/jar-score';
 import { LabResults } from './lab-results';
 import { recordRows } from './record-rows';
 import { Linked } from '../parts/linked';
+import { LinePhotographs } from '../parts/line-photographs';
 import { Photograph } from '../parts/photograph';
 import { GivenTo } from '../out/given-to';
 import { showOut } from '../out/out-shown';
@@ -184,6 +185,7 @@ function Kept({ jar }: { readonly jar: JarReply }) {
           {photograph.caption !== null && <figcaption className="soft">{photograph.caption}</figcaption>}
         </figure>
       )}
+      <LinePhotographs jar={jar.view.id} />
       {kept.length > 0 && (
         <p>
           Kept of it:{' '}

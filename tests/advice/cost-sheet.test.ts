@@ -76,7 +76,7 @@ describe('its calls', () => {
     );
     const before = must(session, 'cost.sheet', {});
     expect(before.figures[0]).toMatchObject({ what: 'jar', minor: null, says: 'not known' });
-    must(session, 'cost.prices', { milkPerLitre: 120, shop: { minor: 250, ml: 500 } });
+    must(session, 'cost.prices', { prices: { milkPerLitre: 120, shop: { minor: 250, ml: 500 } } });
     const { figures, bars, currency } = must(session, 'cost.sheet', {});
     // 900 mL at 1.20 a litre is 1.08; a quarter of it 0.27; the shop asks 1.25 for 250 mL.
     expect(figures.map(({ what, minor }) => [what, minor]).slice(0, 3)).toEqual([['jar', 108], ['cup', 27], ['good jar', 108]]); // prettier-ignore

@@ -62,6 +62,7 @@ const unknownIds: readonly (readonly [WorkerCall, unknown])[] = [
   ['jar.get', { id: NO_ONE }],
   ['batch.get', { id: NO_ONE }],
   ['photograph.list', { jar: NO_ONE }],
+  ['photograph.line', { jar: NO_ONE }],
   ['batch.correct', { id: NO_ONE, changes: { word: 'x' } }],
   ['hold.correct', { id: NO_ONE, changes: { hours: 3 } }],
   ['jar.correct', { id: NO_ONE, changes: { milk: 'x' } }],

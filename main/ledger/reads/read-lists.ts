@@ -2,13 +2,14 @@
 import type { Parsed, Reply } from '../../../core/contract';
 import { momentText } from '../../../core/ledger/stored-moments';
 import { batchDay, calledDay, dayNamed } from '../../../core/lineage/labels';
+import { wayTo } from '../../../core/lineage/way';
 import { rangeOf } from '../derived/family-of-rows';
 import { batchEntry, packageEntries, photographEntries, sourceEntries } from '../entries/larder-entries';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
 import { Refused } from '../../refusal';
 import { leftOfPackages } from '../derived/spent-rows';
-import { lineNames, seedLabel } from './read-views';
+import { familyMember, lineNames, seedLabel } from './read-views';
 import { holdRecord, jarRecord, packageRecord, photographRecord, sourceRecord } from './read-records';
 
 const byLetter = (a: KnownJar, b: KnownJar): number =>
@@ -200,5 +201,35 @@ export function listPhotographs(
   const key = ledger.rows.keyOf('jar', jar);
   return {
     photographs: photographEntries(ledger.rows, key).map((row) => photographRecord(ledger, row)),
+  };
+}
+
+/** One photograph a generation along a jar's way back. @throws Refused 'not found', 'is a mistake', 'only planned' */
+export function photographsAlong(
+  ledger: Ledger,
+  { jar }: Parsed<'photograph.line'>,
+): Reply<'photograph.line'> {
+  const { rows, index } = ledger;
+  const { family } = index;
+  const taken = new Set(rows.prepare('SELECT DISTINCT jar FROM photograph').pluck().all() as number[]);
+  return {
+    photographs: wayTo(family, familyMember(ledger, jar).key).flatMap((key) => {
+      const mates = () => rows.where('jar', 'batch', index.jar(key).batch).map((one) => one.key);
+      const of = taken.has(key) ? key : mates().find((mate) => taken.has(mate) && family.has(mate));
+      const [row] = of === undefined ? [] : photographEntries(rows, of);
+      if (of === undefined || !row) return [];
+      const { deepest, atLeast } = family.generationOf(of);
+      const { uid, label } = index.jar(of);
+      return [
+        {
+          jar: uid,
+          label,
+          generation: deepest,
+          atLeast,
+          mate: of !== key,
+          photograph: photographRecord(ledger, row),
+        },
+      ];
+    }),
   };
 }

@@ -33,7 +33,7 @@ export function changeLimits(ledger: Ledger, { limits, why }: Parsed<'shelf.limi
 /** Prices that belong to no package. @throws Refused 'nothing changed' */
 export function savePrices(
   ledger: Ledger,
-  { milkPerLitre, shop, why }: Parsed<'cost.prices'>,
+  { prices: { milkPerLitre, shop }, why }: Parsed<'cost.prices'>,
 ): Reply<'cost.prices'> {
   const figures: Figures = [
     [PRICE_SETTINGS.milk, milkPerLitre],
