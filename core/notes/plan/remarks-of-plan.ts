@@ -71,7 +71,10 @@ function remarkOf(planned: PlannedJar, answers: NotesInput['answers']): Listed[]
     ? suspiciousReadAs(answers, line)
     : rowReadAs(answers, line, doubted ? 'doubted' : 'other');
   const stops = tells && readAs === null;
-  const text = words.map((one) => (tells ? one.text : one.left)).join(' · ');
+  // What tells of spoilage is shown whole, should what is left of it not tell it any more.
+  const heard = ({ field, text, left }: (typeof words)[number]): boolean =>
+    tellsOfSpoiling(text, field) === tellsOfSpoiling(left, field);
+  const text = words.map((one) => (heard(one) ? one.left : one.text)).join(' · ');
   return [{ id: `remark:${line}`, row: line, label, text, tells, doubted, stops, readAs }];
 }
 
