@@ -7,7 +7,7 @@ import { dayInOrder, earliestDay } from '../lineage/lineage-shapes';
 import type { DayRange } from '../quantities/day-ranges';
 import type { Family } from '../lineage/family';
 import { answerOf, gateAmongMates } from '../safety/answer';
-import { longUnsaid } from '../safety/still-there';
+import { longUnsaid, seededOn } from '../safety/still-there';
 import { storageOf, type PortionRecord } from '../vigour/evidence';
 import type { LineJudgement } from '../vigour/line';
 import { POINTS_A_TENFOLD } from '../vigour/level/stored-seed';
@@ -88,7 +88,8 @@ export function shelfCandidates(
     )
       return [];
     const storage = storageOf(madeOn, today, portion);
-    if (!portion && longUnsaid(jar.onShelf, madeOn, today)) return [];
+    const seededToday = seededOn(family, jar.key, today);
+    if (!portion && !seededToday && longUnsaid(jar.onShelf, madeOn, today)) return [];
     const own = against(jar.key);
     const answer = answerOf(family, jar.key, portion && { on: portion.keptOn });
     const { because } = answer;
@@ -123,7 +124,7 @@ export function shelfCandidates(
         ...own,
         // What was kept apart has come out of its hold.
         inHold: jar.inHold,
-        keptSaid: portion !== null || jar.onShelf === true,
+        keptSaid: portion !== null || jar.onShelf === true || seededToday,
         place: portion?.place ?? 'fridge',
         // A portion's days are those it has been kept apart; what it waited before counts in the delay.
         days: keptDays(portion ? portion.keptOn : jar.outOn.from),

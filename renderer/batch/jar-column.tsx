@@ -21,7 +21,7 @@ import { MistakeQuestion } from './mistake-question';
 import { Photographs } from './photographs';
 import type { Jar } from './record-text';
 import { ReserveForm } from './reserve-form';
-import { GoneButton } from './gone-button';
+import { GoneButton } from '../parts/gone-button';
 
 const EDITORS = ['outcome', 'jar', 'seeds', 'additions', 'reserve'] as const;
 type Editor = (typeof EDITORS)[number];

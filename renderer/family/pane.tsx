@@ -6,6 +6,7 @@ import { portionName } from '../../core/ledger/portions';
 import { discardWord, eatSentence, LONG_PAST } from '../../core/says/safety-says';
 import { longUnsaid } from '../../core/safety/still-there';
 import { dayLabel } from '../../core/lineage/labels';
+import { GoneButton } from '../parts/gone-button';
 import { go, useAppState } from '../state/store';
 import { usePreferences } from '../parts/use-reader';
 import { useRead } from '../state/use-read';
@@ -220,11 +221,13 @@ function Actions({
   advised,
   seeds,
   gives,
+  warm,
 }: {
   readonly jar: JarReply;
   readonly advised: boolean;
   readonly seeds: boolean;
   readonly gives: boolean;
+  readonly warm: boolean;
 }) {
   const { view } = jar;
   return (
@@ -241,7 +244,8 @@ function Actions({
       <button className="button" type="button" onClick={() => go('batch', jar.batch)}>
         Correct
       </button>
-      {jar.hold?.startedAt && (
+      {!warm && !view.lost && <GoneButton jar={view.id} label={view.label} onShelf={view.onShelf} asks />}
+      {jar.hold && (warm || jar.hold.startedAt !== null) && (
         <button className="button" type="button" onClick={() => go('hold', jar.hold?.id ?? null)}>
           Warmth
         </button>
@@ -326,7 +330,13 @@ function About({
           {line.advised !== null && !advised && <VerdictAct seed={line.advised} line={line.id} />}
         </div>
       )}
-      <Actions jar={jar} advised={advised} seeds={!condemned && !hardlyThere} gives={!condemned} />
+      <Actions
+        jar={jar}
+        advised={advised}
+        seeds={!condemned && !hardlyThere}
+        gives={!condemned}
+        warm={warm}
+      />
       <section>
         <h3>What seeded it</h3>
         <Seeds jar={jar} onGo={onGo} />

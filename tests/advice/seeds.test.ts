@@ -261,6 +261,22 @@ describe('what is not known', () => {
     expect(next(session).sentence).toBe('Seed the next batch from 5 May a. Nobody has said whether it is still kept.');
   }); // prettier-ignore
 
+  it('whoever seeds from a jar says that it is there that day', () => {
+    const { session, seed } = kept();
+    const [a = ''] = batch(session, '2026-05-05', { a: { seedings: [fromJar(seed)], outcome: FIRM, onShelf: null } });
+    const unsaid = () => of(session, '5 May a').reasons.join(' ').includes('Nobody has said');
+    const answered = () => must(session, 'shelf.get', {}).items.find(({ id }) => id === a)?.asked;
+    expect([unsaid(), answered()]).toEqual([true, true]);
+    const { act } = must(session, 'batch.record', batchOf('2026-05-20', [plainJar('x', { seedings: [fromJar(a)] })]));
+    expect([unsaid(), answered()]).toEqual([false, false]);
+    // It is no fact of its own: it goes with the seeding, and with the day.
+    session.setNow('2026-05-21T10:00:00+02:00');
+    expect(unsaid()).toBe(true);
+    session.setNow(NOW);
+    must(session, 'act.undo', { act });
+    expect(unsaid()).toBe(true);
+  }); // prettier-ignore
+
   it('a jar of which nobody said that it is kept is offered for two months (common practice, no source), one that is kept for good', () => {
     const { session, line } = kept();
     must(session, 'preferences.save', { ...session.ledger.preferences, seedFridgeDays: null });

@@ -3,7 +3,7 @@
 import { earliestDay } from '../../../core/lineage/lineage-shapes';
 import { inOrder, whatIsLeft, type Held, type Left } from '../../../core/ledger/jar-left';
 import { firstOpened, type Standing } from '../../../core/shelf/by-when';
-import { longUnsaid } from '../../../core/safety/still-there';
+import { longUnsaid, seededOn } from '../../../core/safety/still-there';
 import { keptCalled } from '../../../core/says/shelf-says';
 import type { Row } from '../facts/tables';
 import type { KnownJar } from '../family-index';
@@ -72,7 +72,11 @@ function thingOf(ledger: Ledger, judged: Judged, jar: KnownJar, portion: Row<'po
     },
     reserve: portion?.reserve ?? false,
     eaten: events.some(({ what }) => what === 'eaten'),
-    unsaid: portion === null && whereabouts(moved).onShelf === null && moved.length === 0,
+    unsaid:
+      portion === null &&
+      whereabouts(moved).onShelf === null &&
+      moved.length === 0 &&
+      !seededOn(ledger.index.family, jar.key, ledger.clock.today()),
   };
 }
 
@@ -102,7 +106,8 @@ export function keptThings(ledger: Ledger): Kept {
   const today = ledger.clock.today();
   const [things, unsaid]: [Thing[], KnownJar[]] = [[], []];
   for (const jar of jarsThatMayBe(ledger)) {
-    if (longUnsaid(jar.onShelf, earliestDay(jar), today)) unsaid.push(jar);
+    const seeded = seededOn(index.family, jar.key, today);
+    if (!seeded && longUnsaid(jar.onShelf, earliestDay(jar), today)) unsaid.push(jar);
     else things.push(thingOf(ledger, judged, jar, null));
   }
   const empty = emptyPortions(rows);

@@ -1,7 +1,7 @@
 // Says that a jar is gone, or that it is there again. The last that carries something is asked about first.
 import { useState } from 'react';
-import { lastCarrier } from '../parts/last-carrier';
-import { Question } from '../parts/question';
+import { lastCarrier } from './last-carrier';
+import { Question } from './question';
 import { call } from '../state/ledger-calls';
 import { say } from '../state/store';
 
@@ -9,9 +9,11 @@ interface Props {
   readonly jar: string;
   readonly label: string;
   readonly onShelf: boolean | null;
+  /** Where nobody said whether it is kept, it can be said here that it is. */
+  readonly asks?: boolean;
 }
 
-export function GoneButton({ jar, label, onShelf }: Props) {
+export function GoneButton({ jar, label, onShelf, asks = false }: Props) {
   const [last, setLast] = useState<readonly string[]>([]);
   const shelf = async (there: boolean, sure = false): Promise<void> => {
     if (!there && !sure) {
@@ -27,6 +29,11 @@ export function GoneButton({ jar, label, onShelf }: Props) {
   };
   return (
     <>
+      {asks && onShelf === null && (
+        <button type="button" className="button" onClick={() => void shelf(true)}>
+          Still there<span className="visually-hidden">: {label}</span>
+        </button>
+      )}
       <button type="button" className="button quiet" onClick={() => void shelf(onShelf === false)}>
         {onShelf === false ? 'Back on the shelf' : 'Gone'}
         <span className="visually-hidden">: {label}</span>
