@@ -367,7 +367,7 @@ test('four jars that turned out well are one press and a row of words, in at mos
   await locked.click({ force: true });
   await page.keyboard.type('mnr');
   await expect(locked).toHaveValue('');
-  await expect(locked).toHaveAttribute('placeholder', 'the gate first');
+  await expect(locked).toHaveAttribute('placeholder', 'look and smell first');
   await expect(page.getByRole('heading', { name: '16 May 2026' })).toBeVisible();
   await expect(page.getByLabel('Tang, jar a')).toHaveCount(0);
   await all(page).focus();
@@ -409,7 +409,7 @@ test('a jar that differs is answered in its own column, and keeps what was typed
   await all(page).click();
   await page.getByLabel('Set, all jars').fill('firm');
   await page.getByLabel('Smell, jar c').fill('of yeast');
-  await page.getByRole('button', { name: 'Jar c is different' }).click();
+  await page.getByRole('button', { name: 'Answer by itself: jar c' }).click();
   await expect(page.getByLabel('Smell, jar c')).toHaveValue('of yeast');
   await expect(page.getByLabel('Smell, jar c')).toHaveAttribute('aria-disabled', 'true');
   await page.getByRole('button', { name: 'Record 2 jars' }).click();

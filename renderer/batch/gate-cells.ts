@@ -62,7 +62,11 @@ export function readGate(
 ): GatePart {
   const answer = (cell: 'setAtTakeOut' | 'sour'): '' | 'yes' | 'no' => {
     const read = yesNo(cells[cell]);
-    if (read === null) say(cell, 'Type “yes” or “no”.');
+    if (read === null)
+      say(
+        cell,
+        cell === 'sour' ? 'Type “yes” or “no”.' : 'Type “yes” or “no”. How firm it is goes under Set.',
+      );
     return read ?? '';
   };
   const none = cells.signs.trim().toLowerCase() === 'none';

@@ -21,6 +21,7 @@ import {
   GATE_CELLS,
   SEEN_CELLS,
   cellText,
+  cellsTyped,
   kindOf,
   leftOver,
   nothingTyped,
@@ -126,10 +127,16 @@ function Row({ jars, asked, text, set, problems, cell, shut }: RowProps) {
   const open = jars.filter((record) => shut(record) === null);
   const values = new Set(open.map(valueOf));
   const [one = ''] = values;
+  // Of one jar alone nothing is said of all.
+  const [first] = jars;
+  const lockedForAll =
+    open.length > 1 || !first ? null : open.length === 1 ? 'in its own column' : shut(first);
   const write = (all: readonly Jar[], value: string): RecordText =>
     all.reduce(
       (before, { jar }) =>
-        withTyped(before, jar.id, { cells: { ...typedOf(before, jar.id).cells, [cell]: typed(value) } }),
+        withTyped(before, jar.id, {
+          cells: { ...typedOf(before, jar.id).cells, ...cellsTyped(cell, typed(value)) },
+        }),
       text,
     );
   const read = (value: string) => readField(kindOf(cell), value, reader);
@@ -141,10 +148,10 @@ function Row({ jars, asked, text, set, problems, cell, shut }: RowProps) {
           label={`${label}, all jars`}
           rare
           column={0}
-          value={values.size === 1 ? one : ''}
+          value={open.length > 1 && values.size === 1 ? one : ''}
           words={WORDS[cell]}
           placeholder={values.size > 1 ? 'they differ' : undefined}
-          locked={open.length === 0 && jars[0] ? shut(jars[0]) : null}
+          locked={lockedForAll}
           onChange={(value) => set(write(open, value))}
         />
       )}
@@ -209,10 +216,10 @@ function Answers({ jars, text, set }: Props) {
                 className="button"
                 data-enter="pass"
                 aria-pressed={different}
-                aria-label={`Jar ${jar.letter} is different`}
+                aria-label={`${different ? 'With the others' : 'Answer by itself'}: jar ${jar.letter}`}
                 onClick={() => set(withTyped(text, jar.id, { different: !different }))}
               >
-                {different ? 'As the others' : 'Different'}
+                {different ? 'With the others' : 'Answer by itself'}
               </button>
             )}
           </div>
@@ -234,7 +241,7 @@ function useShut({ asked, text, jars }: Pick<Props, 'asked' | 'text' | 'jars'>) 
       notMade(record) ??
       (record.outcome !== null || typedOf(text, record.jar.id).different ? null : 'as all');
     const seen = (record: Jar): string | null =>
-      notMade(record) ?? (reads.get(record.jar.id)?.answered ? null : 'the gate first');
+      notMade(record) ?? (reads.get(record.jar.id)?.answered ? null : 'look and smell first');
     const taste = (record: Jar): string | null => {
       const shut = seen(record);
       if (shut !== null || record.outcome?.tang) return shut;

@@ -68,6 +68,17 @@ export const phTyped = (typed: string): string => typed.replace(/^([2-9])(\d{1,2
 /** "p" is spoonable, which begins as soft does. */
 export const setTyped = (typed: string): string => (/^p$/i.test(typed.trim()) ? 'spoonable' : typed);
 
+/** How a curd is called that holds together; what is runny or soft may be milk that has not set. */
+const HOLDS: readonly string[] = ['spoonable', 'firm', 'very firm'];
+
+/** What typing in a cell comes to: how firm a curd is, typed where it is asked whether it is set, answers both. */
+export const cellsTyped = (cell: CellName, value: string): Partial<Cells> => {
+  const word = value.trim().toLowerCase();
+  return cell === 'setAtTakeOut' && HOLDS.includes(word)
+    ? { setAtTakeOut: 'yes', setWord: word }
+    : { [cell]: value };
+};
+
 /** What is recorded of a jar, as its cells show it. */
 function recordedCells(record: Jar, writer: Writer): Cells {
   const { jar, additions, outcome } = record;
@@ -282,7 +293,10 @@ export function readSheet(
   );
   if (waiting && jars.length === 0) {
     const { different } = typedOf(text, waiting.jar.id);
-    taking.say(`${waiting.jar.id}.${different ? 'setAtTakeOut' : 'setWord'}`, 'Answer the gate first.');
+    taking.say(
+      `${waiting.jar.id}.${different ? 'setAtTakeOut' : 'setWord'}`,
+      'Look and smell first, and answer that above.',
+    );
   }
   const odd = read.find(({ asks }) => asks.length > 0);
   return {

@@ -11,6 +11,7 @@ import {
   phTyped,
   readSheet,
   setTyped,
+  cellsTyped,
   withTyped,
   type Jar,
   type RecordText,
@@ -112,7 +113,9 @@ describe('a jar that differs', () => {
     const left = leftOver(text, sent);
     expect(left?.jars[id(1)]).toMatchObject({ different: true, cells: { smell: 'of yeast' } });
     record(text);
-    expect(read(left!).problems.get(`${id(1)}.setAtTakeOut`)).toBe('Answer the gate first.');
+    expect(read(left!).problems.get(`${id(1)}.setAtTakeOut`)).toBe(
+      'Look and smell first, and answer that above.',
+    );
     record(cells(left!, id(1), { setAtTakeOut: 'no', sour: 'no', signs: 'pink, foam', power: '3 h' }));
     expect(records()[1]?.outcome).toMatchObject({
       signs: expect.arrayContaining(['pink', 'foam']) as string[],
@@ -124,7 +127,7 @@ describe('a jar that differs', () => {
     const { id, read } = kitchen(['a']);
     const { jars, problems } = read(cells(nothingTyped, id(0), { setWord: 'firm' }));
     expect(jars).toEqual([]);
-    expect([...problems.values()]).toEqual(['Answer the gate first.']);
+    expect([...problems.values()]).toEqual(['Look and smell first, and answer that above.']);
   });
 });
 
@@ -145,6 +148,18 @@ it('words of spoilage are asked about, and whatever is answered is recorded with
   expect(records()[0]?.outcome?.note).toContain('a berry');
   // Asked once: correcting another cell asks nothing.
   expect(read(cells(nothingTyped, id(0), { smell: 'milky' })).odd).toBeNull();
+});
+
+it.each([
+  ['firm', { setAtTakeOut: 'yes', setWord: 'firm' }],
+  [' Very firm', { setAtTakeOut: 'yes', setWord: 'very firm' }],
+  // Both may be milk that has not set: neither says yes.
+  ['soft', { setAtTakeOut: 'soft' }],
+  ['runny', { setAtTakeOut: 'runny' }],
+  ['no', { setAtTakeOut: 'no' }],
+])('“%s” typed where it is asked whether it is set', (typed, comes) => {
+  expect(cellsTyped('setAtTakeOut', typed)).toEqual(comes);
+  expect(cellsTyped('note', typed)).toEqual({ note: typed });
 });
 
 describe('where a batch stands', () => {
