@@ -150,3 +150,17 @@ test('a laboratory’s result stands beside its jar', async ({ page }) => {
   await page.keyboard.press('Control+z');
   await expect(pane.getByText(/250,000,000/)).toHaveCount(0);
 });
+
+test('a batch recorded today is in warmth though nobody noted its start, and is looked at once it is taken out', async ({
+  page,
+}) => {
+  await recordBatch(page, '2026-05-20', ['a', 'b'], { product: 'Blue Tin' });
+  await page.keyboard.press('Alt+2');
+  await page.getByRole('button', { name: /^20 May/ }).click();
+  await expect(page.getByText(/^In warmth until about .*21:00/)).toBeVisible();
+  await expect(page.getByText(/^Its start is taken as 09:00, when it was recorded/)).toBeVisible();
+  await expect(page.getByLabel('Set, jar a')).toHaveCount(0);
+  await page.getByRole('button', { name: 'Taken out early' }).click();
+  await expect(page.getByText('Look at 20 May a, b, and smell: then type what you saw.')).toBeVisible();
+  await expect(page.getByLabel('Set, jar a')).toHaveAttribute('placeholder', 'look and smell first');
+});

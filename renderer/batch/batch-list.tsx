@@ -89,7 +89,7 @@ export function BatchList({ open, alone, batches, typed, onType }: Props) {
         type="search"
         className="input batch-find"
         aria-label="Find a batch"
-        placeholder="Find a day, seed, fibre, word"
+        placeholder="Day, seed or fibre"
         value={typed}
         onChange={(event) => onType(event.target.value)}
       />

@@ -77,7 +77,7 @@ function SeedRow({
         value={seed.picked?.label ?? seed.find}
         picked={seed.picked !== null}
         startHere={startHere}
-        placeholder="Part of a jar’s label, or a product"
+        placeholder="Label or product"
         problem={
           unpicked ? unpickedSentence(left.text, left.matched, left.refused) : problems.get(`${path}.find`)
         }
