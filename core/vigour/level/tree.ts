@@ -126,13 +126,13 @@ export class LevelTree {
   }
 
   /** Belief of the level of a batch by hypothesis, each summing to 1: reckoned anew only where that of its seed has changed. */
-  belief(place: number, depth = this.rules.back): Float64Array {
+  belief(place: number): Float64Array {
     const node = this.#nodes[place] as Node;
-    if (node.evidence === null || node.parent === null || depth === 0) return node.belief;
+    if (node.evidence === null || node.parent === null) return node.belief;
     const parent = this.#nodes[node.parent] as Node;
     if (parent.evidence === null) return node.belief;
-    const ofParent = this.belief(node.parent, depth - 1);
-    if (node.from !== parent.stamp) this.#renew(place, ofParent);
+    this.belief(node.parent);
+    if (node.from !== parent.stamp) this.#renew(node, parent);
     return node.belief;
   }
 
@@ -254,7 +254,7 @@ export class LevelTree {
     }
     for (const one of path.toReversed()) {
       const node = this.#nodes[one] as Node;
-      this.#renew(one, (this.#nodes[node.parent as number] as Node).belief);
+      this.#renew(node, this.#nodes[node.parent as number] as Node);
     }
   }
 
@@ -267,10 +267,11 @@ export class LevelTree {
   }
 
   /** Reckons a batch's belief anew from that of its seed, without what the batch itself told of the seed. */
-  #renew(place: number, ofParent: Float64Array): void {
-    const node = this.#nodes[place] as Node;
+  #renew(node: Node, { belief: ofParent, stamp }: Node): void {
     const { evidence, message } = node;
     if (evidence === null) return;
+    node.from = stamp;
+    node.stamp = ++this.#stamp;
     const rest = new Float64Array(ofParent.length);
     for (let i = 0; i < rest.length; i++)
       rest[i] = (ofParent[i] as number) / (message ? Math.max(TINY, message[i] as number) : 1);
@@ -285,7 +286,10 @@ export class LevelTree {
   #forget(place: number): void {
     const node = this.#nodes[place];
     if (!node || node.evidence === null) return;
-    const one = this.overall(node.belief);
+    // What hangs on it is not reckoned from it again.
+    for (let child = place + 1; child < this.#nodes.length; child++)
+      if (this.#nodes[child]?.parent === place) this.belief(child);
+    const one = this.overall(this.belief(place));
     node.belief = new Float64Array(one.length * this.weights.length);
     for (let h = 0; h < this.weights.length; h++) node.belief.set(one, h * one.length);
     node.evidence = null;
