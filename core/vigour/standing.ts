@@ -34,7 +34,7 @@ export interface StandingRules {
 
 export const STANDING_RULES: StandingRules = {
   fewest: 5,
-  calledEarly: 0.3,
+  calledEarly: 0.25,
   earlyUntil: 8,
   ripensOver: 7,
   called: 1.2,
