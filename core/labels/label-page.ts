@@ -124,7 +124,8 @@ export function labelPages(labels: readonly Label[], layout: LabelLayout): strin
   }
   return pages.map(
     (drawn) =>
-      `<svg xmlns="http://www.w3.org/2000/svg" width="${page.width}mm" height="${page.height}mm" viewBox="0 0 ${page.width} ${page.height}" font-family="Arial, Liberation Sans, sans-serif" fill="#000">${drawn.join('')}</svg>`,
+      // Paper is white by night, too.
+      `<svg xmlns="http://www.w3.org/2000/svg" width="${page.width}mm" height="${page.height}mm" viewBox="0 0 ${page.width} ${page.height}" font-family="Arial, Liberation Sans, sans-serif" fill="#000"><rect width="100%" height="100%" fill="#fff"/>${drawn.join('')}</svg>`,
   );
 } // prettier-ignore
 
