@@ -32,6 +32,8 @@ export const CARRIED_RULES = {
   /** Chance that a jar spoils by itself, and where it shows or an accident does it. */
   spoilsAlone: 0.015,
   spoilsShown: 0.97,
+  /** A chance below this is not said: no line reaches it of which no batch spoiled. */
+  toldFrom: 0.1,
 } as const;
 
 type States = readonly [clean: number, unseen: number, shown: number];

@@ -20,6 +20,8 @@ export interface SeedLevel {
   readonly worth: number;
   /** What it costs that it may carry a contamination on unseen (jars; carried.ts): `worth` has it taken off. */
   readonly carries: number;
+  /** The chance of that. */
+  readonly mayCarry: number;
 }
 
 /** A first batch is this much poorer (points), and one jar in eight of it is discarded (common practice, no source). */
@@ -182,7 +184,12 @@ export function seedLevel(
   const promise = promiseOf(weights, tree.next(place), worth, poorer, tree.treatments.next());
   const doom = carriedIn(judgement).get(speaks) ?? { unseen: 0, shows: 0 };
   const carries = carriedCost(doom, costs.jarsPerGeneration, Math.max(0, costs.freshStart) / costs.jar);
-  return { worth: promise.worth - carries, weak: saidChance(promise.weak, jarsTold(judgement)), carries };
+  return {
+    worth: promise.worth - carries,
+    weak: saidChance(promise.weak, jarsTold(judgement)),
+    carries,
+    mayCarry: doom.unseen + doom.shows,
+  };
 }
 
 /** What a jar of no line promises: what is believed of a culture of which nothing was seen. @param others trees of the keeper's lines */
@@ -198,5 +205,5 @@ export function unknownLevel(
     tree.next(place),
     worthFor(costs, usualWord, discardedShare),
   );
-  return { ...promise, weak: saidChance(promise.weak, 0), carries: 0 };
+  return { ...promise, weak: saidChance(promise.weak, 0), carries: 0, mayCarry: 0 };
 }

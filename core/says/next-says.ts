@@ -1,5 +1,6 @@
 // The ranking of seeds in words: the one sentence, each seed's reasons, its card and what would change its place, and what is said
 // before the last of a line is eaten. A seed that has to be looked into or is in doubt is never recommended by any.
+import { CARRIED_RULES } from '../advice/carried';
 import type { NextAdvice, NextInput, Ranked, SeedCandidate } from '../advice/seed-candidate';
 import { costWords } from './cost-says';
 import { looksOf } from '../advice/looks';
@@ -52,8 +53,6 @@ function generationSays(candidate: SeedCandidate, input: NextInput): string[] {
   ];
 }
 
-/** A chance below this that it carries something on is not said. */
-const TOLD_FROM = 0.1;
 const carriesSays = (chance: number): string =>
   `Nearly a whole batch of its line spoiled. The chance that this seed carries on unseen what spoiled it is about ${percent(chance)}, which counts against it.`;
 
@@ -72,7 +71,8 @@ function keptSays({ kind, keptSaid, days, daysLeast, delayHours }: SeedCandidate
 
 /** Why a seed stands where it stands, the deciding thing first. */
 function seedReasons(ranked: Ranked, candidate: SeedCandidate, input: NextInput): string[] {
-  const { doubts, looks, keptSaid, carries } = ranked;
+  const { doubts, looks, keptSaid } = ranked;
+  const mayCarry = candidate.level?.mayCarry ?? 0;
   const [generation = '', ...past] = generationSays(candidate, input);
   const scored = seedScoreSays(candidate.scored);
   return [
@@ -83,7 +83,7 @@ function seedReasons(ranked: Ranked, candidate: SeedCandidate, input: NextInput)
     ...(candidate.passed ? [] : [NOT_NOTED]),
     `${generation} About ${percent(ranked.weakChance ?? 0)} such jars come out weak${assumedWords(input.jarsTell)}.`,
     ...past,
-    ...(carries < TOLD_FROM ? [] : [carriesSays(carries)]),
+    ...(mayCarry < CARRIED_RULES.toldFrom ? [] : [carriesSays(mayCarry)]),
     // A score must not speak for what its own hold left in doubt.
     ...(doubts.length > 0 ? [] : candidate.vigour ? scored : [...scored, NO_SCORE]),
     keptSays(candidate),

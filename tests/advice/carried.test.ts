@@ -1,7 +1,10 @@
 // What a seed may carry on unseen: the chain against the same chances added up over every possible history, and what follows.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { NEUTRAL_LIMITS } from '../../core/ledger/default-preferences';
+import { limitsOf } from '../../core/advice/stops';
 import { CARRIED_RULES, carriedCost, carriedFrom, type SpoilRecord } from '../../core/advice/carried';
+import { adviceSaid, KEEPER, seedOf } from './seed-of';
 
 const { catches, shows, spoilsAlone, spoilsShown, accident } = CARRIED_RULES;
 const MOVES = [
@@ -59,6 +62,33 @@ describe('what a seed may carry on', () => {
     expect(whole[5]).toBeGreaterThan(0.7);
     for (let i = 1; i < 6; i++) expect(whole[i]).toBeGreaterThan(whole[i - 1] ?? 1);
     expect(Math.max(...risk(chain([0, 0, 0, 0, 0, 0, 1])))).toBeLessThan(0.1);
+  });
+
+  it('is never told of a line of which no batch spoiled, however long, nor because of one jar of two', () => {
+    for (const jars of [1, 2, 4]) {
+      const clean = Array.from({ length: 400 }, (_, i) => ({
+        parent: i === 0 ? null : i - 1,
+        jars,
+        spoiled: 0,
+      }));
+      expect(Math.max(...risk(clean))).toBeLessThan(CARRIED_RULES.toldFrom);
+    }
+    const one = Array.from({ length: 30 }, (_, i) => ({ parent: i === 0 ? null : i - 1, jars: 2, spoiled: i === 20 ? 1 : 0 })); // prettier-ignore
+    expect(Math.max(...risk(one))).toBeLessThan(CARRIED_RULES.toldFrom);
+  });
+
+  it('is said as its chance, not as what it costs', () => {
+    const said = (carries: number, mayCarry: number): string => {
+      const level = { weak: 0.1, worth: 4, carries, mayCarry };
+      const { ranking } = adviceSaid({
+        candidates: [seedOf('14 Mar b', { level })],
+        limits: limitsOf(NEUTRAL_LIMITS),
+        ...KEEPER,
+      });
+      return ranking.map(({ reasons }) => reasons.join(' ')).join(' ');
+    };
+    expect(said(0.5, 0.02)).not.toContain('spoiled');
+    expect(said(0.5, 0.7)).toContain('carries on unseen what spoiled it is about 70 in 100');
   });
 
   it('says nothing of another line, and clears a seed whose other children stayed clean for long', () => {

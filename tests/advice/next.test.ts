@@ -257,7 +257,7 @@ describe('near ties', () => {
     const { jarsPerGeneration, jar } = KEEPER.costs;
     const spread = jarsPerGeneration * KEEPER.freshStart.generations;
     const costing = (label: string, cost: number, more: Partial<SeedCandidate> = {}) =>
-      seedOf(label, { delayHours: 0, level: { weak: 0.1, worth: ((KEEPER.freshStart.cost - cost) * spread) / jar, carries: 0 }, ...more });
+      seedOf(label, { delayHours: 0, level: { weak: 0.1, worth: ((KEEPER.freshStart.cost - cost) * spread) / jar, carries: 0, mayCarry: 0 }, ...more });
     expect(first(costing('a', 2 * 0.96, look), costing('b', 2))).toBe('b');
     expect(first(costing('a', 2 * 0.94, look), costing('b', 2))).toBe('a');
   }); // prettier-ignore

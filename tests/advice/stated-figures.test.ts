@@ -83,7 +83,7 @@ describe('a weak jar', () => {
 describe('an hour of delay', () => {
   it('costs a hundredth of a jar for each jar of the next batch: ten hours cost a tenth', () => {
     const rank = (delayHours: number): number => {
-      const level = { weak: 0.1, worth: 2, carries: 0 };
+      const level = { weak: 0.1, worth: 2, carries: 0, mayCarry: 0 };
       const { ranking } = adviseNext({ ...KEEPER, candidates: [seedOf('one', { delayHours, level })], limits: { fridgeDays: null, freezerDays: null, generation: null } }); // prettier-ignore
       return ranking.find(({ id }) => id === 'one')?.cost ?? Number.NaN;
     };
@@ -97,7 +97,7 @@ const NO_LIMITS = { fridgeDays: null, freezerDays: null, generation: null };
 function firstOf(one: Parameters<typeof seedOf>[1], dearer: number, other: typeof one = {}): string {
   const spread = KEEPER.costs.jarsPerGeneration * KEEPER.freshStart.generations;
   const cost = KEEPER.freshStart.cost - 0.6;
-  const levelOf = (of: number) => ({ weak: 0.1, worth: ((KEEPER.freshStart.cost - of) * spread) / KEEPER.costs.jar, carries: 0 });
+  const levelOf = (of: number) => ({ weak: 0.1, worth: ((KEEPER.freshStart.cost - of) * spread) / KEEPER.costs.jar, carries: 0, mayCarry: 0 });
   const candidates = [
     seedOf('one', { delayHours: 0, level: levelOf(cost), ...one }),
     seedOf('other', { delayHours: 0, level: levelOf(cost * (1 + dearer)), ...other }),

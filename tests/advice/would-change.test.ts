@@ -21,7 +21,7 @@ const anySeed = fc.record({
   days: fc.integer({ min: 0, max: 40 }),
   delayHours: fc.double({ min: 0, max: 6, noNaN: true }),
   outcomeKnown: fc.boolean(),
-  level: fc.option(fc.record({ weak: fc.double({ min: 0, max: 1, noNaN: true }), worth: fc.double({ min: -20, max: 20, noNaN: true }), carries: fc.constant(0) })), // prettier-ignore
+  level: fc.option(fc.record({ weak: fc.double({ min: 0, max: 1, noNaN: true }), worth: fc.double({ min: -20, max: 20, noNaN: true }), carries: fc.constant(0), mayCarry: fc.constant(0) })), // prettier-ignore
   asks: fc.array(fc.constant({ code: 'fine bubbles' } as const), { maxLength: 2 }),
   keptSaid: fc.boolean(),
 });
@@ -68,7 +68,7 @@ describe('near ties', () => {
   it('put the freshest of identical jars first and keep a reserve back (property)', () => {
     fc.assert(
       fc.property(fc.array(fc.record({ days: fc.integer({ min: 0, max: 20 }), reserve: fc.boolean() }), { minLength: 2, maxLength: 7 }), (those) => {
-        const level = { weak: 0.04, worth: 9, carries: 0 };
+        const level = { weak: 0.04, worth: 9, carries: 0, mayCarry: 0 };
         const given = those.map(({ days, reserve }, i) =>
           seedOf(`${i}`, { days, level, delayHours: days / 8, kind: reserve ? 'reserve' : 'jar' }));
         const seeds = adviseNext(inputOf(given)).ranking.filter(({ id }) => id !== null);
@@ -81,7 +81,7 @@ describe('near ties', () => {
   it('a clearly better one comes first whatever its age, and whichever costs less than a fresh start pays (property)', () => {
     fc.assert(
       fc.property(fc.double({ min: -20, max: 20, noNaN: true }), fc.double({ min: -20, max: 20, noNaN: true }), (a, b) => {
-        const [one, other] = [a, b].map((worth, i) => seedOf(`${i}`, { days: i, delayHours: 0, level: { weak: 0.1, worth, carries: 0 } }));
+        const [one, other] = [a, b].map((worth, i) => seedOf(`${i}`, { days: i, delayHours: 0, level: { weak: 0.1, worth, carries: 0, mayCarry: 0 } }));
         if (!one || !other) return;
         const labels = order([one, other]);
         if (Math.abs(a - b) > 2) expect(labels.indexOf('0') < labels.indexOf('1')).toBe(a > b);
