@@ -93,11 +93,11 @@ test.describe('sixty jars, fitted', () => {
             .map((b) => `${a.text} / ${b.text}`),
         );
         expect(overlaps).toEqual([]);
-        const sizes = await page.locator('.jar-label, .numeral').evaluateAll((all) =>
-          all.map((text) => {
-            const matrix = (text as SVGTextElement).getScreenCTM();
-            return Number.parseFloat(getComputedStyle(text).fontSize) * (matrix?.a ?? 0);
-          }),
+        // Found and measured in one go: what is drawn anew in between has no size.
+        const sizes = await page.evaluate(() =>
+          [...document.querySelectorAll<SVGTextElement>('.jar-label, .numeral')].map(
+            (text) => Number.parseFloat(getComputedStyle(text).fontSize) * (text.getScreenCTM()?.a ?? 0),
+          ),
         );
         expect(Math.min(...sizes)).toBeGreaterThanOrEqual(15);
         if (width === 1600) {

@@ -78,7 +78,11 @@ test('each card says its line’s verdict word for word; the seed of the chosen 
       .replace((await card.locator('.line-card-also').allInnerTexts())[0] ?? '', '')
       .replaceAll(/\s+/g, ' ')
       .trim();
-    expect(said).toBe(advice.sentence);
+    // Below the verdict stands since when a line that was called fell, and how.
+    expect(said.startsWith(advice.sentence), said).toBe(true);
+    expect(said.slice(advice.sentence.length).trim()).toMatch(
+      name === 'Heron' ? /^Worn out since 22 Feb 2026: / : /^$/,
+    );
     if (name !== 'Heron') await pick(page, name);
     const seeds = page
       .getByRole('list')
@@ -357,7 +361,7 @@ test('the family marks vigour on the walls and says what to seed from; what stan
         .replaceAll(/\s+/g, ' ')
         .toLowerCase(),
     )
-    .toBe(`lantern: ${said}`.toLowerCase());
+    .toBe(`lantern: ${said} why`.toLowerCase());
   await expect(page.getByText('next seed').first()).toBeVisible();
   await expect(page.getByRole('treeitem', { name: /^14 Dec c.*vigour \d+ of 100/ })).toHaveCount(1);
   const spoiled = page.getByRole('treeitem', { name: /^1 Apr c/ });

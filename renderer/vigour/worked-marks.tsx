@@ -53,7 +53,7 @@ function Words({ line, layout }: Omit<Props, 'shown'>) {
   const running = line.running.at(-1);
   const words = [
     ...(line.baseline === null ? [] : [{ at: line.baseline, says: `early level ${rounded(line.baseline)}`, kind: 'band-word' }]),
-    ...(line.lowerLimit === null ? [] : [{ at: line.lowerLimit, says: `chance alone: above ${rounded(line.lowerLimit)}`, kind: 'limit-word' }]),
+    ...(line.lowerLimit === null ? [] : [{ at: line.lowerLimit, says: `chance: above ${rounded(line.lowerLimit)}`, kind: 'limit-word' }]),
     ...(last && line.slope !== null ? [{ at: last.middle, says: `slope ${printed(line.slope)}`, kind: 'slope-word' }] : []),
     ...(running === undefined ? [] : [{ at: running, says: `smoothed level ${rounded(running)}`, kind: 'running-word' }]),
   ]; // prettier-ignore
