@@ -57,7 +57,8 @@ export function standingSentence(judgement: LineJudgement): string {
     return `${sentenceCase(standing)}: ${came} ${over}, and it now stands about ${below} points below its early batches.${untold}`;
   switch (standing) {
     case 'steady':
-      return `Steady ${over}: ${change}. A loss of ${rules.lossToRuleOut} points a generation can be ruled out.`;
+      // The range beside it is the more careful of the two: it must not be gainsaid.
+      return `Steady ${over}: ${change}. A loss of ${rules.lossToRuleOut} points a generation ${trend.slopeLow > -rules.lossToRuleOut ? 'can be ruled out' : 'is unlikely'}.`;
     case 'slipping':
       return `Slipping: ${change} ${over}, and it now stands about ${below} points below its early batches.${untold}`;
     case 'worn out':

@@ -9,11 +9,11 @@ function gapSays(more: number, unit: string): string {
   return `A good jar from it costs ${gap} ${more < 0 ? 'less' : 'more'}.`;
 }
 
-/** @param it "it" or "that" */
-const doingSays = ({ look, sayKept }: CanDo, it: string): string =>
+/** @param name what it is done about: "it", or a jar's name where another than the one spoken of is meant */
+const doingSays = ({ look, sayKept }: CanDo, name: string): string =>
   [
-    ...(look ? [`${it} has been looked at and nothing speaks against ${it}`] : []),
-    ...(sayKept ? ['somebody has said that it is still kept'] : []),
+    ...(look ? [`${name} has been looked at and nothing speaks against it`] : []),
+    ...(sayKept ? [`somebody has said that ${look ? 'it' : name} is still there`] : []),
   ].join(' and ');
 
 /** @param unit of costs: a currency, or 'jars' */
@@ -39,7 +39,7 @@ export function wouldChangeSays(change: PlaceChange, unit: string): string {
       return `Nothing that can be seen or done now would change its place; the next batch may. ${gapSays(change.more, unit)}`;
     case 'once done':
       return change.loses
-        ? `It would lose its place to ${change.other} once ${doingSays(change.doing, 'that')}. ${gapSays(change.more, unit)}`
+        ? `It would lose its place to ${change.other} once ${doingSays(change.doing, change.other)}. ${gapSays(change.more, unit)}`
         : `It would come before ${change.other} once ${doingSays(change.doing, 'it')}. ${gapSays(change.more, unit)}`;
   }
 }

@@ -13,8 +13,7 @@ const TAKEN_BY_TESTS: Readonly<Record<string, readonly string[]>> = {
     'core/trials/serving-order.ts: williams', 'core/vigour/ewma.ts: ewmaWidth',
     'core/vigour/mann-kendall.ts: exactUpperTail',
   ],
-  'a step whose every case is held by itself': [
-    'core/advice/carried.ts: CARRIED_RULES', 'core/advice/restart-curve.ts: NO_DOUBT',
+  'a step whose every case is held by itself': [ 'core/advice/restart-curve.ts: NO_DOUBT',
     'core/ledger/default-preferences.ts: regionOf',
     'core/lineage/calendar.ts: keepApart', 'core/lineage/figures-with-why.ts: plainNumber',
     'core/lineage/figures-with-why.ts: percent', 'core/lineage/labels.ts: readLabel',
