@@ -67,8 +67,15 @@ export const withoutAnswered = (text: string): string =>
 /** Why a jar that is fine may be left alone. */
 const KEPT_FOR =
   /\b(?:seeds?|reserve|starter|culture|mother|keep(?:ing)?|kept|saved?|until|till|before|yet|saat|impf\w*|ansatz|aufheben|bis|noch|vor)\b/;
-const POWER_CUT =
-  /\b(?:(?:breaker|fuse) (?:had |has )?(?:tripped|blew|blown)|unplugged by (?:mistake|accident)|accidentally unplugged|(?:switched|turned) itself off|power (?:(?:was|were|went|is|had (?:been|gone)|has (?:been|gone)|got) )?(?:out|down)|power (?:was|went|had (?:been|gone)|has (?:been|gone)|is|got) off|power[- ]?(?:cuts?|outages?|failures?|loss)|power failed|(?:lost|no|without) (?:the )?(?:power|electricity)(?![- ]?(?:cut|out|fail|loss))|outage|black ?out|electricity (?:(?:was|went|is|had (?:been|gone)) )?(?:out|off|failed)|stromausfall\w*|stromunterbrechung|(?:kein(?:en)?|ohne) strom|strom (?:(?:war|ist|fiel) )?(?:weg|aus|ausgefallen)|(?:coupure|panne) (?:de |d'|du )?(?:courant|electricite)|pas (?:de courant|d'electricite)|cortes? de (?:luz|energia|corriente)|apagon|sin luz|(?:interruzione|mancanza) (?:di|della) corrente|senza corrente|stroomuitval|stroomstoring|falta de (?:luz|energia)|stromavbrott\w*|strombrudd?\w*|stromafbrydelse|brak pradu|awaria pradu)\b/;
+/** What keeps warm was found off. That it was turned off is how a hold ends, and no accident. */
+const WARM_THING = '(?:(?:water )?bath|heater|heating|incubator|cooker|warmer|heat(?:ing)? (?:mat|pad))';
+const FOUND_OFF = [
+  String.raw`${WARM_THING} (?:was|went|had (?:been|gone)|got) (?:off|out|unplugged)(?! by \d)`,
+  '(?:wasser)?bad (?:war|ging) aus(?! (?:edel)?stahl| glas| metall| plastik| kunststoff| holz| keramik)',
+  '(?:heizung|heizmatte|gerat) (?:war|ging|fiel) aus(?! (?:edel)?stahl| metall)',
+].join('|');
+const CUT_WORDS = String.raw`(?:breaker|fuse) (?:had |has )?(?:tripped|blew|blown)|unplugged by (?:mistake|accident)|accidentally unplugged|(?:switched|turned) itself off|power (?:(?:was|were|went|is|had (?:been|gone)|has (?:been|gone)|got) )?(?:out|down)|power (?:was|went|had (?:been|gone)|has (?:been|gone)|is|got) off|power[- ]?(?:cuts?|outages?|failures?|loss)|power failed|(?:lost|no|without) (?:the )?(?:power|electricity)(?![- ]?(?:cut|out|fail|loss))|outage|black ?out|electricity (?:(?:was|went|is|had (?:been|gone)) )?(?:out|off|failed)|stromausfall\w*|stromunterbrechung|(?:kein(?:en)?|ohne) strom|strom (?:(?:war|ist|fiel) )?(?:weg|aus|ausgefallen)|(?:coupure|panne) (?:de |d'|du )?(?:courant|electricite)|pas (?:de courant|d'electricite)|cortes? de (?:luz|energia|corriente)|apagon|sin luz|(?:interruzione|mancanza) (?:di|della) corrente|senza corrente|stroomuitval|stroomstoring|falta de (?:luz|energia)|stromavbrott\w*|strombrudd?\w*|stromafbrydelse|brak pradu|awaria pradu`;
+const POWER_CUT = new RegExp(`\\b(?:${FOUND_OFF}|${CUT_WORDS})\\b`);
 const LENGTH = String.raw`(\d+(?:[.,]\d+)?|an?|one|eine[rn]?)[ -]?(h|hrs?|hours?|std|stunden?|stundig\w*|heures?|horas?|or[ae]|uur|timmar|timmes?|timer|timers|godz\w*|min|mins|minutes?|minuten|minut\w*)\b`;
 const LENGTH_AFTER = new RegExp(`^[^;!?]{0,40}?\\b${LENGTH}`);
 const LENGTH_BEFORE = new RegExp(`\\b${LENGTH}[ -]?(?:long |of |de |d')?$`);

@@ -126,6 +126,7 @@ export function App() {
                 key={one.id}
                 className="button quiet"
                 type="button"
+                data-screen={one.id}
                 aria-current={one === screen ? 'page' : one.id === screen?.within ? true : undefined}
                 title={one.keys[0] && `${one.title} (${printKeys(one.keys[0])})`}
                 onClick={() => go(one.id)}

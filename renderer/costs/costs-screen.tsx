@@ -17,20 +17,23 @@ type Sheet = Reply<'cost.sheet'>;
 function Bars({ bars }: Pick<Sheet, 'bars'>) {
   const most = Math.max(1, ...bars.map(({ minor }) => minor ?? 0));
   return (
-    <ul className="cost-bars" aria-label="A cup">
-      {bars.map(({ name, minor, says }) => (
-        <li key={name}>
-          <span>{name}</span>
-          <span className="cost-track" aria-hidden="true">
-            <span
-              className={minor === null ? 'cost-bar open' : 'cost-bar'}
-              style={{ width: minor === null ? '100%' : `${Math.max(1, (100 * minor) / most)}%` }}
-            />
-          </span>
-          <strong className={minor === null ? 'soft' : ''}>{says}</strong>
-        </li>
-      ))}
-    </ul>
+    <section>
+      <h2>A cup</h2>
+      <ul className="cost-bars" aria-label="A cup">
+        {bars.map(({ name, minor, says }) => (
+          <li key={name}>
+            <span>{name}</span>
+            <span className="cost-track" aria-hidden="true">
+              <span
+                className={minor === null ? 'cost-bar open' : 'cost-bar'}
+                style={{ width: minor === null ? '100%' : `${Math.max(1, (100 * minor) / most)}%` }}
+              />
+            </span>
+            <strong className={minor === null ? 'soft' : ''}>{says}</strong>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

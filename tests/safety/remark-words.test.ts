@@ -52,6 +52,10 @@ describe('signs in a keeper’s own words', () => {
     'breaker tripped overnight',
     'unplugged by mistake for the night',
     'the machine switched itself off for 8 h',
+    'bath was off for 2 hours',
+    'The heater went out in the night',
+    'Wasserbad war aus',
+    'Gerät fiel aus',
   ])('%s: a power cut', (text) => expect(readRemark(text).powerCut).not.toBeNull());
   it.each(['spoiled? no', 'slimy? no, silky', 'Mould? Nein.'])('%s: answered in itself', (text) =>
     expect(tellsOfSpoiling(text, 'note')).toBe(false),
@@ -60,8 +64,15 @@ describe('signs in a keeper’s own words', () => {
     '%s: still asked about',
     (text) => expect(tellsOfSpoiling(text, 'note')).toBe(true),
   );
-  it('unplugged at the end: no power cut', () =>
-    expect(readRemark('unplugged the bath at the end').powerCut).toBeNull());
+  it.each([
+    'unplugged the bath at the end',
+    'turned the bath off after 36 h',
+    'bath was off by 2 degrees',
+    'Bad war aus Edelstahl',
+    'the thermometer was off',
+  ])('%s: no power cut', (text) => expect(readRemark(text).powerCut).toBeNull());
+  it('how long the bath was off is told', () =>
+    expect(readRemark('bath was off for 2 hours').powerCut).toEqual({ hours: 2 }));
 
   it('no mould but pink is pink', () => expect(readRemark('no mould but pink').signs).toEqual(['pink']));
 });
