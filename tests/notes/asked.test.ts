@@ -17,6 +17,18 @@ const OTHERS = { name: 'Meadow Pot', culture: false, form: 'capsules' } as const
 const sheet = (seed: string): string => `date,jar,seed,amount\n2026-02-01,a,${seed}\n2026-02-08,a,2026-02-01 a,45 ml\n`;
 
 describe('a product told by its form alone', () => {
+  it.each(['Old Mill caps', 'Good Morning tablets', 'best barn capsules', 'Alte Mühle Kapseln'])(
+    '%s: bought in pieces, whatever its name says beside that of a jar',
+    (name) => {
+      const { plan, preview } = read(sheet(`${name},`));
+      expect(preview.questions).toEqual([]);
+      expect(plan.jars).toHaveLength(2);
+      expect(plan.sources.map((one) => one.name)).toEqual([name]);
+    },
+  );
+  it.each(['the old one', 'the good jar', 'last one'])('%s: no product', (seed) =>
+    expect(read(sheet(`${seed},`)).plan.sources).toEqual([]));
+
   it.each(['capsules,5', 'caps,5', '5 capsules,', 'the capsules,5', 'Kapseln,5'])('%s: the only one there is', (seed) => {
     const { plan, preview } = read(sheet(seed), { ledger: { ...EMPTY, sources: [CAPSULES] } });
     expect(plan.sources).toEqual([]);

@@ -5,6 +5,8 @@ import { isDitto, isNothing } from '../cells/cell-words';
 import {
   CULTURE,
   FUNCTION_WORDS,
+  PIECE_WITHIN,
+  PIECE_WORD,
   PREVIOUS,
   PRODUCT,
   SAME_DAY,
@@ -35,12 +37,18 @@ function isNamedPot(name: string): boolean {
   );
 }
 
+/** "Old Mill caps", "Good Morning tablets": what is counted in pieces is bought, whatever its name says beside that of it. */
+const isBoughtInPieces = (name: string): boolean =>
+  PIECE_WORD.test(name) &&
+  words(name.replace(PIECE_WITHIN, ' ')).some((word) => word.length > 1 && !FUNCTION_WORDS.test(word));
+
 /** Words of a text that can be no jar: no day, no figure, no single letter, nothing that points at a jar. */
 function bareName(text: string): string | null {
   const name = sourceName(text);
   const said = plain(name);
   const parts = words(name);
-  const points = FUNCTION_WORDS.test(isNamedPot(name) ? said.replace(/\bpot\b/g, ' ') : said);
+  const points =
+    !isBoughtInPieces(name) && FUNCTION_WORDS.test(isNamedPot(name) ? said.replace(/\bpot\b/g, ' ') : said);
   return parts.length === 0 ||
     parts.length > MOST_WORDS ||
     /[\d?]/.test(name) ||
