@@ -108,6 +108,8 @@ test('what rows say is listed before they come in, what may tell of spoilage fir
     .getByRole('group', { name: /pink streaks/ })
     .getByText('Discard', { exact: true })
     .click();
+  // The answer is read before anything is measured: what it urged goes.
+  await expect(said.locator('.urgent')).toHaveCount(0);
   // What says nothing of safety stands behind one line, and what answers many stays where it is once it has.
   await expect(said.getByText('lovely')).toHaveCount(0);
   await said.getByRole('button', { name: '2 rows say nothing of safety' }).click();
