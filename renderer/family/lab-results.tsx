@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import type { Reply } from '../../core/contract';
 import { SelectField, TextField } from '../parts/fields';
+import { FormEnd } from '../parts/form-end';
 import { Form } from '../parts/form';
 import { lineOrNull } from '../parts/taking';
 import { useReader } from '../parts/use-reader';
@@ -113,19 +114,7 @@ function NewResult({ jar, onDone }: { readonly jar: string; readonly onDone: () 
         read={wrong > 0 || text.day !== '' ? day : undefined}
         onChange={(next) => setText({ ...text, day: next })}
       />
-      {refused !== null && (
-        <p className="notice" role="alert">
-          {refused}
-        </p>
-      )}
-      <div className="row">
-        <button type="submit" className="button primary">
-          Note it
-        </button>
-        <button type="button" className="button quiet" onClick={onDone}>
-          Cancel
-        </button>
-      </div>
+      <FormEnd refused={refused} yes="Note it" onLeave={onDone} />
     </Form>
   );
 }

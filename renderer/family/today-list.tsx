@@ -1,5 +1,5 @@
 // Everything that today asks for, due first.
-import { useEffect, useRef } from 'react';
+import { useModal } from '../parts/use-modal';
 import { CalendarButton } from '../parts/calendar-button';
 import { goToItem, todayAct, type TodayItem } from '../parts/today-item';
 
@@ -10,14 +10,7 @@ export function TodayList({
   readonly items: readonly TodayItem[];
   readonly onClose: () => void;
 }) {
-  const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
-    const opener = document.activeElement;
-    dialog.current?.showModal();
-    return () => {
-      if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
-    };
-  }, []);
+  const dialog = useModal();
   return (
     <dialog ref={dialog} aria-labelledby="today-list" onClose={onClose}>
       <header className="today-list-head">

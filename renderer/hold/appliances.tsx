@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import type { Reply } from '../../core/contract';
 import { SelectField, TextField } from '../parts/fields';
+import { FormEnd } from '../parts/form-end';
 import { Form } from '../parts/form';
 import { call } from '../state/ledger-calls';
 import { say } from '../state/store';
@@ -51,19 +52,7 @@ function NameForm({ of, onDone }: { readonly of: Appliance | null; readonly onDo
         />
         <SelectField label="What it is" value={type} choices={TYPES} onChange={setType} />
       </div>
-      {refused !== null && (
-        <p className="notice" role="alert">
-          {refused}
-        </p>
-      )}
-      <div className="row">
-        <button type="submit" className="button primary">
-          Save
-        </button>
-        <button type="button" className="button quiet" onClick={onDone}>
-          Cancel
-        </button>
-      </div>
+      <FormEnd refused={refused} yes="Save" onLeave={onDone} />
     </Form>
   );
 }

@@ -3,6 +3,7 @@
 import { useEffect, useState } from 'react';
 import type { Reply } from '../../core/contract';
 import { ChoiceField, SelectField } from '../parts/fields';
+import { PickFile } from '../parts/pick-file';
 import { call } from '../state/ledger-calls';
 import { say } from '../state/store';
 import { lengthWords } from '../../core/says/today-says';
@@ -40,19 +41,7 @@ function Choose({ onFile }: { readonly onFile: (file: File) => void }) {
   }, [onFile]);
   return (
     <div className={over ? 'drop over' : 'drop'}>
-      <label className="button primary">
-        Choose a file…
-        <input
-          className="visually-hidden"
-          type="file"
-          accept=".csv,.tsv,.tab,.txt,.xlsx,.ods,text/csv,text/plain"
-          onChange={(event) => {
-            const file = event.target.files?.[0];
-            event.target.value = '';
-            if (file) onFile(file);
-          }}
-        />
-      </label>
+      <PickFile says="Choose a file…" onFile={onFile} />
       <p>or drop it anywhere on this page</p>
     </div>
   );

@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import type { Reply } from '../../core/contract';
 import { TextField } from '../parts/fields';
+import { FormEnd } from '../parts/form-end';
 import { Form } from '../parts/form';
 import { useReader } from '../parts/use-reader';
 import { call } from '../state/ledger-calls';
@@ -76,19 +77,7 @@ function Correct({
           onChange={(next) => setText({ ...text, hours: next })}
         />
       </div>
-      {refused !== null && (
-        <p className="notice caution" role="alert">
-          {refused}
-        </p>
-      )}
-      <div className="row">
-        <button type="submit" className="button primary">
-          Save
-        </button>
-        <button type="button" className="button quiet" onClick={onDone}>
-          Leave it as it was
-        </button>
-      </div>
+      <FormEnd refused={refused} caution yes="Save" no="Leave it as it was" onLeave={onDone} />
     </Form>
   );
 }

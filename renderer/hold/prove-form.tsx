@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import type { Input } from '../../core/contract';
 import { ChoiceField, SelectField } from '../parts/fields';
+import { PickFile } from '../parts/pick-file';
 import { call } from '../state/ledger-calls';
 import { say } from '../state/store';
 import { taken, type Taken } from './taken-file';
@@ -82,19 +83,11 @@ export function ProveForm({
         </div>
       ))}
       <div className="row">
-        <label className={probes.length === 0 ? 'button primary' : 'button'}>
-          {probes.length === 0 ? 'Choose a probe’s file…' : 'Another probe’s file…'}
-          <input
-            className="visually-hidden"
-            type="file"
-            accept=".csv,.tsv,.tab,.txt,.xlsx,.ods,text/csv,text/plain"
-            onChange={(event) => {
-              const file = event.target.files?.[0];
-              event.target.value = '';
-              if (file) add(file);
-            }}
-          />
-        </label>
+        <PickFile
+          says={probes.length === 0 ? 'Choose a probe’s file…' : 'Another probe’s file…'}
+          primary={probes.length === 0}
+          onFile={add}
+        />
       </div>
       {probes.length > 0 && (
         <ChoiceField

@@ -2,6 +2,7 @@
 import { useState } from 'react';
 import type { Reply } from '../../core/contract';
 import { ChoiceField, SelectField, TextField } from '../parts/fields';
+import { FormEnd } from '../parts/form-end';
 import { Form } from '../parts/form';
 import { useReader } from '../parts/use-reader';
 import { call } from '../state/ledger-calls';
@@ -93,19 +94,7 @@ export function ReadingForm({ hold, onDone }: { readonly hold: Hold; readonly on
           />
         )}
       </div>
-      {refused !== null && (
-        <p className="notice caution" role="alert">
-          {refused}
-        </p>
-      )}
-      <div className="row">
-        <button type="submit" className="button primary">
-          Note it
-        </button>
-        <button type="button" className="button quiet" onClick={onDone}>
-          Cancel
-        </button>
-      </div>
+      <FormEnd refused={refused} caution yes="Note it" onLeave={onDone} />
     </Form>
   );
 }

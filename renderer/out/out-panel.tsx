@@ -1,19 +1,13 @@
 // A panel over the screen: a title, what it is about, a way to close it; and how far a long call is.
-import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { type ReactNode, useId } from 'react';
+import { useModal } from '../parts/use-modal';
 import { showOut } from './out-shown';
 import type { Running } from './use-job';
 import './out.css';
 
 export function OutPanel({ title, children }: { readonly title: string; readonly children: ReactNode }) {
-  const dialog = useRef<HTMLDialogElement>(null);
+  const dialog = useModal();
   const id = useId();
-  useEffect(() => {
-    const opener = document.activeElement;
-    dialog.current?.showModal();
-    return () => {
-      if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
-    };
-  }, []);
   return (
     <dialog ref={dialog} className="out-panel" aria-labelledby={id} onClose={() => showOut(null)}>
       <div className="help-head">

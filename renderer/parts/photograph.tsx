@@ -1,5 +1,6 @@
 // A photograph that opens: small in its place, and as large as the window allows once it is pressed.
-import { useEffect, useRef, useState } from 'react';
+import { useState } from 'react';
+import { useModal } from './use-modal';
 import type { Photograph as Photo } from '../../core/ledger/records';
 
 interface Props {
@@ -11,14 +12,7 @@ interface Props {
 const fileOf = ({ sha256 }: Photo): string => `./photograph/${sha256}.jpg`;
 
 function Large({ photograph, name, onClose }: Props & { readonly onClose: () => void }) {
-  const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
-    const opener = document.activeElement;
-    dialog.current?.showModal();
-    return () => {
-      if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
-    };
-  }, []);
+  const dialog = useModal();
   const caption = photograph.caption ?? name;
   return (
     <dialog ref={dialog} className="photograph-large" aria-label={caption} onClose={onClose}>

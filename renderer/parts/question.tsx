@@ -1,5 +1,6 @@
 // A question before something is done: a modal dialog that the keyboard stays inside, calm words, two answers.
-import { useEffect, useId, useRef, type ReactNode } from 'react';
+import { useId, type ReactNode } from 'react';
+import { useModal } from './use-modal';
 
 /** Asks; closing it by Escape is the second answer, or leaves it unanswered. */
 export function Question({
@@ -22,16 +23,8 @@ export function Question({
   readonly onLeave?: () => void;
   readonly caution?: boolean;
 }) {
-  const dialog = useRef<HTMLDialogElement>(null);
+  const dialog = useModal();
   const id = useId();
-  useEffect(() => {
-    const opener = document.activeElement;
-    dialog.current?.showModal();
-    // The keyboard goes back to where the question was asked, if that is still there.
-    return () => {
-      if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
-    };
-  }, []);
   return (
     <dialog
       ref={dialog}
