@@ -591,7 +591,7 @@ const draft = z.string().min(1).max(100).nullable().default(null);
 export const contract = {
   'app.state': entry('read', empty, AppState),
   'family.get': entry('read', empty, z.strictObject({ jars: z.array(FamilyJarReply), lines: z.array(LineReply) })),
-  'family.drawing': entry('read', z.strictObject({ spacing: z.enum(['generation', 'calendar']) }), Drawing),
+  'family.drawing': entry('read', z.strictObject({ spacing: z.enum(['generation', 'calendar']).nullable() }), Drawing),
   'family.jars': entry('read', z.strictObject({ keys: z.array(Key).max(600) }), z.strictObject({ jars: z.array(JarView) })),
   'jar.get': entry(
     'read',

@@ -11,6 +11,7 @@ import { UNKNOWN_PAST_NAME } from './labels';
 import { compareJars } from './jar-order';
 import { seedJars } from './primary-seed';
 import { layRows, type Rows } from './drawing-rows';
+import { openingSpacing } from './opening-spacing';
 import type { FamilyJar } from './lineage-shapes';
 
 /** What the drawing shows of jars and sources beyond their lineage; asked once for each. */
@@ -36,8 +37,9 @@ const WEAK_UP_TO = SET_WORDS.indexOf('soft');
  *
  * A jar hangs from its deepest seed (then the larger share, the earlier day, the label), so that its column is its
  * generation; its other seeds are ribbons that move nothing. Rows are the same in both spacings.
+ * @param wanted null: the spacing that shows the newest jars of all lines that are alive
  */
-export function drawFamily(family: Family, looks: Looks, spacing: 'generation' | 'calendar'): Drawing {
+export function drawFamily(family: Family, looks: Looks, wanted: 'generation' | 'calendar' | null): Drawing {
   const { columns } = family;
   const slots = slotsByKey(columns);
   const indexOf = new Int32Array(columns.jars.length).fill(-1);
@@ -59,6 +61,7 @@ export function drawFamily(family: Family, looks: Looks, spacing: 'generation' |
     laneOf,
     lanes: roots.length,
   });
+  const spacing = wanted ?? openingSpacing({ lane: rows.lane, generation, day }, roots.length);
   const { x, ticks } =
     spacing === 'calendar'
       ? layAlongCalendar(days, parent, y, rows.seedsFirst)

@@ -35,6 +35,8 @@ export const LINE = 20;
 const GAP = 6;
 /** From a jar's wall to the letter at its side, and how far below its lid it begins. */
 const BESIDE = 3;
+/** How far the glow of an advised seed reaches beyond its jar. */
+const GLOW = 6;
 
 const CELL = 96;
 
@@ -188,12 +190,12 @@ function nearestLeft(main: readonly (readonly LabelPlace[])[], of: LabelPlace): 
 
 /** The first of some texts that has room at the upper right of a jar. */
 function besideJar(place: LabelPlace, texts: readonly string[], sheet: Sheet, taken: Taken): Written[] {
-  const left = place.jar.right + BESIDE;
+  const left = place.jar.right + BESIDE + (place.seed === null ? 0 : GLOW * sheet.scale);
   const { top } = place.jar;
   const text = texts.find((one) => {
     const wide = sheet.measure(one);
     return (
-      wide + BESIDE + 2 <= sheet.beside &&
+      wide + left - place.jar.right + 2 <= sheet.beside &&
       taken.isFree({ left, right: left + wide, top, bottom: top + LINE * sheet.scale })
     );
   });
@@ -207,7 +209,7 @@ function seedWords(place: LabelPlace, sheet: Sheet, taken: Taken): Written[] {
   const line = LINE * sheet.scale;
   const half = sheet.measure(text) / 2;
   const x = middle(place.jar);
-  const glow = 6 * sheet.scale;
+  const glow = GLOW * sheet.scale;
   const top = [place.jar.bottom + glow, place.jar.top - glow - line].find((one) =>
     taken.isFree({ left: x - half, right: x + half, top: one, bottom: one + line }),
   );

@@ -35,8 +35,9 @@ export type Spacing = Drawing['spacing'];
 /** The home screen. */
 export function Family() {
   const state = useAppState();
-  const [spacing, setSpacing] = useState<Spacing>('generation');
-  const read = useRead('family.drawing', { spacing });
+  // Until the keeper chooses one, the spacing is that in which the newest jars of all living lines are seen.
+  const [wanted, setWanted] = useState<Spacing | null>(null);
+  const read = useRead('family.drawing', { spacing: wanted });
   // While the other spacing is read the one before stays: what is chosen and where the window is are not lost.
   const [last, keep] = useState(read);
   if (read !== null && read !== last) keep(read);
@@ -45,7 +46,7 @@ export function Family() {
   if (answer === null) return <p className="page soft family-awaited">Drawing the family…</p>;
   if (!answer.ok) return <p className="page">{answer.sentence}</p>;
   if (answer.value.keys.length === 0) return <EmptyFamily />;
-  return <Drawn drawing={answer.value} spacing={spacing} onSpacing={setSpacing} />;
+  return <Drawn drawing={answer.value} spacing={wanted ?? answer.value.spacing} onSpacing={setWanted} />;
 }
 
 interface DrawnProps {

@@ -6,19 +6,22 @@ import { dayLabel } from '../../core/lineage/labels';
 import { type Away, HEAD, type Lane, namedByDay, type PlacedHead } from './lanes';
 
 const MOST_CELLS = 8;
+/** A longer name takes two lines of its packet. */
+const ONE_LINE = 14;
 
 /** A packet: the name on its label and a cell for each strain declared; a received culture has a wave. */
 function Packet({ packet }: { readonly packet: Lane['packets'][number] }) {
   const cells = Math.min(packet.strains.length, MOST_CELLS);
+  const long = packet.name.length > ONE_LINE;
   return (
-    <span className="packet" style={{ height: HEAD.packet - 6 }}>
+    <span className="packet" title={packet.name} style={{ height: HEAD.packet - 6 }}>
       <span className="packet-name">{packet.name}</span>
       {packet.culture ? (
         <svg className="packet-wave" viewBox="0 0 76 10" aria-hidden="true">
           <path d="M2 5Q10 -2 18 5T34 5T50 5T66 5" />
         </svg>
       ) : cells === 0 ? (
-        <span className="soft">strains not noted</span>
+        !long && <span className="soft">strains not noted</span>
       ) : (
         <span className="packet-cells" aria-hidden="true">
           {packet.strains.slice(0, MOST_CELLS).map((strain) => (

@@ -22,6 +22,20 @@ const OneLabel = memo(function OneLabel(props: {
   );
 });
 
+/** The whole name of the jar pointed at, on a tag: it may hang over the lid of the jar below. */
+function Tag({ label, x, y, k }: { readonly label: string } & Readonly<Record<'x' | 'y' | 'k', number>>) {
+  const scale = Math.max(1, k) / k;
+  // Its lettering is bold, a little wider than what is measured.
+  const width = (textWidth(label) * 1.08 + 16) * scale;
+  const height = (LINE + 6) * scale;
+  return (
+    <g className="name-tag">
+      <rect x={x - width / 2} y={y - 1 / k} width={width} height={height} rx={5 * scale} />
+      <OneLabel text={label} kind="above name" x={x} y={y + 3 * scale} lit />
+    </g>
+  );
+}
+
 /** Most rows between a lane's days and the jars they are said of. */
 const DAYS_ABOVE = 4;
 
@@ -96,7 +110,7 @@ export const Labels = memo(function Labels(props: Props) {
       ))}
       {props.named.map((index) => {
         const label = views.get(drawing.keys[index] ?? 0)?.label ?? '';
-        return <OneLabel key={`name ${index}`} text={label} kind="above name" lit {...below(index)} />;
+        return label === '' ? null : <Tag key={`name ${index}`} label={label} k={k} {...below(index)} />;
       })}
     </g>
   );

@@ -114,7 +114,7 @@ export interface PlacedHead {
 }
 
 /** Heights of a head's parts, in screen pixels. */
-export const HEAD = { name: 40, standing: 21, day: 22, packet: 46, gap: 6 } as const;
+export const HEAD = { name: 40, standing: 21, day: 22, packet: 47, gap: 6 } as const;
 
 const heightOf = (detail: Detail, packets: number): number =>
   HEAD.name +

@@ -71,6 +71,39 @@ it('stands a jar in the column of its generation; every ribbon goes right', () =
   ]);
 });
 
+describe('the spacing that a family opens in', () => {
+  const day = (at: number): string => new Date(Date.UTC(2026, 0, 1 + at)).toISOString().slice(0, 10);
+  /** Lines of so many generations, each made every so many days from some day on. */
+  const lines = (
+    ...told: readonly { readonly jars: number; readonly every: number; readonly from?: number }[]
+  ) =>
+    familyOf(
+      told.flatMap(({ jars, every, from = 0 }, line) =>
+        Array.from({ length: jars }, (_, at) => {
+          const key = line * 100 + at + 1;
+          return {
+            ...(at === 0 ? founder(key) : child(key, key - 1)),
+            madeOn: day(from + at * every),
+            batch: key,
+          };
+        }),
+      ),
+    );
+  const opens = (family: Family) => drawFamily(family, looks(), null).spacing;
+
+  it('is that of generations for one line, for lines as deep, for short ones, and where the other line has ended', () => {
+    expect(opens(familyOf([]))).toBe('generation');
+    expect(opens(lines({ jars: 60, every: 7 }))).toBe('generation');
+    expect(opens(lines({ jars: 40, every: 7 }, { jars: 36, every: 8 }))).toBe('generation');
+    expect(opens(lines({ jars: 16, every: 7 }, { jars: 5, every: 21 }))).toBe('generation');
+    expect(opens(lines({ jars: 40, every: 7 }, { jars: 10, every: 7 }))).toBe('generation');
+  });
+  it('is the calendar where two lines go on side by side, one of them many generations deeper', () => {
+    expect(opens(lines({ jars: 35, every: 12 }, { jars: 17, every: 24 }))).toBe('calendar');
+    expect(opens(lines({ jars: 60, every: 7 }, { jars: 8, every: 7, from: 364 }))).toBe('calendar');
+  });
+});
+
 it('a culture of known past stands as far along as it is', () => {
   const family = familyOf(
     [founder(1), { key: 2, from: [{ source: 9, volumeMl: 40 }] }, child(3, 2), child(4, 1)],
