@@ -50,10 +50,10 @@ test('what is kept for seed is asked about before it is opened, and what is set 
   await page.keyboard.press('Alt+3');
   const about = page.getByRole('complementary', { name: /^About (?!these)/ });
   const fridge = page.getByRole('region', { name: 'Fridge' });
-  await fridge.getByRole('button', { name: /^22 Apr b/ }).click();
+  await fridge.getByRole('button', { name: /^22 Apr a/ }).click();
   await about.getByRole('button', { name: /^Keep for seed/ }).click();
   // It stands among what is kept for seed now.
-  const kept = fridge.getByRole('button', { name: /^22 Apr b ?, .*seed by/ });
+  const kept = fridge.getByRole('button', { name: /^22 Apr a ?, .*seed by/ });
   await kept.click();
   await about.getByRole('button', { name: /^Open/ }).click();
   const question = page.getByRole('dialog', { name: 'It is kept for seed' });

@@ -5,7 +5,7 @@ import { existsSync } from 'node:fs';
 import { basename, extname } from 'node:path';
 import { WRITES } from '../core/call-names';
 import { type AppState, type CallName, contract, type Reply, type Result } from '../core/contract';
-import { DEMO_TODAY } from '../core/demo/invented-larder';
+import { DEMO_NOW, DEMO_ZONE } from '../core/demo/invented-larder';
 import { defaultPreferences } from '../core/ledger/default-preferences';
 import type { Preferences } from '../core/ledger/records';
 import { type RefusalCode, refusalSentence } from '../core/sentences';
@@ -37,8 +37,6 @@ import { actByKey, nextRedo, nextUndo, wordsOf } from './ledger/undo';
 const DAY_MS = 86_400_000;
 /** So many acts that a backup does not hold are said in words. */
 const WORDS_OF_ACTS = 5;
-/** A morning of the invented ledger's last day, also when it is opened again. */
-const DEMO_NOW = `${DEMO_TODAY}T10:00:00+01:00`;
 
 type TroubleKind = NonNullable<AppState['trouble']>['kind'];
 const TROUBLE: Partial<Record<RefusalCode, TroubleKind>> = {
@@ -116,7 +114,7 @@ export class Session {
       if (mode === 'demo') this.#makeDemo(file);
       else if (size === -1) this.#begin(file, false);
       else this.#ledger = this.#openOrMake(file, mode);
-      if (this.#ledger?.about.demo) this.#clock.moveTo(this.#start.now ?? DEMO_NOW);
+      if (this.#ledger?.about.demo) this.#clock.moveTo(this.#start.now ?? DEMO_NOW, DEMO_ZONE);
     } catch (error) {
       this.close();
       this.#trouble = this.#refusal(error);

@@ -39,6 +39,8 @@ export const cases = {
   },
   /** The bath lost its heat one night: the whole batch was soft, its daughters firm again. */
   coldNight: { line: 'Lantern', batch: '2026-01-28', nextBatch: '2026-02-18' },
+  /** In the bath on the scenario's last morning, with a probe's readings and a power cut: the look at 12 h is due. */
+  inWarmth: { line: 'Lantern', batch: '2026-05-02', seed: '2026-04-22 b' },
   /** Over the holidays nobody wrote down an outcome: unknown, neither weak nor fine. */
   forgotten: { batches: ['2025-12-28', '2026-01-07'] },
 } as const;

@@ -5,6 +5,10 @@ import type { AdditionName, DemoLaterLook, DemoPortion, SourceName } from './sce
 
 /** The day on which the scenario ends: "today" in the invented ledger. */
 export const DEMO_TODAY = '2026-05-03';
+/** Its morning, whenever it is opened: the real day would make every jar of it months old. */
+export const DEMO_NOW = `${DEMO_TODAY}T10:00:00+01:00`;
+/** Where the invented kitchen is: its clock goes by this zone, wherever it is visited. */
+export const DEMO_ZONE = 'Europe/London';
 
 export const preferences: Preferences = {
   theme: 'system',

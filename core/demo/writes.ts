@@ -3,6 +3,7 @@
 import type { BatchEntry, Input } from '../contract';
 import type { Outcome } from '../ledger/records';
 import { heron } from './heron';
+import { inWarmth, readings, warmth } from './in-warmth';
 import { lantern } from './lantern';
 import { laterLooks, packages, portions, preferences, sources } from './invented-larder';
 import { milkFor, milkOf } from './milk';
@@ -13,6 +14,10 @@ type DemoCall =
   | 'source.save'
   | 'package.save'
   | 'batch.record'
+  | 'batch.addHold'
+  | 'hold.interrupt'
+  | 'facts.record'
+  | 'readings.add'
   | 'portion.save'
   | 'outcome.save'
   | 'jar.correct';
@@ -22,13 +27,17 @@ export type DemoWrite = {
   [N in DemoCall]: { readonly call: N; readonly at: string; readonly input: Input<N> };
 }[DemoCall];
 
-/** The ids a write was answered with: `id` of a saved record, `jars` of a recorded batch in the order given. */
+/** The ids a write was answered with: `id` of a saved record, of a recorded batch also its `jars` in the order given. */
 export interface DemoReply {
   readonly id?: string;
+  readonly batch?: string;
   readonly jars?: readonly string[];
+  readonly hold?: string;
+  /** Of recorded facts, in the order given. */
+  readonly ids?: readonly string[];
 }
 
-const batches: readonly DemoBatch[] = [...heron, ...lantern];
+const batches: readonly DemoBatch[] = [...heron, ...lantern, inWarmth];
 
 /** Civil day and hour plus some hours, as a moment of the club's clock. No hold crosses a change of clocks. */
 export function momentAfter(day: string, hour: number, hours: number): string {
@@ -103,7 +112,7 @@ function seedingEntry(seed: DemoSeed, known: Known): BatchEntry['jars'][number][
 const jarEntry = (day: string, jar: DemoJar, known: Known): BatchEntry['jars'][number] => ({
   letter: jar.letter,
   state: 'made',
-  hold: jar.hold,
+  hold: day === inWarmth.day ? null : jar.hold,
   vessel: jar.volumeMl === 900 ? 'litre clip jar' : 'short jar',
   finalVolume: { value: jar.volumeMl, unit: 'mL', typed: `${jar.volumeMl} ml` },
   finalVolumeKnown: 'filled to the vessel',
@@ -189,8 +198,9 @@ const milkSteps = (batch: DemoBatch): Step[] =>
   });
 
 function batchStep(batch: DemoBatch): Step {
-  const longest = Math.max(...batch.holds.map((hold) => hold.hours));
-  const at = momentAfter(batch.day, HOLD_STARTS, longest + 15);
+  const longest = Math.max(0, ...batch.holds.map((hold) => hold.hours));
+  // What still stands in warmth is written down on the evening itself.
+  const at = momentAfter(batch.day, HOLD_STARTS, longest + (batch.holds.length > 0 ? 15 : 2));
   return {
     at,
     write: (known) => ({
@@ -208,6 +218,7 @@ function batchStep(batch: DemoBatch): Step {
       },
     }),
     learn: (reply, known) => {
+      known.learn(`batch of ${batch.day}`, reply.batch);
       batch.jars.forEach((jar, index) => known.learn(`${batch.day} ${jar.letter}`, reply.jars?.[index]));
     },
   };
@@ -261,6 +272,58 @@ const laterSteps = (): Step[] =>
     };
   });
 
+/** The hold that runs: begun in the evening, its readings and the power cut noted in the morning. */
+const warmthSteps = (): Step[] => [
+  {
+    at: warmth.began,
+    write: (known) => ({
+      call: 'batch.addHold',
+      at: warmth.began,
+      input: {
+        batch: known.id(`batch of ${inWarmth.day}`),
+        hold: {
+          startedAt: warmth.began,
+          endedAt: null,
+          hours: warmth.hours,
+          planned: { value: warmth.planned, unit: '°C', typed: `${warmth.planned} °C` },
+          probe: null,
+          readings: [],
+          note: null,
+        },
+        jars: inWarmth.jars.map(({ letter }) => known.id(`${inWarmth.day} ${letter}`)),
+        why: null,
+        draft: null,
+      },
+    }),
+    learn: (reply, known) => known.learn('hold', reply.hold),
+  },
+  {
+    at: warmth.read,
+    write: (known) => ({
+      call: 'facts.record',
+      at: warmth.read,
+      input: { facts: [{ kind: 'series', hold: known.id('hold'), place: 'bath' }] },
+    }),
+    learn: (reply, known) => known.learn('series', reply.ids?.[0]),
+  },
+  {
+    at: warmth.read,
+    write: (known) => ({
+      call: 'readings.add',
+      at: warmth.read,
+      input: { series: known.id('series'), readings: [...readings], why: null, draft: null },
+    }),
+  },
+  {
+    at: warmth.read,
+    write: (known) => ({
+      call: 'hold.interrupt',
+      at: warmth.read,
+      input: { hold: known.id('hold'), what: 'power', ...warmth.powerCut },
+    }),
+  },
+];
+
 /**
  * The writes of the invented scenario, oldest first. Deterministic: the same writes every time, given the same ids.
  * @returns a generator that yields a write and takes the ids it was answered with
@@ -272,6 +335,7 @@ export function* demoWrites(): Generator<DemoWrite, void, DemoReply> {
     ...larderSteps(),
     ...batches.flatMap((batch) => [...milkSteps(batch), batchStep(batch), ...goneSteps(batch)]),
     ...laterSteps(),
+    ...warmthSteps(),
   ];
   const ordered = steps.toSorted((one, other) => Date.parse(one.at) - Date.parse(other.at));
   for (const step of ordered) {

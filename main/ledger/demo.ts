@@ -1,7 +1,7 @@
 // Builds the invented ledger: plays core/demo through the ledger's own calls, each at the moment it is said to have
 // been made. Owns no act of its own.
 import { type CallName, contract, type Reply, type Result } from '../../core/contract';
-import { DEMO_TODAY, leftUnread } from '../../core/demo/invented-larder';
+import { DEMO_NOW, DEMO_ZONE, leftUnread } from '../../core/demo/invented-larder';
 import { demoWrites, type DemoReply } from '../../core/demo/writes';
 import { refusalSentence } from '../../core/sentences';
 import { type Clock, stillClock } from './clock';
@@ -17,8 +17,9 @@ export class PlacedClock implements Clock {
     this.#timeZone = timeZone;
   }
 
-  moveTo(moment: string): void {
-    this.#at = stillClock(moment, this.#timeZone);
+  /** @param timeZone of this moment, where it is another one */
+  moveTo(moment: string, timeZone: string | null = this.#timeZone): void {
+    this.#at = stillClock(moment, timeZone);
   }
 
   readonly now = (): string => this.#at.now();
@@ -42,7 +43,7 @@ export function playDemo(
   let step = writes.next({});
   while (!step.done) {
     const { call: name, input, at } = step.value;
-    clock.moveTo(at);
+    clock.moveTo(at, DEMO_ZONE);
     const result = call(name, contract[name].input.parse(input));
     if (!result.ok) {
       throw new Error(`The invented ledger: ${name} at ${at} was refused. ${refusalSentence(result.error)}`);
@@ -55,7 +56,7 @@ export function playDemo(
       throw new Error(`The invented ledger: ${name} was refused. ${refusalSentence(result.error)}`);
     return result.value;
   });
-  clock.moveTo(`${DEMO_TODAY}T10:00:00+01:00`);
+  clock.moveTo(DEMO_NOW, DEMO_ZONE);
 }
 
 /** The club has read its notes, but for the newest: none of the others says anything bad. */

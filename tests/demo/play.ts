@@ -21,7 +21,7 @@ export interface PlayedJar {
   readonly day: string;
   readonly batch: number;
   readonly entry: BatchEntry['jars'][number];
-  readonly hold: BatchEntry['holds'][number];
+  hold: BatchEntry['holds'][number] | null;
   outcome: Omit<Outcome, 'jar'> | null;
   onShelf: boolean | null;
 }
@@ -47,6 +47,7 @@ export function play(): Played {
   const packages: (Parsed<'package.save'>['package'] & { id: string })[] = [];
   const portions: { id: string; jar: string; keptOn: string }[] = [];
   let batches = 0;
+  let holds = 0;
 
   function take(write: DemoWrite): DemoReply {
     contract[write.call].input.parse(write.input);
@@ -72,8 +73,8 @@ export function play(): Played {
         batches += 1;
         const { input } = write;
         const made = input.jars.map((entry): PlayedJar => {
-          const hold = input.holds[entry.hold ?? -1];
-          if (!hold) throw new Error(`${input.madeOn} ${entry.letter} points at no hold`);
+          const hold = entry.hold === null ? null : input.holds[entry.hold];
+          if (hold === undefined) throw new Error(`${input.madeOn} ${entry.letter} points at no hold`);
           return {
             id: uid((count += 1)),
             name: `${input.madeOn} ${entry.letter}`,
@@ -86,8 +87,20 @@ export function play(): Played {
           };
         });
         jars.push(...made);
-        return { jars: made.map((jar) => jar.id) };
+        return { batch: uid((count += 1)), jars: made.map((jar) => jar.id) };
       }
+      case 'batch.addHold': {
+        const { hold, jars: inside } = write.input;
+        for (const jar of jars) if (inside.includes(jar.id)) jar.hold = hold;
+        holds += 1;
+        return { hold: uid((count += 1)) };
+      }
+      case 'facts.record':
+        return { ids: write.input.facts.map(() => uid((count += 1))) };
+      case 'readings.add':
+      case 'hold.interrupt':
+        if (holds === 0) throw new Error('nothing is in warmth');
+        return {};
       case 'outcome.save': {
         for (const { jar: id, outcome, onShelf } of 'outcomes' in write.input
           ? write.input.outcomes
