@@ -4,7 +4,7 @@ export const READS = [
   'source.list', 'package.list', 'history.list', 'draft.list', 'advice.freshStart', 'photograph.list', 'photograph.line', 'line.list', 'family.now',
   'judgement.line', 'judgement.jar', 'judgement.scores', 'advice.line', 'advice.next', 'advice.restart', 'advice.choices',
   'facts.list', 'readings.list', 'jar.left', 'received.list', 'handOver.list', 'handOver.about', 'label.sheet', 'act.standing',
-  'appliance.list', 'appliance.proof', 'tool.list', 'trial.list', 'trial.reach', 'session.get',
+  'appliance.list', 'appliance.proof', 'tool.list', 'trial.list', 'trial.reach', 'trial.propose', 'session.get', 'session.pour',
   'plan.batch', 'hold.now', 'hold.get', 'hold.list', 'today.list', 'readings.preview', 'calendar.get', 'cost.list', 'cost.sheet', 'shelf.get',
   'remarks.list', 'caution.list',
 ] as const; // prettier-ignore

@@ -59,6 +59,9 @@ import {
 import { BringInReadings, BroughtInReply } from './shapes/reading-calls';
 import {
   AskReach,
+  PourReply,
+  ProposedTrial,
+  ProposeTrial,
   ReachReply,
   RecordedMarks,
   RecordMarks,
@@ -874,10 +877,14 @@ export const contract = {
   'trial.list': entry('read', empty, TrialList),
   /** What so many tasters and jars can tell at all, and how many tastings would. */
   'trial.reach': entry('read', AskReach, ReachReply),
+  /** What the jars of a batch differ in, and which of them nobody tastes yet. */
+  'trial.propose': entry('read', ProposeTrial, ProposedTrial),
   'trial.save': entry('write', SaveTrial, SavedTrial),
   /** Codes and orders of a tasting, drawn afresh. Only jars past the gate; nobody is served what they avoid. */
   'session.start': entry('write', StartTasting, StartedTasting),
   'session.get': entry('read', z.strictObject({ session: Uid }), TastingReply),
+  /** Which jar goes into which bowl: for whoever pours, and for nobody who tastes. */
+  'session.pour': entry('read', z.strictObject({ session: Uid }), PourReply),
   'session.reveal': entry('write', Reveal, StartedTasting),
   'mark.record': entry('write', RecordMarks, RecordedMarks),
   /** A batch backwards from when one is awake, scaled by its jars. Records nothing. */

@@ -60,7 +60,8 @@ import {
 import { correctFact, recordFacts, removeFact } from './ledger/writes/write-facts';
 import { listAppliances, listTools, proofOfRun } from './ledger/reads/read-appliances';
 import { checkTool, proveAppliance, saveAppliance } from './ledger/writes/write-appliance';
-import { askReach, getTasting, listTrials } from './ledger/reads/read-trials';
+import { askReach, getPouring, getTasting } from './ledger/reads/read-trials';
+import { listTrials, proposeTrial } from './ledger/reads/trial-list';
 import { calendarOf, holdsNow, planBatch } from './ledger/reads/read-plan';
 import { recordMarks, reveal, saveTrial, startTasting } from './ledger/writes/write-trial';
 import { getHold, listHolds } from './ledger/reads/read-hold';
@@ -210,9 +211,11 @@ export const handlers: Handlers = {
   'calendar.get': ({ ledger }) => calendarOf(ledger),
   'trial.list': ({ ledger }) => listTrials(ledger),
   'trial.reach': (_, input) => askReach(input),
+  'trial.propose': ({ ledger }, input) => proposeTrial(ledger, input),
   'trial.save': ({ ledger }, input) => saveTrial(ledger, input),
   'session.start': ({ ledger }, input) => startTasting(ledger, input),
   'session.get': ({ ledger }, input) => getTasting(ledger, input),
+  'session.pour': ({ ledger }, input) => getPouring(ledger, input),
   'session.reveal': ({ ledger }, input) => reveal(ledger, input),
   'mark.record': ({ ledger }, input) => recordMarks(ledger, input),
   'readings.bringIn': ({ ledger }, input) => bringInReadings(ledger, input),

@@ -1,5 +1,7 @@
 // What is said of a tasting: that it tells, or honestly that it does not, and how far the tasters agree.
 import { fewestThatTell } from '../trials/choices';
+import type { Difference, Differing } from '../trials/differences';
+import type { Why } from '../shapes/why';
 import { leastFriedman } from '../trials/friedman';
 import { reachOf, type Task } from '../trials/least';
 import { leastPage } from '../trials/page';
@@ -31,15 +33,20 @@ export function toldSays(told: Told, oneOfEach: boolean): string {
 /** Kendall's W in a word: 0 to 1, without a threshold that anybody published for so few. */
 export function agreementSays({ agreement }: Told): string | null {
   if (!agreement) return null;
+  const words = agreementWords(agreement);
+  return 'of' in agreement ? `${words}.` : `${words} (Kendall's W ${agreement.w.toFixed(2)}).`;
+}
+
+function agreementWords(agreement: NonNullable<Told['agreement']>): string {
   if ('of' in agreement) {
-    if (agreement.of === 0) return 'They told no two jars apart alike.';
+    if (agreement.of === 0) return 'They told no two jars apart alike';
     return agreement.alike === agreement.of
-      ? 'Both put the jars in the same order.'
-      : `Of ${agreement.of} pairs of jars they put ${agreement.alike} the same way round.`;
+      ? 'Both put the jars in the same order'
+      : `Of ${agreement.of} pairs of jars they put ${agreement.alike} the same way round`;
   }
   const { w } = agreement;
   const word = w >= 0.7 ? 'agree well' : w >= 0.4 ? 'agree somewhat' : 'hardly agree';
-  return `The tasters ${word} (Kendall's W ${w.toFixed(2)}).`;
+  return `The tasters ${word}`;
 }
 
 /** What all tastings of like treatments say together. */
@@ -77,3 +84,122 @@ export function reachSays(task: Task, tasters: number, jars: number, ordered = f
     ? `${upper(who)} can tell only if all put them in the same order.`
     : `${upper(who)} can tell if they mostly agree.`;
 }
+
+/** How a tasting was asked. */
+export interface Asked {
+  readonly task: Task;
+  readonly jars: number;
+  /** The jars are doses in order. */
+  readonly ordered: boolean;
+}
+
+/** What decides, or what it would take. @param asked of one tasting: how it was asked; null of several together */
+export function reasonSays(told: Told, asked: Asked | null): string | null {
+  if (told.tells) return told.agreement ? `${agreementWords(told.agreement)}.` : null;
+  if (asked === null || told.tasters === 0) return null;
+  if (!reachOf(asked.task, told.tasters, asked.jars, asked.ordered).canTell)
+    return reachSays(asked.task, told.tasters, asked.jars, asked.ordered);
+  if (asked.task === 'pair' || asked.task === 'triangle') return 'What four of five people prefer takes 20 tastings to find.';
+  return told.agreement ? `${agreementWords(told.agreement)}.` : null;
+} // prettier-ignore
+
+const CHANCE = 'That is the chance of so clear an outcome, or a clearer one, where all jars taste alike.';
+const FORMULAS: Readonly<Record<NonNullable<Told['test']>, readonly [formula: string, source: string]>> = {
+  Friedman: [
+    'Each taster’s order gives ranks, equal places the middle of theirs. How far the sums of the jars lie apart is held against all orders that the tasters might have given by chance (Friedman’s test).',
+    'Hollander and Wolfe, Nonparametric Statistical Methods, 7.1; corrected for ties as R’s friedman.test and SciPy do.',
+  ],
+  Page: [
+    'Each taster’s order gives ranks. Whether they follow the doses is held against all orders that the tasters might have given by chance (Page’s test, one-sided, since the direction was said before).',
+    'Page 1963, Journal of the American Statistical Association 58, 216 to 230; a statistic that ties make a half is rounded down, as SciPy does.',
+  ],
+  'paired preference': [
+    'How many chose the one jar is held against tossing a coin for each taster, either way round.',
+    'Exact binomial, as in ISO 5495.',
+  ],
+  triangle: [
+    'How many found the odd bowl of three is held against guessing, which finds it one time in three.',
+    'Exact binomial, as in ISO 4120.',
+  ],
+}; // prettier-ignore
+
+/** "3 in 100", "1 in 400". */
+function chanceWords(p: number): string {
+  if (p >= 0.01) return `${Math.round(100 * p)} in 100`;
+  return p > 0 ? `1 in ${Math.round(1 / p).toLocaleString('en')}` : 'none';
+}
+
+const STATISTIC: Readonly<Record<NonNullable<Told['test']>, string>> = {
+  Friedman: 'Friedman’s Q',
+  Page: 'Page’s L',
+  'paired preference': 'chose the one that more preferred',
+  triangle: 'found the odd bowl',
+};
+
+/** The test and the figures behind what a tasting tells. */
+export function toldWhy({ test, method, p, statistic, tasters, order, agreement }: Told): Why {
+  const shown = (value: number): string => (Number.isInteger(value) ? String(value) : value.toFixed(2));
+  const [formula, source] = test === null ? ['Nothing was tested.', null] : FORMULAS[test];
+  return {
+    formula,
+    inputs: [
+      { name: 'tasters who marked every jar', value: String(tasters) },
+      ...(test === 'Friedman' || test === 'Page'
+        ? order.map(({ treatment, rankSum }) => ({ name: `sum of ranks, ${treatment}`, value: shown(rankSum) }))
+        : []),
+      ...(test === null || statistic === null ? [] : [{ name: STATISTIC[test], value: shown(statistic) }]),
+      ...(agreement && 'w' in agreement ? [{ name: 'agreement (Kendall’s W, 0 to 1)', value: agreement.w.toFixed(2) }] : []),
+      ...(p === null ? [] : [{ name: 'by chance', value: chanceWords(p) }]),
+    ],
+    assumptions: [
+      ...(p === null ? [] : [CHANCE, 'It tells where that is 5 in 100 or less.']),
+      ...(method === 'exact' ? ['Counted exactly.'] : method === null ? [] : [`By the ${method} distribution: there are too many orders to count.`]),
+      'Taste is never counted into vigour.',
+    ],
+    source,
+  };
+} // prettier-ignore
+
+const TIMES = ['', 'once', 'twice'];
+/** "smooth twice, sweet once". */
+export const wordsSays = (words: readonly { readonly word: string; readonly count: number }[]): string =>
+  words
+    .toSorted((a, b) => b.count - a.count)
+    .map(({ word: one, count }) => `${one} ${TIMES[count] ?? `${word(count)} times`}`)
+    .join(', ');
+
+/** What whoever pours is told. @param bowls how many there are */
+export const pourSays = (bowls: number): string[] => [
+  `${upper(counted(bowls, 'bowl'))}: write a code on each, and pour where no taster looks.`,
+  '15 to 20 g in each, at 8 to 12 °C, all stirred or none. Water and a plain cracker stand beside them.',
+  'Look at each jar and smell it once more. What is not right is not served.',
+];
+
+const DIFFERING: Readonly<Record<Differing, string>> = {
+  'stirred in': 'what was stirred in',
+  amount: 'how much was stirred in',
+  milk: 'the milk',
+  seed: 'the seed',
+};
+/** What a trial is said to differ in: "what was stirred in", "how much oat bran". */
+export const differsIn = ({ what, of }: Difference): string =>
+  what === 'amount' && of !== null ? `how much ${of}` : DIFFERING[what];
+
+export const differenceSays = (difference: Difference | null): string =>
+  difference === null
+    ? 'Nothing that is noted tells these jars apart, so there is nothing to compare.'
+    : `They differ in ${differsIn(difference)}.`;
+
+/** What else they differ in, said before anyone tastes; null where it is one thing only. */
+export const alsoSays = ({ also }: Difference): string | null =>
+  also.length === 0
+    ? null
+    : `They differ in ${listed(also.map((one) => DIFFERING[one]))}, too: a difference may come from that.`;
+
+/** How far a tasting is that is not revealed. */
+export const begunSays = (done: number, tasters: number): string =>
+  done >= tasters
+    ? 'All have tasted: reveal which jar is which.'
+    : `Being tasted: ${done === 0 ? 'none' : word(done)} of ${word(tasters)} ${done < 2 ? 'has' : 'have'} marked.`;
+
+export const NOT_TASTED = 'Not tasted yet.';

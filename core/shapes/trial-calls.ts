@@ -1,5 +1,8 @@
 // Shapes of the calls about trials and tastings. Before it is revealed a tasting tells codes and no jars.
 import { z } from 'zod';
+import { Why } from './why';
+import { SetWord } from '../ledger/records';
+import { CAUTION_LEVELS } from './caution-codes';
 import { Day, Line, Moment, Name, Prose, Uid } from '../ledger/basics';
 
 const why = Prose.nullable().default(null);
@@ -49,8 +52,8 @@ export const StartTasting = z.strictObject({
   trial: Uid,
   day: Day,
   task: z.enum(TASKS),
-  /** By id, or by a name: a taster who is new is kept in the same act. */
-  tasters: z.array(z.union([z.strictObject({ id: Uid }), z.strictObject({ name: Name, avoids: z.array(Name).max(20).default([]) })])).min(1).max(60),
+  /** By id, or by a name: a taster who is new is kept in the same act, and so is what one is newly said to avoid. */
+  tasters: z.array(z.union([z.strictObject({ id: Uid, avoids: z.array(Name).max(20).default([]) }), z.strictObject({ name: Name, avoids: z.array(Name).max(20).default([]) })])).min(1).max(60),
   /** Jars of the trial; a pair or a triangle takes two. null: all of them. */
   jars: z.array(Uid).min(1).max(60).nullable().default(null),
   /** Who pours, of the tasters by their place in the list; null: somebody who does not taste. */
@@ -66,16 +69,23 @@ const Told = z.strictObject({
   p: z.number().min(0).max(1).nullable(),
   test: z.enum(['Friedman', 'Page', 'paired preference', 'triangle']).nullable(),
   method: z.enum(['exact', 'chi-square', 'normal']).nullable(),
+  /** Friedman's Q (corrected for ties), Page's L, or how many chose the one or found the odd one. */
+  statistic: z.number().nullable(),
   order: z.array(z.strictObject({ treatment: z.string(), rankSum: z.number() })),
   /** How far tasters agree, in words. */
   agreement: z.string().nullable(),
   tasters: z.int(),
+  /** What decides, or what it would take; null where nothing is to be added. */
+  reason: z.string().nullable(),
+  why: Why,
 });
 
 export const TastingReply = z.strictObject({
   session: Uid,
   trial: Uid.nullable(),
   day: Day,
+  /** What the batch is called; null where it belongs to no trial. */
+  label: z.string().nullable(),
   task: z.enum(TASKS),
   /** Nobody who tasted knew which jar is which; else it says "not blind". */
   blind: z.boolean(),
@@ -86,6 +96,8 @@ export const TastingReply = z.strictObject({
     z.strictObject({
       taster: Uid,
       name: z.string(),
+      /** Has ranked, scored or picked. */
+      done: z.boolean(),
       /** In the order in which they are served. `jar` and `treatment` only once it is revealed. */
       servings: z.array(
         z.strictObject({
@@ -100,6 +112,8 @@ export const TastingReply = z.strictObject({
   ),
   revealedAt: Moment.nullable(),
   told: Told.nullable(),
+  /** Which jar was which, the best liked first, with the words it was given; null before it is revealed. */
+  jars: z.array(z.strictObject({ jar: Uid, label: z.string(), treatment: z.string(), plain: z.boolean(), words: z.string() })).nullable(),
   /** Everything but overall, by treatment: words and how often. Only once it is revealed. */
   words: z.array(z.strictObject({ aspect: z.string(), treatment: z.string(), word: z.string(), count: z.int().positive() })),
 }); // prettier-ignore
@@ -119,19 +133,74 @@ export const RecordMarks = z.strictObject({ session: Uid, marks: z.array(Mark).m
 export const RecordedMarks = z.strictObject({ act: Uid, marks: z.int().positive() });
 export const Reveal = z.strictObject({ session: Uid, why });
 
+/** What is poured into which bowl: for whoever pours, and for nobody who tastes. */
+export const PourReply = z.strictObject({
+  session: Uid,
+  says: z.array(z.string()),
+  bowls: z.array(
+    z.strictObject({
+      jar: Uid,
+      label: z.string(),
+      treatment: z.string(),
+      codes: z.array(z.strictObject({ code: Code, taster: z.string(), place: z.int() })),
+    }),
+  ),
+});
+
+const Drawn = z.strictObject({
+  generation: z.int(),
+  atLeast: z.boolean(),
+  setWord: SetWord.nullable(),
+  spoiled: z.boolean(),
+  caution: z.enum(CAUTION_LEVELS).nullable(),
+});
+const TrialJar = z.strictObject({
+  jar: Uid,
+  label: z.string(),
+  name: z.string(),
+  dose: z.number().nullable(),
+  plain: z.boolean(),
+  /** Why nobody tastes it; null: it may be tasted. */
+  not: z.string().nullable(),
+  drawn: Drawn.nullable(),
+});
+
+/** What the jars of a batch differ in, as far as is noted: what a trial of them would compare. */
+export const ProposeTrial = z.strictObject({ batch: Uid });
+export const ProposedTrial = z.strictObject({
+  batch: Uid,
+  label: z.string(),
+  /** null where nothing that is noted tells them apart. */
+  differsIn: z.string().nullable(),
+  says: z.string(),
+  cautions: z.array(z.string()),
+  treatments: z.array(TrialJar),
+  /** Trials of this batch that there are. */
+  trials: z.array(Uid),
+});
+
 const TrialReply = z.strictObject({
   id: Uid,
   batch: Uid,
   label: z.string(),
+  /** What the batch is called. */
+  batchLabel: z.string(),
   differsIn: z.string(),
   expected: EXPECTED.nullable(),
-  treatments: z.array(z.strictObject({ jar: Uid, label: z.string(), name: z.string(), dose: z.number().nullable() })), // prettier-ignore
+  /** The one sentence: what its last tasting tells, where it stands, or that nobody has tasted. */
+  says: z.string(),
+  treatments: z.array(TrialJar),
+  /** Said before anyone tastes: allergens, seeds that differ. */
+  cautions: z.array(z.string()),
   sessions: z.array(
     z.strictObject({
       id: Uid,
       day: Day,
       task: z.enum(TASKS),
       revealed: z.boolean(),
+      /** How many taste, and how many of them have marked. */
+      tasters: z.int(),
+      done: z.int(),
       says: z.string().nullable(),
     }),
   ),
@@ -146,4 +215,10 @@ const TrialReply = z.strictObject({
     })
     .nullable(),
 });
-export const TrialList = z.strictObject({ trials: z.array(TrialReply) });
+export const TrialList = z.strictObject({
+  /** The newest first. */
+  trials: z.array(TrialReply),
+  /** Batches that could be tasted side by side and are in no trial yet, the newest first. */
+  offers: z.array(z.strictObject({ batch: Uid, label: z.string(), says: z.string() })),
+  tasters: z.array(z.strictObject({ id: Uid, name: z.string(), avoids: z.array(z.string()) })),
+});

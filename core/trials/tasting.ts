@@ -17,6 +17,8 @@ export interface Told {
   readonly p: number | null;
   readonly test: 'Friedman' | 'Page' | 'paired preference' | 'triangle' | null;
   readonly method: 'exact' | 'chi-square' | 'normal' | null;
+  /** Friedman's Q (corrected for ties), Page's L, or how many chose the one or found the odd one. */
+  readonly statistic: number | null;
   /** Treatments, the best first; equal rank sums stand beside each other. */
   readonly order: readonly { readonly treatment: string; readonly rankSum: number }[];
   /** How far the tasters agree: Kendall's W from three on; pairs put the same way round for two. */
@@ -26,7 +28,14 @@ export interface Told {
   readonly lacks: 'too few marks' | 'nobody told them apart' | null;
 }
 
-const NOTHING = { tells: false, p: null, test: null, method: null, agreement: null } as const;
+const NOTHING = {
+  tells: false,
+  p: null,
+  test: null,
+  method: null,
+  statistic: null,
+  agreement: null,
+} as const;
 
 /** Blocks that mark every treatment, as rows with the best lowest. */
 function tableOf(blocks: readonly Block[], treatments: readonly string[], task: Task): number[][] {
@@ -65,7 +74,8 @@ export function toldByRanks(
   const trend = expected && expected.length > 2 ? page(tableOf(blocks, expected, task)) : null;
   const p = trend ? trend.p : found.p;
   const { method } = trend ?? found;
-  return { ...base, tells: p <= LEVEL + 1e-12, p, test: trend ? 'Page' : 'Friedman', method, agreement, lacks: null };
+  const statistic = trend ? trend.l : found.q;
+  return { ...base, tells: p <= LEVEL + 1e-12, p, test: trend ? 'Page' : 'Friedman', method, statistic, agreement, lacks: null };
 } // prettier-ignore
 
 /** Two jars, one preferred by each taster. @param chosen treatment that each taster picked */
@@ -77,17 +87,19 @@ export function toldByPairs(chosen: readonly string[], [one, two]: readonly [str
   const order = counts.toSorted((a, b) => a.rankSum - b.rankSum);
   const base = { order, tasters: chosen.length, agreement: null };
   if (chosen.length === 0) return { ...NOTHING, ...base, lacks: 'too few marks' };
-  const p = preference(chosen.filter((pick) => pick === one).length, chosen.length);
-  return { ...base, tells: p <= LEVEL + 1e-12, p, test: 'paired preference', method: 'exact', lacks: null };
-}
+  const ones = chosen.filter((pick) => pick === one).length;
+  const p = preference(ones, chosen.length);
+  const statistic = Math.max(ones, chosen.length - ones);
+  return { ...base, tells: p <= LEVEL + 1e-12, p, test: 'paired preference', method: 'exact', statistic, lacks: null };
+} // prettier-ignore
 
 /** Three spoonfuls, two alike: how many found the odd one. */
 export function toldByTriangle(right: number, tasters: number): Told {
   const base = { order: [], tasters, agreement: null };
   if (tasters === 0) return { ...NOTHING, ...base, lacks: 'too few marks' };
   const p = triangle(right, tasters);
-  return { ...base, tells: p <= LEVEL + 1e-12, p, test: 'triangle', method: 'exact', lacks: null };
-}
+  return { ...base, tells: p <= LEVEL + 1e-12, p, test: 'triangle', method: 'exact', statistic: right, lacks: null };
+} // prettier-ignore
 
 /** One tasting among several. */
 export interface Session {

@@ -1,7 +1,9 @@
 // Trials and tastings through the calls: drawn afresh, blind until revealed, only past the gate, honest in what they tell.
+import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Input } from '../../core/contract';
 import type { Session } from '../../main/session';
+import { runs } from '../runs';
 import { batchOf, fromJar, fromSource, must, newSession, plainJar, plainSource, refusalOf, stateOf } from '../ledger/ledger-files'; // prettier-ignore
 
 const HOLD = {
@@ -71,6 +73,13 @@ describe('a tasting', () => {
     expect(told.told?.p).toBeCloseTo(1 / 216, 9);
     expect(told.told?.order.map(({ treatment }) => treatment)).toEqual(['acacia fibre', 'plain', 'oat bran']);
     expect(told.words.reduce((sum, { count }) => sum + count, 0)).toBe(4);
+    expect(told.jars?.map(({ treatment }) => treatment)).toEqual(['acacia fibre', 'plain', 'oat bran']);
+    // Whoever tasted first got one bowl each: what was said of it stands beside the jar that was in it.
+    expect(told.jars?.map(({ words: said }) => said).join(' ')).toMatch(
+      /smooth (?:once|twice|three times|four times)/,
+    );
+    expect(told.told?.why.inputs).toContainEqual({ name: 'by chance', value: '1 in 216' });
+    expect(told.told).toMatchObject({ reason: 'The tasters agree well.', statistic: 8 });
     expect(told.tasters[0]?.servings[0]?.jar).toBeTruthy();
     expect(refusalOf(session, 'mark.record', { session: served.session, marks: words }).code).toBe('revealed already'); // prettier-ignore
   });
@@ -79,7 +88,33 @@ describe('a tasting', () => {
     expect(must(session, 'trial.reach', { task: 'rank', tasters: 3, jars: 2 })).toMatchObject({ canTell: false, says: 'Three tasters and two jars can never tell: it takes six tasters.' }); // prettier-ignore
     const served = start(trial, '2026-03-06', 3);
     rankAll(served, jars);
-    expect(must(session, 'session.reveal', { session: served.session }).told).toMatchObject({ tells: false, p: 0.25 }); // prettier-ignore
+    const { told } = must(session, 'session.reveal', { session: served.session });
+    expect(told).toMatchObject({ tells: false, p: 0.25, reason: 'Three tasters and two jars can never tell: it takes six tasters.' }); // prettier-ignore
+  });
+  it('goes on where it was: who has marked and who has not is told, and what each bowl holds to whoever pours', () => {
+    const { trial, jars } = trialOf('2026-03-02', ['plain', 'acacia fibre', 'oat bran']);
+    const served = start(trial, '2026-03-04', 3);
+    const listed = () => must(session, 'trial.list', {}).trials.find(({ id }) => id === trial);
+    expect(listed()).toMatchObject({ says: 'Being tasted: none of three has marked.', batchLabel: '2 Mar' });
+    const [first] = served.tasters;
+    const mark = (rank: number) => ({ session: served.session, marks: [{ code: first?.servings[rank - 1]?.code ?? 0, rank }] }); // prettier-ignore
+    must(session, 'mark.record', mark(1));
+    must(session, 'mark.record', mark(2));
+    const done = () =>
+      must(session, 'session.get', { session: served.session }).tasters.map((one) => one.done);
+    expect(done()).toEqual([false, false, false]);
+    must(session, 'mark.record', mark(3));
+    expect(done()).toEqual([true, false, false]);
+    expect(listed()?.says).toBe('Being tasted: one of three has marked.');
+    expect(JSON.stringify(must(session, 'session.get', { session: served.session }))).not.toContain(jars[0]);
+    const { bowls } = must(session, 'session.pour', { session: served.session });
+    expect(bowls.map(({ jar }) => jar)).toEqual(jars);
+    for (const { jar, codes } of bowls) {
+      expect(codes).toHaveLength(3);
+      for (const { code } of codes) expect(jarBehind(code, served.session)).toBe(jar);
+    }
+    must(session, 'act.undo', { act: null });
+    expect(done()).toEqual([false, false, false]);
   });
   it('by pairs and by triangles goes by exact binomials', () => {
     const { trial, jars } = trialOf('2026-03-07', ['plain', 'chicory inulin']);
@@ -132,9 +167,71 @@ describe('a tasting', () => {
     must(session, 'facts.record', { facts: [{ kind: 'carries', name: 'Oat bran', allergen: 'gluten' }] });
     expect(ask(trial, ['Gluten']).sentence).toBe('taster A avoids Gluten, and 14 Mar b may hold it. Leave one of the two out.'); // prettier-ignore
     expect(ask(trial, ['milk']).code).toBe('taster avoids');
-    expect(start(trial, '2026-03-14', 2).cautions[0]).toContain('these jars hold milk, gluten');
+    expect(must(session, 'trial.list', {}).trials.find(({ id }) => id === trial)?.cautions[0]).toContain('milk, gluten'); // prettier-ignore
+    const served = start(trial, '2026-03-14', 2);
+    expect(served.cautions[0]).toContain('these jars hold milk, gluten');
+    // What one who is known newly says to avoid is kept in the same act as the codes, and asked ever after.
+    const [known] = served.tasters;
+    const again = (avoids: string[]): Input<'session.start'> => ({ trial, day: '2026-03-14', task: 'rank', tasters: [{ id: known?.taster ?? '', avoids }] }); // prettier-ignore
+    must(session, 'session.start', again(['Nuts']));
+    must(session, 'session.start', again(['nuts']));
+    expect(must(session, 'trial.list', {}).tasters.find(({ id }) => id === known?.taster)?.avoids).toEqual(['Nuts']); // prettier-ignore
+    expect(refusalOf(session, 'session.start', again(['gluten'])).code).toBe('taster avoids');
     expect(jars).toHaveLength(2);
   });
+});
+
+it('proposes what the jars of a batch differ in, says why a jar is not tasted, and offers what can be compared', () => {
+  const source = must(session, 'source.list', {}).sources[0]?.id ?? '';
+  const { batch, jars } = must(session, 'batch.record', batchOf('2026-03-06', ['plain', 'oat bran', 'acacia fibre'].map((name, i) => plainJar('abc'[i] ?? '', { seedings: [fromSource(source)], hold: 0, milk: i === 2 ? 'cream' : 'whole milk', additions: name === 'plain' ? [] : [{ name, planned: null, actual: null, package: null }] })), { holds: [HOLD] })); // prettier-ignore
+  passed(jars[0] ?? '');
+  passed(jars[1] ?? '');
+  const proposed = must(session, 'trial.propose', { batch });
+  expect(proposed).toMatchObject({ label: '6 Mar', differsIn: 'what was stirred in', trials: [] });
+  expect(proposed.cautions[0]).toBe('They differ in the milk, too: a difference may come from that.');
+  expect(proposed.treatments.map(({ name, plain }) => [name, plain])).toEqual([['plain', true], ['oat bran', false], ['acacia fibre', false]]); // prettier-ignore
+  expect(proposed.treatments.map(({ not }) => not?.slice(0, 29) ?? null)).toEqual([null, null, 'It is not noted that 6 Mar c ']); // prettier-ignore
+  const offered = () => must(session, 'trial.list', {}).offers.map(({ label }) => label);
+  expect(offered()[0]).toBe('6 Mar');
+  must(session, 'trial.save', { batch, differsIn: proposed.differsIn ?? '', treatments: proposed.treatments.map(({ jar, name, dose }) => ({ jar, name, dose })) }); // prettier-ignore
+  expect(offered()).not.toContain('6 Mar');
+  expect(must(session, 'trial.propose', { batch }).trials).toHaveLength(1);
+});
+
+it('taste never enters vigour, advice or safety, whatever tasters say of whichever jar', () => {
+  const source = must(session, 'source.list', {}).sources[0]?.id ?? '';
+  const { batch, jars } = must(session, 'batch.record', batchOf('2026-02-26', ['a', 'b', 'c'].map((letter) => plainJar(letter, { seedings: [fromSource(source)], hold: 0 })), { holds: [HOLD] })); // prettier-ignore
+  for (const jar of jars) passed(jar);
+  const { trial } = must(session, 'trial.save', { batch, differsIn: 'the shelf', treatments: jars.map((jar, i) => ({ jar, name: `place ${i}` })) }); // prettier-ignore
+  const keys = [...must(session, 'family.drawing', { spacing: 'generation' }).keys];
+  const judged = (): string =>
+    JSON.stringify([
+      must(session, 'judgement.scores', { keys }),
+      must(session, 'advice.next', { line: null }),
+      must(session, 'shelf.get', {}).items.map(({ id, safety, eatBy, seedBy, group }) => [id, safety, eatBy, seedBy, group]),
+      must(session, 'family.drawing', { spacing: 'generation' }),
+    ]); // prettier-ignore
+  const before = judged();
+  const mark = fc.record({
+    aspect: fc.constantFrom('overall', 'texture', 'taste', 'remark'),
+    word: fc.constantFrom('foul', 'weak', 'pink', 'runny', 'sour'),
+    rank: fc.integer({ min: 1, max: 3 }),
+  });
+  fc.assert(
+    fc.property(fc.array(mark, { minLength: 6, maxLength: 6 }), (given) => {
+      const served = start(trial, '2026-02-28', 2);
+      const marks = served.tasters.flatMap(({ servings }, taster) =>
+        servings.map(({ code }, at) => {
+          const { aspect, word, rank } = given[3 * taster + at] ?? { aspect: 'overall', word: '', rank: 1 };
+          return aspect === 'overall' ? { code, aspect, rank } : { code, aspect, word };
+        }),
+      );
+      must(session, 'mark.record', { session: served.session, marks });
+      must(session, 'session.reveal', { session: served.session });
+      expect(judged()).toBe(before);
+    }),
+    { numRuns: runs(5) },
+  );
 });
 
 it('a claim about a fibre needs three batches, told together by like treatment', () => {

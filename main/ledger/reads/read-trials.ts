@@ -1,15 +1,25 @@
 // Trials and tastings as they are replied: a tasting that is not revealed tells codes and no jars.
 import type { Reply } from '../../../core/contract';
-import { agreementSays, reachSays, togetherSays, toldSays } from '../../../core/says/trial-says';
+import {
+  agreementSays,
+  pourSays,
+  reachSays,
+  reasonSays,
+  toldSays,
+  toldWhy,
+  wordsSays,
+} from '../../../core/says/trial-says';
+import { PLAIN } from '../../../core/trials/differences';
+import { batchDay, calledDay, dayNamed } from '../../../core/lineage/labels';
+import { answerOf, gateAmongMates } from '../../../core/safety/answer';
+import type { RefusalCode } from '../../../core/sentences';
 import { allergensOf } from '../../../core/trials/allergens';
 import { reachOf, tastingsFor, type Task } from '../../../core/trials/least';
 import {
-  combined,
   type Block,
   toldByPairs,
   toldByRanks,
   toldByTriangle,
-  type Session,
   type Told,
 } from '../../../core/trials/tasting';
 import { OVERALL } from '../../../core/shapes/trial-calls';
@@ -21,7 +31,7 @@ type Tasting = Reply<'session.get'>;
 type ToldReply = NonNullable<Tasting['told']>;
 
 /** Treatments of a trial by jar, doses in order of what was expected, the best first; null where none was. */
-function treatmentsOf(rows: Rows, trial: number | null): { byJar: Map<number, string>; names: string[]; expected: string[] | null } {
+export function treatmentsOf(rows: Rows, trial: number | null): { byJar: Map<number, string>; names: string[]; expected: string[] | null } {
   const treatments = trial === null ? [] : rows.where('treatment', 'trial', trial);
   const names = [...new Set(treatments.map(({ name }) => name))];
   const { expected = null } = trial === null ? {} : rows.get('trial', trial);
@@ -35,18 +45,18 @@ function treatmentsOf(rows: Rows, trial: number | null): { byJar: Map<number, st
   };
 } // prettier-ignore
 
-interface Marked {
+export interface Marked {
   readonly serving: Row<'serving'>;
   readonly marks: readonly Row<'mark'>[];
 }
-const markedOf = (rows: Rows, session: number): Marked[] =>
+export const markedOf = (rows: Rows, session: number): Marked[] =>
   rows
     .where('serving', 'session', session)
     .toSorted((a, b) => a.taster - b.taster || a.place - b.place)
     .map((serving) => ({ serving, marks: rows.where('mark', 'serving', serving.key) }));
 
 /** One block for each taster: the mean mark of each treatment. */
-function blocksOf(marked: readonly Marked[], byJar: ReadonlyMap<number, string>): Block[] {
+export function blocksOf(marked: readonly Marked[], byJar: ReadonlyMap<number, string>): Block[] {
   const tasters = new Map<number, Map<string, number[]>>();
   for (const { serving, marks } of marked) {
     const treatment = byJar.get(serving.jar);
@@ -91,8 +101,12 @@ function toldOf(rows: Rows, session: Row<'session'>, marked: readonly Marked[]):
   return toldByRanks(blocksOf(marked, byJar), served, session.kind, all);
 }
 
-const toldReply = (told: Told, oneOfEach: boolean): ToldReply => ({
+/** @param asked whether so many tasters and jars could have told anything; null of several tastings together */
+export const toldReply = (told: Told, oneOfEach: boolean, asked: { task: Task; jars: number; ordered: boolean } | null): ToldReply => ({
   says: toldSays(told, oneOfEach),
+  reason: reasonSays(told, asked),
+  why: toldWhy(told),
+  statistic: told.statistic,
   tells: told.tells,
   p: told.p,
   test: told.test,
@@ -100,7 +114,7 @@ const toldReply = (told: Told, oneOfEach: boolean): ToldReply => ({
   order: [...told.order],
   agreement: agreementSays(told),
   tasters: told.tasters,
-});
+}); // prettier-ignore
 
 /** Words of everything but overall, counted by treatment. */
 function wordsOf(marked: readonly Marked[], byJar: ReadonlyMap<number, string>): Tasting['words'] {
@@ -117,7 +131,7 @@ function wordsOf(marked: readonly Marked[], byJar: ReadonlyMap<number, string>):
 }
 
 /** Allergens of the jars of a tasting, and whether they share a seed: what is said before anybody tastes. */
-function cautionsOf(ledger: Ledger, jars: readonly number[]): string[] {
+export function cautionsOf(ledger: Ledger, jars: readonly number[]): string[] {
   const near = new Set<string>();
   const traces = new Set<string>();
   for (const jar of jars) for (const one of jarAllergens(ledger, jar)) (one.near ? near : traces).add(one.allergen);
@@ -130,7 +144,7 @@ function cautionsOf(ledger: Ledger, jars: readonly number[]): string[] {
 } // prettier-ignore
 
 /** What seeded a jar, as text; null where it was not one seed. */
-function seedOf({ index: { family } }: Ledger, jar: number): string | null {
+export function seedOf({ index: { family } }: Ledger, jar: number): string | null {
   const seeds = family.has(jar) ? family.seedsOf(jar) : [];
   const names = seeds.map(({ fromJar, source }) => `${fromJar ?? ''} ${source ?? ''}`);
   return names.length === 1 ? (names[0] ?? null) : null;
@@ -152,6 +166,55 @@ export function jarAllergens({ rows, index }: Ledger, jar: number): ReturnType<t
   );
 }
 
+/** What a batch is called, with its year where that is not this one. */
+export function batchCalled({ rows, clock }: Ledger, key: number): string {
+  const batch = rows.get('batch', key);
+  const called = calledDay(batch);
+  const withYear = dayNamed(called)?.slice(0, 4) !== clock.today().slice(0, 4);
+  return [batchDay(called, withYear), batch.word].filter(Boolean).join(' ') || 'a day not known';
+}
+
+/** Whether a taster has given all that is tested: a mark of every bowl, or the one that was picked. */
+export function hasMarked(marked: readonly Marked[], task: Task, taster: number): boolean {
+  const own = marked.filter(({ serving }) => serving.taster === taster);
+  const overall = own.map(({ marks }) => marks.find(({ aspect }) => aspect === OVERALL));
+  return task === 'rank' || task === 'score'
+    ? own.length > 0 && overall.every((mark) => (mark?.rank ?? mark?.score ?? null) !== null)
+    : overall.some((mark) => mark?.picked === true);
+}
+
+/** Nobody tastes before the gate. @returns null where a jar may be tasted */
+export function whyNotTasted({ index }: Ledger, jar: number): { code: RefusalCode; params: { jar: string } } | null {
+  const { family } = index;
+  const { label } = index.jar(jar);
+  if (!family.has(jar)) return { code: 'only planned', params: { jar: label } };
+  if (!answerOf(family, jar).eat) return { code: 'not to be tasted', params: { jar: label } };
+  return gateAmongMates(family, jar) === 'passed' ? null : { code: 'gate not passed', params: { jar: label } };
+} // prettier-ignore
+
+/** Which jar was which, the best liked first. */
+function revealedJars(
+  { rows, index }: Ledger,
+  jars: readonly number[],
+  byJar: ReadonlyMap<number, string>,
+  told: Told,
+  words: Tasting['words'],
+): NonNullable<Tasting['jars']> {
+  const place = (jar: number): number => told.order.findIndex(({ treatment }) => treatment === byJar.get(jar));
+  return jars
+    .toSorted((a, b) => place(a) - place(b) || a - b)
+    .map((jar) => {
+      const treatment = byJar.get(jar) ?? '';
+      return {
+        jar: rows.uidOf('jar', jar),
+        label: index.jars.has(jar) ? index.jar(jar).label : '',
+        treatment,
+        plain: treatment.trim().toLowerCase() === PLAIN,
+        words: wordsSays(words.filter((one) => one.treatment === treatment)),
+      };
+    });
+} // prettier-ignore
+
 /** One tasting. */
 export function tastingReply(ledger: Ledger, key: number): Tasting {
   const { rows } = ledger;
@@ -164,18 +227,23 @@ export function tastingReply(ledger: Ledger, key: number): Tasting {
   const blind = session.pouredBy === null || !tasters.includes(session.pouredBy);
   const told = revealed ? toldOf(rows, session, marked) : null;
   const oneOfEach = new Set(jars.map((jar) => byJar.get(jar))).size === jars.length;
+  const words = revealed ? wordsOf(marked, byJar) : [];
+  const ordered = expected !== null;
+  const trial = session.trial === null ? null : rows.get('trial', session.trial);
   return {
     session: session.uid,
-    trial: session.trial === null ? null : rows.uidOf('trial', session.trial),
+    label: trial && batchCalled(ledger, trial.batch),
+    trial: trial && trial.uid,
     day: session.day,
     task: session.kind,
     blind,
     notBlind: blind ? null : `Not blind: ${rows.get('taster', session.pouredBy ?? 0).name} poured and tasted.`,
-    reach: reachReply(session.kind, tasters.length, jars.length, expected !== null),
+    reach: reachReply(session.kind, tasters.length, jars.length, ordered),
     cautions: cautionsOf(ledger, jars),
     tasters: tasters.map((taster) => ({
       taster: rows.uidOf('taster', taster),
       name: rows.get('taster', taster).name,
+      done: hasMarked(marked, session.kind, taster),
       servings: marked
         .filter(({ serving }) => serving.taster === taster)
         .map(({ serving, marks }) => ({
@@ -187,8 +255,9 @@ export function tastingReply(ledger: Ledger, key: number): Tasting {
         })),
     })),
     revealedAt: session.revealedAt,
-    told: told && toldReply(told, oneOfEach),
-    words: revealed ? wordsOf(marked, byJar) : [],
+    told: told && toldReply(told, oneOfEach, { task: session.kind, jars: jars.length, ordered }),
+    jars: told && revealedJars(ledger, jars, byJar, told, words),
+    words,
   };
 } // prettier-ignore
 
@@ -207,55 +276,23 @@ export const askReach = (input: { task: Task; tasters: number; jars: number; ord
 export const getTasting = (ledger: Ledger, { session }: { session: string }): Tasting =>
   tastingReply(ledger, ledger.rows.keyOf('session', session));
 
-/** Revealed tastings by rank or score of trials that compare the same treatments. */
-function sessionsLike(ledger: Ledger, names: readonly string[]): Session[] {
-  const { rows } = ledger;
-  const wanted = names.toSorted().join('\n');
-  return [...rows.all('session')].flatMap((session) => {
-    if (session.trial === null || session.revealedAt === null) return [];
-    if (session.kind !== 'rank' && session.kind !== 'score') return [];
-    const own = treatmentsOf(rows, session.trial);
-    if (own.names.toSorted().join('\n') !== wanted) return [];
-    const seeds = new Set([...own.byJar.keys()].map((jar) => seedOf(ledger, jar)));
-    const [seed = null] = seeds;
-    const blocks = blocksOf(markedOf(rows, session.key), own.byJar).map(({ taster, marks }) => ({
-      taster,
-      // Scores of a taster count by their order only, so that they stand beside ranks.
-      marks: session.kind === 'score' ? new Map([...marks].map(([name, score]) => [name, -score])) : marks,
-    }));
-    return [{ batch: String(rows.get('trial', session.trial).batch), seed: seeds.size === 1 ? seed : null, blocks }];
-  });
-} // prettier-ignore
-
-type TrialReply = Reply<'trial.list'>['trials'][number];
-function trialReply(ledger: Ledger, trial: Row<'trial'>): TrialReply {
+/** Which jar goes into which bowl. @throws Refused 'not found' */
+export function getPouring(ledger: Ledger, { session }: { session: string }): Reply<'session.pour'> {
   const { rows, index } = ledger;
-  const { names, expected } = treatmentsOf(rows, trial.key);
-  const sessions = rows.where('session', 'trial', trial.key);
-  const like = sessionsLike(ledger, names);
-  const together = like.length === 0 ? null : combined(like, names, 'rank', expected);
-  const treatments = rows.where('treatment', 'trial', trial.key);
-  const batchLabel = rows.get('batch', trial.batch);
+  const key = rows.keyOf('session', session);
+  const { byJar } = treatmentsOf(rows, rows.get('session', key).trial);
+  const marked = markedOf(rows, key);
+  const jars = [...new Set(marked.map(({ serving }) => serving.jar))].toSorted((a, b) => a - b);
   return {
-    id: trial.uid,
-    batch: batchLabel.uid,
-    label: treatments.map(({ jar }) => (index.jars.has(jar) ? index.jar(jar).label : '')).join(', '),
-    differsIn: trial.differsIn,
-    expected: trial.expected,
-    treatments: treatments.map(({ jar, name, dose }) => ({
-      jar: rows.uidOf('jar', jar), label: index.jars.has(jar) ? index.jar(jar).label : '', name, dose,
+    session,
+    says: pourSays(marked.length),
+    bowls: jars.map((jar) => ({
+      jar: rows.uidOf('jar', jar),
+      label: index.jars.has(jar) ? index.jar(jar).label : '',
+      treatment: byJar.get(jar) ?? '',
+      codes: marked
+        .filter(({ serving }) => serving.jar === jar)
+        .map(({ serving: { code, taster, place } }) => ({ code, taster: rows.get('taster', taster).name, place })),
     })),
-    sessions: sessions.map((session) => {
-      const tasting = session.revealedAt === null ? null : tastingReply(ledger, session.key);
-      return { id: session.uid, day: session.day, task: session.kind, revealed: tasting !== null, says: tasting?.told?.says ?? null };
-    }),
-    together: together && {
-      batches: together.batches, sameSeed: together.sameSeed, enough: together.enough,
-      told: together.told && toldReply(together.told, false), says: togetherSays(together),
-    },
   };
 } // prettier-ignore
-
-export const listTrials = (ledger: Ledger): Reply<'trial.list'> => ({
-  trials: [...ledger.rows.all('trial')].map((trial) => trialReply(ledger, trial)),
-});

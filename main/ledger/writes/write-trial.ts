@@ -1,12 +1,11 @@
 // Trials, tastings, marks. Codes and orders are drawn afresh for each tasting; nothing that has not passed the gate is served.
 import type { Parsed, Reply } from '../../../core/contract';
 import { seededRandom } from '../../../core/advice/random';
-import { answerOf, gateAmongMates } from '../../../core/safety/answer';
 import { servingCodes, servingOrders, triangleOrders } from '../../../core/trials/serving-order';
 import { hostOf } from '../host-of-facts';
 import type { OpenAct } from '../facts/open-act';
 import type { Ledger } from '../ledger';
-import { jarAllergens, tastingReply } from '../reads/read-trials';
+import { jarAllergens, tastingReply, whyNotTasted } from '../reads/read-trials';
 import { Refused } from '../../refusal';
 import { tidy } from '../tidy-typed';
 
@@ -29,15 +28,6 @@ export function saveTrial(ledger: Ledger, input: Parsed<'trial.save'>): Reply<'t
     return trial.uid;
   }, input.draft); // prettier-ignore
   return { act: done.act.uid, trial: done.value };
-}
-
-/** Nobody tastes before the gate. @throws Refused 'only planned', 'not to be tasted', 'gate not passed' */
-function refuseUntasted({ index }: Ledger, jar: number): void {
-  const { family } = index;
-  const { label } = index.jar(jar);
-  if (!family.has(jar)) throw new Refused('only planned', { jar: label });
-  if (!answerOf(family, jar).eat) throw new Refused('not to be tasted', { jar: label });
-  if (gateAmongMates(family, jar) !== 'passed') throw new Refused('gate not passed', { jar: label });
 }
 
 /** @throws Refused 'taster avoids' */
@@ -67,15 +57,17 @@ export function startTasting(ledger: Ledger, input: Parsed<'session.start'>): Re
   if (new Set(jars).size < jars.length) wrong('jars', 'names a jar twice');
   if (jars.length < 2 || jars.length > 12) wrong('jars', 'needs two jars at least, and twelve at most');
   if ((input.task === 'pair' || input.task === 'triangle') && jars.length !== 2) wrong('jars', 'needs two jars for this task'); // prettier-ignore
-  for (const jar of jars) refuseUntasted(ledger, jar);
+  for (const jar of jars) {
+    const not = whyNotTasted(ledger, jar);
+    if (not) throw new Refused(not.code, not.params);
+  }
   const known = input.tasters.map((taster) => {
-    if (!('id' in taster)) return { ...tidy(taster), name: tidy(taster.name) ?? '', key: null };
+    if (!('id' in taster))
+      return { name: tidy(taster.name) ?? '', avoids: taster.avoids, news: taster.avoids, key: null };
     const key = rows.keyOf('taster', taster.id);
-    return {
-      key,
-      name: rows.get('taster', key).name,
-      avoids: rows.where('tasterAvoids', 'taster', key).map(({ allergen }) => allergen),
-    };
+    const noted = rows.where('tasterAvoids', 'taster', key).map(({ allergen }) => allergen);
+    const news = taster.avoids.filter((one) => !noted.some((other) => sameWord(one, other)));
+    return { key, name: rows.get('taster', key).name, avoids: [...noted, ...news], news };
   });
   const keys = known.flatMap(({ key }) => key ?? []);
   if (new Set(keys).size < keys.length) wrong('tasters', 'names a taster twice');
@@ -83,7 +75,11 @@ export function startTasting(ledger: Ledger, input: Parsed<'session.start'>): Re
   refuseAvoided(ledger, jars, known);
   const seed = Number.parseInt(ledger.newId().slice(-8), 16);
   const done = hostOf(ledger).mustRun('session.start', rows.get('trial', trial).differsIn, tidy(input.why), (act) => {
-    const tasters = known.map(({ key, name, avoids }) => key ?? newTaster(act, name, avoids));
+    const tasters = known.map(({ key, name, news }) => {
+      const taster = key ?? act.insert('taster', { name, private: true }).key;
+      for (const allergen of news) act.insert('tasterAvoids', { taster, allergen });
+      return taster;
+    });
     const session = act.insert('session', {
       trial, day: input.day, kind: input.task, draw: `seed ${seed}`, revealedAt: null,
       pouredBy: input.pouredBy === null ? null : (tasters[input.pouredBy] ?? null),
@@ -94,11 +90,7 @@ export function startTasting(ledger: Ledger, input: Parsed<'session.start'>): Re
   return { act: done.act.uid, ...tastingReply(ledger, done.value) };
 }
 
-function newTaster(act: OpenAct, name: string, avoids: readonly string[]): number {
-  const taster = act.insert('taster', { name, private: true });
-  for (const allergen of avoids) act.insert('tasterAvoids', { taster: taster.key, allergen });
-  return taster.key;
-}
+const sameWord = (a: string, b: string): boolean => a.trim().toLowerCase() === b.trim().toLowerCase();
 
 function serve(act: OpenAct, session: number, task: string, tasters: readonly number[], jars: readonly number[], seed: number): void {
   const draw = seededRandom(seed);
