@@ -6,6 +6,8 @@ import type { FoundAmount } from '../quantities/quantities';
 export interface KnownJar {
   readonly id: string;
   readonly day: string;
+  /** Where only a range of days is known, the first: `day` then is the one in the middle. */
+  readonly from?: string | null;
   readonly letter: string;
   readonly word: string | null;
   /** Other texts that mean it, plain: a whole label, a name, a number. */

@@ -1,6 +1,7 @@
 // What a spreadsheet would add to a ledger. Owns the shapes between reading (core/notes) and writing (main/ledger/bring-in-notes.ts).
 import type { NoteColumn, NotesPreview } from '../contract';
 import type { Amount } from '../ledger/basics';
+import type { DayRange } from '../quantities/day-ranges';
 import type { ToldOutcome } from './told-outcome';
 import type { Addition, Jar, Preferences, Seeding, Source } from '../ledger/records';
 import type { Temperature } from '../ledger/basics';
@@ -12,7 +13,9 @@ export type OwnCells = Readonly<Record<string, string>>;
 /** A jar of the ledger, as far as reading notes needs it. */
 export interface LedgerJar {
   readonly uid: string;
+  /** Where only a range of days is known, the one in its middle. */
   readonly day: string | null;
+  readonly between: DayRange | null;
   readonly word: string | null;
   readonly letter: string;
   /** Planned only: its label is taken, but it can't have seeded anything. */
@@ -131,7 +134,10 @@ export interface PlannedJar {
   readonly id: string;
   readonly line: number;
   readonly label: string;
-  readonly madeOn: string;
+  /** null where only a range of days is told, from the first to the last. */
+  readonly madeOn: string | null;
+  readonly madeFrom: string | null;
+  readonly madeTo: string | null;
   readonly word: string | null;
   readonly letter: string;
   readonly hold: { readonly hours: number | null; readonly planned: Temperature | null } | null;

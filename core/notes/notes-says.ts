@@ -1,4 +1,6 @@
 // Every sentence that reading a spreadsheet says: problems (a row is left aside), questions, assumptions.
+import type { DayRange } from '../quantities/day-ranges';
+import { dayLabel } from '../lineage/labels';
 import type { NoteColumn } from '../contract';
 import { meaningWithin } from './meanings';
 import { YEARS_POSSIBLE } from './cells/days';
@@ -167,6 +169,8 @@ export const assumed = quoting({
   year: (text: string, day: string) => `“${text}” has no year. It was taken as ${day}.`,
   seedYear: (text: string, label: string) => `The seed “${text}” has no year. It was taken as ${label}.`,
   serial: (text: string, day: string) => `“${text}” was taken as a spreadsheet’s day number: ${day}.`,
+  roughly: (text: string, { from, to }: DayRange) =>
+    `“${text}” is known only roughly: between ${dayLabel(from, true)} and ${dayLabel(to, true)}.`,
   dayFromAbove: (day: string) => `No day stands here. It was taken from the row above: ${day}.`,
   dayFromLabel: (text: string, day: string) => `The day ${day} was taken from the label “${text}”.`,
   letterOf: (text: string, letter: string) => `“${text}” was taken as the jar ${letter}. The rest is kept in its note.`,

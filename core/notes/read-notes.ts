@@ -1,4 +1,5 @@
 // A keeper's spreadsheet, from text to what it would add: text → table → layout → conventions → rows → plan.
+import { exactDay } from './cells/rough-days';
 import { plain } from '../quantities/quantities';
 import { readConventions } from './conventions/file-conventions';
 import type { Conventions } from './conventions/file-habits';
@@ -124,10 +125,11 @@ function factsKept(
   return (row) => {
     const { line } = row.row;
     const cells = row.cells.flatMap(({ column, text }): unknown[] => [column, text]);
-    const of = [conventions, row.identity.day, told.get(line), ...cells];
+    const day = exactDay(row.identity);
+    const of = [conventions, day, told.get(line), ...cells];
     const read = kept.take(row.id, of, () => {
       const log = new RowLog(line);
-      return { log, facts: readFacts(row.cells, log, { conventions, answers }, row.identity.day) };
+      return { log, facts: readFacts(row.cells, log, { conventions, answers }, day) };
     });
     row.log.take(read.log);
     return read.facts;
@@ -197,7 +199,7 @@ function namedRows(
   });
   nameRows(rows, layout, input, ({ row, cells, identity }) => {
     input.look?.();
-    return readFacts(cells, new RowLog(row.line), context, identity.day);
+    return readFacts(cells, new RowLog(row.line), context, exactDay(identity));
   });
   return rows;
 }

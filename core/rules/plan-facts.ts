@@ -62,9 +62,10 @@ class PlanBuilder {
     const key = this.#next--;
     this.#byRow.set(planned.id, key);
     this.rowOf.set(key, planned);
-    const { madeOn: day, word, letter, fields } = planned;
+    const { madeOn: day, madeFrom, madeTo, word, letter, fields } = planned;
     this.jars.set(key, {
-      key, batch: key, day, first: day, last: day, word, letter, state: 'made', volume: fields.finalVolume, mistakeIn: null,
+      key, batch: key, day, first: day ?? madeFrom, last: day ?? madeTo,
+      word, letter, state: 'made', volume: fields.finalVolume, mistakeIn: null,
     }); // prettier-ignore
     this.#addHold(key, planned);
     this.#addOutcome(key, planned);

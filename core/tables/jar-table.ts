@@ -1,5 +1,6 @@
 // One row for each jar, in words that the reader of notes (core/notes) takes in as the same family: its day and name, what
 // seeded it and how much, what went in, how it was held and how it came out.
+import type { DayRange } from '../quantities/day-ranges';
 import type { Amount } from '../ledger/basics';
 import type { LabelParts } from '../lineage/labels';
 import type { Addition, Hold, Jar, Outcome, Seeding } from '../ledger/records';
@@ -14,7 +15,8 @@ export type TableSeed = Pick<Seeding, 'part' | 'amount'> &
   );
 
 export interface TableJar extends LabelParts {
-  readonly madeOn: string;
+  /** Where no single day is known: the days between which it was made. */
+  readonly madeBetween: DayRange | null;
   readonly jar: Pick<Jar, 'vessel' | 'finalVolume' | 'milk' | 'milkAmount' | 'note'>;
   readonly additions: readonly Pick<Addition, 'name' | 'actual'>[];
   readonly seeds: readonly TableSeed[];
@@ -30,9 +32,11 @@ export interface TableJar extends LabelParts {
 const amountCell = (amount: Amount | null): string =>
   amount === null ? '' : `${Number(amount.value.toPrecision(15))} ${amount.unit}`;
 
-/** A jar's name with its whole day: "2026-03-14 plain b". The same text names it where it seeds another. */
-const nameCell = ({ madeOn, word, letter }: LabelParts): string =>
-  [madeOn, word?.trim(), letter].filter((part) => part !== undefined && part !== '').join(' ');
+/** A jar's name with its whole day: "2026-03-14 plain b", "about 2026-01-15 a". The same text names it where it seeds another. */
+const nameCell = ({ madeOn, about, word, letter }: LabelParts): string =>
+  [madeOn ?? (about ? `about ${about}` : undefined), word?.trim(), letter]
+    .filter((part) => part !== undefined && part !== '')
+    .join(' ');
 
 function seedCell(seed: TableSeed): string {
   const name =
@@ -87,7 +91,11 @@ const seedColumns = (most: number): Column[] =>
   });
 
 const BEFORE_SEEDS: readonly Column[] = [
-  ['Date', ({ madeOn }) => madeOn],
+  [
+    'Date',
+    ({ madeOn, madeBetween }) =>
+      madeOn ?? (madeBetween && `between ${madeBetween.from} and ${madeBetween.to}`),
+  ],
   ['Jar', nameCell],
 ];
 const AFTER_SEEDS: readonly Column[] = [

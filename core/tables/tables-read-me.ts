@@ -13,7 +13,7 @@ What is unknown is an empty cell. Days are YYYY-MM-DD, moments ISO 8601 with the
 A cell that could be taken for a formula begins with an apostrophe that is not part of it.
 
 What one row of jars.csv can't hold stays in the other files: looks on later days, lifted cautions, packages and prices, parts
-kept apart, tastings. Jars of which only about the day is known stand in facts/jar.csv and facts/batch.csv alone.
+kept apart, tastings.
 A jar seeded from one of no known day has that in it as a culture of unknown past.
 To take the whole ledger elsewhere and back without loss, write an archive instead.
 

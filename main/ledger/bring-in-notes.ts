@@ -17,7 +17,8 @@ import {
   type LedgerView,
   type NotesPlan,
 } from '../../core/notes/notes-door';
-import { jarLabel } from '../../core/lineage/labels';
+import { middleDay } from '../../core/quantities/day-ranges';
+import { calledDay, jarLabel } from '../../core/lineage/labels';
 import { readNotesFile, type NotesText } from '../files/notes-file';
 import { remarksAbout } from './derived/unread';
 import { addOutcome } from './entries/outcome-entry';
@@ -47,7 +48,7 @@ function factsOf(ledger: Ledger, uid: string): LedgerFacts | null {
     const seed = seeding.fromJar === null ? null : rows.get('jar', seeding.fromJar);
     if (!seed) return '';
     const batch = rows.get('batch', seed.batch);
-    return jarLabel({ madeOn: batch.madeOn, word: batch.word, letter: seed.letter }, true);
+    return jarLabel({ ...calledDay(batch), word: batch.word, letter: seed.letter }, true);
   });
   return {
     hours: hold?.hours ?? null,
@@ -67,13 +68,30 @@ function viewOf(ledger: Ledger): LedgerView {
   const { rows } = ledger;
   const jars = rows
     .prepare(
-      `SELECT r.uid, b.made_on AS day, b.word, j.letter, j.state = 'planned' AS planned FROM jar j JOIN batch b ON b.key = j.batch
+      `SELECT r.uid, b.made_on AS day, b.made_from AS first, b.made_to AS last,
+         b.word, j.letter, j.state = 'planned' AS planned FROM jar j JOIN batch b ON b.key = j.batch
          JOIN record r ON r.key = j.key WHERE j.state IN ('made', 'planned') ORDER BY j.key`,
     )
-    .all() as { uid: string; day: string | null; word: string | null; letter: string; planned: number }[];
+    .all() as {
+    uid: string;
+    day: string | null;
+    first: string | null;
+    last: string | null;
+    word: string | null;
+    letter: string;
+    planned: number;
+  }[];
   return {
     ...notedIn(ledger),
-    jars: jars.map(({ planned, ...jar }) => ({ ...jar, planned: planned === 1 })),
+    jars: jars.map(({ planned, first: from, last: to, ...jar }) => {
+      const between = from === null || to === null ? null : { from, to };
+      return {
+        ...jar,
+        day: between === null ? jar.day : middleDay(between),
+        between,
+        planned: planned === 1,
+      };
+    }),
     sources: (
       rows.prepare('SELECT name, form, received_from FROM source ORDER BY key').all() as {
         name: string;
@@ -241,7 +259,7 @@ function write(ledger: Ledger, act: OpenAct, { file, plan }: Reading, job: Job, 
   act.together();
   for (const [at, planned] of plan.jars.entries()) {
     if (at % STEP === 0) job.step(at, plan.jars.length, 'bringing in rows');
-    const batch = shared.batch(planned.madeOn, planned.word);
+    const batch = shared.batch(planned);
     const key = addJar(act, {
       ...planned.fields,
       batch,

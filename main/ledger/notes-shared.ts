@@ -4,7 +4,10 @@ import { addHold } from './entries/hold-entry';
 import { addBatch, addSource } from './entries/larder-entries';
 import type { OpenAct } from './facts/open-act';
 
-const batchName = (madeOn: string, word: string | null): string => `${madeOn}|${word?.toLowerCase() ?? ''}`;
+type Made = Pick<NotesPlan['jars'][number], 'madeOn' | 'madeFrom' | 'madeTo' | 'word'>;
+
+const batchName = ({ madeOn, madeFrom, madeTo, word }: Made): string =>
+  `${madeOn ?? `${madeFrom} ${madeTo}`}|${word?.toLowerCase() ?? ''}`;
 
 /** Batches, holds and sources by what names them, found once and made once. */
 export class Shared {
@@ -22,9 +25,12 @@ export class Shared {
     this.#sources = new Map(known.toReversed().map(({ key, name }) => [name.toLowerCase(), key]));
     // All at once: a question for each batch would have the rows before it written one by one.
     const batches = act.rows
-      .prepare('SELECT key, made_on, word FROM batch WHERE made_on IS NOT NULL ORDER BY key DESC')
-      .all() as { key: number; made_on: string; word: string | null }[];
-    this.#batches = new Map(batches.map(({ key, made_on, word }) => [batchName(made_on, word), key]));
+      .prepare(
+        `SELECT key, made_on AS madeOn, made_from AS madeFrom, made_to AS madeTo, word FROM batch
+           WHERE made_on IS NOT NULL OR made_from IS NOT NULL ORDER BY key DESC`,
+      )
+      .all() as (Made & { key: number })[];
+    this.#batches = new Map(batches.map(({ key, ...made }) => [batchName(made), key]));
   }
 
   addSource(source: NotesPlan['sources'][number]): void {
@@ -37,12 +43,13 @@ export class Shared {
     return key;
   }
 
-  /** Jars of one day, with the same word, are one batch: also with those that are there already. */
-  batch(madeOn: string, word: string | null): number {
-    const name = batchName(madeOn, word);
+  /** Jars of one day, or of the same range of days, with the same word are one batch: also with those that are there already. */
+  batch(made: Made): number {
+    const name = batchName(made);
     const there = this.#batches.get(name);
     if (there !== undefined) return there;
-    const key = addBatch(this.act, { madeOn, word, note: null });
+    const { madeOn, madeFrom, madeTo, word } = made;
+    const key = addBatch(this.act, { madeOn, madeFrom, madeTo, word, note: null });
     this.#batches.set(name, key);
     this.#made.add(key);
     return key;

@@ -1,5 +1,6 @@
 // The jars of a ledger as core/tables/jar-table.ts writes them, the oldest first.
 import type { TableJar, TableSeed } from '../../core/tables/jar-table';
+import { dayNamed } from '../../core/lineage/labels';
 import { remarksAbout } from '../ledger/derived/unread';
 import { holdEntry } from '../ledger/entries/hold-entry';
 import { jarEntry } from '../ledger/entries/jar-entry';
@@ -7,13 +8,14 @@ import { additionEntries, seedingEntries } from '../ledger/entries/kept-entries'
 import { outcomeOf } from '../ledger/entries/outcome-of-jar';
 import type { Ledger } from '../ledger/ledger';
 
-/** Jars that a row can tell of: made, on a day that is known. */
+/** Jars that a row can tell of: made, on a day that is known, or between two that are. */
 export function tellable({ index }: Ledger): number[] {
-  const jars = index.family.keys.map((key) => index.jar(key)).filter(({ madeOn }) => madeOn !== null);
-  return jars
-    .toSorted((a, b) =>
-      (a.madeOn ?? '') < (b.madeOn ?? '') ? -1 : a.madeOn === b.madeOn ? a.key - b.key : 1,
-    )
+  const named = index.family.keys.flatMap((key) => {
+    const day = dayNamed(index.jar(key));
+    return day === null ? [] : [{ key, day }];
+  });
+  return named
+    .toSorted((a, b) => (a.day < b.day ? -1 : a.day === b.day ? a.key - b.key : 1))
     .map(({ key }) => key);
 }
 
@@ -32,7 +34,7 @@ function seedsOf({ rows, index }: Ledger, jar: number): TableSeed[] {
     if (fromJar === null) return [];
     const seed = index.jar(fromJar);
     return [
-      seed.madeOn === null
+      dayNamed(seed) === null
         ? { part, amount, culture: `unknown jar ${seed.letter}`, generations: null }
         : { part, amount, jar: seed },
     ];
@@ -42,11 +44,11 @@ function seedsOf({ rows, index }: Ledger, jar: number): TableSeed[] {
 /** One jar, with all that its row tells. */
 export function tableJar(ledger: Ledger, key: number): TableJar {
   const { rows, index } = ledger;
-  const { madeOn, word, letter } = index.jar(key);
+  const { madeOn, about = null, madeBetween = null, word, letter } = index.jar(key);
   const jar = jarEntry(rows, key);
   const remarks = remarksAbout(rows, [key], false).get(key) ?? [];
   return {
-    madeOn: madeOn ?? '', word, letter, jar,
+    madeOn, about, madeBetween, word, letter, jar,
     additions: additionEntries(rows, key),
     seeds: seedsOf(ledger, key),
     hold: jar.hold === null ? null : holdEntry(rows, jar.hold),

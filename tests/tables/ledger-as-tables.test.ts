@@ -67,6 +67,30 @@ const gravest = ({ cautions }: FamilyJarReply): number =>
   Math.max(-1, ...cautions.map(({ level, how }) => (how.includes('package') ? -1 : GRAVITY.indexOf(level))));
 
 describe('jars.csv', () => {
+  it('tells jars of a range of days as such, beside one of the day in their middle', () => {
+    const session = newSession();
+    const source = must(session, 'source.save', plainSource('Blue Tin')).id;
+    const range = { madeFrom: '2026-01-03', madeTo: '2026-01-09' };
+    const about = must(
+      session,
+      'batch.record',
+      batchOf(null, [plainJar('a', { seedings: [fromSource(source)] }), plainJar('b')], range),
+    );
+    must(session, 'batch.record', batchOf('2026-01-06', [plainJar('a', { seedings: [fromSource(source)] })]));
+    const seedings = [{ ...fromSource(source), source: null, fromJar: about.jars[1] ?? null, amount: null }];
+    must(session, 'batch.record', batchOf('2026-01-20', [plainJar('a', { seedings })]));
+    const folder = join(newFolder(), 'tables');
+    must(session, 'tables.write', { folder: { path: folder } });
+    const back = newSession();
+    const reply = must(back, 'notes.bringIn', { file: { path: join(folder, 'jars.csv') } });
+    expect(reply.problems).toEqual([]);
+    const [ours, theirs] = [session, back].map((one) => must(one, 'family.get', {}).jars);
+    expect(told(theirs ?? [])).toEqual(told(ours ?? []));
+    expect(theirs?.map(({ madeBetween }) => madeBetween)).toEqual(
+      ours?.map(({ madeBetween }) => madeBetween),
+    );
+  });
+
   it(`of ${RUNS} generated ledgers comes back as the same family, no jar less careful`, () => {
     const seen = { jars: 0, seeds: 0, cautions: 0 };
     for (let seed = 1; seed <= RUNS; seed += 1) {

@@ -49,7 +49,7 @@ const MONTHS: readonly (readonly string[])[] = [
 ]; // prettier-ignore
 const MONTH_OF = new Map(MONTHS.flatMap((names, at) => names.map((name) => [name, at + 1] as const)));
 
-const monthOf = (word: string | undefined): number | null =>
+export const monthOf = (word: string | undefined): number | null =>
   MONTH_OF.get(plain(word ?? '').replace(/\.$/, '')) ?? null;
 const fullYear = (told: string | undefined): number | null => {
   const text = told?.replace("'", '');

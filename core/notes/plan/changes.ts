@@ -1,4 +1,5 @@
 // Rows of jars that are in the ledger already: how a changed row differs, what is asked about it, and what an answer changes.
+import { exactDay } from '../cells/rough-days';
 import { discardOf } from '../../safety/take-out';
 import { readFacts, spelledAlike } from '../rows/row-facts';
 import { plain, tidy } from '../../quantities/quantities';
@@ -159,7 +160,7 @@ export function readAs(
 ): NoteRow {
   const log = new RowLog(row.row.line);
   const cells = row.cells.filter(({ column }) => !without.includes(column.heading));
-  const facts = readFacts(cells, log, { ...context, answers }, row.identity.day);
+  const facts = readFacts(cells, log, { ...context, answers }, exactDay(row.identity));
   return { ...row, cells, facts: spelledAlike(facts, new Map(context.names)), log };
 }
 

@@ -1,7 +1,8 @@
 // What the columns were taken as, each with one of its cells and how that was read.
+import { exactDay } from '../cells/rough-days';
 import type { NotesPreview } from '../../contract';
 import type { Amount } from '../../ledger/basics';
-import { dayLabel } from '../../lineage/labels';
+import { batchDay } from '../../lineage/labels';
 import { tidy } from '../../quantities/quantities';
 import { readYesNo } from '../cells/cell-words';
 import type { Column, Layout } from '../layout/column-meanings';
@@ -57,7 +58,7 @@ function readAs(row: NoteRow, { meaning }: Column, text: string): string | null 
   const outcome = facts?.outcome ?? null;
   switch (meaning) {
     case 'date':
-      return identity.day === null ? null : dayLabel(identity.day, true);
+      return batchDay({ madeOn: exactDay(identity), about: identity.day }, true);
     case 'jar':
       return identity.letter === null ? null : `jar ${identity.letter}`;
     case 'label':

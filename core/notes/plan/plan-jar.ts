@@ -1,4 +1,5 @@
 // One read row → the jar it would add: fields, seedings, outcome, and the fingerprints that know it again.
+import { dayName, exactDay } from '../cells/rough-days';
 import { plain } from '../../quantities/quantities';
 import { finalVolume } from '../rows/row-facts';
 import type { OwnCells, NotedRow, NotesInput, PlannedJar, PlannedSeeding } from '../notes-plan';
@@ -9,7 +10,8 @@ import type { SourceMention } from '../named-seeds';
 
 /** What was read of a row: rows that are written otherwise and read the same are the same. */
 const readText = ({ identity, seeds }: NoteRow, facts: RowFacts, note: string): string => JSON.stringify([
-  identity.day, plain(identity.word ?? ''), identity.letter, facts.hours, facts.temperature && Number(facts.temperature.value.toFixed(2)),
+  dayName(identity), plain(identity.word ?? ''), identity.letter,
+  facts.hours, facts.temperature && Number(facts.temperature.value.toFixed(2)),
   plain(facts.milk ?? ''), facts.milkAmount?.value ?? null, facts.additions.map(({ name, actual }) => [plain(name), actual?.value ?? null]),
   seeds.map(({ part: { from }, amount }) => [
     'source' in from ? plain(from.source.name) : from.jar.label.toLowerCase(), amount?.value ?? null,
@@ -116,7 +118,9 @@ export function planJar(
     id: row.id,
     line: row.row.line,
     label: labelOf(row),
-    madeOn: identity.day ?? '',
+    madeOn: exactDay(identity),
+    madeFrom: identity.between?.from ?? null,
+    madeTo: identity.between?.to ?? null,
     word: identity.word,
     letter: identity.letter ?? '',
     hold:

@@ -1,4 +1,5 @@
 // What is told of rows and of the file as a whole: the preview's lines, changed rows, and what holds for all jars.
+import { dayName } from '../cells/rough-days';
 import type { NotesPreview } from '../../contract';
 import { MEASURES, plain, type KitchenMeasure } from '../../quantities/quantities';
 import { finalVolume } from '../rows/row-facts';
@@ -70,13 +71,13 @@ export function fileLevelSays(rows: readonly NoteRow[], layout: Layout): Said[] 
   if (plus.length > 0) said.push({ row: null, sentence: assumed.milkPlusSeed(plus.length, lines(plus)) });
   if (layout.columns.some(({ meaning }) => meaning === 'volume') && rows.length > 0)
     said.push({ row: null, sentence: assumed.volume() });
-  const batches = new Set(rows.map(({ identity }) => `${identity.day}|${plain(identity.word ?? '')}`));
+  const batches = new Set(rows.map(({ identity }) => `${dayName(identity)}|${plain(identity.word ?? '')}`));
   if (batches.size > 0 && rows.length > batches.size)
     said.push({ row: null, sentence: assumed.oneBatch(batches.size) });
   const holds = new Map<string, NoteRow[]>();
   for (const row of rows) {
     if (!row.facts || (row.facts.hours === null && row.facts.temperature === null)) continue;
-    const key = `${row.identity.day}|${plain(row.identity.word ?? '')}|${row.facts.hours}|${row.facts.temperature?.value.toFixed(2)}`;
+    const key = `${dayName(row.identity)}|${plain(row.identity.word ?? '')}|${row.facts.hours}|${row.facts.temperature?.value.toFixed(2)}`;
     putTo(holds, key, row);
   }
   const shared = [...holds.values()].filter((group) => group.length > 1).flat();

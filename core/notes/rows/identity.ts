@@ -3,6 +3,8 @@ import type { NoteColumn } from '../../contract';
 import { cutOut, plain, tidy } from '../../quantities/quantities';
 import { filled, type RowLog, type Cell } from './row-cells';
 import type { DayOrder } from '../cells/days';
+import { type DayRange, middleDay } from '../../quantities/day-ranges';
+import { daysOf, type RoughDay, roughDay, upTo, withoutAbout, yearTold as yearOf } from '../cells/rough-days';
 import {
   cellDay,
   dayIn,
@@ -18,7 +20,11 @@ import { assumed, problem, question } from '../notes-says';
 import { unused, words as wordsOf } from '../cells/seed-words';
 
 export interface Identity {
+  /** Where only a range of days is told, the one in its middle: where the jar stands in order. */
   day: string | null;
+  /** The days between which it was made, where only these are told; set once the year is known. */
+  between: DayRange | null;
+  readonly rough: RoughDay | null;
   /** As told: the day in full, "--10-15" without its year, or the text that can't be read. Never depends on today. */
   readonly toldDay: string;
   letter: string | null;
@@ -65,25 +71,42 @@ interface Told {
   toldDay: string;
   yearless: ReadDay | null;
   yearlessText: string;
+  rough: RoughDay | null;
 }
 
 /** What the row above has. */
-export type DayAbove = Pick<Identity, 'day' | 'toldDay' | 'yearless' | 'yearlessText' | 'word'>;
+export type DayAbove = Pick<Identity, 'day' | 'toldDay' | 'yearless' | 'yearlessText' | 'rough' | 'word'>;
 
 /** A day as read, with its year or without. */
 export function tellDay(read: ReadDay, shown: string): Told {
   const day = read.year === null ? null : dayText(read, read.year);
-  if (read.year !== null) return { day, toldDay: day ?? shown, yearless: null, yearlessText: '' };
+  if (read.year !== null)
+    return { day, toldDay: day ?? shown, yearless: null, yearlessText: '', rough: null };
   const toldDay = `--${String(read.month).padStart(2, '0')}-${String(read.day).padStart(2, '0')}`;
-  return { day, toldDay, yearless: read, yearlessText: shown };
+  return { day, toldDay, yearless: read, yearlessText: shown, rough: null };
 }
 
-const UNTOLD: Told = { day: null, toldDay: '', yearless: null, yearlessText: '' };
+const UNTOLD: Told = { day: null, toldDay: '', yearless: null, yearlessText: '', rough: null };
+
+/** A day that is told only roughly, by the one in its middle. */
+function tellRough(rough: RoughDay, shown: string): Told | null {
+  const year = yearOf(rough);
+  // A year that is not written changes no day in the middle by more than one.
+  const days = daysOf(rough, year ?? 2025);
+  if (days === null) return null;
+  const [told, month, day] = middleDay(days).split('-').map(Number);
+  const middle = { year: year === null ? null : (told ?? 0), month: month ?? 1, day: day ?? 1 };
+  const { day: exact, toldDay, ...rest } = tellDay(middle, shown);
+  return { ...rest, day: exact, toldDay: `~${toldDay}`, yearlessText: shown, rough };
+}
 
 /** The day of a day cell. @param within whether it may stand among other words, as a start does */
 function dayOfCell(cell: Cell, within: boolean, order: DayOrder, log: RowLog): Told {
   const { text } = cell;
   const shown = text.trim();
+  const rough = roughDay(text, order);
+  const roughly = rough && tellRough(rough, shown);
+  if (roughly) return roughly;
   const serial = serialDay(text);
   const found = cellDay(text) ?? (within ? findDay(text) : null);
   const read = found && dayIn(found, order);
@@ -119,7 +142,7 @@ const ONLY_NUMBER = /^#?\d{1,3}$/;
 
 /** Reads the name of a jar: "15 Oct b", "A (plain)", "plain b", "7". */
 function nameOf(cell: Cell, order: DayOrder, log: RowLog): Named {
-  const clean = tidy(cell.text);
+  const clean = withoutAbout(tidy(cell.text));
   const found = findDay(clean);
   const read = found && dayIn(found, order);
   const dated = found && read && !ONLY_NUMBER.test(clean);
@@ -180,6 +203,12 @@ function namesOf({ column, text }: Cell): string[] {
     : [name, `${name} ${heading}`, `${heading} ${name}`];
 }
 
+/** A jar by its day as it is told roughly, with its year and without: "mid January 2025 a". */
+const roughNames = ({ rough, yearlessText }: Told, letter: string | null): string[] =>
+  rough === null || letter === null
+    ? []
+    : [yearlessText, yearlessText.replace(/\b\d{4}\b/, '')].map((day) => words(`${day} ${letter}`));
+
 /** Other texts that mean a jar: without the words around a name, and written together. */
 const withShort = (aliases: readonly string[]): string[] =>
   [
@@ -233,17 +262,22 @@ export function readIdentity(
   }
   if (!date && named.labelDay === null && told.toldDay === '') {
     if (dayAbove && (dayAbove.day !== null || dayAbove.yearless !== null)) {
-      const { day, toldDay, yearless, yearlessText } = dayAbove;
-      told = { day, toldDay, yearless, yearlessText };
+      const { day, toldDay, yearless, yearlessText, rough } = dayAbove;
+      told = { day, toldDay, yearless, yearlessText, rough };
       log.assume(assumed.dayFromAbove(day ?? yearlessText));
     } else log.problem(problem.dayMissing());
   }
   const long = named.letter !== null && named.letter.length > 20;
   return {
     ...told,
+    between: null,
     letter: long ? null : named.letter,
     word,
-    aliases: withShort([...[jar, label].flatMap((cell) => (cell ? namesOf(cell) : [])), ...aliases]),
+    aliases: withShort([
+      ...[jar, label].flatMap((cell) => (cell ? namesOf(cell) : [])),
+      ...roughNames(told, named.letter),
+      ...aliases,
+    ]),
     longName: long ? tidy(naming?.text ?? '') : null,
   };
 }
@@ -310,6 +344,25 @@ export function fillYears(
       if (identity.day === null) log.problem(problem.dayNotRead(identity.yearlessText));
       else log.assume(assumed.year(identity.yearlessText, identity.day));
     }
+  }
+}
+
+/** Once years are known: the days between which jars were made of which no single day is told. */
+export function setRanges(
+  rows: readonly { readonly identity: Identity; readonly log: RowLog }[],
+  today: string,
+): void {
+  for (const { identity, log } of rows) {
+    const { rough, day } = identity;
+    if (rough === null || day === null) continue;
+    // Around New Year the days of two years hang together.
+    const year = Number(day.slice(0, 4));
+    const may = [year, year + 1].flatMap((one) => daysOf(rough, one) ?? []);
+    const days = may.find(({ from, to }) => from <= day && day <= to);
+    if (!days) continue;
+    identity.between = upTo(days, today);
+    identity.day = middleDay(identity.between);
+    log.assume(assumed.roughly(identity.yearlessText, identity.between));
   }
 }
 

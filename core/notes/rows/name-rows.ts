@@ -1,9 +1,10 @@
 // Which jar each row is: found again in the ledger, given its year and its letter, and set apart from rows of the same label.
+import { dayName } from '../cells/rough-days';
 import { plain } from '../../quantities/quantities';
 import type { Layout } from '../layout/column-meanings';
 import type { LedgerJar, NotesInput } from '../notes-plan';
 import { assumed, problem } from '../notes-says';
-import { fillYears, labelKey, Letters } from './identity';
+import { fillYears, labelKey, Letters, setRanges } from './identity';
 import { labelOf, type NoteRow, putTo } from './note-row';
 import { throughOtherColumns } from './other-columns';
 import type { RowFacts } from './row-cells';
@@ -40,6 +41,7 @@ export function nameRows(
     })),
     input.today,
   );
+  setRanges(rows, input.today);
 
   for (const [row, jar] of pairByPlace(rows, input, factsOf)) {
     row.guessed = true;
@@ -63,14 +65,14 @@ function giveLetters(
     taken.set(key, there);
     return there;
   };
-  for (const jar of ledger.jars) takenOn(jar.day, jar.word).take(jar.letter.toLowerCase());
+  for (const jar of ledger.jars) takenOn(dayName(jar), jar.word).take(jar.letter.toLowerCase());
   for (const { identity } of rows)
-    if (identity.letter !== null) takenOn(identity.day, identity.word).take(identity.letter);
+    if (identity.letter !== null) takenOn(dayName(identity), identity.word).take(identity.letter);
   for (const { identity, log, here } of rows) {
     if (identity.letter !== null) continue;
     identity.letter =
-      (here === null ? null : uids.get(here)?.letter) ?? takenOn(identity.day, identity.word).next();
-    takenOn(identity.day, identity.word).take(identity.letter);
+      (here === null ? null : uids.get(here)?.letter) ?? takenOn(dayName(identity), identity.word).next();
+    takenOn(dayName(identity), identity.word).take(identity.letter);
     if (identity.longName !== null) {
       log.assume(assumed.named(identity.longName, identity.letter));
       log.note.push(identity.longName);
@@ -81,12 +83,12 @@ function giveLetters(
 /** Rows whose label another row or the ledger has: repeated, or to be told apart. */
 function setApart(rows: readonly NoteRow[], input: NotesInput): void {
   const { ledger } = input;
-  const inLedger = new Map(ledger.jars.map((jar) => [labelKey(jar.day, jar.word, jar.letter), jar.uid]));
+  const inLedger = new Map(ledger.jars.map((jar) => [labelKey(dayName(jar), jar.word, jar.letter), jar.uid]));
   const byLabel = new Map<string, NoteRow[]>();
   for (const row of rows) {
     const { day, word, letter } = row.identity;
     if (day === null || letter === null) continue;
-    const key = labelKey(day, word, letter);
+    const key = labelKey(dayName(row.identity), word, letter);
     putTo(byLabel, key, row);
     if (row.here === null) row.clash = inLedger.get(key) ?? null;
     if (day > input.today) row.log.problem(problem.dayFuture(day, input.today));

@@ -1,4 +1,5 @@
 // One row of a jar while the file is read, and what it is called.
+import { exactDay } from '../cells/rough-days';
 import type { Amount } from '../../ledger/basics';
 import { jarLabel } from '../../lineage/labels';
 import type { NotesInput, OwnCells } from '../notes-plan';
@@ -93,4 +94,12 @@ export function putTo<Key, Item>(groups: Map<Key, Item[]>, key: Key, item: Item)
 
 export const seedNames = ({ seeds }: NoteRow): string[] => seeds.map(({ part }) => nameOfSeed(part.from));
 export const labelOf = ({ identity }: NoteRow): string =>
-  jarLabel({ madeOn: identity.day, word: identity.word, letter: identity.letter ?? '?' }, true);
+  jarLabel(
+    {
+      madeOn: exactDay(identity),
+      about: identity.day,
+      word: identity.word,
+      letter: identity.letter ?? '?',
+    },
+    true,
+  );

@@ -1,5 +1,6 @@
 // Rows that name no letter and are not as they came in before: by their day and their place in the file, which jar of the
 // ledger each may be. Only a guess, so that it is asked; nothing is taken over by it.
+import { dayName } from '../cells/rough-days';
 import { plain } from '../../quantities/quantities';
 import { labelKey } from './identity';
 import type { LedgerFacts, LedgerJar, NotesInput } from '../notes-plan';
@@ -38,7 +39,9 @@ function likeness(told: RowFacts, now: LedgerFacts): number {
 function missing(rows: readonly NoteRow[], { ledger, file }: NotesInput): Map<string, LedgerJar[]> {
   const here = new Set(rows.map((row) => row.here));
   const named = new Set(
-    rows.map(({ identity: { day, word, letter } }) => (letter === null ? '' : labelKey(day, word, letter))),
+    rows.map(({ identity }) =>
+      identity.letter === null ? '' : labelKey(dayName(identity), identity.word, identity.letter),
+    ),
   );
   // The file may go by another name by now: then rows of it that did not change tell which it is.
   const files = new Set([file, ...[...here].map((uid) => ledger.fromNotes.get(uid ?? '')?.file)]);
@@ -46,8 +49,8 @@ function missing(rows: readonly NoteRow[], { ledger, file }: NotesInput): Map<st
   for (const jar of ledger.jars) {
     const from = ledger.fromNotes.get(jar.uid);
     if (!from || !files.has(from.file) || jar.planned || here.has(jar.uid)) continue;
-    if (named.has(labelKey(jar.day, jar.word, jar.letter))) continue;
-    putTo(found, labelKey(jar.day, jar.word, ''), jar);
+    if (named.has(labelKey(dayName(jar), jar.word, jar.letter))) continue;
+    putTo(found, labelKey(dayName(jar), jar.word, ''), jar);
   }
   return found;
 }
@@ -83,7 +86,7 @@ export function pairByPlace(
   }
   const perDay = new Map<string, number>();
   const candidates = fresh.flatMap((row) => {
-    const key = labelKey(row.identity.day, row.identity.word, '');
+    const key = labelKey(dayName(row.identity), row.identity.word, '');
     const all = gone.get(key) ?? [];
     if (all.length === 0) return [];
     // Of a day with very many only those that stand near each other are compared.

@@ -1,4 +1,5 @@
 // What the seeds of a file may be: its own jars and the ledger's, and the sources that file or ledger name.
+import { dayName, exactDay } from '../cells/rough-days';
 import type { Source } from '../../ledger/records';
 import { jarLabel } from '../../lineage/labels';
 import { findAmounts, plain, type AmountOptions } from '../../quantities/quantities';
@@ -164,20 +165,24 @@ function knownJars(rows: readonly NoteRow[], ledger: LedgerView): Pick<KnownSeed
   const shadowed = new Set<string>();
   const registered = new Set<string>();
   for (const row of rows) {
-    const { day, letter, word, aliases } = row.identity;
+    const { day, between, letter, word, aliases } = row.identity;
     if (day === null || letter === null || row.repeats !== null) continue;
-    const key = labelKey(day, word, letter);
+    const key = labelKey(dayName(row.identity), word, letter);
     const uid = row.here ?? row.clash;
     if (registered.has(key) || (uid !== null && ledger.mistaken.has(uid))) continue;
     registered.add(key);
     byId.set(row.id, row);
     if (uid !== null) shadowed.add(uid);
-    known.push({ id: row.id, day, letter, word, aliases, label: labelOf(row), line: row.row.line });
+    const label = labelOf(row);
+    const from = between?.from ?? null;
+    known.push({ id: row.id, day, from, letter, word, aliases, label, line: row.row.line });
   }
-  for (const { uid, day, word, letter, planned } of ledger.jars) {
+  for (const jar of ledger.jars) {
+    const { uid, day, between, word, letter, planned } = jar;
     if (shadowed.has(uid) || day === null || planned) continue;
-    const label = jarLabel({ madeOn: day, word, letter }, true);
-    known.push({ id: `ledger:${uid}`, day, letter: letter.toLowerCase(), word, aliases: [], label });
+    const label = jarLabel({ madeOn: exactDay(jar), about: day, word, letter }, true);
+    const from = between?.from ?? null;
+    known.push({ id: `ledger:${uid}`, day, from, letter: letter.toLowerCase(), word, aliases: [], label });
   }
   return { jars: new SeedIndex(known), byId };
 }

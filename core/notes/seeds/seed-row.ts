@@ -107,7 +107,10 @@ function askSeeds(row: NoteRow, cell: Cell | undefined, known: KnownSeeds): void
     if ('source' in part.from) {
       const { name, culture, guessed, said } = part.from.source;
       if (said !== true && (culture || guessed)) askOnce(name, culture ? 'culture' : 'product', row, known);
-    } else if (identity.day !== null && part.from.jar.day > identity.day)
-      log.problem(problem.seedLater(part.from.jar.label, identity.day), cell);
+    } else {
+      const last = identity.between?.to ?? identity.day;
+      if (last !== null && (part.from.jar.from ?? part.from.jar.day) > last)
+        log.problem(problem.seedLater(part.from.jar.label, last), cell);
+    }
   }
 }

@@ -86,7 +86,7 @@ class Base {
       touched,
       label,
       {},
-      new Set(changes.map(({ planned }) => planned.madeOn)),
+      new Set(changes.flatMap(({ planned }) => planned.madeOn ?? [])),
     );
     const plan = factsOfPlan(this.#facts, { jars, changes }, {
       keyOf: this.#keyOf,
