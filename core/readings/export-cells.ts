@@ -67,6 +67,23 @@ function offsetIn(after: string): { offset: number; length: number } | null {
   return named && offset !== undefined ? { offset, length: named[0].length } : null;
 }
 
+const ZONE_SAID = /(?:utc|gmt)\s?([-+−])\s?(\d{1,2})(?::?(\d{2}))?(?!\d)/iu;
+const ZONE_LINE =
+  /\b(?:time ?zone|zeitzone|fuseau|tz|zona horaria|fuso)\b\W*([-+−]?)\s?(\d{1,2}):?(\d{2})(?!\d)/iu;
+const ZONE_ALONE =
+  /(?:^|[\s([,;])(utc|gmt|z|wet|west|bst|cet|cest|mez|mesz|eet|eest|est|edt|cst|cdt|mst|mdt|pst|pdt)(?=$|[\s)\],;.])/iu;
+
+/** Minutes ahead of UTC that a heading or a line above the readings names: "Date Time, GMT+01:00", "Zeit (MEZ)"; else null. */
+export function zoneIn(text: string): number | null {
+  const told = ZONE_SAID.exec(text) ?? ZONE_LINE.exec(text);
+  if (told) {
+    const minutes = Number(told[2]) * 60 + Number(told[3] ?? 0);
+    return told[1] === '-' || told[1] === '−' ? -minutes : minutes;
+  }
+  const name = ZONE_ALONE.exec(text)?.[1]?.toLowerCase();
+  return name === undefined ? null : (ZONES[name] ?? null);
+}
+
 const days = new Map<string, FoundDay | null>();
 /** The same day stands in hundreds of rows. */
 function dayOf(text: string): FoundDay | null {
@@ -78,10 +95,17 @@ function dayOf(text: string): FoundDay | null {
   return found;
 }
 
+/** Year to second held apart by one mark throughout, as names of files are: "2026-02-10-19-40-00". */
+const ONE_MARK = /^(\d{4})[-_.](\d{2})[-_.](\d{2})[-_.](\d{2})[-_.:](\d{2})(?:[-_.:](\d{2}))?/;
+
 const plainText = (text: string): string => {
   const half = HALF_BEFORE.find(([pattern]) => pattern.test(text));
   const moved = half ? `${text.replace(half[0], ' ')} ${half[1]}m` : text;
-  return tidy(moved.replace(/[年月]/g, '-').replace(/日/g, ' ')).replace(/^'(?=\d)/, '');
+  const plain = tidy(moved.replace(/[年月]/g, '-').replace(/日/g, ' ')).replace(/^'(?=\d)/, '');
+  return plain.replace(
+    ONE_MARK,
+    (...[, y, mo, d, h, mi, sec]) => `${y}-${mo}-${d} ${h}:${mi}:${sec ?? '00'}`,
+  );
 };
 
 /** Reads a text that tells a day, a time of day, or both; null where it tells neither, or something besides. */

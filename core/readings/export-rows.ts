@@ -1,19 +1,27 @@
-// The rows of a probe's export: how its cells are held apart, which columns tell the time, which the temperature.
+// The rows of a probe's export: which way of cutting it makes the most readings, and which of its columns hold the temperature.
 import type { Row } from '../notes/table/table-rows';
-import { readTable, SEPARATORS } from '../notes/table/text-table';
-import { plain } from '../quantities/quantities';
-import { readFigure, readStamp, type ReadStamp } from './export-cells';
+import { readFigure } from './export-cells';
+import {
+  columnsOf,
+  isIndex,
+  kindOf,
+  layoutOf,
+  middle,
+  rises,
+  stampIn,
+  timeColumns,
+  timeText,
+  type Column,
+  type Layout,
+} from './export-layout';
+import { intervalIn } from './export-lengths';
+import { sensorOf } from './export-sensors';
+import { rowsBy } from './export-text';
 
+/** Of a probe that reads much colder than another in the same file nobody says that it stood in the warmth. */
+const COLDER = 0.8;
 /** Rows that layout is chosen by. */
 const SAMPLE = 300;
-
-/** How the rows tell the time. */
-export type Layout =
-  | { readonly by: 'clock'; readonly columns: readonly number[]; readonly hasDay: boolean }
-  /** Seconds after the start: `per` is how many of the column's unit make a second. */
-  | { readonly by: 'elapsed' | 'epoch'; readonly column: number; readonly perSecond: number }
-  /** Day numbers of a spreadsheet. */
-  | { readonly by: 'serial'; readonly column: number };
 
 export interface Laid {
   readonly rows: readonly Row[];
@@ -29,15 +37,17 @@ export interface Laid {
   readonly split: boolean;
   /** How many rows of the sample are readings. */
   readonly fits: number;
+  /** Seconds between two rows that have no time of their own, as a line above them says. */
+  readonly every?: number;
+  /** Which sensor was chosen, where the file tells of several by rows; null: it holds one. */
+  readonly sensor: string | null;
 }
 
-const ELAPSED = /elapsed|since|laufzeit|dauer|duration|vergangen|ecoule|transcurrid|trascors|verstreken/;
 const TEMPERATURE =
   /temp|°|celsius|fahrenheit|\bt\d?\b|degc|degf|reading|value|wert|messwert|probe|sensor|grad/;
-const OTHER = /humid|\brh\b|%|feuchte|humed|umid|batt|volt|\bmv\b|press|druck|hpa|dew|taupunkt|lux|light|signal|rssi|set ?point|\bset\b|soll|target|ziel|alarm|\bmin\b|\bmax\b|\bavg\b|mean/; // prettier-ignore
-const INDEX =
-  /^(?:#|no\.?|nr\.?|n°|num(?:ber)?|index|id|record|entry|sample|seq|count|row|line|zeile|datensatz)(?:\W|$)/;
-const CLOCK_HEADING = /\btime|clock|zeit|uhr|heure|hora\b|\bora\b|\btijd|\btid\b|klo|klok|godz/;
+const OTHER =
+  /humid|\brh\b|%|feuchte|humed|umid|batt|volt|\bmv\b|press|druck|hpa|dew|taupunkt|lux|light|signal|rssi|set ?point|\bset\b|soll|target|ziel|alarm|\bmin\b|\bmax\b/;
+const MEAN = /\bavg\b|average|mean|mittel|moyen|media\b/; // prettier-ignore
 const PLACES = {
   bath: /bath|water|wasser|\bbad\b|eau|agua|acqua|extern|\bext\b|probe/,
   jar: /\bjars?\b|milk|glas|milch|lait|latte|leche|dummy|extern|\bext\b|probe/,
@@ -45,161 +55,20 @@ const PLACES = {
 } as const;
 export type Where = keyof typeof PLACES;
 
-/** Cells of a line held apart by blanks. */
-const blanks = (text: string): Row[] =>
-  text.split(/\r\n|\r|\n/).map((line, at) => ({ line: at + 1, cells: line.trim().split(/\s+/) }));
-
-/** The last figure of a line, and all that stands before it: "Feb 10 2026 7:40 PM 84.1". */
-const tails = (text: string): Row[] =>
-  text.split(/\r\n|\r|\n/).map((line, at) => {
-    const parts = /^(.*\S)\s+([-+]?\d+(?:[.,]\d+)?\s*°?\s*[CF]?)$/i.exec(line.trim());
-    return { line: at + 1, cells: parts ? [parts[1] ?? '', parts[2] ?? ''] : [line.trim()] };
-  });
-
-const rowsBy = (text: string): (readonly Row[])[] => [
-  ...SEPARATORS.map((separator) => readTable(text, undefined, separator).rows),
-  blanks(text),
-  tails(text),
-];
-
-type Kind = 'moment' | 'day' | 'clock' | 'half' | 'figure' | 'scale' | null;
-const kinds = new Map<string, Kind>();
-function kindOf(cell: string): Kind {
-  const text = cell.trim();
-  if (text === '') return null;
-  const known = kinds.get(text);
-  if (known !== undefined) return known;
-  if (kinds.size > 20_000) kinds.clear();
-  const kind = kindAnew(text);
-  kinds.set(text, kind);
-  return kind;
-}
-function kindAnew(text: string): Kind {
-  if (/^[ap]\.?\s?m\.?$/i.test(text)) return 'half';
-  if (/^(?:°\s*)?[CF]$|^celsius$|^fahrenheit$/i.test(text)) return 'scale';
-  if (/^\d{1,2}\.\d{2}$/.test(text) || readFigure(text)) {
-    const stamp = /^\d{8}$/.test(text) ? readStamp(text) : null;
-    return stamp?.day ? 'day' : 'figure';
-  }
-  const stamp = readStamp(text);
-  return stamp?.day ? (stamp.clock ? 'moment' : 'day') : stamp?.clock ? 'clock' : null;
-}
-
-interface Column {
-  readonly at: number;
-  readonly counts: Record<NonNullable<Kind>, number>;
-  readonly values: readonly number[];
-  readonly heading: string;
-}
-
-function columnsOf(rows: readonly Row[], headings: readonly string[]): Column[] {
-  const width = Math.min(
-    40,
-    rows.reduce((most, { cells }) => Math.max(most, cells.length), 0),
-  );
-  return Array.from({ length: width }, (_, at) => {
-    const counts = { moment: 0, day: 0, clock: 0, half: 0, figure: 0, scale: 0 };
-    const values: number[] = [];
-    for (const { cells } of rows) {
-      const kind = kindOf(cells[at] ?? '');
-      if (kind) counts[kind] += 1;
-      const figure = kind === 'figure' ? readFigure(cells[at] ?? '') : null;
-      if (figure) values.push(figure.value);
-    }
-    return { at, counts, values, heading: plain(headings[at] ?? '') };
-  });
-}
-
-const rises = (values: readonly number[]): boolean =>
-  values.length > 1 && values.every((value, i) => i === 0 || value > (values[i - 1] ?? 0));
-const isIndex = ({ heading, values }: Column): boolean =>
-  INDEX.test(heading) ||
-  (values.length > 2 &&
-    values.every((value, i) => Number.isInteger(value) && (i === 0 || value === (values[i - 1] ?? 0) + 1)));
-
-function elapsedUnit({ heading, values }: Column): number | null {
-  if (/\bms\b|milli/.test(heading)) return 1000;
-  if (/\bs\b|sec|sek|\(s\)/.test(heading)) return 1;
-  if (/min/.test(heading)) return 1 / 60;
-  if (/\bh\b|hour|hrs|stund|heure|hora|\bore\b|uur/.test(heading)) return 1 / 3600;
-  if (/\bday|tage\b/.test(heading)) return 1 / 86_400;
-  return ELAPSED.test(heading) || (/\btime|zeit\b/.test(heading) && values[0] === 0) ? 1 / 60 : null;
-}
-
-/** A clock with a point, "19.40", under a heading that says so: by itself it could be a temperature. */
-const isDotted = ({ heading, values }: Column, rows: number): boolean =>
-  CLOCK_HEADING.test(heading) &&
-  values.length >= rows / 2 &&
-  values.every((value) => value >= 0 && value < 24 && Math.round((value % 1) * 100) < 60);
-
-function layoutOf(columns: readonly Column[], rows: number): Layout | null {
-  const most = (kind: NonNullable<Kind>): Column | undefined =>
-    columns
-      .toSorted((a, b) => b.counts[kind] - a.counts[kind])
-      .find(({ counts }) => counts[kind] >= Math.max(1, rows / 2));
-  const half = most('half');
-  const join = (...given: (Column | undefined)[]): number[] => {
-    const own = given.flatMap((column) => (column ? [column.at] : [])).toSorted((a, b) => a - b);
-    // "Feb 10, 2026, 7:40 PM": a year in a cell of its own between them.
-    const isYear = (value: number): boolean => Number.isInteger(value) && value >= 1990 && value <= 2100;
-    const between = columns.filter(
-      ({ at, values }) =>
-        at > (own[0] ?? 0) && at < (own.at(-1) ?? 0) && values.length > 0 && values.every(isYear),
-    );
-    return [...own, ...between.map(({ at }) => at)].toSorted((a, b) => a - b);
-  };
-  const moment = most('moment');
-  if (moment) return { by: 'clock', columns: join(moment, half), hasDay: true };
-  const day = most('day');
-  const clock = most('clock') ?? (day && columns.find((column) => column !== day && isDotted(column, rows)));
-  if (day && clock) return { by: 'clock', columns: join(day, clock, half), hasDay: true };
-  const numbers = columns.filter(({ values }) => values.length >= Math.max(1, rows / 2));
-  const within = ({ values }: Column, low: number, high: number): boolean =>
-    values.every((value) => value >= low && value < high);
-  for (const [low, perSecond] of [
-    [1e9, 1],
-    [1e12, 1000],
-    [1e15, 1e6],
-  ] as const) {
-    const epoch = numbers.find((column) => within(column, low, low * 4.2));
-    if (epoch) return { by: 'epoch', column: epoch.at, perSecond };
-  }
-  const serial = numbers.find(
-    (column) => within(column, 36_526, 73_050) && column.values.some((value) => !Number.isInteger(value)),
-  );
-  if (serial) return { by: 'serial', column: serial.at };
-  const elapsedClock = clock && ELAPSED.test(clock.heading);
-  if (clock && !elapsedClock) return { by: 'clock', columns: join(clock, half), hasDay: false };
-  if (clock) return { by: 'elapsed', column: clock.at, perSecond: 1 };
-  const elapsed = numbers.find(
-    (column) => rises(column.values) && !INDEX.test(column.heading) && elapsedUnit(column) !== null,
-  );
-  return elapsed ? { by: 'elapsed', column: elapsed.at, perSecond: elapsedUnit(elapsed) ?? 1 } : null;
-}
-
-const timeColumns = (layout: Layout): readonly number[] =>
-  layout.by === 'clock' ? layout.columns : [layout.column];
-
-/** What the time cells of a row tell, or null. Elapsed times come as a clock of as many seconds. */
-export function stampIn({ cells }: Row, layout: Layout): ReadStamp | number | null {
-  if (layout.by === 'clock') {
-    const stamp = readStamp(layout.columns.map((at) => cells[at] ?? '').join(' '));
-    return stamp?.clock && (!layout.hasDay || stamp.day) ? stamp : null;
-  }
-  const figure = readFigure(cells[layout.column] ?? '')?.value ?? null;
-  if (layout.by === 'serial') return figure;
-  if (figure !== null) return figure / layout.perSecond;
-  return layout.by === 'elapsed' ? (readStamp(cells[layout.column] ?? '')?.clock?.seconds ?? null) : null;
+/** How well a heading or a sensor's name fits where the probe stood. */
+function named(heading: string, where: Where): number {
+  let score = 0;
+  if (TEMPERATURE.test(heading)) score += 4;
+  if (OTHER.test(heading)) score -= 6;
+  if (MEAN.test(heading)) score -= 3;
+  for (const [place, words] of Object.entries(PLACES))
+    if (words.test(heading)) score += place === where ? 2 : -1;
+  return score;
 }
 
 function scored(column: Column, where: Where): number {
   const { heading, values } = column;
-  let score = 0;
-  if (TEMPERATURE.test(heading)) score += 4;
-  if (OTHER.test(heading)) score -= 6;
-  if (isIndex(column)) score -= 10;
-  for (const [place, words] of Object.entries(PLACES))
-    if (words.test(heading)) score += place === where ? 2 : -1;
+  const score = named(heading, where) - (isIndex(column) ? 10 : 0);
   const likely = values.filter((value) => value > 10 && value < 130).length / Math.max(1, values.length);
   return score + 3 * likely;
 }
@@ -215,7 +84,32 @@ function isSplit(rows: readonly Row[], at: number, headings: readonly string[]):
   return whole.length > 1 && parted.length >= 0.7 * rows.length && wider;
 }
 
-function lay(all: readonly Row[], where: Where): Laid | null {
+/** A day that is written only where it changes holds for the rows below it. */
+function filledDown(all: readonly Row[]): readonly Row[] {
+  const clocks = all.filter(({ cells }) => cells.some((cell) => kindOf(cell) === 'clock'));
+  const [first] = clocks;
+  const at = first?.cells.findIndex((cell) => kindOf(cell) === 'day') ?? -1;
+  const empty = clocks.filter(({ cells }) => (cells[at] ?? '').trim() === '').length;
+  if (at < 0 || empty < clocks.length / 3) return all;
+  const below = new Set(clocks);
+  let day = '';
+  return all.map((row) => {
+    if (!below.has(row)) return row;
+    day = (row.cells[at] ?? '').trim() || day;
+    return { ...row, cells: row.cells.with(at, day) };
+  });
+}
+
+/** Where each sensor has a time of its own, the one beside the figures that are read. */
+function timeBeside(columns: readonly Column[], layout: Layout, figure: number, figures: number, rows: number): Layout {
+  if (layout.by !== 'clock' || layout.columns.length > 1) return layout;
+  const moments = columns.filter(({ counts }) => counts.moment >= rows / 2);
+  const beside = moments.findLast(({ at }) => at < figure);
+  return moments.length > 1 && moments.length === figures && beside ? { ...layout, columns: [beside.at] } : layout;
+} // prettier-ignore
+
+function lay(given: readonly Row[], where: Where): Laid | null {
+  const all = filledDown(given);
   // Whatever stands above, readings are the rows that hold a figure beside a time.
   const busy = all.filter(({ cells }) => {
     const found = cells.slice(0, 40).map(kindOf);
@@ -233,16 +127,19 @@ function lay(all: readonly Row[], where: Where): Laid | null {
   );
   const headings = heads?.cells ?? [];
   const columns = columnsOf(sample, headings);
-  const layout = layoutOf(columns, sample.length);
-  if (!layout) return null;
-  const taken = new Set(timeColumns(layout));
+  const found = layoutOf(columns, sample.length);
+  if (!found) return null;
+  const taken = new Set(timeColumns(found));
+  const warmest = columns.reduce((most, { at, values }) => (taken.has(at) ? most : Math.max(most, middle(values))), 0);
+  const cold = ({ values }: Column): number => Number(where !== 'air' && middle(values) < COLDER * Math.min(warmest, 130));
   const figures = columns
     .filter((column) => !taken.has(column.at) && column.values.length > 0 && column.values.length + 1 >= sample.length / 3)
-    .map((column) => ({ at: column.at, score: scored(column, where), isIndex: isIndex(column) }))
+    .map((column) => ({ at: column.at, score: scored(column, where), cold: cold(column) }))
     .filter((column) => column.score > -4)
-    .toSorted((a, b) => b.score - a.score || a.at - b.at); // prettier-ignore
+    .toSorted((a, b) => b.score - a.score || a.cold - b.cold || a.at - b.at); // prettier-ignore
   const [best] = figures;
   if (!best) return null;
+  const layout = timeBeside(columns, found, best.at, figures.length, sample.length);
   const readings = all.map((row) => stampIn(row, layout) !== null && readFigure(row.cells[best.at] ?? '') !== null);
   const first = readings.indexOf(true);
   if (first < 0) return null;
@@ -255,7 +152,41 @@ function lay(all: readonly Row[], where: Where): Laid | null {
     headings,
     split: isSplit(sample, best.at, headings),
     fits: readings.filter(Boolean).length,
+    sensor: null,
   };
+} // prettier-ignore
+
+/** The rows of one sensor, where the file tells of several by rows. */
+function ofOneSensor(laid: Laid, where: Where): Laid {
+  const { rows, layout, figures, headings } = laid;
+  const told = rows.map((row) => {
+    const celsius = readFigure(row.cells[figures[0] ?? 0] ?? '')?.value ?? null;
+    const time = celsius !== null && stampIn(row, layout) !== null ? timeText(row.cells, layout) : null;
+    return { row, time, celsius };
+  });
+  const hasDay = layout.by !== 'clock' || layout.hasDay;
+  const sensor = sensorOf(told, headings, hasDay, (name) => named(name, where), where !== 'air');
+  const own = sensor && lay(sensor.rows, where);
+  return own ? { ...own, sensor: sensor.name } : laid;
+}
+
+/** Rows of figures alone with the seconds since the first behind them, where a line above says how often it was read. */
+function timedRows(rows: readonly Row[]): { rows: readonly Row[]; every: number } | null {
+  const isRead = ({ cells }: Row): boolean => {
+    const texts = cells.map((cell) => cell.trim()).filter((text) => text !== '');
+    return texts.length > 0 && texts.length < 6 && texts.every((text) => readFigure(text) !== null);
+  };
+  const first = rows.findIndex((row, i) => isRead(row) && rows.slice(i, i + 3).every(isRead));
+  const every = rows.slice(0, Math.max(0, first)).flatMap(({ cells }) => intervalIn(cells.join(' ')) ?? [])[0];
+  if (every === undefined) return null;
+  const figure = ({ cells }: Row): number => readFigure(cells[0] ?? '')?.value ?? NaN;
+  const read = rows.slice(first).filter(isRead);
+  const numbers = read.map(figure);
+  const counted = numbers.length > 2 && rises(numbers) && numbers.every(Number.isInteger);
+  const start = numbers[0] ?? 0;
+  const order = new Map(read.map((row, i) => [row, (counted ? figure(row) - start : i) * every]));
+  const timed = rows.map((row) => ({ ...row, cells: [...row.cells, order.has(row) ? String(order.get(row)) : 'elapsed (s)'] }));
+  return { rows: timed, every };
 } // prettier-ignore
 
 /** The text's rows by the separator that makes most of them readings; null where none does. */
@@ -267,6 +198,12 @@ export function layRows(text: string, where: Where): Laid | null {
   for (const rows of rowsBy(text)) {
     const laid = lay(rows, where);
     if (worth(laid) > worth(best)) best = laid;
+  }
+  if (best) return ofOneSensor(best, where);
+  for (const rows of rowsBy(text)) {
+    const timed = timedRows(rows);
+    const laid = timed && lay(timed.rows, where);
+    if (timed && laid && worth(laid) > worth(best)) best = { ...laid, every: timed.every };
   }
   return best;
 }

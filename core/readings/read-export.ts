@@ -1,8 +1,9 @@
 // A probe's export as text → readings as moments in °C, with what could not be read and what was assumed. The one place
 // that a file of readings is read; it knows no maker, only what makes the rows run on evenly. Never throws.
 import { fromFahrenheit } from '../quantities/quantities';
-import { readFigure, readStamp, unitIn, type Letter, type ReadStamp } from './export-cells';
-import { layRows, stampIn, type Laid, type Where } from './export-rows';
+import { readFigure, readStamp, unitIn, zoneIn, type Letter, type ReadStamp } from './export-cells';
+import { stampIn, timeColumns } from './export-layout';
+import { layRows, type Laid, type Where } from './export-rows';
 import { civilTimes, momentsOf, type Around, type At, type Civil } from './export-times';
 
 export interface ExportReading {
@@ -50,6 +51,8 @@ function grouped<T>(all: readonly T[], by: (one: T) => number): Map<number, T[]>
 const toCelsius = (value: number, unit: Letter): number =>
   unit === 'F' ? fromFahrenheit(value) : unit === 'K' ? value - 273.15 : value;
 const unitWord = (unit: Letter): string => (unit === 'K' ? 'K' : `°${unit}`);
+
+const UNITS_SINCE = new Map([[1 / 60, 'minutes'], [1 / 3600, 'hours']]); // prettier-ignore
 
 interface Raw {
   readonly row: number;
@@ -126,7 +129,31 @@ function plainTimes(raw: readonly Raw[], laid: Laid, around: Around): Civil[] | 
   const told = laid.rows.slice(0, laid.first).map(({ cells }) => dayAlone(cells)).findLast((stamp) => stamp?.clock);
   const began = around.began === null ? undefined : around.began + (around.beganOffset ?? 0) * 60;
   const start = told ? civilTimes([told], [null], around).times[0]?.seconds : began;
-  return start === undefined ? null : figures.map((seconds) => ({ seconds: start + seconds, offset: null }));
+  // Hours to three places are seconds off: all of them full minutes, nearly, are full minutes.
+  const minute = (seconds: number): number => Math.round(seconds / 60) * 60;
+  const full = figures.every((seconds) => Math.abs(seconds - minute(seconds)) <= 2);
+  return start === undefined ? null : figures.map((seconds) => ({ seconds: start + (full ? minute(seconds) : seconds), offset: null }));
+} // prettier-ignore
+
+/** Minutes ahead of UTC that the heading of the times, or a line above that speaks of a zone, names. */
+function zoneOf({ headings, layout, rows, first }: Laid): number | null {
+  if (layout.by === 'epoch' || layout.by === 'elapsed') return null;
+  const heading = timeColumns(layout).map((at) => headings[at] ?? '').join(' ');
+  const above = rows.slice(0, first).map(({ cells }) => cells.filter((cell) => cell.trim() !== '').join(' '));
+  const told = above.filter((line) => /zone|fuseau|\btz\b|utc|gmt|fuso/iu.test(line)).flatMap((line) => zoneIn(line) ?? []);
+  return zoneIn(heading) ?? told[0] ?? null;
+} // prettier-ignore
+
+/** Times that begin at nought, or run past a day, and have no day: how long it ran, where the hold did not begin at midnight. */
+function sinceStart(laid: Laid, raw: readonly Raw[], { began, beganOffset }: Around): Laid {
+  const { layout } = laid;
+  if (layout.by !== 'clock' || layout.hasDay || layout.columns.length > 1) return laid;
+  const clocks = raw.map(({ stamp }) => (stamp as ReadStamp).clock?.seconds ?? 0);
+  const rises = clocks.every((one, i) => i === 0 || one > (clocks[i - 1] ?? 0));
+  const midnight = began === null ? 0 : (((began + (beganOffset ?? 0) * 60) % 86_400) + 86_400) % 86_400;
+  const far = Math.min(midnight, 86_400 - midnight) > 2 * 3600;
+  const lasts = clocks.some((one) => one >= 86_400) || (clocks[0] === 0 && far);
+  return rises && lasts ? { ...laid, layout: { by: 'elapsed', column: layout.columns[0] ?? 0, perSecond: 1 } } : laid;
 } // prettier-ignore
 
 interface Timed {
@@ -177,6 +204,13 @@ function once(readings: readonly ExportReading[], leftOut: LeftOut[]): ExportRea
   return [...seen.values()].toSorted((a, b) => a.at.seconds - b.at.seconds);
 } // prettier-ignore
 
+/** "+01:00"; nothing for UTC itself. */
+const zoneWords = (minutes: number): string => {
+  if (minutes === 0) return '';
+  const two = (value: number): string => String(value).padStart(2, '0');
+  return `${minutes < 0 ? '−' : '+'}${two(Math.floor(Math.abs(minutes) / 60))}:${two(Math.abs(minutes) % 60)}`;
+};
+
 const listed = (rows: readonly number[]): string =>
   `${rows.length === 1 ? 'Row' : 'Rows'} ${rows.slice(0, 5).join(', ')}${rows.length > 5 ? ` and ${rows.length - 5} more` : ''}`;
 
@@ -185,9 +219,11 @@ const listed = (rows: readonly number[]): string =>
  * @param where where the probe stood: it chooses among several columns of temperatures
  */
 export function readExport(text: string, where: Where, around: Around): ReadExport {
-  const laid = layRows(text, where);
-  if (!laid) return nothing('no readings');
+  const rows = layRows(text, where);
+  if (!rows) return nothing('no readings');
+  const laid = sinceStart(rows, rawRows(rows).raw, around);
   const { raw: found, leftOut, others } = rawRows(laid);
+  const zone = zoneOf(laid);
   // Newest first: turned round, so that the night the clocks change runs forward.
   const first = laid.layout.by === 'clock' ? directionOf(found, around) : 1;
   const raw = first < 0 ? found.toReversed() : found;
@@ -201,9 +237,13 @@ export function readExport(text: string, where: Where, around: Around): ReadExpo
     else if (!laid.layout.hasDay) says.push('The rows have no day: the first is taken to be nearest the start of the hold.');
   } else times = plainTimes(raw, laid, around);
   if (!times) return nothing('no day');
+  if (zone !== null && times.some(({ offset }) => offset === null)) {
+    times = times.map(({ seconds, offset }) => ({ seconds, offset: offset ?? zone }));
+    says.push(`Its clock is read as UTC${zoneWords(zone)}, as the file says.`);
+  }
   const { at, changed } = momentsOf(times, around);
   if (changed) says.push(`The clocks were put ${changed} that night: the hour is counted ${changed === 'back' ? 'twice, as it was lived' : 'as none'}.`);
-  const timed = raw.flatMap((one, i) => (at[i] ? [{ raw: one, at: { ...at[i], seconds: Math.floor(at[i].seconds) } }] : []));
+  const timed = raw.flatMap((one, i) => (at[i] ? [{ raw: one, at: { ...at[i], seconds: Math.round(at[i].seconds) } }] : []));
   const spreadOut = spread(timed);
   if (spreadOut.spread) says.push('The clock shows no seconds: readings of one minute are spread over it.');
   const moments = spreadOut.timed.map(({ at: one }) => one.seconds);
@@ -213,8 +253,11 @@ export function readExport(text: string, where: Where, around: Around): ReadExpo
     row, at: one, celsius: toCelsius(value, unit ?? scale.unit), shown: `${value} ${unitWord(unit ?? scale.unit)}`,
   })), leftOut));
   const [column = 0] = laid.figures;
-  const heading = laid.headings[column]?.trim().slice(0, 200) || null;
+  const heading = (laid.sensor ?? laid.headings[column])?.trim().slice(0, 200) || null;
   says.unshift(scale.says);
+  if (laid.every !== undefined) says.push(`Rows have no time: one every ${laid.every % 60 === 0 ? `${laid.every / 60} min` : `${laid.every} s`}, as the file says.`);
+  if (laid.layout.by === 'elapsed' && laid.layout.guessed) says.push(`The first column is read as ${UNITS_SINCE.get(laid.layout.perSecond) ?? 'seconds'} since the start.`);
+  if (laid.sensor !== null) says.push(`The file holds several sensors: “${laid.sensor.slice(0, 60)}” is read.`);
   if (laid.figures.length > 1) says.push(`Several columns hold temperatures: ${heading ? `“${heading}”` : `the ${column + 1}th`} is read.`);
   if (readings.length < raw.length && raw.length > MOST) says.push('The probe read more often than once a minute: of each minute the middle reading is kept.');
   if (others.length > 0) says.push(`${listed(others)} hold${others.length === 1 ? 's' : ''} no reading and ${others.length === 1 ? 'was' : 'were'} passed over.`);

@@ -16,7 +16,8 @@ import {
   refusalOf,
   stateOf,
 } from '../ledger/ledger-files';
-import { DRESSES } from '../growth/exports'; // prettier-ignore
+import { DRESSES } from '../growth/exports';
+import { ODD } from '../growth/odd-exports'; // prettier-ignore
 
 const BATH = fileURLToPath(new URL('../growth/bath-probe.csv', import.meta.url));
 
@@ -92,6 +93,17 @@ describe('an export that is brought in', () => {
     const [one, two] = [bringIn(session, hold, BATH), bringIn(session, hold, other)];
     expect(one.series).not.toBe(two.series);
     expect(two.added).toBe(100);
+  });
+  it('of two sensors is brought in once for each place', () => {
+    const { session, hold } = world();
+    const path = join(newFolder(), 'both.csv');
+    writeFileSync(path, ODD['two sensors in rows, seconds apart']!.text);
+    const [bath, air] = [bringIn(session, hold, path), bringIn(session, hold, path, { where: 'air' })];
+    expect([bath.readings, air.readings]).toEqual([145, 145]);
+    expect(bath.series).not.toBe(air.series);
+    expect(must(session, 'readings.list', { series: air.series }).readings.every(({ c }) => c === 22)).toBe(
+      true,
+    );
   });
   it('is refused with what to do where it holds no readings, or no day to place them by', () => {
     const { session, hold } = world(null);

@@ -9,6 +9,7 @@ import { readExport } from '../../core/readings/read-export';
 import type { Around } from '../../core/readings/export-times';
 import { settledOf } from '../../core/growth/settling';
 import { DRESSES, type Point } from './exports';
+import { ODD } from './odd-exports';
 
 const HOUR = 3600;
 const around = (began: string | null, more: Partial<Around> = {}): Around => {
@@ -50,6 +51,27 @@ describe.each(Object.entries(DRESSES))('%s', (name, dress) => {
     ); // prettier-ignore
   });
 });
+
+describe('an export of an odd habit', () => {
+  it.each(Object.entries(ODD))('%s: is read whole, and nothing else of it', (_, { text: file, around: given, points, where = 'bath' }) => {
+    const told = broughtIn(readExport(file, where, given), given);
+    expect(told.readings.map(({ at, celsius }) => [at.seconds, Number(celsius.toFixed(1))])).toEqual(points.map(({ at, celsius }) => [at, celsius]));
+    expect(told.gaps).toEqual([]);
+  });
+  const says = (name: string): string => {
+    const { text: file, around: given, where = 'bath' } = ODD[name]!;
+    return readExport(file, where, given).says.join(' ');
+  };
+  it('is said: which of several sensors is read, whose clock it goes by, what a bare count is', () => {
+    expect(says('two sensors in rows by turns')).toContain('The file holds several sensors: “bath” is read.');
+    expect(says('two sensors one below the other')).toContain('The file holds several sensors: “Sensor: bath” is read.');
+    expect(says('a state beside it, by turns')).not.toContain('sensors');
+    expect(says('zone above')).toContain('Its clock is read as UTC−05:00, as the file says.');
+    expect(says('UTC in the heading')).toContain('Its clock is read as UTC, as the file says.');
+    expect(says('seconds since the start, no heading')).toContain('The first column is read as seconds since the start.');
+    expect(says('numbers of samples and an interval')).toContain('Rows have no time: one every 10 min, as the file says.');
+  });
+}); // prettier-ignore
 
 const text = readFileSync(new URL('bath-probe.csv', import.meta.url), 'utf8');
 describe('the invented export of a bath probe', () => {

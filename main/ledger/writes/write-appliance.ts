@@ -35,7 +35,7 @@ export function proveAppliance(ledger: Ledger, input: Parsed<'appliance.prove'>)
   const host = hostOf(ledger);
   const { facts } = host;
   const appliance = facts.keyOf('appliance', input.appliance);
-  const around = aroundOf(ledger, { began: input.began, ended: input.ended, hours: null });
+  const around = aroundOf(ledger, { began: input.began, plannedFrom: null, ended: input.ended, hours: null });
   const says = new Set<string>();
   const runs = input.runs.map(({ file, where, spot }) => {
     const { name, text } = textOfExport(file);

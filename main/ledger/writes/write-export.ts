@@ -3,6 +3,7 @@ import type { Parsed, Reply } from '../../../core/contract';
 import { broughtIn, profiled, type BroughtIn } from '../../../core/readings/brought-in';
 import { readExport, type ExportReading, type ReadExport } from '../../../core/readings/read-export';
 import type { Around } from '../../../core/readings/export-times';
+import { beganOrPlanned } from '../../../core/ledger/running';
 import { momentText, storedMoment } from '../../../core/ledger/stored-moments';
 import { holdWarmth } from '../../../core/vigour/evidence';
 import { followsSays } from '../../../core/says/warmth-says';
@@ -38,9 +39,10 @@ const textOf = ({ at }: ExportReading): string => momentText(at.seconds, at.offs
 /** What is known of the time beside a file of readings. */
 export function aroundOf(
   { clock, preferences }: Ledger,
-  hold: Pick<Row<'hold'>, 'began' | 'ended' | 'hours'>,
+  hold: Pick<Row<'hold'>, 'began' | 'plannedFrom' | 'ended' | 'hours'>,
 ): Around {
-  const [began, ended] = [hold.began, hold.ended].map((moment) => (moment === null ? null : storedMoment(moment))); // prettier-ignore
+  const read = (moment: string | null) => (moment === null ? null : storedMoment(moment));
+  const [began, ended] = [read(beganOrPlanned(hold)), read(hold.ended)];
   const hours = began && hold.hours !== null ? began.seconds + hold.hours * 3600 : null;
   return {
     began: began?.seconds ?? null,
