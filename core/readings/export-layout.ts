@@ -178,7 +178,7 @@ export function layoutOf(columns: readonly Column[], rows: number): Layout | nul
   );
   if (serial) return { by: 'serial', column: serial.at };
   const whole = numbers.find((column) => within(column, 36_526, 73_050));
-  const fraction = whole && columns.find((column) => column.at === whole.at + 1 && within(column, 0, 1));
+  const fraction = whole && numbers.find((column) => column.at === whole.at + 1 && within(column, 0, 1));
   if (whole && fraction) return { by: 'serial', column: whole.at, fraction: fraction.at };
   const elapsedClock = clock && ELAPSED.test(clock.heading);
   if (clock && !elapsedClock) return { by: 'clock', columns: join(clock, half), hasDay: false };
