@@ -440,6 +440,8 @@ const NoteQuestion = z.strictObject({
   blocks: z.boolean(),
   /** Newly told spoilage of a jar that is there already: it comes first. */
   urgent: z.literal(true).optional(),
+  /** How many rows that stay aside its answer alone would bring in. */
+  brings: z.int().positive().optional(),
 });
 const NoteChoice = z.strictObject({ value: z.string(), label: z.string() });
 /** What was assumed, and where it can be said to be otherwise: `id` goes into `answers` with one of the choices. */

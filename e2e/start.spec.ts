@@ -36,8 +36,12 @@ test.describe('three doors', () => {
     await expect(page.getByRole('button', { name: 'Look around' })).toBeVisible();
   });
 
-  test('the second leads to bringing in notes', async ({ page }) => {
+  test('the second asks for the file at once; behind it are the other ways to bring in notes', async ({
+    page,
+  }) => {
+    const asked = page.waitForEvent('filechooser');
     await page.getByRole('button', { name: 'Bring in a spreadsheet' }).click();
+    await asked;
     await expect(page.getByRole('heading', { name: 'Bring in a spreadsheet' })).toBeVisible();
     await expect(page.getByLabel('Choose a file')).toBeAttached();
   });

@@ -131,6 +131,8 @@ export class Program {
       if (message.type() === 'error') this.#complain('console', message.text());
     });
     this.page.on('pageerror', (error) => this.#complain('page', error.stack ?? error.message));
+    // The system's own dialog is shown to nobody.
+    this.page.on('filechooser', () => undefined);
     this.page.on('crash', () => this.#complain('page', 'crashed'));
     await this.#resize(size);
     await watchReads(this.app);

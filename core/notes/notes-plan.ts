@@ -96,6 +96,8 @@ export interface NotesInput {
   /** The name of the file, without its folder. */
   readonly file: string;
   readonly text: string;
+  /** What the sheet is called, or the file: it may tell the day, the month or the year of its rows. */
+  readonly title?: string;
   /** What holds cells apart, where that is known; null: it is looked for. */
   readonly separator?: '\t' | null;
   readonly mapping: Readonly<Record<string, NoteColumn>>;

@@ -41,8 +41,8 @@ export function readNotes(asked: NotesInput): NotesReading {
   });
   const layout = kept.take(
     'layout',
-    [table, JSON.stringify(input.mapping), answersTo(/^(?:means:|which )/, input)],
-    () => readLayout(table, input.mapping, input.answers),
+    [table, JSON.stringify(input.mapping), answersTo(/^(?:means:|which )/, input), input.title ?? ''],
+    () => readLayout(table, input),
   );
   const code = whyNotNotes(layout);
   const headings = layout.columns.map(({ heading }) => heading);

@@ -153,6 +153,7 @@ function readFor(ledger: Ledger, input: Parsed<'notes.preview'>, job: Job): Read
     refuse: rules.refuse,
     file: fileName(file.name),
     text: file.text,
+    title: file.workbook?.sheet ?? fileName(file.name).replace(/\.[^.]*$/, ''),
     separator: file.workbook ? '\t' : null,
     mapping: input.mapping ?? {},
     answers: input.answers ?? {},

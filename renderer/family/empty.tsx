@@ -20,7 +20,7 @@ export function EmptyFamily() {
         <button className="button primary" type="button" onClick={() => go('batch')}>
           Record the first batch
         </button>
-        <button className="button" type="button" onClick={() => go('notes')}>
+        <button className="button" type="button" onClick={() => go('notes', 'choose')}>
           Bring in a spreadsheet
         </button>
       </div>

@@ -1,5 +1,6 @@
 // Where a file comes from: chosen, dropped, or pasted straight out of a spreadsheet.
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
+import { go, usePlace } from '../state/store';
 import { takeBlob, takeFile } from './notes-store';
 import { UnreadRemarks } from './unread-remarks';
 
@@ -12,6 +13,14 @@ function takePasted(text: string): void {
 export function ChooseFile({ trouble }: { readonly trouble: string | null }) {
   const [over, setOver] = useState(false);
   const [typed, setTyped] = useState('');
+  const input = useRef<HTMLInputElement>(null);
+  const { focus } = usePlace();
+  // Whoever came to bring in a spreadsheet is asked for it at once; who closes that finds the other ways here.
+  useEffect(() => {
+    if (focus !== 'choose') return;
+    go('notes');
+    input.current?.click();
+  }, [focus]);
 
   useEffect(() => {
     const paste = (event: ClipboardEvent): void => {
@@ -57,6 +66,7 @@ export function ChooseFile({ trouble }: { readonly trouble: string | null }) {
         <label className="button primary">
           Choose a file…
           <input
+            ref={input}
             className="visually-hidden"
             type="file"
             accept=".xlsx,.ods,.csv,.tsv,.tab,.txt,application/vnd.openxmlformats-officedocument.spreadsheetml.sheet,application/vnd.oasis.opendocument.spreadsheet,text/csv,text/tab-separated-values,text/plain"

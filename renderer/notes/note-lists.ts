@@ -59,6 +59,20 @@ export function bringInLabel(fresh: number, changes: number): string {
   return fresh === 0 ? `Change ${count(changes, 'jar')}` : `Bring in ${count(fresh, 'row')}, ${change}`;
 }
 
+/** Of the questions that are open, the one whose answer would bring in more rows than are in hand; null: none would. */
+export function leadingQuestion(
+  questions: readonly Question[],
+  answers: Readonly<Record<string, string>>,
+  inHand: number,
+): Question | null {
+  const [most] = questions
+    .filter(
+      ({ id, choices, brings = 0 }) => answers[id] === undefined && choices.length > 0 && brings > inHand,
+    )
+    .toSorted((one, other) => (other.brings ?? 0) - (one.brings ?? 0));
+  return most ?? null;
+}
+
 /** What stays open after a file came in, and what answers it. Null where nothing does. */
 export function openSentence(questions: readonly Question[]): string | null {
   const { open, remarks } = openAndRemarks(questions);

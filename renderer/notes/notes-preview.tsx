@@ -2,7 +2,7 @@
 import { useEffect, useRef } from 'react';
 import { Assumptions } from './assumptions';
 import { Columns } from './columns';
-import { bringInLabel, count, listed, type Problem } from './note-lists';
+import { bringInLabel, count, leadingQuestion, listed, type Problem } from './note-lists';
 import {
   bringIn,
   cancel,
@@ -13,7 +13,7 @@ import {
   type Running,
 } from './notes-store';
 import { type Mendable, Problems } from './problems';
-import { Questions } from './questions';
+import { LeadingQuestion, Questions } from './questions';
 import { RowRemarks } from './row-remarks';
 import { Rows } from './row-list';
 
@@ -83,6 +83,7 @@ export function Preview({ notes }: { readonly notes: Notes }) {
   const pages = preview?.pages;
   const states = pages?.rows;
   const ready = states ? states.new + states.changes : 0;
+  const leading = blocked ? null : leadingQuestion(questions, answers, ready);
   const bringing = running?.what === 'bringing in';
   const waiting = preview === null && running !== null ? 'Reading…' : 'Nothing to bring in';
   const label = blocked
@@ -104,7 +105,7 @@ export function Preview({ notes }: { readonly notes: Notes }) {
         </div>
         <div className="row">
           <button
-            className="button primary"
+            className={leading ? 'button' : 'button primary'}
             type="button"
             disabled={ready === 0 || blocked || running !== null}
             onClick={() => void bringIn()}
@@ -127,7 +128,8 @@ export function Preview({ notes }: { readonly notes: Notes }) {
       )}
       {!bringing && (
         <>
-          <Questions questions={questions} answers={answers} />
+          {leading !== null && <LeadingQuestion leading={leading} />}
+          <Questions questions={questions.filter((one) => one !== leading)} answers={answers} />
           {preview !== null && pages !== undefined && (
             <>
               <Problems problems={mending} reasons={pages.reasons} answers={answers} />

@@ -1,7 +1,7 @@
 // Questions about the file. Those that block come first: until they are answered nothing can come in.
 import { useId } from 'react';
 import { Pager, usePage } from './pager';
-import { askedTogether, saidOfRows, type AskedTogether, type Question } from './note-lists';
+import { askedTogether, count, saidOfRows, type AskedTogether, type Question } from './note-lists';
 import { answer } from './notes-store';
 
 const PAGE = 20;
@@ -101,6 +101,24 @@ function Asked({ asked, chosen }: { readonly asked: AskedTogether; readonly chos
         )}
       </fieldset>
     </li>
+  );
+}
+
+/** The question that would bring in more rows than are in hand: its answer is what there is to press. */
+export function LeadingQuestion({ leading }: { readonly leading: Question }) {
+  const { id, sentence, choices, brings = 0 } = leading;
+  return (
+    <section className="ask blocks" aria-label="One answer first">
+      <p>{sentence}</p>
+      <p className="soft">{`Your answer can bring in ${count(brings, 'row')} that ${brings === 1 ? 'waits' : 'wait'} for it.`}</p>
+      <div className="row">
+        {choices.map(({ value, label }) => (
+          <button key={value} className="button primary" type="button" onClick={() => answer(id, value)}>
+            {label}
+          </button>
+        ))}
+      </div>
+    </section>
   );
 }
 

@@ -31,10 +31,11 @@ export function Doors() {
     name: 'ledger.openDemo' | 'ledger.create' | 'ledger.open',
     says: string,
     then: string,
+    at: string | null = null,
   ): Promise<void> => {
     if (opening !== null) return;
     setOpening(says);
-    go(then);
+    go(then, at);
     const { done } = name === 'ledger.openDemo' ? startJob(name, {}) : startJob(name, { file: null });
     const answer = await done;
     setOpening(null);
@@ -64,7 +65,7 @@ export function Doors() {
           title="Bring in a spreadsheet"
           says="Notes that you have kept by hand. You see what each row is taken to mean before it comes in."
           busy={opening !== null}
-          onOpen={() => void open('ledger.create', 'Making an empty ledger…', 'notes')}
+          onOpen={() => void open('ledger.create', 'Making an empty ledger…', 'notes', 'choose')}
         />
         <Door
           picture={<EmptyPicture />}

@@ -197,3 +197,22 @@ it('an unusual length or warmth is right, or left blank, as it is answered', () 
   expect(hold('right').plan.jars[0]?.hold).toMatchObject({ hours: 150, planned: { value: 20 } });
   expect(hold('blank').plan.jars[0]).toMatchObject({ hold: null, fields: { note: 'hours: 150\ntemp: 20' } });
 });
+
+describe('a question says how many rows its answer would bring in', () => {
+  const rows = (seeds: readonly (readonly [jar: string, seed: string])[]): string =>
+    `date,jar,seed,amount\n${seeds.map(([jar, seed], at) => `2026-01-${String(at + 1).padStart(2, '0')},${jar},${seed},40 ml\n`).join('')}`;
+  const aside = (text: string, answers: NotesInput['answers'] = {}): number =>
+    read(text, { answers }).preview.rows.filter(({ state }) => state === 'aside').length;
+  it.each([
+    ['a name nobody knows, with a line that hangs on it', [['a', 'The Heirloom'], ['b', '1 Jan a'], ['c', '2 Jan b'], ['d', '8 caps Blue Tin']], 'product', 3],
+    ['a letter that several jars have', [['a', '8 caps Blue Tin'], ['a', '1 Jan a'], ['b', 'a'], ['c', '3 Jan b']], 'last before', 2],
+    ['two names as one', [['a', 'The Heirloom + The Old Friend'], ['b', '1 Jan a']], 'product', 2],
+    ['of a row that needs two answers neither alone brings it', [['a', 'The Heirloom'], ['b', '1 Jan a + the Bertha']], 'product', 1],
+    ['a seed that nothing but a correction brings', [['a', '5 Oct z'], ['b', '1 Jan a']], 'product', 0],
+  ] as const)('%s', (_name, seeds, answer, brings) => {
+    const text = rows(seeds);
+    const asked = read(text).preview.questions.filter((one) => one.brings !== undefined);
+    expect(asked.map((one) => one.brings)).toEqual(brings === 0 ? [] : [brings]);
+    for (const { id } of asked) expect(aside(text) - aside(text, { [id]: answer })).toBe(brings);
+  });
+});

@@ -43,6 +43,22 @@ const refusal = (bytes: Uint8Array): string => {
 };
 
 describe('a workbook', () => {
+  it.each([
+    ['May 2025', ['5', '12'], ['2025-05-05', '2025-05-12']],
+    ['Mai', ['5', '12'], ['2025-05-05', '2025-05-12']],
+    ['2024', ['5 May', '12 May'], ['2024-05-05', '2024-05-12']],
+    ['Season 2024_25', ['28 Dec', '4 Jan'], ['2024-12-28', '2025-01-04']],
+    ['5 May 2025', ['', ''], ['2025-05-05', '2025-05-05']],
+    // Days that are whole need no name.
+    ['May 2023', ['2025-06-01', '2025-06-08'], ['2025-06-01', '2025-06-08']],
+    ['Notes', ['5 May', '12 May'], ['2025-05-05', '2025-05-12']],
+  ])('the name of its sheet may tell the time of its rows: %s', (title, days, made) => {
+    const text = `Date,Jar,Seed,Amount\n${days.map((one, at) => `${one},${'ab'[at]},8 caps Blue Tin,\n`).join('')}`;
+    const { plan, preview } = read(text, { title });
+    expect([plan.jars.map((jar) => jar.madeOn), preview.problems]).toEqual([made, []]);
+    expect(preview.assumptions.every(({ row }) => row !== 0)).toBe(true);
+  });
+
   it.each(['xlsx', 'ods'] as const)('%s: days, lengths, units and figures in full', (kind) => {
     const { plan, preview } = reading(bytesOf(book({ Notes: NOTES }), kind));
     expect(preview.problems).toEqual([]);

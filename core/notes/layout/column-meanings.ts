@@ -5,6 +5,7 @@ import { findAmounts, parseTemperature, plain, tidy } from '../../quantities/qua
 import { cellDay, daysBetween, findDay, withoutSureDays } from '../cells/days';
 import { PIECE_WITHIN } from '../cells/seed-words';
 import { isNothing, saysHowSet, readYesNo } from '../cells/cell-words';
+import type { NotesInput } from '../notes-plan';
 import type { Question, Said } from '../said';
 import { hasTrait, meaningInWords } from '../meanings';
 import { assumed, question } from '../notes-says';
@@ -98,15 +99,17 @@ interface Drafts {
 const has = ({ all }: Drafts, meaning: NoteColumn): boolean => all.some((one) => one.meaning === meaning);
 const saying = ({ said }: Drafts, sentence: string): number => said.push({ row: null, sentence });
 
-/** @param mapping heading → meaning, where the keeper rematched it. */
+/** The columns of a table, by the keeper's own mapping and answers first. */
 export function readLayout(
   table: Table,
-  mapping: Readonly<Record<string, NoteColumn>>,
-  answers: Readonly<Record<string, string>>,
+  { mapping, answers, title }: Pick<NotesInput, 'mapping' | 'answers' | 'title'>,
 ): Layout {
   const records = fromRecords(table);
   const turned = upright(records);
-  const { headings, names, rows, emptyLines, assumptions } = unfold(readHeadingLines(turned), table.look);
+  const { headings, names, rows, emptyLines, assumptions } = unfold(
+    readHeadingLines(turned, title),
+    table.look,
+  );
   const chosen = new Map([
     ...Object.entries(answers).flatMap(([id, answer]) => meantBy(id, answer)),
     ...Object.entries(mapping).map(([heading, meaning]) => [plain(heading), meaning] as const),

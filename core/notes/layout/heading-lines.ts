@@ -93,8 +93,16 @@ export function yearOf(row: Row): number | null {
   return year === undefined ? null : Number(year);
 }
 
-/** Whether a line tells a day, or a year, of the rows below it. */
-export const tellsTime = (row: Row): boolean => isSection(row) || yearOf(row) !== null;
+/** "May 2025", "Mai", with nothing else on its line: the month of bare days below it; '' where it is none. */
+export function monthAlone(row: Row): string {
+  const [only = '', ...others] = row.cells.map(tidy).filter(Boolean);
+  const month = /^\p{L}{3,12}\.?(?:\s+'?(?:\d{4}|\d{2}))?$/u.test(only) && findDay(`1 ${only}`) !== null;
+  return others.length === 0 && month ? only : '';
+}
+
+/** Whether a line tells a day, a month or a year of the rows below it. */
+export const tellsTime = (row: Row): boolean =>
+  isSection(row) || yearOf(row) !== null || monthAlone(row) !== '';
 
 export interface Headed {
   /** Null where the file has no headings. */
@@ -314,23 +322,35 @@ function namesOf(upper: readonly string[], second: Row | null, rows: readonly Ro
 
 const NONE: ReadonlySet<Row> = new Set();
 
-/** Parts a table into headings and rows; titles, units and repeated headings are said. */
-export function readHeadingLines(table: Table): Headed {
+/** The line of what stands on none: the name of the sheet. */
+export const NO_LINE = 0;
+
+/**
+ * Parts a table into headings and rows; titles, units and repeated headings are said.
+ * @param title of the sheet: where it tells the time of its rows, it stands above them
+ */
+export function readHeadingLines(table: Table, title = ''): Headed {
   const assumptions: Said[] = [];
-  const filled = table.rows
-    .filter((row) => !isEmpty(row))
-    .map((row) => {
-      table.look?.();
-      return keyedDay(row);
-    });
+  const name: Row = { line: NO_LINE, cells: [title.replaceAll('_', ' ')] };
+  const filled = [
+    ...(tellsTime(name) ? [name] : []),
+    ...table.rows
+      .filter((row) => !isEmpty(row))
+      .map((row) => {
+        table.look?.();
+        return keyedDay(row);
+      }),
+  ];
   const emptyLines = table.rows.filter(isEmpty).map((row) => row.line);
   if (table.moreEmpty > 0) assumptions.push({ row: null, sentence: assumed.moreEmpty(table.moreEmpty) });
   const headings = findHeadings(filled);
   if (!headings && filled.length > 0) assumptions.push({ row: null, sentence: assumed.noHeadings() });
   const above = headings ? filled.slice(0, filled.indexOf(headings)) : [];
   // "Batch of 2 May 2025" above the headings is the day of the rows below them.
-  const sections = [above.findLast((row) => yearOf(row) !== null), above.findLast(isSection)].filter(
-    (row) => row !== undefined,
+  const sections = above.filter((row, _, all) =>
+    [(one: Row) => yearOf(one) !== null, isSection, (one: Row) => monthAlone(one) !== ''].some(
+      (tells) => all.findLast(tells) === row,
+    ),
   );
   const upper = headings ? headingsOver(headings, above.at(-1)) : { cells: [], used: false };
   const rest = headings ? filled.slice(filled.indexOf(headings) + 1) : filled;

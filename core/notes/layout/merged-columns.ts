@@ -2,13 +2,12 @@
 import type { NoteColumn } from '../../contract';
 import { parseHours, parseTemperature, plain, tidy } from '../../quantities/quantities';
 import { milkName, readSet, readYesNo } from '../cells/cell-words';
-import { findDay } from '../cells/days';
 import { meaningInWords } from '../meanings';
 import { assumed } from '../notes-says';
 import type { Said } from '../said';
 import type { Row, Table } from '../table/table-rows';
 import { isAmount, isNumber, share } from './column-cells';
-import type { Headed } from './heading-lines';
+import { monthAlone, type Headed } from './heading-lines';
 import { headingMeaning, isUnit } from './headings';
 
 /** Called for each row where all are gone through; may throw to stop. */
@@ -166,18 +165,12 @@ const BARE_DAY = /^(?:[1-9]|[12]\d|3[01])(?:\.|st|nd|rd|th)?$/;
 
 /** "May 2025" on a line of its own, above figures from 1 to 31: days of that month. */
 function byMonthLines(headed: Headed, look: Look): Headed {
-  const alone = (row: Row): string => {
-    const [only = '', ...others] = row.cells.map(tidy).filter(Boolean);
-    return others.length === 0 && /^\p{L}{3,12}\.?\s+'?(?:\d{4}|\d{2})$/u.test(only) && findDay(`1 ${only}`)
-      ? only
-      : '';
-  };
   const first = headed.rows.slice(0, SAMPLE).findIndex((row) => {
     look?.();
-    return alone(row) !== '';
+    return monthAlone(row) !== '';
   });
   if (first < 0) return headed;
-  const below = headed.rows.slice(first + 1, first + SAMPLE).filter((row) => alone(row) === '');
+  const below = headed.rows.slice(first + 1, first + SAMPLE).filter((row) => monthAlone(row) === '');
   const column = headed.names.findIndex((name, index) => {
     const cells = cellsOf(below, index);
     const dayish = headed.headings === null ? index === 0 : headingMeaning(name)?.meaning === 'date';
@@ -188,7 +181,7 @@ function byMonthLines(headed: Headed, look: Look): Headed {
   const said: Said[] = [];
   const rows = headed.rows.flatMap((row): Row[] => {
     look?.();
-    const told = alone(row);
+    const told = monthAlone(row);
     if (told !== '') {
       month = told;
       said.push({ row: row.line, sentence: assumed.monthBelow(told) });

@@ -13,7 +13,9 @@ export const saidSo = (line: number, answers: NotesInput['answers']): boolean =>
   answerOf(answers, 'word', line) === YES;
 
 function leave(row: NoteRow, { sentence, asks }: RowRefused): void {
-  row.log.problem(problem.rule(sentence), filled(row.cells, 'seed')[0]);
+  row.log.problem(problem.rule(sentence), filled(row.cells, 'seed')[0], [
+    asks ? `word:${row.row.line}` : null,
+  ]);
   if (asks)
     row.log.ask('word', question.wasItSo(sentence), [
       [YES, 'Yes, it was so: bring it in'],

@@ -9,6 +9,7 @@ import { askChanged, readAgain, takeOver, takesOver } from './changes';
 import { leaveImpossible, possibleChanges } from './impossible';
 import { hushColumns, newlySpoiled } from './new-columns';
 import { planJar, withMeanings, withSources } from './plan-jar';
+import { rowsBrought } from './rows-brought';
 import { linesBelow, refuseLoops, seededBy, waitForSeeds, waitToTakeOver } from './seed-order';
 
 export interface PlannedRows {
@@ -18,6 +19,8 @@ export interface PlannedRows {
   /** Rows whose jar of the ledger changes, and those whose change a rule refused. */
   readonly changing: ReadonlySet<NoteRow>;
   readonly refused: ReadonlySet<NoteRow>;
+  /** How many rows that stay aside one answer would bring in, by the question's id. */
+  readonly brought: ReadonlyMap<string, number>;
 }
 
 /** Plans what rows add and change. */
@@ -41,6 +44,7 @@ export function planRows(
     plan: { sources: sources.all(), jars: withMeanings(jars, input.answers), changes },
     adding,
     changing,
+    brought: rowsBrought(rows, byId),
     refused: new Set([...refused, ...[...wanted.values()].filter((row) => !changing.has(row))]),
   };
 }

@@ -2,6 +2,7 @@
 import type { NotesPreview } from '../../contract';
 import type { Conventions } from '../conventions/file-habits';
 import type { Layout } from '../layout/column-meanings';
+import { NO_LINE } from '../layout/heading-lines';
 import type { NotesInput } from '../notes-plan';
 import type { NoteRow } from '../rows/note-row';
 import type { FileSays } from '../said';
@@ -13,7 +14,7 @@ import { fileLevelSays, previewRow, spoonsSaid, withinBudget } from './telling';
 /** The preview of a plan. @param about what is said about the file as a whole */
 export function previewOf(
   rows: readonly NoteRow[],
-  { adding, changing, refused }: PlannedRows,
+  { adding, changing, refused, brought }: PlannedRows,
   layout: Layout,
   conventions: Conventions,
   about: FileSays,
@@ -48,13 +49,16 @@ export function previewOf(
       ),
     ]
       .toSorted((a, b) => Number(b.urgent ?? false) - Number(a.urgent ?? false))
-      .map((one) => ({ ...one, choices: [...one.choices] })),
+      .map((one) => {
+        const brings = brought.get(one.id);
+        return { ...one, choices: [...one.choices], ...(brings === undefined ? {} : { brings }) };
+      }),
     assumptions: [
       ...about.said,
       ...spoons.said,
       ...fileLevelSays(adding, layout),
       ...rows.filter(isNew).flatMap((row) => row.log.assumptions),
-    ],
+    ].map((one) => (one.row === NO_LINE ? { ...one, row: null } : one)),
   };
   return withinBudget(whole, input.text.length);
 }

@@ -55,7 +55,7 @@ export function waitForSeeds(rows: readonly NoteRow[], byId: ReadonlyMap<string,
     for (const row of seeded.get(seed) ?? []) {
       if (!isAdded(row)) continue;
       const root = roots.get(seed) ?? seed.row.line;
-      row.log.problem(problem.waits(labelOf(seed), seed.row.line, root));
+      row.log.problem(problem.waits(labelOf(seed), seed.row.line, root), undefined, []);
       roots.set(row, root);
       open.push(row);
     }

@@ -28,10 +28,14 @@ export class RowLog {
   readonly note: string[] = [];
   /** Kitchen measures whose size follows from the region, as they were used. */
   readonly measures: NonNullable<FoundAmount['measure']>[] = [];
+  /** Which questions settle a problem, and rows it waits for besides, by their ids; [null]: none does. */
+  readonly settledBy = new Map<RowProblem, readonly (string | null)[]>();
   constructor(readonly row: number) {}
-  problem({ reason, sentence }: Wrong, cell?: Cell): void {
+  problem({ reason, sentence }: Wrong, cell?: Cell, settledBy: readonly (string | null)[] = [null]): void {
     const [column, text] = cell ? [cell.column.heading, quoted(cell.text)] : [null, null];
-    this.problems.push({ row: this.row, reason, sentence, column, cell: text });
+    const one = { row: this.row, reason, sentence, column, cell: text };
+    this.problems.push(one);
+    this.settledBy.set(one, settledBy);
   }
   assume(sentence: string): void {
     if (!this.assumptions.some((one) => one.sentence === sentence))
@@ -59,6 +63,7 @@ export class RowLog {
   /** Says all that another log of the row says, too. */
   take(other: RowLog): void {
     this.problems.push(...other.problems);
+    for (const [one, ids] of other.settledBy) this.settledBy.set(one, ids);
     this.questions.push(...other.questions);
     for (const { sentence } of other.assumptions) this.assume(sentence);
     this.ownNote.push(...other.ownNote);

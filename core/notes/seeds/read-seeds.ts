@@ -14,6 +14,8 @@ import { PARTS_OF_JARS, STRONG, WEAK } from '../cells/seed-words';
 export interface SeedsReading {
   readonly parts: readonly SeedPart[];
   readonly problems: readonly Wrong[];
+  /** Jars named beside what is a problem, by their id. */
+  readonly beside: readonly string[];
   readonly assumptions: readonly string[];
   /** Products that a problem leaves to choose from. */
   readonly choices: readonly string[];
@@ -26,7 +28,7 @@ export interface SeedsReading {
 }
 
 const NOTHING_READ: SeedsReading = {
-  parts: [], problems: [], assumptions: [], choices: [], unknown: [], letterAlone: false, leftOver: [],
+  parts: [], problems: [], beside: [], assumptions: [], choices: [], unknown: [], letterAlone: false, leftOver: [],
 }; // prettier-ignore
 
 /** "Half a", "1/2 b": a share of the seed, which is kept in words. */
@@ -194,5 +196,8 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
   const choices = partly.flatMap((one) => (one && 'problem' in one ? (one.choices ?? []) : []));
   const letterAlone = partly.some((one) => one && 'problem' in one && one.letterAlone === true);
   const unknown = partly.flatMap((one, at) => (one === null ? (unknownName(texts[at] ?? clean) ?? []) : []));
-  return { ...NOTHING_READ, problems, choices, unknown, letterAlone };
+  const beside = partly.flatMap((one) =>
+    one && 'part' in one && 'jar' in one.part.from ? [one.part.from.jar.id] : [],
+  );
+  return { ...NOTHING_READ, problems, beside, choices, unknown, letterAlone };
 }

@@ -72,7 +72,17 @@ function readCell(
   });
   for (const name of reading.unknown) askOnce(name, 'unknown', row, known);
   if (reading.letterAlone) known.lettersAlone.push(row);
-  for (const sentence of reading.problems) log.problem(sentence, cell);
+  const settledBy = [
+    ...reading.unknown.map((name) => `source:${known.open.get(plain(name))?.name ?? name}`),
+    ...(reading.letterAlone ? ['letter alone'] : []),
+    ...(reading.choices.length > 0 ? [`which:${log.row}`] : []),
+  ];
+  for (const wrong of reading.problems)
+    log.problem(
+      wrong,
+      cell,
+      settledBy.length === reading.problems.length ? [...settledBy, ...reading.beside] : [null],
+    );
   if (reading.choices.length > 0)
     log.ask(
       'which',
