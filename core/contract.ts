@@ -917,6 +917,8 @@ export const contract = {
     z.strictObject({
       /** How many jars, seedings and sources this added, and how many jars that were there it changed. */
       jars: count, seedings: count, sources: count, changed: count,
+      /** Whose spoons and cups the notes were written in, where the preferences have others; else null. */
+      spoons: Preferences.shape.spoons.nullable(),
       problems: z.array(NoteProblem), questions: z.array(NoteQuestion), assumptions: z.array(NoteAssumption),
     }),
   ),

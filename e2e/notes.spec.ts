@@ -75,6 +75,23 @@ test.describe('from the three doors', () => {
   });
 });
 
+test('a question that would bring in more rows than are in hand is what there is to press first', async ({
+  page,
+}) => {
+  await page.getByRole('button', { name: 'Bring in a spreadsheet' }).click();
+  const rows = ['The Heirloom,', '2026-01-01 a,40 ml', '2026-01-02 a,40 ml', '8 caps Blue Tin,'];
+  const text = `date,jar,seed,amount\n${rows.map((row, at) => `2026-01-0${at + 1},a,${row}\n`).join('')}`;
+  await choose(page, csv('led.csv', text));
+  const leading = page.getByRole('region', { name: 'One answer first' });
+  await expect(leading.getByText('Your answer can bring in 3 rows that wait for it.')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Bring in 1 row' })).not.toHaveClass(/primary/);
+  expect(await complaintsOfAxe(page)).toEqual([]);
+  await leading.getByRole('button', { name: 'A culture somebody gave me' }).click();
+  await expect(leading).toHaveCount(0);
+  await page.getByRole('button', { name: 'Bring in 4 rows' }).click();
+  await expect(page.getByRole('heading', { name: /^4 jars/ })).toBeVisible();
+});
+
 test('what is left for later waits where a file is chosen, after a restart as well, and is answered there', async ({
   page,
 }) => {

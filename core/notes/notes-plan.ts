@@ -172,6 +172,8 @@ export interface NotesPlan {
   readonly jars: readonly PlannedJar[];
   /** Jars of the ledger that change; after the new ones, which may have seeded them. */
   readonly changes: readonly PlannedChange[];
+  /** Whose spoons and cups its amounts were written in; null: it has none. */
+  readonly spoons: Preferences['spoons'] | null;
   /** The file's headings, in order. */
   readonly headings: readonly string[];
 }

@@ -199,6 +199,7 @@ export const assumed = quoting({
   milkPlusSeed: (jars: number, rows: string) => `The final volume was taken as milk plus seed in ${jars} ${jars === 1 ? 'jar' : 'jars'} (${rows}).`,
   volume: () => 'The final volume in the notes was taken as measured.',
   sharedHold: (rows: string) => `Jars of one day with the same hours and temperature were taken to have shared one hold (${rows}).`,
+  smallLetters: (letter: string) => `The letters of jars are written small here: “${letter}” is ${letter.toLowerCase()}. Either finds the jar.`,
   oneBatch: (days: number) => `Jars of one day were taken as one batch (${days} ${days === 1 ? 'day' : 'days'}).`,
   setWord: (text: string, word: string) => `“${text}” was taken as the set word ${word}.`,
   notSet: (text: string, ph: number | null) =>

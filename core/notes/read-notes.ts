@@ -12,6 +12,7 @@ import { MEANS } from './plan/plan-jar';
 import { planRows } from './plan/plan-rows';
 import { columnsOf } from './plan/columns-said';
 import { previewOf } from './plan/preview';
+import { writtenIn } from './plan/telling';
 import { collectRows } from './rows/collect-rows';
 import { nameRows } from './rows/name-rows';
 import { copyOf, isNew, type NoteRow } from './rows/note-row';
@@ -90,7 +91,7 @@ export function readNotes(asked: NotesInput): NotesReading {
     return {
       ok: true,
       preview: previewOf(rows, planned, layout, conventions, about, input),
-      plan: { ...planned.plan, headings },
+      plan: { ...planned.plan, spoons: writtenIn(planned.adding, conventions), headings },
     };
   }
 }
@@ -173,7 +174,7 @@ function askWhich(code: (NotesReading & { ok: false })['code'], { columns, rows 
 /** Nothing is read before a question is answered. */
 const onlyAsked = (asked: Question, layout: Layout): NotesReading => ({
   ok: true,
-  plan: { sources: [], jars: [], changes: [], headings: layout.columns.map(({ heading }) => heading) },
+  plan: { sources: [], jars: [], changes: [], spoons: null, headings: layout.columns.map(({ heading }) => heading) },
   preview: {
     columns: columnsOf(layout),
     rows: [],

@@ -5,6 +5,7 @@ export { minorDigits, parseHours, parsePh, parsePrice, PH_POSSIBLE } from './mea
 export type { ParsedHours, ParsedPh, ParsedPrice } from './measures';
 export { digitsValue, readNumber } from './numbers';
 export type { DecimalMark, ReadNumber } from './numbers';
+export { isNothing, isUnknown } from './not-told';
 export { printAmount, printPrice, printTemperature } from './printing';
 export { KITCHEN_MEASURES, MEASURES, OUNCE_G, POUND_G } from './spoons';
 export type { KitchenMeasure, SpoonSystem } from './spoons';

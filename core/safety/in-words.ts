@@ -1,6 +1,6 @@
 // What of a text says something in words. Figures, units and marks are measured, not said, and how a jar set has a word of its
 // own: nobody is asked how they are to be read.
-import { plain } from '../quantities/quantities';
+import { isUnknown, plain } from '../quantities/quantities';
 import { remembered } from '../quantities/remembered';
 import { onlyClean } from './clean-words';
 import { onlyHowSet } from './set-phrases';
@@ -35,6 +35,7 @@ type Field = 'smell' | 'texture' | 'other';
  * "smell" and "texture" that it is clean.
  */
 function saysMore(said: string, field: Field): boolean {
+  if (isUnknown(said)) return false;
   // "x" marks a box.
   const words = plain(said)
     .replace(MEASURED, ' ')

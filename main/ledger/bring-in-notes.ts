@@ -131,7 +131,7 @@ function whichSheet(file: NotesText): Reading {
   return {
     file,
     word: null,
-    plan: { sources: [], jars: [], changes: [], headings: [] },
+    plan: { sources: [], jars: [], changes: [], spoons: null, headings: [] },
     preview: { columns: [], rows: [], problems: [], questions: [question], assumptions: [] },
   };
 }
@@ -325,6 +325,7 @@ export function bringInNotes(
     seedings: plan.jars.reduce((sum, { seedings }) => sum + seedings.length, 0),
     sources: plan.sources.length,
     changed: plan.changes.length,
+    spoons: plan.spoons === ledger.preferences.spoons ? null : plan.spoons,
     problems: preview.problems,
     questions: preview.questions,
     assumptions: preview.assumptions,

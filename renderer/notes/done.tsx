@@ -1,7 +1,9 @@
 // What came in, what stayed aside, and on to the family.
 import { useEffect, useRef } from 'react';
 import type { Reply } from '../../core/contract';
-import { go } from '../state/store';
+import { MEASURES } from '../../core/quantities/quantities';
+import { call } from '../state/ledger-calls';
+import { go, useAppState } from '../state/store';
 import {
   type AskedTogether,
   byRow,
@@ -28,6 +30,33 @@ function Listed({ asked, what }: { readonly asked: readonly AskedTogether[]; rea
       ))}
       {asked.length > MOST && <li>{count(asked.length - MOST, what)}.</li>}
     </ul>
+  );
+}
+
+/** The notes measure in other spoons than the ledger is set to: one press makes them its own. */
+function OwnSpoons({ spoons }: { readonly spoons: NonNullable<Reply<'notes.bringIn'>['spoons']> }) {
+  const preferences = useAppState()?.preferences;
+  if (!preferences) return null;
+  const size = (system: typeof spoons): string =>
+    `${system} spoons (a tablespoon holds ${MEASURES[system].tablespoon.toFixed(1)} mL)`;
+  const taken = preferences.spoons === spoons;
+  return (
+    <div className="notice row">
+      <p>
+        {taken
+          ? `From now on you measure in ${size(spoons)}.`
+          : `These notes were written in ${size(spoons)}; you measure in ${size(preferences.spoons)}.`}
+      </p>
+      {!taken && (
+        <button
+          className="button"
+          type="button"
+          onClick={() => void call('preferences.save', { ...preferences, spoons })}
+        >
+          {`Measure in ${spoons} spoons`}
+        </button>
+      )}
+    </div>
   );
 }
 
@@ -60,6 +89,7 @@ export function Done({ result }: { readonly result: Reply<'notes.bringIn'> }) {
           <Listed asked={remarks} what="more remark" />
         </>
       )}
+      {result.spoons !== null && <OwnSpoons spoons={result.spoons} />}
       <p className="soft">All of it came in as one step: Undo takes it back.</p>
       <div className="row">
         <button

@@ -216,3 +216,27 @@ describe('a question says how many rows its answer would bring in', () => {
     for (const { id } of asked) expect(aside(text) - aside(text, { [id]: answer })).toBe(brings);
   });
 });
+
+describe('what is said not to be known', () => {
+  it.each(['?', '??', 'TBD', 'unknown', 'not noted', 'unbekannt', 'no idea', 'weiss nicht'])('“%s” is kept, asks nothing and reads as nothing', (cell) => {
+    const text = `Date,Jar,Seed,Amount,Milk,Fibre,Hours,Temp,Set,Whey,Tang,Smell,Colour,Texture,pH,Lid\n2026-01-05,a,8 caps Blue Tin,,,,,,,,,,,,,\n2026-01-12,a,2026-01-05 a${`,${cell}`.repeat(13)}\n`;
+    const { plan, preview } = read(text);
+    const [, jar] = plan.jars;
+    expect([preview.problems, preview.questions]).toEqual([[], []]);
+    expect([jar?.outcome, jar?.hold, jar?.additions, jar?.fields.milk, jar?.fields.vessel, jar?.seedings[0]?.amount]).toEqual([null, null, [], null, null, null]);
+    for (const heading of ['Amount', 'Milk', 'pH', 'Smell']) expect(jar?.fields.note).toContain(`${heading}: ${cell}`);
+    expect(remarksOfPlan(plan, {}, () => undefined)).toEqual([]);
+  });
+
+  it('a seed that nobody knows brings its jar in without one, and says so; whether it spoiled is asked', () => {
+    const { plan, preview } = read('Date,Jar,Seed,Amount,Spoiled\n2026-01-05,a,?,,no\n2026-01-12,a,unknown,40 ml,?\n');
+    expect([plan.jars.length, preview.problems]).toEqual([2, []]);
+    expect(preview.questions.filter(({ id }) => id.startsWith('seed:'))).toHaveLength(2);
+    expect(plan.jars[1]?.fields.note).toContain('Spoiled: ?');
+  });
+
+  it.each(['the jar before', 'jar before', 'batch before', 'Glas davor', 'the previous one'])('“%s” is the jar made last before', (seed) => {
+    const { plan } = read(`Date,Jar,Seed,Amount\n2026-01-05,a,8 caps Blue Tin,\n2026-01-12,a,${seed},40 ml\n`);
+    expect(plan.jars[1]?.seedings[0]?.fromRow).toBe('row:2');
+  });
+});

@@ -393,8 +393,8 @@ Feb 2026,2,a,19 Jan a,36
 `,
     today: '2026-03-01',
     jars: {
-      2: { jar: '2026-01-05 a', sources: ['Blue Tin'], pieces: [8], generation: 1, set: 'firm', note: 'in 1 L milk' },
-      3: { jar: '2026-01-13 a', seeds: ['2026-01-05 a'], ml: [45], generation: 2, set: 'soft', note: 'in 1 L whole milk' },
+      2: { jar: '2026-01-05 a', sources: ['Blue Tin'], pieces: [8], generation: 1, set: 'firm', milk: 'milk', milkMl: 1000 },
+      3: { jar: '2026-01-13 a', seeds: ['2026-01-05 a'], ml: [45], generation: 2, set: 'soft', milk: 'whole milk', milkMl: 1000 },
       4: { jar: '2026-01-19 a', seeds: ['2026-01-13 a'], ml: [45], generation: 3, set: 'firm' },
       5: { jar: '2026-01-26 a', seeds: ['2026-01-19 a'], generation: 4, set: 'firm' },
     },

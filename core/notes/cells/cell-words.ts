@@ -162,19 +162,8 @@ export function milkName(text: string): string | null {
   return MILKS.find(([pattern]) => pattern.test(said))?.[1] ?? null;
 }
 
-export const isNothing = (text: string): boolean =>
-  /^(?:-+|none|no|nil|#?n\/?a|#[a-z]+[!?]|null|nothing|nix|keine?s?|nichts|ohne|aucune?|rien|sans|non|ningun[oa]?|nada|sin|nessun[oa]?|niente|senza|geen|niets|nenhum[a]?|sem|ingen|inget|intet|brak|bez)$/.test(
-    plain(text),
-  );
-
 /** Ditto marks and "same": the cell above is meant. */
 export const isDitto = (text: string): boolean =>
   /^(?:"+|'{2}|,,|〃|ditto|do\.?|same|same as (?:above|before|last time|previous)|(?:(?:as|see|from|like) )?(?:the (?:row|one|line) )?above|(?:von|wie|siehe) oben|s\.? ?o\.?|dito|siehe oben|wie oben|gleich|idem|id\.?|eadem|igual(?: que arriba)?|come sopra|hetzelfde|zelfde|o mesmo|samma|likadant|samme|to samo|j\.?w\.?|↑)$/.test(
-    plain(text),
-  );
-
-/** Said not to be known: kept in the note, with nothing to ask. */
-export const isUnknown = (text: string): boolean =>
-  /^(?:\?+|not (?:measured|taken|tested|noted|recorded|checked|known|yet)|unmeasured|unknown|t\.?b\.?[da]\.?|forgot(?:ten)?(?: to .*)?|didn'?t (?:measure|check|look|note)|n\.?d\.?|k\.? ?a\.?|nicht (?:gemessen|notiert|bekannt)|unbekannt|vergessen|pas mesuree?|non mesuree?|inconnue?|oublie|no medid[oa]|desconocid[oa]|olvide|non misurat[oa]|dimenticato|niet gemeten|onbekend|vergeten|nao medid[oa]|ej matt|glomde|ikke malt|glemt|nie (?:mierzono|zmierzono)|nieznan\w+)$/.test(
     plain(text),
   );

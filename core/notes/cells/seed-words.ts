@@ -19,11 +19,11 @@ export const WEEKDAYS: readonly RegExp[] = [
   /\b(?:saturdays?|samstags?|samedi|sabado|sabato|zaterdag|lordag)\b/,
 ];
 export const PREVIOUS =
-  /\b(?:previous|prev|prior|last|latest|most recent|letzte[rsnm]?|vorige[rsnm]?|vorherige[rsnm]?|precedente?|dernier(?:e)?|anterior|ultim[oa]|scors[oa]|laatste|vorig|forra|senaste|forrige|sidste|siste|poprzedni\w*|ostatni\w*)\b/;
+  /\b(?:previous|prev|prior|last|latest|(?:jar|pot|glass|batch|lot|glas|ansatz|charge) (?:just )?(?:before|davor|vorher)|most recent|letzte[rsnm]?|vorige[rsnm]?|vorherige[rsnm]?|precedente?|dernier(?:e)?|anterior|ultim[oa]|scors[oa]|laatste|vorig|forra|senaste|forrige|sidste|siste|poprzedni\w*|ostatni\w*)\b/;
 export const BEFORE_LAST =
   /\b(?:before last|vorletzt\w*|avant-dernier\w*|penultim\w*|antepenultim\w*|the one before)\b/;
 export const PREVIOUS_WORDS =
-  /\b(?:previous|prev|prior|last|latest|most|recent|time|time's|week|week's|one|woche\w*|letzte\w*|vorige\w*|vorherige\w*|precedente?|dernier\w*|anterior|ultim[oa]|laatste|vorig|forra|senaste|forrige|sidste|siste|poprzedni\w*|ostatni\w*|vez|fois|volta|keer|gang(?:en)?|gange|mal|same|day|this|gleiche[rn]?|selbe[rn]?|tag|am|meme|jour|mismo|dia|stesso|giorno|zelfde|dag|mesmo|samma|samme|ten|sam|dzien)\b/g;
+  /\b(?:previous|prev|prior|last|latest|before|davor|vorher|most|recent|time|time's|week|week's|one|woche\w*|letzte\w*|vorige\w*|vorherige\w*|precedente?|dernier\w*|anterior|ultim[oa]|laatste|vorig|forra|senaste|forrige|sidste|siste|poprzedni\w*|ostatni\w*|vez|fois|volta|keer|gang(?:en)?|gange|mal|same|day|this|gleiche[rn]?|selbe[rn]?|tag|am|meme|jour|mismo|dia|stesso|giorno|zelfde|dag|mesmo|samma|samme|ten|sam|dzien)\b/g;
 /** "Two weeks ago", "vor 2 Wochen": how many, and days or weeks. */
 export const AGO =
   /\b(?:(\d{1,2}|an?|one|two|three|four) (day|week)s? (?:ago|before|earlier)|vor (\d{1,2}|einer|einem|zwei|drei|vier) (tag|woche)(?:en|n)?)\b/;

@@ -1,10 +1,10 @@
 // What each column of a table means: from its heading, its neighbours and what stands in it. What the cells prove outweighs
 // any heading; of what is left over the text goes to the note under its heading, and that is said.
 import { NOTE_COLUMNS, type NoteColumn } from '../../contract';
-import { findAmounts, parseTemperature, plain, tidy } from '../../quantities/quantities';
+import { isNothing, findAmounts, parseTemperature, plain, tidy } from '../../quantities/quantities';
 import { cellDay, daysBetween, findDay, withoutSureDays } from '../cells/days';
 import { PIECE_WITHIN } from '../cells/seed-words';
-import { isNothing, saysHowSet, readYesNo } from '../cells/cell-words';
+import { saysHowSet, readYesNo } from '../cells/cell-words';
 import type { NotesInput } from '../notes-plan';
 import type { Question, Said } from '../said';
 import { hasTrait, meaningInWords } from '../meanings';

@@ -13,7 +13,7 @@ import { rowsBrought } from './rows-brought';
 import { linesBelow, refuseLoops, seededBy, waitForSeeds, waitToTakeOver } from './seed-order';
 
 export interface PlannedRows {
-  readonly plan: Omit<NotesPlan, 'headings'>;
+  readonly plan: Omit<NotesPlan, 'headings' | 'spoons'>;
   /** Rows of new jars. */
   readonly adding: readonly NoteRow[];
   /** Rows whose jar of the ledger changes, and those whose change a rule refused. */

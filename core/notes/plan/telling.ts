@@ -1,7 +1,8 @@
 // What is told of rows and of the file as a whole: the preview's lines, changed rows, and what holds for all jars.
 import { dayName } from '../cells/rough-days';
 import type { NotesPreview } from '../../contract';
-import { MEASURES, plain, type KitchenMeasure } from '../../quantities/quantities';
+import { MEASURES, plain, tidy, type KitchenMeasure } from '../../quantities/quantities';
+import { filled } from '../rows/row-cells';
 import { finalVolume } from '../rows/row-facts';
 import { SYSTEMS, type Conventions } from '../conventions/file-habits';
 import type { Layout } from '../layout/column-meanings';
@@ -57,6 +58,10 @@ export function spoonsSaid(
   };
 }
 
+/** Whose spoons and cups the amounts of rows are in; null: there are none. */
+export const writtenIn = (rows: readonly NoteRow[], { spoons }: Conventions): Conventions['spoons'] | null =>
+  rows.some((row) => row.log.measures.length > 0) ? spoons : null;
+
 /** What was assumed of many jars at once. */
 export function fileLevelSays(rows: readonly NoteRow[], layout: Layout): Said[] {
   const said: Said[] = [];
@@ -71,6 +76,10 @@ export function fileLevelSays(rows: readonly NoteRow[], layout: Layout): Said[] 
   if (plus.length > 0) said.push({ row: null, sentence: assumed.milkPlusSeed(plus.length, lines(plus)) });
   if (layout.columns.some(({ meaning }) => meaning === 'volume') && rows.length > 0)
     said.push({ row: null, sentence: assumed.volume() });
+  const capital = rows
+    .flatMap(({ cells }) => filled(cells, 'jar'))
+    .find(({ text }) => /^\p{Lu}$/u.test(tidy(text)));
+  if (capital) said.push({ row: null, sentence: assumed.smallLetters(tidy(capital.text)) });
   const batches = new Set(rows.map(({ identity }) => `${dayName(identity)}|${plain(identity.word ?? '')}`));
   if (batches.size > 0 && rows.length > batches.size)
     said.push({ row: null, sentence: assumed.oneBatch(batches.size) });

@@ -1,10 +1,10 @@
 // Milk and additions of one row: names in one spelling, amounts where they are told.
 import type { Amount } from '../../ledger/basics';
-import { cutOut, findAmounts, tidy, type FoundAmount } from '../../quantities/quantities';
+import { isNothing, cutOut, findAmounts, tidy, type FoundAmount } from '../../quantities/quantities';
 import { bareHeading } from '../layout/headings';
 import { isNegative, sayAmount, tooMuch, type Cell, type RowCells, type RowFacts } from './row-cells';
 import { assumed, problem, question } from '../notes-says';
-import { isNothing, milkName, readYesNo } from '../cells/cell-words';
+import { milkName, readYesNo } from '../cells/cell-words';
 
 /** A milk's name in one spelling; said where the words themselves change. */
 function nameOfMilk(row: RowCells, text: string): string {
@@ -24,7 +24,7 @@ function amountWithin({ log }: RowCells, found: FoundAmount, cell: Cell, text: s
 /** What stands around an amount: a name without marks and "of". */
 const nameAround = (text: string, of: RegExp): string =>
   text.replace(/[()]/g, ' ').replace(of, '').replace(/\s+/g, ' ').trim();
-const OF_MILK = /^[\s,;:-]*(?:(?:of|de|d'|di|van|von|av|af)\s+)?|[\s,;:-]+$/gi;
+const OF_MILK = /^[\s,;:-]*(?:(?:in|into|to|of|de|d'|di|van|von|av|af)\s+)*|[\s,;:-]+$/gi;
 const OF_ADDITION = /^[\s,:x×-]*(?:(?:of|de|d'|di|van|von|av|af|added)\s+)?|[\s,:-]+$/gi;
 
 /** What one cell tells of the milk: its name, how much of it, or both. */

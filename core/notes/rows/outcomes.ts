@@ -1,7 +1,7 @@
 // How a jar came out, from the cells and remarks of its row: set word, pH, signs of spoilage, the gate at take-out.
 import type { Outcome, SetWord } from '../../ledger/records';
 import { SET_WORDS } from '../../ledger/jar-fields';
-import { parsePh, plain, tidy } from '../../quantities/quantities';
+import { isNothing, parsePh, plain, tidy } from '../../quantities/quantities';
 import type { Cell, RowCells, RowFacts } from './row-cells';
 import { hasTrait } from '../meanings';
 import { assumed, problem, question } from '../notes-says';
@@ -10,7 +10,6 @@ import {
   besideNotSet,
   besideTang,
   besideWhey,
-  isNothing,
   readSet,
   readTang,
   readWhey,

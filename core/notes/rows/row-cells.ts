@@ -2,8 +2,7 @@
 import type { ToldOutcome } from '../told-outcome';
 import type { NoteColumn } from '../../contract';
 import type { Amount, Temperature } from '../../ledger/basics';
-import { parseAmount, tidy, type FoundAmount } from '../../quantities/quantities';
-import { isNothing, isUnknown } from '../cells/cell-words';
+import { isNothing, isUnknown, parseAmount, tidy, type FoundAmount } from '../../quantities/quantities';
 import type { Conventions } from '../conventions/file-habits';
 import type { Question } from '../said';
 import type { Column } from '../layout/column-meanings';
@@ -138,13 +137,21 @@ export const filled = (cells: readonly Cell[], meaning: NoteColumn): Cell[] =>
 export const answerOf = (answers: CellContext['answers'], id: string, line: number): string | undefined =>
   answers[`${id}:${line}`]?.trim().toLowerCase();
 
-/** The cells of one row, asked for by what their column means. */
+/** In these columns that nothing is known is asked about, or is a remark like any other. */
+const ASKED_IN: readonly NoteColumn[] = ['date', 'jar', 'label', 'seed', 'spoiled', 'note'];
+
+/** The cells of one row, asked for by what their column means. What is said not to be known is kept, and tells nothing. */
 export class RowCells {
+  readonly cells: readonly Cell[];
   constructor(
-    readonly cells: readonly Cell[],
+    all: readonly Cell[],
     readonly log: RowLog,
     readonly context: CellContext,
-  ) {}
+  ) {
+    const unknown = all.filter(({ column, text }) => !ASKED_IN.includes(column.meaning) && isUnknown(text));
+    for (const cell of unknown) log.keep(cell);
+    this.cells = unknown.length === 0 ? all : all.filter((cell) => !unknown.includes(cell));
+  }
 
   of(meaning: NoteColumn): Cell[] {
     return filled(this.cells, meaning);
@@ -168,11 +175,9 @@ export class RowCells {
     return text === '' ? null : text.slice(0, 200);
   }
 
-  /** A figure that can't be read: asked about, unless it is said not to be known, and kept. */
+  /** A figure that can't be read: asked about, and kept. */
   figureUnread(kind: string, cell: Cell): void {
-    const text = cell.text.trim();
-    if (isUnknown(text)) this.log.keep(cell);
-    else this.log.unread(kind, question.notRead(cell.column.heading, text), cell);
+    this.log.unread(kind, question.notRead(cell.column.heading, cell.text.trim()), cell);
   }
 
   /** Says that a figure is the middle of two, or none too sure. @param shown the figure as it was taken */

@@ -1,7 +1,7 @@
 // Which names among the seeds are products: a name that starts a line and is no jar is one, unless it may be a jar's nickname.
-import { plain } from '../../quantities/quantities';
+import { isNothing, plain } from '../../quantities/quantities';
 import { findDay } from '../cells/days';
-import { isDitto, isNothing } from '../cells/cell-words';
+import { isDitto } from '../cells/cell-words';
 import {
   CULTURE,
   FUNCTION_WORDS,

@@ -23,12 +23,14 @@ export interface SeedsReading {
   readonly unknown: readonly string[];
   /** A letter alone names several jars. */
   readonly letterAlone: boolean;
+  /** What the seeds went into, where it stands beside them: "in 1 L whole milk". */
+  readonly milk: string | null;
   /** Words that named no seed: kept in the note. */
   readonly leftOver: readonly string[];
 }
 
 const NOTHING_READ: SeedsReading = {
-  parts: [], problems: [], beside: [], assumptions: [], choices: [], unknown: [], letterAlone: false, leftOver: [],
+  parts: [], problems: [], beside: [], assumptions: [], choices: [], unknown: [], letterAlone: false, milk: null, leftOver: [],
 }; // prettier-ignore
 
 /** "Half a", "1/2 b": a share of the seed, which is kept in words. */
@@ -154,7 +156,7 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
   const [before, milk] = beforeMilk(clean);
   if (milk !== '') {
     const reading = readSeeds(before, context);
-    return { ...reading, leftOver: [...reading.leftOver, milk] };
+    return { ...reading, milk };
   }
   const whole = saidSource(clean, context) ?? tryPart(clean, context);
   const pieces = clean

@@ -1,6 +1,8 @@
 // How much of each seed: the amount column shared out over what a row names as its seeds.
 import type { Amount } from '../../ledger/basics';
 import {
+  isNothing,
+  isUnknown,
   cutOut,
   findAmounts,
   plain,
@@ -18,7 +20,6 @@ import { findDay } from '../cells/days';
 import { assumed, problem, question } from '../notes-says';
 import { STRONG, WEAK } from '../cells/seed-words';
 import { LONGEST_CELL } from '../table/table-rows';
-import { isNothing } from '../cells/cell-words';
 
 /** The amounts of a cell: "3 tbsp + 3T", "3 tbsp each", "2 EL", in order. */
 function readAmountList(
@@ -88,7 +89,7 @@ export function giveAmounts(row: NoteRow, conventions: Conventions, input: Notes
     if (own) sayAmount(log, own.text, own);
   }
   const cell = amountCell(row);
-  if (!cell || isNothing(cell.text)) return;
+  if (!cell || isNothing(cell.text) || isUnknown(cell.text)) return;
   // Nothing but the amounts named the seed, with its count.
   if (filled(row.cells, 'seed').length === 0 && row.seeds.length > 0) return;
   const { heading, unit } = cell.column;

@@ -1,12 +1,12 @@
 // What seeded the jar of one row, and how much of each; what can't be is a problem of the row.
-import { plain, tidy } from '../../quantities/quantities';
+import { isNothing, isUnknown, plain, tidy } from '../../quantities/quantities';
 import { findDay } from '../cells/days';
-import { isNothing } from '../cells/cell-words';
 import { SEED_PART } from '../layout/column-cells';
 import type { Conventions } from '../conventions/file-habits';
 import type { NotesInput } from '../notes-plan';
 import type { NoteRow } from '../rows/note-row';
-import { answerOf, type Cell, filled, LONGEST_NOTE } from '../rows/row-cells';
+import { readMilk } from '../rows/ingredients';
+import { answerOf, type Cell, type CellContext, filled, LONGEST_NOTE, RowCells } from '../rows/row-cells';
 import { problem, question } from '../notes-says';
 import type { OpenName } from './ask-sources';
 import { besideSeeds, type KnownSeeds } from './known-seeds';
@@ -16,7 +16,7 @@ import { namedWithPieces } from './seed-sources';
 
 /** Reads the seeds and their amounts of a row into it. */
 export function seedRow(row: NoteRow, known: KnownSeeds, conventions: Conventions, input: NotesInput): void {
-  const told = filled(row.cells, 'seed').filter(({ text }) => !isNothing(text));
+  const told = filled(row.cells, 'seed').filter(({ text }) => !isNothing(text) && !isUnknown(text));
   const cells = told.length > 0 ? told : productsAmong(row, conventions);
   for (const cell of joinSeeds(cells)) readCell(cell, row, known, conventions, input);
   if (cells.length === 0) row.log.ask('seed', question.noSeed());
@@ -91,6 +91,8 @@ function readCell(
     );
   for (const sentence of reading.assumptions) log.assume(sentence);
   for (const left of reading.leftOver) log.keep({ ...cell, text: left });
+  if (reading.milk !== null)
+    takeMilk({ ...cell, text: reading.milk }, row, { conventions, answers: input.answers });
   if (text.includes('?') && reading.problems.length === 0) {
     const said = answerOf(input.answers, 'seed', log.row);
     if (said === 'aside') log.problem(problem.seedNotFound(text), cell);
@@ -101,6 +103,13 @@ function readCell(
       ]);
   }
   row.seeds.push(...reading.parts.map((part) => ({ part, amount: null })));
+}
+
+/** "Into 1 L whole milk" beside a seed: the row's milk, where no column tells another; else kept. */
+function takeMilk(cell: Cell, row: NoteRow, context: CellContext): void {
+  if (!row.facts || row.facts.milk !== null || row.facts.milkAmount !== null) return row.log.keep(cell);
+  const column = { ...cell.column, meaning: 'milk' as const, unit: null };
+  row.facts = { ...row.facts, ...readMilk(new RowCells([{ ...cell, column }], row.log, context)) };
 }
 
 /** Notes that a name is to be asked about, once for all rows that have it. */
