@@ -174,7 +174,13 @@ function askWhich(code: (NotesReading & { ok: false })['code'], { columns, rows 
 /** Nothing is read before a question is answered. */
 const onlyAsked = (asked: Question, layout: Layout): NotesReading => ({
   ok: true,
-  plan: { sources: [], jars: [], changes: [], spoons: null, headings: layout.columns.map(({ heading }) => heading) },
+  plan: {
+    sources: [],
+    jars: [],
+    changes: [],
+    spoons: null,
+    headings: layout.columns.map(({ heading }) => heading),
+  },
   preview: {
     columns: columnsOf(layout),
     rows: [],

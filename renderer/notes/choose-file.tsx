@@ -9,19 +9,8 @@ function takePasted(text: string): void {
   void takeFile('pasted notes.tsv', new TextEncoder().encode(text));
 }
 
-/** The first step. */
-export function ChooseFile({ trouble }: { readonly trouble: string | null }) {
-  const [over, setOver] = useState(false);
-  const [typed, setTyped] = useState('');
-  const input = useRef<HTMLInputElement>(null);
-  const { focus } = usePlace();
-  // Whoever came to bring in a spreadsheet is asked for it at once; who closes that finds the other ways here.
-  useEffect(() => {
-    if (focus !== 'choose') return;
-    go('notes');
-    input.current?.click();
-  }, [focus]);
-
+/** Takes what is pasted or dropped anywhere on the page. @param setOver told while a file is held over it */
+function useWholePage(setOver: (over: boolean) => void): void {
   useEffect(() => {
     const paste = (event: ClipboardEvent): void => {
       if (event.target instanceof HTMLTextAreaElement) return;
@@ -53,7 +42,23 @@ export function ChooseFile({ trouble }: { readonly trouble: string | null }) {
     window.addEventListener('dragleave', leave, { signal });
     window.addEventListener('drop', drop, { signal });
     return () => stop.abort();
-  }, []);
+  }, [setOver]);
+}
+
+/** The first step. */
+export function ChooseFile({ trouble }: { readonly trouble: string | null }) {
+  const [over, setOver] = useState(false);
+  const [typed, setTyped] = useState('');
+  const input = useRef<HTMLInputElement>(null);
+  const { focus } = usePlace();
+  // Whoever came to bring in a spreadsheet is asked for it at once; who closes that finds the other ways here.
+  useEffect(() => {
+    if (focus !== 'choose') return;
+    go('notes');
+    input.current?.click();
+  }, [focus]);
+
+  useWholePage(setOver);
 
   return (
     <div className="page stack notes">
