@@ -3,6 +3,7 @@
 import type { Refusal } from './contract';
 import { joinIssue } from './plain-issue';
 import { setAsideSentence } from './says/safety-says';
+import { lengthWords } from './says/today-says';
 import { daysInWords } from './lineage/labels';
 import { shortened } from './says/quoted-end';
 
@@ -220,6 +221,8 @@ export const refusals = {
     `The time in warmth ends on ${daysInWords(text(p, 'day'))} at ${text(p, 'time')}, which is still to come, but ${text(p, 'jar')} is said to have been set when it was taken out. Correct the end, or leave it out.`,
   'taken out early': (p) =>
     `${text(p, 'jar')} is in warmth for ${p.atLeast === true ? 'at least' : 'about'} ${text(p, 'hours')} more hours as planned, so how it came out can't be known yet. If it was taken out early, correct when its time in warmth ended, then record this. A look in between goes under the early check. If neither is so, write a few words on why: give that reason as why.`,
+  'set too soon': (p) =>
+    `${text(p, 'jar')} was in warmth for ${lengthWords(Number(p.minutes))} as noted, and no milk sets in so short a time. Correct when it went in and came out, then record this. If it is so all the same, write a few words on why: give that reason as why.`,
   'name of a jar': (p) =>
     `“${text(p, 'name')}” is what the jar ${text(p, 'label')} is called. If that jar is meant, pick it as the seed. If it is another one’s, add a word to the name, such as whose it is.`,
   'seed not made': (p) =>

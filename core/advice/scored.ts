@@ -105,7 +105,7 @@ function byItself(own: JarScore, leftOut: LeftOutBecause | null): Scored {
 }
 
 /** Left out for what was stirred in or for its warmth: its culture is that of its batch, and the batch speaks for it. */
-const SAME_CULTURE = ['unseen', 'other treatment', 'ran cool'];
+const SAME_CULTURE = ['unseen', 'other treatment', 'ran cool', 'held short'];
 
 function scoredIn(key: number, batch: JudgedBatch): Scored | null {
   const own = batch.scores.find(({ jar }) => jar.key === key) ?? null;
@@ -114,7 +114,8 @@ function scoredIn(key: number, batch: JudgedBatch): Scored | null {
   // Set-aside jars speak for no other jar, and a score of none but them is no score of this one.
   const heldAlone = left !== null && batch.comparable.every(({ held }) => held !== null);
   if (batch.points !== null && spokenFor && !heldAlone) return byBatch(batch, batch.points, own, left);
-  if (own) return byItself(own, left);
+  // After so short a stay what was seen says nothing.
+  if (own && left?.because !== 'held short') return byItself(own, left);
   return null;
 }
 

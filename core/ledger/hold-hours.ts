@@ -10,6 +10,12 @@ export interface Warm {
 
 const HOUR = 3_600_000;
 
+/**
+ * Nothing that a culture sets at about 38 °C is set sooner (h). Common yoghurt, the quickest, takes 4 to 8 hours at 42 °C
+ * (common practice, no source).
+ */
+export const LEAST_SETTING_HOURS = 4;
+
 /** Between the two moments where both are known, else as noted; null where neither is. */
 const hoursOf = ({ from, to, hours }: Warm): number | null =>
   from !== null && to !== null && to > from ? (to - from) / HOUR : hours;

@@ -1,5 +1,6 @@
 // What is asked of new facts only. What was recorded once with the keeper's word stays true when a later day finds it so,
 // and comes back by undo and redo without being asked again.
+import { LEAST_SETTING_HOURS } from '../ledger/hold-hours';
 import type { RefusalCode } from '../sentences';
 import { stayOverlap, stayPairs } from './day-rules';
 import {
@@ -207,6 +208,32 @@ function* lookedInHold(facts: Facts, fresh: Fresh, known: Circumstances): Genera
   }
 }
 
+/** Hours that a jar was in warmth, as far as its stays tell; null where one of them tells nothing. */
+function hoursInWarmth(facts: Facts, stays: readonly StayFact[]): number | null {
+  let sum = 0;
+  for (const { hold, came, went } of stays) {
+    const { began = null, ended = null, hours = null } = facts.holds.get(hold) ?? {};
+    const [from, to] = [came ?? began, went ?? ended];
+    const own = from !== null && to !== null ? (Date.parse(to) - Date.parse(from)) / HOUR : hours;
+    if (own === null) return null;
+    sum += own;
+  }
+  return sum;
+}
+
+/** What came out set after a few minutes of warmth: one of the two is a slip. */
+function* setTooSoon(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
+  if (hasReason(known) || known.fromNotes) return;
+  for (const { key, jar, portion, out, setAtTakeOut } of facts.observations) {
+    if (!out || portion !== null || setAtTakeOut === false || !fresh.looked.has(key)) continue;
+    const stays = facts.stays.filter((stay) => stay.jar === jar);
+    const hours = stays.length === 0 ? null : hoursInWarmth(facts, stays);
+    if (hours === null || hours >= LEAST_SETTING_HOURS) continue;
+    const minutes = Math.round(hours * 60);
+    yield { code: 'set too soon', params: { jar: facts.label(jarIn(facts, jar)), minutes }, jar };
+  }
+}
+
 function* staysTimed(facts: Facts, fresh: Fresh, known: Circumstances): Generator<Broken> {
   if (hasReason(known) || known.fromNotes) return;
   for (const [other, stay] of stayPairs(facts)) {
@@ -310,6 +337,12 @@ export const CONSENTS: readonly Consent[] = [
     'How a jar came out while its planned hours in warmth go on.',
     REASON,
     lookedInHold,
+  ),
+  consent(
+    'set too soon',
+    'How a jar came out that was in warmth for less than four hours.',
+    REASON,
+    setTooSoon,
   ),
   consent(
     'stay not timed',

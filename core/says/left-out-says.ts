@@ -1,5 +1,6 @@
 // Why jars do not speak for their batch, in words.
 import type { LeftOutBecause } from '../vigour/comparable';
+import { lengthWords } from './today-says';
 import { inWords } from './way-to-source';
 
 const HELD_SAYS = {
@@ -34,6 +35,10 @@ function bothSay(why: LeftOutBecause): readonly [one: string, many: string] {
     case 'ran cool': {
       const cool = `hold ran cool: ${why.celsius.toFixed(1)} °C, usually ${why.usual.toFixed(1)}. The culture can't be judged by`;
       return [`Its ${cool} it.`, `Their ${cool} them.`];
+    }
+    case 'held short': {
+      const short = `in warmth for ${lengthWords(Math.round(60 * why.hours))}, too short to show anything of the culture.`;
+      return [`It was ${short}`, `They were ${short}`];
     }
     case 'other generation': {
       const rest = `of generation ${why.generation}, the rest of the batch about ${Math.round(why.batch)}.`;

@@ -1,5 +1,6 @@
 // Which jars of a line speak for which batch. Like is compared with like: the line's usual treatment, one generation, not
 // the uneven first batch, nothing spoiled or unseen. Every jar left out says why.
+import { LEAST_SETTING_HOURS } from '../ledger/hold-hours';
 import { meanTemperature } from '../growth/warm-hours';
 import { additionsOf, milkOf, treatmentOf, type Effect, type UsualTreatment } from './effects';
 import { mean, median } from './medians';
@@ -13,6 +14,8 @@ export type LeftOutBecause =
   | { readonly because: 'set aside'; readonly held: Held }
   /** Mean temperatures of its hold and of those that are usual (°C). */
   | { readonly because: 'ran cool'; readonly celsius: number; readonly usual: number }
+  /** Hours of its stay in warmth. */
+  | { readonly because: 'held short'; readonly hours: number }
   /** Its generation, and about that of its batch. */
   | { readonly because: 'other generation'; readonly generation: number; readonly batch: number }
   /** What it had, and whether usual jars are plain. */
@@ -121,6 +124,9 @@ export function batchesOf(
       const temperature = temperatureOf(jar);
       if (temperature !== null && usualTemperature !== null && temperature < usualTemperature - COOLER_BY)
         return out(jar, { because: 'ran cool', celsius: temperature, usual: usualTemperature });
+      const { heldHours } = jar;
+      if (heldHours !== null && heldHours < LEAST_SETTING_HOURS)
+        return out(jar, { because: 'held short', hours: heldHours });
       if (Math.abs(jar.generation - middle) > GENERATIONS_APART)
         return out(jar, { because: 'other generation', generation: jar.generation, batch: middle });
       return true;

@@ -217,6 +217,11 @@ const PLANTED: Partial<Record<RefusalCode, Plant>> = {
     const { jars } = keeper.must('batch.record', batchOf('2026-03-10', [plainJar('a', { hold: 0 })], { holds: [warm] }));
     return seen(jars[0] ?? '', { setWord: 'firm' });
   },
+  'set too soon': (keeper) => {
+    const warm = hold({ startedAt: '2026-03-10T08:00:00Z', endedAt: '2026-03-10T08:01:00Z' });
+    const { jars } = keeper.must('batch.record', batchOf('2026-03-10', [plainJar('a', { hold: 0 })], { holds: [warm] }));
+    return seen(jars[0] ?? '', { setWord: 'firm' });
+  },
   'stay not timed': (keeper) =>
     fact(keeper, (jar, hold, other) => {
       keeper.ledger.acts.run('batch.addHold', 'a row', null, (act) => {
@@ -262,6 +267,7 @@ const OF_THE_MOMENT: ReadonlySet<RefusalCode> = new Set<RefusalCode>([
   'gone day to come',
   'taken out before the end',
   'taken out early',
+  'set too soon',
   'stay not timed',
   'seed spoiled',
   'seed found spoiled',

@@ -194,6 +194,36 @@ describe('a jar that may still be in its hold', () => {
   }); // prettier-ignore
 });
 
+describe('a jar taken out of warmth after a minute', () => {
+  /** Made now for 36 hours, then taken out, at what the clock says. */
+  const taken = (later: string) => {
+    const { session, children } = pair({});
+    const { jars: [jar = ''] } = make(session, '2026-05-20', [{ onShelf: true, seedings: [fromJar(children[1] ?? '')] }], { holds: [{ ...HOLD, hours: 36 }] });
+    const [hold] = must(session, 'batch.get', { id: must(session, 'jar.get', { id: jar }).batch }).holds;
+    must(session, 'hold.takeOut', { hold: hold?.id ?? '', jars: null, at: later });
+    return { session, jar, hold: hold?.id ?? '' };
+  }; // prettier-ignore
+
+  it('can’t have set: how it came out is asked about, and a reason lets it in', () => {
+    const { session, jar } = taken('2026-05-20T10:01:00+02:00');
+    expect(must(session, 'family.get', {}).jars.find(({ id }) => id === jar)?.holdHours).toBeLessThan(1.1);
+    const refused = refusalOf(session, 'outcome.save', { jar, outcome: FIRM, onShelf: true });
+    expect(refused.code).toBe('set too soon');
+    expect(refused.sentence).toMatch(
+      /^20 May a was in warmth for (?:1 h )?\d+ min as noted, and no milk sets/,
+    );
+    // That it had not set needs no reason.
+    must(session, 'outcome.save', { jar, outcome: { ...unseen, setAtTakeOut: false }, onShelf: true });
+    must(session, 'outcome.save', { jar, outcome: FIRM, onShelf: true, why: 'the clock was wrong' });
+  });
+
+  it('says nothing of its culture, and is no better seed for having set', () => {
+    const { session, jar } = taken('2026-05-20T10:01:00+02:00');
+    must(session, 'outcome.save', { jar, outcome: FIRM, onShelf: true, why: 'the clock was wrong' });
+    expect(must(session, 'judgement.jar', { jar }).leftOut).toMatch(/^It was in warmth for/);
+  });
+});
+
 it('a seed whose acid is not there is taken only with a written reason', () => {
   const { session, a } = pair({ ph: 4.9, setAtTakeOut: null, setWord: null });
   const entry = batchOf('2026-05-19', [plainJar('a', { seedings: [fromJar(a)] })]);

@@ -36,6 +36,19 @@ function endStay(act: OpenAct, stay: Row<'stay'>, began: string | null, at: stri
   act.update('stay', stay.key, { came: stay.came ?? began, went: at });
 }
 
+/**
+ * When a hold began, for one that is left at a moment. Left before the planned end, the planned hours are none that
+ * anybody had: where no start was noted it is the one that was taken and shown.
+ */
+function beganBefore(hold: Row<'hold'>, at: string): string | null {
+  const { began, plannedFrom, plannedTo, hours } = hold;
+  if (began !== null || plannedFrom === null) return began;
+  const ends = endsAt({ began: plannedFrom, plannedTo, hours });
+  const seconds = (moment: string): number => storedMoment(moment).seconds;
+  const early = ends !== null && seconds(at) < seconds(ends) && seconds(at) > seconds(plannedFrom);
+  return early ? plannedFrom : null;
+}
+
 /** @throws Refused 'hold ended' */
 function refuseEnded(ledger: Ledger, hold: Row<'hold'>): void {
   if (hold.ended !== null) throw new Refused('hold ended', { label: labelOfHold(ledger, hold) });
@@ -68,8 +81,9 @@ export function takeOut(ledger: Ledger, input: Parsed<'hold.takeOut'>): Reply<'h
     subject,
     tidy(input.why),
     (act) => {
-      if (ends) act.update('hold', hold.key, { ended: at });
-      else for (const stay of stays) endStay(act, stay, hold.began, at);
+      const began = beganBefore(hold, at);
+      if (ends) act.update('hold', hold.key, { began, ended: at });
+      else for (const stay of stays) endStay(act, stay, began, at);
     },
     input.draft,
   );
