@@ -103,7 +103,7 @@ test('an appliance is proven by the files of a run, chosen for a hold, and a che
   page,
 }) => {
   const hold = await inWarmth(page);
-  await hold.getByRole('button', { name: 'Appliances and checks' }).click();
+  await page.getByRole('complementary').getByRole('button', { name: 'Appliances and checks' }).click();
   await page.getByRole('button', { name: 'New appliance' }).click();
   await page.keyboard.type('Blue bath');
   await page.keyboard.press('Control+Enter');

@@ -3,7 +3,7 @@
 import { useId, useRef } from 'react';
 import { momentText, storedMoment } from '../../core/ledger/stored-moments';
 import { useSize } from '../parts/use-size';
-import { failedSpan, spanOf, stretches, timeTicks, warmthRange, type Hold } from './plot-times';
+import { failedSpan, nameAt, spanOf, stretches, timeTicks, warmthRange, type Hold } from './plot-times';
 
 const TOP = 26;
 const PLOT = 216;
@@ -11,6 +11,8 @@ const AXIS = 30;
 const ROW = 22;
 const LEFT = 46;
 const RIGHT = 14;
+/** A letter of a series' name, px, widely taken. */
+const LETTER = 9;
 const seconds = (moment: string): number => storedMoment(moment).seconds;
 /** The time of a moment on the keeper's clock while the hold ran, whatever offset it was written with. */
 const clockOf = (moment: string, offset: number): string => momentText(seconds(moment), offset).slice(11, 16);
@@ -56,8 +58,10 @@ function Warmth({ hold, x, y, right }: Scale & { readonly hold: Hold }) {
       )}
       {hold.series.map((series) => {
         const { read, gaps } = stretches(series, x, y);
-        const at = Math.min(series.at.length - 1, Math.floor(series.at.length / 2));
         const above = series.place !== 'jar';
+        const name = series.jar ?? PLACES[series.place ?? 'bath'];
+        const points = series.at.map((moment, i) => ({ x: x(moment), y: y(series.c[i] ?? 0) }));
+        const at = nameAt(points, name.length * LETTER, above);
         // A single reading stands at *now*: its name goes before it.
         const ending = series.at.length === 1;
         return (
@@ -70,11 +74,11 @@ function Warmth({ hold, x, y, right }: Scale & { readonly hold: Hold }) {
             ))}
             {series.at.length === 1 && <circle cx={x(series.at[0] ?? 0)} cy={y(series.c[0] ?? 0)} r="3.5" />}
             <text
-              x={x(series.at[at] ?? 0) - (ending ? 8 : 0)}
-              y={y(series.c[at] ?? 0) + (above ? -10 : 22)}
+              x={(points[at]?.x ?? 0) - (ending ? 8 : 0)}
+              y={(points[at]?.y ?? 0) + (above ? -10 : 22)}
               textAnchor={ending ? 'end' : 'start'}
             >
-              {series.jar ?? PLACES[series.place ?? 'bath']}
+              {name}
             </text>
           </g>
         );

@@ -192,13 +192,15 @@ function Read({
   );
 }
 
-/** The hold. */
-export function HoldView({ hold }: { readonly hold: Hold }) {
+/** The hold. @param unasked it stands open beside the list, and whoever is at the list stays there */
+export function HoldView({ hold, unasked = false }: { readonly hold: Hold; readonly unasked?: boolean }) {
   const [chosen, choose] = useState<ReadonlySet<string>>(new Set());
   const [moving, setMoving] = useState(false);
   const [open, setOpen] = useState<'reading' | 'file' | null>(null);
   const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => heading.current?.focus(), []);
+  useEffect(() => {
+    if (!unasked) heading.current?.focus();
+  }, [unasked]);
   const still = new Set(hold.jars.flatMap(({ id, inside }) => (inside ? [id] : [])));
   const meant = new Set([...chosen].filter((id) => still.has(id)));
   const toggle = (id: string): void => {

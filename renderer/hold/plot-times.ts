@@ -78,6 +78,29 @@ export function stretches(
   return { read: now.length > 0 ? [...read, now.join(' L')] : read, gaps };
 }
 
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/**
+ * At which of a series' points its name stands, so that the line doesn't run through it: the one nearest the middle over whose
+ * width the line keeps to its side; where there is none, the point that lies farthest out.
+ * @param points in px, y downwards @param width of the name @param above or below the line
+ */
+export function nameAt(points: readonly Point[], width: number, above: boolean): number {
+  const out = (y: number): number => (above ? -y : y);
+  const clear = points.flatMap((point, i) => {
+    const over = points.filter(({ x }) => x >= point.x && x <= point.x + width);
+    return over.every(({ y }) => out(y) <= out(point.y) + 4) ? [i] : [];
+  });
+  const middle = points.length / 2;
+  const fits = clear.filter((i) => (points[i]?.x ?? 0) + width <= (points.at(-1)?.x ?? 0));
+  const near = fits.toSorted((a, b) => Math.abs(a - middle) - Math.abs(b - middle))[0];
+  if (near !== undefined) return near;
+  return points.reduce((best, { y }, i) => (out(y) > out(points[best]?.y ?? y) ? i : best), 0);
+}
+
 /** From when to when something failed, in seconds; up to now where it still lasts; null where nobody said when. */
 export function failedSpan(one: Hold['interruptions'][number], hold: Hold): Span | null {
   const length = one.hours === null ? null : one.hours * HOUR;

@@ -8,12 +8,7 @@ import { useRead } from '../state/use-read';
 export function WarmPlace({ hold }: { readonly hold: Reply<'hold.get'> }) {
   const answer = useRead('appliance.list', {});
   const all = answer?.ok ? answer.value.appliances : [];
-  if (all.length === 0)
-    return (
-      <button type="button" className="button quiet" onClick={() => go('hold', 'appliances')}>
-        Appliances and checks
-      </button>
-    );
+  if (all.length === 0) return null;
   const choose = async (id: string): Promise<void> => {
     const done = await call('facts.correct', {
       kind: 'hold',

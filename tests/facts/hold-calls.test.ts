@@ -166,5 +166,42 @@ it('a batch recorded on the day it is made is in warmth from then on, though nob
   session.setNow(at(5));
   must(session, 'hold.takeOut', { hold: hold!.id });
   expect(must(session, 'family.now', {}).holds).toEqual([]);
+  // It came out after five hours by the start that was taken and shown: not after the thirty-six that were planned.
+  const heldHours = () => must(session, 'family.get', {}).jars.find(({ id }) => id === jars[0])?.holdHours;
+  expect(heldHours()).toBe(5);
+  must(session, 'hold.correct', { id: hold!.id, changes: { startedAt: at(-1) } });
+  expect(heldHours()).toBe(6);
+  must(session, 'act.undo', { act: null });
+  // Taken out when the plan was over, its hours are as planned.
+  must(session, 'act.undo', { act: null });
+  session.setNow(at(36));
+  must(session, 'hold.takeOut', { hold: hold!.id });
+  expect(heldHours()).toBe(36);
   session.close();
 });
+
+it('of jars that come out one by one of a hold whose start nobody noted, none was held for the planned hours', () => {
+  const session = newSession();
+  session.setNow(at(0));
+  const seedings = [fromSource(must(session, 'source.save', plainSource('Blue Tin')).id)];
+  const { jars } = must(session, 'batch.record', batchOf('2026-03-14', ['a', 'b'].map((letter) => plainJar(letter, { seedings, hold: 0 })), { holds: [UNTIMED] }));
+  const [{ hold } = { hold: '' }] = must(session, 'hold.now', {}).holds;
+  session.setNow(at(5));
+  must(session, 'hold.takeOut', { hold, jars: [jars[0] ?? ''] });
+  session.setNow(at(36));
+  must(session, 'hold.takeOut', { hold });
+  expect(must(session, 'family.get', {}).jars.map(({ letter, holdHours }) => [letter, holdHours])).toEqual([['a', 5], ['b', 36]]);
+  session.close();
+}); // prettier-ignore
+
+it('two holds of one batch are told apart by their jars; of one alone its day says enough', () => {
+  const { session, hold, jars } = world();
+  const labels = () => must(session, 'hold.list', {}).holds.map(({ label }) => label);
+  expect(labels()).toEqual(['14 Mar']);
+  session.setNow(at(10));
+  must(session, 'hold.move', { hold, jars: [jars[1] ?? ''] });
+  expect(labels()).toEqual(['14 Mar b', '14 Mar a, b']);
+  expect(must(session, 'today.list', {}).items.map(({ title }) => title.split(/[:.]/)[0])).toEqual(expect.arrayContaining([expect.stringContaining('14 Mar a'), expect.stringContaining('14 Mar b')]));
+  expect(must(session, 'hold.get', { id: hold }).label).toBe('14 Mar a, b');
+  session.close();
+}); // prettier-ignore

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { thinned } from '../../core/readings/thinned';
 import { lookText, readLook, type Seen } from '../../renderer/hold/look-text';
-import { stretches, timeTicks } from '../../renderer/hold/plot-times';
+import { nameAt, stretches, timeTicks } from '../../renderer/hold/plot-times';
 
 const none = new Map<string, Seen>();
 const read = (text: string, others = none) => {
@@ -51,6 +51,19 @@ describe('a cell of the early look', () => {
 });
 
 describe('the plot', () => {
+  it('puts the name of a series where its line does not run through it', () => {
+    const line = fc.array(fc.integer({ min: 0, max: 60 }), { minLength: 20, maxLength: 80 });
+    fc.assert(
+      fc.property(line, fc.boolean(), (steps, above) => {
+        const points = steps.map((step, i) => ({ x: i * 8, y: 100 + step }));
+        const { x, y } = points[nameAt(points, 36, above)]!;
+        const over = points.filter((point) => point.x >= x && point.x <= x + 36).map((point) => point.y);
+        // The name stands 10 px off its point: the line stays on its own side.
+        if (above) expect(Math.min(...over)).toBeGreaterThan(y - 10);
+        else expect(Math.max(...over)).toBeLessThan(y + 10);
+      }),
+    );
+  });
   it('keeps the coolest and the warmest of readings that are too many to draw, and their order', () => {
     const points = fc.array(fc.double({ min: -5, max: 95, noNaN: true }), { minLength: 1, maxLength: 900 });
     fc.assert(

@@ -149,7 +149,9 @@ class Hanging {
     const found = multi<StayRow>();
     const rows = this.#iterate<StayRow>(
       (of) =>
-        `SELECT s.jar, s.hold, h.basis, h.hours, coalesce(s.came, h.began) AS warm_from, coalesce(s.went, h.ended) AS warm_to
+        // Hours of a hold are not those of a jar that left it by itself.
+        `SELECT s.jar, s.hold, h.basis, CASE WHEN s.went IS NULL THEN h.hours END AS hours,
+           coalesce(s.came, h.began) AS warm_from, coalesce(s.went, h.ended) AS warm_to
            FROM stay s JOIN hold h ON h.key = s.hold ${of} ORDER BY s.key`,
       's.jar',
     );

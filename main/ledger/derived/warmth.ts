@@ -14,7 +14,13 @@ function warmthOf(stays: readonly Stay[], holdOf: (hold: number) => Warmth): War
     const its = holdOf(hold);
     return came === null && went === null
       ? its
-      : { ...its, startedAt: came ?? its.startedAt, endedAt: went ?? its.endedAt };
+      : {
+          ...its,
+          startedAt: came ?? its.startedAt,
+          endedAt: went ?? its.endedAt,
+          // Hours of a hold are not those of a jar that left it by itself.
+          hours: went === null ? its.hours : null,
+        };
   };
   if (others.length === 0) return own(first);
   const all = stays.map(own);

@@ -24,7 +24,7 @@ import type { Row } from '../facts/tables';
 import { timeConstant } from '../judged';
 import type { Ledger } from '../ledger';
 import { listAppliances } from './read-appliances';
-import { labelOfBatches, seenHours } from './running-holds';
+import { labelOfBatches, labelOfHold, seenHours } from './running-holds';
 
 type HoldReply = Reply<'hold.get'>;
 const HOUR = 3600;
@@ -197,7 +197,7 @@ export function getHold(ledger: Ledger, { id }: Parsed<'hold.get'>): HoldReply {
   return {
     now,
     id,
-    label: batches.length === 0 ? 'A hold' : labelOfBatches(ledger, batches),
+    label: called(ledger, hold),
     batches: batches.map((key) => ({ id: rows.uidOf('batch', key), label: labelOfBatches(ledger, [key]) })),
     offset: clock.offsetAt((start ?? seconds(now)) * 1000),
     began,
@@ -260,6 +260,10 @@ export function getHold(ledger: Ledger, { id }: Parsed<'hold.get'>): HoldReply {
   };
 }
 
+/** What it is called where its name stands first. */
+const called = (ledger: Ledger, hold: Row<'hold'>): string =>
+  labelOfHold(ledger, hold).replace(/^a hold$/, 'A hold');
+
 /** Holds of jars, the newest first. */
 export function listHolds(ledger: Ledger): Reply<'hold.list'> {
   const { rows, clock } = ledger;
@@ -275,11 +279,9 @@ export function listHolds(ledger: Ledger): Reply<'hold.list'> {
     holds: keys.map((key) => {
       const hold = rows.get('hold', key);
       const times = timesOf(hold, now);
-      const batches = rows.where('stay', 'hold', key).map(({ jar }) => rows.get('jar', jar).batch);
-      const all = batches.length > 0 ? batches : hold.batch === null ? [] : [hold.batch];
       return {
         id: hold.uid,
-        label: all.length === 0 ? 'A hold' : labelOfBatches(ledger, all),
+        label: called(ledger, hold),
         began: times.began,
         runs: times.runs,
         says: holdInList(times, now),

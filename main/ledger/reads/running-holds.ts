@@ -44,6 +44,35 @@ export function labelOfBatches({ rows }: Ledger, batches: readonly number[]): st
   return names.length < 3 ? names.join(' and ') : `${names[0]} and ${names.length - 1} other batches`;
 }
 
+/** So many letters are listed; more are counted. */
+const MOST_LETTERS = 5;
+
+/**
+ * What a hold is called by what stands in it, or stood; where jars of its batch stood in another one, by its own: "1 Apr c".
+ * @param jars keys of those that are meant; all that stood in it unless given
+ */
+export function labelOfHold(
+  ledger: Ledger,
+  hold: Row<'hold'>,
+  jars: readonly number[] = ledger.rows.where('stay', 'hold', hold.key).map(({ jar }) => jar),
+): string {
+  const { rows, index } = ledger;
+  const batches = [...new Set(jars.map((jar) => rows.get('jar', jar).batch))];
+  if (batches.length === 0 && hold.batch !== null) batches.push(hold.batch);
+  const [batch] = batches;
+  if (batch === undefined) return 'a hold';
+  const label = labelOfBatches(ledger, batches);
+  const mates = batches.length > 1 ? [] : rows.where('jar', 'batch', batch);
+  const alone = mates.every(({ key }) =>
+    rows.where('stay', 'jar', key).every((stay) => stay.hold === hold.key),
+  );
+  const there = [...new Set(jars)].filter((key) => index.family.has(key)).map((key) => index.jar(key).letter);
+  const letters = there.toSorted((a, b) => a.localeCompare(b));
+  if (alone || letters.length === 0) return label;
+  const more = letters.length - MOST_LETTERS;
+  return `${label} ${letters.slice(0, MOST_LETTERS).join(', ')}${more > 0 ? ` and ${more} more` : ''}`;
+}
+
 /** Jars that came into a hold, were not taken out of it, and of which nobody has seen how they came out. */
 export function jarsInside({ rows, index }: Ledger, hold: number): KnownJar[] {
   const inside = rows
@@ -80,10 +109,7 @@ export function runningHolds(ledger: Ledger, now: string): RunningHold[] {
     const ends = endsAt({ began, plannedTo, hours });
     const start = storedMoment(began).seconds;
     const seen = jars.map((jar) => seenHours(rows, jar.key, start));
-    const label = labelOfBatches(
-      ledger,
-      jars.map(({ batch }) => batch),
-    );
+    const label = labelOfHold(ledger, hold, jars.map(({ key: jar }) => jar)); // prettier-ignore
     const asks = asksNow(start, ends === null ? null : storedMoment(ends).seconds, seen, seconds);
     return [{ hold, began, assumed: hold.began === null, ends, label, jars, seenHours: seen, asks }];
   });

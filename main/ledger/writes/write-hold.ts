@@ -12,7 +12,7 @@ import type { Row } from '../facts/tables';
 import { hostOf } from '../host-of-facts';
 import type { KnownJar } from '../family-index';
 import type { Ledger } from '../ledger';
-import { jarsInside, labelOfBatches } from '../reads/running-holds';
+import { jarsInside, labelOfHold } from '../reads/running-holds';
 import { Refused } from '../../refusal';
 import { tidy } from '../tidy-typed';
 import { labelsInShort, standingJar } from './write-parts';
@@ -52,14 +52,6 @@ function beganBefore(hold: Row<'hold'>, at: string): string | null {
 /** @throws Refused 'hold ended' */
 function refuseEnded(ledger: Ledger, hold: Row<'hold'>): void {
   if (hold.ended !== null) throw new Refused('hold ended', { label: labelOfHold(ledger, hold) });
-}
-
-/** What a hold is called by what stands in it. */
-function labelOfHold(ledger: Ledger, hold: Row<'hold'>): string {
-  const stays = ledger.rows.where('stay', 'hold', hold.key);
-  const batches = stays.map(({ jar }) => ledger.rows.get('jar', jar).batch);
-  const all = batches.length > 0 ? batches : hold.batch === null ? [] : [hold.batch];
-  return all.length === 0 ? 'a hold' : labelOfBatches(ledger, all);
 }
 
 /**
@@ -122,7 +114,7 @@ export function moveJars(ledger: Ledger, input: Parsed<'hold.move'>): Reply<'hol
   const jars = input.jars.map((uid) => standingJar(ledger, uid));
   const stays = jars.map((jar) => openStay(ledger, hold.key, jar));
   const at = input.at ?? nowOf(ledger);
-  const { batch, planned, began, plannedTo, hours } = hold;
+  const { batch, planned, plannedTo, hours } = hold;
   const from = beganOrPlanned(hold);
   const ends = from === null ? plannedTo : endsAt({ began: from, plannedTo, hours });
   const out = new Set(jars.map(({ key }) => key));
@@ -133,8 +125,9 @@ export function moveJars(ledger: Ledger, input: Parsed<'hold.move'>): Reply<'hol
     tidy(input.why),
     (act) => {
       // Two that follow each other at the same moment do not overlap: the one ends before the other begins.
+      const began = beganBefore(hold, at);
       for (const stay of stays) endStay(act, stay, began, at);
-      if (last) act.update('hold', hold.key, { ended: at });
+      if (last) act.update('hold', hold.key, { began, ended: at });
       const target =
         to?.key ??
         act.insert('hold', {
