@@ -3,7 +3,7 @@ import { expect, type Locator, type Page } from '@playwright/test';
 import type { Input } from '../core/contract';
 
 type Entry = Input<'batch.record'>;
-const jar = (letter: string): Entry['jars'][number] => ({
+const jar = (letter: string, addition: string | null): Entry['jars'][number] => ({
   letter,
   vessel: 'quart jar',
   finalVolume: { value: 946, unit: 'mL', typed: '946 ml' },
@@ -17,25 +17,32 @@ const jar = (letter: string): Entry['jars'][number] => ({
   note: null,
   state: 'made',
   hold: 0,
-  additions: [
-    {
-      name: 'potato starch',
-      planned: { value: 29.5735295625, unit: 'mL', typed: '2 tbsp' },
-      actual: null,
-      package: null,
-    },
-  ],
+  additions:
+    addition === null
+      ? []
+      : [
+          {
+            name: addition,
+            planned: { value: 29.5735295625, unit: 'mL', typed: '2 tbsp' },
+            actual: null,
+            package: null,
+          },
+        ],
   seedings: [],
   outcome: null,
 });
 
-/** Records jars of one day, seeded from a jar or from a product made on the way. Replies their ids. */
+/**
+ * Records jars of one day, seeded from a jar or from a product made on the way. Replies their ids.
+ * @param additions what is stirred into each jar (null: nothing); left out, potato starch into all
+ */
 export async function recordBatch(
   page: Page,
   madeOn: string,
   letters: readonly string[],
   seed: { readonly jar: string } | { readonly product: string },
   hold: Partial<Entry['holds'][number]> = {},
+  additions: readonly (string | null)[] = letters.map(() => 'potato starch'),
 ): Promise<{ readonly batch: string; readonly jars: readonly string[] }> {
   const entry: Entry = {
     madeOn,
@@ -53,7 +60,7 @@ export async function recordBatch(
         ...hold,
       },
     ],
-    jars: letters.map(jar),
+    jars: letters.map((letter, at) => jar(letter, additions[at] ?? null)),
     sameLabelMeant: false,
     draft: null,
   };

@@ -58,6 +58,7 @@ export function setMenu(choose: (id: MenuId) => void, theme: string, forDevelope
           item('screen.batch', 'Batch', 'Alt+2'),
           item('screen.shelf', 'Shelf', 'Alt+3'),
           item('screen.vigour', 'Vigour', 'Alt+4'),
+          item('screen.trials', 'Trials', 'Alt+0'),
           item('screen.sources', 'Sources', 'Alt+5'),
           item('screen.history', 'History', 'Alt+6'),
           line,

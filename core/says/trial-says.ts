@@ -190,11 +190,13 @@ export const differenceSays = (difference: Difference | null): string =>
     ? 'Nothing that is noted tells these jars apart, so there is nothing to compare.'
     : `They differ in ${differsIn(difference)}.`;
 
-/** What else they differ in, said before anyone tastes; null where it is one thing only. */
-export const alsoSays = ({ also }: Difference): string | null =>
-  also.length === 0
+/** What else they differ in, said before anyone tastes; null where it is one thing only. Of the seed its own caution tells. */
+export const alsoSays = ({ also }: Difference): string | null => {
+  const others = also.filter((one) => one !== 'seed').map((one) => DIFFERING[one]);
+  return others.length === 0
     ? null
-    : `They differ in ${listed(also.map((one) => DIFFERING[one]))}, too: a difference may come from that.`;
+    : `They differ in ${listed(others)}, too: a difference may come from that.`;
+};
 
 /** How far a tasting is that is not revealed. */
 export const begunSays = (done: number, tasters: number): string =>

@@ -51,6 +51,7 @@ const DO: Record<MenuId, () => void> = {
   'screen.batch': onlyInLedger('batch'),
   'screen.shelf': onlyInLedger('shelf'),
   'screen.vigour': onlyInLedger('vigour'),
+  'screen.trials': onlyInLedger('trials'),
   'screen.sources': onlyInLedger('sources'),
   'screen.history': onlyInLedger('history'),
   'theme.system': () => void saveTheme('system'),

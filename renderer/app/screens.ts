@@ -11,6 +11,7 @@ import { HistoryScreen } from '../history/history-screen';
 import { shelfActions } from '../shelf/shelf-actions';
 import { ShelfScreen } from '../shelf/shelf-screen';
 import { SourcesScreen } from '../sources/sources-screen';
+import { TrialsScreen } from '../trials/trials-screen';
 import { VigourScreen } from '../vigour/vigour-screen';
 import type { Action } from '../state/action';
 
@@ -32,6 +33,7 @@ export const screens: readonly Screen[] = [
   { id: 'hold', title: 'Warmth', keys: ['alt+8'], component: HoldScreen },
   { id: 'shelf', title: 'Shelf', keys: ['alt+3'], component: ShelfScreen, actions: shelfActions },
   { id: 'vigour', title: 'Vigour', keys: ['alt+4'], component: VigourScreen },
+  { id: 'trials', title: 'Trials', keys: ['alt+0'], component: TrialsScreen },
   { id: 'sources', title: 'Sources', keys: ['alt+5'], component: SourcesScreen },
   { id: 'history', title: 'History', keys: ['alt+6'], component: HistoryScreen },
   { id: 'notes', title: 'Bring in notes', keys: ['alt+7'], component: BringIn },

@@ -70,11 +70,14 @@ function Head({
   batch,
   label,
   heading,
+  tasted,
   onChoose,
 }: {
   readonly batch: string;
   readonly label: string;
   readonly heading: RefObject<HTMLHeadingElement | null>;
+  /** Several of its jars were looked at: they can be tasted side by side. */
+  readonly tasted: boolean;
   readonly onChoose: (form: string) => void;
 }) {
   return (
@@ -86,6 +89,11 @@ function Head({
         <button type="button" className="button" onClick={() => go('batch', `repeat:${batch}`)}>
           Make it again
         </button>
+        {tasted && (
+          <button type="button" className="button quiet" onClick={() => go('trials', `batch:${batch}`)}>
+            Taste these
+          </button>
+        )}
         <button type="button" className="button quiet" onClick={() => onChoose(`batch:${batch}`)}>
           Correct day, word, note
         </button>
@@ -389,7 +397,13 @@ export function BatchView({ reply, label, row, unasked }: ViewProps) {
   );
   return (
     <article ref={page} className="batch-view" aria-label={label}>
-      <Head batch={batch.id} label={label} heading={heading} onChoose={setChosen} />
+      <Head
+        batch={batch.id}
+        label={label}
+        heading={heading}
+        tasted={jars.filter(({ outcome, discard }) => outcome !== null && discard === null).length > 1}
+        onChoose={setChosen}
+      />
       {editing === `batch:${batch.id}` && <CorrectBatch batch={batch} label={label} onDone={done} />}
       <Thread
         {...standingOf(jars, warm, until === null ? null : { at: writer.moment(until), over: isOver(own) })}

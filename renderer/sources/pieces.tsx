@@ -1,4 +1,5 @@
 // What is left of a package, drawn: pieces one by one, a bag filled as far as it is. Decoration: words beside it say it.
+import { Grain } from '../parts/grain';
 
 const MOST_DRAWN = 120;
 const ACROSS = 15;
@@ -24,14 +25,6 @@ export function Pieces({ left, of }: { readonly left: number; readonly of: numbe
   );
 }
 
-/** Grains told apart in grey: dots, dashes, slants, flakes. */
-const GRAINS = [
-  'M4 4h.1M12 10h.1',
-  'M2 4h5M9 10h5',
-  'M2 7l4-5M10 14l4-5',
-  'M2 4q3-3 5 0q-2 3-5 0M9 11q3-3 5 0q-2 3-5 0',
-] as const;
-
 /** A bag, filled to a part of it (0 to 1); null: nobody can tell. */
 export function Bag({ full, grain }: { readonly full: number | null; readonly grain: number }) {
   const id = `grain-${grain}`;
@@ -39,9 +32,7 @@ export function Bag({ full, grain }: { readonly full: number | null; readonly gr
   return (
     <svg className="bag" viewBox="0 0 70 86" aria-hidden="true">
       <defs>
-        <pattern id={id} width="16" height="16" patternUnits="userSpaceOnUse">
-          <path className="grain" d={GRAINS[grain % GRAINS.length]} />
-        </pattern>
+        <Grain id={id} grain={grain} />
         <clipPath id={`bag-${grain}`}>
           <path d="M6 4Q35 -3 64 4L68 80Q35 88 2 80Z" />
         </clipPath>

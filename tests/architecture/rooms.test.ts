@@ -32,7 +32,7 @@ const FLOORS: Record<string, readonly (readonly string[])[]> = {
     // Panels that open over any screen.
     ['out'],
     // The screens: none knows another. What two of them show is one of the parts.
-    ['batch', 'costs', 'family', 'history', 'hold', 'notes', 'shelf', 'sources', 'start', 'vigour'],
+    ['batch', 'costs', 'family', 'history', 'hold', 'notes', 'shelf', 'sources', 'start', 'trials', 'vigour'],
     ['app'],
     ['main.tsx'],
   ],

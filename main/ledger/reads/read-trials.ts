@@ -130,8 +130,11 @@ function wordsOf(marked: readonly Marked[], byJar: ReadonlyMap<number, string>):
   return [...counts.values()];
 }
 
-/** Allergens of the jars of a tasting, and whether they share a seed: what is said before anybody tastes. */
-export function cautionsOf(ledger: Ledger, jars: readonly number[]): string[] {
+/**
+ * Allergens of the jars of a tasting, and whether they share a seed: what is said before anybody tastes.
+ * @param bySeed it is the seed that is compared
+ */
+export function cautionsOf(ledger: Ledger, jars: readonly number[], bySeed = false): string[] {
   const near = new Set<string>();
   const traces = new Set<string>();
   for (const jar of jars) for (const one of jarAllergens(ledger, jar)) (one.near ? near : traces).add(one.allergen);
@@ -139,15 +142,15 @@ export function cautionsOf(ledger: Ledger, jars: readonly number[]): string[] {
   const seeds = new Set(jars.map((jar) => seedOf(ledger, jar)));
   return [
     `Ask each taster about allergies. As far as is noted, these jars hold ${[...near].join(', ')}${only.length > 0 ? `, and traces of ${only.join(', ')} from earlier generations` : ''}.`,
-    ...(seeds.size > 1 || seeds.has(null) ? ['These jars do not all come from one seed: a difference may be the seed’s.'] : []),
+    ...(!bySeed && (seeds.size > 1 || seeds.has(null)) ? ['These jars do not all come from one seed: a difference may be the seed’s.'] : []),
   ];
 } // prettier-ignore
 
-/** What seeded a jar, as text; null where it was not one seed. */
+/** What seeded a jar, as text, alike for jars of the same seeds; null where nothing is noted. */
 export function seedOf({ index: { family } }: Ledger, jar: number): string | null {
   const seeds = family.has(jar) ? family.seedsOf(jar) : [];
   const names = seeds.map(({ fromJar, source }) => `${fromJar ?? ''} ${source ?? ''}`);
-  return names.length === 1 ? (names[0] ?? null) : null;
+  return names.length === 0 ? null : names.toSorted().join(', ');
 }
 
 /** Allergens that a jar carries, as far as is noted. */

@@ -162,7 +162,7 @@ export function proposeTrial(ledger: Ledger, input: Parsed<'trial.propose'>): Re
     label: batchCalled(ledger, batch),
     differsIn: difference && differsIn(difference),
     says: differenceSays(difference),
-    cautions: [...(also ? [also] : []), ...cautionsOf(ledger, jars)],
+    cautions: [...(also ? [also] : []), ...cautionsOf(ledger, jars, difference?.what === 'seed')],
     treatments: (difference?.treatments ?? []).map(({ jar, name, dose, plain }) =>
       trialJar(ledger, jar, name, dose, plain),
     ),
