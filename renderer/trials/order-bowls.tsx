@@ -11,8 +11,15 @@ interface Props {
   readonly onDone: () => void;
 }
 
+interface BowlProps {
+  readonly code: number;
+  readonly says: string;
+  readonly pressed?: boolean;
+  readonly onPress: () => void;
+}
+
 /** A bowl to be pressed. */
-function BowlButton({ code, says, pressed, onPress }: { readonly code: number; readonly says: string; readonly pressed?: boolean; readonly onPress: () => void }) {
+function BowlButton({ code, says, pressed, onPress }: BowlProps) {
   return (
     <button type="button" className="bowl-button" data-code={code} aria-pressed={pressed} onClick={onPress}>
       <Bowl text={String(code)} />
@@ -21,13 +28,27 @@ function BowlButton({ code, says, pressed, onPress }: { readonly code: number; r
       </span>
     </button>
   );
-} // prettier-ignore
+}
 
 /** The end of a taster's turn. */
-function Done({ whole, onDone, onBack }: { readonly whole: boolean; readonly onDone: () => void; readonly onBack: () => void }) {
+function Done({
+  whole,
+  onDone,
+  onBack,
+}: {
+  readonly whole: boolean;
+  readonly onDone: () => void;
+  readonly onBack: () => void;
+}) {
   return (
     <div className="row tasting-row">
-      <button type="button" className="button primary tasting-button" data-done disabled={!whole} onClick={onDone}>
+      <button
+        type="button"
+        className="button primary tasting-button"
+        data-done
+        disabled={!whole}
+        onClick={onDone}
+      >
         Done
       </button>
       <button type="button" className="button quiet" onClick={onBack}>
@@ -35,7 +56,7 @@ function Done({ whole, onDone, onBack }: { readonly whole: boolean; readonly onD
       </button>
     </div>
   );
-} // prettier-ignore
+}
 
 /** What stands over the first place and the last. */
 const endOf = (at: number, count: number): string =>

@@ -10,7 +10,7 @@ import { useReader } from '../parts/use-reader';
 import { call } from '../state/ledger-calls';
 import { go } from '../state/store';
 import { useRead } from '../state/use-read';
-import type { Taster, Trial } from './trial-types';
+import type { Taster, Trial, TrialJar } from './trial-types';
 
 type Task = 'rank' | 'pair' | 'triangle';
 
@@ -133,25 +133,119 @@ function People({
   );
 }
 
-export function StartTasting({ trial, tasters }: { readonly trial: Trial; readonly tasters: readonly Taster[] }) {
+interface JarsProps {
+  readonly treatments: readonly TrialJar[];
+  readonly jars: readonly string[];
+  readonly onChange: (jars: readonly string[]) => void;
+}
+
+/** Which jars are tasted; those that nobody tastes yet say why. */
+function Jars({ treatments, jars, onChange }: JarsProps) {
+  const may = treatments.filter(({ not }) => not === null);
+  return (
+    <>
+      <fieldset className="choices">
+        <legend className="label">Jars</legend>
+        <div className="choice-row">
+          {may.map(({ jar, label, name }) => (
+            <CheckField
+              key={jar}
+              label={`${label}, ${name}`}
+              checked={jars.includes(jar)}
+              onChange={(checked) =>
+                onChange(
+                  may.map((one) => one.jar).filter((one) => (one === jar ? checked : jars.includes(one))),
+                )
+              }
+            />
+          ))}
+        </div>
+      </fieldset>
+      {treatments.map(
+        ({ jar, not }) =>
+          not !== null && (
+            <p key={jar} className="soft small">
+              {not}
+            </p>
+          ),
+      )}
+    </>
+  );
+}
+
+interface PouringProps {
+  readonly plan: Plan;
+  readonly onChange: (pours: string) => void;
+}
+
+/** Who pours: of those who taste, it is said that it is not blind. */
+function Pouring({ plan, onChange }: PouringProps) {
+  const tasting = plan.people.flatMap(({ name, tastes }, at) =>
+    tastes && name.trim() !== ''
+      ? [{ value: String(at), label: `${name.trim()}, who tastes too: not blind` }]
+      : [],
+  );
+  return (
+    <div className="fields">
+      <SelectField
+        label="Who pours"
+        value={plan.pours}
+        choices={[{ value: '', label: 'Somebody who does not taste' }, ...tasting]}
+        hint="Whoever pours knows which jar is which, and so does not taste."
+        onChange={onChange}
+      />
+    </div>
+  );
+}
+
+/** Whether the chosen jars are doses in an order that was expected. */
+const inDoses = ({ expected, treatments }: Trial, jars: readonly string[]): boolean =>
+  expected !== null &&
+  treatments.length > 2 &&
+  treatments.every(({ jar, dose }) => dose !== null && jars.includes(jar));
+
+interface Props {
+  readonly trial: Trial;
+  readonly tasters: readonly Taster[];
+}
+
+/** What can be told by what is planned; null until there is something to ask. */
+function useReach(trial: Trial, plan: Plan | null): Reply<'trial.reach'> | null {
+  const count = plan === null ? 0 : named(plan.people).length;
+  const ask = plan !== null && plan.jars.length > 1 && count > 0;
+  const answer = useRead(
+    'trial.reach',
+    ask
+      ? {
+          task: plan.jars.length === 2 ? plan.task : 'rank',
+          tasters: count,
+          jars: plan.jars.length,
+          ordered: inDoses(trial, plan.jars),
+        }
+      : null,
+  );
+  return answer?.ok ? answer.value : null;
+}
+
+export function StartTasting({ trial, tasters }: Props) {
   const { today } = useReader();
-  const { id, batchLabel, treatments, cautions, expected } = trial;
+  const { id, batchLabel, treatments, cautions } = trial;
   const key = `tasting:${id}`;
-  const may = treatments.filter(({ not }) => not === null).map(({ jar }) => jar);
   const [initial] = useState<Plan>(() => ({
-    jars: may,
+    jars: treatments.filter(({ not }) => not === null).map(({ jar }) => jar),
     task: 'pair',
-    people: [...tasters.map(({ id: taster, name }) => ({ id: taster, name, avoids: '', tastes: true })), NOBODY],
+    people: [...tasters.map((one) => ({ id: one.id, name: one.name, avoids: '', tastes: true })), NOBODY],
     pours: '',
   }));
-  const draft = useDraft<Plan>(key, { says: `tasting of ${batchLabel}`, screen: 'trials', focus: `start:${id}` }, initial);
+  const place = { says: `tasting of ${batchLabel}`, screen: 'trials', focus: `start:${id}` };
+  const draft = useDraft<Plan>(key, place, initial);
   const [refused, refuse] = useState<string | null>(null);
   const plan = draft.text;
-  const count = plan ? named(plan.people).length : 0;
-  const task = plan === null || plan.jars.length !== 2 ? 'rank' : plan.task;
-  const ordered = expected !== null && treatments.every(({ dose }) => dose !== null) && treatments.length > 2 && plan?.jars.length === treatments.length;
-  const reach = useRead('trial.reach', plan === null || plan.jars.length < 2 || count === 0 ? null : { task, tasters: count, jars: plan.jars.length, ordered });
+  const reach = useReach(trial, plan);
   if (plan === null) return <div aria-busy="true" />;
+  const back = (): void => go('trials', `trial:${id}`);
+  const change = (some: Partial<Plan>): void => draft.set({ ...plan, ...some });
+  const count = named(plan.people).length;
   const begin = async (): Promise<void> => {
     if (count === 0) return refuse('Say who tastes.');
     if (plan.jars.length < 2) return refuse('Choose two jars at least.');
@@ -167,47 +261,29 @@ export function StartTasting({ trial, tasters }: { readonly trial: Trial; readon
         <p className="soft">{batchLabel}</p>
         <h1>A tasting</h1>
       </header>
-      <Form label={`Tasting of ${batchLabel}`} record={() => void begin()} leave={() => go('trials', `trial:${id}`)} wrong={0}>
-        <fieldset className="choices">
-          <legend className="label">Jars</legend>
-          <div className="choice-row">
-            {treatments.filter(({ not }) => not === null).map(({ jar, label, name }) => (
-              <CheckField
-                key={jar}
-                label={`${label}, ${name}`}
-                checked={plan.jars.includes(jar)}
-                onChange={(checked) => draft.set({ ...plan, jars: may.filter((one) => (one === jar ? checked : plan.jars.includes(one))) })}
-              />
-            ))}
-          </div>
-        </fieldset>
-        {treatments.filter(({ not }) => not !== null).map(({ jar, not }) => <p key={jar} className="soft small">{not}</p>)}
+      <Form label={`Tasting of ${batchLabel}`} record={() => void begin()} leave={back} wrong={0}>
+        <Jars treatments={treatments} jars={plan.jars} onChange={(jars) => change({ jars })} />
         {plan.jars.length === 2 && (
           <ChoiceField
             label="What is asked"
             value={plan.task === 'rank' ? 'pair' : plan.task}
             choices={TASKS}
             unsaid={null}
-            onChange={(next) => draft.set({ ...plan, task: next === 'triangle' ? 'triangle' : 'pair' })}
+            onChange={(task) => change({ task: task === 'triangle' ? 'triangle' : 'pair' })}
           />
         )}
-        {plan.jars.length > 1 && <Reach reach={reach?.ok ? reach.value : null} task={plan.task} nobody={count === 0} />}
-        {cautions.map((caution) => <p key={caution}>{caution}</p>)}
-        <People people={plan.people} known={new Map(tasters.map((one) => [one.id, one]))} onChange={(people) => draft.set({ ...plan, people })} />
-        <div className="fields">
-        <SelectField
-          label="Who pours"
-          value={plan.pours}
-          choices={[
-            { value: '', label: 'Somebody who does not taste' },
-            ...plan.people.flatMap(({ name, tastes }, at) => (tastes && name.trim() !== '' ? [{ value: String(at), label: `${name.trim()}, who tastes too: not blind` }] : [])),
-          ]}
-          hint="Whoever pours knows which jar is which, and so does not taste."
-          onChange={(pours) => draft.set({ ...plan, pours })}
+        {plan.jars.length > 1 && <Reach reach={reach} task={plan.task} nobody={count === 0} />}
+        {cautions.map((caution) => (
+          <p key={caution}>{caution}</p>
+        ))}
+        <People
+          people={plan.people}
+          known={new Map(tasters.map((one) => [one.id, one]))}
+          onChange={(people) => change({ people })}
         />
-        </div>
-        <FormEnd refused={refused} yes="Draw the codes" onLeave={() => void draft.drop().then(() => go('trials', `trial:${id}`))} />
+        <Pouring plan={plan} onChange={(pours) => change({ pours })} />
+        <FormEnd refused={refused} yes="Draw the codes" onLeave={() => void draft.drop().then(back)} />
       </Form>
     </>
   );
-} // prettier-ignore
+}

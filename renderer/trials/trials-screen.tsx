@@ -6,7 +6,7 @@ import { useRead } from '../state/use-read';
 import { NewTrial } from './new-trial';
 import { OpenTrial } from './open-trial';
 import { StartTasting } from './start-tasting';
-import { Tasting } from './tasting';
+import { Tasting } from './tasting-steps';
 import { TrialRows } from './trial-rows';
 import type { Trials } from './trial-types';
 import './trials.css';
