@@ -28,6 +28,7 @@ import { seededNumbers } from '../families';
 import { askOf, emptyBeside, valueOf } from './bare-calls';
 import { everyKind, kindsMissing } from './every-kind';
 import { everyRead } from './every-read';
+import { ranged, TOLD, tellMore } from './told-more';
 import { runs } from '../runs';
 
 const RUNS = runs(2);
@@ -71,6 +72,13 @@ describe('any ledger', () => {
       const number = (): number => Math.floor(random() * 1000);
       for (let move = 0; move < 40; move += 1)
         keeper.make([Math.floor(random() * KINDS), number(), number(), number()]);
+      for (let more = 0; more < 3; more += 1) tellMore(keeper, number);
+      // Some of it taken back, and one of that done again.
+      for (const name of ['act.undo', 'act.undo', 'act.redo'] as const)
+        keeper.ask(name, name === 'act.redo' ? {} : { act: null });
+      for (const [kind, enough] of Object.entries(TOLD))
+        expect([kind, keeper.ids(kind).length >= enough]).toEqual([kind, true]);
+      expect(ranged(keeper)).toBeGreaterThan(0);
       expectTheSame(keeper.ledger);
     }
   }, 240_000);

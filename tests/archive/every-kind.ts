@@ -3,7 +3,16 @@ import type { Input } from '../../core/contract';
 import { FACT_KINDS } from '../../core/ledger/facts/all-facts';
 import { tableOf } from '../../main/ledger/facts/tables';
 import type { Session } from '../../main/session';
-import { must, newFile, openSession, smallFamily, unseen } from '../ledger/ledger-files';
+import {
+  batchOf,
+  fromJar,
+  must,
+  newFile,
+  openSession,
+  plainJar,
+  smallFamily,
+  unseen,
+} from '../ledger/ledger-files';
 
 /** A JPEG that holds nothing but a picture (marker values by ITU-T T.81, table B.1, from memory). */
 export function picture(size: number): Uint8Array<ArrayBuffer> {
@@ -70,6 +79,8 @@ export function everyKind(file = newFile()): Session {
     },
   }); // prettier-ignore
   must(session, 'source.save', { source: { id: null, name: 'Meadow Pot', form: 'capsules', strains: [{ genus: 'Lactobacillus', species: 'inventus', designation: 'MP 1', countPerPiece: 5e8 }], blendTotalPerPiece: null, guaranteed: null, receivedFrom: null, knownGenerations: null, note: 'kept cool' } }); // prettier-ignore
+  const about = { madeFrom: '2026-03-03', madeTo: '2026-03-09' };
+  must(session, 'batch.record', batchOf(null, [plainJar('r', { seedings: [fromJar(jars[0])] })], about));
   record(session, jars[0], jars[1], batches[0] ?? '');
   const seeding = must(session, 'batch.get', { id: batches[0] ?? '' }).jars[0]?.seedings[0]?.seeding.id ?? '';
   must(session, 'facts.record', {

@@ -12,7 +12,7 @@ import { Acts } from '../../main/ledger/facts/open-act';
 import { Rows } from '../../main/ledger/facts/fact-rows';
 import { columnsOf, tableOf, valuesOf } from '../../main/ledger/facts/tables';
 import { idGenerator } from '../../main/ledger/ids';
-import events from '../../main/ledger/migrations/0003-events';
+import { migrations } from '../../main/ledger/migrations/all-migrations';
 import { PRAGMAS } from '../../main/ledger/open';
 import { shownMs, table } from './timing';
 
@@ -89,7 +89,7 @@ function newFile(name: string, triggers: boolean): Database.Database {
   rmSync(join(folder, name), { force: true });
   const db = new Database(join(folder, name));
   for (const [pragma, value] of PRAGMAS) db.pragma(`${pragma} = ${value}`);
-  db.exec(events.sql);
+  for (const { sql } of migrations) db.exec(sql);
   db.exec(
     `INSERT INTO ledger (key, uid, own, demo, made_at, made_at_off) VALUES (1, '${'0'.repeat(36)}', 1, 0, 0, 0)`,
   );

@@ -6,7 +6,7 @@ import { stillClock } from '../../main/ledger/clock';
 import { Acts, type OpenAct } from '../../main/ledger/facts/open-act';
 import { Rows } from '../../main/ledger/facts/fact-rows';
 import { idGenerator } from '../../main/ledger/ids';
-import events from '../../main/ledger/migrations/0003-events';
+import { migrations } from '../../main/ledger/migrations/all-migrations';
 
 export const NOW = '2026-03-14T18:30:00+01:00';
 
@@ -24,7 +24,7 @@ export function bareLedger(): Bare {
   const db = new Database(':memory:');
   db.pragma('foreign_keys = ON');
   db.pragma('recursive_triggers = ON');
-  db.exec(events.sql);
+  for (const { sql } of migrations) db.exec(sql);
   const clock = stillClock(NOW);
   const newId = idGenerator({ milliseconds: clock.milliseconds, random: randomBytes });
   db.prepare('INSERT INTO ledger (key, uid, own, demo, made_at, made_at_off) VALUES (1, ?, 1, 0, 0, 0)').run(

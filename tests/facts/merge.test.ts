@@ -26,7 +26,7 @@ function giver() {
     name: 'Blue Tin',
     price: { minor: 1999, currency: 'EUR', typed: null },
   });
-  const first = add('batch', { madeOn: '2026-03-01' });
+  const first = add('batch', { madeFrom: '2026-02-26', madeTo: '2026-03-02' });
   const second = add('batch', { madeOn: '2026-03-05' });
   const a = add('jar', { batch: first, letter: 'a', state: 'made' });
   const mate = add('jar', { batch: first, letter: 'b', state: 'made' });

@@ -366,6 +366,30 @@ describe('what seeded a jar', () => {
     bare.add('seeding', { jar: c, fromJar: b });
     expect(() => bare.add('seeding', { jar: a, fromJar: vague })).toThrow(/own ancestor/);
   });
+  it('is not searched for a circle where the jar has seeded nothing yet, however many days are ranges', () => {
+    const bare = bareLedger();
+    let steps = 0;
+    bare.db.function('step', (key) => (steps++, key));
+    const triggers = bare.db.prepare("SELECT name, sql FROM sqlite_schema WHERE name LIKE 'seeding_rules_%'");
+    for (const { name, sql } of triggers.all() as { name: string; sql: string }[]) {
+      const counted = sql.replaceAll(/SELECT (NEW\.from_jar|s\.from_jar)\b/g, 'SELECT step($1)');
+      expect(counted).not.toBe(sql);
+      bare.db.exec(`DROP TRIGGER ${name}; ${counted}`);
+    }
+    const jars: number[] = [];
+    const seeded = (at: number, from: number): number =>
+      bare.add('seeding', { jar: jars[at] ?? 0, fromJar: jars[from] ?? 0 });
+    for (let at = 0; at < 60; at += 1) {
+      const batch = bare.add('batch', { madeFrom: '2026-01-01', madeTo: '2026-03-31' });
+      jars.push(bare.add('jar', { batch, letter: 'a', state: 'made' }));
+    }
+    for (let at = 1; at < jars.length; at += 1) seeded(at, at - 1);
+    expect(steps).toBe(0);
+    // A second seed of one that has seeded others: its seed and what that descends from, each once.
+    seeded(30, 5);
+    expect(steps).toBe(6);
+    expect(() => seeded(5, 30)).toThrow(/own ancestor/);
+  });
   it('is asked again when a day is corrected, and a jar of unknown day has no seed', () => {
     const bare = bareLedger();
     const { a, c, other } = scene(bare);

@@ -44,7 +44,7 @@ function readAll(ledger: Ledger): void {
 function told(jar: FamilyJarReply): unknown {
   const rounded = (value: number | null): number | null => value && Number(value.toFixed(9));
   return {
-    madeOn: jar.madeOn, letter: jar.letter, setWord: jar.setWord, ph: jar.ph, spoiled: jar.spoiled, discard: jar.discard,
+    madeOn: jar.madeOn, madeBetween: jar.madeBetween, letter: jar.letter, setWord: jar.setWord, ph: jar.ph, spoiled: jar.spoiled, discard: jar.discard,
     generation: { ...jar.generation, mean: rounded(jar.generation.mean) },
     doublings: { transfers: rounded(jar.doublings.transfers), start: rounded(jar.doublings.start) },
     basis: jar.shareBasis,
@@ -119,10 +119,13 @@ function threeKeepers(seed: number): void {
         : [here[below(here.length)], ...(random() < 0.4 ? [here[below(here.length)]] : [])];
     const chosen = [...new Set(seeds.filter((one) => one !== undefined))];
     const amount = 30 + below(40);
+    const onDay = (n: number): string => `2026-02-${String(n).padStart(2, '0')}`;
+    // Of one batch in three only a range of days is known.
+    const about = random() < 1 / 3 ? { madeFrom: onDay(day), madeTo: onDay(day + below(5)) } : null;
     const entry = (ids: readonly string[], source: string) =>
-      batchOf(`2026-02-${String(day).padStart(2, '0')}`, [
+      batchOf(about ? null : onDay(day), [
         plainJar('abc'[at] ?? 'x', { seedings: ids.length > 0 ? ids.map((id, n) => fromJar(id, amount + n)) : [fromSource(source, amount)] }),
-      ]); // prettier-ignore
+      ], { ...about, sameLabelMeant: true }); // prettier-ignore
     const made =
       must(
         keeper,
@@ -177,6 +180,7 @@ function threeKeepers(seed: number): void {
     expect(troubles(keeper.ledger.db)).toEqual([]);
   }
   expect(received).toBeGreaterThan(0);
+  expect([...whole.values()].some(({ madeBetween }) => madeBetween !== null)).toBe(true);
   for (const session of sessions) session.close();
 }
 

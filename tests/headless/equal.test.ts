@@ -76,12 +76,12 @@ const moment = fc.integer({ min: 10, max: 28 }).map((n) => `2026-03-${n}T18:30:0
 const note = fc.constantFrom(null, 'nice', 'pink spots', 'smelled foul', 'power cut for 3 hours');
 
 const recording: fc.Arbitrary<Step> = fc
-  .record({ day, seeds: fc.array(which, { maxLength: 2 }), jars: fc.integer({ min: 1, max: 3 }), ml: fc.constantFrom(45, 100, 2000), note, set: fc.constantFrom(null, 'runny', 'firm'), spoiled: fc.boolean(), why: fc.constantFrom(null, 'kept apart the whole time') })
+  .record({ day, about: fc.option(day, { freq: 4 }), seeds: fc.array(which, { maxLength: 2 }), jars: fc.integer({ min: 1, max: 3 }), ml: fc.constantFrom(45, 100, 2000), note, set: fc.constantFrom(null, 'runny', 'firm'), spoiled: fc.boolean(), why: fc.constantFrom(null, 'kept apart the whole time') })
   .map((of) => ({
     name: 'batch.record',
     input: (ids: Ids) => ({
       ...batchOf(
-        of.day,
+        of.about === null ? of.day : null,
         Array.from({ length: of.jars }, (_, at) =>
           plainJar('abc'[at] ?? 'z', {
             note: of.note,
@@ -89,6 +89,8 @@ const recording: fc.Arbitrary<Step> = fc
             outcome: of.set === null ? null : { ...unseen, setWord: of.set as 'runny', spoiledSaid: of.spoiled && at === 0 },
           }),
         ),
+        // Two days in any order: a range that is none is refused.
+        of.about === null ? {} : { madeFrom: of.day, madeTo: of.about },
       ),
       why: of.why,
     }),

@@ -1,6 +1,7 @@
 // All migrations, oldest first. A new one gets the next number, a file of its own and a line here; a released one
 // never changes (its hash is held by tests/ledger/migrations.test.ts).
 import events from './0003-events';
+import seedingSearch from './0004-seeding-search';
 
 export interface Migration {
   readonly version: number;
@@ -12,7 +13,7 @@ export interface Migration {
 /** Versions before this one were never released: their files are refused as they are. */
 export const FIRST_VERSION = 3;
 
-export const migrations: readonly Migration[] = [events];
+export const migrations: readonly Migration[] = [events, seedingSearch];
 
 for (const [index, migration] of migrations.entries()) {
   const number = FIRST_VERSION + index;

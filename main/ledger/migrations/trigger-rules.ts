@@ -1,7 +1,7 @@
 // Rules that hold whoever writes, beside those of core. Released text: tests/ledger/migrations.test.ts holds its hash.
 
 /** The same for an insert and for an update of those columns. */
-const both = (table: string, rule: string, columns: string, body: () => string): string => `
+export const both = (table: string, rule: string, columns: string, body: () => string): string => `
 CREATE TRIGGER ${table}_${rule}_insert BEFORE INSERT ON ${table} BEGIN
   ${body()}
 END;
@@ -10,15 +10,15 @@ CREATE TRIGGER ${table}_${rule}_update BEFORE UPDATE OF ${columns} ON ${table} B
 END;`;
 
 // The earliest and the latest day that a jar can have been made on.
-const firstOf = (jar: string): string =>
+export const firstOf = (jar: string): string =>
   `(SELECT coalesce(b.made_on, b.made_from) FROM jar j JOIN batch b ON b.key = j.batch WHERE j.key = ${jar})`;
-const lastOf = (jar: string): string =>
+export const lastOf = (jar: string): string =>
   `(SELECT coalesce(b.made_on, b.made_to) FROM jar j JOIN batch b ON b.key = j.batch WHERE j.key = ${jar})`;
 
 // A seed of an earlier day can't descend from the jar, so the search for a loop stays within one day. Where days are
 // ranges that reasoning fails (a path may run through a jar of "January"), and all ancestors are searched. A jar of
 // which nothing of its day is known has no seedings, so no path can slip through it.
-const RANGED = 'EXISTS (SELECT 1 FROM batch WHERE made_from IS NOT NULL)';
+export const RANGED = 'EXISTS (SELECT 1 FROM batch WHERE made_from IS NOT NULL)';
 const seedingRules = (): string => `
   SELECT RAISE(ABORT, 'a jar of unknown day has no seedings') WHERE ${lastOf('NEW.jar')} IS NULL;
   SELECT RAISE(ABORT, 'a seed is made no later than its jar') WHERE ${firstOf('NEW.from_jar')} > ${lastOf('NEW.jar')};
