@@ -129,6 +129,8 @@ interface Sheet {
   readonly scale: number;
   /** Days left of this are out of the window: the first one right of it says its year. */
   readonly from: number;
+  /** The window's right edge: what is said of a seed does not run over it. */
+  readonly to: number;
   readonly measure: (text: string) => number;
 }
 
@@ -208,7 +210,9 @@ function seedWords(place: LabelPlace, sheet: Sheet, taken: Taken): Written[] {
   const text = place.seed === 'kept back' ? 'next seed, kept back' : 'next seed';
   const line = LINE * sheet.scale;
   const half = sheet.measure(text) / 2;
-  const x = middle(place.jar);
+  const own = middle(place.jar);
+  const end = sheet.to - half - GAP;
+  const x = place.jar.left < sheet.to ? Math.min(own, Math.max(end, place.jar.left)) : own;
   const glow = GLOW * sheet.scale;
   const top = [place.jar.bottom + glow, place.jar.top - glow - line].find((one) =>
     taken.isFree({ left: x - half, right: x + half, top: one, bottom: one + line }),

@@ -20,6 +20,7 @@ import { useAdvised } from './use-advised';
 import { useJars } from './use-jars';
 import type { LineNow } from './use-lines';
 import { type Mounted, useMounted, useSame } from './use-mounted';
+import type { LanesNow } from './use-spoken-lane';
 import { type Stage, useStage } from './use-stage';
 import { useWalking } from './use-walking';
 import { JarDefs } from '../parts/jar-shape';
@@ -46,8 +47,7 @@ interface StageProps {
   readonly theme: string;
   readonly size: Size;
   readonly pane: boolean;
-  /** The lanes in the window, the one nearest its middle first. */
-  readonly onLanes: (lanes: readonly number[]) => void;
+  readonly onLanes: (lanes: LanesNow) => void;
   readonly spoken: number;
   readonly onSpeakOf: (lane: number) => void;
   readonly lines: ReadonlyMap<string, LineNow>;
@@ -85,8 +85,8 @@ function useHeads(props: StageProps, { geometry, view, room, moving }: Stage, he
     useMemo(() => lanesAway(drawing.lanes, geometry, view, room), [drawing, geometry, view, room]),
   );
   useEffect(() => {
-    if (here) onLanes(inRoom);
-  }, [onLanes, here, inRoom]);
+    if (here) onLanes({ level: inRoom, seen: inRoom.filter((lane) => away[lane] === null) });
+  }, [onLanes, here, inRoom, away]);
   const standings = useMemo(
     () => new Map(Array.from(lines, ([id, { standing }]) => [id, standing])),
     [lines],
@@ -185,7 +185,15 @@ export function FamilyDrawing(props: StageProps) {
             onPoint={setPointed}
           />
           {asJars && mates !== null && <Mates {...layer} mates={mates} />}
-          {asJars && <Labels {...layer} {...{ view, views, named, lit }} left={room.left} seeds={worded} />}
+          {asJars && (
+            <Labels
+              {...layer}
+              {...{ view, views, named, lit }}
+              left={room.left}
+              right={room.right}
+              seeds={worded}
+            />
+          )}
         </g>
       </svg>
       <KeptLayer all={keptPlaces} next={nextKept} onGo={onGo} />

@@ -27,7 +27,7 @@ import { Tools } from './tools';
 import { useChosen } from './use-chosen';
 import { useFolded } from './use-folded';
 import type { LineNow } from './use-lines';
-import { useSpokenLane, useTurned } from './use-spoken-lane';
+import { NO_LANES, useSpokenLane, useTurned } from './use-spoken-lane';
 import { useThemeName } from './use-theme-name';
 
 export type Spacing = Drawing['spacing'];
@@ -60,7 +60,7 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
   const size = useSize(body);
   const [asTable, setAsTable] = useState(false);
   const [legend, setLegend] = useState(false);
-  const [inSight, setInSight] = useState<readonly number[]>([]);
+  const [lanes, setLanes] = useState(NO_LANES);
   const { pressed, turn } = useTurned(laid);
   const { drawing, newest, open, mates } = useFolded({ laid, size, asTable, pressed });
   const kin = useMemo(() => kinOf(drawing), [drawing]);
@@ -75,7 +75,7 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
       familyControl.close = () => undefined;
     };
   }, [legend, close, selectedKey]);
-  const { lines, unasked, settled, spoken } = useSpokenLane({ drawing, newest, pressed, inSight });
+  const { lines, unasked, settled, spoken } = useSpokenLane({ drawing, newest, pressed, lanes });
   const now = useNow();
   const warm = useMemo(() => now.holds.map(({ jars }) => jars.map(({ key }) => key)), [now.holds]);
   const theme = useThemeName();
@@ -107,7 +107,7 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
             {...{ drawing, kin, newest, mates, open, selected, target, theme, size, spoken, lines, warm }}
             onSelect={select}
             pane={selectedKey !== null}
-            onLanes={setInSight}
+            onLanes={setLanes}
             onSpeakOf={turn}
             kept={now.kept}
             onGo={goTo}

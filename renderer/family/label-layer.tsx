@@ -44,6 +44,7 @@ interface Props {
   readonly geometry: Geometry;
   readonly view: View;
   readonly left: number;
+  readonly right: number;
   readonly mounted: readonly number[];
   readonly views: ReadonlyMap<number, JarView>;
   /** Jars whose whole label is written below them: pointed at or focused. */
@@ -56,10 +57,11 @@ interface Props {
 }
 
 export const Labels = memo(function Labels(props: Props) {
-  const { drawing, geometry, view, mounted, views, seeds, left } = props;
+  const { drawing, geometry, view, mounted, views, seeds, left, right } = props;
   const { k } = view;
   // Where the window begins, for the years: it changes with a settled pan, not while one lasts.
   const from = Math.round(left - view.tx);
+  const to = Math.round(right - view.tx);
   const written = useMemo((): readonly Written[] => {
     const scale = Math.max(1, k);
     const [stepX, stepY] = [geometry.columnStep * k, geometry.rowStep * k];
@@ -88,15 +90,23 @@ export const Labels = memo(function Labels(props: Props) {
       lines: stepY >= 2 * LINE * scale + 3 || drawing.lanes.length === 1 ? 2 : 1,
       scale,
       from,
+      to,
       measure: (text) => textWidth(text) * scale,
     });
-  }, [drawing, geometry, k, mounted, views, seeds, from]);
+  }, [drawing, geometry, k, mounted, views, seeds, from, to]);
   const at = (x: number, y: number) => ({ x: x / k - props.cornerX, y: y / k - props.cornerY });
-  const below = (index: number) =>
-    at(
-      ((drawing.x[index] ?? 0) * geometry.columnStep + JAR.width / 2) * k,
-      ((drawing.y[index] ?? 0) * geometry.rowStep + JAR.height) * k + 3,
+  // Below its jar, or above it where another one stands below and none above.
+  const tagAt = (index: number) => {
+    const [x, y] = [drawing.x[index] ?? 0, drawing.y[index] ?? 0];
+    const stands = (row: number): boolean =>
+      mounted.some((one) => drawing.x[one] === x && Math.abs((drawing.y[one] ?? 0) - row) < 0.5);
+    const above = stands(y + 1) && !stands(y - 1);
+    const top = y * geometry.rowStep * k;
+    return at(
+      (x * geometry.columnStep + JAR.width / 2) * k,
+      above ? top - (LINE + 8) * Math.max(1, k) : top + JAR.height * k + 3,
     );
+  };
   return (
     <g className="labels" aria-hidden="true">
       {written.map(({ key, text, at: where, x, y, jars }) => (
@@ -110,7 +120,7 @@ export const Labels = memo(function Labels(props: Props) {
       ))}
       {props.named.map((index) => {
         const label = views.get(drawing.keys[index] ?? 0)?.label ?? '';
-        return label === '' ? null : <Tag key={`name ${index}`} label={label} k={k} {...below(index)} />;
+        return label === '' ? null : <Tag key={`name ${index}`} label={label} k={k} {...tagAt(index)} />;
       })}
     </g>
   );

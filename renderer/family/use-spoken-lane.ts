@@ -30,26 +30,33 @@ export function useTurned(laid: Drawing) {
   return { pressed, turn };
 }
 
+/** The lanes that lie level with the window, the one nearest its middle first; and those of which a jar is in it. */
+export interface LanesNow {
+  readonly level: readonly number[];
+  readonly seen: readonly number[];
+}
+export const NO_LANES: LanesNow = { level: [], seen: [] };
+
 interface Sight {
   readonly drawing: Placed;
   readonly newest: number;
   readonly pressed: number | null;
-  /** Lanes in sight, the one nearest the middle first. */
-  readonly inSight: readonly number[];
+  readonly lanes: LanesNow;
 }
 
 /** `settled` is null while nothing can be said yet; `spoken` then is the newest jar's lane. */
-export function useSpokenLane({ drawing, newest, pressed, inSight }: Sight) {
+export function useSpokenLane({ drawing, newest, pressed, lanes: { level, seen } }: Sight) {
+  const inSight = seen.length > 0 ? seen : level;
   const newestLane = drawing.lane[newest] ?? 0;
   const unasked = drawing.keys.length > JUDGED_UNASKED;
   const asked = useMemo(() => {
     const first = pressed ?? newestLane;
-    const ids = [first, ...inSight.filter((lane) => lane !== first)].flatMap(
+    const ids = [first, ...level.filter((lane) => lane !== first)].flatMap(
       (lane) => drawing.lanes[lane]?.line ?? [],
     );
     // Nothing is in sight until the jars themselves are here: judging must not hold them up.
-    return unasked || inSight.length === 0 ? NO_LINES : ids;
-  }, [pressed, newestLane, inSight, drawing, unasked]);
+    return unasked || level.length === 0 ? NO_LINES : ids;
+  }, [pressed, newestLane, level, drawing, unasked]);
   const lines = useLines(asked);
   const verdict = (lane: number): VerdictWord | null | undefined => {
     const id = drawing.lanes[lane]?.line ?? '';

@@ -90,7 +90,8 @@ function useMoves(
         const { view, fitted } = live.current;
         const next = how === 'in the middle' ? middleOn(view, room, x, y) : bringIn(view, room, x, y);
         if (next !== view) {
-          move(next, fitted && next.k === view.k);
+          // Whoever went to a jar stays there, also once its pane is closed.
+          move(next, how === 'in sight' && fitted && next.k === view.k);
           flush();
         }
       },

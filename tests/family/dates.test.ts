@@ -34,6 +34,7 @@ const sheet = {
   lines: 2 as const,
   scale: 1,
   from: -1e9,
+  to: 1e9,
   measure,
 };
 const boxOf = ({ text, at, x, y }: Written): Box => {
