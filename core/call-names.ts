@@ -3,7 +3,7 @@ export const READS = [
   'app.state', 'family.get', 'family.drawing', 'family.jars', 'jar.get', 'jar.find', 'batch.get', 'batch.list',
   'source.list', 'package.list', 'history.list', 'draft.list', 'advice.freshStart', 'photograph.list', 'photograph.line', 'line.list', 'family.now',
   'judgement.line', 'judgement.jar', 'judgement.scores', 'advice.line', 'advice.next', 'advice.restart', 'advice.choices',
-  'facts.list', 'readings.list', 'jar.left', 'received.list', 'handOver.list', 'handOver.about', 'label.sheet', 'act.standing',
+  'facts.list', 'readings.list', 'jar.left', 'received.list', 'handOver.list', 'handOver.about', 'label.sheet', 'report.get', 'act.standing',
   'appliance.list', 'appliance.proof', 'tool.list', 'trial.list', 'trial.reach', 'trial.propose', 'session.get', 'session.pour',
   'plan.batch', 'hold.now', 'hold.get', 'hold.list', 'today.list', 'readings.preview', 'calendar.get', 'cost.list', 'cost.sheet', 'shelf.get',
   'remarks.list', 'caution.list',
@@ -20,14 +20,14 @@ export const WRITES = [
 ] as const; // prettier-ignore
 export const JOBS = [
   'notes.preview', 'notes.bringIn', 'ledger.open', 'ledger.openDemo', 'ledger.leaveDemo', 'ledger.create', 'ledger.fromArchive', 'ledger.recover', 'ledger.backup',
-  'ledger.backups', 'ledger.restore', 'archive.write', 'archive.read', 'tables.write', 'label.print', 'calendar.write', 'handOver.write', 'handOver.preview', 'handOver.read',
+  'ledger.backups', 'ledger.restore', 'archive.write', 'archive.read', 'tables.write', 'label.print', 'report.print', 'report.write', 'calendar.write', 'handOver.write', 'handOver.preview', 'handOver.read',
 ] as const; // prettier-ignore
 /** Sent by main, never answered: a job's progress; a ledger changed; a menu item was chosen. */
 export const EVENTS = ['progress', 'changed', 'menu'] as const;
 
 /** What a menu event names; the page does it, so that errors and progress show in one place. */
 const MENU_IDS = [
-  'ledger.open', 'ledger.create', 'ledger.backup', 'ledger.openDemo', 'notes.bringIn', 'ledger.fromArchive', 'out', 'receive', 'undo', 'redo', 'preferences',
+  'ledger.open', 'ledger.create', 'ledger.backup', 'ledger.openDemo', 'notes.bringIn', 'ledger.fromArchive', 'out', 'reports', 'receive', 'find', 'undo', 'redo', 'preferences',
   'screen.family', 'screen.batch', 'screen.shelf', 'screen.vigour', 'screen.trials', 'screen.sources', 'screen.history', 'theme.system', 'theme.light', 'theme.dark',
 ] as const; // prettier-ignore
 export type MenuId = (typeof MENU_IDS)[number];

@@ -94,6 +94,7 @@ import { CAUTION_LEVELS, CAUTION_RELATIONS } from './shapes/caution-codes';
 import { SAFETY_STOPS, DISCARDS, SAFETY_LOOKS } from './shapes/safety-codes';
 import { AskLabels, LabelSheets } from './shapes/label-calls';
 import { AboutJar } from './shapes/hand-over-calls';
+import { AskReport, ReportReply } from './shapes/report-calls';
 import { AnswerRemarks, ListRemarks, NoteRemark, RemarkReply, RemarksReply } from './shapes/remark-calls';
 import { READ_AS } from './ledger/facts/seen-facts';
 
@@ -989,6 +990,16 @@ export const contract = {
   'label.sheet': entry('read', AskLabels, LabelSheets),
   /** The same as a PDF; `file` null: on paper, by the system's dialog. Only with a window. */
   'label.print': entry('job', AskLabels.extend({ file: FileOutput.nullable() }), z.strictObject({ file: z.string().nullable(), pages: count })),
+  /** A page to be read outside of the program: on paper, as a picture, or on any screen. */
+  'report.get': entry('read', z.strictObject({ report: AskReport }), ReportReply),
+  /** The same as a PDF; `file` null: on paper, by the system's dialog. Only with a window. */
+  'report.print': entry('job', z.strictObject({ report: AskReport, file: FileOutput.nullable() }), z.strictObject({ file: z.string().nullable() })),
+  /** The same as a file: the family as SVG, or as the PNG (`png`) that a caller drew of it; any other as HTML. What is there is written over. */
+  'report.write': entry(
+    'job',
+    z.strictObject({ report: AskReport, file: FileOutput, png: z.instanceof(Uint8Array).nullable().default(null) }),
+    z.strictObject({ file: z.string(), bytes: count }),
+  ),
   /** What a hand-over would bring; `known`: its jar is here already. */
   'handOver.preview': entry(
     'job',

@@ -303,6 +303,10 @@ export const refusals = {
     `That many labels are ${p['side'] === 'width' ? 'wider' : 'higher'} than their page. Measure the sheet again: margin, label and gap, and how many there are.`,
   'label too small': (p) =>
     `What has to stand on the label does not fit ${text(p, 'width')} × ${text(p, 'height')} mm. Take a larger label.`,
+  'nothing to draw': () => 'No jar is written down yet that could be shown. Record a batch first.',
+  'picture too large': (p) =>
+    `That would be ${text(p, 'jars')} jars, and a picture shows at most ${text(p, 'most')}. Choose a line, or what one jar comes from.`,
+  'not a picture': () => 'What was to be written is no PNG picture of the family. Nothing was written.',
   'folder not empty': (p) =>
     `Something lies at ${text(p, 'folder')} already. Choose a folder that is new or empty.`,
   'no folder there': (p) =>

@@ -179,3 +179,95 @@ test('labels are looked at, for the shelf and for giving, and saved as a PDF; th
   await expect(page.getByRole('option')).toHaveCount(1);
   await expect(page.getByRole('option')).toContainText('10 May b');
 });
+
+test('a photograph of a label, or the code under it, finds its jar; a picture of something else finds none', async ({
+  program,
+}) => {
+  const { page } = program;
+  const { jars } = await recordBatch(page, '2026-05-10', ['a', 'b'], { product: 'Blue Tin' });
+  await openPane(page, '10 May b');
+  await page.getByRole('button', { name: 'Label', exact: true }).click();
+  const sheet = page.getByAltText('The first sheet, as it will be printed');
+  await expect(sheet).toHaveAttribute('src', /10%20May%20b/);
+  const photograph = await sheet.screenshot();
+  await page.getByRole('dialog').getByRole('button', { name: 'Close' }).click();
+  await page
+    .getByRole('complementary', { name: 'About this jar' })
+    .getByRole('button', { name: 'Close' })
+    .click();
+
+  await chooseInMenu(program, 'find');
+  const find = page.getByRole('dialog', { name: 'Find a jar by its label' });
+  const choose = find.getByLabel('Choose a photograph…');
+  await choose.setInputFiles({
+    name: 'not.jpg',
+    mimeType: 'image/jpeg',
+    buffer: Buffer.from('no picture at all'),
+  });
+  await expect(find.getByRole('alert')).toContainText('can’t be read as a picture');
+  const plain = await find.screenshot();
+  await choose.setInputFiles({ name: 'plain.png', mimeType: 'image/png', buffer: plain });
+  await expect(find.getByRole('alert')).toContainText('No square code');
+  expect(await complaintsByDayAndNight(page)).toEqual([]);
+  await choose.setInputFiles({ name: 'label.png', mimeType: 'image/png', buffer: photograph });
+  await expect(find).toHaveCount(0);
+  await expect(page.getByRole('complementary', { name: 'About this jar' })).toContainText('10 May b');
+
+  await chooseInMenu(program, 'find');
+  await find.getByLabel('Or the code under it').fill('7K3M-9QXV');
+  await find.getByRole('button', { name: 'Find it' }).click();
+  await expect(find.getByRole('alert')).toContainText('No jar of this ledger has the code');
+  await find.getByLabel('Or the code under it').fill(shortCode(jars[0] ?? '').toLowerCase());
+  await find.getByRole('button', { name: 'Find it' }).click();
+  await expect(page.getByRole('complementary', { name: 'About this jar' })).toContainText('10 May a');
+});
+
+test('a line goes out as a PDF, the family as SVG, PNG and PDF, all of it as one page with small photographs', async ({
+  program,
+}) => {
+  const { page } = program;
+  const { jars } = await recordBatch(page, '2026-05-10', ['a', 'b'], { product: 'Blue Tin' });
+  await recordBatch(page, '2026-05-13', ['a'], { jar: jars[0] ?? '' });
+  await page.evaluate(async (jar) => {
+    const canvas = new OffscreenCanvas(900, 600);
+    canvas.getContext('2d')?.fillRect(0, 0, 500, 300);
+    const bytes = new Uint8Array(await (await canvas.convertToBlob({ type: 'image/jpeg' })).arrayBuffer());
+    await window.jarline.call['photograph.add']({ jar, bytes, caption: null });
+  }, jars[1] ?? '');
+  const folder = mkdtempSync(join(program.dataFolder, 'out-'));
+  await page.keyboard.press('Alt+1');
+  await chooseInMenu(program, 'reports');
+  const out = page.getByRole('dialog', { name: 'Print, or save to be read elsewhere' });
+  const save = async (button: string, name: string): Promise<string> => {
+    const file = join(folder, name);
+    await answerDialogs(program, file);
+    await out.getByRole('button', { name: button }).click();
+    await expect(page.locator('.message')).toContainText(name);
+    return file;
+  };
+  const line = readFileSync(await save('Save as PDF…', 'line.pdf'), 'latin1');
+  expect(line).toMatch(/^%PDF-[^]*\/MediaBox\s*\[0 0 59[45][.\d]* 84[12][.\d]*\]/);
+  await out.getByRole('radio', { name: 'The family as a picture' }).check();
+  const drawn = out.getByAltText('The family as it will be drawn');
+  await expect
+    .poll(() => drawn.evaluate((image: HTMLImageElement) => image.naturalWidth))
+    .toBeGreaterThan(200);
+  expect(await complaintsByDayAndNight(page)).toEqual([]);
+  expect(readFileSync(await save('Save as SVG…', 'family.svg'), 'utf8')).toMatch(
+    /^<svg [^]*13 May a[^]*<\/svg>\n$/,
+  );
+  const png = readFileSync(await save('Save as PNG…', 'family.png'));
+  expect(png.subarray(1, 4).toString()).toBe('PNG');
+  // Twice as fine as the drawing: width in the header's first four bytes (ISO/IEC 15948, 11.2.2).
+  expect(png.readUInt32BE(16)).toBe(
+    2 * (await drawn.evaluate((image: HTMLImageElement) => image.naturalWidth)),
+  );
+  expect(readFileSync(await save('Save as PDF…', 'family.pdf'), 'latin1')).toMatch(/^%PDF-/);
+  await out.getByRole('radio', { name: 'One page for a telephone' }).check();
+  const html = readFileSync(await save('Save the page…', 'all.html'), 'utf8');
+  const [, photograph = ''] = /src="data:image\/jpeg;base64,([^"]+)"/.exec(html) ?? [];
+  expect(Buffer.from(photograph, 'base64').length).toBeGreaterThan(500);
+  expect(html).toContain('13 May a');
+  await out.getByRole('radio', { name: 'Whom to tell' }).check();
+  expect(readFileSync(await save('Save as PDF…', 'told.pdf'), 'latin1')).toMatch(/^%PDF-/);
+});

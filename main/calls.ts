@@ -93,6 +93,7 @@ import {
 
 import { writeCalendar } from './calendar/write-calendar';
 import { labelSheets } from './labels/label-sheets';
+import { makeReport, writeReport } from './reports/make-report';
 import { writeTables } from './tables/write-tables';
 import { cautionsBecauseOf } from './ledger/reads/read-views';
 import { listRemarks } from './ledger/reads/read-remarks';
@@ -230,6 +231,8 @@ export const handlers: Handlers = {
 
   'calendar.write': ({ ledger }, input) => writeCalendar(ledger, input),
   'label.sheet': ({ ledger }, input) => labelSheets(ledger, input),
+  'report.get': ({ ledger }, input) => makeReport(ledger, input),
+  'report.write': ({ ledger }, input) => writeReport(ledger, input),
   'tables.write': ({ ledger }, input, job) => writeTables(ledger, input, job),
 
   'handOver.list': ({ ledger }) => listHandOvers(ledger),

@@ -100,6 +100,7 @@ export class OpenLedger {
     const input = checkInput(name, rawInput);
     if (!input.ok) return input;
     if (name === 'label.print') return this.#printLabels(input.value as Parsed<'label.print'>);
+    if (name === 'report.print') return this.#printReport(input.value as Parsed<'report.print'>);
     const out = outOf(input.value);
     if (out !== null) return this.#writeOut(name, input.value as object, out, job);
     switch (name) {
@@ -197,19 +198,35 @@ export class OpenLedger {
     return this.#ask(name as WorkerCall, { ...input, [field]: { path } }, job);
   }
 
-  /** Labels as a PDF where the keeper says, or on paper. */
   async #printLabels({ file, ...asked }: Parsed<'label.print'>): Promise<Result<unknown>> {
     const sheets = await this.#ask('label.sheet', asked, null);
     if (!sheets.ok) return sheets;
     const { html, pages } = sheets.value as Reply<'label.sheet'>;
+    const done = await this.#print(html, asked.layout.page, file);
+    return done.ok ? { ok: true, value: { ...done.value, pages: pages.length } } : done;
+  }
+
+  async #printReport({ report, file }: Parsed<'report.print'>): Promise<Result<unknown>> {
+    const made = await this.#ask('report.get', { report }, null);
+    if (!made.ok) return made;
+    const { html, page } = made.value as Reply<'report.get'>;
+    return this.#print(html, page, file);
+  }
+
+  /** A document as a PDF where the keeper says, or on paper. */
+  async #print(
+    html: string,
+    page: PageSize,
+    file: Parsed<'label.print'>['file'],
+  ): Promise<Result<{ file: string | null }>> {
     const { doors } = this.#setting;
     if (file === null) {
-      const done = await doors.onPaper(html, asked.layout.page);
-      return done ? { ok: true, value: { file: null, pages: pages.length } } : refuse('cancelled');
+      const done = await doors.onPaper(html, page);
+      return done ? { ok: true, value: { file: null } } : refuse('cancelled');
     }
     const path = 'path' in file ? file.path : await this.#chooseOut(file.name);
     if (path === null) return refuse('cancelled');
-    const bytes = await doors.pdfOf(html, asked.layout.page);
+    const bytes = await doors.pdfOf(html, page);
     try {
       writeOver(path, bytes);
     } catch (error) {
@@ -217,7 +234,7 @@ export class OpenLedger {
       if (!refused) throw error;
       return { ok: false, error: refused.refusal };
     }
-    return { ok: true, value: { file: path, pages: pages.length } };
+    return { ok: true, value: { file: path } };
   }
 
   #chooseOut(called: string): Promise<string | null> {

@@ -1,6 +1,7 @@
 // Labels drawn on pages, in mm: words broken into lines that fit, and a square code beside them by which the program finds the
 // jar. Sizes are reckoned from wide letters, so that words keep inside their label whatever font a printer has.
 import makeCode from 'qrcode-generator';
+import { escaped } from '../markup';
 import type { LabelLine } from '../says/label-says';
 import type { LabelLayout } from '../shapes/label-calls';
 
@@ -21,9 +22,6 @@ const BOLD_LETTER = 0.62;
 const LINE = 1.22;
 /** A code is no smaller than this (mm), so that a telephone can read it: 0.4 mm for each of its dots. */
 const LEAST_CODE = 11;
-
-const escaped = (text: string): string =>
-  text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
 
 /** A text in lines of at most so many letters; a word that is longer is cut. */
 function broken(text: string, most: number): string[] {

@@ -17,3 +17,13 @@ export function readShortCode(text: string): string | null {
   const plain = text.toUpperCase().replaceAll(/[\s-]/g, '').replaceAll('O', '0').replaceAll(/[IL]/g, '1');
   return /^[0-9A-HJKMNP-TV-Z]{8}$/.test(plain) ? `${plain.slice(0, 4)}-${plain.slice(4)}` : null;
 }
+
+/** What a square code may hold that a jar is looked for by: a code, or words that end in one, as on the sheet of a given jar. */
+const MOST_WORDS = 2000;
+
+/** The short code in what was read from a square code; null where it holds none. */
+export function codeInWords(words: string): string | null {
+  const text = words.slice(0, MOST_WORDS).trim();
+  const [, last] = /(?:^|\n)Code ([^\n]{8,20})$/.exec(text) ?? [];
+  return readShortCode(last ?? text);
+}

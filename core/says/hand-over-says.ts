@@ -60,7 +60,7 @@ export function handOverRows(about: AboutJar): (readonly [name: string, words: s
   return [
     ['Made', madeWords(about)],
     ['Generation', generation(about)],
-    ['Its line that day', about.verdict ?? 'not told'],
+    ['How its line did that day (no word on safety)', about.verdict ?? 'not told'],
     ['Traces back to', listed(tracedShares.map(({ source, share }) => `${source} ${percent(share)}`)) || 'not known'],
     ['Milk', milk.length === 0 ? 'not noted' : `${listed(milk)}${rawMilk === true ? ', raw' : ''}`],
     ['Stirred in', listed(additions.map(({ name, amount }) => (amount === null ? name : `${figure(amount.value)} ${amount.unit} ${name}`))) || 'nothing noted'],

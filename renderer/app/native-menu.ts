@@ -41,6 +41,8 @@ const DO: Record<MenuId, () => void> = {
   'notes.bringIn': onlyInLedger('notes'),
   'ledger.fromArchive': () => void run('ledger.fromArchive', { archive: null, file: null }),
   out: inLedger(() => showOut({ panel: 'everything' })),
+  find: inLedger(() => showOut({ panel: 'find' })),
+  reports: inLedger(() => showOut({ panel: 'reports' })),
   receive: inLedger(() => showOut({ panel: 'receive' })),
   undo: () => inFieldOr('undo', undo),
   redo: () => inFieldOr('redo', redo),

@@ -1,7 +1,7 @@
 // The sheet of a new batch: jars side by side, a row for each question, one entry for all at the left of the jars' own.
 import { useId, useState, type ReactNode } from 'react';
 import { JAR_FIELDS, VOLUMES_KNOWN } from '../../core/ledger/jar-fields';
-import { BODY } from '../parts/jar-shape';
+import { BODY } from '../../core/pictures/jar-outline';
 import { readField } from '../parts/field-text';
 import { wordChoices, type Choice } from '../parts/fields';
 import type { Reader } from '../parts/reading';

@@ -7,6 +7,7 @@ import type { Temperature } from '../../core/ledger/basics';
 import type { Hold } from '../../core/ledger/records';
 import { printNotedTemperature } from '../../core/quantities/printing';
 import { call } from '../state/ledger-calls';
+import { showOut } from '../out/out-shown';
 import { go, say } from '../state/store';
 import { useRead } from '../state/use-read';
 import { type Now, useNow } from '../parts/use-now';
@@ -69,17 +70,20 @@ const unseenTogether = (
 function Head({
   batch,
   label,
+  jars,
   heading,
   tasted,
   onChoose,
 }: {
   readonly batch: string;
   readonly label: string;
+  readonly jars: BatchReply['jars'];
   readonly heading: RefObject<HTMLHeadingElement | null>;
   /** Several of its jars were looked at: they can be tasted side by side. */
   readonly tasted: boolean;
   readonly onChoose: (form: string) => void;
 }) {
+  const first = jars.find(({ jar }) => jar.state === 'made');
   return (
     <header className="batch-view-head">
       <h1 ref={heading} tabIndex={-1}>
@@ -97,6 +101,15 @@ function Head({
         <button type="button" className="button quiet" onClick={() => onChoose(`batch:${batch}`)}>
           Correct day, word, note
         </button>
+        {first && (
+          <button
+            type="button"
+            className="button quiet"
+            onClick={() => showOut({ panel: 'labels', jar: first.jar.id, label: first.label, mates: true })}
+          >
+            Labels
+          </button>
+        )}
         <button type="button" className="button quiet" onClick={() => go('history', `batch:${batch}`)}>
           Its history
         </button>
@@ -400,6 +413,7 @@ export function BatchView({ reply, label, row, unasked }: ViewProps) {
       <Head
         batch={batch.id}
         label={label}
+        jars={jars}
         heading={heading}
         tasted={jars.filter(({ outcome, discard }) => outcome !== null && discard === null).length > 1}
         onChoose={setChosen}

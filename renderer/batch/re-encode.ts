@@ -1,7 +1,6 @@
 // A photograph drawn anew in the page, so that what travelled in the file with it (place, camera, time) is gone.
+import { decoded } from '../parts/decoded';
 
-/** Largest file taken from the window (bytes). */
-const MOST_BYTES = 20 * 1024 * 1024;
 /** Longest side kept (px): enough to see the curd, small enough for years of jars. */
 const LONGEST = 2400;
 const QUALITY = 0.88;
@@ -12,19 +11,9 @@ export type ReEncoded =
 
 /** Re-encodes a picture file as a JPEG with nothing but the picture in it. */
 export async function reEncode(file: Blob & { readonly name?: string }): Promise<ReEncoded> {
-  const name = file.name ?? 'This picture';
-  if (file.size > MOST_BYTES)
-    return { ok: false, sentence: `${name} is larger than 20 MB. Please choose a smaller copy.` };
-  let picture: ImageBitmap;
-  try {
-    picture = await createImageBitmap(file);
-  } catch {
-    // The only thing a browser says of a file that is no picture is a thrown error without details.
-    return {
-      ok: false,
-      sentence: `${name} can’t be read as a picture. Please choose a JPEG, PNG or WebP file.`,
-    };
-  }
+  const read = await decoded(file);
+  if (!read.ok) return read;
+  const { picture } = read;
   const scale = Math.min(1, LONGEST / Math.max(picture.width, picture.height));
   const canvas = new OffscreenCanvas(
     Math.max(1, Math.round(picture.width * scale)),

@@ -1,7 +1,7 @@
 // The stage: jars, ribbons, heads and labels near the window, moved as one group; lighting.
 import { type RefObject, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { foundingRibbons } from './founders';
-import { JAR } from './geometry';
+import { JAR } from '../../core/pictures/jar-outline';
 import { Heads } from './heads';
 import { renders } from './jar';
 import { JarLayer } from './jar-layer';

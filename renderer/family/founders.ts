@@ -1,6 +1,7 @@
 // Ribbons of founding batches: from the packets at a lane's head into its founding jars. Pure.
 import type { JarView } from '../../core/contract';
-import { type Geometry, JAR, LEAD, RIBBON_WIDTH } from './geometry';
+import { JAR, RIBBON_WIDTH } from '../../core/pictures/jar-outline';
+import { type Geometry, LEAD } from './geometry';
 import { HEAD, type Placed, type PlacedHead } from './lanes';
 
 export interface FoundingRibbon {

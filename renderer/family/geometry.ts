@@ -1,11 +1,8 @@
 // From grid steps to the drawing's own pixels: how big a jar is, how far apart columns and rows lie, and which part of
 // the drawing a window shows. Pure.
 import type { Drawing } from '../../core/contract';
+import { JAR } from '../../core/pictures/jar-outline';
 
-/** A jar with its lid, in drawing pixels (one screen pixel each at zoom 1). */
-export const JAR = { width: 62, height: 66, inletY: 44 } as const;
-/** A ribbon that brings the whole of a jar's seed. */
-export const RIBBON_WIDTH = 8.5;
 /** Below this zoom a jar is too small to be read as one. */
 export const READABLE_ZOOM = 0.3;
 /** At this zoom a numeral is 28 px high and well inside its jar. */

@@ -1,7 +1,7 @@
 // One jar in the drawing: a tree item. Primitive props and no callbacks, so that a pan renders no unchanged jar.
 import { memo } from 'react';
 import { jarWords } from '../parts/jar-flags';
-import { JAR } from './geometry';
+import { JAR } from '../../core/pictures/jar-outline';
 import { JarShape } from '../parts/jar-shape';
 
 interface Props {

@@ -1,5 +1,6 @@
 // Where what is kept back stands: right of its line's last jar, level with the path that goes on. Pure.
-import { type Geometry, JAR, MARGIN, type Room, type View } from './geometry';
+import { JAR } from '../../core/pictures/jar-outline';
+import { type Geometry, MARGIN, type Room, type View } from './geometry';
 import type { Placed } from './lanes';
 import type { Now } from '../parts/use-now';
 

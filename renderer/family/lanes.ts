@@ -2,7 +2,8 @@
 // Pure.
 import type { Drawing } from '../../core/contract';
 import { dayLabel } from '../../core/lineage/labels';
-import { type Geometry, JAR, type Room, type View } from './geometry';
+import { JAR } from '../../core/pictures/jar-outline';
+import type { Geometry, Room, View } from './geometry';
 
 /** In a window narrower than this a lane's head lies above it, else in a gutter left of all lanes. */
 const NARROW = 1000;

@@ -2,9 +2,10 @@
 // keep a cross, so that colour alone tells nothing.
 import { type RefObject, useLayoutEffect } from 'react';
 import { FLAG } from '../../core/shapes/drawing-flags';
-import { type Geometry, JAR, type View } from './geometry';
+import { JAR } from '../../core/pictures/jar-outline';
+import type { Geometry, View } from './geometry';
 import type { Size } from '../parts/use-size';
-import { BODY, CONTENTS } from '../parts/jar-shape';
+import { BODY, CONTENTS } from '../../core/pictures/jar-outline';
 import type { Lit } from './kin';
 import type { Placed } from './lanes';
 

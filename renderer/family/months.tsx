@@ -2,7 +2,8 @@
 // seen and where it turns. Moves with the drawing by CSS variables.
 import { type CSSProperties, memo } from 'react';
 import type { Drawing } from '../../core/contract';
-import { type Geometry, JAR, type Room, type View } from './geometry';
+import { JAR } from '../../core/pictures/jar-outline';
+import type { Geometry, Room, View } from './geometry';
 import { textWidth } from './measure';
 
 export interface Month {

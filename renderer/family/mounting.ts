@@ -1,5 +1,6 @@
 // Which jars are mounted: those near the window, never more than 600, always the one with the focus. Pure.
-import { JAR, READABLE_ZOOM, type Geometry, type View } from './geometry';
+import { JAR } from '../../core/pictures/jar-outline';
+import { READABLE_ZOOM, type Geometry, type View } from './geometry';
 import type { Size } from '../parts/use-size';
 
 export const MOST_MOUNTED = 600;

@@ -271,6 +271,15 @@ function Actions({
           Label
         </button>
       )}
+      {!view.lost && (
+        <button
+          className="button"
+          type="button"
+          onClick={() => showOut({ panel: 'reports', jar: { id: view.id, label: view.label } })}
+        >
+          Print…
+        </button>
+      )}
     </div>
   );
 }

@@ -4,7 +4,7 @@ import type { Placed } from './lanes';
 import type { FoundingRibbon } from './founders';
 import type { Geometry } from './geometry';
 import { type Kin, listOf, type Lit } from './kin';
-import { inletOffsets, type Ribbon, ribbonEnds, ribbonPath, ribbonWidth } from './ribbons';
+import { inletOffsets, type Ribbon, ribbonEnds, ribbonPath, ribbonWidth } from '../../core/pictures/ribbons';
 
 const MOST = 1600;
 /** Another seed further off than so many rows: only the ends of its ribbon are drawn, until it is lit. */

@@ -1,5 +1,6 @@
 // Layers of the drawing with few parts: the tubs that jars in warmth stand in, and dots for jars that lie folded.
-import { type Geometry, JAR } from './geometry';
+import { JAR } from '../../core/pictures/jar-outline';
+import type { Geometry } from './geometry';
 import type { Placed } from './lanes';
 import type { tubsOf } from './tubs';
 

@@ -1,7 +1,7 @@
 // The small slips of products that topped jars up: too small for words; the jar's own words name them.
 import { memo } from 'react';
 import type { Lit } from './kin';
-import { ribbonWidth } from './ribbons';
+import { ribbonWidth } from '../../core/pictures/ribbons';
 import type { TopUp } from './top-ups';
 
 export const TopUps = memo(function TopUps(props: {

@@ -1,6 +1,7 @@
 // A jar seeded by a jar and topped up from a product beside it: a small slip of that product at its inlet. Pure.
 import type { Drawing, JarView } from '../../core/contract';
-import { type Box, type Geometry, JAR, RIBBON_WIDTH } from './geometry';
+import { JAR, RIBBON_WIDTH } from '../../core/pictures/jar-outline';
+import type { Box, Geometry } from './geometry';
 
 export interface TopUp {
   readonly key: string;

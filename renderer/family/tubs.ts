@@ -1,5 +1,6 @@
 // The tub round jars that stand in warmth: one for each run of jars of a hold that stand one below the other. Pure.
-import { type Geometry, JAR } from './geometry';
+import { JAR } from '../../core/pictures/jar-outline';
+import type { Geometry } from './geometry';
 import type { Placed } from './lanes';
 
 export interface Tub {

@@ -57,6 +57,12 @@ export function GiveJar({ jar, label }: { readonly jar: string; readonly label: 
       say(`Saved as ${done.value.file}. Give it along with the jar.`);
     } else if (done.error.code !== 'cancelled') say(done.sentence, 'caution');
   };
+  const sheet = async (): Promise<void> => {
+    const report = { of: 'jar', jar, paper: 'A4' } as const;
+    const done = await job.run('report.print', { report, file: { name: `${label} sheet.pdf` } });
+    if (done.ok) say(`Saved as ${done.value.file}.`);
+    else if (done.error.code !== 'cancelled') say(done.sentence, 'caution');
+  };
   return (
     <OutPanel title={`Hand over ${label}`}>
       {answer?.ok === false && <Stopped jar={jar} refused={answer} />}
@@ -95,6 +101,14 @@ export function GiveJar({ jar, label }: { readonly jar: string; readonly label: 
               onClick={() => void save()}
             >
               Save the file…
+            </button>
+            <button
+              className="button"
+              type="button"
+              disabled={job.progress !== null}
+              onClick={() => void sheet()}
+            >
+              Save a sheet to print…
             </button>
           </div>
           <JobLine job={job} />

@@ -4,6 +4,7 @@ import { dayLabel } from '../../core/lineage/labels';
 import { say } from '../state/store';
 import { useRead } from '../state/use-read';
 import { JobLine } from './out-panel';
+import { showOut } from './out-shown';
 import { useJob } from './use-job';
 
 type Given = Reply<'handOver.list'>['handOvers'][number];
@@ -35,6 +36,9 @@ export function GivenTo({ jar, label }: { readonly jar: string; readonly label: 
       <div className="row">
         <button className="button" type="button" disabled={job.progress !== null} onClick={() => void save()}>
           Save what is known now…
+        </button>
+        <button className="button" type="button" onClick={() => showOut({ panel: 'reports', kind: 'told' })}>
+          A list to print…
         </button>
       </div>
       <JobLine job={job} />

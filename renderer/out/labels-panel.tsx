@@ -66,9 +66,17 @@ function Cut({
   );
 }
 
-export function LabelsPanel({ jar, label }: { readonly jar: string; readonly label: string }) {
+export function LabelsPanel({
+  jar,
+  label,
+  all,
+}: {
+  readonly jar: string;
+  readonly label: string;
+  readonly all: boolean;
+}) {
   const [kind, setKind] = useState<Kind>('shelf');
-  const [mates, setMates] = useState(false);
+  const [mates, setMates] = useState(all);
   const [paper, setPaper] = useState<Paper>('A4');
   const [typed, setTyped] = useState<Typed>(PAPERS.A4);
   const job = useJob();

@@ -2,8 +2,19 @@
 import { useSyncExternalStore } from 'react';
 
 export type OutShown =
-  | { readonly panel: 'everything' | 'receive' }
-  | { readonly panel: 'give' | 'labels'; readonly jar: string; readonly label: string };
+  | { readonly panel: 'everything' | 'receive' | 'find' }
+  | {
+      readonly panel: 'reports';
+      readonly kind?: 'told';
+      readonly line?: string;
+      readonly jar?: { readonly id: string; readonly label: string };
+    }
+  | {
+      readonly panel: 'give' | 'labels';
+      readonly jar: string;
+      readonly label: string;
+      readonly mates?: true;
+    };
 
 let shown: OutShown | null = null;
 const listeners = new Set<() => void>();

@@ -1,9 +1,6 @@
 // What no figure can say, wherever the job is explained.
+import { FOOD_CAUTION } from '../../core/says/food-caution-says';
 
 export const FoodCaution = ({ className }: { readonly className: string }) => (
-  <p className={className}>
-    No figure here is a food-safety test. Follow your local food-safety authority, and when in doubt throw the
-    jar out. People who are pregnant, frail, seriously ill, with weakened immunity or under treatment, and
-    whoever feeds a baby under one year, ask a doctor before live cultures are eaten.
-  </p>
+  <p className={className}>{FOOD_CAUTION}</p>
 );

@@ -1,5 +1,6 @@
 // Beside the boards: all about the chosen thing, what stands against it, and what can be done with it.
 import type { Ref } from 'react';
+import { showOut } from '../out/out-shown';
 import { generationWords } from '../parts/jar-flags';
 import { Question } from '../parts/question';
 import { go } from '../state/store';
@@ -99,6 +100,13 @@ export function ChosenThing({
       <p className="row">
         <button type="button" className="linked" onClick={() => go('family', `jar:${thing.jar}`)}>
           Show it in the family
+        </button>
+        <button
+          type="button"
+          className="linked"
+          onClick={() => showOut({ panel: 'labels', jar: thing.jar, label: thing.name })}
+        >
+          Label
         </button>
         {!thing.safety.eat && thing.group !== 'warm' && thing.says.eaten === null && (
           <button

@@ -1,7 +1,8 @@
 // One thing on the shelf, drawn: a jar or pot filled as far as it is full, cubes one by one. Decoration: its words stand below.
 import { useId } from 'react';
 import { lookOf } from '../parts/jar-look';
-import { BODY, Lid } from '../parts/jar-shape';
+import { BODY } from '../../core/pictures/jar-outline';
+import { Lid } from '../parts/jar-shape';
 import { FLAG } from '../../core/shapes/drawing-flags';
 import type { Thing } from './things';
 

@@ -1,5 +1,6 @@
 // The heading over a line's batches, with a button that turns it into a field for the line's name.
 import { useRef, useState } from 'react';
+import { showOut } from '../out/out-shown';
 import { NameForm } from '../parts/name-line';
 
 export function LineHeading({ line, name }: { readonly line: string; readonly name: string }) {
@@ -21,6 +22,9 @@ export function LineHeading({ line, name }: { readonly line: string; readonly na
           Name this line
         </button>
       )}
+      <button type="button" className="button quiet lit" onClick={() => showOut({ panel: 'reports', line })}>
+        Print…
+      </button>
     </>
   );
 }

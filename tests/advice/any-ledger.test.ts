@@ -99,6 +99,7 @@ function readAll(ledger: Generated, seed: number): Set<string> {
   ask('remarks.list', {});
   const [some] = family.jars;
   if (some) ask('label.sheet', { jars: [some.id], kind: 'shelf', layout: ROLL });
+  if (some) ask('report.get', { report: { of: 'page', line: null } });
   ask('trial.reach', { task: 'rank', tasters: 3, jars: 3 });
   const hold = ask('facts.list', { kind: 'hold', of: null, after: null, limit: 1 })?.facts[0];
   ask('hold.get', { id: hold?.id ?? '00000000-0000-7000-8000-000000000000' });

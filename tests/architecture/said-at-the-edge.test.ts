@@ -15,6 +15,7 @@ const MAY: readonly (readonly [start: string, why: string])[] = [
   ['core/demo/', 'words that an invented keeper wrote'],
   ['core/archive/archive-read-me.ts', 'a file for people'],
   ['core/tables/tables-read-me.ts', 'a file for people'],
+  ['core/reports/', 'pages for people'],
   ['core/ledger/jar-fields.ts', 'labels of the fields of a form'],
   ['core/growth/storage.ts', 'published sources'],
   ['core/growth/cardinal.ts', 'published sources'],

@@ -123,6 +123,8 @@ describe('a request that names a file by its path', () => {
       'notes.preview',
       'readings.bringIn',
       'readings.preview',
+      'report.print',
+      'report.write',
       'tables.write',
     ]);
   });

@@ -5,7 +5,8 @@ import { expect, test } from 'vitest';
 import { drawFamily } from '../../core/lineage/drawing';
 import { buildFamily } from '../../core/lineage/family';
 import { foundingRibbons } from '../../renderer/family/founders';
-import { geometryOf, JAR } from '../../renderer/family/geometry';
+import { JAR } from '../../core/pictures/jar-outline';
+import { geometryOf } from '../../renderer/family/geometry';
 import { HEAD, headsAt, headsOver, placedIn } from '../../renderer/family/lanes';
 import { syntheticFamily } from '../families';
 

@@ -1,7 +1,7 @@
 // A jar topped up from a product shows a small slip of it; one from sources alone, or from jars alone, shows none.
 import { expect, test } from 'vitest';
 import type { JarView } from '../../core/contract';
-import { JAR } from '../../renderer/family/geometry';
+import { JAR } from '../../core/pictures/jar-outline';
 import { topUpsOf } from '../../renderer/family/top-ups';
 
 const drawing = {

@@ -5,13 +5,12 @@ import { drawFamily } from '../../core/lineage/drawing';
 import { FLAG } from '../../core/shapes/drawing-flags';
 import { buildFamily } from '../../core/lineage/family';
 import { jarWords, warningWords } from '../../renderer/parts/jar-flags';
-import {
-  boxInView, bringIn, geometryOf, JAR, keepInSight, makeRoom, newestEnd, openingView, WHOLE_FROM, zoomAt,
-} from '../../renderer/family/geometry'; // prettier-ignore
+import { JAR } from '../../core/pictures/jar-outline';
+import { boxInView, bringIn, geometryOf, keepInSight, makeRoom, newestEnd, openingView, WHOLE_FROM, zoomAt } from '../../renderer/family/geometry'; // prettier-ignore
 import { kinOf, listOf, litBy, nearKin, walk } from '../../renderer/family/kin';
 import { MOST_MOUNTED, mountedAt, sameOr } from '../../renderer/family/mounting';
 import { newestOf } from '../../renderer/family/newest';
-import { inletOffsets, ribbonWidth } from '../../renderer/family/ribbons';
+import { inletOffsets, ribbonWidth } from '../../core/pictures/ribbons';
 import { sortedRows } from '../../renderer/family/table-order';
 import { syntheticFamily } from '../families';
 

@@ -1,5 +1,5 @@
 // Ribbons: a seeding as wide as its share. Where a jar has several seeds they arrive stacked, together one full ribbon. Pure.
-import { JAR, RIBBON_WIDTH } from './geometry';
+import { JAR, RIBBON_WIDTH } from './jar-outline';
 
 export interface Ribbon {
   readonly seed: number;
