@@ -1,4 +1,5 @@
 // Pictures drawn anew in the page, which is sandboxed: photographs made small, and the family's drawing as a PNG.
+import { redrawn } from '../parts/redrawn';
 
 /** Longest side of a photograph in a page (px), and of a picture of the family; its area. */
 const SMALL = 480;
@@ -16,29 +17,13 @@ function loaded(src: string): Promise<HTMLImageElement | null> {
   });
 }
 
-async function drawn(
-  image: HTMLImageElement,
-  scale: number,
-  type: 'image/jpeg' | 'image/png',
-): Promise<Uint8Array<ArrayBuffer> | null> {
-  const canvas = new OffscreenCanvas(
-    Math.max(1, Math.round(image.naturalWidth * scale)),
-    Math.max(1, Math.round(image.naturalHeight * scale)),
-  );
-  const pen = canvas.getContext('2d');
-  if (!pen) return null;
-  pen.fillStyle = '#ffffff';
-  pen.fillRect(0, 0, canvas.width, canvas.height);
-  pen.drawImage(image, 0, 0, canvas.width, canvas.height);
-  const blob = await canvas.convertToBlob({ type, quality: QUALITY });
-  return new Uint8Array(await blob.arrayBuffer());
-}
-
 /** A photograph of the open ledger, small; null where its file is not there. */
 export async function smallPhotograph(sha256: string): Promise<Uint8Array<ArrayBuffer> | null> {
   const image = await loaded(`./photograph/${sha256}.jpg`);
   if (image === null) return null;
-  return drawn(image, Math.min(1, SMALL / Math.max(image.naturalWidth, image.naturalHeight)), 'image/jpeg');
+  const { naturalWidth: width, naturalHeight: height } = image;
+  const scale = Math.min(1, SMALL / Math.max(width, height));
+  return redrawn(image, [width * scale, height * scale], 'image/jpeg', QUALITY);
 }
 
 /** A drawing as a PNG, twice as fine as on the screen where that is no larger than a canvas may be. */
@@ -47,5 +32,5 @@ export async function pngOf(svg: string): Promise<Uint8Array<ArrayBuffer> | null
   if (image === null) return null;
   const { naturalWidth: width, naturalHeight: height } = image;
   const scale = Math.min(2, LONGEST / Math.max(width, height), Math.sqrt(LARGEST / (width * height)));
-  return drawn(image, scale, 'image/png');
+  return redrawn(image, [width * scale, height * scale], 'image/png');
 }

@@ -15,7 +15,7 @@ const TAKEN_BY_TESTS: Readonly<Record<string, readonly string[]>> = {
   ],
   'a step whose every case is held by itself': [ 'core/advice/restart-curve.ts: NO_DOUBT',
     'core/ledger/default-preferences.ts: regionOf',
-    'core/lineage/calendar.ts: keepApart', 'core/lineage/figures-with-why.ts: plainNumber',
+    'core/lineage/calendar.ts: keepApart',
     'core/lineage/figures-with-why.ts: percent', 'core/lineage/labels.ts: readLabel',
     'core/plan/calendar-file.ts: calendarText', 'core/plan/calendar-file.ts: folded',
     'core/quantities/typed-days.ts: readTime', 'main/files/notes-file.ts: notesText',
