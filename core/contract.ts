@@ -309,6 +309,14 @@ const JarSheet = z.strictObject({
   readAs: z.enum(READ_AS).nullable(),
 });
 
+/** What of one planned jar is otherwise than planned, once it is made. */
+const MadeOtherwise = z.strictObject({
+  jar: Uid,
+  changes: JarChanges.omit({ state: true }).nullable().default(null),
+  /** All of them, in place of those that were planned. An actual amount that is null is as planned. */
+  additions: z.array(AdditionFields).max(20).nullable().default(null),
+});
+
 const HoldFields = Hold.omit({ id: true, batch: true, basis: true });
 
 /** A jar as recorded by hand, with all that went into it. */
@@ -359,6 +367,8 @@ const Interruption = z.strictObject({
 export const BatchReply = z.strictObject({
   batch: Batch,
   holds: z.array(Hold),
+  /** When holds are planned to begin, or are taken to have begun, of which nobody noted it. */
+  plannedStarts: z.array(z.strictObject({ hold: Uid, at: Moment })),
   /** When warmth was missing in these holds. */
   interruptions: z.array(Interruption),
   jars: z.array(
@@ -643,7 +653,7 @@ export const contract = {
     z.strictObject({ before: z.strictObject({ /** Null: the day of that batch itself. */ madeOn: Day.nullable(), id: Uid }).nullable(), limit: z.int().min(1).max(200), /** Words that its day, word, seeds, what was stirred in or its note hold. */ text: Line.default('') }),
     z.strictObject({
       batches: z.array(
-        z.strictObject({ id: Uid, madeOn: Day.nullable(), madeBetween: DaysBetween, word: Line.nullable(), label: z.string(), /** What seeded its jars, and what was stirred in, each once. */ seeds: z.array(z.string()), additions: z.array(z.string()), jars: z.array(z.strictObject({ id: Uid, label: z.string(), setWord: SetWord.nullable(), outcomeKnown: z.boolean(), /** Deepest; null for a planned jar. */ generation: z.int().positive().nullable(), atLeast: z.boolean(), spoiled: z.boolean(), caution: z.enum(['condemned', 'set aside', 'look']).nullable() })) }),
+        z.strictObject({ id: Uid, madeOn: Day.nullable(), madeBetween: DaysBetween, word: Line.nullable(), label: z.string(), /** What seeded its jars, and what was stirred in, each once. */ seeds: z.array(z.string()), additions: z.array(z.string()), /** Into some of its jars nothing was stirred, into others something. */ plain: z.boolean(), jars: z.array(z.strictObject({ id: Uid, label: z.string(), setWord: SetWord.nullable(), outcomeKnown: z.boolean(), /** Deepest; null for a planned jar. */ generation: z.int().positive().nullable(), atLeast: z.boolean(), spoiled: z.boolean(), caution: z.enum(['condemned', 'set aside', 'look']).nullable() })) }),
       ),
       more: z.boolean(),
     }),
@@ -781,6 +791,15 @@ export const contract = {
    */
   'batch.record': entry('write', BatchEntry.extend({ why }), acted.extend({ batch: Uid, jars: z.array(Uid) })),
   /** A day in the place of a range, or a range in the place of a day: the one that is given takes the other away. */
+  /**
+   * What was planned is made: every amount as planned where nothing else is told of it. `madeOn` null: on the day it was planned
+   * for, or today where that is still to come. `startedAt`: when its warmth began; null: as planned, or now where it is made today.
+   */
+  'batch.made': entry(
+    'write',
+    z.strictObject({ id: Uid, madeOn: Day.nullable().default(null), startedAt: Moment.nullable().default(null), /** Swapped, or left out. */ notMade: z.array(Uid).max(60).default([]), /** What differs from the plan. */ jars: z.array(MadeOtherwise).max(60).default([]), sameLabelMeant: z.boolean().default(false), why, draft }),
+    acted,
+  ),
   'batch.correct': entry('write', z.strictObject({ id: Uid, changes: Batch.omit({ id: true }).partial(), why, draft }), acted),
   /** "About mid January": the days between which a batch was made; of jars that nobody can name both may be null: nobody knows. */
   'batch.about': entry('write', z.strictObject({ id: Uid, madeFrom: Day.nullable(), madeTo: Day.nullable(), why, draft }), acted),

@@ -148,6 +148,10 @@ export const refusals = {
     `There is a jar ${text(p, 'label')} already. Choose another letter or word${p['mayMean'] === true ? ', or say that you mean it' : ''}.`,
   'day to come': (p) =>
     `${daysInWords(text(p, 'day'))} is still to come, so no jar is made yet. Mark the jars as planned, or correct the day.`,
+  'nothing planned': () =>
+    'No jar of this batch is planned any more, so there is nothing left to make. Record a new batch, or add a jar to this one.',
+  'not planned': (p) =>
+    `${text(p, 'jar')} is no planned jar of this batch. Leave it out, and correct it by itself.`,
   'day long past': (p) =>
     `${daysInWords(text(p, 'day'))} is too long ago for a jar that anyone keeps. Correct the day.`,
   'kept day to come': (p) =>

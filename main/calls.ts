@@ -57,6 +57,7 @@ import {
   recordBatch,
   tellAbout,
 } from './ledger/writes/write-batch';
+import { makePlanned } from './ledger/writes/write-made';
 import { correctFact, recordFacts, removeFact } from './ledger/writes/write-facts';
 import { listAppliances, listTools, proofOfRun } from './ledger/reads/read-appliances';
 import { checkTool, proveAppliance, saveAppliance } from './ledger/writes/write-appliance';
@@ -141,6 +142,7 @@ export const handlers: Handlers = {
 
   'batch.record': ({ ledger }, input) => recordBatch(ledger, input),
   'batch.addJar': ({ ledger }, input) => addJar(ledger, input),
+  'batch.made': ({ ledger }, input) => makePlanned(ledger, input),
   'batch.addHold': ({ ledger }, input) => addHold(ledger, input),
   'batch.correct': ({ ledger }, input) => correctBatch(ledger, input),
   'hold.correct': ({ ledger }, input) => correctHold(ledger, input),

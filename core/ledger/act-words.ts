@@ -3,6 +3,7 @@
 
 const words = {
   'batch.record': (subject) => `recorded ${subject}`,
+  'batch.made': (subject) => `made ${subject}, as planned or nearly so`,
   'batch.addJar': (subject) => `added ${subject}`,
   'batch.addHold': (subject) => `added a time in warmth of ${subject}`,
   'batch.correct': (subject) => `corrected the batch ${subject}`,

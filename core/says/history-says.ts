@@ -98,6 +98,7 @@ const TOLD_BY_KIND: ReadonlySet<string> = new Set([
   'jar.mistake',
   'portion.save',
   'batch.addHold',
+  'batch.made',
   'shelf.open',
   'shelf.eat',
   'shelf.give',

@@ -5,6 +5,7 @@ import type { Reply } from '../../core/contract';
 import { go } from '../state/store';
 import { JarDefs, JarPicture } from '../parts/jar-shape';
 import { lookOf } from '../parts/jar-look';
+import { PlannedJar } from './planned-jar';
 import { rowWords } from './row-words';
 
 export type Row = Reply<'batch.list'>['batches'][number];
@@ -26,6 +27,7 @@ function Jars({ row }: { readonly row: Row }) {
       {made.slice(0, MOST_JARS).map((jar) => (
         <JarPicture key={jar.id} generation={jar.generation ?? 1} {...lookOf(jar, jar.atLeast)} />
       ))}
+      {made.length === 0 && row.jars.slice(0, MOST_JARS).map(({ id }) => <PlannedJar key={id} plain />)}
       {made.length > MOST_JARS && <span className="soft">+{made.length - MOST_JARS}</span>}
     </span>
   );
@@ -53,7 +55,9 @@ function BatchRow({ row, open }: { readonly row: Row; readonly open: boolean }) 
       </span>
       {(from !== '' || row.additions.length > 0) && (
         <span className="soft small">
-          {[from === '' ? null : `from ${from}${more}`, ...row.additions].filter(Boolean).join(' · ')}
+          {[from === '' ? null : `from ${from}${more}`, ...row.additions, row.plain && 'plain']
+            .filter(Boolean)
+            .join(' · ')}
         </span>
       )}
     </button>

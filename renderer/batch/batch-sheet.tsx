@@ -1,7 +1,6 @@
 // The sheet of a new batch: jars side by side, a row for each question, one entry for all at the left of the jars' own.
 import { useId, useState, type ReactNode } from 'react';
 import { JAR_FIELDS, VOLUMES_KNOWN } from '../../core/ledger/jar-fields';
-import { BODY } from '../../core/pictures/jar-outline';
 import { readField } from '../parts/field-text';
 import { wordChoices, type Choice } from '../parts/fields';
 import type { Reader } from '../parts/reading';
@@ -18,6 +17,7 @@ import {
   type JarText,
   type MilkText,
 } from './batch-text';
+import { PlannedJar } from './planned-jar';
 import { SeedRows } from './seed-rows';
 import { Cell, SheetRow } from './sheet-cell';
 import type { Packages } from './use-packages';
@@ -202,16 +202,6 @@ function JarHead({ text, at, onChange, problems }: Props & { readonly at: number
         </button>
       )}
     </fieldset>
-  );
-}
-
-/** A jar that is not made yet: a dashed outline, with something at its foot where something is stirred in. */
-function PlannedJar({ plain }: { readonly plain: boolean }) {
-  return (
-    <svg className="planned-jar" viewBox="-2 -7 66 74" aria-hidden="true">
-      {!plain && <path className="planned-grain" d="M6 48H56V51Q56 60 46 60H16Q6 60 6 51Z" />}
-      <path d={BODY} />
-    </svg>
   );
 }
 

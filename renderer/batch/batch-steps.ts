@@ -35,7 +35,7 @@ export function standingOf(
   const planned = jars.filter(({ jar }) => jar.state === 'planned');
   if (made.length === 0)
     return planned.length > 0
-      ? { step: 'planned', next: 'Make them, then say under More that they were made.' }
+      ? { step: 'planned', next: 'Make them, type over what differed, then press Made as planned.' }
       : { step: 'planned', next: 'None of its jars was made.' };
   const stand = made.filter(({ jar }) => jar.onShelf !== false);
   const bad = stand.filter(({ discard }) => discard !== null);

@@ -36,14 +36,21 @@ function warmthWords({ planned, probe }: Hold, printed: (one: Temperature) => st
   return `${probe} set to ${printed(planned)}`;
 }
 
-function holdWords(hold: Hold, writer: Writer, printed: (one: Temperature) => string): string {
+function holdWords(
+  hold: Hold,
+  planned: string | undefined,
+  writer: Writer,
+  printed: (one: Temperature) => string,
+): string {
   const text = holdText(hold, writer);
   const times =
     text.started && text.ended
       ? `${text.started} to ${text.ended}`
       : text.started
         ? `from ${text.started}`
-        : '';
+        : planned !== undefined
+          ? `to begin ${writer.moment(planned)}`
+          : '';
   const parts = [text.hours && `${text.hours} hours`, times, warmthWords(hold, printed)].filter(Boolean);
   const warmth = parts.length === 0 ? 'Nothing said of the warmth.' : `${parts.join(', ')}.`;
   return text.note === '' ? warmth : `${warmth} ${text.note}`;
@@ -156,7 +163,8 @@ function Holds({
   const { writer } = useReader();
   const preferences = usePreferences();
   const printed = (one: Temperature): string => printNotedTemperature(one, preferences);
-  const { batch, holds } = reply;
+  const { batch, holds, jars, plannedStarts } = reply;
+  const plan = jars.every(({ jar }) => jar.state === 'planned');
   const quiet = (says: string, form: string) => (
     <button type="button" className="button quiet" onClick={() => onChoose(form)}>
       {says}
@@ -168,7 +176,12 @@ function Holds({
         <div key={hold.id} className="hold-line">
           <p>
             <strong>{holds.length === 1 ? 'Warmth' : `Hold ${at + 1}`}.</strong>{' '}
-            {holdWords(hold, writer, printed)}
+            {holdWords(
+              hold,
+              plan ? plannedStarts.find((one) => one.hold === hold.id)?.at : undefined,
+              writer,
+              printed,
+            )}
           </p>
           {(hold.startedAt !== null || hold.readings.length > 0) && (
             <button type="button" className="button quiet" onClick={() => go('hold', hold.id)}>
@@ -284,7 +297,7 @@ function Columns({ reply, bands, asked, row, warm, unfinished }: ColumnsProps) {
         };
         return (
           <div key={band[0]?.jar.id} className="jar-columns" style={columnsOf(band)}>
-            <Labels once={once} />
+            <Labels once={once} plan={band.every(({ jar }) => jar.state === 'planned')} />
             {band.map((record) => (
               <JarColumn
                 key={record.jar.id}
@@ -307,13 +320,13 @@ function Columns({ reply, bands, asked, row, warm, unfinished }: ColumnsProps) {
 }
 
 /** What the rows are, and what all jars of a band share in them. It is read out with each jar. */
-function Labels({ once }: { readonly once: Once }) {
+function Labels({ once, plan }: { readonly once: Once; readonly plan: boolean }) {
   const rows = [
     ['Seeded from', once.seeds],
     ['Stirred in', once.additions],
     ['Milk, vessel', once.milk],
-    [once.unseen === null ? 'Seen' : '', null],
-    ['Photograph: drop or paste it on its jar', null],
+    [once.unseen === null && !plan ? 'Seen' : '', null],
+    [plan ? '' : 'Photograph: drop or paste it on its jar', null],
   ] as const;
   const shared = rows.some(([, says]) => says !== null);
   return (
@@ -433,6 +446,7 @@ export function BatchView({ reply, label, row, unasked }: ViewProps) {
         jars={jars}
         bands={bands}
         asked={asked}
+        madeOn={batch.madeOn}
         looked={looked}
         onLeave={() => heading.current?.focus()}
       />

@@ -18,6 +18,7 @@ import { isSetAside } from './is-set-aside';
 import { additionWords, keptWords, milkWords, seedWords } from './jar-says';
 import { isUnseen, JarSeen } from './jar-seen';
 import { MistakeQuestion } from './mistake-question';
+import { PlannedJar } from './planned-jar';
 import { Photographs } from './photographs';
 import type { Jar } from './record-text';
 import { ReserveForm } from './reserve-form';
@@ -76,19 +77,23 @@ function Head({
   const place = warm ? 'in warmth' : jar.onShelf === null ? null : jar.onShelf ? 'on the shelf' : 'gone';
   return (
     <header className="jar-column-head">
-      <JarPicture
-        generation={drawn?.generation ?? 1}
-        {...lookOf(
-          {
-            setWord: record.outcome?.setWord ?? null,
-            spoiled: discard !== null,
-            caution: record.caution,
-            outcomeKnown: record.outcome !== null,
-            onShelf: jar.onShelf,
-          },
-          drawn?.atLeast,
-        )}
-      />
+      {jar.state === 'planned' || jar.state === 'not made' ? (
+        <PlannedJar plain={record.additions.length === 0} />
+      ) : (
+        <JarPicture
+          generation={drawn?.generation ?? 1}
+          {...lookOf(
+            {
+              setWord: record.outcome?.setWord ?? null,
+              spoiled: discard !== null,
+              caution: record.caution,
+              outcomeKnown: record.outcome !== null,
+              onShelf: jar.onShelf,
+            },
+            drawn?.atLeast,
+          )}
+        />
+      )}
       <div>
         <h2 ref={heading} tabIndex={-1}>
           <span className="visually-hidden">{label.slice(0, label.length - jar.letter.length)}</span>
@@ -234,13 +239,17 @@ export function JarColumn(props: Props) {
         />
         <Remarks remarks={record.remarks.filter(({ readAs }) => readAs === null)} />
       </div>
-      <Photographs
-        jar={jar.id}
-        batch={jar.batch}
-        label={label}
-        photographs={record.photographs}
-        unfinished={unfinished}
-      />
+      {jar.state === 'planned' || jar.state === 'not made' ? (
+        <div className="jar-cell" />
+      ) : (
+        <Photographs
+          jar={jar.id}
+          batch={jar.batch}
+          label={label}
+          photographs={record.photographs}
+          unfinished={unfinished}
+        />
+      )}
       <div className="jar-cell jar-actions">
         {editor === null && (
           <>

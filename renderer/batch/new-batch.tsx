@@ -22,6 +22,16 @@ import { SeedRows } from './seed-rows';
 import { usePackages } from './use-packages';
 import { useVerdicts } from './use-verdicts';
 
+/** As what all jars are recorded; null: as the fields say. */
+type Recorded = 'planned' | null;
+
+/** The same batch with all jars in that state. */
+const asAll = (text: BatchText, state: 'planned'): BatchText => ({
+  ...text,
+  all: { ...text.all, state },
+  jars: text.jars.map((jar) => ({ ...jar, state: null })),
+});
+
 export const NEW_BATCH_DRAFT = 'batch:new';
 const none: Problems = new Map();
 
@@ -124,6 +134,7 @@ export function NewBatch({
   const [held, setHeld] = useState<readonly string[]>([]);
   const [why, setWhy] = useState<string | null>(null);
   const busy = useRef(false);
+  const recordedAs = useRef<Recorded>(null);
   const { text } = draft;
   const picked = text?.all.seeds[0]?.picked;
   const verdicts = useVerdicts(picked && picked.kind !== 'jar' ? undefined : (picked?.id ?? null));
@@ -137,13 +148,24 @@ export function NewBatch({
   const day = reader.made(text.date);
   const made = day.ok ? day.value : null;
   const notAfter = made && daysOf(made).last;
+  // A day to come can only be a plan.
+  const toCome = notAfter !== null && notAfter > reader.today;
   const set = (change: Partial<BatchText>): void => draft.set({ ...text, ...change });
   const setAll = (change: Partial<BatchText['all']>): void => set({ all: { ...text.all, ...change } });
 
-  const record = async (sameLabelMeant: boolean, reason: string | null): Promise<void> => {
+  const record = async (
+    sameLabelMeant: boolean,
+    reason: string | null,
+    as: Recorded = toCome ? 'planned' : null,
+  ): Promise<void> => {
     if (busy.current) return;
     setRefused(null);
-    if (read.entry === null) {
+    recordedAs.current = as;
+    const { entry } =
+      as === null
+        ? read
+        : readBatch(asAll(text, as), reader, { sameLabelMeant: false, draft: NEW_BATCH_DRAFT });
+    if (entry === null) {
       setRefused('Not recorded yet: a field needs another look. Nothing you typed is lost.');
       setWrong(wrong + 1);
       return;
@@ -156,10 +178,15 @@ export function NewBatch({
       return;
     }
     draft.close();
-    const answer = await call('batch.record', { ...read.entry, sameLabelMeant, why: reason });
+    const answer = await call('batch.record', { ...entry, sameLabelMeant, why: reason });
     busy.current = false;
     if (answer.ok) {
-      say(`Recorded ${answer.value.jars.length === 1 ? 'one jar' : `${answer.value.jars.length} jars`}.`);
+      const jars = answer.value.jars.length === 1 ? 'one jar' : `${answer.value.jars.length} jars`;
+      say(
+        as === 'planned'
+          ? `Planned ${jars}. Once they are made, press Made as planned.`
+          : `Recorded ${jars}.`,
+      );
       onRecorded(answer.value.batch);
       return;
     }
@@ -249,9 +276,18 @@ export function NewBatch({
         )}
         <div className="row">
           <button type="submit" className="button primary">
-            Record {text.jars.length === 1 ? 'the jar' : `${text.jars.length} jars`}
+            {toCome ? 'Plan' : 'Record'} {text.jars.length === 1 ? 'the jar' : `${text.jars.length} jars`}
           </button>
           <span className="soft small">Ctrl Enter</span>
+          {!toCome && (
+            <button
+              type="button"
+              className="button quiet"
+              onClick={() => void record(false, null, 'planned')}
+            >
+              Keep it as a plan
+            </button>
+          )}
           <button
             type="button"
             className="button quiet"
@@ -270,7 +306,7 @@ export function NewBatch({
           onReason={(reason) => {
             setHeld([]);
             setWhy(reason);
-            void record(false, reason);
+            void record(false, reason, recordedAs.current);
           }}
         />
       )}
@@ -282,7 +318,7 @@ export function NewBatch({
           onNo={() => setSameLabel(null)}
           onYes={() => {
             setSameLabel(null);
-            void record(true, why);
+            void record(true, why, recordedAs.current);
           }}
         >
           <p>{sameLabel}</p>

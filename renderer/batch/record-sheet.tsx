@@ -11,7 +11,6 @@ import { Form } from '../parts/form';
 import { Taking, type Problems } from '../parts/taking';
 import { useEditing, type Editing } from '../parts/use-editing';
 import { useReader } from '../parts/use-reader';
-import { call } from '../state/ledger-calls';
 import { place } from './batch-corrections';
 import { SIGN_WORDS } from './gate-cells';
 import { isSetAside } from './is-set-aside';
@@ -37,6 +36,7 @@ import {
   type RecordText,
 } from './record-text';
 import { Cell } from './sheet-cell';
+import { isPlan, madeDaySays, PlanFoot, sendMade, sendSheet, Swapped, useMadeKey } from './planned-sheet';
 import { columnsOf, type Bands } from './use-bands';
 
 const ALL_WELL = 'All sour and clean, curd holds, nothing seen, no power cut';
@@ -315,6 +315,7 @@ function Rows(props: Props & { readonly looked: boolean }) {
       )}
       {recipe && (
         <>
+          <Swapped {...props} />
           {ADDITION_CELLS.map((cell) => (
             <Row key={cell} {...props} cell={cell} shut={several} />
           ))}
@@ -335,6 +336,8 @@ interface SheetProps {
   readonly jars: readonly Jar[];
   readonly bands: Bands;
   readonly asked: Asked;
+  /** The day it is planned for. */
+  readonly madeOn: string | null;
   /** Something was taken out, so that it can be said what was seen. */
   readonly looked: boolean;
   readonly onLeave: () => void;
@@ -377,8 +380,11 @@ function Foot({
 }
 
 /** The form. */
-export function RecordSheet({ batch, label, jars, bands, asked, looked, onLeave }: SheetProps) {
-  const { reader, writer } = useReader();
+export function RecordSheet({ batch, label, jars, bands, asked, madeOn, looked, onLeave }: SheetProps) {
+  const { reader, writer, today } = useReader();
+  const madeDay = madeDaySays(madeOn, today, writer);
+  /** The plan itself is changed, and nothing is made. */
+  const planOnly = useRef(false);
   const read = (text: RecordText) => readSheet(text, jars, asked, reader, writer);
   const editing = useEditing<RecordText>({
     draftKey: `sheet:${batch}`,
@@ -395,17 +401,22 @@ export function RecordSheet({ batch, label, jars, bands, asked, looked, onLeave 
           words: odd.asks.map(({ words }) => words),
           answered: (answer) => withTyped(text, odd.jar, { answer }),
         },
-        send: sent.length === 0 ? null : (why, draft) => call('jars.correct', { jars: sent, why, draft }),
+        send: isPlan(jars, sent) && !planOnly.current ? sendMade(batch, text, jars, sent) : sendSheet(sent),
       };
     },
   });
   const { typed, wrong } = editing;
+  const record = (only: boolean): void => {
+    planOnly.current = only;
+    void editing.record();
+  };
+  useMadeKey(isPlan(jars, []), () => record(false));
   if (typed === null) return <p className="soft">Opening…</p>;
   const { problems, corrects, jars: sent } = read(typed.text);
   const props = { jars, asked, text: typed.text, set: editing.set };
   const begun = sent.length > 0 || problems.size > 0 || typed.text !== nothingTyped;
   return (
-    <Form label={`Sheet of ${label}`} record={() => void editing.record()} leave={onLeave} wrong={wrong}>
+    <Form label={`Sheet of ${label}`} record={() => record(false)} leave={onLeave} wrong={wrong}>
       {editing.restored && <p className="notice">Unfinished entry restored. Go on where you stopped.</p>}
       {[...asked.together].some((id) => !typedOf(typed.text, id).different) && <Gate {...props} />}
       {bands.map((band) => (
@@ -418,7 +429,11 @@ export function RecordSheet({ batch, label, jars, bands, asked, looked, onLeave 
         />
       ))}
       <Meter text={typed.text} set={editing.set} />
-      {begun && <Foot editing={editing} news={sent.length} corrects={corrects} />}
+      {isPlan(jars, sent) ? (
+        <PlanFoot editing={editing} day={madeDay} begun={begun} onPlan={() => record(true)} />
+      ) : (
+        begun && <Foot editing={editing} news={sent.length} corrects={corrects} />
+      )}
       <EditQuestions editing={editing} />
     </Form>
   );

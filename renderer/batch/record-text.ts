@@ -43,6 +43,8 @@ export interface TypedJar {
   readonly different: boolean;
   /** What was answered when its words seemed to tell of spoilage; asked anew once they change. */
   readonly answer: { readonly spoiled: true } | { readonly what: string } | null;
+  /** Of a planned jar: it was swapped or left out. */
+  readonly notMade?: boolean;
 }
 export interface RecordText {
   /** Sour and clean, curd holds, nothing seen, no power cut: said of all that are answered together. */
@@ -259,6 +261,37 @@ export function readJar(
 const pick = (cells: Cells) => Object.fromEntries(MILK_FIELDS.map((field) => [field, cells[field]]));
 
 type Sheet = Input<'jars.correct'>['jars'];
+
+/**
+ * What of the planned jars is told when they are made: what was typed over the plan is what went in, beside the plan. Null where
+ * none of them is made.
+ */
+export function madeOf(
+  text: RecordText,
+  records: readonly Jar[],
+  sent: Sheet,
+): Pick<Input<'batch.made'>, 'notMade' | 'jars'> | null {
+  const planned = records.filter(({ jar }) => jar.state === 'planned');
+  const swapped = planned.filter(({ jar }) => typedOf(text, jar.id).notMade === true);
+  if (swapped.length === planned.length) return null;
+  const made = planned.filter((record) => !swapped.includes(record));
+  return {
+    notMade: swapped.map(({ jar }) => jar.id),
+    jars: sent.flatMap(({ jar, changes, additions }) => {
+      const record = made.find((one) => one.jar.id === jar);
+      return record ? [{ jar, changes, additions: additions && wentIn(record, additions) }] : [];
+    }),
+  };
+}
+
+/** The amounts of a plan that was typed over: what was planned stays beside what went in. */
+const wentIn = ({ additions: before }: Jar, now: NonNullable<Sheet[number]['additions']>) =>
+  now.map((one) => {
+    const was = before.find(({ name }) => name.toLowerCase() === one.name.toLowerCase())?.planned ?? null;
+    return JSON.stringify(was) === JSON.stringify(one.planned)
+      ? one
+      : { ...one, planned: was, actual: one.planned };
+  });
 
 export interface SheetRead {
   readonly jars: Sheet;

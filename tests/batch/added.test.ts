@@ -42,6 +42,7 @@ const batch = (jars: One[]): BatchReply => ({
   batch: { id: uid(1), madeOn: '2026-03-09', madeFrom: null, madeTo: null, word: null, note: null },
   holds: [],
   interruptions: [],
+  plannedStarts: [],
   jars,
 });
 

@@ -257,6 +257,7 @@ describe('making a batch again', () => {
   const reply: BatchReply = {
     batch: { id: uid(50), madeOn: '2026-03-20', madeFrom: null, madeTo: null, word: null, note: 'a note' },
     interruptions: [],
+    plannedStarts: [],
     holds: entry!.holds.map((hold, at) => ({
       ...hold,
       id: uid(60 + at),

@@ -88,6 +88,9 @@ describe('a batch in the list', () => {
     expect(line(jar(null, true, 'set aside'))).toBe('one jar · 1 spoiled');
     expect(line(jar('firm', false, null), jar(null, false, 'look'))).toBe('2 jars · firm · 1 unknown');
     expect(line(jar(null, false, null))).toBe('one jar · outcome unknown');
+    const planned = { ...jar(null, false, null), generation: null };
+    expect(line(planned as never)).toBe('one jar · planned');
+    expect(line(jar('firm', false, null), planned as never)).toBe('2 jars · firm · 1 only planned');
   });
   it('marks what must not be overlooked, and nothing else', () => {
     const marked = rowWords({

@@ -270,7 +270,10 @@ export function listHolds(ledger: Ledger): Reply<'hold.list'> {
   const now = clock.now();
   const keys = rows
     .prepare(
+      // A hold of which all jars are only planned is a plan.
       `SELECT key FROM hold WHERE purpose = 'jars' AND (began IS NOT NULL OR (ended IS NULL AND planned_from IS NOT NULL))
+         AND (NOT EXISTS (SELECT 1 FROM stay s WHERE s.hold = hold.key)
+           OR EXISTS (SELECT 1 FROM stay s JOIN jar j ON j.key = s.jar WHERE s.hold = hold.key AND j.state <> 'planned'))
        ORDER BY coalesce(began, planned_from) DESC, key DESC LIMIT 100`,
     )
     .pluck()

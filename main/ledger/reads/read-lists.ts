@@ -33,6 +33,10 @@ export function getBatch(ledger: Ledger, { id }: Parsed<'batch.get'>): Reply<'ba
   return {
     batch: { id: uid, madeOn, madeFrom, madeTo, word, note },
     holds: holds.map((hold) => holdRecord(ledger, hold, key)),
+    plannedStarts: holds.flatMap((hold) => {
+      const { uid: own, began, plannedFrom } = rows.get('hold', hold);
+      return began === null && plannedFrom !== null ? [{ hold: own, at: plannedFrom }] : [];
+    }),
     interruptions: holds.flatMap((hold) =>
       rows.where('interruption', 'hold', hold).map(({ uid: own, what, began, ended, hours, wasSet }) => ({
         id: own, hold: rows.uidOf('hold', hold), what, began, ended, hours, wasSet,
@@ -68,7 +72,9 @@ function listed(ledger: Ledger, batch: BatchRow, year: string): ListedBatch {
   const called = calledDay(batch);
   const jars = jarsOfBatch(ledger, batch.key);
   const seeds = jars.flatMap(({ key }) =>
-    family.has(key) ? family.seedsOf(key).map((one) => seedLabel(ledger, one)) : [],
+    (family.has(key) ? family.seedsOf(key) : ledger.rows.where('seeding', 'jar', key)).map((one) =>
+      seedLabel(ledger, one),
+    ),
   );
   return {
     id: batch.uid,
@@ -78,6 +84,7 @@ function listed(ledger: Ledger, batch: BatchRow, year: string): ListedBatch {
     label: [batchDay(called, dayNamed(called)?.slice(0, 4) !== year), batch.word].filter(Boolean).join(' '),
     seeds: [...new Set(seeds)],
     additions: [...new Set(jars.flatMap(({ additions }) => additions))],
+    plain: new Set(jars.map(({ additions }) => additions.length === 0)).size === 2,
     jars: jars.map((jar) => {
       const generation = family.has(jar.key) ? family.generationOf(jar.key) : null;
       return {

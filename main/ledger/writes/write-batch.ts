@@ -87,6 +87,9 @@ export function recordBatch(ledger: Ledger, given: Parsed<'batch.record'>): Repl
         const own = jars
           .filter((jar) => jar.hold === at)
           .map(({ state, outcome }) => ({ made: state === 'made', seen: outcome !== null }));
+        // Of jars that are only planned a start is a plan, too.
+        if (hold.endedAt === null && own.length > 0 && own.every(({ made }) => !made))
+          return addWarmth(act, { ...hold, startedAt: null, batch, basis: 'recorded' }, hold.startedAt);
         const from = plannedFrom(ledger, madeOn, hold, own);
         return addWarmth(act, { ...hold, batch, basis: 'recorded' }, from);
       });

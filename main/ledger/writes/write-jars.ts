@@ -35,7 +35,7 @@ interface Told {
 }
 
 /** @throws Refused 'not found', 'is a mistake', 'hold of another batch', 'package of something else', 'day not known' */
-function toldOfJar(ledger: Ledger, uid: string, given: Parsed<'jar.correct'>['changes']): Told {
+export function toldOfJar(ledger: Ledger, uid: string, given: Parsed<'jar.correct'>['changes']): Told {
   const { hold, milkPackage, letter, ...fields } = tidy(given);
   const jar = standingJar(ledger, uid);
   const said = fields as Partial<JarEntry>;
@@ -58,7 +58,11 @@ function toldOfJar(ledger: Ledger, uid: string, given: Parsed<'jar.correct'>['ch
 }
 
 /** @throws Refused 'not found', 'is a mistake', 'package of something else' */
-function toldOfAdditions(ledger: Ledger, uid: string, given: Parsed<'addition.set'>['additions']): Told {
+export function toldOfAdditions(
+  ledger: Ledger,
+  uid: string,
+  given: Parsed<'addition.set'>['additions'],
+): Told {
   const jar = standingJar(ledger, uid);
   const next = tidy(given).map((entry): AdditionEntry => {
     mustSay(entry, 'name');
