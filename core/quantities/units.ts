@@ -27,10 +27,10 @@ export const UNITS: readonly (readonly [RegExp, UnitMeaning])[] = [
   unit(String.raw`tea\s?spoon(?:s|sful|fuls|ful)?|tsps?|tspn`, kitchen('teaspoon')),
   unit('dessert\\s?spoons?|dsp', kitchen('dessertspoon')),
   // Spoons named in languages whose kitchens are metric: 15 and 5 mL.
-  unit(String.raw`EL|E(?:ss|ß)l(?:ö|oe|o)ffeln?|eetlepels?|msk|matskedar|matsked|spsk|spiseskeer?|spiseskefuld|spiseskjeer?|ss|ł(?:yżka|yżki|yżek|yżkę)(?: stołow\p{L}+)?|lyzk[aie]`, kitchen('tablespoon', true)),
+  unit(String.raw`EL|E(?:ss|ß)l(?:(?:ö|oe|o)ffeln?)?|eetlepels?|msk|matskedar|matsked|spsk|spiseskeer?|spiseskefuld|spiseskjeer?|ss|ł(?:yżka|yżki|yżek|yżkę)(?: stołow\p{L}+)?|lyzk[aie]`, kitchen('tablespoon', true)),
   unit(String.raw`c(?:uill?(?:è|e)?re?s?)?\.?\s?(?:à|a)\.?\s?s(?:oupe)?|càs|cas|c\.?s\.?|cuill(?:è|e)re?es?(?: à soupe)?`, kitchen('tablespoon', true)),
   unit(String.raw`cucharadas?|cdas?|cucchiai[oa]?|colher(?:es)?(?: \(?de\)? sopa|\s?\(sopa\))|c\.?\s?(?:de\s)?sopa`, kitchen('tablespoon', true)),
-  unit(String.raw`TL|Teel(?:ö|oe|o)ffeln?|theelepels?|tsk|teskedar|tesked|teskeer?|teskjeer?|ts|ł(?:yżeczka|yżeczki|yżeczek)|lyzecz\p{L}+`, kitchen('teaspoon', true)),
+  unit(String.raw`TL|Teel(?:(?:ö|oe|o)ffeln?)?|theelepels?|tsk|teskedar|tesked|teskeer?|teskjeer?|ts|ł(?:yżeczka|yżeczki|yżeczek)|lyzecz\p{L}+`, kitchen('teaspoon', true)),
   unit(String.raw`c(?:uill?(?:è|e)re?s?)?\.?\s?(?:à|a)\.?\s?c(?:af(?:é|e))?|càc|cac|cucharaditas?|cdtas?|cditas?|cucchiain[io]|colher(?:es)? de ch(?:á|a)`, kitchen('teaspoon', true)),
   unit(String.raw`Tassen?|tasses?|tazas?|tazz[ae]|kop(?:je|jes)?|x(?:í|i)caras?|kopp(?:ar|er)?|szklank[aię]|szklanek`, kitchen('cup', true)),
   unit('cups?|c', kitchen('cup')),

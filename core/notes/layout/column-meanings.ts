@@ -41,8 +41,8 @@ export interface Column {
   readonly meaning: NoteColumn;
   /** The unit its heading tells, as written there. */
   readonly unit: string | null;
-  /** Hours told in days. */
-  readonly inDays: boolean;
+  /** How many hours one of its bare figures is: 24 under "Days", a sixtieth under "(min)". */
+  readonly hoursEach: number;
   /** Nothing told what it is: its text goes to the note under its heading. */
   readonly known: boolean;
   /** A column named after one addition, with nothing but amounts: "Inulin (g)". */
@@ -261,8 +261,11 @@ function besideOthers(draft: Draft, told: NoteColumn, drafts: Drafts): NoteColum
   if (meaning === 'amount' && before === 'milk' && tellsNone()) meaning = 'milk amount';
   if (meaning === 'amount' && before === 'addition' && tellsNone()) meaning = 'addition amount';
   if (SEED_PART.test(plain(name)) && figures() < 0.8) meaning = 'seed';
-  const volumes = (): boolean => (unit !== null && VOLUME_UNIT.test(unit)) || share(cells, isNumber) < 0.5;
-  const otherSeed = others.some(({ found }) => found?.meaning === 'seed');
+  const otherSeed = others.some((one) => one.found?.meaning === 'seed' && share(one.cells, isAmount) < 0.8);
+  // "Seed (g)" beside the seeds is how much of them.
+  const volumes = (): boolean =>
+    (unit !== null && (VOLUME_UNIT.test(unit) || (otherSeed && MASS_UNIT.test(unit)))) ||
+    share(cells, isNumber) < 0.5;
   const least = otherSeed && unit !== null ? 0.4 : 0.8;
   if (meaning === 'seed' && volumes() && figures() >= least) meaning = 'amount';
   // "Seed ml" above days names the seeds all the same.
@@ -325,6 +328,9 @@ const withoutUnit = (written: string, unit: string | null): string => {
         .replace(new RegExp(`[\\s,/]+(?:in )?${unit}\\.?$|^${unit}\\s+(?:of\\s+)?`, 'i'), '');
 };
 
+/** More grams than anyone stirs into a jar (common practice, no source). */
+const weighsJars = (cell: string): boolean => Number(tidy(cell).replace(',', '.')) > 200;
+
 /** "Inulin" above amounts, or above crosses where it went in. */
 function byAdditions(drafts: Drafts): void {
   if (!drafts.headed) return;
@@ -344,7 +350,11 @@ function byAdditions(drafts: Drafts): void {
     const { name, cells } = draft;
     if (draft.meaning !== null || draft.spare || cells.length === 0) continue;
     const unit = headingUnit(name);
-    const inUnits = unit !== null && MASS_UNIT.test(unit) && share(cells, isAmount) >= 0.8;
+    // A jar weighs hundreds of grams: that much is stirred into none.
+    const inUnits =
+      unit !== null &&
+      MASS_UNIT.test(unit) &&
+      share(cells, (cell) => isAmount(cell) && !weighsJars(cell)) >= 0.8;
     const went = (cell: string): boolean => isAmount(cell) || readYesNo(cell) !== null || isNothing(cell);
     if (!inUnits && !(FIBREISH.test(plain(name)) && share(cells, went) >= 0.8)) continue;
     draft.additionName = withoutUnit(name, unit);
@@ -573,6 +583,7 @@ function columnOf(
 ): Column {
   const saysDays = meaning === 'hours' && headingSaysDays(name);
   const inDays = saysDays && fitsDays(cells);
+  const inMinutes = meaning === 'hours' && /^min/i.test(headingUnit(name) ?? '');
   const some = cells.length > 0;
   if (saysDays && !inDays) saying(drafts, assumed.hoursNotDays(name));
   if (meaning === null && some && !spare) drafts.questions.push(askMeaning(name, drafts));
@@ -584,7 +595,7 @@ function columnOf(
     heading: name,
     meaning: meaning ?? 'note',
     unit: headingUnit(name),
-    inDays,
+    hoursEach: inDays ? 24 : inMinutes ? 1 / 60 : 1,
     known: meaning !== null,
     additionName,
     marks: meaning === 'note' ? marks : null,

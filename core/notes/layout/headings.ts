@@ -36,6 +36,10 @@ const COUNT_OF = /^(?:(?:no|nr|number|count|anzahl|zahl)(?: of| der)?|#(?: of)?|
 /** How many jars a batch filled: no name of one. */
 const HOW_MANY =
   /\b(?:jars|glaser) (?:made|filled|total)\b|\b(?:number|no|nr|count|anzahl|zahl) (?:of |der )?(?:jars|glaser)\b|\bhow many jars\b/;
+/** A keeper's own count: the ledger counts itself, and says so. */
+const GENERATIONS = /\b(?:gen|gens|generations?|generationen|passages?)\b/;
+/** What a jar weighs, empty or full: no amount of what is in it. */
+const WEIGHT = /\b(?:empty|full|tare|gross|net|weights?|wt|leer|voll|brutto|netto|gewicht|leergewicht)\b/;
 /** "Parent amt", "Milk qty": how much of what else the heading names. */
 const AMOUNT_OF: Partial<Record<NoteColumn, NoteColumn>> = {
   seed: 'amount',
@@ -59,7 +63,8 @@ export interface HeadingMeaning {
   /** 3 the very word, 2 the word within a longer heading. */
   readonly sure: 2 | 3;
   /** It names what is kept apart on purpose: no set word, no pH of the jar. */
-  readonly apart?: 'a set time' | 'a pH before the end' | 'a number of jars';
+  readonly apart?:
+    'a set time' | 'a pH before the end' | 'a number of jars' | 'a count of generations' | 'a weight';
   /** What else the words mean, should the cells say so. */
   readonly others?: readonly NoteColumn[];
 }
@@ -71,6 +76,7 @@ export function headingMeaning(heading: string): HeadingMeaning | null {
     .replace(/\s+/g, ' ')
     .trim();
   if (SET_TIME.test(whole)) return { meaning: 'note', sure: 3, apart: 'a set time' };
+  if (GENERATIONS.test(whole)) return { meaning: 'note', sure: 3, apart: 'a count of generations' };
   if (HOW_MANY.test(whole)) return { meaning: 'note', sure: 3, apart: 'a number of jars' };
   if (/\bph\b/.test(whole))
     return EARLY_PH.test(whole)
@@ -94,6 +100,7 @@ export function headingMeaning(heading: string): HeadingMeaning | null {
   if (milkName(bare) !== null) return { meaning: 'milk', sure: 2 };
   const within = phraseWithin(bare);
   if (within !== null) return { meaning: within, sure: 2 };
+  if (WEIGHT.test(bare)) return { meaning: 'note', sure: 2, apart: 'a weight' };
   // A heading that tells nothing but its unit.
   const unit = headingUnit(heading);
   if (unit === null || bare.length > 6) return null;
@@ -119,6 +126,9 @@ function phraseWithin(bare: string): NoteColumn | null {
     return null;
   const of = found.find(({ meaning }) => AMOUNT_OF[meaning] !== undefined);
   if (of && found.some(({ meaning }) => meaning === 'amount')) return AMOUNT_OF[of.meaning] ?? null;
+  // "Which jar did I take as starter" names the seed.
+  const seed = found.find(({ meaning }) => meaning === 'seed');
+  if (seed && found.some(({ meaning }) => meaning === 'jar')) return 'seed';
   const measured = found.some(({ phrase }) => phrase.startsWith('temp'));
   const [longest] = found
     .filter(({ meaning }) => !measured || (meaning !== 'start' && meaning !== 'end'))

@@ -53,7 +53,7 @@ function splitHolds(cells: readonly Cell[], log: RowLog, { conventions }: CellCo
   );
   const [cell] = told;
   const as = (meaning: 'hours' | 'temperature', text: string): Cell[] =>
-    cell && text !== '' ? [{ column: { ...cell.column, meaning, inDays: false }, text }] : [];
+    cell && text !== '' ? [{ column: { ...cell.column, meaning, hoursEach: 1 }, text }] : [];
   const stages = cell && told.length === 1 ? readStages(cell.text, conventions) : null;
   if (cell && stages) {
     log.assume(assumed.stages(cell.text.trim(), String(stages.hours), stages.degrees));
@@ -106,8 +106,8 @@ function readHours(row: RowCells): number | null {
   const whole = parseHours(loosely(text), decimal);
   const parsed = whole.ok || aside === undefined ? whole : parseHours(aside, decimal);
   if (parsed.ok && !whole.ok) row.log.keep(cell);
-  const inDays = cell.column.inDays && /^[\d\s.,/~-]+$/.test(tidy(text));
-  const hours = parsed.ok ? parsed.hours * (inDays ? 24 : 1) : null;
+  const each = /^[\d\s.,/~-]+$/.test(tidy(text)) ? cell.column.hoursEach : 1;
+  const hours = parsed.ok ? parsed.hours * each : null;
   if (parsed.ok ? !(parsed.hours > 0) || (hours ?? 0) > 1000 : parsed.code === 'hours below zero') {
     row.log.problem(problem.hoursImpossible(parsed.ok ? text : cell.text), cell);
     return null;
@@ -116,7 +116,7 @@ function readHours(row: RowCells): number | null {
     row.figureUnread('hours', cell);
     return null;
   }
-  if (inDays) row.log.assume(assumed.unit(text, 'days'));
+  if (each !== 1) row.log.assume(assumed.unit(text, each > 1 ? 'days' : 'minutes'));
   row.sayFigure(text, parsed, `${hours} h`);
   if (!(hours < 3 || hours > 120) || !leftBlank(row, 'hours', question.long(text)))
     return Number(hours.toFixed(4));
@@ -151,8 +151,12 @@ function hoursFromTimes(row: RowCells, madeOn: string | null): number | null {
   return odd && leftBlank(row, 'hours', question.long(`${began} – ${ended}`)) ? null : hours;
 }
 
-/** "36+", "100ish": as good as said, which "~" says to whoever reads figures. */
-const loosely = (text: string): string => text.trim().replace(/^(.*\d)\s?(?:\+|-?ish)$/, '~$1');
+/** "36+", "100ish", "38 ± 1 °C": as good as said, which "~" says to whoever reads figures. */
+const loosely = (text: string): string =>
+  text
+    .trim()
+    .replace(/^(.*\d)\s?(?:\+|-?ish)$/, '~$1')
+    .replace(/^(\d+(?:[.,]\d+)?.*?)\s?(?:±|\+\/?-)\s?\d+(?:[.,]\d+)?(.*)$/, '~$1$2');
 
 /** A warmth (°C) in which no such culture is usually held (common practice, no source). */
 export const isOddWarmth = (celsius: number): boolean => celsius < 25 || celsius > 45;

@@ -1,5 +1,5 @@
 // What a cell says seeded a jar: each part of its text ends as a jar, a source, a problem, or words kept for the note.
-import { findAmounts, tidy } from '../../quantities/quantities';
+import { cutOut, findAmounts, tidy } from '../../quantities/quantities';
 import { findDay, likeDay, withoutAmounts } from '../cells/days';
 import { assumed, problem, type Wrong } from '../notes-says';
 import { byDate } from './seed-by-day';
@@ -147,6 +147,18 @@ function beforeMilk(text: string): readonly [string, string] {
   return found ? [found[1] ?? '', found[2] ?? ''] : [text, ''];
 }
 
+const EACH =
+  /\b(?:each|apiece|je(?:weils)?|chacun\w*|cada uno|ciascuno)\b(?:\s+(?:of|from|von|vom|aus|de|di)\b)?/iu;
+
+/** "2 tbsp each of a and b": one amount, and the seeds that each have it; null where a text says nothing of the kind. */
+function eachOf(text: string, context: SeedContext): SeedsReading | null {
+  const [amount, second] = EACH.test(text) ? findAmounts(text, context.amounts, true) : [];
+  if (!amount || second) return null;
+  const reading = readSeeds(cutOut(text, [amount]).replace(EACH, ' ').trim(), context);
+  const open = reading.parts.length > 1 && reading.parts.every((part) => part.amount === null);
+  return open ? { ...reading, parts: reading.parts.map((part) => ({ ...part, amount })) } : null;
+}
+
 /** Reads what seeded a jar. Every part of the text ends as a seed, a problem, or words kept for the note. */
 export function readSeeds(text: string, context: SeedContext): SeedsReading {
   const clean = text
@@ -158,6 +170,8 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
     const reading = readSeeds(before, context);
     return { ...reading, milk };
   }
+  const shared = eachOf(clean, context);
+  if (shared) return shared;
   const whole = saidSource(clean, context) ?? tryPart(clean, context);
   const pieces = clean
     .split(STRONG)
@@ -168,9 +182,9 @@ export function readSeeds(text: string, context: SeedContext): SeedsReading {
     .map((piece) => piece.trim())
     .filter((piece) => piece !== '');
   const shares = clean.split(BEFORE_SHARE).filter((piece) => piece.trim() !== '');
-  const shared = shares.length > 1 ? tryAll(shares, context) : [];
+  const halves = shares.length > 1 ? tryAll(shares, context) : [];
   // "Half a half b of 2 May" are two, though the whole names one.
-  const tries: Tried[][] = shared.length > 1 && good(shared) ? [shared] : [[whole]];
+  const tries: Tried[][] = halves.length > 1 && good(halves) ? [halves] : [[whole]];
   if (pieces.length > 1) tries.push(tryAll(withAmounts(pieces, context), context));
   if (finer.length > pieces.length) tries.push(tryAll(withAmounts(finer, context), context));
   const chosen = tries.find(good);

@@ -28,7 +28,7 @@ export const ENGLISH: Language = {
     vessel: 'lid,lid colour,lid color,cap colour,vessel,container,jar size,jar type,size,size of jar',
     spoiled: 'spoiled,spoilt,discarded,bad,thrown out,tossed,threw out,off',
     price: 'price,cost',
-    note: 'note,notes,comment,comments,remark,remarks,observation,observations,misc,memo,other,anything else',
+    note: 'note,notes,comment,comments,remark,remarks,observation,observations,misc,memo,other,anything else,anything to remark',
   },
   example: {
     'Date': 'date',

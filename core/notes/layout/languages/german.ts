@@ -28,7 +28,7 @@ export const GERMAN: Language = {
     vessel: 'glasgrosse,gefassgrosse',
     spoiled: 'verdorben,schlecht,weggeworfen,entsorgt',
     price: 'preis,kosten',
-    note: 'bemerkung,bemerkungen,notiz,notizen,anmerkung,anmerkungen,kommentar,kommentare,sonstiges,beobachtung,beobachtungen',
+    note: 'bemerkung,bemerkungen,notiz,notizen,anmerkung,anmerkungen,kommentar,kommentare,sonstiges,sonst,sonst noch,beobachtung,beobachtungen',
   },
   example: {
     'Datum': 'date',
