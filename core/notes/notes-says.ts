@@ -3,7 +3,7 @@ import type { DayRange } from '../quantities/day-ranges';
 import { dayLabel } from '../lineage/labels';
 import type { NoteColumn } from '../contract';
 import { meaningWithin } from './meanings';
-import { YEARS_POSSIBLE } from './cells/days';
+import { YEARS_POSSIBLE } from '../text/days';
 
 /** A cell is quoted to so many characters. */
 const MOST_QUOTED = 200;

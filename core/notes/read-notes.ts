@@ -1,5 +1,5 @@
 // A keeper's spreadsheet, from text to what it would add: text → table → layout → conventions → rows → plan.
-import { exactDay } from './cells/rough-days';
+import { exactDay } from '../text/rough-days';
 import { plain } from '../quantities/quantities';
 import { readConventions } from './conventions/file-conventions';
 import type { Conventions } from './conventions/file-habits';

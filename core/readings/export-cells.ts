@@ -1,5 +1,5 @@
 // Cells of a probe's export: which of them tell a time of day, a day, a figure. Knows no maker and no heading.
-import { dayIn, findDay, type DayOrder, type FoundDay, type ReadDay } from '../notes/cells/days';
+import { dayIn, findDay, type DayOrder, type FoundDay, type ReadDay } from '../text/days';
 import { tidy } from '../quantities/quantities';
 
 /** A time of day as written. */

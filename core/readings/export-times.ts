@@ -1,6 +1,6 @@
 // When the rows of an export were read: the order of day and month, clocks of twelve hours, times without a day, and the
 // night the clocks change, each told by what makes the times run on evenly. Pure: the keeper's zone is asked by a function.
-import type { DayOrder } from '../notes/cells/days';
+import type { DayOrder } from '../text/days';
 import { dayNumber, type ReadStamp } from './export-cells';
 
 const DAY = 86_400;

@@ -1,7 +1,7 @@
 // What comes before what: making, keeping, opening, warmth, being gone.
 import type { Amount } from '../ledger/basics';
 import { whatIsLeft } from '../ledger/jar-left';
-import { YEARS_POSSIBLE } from '../notes/cells/days';
+import { YEARS_POSSIBLE } from '../text/days';
 import {
   earliest,
   endOf,

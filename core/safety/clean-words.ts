@@ -3,7 +3,7 @@
 // other word in it, a denial or a question among them, is asked about as it stands. What may tell of milk that never soured
 // ("milky", "sweet") or is a verdict and no smell ("ok", "normal") is not among them.
 import { phrases } from './phrases';
-import { SET_PHRASES } from './set-phrases';
+import { SET_PHRASES } from '../text/set-phrases';
 
 const SMELLS = new RegExp(
   phrases(

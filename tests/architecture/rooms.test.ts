@@ -8,6 +8,8 @@ const FLOORS: Record<string, readonly (readonly string[])[]> = {
   core: [
     ['ledger', 'call-names.ts', 'plain-issue.ts', 'markup.ts'],
     ['quantities'],
+    // What is read within any text: days, times, things said one after the other.
+    ['text'],
     // Codes and shapes that several rooms take: here both sides of an arrow find their types.
     ['shapes'],
     ['contract.ts'],

@@ -240,3 +240,9 @@ describe('what is said not to be known', () => {
     expect(plan.jars[1]?.seedings[0]?.fromRow).toBe('row:2');
   });
 });
+
+it.each(['4 Jan 19:00', '4 January 19:30', '4. Januar 19 Uhr', '4 Jan 7 pm', 'Jan 4 19:00', 'Jan 4, 07:00 pm'])('“%s” tells no year: what stands behind the day is a time', (start) => {
+  const { plan, preview } = read(`Start,Out,Jar,Seed,Amount\n${start.includes(',') ? `"${start}"` : start},6 Jan 2026 7:00,a,8 caps Blue Tin,\n2026-01-12 19:00,2026-01-14 7:00,a,2026-01-04 a,45 ml\n`);
+  expect(preview.problems).toEqual([]);
+  expect(plan.jars.map(({ madeOn }) => madeOn)).toEqual(['2026-01-04', '2026-01-12']);
+});

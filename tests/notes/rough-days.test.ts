@@ -1,6 +1,6 @@
 // Days that a sheet tells only roughly come in as ranges: what the jar is called, what it seeded, and no figure made of it.
 import { expect, it } from 'vitest';
-import { daysOf, roughDay } from '../../core/notes/cells/rough-days';
+import { daysOf, roughDay } from '../../core/text/rough-days';
 import { must, newSession } from '../ledger/ledger-files';
 
 const sheet = (text: string) => ({ file: { name: 'winter.csv', bytes: new TextEncoder().encode(text) } });

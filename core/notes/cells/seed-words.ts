@@ -8,16 +8,6 @@ export const STOP = new Set(
 );
 export const SAME_DAY =
   /\b(?:same (?:day|batch)|this batch|gleiche[rn]? tag|selbe[rn]? tag|meme jour|mismo dia|stesso giorno|zelfde dag|mesmo dia|samma dag|samme dag|ten sam dzien|tego samego dnia)\b/;
-/** From Sunday on, as `getUTCDay` counts them. */
-export const WEEKDAYS: readonly RegExp[] = [
-  /\b(?:sundays?|sonntags?|dimanche|domingo|domenica|zondag|sondag)\b/,
-  /\b(?:mondays?|montags?|lundi|lunes|lunedi|maandag|mandag)\b/,
-  /\b(?:tuesdays?|dienstags?|mardi|martes|martedi|dinsdag|tisdag|tirsdag)\b/,
-  /\b(?:wednesdays?|mittwochs?|mercredi|miercoles|mercoledi|woensdag|onsdag)\b/,
-  /\b(?:thursdays?|donnerstags?|jeudi|jueves|giovedi|donderdag|torsdag)\b/,
-  /\b(?:fridays?|freitags?|vendredi|viernes|venerdi|vrijdag|fredag)\b/,
-  /\b(?:saturdays?|samstags?|samedi|sabado|sabato|zaterdag|lordag)\b/,
-];
 export const PREVIOUS =
   /\b(?:previous|prev|prior|last|latest|(?:jar|pot|glass|batch|lot|glas|ansatz|charge) (?:just )?(?:before|davor|vorher)|most recent|letzte[rsnm]?|vorige[rsnm]?|vorherige[rsnm]?|precedente?|dernier(?:e)?|anterior|ultim[oa]|scors[oa]|laatste|vorig|forra|senaste|forrige|sidste|siste|poprzedni\w*|ostatni\w*)\b/;
 export const BEFORE_LAST =

@@ -16,7 +16,7 @@ import {
   type DayOrder,
   type OrderEvidence,
   type ReadDay,
-} from '../cells/days';
+} from '../../text/days';
 import { commaLanguage, headingDayOrder } from '../layout/headings';
 import { SYSTEMS, type Conventions } from './file-habits';
 import type { Layout } from '../layout/column-meanings';

@@ -1,6 +1,6 @@
 // How a file writes what can be written in several ways, once that is settled.
 import type { DecimalMark, SpoonSystem, TemperatureScale } from '../../quantities/quantities';
-import type { DayOrder } from '../cells/days';
+import type { DayOrder } from '../../text/days';
 
 export const SYSTEMS: readonly SpoonSystem[] = ['US', 'metric', 'Australia', 'UK imperial'];
 

@@ -1,10 +1,10 @@
 // What stands in a column: the meaning its cells show where its heading tells none.
 import type { NoteColumn } from '../../contract';
 import { findAmounts, parseHours, parsePh, parseTemperature, plain, tidy } from '../../quantities/quantities';
-import { cellDay, findDay, serialDay, withoutSureDays } from '../cells/days';
-import { readMoment, readSpan } from '../cells/moments';
+import { cellDay, findDay, serialDay, withoutSureDays } from '../../text/days';
+import { readMoment, readSpan } from '../../text/moments';
 import { PIECE_WITHIN, PREVIOUS } from '../cells/seed-words';
-import { saysHowSet } from '../cells/cell-words';
+import { saysHowSet } from '../../text/look-words';
 import { JAR_HEADING } from './jar-heading';
 
 /** Whether a cell is a bare number. */
@@ -102,11 +102,15 @@ export const SEED_PART =
 
 /** A hold of more days is a hold in hours. */
 export const MOST_DAYS = 5;
-/** Whether bare figures of a column can be days that jars were held. */
-export function fitsDays(cells: readonly string[]): boolean {
+/** The middle one of a column's bare figures; 0 where there are none. */
+function middleFigure(cells: readonly string[]): number {
   const figures = cells.flatMap((cell) => (isNumber(cell) ? [number(cell)] : [])).toSorted((a, b) => a - b);
-  return (figures[Math.floor(figures.length / 2)] ?? 0) <= MOST_DAYS;
+  return figures[Math.floor(figures.length / 2)] ?? 0;
 }
+/** Whether bare figures of a column can be days that jars were held. */
+export const fitsDays = (cells: readonly string[]): boolean => middleFigure(cells) <= MOST_DAYS;
+/** Or minutes: more than any hold has hours. */
+export const fitsMinutes = (cells: readonly string[]): boolean => middleFigure(cells) > MOST_DAYS * 24;
 
 /** A cell that holds an amount and next to nothing else. */
 export function isAmount(cell: string): boolean {

@@ -2,9 +2,10 @@
 // any heading; of what is left over the text goes to the note under its heading, and that is said.
 import { NOTE_COLUMNS, type NoteColumn } from '../../contract';
 import { isNothing, findAmounts, parseTemperature, plain, tidy } from '../../quantities/quantities';
-import { cellDay, daysBetween, findDay, withoutSureDays } from '../cells/days';
+import { cellDay, daysBetween, findDay, withoutSureDays } from '../../text/days';
 import { PIECE_WITHIN } from '../cells/seed-words';
-import { saysHowSet, readYesNo } from '../cells/cell-words';
+import { readYesNo } from '../cells/cell-words';
+import { saysHowSet } from '../../text/look-words';
 import type { NotesInput } from '../notes-plan';
 import type { Question, Said } from '../said';
 import { hasTrait, meaningInWords } from '../meanings';
@@ -20,6 +21,7 @@ import {
   MASS_UNIT,
   meaningOfCells,
   fitsDays,
+  fitsMinutes,
   fitsMeaning,
   provenOtherwise,
   SEED_PART,
@@ -583,7 +585,7 @@ function columnOf(
 ): Column {
   const saysDays = meaning === 'hours' && headingSaysDays(name);
   const inDays = saysDays && fitsDays(cells);
-  const inMinutes = meaning === 'hours' && /^min/i.test(headingUnit(name) ?? '');
+  const inMinutes = meaning === 'hours' && /^min/i.test(headingUnit(name) ?? '') && fitsMinutes(cells);
   const some = cells.length > 0;
   if (saysDays && !inDays) saying(drafts, assumed.hoursNotDays(name));
   if (meaning === null && some && !spare) drafts.questions.push(askMeaning(name, drafts));

@@ -1,6 +1,6 @@
 // Where the headings of a table stand (on one line or two, below titles, or nowhere), and which lines are rows.
 import { plain, tidy } from '../../quantities/quantities';
-import { cellDay, findDay } from '../cells/days';
+import { cellDay, findDay } from '../../text/days';
 import { isNumber } from './column-cells';
 import { bareHeading, headingMeaning, isUnit } from './headings';
 import type { Said } from '../said';

@@ -1,7 +1,8 @@
 // Columns that tell one thing together: crosses below "Soft" and "Firm", crosses below "3 tbsp", figures beside their units.
 import type { NoteColumn } from '../../contract';
 import { parseHours, parseTemperature, plain, tidy } from '../../quantities/quantities';
-import { milkName, readSet, readYesNo } from '../cells/cell-words';
+import { milkName, readYesNo } from '../cells/cell-words';
+import { readSet } from '../../text/look-words';
 import { meaningInWords } from '../meanings';
 import { assumed } from '../notes-says';
 import type { Said } from '../said';

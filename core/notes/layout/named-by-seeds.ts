@@ -1,6 +1,6 @@
 // Which column names the jars, told by the seeds: what stands there in one row seeds the jar of another.
 import { plain, tidy } from '../../quantities/quantities';
-import { withoutSureDays } from '../cells/days';
+import { withoutSureDays } from '../../text/days';
 import { PIECE_WITHIN, unused } from '../cells/seed-words';
 import type { Row } from '../table/table-rows';
 

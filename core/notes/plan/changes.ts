@@ -1,5 +1,5 @@
 // Rows of jars that are in the ledger already: how a changed row differs, what is asked about it, and what an answer changes.
-import { exactDay } from '../cells/rough-days';
+import { exactDay } from '../../text/rough-days';
 import { discardOf } from '../../safety/take-out';
 import { readFacts, spelledAlike } from '../rows/row-facts';
 import { plain, tidy } from '../../quantities/quantities';

@@ -1,5 +1,5 @@
 // What the columns were taken as, each with one of its cells and how that was read.
-import { exactDay } from '../cells/rough-days';
+import { exactDay } from '../../text/rough-days';
 import type { NotesPreview } from '../../contract';
 import type { Amount } from '../../ledger/basics';
 import { batchDay } from '../../lineage/labels';

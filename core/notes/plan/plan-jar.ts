@@ -1,5 +1,5 @@
 // One read row → the jar it would add: fields, seedings, outcome, and the fingerprints that know it again.
-import { dayName, exactDay } from '../cells/rough-days';
+import { dayName, exactDay } from '../../text/rough-days';
 import { plain } from '../../quantities/quantities';
 import { finalVolume } from '../rows/row-facts';
 import type { OwnCells, NotedRow, NotesInput, PlannedJar, PlannedSeeding } from '../notes-plan';

@@ -1,5 +1,5 @@
 // What is told of rows and of the file as a whole: the preview's lines, changed rows, and what holds for all jars.
-import { dayName } from '../cells/rough-days';
+import { dayName } from '../../text/rough-days';
 import type { NotesPreview } from '../../contract';
 import { MEASURES, plain, tidy, type KitchenMeasure } from '../../quantities/quantities';
 import { filled } from '../rows/row-cells';

@@ -1,7 +1,7 @@
 // Which rows of a file are jars, with their cells mended and filled in from above; totals and remarks are left out and said.
 import type { NoteColumn } from '../../contract';
 import { plain, tidy } from '../../quantities/quantities';
-import { cellDay, dayIn, findDay, serialDay } from '../cells/days';
+import { cellDay, dayIn, findDay, serialDay } from '../../text/days';
 import { isDitto } from '../cells/cell-words';
 import type { Conventions } from '../conventions/file-habits';
 import type { Column, Layout } from '../layout/column-meanings';

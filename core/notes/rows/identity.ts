@@ -2,9 +2,16 @@
 import type { NoteColumn } from '../../contract';
 import { cutOut, plain, tidy } from '../../quantities/quantities';
 import { filled, type RowLog, type Cell } from './row-cells';
-import type { DayOrder } from '../cells/days';
+import type { DayOrder } from '../../text/days';
 import { type DayRange, middleDay } from '../../quantities/day-ranges';
-import { daysOf, type RoughDay, roughDay, upTo, withoutAbout, yearTold as yearOf } from '../cells/rough-days';
+import {
+  daysOf,
+  type RoughDay,
+  roughDay,
+  upTo,
+  withoutAbout,
+  yearTold as yearOf,
+} from '../../text/rough-days';
 import {
   cellDay,
   dayIn,
@@ -15,7 +22,7 @@ import {
   serialDay,
   strayDigits,
   type ReadDay,
-} from '../cells/days';
+} from '../../text/days';
 import { assumed, problem, question } from '../notes-says';
 import { unused, words as wordsOf } from '../cells/seed-words';
 

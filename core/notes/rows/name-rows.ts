@@ -1,5 +1,5 @@
 // Which jar each row is: found again in the ledger, given its year and its letter, and set apart from rows of the same label.
-import { dayName } from '../cells/rough-days';
+import { dayName } from '../../text/rough-days';
 import { plain } from '../../quantities/quantities';
 import type { Layout } from '../layout/column-meanings';
 import type { LedgerJar, NotesInput } from '../notes-plan';

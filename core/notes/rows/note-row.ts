@@ -1,5 +1,5 @@
 // One row of a jar while the file is read, and what it is called.
-import { exactDay } from '../cells/rough-days';
+import { exactDay } from '../../text/rough-days';
 import type { Amount } from '../../ledger/basics';
 import { jarLabel } from '../../lineage/labels';
 import type { NotesInput, OwnCells } from '../notes-plan';

@@ -6,6 +6,8 @@ import type { Cell, RowCells, RowFacts } from './row-cells';
 import { hasTrait } from '../meanings';
 import { assumed, problem, question } from '../notes-says';
 import { readRemark } from '../../safety/remark-words';
+import { readYesNo } from '../cells/cell-words';
+import { leftOf, thingsSaid } from '../../text/clauses';
 import {
   besideNotSet,
   besideTang,
@@ -13,9 +15,10 @@ import {
   readSet,
   readTang,
   readWhey,
-  readYesNo,
   saysNotSet,
-} from '../cells/cell-words';
+  saysSour,
+  saysWhey,
+} from '../../text/look-words';
 
 /** What is read of a jar's outcome, cell after cell. */
 interface Seen {
@@ -42,20 +45,25 @@ export const ALL_SUSPICIOUS = 'remark:suspicious';
 /** What a jar that pours may have been. */
 const POURING = ['runny', 'soft', 'not set'] as const;
 
-/** How it set: one of the set words, else a question. */
+/** Whether a thing that is said tells of whey or sourness alone: "no whey" beside "firm". */
+const besideSet = (said: string): boolean => saysWhey(plain(said)) || saysSour(plain(said));
+
+/** How it set: one of the set words, else a question. What the cell says of whey and sourness besides is no part of it. */
 function readSetCell(row: RowCells, seen: Seen): void {
   const { log } = row;
   const [cell] = row.of('set');
   if (!cell || isNothing(cell.text.replace(/^no$/i, 'no set'))) return;
-  const text = cell.text.trim();
+  const own = thingsSaid(cell.text.trim())
+    .filter((said) => !besideSet(said))
+    .join(', ');
+  const text = own.trim() === '' ? cell.text.trim() : own;
   seen.setText = text;
   const read = readSet(text);
   const given = row.answer('set');
   const answer = SET_WORDS.find((word) => word === given);
   if (answer === undefined && read.kind === 'word') {
     seen.setWord = read.word;
-    if (read.exact) return;
-    log.assume(assumed.setWord(text, read.word));
+    if (!read.exact) log.assume(assumed.setWord(text, read.word));
   } else if (answer !== undefined) seen.setWord = answer;
   else if (read.kind === 'not set' || given === 'not set') {
     seen.setAtTakeOut = false;
@@ -70,8 +78,27 @@ function readSetCell(row: RowCells, seen: Seen): void {
     );
   }
   // What the records say themselves needs no words beside it.
-  const left = seen.setAtTakeOut === false ? besideNotSet(text) : text;
+  const said = leftOf(cell.text, besideSet);
+  const left =
+    seen.setAtTakeOut === false
+      ? besideNotSet(said)
+      : read.kind === 'word' && read.exact && text === said
+        ? ''
+        : said;
   if (left !== '') seen.setKept.push(left);
+}
+
+/** What the cell of how it set says of whey, or of sourness, where no column of its own tells it. */
+function saidBesideSet<Word extends string>(
+  row: RowCells,
+  says: (said: string) => boolean,
+  read: (text: string) => Word | null,
+  take: (text: string, word: string) => string,
+): Word | null {
+  const said = thingsSaid(row.of('set')[0]?.text.trim() ?? '').find((one) => says(plain(one)));
+  const word = said === undefined ? null : read(said.trim());
+  if (word !== null && plain(said ?? '') !== word) row.log.assume(take(said?.trim() ?? '', word));
+  return word;
 }
 
 function readPhCell(row: RowCells, seen: Seen): void {
@@ -222,8 +249,12 @@ export function readOutcome(row: RowCells): RowFacts['outcome'] {
   readSetCell(row, seen);
   readPhCell(row, seen);
   const words = {
-    whey: readWord({ of: row.of('whey')[0], log }, readWhey, besideWhey, assumed.whey),
-    tang: readWord({ of: row.of('tang')[0], log }, readTang, besideTang, assumed.tang),
+    whey:
+      readWord({ of: row.of('whey')[0], log }, readWhey, besideWhey, assumed.whey) ??
+      saidBesideSet(row, saysWhey, readWhey, assumed.whey),
+    tang:
+      readWord({ of: row.of('tang')[0], log }, readTang, besideTang, assumed.tang) ??
+      saidBesideSet(row, saysSour, readTang, assumed.tang),
   };
   for (const cell of row.cells) {
     if (tidy(cell.text) === '') continue;

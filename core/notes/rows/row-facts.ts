@@ -11,7 +11,7 @@ import {
 } from '../../quantities/quantities';
 import { readAdditions, readMilk } from './ingredients';
 import { isNotes } from '../layout/headings';
-import { hoursBetween, readMoment, readSpan } from '../cells/moments';
+import { hoursBetween, readMoment, readSpan } from '../../text/moments';
 import { readOutcome } from './outcomes';
 import { RowCells, type Cell, type CellContext, type RowFacts, type RowLog } from './row-cells';
 import { assumed, problem, question } from '../notes-says';

@@ -1,6 +1,6 @@
 // Rows that name no letter and are not as they came in before: by their day and their place in the file, which jar of the
 // ledger each may be. Only a guess, so that it is asked; nothing is taken over by it.
-import { dayName } from '../cells/rough-days';
+import { dayName } from '../../text/rough-days';
 import { plain } from '../../quantities/quantities';
 import { labelKey } from './identity';
 import type { LedgerFacts, LedgerJar, NotesInput } from '../notes-plan';

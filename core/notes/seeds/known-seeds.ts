@@ -1,5 +1,5 @@
 // What the seeds of a file may be: its own jars and the ledger's, and the sources that file or ledger name.
-import { dayName, exactDay } from '../cells/rough-days';
+import { dayName, exactDay } from '../../text/rough-days';
 import type { Source } from '../../ledger/records';
 import { jarLabel } from '../../lineage/labels';
 import { findAmounts, plain, type AmountOptions } from '../../quantities/quantities';

@@ -1,6 +1,6 @@
 // Which names among the seeds are products: a name that starts a line and is no jar is one, unless it may be a jar's nickname.
 import { isNothing, plain } from '../../quantities/quantities';
-import { findDay } from '../cells/days';
+import { findDay } from '../../text/days';
 import { isDitto } from '../cells/cell-words';
 import {
   CULTURE,

@@ -1,6 +1,6 @@
 // What a cell says seeded a jar: each part of its text ends as a jar, a source, a problem, or words kept for the note.
 import { cutOut, findAmounts, tidy } from '../../quantities/quantities';
-import { findDay, likeDay, withoutAmounts } from '../cells/days';
+import { findDay, likeDay, withoutAmounts } from '../../text/days';
 import { assumed, problem, type Wrong } from '../notes-says';
 import { byDate } from './seed-by-day';
 import { byName } from './seed-by-name';

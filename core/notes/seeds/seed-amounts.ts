@@ -16,7 +16,7 @@ import type { Conventions } from '../conventions/file-habits';
 import { nameOfSeed } from '../named-seeds';
 import type { NotesInput } from '../notes-plan';
 import type { NoteRow } from '../rows/note-row';
-import { findDay } from '../cells/days';
+import { findDay } from '../../text/days';
 import { assumed, problem, question } from '../notes-says';
 import { STRONG, WEAK } from '../cells/seed-words';
 import { LONGEST_CELL } from '../table/table-rows';

@@ -1,6 +1,6 @@
 // Seeds named by their day: "15 Oct b", "a of 10/15", "2025-10-15".
 import { plain, tidy, type FoundAmount } from '../../quantities/quantities';
-import { dayIn, dayText, findDay, withoutAmounts, type FoundDay } from '../cells/days';
+import { dayIn, dayText, findDay, withoutAmounts, type FoundDay } from '../../text/days';
 import { assumed, problem } from '../notes-says';
 import type { KnownJar } from '../named-seeds';
 import {

@@ -1,6 +1,7 @@
 // Seeds named without a day: a whole label or name, a number, "same day a", "the previous batch".
 import { plain } from '../../quantities/quantities';
-import { findDay } from '../cells/days';
+import { findDay } from '../../text/days';
+import { WEEKDAYS } from '../../text/weekdays';
 import { assumed, problem } from '../notes-says';
 import type { KnownJar } from '../named-seeds';
 import { NO_JARS, pickAmount, seedOf, type SeedContext, type Tried } from './seed-index';
@@ -13,7 +14,6 @@ import {
   PREVIOUS_WORDS,
   SAME_DAY,
   STOP,
-  WEEKDAYS,
   unused,
   words,
 } from '../cells/seed-words';

@@ -1,7 +1,7 @@
 // Jars that a seed may name, found by day, letter and name; and the shapes that reading a seed gives.
 import type { Source } from '../../ledger/records';
 import { cutOut, findAmounts, type AmountOptions, type FoundAmount } from '../../quantities/quantities';
-import type { DayOrder } from '../cells/days';
+import type { DayOrder } from '../../text/days';
 import type { KnownJar, SeedPart } from '../named-seeds';
 import type { Wrong } from '../notes-says';
 import { unused, words } from '../cells/seed-words';

@@ -1,6 +1,6 @@
 // What seeded the jar of one row, and how much of each; what can't be is a problem of the row.
 import { isNothing, isUnknown, plain, tidy } from '../../quantities/quantities';
-import { findDay } from '../cells/days';
+import { findDay } from '../../text/days';
 import { SEED_PART } from '../layout/column-cells';
 import type { Conventions } from '../conventions/file-habits';
 import type { NotesInput } from '../notes-plan';

@@ -1,7 +1,7 @@
 // When a hold began and ended, as jotted down → how long it was: "7pm" to "9am next day", "2025-05-02 19:00" to "4 May 7:00".
-import { plain, tidy } from '../../quantities/quantities';
-import { WEEKDAYS } from './seed-words';
+import { plain, tidy } from '../quantities/quantities';
 import { dayIn, findDay, nearestDay, type DayOrder, type ReadDay } from './days';
+import { weekdayOf } from './weekdays';
 
 export interface ReadTime {
   /** Without its year where none was written. */
@@ -24,21 +24,6 @@ const LATER: readonly (readonly [RegExp, number])[] = [
   [/\b(?:next|following) (?:day|morning|evening|night)\b|\bday after\b|\btomorrow\b|\b(?:am )?nachste[rnm]? (?:tag|morgen)\b|\blendemain\b|\bdia siguiente\b|\bgiorno dopo\b|\bvolgende dag\b|\bdia seguinte\b|\b(?:nasta|naeste|neste) dag\b|\bnastepnego dnia\b/, 1],
   [/\bsame (?:day|evening|night)\b/, 0],
 ]; // prettier-ignore
-
-const SHORT_WEEKDAYS = [
-  'sun|so',
-  'mon|mo',
-  'tue|tues|di',
-  'wed|mi',
-  'thu|thur|thurs|do',
-  'fri|fr',
-  'sat|sa',
-].map((names) => new RegExp(`^(?:${names})\\b`));
-/** The day of the week that a text begins with or names, from Sunday (0) on. */
-function weekdayOf(said: string): number | null {
-  const at = [SHORT_WEEKDAYS, WEEKDAYS].map((names) => names.findIndex((name) => name.test(said)));
-  return at.find((one) => one >= 0) ?? null;
-}
 
 /** A day, a time of day, or both, and nothing that says neither; null where neither is told. */
 export function readMoment(text: string, order: DayOrder): ReadTime | null {

@@ -1,6 +1,6 @@
 // Days as people write them, and which way round a whole file writes them.
-import { isDay } from '../../ledger/basics';
-import { findAmounts, plain, remembered, tidy } from '../../quantities/quantities';
+import { isDay } from '../ledger/basics';
+import { findAmounts, plain, remembered, tidy } from '../quantities/quantities';
 
 export type DayOrder = 'day first' | 'month first' | 'year first';
 
@@ -77,7 +77,8 @@ function made(year: number | null, month: number, day: number): ReadDay | null {
 
 const ROMAN = 'I II III IV V VI VII VIII IX X XI XII'.split(' ');
 const romanOf = (text: string | undefined): number | null => ROMAN.indexOf(text ?? '') + 1 || null;
-const YEAR = String.raw`(?<year>\d{4}|'?\d{2})`;
+/** Two figures before a clock's are an hour: "4 Jan 19:00", "4. Januar 19 Uhr". */
+const YEAR = String.raw`(?<year>\d{4}|'?\d{2}(?!:\d|\s?(?:[Uu]hr|[Hh]|[AaPp]\.?[Mm])(?![\p{L}\p{N}])))`;
 /** "First of August", "the twenty-second of May", "August the first". */
 const ORDINALS = 'first second third fourth fifth sixth seventh eighth ninth tenth eleventh twelfth thirteenth fourteenth fifteenth sixteenth seventeenth eighteenth nineteenth twentieth'.split(' '); // prettier-ignore
 const ORDINAL = new Map<string, number>([

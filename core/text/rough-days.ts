@@ -1,8 +1,8 @@
 // Days that a cell tells only roughly: "about 15 Jan", "mid January", "Jan 2025", "between 3 and 9 Jan". In the languages
 // whose words somebody can vouch for; a month's name is known in more. Pure.
-import { type DayRange, readDayRange } from '../../quantities/day-ranges';
-import { addDays } from '../../quantities/typed-days';
-import { plain, tidy } from '../../quantities/quantities';
+import { type DayRange, readDayRange } from '../quantities/day-ranges';
+import { addDays } from '../quantities/typed-days';
+import { plain, tidy } from '../quantities/quantities';
 import { cellDay, type DayOrder, dayIn, dayText, monthOf, type ReadDay } from './days';
 
 /** As far as its text tells; a year that is null is not written. */
