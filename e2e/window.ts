@@ -1,11 +1,12 @@
 // The fixture of every test of the real window: a ledger to begin with, a clock that stands still; anything the page or
 // the main process complains of fails the test. The tests of a worker share one window, which is put back between them.
-import { copyFileSync, mkdirSync, mkdtempSync, rmSync, statSync } from 'node:fs';
+import { copyFileSync, mkdirSync, mkdtempSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { type ElectronApplication, type Page, _electron, expect, test as base } from '@playwright/test';
 import { findRuntime, machineFlags } from '../main/launch/runtime.mjs';
+import { PAGE } from '../main/page-protocol';
 import { ownDisplay } from './displays';
 import { keepMoves, LATE_MS, watchMoves, watchReads } from './late';
 import { syntheticLedger } from './synthetic-ledger';
@@ -40,6 +41,14 @@ export interface Settings {
   /** More for the command line. */
   flags: string[];
 }
+
+/** Of the page's own address, with the same calls, and nothing that happens by itself: its styles, to be read. */
+const STILL = (): string => {
+  const [styles = ''] = readdirSync(join(root, 'dist/renderer/assets')).filter((name) =>
+    name.endsWith('.css'),
+  );
+  return new URL(`assets/${styles}`, PAGE).href;
+};
 
 /** Seeds that are no file to be copied. */
 const WITHOUT_FILE: readonly string[] = ['none', 'empty', 'demo'];
@@ -128,7 +137,9 @@ export class Program {
     });
     this.page = await this.app.firstWindow();
     this.page.on('console', (message) => {
-      if (message.type() === 'error') this.#complain('console', message.text());
+      // The browser's own dress for a text, which the policy of the page refuses.
+      const ofStill = message.location().url === STILL() && /inline style/.test(message.text());
+      if (message.type() === 'error' && !ofStill) this.#complain('console', message.text());
     });
     this.page.on('pageerror', (error) => this.#complain('page', error.stack ?? error.message));
     // The system's own dialog is shown to nobody.
@@ -144,12 +155,10 @@ export class Program {
   /** For the first test of a window: what the seed asks for beyond what the program opens by itself. */
   async begin(): Promise<void> {
     await this.open();
-    if (this.#settings.seed === 'empty') {
-      if (!(await this.#openLedger('empty'))) throw new Error('no empty ledger could be made');
-      await this.#reload();
-    }
+    const { seed } = this.#settings;
+    if (seed === 'empty' && !(await this.#change(seed))) throw new Error('no empty ledger could be made');
     // A large ledger keeps its first questions waiting; which file it lies in is known.
-    this.#handedOver = isFile(this.#settings.seed) ? lastWritten(this.#ownFile) : await this.#holding();
+    else this.#handedOver = isFile(seed) ? lastWritten(this.#ownFile) : await this.#holding();
   }
 
   /**
@@ -160,7 +169,6 @@ export class Program {
   async putBack(settings: Settings, colorScheme: ColorScheme): Promise<boolean> {
     if (!this.running || this.unforgiven.length > 0 || this.page.isClosed()) return false;
     const before = this.#settings.seed;
-    if (isFile(settings.seed) && settings.seed !== before) return false;
     [this.#settings, this.#colorScheme] = [settings, colorScheme];
     await this.page.emulateMedia({ ...AT_START, colorScheme });
     await this.#resize(settings.size);
@@ -170,14 +178,13 @@ export class Program {
       window?.webContents.setZoomFactor(1);
       return others.length === 0 && nativeTheme.themeSource === 'system';
     });
-    // Whatever the page was still about to do, such as keeping a draft, it does to the ledger it was for.
-    await this.#reload();
-    const untouched = before === settings.seed && (await this.#holding()) === this.#handedOver;
-    if (!untouched) {
-      if (!(await this.#openLedger(settings.seed))) return false;
-      this.#handedOver = await this.#holding();
+    let untouched = before === settings.seed && (await this.#holding()) === this.#handedOver;
+    if (untouched) {
       await this.#reload();
+      // Whatever the page was still about to do, such as keeping a draft, it has done now.
+      untouched = (await this.#holding()) === this.#handedOver;
     }
+    if (!untouched && !(await this.#change(settings.seed))) return false;
     if (!alike) return false;
     if (this.unforgiven.length > 0) return false;
     this.complaints.length = 0;
@@ -217,15 +224,34 @@ export class Program {
     }, size);
   }
 
-  /** Loads the page anew. Not while it loads: the main process complains of a loading that is cut short. */
+  /** Loads the page anew. */
   async #reload(): Promise<void> {
+    await this.#loaded();
+    await this.page.reload();
+    await this.#opened();
+  }
+
+  /** Not while it loads: the main process complains of a loading that is cut short. */
+  async #loaded(): Promise<void> {
     await expect
       .poll(() =>
         this.app.evaluate(({ BrowserWindow }) => BrowserWindow.getAllWindows()[0]?.webContents.isLoading()),
       )
       .toBe(false);
-    await this.page.reload();
+  }
+
+  /**
+   * Opens what a test begins with while the page is away, so that it neither keeps a draft in it nor draws it twice.
+   * @returns false for what can't be come to from another ledger
+   */
+  async #change(seed: Settings['seed']): Promise<boolean> {
+    await this.#loaded();
+    await this.page.goto(STILL());
+    if (!(await this.#openLedger(seed))) return false;
+    this.#handedOver = await this.#holding();
+    await this.page.goto(PAGE);
     await this.#opened();
+    return true;
   }
 
   /** Waits until the page has heard what is open and shows a screen: a test begins as a keeper would, with a page to see. */
@@ -245,12 +271,13 @@ export class Program {
    * @returns false for what can't be come to from another ledger
    */
   async #openLedger(seed: Settings['seed']): Promise<boolean> {
-    if (isFile(seed)) return false;
     const folder = join(this.dataFolder, `ledger-${++this.#ledgers}`);
     mkdirSync(folder);
     const file = join(folder, 'jarline.sqlite');
+    if (isFile(seed)) copyFileSync(seed, file);
     await this.app.evaluate(({ dialog }, filePath) => {
       dialog.showSaveDialog = async () => ({ canceled: false, filePath });
+      dialog.showOpenDialog = async () => ({ canceled: false, filePaths: [filePath] });
     }, file);
     const opened = await this.page.evaluate(async (asked) => {
       const { call } = window.jarline;
@@ -259,8 +286,10 @@ export class Program {
           return call['ledger.leaveDemo']({});
         case 'demo':
           return call['ledger.openDemo']({});
-        default:
+        case 'empty':
           return call['ledger.create']({ file: null });
+        default:
+          return call['ledger.open']({ file: null });
       }
     }, seed);
     if (!opened.ok || opened.value.trouble !== null) return false;

@@ -21,31 +21,38 @@ const CLOSING_MS = 10_000;
 
 /** A worker thread that has the ledger open: one call, one reply, also when it dies. */
 class LedgerThread {
+  readonly #threads: LedgerThreads;
   readonly #worker: Worker;
   readonly #waiting = new Map<number, Waiting>();
   readonly #gone: Promise<void>;
   #lastId = 0;
   #alive = true;
 
-  constructor(workerFile: URL, start: WorkerStart, changed: () => void) {
-    this.#worker = new Worker(workerFile, { workerData: start });
-    this.#worker.on('message', (message: FromWorker) => {
-      if (message.kind === 'changed') changed();
-      else if (message.kind === 'progress') {
-        this.#waiting.get(message.id)?.job?.progress(message.done, message.total, message.says);
-      } else this.#settle(message.id, message.result);
+  constructor(threads: LedgerThreads, start: WorkerStart, changed: () => void) {
+    this.#threads = threads;
+    this.#worker = threads.take(start);
+    this.#gone = new Promise((done) => {
+      this.#worker.on('message', (message: FromWorker) => {
+        if (message.kind === 'changed') changed();
+        else if (message.kind === 'progress') {
+          this.#waiting.get(message.id)?.job?.progress(message.done, message.total, message.says);
+        } else if (message.kind === 'reply') this.#settle(message.id, message.result);
+        else {
+          this.#end(null);
+          this.#threads.giveBack(this.#worker);
+          done();
+        }
+      });
+      this.#worker.on('exit', () => {
+        this.#end(null);
+        done();
+      });
     });
     this.#worker.on('messageerror', (error) => {
       this.#end(error); // a reply that can't be read would leave its call waiting
       void this.#worker.terminate();
     });
     this.#worker.on('error', (error) => this.#end(error));
-    this.#gone = new Promise((done) => {
-      this.#worker.on('exit', () => {
-        this.#end(null);
-        done();
-      });
-    });
   }
 
   /** False once it has ended, by request or by accident. */
@@ -63,21 +70,17 @@ class LedgerThread {
     const id = ++this.#lastId;
     return new Promise((settle) => {
       this.#waiting.set(id, { job, settle });
-      this.#send({ kind: 'call', id, name, input, cancel: job?.cancel ?? null });
+      send(this.#worker, { kind: 'call', id, name, input, cancel: job?.cancel ?? null });
     });
   }
 
   /** Lets it finish and close its file; ends it where it does not within ten seconds. */
   async close(): Promise<void> {
     if (!this.#alive) return;
-    this.#send({ kind: 'close' });
+    send(this.#worker, { kind: 'close' });
     const timer = setTimeout(() => void this.#worker.terminate(), CLOSING_MS);
     await this.#gone;
     clearTimeout(timer);
-  }
-
-  #send(message: ToWorker): void {
-    this.#worker.postMessage(message);
   }
 
   #settle(id: number, result: Result<unknown>): void {
@@ -91,6 +94,71 @@ class LedgerThread {
     for (const id of this.#waiting.keys()) this.#settle(id, stopped);
   }
 }
+
+/** Threads without a ledger that are kept: as many as one ledger uses, its own and the one for notes. */
+const SPARE = 2;
+
+/** Worker threads, used for one ledger after another: starting one takes as long as opening a ledger does, and more. */
+export class LedgerThreads {
+  readonly #workerFile: URL;
+  /** Those without a ledger, and when each gives its memory back. */
+  readonly #spare = new Map<Worker, NodeJS.Timeout>();
+
+  /** @param workerFile the built worker */
+  constructor(workerFile: URL) {
+    this.#workerFile = workerFile;
+  }
+
+  /** A thread that opens what it is told to; nobody listens to it yet. */
+  take(start: WorkerStart): Worker {
+    const [worker] = this.#spare.keys();
+    if (worker === undefined) return new Worker(this.#workerFile, { workerData: start });
+    this.#forget(worker);
+    stopListening(worker);
+    worker.ref();
+    send(worker, { kind: 'open', start });
+    return worker;
+  }
+
+  /** One whose ledger is closed. */
+  giveBack(worker: Worker): void {
+    stopListening(worker);
+    worker.on('error', (error) => {
+      process.stderr.write(`jarline: a thread without a ledger ended: ${describe(error)}\n`);
+    });
+    worker.on('exit', () => this.#forget(worker));
+    if (this.#spare.size === SPARE) return send(worker, { kind: 'end' });
+    worker.unref();
+    this.#spare.set(worker, setTimeout(() => this.#end(worker), IDLE_MS).unref());
+  }
+
+  /** Ends those without a ledger. */
+  async end(): Promise<void> {
+    const gone = [...this.#spare.keys()].map((worker) => {
+      worker.ref();
+      this.#end(worker);
+      return new Promise((done) => worker.once('exit', done));
+    });
+    await Promise.all(gone);
+  }
+
+  #end(worker: Worker): void {
+    this.#forget(worker);
+    send(worker, { kind: 'end' });
+  }
+
+  #forget(worker: Worker): void {
+    clearTimeout(this.#spare.get(worker));
+    this.#spare.delete(worker);
+  }
+}
+
+/** By their names: node itself listens to some of the others. */
+function stopListening(worker: Worker): void {
+  for (const event of ['message', 'messageerror', 'error', 'exit']) worker.removeAllListeners(event);
+}
+
+const send = (worker: Worker, message: ToWorker): void => worker.postMessage(message);
 
 /** What may record, and so waits while notes come in. */
 const RECORDING = new Set<CallName>([
@@ -112,7 +180,7 @@ const IDLE_MS = 60_000;
  */
 export class LedgerHost {
   readonly start: WorkerStart;
-  readonly #workerFile: URL;
+  readonly #threads: LedgerThreads;
   readonly #changed: () => void;
   readonly #ledger: LedgerThread;
   #notes: LedgerThread | null = null;
@@ -121,14 +189,13 @@ export class LedgerHost {
   #importing: Promise<unknown> | null = null;
 
   /**
-   * @param workerFile the built worker
    * @param changed called when something was recorded or the program's state changed
    */
-  constructor(workerFile: URL, start: WorkerStart, changed: () => void) {
+  constructor(threads: LedgerThreads, start: WorkerStart, changed: () => void) {
     this.start = start;
-    this.#workerFile = workerFile;
+    this.#threads = threads;
     this.#changed = changed;
-    this.#ledger = new LedgerThread(workerFile, start, changed);
+    this.#ledger = new LedgerThread(threads, start, changed);
   }
 
   /** False once the worker has ended, by request or by accident. */
@@ -167,7 +234,7 @@ export class LedgerHost {
     clearTimeout(this.#idle);
     if (!this.#notes?.alive)
       this.#notes = new LedgerThread(
-        this.#workerFile,
+        this.#threads,
         { ...this.start, mode: 'open', beside: true },
         this.#changed,
       );

@@ -1,4 +1,5 @@
 // The worker thread that owns a ledger's only write connection: messages in, one reply each. All work is the session's.
+// One ledger after another: what the thread has loaded serves the next one too.
 import { parentPort, workerData } from 'node:worker_threads';
 import { type JobName, JOBS, WRITES } from '../core/call-names';
 import { type FromWorker, isCancelled, type ToWorker, type WorkerStart } from './ledger/worker-protocol';
@@ -10,8 +11,6 @@ const port = parentPort;
 if (!port) throw new Error('the ledger worker runs in a worker thread only');
 const tell = (message: FromWorker): void => port.postMessage(message);
 
-const start = workerData as WorkerStart;
-const session = new Session({ ...start, checkLaterFrom: CHECK_LATER_FROM });
 /** Jobs that record nothing. */
 const UNCHANGING: readonly string[] = [
   'notes.preview',
@@ -31,60 +30,97 @@ const BACKUP_AFTER_MS = 60_000;
 /** What is on the screen first is asked for by then. */
 const CHECK_AFTER_MS = 1000;
 
-port.on('message', (message: ToWorker) => {
-  if (message.kind === 'close') {
-    session.close();
-    port.close();
-    clearTimeout(backup);
-    clearInterval(elsewhere);
-    clearTimeout(pages);
-    return;
-  }
-  const { id, name, input, cancel } = message;
-  let last = -Infinity;
-  const look = (): void => {
-    if (isCancelled(cancel)) throw new Refused('cancelled');
-  };
-  const result = session.answer(name, input, {
-    look,
-    step: (done, total, says) => {
-      look();
-      if (performance.now() - last < BETWEEN_STEPS_MS) return;
-      last = performance.now();
-      tell({ kind: 'progress', id, done, total, says });
-    },
-  });
-  tell({ kind: 'reply', id, result });
-  if (result.ok && CHANGING.has(name)) tell({ kind: 'changed' });
-});
+type Call = Extract<ToWorker, { kind: 'call' }>;
 
-// A clock that stands still is a test's or a picture's: there nothing happens by itself.
-const backup = setTimeout(() => {
-  try {
-    if (start.now === null && !start.beside) session.backupIfDue();
-  } catch (error) {
-    // Nobody asked for it, so nobody is answered; what is wrong with the disk shows at the next call.
-    unexpected(error);
-  }
-}, BACKUP_AFTER_MS);
+/** One opening of one file, and what happens by itself while it lasts. */
+class Opened {
+  readonly #start: WorkerStart;
+  readonly #session: Session;
+  readonly #backup: NodeJS.Timeout;
+  readonly #elsewhere: NodeJS.Timeout;
+  #pages: NodeJS.Timeout;
 
-// A large ledger is checked after the first answers, a table at a time, with calls between.
-let pages = setTimeout(checkPages, CHECK_AFTER_MS);
-function checkPages(): void {
-  try {
-    if (!start.beside && session.checkPages()) pages = setTimeout(checkPages, 0);
-  } catch {
-    // What is wrong is the state of the program from now on: the window asks for it.
-    tell({ kind: 'changed' });
+  constructor(start: WorkerStart) {
+    this.#start = start;
+    this.#session = new Session({ ...start, checkLaterFrom: CHECK_LATER_FROM });
+    this.#backup = setTimeout(() => this.#backUp(), BACKUP_AFTER_MS);
+    this.#elsewhere = setInterval(() => this.#lookElsewhere(), LOOK_ELSEWHERE_MS);
+    this.#pages = setTimeout(() => this.#checkPages(), CHECK_AFTER_MS);
+  }
+
+  answer({ id, name, input, cancel }: Call): void {
+    let last = -Infinity;
+    const look = (): void => {
+      if (isCancelled(cancel)) throw new Refused('cancelled');
+    };
+    const result = this.#session.answer(name, input, {
+      look,
+      step: (done, total, says) => {
+        look();
+        if (performance.now() - last < BETWEEN_STEPS_MS) return;
+        last = performance.now();
+        tell({ kind: 'progress', id, done, total, says });
+      },
+    });
+    tell({ kind: 'reply', id, result });
+    if (result.ok && CHANGING.has(name)) tell({ kind: 'changed' });
+  }
+
+  close(): void {
+    clearTimeout(this.#backup);
+    clearInterval(this.#elsewhere);
+    clearTimeout(this.#pages);
+    this.#session.close();
+  }
+
+  /** A clock that stands still is a test's or a picture's: there nothing happens by itself. */
+  #backUp(): void {
+    try {
+      if (this.#start.now === null && !this.#start.beside) this.#session.backupIfDue();
+    } catch (error) {
+      // Nobody asked for it, so nobody is answered; what is wrong with the disk shows at the next call.
+      unexpected(error);
+    }
+  }
+
+  /** A large ledger is checked after the first answers, a table at a time, with calls between. */
+  #checkPages(): void {
+    try {
+      if (!this.#start.beside && this.#session.checkPages())
+        this.#pages = setTimeout(() => this.#checkPages(), 0);
+    } catch {
+      // What is wrong is the state of the program from now on: the window asks for it.
+      tell({ kind: 'changed' });
+    }
+  }
+
+  /** Another process may record into the same file: what the window shows is then old. */
+  #lookElsewhere(): void {
+    try {
+      if (!this.#start.beside && this.#session.changedElsewhere()) tell({ kind: 'changed' });
+    } catch (error) {
+      // What is wrong with the disk shows at the next call.
+      unexpected(error);
+    }
   }
 }
 
-// Another process may record into the same file: what the window shows is then old.
-const elsewhere = setInterval(() => {
-  try {
-    if (!start.beside && session.changedElsewhere()) tell({ kind: 'changed' });
-  } catch (error) {
-    // What is wrong with the disk shows at the next call.
-    unexpected(error);
+let opened: Opened | null = new Opened(workerData as WorkerStart);
+
+port.on('message', (message: ToWorker) => {
+  switch (message.kind) {
+    case 'call':
+      opened?.answer(message);
+      break;
+    case 'close':
+      opened?.close();
+      opened = null;
+      tell({ kind: 'closed' });
+      break;
+    case 'open':
+      opened = new Opened(message.start);
+      break;
+    case 'end':
+      port.close();
   }
-}, LOOK_ELSEWHERE_MS);
+});

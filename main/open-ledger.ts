@@ -6,7 +6,7 @@ import { dirname, join, resolve } from 'node:path';
 import type { AppState, CallName, Parsed, Reply, Result } from '../core/contract';
 import type { RefusalCode } from '../core/sentences';
 import { checkInput, checkReply } from './check-call';
-import { type JobWatch, LedgerHost } from './host';
+import { type JobWatch, LedgerHost, LedgerThreads } from './host';
 import type { OpenMode, WorkerCall } from './ledger/worker-protocol';
 import { writeOver } from './ledger/place';
 import { refusalOf } from './refusal';
@@ -74,6 +74,7 @@ const plainName = (called: string): string =>
 
 export class OpenLedger {
   readonly #setting: Setting;
+  readonly #threads: LedgerThreads;
   #host: LedgerHost;
   /** The keeper's own file: what the demo is left for. */
   #own: string | null;
@@ -86,6 +87,7 @@ export class OpenLedger {
   /** @param file the ledger to begin with: made where it is missing; null for none yet */
   constructor(setting: Setting, file: string | null) {
     this.#setting = setting;
+    this.#threads = new LedgerThreads(setting.workerFile);
     this.#own = file;
     this.#host = this.#begin(file, 'open or create');
   }
@@ -127,6 +129,7 @@ export class OpenLedger {
   async close(): Promise<void> {
     await this.#turn;
     await this.#host.close();
+    await this.#threads.end();
     this.#dropDemo();
   }
 
@@ -154,10 +157,10 @@ export class OpenLedger {
   }
 
   #begin(file: string | null, mode: OpenMode): LedgerHost {
-    const { version, timeZone, now, workerFile, changed } = this.#setting;
+    const { version, timeZone, now, changed } = this.#setting;
     const locale = this.#setting.locale();
     const host: LedgerHost = new LedgerHost(
-      workerFile,
+      this.#threads,
       { file, mode, now, timeZone, locale, version },
       () => {
         if (host === this.#host) changed();
@@ -295,6 +298,8 @@ export class OpenLedger {
     mode: OpenMode,
     opened: () => void = () => undefined,
   ): Promise<Result<unknown>> {
+    // Where none is open its thread opens this one.
+    if (this.file === null) await this.#host.close();
     const host = this.#begin(file, mode);
     const result = checkReply('app.state', await host.call('app.state', {}));
     const state = result.ok ? (result.value as AppState) : null;

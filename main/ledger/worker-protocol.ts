@@ -6,8 +6,8 @@
 // file is damaged, foreign, newer or missing: then `app.state` tells the trouble and other calls are refused.
 // The host parses each input before it sends it (defaults filled in) and each reply before it passes it on.
 //
-// The host answers HOST_CALLS and the 'show folder' of 'ledger.recover' itself, most by ending this worker and
-// starting another. 'ledger.backup' and the rest of 'ledger.recover' reach the worker, which reopens what it
+// The host answers HOST_CALLS and the 'show folder' of 'ledger.recover' itself, most by having another thread open
+// another file and this one close its own. 'ledger.backup' and the rest of 'ledger.recover' reach the worker, which reopens what it
 // recovered by itself.
 //
 // A ledger's companions lie beside the file itself: give the two functions below no link to it (place.ts, realFile).
@@ -53,8 +53,12 @@ export type ToWorker =
       /** For jobs that can be cancelled: an Int32Array over it reads 1 at index 0 once the keeper cancels. */
       readonly cancel: SharedArrayBuffer | null;
     }
-  /** Finish the call at hand, close the file in order and exit. */
-  | { readonly kind: 'close' };
+  /** Finish the call at hand and close the file in order; told as 'closed'. */
+  | { readonly kind: 'close' }
+  /** Open another file, once the one before is closed: what the thread has loaded and learnt serves it too. */
+  | { readonly kind: 'open'; readonly start: WorkerStart }
+  /** Exit, once the file is closed. */
+  | { readonly kind: 'end' };
 
 export type FromWorker =
   | { readonly kind: 'reply'; readonly id: number; readonly result: Result<unknown> }
@@ -67,7 +71,9 @@ export type FromWorker =
       readonly says: string;
     }
   /** Something was recorded, or the state of the program changed: what is shown may be old. */
-  | { readonly kind: 'changed' };
+  | { readonly kind: 'changed' }
+  /** The file is closed, and nothing more is said of it. */
+  | { readonly kind: 'closed' };
 
 /** Whether a job's keeper has cancelled it. Cheap enough for the inner loop. */
 export function isCancelled(cancel: SharedArrayBuffer | null): boolean {

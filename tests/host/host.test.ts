@@ -4,23 +4,23 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, expect, it, vi } from 'vitest';
-import { LedgerHost } from '../../main/host';
+import { LedgerHost, LedgerThreads } from '../../main/host';
 import { isCancelled } from '../../main/ledger/worker-protocol';
 
 const folder = mkdtempSync(join(tmpdir(), 'jarline-host-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
+const start = { file: null, mode: 'open', now: null, timeZone: 'UTC', version: '0' } as const;
 let made = 0;
-/** A host of a worker with that body for each message. */
-function hostOf(body: string, changed: () => void = () => undefined): LedgerHost {
+/** Threads of a worker with that body for each message. */
+function threadsOf(body: string): LedgerThreads {
   const file = join(folder, `worker-${++made}.mjs`);
-  writeFileSync(
-    file,
-    `import { parentPort } from 'node:worker_threads';\nparentPort.on('message', (message) => { ${body} });\n`,
-  );
-  const start = { file: null, mode: 'open', now: null, timeZone: 'UTC', version: '0' } as const;
-  return new LedgerHost(pathToFileURL(file), start, changed);
+  const imports = `import { parentPort, threadId } from 'node:worker_threads';`;
+  writeFileSync(file, `${imports}\nparentPort.on('message', (message) => { ${body} });\n`);
+  return new LedgerThreads(pathToFileURL(file));
 }
+const hostOf = (body: string, changed: () => void = () => undefined): LedgerHost =>
+  new LedgerHost(threadsOf(body), start, changed);
 
 const stopped = { ok: false, error: { code: 'ledger stopped', params: {} } };
 const ANSWER = `if (message.kind === 'close') process.exit(0);
@@ -54,8 +54,8 @@ it('refuses when the worker exits without a word', async () => {
 
 it('refuses when there is no worker to start', async () => {
   vi.spyOn(process.stderr, 'write').mockReturnValue(true);
-  const start = { file: null, mode: 'open', now: null, timeZone: 'UTC', version: '0' } as const;
-  const host = new LedgerHost(pathToFileURL(join(folder, 'none.mjs')), start, () => undefined);
+  const none = new LedgerThreads(pathToFileURL(join(folder, 'none.mjs')));
+  const host = new LedgerHost(none, start, () => undefined);
   expect(await host.call('source.list', {})).toEqual(stopped);
   vi.restoreAllMocks();
 });
@@ -110,4 +110,44 @@ it('passes on progress and changes, and the flag that cancels', async () => {
   expect(isCancelled(cancel)).toBe(true);
   expect(isCancelled(null)).toBe(false);
   await host.close();
+});
+
+it('a thread whose ledger is closed opens the next one; nothing of it reaches whoever had it before', async () => {
+  // It tells which thread it is, and after closing goes on saying that something changed, as no worker should.
+  const threads = threadsOf(`
+    if (message.kind === 'end') parentPort.close();
+    if (message.kind === 'open') parentPort.postMessage({ kind: 'changed' });
+    if (message.kind === 'close') parentPort.postMessage({ kind: 'closed' });
+    if (message.kind === 'call' && message.name === 'draft.list') process.exit(3);
+    const error = { code: 'unexpected', params: { ref: String(threadId) } };
+    if (message.kind === 'call') parentPort.postMessage({ kind: 'reply', id: message.id, result: { ok: false, error } });`);
+  const heard = [0, 0, 0, 0];
+  const hosts: LedgerHost[] = [];
+  const begin = (): LedgerHost => {
+    const at = hosts.length;
+    hosts.push(new LedgerHost(threads, start, () => (heard[at]! += 1)));
+    return hosts[at]!;
+  };
+  const thread = async (host: LedgerHost): Promise<unknown> => {
+    const reply = await host.call('source.list', {});
+    return reply.ok ? reply : reply.error.params['ref'];
+  };
+  const first = begin();
+  const one = await thread(first);
+  await first.close();
+  const second = begin();
+  const third = begin();
+  expect(await thread(second)).toBe(one);
+  expect(await thread(third)).not.toBe(one);
+  expect(await thread(first)).toEqual(undefined);
+  expect(await first.call('source.list', {})).toEqual(stopped);
+  expect(first.alive).toBe(false);
+  expect(heard).toEqual([0, 1, 0, 0]);
+  // One that died is not used again.
+  expect(await second.call('draft.list', {})).toEqual(stopped);
+  await third.close();
+  const fourth = begin();
+  expect([one, undefined]).not.toContain(await thread(fourth));
+  await fourth.close();
+  await threads.end();
 });

@@ -1,20 +1,21 @@
 // Notes are read and brought in beside the ledger's own thread: what is asked meanwhile is answered from the state before,
 // what would record waits and then runs. With the real worker; order is told by what came first, never by a clock.
 import { pathToFileURL } from 'node:url';
-import { beforeAll, expect, it } from 'vitest';
+import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { AppState, Result } from '../../core/contract';
-import { LedgerHost, type JobWatch } from '../../main/host';
+import { type JobWatch, LedgerHost, LedgerThreads } from '../../main/host';
 import { built } from '../ledger/built';
 import { batchOf, newFile, NOW, plainJar } from '../ledger/ledger-files';
 
-let workerFile: URL;
+let threads: LedgerThreads;
 beforeAll(async () => {
-  workerFile = pathToFileURL(await built('main/ledger-worker.ts'));
+  threads = new LedgerThreads(pathToFileURL(await built('main/ledger-worker.ts')));
 }, 60_000);
+afterAll(() => threads.end());
 
 const hostOf = (file: string): LedgerHost =>
   new LedgerHost(
-    workerFile,
+    threads,
     { file, mode: 'create', now: NOW, timeZone: 'Europe/Berlin', version: '0' },
     () => undefined,
   );
@@ -121,7 +122,7 @@ it('two imports come in one after the other', async () => {
 
 it('a ledger that is not open says so', async () => {
   const host = new LedgerHost(
-    workerFile,
+    threads,
     { file: null, mode: 'open', now: NOW, timeZone: 'UTC', version: '0' },
     () => undefined,
   );
