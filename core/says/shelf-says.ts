@@ -118,8 +118,14 @@ const WHY_FIRST: Readonly<Record<ByDay['because'], string>> = {
 export interface ShelfHead {
   /** To be thrown out, by name. */
   readonly discard: { readonly name: string; readonly discard: Discard } | null;
-  /** To be eaten first; `seed`: it is the next seed, or the last of a line. */
-  readonly first: { readonly name: string; readonly eatBy: ByDay; readonly opened: Opened | null; readonly seed: boolean } | null;
+  /** To be eaten first; `seed`: it is the next seed, or the last of a line; `look`: what has to be minded before. */
+  readonly first: {
+    readonly name: string;
+    readonly eatBy: ByDay;
+    readonly opened: Opened | null;
+    readonly seed: boolean;
+    readonly look: string | null;
+  } | null;
   /** Past its day. */
   readonly past: { readonly name: string; readonly count: number } | null;
   /** So many things are kept at all, and so many of them are in warmth. */
@@ -132,8 +138,8 @@ export function shelfHead({ discard, first, past, kept, warm }: ShelfHead, today
   if (discard !== null) return { sentence: `Discard ${discard.name}.`, reason: discardHead(discard.discard) };
   if (first !== null) {
     const by = first.eatBy.on === null ? 'today' : inDays(first.eatBy.on, today);
-    const why =
-      first.opened !== null && first.eatBy.because === 'unopened' ? 'It has stood longest, and is open.' : WHY_FIRST[first.eatBy.because];
+    const why = first.look ?? (
+      first.opened !== null && first.eatBy.because === 'unopened' ? 'It has stood longest, and is open.' : WHY_FIRST[first.eatBy.because]);
     return first.seed
       ? { sentence: `Eat ${first.name} ${by}, but take seed first.`, reason: why }
       : { sentence: `Eat ${first.name} first, ${by}.`, reason: why };

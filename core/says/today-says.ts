@@ -92,11 +92,11 @@ export function shelfDueSays(name: string, what: 'eat by' | 'seed by', today: bo
   return what === 'eat by'
     ? {
         title: `${name}: eat by ${when}.`,
-        rest: 'By your own limits. Look and smell first, whatever the day.',
+        rest: 'By the days that things keep (Preferences). Look and smell first, whatever the day.',
       }
     : {
         title: `${name}: seed by ${when}.`,
-        rest: 'By your own limits it is too old to seed from after that.',
+        rest: 'After that it is too old to seed from (Preferences).',
       };
 }
 
@@ -113,4 +113,19 @@ export const checkDueSays = (tool: keyof typeof CHECKS, days: number, out: strin
     tool === 'meter'
       ? `Before ${out ?? 'a jar'} comes out: an unchecked meter proves nothing.`
       : `It was checked ${days} days ago.`,
+});
+
+/** That there is too little for a fresh start. @param line that asks for one */
+export const orderSays = (
+  line: string,
+  { name, took, left }: { readonly name: string; readonly took: number; readonly left: number | null },
+): TodayWords => ({
+  title: `Order ${name}.`,
+  rest: `${line} may need a fresh start: ${left ?? 0} pieces are left, and the last start took ${took}.`,
+});
+
+/** That a line has nothing to fall back on. @param jar of which a reserve could be kept */
+export const reserveSays = (line: string, jar: string, lacks: 'none' | 'too old'): TodayWords => ({
+  title: `Time for a reserve of ${line}.`,
+  rest: `${lacks === 'none' ? 'Nothing of it is kept back' : 'What was kept back is past its best'}: freeze some of ${jar} in cubes.`,
 });

@@ -176,13 +176,22 @@ export const TodayReply = z.strictObject({
     z.strictObject({
       /** Lasting: the same thing asked for again has the same. */
       id: z.string(),
-      kind: z.enum(['look', 'take-out', 'in warmth', 'eat by', 'seed by', 'check']),
+      kind: z.enum([
+        'look',
+        'take-out',
+        'in warmth',
+        'eat by',
+        'seed by',
+        'check',
+        'order pieces',
+        'reserve',
+      ]),
       due: z.boolean(),
       lateMinutes: count,
       title: z.string(),
       rest: z.string(),
-      /** Where it is done: a hold, what is kept, or a tool. */
-      of: z.strictObject({ kind: z.enum(['hold', 'kept', 'tool']), id: Line }),
+      /** Where it is done: a hold, what is kept, a tool, or a source. */
+      of: z.strictObject({ kind: z.enum(['hold', 'kept', 'tool', 'source']), id: Line }),
     }),
   ),
 });

@@ -82,6 +82,8 @@ const Item = z.strictObject({
   lastOf: z.array(z.string()),
   /** Lines of which the verdict names it as the next seed. */
   nextSeedOf: z.array(z.string()),
+  /** Lines that have nothing to fall back on, of which this could be kept as the reserve. */
+  reserveOf: z.array(z.string()),
   /** Nobody has said since it came out that it is still there. */
   asked: z.boolean(),
   /** What a remark of it says became of it, word for word: suggested where it is asked about, answered for nobody. */

@@ -9,6 +9,16 @@ export function Today() {
   const [open, setOpen] = useState(false);
   const [first, ...others] = items;
   if (!first) return null;
+  // What can wait takes no room from the verdict.
+  if (!first.due && first.of.kind !== 'hold')
+    return (
+      <section className="today" aria-label="Today">
+        <button className="button quiet" type="button" onClick={() => setOpen(true)}>
+          {items.length === 1 ? 'A reminder' : `${items.length} reminders`}
+        </button>
+        {open && <TodayList items={items} onClose={() => setOpen(false)} />}
+      </section>
+    );
   const act = todayAct(first);
   return (
     <section className={first.due ? 'today due' : 'today'} aria-label="Today">

@@ -12,5 +12,6 @@ export const todayAct = ({ kind }: TodayItem): string => ACTS[kind] ?? 'Show';
 export function goToItem({ of }: TodayItem): void {
   if (of.kind === 'hold') go('hold', of.id);
   else if (of.kind === 'tool') go('hold', 'appliances');
+  else if (of.kind === 'source') go('sources');
   else go('shelf', of.id);
 }

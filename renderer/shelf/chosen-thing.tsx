@@ -92,6 +92,11 @@ export function ChosenThing({
           {says}
         </p>
       ))}
+      {thing.reserveOf.map((line) => (
+        <p className="shelf-last" key={line}>
+          Time for a reserve of {line}: some of this, frozen.
+        </p>
+      ))}
       <Minded thing={thing} />
       <div className="shelf-verbs" ref={verbsAt}>
         <VerbRows key={thing.id} thing={thing} verbs={verbs} />

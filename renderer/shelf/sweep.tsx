@@ -55,6 +55,14 @@ export function Sweep({ shelf: { asked, items } }: { readonly shelf: Shelf }) {
           >
             All {waiting.length} are still there
           </button>
+          {' · '}
+          <button
+            type="button"
+            className="linked"
+            onClick={() => void answer(waiting, 'gone', `All ${waiting.length}`)}
+          >
+            All {waiting.length} are gone
+          </button>
         </p>
       )}
     </section>

@@ -10,7 +10,13 @@ interface RowProps {
   readonly verb: string;
   /** What the button does, beside its word; where a field stands beside it, that says so. */
   readonly says?: string;
-  readonly field?: { readonly label: string; readonly empty: string; readonly numeric?: boolean };
+  readonly field?: {
+    readonly label: string;
+    readonly empty: string;
+    readonly numeric?: boolean;
+    /** What is counted, behind the field. */
+    readonly unit?: string;
+  };
   readonly initial?: string;
   readonly primary?: boolean;
   /** @returns what is wrong with what was typed, or null where it was done */
@@ -48,6 +54,7 @@ function Row({ verb, says, field, initial = '', primary = false, onPress }: RowP
           }}
         />
       )}
+      {field?.unit !== undefined && <span className="shelf-verb-unit">{field.unit}</span>}
       {problem !== null && (
         <p className="field-problem" id={id} role="alert">
           {problem}
@@ -68,26 +75,26 @@ type Verb = Thing['verbs'][number];
 type Words = Pick<RowProps, 'verb' | 'says' | 'field' | 'initial'>;
 
 /** What each verb is called, and what may be typed beside it. */
-function wordsOf(verb: Verb, { name, left }: Thing): Words {
+function wordsOf(verb: Verb, { name, left, reserveOf }: Thing): Words {
   const inPieces = left.pieces !== null;
   switch (verb) {
     case 'open':
       return { verb: 'Open', says: 'it keeps less long then' };
     case 'eat':
       return inPieces
-        ? { verb: 'Eat', field: { label: `How many of ${name} are eaten`, empty: 'all', numeric: true } }
+        ? { verb: 'Eat', field: { label: `How many of ${name} are eaten`, empty: 'all', numeric: true, unit: 'cubes' } }
         : { verb: 'Eat', field: { label: `How much of ${name} is eaten`, empty: 'all of it' } };
     case 'give':
       return { verb: 'Give', field: { label: `To whom ${name} is given (optional)`, empty: 'to whom' } };
     case 'freeze':
       return {
-        verb: 'Freeze',
-        field: { label: `Into how many cubes ${name} is frozen`, empty: 'as it is', numeric: true },
+        verb: reserveOf.length > 0 ? 'Freeze as reserve' : 'Freeze',
+        field: { label: `Into how many cubes ${name} is frozen`, empty: 'as it is', numeric: true, unit: reserveOf.length > 0 ? 'cubes, 1 tbsp each' : 'cubes' },
         initial: inPieces ? '' : '12',
       };
     case 'thaw':
       return inPieces
-        ? { verb: 'Thaw', field: { label: `How many of ${name} are thawed`, empty: 'all', numeric: true } }
+        ? { verb: 'Thaw', field: { label: `How many of ${name} are thawed`, empty: 'all', numeric: true, unit: 'cubes' } }
         : { verb: 'Thaw', says: 'and not frozen again' };
     case 'keep':
       return { verb: 'Keep for seed', says: 'unopened' };
@@ -96,10 +103,21 @@ function wordsOf(verb: Verb, { name, left }: Thing): Words {
   }
 } // prettier-ignore
 
+/** mL in a cube of a tray: a spoonful (common practice, no source). */
+const CUBE = 15;
+/** Of a reserve only so much is frozen as its cubes hold: the rest stays a jar. */
+const reserve = ({ amount }: Thing['left'], cubes: number) => ({
+  forSeed: true,
+  amount:
+    amount?.unit === 'mL' && amount.value > cubes * CUBE
+      ? { value: cubes * CUBE, unit: 'mL' as const, typed: null }
+      : null,
+});
+
 /** Does it with what was typed. @returns what is wrong with that, or null where it was sent */
 function press(
   verb: Verb,
-  { id, left }: Thing,
+  { id, left, reserveOf }: Thing,
   typed: string,
   reader: Reader,
   { run }: Verbs,
@@ -107,7 +125,12 @@ function press(
   const [text, count] = [typed.trim() || null, whole(typed)];
   if (verb === 'freeze' || verb === 'thaw' || (verb === 'eat' && left.pieces !== null)) {
     if (count === undefined) return WHOLE;
-    if (verb === 'freeze') run('shelf.freeze', { id, into: count });
+    if (verb === 'freeze')
+      run('shelf.freeze', {
+        id,
+        into: count,
+        ...(reserveOf.length > 0 && count !== null ? reserve(left, count) : {}),
+      });
     else if (verb === 'thaw') run('shelf.thaw', { id, pieces: count });
     else run('shelf.eat', { id, pieces: count, all: count === null });
   } else if (verb === 'eat') {

@@ -30,8 +30,10 @@ import type { Ledger } from '../ledger';
 import { remarksAbout, type Remarked } from '../derived/unread';
 import { dayOf } from '../facts/day-of-row';
 import { keptThings, type Thing } from './shelf-things';
+import { judgedOf } from '../judged';
 import { seedsNow } from './read-judgement';
 import { familyNow } from './read-now';
+import { reservesDue } from './read-reminders';
 import { lineNames } from './read-views';
 
 type Shelf = Reply<'shelf.get'>;
@@ -149,7 +151,7 @@ function itemOf(
   ledger: Ledger,
   thing: Thing,
   { today, limits, seeds, outAt, nameOf, remarks }: Beside,
-): Item {
+): Omit<Item, 'reserveOf'> {
   const { id, kind, jar, portion, name, standing, reserve } = thing;
   const answer = answerFor(ledger, thing);
   const eat = answer.eat ? eatBy(standing, limits) : null;
@@ -277,11 +279,13 @@ function eatenSince(ledger: Ledger, shown: readonly Item[], today: string): Shel
 }
 
 /** The first words: what decides, and the one reason. */
-function headOf(items: readonly Item[], things: ReadonlyMap<string, Thing>, today: string) {
+function headOf(ledger: Ledger, items: readonly Item[], things: ReadonlyMap<string, Thing>, today: string) {
   const of = (group: ShelfGroup): readonly Item[] => items.filter((one) => one.group === group);
   const [first] = of('eat');
   const [discard] = of('discard');
   const past = of('past');
+  const thing = first && things.get(first.id);
+  const answer = thing && answerFor(ledger, thing);
   return shelfHead(
     {
       discard: discard?.discard ? { name: discard.name, discard: discard.discard } : null,
@@ -289,7 +293,8 @@ function headOf(items: readonly Item[], things: ReadonlyMap<string, Thing>, toda
         ? {
             name: first.name,
             eatBy: first.eatBy,
-            opened: things.get(first.id)?.standing.opened ?? null,
+            opened: thing?.standing.opened ?? null,
+            look: answer && answer.looks.length > 0 ? eatSentence(answer) : null,
             seed: first.nextSeedOf.length > 0 || first.lastOf.length > 0,
           }
         : null,
@@ -320,7 +325,7 @@ export function getShelf(ledger: Ledger): Shelf {
       false,
     ),
   };
-  const items = inEatingOrder(
+  const inOrder = inEatingOrder(
     things.map((thing) => {
       const item = itemOf(ledger, thing, beside);
       const answer = { eat: item.safety.eat, discard: item.discard };
@@ -328,6 +333,11 @@ export function getShelf(ledger: Ledger): Shelf {
     }),
     today,
   ).map(({ item }) => item);
+  const lacking = reservesDue(judgedOf(ledger), beside.nameOf, inOrder, today);
+  const items = inOrder.map((item): Item => ({
+    ...item,
+    reserveOf: lacking.flatMap(({ line, jar }) => (jar.id === item.id ? [line] : [])),
+  }));
   const asked = items.filter((item) => item.asked);
   const due = shelfDue(
     items.map((item) => ({ ...item, forSeed: item.reserve || item.nextSeedOf.length > 0 })),
@@ -335,7 +345,7 @@ export function getShelf(ledger: Ledger): Shelf {
   );
   return {
     today,
-    ...headOf(items, new Map(things.map((thing) => [thing.id, thing])), today),
+    ...headOf(ledger, items, new Map(things.map((thing) => [thing.id, thing])), today),
     items,
     given: givenAway(ledger, limits, today),
     eaten: eatenSince(ledger, items, today),

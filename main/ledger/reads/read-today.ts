@@ -4,6 +4,7 @@ import { checkDueSays, shelfDueSays, todayWords } from '../../../core/says/today
 import { daysBetween } from '../../../core/quantities/typed-days';
 import type { Ledger } from '../ledger';
 import { listTools } from './read-appliances';
+import { reminders } from './read-reminders';
 import { getShelf } from './read-shelf';
 import { type RunningHold, runningHolds } from './running-holds';
 
@@ -44,7 +45,8 @@ function ofTools(ledger: Ledger, holds: readonly RunningHold[], today: string): 
 
 function ofShelf(ledger: Ledger, today: string): Item[] {
   if (ledger.index.jars.size > MOST_JUDGED) return [];
-  return getShelf(ledger).due.map(({ id, name, what, on }) => ({
+  const shelf = getShelf(ledger);
+  const due = shelf.due.map(({ id, name, what, on }): Item => ({
     id: `${id} ${what} ${on}`,
     kind: what,
     due: on === today,
@@ -52,6 +54,7 @@ function ofShelf(ledger: Ledger, today: string): Item[] {
     ...shelfDueSays(name, what, on === today),
     of: { kind: 'kept', id },
   }));
+  return [...due, ...reminders(ledger, shelf)];
 }
 
 /** What is due first; among those a hold before the shelf. */
@@ -62,8 +65,8 @@ export function todayList(ledger: Ledger): Reply<'today.list'> {
   const holds = runningHolds(ledger, now);
   const items = [
     ...holds.map((hold) => ofHold(hold, now)),
-    ...ofShelf(ledger, today),
     ...ofTools(ledger, holds, today),
+    ...ofShelf(ledger, today),
   ];
   return { now, items: items.toSorted((a, b) => Number(b.due) - Number(a.due)) };
 }
