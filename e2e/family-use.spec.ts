@@ -151,7 +151,7 @@ test.describe('the invented ledger', () => {
     await pane(page).getByRole('button', { name: 'Close' }).click();
     await expect(jar).toBeFocused();
     await page.getByRole('button', { name: 'Table' }).click();
-    const row = page.getByRole('row').getByRole('button', { name: '19 Apr c, 2026', exact: true });
+    const row = page.getByRole('row').getByRole('button', { name: '19 Apr 2026 c', exact: true });
     await row.click();
     await expect(pane(page).getByRole('heading', { level: 2 })).toHaveText('19 Apr c');
     const [table, over] = [await page.locator('.family-table').boundingBox(), await pane(page).boundingBox()];
@@ -367,9 +367,9 @@ test.describe('the invented ledger', () => {
       await expect(page.getByRole('table')).toBeVisible();
       expect(await places()).toEqual(before);
       await expect(page.getByRole('button', { name: 'Fit' })).toHaveCount(0);
-      await expect(page.getByRole('rowheader', { name: /^8 Apr a\b.*set aside/ })).toBeVisible();
-      await expect(page.getByRole('rowheader', { name: /^1 Apr c\b.*spoiled/ })).toBeVisible();
-      await expect(page.getByRole('rowheader', { name: /^19 Apr a\b/ })).not.toContainText(/hold|spoiled/);
+      await expect(page.getByRole('rowheader', { name: /^8 Apr 2026 a\b.*set aside/ })).toBeVisible();
+      await expect(page.getByRole('rowheader', { name: /^1 Apr 2026 c\b.*spoiled/ })).toBeVisible();
+      await expect(page.getByRole('rowheader', { name: /^19 Apr 2026 a\b/ })).not.toContainText(/hold|spoiled/);
     });
   });
 

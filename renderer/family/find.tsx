@@ -1,12 +1,13 @@
 // Find a jar by part of its label: a combobox (W3C APG) whose list is the ledger's own search.
 /* oxlint-disable jsx-a11y/prefer-tag-over-role -- the pattern asks for these roles; a datalist can't say more of a jar */
+import { dayLabel } from '../../core/lineage/labels';
 import { dayInOrder } from '../../core/lineage/lineage-shapes';
 import type { DayRange } from '../../core/quantities/day-ranges';
 import { useEffect, useId, useRef, useState } from 'react';
 import { useRead } from '../state/use-read';
 import { familyControl } from './family-actions';
 
-/** "28 Sep a, 2025": a jar that is looked for is often an old one. A label with its year in it stays. */
+/** "28 Sep 2025 a": a jar that is looked for is often an old one. A label with its year in it stays. */
 export function withYear({
   label,
   madeOn,
@@ -16,8 +17,10 @@ export function withYear({
   readonly madeOn: string | null;
   readonly madeBetween?: DayRange | null;
 }): string {
-  const year = dayInOrder({ madeOn, madeBetween })?.slice(0, 4);
-  return year === undefined || label.includes(year) ? label : `${label}, ${year}`;
+  const day = dayInOrder({ madeOn, madeBetween });
+  return day === null || label.includes(day.slice(0, 4))
+    ? label
+    : label.replace(dayLabel(day, false), dayLabel(day, true));
 }
 
 /** Types, lists, jumps. */

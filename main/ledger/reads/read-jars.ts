@@ -4,7 +4,7 @@ import type { Parsed, Reply } from '../../../core/contract';
 import type { Amount } from '../../../core/ledger/basics';
 import { piecesLeft, portionName } from '../../../core/ledger/portions';
 import { lineageFigures } from '../../../core/lineage/figures-with-why';
-import { daysInWords, findJars, namerOf } from '../../../core/lineage/labels';
+import { daysInWords, findJars, lineWords, namerOf } from '../../../core/lineage/labels';
 import { readShortCode, shortCode } from '../../../core/lineage/short-codes';
 import { answerOf } from '../../../core/safety/answer';
 import { discardWord } from '../../../core/says/safety-says';
@@ -15,7 +15,7 @@ import { remarksAbout } from '../derived/unread';
 import type { Ledger } from '../ledger';
 import { emptyJars, leftIn } from '../entries/left-of-rows';
 import { holdRecord, jarRecord } from './read-records';
-import { familyMember, jarCautions, jarViews, safetyReply } from './read-views';
+import { familyMember, jarCautions, jarViews, lineNames, safetyReply } from './read-views';
 
 /** The nearest so many are listed of what a jar descends from, and of what descends from it: opening one costs no more. */
 const LISTED_AT_MOST = 2000;
@@ -52,12 +52,20 @@ export function getJar(ledger: Ledger, { id }: Parsed<'jar.get'>): Reply<'jar.ge
 const betweenWords = ({ madeBetween: range }: KnownJar): string | null =>
   range && `made between ${daysInWords(range.from)} and ${daysInWords(range.to)}`;
 
+/** Which lines a jar is of; null in a ledger of one. */
+function linesSaid(ledger: Ledger, jar: number): string | null {
+  const { family } = ledger.index;
+  const lines = family.lines.length > 1 ? family.linesOf(jar) : [];
+  return lines.map(lineNames(ledger)).map(lineWords).join(' and ') || null;
+}
+
 /** What tells a found jar apart at a glance. */
 function saysOf(ledger: Ledger, jar: KnownJar, empty: boolean): string {
   const { family } = ledger.index;
   const generation = family.generationOf(jar.key);
   return [
     `generation ${generation.atLeast ? 'at least ' : ''}${generation.deepest}`,
+    linesSaid(ledger, jar.key),
     [jar.state === 'lost' ? 'stands for a jar nobody can name' : null, betweenWords(jar)]
       .filter(Boolean)
       .join(', ') || null,
