@@ -32,6 +32,13 @@ async function openBatch(page: Page, name: RegExp): Promise<void> {
   await page.getByRole('region').first().waitFor();
 }
 
+/** The invented trial of 8 Feb. */
+async function openTrial(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Trials', exact: true }).click();
+  await page.getByRole('button', { name: /^8 Feb/ }).click();
+  await page.getByRole('list', { name: 'Its jars' }).waitFor();
+}
+
 /** A part of the vigour screen, by its heading. */
 const vigour = (
   name: string,
@@ -241,6 +248,49 @@ const PICTURES: readonly Picture[] = [
     },
   },
   {
+    name: 'trials',
+    seed: 'demo',
+    open: async (page) => {
+      await page.getByRole('button', { name: 'Trials', exact: true }).click();
+      await page.getByRole('heading', { name: 'Trials' }).waitFor();
+    },
+  },
+  {
+    name: 'trial',
+    seed: 'demo',
+    open: (page) => openTrial(page),
+  },
+  {
+    name: 'tasting-planned',
+    seed: 'demo',
+    open: async (page) => {
+      await openTrial(page);
+      await page.getByRole('button', { name: 'Plan another tasting' }).click();
+      await page.getByText(/can tell/).waitFor();
+    },
+  },
+  {
+    name: 'tasting-bowl',
+    seed: 'demo',
+    open: async (page) => {
+      await openTrial(page);
+      await page.getByRole('button', { name: 'Plan another tasting' }).click();
+      await page.getByRole('button', { name: 'Draw the codes' }).click();
+      await page.getByRole('button', { name: 'All is poured: hide this' }).click();
+      await page.getByRole('button', { name: 'Begin', exact: true }).click();
+      await page.getByRole('heading', { name: /^Bowl 1 of/ }).waitFor();
+    },
+  },
+  {
+    name: 'tasting-result',
+    seed: 'demo',
+    open: async (page) => {
+      await openTrial(page);
+      await page.getByRole('button', { name: /^Look at it/ }).click();
+      await page.getByRole('heading', { name: 'Which jar was which' }).waitFor();
+    },
+  },
+  {
     name: 'costs',
     seed: 'demo',
     open: async (page) => {
@@ -286,7 +336,17 @@ for (const { name, seed, now, open } of PICTURES) {
 }
 
 /** Every screen, from the keys of the navigation. */
-const SCREENS = ['Family', 'Batch', 'Warmth', 'Shelf', 'Vigour', 'Sources', 'History', 'Bring in notes'];
+const SCREENS = [
+  'Family',
+  'Batch',
+  'Warmth',
+  'Shelf',
+  'Vigour',
+  'Trials',
+  'Sources',
+  'History',
+  'Bring in notes',
+];
 
 /** Those of the family are kept; the others are only to be looked at. */
 const folderOf = (screen: string): string =>

@@ -41,6 +41,11 @@ export const cases = {
   coldNight: { line: 'Lantern', batch: '2026-01-28', nextBatch: '2026-02-18' },
   /** In the bath on the scenario's last morning, with a probe's readings and a power cut: the look at 12 h is due. */
   inWarmth: { line: 'Lantern', batch: '2026-05-02', seed: '2026-04-22 b' },
+  /** Tasted by four: once it tells, since all like the plain jar best; once they disagree, and it does not. */
+  tasted: {
+    tells: { batch: '2025-12-14', preferred: 'plain' },
+    not: { batch: '2026-02-08' },
+  },
   /** Over the holidays nobody wrote down an outcome: unknown, neither weak nor fine. */
   forgotten: { batches: ['2025-12-28', '2026-01-07'] },
 } as const;

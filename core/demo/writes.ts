@@ -8,6 +8,7 @@ import { lantern } from './lantern';
 import { laterLooks, packages, portions, preferences, sources } from './invented-larder';
 import { milkFor, milkOf } from './milk';
 import type { DemoBatch, DemoHold, DemoJar, DemoSeed, JarName } from './scenario-shapes';
+import { tastings, type DemoTasting } from './tastings';
 
 type DemoCall =
   | 'preferences.save'
@@ -18,11 +19,19 @@ type DemoCall =
   | 'hold.interrupt'
   | 'facts.record'
   | 'readings.add'
+  | 'trial.save'
+  | 'session.start'
+  | 'session.pour'
+  | 'mark.record'
+  | 'session.reveal'
   | 'portion.save'
   | 'outcome.save'
   | 'jar.correct';
 
-/** One write: the call, its input, and the moment at which the invented keepers made it. */
+/**
+ * One write: the call, its input, and the moment at which the invented keepers made it. Where codes were drawn, also the look at
+ * which bowl is which.
+ */
 export type DemoWrite = {
   [N in DemoCall]: { readonly call: N; readonly at: string; readonly input: Input<N> };
 }[DemoCall];
@@ -35,6 +44,14 @@ export interface DemoReply {
   readonly hold?: string;
   /** Of recorded facts, in the order given. */
   readonly ids?: readonly string[];
+  readonly trial?: string;
+  readonly session?: string;
+  readonly tasters?: readonly { readonly taster: string; readonly name: string }[];
+  /** Of a tasting: what is in which bowl. */
+  readonly bowls?: readonly {
+    readonly jar: string;
+    readonly codes: readonly { readonly code: number; readonly taster: string }[];
+  }[];
 }
 
 const batches: readonly DemoBatch[] = [...heron, ...lantern, inWarmth];
@@ -324,6 +341,83 @@ const warmthSteps = (): Step[] => [
   },
 ];
 
+/** Codes are drawn; which bowl is which is learned for what is marked later. */
+const pouredSteps = ({ batch, at, served, tasters }: DemoTasting, session: string): Step[] => [
+  {
+    at,
+    write: (known) => ({
+      call: 'session.start',
+      at,
+      input: {
+        trial: known.id(`trial of ${batch}`),
+        day: at.slice(0, 10),
+        task: 'rank',
+        jars: served.map((jar) => known.id(jar)),
+        tasters: Object.keys(tasters).map((name) => {
+          const id = known.maybe(name);
+          return id === null ? { name } : { id };
+        }),
+      },
+    }),
+    learn: (reply, known) => {
+      known.learn(session, reply.session);
+      for (const { taster, name } of reply.tasters ?? []) known.learn(name, taster);
+    },
+  },
+  {
+    at,
+    write: (known) => ({ call: 'session.pour', at, input: { session: known.id(session) } }),
+    learn: (reply, known) => {
+      for (const { jar, codes } of reply.bowls ?? [])
+        for (const { code, taster } of codes) known.learn(`${session}: ${jar} for ${taster}`, String(code));
+    },
+  },
+];
+
+/** What one taster marked. */
+const markedStep = ({ batch, revealed: at, tasters }: DemoTasting, session: string, name: string): Step => ({
+  at,
+  write: (known) => {
+    const codeOf = (letter: string): number =>
+      Number(known.id(`${session}: ${known.id(`${batch} ${letter}`)} for ${name}`));
+    const { order = '', words = {} } = tasters[name] ?? {};
+    const ranks = [...order].map((letter, place) => ({ code: codeOf(letter), rank: place + 1 }));
+    const said = Object.entries(words).map(([letter, [aspect, word]]) => ({
+      code: codeOf(letter),
+      aspect,
+      word,
+    }));
+    return { call: 'mark.record', at, input: { session: known.id(session), marks: [...ranks, ...said] } };
+  },
+});
+
+/** A tasting: its trial, its codes, what each taster marked, and the reveal. */
+function tastingSteps(tasting: DemoTasting): Step[] {
+  const { batch, at, revealed, differsIn, treatments, tasters } = tasting;
+  const session = `tasting of ${batch}`;
+  return [
+    {
+      at,
+      write: (known) => ({
+        call: 'trial.save',
+        at,
+        input: {
+          batch: known.id(`batch of ${batch}`),
+          differsIn,
+          treatments: treatments.map(({ jar, name }) => ({ jar: known.id(jar), name })),
+        },
+      }),
+      learn: (reply, known) => known.learn(`trial of ${batch}`, reply.trial),
+    },
+    ...pouredSteps(tasting, session),
+    ...Object.keys(tasters).map((name) => markedStep(tasting, session, name)),
+    {
+      at: revealed,
+      write: (known) => ({ call: 'session.reveal', at: revealed, input: { session: known.id(session) } }),
+    },
+  ];
+}
+
 /**
  * The writes of the invented scenario, oldest first. Deterministic: the same writes every time, given the same ids.
  * @returns a generator that yields a write and takes the ids it was answered with
@@ -336,6 +430,7 @@ export function* demoWrites(): Generator<DemoWrite, void, DemoReply> {
     ...batches.flatMap((batch) => [...milkSteps(batch), batchStep(batch), ...goneSteps(batch)]),
     ...laterSteps(),
     ...warmthSteps(),
+    ...tastings.flatMap(tastingSteps),
   ];
   const ordered = steps.toSorted((one, other) => Date.parse(one.at) - Date.parse(other.at));
   for (const step of ordered) {

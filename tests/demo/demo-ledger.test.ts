@@ -76,6 +76,25 @@ it('counts costs in pounds: the start by the capsules of its boxes, a jar by its
     if (['8 Apr a', '8 Apr b', '15 Apr a'].includes(label)) expect(allowed, label).toBe(false);
 });
 
+it('holds a tasting that tells and one that does not', () => {
+  const { trials, tasters } = ask('trial.list', {});
+  expect(tasters.map(({ name }) => name)).toEqual(['taster A', 'taster B', 'taster C', 'taster D']);
+  expect(trials.map(({ batchLabel }) => batchLabel)).toEqual(['8 Feb', '14 Dec 2025']);
+  const told = trials.map(
+    ({ sessions: [session] }) => ask('session.get', { session: session?.id ?? '' }).told,
+  );
+  // Rank sums by hand: 14 Dec 4, 9, 11 make Q 6.5, which tells (check-values §14, four tasters, three jars: .041667).
+  expect(told[1]).toMatchObject({
+    tells: true,
+    statistic: 6.5,
+    says: 'You told these jars apart, and preferred plain.',
+  });
+  expect(told[1]?.p).toBeCloseTo(0.041667, 6);
+  expect(told[1]?.order[0]?.treatment).toBe(cases.tasted.tells.preferred);
+  // 8 Feb 6, 8, 10 make Q 2.
+  expect(told[0]).toMatchObject({ tells: false, statistic: 2 });
+});
+
 it('suggests a fresh start for Heron', () => {
   const { suggestions } = ask('advice.freshStart', {});
   expect(suggestions).toHaveLength(1);

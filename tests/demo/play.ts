@@ -47,6 +47,8 @@ export function play(): Played {
   const packages: (Parsed<'package.save'>['package'] & { id: string })[] = [];
   const portions: { id: string; jar: string; keptOn: string }[] = [];
   let batches = 0;
+  const tasterNames = new Map<string, string>();
+  let bowls: NonNullable<DemoReply['bowls']> = [];
   let holds = 0;
 
   function take(write: DemoWrite): DemoReply {
@@ -97,6 +99,33 @@ export function play(): Played {
       }
       case 'facts.record':
         return { ids: write.input.facts.map(() => uid((count += 1))) };
+      case 'trial.save':
+        return { trial: uid((count += 1)) };
+      case 'session.start': {
+        const served = write.input.jars ?? [];
+        const tasters = write.input.tasters.map((one) =>
+          'id' in one
+            ? { taster: one.id, name: tasterNames.get(one.id) ?? '' }
+            : { taster: uid((count += 1)), name: one.name },
+        );
+        for (const { taster, name } of tasters) tasterNames.set(taster, name);
+        let code = 99;
+        bowls = served.map((jar) => ({
+          jar,
+          codes: tasters.map(({ name: taster }) => ({ taster, code: (code += 1) })),
+        }));
+        return { session: uid((count += 1)), tasters };
+      }
+      case 'session.pour':
+        return { bowls };
+      case 'mark.record': {
+        const codes = bowls.flatMap((bowl) => bowl.codes.map(({ code }) => code));
+        for (const { code } of write.input.marks)
+          if (!codes.includes(code)) throw new Error(`no bowl ${code}`);
+        return {};
+      }
+      case 'session.reveal':
+        return {};
       case 'readings.add':
       case 'hold.interrupt':
         if (holds === 0) throw new Error('nothing is in warmth');
