@@ -28,8 +28,8 @@ export const tastings: readonly DemoTasting[] = [
     treatments: [
       { jar: '2025-12-14 a', name: PLAIN },
       { jar: '2025-12-14 b', name: PLAIN },
-      { jar: '2025-12-14 c', name: 'oat bran, 30 mL' },
-      { jar: '2025-12-14 d', name: 'oat bran, 38 mL' },
+      { jar: '2025-12-14 c', name: '30 mL oat bran' },
+      { jar: '2025-12-14 d', name: '38 mL oat bran' },
     ],
     served: ['2025-12-14 a', '2025-12-14 c', '2025-12-14 d'],
     tasters: {

@@ -3,7 +3,7 @@ import { fewestThatTell } from '../trials/choices';
 import type { Difference, Differing } from '../trials/differences';
 import type { Why } from '../shapes/why';
 import { leastFriedman } from '../trials/friedman';
-import { reachOf, type Task } from '../trials/least';
+import { reachOf, tastingsFor, type Task } from '../trials/least';
 import { leastPage } from '../trials/page';
 import type { Combined, Told } from '../trials/tasting';
 
@@ -85,6 +85,14 @@ export function reachSays(task: Task, tasters: number, jars: number, ordered = f
     : `${upper(who)} can tell if they mostly agree.`;
 }
 
+/** Tastings of two jars that find it where 80 of 100 prefer one, or can truly tell the odd bowl. */
+const neededFor = (task: 'pair' | 'triangle'): string =>
+  String(tastingsFor(task).find(({ of100 }) => of100 === 80)?.tastings ?? 'too many');
+const eightyOf100 = (task: 'pair' | 'triangle'): string =>
+  task === 'pair'
+    ? 'to find what four of five people prefer'
+    : 'to find what four of five people can tell apart';
+
 /** How a tasting was asked. */
 export interface Asked {
   readonly task: Task;
@@ -99,7 +107,7 @@ export function reasonSays(told: Told, asked: Asked | null): string | null {
   if (asked === null || told.tasters === 0) return null;
   if (!reachOf(asked.task, told.tasters, asked.jars, asked.ordered).canTell)
     return reachSays(asked.task, told.tasters, asked.jars, asked.ordered);
-  if (asked.task === 'pair' || asked.task === 'triangle') return 'What four of five people prefer takes 20 tastings to find.';
+  if (asked.task === 'pair' || asked.task === 'triangle') return `${upper(eightyOf100(asked.task))} takes ${neededFor(asked.task)} tastings.`;
   return told.agreement ? `${agreementWords(told.agreement)}.` : null;
 } // prettier-ignore
 
@@ -136,8 +144,13 @@ const STATISTIC: Readonly<Record<NonNullable<Told['test']>, string>> = {
   triangle: 'found the odd bowl',
 };
 
+const neededInput = (task: 'pair' | 'triangle'): Why['inputs'][number] => ({
+  name: `tastings of two jars ${eightyOf100(task)}`,
+  value: neededFor(task),
+});
+
 /** The test and the figures behind what a tasting tells. */
-export function toldWhy({ test, method, p, statistic, tasters, order, agreement }: Told): Why {
+export function toldWhy({ tells, test, method, p, statistic, tasters, order, agreement }: Told): Why {
   const shown = (value: number): string => (Number.isInteger(value) ? String(value) : value.toFixed(2));
   const [formula, source] = test === null ? ['Nothing was tested.', null] : FORMULAS[test];
   return {
@@ -150,6 +163,7 @@ export function toldWhy({ test, method, p, statistic, tasters, order, agreement 
       ...(test === null || statistic === null ? [] : [{ name: STATISTIC[test], value: shown(statistic) }]),
       ...(agreement && 'w' in agreement ? [{ name: 'agreement (Kendall’s W, 0 to 1)', value: agreement.w.toFixed(2) }] : []),
       ...(p === null ? [] : [{ name: 'by chance', value: chanceWords(p) }]),
+      ...(tells ? [] : [neededInput(test === 'triangle' ? 'triangle' : 'pair')]),
     ],
     assumptions: [
       ...(p === null ? [] : [CHANCE, 'It tells where that is 5 in 100 or less.']),

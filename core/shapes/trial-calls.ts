@@ -162,6 +162,8 @@ const TrialJar = z.strictObject({
   plain: z.boolean(),
   /** Why nobody tastes it; null: it may be tasted. */
   not: z.string().nullable(),
+  /** Nothing of it is left, as far as is noted. */
+  gone: z.boolean(),
   drawn: Drawn.nullable(),
 });
 

@@ -55,7 +55,7 @@ function byAmount(jars: readonly Compared[]): Omit<Difference, 'also'> | null {
   if (new Set(all.map(({ value }) => value)).size < 2) return null;
   const treatments = jars.map(({ jar, additions: [one] }) => ({
     jar,
-    name: one ? `${first.name.trim()}, ${one.printed ?? `${one.value} ${one.unit}`}` : PLAIN,
+    name: one ? `${one.printed ?? `${one.value} ${one.unit}`} ${first.name.trim()}` : PLAIN,
     dose: one?.value ?? 0,
     plain: one === undefined,
   }));

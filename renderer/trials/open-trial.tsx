@@ -34,7 +34,9 @@ function Tastings({ sessions }: Pick<Trial, 'sessions'>) {
 
 export function OpenTrial({ trial }: { readonly trial: Trial }) {
   const { id, batch, batchLabel, differsIn, says, treatments, cautions, sessions, together } = trial;
-  const open = sessions.some(({ revealed }) => !revealed);
+  // What is being tasted, or is eaten up, leads nowhere new.
+  const open =
+    sessions.some(({ revealed }) => !revealed) || treatments.filter(({ gone }) => !gone).length < 2;
   return (
     <>
       <header className="trial-head">

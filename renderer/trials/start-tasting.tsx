@@ -147,10 +147,10 @@ function Jars({ treatments, jars, onChange }: JarsProps) {
       <fieldset className="choices">
         <legend className="label">Jars</legend>
         <div className="choice-row">
-          {may.map(({ jar, label, name }) => (
+          {may.map(({ jar, label, name, gone }) => (
             <CheckField
               key={jar}
-              label={`${label}, ${name}`}
+              label={`${label}, ${name}${gone ? ' (nothing left)' : ''}`}
               checked={jars.includes(jar)}
               onChange={(checked) =>
                 onChange(
@@ -232,7 +232,7 @@ export function StartTasting({ trial, tasters }: Props) {
   const { id, batchLabel, treatments, cautions } = trial;
   const key = `tasting:${id}`;
   const [initial] = useState<Plan>(() => ({
-    jars: treatments.filter(({ not }) => not === null).map(({ jar }) => jar),
+    jars: treatments.filter(({ not, gone }) => not === null && !gone).map(({ jar }) => jar),
     task: 'pair',
     people: [...tasters.map((one) => ({ id: one.id, name: one.name, avoids: '', tastes: true })), NOBODY],
     pours: '',

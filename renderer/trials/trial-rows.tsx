@@ -15,7 +15,7 @@ export function TrialRows({ trials, offers }: Trials) {
                 <span className="trial-row-words">
                   <strong>{batchLabel}</strong>
                   <span className="soft">
-                    {differsIn}: {treatments.map(({ name }) => name).join(', ')}
+                    {differsIn}: {[...new Set(treatments.map(({ name }) => name))].join(', ')}
                   </span>
                 </span>
                 <span className="trial-row-says">{says}</span>

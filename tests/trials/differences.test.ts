@@ -27,7 +27,7 @@ describe('what jars differ in', () => {
   }); // prettier-ignore
   it('is how much, where one thing went in in several amounts of one unit', () => {
     const doses = [jar(1), jar(2, { additions: some('oat bran', 10) }), jar(3, { additions: some('Oat bran', 20) })];
-    expect(differenceOf(doses)).toMatchObject({ what: 'amount', of: 'oat bran', treatments: [{ name: 'plain', dose: 0 }, { name: 'oat bran, 10 g', dose: 10 }, { name: 'oat bran, 20 g', dose: 20 }] });
+    expect(differenceOf(doses)).toMatchObject({ what: 'amount', of: 'oat bran', treatments: [{ name: 'plain', dose: 0 }, { name: '10 g oat bran', dose: 10 }, { name: '20 g oat bran', dose: 20 }] });
     // One amount beside a plain jar is a matter of whether; so are amounts that nobody noted, or in units that don't compare.
     expect(differenceOf(doses.slice(0, 2))).toMatchObject({ what: 'stirred in' });
     expect(differenceOf([doses[0]!, doses[1]!, jar(3, { additions: some('oat bran') })])).toMatchObject({ what: 'stirred in' });

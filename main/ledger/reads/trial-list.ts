@@ -47,6 +47,7 @@ function trialJar(ledger: Ledger, jar: number, name: string, dose: number | null
     dose,
     plain,
     not: not && refusalSentence(not),
+    gone: known?.onShelf === false || emptyJars(rows, [jar]).has(jar),
     drawn: drawn && generation ? {
       generation: generation.deepest, atLeast: generation.atLeast, setWord: known.setWord, spoiled: known.spoiled,
       caution: index.family.cautionLevelOf(jar),
