@@ -1026,7 +1026,11 @@ export const contract = {
     z.strictObject({ id: Uid, jar: Uid, about: AboutJar, jars: count, known: z.boolean(), added: count, renewed: count, waiting: count }),
   ),
   /** Takes it in as one act; act null: all of it was here. What says otherwise than ours waits in received.list. */
-  'handOver.read': entry('job', z.strictObject({ file: FileInput }), z.strictObject({ act: Uid.nullable(), jar: Uid, added: count, renewed: count, waiting: count })),
+  /**
+   * `hoursOut`: how long it was out of the cold on its way here, kept as a remark on it; longer than two hours, or not known (null),
+   * it is to be looked at first. Left out: nothing is written down of it.
+   */
+  'handOver.read': entry('job', z.strictObject({ file: FileInput, hoursOut: z.number().min(0).max(1000).nullable().optional() }), z.strictObject({ act: Uid.nullable(), jar: Uid, added: count, renewed: count, waiting: count })),
   /** Only into a ledger in which nothing was recorded. */
   'archive.read': entry('job', z.strictObject({ file: FileInput }), z.strictObject({ jars: count, records: count, acts: count, photographs: count })),
 } as const satisfies Record<CallName, Entry>; // prettier-ignore

@@ -331,6 +331,8 @@ export const refusals = {
     `${text(p, 'file')} can’t be read as a hand-over of a jar. ${sentenceOf(text(p, 'what'))} Nothing was changed. Ask for it to be handed over again.`,
   'hand-over newer': (p) =>
     `${text(p, 'file')} was written by a newer Jarline. Update Jarline to read it. Nothing was changed.`,
+  'hand-over claims ours': () =>
+    'That hand-over says that this very ledger wrote it, and holds what this ledger does not know. Nothing was changed. If you went back to a backup, take that back, or read an archive.',
   'hand-over of the demo': () =>
     'That hand-over is of the invented ledger, which never mixes with yours. Nothing was changed.',
   'ledger not empty': () =>

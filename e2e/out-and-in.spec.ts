@@ -3,6 +3,7 @@ import { mkdtempSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import type { Reply } from '../core/contract';
+import type { HandOver } from '../core/hand-over/hand-over-format';
 import { shortCode } from '../core/lineage/short-codes';
 import { complaintsByDayAndNight } from './axe';
 import { recordBatch } from './recording';
@@ -110,6 +111,10 @@ test('a jar is handed over once its remark is answered; the file comes into anot
   expect((await familyOf(page)).jars).toEqual([]);
   expect(await complaintsByDayAndNight(page)).toEqual([]);
   await page.screenshot({ path: test.info().outputPath('receive.png') });
+  const hours = receive.getByLabel('Hours out of the cold on its way here');
+  await hours.fill('soon');
+  await expect(receive.getByRole('button', { name: 'Take it in' })).toBeDisabled();
+  await hours.fill('1,5');
   await receive.getByRole('button', { name: 'Take it in' }).click();
   await expect.poll(async () => (await familyOf(page)).jars.map(({ label }) => label)).toEqual(['10 May a', '13 May a']); // prettier-ignore
   expect((await familyOf(page)).jars.at(-1)?.id).toBe(jar);
@@ -117,6 +122,25 @@ test('a jar is handed over once its remark is answered; the file comes into anot
   await receive.locator('input[type=file]').setInputFiles(file);
   await expect(receive.getByText('All of it is in your ledger already.')).toBeVisible();
   await expect(receive.getByRole('button', { name: 'Take it in' })).toBeDisabled();
+
+  // Both keepers wrote down another vessel: they stand side by side, and the keeper decides.
+  const vessel = (): Promise<string | null> =>
+    page.evaluate(async (id) => {
+      const found = await window.jarline.call['jar.get']({ id });
+      return found.ok ? found.value.record.jar.vessel : 'not found';
+    }, jar);
+  await page.evaluate((id) => window.jarline.call['jar.correct']({ id, changes: { vessel: 'my jug' } }), jar);
+  const theirs = JSON.parse(readFileSync(file, 'utf8')) as HandOver;
+  const other = { ...theirs, records: theirs.records.map((one) => (one.id === jar ? { ...one, homeForm: one.homeForm + 3, form: { ...one.form, vessel: 'their crock' } } : one)) }; // prettier-ignore
+  await receive.locator('input[type=file]').setInputFiles({ name: 'b.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(other)) }); // prettier-ignore
+  await expect(receive).toContainText('1 says otherwise than yours');
+  await receive.getByRole('button', { name: 'Take it in' }).click();
+  const sides = receive.getByRole('listitem').filter({ hasText: 'their crock' });
+  await expect(sides).toContainText('my jug');
+  expect(await vessel()).toBe('my jug');
+  await sides.getByRole('button', { name: /^Take theirs/ }).click();
+  await expect(sides).toHaveCount(0);
+  expect(await vessel()).toBe('their crock');
 });
 
 test('everything goes out as an archive and as tables, and the archive opens as a new ledger', async ({

@@ -6,7 +6,7 @@ import { resolve } from 'node:path';
 import { addAbortSignal } from 'node:stream';
 import { parseArgs } from 'node:util';
 import type { Result } from '../core/contract';
-import { archiveSchema, jsonSchemas } from '../core/schemas/json-schemas';
+import { archiveSchema, handOverSchema, jsonSchemas } from '../core/schemas/json-schemas';
 import { checkedSentence, findingSentence } from '../core/says/check-says';
 import { refusalSentence } from '../core/sentences';
 import { isCallName } from './check-call';
@@ -21,7 +21,7 @@ const USAGE = `call NAME 'JSON' --ledger FILE [--now MOMENT]
 The JSON may also come as @FILE, or from standard input as -.
 calls --ledger FILE [--now MOMENT]: one {"name", "input", "now"?, "id"?} a line from standard input, one reply a line.
 check --ledger FILE: looks through a ledger and its backups, says what it finds and changes nothing.
-schema [NAME]: the JSON Schema of a record or a call, of archive, or of all of them.`;
+schema [NAME]: the JSON Schema of a record or a call, of archive or hand-over, or of all of them.`;
 
 /** @throws Refused 'usage', 'unknown schema' */
 function schemas(names: readonly string[]): unknown {
@@ -30,6 +30,7 @@ function schemas(names: readonly string[]): unknown {
   if (name === undefined) return all;
   if (names.length > 1) throw new Refused('usage', { usage: USAGE });
   if (name === 'archive') return archiveSchema();
+  if (name === 'hand-over') return handOverSchema();
   const found = Object.entries<unknown>({ ...all.records, ...all.calls }).find(([one]) => one === name);
   if (!found) throw new Refused('unknown schema', { name });
   return found[1];

@@ -14,7 +14,7 @@ export const MOST_HAND_OVER = 20 * 1024 * 1024;
 export const MOST_HANDED = 200_000;
 
 /** Kinds that go with a jar. No other kind is taken in, whatever a file says. */
-const HANDED_KINDS = [
+export const HANDED_KINDS = [
   'source', 'strain', 'package', 'batch', 'jar', 'milk', 'addition', 'portion', 'seeding', 'use', 'hold', 'stay', 'interruption',
   'observation', 'acidity', 'remark', 'sign', 'reason', 'lift', 'liftKnew', 'labResult', 'movement',
 ] as const satisfies readonly FactKind[]; // prettier-ignore

@@ -27,6 +27,12 @@ function generation({
   return `${counted}${other}${transfers === null ? '' : `; about ${figure(transfers)} doublings`}`;
 }
 
+/** What is written down of a jar on its way here. */
+export const onItsWay = (hoursOut: number | null): string =>
+  hoursOut === null
+    ? 'It is not known how long it was out of the cold on its way here.'
+    : `${figure(hoursOut)} ${hoursOut === 1 ? 'hour' : 'hours'} out of the cold on its way here.`;
+
 const gateWord = (word: string): string => (word === 'thickened' ? 'thickened, how sour not noted' : word);
 
 function gate({ gate: { jar, seeds } }: AboutJar): string {

@@ -3,6 +3,8 @@
 import { z } from 'zod';
 import { ARCHIVE_VERSION, Contents, FACT_LINES, LINES } from '../archive/archive-format';
 import { type CallName, contract } from '../contract';
+import { HAND_OVER_VERSION, HANDED_KINDS, HandOver } from '../hand-over/hand-over-format';
+import { FACTS } from '../ledger/facts/all-facts';
 import { Day } from '../ledger/basics';
 import {
   Addition,
@@ -117,5 +119,22 @@ export function archiveSchema(): JsonSchema {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
     title: `Jarline archive, version ${ARCHIVE_VERSION}`,
     $defs: files,
+  };
+}
+
+/**
+ * What a hand-over is, each of its records with the fields of its kind. Checked in beside this as hand-over-1.json. A form is as
+ * its home wrote it, so what is unknown there is left out.
+ */
+export function handOverSchema(): JsonSchema {
+  const record = HandOver.shape.records.element;
+  const ofKind = (kind: (typeof HANDED_KINDS)[number]) =>
+    record.extend({ kind: z.literal(kind), form: FACTS[kind].partial() });
+  const [first, ...others] = HANDED_KINDS.map(ofKind);
+  if (!first) throw new Error('a hand-over holds some kind of record');
+  const records = z.array(z.discriminatedUnion('kind', [first, ...others])).min(1);
+  return {
+    title: `Jarline hand-over, version ${HAND_OVER_VERSION}`,
+    ...describe(HandOver.extend({ records }), 'input'),
   };
 }

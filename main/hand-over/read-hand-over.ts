@@ -10,6 +10,7 @@ import {
   HandOverHead,
   MOST_HAND_OVER,
 } from '../../core/hand-over/hand-over-format';
+import { onItsWay } from '../../core/says/hand-over-says';
 import { plainIssue } from '../../core/plain-issue';
 import type { HandedRows } from '../ledger/facts/hand-over';
 import { type Merged, mergeRows } from '../ledger/facts/merge';
@@ -102,10 +103,24 @@ function placeJars(ledger: Ledger, act: OpenAct, handed: HandOver, before: Reado
     act.insert('movement', { jar, kind: 'still there', day: clock.today() });
 }
 
-function take(ledger: Ledger, act: OpenAct, handed: HandOver): Merged {
+/** A jar that was out of the cold for longer than this is to be looked at first (common practice, no source). */
+const MOST_HOURS_OUT = 2;
+
+/** A jar that comes for the first time: how long it was out of the cold. It goes along where it is handed on. */
+function noteItsWay(act: OpenAct, jar: number, hoursOut: number | null): void {
+  const readAs = hoursOut !== null && hoursOut <= MOST_HOURS_OUT ? 'fine' : 'look';
+  act.insert('remark', { jar, field: 'note', text: onItsWay(hoursOut), private: false, readAs });
+}
+
+function take(ledger: Ledger, act: OpenAct, handed: HandOver, hoursOut?: number | null): Merged {
+  const { rows } = ledger;
+  // Also again, after taking it in was undone.
+  const arrives = rows.recordOf(handed.jar)?.gone !== false;
   const there = new Set(handed.records.filter(({ id }) => ledger.rows.recordOf(id)).map(({ id }) => id));
   const merged = mergeRows(ledger.rows, act, rowsOf(handed));
-  if (ledger.rows.recordOf(handed.jar)?.gone === false) placeJars(ledger, act, handed, there);
+  if (rows.recordOf(handed.jar)?.gone !== false) return merged;
+  placeJars(ledger, act, handed, there);
+  if (arrives && hoursOut !== undefined) noteItsWay(act, rows.keyOf('jar', handed.jar), hoursOut);
   return merged;
 }
 
@@ -160,7 +175,9 @@ export function readHandOver(
   job.step(0, null, 'reading the hand-over');
   const handed = open(ledger, input.file);
   const label = handed.about.label;
-  const done = ledger.acts.run('ledger.merge', label, null, (act) => take(ledger, act, handed));
+  const done = ledger.acts.run('ledger.merge', label, null, (act) =>
+    take(ledger, act, handed, input.hoursOut),
+  );
   return {
     act: done?.act.uid ?? null,
     jar: handed.jar,

@@ -2,7 +2,9 @@
 // this ledger does stands side by side until the keeper decides.
 import { useState } from 'react';
 import type { Reply } from '../../core/contract';
+import { TextField } from '../parts/fields';
 import { FoodCaution } from '../parts/food-caution';
+import type { Read } from '../parts/reading';
 import { say } from '../state/store';
 import { AboutGiven } from './about-given';
 import { Contradictions } from './contradictions';
@@ -39,6 +41,14 @@ function ChooseHandOver({
   );
 }
 
+/** Hours as they are typed, with a point or a comma; null where nothing is. */
+function hoursOf(typed: string): Read<number | null> {
+  const text = typed.trim().replace(',', '.');
+  if (text === '') return { ok: true, value: null, echo: null };
+  const hours = /^\d{1,3}(\.\d+)?$/.test(text) ? Number(text) : Number.NaN;
+  return Number.isNaN(hours) ? { ok: false, sentence: 'Type hours as a number, such as 1.5.' } : { ok: true, value: hours, echo: null };
+} // prettier-ignore
+
 const nothingNew = ({ added, renewed, waiting }: Reply<'handOver.preview'>): boolean =>
   added + renewed + waiting === 0;
 
@@ -52,8 +62,10 @@ function Preview({
   readonly onTaken: () => void;
 }) {
   const { preview, file } = chosen;
+  const [typed, setTyped] = useState('');
+  const hours = hoursOf(typed);
   const take = async (): Promise<void> => {
-    const done = await job.run('handOver.read', { file });
+    const done = await job.run('handOver.read', { file, hoursOut: hours.ok ? hours.value : null });
     if (!done.ok) say(done.sentence, 'caution');
     else {
       say(`${preview.about.label} and its ancestry are in your ledger. Undo takes them out again.`);
@@ -71,16 +83,22 @@ function Preview({
           `${preview.waiting} ${preview.waiting === 1 ? 'says' : 'say'} otherwise than yours: you decide on each afterwards, yours stays until then.`}
       </p>
       <AboutGiven about={preview.about} />
-      <p className="soft">
-        As its giver wrote it down. Write down how many hours it was out of the cold on its way; if nobody
-        knows, look at it first.
-      </p>
+      <p className="soft">As its giver wrote it down.</p>
+      <TextField
+        label="Hours out of the cold on its way here"
+        width="short"
+        numeric
+        value={typed}
+        read={hours}
+        hint="If nobody knows, leave it empty: the jar is then to be looked at first."
+        onChange={setTyped}
+      />
       <FoodCaution className="soft small" />
       <div className="row">
         <button
           className="button primary"
           type="button"
-          disabled={job.progress !== null || nothingNew(preview)}
+          disabled={job.progress !== null || nothingNew(preview) || !hours.ok}
           onClick={() => void take()}
         >
           Take it in

@@ -6,7 +6,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { CFB } from '@e965/xlsx';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { FACT_KINDS } from '../../core/ledger/facts/all-facts';
-import { archiveSchema } from '../../core/schemas/json-schemas';
+import { archiveSchema, handOverSchema } from '../../core/schemas/json-schemas';
 import { handlers } from '../../main/calls';
 import type { Ledger } from '../../main/ledger/ledger';
 import { photographFolder } from '../../main/ledger/worker-protocol';
@@ -220,9 +220,12 @@ describe('a ledger with every kind of record', () => {
   });
 });
 
-it('the schema that is checked in is the one that is written', () => {
-  const file = join(import.meta.dirname, '../../core/schemas/archive-1.json');
-  const made = archiveSchema();
+it.each([
+  ['archive-1.json', archiveSchema],
+  ['hand-over-1.json', handOverSchema],
+] as const)('the schema that is checked in as %s is the one that is written', (name, schema) => {
+  const file = join(import.meta.dirname, '../../core/schemas', name);
+  const made = schema();
   if (process.env.JARLINE_KEEP_SCHEMA !== undefined) writeFileSync(file, JSON.stringify(made, null, 2));
   expect(JSON.parse(readFileSync(file, 'utf8'))).toEqual(JSON.parse(JSON.stringify(made)));
 });

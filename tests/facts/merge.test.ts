@@ -142,6 +142,37 @@ it('what speaks against a jar goes along, without the private words', () => {
   expect(takeIn(from, handOver(to.rows, to.rows.keyOf('jar', from.rows.uidOf('jar', from.c))))).toBeNull();
 });
 
+it('a stranger can’t speak for this ledger: what it is said to have written is here, or is not its own', () => {
+  const from = giver();
+  const to = bareLedger();
+  const own = String(to.db.prepare('SELECT uid FROM ledger WHERE own = 1').pluck().get());
+  const handed = handOver(from.rows, from.c);
+  const claimed = handed.records.map((record) => ({ ...record, home: own }));
+  const before = stateOf(to.db);
+  expect(() => takeIn(to, { ledger: { uid: own, name: null }, records: claimed })).toThrow(
+    'hand-over claims ours',
+  );
+  expect(stateOf(to.db)).toBe(before);
+  takeIn(to, { ledger: handed.ledger, records: claimed });
+  expect(
+    to.db.prepare("SELECT count(*) FROM record WHERE home = 1 AND kind <> 'received'").pluck().get(),
+  ).toBe(0);
+  // And of what is ours nothing is written over, whatever form a stranger says it has.
+  const mine = bareLedger();
+  takeIn(mine, handed);
+  const home = mine.add('batch', { madeOn: '2026-02-01' });
+  const jar = mine.add('jar', { batch: home, letter: 'z', state: 'made' });
+  const uid = mine.rows.uidOf('jar', jar);
+  const batch = mine.rows.uidOf('batch', home);
+  const id = String(mine.db.prepare('SELECT uid FROM ledger WHERE own = 1').pluck().get());
+  const form = { batch, letter: 'q', state: 'made' };
+  takeIn(mine, {
+    ledger: handed.ledger,
+    records: [{ uid, kind: 'jar', home: id, homeForm: 1_000_000, form }],
+  });
+  expect(mine.rows.get('jar', jar).letter).toBe('z');
+});
+
 it('what was taken away here stays away', () => {
   const from = giver();
   const to = bareLedger();

@@ -1,6 +1,7 @@
 // One jar's ancestry as a file that goes with it: what it holds, what it never holds, and what the receiver makes of it.
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import type { FamilyJarReply, Input, Reply } from '../../core/contract';
 import { HandOver } from '../../core/hand-over/hand-over-format';
@@ -245,6 +246,15 @@ describe('the file', () => {
     expect(text).not.toMatch(/1999|EUR/);
     expect(text).toContain('for whoever gets it');
     const file = HandOver.parse(JSON.parse(text));
+    // By the checked-in schema, to another library.
+    const schema = JSON.parse(
+      readFileSync(join(import.meta.dirname, '../../core/schemas/hand-over-1.json'), 'utf8'),
+    ) as object;
+    const validate = new Ajv2020({ strict: true, strictTypes: false, formats: { date: true } }).compile(
+      schema,
+    );
+    expect(validate(JSON.parse(text)), JSON.stringify(validate.errors)).toBe(true);
+    expect(validate({ ...file, records: [{ ...file.records[0], kind: 'taster' }] })).toBe(false);
     // The ancestry, and the spoiled jar that a caution rests on; its mate is no one's business.
     expect(file.records.filter(({ kind }) => kind === 'jar')).toHaveLength(3);
     expect(file.about.cautions).toEqual([expect.objectContaining({ lifted: true, liftedOn: '2026-03-14' })]);
@@ -350,6 +360,24 @@ describe('taken in', () => {
     giver.close();
     receiver.close();
   });
+
+  it.each([[null, 'look'], [2.5, 'look'], [1, 'fine']] as const)(
+    'after %s hours out of the cold on its way it is read as %s, once', (hoursOut, readAs) => {
+      const [giver, receiver] = [newSession(), newSession()];
+      const { jars } = smallFamily(giver);
+      const file = { path: join(newFolder(), 'a.json') };
+      must(giver, 'handOver.write', { jar: jars[1], file });
+      must(receiver, 'handOver.read', { file, hoursOut });
+      const told = () => must(receiver, 'remarks.list', { jar: jars[1], unread: false }).remarks;
+      expect(told()).toMatchObject([{ readAs, of: 'jar' }]);
+      const { safety } = must(receiver, 'jar.get', { id: jars[1] }).record;
+      expect(safety?.looks.length ?? 0).toBeGreaterThanOrEqual(readAs === 'look' ? 1 : 0);
+      expect(must(receiver, 'handOver.read', { file, hoursOut }).act).toBeNull();
+      expect(told()).toHaveLength(1);
+      giver.close();
+      receiver.close();
+    },
+  ); // prettier-ignore
 
   it('waits where both sides changed it; of the invented ledger nothing comes into a keeper’s', () => {
     const giver = newSession();

@@ -18,10 +18,12 @@ export interface Merged {
 
 /** Acts that bring in what others wrote: a record that only they wrote was not changed here. */
 const MERGING = 'ledger.merge';
+/** Key of the ledger itself. */
+const OURS = 1;
 
 /**
  * Puts handed rows beside ours. Under an open act of kind 'ledger.merge'.
- * @throws Refused 'handed incomplete' where a record points at one that is neither here nor comes along
+ * @throws Refused 'handed incomplete' where a record points at one that is neither here nor comes along, 'hand-over claims ours'
  */
 export function mergeRows(rows: Rows, act: OpenAct, handed: HandedRows): Merged {
   const from = ledgerKey(rows, handed.ledger.uid, handed.ledger.name);
@@ -60,7 +62,9 @@ function mergeRecord(rows: Rows, act: OpenAct, record: HandedRecord, from: numbe
     .prepare('SELECT key, kind, home, home_form, form_no, gone_in FROM record WHERE uid = ?')
     .get(record.uid) as Known | undefined;
   if (!known) {
-    insertHanded(rows, act, record);
+    // Whoever was handed a jar knows this ledger's id and could write it into a file: what is ours is here.
+    if (from === OURS) throw new Refused('hand-over claims ours');
+    insertHanded(rows, act, record, from);
     return 'added';
   }
   if (kindOf(known.kind) !== record.kind) return null;
@@ -82,13 +86,19 @@ function mergeRecord(rows: Rows, act: OpenAct, record: HandedRecord, from: numbe
   return wait(rows, act, known.key, record, from) ? 'waiting' : null;
 }
 
+/** The ledger that a new record is of. One that says it is ours and is not here is taken for its sender's. */
+function homeOf(rows: Rows, record: HandedRecord, from: number): number {
+  const home = ledgerKey(rows, record.home, null);
+  return home === OURS ? from : home;
+}
+
 /** Adds a record that was not here. A jar entered by mistake was none when it seeded: it is one only from then on. */
-function insertHanded(rows: Rows, act: OpenAct, record: HandedRecord): void {
+function insertHanded(rows: Rows, act: OpenAct, record: HandedRecord, from: number): void {
   const stored: Readonly<Record<string, unknown>> = storedForm(rows, record);
   const mistake = record.kind === 'jar' && stored.state === 'mistake';
   const { key } = act.insertFrom(record.kind, mistake ? { ...stored, state: 'made' } : stored, {
     uid: record.uid,
-    home: ledgerKey(rows, record.home, null),
+    home: homeOf(rows, record, from),
     homeForm: record.homeForm,
   });
   if (mistake) act.update('jar', key, { state: 'mistake' });
