@@ -19,7 +19,7 @@ export interface BathAndJar {
 }
 
 const FEWEST = 5;
-/** A jar that goes in this near to its bath (°C) shows nothing of how it follows. */
+/** A jar that is never farther from its bath than this (°C) shows nothing of how it follows. */
 const APART = 3;
 /** Time constants tried (h), 2 % apart. */
 const TRIED = Array.from({ length: 280 }, (_, i) => 0.05 * 1.02 ** i);
@@ -36,7 +36,7 @@ function at(profile: readonly WarmPoint[], hour: number): number {
 /**
  * The time constant that fits a jar's readings best (least squares), and the range about as likely (95 in 100, by
  * likelihood ratio with the readings taken as independent, so the true range is rather wider).
- * @returns null where the readings don't overlap or the jar was at its bath's temperature from the start
+ * @returns null where the readings don't overlap or the jar was never apart from its bath
  */
 export function fitTimeConstant({
   bath,
@@ -45,7 +45,11 @@ export function fitTimeConstant({
   const [from, to] = [Math.max(bath[0]?.hour ?? 0, jar[0]?.hour ?? 0), bath.at(-1)?.hour ?? 0];
   const seen = jar.filter(({ hour }) => hour >= from && hour <= to);
   const [first] = seen;
-  if (!first || seen.length < FEWEST || Math.abs(at(bath, first.hour) - first.celsius) < APART) return null;
+  const apart = seen.reduce(
+    (most, { hour, celsius }) => Math.max(most, Math.abs(at(bath, hour) - celsius)),
+    0,
+  );
+  if (!first || seen.length < FEWEST || apart < APART) return null;
   const hours = [...new Set([...bath, ...seen].map(({ hour }) => hour))]
     .filter((hour) => hour >= first.hour)
     .toSorted((a, b) => a - b);

@@ -1,23 +1,19 @@
 // What judgement makes of a ledger. What is recorded of each jar is kept between calls and read again only for jars that an
 // act has touched since; a line is judged again only where something it rests on has changed. All reasoning is in core.
 import { lineTold, type LineTold } from '../../core/advice/line-told';
-import { profileOf } from '../../core/growth/reading-profile';
-import { type BathAndJar, timeConstantOf, type TimeConstant } from '../../core/growth/time-constant';
-import { bathsAndJars } from '../../core/vigour/baths';
 import { MADE_AS_EVER, type JarRecord, type PortionRecord } from '../../core/vigour/evidence';
 import { borrowedWeights } from '../../core/vigour/level/borrowed';
 import type { LevelTree } from '../../core/vigour/level/tree';
 import { JudgedFamily } from '../../core/vigour/judged-family';
 import { shown } from '../../core/vigour/score';
-import { holdEntry } from './entries/hold-entry';
 import { portionEntries, portionEntry } from './entries/kept-entries';
 import type { Ledger } from './ledger';
 import { changesOf, countOfChanges } from './facts/act-changes';
-import { batchesReadTwice, madeOf, milks } from './derived/columns-of-jars';
+import { madeOf, milks } from './derived/columns-of-jars';
 import { outcomes } from './entries/outcome-of-jar';
-import { readingsIn } from './entries/series-of-hold';
 import { Touched } from './derived/touched';
 import { warmthOfJar, warmths } from './derived/warmth';
+import { appliancesOfJars, followsIn, howJarsFollow, type Follows } from './how-jars-follow';
 
 export class Judged {
   readonly all: JudgedFamily;
@@ -72,39 +68,12 @@ export class Judged {
   }
 }
 
-/** A bath and a jar of water or milk in it, where a run that proves an appliance read both. */
-function readProofs(facts: Ledger['rows']): BathAndJar[] {
-  const runs = facts.prepare("SELECT key FROM hold WHERE purpose = 'proof'").pluck().all() as number[];
-  return runs.flatMap((run) => {
-    const series = facts.where('series', 'hold', run);
-    const of = (place: 'bath' | 'jar'): BathAndJar['bath'] =>
-      profileOf(
-        readingsIn(facts, series.find((one) => one.place === place)?.block ?? null).map(
-          ({ at, temperature }) => ({ hour: Date.parse(at) / 3_600_000, celsius: temperature.value }),
-        ),
-      ).profile;
-    const [bath, jar] = [of('bath'), of('jar')];
-    return bath.length > 1 && jar.length > 1 ? [{ bath, jar }] : [];
-  });
-}
-
-/** How jars follow a probe outside them: as the keeper says, or measured where one batch had a probe in bath and jar. */
-export function timeConstant({ rows, preferences }: Ledger): TimeConstant {
-  const found = batchesReadTwice(rows).map((batch) =>
-    bathsAndJars(rows.where('hold', 'batch', batch).map(({ key }) => holdEntry(rows, key))),
-  );
-  return timeConstantOf(
-    preferences.jarFollowsHours,
-    [...found.flatMap(({ pairs }) => pairs), ...readProofs(rows)],
-    found.reduce((sum, { unclear }) => sum + unclear, 0),
-  );
-}
-
 /** Reads every jar's record in a few statements. */
-function readAll({ rows, index }: Ledger, follows: TimeConstant): Map<number, JarRecord> {
+function readAll({ rows, index }: Ledger, follows: Follows): Map<number, JarRecord> {
   const seen = outcomes(rows, null);
   const holds = warmths(rows);
   const made = madeOf(rows, null);
+  const appliances = appliancesOfJars(rows, null);
   const portions = new Map<number, PortionRecord>(
     portionEntries(rows, null).map((portion) => [portion.key, portion]),
   );
@@ -126,7 +95,7 @@ function readAll({ rows, index }: Ledger, follows: TimeConstant): Map<number, Ja
           milk,
           made: made.get(key) ?? MADE_AS_EVER,
           hold: holds(key),
-          follows,
+          follows: followsIn(follows, appliances.get(key) ?? null),
           portions: taken.get(key) ?? new Map<number, PortionRecord>(),
         },
       ];
@@ -134,7 +103,7 @@ function readAll({ rows, index }: Ledger, follows: TimeConstant): Map<number, Ja
   );
 }
 
-function readOne({ rows, index }: Ledger, key: number, follows: TimeConstant): JarRecord {
+function readOne({ rows, index }: Ledger, key: number, follows: Follows): JarRecord {
   const [milk] = rows.where('milk', 'jar', key);
   const seedings = rows.where('seeding', 'jar', key);
   return {
@@ -144,7 +113,7 @@ function readOne({ rows, index }: Ledger, key: number, follows: TimeConstant): J
     milk: milk?.name ?? null,
     made: madeOf(rows, key).get(key) ?? MADE_AS_EVER,
     hold: warmthOfJar(rows, key),
-    follows,
+    follows: followsIn(follows, appliancesOfJars(rows, key).get(key) ?? null),
     portions: new Map(
       seedings.flatMap((seeding) =>
         seeding.portion === null ? [] : [[seeding.key, portionEntry(rows, seeding.portion)] as const],
@@ -166,7 +135,7 @@ function touchedSince({ rows }: Ledger, act: number): { jars: Set<number>; follo
 
 interface Kept {
   readonly act: number;
-  readonly follows: TimeConstant;
+  readonly follows: Follows;
   readonly records: Map<number, JarRecord>;
   readonly judged: Judged;
 }
@@ -180,8 +149,9 @@ export function judgedOf(ledger: Ledger): Judged {
   const known = kept.get(ledger);
   if (known?.act === act) return known.judged;
   const touched = known && known.act < act ? touchedSince(ledger, known.act) : null;
-  const now = !known || !touched || touched.follows ? timeConstant(ledger) : known.follows;
-  const follows = known && JSON.stringify(known.follows) === JSON.stringify(now) ? known.follows : now;
+  const now = !known || !touched || touched.follows ? howJarsFollow(ledger) : known.follows;
+  const asText = ({ usual, of }: Follows): string => JSON.stringify([usual, [...of]]);
+  const follows = known && asText(known.follows) === asText(now) ? known.follows : now;
   let records: Map<number, JarRecord>;
   if (known && touched && touched.jars.size <= MANY && follows === known.follows) {
     records = new Map(known.records);

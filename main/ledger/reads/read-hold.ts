@@ -21,7 +21,7 @@ import { warmHoursOf } from '../../../core/vigour/hold-warmth';
 import { allReadingsIn } from '../entries/series-of-hold';
 import type { KnownJar } from '../family-index';
 import type { Row } from '../facts/tables';
-import { timeConstant } from '../judged';
+import { followsIn, howJarsFollow } from '../how-jars-follow';
 import type { Ledger } from '../ledger';
 import { listAppliances } from './read-appliances';
 import { labelOfBatches, labelOfHold, seenHours } from './running-holds';
@@ -135,7 +135,7 @@ function warmthReply(ledger: Ledger, hold: Row<'hold'>, now: string): HoldReply[
   const settled = profile.length < FEWEST_TO_SETTLE ? null : settledOf(profile);
   const warmth = holdWarmth(
     { startedAt: began, endedAt: end, hours: null, planned: hold.planned, probe, readings: best.readings },
-    timeConstant(ledger),
+    followsIn(howJarsFollow(ledger), hold.appliance),
   );
   const band = warmth && warmHoursOf(warmth);
   const told = {

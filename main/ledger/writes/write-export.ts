@@ -12,7 +12,7 @@ import { readNotesFile } from '../../files/notes-file';
 import { hostOf } from '../host-of-facts';
 import { nameOf } from '../facts/subject';
 import type { Row } from '../facts/tables';
-import { timeConstant } from '../judged';
+import { followsIn, howJarsFollow } from '../how-jars-follow';
 import type { Ledger } from '../ledger';
 import { allReadingsIn, blockOf, type Read } from '../entries/series-of-hold';
 import { Refused } from '../../refusal';
@@ -168,7 +168,7 @@ function toldOf(
 ): Omit<Reply<'readings.bringIn'>, 'act' | 'series' | 'added'> {
   const { began: startedAt, ended: endedAt, hours, planned } = hold;
   const readings = told.readings.map((one) => readOf(one, false));
-  const warmth = holdWarmth({ startedAt, endedAt, hours, planned, probe, readings }, timeConstant(ledger));
+  const warmth = holdWarmth({ startedAt, endedAt, hours, planned, probe, readings }, followsIn(howJarsFollow(ledger), hold.appliance));
   const band = warmth && warmHoursOf(warmth);
   const [first] = told.readings;
   const last = told.readings.at(-1);
