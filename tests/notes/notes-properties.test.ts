@@ -7,13 +7,7 @@ import { describe, expect, it } from 'vitest';
 import { readTable } from '../../core/notes/table/text-table';
 import { notesText } from '../../main/files/notes-file';
 import { generationsOf, read, type Read } from './read';
-import { FURTHER_KEEPERS } from './further-keepers';
-import { LATER_KEEPERS } from './later-keepers';
-import { MORE_KEEPERS } from './more-keepers';
-import { ODD_KEEPERS } from './odd-keepers';
-import { OTHER_KEEPERS } from './other-keepers';
-import { UNSEEN_KEEPERS } from './unseen-keepers';
-import { VARIED } from './varied';
+import { ALL_KEEPERS } from './all-keepers';
 import { withoutApostrophe } from '../../core/tables/table-text';
 import { runs } from '../runs';
 
@@ -116,7 +110,7 @@ describe('encodings', () => {
 });
 
 describe('nothing is dropped in silence', () => {
-  it.each([['kitchen notes', KITCHEN] as const, ...[...VARIED, ...OTHER_KEEPERS, ...ODD_KEEPERS, ...MORE_KEEPERS, ...FURTHER_KEEPERS, ...LATER_KEEPERS, ...UNSEEN_KEEPERS].map(({ name, text }) => [name, text] as const)])('%s', (_name, text) => {
+  it.each([['kitchen notes', KITCHEN] as const, ...ALL_KEEPERS.map(({ name, text }) => [name, text] as const)])('%s', (_name, text) => {
     const notes = read(text);
     const said = [...notes.preview.problems, ...notes.preview.questions, ...notes.preview.assumptions].map(({ sentence }) => sentence).join('\n');
     const headings = notes.preview.columns.map(({ meaning }) => meaning);

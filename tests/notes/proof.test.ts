@@ -1,10 +1,13 @@
 // What the cells prove outweighs any hint: every word for a column, two words for it, and any unit letter above the same
 // cells give the same jars; so do rows in any order and blank rows and columns anywhere.
 import * as fc from 'fast-check';
+import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import type { NoteColumn } from '../../core/contract';
 import { headingPhrases, LANGUAGES } from '../../core/notes/layout/heading-phrases';
-import { headingMeaning } from '../../core/notes/layout/headings';
+import { headingMeaning, headingSaysDays, headingUnit } from '../../core/notes/layout/headings';
+import { readTable } from '../../core/notes/table/text-table';
+import { ALL_KEEPERS } from './all-keepers';
 import { read, type Read } from './read';
 import { inTurn, runs } from '../runs';
 
@@ -148,6 +151,40 @@ describe('rows and columns', () => {
       ),
       { numRuns: runs(20) },
     );
+  });
+});
+
+/** Sheets whose every line counts: a row that names a line of its own, a remark that goes on in the line below. */
+const LINES_COUNT = /^(?:seeds by the row they stand in|remarks that go on in the line below)/;
+/** A heading that tells its unit, is told again further down, or is one of several levels, can't stand alone in other words. */
+const rewordable = (heading: string, rows: readonly (readonly string[])[], answers: Readonly<Record<string, string>>): boolean => {
+  const found = headingMeaning(heading);
+  return (
+    found?.sure === 3 && found.others === undefined && found.apart === undefined && found.meaning !== 'ignore' && headingUnit(heading) === null &&
+    !headingSaysDays(heading) && !/[^\p{L}\s?]/u.test(heading) && answers[`unit:${heading}`] === undefined &&
+    rows.flat().filter((cell) => cell.trim() === heading.trim()).length === 1
+  );
+}; // prettier-ignore
+
+// Where spaces hold columns apart there are no blank ones.
+const PARTED = ALL_KEEPERS.filter(({ text }) => readTable(text).separator !== ' ');
+describe.each(PARTED)('$name', ({ name, text, today, answers = {} }) => {
+  const { separator, rows } = readTable(text);
+  const cells = rows.map((row) => [...row.cells]);
+  const more = { ...(today === undefined ? {} : { today }), answers };
+  const jars = (table: readonly (readonly string[])[]): unknown => jarsOf(read(Papa.unparse(table.map((row) => [...row]), { delimiter: separator }), more));
+  it('blank rows and columns, and a heading in another word, change no jar', () => {
+    const whole = jars(cells);
+    expect(jars(cells.map((row) => ['', ...row]))).toEqual(whole);
+    if (!LINES_COUNT.test(name)) expect(jars(cells.flatMap((row) => [row, row.map(() => '')]))).toEqual(whole);
+    const headings = cells.findIndex((row) => row.filter((cell) => headingMeaning(cell)?.sure === 3).length >= 3);
+    const open = (cells[headings] ?? []).flatMap((heading, at) => (rewordable(heading, cells, answers) ? [at] : []));
+    for (const at of inTurn(open, name.length)) {
+      const heading = cells[headings]?.[at] ?? '';
+      const phrases = phrasesOf(headingMeaning(heading)?.meaning ?? 'ignore').filter((phrase) => headingMeaning(phrase)?.others === undefined && headingUnit(phrase) === null);
+      for (const phrase of inTurn(phrases.slice(0, 8), text.length))
+        expect([heading, phrase, jars(cells.map((row, line) => (line === headings ? row.toSpliced(at, 1, phrase) : row)))]).toEqual([heading, phrase, whole]);
+    }
   });
 });
 

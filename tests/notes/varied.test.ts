@@ -1,16 +1,9 @@
 // Invented spreadsheets in other words, separators, units and orders, each against a truth written beforehand.
 import { describe, expect, it } from 'vitest';
-import { FRIENDS_KEEPERS } from './friends-keepers';
-import { FURTHER_KEEPERS } from './further-keepers';
-import { LATER_KEEPERS } from './later-keepers';
-import { MORE_KEEPERS } from './more-keepers';
-import { ODD_KEEPERS } from './odd-keepers';
-import { OTHER_KEEPERS } from './other-keepers';
+import { ALL_KEEPERS } from './all-keepers';
 import { read, seedLabels, sourceNames } from './read';
-import { UNSEEN_KEEPERS } from './unseen-keepers';
-import { VARIED } from './varied';
 
-describe.each([...VARIED, ...OTHER_KEEPERS, ...ODD_KEEPERS, ...MORE_KEEPERS, ...FURTHER_KEEPERS, ...LATER_KEEPERS, ...UNSEEN_KEEPERS, ...FRIENDS_KEEPERS])('$name', (file) => {
+describe.each(ALL_KEEPERS)('$name', (file) => {
   const notes = read(file.text, {
     ...(file.today === undefined ? {} : { today: file.today }),
     answers: file.answers ?? {},

@@ -10,7 +10,7 @@ import type { NotesInput } from '../notes-plan';
 import type { Question, Said } from '../said';
 import { hasTrait, meaningInWords } from '../meanings';
 import { assumed, question } from '../notes-says';
-import type { Row, Table } from '../table/table-rows';
+import { type Row, type Table, withoutMargin } from '../table/table-rows';
 import {
   FIBREISH,
   hoursOrDegrees,
@@ -103,9 +103,10 @@ const saying = ({ said }: Drafts, sentence: string): number => said.push({ row: 
 
 /** The columns of a table, by the keeper's own mapping and answers first. */
 export function readLayout(
-  table: Table,
+  whole: Table,
   { mapping, answers, title }: Pick<NotesInput, 'mapping' | 'answers' | 'title'>,
 ): Layout {
+  const table = withoutMargin(whole);
   const records = fromRecords(table);
   const turned = upright(records);
   const { headings, names, rows, emptyLines, assumptions } = unfold(

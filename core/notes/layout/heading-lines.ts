@@ -1,4 +1,5 @@
 // Where the headings of a table stand (on one line or two, below titles, or nowhere), and which lines are rows.
+import type { NoteColumn } from '../../contract';
 import { plain, tidy } from '../../quantities/quantities';
 import { cellDay, findDay } from '../../text/days';
 import { isNumber } from './column-cells';
@@ -135,12 +136,24 @@ function headsColumns(row: Row, least: number): boolean {
   return sure.length >= least && sure.length >= cells.length / 2;
 }
 
-/** Where the cells below a second line of headings belong among the columns of the first; new ones are added to them. */
+/** The one place among headings that means a thing for sure; -1: none does, or several do. */
+function onlyPlaceOf(meaning: NoteColumn | undefined, names: readonly string[]): number {
+  const places = names.flatMap((name, at) => {
+    const found = headingMeaning(name);
+    return found?.sure === 3 && found.meaning === meaning ? [at] : [];
+  });
+  return places.length === 1 && meaning !== 'note' ? (places[0] ?? -1) : -1;
+}
+
+/** Where the cells below a second line of headings belong among the columns of the first, be it in other words; new ones are added. */
 function placesOf(row: Row, names: string[]): number[] {
-  return row.cells.map((cell) => {
-    if (tidy(cell) === '') return -1;
-    const there = names.findIndex((name) => bareHeading(name) === bareHeading(cell));
-    return there >= 0 ? there : names.push(tidy(cell)) - 1;
+  const own = row.cells.map(tidy);
+  return own.map((cell) => {
+    if (cell === '') return -1;
+    const same = names.findIndex((name) => bareHeading(name) === bareHeading(cell));
+    const meaning = headingMeaning(cell)?.meaning;
+    const there = same >= 0 || onlyPlaceOf(meaning, own) < 0 ? same : onlyPlaceOf(meaning, names);
+    return there >= 0 ? there : names.push(cell) - 1;
   });
 }
 
@@ -283,7 +296,8 @@ function joined(row: Row, { places, own, rows }: Joining, out: Row[]): boolean {
 /** What stands above the headings: over a column without one it is its heading, over those of one jar it names the jar. */
 function headingsOver(headings: Row, over: Row | undefined): { cells: string[]; used: boolean } {
   const above =
-    over?.line === headings.line - 1 && !isSection(over) && toldIn(over).length > 1 ? over.cells : [];
+    // One blank line may stand between.
+    over && over.line >= headings.line - 2 && !isSection(over) && toldIn(over).length > 1 ? over.cells : [];
   // Counted once: held against each other, a sheet of a thousand columns has a million pairs.
   const times = new Map<string, number>();
   for (const bare of headings.cells.map(bareHeading)) times.set(bare, (times.get(bare) ?? 0) + 1);

@@ -52,3 +52,19 @@ export function listed(rows: readonly Row[]): Pick<Table, 'rows' | 'moreEmpty'> 
   });
   return { rows: kept, moreEmpty: Math.max(0, empty - MOST_EMPTY) };
 }
+
+/** A table without the blank columns before its first. */
+export function withoutMargin(table: Table): Table {
+  let margin = Infinity;
+  for (const { cells, long } of table.rows) {
+    if (margin === 0) return table;
+    const first = cells.findIndex((cell, at) => long?.has(at) === true || /\S/.test(cell));
+    if (first >= 0) margin = Math.min(margin, first);
+  }
+  if (margin === 0 || margin === Infinity) return table;
+  const rows = table.rows.map((row): Row => {
+    const long = new Map([...(row.long ?? [])].map(([at, text]) => [at - margin, text] as const));
+    return { ...row, cells: row.cells.slice(margin), ...(long.size > 0 ? { long } : {}) };
+  });
+  return { ...table, rows };
+}
