@@ -138,6 +138,7 @@ export const columnSays = quoting({
   notRead: (cell: string) => `“${cell}” was not read. It is asked about, or kept in the jar’s note.`,
   marks: (most: number | null) => `Marks${most === null ? '' : ` out of ${most}`}, kept in each jar’s note as they stand.`,
   leftOut: () => 'Left out.',
+  later: () => 'Read once the question above is answered.',
   nothing: () => 'Nothing stands in it.',
 }); // prettier-ignore
 

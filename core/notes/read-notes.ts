@@ -1,10 +1,11 @@
 // A keeper's spreadsheet, from text to what it would add: text → table → layout → conventions → rows → plan.
+import type { NoteColumn } from '../contract';
 import { exactDay } from '../text/rough-days';
 import { plain } from '../quantities/quantities';
 import { readConventions } from './conventions/file-conventions';
 import type { Conventions } from './conventions/file-habits';
 import { KeptStages } from './kept-stages';
-import { readLayout, type Layout } from './layout/column-meanings';
+import { type Column, readLayout, type Layout } from './layout/column-meanings';
 import { hasTrait } from './meanings';
 import type { NotesInput, NotesPlan, NotesReading } from './notes-plan';
 import { askColumns } from './plan/new-columns';
@@ -19,7 +20,7 @@ import { copyOf, isNew, type NoteRow } from './rows/note-row';
 import { readFacts, spelledAlike } from './rows/row-facts';
 import { RowLog, type CellContext, type FileContext, type RowFacts } from './rows/row-cells';
 import type { FileSays, Question, Said } from './said';
-import { question } from './notes-says';
+import { columnSays, question } from './notes-says';
 import { knownSeeds, wordsOfSeeds, type Taught } from './seeds/known-seeds';
 import { saySources } from './seeds/ask-sources';
 import { LAST_BEFORE } from './seeds/seed-by-name';
@@ -151,17 +152,25 @@ function whyNotNotes({ columns, rows, tabular }: Layout): (NotesReading & { ok: 
 const asksOfNew = (id: string, rows: readonly NoteRow[]): boolean =>
   !id.startsWith(MEANS) || rows.some((row) => isNew(row) && row.own[id.slice(MEANS.length)] !== undefined);
 
+/** What tells the row's own jar is no seed of it. */
+const NAMES_THE_JAR: ReadonlySet<NoteColumn> = new Set(['date', 'jar', 'label']);
+
 /** Which column tells the days, or the seeds, where none is known to and one may; else null. */
 function askWhich(code: (NotesReading & { ok: false })['code'], { columns, rows }: Layout): Question | null {
   const days = code === 'notes without days';
   if (!days && code !== 'notes without seeds') return null;
-  const open = columns.filter(({ meaning, known, index }) => {
+  const may = columns.filter(({ meaning, known, index }) => {
+    if (known && NAMES_THE_JAR.has(meaning)) return false;
     const cells = rows.map((row) => row.cells[index] ?? '').filter((cell) => cell.trim() !== '');
-    const may = cells.filter((cell) => (days ? /\d/ : /\p{L}/u).test(cell));
-    return (!known || meaning === 'note') && may.length > cells.length / 2;
+    return cells.filter((cell) => (days ? /\d/ : /\p{L}/u).test(cell)).length > cells.length / 2;
   });
-  if (open.length === 0) return null;
-  const choices = open.map(({ heading }) => ({ value: heading, label: heading }));
+  if (may.length === 0) return null;
+  // Those of which nobody knows anything else come first.
+  const open = ({ meaning, known }: Column): boolean => !known || meaning === 'note';
+  const choices = [...may.filter(open), ...may.filter((column) => !open(column))].map(({ heading }) => ({
+    value: heading,
+    label: heading,
+  }));
   return {
     id: days ? 'which days' : 'which seeds',
     row: null,
@@ -182,7 +191,7 @@ const onlyAsked = (asked: Question, layout: Layout): NotesReading => ({
     headings: layout.columns.map(({ heading }) => heading),
   },
   preview: {
-    columns: columnsOf(layout),
+    columns: columnsOf(layout).map((column) => ({ ...column, says: columnSays.later() })),
     rows: [],
     problems: [],
     questions: [{ ...asked, choices: [...asked.choices] }],

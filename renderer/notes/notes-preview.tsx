@@ -34,7 +34,7 @@ function Progress({ running }: { readonly running: Running }) {
 }
 
 /** What the file comes to, in one line: "44 rows new, 1 aside, 1 empty". */
-function summary(notes: Notes): string {
+function summary(notes: Notes, blocked: boolean): string {
   const states = notes.preview?.pages?.rows;
   if (!states) return '';
   const parts = [
@@ -44,7 +44,8 @@ function summary(notes: Notes): string {
     states['already here'] > 0 ? `${states['already here'].toLocaleString('en-GB')} already here` : '',
     states.empty > 0 ? `${states.empty.toLocaleString('en-GB')} empty` : '',
   ].filter(Boolean);
-  return parts.length === 0 ? 'No rows in this file.' : `${listed(parts)}.`;
+  if (parts.length > 0) return `${listed(parts)}.`;
+  return blocked ? 'Its rows are read once you have answered.' : 'No rows in this file.';
 }
 
 /** What keeps rows aside now, and what did until it was mended: that stays where it was. */
@@ -76,7 +77,7 @@ export function Preview({ notes }: { readonly notes: Notes }) {
   const { preview, running, answers, file } = notes;
   const now = new Set(preview?.questions.map((question) => question.id));
   const questions = [...notes.asked.values()].filter(
-    (question) => question.blocks || now.has(question.id) || answers[question.id] !== undefined,
+    ({ id, blocks }) => (preview === null ? blocks : now.has(id)) || answers[id] !== undefined,
   );
   const blocked = questions.some((question) => question.blocks && answers[question.id] === undefined);
   const mending = mendable(preview?.problems ?? [], notes.cells, answers);
@@ -100,7 +101,7 @@ export function Preview({ notes }: { readonly notes: Notes }) {
             {file?.name}
           </h1>
           <p className="notes-lead" aria-live="polite">
-            {summary(notes)}
+            {summary(notes, blocked)}
           </p>
         </div>
         <div className="row">

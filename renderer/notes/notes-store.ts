@@ -231,7 +231,14 @@ export function rematch(heading: string, meaning: NoteColumn | null): void {
   const mapping = { ...notes.mapping };
   if (meaning === null) delete mapping[heading];
   else mapping[heading] = meaning;
-  set({ mapping });
+  // What was answered before about the columns as a whole gives way to what is said of this one.
+  const {
+    'which seeds': _seeds,
+    'which days': _days,
+    [`means:${heading}`]: _means,
+    ...answers
+  } = notes.answers;
+  set({ mapping, answers });
   void preview();
 }
 

@@ -139,14 +139,16 @@ export function Questions({
   const together = askedTogether(sorted, answers);
   const page = usePage(together.length, PAGE);
   if (sorted.length === 0) return null;
-  const blocking = sorted.some((question) => question.blocks && answers[question.id] === undefined);
+  const blocking = sorted.filter((question) => question.blocks && answers[question.id] === undefined).length;
   return (
     <section className="notes-part" aria-labelledby="questions-title">
-      <h2 id="questions-title">{blocking ? 'One thing first' : 'Questions'}</h2>
+      <h2 id="questions-title">
+        {blocking === 0 ? 'Questions' : blocking === 1 ? 'One thing first' : `${blocking} things first`}
+      </h2>
       <p className="soft">
-        {blocking
-          ? 'This can be read in two ways. Your answer decides it for the whole file.'
-          : 'You can answer later.'}
+        {blocking === 0
+          ? 'You can answer later.'
+          : 'This can be read in more than one way. Your answer decides it for the whole file.'}
       </p>
       <ul className="stack">
         {together.slice(page.from, page.to).map((asked) => (

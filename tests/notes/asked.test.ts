@@ -89,6 +89,33 @@ it('figures that may be hours or degrees are asked about, and kept until it is a
 });
 
 describe('a column that nobody is known to tell', () => {
+  const SEEDED = (heading: string) => `Started;Jar;${heading};How much;Milk;Came out
+02.03.25;a;Harbour drops + Quiet Meadow caps;40 ml;850 ml whole UHT;set
+02.03.25;b;Harbour drops + Quiet Meadow caps;40 ml;850 ml whole UHT;soft
+10.03.25;a;02.03.25 a;40 ml;850 ml whole UHT;set
+17.03.25;a;10.03.25 a;40 ml;850 ml whole UHT;firm
+17.03.25;b;10.03.25 a;40 ml;850 ml whole UHT;set
+25.03.25;a;17.03.25 b;40 ml;850 ml whole UHT;runny
+`; // prettier-ignore
+  it.each(['Out of', 'End', 'Ended', 'Temp', 'pH', 'Hours', 'Vessel', 'Note', 'Smell', 'Zing', 'Price', 'Stop'])(
+    'that names jars of other rows tells the seeds, also under “%s”',
+    (heading) => {
+      const named = read(SEEDED('Seed'));
+      const { preview, plan } = read(SEEDED(heading));
+      expect(preview.columns.find((column) => column.heading === heading)?.meaning).toBe('seed');
+      expect(preview.questions.filter(({ blocks }) => blocks)).toEqual([]);
+      const seeds = (jars: typeof plan.jars) => jars.map(({ label, seedings }) => [label, seedings.map(({ fromRow, source }) => [fromRow, source])]);
+      expect(seeds(plan.jars)).toEqual(seeds(named.plan.jars));
+    },
+  ); // prettier-ignore
+
+  it('of seeds may be any that does not name the row’s own jar', () => {
+    const { preview } = read('Date,Jar,End,Milk\n2026-02-01,a,the blue one,whole\n2026-02-08,a,what Ida gave,skimmed\n');
+    expect(preview.questions.map(({ id, choices }) => [id, choices.map(({ value }) => value)])).toEqual([
+      ['which seeds', ['End', 'Milk']],
+    ]);
+  }); // prettier-ignore
+
   it('of seeds is asked for, among those that may, and the answer brings the rows in', () => {
     const text = 'Made,Pot no,Brr,Mood\n2026-02-01,a,8 of the blue ones,good\n2026-02-08,a,first of all,bad\n';
     const open = read(text);

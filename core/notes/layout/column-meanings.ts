@@ -35,6 +35,7 @@ import { fromRecords } from './record-lines';
 import { marksOf, type Marks } from './taster-marks';
 import { unfold } from './unfold';
 import { namedBySeeds } from './named-by-seeds';
+import { namesOtherRows } from './seeds-by-days';
 
 export interface Column {
   readonly index: number;
@@ -151,7 +152,16 @@ export function readLayout(
     headed: headings !== null,
     rows: rows.slice(0, SAMPLE),
   };
-  for (const find of [byMarks, byHeadings, byClocks, byAdditions, bySeedNames, byCells, corrected]) {
+  for (const find of [
+    byOtherRows,
+    byMarks,
+    byHeadings,
+    byClocks,
+    byAdditions,
+    bySeedNames,
+    byCells,
+    corrected,
+  ]) {
     table.look?.();
     find(drafts);
   }
@@ -167,6 +177,23 @@ export function readLayout(
     questions: drafts.questions,
     look: table.look,
   };
+}
+
+/** Where no heading says what seeded each jar, or one says so above something else: cells that name jars of other rows. */
+function byOtherRows(drafts: Drafts): void {
+  const { all, rows } = drafts;
+  if (has(drafts, 'seed') || all.some(({ found }) => found?.meaning === 'seed')) return;
+  const days = all.filter(({ cells, chosen, meaning }) =>
+    chosen ? meaning === 'date' : share(cells, (cell) => cellDay(cell) !== null) >= 0.8,
+  );
+  for (const draft of all) {
+    if (draft.chosen || days.length === 0) continue;
+    const tells = days.some(({ index }) => index !== draft.index && namesOtherRows(draft.index, index, rows));
+    if (!tells) continue;
+    draft.meaning = 'seed';
+    saying(drafts, assumed.column(draft.name, 'seed'));
+    return;
+  }
 }
 
 /** Headings, the surest first, so that "Date" wins over "Date opened". */
