@@ -14,6 +14,8 @@ const openBatch = async (page: Page, name: RegExp): Promise<void> => {
 };
 
 test.describe('in the invented ledger', () => {
+  // In one window: a day of its own costs a start.
+  test.describe.configure({ mode: 'default' });
   test.use({ seed: 'demo', now: '2026-04-25T10:00:00+02:00' });
 
   test('a set-aside jar says so beside its outcome, with how it is touched and what to do', async ({

@@ -6,6 +6,9 @@ import { CALLS } from '../core/call-names';
 import { CONTENT_POLICY, PAGE } from '../main/page-protocol';
 import { expect, test } from './window';
 
+// In one window, which is to be at the three doors.
+test.describe.configure({ mode: 'default' });
+
 const OUTSIDE = 'https://example.invalid/';
 
 test('items 1, 7 and 18: the page comes from app:// with the content policy in the header', async ({

@@ -1,9 +1,9 @@
 // The shelf in the window: walked and used by keyboard, what is asked first, and nothing that axe or the eye stumbles over.
-import { DEMO_TODAY } from '../core/demo/invented-larder';
+import { DEMO_NOW } from '../core/demo/invented-larder';
 import { complaintsByDayAndNight } from './axe';
 import { expect, test } from './window';
 
-test.use({ seed: 'demo', now: `${DEMO_TODAY}T10:00:00+02:00` });
+test.use({ seed: 'demo', now: DEMO_NOW });
 
 test('jars stand in the order of eating, are walked by keyboard, and each verb is one press that can be undone', async ({
   page,

@@ -6,6 +6,9 @@ import { complaintsOfAxe } from './axe';
 import { expect, test } from './window';
 
 test.describe('three doors', () => {
+  // In one window, which most of them leave as it is.
+  test.describe.configure({ mode: 'default' });
+
   for (const colorScheme of ['light', 'dark'] as const) {
     test.describe(colorScheme, () => {
       test.use({ colorScheme, size: { width: 800, height: 860 } });

@@ -2,12 +2,12 @@
 // what is kept of a choice, and that a plot goes out as picture and as numbers.
 import type { Page } from '@playwright/test';
 import { cases } from '../core/demo/cases';
-import { DEMO_TODAY } from '../core/demo/invented-larder';
+import { DEMO_NOW } from '../core/demo/invented-larder';
 import { complaintsByDayAndNight, complaintsOfAxe } from './axe';
 import { recordBatch } from './recording';
 import { expect, test } from './window';
 
-test.use({ seed: 'demo', now: `${DEMO_TODAY}T10:00:00+01:00` });
+test.use({ seed: 'demo', now: DEMO_NOW });
 
 const SAFETY = 'This says nothing about safety.';
 const column = (page: Page, day: string) =>
