@@ -16,7 +16,7 @@ export const WRITES = [
   'hold.takeOut', 'hold.putIn', 'hold.move', 'hold.interrupt', 'hold.look', 'readings.note',
   'readings.bringIn', 'appliance.save', 'appliance.prove', 'tool.check',
   'trial.save', 'session.start', 'session.reveal', 'mark.record',
-  'shelf.open', 'shelf.eat', 'shelf.give', 'shelf.freeze', 'shelf.thaw', 'shelf.discard', 'shelf.keep', 'shelf.answer', 'shelf.limits', 'cost.prices',
+  'shelf.open', 'shelf.eat', 'shelf.give', 'shelf.freeze', 'shelf.thaw', 'shelf.discard', 'shelf.keep', 'shelf.answer', 'shelf.limits', 'plan.awake', 'cost.prices',
 ] as const; // prettier-ignore
 export const JOBS = [
   'notes.preview', 'notes.bringIn', 'ledger.open', 'ledger.openDemo', 'ledger.leaveDemo', 'ledger.create', 'ledger.fromArchive', 'ledger.recover', 'ledger.backup',

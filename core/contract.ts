@@ -41,7 +41,7 @@ import {
   TakeOut,
   TodayReply,
 } from './shapes/hold-calls';
-import { CalendarReply, HoldsReply, PlanBatch, PlanReply } from './shapes/plan-calls';
+import { CalendarReply, HoldsReply, PlanBatch, PlanReply, SaveAwake } from './shapes/plan-calls';
 import { CostSheetReply, SavePrices } from './shapes/cost-calls';
 import {
   AnswerShelf,
@@ -838,6 +838,8 @@ export const contract = {
   'shelf.answer': entry('write', AnswerShelf, acted),
   'shelf.limits': entry('write', ShelfLimitsChange, acted),
   'cost.prices': entry('write', SavePrices, acted),
+  /** When the keeper is awake: what plans put looks into. */
+  'plan.awake': entry('write', SaveAwake, acted),
   /** `readAs`: how the keeper reads what this writes in words that may tell of spoilage; left open it is unread. */
   /** Of one jar, or of several that were looked at together: one act. */
   'outcome.save': entry(

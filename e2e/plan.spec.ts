@@ -43,3 +43,31 @@ test('a plan is kept, made with one key, and what was typed over it stands besid
   await expect(page.getByText('on the shelf').or(page.getByText('in warmth')).first()).toBeVisible();
   expect(jars).toHaveLength(2);
 });
+
+test.describe('in the invented ledger', () => {
+  test.use({ seed: 'demo', now: '2026-05-04T15:00:00+01:00' });
+
+  test('the plan is one line, with the rest a press behind it; a start that is pressed makes it a plan', async ({
+    page,
+  }) => {
+    await toBatches(page);
+    await page.keyboard.press('r');
+    await expect(page.getByText('Start at 22:30, or tomorrow 06:30 to 10:30.')).toBeVisible();
+    await page.getByRole('button', { name: 'Plan it' }).press('Enter');
+    const plan = page.getByRole('region', { name: 'The plan' });
+    await expect(plan).toContainText('Seed is 1 part in 20, about 4 doublings.');
+    await plan.getByLabel('Milk at hand').fill('2 l');
+    await expect(plan).toContainText('The milk at hand fills 2 of 3 jars.');
+    await plan.getByLabel('Away until').fill('20 May');
+    await expect(plan).toContainText(/When you are back on 20 May, .* will still serve as seed/);
+    expect(await complaintsByDayAndNight(page)).toEqual([]);
+    // One who sleeps late has other starts; they are kept.
+    await plan.getByLabel('Awake until').fill('23:30');
+    await plan.getByLabel('Awake from').press('Tab');
+    await plan.getByLabel('Milk at hand').focus();
+    await expect(page.getByText('Start 22:30 to 23:30, or tomorrow 06:30 to 11:30.')).toBeVisible();
+    await plan.getByRole('button', { name: 'Begin 5 May 2026 06:30' }).click();
+    await page.getByRole('button', { name: 'Plan 3 jars' }).click();
+    await expect(page.getByText('to begin 5 May 2026 06:30')).toBeVisible();
+  });
+});

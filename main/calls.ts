@@ -24,7 +24,7 @@ import {
   thawKept,
 } from './ledger/writes/write-shelf';
 import { getCostSheet } from './ledger/reads/read-cost-sheet';
-import { changeLimits, savePrices } from './ledger/writes/write-settings';
+import { changeLimits, saveAwake, savePrices } from './ledger/writes/write-settings';
 import { listHistory, standingOn } from './ledger/reads/read-history';
 import { findJar, getJar } from './ledger/reads/read-jars';
 import {
@@ -163,6 +163,7 @@ export const handlers: Handlers = {
   'shelf.keep': ({ ledger }, input) => keepForSeed(ledger, input),
   'shelf.answer': ({ ledger }, input) => answerShelf(ledger, input),
   'shelf.limits': ({ ledger }, input) => changeLimits(ledger, input),
+  'plan.awake': ({ ledger }, input) => saveAwake(ledger, input),
   'cost.prices': ({ ledger }, input) => savePrices(ledger, input),
   'source.save': ({ ledger }, input) => saveSource(ledger, input),
   'package.save': ({ ledger }, input) => savePackage(ledger, input),

@@ -23,6 +23,7 @@ const words = {
   'shelf.discard': (subject) => `discarded ${subject}`,
   'shelf.keep': (subject) => `kept ${subject} for seed, unopened`,
   'shelf.answer': (subject) => `said what became of ${subject}`,
+  'plan.awake': () => 'changed when one is awake',
   'cost.prices': () => 'noted prices',
   'shelf.limits': () => 'changed how long things keep',
   'source.save': (subject) => `saved the source ${subject}`,

@@ -27,6 +27,26 @@ export function doublingsFromPieces(volumeMl: number, count: number, pastBestBef
   return { low: mid - Math.log2(PIECES_FACTOR), mid, high: mid + Math.log2(PIECES_FACTOR) };
 }
 
+/**
+ * Of a jar seeded from jars and from pieces, whatever of each: what pieces hold is known to a factor, what a jar holds is
+ * taken as full. Null where nothing seeds it.
+ * @param seed mL @param count declared count of all pieces together (CFU)
+ */
+export function doublingsFromBoth(
+  volumeMl: number,
+  seed: number,
+  count: number,
+  pastBestBefore: boolean,
+): Doublings | null {
+  const real = pastBestBefore ? count / PAST_BEST_BEFORE : count;
+  const grown = DEFAULT_COUNT_PER_ML * volumeMl;
+  const from = (pieces: number): number =>
+    Math.max(0, Math.log2(grown / (seed * DEFAULT_COUNT_PER_ML + pieces)));
+  return seed + count > 0
+    ? { low: from(real * PIECES_FACTOR), mid: from(real), high: from(real / PIECES_FACTOR) }
+    : null;
+}
+
 export interface PlannedJar {
   readonly vessel: string | null;
   readonly volume: number;

@@ -109,4 +109,5 @@ const TOLD_BY_KIND: ReadonlySet<string> = new Set([
   'shelf.answer',
   'shelf.limits',
   'cost.prices',
+  'plan.awake',
 ]);

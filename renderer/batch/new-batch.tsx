@@ -18,6 +18,7 @@ import { noHold, withJarCount, withoutHold, type BatchText } from './batch-text'
 import { askAboutSeeds, seedsOfBatch } from './held-seeds';
 import { HoldFields } from './recipe-fields';
 import { HeldSeedQuestion } from '../parts/held-seed-question';
+import { PlanBehind, PlanLine, usePlan } from './plan-line';
 import { SeedRows } from './seed-rows';
 import { usePackages } from './use-packages';
 import { useVerdicts } from './use-verdicts';
@@ -124,7 +125,7 @@ export function NewBatch({
 }) {
   const place = { says: 'new batch', screen: 'batch', focus: 'new' };
   const draft = useDraft<BatchText>(NEW_BATCH_DRAFT, place, start);
-  const { reader } = useReader();
+  const { reader, writer } = useReader();
   const packages = usePackages();
   const before = useRead('batch.list', { before: null, limit: 20 });
   const fibres = before?.ok ? before.value.batches.flatMap(({ additions }) => additions) : [];
@@ -136,6 +137,7 @@ export function NewBatch({
   const busy = useRef(false);
   const recordedAs = useRef<Recorded>(null);
   const { text } = draft;
+  const plan = usePlan(text, reader);
   const picked = text?.all.seeds[0]?.picked;
   const verdicts = useVerdicts(picked && picked.kind !== 'jar' ? undefined : (picked?.id ?? null));
 
@@ -268,7 +270,19 @@ export function NewBatch({
         }
         fold={<Rare text={text} set={draft.set} />}
       />
+      <PlanBehind
+        asked={plan}
+        reader={reader}
+        onStart={(moment) => {
+          const [first = noHold, ...others] = text.holds;
+          set({
+            date: writer.day(moment.slice(0, 10)),
+            holds: [{ ...first, started: writer.moment(moment) }, ...others],
+          });
+        }}
+      />
       <footer className="form-foot">
+        <PlanLine asked={plan} />
         {refused && (
           <p className="notice caution" role="alert">
             {refused}

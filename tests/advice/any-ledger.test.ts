@@ -95,7 +95,23 @@ function readAll(ledger: Generated, seed: number): Set<string> {
   for (const kind of RECORDED) ask('facts.list', { kind, of: null, after: null, limit: 200 });
   for (const name of ['source.list', 'package.list', 'line.list', 'draft.list', 'advice.freshStart', 'family.now', 'received.list', 'handOver.list', 'cost.list', 'appliance.list', 'tool.list', 'trial.list', 'hold.now', 'hold.list', 'today.list', 'calendar.get', 'shelf.get', 'cost.sheet'] as const)
     ask(name, {}); // prettier-ignore
-  ask('plan.batch', { jars: [{ volume: 946 }] });
+  const spoons = { source: null, package: null, amount: { value: 45, unit: 'mL' as const } };
+  const source = ask('source.list', {})?.sources[0];
+  const pieces = {
+    source: source?.id ?? null,
+    package: null,
+    amount: { value: 10, unit: 'pieces' as const },
+  };
+  const additions = [{ name: 'potato starch', amount: { value: 30, unit: 'mL' as const }, package: null }];
+  ask('plan.batch', {
+    jars: [
+      { volume: 946 },
+      { volume: 946, seeds: [spoons], additions },
+      { volume: 473, seeds: [spoons, pieces] },
+    ],
+    milkAtHand: 900,
+    awayUntil: '2026-03-01',
+  });
   ask('remarks.list', {});
   const [some] = family.jars;
   if (some) ask('label.sheet', { jars: [some.id], kind: 'shelf', layout: ROLL });

@@ -7,6 +7,7 @@ import { calendarFile, calendarText, folded } from '../../core/plan/calendar-fil
 import { looksOf } from '../../core/plan/hold-looks';
 import {
   cartonAge,
+  doublingsFromBoth,
   doublingsFromPieces,
   doublingsFromSeed,
   expectedUneven,
@@ -14,7 +15,9 @@ import {
   planJar,
   wilson,
 } from '../../core/plan/scaling';
+import { usualSet } from '../../core/plan/usual-set';
 import { startWindows } from '../../core/plan/waking-hours';
+import { restSays, servesSays, startSays } from '../../core/says/plan-says';
 import { batchOf, fromSource, must, newFolder, newSession, plainJar, plainSource, refusalOf } from '../ledger/ledger-files'; // prettier-ignore
 
 /** 06:30 to 22:30. */
@@ -66,6 +69,15 @@ describe('what goes in', () => {
     expect(mid - low).toBeCloseTo(Math.log2(3), 9);
     expect(doublingsFromPieces(946.352946, 1e9, true).mid - mid).toBeCloseTo(Math.log2(10), 9);
   });
+  it('from both: what pieces bring beside a seed hardly counts', () => {
+    // 3 tbsp at 2e8/mL bring 8.9e9, ten tablets at 1e8 bring 1e9 (trade, arithmetic of a transfer): log2(2e8 · 946.35 / 9.87e9).
+    const both = doublingsFromBoth(946.352946, 44.36029434, 1e9, false);
+    expect(both?.mid).toBeCloseTo(Math.log2((2e8 * 946.352946) / (2e8 * 44.36029434 + 1e9)), 9);
+    expect(both?.low).toBeLessThan(both?.mid ?? 0);
+    expect(doublingsFromBoth(946.352946, 0, 1e9, true)).toEqual(doublingsFromPieces(946.352946, 1e9, true));
+    expect(doublingsFromBoth(100, 100 / 32, 0, false)?.mid).toBe(5);
+    expect(doublingsFromBoth(100, 0, 0, false)).toBeNull();
+  });
   it('fills as many jars as the milk at hand does', () => {
     const jars = [1000, 1000, 500].map((volume) => planJar(null, volume, 0, []));
     expect([900, 1000, 1999, 2000, 2500].map((milk) => jarsFilled(jars, milk))).toEqual([0, 1, 1, 2, 3]);
@@ -76,6 +88,60 @@ describe('what goes in', () => {
     expect(cartonAge('milk', 7)).toBe('not for a hold');
   });
 });
+
+it('how such jars came out is told as the range of most, once there are five', () => {
+  expect(usualSet(['firm', 'firm', 'soft', 'firm'])).toBeNull();
+  expect(usualSet(['firm', 'soft', 'firm', 'spoonable', 'firm'])).toEqual({
+    low: 'soft',
+    high: 'firm',
+    jars: 5,
+  });
+  // One in ten at each end is left out.
+  expect(usualSet([...Array<'firm'>(10).fill('firm'), 'runny'])).toEqual({
+    low: 'firm',
+    high: 'firm',
+    jars: 11,
+  });
+});
+
+describe('a plan in words', () => {
+  const at = (time: string, day = '2026-03-10') => `${day}T${time}:00+00:00`;
+  it('says when to start, and why', () => {
+    const windows = [{ from: at('18:30'), to: at('22:30') }, { from: at('06:30', '2026-03-11'), to: at('10:30', '2026-03-11') }];
+    expect(startSays(windows, 36, at('11:00'))).toEqual({
+      start: 'Start 18:30 to 22:30, or tomorrow 06:30 to 10:30.',
+      reason: 'Then the looks at 12, 24 and 36 h fall into the hours you are awake.',
+    });
+    expect(startSays(windows, 36, at('18:40')).start).toMatch(/^Start now or by 22:30, or/);
+    expect(startSays([{ from: at('22:30'), to: at('22:30') }], 32, at('11:00')).start).toBe('Start at 22:30.');
+    expect(startSays([], 36, at('11:00')).start).toMatch(/^No start/);
+  });
+  const jar = { volume: 900, seed: 45, pieces: false, doublings: doublingsFromSeed(1 / 20), expected: null, cost: null, additions: ['oat bran'] };
+  const plan = { jars: [jar], first: false, uneven: expectedUneven(false, 0, 3), currency: 'GBP', short: [], filled: null, warnings: [], serves: null };
+  it('says what goes in, what is likely, what it costs, and what runs short first', () => {
+    expect(restSays(plan)).toEqual([
+      'Seed is 1 part in 20, about 4 doublings.',
+      'About 5 in 100 jars of a later batch come out uneven or do not set (common practice; your own record is still short).',
+      'What a jar costs is not known: its milk has no price.',
+    ]);
+    const short = [{ what: 'oat bran', needed: 40, has: 12, unit: 'g' }];
+    const cost = { minor: 149, atLeast: false };
+    const expected = { low: 'soft', high: 'firm', jars: 9 };
+    const all = restSays({ ...plan, jars: [{ ...jar, cost, expected }, { ...jar, cost, expected }], short, filled: 1 });
+    expect(all[0]).toBe('Oat bran runs short: 40 g needed, 12 g there.');
+    expect(all).toContain('The milk at hand fills 1 of 2 jars.');
+    expect(all).toContain('With oat bran: soft to firm, as most of your 9 such jars.');
+    expect(all).toContain('A jar costs 1.49 GBP, all 2 together 2.98 GBP.');
+  });
+  it('from pieces says the doublings as a range', () => {
+    const doublings = doublingsFromPieces(900, 1e9, false);
+    expect(restSays({ ...plan, jars: [{ ...jar, seed: 0, pieces: true, doublings }] })[0]).toMatch(/doubles about 6 to 9 times/);
+  });
+  it('says which seed still serves when one is back, or what to do where none does', () => {
+    expect(servesSays([{ name: '1 Mar a', until: '2026-03-20', still: true }], '2026-03-18')).toMatch(/^When you are back on 18 Mar, 1 Mar a will still serve as seed/);
+    expect(servesSays([{ name: '1 Mar a', until: '2026-03-10', still: false }], '2026-03-18')).toMatch(/Freeze some cubes/);
+  });
+}); // prettier-ignore
 
 it('what comes of it is the keeper’s own record where that is long enough, else a stated belief', () => {
   // Newcombe 1998, Stat Med 17:857-872 (pairs quoted, interval from memory, computed again).

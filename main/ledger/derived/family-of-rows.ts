@@ -292,7 +292,7 @@ export const familyJar = (facts: JarFacts, label: string): FamilyJar => ({
 });
 
 /** Declared count of all strains together in one piece; null where a part of it is not declared. */
-function countPerPiece(
+export function countPerPiece(
   source: Pick<Source, 'blendTotalPerPiece'> & { strains: readonly Strain[] },
 ): number | null {
   if (source.blendTotalPerPiece !== null) return source.blendTotalPerPiece;

@@ -11,6 +11,8 @@ import {
   planJar,
 } from '../../../core/plan/scaling';
 import { cartonSays } from '../../../core/says/carton-says';
+import { restSays, servesSays, startSays } from '../../../core/says/plan-says';
+import { minuteOf, ownAwake } from '../derived/own-hours';
 import { shelfDueSays } from '../../../core/says/today-says';
 import { shelfDue } from '../../../core/shelf/due';
 import { startWindows } from '../../../core/plan/waking-hours';
@@ -20,11 +22,10 @@ import { outcomes } from '../entries/outcome-of-jar';
 import type { Ledger } from '../ledger';
 import { listPackages } from './read-lists';
 import { getShelf } from './read-shelf';
+import { costOf, doublingsOfSeed, expectedOf, seedOf, servesAfter } from './plan-details';
 import { runningHolds } from './running-holds';
 
 const rounded = (value: number, digits = 1): number => Number(value.toFixed(digits));
-const minuteOf = (time: string): number => Number(time.slice(0, 2)) * 60 + Number(time.slice(3));
-
 /** Jars made so far whose outcome is known, first batches or later ones, and how many of them were uneven or did not set. */
 function unevenSoFar({ rows, index: { family } }: Ledger, first: boolean): { uneven: number; of: number } {
   let [uneven, of] = [0, 0];
@@ -50,43 +51,127 @@ function doublingsOf(
   return fraction >= LEAST_FRACTION ? doublingsFromSeed(fraction) : null;
 }
 
+/** One jar of the plan with what goes into it: as told of it, else by its volume. */
+function jarOfPlan(
+  ledger: Ledger,
+  input: Parsed<'plan.batch'>,
+  jar: Parsed<'plan.batch'>['jars'][number],
+  packages: Packages,
+) {
+  const seed = seedOf(ledger, jar, packages);
+  const fraction = seed === null ? input.seedFraction : Math.min(0.5, seed.ml / jar.volume);
+  const planned = planJar(jar.vessel, jar.volume, fraction, jar.additions === null ? input.additions : []);
+  const own = jar.additions?.flatMap(({ name, amount }) =>
+    amount !== null && (amount.unit === 'g' || amount.unit === 'mL')
+      ? [{ name, value: amount.value, unit: amount.unit }]
+      : [],
+  );
+  const whole = { ...planned, additions: own ?? planned.additions };
+  const names = (jar.additions ?? input.additions).map(({ name }) => name);
+  const first = seed === null ? input.seedFraction === 0 : seed.ml === 0;
+  return {
+    jar: whole,
+    names,
+    first,
+    pieces: seed === null ? input.pieces !== null : seed.pieces,
+    doublings:
+      seed === null ? doublingsOf(jar.volume, fraction, input.pieces) : doublingsOfSeed(jar.volume, seed),
+    expected: expectedOf(ledger, names, first),
+    cost: costOf(ledger, jar, whole, packages),
+  };
+}
+type Packages = Reply<'package.list'>['packages'];
+
+/** Cartons that are named, and those that jars of the plan are to be made from. */
+function warningsOf(input: Parsed<'plan.batch'>, packages: Packages, today: string): string[] {
+  const used = new Set(input.jars.map(({ milkPackage }) => milkPackage));
+  const opened = packages.flatMap(({ id, name, openedOn }) =>
+    used.has(id) && openedOn !== null
+      ? [{ kind: /half/i.test(name) ? ('half-and-half' as const) : ('milk' as const), openedOn }]
+      : [],
+  );
+  return [...input.cartons, ...opened].flatMap(({ kind, openedOn }) => {
+    const days = daysBetween(openedOn, today);
+    const age = cartonAge(kind, days);
+    return age === null ? [] : [cartonSays(kind, days, age)];
+  });
+}
+
+const sum = (values: readonly number[]): number => values.reduce((all, one) => all + one, 0);
+
 export function planBatch(ledger: Ledger, input: Parsed<'plan.batch'>): Reply<'plan.batch'> {
-  const { clock } = ledger;
+  const { clock, rows } = ledger;
   const now = clock.milliseconds() / 1000;
   const offsetAt = (seconds: number): number => clock.offsetAt(seconds * 1000);
   const at = (seconds: number): string => momentText(seconds, offsetAt(seconds));
-  const { hours, pieces, seedFraction, milkAtHand } = input;
-  const waking = { from: minuteOf(input.awake.from), to: minuteOf(input.awake.to) };
-  const jars = input.jars.map(({ vessel, volume }) => planJar(vessel, volume, seedFraction, input.additions));
-  const milk = jars.reduce((sum, jar) => sum + jar.milk, 0);
-  const { uneven, of } = unevenSoFar(ledger, seedFraction === 0);
+  const { hours, milkAtHand, awayUntil } = input;
+  const awake = input.awake ?? ownAwake(rows);
+  const { packages } = listPackages(ledger);
+  const planned = input.jars.map((jar) => jarOfPlan(ledger, input, jar, packages));
+  const jars = planned.map(({ jar }) => jar);
+  const milk = sum(jars.map((jar) => jar.milk));
+  const first = planned.length === 0 ? input.seedFraction === 0 : planned.every((one) => one.first);
+  const { uneven: bad, of } = unevenSoFar(ledger, first);
+  const waking = { from: minuteOf(awake.from), to: minuteOf(awake.to) };
+  const starts = startWindows(now, hours, waking, offsetAt).map(({ from, to }) => ({
+    from: at(from),
+    to: at(to),
+    takeOut: at(from + hours * 3600),
+  }));
+  const lacking =
+    milkAtHand !== null && milkAtHand < milk
+      ? [{ what: 'milk', needed: rounded(milk), has: rounded(milkAtHand), unit: 'mL' as const }]
+      : [];
+  const short = [...lacking, ...shortAdditions(ledger, jars)];
+  const filled = milkAtHand === null ? null : jarsFilled(jars, milkAtHand);
+  const uneven = expectedUneven(first, bad, of);
+  const warnings = warningsOf(input, packages, clock.today());
+  const serves = awayUntil === null ? [] : servesAfter(ledger, awayUntil);
+  const currency = planned.find(({ cost }) => cost)?.cost?.currency ?? ledger.preferences.currency;
+  const costed = planned.map(({ cost }) =>
+    cost?.currency === currency ? { minor: cost.minor, atLeast: cost.atLeast } : null,
+  );
+  const spoken = planned.map(({ jar, pieces, doublings, expected, names }, one) => ({
+    volume: jar.volume,
+    seed: jar.seed,
+    pieces,
+    doublings,
+    expected,
+    cost: costed[one] ?? null,
+    additions: names,
+  }));
   return {
-    starts: startWindows(now, hours, waking, offsetAt).map(({ from, to }) => ({
-      from: at(from),
-      to: at(to),
-      takeOut: at(from + hours * 3600),
-    })),
-    jars: jars.map((jar) => ({
+    starts,
+    jars: planned.map(({ jar, doublings, expected }, one) => ({
       ...jar,
       seed: rounded(jar.seed),
       milk: rounded(jar.milk),
-      additions: jar.additions.map((one) => ({ ...one, value: rounded(one.value) })),
-      doublings: doublingsOf(jar.volume, seedFraction, pieces),
+      additions: jar.additions.map((addition) => ({ ...addition, value: rounded(addition.value) })),
+      doublings,
+      expected,
+      cost: costed[one] ?? null,
     })),
-    total: { milk: rounded(milk), seed: rounded(jars.reduce((sum, jar) => sum + jar.seed, 0)) },
-    filled: milkAtHand === null ? null : jarsFilled(jars, milkAtHand),
-    short: [
-      ...(milkAtHand !== null && milkAtHand < milk
-        ? [{ what: 'milk', needed: rounded(milk), has: rounded(milkAtHand), unit: 'mL' as const }]
-        : []),
-      ...shortAdditions(ledger, jars),
-    ],
-    uneven: expectedUneven(seedFraction === 0, uneven, of),
-    warnings: input.cartons.flatMap(({ kind, openedOn }) => {
-      const days = daysBetween(openedOn, clock.today());
-      const age = cartonAge(kind, days);
-      return age === null ? [] : [cartonSays(kind, days, age)];
-    }),
+    total: { milk: rounded(milk), seed: rounded(sum(jars.map((jar) => jar.seed))) },
+    filled,
+    short,
+    uneven,
+    warnings,
+    currency,
+    awake,
+    serves,
+    says: {
+      ...startSays(starts, hours, clock.now()),
+      rest: restSays({
+        jars: spoken,
+        first,
+        uneven,
+        currency,
+        short,
+        filled,
+        warnings,
+        serves: awayUntil === null ? null : servesSays(serves, awayUntil),
+      }),
+    },
   };
 }
 

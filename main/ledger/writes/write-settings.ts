@@ -1,6 +1,7 @@
 // The keeper's own figures that belong to no record, each kept under its name.
 import type { Parsed, Reply } from '../../../core/contract';
 import { LIMIT_NAMES, LIMIT_SETTINGS } from '../../../core/shelf/limits';
+import { AWAKE_SETTINGS, minuteOf } from '../derived/own-hours';
 import { PRICE_SETTINGS } from '../derived/own-prices';
 import type { OpenAct } from '../facts/open-act';
 import type { Ledger } from '../ledger';
@@ -41,6 +42,18 @@ export function savePrices(
     [PRICE_SETTINGS.shopMl, shop === null ? null : shop?.ml],
   ];
   const { act } = ledger.acts.mustRun('cost.prices', 'prices', tidy(why), (open) =>
+    keep(ledger, open, figures),
+  );
+  return { act: act.uid };
+}
+
+/** When the keeper is awake. @throws Refused 'nothing changed' */
+export function saveAwake(ledger: Ledger, { from, to, why }: Parsed<'plan.awake'>): Reply<'plan.awake'> {
+  const figures: Figures = [
+    [AWAKE_SETTINGS.from, minuteOf(from)],
+    [AWAKE_SETTINGS.to, minuteOf(to)],
+  ];
+  const { act } = ledger.acts.mustRun('plan.awake', 'hours', tidy(why), (open) =>
     keep(ledger, open, figures),
   );
   return { act: act.uid };
