@@ -90,6 +90,8 @@ export const refusals = {
     `${text(p, 'file')} was made before the first release. Bring its notes in again. It was left as it is.`,
   damaged: (p) =>
     `The ledger ${text(p, 'file')} is damaged. Open the newest good backup, or save what can be read. It was left as it is.`,
+  'log damaged': (p) =>
+    `The log beside the ledger (${text(p, 'file')}-wal) is damaged: ${Number(p['lost']) === 1 ? 'the last thing' : `the last ${Number(p['lost'])} things`} recorded can’t be read from it. Save what can be read, or open the newest good backup. Ledger and log were left as they are.`,
   'altered ledger': (p) =>
     `The rules inside ${text(p, 'file')} were altered by another program, so its history can't be relied on. Open the newest good backup. It was left as it is.`,
   'read-only': (p) =>
@@ -106,6 +108,8 @@ export const refusals = {
     'This was recorded and is kept, but something went wrong after it. Look at the history before you record it again.',
   'not closed in order': (p) =>
     `Everything recorded is kept, but ${text(p, 'file')} could not be closed in order${p['full'] === true ? ', since the disk is full' : ''}. Leave the file ${text(p, 'file')}-wal beside it: it is taken in when the ledger is opened again.`,
+  'no backup made': (p) =>
+    `Everything recorded is kept, but no backup of ${text(p, 'file')} could be made${p['full'] === true ? ', since the disk is full: make some room' : '. Look whether the folder beside it can be written to'}.`,
   'not a backup': (p) =>
     `No whole backup of this ledger lies at “${text(p, 'file')}”. Choose one of those that are listed.`,
   'no backup': () => 'There is no good backup beside this ledger. Save what can be read instead.',

@@ -20,6 +20,13 @@ export interface Checked {
   readonly backups: number;
 }
 
+/** What a refusal to open says of the file, as a finding. */
+const WHAT_IS_WRONG: Readonly<Record<string, string>> = {
+  damaged: 'SQLite can’t read it as a whole',
+  'log damaged': 'what was recorded last can’t all be read from the log beside it',
+  'altered ledger': 'the rules inside it were altered',
+};
+
 const countIn = (db: Database.Database, sql: string): number => Number(db.prepare(sql).pluck().get());
 
 /** What a look at one thing finds; an error that says the file is damaged is a finding too. */
@@ -95,8 +102,8 @@ export function checkLedgerFile(named: string): Checked {
     const refused = refusedFor(error, file);
     if (!(refused instanceof Refused)) throw refused;
     const { code } = refused.refusal;
-    if (code !== 'damaged' && code !== 'altered ledger') throw refused;
-    const what = code === 'damaged' ? 'SQLite can’t read it as a whole' : 'the rules inside it were altered';
+    const what = WHAT_IS_WRONG[code];
+    if (what === undefined) throw refused;
     found = { findings: [{ code: 'file', what }], jars: 0, acts: 0, photographs: 0 };
   }
   const backups = [...backupsOf(file)];

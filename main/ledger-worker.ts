@@ -3,6 +3,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { type JobName, JOBS, WRITES } from '../core/call-names';
 import { type FromWorker, isCancelled, type ToWorker, type WorkerStart } from './ledger/worker-protocol';
+import { watchBackups } from './backup-watch';
 import { CHECK_LATER_FROM } from './ledger/page-check';
 import { Refused } from './refusal';
 import { Session, unexpected } from './session';
@@ -25,8 +26,6 @@ const CHANGING = new Set<string>([...WRITES, ...JOBS].filter((name) => !UNCHANGI
 const BETWEEN_STEPS_MS = 50;
 /** A look costs some microseconds. */
 const LOOK_ELSEWHERE_MS = 1000;
-/** After the window has settled: the copy holds up calls for a moment. */
-const BACKUP_AFTER_MS = 60_000;
 /** What is on the screen first is asked for by then. */
 const CHECK_AFTER_MS = 1000;
 
@@ -36,14 +35,20 @@ type Call = Extract<ToWorker, { kind: 'call' }>;
 class Opened {
   readonly #start: WorkerStart;
   readonly #session: Session;
-  readonly #backup: NodeJS.Timeout;
+  readonly #endBackups: () => void;
   readonly #elsewhere: NodeJS.Timeout;
   #pages: NodeJS.Timeout;
 
   constructor(start: WorkerStart) {
     this.#start = start;
     this.#session = new Session({ ...start, checkLaterFrom: CHECK_LATER_FROM });
-    this.#backup = setTimeout(() => this.#backUp(), BACKUP_AFTER_MS);
+    this.#endBackups = watchBackups(
+      () => this.#backUp(),
+      (ms, work) => {
+        const timer = setTimeout(work, ms);
+        return () => clearTimeout(timer);
+      },
+    );
     this.#elsewhere = setInterval(() => this.#lookElsewhere(), LOOK_ELSEWHERE_MS);
     this.#pages = setTimeout(() => this.#checkPages(), CHECK_AFTER_MS);
   }
@@ -67,20 +72,19 @@ class Opened {
   }
 
   close(): void {
-    clearTimeout(this.#backup);
+    this.#endBackups();
     clearInterval(this.#elsewhere);
     clearTimeout(this.#pages);
+    this.#backUp(0);
     this.#session.close();
   }
 
-  /** A clock that stands still is a test's or a picture's: there nothing happens by itself. */
-  #backUp(): void {
-    try {
-      if (this.#start.now === null && !this.#start.beside) this.#session.backupIfDue();
-    } catch (error) {
-      // Nobody asked for it, so nobody is answered; what is wrong with the disk shows at the next call.
-      unexpected(error);
-    }
+  /**
+   * A clock that stands still is a test's or a picture's: there nothing happens by itself.
+   * @param age how old the last backup must be (ms); left out: a day
+   */
+  #backUp(age?: number): void {
+    if (this.#start.now === null && !this.#start.beside) this.#session.backUpByItself(age);
   }
 
   /** A large ledger is checked after the first answers, a table at a time, with calls between. */

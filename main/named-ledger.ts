@@ -2,7 +2,7 @@
 // The file is opened by the first call that needs it and stays open until `close`; `call` makes one call, `calls` many.
 import { statSync } from 'node:fs';
 import { resolve } from 'node:path';
-import type { CallName, Result } from '../core/contract';
+import { type CallName, contract, type Result } from '../core/contract';
 import packageFile from '../package.json';
 import { checkInput, checkReply } from './check-call';
 import type { OpenMode, WorkerCall } from './ledger/worker-protocol';
@@ -21,6 +21,8 @@ export class NamedLedger {
   readonly #file: string | null;
   #now: string | null;
   #session: Session | null = null;
+  /** Whether anything was asked that may record. */
+  #recorded = false;
 
   /**
    * @param file null where none was named: then only a call that names its own file is answered
@@ -68,6 +70,7 @@ export class NamedLedger {
     const session = this.#session ?? this.#begin(file, mode);
     // A ledger that could not be opened is looked for again by the next call.
     this.#session = session.trouble ? null : session;
+    if (contract[name].kind !== 'read') this.#recorded = true;
     return run(session, name, input);
   }
 
@@ -107,6 +110,8 @@ export class NamedLedger {
 
   /** Closes the file in order. What keeps it from that is said on stderr: what was answered before is kept all the same. */
   close(): void {
+    // A clock that was set is a test's or a picture's: there nothing happens by itself.
+    if (this.#recorded && this.#now === null) this.#session?.backUpByItself();
     this.#session?.close();
     this.#session = null;
   }

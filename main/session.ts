@@ -41,6 +41,7 @@ const WORDS_OF_ACTS = 5;
 type TroubleKind = NonNullable<AppState['trouble']>['kind'];
 const TROUBLE: Partial<Record<RefusalCode, TroubleKind>> = {
   damaged: 'damaged',
+  'log damaged': 'damaged',
   'altered ledger': 'damaged',
   'not a ledger': 'foreign',
   'newer ledger': 'newer',
@@ -351,18 +352,35 @@ export class Session {
   /**
    * A backup where there is something new since the last and none was made within a day. One that seems to be from a day
    * to come was made by a clock that was ahead and holds nothing up.
+   * @param within how long ago the last must be (ms)
    * @returns whether one was made
    */
-  backupIfDue(): boolean {
+  backupIfDue(within = DAY_MS): boolean {
     const ledger = this.#ledger;
     if (!ledger || this.#begun || ledger.about.demo) return false;
+    // Beside a place where the ledger no longer lies nobody looks for one.
+    if (ledger.whereabouts(this.#start.file ?? ledger.file) !== 'there') return false;
     const { uid, last } = holdingOf(ledger.db);
     if (last === null) return false;
     const copies = copiesOf(ledger.file, uid);
     const age = (copy: { madeAt: string }): number => this.#clock.milliseconds() - Date.parse(copy.madeAt);
-    if (copies.some((copy) => copy.last === last || (age(copy) >= 0 && age(copy) < DAY_MS))) return false;
+    if (copies.some((copy) => copy.last === last || (age(copy) >= 0 && age(copy) < within))) return false;
     this.backup();
     return true;
+  }
+
+  /** As backupIfDue, where nobody asked for it and so nobody is answered: what keeps it from that is said on stderr. */
+  backUpByItself(within = DAY_MS): void {
+    try {
+      this.backupIfDue(within);
+    } catch (error) {
+      const { code } = this.#refusal(error).refusal;
+      const { refusal } = new Refused('no backup made', {
+        file: this.#file ?? '',
+        full: code === 'disk full',
+      });
+      process.stderr.write(`jarline: ${refusalSentence(refusal)}\n`);
+    }
   }
 
   /** The backups of the open ledger, and what going back to each would do. */

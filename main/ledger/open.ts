@@ -5,6 +5,7 @@ import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { type Clock, stampOf } from './clock';
 import { FIRST_VERSION, latestOf, type Migration, migrations } from './migrations/all-migrations';
+import { lostInLog } from './log-check';
 import { ownName, putNew, removeAbandoned } from './place';
 import { storedMoment } from '../../core/ledger/stored-moments';
 import { backupFolder } from './worker-protocol';
@@ -129,7 +130,7 @@ export const isCheckedLater = (
 /**
  * Looks at a file without changing it (lookInto) and refuses what is not a whole ledger of a version we know.
  * @param pages whether its pages are checked here
- * @throws Refused 'not a ledger', 'newer ledger', 'older ledger', 'damaged', 'read-only', 'disk trouble'
+ * @throws Refused 'not a ledger', 'newer ledger', 'older ledger', 'damaged', 'log damaged', 'read-only', 'disk trouble'
  */
 export function inspect(
   file: string,
@@ -140,6 +141,8 @@ export function inspect(
   if (!header || header.applicationId !== APPLICATION_ID) throw new Refused('not a ledger', { file });
   if (header.version > latestOf(list)) throw new Refused('newer ledger', { file });
   refuseOlder(header.version, file);
+  const lost = lostInLog(file);
+  if (lost > 0) throw new Refused('log damaged', { file, lost });
   try {
     return lookInto(file, (db) => {
       db.pragma('cell_size_check = ON');

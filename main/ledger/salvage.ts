@@ -61,6 +61,16 @@ function fill(from: string, db: Database.Database): void {
   }
 }
 
+/** By what the rows of a table lie in order: its own key where it has no other. */
+function keysOf(db: Database.Database, table: string): string[] {
+  const keys = db
+    .prepare('SELECT name FROM pragma_table_info(?) WHERE pk > 0 ORDER BY pk')
+    .pluck()
+    .all(table) as string[];
+  const { wr } = db.prepare('SELECT wr FROM pragma_table_list(?)').get(table) as { wr: number };
+  return wr === 1 ? keys : ['rowid'];
+}
+
 /** Rows of a table, forwards until something can't be read, then backwards until there. */
 function copyTable(source: Database.Database, db: Database.Database, table: string): number {
   const columns = (db.pragma(`table_info(${table})`) as { name: string }[]).map(({ name }) => name);
@@ -69,10 +79,11 @@ function copyTable(source: Database.Database, db: Database.Database, table: stri
   );
   if (table === 'ledger') db.exec('DELETE FROM ledger');
   let copied = 0;
-  for (const order of ['ASC', 'DESC']) {
+  for (const direction of ['ASC', 'DESC']) {
     try {
+      const order = keysOf(db, table).map((key) => `${key} ${direction}`);
       const found = source
-        .prepare(`SELECT ${columns.join(', ')} FROM ${table} ORDER BY rowid ${order}`)
+        .prepare(`SELECT ${columns.join(', ')} FROM ${table} ORDER BY ${order.join(', ')}`)
         .raw();
       for (const row of found.iterate() as IterableIterator<unknown[]>) copied += insert.run(row).changes;
       break;
@@ -85,13 +96,26 @@ function copyTable(source: Database.Database, db: Database.Database, table: stri
   return copied;
 }
 
+/** A row that points at nothing, as SQLite tells it: of a table without row numbers only which of its references. */
+interface Dangling {
+  readonly table: string;
+  readonly rowid: number | null;
+  readonly parent: string;
+  readonly fkid: number;
+}
+
 /** Removes rows that point at nothing, and then those that pointed at them, until none are left. */
 function dropDangling(db: Database.Database): void {
   for (;;) {
-    const dangling = db.pragma('foreign_key_check') as { table: string; rowid: number | null }[];
+    const dangling = db.pragma('foreign_key_check') as Dangling[];
     if (dangling.length === 0) return;
-    for (const { table, rowid } of dangling) {
+    for (const { table, rowid, parent, fkid } of dangling) {
       if (rowid !== null) db.prepare(`DELETE FROM ${table} WHERE rowid = ?`).run(rowid);
+      else
+        for (const { from, to } of db
+          .prepare('SELECT "from", "to" FROM pragma_foreign_key_list(?) WHERE id = ?')
+          .all(table, fkid) as { from: string; to: string }[])
+          db.exec(`DELETE FROM ${table} WHERE ${from} NOT IN (SELECT ${to} FROM ${parent})`);
     }
   }
 }

@@ -1,5 +1,5 @@
 // Opening: what is not ours, whole and known is refused with a sentence and left byte for byte as it was.
-import { appendFileSync, chmodSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { appendFileSync, chmodSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
@@ -27,6 +27,14 @@ function filledFile(): string {
   const { file } = session.ledger;
   session.close();
   return file;
+}
+
+/** Why a file can't be opened; null where it can. */
+function refusedBy(file: string): string | null {
+  const session = openSession(file);
+  const code = session.trouble?.refusal.code ?? null;
+  session.close();
+  return code;
 }
 
 describe('an open ledger', () => {
@@ -208,6 +216,88 @@ it('a log left by a killed program is taken in, not lost', () => {
   expect(stateOf(reopened)).toBe(stateOf(session));
   session.close();
   reopened.close();
+});
+
+describe('a log of which a bit was lost', () => {
+  /** A ledger with acts in its log only, as a killed program leaves it, and its state after each of them. */
+  function killed(): { file: string; log: Buffer; states: string[] } {
+    const session = newSession();
+    const states = [stateOf(session)];
+    for (const name of ['Blue Tin', 'Meadow Pot', 'Old Crock']) {
+      must(session, 'source.save', plainSource(name));
+      states.push(stateOf(session));
+    }
+    const file = newFile();
+    for (const end of ['', '-wal']) writeFileSync(file + end, readFileSync(session.ledger.file + end));
+    session.close();
+    return { file, log: readFileSync(`${file}-wal`), states };
+  }
+  const FRAME = 24 + 4096;
+
+  it('is told wherever it lies, left as it is, and what lies before it is saved with the log kept beside', () => {
+    const { file, log, states } = killed();
+    const bytes = readFileSync(file);
+    const frames = (log.length - 32) / FRAME;
+    const places = Array.from({ length: frames }, (_, at) => 32 + at * FRAME);
+    // In the heading of the log, in those of its frames (page, commit, salts, sums), and in their pages.
+    const within = [0, 4, 10, 16, 20, 100, 4000];
+    const all = [
+      3,
+      8,
+      17,
+      30,
+      ...places.flatMap((place, at) => [place + (within[at % within.length] ?? 0), place + 24 + at]),
+    ];
+    for (const at of all) {
+      const broken = Buffer.from(log);
+      broken.writeUInt8(broken.readUInt8(at) ^ (1 << (at % 8)), at);
+      writeFileSync(`${file}-wal`, broken);
+      expect([at, refusedBy(file)]).toEqual([at, 'log damaged']);
+      expect(readFileSync(file).equals(bytes) && readFileSync(`${file}-wal`).equals(broken)).toBe(true);
+    }
+    const session = openSession(file);
+    const { trouble } = must(session, 'app.state', {});
+    expect(trouble?.kind).toBe('damaged');
+    expect(trouble?.sentence).toMatch(
+      /ledger\.sqlite-wal\) is damaged: the last (thing|\d things) recorded can’t be read/,
+    );
+    must(session, 'ledger.recover', { how: 'save what can be read' });
+    expect(states).toContain(stateOf(session));
+    const aside = readdirSync(dirname(file)).find(
+      (name) => name.endsWith('.sqlite-wal') && name.includes('-damaged'),
+    );
+    expect(aside && readFileSync(join(dirname(file), aside)).length).toBe(log.length);
+    session.close();
+  });
+
+  it('is no matter of a log that ends anywhere, or that was begun again over an older one', () => {
+    const { file, log, states } = killed();
+    for (let length = 0; length <= log.length; length += 4001) {
+      const copy = newFile();
+      writeFileSync(copy, readFileSync(file));
+      writeFileSync(`${copy}-wal`, log.subarray(0, length));
+      const opened = openSession(copy);
+      expect(states).toContain(stateOf(opened));
+      opened.close();
+    }
+    const session = newSession();
+    for (let at = 0; at < 5; at += 1) must(session, 'source.save', plainSource(`Tin ${at}`));
+    session.ledger.db.pragma('wal_checkpoint(RESTART)');
+    must(session, 'source.save', plainSource('Blue Tin'));
+    // What was given up leaves its pages in the log, and commits none of them.
+    session.ledger.db.pragma('cache_size = 1');
+    const copy = newFile();
+    const { db } = session.ledger;
+    db.exec('BEGIN; CREATE TABLE much (text TEXT)');
+    for (let at = 0; at < 60; at += 1) db.prepare('INSERT INTO much VALUES (?)').run('x'.repeat(4000));
+    db.exec('ROLLBACK');
+    must(session, 'source.save', plainSource('Meadow Pot'));
+    for (const end of ['', '-wal']) writeFileSync(copy + end, readFileSync(session.ledger.file + end));
+    const opened = openSession(copy);
+    expect(stateOf(opened)).toBe(stateOf(session));
+    opened.close();
+    session.close();
+  });
 });
 
 describe('migrating', () => {

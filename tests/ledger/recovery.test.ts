@@ -1,11 +1,22 @@
 // Backups and the ways out of a damaged ledger.
-import { copyFileSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import {
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
+import { watchBackups } from '../../main/backup-watch';
 import { backupsToRemove } from '../../main/ledger/retention';
+import { NamedLedger } from '../../main/named-ledger';
 import type { Refused } from '../../main/refusal';
 import { Session } from '../../main/session';
+import { everyKind } from '../archive/every-kind';
 import {
   ask,
   batchOf,
@@ -34,6 +45,17 @@ function wideLedger(): Session {
     must(session, 'batch.record', batchOf(`2025-02-${String(day).padStart(2, '0')}`, jars));
   }
   return session;
+}
+
+/** All rows of all tables. */
+function everyRow({ ledger: { db } }: Session): Record<string, unknown[]> {
+  const tables = db
+    .prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%'")
+    .pluck()
+    .all() as string[];
+  return Object.fromEntries(
+    tables.map((table) => [table, db.prepare(`SELECT * FROM ${table} ORDER BY 1, 2`).all()]),
+  );
 }
 
 /** Fills whole pages with rubbish. */
@@ -70,6 +92,79 @@ describe('a backup', () => {
     must(nextDay, 'batch.record', batchOf('2026-03-15', [plainJar('a')]));
     expect(nextDay.backupIfDue()).toBe(true);
     nextDay.close();
+  });
+});
+
+describe('backups by themselves', () => {
+  it('are made daily for as long as a ledger is open, and where the way is barred that is said and tried again', () => {
+    vi.useFakeTimers({ now: Date.parse('2026-03-14T08:00:00Z') });
+    const session = new Session({
+      file: newFile(),
+      mode: 'create',
+      now: null,
+      timeZone: 'Europe/Berlin',
+      version: '0',
+    });
+    const end = watchBackups(
+      () => session.backUpByItself(),
+      (ms, work) => {
+        const timer = setTimeout(work, ms);
+        return () => clearTimeout(timer);
+      },
+    );
+    const said = vi.spyOn(process.stderr, 'write').mockReturnValue(true);
+    try {
+      const folder = join(dirname(session.ledger.file), 'ledger-backups');
+      const made = (): number => (existsSync(folder) ? readdirSync(folder).length : 0);
+      const counted: number[] = [];
+      for (let hour = 0; hour < 5 * 24; hour += 12) {
+        // On the fourth day nothing new.
+        if (hour < 72 || hour >= 96) must(session, 'source.save', plainSource(`Tin ${hour}`));
+        vi.advanceTimersByTime(12 * 3_600_000);
+        counted.push(made());
+      }
+      expect(counted).toEqual([1, 1, 2, 2, 3, 3, 4, 4, 5, 5]);
+      expect(said).not.toHaveBeenCalled();
+      rmSync(folder, { recursive: true });
+      writeFileSync(folder, 'in the way');
+      vi.advanceTimersByTime(24 * 3_600_000);
+      must(session, 'source.save', plainSource('one more'));
+      vi.advanceTimersByTime(3_600_000);
+      expect(String(said.mock.calls.at(-1)?.[0])).toMatch(
+        /Everything recorded is kept, but no backup of .* could be made/,
+      );
+      rmSync(folder);
+      vi.advanceTimersByTime(3_600_000);
+      expect(made()).toBe(1);
+      end();
+      must(session, 'source.save', plainSource('the last'));
+      vi.advanceTimersByTime(48 * 3_600_000);
+      expect(made()).toBe(1);
+      // On closing whatever is new, and not twice.
+      expect([session.backupIfDue(0), session.backupIfDue(0)]).toEqual([true, false]);
+    } finally {
+      end();
+      said.mockRestore();
+      vi.useRealTimers();
+      session.close();
+    }
+  });
+
+  it('are made from the command line too, once a day, by what records', () => {
+    const file = newFile();
+    const folder = join(dirname(file), 'ledger-backups');
+    const ask = (name: 'source.save' | 'family.get', input: object): void => {
+      const ledger = new NamedLedger(file, null);
+      expect(ledger.answer(name, input).ok).toBe(true);
+      ledger.close();
+    };
+    ask('source.save', plainSource('Blue Tin'));
+    expect(readdirSync(folder).length).toBe(1);
+    ask('source.save', plainSource('Meadow Pot'));
+    expect(readdirSync(folder).length).toBe(1);
+    rmSync(folder, { recursive: true });
+    ask('family.get', {});
+    expect(existsSync(folder)).toBe(false);
   });
 });
 
@@ -303,13 +398,13 @@ describe('a damaged ledger', () => {
   });
 
   it('gives up all its rows where the text of a rule or of an index is damaged', () => {
+    const made = everyKind();
+    const { file: original } = made.ledger;
+    const whole = everyRow(made);
+    made.close();
     for (const text of ['CREATE TRIGGER', 'CREATE INDEX', 'SELECT RAISE']) {
-      const session = newSession();
-      smallFamily(session);
-      const { file } = session.ledger;
-      const whole = stateOf(session);
-      session.close();
-      const bytes = readFileSync(file);
+      const file = newFile();
+      const bytes = readFileSync(original);
       // Wherever it stands: some of these are left over from pages that were split.
       for (let at = bytes.indexOf(text); at >= 0; at = bytes.indexOf(text, at)) {
         const last = at + text.length - 1;
@@ -319,9 +414,23 @@ describe('a damaged ledger', () => {
       const opened = openSession(file);
       expect([text, must(opened, 'app.state', {}).trouble?.kind]).toEqual([text, 'damaged']);
       must(opened, 'ledger.recover', { how: 'save what can be read' });
-      expect(stateOf(opened)).toBe(whole);
+      expect(everyRow(opened)).toEqual(whole);
       opened.close();
     }
+  });
+
+  it('gives up the rest where what readings belong to is lost', () => {
+    const session = everyKind();
+    const { file, db } = session.ledger;
+    const root = db.prepare("SELECT rootpage FROM sqlite_schema WHERE name = 'reading_block'").pluck().get();
+    session.close();
+    damage(file, [Number(root)]);
+    const opened = openSession(file);
+    must(opened, 'ledger.recover', { how: 'save what can be read' });
+    expect(opened.ledger.db.pragma('foreign_key_check')).toEqual([]);
+    expect(everyRow(opened)['reading']).toEqual([]);
+    expect(everyRow(opened)['jar']?.length).toBeGreaterThan(4);
+    opened.close();
   });
 
   describe('that is so large that its pages are checked once it is open', () => {
