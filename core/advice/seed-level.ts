@@ -6,7 +6,7 @@ import { borrowedWeights } from '../vigour/level/borrowed';
 import { LEVEL_RULES } from '../vigour/level/rules';
 import type { LikelyShift } from '../vigour/level/treatments';
 import { firstBelief, LevelTree } from '../vigour/level/tree';
-import { carriedCost, carriedFrom, type Carried } from './carried';
+import { carriedCost, carriedFrom, mayCarry, NOTHING_CARRIED, type Carried } from './carried';
 import { saidChance } from './chances';
 import { jarsTold } from './line-told';
 import { weakBelow } from './weak';
@@ -182,13 +182,13 @@ export function seedLevel(
   if (place === undefined) return null;
   const worth = worthFor(costs, judgement.usual['set word'].value, discardedShare);
   const promise = promiseOf(weights, tree.next(place), worth, poorer, tree.treatments.next());
-  const doom = carriedIn(judgement).get(speaks) ?? { unseen: 0, shows: 0 };
+  const doom = carriedIn(judgement).get(speaks) ?? NOTHING_CARRIED;
   const carries = carriedCost(doom, costs.jarsPerGeneration, Math.max(0, costs.freshStart) / costs.jar);
   return {
     worth: promise.worth - carries,
     weak: saidChance(promise.weak, jarsTold(judgement)),
     carries,
-    mayCarry: doom.unseen + doom.shows,
+    mayCarry: mayCarry(doom),
   };
 }
 

@@ -12,6 +12,18 @@ export const limitsOf = (
   generation: kept.mostGenerations,
 });
 
+const limitIn = (place: SeedCandidate['place'], limits: SeedLimits): number | null =>
+  place === 'fridge' ? limits.fridgeDays : limits.freezerDays;
+
+/** The keeper's limit in days where a candidate reaches it today: it is a seed for the last time; else null. */
+export function lastDayOf(
+  { place, days }: Pick<SeedCandidate, 'place' | 'days'>,
+  limits: SeedLimits,
+): number | null {
+  const limit = limitIn(place, limits);
+  return days === limit ? limit : null;
+}
+
 /** Hard stops of a candidate, gravest first. Scores are not among what it reads. */
 export function stopsOf(
   candidate: Omit<SeedCandidate, 'vigour' | 'own' | 'delayHours'>,
@@ -30,7 +42,7 @@ export function stopsOf(
   }
   if (acidNotThere !== null) stops.push({ code: 'failed the gate', above: acidNotThere });
   if (candidate.inHold) stops.push({ code: 'in its hold' });
-  const limit = place === 'fridge' ? limits.fridgeDays : limits.freezerDays;
+  const limit = limitIn(place, limits);
   if (limit !== null && days > limit)
     stops.push({ code: 'too old', place, days, limit, ...(daysLeast !== undefined && { least: daysLeast }) });
   const next = generation + 1;

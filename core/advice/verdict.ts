@@ -27,12 +27,14 @@ export interface Verdict {
 
 const inHundred = ({ weakChance }: Ranked): number => Math.round(100 * (weakChance ?? 0));
 
-/** Why a fresh start stands first. */
-function afreshBecause(judgement: LineJudgement, best: Ranked | null): VerdictBecause {
+/** Why a fresh start stands first. @param seeds all else that may be used, in order */
+function afreshBecause(judgement: LineJudgement, seeds: readonly Ranked[]): VerdictBecause {
+  const [best] = seeds;
   if (!best) return { code: 'nothing may be used' };
   if (best.tells === 'in doubt') return { code: 'all in doubt' };
   const { trend } = judgement;
-  const chance = inHundred(best);
+  // The least of all: what is said then holds whichever of them is used.
+  const chance = Math.min(...seeds.filter(({ tells }) => tells !== 'in doubt').map(inHundred));
   // Without what it may carry on from a spoiled batch, going on would pay.
   if (best.carries > 0 && (best.worth ?? 0) + best.carries > 0) return { code: 'may be carried' };
   // A figure is named only where it is reason enough by itself.
@@ -113,7 +115,7 @@ export function verdictOf(judgement: LineJudgement, next: NextAdvice): Verdict {
         look: [],
       };
     const best = seeds[0] ?? null;
-    const reason = afreshBecause(judgement, best);
+    const reason = afreshBecause(judgement, seeds);
     const noMore = reason.code === 'all in doubt' || reason.code === 'may be carried';
     const left = best && !noMore ? [best] : [];
     return {

@@ -2,8 +2,8 @@
 // the same advice.
 import { SAYS_NOTHING_OF_SAFETY } from './vigour-says';
 import type { LineJudgement } from '../vigour/line';
-import { againstSentence, beside, verdictSentence } from './verdict-says';
-import { costAssumedSays, costWords } from './cost-says';
+import { againstSentence, beside, verdictSays } from './verdict-says';
+import { costAssumedSays, costWords, goodJarWords } from './cost-says';
 import { fewerSays, reserveSentence, restartSentence, restartShort, tooEarlySentence } from './restart-says';
 import { CHANCE_PRIORS, chancesBy, discardedShare, type PooledChances } from '../advice/chances';
 import type { KeptCosts } from '../advice/costs';
@@ -22,6 +22,7 @@ import {
 import { seededRandom } from '../advice/random';
 import { LOOK_AGAIN, LOOK_FIRST, MAY_BE_GONE } from '../advice/ranking-order';
 import { bestReserve } from '../advice/reserve';
+import { lastDayOf } from '../advice/stops';
 import { ABOUT_AS_GOOD, restartOf, rivals, type Restart } from '../advice/restart-curve';
 import { AS_GOOD, HOUR_OF_DELAY, type CostBasis } from '../advice/seed-cost';
 import type { NextReply, RestartReply, VerdictReply, VerdictWord } from '../shapes/advice-replies';
@@ -233,7 +234,11 @@ export function verdictReply(
       verdict.reason.code === 'look'
         ? { code: 'look', look: lookSays(verdict.reason.look) }
         : { ...verdict.reason },
-    sentence: verdictSentence(verdict, asked.startForm),
+    ...verdictSays(
+      verdict,
+      asked.startForm,
+      verdict.seed?.candidate ? lastDayOf(verdict.seed.candidate, asked.limits) : null,
+    ),
     seed: verdict.seed && seedOf(verdict.seed),
     asGood: verdict.asGood.map(seedOf),
     look: verdict.look.map(lookSays),
@@ -331,7 +336,10 @@ export function nextReply(outlook: Outlook, asked: Asked): NextReply {
       formula:
         'Hard stops first. Then what going on from each seed is worth, all that may follow taken in, against a fresh start; as the cost of a good jar. A jar of no line goes by the chances of its generation.',
       inputs: [
-        { name: 'a good jar after a fresh start', value: money(outlook, outlook.sources.cost) },
+        {
+          name: 'a good jar after a fresh start',
+          value: goodJarWords(outlook.sources.cost, outlook.kept.unit),
+        },
         {
           name: 'limit in the fridge',
           value: limits.fridgeDays === null ? 'none' : daysWords(limits.fridgeDays),

@@ -50,6 +50,23 @@ export const costWords = (value: number, unit: string): string =>
     ? `as much as ${value.toFixed(2) === '1.00' ? 'one jar' : `${value.toFixed(2)} jars`}`
     : `${value.toFixed(2)} ${unit}`;
 
+/** What 100 good jars cost beyond as many jars: so many are as good as thrown out, starts and weak jars taken in. */
+export const lostInHundred = (cost: number): number => Math.max(0, Math.round(100 * cost) - 100);
+
+const thrownOut = (jars: number): string => `${jars} ${jars === 1 ? 'jar' : 'jars'}`;
+
+/** What a good jar costs: "1.35 EUR", or without a price "35 jars thrown out for every 100 good ones". */
+export const goodJarWords = (value: number, unit: string): string =>
+  unit === 'jars'
+    ? `${thrownOut(lostInHundred(value))} thrown out for every 100 good ones`
+    : costWords(value, unit);
+
+/** The same as a sentence. @param then " then", where it is said of what is yet to be done */
+export const goodJarSays = (value: number, unit: string, then = ''): string =>
+  unit === 'jars'
+    ? `It is${then} as if ${thrownOut(lostInHundred(value))} were thrown out for every 100 good ones`
+    : `A good jar${then} costs ${costWords(value, unit)}`;
+
 /** What no cost here holds. */
 export const NOT_COUNTED = 'Electricity is not counted.';
 

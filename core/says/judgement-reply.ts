@@ -187,6 +187,7 @@ export function lineReply(judgement: LineJudgement, names: Names): LineJudgement
     running: (trend?.running ?? []).map(round),
     calledAt: called ? names.batch(called.batch).uid : null,
     startedAt: judgement.startedAt === null ? null : round(judgement.startedAt),
+    cameDown: judgement.fall?.shape ?? null,
     suspects: judgement.suspects.map(suspectSays),
     blocked: [...judgement.blocked],
     effects: judgement.effects.map((effect) => ({

@@ -2,8 +2,9 @@
 // before the last of a line is eaten. A seed that has to be looked into or is in doubt is never recommended by any.
 import { CARRIED_RULES } from '../advice/carried';
 import type { NextAdvice, NextInput, Ranked, SeedCandidate } from '../advice/seed-candidate';
-import { costWords } from './cost-says';
+import { goodJarSays } from './cost-says';
 import { looksOf } from '../advice/looks';
+import { lastDayOf } from '../advice/stops';
 import { reckonedGeneration } from '../advice/seed-cost';
 import { restsOnAssumption } from '../advice/sureness';
 import { wouldChange } from '../advice/would-change';
@@ -12,9 +13,10 @@ import { inWords } from './way-to-source';
 import { daysSpan } from '../quantities/typed-days';
 import type { SeedLook } from '../shapes/seed-codes';
 import { NOT_NOTED, quoteSentence } from './safety-says';
-import { cardLines, FRESH_START_LINES } from './seed-card-says';
+import { cardLines, FRESH_START_LINES, MAY_BE_USED_UP } from './seed-card-says';
 import { doubtSays, lookSays, stopLifts, stopSays } from './seed-looks-says';
 import { seedScoreSays } from './seed-score-says';
+import { lastDaySays } from './verdict-says';
 import { wouldChangeSays } from './would-change-says';
 
 /** A start this much slower (h) is worth a warning: spoilage organisms have time. */
@@ -35,6 +37,11 @@ const assumedWords = (jars: number): string =>
 const RESERVE_COUNTED = 'It is a reserve: it is kept back while something fresh is as good.';
 
 const NO_SCORE = 'There is nothing to score it by, so it is taken to be a little riskier.';
+
+/** From this chance of a weak jar on its price is explained: the two would seem to disagree. */
+const OFTEN_WEAK = 0.2;
+const PRICE_SPREAD =
+  'Its price rises less than that: it is spread over all batches that follow, fresh starts too, and a weak jar is still worth half.';
 
 /** Why it stands where it stands beside others that cost as much. */
 const waits = (why: string): string => `Seeds that are about as good come before it, because ${why}.`;
@@ -63,14 +70,19 @@ const TOLD_HOURS = 0.5;
 function keptSays({ kind, keptSaid, days, daysLeast, delayHours }: SeedCandidate): string {
   const first = keptSaid
     ? `It has been kept for ${daysSpan(days, daysLeast)}`
-    : `Nobody has said whether it is still kept. It has stood for ${daysSpan(days, daysLeast)}`;
+    : `${MAY_BE_USED_UP} It has stood for ${daysSpan(days, daysLeast)}`;
   if (delayHours < TOLD_HOURS) return `${first}.`;
   const hours = Math.round(delayHours) === 1 ? 'an hour' : `${Math.round(delayHours)} hours`;
   return `${first}, so ${kind === 'reserve' ? 'each jar of its first batch' : 'the next jar'} should set about ${hours} later.`;
 }
 
-/** Why a seed stands where it stands, the deciding thing first. */
-function seedReasons(ranked: Ranked, candidate: SeedCandidate, input: NextInput): string[] {
+function lastDay(candidate: SeedCandidate, { limits }: NextInput): string[] {
+  const limit = lastDayOf(candidate, limits);
+  return limit === null ? [] : [lastDaySays(limit)];
+}
+
+/** Why a seed stands where it stands, the deciding thing first. @param first it stands first of all */
+function seedReasons(ranked: Ranked, candidate: SeedCandidate, input: NextInput, first: boolean): string[] {
   const { doubts, looks, keptSaid } = ranked;
   const mayCarry = candidate.level?.mayCarry ?? 0;
   const [generation = '', ...past] = generationSays(candidate, input);
@@ -82,15 +94,17 @@ function seedReasons(ranked: Ranked, candidate: SeedCandidate, input: NextInput)
     ...candidate.quotes.map((one) => quoteSentence(one)),
     ...(candidate.passed ? [] : [NOT_NOTED]),
     `${generation} About ${percent(ranked.weakChance ?? 0)} such jars come out weak${assumedWords(input.jarsTell)}.`,
+    ...(candidate.level !== null && (ranked.weakChance ?? 0) >= OFTEN_WEAK ? [PRICE_SPREAD] : []),
     ...past,
     ...(mayCarry < CARRIED_RULES.toldFrom ? [] : [carriesSays(mayCarry)]),
     // A score must not speak for what its own hold left in doubt.
     ...(doubts.length > 0 ? [] : candidate.vigour ? scored : [...scored, NO_SCORE]),
     keptSays(candidate),
+    ...lastDay(candidate, input),
     ...(isSlow(candidate) ? [SLOW_SAYS] : []),
     ...(candidate.kind === 'reserve' ? [RESERVE_COUNTED] : []),
-    ...(looks.length > 0 ? [waits('it has to be looked at first')] : []),
-    ...(keptSaid ? [] : [waits('it may be gone')]),
+    ...(looks.length > 0 && !first ? [waits('it has to be looked at first')] : []),
+    ...(keptSaid || first ? [] : [waits('it may be gone')]),
   ];
 }
 
@@ -113,7 +127,7 @@ function stoppedSays({ stops, candidate }: Ranked): RankedSays {
 }
 
 const freshReason = ({ freshStart, unit, jarsTell }: NextInput): string =>
-  `A good jar then costs ${costWords(freshStart.cost, unit)}, the fresh start and its uneven first batch spread over the jars that follow${assumedWords(jarsTell)}.`;
+  `${goodJarSays(freshStart.cost, unit, ' then')}, the fresh start and its uneven first batch spread over the jars that follow${assumedWords(jarsTell)}.`;
 
 /** @param allowed all that may be used, in order */
 function rankedSays(ranked: Ranked, allowed: readonly Ranked[], input: NextInput): RankedSays {
@@ -123,13 +137,14 @@ function rankedSays(ranked: Ranked, allowed: readonly Ranked[], input: NextInput
   return candidate === null
     ? { reasons: [freshReason(input)], lines: FRESH_START_LINES, wouldChange: change }
     : {
-        reasons: seedReasons(ranked, candidate, input),
+        reasons: seedReasons(ranked, candidate, input, allowed[0] === ranked),
         lines: cardLines({
           ...candidate,
           doubts: candidate.doubts.map(doubtSays),
           quotes: candidate.quotes.map((one) => quoteSentence(one)),
           looks: looks.map(lookSays),
           weakChance: weakChance ?? 0,
+          lastOf: lastDayOf(candidate, input.limits),
           slow: isSlow(candidate),
         }),
         wouldChange: change,
@@ -173,7 +188,7 @@ const whyLast = (others: readonly Ranked[]): string | null =>
 /** What has to be done before a seed is used, as it is said with every recommendation of it. */
 const beforeUse = ({ keptSaid }: Pick<Ranked, 'keptSaid'>, looks: readonly SeedLook[]): string[] => [
   ...looks.map(lookSays),
-  ...(keptSaid ? [] : ['Nobody has said whether it is still kept.']),
+  ...(keptSaid ? [] : [MAY_BE_USED_UP]),
 ];
 
 /**

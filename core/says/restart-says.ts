@@ -1,5 +1,5 @@
 // When a fresh start pays: in one sentence with at most one figure, and at length.
-import { costWords } from './cost-says';
+import { costWords, lostInHundred } from './cost-says';
 import type { Lacking } from '../advice/sureness';
 import type { VerdictWord } from '../shapes/advice-replies';
 
@@ -51,12 +51,18 @@ export function restartSentence(
 }
 
 /** What a restart from a reserve costs beside one from sources. @param sourcesCost of a good jar, like the reserve's */
-export const reserveSentence = (
+export function reserveSentence(
   reserve: { readonly label: string; readonly generation: number; readonly goodJar: number },
   sourcesCost: number,
   unit: string,
-): string =>
-  `Restarting from ${reserve.label} (generation ${reserve.generation}) makes a good jar ${reserve.goodJar < sourcesCost ? 'cheaper' : 'dearer'}: with what its storage delays it then costs ${costWords(reserve.goodJar, unit)}, not ${sourcesCost.toFixed(2)}.`;
+): string {
+  const [here, there] = [reserve.goodJar, sourcesCost];
+  const costs =
+    unit === 'jars'
+      ? `it is then as if ${lostInHundred(here)} jars were thrown out for every 100 good ones, not ${lostInHundred(there)}`
+      : `it then costs ${costWords(here, unit)}, not ${there.toFixed(2)}`;
+  return `Restarting from ${reserve.label} (generation ${reserve.generation}) makes a good jar ${here < there ? 'cheaper' : 'dearer'}: with what its storage delays ${costs}.`;
+}
 
 /** Why it is too early, and how much of the drawing rests on what is assumed. */
 function lackingWords(lacking: Lacking): readonly [string, 'mostly' | 'partly'] {

@@ -1,9 +1,12 @@
 // What a seed's card says of it, the deciding thing first: at most two lines under its name. All else that is known of it
 // stands behind "How this was worked out".
 import { daysSpan } from '../quantities/typed-days';
-import { weakJars } from './verdict-says';
+import { lastDaySays, weakJars } from './verdict-says';
 
 const MOST = 2;
+
+/** Of a seed of which nobody has said that it is kept. */
+export const MAY_BE_USED_UP = 'Nobody has noted whether it is still there.';
 
 /** What is known of a seed that may be used. */
 export interface CardFacts {
@@ -18,6 +21,8 @@ export interface CardFacts {
   readonly place: 'fridge' | 'freezer' | 'dried';
   readonly days: number;
   readonly daysLeast?: number;
+  /** The keeper's limit in days, where it reaches that today; else null. */
+  readonly lastOf: number | null;
   /** Its storage makes a slow start likely. */
   readonly slow: boolean;
 }
@@ -48,7 +53,8 @@ function mostPressing(seed: CardFacts): string[] {
     ...seed.looks,
     ...seed.quotes,
     ...(seed.outcomeKnown ? [] : ['Nobody has written down how it came out: look at it first.']),
-    ...(seed.keptSaid ? [] : ['Nobody has said whether it is still kept.']),
+    ...(seed.keptSaid ? [] : [MAY_BE_USED_UP]),
+    ...(seed.lastOf === null ? [] : [lastDaySays(seed.lastOf)]),
     weakSays(seed.weakChance),
     ...(seed.slow ? ['Slow at first: keep to the early check.'] : []),
     keptWords(seed),

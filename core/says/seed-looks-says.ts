@@ -136,6 +136,12 @@ export const stopSays = (stop: SeedStop): string => whole(stopParts(stop));
 /** The sentence of it that decides. */
 export const stopInShort = (stop: SeedStop): string => stopParts(stop, FEW)[0];
 
+/** Of several that only stand longer than the keeper's limit, said once. */
+export const TOO_OLD_TOGETHER = 'Each has stood longer than your limit for seed (Preferences).';
+
+/** Days over the keeper's limit beyond which no other limit is suggested (the program's own, no source). */
+const FAR_OVER = 7;
+
 /** What would lift a stop; null where nothing does. */
 export function stopLifts(stop: SeedStop): string | null {
   switch (stop.code) {
@@ -156,7 +162,10 @@ export function stopLifts(stop: SeedStop): string | null {
     case 'in its hold':
       return 'Once it is out and written down how it was then, it is judged by that.';
     case 'too old':
-      return `With a limit of ${daysWords(stop.days)} or more (Preferences) it would be offered again.`;
+      // Nobody is talked into raising a limit far: what stands much longer is left to the limit.
+      return stop.days - stop.limit > FAR_OVER
+        ? 'Your limit decides (Preferences).'
+        : `With a limit of ${daysWords(stop.days)} or more (Preferences) it would be offered again.`;
     case "keeper's limit":
       return `With a limit of ${stop.generation} generations or more (Preferences) it would be offered again.`;
   }

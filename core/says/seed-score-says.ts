@@ -9,7 +9,7 @@ import { letterOf, scoresInWords } from './vigour-words';
 
 const rangeWords = ({ points, low, high }: ScoreRange): string =>
   `${shown(points)} (${shown(low)} to ${shown(high)})`;
-const AS_EARLY = `${USUAL_POINTS} is as the line's early batches were.`;
+const AS_EARLY = `${USUAL_POINTS} is usual.`;
 
 function weakSays(weak: WeakItself | null): string[] {
   if (weak === null) return [];

@@ -24,6 +24,16 @@ function changeWords({ aspect, now, before, unit }: MadeChange): string {
   }
 }
 
+/**
+ * What a fall most likely comes from, in one sentence for a card, and what that can't be told from. Where nothing that was noted
+ * changed with it, what is left is the culture (design: competition between strains, contamination) or what nobody noted.
+ * @param from what came as the line fell (perhapsFrom)
+ */
+export const blameSays = (from: readonly string[]): string =>
+  from.length === 0
+    ? 'Most likely from the culture itself, or from what nobody noted: nothing noted changed then.'
+    : `Most likely from ${inWords(from)}; that can't be told from the culture: make one jar as before.`;
+
 /** What came as a line fell, for a card: "5 mL of seed instead of 45"; null where it came otherwise or is corrected for. */
 export function perhapsFrom(suspect: Suspect, generation: number): string | null {
   if (suspect.code === 'made otherwise') return inWords(suspect.changes.map(changeWords));

@@ -1,8 +1,9 @@
 // The sentence of a verdict, made from its code and figures: at most fifteen words of verdict, then the one reason that decides
-// in at most twenty, with at most one number (labels and days are none).
+// in at most twenty, with at most one number (labels and days are none), whole before anything else is said.
 import { inWords } from './way-to-source';
 import type { VerdictBecause } from '../advice/verdict';
 import type { Source } from '../ledger/records';
+import { daysWords } from '../quantities/typed-days';
 import type { VerdictWord } from '../shapes/advice-replies';
 import { lookInShort } from './seed-looks-says';
 
@@ -40,7 +41,7 @@ const TANG_WORDS = { none: 'not sour', mild: 'mildly sour', clear: 'clearly sour
 
 const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-function verdictWords({ word, seed, asGood, reason }: SaidVerdict, form: Source['form']): string {
+function verdictWords({ word, seed, asGood, reason }: SaidVerdict): string {
   const label = seed?.label ?? '';
   const also =
     asGood.length === 0 ? '' : `, or ${orWords(asGood.slice(0, 2).map((one) => one.label))}, as good`;
@@ -48,22 +49,34 @@ function verdictWords({ word, seed, asGood, reason }: SaidVerdict, form: Source[
     case 'go on':
       return `Go on from ${label}${also}.`;
     case 'go on, but look first':
-      return `Go on from ${label}, but look first.`;
+      // What is asked there is whether the jar is left, which must not sound like a warning of spoilage.
+      return reason.code === 'not said to be kept'
+        ? `Go on from ${label}, if it is still there.`
+        : `Go on from ${label}, but look first.`;
     case 'take the reserve':
       return `Take the reserve: ${label}.`;
     case 'too early to say':
       return seed ? `Too early to say; go on from ${label}.` : 'Too early to say.';
-    case 'start afresh': {
-      const [left] = asGood;
-      if (left) return `Start afresh. ${withoutWords(form)}, seed once more from ${left.label}.`;
-      return reason.code === 'nothing may be used' ||
-        reason.code === 'all in doubt' ||
-        reason.code === 'may be carried'
-        ? `Start afresh. ${withoutWords(form)}, make no jar${form === null || form === 'culture' ? '' : ' until you have some'}.`
-        : 'Start afresh.';
-    }
+    case 'start afresh':
+      return 'Start afresh.';
   }
 }
+
+/** What to do about a fresh start with nothing at home to start from; null of any other verdict. */
+function withoutStart({ word, asGood, reason }: SaidVerdict, form: Source['form']): string | null {
+  if (word !== 'start afresh') return null;
+  const [left] = asGood;
+  if (left) return `${withoutWords(form)}, seed once more from ${left.label}.`;
+  return reason.code === 'nothing may be used' ||
+    reason.code === 'all in doubt' ||
+    reason.code === 'may be carried'
+    ? `${withoutWords(form)}, make no jar${form === null || form === 'culture' ? '' : ' until you have some'}.`
+    : null;
+}
+
+/** That a seed stands on the last day of the keeper's own limit. */
+export const lastDaySays = (limit: number): string =>
+  `Today is its last day as seed: your limit is ${daysWords(limit)} (Preferences).`;
 
 function reasonWords(reason: VerdictBecause): string {
   switch (reason.code) {
@@ -74,7 +87,7 @@ function reasonWords(reason: VerdictBecause): string {
     case 'all in doubt':
       return 'All that is kept is in doubt: when in doubt, discard.';
     case 'weak jars to come':
-      return `From the best that is kept, ${weakJars(reason.inHundred)}.`;
+      return `Whichever you seed from, about ${reason.inHundred} in 100 jars or more would come out weak.`;
     case 'fallen':
       return `The line has fallen about ${reason.points} points, and more weak jars are likely to follow.`;
     case 'may be carried':
@@ -86,7 +99,7 @@ function reasonWords(reason: VerdictBecause): string {
     case 'unseen':
       return 'Nobody has written down how it came out: look and smell before you use it.';
     case 'not said to be kept':
-      return 'Nobody has said whether it is still kept.';
+      return 'Nobody has noted whether it was used up.';
     case 'changed':
       return `It suddenly sets in about ${reason.hours} hours: it is not weaker but changed. Taste and smell it first.`;
     case 'tastes changed':
@@ -140,6 +153,24 @@ export const thoughWeak = (verdict: VerdictWord): string =>
 export const againstSentence = (label: string, inShort: string): string =>
   `${label}: ${inShort.charAt(0).toLowerCase()}${inShort.slice(1)}`;
 
-/** Verdict and reason. @param form of what the line was started from; null: nobody said, or of several */
-export const verdictSentence = (verdict: SaidVerdict, form: Source['form']): string =>
-  `${sentenceCase(verdictWords(verdict, form))} ${reasonWords(verdict.reason)}`;
+const becauseOf = (reason: string): string => `Because ${reason.charAt(0).toLowerCase()}${reason.slice(1)}`;
+
+/**
+ * The verdict, the one reason that decides, and what comes after them.
+ * @param form of what the line was started from; null: nobody said, or of several
+ * @param lastOf the limit in days that the seed reaches today; null: it does not
+ */
+export function verdictSays(
+  verdict: SaidVerdict,
+  form: Source['form'],
+  lastOf: number | null,
+): { readonly sentence: string; readonly because: string; readonly also: string | null } {
+  const without = withoutStart(verdict, form);
+  const reason = reasonWords(verdict.reason);
+  const decided = `${sentenceCase(verdictWords(verdict))} ${reason}`;
+  return {
+    sentence: without === null ? decided : `${decided} ${without}`,
+    because: becauseOf(reason),
+    also: without ?? (lastOf === null ? null : lastDaySays(lastOf)),
+  };
+}

@@ -4,9 +4,9 @@ import { inWords } from './way-to-source';
 import { correctionSays, timesSeen } from './correction-says';
 import { leftOutSays } from './left-out-says';
 import { asideSays } from './score-says';
-import { perhapsFrom, suspectSays } from './suspects-says';
+import { blameSays, perhapsFrom, suspectSays } from './suspects-says';
 import type { PartName } from '../shapes/vigour-codes';
-import { treatmentOf } from '../vigour/effects';
+import { NOTHING_IN, treatmentOf } from '../vigour/effects';
 import { FALLEN_BY } from '../vigour/level/line-level';
 import { plainSiblings, type JudgedBatch, type LineJudgement } from '../vigour/line';
 import { pointsBelow } from '../vigour/trend';
@@ -54,11 +54,11 @@ export function standingSentence(judgement: LineJudgement): string {
   // A slope is never said of one drop and a level stretch.
   const came = cameDown(judgement, 'it fell by about');
   if (came !== null && (standing === 'slipping' || standing === 'worn out'))
-    return `${sentenceCase(standing)}: ${came} ${over}, and it now stands about ${below} points below its early batches.${untold}`;
+    return `${sentenceCase(standing)} ${over}: ${came}, and it now stands about ${below} points below its early batches.${untold}`;
   switch (standing) {
     case 'steady':
-      // The range beside it is the more careful of the two: it must not be gainsaid.
-      return `Steady ${over}: ${change}. A loss of ${rules.lossToRuleOut} points a generation ${trend.slopeLow > -rules.lossToRuleOut ? 'can be ruled out' : 'is unlikely'}.`;
+      // The range beside it is the more careful of the two: it must not be gainsaid, as it is printed.
+      return `Steady ${over}: ${change}. A loss of ${rules.lossToRuleOut} points a generation ${Number(one(-trend.slopeLow)) < rules.lossToRuleOut ? 'can be ruled out' : 'is unlikely'}.`;
     case 'slipping':
       return `Slipping: ${change} ${over}, and it now stands about ${below} points below its early batches.${untold}`;
     case 'worn out':
@@ -87,8 +87,8 @@ const pointsWords = (points: number): string => {
 };
 
 /**
- * Since when a line that is called has come down, how, and from what if something may be behind it, for its card: "Worn out since
- * 19 Jul 2025: it fell by about 25 points at once."; null of any other line.
+ * Since when a line that is called has come down, how, and what that most likely comes from, for its card: "Worn out since
+ * 19 Jul 2025: it fell by about 25 points at once. Most likely from …"; null of any other line.
  */
 export function sinceSentence({ standing, fall, batches, suspects }: LineJudgement): string | null {
   const batch = fall && batches[fall.at];
@@ -99,7 +99,7 @@ export function sinceSentence({ standing, fall, batches, suspects }: LineJudgeme
       : `it loses about ${pointsWords(fall.points)} with each generation`;
   const said = `${sentenceCase(standing)} since ${sinceWords(batch)}: ${how}.`;
   const from = suspects.flatMap((suspect) => perhapsFrom(suspect, batch.generation) ?? []);
-  return from.length === 0 ? said : `${said} Perhaps from ${inWords(from)}.`;
+  return `${said} ${blameSays(from)}`;
 }
 
 /** "more than 99 in 100". */
@@ -163,11 +163,11 @@ export function lineReasons(judgement: LineJudgement): string[] {
     ...(firstCalled === null ? [] : calledBy(judgement)),
     ...poorLately(judgement),
     ...(startedAt !== null && startedAt < USUAL_POINTS - 10
-      ? [`It began low: its early batches stand at ${Math.round(startedAt)} where ${USUAL_POINTS} is usual of all your lines.`]
+      ? [`It began low: about ${Math.round(USUAL_POINTS - startedAt)} points below where your lines usually begin.`]
       : []),
     ...effects
       .filter(({ points }) => Math.abs(points) >= 5)
-      .map(({ name, points, sets }) => `${sentenceCase(name)} ${points < 0 ? 'takes' : 'adds'} about ${Math.abs(Math.round(points))} points, ${timesSeen(sets)} beside jars of the same seed and hold made as usual.`),
+      .map(({ name, points, sets }) => `${name === NOTHING_IN ? 'Leaving out what is usually stirred in' : sentenceCase(name)} ${points < 0 ? 'takes' : 'adds'} about ${Math.abs(Math.round(points))} points, ${timesSeen(sets)} beside jars of the same seed and hold made as usual.`),
     ...(judgement.perDay?.own ? [`A day in the fridge costs its seed about ${perDay(judgement.perDay.posterior)}, by your own ${judgement.perDay.jars} jars.`] : []),
     ...(trend ? [`Batches differ by about ${one(trend.spread)} points by themselves.`] : []),
     ...(unseen > 0 ? [`${unseen} ${unseen === 1 ? 'batch has' : 'batches have'} no outcome written down: unknown, neither weak nor fine.`] : []),
@@ -179,6 +179,12 @@ export const perDay = ({ mean, sd }: { readonly mean: number; readonly sd: numbe
   `${mean.toFixed(2)} h (${(mean - 2 * sd).toFixed(2)} to ${(mean + 2 * sd).toFixed(2)})`;
 
 const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** What a score is held against: one early level, the same that the line and its plot say. */
+const earlySays = ({ trend }: LineJudgement): string =>
+  trend === null
+    ? `${USUAL_POINTS} is usual`
+    : `the line's early batches stood at ${shown(trend.baseline)}`;
 
 /** What of a jar's score nothing tells. */
 export const missingSays = (missing: readonly PartName[]): string =>
@@ -214,7 +220,7 @@ export function jarSays(
         : `Its plain siblings of the same seed in the same hold stand at ${shown(plain)}, it at ${shown(ownPoints)} as it came.`,
     );
   } else if (unlike) {
-    const recipe = name === 'nothing stirred in' ? 'having nothing stirred in' : `the ${name}`;
+    const recipe = name === NOTHING_IN ? 'having nothing stirred in' : `the ${name}`;
     reasons.push(
       `There is no plain sibling of the same seed in the same hold, so whether that is the culture or ${recipe} can't be told here.`,
     );
@@ -225,7 +231,7 @@ export function jarSays(
   );
   if (score.missing.length > 0) reasons.push(missingSays(score.missing));
   return {
-    sentence: `${shown(score.points)} of 100 (${shown(score.low)} to ${shown(score.high)}); ${USUAL_POINTS} is as the line's early batches were.`,
+    sentence: `${shown(score.points)} of 100 (${shown(score.low)} to ${shown(score.high)}); ${earlySays(judgement)}.`,
     reasons,
   };
 }

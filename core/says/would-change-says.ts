@@ -5,8 +5,9 @@ import type { CanDo, PlaceChange } from '../advice/would-change';
 function gapSays(more: number, unit: string): string {
   const far = Math.abs(more).toFixed(2);
   if (Number(far) === 0) return 'A good jar from either costs the same.';
-  const gap = unit !== 'jars' ? `${far} ${unit}` : Number(far) < 1 ? `${far} of a jar` : `${far} jars`;
-  return `A good jar from it costs ${gap} ${more < 0 ? 'less' : 'more'}.`;
+  if (unit !== 'jars') return `A good jar from it costs ${far} ${unit} ${more < 0 ? 'less' : 'more'}.`;
+  const jars = Math.round(100 * Number(far));
+  return `For every 100 good jars from it, it is as if ${jars} ${more < 0 ? 'fewer' : 'more'} ${jars === 1 ? 'was' : 'were'} thrown out.`;
 }
 
 /** @param name what it is done about: "it", or a jar's name where another than the one spoken of is meant */

@@ -132,8 +132,12 @@ export type VerdictReason = z.infer<typeof VerdictReasonReply>;
 export const VerdictReply = z.strictObject({
   verdict: z.enum(VERDICTS),
   reason: VerdictReasonReply,
-  /** At most fifteen words of verdict, then the reason in at most twenty. */
+  /** At most fifteen words of verdict, then the reason in at most twenty; then, of a fresh start, what to do with nothing at home. */
   sentence: z.string(),
+  /** The same reason as the answer to "why?": "Because no slip is seen." */
+  because: z.string(),
+  /** What is said after the deciding reason: that same what to do, or that today is the seed's last day; null: nothing. */
+  also: z.string().nullable(),
   /** jar null: a fresh start. */
   seed: VerdictSeed.nullable(),
   /** As good as the seed; after "start afresh" what to seed from where no capsules are at home. */

@@ -66,6 +66,8 @@ export const LineJudgementReply = z.strictObject({
   calledAt: Uid.nullable(),
   /** Level of its early batches among all the keeper's lines; null where there is no other. */
   startedAt: points.nullable(),
+  /** How a line that was called came down: no slope is drawn across one drop. null: of any other line. */
+  cameDown: z.enum(['at once', 'with each generation']).nullable(),
   suspects: z.array(z.string()),
   /** Additions or milks that can't be told from the culture. */
   blocked: z.array(z.string()),

@@ -3,6 +3,9 @@
 import { median } from './medians';
 import type { JarEvidence } from './jar-evidence';
 
+/** The name of a jar without what is usually stirred in. */
+export const NOTHING_IN = 'nothing stirred in';
+
 /** From two sightings or fewer no more than this is corrected for (points): two odd jars prove little. */
 const FEW_SETS = 2;
 const MOST_BY_FEW = 10;
@@ -37,7 +40,7 @@ export function madeUnlike(jar: JarEvidence, usual: UsualTreatment): readonly st
   const milk = milkOf(jar);
   const added = usual.additions === null || additionsOf(jar) === usual.additions ? null : jar.additions;
   return [
-    ...(added?.length === 0 ? ['nothing stirred in'] : (added ?? [])),
+    ...(added?.length === 0 ? [NOTHING_IN] : (added ?? [])),
     ...(usual.milk === null || milk === null || milk === usual.milk ? [] : [milk]),
   ];
 }

@@ -1,7 +1,7 @@
 // The verdict beside the seed field of a new batch, word for word as everywhere, with the button that takes its seed.
 import { Linked } from '../parts/linked';
 import { numberWord } from '../parts/number-words';
-import { alsoAgainst, namedIn } from '../parts/verdict-parts';
+import { namedIn, saidAfter, verdictParts } from '../parts/verdict-parts';
 import { seedInShort, VerdictAct } from '../parts/verdict-act';
 import { noSeed, pickSeed, type SeedText } from './batch-text';
 import type { LineVerdict } from './use-verdicts';
@@ -20,6 +20,7 @@ type OfLineProps = LineVerdict & Pick<Props, 'onTake'> & { readonly now: SeedTex
 
 function OfLine({ line, verdict, seed: advised, now, onTake }: OfLineProps) {
   const taken = advised !== null && advised.picked?.id === now?.picked?.id && advised.portion === now?.portion;
+  const { sentence, reason } = verdictParts(verdict);
   const take = (seed: SeedText): void =>
     onTake(pickSeed(now ?? noSeed, seed.picked, seed.portion === '' ? null : { id: seed.portion, part: seed.part }));
   return (
@@ -27,7 +28,7 @@ function OfLine({ line, verdict, seed: advised, now, onTake }: OfLineProps) {
       <p>
         <strong>{line.name}:</strong>{' '}
         <Linked
-          text={[verdict.sentence, alsoAgainst(verdict)].filter(Boolean).join(' ')}
+          text={[sentence, reason, saidAfter(verdict)].filter(Boolean).join(' ')}
           jars={namedIn(verdict)}
         />
       </p>

@@ -1,5 +1,5 @@
 // The family, the home screen: what is advised, the drawing or its table, the pane of the chosen jar, and the tools below.
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import type { Drawing } from '../../core/contract';
 import { useAppState } from '../state/store';
 import { useRead } from '../state/use-read';
@@ -76,6 +76,8 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
     };
   }, [legend, close, selectedKey]);
   const { lines, unasked, settled, spoken } = useSpokenLane({ drawing, newest, pressed, lanes });
+  const [lift, askLift] = useState<string | null>(null);
+  const lifting = useCallback(() => askLift(null), []);
   const now = useNow();
   const warm = useMemo(() => now.holds.map(({ jars }) => jars.map(({ key }) => key)), [now.holds]);
   const theme = useThemeName();
@@ -91,6 +93,10 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
           line={lineOfLane(settled)}
           unasked={unasked}
           onShow={(id) => void goToId(id)}
+          onLift={(jar) => {
+            askLift(jar);
+            void goToId(jar);
+          }}
           looks={chosen.looksByKey}
         />
         <Today />
@@ -120,6 +126,8 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
             line={lineOfLane(drawing.lane[selected ?? -1] ?? null)}
             lineName={spokenName(drawing.lanes[drawing.lane[selected ?? -1] ?? -1])}
             flagsByKey={chosen.flagsByKey}
+            lift={lift}
+            onLifting={lifting}
             onGo={goTo}
             onClose={close}
           />

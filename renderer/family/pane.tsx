@@ -112,6 +112,9 @@ interface Props {
   /** The drawing's flags of a jar, by key. */
   readonly flagsByKey: (key: number) => number;
   readonly onGo: (key: number) => void;
+  /** The jar whose caution the strip was asked to lift; its form is open. */
+  readonly lift: string | null;
+  readonly onLifting: () => void;
   readonly onClose: () => void;
 }
 
@@ -290,6 +293,8 @@ function About({
   line,
   lineName,
   flagsByKey,
+  lift,
+  onLifting,
   onGo,
 }: Omit<Props, 'id' | 'onClose'> & { readonly jar: JarReply }) {
   const { view } = jar;
@@ -315,7 +320,7 @@ function About({
     <>
       <Kept jar={jar} />
       <p className="way-back">{jar.wayBack}</p>
-      <Cautions jar={view.id} cautions={jar.cautions} />
+      <Cautions jar={view.id} cautions={jar.cautions} asked={lift === view.id ? onLifting : null} />
       <GivenTo jar={view.id} label={view.label} />
       {eats !== null && <p>{eats}</p>}
       <Remarks remarks={jar.record.remarks.filter(({ readAs }) => readAs === null)} />

@@ -18,6 +18,8 @@ interface Props {
   /** Too large a family to be judged unasked. */
   readonly unasked: boolean;
   readonly onShow: (id: string) => void;
+  /** Shows a jar with the form open that lifts its caution. */
+  readonly onLift: (id: string) => void;
   /** How the drawing shows a jar, by key. */
   readonly looks: (key: number) => { readonly setWord: number; readonly flags: number };
 }
@@ -31,15 +33,16 @@ function Words(props: {
   /** The jar whose caution is told, to be lifted where it is shown. */
   readonly lift?: NamedJar | null;
   readonly onShow?: (jar: string) => void;
+  readonly onLift?: (jar: string) => void;
   /** What leads on, as words after the reason. */
   readonly children?: ReactNode;
 }) {
-  const { sentence, reason, also = null, named = [], lift = null, onShow, children } = props;
+  const { sentence, reason, also = null, named = [], lift = null, onShow, onLift, children } = props;
   const linked = (text: string) => <Linked text={text} jars={named} {...(onShow ? { onGo: onShow } : {})} />;
-  const lifting = lift !== null && onShow && (
+  const lifting = lift !== null && onLift && (
     <>
       {' '}
-      <button className="linked" type="button" onClick={() => onShow(lift.jar)}>
+      <button className="linked" type="button" onClick={() => onLift(lift.jar)}>
         Lift with a reason<span className="visually-hidden">: {lift.label}</span>
       </button>
     </>
@@ -78,7 +81,7 @@ export const spokenName = (lane: Lane | undefined): string =>
 export const spokenOf = (name: string, sentence: string): string =>
   `${name}: ${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`;
 
-export function Spoken({ lane, line, unasked, onShow, looks }: Props) {
+export function Spoken({ lane, line, unasked, onShow, onLift, looks }: Props) {
   const name = spokenName(lane);
   const [naming, setNaming] = useState<string | null>(null);
   const why = (
@@ -138,6 +141,7 @@ export function Spoken({ lane, line, unasked, onShow, looks }: Props) {
         named={line.named}
         lift={line.lift}
         onShow={onShow}
+        onLift={onLift}
       >
         {why}
         {lane && namedByDay(lane) && (

@@ -5,7 +5,7 @@ import type { Reply } from '../../core/contract';
 import type { VerdictWord } from '../../core/shapes/advice-replies';
 import { call } from '../state/ledger-calls';
 import { say, useRevision } from '../state/store';
-import { alsoAgainst, namedIn, verdictParts } from '../parts/verdict-parts';
+import { namedIn, saidAfter, verdictParts } from '../parts/verdict-parts';
 import type { NamedJar } from '../parts/linked-parts';
 import type { AdvisedSeed } from '../parts/verdict-act';
 
@@ -29,7 +29,7 @@ export interface LineNow {
   } | null;
   /** The same as the ledger names it, for the button that does it. */
   readonly advised: AdvisedSeed | null;
-  /** What stands against its newest jar, where the verdict has not said it. */
+  /** What is said after the reason: what to do with nothing at home, what stands against the newest jar. */
   readonly also: string | null;
   /** The jar whose caution they tell of, where a reason can lift it. */
   readonly lift: NamedJar | null;
@@ -59,10 +59,10 @@ async function read(line: string): Promise<LineNow | string> {
     id: line,
     standing: judged.value.standing,
     verdict: advice.value.verdict,
-    ...verdictParts(advice.value.sentence),
+    ...verdictParts(advice.value),
     seed: await seedOf(advice.value),
     advised: advice.value.seed,
-    also: alsoAgainst(advice.value),
+    also: saidAfter(advice.value),
     lift: advice.value.lift,
     named: namedIn(advice.value),
   };

@@ -69,10 +69,17 @@ interface LiftProps {
   readonly line: string | null;
   /** Jars of which it is said beside this one: marked from the beginning. */
   readonly others: readonly string[];
+  /** Another place of the screen asks for the form: to be called once it is open. */
+  readonly asked: (() => void) | null;
 }
 
-function Lift({ jar, of, label, line, others }: LiftProps) {
+function Lift({ jar, of, label, line, others, asked }: LiftProps) {
   const [open, setOpen] = useState(false);
+  useEffect(() => {
+    if (asked === null) return;
+    setOpen(true);
+    asked();
+  }, [asked]);
   const [reason, setReason] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
   const [sending, setSending] = useState(false);
@@ -162,11 +169,14 @@ interface CautionsProps {
   readonly cautions: readonly Caution[];
   /** Where it is said of several jars at once: "a, b", and the others. A reason holds for all that stay marked. */
   readonly together?: { readonly letters: string; readonly others: readonly string[] };
+  /** The form to lift the first of them was asked for elsewhere on the screen: to be called once it is open. */
+  readonly asked?: (() => void) | null;
 }
 
 const ALONE: readonly string[] = [];
 
-export function Cautions({ jar, cautions, together }: CautionsProps) {
+export function Cautions({ jar, cautions, together, asked = null }: CautionsProps) {
+  const first = cautions.find(({ cleared, of }) => !cleared && of !== jar);
   return (
     <>
       {cautions.map((caution) =>
@@ -220,6 +230,7 @@ export function Cautions({ jar, cautions, together }: CautionsProps) {
                     label={caution.label}
                     line={caution.via.label}
                     others={ALONE}
+                    asked={null}
                   />
                 )}
                 <Lift
@@ -228,6 +239,7 @@ export function Cautions({ jar, cautions, together }: CautionsProps) {
                   label={caution.label}
                   line={null}
                   others={together?.others ?? ALONE}
+                  asked={caution === first ? asked : null}
                 />
               </div>
             )}

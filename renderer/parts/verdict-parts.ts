@@ -2,9 +2,13 @@
 import type { Reply } from '../../core/contract';
 import type { NamedJar } from './linked-parts';
 
-/** What to do, and why: the first sentence and the rest, together the verdict as it was said. */
-export function verdictParts(said: string): { readonly sentence: string; readonly reason: string } {
-  const [sentence = '', ...reason] = said.split(/(?<=\.) (?=\p{Lu})/u);
+/** What to do, and the one reason that decides, without what comes after it. */
+export function verdictParts({ sentence: said, also }: Pick<Reply<'advice.line'>, 'sentence' | 'also'>): {
+  readonly sentence: string;
+  readonly reason: string;
+} {
+  const decided = also === null || !said.endsWith(also) ? said : said.slice(0, -also.length).trimEnd();
+  const [sentence = '', ...reason] = decided.split(/(?<=\.) (?=\p{Lu})/u);
   return { sentence, reason: reason.join(' ') };
 }
 
@@ -22,9 +26,9 @@ export function namedIn({ seed, asGood, against }: Reply<'advice.line'>): NamedJ
 }
 
 /** What stands against the newest jar, where the verdict has not said it already as what its seed has to be looked at for. */
-export const alsoAgainst = ({
-  reason,
-  seed,
-  against,
-}: Pick<Reply<'advice.line'>, 'reason' | 'seed' | 'against'>): string | null =>
+const alsoAgainst = ({ reason, seed, against }: Reply<'advice.line'>): string | null =>
   against === null || (reason.code === 'look' && seed?.jar === against.jar) ? null : against.says;
+
+/** All that is said after the verdict and its reason; null where nothing is. */
+export const saidAfter = (verdict: Reply<'advice.line'>): string | null =>
+  [verdict.also, alsoAgainst(verdict)].filter((one) => one !== null).join(' ') || null;

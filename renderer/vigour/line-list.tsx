@@ -4,7 +4,7 @@ import type { Reply } from '../../core/contract';
 import { call } from '../state/ledger-calls';
 import { useRevision } from '../state/store';
 import { Linked } from '../parts/linked';
-import { alsoAgainst, namedIn, verdictParts } from '../parts/verdict-parts';
+import { namedIn, saidAfter, verdictParts } from '../parts/verdict-parts';
 import { VerdictAct } from '../parts/verdict-act';
 import { SmallMarks } from './line-marks';
 import { SMALL, type LineReply } from './plot-scale';
@@ -45,9 +45,9 @@ export const lives = ({ verdict }: Known): boolean => verdict.reason.code !== 'n
 
 function Card({ known, chosen, onChoose }: { readonly known: Known; readonly chosen: boolean; readonly onChoose: () => void }) {
   const { line, verdict } = known;
-  const said = verdictParts(verdict.sentence);
+  const said = verdictParts(verdict);
   const named = namedIn(verdict);
-  const also = alsoAgainst(verdict);
+  const also = saidAfter(verdict);
   const firm = line.standing === 'worn out' || line.standing === 'slipping';
   return (
     <article className={chosen ? 'line-card chosen' : 'line-card'}>

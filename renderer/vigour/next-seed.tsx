@@ -1,6 +1,6 @@
 // What to seed from next: at most five cards, the verdict's own first and alight; the rest and what may not be used folded.
 import { useEffect, useId, useRef, useState } from 'react';
-import { COUNTED_IN_JARS, costWords } from '../../core/says/cost-says';
+import { COUNTED_IN_JARS, goodJarSays } from '../../core/says/cost-says';
 import { STARTING_ASSUMPTION } from '../../core/says/next-says';
 import { cardsBeside } from '../../core/says/seed-card-says';
 import type { Reply } from '../../core/contract';
@@ -100,7 +100,7 @@ function HowRanked({ reply, list }: { readonly reply: NextReply; readonly list: 
           <section key={keyOf(ranked)}>
             <h4>{sentenceCase(ranked.label)}</h4>
             <p className="soft">
-              {ranked.cost !== null && <>A good jar costs {costWords(ranked.cost, reply.unit)}.</>}
+              {ranked.cost !== null && `${goodJarSays(ranked.cost, reply.unit)}.`}
               {ranked.assumed && ` Much of this is ${STARTING_ASSUMPTION}.`}
             </p>
             <ul className="bullets">
@@ -152,6 +152,7 @@ export function NextSeed({ of, asked }: Props) {
       <h2 id="next" ref={heading} tabIndex={-1}>
         What to seed from next
       </h2>
+      <p>{of.verdict.because}</p>
       {reply && (
         <>
           <Cards

@@ -135,13 +135,13 @@ export interface SlopeLine {
 }
 
 /**
- * The slope through the batches it was reckoned on. It goes through the median level at the median generation
+ * The slope through the batches it was reckoned on; none across one drop, which is no slope. It goes through the median level at the median generation
  * (Theil–Sen); the interval's ends turn about that same point.
  * @returns null with too few batches
  */
 export function slopeLine(line: LineReply): SlopeLine | null {
   const { slope, slopeLow, slopeHigh } = line;
-  if (slope === null || slopeLow === null || slopeHigh === null) return null;
+  if (slope === null || slopeLow === null || slopeHigh === null || line.cameDown === 'at once') return null;
   const window = line.model.parameters['window'];
   const compared = line.batches.flatMap(({ points, generation }, index) =>
     points === null ? [] : [{ index, points, generation }],

@@ -1,7 +1,7 @@
 // When a fresh start pays: one sentence, and the curve of what a good jar costs if every line is ended after so many
 // generations, with today's mark on its axis.
 import { useRef } from 'react';
-import { costWords } from '../../core/says/cost-says';
+import { costWords, lostInHundred } from '../../core/says/cost-says';
 import type { Reply } from '../../core/contract';
 import { useRead } from '../state/use-read';
 import { useSize } from '../parts/use-size';
@@ -93,6 +93,8 @@ function Today({ at, generation, width }: { readonly at: number; readonly genera
 } // prettier-ignore
 
 function CostTable({ reply }: { readonly reply: RestartReply }) {
+  const inJars = reply.unit === 'jars';
+  const range = (cost: number): string => (inJars ? String(lostInHundred(cost)) : cost.toFixed(2));
   return (
     <div className="table-frame">
       <table>
@@ -102,7 +104,9 @@ function CostTable({ reply }: { readonly reply: RestartReply }) {
         <thead>
           <tr>
             <th scope="col">Start afresh after</th>
-            <th scope="col">A good jar costs</th>
+            <th scope="col">
+              {inJars ? 'As if so many jars were thrown out for 100 good ones' : 'A good jar costs'}
+            </th>
             <th scope="col">Between</th>
             <th scope="col">How known</th>
           </tr>
@@ -113,9 +117,11 @@ function CostTable({ reply }: { readonly reply: RestartReply }) {
               <th scope="row" className="figure">
                 {point.generation}
               </th>
-              <td className="figure">{costWords(point.cost, reply.unit)}</td>
               <td className="figure">
-                {point.low.toFixed(2)} and {point.high.toFixed(2)}
+                {inJars ? lostInHundred(point.cost) : costWords(point.cost, reply.unit)}
+              </td>
+              <td className="figure">
+                {range(point.low)} and {range(point.high)}
               </td>
               <td>{point.reckonedOn ? 'reckoned on: no line of yours went that far' : 'from your lines'}</td>
             </tr>

@@ -255,16 +255,16 @@ describe('what is not known', () => {
     const [, b = ''] = batch(session, '2026-05-05', { a: { seedings, outcome: FIRM, onShelf: null }, b: { seedings, outcome: FIRM } }); // prettier-ignore
     expect(places(session)).toEqual(['5 May b', '5 May a']);
     const said = of(session, '5 May a').reasons.join(' ');
-    expect(said).toContain('Nobody has said whether it is still kept. It has stood for 15 days');
+    expect(said).toContain('Nobody has noted whether it is still there. It has stood for 15 days');
     expect(said).not.toContain('It has been kept');
     must(session, 'outcome.save', { jar: b, outcome: FIRM, onShelf: false, why: null, draft: null });
-    expect(next(session).sentence).toBe('Seed the next batch from 5 May a. Nobody has said whether it is still kept.');
+    expect(next(session).sentence).toBe('Seed the next batch from 5 May a. Nobody has noted whether it is still there.');
   }); // prettier-ignore
 
   it('whoever seeds from a jar says that it is there that day', () => {
     const { session, seed } = kept();
     const [a = ''] = batch(session, '2026-05-05', { a: { seedings: [fromJar(seed)], outcome: FIRM, onShelf: null } });
-    const unsaid = () => of(session, '5 May a').reasons.join(' ').includes('Nobody has said');
+    const unsaid = () => of(session, '5 May a').reasons.join(' ').includes('Nobody has noted whether');
     const answered = () => must(session, 'shelf.get', {}).items.find(({ id }) => id === a)?.asked;
     expect([unsaid(), answered()]).toEqual([true, true]);
     const { act } = must(session, 'batch.record', batchOf('2026-05-20', [plainJar('x', { seedings: [fromJar(a)] })]));

@@ -7,6 +7,7 @@ import type { LineTold } from '../../core/advice/line-told';
 import { seededRandom } from '../../core/advice/random';
 import { oddsPoints, weakChance } from '../../core/advice/seed-cost';
 import { worthFor } from '../../core/advice/seed-level';
+import { lastDayOf } from '../../core/advice/stops';
 import { weakBelow } from '../../core/advice/weak';
 import { worthOf } from '../../core/advice/worth';
 import { borrowedWeights } from '../../core/vigour/level/borrowed';
@@ -15,12 +16,12 @@ import { POINTS_A_TENFOLD } from '../../core/vigour/level/stored-seed';
 import { firstBelief, type LevelTree } from '../../core/vigour/level/tree';
 import { SCORE_RULES } from '../../core/vigour/score';
 import { keptCosts } from '../../core/advice/costs';
-import { costAssumedSays } from '../../core/says/cost-says';
+import { costAssumedSays, goodJarSays, lostInHundred } from '../../core/says/cost-says';
 import { adviseNext } from '../../core/advice/seed-ranking';
 import { StandingWalk } from '../../core/vigour/standing';
 import { trendOf } from '../../core/vigour/trend';
 import type { LevelLook } from '../../core/vigour/level/line-level';
-import { KEEPER, seedOf } from './seed-of';
+import { adviceSaid, KEEPER, seedOf } from './seed-of';
 
 const trend = trendOf([1, 2, 3, 4, 5, 6].map((generation) => ({ generation, score: 75 })));
 /** What is believed of a batch: `fallen` as log odds, `level` against early batches at 75. */
@@ -67,6 +68,39 @@ describe('what a contamination is taken to do', () => {
     const { catches, spoilsAlone } = CARRIED_RULES;
     expect([0.003 <= spoilsAlone, spoilsAlone <= 0.02]).toEqual([true, true]);
     expect([0.001 <= catches, catches <= 0.005]).toEqual([true, true]);
+  });
+});
+
+describe('what a good jar costs', () => {
+  it('is said in money, or without a price in jars thrown out: 1.18 jars for each good one are 18 beyond 100', () => {
+    expect(goodJarSays(1.35, 'EUR')).toBe('A good jar costs 1.35 EUR');
+    expect(goodJarSays(1.18, 'jars')).toBe('It is as if 18 jars were thrown out for every 100 good ones');
+    expect(goodJarSays(1.01, 'jars', ' then')).toContain('It is then as if 1 jar were');
+    expect(lostInHundred(0.79)).toBe(0);
+  });
+  it('is told apart from the chance of a weak jar wherever that is high: two figures of one thing would gainsay each other', () => {
+    const said = (weak: number): string => {
+      const level = { weak, worth: -1, carries: 0, mayCarry: 0 };
+      const input = { ...KEEPER, candidates: [seedOf('a', { level })], limits: NO_LIMITS };
+      return (
+        adviceSaid(input)
+          .ranking.find(({ label }) => label === 'a')
+          ?.reasons.join(' ') ?? ''
+      );
+    };
+    expect(said(0.96)).toMatch(/96 in 100 such jars come out weak.* a weak jar is still worth half\./);
+    expect(said(0.1)).not.toContain('worth half');
+  });
+});
+
+describe('the last day of a seed', () => {
+  it('is the day on which it reaches the keeper’s limit, in the place where it stands', () => {
+    const limits = { fridgeDays: 21, freezerDays: 90, generation: null };
+    expect(lastDayOf({ place: 'fridge', days: 21 }, limits)).toBe(21);
+    expect(lastDayOf({ place: 'fridge', days: 20 }, limits)).toBeNull();
+    expect(lastDayOf({ place: 'freezer', days: 21 }, limits)).toBeNull();
+    expect(lastDayOf({ place: 'freezer', days: 90 }, limits)).toBe(90);
+    expect(lastDayOf({ place: 'fridge', days: 21 }, { ...limits, fridgeDays: null })).toBeNull();
   });
 });
 
@@ -218,7 +252,7 @@ describe('what is believed before a keeper’s own jars tell', () => {
     expect([cost(25, 0.05) < taken, taken < cost(25, 0.2)]).toEqual([true, true]);
   }); // prettier-ignore
   it('of what is carried unseen: it costs less than what shows now, and more than half of it', () => {
-    const [later, now] = [carriedCost({ unseen: 1, shows: 0 }, 3, 6), carriedCost({ unseen: 0, shows: 1 }, 3, 6)];
+    const [later, now] = [carriedCost({ unseen: [1, 0, 0], shows: 0 }, 3, 6), carriedCost({ unseen: [0, 0, 0], shows: 1 }, 3, 6)];
     expect(later).toBeLessThan(now);
     expect(later).toBeGreaterThan(now / 2);
   }); // prettier-ignore

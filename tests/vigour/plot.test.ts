@@ -27,7 +27,7 @@ const batch = (n: number, points: number | null): LineReply['batches'][number] =
 const line = (points: readonly (number | null)[], more: Partial<LineReply> = {}): LineReply => ({
   line: uid(1), name: 'Heron', standing: 'slipping', sentence: '', since: null, reasons: [],
   batches: points.map((value, at) => batch(at + 1, value)), comparable: 0, slope: null, slopeLow: null, slopeHigh: null,
-  baseline: null, spread: null, drop: null, lowerLimit: null, running: [], calledAt: null, startedAt: null, suspects: [],
+  baseline: null, spread: null, drop: null, lowerLimit: null, running: [], calledAt: null, startedAt: null, cameDown: null, suspects: [],
   blocked: [], effects: [], why: { formula: '', inputs: [], assumptions: [], source: null }, safety: 'This says nothing about safety.',
   model: { version: 1, parameters: {} }, ...more,
 }); // prettier-ignore
@@ -127,6 +127,9 @@ describe('the slope', () => {
     const recent = line([80, 80, 80, 76, 72], { slope: -4, slopeLow: -5, slopeHigh: -3, model: { version: 1, parameters: { window: 3 } } }); // prettier-ignore
     expect(slopeLine(recent)?.at.map(({ index }) => index)).toEqual([2, 3, 4]);
     expect(slopeLine(line([80, 79]))).toBeNull();
+    // No slope across one drop and a level stretch.
+    const dropped = line([80, 81, 80, 50, 52, 55], { slope: -6, slopeLow: -8, slopeHigh: -4, cameDown: 'at once' });
+    expect(slopeLine(dropped)).toBeNull();
   });
 });
 

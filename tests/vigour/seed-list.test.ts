@@ -31,7 +31,7 @@ it('puts the verdict first, then what is as good, then the rest by rank', () => 
 });
 
 it('says on a card the deciding thing first, two lines at most, and nothing of chance before what is to be minded', () => {
-  const plain = { doubts: [], looks: [], quotes: [], outcomeKnown: true, keptSaid: true, weakChance: 0.14, place: 'fridge', days: 12, slow: false } as const; // prettier-ignore
+  const plain = { doubts: [], looks: [], quotes: [], outcomeKnown: true, keptSaid: true, weakChance: 0.14, place: 'fridge', days: 12, lastOf: null, slow: false } as const; // prettier-ignore
   expect(cardLines(plain)).toEqual(['About 14 in 100 jars would come out weak.', 'It is 12 days old.']);
   expect(cardLines({ ...plain, weakChance: 0.01, place: 'freezer', days: 151, slow: true })).toEqual([
     'Hardly any jar would come out weak.',
@@ -41,6 +41,9 @@ it('says on a card the deciding thing first, two lines at most, and nothing of c
     'A slow start.',
     'Its note says: “odd”.',
   ]);
+  expect(cardLines({ ...plain, days: 21, lastOf: 21 })[0]).toBe(
+    'Today is its last day as seed: your limit is 21 days (Preferences).',
+  );
   expect(cardLines({ ...plain, outcomeKnown: false, keptSaid: false })[0]).toMatch(
     /^Nobody has written down/,
   );
