@@ -22,6 +22,11 @@ export interface Looks {
     readonly outcomeKnown: boolean;
     readonly onShelf: boolean | null;
   };
+  /**
+   * Whether something of a jar may still be there: only then does it say that it is to be looked at, so that the sign still tells
+   * something long after one jar spoiled. Asked of jars with such a caution alone.
+   */
+  mayBeThere(key: number): boolean;
   /** Printed name of the line founded by a batch, and its permanent id. */
   lineName(batch: number): string;
   lineId(batch: number): string;
@@ -227,7 +232,7 @@ function looksOf(family: Family, looks: Looks, slots: Int32Array): Pick<Drawing,
     flags[i] =
       (jar.spoiled ? FLAG.spoiled : 0) |
       (level === 'set aside' ? FLAG.setAside : 0) |
-      (level === 'look' ? FLAG.look : 0) |
+      (level === 'look' && looks.mayBeThere(jar.key) ? FLAG.look : 0) |
       (look.onShelf === true ? FLAG.onShelf : 0) |
       (look.outcomeKnown ? FLAG.outcomeKnown : 0) |
       (jar.lost ? FLAG.lost : 0) |

@@ -182,9 +182,7 @@ const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + te
 
 /** What a score is held against: one early level, the same that the line and its plot say. */
 const earlySays = ({ trend }: LineJudgement): string =>
-  trend === null
-    ? `${USUAL_POINTS} is usual`
-    : `the line's early batches stood at ${shown(trend.baseline)}`;
+  trend === null ? `${USUAL_POINTS} is usual` : `the line's early batches stood at ${shown(trend.baseline)}`;
 
 /** What of a jar's score nothing tells. */
 export const missingSays = (missing: readonly PartName[]): string =>

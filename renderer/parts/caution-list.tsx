@@ -74,12 +74,13 @@ interface LiftProps {
 }
 
 function Lift({ jar, of, label, line, others, asked }: LiftProps) {
-  const [open, setOpen] = useState(false);
-  useEffect(() => {
-    if (asked === null) return;
-    setOpen(true);
-    asked();
-  }, [asked]);
+  const [open, setOpen] = useState(asked !== null);
+  const [heard, hear] = useState(() => asked);
+  if (asked !== heard) {
+    hear(() => asked);
+    if (asked !== null) setOpen(true);
+  }
+  useEffect(() => asked?.(), [asked]);
   const [reason, setReason] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
   const [sending, setSending] = useState(false);

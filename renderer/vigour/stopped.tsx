@@ -27,19 +27,21 @@ export function Stopped({ stopped }: { readonly stopped: readonly Ranked[] }) {
     <details className="vigour-why stopped">
       <summary>Not to be used: {numberWord(stopped.length)}</summary>
       <ul aria-label="Not to be used">
-        {stopped.filter((ranked) => !together.includes(ranked)).map((ranked) => (
-          <li key={keyOf(ranked)}>
-            <Sign />
-            <span className="stopped-label">{ranked.label}</span>
-            <span>
-              {ranked.stops.map((stop) => (
-                <span key={stop.code} className={CALM.includes(stop.code) ? 'stop' : 'stop grave'}>
-                  {sentenceCase(stop.says)} {stop.lifts ?? 'Nothing lifts this.'}{' '}
-                </span>
-              ))}
-            </span>
-          </li>
-        ))}
+        {stopped
+          .filter((ranked) => !together.includes(ranked))
+          .map((ranked) => (
+            <li key={keyOf(ranked)}>
+              <Sign />
+              <span className="stopped-label">{ranked.label}</span>
+              <span>
+                {ranked.stops.map((stop) => (
+                  <span key={stop.code} className={CALM.includes(stop.code) ? 'stop' : 'stop grave'}>
+                    {sentenceCase(stop.says)} {stop.lifts ?? 'Nothing lifts this.'}{' '}
+                  </span>
+                ))}
+              </span>
+            </li>
+          ))}
         {together.length > 0 && (
           <li>
             <Sign />

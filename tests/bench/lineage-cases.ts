@@ -11,6 +11,7 @@ import type { Case } from './bench-cases';
 
 const PLAIN_LOOKS: Looks = {
   jar: () => ({ setWord: 'firm', outcomeKnown: true, onShelf: null }),
+  mayBeThere: () => true,
   lineName: String,
   lineId: String,
   strainsOf: () => [],

@@ -9,6 +9,7 @@ import { syntheticFamily } from '../families';
 
 const looks = {
   jar: () => ({ setWord: null, outcomeKnown: false, onShelf: null }),
+  mayBeThere: () => true,
   lineName: () => 'Heron',
   lineId: () => 'line',
   strainsOf: () => [],

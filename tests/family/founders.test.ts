@@ -12,6 +12,7 @@ import { syntheticFamily } from '../families';
 
 const looks = {
   jar: () => ({ setWord: null, outcomeKnown: false, onShelf: null }),
+  mayBeThere: () => true,
   lineName: (batch: number) => `line ${batch}`,
   lineId: (batch: number) => `line ${batch}`,
   strainsOf: () => [],

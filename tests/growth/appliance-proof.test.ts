@@ -93,6 +93,10 @@ describe('a run of an appliance', () => {
     const proof = proofOf([centre(bath), edge(), jar], 20, true);
     expect(proof.jarCooler).toBeCloseTo(0.6, 2);
     expect(proof.timeConstant!.middle).toBeCloseTo(0.8, 2);
+    // Warm from the start it tells too, as long as it is further off than what counts as settled (half a degree).
+    const from = (celsius: number) => ({ ...jar, readings: warming(37.4, 0.8, 30, 0, 5, celsius) });
+    expect(proofOf([centre(bath), edge(), from(36)], 20, true).timeConstant!.middle).toBeCloseTo(0.8, 2);
+    expect(proofOf([centre(bath), edge(), from(37.2)], 20, true).timeConstant).toBeNull();
     // A bath that itself warms up tells nothing by this line.
     expect(proofOf([centre(), edge(), jar], 20, true).timeConstant).toBeNull();
   });

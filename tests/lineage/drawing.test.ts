@@ -14,6 +14,7 @@ const looks = (setWords: Record<number, SetWord> = {}): Looks => ({
     outcomeKnown: key in setWords,
     onShelf: key === 2 ? true : null,
   }),
+  mayBeThere: () => true,
   lineName: (batch) => `line ${batch}`,
   lineId: String,
   strainsOf: (source) => (source === 1 ? ['invented 1', 'invented 2'] : []),
@@ -211,6 +212,13 @@ it('writes spoiled, held, shelved, seen, lost, weak and "at least" as bits', () 
     0,
   ]);
   expect([...drawing.setWord]).toEqual([1, 3, 255, 255, 255]);
+  // A jar of which nothing is left asks nobody to look at it; what is spoiled or set aside stays as it was.
+  const gone = drawFamily(
+    family,
+    { ...looks({ 1: 'soft', 2: 'firm' }), mayBeThere: () => false },
+    'generation',
+  );
+  expect([...gone.flags]).toEqual([...drawing.flags].map((one) => one & ~FLAG.look));
 });
 
 describe('on calendar time', () => {

@@ -229,6 +229,7 @@ describe('rows', () => {
 
 const PLAIN: Looks = {
   jar: () => ({ setWord: null, outcomeKnown: false, onShelf: null }),
+  mayBeThere: () => true,
   lineName: String,
   lineId: String,
   strainsOf: () => [],

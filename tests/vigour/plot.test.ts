@@ -128,7 +128,12 @@ describe('the slope', () => {
     expect(slopeLine(recent)?.at.map(({ index }) => index)).toEqual([2, 3, 4]);
     expect(slopeLine(line([80, 79]))).toBeNull();
     // No slope across one drop and a level stretch.
-    const dropped = line([80, 81, 80, 50, 52, 55], { slope: -6, slopeLow: -8, slopeHigh: -4, cameDown: 'at once' });
+    const dropped = line([80, 81, 80, 50, 52, 55], {
+      slope: -6,
+      slopeLow: -8,
+      slopeHigh: -4,
+      cameDown: 'at once',
+    });
     expect(slopeLine(dropped)).toBeNull();
   });
 });

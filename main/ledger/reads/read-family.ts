@@ -1,5 +1,6 @@
 // Reads of the whole family: as records, as a drawing, as the jars that are mounted, and what it suggests.
-import { dayInOrder } from '../../../core/lineage/lineage-shapes';
+import { dayInOrder, earliestDay } from '../../../core/lineage/lineage-shapes';
+import { longUnsaid } from '../../../core/safety/still-there';
 import { freshStartSays } from '../../../core/says/fresh-start-says';
 import { thoughWeak } from '../../../core/says/verdict-says';
 import { verdictOf } from './read-judgement';
@@ -84,10 +85,16 @@ export function drawing(ledger: Ledger, { spacing }: Parsed<'family.drawing'>): 
       ),
     );
   }
+  const today = ledger.clock.today();
+  const apart = new Set(Array.from(rows.all('portion'), ({ jar }) => jar));
   return drawFamily(
     index.family,
     {
       jar: (key) => index.jar(key),
+      mayBeThere: (key) => {
+        const jar = index.jar(key);
+        return apart.has(key) || (jar.onShelf !== false && !longUnsaid(jar.onShelf, earliestDay(jar), today));
+      },
       lineName: lineNames(ledger),
       lineId: (batch) => rows.uidOf('batch', batch),
       strainsOf: (source) => strains.get(source) ?? [],
