@@ -135,8 +135,8 @@ export interface SlopeLine {
 }
 
 /**
- * The slope through the batches it was reckoned on; none across one drop, which is no slope. It goes through the median level at the median generation
- * (Theil–Sen); the interval's ends turn about that same point.
+ * The slope through the batches it was reckoned on; none across one drop, which is no slope. It goes through the median level
+ * at the median generation (Theil–Sen); the interval's ends turn about that same point.
  * @returns null with too few batches
  */
 export function slopeLine(line: LineReply): SlopeLine | null {
