@@ -49,10 +49,11 @@ export function tubsOf(
       const left = first.x * columnStep - SIDE;
       const right = first.x * columnStep + JAR.width + SIDE;
       const top = first.y * rowStep - ABOVE;
-      const bottom = end.y * rowStep + JAR.height + BELOW;
       const beside = drawing.x.some(
         (x, at) => x === first.x && (drawing.y[at] ?? 0) > end.y && (drawing.y[at] ?? 0) - end.y <= 1,
       );
+      // A jar right below keeps its lid out of the water.
+      const bottom = end.y * rowStep + JAR.height + (beside ? 1 : BELOW);
       return [
         {
           key: String(drawing.keys[first.index]),
