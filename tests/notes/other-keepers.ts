@@ -553,6 +553,6 @@ a,2025-05-09 20:00,2025-05-11 06:30,2025-05-02 a,40 ml,38,soft,2.10,waning
       4: { jar: '2025-05-20 3', seeds: ['2025-05-14 2'], ml: [44.4], generation: 3, hours: 36, set: 'firm' },
       5: { jar: '2025-05-28 4', seeds: ['2025-05-20 3'], ml: [44.4], generation: 4, hours: 36 },
     },
-    says: [/“grainy” could not be matched/],
+    says: [/“grainy” is none of the five words/],
   },
 ]; // prettier-ignore
