@@ -369,7 +369,9 @@ test.describe('the invented ledger', () => {
       await expect(page.getByRole('button', { name: 'Fit' })).toHaveCount(0);
       await expect(page.getByRole('rowheader', { name: /^8 Apr 2026 a\b.*set aside/ })).toBeVisible();
       await expect(page.getByRole('rowheader', { name: /^1 Apr 2026 c\b.*spoiled/ })).toBeVisible();
-      await expect(page.getByRole('rowheader', { name: /^19 Apr 2026 a\b/ })).not.toContainText(/hold|spoiled/);
+      await expect(page.getByRole('rowheader', { name: /^19 Apr 2026 a\b/ })).not.toContainText(
+        /hold|spoiled/,
+      );
     });
   });
 

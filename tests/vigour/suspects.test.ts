@@ -130,7 +130,8 @@ describe('a line that changed', () => {
     expect(from(9)).toBeNull();
     expect(changedIn(lineOf(9, (one) => ({ seen: setIn(one < 8 ? 12 : 10) })))).toBeNull();
     // A third faster is what a warm night does; more than two fifths is not (a takeover takes 30 to 60 % off, common practice).
-    const latest = (hours: number) => changedIn(lineOf(9, (one) => ({ seen: setIn(one < 8 ? 12 : hours) })))?.code ?? null;
+    const latest = (hours: number) =>
+      changedIn(lineOf(9, (one) => ({ seen: setIn(one < 8 ? 12 : hours) })))?.code ?? null;
     expect([8, 7].map(latest)).toEqual([null, 'changed']);
   });
 
@@ -141,7 +142,12 @@ describe('a line that changed', () => {
     expect(tasting(8, 'mild', 'clear')).toBeNull();
     expect(tasting(8, null, 'sharp')).toBeNull();
     // Four batches tell what is usual before two can be otherwise (as many as make a line's early level).
-    const of = (batches: number) => changedIn(lineOf(batches, (batch) => ({ seen: { setWord: 'firm', tang: batch < batches - 1 ? 'mild' : 'sharp' } })));
+    const of = (batches: number) =>
+      changedIn(
+        lineOf(batches, (batch) => ({
+          seen: { setWord: 'firm', tang: batch < batches - 1 ? 'mild' : 'sharp' },
+        })),
+      );
     expect([6, 7].map((batches) => of(batches)?.code ?? null)).toEqual([null, 'tastes changed']);
   });
 });
