@@ -52,9 +52,6 @@ export interface Scored {
   readonly scored: SeedScore | null;
 }
 
-/** Half the range of a batch where no jar of it tells how wide it is (points). */
-const HALF_RANGE = 10;
-
 const wordOf = ({ jar }: JarScore): SetWord | null => jar.outcome?.setWord ?? null;
 
 function weakItself(own: JarScore | null, counted: readonly JarScore[]): WeakItself | null {
@@ -75,7 +72,7 @@ function byBatch(
   leftOut: LeftOutBecause | null,
 ): Scored {
   const counted = countedIn(batch);
-  const half = median(counted.map(({ low, high }) => (high - low) / 2)) ?? HALF_RANGE;
+  const half = median(counted.map(({ low, high }) => (high - low) / 2)) ?? 0;
   const range = { points, low: points - half, high: points + half };
   const apart = own === null ? 0 : own.points - points;
   return {

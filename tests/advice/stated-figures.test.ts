@@ -149,6 +149,11 @@ describe('the order of seeds', () => {
     const first = (dearer: number): string => firstOf({ asks: [bubbles, bubbles] }, dearer, { asks: [bubbles] });
     expect([first(0.008), first(0.012)]).toEqual(['other', 'one']);
   }); // prettier-ignore
+  it('with nothing to score it by: riskier by as much as is said, and by less than one that came out a set word below usual', () => {
+    const inHundred = (points: number | null): number => Math.round(100 * weakChance(0.1, points));
+    expect(inHundred(null)).toBeGreaterThan(inHundred(75));
+    expect(inHundred(null)).toBeLessThan(inHundred(75 - WORD));
+  });
   it('never more certain than 9 in 10 to give weak jars: one may always turn out well; below that as the odds have it', () => {
     expect(weakChance(0.99, 0)).toBe(0.9);
     expect(weakChance(0.85, 75)).toBeCloseTo(0.85, 9);

@@ -25,6 +25,12 @@ describe('a time constant', () => {
     const rough = fitTimeConstant({ bath: bathAt(38), jar: jarWith(0.8, (i) => (i % 2 ? 0.5 : -0.5)) });
     expect(rough!.high - rough!.low).toBeGreaterThan(even!.high - even!.low);
   });
+  it('shows in a jar that is three degrees from its bath, not in one that is hardly apart', () => {
+    const from = (start: number) =>
+      steps.map((hour) => ({ hour, celsius: 38 - (38 - start) * Math.exp(-hour / 0.8) }));
+    expect(fitTimeConstant({ bath: bathAt(38), jar: from(33) })!.middle).toBeCloseTo(0.8, 1);
+    expect(fitTimeConstant({ bath: bathAt(38), jar: from(36) })).toBeNull();
+  });
   it('is not made up where the readings can show none', () => {
     expect(fitTimeConstant({ bath: bathAt(38), jar: bathAt(38) })).toBeNull();
     expect(fitTimeConstant({ bath: bathAt(38), jar: jarWith(1).slice(0, 4) })).toBeNull();

@@ -221,6 +221,10 @@ describe('the end of a hold that is still to come', () => {
     expect(refused.sentence).toBe(
       'The time in warmth ends on 15 Mar 2026 at 08:00, which is still to come, but 13 Mar a is said to have been set when it was taken out. Correct the end, or leave it out.',
     );
+    // Within the hour ahead the clock is rounded to, and no further.
+    expect(refusalOf(session, 'batch.record', record(set, '2026-03-14T20:00:00+01:00')).code).toBe(
+      refused.code,
+    );
     const done = must(session, 'batch.record', record(set, '2026-03-14T19:00:00+01:00'));
     const [jar = ''] = done.jars;
     const id = must(session, 'batch.get', { id: done.batch }).holds[0]?.id ?? '';

@@ -3,7 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import { stillRuns } from '../../core/ledger/running';
 import { asksNow, looksOf } from '../../core/plan/hold-looks';
-import { outOfWarmthOn } from '../../core/safety/in-hold';
+import { mayBeInHold, outOfWarmthOn } from '../../core/safety/in-hold';
 import { longUnsaid } from '../../core/safety/still-there';
 import { clockWords, todayWords } from '../../core/says/today-says';
 
@@ -21,6 +21,12 @@ describe('a seed’s age counts from the end of its hold', () => {
   ])('known by %s', (_by, one, day) => expect(outOfWarmthOn(one, '2026-05-01')).toBe(day));
 });
 
+it('a jar of which nothing tells may be in warmth for two days: holds of 36 hours are common practice (no source)', () => {
+  const may = (today: string) =>
+    mayBeInHold(null, null, false, '2026-05-18', `${today}T18:00:00+02:00`, today);
+  expect(['2026-05-18', '2026-05-19', '2026-05-20'].map(may)).toEqual([true, true, false]);
+});
+
 describe('a hold that runs', () => {
   const began = '2026-05-20T01:00:00+02:00';
   const seconds = (moment: string): number => Date.parse(moment) / 1000;
@@ -33,6 +39,8 @@ describe('a hold that runs', () => {
     ['2026-05-20T09:00:00+02:00', [], 'Look at 20 May by 13:00. 23 h left.'],
     ['2026-05-20T09:00:00+02:00', [7.5], '20 May: 23 h left. Look at 24 h, due tomorrow at 01:00.'],
     ['2026-05-20T13:40:00+02:00', [], 'Look at 20 May now. The look at 12 h was due 40 min ago, at 13:00.'],
+    // Three hours past its time it is missed (common practice, no source).
+    ['2026-05-20T16:20:00+02:00', [], '20 May: 15 h 40 min left. Look at 24 h, due tomorrow at 01:00. Nobody looked at 12 h.'],
     // A look that nobody took is not kept quiet, and not asked for for ever.
     ['2026-05-20T18:40:00+02:00', [], '20 May: 13 h 20 min left. Look at 24 h, due tomorrow at 01:00. Nobody looked at 12 h.'],
     ['2026-05-21T05:00:00+02:00', [12, 24.5], '20 May: 3 h left. Out 08:00.'],

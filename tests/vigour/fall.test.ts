@@ -35,6 +35,10 @@ describe('a line that came down', () => {
     );
   }); // prettier-ignore
 
+  it('is a slope as soon as four batches show it, however short', () => {
+    expect(fallOf(points([78, 78, 78, 73, 68, 63, 58]))?.shape).toBe('with each generation');
+  });
+
   it('is not one bad day among even batches', () => {
     const fall = fallOf(points([75, 76, 74, 40, 75, 76, 74, 50, 49, 51, 50]));
     expect([fall?.shape, fall?.at]).toEqual(['at once', 7]);

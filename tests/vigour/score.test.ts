@@ -206,6 +206,10 @@ describe('warmth', () => {
     const [suspect] = line.suspects.filter(({ code }) => code === 'ran cool').map(suspectSays);
     expect(suspect).toContain(words);
   });
+  it('is left out where it ran three degrees cooler than usual and more, which no sum makes up for (common practice, no source)', () => {
+    const at = (celsius: number) => lineOf((batch) => [jar({ profile: constantProfile(36, batch < 9 ? 38 : celsius), seen: { setWord: 'firm' } })], 9).suspects.some(({ code }) => code === 'ran cool');
+    expect([36, 34].map(at)).toEqual([false, true]);
+  }); // prettier-ignore
   it('is corrected for only where the hold fell short of what the seed needed', () => {
     const line = lineOf(cool, 8);
     const corrected = line.batches.filter(({ scores }) =>
