@@ -21,11 +21,14 @@ function bothSay(why: LeftOutBecause): readonly [one: string, many: string] {
       return ['It is spoiled.', 'They are spoiled.'];
     case 'unseen':
       return [
-        'Nothing was written down of it: unknown, neither weak nor fine.',
-        'Nothing was written down of them: unknown, neither weak nor fine.',
+        'Nothing was noted of it, so it counts neither way.',
+        'Nothing was noted of them, so they count neither way.',
       ];
     case 'first batch':
-      return ['A first batch is known to be uneven.', 'A first batch is known to be uneven.'];
+      return [
+        'It is of a first batch, which is often uneven.',
+        'They are of a first batch, which is often uneven.',
+      ];
     case 'from sources':
       return ['It was started from sources.', 'They were started from sources.'];
     case 'mixes lines':
@@ -54,10 +57,14 @@ function bothSay(why: LeftOutBecause): readonly [one: string, many: string] {
   }
 }
 
+/** A sentence inside another: without its capital and its full stop. */
+export const asClause = (sentence: string): string =>
+  `${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`.replace(/\.$/, '');
+
 /** A sentence. */
 export const leftOutSays = (why: LeftOutBecause): string => bothSay(why)[0];
 
-/** "Left out: a and b. They are spoiled.": jars of one reason together. @param jars by their letters, in order */
+/** "Left out: a and b (they are spoiled); c (it mixes two lines).": jars of one reason together. @param jars by their letters, in order */
 export function leftOutTogether(
   jars: readonly { readonly letter: string; readonly why: LeftOutBecause }[],
 ): string {
@@ -68,7 +75,8 @@ export function leftOutTogether(
     if (known) known.letters.push(letter);
     else alike.set(one, { letters: [letter], many });
   }
-  return [...alike]
-    .map(([one, { letters, many }]) => `Left out: ${inWords(letters)}. ${letters.length === 1 ? one : many}`)
-    .join(' ');
+  const each = [...alike].map(
+    ([one, { letters, many }]) => `${inWords(letters)} (${asClause(letters.length === 1 ? one : many)})`,
+  );
+  return each.length === 0 ? '' : `Left out: ${each.join('; ')}.`;
 }

@@ -88,7 +88,7 @@ export function tooEarlySentence({ from, to, openEnded }: RestartRange, lacking:
     : from === to
       ? `it would be after about generation ${from}`
       : `it would be after one of generations ${from} to ${to}`;
-  return `It is too early to say when to start afresh: ${why}. What is drawn here ${part} rests on what is assumed; going by it, ${range}.`;
+  return `It is too early to say when to start afresh: ${why}. The drawing ${part} rests on what is assumed: by that, ${range}.`;
 }
 
 /** That later generations rest on fewer lines. */

@@ -263,7 +263,7 @@ const LOOK_AT: Partial<Record<CautionRelation, (spoiled: string) => string>> = {
   'seeded it': (spoiled) => `it seeded the spoiled jar${spoiled}`,
   'same seed': (spoiled) => `it came from the same seed as the spoiled jar${spoiled}`,
   'same package': (spoiled) => `it was made with the same package as the spoiled jar${spoiled}`,
-  'same hold, not set': (spoiled) => `it is from the same batch as a jar that did not set${spoiled}`,
+  'same hold, not set': (spoiled) => `it is from the same batch as ${spoiled === '' ? 'a jar that' : `${spoiled.trim()}, which`} did not set`,
   'seeded before': (spoiled) => `it descends from${spoiled === '' ? ' a jar' : spoiled} that showed a sign after opening`,
   'from a mate': (spoiled) => `it descends from a jar of the same batch as the spoiled jar${spoiled}`,
 }; // prettier-ignore

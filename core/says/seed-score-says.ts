@@ -4,7 +4,7 @@ import { rangesSay } from './batch-says';
 import { inWords } from './way-to-source';
 import { shown } from '../vigour/score';
 import { USUAL_POINTS } from '../vigour/jar-evidence';
-import { leftOutSays } from './left-out-says';
+import { asClause, leftOutSays } from './left-out-says';
 import { letterOf, scoresInWords } from './vigour-words';
 
 const rangeWords = ({ points, low, high }: ScoreRange): string =>
@@ -46,7 +46,9 @@ export function seedScoreSays(score: SeedScore | null): string[] {
     return [
       `It scored ${rangeWords(score.range)} itself; ${AS_EARLY}`,
       ...weakSays(score.weak),
-      ...(score.leftOut === null ? [] : [`It is not compared with its batch: ${leftOutSays(score.leftOut)}`]),
+      ...(score.leftOut === null
+        ? []
+        : [`It is not compared with its batch: ${asClause(leftOutSays(score.leftOut))}.`]),
     ];
   return [
     batchScoreOf(score),
@@ -54,6 +56,6 @@ export function seedScoreSays(score: SeedScore | null): string[] {
     ...itselfSays(score),
     ...(score.leftOut === null
       ? []
-      : [`It is not among the jars that count for its batch: ${leftOutSays(score.leftOut)}`]),
+      : [`It is not among the jars that count for its batch: ${asClause(leftOutSays(score.leftOut))}.`]),
   ];
 }

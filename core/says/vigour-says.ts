@@ -31,7 +31,7 @@ export function standingSentence(judgement: LineJudgement): string {
   const comparable = judgement.batches.filter(({ points }) => points !== null).length;
   if (!trend) {
     return comparable < rules.fewest
-      ? `Too few batches to say: ${comparable} can be compared, and ${rules.fewest} are needed.`
+      ? `Too few batches to say: ${comparable === 0 ? 'none' : comparable} can be compared yet, and ${rules.fewest} are needed.`
       : `Too few batches to say: the ${comparable} that can be compared are all of one generation.`;
   }
   const over = `over ${Math.min(comparable, rules.window)} comparable batches`;
@@ -170,7 +170,7 @@ export function lineReasons(judgement: LineJudgement): string[] {
       .map(({ name, points, sets }) => `${name === NOTHING_IN ? 'Leaving out what is usually stirred in' : sentenceCase(name)} ${points < 0 ? 'takes' : 'adds'} about ${Math.abs(Math.round(points))} points, ${timesSeen(sets)} beside jars of the same seed and hold made as usual.`),
     ...(judgement.perDay?.own ? [`A day in the fridge costs its seed about ${perDay(judgement.perDay.posterior)}, by your own ${judgement.perDay.jars} jars.`] : []),
     ...(trend ? [`Batches differ by about ${one(trend.spread)} points by themselves.`] : []),
-    ...(unseen > 0 ? [`${unseen} ${unseen === 1 ? 'batch has' : 'batches have'} no outcome written down: unknown, neither weak nor fine.`] : []),
+    ...(unseen > 0 ? [`Of ${unseen} ${unseen === 1 ? 'batch' : 'batches'} nobody noted how it came out: unknown, neither weak nor fine.`] : []),
   ]; // prettier-ignore
 }
 
@@ -186,7 +186,7 @@ const earlySays = ({ trend }: LineJudgement): string =>
 
 /** What of a jar's score nothing tells. */
 export const missingSays = (missing: readonly PartName[]): string =>
-  `Not recorded or not comparable: ${missing.join(', ')}.`;
+  `Not noted, or not to be compared: ${missing.join(', ')}.`;
 
 export interface JarSays {
   readonly sentence: string;
@@ -201,7 +201,7 @@ export function jarSays(
   jars: readonly JarEvidence[],
 ): JarSays {
   if (jar.spoiled) return { sentence: 'It is spoiled: discard it. A spoiled jar has no score.', reasons: [] };
-  if (!score) return { sentence: 'Nothing was written down that a score could go by: unknown, neither weak nor fine.', reasons: [] }; // prettier-ignore
+  if (!score) return { sentence: 'It has no score: nothing noted tells how it came out.', reasons: [] }; // prettier-ignore
   const name = treatmentOf(jar, judgement.usualTreatment);
   const unlike = name !== '';
   const siblings = plainSiblings(jar, judgement.usualTreatment, jars);

@@ -23,9 +23,9 @@ export function wouldChangeSays(change: PlaceChange, unit: string): string {
     case 'alone':
       return 'No other seed may be used now.';
     case 'in doubt':
-      return 'No score would change its place: it stands after every seed without such a doubt, unless what was written down of it is wrong and is corrected.';
+      return 'No score would change its place: it stands after every seed without such a doubt. If what was noted of it is wrong, correct it.';
     case 'cost decides nothing':
-      return 'Cost alone would change nothing: what else is kept has to be looked into first, or is in doubt.';
+      return 'Nothing cheaper stands behind it: all else that is kept has to be looked at first, or is in doubt.';
     case 'stands after':
       return `It stands after ${change.other} until somebody writes down how it came out.`;
     case 'as good':
