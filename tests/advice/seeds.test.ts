@@ -172,7 +172,7 @@ describe('cautions and holds', () => {
       const { label, reasons } = of(session, judged.label);
       expect(judged.leftOut, label).toContain('It is of generation');
       expect(reasons.join(' '), label).toContain(`It scored ${judged.score} (${judged.low} to ${judged.high}) itself`);
-      expect(reasons.join(' '), label).toContain('It is not compared with its batch: It is of generation');
+      expect(reasons.join(' '), label).toContain('It is not compared with its batch: it is of generation');
       expect(reasons.join(' '), label).not.toContain('Its batch scored');
     }
     const held = newest(session);
