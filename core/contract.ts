@@ -94,6 +94,7 @@ import { CAUTION_LEVELS, CAUTION_RELATIONS } from './shapes/caution-codes';
 import { SAFETY_STOPS, DISCARDS, SAFETY_LOOKS } from './shapes/safety-codes';
 import { AskLabels, LabelSheets } from './shapes/label-calls';
 import { AboutJar } from './shapes/hand-over-calls';
+import { MakingCard } from './shapes/card-calls';
 import { AskReport, ReportReply } from './shapes/report-calls';
 import { AnswerRemarks, ListRemarks, NoteRemark, RemarkReply, RemarksReply } from './shapes/remark-calls';
 import { READ_AS } from './ledger/facts/seen-facts';
@@ -648,6 +649,8 @@ export const contract = {
     }),
   ),
   'batch.get': entry('read', z.strictObject({ id: Uid }), BatchReply),
+  /** What to do for a batch, in order. On paper: report.print of 'making card'. */
+  'batch.card': entry('read', z.strictObject({ id: Uid }), MakingCard),
   'batch.list': entry(
     'read',
     z.strictObject({ before: z.strictObject({ /** Null: the day of that batch itself. */ madeOn: Day.nullable(), id: Uid }).nullable(), limit: z.int().min(1).max(200), /** Words that its day, word, seeds, what was stirred in or its note hold. */ text: Line.default('') }),

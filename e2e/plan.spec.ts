@@ -69,5 +69,16 @@ test.describe('in the invented ledger', () => {
     await plan.getByRole('button', { name: 'Begin 5 May 2026 06:30' }).click();
     await page.getByRole('button', { name: 'Plan 3 jars' }).click();
     await expect(page.getByText('to begin 5 May 2026 06:30')).toBeVisible();
+    // Its card, large: letters before the seed.
+    await page.getByRole('button', { name: 'Making card' }).click();
+    const card = page.getByRole('dialog', { name: /^Making card: 5 May 2026/ });
+    await expect(
+      card.getByRole('checkbox', { name: /Put the letters on the jars first: a, b, c/ }),
+    ).toBeVisible();
+    await expect(card).toContainText(/At 24 h \(6 May at/);
+    await card.getByRole('checkbox', { name: /^Clean and scald/ }).check();
+    expect(await complaintsByDayAndNight(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await expect(card).toHaveCount(0);
   });
 });

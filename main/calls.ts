@@ -94,6 +94,7 @@ import {
 
 import { writeCalendar } from './calendar/write-calendar';
 import { labelSheets } from './labels/label-sheets';
+import { cardOfBatch } from './reports/gather-card';
 import { makeReport, writeReport } from './reports/make-report';
 import { writeTables } from './tables/write-tables';
 import { cautionsBecauseOf } from './ledger/reads/read-views';
@@ -112,6 +113,7 @@ export const handlers: Handlers = {
   'jar.get': ({ ledger }, input) => getJar(ledger, input),
   'jar.find': ({ ledger }, input) => findJar(ledger, input),
   'batch.get': ({ ledger }, input) => getBatch(ledger, input),
+  'batch.card': ({ ledger }, input) => cardOfBatch(ledger, input),
   'batch.list': ({ ledger }, input) => listBatches(ledger, input),
   'source.list': ({ ledger }) => listSources(ledger),
   'package.list': ({ ledger }) => listPackages(ledger),

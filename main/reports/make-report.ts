@@ -5,6 +5,7 @@ import { shortCode } from '../../core/lineage/short-codes';
 import { pictureFile } from '../../core/pictures/family-picture';
 import { familySheets } from '../../core/reports/family-sheets';
 import { ledgerPage } from '../../core/reports/ledger-page';
+import { makingCardPage } from '../../core/reports/making-card-page';
 import { lineReport } from '../../core/reports/line-report';
 import { givenSheet, tellSheet } from '../../core/reports/sheets';
 import { PICTURE_CAPTION } from '../../core/says/report-says';
@@ -16,6 +17,7 @@ import { writeOver } from '../ledger/place';
 import { familyMember, lineNames } from '../ledger/reads/read-views';
 import { Refused, refusedFor } from '../refusal';
 import { drawnFamily, keysOfPart, lineBatch } from './drawn-family';
+import { cardOfBatch } from './gather-card';
 import { lineTold, todayWords } from './gather-line';
 import { pageTold, photographsFor } from './gather-page';
 
@@ -46,6 +48,10 @@ export function makeReport(ledger: Ledger, { report }: Parsed<'report.get'>): Re
       const { about } = aboutHandOver(ledger, { jar: report.jar, include: [] });
       const html = givenSheet(about, shortCode(report.jar), report.paper);
       return { title: about.label, html, page: PAPER_SIZES[report.paper], ...plain };
+    }
+    case 'making card': {
+      const card = cardOfBatch(ledger, { id: report.batch });
+      return { title: card.title, html: makingCardPage(card, report.paper), page: PAPER_SIZES[report.paper], ...plain };
     }
     case 'told': {
       const given = listHandOvers(ledger).handOvers.filter(({ discard, caution }) => discard !== null || caution !== null);

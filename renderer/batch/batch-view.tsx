@@ -24,6 +24,7 @@ import { inWords, JarColumn, type Once } from './jar-column';
 import { gateSays, isUnseen, UNSEEN } from './jar-seen';
 import { columnsOf, useBands, type Bands } from './use-bands';
 import { additionWords, eatsWords, milkWords, seedWords } from './jar-says';
+import { MakingCard } from './making-card';
 import type { Asked } from './record-text';
 import { RecordSheet } from './record-sheet';
 
@@ -97,6 +98,7 @@ function Head({
         {label}
       </h1>
       <div className="row">
+        {jars.some(({ jar }) => jar.state === 'planned') && <MakingCard batch={batch} />}
         <button type="button" className="button" onClick={() => go('batch', `repeat:${batch}`)}>
           Make it again
         </button>

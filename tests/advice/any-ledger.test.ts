@@ -84,6 +84,7 @@ function readAll(ledger: Generated, seed: number): Set<string> {
   }
   for (const id of batches) {
     ask('batch.get', { id });
+    ask('batch.card', { id });
     ask('trial.propose', { batch: id });
   }
   for (const spacing of ['generation', 'calendar'] as const) ask('family.drawing', { spacing });

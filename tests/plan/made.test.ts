@@ -97,6 +97,38 @@ describe('a plan that is made', () => {
   });
 });
 
+describe('a making card', () => {
+  const planned = (hold: object = {}) => {
+    const session = newSession();
+    const { jars } = smallFamily(session);
+    const entry = batchOf(TODAY, planOf(jars[3]), { holds: [{ ...warm, ...hold }] });
+    return { session, ...must(session, 'batch.record', entry) };
+  };
+
+  it('has letters before seed, seed before milk, the gate before any tasting, and ice water before the fridge', () => {
+    const { session, batch } = planned({ startedAt: `${TODAY}T20:00:00+01:00` });
+    const { parts, jars, cautions, intro } = must(session, 'batch.card', { id: batch });
+    const steps = parts.flatMap((part) => part.steps);
+    const at = (pattern: RegExp): number => steps.findIndex((step) => pattern.test(step));
+    const order = [/letters on the jars first: a, b/, /Take the seed first/, /Milk from a carton/, /At 12 h \(tomorrow at 08:00\)/, /take out, look, then smell/, /ice water.*fridge/].map(at); // prettier-ignore
+    expect(order).not.toContain(-1);
+    expect(order).toEqual(order.toSorted((a, b) => a - b));
+    expect(jars.map((jar) => [jar.letter, jar.stirredIn])).toEqual([['a', '30 mL oat bran'], ['b', '30 mL oat bran']]); // prettier-ignore
+    expect(intro).toContain('45 ml of 9 Mar b');
+    expect(cautions.join(' ')).toMatch(/discard the whole jar.*local food-safety authority/);
+  });
+
+  it('on paper has a box for each step and room for what went in, and nothing typed in it is markup', () => {
+    const { session, batch } = planned();
+    must(session, 'batch.correct', { id: batch, changes: { word: '<b>x' } });
+    const { html } = must(session, 'report.get', { report: { of: 'making card', batch, paper: 'A4' } });
+    expect(html).toContain('Went in');
+    expect(html).toContain('&lt;b&gt;x');
+    expect(html).not.toContain('<b>x');
+    expect(html.match(/class="letter"/g)).toHaveLength(2);
+  });
+});
+
 /** Reads that judge, count, draw or keep: what is planned changes none of them. */
 const COUNTING: readonly CallName[] = ['family.get', 'line.list', 'advice.freshStart', 'shelf.get', 'cost.list', 'cost.sheet', 'family.now', 'hold.now', 'today.list', 'calendar.get', 'hold.list', 'remarks.list']; // prettier-ignore
 

@@ -1,0 +1,42 @@
+// The making card on paper: a box to tick before each step, and a row for each jar with room for what really went in.
+import { escaped } from '../markup';
+import type { MakingCard } from '../shapes/card-calls';
+import { PAPER_SIZES, type Paper } from '../shapes/report-calls';
+import { documentOf, list, paragraph } from './document';
+
+const MARGIN = 12;
+const STYLE = `<style>
+.tick { list-style: none; padding: 0 } .tick li { display: flex; gap: 3mm; margin: 0 0 1.6mm; break-inside: avoid }
+.tick li::before { content: ''; flex: none; width: 4.4mm; height: 4.4mm; border: .35mm solid #000; margin-top: .3mm }
+.rows td { height: 11mm; border: .2mm solid #777; padding: 1mm 2mm } .rows th { border: .2mm solid #777; padding: 1mm 2mm }
+.rows .letter { font-size: 16pt; font-weight: 700; text-align: center; width: 10mm } .room { width: 24mm }
+</style>`;
+
+const ticks = (steps: readonly string[]): string =>
+  `<ul class="tick">${steps.map((step) => `<li><span>${escaped(step)}</span></li>`).join('')}</ul>`;
+
+function jarRows(jars: MakingCard['jars']): string {
+  const heads = ['Jar', 'Empty weight', 'Seed', 'Stirred in', 'Milk, vessel', 'Went in', 'Full weight'];
+  const rows = jars.map(
+    ({ letter, seed, stirredIn, milk }) =>
+      `<tr><td class="letter">${escaped(letter)}</td><td class="room"></td><td>${escaped(seed)}</td><td>${escaped(stirredIn)}</td><td>${escaped(milk)}</td><td class="room"></td><td class="room"></td></tr>`,
+  );
+  return `<table class="rows"><thead><tr>${heads.map((head) => `<th scope="col">${head}</th>`).join('')}</tr></thead><tbody>${rows.join('')}</tbody></table>`;
+}
+
+/** The card as a document. */
+export function makingCardPage({ title, intro, parts, jars, cautions }: MakingCard, paper: Paper): string {
+  const [before, ...others] = parts.map(
+    ({ head, steps }) => `<section><h2>${escaped(head)}</h2>${ticks(steps)}</section>`,
+  );
+  const body = [
+    STYLE,
+    `<h1>${escaped(title)}</h1>`,
+    paragraph(intro, 'soft'),
+    before ?? '',
+    jarRows(jars),
+    ...others,
+    `<section class="keep small">${list(cautions)}</section>`,
+  ];
+  return documentOf({ title, body: body.join('\n'), sheet: { ...PAPER_SIZES[paper], margin: MARGIN } });
+}
