@@ -100,6 +100,7 @@ const MORE = String.raw`\s?(?:-|to|bis)\s?\d{1,2}`;
 /** How days are written that can't be doubted, in order of trying, and how month and day of each are told. */
 const SURE: readonly (readonly [RegExp, typeof monthOf, (text: string | undefined) => number | null])[] = [
   [new RegExp(String.raw`(?<year>\d{4})\s?([-/.])\s?(?<month>\d{1,2})\s?\2\s?${DAY}(?!\d)${TIME}`, 'y'), figure, figure],
+  [new RegExp(String.raw`(?<year>\d{4})[\s,./-]+${MONTH}\.?[\s.-]*${DAY}(?:st|nd|rd|th)?(?!\d)`, 'uy'), monthOf, figure],
   [/(?<year>20\d{2})(?<month>0[1-9]|1[0-2])(?<day>0[1-9]|[12]\d|3[01])(?!\d)/y, figure, figure],
   [/(?<day>\d{1,2})\s?[./ -]\s?(?<month>[IVX]{1,4})\s?[./ -]\s?(?<year>'?\d{2}|\d{4})(?!\d)/y, romanOf, figure],
   [new RegExp(String.raw`${DAY}(?:st|nd|rd|th|\.)?${MORE}(?:st|nd|rd|th|\.)?\s*(?:de|of)?[\s./-]*${MONTH}\.?(?:\s*,?\s*${YEAR}(?!\d))?`, 'uy'), monthOf, figure],
@@ -170,6 +171,10 @@ function numericDay(text: string, at: number): FoundDay | null {
   return { start: at, end, dayFirst, monthFirst, yearFirst, sure: false, points: mark === '.' };
 }
 
+/** "Batch 1 - 5 Jan 2026": the number of a batch, and then its day. */
+const NUMBER_BEFORE = /\b(?:batch|charge|ansatz|lot|no|nr|week|woche|jar|glas)\.?\s?#?$/iu;
+const NUMBERED = /^\d{1,3}\s[-–—]\s/u;
+
 /** The first date in a text (positions in tidy(text)), or null. */
 export const findDay = remembered(firstDay);
 
@@ -180,6 +185,7 @@ function firstDay(text: string): FoundDay | null {
       continue;
     // "1026-03-08" holds no 8 March of an unknown year.
     if (/\d{3,}[./-]$/.test(clean.slice(Math.max(0, at - 4), at))) continue;
+    if (NUMBERED.test(clean.slice(at, at + 6)) && NUMBER_BEFORE.test(clean.slice(0, at))) continue;
     const found = dayAt(clean, at);
     if (found) return found;
   }

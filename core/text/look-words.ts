@@ -109,7 +109,7 @@ const TANG_WORDS: Meant<NonNullable<Outcome['tang']>> = [
   ['none', /^(?:none|no|not (?:sour|tangy)|0|-|keine?|aucune?|nada|geen|ingen|inget|brak)\b/],
   [null, NOT_SOUR],
   ['sharp', /\b(?:sharp|strong|very (?:sour|tangy|tart)|sehr sauer|kraftig|tres acide|fort|muy acid[oa]|fuerte|molto acid[oa]|zeer zuur|muito acid[oa]|mycket sur|meget syrlig|bardzo kwasn\w+)\b/],
-  ['mild', /\b(?:mild|slight\w*|gentle|light|little|leicht|douce?|leger|suave|leve|delicat[oa]|licht|svag|lagodn\w+)\b/],
+  ['mild', /\b(?:mild|slight\w*|bit|etwas|wenig|gentle|light|little|leicht|douce?|leger|suave|leve|delicat[oa]|licht|svag|lagodn\w+)\b/],
   ['clear', /\b(?:clear|tangy|sour|tart|medium|normal|sauer|acide|acid[oa]|zuur|syrlig|sur|kwasn\w+)\b/],
 ]; // prettier-ignore
 

@@ -3,7 +3,7 @@ import { withoutSureDays } from './days';
 import { WEEKDAY } from './weekdays';
 
 /** Units, money and halves of the day that stand at a figure. */
-const UNITS = String.raw`ml|cl|dl|l|mg|g|kg|oz|lb|h|hrs?|hours?|std|stunden?|heures?|horas?|uur|timmar|timer|min|days?|tage?n?|d|tbsps?|tbs|tsps?|cups?|el|tl|msk|spsk|am|pm|a\.m\.?|p\.m\.?|uhr|ph|deg|grad|c|f|x|eur|euros?|usd|gbp|chf|kr|cent|pence`;
+const UNITS = String.raw`ml|cl|dl|l|mg|g|kg|oz|lb|h|hrs?|hours?|std|stunden?|heures?|horas?|uur|timmar|timer|min|days?|tage?n?|d|tbsps?|tbs|tsps?|cups?|el|tl|msk|spsk|am|pm|a|p|a\.m\.?|p\.m\.?|uhr|ph|deg|grad|c|f|x|eur|euros?|usd|gbp|chf|kr|cent|pence`;
 const FIGURES = new RegExp(
   [
     String.raw`(?<!\S)[\p{L}\p{N}_.()-]+\.(?:jpe?g|png|heic|webp|gif|mov|mp4|pdf)(?!\S)`,

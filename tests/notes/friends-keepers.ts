@@ -319,4 +319,134 @@ to do: buy more capsules,,,,
       4: { jar: '2026-01-19 a', seeds: ['2026-01-12 a'], ml: [45], generation: 3, celsius: 37.5, set: 'firm', note: '9/10' },
     },
   },
+  {
+    name: 'a title with batch and day above each block, seeds by batch and letter',
+    text: `Batch 1 - 5 Jan 2026,,,
+Jar,Seed,mL,How it set
+a,8 caps Blue Tin,,firm
+b,8 caps Blue Tin,,soft
+Batch 2 - 12 Jan 2026,,,
+Jar,Seed,mL,How it set
+a,batch 1 a,45,firm
+b,batch 1 b,45,firm
+Batch 3 - 19 Jan 2026,,,
+Jar,Seed,mL,How it set
+a,batch 2 b,45,soft
+`,
+    today,
+    jars: {
+      3: { jar: '2026-01-05 a', sources: ['Blue Tin'], pieces: [8], generation: 1, set: 'firm' },
+      4: { jar: '2026-01-05 b', sources: ['Blue Tin'], pieces: [8], generation: 1, set: 'soft' },
+      7: { jar: '2026-01-12 a', seeds: ['2026-01-05 a'], ml: [45], generation: 2, set: 'firm' },
+      8: { jar: '2026-01-12 b', seeds: ['2026-01-05 b'], ml: [45], generation: 2, set: 'firm' },
+      11: { jar: '2026-01-19 a', seeds: ['2026-01-12 b'], ml: [45], generation: 3, set: 'soft' },
+    },
+  },
+  {
+    name: 'days without a year as month and day, begun and ended by p and a',
+    text: `date,jar,starter,amt,in,out next day,temp,how firm
+1/5,a,8 caps Blue Tin,,7p,7a,100,firm
+1/12,a,1/5 a,3T,7:30p,8a,101,soft
+1/19,b,1/12 a,2T + 1t,8p,7a,99.5,v firm
+`,
+    today,
+    jars: {
+      2: { jar: '2026-01-05 a', sources: ['Blue Tin'], pieces: [8], generation: 1, hours: 12, celsius: 37.778, set: 'firm' },
+      3: { jar: '2026-01-12 a', seeds: ['2026-01-05 a'], ml: [44.4], generation: 2, hours: 12.5, celsius: 38.333, set: 'soft' },
+      4: { jar: '2026-01-19 b', seeds: ['2026-01-12 a'], ml: [34.5], generation: 3, hours: 11, celsius: 37.5, set: 'very firm' },
+    },
+  },
+  {
+    name: 'two pH, when it set, whether it spoiled with the reason behind it',
+    text: `Date,Jar,Seed,Amount,pH start,pH end,Time to set,Spoiled?
+2026-01-05,a,8 caps Blue Tin,,6.6,4.4,20 h,no
+2026-01-12,a,2026-01-05 a,45 ml,6.5,4.3,14 h,no
+2026-01-19,a,2026-01-12 a,45 ml,6.5,4.5,16 h,yes - pink film
+2026-01-19,b,2026-01-12 a,45 ml,6.5,4.4,16 h,no - just the fibre
+`,
+    today,
+    jars: {
+      2: { jar: '2026-01-05 a', sources: ['Blue Tin'], pieces: [8], generation: 1, ph: 4.4, note: 'pH start: 6.6' },
+      3: { jar: '2026-01-12 a', seeds: ['2026-01-05 a'], ml: [45], generation: 2, ph: 4.3, note: 'Time to set: 14 h' },
+      4: { jar: '2026-01-19 a', seeds: ['2026-01-12 a'], ml: [45], generation: 3, ph: 4.5, spoiled: true, note: 'yes - pink film' },
+      5: { jar: '2026-01-19 b', seeds: ['2026-01-12 a'], ml: [45], generation: 3, ph: 4.4, note: 'no - just the fibre' },
+    },
+  },
+  {
+    name: 'British, short years with points, where it stood, semi-skimmed, dessertspoons',
+    text: `Date,Jar,Made with,How much,Milk,Kept warm in,Hrs,Result,Remarks
+05.01.26,A,8 caps Blue Tin,,1 litre semi-skimmed,airing cupboard,30,set well,
+12.01.26,A,A of 05.01.26,2 dessertspoons,1 litre semi-skimmed,airing cupboard,34,barely set,left a bit longer
+19.01.26,A,A of 12.01.26,3 tablespoons,1 pint whole,water bath,36,set firm,
+`,
+    today,
+    jars: {
+      2: { jar: '2026-01-05 a', sources: ['Blue Tin'], pieces: [8], generation: 1, hours: 30, set: 'firm', milk: 'semi-skimmed milk', milkMl: 1000, note: 'airing cupboard' },
+      3: { jar: '2026-01-12 a', seeds: ['2026-01-05 a'], ml: [20], generation: 2, hours: 34, set: 'soft', note: 'left a bit longer' },
+      4: { jar: '2026-01-19 a', seeds: ['2026-01-12 a'], ml: [45], generation: 3, hours: 36, set: 'firm', milk: 'whole milk' },
+    },
+  },
+  {
+    name: 'German, Charge und Glas, aus welcher Charge und welchem Glas in zwei Spalten',
+    text: `Charge;Datum;Glas;aus Charge;aus Glas;EL;h;Festigkeit;Bemerkung
+1;05.01.2026;a;Blue Tin, 8 Kapseln;;;36;fest;
+1;05.01.2026;b;Blue Tin, 8 Kapseln;;;36;weich;
+2;12.01.2026;a;1;b;3;36;sehr fest;etwas Molke
+3;19.01.2026;a;2;a;3;34;fest;
+`,
+    today,
+    jars: {
+      2: { jar: '2026-01-05 1 a', sources: ['Blue Tin'], pieces: [8], generation: 1, hours: 36, set: 'firm' },
+      3: { jar: '2026-01-05 1 b', sources: ['Blue Tin'], pieces: [8], generation: 1, hours: 36, set: 'soft' },
+      4: { jar: '2026-01-12 2 a', seeds: ['2026-01-05 1 b'], ml: [45], generation: 2, hours: 36, set: 'very firm', note: 'etwas Molke' },
+      5: { jar: '2026-01-19 3 a', seeds: ['2026-01-12 2 a'], ml: [45], generation: 3, hours: 34, set: 'firm' },
+    },
+  },
+  {
+    name: 'jars in brackets, thrown out said where it set, arrows for the seed',
+    text: `Day,Jar,Seed,Amount,Set
+Jan 5 2026,(a),8 caps Blue Tin,,firm
+Jan 12 2026,(a),→ Jan 5 (a),45 ml,DISCARDED - fuzz
+Jan 12 2026,(b),→ Jan 5 (a),45 ml,soft
+Jan 19 2026,(a),→ Jan 12 (b),45 ml,firm
+`,
+    today,
+    jars: {
+      2: { jar: '2026-01-05 a', sources: ['Blue Tin'], pieces: [8], generation: 1, set: 'firm' },
+      3: { jar: '2026-01-12 a', seeds: ['2026-01-05 a'], ml: [45], generation: 2, spoiled: true },
+      4: { jar: '2026-01-12 b', seeds: ['2026-01-05 a'], ml: [45], generation: 2, set: 'soft' },
+      5: { jar: '2026-01-19 a', seeds: ['2026-01-12 b'], ml: [45], generation: 3, set: 'firm' },
+    },
+  },
+  {
+    name: 'days jotted down in a hurry: the month behind, the day alone the next time',
+    text: `Made,Jar,Seed,Amt (tbsp),Set,Whey,Taste
+2026 Jan 5,a,8 caps Blue Tin,,firm,none,mild
+12-Jan,a,5 Jan a,3,firm,tiny bit,a bit sour
+19th Jan,a,12-Jan a,3,soft,lots,very sour
+Mon 26 Jan,a,19th Jan a,2.5,firm,no,sour
+`,
+    today,
+    jars: {
+      2: { jar: '2026-01-05 a', sources: ['Blue Tin'], pieces: [8], generation: 1, set: 'firm' },
+      3: { jar: '2026-01-12 a', seeds: ['2026-01-05 a'], ml: [44.4], generation: 2, set: 'firm' },
+      4: { jar: '2026-01-19 a', seeds: ['2026-01-12 a'], ml: [44.4], generation: 3, set: 'soft' },
+      5: { jar: '2026-01-26 a', seeds: ['2026-01-19 a'], ml: [37], generation: 4, set: 'firm' },
+    },
+  },
+  {
+    name: 'a log of lines with a colon in each cell, no headings',
+    text: `5 Jan 2026,jar a,seed: 8 caps Blue Tin,set: firm
+12 Jan 2026,jar a,seed: 5 Jan a,set: soft
+12 Jan 2026,jar b,seed: 5 Jan a,set: firm
+19 Jan 2026,jar a,seed: 12 Jan b,set: firm
+`,
+    today,
+    jars: {
+      1: { jar: '2026-01-05 a', sources: ['Blue Tin'], pieces: [8], generation: 1, set: 'firm' },
+      2: { jar: '2026-01-12 a', seeds: ['2026-01-05 a'], generation: 2, set: 'soft' },
+      3: { jar: '2026-01-12 b', seeds: ['2026-01-05 a'], generation: 2, set: 'firm' },
+      4: { jar: '2026-01-19 a', seeds: ['2026-01-12 b'], generation: 3, set: 'firm' },
+    },
+  },
 ];

@@ -98,7 +98,7 @@ export function provenOtherwise(meaning: NoteColumn, cells: readonly string[]): 
 
 /** "Seed date", "From batch": a part of what names the seed. */
 export const SEED_PART =
-  /\b(?:seed|seeds|parent|from|mother|starter|source|inoculum|quelle|mutter|starterglas|v|von|vom|aus)\b.*\b(date|day|batch|jar|letter|datum|glas|tag)\b/;
+  /\b(?:seed|seeds|parent|from|mother|starter|source|inoculum|quelle|mutter|starterglas|v|von|vom|aus)\b.*\b(date|day|batch|lot|jar|letter|datum|glas|tag|charge|ansatz)\b/;
 
 /** A hold of more days is a hold in hours. */
 export const MOST_DAYS = 5;

@@ -80,7 +80,7 @@ interface Draft {
   readonly cells: readonly string[];
   /** Matched by the keeper. */
   readonly chosen: boolean;
-  readonly found: HeadingMeaning | null;
+  found: HeadingMeaning | null;
   meaning: NoteColumn | null;
   /** Its heading is a known one, and yet it is a second one or proven otherwise: kept in the note. */
   spare: boolean;
@@ -133,13 +133,14 @@ export function readLayout(
         UNTOLD.test(tidy(row.cells[index] ?? '')) ? [] : (row.cells[index] ?? ''),
       ),
       chosen: meaning !== null,
-      found: /^Column \d+$/.test(name) ? null : headingMeaning(name.replace(/ #\d+$/, '')),
+      found: null,
       meaning,
       spare: false,
       additionName: null,
       marks: null,
     };
   });
+  for (const draft of all) draft.found = foundFor(draft);
   const drafts: Drafts = {
     all,
     said: [
@@ -194,6 +195,13 @@ function byOtherRows(drafts: Drafts): void {
     saying(drafts, assumed.column(draft.name, 'seed'));
     return;
   }
+}
+
+/** What the heading of a column means; words within a longer one mean nothing that none of its cells may be. */
+function foundFor({ name, cells }: Draft): HeadingMeaning | null {
+  const found = /^Column \d+$/.test(name) ? null : headingMeaning(name.replace(/ #\d+$/, ''));
+  const wordsAlone = share(cells, (cell) => !/\d/.test(cell)) >= 0.8;
+  return found?.sure === 2 && wordsAlone && !fitsMeaning(found.meaning, cells) ? null : found;
 }
 
 /** Headings, the surest first, so that "Date" wins over "Date opened". */

@@ -68,6 +68,9 @@ function joinHeadings(above: string, below: string): string {
   return isUnit(below) ? `${above} (${below})` : `${above} ${below}`;
 }
 
+/** "Batch 3 - 19 Jan 2026" above its rows: seeds may go by the number. */
+export const NUMBERED_BATCH = /\b(?:batch|charge|ansatz|lot)\s*(?:no\.?|nr\.?|#)?\s*(\d{1,4})\b/iu;
+
 /** A line with one cell that holds a day and more: it heads the rows below. */
 export function isSection(row: Row): boolean {
   const cells = row.cells.map(tidy).filter(Boolean);
@@ -76,7 +79,7 @@ export function isSection(row: Row): boolean {
   const found = findDay(only);
   if (!found) return false;
   // "2 May b" is a jar.
-  const rest = plain(`${only.slice(0, found.start)} ${only.slice(found.end)}`);
+  const rest = plain(`${only.slice(0, found.start)} ${only.slice(found.end)}`.replace(NUMBERED_BATCH, ' '));
   return !/(?:^|[^\p{L}\p{N}])[\p{L}\p{N}](?![\p{L}\p{N}])/u.test(rest);
 }
 

@@ -5,7 +5,7 @@ import { cellDay, dayIn, findDay, serialDay } from '../../text/days';
 import { isDitto } from '../cells/cell-words';
 import type { Conventions } from '../conventions/file-habits';
 import type { Column, Layout } from '../layout/column-meanings';
-import { isSection, yearOf } from '../layout/heading-lines';
+import { isSection, NO_LINE, NUMBERED_BATCH, yearOf } from '../layout/heading-lines';
 import { JAR_HEADING } from '../layout/jar-heading';
 import { hasTrait } from '../meanings';
 import type { NotesInput } from '../notes-plan';
@@ -127,7 +127,8 @@ function sectionDay(
   const text = row.cells.map(tidy).find((cell) => cell !== '') ?? '';
   const found = findDay(text);
   const read = found && dayIn(found, order);
-  return read ? { ...tellDay(read, text), yearlessText: text, word: null, text } : null;
+  const number = NUMBERED_BATCH.exec(text)?.[1] ?? null;
+  return read ? { ...tellDay(read, text), yearlessText: text, word: null, number, text } : null;
 }
 
 /** Why a line is no jar, in words: it is a total, or a remark; null where it is one. */
@@ -229,7 +230,8 @@ export function collectRows(
         : assumed.sectionYear(yearAbove?.text ?? '');
     if (section) [dayAbove, dayWritten] = [section, plain(section.text)];
     if (why !== null) {
-      said.push({ row: row.line, sentence: why });
+      // That the name of the sheet tells the year is said of each day that has none.
+      if (row.line !== NO_LINE || section) said.push({ row: row.line, sentence: why });
       continue;
     }
     for (const one of jarsOf(row, layout)) {
@@ -242,7 +244,8 @@ export function collectRows(
       const dayHere = cells.find(({ column, text }) => column.meaning === 'date' && tidy(text) !== '');
       if (dayHere) dayWritten = plain(dayHere.text);
       const fromAbove = !dayHere && dayAbove !== null && identity.toldDay === dayAbove.toldDay;
-      dayAbove = identity.day !== null || identity.yearless !== null ? identity : dayAbove;
+      const number = fromAbove ? (dayAbove?.number ?? null) : null;
+      dayAbove = identity.day !== null || identity.yearless !== null ? { ...identity, number } : dayAbove;
       const own = ownCells(one.row, layout, fromAbove ? dayWritten : '');
       rows.push(
         newRow({ id: one.id, row, log, cells, identity, own, yearTold }, rowText(own, null), input.hash),

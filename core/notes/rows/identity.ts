@@ -82,7 +82,10 @@ interface Told {
 }
 
 /** What the row above has. */
-export type DayAbove = Pick<Identity, 'day' | 'toldDay' | 'yearless' | 'yearlessText' | 'rough' | 'word'>;
+export type DayAbove = Pick<Identity, 'day' | 'toldDay' | 'yearless' | 'yearlessText' | 'rough' | 'word'> & {
+  /** The number of the batch that a line above tells. */
+  readonly number?: string | null;
+};
 
 /** A day as read, with its year or without. */
 export function tellDay(read: ReadDay, shown: string): Told {
@@ -267,10 +270,12 @@ export function readIdentity(
     if (Number(told.day.slice(5, 7)) !== month || Number(told.day.slice(8)) !== day)
       log.ask('label', question.labelDay(tidy(naming.text), told.day));
   }
+  let numbered: string | null = null;
   if (!date && named.labelDay === null && told.toldDay === '') {
     if (dayAbove && (dayAbove.day !== null || dayAbove.yearless !== null)) {
       const { day, toldDay, yearless, yearlessText, rough } = dayAbove;
       told = { day, toldDay, yearless, yearlessText, rough };
+      numbered = dayAbove.number ?? null;
       log.assume(assumed.dayFromAbove(day ?? yearlessText));
     } else log.problem(problem.dayMissing());
   }
@@ -283,6 +288,7 @@ export function readIdentity(
     aliases: withShort([
       ...[jar, label].flatMap((cell) => (cell ? namesOf(cell) : [])),
       ...roughNames(told, named.letter),
+      ...(numbered === null ? [] : [`${numbered} ${named.letter ?? ''}`.trim()]),
       ...aliases,
     ]),
     longName: long ? tidy(naming?.text ?? '') : null,

@@ -71,6 +71,9 @@ function readSetCell(row: RowCells, seen: Seen): void {
     log.assume(assumed.setWord(text, 'runny'));
   } else {
     if (read.kind === 'set') seen.setAtTakeOut = true;
+    // Of what was thrown out nobody is asked how it set.
+    else if (read.kind !== 'pours' && (namesSpoilage(text) || readRemark(text).thrownOut))
+      return void seen.setKept.push(text);
     log.ask(
       'set',
       read.kind === 'pours' ? question.pours(text) : question.setUnknown(text),

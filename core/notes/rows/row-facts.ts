@@ -227,11 +227,11 @@ function readRest(row: RowCells): Pick<RowFacts, 'volume' | 'vessel'> {
   const volume = cell ? row.amount(cell, true) : null;
   if (cell && volume !== null && volume.unit !== 'mL') log.keep(cell);
   for (const price of row.of('price')) log.keep(price);
-  for (const [at, note] of row.of('note').entries()) {
-    if (at === 0 && note.column.marks === null && isNotes(note.column.heading))
-      log.ownNote.push(note.text.trim());
+  const notes = row.of('note');
+  const own = notes.find(({ column }) => column.marks === null && isNotes(column.heading));
+  for (const note of notes)
+    if (note === own) log.ownNote.push(note.text.trim());
     else log.keep(note);
-  }
   for (const further of ONCE.flatMap((meaning) => row.of(meaning).slice(1))) log.keep(further);
   return { volume, vessel: row.line('vessel') };
 }
