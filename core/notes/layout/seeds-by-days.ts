@@ -1,6 +1,6 @@
 // Which column tells the seeds, proven by its cells: they name jars by days and letters that other rows have, and not their own.
 import { tidy } from '../../quantities/quantities';
-import { cellDay, findDay } from '../../text/days';
+import { cellDay, daysBetween, findDay } from '../../text/days';
 import type { Row } from '../table/table-rows';
 
 /** A day in a cell, in the one order or the other; the year is often left out. */
@@ -34,6 +34,8 @@ export function namesOtherRows(index: number, days: number, rows: readonly Row[]
   const own = rows.map(({ cells }) => monthDay(cells[days] ?? '', true));
   const known = new Set(own);
   let [filled, named, others] = [0, 0, 0];
+  // What seeded a jar is older, in one order of day and month at least, as far as years are told.
+  const apart: Record<'day first' | 'month first', number[]> = { 'day first': [], 'month first': [] };
   for (const [at, { cells }] of rows.entries()) {
     const cell = cells[index] ?? '';
     if (tidy(cell) === '') continue;
@@ -42,6 +44,14 @@ export function namesOtherRows(index: number, days: number, rows: readonly Row[]
     if (day === null) continue;
     named += 1;
     if (day !== own[at] && known.has(day)) others += 1;
+    const [seed, made] = [findDay(cell), cellDay(cells[days] ?? '')];
+    for (const order of ['day first', 'month first'] as const) {
+      const days = seed && made ? daysBetween(seed, made, order) : null;
+      if (days !== null) apart[order].push(days);
+    }
   }
-  return named >= 3 && named >= NAMED * filled && others >= NAMING * named;
+  const older = Object.values(apart).some(
+    (told) => told.filter((count) => count > 0).length >= NAMING * told.length,
+  );
+  return older && named >= 3 && named >= NAMED * filled && others >= NAMING * named;
 }
