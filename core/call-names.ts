@@ -20,7 +20,7 @@ export const WRITES = [
 ] as const; // prettier-ignore
 export const JOBS = [
   'notes.preview', 'notes.bringIn', 'ledger.open', 'ledger.openDemo', 'ledger.leaveDemo', 'ledger.create', 'ledger.fromArchive', 'ledger.recover', 'ledger.backup',
-  'ledger.backups', 'ledger.restore', 'archive.write', 'archive.read', 'tables.write', 'label.print', 'report.print', 'report.write', 'calendar.write', 'handOver.write', 'handOver.preview', 'handOver.read',
+  'ledger.backups', 'ledger.restore', 'archive.write', 'archive.read', 'tables.write', 'label.print', 'camera.ask', 'report.print', 'report.write', 'calendar.write', 'handOver.write', 'handOver.preview', 'handOver.read',
 ] as const; // prettier-ignore
 /** Sent by main, never answered: a job's progress; a ledger changed; a menu item was chosen. */
 export const EVENTS = ['progress', 'changed', 'menu'] as const;

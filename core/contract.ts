@@ -1014,6 +1014,8 @@ export const contract = {
   'label.sheet': entry('read', AskLabels, LabelSheets),
   /** The same as a PDF; `file` null: on paper, by the system's dialog. Only with a window. */
   'label.print': entry('job', AskLabels.extend({ file: FileOutput.nullable() }), z.strictObject({ file: z.string().nullable(), pages: count })),
+  /** Asks the keeper whether the camera may be used for one photograph. Without a window there is nobody to ask: no. */
+  'camera.ask': entry('job', empty, z.strictObject({ allowed: z.boolean() })),
   /** A page to be read outside of the program: on paper, as a picture, or on any screen. */
   'report.get': entry('read', z.strictObject({ report: AskReport }), ReportReply),
   /** The same as a PDF; `file` null: on paper, by the system's dialog. Only with a window. */

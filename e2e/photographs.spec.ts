@@ -3,7 +3,7 @@
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync, statSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Page } from '@playwright/test';
+import type { Locator, Page } from '@playwright/test';
 import { recordBatch, toBatches } from './recording';
 import { expect, test } from './window';
 
@@ -123,6 +123,75 @@ test('the place it was taken is gone from what is stored, and the picture stands
   await expect(page.getByRole('img', { name: '10 May a, photograph 2' })).toBeVisible();
   expect(readdirSync(folder)).toEqual([name]);
 });
+
+test('a picture is dropped or pasted on its jar', async ({ page }) => {
+  await recordBatch(page, '2026-05-10', ['a', 'b'], { product: 'Blue Tin' });
+  const bytes = [...(await drawn(page))];
+  await toBatches(page);
+  await page.getByRole('button', { name: /^10 May/ }).click();
+  const place = page.getByRole('region', { name: 'Photographs of 10 May b' });
+  /** The event that a hand makes, with the picture in it. */
+  const bring = (type: 'drop' | 'paste', on: Locator, name = 'jar.jpg', kind = 'image/jpeg'): Promise<void> =>
+    on.evaluate((element, [what, file, mime, picture]) => {
+      const data = new DataTransfer();
+      data.items.add(new File([new Uint8Array(picture)], file, { type: mime }));
+      const event = what === 'drop' ? new DragEvent('drop', { dataTransfer: data, bubbles: true, cancelable: true }) : new ClipboardEvent('paste', { clipboardData: data, bubbles: true, cancelable: true });
+      element.dispatchEvent(event);
+    }, [type, name, kind, bytes] as const);
+  await bring('drop', place);
+  await expect(page.getByRole('img', { name: '10 May b, photograph 1' })).toBeVisible();
+  await bring('paste', place);
+  await expect(page.getByRole('img', { name: '10 May b, photograph 2' })).toBeVisible();
+  // With the keyboard on nothing it goes to the jar under the pointer.
+  await place.hover();
+  await bring('paste', page.locator('body'));
+  await expect(page.getByRole('img', { name: '10 May b, photograph 3' })).toBeVisible();
+  await expect(page.getByRole('img', { name: /^10 May a/ })).toHaveCount(0);
+  await bring('drop', place, 'list.txt', 'text/plain');
+  await expect(place.getByRole('alert')).toHaveText('Only pictures can be added here.');
+}); // prettier-ignore
+
+test.describe('with a camera', () => {
+  // Chromium's own picture of a camera that is not there.
+  test.use({ flags: ['--use-fake-device-for-media-stream'] });
+  test('a photograph is taken after a yes that is good for once, and nothing happens after a no', async ({ app, page, program }) => {
+    program.forgive(/permission|Permission/);
+    await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
+    await toBatches(page);
+    await page.getByRole('button', { name: /^10 May/ }).click();
+    /** What the system's dialog is answered with, and how often it was shown. */
+    const answer = (button: number): Promise<void> =>
+      app.evaluate(({ dialog }, response) => {
+        const asked = globalThis as { askedCamera?: number };
+        dialog.showMessageBox = () => {
+          asked.askedCamera = (asked.askedCamera ?? 0) + 1;
+          return Promise.resolve({ response, checkboxChecked: false });
+        };
+      }, button);
+    const asked = (): Promise<number> => app.evaluate(() => (globalThis as { askedCamera?: number }).askedCamera ?? 0);
+    const take = page.getByRole('button', { name: 'Take one of 10 May a with the camera' });
+    const view = page.getByRole('dialog', { name: 'Camera: 10 May a' });
+    await answer(1);
+    await take.click();
+    await expect.poll(asked).toBe(1);
+    await expect(view).toBeHidden();
+    await answer(0);
+    await take.click();
+    await view.getByRole('button', { name: 'Take the photograph' }).click();
+    await expect(page.getByRole('img', { name: '10 May a, photograph 1' })).toBeVisible();
+    await expect(view).toBeHidden();
+    expect(await asked()).toBe(2);
+    // The yes is used up: nothing in the page gets the camera by itself.
+    const again = await page.evaluate(() => navigator.mediaDevices.getUserMedia({ video: true }).then(() => 'granted', () => 'refused'));
+    expect(again).toBe('refused');
+    // Left without a photograph it goes off too.
+    await take.click();
+    await expect(view).toBeVisible();
+    await page.keyboard.press('Escape');
+    await expect(view).toBeHidden();
+    await expect(page.getByRole('img')).toHaveCount(1);
+  });
+}); // prettier-ignore
 
 test('what is no picture, and what is too large, is refused with a sentence', async ({ page, program }) => {
   const { jars } = await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });

@@ -14,6 +14,7 @@ import {
 } from 'electron';
 import type { MenuId } from '../core/call-names';
 import type { AppState, Reply, Result } from '../core/contract';
+import { CameraPass } from './camera-pass';
 import { type DayWatch, watchDay } from './day-watch';
 import { listen, tell } from './ipc';
 import { machineClock } from './ledger/clock';
@@ -22,7 +23,7 @@ import { photographFolder } from './ledger/worker-protocol';
 import { localeOfSystem } from './locale';
 import { keepMemory, readMemory } from './memory';
 import { setMenu } from './menu';
-import { type Choosing, OpenLedger } from './open-ledger';
+import { type Choosing, type Doors, OpenLedger } from './open-ledger';
 import { noticer } from './notices';
 import { type Options, readOptions } from './options';
 import { PAGE, SCHEME, serve } from './page-protocol';
@@ -79,6 +80,7 @@ function begin(): void {
     }
   };
 
+  const camera = new CameraPass();
   const defaultFile = join(app.getPath('userData'), 'jarline.sqlite');
   const last = [memory.lastLedger, defaultFile].find((file) => file !== null && existsSync(file)) ?? null;
   const { timeZone } = Intl.DateTimeFormat().resolvedOptions();
@@ -91,7 +93,7 @@ function begin(): void {
       timeZone,
       now: options.now,
       defaultFile,
-      doors: { chooseFile, showFolder: (file) => shell.showItemInFolder(file), pdfOf, onPaper },
+      doors: doorsWith(camera),
       changed: () => {
         tell(page(), 'changed', {});
         void notices.look();
@@ -135,7 +137,7 @@ function begin(): void {
 
   // Chained, not awaited at the top: that would keep an ES module from ever getting ready.
   void app.whenReady().then(async () => {
-    closeSession(session.defaultSession);
+    closeSession(session.defaultSession, camera);
     protocol.handle(SCHEME, (request) =>
       serve(
         request,
@@ -233,6 +235,30 @@ async function chooseFile(what: Choosing, startAt: string): Promise<string | nul
   const filters = what === 'open' ? ledgers : [{ name: 'Archives', extensions: ['zip'] }];
   const chosen = await dialog.showOpenDialog({ defaultPath: startAt, filters, properties: ['openFile'] });
   return chosen.canceled ? null : (chosen.filePaths[0] ?? null);
+}
+
+function doorsWith(camera: CameraPass): Doors {
+  return {
+    chooseFile,
+    showFolder: (file) => shell.showItemInFolder(file),
+    pdfOf,
+    onPaper,
+    askCamera: () => askCamera(camera),
+  };
+}
+
+/** Asks before each single use of the camera; a yes is good for the request that follows. */
+async function askCamera(camera: CameraPass): Promise<boolean> {
+  const { response } = await dialog.showMessageBox({
+    type: 'question',
+    message: 'Use the camera for one photograph?',
+    detail: 'It is switched off once the photograph is taken. You are asked again each time.',
+    buttons: ['Use it once', 'No'],
+    defaultId: 0,
+    cancelId: 1,
+  });
+  if (response === 0) camera.give();
+  return response === 0;
 }
 
 /** For `--smoke`: the page is up; does the ledger answer? */

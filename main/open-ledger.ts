@@ -26,6 +26,8 @@ export interface Doors {
   readonly showFolder: (file: string) => void;
   /** A document on pages of that size (mm): as the bytes of a PDF, or on paper by the system's dialog. */
   readonly pdfOf: (html: string, page: PageSize) => Promise<Uint8Array>;
+  /** The keeper's leave to use the camera for one photograph. */
+  readonly askCamera: () => Promise<boolean>;
   readonly onPaper: (html: string, page: PageSize) => Promise<boolean>;
 }
 
@@ -102,6 +104,7 @@ export class OpenLedger {
     const input = checkInput(name, rawInput);
     if (!input.ok) return input;
     if (name === 'label.print') return this.#printLabels(input.value as Parsed<'label.print'>);
+    if (name === 'camera.ask') return { ok: true, value: { allowed: await this.#setting.doors.askCamera() } };
     if (name === 'report.print') return this.#printReport(input.value as Parsed<'report.print'>);
     const out = outOf(input.value);
     if (out !== null) return this.#writeOut(name, input.value as object, out, job);

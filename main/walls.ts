@@ -1,5 +1,6 @@
 // What the page may not do: permissions, devices, navigation, new windows, web views, the network.
 import type { App, Session, WebContents } from 'electron';
+import { CameraPass } from './camera-pass';
 import { HOST, SCHEME } from './page-protocol';
 
 /** Whether a URL belongs to the page. Parsed, never compared by its beginning. */
@@ -19,18 +20,36 @@ export function isTrusted(frame: Frame | null | undefined): boolean {
   return frame !== null && frame !== undefined && frame.parent === null && isOwnPage(frame.url);
 }
 
-/** The one thing the page may ask for: putting a plot it was told to copy on the clipboard. It can't read there. */
-const mayAsk = (permission: string, url: string | undefined): boolean =>
-  permission === 'clipboard-sanitized-write' && url !== undefined && isOwnPage(url);
+interface Asking {
+  readonly isMainFrame: boolean;
+  readonly requestingUrl?: string;
+}
+const isPage = ({ isMainFrame, requestingUrl: url }: Asking): boolean =>
+  isMainFrame && url !== undefined && isOwnPage(url);
 
-/** Refuses every device, every permission but writing to the clipboard, and every request that leaves the machine. */
-export function closeSession(session: Session): void {
+/** What the page itself may always ask for: putting a plot it was told to copy on the clipboard. It can't read there. */
+const mayAlways = (permission: string, asking: Asking): boolean =>
+  permission === 'clipboard-sanitized-write' && isPage(asking);
+
+/** The camera, and no microphone beside it. */
+const onlyVideo = (details: object): boolean =>
+  'mediaTypes' in details && Array.isArray(details.mediaTypes) && details.mediaTypes.join() === 'video';
+
+/**
+ * Refuses every device, every permission but writing to the clipboard, and every request that leaves the machine.
+ * @param camera leave of the keeper to use the camera once: the request of the page uses it up
+ */
+export function closeSession(session: Session, camera = new CameraPass()): void {
   session.setPermissionRequestHandler((_contents, permission, answer, details) =>
-    answer(details.isMainFrame && mayAsk(permission, details.requestingUrl)),
+    answer(
+      mayAlways(permission, details) ||
+        (permission === 'media' && isPage(details) && onlyVideo(details) && camera.take()),
+    ),
   );
   session.setPermissionCheckHandler(
     (_contents, permission, _origin, details) =>
-      details.isMainFrame && mayAsk(permission, details.requestingUrl),
+      mayAlways(permission, details) ||
+      (permission === 'media' && isPage(details) && details.mediaType === 'video' && camera.stands),
   );
   session.setDevicePermissionHandler(() => false);
   session.webRequest.onBeforeRequest((details, answer) => {

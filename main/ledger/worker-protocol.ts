@@ -15,7 +15,7 @@ import { basename, dirname, extname, join } from 'node:path';
 import type { CallName, Result } from '../../core/contract';
 
 /** Answered beside the worker, never sent to it. */
-export const HOST_CALLS = ['ledger.open', 'ledger.create', 'ledger.fromArchive', 'ledger.openDemo', 'ledger.leaveDemo', 'label.print', 'report.print'] as const; // prettier-ignore
+export const HOST_CALLS = ['ledger.open', 'ledger.create', 'ledger.fromArchive', 'ledger.openDemo', 'ledger.leaveDemo', 'label.print', 'report.print', 'camera.ask'] as const; // prettier-ignore
 export type HostCall = (typeof HOST_CALLS)[number];
 export type WorkerCall = Exclude<CallName, HostCall>;
 

@@ -1,8 +1,9 @@
 // Photographs of a jar: chosen, dropped or pasted; kept at once, each as an act of its own; captioned, or taken away.
-import { useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import type { Photograph as Photo } from '../../core/ledger/records';
 import { call } from '../state/ledger-calls';
 import { say } from '../state/store';
+import { Camera } from '../parts/camera';
 import { EditForm } from '../parts/edit-form';
 import { TextField } from '../parts/fields';
 import { Photograph } from '../parts/photograph';
@@ -92,6 +93,21 @@ export function Photographs({
     if (added > 0)
       say(added === 1 ? `Added a photograph of ${label}.` : `Added ${added} photographs of ${label}.`);
   };
+  // With the keyboard on nothing, what is pasted goes to the jar under the pointer.
+  const section = useRef<HTMLElement>(null);
+  const pasted = useRef(add);
+  useEffect(() => {
+    pasted.current = add;
+  });
+  useEffect(() => {
+    const onPaste = (event: ClipboardEvent): void => {
+      if (event.target !== document.body || section.current?.matches(':hover') !== true) return;
+      const found = pictures(event.clipboardData);
+      if (found.length > 0) void pasted.current(found);
+    };
+    document.addEventListener('paste', onPaste);
+    return () => document.removeEventListener('paste', onPaste);
+  }, []);
   const takeAway = async (one: Photo, name: string): Promise<void> => {
     const answer = await call('photograph.remove', { id: one.id });
     say(
@@ -104,6 +120,7 @@ export function Photographs({
     // Dropping and pasting are shortcuts; the button below does the same by keyboard.
     // oxlint-disable-next-line jsx-a11y/no-noninteractive-element-interactions
     <section
+      ref={section}
       className={over ? 'photographs over' : 'photographs'}
       aria-label={`Photographs of ${label}`}
       onDragOver={(event) => {
@@ -167,6 +184,7 @@ export function Photographs({
           void add(files);
         }}
       />
+      <Camera label={label} onTaken={(picture) => void add([picture])} />
       {problem && (
         <p className="notice caution" role="alert">
           {problem}

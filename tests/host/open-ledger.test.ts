@@ -19,7 +19,7 @@ const opened = (file: string | null, changed: () => void = () => undefined): Ope
   new OpenLedger(
     {
       workerFile, version: '0', timeZone: 'Europe/Berlin', now: NOW, locale: () => null, defaultFile: null, changed,
-      doors: { chooseFile: () => Promise.resolve(null), showFolder: () => undefined, pdfOf: async () => new Uint8Array(), onPaper: async () => false },
+      doors: { chooseFile: () => Promise.resolve(null), showFolder: () => undefined, pdfOf: async () => new Uint8Array(), onPaper: async () => false, askCamera: async () => false },
       remember: () => undefined,
     },
     file,

@@ -46,6 +46,7 @@ it('loses only what was under way', async () => {
       doors: {
         chooseFile: () => Promise.resolve(null),
         showFolder: () => undefined,
+        askCamera: async () => false,
         pdfOf: async () => new Uint8Array(),
         onPaper: async () => false,
       },

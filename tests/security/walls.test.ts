@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { App, Session, WebContents } from 'electron';
 import { describe, expect, it, vi } from 'vitest';
+import { CameraPass } from '../../main/camera-pass';
 import { closeApp, closeContents, closeSession, isOwnPage, isTrusted } from '../../main/walls';
 import { PAPER, windowOptions } from '../../main/page-window';
 import { colours } from '../../renderer/theme/tokens';
@@ -103,6 +104,41 @@ describe('item 5: permissions and devices', () => {
     expect(mayAsk(permission, true, 'app://evil/index.html')).toEqual([false, false]);
     expect(mayAsk(permission, true, undefined)).toEqual([false, false]);
   });
+
+  it('lends the camera to the page itself for one use, once the keeper has said yes, and never the microphone', () => {
+    let now = 0;
+    const pass = new CameraPass(() => now);
+    const wall: Record<string, Handler> = {};
+    closeSession(
+      {
+        setPermissionRequestHandler: (handler: Handler) => (wall['request'] = handler),
+        setPermissionCheckHandler: (handler: Handler) => (wall['check'] = handler),
+        setDevicePermissionHandler: () => undefined,
+        webRequest: { onBeforeRequest: () => undefined },
+      } as unknown as Session,
+      pass,
+    );
+    const own = { isMainFrame: true, requestingUrl: 'app://jarline/index.html' };
+    const asks = (more: object): unknown => {
+      let answer: unknown;
+      const given = (said: unknown): unknown => (answer = said);
+      wall['request']?.(...([null, 'media', given, { mediaTypes: ['video'], ...own, ...more }] as unknown as never[]));
+      return answer;
+    };
+    const looks = (mediaType: string): unknown =>
+      wall['check']?.(...([null, 'media', '', { ...own, mediaType }] as unknown as never[]));
+    expect([asks({}), looks('video')]).toEqual([false, false]);
+    pass.give();
+    expect([looks('audio'), looks('video'), looks('video')]).toEqual([false, true, true]);
+    // Whoever else asks gets nothing, and takes nothing from the page.
+    for (const more of [{ mediaTypes: ['audio'] }, { mediaTypes: ['video', 'audio'] }, { mediaTypes: undefined }, { isMainFrame: false }, { requestingUrl: 'https://example.invalid/' }, { requestingUrl: undefined }])
+      expect(asks(more), JSON.stringify(more)).toBe(false);
+    expect([asks({}), asks({}), looks('video')]).toEqual([true, false, false]);
+    // Nor does a yes lie about until somebody comes for it.
+    pass.give();
+    now += 10_001;
+    expect([looks('video'), asks({})]).toEqual([false, false]);
+  }); // prettier-ignore
 
   it.each([
     ['app://jarline/index.html', false],
