@@ -378,6 +378,10 @@ interface ViewProps {
   readonly unasked: boolean;
 }
 
+/** Looked at, not to be discarded, and not gone. */
+const mayBeTasted = ({ jar, outcome, discard }: BatchReply['jars'][number]): boolean =>
+  outcome !== null && discard === null && jar.onShelf !== false;
+
 /** Everything recorded of a batch. */
 export function BatchView({ reply, label, row, unasked }: ViewProps) {
   const { batch, holds, jars } = reply;
@@ -430,7 +434,7 @@ export function BatchView({ reply, label, row, unasked }: ViewProps) {
         label={label}
         jars={jars}
         heading={heading}
-        tasted={jars.filter(({ outcome, discard }) => outcome !== null && discard === null).length > 1}
+        tasted={jars.filter(mayBeTasted).length > 1}
         onChoose={setChosen}
       />
       {editing === `batch:${batch.id}` && <CorrectBatch batch={batch} label={label} onDone={done} />}

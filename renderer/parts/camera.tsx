@@ -44,7 +44,7 @@ function View({ stream, label, onTaken, onClose }: ViewProps) {
         <button type="button" className="button primary" disabled={!ready} onClick={() => void take()}>
           Take the photograph
         </button>
-        <button type="button" className="button quiet photograph-add" onClick={onClose}>
+        <button type="button" className="button quiet" onClick={onClose}>
           Cancel
         </button>
       </div>
@@ -74,7 +74,7 @@ export function Camera({ label, onTaken }: Props) {
   };
   return (
     <>
-      <button type="button" className="button quiet" onClick={() => void open()}>
+      <button type="button" className="button quiet photograph-add" onClick={() => void open()}>
         Take one<span className="visually-hidden"> of {label} with the camera</span>
       </button>
       {stream && (
