@@ -154,6 +154,12 @@ export class Ledger {
     return this.#dataVersion() !== this.#seen;
   }
 
+  /** Another text once anything may have been written, by whomever; null within a transaction, which may be taken back. */
+  get state(): string | null {
+    if (this.db.inTransaction) return null;
+    return `${this.rows.count('SELECT total_changes()')} ${this.#dataVersion()}`;
+  }
+
   /** The family in memory, read again where another process has changed the file since. */
   get index(): FamilyIndex {
     if (this.#look && !this.db.inTransaction) {

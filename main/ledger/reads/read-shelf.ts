@@ -306,8 +306,22 @@ function headOf(ledger: Ledger, items: readonly Item[], things: ReadonlyMap<stri
   );
 }
 
-/** Everything that exists. */
+const kept = new WeakMap<Ledger, { readonly state: string; readonly shelf: Shelf }>();
+
+/**
+ * Everything that exists. Today's list, the shelf and the plan ask for it one after another: within a minute in which
+ * nothing is recorded it is the same.
+ */
 export function getShelf(ledger: Ledger): Shelf {
+  const state = ledger.state && `${ledger.state} ${ledger.clock.now().slice(0, '2026-05-20T09:00'.length)}`;
+  const known = kept.get(ledger);
+  if (known && known.state === state) return known.shelf;
+  const shelf = shelfNow(ledger);
+  if (state) kept.set(ledger, { state, shelf });
+  return shelf;
+}
+
+function shelfNow(ledger: Ledger): Shelf {
   const today = ledger.clock.today();
   const limits = limitsNow(ledger);
   const { things, longUnsaid } = keptThings(ledger);
