@@ -207,7 +207,9 @@ export function repeatBatch(
   const additions = Array.from({ length: most }, (_, row) => {
     const names = each.map((jar) => jar.additions[row]?.name ?? '');
     const stirred = each.flatMap((jar) => jar.additions[row] ?? []);
-    return { ...commonestFields(stirred, noAddition), name: commonest(names) ?? '' };
+    // Where they differ each jar has its own, and a further jar is plain: it gets nothing that the keeper did not choose for it.
+    const shared = names.every((name) => name === names[0]);
+    return { ...commonestFields(stirred, noAddition), name: shared ? (names[0] ?? '') : '' };
   });
   const hold = commonest(each.map((jar) => jar.hold)) ?? 0;
   return {

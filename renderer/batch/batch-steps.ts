@@ -6,7 +6,7 @@ export const STEPS = ['planned', 'made', 'in warmth', 'looked at', 'kept', 'used
 export type Step = (typeof STEPS)[number];
 
 type Jar = Pick<BatchReply['jars'][number], 'label' | 'outcome' | 'discard' | 'safety'> & {
-  readonly jar: Pick<BatchReply['jars'][number]['jar'], 'id' | 'letter' | 'state' | 'onShelf'>;
+  readonly jar: Pick<BatchReply['jars'][number]['jar'], 'id' | 'letter' | 'state' | 'onShelf' | 'hold'>;
 };
 
 export interface Standing {
@@ -47,7 +47,8 @@ export function standingOf(
   const unseen = stand.filter(({ jar, outcome }) => outcome === null && !warm.has(jar.id));
   if (unseen.length > 0)
     return {
-      step: made.some(({ outcome }) => outcome !== null) ? 'looked at' : 'made',
+      // What came out of warmth stays there until all of it is looked at: the way never goes back.
+      step: unseen.some(({ jar }) => jar.hold !== null) ? 'in warmth' : 'made',
       next: `Look at ${named(unseen)}, and smell: then type what you saw.`,
     };
   const inWarmth = stand.filter(({ jar }) => warm.has(jar.id));

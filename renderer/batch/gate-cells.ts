@@ -29,6 +29,9 @@ export function gateText(text: OutcomeText): GateCells {
   };
 }
 
+/** How a curd is called that holds together; what is runny or soft may be milk that has not set. */
+export const HOLDS: readonly string[] = ['spoonable', 'firm', 'very firm'];
+
 const yesNo = (typed: string): '' | 'yes' | 'no' | null => {
   const word = typed.trim().toLowerCase();
   return word === '' || word === 'yes' || word === 'no' ? word : null;
@@ -61,6 +64,8 @@ export function readGate(
   say: (cell: keyof GateCells, sentence: string) => void,
 ): GatePart {
   const answer = (cell: 'setAtTakeOut' | 'sour'): '' | 'yes' | 'no' => {
+    // How firm a curd is says that it is set.
+    if (cell === 'setAtTakeOut' && HOLDS.includes(cells[cell].trim().toLowerCase())) return 'yes';
     const read = yesNo(cells[cell]);
     if (read === null)
       say(

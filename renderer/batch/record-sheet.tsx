@@ -12,7 +12,7 @@ import { Taking, type Problems } from '../parts/taking';
 import { useEditing, type Editing } from '../parts/use-editing';
 import { useReader } from '../parts/use-reader';
 import { place } from './batch-corrections';
-import { SIGN_WORDS } from './gate-cells';
+import { HOLDS, SIGN_WORDS } from './gate-cells';
 import { isSetAside } from './is-set-aside';
 import { MILK_FIELDS } from './batch-text';
 import {
@@ -58,7 +58,7 @@ const LABELS: Readonly<Record<CellName, string>> = {
   amount: 'Amount',
 };
 const WORDS: Partial<Record<CellName, readonly string[]>> = {
-  setAtTakeOut: ['yes', 'no'],
+  setAtTakeOut: ['yes', 'no', ...HOLDS],
   sour: ['yes', 'no'],
   signs: SIGN_WORDS,
   power: ['no', 'yes'],
@@ -106,11 +106,15 @@ function Gate({ jars, asked, text, set }: Omit<Props, 'problems'>) {
       <p className={text.allWell ? 'soft' : undefined}>
         {text.allWell
           ? 'That is a good sign and not a proof. Press it again to take it back.'
-          : 'Look first, then smell each jar: pink, red, orange, black, fuzz, foul smell, foam, lifted lid, torn curd, water that got in? Taste nothing yet. A jar that differs is answered in its own column.'}
+          : 'Look first, then smell each jar: pink, red, orange, black, fuzz, foul smell, foam, lifted lid, torn curd, water that got in? Taste nothing yet. A jar that differs: press This jar differs in its column.'}
       </p>
     </div>
   );
 }
+
+/** What stands in a jar's cell while nothing is noted: into a plain jar nothing was stirred. */
+const emptySays = (cell: CellName, { additions }: Jar): string =>
+  cell === 'stirredIn' ? 'plain' : cell === 'amount' && additions.length === 0 ? '' : 'not noted';
 
 interface RowProps extends Props {
   readonly cell: CellName;
@@ -130,7 +134,11 @@ function Row({ jars, asked, text, set, problems, cell, shut }: RowProps) {
   // Of one jar alone nothing is said of all.
   const [first] = jars;
   const lockedForAll =
-    open.length > 1 || !first ? null : open.length === 1 ? 'in its own column' : shut(first);
+    open.length > 1 || !first
+      ? null
+      : open.length === 1
+        ? `type it under ${open[0]?.jar.letter}`
+        : shut(first);
   const write = (all: readonly Jar[], value: string): RecordText =>
     all.reduce(
       (before, { jar }) =>
@@ -167,7 +175,7 @@ function Row({ jars, asked, text, set, problems, cell, shut }: RowProps) {
             value={value}
             words={WORDS[cell]}
             locked={locked}
-            placeholder={locked === null ? 'not noted' : undefined}
+            placeholder={locked === null ? emptySays(cell, record) : undefined}
             read={WORDS[cell] ? undefined : read(value)}
             problem={problems.get(`${record.jar.id}.${cell}`)}
             onChange={(next) => set(write([record], next))}
@@ -216,10 +224,10 @@ function Answers({ jars, text, set }: Props) {
                 className="button"
                 data-enter="pass"
                 aria-pressed={different}
-                aria-label={`${different ? 'With the others' : 'Answer by itself'}: jar ${jar.letter}`}
+                aria-label={`${different ? 'Same as the others' : 'This jar differs'}: jar ${jar.letter}`}
                 onClick={() => set(withTyped(text, jar.id, { different: !different }))}
               >
-                {different ? 'With the others' : 'Answer by itself'}
+                {different ? 'Same as the others' : 'This jar differs'}
               </button>
             )}
           </div>
@@ -239,7 +247,11 @@ function useShut({ asked, text, jars }: Pick<Props, 'asked' | 'text' | 'jars'>) 
     const notMade = ({ jar }: Jar): string | null => (jar.state === 'made' ? null : 'not made');
     const gate = (record: Jar): string | null =>
       notMade(record) ??
-      (record.outcome !== null || typedOf(text, record.jar.id).different ? null : 'as all');
+      (record.outcome !== null || typedOf(text, record.jar.id).different
+        ? null
+        : text.allWell
+          ? 'answered above'
+          : 'answer above');
     const seen = (record: Jar): string | null =>
       notMade(record) ?? (reads.get(record.jar.id)?.answered ? null : 'look and smell first');
     const taste = (record: Jar): string | null => {

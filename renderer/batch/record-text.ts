@@ -23,7 +23,7 @@ import {
   type OutcomeFields,
   type OutcomeText,
 } from './outcome-text';
-import { gateText, readGate, type GateCells } from './gate-cells';
+import { gateText, HOLDS, readGate, type GateCells } from './gate-cells';
 
 export type Jar = BatchReply['jars'][number];
 
@@ -70,14 +70,11 @@ export const phTyped = (typed: string): string => typed.replace(/^([2-9])(\d{1,2
 /** "p" is spoonable, which begins as soft does. */
 export const setTyped = (typed: string): string => (/^p$/i.test(typed.trim()) ? 'spoonable' : typed);
 
-/** How a curd is called that holds together; what is runny or soft may be milk that has not set. */
-const HOLDS: readonly string[] = ['spoonable', 'firm', 'very firm'];
-
-/** What typing in a cell comes to: how firm a curd is, typed where it is asked whether it is set, answers both. */
+/** What typing in a cell comes to: how firm a curd is, typed where it is asked whether it is set, answers both, and stands in both. */
 export const cellsTyped = (cell: CellName, value: string): Partial<Cells> => {
   const word = value.trim().toLowerCase();
   return cell === 'setAtTakeOut' && HOLDS.includes(word)
-    ? { setAtTakeOut: 'yes', setWord: word }
+    ? { setAtTakeOut: value, setWord: word }
     : { [cell]: value };
 };
 

@@ -289,11 +289,21 @@ describe('making a batch again', () => {
     expect(again.jars.map((jar) => jar.letter)).toEqual(['a', 'b', 'c', 'd']);
     expect(again.date).toBe('24 Mar 2026');
     expect(again.all.milk).toMatchObject({ milk: 'whole milk', milkAmount: '1 qt', finalVolume: '946' });
-    expect(again.all.additions).toEqual([
-      { name: 'potato starch', planned: '2 tbsp', actual: '', package: '' },
-    ]);
+    const starch = again.jars.toSpliced(1, 1).map((jar) => recipeOf(again, jar).additions);
+    expect(starch).toEqual(
+      Array(3).fill([{ name: 'potato starch', planned: '2 tbsp', actual: '', package: '' }]),
+    );
     expect(again.holds).toEqual([{ ...noHold, hours: '36', planned: '101 F' }]);
     expect(again.note).toBe('');
+  });
+  it('a further jar is plain where the jars differed, and as all where they did not', () => {
+    const named = (text: BatchText) => {
+      const five = withJarCount(text, 5);
+      return recipeOf(five, five.jars[4]!).additions.map(({ name }) => name);
+    };
+    expect(named(again)).toEqual(['']);
+    const alike = reply.jars.map((one) => ({ ...one, additions: reply.jars[0]!.additions }));
+    expect(named(repeatBatch({ ...reply, jars: alike }, '24 Mar 2026', writer))).toEqual(['potato starch']);
   });
   it('keeps what one jar did differently, as planned and not as it went', () =>
     expect(recipeOf(again, again.jars[1]!).additions).toEqual([

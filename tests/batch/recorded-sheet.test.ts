@@ -151,8 +151,8 @@ it('words of spoilage are asked about, and whatever is answered is recorded with
 });
 
 it.each([
-  ['firm', { setAtTakeOut: 'yes', setWord: 'firm' }],
-  [' Very firm', { setAtTakeOut: 'yes', setWord: 'very firm' }],
+  ['firm', { setAtTakeOut: 'firm', setWord: 'firm' }],
+  [' Very firm', { setAtTakeOut: ' Very firm', setWord: 'very firm' }],
   // Both may be milk that has not set: neither says yes.
   ['soft', { setAtTakeOut: 'soft' }],
   ['runny', { setAtTakeOut: 'runny' }],
@@ -165,15 +165,16 @@ it.each([
 describe('where a batch stands', () => {
   const jar = (letter: string, more: Partial<Jar> = {}, of: Partial<Jar['jar']> = {}) => ({
     label: `16 May ${letter}`, outcome: null, discard: null, safety: null, ...more,
-    jar: { id: letter, letter, state: 'made' as const, onShelf: true as boolean | null, ...of },
+    jar: { id: letter, letter, state: 'made' as const, onShelf: true as boolean | null, hold: 'h' as string | null, ...of },
   }); // prettier-ignore
   const outcome = { jar: 'x', ...unseen, sour: true };
   const safety = { eat: true, seed: true, stops: [], looks: [], noAcid: null };
   it.each([
     [[jar('a', {}, { state: 'planned' })], [], 'planned', /Make them/],
     [[jar('a'), jar('b')], ['a', 'b'], 'in warmth', /^In warmth until about at six/],
-    [[jar('a'), jar('b')], ['b'], 'made', /^Look at 16 May a, and smell/],
-    [[jar('a', { outcome, safety }), jar('b')], [], 'looked at', /^Look at 16 May b/],
+    [[jar('a'), jar('b')], ['b'], 'in warmth', /^Look at 16 May a, and smell/],
+    [[jar('a', {}, { hold: null })], [], 'made', /^Look at 16 May a, and smell/],
+    [[jar('a', { outcome, safety }), jar('b')], [], 'in warmth', /^Look at 16 May b/],
     [[jar('a', { outcome, safety }), jar('b', { outcome, discard: 'spoiled' })], [], 'looked at', /^Discard 16 May b/], // prettier-ignore
     [[jar('a', { outcome, safety }), jar('b', { outcome, safety })], [], 'kept', /^16 May a, b on the shelf/],
     [[jar('a', { outcome, safety: { ...safety, eat: false } })], [], 'kept', /not to be eaten/],
