@@ -171,6 +171,31 @@ test('everything goes out as an archive and as tables, and the archive opens as 
   expect(await familyOf(page)).toEqual(before);
 });
 
+test('going back to a backup shows what would be gone, and is gone back from in the same place', async ({
+  program,
+}) => {
+  const { page } = program;
+  await fill(page);
+  const early = await familyOf(page);
+  await page.evaluate(() => window.jarline.call['ledger.backup']({}));
+  await recordBatch(page, '2026-05-16', ['a', 'b'], { product: 'Blue Tin' });
+  const late = await familyOf(page);
+  await chooseInMenu(program, 'backups');
+  const panel = page.getByRole('dialog', { name: 'Go back to a backup' });
+  await expect(panel.getByRole('listitem').first()).toContainText('3 jars');
+  await expect(panel).toContainText('1 thing that was done since would be gone:');
+  await expect(panel).toContainText('recorded 16 May a');
+  expect(await complaintsByDayAndNight(page)).toEqual([]);
+  await page.screenshot({ path: test.info().outputPath('go-back.png') });
+  await panel.getByRole('button', { name: /^Go back to/ }).click();
+  await expect(page.locator('.message')).toContainText('What it held until now is a backup too');
+  await expect(panel).toContainText('1 thing that only it holds would be there again.');
+  expect(await familyOf(page)).toEqual(early);
+  await panel.getByRole('button', { name: /^Go back to/ }).click();
+  await expect(panel).toContainText('would be gone:');
+  expect(await familyOf(page)).toEqual(late);
+});
+
 test('labels are looked at, for the shelf and for giving, and saved as a PDF; the code on them finds the jar', async ({
   program,
 }) => {

@@ -34,6 +34,7 @@ export function setMenu(choose: (id: MenuId) => void, theme: string, forDevelope
           item('ledger.fromArchive', 'Open an archive as a new ledger…'),
           line,
           item('ledger.backup', 'Back up now'),
+          item('backups', 'Go back to a backup…'),
           item('ledger.openDemo', 'Look around with invented notes'),
           line,
           { role: 'quit', label: 'Quit' },

@@ -41,6 +41,7 @@ const DO: Record<MenuId, () => void> = {
   'notes.bringIn': onlyInLedger('notes'),
   'ledger.fromArchive': () => void run('ledger.fromArchive', { archive: null, file: null }),
   out: inLedger(() => showOut({ panel: 'everything' })),
+  backups: inLedger(() => showOut({ panel: 'backups' })),
   find: inLedger(() => showOut({ panel: 'find' })),
   reports: inLedger(() => showOut({ panel: 'reports' })),
   receive: inLedger(() => showOut({ panel: 'receive' })),

@@ -73,7 +73,7 @@ export function PreferencesPanel({
     const answer = await call('preferences.save', latest.current);
     if (!answer.ok && answer.error.code !== 'nothing changed') say(answer.sentence, 'caution');
   };
-  const leaveFor = (panel: 'everything' | 'receive'): void => {
+  const leaveFor = (panel: 'everything' | 'receive' | 'backups'): void => {
     dialog.current?.close();
     showOut({ panel });
   };
@@ -103,6 +103,9 @@ export function PreferencesPanel({
       <div className="row">
         <button className="button" type="button" onClick={() => leaveFor('everything')}>
           Take everything out…
+        </button>
+        <button className="button" type="button" onClick={() => leaveFor('backups')}>
+          Go back to a backup…
         </button>
         <button className="button" type="button" onClick={() => leaveFor('receive')}>
           Receive a jar…

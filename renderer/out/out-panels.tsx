@@ -1,5 +1,6 @@
 // The panels for what goes out and comes in, whichever of them is open.
 import { FindByLabel } from './find-by-label';
+import { GoBack } from './go-back';
 import { GiveJar } from './give-jar';
 import { LabelsPanel } from './labels-panel';
 import { useOutShown } from './out-shown';
@@ -16,5 +17,6 @@ export function OutPanels() {
   if (shown.panel === 'reports')
     return <ReportsPanel kind={shown.kind ?? null} line={shown.line ?? null} jar={shown.jar ?? null} />;
   if (shown.panel === 'find') return <FindByLabel />;
+  if (shown.panel === 'backups') return <GoBack />;
   return shown.panel === 'receive' ? <ReceiveJar /> : <TakeEverythingOut />;
 }

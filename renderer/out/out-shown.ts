@@ -2,7 +2,7 @@
 import { useSyncExternalStore } from 'react';
 
 export type OutShown =
-  | { readonly panel: 'everything' | 'receive' | 'find' }
+  | { readonly panel: 'everything' | 'backups' | 'receive' | 'find' }
   | {
       readonly panel: 'reports';
       readonly kind?: 'told';
