@@ -1,5 +1,5 @@
 // A jar travels with its ancestry, and the whole ledger goes out and comes back, by the window's own panels.
-import { mkdtempSync, readFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import type { Reply } from '../core/contract';
@@ -7,6 +7,7 @@ import type { HandOver } from '../core/hand-over/hand-over-format';
 import { shortCode } from '../core/lineage/short-codes';
 import { complaintsByDayAndNight } from './axe';
 import { recordBatch } from './recording';
+import { syntheticLedger } from './synthetic-ledger';
 import { expect, type Program, test } from './window';
 
 test.use({ seed: 'empty' });
@@ -175,10 +176,10 @@ test('going back to a backup shows what would be gone, and is gone back from in 
   program,
 }) => {
   const { page } = program;
-  await fill(page);
+  const jar = await fill(page);
   const early = await familyOf(page);
   await page.evaluate(() => window.jarline.call['ledger.backup']({}));
-  await recordBatch(page, '2026-05-16', ['a', 'b'], { product: 'Blue Tin' });
+  await recordBatch(page, '2026-05-16', ['a', 'b'], { jar });
   const late = await familyOf(page);
   await chooseInMenu(program, 'backups');
   const panel = page.getByRole('dialog', { name: 'Go back to a backup' });
@@ -194,6 +195,46 @@ test('going back to a backup shows what would be gone, and is gone back from in 
   await panel.getByRole('button', { name: /^Go back to/ }).click();
   await expect(panel).toContainText('would be gone:');
   expect(await familyOf(page)).toEqual(late);
+});
+
+test('an archive of thousands of jars says how far it is, is stopped leaving nothing, and is written when asked again', async ({
+  program,
+}) => {
+  const { page } = program;
+  const { file: made, folder: madeIn } = syntheticLedger({ jars: 4000, shape: 'bushy', daysApart: 2 });
+  const to = mkdtempSync(join(program.dataFolder, 'out-'));
+  const file = join(program.dataFolder, 'large.sqlite');
+  renameSync(made, file);
+  rmSync(madeIn, { recursive: true });
+  // Where nothing is judged meanwhile: the archive begins at once.
+  await chooseInMenu(program, 'screen.history');
+  await answerDialogs(program, '', file);
+  await chooseInMenu(program, 'ledger.open');
+  await expect(page.getByRole('main')).toContainText('Brought in');
+  await chooseInMenu(program, 'out');
+  const out = page.getByRole('dialog', { name: 'Take everything out' });
+  await answerDialogs(program, join(to, 'all.zip'));
+  // Pressed in the page, as soon as it is told how far it is: on a quick machine all of it takes a second.
+  const seen = page.evaluate(
+    () =>
+      new Promise<string>((told) => {
+        const look = new MutationObserver(() => {
+          const bar = document.querySelector<HTMLProgressElement>('.out-panel progress[max]');
+          if (bar === null) return;
+          look.disconnect();
+          told(`${bar.getAttribute('aria-label')} ${bar.max > 10_000}`);
+          bar.parentElement?.querySelector('button')?.click();
+        });
+        look.observe(document.body, { subtree: true, childList: true, attributes: true });
+      }),
+  );
+  await out.getByRole('button', { name: 'Write an archive…' }).click();
+  expect(await seen).toBe('writing records true');
+  await expect(out.getByRole('progressbar')).toHaveCount(0);
+  expect(readdirSync(to)).toEqual([]);
+  await out.getByRole('button', { name: 'Write an archive…' }).click();
+  await expect(page.locator('.message')).toContainText('all.zip', { timeout: 30_000 });
+  expect(readdirSync(to)).toEqual(['all.zip']);
 });
 
 test('labels are looked at, for the shelf and for giving, and saved as a PDF; the code on them finds the jar', async ({

@@ -110,7 +110,7 @@ export function GoBack() {
                   <button
                     className="button"
                     type="button"
-                    aria-label={`Go back to ${when}`}
+                    aria-label={`Go back to this one: ${when}`}
                     disabled={busy}
                     onClick={() => void goBack(backup, when)}
                   >
