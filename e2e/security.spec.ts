@@ -4,12 +4,31 @@ import { existsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { CALLS } from '../core/call-names';
 import { CONTENT_POLICY, PAGE } from '../main/page-protocol';
+import { WENT_OUT } from './network';
 import { expect, test } from './window';
 
 // In one window, which is to be at the three doors.
 test.describe.configure({ mode: 'default' });
 
 const OUTSIDE = 'https://example.invalid/';
+
+// What a test here asks for on purpose, and the walls refuse.
+test.beforeEach(({ program }) => program.forgive(new RegExp(`${WENT_OUT}: ${OUTSIDE}`)));
+
+test('whatever the main process would send is counted', async ({ app, program }) => {
+  await app.evaluate(() => {
+    const { connect } = process.getBuiltinModule('node:net');
+    const socket = connect({
+      port: 9,
+      host: '127.0.0.1',
+      lookup: (_name, _how, done) => done(null, '127.0.0.1', 4),
+    });
+    socket.on('error', () => undefined);
+    socket.destroy();
+  });
+  await expect.poll(() => program.complaints).toEqual([`main: ${WENT_OUT}: a socket was connected`]);
+  program.forgive(/a socket was connected/);
+});
 
 test('items 1, 7 and 18: the page comes from app:// with the content policy in the header', async ({
   app,

@@ -9,6 +9,7 @@ import { findRuntime, machineFlags } from '../main/launch/runtime.mjs';
 import { PAGE } from '../main/page-protocol';
 import { ownDisplay } from './displays';
 import { keepMoves, LATE_MS, watchMoves, watchReads } from './late';
+import { watchNetwork } from './network';
 import { syntheticLedger } from './synthetic-ledger';
 
 const root = resolve(import.meta.dirname, '..');
@@ -147,6 +148,7 @@ export class Program {
     this.page.on('crash', () => this.#complain('page', 'crashed'));
     await this.#resize(size);
     await watchReads(this.app);
+    await watchNetwork(this.app, this.page, (text) => this.#complain('page', text));
     if (LATE_MS > 0) await watchMoves(this.page);
     await this.page.waitForLoadState('load');
     await this.#opened();
