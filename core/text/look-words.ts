@@ -90,7 +90,7 @@ const WHEY_WORDS: Meant<NonNullable<Outcome['whey']>> = [
   ['a little', /\b(?:not|nicht|pas|no|non|niet|nao|inte|ikke|nie) (?:so |too |very |that |sehr |zu |allzu )?(?:much|a lot|viel|beaucoup|much[oa]|molt[oa]|veel|muit[oa]|mycket|meget|mye|duzo)\b/],
   ['a lot', /\b(?:a? ?lots?|much|heavy|plenty|viel|beaucoup|much[oa]|molt[oa]|veel|muit[oa]|mycket|meget|mye|duzo)\b/],
   ['a little', /\b(?:little|bit|slight\w*|tiny|trace|drops?|wenig|etwas|peu|poc[oa]|un po|beetje|pouc[oa]|lite|lidt|litt|troche|malo)\b/],
-  ['some', /\b(?:some|medium|moderate|mittel|moyen|algo|medio|wat|nagot|noget|noe|yes|ja|oui|si)\b/],
+  ['some', /^(?:whey|molke) (?:on top|off|obenauf|oben)$|\b(?:some|medium|moderate|mittel|moyen|algo|medio|wat|nagot|noget|noe|yes|ja|oui|si)\b/],
 ]; // prettier-ignore
 
 /** How much whey, or null. */

@@ -70,6 +70,9 @@ function mendable(
   return [...ofCells, ...ofRows.map((problem): Mendable => ({ ...problem, solved: false }))];
 }
 
+/** Questions of rows that are answered with what those rows say: fine, look or discard. */
+const AMONG_REMARKS = /^(?:sign|thrown|slime):\d/;
+
 /** The second step. */
 export function Preview({ notes }: { readonly notes: Notes }) {
   const heading = useRef<HTMLHeadingElement>(null);
@@ -77,7 +80,8 @@ export function Preview({ notes }: { readonly notes: Notes }) {
   const { preview, running, answers, file } = notes;
   const now = new Set(preview?.questions.map((question) => question.id));
   const questions = [...notes.asked.values()].filter(
-    ({ id, blocks }) => (preview === null ? blocks : now.has(id)) || answers[id] !== undefined,
+    ({ id, blocks }) =>
+      !AMONG_REMARKS.test(id) && ((preview === null ? blocks : now.has(id)) || answers[id] !== undefined),
   );
   const blocked = questions.some((question) => question.blocks && answers[question.id] === undefined);
   const mending = mendable(preview?.problems ?? [], notes.cells, answers);

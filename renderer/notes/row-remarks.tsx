@@ -18,7 +18,7 @@ function One({ remark }: { readonly remark: Remark }) {
       <fieldset>
         <legend>
           <span className="row-number">Row {remark.row}</span> {remark.label !== null && `${remark.label} `}
-          says: {quotedEnd(remark.text)}
+          says: <span className="remark-text">{quotedEnd(remark.text)}</span>
         </legend>
         {remark.stops && <p>{REMARK_STOPS}</p>}
         <div className="row">
@@ -47,6 +47,7 @@ function ForAll({
   readAs,
   one,
   all,
+  done,
 }: {
   readonly left: number;
   readonly of: number;
@@ -54,11 +55,13 @@ function ForAll({
   readonly readAs: 'fine' | 'discard';
   readonly one: string;
   readonly all: (rows: number) => string;
+  /** What stands there once none is left. */
+  readonly done: (rows: number) => string;
 }) {
   const shown = left === 0 ? of : left;
   return (
     <button className="button" type="button" disabled={left === 0} onClick={() => answer(id, readAs)}>
-      {shown === 1 ? one : all(shown)}
+      {left === 0 ? done(of) : shown === 1 ? one : all(shown)}
     </button>
   );
 }
@@ -79,6 +82,7 @@ export function RowRemarks({
   if (pages.remarks === 0) return null;
   const first = pages.telling + pages.doubted;
   const rest = pages.remarks - first;
+  const silent = pages.rows.new + pages.rows.changes - pages.remarks;
   const of = open ? pages.remarks : first;
   const page = {
     from,
@@ -99,6 +103,7 @@ export function RowRemarks({
             : `${count(pages.telling, 'row')} tell`}{' '}
         of spoilage in plain words. What you don’t answer comes in as not answered, and is quoted wherever its
         jar is offered.
+        {silent > 0 && ` ${count(silent, 'row')} ${silent === 1 ? 'says' : 'say'} nothing in words.`}
       </p>
       {pages.telling > 0 && (
         <div className="row">
@@ -109,6 +114,7 @@ export function RowRemarks({
             readAs="discard"
             one="Discard the one that tells of spoilage"
             all={(rows) => `Discard all ${rows} that tell of spoilage`}
+            done={(rows) => (rows === 1 ? 'It is answered' : `All ${rows} are answered`)}
           />
         </div>
       )}
@@ -141,6 +147,7 @@ export function RowRemarks({
               readAs="fine"
               one={first === 0 ? 'It is fine' : 'The other is fine'}
               all={(rows) => (first === 0 ? `All ${rows} are fine` : `All ${rows} others are fine`)}
+              done={(rows) => (rows === 1 ? 'It is answered' : `All ${rows} are answered`)}
             />
           </div>
           {open && <List remarks={quiet} />}

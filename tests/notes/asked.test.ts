@@ -273,3 +273,25 @@ it.each(['4 Jan 19:00', '4 January 19:30', '4. Januar 19 Uhr', '4 Jan 7 pm', 'Ja
   expect(preview.problems).toEqual([]);
   expect(plan.jars.map(({ madeOn }) => madeOn)).toEqual(['2026-01-04', '2026-01-12']);
 });
+
+describe('what a row says of spoilage is asked once', () => {
+  const text = 'Date,Jar,Seed,Amount,Notes\n2026-01-05,a,8 caps Blue Tin,,\n2026-01-12,a,2026-01-05 a,45 ml,"threw it all out, smelt odd"\n2026-01-19,a,2026-01-05 a,45 ml,slimy\n';
+  const open = (answers: NotesInput['answers']): string[] => read(text, { answers }).preview.questions.map(({ id }) => id);
+  const readAs = (answers: NotesInput['answers']): (string | null)[] => remarksOfPlan(read(text, { answers }).plan, answers, () => undefined).map((one) => one.readAs);
+  it('an answer to the question answers the remark, and the other way round', () => {
+    const asked = open({}).filter((id) => /^(?:sign|thrown|slime):/.test(id));
+    expect(asked).toHaveLength(2);
+    expect(readAs({})).toEqual([null, null]);
+    for (const [answer, as] of [['spoiled', 'discard'], ['fine', 'fine']] as const)
+      expect(readAs(Object.fromEntries(asked.map((id) => [id, answer])))).toEqual([as, as]);
+    for (const as of ['fine', 'look', 'discard'])
+      expect(open({ 'remark:3': as, 'remark:4': as }).filter((id) => asked.includes(id))).toEqual([]);
+  });
+
+  it.each([['a little whey on top', 'a little'], ['whey on top', 'some'], ['nice, no whey', 'none'], ['ein wenig Molke', 'a little'], ['pour off the whey', null], ['no whey? not sure', null]])(
+    'a note of “%s” tells whey as %j', (note, whey) => {
+      const { plan } = read(`Date,Jar,Seed,Notes\n2026-01-05,a,8 caps Blue Tin,"${note}"\n`);
+      expect([plan.jars[0]?.outcome?.whey ?? null, plan.jars[0]?.fields.note]).toEqual([whey, note]);
+    },
+  ); // prettier-ignore
+});

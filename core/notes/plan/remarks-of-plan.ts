@@ -6,7 +6,7 @@ import { leftInWords } from '../../safety/in-words';
 import { readRemark } from '../../safety/remark-words';
 import { tellsOfSpoiling } from '../../safety/remarks';
 import type { NotesInput, NotesPlan, PlannedJar } from '../notes-plan';
-import { ALL_SUSPICIOUS, saidFine } from '../rows/outcomes';
+import { ALL_SUSPICIOUS, saidOfSpoilage } from '../rows/outcomes';
 import { isOddWarmth } from '../rows/row-facts';
 
 type ReadAs = (typeof READ_AS)[number];
@@ -51,9 +51,12 @@ export function doubtedRow({ outcome, fields, hold }: PlannedJar): boolean {
   );
 }
 
+/** An answer about spoilage as an answer to its remark: neither is asked after the other. */
+const AS_READ = { fine: 'fine', spoiled: 'discard', 'not said': null } as const;
+
 /** How a row's words are read where they may tell of spoilage: as its remarks were answered, or a question about such words. */
 export const suspiciousReadAs = (answers: NotesInput['answers'], line: number): ReadAs | null =>
-  rowReadAs(answers, line, 'spoilage') ?? (saidFine(answers, line) ? 'fine' : null);
+  rowReadAs(answers, line, 'spoilage') ?? AS_READ[saidOfSpoilage(answers, line) ?? 'not said'];
 
 function remarkOf(planned: PlannedJar, answers: NotesInput['answers']): Listed[] {
   const { line, label, fields, outcome } = planned;

@@ -91,16 +91,19 @@ function readSetCell(row: RowCells, seen: Seen): void {
   if (left !== '') seen.setKept.push(left);
 }
 
-/** What the cell of how it set says of whey, or of sourness, where no column of its own tells it. */
-function saidBesideSet<Word extends string>(
-  row: RowCells,
+/** The first thing that some cells say of whey or of sourness alone, as the word that records have for it. */
+function saidAmong<Word extends string>(
+  { cells, log }: { readonly cells: readonly Cell[]; readonly log: RowCells['log'] },
   says: (said: string) => boolean,
   read: (text: string) => Word | null,
   take: (text: string, word: string) => string,
 ): Word | null {
-  const said = thingsSaid(row.of('set')[0]?.text.trim() ?? '').find((one) => says(plain(one)));
-  const word = said === undefined ? null : read(said.trim());
-  if (word !== null && plain(said ?? '') !== word) row.log.assume(take(said?.trim() ?? '', word));
+  const said = cells
+    .flatMap(({ text }) => thingsSaid(text.trim()))
+    .find((one) => says(plain(one)))
+    ?.trim();
+  const word = said === undefined ? null : read(said);
+  if (said !== undefined && word !== null && plain(said) !== word) log.assume(take(said, word));
   return word;
 }
 
@@ -178,7 +181,7 @@ function hear(cell: Cell, row: RowCells, seen: Seen): void {
     const why = row.answer('thrown');
     if (why === undefined && !seen.spoiledSaid) seen.worded.spoiledSaid = true;
     if (why !== 'fine') seen.spoiledSaid = true;
-    if (why === undefined) {
+    if (why === undefined && answered !== 'discard') {
       log.ask('thrown', question.thrownOut(text), FINE_OR_NOT);
       log.assume(assumed.spoiledSaid(text));
     }
@@ -188,7 +191,9 @@ function hear(cell: Cell, row: RowCells, seen: Seen): void {
     seen.powerCutHours = remark.powerCut.hours;
     log.assume(assumed.powerCut(text, remark.powerCut.hours));
   }
-  if (!excused) for (const { kind } of remark.asks) askOf(kind, text, remark.signs.length > 0, row, seen);
+  // Whoever said that it is to be discarded is asked nothing more of these words.
+  if (!excused && answered !== 'discard')
+    for (const { kind } of remark.asks) askOf(kind, text, remark.signs.length > 0, row, seen);
   if (meaning === 'spoiled') log.keep(cell);
 }
 
@@ -254,10 +259,10 @@ export function readOutcome(row: RowCells): RowFacts['outcome'] {
   const words = {
     whey:
       readWord({ of: row.of('whey')[0], log }, readWhey, besideWhey, assumed.whey) ??
-      saidBesideSet(row, saysWhey, readWhey, assumed.whey),
+      saidAmong({ cells: [...row.of('set'), ...row.of('note')], log }, saysWhey, readWhey, assumed.whey),
     tang:
       readWord({ of: row.of('tang')[0], log }, readTang, besideTang, assumed.tang) ??
-      saidBesideSet(row, saysSour, readTang, assumed.tang),
+      saidAmong({ cells: row.of('set'), log }, saysSour, readTang, assumed.tang),
   };
   for (const cell of row.cells) {
     if (tidy(cell.text) === '') continue;
@@ -280,9 +285,14 @@ export function readOutcome(row: RowCells): RowFacts['outcome'] {
   return { ...NOTHING_SEEN, ...facts, ...told, ...apart };
 }
 
-/** Whether a question about words of spoilage in a row was answered by "It was fine". */
-export const saidFine = (answers: Readonly<Record<string, string>>, row: number): boolean =>
-  ['sign', 'thrown', 'slime'].some((id) => answers[`${id}:${row}`]?.trim().toLowerCase() === 'fine');
+/** What a question about words of spoilage in a row was answered by; null: not yet. */
+export const saidOfSpoilage = (
+  answers: Readonly<Record<string, string>>,
+  row: number,
+): 'fine' | 'spoiled' | null => {
+  const said = ['sign', 'thrown', 'slime'].map((id) => answers[`${id}:${row}`]?.trim().toLowerCase());
+  return said.includes('spoiled') ? 'spoiled' : said.includes('fine') ? 'fine' : null;
+};
 
 const NOTHING_SEEN: Omit<Outcome, 'jar'> = {
   earlyCheckHours: null, earlySet: null, earlyPh: null, earlySour: null, setAfterHours: null, setByHours: null,
