@@ -201,7 +201,7 @@ export function jarSays(
   jars: readonly JarEvidence[],
 ): JarSays {
   if (jar.spoiled) return { sentence: 'It is spoiled: discard it. A spoiled jar has no score.', reasons: [] };
-  if (!score) return { sentence: 'It has no score: nothing noted tells how it came out.', reasons: [] }; // prettier-ignore
+  if (!score) return { sentence: 'It has no score: how it came out is unknown, neither weak nor fine.', reasons: [] }; // prettier-ignore
   const name = treatmentOf(jar, judgement.usualTreatment);
   const unlike = name !== '';
   const siblings = plainSiblings(jar, judgement.usualTreatment, jars);
