@@ -191,6 +191,27 @@ const PICTURES: readonly Picture[] = [
     },
   },
   {
+    name: 'batch-plan',
+    seed: 'demo',
+    open: async (page) => {
+      await toBatches(page);
+      await page.keyboard.press('r');
+      await page.getByRole('button', { name: 'Plan it' }).click();
+      await page.getByRole('region', { name: 'The plan' }).waitFor();
+    },
+  },
+  {
+    name: 'making-card',
+    seed: 'demo',
+    open: async (page) => {
+      await toBatches(page);
+      await page.keyboard.press('r');
+      await page.getByRole('button', { name: 'Keep it as a plan' }).click();
+      await page.getByRole('button', { name: 'Making card' }).click();
+      await page.getByRole('dialog', { name: /^Making card/ }).waitFor();
+    },
+  },
+  {
     name: 'outcome',
     seed: 'demo',
     open: async (page) => {

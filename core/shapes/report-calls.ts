@@ -24,7 +24,8 @@ export const MOST_PAGE_PHOTOGRAPHS = 400;
 
 /**
  * What is asked for:
- * 'line': a line told on paper; 'making card': what to do for a batch, step by step, with room for what really went in; 'jar': a sheet that goes with a jar that is handed over; 'told': whom to tell of jars that were
+ * 'line': a line told on paper; 'making card': what to do for a batch, step by step, with room for what really went in;
+ * 'rows': empty rows to be filled in by hand; 'jar': a sheet that goes with a jar that is handed over; 'told': whom to tell of jars that were
  * given and that something stands on now; 'family': the drawing, on sheets of paper or (paper null) as one; 'page': the whole
  * ledger or a line as one page for a screen, with small photographs by their ids, private remarks only where they are asked for.
  */
@@ -32,6 +33,7 @@ export const AskReport = z.discriminatedUnion('of', [
   z.strictObject({ of: z.literal('line'), line: Uid, paper: z.enum(PAPERS) }),
   z.strictObject({ of: z.literal('jar'), jar: Uid, paper: z.enum(PAPERS) }),
   z.strictObject({ of: z.literal('making card'), batch: Uid, paper: z.enum(PAPERS) }),
+  z.strictObject({ of: z.literal('rows'), paper: z.enum(PAPERS) }),
   z.strictObject({ of: z.literal('told'), paper: z.enum(PAPERS) }),
   z.strictObject({ of: z.literal('family'), part: FamilyPart, paper: z.enum(PAPERS).nullable() }),
   z.strictObject({

@@ -7,6 +7,8 @@ import { familySheets } from '../../core/reports/family-sheets';
 import { ledgerPage } from '../../core/reports/ledger-page';
 import { makingCardPage } from '../../core/reports/making-card-page';
 import { lineReport } from '../../core/reports/line-report';
+import { rowsPage, rowsSize } from '../../core/reports/rows-page';
+import { ROWS_TITLE } from '../../core/says/rows-says';
 import { givenSheet, tellSheet } from '../../core/reports/sheets';
 import { PICTURE_CAPTION } from '../../core/says/report-says';
 import { type AskReport, PAPER_SIZES } from '../../core/shapes/report-calls';
@@ -53,6 +55,8 @@ export function makeReport(ledger: Ledger, { report }: Parsed<'report.get'>): Re
       const card = cardOfBatch(ledger, { id: report.batch });
       return { title: card.title, html: makingCardPage(card, report.paper), page: PAPER_SIZES[report.paper], ...plain };
     }
+    case 'rows':
+      return { title: ROWS_TITLE, html: rowsPage(report.paper), page: rowsSize(report.paper), ...plain };
     case 'told': {
       const given = listHandOvers(ledger).handOvers.filter(({ discard, caution }) => discard !== null || caution !== null);
       const toTell = given.map(({ to, label, on, discard }) => ({ to, label, on, discard: discard !== null }));

@@ -9,7 +9,7 @@ import { JobLine, OutPanel } from './out-panel';
 import { useJob } from './use-job';
 
 type Report = Input<'report.get'>['report'];
-type Kind = 'line' | 'family' | 'page' | 'told';
+type Kind = 'line' | 'family' | 'page' | 'told' | 'rows';
 type Part = 'all' | 'line' | 'before' | 'after' | 'around';
 type PaperKind = 'A4' | 'Letter' | 'one';
 
@@ -34,6 +34,8 @@ function reportOf({ kind, part, line, paper, privateToo }: Asked, jar: Of['jar']
       return line === '' ? null : { of: 'line', line, paper: sheet };
     case 'told':
       return { of: 'told', paper: sheet };
+    case 'rows':
+      return { of: 'rows', paper: sheet };
     case 'page':
       return { of: 'page', line: line === '' ? null : line, privateToo };
     case 'family': {
@@ -51,6 +53,7 @@ const KINDS = [
   { value: 'family', label: 'The family as a picture' },
   { value: 'page', label: 'One page for a telephone' },
   { value: 'told', label: 'Whom to tell' },
+  { value: 'rows', label: 'Rows to fill in by hand' },
 ] as const;
 
 function Choices({

@@ -129,6 +129,15 @@ describe('a making card', () => {
   });
 });
 
+it('rows to be filled in by hand ask for no more than a batch can be told of, on a sheet that lies on its side', () => {
+  const session = newSession();
+  const { html, page } = must(session, 'report.get', { report: { of: 'rows', paper: 'Letter' } });
+  expect(page).toEqual({ width: 279.4, height: 215.9 });
+  expect(html.match(/<tr>/g)?.length).toBeGreaterThan(10);
+  expect(html).toContain('Day, or about when');
+  expect(html).toMatch(/runny, soft, spoonable, firm, very firm/);
+});
+
 /** Reads that judge, count, draw or keep: what is planned changes none of them. */
 const COUNTING: readonly CallName[] = ['family.get', 'line.list', 'advice.freshStart', 'shelf.get', 'cost.list', 'cost.sheet', 'family.now', 'hold.now', 'today.list', 'calendar.get', 'hold.list', 'remarks.list']; // prettier-ignore
 
