@@ -314,9 +314,11 @@ test.describe('the invented ledger', () => {
         await expect(strip.getByRole('button', { name: /^(Seed from|Start afresh)/ })).toBeVisible();
         // What stands against the newest jar is named, and the jar is a link.
         await expect(strip.getByRole('button', { name: /^2 May [abc]$/ }).first()).toBeVisible();
-        // What is kept back stands at its line's end, and glows there where it is advised; today is quiet: nothing runs.
+        // What is kept back stands at its line's end, and glows there where it is advised; today nothing runs or is due.
         await expect(page.getByRole('list', { name: 'Kept back' }).first()).toContainText('next seed');
-        await expect(page.getByRole('region', { name: 'Today' })).toHaveCount(0);
+        await expect(page.getByRole('region', { name: 'Today' })).toHaveText(
+          /^(?:A reminder|\d+ reminders)$/,
+        );
         expect(await stripCutOff(page)).toEqual([]);
         const top = async (selector: string): Promise<number> =>
           (await page.locator(selector).boundingBox())?.y ?? 0;
@@ -478,7 +480,7 @@ test.describe('the invented ledger', () => {
       await page.keyboard.press('/');
       expect(await focused(page)).toMatch(/Find a jar/);
       await page.keyboard.type('19 apr a');
-      await expect(page.getByRole('option').first()).toContainText('19 Apr a');
+      await expect(page.getByRole('option').first()).toContainText('19 Apr 2026 a');
       await page.keyboard.press('Enter');
       await expect(pane(page).getByRole('heading', { level: 2 })).toHaveText('19 Apr a');
       await expect(page.locator('.jar.selected')).toBeInViewport();
