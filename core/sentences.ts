@@ -91,7 +91,7 @@ export const refusals = {
   damaged: (p) =>
     `The ledger ${text(p, 'file')} is damaged. Open the newest good backup, or save what can be read. It was left as it is.`,
   'log damaged': (p) =>
-    `The log beside the ledger (${text(p, 'file')}-wal) is damaged: ${Number(p['lost']) === 1 ? 'the last thing' : `the last ${Number(p['lost'])} things`} recorded can’t be read from it. Save what can be read, or open the newest good backup. Ledger and log were left as they are.`,
+    `The log beside the ledger (${text(p, 'file')}-wal) is damaged: ${Number(p['lost']) === 1 ? 'the last thing' : `the last ${Number(p['lost'])} things`} recorded can’t be read from it as it stands. Save what can be read, which puts a single lost bit right, or open the newest good backup. Ledger and log were left as they are.`,
   'altered ledger': (p) =>
     `The rules inside ${text(p, 'file')} were altered by another program, so its history can't be relied on. Open the newest good backup. It was left as it is.`,
   'read-only': (p) =>

@@ -29,6 +29,13 @@ class Checksum {
     return this;
   }
 
+  copy(): Checksum {
+    const copy = new Checksum(this.#bigEndian);
+    copy.#first = this.#first;
+    copy.#second = this.#second;
+    return copy;
+  }
+
   stands(bytes: Buffer, at: number): boolean {
     return bytes.readInt32BE(at) === this.#first && bytes.readInt32BE(at + 4) === this.#second;
   }
@@ -73,5 +80,45 @@ export function lostInLog(file: string): number {
       closeSync(log);
     }
     Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, BETWEEN_MS);
+  }
+}
+
+/** Turns each bit of a part over until it stands; else leaves it as it was. */
+function mendPart(bytes: Buffer, from: number, to: number, stands: () => boolean): boolean {
+  if (stands()) return true;
+  for (let bit = from * 8; bit < to * 8; bit += 1) {
+    const at = bit >> 3;
+    bytes[at] = (bytes[at] ?? 0) ^ (1 << (bit & 7));
+    if (stands()) return true;
+    bytes[at] = (bytes[at] ?? 0) ^ (1 << (bit & 7));
+  }
+  return false;
+}
+
+/**
+ * Puts one lost bit right in each part of a log that can't be read, up to the first where more was lost: sixty-four bits of checksum
+ * leave no doubt which one it was.
+ * @param log the bytes of the log, changed in place
+ */
+export function mendLog(log: Buffer): void {
+  const summed = (): Checksum => new Checksum((log.readUInt32BE(0) & 1) === 1).add(log, 0, 24);
+  const headStands = (): boolean => (log.readUInt32BE(0) & ~1) === MAGIC && summed().stands(log, 24);
+  if (log.length < HEADER || !mendPart(log, 0, HEADER, headStands)) return;
+  const length = FRAME_HEADER + log.readUInt32BE(8);
+  let sum = summed();
+  for (let at = HEADER; at + length <= log.length; at += length) {
+    const frame = log.subarray(at, at + length);
+    const salts = log.subarray(16, 24);
+    // Of an older log that this one was begun over.
+    if (frame.readUInt32BE(8) !== salts.readUInt32BE(0) && frame.readUInt32BE(12) !== salts.readUInt32BE(4))
+      return;
+    salts.copy(frame, 8);
+    let next = sum;
+    const stands = (): boolean => {
+      next = sum.copy().add(frame, 0, 8).add(frame, FRAME_HEADER, length);
+      return next.stands(frame, 16);
+    };
+    if (!mendPart(frame, 0, length, stands)) return;
+    sum = next;
   }
 }

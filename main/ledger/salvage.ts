@@ -1,8 +1,11 @@
 // Saving what can be read of a damaged ledger into a new one. The damaged file stays beside it, as it was.
+import { copyFileSync, existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { replaceDamaged } from './backup';
 import type { Clock } from './clock';
+import { mendLog } from './log-check';
 import { inspect, openInMemory, writeChecked } from './open';
+import { ownName } from './place';
 import { Refused } from '../refusal';
 
 interface Schema {
@@ -18,14 +21,26 @@ interface Schema {
 export function salvage(file: string, clock: Clock, newId: () => string): void {
   replaceDamaged(file, clock, (part, aside) => {
     const db = openInMemory({ clock, newId, demo: false });
+    const mended = ownName(part);
     try {
-      fill(aside, db);
+      copyMended(aside, mended);
+      fill(mended, db);
       writeChecked(db, part);
     } finally {
       db.close();
+      for (const end of ['', '-wal', '-shm']) rmSync(mended + end, { force: true });
     }
     inspect(part);
   });
+}
+
+/** A copy to read from, in whose log a lost bit is put right. */
+function copyMended(from: string, to: string): void {
+  copyFileSync(from, to);
+  if (!existsSync(`${from}-wal`)) return;
+  const log = readFileSync(`${from}-wal`);
+  mendLog(log);
+  writeFileSync(`${to}-wal`, log);
 }
 
 function fill(from: string, db: Database.Database): void {
