@@ -1020,7 +1020,7 @@ export const contract = {
   'report.get': entry('read', z.strictObject({ report: AskReport }), ReportReply),
   /** The same as a PDF; `file` null: on paper, by the system's dialog. Only with a window. */
   'report.print': entry('job', z.strictObject({ report: AskReport, file: FileOutput.nullable() }), z.strictObject({ file: z.string().nullable() })),
-  /** The same as a file: the family as SVG, or as the PNG (`png`) that a caller drew of it; any other as HTML. What is there is written over. */
+  /** The same as a file: the family as SVG, or as the PNG (`png`) that a caller drew of it; any other as HTML. */
   'report.write': entry(
     'job',
     z.strictObject({ report: AskReport, file: FileOutput, png: z.instanceof(Uint8Array).nullable().default(null) }),

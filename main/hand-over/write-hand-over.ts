@@ -1,6 +1,6 @@
 // Writes one jar with its ancestry as a hand-over (core/hand-over/hand-over-format.ts). Whom it went to is kept here and never
 // in the file.
-import { existsSync, rmSync, writeFileSync } from 'node:fs';
+import { rmSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { Parsed, Reply } from '../../core/contract';
 import {
@@ -13,13 +13,13 @@ import {
 import { safetyOf } from '../../core/lineage/touch';
 import { handOver } from '../ledger/facts/hand-over';
 import { chosenPath } from '../files/chosen-path';
+import { putFile } from '../ledger/put-file';
 import { remarksAbout } from '../ledger/derived/unread';
 import type { Job } from '../ledger/job';
 import type { KnownJar } from '../ledger/family-index';
 import type { Ledger } from '../ledger/ledger';
-import { ownName, putNew } from '../ledger/place';
 import { familyMember } from '../ledger/reads/read-views';
-import { Refused, refusedFor } from '../refusal';
+import { Refused } from '../refusal';
 import { tidy } from '../ledger/tidy-typed';
 import { aboutJar } from './about-jar';
 
@@ -92,21 +92,6 @@ function handOverOf(ledger: Ledger, jar: KnownJar, input: Asked): HandOver {
   };
 }
 
-/** Puts a whole file where none lies. @throws Refused 'file exists', 'no folder there' */
-function put(file: string, bytes: Uint8Array): void {
-  const part = ownName(file);
-  try {
-    if (existsSync(file)) throw new Refused('file exists', { file });
-    writeFileSync(part, bytes, { flag: 'wx' });
-    if (!putNew(part, file)) throw new Refused('file exists', { file });
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'ENOENT') throw new Refused('no folder there', { file });
-    throw refusedFor(error, file);
-  } finally {
-    rmSync(part, { force: true });
-  }
-}
-
 /**
  * Writes a hand-over. Where it is said whom the jar goes to, that it was given is recorded, with the name as the act's reason:
  * the keeper's alone, so that a later caution can say whom to tell.
@@ -124,7 +109,7 @@ export function writeHandOver(
   if (bytes.length > MOST_HAND_OVER) throw new Refused('hand-over too large');
   const file = resolve(chosenPath(input.file, 'handOver.write'));
   const to = tidy(input.to);
-  put(file, bytes);
+  putFile(file, bytes);
   let act: string | null = null;
   try {
     if (to !== null)

@@ -13,11 +13,11 @@ import { givenSheet, tellSheet } from '../../core/reports/sheets';
 import { PICTURE_CAPTION } from '../../core/says/report-says';
 import { type AskReport, PAPER_SIZES } from '../../core/shapes/report-calls';
 import { chosenPath } from '../files/chosen-path';
+import { putFile } from '../ledger/put-file';
 import { aboutHandOver, listHandOvers } from '../hand-over/write-hand-over';
 import type { Ledger } from '../ledger/ledger';
-import { writeOver } from '../ledger/place';
 import { familyMember, lineNames } from '../ledger/reads/read-views';
-import { Refused, refusedFor } from '../refusal';
+import { Refused } from '../refusal';
 import { drawnFamily, keysOfPart, lineBatch } from './drawn-family';
 import { cardOfBatch } from './gather-card';
 import { lineTold, todayWords } from './gather-line';
@@ -81,7 +81,7 @@ const PNG = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 
 /**
  * Writes a report as a file: the picture as SVG, or as the PNG that the page drew of it; anything else as HTML.
- * @throws Refused as makeReport; 'not a picture'; 'no folder there', and for a place that can't be written to
+ * @throws Refused as makeReport; 'not a picture', 'file exists', 'no folder there', and for a place that can't be written to
  */
 export function writeReport(ledger: Ledger, { report, file: told, png }: Parsed<'report.write'>): Reply<'report.write'> {
   const file = resolve(chosenPath(told, 'report.write'));
@@ -89,11 +89,6 @@ export function writeReport(ledger: Ledger, { report, file: told, png }: Parsed<
     throw new Refused('not a picture');
   const { svg, html } = makeReport(ledger, { report });
   const bytes = png ?? new TextEncoder().encode(svg ?? html);
-  try {
-    writeOver(file, bytes);
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'ENOENT') throw new Refused('no folder there', { file });
-    throw refusedFor(error, file);
-  }
+  putFile(file, bytes);
   return { file, bytes: bytes.length };
 } // prettier-ignore
