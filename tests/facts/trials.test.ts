@@ -122,6 +122,15 @@ describe('a tasting', () => {
     const picks = pair.tasters.map(({ servings }) => servings.find(({ code }) => jarBehind(code, pair.session) === jars[1])?.code ?? 0); // prettier-ignore
     must(session, 'mark.record', { session: pair.session, marks: picks.map((code) => ({ code, picked: true })) }); // prettier-ignore
     expect(must(session, 'session.reveal', { session: pair.session }).told).toMatchObject({ tells: true, says: 'You told these two jars apart, and preferred chicory inulin.' }); // prettier-ignore
+    // Each picks one bowl: a later pick takes the place of the one before, two at once are refused.
+    const two = start(trial, '2026-03-08', 1, 'pair');
+    const own = two.tasters[0]?.servings.map(({ code }) => code) ?? [];
+    const pick = (...codes: number[]): Input<'mark.record'> => ({ session: two.session, marks: codes.map((code) => ({ code, picked: true })) }); // prettier-ignore
+    expect(refusalOf(session, 'mark.record', pick(...own)).params).toMatchObject({ problem: 'picks two bowls of one taster' }); // prettier-ignore
+    for (const code of own) must(session, 'mark.record', pick(code));
+    expect(must(session, 'session.get', { session: two.session }).tasters[0]?.servings.map(({ marks }) => marks[0]?.picked)).toEqual([false, true]); // prettier-ignore
+    must(session, 'session.reveal', { session: two.session });
+    expect(must(session, 'trial.list', {}).trials.find(({ id }) => id === trial)?.together).toMatchObject({ batches: 1, enough: false }); // prettier-ignore
     const odd = start(trial, '2026-03-08', 3, 'triangle');
     expect(odd.tasters.every(({ servings }) => servings.length === 3)).toBe(true);
     const right = odd.tasters.map(({ servings }) => servings.find(({ code }) => servings.filter((one) => jarBehind(one.code, odd.session) === jarBehind(code, odd.session)).length === 1)?.code ?? 0); // prettier-ignore
@@ -196,6 +205,29 @@ it('proposes what the jars of a batch differ in, says why a jar is not tasted, a
   must(session, 'trial.save', { batch, differsIn: proposed.differsIn ?? '', treatments: proposed.treatments.map(({ jar, name, dose }) => ({ jar, name, dose })) }); // prettier-ignore
   expect(offered()).not.toContain('6 Mar');
   expect(must(session, 'trial.propose', { batch }).trials).toHaveLength(1);
+});
+
+it('tells pairs of several batches together, as exactly as one by one: a coin for each taster', () => {
+  const source = must(session, 'source.list', {}).sources[0]?.id ?? '';
+  for (const day of ['2026-02-10', '2026-02-12', '2026-02-14']) {
+    const names = ['plain', 'guar'];
+    const { batch, jars } = must(session, 'batch.record', batchOf(day, names.map((name, i) => plainJar('ab'[i] ?? '', { seedings: [fromSource(source)], hold: 0, additions: name === 'plain' ? [] : [{ name: 'acacia fibre', planned: null, actual: null, package: null }] })), { holds: [HOLD] })); // prettier-ignore
+    for (const jar of jars) passed(jar);
+    const { trial } = must(session, 'trial.save', { batch, differsIn: 'fibre', treatments: names.map((name, i) => ({ jar: jars[i] ?? '', name })) }); // prettier-ignore
+    const served = start(trial, day, 2, 'pair');
+    const marks = served.tasters.flatMap(({ servings }) => servings.filter(({ code }) => jarBehind(code, served.session) === jars[0]).map(({ code }) => ({ code, picked: true }))); // prettier-ignore
+    must(session, 'mark.record', { session: served.session, marks });
+    must(session, 'session.reveal', { session: served.session });
+  }
+  const { together } = must(session, 'trial.list', {}).trials.find(({ treatments }) => treatments.map(({ name }) => name).join() === 'plain,guar') ?? {}; // prettier-ignore
+  // Six of six, either way round: 2 / 64 (ISO 5495, exact binomial).
+  expect(together).toMatchObject({
+    batches: 3,
+    enough: true,
+    sameSeed: true,
+    told: { tells: true, tasters: 6 },
+  });
+  expect(together?.told?.p).toBeCloseTo(2 / 64, 9);
 });
 
 it('taste never enters vigour, advice or safety, whatever tasters say of whichever jar', () => {

@@ -55,13 +55,15 @@ export const markedOf = (rows: Rows, session: number): Marked[] =>
     .toSorted((a, b) => a.taster - b.taster || a.place - b.place)
     .map((serving) => ({ serving, marks: rows.where('mark', 'serving', serving.key) }));
 
-/** One block for each taster: the mean mark of each treatment. */
+/** One block for each taster: the mean mark of each treatment; of two bowls the picked one is the first, the other the second. */
 export function blocksOf(marked: readonly Marked[], byJar: ReadonlyMap<number, string>): Block[] {
   const tasters = new Map<number, Map<string, number[]>>();
+  const picking = new Set(pickedOf(marked).map(({ serving }) => serving.taster));
   for (const { serving, marks } of marked) {
     const treatment = byJar.get(serving.jar);
     const mark = marks.find(({ aspect }) => aspect === OVERALL);
-    const value = mark?.rank ?? mark?.score ?? null;
+    const place = picking.has(serving.taster) ? (mark?.picked === true ? 1 : 2) : null;
+    const value = mark?.rank ?? mark?.score ?? place;
     if (treatment === undefined || value === null) continue;
     const own = tasters.get(serving.taster) ?? new Map<string, number[]>();
     tasters.set(serving.taster, own);

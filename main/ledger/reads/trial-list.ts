@@ -55,14 +55,14 @@ function trialJar(ledger: Ledger, jar: number, name: string, dose: number | null
   };
 } // prettier-ignore
 
-/** Revealed tastings by rank or score of trials that compare the same treatments. */
+/** Revealed tastings, of trials that compare the same treatments, that tell which was liked better. */
 function sessionsLike(ledger: Ledger, names: readonly string[]): Session[] {
   const { rows } = ledger;
   const wanted = names.toSorted().join('\n');
   // All are read before the first is looked at: while rows are being read, nothing else can be asked.
   return Array.from(rows.all('session')).flatMap((session) => {
     if (session.trial === null || session.revealedAt === null) return [];
-    if (session.kind !== 'rank' && session.kind !== 'score') return [];
+    if (session.kind === 'triangle') return [];
     const own = treatmentsOf(rows, session.trial);
     if (own.names.toSorted().join('\n') !== wanted) return [];
     const seeds = new Set([...own.byJar.keys()].map((jar) => seedOf(ledger, jar)));

@@ -105,6 +105,22 @@ function serve(act: OpenAct, session: number, task: string, tasters: readonly nu
 } // prettier-ignore
 
 /**
+ * Picks that another pick of the same taster takes the place of: each picks one bowl.
+ * @throws Refused 'invalid' where two bowls of one taster are picked at once
+ */
+function unpicked({ rows }: Ledger, session: number, picked: readonly { serving: number; aspect: string }[]): number[] {
+  return picked.flatMap(({ serving, aspect }) => {
+    const { taster, code } = rows.get('serving', serving);
+    const others = rows.where('serving', 'session', session).filter((one) => one.taster === taster && one.key !== serving);
+    if (others.some(({ key }) => picked.some((one) => one.serving === key && one.aspect === aspect)))
+      throw new Refused('invalid', { path: `marks.${code}`, problem: 'picks two bowls of one taster' });
+    return others.flatMap(({ key }) =>
+      rows.where('mark', 'serving', key).filter((mark) => mark.aspect === aspect && mark.picked === true).map((mark) => mark.key),
+    );
+  });
+} // prettier-ignore
+
+/**
  * What tasters noted of codes. A mark that is there already is corrected.
  * @throws Refused 'not found', 'revealed already', 'no such code', 'invalid'
  */
@@ -121,10 +137,16 @@ export function recordMarks(ledger: Ledger, input: Parsed<'mark.record'>): Reply
       throw new Refused('invalid', { path: `marks.${code}`, problem: 'needs exactly one of rank, score, word and picked' });
     return { serving, aspect: aspect ?? 'overall', rank, score, word, picked };
   }); // prettier-ignore
+  const before = unpicked(
+    ledger,
+    session.key,
+    marks.filter(({ picked }) => picked === true),
+  );
   const done = hostOf(ledger).mustRun('mark.record', session.day, tidy(input.why), (act) => {
+    for (const mark of before) act.update('mark', mark, { picked: false });
     for (const mark of marks) {
-      const before = rows.where('mark', 'serving', mark.serving).find(({ aspect }) => aspect === mark.aspect);
-      if (before) act.update('mark', before.key, mark);
+      const own = rows.where('mark', 'serving', mark.serving).find(({ aspect }) => aspect === mark.aspect);
+      if (own) act.update('mark', own.key, mark);
       else act.insert('mark', mark);
     }
   }, input.draft); // prettier-ignore
