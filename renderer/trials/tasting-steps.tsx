@@ -1,6 +1,6 @@
 // A tasting: first poured, then one taster at a time, large enough to be read at arm's length; revealed at the end. What is being
 // marked is kept as a draft, so that it goes on where it was.
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { useDraft } from '../parts/use-draft';
 import { call } from '../state/ledger-calls';
 import { go, say } from '../state/store';
@@ -15,7 +15,12 @@ import type { Session, Trials } from './trial-types';
 
 /** The steps until it is revealed. */
 function Steps({ session }: { readonly session: Session }) {
-  const { tasters, task, label, notBlind } = session;
+  const { task, label, notBlind } = session;
+  // Who has just marked has, though the tasting is not read again yet.
+  const [recorded, setRecorded] = useState<readonly { readonly at: Session; readonly taster: string }[]>([]);
+  const just = new Set(recorded.filter(({ at }) => at === session).map(({ taster: one }) => one));
+  const tasters = session.tasters.map((one) => (just.has(one.taster) ? { ...one, done: true } : one));
+  const busy = useRef(false);
   const key = `marks:${session.session}`;
   const place = { says: `tasting of ${label ?? 'some jars'}`, screen: 'trials', focus: `session:${session.session}` };
   const [initial] = useState<Marking>(() => ({
@@ -32,12 +37,16 @@ function Steps({ session }: { readonly session: Session }) {
     if (next.skipped.length > 0) draft.set(next);
   };
   const record = async (): Promise<void> => {
-    if (!taster) return;
+    if (!taster || busy.current) return;
+    busy.current = true;
     draft.close();
     const marks = marksOf(task, taster, marking);
     const answer = await call('mark.record', { session: session.session, marks, draft: key });
-    if (answer.ok) turn(nextTurn(tasters, marking.skipped, taster.taster));
-    else {
+    busy.current = false;
+    if (answer.ok) {
+      setRecorded((before) => [...before, { at: session, taster: taster.taster }]);
+      turn(nextTurn(tasters, marking.skipped, taster.taster));
+    } else {
       draft.reopen();
       say(answer.sentence, 'caution');
     }
@@ -52,7 +61,7 @@ function Steps({ session }: { readonly session: Session }) {
   if (marking.stage === 'reveal' || !taster)
     return (
       <Reveal
-        session={session}
+        tasters={tasters}
         onReveal={() => void reveal()}
         onTurn={(one) => draft.set(markingOf(one, marking.skipped, 'hand'))}
       />

@@ -64,13 +64,12 @@ export function HandOver({ taster, notBlind, onBegin, onSkip, onPour }: Props) {
 }
 
 interface RevealProps {
-  readonly session: Session;
+  readonly tasters: readonly Served[];
   readonly onReveal: () => void;
   readonly onTurn: (taster: Served) => void;
 }
 
-export function Reveal({ session, onReveal, onTurn }: RevealProps) {
-  const { tasters } = session;
+export function Reveal({ tasters, onReveal, onTurn }: RevealProps) {
   const reveal = useRef<HTMLButtonElement>(null);
   useEffect(() => reveal.current?.focus(), []);
   const done = tasters.filter((one) => one.done).length;
