@@ -4,12 +4,15 @@ import type { MakingCard } from '../shapes/card-calls';
 import { PAPER_SIZES, type Paper } from '../shapes/report-calls';
 import { documentOf, list, paragraph } from './document';
 
-const MARGIN = 12;
+const MARGIN = 10;
 const STYLE = `<style>
-.tick { list-style: none; padding: 0 } .tick li { display: flex; gap: 3mm; margin: 0 0 1.6mm; break-inside: avoid }
-.tick li::before { content: ''; flex: none; width: 4.4mm; height: 4.4mm; border: .35mm solid #000; margin-top: .3mm }
-.rows td { height: 11mm; border: .2mm solid #777; padding: 1mm 2mm } .rows th { border: .2mm solid #777; padding: 1mm 2mm }
-.rows .letter { font-size: 16pt; font-weight: 700; text-align: center; width: 10mm } .room { width: 24mm }
+body { font-size: 9.8pt; line-height: 1.32 } h2 { margin: 2.6mm 0 1mm }
+.tick { list-style: none; padding: 0; margin: 0 } .tick li { display: flex; gap: 3mm; margin: 0 0 1.1mm; break-inside: avoid }
+.tick li::before { content: ''; flex: none; width: 4.2mm; height: 4.2mm; border: .35mm solid #000; margin-top: .2mm }
+.rows { table-layout: fixed; width: calc(100% - .4mm); margin-top: 2mm }
+.rows td { height: 11mm; border: .2mm solid #777; padding: 1mm 1.5mm } .rows th { border: .2mm solid #777; padding: 1mm 1.5mm }
+.rows .letter { font-size: 16pt; font-weight: 700; text-align: center }
+.keep { margin-top: 3mm }
 </style>`;
 
 const ticks = (steps: readonly string[]): string =>
@@ -19,7 +22,7 @@ function jarRows(jars: MakingCard['jars']): string {
   const heads = ['Jar', 'Empty weight', 'Seed', 'Stirred in', 'Milk, vessel', 'Went in', 'Full weight'];
   const rows = jars.map(
     ({ letter, seed, stirredIn, milk }) =>
-      `<tr><td class="letter">${escaped(letter)}</td><td class="room"></td><td>${escaped(seed)}</td><td>${escaped(stirredIn)}</td><td>${escaped(milk)}</td><td class="room"></td><td class="room"></td></tr>`,
+      `<tr><td class="letter">${escaped(letter)}</td><td></td><td>${escaped(seed)}</td><td>${escaped(stirredIn)}</td><td>${escaped(milk)}</td><td></td><td></td></tr>`,
   );
   return `<table class="rows"><thead><tr>${heads.map((head) => `<th scope="col">${head}</th>`).join('')}</tr></thead><tbody>${rows.join('')}</tbody></table>`;
 }

@@ -38,7 +38,7 @@ function seedSteps({ seed, fromJar, fromPieces, jars }: CardFacts): string[] {
 }
 
 function warmthSteps({ warmth, hours, begins, looks, out, jars }: CardFacts): string[] {
-  const into = ['Into the warmth', warmth, begins === null ? null : `at ${begins}`].filter(Boolean).join(', ');
+  const into = ['Into the warmth', warmth, begins === null ? null : /^\d\d:/.test(begins) ? `at ${begins}` : begins].filter(Boolean).join(', ');
   const it = jars.length === 1 ? 'it' : 'each';
   return [
     `${into}. Lids loose. Write down when.`,

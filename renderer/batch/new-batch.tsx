@@ -274,6 +274,7 @@ export function NewBatch({
         asked={plan}
         reader={reader}
         onStart={(moment) => {
+          say(`Its warmth begins ${writer.moment(moment)}. It can be changed under Start and end.`);
           const [first = noHold, ...others] = text.holds;
           set({
             date: writer.day(moment.slice(0, 10)),
