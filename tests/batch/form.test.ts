@@ -290,9 +290,8 @@ describe('making a batch again', () => {
     expect(again.date).toBe('24 Mar 2026');
     expect(again.all.milk).toMatchObject({ milk: 'whole milk', milkAmount: '1 qt', finalVolume: '946' });
     const starch = again.jars.toSpliced(1, 1).map((jar) => recipeOf(again, jar).additions);
-    expect(starch).toEqual(
-      Array(3).fill([{ name: 'potato starch', planned: '2 tbsp', actual: '', package: '' }]),
-    );
+    const two = { name: 'potato starch', planned: '2 tbsp', actual: '', package: '' };
+    expect(starch).toEqual([[two], [two], [two]]);
     expect(again.holds).toEqual([{ ...noHold, hours: '36', planned: '101 F' }]);
     expect(again.note).toBe('');
   });
