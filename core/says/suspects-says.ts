@@ -32,7 +32,7 @@ function changeWords({ aspect, now, before, unit }: MadeChange): string {
 export const blameSays = (from: readonly string[]): string =>
   from.length === 0
     ? 'Most likely from the culture itself, or from what nobody noted: nothing noted changed then.'
-    : `Most likely from ${inWords(from)}; that can't be told from the culture: make one jar as before.`;
+    : `Most likely ${inWords(from)}; can't be told from the culture without one jar as before.`;
 
 /** What came as a line fell, for a card: "5 mL of seed instead of 45"; null where it came otherwise or is corrected for. */
 export function perhapsFrom(suspect: Suspect, generation: number): string | null {

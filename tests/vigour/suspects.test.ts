@@ -6,7 +6,7 @@ import { lineTold } from '../../core/advice/line-told';
 import { seededRandom } from '../../core/advice/random';
 import { restartOf } from '../../core/advice/restart-curve';
 import { constantProfile } from '../../core/growth/warm-hours';
-import { suspectSays } from '../../core/says/suspects-says';
+import { blameSays, suspectSays } from '../../core/says/suspects-says';
 import { changedIn } from '../../core/vigour/changed';
 import { MADE_AS_EVER } from '../../core/vigour/evidence';
 import { judgeLine, keepersUsual, type LineJudgement } from '../../core/vigour/line';
@@ -117,6 +117,15 @@ describe('what changed with a fall', () => {
     );
   });
 });
+
+describe('what a fall most likely comes from, in one sentence', () => {
+  it('is what came with it, which can’t be told from the culture; else the culture itself, or what nobody noted', () => {
+    const changed = blameSays(['5 mL of seed instead of 45']);
+    expect(changed).toBe("Most likely 5 mL of seed instead of 45; can't be told from the culture without one jar as before.");
+    expect(blameSays([])).toMatch(/^Most likely from the culture itself, or from what nobody noted/);
+    for (const said of [changed, blameSays([])]) expect(said.split(' ').length).toBeLessThanOrEqual(20);
+  });
+}); // prettier-ignore
 
 describe('a line that changed', () => {
   const setIn = (hours: number): Partial<Seen> => ({ setWord: 'firm', setAfterHours: hours - 1, setByHours: hours + 1 }); // prettier-ignore
