@@ -267,7 +267,7 @@ test('labels are looked at, for the shelf and for giving, and saved as a PDF; th
   await labels.getByRole('button', { name: 'Close' }).click();
   await page.getByLabel('Find a jar by part of its label').fill(shortCode(jars[1] ?? ''));
   await expect(page.getByRole('option')).toHaveCount(1);
-  await expect(page.getByRole('option')).toContainText('10 May b');
+  await expect(page.getByRole('option')).toContainText('10 May 2026 b');
 });
 
 test('a photograph of a label, or the code under it, finds its jar; a picture of something else finds none', async ({
