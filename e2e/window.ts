@@ -211,6 +211,14 @@ export class Program {
     await gone;
   }
 
+  /** What the clock stands at when it is opened again. */
+  get now(): string {
+    return this.#settings.now;
+  }
+  set now(moment: string) {
+    this.#settings = { ...this.#settings, now: moment };
+  }
+
   /** Ends it in order if it still runs, and removes all that it kept. */
   async end(): Promise<void> {
     try {
@@ -320,7 +328,11 @@ class Shared {
   async lend(settings: Settings, colorScheme: ColorScheme): Promise<Program> {
     const { now, systemLocale, flags } = settings;
     const start = JSON.stringify([now, systemLocale, flags]);
-    if (this.#program && start === this.#start && (await this.#program.putBack(settings, colorScheme)))
+    if (
+      this.#program?.now === now &&
+      start === this.#start &&
+      (await this.#program.putBack(settings, colorScheme))
+    )
       return this.#program;
     await this.end();
     this.#start = start;

@@ -1,7 +1,6 @@
 // What is still kept and could seed the next batch, as candidates: jars on the shelf, portions and reserves, each with its
 // cautions and the vigour of its batch.
 import { delayHours, storageLoss } from '../growth/storage';
-import type { Outcome } from '../ledger/records';
 import { dayLabel } from '../lineage/labels';
 import { dayInOrder, earliestDay } from '../lineage/lineage-shapes';
 import type { DayRange } from '../quantities/day-ranges';
@@ -35,14 +34,6 @@ export interface ShelfPortion extends PortionRecord {
   readonly reserve: boolean;
   readonly note: string | null;
 }
-
-/** Whether an outcome tells how the jar came out: that it exists, or an early look, is not enough. */
-export const sawHowItCameOut = (outcome: Omit<Outcome, 'jar'>): boolean => {
-  const { setWord, setAtTakeOut, texture, whey, tang, smell, colour, ph, setByHours } = outcome;
-  return [setWord, setAtTakeOut, texture, whey, tang, smell, colour, ph, setByHours].some(
-    (seen) => seen !== null,
-  );
-};
 
 const PLACES = { fridge: 'pot kept in the fridge', freezer: 'frozen', dried: 'dried' } as const;
 

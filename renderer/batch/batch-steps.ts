@@ -1,4 +1,5 @@
 // Where a batch stands between being made and the last spoonful, and the one thing that is to be done next. Pure.
+import { isSeenOut } from '../../core/ledger/seen-out';
 import type { BatchReply } from '../../core/contract';
 
 /** In the order a batch goes through them. */
@@ -44,7 +45,7 @@ export function standingOf(
       step: 'looked at',
       next: `Discard ${named(bad)}: neither food nor seed. Then say that it is gone.`,
     };
-  const unseen = stand.filter(({ jar, outcome }) => outcome === null && !warm.has(jar.id));
+  const unseen = stand.filter(({ jar, outcome }) => !isSeenOut(outcome) && !warm.has(jar.id));
   if (unseen.length > 0)
     return {
       // What came out of warmth stays there until all of it is looked at: the way never goes back.

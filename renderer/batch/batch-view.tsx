@@ -1,4 +1,5 @@
 // One recorded batch, open: its day, its holds, its jars side by side.
+import { isSeenOut } from '../../core/ledger/seen-out';
 import { daysOf } from './batch-days';
 import { useEffect, useMemo, useRef, useState, type RefObject } from 'react';
 import type { BatchReply } from '../../core/contract';
@@ -67,7 +68,7 @@ const unseenTogether = (
     : jars.filter(
         (one) =>
           one.jar.state === 'made' &&
-          one.outcome === null &&
+          !isSeenOut(one.outcome) &&
           one.discard === null &&
           !isSetAside(one) &&
           !warm.has(one.jar.id) &&
@@ -380,7 +381,7 @@ interface ViewProps {
 
 /** Looked at, not to be discarded, and not gone. */
 const mayBeTasted = ({ jar, outcome, discard }: BatchReply['jars'][number]): boolean =>
-  outcome !== null && discard === null && jar.onShelf !== false;
+  isSeenOut(outcome) && discard === null && jar.onShelf !== false;
 
 /** Everything recorded of a batch. */
 export function BatchView({ reply, label, row, unasked }: ViewProps) {
@@ -425,7 +426,7 @@ export function BatchView({ reply, label, row, unasked }: ViewProps) {
   };
   const until = own.find(({ ends }) => ends !== null)?.ends ?? null;
   const looked = jars.some(
-    ({ jar, outcome }) => outcome !== null || (jar.state === 'made' && !warm.has(jar.id)),
+    ({ jar, outcome }) => isSeenOut(outcome) || (jar.state === 'made' && !warm.has(jar.id)),
   );
   return (
     <article ref={page} className="batch-view" aria-label={label}>

@@ -1,5 +1,6 @@
 // One jar of a recorded batch as a column: drawn as it set, what seeded it, what went in, what was seen, its photographs,
 // and what can still be done with it. Its rows stand level with those of the jars beside it.
+import { isSeenOut } from '../../core/ledger/seen-out';
 import { useRef, useState } from 'react';
 import { discardWord } from '../../core/says/safety-says';
 import type { MatesPowerCut } from '../../core/shapes/seed-codes';
@@ -87,7 +88,7 @@ function Head({
               setWord: record.outcome?.setWord ?? null,
               spoiled: discard !== null,
               caution: record.caution,
-              outcomeKnown: record.outcome !== null,
+              outcomeKnown: isSeenOut(record.outcome),
               onShelf: jar.onShelf,
             },
             drawn?.atLeast,

@@ -1,4 +1,5 @@
 // What was seen of a jar, and whether it may be eaten: what speaks against it first.
+import { isSeenOut } from '../../core/ledger/seen-out';
 import { doubtSays } from '../../core/says/seed-looks-says';
 import { discardHead, gateReasonSentence } from '../../core/says/safety-says';
 import { onlyNormal, takeOutGate } from '../../core/safety/take-out';
@@ -19,12 +20,12 @@ interface Props {
 
 export const UNSEEN = 'Outcome unknown so far.';
 /** It was made, and nobody said how it turned out. */
-export const isUnseen = ({ jar, outcome }: Jar): boolean => outcome === null && jar.state === 'made';
+export const isUnseen = ({ jar, outcome }: Jar): boolean => !isSeenOut(outcome) && jar.state === 'made';
 
 /** What its gate has against a jar that was looked at. What is said of several is said once, above them. */
 export function gateSays({ outcome, additions }: Jar): readonly string[] {
-  const gate = outcome && takeOutGate(outcome, true, additions.map(({ name }) => name)); // prettier-ignore
-  return gate === null || gate.verdict === 'open' ? [] : gate.reasons.map(gateReasonSentence);
+  const gate = isSeenOut(outcome) && outcome && takeOutGate(outcome, true, additions.map(({ name }) => name)); // prettier-ignore
+  return !gate || gate.verdict === 'open' ? [] : gate.reasons.map(gateReasonSentence);
 }
 
 /** What was seen. What stands in the cells below is not said a second time. */
@@ -35,7 +36,7 @@ export function JarSeen({ record, mates, eats, once, above }: Props) {
       ? doubtSays({ code: 'failed in its hold', ...mates })
       : null;
   const names = record.additions.map(({ name }) => name);
-  const gate = outcome === null ? null : takeOutGate(outcome, true, names);
+  const gate = outcome === null || !isSeenOut(outcome) ? null : takeOutGate(outcome, true, names);
   const against = gateSays(record);
   const own = against.filter((one) => !above.has(one));
   const uncertain = (gate?.verdict === 'ask' && !onlyNormal(gate) && own.length > 0) || cut !== null;

@@ -1,5 +1,6 @@
 // The rows of a recorded batch that are typed along: the gate first, what was seen, then what went in. A cell that is typed
 // in corrects what is recorded, or notes it for the first time; everything typed is one act.
+import { isSeenOut } from '../../core/ledger/seen-out';
 import { useMemo, useRef, useState } from 'react';
 import { OUTCOME_FIELDS, JAR_FIELDS, SET_WORDS, TANGS, WHEYS } from '../../core/ledger/jar-fields';
 import { gateReasonSentence } from '../../core/says/safety-says';
@@ -193,7 +194,7 @@ function Reasons({ jars, asked, text }: Pick<Props, 'jars' | 'asked' | 'text'>) 
   for (const record of jars) {
     const { jar, outcome } = record;
     const said = (text.allWell && asked.together.has(jar.id)) || typedOf(text, jar.id).different;
-    if (outcome !== null || !said) continue;
+    if (isSeenOut(outcome) || !said) continue;
     for (const reason of readJar(text, record, asked, reader, writer, new Taking()).gate.reasons) {
       const says = gateReasonSentence(reason);
       found.set(says, [...(found.get(says) ?? []), jar.letter]);
@@ -209,7 +210,7 @@ function Reasons({ jars, asked, text }: Pick<Props, 'jars' | 'asked' | 'text'>) 
 
 /** At the head of what was seen: whether a jar is answered by itself, in its own column. */
 function Answers({ jars, text, set }: Props) {
-  if (jars.every(({ jar, outcome }) => outcome !== null || jar.state !== 'made')) return null;
+  if (jars.every(({ jar, outcome }) => isSeenOut(outcome) || jar.state !== 'made')) return null;
   return (
     <div className="sheet-row sheet-answers" style={columnsOf(jars)}>
       <span />
@@ -218,7 +219,7 @@ function Answers({ jars, text, set }: Props) {
         const { different } = typedOf(text, jar.id);
         return (
           <div key={jar.id} className="cell">
-            {outcome === null && jar.state === 'made' && (
+            {!isSeenOut(outcome) && jar.state === 'made' && (
               <button
                 type="button"
                 className="button"
@@ -247,7 +248,7 @@ function useShut({ asked, text, jars }: Pick<Props, 'asked' | 'text' | 'jars'>) 
     const notMade = ({ jar }: Jar): string | null => (jar.state === 'made' ? null : 'not made');
     const gate = (record: Jar): string | null =>
       notMade(record) ??
-      (record.outcome !== null || typedOf(text, record.jar.id).different
+      (isSeenOut(record.outcome) || typedOf(text, record.jar.id).different
         ? null
         : text.allWell
           ? 'answered above'

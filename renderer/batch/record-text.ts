@@ -1,6 +1,7 @@
 // What stands in the cells of a recorded batch's sheet, and what typing in them comes to. Pure. A cell that was not typed in
 // holds what is recorded; a jar that nobody looked at is noted once the gate is answered, for all that are well together or
 // in its own column where it differs.
+import { isSeenOut } from '../../core/ledger/seen-out';
 import type { BatchReply, Input } from '../../core/contract';
 import { JAR_FIELDS, OUTCOME_FIELDS, type FieldKind } from '../../core/ledger/jar-fields';
 import { discardOf, takeOutGate, type GateVerdict } from '../../core/safety/take-out';
@@ -100,7 +101,7 @@ const WELL: GateCells = { setAtTakeOut: 'yes', sour: 'yes', signs: 'none', power
 
 /** Whether that press speaks of a jar. */
 const saidWell = (text: RecordText, { jar, outcome }: Jar, { together }: Asked): boolean =>
-  outcome === null && text.allWell && together.has(jar.id) && !typedOf(text, jar.id).different;
+  !isSeenOut(outcome) && text.allWell && together.has(jar.id) && !typedOf(text, jar.id).different;
 
 /** What stands in a cell: what was typed, what was said of all, or what is recorded. */
 export function cellText(
@@ -172,7 +173,7 @@ function typedOutcome(
     return typeof kind === 'string' ? cells[cell] : read.ok ? String(read.value ?? '') : '';
   };
   const seen = Object.fromEntries(SEEN_CELLS.map((cell) => [cell, taken(cell)]));
-  const newPh = typed.ph !== undefined || record.outcome === null;
+  const newPh = typed.ph !== undefined || !isSeenOut(record.outcome);
   return {
     ...base,
     ...(well || GATE_CELLS.some((cell) => typed[cell] !== undefined)
@@ -236,9 +237,9 @@ export function readJar(
     (cell) => typed[cell] !== undefined && typed[cell] !== recorded[cell],
   );
   const ownGate = [cells.setAtTakeOut, cells.sour, cells.signs].every((one) => one !== '');
-  const answered = well || record.outcome !== null || (different && ownGate);
+  const answered = well || isSeenOut(record.outcome) || (different && ownGate);
   // A jar that nobody looked at is noted once something of its gate is answered: what was typed before waits for that.
-  const begun = record.outcome !== null || GATE_CELLS.some((cell) => (typed[cell] ?? '') !== '');
+  const begun = isSeenOut(record.outcome) || GATE_CELLS.some((cell) => (typed[cell] ?? '') !== '');
   const noted = (well || (seenTyped && begun)) && saysAnything(outcome);
   return {
     changes,
@@ -319,7 +320,7 @@ export function readSheet(
   );
   const waiting = records.find(
     ({ jar, outcome }) =>
-      outcome === null && SEEN_CELLS.some((cell) => (typedOf(text, jar.id).cells[cell] ?? '') !== ''),
+      !isSeenOut(outcome) && SEEN_CELLS.some((cell) => (typedOf(text, jar.id).cells[cell] ?? '') !== ''),
   );
   if (waiting && jars.length === 0) {
     const { different } = typedOf(text, waiting.jar.id);
@@ -335,7 +336,7 @@ export function readSheet(
     odd: odd ? { jar: odd.record.jar.id, asks: odd.asks } : null,
     corrects: read.some(
       ({ record, changes, additions, outcome }) =>
-        changes !== null || additions !== null || (outcome !== null && record.outcome !== null),
+        changes !== null || additions !== null || (outcome !== null && isSeenOut(record.outcome)),
     ),
   };
 }

@@ -84,7 +84,7 @@ it('sums hours, and says none where those of one are not known', () => {
 
 it('without times counts for all its jars, and in a hold without times for all the same', () => {
   for (const times of [undefined, { hours: 36 }]) {
-    const { session, jars, hold } = held(times ? [{}, {}] : [{ went: at(9, '20:00') }, {}], times);
+    const { session, jars, hold } = held(times ? [{}, {}] : [{ went: at(10, '01:00') }, {}], times);
     for (const jar of jars) see(session, jar);
     record(session, [{ kind: 'interruption', hold, what: 'heater', hours: 3 }]);
     for (const jar of jars)

@@ -1,4 +1,5 @@
 // What lineage and the screens need of each jar, read in a few statements: for the whole ledger or for some jars.
+import { isSeenOut } from '../../../core/ledger/seen-out';
 import type { FamilyJar, FamilySeeding, FamilySource } from '../../../core/lineage/lineage-shapes';
 import { ownSafety } from '../../../core/safety/own-safety';
 import { stayedHours, toHundredth } from '../../../core/ledger/hold-hours';
@@ -264,7 +265,7 @@ export function* readFacts(rows: Rows, keys: readonly number[] | null): Generato
       spoiled: safety.discard !== null,
       safety,
       rawMilk: raw.has(row.key),
-      outcomeKnown: outcome !== null,
+      outcomeKnown: isSeenOut(outcome),
       additions: names,
       packages: used.length > 1 ? [...new Set(used)].toSorted((a, b) => a - b) : used,
     };

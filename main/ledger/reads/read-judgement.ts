@@ -11,7 +11,8 @@ import {
   type Asked,
   type Outlook,
 } from '../../../core/says/advice-reply';
-import { sawHowItCameOut, shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
+import { shelfCandidates, type ShelfJar } from '../../../core/advice/shelf';
+import { isSeenOut } from '../../../core/ledger/seen-out';
 import { seedLevel, unknownLevel, type SeedLevel } from '../../../core/advice/seed-level';
 import type { VerdictWord } from '../../../core/shapes/advice-replies';
 import { cautionSentence, fromMateSentence, stopsSaid } from '../../../core/says/safety-says';
@@ -158,7 +159,7 @@ export function outOfWarmth(
   const [outcome, hold] = [record?.outcome ?? null, record?.hold ?? null];
   // It stands for as long as it may have stood, and is in its hold for as long as it may be.
   const [first, last] = [earliestDay(index.jar(jar)), latestDay(index.jar(jar))];
-  const outcomeKnown = outcome !== null && sawHowItCameOut(outcome);
+  const outcomeKnown = isSeenOut(outcome);
   if (first === null || last === null) return { outcomeKnown, outOn: null, inHold: false };
   return {
     outcomeKnown,
