@@ -13,7 +13,8 @@ const tails = (text: string): Row[] =>
     return { line: at + 1, cells: parts ? [parts[1] ?? '', parts[2] ?? ''] : [line.trim()] };
   });
 
-const PAIR = /"?([\p{L}_][\p{L}\d_ .]*?)"?\s?[:=]\s?("[^"]*"|[^\s,;{}"]+)/gu;
+/** A name begins where no letter stands before it, and is bounded: else each letter of a long word is tried up to its end. */
+const PAIR = /"?(?<![\p{L}_])([\p{L}_][\p{L}\d_ .]{0,99}?)"?\s?[:=]\s?("[^"]*"|[^\s,;{}"]+)/gu;
 /** Lines that name each value, '{"time": "…", "temp": 37.5}' or "time=… temp=37.5": the names of the first head them all. */
 function pairs(text: string): Row[] {
   const lines = text.replaceAll(/\}\s*,\s*\{/g, '}\n{').split(/\r\n|\r|\n/);
