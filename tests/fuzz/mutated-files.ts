@@ -5,18 +5,15 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { READS } from '../../core/call-names';
 import { contract } from '../../core/contract';
-import { refusalSentence } from '../../core/sentences';
 import { filesIn, sourceOf, unpackFile, zipOf } from '../../main/files/zip';
 import type { Ledger } from '../../main/ledger/ledger';
 import { askOf, emptyBeside, valueOf } from '../archive/bare-calls';
 import { everyKind } from '../archive/every-kind';
-import { troubles } from '../facts/facts-in-memory';
 import { seededNumbers } from '../families';
 import { must, newFolder } from '../ledger/ledger-files';
+import { type Below, judged, type Tally } from './judge-case';
 
 type Bytes = Uint8Array<ArrayBuffer>;
-/** Below a number, by a seed. */
-type Below = (most: number) => number;
 
 /** What programs send that mean no harm, or do. */
 const NASTY: readonly unknown[] = [
@@ -53,7 +50,7 @@ export function spoil(value: unknown, below: Below): unknown {
 }
 
 /** Bytes turned over, taken out, or cut. */
-function scratch(bytes: Uint8Array, below: Below): Bytes {
+export function scratch(bytes: Uint8Array, below: Below): Bytes {
   const copy = Uint8Array.from(bytes);
   const how = below(4);
   if (how === 0) return copy.slice(0, below(copy.length));
@@ -110,37 +107,10 @@ function otherwise(whole: readonly Unpacked[], below: Below): Bytes {
   return Uint8Array.from(zipOf([...files.values()].map((file) => [encode(file.name), file.data]), 'stored')); // prettier-ignore
 }
 
-/** Processor time that a case may take (s): of this process, not of the clock. */
-const MOST_SECONDS = 2;
-
-export interface Tally {
-  refused: number;
-  taken: number;
-  slowest: number;
-}
-
-const stateIn = ({ db }: Ledger): string => JSON.stringify(db.prepare('SELECT (SELECT count(*) FROM record), (SELECT count(*) FROM act), (SELECT count(*) FROM ledger)').raw().all()); // prettier-ignore
-
 /** Brings one file in. @throws Error with what is wrong where it is neither refused in order nor whole */
 function tryOne(ledger: Ledger, name: 'archive.read' | 'handOver.read', bytes: Bytes, tally: Tally): boolean {
-  const before = stateIn(ledger);
-  const started = process.cpuUsage();
-  const result = askOf(ledger)(name, { file: { name: 'a file', bytes } });
-  const { user, system } = process.cpuUsage(started);
-  tally.slowest = Math.max(tally.slowest, (user + system) / 1e6);
-  if ((user + system) / 1e6 > MOST_SECONDS) throw new Error(`it took ${(user + system) / 1e6} s`);
-  if (!result.ok) {
-    tally.refused += 1;
-    const sentence = refusalSentence(result.error);
-    if (result.error.code === 'unexpected' || !/^[^]{10,2000}[.…?]$/.test(sentence))
-      throw new Error(`no sentence: ${sentence}`);
-    if (stateIn(ledger) !== before || ledger.db.inTransaction)
-      throw new Error('it was refused and something was kept');
-    return false;
-  }
-  tally.taken += 1;
-  const wrong = troubles(ledger.db);
-  if (wrong.length > 0) throw new Error(wrong.join('; '));
+  const result = judged(ledger, tally, () => askOf(ledger)(name, { file: { name: 'a file', bytes } }));
+  if (!result.ok) return false;
   for (const read of READS) {
     if (read === 'app.state' || !contract[read].input.safeParse({}).success) continue;
     const reply = contract[read].reply.safeParse(valueOf(askOf(ledger)(read, {})));
