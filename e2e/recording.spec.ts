@@ -409,7 +409,7 @@ test('a jar that differs is answered in its own column, and keeps what was typed
   await all(page).click();
   await page.getByLabel('Set, all jars').fill('firm');
   await page.getByLabel('Smell, jar c').fill('of yeast');
-  await page.getByRole('button', { name: 'This jar differs: jar c' }).click();
+  await page.getByRole('button', { name: 'Only this jar: jar c' }).click();
   await expect(page.getByLabel('Smell, jar c')).toHaveValue('of yeast');
   await expect(page.getByLabel('Smell, jar c')).toHaveAttribute('aria-disabled', 'true');
   await page.getByRole('button', { name: 'Record 2 jars' }).click();

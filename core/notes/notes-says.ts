@@ -170,6 +170,8 @@ export const assumed = quoting({
   year: (text: string, day: string) => `“${text}” has no year. It was taken as ${day}.`,
   seedYear: (text: string, label: string) => `The seed “${text}” has no year. It was taken as ${label}.`,
   serial: (text: string, day: string) => `“${text}” was taken as a spreadsheet’s day number: ${day}.`,
+  ownLine: (text: string, label: string) => `“${text}” was taken as ${label}, of the same line.`,
+  lines: (heading: string) => `The column “${heading}” tells the lines or batches apart: jars of the same day and letter are two.`,
   roughly: (text: string, { from, to }: DayRange) =>
     `“${text}” is known only roughly: between ${dayLabel(from, true)} and ${dayLabel(to, true)}.`,
   dayFromAbove: (day: string) => `No day stands here. It was taken from the row above: ${day}.`,

@@ -253,6 +253,8 @@ function SeedsRow(props: Props) {
   const { text, onChange, problems, reader, packages, notAfter } = props;
   const set = (at: number, seeds: JarText['seeds']): void =>
     onChange({ ...text, jars: text.jars.with(at, { ...text.jars[at]!, seeds }) });
+  // The keyboard goes to the seed of a jar that was just said to differ; a batch that is made again begins at its top.
+  const [asked, ask] = useState<number | null>(null);
   return (
     <>
       <div className="sheet-row">
@@ -265,7 +267,10 @@ function SeedsRow(props: Props) {
               className="button"
               data-enter="pass"
               aria-label={`${jar.seeds ? 'As all' : 'Differs'}: seed of jar ${jar.letter}`}
-              onClick={() => set(at, jar.seeds ? null : text.all.seeds)}
+              onClick={() => {
+                ask(at);
+                set(at, jar.seeds ? null : text.all.seeds);
+              }}
             >
               {jar.seeds ? 'As all' : 'Differs'}
             </button>
@@ -285,7 +290,7 @@ function SeedsRow(props: Props) {
                 reader={reader}
                 packages={packages}
                 notAfter={notAfter}
-                startHere
+                startHere={asked === at}
                 onChange={(seeds) => set(at, seeds)}
               />
             </fieldset>

@@ -107,7 +107,7 @@ function Gate({ jars, asked, text, set }: Omit<Props, 'problems'>) {
       <p className={text.allWell ? 'soft' : undefined}>
         {text.allWell
           ? 'That is a good sign and not a proof. Press it again to take it back.'
-          : 'Look first, then smell each jar: pink, red, orange, black, fuzz, foul smell, foam, lifted lid, torn curd, water that got in? Taste nothing yet. A jar that differs: press This jar differs in its column.'}
+          : 'Look first, then smell each jar: pink, red, orange, black, fuzz, foul smell, foam, lifted lid, torn curd, water that got in? Taste nothing yet. A jar that differs: press Only this jar in its column.'}
       </p>
     </div>
   );
@@ -225,10 +225,10 @@ function Answers({ jars, text, set }: Props) {
                 className="button"
                 data-enter="pass"
                 aria-pressed={different}
-                aria-label={`${different ? 'Same as the others' : 'This jar differs'}: jar ${jar.letter}`}
+                aria-label={`${different ? 'Same as the others' : 'Only this jar'}: jar ${jar.letter}`}
                 onClick={() => set(withTyped(text, jar.id, { different: !different }))}
               >
-                {different ? 'Same as the others' : 'This jar differs'}
+                {different ? 'Same as the others' : 'Only this jar'}
               </button>
             )}
           </div>

@@ -1,6 +1,7 @@
 // Text in a field of a jar, read and written by the field's kind (core/ledger/jar-fields.ts). Pure.
 import type { Amount } from '../../core/ledger/basics';
-import type { FieldKind } from '../../core/ledger/jar-fields';
+import { type FieldKind, TANGS, WHEYS } from '../../core/ledger/jar-fields';
+import { readTang, readWhey } from '../../core/text/look-words';
 import type { Read, Reader, Writer } from './reading';
 import { lineOrNull } from './taking';
 
@@ -8,11 +9,17 @@ import { lineOrNull } from './taking';
 const zeroOr = (text: string, read: Read<number>): Read<number> =>
   /^\s*0+\s*(?:h|d|days?|hours?)?\s*$/i.test(text) ? { ok: true, value: 0, echo: null } : read;
 
+/** Other words for these, as people say them: "sour" is a clear tang. */
+const MEANT = new Map<readonly string[], (text: string) => string | null>([
+  [TANGS, readTang],
+  [WHEYS, readWhey],
+]);
+
 /** One of a few words, whatever its case. */
 function wordOf(text: string, words: readonly string[]): Read<string> {
   const typed = text.trim().toLowerCase();
   if (typed === '') return { ok: true, value: null, echo: null };
-  const value = words.find((one) => one === typed);
+  const value = words.find((one) => one === typed) ?? MEANT.get(words)?.(typed) ?? undefined;
   return value === undefined
     ? { ok: false, sentence: `Type one of: ${words.join(', ')}.` }
     : { ok: true, value, echo: null };

@@ -160,6 +160,7 @@ export function readLayout(
     byClocks,
     byAdditions,
     bySeedNames,
+    byLines,
     byCells,
     corrected,
   ]) {
@@ -456,6 +457,46 @@ function bySeedNames(drafts: Drafts): void {
     );
     return;
   }
+}
+
+/** Longest name of a line, and most lines: more are no lines. */
+const LINE_NAME = { longest: 30, most: 12 } as const;
+const LETTER = /^#?\s*\p{L}$/u;
+
+/** Words that come again and again, and set jars of one day and letter apart, tell lines or batches: "Porch", "Attic". */
+function byLines(drafts: Drafts): void {
+  const { all, rows } = drafts;
+  const label = all.find(({ meaning }) => meaning === 'label');
+  const repeated = ({ cells }: Draft): boolean => new Set(cells.map(plain)).size <= cells.length / 3;
+  if (label && (!label.chosen || !repeated(label))) return;
+  const days = all.find(({ meaning }) => meaning === 'date')?.index ?? -1;
+  const letters =
+    all.find(({ chosen, cells }) => !chosen && share(cells, (cell) => LETTER.test(tidy(cell))) >= 0.9) ??
+    all.find(({ meaning }) => meaning === 'jar');
+  if (days < 0 || !letters) return;
+  const alike = (by: readonly number[]): number =>
+    rows.length - new Set(rows.map(({ cells }) => by.map((at) => plain(cells[at] ?? '')).join('|'))).size;
+  const before = alike([days, letters.index]);
+  if (before < 2) return;
+  const apart = ({ index }: Draft): boolean => alike([days, letters.index, index]) <= before / 10;
+  const line =
+    label ?? all.find((draft) => draft !== letters && namesLines(draft, rows.length) && apart(draft));
+  if (!line) return;
+  Object.assign(line, { meaning: 'label', spare: false });
+  Object.assign(letters, { meaning: 'jar', spare: false });
+  saying(drafts, assumed.lines(line.name));
+}
+
+/** Whether a column of which nobody knows anything else holds a few names, each of many rows. */
+function namesLines({ chosen, found, meaning, cells }: Draft, rows: number): boolean {
+  const names = new Set(cells.map(plain));
+  return (
+    !chosen &&
+    (found === null || meaning === null || meaning === 'jar') &&
+    cells.length >= rows * 0.8 &&
+    names.size <= Math.min(LINE_NAME.most, cells.length / 3) &&
+    [...names].every((name) => /\p{L}/u.test(name) && name.length <= LINE_NAME.longest)
+  );
 }
 
 /** Meanings that cells alone can show. */

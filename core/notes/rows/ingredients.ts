@@ -87,12 +87,16 @@ function addPiece(piece: string, cell: Cell, row: RowCells, found: Added[]): voi
   else row.log.unread('addition', question.notRead(heading, piece.trim()), kept);
 }
 
+/** Said of a jar into which nothing was stirred. */
+const isPlain = (text: string): boolean =>
+  /^(?:plain|just milk|milk only|only milk|nothing added|control|pur|natur)$/i.test(tidy(text));
+
 /** What was stirred in, and how much of each. */
 export function readAdditions(row: RowCells): RowFacts['additions'] {
   const found: Added[] = [];
   for (const cell of row.of('addition')) {
     const name = cell.column.additionName;
-    if (isNothing(cell.text) || tidy(cell.text) === '0') continue;
+    if (isNothing(cell.text) || isPlain(cell.text) || tidy(cell.text) === '0') continue;
     if (name !== null) {
       const went = /\d/.test(cell.text) ? null : readYesNo(cell.text);
       const actual = went === null ? row.amount(cell, false) : null;

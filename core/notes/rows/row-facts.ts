@@ -212,7 +212,11 @@ function readTemperature(row: RowCells): Temperature | null {
   else if (parsed.scaleAssumed && conventions.scale === undefined)
     log.assume(assumed.scale(text, parsed.scaleAssumed));
   row.sayFigure(text, parsed, `${Number(value.toFixed(2))} °C`);
-  if (!isOddWarmth(value) || !leftBlank(row, 'temperature', question.warm(text))) return parsed.temperature;
+  // A bare figure is read again without its heading: its scale goes with it.
+  const { scaleAssumed, temperature } = parsed;
+  const typed = scaleAssumed && temperature.typed && `${temperature.typed} ${scaleAssumed}`;
+  const told = typed ? { ...temperature, typed } : temperature;
+  if (!isOddWarmth(value) || !leftBlank(row, 'temperature', question.warm(text))) return told;
   log.keep(cell);
   return null;
 }

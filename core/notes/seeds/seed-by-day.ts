@@ -4,7 +4,7 @@ import { dayIn, dayText, findDay, withoutAmounts, type FoundDay } from '../../te
 import { assumed, problem } from '../notes-says';
 import type { KnownJar } from '../named-seeds';
 import {
-  type Jars,
+  Jars,
   MOST_NAMED,
   NO_JARS,
   pickAmount,
@@ -89,6 +89,23 @@ function ordinalDay(text: string, { jars, day }: SeedContext): FoundDay | null {
   return dayFound(found, Number(known.slice(5, 7)), Number(known.slice(8)));
 }
 
+/**
+ * Of the jars of a day those of the row's own line or batch, where its word sets them apart from others and the seed names
+ * none of these words itself; else null.
+ */
+function ofOwnLine(jars: Jars, word: string | null, text: string): Jars | null {
+  if (word === null) return null;
+  const said = ` ${words(text).join(' ')} `;
+  const named = jars.named.some(
+    (jar) => jar.word !== null && said.includes(` ${words(jar.word).join(' ')} `),
+  );
+  const own = named ? [] : jars.all.filter((jar) => plain(jar.word ?? '') === plain(word));
+  if (own.length === 0 || own.length === jars.all.length) return null;
+  const found = new Jars();
+  for (const jar of own) found.add(jar);
+  return found;
+}
+
 /** A seed named by its day, or null where the text holds no day. */
 export function byDate(text: string, context: SeedContext): Tried {
   const clean = tidy(text);
@@ -108,7 +125,11 @@ export function byDate(text: string, context: SeedContext): Tried {
   const jars = day === null ? NO_JARS : (context.jars.byDay.get(day) ?? NO_JARS);
   const before = clean.slice(0, found.start);
   const after = clean.slice(found.end);
-  const beside = letterBeside(before, after, jars);
+  const own = ofOwnLine(jars, context.word ?? null, clean);
+  const within = own && letterBeside(before, after, own);
+  const beside = within ?? letterBeside(before, after, jars);
+  if (within && jars.letter(within.jar.letter).length > 1)
+    assumptions.push(assumed.ownLine(text, within.jar.label));
   const shown = clean.slice(found.start, found.end);
   const finish = (jar: KnownJar, rest: string, amount: FoundAmount | null): Resolved => {
     if (read.year === null) assumptions.push(assumed.seedYear(text, jar.label));
@@ -137,7 +158,7 @@ export function byDate(text: string, context: SeedContext): Tried {
   const lettered = /^[\s\-_/.,:#(]*\p{L}(?![\p{L}\p{N}'])/u.test(after);
   if (jars.all.length === 0 || lettered || (over.length === 1 && (over[0]?.length ?? 0) <= 3))
     return { problem: problem.seedNotFound(text) };
-  const only = jars.onlyBeside(context.self);
+  const only = jars.onlyBeside(context.self) ?? own?.onlyBeside(context.self) ?? null;
   if (only) {
     assumptions.push(assumed.onlyJar(shown === text ? text : clean, only.label));
     return finish(only, rest, amount);

@@ -10,6 +10,8 @@ export interface SeedContext {
   readonly day: string;
   /** The id of the jar being seeded: "the only jar it fits" is never itself. */
   readonly self: string;
+  /** The word of its line or batch: of two jars that a seed may name, the one of the same word is meant. */
+  readonly word?: string | null;
   readonly order: DayOrder;
   readonly amounts: AmountOptions;
   readonly jars: SeedIndex;

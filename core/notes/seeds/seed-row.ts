@@ -63,6 +63,7 @@ function readCell(
     ...known,
     day: identity.day ?? '9999-12-31',
     self: row.id,
+    word: identity.word,
     order: conventions.order,
     amounts: conventions,
     chosen: (names) => names.find((name) => plain(name) === plain(answer)) ?? null,
