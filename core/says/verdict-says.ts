@@ -153,7 +153,19 @@ export const thoughWeak = (verdict: VerdictWord): string =>
 export const againstSentence = (label: string, inShort: string): string =>
   `${label}: ${inShort.charAt(0).toLowerCase()}${inShort.slice(1)}`;
 
-const becauseOf = (reason: string): string => `Because ${reason.charAt(0).toLowerCase()}${reason.slice(1)}`;
+/** What has to be minded of a seed is no reason for it: the reason is that nothing better is there. */
+const MINDED: ReadonlySet<VerdictBecause['code']> = new Set([
+  'look',
+  'unseen',
+  'not said to be kept',
+  'changed',
+  'tastes changed',
+]);
+
+const becauseOf = ({ code }: VerdictBecause, reason: string): string =>
+  MINDED.has(code)
+    ? `Nothing that is kept promises more. ${reason}`
+    : `Because ${reason.charAt(0).toLowerCase()}${reason.slice(1)}`;
 
 /**
  * The verdict, the one reason that decides, and what comes after them.
@@ -170,7 +182,7 @@ export function verdictSays(
   const decided = `${sentenceCase(verdictWords(verdict))} ${reason}`;
   return {
     sentence: without === null ? decided : `${decided} ${without}`,
-    because: becauseOf(reason),
+    because: becauseOf(verdict.reason, reason),
     also: without ?? (lastOf === null ? null : lastDaySays(lastOf)),
   };
 }
