@@ -244,3 +244,21 @@ it('a plan, what a running hold asks for and its calendar come through the calls
   expect(plan.warnings).toHaveLength(1);
   session.close();
 });
+
+describe('whether a batch is a first one', () => {
+  const said = (seeds: readonly { source: string | null; amount: { value: number; unit: 'mL' | 'pieces' } | null }[]): string => {
+    const session = newSession();
+    const source = must(session, 'source.save', plainSource('Blue Tin')).id;
+    const own = seeds.map(({ source: from, amount }) => ({ source: from === null ? null : source, package: null, amount }));
+    const plan = must(session, 'plan.batch', { jars: [{ volume: 900, seeds: own, additions: [] }] });
+    return plan.says.rest.join(' ');
+  }; // prettier-ignore
+  it.each([
+    ['spoonfuls of a jar', [{ source: null, amount: { value: 45, unit: 'mL' } }], 'later'],
+    ['cubes of one', [{ source: null, amount: { value: 3, unit: 'pieces' } }], 'later'],
+    ['cubes with capsules', [{ source: null, amount: { value: 3, unit: 'pieces' } }, { source: 'x', amount: { value: 8, unit: 'pieces' } }], 'later'],
+    ['capsules alone', [{ source: 'x', amount: { value: 8, unit: 'pieces' } }], 'first'],
+  ] as const)('of %s', (_what, seeds, word) => {
+    expect(said(seeds)).toContain(`jars of a ${word} batch`);
+  }); // prettier-ignore
+});

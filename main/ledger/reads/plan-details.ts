@@ -20,6 +20,8 @@ export interface SeedOf {
   readonly count: number;
   readonly pastBestBefore: boolean;
   readonly pieces: boolean;
+  /** Something of it is taken of a jar, or of what was kept of one. */
+  readonly ofJar: boolean;
 }
 
 /** Null where its seeds are not told one by one. What a piece holds is as declared; undeclared pieces count as none. */
@@ -40,7 +42,9 @@ export function seedOf(ledger: Ledger, { seeds }: JarAsked, packages: readonly P
     const best = packages.find(({ id }) => id === box)?.bestBefore ?? null;
     past ||= (best !== null && best < ledger.clock.today()) || entry?.guaranteed === 'manufacture';
   }
-  return { ml, count, pastBestBefore: past, pieces };
+  // Cubes are counted, too: what is taken of a jar makes no first batch.
+  const ofJar = seeds.some(({ source, amount }) => source === null && amount !== null);
+  return { ml, count, pastBestBefore: past, pieces, ofJar };
 }
 
 export const doublingsOfSeed = (volume: number, { ml, count, pastBestBefore }: SeedOf): Doublings | null =>

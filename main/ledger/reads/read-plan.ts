@@ -68,7 +68,7 @@ function jarOfPlan(
   );
   const whole = { ...planned, additions: own ?? planned.additions };
   const names = (jar.additions ?? input.additions).map(({ name }) => name);
-  const first = seed === null ? input.seedFraction === 0 : seed.ml === 0;
+  const first = seed === null ? input.seedFraction === 0 : !seed.ofJar;
   return {
     jar: whole,
     names,
