@@ -36,14 +36,12 @@ function jarAsked(text: BatchText, jar: JarText, reader: Reader): AskedJar | nul
   const volume = volumeOf(recipe, reader);
   if (volume === null || volume < 1) return null;
   const seeds = recipe.seeds
-    .filter((seed) => !isEmptySeed(seed))
+    // A product that is new, and what is not picked yet, are nothing that is known.
+    .filter((seed) => !isEmptySeed(seed) && (seed.picked?.kind === 'jar' || seed.picked?.kind === 'source'))
     .map((seed) => ({
       source: seed.picked?.kind === 'source' ? seed.picked.id : null,
       package: seed.package === '' ? null : seed.package,
-      amount:
-        seed.picked?.kind === 'new source'
-          ? null
-          : inUnit(valueOf(reader.amount(seed.amount, countsPieces(seed) ? 'pieces' : undefined))),
+      amount: inUnit(valueOf(reader.amount(seed.amount, countsPieces(seed) ? 'pieces' : undefined))),
     }));
   return {
     vessel: recipe.milk.vessel.trim() === '' ? null : recipe.milk.vessel.trim(),

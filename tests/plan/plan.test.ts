@@ -256,6 +256,7 @@ describe('whether a batch is a first one', () => {
   it.each([
     ['spoonfuls of a jar', [{ source: null, amount: { value: 45, unit: 'mL' } }], 'later'],
     ['cubes of one', [{ source: null, amount: { value: 3, unit: 'pieces' } }], 'later'],
+    ['a jar, nobody said how much', [{ source: null, amount: null }], 'later'],
     ['cubes with capsules', [{ source: null, amount: { value: 3, unit: 'pieces' } }, { source: 'x', amount: { value: 8, unit: 'pieces' } }], 'later'],
     ['capsules alone', [{ source: 'x', amount: { value: 8, unit: 'pieces' } }], 'first'],
   ] as const)('of %s', (_what, seeds, word) => {

@@ -42,8 +42,8 @@ export function seedOf(ledger: Ledger, { seeds }: JarAsked, packages: readonly P
     const best = packages.find(({ id }) => id === box)?.bestBefore ?? null;
     past ||= (best !== null && best < ledger.clock.today()) || entry?.guaranteed === 'manufacture';
   }
-  // Cubes are counted, too: what is taken of a jar makes no first batch.
-  const ofJar = seeds.some(({ source, amount }) => source === null && amount !== null);
+  // However much of it: what is taken of a jar makes no first batch.
+  const ofJar = seeds.some(({ source }) => source === null);
   return { ml, count, pastBestBefore: past, pieces, ofJar };
 }
 
