@@ -1,6 +1,7 @@
 // The making card of a planned batch: large enough to be read at arm's length and ticked with one wet thumb, or printed.
-import { useEffect, useRef, useState } from 'react';
+import { useState } from 'react';
 import type { Reply } from '../../core/contract';
+import { useModal } from '../parts/use-modal';
 import { startJob } from '../state/ledger-calls';
 import { say } from '../state/store';
 import { useRead } from '../state/use-read';
@@ -59,14 +60,7 @@ function Shown({
   readonly card: Card;
   readonly onClose: () => void;
 }) {
-  const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
-    const opener = document.activeElement;
-    dialog.current?.showModal();
-    return () => {
-      if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
-    };
-  }, []);
+  const dialog = useModal();
   const { title, intro, parts, jars, cautions } = card;
   return (
     <dialog ref={dialog} className="making-card" aria-labelledby="making-card" onClose={onClose}>

@@ -1,6 +1,7 @@
 // A jar found by its label: by a photograph of the square code, or by the short code under it as it is typed.
 import { useState } from 'react';
 import { TextField } from '../parts/fields';
+import { PickFile } from '../parts/pick-file';
 import { call } from '../state/ledger-calls';
 import { go } from '../state/store';
 import { OutPanel } from './out-panel';
@@ -33,21 +34,15 @@ export function FindByLabel() {
         kept.
       </p>
       <div className="row">
-        <label className="button primary">
-          Choose a photograph…
-          <input
-            className="visually-hidden"
-            type="file"
-            accept="image/jpeg,image/png,image/webp"
-            disabled={looking}
-            onChange={(event) => {
-              const file = event.target.files?.[0];
-              event.target.value = '';
-              setTrouble(null);
-              if (file) void look(file);
-            }}
-          />
-        </label>
+        <PickFile
+          says="Choose a photograph…"
+          accept="image/jpeg,image/png,image/webp"
+          disabled={looking}
+          onFile={(file) => {
+            setTrouble(null);
+            void look(file);
+          }}
+        />
         {looking && <span aria-live="polite">Looking…</span>}
       </div>
       <form

@@ -4,6 +4,7 @@ import { useState } from 'react';
 import type { Reply } from '../../core/contract';
 import { TextField } from '../parts/fields';
 import { FoodCaution } from '../parts/food-caution';
+import { PickFile } from '../parts/pick-file';
 import type { Read } from '../parts/reading';
 import { say } from '../state/store';
 import { AboutGiven } from './about-given';
@@ -14,31 +15,6 @@ import { type Running, useJob } from './use-job';
 interface Chosen {
   readonly file: { readonly name: string; readonly bytes: Uint8Array<ArrayBuffer> };
   readonly preview: Reply<'handOver.preview'>;
-}
-
-function ChooseHandOver({
-  onFile,
-  disabled,
-}: {
-  readonly onFile: (file: File) => void;
-  readonly disabled: boolean;
-}) {
-  return (
-    <label className="button primary">
-      Choose its file…
-      <input
-        className="visually-hidden"
-        type="file"
-        accept=".json,application/json"
-        disabled={disabled}
-        onChange={(event) => {
-          const file = event.target.files?.[0];
-          event.target.value = '';
-          if (file) onFile(file);
-        }}
-      />
-    </label>
-  );
 }
 
 /** Hours as they are typed, with a point or a comma; null where nothing is. */
@@ -125,7 +101,12 @@ export function ReceiveJar() {
         undoing takes it all back.
       </p>
       <div className="row">
-        <ChooseHandOver disabled={job.progress !== null} onFile={(file) => void look(file)} />
+        <PickFile
+          says="Choose its file…"
+          accept=".json,application/json"
+          disabled={job.progress !== null}
+          onFile={(file) => void look(file)}
+        />
       </div>
       <JobLine job={job} />
       {trouble !== null && (

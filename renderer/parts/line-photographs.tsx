@@ -3,20 +3,16 @@ import { useEffect, useRef, useState } from 'react';
 import type { Reply } from '../../core/contract';
 import { useRead } from '../state/use-read';
 import { Photograph } from './photograph';
+import { useModal } from './use-modal';
 
 type Seen = Reply<'photograph.line'>['photographs'];
 
 function SideBySide({ seen, onClose }: { readonly seen: Seen; readonly onClose: () => void }) {
-  const dialog = useRef<HTMLDialogElement>(null);
+  const dialog = useModal();
   const row = useRef<HTMLOListElement>(null);
+  // The newest end first in sight, as in the family.
   useEffect(() => {
-    const opener = document.activeElement;
-    dialog.current?.showModal();
-    // The newest end first in sight, as in the family.
     if (row.current) row.current.scrollLeft = row.current.scrollWidth;
-    return () => {
-      if (opener instanceof HTMLElement && opener.isConnected) opener.focus();
-    };
   }, []);
   return (
     <dialog ref={dialog} className="line-photographs" aria-labelledby="line-photographs" onClose={onClose}>

@@ -7,6 +7,7 @@ import { call } from '../state/ledger-calls';
 import { go } from '../state/store';
 import { useRead } from '../state/use-read';
 import { grainsOf } from './grains';
+import { TrialHead } from './trial-head';
 import { TrialJars } from './trial-jars';
 
 type Proposal = Reply<'trial.propose'>;
@@ -78,20 +79,7 @@ export function NewTrial({ batch }: { readonly batch: string }) {
   const { label, says, cautions, treatments } = answer.value;
   return (
     <>
-      <header className="trial-head">
-        <div>
-          <p className="soft">A trial of {label}</p>
-          <h1>{says}</h1>
-        </div>
-        <div className="row">
-          <button type="button" className="button quiet" onClick={() => go('trials')}>
-            All trials
-          </button>
-          <button type="button" className="button quiet" onClick={() => go('batch', batch)}>
-            Its batch
-          </button>
-        </div>
-      </header>
+      <TrialHead called={`A trial of ${label}`} says={says} batch={batch} />
       {treatments.length > 0 && <TrialJars jars={treatments} grains={grainsOf(treatments)} />}
       {cautions.map((caution) => (
         <p key={caution} className="soft small">

@@ -2,6 +2,7 @@
 import { useReader } from '../parts/use-reader';
 import { go } from '../state/store';
 import { grainsOf } from './grains';
+import { TrialHead } from './trial-head';
 import { TrialJars } from './trial-jars';
 import type { Trial } from './trial-types';
 
@@ -39,29 +40,15 @@ export function OpenTrial({ trial }: { readonly trial: Trial }) {
     sessions.some(({ revealed }) => !revealed) || treatments.filter(({ gone }) => !gone).length < 2;
   return (
     <>
-      <header className="trial-head">
-        <div>
-          <p className="soft">
-            {batchLabel}, {differsIn}
-          </p>
-          <h1>{says}</h1>
-        </div>
-        <div className="row">
-          <button type="button" className="button quiet" onClick={() => go('trials')}>
-            All trials
-          </button>
-          <button type="button" className="button quiet" onClick={() => go('batch', batch)}>
-            Its batch
-          </button>
-          <button
-            type="button"
-            className={open ? 'button' : 'button primary'}
-            onClick={() => go('trials', `start:${id}`)}
-          >
-            {sessions.length === 0 ? 'Plan a tasting' : 'Plan another tasting'}
-          </button>
-        </div>
-      </header>
+      <TrialHead called={`${batchLabel}, ${differsIn}`} says={says} batch={batch}>
+        <button
+          type="button"
+          className={open ? 'button' : 'button primary'}
+          onClick={() => go('trials', `start:${id}`)}
+        >
+          {sessions.length === 0 ? 'Plan a tasting' : 'Plan another tasting'}
+        </button>
+      </TrialHead>
       <TrialJars jars={treatments} grains={grainsOf(treatments)} />
       {cautions.map((caution) => (
         <p key={caution} className="soft small">

@@ -29,6 +29,10 @@ const NAMED_LAST = new RegExp(
   'iu',
 );
 
+/** Whether plain words, a space before and after each, hold the word of a jar's line or batch. */
+const saysWordOf = ({ word }: KnownJar, said: string): boolean =>
+  word !== null && said.includes(` ${words(word).join(' ')} `);
+
 /** The jar of a set whose letter stands next to a date: right after it, else right before it. */
 function letterBeside(
   before: string,
@@ -39,9 +43,7 @@ function letterBeside(
     const there = jars.letter(plain(letter));
     if (there.length < 2) return there[0] ?? null;
     const said = ` ${words(context).join(' ')} `;
-    const byWord = there
-      .slice(0, MOST_NAMED)
-      .filter((jar) => jar.word !== null && said.includes(` ${words(jar.word).join(' ')} `));
+    const byWord = there.slice(0, MOST_NAMED).filter((jar) => saysWordOf(jar, said));
     return byWord.length === 1 ? (byWord[0] ?? null) : null;
   };
   const next = NAMED_NEXT.exec(after);
@@ -96,9 +98,7 @@ function ordinalDay(text: string, { jars, day }: SeedContext): FoundDay | null {
 function ofOwnLine(jars: Jars, word: string | null, text: string): Jars | null {
   if (word === null) return null;
   const said = ` ${words(text).join(' ')} `;
-  const named = jars.named.some(
-    (jar) => jar.word !== null && said.includes(` ${words(jar.word).join(' ')} `),
-  );
+  const named = jars.named.some((jar) => saysWordOf(jar, said));
   const own = named ? [] : jars.all.filter((jar) => plain(jar.word ?? '') === plain(word));
   if (own.length === 0 || own.length === jars.all.length) return null;
   const found = new Jars();
