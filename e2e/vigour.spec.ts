@@ -372,6 +372,9 @@ test('the family marks vigour on the walls and says what to seed from; what stan
   await strip.getByRole('button', { name: 'Why' }).click();
   await expect(page.getByRole('heading', { name: 'What to seed from next' })).toBeInViewport();
   await expect(page.getByText(SAFETY).first()).toBeVisible();
+  // Another line that is chosen after that shows its plot.
+  await page.getByRole('button', { name: /^Heron/ }).click();
+  await expect(page.getByRole('heading', { name: 'Heron, batch by batch' })).toBeInViewport();
 });
 
 test('a line that the keeper turned to stays the one spoken of from screen to screen', async ({ page }) => {

@@ -23,6 +23,9 @@ export function withYear({
     : label.replace(dayLabel(day, false), dayLabel(day, true));
 }
 
+/** As many as are listed at once. */
+const LISTED = 8;
+
 /** Types, lists, jumps. */
 export function Find({ onFound }: { readonly onFound: (key: number) => void }) {
   const [text, setText] = useState('');
@@ -31,8 +34,12 @@ export function Find({ onFound }: { readonly onFound: (key: number) => void }) {
   const input = useRef<HTMLInputElement>(null);
   const id = useId();
   const asked = text.trim();
-  const answer = useRead('jar.find', asked === '' ? null : { text: asked, limit: 8, notAfter: null });
-  const jars = answer?.ok ? answer.value.jars : [];
+  const answer = useRead(
+    'jar.find',
+    asked === '' ? null : { text: asked, limit: LISTED + 1, notAfter: null },
+  );
+  const found = answer?.ok ? answer.value.jars : [];
+  const jars = found.slice(0, LISTED);
   const shown = open && asked !== '';
   useEffect(() => {
     familyControl.find = () => {
@@ -105,6 +112,7 @@ export function Find({ onFound }: { readonly onFound: (key: number) => void }) {
               <span className="soft small">{jar.says}</span>
             </div>
           ))}
+          {found.length > LISTED && <p className="soft small">More jars fit: type more of the label.</p>}
           {answer?.ok === true && jars.length === 0 && (
             <p className="soft">No jar’s label has “{asked}” in it.</p>
           )}

@@ -1,5 +1,5 @@
 // What to seed from next: at most five cards, the verdict's own first and alight; the rest and what may not be used folded.
-import { useEffect, useId, useRef, useState } from 'react';
+import { useEffect, useId, useRef } from 'react';
 import { COUNTED_IN_JARS, goodJarSays } from '../../core/says/cost-says';
 import { STARTING_ASSUMPTION } from '../../core/says/next-says';
 import { cardsBeside } from '../../core/says/seed-card-says';
@@ -120,28 +120,28 @@ function HowRanked({ reply, list }: { readonly reply: NextReply; readonly list: 
 interface Props {
   /** The line that is shown, with its verdict. */
   readonly of: Known;
-  /** The keeper came for this: it is brought into sight, with the keyboard on it. */
+  /** The keeper came for this: it is brought into sight, with the keyboard on it, once. */
   readonly asked: boolean;
+  readonly onShown: () => void;
 }
 
-export function NextSeed({ of, asked }: Props) {
+export function NextSeed({ of, asked, onShown }: Props) {
   const { line } = of.line;
   const answer = useRead('advice.next', { line });
   const heading = useRef<HTMLHeadingElement>(null);
-  const [shownFor, setShownFor] = useState(false);
   const ready = answer !== null;
   useEffect(() => {
-    if (!asked || !ready || shownFor) return undefined;
+    if (!asked || !ready) return undefined;
     // Once more after the plots above have taken their room.
     const show = (): void => heading.current?.scrollIntoView({ block: 'start' });
     show();
     heading.current?.focus({ preventScroll: true });
     const frame = requestAnimationFrame(() => {
       show();
-      setShownFor(true);
+      onShown();
     });
     return () => cancelAnimationFrame(frame);
-  }, [asked, ready, shownFor]);
+  }, [asked, ready, onShown]);
   if (answer?.ok === false) return <p>{answer.sentence}</p>;
   const reply = answer?.value;
   const list = reply ? inOrder(reply.ranking, of.verdict) : [];

@@ -1,6 +1,6 @@
 // The screen of judgement: the lines with their verdicts, the chosen one batch by batch, what to seed from next, when a
 // fresh start pays. What all this was worked out by stands behind one switch.
-import { useState } from 'react';
+import { useCallback, useState } from 'react';
 import { SAYS_NOTHING_OF_SAFETY } from '../../core/says/vigour-says';
 import { go, turnTo, useLineInHand, usePlace } from '../state/store';
 import { useRead } from '../state/use-read';
@@ -25,7 +25,11 @@ function firstShown(lines: readonly Known[]): string | null {
 
 /** The screen. Its focus is null, "line:" and a line's id, or "next", with a line's id where it is about one. */
 export function VigourScreen() {
-  const { focus } = usePlace();
+  const place = usePlace();
+  const { focus } = place;
+  // Another line that is chosen afterwards shows its own plot, not its seeds.
+  const [shownFor, setShownFor] = useState<typeof place | null>(null);
+  const seedsShown = useCallback(() => setShownFor(place), [place]);
   const inHand = useLineInHand();
   const family = useRead('line.list', { jar: null });
   const answers = useLines(family?.ok ? family.value.lines.map(({ id }) => id) : []);
@@ -46,7 +50,12 @@ export function VigourScreen() {
         <>
           <LineCards lines={known} chosen={shown.line.line} onChoose={turnTo} />
           <BatchByBatch key={shown.line.line} line={shown.line} />
-          <NextSeed key={`next ${shown.line.line}`} of={shown} asked={focus?.startsWith('next') === true} />
+          <NextSeed
+            key={`next ${shown.line.line}`}
+            of={shown}
+            asked={focus?.startsWith('next') === true && shownFor !== place}
+            onShown={seedsShown}
+          />
           <Restart line={shown.line.line} />
           <p className="vigour-safety">{SAYS_NOTHING_OF_SAFETY}</p>
         </>
