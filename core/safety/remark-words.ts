@@ -3,6 +3,7 @@
 import type { DiscardSign } from '../ledger/records';
 import { plain, remembered } from '../quantities/quantities';
 import { withoutHarmless } from './harmless-words';
+import { MISHAP } from './mishap-words';
 import { phrases } from './phrases';
 import { FINDS, type Told } from './spoilage-words';
 import {
@@ -68,8 +69,10 @@ export const withoutAnswered = (text: string): string =>
 const KEPT_FOR =
   /\b(?:seeds?|reserve|starter|culture|mother|keep(?:ing)?|kept|saved?|until|till|before|yet|saat|impf\w*|ansatz|aufheben|bis|noch|vor)\b/;
 /** What keeps warm was found off. That it was turned off is how a hold ends, and no accident. */
-const WARM_THING = '(?:(?:water )?bath|heater|heating|incubator|cooker|warmer|heat(?:ing)? (?:mat|pad))';
+const WARM_THING =
+  '(?:(?:water )?bath|heater|heating|incubator|cooker|cooler|warmer|warm box|heat(?:ing)? (?:mat|pad))';
 const FOUND_OFF = [
+  String.raw`${WARM_THING} (?:has |had )?(?:died|broke(?:n)?(?: down)?|failed|quit|gave (?:up|out)|given (?:up|out)|stopped(?: working)?|conked out|packed up|cut out)`,
   String.raw`${WARM_THING} (?:was|went|had (?:been|gone)|got) (?:off|out|unplugged)(?! by \d)`,
   '(?:wasser)?bad (?:war|ging) aus(?! (?:edel)?stahl| glas| metall| plastik| kunststoff| holz| keramik)',
   '(?:heizung|heizmatte|gerat) (?:war|ging|fiel) aus(?! (?:edel)?stahl| metall)',
@@ -90,7 +93,8 @@ export interface RemarkReading {
   readonly powerCut: { readonly hours: number | null } | null;
   /** What should be asked, without blocking: each with the words it stands on. */
   readonly asks: readonly {
-    readonly kind: 'bubbles' | 'fibre' | 'slime' | 'colour of a thing' | 'uncertain sign' | 'unsure';
+    readonly kind:
+      'bubbles' | 'fibre' | 'slime' | 'colour of a thing' | 'uncertain sign' | 'unsure' | 'mishap';
     readonly words: string;
   }[];
 }
@@ -161,6 +165,12 @@ function signIn(clause: string, sign: DiscardSign): 'no' | 'thing' | 'unsure' | 
   return ASKED_AFTER.test(after) || UNSURE.test(clause) ? 'unsure' : 'plain';
 }
 
+/** What befell a jar by a clause, where that is not denied. */
+function befell(clause: string): string | null {
+  const found = MISHAP.exec(clause);
+  return found && !denies(clause.slice(0, found.index)) ? found[0] : null;
+}
+
 /** Reads a remark for signs of spoilage and doubts. A negation ("no mould") is heard; a coloured thing ("orange zest") is asked about. */
 export const readRemark = remembered(hearRemark);
 
@@ -197,6 +207,8 @@ function hearRemark(text: string): RemarkReading {
   if (notEaten) asks.push({ kind: keptFor ? 'unsure' : 'uncertain sign', words: text.trim() });
   const power = POWER_CUT.exec(said);
   if (asks.length === 0 && /\?\s*$/.test(said)) asks.push({ kind: 'unsure', words: text.trim() });
+  const mishap = clauses.find((clause) => befell(clause) !== null);
+  if (mishap !== undefined) asks.push({ kind: 'mishap', words: mishap.trim() });
   return {
     signs,
     spoiledSaid: finds('spoiled') !== null || (notEaten && !keptFor),

@@ -29,6 +29,7 @@ const TAKEN_BY_TESTS: Readonly<Record<string, readonly string[]>> = {
     'core/call-names.ts: READS', 'core/ledger/facts/all-facts.ts: FIELDS',
     'core/sentences.ts: refusals',
     'core/notes/layout/heading-phrases.ts: LANGUAGES', 'core/safety/harmless-words.ts: HARMLESS', 'core/safety/spoilage-words.ts: SPOILAGE',
+    'core/safety/mishap-words.ts: MISHAPS',
     'main/ledger/open.ts: APPLICATION_ID', 'main/ledger/open.ts: PRAGMAS',
     'main/ledger/worker-protocol.ts: HOST_CALLS', 'main/page-protocol.ts: CONTENT_POLICY',
     'main/page-window.ts: PAPER', 'renderer/family/mounting.ts: MOST_MOUNTED',

@@ -191,8 +191,11 @@ it('before they come in all remarks are listed, a page at a time, and many are a
   session.close();
 }); // prettier-ignore
 
+/** What befell a jar, as it is written: tests/safety/remark-words.test.ts has the words of each language. */
+const BEFELL = ['a fly was in it', 'cooler died overnight, about 5 h', 'left on the counter all day'];
+
 it('that all others are fine speaks for no row of which something else is in doubt', () => {
-  const rows = ['2026-03-01,Blue Tin capsules,liked by all', '2026-03-02,2026-03-01 a,power cut 3 h in the night', '2026-03-03,2026-03-01 a,maybe a bit fizzy']; // prettier-ignore
+  const rows = ['2026-03-01,Blue Tin capsules,liked by all', '2026-03-02,2026-03-01 a,power cut 3 h in the night', '2026-03-03,2026-03-01 a,maybe a bit fizzy', ...BEFELL.map((text, at) => `2026-03-0${at + 4},2026-03-01 a,"${text}"`)]; // prettier-ignore
   const file = { name: 'notes.csv', bytes: new TextEncoder().encode(['date,seed,note', ...rows].join('\n')) };
   const session = newSession();
   const answers = { 'remark:others': 'fine' };
@@ -202,12 +205,13 @@ it('that all others are fine speaks for no row of which something else is in dou
     'liked by all': [false, 'fine'],
     'power cut 3 h in the night': [true, null],
     'maybe a bit fizzy': [true, null],
+    ...Object.fromEntries(BEFELL.map((text) => [text, [true, null]])),
   });
   // What is in doubt stands before the rest.
   expect(remarks.at(-1)?.text).toBe('liked by all');
   must(session, 'notes.bringIn', { file, answers });
   const open = must(session, 'remarks.list', {}).remarks.map(({ text }) => text);
-  expect(open.toSorted()).toEqual(['maybe a bit fizzy', 'power cut 3 h in the night']);
+  expect(open.toSorted()).toEqual([...BEFELL, 'maybe a bit fizzy', 'power cut 3 h in the night']);
   // An answer of its own counts.
   const own = remarks.find(({ text }) => text.startsWith('power'));
   const { remarks: answered = [] } = must(session, 'notes.preview', { file: { ...file, name: 'other.csv' }, answers: { ...answers, [own?.id ?? '']: 'look' } }); // prettier-ignore

@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { tellsOfSpoiling } from '../../core/safety/remarks';
 import { readRemark } from '../../core/safety/remark-words';
+import { MISHAPS } from '../../core/safety/mishap-words';
 import { SPOILAGE } from '../../core/safety/spoilage-words';
 import { read } from '../notes/read';
 
@@ -93,6 +94,17 @@ describe.each(SPOILAGE)('$tells, $language: $words', ({ tells, stops, not }) => 
   it('is found among other words, by a comma and in capitals', () => {
     for (const text of stops) expect(told(`Took it out in the evening, ${text.toUpperCase()}`)).toBe(true);
   });
+});
+
+describe.each(MISHAPS)('$befell, $language', ({ asks, not }) => {
+  const asked = (text: string): boolean => readRemark(text).asks.some(({ kind }) => kind === 'mishap');
+  it.each(asks)('%s: asked about, and no sign', (text) => {
+    for (const said of [text, `Took it out in the evening, ${text.toUpperCase()}`]) {
+      expect([said, asked(said)]).toEqual([said, true]);
+      expect([said, readRemark(said).signs, readRemark(said).spoiledSaid]).toEqual([said, [], false]);
+    }
+  });
+  it.each(not)('%s: nothing befell it', (text) => expect(asked(text)).toBe(false));
 });
 
 describe('a language without a table', () => {

@@ -213,6 +213,8 @@ function askOf(
   seen: Seen,
 ): void {
   const { log } = row;
+  // What befell a jar is asked about with its remark.
+  if (kind === 'mishap') return;
   if (kind === 'unsure') log.ask('unsure', question.unsure(text));
   else if (kind === 'uncertain sign') {
     if (row.answer('sign') === undefined) log.ask('sign', question.uncertainSign(text), FINE_OR_NOT);
