@@ -26,13 +26,17 @@ const ZONES: Readonly<Record<string, number>> = {
 }; // prettier-ignore
 
 const HALF = String.raw`(?:([ap])\.?\s?(?:m\.?)?(?![\p{L}\d]))?`;
-const COLON = new RegExp(String.raw`(?<!\d)(\d{1,3}):(\d{2})(?::(\d{2})(?:[.,]\d+)?)?(?!\d)\s*${HALF}`, 'iu');
+const COLON = new RegExp(
+  String.raw`(?<!\d)(\d{1,3}):(\d{2})(?::(\d{2})(?:[.,]\d+)?)?(?!\d)\s*${HALF}`,
+  'giu',
+);
 const LETTER = new RegExp(
   String.raw`(?<!\d)(\d{1,2})\s?h(?:\s?(\d{2})(?:\s?m(?:in)?\.?(?:\s?(\d{2})\s?s)?)?)?(?![\p{L}\d])()`,
-  'iu',
+  'giu',
 );
-const WHOLE_HOUR = /(?<!\d)(\d{1,2})()()\s*([ap])\.?\s?m\.?(?![\p{L}\d])/iu;
-const POINTS = new RegExp(String.raw`(?<!\d)(\d{1,2})\.(\d{2})(?:\.(\d{2}))?(?![\d.])\s*${HALF}`, 'iu');
+const WHOLE_HOUR = /(?<!\d)(\d{1,2})()()\s*([ap])\.?\s?m\.?(?![\p{L}\d])/giu;
+/** Not the end of a day: in "30.9.25 14.30" the clock stands last. */
+const POINTS = new RegExp(String.raw`(?<![\d.])(\d{1,2})\.(\d{2})(?:\.(\d{2}))?(?![\d.])\s*${HALF}`, 'giu');
 const SOLID = /(?<!\d)((?:19|20)\d{6})[T _-]?(\d{2})(\d{2})(\d{2})?(?!\d)/;
 const OFFSET =
   /^\s*(?:(?:utc|gmt)\s?)?([+-])(\d{2}):?(\d{2})?(?![\d.,:])|^\s*(?:utc|gmt)([+-])(\d{1,2})(?!\d)/i;
@@ -122,18 +126,20 @@ export function readStamp(raw: string): ReadStamp | null {
     return clock && day && !/\d/.test(left) ? { day, clock, offset: zone?.offset ?? null } : null;
   }
   for (const pattern of [COLON, LETTER, WHOLE_HOUR, POINTS]) {
-    const match = pattern.exec(text);
-    const clock = match && clockOf(match);
-    if (!match || !clock) continue;
-    const after = text.slice(match.index + match[0].length);
-    const zone = offsetIn(after);
-    const left =
-      `${text.slice(0, match.index).replace(/[T:]$/, '')} ${after.slice(zone?.length ?? 0)}`.trim();
-    const day = /\d/.test(left) ? dayOf(left) : null;
-    const over = day ? `${tidy(left).slice(0, day.start)}${tidy(left).slice(day.end)}` : left;
-    if (/\d/.test(over)) continue;
-    if (day && clock.seconds >= 86_400) return null;
-    return { day, clock, offset: zone?.offset ?? null };
+    const found = [...text.matchAll(pattern)];
+    for (const match of pattern === POINTS ? found.toReversed() : found) {
+      const clock = clockOf(match);
+      if (!clock) continue;
+      const after = text.slice(match.index + match[0].length);
+      const zone = offsetIn(after);
+      const left =
+        `${text.slice(0, match.index).replace(/[T:]$/, '')} ${after.slice(zone?.length ?? 0)}`.trim();
+      const day = /\d/.test(left) ? dayOf(left) : null;
+      const over = day ? `${tidy(left).slice(0, day.start)}${tidy(left).slice(day.end)}` : left;
+      if (/\d/.test(over)) continue;
+      if (day && clock.seconds >= 86_400) return null;
+      return { day, clock, offset: zone?.offset ?? null };
+    }
   }
   const day = dayOf(text);
   return day && !/\d/.test(`${text.slice(0, day.start)}${text.slice(day.end)}`)

@@ -56,6 +56,9 @@ function kindAnew(text: string): Kind {
   return readLength(text) === null ? null : 'length';
 }
 
+/** "1.10.25" is a day and a clock with points: a day where few of them differ, or where another column holds the clock. */
+const DAY_OR_CLOCK = /^\d{1,2}\.(?:0?[1-9]|1[0-2])\.\d{2}$/;
+
 export interface Column {
   readonly at: number;
   readonly counts: Record<NonNullable<Kind>, number>;
@@ -71,12 +74,17 @@ export function columnsOf(rows: readonly Row[], headings: readonly string[]): Co
   return Array.from({ length: width }, (_, at) => {
     const counts = { moment: 0, day: 0, clock: 0, length: 0, half: 0, figure: 0, scale: 0 };
     const values: number[] = [];
+    const either: string[] = [];
     for (const { cells } of rows) {
       const kind = kindOf(cells[at] ?? '');
+      if (kind === 'clock' && DAY_OR_CLOCK.test((cells[at] ?? '').trim())) either.push(cells[at] ?? '');
       if (kind) counts[kind] += 1;
       const figure = kind === 'figure' ? readFigure(cells[at] ?? '') : null;
       if (figure) values.push(figure.value);
     }
+    const { day, clock } = counts;
+    if (either.length > 0 && either.length === clock && new Set(either).size * 3 <= clock)
+      Object.assign(counts, { day: day + clock, clock: 0 });
     return { at, counts, values, heading: plain(headings[at] ?? '') };
   });
 }
@@ -100,8 +108,8 @@ function elapsedUnit({ heading, values }: Column): number | null {
 }
 
 /** A clock with a point, "19.40", under a heading that says so: by itself it could be a temperature. */
-const isDotted = ({ heading, values }: Column, rows: number): boolean =>
-  CLOCK_HEADING.test(heading) &&
+const isDotted = ({ heading, values }: Column, rows: number, said = CLOCK_HEADING.test(heading)): boolean =>
+  said &&
   values.length >= rows / 2 &&
   values.every((value) => value >= 0 && value < 24 && Math.round((value % 1) * 100) < 60);
 
@@ -157,7 +165,16 @@ export function layoutOf(columns: readonly Column[], rows: number): Layout | nul
   const moment = most('moment');
   if (moment) return { by: 'clock', columns: join(moment, half), hasDay: true };
   const day = most('day');
-  const clock = most('clock') ?? (day && columns.find((column) => column !== day && isDotted(column, rows)));
+  // Without headings the one right behind the day, where another column is left to be the temperature.
+  const bare =
+    columns.every(({ heading }) => heading === '') &&
+    columns.filter(({ values }) => values.length > rows / 2).length > 1;
+  const clock =
+    most('clock') ??
+    (day &&
+      columns.find(
+        (column) => column !== day && isDotted(column, rows, (bare && column.at === day.at + 1) || undefined),
+      ));
   if (day && clock) return { by: 'clock', columns: join(day, clock, half), hasDay: true };
   const solid = day && solidClock(columns, day, rows);
   if (solid) return { by: 'clock', columns: [day.at, solid.column], hasDay: true, solid };

@@ -1,5 +1,6 @@
 // The rows of a probe's export: which way of cutting it makes the most readings, and which of its columns hold the temperature.
 import type { Row } from '../notes/table/table-rows';
+import { plain } from '../quantities/quantities';
 import { readFigure } from './export-cells';
 import {
   columnsOf,
@@ -35,8 +36,10 @@ export interface Laid {
   readonly headings: readonly string[];
   /** Decimals stand in the cell behind: "28,9" where commas hold the cells apart. */
   readonly split: boolean;
-  /** How many rows of the sample are readings. */
+  /** How many rows are readings. */
   readonly fits: number;
+  /** How well the words over its figures, and the figures, fit a temperature. */
+  readonly score: number;
   /** Seconds between two rows that have no time of their own, as a line above them says. */
   readonly every?: number;
   /** Which sensor was chosen, where the file tells of several by rows; null: it holds one. */
@@ -70,7 +73,9 @@ function scored(column: Column, where: Where): number {
   const { heading, values } = column;
   const score = named(heading, where) - (isIndex(column) ? 10 : 0);
   const likely = values.filter((value) => value > 10 && value < 130).length / Math.max(1, values.length);
-  return score + 3 * likely;
+  // What never changes is what was aimed at, or a room: where another column changes, that one was measured.
+  const still = values.length > 5 && values.every((value) => value === values[0]);
+  return score + 3 * likely - (still ? 3 : 0);
 }
 
 /** A cell of decimals stands behind most figures of a column. */
@@ -152,6 +157,11 @@ function lay(given: readonly Row[], where: Where): Laid | null {
     headings,
     split: isSplit(sample, best.at, headings),
     fits: readings.filter(Boolean).length,
+    // A cut that leaves as many headings as cells, one of them over the temperature, is the one that was meant.
+    score:
+      best.score +
+      Number(headings.length === width && named(plain(headings[best.at] ?? ''), where) > 0) -
+      Number(headings.length > 0 && headings.length !== width),
     sensor: null,
   };
 } // prettier-ignore
@@ -189,21 +199,28 @@ function timedRows(rows: readonly Row[]): { rows: readonly Row[]; every: number 
   return { rows: timed, every };
 } // prettier-ignore
 
+/** Of two ways to cut the rows the one that reads more of them; of two that read nearly as many, the better headed. */
+function isBetter(laid: Laid, than: Laid | null): boolean {
+  if (than === null) return true;
+  const near = Math.abs(laid.fits - than.fits) <= 0.05 * Math.max(laid.fits, than.fits);
+  if (near && laid.score !== than.score) return laid.score > than.score;
+  // One that finds a day, too.
+  const worth = ({ fits, layout }: Laid): number => 2 * fits + Number(layout.by !== 'clock' || layout.hasDay);
+  return worth(laid) > worth(than);
+}
+
 /** The text's rows by the separator that makes most of them readings; null where none does. */
 export function layRows(text: string, where: Where): Laid | null {
   let best: Laid | null = null;
-  // Of two that read as many rows the one that finds a day in them.
-  const worth = (laid: Laid | null): number =>
-    laid ? 2 * laid.fits + Number(laid.layout.by !== 'clock' || laid.layout.hasDay) : 0;
   for (const rows of rowsBy(text)) {
     const laid = lay(rows, where);
-    if (worth(laid) > worth(best)) best = laid;
+    if (laid && isBetter(laid, best)) best = laid;
   }
   if (best) return ofOneSensor(best, where);
   for (const rows of rowsBy(text)) {
     const timed = timedRows(rows);
     const laid = timed && lay(timed.rows, where);
-    if (timed && laid && worth(laid) > worth(best)) best = { ...laid, every: timed.every };
+    if (timed && laid && isBetter(laid, best)) best = { ...laid, every: timed.every };
   }
   return best;
 }

@@ -67,7 +67,8 @@ function orderOfDays(stamps: readonly ReadStamp[], around: Around): { order: Day
 function unfolded(clocks: readonly number[], days: readonly (number | null)[], start: number | null): number[] {
   const half = 12 * HOUR;
   const steps = clocks.slice(1).map((clock, i) => clock - (clocks[i] ?? 0));
-  const wraps = steps.filter((step) => step < 0 && step >= -half).length;
+  // From 12:50 to 1:00; where the newest stands first every step goes back a little.
+  const wraps = steps.filter((step) => step < -half / 2 && step >= -half).length;
   const twelve = clocks.every((clock) => clock >= HOUR && clock < half + HOUR) && clocks.some((clock) => clock >= half) && wraps > 0;
   if (!twelve) return [...clocks];
   let turns = 0;

@@ -258,7 +258,7 @@ export function readExport(text: string, where: Where, around: Around): ReadExpo
   if (laid.every !== undefined) says.push(`Rows have no time: one every ${laid.every % 60 === 0 ? `${laid.every / 60} min` : `${laid.every} s`}, as the file says.`);
   if (laid.layout.by === 'elapsed' && laid.layout.guessed) says.push(`The first column is read as ${UNITS_SINCE.get(laid.layout.perSecond) ?? 'seconds'} since the start.`);
   if (laid.sensor !== null) says.push(`The file holds several sensors: “${laid.sensor.slice(0, 60)}” is read.`);
-  if (laid.figures.length > 1) says.push(`Several columns hold temperatures: ${heading ? `“${heading}”` : `the ${column + 1}th`} is read.`);
+  if (laid.figures.length > 1) says.push(`Several columns hold temperatures: ${heading ? `“${heading}”` : `column ${column + 1}`} is read.`);
   if (readings.length < raw.length && raw.length > MOST) says.push('The probe read more often than once a minute: of each minute the middle reading is kept.');
   if (others.length > 0) says.push(`${listed(others)} hold${others.length === 1 ? 's' : ''} no reading and ${others.length === 1 ? 'was' : 'were'} passed over.`);
   return { readings, leftOut: leftOut.toSorted((a, b) => a.row - b.row), unit: scale.unit, heading, says, trouble: null };
