@@ -215,6 +215,7 @@ export const assumed = quoting({
   previous: (text: string, label: string) => `“${text}” was taken as ${label}.`,
   seedWords: (text: string, label: string, rest: string) => `“${text}” was taken as ${label}. The words “${rest}” are kept in the note.`,
   ditto: (heading: string, text: string, value: string) => `“${text}” under “${heading}” was taken as the row above: “${value}”.`,
+  mergedCell: (heading: string, value: string) => `Nothing stands under “${heading}” here, nor a day: it was taken from the row above: “${value}”.`,
   split: (text: string, seeds: number) => `“${text}” was taken as the amount of all ${seeds} seeds together, in equal parts.`,
   product: (name: string, rows: readonly number[]) => `“${name}” was taken as a product to start from (${inRows(rows)}).`,
   onlyForm: (text: string, name: string, form: string) => `“${text}” was taken as ${name}, the only ${form === 'powder' ? 'powder' : form} named here or in the ledger.`,
@@ -237,7 +238,7 @@ export const assumed = quoting({
   headingsBelow: (text: string) => `The line “${text}” was taken as a second line of headings.`,
   headingsAgain: () => 'The headings are repeated here. The line was left out.',
   decimal: (text: string, value: string) => `“${text}” was read as ${value}.`,
-  whey: (text: string, word: string) => `“${text}” was taken as ${word} whey.`,
-  tang: (text: string, word: string) => `“${text}” was taken as ${word} tang.`,
+  whey: (text: string, word: string) => `“${text}” was taken as ${word === 'none' ? 'no' : word} whey.`,
+  tang: (text: string, word: string) => `“${text}” was taken as ${word === 'none' ? 'no' : word} tang.`,
   extraCells: (text: string) => `“${text}” stands beyond the last heading. It is kept in the note.`,
 }); // prettier-ignore

@@ -1,10 +1,12 @@
 // A keeper's spreadsheet, from text to what it would add: text → table → layout → conventions → rows → plan.
 import type { NoteColumn } from '../contract';
+import { cellDay, findDay } from '../text/days';
 import { exactDay } from '../text/rough-days';
 import { plain } from '../quantities/quantities';
 import { readConventions } from './conventions/file-conventions';
 import type { Conventions } from './conventions/file-habits';
 import { KeptStages } from './kept-stages';
+import { tellsTime } from './layout/heading-lines';
 import { type Column, readLayout, type Layout } from './layout/column-meanings';
 import { hasTrait } from './meanings';
 import type { NotesInput, NotesPlan, NotesReading } from './notes-plan';
@@ -142,6 +144,13 @@ function factsKept(
 function whyNotNotes({ columns, rows, tabular }: Layout): (NotesReading & { ok: false })['code'] | null {
   const meanings = new Set(columns.map(({ meaning }) => meaning));
   if (rows.length === 0) return 'notes empty';
+  // Days on which jars were taken out, and no others: on which they were made is asked.
+  const tellsDay = ({ meaning, index }: Column): boolean =>
+    meaning === 'date' || meaning === 'label' || meaning === 'start' ||
+    (meaning === 'jar' && rows.some(({ cells }) => findDay(cells[index] ?? '') !== null)); // prettier-ignore
+  const out = columns.find(({ meaning }) => meaning === 'end');
+  if (out && rows.some(({ cells }) => cellDay(cells[out.index] ?? '') !== null))
+    if (!columns.some(tellsDay) && !rows.some(tellsTime)) return 'notes without days';
   if (![...meanings].some((meaning) => hasTrait(meaning, 'day')))
     return tabular ? 'notes without days' : 'notes not a table';
   if (!meanings.has('seed')) return tabular ? 'notes without seeds' : 'notes not a table';

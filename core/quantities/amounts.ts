@@ -37,8 +37,8 @@ export interface AmountOptions {
 }
 
 const HEAPED =
-  /^\s*(heaped|heaping|rounded|scant|generous|big|large|small|level|gehäufte?r?|gestrichene?r?|bombée?s?|colmad[ao]s?|rasas?|colm[oi]|volle?)\s+/i;
-const LEVEL = /^(level|gestrichene?r?|rasas?)$/i;
+  /^\s*(heaped|heaping|rounded|scant|generous|big|large|small|level|geh(?:äufte?r?|\.)?|gestr(?:ichene?r?|\.)?|afgestreken|struke[nt]|rågade?|strøge[nt]|bombée?s?|colmad[ao]s?|rasas?|colm[oi]|volle?)\s+/i;
+const LEVEL = /^(level|gestr(?:ichene?r?|\.)?|afgestreken|struke[nt]|strøge[nt]|rasas?)$/i;
 const STARTS =
   /(?:^|[\s(:;,+&=@-]|(?<!\d)\/)(?=[\d~≈.,]|(?:about|ca|half|an?|one|two|three|four|five|six|seven|eight|nine|ten|twelve|quarter|halbe|demi|medi|mezz|halv|pół|eine?|zwei|drei|vier|fünf|zehn|une?|deux|trois|quatre|dos|tres|due|tre|twee|drie|två|dwa|dwie|trzy)[\s.])/giu;
 

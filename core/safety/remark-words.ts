@@ -55,7 +55,7 @@ const NONE_AFTER =
   /^(?: (?!some|but)\w+)?(?:[:,]| -)?(?: and)?(?: (?:was|were|have|had|i))?(?: found| seen| saw)? none\b(?! of\b)/;
 /** A question that its writer answered with no: "spoiled? no"; "no idea" is no answer. */
 const ANSWERED_NO =
-  /(?<![^,;.!?])[^,;.!?]*\?:?\s*(?:(?:i )?(?:saw |found )?none|no|nope|nein|keine[rs]?|non|aucune?|ningun[oa]?|nessun[oa]|nee|geen|nenhuma?|nej|ingen|inget|nie|brak)\b(?! (?:idea|clue|doubt|way|of))/gi;
+  /(?<![^,;.!?])[^,;.!?]*\?:?\s*(?:(?:i )?(?:saw |found )?none|no|n(?!\/)|false|falsch|nope|nein|keine[rs]?|non|aucune?|ningun[oa]?|nessun[oa]|nee|geen|nenhuma?|nej|ingen|inget|nie|brak)\b(?! (?:idea|clue|doubt|way|of))/gi;
 /** "Checked for mould, found none": over the comma that would part the two. */
 const NOT_FOUND =
   /\b(?:checked|looked|searched|inspected|examined|watched)(?: \w+){0,3} for [^.!?]{1,60}?(?:[,;:]| and| but)*(?: and| but| i)*(?: (?:found|saw|seen) (?:none|nothing|no sign)\b| (?:none|nothing)\b(?=\s*(?:[.!,;]|$)))(?! (?:else|more|but|other|of|wrong))/gi;

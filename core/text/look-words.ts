@@ -25,7 +25,7 @@ export const besideNotSet = (text: string): string =>
 
 export const YES =
   /^(?:y|yes|yep|x|ok it set|set|it set|ja|oui|si|sim|tak|true|1|wahr|vrai|✓|✔|✅|☑|👍)\uFE0F?$/u;
-export const NO = /^(?:n|no|nope|nein|non|nee|nao|nej|nei|nie|false|0|falsch|faux|❌|✗|✘|👎)\uFE0F?$/u;
+export const NO = /^(?:n|no|nope|nein|non|nee|nao|nej|nei|nie|false|0|falsch|faux|❌|✗|✘|☐|👎)\uFE0F?$/u;
 const SOFTENED = /\b(?:not|nicht|pas|no|non|niet|nao|inte|ikke|nie)\b/;
 
 export type SetReading =

@@ -55,7 +55,7 @@ export function readMoment(text: string, order: DayOrder): ReadTime | null {
     minutes = (half === undefined ? hour : (hour % 12) + (half === 'p' ? 12 : 0)) * 60 + minute;
   } else if (/\bnoon\b|\bmidday\b|\bmittags?\b|\bmidi\b/.test(said)) minutes = 12 * 60;
   else if (/\bmidnight\b|\bmitternacht\b|\bminuit\b/.test(said)) minutes = 24 * 60;
-  const plus = /\+\s?(\d)\b/.exec(said)?.[1];
+  const plus = /\+\s?(\d)(?:\s?(?:d|days?|tage?))?\b/.exec(said)?.[1];
   const later =
     plus === undefined ? (LATER.find(([pattern]) => pattern.test(said))?.[1] ?? null) : Number(plus);
   const weekday = day === null ? weekdayOf(said) : null;
@@ -73,7 +73,7 @@ const UNTIL = /\s*(?:→|->|\s-\s|\s(?:to|until|till|bis|[aà]|tot|til|till|do|a
 export function readSpan(text: string, order: DayOrder): { from: string; to: string } | null {
   const clean = tidy(text).replace(/^(?:from|von|de|da|van|fra|fr[aå]n|od)\s+/iu, '');
   const halves = clean.split(UNTIL);
-  const close = /^([^\s-]*[:.m]\S*)-([^\s-]*[:.m]\S*(?:\s.*)?)$/iu.exec(clean);
+  const close = /^(.*\d(?:[:.]\d{2}|\s?[ap]\.?m\b\.?|\s?uhr))-(\S.*)$/iu.exec(clean);
   const [from = '', to = ''] = halves.length === 2 ? halves : close ? close.slice(1) : [];
   const clock = (half: string): boolean =>
     /\d[:.](?:00|15|30|45)\b|\d:\d{2}|\d\s?[ap]\.?m\b|\d\s?uhr\b/i.test(half) &&

@@ -21,3 +21,14 @@ export function weekdayOf(said: string): number | null {
   const at = [AT_BEGINNING, WEEKDAYS].map((names) => names.findIndex((name) => name.test(said)));
   return at.find((one) => one >= 0) ?? null;
 }
+
+const BEHIND_LAST = new RegExp(
+  `\\b((?:since |from |on )?last|on|from|letzte[nrm]?|vom|am) (${SHORT.join('|')})\\b\\.?`,
+  'g',
+);
+/** A plain text with "last mon" as "last monday": by itself so short a word may be anything. */
+export const weekdaysInFull = (said: string): string =>
+  said.replace(BEHIND_LAST, (_, last: string, short: string) => {
+    const day = SHORT.findIndex((names) => new RegExp(`^(?:${names})$`).test(short));
+    return `${last} ${LONG[day]?.split('s?|')[0] ?? short}`;
+  });

@@ -1,6 +1,7 @@
 // Every invented sheet there is a truth for: what must hold of any of them is asked of all.
 import { FRIENDS_KEEPERS } from './friends-keepers';
 import { FURTHER_KEEPERS } from './further-keepers';
+import { HABITS_KEEPERS } from './habits-keepers';
 import { LATER_KEEPERS } from './later-keepers';
 import { MORE_KEEPERS } from './more-keepers';
 import { ODD_KEEPERS } from './odd-keepers';
@@ -17,4 +18,5 @@ export const ALL_KEEPERS: readonly Varied[] = [
   ...LATER_KEEPERS,
   ...UNSEEN_KEEPERS,
   ...FRIENDS_KEEPERS,
+  ...HABITS_KEEPERS,
 ];

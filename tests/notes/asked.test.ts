@@ -295,3 +295,23 @@ describe('what a row says of spoilage is asked once', () => {
     },
   ); // prettier-ignore
 });
+
+it.each([
+  ['Date,Jar,Seed', '2026-01-12,a,2026-01-05 a', '2026-01-12,a,2026-01-05 b', 'Jar', 'b'],
+  ['Label,Seed', '2026-01-12 a,2026-01-05 a', '2026-01-12 a,2026-01-05 b', 'Label', '2026-01-12 b'],
+  ['Date,Seed', '2026-01-12 a,2026-01-05 a', '2026-01-12 a,2026-01-05 b', 'Date', '2026-01-12 b'],
+])('%s: rows called the same are mended where they say what they are called', (headings, one, other, column, mended) => {
+  const [first, second] = headings.includes('Jar') ? ['2026-01-05,a', '2026-01-05,b'] : ['2026-01-05 a', '2026-01-05 b'];
+  const text = `${headings},Set\n${first},8 caps Blue Tin,firm\n${second},8 caps Blue Tin,soft\n${one},firm\n${other},soft\n`;
+  const { preview } = read(text);
+  expect(preview.problems.map((problem) => [problem.row, problem.column])).toEqual([[4, column], [5, column]]);
+  const { plan } = read(text, { answers: { [`cell:5:${column}`]: mended } });
+  expect(plan.jars.map(({ letter }) => letter)).toEqual(['a', 'b', 'a', 'b']);
+}); // prettier-ignore
+
+it('where the only days are those on which jars were taken out, it is asked on which they were made', () => {
+  const text = 'Taken out,Jar,Seed,Held\n2026-01-07,a,8 caps Blue Tin,36 h\n2026-01-14,a,2026-01-07 a,34 h\n';
+  expect(read(text).preview.questions.map(({ id, blocks }) => [id, blocks])).toEqual([['which days', true]]);
+  const { plan, preview } = read(text, { answers: { 'which days': 'Taken out' } });
+  expect([preview.problems, plan.jars.map(({ madeOn, hold }) => [madeOn, hold?.hours])]).toEqual([[], [['2026-01-07', 36], ['2026-01-14', 34]]]);
+});

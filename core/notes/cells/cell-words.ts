@@ -33,6 +33,6 @@ export function milkName(text: string): string | null {
 
 /** Ditto marks and "same": the cell above is meant. */
 export const isDitto = (text: string): boolean =>
-  /^(?:"+|'{2}|,,|〃|ditto|do\.?|same|same as (?:above|before|last time|previous)|(?:(?:as|see|from|like) )?(?:the (?:row|one|line) )?above|(?:von|wie|siehe) oben|s\.? ?o\.?|dito|siehe oben|wie oben|gleich|idem|id\.?|eadem|igual(?: que arriba)?|come sopra|hetzelfde|zelfde|o mesmo|samma|likadant|samme|to samo|j\.?w\.?|↑)$/.test(
+  /^(?:"+|'{2}|,,|〃|ditto|do\.?|same|same as (?:the )?(?:above|before|last|prev(?:ious)?)(?: (?:one|row|line|time|jar))?|(?:(?:as|see|from|like) )?(?:the (?:row|one|line) )?above|(?:von|wie|siehe) oben|s\.? ?o\.?|dito|siehe oben|wie oben|gleich|idem|id\.?|eadem|igual(?: que arriba)?|come sopra|hetzelfde|zelfde|o mesmo|samma|likadant|samme|to samo|j\.?w\.?|↑)$/.test(
     plain(text),
   );

@@ -1,7 +1,7 @@
 // What each column of a table means: from its heading, its neighbours and what stands in it. What the cells prove outweighs
 // any heading; of what is left over the text goes to the note under its heading, and that is said.
 import { NOTE_COLUMNS, type NoteColumn } from '../../contract';
-import { isNothing, findAmounts, parseTemperature, plain, tidy } from '../../quantities/quantities';
+import { cutOut, isNothing, findAmounts, parseTemperature, plain, tidy } from '../../quantities/quantities';
 import { cellDay, daysBetween, findDay, withoutSureDays } from '../../text/days';
 import { PIECE_WITHIN } from '../cells/seed-words';
 import { readYesNo } from '../cells/cell-words';
@@ -608,8 +608,25 @@ function asksHoursOrDegrees(
   return 'note';
 }
 
+/** "2026-01-05 b", "5 Jan, jar 2": a day and the letter of a jar beside it. */
+function namesJar(cell: string): boolean {
+  const text = tidy(cell);
+  const found = findDay(text);
+  const beside = found ? cutOut(text, [found]).trim() : '';
+  return /^[\s,;:(_-]*(?:\p{L}\d?|(?:jar|glas|pot|no\.?|nr\.?|#)\s*(?:\p{L}|\d{1,2}))\)?$/iu.test(beside);
+}
+
 /** What a first look took for something that its cells are not. */
 function corrected(drafts: Drafts): void {
+  // Days with letters beside them name the jars, whatever stands above, where nothing else does.
+  const naming = drafts.all.find(
+    ({ meaning, chosen, cells }) =>
+      !chosen && (meaning === null || meaning === 'date') && share(cells, namesJar) >= 0.6,
+  );
+  if (naming && !has(drafts, 'label') && !has(drafts, 'jar')) {
+    if (naming.meaning === null) saying(drafts, assumed.column(naming.name, 'label'));
+    naming.meaning = 'label';
+  }
   for (const draft of drafts.all) {
     // A label column of nothing but dates, or letters, is that.
     if (draft.meaning === 'label') {

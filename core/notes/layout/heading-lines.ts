@@ -62,11 +62,18 @@ function isSecondLine(row: Row | undefined): row is Row {
   return told.length >= 2 && told.length >= cells.length * 0.6;
 }
 
-/** One heading out of two lines of them: "Starter" above "ml" is "Starter (ml)". */
-function joinHeadings(above: string, below: string): string {
+/**
+ * One heading out of two lines of them: "Starter" above "ml" is "Starter (ml)".
+ * @param spans the upper one stands above several: it names the group, and what is known by itself needs no more
+ */
+function joinHeadings(above: string, below: string, spans: boolean): string {
   if (below === '' || above === '') return above || below;
+  const own = spans ? headingMeaning(below)?.meaning : undefined;
+  if (own !== undefined && !OF_A_GROUP.has(own)) return below;
   return isUnit(below) ? `${above} (${below})` : `${above} ${below}`;
 }
+/** What is told of many things: of which, the heading of the group says. */
+const OF_A_GROUP: ReadonlySet<NoteColumn> = new Set(['amount', 'date', 'jar', 'label', 'note']);
 
 /** "Batch 3 - 19 Jan 2026" above its rows: seeds may go by the number. */
 export const NUMBERED_BATCH = /\b(?:batch|charge|ansatz|lot)\s*(?:no\.?|nr\.?|#)?\s*(\d{1,4})\b/iu;
@@ -296,6 +303,13 @@ function joined(row: Row, { places, own, rows }: Joining, out: Row[]): boolean {
   return true;
 }
 
+/** Letters or numbers that stand above several columns each, where two do at least: jars by these alone. */
+function lettersOver(above: readonly string[]): ReadonlySet<string> {
+  const over = above.map(tidy);
+  const letters = over.filter((cell, at) => /^(?:\p{L}|\d{1,2})$/u.test(cell) && (over[at + 1] ?? '') === '');
+  return new Set(letters.length > 1 ? letters : []);
+}
+
 /** What stands above the headings: over a column without one it is its heading, over those of one jar it names the jar. */
 function headingsOver(headings: Row, over: Row | undefined): { cells: string[]; used: boolean } {
   const above =
@@ -305,12 +319,14 @@ function headingsOver(headings: Row, over: Row | undefined): { cells: string[]; 
   const times = new Map<string, number>();
   for (const bare of headings.cells.map(bareHeading)) times.set(bare, (times.get(bare) ?? 0) + 1);
   const twice = (name: string): boolean => name !== '' && (times.get(bareHeading(name)) ?? 0) > 1;
+  const letters = lettersOver(above);
   let jar = '';
   let group = '';
   let used = false;
   const cells = Array.from({ length: Math.max(headings.cells.length, above.length) }, (_, index) => {
     const [below, upper] = [tidy(headings.cells[index] ?? ''), tidy(above[index] ?? '')];
-    if (upper !== '') [jar, group] = JAR_HEADING.test(upper) ? [upper, ''] : ['', upper];
+    if (upper !== '')
+      [jar, group] = letters.has(upper) || JAR_HEADING.test(upper) ? [upper, ''] : ['', upper];
     // "Date" and "Jar" below "Seed", and again below "Jar": what stands above tells them apart.
     const over = jar !== '' ? jar : twice(below) && headingMeaning(group)?.meaning === 'seed' ? group : '';
     const name = below === '' ? upper : over === '' ? below : `${over} ${below}`;
@@ -328,8 +344,13 @@ function namesOf(upper: readonly string[], second: Row | null, rows: readonly Ro
   const width =
     upper.length > 0 ? headed : rows.reduce((most, row) => Math.max(most, used(row.cells)), headed);
   const seen = new Map<string, number>();
+  const lower = (index: number): string => tidy(second?.cells[index] ?? '');
+  const goesOn = (index: number): boolean => tidy(upper[index] ?? '') === '' && lower(index) !== '';
+  let group = '';
   return Array.from({ length: width }, (_, index) => {
-    const written = joinHeadings(tidy(upper[index] ?? ''), tidy(second?.cells[index] ?? ''));
+    const spans = goesOn(index) || goesOn(index + 1);
+    if (!goesOn(index)) group = tidy(upper[index] ?? '');
+    const written = joinHeadings(group, lower(index), spans);
     const name = written.slice(0, LONGEST_HEADING) || `Column ${index + 1}`;
     const count = (seen.get(plain(name)) ?? 0) + 1;
     seen.set(plain(name), count);
@@ -413,6 +434,13 @@ export function upright(table: Table): Table {
   return { ...table, rows };
 }
 
+/** Whether a line holds nothing but days, a jar's each, beside a corner where nothing stands. */
+const daysAcross = (table: Table): boolean =>
+  table.rows.some(({ cells: [corner = '', ...days] }) => {
+    const told = days.filter((cell) => tidy(cell) !== '');
+    return tidy(corner) === '' && told.length > 1 && told.every((cell) => findDay(cell) !== null);
+  });
+
 /** Whether the headings run down the first column, with a jar in each further one. */
 function runsSideways(table: Table): boolean {
   const first = table.rows.map(({ cells }) => tidy(cells[0] ?? '')).filter(Boolean);
@@ -420,6 +448,7 @@ function runsSideways(table: Table): boolean {
   const told = new Set(
     first.flatMap((cell) => (isDataCell(cell) ? [] : (headingMeaning(cell)?.meaning ?? []))),
   );
-  if (told.size < 3 || told.size < first.length * 0.6 || !told.has('date')) return false;
+  if (told.size < 3 || told.size < first.length * 0.6 || !(told.has('date') || daysAcross(table)))
+    return false;
   return table.rows.slice(0, MOST_SIDEWAYS).every((row) => headingScore(row) < told.size);
 }

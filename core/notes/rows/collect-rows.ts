@@ -33,6 +33,44 @@ function wholeCell(row: Row, column: Column, log: RowLog): string {
   return '';
 }
 
+/** How a sheet is filled in, as far as its rows hang on it. */
+interface Habits {
+  /** Days stand in it as a spreadsheet's numbers. */
+  readonly serials: boolean;
+  /** Columns filled in once for all jars of a batch, as its day is. */
+  readonly ofBatch: ReadonlySet<Column>;
+}
+
+/** Whether anything stands in a row where days stand. */
+const tellsDay = ({ cells }: Row, { columns }: Layout): boolean =>
+  columns.some(
+    ({ meaning, index }) => ['date', 'label', 'start'].includes(meaning) && tidy(cells[index] ?? '') !== '',
+  );
+
+/** Columns where something stands in each row that has a day, and nothing in any row below that has none: cells merged over a batch. */
+function columnsOfBatch(layout: Layout): ReadonlySet<Column> {
+  const jars = layout.columns.find(({ meaning }) => meaning === 'jar');
+  const rows = layout.rows.filter(({ cells }) => jars && tidy(cells[jars.index] ?? '') !== '');
+  const [dayless, dayed] = [
+    rows.filter((row) => !tellsDay(row, layout)),
+    rows.filter((row) => tellsDay(row, layout)),
+  ];
+  if (dayless.length === 0) return new Set();
+  const stands =
+    (index: number) =>
+    (row: Row): boolean =>
+      tidy(row.cells[index] ?? '') !== '';
+  return new Set(
+    layout.columns.filter(
+      ({ meaning, index }) =>
+        hasTrait(meaning, 'shared') &&
+        !['addition', 'addition amount', 'amount'].includes(meaning) &&
+        dayed.every(stands(index)) &&
+        !dayless.some(stands(index)),
+    ),
+  );
+}
+
 /** Cells of a row under their columns, after mending and ditto marks. */
 function cellsOf(
   row: Row,
@@ -40,7 +78,7 @@ function cellsOf(
   layout: Layout,
   answers: NotesInput['answers'],
   log: RowLog,
-  serials: boolean,
+  { serials, ofBatch }: Habits,
 ): { cells: Cell[]; texts: string[] } {
   const texts: string[] = [];
   const cells = layout.columns.map((column): Cell => {
@@ -51,6 +89,9 @@ function cellsOf(
       const value = above[column.index] ?? '';
       log.assume(assumed.ditto(column.heading, text.trim(), tidy(value)));
       text = value;
+    } else if (answer === undefined && above && ofBatch.has(column) && !tellsDay(row, layout)) {
+      text = above[column.index] ?? '';
+      log.assume(assumed.mergedCell(column.heading, tidy(text)));
     }
     texts[column.index] = text;
     if (column.meaning === 'seed' && serials) {
@@ -211,6 +252,7 @@ export function collectRows(
       ['date', 'label', 'start'].includes(meaning) &&
       layout.rows.some((row) => serialDay(row.cells[index] ?? '') !== null),
   );
+  const habits = { serials, ofBatch: columnsOfBatch(layout) };
   const apart = labelsApart(layout);
   let above: string[] | null = null;
   let dayAbove: DayAbove | null = null;
@@ -237,7 +279,7 @@ export function collectRows(
     for (const one of jarsOf(row, layout)) {
       const log = new RowLog(row.line);
       if (one.said !== null) log.assume(one.said);
-      const { cells, texts } = cellsOf(one.row, above, layout, input.answers, log, serials);
+      const { cells, texts } = cellsOf(one.row, above, layout, input.answers, log, habits);
       const identity = readIdentity(cells, log, conventions.order, dayAbove, apart);
       above = texts;
       const yearTold = identity.yearless !== null && identity.day === null ? (yearAbove?.year ?? null) : null;

@@ -7,7 +7,7 @@ import { assumed, problem } from '../notes-says';
 import { fillYears, labelKey, Letters, setRanges } from './identity';
 import { labelOf, type NoteRow, putTo } from './note-row';
 import { throughOtherColumns } from './other-columns';
-import type { RowFacts } from './row-cells';
+import { type Cell, filled, type RowFacts } from './row-cells';
 import { pairByPlace } from './same-place';
 
 /**
@@ -80,6 +80,12 @@ function giveLetters(
   }
 }
 
+/** The cell that says what a row's jar is called, to be mended; none where its line names several jars. */
+function calledBy({ id, row, cells }: NoteRow): Cell | undefined {
+  if (id !== `row:${row.line}`) return undefined;
+  return (['jar', 'label', 'date'] as const).flatMap((meaning) => filled(cells, meaning))[0];
+}
+
 /** Rows whose label another row or the ledger has: repeated, or to be told apart. */
 function setApart(rows: readonly NoteRow[], input: NotesInput): void {
   const { ledger } = input;
@@ -108,6 +114,6 @@ function setApart(rows: readonly NoteRow[], input: NotesInput): void {
       labelOf(first),
       same.map((one) => one.row.line),
     );
-    for (const row of same) if (row.here === null) row.log.problem(sentence);
+    for (const row of same) if (row.here === null) row.log.problem(sentence, calledBy(row));
   }
 }

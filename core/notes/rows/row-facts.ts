@@ -191,6 +191,15 @@ function inEitherScale(
     : { parsed, other: null };
 }
 
+/** "37.5/99.5": one warmth in both scales; the first of them with its scale. */
+function inBothScales(text: string): string {
+  const [, one = '', other = ''] = /^(\d+(?:[.,]\d+)?)\s*[/|(]\s*(\d+(?:[.,]\d+)?)\)?$/.exec(text) ?? [];
+  const [first, second] = [one, other].map((figure) => Number(figure.replace(',', '.')));
+  const same = (celsius = Number.NaN, fahrenheit = Number.NaN): boolean =>
+    Math.abs(celsius * 1.8 + 32 - fahrenheit) <= 1;
+  return same(first, second) ? `${one} °C` : same(second, first) ? `${one} °F` : text;
+}
+
 /** The temperature of the hold. */
 function readTemperature(row: RowCells): Temperature | null {
   const cell = row.told('temperature');
@@ -198,7 +207,7 @@ function readTemperature(row: RowCells): Temperature | null {
   const { log } = row;
   const text = cell.text.trim();
   const { conventions } = row.context;
-  const { parsed, other } = inEitherScale(loosely(text), conventions);
+  const { parsed, other } = inEitherScale(inBothScales(loosely(text)), conventions);
   const value = parsed.ok ? parsed.temperature.value : Number.NaN;
   if (parsed.ok ? value < 0 || value > 60 : parsed.code === 'temperature impossible') {
     log.problem(problem.temperatureImpossible(text), cell);

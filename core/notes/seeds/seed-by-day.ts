@@ -17,8 +17,13 @@ import { STOP, unused, words } from '../cells/seed-words';
 
 /** A jar's letter or number right after its day: " b", ", jar 2", "#3". */
 const NAMED_NEXT = new RegExp(
-  /^(?:['’]s\b)?[\s\-_/.,:#(]*(?:(?:jar|glas|glass|pot|batch|bocal|frasco|tarro|vasetto|burk|sloik)\s*)?/
-    .source + /[#(]?\s*([\p{L}\p{N}]{1,20})(?![\p{L}\p{N}])[)]?/u.source,
+  [
+    /^(?:['’]s\b)?[\s\-_/.,:#(]*/,
+    /(?:(?:jar|glas|glass|pot|batch|bocal|frasco|tarro|vasetto|burk|sloik)\s*)?(?:(?:no|nr|number|n°)\.?\s*(?=\d))?/,
+    /[#(]?\s*([\p{L}\p{N}]{1,20})(?![\p{L}\p{N}])[)]?/u,
+  ]
+    .map(({ source }) => source)
+    .join(''),
   'iu',
 );
 /** Or right before it: "b of ", "2 (from ". */
@@ -134,7 +139,7 @@ export function byDate(text: string, context: SeedContext): Tried {
   const finish = (jar: KnownJar, rest: string, amount: FoundAmount | null): Resolved => {
     if (read.year === null) assumptions.push(assumed.seedYear(text, jar.label));
     const over = unused(rest);
-    const leftOver = over.length > 0 ? [rest.replace(/\s+/g, ' ').replace(/^[\s;,]+|[\s;,]+$/g, '')] : [];
+    const leftOver = over.length > 0 ? [rest.replace(/\s+/g, ' ').replace(/^[\s;,()]+|[\s;,(]+$/g, '')] : [];
     if (over.length > 0) assumptions.push(assumed.seedWords(text, jar.label, leftOver[0] ?? ''));
     return seedOf({ jar }, amount, assumptions, leftOver);
   };

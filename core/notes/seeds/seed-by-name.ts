@@ -1,7 +1,7 @@
 // Seeds named without a day: a whole label or name, a number, "same day a", "the previous batch".
 import { plain } from '../../quantities/quantities';
 import { findDay } from '../../text/days';
-import { WEEKDAYS } from '../../text/weekdays';
+import { WEEKDAYS, weekdaysInFull } from '../../text/weekdays';
 import { assumed, problem } from '../notes-says';
 import type { KnownJar } from '../named-seeds';
 import { NO_JARS, pickAmount, seedOf, type SeedContext, type Tried } from './seed-index';
@@ -33,7 +33,7 @@ export function byName(text: string, context: SeedContext): Tried {
   if (exact.length === 1 && exact[0]) return seedOf({ jar: exact[0] }, null);
   const { amount, rest, several } = pickAmount(text, context);
   if (several) return null;
-  const said = plain(rest);
+  const said = weekdaysInFull(plain(rest));
   const key = words(rest).join(' ');
   const bare = words(rest).filter((word) => !JAR_WORDS.has(word));
   const named =

@@ -26,7 +26,7 @@ export const ENGLISH: Language = {
     tang: 'tang,sourness,taste,tartness,acidity,flavour,flavor',
     volume: 'final volume,total volume,volume,vol,total,final,jar volume,yield',
     vessel: 'lid,lid colour,lid color,cap colour,vessel,container,jar size,jar type,size,size of jar',
-    spoiled: 'spoiled,spoilt,discarded,bad,thrown out,tossed,threw out,off',
+    spoiled: 'spoiled,spoilt,discarded,bad,thrown out,tossed,threw out,off,gone off,went off,mould,mold,mouldy,moldy,any mould,any mold',
     price: 'price,cost',
     note: 'note,notes,comment,comments,remark,remarks,observation,observations,misc,memo,other,anything else,anything to remark',
   },

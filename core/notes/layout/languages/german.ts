@@ -26,7 +26,7 @@ export const GERMAN: Language = {
     tang: 'saure,geschmack',
     volume: 'endvolumen,gesamtvolumen,volumen',
     vessel: 'glasgrosse,gefassgrosse',
-    spoiled: 'verdorben,schlecht,weggeworfen,entsorgt',
+    spoiled: 'verdorben,schlecht,weggeworfen,entsorgt,schimmel,verschimmelt',
     price: 'preis,kosten',
     note: 'bemerkung,bemerkungen,notiz,notizen,anmerkung,anmerkungen,kommentar,kommentare,sonstiges,sonst,sonst noch,beobachtung,beobachtungen',
   },

@@ -41,7 +41,7 @@ export const OTHER_LANGUAGES: readonly Headings[] = [
   },
   // Polish
   {
-    jar: 'sloik', seed: 'zaczyn', amount: 'ilosc', milk: 'mleko', addition: 'dodatek', hours: 'godziny',
+    jar: 'sloik', seed: 'zaczyn', amount: 'ilosc', milk: 'mleko', addition: 'dodatek', hours: 'godziny,godzin',
     set: 'konsystencja', note: 'uwagi',
   },
 ]; // prettier-ignore
