@@ -222,15 +222,15 @@ export const refusals = {
   'no such code': (p) => `${text(p, 'code')} is no code of this tasting. Read it again from the cup.`,
   'decided already': (p) => `It is decided already: ${text(p, 'decided')}. Undo that first.`,
   'stay not timed': (p) =>
-    `Nobody noted when ${text(p, 'jar')} came into the warmth, so it may have stood in two places at once. Say when it came and went, or give as why how it was.`,
+    `Nobody noted when ${text(p, 'jar')} came into the warmth, so it may have stood in two places at once. Say when it came and went, or say in a few words how it was.`,
   'on the shelf and gone': (p) =>
     `${text(p, 'jar')} is said to be on the shelf and to be gone. Take one of the two away.`,
   'taken out before the end': (p) =>
     `The time in warmth ends on ${daysInWords(text(p, 'day'))} at ${text(p, 'time')}, which is still to come, but ${text(p, 'jar')} is said to have been set when it was taken out. Correct the end, or leave it out.`,
   'taken out early': (p) =>
-    `${text(p, 'jar')} is in warmth for ${p.atLeast === true ? 'at least' : 'about'} ${text(p, 'hours')} more hours as planned, so how it came out can't be known yet. If it was taken out early, correct when its time in warmth ended, then record this. A look in between goes under the early check. If neither is so, write a few words on why: give that reason as why.`,
+    `${text(p, 'jar')} is in warmth for ${p.atLeast === true ? 'at least' : 'about'} ${text(p, 'hours')} more hours as planned, so how it came out can't be known yet. If it was taken out early, correct when its time in warmth ended, then record this. A look in between goes under the early check. If neither is so, say in a few words why.`,
   'set too soon': (p) =>
-    `${text(p, 'jar')} was in warmth for ${lengthWords(Number(p.minutes))} as noted, and no milk sets in so short a time. Correct when it went in and came out, then record this. If it is so all the same, write a few words on why: give that reason as why.`,
+    `${text(p, 'jar')} was in warmth for ${lengthWords(Number(p.minutes))} as noted, and no milk sets in so short a time. Correct when it went in and came out, then record this. If it is so all the same, say in a few words why.`,
   'name of a jar': (p) =>
     `“${text(p, 'name')}” is what the jar ${text(p, 'label')} is called. If that jar is meant, pick it as the seed. If it is another one’s, add a word to the name, such as whose it is.`,
   'seed not made': (p) =>
@@ -358,13 +358,13 @@ export const refusals = {
   'seed spoiled': (p) =>
     `${discardKnown(p)}: not food and not seed. ${p['discard'] === 'remark' ? 'Answer that note first, or choose another seed.' : 'Choose another seed.'}`,
   'seed found spoiled': (p) =>
-    `${discardKnown(p)}. That it seeded ${text(p, 'jar')} before anyone saw that is recorded only once you write down how you know: give that reason as why. What it seeded is set aside.`,
+    `${discardKnown(p)}. That it seeded ${text(p, 'jar')} before anyone saw that is recorded only once you write down how you know. What it seeded is set aside.`,
   'seed set aside': (p) =>
-    `${setAsideSentence(text(p, 'seed'), Array.isArray(p['because']) ? p['because'].map(String) : [])} Nothing is seeded from it unless you write down why it is all right to use: give that reason as why. When in doubt, take another jar.`,
+    `${setAsideSentence(text(p, 'seed'), Array.isArray(p['because']) ? p['because'].map(String) : [])} Nothing is seeded from it unless you write down why it is all right to use. When in doubt, take another jar.`,
   'seed without acid': (p) =>
-    `${text(p, 'seed')}: ${text(p, 'says')} Nothing is seeded from it unless you write down why it may be: give that reason as why. When in doubt, take another jar.`,
+    `${text(p, 'seed')}: ${text(p, 'says')} Nothing is seeded from it unless you write down why it may be. When in doubt, take another jar.`,
   'seed stopped': (p) =>
-    `${text(p, 'seed')}: ${text(p, 'says')} Nothing is seeded from it unless you write down why it may be: give that reason as why. When in doubt, take another jar.`,
+    `${text(p, 'seed')}: ${text(p, 'says')} Nothing is seeded from it unless you write down why it may be. When in doubt, take another jar.`,
   'reserve spoiled': (p) =>
     p['discard'] === 'remark'
       ? `A note of ${text(p, 'jar')} says${saidInWords(p)}, and nobody has answered it: until then nothing of it is kept back. Answer that note first.`
@@ -380,3 +380,11 @@ export function refusalSentence(refusal: Refusal): string {
   const say: ((params: Params) => string) | undefined = refusals[refusal.code as RefusalCode];
   return say ? say(refusal.params) : refusals.unexpected({ ref: refusal.code });
 }
+
+/** The same where the one who reads writes calls: what asks for a reason says in which field it goes. */
+export const callSentence = (refusal: Refusal): string =>
+  `${refusalSentence(refusal)}${ASKS_WHY.has(refusal.code) ? ' In a call that is the field why.' : ''}`;
+
+const ASKS_WHY: ReadonlySet<string> = new Set<RefusalCode>([
+  'taken out early', 'set too soon', 'stay not timed', 'seed found spoiled', 'seed without acid', 'seed stopped', 'seed set aside', 'reason needed',
+]); // prettier-ignore

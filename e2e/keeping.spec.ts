@@ -310,7 +310,7 @@ test.describe('800 wide', () => {
     await holds('picking a seed');
     await page.keyboard.press('Escape');
     await page.getByRole('button', { name: /^More: another seed/ }).click();
-    await page.getByRole('button', { name: 'Differs: seed of jar b' }).click();
+    await page.getByRole('button', { name: 'Seed it otherwise: jar b' }).click();
     await holds('new batch');
     await page.getByRole('button', { name: 'Discard this entry' }).click();
     await page.getByRole('button', { name: /^14 May/ }).click();

@@ -168,7 +168,7 @@ test('one jar differs in its seed, and a bad amount is said under its field with
   await expect(page.getByText('= 62.5 mL, metric')).toBeVisible();
 
   await page.getByRole('button', { name: /^More: another seed/ }).click();
-  await page.getByRole('button', { name: 'Differs: seed of jar b' }).click();
+  await page.getByRole('button', { name: 'Seed it otherwise: jar b' }).click();
   const second = page.getByRole('group', { name: 'Jar b' });
   await second.getByRole('combobox', { name: 'Seeded from' }).fill('10 may b');
   await page.keyboard.press('Enter');
@@ -409,7 +409,7 @@ test('a jar that differs is answered in its own column, and keeps what was typed
   await all(page).click();
   await page.getByLabel('Set, all jars').fill('firm');
   await page.getByLabel('Smell, jar c').fill('of yeast');
-  await page.getByRole('button', { name: 'Only this jar: jar c' }).click();
+  await page.getByRole('button', { name: 'Answer only this jar: jar c' }).click();
   await expect(page.getByLabel('Smell, jar c')).toHaveValue('of yeast');
   await expect(page.getByLabel('Smell, jar c')).toHaveAttribute('aria-disabled', 'true');
   await page.getByRole('button', { name: 'Record 2 jars' }).click();

@@ -1,6 +1,6 @@
 // JSON as the headless host reads and prints it.
 import type { Result } from '../core/contract';
-import { refusalSentence } from '../core/sentences';
+import { callSentence } from '../core/sentences';
 import { Refused } from './refusal';
 
 /** @throws Refused 'invalid' */
@@ -100,6 +100,6 @@ const plain = (_key: string, value: unknown): unknown =>
 export function printed(result: Result<unknown>): string {
   const shown = result.ok
     ? result
-    : { ok: false, error: { code: result.error.code, sentence: refusalSentence(result.error) } };
+    : { ok: false, error: { code: result.error.code, sentence: callSentence(result.error) } };
   return `${JSON.stringify(shown, plain)}\n`;
 }

@@ -16,6 +16,7 @@ import {
   type BatchText,
   type JarText,
   type MilkText,
+  type SeedText,
 } from './batch-text';
 import { PlannedJar } from './planned-jar';
 import { SeedRows } from './seed-rows';
@@ -205,6 +206,12 @@ function JarHead({ text, at, onChange, problems }: Props & { readonly at: number
   );
 }
 
+/** The jar that was just said to be seeded otherwise: the keyboard goes there. A batch that is made again begins at its top. */
+interface AskedSeed {
+  readonly asked: number | null;
+  readonly ask: (jar: number) => void;
+}
+
 interface Select {
   readonly label: string;
   readonly choices: readonly Choice<string>[];
@@ -248,31 +255,40 @@ function SelectRow({ text, label, choices, all, jar }: Pick<Props, 'text'> & Sel
   );
 }
 
+/** "45 ml of 3 May a and 2 pieces of Blue Tin": what seeds a jar of its own. */
+const seedsInShort = (seeds: readonly SeedText[]): string =>
+  seeds
+    .flatMap(({ picked, find, amount }) => {
+      const from = picked?.label ?? find.trim();
+      const words = [amount.trim(), from].filter((one) => one !== '').join(' of ');
+      return words === '' ? [] : [words];
+    })
+    .join(' and ') || 'not picked yet';
+
 /** What each jar was seeded from: as all, in words, or with seeds of its own, which open below the row. */
-function SeedsRow(props: Props) {
+function SeedsRow({ asked, ask, ...props }: Props & AskedSeed) {
   const { text, onChange, problems, reader, packages, notAfter } = props;
   const set = (at: number, seeds: JarText['seeds']): void =>
     onChange({ ...text, jars: text.jars.with(at, { ...text.jars[at]!, seeds }) });
-  // The keyboard goes to the seed of a jar that was just said to differ; a batch that is made again begins at its top.
-  const [asked, ask] = useState<number | null>(null);
   return (
     <>
       <div className="sheet-row">
-        <span>Another seed</span>
-        <span className="cell for-all soft small">the seed above goes into all</span>
+        <span>Seed of a jar</span>
+        <span className="cell for-all soft small">the seed above, unless it says otherwise</span>
         {text.jars.map((jar, at) => (
           <div key={at} className="cell">
+            <span className="small">{jar.seeds ? seedsInShort(jar.seeds) : 'as above'}</span>
             <button
               type="button"
               className="button"
               data-enter="pass"
-              aria-label={`${jar.seeds ? 'As all' : 'Differs'}: seed of jar ${jar.letter}`}
+              aria-label={`${jar.seeds ? 'Seed it as above' : 'Seed it otherwise'}: jar ${jar.letter}`}
               onClick={() => {
                 ask(at);
                 set(at, jar.seeds ? null : text.all.seeds);
               }}
             >
-              {jar.seeds ? 'As all' : 'Differs'}
+              {jar.seeds ? 'Seed it as above' : 'Seed it otherwise'}
             </button>
           </div>
         ))}
@@ -368,7 +384,7 @@ function PlaceRows({ text, onChange }: Props) {
 }
 
 /** What is rarely asked, a press away. */
-function RareRows(props: Props) {
+function RareRows({ seeds, ...props }: Props & { readonly seeds: ReactNode }) {
   const { text, onChange, reader, packages } = props;
   const setAll = (part: Partial<BatchText['all']>): void =>
     onChange({ ...text, all: { ...text.all, ...part } });
@@ -397,7 +413,7 @@ function RareRows(props: Props) {
   const bags = stirred.flatMap((name) => packages.ofAddition(name)).filter(({ value }) => value !== '');
   return (
     <>
-      {text.jars.length > 1 && <SeedsRow {...props} />}
+      {seeds}
       <AdditionRow {...props} label="Went in" row={0} field="actual" read={(value) => reader.amount(value)} />
       {bags.length > 0 && (
         <SelectRow
@@ -449,6 +465,10 @@ export function BatchSheet({ fibres, warmth, fold, ...props }: SheetProps) {
   const { text, onChange, reader } = props;
   const [rare, setRare] = useState(() => saysRare(text));
   const many = text.jars.length > 1;
+  const [asked, ask] = useState<number | null>(null);
+  // A seed that one jar has for itself is no rare thing: it stands first, in words, and does not wait behind a press.
+  const [seedsFirst] = useState(() => text.jars.some(({ seeds }) => seeds !== null));
+  const seeds = many && <SeedsRow {...props} asked={asked} ask={ask} />;
   const amount = (value: string) => reader.amount(value);
   const words = [...new Set(['plain', ...fibres, ...FIBRES])];
   const more = additionRows(text);
@@ -462,6 +482,7 @@ export function BatchSheet({ fibres, warmth, fold, ...props }: SheetProps) {
           <JarHead key={at} {...props} at={at} />
         ))}
       </div>
+      {seedsFirst && seeds}
       {Array.from({ length: more }, (_, row) => [
         <AdditionRow
           key={`name ${row}`}
@@ -509,7 +530,7 @@ export function BatchSheet({ fibres, warmth, fold, ...props }: SheetProps) {
         )}
         {many && <span className="soft small">An empty cell is as all jars are; “?” is not noted.</span>}
       </div>
-      {rare && <RareRows {...props} />}
+      {rare && <RareRows {...props} seeds={!seedsFirst && seeds} />}
       {rare && fold}
     </section>
   );

@@ -2,6 +2,7 @@
 // Pure. Reading it is batch-entry.ts; filling it from an earlier batch is batch-repeat.ts.
 
 import type { JAR_FIELDS, TextOf } from '../../core/ledger/jar-fields';
+import { nextNumber } from './numbered-jars';
 
 /** A seeding as typed: what was picked (or the text typed towards it) and how much. */
 export interface SeedText {
@@ -102,9 +103,11 @@ export function letterAt(index: number): string {
   return index < 26 ? last : letterAt(Math.floor(index / 26) - 1) + last;
 }
 
-/** The first letter no jar has yet, without regard to case. */
+/** The first letter no jar has yet, without regard to case; of jars that are numbered, the number after their last. */
 export function nextLetter(jars: readonly Pick<JarText, 'letter'>[]): string {
   const taken = new Set(jars.map((jar) => jar.letter.trim().toLowerCase()));
+  const numbered = nextNumber(jars.map(({ letter }) => letter));
+  if (numbered !== null) return numbered;
   let index = 0;
   while (taken.has(letterAt(index))) index += 1;
   return letterAt(index);
@@ -211,6 +214,33 @@ export function pickSeed(
     package: '',
     amount: sameKind ? seed.amount : '',
     part: portion?.part || (sameKind ? seed.part : ''),
+  };
+}
+
+const sameSeed = (a: SeedText, b: SeedText): boolean =>
+  a.picked?.kind === b.picked?.kind &&
+  a.picked?.id === b.picked?.id &&
+  a.picked?.label === b.picked?.label &&
+  a.find === b.find &&
+  a.portion === b.portion;
+
+/**
+ * The batch with these seeds for all its jars. A jar that differs only in how much of it went in follows what the seed is
+ * changed to, also while that is typed: one that is picked anew reaches every jar that had the one before.
+ */
+export function withSharedSeeds(text: BatchText, seeds: readonly SeedText[]): BatchText {
+  const before = text.all.seeds;
+  const follow = (own: SeedText): SeedText => {
+    const at = before.findIndex((one) => sameSeed(one, own));
+    const now = seeds[at];
+    if (now === undefined || seeds.length !== before.length || sameSeed(now, own)) return own;
+    const portion = now.portion === '' ? null : { id: now.portion, part: now.part };
+    return { ...pickSeed(own, now.picked, portion), find: now.find };
+  };
+  return {
+    ...text,
+    all: { ...text.all, seeds },
+    jars: text.jars.map((jar) => (jar.seeds === null ? jar : { ...jar, seeds: jar.seeds.map(follow) })),
   };
 }
 

@@ -456,6 +456,8 @@ export function BatchView({ reply, label, row, unasked }: ViewProps) {
         madeOn={batch.madeOn}
         looked={looked}
         onLeave={() => heading.current?.focus()}
+        onWarmth={holds[0] ? () => setChosen(`hold:${holds[0]?.id}`) : null}
+        warmth={JSON.stringify(holds)}
       />
       <Holds reply={reply} label={label} editing={editing} onChoose={setChosen} onDone={done} />
     </article>

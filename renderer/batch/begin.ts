@@ -7,6 +7,7 @@ import { portionName } from '../../core/ledger/portions';
 import type { Answer } from '../state/ledger-calls';
 import { repeatBatch, withKept } from './batch-repeat';
 import type { Writer } from '../parts/reading';
+import { goOn, namesAgain } from './numbered-jars';
 import { emptyBatch, noSeed, pickSeed, type BatchText, type SeedText } from './batch-text';
 
 export type Ask = <N extends ReadName>(name: N, input: Input<N>) => Promise<Answer<Reply<N>>>;
@@ -63,15 +64,47 @@ const labelOf = ({ batch }: Reply<'batch.get'>, writer: Writer): string => batch
 /** The newest batch of the line that a jar belongs to; without a line of its own the newest of all. */
 async function lastBatchOf(ask: Ask, jar: string | null): Promise<string | null> {
   const lines = jar === null ? [] : (await must(ask, 'line.list', { jar })).lines;
-  const ofLine = lines.find(({ newestBatch }) => newestBatch !== null)?.newestBatch ?? null;
-  return ofLine ?? (await must(ask, 'batch.list', { before: null, limit: 1 })).batches[0]?.id ?? null;
+  return lines.find(({ newestBatch }) => newestBatch !== null)?.newestBatch ?? (await lastMade(ask));
+}
+
+/** The newest batch of which something was made: a plan is nothing to do again. */
+async function lastMade(ask: Ask): Promise<string | null> {
+  let before: Input<'batch.list'>['before'] = null;
+  for (;;) {
+    const { batches, more }: Reply<'batch.list'> = await must(ask, 'batch.list', { before, limit: 20 });
+    const made = batches.find(({ jars }) => jars.some(({ generation }) => generation !== null));
+    const last = batches.at(-1);
+    if (made || !more || !last) return made?.id ?? null;
+    before = { madeOn: last.madeOn, id: last.id };
+  }
+}
+
+/** As many batches back as names that were given are looked for. */
+const NAMES_BACK = 60;
+
+/** The batch with names that go on where its jars are numbered. */
+async function withNewNames(ask: Ask, text: BatchText): Promise<BatchText> {
+  const names = text.jars.map(({ letter }) => letter);
+  if (!goOn(names)) return text;
+  const { batches } = await must(ask, 'batch.list', { before: null, limit: NAMES_BACK });
+  const known = batches.flatMap(({ jars }) => jars.map(({ label }) => label.split(' ').at(-1) ?? ''));
+  const again = namesAgain(names, known);
+  return { ...text, jars: text.jars.map((jar, at) => ({ ...jar, letter: again[at] ?? jar.letter })) };
 }
 
 /** An empty batch with last time's milk, vessel, amounts and warmth: they seldom change, and may be typed over. */
 function asBefore(reply: Reply<'batch.get'>, date: string, writer: Writer): BatchText {
   const last = repeatBatch(reply, date, writer);
   const empty = emptyBatch(date);
-  return { ...empty, holds: last.holds, all: { ...empty.all, milk: last.all.milk } };
+  const names = last.jars.map(({ letter }) => letter);
+  return {
+    ...empty,
+    holds: last.holds,
+    all: { ...empty.all, milk: last.all.milk },
+    jars: goOn(names)
+      ? empty.jars.map((jar, at) => ({ ...jar, letter: names[at] ?? jar.letter }))
+      : empty.jars,
+  };
 }
 
 async function begun(begin: Begin, ask: Ask, writer: Writer, date: string): Promise<Begun> {
@@ -80,7 +113,10 @@ async function begun(begin: Begin, ask: Ask, writer: Writer, date: string): Prom
     const before = await lastBatchOf(ask, null);
     return before === null
       ? empty
-      : { ...empty, text: asBefore(await must(ask, 'batch.get', { id: before }), date, writer) };
+      : {
+          ...empty,
+          text: await withNewNames(ask, asBefore(await must(ask, 'batch.get', { id: before }), date, writer)),
+        };
   }
   if (begin.as === 'seeded') {
     const seed = seedOf(await must(ask, 'jar.get', { id: begin.jar }), begin.portion);
@@ -88,7 +124,10 @@ async function begun(begin: Begin, ask: Ask, writer: Writer, date: string): Prom
     const text =
       last === null
         ? { ...empty.text, all: { ...empty.text.all, seeds: [seed] } }
-        : repeatBatch(await must(ask, 'batch.get', { id: last }), date, writer, seed);
+        : await withNewNames(
+            ask,
+            repeatBatch(await must(ask, 'batch.get', { id: last }), date, writer, seed),
+          );
     // Its word, if it had one, was said of that batch.
     return { text: { ...text, word: '' }, repeated: null, problem: null };
   }
@@ -100,7 +139,8 @@ async function begun(begin: Begin, ask: Ask, writer: Writer, date: string): Prom
     seedings.every(({ seeding }) => seeding.fromJar === null),
   );
   const seed = begin.as === 'again' && founding ? null : await advisedSeed(ask, reply);
-  return { text: repeatBatch(reply, date, writer, seed), repeated: labelOf(reply, writer), problem: null };
+  const text = await withNewNames(ask, repeatBatch(reply, date, writer, seed));
+  return { text, repeated: labelOf(reply, writer), problem: null };
 }
 
 /** Never fails: what could not be read is said, and the fields are empty. @param date today, as the keeper writes days */

@@ -14,7 +14,7 @@ import { MOST_JARS, readBatch } from './batch-entry';
 import { BatchSheet } from './batch-sheet';
 import type { Reader } from '../parts/reading';
 import type { Problems } from '../parts/taking';
-import { noHold, withJarCount, withoutHold, type BatchText } from './batch-text';
+import { noHold, withJarCount, withoutHold, withSharedSeeds, type BatchText } from './batch-text';
 import { askAboutSeeds, seedsOfBatch } from './held-seeds';
 import { HoldFields } from './recipe-fields';
 import { HeldSeedQuestion } from '../parts/held-seed-question';
@@ -130,7 +130,7 @@ export function NewBatch({
   const before = useRead('batch.list', { before: null, limit: 20 });
   const fibres = before?.ok ? before.value.batches.flatMap(({ additions }) => additions) : [];
   const [wrong, setWrong] = useState(0);
-  const [refused, setRefused] = useState<string | null>(null);
+  const [refusal, setRefused] = useState<{ readonly says: string; readonly of: BatchText } | null>(null);
   const [sameLabel, setSameLabel] = useState<string | null>(null);
   const [held, setHeld] = useState<readonly string[]>([]);
   const [why, setWhy] = useState<string | null>(null);
@@ -147,13 +147,19 @@ export function NewBatch({
   );
   if (text === null || read === null) return <p className="soft">Opening…</p>;
   const problems = wrong > 0 ? read.problems : none;
+  // What was refused of other fields than those that stand there now is no word about these.
+  const refused =
+    problems.size > 0
+      ? 'Not recorded yet: a field needs another look. Nothing you typed is lost.'
+      : refusal?.of === text
+        ? refusal.says
+        : null;
   const day = reader.made(text.date);
   const made = day.ok ? day.value : null;
   const notAfter = made && daysOf(made).last;
   // A day to come can only be a plan.
   const toCome = notAfter !== null && notAfter > reader.today;
   const set = (change: Partial<BatchText>): void => draft.set({ ...text, ...change });
-  const setAll = (change: Partial<BatchText['all']>): void => set({ all: { ...text.all, ...change } });
 
   const record = async (
     sameLabelMeant: boolean,
@@ -168,7 +174,6 @@ export function NewBatch({
         ? read
         : readBatch(asAll(text, as), reader, { sameLabelMeant: false, draft: NEW_BATCH_DRAFT });
     if (entry === null) {
-      setRefused('Not recorded yet: a field needs another look. Nothing you typed is lost.');
       setWrong(wrong + 1);
       return;
     }
@@ -194,7 +199,7 @@ export function NewBatch({
     }
     draft.reopen();
     if (answer.error.code === 'same label') setSameLabel(answer.sentence);
-    else setRefused(answer.sentence);
+    else setRefused({ says: answer.sentence, of: text });
   };
 
   return (
@@ -243,12 +248,12 @@ export function NewBatch({
           packages={packages}
           startHere={repeated !== null}
           verdicts={verdicts}
-          onChange={(seeds) => setAll({ seeds })}
+          onChange={(seeds) => draft.set(withSharedSeeds(text, seeds))}
         />
         <AdvisedSeed
           verdicts={verdicts}
           seed={text.all.seeds[0]}
-          onTake={(seed) => setAll({ seeds: text.all.seeds.with(0, seed) })}
+          onTake={(seed) => draft.set(withSharedSeeds(text, text.all.seeds.with(0, seed)))}
         />
       </section>
       <BatchSheet

@@ -117,7 +117,7 @@ export function PlanFoot({
   const { typed, refused, setWhy } = editing;
   return (
     <footer className="form-foot">
-      {refused !== null && <Why why={typed?.why ?? ''} onChange={setWhy} />}
+      {(refused !== null || (typed?.why ?? '') !== '') && <Why why={typed?.why ?? ''} onChange={setWhy} />}
       {refused && (
         <p className="notice caution" role="alert">
           {refused}

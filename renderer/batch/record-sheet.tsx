@@ -107,7 +107,7 @@ function Gate({ jars, asked, text, set }: Omit<Props, 'problems'>) {
       <p className={text.allWell ? 'soft' : undefined}>
         {text.allWell
           ? 'That is a good sign and not a proof. Press it again to take it back.'
-          : 'Look first, then smell each jar: pink, red, orange, black, fuzz, foul smell, foam, lifted lid, torn curd, water that got in? Taste nothing yet. A jar that differs: press Only this jar in its column.'}
+          : 'Look first, then smell each jar: pink, red, orange, black, fuzz, foul smell, foam, lifted lid, torn curd, water that got in? Taste nothing yet. A jar that differs: press Answer only this jar in its column.'}
       </p>
     </div>
   );
@@ -135,11 +135,7 @@ function Row({ jars, asked, text, set, problems, cell, shut }: RowProps) {
   // Of one jar alone nothing is said of all.
   const [first] = jars;
   const lockedForAll =
-    open.length > 1 || !first
-      ? null
-      : open.length === 1
-        ? `type it under ${open[0]?.jar.letter}`
-        : shut(first);
+    open.length > 1 || !first ? null : open.length === 1 ? `in column ${open[0]?.jar.letter}` : shut(first);
   const write = (all: readonly Jar[], value: string): RecordText =>
     all.reduce(
       (before, { jar }) =>
@@ -225,10 +221,10 @@ function Answers({ jars, text, set }: Props) {
                 className="button"
                 data-enter="pass"
                 aria-pressed={different}
-                aria-label={`${different ? 'Same as the others' : 'Only this jar'}: jar ${jar.letter}`}
+                aria-label={`${different ? 'Answer it with the others' : 'Answer only this jar'}: jar ${jar.letter}`}
                 onClick={() => set(withTyped(text, jar.id, { different: !different }))}
               >
-                {different ? 'Same as the others' : 'Only this jar'}
+                {different ? 'Answer it with the others' : 'Answer only this jar'}
               </button>
             )}
           </div>
@@ -251,8 +247,8 @@ function useShut({ asked, text, jars }: Pick<Props, 'asked' | 'text' | 'jars'>) 
       (isSeenOut(record.outcome) || typedOf(text, record.jar.id).different
         ? null
         : text.allWell
-          ? 'answered above'
-          : 'answer above');
+          ? 'said for all'
+          : 'not said yet');
     const seen = (record: Jar): string | null =>
       notMade(record) ?? (reads.get(record.jar.id)?.answered ? null : 'look and smell first');
     const taste = (record: Jar): string | null => {
@@ -354,26 +350,46 @@ interface SheetProps {
   /** Something was taken out, so that it can be said what was seen. */
   readonly looked: boolean;
   readonly onLeave: () => void;
+  /** Opens the form of its time in warmth; null where it has none. */
+  readonly onWarmth: (() => void) | null;
+  /** Its times in warmth as they are recorded: a refusal that speaks of them goes once they change. */
+  readonly warmth: string;
 }
+
+/** Refusals whose way out is the time in warmth, in a form of its own. */
+const OF_WARMTH: ReadonlySet<string> = new Set([
+  'set too soon',
+  'taken out early',
+  'taken out before the end',
+]);
 
 /** The foot: nothing until something is typed. */
 function Foot({
   editing,
   news,
   corrects,
-}: {
+  onWarmth,
+}: Pick<SheetProps, 'onWarmth'> & {
   readonly editing: Editing<RecordText>;
   readonly news: number;
   readonly corrects: boolean;
 }) {
-  const { typed, refused, setWhy } = editing;
+  const { typed, refused, refusedCode, setWhy } = editing;
+  const ofWarmth = onWarmth && refusedCode !== null && OF_WARMTH.has(refusedCode);
   return (
     <footer className="form-foot">
-      {(corrects || refused !== null) && <Why why={typed?.why ?? ''} onChange={setWhy} />}
+      {(corrects || refused !== null || (typed?.why ?? '') !== '') && (
+        <Why why={typed?.why ?? ''} onChange={setWhy} />
+      )}
       {refused && (
         <p className="notice caution" role="alert">
           {refused}
         </p>
+      )}
+      {ofWarmth && (
+        <button type="button" className="button" onClick={onWarmth}>
+          Correct the warmth
+        </button>
       )}
       <div className="row">
         {(corrects || news > 0) && (
@@ -393,7 +409,8 @@ function Foot({
 }
 
 /** The form. */
-export function RecordSheet({ batch, label, jars, bands, asked, madeOn, looked, onLeave }: SheetProps) {
+export function RecordSheet(sheet: SheetProps) {
+  const { batch, label, jars, bands, asked, madeOn, looked, onLeave, onWarmth, warmth } = sheet;
   const { reader, writer, today } = useReader();
   const madeDay = madeDaySays(madeOn, today, writer);
   /** The plan itself is changed, and nothing is made. */
@@ -405,6 +422,7 @@ export function RecordSheet({ batch, label, jars, bands, asked, madeOn, looked, 
     initial: nothingTyped,
     saved: `Recorded for ${label}.`,
     onDone: () => undefined,
+    about: warmth,
     left: (text) => leftOver(text, read(text).jars) ?? nothingTyped,
     read: (text) => {
       const { jars: sent, problems, odd } = read(text);
@@ -445,7 +463,7 @@ export function RecordSheet({ batch, label, jars, bands, asked, madeOn, looked, 
       {isPlan(jars, sent) ? (
         <PlanFoot editing={editing} day={madeDay} begun={begun} onPlan={() => record(true)} />
       ) : (
-        begun && <Foot editing={editing} news={sent.length} corrects={corrects} />
+        begun && <Foot editing={editing} news={sent.length} corrects={corrects} onWarmth={onWarmth} />
       )}
       <EditQuestions editing={editing} />
     </Form>

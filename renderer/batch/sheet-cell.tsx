@@ -44,6 +44,11 @@ interface Props {
 const cellProblem = ({ read, problem }: Pick<Props, 'read' | 'problem'>): string | undefined =>
   problem ?? (read && !read.ok ? read.sentence : undefined);
 
+/** Whether what was understood is no more than what was typed: "= 10 g" of "10 g". */
+const echoes = (typed: string, echo: string | null): boolean =>
+  echo !== null && bare(typed) === bare(echo.replace(/^= /, ''));
+const bare = (text: string): string => text.toLowerCase().replace(/\s/g, '');
+
 /** The cell. Enter in an entry for all goes on below it; everywhere else to the next cell. */
 export function Cell(props: Props) {
   const {
@@ -61,7 +66,7 @@ export function Cell(props: Props) {
   } = props;
   const own = useId();
   const wrong = cellProblem(props);
-  const echo = read?.ok ? read.echo : null;
+  const echo = read?.ok && !echoes(value, read.echo) ? read.echo : null;
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>): void => {
     if (event.nativeEvent.isComposing || event.ctrlKey || event.metaKey || event.altKey) return;
     const down = event.key === 'ArrowDown' || (event.key === 'Enter' && column === 0 && value.trim() !== '');

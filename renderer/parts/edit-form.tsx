@@ -27,7 +27,7 @@ export function EditForm<T>({ label, save = 'Save', askWhy, children, ...of }: P
     <Form label={label} record={() => void editing.record()} leave={of.onDone} wrong={wrong} startHere>
       {editing.restored && <p className="notice">Unfinished entry restored. Go on where you stopped.</p>}
       {children(typed.text, editing.set, wrong > 0 ? problems : none)}
-      {(askWhy || refused !== null) && <Why why={typed.why} onChange={editing.setWhy} />}
+      {(askWhy || refused !== null || typed.why !== '') && <Why why={typed.why} onChange={editing.setWhy} />}
       {refused && (
         <p className="notice caution" role="alert">
           {refused}

@@ -35,7 +35,9 @@ export interface Editing<T> {
   readonly set: (text: T) => void;
   readonly setWhy: (why: string) => void;
   readonly restored: boolean;
+  /** Gone once what it speaks of is changed: what is typed, or what it is about. */
   readonly refused: string | null;
+  readonly refusedCode: string | null;
   /** Counts failed tries: each time, the first wrong field gets the keyboard. */
   readonly wrong: number;
   readonly record: (reason?: string | null, text?: T) => Promise<void>;
@@ -57,6 +59,16 @@ export interface EditingOf<T> {
   readonly onDone: () => void;
   /** A form that stays open: what is still typed in it once the rest is recorded (the initial text where nothing is). */
   readonly left?: (text: T) => T;
+  /** What else a refusal may speak of: other records, as one text. */
+  readonly about?: string;
+}
+
+/** A refusal, and what it was of. */
+interface Refused {
+  readonly sentence: string;
+  readonly code: string;
+  readonly text: string;
+  readonly about: string;
 }
 
 /** One form's text. */
@@ -68,14 +80,16 @@ export function useEditing<T>({
   saved,
   onDone,
   left,
+  about = '',
 }: EditingOf<T>): Editing<T> {
   const draft = useDraft<Typed<T>>(draftKey, place, { text: initial, why: '' });
   const [wrong, setWrong] = useState(0);
-  const [refused, setRefused] = useState<string | null>(null);
+  const [refusal, setRefused] = useState<Refused | null>(null);
   const [held, setHeld] = useState<readonly string[]>([]);
   const [doubt, setDoubt] = useState<Doubt<T> | null>(null);
   const busy = useRef(false);
   const typed = draft.text;
+  const stands = refusal !== null && refusal.about === about && refusal.text === JSON.stringify(typed?.text);
 
   /** What is left is kept anew: the act took the draft away with the rest. */
   const goOn = (text: T): void => {
@@ -83,12 +97,12 @@ export function useEditing<T>({
     if (text !== initial) draft.set({ text, why: '' });
   };
   /** Whether it went through. */
-  const send = async (what: NonNullable<Reading<T>['send']>, why: string): Promise<boolean> => {
+  const send = async (what: NonNullable<Reading<T>['send']>, why: string, text: T): Promise<boolean> => {
     draft.close();
     const answer = await what(why === '' ? null : why, draftKey);
     if (answer.ok) return true;
     draft.reopen();
-    setRefused(answer.sentence);
+    setRefused({ sentence: answer.sentence, code: answer.error.code, text: JSON.stringify(text), about });
     return false;
   };
   const record = async (reason: string | null = null, given?: T): Promise<void> => {
@@ -112,7 +126,7 @@ export function useEditing<T>({
     }
     busy.current = true;
     const asked = reason === null && reading.held ? await reading.held() : [];
-    const sent = asked.length === 0 && (await send(reading.send, reason ?? typed.why.trim()));
+    const sent = asked.length === 0 && (await send(reading.send, reason ?? typed.why.trim(), text));
     busy.current = false;
     if (asked.length > 0) setHeld(asked);
     if (!sent) return;
@@ -126,7 +140,8 @@ export function useEditing<T>({
     set: (text) => typed && draft.set({ ...typed, text }),
     setWhy: (why) => typed && draft.set({ ...typed, why }),
     restored: draft.restored,
-    refused,
+    refused: stands ? refusal.sentence : null,
+    refusedCode: stands ? refusal.code : null,
     wrong,
     record,
     drop: async () => {

@@ -1,6 +1,7 @@
 // Reading and writing fields as this keeper prefers, with today and the local offset filled in.
 import { useMemo } from 'react';
 import { NEUTRAL_PREFERENCES } from '../../core/ledger/default-preferences';
+import type { Amount } from '../../core/ledger/basics';
 import type { Preferences } from '../../core/ledger/records';
 import { printNoted } from '../../core/quantities/printing';
 import { printRange } from '../../core/quantities/day-ranges';
@@ -20,10 +21,18 @@ function offsetAt(local: string): string {
 /** An amount that was worked out, as one would write it: to a hundredth, from 100 on to a tenth. */
 const rounded = (value: number): number => Number(value.toFixed(value < 100 ? 2 : 1));
 
+/** As it was typed; a figure whose unit stood elsewhere (at the head of its column) carries it along. */
+const typedAmount = ({ typed, value, unit }: Amount): string =>
+  typed === null
+    ? `${rounded(value)} ${unit}`
+    : unit === 'pieces' || /\p{L}/u.test(typed)
+      ? typed
+      : `${typed.trim()} ${unit}`;
+
 /** Stored values as text for a field: as typed, else as one would write it. A correction sends only what was typed over. */
 export function makeWriter(preferences: Preferences): Writer {
   return {
-    amount: (amount) => amount.typed ?? `${rounded(amount.value)} ${amount.unit}`,
+    amount: typedAmount,
     noted: (amount) => printNoted(amount, preferences),
     temperature: (temperature) => temperature.typed ?? `${temperature.value} °C`,
     moment: (moment) => `${printDay(moment.slice(0, 10), preferences.dates)} ${moment.slice(11, 16)}`,

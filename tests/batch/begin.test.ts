@@ -130,3 +130,26 @@ it('an amount that was worked out is written into a field as one would write it'
   expect(writer.amount({ value: 44.36029434375, unit: 'mL', typed: null })).toBe('44.36 mL');
   expect(writer.amount({ value: 44.36029434375, unit: 'mL', typed: '3 tbsp' })).toBe('3 tbsp');
 });
+
+it('what stood without its unit at the head of a column is written with it, and reads back', () => {
+  expect(writer.amount({ value: 45, unit: 'mL', typed: '45' })).toBe('45 mL');
+  expect(writer.amount({ value: 1.5, unit: 'g', typed: '1,5 ' })).toBe('1,5 g');
+  expect(writer.amount({ value: 8, unit: 'pieces', typed: '8' })).toBe('8');
+});
+
+it('repeats what was made last, not what is planned, and numbers its jars on', async () => {
+  const { session, jars } = two();
+  const numbered = (letter: string) =>
+    plainJar(letter, { ...milk(700), seedings: [fromJar(jars[0] ?? '', 30)] });
+  must(
+    session,
+    'batch.record',
+    batchOf('2026-05-18', [numbered('s39.1'), numbered('s39.2')], { holds: [WARM] }),
+  );
+  must(session, 'batch.record', batchOf('2026-05-22', [{ ...numbered('a'), state: 'planned' as const, onShelf: null, outcome: null }], { holds: [WARM] })); // prettier-ignore
+  const { text, repeated } = await begin(session, { as: 'last' });
+  expect(repeated).toBe('18 May 2026');
+  expect(text.jars.map(({ letter }) => letter)).toEqual(['s40.1', 's40.2']);
+  const empty = await begin(session, { as: 'empty' });
+  expect(empty.text.jars.map(({ letter }) => letter)).toEqual(['s40.1']);
+});

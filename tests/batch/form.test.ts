@@ -17,8 +17,10 @@ import {
   recipeOf,
   withJarCount,
   withoutHold,
+  withSharedSeeds,
   type BatchText,
 } from '../../renderer/batch/batch-text';
+import { namesAgain } from '../../renderer/batch/numbered-jars';
 import { completed } from '../../renderer/batch/completed';
 import { changedOnly } from '../../renderer/parts/changed-only';
 import { makeReader } from '../../renderer/parts/reading';
@@ -348,5 +350,41 @@ describe('a correction', () => {
   it('sends only what changed', () => {
     expect(changedOnly({ a: 1, b: { c: 2 } }, { a: 1, b: { c: 3 } })).toEqual({ b: { c: 3 } });
     expect(changedOnly({ a: 1 }, { a: 1 })).toBeNull();
+  });
+});
+
+describe('names of jars that are numbered', () => {
+  it('go on after those the ledger has, and keep the numbers within the batch', () => {
+    expect(namesAgain(['s39.1', 's39.2'], [])).toEqual(['s40.1', 's40.2']);
+    expect(namesAgain(['S39.1', 'S39.2'], ['k70.1', 's41.3', 'a'])).toEqual(['s42.1', 's42.2']);
+    expect(namesAgain(['17a', '17b'], [])).toEqual(['18a', '18b']);
+    expect(namesAgain(['k17', 'k18'], ['k16'])).toEqual(['k19', 'k20']);
+    expect(namesAgain(['k17-2'], [])).toEqual(['k18-2']);
+  });
+  it('stay where no such rule is seen', () => {
+    for (const names of [['a', 'b'], ['1', '2', '3'], ['jar 1', 'jar 2'], ['big', 'k17'], ['k17', 's18'], ['k17.1', 'k18']])
+      expect(namesAgain(names, ['k99', 's99.9', '4'])).toEqual(names);
+  }); // prettier-ignore
+  it('a further jar takes the next number or letter of its mates', () => {
+    const next = (...names: string[]): string => nextLetter(names.map((letter) => ({ letter })));
+    expect([next('s40.1', 's40.2'), next('17a'), next('k7', 'k8'), next('1', '3', '2'), next('2', '3')]).toEqual(['s40.3', '17b', 'k9', '4', '4']); // prettier-ignore
+    expect([next(), next('a', 'big'), next('17z'), next('k1', 'c')]).toEqual(['a', 'b', 'a', 'a']);
+  });
+});
+
+describe('a seed that is changed for all jars', () => {
+  const start = (): BatchText => {
+    const text = withJarCount(four(), 3);
+    return { ...text, jars: [text.jars[0]!, { ...text.jars[1]!, seeds: [jarSeed(1, '30 ml')] }, { ...text.jars[2]!, seeds: [jarSeed(9, '20 ml')] }] };
+  }; // prettier-ignore
+  const of = (text: BatchText) => text.jars.map((jar) => recipeOf(text, jar).seeds.map(({ picked, amount }) => `${amount} of ${picked?.label ?? '?'}`).join()); // prettier-ignore
+  it('is changed in each that had it, with its own amount, and in none that had another', () => {
+    const typing = withSharedSeeds(start(), [{ ...noSeed, find: 'jar 2', amount: '3 tbsp' }]);
+    expect(of(typing)).toEqual(['3 tbsp of ?', '30 ml of ?', '20 ml of jar 9']);
+    expect(of(withSharedSeeds(typing, [jarSeed(2)]))).toEqual(['3 tbsp of jar 2', '30 ml of jar 2', '20 ml of jar 9']); // prettier-ignore
+  });
+  it('leaves the jars alone while only its amount is typed, or a second seed is added', () => {
+    expect(of(withSharedSeeds(start(), [jarSeed(1, '5 tbsp')]))).toEqual(['5 tbsp of jar 1', '30 ml of jar 1', '20 ml of jar 9']); // prettier-ignore
+    expect(of(withSharedSeeds(start(), [jarSeed(1), jarSeed(4)]))[1]).toBe('30 ml of jar 1');
   });
 });

@@ -26,7 +26,7 @@ it.each([null, undefined, '', '  ', 'no'])('is refused where the reason is %o, a
   const refused = refusalOf(session, 'batch.record', { ...heldBatch(), why: reason });
   expect(refused.code).toBe('seed set aside');
   expect(refused.sentence).toBe(
-    '9 Mar a is set aside because of 5 Mar a, which spoiled. Nothing is seeded from it unless you write down why it is all right to use: give that reason as why. When in doubt, take another jar.',
+    '9 Mar a is set aside because of 5 Mar a, which spoiled. Nothing is seeded from it unless you write down why it is all right to use. When in doubt, take another jar.',
   );
   expect(stateOf(session)).toBe(before);
 }); // prettier-ignore

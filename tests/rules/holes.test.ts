@@ -349,7 +349,7 @@ describe('a stay', () => {
     const bare = hold(null, null, 12);
     const refusal = refused(session, ...record([bare, within(bare)]));
     expect(refusal.sentence).toBe(
-      'Nobody noted when 10 Mar a came into the warmth, so it may have stood in two places at once. Say when it came and went, or give as why how it was.',
+      'Nobody noted when 10 Mar a came into the warmth, so it may have stood in two places at once. Say when it came and went, or say in a few words how it was.',
     );
     must(session, ...record([bare, within(bare)], 'twelve hours in the box, before the bath'));
   });
@@ -540,7 +540,7 @@ describe('a seed found to be spoiled', () => {
     const refusal = refused(session, 'batch.record', child('2026-03-08', condemned));
     expect(refusal.code).toBe('seed found spoiled');
     expect(refusal.sentence).toBe(
-      '5 Mar a is known to be spoiled since 14 Mar 2026. That it seeded 8 Mar x before anyone saw that is recorded only once you write down how you know: give that reason as why. What it seeded is set aside.',
+      '5 Mar a is known to be spoiled since 14 Mar 2026. That it seeded 8 Mar x before anyone saw that is recorded only once you write down how you know. What it seeded is set aside.',
     );
     expect(refused(session, 'batch.record', child('2026-03-12', aside)).code).toBe('seed set aside');
     expect(refused(session, 'batch.record', child('2026-03-14', condemned, WHY)).code).toBe('seed spoiled');
