@@ -79,6 +79,12 @@ export class Family {
     return this.columns.jars[this.#slot(key)] as FamilyJar;
   }
 
+  /** The jars of a batch, in no order; as many steps as it ever held jars. */
+  inBatch(batch: number): FamilyJar[] {
+    const { columns } = this;
+    return columns.inBatch(batch).map((slot) => columns.jars[slot] as FamilyJar);
+  }
+
   source(key: number): FamilySource | undefined {
     return this.columns.sources.get(key);
   }

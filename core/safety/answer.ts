@@ -13,32 +13,26 @@ import {
   type Answer,
 } from '../shapes/safety-codes';
 
-interface Batches {
-  /** Batches of which half or more did not set. */
-  readonly notSet: ReadonlySet<number>;
-  readonly jars: ReadonlyMap<number, readonly FamilyJar[]>;
+/** What a jar's batch says of it. */
+interface Mates {
+  /** The jars of the batch, lost ones apart. */
+  readonly jars: readonly FamilyJar[];
+  /** Half of them or more did not set. */
+  readonly notSet: boolean;
 }
 
-const known = new WeakMap<Family, Batches>();
+const known = new WeakMap<Family, Map<number, Mates>>();
 
-function batchesOf(family: Family): Batches {
-  const before = known.get(family);
+/** Only the batches that are asked about are looked at: each act makes a new version, and asks about a few. */
+function matesIn(family: Family, batch: number): Mates {
+  let batches = known.get(family);
+  if (!batches) known.set(family, (batches = new Map()));
+  const before = batches.get(batch);
   if (before) return before;
-  const jars = new Map<number, FamilyJar[]>();
-  for (const key of family.keys) {
-    const jar = family.jar(key);
-    if (jar.lost) continue;
-    const mates = jars.get(jar.batch);
-    if (mates) mates.push(jar);
-    else jars.set(jar.batch, [jar]);
-  }
-  const notSet = new Set<number>();
-  for (const [batch, mates] of jars) {
-    const failed = mates.filter((jar) => safetyOf(jar).gate === 'failed').length;
-    if (failed > 0 && 2 * failed >= mates.length) notSet.add(batch);
-  }
-  const found = { notSet, jars };
-  known.set(family, found);
+  const jars = family.inBatch(batch).filter(({ lost }) => !lost);
+  const failed = jars.filter((jar) => safetyOf(jar).gate === 'failed').length;
+  const found = { jars, notSet: failed > 0 && 2 * failed >= jars.length };
+  batches.set(batch, found);
   return found;
 }
 
@@ -54,7 +48,7 @@ export function gateAmongMates(family: Family, key: number): Gate {
   const { gate } = safetyOf(jar);
   if (gate !== 'thickened' || jar.hold === null) return gate;
   const seeds = seedsOf(family, key);
-  const vouched = (batchesOf(family).jars.get(jar.batch) ?? []).some((mate) => {
+  const vouched = matesIn(family, jar.batch).jars.some((mate) => {
     const { plain, discard, gate: its } = safetyOf(mate);
     return (
       mate.key !== key && plain && discard === null && its === 'passed' && mate.hold !== null &&
@@ -92,7 +86,7 @@ export const ownStops = (own: JarSafety, discard: Discard | null): SafetyStop[] 
 function ofWhat(family: Family, key: number, discard: Discard | null, because: Caution | null): Answer {
   const own = safetyOf(family.jar(key));
   const level = because?.level ?? null;
-  const half = discard === null && !own.metered && batchesOf(family).notSet.has(family.jar(key).batch);
+  const half = discard === null && !own.metered && matesIn(family, family.jar(key).batch).notSet;
   const found = new Set<SafetyStop>(ownStops(own, discard));
   if (level === 'set aside') found.add('set aside');
   if (half) found.add('needs the meter');
