@@ -1,7 +1,7 @@
 // The worker thread that owns a ledger's only write connection: messages in, one reply each. All work is the session's.
 // One ledger after another: what the thread has loaded serves the next one too.
 import { parentPort, workerData } from 'node:worker_threads';
-import { type JobName, JOBS, WRITES } from '../core/call-names';
+import { type JobName, JOBS, type ReadName, WRITES } from '../core/call-names';
 import { type FromWorker, isCancelled, type ToWorker, type WorkerStart } from './ledger/worker-protocol';
 import { watchBackups } from './backup-watch';
 import { CHECK_LATER_FROM } from './ledger/page-check';
@@ -29,6 +29,14 @@ const LOOK_ELSEWHERE_MS = 1000;
 /** What is on the screen first is asked for by then. */
 const CHECK_AFTER_MS = 1000;
 
+/** What the page asks for by itself and rests on the judgement of every line: it waits for that, and holds up nothing else. */
+const JUDGING = new Set<string>([
+  'today.list',
+  'shelf.get',
+  'judgement.scores',
+  'advice.line',
+] satisfies ReadName[]);
+
 type Call = Extract<ToWorker, { kind: 'call' }>;
 
 /** One opening of one file, and what happens by itself while it lasts. */
@@ -38,6 +46,9 @@ class Opened {
   readonly #endBackups: () => void;
   readonly #elsewhere: NodeJS.Timeout;
   #pages: NodeJS.Timeout;
+  /** Calls that wait until every line is judged. */
+  readonly #judging: Call[] = [];
+  #further: NodeJS.Timeout | undefined;
 
   constructor(start: WorkerStart) {
     this.#start = start;
@@ -53,7 +64,31 @@ class Opened {
     this.#pages = setTimeout(() => this.#checkPages(), CHECK_AFTER_MS);
   }
 
-  answer({ id, name, input, cancel }: Call): void {
+  answer(call: Call): void {
+    if (!JUDGING.has(call.name)) return this.#answerNow(call);
+    this.#judging.push(call);
+    if (this.#judging.length === 1) this.#judgeMore();
+  }
+
+  /** A few batches at a time, with calls between. */
+  #judgeMore(): void {
+    try {
+      if (this.#session.judgeMore()) {
+        this.#further = setTimeout(() => this.#judgeMore(), 0);
+        return;
+      }
+    } catch (error) {
+      // The calls themselves say what is wrong.
+      unexpected(error);
+    }
+    this.#answerJudging();
+  }
+
+  #answerJudging(): void {
+    for (const call of this.#judging.splice(0)) this.#answerNow(call);
+  }
+
+  #answerNow({ id, name, input, cancel }: Call): void {
     let last = -Infinity;
     const look = (): void => {
       if (isCancelled(cancel)) throw new Refused('cancelled');
@@ -75,6 +110,8 @@ class Opened {
     this.#endBackups();
     clearInterval(this.#elsewhere);
     clearTimeout(this.#pages);
+    clearTimeout(this.#further);
+    this.#answerJudging();
     this.#backUp(0);
     this.#session.close();
   }

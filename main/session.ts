@@ -25,6 +25,7 @@ import { machineClock, stillClock } from './ledger/clock';
 import { PlacedClock, playDemo } from './ledger/demo';
 import { idGenerator } from './ledger/ids';
 import type { Job } from './ledger/job';
+import { judgeMore } from './ledger/judged';
 import { Ledger, type LedgerOptions } from './ledger/ledger';
 import { lookForLedger } from './ledger/open';
 import { realFile } from './ledger/place';
@@ -223,6 +224,12 @@ export class Session {
       ledger.abandon('cut');
       throw refused;
     }
+  }
+
+  /** Judges a little more of what reads rest on (judged.ts). @returns whether any is left */
+  judgeMore(): boolean {
+    const ledger = this.#ledger;
+    return ledger !== null && ledger.reading(() => judgeMore(ledger));
   }
 
   /** The first thing recorded makes the file; where another program made it meanwhile, it is recorded there. */

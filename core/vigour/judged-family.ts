@@ -4,7 +4,7 @@ import type { Family } from '../lineage/family';
 import { heldJars, type Held } from '../safety/set-aside';
 import type { FamilyJar, FamilySeeding } from '../lineage/lineage-shapes';
 import { evidenceOfJar, type JarRecord } from './evidence';
-import { earlyOf, judgeLine, type LineJudgement } from './line';
+import { atOnce, earlyOf, judgingLine, type LineJudgement, type Steps } from './line';
 import type { JarEvidence } from './jar-evidence';
 import { sameUsual, usualOfAll, type Usual } from './usual';
 
@@ -138,14 +138,29 @@ export class JudgedFamily {
   }
 
   line(line: number): LineJudgement {
+    return atOnce(this.#judging(line));
+  }
+
+  /** Judges the lines that are not judged yet, a batch at a step. What is asked for meanwhile is judged at once. */
+  *judging(): Steps<undefined> {
+    for (const line of this.lines) yield* this.#judging(line);
+    return undefined;
+  }
+
+  *#judging(line: number): Steps<LineJudgement> {
     const jars = this.jarsOf(line);
     const { keeper } = this;
     const several = this.lines.length > 1;
-    const known = this.#judged.get(jars);
-    if (known?.keeper === keeper && known.several === several) return known.judgement;
-    const judgement = judgeLine(line, jars, keeper, this.lines.length);
-    this.judgedAnew.push(line);
-    this.#judged.set(jars, { keeper, several, judgement });
-    return judgement;
+    let steps: Steps<LineJudgement> | null = null;
+    for (;;) {
+      const known = this.#judged.get(jars);
+      if (known?.keeper === keeper && known.several === several) return known.judgement;
+      steps ??= judgingLine(line, jars, keeper, this.lines.length);
+      const step = steps.next();
+      if (step.done === true) {
+        this.judgedAnew.push(line);
+        this.#judged.set(jars, { keeper, several, judgement: step.value });
+      } else yield;
+    }
   }
 }

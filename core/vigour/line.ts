@@ -166,18 +166,32 @@ function fallIn(batches: readonly JudgedBatch[]): Fall | null {
   return fall && { ...fall, at: compared[fall.at]?.at ?? 0 };
 }
 
+/** What a judgement is made in: a step for each batch, so that whoever has something else to answer may do it between. */
+export type Steps<T> = Generator<undefined, T>;
+
+/** All steps at once. */
+export function atOnce<T>(steps: Steps<T>): T {
+  for (;;) {
+    const step = steps.next();
+    if (step.done === true) return step.value;
+  }
+}
+
 /**
  * Judges one line.
  * @param line key of its founding batch; @param jars evidence of all jars (those of other lines are passed over)
  * @param keeper what is usual of all the keeper's lines (keepersUsual); @param lineCount how many lines there are
  */
-export function judgeLine(
+export const judgeLine = (...of: Parameters<typeof judgingLine>): LineJudgement => atOnce(judgingLine(...of));
+
+/** The same a batch at a step. */
+export function* judgingLine(
   line: number,
   jars: readonly JarEvidence[],
   keeper: Usual,
   lineCount: number,
   rules: TrendRules = TREND_RULES,
-): LineJudgement {
+): Steps<LineJudgement> {
   const { batches: plain, usual: usualTreatment } = batchesOf(line, jars);
   const early = earlyBatches(plain).map(({ comparable }) => comparable);
   const usual = usualOf(early, keeper);
@@ -229,7 +243,9 @@ export function judgeLine(
   let trend: Trend | null = null;
   let newest: LevelLook | null = null;
   let firstCalled: number | null = null;
-  const judged = batches.map((batch, index): JudgedBatch => {
+  const judged: JudgedBatch[] = [];
+  for (const [index, batch] of batches.entries()) {
+    yield;
     const score = medianOf(batch.comparable, scores);
     const changed = otherwise?.batches.includes(batch.batch) ? madeName(otherwise) : null;
     const look = level.add(groupsOf(batch, scores, batch.unlike ?? changed));
@@ -241,14 +257,14 @@ export function judgeLine(
       if (!walk.called) firstCalled = null;
       else firstCalled ??= index;
     }
-    return {
+    judged.push({
       ...batch,
       points: score,
       uncorrected: medianOf(batch.comparable, barePoints),
       scores: byBatch.get(batch.batch) ?? [],
       standing,
-    };
-  });
+    });
+  }
   return {
     line,
     batches: judged,

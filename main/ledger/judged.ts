@@ -5,6 +5,7 @@ import { MADE_AS_EVER, type JarRecord, type PortionRecord } from '../../core/vig
 import { borrowedWeights } from '../../core/vigour/level/borrowed';
 import type { LevelTree } from '../../core/vigour/level/tree';
 import { JudgedFamily } from '../../core/vigour/judged-family';
+import { JUDGED_UNASKED } from '../../core/vigour/judged-unasked';
 import { shown } from '../../core/vigour/score';
 import { portionEntries, portionEntry } from './entries/kept-entries';
 import type { Ledger } from './ledger';
@@ -163,4 +164,21 @@ export function judgedOf(ledger: Ledger): Judged {
   const judged = new Judged(ledger, records, known?.judged ?? null);
   kept.set(ledger, { act, follows, records, judged });
   return judged;
+}
+
+/** Batches that are judged at a time: some tens of milliseconds. */
+const AT_A_TIME = 8;
+const begun = new WeakMap<Ledger, { readonly judged: Judged; readonly steps: Iterator<undefined> }>();
+
+/**
+ * Judges a few more batches of what is judged unasked, so that other calls are answered between.
+ * @returns whether any is left
+ */
+export function judgeMore(ledger: Ledger): boolean {
+  if (ledger.index.jars.size > JUDGED_UNASKED) return false;
+  const judged = judgedOf(ledger);
+  let own = begun.get(ledger);
+  if (own?.judged !== judged) begun.set(ledger, (own = { judged, steps: judged.all.judging() }));
+  for (let batch = 0; batch < AT_A_TIME; batch++) if (own.steps.next().done === true) return false;
+  return true;
 }

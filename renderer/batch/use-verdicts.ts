@@ -4,7 +4,7 @@ import { useEffect, useState } from 'react';
 import type { Reply } from '../../core/contract';
 import { call } from '../state/ledger-calls';
 import { useAppState, useRevision } from '../state/store';
-import { JUDGED_UNASKED } from '../parts/use-scores';
+import { JUDGED_UNASKED } from '../../core/vigour/judged-unasked';
 import { seedOf } from './begin';
 import type { SeedText } from './batch-text';
 import type { SeedSuggestion } from './find-seed';

@@ -2,7 +2,7 @@
 import { useCallback, useMemo, useState } from 'react';
 import type { Drawing } from '../../core/contract';
 import type { VerdictWord } from '../../core/shapes/advice-replies';
-import { JUDGED_UNASKED } from '../parts/use-scores';
+import { JUDGED_UNASKED } from '../../core/vigour/judged-unasked';
 import { turnTo, useLineInHand } from '../state/store';
 import type { Placed } from './lanes';
 import { spokenLane } from './spoken-lane';

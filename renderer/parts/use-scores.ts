@@ -1,11 +1,10 @@
 // Vigour of the mounted jars, asked for after the jars themselves: judging must never hold up the drawing.
 import { useEffect, useState } from 'react';
+import { JUDGED_UNASKED } from '../../core/vigour/judged-unasked';
 import { call } from '../state/ledger-calls';
 import { say, useRevision } from '../state/store';
 
 const PAGE = 600;
-/** In larger families judging takes seconds, and the ledger answers one call at a time: there, only when asked for. */
-export const JUDGED_UNASKED = 20_000;
 
 interface Scores {
   /** By jar key; a jar without a score is not in it. */

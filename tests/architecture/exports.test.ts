@@ -39,7 +39,7 @@ const TAKEN_BY_TESTS: Readonly<Record<string, readonly string[]>> = {
     'core/advice/ranking-order.ts: reservesKept', 'core/advice/seed-level.ts: allAlike',
     'core/advice/seed-level.ts: worthFor', 'core/advice/seed-level.ts: promiseOf',
     'core/advice/weak.ts: WEAK_EDGE', 'core/vigour/evidence.ts: evidenceOf',
-    'core/vigour/line.ts: keepersUsual',
+    'core/vigour/line.ts: keepersUsual', 'core/vigour/line.ts: judgeLine',
   ],
   'what is planted in the invented ledger, named beside the jars that it is planted in': [
     'core/demo/cases.ts: cases', 'core/demo/writes.ts: momentAfter',

@@ -2,7 +2,7 @@
 // gives, and lines that an act can't have changed are not judged again.
 import * as fc from 'fast-check';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { judgedOf } from '../../main/ledger/judged';
+import { judgedOf, judgeMore } from '../../main/ledger/judged';
 import type { Session } from '../../main/session';
 import {
   ask,
@@ -119,26 +119,32 @@ const anyAct = fc.oneof(
   fc.record({ act: fc.constant('undo' as const) }),
 ); // prettier-ignore
 
-it('is what judging all from scratch gives (property: any outcomes, batches, mixtures and undone acts)', () => {
+it('is what judging all from scratch gives, begun in steps or not (property: any outcomes, batches, mixtures, undone acts)', () => {
   fc.assert(
-    fc.property(fc.array(anyAct, { minLength: 1, maxLength: 8 }), (acts) => {
-      const kept = kitchen(2, 5);
-      judgeAll(kept);
-      let made = 0;
-      for (const one of acts) {
-        const jar = 'jar' in one ? (kept.jars[one.jar % kept.jars.length] ?? '') : '';
-        if (one.act === 'undo') ask(kept.session, 'act.undo', { act: null });
-        else if (one.act === 'outcome') {
-          const outcome = { ...seen(one.word), spoiledSaid: one.spoiled };
-          ask(kept.session, 'outcome.save', { jar, outcome, onShelf: null });
-        } else {
-          const other = one.other === null ? [] : [fromJar(kept.jars[one.other % kept.jars.length] ?? '')];
-          const seedings = [fromJar(jar), ...other];
-          ask(kept.session, 'batch.record', batchOf(day(10 + made++), [plainJar('a', { seedings, outcome: seen(one.word) })])); // prettier-ignore
+    fc.property(
+      fc.array(anyAct, { minLength: 1, maxLength: 8 }),
+      fc.infiniteStream(fc.nat(3)),
+      (acts, begun) => {
+        const kept = kitchen(2, 5);
+        judgeAll(kept);
+        let made = 0;
+        for (const one of acts) {
+          const jar = 'jar' in one ? (kept.jars[one.jar % kept.jars.length] ?? '') : '';
+          if (one.act === 'undo') ask(kept.session, 'act.undo', { act: null });
+          else if (one.act === 'outcome') {
+            const outcome = { ...seen(one.word), spoiledSaid: one.spoiled };
+            ask(kept.session, 'outcome.save', { jar, outcome, onShelf: null });
+          } else {
+            const other = one.other === null ? [] : [fromJar(kept.jars[one.other % kept.jars.length] ?? '')];
+            const seedings = [fromJar(jar), ...other];
+            ask(kept.session, 'batch.record', batchOf(day(10 + made++), [plainJar('a', { seedings, outcome: seen(one.word) })])); // prettier-ignore
+          }
+          // Some of it may have been judged in steps, and the rest is asked for at once.
+          for (let steps = Number(begun.next().value); steps > 0 && judgeMore(kept.session.ledger); steps--);
+          expect(judgeAll(kept)).toEqual(fromScratch(kept));
         }
-        expect(judgeAll(kept)).toEqual(fromScratch(kept));
-      }
-    }),
+      },
+    ),
     { numRuns: runs(6) },
   );
 }, 60_000);

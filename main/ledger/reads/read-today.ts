@@ -2,6 +2,7 @@
 import type { Reply } from '../../../core/contract';
 import { checkDueSays, shelfDueSays, todayWords } from '../../../core/says/today-says';
 import { daysBetween } from '../../../core/quantities/typed-days';
+import { JUDGED_UNASKED } from '../../../core/vigour/judged-unasked';
 import type { Ledger } from '../ledger';
 import { listTools } from './read-appliances';
 import { reminders } from './read-reminders';
@@ -10,8 +11,6 @@ import { type RunningHold, runningHolds } from './running-holds';
 
 type Item = Reply<'today.list'>['items'][number];
 
-/** In larger ledgers judging takes seconds, and what the shelf asks for is told on the shelf alone. */
-const MOST_JUDGED = 20_000;
 /** A meter is checked on the day it is to prove something, so it is asked for so long before a take-out (min). */
 const BEFORE_TAKE_OUT = 12 * 60;
 
@@ -44,7 +43,8 @@ function ofTools(ledger: Ledger, holds: readonly RunningHold[], today: string): 
 }
 
 function ofShelf(ledger: Ledger, today: string): Item[] {
-  if (ledger.index.jars.size > MOST_JUDGED) return [];
+  // There it is told on the shelf alone.
+  if (ledger.index.jars.size > JUDGED_UNASKED) return [];
   const shelf = getShelf(ledger);
   const due = shelf.due.map(({ id, name, what, on }): Item => ({
     id: `${id} ${what} ${on}`,
