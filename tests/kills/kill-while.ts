@@ -1,6 +1,7 @@
 // Kills the program at one moment after another while it is at something, and looks at what it leaves.
 import { spawn } from 'node:child_process';
-import { rmSync } from 'node:fs';
+import { readdirSync, rmSync, statSync } from 'node:fs';
+import { join } from 'node:path';
 import { newFolder } from '../ledger/ledger-files';
 import { copyOf, type Way } from './ways';
 
@@ -11,22 +12,37 @@ function spread(number: number): number {
   return value;
 }
 
+/** Names and lengths of all files below a folder, as one text. */
+const filesIn = (folder: string): string =>
+  readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .toSorted()
+    .map((name) => `${name} ${statSync(join(folder, name), { throwIfNoEntry: false })?.size ?? '-'}`)
+    .join('\n');
+
 interface Ran {
   readonly said: readonly string[];
-  readonly ms: number;
+  /** From the first sign of it in the files to its end; null where there was none. */
+  readonly ms: number | null;
   readonly killed: boolean;
 }
 
-/** Runs the program, killed after so many milliseconds; null: to its end. */
-function run(
-  program: string,
-  { args, input }: ReturnType<Way['asked']>,
-  killAfterMs: number | null,
-): Promise<Ran> {
+/**
+ * Runs the program, killed so many milliseconds after something in the folder has changed: what it takes until then is the
+ * starting of a process, which is long, and longer on a busy machine. null: to its end.
+ */
+function run(program: string, way: Way, folder: string, killAfterMs: number | null): Promise<Ran> {
+  const { args, input } = way.asked(folder);
+  const before = filesIn(folder);
   return new Promise((done, failed) => {
-    const began = performance.now();
+    let began: number | null = null;
+    let timer: NodeJS.Timeout | undefined;
     const child = spawn(process.execPath, [program, ...args], { stdio: ['pipe', 'pipe', 'ignore'] });
-    const timer = killAfterMs === null ? undefined : setTimeout(() => child.kill('SIGKILL'), killAfterMs);
+    const look = setInterval(() => {
+      if (filesIn(folder) === before) return;
+      clearInterval(look);
+      began = performance.now();
+      if (killAfterMs !== null) timer = setTimeout(() => child.kill('SIGKILL'), killAfterMs);
+    }, 1);
     let said = '';
     child.stdout.setEncoding('utf8').on('data', (text: string) => (said += text));
     // What is written to a program that was killed is of no matter.
@@ -34,20 +50,21 @@ function run(
     child.stdin.end(input ?? '');
     child.on('error', failed);
     child.on('close', (_code, signal) => {
+      clearInterval(look);
       clearTimeout(timer);
       const whole = said
         .slice(0, said.lastIndexOf('\n') + 1)
         .split('\n')
         .slice(0, -1);
-      done({ said: whole, ms: performance.now() - began, killed: signal === 'SIGKILL' });
+      done({ said: whole, ms: began && performance.now() - began, killed: signal === 'SIGKILL' });
     });
   });
 }
 
 export interface Killed {
   readonly kills: number;
-  /** How many fell after it had acknowledged what it was asked, or some of it. */
-  readonly after: number;
+  /** How many fell after its first trace in the files and before its last answer. */
+  readonly amid: number;
 }
 
 /**
@@ -63,19 +80,21 @@ export async function killWhile(program: string, name: string, way: Way, kills: 
     rmSync(folder, { recursive: true, force: true });
   };
   const whole = copyOf(ready);
-  const unharmed = await run(program, way.asked(whole), null);
+  const unharmed = await run(program, way, whole, null);
   if (!unharmed.said.some((line) => line.startsWith('{"ok":true')))
     throw new Error(`${name} is refused: ${unharmed.said.join('')}`);
   look(whole, unharmed, 'not killed');
-  let [killed, after] = [0, 0];
+  let [killed, amid] = [0, 0];
+  let takes = unharmed.ms ?? 0;
   for (let number = 1; number <= kills; number++) {
     const folder = copyOf(ready);
-    // A program takes a while before it does anything at all.
-    const at = unharmed.ms * (0.35 + 0.65 * spread(number));
-    const ran = await run(program, way.asked(folder), at);
+    const at = takes * spread(number);
+    const ran = await run(program, way, folder, at);
     if (ran.killed) killed++;
-    if (ran.killed && ran.said.length > 0) after++;
-    look(folder, ran, `kill ${number}, ${Math.round(at)} ms after its start`);
+    if (ran.killed && ran.said.length < unharmed.said.length) amid++;
+    // Over before it was to be killed: it takes less than was thought.
+    else if (ran.ms !== null) takes = Math.min(takes, ran.ms);
+    look(folder, ran, `kill ${number}, ${Math.round(at)} ms after its first trace`);
   }
-  return { kills: killed, after };
+  return { kills: killed, amid };
 }

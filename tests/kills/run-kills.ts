@@ -12,7 +12,7 @@ for (const [name, way] of Object.entries(WAYS)) {
   try {
     const done = await killWhile(program, name, way, each);
     process.stdout.write(
-      `${name}: ${done.kills} kills, ${done.after} of them after something was acknowledged; nothing lost\n`,
+      `${name}: ${done.kills} kills, ${done.amid} of them between its first trace in the files and its last answer; nothing lost\n`,
     );
   } catch (error) {
     failed = true;
