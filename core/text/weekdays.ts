@@ -32,3 +32,7 @@ export const weekdaysInFull = (said: string): string =>
     const day = SHORT.findIndex((names) => new RegExp(`^(?:${names})$`).test(short));
     return `${last} ${LONG[day]?.split('s?|')[0] ?? short}`;
   });
+
+const LAST = new RegExp(String.raw`(?<![\p{L}\p{N}])${WEEKDAY}\.?,?\s*$`, 'iu');
+/** What stands before a day, without the day of the week right beside it: "a of Tue " before "14/10/2025". */
+export const withoutWeekdayLast = (before: string): string => before.replace(LAST, '');

@@ -73,6 +73,9 @@ const PROOFS: readonly (readonly [NoteColumn, (cell: string) => boolean])[] = [
   ['hours', (cell) => readSpan(cell, 'day first') !== null || /\d\s*(?:h|hrs?|hours?|std|stunden|horas|heures|uur|timmar|timer|godz)\b/i.test(cell) && parseHours(cell).ok],
   ['temperature', (cell) => /\d\s*(?:°\s*[CF]?|[CF]\b)/.test(tidy(cell)) && parseTemperature(cell).ok],
 ]; // prettier-ignore
+/** "31h", "36": no time of day, which has at most 24 of them. */
+const isLong = (cell: string): boolean =>
+  Number(/^(\d{2,3})(?:[.,]\d+)?\s?(?:h|hrs?|hours?|std|stunden)?\.?$/i.exec(tidy(cell))?.[1]) > 24;
 /** Cells that may be what a heading says. */
 const MAY_BE: Partial<Record<NoteColumn, (cell: string) => boolean>> = {
   date: (cell) => withDay(cell) || serialDay(cell) !== null,
@@ -80,6 +83,9 @@ const MAY_BE: Partial<Record<NoteColumn, (cell: string) => boolean>> = {
   temperature: (cell) => parseTemperature(cell).ok,
   ph: (cell) => parsePh(cell).ok,
   amount: (cell) => isNumber(cell) || findAmounts(cell, { spoons: 'US' }, true).length > 0,
+  start: (cell) => !isLong(cell),
+  end: (cell) => !isLong(cell),
+  set: (cell) => !/\d/.test(cell) || saysHowSet(cell) || Number(tidy(cell)) <= 10,
 };
 
 /** Whether cells may be what a heading says, one in five of them at least. */
@@ -123,7 +129,8 @@ export function isAmount(cell: string): boolean {
   if (found.length === 0 || found.some(({ amount }) => amount.unit === 'pieces')) return false;
   let rest = tidy(cell);
   for (const amount of found.toReversed()) rest = `${rest.slice(0, amount.start)} ${rest.slice(amount.end)}`;
-  return findDay(rest) === null && rest.replace(/[^\p{L}]/gu, '').length <= 5;
+  // "60 mL of #2" and "of K1.1" name a jar as well.
+  return findDay(rest) === null && !/[#\p{L}]\s?\d/u.test(rest) && rest.replace(/[^\p{L}]/gu, '').length <= 5;
 }
 export const VOLUME_UNIT = /^(?:%|ml|cl|dl|l|tbsps?|tbs|t|tsp|el|tl|msk|spsk|cups?)\.?$/i;
 export const MASS_UNIT = /^(?:g|gr|grams?|oz)\.?$/i;

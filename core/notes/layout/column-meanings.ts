@@ -202,7 +202,9 @@ function byOtherRows(drafts: Drafts): void {
 function foundFor({ name, cells }: Draft): HeadingMeaning | null {
   const found = /^Column \d+$/.test(name) ? null : headingMeaning(name.replace(/ #\d+$/, ''));
   const wordsAlone = share(cells, (cell) => !/\d/.test(cell)) >= 0.8;
-  return found?.sure === 2 && wordsAlone && !fitsMeaning(found.meaning, cells) ? null : found;
+  if (found === null || cells.length === 0 || fitsMeaning(found.meaning, cells)) return found;
+  // "Time in" above "31h" is no time of day, and "Set to" above degrees says of no jar how it set.
+  return ['start', 'end', 'set'].includes(found.meaning) || (found.sure === 2 && wordsAlone) ? null : found;
 }
 
 /** Headings, the surest first, so that "Date" wins over "Date opened". */
@@ -217,12 +219,27 @@ function byHeadings(drafts: Drafts): void {
 }
 
 const rankOf = ({ found, cells }: Draft): number =>
-  found === null ? 0 : (fitsMeaning(found.meaning, cells) ? 10 : 0) + found.sure;
+  found === null ? 0 : (fitsMeaning(found.meaning, cells) && !counts(found, cells) ? 10 : 0) + found.sure;
+
+/** "No." above 1, 2, 3 and so on, or back from the last: it counts rows, where another column names the jars. */
+const counts = ({ meaning }: HeadingMeaning, cells: readonly string[]): boolean =>
+  meaning === 'jar' &&
+  cells.length > 3 &&
+  new Set(cells.slice(1).map((cell, at) => Number(cell) - Number(cells[at]))).size === 1 &&
+  Math.abs(Number(cells[1]) - Number(cells[0])) === 1;
 
 /** Gives a column the meaning of its heading, as far as its cells and the other columns agree. */
 function byHeading(draft: Draft, drafts: Drafts): void {
   const words = draft.found ? [draft.found.meaning, ...(draft.found.others ?? [])] : [];
   const told = words.find((meaning) => fitsMeaning(meaning, draft.cells)) ?? words[0] ?? 'note';
+  if (
+    draft.found &&
+    counts(draft.found, draft.cells) &&
+    drafts.all.some(({ cells }) => share(cells, lettered) >= 0.6)
+  ) {
+    draft.spare = true;
+    return;
+  }
   const proven = provenOtherwise(told, draft.cells);
   if (proven) saying(drafts, assumed.column(draft.name, proven));
   const meaning = besideOthers(draft, proven ?? told, drafts);
@@ -235,6 +252,12 @@ function byHeading(draft: Draft, drafts: Drafts): void {
   draft.spare = has(drafts, meaning) && !several;
   if (draft.spare && draft.cells.length > 0) saying(drafts, assumed.secondColumn(draft.name, meaning));
   if (!draft.spare) draft.meaning = meaning;
+}
+
+/** A day and a letter beside it name a jar: "8/17/25 b". */
+function lettered(cell: string): boolean {
+  const found = findDay(cell);
+  return found !== null && /^\s*\p{L}$/u.test(tidy(cell).slice(found.end));
 }
 
 /** Whether days of a second column are when holds ended that began on those of the first, told beside times of day. */
@@ -441,6 +464,22 @@ function bySeedNames(drafts: Drafts): void {
       .map(({ index }) => index);
   const [jars, seeds, [days = -1]] = [of('jar', 'label'), of('seed'), of('date')];
   if (seeds.length === 0 && byPairs(drafts, days)) return;
+  const counting = drafts.all.find(
+    ({ chosen, meaning, found, cells }) =>
+      !chosen && meaning === 'jar' && found !== null && counts(found, cells),
+  );
+  if (counting && seeds.length > 0 && namedBySeeds(counting.index, seeds, drafts.rows, days) === null) {
+    const names = drafts.all.find(
+      ({ index, chosen, meaning }) =>
+        !chosen && hasTrait(meaning, 'names') && namedBySeeds(index, seeds, drafts.rows, days) !== null,
+    );
+    if (names) {
+      Object.assign(counting, { meaning: null, spare: true });
+      names.meaning = 'jar';
+      saying(drafts, assumed.secondColumn(counting.name, 'jar'));
+      return;
+    }
+  }
   if (jars.length > 0 === seeds.length > 0) return;
   for (const draft of drafts.all) {
     if (draft.chosen || (draft.meaning !== null && !hasTrait(draft.meaning, 'names'))) continue;
@@ -518,6 +557,7 @@ function byCells(drafts: Drafts): void {
   const free = new Set<NoteColumn>(SHOWN_BY_CELLS.filter((meaning) => !has(drafts, meaning)));
   const label = drafts.all.find(({ meaning }) => meaning === 'label');
   if (label) free.delete('jar');
+  if (has(drafts, 'start') && has(drafts, 'end')) free.delete('hours');
   // A label may tell the day as well.
   if (label && share(label.cells, withDay) >= 0.5) free.delete('date');
   for (const draft of drafts.all) {

@@ -166,7 +166,7 @@ export function headingUnit(heading: string): string | null {
   if (isUnit(text)) return text;
   // "ml starter"
   const before =
-    /^(ml|cl|dl|g|tbsps?|tsps?|EL|TL|cups?|grams?|qts?|quarts?|pints?|lit(?:er|re)s?)\s+(?:of\s+)?\p{L}{3}/iu.exec(
+    /^(ml|cl|dl|l|g|tbsps?|tsps?|EL|TL|cups?|grams?|qts?|quarts?|pints?|lit(?:er|re)s?)\s+(?:of\s+)?\p{L}{3}/iu.exec(
       text,
     )?.[1];
   if (before) return before;

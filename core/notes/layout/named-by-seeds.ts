@@ -1,6 +1,6 @@
 // Which column names the jars, told by the seeds: what stands there in one row seeds the jar of another.
-import { plain, tidy } from '../../quantities/quantities';
-import { withoutSureDays } from '../../text/days';
+import { cutOut, findAmounts, plain, tidy } from '../../quantities/quantities';
+import { findDay, type FoundDay, withoutAmounts } from '../../text/days';
 import { PIECE_WITHIN, unused } from '../cells/seed-words';
 import type { Row } from '../table/table-rows';
 
@@ -18,7 +18,8 @@ export function namedBySeeds(
   rows: readonly Row[],
   days: number,
 ): string | null {
-  const names = rows.map(({ cells }) => plain(cells[index] ?? ''));
+  const written = rows.map(({ cells }) => plain(cells[index] ?? ''));
+  const names = written.map((name) => name.replace(/^#\s*/, ''));
   const told = names.filter((name) => name !== '');
   const known = new Set(told);
   const different = new Set(rows.map((row, at) => `${row.cells[days] ?? ''}|${names[at]}`));
@@ -31,26 +32,50 @@ export function namedBySeeds(
   // A figure alone is an amount, or hours, as well as a name; but not where the seeds of each row are numbers of rows before it.
   const running = areNumbersOfRows(names, seeds, rows);
   if (running !== null) return running;
-  if (told.filter((name) => !/^[\d.,]+$/.test(name)).length < told.length * 0.9) return null;
+  // "6/7/25 2": beside a day a figure is a name.
+  const figures = written.filter((name) => name !== '' && !/^[\d.,]+$/.test(name)).length < told.length * 0.9;
+  if (figures && told.some((name) => !/^\d{1,2}$/.test(name))) return null;
   const seeding = rows.flatMap((row, at) =>
     seeds
       .map((seed) => ({ text: tidy(row.cells[seed] ?? ''), own: names[at] }))
       .filter(({ text }) => text !== '' && !PIECE_WITHIN.test(text)),
   );
+  const made = madeOn(days, rows, names);
   const naming = seeding.filter(({ text, own }) => {
     // "2 May blue" names a jar of another day: its own name may come again.
-    const bare = withoutSureDays(text);
-    const dated = bare !== tidy(text);
-    const names = plain(bare)
+    const day = findDay(withoutAmounts(text));
+    const dated = day !== null;
+    const bare = dated ? cutOut(tidy(text), [day]) : text;
+    const names = plain(cutOut(bare, findAmounts(bare, { spoons: 'US' }, true)))
       .split(/\s*[+;,&/]\s*|\s(?:and|und|et|y|e|og|och|en|i)\s/)
       .map((name) => name.replace(/^[^\p{L}\p{N}]+|[^\p{L}\p{N}]+$|'s$/gu, ''))
+      .map((name) => name.replace(/^(?:of|from|von|vom|aus|de|du|di|del|van|av|af|ze?)\s+/, ''))
       // "The red one" is red.
       .flatMap((name) => [name, unused(name).join(' ')]);
     return [...names, ...(dated ? names.flatMap((name) => name.split(' ')) : [])].some(
-      (name) => (dated || name !== own) && known.has(name),
+      (name) =>
+        known.has(name) &&
+        (day !== null
+          ? made === null || keysOf(day, name).some((key) => made.has(key))
+          : !figures && name !== own),
     );
   });
   return naming.length >= Math.max(2, seeding.length / 2) ? (naming[0]?.text ?? null) : null;
+}
+
+/** A name with its day, in either order of day and month. */
+const keysOf = ({ dayFirst, monthFirst }: FoundDay, name: string): string[] =>
+  [dayFirst, monthFirst].flatMap((day, order) => (day ? [`${order} ${day.month}-${day.day} ${name}`] : []));
+
+/** The names of all rows with their days; null where no column tells days. */
+function madeOn(days: number, rows: readonly Row[], names: readonly string[]): ReadonlySet<string> | null {
+  if (days < 0) return null;
+  return new Set(
+    rows.flatMap(({ cells }, at) => {
+      const day = findDay(cells[days] ?? '');
+      return day ? keysOf(day, names[at] ?? '') : [];
+    }),
+  );
 }
 
 const NUMBER = /^#?\d{1,3}$/;

@@ -1,6 +1,7 @@
 // Milk and additions of one row: names in one spelling, amounts where they are told.
 import type { Amount } from '../../ledger/basics';
 import { isNothing, cutOut, findAmounts, tidy, type FoundAmount } from '../../quantities/quantities';
+import { MASS_UNIT, VOLUME_UNIT } from '../layout/column-cells';
 import { bareHeading } from '../layout/headings';
 import { isNegative, sayAmount, tooMuch, type Cell, type RowCells, type RowFacts } from './row-cells';
 import { assumed, problem, question } from '../notes-says';
@@ -72,9 +73,17 @@ export function readMilk(row: RowCells): Pick<RowFacts, 'milk' | 'milkAmount'> {
 
 type Added = { name: string; actual: Amount | null };
 
+const BARE = /(?<![\p{L}\d.,/½¼¾⅓⅔-])(\d+(?:[.,]\d+)?)(?![\p{L}\d.,/%-])/u;
+/** "oat bran 12" below "(g)": the one figure of a piece that tells no amount of its own has the unit of its heading. */
+const inUnit = (piece: string, unit: string, { context }: RowCells): string =>
+  (VOLUME_UNIT.test(unit) || MASS_UNIT.test(unit)) && findAmounts(piece, context.conventions).length === 0
+    ? piece.replace(BARE, `$1 ${unit}`)
+    : piece;
+
 /** One piece of a cell that names what was stirred in: goes to what was found, or is asked about. */
-function addPiece(piece: string, cell: Cell, row: RowCells, found: Added[]): void {
-  const { heading } = cell.column;
+function addPiece(written: string, cell: Cell, row: RowCells, found: Added[]): void {
+  const { heading, unit } = cell.column;
+  const piece = unit === null ? written : inUnit(written, unit, row);
   const amounts = findAmounts(piece, row.context.conventions);
   const name = nameAround(cutOut(piece, amounts), OF_ADDITION);
   const [first] = amounts;

@@ -1,6 +1,7 @@
 // Seeds named by their day: "15 Oct b", "a of 10/15", "2025-10-15".
 import { plain, tidy, type FoundAmount } from '../../quantities/quantities';
 import { dayIn, dayText, findDay, withoutAmounts, type FoundDay } from '../../text/days';
+import { withoutWeekdayLast } from '../../text/weekdays';
 import { assumed, problem } from '../notes-says';
 import type { KnownJar } from '../named-seeds';
 import {
@@ -76,9 +77,11 @@ function dayFound({ index: start, 0: text }: RegExpExecArray, month: number, day
   return { start, end: start + text.length, dayFirst: read, monthFirst: read, sure: false };
 }
 
-/** "09.05 A": two figures and a point are a day only where a jar was made on it. */
-function pointDay(text: string, context: SeedContext): FoundDay | null {
-  const found = /(?<![\d.,])(\d{1,2})\.(\d{1,2})(?![\d.,])/.exec(text);
+/** "09.05 A", "17/5 c": two figures and a point, or what may be cups, are a day only where a jar was made on it. */
+function likelyDay(text: string, context: SeedContext): FoundDay | null {
+  const found =
+    /(?<![\d.,])(\d{1,2})\.(\d{1,2})(?![\d.,])/.exec(text) ??
+    /(?<![\d.,/])(\d{1,2})\/(\d{1,2})(?=\s*c(?![\p{L}\p{N}]))/iu.exec(text);
   if (!found || context.order === 'year first') return null;
   const [month, day] = context.order === 'day first' ? [found[2], found[1]] : [found[1], found[2]];
   if (!context.jars.byMonthDay.has(`${month?.padStart(2, '0')}-${day?.padStart(2, '0')}`)) return null;
@@ -114,7 +117,7 @@ function ofOwnLine(jars: Jars, word: string | null, text: string): Jars | null {
 /** A seed named by its day, or null where the text holds no day. */
 export function byDate(text: string, context: SeedContext): Tried {
   const clean = tidy(text);
-  const found = findDay(withoutAmounts(clean)) ?? pointDay(clean, context) ?? ordinalDay(clean, context);
+  const found = findDay(withoutAmounts(clean)) ?? likelyDay(clean, context) ?? ordinalDay(clean, context);
   if (!found) return null;
   const read =
     dayIn(found, context.order) ??
@@ -128,7 +131,7 @@ export function byDate(text: string, context: SeedContext): Tried {
     day = days.findLast((known) => known <= context.day) ?? days.at(-1) ?? null;
   }
   const jars = day === null ? NO_JARS : (context.jars.byDay.get(day) ?? NO_JARS);
-  const before = clean.slice(0, found.start);
+  const before = withoutWeekdayLast(clean.slice(0, found.start));
   const after = clean.slice(found.end);
   const own = ofOwnLine(jars, context.word ?? null, clean);
   const within = own && letterBeside(before, after, own);
