@@ -24,7 +24,7 @@ const hoursOf = (cell: string): number => {
 };
 const number = (cell: string): number => (isNumber(cell) ? Number(tidy(cell).replace(',', '.')) : Number.NaN);
 /** A figure with its degrees. */
-const isWarmth = (cell: string): boolean =>
+export const isWarmth = (cell: string): boolean =>
   /°|\d\s*(?:deg\w*\.?\s*)?[FC]\b/i.test(tidy(cell)) && parseTemperature(cell).ok;
 /** A figure with the unit of a length, or one that may be the hours of a hold; up to ten they may as well be marks. */
 const isLength = (cell: string): boolean =>

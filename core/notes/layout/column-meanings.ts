@@ -17,6 +17,7 @@ import {
   isAmount,
   isClock,
   isNumber,
+  isWarmth,
   MOST_DAYS,
   MASS_UNIT,
   meaningOfCells,
@@ -632,7 +633,7 @@ function asksHoursOrDegrees(
       one.meaning === null &&
       !one.spare &&
       one.cells.length > 0 &&
-      share(one.cells, isNumber) >= 0.8,
+      share(one.cells, (cell) => isNumber(cell) || isWarmth(cell)) >= 0.8,
   );
   if (open.length > 0) return null;
   drafts.questions.push({
