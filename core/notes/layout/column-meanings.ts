@@ -1,8 +1,9 @@
 // What each column of a table means: from its heading, its neighbours and what stands in it. What the cells prove outweighs
 // any heading; of what is left over the text goes to the note under its heading, and that is said.
 import { NOTE_COLUMNS, type NoteColumn } from '../../contract';
-import { cutOut, isNothing, findAmounts, parseTemperature, plain, tidy } from '../../quantities/quantities';
+import { isNothing, findAmounts, parseTemperature, plain, tidy } from '../../quantities/quantities';
 import { cellDay, daysBetween, findDay, withoutSureDays } from '../../text/days';
+import { withoutWeekdayLast } from '../../text/weekdays';
 import { PIECE_WITHIN } from '../cells/seed-words';
 import { readYesNo } from '../cells/cell-words';
 import { saysHowSet } from '../../text/look-words';
@@ -236,7 +237,7 @@ function byHeading(draft: Draft, drafts: Drafts): void {
   if (
     draft.found &&
     counts(draft.found, draft.cells) &&
-    drafts.all.some(({ cells }) => share(cells, lettered) >= 0.6)
+    drafts.all.some(({ cells }) => share(cells, namesJar) >= 0.6)
   ) {
     draft.spare = true;
     return;
@@ -253,12 +254,6 @@ function byHeading(draft: Draft, drafts: Drafts): void {
   draft.spare = has(drafts, meaning) && !several;
   if (draft.spare && draft.cells.length > 0) saying(drafts, assumed.secondColumn(draft.name, meaning));
   if (!draft.spare) draft.meaning = meaning;
-}
-
-/** A day and a letter beside it name a jar: "8/17/25 b". */
-function lettered(cell: string): boolean {
-  const found = findDay(cell);
-  return found !== null && /^\s*\p{L}$/u.test(tidy(cell).slice(found.end));
 }
 
 /** Whether days of a second column are when holds ended that began on those of the first, told beside times of day. */
@@ -653,7 +648,9 @@ function asksHoursOrDegrees(
 function namesJar(cell: string): boolean {
   const text = tidy(cell);
   const found = findDay(text);
-  const beside = found ? cutOut(text, [found]).trim() : '';
+  const beside = found
+    ? `${withoutWeekdayLast(text.slice(0, found.start))} ${text.slice(found.end)}`.trim()
+    : '';
   return /^[\s,;:(_-]*(?:\p{L}\d?|(?:jar|glas|pot|no\.?|nr\.?|#)\s*(?:\p{L}|\d{1,2}))\)?$/iu.test(beside);
 }
 

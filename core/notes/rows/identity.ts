@@ -24,6 +24,7 @@ import {
   type ReadDay,
 } from '../../text/days';
 import { assumed, problem, question } from '../notes-says';
+import { withoutWeekdayLast } from '../../text/weekdays';
 import { unused, words as wordsOf } from '../cells/seed-words';
 
 export interface Identity {
@@ -156,7 +157,7 @@ function nameOf(cell: Cell, order: DayOrder, log: RowLog): Named {
   const found = findDay(clean);
   const read = found && dayIn(found, order);
   const dated = found && read && !ONLY_NUMBER.test(clean);
-  const rest = dated ? cutOut(clean, [found]) : clean;
+  const rest = dated ? `${withoutWeekdayLast(clean.slice(0, found.start))} ${clean.slice(found.end)}` : clean;
   // "1026-03-08 a" names no letter but a day that can't be.
   const impossible = found
     ? !ONLY_NUMBER.test(clean) && strayDigits(clean.slice(0, found.start), clean.slice(found.end))
