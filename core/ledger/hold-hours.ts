@@ -16,9 +16,9 @@ const HOUR = 3_600_000;
  */
 export const LEAST_SETTING_HOURS = 4;
 
-/** Between the two moments where both are known, else as noted; null where neither is. */
+/** Between the two moments where both are known (none at all where they are one), else as noted; null where neither is. */
 const hoursOf = ({ from, to, hours }: Warm): number | null =>
-  from !== null && to !== null && to > from ? (to - from) / HOUR : hours;
+  from !== null && to !== null && to >= from ? (to - from) / HOUR : hours;
 
 /** Length of a hold (h): between its two moments where both are known, else as noted; null where neither is. */
 export function holdHours(hold: Pick<Hold, 'startedAt' | 'endedAt' | 'hours'>): number | null {

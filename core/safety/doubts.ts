@@ -1,5 +1,6 @@
 // What was seen of a jar in its own hold that speaks against it as a seed. A doubt is no stop, for nobody saw it spoil, but it
 // comes after every seed without one, and no score lifts it. A slow start is to be looked at, and goes with its descendants.
+import { LEAST_SETTING_HOURS } from '../ledger/hold-hours';
 import type { Outcome } from '../ledger/records';
 import { meterShows } from './gate';
 import { powerCutNoted } from './remarks';
@@ -22,6 +23,10 @@ const SETS: readonly Outcome['setWord'][] = ['spoonable', 'firm', 'very firm'];
 
 /** Whether somebody wrote down that it set: at take-out, or by a word that says so. */
 const knownToSet = ({ setAtTakeOut, setWord }: Seen): boolean => setAtTakeOut ?? SETS.includes(setWord);
+
+/** A jar said to have come out after fewer hours of warmth than anything sets in: it says nothing, and is in doubt as a seed. */
+export const heldShort = (hours: number | null): readonly Doubt[] =>
+  hours === null || hours >= LEAST_SETTING_HOURS ? [] : [{ code: 'held short', hours }];
 
 const acidShown = ({ ph, phHow, phChecked }: Pick<Seen, 'ph' | 'phHow' | 'phChecked'>): boolean =>
   ph !== null && meterShows({ ph, how: phHow ?? 'not said', checked: phChecked ?? null });

@@ -19,6 +19,6 @@ export function correctionSays(name: string, why: CorrectionFor): string {
       return `Its seed stood ${stored}, usually ${daysWords(why.usualDays)}: about ${Math.abs(why.hours).toFixed(1)} h ${why.hours > 0 ? 'slower' : 'faster'}.`;
     }
     case 'treatment':
-      return `Siblings of one seed in one hold show that ${name} ${why.does < 0 ? 'takes' : 'adds'} about ${Math.abs(why.does).toFixed(0)} points (${timesSeen(why.sets)}).`;
+      return `With ${name}, siblings of one seed in one hold came out about ${Math.abs(why.does).toFixed(0)} points ${why.does < 0 ? 'lower' : 'higher'} (${timesSeen(why.sets)}).`;
   }
 }

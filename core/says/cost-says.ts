@@ -53,7 +53,9 @@ export const costWords = (value: number, unit: string): string =>
 /** What 100 good jars cost beyond as many jars: so many are as good as thrown out, starts and weak jars taken in. */
 export const lostInHundred = (cost: number): number => Math.max(0, Math.round(100 * cost) - 100);
 
-const thrownOut = (jars: number): string => `${jars} ${jars === 1 ? 'jar' : 'jars'}`;
+/** "18 jars", "hardly any jar": so many are as good as thrown out. */
+export const thrownOut = (jars: number): string =>
+  jars === 0 ? 'hardly any jar' : `${jars} ${jars === 1 ? 'jar' : 'jars'}`;
 
 /** What a good jar costs: "1.35 EUR", or without a price "35 jars thrown out for every 100 good ones". */
 export const goodJarWords = (value: number, unit: string): string =>

@@ -8,6 +8,7 @@ import { jarFigures, type Culture } from './hold-figures-says';
 import { FALLEN_BY } from '../vigour/level/line-level';
 import { LEVEL_RULES } from '../vigour/level/rules';
 import { leftOutSays } from './left-out-says';
+import { effectsSay } from './effects-says';
 import { partSays } from './score-says';
 import { PRIOR_SOURCES } from './vigour-sources';
 import {
@@ -70,10 +71,9 @@ function lineWhy(judgement: LineJudgement): Why {
               value: `${(1 / (1 + Math.exp(-look.fallen))).toFixed(3)}; called above ${(1 / (1 + Math.exp(-judgement.calledFrom))).toFixed(2)}`,
             },
             {
-              name: 'level of the newest batch, as its seed would pass it on',
-              value: `${look.level.toFixed(0)}, give or take ${look.sd.toFixed(0)}`,
+              name: 'how closely the level that the newest batch passes on is known',
+              value: `give or take ${look.sd.toFixed(0)} points`,
             },
-            { name: 'level of the early batches', value: look.early.toFixed(0) },
             { name: 'batches differ about their level by', value: `${look.spread.toFixed(1)} points` },
           ]
         : []),
@@ -94,7 +94,7 @@ function lineWhy(judgement: LineJudgement): Why {
       'One budget of false alarms covers all looks: of steady lines, about one in twenty is ever said to slip within twelve batches.',
       'Once a line is said to slip, that stands until three batches in a row are seen back at the early level.',
       'The slope and the smoothed level are shown beside it; neither decides by itself.',
-      `Jars are compared with the first batches after the founding one, which count as ${USUAL_POINTS}.`,
+      `A jar that comes out as jars of the first batches after the founding one usually did scores ${USUAL_POINTS}.`,
     ],
     source: PRIOR_SOURCES.trend,
   };
@@ -133,18 +133,29 @@ function seenOf({
   };
 }
 
-/** The reply of judgement.line. */
-export function lineReply(judgement: LineJudgement, names: Names): LineJudgementReply {
+/**
+ * The reply of judgement.line.
+ * @param others the keeper's other lines, asked only where something was stirred in that they may gainsay
+ */
+export function lineReply(
+  judgement: LineJudgement,
+  names: Names,
+  others: () => readonly LineJudgement[],
+): LineJudgementReply {
   const { trend, batches, rules } = judgement;
   const { uid, name } = names.line(judgement.line);
   const called = judgement.firstCalled === null ? undefined : batches[judgement.firstCalled];
+  const fell = judgement.fall === null ? undefined : batches[judgement.fall.at];
   return {
     line: uid,
     name,
     standing: judgement.standing,
     sentence: standingSentence(judgement),
     since: sinceSentence(judgement),
-    reasons: lineReasons(judgement),
+    reasons: lineReasons(
+      judgement,
+      effectsSay(judgement, others, (line) => names.line(line).name),
+    ),
     batches: batches.map((batch) => {
       const compared = new Set(batch.comparable);
       return {
@@ -177,9 +188,9 @@ export function lineReply(judgement: LineJudgement, names: Names): LineJudgement
       };
     }),
     comparable: batches.filter(({ points }) => points !== null).length,
-    slope: maybe(trend?.slope),
-    slopeLow: maybe(trend?.slopeLow),
-    slopeHigh: maybe(trend?.slopeHigh),
+    slope: maybe(judgement.rate?.slope),
+    slopeLow: maybe(judgement.rate?.low),
+    slopeHigh: maybe(judgement.rate?.high),
     baseline: maybe(trend?.baseline),
     spread: maybe(trend?.spread),
     drop: maybe(trend?.drop),
@@ -187,7 +198,8 @@ export function lineReply(judgement: LineJudgement, names: Names): LineJudgement
     running: (trend?.running ?? []).map(round),
     calledAt: called ? names.batch(called.batch).uid : null,
     startedAt: judgement.startedAt === null ? null : round(judgement.startedAt),
-    cameDown: judgement.fall?.shape ?? null,
+    cameDown: judgement.fall === null || judgement.fall.shape === 'unclear' ? null : judgement.fall.shape,
+    cameDownAt: fell ? names.batch(fell.batch).uid : null,
     suspects: judgement.suspects.map(suspectSays),
     blocked: [...judgement.blocked],
     effects: judgement.effects.map((effect) => ({

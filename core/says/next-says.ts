@@ -44,7 +44,7 @@ const PRICE_SPREAD =
   'Its price rises less than that: it is spread over all batches that follow, fresh starts too, and a weak jar is still worth half.';
 
 /** Why it stands where it stands beside others that cost as much. */
-const waits = (why: string): string => `Seeds that are about as good come before it, because ${why}.`;
+const waits = (why: string): string => `It stands a little further back, because ${why}.`;
 
 /** Its generation, and what follows where its past is not known. */
 function generationSays(candidate: SeedCandidate, input: NextInput): string[] {

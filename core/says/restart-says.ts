@@ -1,5 +1,5 @@
 // When a fresh start pays: in one sentence with at most one figure, and at length.
-import { costWords, lostInHundred } from './cost-says';
+import { costWords, lostInHundred, thrownOut } from './cost-says';
 import type { Lacking } from '../advice/sureness';
 import type { VerdictWord } from '../shapes/advice-replies';
 
@@ -10,6 +10,9 @@ export interface RestartRange {
   /** Anything from `from` on. */
   readonly openEnded: boolean;
 }
+
+/** Where the last generation that is about as good lies so many times as far as the first, no generation is the one to end at. */
+const FLAT = 2;
 
 /**
  * @param verdict on the line that was asked about; null: none was @param today generation of its newest jar
@@ -24,9 +27,9 @@ export function restartShort(
   if (!sure) return 'It is too early to say when a fresh start pays.';
   const reached = today !== null && today >= from;
   const stands = '; for this line the verdict above stands';
-  // Where no later one is worse, that a line has gone on for long is no reason to end it.
-  if (openEnded)
-    return `Over many lines it makes little difference when a fresh start is made, from generation ${from} on${verdict === 'start afresh' ? stands : ''}.`;
+  // Where no later one is worse, or hardly, that a line has gone on for long is no reason to end it.
+  if (openEnded || to >= FLAT * from)
+    return `Over many lines it makes little difference when a fresh start is made, from generation ${from} ${openEnded ? 'on' : `to ${to}`}${verdict === 'start afresh' ? stands : ''}.`;
   const where = from === to ? `${from}` : `${from} to ${to}`;
   const parts = verdict !== null && (verdict === 'start afresh') !== reached;
   return `Over many lines a fresh start pays after generation ${where}${parts ? stands : ''}.`;
@@ -59,7 +62,7 @@ export function reserveSentence(
   const [here, there] = [reserve.goodJar, sourcesCost];
   const costs =
     unit === 'jars'
-      ? `it is then as if ${lostInHundred(here)} jars were thrown out for every 100 good ones, not ${lostInHundred(there)}`
+      ? `it is then as if ${thrownOut(lostInHundred(here))} were thrown out for every 100 good ones, not ${thrownOut(lostInHundred(there))}`
       : `it then costs ${costWords(here, unit)}, not ${there.toFixed(2)}`;
   return `Restarting from ${reserve.label} (generation ${reserve.generation}) makes a good jar ${here < there ? 'cheaper' : 'dearer'}: with what its storage delays ${costs}.`;
 }

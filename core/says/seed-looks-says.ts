@@ -22,12 +22,24 @@ const NOTE_OF = { jar: 'Its note', hold: 'The note of its hold', batch: 'The not
 type Parts = readonly [first: string, ...rest: string[]];
 const whole = (parts: Parts): string => parts.join(' ');
 
+/** "20 minutes", "2.5 hours". */
+const warmFor = (hours: number): string => {
+  const minutes = Math.round(60 * hours);
+  if (minutes >= 60) return `${Number(hours.toFixed(1))} hours`;
+  return `${minutes} ${minutes === 1 ? 'minute' : 'minutes'}`;
+};
+
 function doubtParts(doubt: Doubt): Parts {
   if (doubt.code === 'failed in its hold') return failedInHoldParts(doubt);
   if (doubt.code === 'failed by a note')
     return [
       ...gateReasonParts({ code: 'power cut', hours: doubt.hours }),
       `${NOTE_OF[doubt.where]} tells of it.`,
+    ];
+  if (doubt.code === 'held short')
+    return [
+      `It was in warmth for ${warmFor(doubt.hours)} only, too short for anything to set.`,
+      'One of the two is a slip: correct when it went in and came out, or when in doubt, discard.',
     ];
   return gateReasonParts(doubt);
 }

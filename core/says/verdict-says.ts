@@ -4,7 +4,7 @@ import { inWords } from './way-to-source';
 import type { VerdictBecause } from '../advice/verdict';
 import type { Source } from '../ledger/records';
 import { daysWords } from '../quantities/typed-days';
-import type { VerdictWord } from '../shapes/advice-replies';
+import type { VerdictReply, VerdictWord } from '../shapes/advice-replies';
 import { lookInShort } from './seed-looks-says';
 
 /** What of a verdict is said: its word, its reason, the labels of its seed and of what is as good. */
@@ -89,7 +89,7 @@ function reasonWords(reason: VerdictBecause): string {
     case 'weak jars to come':
       return `Whichever you seed from, about ${reason.inHundred} in 100 jars or more would come out weak.`;
     case 'fallen':
-      return `The line has fallen about ${reason.points} points, and more weak jars are likely to follow.`;
+      return `The line now stands about ${reason.points} points below its early batches, and more weak jars are likely to follow.`;
     case 'may be carried':
       return 'Nearly a whole batch spoiled, and what is kept may carry on unseen what spoiled it.';
     case 'a start pays':
@@ -125,9 +125,9 @@ function reasonWords(reason: VerdictBecause): string {
         ? 'No batch can be compared yet.'
         : `Only ${reason.batches} ${reason.batches === 1 ? 'batch' : 'batches'} can be compared yet.`;
     case 'steady':
-      return 'The line is steady.';
+      return 'The latest batches of the line come out about as its early ones did.';
     case 'no slip seen':
-      return 'No slip is seen.';
+      return 'No slip is seen, and only more batches can rule out a slow one.';
   }
 }
 
@@ -176,12 +176,14 @@ export function verdictSays(
   verdict: SaidVerdict,
   form: Source['form'],
   lastOf: number | null,
-): { readonly sentence: string; readonly because: string; readonly also: string | null } {
+): Pick<VerdictReply, 'sentence' | 'parts' | 'because' | 'also'> {
   const without = withoutStart(verdict, form);
   const reason = reasonWords(verdict.reason);
-  const decided = `${sentenceCase(verdictWords(verdict))} ${reason}`;
+  const parts = { verdict: sentenceCase(verdictWords(verdict)), reason };
+  const decided = `${parts.verdict} ${reason}`;
   return {
     sentence: without === null ? decided : `${decided} ${without}`,
+    parts,
     because: becauseOf(verdict.reason, reason),
     also: without ?? (lastOf === null ? null : lastDaySays(lastOf)),
   };

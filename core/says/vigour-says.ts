@@ -1,12 +1,13 @@
 // What judgement says of a line and of a jar, in calm sentences with their numbers.
 import { dayLabel } from '../lineage/labels';
 import { inWords } from './way-to-source';
-import { correctionSays, timesSeen } from './correction-says';
+import { correctionSays } from './correction-says';
 import { leftOutSays } from './left-out-says';
 import { asideSays } from './score-says';
 import { blameSays, perhapsFrom, suspectSays } from './suspects-says';
 import type { PartName } from '../shapes/vigour-codes';
 import { NOTHING_IN, treatmentOf } from '../vigour/effects';
+import type { Rate } from '../vigour/fall';
 import { FALLEN_BY } from '../vigour/level/line-level';
 import { plainSiblings, type JudgedBatch, type LineJudgement } from '../vigour/line';
 import { pointsBelow } from '../vigour/trend';
@@ -27,58 +28,69 @@ const slopeWords = (slope: number): string =>
 
 /** The sentence of a line's standing. */
 export function standingSentence(judgement: LineJudgement): string {
-  const { trend, standing, rules } = judgement;
+  const { trend, standing, rules, rate } = judgement;
   const comparable = judgement.batches.filter(({ points }) => points !== null).length;
-  if (!trend) {
+  if (!trend || !rate) {
     return comparable < rules.fewest
       ? `Too few batches to say: ${comparable === 0 ? 'none' : comparable} can be compared yet, and ${rules.fewest} are needed.`
       : `Too few batches to say: the ${comparable} that can be compared are all of one generation.`;
   }
   const over = `over ${Math.min(comparable, rules.window)} comparable batches`;
-  const [least, most] = [trend.slopeLow, trend.slopeHigh].map(Math.abs).toSorted((a, b) => a - b) as [
-    number,
-    number,
-  ];
-  const bothLose = trend.slopeHigh <= 0;
-  const interval = bothLose
-    ? `${one(least)} to ${one(most)}`
-    : `from a loss of ${one(-trend.slopeLow)} to a gain of ${one(trend.slopeHigh)}`;
-  const below = pointsBelow(trend);
-  // Set words alone may leave no width at all, which would claim too much.
-  const change =
-    trend.slopeLow === trend.slopeHigh ? slopeWords(trend.slope) : `${slopeWords(trend.slope)} (${interval})`;
   const untold =
     judgement.blocked.length > 0
       ? ` Whether that is the culture or the ${inWords(judgement.blocked)} can't be told apart here.`
       : '';
-  // A slope is never said of one drop and a level stretch.
-  const came = cameDown(judgement, 'it fell by about');
-  if (came !== null && (standing === 'slipping' || standing === 'worn out'))
-    return `${sentenceCase(standing)} ${over}: ${came}, and it now stands about ${below} points below its early batches.${untold}`;
   switch (standing) {
     case 'steady':
       // The range beside it is the more careful of the two: it must not be gainsaid, as it is printed.
-      return `Steady ${over}: ${change}. A loss of ${rules.lossToRuleOut} points a generation ${Number(one(-trend.slopeLow)) < rules.lossToRuleOut ? 'can be ruled out' : 'is unlikely'}.`;
+      return `Steady ${over}: ${changeWords(rate)}. A loss of ${rules.lossToRuleOut} points a generation ${Number(one(-rate.low)) < rules.lossToRuleOut ? 'can be ruled out' : 'is unlikely'}.`;
     case 'slipping':
-      return `Slipping: ${change} ${over}, and it now stands about ${below} points below its early batches.${untold}`;
     case 'worn out':
-      return `Worn out: it now stands about ${below} points below its early batches. ${sentenceCase(change)} ${over}.${untold}`;
+      return `${sentenceCase(standing)}: ${[cameDown(judgement, true), standsWords(judgement)].filter((part) => part !== null).join(', and ')}.${untold}`;
     default:
       return untold && trend.drop > FALLEN_BY
-        ? `No slip is put down to the culture ${over}, though it stands about ${pointsBelow(trend)} points below its early batches.${untold}`
+        ? `No slip is put down to the culture ${over}, though it ${belowWords(pointsBelow(trend))}.${untold}`
         : `No slip seen ${over}, but a loss of ${rules.lossToRuleOut} points a generation can't be ruled out yet.`;
   }
 }
 
+/** "from a loss of 0.2 to a gain of 0.1", "0.9 to 2.4" of what is lost either way. */
+function rangeWords({ low, high }: Rate): string {
+  if (high > 0) return `from a loss of ${one(-low)} to a gain of ${one(high)}`;
+  return `${one(-high)} to ${one(-low)}`;
+}
+
+/** How fast a line that is not called gains or loses. Set words alone may leave no width at all, which would claim too much. */
+const changeWords = (rate: Rate): string =>
+  rate.low === rate.high ? slopeWords(rate.slope) : `${slopeWords(rate.slope)} (${rangeWords(rate)})`;
+
+const belowWords = (points: number): string => `stands about ${pointsWords(points)} below its early batches`;
+
+/** Where a line that came down stands now: by the smoothed level that is drawn. */
+function standsWords({ trend }: LineJudgement): string {
+  const below = trend ? pointsBelow(trend) : 0;
+  return below < NEAR ? 'its latest batches stand near its early level again' : `it now ${belowWords(below)}`;
+}
+/** Points below its early level that are hardly below. */
+const NEAR = 3;
+
 const sinceWords = ({ generation, madeOn }: JudgedBatch): string =>
   madeOn === null ? `generation ${generation}` : dayLabel(madeOn, true);
 
-/** "it fell by about 25 points at once on 19 Jul 2025"; null where it did not come down at once. */
-function cameDown({ fall, batches }: LineJudgement, fell: string): string | null {
+/**
+ * How a line came down, with the one day that is said of it, that of the first batch below: "on 19 Jul 2025 it fell by about 25
+ * points at once", "since 19 Jul 2025 it loses about 1.7 points with each generation"; null of one that did not.
+ * @param ranged with the range of what it loses
+ */
+function cameDown({ fall, rate, batches }: LineJudgement, ranged: boolean): string | null {
   const batch = fall && batches[fall.at];
-  if (!fall || !batch || fall.shape !== 'at once') return null;
-  const when = batch.madeOn === null ? `in ${sinceWords(batch)}` : `on ${sinceWords(batch)}`;
-  return `${fell} ${pointsWords(fall.points)} at once ${when}`;
+  if (!fall || !batch || !rate) return null;
+  const day = sinceWords(batch);
+  if (fall.shape === 'at once')
+    return `${batch.madeOn === null ? 'in' : 'on'} ${day} it fell by about ${pointsWords(fall.points)} at once`;
+  if (fall.shape === 'unclear') return `since ${day} it has come out lower`;
+  const range = ranged && rate.low !== rate.high ? ` (${rangeWords(rate)})` : '';
+  return `since ${day} it loses about ${one(-rate.slope)} points with each generation${range}`;
 }
 
 const pointsWords = (points: number): string => {
@@ -87,19 +99,15 @@ const pointsWords = (points: number): string => {
 };
 
 /**
- * Since when a line that is called has come down, how, and what that most likely comes from, for its card: "Worn out since
- * 19 Jul 2025: it fell by about 25 points at once. Most likely from …"; null of any other line.
+ * Since when a line that is called has come down, how, and what that most likely comes from, for its card: "On 19 Jul 2025 it
+ * fell by about 25 points at once. Most likely from …"; null of any other line.
  */
-export function sinceSentence({ standing, fall, batches, suspects }: LineJudgement): string | null {
-  const batch = fall && batches[fall.at];
-  if (!fall || !batch) return null;
-  const how =
-    fall.shape === 'at once'
-      ? `it fell by about ${pointsWords(fall.points)} at once`
-      : `it loses about ${pointsWords(fall.points)} with each generation`;
-  const said = `${sentenceCase(standing)} since ${sinceWords(batch)}: ${how}.`;
-  const from = suspects.flatMap((suspect) => perhapsFrom(suspect, batch.generation) ?? []);
-  return `${said} ${blameSays(from)}`;
+export function sinceSentence(judgement: LineJudgement): string | null {
+  const { fall, batches, suspects } = judgement;
+  const came = cameDown(judgement, false);
+  if (came === null || fall === null) return null;
+  const generation = batches[fall.at]?.generation ?? 0;
+  return `${sentenceCase(came)}. ${blameSays(suspects.flatMap((suspect) => perhapsFrom(suspect, generation) ?? []))}`;
 }
 
 /** "more than 99 in 100". */
@@ -135,39 +143,21 @@ function poorLately({ trend, standing, batches }: LineJudgement): string[] {
     : [`The latest ${poor.length} batches, of ${days}, stand at ${at}, far below its early level of ${shown(trend.baseline)}. That is too few to tell a slip from bad luck: see what was different before you seed on.`];
 } // prettier-ignore
 
-const madeWords = ({ generation, madeOn }: JudgedBatch): string =>
-  `generation ${generation}${madeOn ? `, made ${dayLabel(madeOn, true)}` : ''}`;
-
-/** When a slip was first noticed, and since when all its batches have stood below their early level. */
-function noticedSays({ firstCalled, batches, trend }: LineJudgement): string[] {
-  const called = firstCalled === null ? undefined : batches[firstCalled];
-  if (firstCalled === null || !called || !trend) return [];
-  const until = batches.slice(0, firstCalled + 1).filter(({ points }) => points !== null);
-  const since = until[until.findLastIndex(({ points }) => (points ?? 0) > trend.baseline - FALLEN_BY) + 1];
-  const noticed = `The slip was first noticed at ${madeWords(called)}`;
-  return [
-    since && since !== called ? `${noticed}; since ${madeWords(since)}, every batch has stood clearly below the early ones.` : `${noticed}.`,
-  ];
-} // prettier-ignore
-
-/** What stands behind a line's standing, the most telling first. */
-export function lineReasons(judgement: LineJudgement): string[] {
-  const { trend, startedAt, firstCalled, batches, effects } = judgement;
+/** What stands behind a line's standing, the most telling first. @param effects what is said of what was stirred in */
+export function lineReasons(judgement: LineJudgement, effects: readonly string[]): string[] {
+  const { trend, startedAt, firstCalled, batches } = judgement;
   const unseen = batches.filter(
     ({ leftOut, comparable }) =>
       comparable.length === 0 && leftOut.some(({ because, jar }) => because === 'unseen' && !jar.mixes),
   ).length;
   return [
-    ...noticedSays(judgement),
     ...judgement.suspects.map(suspectSays),
     ...(firstCalled === null ? [] : calledBy(judgement)),
     ...poorLately(judgement),
     ...(startedAt !== null && startedAt < USUAL_POINTS - 10
       ? [`It began low: about ${Math.round(USUAL_POINTS - startedAt)} points below where your lines usually begin.`]
       : []),
-    ...effects
-      .filter(({ points }) => Math.abs(points) >= 5)
-      .map(({ name, points, sets }) => `${name === NOTHING_IN ? 'Leaving out what is usually stirred in' : sentenceCase(name)} ${points < 0 ? 'takes' : 'adds'} about ${Math.abs(Math.round(points))} points, ${timesSeen(sets)} beside jars of the same seed and hold made as usual.`),
+    ...effects,
     ...(judgement.perDay?.own ? [`A day in the fridge costs its seed about ${perDay(judgement.perDay.posterior)}, by your own ${judgement.perDay.jars} jars.`] : []),
     ...(trend ? [`Batches differ by about ${one(trend.spread)} points by themselves.`] : []),
     ...(unseen > 0 ? [`Of ${unseen} ${unseen === 1 ? 'batch' : 'batches'} nobody noted how it came out: unknown, neither weak nor fine.`] : []),

@@ -134,6 +134,8 @@ export const VerdictReply = z.strictObject({
   reason: VerdictReasonReply,
   /** At most fifteen words of verdict, then the reason in at most twenty; then, of a fresh start, what to do with nothing at home. */
   sentence: z.string(),
+  /** Its first two parts: what to do, and the one reason that decides. */
+  parts: z.strictObject({ verdict: z.string(), reason: z.string() }),
   /** The same reason as the answer to "why?": "Because no slip is seen." */
   because: z.string(),
   /** What is said after the deciding reason: that same what to do, or that today is the seed's last day; null: nothing. */

@@ -23,7 +23,9 @@ export type Doubt =
       readonly code: 'failed by a note';
       readonly hours: number | null;
       readonly where: 'jar' | 'hold' | 'batch';
-    };
+    }
+  /** Hours of its stays in warmth together: fewer than anything sets in. */
+  | { readonly code: 'held short'; readonly hours: number };
 
 /** Why a jar is in doubt as what others descend from. */
 export type InShort =

@@ -44,14 +44,17 @@ export const LineJudgementReply = z.strictObject({
   name: z.string(),
   standing: StandingReply,
   sentence: z.string(),
-  /** Of a slipping or worn-out line: since when, how it came down, and from what, if something may be behind it. */
+  /** Of a slipping or worn-out line: since when it has come down, how, and from what, if something may be behind it. */
   since: z.string().nullable(),
   /** Each a sentence, the most telling first. */
   reasons: z.array(z.string()),
   batches: z.array(LineBatchReply),
   /** How many of them can be compared. */
   comparable: count,
-  /** Points a generation (Theil–Sen), with its 90 % interval; null with too few batches. */
+  /**
+   * Points a generation, with the 90 % interval: since it began to fall where it falls with each generation, else over its latest
+   * batches (Theil–Sen); null with too few batches.
+   */
   slope: points.nullable(),
   slopeLow: points.nullable(),
   slopeHigh: points.nullable(),
@@ -66,8 +69,10 @@ export const LineJudgementReply = z.strictObject({
   calledAt: Uid.nullable(),
   /** Level of its early batches among all the keeper's lines; null where there is no other. */
   startedAt: points.nullable(),
-  /** How a line that was called came down: no slope is drawn across one drop. null: of any other line. */
+  /** How a line that was called came down: no slope is drawn across one drop. null: of any other line, or where it can't be told. */
   cameDown: z.enum(['at once', 'with each generation']).nullable(),
+  /** The first batch below: the one day since which it is said to have come down. */
+  cameDownAt: Uid.nullable(),
   suspects: z.array(z.string()),
   /** Additions or milks that can't be told from the culture. */
   blocked: z.array(z.string()),

@@ -17,7 +17,7 @@ import { mean, median } from './medians';
 import { scoreJar, SCORE_RULES } from './score';
 import { storedShift } from './level/stored-seed';
 import { LineLevel, type LevelGroup, type LevelLook } from './level/line-level';
-import { fallOf, type Fall } from './fall';
+import { fallOf, rateOf, type Fall, type Rate } from './fall';
 import { StandingWalk } from './standing';
 import { suspectsOf } from './suspects';
 import { trendOf, TREND_RULES, type Trend, type TrendPoint, type TrendRules } from './trend';
@@ -55,6 +55,8 @@ export interface LineJudgement {
   readonly firstCalled: number | null;
   /** How it came down, where it is called; `at` is an index in `batches`. */
   readonly fall: Fall | null;
+  /** How fast it gains or loses: the one rate that is said and drawn; null with too few batches. */
+  readonly rate: Rate | null;
   /** Level of its early batches on the scale of all the keeper's lines (75 is usual there); null with one line. */
   readonly startedAt: number | null;
   readonly suspects: readonly Suspect[];
@@ -265,6 +267,7 @@ export function* judgingLine(
       standing,
     });
   }
+  const fall = walk.called ? fallIn(judged) : null;
   return {
     line,
     batches: judged,
@@ -279,7 +282,8 @@ export function* judgingLine(
     calledFrom: walk.limit,
     standing,
     firstCalled,
-    fall: walk.called ? fallIn(judged) : null,
+    fall,
+    rate: rateOf(trend, fall),
     startedAt: lineCount > 1 ? startOf(early, keeper) : null,
     ...suspectsOf(batches, effects, usualTreatment, lacked, otherwise),
     rules,

@@ -72,6 +72,8 @@ export interface Trend {
   readonly lossRuledOut: boolean;
 }
 
+const hundredths = (value: number): number => Math.round(100 * value) / 100;
+
 /** Spread pulled towards the expected one, each weighted by its degrees of freedom (a moderated variance). */
 function moderatedSpread(expected: number, weight: number, squares: number, freedom: number): number {
   return Math.sqrt((weight * expected ** 2 + squares) / (weight + freedom));
@@ -107,10 +109,11 @@ export function trendOf(points: readonly TrendPoint[], rules: TrendRules = TREND
 
   const all = points.map((point) => point.score);
   const baselineSize = rules.baselineBatches;
-  const baseline = mean(all.slice(0, baselineSize)) ?? 0;
+  // To hundredths, so that whatever rounds them prints the same.
+  const baseline = hundredths(mean(all.slice(0, baselineSize)) ?? 0);
   const later = all.slice(baselineSize);
   const running = ewma(later, rules.lambda, baseline);
-  const drop = baseline - (running.at(-1) ?? baseline);
+  const drop = hundredths(baseline - (running.at(-1) ?? baseline));
   const dropError = ewmaErrorFromBaseline(rules.lambda, spread, later.length, baselineSize);
 
   const lossRuledOut = fit.slope - rules.ruleOutErrors * carefulError > -rules.lossToRuleOut;

@@ -3,14 +3,10 @@ import type { Reply } from '../../core/contract';
 import type { NamedJar } from './linked-parts';
 
 /** What to do, and the one reason that decides, without what comes after it. */
-export function verdictParts({ sentence: said, also }: Pick<Reply<'advice.line'>, 'sentence' | 'also'>): {
-  readonly sentence: string;
-  readonly reason: string;
-} {
-  const decided = also === null || !said.endsWith(also) ? said : said.slice(0, -also.length).trimEnd();
-  const [sentence = '', ...reason] = decided.split(/(?<=\.) (?=\p{Lu})/u);
-  return { sentence, reason: reason.join(' ') };
-}
+export const verdictParts = ({ parts }: Pick<Reply<'advice.line'>, 'parts'>): { readonly sentence: string; readonly reason: string } => ({
+  sentence: parts.verdict,
+  reason: parts.reason,
+}); // prettier-ignore
 
 /** Jars that the verdict may name. */
 export function namedIn({ seed, asGood, against }: Reply<'advice.line'>): NamedJar[] {

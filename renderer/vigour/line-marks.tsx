@@ -1,5 +1,5 @@
-// The marks of a line's plot: its batches as jars drawn by how they set, the early band, where a slip was noticed, and below
-// the line what has no score. Nothing else: what it was worked out by is drawn by worked-marks.tsx, when asked for.
+// The marks of a line's plot: its batches as jars drawn by how they set, the scale, the early band, since when it has come down,
+// and below the line what has no score. Nothing else: what it was worked out by is drawn by worked-marks.tsx, when asked for.
 import type { CSSProperties } from 'react';
 import { JarDefs, JarShape } from '../parts/jar-shape';
 import { lookOf } from '../parts/jar-look';
@@ -7,6 +7,7 @@ import {
   dayMarks,
   levelOf,
   path,
+  SCALE,
   SMALL,
   smallLayout,
   stretches,
@@ -74,41 +75,60 @@ function EarlyBand({ line, layout }: Pick<MarksProps, 'line' | 'layout'>) {
     <>
       <rect
         className="band"
-        x="0"
-        width={width - right + 12}
+        x={SCALE + 6}
+        width={width - right + 6 - SCALE}
         y={middle - height / 2}
         height={height}
         rx="6"
       />
-      <text className="word" x="8" y={middle - 4}>
+      <text className="word" x={SCALE + 12} y={middle - 4}>
         early
       </text>
-      <text className="word" x="8" y={middle + 13}>
+      <text className="word" x={SCALE + 12} y={middle + 13}>
         batches
       </text>
     </>
   );
 }
 
-function Noticed({ line, layout, corrected }: Pick<MarksProps, 'line' | 'layout'> & { readonly corrected: boolean }) {
-  const index = line.batches.findIndex(({ batch }) => batch === line.calledAt);
+/** Points of 100 at the left, with their word. */
+function Scale({ layout }: Pick<MarksProps, 'layout'>) {
+  return (
+    <>
+      <text className="day" x="0" y="13">
+        points of 100
+      </text>
+      {layout.scale.map((at) => (
+        <text key={at} className="day" x={SCALE} y={layout.y(at)} textAnchor="end" dominantBaseline="central">
+          {at}
+        </text>
+      ))}
+    </>
+  );
+}
+
+const FELL = { 'at once': 'fell here', 'with each generation': 'falls from here', unclear: 'lower from here' } as const; // prettier-ignore
+
+/** The first batch below, of a line that came down: the one day that is said of it. */
+function CameDown({ line, layout, corrected }: Pick<MarksProps, 'line' | 'layout'> & { readonly corrected: boolean }) {
+  const index = line.batches.findIndex(({ batch }) => batch === line.cameDownAt);
   const batch = line.batches[index];
   const level = batch && levelOf(batch, corrected);
-  if (!batch || layout.noticed === null) return null;
+  if (!batch || layout.fell === null) return null;
   const at = layout.x(index);
   const [near, far] = [at < 60, at > layout.width - 60];
   const top = level === null || level === undefined ? layout.top : layout.y(level) + layout.jar / 2 + 8;
-  const foot = layout.noticed - 18;
+  const foot = layout.fell - 18;
   return (
     <>
       {foot - top > 4 && <path className="called" d={`M${at} ${top}V${foot}`} />}
       <text
         className="word called-word"
         x={near ? 8 : far ? layout.width - 4 : at}
-        y={layout.noticed}
+        y={layout.fell}
         textAnchor={near ? 'start' : far ? 'end' : 'middle'}
       >
-        noticed here
+        {FELL[line.cameDown ?? 'unclear']}
       </text>
     </>
   );
@@ -163,6 +183,7 @@ export function LineMarks({ line, shown, layout, lit, worked }: MarksProps) {
       {lit !== null && lit >= shown.from && lit < shown.to && (
         <rect className="column" x={x(lit) - layout.step / 2} width={layout.step} y={2} height={layout.height - 4} rx="8" />
       )}
+      <Scale layout={layout} />
       <EarlyBand line={line} layout={layout} />
       {stretches(medians).map((stretch) => (
         <path
@@ -172,7 +193,7 @@ export function LineMarks({ line, shown, layout, lit, worked }: MarksProps) {
         />
       ))}
       {worked && <WorkedMarks line={line} shown={shown} layout={layout} />}
-      <Noticed line={line} layout={layout} corrected={corrected} />
+      <CameDown line={line} layout={layout} corrected={corrected} />
       <Below line={line} shown={shown} layout={layout} />
       {batches.map(({ batch, index }) => {
         const level = levelOf(batch, corrected);

@@ -4,7 +4,8 @@ import { rangesSay } from '../../core/says/batch-says';
 import { leftOutWords } from './batch-words';
 import type { LineReply } from './plot-scale';
 
-const shown = (points: number | null): string => (points === null ? 'unknown' : points.toFixed(1));
+const shown = (points: number | null): string =>
+  points === null ? 'unknown' : String(Math.round(Math.min(100, Math.max(0, points))));
 
 export function LineTable({ line }: { readonly line: LineReply }) {
   const { writer } = useReader();
@@ -28,7 +29,7 @@ export function LineTable({ line }: { readonly line: LineReply }) {
             <tr key={batch.batch}>
               <th scope="row">{batch.madeOn === null ? batch.label : writer.day(batch.madeOn)}</th>
               <td className="figure">{batch.generation}</td>
-              <td className={batch.points === null ? 'soft' : 'figure'}>{shown(batch.points)}</td>
+              <td className={batch.score === null ? 'soft' : 'figure'}>{shown(batch.score)}</td>
               <td className={batch.uncorrected === null ? 'soft' : 'figure'}>{shown(batch.uncorrected)}</td>
               <td>
                 {batch.jars

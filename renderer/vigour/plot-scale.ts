@@ -10,8 +10,10 @@ export const LEAST_STEP = 40;
 const MOST_SHOWN = 25;
 /** Points that a plot spans at least: smaller differences are not blown up. */
 const LEAST_SPAN = 40;
-/** Left of the plot stand the words of the early band; right of it, when asked for, those of the levels. */
-const LEFT = 68;
+/** Left of the plot stand the scale and the words of the early band; right of it, when asked for, those of the levels. */
+const LEFT = 104;
+/** The figures of the scale end here; the band and its words begin beside them. */
+export const SCALE = 34;
 const RIGHT = { plain: 24, worked: 156 } as const;
 const TOP = 30;
 /** Between the highest and the lowest; with all that it was worked out by, there must be room between the marks. */
@@ -53,10 +55,12 @@ export interface Layout {
   readonly jar: number;
   readonly top: number;
   readonly foot: number;
-  /** Where "noticed here" stands; where batches without a score do; null where there is none. Where the days begin. */
-  readonly noticed: number | null;
+  /** Where "fell here" stands; where batches without a score do; null where there is none. Where the days begin. */
+  readonly fell: number | null;
   readonly lane: number | null;
   readonly days: number;
+  /** Points written at the left, of 0 to 100. */
+  readonly scale: readonly number[];
   readonly x: (index: number) => number;
   /** Points outside what is shown lie on the edge. */
   readonly y: (points: number) => number;
@@ -85,6 +89,12 @@ function spanOf(
   return { low: low - lack, high: high + lack };
 }
 
+/** Points that are written beside the plot: every tenth, or every twentieth where it spans many. */
+function scaleOf(low: number, high: number): number[] {
+  const step = high - low > 70 ? 20 : 10;
+  return Array.from({ length: 100 / step + 1 }, (_, at) => at * step).filter((at) => at >= low && at <= high);
+}
+
 /** The plot of the batches shown. @param worked with slope, levels, jars and what was left out */
 export function layoutOf(line: LineReply, shown: Shown, width: number, worked: boolean): Layout {
   const batches = line.batches.slice(shown.from, shown.to);
@@ -94,13 +104,13 @@ export function layoutOf(line: LineReply, shown: Shown, width: number, worked: b
   const jar = Math.max(5, Math.min(WIDEST[kind], step * 0.84));
   const { low, high } = spanOf(line, batches, worked);
   const foot = TOP + rise;
-  const called = batches.some(({ batch }) => batch === line.calledAt);
+  const falls = batches.some(({ batch }) => batch === line.cameDownAt);
   const lacking = batches.some(({ points }) => points === null);
-  const noticed = called ? foot + 42 : null;
-  const lane = lacking ? (noticed ?? foot + 10) + 70 : null;
-  const days = (lane ?? noticed ?? foot + 10) + 40;
+  const fell = falls ? foot + 42 : null;
+  const lane = lacking ? (fell ?? foot + 10) + 70 : null;
+  const days = (lane ?? fell ?? foot + 10) + 40;
   return {
-    width, left, right, step, jar, top: TOP, foot, noticed, lane, days, height: days + 28,
+    width, left, right, step, jar, top: TOP, foot, fell, lane, days, scale: scaleOf(low, high), height: days + 28,
     x: (index) => left + (index - shown.from + 0.5) * step,
     y: (points) => foot - ((Math.min(high, Math.max(low, points)) - low) / (high - low)) * rise,
   }; // prettier-ignore
@@ -135,8 +145,8 @@ export interface SlopeLine {
 }
 
 /**
- * The slope through the batches it was reckoned on; none across one drop, which is no slope. It goes through the median level
- * at the median generation (Theil–Sen); the interval's ends turn about that same point.
+ * The slope through the batches it was reckoned on: those since the line began to fall, else the latest; none across one drop, which
+ * is no slope. It goes through the median level at the median generation (Theil–Sen); the interval's ends turn about that same point.
  * @returns null with too few batches
  */
 export function slopeLine(line: LineReply): SlopeLine | null {
@@ -146,7 +156,12 @@ export function slopeLine(line: LineReply): SlopeLine | null {
   const compared = line.batches.flatMap(({ points, generation }, index) =>
     points === null ? [] : [{ index, points, generation }],
   );
-  const used = typeof window === 'number' ? compared.slice(-window) : compared;
+  const since = line.batches.findIndex(({ batch }) => batch === line.cameDownAt);
+  const latest = typeof window === 'number' ? compared.slice(-window) : compared;
+  const used =
+    since < 0 || line.cameDown !== 'with each generation'
+      ? latest
+      : compared.filter(({ index }) => index >= since);
   const middle = median(used.map(({ generation }) => generation));
   const level = median(used.map(({ points, generation }) => points - slope * (generation - middle)));
   return {

@@ -12,12 +12,27 @@ import { Why } from '../parts/why-details';
 
 type RestartReply = Reply<'advice.restart'>;
 
-const HEIGHT = 230;
-const ROOM = { left: 24, right: 24, top: 30, foot: 168 } as const;
+const HEIGHT = 276;
+const ROOM = { left: 58, right: 24, top: 56, foot: 194 } as const;
 const LEAST_WIDTH = 420;
+
+/** Costs written beside the curve, three to five: in money, or as what 100 good jars cost beyond as many jars. */
+function costScale(low: number, high: number, inJars: boolean): { readonly cost: number; readonly says: string }[] {
+  const from = inJars ? Math.max(1, low) : low;
+  const rough = (high - from) / 4;
+  const ten = 10 ** Math.floor(Math.log10(rough));
+  const step = ([1, 2, 5, 10].find((one) => one * ten >= rough) ?? 10) * ten;
+  const first = Math.ceil(from / step - 1e-9);
+  const places = Math.max(0, -Math.floor(Math.log10(step)));
+  return Array.from({ length: Math.floor(high / step + 1e-9) - first + 1 }, (_, at) => {
+    const cost = (first + at) * step;
+    return { cost, says: inJars ? String(lostInHundred(cost)) : cost.toFixed(places) };
+  });
+} // prettier-ignore
 
 function Curve({ reply, width }: { readonly reply: RestartReply; readonly width: number }) {
   const { curve, from, to, today, best, reserve } = reply;
+  const inJars = reply.unit === 'jars';
   // Today is always on the axis, also where it lies beyond what was reckoned.
   const last = Math.max(curve.at(-1)?.generation ?? 1, today ?? 1);
   const reach = curve.at(-1)?.generation ?? 1;
@@ -31,6 +46,7 @@ function Curve({ reply, width }: { readonly reply: RestartReply; readonly width:
   const seen = curve.filter((point) => !point.reckonedOn);
   const beyond = curve.filter((point, at) => point.reckonedOn || curve[at + 1]?.reckonedOn === true);
   const [goodFrom, goodTo] = [x(from) - 7, x(Math.min(to, reach)) + 7];
+  const costs = costScale(0.7 * least, most, inJars);
   const every = Math.max(1, Math.ceil((last * 34) / (end - ROOM.left)));
   return (
     <>
@@ -43,7 +59,7 @@ function Curve({ reply, width }: { readonly reply: RestartReply; readonly width:
         rx="10"
       />
       <text className="word" x={Math.min(Math.max(goodFrom + 10, ROOM.left), end - 100)} y={ROOM.top - 2}>
-        costs least
+        about the least
       </text>
       <path
         className="cost-range"
@@ -58,6 +74,17 @@ function Curve({ reply, width }: { readonly reply: RestartReply; readonly width:
         d={path(beyond.map((point) => [x(point.generation), y(point.cost)] as const))}
       />
       <circle className="median" cx={x(best)} cy={y(curve.find((point) => point.generation === best)?.cost ?? 0)} r="6" />
+      <text className="day" x="0" y="14">
+        {inJars ? 'jars thrown out for 100 good ones' : `a good jar costs, in ${reply.unit}`}
+      </text>
+      {costs.map(({ cost, says }) => (
+        <text key={says} className="day" x={ROOM.left - 8} y={y(cost)} textAnchor="end" dominantBaseline="central">
+          {says}
+        </text>
+      ))}
+      <text className="day" x={end} y={HEIGHT - 8} textAnchor="end">
+        each line ended after this generation
+      </text>
       <path className="foot" d={`M${ROOM.left} ${ROOM.foot}H${end}`} />
       {Array.from({ length: last }, (_, at) => at + 1).map((generation) =>
         (generation - 1) % every === 0 && Math.abs(generation - (today ?? -99)) * ((end - ROOM.left) / last) > 34 ? (

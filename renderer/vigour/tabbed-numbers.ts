@@ -15,7 +15,7 @@ export const tabbed = (rows: readonly (readonly Cell[])[]): string =>
 /** A line over its batches, one row for each jar. */
 export function lineNumbers(line: LineReply): string {
   const head = [
-    'batch', 'made on', 'generation', 'batch median', 'batch median as it came', 'jar', 'jar score', 'jar low',
+    'batch', 'made on', 'generation', 'batch median (of set words over their ranges)', 'batch median as it came', 'jar', 'jar score', 'jar low',
     'jar high', 'jar as it came', 'compared', 'left out because', 'hold',
   ]; // prettier-ignore
   const rows = line.batches.flatMap((batch): Cell[][] => {
@@ -34,10 +34,10 @@ export function lineNumbers(line: LineReply): string {
     [`${line.name}: ${line.standing}`],
     ['early batches', line.baseline],
     ['spread of a batch', line.spread],
-    ['lowest smoothed level that luck would leave', line.lowerLimit],
-    ['slope, points a generation', line.slope],
-    ['slope, lower end of 90 %', line.slopeLow],
-    ['slope, upper end of 90 %', line.slopeHigh],
+    ['a smoothed level of an even line stays above', line.lowerLimit],
+    ['gain (less than 0: loss) with each generation, points', line.slope],
+    ['the same, lower end of 90 %', line.slopeLow],
+    ['the same, upper end of 90 %', line.slopeHigh],
     [line.safety],
     [],
     head,

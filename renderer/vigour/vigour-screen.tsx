@@ -3,11 +3,14 @@
 import { useCallback, useState } from 'react';
 import { SAYS_NOTHING_OF_SAFETY } from '../../core/says/vigour-says';
 import { go, turnTo, useLineInHand, usePlace } from '../state/store';
+import { Linked } from '../parts/linked';
+import { namedIn, verdictParts } from '../parts/verdict-parts';
 import { useRead } from '../state/use-read';
 import { BatchDetail } from './batch-detail';
 import { LinePlot } from './line-plot';
 import { LineCards, lives, useLines, type Known } from './line-list';
 import { LineHeading } from './line-heading';
+import { bestOf } from './best-of-lines';
 import { NextSeed } from './next-seed';
 import type { LineReply } from './plot-scale';
 import { Restart } from './restart-panel';
@@ -48,6 +51,7 @@ export function VigourScreen() {
       {family?.ok === true && family.value.lines.length === 0 && <Nothing />}
       {shown && (
         <>
+          {known.length > 1 && <OfAll lines={known} />}
           <LineCards lines={known} chosen={shown.line.line} onChoose={turnTo} />
           <BatchByBatch key={shown.line.line} line={shown.line} />
           <NextSeed
@@ -61,6 +65,27 @@ export function VigourScreen() {
         </>
       )}
     </div>
+  );
+}
+
+/** What to seed from today, of all lines: there is one kitchen, whatever is said of each. */
+function OfAll({ lines }: { readonly lines: readonly Known[] }) {
+  const answer = useRead('advice.next', {});
+  const best = answer?.ok ? bestOf(lines, answer.value) : null;
+  // It keeps its room while it is read.
+  return (
+    <p className="vigour-of-all">
+      {answer?.ok === true &&
+        (best === null ? (
+          'Of all lines: none that is kept is worth going on with.'
+        ) : (
+          <>
+            Of all lines, <strong>{best.line.name}</strong> first:{' '}
+            <Linked text={verdictParts(best.verdict).sentence} jars={namedIn(best.verdict)} />
+          </>
+        ))}
+      {answer?.ok === false && answer.sentence}
+    </p>
   );
 }
 

@@ -13,8 +13,8 @@ interface Props {
   readonly layout: Layout;
 }
 
-const printed = (points: number): string => (Math.round(points * 10) / 10).toFixed(1).replace('-', '−');
-const rounded = (points: number): string => String(Math.round(points));
+const printed = (points: number): string => `${points <= -0.05 ? '−' : ''}${Math.abs(points).toFixed(1)}`;
+const rounded = (points: number): string => String(Math.round(Math.min(100, Math.max(0, points))));
 const within =
   (shown: Shown) =>
   ({ index }: { readonly index: number }): boolean =>
@@ -53,8 +53,8 @@ function Words({ line, layout }: Omit<Props, 'shown'>) {
   const running = line.running.at(-1);
   const words = [
     ...(line.baseline === null ? [] : [{ at: line.baseline, says: `early level ${rounded(line.baseline)}`, kind: 'band-word' }]),
-    ...(line.lowerLimit === null ? [] : [{ at: line.lowerLimit, says: `chance: above ${rounded(line.lowerLimit)}`, kind: 'limit-word' }]),
-    ...(last && line.slope !== null ? [{ at: last.middle, says: `slope ${printed(line.slope)}`, kind: 'slope-word' }] : []),
+    ...(line.lowerLimit === null ? [] : [{ at: line.lowerLimit, says: `even: above ${rounded(line.lowerLimit)}`, kind: 'limit-word' }]),
+    ...(last && line.slope !== null ? [{ at: last.middle, says: `${printed(line.slope)} a generation`, kind: 'slope-word' }] : []),
     ...(running === undefined ? [] : [{ at: running, says: `smoothed level ${rounded(running)}`, kind: 'running-word' }]),
   ]; // prettier-ignore
   const places = spread(words.map(({ at }) => y(at)), 20, 10, layout.foot + 40); // prettier-ignore
@@ -120,10 +120,10 @@ export function Key({ line }: { readonly line: LineReply }) {
     { says: 'a jar', draw: <circle className="jar-dot" cx="14" cy="10" r="3.2" /> },
     { says: 'a jar left out', draw: <circle className="jar-dot left-out" cx="14" cy="10" r="4" /> },
     ...(held ? [{ says: 'a jar set aside, or that descends from one', draw: <><circle className="jar-dot" cx="14" cy="12" r="3.2" /><path className="hold-mark" d="M8 5h12" /></> }] : []),
-    { says: 'slope and its 90 % range', draw: <><rect className="slope-range" x="0" y="4" width="28" height="12" /><path className="slope" d="M0 12L28 8" /></> },
+    { says: 'gain or loss with each generation, and its 90 % range', draw: <><rect className="slope-range" x="0" y="4" width="28" height="12" /><path className="slope" d="M0 12L28 8" /></> },
     { says: 'level of the early batches', draw: <><rect className="band" x="0" y="4" width="28" height="12" /><path className="baseline" d="M0 10H28" /></> },
     { says: 'smoothed level', draw: <path className="running" d="M0 6L10 7L20 11L28 13" /> },
-    { says: 'below this a smoothed level is hardly by chance alone', draw: <path className="limit" d="M0 10H28" /> },
+    { says: 'an even line’s smoothed level stays above this', draw: <path className="limit" d="M0 10H28" /> },
   ]; // prettier-ignore
   return (
     <ul className="plot-key">

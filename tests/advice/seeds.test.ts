@@ -145,7 +145,7 @@ describe('cautions and holds', () => {
     expect(places(session)).toEqual(['6 May b', '6 May a', '9 May a']);
     const look = 'Look at it first: it seeded the spoiled jar 9 May a.';
     expect(of(session, '6 May a').looks).toEqual([look]);
-    expect(of(session, '6 May a').reasons.join(' ')).toContain('Seeds that are about as good come before it, because it has to be looked at first.'); // prettier-ignore
+    expect(of(session, '6 May a').reasons.join(' ')).toContain('It stands a little further back, because it has to be looked at first.'); // prettier-ignore
     must(session, 'outcome.save', { jar: b, outcome: FIRM, onShelf: false, why: null, draft: null });
     expect(next(session).sentence).toBe(`Seed the next batch from 6 May a. ${look}`);
     expect(next(session).warnings[0]).toContain(look);

@@ -1,7 +1,9 @@
 // One verdict, whatever is asked: lines walked batch by batch, in which no two things said may pull apart, and each sentence
 // keeps to its length.
 import { describe, expect, it } from 'vitest';
+import { dayLabel } from '../../core/lineage/labels';
 import { VERDICTS } from '../../core/shapes/advice-replies';
+import { slopeLine } from '../../renderer/vigour/plot-scale';
 import { walk, type Look } from './walk';
 import { runs } from '../runs';
 
@@ -56,9 +58,9 @@ const AGREE: Readonly<Record<string, (look: Look) => boolean>> = {
   },
   'a line has fallen by one figure': ({ verdict: { reason }, line }) =>
     reason.code !== 'fallen' || line.sentence.includes(`about ${reason.points} points below its early batches`),
-  'a slip is noticed where a line is called, and since when; nowhere else': ({ line, judgement }) =>
-    line.reasons.some((text) => text.startsWith('The slip was first noticed')) === (judgement.firstCalled !== null) &&
-    (line.standing === 'slipping' || line.standing === 'worn out') === (judgement.firstCalled !== null),
+  'a line is called from the batch on at which it was': ({ line, judgement }) =>
+    (line.standing === 'slipping' || line.standing === 'worn out') === (judgement.firstCalled !== null) &&
+    (line.calledAt !== null) === (judgement.firstCalled !== null),
   'go on says nothing of a seed that has to be looked at, or that nobody saw or said to be kept': (look) => {
     const own = look.verdict.seed && entryOf(look)(look.verdict.seed);
     return look.verdict.verdict !== 'go on' || !own || (own.looks.length === 0 && own.doubts.length === 0 && !own.reasons.some((text) => text.startsWith('Nobody has')));
@@ -71,16 +73,49 @@ const AGREE: Readonly<Record<string, (look: Look) => boolean>> = {
   'too little tells of restarts, in the long sentence and the short one': ({ restart }) =>
     restart.sentence.startsWith('It is too early to say') !== restart.sure && restart.short.startsWith('It is too early to say') !== restart.sure,
   'since when it slips is said of a line that does, and a slope of none that fell at once': ({ line, judgement }) =>
-    (line.since === null || judgement.firstCalled !== null) && (line.since !== null || judgement.firstCalled === null) && !(/at once/.test(line.since ?? '') && /points a generation/.test(line.sentence)),
+    (line.since === null || judgement.firstCalled !== null) && (line.since !== null || judgement.firstCalled === null) && !(/at once/.test(line.since ?? '') && /each generation|points a generation/.test(line.sentence)),
   'what can’t be told apart is the same in the verdict, the line and the ranking': ({ verdict: { reason }, line, next }) =>
     (reason.code !== 'untold' || reason.treatments.every((one) => line.blocked.includes(one))) &&
     line.blocked.every((one) => next.suggestions.some((text) => text.includes(one)) && line.suspects.some((text) => text.includes(one))),
 }; // prettier-ignore
 
+/** What is said, and drawn, of one line under one meaning: each list may hold one figure only. */
+function story({ line, verdict, jars, judgement }: Look): Record<string, readonly string[]> {
+  const ofLine = [line.sentence, line.since ?? '', ...line.reasons, ...line.why.inputs.map(({ value }) => value), ...line.why.assumptions];
+  const texts = [...ofLine, verdict.sentence, verdict.because, ...jars];
+  const said = (pattern: RegExp, of = texts): string[] => of.flatMap((text) => [...text.matchAll(pattern)].map(([, figure]) => figure ?? ''));
+  const day = line.batches.find(({ batch }) => batch === line.cameDownAt)?.madeOn;
+  const calledDown = judgement.firstCalled !== null;
+  const points = (value: number | null): string[] => (value === null ? [] : [String(Math.round(value))]);
+  const drawn = slopeLine(line)?.at ?? [];
+  const [first, last] = [drawn[0], drawn.at(-1)];
+  const generations = last && first ? (line.batches[last.index]?.generation ?? 0) - (line.batches[first.index]?.generation ?? 0) : 0;
+  const down = line.cameDown === 'with each generation';
+  return {
+    // Whatever else is told of a line that came down, no other day is.
+    'day since which it has come down': calledDown ? [...said(/(\d{1,2} [A-Z][a-z]{2} \d{4})/g, ofLine), ...(day ? [dayLabel(day, true)] : [])] : [],
+    'loss with each generation': down ? [...said(/loses about ([\d.]+) points/g), (-(line.slope ?? 0)).toFixed(1), ...(generations > 0 && last && first ? [((first.middle - last.middle) / generations).toFixed(1)] : [])] : [],
+    'fall at once': said(/fell by about (\d+) point/g),
+    'points below its early batches': [...said(/about (\d+) points? below its early batches/g), ...(calledDown && said(/points? below its early/g).length > 0 ? points(line.drop) : [])],
+    'early level': [...said(/early level of (\d+)/g), ...said(/early batches stood at (\d+)/g), ...points(line.baseline)],
+    'slope of a line that is not called': calledDown ? [] : [...said(/(?:loses|gains) about ([\d.]+) points a generation/g), ...(said(/points a generation \(/g).length > 0 && Math.abs(line.slope ?? 0) >= 0.05 ? [Math.abs(line.slope ?? 0).toFixed(1)] : [])],
+  };
+} // prettier-ignore
+
 describe(`${LINES} generated lines, walked batch by batch`, () => {
   it.each(Object.entries(AGREE))('%s', (_, agree) => {
     expect(looks.filter((look) => !agree(look)).map(at)).toEqual([]);
   });
+
+  it('are told one story: under one meaning one day, one rate and one early level in every sentence and mark', () => {
+    const told = looks.map((look) => ({ look, story: story(look) }));
+    const parted = told.flatMap(({ look, story: of }) =>
+      Object.entries(of).flatMap(([meaning, figures]) => (new Set(figures).size > 1 ? [`${meaning}: ${figures.join(', ')} | ${at(look)}`] : [])),
+    );
+    expect(parted).toEqual([]);
+    // Each is met, in more than one place.
+    for (const meaning of Object.keys(told[0]?.story ?? {})) expect(told.some(({ story: of }) => (of[meaning]?.length ?? 0) > 1), meaning).toBe(true);
+  }); // prettier-ignore
 
   it('have the seed of the verdict first in the ranking, and a fresh start where it says so', () => {
     for (const look of looks) {

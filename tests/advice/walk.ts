@@ -24,6 +24,7 @@ import { freshStartSays } from '../../core/says/fresh-start-says';
 import { thoughWeak } from '../../core/says/verdict-says';
 import { evidenceOf, MADE_AS_EVER, type JarRecord } from '../../core/vigour/evidence';
 import { judgeLine, keepersUsual, type LineJudgement } from '../../core/vigour/line';
+import { jarSays } from '../../core/says/vigour-says';
 import { lineReply } from '../../core/says/judgement-reply';
 import { unseen } from '../ledger/ledger-files';
 import { familyOf, type Told } from '../lineage/short-families';
@@ -39,6 +40,8 @@ export interface Look {
   readonly next: NextReply;
   readonly restart: RestartReply;
   readonly freshStarts: readonly string[];
+  /** What is said of the jars of the newest batch. */
+  readonly jars: readonly string[];
 }
 
 const DAY = 86_400_000;
@@ -162,11 +165,14 @@ function lookAt(line: Line, batches: number, before: Outlook | null): Look & { r
     outlook,
     batches,
     judgement,
-    line: lineReply(judgement, names),
+    line: lineReply(judgement, names, () => []),
     maySeed: new Map(jars.map(({ key, uid }) => [uid, answerOf(family, key).seed])),
     verdict,
     next: nextReply(outlook, asked),
     restart: restartReply(outlook, asked.candidates, asked.limits, today, verdict.verdict),
+    jars: (judgement.batches.at(-1)?.scores ?? []).map(
+      (score) => jarSays(score.jar, score, judgement, evidence).sentence,
+    ),
     freshStarts: weak.map((one) => freshStartSays(one, 'Heron').sentence + thoughWeak(verdict.verdict)),
   };
 }

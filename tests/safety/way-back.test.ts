@@ -222,6 +222,21 @@ describe('a jar taken out of warmth after a minute', () => {
     must(session, 'outcome.save', { jar, outcome: FIRM, onShelf: true, why: 'the clock was wrong' });
     expect(must(session, 'judgement.jar', { jar }).leftOut).toMatch(/^It was in warmth for/);
   });
+
+  it.each([0, 1, 200])('after %i minutes it is no advised seed, whatever reason let it in', (minutes) => {
+    const { session, children } = pair({});
+    const out = new Date(Date.parse('2026-05-19T10:00:00Z') + minutes * 60_000).toISOString().slice(0, 19);
+    const warm = { ...HOLD, startedAt: '2026-05-19T10:00:00+00:00', endedAt: `${out}+00:00`, hours: null };
+    const { jars: [jar = ''] } = make(session, '2026-05-19', [{ onShelf: true, seedings: [fromJar(children[1] ?? '')], hold: 0 }], { holds: [warm] });
+    must(session, 'outcome.save', { jar, outcome: FIRM, onShelf: true, why: 'the clock was wrong' });
+    expect(must(session, 'judgement.jar', { jar }).leftOut).toMatch(/^It was in warmth for/);
+    const { ranking } = must(session, 'advice.next', {});
+    const at = ranking.findIndex((one) => one.jar === jar);
+    expect(ranking[at]?.doubts[0]).toMatch(/^It was in warmth for .* only, too short for anything to set\./);
+    // Behind a fresh start, and behind all that is not in doubt.
+    expect(at).toBeGreaterThan(ranking.findIndex(({ kind }) => kind === 'fresh start'));
+    expect(must(session, 'advice.line', { line: must(session, 'line.list', { jar: null }).lines[0]?.id ?? '' }).seed?.jar).not.toBe(jar);
+  }); // prettier-ignore
 });
 
 it('a seed whose acid is not there is taken only with a written reason', () => {

@@ -28,6 +28,8 @@ describe('a line that came down', () => {
         const level = (i: number): number => 78 - loss * Math.max(0, i - before + 1) + (by[i] ?? 0) / 3;
         const fall = fallOf(points(Array.from({ length: before + after }, (_, i) => level(i))));
         expect(fall?.shape).toBe('with each generation');
+        // The loss lies in its range, and the range is of losses.
+        expect([(fall?.low ?? 0) > 0, (fall?.low ?? 99) <= (fall?.points ?? 0), (fall?.points ?? 99) <= (fall?.high ?? 0)]).toEqual([true, true, true]);
         expect(Math.abs((fall?.at ?? 0) - before)).toBeLessThanOrEqual(2);
         expect(Math.abs((fall?.points ?? 0) - loss)).toBeLessThanOrEqual(1);
       }),
@@ -42,6 +44,10 @@ describe('a line that came down', () => {
   it('is not one bad day among even batches', () => {
     const fall = fallOf(points([75, 76, 74, 40, 75, 76, 74, 50, 49, 51, 50]));
     expect([fall?.shape, fall?.at]).toEqual(['at once', 7]);
+  });
+
+  it('is said to lose with each generation only where that can be told from none', () => {
+    expect(fallOf(points([75, 75, 75, 75, 66, 75, 57, 75, 48]))?.shape).not.toBe('with each generation');
   });
 
   it('needs batches before and after, and is none where nothing came down', () => {

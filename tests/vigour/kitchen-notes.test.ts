@@ -15,7 +15,7 @@ describe('the kitchen notes', () => {
     expect(['slipping', 'worn out']).toContain(judged[0]?.standing);
     expect(judged[0]!.slope!).toBeLessThan(-2);
     expect(judged[0]!.sentence).toMatch(
-      /it loses about \d\.\d points a generation .* below its early batches\.$/,
+      /it loses about \d\.\d points with each generation .* below its early batches\.$/,
     );
   });
   it('have it called only on its last batch: what came before was neither steady enough nor bad enough', () => {

@@ -27,7 +27,7 @@ const batch = (n: number, points: number | null): LineReply['batches'][number] =
 const line = (points: readonly (number | null)[], more: Partial<LineReply> = {}): LineReply => ({
   line: uid(1), name: 'Heron', standing: 'slipping', sentence: '', since: null, reasons: [],
   batches: points.map((value, at) => batch(at + 1, value)), comparable: 0, slope: null, slopeLow: null, slopeHigh: null,
-  baseline: null, spread: null, drop: null, lowerLimit: null, running: [], calledAt: null, startedAt: null, cameDown: null, suspects: [],
+  baseline: null, spread: null, drop: null, lowerLimit: null, running: [], calledAt: null, startedAt: null, cameDown: null, cameDownAt: null, suspects: [],
   blocked: [], effects: [], why: { formula: '', inputs: [], assumptions: [], source: null }, safety: 'This says nothing about safety.',
   model: { version: 1, parameters: {} }, ...more,
 }); // prettier-ignore
@@ -70,6 +70,18 @@ describe('the plot', () => {
       ),
     );
   });
+
+  it('has a scale of 0 to 100 beside it, each figure at its height', () => {
+    fc.assert(
+      fc.property(fc.array(fc.double({ min: -20, max: 120, noNaN: true }), { minLength: 1, maxLength: 12 }), fc.boolean(), (points, worked) => {
+        const { scale, y, top, foot } = layoutOf(line(points), { from: 0, to: points.length }, 900, worked);
+        expect(scale.length).toBeGreaterThanOrEqual(2);
+        for (const at of scale) expect([at >= 0, at <= 100, y(at) >= top - 1e-9, y(at) <= foot + 1e-9]).toEqual([true, true, true, true]);
+        const steps = scale.slice(1).map((at, i) => y(scale[i] as number) - y(at));
+        expect(Math.min(...steps)).toBeGreaterThanOrEqual(17);
+      }),
+    );
+  }); // prettier-ignore
 
   it('walking past an end brings in what lies beyond, and never more than there is', () => {
     fc.assert(
@@ -127,6 +139,9 @@ describe('the slope', () => {
     const recent = line([80, 80, 80, 76, 72], { slope: -4, slopeLow: -5, slopeHigh: -3, model: { version: 1, parameters: { window: 3 } } }); // prettier-ignore
     expect(slopeLine(recent)?.at.map(({ index }) => index)).toEqual([2, 3, 4]);
     expect(slopeLine(line([80, 79]))).toBeNull();
+    // Of a line that falls with each generation, over the batches since it began to.
+    const falling = line([80, 80, 80, 76, 72], { slope: -4, slopeLow: -5, slopeHigh: -3, cameDown: 'with each generation', cameDownAt: uid(4), model: { version: 1, parameters: { window: 12 } } }); // prettier-ignore
+    expect(slopeLine(falling)?.at.map(({ index, middle }) => [index, middle])).toEqual([[3, 76], [4, 72]]); // prettier-ignore
     // No slope across one drop and a level stretch.
     const dropped = line([80, 81, 80, 50, 52, 55], {
       slope: -6,

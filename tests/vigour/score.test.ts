@@ -118,7 +118,7 @@ describe('fibre and culture', () => {
     expect(standingSentence(line)).toMatch(
       /Whether that is the culture or the oat bran can't be told apart here\.$/,
     );
-    expect(lineReasons(line)[0]).toContain('oat bran');
+    expect(lineReasons(line, [])[0]).toContain('oat bran');
     // Plain again and still soft: then it was the culture.
     const after = lineOf((batch) => [jar({ additions: batch > 6 && batch < 10 ? ['oat bran'] : [], seen: { setWord: batch > 6 ? 'soft' : 'firm' } })], 14); // prettier-ignore
     expect(['slipping', 'worn out']).toContain(after.standing);
@@ -157,9 +157,9 @@ describe('what is said of a line', () => {
   it('says how likely it is that a called line has fallen, once', () => {
     const line = ofPh([4.5, 4.3, 4.31, 4.3, 4.38, 4.42, 4.47, 4.53, 4.58]);
     expect(['slipping', 'worn out']).toContain(line.standing);
-    expect(lineReasons(line).filter((reason) => reason.startsWith('The chance that it stands'))).toHaveLength(
-      1,
-    );
+    expect(
+      lineReasons(line, []).filter((reason) => reason.startsWith('The chance that it stands')),
+    ).toHaveLength(1);
   });
   it('does not call a loss too small to matter, however evenly it goes', () => {
     // Eight batches, each 0.01 sourer short of the one before: a point a generation, and no tie.
@@ -171,9 +171,11 @@ describe('what is said of a line', () => {
     const words = ['firm', 'firm', 'firm', 'firm', 'firm', 'firm', 'firm', 'firm', 'runny'] as const;
     const line = lineOf((batch) => [jar({ seen: { setWord: words[batch - 1] ?? 'firm' } })], words.length);
     expect(['steady', 'no slip seen']).toContain(line.standing);
-    expect(lineReasons(line).join(' ')).toMatch(/The latest batch, of 1 Sep 2026, stands at \d+, far below/);
+    expect(lineReasons(line, []).join(' ')).toMatch(
+      /The latest batch, of 1 Sep 2026, stands at \d+, far below/,
+    );
     const even = lineOf(() => [jar()], 9);
-    expect(lineReasons(even).join(' ')).not.toContain('far below');
+    expect(lineReasons(even, []).join(' ')).not.toContain('far below');
   });
   it('claims no interval where set words leave none', () => {
     expect(standingSentence(lineOf(() => [jar()], 9))).toMatch(
@@ -309,7 +311,7 @@ describe('the delay that a day in the fridge costs', () => {
     expect(line.perDay?.own).toBe(true);
     expect(line.perDay!.posterior.mean).toBeCloseTo(0.35, 1);
     expect(line.perDay!.posterior.sd).toBeLessThan(line.perDay!.prior.sd / 2);
-    expect(lineReasons(line).join(' ')).toMatch(/A day in the fridge costs its seed about 0\.3\d h .* by your own 26 jars/); // prettier-ignore
+    expect(lineReasons(line, []).join(' ')).toMatch(/A day in the fridge costs its seed about 0\.3\d h .* by your own 26 jars/); // prettier-ignore
   });
   it('is learned from the early pH where nobody saw the set time', () => {
     const line = waited((days) => ({ setWord: 'firm', earlyCheckHours: 8, earlyPh: 5 + 0.04 * days }));

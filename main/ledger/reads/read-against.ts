@@ -1,6 +1,12 @@
 // What speaks against a jar as a seed beside its cautions: its own hold, its hold-mates and notes, and its way back. Worked
 // out for the whole family at once, and kept as long as nothing is recorded.
-import { asksAbout, doubtsAbout, inDoubtBecause, type NotesBeside } from '../../../core/safety/doubts';
+import {
+  asksAbout,
+  doubtsAbout,
+  heldShort,
+  inDoubtBecause,
+  type NotesBeside,
+} from '../../../core/safety/doubts';
 import type { KeptSeed } from '../../../core/advice/seed-candidate';
 import { wayBackOf, type InDoubt } from '../../../core/safety/way-back';
 import { powerCutOfMates, type HoldMate } from '../../../core/safety/hold-mates';
@@ -79,11 +85,12 @@ function workOut(ledger: Ledger, judged: Judged): (jar: number) => Against {
   }
   const remarks = remarksAbout(rows, null, true);
   const wayBack = wayBackOf(family, inDoubt);
+  const hoursOf = (key: number): number | null => judged.all.byKey.get(key)?.heldHours ?? null;
   return (key) => {
     const [outcome, mates, beside] = [outcomeOf(key), matesCut(key), notes(key)];
     const own = remarks.get(key) ?? [];
     return {
-      doubts: doubtsAbout(outcome, mates, beside),
+      doubts: [...doubtsAbout(outcome, mates, beside), ...(outcome === null ? [] : heldShort(hoursOf(key)))],
       asks: [
         ...asksAbout(outcome, mates, beside),
         ...own.filter(asksToLook).map((remark) => ({ code: 'remark' as const, remark })),

@@ -57,7 +57,10 @@ function lineKey(ledger: Ledger, judged: Judged, uid: string): number {
 
 export function judgeOneLine(ledger: Ledger, { line }: Parsed<'judgement.line'>): Reply<'judgement.line'> {
   const judged = judgedOf(ledger);
-  return lineReply(judged.all.line(lineKey(ledger, judged, line)), namesIn(ledger));
+  const { all } = judged;
+  return lineReply(all.line(lineKey(ledger, judged, line)), namesIn(ledger), () =>
+    all.lines.map((one) => all.line(one)),
+  );
 }
 
 export function judgeOneJar(ledger: Ledger, { jar }: Parsed<'judgement.jar'>): Reply<'judgement.jar'> {

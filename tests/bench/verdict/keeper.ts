@@ -107,10 +107,36 @@ function fibresOf(truth: KeeperTruth, line: number): FibreDay[] {
   return days;
 }
 
+/** Day of each batch: so many days apart, and now and then some weeks more. */
+function daysOf(truth: KeeperTruth, line: number): number[] {
+  const random = streamOf(truth.seed, truth.number, line, 5);
+  let skipped = 0;
+  return Array.from({ length: truth.batches }, (_, place) => {
+    const [skips, size] = [random() < truth.skips, random()];
+    if (place > 0 && skips) skipped += truth.skipDays[0] + size * (truth.skipDays[1] - truth.skipDays[0]);
+    return place * truth.days + skipped;
+  });
+}
+
+/** What the lot of pieces that a line is started from on a day does to it; null where lots are alike. */
+function lotOf(truth: KeeperTruth, day: number): { readonly level: number; readonly loses: boolean } | null {
+  if (truth.lotDays === null) return null;
+  const random = streamOf(truth.seed, truth.number, Math.floor(day / truth.lotDays), 6);
+  return { level: truth.lotSd * normal(random), loses: random() < truth.losing };
+}
+
+/** What a day of the year and the carton in use take from a batch, and from it alone. */
+function passingOf(truth: KeeperTruth, line: number, place: number, day: number): number {
+  const random = streamOf(truth.seed, truth.number, line, Math.floor(place / truth.cartonBatches), 7);
+  const carton = random() < truth.poorCarton ? between(truth.cartonEffect, random) : 0;
+  return carton - truth.season * Math.sin((2 * Math.PI * day) / 365 + truth.number);
+}
+
 /** Everything of one batch that the calendar decides. */
-function calendarOf(truth: KeeperTruth, line: number, place: number) {
+function calendarOf(truth: KeeperTruth, line: number, place: number, day: number) {
+  const lot = lotOf(truth, day);
   const random = streamOf(truth.seed, truth.number, line, place, 3);
-  return {
+  const drawn = {
     shared: normal(random),
     cold: random() < truth.coldChance ? between(truth.coldEffect, random) : 0,
     cut: random() < truth.powerCutChance ? between(truth.coldEffect, random) : 0,
@@ -122,8 +148,11 @@ function calendarOf(truth: KeeperTruth, line: number, place: number) {
     lasts: random() < truth.inherited,
     becomesHidden: random() < truth.hiddenInBatches,
     wrongSeed: random() < truth.wrongSeed ? random() : null,
+    mixes: random() < truth.mixes,
+    passing: passingOf(truth, line, place, day),
     jars: streamOf(truth.seed, truth.number, line, place, 4),
   };
+  return lot ? { ...drawn, start: Math.max(30, drawn.start + lot.level), loses: lot.loses } : drawn;
 }
 
 interface Made {
@@ -134,8 +163,21 @@ interface Made {
   readonly discarded: number;
 }
 
-/** What the culture of a batch is, by that of its seed. */
-function cultureOf(truth: KeeperTruth, from: TrueBatch | null, day: ReturnType<typeof calendarOf>) {
+/** Two seeds in one jar: level and share are the mean, it loses where either does. */
+const mixed = (one: TrueBatch, other: TrueBatch): TrueBatch => ({
+  ...one,
+  level: (one.level + other.level) / 2,
+  loses: one.loses || other.loses,
+  hidden: (one.hidden + other.hidden) / 2,
+});
+
+/** What the culture of a batch is, by that of its seed. @param weeks that the seed stood in the fridge */
+function cultureOf(
+  truth: KeeperTruth,
+  from: TrueBatch | null,
+  weeks: number,
+  day: ReturnType<typeof calendarOf>,
+) {
   if (!from)
     return {
       level: day.start,
@@ -149,6 +191,7 @@ function cultureOf(truth: KeeperTruth, from: TrueBatch | null, day: ReturnType<t
   let { level } = from;
   if (from.loses && generation >= truth.lossFrom)
     level = Math.max(Math.min(level, truth.floor), level - truth.loss);
+  level = Math.max(0, level - truth.lossAWeek * weeks);
   if (day.sudden > 0 && day.lasts) level = Math.max(0, level - day.sudden);
   const takenOver = generation > truth.takeoverAfter;
   if (takenOver && !from.takenOver) level += truth.takeoverScore;
@@ -164,17 +207,21 @@ function makeBatch(
   all: readonly TrueBatch[],
   shared: number,
   fibre: FibreDay,
+  madeOn: number,
 ): Made {
-  const day = calendarOf(truth, line, place);
+  const day = calendarOf(truth, line, place, madeOn);
   // Now and then the jar that was written down is not the one that was used.
   const other = all.findLastIndex((one, at) => one.usable && at !== chosen?.place);
   const mixedUp = chosen !== null && day.wrongSeed !== null && other >= 0;
-  const from = chosen === null ? null : (all[mixedUp ? other : chosen.place] ?? null);
-  const culture = cultureOf(truth, from, day);
+  const used = chosen === null ? null : (all[mixedUp ? other : chosen.place] ?? null);
+  const beside = used !== null && day.mixes ? all[other] : undefined;
+  const from = used && beside ? mixed(used, beside) : used;
+  const culture = cultureOf(truth, from, (chosen?.fridgeDays ?? 0) / 7, day);
+  const lacks = culture.generation === 1 ? 0 : truth.slowStart / 2 ** (culture.generation - 2);
   const tenths = chosen === null ? 0 : chosen.fridgeDays / truth.tenfoldDays + (chosen.frozenDays > 0 ? truth.freezeStep + chosen.frozenDays / 7 / truth.tenfoldWeeksFrozen : 0); // prettier-ignore
   const expected =
     culture.level + shared - Math.max(day.cold, day.cut) - (day.lasts ? 0 : day.sudden) + fibre.effect -
-    tenths * truth.pointsATenfold - (from ? 0 : day.first); // prettier-ignore
+    tenths * truth.pointsATenfold - (from ? 0 : day.first) - lacks - day.passing; // prettier-ignore
   const jarSd = truth.jarSd * (from ? 1 : 2);
   const allSpoil = culture.hidden > 0 && culture.hidden >= truth.hiddenSeenAt;
   const jars: SeenJar[] = [];
@@ -206,7 +253,7 @@ function makeBatch(
     batch: { ...culture, usable: spoiled === 0 && 2 * discarded < truth.jars },
     seen: {
       parent: chosen?.place ?? -1,
-      day: place * truth.days,
+      day: madeOn,
       generation: culture.generation,
       jars,
       discarded,
@@ -253,12 +300,13 @@ export function liveLine(truth: KeeperTruth, line: number, choose: Choose, needl
   const all: TrueBatch[] = [];
   const seen: SeenBatch[] = [];
   const fibres = fibresOf(truth, line);
+  const days = daysOf(truth, line);
   let shared = 0;
-  for (let place = 0; place < truth.batches; place++) {
-    const fresh = calendarOf(truth, line, place).shared;
+  for (const [place, today] of days.entries()) {
+    const fresh = calendarOf(truth, line, place, today).shared;
     const rho = place === 0 ? 0 : truth.autocorrelation;
     shared = rho * shared + Math.sqrt(1 - rho * rho) * truth.batchSd * fresh;
-    const candidates = candidatesOf(truth, all, seen, place * truth.days);
+    const candidates = candidatesOf(truth, all, seen, today);
     const chosen = candidates.length === 0 ? null : choose({ seen, candidates, hidden: all });
     if (chosen === null) {
       tally.spent += truth.startCost;
@@ -272,7 +320,7 @@ export function liveLine(truth: KeeperTruth, line: number, choose: Choose, needl
         tally.needless++;
     }
     const fibre = fibres[place] ?? { number: 0, effect: 0 };
-    const made = makeBatch(truth, line, place, chosen, all, shared, fibre);
+    const made = makeBatch(truth, line, place, chosen, all, shared, fibre, today);
     all.push(made.batch);
     seen.push(made.seen);
     tally.spent += truth.jars * (truth.jarCost + (fibre.number > 0 ? truth.fibreCost : 0));

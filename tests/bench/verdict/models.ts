@@ -71,6 +71,24 @@ const Model = z.strictObject({
   fibreWrecks: chance.default(0),
   fibreWreck: Range.optional(),
   fibreChanges: Range.optional(),
+  /** Points that a culture loses for good with each week that its seed stood. */
+  lossAWeek: Range.optional(),
+  /** Chance that a carton is a poor one, what that takes from its batches and from them alone, and how many it lasts for. */
+  poorCarton: Range.optional(),
+  cartonEffect: Range.optional(),
+  cartonBatches: Range.optional(),
+  /** Half of what a year's warm and cool seasons part batches by. */
+  season: Range.optional(),
+  /** What the second batch of a start lacks; the third lacks half of it, and so on. */
+  slowStart: Range.optional(),
+  /** Days for which pieces of one lot last, and spread of lots about the usual level: a lot is one start's like another's. */
+  lotDays: Range.optional(),
+  lotSd: z.number().default(0),
+  /** Chance that half of the seed is the newest other batch's, and nobody writes it down. */
+  mixes: chance.default(0),
+  /** Chance after a batch that so many days pass before the next. */
+  skips: Range.optional(),
+  skipDays: Range.optional(),
 });
 
 const Policy = z.strictObject({
@@ -180,5 +198,16 @@ export function drawKeeper(truths: Truths, model: Truths['models'][number], numb
     fibreWrecks: model.fibreWrecks,
     fibreWreck: model.fibreWreck ?? NEVER,
     fibreChanges: model.fibreChanges ?? null,
+    lossAWeek: draw(model.lossAWeek),
+    poorCarton: draw(model.poorCarton),
+    cartonEffect: model.cartonEffect ?? NEVER,
+    cartonBatches: model.cartonBatches ? wholeBetween(model.cartonBatches, random) : 1,
+    season: draw(model.season),
+    slowStart: draw(model.slowStart),
+    lotDays: model.lotDays ? draw(model.lotDays) : null,
+    lotSd: model.lotSd,
+    mixes: model.mixes,
+    skips: draw(model.skips),
+    skipDays: model.skipDays ?? NEVER,
   };
 }

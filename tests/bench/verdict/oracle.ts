@@ -108,9 +108,8 @@ function valueOf(truth: KeeperTruth, plan: Plan, seed: Candidate, from: Hidden):
   const tenths = seed.fridgeDays / truth.tenfoldDays + (seed.frozenDays > 0 ? truth.freezeStep + seed.frozenDays / 7 / truth.tenfoldWeeksFrozen : 0); // prettier-ignore
   const passing = at(plan.worth, from.level) - at(plan.worth, from.level - tenths * truth.pointsATenfold);
   const doomed = from.hidden > 0 ? truth.jars : 0;
-  return (
-    after(truth, from.level, from.loses, next, from.generation) - truth.jars * plan.cost * passing - doomed
-  );
+  const level = from.level - (truth.lossAWeek * seed.fridgeDays) / 7;
+  return after(truth, level, from.loses, next, from.generation) - truth.jars * plan.cost * passing - doomed;
 }
 
 export function oracle(truth: KeeperTruth): Choose {
