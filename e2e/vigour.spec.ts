@@ -175,9 +175,7 @@ test('every figure of the plot stands in the table, with the reason for each jar
   await expect(rows).toHaveCount(judged.batches.length + 1);
   for (const [at, batch] of judged.batches.entries()) {
     const row = rows.nth(at + 1);
-    await expect(row.getByRole('cell').nth(1)).toHaveText(
-      batch.points === null ? 'unknown' : batch.points.toFixed(1),
-    );
+    await expect(row.getByRole('cell').nth(1)).toHaveText(String(batch.score ?? 'unknown'));
     for (const { reason } of batch.leftOut) await expect(row).toContainText(reason);
   }
 });

@@ -12,7 +12,7 @@ export interface RestartRange {
 }
 
 /** Where the last generation that is about as good lies so many times as far as the first, no generation is the one to end at. */
-const FLAT = 2;
+export const FLAT = 2;
 
 /**
  * @param verdict on the line that was asked about; null: none was @param today generation of its newest jar

@@ -2,6 +2,7 @@
 // generations, with today's mark on its axis.
 import { useRef } from 'react';
 import { costWords, lostInHundred } from '../../core/says/cost-says';
+import { FLAT } from '../../core/says/restart-says';
 import type { Reply } from '../../core/contract';
 import { useRead } from '../state/use-read';
 import { useSize } from '../parts/use-size';
@@ -31,8 +32,10 @@ function costScale(low: number, high: number, inJars: boolean): { readonly cost:
 } // prettier-ignore
 
 function Curve({ reply, width }: { readonly reply: RestartReply; readonly width: number }) {
-  const { curve, from, to, today, best, reserve } = reply;
+  const { curve, from, to, openEnded, today, best, reserve } = reply;
   const inJars = reply.unit === 'jars';
+  // On a flat curve the very least is chance.
+  const flat = openEnded || to >= FLAT * from;
   // Today is always on the axis, also where it lies beyond what was reckoned.
   const last = Math.max(curve.at(-1)?.generation ?? 1, today ?? 1);
   const reach = curve.at(-1)?.generation ?? 1;
@@ -73,8 +76,10 @@ function Curve({ reply, width }: { readonly reply: RestartReply; readonly width:
         className="cost beyond"
         d={path(beyond.map((point) => [x(point.generation), y(point.cost)] as const))}
       />
-      <circle className="median" cx={x(best)} cy={y(curve.find((point) => point.generation === best)?.cost ?? 0)} r="6" />
-      <text className="day" x="0" y="14">
+      {!flat && (
+        <circle className="median" cx={x(best)} cy={y(curve.find((point) => point.generation === best)?.cost ?? 0)} r="6" />
+      )}
+      <text className="day" x={end} y="14" textAnchor="end">
         {inJars ? 'jars thrown out for 100 good ones' : `a good jar costs, in ${reply.unit}`}
       </text>
       {costs.map(({ cost, says }) => (
