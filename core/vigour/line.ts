@@ -159,6 +159,17 @@ const startOf = (early: readonly (readonly JarEvidence[])[], keeper: Usual): num
     ),
   );
 
+/** Scores by the batch of their jars. */
+function scoresByBatch(scores: ReadonlyMap<JarEvidence, JarScore>): ReadonlyMap<number, JarScore[]> {
+  const byBatch = new Map<number, JarScore[]>();
+  for (const score of scores.values()) {
+    const list = byBatch.get(score.jar.batch);
+    if (list) list.push(score);
+    else byBatch.set(score.jar.batch, [score]);
+  }
+  return byBatch;
+}
+
 /** How batches came down; `at` is an index among them. */
 function fallIn(batches: readonly JudgedBatch[]): Fall | null {
   const compared = batches.flatMap(({ points, generation }, at) =>
@@ -231,12 +242,7 @@ export function* judgingLine(
     compared.map(({ batch, madeOn, comparable }) => ({ batch, madeOn, comparable, points: medianOf(comparable, scores) ?? 0 })),
   ); // prettier-ignore
 
-  const byBatch = new Map<number, JarScore[]>();
-  for (const score of scores.values()) {
-    const list = byBatch.get(score.jar.batch);
-    if (list) list.push(score);
-    else byBatch.set(score.jar.batch, [score]);
-  }
+  const byBatch = scoresByBatch(scores);
 
   const points: TrendPoint[] = [];
   const level = new LineLevel();
