@@ -51,85 +51,92 @@ test('first no ledger, then the demo, then the keeper’s own, which the next st
   expect(await ledgerOf(program)).toMatchObject({ uid, file: own, demo: false, jars: 1 });
 });
 
-test('the system’s dialog chooses a file; a file that is no ledger is refused and the open one stays', async ({
-  program,
-}) => {
-  const other = join(program.dataFolder, 'other.sqlite');
-  await call(program, 'ledger.create', { file: null });
-  await program.app.evaluate(({ dialog }, file) => {
-    dialog.showSaveDialog = async () => ({ canceled: false, filePath: file });
-  }, other);
-  expect(await call(program, 'ledger.create', { file: null })).toMatchObject({
-    ok: true,
-    value: { ledger: { file: other } },
+// A keeper's own ledger has been there before each of these.
+test.describe('with a ledger', () => {
+  test.use({ seed: 'empty' });
+
+  test('the system’s dialog chooses a file; a file that is no ledger is refused and the open one stays', async ({
+    program,
+  }) => {
+    const other = join(program.ledgerFolder, 'other.sqlite');
+    await program.app.evaluate(({ dialog }, file) => {
+      dialog.showSaveDialog = async () => ({ canceled: false, filePath: file });
+    }, other);
+    expect(await call(program, 'ledger.create', { file: null })).toMatchObject({
+      ok: true,
+      value: { ledger: { file: other } },
+    });
+    expect(existsSync(other)).toBe(true);
+    expect(await call(program, 'ledger.create', { file: null })).toMatchObject({
+      error: { code: 'file exists' },
+    });
+    const choose = (name: string): Promise<void> =>
+      program.app.evaluate(
+        ({ dialog }, file) => {
+          dialog.showOpenDialog = async () => ({ canceled: false, filePaths: [file] });
+        },
+        join(program.dataFolder, name),
+      );
+    await choose('none.sqlite');
+    expect(await call(program, 'ledger.open', { file: null })).toMatchObject({
+      error: { code: 'no such file' },
+    });
+
+    await choose('jarline.json');
+    expect(await call(program, 'ledger.open', { file: null })).toMatchObject({
+      error: { code: 'ledger refused' },
+    });
+    expect(basename((await ledgerOf(program))?.file ?? '')).toBe('other.sqlite');
+
+    await program.app.evaluate(({ dialog }) => {
+      dialog.showOpenDialog = async () => ({ canceled: true, filePaths: [] });
+    });
+    expect(await call(program, 'ledger.open', { file: null })).toMatchObject({
+      ok: true,
+      value: { ledger: { file: other } },
+    });
   });
-  expect(existsSync(other)).toBe(true);
-  expect(await call(program, 'ledger.create', { file: null })).toMatchObject({
-    error: { code: 'file exists' },
-  });
-  const choose = (name: string): Promise<void> =>
-    program.app.evaluate(
-      ({ dialog }, file) => {
-        dialog.showOpenDialog = async () => ({ canceled: false, filePaths: [file] });
-      },
-      join(program.dataFolder, name),
+
+  test('what is recorded headless while the window is open shows in it', async ({ program, now }) => {
+    const file = (await ledgerOf(program))?.file ?? '';
+    const heard = program.page.evaluate(
+      () => new Promise((done) => window.jarline.on.changed((payload) => done(payload))),
     );
-  await choose('none.sqlite');
-  expect(await call(program, 'ledger.open', { file: null })).toMatchObject({
-    error: { code: 'no such file' },
+    const headless = join(import.meta.dirname, '../dist/main/headless.js');
+    const input = JSON.stringify({ madeOn: '2026-05-10', label: 'from outside', note: null });
+    const args = [headless, 'call', 'jar.lost', input, '--ledger', file, '--now', now];
+    const recorded = spawnSync(process.execPath, args, { encoding: 'utf8' });
+    expect(JSON.parse(recorded.stdout)).toMatchObject({ ok: true });
+    expect(await heard).toEqual({});
+    expect((await ledgerOf(program))?.jars).toBe(1);
+    // And the other way: the window records on, and headless reads it.
+    expect(await call(program, 'jar.lost', { madeOn: null, label: 'from inside', note: null })).toMatchObject(
+      {
+        ok: true,
+      },
+    );
+    const read = spawnSync(process.execPath, [headless, 'call', 'app.state', '{}', '--ledger', file], {
+      encoding: 'utf8',
+    });
+    expect(JSON.parse(read.stdout)).toMatchObject({ value: { ledger: { jars: 2 } } });
   });
 
-  await choose('jarline.json');
-  expect(await call(program, 'ledger.open', { file: null })).toMatchObject({
-    error: { code: 'ledger refused' },
+  test('the theme chosen in the menu is the window’s from its first moment at the next start', async ({
+    program,
+  }) => {
+    const dark = (): Promise<boolean> =>
+      program.app.evaluate(({ nativeTheme }) => nativeTheme.shouldUseDarkColors);
+    await program.app.evaluate(({ Menu }) =>
+      Menu.getApplicationMenu()?.getMenuItemById('theme.dark')?.click(),
+    );
+    await expect.poll(dark).toBe(true);
+    await program.close();
+    await program.open();
+    expect(await dark()).toBe(true);
+    expect(
+      await program.app.evaluate(({ BrowserWindow }) =>
+        BrowserWindow.getAllWindows()[0]?.getBackgroundColor().toLowerCase(),
+      ),
+    ).toBe('#1c2125');
   });
-  expect(basename((await ledgerOf(program))?.file ?? '')).toBe('other.sqlite');
-
-  await program.app.evaluate(({ dialog }) => {
-    dialog.showOpenDialog = async () => ({ canceled: true, filePaths: [] });
-  });
-  expect(await call(program, 'ledger.open', { file: null })).toMatchObject({
-    ok: true,
-    value: { ledger: { file: other } },
-  });
-});
-
-test('what is recorded headless while the window is open shows in it', async ({ program, now }) => {
-  await call(program, 'ledger.create', { file: null });
-  const file = (await ledgerOf(program))?.file ?? '';
-  const heard = program.page.evaluate(
-    () => new Promise((done) => window.jarline.on.changed((payload) => done(payload))),
-  );
-  const headless = join(import.meta.dirname, '../dist/main/headless.js');
-  const input = JSON.stringify({ madeOn: '2026-05-10', label: 'from outside', note: null });
-  const args = [headless, 'call', 'jar.lost', input, '--ledger', file, '--now', now];
-  const recorded = spawnSync(process.execPath, args, { encoding: 'utf8' });
-  expect(JSON.parse(recorded.stdout)).toMatchObject({ ok: true });
-  expect(await heard).toEqual({});
-  expect((await ledgerOf(program))?.jars).toBe(1);
-  // And the other way: the window records on, and headless reads it.
-  expect(await call(program, 'jar.lost', { madeOn: null, label: 'from inside', note: null })).toMatchObject({
-    ok: true,
-  });
-  const read = spawnSync(process.execPath, [headless, 'call', 'app.state', '{}', '--ledger', file], {
-    encoding: 'utf8',
-  });
-  expect(JSON.parse(read.stdout)).toMatchObject({ value: { ledger: { jars: 2 } } });
-});
-
-test('the theme chosen in the menu is the window’s from its first moment at the next start', async ({
-  program,
-}) => {
-  const dark = (): Promise<boolean> =>
-    program.app.evaluate(({ nativeTheme }) => nativeTheme.shouldUseDarkColors);
-  await program.app.evaluate(({ Menu }) => Menu.getApplicationMenu()?.getMenuItemById('theme.dark')?.click());
-  await expect.poll(dark).toBe(true);
-  await program.close();
-  await program.open();
-  expect(await dark()).toBe(true);
-  expect(
-    await program.app.evaluate(({ BrowserWindow }) =>
-      BrowserWindow.getAllWindows()[0]?.getBackgroundColor().toLowerCase(),
-    ),
-  ).toBe('#1c2125');
 });

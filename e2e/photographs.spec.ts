@@ -152,8 +152,6 @@ test('a picture is dropped or pasted on its jar', async ({ page }) => {
 }); // prettier-ignore
 
 test.describe('with a camera', () => {
-  // Chromium's own picture of a camera that is not there.
-  test.use({ flags: ['--use-fake-device-for-media-stream'] });
   test('a photograph is taken after a yes that is good for once, and nothing happens after a no', async ({ app, page, program }) => {
     program.forgive(/permission|Permission/);
     await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });

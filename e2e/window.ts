@@ -39,8 +39,6 @@ export interface Settings {
   size: { width: number; height: number };
   /** What the system says of its language and region. */
   systemLocale: string;
-  /** More for the command line. */
-  flags: string[];
 }
 
 /** Of the page's own address, with the same calls, and nothing that happens by itself: its styles, to be read. */
@@ -105,7 +103,7 @@ export class Program {
 
   /** Opens the window; with the same data folder as before. */
   async open(): Promise<void> {
-    const { seed, now, size, systemLocale, flags } = this.#settings;
+    const { seed, now, size, systemLocale } = this.#settings;
     const env: Record<string, string> = {
       TZ: 'Europe/Berlin',
       TMPDIR: this.dataFolder,
@@ -124,7 +122,8 @@ export class Program {
         `--user-data-dir=${this.dataFolder}`,
         `--now=${now}`,
         ...(seed === 'demo' ? ['--demo'] : []),
-        ...flags,
+        // Chromium's own picture of a camera that is not there.
+        '--use-fake-device-for-media-stream',
         ...machineFlags(),
       ],
       env,
@@ -170,24 +169,25 @@ export class Program {
    */
   async putBack(settings: Settings, colorScheme: ColorScheme): Promise<boolean> {
     if (!this.running || this.unforgiven.length > 0 || this.page.isClosed()) return false;
-    const before = this.#settings.seed;
+    const { seed: before, now, systemLocale } = this.#settings;
     [this.#settings, this.#colorScheme] = [settings, colorScheme];
     await this.page.emulateMedia({ ...AT_START, colorScheme });
     await this.#resize(settings.size);
     await this.page.mouse.move(0, 0);
-    const alike = await this.app.evaluate(({ BrowserWindow, nativeTheme }) => {
-      const [window, ...others] = BrowserWindow.getAllWindows();
-      window?.webContents.setZoomFactor(1);
-      return others.length === 0 && nativeTheme.themeSource === 'system';
+    const { windows, theme } = await this.app.evaluate(({ BrowserWindow, nativeTheme }) => {
+      const all = BrowserWindow.getAllWindows();
+      all[0]?.webContents.setZoomFactor(1);
+      return { windows: all.length, theme: nativeTheme.themeSource };
     });
-    let untouched = before === settings.seed && (await this.#holding()) === this.#handedOver;
+    if (windows !== 1) return false;
+    const sameStart = now === settings.now && systemLocale === settings.systemLocale && theme === 'system';
+    let untouched = sameStart && before === settings.seed && (await this.#holding()) === this.#handedOver;
     if (untouched) {
       await this.#reload();
       // Whatever the page was still about to do, such as keeping a draft, it has done now.
       untouched = (await this.#holding()) === this.#handedOver;
     }
     if (!untouched && !(await this.#change(settings.seed))) return false;
-    if (!alike) return false;
     if (this.unforgiven.length > 0) return false;
     this.complaints.length = 0;
     this.#forgiven = [...HARMLESS];
@@ -212,9 +212,6 @@ export class Program {
   }
 
   /** What the clock stands at when it is opened again. */
-  get now(): string {
-    return this.#settings.now;
-  }
   set now(moment: string) {
     this.#settings = { ...this.#settings, now: moment };
   }
@@ -226,6 +223,15 @@ export class Program {
     } finally {
       rmSync(this.dataFolder, { recursive: true, force: true, maxRetries: 5 });
     }
+  }
+
+  /** From the next opening on, clock, system and theme are as by a start of the program. */
+  async #asStarted(): Promise<void> {
+    await this.app.evaluate(({ Menu }, { now, systemLocale }) => {
+      Menu.getApplicationMenu()?.getMenuItemById('theme.system')?.click();
+      process.env['LC_ALL'] = systemLocale;
+      process.argv = process.argv.map((one) => (one.startsWith('--now=') ? `--now=${now}` : one));
+    }, this.#settings);
   }
 
   async #resize(size: Settings['size']): Promise<void> {
@@ -257,6 +263,7 @@ export class Program {
   async #change(seed: Settings['seed']): Promise<boolean> {
     await this.#loaded();
     await this.page.goto(STILL());
+    await this.#asStarted();
     if (!(await this.#openLedger(seed))) return false;
     this.#handedOver = await this.#holding();
     await this.page.goto(PAGE);
@@ -319,23 +326,14 @@ export class Program {
   }
 }
 
-/** The window that the tests of a worker share, as long as they ask for the same start of the program. */
+/** The window that the tests of a worker share. */
 class Shared {
   #program: Program | null = null;
-  #start = '';
 
   /** A program as the settings ask for it: the one there is, put back, or a new one. */
   async lend(settings: Settings, colorScheme: ColorScheme): Promise<Program> {
-    const { now, systemLocale, flags } = settings;
-    const start = JSON.stringify([now, systemLocale, flags]);
-    if (
-      this.#program?.now === now &&
-      start === this.#start &&
-      (await this.#program.putBack(settings, colorScheme))
-    )
-      return this.#program;
+    if (await this.#program?.putBack(settings, colorScheme)) return this.#program!;
     await this.end();
-    this.#start = start;
     this.#program = new Program(settings, colorScheme);
     await this.#program.begin();
     return this.#program;
@@ -378,7 +376,6 @@ export const test = base.extend<Settings & Fixtures, OfAWorker>({
   now: ['2026-05-20T09:00:00+02:00', { option: true }],
   size: [{ width: 1280, height: 860 }, { option: true }],
   systemLocale: ['C.UTF-8', { option: true }],
-  flags: [[], { option: true }],
   shared: [
     async ({}, use) => {
       const shared = new Shared();
@@ -396,8 +393,8 @@ export const test = base.extend<Settings & Fixtures, OfAWorker>({
     async ({}, use) => lend({ jars: 100_000, shape: 'bushy', daysApart: 0.2 }, use),
     { scope: 'worker', timeout: 240_000 },
   ],
-  program: async ({ shared, seed, now, size, systemLocale, flags, colorScheme }, use) => {
-    const program = await shared.lend({ seed, now, size, systemLocale, flags }, colorScheme ?? null);
+  program: async ({ shared, seed, now, size, systemLocale, colorScheme }, use) => {
+    const program = await shared.lend({ seed, now, size, systemLocale }, colorScheme ?? null);
     await use(program);
     if (LATE_MS > 0 && program.running && !program.page.isClosed())
       await keepMoves(program.page, test.info().title);

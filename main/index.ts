@@ -62,6 +62,11 @@ function optionsOrExit(): Options {
   }
 }
 
+/** Asked at each opening: a test puts the clock of a running program elsewhere. */
+function clockNow(): string | null {
+  return readOptions(process.argv.slice(1)).now;
+}
+
 function begin(): void {
   const memoryFile = join(app.getPath('userData'), 'jarline.json');
   let memory = readMemory(memoryFile);
@@ -91,7 +96,7 @@ function begin(): void {
       locale: () =>
         localeOfSystem(process.platform, process.env, () => app.getPreferredSystemLanguages()[0] ?? ''),
       timeZone,
-      now: options.now,
+      now: clockNow,
       defaultFile,
       doors: doorsWith(camera),
       changed: () => {

@@ -37,7 +37,8 @@ export interface Setting {
   readonly timeZone: string;
   /** The system's locale, or null. */
   readonly locale: () => string | null;
-  readonly now: string | null;
+  /** The moment that the clock of a ledger stands still at from when it is opened; null: it goes on. */
+  readonly now: () => string | null;
   /** Where a keeper's first ledger goes; null headless, where every file is named. */
   readonly defaultFile: string | null;
   readonly doors: Doors;
@@ -164,7 +165,7 @@ export class OpenLedger {
     const locale = this.#setting.locale();
     const host: LedgerHost = new LedgerHost(
       this.#threads,
-      { file, mode, now, timeZone, locale, version },
+      { file, mode, now: now(), timeZone, locale, version },
       () => {
         if (host === this.#host) changed();
       },

@@ -18,7 +18,7 @@ beforeAll(async () => {
 const opened = (file: string | null, changed: () => void = () => undefined): OpenLedger =>
   new OpenLedger(
     {
-      workerFile, version: '0', timeZone: 'Europe/Berlin', now: NOW, locale: () => null, defaultFile: null, changed,
+      workerFile, version: '0', timeZone: 'Europe/Berlin', now: () => NOW, locale: () => null, defaultFile: null, changed,
       doors: { chooseFile: () => Promise.resolve(null), showFolder: () => undefined, pdfOf: async () => new Uint8Array(), onPaper: async () => false, askCamera: async () => false },
       remember: () => undefined,
     },

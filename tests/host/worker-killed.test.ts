@@ -40,7 +40,7 @@ it('loses only what was under way', async () => {
       workerFile,
       version: '0',
       timeZone: 'Europe/Berlin',
-      now: NOW,
+      now: () => NOW,
       locale: () => null,
       defaultFile: null,
       doors: {
