@@ -283,7 +283,6 @@ test('an empty ledger says where to begin; what was said goes by itself and lies
   await page.keyboard.press('Control+Enter');
   const said = page.locator('.message', { hasText: 'Recorded the outcome of 16 May a.' });
   await expect(said).toBeVisible();
-  const slipAt = await said.boundingBox();
   const covered = await page.evaluate(() => {
     const slip = document.querySelector('.message')?.getBoundingClientRect();
     const screen = document.querySelector('main')?.getBoundingClientRect();
@@ -298,6 +297,6 @@ test('an empty ledger says where to begin; what was said goes by itself and lies
   const slip = page.locator('.message:not(.empty)').first();
   await expect(slip).toBeVisible();
   const [there, tools] = [await slip.boundingBox(), await page.locator('.family-tools').boundingBox()];
-  expect(there?.x).toBe(slipAt?.x);
+  expect(there?.x).toBeLessThan(40);
   expect((there?.y ?? 0) + (there?.height ?? 0)).toBeLessThanOrEqual(tools?.y ?? 0);
 });

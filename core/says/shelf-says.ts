@@ -46,9 +46,13 @@ export function openedSays(opened: Opened | null, today: string): string | null 
   return opened.on === null ? undated : `${dated} ${dayOnShelf(opened.on, today)}`;
 }
 
-/** "eat by 13 May"; of a day that has passed "eat-by 13 May has passed". */
-export function eatBySays({ on }: ByDay, today: string): string {
+/**
+ * "eat by 13 May"; of a day that has passed "eat-by 13 May has passed".
+ * @param unseen nobody has noted how it came out: no day is named before someone has looked
+ */
+export function eatBySays({ on }: ByDay, today: string, unseen = false): string {
   if (on === null) return 'thawed, day not noted';
+  if (unseen && on >= today) return `look and smell first, then by ${dayOnShelf(on, today)}`;
   return on < today ? `eat-by ${dayOnShelf(on, today)} has passed` : `eat by ${dayOnShelf(on, today)}`;
 }
 
@@ -75,13 +79,15 @@ export interface Below {
   readonly nextSeedOf: readonly string[];
   readonly eatBy: ByDay | null;
   readonly seedBy: SeedByDay | null;
+  /** Nobody has noted how it came out. */
+  readonly unseen: boolean;
   /** A moment; null where nobody said when it comes out of warmth. */
   readonly outAt: string | null;
 }
 
 /** The one thing: that it is the next seed, by when to eat it or to seed from it, or why it is neither. */
 export function belowSays(
-  { group, discard, nextSeedOf, eatBy, seedBy, outAt }: Below,
+  { group, discard, nextSeedOf, eatBy, seedBy, unseen, outAt }: Below,
   today: string,
 ): string {
   switch (group) {
@@ -94,7 +100,8 @@ export function belowSays(
         ? 'in warmth'
         : `out ${dayOnShelf(outAt.slice(0, 10), today)}, ${outAt.slice(11, 16)}`;
   }
-  if (nextSeedOf.length > 0) return `next seed of ${nextSeedOf.join(' and ')}`;
+  if (nextSeedOf.length > 0) return `next seed of ${nextSeedOf.join(' and ')}${unseen ? ': look first' : ''}`;
+  if (unseen && group === 'eat') return 'look first';
   if (group === 'seed') return seedBy === null ? 'kept for seed' : seedBySays(seedBy, today);
   return eatBy === null ? '' : eatBySays(eatBy, today);
 }
@@ -125,6 +132,8 @@ export interface ShelfHead {
     readonly opened: Opened | null;
     readonly seed: boolean;
     readonly look: string | null;
+    /** Nobody has noted how it came out. */
+    readonly unseen: boolean;
   } | null;
   /** Past its day. */
   readonly past: { readonly name: string; readonly count: number } | null;
@@ -140,6 +149,8 @@ export function shelfHead({ discard, first, past, kept, warm }: ShelfHead, today
     const by = first.eatBy.on === null ? 'today' : inDays(first.eatBy.on, today);
     const why = first.look ?? (
       first.opened !== null && first.eatBy.because === 'unopened' ? 'It has stood longest, and is open.' : WHY_FIRST[first.eatBy.because]);
+    if (first.unseen)
+      return { sentence: `Look at ${first.name} and smell it first.`, reason: 'Nobody has noted how it came out. When in doubt, discard.' };
     return first.seed
       ? { sentence: `Eat ${first.name} ${by}, but take seed first.`, reason: why }
       : { sentence: `Eat ${first.name} first, ${by}.`, reason: why };

@@ -70,7 +70,7 @@ function withoutStart({ word, asGood, reason }: SaidVerdict, form: Source['form'
   return reason.code === 'nothing may be used' ||
     reason.code === 'all in doubt' ||
     reason.code === 'may be carried'
-    ? `${withoutWords(form)}, make no jar${form === null || form === 'culture' ? '' : ' until you have some'}.`
+    ? `${withoutWords(form)}, make no jar of it${form === null || form === 'culture' ? '' : ' until you have some'}.`
     : null;
 }
 
@@ -81,11 +81,11 @@ export const lastDaySays = (limit: number): string =>
 function reasonWords(reason: VerdictBecause): string {
   switch (reason.code) {
     case 'nothing may be used':
-      return 'Nothing that is kept may be used as seed.';
+      return 'Nothing that is kept of this line may be used as seed.';
     case 'in its hold':
       return `Nobody has written down how ${reason.label} came out of its hold.`;
     case 'all in doubt':
-      return 'All that is kept is in doubt: when in doubt, discard.';
+      return 'All that is kept of this line is in doubt: when in doubt, discard.';
     case 'weak jars to come':
       return `Whichever you seed from, about ${reason.inHundred} in 100 jars or more would come out weak.`;
     case 'fallen':

@@ -75,7 +75,7 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
       familyControl.close = () => undefined;
     };
   }, [legend, close, selectedKey]);
-  const { lines, unasked, settled, spoken } = useSpokenLane({ drawing, newest, pressed, lanes });
+  const { lines, unasked, settled, spoken, better } = useSpokenLane({ drawing, newest, pressed, lanes });
   const [lift, askLift] = useState<string | null>(null);
   const lifting = useCallback(() => askLift(null), []);
   const now = useNow();
@@ -92,6 +92,10 @@ function Drawn({ drawing: laid, spacing, onSpacing }: DrawnProps) {
           lane={settled === null ? undefined : drawing.lanes[settled]}
           line={lineOfLane(settled)}
           unasked={unasked}
+          better={
+            better === null ? null : { name: spokenName(drawing.lanes[better]), line: lineOfLane(better) }
+          }
+          onBetter={() => turn(better)}
           onShow={(id) => void goToId(id)}
           onLift={(jar) => {
             askLift(jar);

@@ -50,6 +50,10 @@ export function Find({ onFound }: { readonly onFound: (key: number) => void }) {
       familyControl.find = () => undefined;
     };
   }, []);
+  const walked = jars[at]?.key ?? null;
+  useEffect(() => {
+    if (walked !== null) document.getElementById(`${id}-${walked}`)?.scrollIntoView({ block: 'nearest' });
+  }, [id, walked]);
   const choose = (key: number | undefined): void => {
     if (key === undefined) return;
     setOpen(false);

@@ -17,6 +17,7 @@ import { heldAbove, heldAboveSays } from './held-above';
 import { Figures } from './jar-figures';
 import { FLAG } from '../../core/shapes/drawing-flags';
 import { generationWords } from '../parts/jar-flags';
+import { lineCalled } from '../parts/line-called';
 import { JarScore } from '../parts/jar-score';
 import { LabResults } from './lab-results';
 import { recordRows } from './record-rows';
@@ -169,7 +170,7 @@ function Sayings({ jar: { view }, warm }: { readonly jar: JarReply; readonly war
       ? discardWord(view.discard).toLowerCase()
       : (view.setWord ?? (view.outcomeKnown ? 'set not noted' : 'outcome unknown')),
     ...(warm ? ['in warmth'] : view.onShelf === true ? ['on the shelf'] : []),
-    ...(view.lines.length > 0 ? [`line ${inShort(view.lines)}`] : []),
+    ...(view.lines.length > 0 ? [lineCalled(inShort(view.lines))] : []),
   ];
   return <p className="soft">{sayings.join(' · ')}</p>;
 }

@@ -17,6 +17,9 @@ interface Props {
   readonly line: LineNow | null;
   /** Too large a family to be judged unasked. */
   readonly unasked: boolean;
+  /** Another line that has seed, where this one has none; and turns to it. */
+  readonly better: { readonly name: string; readonly line: LineNow | null } | null;
+  readonly onBetter: () => void;
   readonly onShow: (id: string) => void;
   /** Shows a jar with the form open that lifts its caution. */
   readonly onLift: (id: string) => void;
@@ -81,14 +84,14 @@ export const spokenName = (lane: Lane | undefined): string =>
 export const spokenOf = (name: string, sentence: string): string =>
   `${name}: ${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`;
 
-export function Spoken({ lane, line, unasked, onShow, onLift, looks }: Props) {
+export function Spoken({ lane, line, unasked, better, onBetter, onShow, onLift, looks }: Props) {
   const name = spokenName(lane);
   const [naming, setNaming] = useState<string | null>(null);
   const why = (
     <button
       className="linked"
       type="button"
-      onClick={() => go('vigour', lane?.line ? `next:${lane.line}` : 'next')}
+      onClick={() => go('vigour', lane?.line ? `line:${lane.line}` : null)}
     >
       Why
     </button>
@@ -143,6 +146,11 @@ export function Spoken({ lane, line, unasked, onShow, onLift, looks }: Props) {
         onShow={onShow}
         onLift={onLift}
       >
+        {better?.line && (
+          <button className="linked" type="button" onClick={onBetter}>
+            {spokenOf(better.name, better.line.sentence)}
+          </button>
+        )}
         {why}
         {lane && namedByDay(lane) && (
           <button className="linked" type="button" onClick={() => setNaming(line.id)}>

@@ -13,6 +13,8 @@ export interface LineNow {
   readonly id: string;
   readonly standing: string;
   readonly verdict: VerdictWord;
+  /** Nothing of it that is kept may be used. */
+  readonly nothingLeft: boolean;
   /** The verdict, word for word: what to do, and then the reason. */
   readonly sentence: string;
   readonly reason: string;
@@ -59,6 +61,7 @@ async function read(line: string): Promise<LineNow | string> {
     id: line,
     standing: judged.value.standing,
     verdict: advice.value.verdict,
+    nothingLeft: advice.value.reason.code === 'nothing may be used',
     ...verdictParts(advice.value),
     seed: await seedOf(advice.value),
     advised: advice.value.seed,

@@ -1,11 +1,10 @@
 // Which line the strip speaks of: the one turned to, else the best in sight, once that is worked out.
 import { useCallback, useMemo, useState } from 'react';
 import type { Drawing } from '../../core/contract';
-import type { VerdictWord } from '../../core/shapes/advice-replies';
 import { JUDGED_UNASKED } from '../../core/vigour/judged-unasked';
 import { turnTo, useLineInHand } from '../state/store';
 import type { Placed } from './lanes';
-import { spokenLane } from './spoken-lane';
+import { betterLane, type Spoken, spokenLane } from './spoken-lane';
 import { MOST_AT_ONCE, useLines } from './use-lines';
 
 const NO_LINES: readonly string[] = [];
@@ -44,31 +43,34 @@ interface Sight {
   readonly lanes: LanesNow;
 }
 
-/** `settled` is null while nothing can be said yet; `spoken` then is the newest jar's lane. */
+/** `settled` is null while nothing can be said yet; `spoken` then is the newest jar's lane. `better` has seed where it has none. */
 export function useSpokenLane({ drawing, newest, pressed, lanes: { level, seen } }: Sight) {
   const inSight = seen.length > 0 ? seen : level;
   const newestLane = drawing.lane[newest] ?? 0;
   const unasked = drawing.keys.length > JUDGED_UNASKED;
+  // Those level with the window first; the rest, the one founded last in front.
+  const lanes = useMemo(() => {
+    const founded = drawing.lanes.map((_, lane) => lane).toReversed();
+    return [...new Set([pressed ?? newestLane, ...level, ...founded])];
+  }, [pressed, newestLane, level, drawing]);
   const asked = useMemo(() => {
-    const first = pressed ?? newestLane;
-    const ids = [first, ...level.filter((lane) => lane !== first)].flatMap(
-      (lane) => drawing.lanes[lane]?.line ?? [],
-    );
+    const ids = lanes.flatMap((lane) => drawing.lanes[lane]?.line ?? []);
     // Nothing is in sight until the jars themselves are here: judging must not hold them up.
     return unasked || level.length === 0 ? NO_LINES : ids;
-  }, [pressed, newestLane, level, drawing, unasked]);
+  }, [lanes, level, drawing, unasked]);
   const lines = useLines(asked);
-  const verdict = (lane: number): VerdictWord | null | undefined => {
+  const verdict = (lane: number): Spoken | null | undefined => {
     const id = drawing.lanes[lane]?.line ?? '';
+    const line = lines.get(id);
+    if (line) return line.nothingLeft ? 'nothing left' : line.verdict;
     // Of a lane without a line, and of more lines than are judged at once, nothing will be known.
-    return (
-      lines.get(id)?.verdict ?? (unasked || !asked.slice(0, MOST_AT_ONCE).includes(id) ? null : undefined)
-    );
+    return unasked || !asked.slice(0, MOST_AT_ONCE).includes(id) ? null : undefined;
   };
-  const known = spokenLane({ pressed, newest: newestLane, inSight, verdict });
+  const known = spokenLane({ pressed, newest: newestLane, inSight, elsewhere: lanes, verdict });
   // A lane that comes into sight is worked out first: until then the strip says what it said.
   const [said, keepSaid] = useState<number | null>(null);
   if (known !== null && known !== said) keepSaid(known);
   const settled = known ?? (said !== null && inSight.includes(said) ? said : null);
-  return { lines, unasked, settled, spoken: settled ?? newestLane };
+  const better = settled === null ? null : betterLane(settled, lanes, verdict);
+  return { lines, unasked, settled, spoken: settled ?? newestLane, better };
 }

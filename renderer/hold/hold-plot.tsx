@@ -9,7 +9,7 @@ const TOP = 26;
 const PLOT = 216;
 const AXIS = 30;
 const ROW = 22;
-const LEFT = 46;
+const LEAST_LEFT = 46;
 const RIGHT = 14;
 /** A letter of a series' name, px, widely taken. */
 const LETTER = 9;
@@ -18,17 +18,26 @@ const seconds = (moment: string): number => storedMoment(moment).seconds;
 const clockOf = (moment: string, offset: number): string => momentText(seconds(moment), offset).slice(11, 16);
 const PLACES = { air: 'air', bath: 'bath', jar: 'in a jar' } as const;
 
+/** Of "planned 37.5 °C", px, widely taken. */
+const PLANNED_WIDTH = 124;
+
+/** Room left of the axis: for the marks, and for what the jars are called. */
+const leftOf = ({ jars }: Hold): number =>
+  jars.reduce((most, { letter }) => Math.max(most, letter.length * LETTER + 18), LEAST_LEFT);
+
 interface Scale {
+  /** Where the axis begins. */
+  readonly left: number;
   readonly x: (at: number) => number;
   readonly y: (celsius: number) => number;
   readonly right: number;
 }
 
-function Warmth({ hold, x, y, right }: Scale & { readonly hold: Hold }) {
+function Warmth({ hold, left, x, y, right }: Scale & { readonly hold: Hold }) {
   const { planned, began, ended, ends } = hold;
   const { low, high } = warmthRange(hold);
   const marks = [20, 30, 40, 50, 60].filter((mark) => mark > low && mark < high);
-  const from = began === null ? LEFT : x(seconds(began));
+  const from = began === null ? left : x(seconds(began));
   const until = ended ?? ends;
   const to = until === null ? right : x(seconds(until));
   return (
@@ -45,14 +54,19 @@ function Warmth({ hold, x, y, right }: Scale & { readonly hold: Hold }) {
       )}
       {marks.map((mark) => (
         <g key={mark}>
-          <path className="hold-grid" d={`M${LEFT} ${y(mark)}H${right}`} />
-          <text className="hold-mark" x={LEFT - 8} y={y(mark) + 5} textAnchor="end">
+          <path className="hold-grid" d={`M${left} ${y(mark)}H${right}`} />
+          <text className="hold-mark" x={left - 8} y={y(mark) + 5} textAnchor="end">
             {mark}°
           </text>
         </g>
       ))}
       {planned && (
-        <text className="hold-mark" x={to - 6} y={y(planned.value - 1) + 18} textAnchor="end">
+        <text
+          className="hold-mark"
+          x={Math.max(to - 6, left + PLANNED_WIDTH)}
+          y={y(planned.value - 1) + 18}
+          textAnchor="end"
+        >
           planned {planned.value} °C
         </text>
       )}
@@ -106,13 +120,18 @@ function Failed({ hold, x, right }: Pick<Scale, 'x' | 'right'> & { readonly hold
 }
 
 /** Where each jar stood: a bar from when to when, on the hours above. */
-function Stays({ hold, x, top }: Pick<Scale, 'x'> & { readonly hold: Hold; readonly top: number }) {
+function Stays({
+  hold,
+  left,
+  x,
+  top,
+}: Pick<Scale, 'left' | 'x'> & { readonly hold: Hold; readonly top: number }) {
   const { began, ended, ends, now } = hold;
   return hold.jars.map((jar, row) => {
     const y = top + row * ROW;
     return (
       <g key={jar.id} className="hold-stay">
-        <text x={LEFT - 14} y={y + 5} textAnchor="end">
+        <text x={left - 14} y={y + 5} textAnchor="end">
           {jar.letter}
         </text>
         {jar.stays.map(({ id, came, went }) => {
@@ -170,14 +189,15 @@ export function HoldPlot({ hold }: { readonly hold: Hold }) {
   const span = spanOf(hold);
   const { low, high } = warmthRange(hold);
   const right = width - RIGHT;
-  const x = (at: number): number => LEFT + ((at - span.from) / (span.to - span.from)) * (right - LEFT);
+  const left = leftOf(hold);
+  const x = (at: number): number => left + ((at - span.from) / (span.to - span.from)) * (right - left);
   const y = (celsius: number): number => TOP + ((high - celsius) / (high - low)) * PLOT;
   const foot = TOP + PLOT;
   const rows = foot + AXIS + 16;
   const height = rows + hold.jars.length * ROW;
   const now = hold.runs ? x(seconds(hold.now)) : null;
   const looks = hold.looks.filter(
-    ({ what, state }) => what === 'look' && (state === 'due' || state === 'to come'),
+    ({ what, state }) => hold.runs && what === 'look' && (state === 'due' || state === 'to come'),
   );
   return (
     <div ref={box} className="hold-plot">
@@ -198,10 +218,10 @@ export function HoldPlot({ hold }: { readonly hold: Hold }) {
               </g>
             );
           })}
-          <Warmth {...{ hold, x, y, right }} />
+          <Warmth {...{ hold, left, x, y, right }} />
           <Failed {...{ hold, x, right }} />
-          <path className="hold-axis" d={`M${LEFT} ${foot}H${right}`} />
-          {timeTicks(span, hold.offset, right - LEFT).map(({ at, words }) => (
+          <path className="hold-axis" d={`M${left} ${foot}H${right}`} />
+          {timeTicks(span, hold.offset, right - left).map(({ at, words }) => (
             <g key={at} className="hold-tick">
               <path d={`M${x(at)} ${foot}v6`} />
               <text x={Math.min(x(at), right - 20)} y={foot + 23} textAnchor="middle">
@@ -209,7 +229,7 @@ export function HoldPlot({ hold }: { readonly hold: Hold }) {
               </text>
             </g>
           ))}
-          <Stays {...{ hold, x, top: rows }} />
+          <Stays {...{ hold, left, x, top: rows }} />
           {now !== null && (
             <g className="hold-now">
               <path d={`M${now} ${TOP - 6}V${foot}`} />

@@ -18,11 +18,14 @@ const whatToDo = (level: Caution['level']): string =>
 /** Other jars with a caution because of the same one: the reason may hold for as many of them as the keeper marks. */
 function AlsoLifted({
   of,
+  name,
   but,
   chosen,
   onChoose,
 }: {
   readonly of: string;
+  /** What that jar is called. */
+  readonly name: string;
   readonly but: string;
   readonly chosen: ReadonlySet<string>;
   readonly onChoose: (chosen: ReadonlySet<string>) => void;
@@ -32,20 +35,10 @@ function AlsoLifted({
   if (others.length === 0) return null;
   const all = others.every(({ id }) => chosen.has(id));
   return (
-    <fieldset className="stack">
-      <legend className="label">Does the same reason hold for others?</legend>
-      {others.map(({ id, label, how }) => (
-        <label className="row" key={id}>
-          <input
-            type="checkbox"
-            checked={chosen.has(id)}
-            onChange={({ target }) =>
-              onChoose(new Set(target.checked ? [...chosen, id] : [...chosen].filter((one) => one !== id)))
-            }
-          />
-          {label}: {how}
-        </label>
-      ))}
+    <fieldset className="stack lift-others">
+      <legend className="label">
+        Other jars with a caution because of {name}: does the same reason hold for them?
+      </legend>
       {others.length > 1 && (
         <div>
           <button
@@ -57,6 +50,20 @@ function AlsoLifted({
           </button>
         </div>
       )}
+      {others.map(({ id, label, how }) => (
+        <label key={id}>
+          <input
+            type="checkbox"
+            checked={chosen.has(id)}
+            onChange={({ target }) =>
+              onChoose(new Set(target.checked ? [...chosen, id] : [...chosen].filter((one) => one !== id)))
+            }
+          />
+          <span>
+            {label}: {how}
+          </span>
+        </label>
+      ))}
     </fieldset>
   );
 }
@@ -148,7 +155,7 @@ function Lift({ jar, of, label, line, others, asked }: LiftProps) {
           </p>
         )}
       </div>
-      {line === null && <AlsoLifted of={of} but={jar} chosen={also} onChoose={setAlso} />}
+      {line === null && <AlsoLifted of={of} name={label} but={jar} chosen={also} onChoose={setAlso} />}
       <p className="small">
         Lifting says nothing about whether the jar is safe. If in doubt, discard it; your local food-safety
         authority’s advice comes first.

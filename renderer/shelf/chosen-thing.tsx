@@ -2,6 +2,7 @@
 import type { Ref } from 'react';
 import { showOut } from '../out/out-shown';
 import { generationWords } from '../parts/jar-flags';
+import { lineCalled } from '../parts/line-called';
 import { Question } from '../parts/question';
 import { go } from '../state/store';
 import type { Thing } from './things';
@@ -19,7 +20,7 @@ function Facts({ thing }: { readonly thing: Thing }) {
     ['Opened', says.opened ?? (group === 'warm' ? null : 'not noted')],
     ['To eat', eatBy?.says ?? null],
     ['As seed', seedBy?.says ?? null],
-    ['Carries', lines.length > 0 ? `line ${lines.join(' and ')}` : null],
+    ['Carries', lines.length > 0 ? lineCalled(lines.join(' and ')) : null],
   ];
   return (
     <dl className="shelf-facts">

@@ -88,7 +88,7 @@ function wordsOf(verb: Verb, { name, left, reserveOf }: Thing): Words {
       return { verb: 'Give', field: { label: `To whom ${name} is given (optional)`, empty: 'to whom' } };
     case 'freeze':
       return {
-        verb: reserveOf.length > 0 ? 'Freeze as reserve' : 'Freeze',
+        verb: reserveOf.length > 0 ? 'Freeze as reserve' : inPieces ? 'Freeze' : 'Freeze all of it',
         field: { label: `Into how many cubes ${name} is frozen`, empty: 'as it is', numeric: true, unit: reserveOf.length > 0 ? 'cubes, 1 tbsp each' : 'cubes' },
         initial: inPieces ? '' : '12',
       };

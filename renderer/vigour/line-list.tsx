@@ -80,6 +80,9 @@ function Card({ known, chosen, onChoose }: { readonly known: Known; readonly cho
   );
 } // prettier-ignore
 
+/** Lines that are named in a line of words. */
+const MOST_NAMED = 3;
+
 /** The cards: lines of which something may be used; the others folded below, where there are any of both. */
 export function LineCards(props: {
   readonly lines: readonly Known[];
@@ -107,7 +110,10 @@ export function LineCards(props: {
       {others.length > 0 && (
         <details className="vigour-why" open={others.some(({ line }) => line.line === props.chosen)}>
           <summary>
-            Nothing usable is kept of {others.length === 1 ? 'one more line' : `${others.length} more lines`}
+            Nothing usable is kept of{' '}
+            {others.length > MOST_NAMED
+              ? `${others.length} more lines`
+              : others.map(({ line }) => line.name).join(' and ')}
           </summary>
           {cards(others)}
         </details>

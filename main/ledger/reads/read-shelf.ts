@@ -160,6 +160,7 @@ function itemOf(
   const isThis = (one: { jar: string | null; portion: string | null }): boolean =>
     one.portion === (portion?.uid ?? null) && one.jar === jar.uid;
   const caution = cautionFor(ledger, answer);
+  const unseen = !jar.outcomeKnown;
   const generation = ledger.index.family.generationOf(jar.key);
   const nextSeedOf = seeds.next.filter(isThis).map(({ line }) => line);
   const asked =
@@ -184,7 +185,7 @@ function itemOf(
     thawed: standing.thawed,
     reserve,
     left: leftOfThing(ledger, thing),
-    eatBy: eat && { ...eat, past: passed(eat.on, today), says: eatBySays(eat, today) },
+    eatBy: eat && { ...eat, past: passed(eat.on, today), says: eatBySays(eat, today, unseen) },
     seedBy: seed && { ...seed, past: passed(seed.on, today), says: seedBySays(seed, today) },
     outAt: out,
     lines: ledger.index.family.linesOf(jar.key).map(nameOf),
@@ -199,7 +200,7 @@ function itemOf(
     verbs: verbsOf(thing, answer, group, eat !== null && passed(eat.on, today)),
     says: {
       below: belowSays(
-        { group, discard: answer.discard, nextSeedOf, eatBy: eat, seedBy: seed, outAt: out },
+        { group, discard: answer.discard, nextSeedOf, eatBy: eat, seedBy: seed, unseen, outAt: out },
         today,
       ),
       eat:
@@ -294,6 +295,7 @@ function headOf(ledger: Ledger, items: readonly Item[], things: ReadonlyMap<stri
             name: first.name,
             eatBy: first.eatBy,
             opened: thing?.standing.opened ?? null,
+            unseen: thing?.jar.outcomeKnown === false,
             look: answer && answer.looks.length > 0 ? eatSentence(answer) : null,
             seed: first.nextSeedOf.length > 0 || first.lastOf.length > 0,
           }
