@@ -6,7 +6,7 @@ import type Database from 'better-sqlite3';
 import type { Finding } from '../core/says/check-says';
 import { fileFindings, recordFindings, ruleFindings } from './ledger/ledger-findings';
 import { latestOf, migrations } from './ledger/migrations/all-migrations';
-import { inspect, lookForLedger, lookInto } from './ledger/open';
+import { inspect, lookForLedger } from './ledger/open';
 import { realFile } from './ledger/place';
 import { backupFolder, photographFolder } from './ledger/worker-protocol';
 import { Refused, refusalOf, refusedFor } from './refusal';
@@ -56,7 +56,7 @@ function* backupsOf(file: string): Generator<{ backup: string; good: boolean }> 
     const backup = join(folder, name);
     let good = true;
     try {
-      inspect(backup);
+      inspect(backup, () => undefined);
     } catch (error) {
       if (!refusalOf(error, backup)) throw error;
       good = false;
@@ -66,8 +66,8 @@ function* backupsOf(file: string): Generator<{ backup: string; good: boolean }> 
 }
 
 /** A ledger that can be opened at all, looked through. */
-function lookThrough(file: string, version: number): Omit<Checked, 'backups'> {
-  return lookInto(file, (db) => {
+function lookThrough(file: string): Omit<Checked, 'backups'> {
+  return inspect(file, (db, version) => {
     const findings = [...looked(() => fileFindings(db), file)];
     if (version < 1) return { findings, jars: 0, acts: 0, photographs: 0 };
     // Where pages are damaged, what rows say can't be relied on; and of an older ledger the rules are another program's.
@@ -97,7 +97,7 @@ export function checkLedgerFile(named: string): Checked {
   let found: Omit<Checked, 'backups'>;
   try {
     if (lookForLedger(file) < 0) throw new Refused('no such file', { file: named });
-    found = lookThrough(file, inspect(file).version);
+    found = lookThrough(file);
   } catch (error) {
     const refused = refusedFor(error, file);
     if (!(refused instanceof Refused)) throw refused;

@@ -64,6 +64,30 @@ function holdingIn(file: string): Holding | null {
   }
 }
 
+/** What the copies held that were looked at last, under what tells each as it was then. */
+let lookedAt: ReadonlyMap<string, Holding> = new Map();
+
+/** What tells a file from others and from itself before a change; null for one that has a log, which may hold more. */
+function asItIs(file: string): string | null {
+  const stat = statSync(file, { bigint: true, throwIfNoEntry: false });
+  if (stat === undefined || existsSync(`${file}-wal`)) return null;
+  return [file, stat.dev, stat.ino, stat.size, stat.mtimeNs, stat.ctimeNs].join(' ');
+}
+
+/** What copies hold, each looked into once for as long as it stays as it is: it is asked daily, of all that there are. */
+function holdingsIn(files: readonly string[]): (Holding | null)[] {
+  const looked = new Map<string, Holding>();
+  const found = files.map((file) => {
+    const key = asItIs(file);
+    const holding = lookedAt.get(key ?? '') ?? holdingIn(file);
+    // What could not be read may be read the next time.
+    if (key !== null && holding !== null) looked.set(key, holding);
+    return holding;
+  });
+  lookedAt = looked;
+  return found;
+}
+
 /**
  * Copies beside a ledger that can be read, the newest first by what they hold: the stamp in a name is only what the clock
  * said.
@@ -76,12 +100,15 @@ export function copiesOf(file: string, uid: string | null): Copy[] {
     acts: copy.acts,
     madeAt: Date.parse(copy.madeAt),
   });
-  return readdirSync(folder)
-    .flatMap((name) => {
-      const at = madeAt(name);
-      const holding = at === null ? null : holdingIn(join(folder, name));
-      if (at === null || holding === null || (uid !== null && holding.uid !== uid)) return [];
-      return [{ ...holding, file: join(folder, name), madeAt: at }];
+  const named = readdirSync(folder).flatMap((name) => {
+    const at = madeAt(name);
+    return at === null ? [] : [{ file: join(folder, name), madeAt: at }];
+  });
+  const holdings = holdingsIn(named.map(({ file: copy }) => copy));
+  return named
+    .flatMap((copy, index) => {
+      const holding = holdings[index] ?? null;
+      return holding === null || (uid !== null && holding.uid !== uid) ? [] : [{ ...holding, ...copy }];
     })
     .toSorted((a, b) => newestFirst(order(a), order(b)) || (a.file < b.file ? 1 : -1));
 }
@@ -90,15 +117,14 @@ export function copiesOf(file: string, uid: string | null): Copy[] {
 export function goodBackups(file: string): Backup[] {
   return copiesOf(file, holdingIn(file)?.uid ?? null).flatMap((copy) => {
     try {
-      inspect(copy.file);
+      const jars = inspect(copy.file, (db) =>
+        Number(db.prepare("SELECT count(*) FROM jar WHERE state IN ('made', 'lost')").pluck().get()),
+      );
+      return [{ file: copy.file, madeAt: copy.madeAt, jars }];
     } catch (error) {
       if (refusalOf(error, copy.file)) return [];
       throw error;
     }
-    const jars = lookInto(copy.file, (db) =>
-      Number(db.prepare("SELECT count(*) FROM jar WHERE state IN ('made', 'lost')").pluck().get()),
-    );
-    return [{ file: copy.file, madeAt: copy.madeAt, jars }];
   });
 }
 

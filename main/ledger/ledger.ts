@@ -1,5 +1,4 @@
 // One open ledger: its file, its rows, its acts and the family in memory. Handlers (reads/, writes/) work on this.
-import { statSync } from 'node:fs';
 import type Database from 'better-sqlite3';
 import { NEUTRAL_PREFERENCES } from '../../core/ledger/default-preferences';
 import type { Preferences } from '../../core/ledger/records';
@@ -10,6 +9,7 @@ import { changesOf, countOfChanges } from './facts/act-changes';
 import { FamilyIndex } from './family-index';
 import { closeLedger, copyChecked, isCheckedLater, openInMemory, openLedger } from './open';
 import { PageCheck } from './page-check';
+import { identityOf } from './place';
 import { Rows } from './facts/fact-rows';
 import { askRules, explain } from './rules/ask';
 import { pendingOf } from './rules/pending';
@@ -30,12 +30,6 @@ export interface LedgerOptions {
 
 /** Where an open ledger's file is now: where it was, nowhere to be found, cut short, or with another file in its place. */
 export type Whereabouts = 'there' | 'gone' | 'cut' | 'another';
-
-/** What tells a file from another that lies under the same name, and its bytes; null where none lies there. */
-function identityOf(file: string): { same: string; size: bigint } | null {
-  const stat = statSync(file, { bigint: true, throwIfNoEntry: false });
-  return stat ? { same: `${stat.dev}:${stat.ino}`, size: stat.size } : null;
-}
 
 export class Ledger {
   readonly rows: Rows;

@@ -1,12 +1,22 @@
 // Opening a ledger file, in an order that touches nothing before it is known to be ours, whole and not newer.
 // See design.md *The ledger*; the pragmas and why each is set are listed at `PRAGMAS`.
-import { accessSync, closeSync, constants, mkdirSync, openSync, readSync, rmSync, statSync } from 'node:fs';
+import {
+  accessSync,
+  closeSync,
+  constants,
+  mkdirSync,
+  openSync,
+  readSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { type Clock, stampOf } from './clock';
 import { FIRST_VERSION, latestOf, type Migration, migrations } from './migrations/all-migrations';
 import { lostInLog } from './log-check';
-import { ownName, putNew, removeAbandoned } from './place';
+import { identityOf, ownName, putNew, removeAbandoned } from './place';
 import { storedMoment } from '../../core/ledger/stored-moments';
 import { backupFolder } from './worker-protocol';
 import { Refused, refusalOf, refusedFor } from '../refusal';
@@ -57,6 +67,9 @@ function readHeader(file: string): { applicationId: number; version: number } | 
   return { applicationId: head.readUInt32BE(68), version: head.readUInt32BE(60) };
 }
 
+/** The version of the tables of an open file. */
+const versionOf = (db: Database.Database): number => Number(db.pragma('user_version', { simple: true }));
+
 /** Names of the triggers that stand in a ledger of a version; a missing one would let the journal be changed. */
 function triggersOf(db: Database.Database): string {
   return db
@@ -66,32 +79,33 @@ function triggersOf(db: Database.Database): string {
     .join('\n');
 }
 
-/** The tables of a version with nothing in them: as bytes to begin a ledger with, and the triggers that are among them. */
+/** The tables of a version with nothing in them, in memory, and the triggers that are among them. */
 interface Blank {
-  readonly bytes: Buffer;
+  readonly db: Database.Database;
   readonly triggers: string;
 }
 const blanks = new WeakMap<readonly Migration[], Map<number, Blank>>();
 
-/** Made once for each version: a program makes and opens many a ledger, and the schema is long. */
+/**
+ * Made once for each version and kept: the schema is long, and for each connection SQLite reads all of it anew, which is
+ * most of what opening a small ledger takes.
+ */
 function blankOf(upTo: number, list: readonly Migration[]): Blank {
   const known = blanks.get(list) ?? new Map<number, Blank>();
   blanks.set(list, known);
   const before = known.get(upTo);
   if (before !== undefined) return before;
   const db = new Database(':memory:');
-  try {
-    db.pragma('foreign_keys = ON');
-    db.pragma('recursive_triggers = ON');
-    db.exec('BEGIN');
-    for (const { version, sql } of list) if (version <= upTo) db.exec(sql);
-    db.exec('COMMIT');
-    const blank = { bytes: db.serialize(), triggers: triggersOf(db) };
-    known.set(upTo, blank);
-    return blank;
-  } finally {
-    db.close();
-  }
+  db.pragma('foreign_keys = ON');
+  db.pragma('recursive_triggers = ON');
+  db.pragma(`application_id = ${APPLICATION_ID}`);
+  db.exec('BEGIN');
+  for (const { version, sql } of list) if (version <= upTo) db.exec(sql);
+  db.pragma(`user_version = ${upTo}`);
+  db.exec('COMMIT');
+  const blank = { db, triggers: triggersOf(db) };
+  known.set(upTo, blank);
+  return blank;
 }
 
 /** Files of before the first release hold other tables, and nobody keeps a ledger in one. @throws Refused 'older ledger' */
@@ -103,18 +117,33 @@ function refuseOlder(version: number, file: string): void {
 const sizeOf = (file: string): number => statSync(file, { throwIfNoEntry: false })?.size ?? 0;
 
 /**
- * Works on a connection that changes no byte of a file and leaves nothing beside it. A reader of a ledger needs a log, be
+ * A connection that changes no byte of a file and leaves nothing beside it. A reader of a ledger needs a log, be
  * it empty: SQLite makes one and takes it away again by itself, under its locks, if the connection may write. Where a log
  * is there already that would merge it, so there the connection may not. Nothing is removed by us: a log that comes into
  * being meanwhile is another program's.
+ * @param first what is asked at once; where it throws the connection is closed
  */
-export function lookInto<T>(file: string, work: (db: Database.Database) => T): T {
+function openToLook(file: string, first: (db: Database.Database) => void): Database.Database {
   const db = new Database(file, { readonly: sizeOf(`${file}-wal`) > 0, fileMustExist: true });
   try {
     db.pragma('query_only = ON');
     db.pragma('trusted_schema = OFF');
+    // As PRAGMAS has it, before the schema is read: with that change SQLite forgets what it has read.
+    db.pragma('temp_store = MEMORY');
     // One state from the first question to the last, whatever others write meanwhile.
     db.exec('BEGIN');
+    first(db);
+    return db;
+  } catch (error) {
+    db.close();
+    throw error;
+  }
+}
+
+/** Works on a connection that changes no byte of a file and leaves nothing beside it. */
+export function lookInto<T>(file: string, work: (db: Database.Database) => T): T {
+  const db = openToLook(file, () => undefined);
+  try {
     return work(db);
   } finally {
     db.close();
@@ -127,16 +156,25 @@ export const isCheckedLater = (
   { checkLaterFrom = Infinity }: Pick<OpenOptions, 'checkLaterFrom'>,
 ): boolean => sizeOf(file) >= checkLaterFrom;
 
-/**
- * Looks at a file without changing it (lookInto) and refuses what is not a whole ledger of a version we know.
- * @param pages whether its pages are checked here
- * @throws Refused 'not a ledger', 'newer ledger', 'older ledger', 'damaged', 'log damaged', 'read-only', 'disk trouble'
- */
-export function inspect(
-  file: string,
-  list: readonly Migration[] = migrations,
-  pages = true,
-): { version: number } {
+/** What a whole ledger of a version we know is asked. @throws Refused as inspect does, or what SQLite throws */
+function assertWhole(db: Database.Database, file: string, list: readonly Migration[], pages: boolean): void {
+  db.pragma('cell_size_check = ON');
+  // Asked again: a log that is not merged yet may say otherwise than the header.
+  const version = versionOf(db);
+  if (version > latestOf(list)) throw new Refused('newer ledger', { file });
+  refuseOlder(version, file);
+  // A program killed while it made the file leaves it ours and empty: as good as new.
+  if (version < 1) {
+    if (db.prepare('SELECT count(*) FROM sqlite_schema').pluck().get() !== 0)
+      throw new Refused('damaged', { file });
+    return;
+  }
+  if (pages && db.pragma('quick_check(1)', { simple: true }) !== 'ok') throw new Refused('damaged', { file });
+  if (triggersOf(db) !== blankOf(version, list).triggers) throw new Refused('altered ledger', { file });
+}
+
+/** As inspect. @returns the connection that looked, still looking */
+function openInspected(file: string, list: readonly Migration[], pages: boolean): Database.Database {
   const header = readHeader(file);
   if (!header || header.applicationId !== APPLICATION_ID) throw new Refused('not a ledger', { file });
   if (header.version > latestOf(list)) throw new Refused('newer ledger', { file });
@@ -144,29 +182,45 @@ export function inspect(
   const lost = lostInLog(file);
   if (lost > 0) throw new Refused('log damaged', { file, lost });
   try {
-    return lookInto(file, (db) => {
-      db.pragma('cell_size_check = ON');
-      // Asked again: a log that is not merged yet may say otherwise than the header.
-      const version = Number(db.pragma('user_version', { simple: true }));
-      if (version > latestOf(list)) throw new Refused('newer ledger', { file });
-      refuseOlder(version, file);
-      // A program killed while it made the file leaves it ours and empty: as good as new.
-      if (version < 1) {
-        if (db.prepare('SELECT count(*) FROM sqlite_schema').pluck().get() !== 0)
-          throw new Refused('damaged', { file });
-        return { version: 0 };
-      }
-      if (pages && db.pragma('quick_check(1)', { simple: true }) !== 'ok')
-        throw new Refused('damaged', { file });
-      if (triggersOf(db) !== blankOf(version, list).triggers) throw new Refused('altered ledger', { file });
-      return { version };
-    });
+    return openToLook(file, (db) => assertWhole(db, file, list, pages));
   } catch (error) {
     const refused = refusalOf(error, file);
     // The header says that it is one: then it is a ledger with something wrong in it.
     if (refused?.refusal.code === 'not a ledger') throw new Refused('damaged', { file });
     throw refused ?? error;
   }
+}
+
+/**
+ * Looks at a file without changing it and refuses what is not a whole ledger of a version we know.
+ * @param work asks more of it; version 0 is a file of ours that is still empty
+ * @throws Refused 'not a ledger', 'newer ledger', 'older ledger', 'damaged', 'log damaged', 'read-only', 'disk trouble'
+ */
+export function inspect<T>(file: string, work: (db: Database.Database, version: number) => T): T {
+  const db = openInspected(file, migrations, true);
+  try {
+    return work(db, versionOf(db));
+  } finally {
+    db.close();
+  }
+}
+
+/**
+ * Opens a file after a look at it, and by the connection that looked where that may write.
+ * @param pages whether its pages are checked here
+ * @throws Refused as inspect does
+ */
+function openChecked(file: string, list: readonly Migration[], pages: boolean): Database.Database {
+  const named = identityOf(file)?.same;
+  const db = openInspected(file, list, pages);
+  // Checking takes long where the ledger is large: by now the name may be another file's.
+  if (db.readonly || identityOf(file)?.same !== named) {
+    db.close();
+    return new Database(file, { fileMustExist: true });
+  }
+  db.exec('COMMIT');
+  db.pragma('query_only = OFF');
+  return db;
 }
 
 function setPragmas(db: Database.Database): void {
@@ -179,13 +233,13 @@ function setPragmas(db: Database.Database): void {
 }
 
 /**
- * A checked copy of the whole ledger: VACUUM INTO (a plain file copy would miss the write-ahead log), opened again
- * and checked before it counts.
+ * A new file, whole before it has its name.
  * @param places where to, in order: the first where nothing lies is taken
+ * @param write writes all of it, under a name that it is given
  * @returns where it lies
- * @throws Refused 'disk full', 'disk trouble', 'file exists'; Error when the copy is not whole
+ * @throws Refused 'file exists', and whatever writing throws
  */
-export function copyChecked(db: Database.Database, places: Iterable<string>): string {
+function putWhole(places: Iterable<string>, write: (part: string) => void): string {
   let last = '';
   for (const to of places) {
     last = to;
@@ -194,7 +248,7 @@ export function copyChecked(db: Database.Database, places: Iterable<string>): st
     removeAbandoned(dirname(to));
     const part = ownName(to);
     try {
-      writeChecked(db, part);
+      write(part);
       if (putNew(part, to)) return to;
     } finally {
       rmSync(part, { force: true });
@@ -202,6 +256,16 @@ export function copyChecked(db: Database.Database, places: Iterable<string>): st
   }
   throw new Refused('file exists', { file: last });
 }
+
+/**
+ * A checked copy of the whole ledger: VACUUM INTO (a plain file copy would miss the write-ahead log), opened again
+ * and checked before it counts.
+ * @param places where to, in order: the first where nothing lies is taken
+ * @returns where it lies
+ * @throws Refused 'disk full', 'disk trouble', 'file exists'; Error when the copy is not whole
+ */
+export const copyChecked = (db: Database.Database, places: Iterable<string>): string =>
+  putWhole(places, (part) => writeChecked(db, part));
 
 /** As copyChecked, to a file that is nobody else's: it may be left unfinished. */
 export function writeChecked(db: Database.Database, file: string): void {
@@ -235,8 +299,7 @@ function beginLedger(db: Database.Database, { clock, newId, demo }: Omit<OpenOpt
 /** Runs what is pending in one transaction, after a checked copy of a ledger that holds something. */
 function migrate(db: Database.Database, options: Omit<OpenOptions, 'mode'>): void {
   const list = options.migrations ?? migrations;
-  const versionNow = (): number => Number(db.pragma('user_version', { simple: true }));
-  const before = versionNow();
+  const before = versionOf(db);
   if (before >= latestOf(list)) return;
   if (before > 0) {
     const name = `before-version-${latestOf(list)}-${stampOf(options.clock.milliseconds())}`;
@@ -245,7 +308,7 @@ function migrate(db: Database.Database, options: Omit<OpenOptions, 'mode'>): voi
   db.exec('BEGIN IMMEDIATE');
   try {
     // Asked again where nobody else can write: another program may have been faster.
-    const version = versionNow();
+    const version = versionOf(db);
     for (const migration of list) if (migration.version > version) db.exec(migration.sql);
     if (version === 0) beginLedger(db, options);
     if ((db.pragma('foreign_key_check') as unknown[]).length > 0) {
@@ -307,12 +370,15 @@ export function openLedger(file: string, options: OpenOptions): Database.Databas
     let size = lookForLedger(file);
     if (options.mode === 'open' && size < 0) throw new Refused('no such file', { file });
     if (options.mode === 'create' && size > 0) throw new Refused('file exists', { file });
-    // What is made here was checked as it was written.
+    const list = options.migrations ?? migrations;
+    const known = size > 0;
     if (size < 0) {
       makeLedger(file, options);
       size = lookForLedger(file);
-    } else if (size > 0) inspect(file, options.migrations, !isCheckedLater(file, options));
-    const db = new Database(file, { fileMustExist: true });
+    }
+    const db = known
+      ? openChecked(file, list, !isCheckedLater(file, options))
+      : new Database(file, { fileMustExist: true });
     try {
       // Before there is a log: the file is known as ours from its first page on, whenever the program is killed.
       if (size === 0) db.pragma(`application_id = ${APPLICATION_ID}`);
@@ -330,24 +396,29 @@ export function openLedger(file: string, options: OpenOptions): Database.Databas
 
 /** Makes an empty ledger where nothing lies. @throws Refused 'file exists' where another program was faster */
 function makeLedger(file: string, options: Omit<OpenOptions, 'mode'>): void {
-  const db = openInMemory(options);
-  try {
-    copyChecked(db, [file]);
-  } finally {
-    db.close();
-  }
+  const bytes = emptyLedger(options);
+  putWhole([file], (part) => writeFileSync(part, bytes, { flag: 'wx' }));
 }
 
 /** An empty ledger that lies nowhere. */
 export function openInMemory(options: Omit<OpenOptions, 'mode'>): Database.Database {
-  const list = options.migrations ?? migrations;
-  const db = new Database(blankOf(latestOf(list), list).bytes);
-  db.pragma(`application_id = ${APPLICATION_ID}`);
-  db.pragma(`user_version = ${latestOf(list)}`);
+  const db = new Database(emptyLedger(options));
   db.pragma('foreign_keys = ON');
   db.pragma('recursive_triggers = ON');
-  beginLedger(db, options);
   return db;
+}
+
+/** The bytes of an empty ledger: the tables with its name in them. */
+function emptyLedger(options: Omit<OpenOptions, 'mode'>): Buffer {
+  const list = options.migrations ?? migrations;
+  const { db } = blankOf(latestOf(list), list);
+  db.exec('BEGIN');
+  try {
+    beginLedger(db, options);
+    return db.serialize();
+  } finally {
+    db.exec('ROLLBACK');
+  }
 }
 
 /**

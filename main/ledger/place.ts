@@ -50,6 +50,12 @@ export const ownName = (place: string): string =>
     .replaceAll(/[^\w-]/g, '_')
     .slice(0, 40)}.${process.pid}-${randomBytes(4).toString('hex')}.part`;
 
+/** What tells a file from another that lies under the same name, and its bytes; null where none lies there. */
+export function identityOf(file: string): { same: string; size: bigint } | null {
+  const stat = statSync(file, { bigint: true, throwIfNoEntry: false });
+  return stat ? { same: `${stat.dev}:${stat.ino}`, size: stat.size } : null;
+}
+
 /** Makes sure that a file's bytes are on the disk. */
 export function flush(file: string): void {
   const handle = openSync(file, 'r+');

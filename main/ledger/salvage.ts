@@ -30,7 +30,7 @@ export function salvage(file: string, clock: Clock, newId: () => string): void {
       db.close();
       for (const end of ['', '-wal', '-shm']) rmSync(mended + end, { force: true });
     }
-    inspect(part);
+    inspect(part, () => undefined);
   });
 }
 
