@@ -187,7 +187,7 @@ export class Session {
       if (this.#hollow || (this.#begun && existsSync(this.#file ?? ''))) this.#open('open');
       this.#lookWhereabouts(keeping ? 'before' : null);
       // Nothing is recorded in a ledger that is not known to be whole.
-      if (keeping) while (this.checkPages());
+      if (keeping) while (this.#ledger?.pages?.known === false) this.checkPages();
     } catch (error) {
       const { refusal } = this.#refusal(error);
       // The state of the program tells the trouble itself.
@@ -206,8 +206,7 @@ export class Session {
   }
 
   /**
-   * Checks one more table of a large ledger that was opened before its pages were. A damaged one is let go, as one that
-   * can't be opened is.
+   * Checks a little more of a ledger that is open (page-check.ts). A damaged one is let go, as one that can't be opened is.
    * @returns whether any is left
    * @throws Refused 'damaged'
    */

@@ -45,7 +45,7 @@ export class Ledger {
   /** null for a ledger in memory. */
   #identity: ReturnType<typeof identityOf>;
 
-  /** What is left to check of a large file; null where all was checked before it was opened. */
+  /** What is checked of a file once it is open; null for a ledger in memory. */
   pages: PageCheck | null = null;
 
   private constructor(
@@ -87,7 +87,7 @@ export class Ledger {
     const db = openLedger(file, options);
     try {
       const ledger = new Ledger(file, db, options.clock, options.newId, options.defaults);
-      if (later) ledger.pages = new PageCheck(db);
+      ledger.pages = new PageCheck(db, !later);
       return ledger;
     } catch (error) {
       db.close();

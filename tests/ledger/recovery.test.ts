@@ -397,6 +397,30 @@ describe('a damaged ledger', () => {
     expect(readFileSync(join(dirname(file), aside)).equals(broken)).toBe(true);
   });
 
+  it('is told once it is open where opening can’t see it: a bit lost in an index; nothing recorded meanwhile is lost', () => {
+    const whole = wideLedger();
+    const { file, db } = whole.ledger;
+    const root = Number(
+      db.prepare("SELECT rootpage FROM sqlite_schema WHERE name = 'batch_day'").pluck().get(),
+    );
+    whole.close();
+    const bytes = readFileSync(file);
+    const at = bytes.indexOf('2025-02-14', (root - 1) * PAGE);
+    expect(at).toBeLessThan(root * PAGE);
+    bytes[at + 9] = (bytes[at + 9] as number) ^ 1;
+    writeFileSync(file, bytes);
+    const opened = openSession(file);
+    must(opened, 'batch.record', batchOf('2026-03-14', [plainJar('z')]));
+    const rows = everyRow(opened);
+    expect(() => opened.checkPages()).toThrow('damaged');
+    expect(must(opened, 'app.state', {}).trouble?.kind).toBe('damaged');
+    must(opened, 'ledger.recover', { how: 'save what can be read' });
+    expect(everyRow(opened)).toEqual(rows);
+    while (opened.checkPages());
+    expect(opened.ledger.pages?.done).toBe(true);
+    opened.close();
+  });
+
   it('gives up all its rows where the text of a rule or of an index is damaged', () => {
     const made = everyKind();
     const { file: original } = made.ledger;
