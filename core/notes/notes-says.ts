@@ -77,6 +77,7 @@ export const question = {
   wasItSo: (sentence: string) => `${sentence} Was it so all the same? Until it is answered the row stays aside.`,
   ...quoting({
   sheet: (sheets: number) => `This workbook has ${sheets} sheets with something in them. Which one holds the notes?`,
+  sheetsAlike: (sheets: readonly string[]) => `All ${sheets.length} with the same headings, one after the other (${sheets.slice(0, 3).join(', ')}${sheets.length > 3 ? ' …' : ''})`,
   unknownColumn: (heading: string) => `The column “${heading}” is not one we know. Its text is kept in each jar’s note. What does it tell? What you answer holds for later files too.`,
   whichColumn: (days: boolean) => `No column is known to tell ${days ? 'on which day each jar was made' : 'what seeded each jar'}. Which one does?`,
   dayOrder: (example: string) => `Is “${example}” written with the day first or the month first? No date in the file settles it.`,

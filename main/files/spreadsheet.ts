@@ -15,7 +15,12 @@ export interface SheetText {
   /** The sheet it is of, and all that have anything in them. */
   readonly sheet: string;
   readonly sheets: readonly string[];
+  /** Sheets with the same headings, a month or a year on each: they can be read one after the other. */
+  readonly alike: readonly string[];
 }
+
+/** In the place of a sheet's name: all that are laid out alike. */
+export const ALL_ALIKE = '*';
 
 /**
  * The same archive with nothing packed: the library's own unpacking goes round for ever on damaged data.
@@ -80,10 +85,27 @@ function fillMerged(rows: string[][], merges: NonNullable<WorkSheet['!merges']>)
   }
 }
 
-/** Every row and column from the first on, so that a row's line is its number in the sheet. */
-function textOf(sheet: WorkSheet, from1904: boolean): string {
+/** Cells as they are meant, every row from the first on. */
+function filledCells(sheet: WorkSheet, from1904: boolean): string[][] {
   const rows = cellsOf(sheet, from1904);
   fillMerged(rows, sheet['!merges'] ?? []);
+  return rows;
+}
+
+/** Sheets whose first row of three cells or more, their headings, is the same: the most that have one in common. */
+function alikeOf(sheets: ReadonlyMap<string, readonly string[][]>): readonly string[] {
+  const by = new Map<string, string[]>();
+  for (const [name, rows] of sheets) {
+    const head = rows.find((row) => (row ?? []).filter((cell) => cell?.trim()).length >= 3);
+    const key = Array.from(head ?? [], (cell) => (cell ?? '').trim().toLowerCase()).join('|');
+    if (head) by.set(key, [...(by.get(key) ?? []), name]);
+  }
+  const [most = []] = [...by.values()].toSorted((a, b) => b.length - a.length);
+  return most.length > 1 ? most : [];
+}
+
+/** Every row and column from the first on, so that a row's line is its number in the sheet. */
+function textOf(rows: readonly string[][]): string {
   // A line break within a cell would be a line of its own.
   const plain = (cell: string | undefined): string => {
     const text = (cell ?? '').replaceAll('\t', ' ').replace(/\s*[\r\n]+\s*/g, '; ');
@@ -110,18 +132,29 @@ function open(name: string, bytes: Uint8Array): WorkBook {
 }
 
 /**
- * The text of one sheet of a workbook.
- * @param wanted the name of the sheet; left out or not there: the first that has anything in it
+ * The text of one sheet of a workbook, or of all that are laid out alike, each below a line with its name.
+ * @param wanted the name of the sheet, or ALL_ALIKE; left out or not there: the first that has anything in it
  * @throws Refused 'notes is a spreadsheet', 'notes too large', 'notes empty'
  */
 export function sheetText(name: string, bytes: Uint8Array, wanted: string | undefined): SheetText {
   const book = open(name, bytes);
-  const sheets = book.SheetNames.filter((sheet) => {
-    const found = book.Sheets[sheet];
-    return found?.['!ref'] !== undefined && Object.keys(found).some((key) => !key.startsWith('!'));
-  });
-  const sheet = sheets.find((one) => one.toLowerCase() === wanted?.trim().toLowerCase()) ?? sheets[0];
-  const found = sheet === undefined ? undefined : book.Sheets[sheet];
-  if (sheet === undefined || !found) throw new Refused('notes empty', { file: name });
-  return { text: textOf(found, book.Workbook?.WBProps?.date1904 === true), sheet, sheets };
+  const from1904 = book.Workbook?.WBProps?.date1904 === true;
+  const sheets = new Map(
+    book.SheetNames.flatMap((sheet) => {
+      const found = book.Sheets[sheet];
+      const some = found?.['!ref'] !== undefined && Object.keys(found).some((key) => !key.startsWith('!'));
+      return some ? [[sheet, filledCells(found, from1904)] as const] : [];
+    }),
+  );
+  const names = [...sheets.keys()];
+  const alike = names.length > 1 ? alikeOf(sheets) : [];
+  const asked = wanted?.trim().toLowerCase();
+  const sheet = names.find((one) => one.toLowerCase() === asked);
+  if (sheet === undefined && asked === ALL_ALIKE && alike.length > 0) {
+    const text = alike.map((one) => `${one.replaceAll('"', '')}\n${textOf(sheets.get(one) ?? [])}`).join('');
+    return { text, sheet: ALL_ALIKE, sheets: names, alike };
+  }
+  const chosen = sheet ?? names[0];
+  if (chosen === undefined) throw new Refused('notes empty', { file: name });
+  return { text: textOf(sheets.get(chosen) ?? []), sheet: chosen, sheets: names, alike };
 }

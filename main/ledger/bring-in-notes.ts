@@ -20,6 +20,7 @@ import {
 import { middleDay } from '../../core/quantities/day-ranges';
 import { calledDay, jarLabel } from '../../core/lineage/labels';
 import { readNotesFile, type NotesText } from '../files/notes-file';
+import { ALL_ALIKE } from '../files/spreadsheet';
 import { remarksAbout } from './derived/unread';
 import { addOutcome } from './entries/outcome-entry';
 import { addJar, jarEntry } from './entries/jar-entry';
@@ -127,7 +128,7 @@ const sheetToChoose = ({ sheet, sheets }: Workbook, answer: string | undefined):
 
 /** Nothing is read of a workbook before its sheet is chosen. */
 function whichSheet(file: NotesText): Reading {
-  const question = sheetQuestion(file.workbook?.sheets ?? []);
+  const question = sheetQuestion(file.workbook?.sheets ?? [], ALL_ALIKE, file.workbook?.alike ?? []);
   return {
     file,
     word: null,
@@ -153,7 +154,11 @@ function readFor(ledger: Ledger, input: Parsed<'notes.preview'>, job: Job): Read
     refuse: rules.refuse,
     file: fileName(file.name),
     text: file.text,
-    title: file.workbook?.sheet ?? fileName(file.name).replace(/\.[^.]*$/, ''),
+    // Of several sheets each has its name above it.
+    title:
+      file.workbook?.sheet === ALL_ALIKE
+        ? ''
+        : (file.workbook?.sheet ?? fileName(file.name).replace(/\.[^.]*$/, '')),
     separator: file.workbook ? '\t' : null,
     mapping: input.mapping ?? {},
     answers: input.answers ?? {},

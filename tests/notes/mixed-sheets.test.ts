@@ -71,7 +71,9 @@ const habit = fc.record({
   turned: fc.nat(3),
   newestFirst: fc.boolean(),
   blank: fc.boolean(),
-  beside: fc.constantFrom('none', 'price', 'taste of ten', 'running number'), /* 'running number': never the only name of a jar */
+  /** Day and line are told once for the jars of a batch. */
+  merged: fc.boolean(),
+  beside: fc.constantFrom('none', 'when it went in', 'price', 'taste of ten', 'running number'), /* 'running number': never the only name of a jar */
   ph: fc.boolean(),
   note: fc.boolean(),
 }); // prettier-ignore
@@ -141,7 +143,7 @@ function cells(jar: Jar, jars: readonly Jar[], one: Habit): [string, string][] {
     [one.warmth.startsWith('heading') ? `${head('warmth')} °${scale}` : head('warmth'), one.warmth.startsWith('cell') ? `${warm} °${scale}` : warm],
     [head('set'), jar.set],
     ...(one.ph ? [[head('ph'), jar.ph === null ? '' : figure(Number(jar.ph.toFixed(1)))] as [string, string]] : []),
-    ...(one.beside === 'price' ? [['Price of milk', figure(1.29)]] : one.beside === 'taste of ten' ? [['Taste /10', String(5 + (jar.batch % 5))]] : []) as [string, string][],
+    ...(one.beside === 'price' ? [['Price of milk', figure(1.29)]] : one.beside === 'when it went in' && !one.hours.startsWith('start') ? [['Went in', `${jar.start % 12} pm`]] : one.beside === 'taste of ten' ? [['Taste /10', String(5 + (jar.batch % 5))]] : []) as [string, string][],
     ...(one.note ? [[head('note'), jar.note] as [string, string]] : []),
   ]; // prettier-ignore
 }
@@ -150,7 +152,9 @@ function sheetOf(jars: readonly Jar[], one: Habit): string {
   const rows = jars.map((jar, at) => [...(one.beside === 'running number' && one.names !== 'one a batch' ? [['No.', String(at + 1)] as [string, string]] : []), ...cells(jar, jars, one)]);
   const turn = <T>(row: T[]): T[] => [...row.slice(0, 2), ...row.slice(2 + one.turned), ...row.slice(2, 2 + one.turned)];
   const quoted = (cell: string): string => (cell.includes(one.delimiter) ? `"${cell}"` : cell);
-  const lines = rows.map((row) => turn(row).map(([, cell]) => quoted(cell)).join(one.delimiter));
+  const day = HEADINGS.day[one.heads.day];
+  const merged = one.merged && one.names !== 'in the day' ? rows.map((row, at) => (jars[at]?.at === 0 ? row : row.map(([heading, cell]): [string, string] => [heading, heading === day ? '' : cell]))) : rows;
+  const lines = (one.newestFirst ? rows : merged).map((row) => turn(row).map(([, cell]) => quoted(cell)).join(one.delimiter));
   const head = turn(rows[0] ?? []).map(([heading]) => quoted(heading)).join(one.delimiter);
   const body = one.newestFirst ? lines.toReversed() : lines;
   return [head, ...(one.blank ? body.flatMap((line, i) => (i % 5 === 4 ? [line, ''] : [line])) : body)].join('\n');

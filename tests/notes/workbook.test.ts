@@ -89,7 +89,7 @@ describe('a workbook', () => {
 
   it('tells its sheets that have anything in them, and reads the one that is chosen', () => {
     const bytes = bytesOf(book({ Prices: [['Milk', 'Price'], ['whole', '2']], Empty: [], Notes: NOTES }));
-    expect(reading(bytes, 'notes').workbook).toEqual({ sheet: 'Notes', sheets: ['Prices', 'Notes'] });
+    expect(reading(bytes, 'notes').workbook).toEqual({ sheet: 'Notes', sheets: ['Prices', 'Notes'], alike: [] });
     expect(reading(bytes, 'notes').plan.jars.length).toBe(2);
   });
 
@@ -109,6 +109,20 @@ describe('a workbook', () => {
     expect(preview).toMatchObject({ ok: true, value: { rows: [], questions: [{ id: 'sheet', blocks: true, choices: [{ value: 'Prices' }, { value: 'Notes' }] }] } });
     expect(session.answer('notes.bringIn', { file })).toMatchObject({ ok: false, error: { code: 'ambiguous', params: { id: 'sheet' } } });
     expect(session.answer('notes.bringIn', { file, answers: { sheet: 'Notes' } })).toMatchObject({ ok: true, value: { jars: 2 } });
+    session.close();
+  });
+
+  it('sheets that are laid out alike, a year on each, may be read one after the other', () => {
+    const session = new Session({ file: newFile(), mode: 'create', now: NOW, timeZone: 'Europe/Berlin', version: '0' });
+    const head = ['Date', 'Jar', 'Seed', 'Set'];
+    const sheets = { Prices: [['Milk', 'Price'], ['whole', '2']], 2024: [head, ['12 Nov', 'a', '8 caps Blue Tin', 'firm']], 2025: [head, ['3 Jan', 'a', '12 Nov a', 'soft'], ['9 Jan', 'a', '3 Jan a', 'firm']] };
+    const file = { name: 'years.xlsx', bytes: bytesOf(book(sheets)) };
+    const preview = session.answer('notes.preview', { file });
+    const choices = [{ value: '*', label: 'All 2 with the same headings, one after the other (2024, 2025)' }, { value: '2024' }, { value: '2025' }, { value: 'Prices' }];
+    expect(preview).toMatchObject({ ok: true, value: { questions: [{ id: 'sheet', choices: expect.arrayContaining(choices.map((choice) => expect.objectContaining(choice))) }] } });
+    expect(session.answer('notes.bringIn', { file, answers: { sheet: '*' } })).toMatchObject({ ok: true, value: { jars: 3 } });
+    const days = session.answer('batch.list', { before: null, limit: 9, text: '' });
+    expect(days).toMatchObject({ ok: true, value: { batches: [{ madeOn: '2025-01-09', seeds: ['3 Jan a'] }, { madeOn: '2025-01-03', seeds: ['12 Nov a'] }, { madeOn: '2024-11-12' }] } });
     session.close();
   });
 

@@ -83,6 +83,7 @@ const MAY_BE: Partial<Record<NoteColumn, (cell: string) => boolean>> = {
   temperature: (cell) => parseTemperature(cell).ok,
   ph: (cell) => parsePh(cell).ok,
   amount: (cell) => isNumber(cell) || findAmounts(cell, { spoons: 'US' }, true).length > 0,
+  seed: (cell) => !isClock(cell),
   start: (cell) => !isLong(cell),
   end: (cell) => !isLong(cell),
   set: (cell) => !/\d/.test(cell) || saysHowSet(cell) || Number(tidy(cell)) <= 10,

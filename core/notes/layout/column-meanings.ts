@@ -206,18 +206,31 @@ function foundFor({ name, cells }: Draft): HeadingMeaning | null {
   const wordsAlone = share(cells, (cell) => !/\d/.test(cell)) >= 0.8;
   if (found === null || cells.length === 0 || fitsMeaning(found.meaning, cells)) return found;
   // "Time in" above "31h" is no time of day, and "Set to" above degrees says of no jar how it set.
-  return ['start', 'end', 'set'].includes(found.meaning) || (found.sure === 2 && wordsAlone) ? null : found;
+  return ['start', 'end', 'set', 'seed'].includes(found.meaning) || (found.sure === 2 && wordsAlone)
+    ? null
+    : found;
 }
 
 /** Headings, the surest first, so that "Date" wins over "Date opened". */
 function byHeadings(drafts: Drafts): void {
   // What can't be what its heading says comes last: "Day" above weekdays, beside a "Date".
+  const named = namedByHeadings(drafts);
   const order = drafts.all
     .filter(({ found, meaning }) => found !== null && meaning === null)
-    .map((draft) => ({ draft, rank: rankOf(draft) }))
+    .map((draft) => ({ draft, rank: rankOf(draft) + (draft === named ? 10 : 0) }))
     .toSorted((a, b) => b.rank - a.rank);
   for (const { draft } of order) byHeading(draft, drafts);
   for (const draft of drafts.all) draft.spare ||= draft.found !== null && draft.meaning === null;
+}
+
+/** Of several columns that may name the jars, "Which" and "Jar", the one that the seeds go by. */
+function namedByHeadings({ all, rows }: Drafts): Draft | undefined {
+  const of = (meaning: NoteColumn): Draft[] => all.filter(({ found }) => found?.meaning === meaning);
+  const [jars, seeds] = [of('jar'), of('seed').map(({ index }) => index)];
+  const days = of('date')[0]?.index ?? -1;
+  return jars.length < 2 || seeds.length === 0
+    ? undefined
+    : jars.find(({ index }) => namedBySeeds(index, seeds, rows, days) !== null);
 }
 
 const rankOf = ({ found, cells }: Draft): number =>
@@ -498,6 +511,16 @@ function bySeedNames(drafts: Drafts): void {
 const LINE_NAME = { longest: 30, most: 12 } as const;
 const LETTER = /^#?\s*\p{L}$/u;
 
+/** What stands in a column, plain; where a row has no day of its own, what stands above it: told once for a batch. */
+function downBatches(index: number, days: number, rows: readonly Row[]): string[] {
+  let above = '';
+  return rows.map(({ cells }) => {
+    const own = plain(cells[index] ?? '');
+    if (own !== '' || tidy(cells[days] ?? '') !== '') above = own;
+    return above;
+  });
+}
+
 /** Words that come again and again, and set jars of one day and letter apart, tell lines or batches: "Porch", "Attic". */
 function byLines(drafts: Drafts): void {
   const { all, rows } = drafts;
@@ -509,26 +532,35 @@ function byLines(drafts: Drafts): void {
     all.find(({ chosen, cells }) => !chosen && share(cells, (cell) => LETTER.test(tidy(cell))) >= 0.9) ??
     all.find(({ meaning }) => meaning === 'jar');
   if (days < 0 || !letters) return;
-  const alike = (by: readonly number[]): number =>
-    rows.length - new Set(rows.map(({ cells }) => by.map((at) => plain(cells[at] ?? '')).join('|'))).size;
+  const alike = (by: readonly number[]): number => {
+    const columns = by.map((index) => downBatches(index, days, rows));
+    return rows.length - new Set(rows.map((_, at) => columns.map((cells) => cells[at]).join('|'))).size;
+  };
   const before = alike([days, letters.index]);
   if (before < 2) return;
   const apart = ({ index }: Draft): boolean => alike([days, letters.index, index]) <= before / 10;
   const line =
-    label ?? all.find((draft) => draft !== letters && namesLines(draft, rows.length) && apart(draft));
+    label ??
+    all.find(
+      (draft) => draft !== letters && namesLines(draft, downBatches(draft.index, days, rows)) && apart(draft),
+    );
   if (!line) return;
+  // What was said of it before holds no more.
+  const second = drafts.said.findIndex(({ sentence }) => sentence === assumed.secondColumn(line.name, 'jar'));
+  if (second >= 0) drafts.said.splice(second, 1);
   Object.assign(line, { meaning: 'label', spare: false });
   Object.assign(letters, { meaning: 'jar', spare: false });
   saying(drafts, assumed.lines(line.name));
 }
 
 /** Whether a column of which nobody knows anything else holds a few names, each of many rows. */
-function namesLines({ chosen, found, meaning, cells }: Draft, rows: number): boolean {
-  const names = new Set(cells.map(plain));
+function namesLines({ chosen, found, meaning }: Draft, values: readonly string[]): boolean {
+  const cells = values.filter((value) => value !== '');
+  const names = new Set(cells);
   return (
     !chosen &&
     (found === null || meaning === null || meaning === 'jar') &&
-    cells.length >= rows * 0.8 &&
+    cells.length >= values.length * 0.8 &&
     names.size <= Math.min(LINE_NAME.most, cells.length / 3) &&
     [...names].every((name) => /\p{L}/u.test(name) && name.length <= LINE_NAME.longest)
   );

@@ -22,7 +22,8 @@ export function namedBySeeds(
   const names = written.map((name) => name.replace(/^#\s*/, ''));
   const told = names.filter((name) => name !== '');
   const known = new Set(told);
-  const different = new Set(rows.map((row, at) => `${row.cells[days] ?? ''}|${names[at]}`));
+  const madeOn = daysDown(days, rows);
+  const different = new Set(names.map((name, at) => `${madeOn[at]}|${name}`));
   if (
     told.length < 3 ||
     different.size < rows.length * 0.9 ||
@@ -40,7 +41,7 @@ export function namedBySeeds(
       .map((seed) => ({ text: tidy(row.cells[seed] ?? ''), own: names[at] }))
       .filter(({ text }) => text !== '' && !PIECE_WITHIN.test(text)),
   );
-  const made = madeOn(days, rows, names);
+  const made = days < 0 ? null : daysOfNames(madeOn, names);
   const naming = seeding.filter(({ text, own }) => {
     // "2 May blue" names a jar of another day: its own name may come again.
     const day = findDay(withoutAmounts(text));
@@ -67,16 +68,23 @@ export function namedBySeeds(
 const keysOf = ({ dayFirst, monthFirst }: FoundDay, name: string): string[] =>
   [dayFirst, monthFirst].flatMap((day, order) => (day ? [`${order} ${day.month}-${day.day} ${name}`] : []));
 
-/** The names of all rows with their days; null where no column tells days. */
-function madeOn(days: number, rows: readonly Row[], names: readonly string[]): ReadonlySet<string> | null {
-  if (days < 0) return null;
-  return new Set(
-    rows.flatMap(({ cells }, at) => {
-      const day = findDay(cells[days] ?? '');
-      return day ? keysOf(day, names[at] ?? '') : [];
+/** What stands where days stand, told once for the rows of a batch. */
+function daysDown(days: number, rows: readonly Row[]): string[] {
+  let above = '';
+  return rows.map(({ cells }) => {
+    above = tidy(cells[days] ?? '') || above;
+    return above;
+  });
+}
+
+/** The names of all rows with their days. */
+const daysOfNames = (days: readonly string[], names: readonly string[]): ReadonlySet<string> =>
+  new Set(
+    names.flatMap((name, at) => {
+      const day = findDay(days[at] ?? '');
+      return day ? keysOf(day, name) : [];
     }),
   );
-}
 
 const NUMBER = /^#?\d{1,3}$/;
 

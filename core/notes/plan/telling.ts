@@ -169,11 +169,21 @@ export function withinBudget(preview: NotesPreview, length: number): NotesPrevie
   return { columns, rows, problems, questions, assumptions: [...more, ...assumptions] };
 }
 
-/** Which sheet of a workbook holds the notes; goes into `answers` as 'sheet'. */
-export const sheetQuestion = (sheets: readonly string[]): NotesPreview['questions'][number] => ({
+/**
+ * Which sheet of a workbook holds the notes; goes into `answers` as 'sheet'.
+ * @param all the answer for all sheets that are laid out alike, and these
+ */
+export const sheetQuestion = (
+  sheets: readonly string[],
+  all: string,
+  alike: readonly string[],
+): NotesPreview['questions'][number] => ({
   id: 'sheet',
   row: null,
   sentence: question.sheet(sheets.length),
-  choices: sheets.slice(0, 50).map((sheet) => ({ value: sheet, label: sheet })),
+  choices: [
+    ...(alike.length > 0 ? [{ value: all, label: question.sheetsAlike(alike) }] : []),
+    ...sheets.slice(0, 50).map((sheet) => ({ value: sheet, label: sheet })),
+  ],
   blocks: true,
 });

@@ -63,7 +63,7 @@ function columnsOfBatch(layout: Layout): ReadonlySet<Column> {
   return new Set(
     layout.columns.filter(
       ({ meaning, index }) =>
-        hasTrait(meaning, 'shared') &&
+        (hasTrait(meaning, 'shared') || meaning === 'label') &&
         !['addition', 'addition amount', 'amount'].includes(meaning) &&
         dayed.every(stands(index)) &&
         !dayless.some(stands(index)),

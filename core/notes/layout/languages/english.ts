@@ -17,7 +17,7 @@ export const ENGLISH: Language = {
     start: 'start,start time,started at,time started,time in,in,in at,put in,into bath,in bath,into warm,warm from,from time,begin,begin time,beginning,start of hold,hold start,made at,started,begun,begun at',
     end: 'end,end time,end date,end day,date ended,date out,day out,date finished,finish date,date done,ended,ended at,time ended,time out,out,out at,taken out,taken out at,out of bath,finish,finished,finish time,finished at,stop,stopped,hold end,end of hold,chilled,chilled at,into fridge,to fridge,done',
     temperature: 'temp,temps f,temperature,degrees,deg,deg f,deg c,warmth,heat,bath,bath temp,bath temperature,hold temp,incubation temp,temp f,temp c,f,c,how warm,how hot,warm,bath c,bath f,water temp,water temperature',
-    set: 'how did it set,how it set,did it set,set,set up,result,results,firmness,consistency,thickness,outcome,how set,how thick,how was it,quality,body,how d it go,how did it go,how it went,how did it turn out,turned out,came out,how it came out,gel,gelled,curd,verdict',
+    set: 'how firm,how solid,how did it set,how it set,did it set,set,set up,result,results,firmness,consistency,thickness,outcome,how set,how thick,how was it,quality,body,how d it go,how did it go,how it went,how did it turn out,turned out,came out,how it came out,gel,gelled,curd,verdict',
     ph: 'ph,ph value,final ph,end ph,ph at end,acidity ph',
     whey: 'whey,whey off,syneresis',
     smell: 'smell,odour,odor,aroma',
