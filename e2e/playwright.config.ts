@@ -14,7 +14,8 @@ export default defineConfig({
   reporter: [['list'], ['json']],
   projects: [
     // Any window takes the next test: none stands idle while another has a long file before it.
-    { name: 'window', testIgnore: 'pictures.spec.ts', fullyParallel: true },
+    { name: 'window', testIgnore: ['pictures.spec.ts', 'bench.spec.ts'], fullyParallel: true },
     { name: 'pictures', testMatch: 'pictures.spec.ts', fullyParallel: true }, // npm run screenshots
+    { name: 'bench', testMatch: 'bench.spec.ts' }, // npm run bench:window
   ],
 });

@@ -1,4 +1,5 @@
-// npm run screenshots: pictures of the real window with the invented ledger, into e2e/screenshots/.
+// node main/launch/in-window.mjs PROJECT [flags]: what is no test and needs the real window. npm run screenshots: its pictures
+// with the invented ledger, into e2e/screenshots/; npm run bench:window: how quick it is.
 import { spawnSync } from 'node:child_process';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
@@ -11,25 +12,27 @@ await launch(() =>
     const { findRuntime } = await import('./runtime.mjs');
     const { useDisplays } = await import('./display.mjs');
     const { ensureSystemPackages } = await import('./system-packages.mjs');
+    const [project, ...more] = process.argv.slice(2);
+    if (!project) throw new Refused('Name the project of e2e/playwright.config.ts to run.');
     prepare();
     ensureSystemPackages(findRuntime().executable);
-    const { env, stop } = await useDisplays(availableParallelism());
+    const { env, stop } = await useDisplays(project === 'bench' ? 1 : availableParallelism());
     const cli = join(root, 'node_modules/@playwright/test/cli.js');
     const flags = [
       'test',
       '--config',
       'e2e/playwright.config.ts',
       '--project',
-      'pictures',
+      project,
       '--reporter',
       'list',
     ];
-    const done = spawnSync(process.execPath, [cli, ...flags, ...process.argv.slice(2)], {
+    const done = spawnSync(process.execPath, [cli, ...flags, ...more], {
       cwd: root,
       stdio: 'inherit',
       env: { ...process.env, ...env },
     });
     stop();
-    if (done.status !== 0) throw new Refused('not every picture could be made.');
+    if (done.status !== 0) throw new Refused('not all of it could be done.');
   }),
 );

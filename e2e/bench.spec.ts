@@ -1,0 +1,120 @@
+// npm run bench:window: how long the real window takes until the family can be used, how evenly it draws while it is panned and
+// zoomed, and the memory of each process, beside the same window with nothing to do and an empty ledger. Not a test: it prints.
+import { rmSync } from 'node:fs';
+import type { Page } from '@playwright/test';
+import { shownMs, table } from '../tests/bench/timing';
+import { syntheticLedger } from './synthetic-ledger';
+import { Program, test } from './window';
+
+const SIZES = (process.env['JARLINE_BENCH_JARS'] ?? '1000,10000,100000').split(',').map(Number);
+/** Lines of at most a hundred generations, as in a kitchen. */
+const SHAPE = { shape: 'lines', daysApart: 0.3 } as const;
+const SETTINGS = {
+  now: '2026-05-20T09:00:00+02:00',
+  size: { width: 1280, height: 800 },
+  systemLocale: 'en_GB.UTF-8',
+};
+const FRAMES = 240;
+
+type Hand = 'nothing' | 'pan' | 'zoom';
+
+/** Milliseconds from frame to frame while a hand is at the drawing. */
+const framesOf = (page: Page, hand: Hand): Promise<number[]> =>
+  page.evaluate(
+    async ({ hand: doing, frames }) => {
+      const stage = document.querySelector('.family-stage');
+      const between: number[] = [];
+      let last = await new Promise<number>(requestAnimationFrame);
+      for (let frame = 0; frame < frames; frame++) {
+        if (stage && doing !== 'nothing') {
+          const box = stage.getBoundingClientRect();
+          // There and back again.
+          const to = Math.floor(frame / 30) % 2 === 0 ? 1 : -1;
+          const wheel = { deltaX: doing === 'pan' ? 24 * to : 0, deltaY: 24 * to, ctrlKey: doing === 'zoom' };
+          const at = { clientX: box.left + box.width / 2, clientY: box.top + box.height / 2 };
+          stage.dispatchEvent(new WheelEvent('wheel', { ...wheel, ...at, bubbles: true, cancelable: true }));
+        }
+        const now = await new Promise<number>(requestAnimationFrame);
+        between.push(now - last);
+        last = now;
+      }
+      return between;
+    },
+    { hand, frames: FRAMES },
+  );
+
+const times = (one: number, other: number): string => `${(one / other).toFixed(2)} ×`;
+const at = (values: readonly number[], part: number): number =>
+  values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * part))] ??
+  Number.NaN;
+
+/** Megabytes that each process of the program holds, by its kind. */
+async function memoryOf({ app }: Program): Promise<string> {
+  const metrics = await app.evaluate((electron) =>
+    electron.app.getAppMetrics().map(({ type, memory }) => ({ type, kilobytes: memory.workingSetSize })),
+  );
+  return metrics.map(({ type, kilobytes }) => `${type} ${Math.round(kilobytes / 1024)}`).join(', ');
+}
+
+interface Measured {
+  readonly usable: number;
+  readonly frames: Record<Hand, readonly number[]>;
+  readonly memory: string;
+}
+
+async function measured(seed: string, drawn: (page: Page) => Promise<unknown>): Promise<Measured> {
+  const program = new Program({ ...SETTINGS, seed }, null);
+  const began = performance.now();
+  await program.begin();
+  const { page } = program;
+  await drawn(page);
+  const usable = performance.now() - began;
+  await page.waitForTimeout(3000);
+  const frames = {
+    nothing: await framesOf(page, 'nothing'),
+    pan: await framesOf(page, 'pan'),
+    zoom: await framesOf(page, 'zoom'),
+  };
+  const memory = await memoryOf(program);
+  await program.end();
+  return { usable, frames, memory };
+}
+
+test('how quick the window is', async () => {
+  test.setTimeout(1_800_000);
+  const rows = [
+    ['jars', 'usable (ms)', 'idle p95', 'pan p95', 'pan worst', 'zoom p95', 'zoom worst', 'memory (MB)'],
+  ];
+  const empty = await measured('empty', (page) => page.locator('main.screen:not([aria-busy])').waitFor());
+  rows.push([
+    'none',
+    shownMs(empty.usable),
+    shownMs(at(empty.frames.nothing, 0.95)),
+    '',
+    '',
+    '',
+    '',
+    empty.memory,
+  ]);
+  for (const jars of SIZES) {
+    const { file, folder } = syntheticLedger({ ...SHAPE, jars });
+    const { usable, frames, memory } = await measured(file, (page) =>
+      page.locator('svg.jars [data-key]').first().waitFor({ timeout: 300_000 }),
+    );
+    rmSync(folder, { recursive: true });
+    const idle = at(frames.nothing, 0.95);
+    const beside = (hand: Hand): string =>
+      `${shownMs(at(frames[hand], 0.95))} (${times(at(frames[hand], 0.95), idle)})`;
+    rows.push([
+      jars.toLocaleString('en'),
+      `${shownMs(usable)} (${times(usable, empty.usable)})`,
+      shownMs(idle),
+      beside('pan'),
+      shownMs(Math.max(...frames.pan)),
+      beside('zoom'),
+      shownMs(Math.max(...frames.zoom)),
+      memory,
+    ]);
+  }
+  process.stdout.write(`${table(rows)}\n`);
+});
