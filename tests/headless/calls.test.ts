@@ -10,6 +10,7 @@ import { built } from '../ledger/built';
 import { batchOf, must, newFile, newFolder, NOW, openSession, plainJar } from '../ledger/ledger-files';
 import { recordingEntry } from '../ledger/recording-entry';
 import { runs } from '../runs';
+import { commanded, type Said } from './in-process';
 
 let program = '';
 beforeAll(async () => {
@@ -24,17 +25,8 @@ interface Reply {
 }
 
 /** All at once: what is given to it, and all that it said. */
-function run(
-  input: string | Buffer,
-  args: readonly string[],
-): { status: number | null; said: string; stderr: string } {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [program, 'calls', ...args], {
-    input,
-    encoding: 'utf8',
-    maxBuffer: 1e9,
-  });
-  return { status, said: stdout, stderr };
-}
+const run = (input: string | Buffer, args: readonly string[]): Promise<Said> =>
+  commanded(['calls', ...args], input);
 
 const replies = (said: string): Reply[] => {
   expect(said === '' || said.endsWith('}\n'), 'only whole lines').toBe(true);
@@ -90,7 +82,7 @@ function jarsIn(file: string): Set<string> {
 }
 
 describe('a reply', () => {
-  it('is what call prints, with the id first where one was given', () => {
+  it('is what call prints, with the id first where one was given', async () => {
     const file = newFile();
     must(openSession(file, 'create'), 'batch.record', batchOf('2026-03-10', [plainJar('a'), plainJar('b')]));
     const asked = [
@@ -109,31 +101,34 @@ describe('a reply', () => {
       const id = ids[index];
       return id === undefined ? one.stdout : `{"id":${JSON.stringify(id)},${one.stdout.slice(1)}`;
     });
-    const many = run(
-      asked.map(([name, input], index) => line(name, input, { id: ids[index] })).join(''),
-      at(file),
-    );
-    expect(many.said).toBe(expected.join(''));
+    const lines = asked.map(([name, input], index) => line(name, input, { id: ids[index] })).join('');
+    const many = spawnSync(process.execPath, [program, 'calls', ...at(file)], {
+      input: lines,
+      encoding: 'utf8',
+    });
+    expect(many.stdout).toBe(expected.join(''));
     expect([many.status, many.stderr]).toEqual([1, '']);
+    // What the other tests here go by says the same.
+    expect(await run(lines, at(file))).toEqual({ status: 1, said: many.stdout, stderr: '' });
   });
 
-  it('comes for each line also without its input, after a byte order mark, with CRLF, and at the end without a break', () => {
-    const { status, said } = run(
+  it('comes for each line also without its input, after a byte order mark, with CRLF, and at the end without a break', async () => {
+    const { status, said } = await run(
       '\uFEFF{"name":"app.state","id":1}\r\n\t{"id":2,"name":"family.get","input":{}} \r\n{"name":"draft.list","id":3}',
       at(newFile()),
     );
     expect([status, replies(said).map(({ id, ok }) => [id, ok])]).toEqual([0, [[1, true], [2, true], [3, true]]]); // prettier-ignore
   });
 
-  it('is not given to blank lines at the end, and nothing is asked of nothing', () => {
-    expect(codes(run(`${line('app.state')}\n\r\n \n`, at(newFile())).said)).toEqual(['ok']);
-    expect(run('', at(newFile()))).toEqual({ status: 0, said: '', stderr: '' });
+  it('is not given to blank lines at the end, and nothing is asked of nothing', async () => {
+    expect(codes((await run(`${line('app.state')}\n\r\n \n`, at(newFile()))).said)).toEqual(['ok']);
+    expect(await run('', at(newFile()))).toEqual({ status: 0, said: '', stderr: '' });
   });
 
-  it('says what is wrong with a line, and the rest goes on', () => {
+  it('says what is wrong with a line, and the rest goes on', async () => {
     const deep = `{"name":"app.state","id":${'['.repeat(300_000)}${']'.repeat(300_000)}}`;
     const bad = ['{', '', 'null', '5', '[]', '{}', '{"name":5}', '{"name":"app.state","inputs":{}}', '{"name":"constructor"}', deep]; // prettier-ignore
-    const { status, said, stderr } = run(
+    const { status, said, stderr } = await run(
       `${bad.join('\n')}\n${line('app.state', {}, { id: 'last' })}`,
       at(newFile()),
     );
@@ -147,22 +142,22 @@ describe('a reply', () => {
     );
   });
 
-  it('takes bytes as JSON writes them: a list of numbers, as the schema says', () => {
+  it('takes bytes as JSON writes them: a list of numbers, as the schema says', async () => {
     const bytes = [...Buffer.from('date,jar,seed\n2026-02-01,a,Blue Tin\n')];
     const asked = [{ name: 'n.csv', bytes }, { name: 'n.csv', bytes: [...bytes, 256] }].map((file) => line('notes.preview', { file })); // prettier-ignore
-    const [good, bad] = replies(run(asked.join(''), at(newFile())).said);
+    const [good, bad] = replies((await run(asked.join(''), at(newFile()))).said);
     expect(good?.value).toMatchObject({ rows: [{ row: 2, state: 'new' }] });
     expect(bad?.error?.code).toBe('invalid');
   });
 
-  it('keeps the id of a line that has more wrong with it', () => {
+  it('keeps the id of a line that has more wrong with it', async () => {
     const wrong = [
       '{"name":"app.state","extra":1,"id":"x"}',
       '{"id":{"y":1}}',
       '{"name":"jar.get","input":{"id":9007199254740993},"id":7}',
       '{"name":"app.state","id":9007199254740993}',
     ];
-    const told = replies(run(wrong.join('\n'), at(newFile())).said);
+    const told = replies((await run(wrong.join('\n'), at(newFile()))).said);
     expect(told.map(({ id, error }) => [id, error?.code])).toEqual(['x', { y: 1 }, 7, undefined].map((id) => [id, 'invalid'])); // prettier-ignore
     expect(told.slice(2).map(({ error }) => error?.sentence)).toEqual(
       ['id', 'id'].map(
@@ -171,13 +166,13 @@ describe('a reply', () => {
     ); // prettier-ignore
   });
 
-  it('refuses what is not text, and bytes that end in the middle of a letter', () => {
+  it('refuses what is not text, and bytes that end in the middle of a letter', async () => {
     const input = Buffer.concat([
       Buffer.from('{"name":"\xff"}\n', 'latin1'),
       Buffer.from(line('app.state')),
       Buffer.from([0xe2, 0x82]),
     ]);
-    expect(codes(run(input, at(newFile())).said)).toEqual(['line not text', 'ok', 'line not text']);
+    expect(codes((await run(input, at(newFile()))).said)).toEqual(['line not text', 'ok', 'line not text']);
   });
 });
 
@@ -188,8 +183,8 @@ describe('a line of more than 20 MB', () => {
     return `${json}${' '.repeat(bytes - json.length)}\n`;
   };
 
-  it('is refused, one just as long is not, and the rest goes on', () => {
-    const { status, said } = run(padded(limit) + padded(limit + 1) + line('app.state'), at(newFile()));
+  it('is refused, one just as long is not, and the rest goes on', async () => {
+    const { status, said } = await run(padded(limit) + padded(limit + 1) + line('app.state'), at(newFile()));
     expect([status, codes(said)]).toEqual([1, ['ok', 'line too long', 'ok']]);
   });
 
@@ -214,10 +209,10 @@ describe('a line of more than 20 MB', () => {
 });
 
 describe('the moment', () => {
-  it('holds from its line on, also on a line that is refused; one that is none changes nothing', () => {
+  it('holds from its line on, also on a line that is refused; one that is none changes nothing', async () => {
     const today = (now?: unknown, name = 'app.state'): string =>
       line(name, {}, now === undefined ? {} : { now });
-    const { said } = run(
+    const { said } = await run(
       [today(), today('2026-05-01T09:00:00+02:00'), today(), today('2026-04-01T09:00:00+02:00', 'jar.eat'), today(),
         today('tomorrow'), today(5), today(null), today()].join(''), at(newFile()),
     ); // prettier-ignore
@@ -263,12 +258,12 @@ describe('a ledger that is not there yet', () => {
   });
 });
 
-it('opening, making and keeping ledgers is not done among many', () => {
+it('opening, making and keeping ledgers is not done among many', async () => {
   const file = newFile();
   const names = ['open', 'create', 'openDemo', 'leaveDemo', 'recover', 'backup'].map(
     (name) => `ledger.${name}`,
   );
-  const { status, said } = run(names.map((name) => line(name, { file })).join(''), at(file));
+  const { status, said } = await run(names.map((name) => line(name, { file })).join(''), at(file));
   expect([status, codes(said)]).toEqual([1, names.map(() => 'not among many')]);
   expect(readdirSync(dirname(file))).toEqual([]);
 });
@@ -279,18 +274,18 @@ describe('what can’t begin ends with 2', () => {
     ['a moment that is none', ['--ledger', 'x.sqlite', '--now', 'noon'], 'usage'],
     ['too much', ['more', '--ledger', 'x.sqlite'], 'usage'],
     ['an option that there is not', ['--ledger', 'x.sqlite', '--nwo', NOW], 'usage'],
-  ])('%s', (_what, args, code) => {
-    const { status, said } = run(line('app.state'), args);
+  ])('%s', async (_what, args, code) => {
+    const { status, said } = await run(line('app.state'), args);
     expect([status, codes(said)]).toEqual([2, [code]]);
   });
 
-  it('a file that is no ledger, each line being told so', () => {
+  it('a file that is no ledger, each line being told so', async () => {
     const file = join(newFolder(), 'notes.csv');
     writeFileSync(file, 'Date,Jar\n');
-    const { status, said } = run(line('family.get') + record(1) + line('app.state'), at(file));
+    const { status, said } = await run(line('family.get') + record(1) + line('app.state'), at(file));
     expect([status, codes(said)]).toEqual([2, ['not a ledger', 'not a ledger', 'ok']]);
     expect(replies(said)[2]?.value?.['trouble']).toMatchObject({ kind: 'foreign' });
-    expect(run('', at(file)).status).toBe(2);
+    expect((await run('', at(file))).status).toBe(2);
   });
 });
 
