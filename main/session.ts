@@ -59,6 +59,29 @@ const KEEPING = new Set<string>([
   'handOver.write',
 ] satisfies CallName[]);
 
+interface Counts {
+  readonly jars: number;
+  readonly batches: number;
+  readonly sources: number;
+}
+const counted = new WeakMap<Ledger, { readonly state: string; readonly counts: Counts }>();
+
+/** How much there is: counted once for as long as nothing is recorded. */
+function countsOf(ledger: Ledger): Counts {
+  const { rows, state } = ledger;
+  const known = counted.get(ledger);
+  if (known && known.state === state) return known.counts;
+  const counts = {
+    jars: rows.count("SELECT count(*) FROM jar WHERE state IN ('made', 'lost')"),
+    batches: rows.count(
+      "SELECT count(*) FROM batch b WHERE EXISTS (SELECT 1 FROM jar j WHERE j.batch = b.key AND j.state <> 'mistake')",
+    ),
+    sources: rows.count('SELECT count(*) FROM source'),
+  };
+  if (state !== null) counted.set(ledger, { state, counts });
+  return counts;
+}
+
 export class Session {
   readonly #start: WorkerStart;
   #makeId: () => string;
@@ -311,11 +334,7 @@ export class Session {
             ...ledger.about,
             name: basename(named ?? ledger.file, extname(named ?? ledger.file)),
             file: named ?? ledger.file,
-            jars: ledger.rows.count("SELECT count(*) FROM jar WHERE state IN ('made', 'lost')"),
-            batches: ledger.rows.count(
-              "SELECT count(*) FROM batch b WHERE EXISTS (SELECT 1 FROM jar j WHERE j.batch = b.key AND j.state <> 'mistake')",
-            ),
-            sources: ledger.rows.count('SELECT count(*) FROM source'),
+            ...countsOf(ledger),
           }
         : null,
       trouble: this.#trouble && named !== null ? this.#troubleShown(this.#trouble, named) : null,

@@ -54,3 +54,25 @@ it('takes as many steps in a ledger of four times as many jars', () => {
   expect(few['recording a jar']).toBeGreaterThan(0);
   expect(stepsIn(1600)).toEqual(few);
 });
+
+it('counts how much there is once for as long as nothing is recorded', () => {
+  const session = openSession(newFile(), 'create');
+  const { rows } = session.ledger;
+  const counted = vi.spyOn(rows, 'count');
+  const jars = (): [number | undefined, number] => {
+    counted.mockClear();
+    const there = must(session, 'app.state', {}).ledger?.jars;
+    return [there, counted.mock.calls.filter(([sql]) => sql.includes('FROM jar')).length];
+  };
+  must(session, 'batch.record', recordingEntry(0, null));
+  expect([jars()[0], jars()]).toEqual([1, [1, 0]]);
+  must(session, 'batch.record', recordingEntry(1, null));
+  expect([jars()[0], jars()]).toEqual([2, [2, 0]]);
+  must(session, 'act.undo', { act: null });
+  expect(jars()[0]).toBe(1);
+  const other = openSession(session.ledger.file);
+  must(other, 'batch.record', recordingEntry(2, null));
+  other.close();
+  expect(jars()[0]).toBe(2);
+  session.close();
+});
