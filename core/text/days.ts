@@ -110,8 +110,9 @@ const SURE: readonly (readonly [RegExp, typeof monthOf, (text: string | undefine
   [new RegExp(String.raw`${WORDED}\s+(?:day\s+)?(?:of\s+)?${MONTH}\.?(?:\s*,?\s*(?:of\s+)?${YEAR}(?!\d))?`, 'uyi'), monthOf, ordinalOf],
   [new RegExp(String.raw`${MONTH}\.?\s+(?:the\s+)?${WORDED}(?:\s*,?\s*${YEAR}(?!\d))?`, 'uyi'), monthOf, ordinalOf],
 ]; // prettier-ignore
+/** In "5.1. 18:00" and "5.1. 8 Uhr" an hour follows, and no year. */
 const NUMERIC =
-  /(\d{1,2})\s?([./-])\s?(\d{1,2})(?:\s?\2\s?('?\d{2,4})?)?(?!\d)(?:\s+\d{1,2}:\d{2}(?::\d{2})?(?:\s?[ap]m)?)?/iy;
+  /(\d{1,2})\s?([./-])\s?(\d{1,2})(?:\s?\2\s?('?\d{2,4}(?!\d|[:.]\d{2}(?!\d)|\s?(?:uhr|h|[ap]\.?m)\b))?)?(?!\d)(?:\s+\d{1,2}:\d{2}(?::\d{2})?(?:\s?[ap]m)?)?/iy;
 
 /** The date that starts at a place of a tidied text, or null. Numbers alone, as "12", are no date. */
 function dayAt(text: string, at: number): FoundDay | null {
@@ -158,7 +159,7 @@ function numericDay(text: string, at: number): FoundDay | null {
   if (yearText !== undefined && yearText.length === 3) return null;
   // "3/8/20226": what follows is no year, and the day is not to be trusted without it.
   if (yearText === undefined && /^[./-]\d/.test(after)) return null;
-  const closing = /[.]\s?$/.test(numeric[0]);
+  const closing = /[.]\s?$/.test(numeric[0].replace(/\d{1,2}:.*$/, ''));
   if (yearText === undefined && mark === '.' && !closing) return null;
   if (yearText === undefined && mark === '-' && numeric[0].endsWith('-')) return null;
   const year = fullYear(yearText);

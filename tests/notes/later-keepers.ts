@@ -346,4 +346,33 @@ next: 2025-05-16,,,,,,
       4: { jar: '2025-05-09 a', seeds: ['2025-05-02 a', '2025-05-02 b'], ml: [30, 15], generation: 2, set: 'runny', spoiled: true },
     },
   },
+  {
+    name: 'a row a batch, what was stirred in beside the letters of its jars',
+    text: `Date,Seeded from,Amount,Milk,Hours,Temp,A (plain),B (inulin),C (potato starch),Remarks
+03/01/2026,12 capsules Hazel Mix,,1 l whole,36,38,firm,soft,,
+12/01/2026,3 Jan A,3 tbsp,1 l whole,36,38,firm,firm,spoonable,
+21/01/2026,12 Jan C,3 tbsp,1 l whole,35,38,very firm,,,
+`,
+    jars: {
+      2: { jar: '2026-01-03 a', sources: ['Hazel Mix'], pieces: [12], generation: 1, hours: 36, set: 'firm', additions: [] },
+      '2 b': { jar: '2026-01-03 b', sources: ['Hazel Mix'], pieces: [12], generation: 1, hours: 36, set: 'soft', additions: ['inulin'] },
+      3: { jar: '2026-01-12 a', seeds: ['2026-01-03 a'], ml: [45], generation: 2, hours: 36, set: 'firm', additions: [] },
+      '3 b': { jar: '2026-01-12 b', seeds: ['2026-01-03 a'], ml: [45], generation: 2, hours: 36, set: 'firm', additions: ['inulin'] },
+      '3 c': { jar: '2026-01-12 c', seeds: ['2026-01-03 a'], ml: [45], generation: 2, hours: 36, set: 'spoonable', additions: ['potato starch'] },
+      4: { jar: '2026-01-21 a', seeds: ['2026-01-12 c'], ml: [45], generation: 3, hours: 35, set: 'very firm', additions: [] },
+    },
+  },
+  {
+    name: 'German, ends by day and clock without a year, a row a batch',
+    text: `Datum;Angesetzt mit;Menge;Start;Ende;A;B
+3.1.2026;10 Kapseln Haselmix;;20:00;5.1. 8:00;fest;weich
+12.1.2026;3.1. A;3 EL;20:00;14.1. 18:00;fest;weich
+`,
+    jars: {
+      2: { jar: '2026-01-03 a', sources: ['Haselmix'], pieces: [10], generation: 1, hours: 36, set: 'firm' },
+      '2 b': { jar: '2026-01-03 b', sources: ['Haselmix'], pieces: [10], generation: 1, hours: 36, set: 'soft' },
+      3: { jar: '2026-01-12 a', seeds: ['2026-01-03 a'], ml: [45], generation: 2, hours: 46, set: 'firm' },
+      '3 b': { jar: '2026-01-12 b', seeds: ['2026-01-03 a'], ml: [45], generation: 2, hours: 46, set: 'soft' },
+    },
+  },
 ]; // prettier-ignore

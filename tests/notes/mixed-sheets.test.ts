@@ -139,7 +139,7 @@ function cells(jar: Jar, jars: readonly Jar[], one: Habit): [string, string][] {
       fibre === null ? (one.fibre === 'dash where none' ? '-' : '')
       : one.fibre === 'amount first' ? `${fibre[1]} g ${fibre[0]}` : one.fibre === 'spoons' ? `${fibre[1] / 4} tbsp ${fibre[0]}` : one.fibre === 'name and heading' ? `${fibre[0]} ${fibre[1]}` : `${fibre[0]} ${fibre[1]}g`],
     ...(one.hours.startsWith('start') ? [['Start', `${two(jar.start)}:00`] as [string, string]] : []),
-    one.hours === 'start and end' ? ['End', `${whole(end)} ${two(end.getUTCHours())}:00`] : [head('hours'), `${jar.hours}${{ bare: '', h: 'h', ' h': ' h', ' hours': ' hours', 'start and hours': '' }[one.hours]}`],
+    one.hours === 'start and end' ? ['End', `${(one.seeds === 'short day' ? short : whole)(end)} ${two(end.getUTCHours())}:00`] : [head('hours'), `${jar.hours}${{ bare: '', h: 'h', ' h': ' h', ' hours': ' hours', 'start and hours': '' }[one.hours]}`],
     [one.warmth.startsWith('heading') ? `${head('warmth')} °${scale}` : head('warmth'), one.warmth.startsWith('cell') ? `${warm} °${scale}` : warm],
     [head('set'), jar.set],
     ...(one.ph ? [[head('ph'), jar.ph === null ? '' : figure(Number(jar.ph.toFixed(1)))] as [string, string]] : []),

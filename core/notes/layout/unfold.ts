@@ -16,6 +16,8 @@ interface OfJar {
   readonly index: number;
   readonly label: string;
   readonly what: string;
+  /** What its heading says was stirred in: "B (inulin)". */
+  readonly added?: string | undefined;
 }
 
 /** A heading taken apart into a jar's letter and what is told of it, with the letter first or last. */
@@ -49,7 +51,8 @@ function columnsOfJars(names: readonly string[]): OfJar[] {
 
 /** "Seed, A, B, C": columns of their own for jars that have one seed, each with one thing told of its jar, or none. */
 function columnsOfLabels({ names, rows }: Headed): OfJar[] {
-  const labels = names.map((name) => BARE_LABEL.exec(tidy(name))?.[1]?.toLowerCase() ?? null);
+  const found = names.map((name) => BARE_LABEL.exec(tidy(name)));
+  const labels = found.map((label) => label?.[1]?.toLowerCase() ?? null);
   const first = labels.findIndex((label) => label === 'a' || label === '1');
   const after = labels.findIndex((label, at) => at > first && label !== following(labels[at - 1] ?? null));
   const run = first < 0 ? [] : labels.slice(first, after < 0 ? labels.length : after);
@@ -65,10 +68,14 @@ function columnsOfLabels({ names, rows }: Headed): OfJar[] {
   const words = cells.filter((cell) => /\p{L}{2}/u.test(cell));
   if (told === null && words.length < cells.filter((cell) => tidy(cell) !== '').length / 2) return [];
   const what = told === null ? 'Notes' : told === 'ph' ? 'pH' : told;
-  return run.map((label, at) => ({ index: first + at, label: label ?? '', what }));
+  return run.map((label, at) => {
+    const [, , within, behind] = found[first + at] ?? [];
+    return { index: first + at, label: label ?? '', what, added: within ?? behind };
+  });
 }
 
-const BARE_LABEL = new RegExp(`^${LABEL}$`, 'iu');
+/** "A", "Jar B", "B (inulin)", "C: oat bran". */
+const BARE_LABEL = new RegExp(String.raw`^${LABEL}(?:\s*\(([^()]+)\)|\s*[:=–-]\s*(\p{L}.*))?$`, 'iu');
 /** The label after another: b after a, 2 after 1. */
 const following = (label: string | null): string | null =>
   label === null
@@ -91,15 +98,23 @@ function unfoldWide(headed: Headed): Headed | null {
   const told = unique(columns.map(({ what }) => plain(what)));
   const at = (label: string, what: string): number =>
     columns.find((one) => one.label === label && plain(one.what) === what)?.index ?? -1;
+  const added = new Map(columns.map((one) => [one.label, one.added]));
+  const stirred = [...added.values()].some((one) => one !== undefined) && !lone.includes('addition');
   const rows = headed.rows.flatMap((row) =>
     labels.flatMap((label): Row[] => {
       const own = told.map((what) => row.cells[at(label, what)] ?? '');
       if (own.every((cell) => tidy(cell) === '')) return [];
-      return [pick(row, [...shared, ...told.map((what) => at(label, what))], label)];
+      const picked = pick(row, [...shared, ...told.map((what) => at(label, what))], label);
+      return [stirred ? { ...picked, cells: [...picked.cells, added.get(label) ?? ''] } : picked];
     }),
   );
   const whats = told.map((what) => columns.find((one) => plain(one.what) === what)?.what ?? what);
-  const names = [...shared.map((index) => headed.names[index] ?? ''), ...whats, 'Jar'];
+  const names = [
+    ...shared.map((index) => headed.names[index] ?? ''),
+    ...whats,
+    'Jar',
+    ...(stirred ? ['Added'] : []),
+  ];
   const sentence = assumed.wide(labels);
   return { ...headed, names, rows, assumptions: [...headed.assumptions, { row: null, sentence }] };
 }
