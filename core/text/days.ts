@@ -111,8 +111,12 @@ const SURE: readonly (readonly [RegExp, typeof monthOf, (text: string | undefine
   [new RegExp(String.raw`${MONTH}\.?\s+(?:the\s+)?${WORDED}(?:\s*,?\s*${YEAR}(?!\d))?`, 'uyi'), monthOf, ordinalOf],
 ]; // prettier-ignore
 /** In "5.1. 18:00" and "5.1. 8 Uhr" an hour follows, and no year. */
-const NUMERIC =
-  /(\d{1,2})\s?([./-])\s?(\d{1,2})(?:\s?\2\s?('?\d{2,4}(?!\d|[:.]\d{2}(?!\d)|\s?(?:uhr|h|[ap]\.?m)\b))?)?(?!\d)(?:\s+\d{1,2}:\d{2}(?::\d{2})?(?:\s?[ap]m)?)?/iy;
+const NO_HOUR = String.raw`(?!\d|[:.]\d{2}(?!\d)|\s?(?:uhr|h|[ap]\.?m)\b)`;
+const NUMERIC = new RegExp(
+  String.raw`(\d{1,2})\s?([./-])\s?(\d{1,2})(?:\s?\2\s?('?\d{2,4}${NO_HOUR})?)?(?!\d)` +
+    String.raw`(?:\s+\d{1,2}:\d{2}(?::\d{2})?(?:\s?[ap]m)?)?`,
+  'iy',
+);
 
 /** The date that starts at a place of a tidied text, or null. Numbers alone, as "12", are no date. */
 function dayAt(text: string, at: number): FoundDay | null {

@@ -26,7 +26,7 @@ export const PRODUCT =
   /\b(?:starter(?: culture)? (?:powder|sachet|packet|from)|powder|product|probiotic\w*|store[- ]bought|shop[- ]bought|fresh start|from scratch|new start|freeze[- ]dried|pulver|produkt|poudre|polvo|polvere|poeder|po|proszek|sachet|packet)\b/;
 export const FUNCTION_WORDS =
   /\b(?:who|whoever|what|whatever|where|no idea|idea|something|leftovers?|the|one|good|best|old|older|before|after|from|last|that|which|some|other|another|unknown|\?+|der|die|das|alte[rsn]?|gute[rsn]?|vor|nach|le|la|les|celui|celle|bon|bonne|vieux|avant|apres|el|buen[oa]?|viej[oa]|antes|despues|il|buon[oa]?|vecchi[oa]|prima|dopo|goede|oude|voor|na|bom|boa|velh[oa]|depois|gamla|goda|fore|efter|gode|gamle|for|etter|dobry|dobra|stary|przed|po|jar|jars|glas|glass|batch|pot|bocal|frasco|tarro|vasetto|burk|sloik\w*|don'?t|know|forgot|maybe|not|sure|dunno)\b/;
-const PIECES = String.raw`(?:capsules?|caps|kps|tablets?|tabs|tabl|pills|sachets?|kapseln|tabletten|beutel|g[eé]lules|comprim[eé]s|c[aá]psulas|comprimidos|compresse|kapslar|tabletter|kapsler|kapsu[lł](?:ki|ek)|tablet(?:ki|ek))`;
+const PIECES = String.raw`(?:capsules?|caps|kaps|kps|tablets?|tabs|tabl|pills|sachets?|kapseln|tabletten|beutel|g[eé]lules|comprim[eé]s|c[aá]psulas|comprimidos|compresse|kapslar|tabletter|kapsler|kapsu[lł](?:ki|ek)|tablet(?:ki|ek))`;
 /** A word for pieces of a product. */
 export const PIECE_WORD = new RegExp(String.raw`(?:^|\s)${PIECES}(?=\s|$)`, 'iu');
 /** It within a text, also right beside a figure or a mark. */
