@@ -9,7 +9,7 @@ export const READS = [
   'remarks.list', 'caution.list',
 ] as const; // prettier-ignore
 export const WRITES = [
-  'batch.record', 'batch.made', 'batch.addJar', 'batch.addHold', 'batch.correct', 'hold.correct', 'jar.correct', 'jars.correct', 'jar.mistake', 'jar.lost', 'seeding.set',
+  'batch.record', 'batch.made', 'batch.addJar', 'batch.addHold', 'batch.correct', 'hold.correct', 'jar.correct', 'jars.correct', 'jar.mistake', 'jar.lost', 'jars.remember', 'seeding.set',
   'addition.set', 'portion.save', 'outcome.save', 'source.save', 'package.save', 'caution.clear', 'draft.save',
   'draft.drop', 'act.undo', 'act.undoMany', 'act.redo', 'preferences.save', 'photograph.add', 'photograph.correct',
   'photograph.remove', 'advice.choose', 'line.name', 'facts.record', 'facts.correct', 'facts.remove', 'readings.add', 'readings.leaveOut', 'received.decide', 'batch.about', 'remarks.answer',

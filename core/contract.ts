@@ -354,6 +354,44 @@ export const BatchEntry = z.strictObject({
 /** As it is given: a range of days may be left out. */
 export type BatchEntry = z.input<typeof BatchEntry>;
 
+/** A seeding as it is remembered: nobody may be sure of which jar it was. */
+const RememberedSeeding = SeedingFields.extend({
+  /** In place of a jar of the ledger: one of this call, by the places of its batch and of the jar in that. */
+  fromHere: z.strictObject({ batch: z.int().nonnegative(), jar: z.int().nonnegative() }).optional(),
+  /** Seedings of a jar with the same number: one of these, and nobody is sure which. */
+  either: z.int().min(1).max(1000).nullable().default(null),
+});
+
+/** Jars of several days from memory, in one act. A jar without a seeding was seeded from one that nobody can name. */
+export const RememberedJars = z.strictObject({
+  batches: z
+    .array(
+      BatchEntry.pick({
+        madeOn: true,
+        madeFrom: true,
+        madeTo: true,
+        word: true,
+        note: true,
+        holds: true,
+      }).extend({
+        jars: z
+          .array(
+            JarEntry.omit({ state: true }).extend({
+              seedings: z.array(RememberedSeeding).max(50),
+              hold: z.int().nonnegative().nullable(),
+            }),
+          )
+          .min(1)
+          .max(60),
+      }),
+    )
+    .min(1)
+    .max(60),
+  sameLabelMeant: z.boolean().default(false),
+  draft: z.string().max(100).nullable().default(null),
+});
+export type RememberedJars = z.input<typeof RememberedJars>;
+
 const Interruption = z.strictObject({
   id: Uid,
   hold: Uid,
@@ -821,6 +859,8 @@ export const contract = {
   /** "Entered by mistake": leaves a stub where others descend from it. */
   'jar.mistake': entry('write', z.strictObject({ id: Uid, why }), acted),
   /** Stands for a jar that nobody can name. */
+  /** Earlier jars from memory, a handful at a time. `jars` in the order of the call. */
+  'jars.remember': entry('write', RememberedJars.extend({ why }), acted.extend({ batches: z.array(Uid), jars: z.array(Uid) })),
   'jar.lost': entry('write', z.strictObject({ madeOn: Day.nullable(), madeFrom: Day.nullable().default(null), madeTo: Day.nullable().default(null), label: Line.nullable(), note: Prose.nullable(), draft }), acted.extend({ jar: Uid })),
   /** Replaces what seeded a jar. */
   'seeding.set': entry('write', z.strictObject({ jar: Uid, seedings: z.array(SeedingFields).max(50), why, draft }), acted),

@@ -57,6 +57,7 @@ import {
   recordBatch,
   tellAbout,
 } from './ledger/writes/write-batch';
+import { rememberJars } from './ledger/writes/write-remembered';
 import { makePlanned } from './ledger/writes/write-made';
 import { correctFact, recordFacts, removeFact } from './ledger/writes/write-facts';
 import { listAppliances, listTools, proofOfRun } from './ledger/reads/read-appliances';
@@ -152,6 +153,7 @@ export const handlers: Handlers = {
   'jars.correct': ({ ledger }, input) => correctJars(ledger, input),
   'jar.mistake': ({ ledger }, input) => markMistake(ledger, input),
   'jar.lost': ({ ledger }, input) => addLostJar(ledger, input),
+  'jars.remember': ({ ledger }, input) => rememberJars(ledger, input),
   'seeding.set': ({ ledger }, input) => setSeedings(ledger, input),
   'addition.set': ({ ledger }, input) => setAdditions(ledger, input),
   'portion.save': ({ ledger }, input) => savePortion(ledger, input),

@@ -3,6 +3,7 @@
 
 const words = {
   'batch.record': (subject) => `recorded ${subject}`,
+  'jars.remember': (subject) => `put in ${subject} from memory`,
   'batch.made': (subject) => `made ${subject}, as planned or nearly so`,
   'batch.addJar': (subject) => `added ${subject}`,
   'batch.addHold': (subject) => `added a time in warmth of ${subject}`,

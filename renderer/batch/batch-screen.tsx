@@ -12,6 +12,7 @@ import { useSettled } from '../parts/use-settled';
 import { BatchView } from './batch-view';
 import { beginBatch, beginOf, type Begin, type Begun } from './begin';
 import { LostJar } from './lost-jar';
+import { RememberSheet } from './remember-sheet';
 import { NEW_BATCH_DRAFT, NewBatch } from './new-batch';
 import { BatchList, type Batches, type Row } from './batch-list';
 import './batch.css';
@@ -146,7 +147,7 @@ function Making({ begin }: { readonly begin: Begin }) {
 
 /**
  * The screen. Its focus is null (all batches), a batch's id, "new", "repeat" or "repeat:" and a batch's id, "seed:" and
- * the id of the jar that is to seed a new batch (and "/" and the id of what was kept back of it), or "lost".
+ * the id of the jar that is to seed a new batch (and "/" and the id of what was kept back of it), "lost", or "remember".
  */
 export function BatchScreen() {
   const { focus } = usePlace();
@@ -165,7 +166,7 @@ export function BatchScreen() {
         go('batch', 'new');
     });
   }, []);
-  const open = focus !== null && !making && focus !== 'lost' ? focus : null;
+  const open = focus !== null && !making && focus !== 'lost' && focus !== 'remember' ? focus : null;
   // Beside the list there is room for one: the newest, or the first that was found.
   const beside = useMedia(TWO_COLUMNS);
   const first = focus === null && beside ? (batches.rows?.[0]?.id ?? null) : null;
@@ -180,6 +181,9 @@ export function BatchScreen() {
             </button>
             <button type="button" className="button quiet" onClick={() => go('batch', 'lost')}>
               Lost jar
+            </button>
+            <button type="button" className="button quiet" onClick={() => go('batch', 'remember')}>
+              Remember earlier jars
             </button>
             {focus !== null && (
               <button type="button" className="button quiet all-batches" onClick={() => go('batch')}>
@@ -206,6 +210,7 @@ export function BatchScreen() {
       <div className="batch-main">
         {begin !== null && <Making key={focus} begin={begin} />}
         {focus === 'lost' && <LostJar />}
+        {focus === 'remember' && <RememberSheet />}
         {open !== null && <OpenBatch id={open} />}
         {first !== null && <OpenBatch id={first} unasked />}
       </div>

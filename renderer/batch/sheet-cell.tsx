@@ -12,7 +12,7 @@ function moveInColumn(from: HTMLInputElement, step: 1 | -1): boolean {
   const cells = [...form.querySelectorAll<HTMLInputElement>('input[data-column]:read-write')];
   const own = cells.filter((cell) => cell.dataset['column'] === column);
   const next = own[own.indexOf(from) + step];
-  const last = [...(from.closest('.sheet-row')?.querySelectorAll('input') ?? [])].at(-1);
+  const last = [...(from.closest('.sheet-row, .remember-row')?.querySelectorAll('input') ?? [])].at(-1);
   if (next) next.focus();
   else if (step === 1 && last) focusNext(form, last);
   return next !== undefined || step === 1;
@@ -38,6 +38,8 @@ interface Props {
   readonly locked?: string | null;
   /** What the page finds it by. */
   readonly name?: string;
+  /** Something is wrong in it, and is said below its row. */
+  readonly wrongBelow?: boolean;
 }
 
 /** What is wrong in a cell, if anything. */
@@ -63,6 +65,7 @@ export function Cell(props: Props) {
     rare = false,
     locked = null,
     name,
+    wrongBelow = false,
   } = props;
   const own = useId();
   const wrong = cellProblem(props);
@@ -89,7 +92,7 @@ export function Cell(props: Props) {
         placeholder={locked === null ? placeholder : locked}
         readOnly={locked !== null}
         aria-disabled={locked === null ? undefined : true}
-        aria-invalid={wrong ? true : undefined}
+        aria-invalid={wrong || wrongBelow ? true : undefined}
         aria-describedby={wrong ? `${own}-problem` : echo ? `${own}-echo` : undefined}
         onChange={(event) => {
           const input = event.target;

@@ -79,7 +79,10 @@ function putPortion(act: OpenAct, held: PortionFacts | undefined, wanted: Portio
   return portion;
 }
 
-export type SeedingEntry = Keyed<Seeding, 'jar' | 'fromJar' | 'portion' | 'source' | 'package'>;
+export type SeedingEntry = Keyed<Seeding, 'jar' | 'fromJar' | 'portion' | 'source' | 'package'> & {
+  /** One of those with this number, and nobody is sure which. What is left out stays as it is. */
+  readonly either?: number | null;
+};
 
 interface SeedingFacts {
   readonly row?: FactRow<'seeding'> | undefined;

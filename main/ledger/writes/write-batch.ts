@@ -17,7 +17,13 @@ import { mustSay, tidy } from '../tidy-typed';
 type NewJar = Omit<BatchEntry['jars'][number], 'hold'>;
 
 /** A jar with all that belongs to it. @returns its uid */
-function insertJar(ledger: Ledger, act: OpenAct, batch: number, hold: number | null, jar: NewJar): string {
+export function insertJar(
+  ledger: Ledger,
+  act: OpenAct,
+  batch: number,
+  hold: number | null,
+  jar: NewJar,
+): string {
   const { additions, seedings, outcome, milkPackage, ...fields } = jar;
   const row = ledger.rows.get('batch', batch);
   const label = ledger.labelFor({ ...calledDay(row), word: row.word, letter: fields.letter });

@@ -145,13 +145,8 @@ export function markMistake(ledger: Ledger, input: Parsed<'jar.mistake'>): Reply
 
 const LETTERS = [...'abcdefghijklmnopqrstuvwxyz'];
 
-/** @throws Refused 'name of a jar' */
-export function addLostJar(ledger: Ledger, given: Parsed<'jar.lost'>): Reply<'jar.lost'> {
-  const { madeOn, label, note } = tidy(given);
-  const { madeFrom, madeTo } = given;
-  refuseHalfRange({ madeOn, madeFrom, madeTo });
-  if (label !== null) refuseJarName(ledger, label);
-  const word = label ?? (madeOn === null ? null : 'lost');
+/** The letter of a jar that nobody can name: the first that no jar of that day and word has. */
+function letterOfLost(ledger: Ledger, madeOn: string | null, word: string | null): string {
   const taken = new Set(
     [...ledger.index.jars.values()]
       .filter(
@@ -159,7 +154,24 @@ export function addLostJar(ledger: Ledger, given: Parsed<'jar.lost'>): Reply<'ja
       )
       .map((jar) => jar.letter),
   );
-  const letter = LETTERS.find((one) => !taken.has(one)) ?? `z${taken.size}`;
+  return LETTERS.find((one) => !taken.has(one)) ?? `z${taken.size}`;
+}
+
+/** A jar that nobody can name, of no day. @returns its key */
+export function putLost(ledger: Ledger, act: OpenAct): number {
+  const none = { madeOn: null, madeFrom: null, madeTo: null, word: null, note: null };
+  const letter = letterOfLost(ledger, null, null);
+  return addJar(act, { batch: addBatch(act, none), letter, state: 'lost', note: null });
+}
+
+/** @throws Refused 'name of a jar' */
+export function addLostJar(ledger: Ledger, given: Parsed<'jar.lost'>): Reply<'jar.lost'> {
+  const { madeOn, label, note } = tidy(given);
+  const { madeFrom, madeTo } = given;
+  refuseHalfRange({ madeOn, madeFrom, madeTo });
+  if (label !== null) refuseJarName(ledger, label);
+  const word = label ?? (madeOn === null ? null : 'lost');
+  const letter = letterOfLost(ledger, madeOn, word);
   const subject = ledger.labelFor({ madeOn, word, letter });
   const done = ledger.acts.mustRun(
     'jar.lost',
