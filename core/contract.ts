@@ -356,8 +356,8 @@ export type BatchEntry = z.input<typeof BatchEntry>;
 
 /** A seeding as it is remembered: nobody may be sure of which jar it was. */
 const RememberedSeeding = SeedingFields.extend({
-  /** In place of a jar of the ledger: one of this call, by the places of its batch and of the jar in that. */
-  fromHere: z.strictObject({ batch: z.int().nonnegative(), jar: z.int().nonnegative() }).optional(),
+  /** In place of a jar of the ledger: one of this call, by its place in `jars`. */
+  fromHere: z.int().nonnegative().optional(),
   /** Seedings of a jar with the same number: one of these, and nobody is sure which. */
   either: z.int().min(1).max(1000).nullable().default(null),
 });
@@ -366,23 +366,16 @@ const RememberedSeeding = SeedingFields.extend({
 export const RememberedJars = z.strictObject({
   batches: z
     .array(
-      BatchEntry.pick({
-        madeOn: true,
-        madeFrom: true,
-        madeTo: true,
-        word: true,
-        note: true,
-        holds: true,
-      }).extend({
-        jars: z
-          .array(
-            JarEntry.omit({ state: true }).extend({
-              seedings: z.array(RememberedSeeding).max(50),
-              hold: z.int().nonnegative().nullable(),
-            }),
-          )
-          .min(1)
-          .max(60),
+      BatchEntry.pick({ madeOn: true, madeFrom: true, madeTo: true, word: true, note: true, holds: true }),
+    )
+    .max(60),
+  jars: z
+    .array(
+      JarEntry.omit({ state: true }).extend({
+        /** Its batch, by the place in `batches`, and its hold, by the place among those of its batch. */
+        batch: z.int().nonnegative(),
+        hold: z.int().nonnegative().nullable(),
+        seedings: z.array(RememberedSeeding).max(50),
       }),
     )
     .min(1)

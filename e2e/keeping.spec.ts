@@ -313,6 +313,12 @@ test.describe('800 wide', () => {
     await page.getByRole('button', { name: 'Seed it otherwise: jar b' }).click();
     await holds('new batch');
     await page.getByRole('button', { name: 'Discard this entry' }).click();
+    await page.getByRole('button', { name: 'Remember earlier jars' }).click();
+    await page.getByLabel('Seeded from, row 1').fill('Moss Pot');
+    await page.keyboard.press('Control+Enter');
+    await expect(page.getByText(/^Say about when/)).toBeVisible();
+    await holds('earlier jars');
+    await page.getByRole('button', { name: 'Discard this entry' }).click();
     await page.getByRole('button', { name: /^14 May/ }).click();
     await expect(page.getByRole('heading', { level: 1, name: /^14 May/ })).toBeFocused();
     await holds('open batch');

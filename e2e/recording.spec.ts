@@ -101,6 +101,42 @@ test('a repeat batch of four jars, by keyboard alone, in at most 12 key presses'
   expect(keys.count).toBeLessThanOrEqual(12);
 });
 
+test('four earlier jars are remembered on one sheet, by keyboard alone, in at most 12 key presses a jar', async ({
+  page,
+}) => {
+  await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
+  const keys = new Keys(page);
+  await keys.press('Alt+2');
+  await expect(page.getByRole('button', { name: /^10 May/ })).toBeVisible();
+  await keys.press('m');
+  await expect(page.getByLabel('Day, or about when, row 1')).toBeFocused();
+  // Down the column of days, then from the foot up and along.
+  await keys.type('mid jan');
+  await keys.press('ArrowDown', 'ArrowDown', 'ArrowDown');
+  await keys.type('2/2');
+  await keys.press('Tab', 'Tab');
+  expect(await focused(page)).toBe('Seeded from, row 4');
+  await keys.type('a or b');
+  await keys.press('ArrowUp', 'ArrowUp', 'ArrowUp');
+  await keys.type('b');
+  await expect(page.locator(':focus')).toHaveValue('Blue Tin');
+  await keys.press('ArrowDown', '"', 'ArrowDown', '"', 'Tab', 'Tab', 'Tab', 'Tab', 'Tab', 'Tab');
+  await keys.press('f', 'ArrowUp', 's', 'ArrowUp', 'f', 'ArrowDown', 'ArrowDown', 'ArrowDown', 'f');
+  await expect(
+    page.getByText('2 Feb 2026 a, from about 15 Jan a or about 15 Jan b, not sure which'),
+  ).toBeVisible();
+  await keys.press('Control+Enter');
+  test.info().annotations.push({ type: 'key presses', description: String(keys.count) });
+  expect(keys.count).toBeLessThanOrEqual(4 * 12);
+  await expect(page.getByText('Recorded from memory. What was left empty is not noted.')).toBeVisible();
+  await page.getByRole('button', { name: /^2 Feb/ }).click();
+  const jar = page.getByRole('region', { name: '2 Feb a', exact: true });
+  await expect(jar).toContainText('15 Jan a');
+  await expect(jar).toContainText('15 Jan b');
+  await page.keyboard.press('Control+z');
+  await expect(page.getByRole('button', { name: /^(?:about 15 Jan|2 Feb)/ })).toHaveCount(0);
+});
+
 test('a batch of which only about the day is known, and its day once that is found', async ({ page }) => {
   await toBatches(page);
   await page.keyboard.press('n');

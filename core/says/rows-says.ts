@@ -16,6 +16,6 @@ export const ROW_HEADS: readonly { readonly head: string; readonly part: number 
 ];
 
 export const ROW_HINTS: readonly string[] = [
-  'Leave empty what you do not know: it stays not noted. “Plain” where nothing was stirred in; “?” where it may have been this or that jar.',
+  'Leave empty what you do not know: it stays not noted. “Plain” where nothing was stirred in; “a or b” where it was one of them and nobody is sure, “?” where nobody knows.',
   'How it set: runny, soft, spoonable, firm, very firm. Look and smell first; write down pink, red, orange, black, fuzz, foul smell or foam at once, and discard that jar.',
 ];

@@ -11,5 +11,12 @@ export const batchActions: readonly Action[] = [
     where: 'batch',
     run: () => go('batch', 'repeat'),
   },
+  {
+    id: 'batch remember',
+    label: 'Remember earlier jars',
+    keys: ['m'],
+    where: 'batch',
+    run: () => go('batch', 'remember'),
+  },
   { id: 'batch record', label: 'Record what is typed', keys: ['ctrl+enter'], where: 'batch' },
 ];

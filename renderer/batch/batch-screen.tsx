@@ -166,15 +166,17 @@ export function BatchScreen() {
         go('batch', 'new');
     });
   }, []);
-  const open = focus !== null && !making && focus !== 'lost' && focus !== 'remember' ? focus : null;
+  // A page of its own, beside the list.
+  const other = making || focus === 'lost' || focus === 'remember';
+  const open = other ? null : focus;
   // Beside the list there is room for one: the newest, or the first that was found.
   const beside = useMedia(TWO_COLUMNS);
   const first = focus === null && beside ? (batches.rows?.[0]?.id ?? null) : null;
   return (
-    <div className={open === null && !making ? 'page batch-screen alone' : 'page batch-screen'}>
+    <div className={open === null && !other ? 'page batch-screen alone' : 'page batch-screen'}>
       <aside className="batch-side stack">
         <header className="stack">
-          {open === null && first === null && !making ? <h1>Batches</h1> : <h2>Batches</h2>}
+          {open === null && first === null && !other ? <h1>Batches</h1> : <h2>Batches</h2>}
           <div className="row">
             <button type="button" className="button primary" onClick={() => go('batch', 'new')}>
               New batch
@@ -198,10 +200,10 @@ export function BatchScreen() {
             )}
           </div>
         </header>
-        {open === null && !making && <Unfinished />}
+        {open === null && !other && <Unfinished />}
         <BatchList
           open={open ?? first}
-          alone={open === null && first === null && !making}
+          alone={open === null && first === null && !other}
           batches={batches}
           typed={typed}
           onType={type}

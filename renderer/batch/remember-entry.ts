@@ -13,7 +13,7 @@ import { resolved, type Asked, type HereJar, type Resolved } from './remember-se
 import { namedSeeds, toldRows, type RememberText, type ToldRow } from './remember-text';
 
 type Batch = RememberedJars['batches'][number];
-type Jar = Batch['jars'][number];
+type Jar = RememberedJars['jars'][number];
 type Amount = NonNullable<Jar['seedings'][number]['amount']>;
 
 /** A row, and where its jar stands among the batches. */
@@ -27,6 +27,7 @@ const WHEN =
 
 /** Rows of the same day are jars of one batch; a jar without a letter takes the next. */
 function placed(rows: readonly ToldRow[], reader: Reader, taking: Taking): readonly PlacedRow[] {
+  let jars = 0;
   const days: { readonly key: string; readonly made: DaysMade; readonly letters: string[] }[] = [];
   return rows.flatMap((row) => {
     const read = reader.made(row.cells.day);
@@ -47,7 +48,7 @@ function placed(rows: readonly ToldRow[], reader: Reader, taking: Taking): reado
     if (letters.includes(letter))
       taking.say(`${row.at}.jar`, `Another jar of this day is “${letter}” already. Choose another letter.`);
     letters.push(letter);
-    const place = { batch, jar: letters.length - 1, letter, dayTyped: row.cells.day, made };
+    const place = { batch, place: jars++, letter, dayTyped: row.cells.day, made };
     return [{ ...row, letter, place }];
   });
 }
@@ -114,7 +115,12 @@ function outcomeOf({ at, cells }: ToldRow, reader: Reader, writer: Writer, takin
     taking.say(`${at}.gate`, 'Type “yes”, “no”, or which: “sour”, “not sour”, “holds”, “not set”.');
   const word = readField(OUTCOME_FIELDS.setWord.kind, cells.setWord, reader);
   const setWord = taking.take(`${at}.setWord`, word);
-  const text: OutcomeText = { ...outcomeText(null, null, writer), ...gate, setWord: (setWord ?? '') as OutcomeText['setWord'], note: cells.note }; // prettier-ignore
+  const text: OutcomeText = {
+    ...outcomeText(null, null, writer),
+    ...gate,
+    setWord: (setWord ?? '') as OutcomeText['setWord'],
+    note: cells.note,
+  };
   const { outcome, problems } = readOutcome(text, reader);
   for (const sentence of problems.values()) taking.say(`${at}.note`, sentence);
   return saysAnything(outcome) ? outcome : null;
@@ -149,7 +155,7 @@ function seedingsOf(
     const own = { amount: seeds.length === 1 || either ? amount : null, either: either ? 1 : null };
     switch (seed.kind) {
       case 'here':
-        return [{ ...none, ...own, fromHere: { batch: seed.batch, jar: seed.jar } }];
+        return [{ ...none, ...own, fromHere: seed.place }];
       case 'jar':
         return [{ ...none, ...own, fromJar: seed.id }];
       case 'source':
@@ -217,11 +223,14 @@ export function readRemember(
   const taking = new Taking();
   const rows = placed(toldRows(text), reader, taking);
   const here = rows.map(({ place }) => place);
-  const batches: { holds: Batch['holds']; jars: Jar[]; made: DaysMade }[] = [];
+  const batches: Batch[] = [];
+  const jars: Jar[] = [];
   const read = rows.map((row): ReadRow => {
+    const { batch: at, made } = row.place;
     const told = seedsOf(row, here, asked, text);
-    const batch = (batches[row.place.batch] ??= { holds: [], jars: [], made: row.place.made });
-    batch.jars.push({
+    const batch = (batches[at] ??= { ...made, word: null, note: null, holds: [] });
+    jars.push({
+      batch: at,
       letter: row.letter,
       ...vesselAndMilk(row, reader),
       hold: holdIn(batch.holds, holdOf(row, reader, taking)),
@@ -229,12 +238,9 @@ export function readRemember(
       seedings: seedingsOf(row, told, reader, taking),
       outcome: outcomeOf(row, reader, writer, taking),
     });
-    return { at: row.at, letter: row.letter, made: row.place.made, ...told };
+    return { at: row.at, letter: row.letter, made, ...told };
   });
-  const entry = {
-    batches: batches.map(({ made, holds, jars }) => ({ ...made, word: null, note: null, holds, jars })),
-    sameLabelMeant: text.sameLabelMeant,
-  };
+  const entry = { batches, jars, sameLabelMeant: text.sameLabelMeant };
   return {
     entry: taking.problems.size === 0 && batches.length > 0 ? entry : null,
     problems: taking.problems,

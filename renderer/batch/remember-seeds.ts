@@ -6,10 +6,10 @@ import type { DaysMade } from '../parts/reading';
 import { daysOf } from './batch-days';
 import { call } from '../state/ledger-calls';
 
-/** A jar of a row: its place in the call that records it. */
+/** A jar of a row: its batch, and its place among the jars of the call that records it. */
 export interface HereJar {
   readonly batch: number;
-  readonly jar: number;
+  readonly place: number;
   readonly letter: string;
   /** As the keeper typed the day, and what it is. */
   readonly dayTyped: string;
@@ -24,13 +24,13 @@ export interface Asked {
 }
 
 export type Resolved =
-  | { readonly kind: 'here'; readonly batch: number; readonly jar: number; readonly label: string }
+  | { readonly kind: 'here'; readonly place: number; readonly label: string }
   | { readonly kind: 'jar'; readonly id: string; readonly label: string }
   | { readonly kind: 'source'; readonly id: string; readonly label: string }
   | { readonly kind: 'new source'; readonly label: string }
   | { readonly kind: 'wrong'; readonly sentence: string; readonly product: string | null };
 
-export const hereLabel = ({ made, letter }: Pick<HereJar, 'made' | 'letter'>): string =>
+const hereLabel = ({ made, letter }: Pick<HereJar, 'made' | 'letter'>): string =>
   `${batchDay(calledDay(made), false) ?? 'day not known'} ${letter}`;
 
 const plain = (text: string): string => text.trim().toLowerCase().replace(/\s+/g, ' ');
@@ -90,12 +90,9 @@ export function resolved(
 ): Resolved {
   const row = ofRows(name, own, here);
   return row
-    ? { kind: 'here', batch: row.batch, jar: row.jar, label: hereLabel(row) }
+    ? { kind: 'here', place: row.place, label: hereLabel(row) }
     : ofLedger(name, asked.get(plain(name)), products);
 }
-
-/** The key of a name in what was asked. */
-export const askedKey = plain;
 
 const HOW_MANY = 6;
 

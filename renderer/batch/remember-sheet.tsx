@@ -1,6 +1,6 @@
 // Earlier jars from memory, or from a sheet of paper: a row for each, a handful at a time, all of it recorded as one act. The columns
 // are those of the printed sheet, in its order, so that paper is typed in by the row.
-import { useEffect, useMemo, useState } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { SET_WORDS } from '../../core/ledger/jar-fields';
 import { ROW_HEADS, ROW_HINTS } from '../../core/says/rows-says';
 import { batchDay, calledDay } from '../../core/lineage/labels';
@@ -27,12 +27,14 @@ import {
 import { Cell } from './sheet-cell';
 
 const none: Problems = new Map();
-const nothing: ReadonlyMap<string, Asked> = new Map();
+type Names = ReadonlyMap<string, Asked>;
+const nothing: Names = new Map();
 
 /** What the ledger says to the names that are typed, asked again as they change. */
-function useAsked(text: RememberText | null): ReadonlyMap<string, Asked> {
+function useAsked(text: RememberText | null): readonly [Names, (more: Names) => void] {
   const names = useSettled(JSON.stringify(text === null ? [] : namesIn(text)));
   const [asked, setAsked] = useState(nothing);
+  const add = useCallback((more: Names) => setAsked((before) => new Map([...before, ...more])), []);
   useEffect(() => {
     let current = true;
     const wanted = JSON.parse(names) as readonly string[];
@@ -40,13 +42,13 @@ function useAsked(text: RememberText | null): ReadonlyMap<string, Asked> {
     void askNames(wanted).then((answer) => {
       if (!current) return;
       if (answer.problem !== null) say(answer.problem, 'caution');
-      setAsked((before) => new Map([...before, ...answer.asked]));
+      add(answer.asked);
     });
     return () => {
       current = false;
     };
-  }, [names]);
-  return asked;
+  }, [add, names]);
+  return [asked, add];
 }
 
 /** What a row was understood as: its jar, and its seeds by their labels. */
@@ -177,7 +179,9 @@ function Foot({ editing, jars }: { readonly editing: Editing<RememberText>; read
 export function RememberSheet() {
   const { reader, writer } = useReader();
   const [held, setHeld] = useState<RememberText | null>(null);
-  const asked = useAsked(held);
+  const [asked, know] = useAsked(held);
+  /** Asked anew as it is recorded: a name that was just typed is known by then. */
+  const fresh = useRef(nothing);
   const words = useWords();
   const read = (text: RememberText) => readRemember(text, asked, reader, writer);
   const editing = useEditing<RememberText>({
@@ -187,7 +191,7 @@ export function RememberSheet() {
     saved: 'Recorded from memory. What was left empty is not noted.',
     onDone: () => go('batch'),
     read: (text) => {
-      const { entry, problems, rows } = read(text);
+      const { entry, problems, rows } = readRemember(text, fresh.current, reader, writer);
       const seeds = rows.flatMap((row) => row.seeds.flatMap((one) => (one.kind === 'jar' ? [one.id] : [])));
       return {
         problems,
@@ -202,6 +206,13 @@ export function RememberSheet() {
   if (text !== held) setHeld(text);
   if (text === null) return <p className="soft">Opening…</p>;
   const { problems, rows } = read(text);
+  const record = async (): Promise<void> => {
+    const answer = await askNames(namesIn(text));
+    if (answer.problem !== null) say(answer.problem, 'caution');
+    fresh.current = answer.asked;
+    know(answer.asked);
+    await editing.record();
+  };
   return (
     <article className="stack">
       <h1>Earlier jars, from memory</h1>
@@ -211,7 +222,7 @@ export function RememberSheet() {
       </p>
       <Form
         label="Earlier jars"
-        record={() => void editing.record()}
+        record={() => void record()}
         leave={() => go('batch')}
         wrong={wrong}
         startHere

@@ -29,7 +29,7 @@ export interface RememberText {
 const emptyRow = Object.fromEntries(COLUMNS.map((column) => [column, ''])) as RowText;
 /** A handful. */
 const ROWS = 4;
-export const MOST_ROWS = 60;
+const MOST_ROWS = 60;
 
 export const emptyRemember: RememberText = {
   rows: Array.from({ length: ROWS }, () => emptyRow),

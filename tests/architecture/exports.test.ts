@@ -19,7 +19,7 @@ const TAKEN_BY_TESTS: Readonly<Record<string, readonly string[]>> = {
     'core/lineage/figures-with-why.ts: percent', 'core/lineage/labels.ts: readLabel',
     'core/plan/calendar-file.ts: calendarText', 'core/plan/calendar-file.ts: folded',
     'core/quantities/typed-days.ts: readTime', 'main/files/notes-file.ts: notesText',
-    'main/walls.ts: isOwnPage', 'main/walls.ts: closeContents', 'renderer/batch/batch-text.ts: letterAt',
+    'main/walls.ts: isOwnPage', 'main/walls.ts: closeContents', 'renderer/batch/batch-text.ts: letterAt', 'renderer/batch/remember-entry.ts: gateOf',
     'renderer/batch/jar-says.ts: passedToday', 'renderer/batch/use-bands.ts: jarsAcross',
     'renderer/batch/mistake-question.tsx: fallingAway', 'renderer/family/dates.ts: splitLabel',
     'renderer/family/geometry.ts: newestEnd', 'renderer/family/months.tsx: writtenMonths',

@@ -13,46 +13,71 @@ import { putLost } from './write-jars';
 import { labelsInShort, seedingRow } from './write-parts';
 
 type Entry = Parsed<'jars.remember'>;
-type Seedings = Entry['batches'][number]['jars'][number]['seedings'];
-/** Keys of the jars of a call, by the places of batch and jar. */
-type Places = readonly (readonly number[])[];
+type Jar = Entry['jars'][number];
 
 /** One seeding with keys: of a jar of this call, or of what the ledger has. @throws Refused 'invalid', and as seedingRow */
 function seeding(
   ledger: Ledger,
   act: OpenAct,
   jar: number,
-  given: Seedings[number],
-  here: Places,
+  given: Jar['seedings'][number],
+  here: readonly number[],
 ): SeedingEntry {
   const { fromHere, either, ...entry } = given;
   if (fromHere === undefined) return { ...seedingRow(ledger, act, jar, entry), either };
-  const from = here[fromHere.batch]?.[fromHere.jar];
+  if (
+    entry.fromJar !== null ||
+    entry.source !== null ||
+    entry.newSource !== undefined ||
+    entry.portion !== null
+  )
+    throw new Refused('one seed');
+  const from = here[fromHere];
   if (from === undefined)
     throw new Refused('invalid', { path: 'fromHere', problem: 'names no jar of this call' });
-  if (entry.fromJar !== null || entry.source !== null || entry.newSource !== undefined)
-    throw new Refused('one seed');
   const { part, amount } = entry;
   return { jar, fromJar: from, portion: null, part, source: null, package: null, amount, either };
 }
 
-/** What seeded the jars of a batch. Of one jar that nobody can name come all of them of which no seed is known. */
-function seedAll(
-  ledger: Ledger,
-  act: OpenAct,
-  keys: readonly number[],
-  told: readonly Seedings[],
-  here: Places,
-): void {
-  let lost: number | null = null;
-  for (const [at, jar] of keys.entries()) {
-    const seedings = told[at] ?? [];
-    for (const one of seedings) addSeeding(act, seeding(ledger, act, jar, one, here));
+/** What seeded the jars. Of one jar that nobody can name come all those of a batch of which no seed is known. */
+function seedAll(ledger: Ledger, act: OpenAct, jars: readonly Jar[], keys: readonly number[]): void {
+  const lost = new Map<number, number>();
+  for (const [at, { batch, seedings }] of jars.entries()) {
+    const jar = keys[at] as number;
+    for (const one of seedings) addSeeding(act, seeding(ledger, act, jar, one, keys));
     if (seedings.length > 0) continue;
-    lost ??= putLost(ledger, act);
-    const unknown = { portion: null, part: null, source: null, package: null, amount: null };
-    addSeeding(act, { jar, fromJar: lost, ...unknown });
+    const from = lost.get(batch) ?? putLost(ledger, act);
+    lost.set(batch, from);
+    addSeeding(act, {
+      jar,
+      fromJar: from,
+      portion: null,
+      part: null,
+      source: null,
+      package: null,
+      amount: null,
+    });
   }
+}
+
+/** The call as it may be recorded. @throws Refused 'no such hold', 'invalid', 'range of days' */
+function checked(given: Entry): Entry {
+  const entry = tidy(given);
+  entry.batches.forEach(refuseHalfRange);
+  const jars = entry.jars.map((jar) => {
+    mustSay(jar, 'letter');
+    for (const addition of jar.additions) mustSay(addition, 'name');
+    const batch = entry.batches[jar.batch];
+    if (batch === undefined)
+      throw new Refused('invalid', { path: 'batch', problem: 'names no batch of this call' });
+    if (jar.hold !== null && jar.hold >= batch.holds.length)
+      throw new Refused('no such hold', { jar: jar.letter });
+    return { ...jar, letter: jar.letter.toLowerCase() };
+  });
+  const alone = entry.batches.findIndex((_, at) => jars.every(({ batch }) => batch !== at));
+  if (alone >= 0)
+    throw new Refused('invalid', { path: `batches.${alone}`, problem: 'has no jar in this call' });
+  return { ...entry, jars };
 }
 
 /**
@@ -60,50 +85,37 @@ function seedAll(
  * @throws Refused 'no such hold', 'one seed', 'range of days', 'not found', and as the rule book says
  */
 export function rememberJars(ledger: Ledger, given: Entry): Reply<'jars.remember'> {
-  const entry = tidy(given);
-  const batches = entry.batches.map((batch) => {
-    refuseHalfRange(batch);
-    return {
-      ...batch,
-      jars: batch.jars.map((jar) => {
-        mustSay(jar, 'letter');
-        for (const addition of jar.additions) mustSay(addition, 'name');
-        if (jar.hold !== null && jar.hold >= batch.holds.length)
-          throw new Refused('no such hold', { jar: jar.letter });
-        return { ...jar, letter: jar.letter.toLowerCase() };
-      }),
-    };
-  });
-  const labelled = batches.map((batch) =>
-    batch.jars.map(({ letter }) => ({
-      letter,
-      label: ledger.labelFor({ ...calledDay(batch), word: batch.word, letter }),
-    })),
+  const entry = checked(given);
+  const { batches, jars } = entry;
+  const subjects = batches.map((batch, at) =>
+    labelsInShort(
+      jars
+        .filter((jar) => jar.batch === at)
+        .map(({ letter }) => ({
+          letter,
+          label: ledger.labelFor({ ...calledDay(batch), word: batch.word, letter }),
+        })),
+    ),
   );
   const done = ledger.acts.mustRun(
     'jars.remember',
-    labelled.map(labelsInShort).join('; '),
+    subjects.join('; '),
     entry.why,
     (act) => {
-      const made = batches.map(({ madeOn, madeFrom, madeTo, word, note, holds, jars }) => {
-        const key = addBatch(act, { madeOn, madeFrom, madeTo, word, note });
-        const warm = holds.map((hold) => addWarmth(act, { ...hold, batch: key, basis: 'recorded' }, null));
-        const uids = jars.map(({ hold, ...jar }) =>
-          insertJar(ledger, act, key, hold === null ? null : (warm[hold] ?? null), {
-            ...jar,
-            state: 'made',
-            seedings: [],
-          }),
-        );
-        return { key, uids, keys: uids.map((uid) => ledger.rows.keyOf('jar', uid)) };
+      const made = batches.map(({ holds, ...batch }) => {
+        const key = addBatch(act, batch);
+        return {
+          key,
+          warm: holds.map((hold) => addWarmth(act, { ...hold, batch: key, basis: 'recorded' }, null)),
+        };
       });
-      const here = made.map(({ keys }) => keys);
-      for (const [at, { keys }] of made.entries())
-        seedAll(ledger, act, keys, batches[at]?.jars.map(({ seedings }) => seedings) ?? [], here);
-      return {
-        batches: made.map(({ key }) => ledger.rows.uidOf('batch', key)),
-        jars: made.flatMap(({ uids }) => uids),
-      };
+      const uids = jars.map(({ batch, hold, ...jar }) => {
+        const { key, warm } = made[batch] as (typeof made)[number];
+        const at = hold === null ? null : (warm[hold] ?? null);
+        return insertJar(ledger, act, key, at, { ...jar, state: 'made', seedings: [] });
+      });
+      seedAll(ledger, act, jars, uids.map((uid) => ledger.rows.keyOf('jar', uid))); // prettier-ignore
+      return { batches: made.map(({ key }) => ledger.rows.uidOf('batch', key)), jars: uids };
     },
     entry.draft,
     entry.sameLabelMeant,
