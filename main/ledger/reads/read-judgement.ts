@@ -120,6 +120,21 @@ function levelOf(
   return unknownLevel(judged.all.keeper['set word'].value, view, judged.trees());
 }
 
+interface Ended {
+  readonly jars: ReadonlySet<number>;
+  readonly portions: ReadonlySet<number>;
+}
+const ended = new WeakMap<Judged, Ended>();
+
+/** Of which nothing is left. Asked for every line and screen, and the same until something is recorded. */
+function endedIn({ rows }: Ledger, judged: Judged): Ended {
+  const before = ended.get(judged);
+  if (before) return before;
+  const now = { jars: new Set([...goneJars(rows), ...emptyJars(rows, null)]), portions: emptyPortions(rows) };
+  ended.set(judged, now);
+  return now;
+}
+
 /** What is kept and could seed. @param only reserves alone, or all that is kept */
 function candidatesOf(
   ledger: Ledger,
@@ -130,19 +145,20 @@ function candidatesOf(
 ): KeptSeed[] {
   const { rows, index } = ledger;
   const { family } = index;
-  const [gone, empty] = [goneJars(rows), emptyJars(rows, null)];
-  const eaten = emptyPortions(rows);
+  const gone = endedIn(ledger, judged);
   const jars = family.keys.map((jar): ShelfJar => ({
     key: jar,
     uid: index.jar(jar).uid,
     onShelf: only === 'reserves' ? false : index.jar(jar).onShelf,
-    gone: gone.has(jar) || empty.has(jar),
+    gone: gone.jars.has(jar),
     ...outOfWarmth(ledger, judged, jar),
   }));
   return shelfCandidates(
     family,
     jars,
-    portionEntries(rows, null).filter(({ key, reserve }) => (reserve || only === 'all') && !eaten.has(key)),
+    portionEntries(rows, null).filter(
+      ({ key, reserve }) => (reserve || only === 'all') && !gone.portions.has(key),
+    ),
     (jar) => family.linesOf(jar).map((one) => judged.all.line(one)),
     (jar, poorer) => levelOf(judged, family.linesOf(jar), family.jar(jar).batch, view, poorer),
     againstIn(ledger, judged),
