@@ -7,7 +7,6 @@ import type { HandOver } from '../core/hand-over/hand-over-format';
 import { shortCode } from '../core/lineage/short-codes';
 import { complaintsByDayAndNight } from './axe';
 import { recordBatch } from './recording';
-import { syntheticLedger } from './synthetic-ledger';
 import { expect, type Program, test } from './window';
 
 test.use({ seed: 'empty' });
@@ -201,6 +200,7 @@ test('an archive of thousands of jars says how far it is, is stopped leaving not
   program,
 }) => {
   const { page } = program;
+  const { syntheticLedger } = await import('./synthetic-ledger');
   const { file: made, folder: madeIn } = syntheticLedger({ jars: 4000, shape: 'bushy', daysApart: 2 });
   const to = mkdtempSync(join(program.dataFolder, 'out-'));
   const file = join(program.dataFolder, 'large.sqlite');

@@ -14,7 +14,7 @@ import type { Seen } from '../main/ledger/entries/outcome-of-jar';
 import { Session } from '../main/session';
 import { dayAfter, seededNumbers, syntheticFamily } from '../tests/families';
 
-interface Wanted {
+export interface Wanted {
   readonly jars: number;
   readonly shape: 'bushy' | 'line' | 'lines';
   readonly spoiledOneIn?: number;
