@@ -28,7 +28,7 @@ export const EVENTS = ['progress', 'changed', 'menu'] as const;
 /** What a menu event names; the page does it, so that errors and progress show in one place. */
 const MENU_IDS = [
   'ledger.open', 'ledger.create', 'ledger.backup', 'backups', 'ledger.openDemo', 'notes.bringIn', 'ledger.fromArchive', 'out', 'reports', 'receive', 'find', 'undo', 'redo', 'preferences',
-  'screen.family', 'screen.batch', 'screen.shelf', 'screen.vigour', 'screen.trials', 'screen.sources', 'screen.history', 'theme.system', 'theme.light', 'theme.dark',
+  'screen.family', 'screen.batch', 'screen.hold', 'screen.shelf', 'screen.vigour', 'screen.trials', 'screen.sources', 'screen.costs', 'screen.history', 'theme.system', 'theme.light', 'theme.dark',
 ] as const; // prettier-ignore
 export type MenuId = (typeof MENU_IDS)[number];
 

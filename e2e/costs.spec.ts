@@ -22,3 +22,36 @@ test('a price of milk and one of the shop say what a cup costs, and are kept', a
   await page.keyboard.press('Alt+9');
   await expect(page.getByLabel('A litre of milk')).toHaveValue('1.20');
 });
+
+test('a package without price or size is asked for them where costs stand, and the menu leads there', async ({
+  page,
+  app,
+}) => {
+  const kept = await page.evaluate(async () => {
+    const { call } = window.jarline;
+    const answer = await call['package.list']({});
+    const bag = answer.ok ? answer.value.packages.find(({ name }) => name.startsWith('acacia')) : undefined;
+    if (!bag) return null;
+    const { left: _left, uses: _uses, ...of } = bag;
+    const saved = await call['package.save']({
+      package: { ...of, name: 'corner acacia', price: null, size: null },
+    });
+    return saved.ok;
+  });
+  expect(kept).toBe(true);
+  await app.evaluate(({ Menu }) => Menu.getApplicationMenu()?.getMenuItemById('screen.costs')?.click());
+  const missing = page.getByRole('list', { name: 'Packages without price or size' });
+  await expect(missing).toContainText('corner acacia price and size not noted');
+  await missing.getByLabel('Price of corner acacia').fill('6.10');
+  await missing.getByLabel('Size of corner acacia').fill('250 g');
+  await missing.getByRole('button', { name: 'Note it' }).click();
+  await expect(missing).toHaveCount(0);
+  const { packages } = await page.evaluate(async () => {
+    const answer = await window.jarline.call['package.list']({});
+    return answer.ok ? answer.value : { packages: [] };
+  });
+  expect(packages.find(({ name }) => name === 'corner acacia')).toMatchObject({
+    price: { minor: 610 },
+    size: { value: 250, unit: 'g' },
+  });
+});

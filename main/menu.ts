@@ -59,10 +59,12 @@ export function setMenu(choose: (id: MenuId) => void, theme: string, forDevelope
         submenu: [
           item('screen.family', 'Family', 'Alt+1'),
           item('screen.batch', 'Batch', 'Alt+2'),
+          item('screen.hold', 'Warmth', 'Alt+8'),
           item('screen.shelf', 'Shelf', 'Alt+3'),
           item('screen.vigour', 'Vigour', 'Alt+4'),
           item('screen.trials', 'Trials', 'Alt+0'),
           item('screen.sources', 'Sources', 'Alt+5'),
+          item('screen.costs', 'Costs', 'Alt+9'),
           item('screen.history', 'History', 'Alt+6'),
           line,
           { label: 'Theme', submenu: themes },

@@ -203,6 +203,13 @@ export function bringIn(view: View, room: Room, x: number, y: number): View {
   return dx === 0 && dy === 0 ? view : { k: view.k, tx: view.tx + dx, ty: view.ty + dy };
 }
 
+/**
+ * Whether the view may go back to `home` once a pane is closed, after a jar was walked to: only where that jar is in sight
+ * there too. null: no pane took room.
+ */
+export const mayGoHome = (home: View | null, room: Room, x: number, y: number): boolean =>
+  home === null || bringIn(home, room, x, y) === home;
+
 /** The view with a jar in the middle of its room, close enough to be read. */
 export function middleOn(view: View, room: Room, x: number, y: number): View {
   const k = view.k < READABLE_ZOOM * 1.4 ? GOOD_ZOOM : view.k;

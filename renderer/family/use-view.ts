@@ -3,7 +3,7 @@ import { type RefObject, useCallback, useEffect, useLayoutEffect, useMemo, useRe
 import type { Size } from '../parts/use-size';
 import { useGestures } from './use-gestures';
 import {
-  boxInView, bringIn, fittingView, type Geometry, keepInSight, makeRoom, middleOn, type Newest, openingView,
+  boxInView, bringIn, fittingView, type Geometry, keepInSight, makeRoom, mayGoHome, middleOn, type Newest, openingView,
   type Places, type Room, type View, zoomAt,
 } from './geometry'; // prettier-ignore
 
@@ -67,7 +67,7 @@ const startingAt = (view: View, shown: Pick<Shown, 'room' | 'pane' | 'jumps' | '
 /** What buttons, keys and the map do to the view. */
 function useMoves(
   live: RefObject<Live>,
-  { geometry, room }: Pick<Shown, 'geometry' | 'room'>,
+  { geometry, room, fitRoom }: Pick<Shown, 'geometry' | 'room' | 'fitRoom'>,
   move: (view: View, fitted?: boolean) => void,
   flush: () => void,
 ): Pick<Moving, 'zoomBy' | 'panBy' | 'centre' | 'show'> {
@@ -87,16 +87,17 @@ function useMoves(
         move({ k, tx: x0 - x * k, ty: y0 - y * k });
       },
       show: (x, y, how) => {
-        const { view, fitted } = live.current;
+        const { view, fitted, before } = live.current;
         const next = how === 'in the middle' ? middleOn(view, room, x, y) : bringIn(view, room, x, y);
         if (next !== view) {
-          // Whoever went to a jar stays there, also once its pane is closed.
-          move(next, how === 'in sight' && fitted && next.k === view.k);
+          // Whoever went to a jar stays there, also once its pane is closed: only where that would not be out of sight.
+          const near = mayGoHome(before?.view ?? null, fitRoom, x, y);
+          move(next, how === 'in sight' && fitted && near && next.k === view.k);
           flush();
         }
       },
     };
-  }, [live, geometry, room, move, flush]);
+  }, [live, geometry, room, fitRoom, move, flush]);
 }
 
 /**
@@ -183,7 +184,7 @@ export function useView(
   const now = useCallback(() => live.current.view, []);
   useGestures(frame, geometry, { now, move, settle: flush });
 
-  const moves = useMoves(live, { geometry, room }, move, flush);
+  const moves = useMoves(live, { geometry, room, fitRoom }, move, flush);
   return useMemo(
     () => ({
       settled,

@@ -6,7 +6,7 @@ import { FLAG } from '../../core/shapes/drawing-flags';
 import { buildFamily } from '../../core/lineage/family';
 import { jarWords, warningWords } from '../../renderer/parts/jar-flags';
 import { JAR } from '../../core/pictures/jar-outline';
-import { boxInView, bringIn, geometryOf, keepInSight, makeRoom, newestEnd, openingView, WHOLE_FROM, zoomAt } from '../../renderer/family/geometry'; // prettier-ignore
+import { boxInView, bringIn, geometryOf, keepInSight, makeRoom, mayGoHome, middleOn, newestEnd, openingView, WHOLE_FROM, zoomAt } from '../../renderer/family/geometry'; // prettier-ignore
 import { kinOf, listOf, litBy, nearKin, walk } from '../../renderer/family/kin';
 import { MOST_MOUNTED, mountedAt, sameOr } from '../../renderer/family/mounting';
 import { newestOf } from '../../renderer/family/newest';
@@ -317,4 +317,19 @@ test('the table sorts, with unknown set words last either way and ties in the or
   expect([...sortedRows(drawing, 'set', false)]).toEqual([3, 1, 2, 0]);
   expect([...sortedRows(drawing, 'set', true)]).toEqual([2, 3, 1, 0]);
   expect([...sortedRows(drawing, 'state', false)][0]).toBe(2);
+});
+
+test('once a pane is closed the view goes home only where the jar that was walked to is in sight there (property)', () => {
+  fc.assert(
+    fc.property(rooms, fc.nat(20_000), fc.nat(3000), fc.double({ min: 0.3, max: 2, noNaN: true }), (room, x, y, k) => {
+      const home = { k, tx: room.left, ty: room.top };
+      const seen =
+        x * k + home.tx >= room.left && (x + JAR.width) * k + home.tx <= room.right &&
+        y * k + home.ty >= room.top && (y + JAR.height) * k + home.ty <= room.bottom;
+      if (!seen) expect(mayGoHome(home, room, x, y)).toBe(false);
+      // A jar in the middle of the room is in sight.
+      expect(mayGoHome(middleOn(home, room, x, y), room, x, y)).toBe(true);
+      expect(mayGoHome(null, room, x, y)).toBe(true);
+    }),
+  ); // prettier-ignore
 });
