@@ -153,6 +153,8 @@ export const JarCautionReply = CautionReply.extend({
   steps: z.int().nonnegative(),
   /** The written reason that lifted it. */
   reason: z.string().nullable(),
+  /** It is of those that end by themselves, by what is seen of two generations in a row. */
+  mayEnd: z.boolean(),
   /** Where it stands: the reason that lifted it before, for what was known of the spoiled jar then. */
   liftedBefore: z.string().nullable(),
   /** The set-aside mate that it descends from: lifted there, it is lifted on all that descends from that mate. */

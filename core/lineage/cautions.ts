@@ -196,6 +196,7 @@ export class Cautions {
         via: via === null ? null : this.#jar(via).key,
         cleared,
         ended: ENDS.has(relation) && this.#endedOf(of).has(slot),
+        mayEnd: ENDS.has(relation) && this.#mayEnd(of),
         liftedBefore: itself || cleared !== null ? null : (this.#outdated.get(slot)?.get(key) ?? null),
       });
     }

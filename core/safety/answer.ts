@@ -111,7 +111,7 @@ function ofWhat(family: Family, key: number, discard: Discard | null, because: C
 }
 
 const partedBefore = (of: number): Caution => ({
-  of, level: 'look', relation: 'seeded before', steps: 1, via: null, cleared: null, ended: false, liftedBefore: null,
+  of, level: 'look', relation: 'seeded before', steps: 1, via: null, cleared: null, ended: false, mayEnd: false, liftedBefore: null,
 }); // prettier-ignore
 
 /**

@@ -296,6 +296,10 @@ const sentenceCase = (text: string): string => text.charAt(0).toUpperCase() + te
 export const ENDED =
   'On each path two generations in a row passed the gate and were seen clean again. Seen clean is no test for germs.';
 
+/** How a caution that nobody lifts comes to its end. */
+export const HOW_IT_ENDS =
+  'It ends by itself once two generations in a row passed the check at take-out and were looked at and smelled again, five days later or as they were opened, and nothing was seen.';
+
 /** "5 Mar a is set aside because of 1 Mar c, which spoiled." @param because labels of the spoiled jars */
 export const setAsideSentence = (label: string, because: readonly string[]): string =>
   `${label} is set aside because of ${because.join(' and ')}, which spoiled.`;

@@ -23,6 +23,8 @@ export interface Caution {
   readonly cleared: string | null;
   /** It ended by itself: on each path two successive generations passed the gate and were seen clean again. */
   readonly ended: boolean;
+  /** It is of those that end by themselves. */
+  readonly mayEnd: boolean;
   /** Where it stands: the reason that lifted it before, for what was known of the spoilage then. */
   readonly liftedBefore: string | null;
 }

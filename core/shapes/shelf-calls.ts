@@ -149,7 +149,8 @@ const howMuch = {
   all: z.boolean().default(false),
 };
 
-export const OpenKept = z.strictObject(one);
+/** `looked`: it was looked at and smelled as it was opened, and nothing was seen; said of what is open already, too. */
+export const OpenKept = z.strictObject({ ...one, looked: z.boolean().default(false) });
 export const EatKept = z.strictObject({ ...one, ...howMuch });
 export const GiveKept = z.strictObject({ ...one, ...howMuch, to: Line.nullable().default(null) });
 /** `into`: so many cubes; null: as it is. `amount` null: all that is left. */

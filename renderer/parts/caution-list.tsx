@@ -1,7 +1,7 @@
 // The cautions on a jar: how it is touched, and a way to lift one with a written reason.
 import { useEffect, useId, useRef, useState } from 'react';
 import type { Reply } from '../../core/contract';
-import { becauseSentence, cautionWordsNaming, ENDED } from '../../core/says/safety-says';
+import { becauseSentence, cautionWordsNaming, ENDED, HOW_IT_ENDS } from '../../core/says/safety-says';
 import { call } from '../state/ledger-calls';
 import { say, sentenceCase } from '../state/store';
 import { useRead } from '../state/use-read';
@@ -14,6 +14,20 @@ const whatToDo = (level: Caution['level']): string =>
   level === 'set aside'
     ? 'Nobody eats it, and nothing is seeded from it, unless you can write down why it is all right to use. When in doubt, discard it.'
     : 'Look at it and smell it before anyone tastes it. When in doubt, discard it.';
+
+/** Says that a jar was opened, and nothing seen: what ends a caution, in two generations. */
+function SeenClean({ jar }: { readonly jar: string }) {
+  const tell = async (): Promise<void> => {
+    const answer = await call('shelf.open', { id: jar, looked: true });
+    if (answer.ok) say(answer.value.says);
+    else say(answer.sentence, 'caution');
+  };
+  return (
+    <button className="button" type="button" onClick={() => void tell()}>
+      Opened: looked, smelled, nothing seen
+    </button>
+  );
+}
 
 /** Other jars with a caution because of the same one: the reason may hold for as many of them as the keeper marks. */
 function AlsoLifted({
@@ -222,6 +236,7 @@ export function Cautions({ jar, cautions, together, asked = null }: CautionsProp
                   {whatToDo(caution.level)}
                 </p>
               )}
+              {caution.mayEnd && <p className="soft">{HOW_IT_ENDS}</p>}
               {caution.liftedBefore !== null && (
                 <p>
                   It was lifted before. More is known of {caution.label} since then, so that no longer counts.
@@ -231,6 +246,9 @@ export function Cautions({ jar, cautions, together, asked = null }: CautionsProp
             </div>
             {caution.of !== jar && (
               <div className="row">
+                {caution.mayEnd && caution.level === 'look' && together === undefined && (
+                  <SeenClean jar={jar} />
+                )}
                 {caution.via && (
                   <Lift
                     jar={caution.via.id}

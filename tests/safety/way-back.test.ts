@@ -2,6 +2,7 @@
 // when in doubt, discard, and doubt is handed down with the seed.
 import { describe, expect, it } from 'vitest';
 import type { Reply } from '../../core/contract';
+import { FLAG } from '../../core/shapes/drawing-flags';
 import type { Session } from '../../main/session';
 import { batchOf, FIRM, fromJar, fromSource, must, newFile, openSession, plainJar, plainSource, refusalOf, unseen } from '../ledger/ledger-files'; // prettier-ignore
 
@@ -246,3 +247,36 @@ it('a seed whose acid is not there is taken only with a written reason', () => {
   expect([refused.code, refused.sentence]).toEqual(['seed without acid', expect.stringMatching(/^6 May a: A meter showed a pH of 4\.9, above 4\.6/)]); // prettier-ignore
   must(session, 'batch.record', { ...entry, why: 'It had set; nobody wrote it down.' });
 });
+
+it('a caution that descends from a mate ends where two generations are opened and nothing is seen, on every screen at once', () => {
+  const session = openSession(newFile(), 'create', '2026-03-01T10:00:00+02:00');
+  const source = must(session, 'source.save', plainSource('Blue Tin')).id;
+  const [, mate = ''] = make(session, '2026-01-05', [
+    { seedings: [fromSource(source)], outcome: { ...FIRM, signs: ['pink'] }, hold: 0 },
+    { seedings: [fromSource(source)], outcome: FIRM, onShelf: false, hold: 0 },
+  ]).jars;
+  const passed = { ...FIRM, sour: true };
+  const line: string[] = [];
+  for (let generation = 1; generation <= 8; generation++) {
+    const day = new Date(Date.parse('2026-01-05') + 6 * generation * 86_400_000).toISOString().slice(0, 10);
+    const [jar = ''] = make(session, day, [{ seedings: [fromJar(line.at(-1) ?? mate)], outcome: passed, onShelf: true, hold: 0 }]).jars;
+    line.push(jar);
+  }
+  const newest = line.at(-1) ?? '';
+  const told = () => {
+    const { keys, flags } = must(session, 'family.drawing', { spacing: 'generation' });
+    const { cautions, view } = must(session, 'jar.get', { id: newest });
+    return {
+      pane: cautions.map(({ ended, mayEnd, relation }) => ({ ended, mayEnd, relation })),
+      level: view.caution,
+      ring: ((flags[keys.indexOf(view.key)] ?? 0) & FLAG.look) !== 0,
+      picker: must(session, 'advice.next', {}).ranking.find(({ jar }) => jar === newest)?.looks.length,
+    };
+  };
+  expect(told()).toEqual({ pane: [{ ended: false, mayEnd: true, relation: 'from a mate' }], level: 'look', ring: true, picker: 1 });
+  // One generation alone does not end it.
+  must(session, 'shelf.open', { id: line[5] ?? '', looked: true });
+  expect(told()).toMatchObject({ level: 'look', ring: true, picker: 1 });
+  must(session, 'shelf.open', { id: line[6] ?? '', looked: true });
+  expect(told()).toEqual({ pane: [{ ended: true, mayEnd: true, relation: 'from a mate' }], level: null, ring: false, picker: 0 });
+}); // prettier-ignore

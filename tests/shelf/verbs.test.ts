@@ -53,6 +53,25 @@ describe('each verb', () => {
     for (const words of [sentence, reason]) expect(words.split(' ').length).toBeLessThanOrEqual(20);
   });
 
+  it('is opened with nothing seen: that is a look, also of what is open already', () => {
+    const looks = () => must(session, 'facts.list', { kind: 'observation', of: a }).facts;
+    tried(
+      () => must(session, 'shelf.open', { id: a, looked: true }),
+      () => {
+        expect(item(a)).toMatchObject({ opened: { on: TODAY, by: 'opened' } });
+        expect(looks()).toContainEqual(expect.objectContaining({ stage: 'opened', looked: true, daysOpen: 0, day: TODAY }));
+      },
+    );
+    tried(
+      () => must(session, 'shelf.open', { id: a }),
+      () =>
+        tried(
+          () => must(session, 'shelf.open', { id: a, looked: true }),
+          () => expect(looks()).toContainEqual(expect.objectContaining({ stage: 'later', looked: true, daysOpen: 0 })),
+        ),
+    );
+  }); // prettier-ignore
+
   it('opens, and eats some or all', () => {
     tried(
       () => must(session, 'shelf.open', { id: a }),

@@ -91,6 +91,7 @@ export function jarCautions({ index }: Ledger, key: number): JarCautionReply[] {
     relation: caution.relation,
     steps: caution.steps,
     reason: caution.cleared,
+    mayEnd: caution.mayEnd,
     liftedBefore: caution.liftedBefore,
     via:
       caution.via === null ? null : { id: index.jar(caution.via).uid, label: index.jar(caution.via).label },

@@ -21,6 +21,7 @@ import { answerFor, cautionFor } from '../reads/read-shelf';
 import { seedsNow } from '../reads/read-judgement';
 import { thingWith, type Thing } from '../reads/shelf-things';
 import { Refused } from '../../refusal';
+import { daysBetween } from '../../../core/quantities/typed-days';
 import { tidy } from '../tidy-typed';
 
 type Done = Reply<'shelf.eat'>;
@@ -123,15 +124,30 @@ function openWith(act: OpenAct, thing: Thing, day: string): void {
   if (opened === null && place === 'fridge' && thing.left.pieces === null) move(act, thing, 'opened', day);
 }
 
+/** Days that it has been open on a day; null where nobody knows since when. */
+function daysOpen({ standing: { opened } }: Thing, day: string): number | null {
+  if (opened === null) return 0;
+  return opened.on === null ? null : Math.max(0, daysBetween(opened.on, day));
+}
+
 /** @throws Refused as thingWith, 'in its warmth', 'opened before', 'kept for seed' */
-export function openKept(ledger: Ledger, { id, on, meant, why }: Parsed<'shelf.open'>): Done {
+export function openKept(ledger: Ledger, { id, on, meant, why, looked }: Parsed<'shelf.open'>): Done {
   const thing = outOfWarmth(ledger, id);
-  if (thing.standing.opened !== null)
-    throw new Refused('opened before', { says: openedAlreadySays(thing.name) });
-  refuseUnmeant(forSeed(thing), meant);
+  const before = thing.standing.opened !== null;
+  if (before && !looked) throw new Refused('opened before', { says: openedAlreadySays(thing.name) });
+  if (!before) refuseUnmeant(forSeed(thing), meant);
   const day = on ?? ledger.clock.today();
   return done(ledger, { kind: 'shelf.open', subject: thing.name, why }, (act) => {
-    move(act, thing, 'opened', day);
+    if (!before) move(act, thing, 'opened', day);
+    if (looked)
+      act.insert('observation', {
+        ...named(thing),
+        stage: before ? 'later' : 'opened',
+        at: null,
+        day,
+        daysOpen: daysOpen(thing, day),
+        looked: true,
+      });
     return null;
   });
 }
