@@ -141,7 +141,8 @@ export function openKept(ledger: Ledger, { id, on, meant, why, looked }: Parsed<
     if (!before) move(act, thing, 'opened', day);
     if (looked)
       act.insert('observation', {
-        ...named(thing),
+        jar: thing.jar.key,
+        portion: thing.portion?.key ?? null,
         stage: before ? 'later' : 'opened',
         at: null,
         day,
