@@ -1,6 +1,6 @@
 // npm run bench:window: how long the real window takes until the family can be used, how evenly it draws while it is panned and
 // zoomed, and the memory of each process, beside the same window with nothing to do and an empty ledger. Not a test: it prints.
-import { rmSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync } from 'node:fs';
 import type { Page } from '@playwright/test';
 import { shownMs, table } from '../tests/bench/timing';
 import { syntheticLedger } from './synthetic-ledger';
@@ -48,6 +48,27 @@ const at = (values: readonly number[], part: number): number =>
   values.toSorted((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * part))] ??
   Number.NaN;
 
+/** Processes of the program that draw: the page's own, and the one that puts its picture on the screen. */
+const DRAWING = ['Tab', 'GPU'];
+/** Milliseconds in a tick of the system's clock of processes (Linux). */
+const TICK = 10;
+
+/** Processor time (ms) that the drawing processes have used; NaN where the system does not tell. */
+async function drawingTime({ app }: Program): Promise<number> {
+  const pids = await app.evaluate(
+    (electron, kinds) =>
+      electron.app.getAppMetrics().flatMap(({ type, pid }) => (kinds.includes(type) ? [pid] : [])),
+    DRAWING,
+  );
+  return pids.reduce((sum, pid) => {
+    const stat = `/proc/${pid}/stat`;
+    if (!existsSync(stat)) return Number.NaN;
+    // After the name in brackets: user time is the twelfth, system time the thirteenth.
+    const fields = readFileSync(stat, 'utf8').split(') ')[1]?.split(' ') ?? [];
+    return sum + (Number(fields[11]) + Number(fields[12])) * TICK;
+  }, 0);
+}
+
 /** Megabytes that each process of the program holds, by its kind. */
 async function memoryOf({ app }: Program): Promise<string> {
   const metrics = await app.evaluate((electron) =>
@@ -56,9 +77,15 @@ async function memoryOf({ app }: Program): Promise<string> {
   return metrics.map(({ type, kilobytes }) => `${type} ${Math.round(kilobytes / 1024)}`).join(', ');
 }
 
+interface Frames {
+  readonly between: readonly number[];
+  /** Processor time a frame of the processes that draw (ms): what another program on the machine does not change. */
+  readonly work: number;
+}
+
 interface Measured {
   readonly usable: number;
-  readonly frames: Record<Hand, readonly number[]>;
+  readonly frames: Record<Hand, Frames>;
   readonly memory: string;
 }
 
@@ -70,51 +97,56 @@ async function measured(seed: string, drawn: (page: Page) => Promise<unknown>): 
   await drawn(page);
   const usable = performance.now() - began;
   await page.waitForTimeout(3000);
-  const frames = {
-    nothing: await framesOf(page, 'nothing'),
-    pan: await framesOf(page, 'pan'),
-    zoom: await framesOf(page, 'zoom'),
+  const timed = async (hand: Hand): Promise<Frames> => {
+    const before = await drawingTime(program);
+    const between = await framesOf(page, hand);
+    return { between, work: ((await drawingTime(program)) - before) / FRAMES };
   };
+  const frames = { nothing: await timed('nothing'), pan: await timed('pan'), zoom: await timed('zoom') };
   const memory = await memoryOf(program);
   await program.end();
   return { usable, frames, memory };
 }
 
+const HEAD = [
+  'jars',
+  'usable (ms)',
+  'idle p95',
+  'pan p95',
+  'pan worst',
+  'pan work',
+  'zoom p95',
+  'zoom worst',
+  'zoom work',
+];
+
 test('how quick the window is', async () => {
   test.setTimeout(1_800_000);
-  const rows = [
-    ['jars', 'usable (ms)', 'idle p95', 'pan p95', 'pan worst', 'zoom p95', 'zoom worst', 'memory (MB)'],
-  ];
+  const rows = [[...HEAD, 'memory (MB)']];
   const empty = await measured('empty', (page) => page.locator('main.screen:not([aria-busy])').waitFor());
+  const idleOf = ({ frames }: Measured): number => at(frames.nothing.between, 0.95);
   rows.push([
     'none',
     shownMs(empty.usable),
-    shownMs(at(empty.frames.nothing, 0.95)),
-    '',
-    '',
-    '',
-    '',
+    shownMs(idleOf(empty)),
+    ...HEAD.slice(3).map(() => ''),
     empty.memory,
   ]);
   for (const jars of SIZES) {
     const { file, folder } = syntheticLedger({ ...SHAPE, jars });
-    const { usable, frames, memory } = await measured(file, (page) =>
+    const seen = await measured(file, (page) =>
       page.locator('svg.jars [data-key]').first().waitFor({ timeout: 300_000 }),
     );
     rmSync(folder, { recursive: true });
-    const idle = at(frames.nothing, 0.95);
-    const beside = (hand: Hand): string =>
-      `${shownMs(at(frames[hand], 0.95))} (${times(at(frames[hand], 0.95), idle)})`;
-    rows.push([
-      jars.toLocaleString('en'),
-      `${shownMs(usable)} (${times(usable, empty.usable)})`,
-      shownMs(idle),
-      beside('pan'),
-      shownMs(Math.max(...frames.pan)),
-      beside('zoom'),
-      shownMs(Math.max(...frames.zoom)),
-      memory,
-    ]);
+    const hands = (['pan', 'zoom'] as const).flatMap((hand) => {
+      const { between, work } = seen.frames[hand];
+      const p95 = at(between, 0.95);
+      return [`${shownMs(p95)} (${times(p95, idleOf(seen))})`, shownMs(Math.max(...between)), shownMs(work)];
+    });
+    const usable = `${shownMs(seen.usable)} (${times(seen.usable, empty.usable)})`;
+    rows.push([jars.toLocaleString('en'), usable, shownMs(idleOf(seen)), ...hands, seen.memory]);
   }
-  process.stdout.write(`${table(rows)}\n`);
+  process.stdout.write(
+    `${table(rows)}\nMilliseconds; work: processor time a frame of the page and of what puts it on the screen.\n`,
+  );
 });
