@@ -28,7 +28,8 @@ export interface SeedLevel {
 const FIRST = { firstBelow: 25, firstDiscarded: 0.12 } as const;
 
 const known = new Map<string, Worth>();
-const MOST_KNOWN = 40;
+/** Each is 50 kB, and takes as long to reckon as a line to judge. */
+const MOST_KNOWN = 100;
 
 /** What going on is worth at every state of a line, reckoned once for each set of costs. */
 export function worthFor(costs: RestartCosts, usualWord: number, discarded: number): Worth {

@@ -108,7 +108,8 @@ function counted(text: string, more: Partial<NotesInput> = {}): Counted {
     // A sticky pattern looks at one place only.
     const to = found ? found.index + found[0].length : this.sticky ? from + 1 : within.length;
     passed += Math.max(1, to - from);
-    if (!STRAIGHT.has(this.source) && to - from > longest) longest = to - from;
+    // In this order: what a pattern is made of takes long to tell.
+    if (to - from > longest && !STRAIGHT.has(this.source)) longest = to - from;
     return found;
   }
   function search(this: string, wanted: string, from = 0): number {

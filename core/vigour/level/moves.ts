@@ -21,15 +21,10 @@ function meanBelow(
   for (let i = 0; i < n; i++) sums[i + 1] = (sums[i] as number) + (values[i] as number);
   const count = to - from + 1;
   const lowest = values[0] as number;
-  for (let i = 0; i < n; i++) {
-    const high = i - from;
-    const low = i - to;
-    if (high < 0) out[i] = lowest;
-    else {
-      const clipped = Math.max(0, -low);
-      out[i] = ((sums[high + 1] as number) - (sums[Math.max(0, low)] as number) + clipped * lowest) / count;
-    }
-  }
+  for (let i = 0; i < Math.min(n, from); i++) out[i] = lowest;
+  for (let i = from; i < Math.min(n, to); i++)
+    out[i] = ((sums[i - from + 1] as number) - (sums[0] as number) + (to - i) * lowest) / count;
+  for (let i = to; i < n; i++) out[i] = ((sums[i - from + 1] as number) - (sums[i - to] as number)) / count;
 }
 
 /** The transpose: weight at i is spread over i − k, what would fall below the lowest stays there. */
@@ -43,12 +38,49 @@ function spreadBelow(
   sums[0] = 0;
   for (let i = 0; i < n; i++) sums[i + 1] = (sums[i] as number) + (values[i] as number);
   const count = to - from + 1;
-  for (let j = 1; j < n; j++)
-    out[j] = ((sums[Math.min(n, j + to + 1)] as number) - (sums[Math.min(n, j + from)] as number)) / count;
+  const inside = Math.max(1, n - to);
+  for (let j = 1; j < inside; j++)
+    out[j] = ((sums[j + to + 1] as number) - (sums[j + from] as number)) / count;
+  for (let j = inside; j < n; j++)
+    out[j] = ((sums[n] as number) - (sums[Math.min(n, j + from)] as number)) / count;
   let lowest = 0;
   for (let i = 0; i < Math.min(n, to + 1); i++)
     lowest += ((values[i] as number) * (i <= from ? count : to - i + 1)) / count;
   out[0] = lowest;
+}
+
+/** Moves weight down by so many cells and a part of the next; what would fall below the lowest stays there. */
+function lower(from: Float64Array, whole: number, part: number, out: Float64Array): void {
+  const n = from.length;
+  if (whole === 0 && part === 0) {
+    out.set(from);
+    return;
+  }
+  out.fill(0);
+  const stay = Math.min(n, whole + 1);
+  for (let i = 0; i < stay; i++) {
+    out[0] = (out[0] as number) + (1 - part) * (from[i] as number);
+    out[0] = (out[0] as number) + part * (from[i] as number);
+  }
+  for (let i = stay; i < n; i++) {
+    const near = i - whole;
+    out[near] = (out[near] as number) + (1 - part) * (from[i] as number);
+    out[near - 1] = (out[near - 1] as number) + part * (from[i] as number);
+  }
+}
+
+/** The transpose: what stands below by so many cells and a part of the next, the lowest for all below it. */
+function raise(from: Float64Array, whole: number, part: number, out: Float64Array): void {
+  const n = from.length;
+  if (whole === 0 && part === 0) {
+    out.set(from);
+    return;
+  }
+  const stay = Math.min(n, whole + 1);
+  const lowest = from[0] as number;
+  for (let i = 0; i < stay; i++) out[i] = (1 - part) * lowest + part * lowest;
+  for (let i = stay; i < n; i++)
+    out[i] = (1 - part) * (from[i - whole] as number) + part * (from[i - whole - 1] as number);
 }
 
 const reverse = (values: Float64Array, out: Float64Array): Float64Array => {
@@ -97,15 +129,7 @@ export function movesOf(rules: LevelRules, drift: Drift): Moves {
         const from = mixed[r] as Float64Array;
         const whole = Math.floor(cells[r] as number);
         const part = (cells[r] as number) - whole;
-        row.fill(0);
-        for (let i = 0; i < n; i++) {
-          const near = Math.max(0, i - whole);
-          row[near] = (row[near] as number) + (1 - part) * (from[i] as number);
-          if (part > 0) {
-            const far = Math.max(0, i - whole - 1);
-            row[far] = (row[far] as number) + part * (from[i] as number);
-          }
-        }
+        lower(from, whole, part, row);
         jump(row, out, offset + r * n, false);
       }
     },
@@ -116,10 +140,7 @@ export function movesOf(rules: LevelRules, drift: Drift): Moves {
         const to = mixed[r] as Float64Array;
         const whole = Math.floor(cells[r] as number);
         const part = (cells[r] as number) - whole;
-        for (let i = 0; i < n; i++)
-          to[i] =
-            (1 - part) * (row[Math.max(0, i - whole)] as number) +
-            part * (row[Math.max(0, i - whole - 1)] as number);
+        raise(row, whole, part, to);
       }
       for (let i = 0; i < n; i++) {
         const sound = (mixed[0] as Float64Array)[i] as number;
