@@ -82,6 +82,12 @@ function worth(
   }
 }
 
+/** "29/7 c" is the jar c of a day: nobody measures 29 sevenths of a cup. */
+function namesDay(number: string, unit: string): boolean {
+  const [, over = '', under = ''] = /^\s*(\d{1,2})\/(\d{1,2})\s*$/.exec(number) ?? [];
+  return /^c$/i.test(unit.trim()) && over !== '' && (Number(over) >= Number(under) || Number(under) > 8);
+}
+
 function amountAt(clean: string, start: number, options: AmountOptions, liquid: boolean): FoundAmount | null {
   const rest = clean.slice(start);
   const number = readNumber(rest, options.decimal);
@@ -95,7 +101,7 @@ function amountAt(clean: string, start: number, options: AmountOptions, liquid: 
   if (region) end += region[0].length;
   const gap = /^\s*[-x×]?\s*/i.exec(rest.slice(end))?.[0].length ?? 0;
   const unit = unitAt(rest.slice(end + gap));
-  if (!unit) return null;
+  if (!unit || namesDay(rest.slice(0, number.length), rest.slice(end + gap, end + gap + unit.length))) return null;
   end += gap + unit.length;
   if (heaped && !LEVEL.test(heaped[1] ?? '')) assumed.push({ kind: 'level', word: heaped[1] ?? '' });
   if (number.range) assumed.push({ kind: 'range', low: number.range[0], high: number.range[1] });

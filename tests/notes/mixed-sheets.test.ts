@@ -10,6 +10,8 @@ interface Jar {
   readonly at: number;
   readonly of: number;
   readonly from: Jar | null;
+  /** A second seed, as much of it, where seeds are mixed. */
+  readonly also: Jar | null;
   readonly source: string | null;
   readonly seedMl: number;
   readonly pieces: number;
@@ -63,7 +65,10 @@ const habit = fc.record({
   amounts: fc.constantFrom('own column', 'unit in the heading', 'with the seed', 'spoons'),
   milk: fc.constantFrom('together', 'litres in the heading', 'mL in the heading', 'kind only', 'litres beside the kind'),
   fibre: fc.constantFrom('name first', 'amount first', 'name and heading', 'spoons', 'dash where none'),
-  hours: fc.constantFrom('bare', 'h', ' h', ' hours', 'start and hours', 'start and end'),
+  hours: fc.constantFrom('bare', 'h', ' h', ' hours', ':00', 'start and hours', 'start and end', 'span'),
+  style: fc.constantFrom('as it is', 'capitals', 'underscores', 'colons'),
+  mix: fc.boolean(),
+  quotes: fc.boolean(),
   warmth: fc.constantFrom('bare C', 'cell C', 'heading C', 'cell F', 'bare F', 'heading F'),
   comma: fc.boolean(),
   delimiter: fc.constantFrom(',', ';', '\t'),
@@ -83,11 +88,12 @@ type Habit = typeof habit extends fc.Arbitrary<infer H> ? H : never;
 function family(random: (n: number) => number, one: Habit): Jar[] {
   const jars: Jar[] = [];
   let before: Jar | null = null;
+  let other: Jar | null = null;
   let day = Date.UTC(2025, 2 + random(6), 1 + random(25));
   for (let batch = 0; batch < 8; batch += 1) {
     const of = one.names === 'one a batch' ? 1 : 1 + random(3);
     const made: Jar[] = Array.from({ length: of }, (_, at) => ({
-      day: new Date(day), at, of, from: before, batch,
+      day: new Date(day), at, of, from: before, also: other, batch,
       source: before === null ? (['Brook caps', 'Larch tablets', 'Fern sachets'][random(3)] ?? null) : null,
       seedMl: [30, 45, 60][random(3)] ?? 30, pieces: 4 + random(6), milkMl: [1000, 800, 500, 1500][random(4)] ?? 1000,
       fibre: at === 0 ? null : ([['inulin', 10], ['oat bran', 12], ['potato starch', 8]][random(3)] as [string, number]),
@@ -96,6 +102,7 @@ function family(random: (n: number) => number, one: Habit): Jar[] {
     })); // prettier-ignore
     jars.push(...made);
     before = made[random(made.length)] ?? null;
+    other = made.find((jar) => jar !== before) ?? null;
     day += (8 + random(5)) * 86_400_000;
   }
   return jars;
@@ -118,8 +125,10 @@ function cells(jar: Jar, jars: readonly Jar[], one: Habit): [string, string][] {
     const day = (one.seeds === 'short day' ? short : whole)(from.day);
     return one.names === 'one a batch' ? day : `${day} ${named(from, jars, one)}`;
   };
-  const amount = jar.from === null ? `${jar.pieces} pcs` : one.amounts === 'spoons' ? `${jar.seedMl / 15} tbsp` : `${jar.seedMl} mL`;
-  const seed = jar.from === null ? (jar.source ?? '') : seedName(jar.from);
+  const ofEach = one.amounts === 'spoons' ? `${jar.seedMl / 15} tbsp` : `${jar.seedMl} mL`;
+  const mixed = jar.from !== null && jar.also !== null && one.mix;
+  const amount = jar.from === null ? `${jar.pieces} pcs` : mixed ? `${ofEach} + ${ofEach}` : ofEach;
+  const seed = jar.from === null ? (jar.source ?? '') : [jar.from, ...(jar.also && one.mix ? [jar.also] : [])].map(seedName).join(' + ');
   const fibre = jar.fibre;
   const end = new Date(jar.day.getTime() + (jar.start + jar.hours) * 3_600_000);
   const warm = figure(one.warmth.endsWith('F') ? (jar.celsius * 9) / 5 + 32 : jar.celsius);
@@ -128,8 +137,8 @@ function cells(jar: Jar, jars: readonly Jar[], one: Habit): [string, string][] {
   return [
     [head('day'), own ? `${whole(jar.day)} ${named(jar, jars, one)}` : whole(jar.day)],
     ...(own || one.names === 'one a batch' ? [] : [[head('jar'), named(jar, jars, one)] as [string, string]]),
-    ...(one.amounts === 'with the seed' ? [[head('seed'), `${amount} ${jar.from === null ? '' : 'of '}${seed}`] as [string, string]]
-      : [[head('seed'), seed], [one.amounts === 'unit in the heading' ? `${head('seedAmount')} (mL)` : head('seedAmount'), one.amounts === 'unit in the heading' && jar.from !== null ? String(jar.seedMl) : amount]] as [string, string][]),
+    ...(one.amounts === 'with the seed' ? [[head('seed'), mixed ? [jar.from, jar.also].flatMap((from) => (from ? [`${ofEach} of ${seedName(from)}`] : [])).join(' + ') : `${amount} ${jar.from === null ? '' : 'of '}${seed}`] as [string, string]]
+      : [[head('seed'), seed], [one.amounts === 'unit in the heading' ? `${head('seedAmount')} (mL)` : head('seedAmount'), one.amounts === 'unit in the heading' && jar.from !== null ? (mixed ? `${jar.seedMl} + ${jar.seedMl}` : String(jar.seedMl)) : amount]] as [string, string][]),
     ...(one.milk === 'together' ? [[head('milk'), `${figure(jar.milkMl / 1000)} l whole milk`]]
       : one.milk === 'litres in the heading' ? [['L milk', figure(jar.milkMl / 1000)]]
       : one.milk === 'mL in the heading' ? [['Milk (mL)', String(jar.milkMl)]]
@@ -139,7 +148,8 @@ function cells(jar: Jar, jars: readonly Jar[], one: Habit): [string, string][] {
       fibre === null ? (one.fibre === 'dash where none' ? '-' : '')
       : one.fibre === 'amount first' ? `${fibre[1]} g ${fibre[0]}` : one.fibre === 'spoons' ? `${fibre[1] / 4} tbsp ${fibre[0]}` : one.fibre === 'name and heading' ? `${fibre[0]} ${fibre[1]}` : `${fibre[0]} ${fibre[1]}g`],
     ...(one.hours.startsWith('start') ? [['Start', `${two(jar.start)}:00`] as [string, string]] : []),
-    one.hours === 'start and end' ? ['End', `${(one.seeds === 'short day' ? short : whole)(end)} ${two(end.getUTCHours())}:00`] : [head('hours'), `${jar.hours}${{ bare: '', h: 'h', ' h': ' h', ' hours': ' hours', 'start and hours': '' }[one.hours]}`],
+    one.hours === 'span' ? [head('hours'), `${two(jar.start)}:00 - ${(one.seeds === 'short day' ? short : whole)(end)} ${two(end.getUTCHours())}:00`]
+    : one.hours === 'start and end' ? ['End', `${(one.seeds === 'short day' ? short : whole)(end)} ${two(end.getUTCHours())}:00`] : [head('hours'), `${jar.hours}${{ bare: '', h: 'h', ' h': ' h', ' hours': ' hours', ':00': ':00', 'start and hours': '', span: '' }[one.hours]}`],
     [one.warmth.startsWith('heading') ? `${head('warmth')} °${scale}` : head('warmth'), one.warmth.startsWith('cell') ? `${warm} °${scale}` : warm],
     [head('set'), jar.set],
     ...(one.ph ? [[head('ph'), jar.ph === null ? '' : figure(Number(jar.ph.toFixed(1)))] as [string, string]] : []),
@@ -151,11 +161,13 @@ function cells(jar: Jar, jars: readonly Jar[], one: Habit): [string, string][] {
 function sheetOf(jars: readonly Jar[], one: Habit): string {
   const rows = jars.map((jar, at) => [...(one.beside === 'running number' && one.names !== 'one a batch' ? [['No.', String(at + 1)] as [string, string]] : []), ...cells(jar, jars, one)]);
   const turn = <T>(row: T[]): T[] => [...row.slice(0, 2), ...row.slice(2 + one.turned), ...row.slice(2, 2 + one.turned)];
-  const quoted = (cell: string): string => (cell.includes(one.delimiter) ? `"${cell}"` : cell);
+  const quoted = (cell: string): string => (one.quotes || cell.includes(one.delimiter) ? `"${cell}"` : cell);
+  const styled = (heading: string): string =>
+    one.style === 'capitals' ? heading.toUpperCase() : one.style === 'underscores' ? heading.replaceAll(' ', '_') : one.style === 'colons' ? `${heading}:` : heading;
   const day = HEADINGS.day[one.heads.day];
   const merged = one.merged && one.names !== 'in the day' ? rows.map((row, at) => (jars[at]?.at === 0 ? row : row.map(([heading, cell]): [string, string] => [heading, heading === day ? '' : cell]))) : rows;
   const lines = (one.newestFirst ? rows : merged).map((row) => turn(row).map(([, cell]) => quoted(cell)).join(one.delimiter));
-  const head = turn(rows[0] ?? []).map(([heading]) => quoted(heading)).join(one.delimiter);
+  const head = turn(rows[0] ?? []).map(([heading]) => quoted(styled(heading))).join(one.delimiter);
   const body = one.newestFirst ? lines.toReversed() : lines;
   return [head, ...(one.blank ? body.flatMap((line, i) => (i % 5 === 4 ? [line, ''] : [line])) : body)].join('\n');
 } // prettier-ignore
@@ -165,7 +177,7 @@ function compared(jars: readonly Jar[], notes: Read, one: Habit): { wanted: unkn
   const label = (jar: Jar): string => `${iso(jar.day)} ${named(jar, jars, one).replace('#', '').toLowerCase()}`;
   const wanted = jars.map((jar) => ({
     jar: label(jar),
-    seeds: jar.from === null ? [] : [label(jar.from)],
+    seeds: [jar.from, ...(one.mix && jar.from !== null ? [jar.also] : [])].flatMap((from) => (from ? [label(from)] : [])),
     sources: jar.source === null ? [] : [jar.source.replace(/ (?:caps|tablets|sachets)$/, '')],
     amount: jar.from === null ? jar.pieces : jar.seedMl,
     hours: jar.hours,

@@ -28,7 +28,9 @@ export const isWarmth = (cell: string): boolean =>
   /°|\d\s*(?:deg\w*\.?\s*)?[FC]\b/i.test(tidy(cell)) && parseTemperature(cell).ok;
 /** A figure with the unit of a length, or one that may be the hours of a hold; up to ten they may as well be marks. */
 const isLength = (cell: string): boolean =>
-  (/[a-z]/i.test(cell) && hoursOf(cell) >= 4) || (number(cell) >= 6 && number(cell) <= 72);
+  (/[a-z]/i.test(cell) && hoursOf(cell) >= 4) ||
+  // "36:00" is no time of day.
+  (/^\d{2,3}:\d{2}$/.test(tidy(cell)) && hoursOf(cell) > 24) || (number(cell) >= 6 && number(cell) <= 72);
 export const withDay = (cell: string): boolean => findDay(cell) !== null;
 
 /** What stands in a column decides where its heading does not. Strictest first; null where nothing fits. */
@@ -75,7 +77,7 @@ const PROOFS: readonly (readonly [NoteColumn, (cell: string) => boolean])[] = [
 ]; // prettier-ignore
 /** "31h", "36": no time of day, which has at most 24 of them. */
 const isLong = (cell: string): boolean =>
-  Number(/^(\d{2,3})(?:[.,]\d+)?\s?(?:h|hrs?|hours?|std|stunden)?\.?$/i.exec(tidy(cell))?.[1]) > 24;
+  Number(/^(\d{2,3})(?:[.,:]\d+)?\s?(?:h|hrs?|hours?|std|stunden)?\.?$/i.exec(tidy(cell))?.[1]) > 24;
 /** Cells that may be what a heading says. */
 const MAY_BE: Partial<Record<NoteColumn, (cell: string) => boolean>> = {
   date: (cell) => withDay(cell) || serialDay(cell) !== null,
