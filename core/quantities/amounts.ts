@@ -101,7 +101,8 @@ function amountAt(clean: string, start: number, options: AmountOptions, liquid: 
   if (region) end += region[0].length;
   const gap = /^\s*[-x×]?\s*/i.exec(rest.slice(end))?.[0].length ?? 0;
   const unit = unitAt(rest.slice(end + gap));
-  if (!unit || namesDay(rest.slice(0, number.length), rest.slice(end + gap, end + gap + unit.length))) return null;
+  if (!unit || namesDay(rest.slice(0, number.length), rest.slice(end + gap, end + gap + unit.length)))
+    return null;
   end += gap + unit.length;
   if (heaped && !LEVEL.test(heaped[1] ?? '')) assumed.push({ kind: 'level', word: heaped[1] ?? '' });
   if (number.range) assumed.push({ kind: 'range', low: number.range[0], high: number.range[1] });

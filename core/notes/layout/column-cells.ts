@@ -30,7 +30,8 @@ export const isWarmth = (cell: string): boolean =>
 const isLength = (cell: string): boolean =>
   (/[a-z]/i.test(cell) && hoursOf(cell) >= 4) ||
   // "36:00" is no time of day.
-  (/^\d{2,3}:\d{2}$/.test(tidy(cell)) && hoursOf(cell) > 24) || (number(cell) >= 6 && number(cell) <= 72);
+  (/^\d{2,3}:\d{2}$/.test(tidy(cell)) && hoursOf(cell) > 24) ||
+  (number(cell) >= 6 && number(cell) <= 72);
 export const withDay = (cell: string): boolean => findDay(cell) !== null;
 
 /** What stands in a column decides where its heading does not. Strictest first; null where nothing fits. */
@@ -85,7 +86,7 @@ const MAY_BE: Partial<Record<NoteColumn, (cell: string) => boolean>> = {
   temperature: (cell) => parseTemperature(cell).ok,
   ph: (cell) => parsePh(cell).ok,
   amount: (cell) => isNumber(cell) || findAmounts(cell, { spoons: 'US' }, true).length > 0,
-  seed: (cell) => !isClock(cell),
+  seed: (cell) => withDay(cell) || !isClock(cell),
   start: (cell) => !isLong(cell),
   end: (cell) => !isLong(cell),
   set: (cell) => !/\d/.test(cell) || saysHowSet(cell) || Number(tidy(cell)) <= 10,

@@ -3,6 +3,7 @@
 import { NOTE_COLUMNS, type NoteColumn } from '../../contract';
 import { isNothing, findAmounts, parseTemperature, plain, tidy } from '../../quantities/quantities';
 import { cellDay, daysBetween, findDay, withoutSureDays } from '../../text/days';
+import { readSpan } from '../../text/moments';
 import { withoutWeekdayLast } from '../../text/weekdays';
 import { PIECE_WITHIN } from '../cells/seed-words';
 import { readYesNo } from '../cells/cell-words';
@@ -298,6 +299,9 @@ function besideOthers(draft: Draft, told: NoteColumn, drafts: Drafts): NoteColum
   const { index, name, cells } = draft;
   const others = drafts.all.filter((one) => one !== draft);
   let meaning = told;
+  // "Time in" above "19:00 - 21.5. 7:00" tells both ends.
+  if (meaning === 'start' && share(cells, (cell) => readSpan(cell, 'day first') !== null) >= 0.8)
+    return 'hours';
   // "Start" without an end is the day, or nothing we know.
   if (meaning === 'start' && !drafts.all.some(({ found }) => found?.meaning === 'end')) {
     if (has(drafts, 'date') || share(cells, withDay) < 0.6) return null;

@@ -155,7 +155,10 @@ const UNIT_LAST = new RegExp(
 
 /** The unit a heading tells, as written in it: "Amount (ml)" → "ml", "Temp °C" → "C", "Hold h" → "h", "Tbsp" → "Tbsp". */
 export function headingUnit(heading: string): string | null {
-  const text = heading.replaceAll('_', ' ').replace(/[\s:]+$/, '').trim();
+  const text = heading
+    .replaceAll('_', ' ')
+    .replace(/[\s:]+$/, '')
+    .trim();
   const degrees = /(?:°|\bdeg(?:rees)?\.?)\s?([CF])\b/i.exec(text)?.[1];
   if (degrees) return degrees.toUpperCase();
   const inside = [...text.matchAll(/[([{]\s*(?:in\s+)?([^)\]}]{1,20}?)\s*[)\]}]/g)].map(
