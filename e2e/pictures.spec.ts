@@ -3,8 +3,8 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import { DEMO_TODAY } from '../core/demo/invented-larder';
-import { openOutcome, recordBatch, toBatches, toHistory, toSources } from './recording';
+import { DEMO_NOW, DEMO_TODAY } from '../core/demo/invented-larder';
+import { openOutcome, toBatches, toHistory, toSources } from './recording';
 import { twoYears } from './two-years';
 import { type Settings, test } from './window';
 
@@ -65,48 +65,6 @@ const vigour = (
   },
 });
 
-/** Four jars in warmth: a bath that was read, a gap, a lid that was off, one jar out early. Invented. */
-async function inWarmth(page: Page): Promise<void> {
-  const first = await recordBatch(page, '2026-05-10', ['a', 'b'], { product: 'Blue Tin' });
-  const at = (minute: number): string => new Date(Date.parse('2026-05-19T23:00:00Z') + minute * 60_000).toISOString().replace('.000Z', 'Z'); // prettier-ignore
-  const readings = Array.from({ length: 90 }, (_, i) => i * 5)
-    .filter((minute) => minute < 200 || minute > 250)
-    .map((minute) => {
-      const celsius = 38 - 10 * Math.exp(-minute / 45) - (minute > 300 && minute < 330 ? 2.5 : 0);
-      return {
-        at: at(minute),
-        temperature: { value: Number(celsius.toFixed(1)), unit: '°C' as const, typed: null },
-      };
-    });
-  const warm = { startedAt: at(0), hours: 31, readings };
-  const { batch } = await recordBatch(
-    page,
-    '2026-05-20',
-    ['a', 'b', 'c', 'd'],
-    { jar: first.jars[0]! },
-    warm,
-  );
-  await page.evaluate(async (id) => {
-    const { call } = window.jarline;
-    const got = await call['batch.get']({ id });
-    const hold = got.ok ? got.value.holds[0]?.id : undefined;
-    if (!got.ok || hold === undefined) throw new Error('no hold');
-    const [, , c, d] = got.value.jars.map(({ jar }) => jar.id);
-    const done = [
-      await call['hold.interrupt']({ hold, what: 'lid', began: '2026-05-20T06:00:00+02:00', ended: '2026-05-20T06:35:00+02:00' }), // prettier-ignore
-      await call['readings.note']({
-        hold,
-        where: 'jar',
-        jar: c ?? null,
-        c: 36.9,
-        at: '2026-05-20T08:40:00+02:00',
-      }),
-      await call['hold.takeOut']({ hold, jars: [d ?? ''], at: '2026-05-20T08:00:00+02:00' }),
-    ];
-    if (!done.every(({ ok }) => ok)) throw new Error(JSON.stringify(done));
-  }, batch);
-}
-
 /** Add a line here for another picture. */
 const PICTURES: readonly Picture[] = [
   {
@@ -154,11 +112,11 @@ const PICTURES: readonly Picture[] = [
   }),
   {
     name: 'hold',
-    seed: 'empty',
+    seed: 'demo',
+    now: DEMO_NOW,
     open: async (page) => {
-      await inWarmth(page);
       await page.keyboard.press('Alt+8');
-      await page.getByRole('img', { name: /^Readings of 20 May/ }).waitFor();
+      await page.getByRole('img', { name: /^Readings of 2 May/ }).waitFor();
     },
   },
   {
