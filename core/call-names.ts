@@ -1,7 +1,7 @@
 // Names of every call and event. Apart from contract.ts so that the sandboxed preload needs no zod.
 export const READS = [
   'app.state', 'family.get', 'family.drawing', 'family.jars', 'jar.get', 'jar.find', 'batch.get', 'batch.card', 'batch.list',
-  'source.list', 'package.list', 'history.list', 'draft.list', 'advice.freshStart', 'photograph.list', 'photograph.line', 'line.list', 'family.now',
+  'source.list', 'package.list', 'addition.usual', 'history.list', 'draft.list', 'advice.freshStart', 'photograph.list', 'photograph.line', 'line.list', 'family.now',
   'judgement.line', 'judgement.jar', 'judgement.scores', 'advice.line', 'advice.next', 'advice.restart', 'advice.choices',
   'facts.list', 'readings.list', 'jar.left', 'received.list', 'handOver.list', 'handOver.about', 'label.sheet', 'report.get', 'act.standing',
   'appliance.list', 'appliance.proof', 'tool.list', 'trial.list', 'trial.reach', 'trial.propose', 'session.get', 'session.pour',

@@ -702,6 +702,8 @@ export const contract = {
       /** `left`: its size less all that made jars took, in its own unit; null where a part of that is not known. `uses`: how often. */
       packages: z.array(Package.extend({ left: z.number().nullable(), uses: count })),
     })),
+  /** How much of each thing went in last, where that is known: each keeps its own. */
+  'addition.usual': entry('read', empty, z.strictObject({ additions: z.array(z.strictObject({ name: Line, amount: Amount })) })),
   /** What a jar's milk, each thing stirred in and a start usually cost, and what of them has no price. */
   'cost.list': entry('read', empty, CostsReply),
   /** What a jar, a cup, a good jar and a fresh start cost, each with where it comes from, beside what the shop asks. */

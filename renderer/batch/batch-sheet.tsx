@@ -21,6 +21,7 @@ import {
 import { PlannedJar } from './planned-jar';
 import { SeedRows } from './seed-rows';
 import { Cell, SheetRow } from './sheet-cell';
+import { withAmountForAll, withName, type Usual } from './usual-amounts';
 import type { Packages } from './use-packages';
 
 /** Words that a beginning is filled in to, after those of the ledger. */
@@ -106,17 +107,27 @@ function AdditionRow({
   field,
   words,
   read,
+  start,
+  usual,
 }: Props & {
   readonly label: string;
   readonly row: number;
   readonly field: keyof AdditionText;
   readonly words?: readonly string[];
   readonly read?: (value: string) => ReturnType<Reader['amount']>;
+  /** What was filled in so far, so that an amount that was typed stays. */
+  readonly start: BatchText;
+  readonly usual: Usual;
 }) {
   const shared = text.all.additions[row] ?? noAddition;
   const setAll = (value: string): void => {
+    if (field === 'name') return onChange(withName(text, start, row, null, value, usual));
+    if (field === 'planned') return onChange(withAmountForAll(text, start, row, value, usual));
     const rows = Array.from({ length: additionRows(text) }, (_, at) => text.all.additions[at] ?? noAddition);
-    onChange({ ...text, all: { ...text.all, additions: rows.with(row, { ...shared, [field]: value }) } });
+    return onChange({
+      ...text,
+      all: { ...text.all, additions: rows.with(row, { ...shared, [field]: value }) },
+    });
   };
   return (
     <SheetRow
@@ -141,6 +152,10 @@ function AdditionRow({
           placeholder: field === 'name' && plain ? 'plain' : plain && field !== 'name' ? '' : comes[field],
           problem: problems.get(`jars.${at}.additions.${row}.${field}`),
           onChange: (value) => {
+            if (field === 'name') {
+              onChange(withName(text, start, row, at, value, usual));
+              return;
+            }
             const rows = Array.from(
               { length: Math.max(row + 1, jar.additions?.length ?? 0) },
               (_, one) => jar.additions?.[one] ?? {},
@@ -210,6 +225,12 @@ function JarHead({ text, at, onChange, problems }: Props & { readonly at: number
 interface AskedSeed {
   readonly asked: number | null;
   readonly ask: (jar: number) => void;
+}
+
+/** What an amount is filled in from. */
+interface Filled {
+  readonly start: BatchText;
+  readonly usual: Usual;
 }
 
 interface Select {
@@ -384,7 +405,7 @@ function PlaceRows({ text, onChange }: Props) {
 }
 
 /** What is rarely asked, a press away. */
-function RareRows({ seeds, ...props }: Props & { readonly seeds: ReactNode }) {
+function RareRows({ seeds, ...props }: Props & Filled & { readonly seeds: ReactNode }) {
   const { text, onChange, reader, packages } = props;
   const setAll = (part: Partial<BatchText['all']>): void =>
     onChange({ ...text, all: { ...text.all, ...part } });
@@ -452,7 +473,7 @@ function RareRows({ seeds, ...props }: Props & { readonly seeds: ReactNode }) {
   );
 }
 
-interface SheetProps extends Props {
+interface SheetProps extends Props, Filled {
   /** What the ledger has had stirred in: filled in while its beginning is typed. */
   readonly fibres: readonly string[];
   /** The row of warmth, and what else folds away. */

@@ -13,6 +13,8 @@ type Jar = Pick<BatchReply['jars'][number], 'label' | 'outcome' | 'discard' | 's
 export interface Standing {
   /** The last that is behind it or that it is in. */
   readonly step: Step;
+  /** It is behind, and the one after it is yet to be done. */
+  readonly over?: boolean;
   readonly next: string;
 }
 
@@ -50,6 +52,7 @@ export function standingOf(
     return {
       // What came out of warmth stays there until all of it is looked at: the way never goes back.
       step: unseen.some(({ jar }) => jar.hold !== null) ? 'in warmth' : 'made',
+      over: unseen.some(({ jar }) => jar.hold !== null) && !stand.some(({ jar }) => warm.has(jar.id)),
       next: `Look at ${named(unseen)}, and smell: then type what you saw.`,
     };
   const inWarmth = stand.filter(({ jar }) => warm.has(jar.id));

@@ -206,13 +206,16 @@ export function pickSeed(
     picked === null ||
     seed.picked === null ||
     (seed.picked.kind === picked.kind && (seed.picked.pieces ?? false) === (picked.pieces ?? false));
+  // A bare number counts pieces. Of a jar it says nothing, also where the field was emptied before it was picked.
+  const counted = /^[\d.,\s]+$/.test(seed.amount);
+  const bareOfJar = counted && picked?.kind === 'jar' && picked.pieces !== true;
   return {
     ...seed,
     picked,
     find: '',
     portion: portion?.id ?? '',
     package: '',
-    amount: sameKind ? seed.amount : '',
+    amount: sameKind && !bareOfJar ? seed.amount : '',
     part: portion?.part || (sameKind ? seed.part : ''),
   };
 }

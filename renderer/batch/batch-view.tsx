@@ -6,6 +6,7 @@ import type { BatchReply } from '../../core/contract';
 import { powerCutOfMates } from '../../core/safety/hold-mates';
 import type { Temperature } from '../../core/ledger/basics';
 import type { Hold } from '../../core/ledger/records';
+import { lengthWords } from '../../core/says/today-says';
 import { printNotedTemperature } from '../../core/quantities/printing';
 import { call } from '../state/ledger-calls';
 import { showOut } from '../out/out-shown';
@@ -45,35 +46,35 @@ function holdWords(
   printed: (one: Temperature) => string,
 ): string {
   const text = holdText(hold, writer);
+  const { startedAt, endedAt, hours } = hold;
+  const minutes =
+    startedAt !== null && endedAt !== null ? (Date.parse(endedAt) - Date.parse(startedAt)) / 60_000 : null;
+  // What the clock says was is not called by what was meant.
+  const meant = minutes !== null && hours !== null && Math.abs(minutes - hours * 60) > 60;
   const times =
-    text.started && text.ended
-      ? `${text.started} to ${text.ended}`
+    minutes !== null
+      ? `${text.started} to ${text.ended}${hours === null || meant ? `, ${lengthWords(minutes)}` : ''}`
       : text.started
         ? `from ${text.started}`
         : planned !== undefined
           ? `to begin ${writer.moment(planned)}`
           : '';
-  const parts = [text.hours && `${text.hours} hours`, times, warmthWords(hold, printed)].filter(Boolean);
+  const long = text.hours && `${text.hours} hours`;
+  const parts = [meant ? `meant for ${long}` : long, times, warmthWords(hold, printed)].filter(Boolean);
   const warmth = parts.length === 0 ? 'Nothing said of the warmth.' : `${parts.join(', ')}.`;
   return text.note === '' ? warmth : `${warmth} ${text.note}`;
 }
 
-/** Jars that can be answered together: made, nothing noted yet, nothing that stands against them, no failure that is known. */
-const unseenTogether = (
-  { jars, interruptions }: BatchReply,
-  warm: ReadonlySet<string>,
-): BatchReply['jars'] =>
-  interruptions.length > 0
-    ? []
-    : jars.filter(
-        (one) =>
-          one.jar.state === 'made' &&
-          !isSeenOut(one.outcome) &&
-          one.discard === null &&
-          !isSetAside(one) &&
-          !warm.has(one.jar.id) &&
-          powerCutOfMates(one, jars) === null,
-      );
+/** Jars that can be answered together: made, nothing noted yet, nothing that stands against them. */
+const unseenTogether = ({ jars }: BatchReply, warm: ReadonlySet<string>): BatchReply['jars'] =>
+  jars.filter(
+    (one) =>
+      one.jar.state === 'made' &&
+      !isSeenOut(one.outcome) &&
+      one.discard === null &&
+      !isSetAside(one) &&
+      !warm.has(one.jar.id),
+  );
 
 /** Its name, and what is done with the whole of it. */
 function Head({
@@ -129,8 +130,9 @@ function Head({
 }
 
 /** The way from plan to last spoonful, where it stands on it, and what is to be done next. */
-function Thread({ step, next }: Standing) {
-  const at = STEPS.indexOf(step);
+function Thread({ step, over = false, next }: Standing) {
+  // Between two steps none is the one it is in: the first is behind.
+  const at = STEPS.indexOf(step) + (over ? 0.5 : 0);
   return (
     <div className="batch-thread">
       <ol aria-label="Where it stands">
@@ -402,6 +404,8 @@ export function BatchView({ reply, label, row, unasked }: ViewProps) {
     () => ({
       together: new Set(unseenTogether(reply, warm).map(({ jar }) => jar.id)),
       mates: new Map(reply.jars.map((one) => [one.jar.id, powerCutOfMates(one, reply.jars)])),
+      failed:
+        reply.interruptions.length > 0 || reply.jars.some((one) => powerCutOfMates(one, reply.jars) !== null),
     }),
     [reply, warm],
   );

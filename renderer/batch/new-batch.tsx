@@ -129,6 +129,16 @@ export function NewBatch({
   const packages = usePackages();
   const before = useRead('batch.list', { before: null, limit: 20 });
   const fibres = before?.ok ? before.value.batches.flatMap(({ additions }) => additions) : [];
+  const amounts = useRead('addition.usual', {});
+  const usual = useMemo(
+    () =>
+      new Map(
+        amounts?.ok
+          ? amounts.value.additions.map(({ name, amount }) => [name.toLowerCase(), writer.amount(amount)])
+          : [],
+      ),
+    [amounts, writer],
+  );
   const [wrong, setWrong] = useState(0);
   const [refusal, setRefused] = useState<{ readonly says: string; readonly of: BatchText } | null>(null);
   const [sameLabel, setSameLabel] = useState<string | null>(null);
@@ -264,6 +274,8 @@ export function NewBatch({
         packages={packages}
         notAfter={notAfter}
         fibres={fibres}
+        start={start}
+        usual={usual}
         warmth={
           <Warmth
             text={text}

@@ -40,7 +40,9 @@ import { Cell } from './sheet-cell';
 import { isPlan, madeDaySays, PlanFoot, sendMade, sendSheet, Swapped, useMadeKey } from './planned-sheet';
 import { columnsOf, type Bands } from './use-bands';
 
-const ALL_WELL = 'All sour and clean, curd holds, nothing seen, no power cut';
+/** What one press says. A power cut that is noted is left as it is noted. */
+const allWell = ({ failed = false }: Asked): string =>
+  `All sour and clean, curd holds, nothing seen${failed ? '' : ', no power cut'}`;
 
 const LABELS: Readonly<Record<CellName, string>> = {
   ...(Object.fromEntries(SEEN_CELLS.map((cell) => [cell, OUTCOME_FIELDS[cell].label])) as Record<
@@ -102,12 +104,13 @@ function Gate({ jars, asked, text, set }: Omit<Props, 'problems'>) {
         aria-pressed={text.allWell}
         onClick={press}
       >
-        {text.allWell ? `✓ ${ALL_WELL}` : ALL_WELL}
+        {`${text.allWell ? '✓ ' : ''}${allWell(asked)}`}
       </button>
       <p className={text.allWell ? 'soft' : undefined}>
         {text.allWell
           ? 'That is a good sign and not a proof. Press it again to take it back.'
           : 'Look first, then smell each jar: pink, red, orange, black, fuzz, foul smell, foam, lifted lid, torn curd, water that got in? Taste nothing yet. A jar that differs: press Answer only this jar in its column.'}
+        {asked.failed === true && ' That the warmth failed is noted already, and stays so.'}
       </p>
     </div>
   );

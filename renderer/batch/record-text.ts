@@ -97,7 +97,14 @@ function recordedCells(record: Jar, writer: Writer): Cells {
 }
 
 /** What one press says of each jar. */
-const WELL: GateCells = { setAtTakeOut: 'yes', sour: 'yes', signs: 'none', power: 'no' };
+const wellCells = ({ failed = false }: Asked, recorded: Pick<GateCells, 'power'>): GateCells => ({
+  setAtTakeOut: 'yes',
+  sour: 'yes',
+  signs: 'none',
+  power: failed ? recorded.power : 'no',
+});
+const isGateCell = (cell: CellName): cell is (typeof GATE_CELLS)[number] =>
+  (GATE_CELLS as readonly string[]).includes(cell);
 
 /** Whether that press speaks of a jar. */
 const saidWell = (text: RecordText, { jar, outcome }: Jar, { together }: Asked): boolean =>
@@ -111,8 +118,9 @@ export function cellText(
   cell: CellName,
   writer: Writer,
 ): string {
-  if (saidWell(text, record, asked) && Object.hasOwn(WELL, cell)) return WELL[cell as keyof GateCells];
-  return typedOf(text, record.jar.id).cells[cell] ?? recordedCells(record, writer)[cell];
+  const recorded = recordedCells(record, writer);
+  if (saidWell(text, record, asked) && isGateCell(cell)) return wellCells(asked, recorded)[cell];
+  return typedOf(text, record.jar.id).cells[cell] ?? recorded[cell];
 }
 
 /** What each jar is answered with: alone in its column, together with others, or not before something else is known. */
@@ -120,6 +128,8 @@ export interface Asked {
   /** Jars that one press at the gate speaks of. */
   readonly together: ReadonlySet<string>;
   readonly mates: ReadonlyMap<string, MatesPowerCut | null>;
+  /** It is noted that the warmth failed: then nothing is said of that by the one press, and what is noted stands. */
+  readonly failed?: boolean;
 }
 
 interface JarRead {
@@ -154,7 +164,7 @@ function typedOutcome(
   text: RecordText,
   record: Jar,
   cells: Cells,
-  well: boolean,
+  well: GateCells | null,
   taking: Taking,
   reader: Reader,
   writer: Writer,
@@ -162,9 +172,8 @@ function typedOutcome(
   const base = outcomeText(record.outcome, null, writer);
   const { cells: typed } = typedOf(text, record.jar.id);
   const at = (cell: CellName): string => `${record.jar.id}.${cell}`;
-  const gate: GateCells = well
-    ? WELL
-    : { setAtTakeOut: cells.setAtTakeOut, sour: cells.sour, signs: cells.signs, power: cells.power };
+  const { setAtTakeOut, sour, signs, power } = cells;
+  const gate: GateCells = well ?? { setAtTakeOut, sour, signs, power };
   const taken = (cell: SeenCell): string => {
     const kind: FieldKind = OUTCOME_FIELDS[cell].kind;
     const read: Read<unknown> = readField(kind, cells[cell], reader);
@@ -176,7 +185,7 @@ function typedOutcome(
   const newPh = typed.ph !== undefined || !isSeenOut(record.outcome);
   return {
     ...base,
-    ...(well || GATE_CELLS.some((cell) => typed[cell] !== undefined)
+    ...(well !== null || GATE_CELLS.some((cell) => typed[cell] !== undefined)
       ? readGate(gate, base, reader, (cell, sentence) => taking.say(at(cell), sentence))
       : {}),
     ...seen,
@@ -222,7 +231,15 @@ export function readJar(
   const recorded = recordedCells(record, writer);
   const cells: Cells = { ...recorded, ...typed };
   const well = saidWell(text, record, asked);
-  const now = typedOutcome(text, record, cells, well, taking, reader, writer);
+  const now = typedOutcome(
+    text,
+    record,
+    cells,
+    well ? wellCells(asked, recorded) : null,
+    taking,
+    reader,
+    writer,
+  );
   const { outcome: first, looked } = readOutcome(now, reader);
   const found = discardOf(first) !== null ? [] : spoilagePassages(unanswered(first, record));
   const settled = answer === null ? now : passagesAnswered(now, found, answer);

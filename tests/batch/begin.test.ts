@@ -153,3 +153,16 @@ it('repeats what was made last, not what is planned, and numbers its jars on', a
   const empty = await begin(session, { as: 'empty' });
   expect(empty.text.jars.map(({ letter }) => letter)).toEqual(['s40.1']);
 });
+
+it('each thing that was stirred in has its own last amount, by the day it went in', () => {
+  const { session, jars } = two();
+  const of = (day: string, name: string, grams: number, state: 'made' | 'planned' = 'made') =>
+    must(session, 'batch.record', batchOf(day, [plainJar('a', { ...milk(500), state, ...(state === 'planned' ? { onShelf: null, outcome: null } : {}), hold: null, seedings: [fromJar(jars[0] ?? '', 30)], additions: [{ ...spoons(name), planned: { value: grams, unit: 'g', typed: `${grams} g` } }] })])); // prettier-ignore
+  of('2026-05-19', 'Inulin', 12);
+  of('2026-05-18', 'inulin', 9);
+  of('2026-05-30', 'inulin', 40, 'planned');
+  expect(must(session, 'addition.usual', {}).additions).toEqual([
+    { name: 'oat bran', amount: { value: 20, unit: 'g', typed: '20 g' } },
+    { name: 'Inulin', amount: { value: 12, unit: 'g', typed: '12 g' } },
+  ]);
+});

@@ -20,6 +20,7 @@ import {
   withSharedSeeds,
   type BatchText,
 } from '../../renderer/batch/batch-text';
+import { withAmountForAll, withName } from '../../renderer/batch/usual-amounts';
 import { namesAgain } from '../../renderer/batch/numbered-jars';
 import { completed } from '../../renderer/batch/completed';
 import { changedOnly } from '../../renderer/parts/changed-only';
@@ -387,4 +388,41 @@ describe('a seed that is changed for all jars', () => {
     expect(of(withSharedSeeds(start(), [jarSeed(1, '5 tbsp')]))).toEqual(['5 tbsp of jar 1', '30 ml of jar 1', '20 ml of jar 9']); // prettier-ignore
     expect(of(withSharedSeeds(start(), [jarSeed(1), jarSeed(4)]))[1]).toBe('30 ml of jar 1');
   });
+});
+
+describe('an amount that is filled in with a name', () => {
+  const usual = new Map([['inulin', '12 g'], ['oat bran', '10 g']]); // prettier-ignore
+  const start = (): BatchText => {
+    const text = withJarCount(four(), 2);
+    return { ...text, all: { ...text.all, additions: [{ name: '', planned: '10 g', actual: '', package: '' }] }, jars: [text.jars[0]!, { ...text.jars[1]!, additions: [{ name: 'oat bran' }] }] };
+  }; // prettier-ignore
+  const amounts = (text: BatchText) => text.jars.map((jar) => recipeOf(text, jar).additions.map(({ name, planned }) => `${planned} ${name}`.trim()).join()); // prettier-ignore
+  const typed = (text: BatchText, ...steps: readonly (readonly [number | null, string])[]) =>
+    steps.reduce((now, [at, name]) => withName(now, start(), 0, at, name, usual), text);
+  it('is that of the thing itself, letter by letter, and goes with the name', () => {
+    expect(amounts(typed(start(), [1, 'inulin']))).toEqual(['', '12 g inulin']);
+    expect(amounts(typed(start(), [1, 'inulin'], [1, 'oat bran']))).toEqual(['', '10 g oat bran']);
+    expect(amounts(typed(start(), [0, 'inulin'], [0, 'moss']))).toEqual(['10 g moss', '10 g oat bran']);
+    expect(amounts(typed(start(), [null, 'inulin']))).toEqual(['12 g inulin', '12 g oat bran']);
+  });
+  it('never takes the place of one that was typed, for a jar or for all', () => {
+    const own = { ...start(), jars: start().jars.with(1, { ...start().jars[1]!, additions: [{ name: 'oat bran', planned: '7 g' }] }) }; // prettier-ignore
+    expect(amounts(typed(own, [1, 'inulin']))[1]).toBe('7 g inulin');
+    const all = withAmountForAll(start(), start(), 0, '2 tbsp', usual);
+    expect(amounts(typed(all, [1, 'inulin']))[1]).toBe('2 tbsp inulin');
+    expect(amounts(withAmountForAll(typed(start(), [1, 'inulin']), start(), 0, '2 tbsp', usual))[1]).toBe('2 tbsp inulin'); // prettier-ignore
+  });
+});
+
+it('a bare number counts pieces: it does not stay where a jar is picked, also after its field was emptied', () => {
+  const product = {
+    ...noSeed,
+    picked: { kind: 'source', id: uid(1), label: 'Blue Tin' },
+    amount: '10',
+  } as const;
+  const jar = { kind: 'jar', id: uid(2), label: '3 May a' } as const;
+  const typing = { ...product, picked: null, find: '3 may' };
+  expect([product, typing].map((seed) => pickSeed(seed, jar).amount)).toEqual(['', '']);
+  expect(pickSeed({ ...typing, amount: '3 tbsp' }, jar).amount).toBe('3 tbsp');
+  expect(pickSeed(typing, { ...jar, pieces: true }).amount).toBe('10');
 });

@@ -37,8 +37,13 @@ function kitchen(letters: readonly string[]) {
     const together = new Set(records().flatMap(({ jar, outcome }) => (outcome === null ? [jar.id] : [])));
     return readSheet(text, records(), { together, mates: new Map() }, reader, writer);
   };
+  /** As read, of a hold of which it is noted that it failed. */
+  const readFailed = (text: RecordText) => {
+    const together = new Set(records().map(({ jar }) => jar.id));
+    return readSheet(text, records(), { together, mates: new Map(), failed: true }, reader, writer);
+  };
   const record = (text: RecordText) => must(session, 'jars.correct', { jars: read(text).jars });
-  return { session, records, id, read, record };
+  return { session, records, id, read, readFailed, record };
 }
 const cells = (text: RecordText, jar: string, typed: Parameters<typeof withTyped>[2]['cells']): RecordText =>
   withTyped(text, jar, { cells: { ...text.jars[jar]?.cells, ...typed } });
@@ -48,6 +53,13 @@ describe('typing in cells', () => {
   it('two figures are a pH with its point, and p is spoonable', () => {
     expect(['43', '4.3', '438', '4', '10', '4,3'].map(phTyped)).toEqual(['4.3', '4.3', '4.38', '4', '10', '4,3']); // prettier-ignore
     expect(['p', 's', 'P', 'spoonable'].map(setTyped)).toEqual(['spoonable', 's', 'spoonable', 'spoonable']);
+  });
+
+  it('one press says of a hold that failed what was seen, and leaves the failure as it is noted', () => {
+    const { readFailed, read } = kitchen(['a', 'b']);
+    const [a] = readFailed(well).jars;
+    expect(a?.outcome).toMatchObject({ sour: true, setAtTakeOut: true, signs: [], powerCut: null });
+    expect(read(well).jars[0]?.outcome?.powerCut).toBe(false);
   });
 
   it('nothing typed is nothing to record, before and after something is recorded', () => {
@@ -182,6 +194,8 @@ describe('where a batch stands', () => {
   ] as const)('%#', (jars, warm, step, next) => {
     const standing = standingOf(jars, new Set(warm), { at: 'at six', over: false });
     expect(standing.step).toBe(step);
+    // Out of warmth and not looked at, it is in no step: warmth is behind.
+    if (step === 'in warmth') expect(standing.over ?? false).toBe(warm.length === 0);
     expect(standing.next).toMatch(next);
   });
 

@@ -1,5 +1,6 @@
 // Reads of batches, sources, packages, drafts and photographs.
 import type { Parsed, Reply } from '../../../core/contract';
+import type { Amount } from '../../../core/ledger/basics';
 import { momentText } from '../../../core/ledger/stored-moments';
 import { batchDay, calledDay, dayNamed } from '../../../core/lineage/labels';
 import { wayTo } from '../../../core/lineage/way';
@@ -184,6 +185,37 @@ export function listPackages(ledger: Ledger): Reply<'package.list'> {
     packages: packageEntries(ledger.rows).map((row) => ({
       ...packageRecord(ledger, row),
       ...(left.get(row.key) ?? { uses: 0, left: null }),
+    })),
+  };
+}
+
+interface LastAmount {
+  readonly name: string;
+  readonly value: number;
+  readonly unit: Amount['unit'];
+  readonly typed: string | null;
+}
+
+/** As many of the last told as are looked through: who has more has used each thing lately. */
+const LATEST = 3000;
+
+/** How much of each thing was stirred into a jar last: what went in, else what was planned. */
+export function usualAmounts(ledger: Ledger): Reply<'addition.usual'> {
+  const told = ledger.rows
+    .prepare(
+      `SELECT a.name, coalesce(a.actual_v, a.planned_v) AS value,
+              CASE WHEN a.actual_v IS NULL THEN a.planned_u ELSE a.actual_u END AS unit,
+              CASE WHEN a.actual_v IS NULL THEN a.planned_t ELSE a.actual_t END AS typed
+         FROM (SELECT * FROM addition ORDER BY key DESC LIMIT ${LATEST}) a JOIN jar j ON j.key = a.jar JOIN batch b ON b.key = j.batch
+        WHERE j.state = 'made' AND coalesce(a.actual_v, a.planned_v) IS NOT NULL
+        ORDER BY coalesce(b.made_on, b.made_to), a.key`,
+    )
+    .all() as LastAmount[];
+  const last = new Map(told.map((one) => [one.name.toLowerCase(), one]));
+  return {
+    additions: [...last.values()].map(({ name, value, unit, typed }) => ({
+      name,
+      amount: { value, unit, typed },
     })),
   };
 }
