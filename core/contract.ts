@@ -545,6 +545,8 @@ export const NotesPreview = z.strictObject({
       examples: z.array(z.string()),
       /** How one of them was read, or what becomes of the column, in a sentence. */
       says: z.string(),
+      /** What stands in it, and not its heading, told what it means. */
+      doubtful: z.literal(true).optional(),
     }),
   ),
   rows: z.array(

@@ -50,6 +50,8 @@ export interface LedgerView {
   readonly read: ReadonlySet<string>;
   /** The headings under which they came in, and the rows under each set of them. */
   readonly forms: readonly NotedForm[];
+  /** What was chosen about the columns of files that came in, in order. */
+  readonly choices: readonly KeptChoice[];
   /** By jar: what was answered about its row, by question. */
   readonly answered: ReadonlyMap<string, ReadonlyMap<string, string>>;
   /** Jars that came from notes: from which file, and on which line of it they stood last. */
@@ -64,6 +66,13 @@ export interface RowRefused {
   readonly sentence: string;
   /** The keeper's word would let it in; else it can't be. */
   readonly asks: boolean;
+}
+
+/** What was chosen about a file with such headings. */
+export interface KeptChoice {
+  readonly headings: readonly string[];
+  readonly question: string;
+  readonly answer: string;
 }
 
 /** Rows that came in under the same headings. */

@@ -11,7 +11,7 @@ import { type Column, readLayout, type Layout } from './layout/column-meanings';
 import { hasTrait } from './meanings';
 import type { NotesInput, NotesPlan, NotesReading } from './notes-plan';
 import { askColumns } from './plan/new-columns';
-import { MEANS } from './plan/plan-jar';
+import { MEANS, withEarlierChoices } from './plan/kept-choices';
 import { planRows } from './plan/plan-rows';
 import { columnsOf } from './plan/columns-said';
 import { previewOf } from './plan/preview';
@@ -20,6 +20,7 @@ import { collectRows } from './rows/collect-rows';
 import { nameRows } from './rows/name-rows';
 import { copyOf, isNew, type NoteRow } from './rows/note-row';
 import { readFacts, spelledAlike } from './rows/row-facts';
+import { ALL_SUSPICIOUS } from './rows/outcomes';
 import { RowLog, type CellContext, type FileContext, type RowFacts } from './rows/row-cells';
 import type { FileSays, Question, Said } from './said';
 import { columnSays, question } from './notes-says';
@@ -34,20 +35,26 @@ const MOST_LESSONS = 8;
 
 /** Reads a file as far as it can be: what it adds, and everything that is to be said about it. */
 export function readNotes(asked: NotesInput): NotesReading {
-  const input = { ...asked, answers: { ...meaningsKept(asked.ledger), ...asked.answers } };
-  const kept = input.stages ?? new KeptStages();
-  kept.look = input.look;
-  const separator = input.separator ?? null;
-  const table = kept.take('table', [input.text, separator], () => {
+  const given = { ...asked, answers: { ...meaningsKept(asked.ledger), ...asked.answers } };
+  const kept = given.stages ?? new KeptStages();
+  kept.look = given.look;
+  const separator = given.separator ?? null;
+  const table = kept.take('table', [given.text, separator], () => {
     kept.forget();
     // What is kept asks the reading that goes on from it.
-    return { ...readTable(input.text, input.step, separator), look: () => kept.look?.() };
+    return { ...readTable(given.text, given.step, separator), look: () => kept.look?.() };
   });
-  const layout = kept.take(
-    'layout',
-    [table, JSON.stringify(input.mapping), answersTo(/^(?:means:|which )/, input), input.title ?? ''],
-    () => readLayout(table, input),
-  );
+  const layoutBy = (stage: string, by: NotesInput): Layout =>
+    kept.take(
+      stage,
+      [table, JSON.stringify(by.mapping), answersTo(/^(?:means:|which )/, by), by.title ?? ''],
+      () => readLayout(table, by),
+    );
+  const alone = layoutBy('layout', given);
+  const names = alone.columns.map(({ heading }) => heading);
+  const { said: ofEarlier, ...choices } = withEarlierChoices(names, given, given.ledger.choices);
+  const input = { ...given, ...choices };
+  const layout = ofEarlier.length === 0 ? alone : layoutBy('layout with earlier choices', input);
   const code = whyNotNotes(layout);
   const headings = layout.columns.map(({ heading }) => heading);
   if (code !== null) {
@@ -67,7 +74,7 @@ export function readNotes(asked: NotesInput): NotesReading {
   const factsOf = factsKept(kept, conventions, input);
   const taught: Taught = { products: new Map(), cultures: new Set() };
   for (let lesson = 1; ; lesson += 1) {
-    const said: Said[] = [...layout.assumptions, ...says.said];
+    const said: Said[] = [...ofEarlier, ...layout.assumptions, ...says.said];
     const context: FileContext = { conventions, answers: input.answers, names: new Map() };
     const rows = namedRows(collected, layout, context, input, said);
     const known = knownSeeds(rows, words, input, taught);
@@ -130,7 +137,7 @@ function factsKept(
     const { line } = row.row;
     const cells = row.cells.flatMap(({ column, text }): unknown[] => [column, text]);
     const day = exactDay(row.identity);
-    const of = [conventions, day, told.get(line), ...cells];
+    const of = [conventions, day, told.get(line), answers[ALL_SUSPICIOUS], ...cells];
     const read = kept.take(row.id, of, () => {
       const log = new RowLog(line);
       return { log, facts: readFacts(row.cells, log, { conventions, answers }, day) };

@@ -49,10 +49,23 @@ function answersIn({ rows }: Ledger, uids: ReadonlyMap<number, string>): LedgerV
   return answered;
 }
 
+/** What was answered about the files that rows came in with, under their headings. */
+const choicesIn = ({ rows }: Ledger): LedgerView['choices'] =>
+  (
+    rows
+      .prepare(
+        `SELECT f.headings, a.question, a.answer FROM note_answer a JOIN note_row n ON n.key = a.note_row
+           JOIN note_file f ON f.key = n.file
+          WHERE a.question IN ('day order', 'spoons', 'letter alone', 'which seeds', 'which days')
+             OR a.question LIKE 'column:%' OR a.question LIKE 'unit:%' ORDER BY a.key`,
+      )
+      .all() as { headings: string; question: string; answer: string }[]
+  ).map(({ headings, ...choice }) => ({ ...choice, headings: JSON.parse(headings) as string[] }));
+
 /** Rows as they last came in, and what was answered about them. */
 export function notedIn(
   ledger: Ledger,
-): Pick<LedgerView, 'raw' | 'read' | 'answered' | 'fromNotes' | 'forms'> {
+): Pick<LedgerView, 'raw' | 'read' | 'answered' | 'choices' | 'fromNotes' | 'forms'> {
   const noted = ledger.rows
     .prepare(
       `SELECT n.key, f.name AS file, f.headings, n.line, n.cells_sha AS sha, n.read_sha AS read, n.occurrence, r.uid
@@ -78,6 +91,7 @@ export function notedIn(
     read,
     fromNotes,
     answered: answersIn(ledger, uids),
+    choices: choicesIn(ledger),
     forms: [...headings].map((one) => formOf(ledger, one, uids)),
   };
 }

@@ -1,5 +1,6 @@
 // What was inferred because the file does not say it. Nothing is taken for granted silently.
-import { rowsSaid, type Pages } from './note-lists';
+import { rowsSaid } from '../../core/says/sheet-says';
+import type { Pages } from './note-lists';
 import { answer, ASSUMPTIONS_SHOWN, look, type Notes } from './notes-store';
 import { Pager } from './pager';
 
@@ -27,7 +28,16 @@ export function Assumptions({
         {shared.map(({ sentence, rows, of, id, choices, chosen }) => (
           <li key={id ?? sentence}>
             {sentence} {of > 0 && <span className="soft">({rowsSaid(rows, of)})</span>}
-            {id !== undefined && choices !== undefined && (
+            {id !== undefined && choices?.length === 2 && (
+              <button
+                className="button"
+                type="button"
+                onClick={() => answer(id, choices.find(({ value }) => value !== chosen)?.value ?? '')}
+              >
+                {choices.find(({ value }) => value !== chosen)?.label}
+              </button>
+            )}
+            {id !== undefined && choices !== undefined && choices.length !== 2 && (
               <select
                 className="input"
                 aria-label={sentence}

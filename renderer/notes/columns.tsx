@@ -1,6 +1,7 @@
 // What each column is taken to mean, with one of its cells and how that was read; another meaning can be chosen.
 import type { NoteColumn, NotesPreview } from '../../core/contract';
-import { rematch } from './notes-store';
+import { columnsRight, LOOK_AT_COLUMNS } from '../../core/says/sheet-says';
+import { confirmColumns, rematch } from './notes-store';
 
 const meanings: Record<NoteColumn, string> = {
   date: 'day it was made',
@@ -34,6 +35,88 @@ const meanings: Record<NoteColumn, string> = {
 // From the words themselves: the list in the contract would bring every record's schema into the page.
 const names = Object.keys(meanings) as NoteColumn[];
 
+/** What one column means, with one of its cells and how that was read. */
+function ColumnField({
+  id,
+  heading,
+  shown = heading,
+  chosen,
+  says,
+}: {
+  readonly id: string;
+  readonly heading: string;
+  readonly shown?: string;
+  readonly chosen: NoteColumn | null;
+  readonly says: string;
+}) {
+  return (
+    <li className="column">
+      <label className="column-heading" htmlFor={id}>
+        {shown}
+      </label>
+      <select
+        id={id}
+        className="input"
+        aria-describedby={`${id}-said`}
+        value={chosen ?? ''}
+        onChange={(event) => rematch(heading, names.find((name) => name === event.target.value) ?? null)}
+      >
+        {chosen === null && <option value="">not recognised</option>}
+        {names.map((name) => (
+          <option key={name} value={name}>
+            {meanings[name]}
+          </option>
+        ))}
+      </select>
+      <span className="column-said soft small" id={`${id}-said`}>
+        {says}
+      </span>
+    </li>
+  );
+}
+
+/** Columns that only their cells told the meaning of, first: what was read wrong there comes in wrong in every row. */
+export function Doubtful({
+  columns,
+  doubtful,
+  mapping,
+}: {
+  readonly columns: NotesPreview['columns'];
+  /** Headings of those that ever were: they stay, so that an answer moves nothing. */
+  readonly doubtful: ReadonlySet<string>;
+  readonly mapping: Readonly<Record<string, NoteColumn>>;
+}) {
+  const open = columns.filter(({ heading }) => doubtful.has(heading));
+  if (open.length === 0) return null;
+  const left = open.filter(({ heading }) => mapping[heading] === undefined);
+  return (
+    <div className="notice stack">
+      <p>{LOOK_AT_COLUMNS}</p>
+      <ul className="columns">
+        {open.map(({ heading, meaning, says }) => (
+          <ColumnField
+            key={heading}
+            id={`doubtful-${columns.findIndex((one) => one.heading === heading)}`}
+            heading={heading}
+            chosen={mapping[heading] ?? meaning}
+            says={says}
+          />
+        ))}
+      </ul>
+      <div className="row">
+        <button
+          className="button"
+          type="button"
+          disabled={left.length === 0}
+          onClick={() => confirmColumns(left)}
+        >
+          {columnsRight(open.length)}
+        </button>
+      </div>
+    </div>
+  );
+}
+
 /** One field for each column of the file. */
 export function Columns({
   columns,
@@ -46,37 +129,17 @@ export function Columns({
     <section className="notes-part" aria-labelledby="columns-title">
       <h2 id="columns-title">What the columns mean</h2>
       <ul className="columns">
-        {columns.map(({ heading, meaning, says }, at) => {
-          const chosen = mapping[heading] ?? meaning;
-          return (
-            // Two columns may have the same heading.
-            <li key={`${at} ${heading}`} className="column">
-              <label className="column-heading" htmlFor={`column-${at}`}>
-                {heading || `Column ${at + 1}`}
-              </label>
-              <select
-                id={`column-${at}`}
-                className="input"
-                aria-describedby={`column-${at}-said`}
-                value={chosen ?? ''}
-                onChange={(event) => {
-                  const one = names.find((name) => name === event.target.value);
-                  rematch(heading, one ?? null);
-                }}
-              >
-                {chosen === null && <option value="">not recognised</option>}
-                {names.map((name) => (
-                  <option key={name} value={name}>
-                    {meanings[name]}
-                  </option>
-                ))}
-              </select>
-              <span className="column-said soft small" id={`column-${at}-said`}>
-                {says}
-              </span>
-            </li>
-          );
-        })}
+        {columns.map(({ heading, meaning, says }, at) => (
+          // Two columns may have the same heading.
+          <ColumnField
+            key={`${at} ${heading}`}
+            id={`column-${at}`}
+            heading={heading}
+            shown={heading || `Column ${at + 1}`}
+            chosen={mapping[heading] ?? meaning}
+            says={says}
+          />
+        ))}
       </ul>
     </section>
   );

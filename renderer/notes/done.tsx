@@ -4,16 +4,9 @@ import type { Reply } from '../../core/contract';
 import { MEASURES } from '../../core/quantities/quantities';
 import { call } from '../state/ledger-calls';
 import { go, useAppState } from '../state/store';
-import {
-  type AskedTogether,
-  byRow,
-  count,
-  openAndRemarks,
-  openSentence,
-  resultSentence,
-  saidOfRows,
-} from './note-lists';
-import { backToRows, putAway } from './notes-store';
+import { count, openSentence, resultSentence, saidOfRows } from '../../core/says/sheet-says';
+import { type AskedTogether, byRow, openAndRemarks } from './note-lists';
+import { anotherFile, backToRows, putAway } from './notes-store';
 import { UnreadRemarks } from './unread-remarks';
 
 const MOST = 12;
@@ -83,7 +76,7 @@ export function Done({ result }: { readonly result: Reply<'notes.bringIn'> }) {
       )}
       {result.questions.length > 0 && (
         <>
-          <p>{openSentence(result.questions)}</p>
+          <p>{openSentence(open.length, remarks.length)}</p>
           <Listed asked={open} what="more question" />
           {open.length > 0 && remarks.length > 0 && <p>To look over:</p>}
           <Listed asked={remarks} what="more remark" />
@@ -107,7 +100,7 @@ export function Done({ result }: { readonly result: Reply<'notes.bringIn'> }) {
             {aside.length > 0 ? 'Mend what stayed aside' : 'Answer what stays open'}
           </button>
         )}
-        <button className="button" type="button" onClick={putAway}>
+        <button className="button" type="button" onClick={anotherFile}>
           Another file
         </button>
       </div>

@@ -1,5 +1,5 @@
 // What the screen lists, worked out of a preview: pure functions, no React.
-import type { NotesPreview, Reply } from '../../core/contract';
+import type { NotesPreview } from '../../core/contract';
 
 export type Row = NotesPreview['rows'][number];
 export type RowState = Row['state'];
@@ -8,56 +8,6 @@ export type Question = NotesPreview['questions'][number];
 export type Pages = NonNullable<NotesPreview['pages']>;
 
 export const ROW_STATES: readonly RowState[] = ['new', 'changes', 'aside', 'already here', 'empty'];
-
-/** "1 jar", "3 jars". */
-export const count = (number: number, one: string, many = `${one}s`): string =>
-  `${number.toLocaleString('en-GB')} ${number === 1 ? one : many}`;
-
-/** "a, b and c". */
-export const listed = (parts: readonly string[]): string =>
-  parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
-
-/** Rows in a few words: "rows 3, 8 and 12", "rows 3, 8, 12 and 40 more". @param of how many there are with those not listed */
-export function rowsSaid(rows: readonly number[], of = rows.length): string {
-  const shown = rows.map(String);
-  const rest = of - shown.length;
-  const parts = rest > 0 ? [...shown, `${rest.toLocaleString('en-GB')} more`] : shown;
-  return `${of === 1 ? 'row' : 'rows'} ${listed(parts)}`;
-}
-
-/** Of many rows so many are named. */
-const ROWS_NAMED = 8;
-/** "Row 3", "Rows 3, 8 and 12", at the beginning of what is said of them. */
-export function saidOfRows(rows: readonly number[]): string {
-  const said = rowsSaid(rows.slice(0, ROWS_NAMED), rows.length);
-  return `${said.charAt(0).toUpperCase()}${said.slice(1)}`;
-}
-
-/** "44 jars, 46 seedings and 2 sources came in. 1 jar was changed." */
-export function resultSentence(
-  result: Pick<Reply<'notes.bringIn'>, 'jars' | 'seedings' | 'sources' | 'changed'>,
-): string {
-  const changed =
-    result.changed === 0
-      ? ''
-      : `${count(result.changed, 'jar')} ${result.changed === 1 ? 'was' : 'were'} changed as you answered.`;
-  if (changed !== '' && result.jars + result.seedings + result.sources === 0) return changed;
-  if (result.jars + result.seedings + result.sources === 0)
-    return 'Nothing new came in: everything in this file is here already, or stays aside.';
-  const parts = [
-    result.jars > 0 ? count(result.jars, 'jar') : '',
-    result.seedings > 0 ? count(result.seedings, 'seeding') : '',
-    result.sources > 0 ? count(result.sources, 'source') : '',
-  ].filter(Boolean);
-  return `${listed(parts)} came in.${changed === '' ? '' : ` ${changed}`}`;
-}
-
-/** "Bring in 3 rows", "Change 1 jar", or both in one. */
-export function bringInLabel(fresh: number, changes: number): string {
-  if (changes === 0) return `Bring in ${count(fresh, 'row')}`;
-  const change = `change ${count(changes, 'jar')}`;
-  return fresh === 0 ? `Change ${count(changes, 'jar')}` : `Bring in ${count(fresh, 'row')}, ${change}`;
-}
 
 /** Of the questions that are open, the one whose answer would bring in more rows than are in hand; null: none would. */
 export function leadingQuestion(
@@ -71,18 +21,6 @@ export function leadingQuestion(
     )
     .toSorted((one, other) => (other.brings ?? 0) - (one.brings ?? 0));
   return most ?? null;
-}
-
-/** What stays open after a file came in, and what answers it. Null where nothing does. */
-export function openSentence(questions: readonly Question[]): string | null {
-  const { open, remarks } = openAndRemarks(questions);
-  const parts = [
-    open.length > 0
-      ? `${count(open.length, 'question')} ${open.length === 1 ? 'stays' : 'stay'} open; bring the file in again to answer ${open.length === 1 ? 'it' : 'them'}.`
-      : '',
-    remarks.length > 0 ? `${count(remarks.length, 'remark')} to look over.` : '',
-  ].filter(Boolean);
-  return parts.length === 0 ? null : parts.join(' ');
 }
 
 /** What can still be answered, and what is without choices only to be looked over. */

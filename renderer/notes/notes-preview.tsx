@@ -1,14 +1,15 @@
 // The file as it is understood so far, and everything that can be done about it before it comes in.
 import { useEffect, useRef } from 'react';
 import { Assumptions } from './assumptions';
-import { Columns } from './columns';
-import { bringInLabel, count, leadingQuestion, listed, type Problem } from './note-lists';
+import { Columns, Doubtful } from './columns';
+import { bringInLabel, summarySentence } from '../../core/says/sheet-says';
+import { leadingQuestion, type Problem } from './note-lists';
 import {
+  anotherFile,
   bringIn,
   cancel,
   cellId,
   preview as readAgain,
-  putAway,
   type Notes,
   type Running,
 } from './notes-store';
@@ -31,21 +32,6 @@ function Progress({ running }: { readonly running: Running }) {
       </button>
     </div>
   );
-}
-
-/** What the file comes to, in one line: "44 rows new, 1 aside, 1 empty". */
-function summary(notes: Notes, blocked: boolean): string {
-  const states = notes.preview?.pages?.rows;
-  if (!states) return '';
-  const parts = [
-    states.new > 0 ? `${count(states.new, 'row')} to come in` : '',
-    states.changes > 0 ? `${count(states.changes, 'jar')} to change` : '',
-    states.aside > 0 ? `${states.aside.toLocaleString('en-GB')} aside` : '',
-    states['already here'] > 0 ? `${states['already here'].toLocaleString('en-GB')} already here` : '',
-    states.empty > 0 ? `${states.empty.toLocaleString('en-GB')} empty` : '',
-  ].filter(Boolean);
-  if (parts.length > 0) return `${listed(parts)}.`;
-  return blocked ? 'Its rows are read once you have answered.' : 'No rows in this file.';
 }
 
 /** What keeps rows aside now, and what did until it was mended: that stays where it was. */
@@ -89,6 +75,7 @@ export function Preview({ notes }: { readonly notes: Notes }) {
   const states = pages?.rows;
   const ready = states ? states.new + states.changes : 0;
   const leading = blocked ? null : leadingQuestion(questions, answers, ready);
+  const doubtful = preview?.columns.some((one) => one.doubtful === true) ?? false;
   const bringing = running?.what === 'bringing in';
   const waiting = preview === null && running !== null ? 'Reading…' : 'Nothing to bring in';
   const label = blocked
@@ -105,23 +92,26 @@ export function Preview({ notes }: { readonly notes: Notes }) {
             {file?.name}
           </h1>
           <p className="notes-lead" aria-live="polite">
-            {summary(notes, blocked)}
+            {states ? summarySentence(states, blocked) : ''}
           </p>
         </div>
         <div className="row">
           <button
-            className={leading ? 'button' : 'button primary'}
+            className={leading || doubtful ? 'button' : 'button primary'}
             type="button"
             disabled={ready === 0 || blocked || running !== null}
             onClick={() => void bringIn()}
           >
             {label}
           </button>
-          <button className="button" type="button" disabled={bringing} onClick={putAway}>
+          <button className="button" type="button" disabled={bringing} onClick={anotherFile}>
             Another file
           </button>
         </div>
       </div>
+      {preview !== null && (
+        <Doubtful columns={preview.columns} doubtful={notes.doubtful} mapping={notes.mapping} />
+      )}
       {running !== null && <Progress running={running} />}
       {notes.trouble !== null && (
         <div className="notice row" role="alert">

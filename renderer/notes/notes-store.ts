@@ -3,6 +3,7 @@
 import { useSyncExternalStore } from 'react';
 import type { NoteColumn, NoteRowState, NotesPreview, NotesView, Reply } from '../../core/contract';
 import { type Job, startJob } from '../state/ledger-calls';
+import { go } from '../state/store';
 import { questionOf } from './ambiguous';
 import type { Problem, Question } from './note-lists';
 
@@ -46,6 +47,8 @@ export interface Notes {
   readonly cells: ReadonlyMap<string, Problem>;
   /** Every question ever asked about this file: an answered one stays, with its answer. */
   readonly asked: ReadonlyMap<string, Question>;
+  /** Headings of columns that only their cells told the meaning of, in any reading of this file. */
+  readonly doubtful: ReadonlySet<string>;
   readonly running: Running | null;
   /** A sentence on why the last step did not happen. */
   readonly trouble: string | null;
@@ -60,6 +63,7 @@ const nothing: Notes = {
   looking: { state: null, rows: 0, assumptions: 0, remarks: 0 },
   cells: new Map(),
   asked: new Map(),
+  doubtful: new Set(),
   running: null,
   trouble: null,
   result: null,
@@ -168,7 +172,9 @@ export async function preview(quietly = false): Promise<void> {
     const past = (['rows', 'assumptions', 'remarks'] as const).some(
       (list) => looking[list] !== notes.looking[list],
     );
-    set({ running: null, preview: value, looking, ...keepLists(value.problems, value.questions) });
+    const open = value.columns.flatMap((one) => (one.doubtful === true ? [one.heading] : []));
+    const doubtful = new Set([...notes.doubtful, ...open]);
+    set({ running: null, preview: value, looking, doubtful, ...keepLists(value.problems, value.questions) });
     if (past) void preview(true);
     return;
   }
@@ -242,6 +248,15 @@ export function rematch(heading: string, meaning: NoteColumn | null): void {
   void preview();
 }
 
+/** Columns mean what they were taken as: as good as chosen. */
+export function confirmColumns(columns: NotesPreview['columns']): void {
+  const meant = columns.flatMap(({ heading, meaning }) =>
+    meaning === null ? [] : [[heading, meaning] as const],
+  );
+  set({ mapping: { ...notes.mapping, ...Object.fromEntries(meant) } });
+  void preview();
+}
+
 /** Answers a question or mends a cell ('' leaves the cell blank); null takes the answer back. */
 export function answer(asked: string | readonly string[], text: string | null): void {
   const ids = typeof asked === 'string' ? [asked] : asked;
@@ -293,4 +308,10 @@ export function backToRows(): void {
 export function putAway(): void {
   drop();
   set(nothing);
+}
+
+/** Puts the file away, and asks for another one at once. */
+export function anotherFile(): void {
+  putAway();
+  go('notes', 'choose');
 }

@@ -1,6 +1,7 @@
 // Rows that stay aside, and mending them in place: what the keeper types stands in for the cell, the file stays as it is.
 import { useId, useState } from 'react';
-import { byReason, type byRow, count, type AsideFor, type Pages, type Problem } from './note-lists';
+import { count } from '../../core/says/sheet-says';
+import { byReason, type byRow, type AsideFor, type Pages, type Problem } from './note-lists';
 import { answer, cellId } from './notes-store';
 import { Pager, usePage } from './pager';
 

@@ -1,7 +1,8 @@
 // Questions about the file. Those that block come first: until they are answered nothing can come in.
 import { useId } from 'react';
 import { Pager, usePage } from './pager';
-import { askedTogether, count, saidOfRows, type AskedTogether, type Question } from './note-lists';
+import { count, saidOfRows } from '../../core/says/sheet-says';
+import { askedTogether, type AskedTogether, type Question } from './note-lists';
 import { answer } from './notes-store';
 
 const PAGE = 20;

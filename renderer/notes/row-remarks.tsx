@@ -5,7 +5,15 @@ import type { NotesPreview } from '../../core/contract';
 import { quotedEnd } from '../../core/says/quoted-end';
 import { REMARK_STOPS } from '../../core/says/safety-says';
 import { READ_AS_LABELS } from '../parts/unanswered';
-import { count, type Pages } from './note-lists';
+import {
+  allAnswered,
+  allFine,
+  discardAll,
+  doubtedSays,
+  quietSays,
+  tellingSays,
+} from '../../core/says/sheet-says';
+import type { Pages } from './note-lists';
 import { answer, look, REMARKS_SHOWN } from './notes-store';
 import { Pager } from './pager';
 
@@ -45,23 +53,17 @@ function ForAll({
   of,
   id,
   readAs,
-  one,
-  all,
-  done,
+  says,
 }: {
   readonly left: number;
   readonly of: number;
   readonly id: string;
   readonly readAs: 'fine' | 'discard';
-  readonly one: string;
-  readonly all: (rows: number) => string;
-  /** What stands there once none is left. */
-  readonly done: (rows: number) => string;
+  readonly says: (rows: number) => string;
 }) {
-  const shown = left === 0 ? of : left;
   return (
     <button className="button" type="button" disabled={left === 0} onClick={() => answer(id, readAs)}>
-      {left === 0 ? done(of) : shown === 1 ? one : all(shown)}
+      {left === 0 ? allAnswered(of) : says(left)}
     </button>
   );
 }
@@ -95,16 +97,7 @@ export function RowRemarks({
   return (
     <section className="notes-part" aria-labelledby={title}>
       <h2 id={title}>What the rows say</h2>
-      <p className="soft">
-        {pages.telling === 0
-          ? 'None tells'
-          : pages.telling === 1
-            ? 'One tells'
-            : `${count(pages.telling, 'row')} tell`}{' '}
-        of spoilage in plain words. What you don’t answer comes in as not answered, and is quoted wherever its
-        jar is offered.
-        {silent > 0 && ` ${count(silent, 'row')} ${silent === 1 ? 'says' : 'say'} nothing in words.`}
-      </p>
+      <p className="soft">{tellingSays(pages.telling, silent)}</p>
       {pages.telling > 0 && (
         <div className="row">
           <ForAll
@@ -112,18 +105,11 @@ export function RowRemarks({
             of={pages.telling}
             id="remark:suspicious"
             readAs="discard"
-            one="Discard the one that tells of spoilage"
-            all={(rows) => `Discard all ${rows} that tell of spoilage`}
-            done={(rows) => (rows === 1 ? 'It is answered' : `All ${rows} are answered`)}
+            says={discardAll}
           />
         </div>
       )}
-      {pages.doubted > 0 && (
-        <p className="soft">
-          {pages.doubted === 1 ? 'One row is' : `${count(pages.doubted, 'row')} are`} in doubt for another
-          reason, such as a power cut or its warmth: answer {pages.doubted === 1 ? 'it' : 'each'} by itself.
-        </p>
-      )}
+      {pages.doubted > 0 && <p className="soft">{doubtedSays(pages.doubted)}</p>}
       <List remarks={safety} />
       {rest > 0 && (
         <>
@@ -138,16 +124,14 @@ export function RowRemarks({
                 if (open) look({ remarks: 0 });
               }}
             >
-              {rest === 1 ? 'One row says' : `${count(rest, 'row')} say`} nothing of safety
+              {quietSays(rest)}
             </button>
             <ForAll
               left={others}
               of={rest}
               id="remark:others"
               readAs="fine"
-              one={first === 0 ? 'It is fine' : 'The other is fine'}
-              all={(rows) => (first === 0 ? `All ${rows} are fine` : `All ${rows} others are fine`)}
-              done={(rows) => (rows === 1 ? 'It is answered' : `All ${rows} are answered`)}
+              says={(rows) => allFine(rows, first > 0)}
             />
           </div>
           {open && <List remarks={quiet} />}

@@ -1,16 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { countStates, shareAssumptions } from '../../core/notes/notes-door';
 import { questionOf } from '../../renderer/notes/ambiguous';
-import {
-  bringInLabel,
-  byReason,
-  byRow,
-  listed,
-  openSentence,
-  resultSentence,
-  rowsSaid,
-  type Row,
-} from '../../renderer/notes/note-lists';
+import { bringInLabel, openSentence, resultSentence, rowsSaid } from '../../core/says/sheet-says';
+import { byReason, byRow, openAndRemarks, type Row } from '../../renderer/notes/note-lists';
 
 const row = (number: number, state: Row['state']): Row => ({
   row: number,
@@ -36,15 +28,6 @@ describe('lists of the screen that brings in notes', () => {
     [[1, 2, 3, 4, 5, 6, 7, 8], 'rows 1, 2, 3, 4, 5, 6, 7, 8 and 2 more', 10],
   ])('says %j as %s', (rows, words, of = rows.length) => {
     expect(rowsSaid(rows, of)).toBe(words);
-  });
-
-  it('joins words', () => {
-    expect([listed([]), listed(['a']), listed(['a', 'b']), listed(['a', 'b', 'c'])]).toEqual([
-      '',
-      'a',
-      'a and b',
-      'a, b and c',
-    ]);
   });
 
   it('counts the states of rows', () => {
@@ -98,7 +81,10 @@ describe('lists of the screen that brings in notes', () => {
         [question, { ...question, id: 'bubbles:4', row: 4 }],
         [question, other, remark],
         [remark, others],
-      ].map((one) => openSentence(one)),
+      ].map((one) => {
+        const { open, remarks } = openAndRemarks(one);
+        return openSentence(open.length, remarks.length);
+      }),
     ).toEqual([
       null,
       '1 question stays open; bring the file in again to answer it.',

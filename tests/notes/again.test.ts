@@ -174,3 +174,26 @@ describe('texts that are none', () => {
     }
   });
 });
+
+describe('what was chosen about columns', () => {
+  const HEAD = 'Day,Pot,Stuff,Num\n2026-01-05,a,8 caps Blue Tin,3\n';
+  const choices = { mapping: { Stuff: 'seed', Num: 'addition amount' }, answers: { 'unit:Num': 'g' } };
+  const preview = (text: string, answers = {}): Reply<'notes.preview'> =>
+    value('notes.preview', { ...bytes(text), answers });
+  const told = ({ columns }: Reply<'notes.preview'>) => columns.map(({ meaning }) => meaning);
+
+  it('holds for the next file with the same headings, is said, and is dropped with one answer', () => {
+    const longer = `${HEAD}2026-01-12,a,2026-01-05 a,4\n`;
+    const alone = told(preview(longer));
+    value('notes.bringIn', { ...bytes(HEAD), ...choices });
+    const next = preview(longer);
+    expect(told(next)).toEqual(['date', 'jar', 'seed', 'addition amount']);
+    const said = next.assumptions.find(({ id }) => id === 'kept choices');
+    for (const chosen of ['“Stuff” tells what seeded the jar', '“Num” is in g']) expect(said?.sentence).toContain(chosen);
+    expect([told(preview(longer, { 'kept choices': 'drop' })), alone[3]]).toEqual([alone, alone[3]]);
+    // What is said of this file goes before what was said of another.
+    const own = value('notes.preview', { ...bytes(longer), mapping: { Num: 'note' } });
+    expect(told(own)).toEqual(['date', 'jar', 'seed', 'note']);
+    expect(told(preview(longer.replace('Stuff', 'Things')))).not.toContain('addition amount');
+  });
+});

@@ -169,6 +169,36 @@ Mon,26/01/26,a,last Mon.,firm,☑
     },
   },
   {
+    name: 'two units in one heading, the unit before the word, hours under “Time in”, two products by a stroke',
+    text: `Day;Jar;Started with;mL / pcs;L milk;g inulin;Bath C;In at;Time in;How was it
+05.01.2026;K1.1;Brook caps / Larch tablets;8 caps;1;-;38;20:30;34h;firm
+05.01.2026;K1.2;Fern sachets;8;0,8;5;37,5;20:00;36h;soft
+12.01.2026;K2.1;K1.1;45;0,8;;38;19:45;34h;soft
+19.01.2026;K3.1;K2.1;30;1;4;38;21:00;35h;firm
+`,
+    today,
+    jars: {
+      2: { jar: '2026-01-05 k1.1', sources: ['Brook', 'Larch'], pieces: [8], generation: 1, hours: 34, celsius: 38, set: 'firm', milkMl: 1000, additions: [] },
+      3: { jar: '2026-01-05 k1.2', sources: ['Fern'], pieces: [8], generation: 1, hours: 36, set: 'soft', milkMl: 800, additions: ['inulin'] },
+      4: { jar: '2026-01-12 k2.1', seeds: ['2026-01-05 k1.1'], ml: [45], generation: 2, hours: 34, set: 'soft', milkMl: 800 },
+      5: { jar: '2026-01-19 k3.1', seeds: ['2026-01-12 k2.1'], ml: [30], generation: 3, hours: 35, set: 'firm', milkMl: 1000, added: ['4 g'] },
+    },
+    says: [/“Brook caps” is called “Brook” here/, /“Time in” was taken as the hours held/],
+  },
+  {
+    name: 'litres of milk without their unit, answered once',
+    text: `Day;Jar;Started with;Qty;Milk
+05.01.2026;a;Fern sachets;8 sachets;1
+12.01.2026;a;05.01. a;45 ml;0,8
+`,
+    today,
+    answers: { 'unit:Milk': 'L' },
+    jars: {
+      2: { jar: '2026-01-05 a', sources: ['Fern'], pieces: [8], generation: 1, milkMl: 1000 },
+      3: { jar: '2026-01-12 a', seeds: ['2026-01-05 a'], ml: [45], generation: 2, milkMl: 800 },
+    },
+  },
+  {
     name: 'words in brackets around the seed, shares of two jars, scores of two tasters',
     text: `Date,Jar,Seed,Ida,Tom,Rating
 2026-01-05,a,new (Blue Tin 8 caps),7,8,★★★★☆

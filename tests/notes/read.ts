@@ -13,6 +13,7 @@ export const EMPTY: NotesInput['ledger'] = {
   mistaken: new Set(),
   raw: new Map(),
   forms: [],
+  choices: [],
   read: new Set(),
   answered: new Map(),
   fromNotes: new Map(),

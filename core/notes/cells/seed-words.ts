@@ -29,6 +29,8 @@ export const FUNCTION_WORDS =
 const PIECES = String.raw`(?:capsules?|caps|kaps|kps|tablets?|tabs|tabl|pills|sachets?|kapseln|tabletten|beutel|g[eé]lules|comprim[eé]s|c[aá]psulas|comprimidos|compresse|kapslar|tabletter|kapsler|kapsu[lł](?:ki|ek)|tablet(?:ki|ek))`;
 /** A word for pieces of a product. */
 export const PIECE_WORD = new RegExp(String.raw`(?:^|\s)${PIECES}(?=\s|$)`, 'iu');
+/** It at the beginning. */
+export const PIECE_FIRST = new RegExp(String.raw`^${PIECES}(?=\s|$)`, 'iu');
 /** It within a text, also right beside a figure or a mark. */
 export const PIECE_WITHIN = new RegExp(String.raw`\s*(?<!\p{L})${PIECES}(?!\p{L})\.?`, 'iu');
 export const JAR_WORDS = new Set(

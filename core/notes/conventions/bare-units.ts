@@ -19,7 +19,11 @@ type Habits = Omit<Conventions, 'bareUnits'>;
 
 /** Above it bare numbers are no spoons or cups, and no seed. */
 const MOST_SEED_ML = 400;
-const WHOLE_COLUMN = ['mL', 'tbsp', 'tsp', 'cup', 'g'] as const;
+/** Units that a column without one may have, by what it tells: every unit of its kind that amounts are read in. */
+const unitsFor = ({ meaning }: Column): readonly string[] =>
+  meaning === 'milk' || meaning === 'milk amount' || meaning === 'volume'
+    ? ['mL', 'L', 'dL', 'cL', 'cup', 'pint', 'quart', 'gallon', 'fl oz', 'g', 'kg']
+    : ['mL', 'tbsp', 'tsp', 'cup', 'g', 'cL', 'dL', 'L', 'fl oz', 'oz'];
 /** Answer: small figures in the spoons of the column, large ones in mL. */
 const BY_SIZE = 'by size';
 const OR_ML = ' or mL';
@@ -105,13 +109,13 @@ function unitOf(
   return { question: askUnit(column, question.bareUnit(column.heading, first.text), null) };
 }
 
-const askUnit = ({ heading }: Column, sentence: string, unit: string | null): Question => ({
-  id: `unit:${heading}`,
+const askUnit = (column: Column, sentence: string, unit: string | null): Question => ({
+  id: `unit:${column.heading}`,
   row: null,
   sentence,
   choices: [
     ...(unit === null ? [] : [{ value: BY_SIZE, label: `Small figures in ${unit}, large ones in mL` }]),
-    ...WHOLE_COLUMN.map((value) => ({ value, label: value })),
+    ...unitsFor(column).map((value) => ({ value, label: value })),
   ],
   blocks: true,
 });

@@ -6,7 +6,7 @@ import { cellDay, daysBetween, findDay, withoutSureDays } from '../../text/days'
 import { readSpan } from '../../text/moments';
 import { withoutWeekdayLast } from '../../text/weekdays';
 import { PIECE_WITHIN } from '../cells/seed-words';
-import { readYesNo } from '../cells/cell-words';
+import { milkName, readYesNo } from '../cells/cell-words';
 import { saysHowSet } from '../../text/look-words';
 import type { NotesInput } from '../notes-plan';
 import type { Question, Said } from '../said';
@@ -33,7 +33,7 @@ import {
   withDay,
 } from './column-cells';
 import { readHeadingLines, tellsTime, upright } from './heading-lines';
-import { headingMeaning, headingSaysDays, headingUnit, type HeadingMeaning } from './headings';
+import { bareHeading, headingMeaning, headingSaysDays, headingUnit, type HeadingMeaning } from './headings';
 import { fromRecords } from './record-lines';
 import { marksOf, type Marks } from './taster-marks';
 import { unfold } from './unfold';
@@ -55,6 +55,8 @@ export interface Column {
   readonly additionName: string | null;
   /** It holds marks that tasters gave. */
   readonly marks: Marks | null;
+  /** Under a heading of its own, what stands in it told what it means: whoever brings it in looks at that first. */
+  readonly doubtful: boolean;
 }
 
 export interface Layout {
@@ -87,6 +89,8 @@ interface Draft {
   meaning: NoteColumn | null;
   /** Its heading is a known one, and yet it is a second one or proven otherwise: kept in the note. */
   spare: boolean;
+  /** What stands in it told what it means, and no heading. */
+  fromCells: boolean;
   additionName: string | null;
   marks: Marks | null;
 }
@@ -104,6 +108,11 @@ interface Drafts {
 
 const has = ({ all }: Drafts, meaning: NoteColumn): boolean => all.some((one) => one.meaning === meaning);
 const saying = ({ said }: Drafts, sentence: string): number => said.push({ row: null, sentence });
+/** Says that what stands in a column, and not its heading, told what it is. */
+function sayFromCells(drafts: Drafts, draft: Draft, meaning: NoteColumn): void {
+  draft.fromCells = true;
+  saying(drafts, assumed.column(draft.name, meaning));
+}
 
 /** The columns of a table, by the keeper's own mapping and answers first. */
 export function readLayout(
@@ -139,6 +148,7 @@ export function readLayout(
       found: null,
       meaning,
       spare: false,
+      fromCells: false,
       additionName: null,
       marks: null,
     };
@@ -196,7 +206,7 @@ function byOtherRows(drafts: Drafts): void {
     const tells = days.some(({ index }) => index !== draft.index && namesOtherRows(draft.index, index, rows));
     if (!tells) continue;
     draft.meaning = 'seed';
-    saying(drafts, assumed.column(draft.name, 'seed'));
+    sayFromCells(drafts, draft, 'seed');
     return;
   }
 }
@@ -257,7 +267,7 @@ function byHeading(draft: Draft, drafts: Drafts): void {
     return;
   }
   const proven = provenOtherwise(told, draft.cells);
-  if (proven) saying(drafts, assumed.column(draft.name, proven));
+  if (proven) sayFromCells(drafts, draft, proven);
   const meaning = besideOthers(draft, proven ?? told, drafts);
   if (meaning === null) {
     draft.spare = true;
@@ -346,7 +356,8 @@ function besideOthers(draft: Draft, told: NoteColumn, drafts: Drafts): NoteColum
   // "Seed ml" above days names the seeds all the same.
   const days = (): number => share(cells, (cell) => withoutSureDays(cell) !== tidy(cell));
   if (meaning === 'amount' && !has(drafts, 'seed') && !otherSeed && days() >= 0.5) meaning = 'seed';
-  if (meaning === 'milk' && has(drafts, 'milk') && figures() >= 0.8) meaning = 'milk amount';
+  if (meaning === 'milk' && (has(drafts, 'milk') || saysHowMuch(name, cells)) && figures() >= 0.8)
+    meaning = 'milk amount';
   // "Fibre tsp" above bare figures names what went in itself.
   if (
     meaning === 'addition' &&
@@ -359,6 +370,16 @@ function besideOthers(draft: Draft, told: NoteColumn, drafts: Drafts): NoteColum
     meaning = 'addition amount';
   return meaning;
 }
+
+/** Bare figures that are no fat of a milk: all of litres, or all of millilitres. */
+const saysHowMuch = (name: string, cells: readonly string[]): boolean => {
+  const figures = cells.map((cell) => (isNumber(cell) ? Number(tidy(cell).replace(',', '.')) : Number.NaN));
+  return (
+    milkName(bareHeading(name)) === null &&
+    cells.length > 0 &&
+    (figures.every((one) => one <= 2.5) || figures.every((one) => one >= 100))
+  );
+};
 
 /** Marks out of ten are no words and no days: they are kept under their heading. */
 function byMarks(drafts: Drafts): void {
@@ -416,7 +437,7 @@ function byAdditions(drafts: Drafts): void {
   );
   if (seeds && !has(drafts, 'seed')) {
     seeds.meaning = 'seed';
-    saying(drafts, assumed.column(seeds.name, 'seed'));
+    sayFromCells(drafts, seeds, 'seed');
   }
   for (const draft of drafts.all)
     if (draft.chosen && draft.meaning === 'addition' && share(draft.cells, isAmount) >= 0.8)
@@ -463,7 +484,7 @@ function byPairs(drafts: Drafts, days: number): boolean {
   const [pair, other] = pairs;
   if (!pair || other) return false;
   if (pair.jar.meaning !== 'jar') saying(drafts, assumed.jarColumn(pair.jar.name, pair.named));
-  saying(drafts, assumed.column(pair.seed.name, 'seed'));
+  sayFromCells(drafts, pair.seed, 'seed');
   Object.assign(pair.jar, { meaning: 'jar', spare: false });
   Object.assign(pair.seed, { meaning: 'seed', spare: false });
   return true;
@@ -503,10 +524,8 @@ function bySeedNames(drafts: Drafts): void {
     if (named === null || named === undefined) continue;
     draft.meaning = seeds.length > 0 ? 'jar' : 'seed';
     draft.spare = false;
-    saying(
-      drafts,
-      seeds.length > 0 ? assumed.jarColumn(draft.name, named) : assumed.column(draft.name, 'seed'),
-    );
+    if (seeds.length > 0) saying(drafts, assumed.jarColumn(draft.name, named));
+    else sayFromCells(drafts, draft, 'seed');
     return;
   }
 }
@@ -607,7 +626,7 @@ function byCells(drafts: Drafts): void {
     draft.meaning = meaning;
     if (meaning === 'note') continue;
     free.delete(meaning);
-    saying(drafts, assumed.column(name, meaning));
+    sayFromCells(drafts, draft, meaning);
   }
 }
 
@@ -698,7 +717,7 @@ function corrected(drafts: Drafts): void {
       !chosen && (meaning === null || meaning === 'date') && share(cells, namesJar) >= 0.6,
   );
   if (naming && !has(drafts, 'label') && !has(drafts, 'jar')) {
-    if (naming.meaning === null) saying(drafts, assumed.column(naming.name, 'label'));
+    if (naming.meaning === null) sayFromCells(drafts, naming, 'label');
     naming.meaning = 'label';
   }
   for (const draft of drafts.all) {
@@ -714,7 +733,7 @@ function corrected(drafts: Drafts): void {
   const volume = drafts.all.find(({ meaning, chosen }) => meaning === 'volume' && !chosen);
   if (volume && !has(drafts, 'amount') && drafts.all[volume.index - 1]?.meaning === 'seed') {
     volume.meaning = 'amount';
-    saying(drafts, assumed.column(volume.name, 'amount'));
+    sayFromCells(drafts, volume, 'amount');
   }
   // A texture column of set words, where nothing else tells how a jar set.
   const texture = drafts.all.find(
@@ -723,7 +742,7 @@ function corrected(drafts: Drafts): void {
   );
   if (texture && !has(drafts, 'set')) {
     texture.meaning = 'set';
-    saying(drafts, assumed.column(texture.name, 'set'));
+    sayFromCells(drafts, texture, 'set');
   }
 }
 
@@ -748,7 +767,7 @@ function askMeaning(name: string, drafts: Drafts): Question {
 
 /** A column as it is read, with what is to be said of it. */
 function columnOf(
-  { index, name, cells, chosen, meaning, spare, additionName, marks }: Draft,
+  { index, name, cells, chosen, meaning, spare, fromCells, additionName, marks }: Draft,
   drafts: Drafts,
 ): Column {
   const saysDays = meaning === 'hours' && headingSaysDays(name);
@@ -769,5 +788,6 @@ function columnOf(
     known: meaning !== null,
     additionName,
     marks: meaning === 'note' ? marks : null,
+    doubtful: fromCells && drafts.headed && !chosen,
   };
 }

@@ -103,10 +103,10 @@ export function headingMeaning(heading: string): HeadingMeaning | null {
   if (WEIGHT.test(bare)) return { meaning: 'note', sure: 2, apart: 'a weight' };
   // A heading that tells nothing but its unit.
   const unit = headingUnit(heading);
-  if (unit === null || bare.length > 6) return null;
+  if (unit === null || (bare.length > 6 && !onlyUnits(bare))) return null;
   if (/^(?:deg )?[cf]$/i.test(unit)) return { meaning: 'temperature', sure: 2 };
   if (/^(?:h|hrs?|hours|std)$/i.test(unit)) return { meaning: 'hours', sure: 2 };
-  return VOLUME.test(plain(heading)) ? { meaning: 'amount', sure: 2 } : null;
+  return VOLUME.test(plain(onlyUnits(heading) ? unit : heading)) ? { meaning: 'amount', sure: 2 } : null;
 }
 
 /** What the longest phrase within a heading means; of "Temp start" the temperature: when it was taken only tells it apart. */
@@ -153,6 +153,19 @@ const UNIT_LAST = new RegExp(
   'i',
 );
 
+/** "mL / pcs", "tbsp or caps": nothing but units; bare figures have the first of them. */
+const unitsIn = (text: string): string[] =>
+  text
+    .trim()
+    .split(/\s*[/|,&]\s*|\s+or\s+/i)
+    .filter(Boolean);
+const onlyUnits = (text: string): boolean => unitsIn(text).length > 1 && unitsIn(text).every(isUnit);
+
+/** "mL / pcs": beside a product its bare figures are pieces. */
+export const countsPieces = (heading: string): boolean =>
+  onlyUnits(heading) &&
+  unitsIn(heading).some((unit) => /^(?:caps?|capsules?|pieces|pcs|stk)\.?$/i.test(unit));
+
 /** The unit a heading tells, as written in it: "Amount (ml)" → "ml", "Temp °C" → "C", "Hold h" → "h", "Tbsp" → "Tbsp". */
 export function headingUnit(heading: string): string | null {
   const text = heading
@@ -167,9 +180,10 @@ export function headingUnit(heading: string): string | null {
   const told = inside.find((word) => UNIT_WORD.test(word));
   if (told) return /^fahrenheit$/i.test(told) ? 'F' : /^celsius$/i.test(told) ? 'C' : told;
   if (isUnit(text)) return text;
+  if (onlyUnits(text)) return unitsIn(text)[0] ?? null;
   // "ml starter"
   const before =
-    /^(ml|cl|dl|l|g|tbsps?|tsps?|EL|TL|cups?|grams?|qts?|quarts?|pints?|lit(?:er|re)s?)\s+(?:of\s+)?\p{L}{3}/iu.exec(
+    /^(ml|cl|dl|l|g|kg|oz|tbsps?|tsps?|EL|TL|cups?|grams?|qts?|quarts?|pints?|lit(?:er|re)s?)\.?\s+(?:of\s+)?\p{L}{3}/iu.exec(
       text,
     )?.[1];
   if (before) return before;

@@ -8,6 +8,7 @@ import { readYesNo } from '../cells/cell-words';
 import type { Column, Layout } from '../layout/column-meanings';
 import { columnSays } from '../notes-says';
 import { labelOf, seedNames, type NoteRow } from '../rows/note-row';
+import { filled } from '../rows/row-cells';
 
 /** Rows that are looked through for a cell that was read. */
 const LOOKED_THROUGH = 50;
@@ -20,7 +21,9 @@ export const columnsOf = (
   columns.map((column) => {
     const { heading, known, meaning, index } = column;
     const examples = examplesOf(rows, index);
-    return { heading, meaning: known ? meaning : null, examples, says: sayOf(column, examples, read) };
+    const says = sayOf(column, examples, read);
+    const doubtful = column.doubtful && examples.length > 0 ? { doubtful: true as const } : {};
+    return { heading, meaning: known ? meaning : null, examples, says, ...doubtful };
   });
 
 /** The first three things that stand in a column. */
@@ -78,6 +81,8 @@ function readAs(row: NoteRow, { meaning }: Column, text: string): string | null 
     case 'hours':
     case 'start':
     case 'end':
+      // Where another column tells the hours, these are kept.
+      if (meaning !== 'hours' && filled(row.cells, 'hours').length > 0) return null;
       return facts?.hours == null ? null : `${Number(facts.hours.toFixed(2))} h held`;
     case 'temperature':
       return facts?.temperature ? `${Number(facts.temperature.value.toFixed(1))} °C` : null;

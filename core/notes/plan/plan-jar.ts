@@ -32,25 +32,6 @@ export function answersOf(line: number, answers: NotesInput['answers']): Map<str
   return found;
 }
 
-/** What a heading means is asked about with this before it. */
-export const MEANS = 'means:';
-
-/** A plan with what its headings were said to mean, kept with the first of its rows. */
-export function withMeanings(jars: readonly PlannedJar[], answers: NotesInput['answers']): PlannedJar[] {
-  const means = Object.entries(answers).filter(([id]) => id.startsWith(MEANS));
-  return jars.map((jar, at) =>
-    at > 0 || means.length === 0
-      ? jar
-      : {
-          ...jar,
-          noted: {
-            ...jar.noted,
-            answers: [...jar.noted.answers, ...means.map(([question, answer]) => ({ question, answer }))],
-          },
-        },
-  );
-}
-
 /** A jar with its sources by the names they go by. */
 export const withSources = (
   jar: PlannedJar,

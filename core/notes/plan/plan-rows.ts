@@ -8,7 +8,8 @@ import type { SourceMention } from '../named-seeds';
 import { askChanged, readAgain, takeOver, takesOver } from './changes';
 import { leaveImpossible, possibleChanges } from './impossible';
 import { hushColumns, newlySpoiled } from './new-columns';
-import { planJar, withMeanings, withSources } from './plan-jar';
+import { withChoices } from './kept-choices';
+import { planJar, withSources } from './plan-jar';
 import { rowsBrought } from './rows-brought';
 import { linesBelow, refuseLoops, seededBy, waitForSeeds, waitToTakeOver } from './seed-order';
 
@@ -41,7 +42,7 @@ export function planRows(
   const changes = possibleChanges(jars, [...wanted.keys()], (change) => wanted.get(change), input);
   const changing = new Set(changes.flatMap((change) => wanted.get(change) ?? []));
   return {
-    plan: { sources: sources.all(), jars: withMeanings(jars, input.answers), changes },
+    plan: { sources: sources.all(), jars: withChoices(jars, input), changes },
     adding,
     changing,
     brought: rowsBrought(rows, byId),

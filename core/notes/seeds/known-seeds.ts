@@ -7,6 +7,7 @@ import { STRONG } from '../cells/seed-words';
 import { bareNumber } from '../conventions/bare-units';
 import type { Conventions } from '../conventions/file-habits';
 import { MASS_UNIT, VOLUME_UNIT } from '../layout/column-cells';
+import { countsPieces } from '../layout/headings';
 import type { LedgerView, NotesInput } from '../notes-plan';
 import { labelKey } from '../rows/identity';
 import { labelOf, type NoteRow } from '../rows/note-row';
@@ -113,8 +114,9 @@ export function besideSeeds(
   const piecesBeside = amounts.some(({ text }) =>
     findAmounts(text, options).some(({ amount }) => amount.unit === 'pieces'),
   );
-  const counts = ({ column: { unit }, text }: Cell): boolean =>
-    bareNumber(text) !== null && !(unit !== null && (VOLUME_UNIT.test(unit) || MASS_UNIT.test(unit)));
+  const counts = ({ column: { unit, heading }, text }: Cell): boolean =>
+    bareNumber(text) !== null &&
+    (countsPieces(heading) || !(unit !== null && (VOLUME_UNIT.test(unit) || MASS_UNIT.test(unit))));
   return { piecesBeside, countBeside: piecesBeside || amounts.some(counts) };
 }
 

@@ -13,6 +13,7 @@ import {
 import { answerOf, filled, isNegative, sayAmount, tooMuch, type Cell } from '../rows/row-cells';
 import { bareNumber, bareUnitOf } from '../conventions/bare-units';
 import type { Conventions } from '../conventions/file-habits';
+import { countsPieces } from '../layout/headings';
 import { nameOfSeed } from '../named-seeds';
 import type { NotesInput } from '../notes-plan';
 import type { NoteRow } from '../rows/note-row';
@@ -41,11 +42,16 @@ function readAmountList(
   return { amounts, each, rest };
 }
 
-/** Of several seeds of both kinds, those an amount can be of: pieces are a product's, anything else a jar's. */
+/** Of several seeds those an amount can be of: in a form the product's of that form, pieces a product's, anything else a jar's. */
 function fitting<Seed extends NoteRow['seeds'][number]>(
   seeds: readonly Seed[],
-  { amount }: FoundAmount,
+  { amount, form }: FoundAmount,
 ): Seed[] {
+  // "8 caps" beside capsules and tablets are the capsules.
+  const formed = seeds.filter(
+    ({ part: { from } }) => form !== null && 'source' in from && from.source.form === form,
+  );
+  if (formed.length === 1) return formed;
   const isSource = ({ part }: Seed): boolean => 'source' in part.from;
   if (seeds.every(isSource) || !seeds.some(isSource)) return [];
   return seeds.filter((seed) => isSource(seed) === (amount.unit === 'pieces'));
@@ -154,7 +160,8 @@ function amountsOf(
   // "20/25" for two seeds is no fraction.
   const whole = bareNumber(figures) !== null && !(open.length > 1 && parts.length === open.length);
   const inUnit = (whole ? [figures] : parts).map((piece) => {
-    const unit = column.unit ?? (onlySources ? 'pieces' : bareUnitOf(piece, column.heading, conventions));
+    const counted = onlySources && (column.unit === null || countsPieces(column.heading));
+    const unit = counted ? 'pieces' : (column.unit ?? bareUnitOf(piece, column.heading, conventions));
     const inIt = unit === undefined ? null : wholeAmount(`${piece} ${unit}`, conventions);
     return wholeAmount(piece, conventions) ?? inIt;
   });

@@ -1,4 +1,5 @@
 // What seeded the jar of one row, and how much of each; what can't be is a problem of the row.
+import type { NoteColumn } from '../../contract';
 import { isNothing, isUnknown, plain, tidy } from '../../quantities/quantities';
 import { findDay } from '../../text/days';
 import { SEED_PART } from '../layout/column-cells';
@@ -26,9 +27,20 @@ export function seedRow(row: NoteRow, known: KnownSeeds, conventions: Convention
   if (noted > LONGEST_NOTE) row.log.problem(problem.noteTooLong(noted));
   const milk = row.facts?.milkAmount?.unit === 'mL' ? row.facts.milkAmount.value : 0;
   for (const { amount } of row.seeds)
-    if (milk > 0 && amount?.unit === 'mL' && amount.value > 2 * milk)
-      row.log.problem(problem.amountImpossible(amount.typed ?? ''), filled(row.cells, 'amount')[0]);
+    if (milk > 0 && amount?.unit === 'mL' && amount.value > 2 * milk) {
+      // So little milk fills no jar: it is the milk that can't be.
+      const [cell] =
+        milk < LEAST_MILK
+          ? row.cells.filter(({ column, text }) => OF_MILK.has(column.meaning) && /\d/.test(text))
+          : [];
+      const typed = cell ? cell.text.trim() : (amount.typed ?? '');
+      row.log.problem(problem.amountImpossible(typed), cell ?? filled(row.cells, 'amount')[0]);
+    }
 }
+
+/** Less milk (mL) fills no jar (common practice, no source). */
+const LEAST_MILK = 50;
+const OF_MILK: ReadonlySet<NoteColumn> = new Set(['milk', 'milk amount']);
 
 /** "8 caps Blue Tin" under the amounts of a row that names no seed: a product with its count. */
 const productsAmong = (row: NoteRow, options: Pick<Conventions, 'spoons' | 'decimal'>): Cell[] =>

@@ -14,6 +14,7 @@ import { pickAmount, seedOf, type Resolved, type SeedContext, type Tried } from 
 import {
   CULTURE,
   FUNCTION_WORDS,
+  PIECE_FIRST,
   PIECE_WITHIN,
   PIECE_WORD,
   PREVIOUS,
@@ -144,15 +145,29 @@ function wordOfPieces(whole: string, amount: FoundAmount | null, context: SeedCo
   return amount !== null || context.countBeside || found.index === 0 || known ? found[0] : null;
 }
 
+/** "Brook caps / Larch tablets": parts of a text that each have a word for pieces are products of their own. */
+const namesSeveral = (text: string): boolean =>
+  text
+    .split(STRONG)
+    .flatMap((piece) => piece.split(WEAK))
+    .filter((piece) => PIECE_WORD.test(piece)).length > 1;
+
+/** The form that a word for pieces tells. */
+const formOf = (pieceWord: string | null, amounts: AmountOptions): Source['form'] =>
+  pieceWord === null ? null : (findAmounts(`1 ${pieceWord.trim()}`, amounts)[0]?.form ?? null);
+
 /** A product, with or without a count. */
 export function bySource(told: string, context: SeedContext): Tried {
   const text = tidy(told).replace(SAID_PRODUCT, '');
   const { amount, rest, several } = pickAmount(text, context);
-  if (several || countsAnother(text, context.amounts)) return null;
+  if (several || countsAnother(text, context.amounts) || namesSeveral(text)) return null;
   const whole = sourceName(rest);
   // "Capsules Blue Tin (10 pieces)": the piece's word is not part of the name.
   const pieceWord = wordOfPieces(whole, amount, context);
   const name = pieceWord ? sourceName(whole.replace(pieceWord, ' ')) : whole;
+  // What a column beside tells of pieces changes no name unsaid.
+  const shortened = pieceWord !== null && amount === null && context.countBeside && !PIECE_FIRST.test(whole);
+  const renamed = shortened ? [assumed.wordOfPieces(whole, name, pieceWord.trim())] : [];
   const said = name === '' ? null : context.said(name);
   if (said === 'jar') return null;
   if (said === 'culture') return resolved(mention(name, 'culture', { culture: true }), amount);
@@ -197,16 +212,12 @@ export function bySource(told: string, context: SeedContext): Tried {
   }
   const bare = context.bare.get(plain(name)) ?? context.taught.get(plain(name));
   if (bare !== undefined && !context.products.has(plain(name)))
-    return resolved(mention(bare, null, { guessed: true }), amount);
-  if (context.products.has(plain(name))) return resolved(mention(name, null), amount);
+    return resolved(mention(bare, formOf(pieceWord, context.amounts), { guessed: true }), amount, renamed);
+  if (context.products.has(plain(name)))
+    return resolved(mention(name, formOf(pieceWord, context.amounts)), amount, renamed);
   // "Capsules of Blue Tin": a product, though nobody counted.
   if (pieceWord && amount === null && /^\p{L}/u.test(name))
-    return resolved(
-      mention(name, findAmounts(`1 ${pieceWord.trim()}`, context.amounts)[0]?.form ?? null, {
-        guessed: true,
-      }),
-      null,
-    );
+    return resolved(mention(name, formOf(pieceWord, context.amounts), { guessed: true }), null, renamed);
   if (name === '') return null;
   if (amount?.amount.unit === 'g' || PRODUCT.test(plain(name)) || context.piecesBeside) {
     return resolved(
