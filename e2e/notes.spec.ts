@@ -217,6 +217,27 @@ test('a changed row without a letter is asked about: the same jar, or another on
   await expect(asked).toHaveCount(0);
 });
 
+test('a column that only its cells tell is looked at first; what was chosen holds for the next file', async ({
+  page,
+}) => {
+  const start = 'Day,Jar,From,Zeug\n2026-03-01,a,10 capsules Blue Tin,36 h\n';
+  await openNotes(page);
+  await choose(page, csv('jars.csv', start));
+  const right = page.getByRole('button', { name: 'It is right' });
+  await expect(page.getByText(/^Look at these columns first/)).toBeVisible();
+  await right.click();
+  await expect(right).toBeDisabled();
+  expect(await complaintsOfAxe(page)).toEqual([]);
+  await page.getByRole('button', { name: 'Bring in 1 row' }).click();
+  await page.getByRole('button', { name: 'Another file' }).click();
+
+  await choose(page, csv('jars.csv', `${start}2026-03-08,a,2026-03-01 a,34 h\n`));
+  await expect(page.getByText(/^What you chose for an earlier file/)).toBeVisible();
+  await expect(right).toHaveCount(0);
+  await page.getByRole('button', { name: 'Decide anew' }).click();
+  await expect(right).toBeEnabled();
+});
+
 test('the headings of the rows stand over their columns', async ({ page }) => {
   await openNotes(page);
   await choose(page, kitchen);

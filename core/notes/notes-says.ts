@@ -100,6 +100,7 @@ export const question = {
   percentOfWhat: (text: string) => `“${text}” is a share, and the row does not tell how much milk it is a share of. The amount is left blank and the text is kept in the note.`,
   whichProduct: (text: string) => `Which product is “${text}”? Until it is answered the row stays aside.`,
   seedUnsure: (text: string) => `The seed “${text}” sounds unsure. It was taken as written. Is it right?`,
+  seedSpoiled: (label: string, hanging: number) => `The seed ${label} spoiled or was thrown out, by these notes. Was it this jar? If so, ${hanging === 1 ? 'this row is' : `all ${hanging} rows that descend from it are`} set aside.`,
   noSeed: () => 'Nothing says what seeded this jar. It is brought in without a seed.',
   letterAlone: (text: string, row: number, more: number) => `“${text}” (row ${row}${more > 0 ? ` and ${more} more` : ''}) names a jar by its letter or number alone, and several jars have it. Which one is meant each time?`,
   unknownSource: (name: string, rows: readonly number[]) => `“${name}” (${inRows(rows)}) is no jar and no source that is known. What is it? Until it is answered ${rows.length === 1 ? 'the row stays' : 'these rows stay'} aside.`,

@@ -85,7 +85,7 @@ export function summarySentence(states: States, blocked: boolean): string {
 export function tellingSays(telling: number, silent: number): string {
   const first = telling === 0 ? 'None tells' : telling === 1 ? 'One tells' : `${count(telling, 'row')} tell`;
   const rest =
-    silent > 0 ? ` ${count(silent, 'row')} ${silent === 1 ? 'says' : 'say'} nothing in words.` : '';
+    silent > 0 ? ` ${count(silent, 'row')} ${silent === 1 ? 'has' : 'have'} no words to answer.` : '';
   return `${first} of spoilage in plain words. What you don’t answer comes in as not answered, and is quoted wherever its jar is offered.${rest}`;
 }
 

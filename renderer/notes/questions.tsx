@@ -135,6 +135,8 @@ export function Questions({
     (one, other) =>
       Number(other.blocks) - Number(one.blocks) ||
       Number(other.urgent ?? false) - Number(one.urgent ?? false) ||
+      // What is only to be looked over comes last.
+      Number(one.choices.length === 0) - Number(other.choices.length === 0) ||
       (one.row ?? 0) - (other.row ?? 0),
   );
   const together = askedTogether(sorted, answers);

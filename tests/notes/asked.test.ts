@@ -315,3 +315,23 @@ it('where the only days are those on which jars were taken out, it is asked on w
   const { plan, preview } = read(text, { answers: { 'which days': 'Taken out' } });
   expect([preview.problems, plan.jars.map(({ madeOn, hold }) => [madeOn, hold?.hours])]).toEqual([[], [['2026-01-07', 36], ['2026-01-14', 34]]]);
 });
+
+describe('a seed that the file itself says was thrown out', () => {
+  const text = (seed: string) =>
+    `Date,Jar,Seed,Notes\n2026-01-05,a,8 caps Blue Tin,\n2026-01-12,a,2026-01-05 a,"smelled of nail polish, thrown out"\n2026-01-12,b,2026-01-05 a,\n2026-01-21,a,${seed},\n2026-01-28,a,2026-01-21 a,\n`;
+  const asked = (seed: string, answers: NotesInput['answers'] = {}) =>
+    read(text(seed), { answers }).preview.questions.filter(({ id }) => id.startsWith('cell:'));
+  it('is asked about, with what hangs on it, and its mates to choose from', () => {
+    const [one, ...others] = asked('2026-01-12 a');
+    expect([one?.id, others]).toEqual(['cell:5:Seed', []]);
+    expect(one?.sentence).toMatch(/12 Jan 2026 a .*all 2 rows that descend from it are set aside/);
+    expect(one?.choices.map(({ value }) => value)).toEqual(['2026-01-12 a', '2026-01-12 b']);
+  });
+  it('the answer is the seed', () => {
+    const { plan, preview } = read(text('2026-01-12 a'), { answers: { 'cell:5:Seed': '2026-01-12 b' } });
+    expect([plan.jars[3]?.seedings[0]?.fromRow, preview.questions.filter(({ id }) => id.startsWith('cell:'))]).toEqual(['row:4', []]);
+    expect(asked('2026-01-12 a', { 'cell:5:Seed': '2026-01-12 a' })).toEqual([]);
+  });
+  it.each([['2026-01-12 b', {}], ['2026-01-12 a', { 'remark:3': 'fine', 'thrown:3': 'fine' }]])('nothing is asked of a seed that did not spoil: %s', (seed, answers) =>
+    expect(asked(seed, answers)).toEqual([]));
+}); // prettier-ignore

@@ -10,6 +10,7 @@ import { leaveImpossible, possibleChanges } from './impossible';
 import { hushColumns, newlySpoiled } from './new-columns';
 import { withChoices } from './kept-choices';
 import { planJar, withSources } from './plan-jar';
+import { askSpoiledSeeds } from './spoiled-seeds';
 import { rowsBrought } from './rows-brought';
 import { linesBelow, refuseLoops, seededBy, waitForSeeds, waitToTakeOver } from './seed-order';
 
@@ -33,6 +34,7 @@ export function planRows(
 ): PlannedRows {
   refuseLoops(rows, byId);
   waitForSeeds(rows, byId);
+  askSpoiledSeeds(rows, byId, input);
   const possible = leaveImpossible(rows, byId, input);
   const adding = rows.filter((row) => possible.has(row));
   const sources = new NewSources(input.ledger.sources);
