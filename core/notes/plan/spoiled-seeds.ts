@@ -9,21 +9,25 @@ import { filled } from '../rows/row-cells';
 const spoiled = ({ facts }: NoteRow): boolean =>
   facts?.outcome != null && (facts.outcome.spoiledSaid || facts.outcome.signs.length > 0);
 
-/** Rows by the row that seeded them. */
-function childrenOf(
+/** Rows that add a jar: by the row that seeded them, and by their batch. */
+function related(
   rows: readonly NoteRow[],
   byId: ReadonlyMap<string, NoteRow>,
-): ReadonlyMap<NoteRow, NoteRow[]> {
-  const children = new Map<NoteRow, NoteRow[]>();
+  look: NotesInput['look'],
+): { readonly children: ReadonlyMap<NoteRow, NoteRow[]>; readonly batches: ReadonlyMap<string, NoteRow[]> } {
+  const [children, batches] = [new Map<NoteRow, NoteRow[]>(), new Map<string, NoteRow[]>()];
   for (const row of rows) {
+    look?.();
     if (!isAdded(row)) continue;
+    putTo(batches, batchOf(row), row);
     for (const { part } of row.seeds) {
       const seed = 'jar' in part.from ? byId.get(part.from.jar.id) : undefined;
       if (seed) putTo(children, seed, row);
     }
   }
-  return children;
+  return { children, batches };
 }
+const batchOf = ({ identity }: NoteRow): string => `${dayName(identity)}|${identity.word ?? ''}`;
 
 /** How many rows descend from one. */
 function hangingOn(row: NoteRow, children: ReadonlyMap<NoteRow, readonly NoteRow[]>): number {
@@ -39,30 +43,26 @@ function hangingOn(row: NoteRow, children: ReadonlyMap<NoteRow, readonly NoteRow
 }
 
 /** Other jars of a row's batch that did not spoil, as a seed is written: "2026-01-12 b". */
-function matesOf(
+const matesOf = (
   row: NoteRow,
-  rows: readonly NoteRow[],
-): { readonly value: string; readonly label: string }[] {
-  const { word } = row.identity;
-  const day = dayName(row.identity);
-  return rows
+  batch: readonly NoteRow[],
+): { readonly value: string; readonly label: string }[] =>
+  batch
     .filter(
-      (one) => one !== row && isAdded(one) && dayName(one.identity) === day && one.identity.word === word,
+      (one) => one !== row && one.identity.day !== null && one.identity.between === null && !spoiled(one),
     )
-    .filter((one) => one.identity.day !== null && one.identity.between === null && !spoiled(one))
     .map((one) => ({
-      value: [one.identity.day, word, one.identity.letter].filter(Boolean).join(' '),
+      value: [one.identity.day, one.identity.word, one.identity.letter].filter(Boolean).join(' '),
       label: labelOf(one),
     }));
-}
 
 /** Asks of each row whether its seed was the jar that spoiled; the answer stands in for its cell. */
 export function askSpoiledSeeds(
   rows: readonly NoteRow[],
   byId: ReadonlyMap<string, NoteRow>,
-  { answers }: Pick<NotesInput, 'answers'>,
+  { answers, look }: Pick<NotesInput, 'answers' | 'look'>,
 ): void {
-  const children = childrenOf(rows, byId);
+  const { children, batches } = related(rows, byId, look);
   for (const [seed, seeded] of children) {
     if (!isAdded(seed) || !spoiled(seed)) continue;
     const hanging = hangingOn(seed, children);
@@ -82,7 +82,7 @@ export function askSpoiledSeeds(
         id,
         row: row.row.line,
         sentence: question.seedSpoiled(labelOf(seed), hanging),
-        choices: [asWritten, ...matesOf(seed, rows)],
+        choices: [asWritten, ...matesOf(seed, batches.get(batchOf(seed)) ?? [])],
         blocks: false,
       });
     }

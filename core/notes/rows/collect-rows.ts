@@ -50,25 +50,23 @@ const tellsDay = ({ cells }: Row, { columns }: Layout): boolean =>
 /** Columns where something stands in each row that has a day, and nothing in any row below that has none: cells merged over a batch. */
 function columnsOfBatch(layout: Layout): ReadonlySet<Column> {
   const jars = layout.columns.find(({ meaning }) => meaning === 'jar');
-  const rows = layout.rows.filter(({ cells }) => jars && tidy(cells[jars.index] ?? '') !== '');
-  const [dayless, dayed] = [
-    rows.filter((row) => !tellsDay(row, layout)),
-    rows.filter((row) => tellsDay(row, layout)),
-  ];
-  if (dayless.length === 0) return new Set();
-  const stands =
-    (index: number) =>
-    (row: Row): boolean =>
-      tidy(row.cells[index] ?? '') !== '';
-  return new Set(
-    layout.columns.filter(
-      ({ meaning, index }) =>
-        (hasTrait(meaning, 'shared') || meaning === 'label') &&
-        !['addition', 'addition amount', 'amount'].includes(meaning) &&
-        dayed.every(stands(index)) &&
-        !dayless.some(stands(index)),
-    ),
+  const shared = layout.columns.filter(
+    ({ meaning }) =>
+      (hasTrait(meaning, 'shared') || meaning === 'label') &&
+      !['addition', 'addition amount', 'amount'].includes(meaning),
   );
+  const open = new Set<Column>(jars ? shared : []);
+  let dayless = 0;
+  for (const row of layout.rows) {
+    layout.look?.();
+    if (open.size === 0) break;
+    const stands = ({ index }: Column): boolean => tidy(row.cells[index] ?? '') !== '';
+    if (!jars || !stands(jars)) continue;
+    const dayed = tellsDay(row, layout);
+    if (!dayed) dayless += 1;
+    for (const column of open) if (stands(column) !== dayed) open.delete(column);
+  }
+  return dayless === 0 ? new Set() : open;
 }
 
 /** Cells of a row under their columns, after mending and ditto marks. */
