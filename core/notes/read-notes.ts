@@ -11,7 +11,7 @@ import { type Column, readLayout, type Layout } from './layout/column-meanings';
 import { hasTrait } from './meanings';
 import type { NotesInput, NotesPlan, NotesReading } from './notes-plan';
 import { askColumns } from './plan/new-columns';
-import { MEANS, withEarlierChoices } from './plan/kept-choices';
+import { MEANS, withEarlierChoices } from './plan/earlier-choices';
 import { planRows } from './plan/plan-rows';
 import { columnsOf } from './plan/columns-said';
 import { previewOf } from './plan/preview';

@@ -104,6 +104,7 @@ interface Drafts {
   readonly headed: boolean;
   /** The first rows. */
   readonly rows: readonly Row[];
+  readonly look: Table['look'];
 }
 
 const has = ({ all }: Drafts, meaning: NoteColumn): boolean => all.some((one) => one.meaning === meaning);
@@ -153,7 +154,10 @@ export function readLayout(
       marks: null,
     };
   });
-  for (const draft of all) draft.found = foundFor(draft);
+  for (const draft of all) {
+    table.look?.();
+    draft.found = foundFor(draft);
+  }
   const drafts: Drafts = {
     all,
     said: [
@@ -165,6 +169,7 @@ export function readLayout(
     questions: [],
     headed: headings !== null,
     rows: rows.slice(0, SAMPLE),
+    look: table.look,
   };
   for (const find of [
     byOtherRows,
@@ -228,9 +233,15 @@ function byHeadings(drafts: Drafts): void {
   const named = namedByHeadings(drafts);
   const order = drafts.all
     .filter(({ found, meaning }) => found !== null && meaning === null)
-    .map((draft) => ({ draft, rank: rankOf(draft) + (draft === named ? 10 : 0) }))
+    .map((draft) => {
+      drafts.look?.();
+      return { draft, rank: rankOf(draft) + (draft === named ? 10 : 0) };
+    })
     .toSorted((a, b) => b.rank - a.rank);
-  for (const { draft } of order) byHeading(draft, drafts);
+  for (const { draft } of order) {
+    drafts.look?.();
+    byHeading(draft, drafts);
+  }
   for (const draft of drafts.all) draft.spare ||= draft.found !== null && draft.meaning === null;
 }
 
@@ -712,11 +723,12 @@ function namesJar(cell: string): boolean {
 /** What a first look took for something that its cells are not. */
 function corrected(drafts: Drafts): void {
   // Days with letters beside them name the jars, whatever stands above, where nothing else does.
+  const nameless = !has(drafts, 'label') && !has(drafts, 'jar');
   const naming = drafts.all.find(
     ({ meaning, chosen, cells }) =>
-      !chosen && (meaning === null || meaning === 'date') && share(cells, namesJar) >= 0.6,
+      nameless && !chosen && (meaning === null || meaning === 'date') && share(cells, namesJar) >= 0.6,
   );
-  if (naming && !has(drafts, 'label') && !has(drafts, 'jar')) {
+  if (naming) {
     if (naming.meaning === null) sayFromCells(drafts, naming, 'label');
     naming.meaning = 'label';
   }

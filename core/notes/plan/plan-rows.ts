@@ -8,7 +8,7 @@ import type { SourceMention } from '../named-seeds';
 import { askChanged, readAgain, takeOver, takesOver } from './changes';
 import { leaveImpossible, possibleChanges } from './impossible';
 import { hushColumns, newlySpoiled } from './new-columns';
-import { withChoices } from './kept-choices';
+import { withChoices } from './earlier-choices';
 import { planJar, withSources } from './plan-jar';
 import { askSpoiledSeeds } from './spoiled-seeds';
 import { rowsBrought } from './rows-brought';
