@@ -435,20 +435,20 @@ test.describe('the invented ledger', () => {
     test.use({ size: { width: 800, height: 600 } });
     test('nothing in the bar lies over anything else, nor is cut off, also with words a quarter or twice as large', async ({ app, page }) => {
       await shown(page);
+      const faults = (): Promise<string[]> => page.evaluate(() => {
+        const all = [...document.querySelectorAll<HTMLElement>('.bar .button, .demo > span')].filter((one) => one.offsetWidth > 0);
+        const boxes = all.map((one) => ({ says: one.innerText, cut: one.scrollWidth > one.clientWidth + 1 && one.tagName === 'BUTTON', ...one.getBoundingClientRect().toJSON() }));
+        return boxes.flatMap((box, at) => [
+          ...(box.cut || box.right > window.innerWidth ? [`cut off: ${box.says}`] : []),
+          ...boxes.slice(at + 1).flatMap((other) =>
+            box.left < other.right - 1 && other.left < box.right - 1 && box.top < other.bottom && other.top < box.bottom ? [`${box.says} / ${other.says}`] : [],
+          ),
+        ]);
+      });
       for (const zoom of [1, 1.25, 2]) {
         await app.evaluate(({ BrowserWindow }, factor) => BrowserWindow.getAllWindows()[0]?.webContents.setZoomFactor(factor), zoom);
         await expect.poll(() => page.evaluate(() => window.innerWidth)).toBe(800 / zoom);
-        const faults = await page.evaluate(() => {
-          const all = [...document.querySelectorAll<HTMLElement>('.bar .button, .demo > span')].filter((one) => one.offsetWidth > 0);
-          const boxes = all.map((one) => ({ says: one.innerText, cut: one.scrollWidth > one.clientWidth + 1 && one.tagName === 'BUTTON', ...one.getBoundingClientRect().toJSON() }));
-          return boxes.flatMap((box, at) => [
-            ...(box.cut || box.right > window.innerWidth ? [`cut off: ${box.says}`] : []),
-            ...boxes.slice(at + 1).flatMap((other) =>
-              box.left < other.right - 1 && other.left < box.right - 1 && box.top < other.bottom && other.top < box.bottom ? [`${box.says} / ${other.says}`] : [],
-            ),
-          ]);
-        });
-        expect(faults, `at ${zoom}`).toEqual([]);
+        await expect.poll(faults, { message: `at ${zoom}` }).toEqual([]);
       }
     }); // prettier-ignore
     test('stays usable: the drawing has two thirds of the window, every control is in it', async ({
