@@ -22,8 +22,8 @@ export const JOBS = [
   'notes.preview', 'notes.bringIn', 'ledger.open', 'ledger.openDemo', 'ledger.leaveDemo', 'ledger.create', 'ledger.fromArchive', 'ledger.recover', 'ledger.backup',
   'ledger.backups', 'ledger.restore', 'archive.write', 'archive.read', 'tables.write', 'label.print', 'camera.ask', 'report.print', 'report.write', 'calendar.write', 'handOver.write', 'handOver.preview', 'handOver.read',
 ] as const; // prettier-ignore
-/** Sent by main, never answered: a job's progress; a ledger changed; a menu item was chosen. */
-export const EVENTS = ['progress', 'changed', 'menu'] as const;
+/** Sent by main, never answered: a job's progress; a ledger changed; a menu item was chosen; the system hands a jar's file over. */
+export const EVENTS = ['progress', 'changed', 'menu', 'handed'] as const;
 
 /** What a menu event names; the page does it, so that errors and progress show in one place. */
 const MENU_IDS = [

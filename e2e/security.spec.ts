@@ -356,7 +356,7 @@ test('item 20: the page has the calls of the contract, frozen, and no way to nam
   expect(seen).toEqual({
     top: ['call', 'cancel', 'on', 'walls'],
     calls: [...CALLS].toSorted(),
-    events: ['changed', 'menu', 'progress'],
+    events: ['changed', 'handed', 'menu', 'progress'],
     frozen: true,
     same: true,
   });

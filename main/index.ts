@@ -16,6 +16,7 @@ import type { MenuId } from '../core/call-names';
 import type { AppState, Reply, Result } from '../core/contract';
 import { CameraPass } from './camera-pass';
 import { type DayWatch, watchDay } from './day-watch';
+import { Handed, handedBytes, handedFile } from './handed-files';
 import { listen, tell } from './ipc';
 import { machineClock } from './ledger/clock';
 import { realFile } from './ledger/place';
@@ -75,14 +76,14 @@ function begin(): void {
   nativeTheme.themeSource = memory.theme;
 
   const raise = (): void => bringToFront(window);
+  const handed = new Handed((file) => {
+    raise();
+    if (file.kind === 'ledger') chooseFromMenu('ledger.open');
+    else tell(page(), 'handed', handedBytes(file.path));
+  });
   const remember = (change: Partial<typeof memory>): void => {
     memory = { ...memory, ...change };
-    try {
-      keepMemory(memoryFile, memory);
-    } catch (error) {
-      // Not worth refusing what the keeper asked for: the next start then begins where this one did.
-      process.stderr.write(`jarline: ${memoryFile} could not be written: ${String(error)}\n`);
-    }
+    keepOrSay(memoryFile, memory);
   };
 
   const camera = new CameraPass();
@@ -98,7 +99,7 @@ function begin(): void {
       timeZone,
       now: clockNow,
       defaultFile,
-      doors: doorsWith(camera),
+      doors: doorsWith(camera, handed),
       changed: () => {
         tell(page(), 'changed', {});
         void notices.look();
@@ -159,13 +160,40 @@ function begin(): void {
     window.on('closed', () => (window = null));
     await demo; // so that the page's first question already finds it
     await window.loadURL(PAGE);
+    handed.pageIsUp();
     if (options.smoke) await reportAndQuit(ledger);
   });
 
-  app.on('second-instance', raise);
+  hearOfFiles(handed, raise);
   app.on('window-all-closed', () => app.quit());
   for (const watch of [day, notices]) app.on('will-quit', () => watch?.stop());
   closeBeforeQuit(ledger);
+}
+
+/** Hears of files at the start, from a second start (of which nothing else counts: the window is this one) and from the system. */
+function hearOfFiles(handed: Handed, raise: () => void): void {
+  const take = (words: readonly string[], folder: string): void => {
+    const file = handedFile(words, folder, app.getAppPath());
+    if (file !== null) handed.take(file);
+  };
+  take(options.words, process.cwd());
+  app.on('second-instance', (_event, args, folder) => {
+    raise();
+    take(readOptions(args.slice(1)).words, folder);
+  });
+  app.on('open-file', (event, path) => {
+    event.preventDefault();
+    take([path], '/');
+  });
+}
+
+/** Not worth refusing what the keeper asked for: the next start then begins where this one did. */
+function keepOrSay(file: string, memory: Parameters<typeof keepMemory>[1]): void {
+  try {
+    keepMemory(file, memory);
+  } catch (error) {
+    process.stderr.write(`jarline: ${file} could not be written: ${String(error)}\n`);
+  }
 }
 
 function bringToFront(window: BrowserWindow | null): void {
@@ -242,9 +270,11 @@ async function chooseFile(what: Choosing, startAt: string): Promise<string | nul
   return chosen.canceled ? null : (chosen.filePaths[0] ?? null);
 }
 
-function doorsWith(camera: CameraPass): Doors {
+function doorsWith(camera: CameraPass, handed: Handed): Doors {
   return {
-    chooseFile,
+    // A ledger that the system has handed over has been chosen already.
+    chooseFile: async (what, startAt) =>
+      (what === 'open' ? handed.ledger() : null) ?? chooseFile(what, startAt),
     showFolder: (file) => shell.showItemInFolder(file),
     pdfOf,
     onPaper,

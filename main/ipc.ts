@@ -11,6 +11,7 @@ export interface Events {
   readonly progress: { job: string; done: number; total: number | null; says: string };
   readonly changed: Record<string, never>;
   readonly menu: { id: MenuId };
+  readonly handed: { name: string; bytes: Uint8Array<ArrayBuffer> };
 }
 
 /** Sends an event to the page: its payload and nothing else. */

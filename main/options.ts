@@ -11,6 +11,8 @@ export interface Options {
   /** The moment the clock stands still at. */
   readonly now: string | null;
   readonly userData: string | null;
+  /** What is no option: files to open may be among it. */
+  readonly words: readonly string[];
 }
 
 /** A moment that a clock can stand still at, or the sentence that says why not. */
@@ -29,7 +31,7 @@ export function readMoment(given: unknown): { ok: true; value: string } | { ok: 
  * @throws an Error with a sentence where a value can't be used
  */
 export function readOptions(args: readonly string[]): Options {
-  const { values } = parseArgs({
+  const { values, positionals } = parseArgs({
     args: [...args],
     strict: false,
     allowPositionals: true,
@@ -56,5 +58,6 @@ export function readOptions(args: readonly string[]): Options {
     ledger: text('ledger'),
     now,
     userData: text('user-data-dir'),
+    words: positionals,
   };
 }

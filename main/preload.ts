@@ -1,4 +1,4 @@
-// What the page can reach: one frozen function for each call of the contract, cancelling, and three events.
+// What the page can reach: one frozen function for each call of the contract, cancelling, and four events.
 // Sandboxed; knows the names only, never lets the page name a channel.
 import { contextBridge, ipcRenderer } from 'electron';
 import { CALLS, EVENTS } from '../core/call-names';

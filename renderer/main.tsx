@@ -3,7 +3,7 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { listenToKeys } from './app/actions';
 import { App } from './app/app';
-import { listenToMenu } from './app/native-menu';
+import { listenToMain } from './app/native-menu';
 import { connect } from './state/store';
 import { letteringReady } from './theme/lettering';
 import './theme/fonts.css';
@@ -13,7 +13,7 @@ import './theme/base.css';
 const root = document.getElementById('root');
 if (root === null) throw new Error('index.html has no #root');
 connect();
-listenToMenu();
+listenToMain();
 listenToKeys();
 await letteringReady();
 createRoot(root).render(

@@ -67,7 +67,12 @@ const DO: Record<MenuId, () => void> = {
 /** Changes which ledger is open; a refusal is said. */
 export const changeLedger = (name: 'ledger.leaveDemo' | 'ledger.openDemo'): Promise<void> => run(name, {});
 
-/** Listens to the menu. */
-export function listenToMenu(): () => void {
-  return window.jarline.on.menu(({ id }) => DO[id as MenuId]?.());
+/** Listens to the menu, and to the system where it hands over a jar's file: that is shown once a ledger is open. */
+export function listenToMain(): void {
+  window.jarline.on.menu(({ id }) => DO[id as MenuId]?.());
+  window.jarline.on.handed((file) => {
+    showOut({ panel: 'receive', file });
+    if (currentState()?.ledger === null)
+      say(`${file.name} is shown as soon as a ledger of your own is open.`);
+  });
 }

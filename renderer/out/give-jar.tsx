@@ -47,7 +47,7 @@ export function GiveJar({ jar, label }: { readonly jar: string; readonly label: 
   const save = async (): Promise<void> => {
     const done = await job.run('handOver.write', {
       jar,
-      file: { name: `${label} hand-over.json` },
+      file: { name: `${label}.jarline-jar` },
       include: [...include],
       to: to.trim() === '' ? null : to.trim(),
       amount: amount.ok ? amount.value : null,

@@ -20,7 +20,7 @@ export function GivenTo({ jar, label }: { readonly jar: string; readonly label: 
   if (given.length === 0) return null;
   const tell = given.some(({ discard, caution }) => discard !== null || caution !== null);
   const save = async (): Promise<void> => {
-    const file = { name: `${label} what is known now.json` };
+    const file = { name: `${label} what is known now.jarline-jar` };
     const done = await job.run('handOver.write', { jar, file, followUp: true });
     if (done.ok) say(`Saved as ${done.value.file}. Received, it sets aside what it should there, too.`);
     else if (done.error.code !== 'cancelled') say(done.sentence, 'caution');

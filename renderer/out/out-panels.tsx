@@ -18,5 +18,5 @@ export function OutPanels() {
     return <ReportsPanel kind={shown.kind ?? null} line={shown.line ?? null} jar={shown.jar ?? null} />;
   if (shown.panel === 'find') return <FindByLabel />;
   if (shown.panel === 'backups') return <GoBack />;
-  return shown.panel === 'receive' ? <ReceiveJar /> : <TakeEverythingOut />;
+  return shown.panel === 'receive' ? <ReceiveJar handed={shown.file ?? null} /> : <TakeEverythingOut />;
 }

@@ -1,8 +1,10 @@
 // Which of the panels for what goes out and comes in is open, over whatever screen. None by default.
 import { useSyncExternalStore } from 'react';
+import type { HandedJar } from '../state/ledger-calls';
 
 export type OutShown =
-  | { readonly panel: 'everything' | 'backups' | 'receive' | 'find' }
+  | { readonly panel: 'everything' | 'backups' | 'find' }
+  | { readonly panel: 'receive'; readonly file?: HandedJar }
   | {
       readonly panel: 'reports';
       readonly kind?: 'told';

@@ -1,11 +1,12 @@
 // A jar that came with a hand-over: the file is shown before anything enters, comes in as one act, and what says otherwise than
 // this ledger does stands side by side until the keeper decides.
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { Reply } from '../../core/contract';
 import { TextField } from '../parts/fields';
 import { FoodCaution } from '../parts/food-caution';
 import { PickFile } from '../parts/pick-file';
 import type { Read } from '../parts/reading';
+import type { HandedJar } from '../state/ledger-calls';
 import { say } from '../state/store';
 import { AboutGiven } from './about-given';
 import { Contradictions } from './contradictions';
@@ -13,7 +14,7 @@ import { JobLine, OutPanel } from './out-panel';
 import { type Running, useJob } from './use-job';
 
 interface Chosen {
-  readonly file: { readonly name: string; readonly bytes: Uint8Array<ArrayBuffer> };
+  readonly file: HandedJar;
   readonly preview: Reply<'handOver.preview'>;
 }
 
@@ -84,16 +85,22 @@ function Preview({
   );
 }
 
-export function ReceiveJar() {
+/** @param handed a file that the system handed to the program: looked at as if it had been chosen here */
+export function ReceiveJar({ handed }: { readonly handed: HandedJar | null }) {
   const [chosen, setChosen] = useState<Chosen | null>(null);
   const [trouble, setTrouble] = useState<string | null>(null);
   const job = useJob();
-  const look = async (given: File): Promise<void> => {
-    const file = { name: given.name, bytes: new Uint8Array(await given.arrayBuffer()) };
+  const look = async (file: HandedJar): Promise<void> => {
     const answer = await job.run('handOver.preview', { file });
     setTrouble(answer.ok ? null : answer.sentence);
     setChosen(answer.ok ? { file, preview: answer.value } : null);
   };
+  const seen = useRef<HandedJar | null>(null);
+  useEffect(() => {
+    if (handed === null || handed === seen.current) return;
+    seen.current = handed;
+    void look(handed);
+  });
   return (
     <OutPanel title="Receive a jar">
       <p>
@@ -103,9 +110,11 @@ export function ReceiveJar() {
       <div className="row">
         <PickFile
           says="Choose its file…"
-          accept=".json,application/json"
+          accept=".jarline-jar,.json,application/json"
           disabled={job.progress !== null}
-          onFile={(file) => void look(file)}
+          onFile={(file) =>
+            void file.arrayBuffer().then((read) => look({ name: file.name, bytes: new Uint8Array(read) }))
+          }
         />
       </div>
       <JobLine job={job} />

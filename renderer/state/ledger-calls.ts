@@ -12,6 +12,12 @@ export interface Progress {
 }
 type Unsubscribe = () => void;
 
+/** A jar's file that the system handed to the program: by a double click, say. */
+export interface HandedJar {
+  readonly name: string;
+  readonly bytes: Uint8Array<ArrayBuffer>;
+}
+
 /** What the preload puts on the window: one frozen function for each call, and the declared events. */
 export interface Bridge {
   readonly call: { readonly [N in CallName]: (input: Input<N>, jobId?: string) => Promise<Result<Reply<N>>> };
@@ -20,6 +26,7 @@ export interface Bridge {
     readonly progress: (listen: (progress: Progress) => void) => Unsubscribe;
     readonly changed: (listen: (payload: unknown) => void) => Unsubscribe;
     readonly menu: (listen: (item: { id: string }) => void) => Unsubscribe;
+    readonly handed: (listen: (file: HandedJar) => void) => Unsubscribe;
   };
 }
 
