@@ -1,9 +1,13 @@
 // Which ledger is open: from the first start through the demo to the keeper's own, and back at the next start.
 import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync } from 'node:fs';
-import { basename, join } from 'node:path';
+import { basename, join, resolve } from 'node:path';
 import type { AppState, Result } from '../core/contract';
+import { findRuntime, machineFlags } from '../main/launch/runtime.mjs';
+import { recordBatch } from './recording';
 import { expect, type Program, test } from './window';
+
+const root = resolve(import.meta.dirname, '..');
 
 const call = (program: Program, name: string, input: unknown = {}): Promise<Result<AppState>> =>
   program.page.evaluate(
@@ -138,5 +142,47 @@ test.describe('with a ledger', () => {
         BrowserWindow.getAllWindows()[0]?.getBackgroundColor().toLowerCase(),
       ),
     ).toBe('#1c2125');
+  });
+
+  test('a ledger and a jar’s file opened by a double click, while the program runs, are opened in its window', async ({
+    program,
+  }) => {
+    const { page, dataFolder } = program;
+    /** What the system does then: it starts the program again, with the file. */
+    const doubleClick = (file: string): void => {
+      const { executable } = findRuntime();
+      const args = [root, `--user-data-dir=${dataFolder}`, ...machineFlags(), file];
+      const { ELECTRON_RUN_AS_NODE: _node, ...env } = process.env;
+      const second = spawnSync(executable, args, { encoding: 'utf8', env });
+      expect(second.stderr).toContain('it is open already');
+      expect(second.status).toBe(0);
+    };
+    await call(program, 'ledger.create', { file: null });
+    const mine = (await ledgerOf(program))?.file ?? '';
+    const { jars } = await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
+    const [theirs, given] = [join(dataFolder, 'theirs.jarline'), join(dataFolder, 'given.jarline-jar')];
+    const saveAs = (to: string): Promise<void> =>
+      program.app.evaluate(({ dialog }, filePath) => {
+        dialog.showSaveDialog = async () => ({ canceled: false, filePath });
+      }, to);
+    await saveAs(given);
+    expect(await call(program, 'handOver.write', { jar: jars[0], file: { name: 'a' } })).toMatchObject({
+      ok: true,
+    });
+    await saveAs(theirs);
+    await call(program, 'ledger.create', { file: null });
+
+    doubleClick(given);
+    const receive = page.getByRole('dialog', { name: 'Receive a jar' });
+    await expect(receive.getByRole('heading', { name: '10 May a' })).toBeVisible();
+    expect((await ledgerOf(program))?.jars).toBe(0);
+    await receive.getByRole('button', { name: 'Close' }).click();
+
+    doubleClick(mine);
+    await expect.poll(async () => (await ledgerOf(program))?.file).toBe(mine);
+    // What is neither is refused with its reason, and the open ledger stays.
+    doubleClick(join(import.meta.dirname, 'lifecycle.spec.ts'));
+    await expect(page.locator('.message')).toContainText(/lifecycle.spec.ts is no Jarline ledger);
+    expect((await ledgerOf(program))?.file).toBe(mine);
   });
 });

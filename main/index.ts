@@ -119,7 +119,6 @@ function begin(): void {
         )
       : NO_NOTICES;
   const demo = options.demo ? ledger.call('ledger.openDemo', {}) : Promise.resolve();
-
   // A clock that stands still has no midnight.
   const day = options.now === null ? watchToday(timeZone, () => tell(page(), 'changed', {})) : null;
 
@@ -131,8 +130,8 @@ function begin(): void {
   };
   /** The keeper's own ledger says which theme; the demo and the three doors keep what was chosen last. */
   const followTheme = (_name: string, result: Result<unknown>): void => {
-    const state = result.ok ? (result.value as Partial<AppState> | null) : null;
-    if (state?.ledger && !state.ledger.demo && state.preferences) setTheme(state.preferences.theme);
+    const theme = themeOf(result);
+    if (theme !== null) setTheme(theme);
   };
   const chooseFromMenu = (id: MenuId): void => {
     const theme = /^theme\.(system|light|dark)$/.exec(id)?.[1] as typeof memory.theme | undefined;
@@ -185,6 +184,12 @@ function hearOfFiles(handed: Handed, raise: () => void): void {
     event.preventDefault();
     take([path], '/');
   });
+}
+
+/** The theme that a keeper's own ledger asks for, where a reply tells of one. */
+function themeOf(result: Result<unknown>): AppState['preferences']['theme'] | null {
+  const state = result.ok ? (result.value as Partial<AppState> | null) : null;
+  return state?.ledger && !state.ledger.demo && state.preferences ? state.preferences.theme : null;
 }
 
 /** Not worth refusing what the keeper asked for: the next start then begins where this one did. */

@@ -39,6 +39,8 @@ export const ApplianceList = z.strictObject({
   appliances: z.array(
     Appliance.extend({
       id: Uid,
+      // One kept before a name had to be seen is still told.
+      name: Line,
       /** Holds of jars in it. */
       holds: z.int().min(0),
       /** Its newest run. */
