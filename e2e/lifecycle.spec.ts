@@ -182,7 +182,7 @@ test.describe('with a ledger', () => {
     await expect.poll(async () => (await ledgerOf(program))?.file).toBe(mine);
     // What is neither is refused with its reason, and the open ledger stays.
     doubleClick(join(import.meta.dirname, 'lifecycle.spec.ts'));
-    await expect(page.locator('.message')).toContainText(/lifecycle.spec.ts is no Jarline ledger);
+    await expect(page.locator('.message')).toContainText(/lifecycle\.spec\.ts is not a Jarline ledger/);
     expect((await ledgerOf(program))?.file).toBe(mine);
   });
 });

@@ -264,7 +264,7 @@ function closeBeforeQuit(ledger: OpenLedger): void {
 }
 
 async function chooseFile(what: Choosing, startAt: string): Promise<string | null> {
-  const ledgers = [{ name: 'Jarline ledgers', extensions: ['sqlite'] }];
+  const ledgers = [{ name: 'Jarline ledgers', extensions: ['jarline', 'sqlite'] }];
   if (what === 'create' || what === 'save') {
     const filters = what === 'create' ? ledgers : [];
     const { canceled, filePath } = await dialog.showSaveDialog({ defaultPath: startAt, filters });

@@ -1,6 +1,7 @@
 // npm run package [-- electron-builder's own flags]: by default an unpacked package in release/, then tried: it has to
 // come up, open its page, reach its ledger and end.
 import { spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
@@ -45,15 +46,33 @@ async function checkFuses(executable) {
 const PACKED =
   /^(?:dist\/(?:main|preload|renderer)\/|LICENSE$|package\.json$|node_modules\/better-sqlite3\/)/;
 
-/** Every file that an asar archive lists: four sizes of four bytes, the last that of the JSON index behind them. */
-function namesIn(archive) {
+/** Every file of an asar archive: four sizes of four bytes, the last that of the JSON index behind them; then the files. */
+function filesOf(archive) {
   const bytes = readFileSync(archive);
+  const from = 8 + bytes.readUInt32LE(4);
   const index = JSON.parse(bytes.toString('utf8', 16, 16 + bytes.readUInt32LE(12)));
   const below = (node, path) =>
     Object.entries(node.files).flatMap(([name, entry]) =>
-      entry.files ? below(entry, `${path}${name}/`) : [`${path}${name}`],
+      entry.files ? below(entry, `${path}${name}/`) : [{ name: `${path}${name}`, ...entry }],
     );
-  return below(index, '');
+  return below(index, '').map(({ name, size, offset, unpacked, integrity }) => ({
+    name,
+    integrity,
+    data: unpacked
+      ? readFileSync(join(`${archive}.unpacked`, name))
+      : bytes.subarray(from + Number(offset), from + Number(offset) + size),
+  }));
+}
+
+/** Each file as its archive says that it was packed: what macOS and Windows hold it to when it is read. Linux does not yet. */
+function checkIntegrity(files) {
+  const other = files.filter(
+    ({ data, integrity }) =>
+      integrity?.algorithm !== 'SHA256' || integrity.hash !== createHash('sha256').update(data).digest('hex'),
+  );
+  if (other.length > 0)
+    throw new Refused(`the package's archive does not hold what it says: ${other[0].name}.`);
+  notice(`each of ${files.length} files has the checksum that its archive says`);
 }
 
 /** Nothing of the launcher, the tests or the stand-in goes out with a package. @throws Refused where something does */
@@ -63,13 +82,15 @@ function checkContents(executable) {
     .flatMap((folder) => [join(folder, 'resources/app.asar'), join(folder, 'app.asar')])
     .find((file) => existsSync(file));
   if (!archive) throw new Refused('the package holds no app.asar.');
-  const names = namesIn(archive);
+  const files = filesOf(archive);
+  const names = files.map(({ name }) => name);
   const strange = names.filter((name) => !PACKED.test(name));
   if (names.length === 0 || strange.length > 0)
     throw new Refused(
       `the package holds what it may not: ${strange.slice(0, 5).join(', ') || 'nothing at all'}.`,
     );
   notice(`the package holds ${names.length} files, all of the built program and its addon`);
+  checkIntegrity(files);
 }
 
 await launch(() =>
