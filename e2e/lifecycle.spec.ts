@@ -3,7 +3,6 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync } from 'node:fs';
 import { basename, join, resolve } from 'node:path';
 import type { AppState, Result } from '../core/contract';
-import { findRuntime, machineFlags } from '../main/launch/runtime.mjs';
 import { recordBatch } from './recording';
 import { expect, type Program, test } from './window';
 
@@ -148,15 +147,13 @@ test.describe('with a ledger', () => {
     program,
   }) => {
     const { page, dataFolder } = program;
-    /** What the system does then: it starts the program again, with the file. */
-    const doubleClick = (file: string): void => {
-      const { executable } = findRuntime();
-      const args = [root, `--user-data-dir=${dataFolder}`, ...machineFlags(), file];
-      const { ELECTRON_RUN_AS_NODE: _node, ...env } = process.env;
-      const second = spawnSync(executable, args, { encoding: 'utf8', env });
-      expect(second.stderr).toContain('it is open already');
-      expect(second.status).toBe(0);
-    };
+    /** What the program hears then: a second start with the file, as `npm run package:try` makes one. */
+    const doubleClick = (file: string): Promise<void> =>
+      program.app.evaluate(
+        ({ app }, [folder = '', path = '']) =>
+          void app.emit('second-instance', {}, [process.execPath, folder, '--no-sandbox', path], '/'),
+        [root, file],
+      );
     await call(program, 'ledger.create', { file: null });
     const mine = (await ledgerOf(program))?.file ?? '';
     const { jars } = await recordBatch(page, '2026-05-10', ['a'], { product: 'Blue Tin' });
@@ -172,17 +169,23 @@ test.describe('with a ledger', () => {
     await saveAs(theirs);
     await call(program, 'ledger.create', { file: null });
 
-    doubleClick(given);
+    await doubleClick(given);
     const receive = page.getByRole('dialog', { name: 'Receive a jar' });
     await expect(receive.getByRole('heading', { name: '10 May a' })).toBeVisible();
     expect((await ledgerOf(program))?.jars).toBe(0);
     await receive.getByRole('button', { name: 'Close' }).click();
 
-    doubleClick(mine);
+    await doubleClick(mine);
     await expect.poll(async () => (await ledgerOf(program))?.file).toBe(mine);
+    // As macOS tells of one.
+    await program.app.evaluate(
+      ({ app }, path) => void app.emit('open-file', { preventDefault: () => undefined }, path),
+      theirs,
+    );
+    await expect.poll(async () => (await ledgerOf(program))?.file).toBe(theirs);
     // What is neither is refused with its reason, and the open ledger stays.
-    doubleClick(join(import.meta.dirname, 'lifecycle.spec.ts'));
+    await doubleClick(join(import.meta.dirname, 'lifecycle.spec.ts'));
     await expect(page.locator('.message')).toContainText(/lifecycle\.spec\.ts is not a Jarline ledger/);
-    expect((await ledgerOf(program))?.file).toBe(mine);
+    expect((await ledgerOf(program))?.file).toBe(theirs);
   });
 });

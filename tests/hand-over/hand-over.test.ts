@@ -5,6 +5,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import type { FamilyJarReply, Input, Reply } from '../../core/contract';
 import { HandOver } from '../../core/hand-over/hand-over-format';
+import { handOverRows } from '../../core/says/hand-over-says';
 import type { Ledger } from '../../main/ledger/ledger';
 import type { Session } from '../../main/session';
 import { troubles } from '../facts/facts-in-memory';
@@ -296,6 +297,24 @@ describe('the file', () => {
     expect(about.gate).toMatchObject({ jar: 'not noted', seeds: [{ gate: 'not noted' }] });
     session.close();
   });
+
+  it.each([
+    [null, 'not noted, nor whether it was raw', 'nothing'],
+    ['half-and-half', 'half-and-half (raw or heated: not noted)', 'nothing'],
+    ['Whole milk, ultra-pasteurised', 'Whole milk, ultra-pasteurised', 'nothing'],
+    ['unpasteurized, from the farm', 'unpasteurized, from the farm; RAW', 'raw'],
+    ['Rohmilch', 'Rohmilch; RAW', 'raw'],
+    ['strawberry milk', 'strawberry milk (raw or heated: not noted)', 'nothing'],
+  ])('tells of milk noted as %s: %s; how cold it stood, and for how long not, is said to be not noted', (milk, words, raw) => {
+    const session = newSession();
+    const tin = must(session, 'source.save', plainSource('Blue Tin')).id;
+    const [jar = ''] = must(session, 'batch.record', batchOf('2026-03-01', [plainJar('a', { milk, seedings: [fromSource(tin)] })])).jars;
+    const rows = new Map(handOverRows(must(session, 'handOver.about', { jar }).about));
+    expect(rows.get('Milk')?.startsWith(words), rows.get('Milk')).toBe(true);
+    expect(rows.get('Stored')).toContain('how cold, and how many hours out of it: not noted');
+    expect(session.ledger.index.family.jar(session.ledger.rows.keyOf('jar', jar)).rawMilk).toBe(raw === 'raw');
+    session.close();
+  }); // prettier-ignore
 
   it.each([[null, 'remark unread'], ['discard', 'remark discards'], ['look', null], ['fine', null]] as const)(
     'with a remark read as %s: %s', (readAs, code) => {

@@ -1,4 +1,5 @@
 // What lineage and the screens need of each jar, read in a few statements: for the whole ledger or for some jars.
+import { heatingOf } from '../../../core/safety/milk-words';
 import { isSeenOut } from '../../../core/ledger/seen-out';
 import type { FamilyJar, FamilySeeding, FamilySource } from '../../../core/lineage/lineage-shapes';
 import { ownSafety } from '../../../core/safety/own-safety';
@@ -182,9 +183,12 @@ class Hanging {
   /** Jars made of raw milk, as far as its name says. */
   rawMilk(): ReadonlySet<number> {
     const rows = this.#iterate<{ jar: number; name: string }>(
-      (of) => `SELECT jar, name FROM milk ${of === '' ? 'WHERE' : `${of} AND`} name LIKE '%raw%'`,
+      // Only names that may say so are read: most are the same few.
+      (of) =>
+        `SELECT jar, name FROM milk ${of === '' ? 'WHERE' : `${of} AND`} (name LIKE '%raw%' OR name LIKE '%pasteur%'
+           OR name LIKE '%heated%' OR name LIKE '%milch%' OR name LIKE '%cru%')`,
     );
-    return new Set(Array.from(rows).flatMap(({ jar, name }) => (/\braw\b/i.test(name) ? [jar] : [])));
+    return new Set(Array.from(rows).flatMap(({ jar, name }) => (heatingOf(name) === 'raw' ? [jar] : [])));
   }
 
   whereabouts(): ReadonlyMap<number, boolean | null> {
