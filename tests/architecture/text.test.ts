@@ -10,7 +10,9 @@ const self = 'tests/architecture/text.test.ts';
 function committed(): string[] {
   const listed = spawnSync('git', ['ls-files', '-z'], { cwd: root, encoding: 'utf8' });
   expect(listed.status, 'git lists the committed files').toBe(0);
-  return listed.stdout.split('\0').filter((name) => name !== '' && !/\.(png|jpg|sqlite|gz|woff2)$/.test(name));
+  return listed.stdout
+    .split('\0')
+    .filter((name) => name !== '' && !/\.(png|jpg|sqlite|gz|woff2)$/.test(name));
 }
 
 function holding(pattern: RegExp, where: (name: string) => boolean = () => true): string[] {
