@@ -49,3 +49,20 @@ it('is the same until something is recorded, here or by another program, taken b
   session.ledger.db.exec('ROLLBACK');
   session.close();
 });
+
+it('names no day to eat by before somebody has looked: then it does', () => {
+  const session = openSession(newFile(), 'create');
+  const source = must(session, 'source.save', plainSource('Blue Tin')).id;
+  const jars = [plainJar('a', { seedings: [fromSource(source)] })];
+  const [a = ''] = must(session, 'batch.record', batchOf('2026-03-09', jars)).jars;
+  session.setNow('2026-03-12T09:00:00+01:00');
+  const told = () => {
+    const { sentence, items } = must(session, 'shelf.get', {});
+    return [sentence, items[0]?.says.below, items[0]?.eatBy?.says].join(' ');
+  };
+  expect(told()).toMatch(/^Look at 9 Mar a and smell it first\. .*look first look and smell first, then by/);
+  expect(told()).not.toMatch(/eat by/i);
+  must(session, 'outcome.save', { jar: a, outcome: FIRM, onShelf: null });
+  expect(told()).toMatch(/^Eat 9 Mar a .*eat by/);
+  session.close();
+});
