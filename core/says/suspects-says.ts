@@ -19,6 +19,8 @@ function changeWords({ aspect, now, before, unit }: MadeChange): string {
       return `${whole(now)} as seed${instead}`;
     case 'vessel':
       return `“${now}” as vessel${before === null ? '' : ` instead of “${before}”`}`;
+    case 'hold hours':
+      return `a hold of ${whole(now)} h${before === null ? '' : ` instead of ${whole(before)}`}`;
     case 'carton':
       return 'milk from another carton';
   }

@@ -13,10 +13,10 @@ export const STANDINGS = [
 ] as const;
 export type Standing = (typeof STANDINGS)[number];
 
-export const ASPECTS = ['seed amount', 'seed part', 'dose', 'vessel', 'carton'] as const;
+export const ASPECTS = ['seed amount', 'seed part', 'dose', 'vessel', 'carton', 'hold hours'] as const;
 export type Aspect = (typeof ASPECTS)[number];
 
-/** How much or what it is now, and what it was; numbers in mL (seed) or in `unit` (dose). */
+/** How much or what it is now, and what it was; numbers in mL (seed), in `unit` (dose), or in hours of a hold. */
 export interface MadeChange {
   readonly aspect: Aspect;
   readonly now: number | string;

@@ -1,7 +1,7 @@
-// What came to stay when a line fell: another amount of seed, whey or curd as seed, another dose, vessel or carton. A batch has
+// What came to stay when a line fell: another amount of seed, whey or curd as seed, another dose, vessel, carton or time in warmth. A batch has
 // no plain sibling to tell such a change by, so it is named with its figures, and the fall is not put down to the culture.
 import { mean, median } from './medians';
-import type { JarEvidence, Made } from './jar-evidence';
+import type { JarEvidence } from './jar-evidence';
 import { ASPECTS, type Aspect, type MadeChange } from '../shapes/vigour-codes';
 
 /** Changes that came with one batch and stayed. */
@@ -23,22 +23,25 @@ export interface MadeBatch {
 
 /** An amount counts as another one from this many times as much, or as little (common practice, no source). */
 const TIMES = 1.5;
+/** … and a time in warmth from this many times as long: 24 h instead of 36, not 30 (common practice, no source). */
+const TIMES_HELD = 1.4;
 /** Batches before and after that a change must part, and points by which those after stand below. */
 const BEFORE = 3;
 const AFTER = 2;
 const FALLEN = 8;
 
-const VALUES: Readonly<Record<Aspect, (made: Made) => number | string | null>> = {
-  'seed amount': ({ seedMl }) => seedMl,
-  'seed part': ({ seedPart }) => seedPart,
-  dose: ({ dose }) => dose && dose.value,
-  vessel: ({ vessel }) => vessel && vessel.trim().toLowerCase(),
-  carton: ({ carton }) => carton,
+const VALUES: Readonly<Record<Aspect, (jar: JarEvidence) => number | string | null>> = {
+  'seed amount': ({ made }) => made.seedMl,
+  'seed part': ({ made }) => made.seedPart,
+  dose: ({ made: { dose } }) => dose && dose.value,
+  vessel: ({ made: { vessel } }) => vessel && vessel.trim().toLowerCase(),
+  carton: ({ made }) => made.carton,
+  'hold hours': ({ heldHours }) => heldHours,
 };
 
 /** What a batch's jars have in common of one aspect; null where it varies or nothing is noted. */
 function commonOf({ comparable }: MadeBatch, aspect: Aspect): number | string | null {
-  const values = comparable.map(({ made }) => VALUES[aspect](made));
+  const values = comparable.map((jar) => VALUES[aspect](jar));
   const [first = null] = values;
   if (typeof first === 'number' && aspect !== 'carton')
     return median(values.flatMap((one) => (typeof one === 'number' ? [one] : [])));
@@ -47,7 +50,7 @@ function commonOf({ comparable }: MadeBatch, aspect: Aspect): number | string | 
 
 const differ = (aspect: Aspect, a: number | string, b: number | string): boolean =>
   typeof a === 'number' && typeof b === 'number' && aspect !== 'carton'
-    ? Math.max(a, b) >= TIMES * Math.min(a, b)
+    ? Math.max(a, b) >= (aspect === 'hold hours' ? TIMES_HELD : TIMES) * Math.min(a, b)
     : a !== b;
 
 /** The change of one aspect that came with the batch at a place and stayed; null where there is none. */

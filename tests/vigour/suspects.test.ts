@@ -22,17 +22,19 @@ interface Batch {
   readonly made?: Partial<Made>;
   /** Hours and °C of its hold, where readings tell. */
   readonly held?: readonly [hours: number, celsius: number];
+  /** Hours of it where nothing tells how warm it was. */
+  readonly hours?: number;
 }
 /** A line of two jars a batch, ten days apart, batch 1 the founding one. */
 function lineOf(batches: number, of: (batch: number) => Batch): LineJudgement {
   const jars = Array.from({ length: 2 * batches }, (_, i): JarEvidence => {
     const batch = 1 + Math.floor(i / 2);
-    const { seen, made, held } = of(batch);
+    const { seen, made, held, hours = 36 } = of(batch);
     return {
       key: i + 1, label: `jar ${i}`, madeOn: new Date(Date.parse('2026-01-02') + (batch - 1) * 864e6).toISOString().slice(0, 10), batch,
       hold: batch, lines: [1], mixes: false, generation: batch, founding: batch === 1, spoiled: false, spoiledUnopened: false, held: null,
       outcome: { ...NOTHING, ...seen }, additions: [], milk: null, made: { ...MADE_AS_EVER, seedMl: null, ...made }, seed: `jar ${batch - 1}`,
-      seedBatch: batch === 1 ? null : batch - 1, profile: held ? constantProfile(...held) : null, warmth: null, heldHours: held?.[0] ?? 36, seedStorage: null,
+      seedBatch: batch === 1 ? null : batch - 1, profile: held ? constantProfile(...held) : null, warmth: null, heldHours: held?.[0] ?? hours, seedStorage: null,
     };
   }); // prettier-ignore
   return judgeLine(1, jars, keepersUsual([1], jars), 1);
@@ -74,6 +76,20 @@ describe('what changed with a fall', () => {
   ])('names another %s with its figures, and does not put the fall down to the culture alone', (_, before, now, words) => {
     expect(says(made(before, now))).toContain(words);
     expect(made(before, now).look?.fallen).toBeLessThan(made(before, before).look?.fallen ?? 0);
+  }); // prettier-ignore
+
+  it.each<[string, (batch: number) => Omit<Batch, 'seen'>, string]>([
+    ['held 24 h instead of 36', (batch) => ({ hours: batch < 11 ? 36 : 24 }), 'a hold of 24 h instead of 36'],
+    ['given half the fibre', (batch) => ({ made: { dose: { value: batch < 11 ? 40 : 20, unit: 'g' } } }), '20 g stirred in instead of 40'],
+  ])('does not condemn a line whose last jars were %s', (_, more, words) => {
+    const spoonable = (batch: number) => ({ setWord: batch < 11 ? ('very firm' as const) : ('spoonable' as const) });
+    const plain = lineOf(14, (batch) => ({ seen: spoonable(batch) }));
+    const line = lineOf(14, (batch) => ({ seen: spoonable(batch), ...more(batch) }));
+    expect(['slipping', 'worn out']).toContain(plain.standing);
+    expect(['steady', 'no slip seen']).toContain(line.standing);
+    expect(says(line)).toContain(words);
+    // Not even the chances by generation take it for the culture's.
+    expect(lineTold(line).weak.at(-1) ?? 1).toBeLessThanOrEqual(lineTold(plain).weak.at(-1) ?? 0);
   }); // prettier-ignore
 
   it('names all that came together, and nothing that came apart from the fall, or that went again', () => {
