@@ -1,5 +1,6 @@
 // Figures that judgement and advice state, each held against an outside value or against what is said of it. Where a figure is
 // changed, one of these asks why.
+import { restartShort } from '../../core/says/restart-says';
 import { describe, expect, it } from 'vitest';
 import { CARRIED_RULES, carriedCost } from '../../core/advice/carried';
 import { chancesBy, CHANCE_PRIORS } from '../../core/advice/chances';
@@ -261,4 +262,10 @@ describe('what is believed before a keeper’s own jars tell', () => {
     expect(later).toBeLessThan(now);
     expect(later).toBeGreaterThan(now / 2);
   }); // prettier-ignore
+});
+
+it('a generation to end at is named only where the curve has one: from 13 to 41 is all one', () => {
+  const short = (from: number, to: number) => restartShort({ from, to, openEnded: false }, true, null, null);
+  expect(short(13, 41)).toMatch(/makes little difference .* from generation 13 to 41\.$/);
+  expect(short(9, 14)).toBe('Over many lines a fresh start pays after generation 9 to 14.');
 });

@@ -1,6 +1,7 @@
 // One verdict, whatever is asked: lines walked batch by batch, in which no two things said may pull apart, and each sentence
 // keeps to its length.
 import { describe, expect, it } from 'vitest';
+import { FALLEN_BY } from '../../core/vigour/level/line-level';
 import { dayLabel } from '../../core/lineage/labels';
 import { VERDICTS } from '../../core/shapes/advice-replies';
 import { slopeLine } from '../../renderer/vigour/plot-scale';
@@ -74,6 +75,8 @@ const AGREE: Readonly<Record<string, (look: Look) => boolean>> = {
     restart.sentence.startsWith('It is too early to say') !== restart.sure && restart.short.startsWith('It is too early to say') !== restart.sure,
   'since when it slips is said of a line that does, and a slope of none that fell at once': ({ line, judgement }) =>
     (line.since === null || judgement.firstCalled !== null) && (line.since !== null || judgement.firstCalled === null) && !(/at once/.test(line.since ?? '') && /each generation|points a generation/.test(line.sentence)),
+  'a loss with each generation is said only with a range of losses, and near its early level only of what stands near it': ({ line }) =>
+    !/with each generation \((?:0\.0|from)/.test(line.sentence) && (!line.sentence.includes('near its early level again') || (line.drop ?? 99) < FALLEN_BY / 2),
   'what can’t be told apart is the same in the verdict, the line and the ranking': ({ verdict: { reason }, line, next }) =>
     (reason.code !== 'untold' || reason.treatments.every((one) => line.blocked.includes(one))) &&
     line.blocked.every((one) => next.suggestions.some((text) => text.includes(one)) && line.suspects.some((text) => text.includes(one))),

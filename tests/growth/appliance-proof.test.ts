@@ -97,6 +97,10 @@ describe('a run of an appliance', () => {
     const from = (celsius: number) => ({ ...jar, readings: warming(37.4, 0.8, 30, 0, 5, celsius) });
     expect(proofOf([centre(bath), edge(), from(36)], 20, true).timeConstant!.middle).toBeCloseTo(0.8, 2);
     expect(proofOf([centre(bath), edge(), from(37.2)], 20, true).timeConstant).toBeNull();
+    // A bath that sways by less than the trade's settled band of three degrees (36.5–39.5 °C) tells; one that leaves it does not.
+    const swaying = (by: number) => bath.map(({ hour }) => ({ hour, celsius: 38 + by * Math.sin(hour * 3) }));
+    expect(proofOf([centre(swaying(0.7)), edge(), jar], 20, true).timeConstant?.middle).toBeCloseTo(0.8, 1);
+    expect(proofOf([centre(swaying(1.5)), edge(), jar], 20, true).timeConstant).toBeNull();
     // A bath that itself warms up tells nothing by this line.
     expect(proofOf([centre(), edge(), jar], 20, true).timeConstant).toBeNull();
   });
