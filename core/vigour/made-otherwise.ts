@@ -1,5 +1,6 @@
-// What came to stay when a line fell: another amount of seed, whey or curd as seed, another dose, vessel, carton or time in warmth. A batch has
-// no plain sibling to tell such a change by, so it is named with its figures, and the fall is not put down to the culture.
+// What came to stay when a line fell: another amount of seed, whey or curd as seed, another dose, vessel, carton or time
+// in warmth. A batch has no plain sibling to tell such a change by, so it is named with its figures, and the fall is not
+// put down to the culture.
 import { mean, median } from './medians';
 import type { JarEvidence } from './jar-evidence';
 import { ASPECTS, type Aspect, type MadeChange } from '../shapes/vigour-codes';
