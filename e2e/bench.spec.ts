@@ -23,15 +23,16 @@ const framesOf = (page: Page, hand: Hand): Promise<number[]> =>
   page.evaluate(
     async ({ hand: doing, frames }) => {
       const stage = document.querySelector('.family-stage');
+      // Asked once: asking for it has the page laid out there and then.
+      const box = stage?.getBoundingClientRect() ?? new DOMRect();
+      const at = { clientX: box.left + box.width / 2, clientY: box.top + box.height / 2 };
       const between: number[] = [];
       let last = await new Promise<number>(requestAnimationFrame);
       for (let frame = 0; frame < frames; frame++) {
         if (stage && doing !== 'nothing') {
-          const box = stage.getBoundingClientRect();
           // There and back again.
           const to = Math.floor(frame / 30) % 2 === 0 ? 1 : -1;
           const wheel = { deltaX: doing === 'pan' ? 24 * to : 0, deltaY: 24 * to, ctrlKey: doing === 'zoom' };
-          const at = { clientX: box.left + box.width / 2, clientY: box.top + box.height / 2 };
           stage.dispatchEvent(new WheelEvent('wheel', { ...wheel, ...at, bubbles: true, cancelable: true }));
         }
         const now = await new Promise<number>(requestAnimationFrame);
