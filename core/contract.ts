@@ -417,6 +417,8 @@ export const BatchReply = z.strictObject({
           /** The portion it was taken from, in words: "freezer cubes". */
           kept: z.string().nullable(),
           share: z.number().nullable(),
+          /** It was this or another one that is unsure too, and nobody knows which. */
+          unsure: z.literal(true).optional(),
         }),
       ),
       /** Why it is neither food nor seed, and the gravest caution that stands. */

@@ -131,8 +131,7 @@ test('four earlier jars are remembered on one sheet, by keyboard alone, in at mo
   await expect(page.getByText('Recorded from memory. What was left empty is not noted.')).toBeVisible();
   await page.getByRole('button', { name: /^2 Feb/ }).click();
   const jar = page.getByRole('region', { name: '2 Feb a', exact: true });
-  await expect(jar).toContainText('15 Jan a');
-  await expect(jar).toContainText('15 Jan b');
+  await expect(jar).toContainText('about 15 Jan a or about 15 Jan b, not sure which');
   await page.keyboard.press('Control+z');
   await expect(page.getByRole('button', { name: /^(?:about 15 Jan|2 Feb)/ })).toHaveCount(0);
 });

@@ -10,20 +10,24 @@ import type { Jar } from './record-text';
 const list = (parts: readonly (string | null | undefined | false)[], between = ', '): string =>
   parts.filter(Boolean).join(between);
 
-/** "3 tbsp of 14 Mar b, curd (share 60 %)" for each seed. */
-export const seedWords = ({ seedings }: Jar, writer: Writer): string =>
-  list(
-    seedings.map(({ seeding, label, kept, share }) =>
-      list(
-        [
-          seeding.amount && `${writer.noted(seeding.amount)} of`,
-          list([withKept(label, kept), seeding.part !== 'mixed' && seeding.part]),
-          share !== null && seedings.length > 1 && `(share ${Math.round(share * 100)} %)`,
-        ],
-        ' ',
-      ),
-    ),
-  );
+/** "3 tbsp of 14 Mar b, curd (share 60 %)" for each seed; "14 Mar a or 14 Mar b, not sure which" of one that nobody is sure of. */
+export function seedWords({ seedings }: Jar, writer: Writer): string {
+  const sure = seedings.filter(({ unsure }) => unsure !== true);
+  const words = ({ seeding, label, kept, share }: (typeof seedings)[number]): string =>
+    list(
+      [
+        seeding.amount && `${writer.noted(seeding.amount)} of`,
+        list([withKept(label, kept), seeding.part !== 'mixed' && seeding.part]),
+        share !== null && sure.length > 1 && `(share ${Math.round(share * 100)} %)`,
+      ],
+      ' ',
+    );
+  const either = seedings
+    .filter(({ unsure }) => unsure === true)
+    .map(words)
+    .join(' or ');
+  return list([...sure.map(words), either !== '' && `${either}, not sure which`]);
+}
 
 /** "3 tbsp oat bran (planned 2 tbsp)"; "plain" where nothing was stirred in. */
 export const additionWords = ({ additions }: Jar, writer: Writer): string =>

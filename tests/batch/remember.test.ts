@@ -7,6 +7,7 @@ import type { Session } from '../../main/session';
 import { gateOf, namesIn, readRemember } from '../../renderer/batch/remember-entry';
 import type { Asked } from '../../renderer/batch/remember-seeds';
 import { COLUMNS, emptyRemember, namedSeeds, toldRows, withCell, type Column, type RememberText } from '../../renderer/batch/remember-text'; // prettier-ignore
+import { seedWords } from '../../renderer/batch/jar-says';
 import { makeReader } from '../../renderer/parts/reading';
 import { makeWriter } from '../../renderer/parts/use-reader';
 import { batchOf, fromSource, must, newFile, openSession, plainJar, plainSource, refusalOf } from '../ledger/ledger-files'; // prettier-ignore
@@ -81,6 +82,9 @@ describe('a winter from memory', () => {
     expect(unsure?.shareBasis).toBe('equal, assumed');
     expect(unsure?.seeds.map(({ share }) => share)).toEqual([0.5, 0.5]);
     expect(unsure?.doublings.transfers).toBeNull();
+    // On its page it is one or the other, and no mixture of halves.
+    const told = must(session, 'batch.get', { id: done.batches[1] ?? '' }).jars[0];
+    expect(told && seedWords(told, writer)).toMatch(/^[^%]*15 Jan a or [^%]*15 Jan b, not sure which$/);
     must(session, 'act.undo', { act: done.act });
     expect(must(session, 'family.get', {}).jars).toEqual([]);
     session.close();

@@ -82,6 +82,7 @@ export function jarRecord(ledger: Ledger, jarKey: number): BatchReply['jars'][nu
         label: seedLabel(ledger, row),
         kept: keptName(ledger, row.portion),
         share: share === undefined ? null : within(share),
+        ...(rows.get('seeding', row.key).either === null ? {} : { unsure: true as const }),
       };
     }),
     discard: index.jar(key).safety.discard,
