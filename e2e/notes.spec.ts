@@ -346,6 +346,8 @@ const letterOf = (row: number): string => 'ab'[row % 2] ?? '';
 test('20,000 rows stay usable, and stopping while they come in leaves the ledger as it was', async ({
   page,
 }) => {
+  // It waits twice for what takes a busy machine up to a minute.
+  test.setTimeout(180_000);
   // Two jars a day, each from the same letter of the day before; one row in ten stays aside.
   const lines = Array.from({ length: 20_000 }, (_, at) => {
     const seed = at < 2 ? 'Blue Tin' : `${dayOf(at - 2)} ${letterOf(at)}`;
