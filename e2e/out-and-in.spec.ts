@@ -6,6 +6,7 @@ import type { Reply } from '../core/contract';
 import type { HandOver } from '../core/hand-over/hand-over-format';
 import { shortCode } from '../core/lineage/short-codes';
 import { complaintsByDayAndNight } from './axe';
+import { madeLedger } from './made-ledger';
 import { recordBatch } from './recording';
 import { expect, type Program, test } from './window';
 
@@ -200,8 +201,7 @@ test('an archive of thousands of jars says how far it is, is stopped leaving not
   program,
 }) => {
   const { page } = program;
-  const { syntheticLedger } = await import('./synthetic-ledger');
-  const { file: made, folder: madeIn } = syntheticLedger({ jars: 4000, shape: 'bushy', daysApart: 2 });
+  const { file: made, folder: madeIn } = madeLedger({ jars: 4000, shape: 'bushy', daysApart: 2 });
   const to = mkdtempSync(join(program.dataFolder, 'out-'));
   const file = join(program.dataFolder, 'large.sqlite');
   renameSync(made, file);

@@ -9,8 +9,8 @@ import { findRuntime, machineFlags } from '../main/launch/runtime.mjs';
 import { PAGE } from '../main/page-protocol';
 import { ownDisplay } from './displays';
 import { keepMoves, LATE_MS, watchMoves, watchReads } from './late';
+import { madeLedger } from './made-ledger';
 import { watchNetwork } from './network';
-import type { Wanted } from './synthetic-ledger';
 
 const root = resolve(import.meta.dirname, '..');
 /** Holds the program back until playwright listens: without it a window that opens early is now and then missed. */
@@ -364,10 +364,8 @@ interface OfAWorker {
 }
 
 /** Made once for all tests of a worker, and only when one needs it. */
-async function lend(wanted: Wanted, use: (file: string) => Promise<void>) {
-  // It loads the whole program, which takes longer than most tests: none does that needs no such ledger.
-  const { syntheticLedger } = await import('./synthetic-ledger');
-  const { file, folder } = syntheticLedger(wanted);
+async function lend(wanted: Parameters<typeof madeLedger>[0], use: (file: string) => Promise<void>) {
+  const { file, folder } = madeLedger(wanted);
   await use(file);
   rmSync(folder, { recursive: true, force: true });
 }
