@@ -29,10 +29,17 @@ const made = ({ generation: { deepest, atLeast }, ...about }: AboutJar): LabelLi
 const eatBy = ({ eatBy: day }: AboutJar): LabelLine =>
   bold(day === null ? 'Eat by: its day is not known, look first' : `Eat by ${dayLabel(day, true)}`);
 
+/** What stands in place of "eat by" where something speaks against the jar: it may be long on the shelf, or already given. */
+function untilWhen(about: AboutJar, discard: boolean): LabelLine[] {
+  if (discard) return [bold('DISCARD: neither food nor seed')];
+  const levels = about.cautions.filter(({ lifted, ended }) => !lifted && !ended).map(({ level }) => level);
+  if (levels.includes('set aside')) return [bold('SET ASIDE: not to be eaten, not for seed')];
+  return levels.length > 0 ? [bold('LOOK AND SMELL FIRST'), eatBy(about)] : [eatBy(about)];
+}
+
 function forShelf({ about, seeds, discard }: LabelFacts): LabelLine[] {
   const from = seeds.length === 0 ? [] : [plain(`From ${seeds.join(', ')}`)];
-  const end = discard ? bold('DISCARD: neither food nor seed') : eatBy(about);
-  return [title(about.label), made(about), ...from, end];
+  return [title(about.label), made(about), ...from, ...untilWhen(about, discard)];
 }
 
 function contains({ allergens, traces }: AboutJar): LabelLine {
@@ -44,14 +51,14 @@ function contains({ allergens, traces }: AboutJar): LabelLine {
 /**
  * Four degrees and five days once opened: common practice, no source. Whom it is not for: as every screen says of live cultures.
  */
-function forGiving({ about }: LabelFacts): LabelLine[] {
+function forGiving({ about, discard }: LabelFacts): LabelLine[] {
   const added = about.additions.map(({ name }) => name).join(', ');
   return [
     bold('Home-made live cultured milk'),
     title(about.label),
     made(about),
     plain('Keep at or below 4 °C / 40 °F'),
-    eatBy(about),
+    ...untilWhen(about, discard),
     plain('Once opened: eat within 5 days'),
     contains(about),
     ...(added === '' ? [] : [plain(`With ${added}`)]),

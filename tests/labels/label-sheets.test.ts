@@ -95,6 +95,19 @@ describe('a sheet of labels', () => {
     session.close();
   });
 
+  it.each(['shelf', 'giving'] as const)('for %s: says what stands on a jar because of a spoiled one, and nothing once that is lifted', (kind) => {
+    const session = newSession();
+    const { jars } = smallFamily(session);
+    must(session, 'outcome.save', { jar: jars[1], outcome: { ...unseen, signs: ['pink'] }, onShelf: null });
+    const words = (jar: string): string => wordsOf(must(session, 'label.sheet', asked([jar], kind)).pages[0]);
+    expect(words(jars[0])).toMatch(/LOOK AND SMELL FIRST .*Eat by/);
+    expect(words(jars[2])).toContain('SET ASIDE: not to be eaten, not for seed');
+    expect(words(jars[2])).not.toContain('Eat by');
+    must(session, 'caution.clear', { jar: jars[2], of: jars[1], reason: 'a slip of the pen' });
+    expect(words(jars[2])).toMatch(/^(?!.*(?:SET ASIDE|LOOK)).*Eat by/);
+    session.close();
+  }); // prettier-ignore
+
   it('says what does not fit: labels wider than their page, words larger than their label', () => {
     const session = newSession();
     const { jars } = smallFamily(session);
