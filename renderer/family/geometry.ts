@@ -108,6 +108,27 @@ export interface Newest {
   readonly others?: number;
 }
 
+/** A batch's jars stand apart where their row is crowded: all of them are to be seen. */
+const BATCH_WIDE = 1.5;
+
+interface Lanes extends Pick<Drawing, 'x' | 'y' | 'lane'> {
+  readonly lanes: readonly { readonly top: number; readonly bottom: number; readonly right: number }[];
+}
+
+/** @param newest index of the newest jar */
+export function newestPlace(drawing: Lanes, newest: number): Newest {
+  const y = drawing.y[newest] ?? 0;
+  const at = drawing.lane[newest] ?? 0;
+  const lane = drawing.lanes[at];
+  const others = drawing.lanes.reduce(
+    (most, { right }, other) => (other === at ? most : Math.max(most, right)),
+    -Infinity,
+  );
+  const own = drawing.x[newest] ?? 0;
+  const x = lane && lane.right > own && lane.right - own <= BATCH_WIDE ? lane.right : own;
+  return { x, y, top: lane?.top ?? y, bottom: lane?.bottom ?? y, others };
+}
+
 /** The newest end of the family at a zoom: the newest jar at the right, its lane in the middle. */
 export function newestEnd(geometry: Geometry, room: Room, newest: Newest, k: number): View {
   const right = (newest.x * geometry.columnStep + JAR.width) * k;

@@ -2,7 +2,7 @@
 import { type RefObject, useCallback, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import type { Size } from '../parts/use-size';
 import { familyControl } from './family-actions';
-import { type Geometry, geometryOf, type Newest, type Room, type View } from './geometry';
+import { type Geometry, geometryOf, newestPlace, type Room, type View } from './geometry';
 import type { Placed } from './lanes';
 import { roomsIn } from './rooms';
 import { type Moving, useView } from './use-view';
@@ -33,17 +33,6 @@ export interface Stage {
   readonly view: View;
   readonly cornerX: number;
   readonly cornerY: number;
-}
-
-function newestPlace(drawing: Placed, newest: number): Newest {
-  const y = drawing.y[newest] ?? 0;
-  const at = drawing.lane[newest] ?? 0;
-  const lane = drawing.lanes[at];
-  const others = drawing.lanes.reduce(
-    (most, { right }, other) => (other === at ? most : Math.max(most, right)),
-    -Infinity,
-  );
-  return { x: drawing.x[newest] ?? 0, y, top: lane?.top ?? y, bottom: lane?.bottom ?? y, others };
 }
 
 /** Lets buttons, keys and the map move the view. */

@@ -6,7 +6,7 @@ import { FLAG } from '../../core/shapes/drawing-flags';
 import { buildFamily } from '../../core/lineage/family';
 import { jarWords, warningWords } from '../../renderer/parts/jar-flags';
 import { JAR } from '../../core/pictures/jar-outline';
-import { boxInView, bringIn, geometryOf, keepInSight, makeRoom, mayGoHome, middleOn, newestEnd, openingView, WHOLE_FROM, zoomAt } from '../../renderer/family/geometry'; // prettier-ignore
+import { boxInView, bringIn, geometryOf, keepInSight, makeRoom, mayGoHome, middleOn, newestEnd, newestPlace, openingView, WHOLE_FROM, zoomAt } from '../../renderer/family/geometry'; // prettier-ignore
 import { kinOf, listOf, litBy, nearKin, walk } from '../../renderer/family/kin';
 import { MOST_MOUNTED, mountedAt, sameOr } from '../../renderer/family/mounting';
 import { newestOf } from '../../renderer/family/newest';
@@ -332,4 +332,17 @@ test('once a pane is closed the view goes home only where the jar that was walke
       expect(mayGoHome(null, room, x, y)).toBe(true);
     }),
   ); // prettier-ignore
+});
+
+test('a family opens with all jars of its newest batch in sight, also where its row is crowded and they stand apart', () => {
+  const lanes = [{ top: 0, bottom: 2, right: 59.3 }];
+  const drawing = {
+    x: Float64Array.of(58, 59.3, 58.6),
+    y: Float64Array.of(0, 0, 1),
+    lane: Int32Array.of(0, 0, 0),
+    lanes,
+  };
+  expect(newestPlace(drawing as never, 2).x).toBe(59.3);
+  // A lane that reaches far beyond it, as by generations, does not put it out of sight.
+  expect(newestPlace({ ...drawing, lanes: [{ ...lanes[0]!, right: 90 }] } as never, 2).x).toBe(58.6);
 });
