@@ -120,6 +120,7 @@ function readAll(ledger: Generated, seed: number): Set<string> {
   ask('trial.reach', { task: 'rank', tasters: 3, jars: 3 });
   const hold = ask('facts.list', { kind: 'hold', of: null, after: null, limit: 1 })?.facts[0];
   ask('hold.get', { id: hold?.id ?? '00000000-0000-7000-8000-000000000000' });
+  ask('addition.usual', {});
   ask('appliance.proof', { hold: hold?.id ?? '00000000-0000-7000-8000-000000000000' });
   const act = ask('history.list', { record: null, before: null, limit: 1 })?.acts[0];
   if (act && !act.undone) ask('act.standing', { acts: [act.act] });
