@@ -28,7 +28,8 @@ const HARMLESS = [
   /^jarline: slow: /,
   // A busy machine: the page's first frame asks for input handling before the widget's host is bound.
   /ERROR:interface_endpoint_client.*blink\.mojom\.Widget(Host)?\b/,
-  /ERROR:(viz_main_impl|gpu_|gl_|command_buffer|angle_|vaapi|object_proxy|atom_cache|gl_surface)/,
+  // Also of a window that is gone while its last frame is on its way: pages that were printed.
+  /ERROR:(x11_software_bitmap_presenter|viz_main_impl|gpu_|gl_|command_buffer|angle_|vaapi|object_proxy|atom_cache|gl_surface)/,
 ];
 
 export interface Settings {
