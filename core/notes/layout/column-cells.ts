@@ -4,6 +4,7 @@ import { findAmounts, parseHours, parsePh, parseTemperature, plain, tidy } from 
 import { cellDay, findDay, serialDay, withoutSureDays } from '../../text/days';
 import { readMoment, readSpan } from '../../text/moments';
 import { PIECE_WITHIN, PREVIOUS } from '../cells/seed-words';
+import { withoutWeekdayLast } from '../../text/weekdays';
 import { saysHowSet } from '../../text/look-words';
 import { JAR_HEADING } from './jar-heading';
 
@@ -138,3 +139,13 @@ export function isAmount(cell: string): boolean {
 }
 export const VOLUME_UNIT = /^(?:%|ml|cl|dl|l|tbsps?|tbs|t|tsp|el|tl|msk|spsk|cups?)\.?$/i;
 export const MASS_UNIT = /^(?:g|gr|grams?|oz)\.?$/i;
+
+/** "2026-01-05 b", "5 Jan, jar 2": a day and the letter of a jar beside it. */
+export function namesJar(cell: string): boolean {
+  const text = tidy(cell);
+  const found = findDay(text);
+  const beside = found
+    ? `${withoutWeekdayLast(text.slice(0, found.start))} ${text.slice(found.end)}`.trim()
+    : '';
+  return /^[\s,;:(_-]*(?:\p{L}\d?|(?:jar|glas|pot|no\.?|nr\.?|#)\s*(?:\p{L}|\d{1,2}))\)?$/iu.test(beside);
+}
