@@ -27,7 +27,8 @@ const typedAmount = ({ typed, value, unit }: Amount): string =>
     ? `${rounded(value)} ${unit}`
     : unit === 'pieces' || /\p{L}/u.test(typed)
       ? typed
-      : `${typed.trim()} ${unit}`;
+      : // "3" below a heading of spoons: what it was worth.
+        `${Number(typed.replace(',', '.')) === value ? typed.trim() : rounded(value)} ${unit}`;
 
 /** Stored values as text for a field: as typed, else as one would write it. A correction sends only what was typed over. */
 export function makeWriter(preferences: Preferences): Writer {

@@ -201,7 +201,9 @@ export class RowCells {
       // A unit that stands in the heading is written, not assumed.
       const said = parsed.assumed.filter(({ kind }) => kind !== 'unit' || unit === null);
       sayAmount(this.log, text, { ...parsed, assumed: said });
-      return parsed.amount;
+      // A figure whose unit stood elsewhere carries it along: "3" alone would be read as anything later.
+      const bare = bareUnit !== undefined && parsed.assumed.some(({ kind }) => kind === 'unit');
+      return bare ? { ...parsed.amount, typed: `${text} ${bareUnit}` } : parsed.amount;
     }
     if (parsed.ok || parsed.code === 'amount below zero' || parsed.code === 'amount too large')
       this.log.problem(problem.amountImpossible(text), cell);

@@ -169,7 +169,10 @@ function amountsOf(
   if (column.unit === null && onlySources) row.log.assume(assumed.pieces(text));
   return {
     ...list,
-    amounts: inUnit.flatMap((amount) => (amount ? { ...amount, text: whole ? text : amount.text } : [])),
+    // A figure carries the unit of its heading along; of pieces it is one.
+    amounts: inUnit.flatMap((amount) =>
+      amount ? { ...amount, text: whole && amount.amount.unit === 'pieces' ? text : amount.text } : [],
+    ),
     rest: '',
   };
 }
@@ -192,7 +195,7 @@ function shareOut(sharing: Sharing): void {
   const { text } = cell;
   const typed = (amount: FoundAmount): Amount => ({
     ...amount.amount,
-    typed: (amounts.length === 1 ? text : amount.text).slice(0, 200),
+    typed: (amounts.length === 1 && bareNumber(text) === null ? text : amount.text).slice(0, 200),
   });
   const [only] = amounts;
   const fits = only && amounts.length === 1 ? fitting(open, only) : [];
