@@ -2,6 +2,7 @@
 // that decides. It is read off the ranking and the posterior behind it, so no other reading of them can say otherwise. Codes
 // and figures; core/says/verdict-says.ts makes the sentence.
 import { changedIn } from '../vigour/changed';
+import { FALLEN_BY } from '../vigour/level/line-level';
 import type { LineJudgement } from '../vigour/line';
 import { STANDING_RULES } from '../vigour/standing';
 import { pointsBelow } from '../vigour/trend';
@@ -94,6 +95,10 @@ function goOnBecause(
     return { word: 'go on', reason: { code: 'older is better', inHundred: inHundred(seed) } };
   if (standing === 'slipping' || standing === 'worn out')
     return { word: 'go on, but look first', reason: { code: 'slipping', inHundred: inHundred(seed) } };
+  // Not yet sure enough to be called a slip, and still to be said.
+  const { trend } = judgement;
+  if (standing !== 'steady' && trend && trend.drop > FALLEN_BY)
+    return { word: 'go on', reason: { code: 'stands lower', points: pointsBelow(trend) } };
   return { word: 'go on', reason: { code: standing === 'steady' ? 'steady' : 'no slip seen' } };
 }
 

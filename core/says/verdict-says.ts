@@ -126,6 +126,8 @@ function reasonWords(reason: VerdictBecause): string {
         : `Only ${reason.batches} ${reason.batches === 1 ? 'batch' : 'batches'} can be compared yet.`;
     case 'steady':
       return 'The latest batches of the line come out about as its early ones did.';
+    case 'stands lower':
+      return `Its latest batches stand about ${reason.points} points below its early ones; whether for good, the next will tell.`;
     case 'no slip seen':
       return 'No slip is seen, and only more batches can rule out a slow one.';
   }

@@ -50,7 +50,9 @@ export function standingSentence(judgement: LineJudgement): string {
     default:
       return untold && trend.drop > FALLEN_BY
         ? `No slip is put down to the culture ${over}, though it ${belowWords(pointsBelow(trend))}.${untold}`
-        : `No slip seen ${over}, but a loss of ${rules.lossToRuleOut} points a generation can't be ruled out yet.`;
+        : trend.drop > FALLEN_BY
+          ? `Not called a slip ${over}, though it ${belowWords(pointsBelow(trend))}: whether for good, the next ones tell.`
+          : `No slip seen ${over}, but a loss of ${rules.lossToRuleOut} points a generation can't be ruled out yet.`;
   }
 }
 

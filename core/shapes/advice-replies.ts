@@ -117,10 +117,11 @@ const VerdictReasonReply = z.discriminatedUnion('code', [
   reasonOf('fresh waits', { label: z.string(), doubt: z.boolean() }),
   reasonOf('few batches', { batches: z.int().nonnegative() }),
   plain('steady'),
+  reasonOf('stands lower', { points: z.int() }),
   plain('no slip seen'),
 ]);
 /**
- * The reason that decides. "fallen": points below its early batches; "weak jars to come", "slipping", "older is better" and
+ * The reason that decides. "fallen" and "stands lower" (not called a slip): points below its early batches; "weak jars to come", "slipping", "older is better" and
  * "reserve is better": jars in 100 that would come out weak; "changed": hours it now takes and usually took to set;
  * "tastes changed": how sour it is and was; "untold": what
  * was stirred in with no plain jar beside it; "look": what has to be looked at, as it is said of the seed; "fresh waits": the
