@@ -16,4 +16,4 @@ export { KeptStages } from './kept-stages';
 export { readNotes } from './read-notes';
 export { countStates, paged, pageOf, shareAssumptions, type Paged } from './plan/pages';
 export { doubtedRow, remarksOfPlan, rowReadAs, suspiciousReadAs } from './plan/remarks-of-plan';
-export { sheetQuestion } from './plan/telling';
+export { sheetQuestion, sheetsCounted } from './plan/telling';

@@ -15,7 +15,7 @@ export interface NotesText {
   /** The encoding follows from the bytes alone: nothing in the file declares it. */
   readonly encodingAssumed: boolean;
   /** Of a workbook: which sheet it is of, and those that have anything in them. */
-  readonly workbook?: Pick<SheetText, 'sheet' | 'sheets' | 'alike'>;
+  readonly workbook?: Pick<SheetText, 'sheet' | 'sheets' | 'alike' | 'begins'>;
 }
 
 const startsWith = (bytes: Uint8Array, ...signature: readonly number[]): boolean =>

@@ -17,6 +17,8 @@ export interface SheetText {
   readonly sheets: readonly string[];
   /** Sheets with the same headings, a month or a year on each: they can be read one after the other. */
   readonly alike: readonly string[];
+  /** Of several sheets, the line of the text on which the first row of each stands. */
+  readonly begins: readonly { readonly sheet: string; readonly line: number }[];
 }
 
 /** In the place of a sheet's name: all that are laid out alike. */
@@ -151,10 +153,18 @@ export function sheetText(name: string, bytes: Uint8Array, wanted: string | unde
   const asked = wanted?.trim().toLowerCase();
   const sheet = names.find((one) => one.toLowerCase() === asked);
   if (sheet === undefined && asked === ALL_ALIKE && alike.length > 0) {
-    const text = alike.map((one) => `${one.replaceAll('"', '')}\n${textOf(sheets.get(one) ?? [])}`).join('');
-    return { text, sheet: ALL_ALIKE, sheets: names, alike };
+    let text = '';
+    let line = 1;
+    const begins = alike.map((one) => {
+      const rows = sheets.get(one) ?? [];
+      const begin = { sheet: one, line: line + 1 };
+      text += `${one.replaceAll('"', '')}\n${textOf(rows)}`;
+      line += rows.length + 1;
+      return begin;
+    });
+    return { text, sheet: ALL_ALIKE, sheets: names, alike, begins };
   }
   const chosen = sheet ?? names[0];
   if (chosen === undefined) throw new Refused('notes empty', { file: name });
-  return { text: textOf(sheets.get(chosen) ?? []), sheet: chosen, sheets: names, alike };
+  return { text: textOf(sheets.get(chosen) ?? []), sheet: chosen, sheets: names, alike, begins: [] };
 }

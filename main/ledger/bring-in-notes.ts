@@ -13,6 +13,7 @@ import {
   rowReadAs,
   suspiciousReadAs,
   sheetQuestion,
+  sheetsCounted,
   type LedgerFacts,
   type LedgerView,
   type NotesPlan,
@@ -180,7 +181,11 @@ function readFor(ledger: Ledger, input: Parsed<'notes.preview'>, job: Job): Read
     plan: reading.plan,
     preview: {
       ...reading.preview,
-      assumptions: [...encoding, ...reading.preview.assumptions],
+      assumptions: [
+        ...sheetsCounted(file.workbook?.begins ?? []),
+        ...encoding,
+        ...reading.preview.assumptions,
+      ],
       remarks: remarksOfPlan(reading.plan, input.answers ?? {}, job.look),
     },
   };

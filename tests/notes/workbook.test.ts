@@ -89,7 +89,7 @@ describe('a workbook', () => {
 
   it('tells its sheets that have anything in them, and reads the one that is chosen', () => {
     const bytes = bytesOf(book({ Prices: [['Milk', 'Price'], ['whole', '2']], Empty: [], Notes: NOTES }));
-    expect(reading(bytes, 'notes').workbook).toEqual({ sheet: 'Notes', sheets: ['Prices', 'Notes'], alike: [] });
+    expect(reading(bytes, 'notes').workbook).toEqual({ sheet: 'Notes', sheets: ['Prices', 'Notes'], alike: [], begins: [] });
     expect(reading(bytes, 'notes').plan.jars.length).toBe(2);
   });
 
@@ -120,6 +120,8 @@ describe('a workbook', () => {
     const preview = session.answer('notes.preview', { file });
     const choices = [{ value: '*', label: 'All 2 with the same headings, one after the other (2024, 2025)' }, { value: '2024' }, { value: '2025' }, { value: 'Prices' }];
     expect(preview).toMatchObject({ ok: true, value: { questions: [{ id: 'sheet', choices: expect.arrayContaining(choices.map((choice) => expect.objectContaining(choice))) }] } });
+    const together = session.answer('notes.preview', { file, answers: { sheet: '*' } });
+    expect(JSON.stringify(together)).toContain('Rows are counted on from sheet to sheet: the first of “2024” is row 2, the first of “2025” is row 5.');
     expect(session.answer('notes.bringIn', { file, answers: { sheet: '*' } })).toMatchObject({ ok: true, value: { jars: 3 } });
     const days = session.answer('batch.list', { before: null, limit: 9, text: '' });
     expect(days).toMatchObject({ ok: true, value: { batches: [{ madeOn: '2025-01-09', seeds: ['3 Jan a'] }, { madeOn: '2025-01-03', seeds: ['12 Nov a'] }, { madeOn: '2024-11-12' }] } });

@@ -169,6 +169,11 @@ export function withinBudget(preview: NotesPreview, length: number): NotesPrevie
   return { columns, rows, problems, questions, assumptions: [...more, ...assumptions] };
 }
 
+/** Where each of several sheets begins, by the rows that are counted through all of them. */
+export const sheetsCounted = (
+  begins: readonly { readonly sheet: string; readonly line: number }[],
+): Said[] => (begins.length > 0 ? [{ row: null, sentence: assumed.sheetsCounted(begins) }] : []);
+
 /**
  * Which sheet of a workbook holds the notes; goes into `answers` as 'sheet'.
  * @param all the answer for all sheets that are laid out alike, and these
