@@ -449,7 +449,7 @@ export function BatchView({ reply, label, row, unasked }: ViewProps) {
       {own.map((hold) => (
         <TakeOut key={hold.hold} hold={hold} jars={jars} />
       ))}
-      {batch.note && <p>{batch.note}</p>}
+      {batch.note && <p className="note-lines">{batch.note}</p>}
       <Columns reply={reply} bands={bands} asked={asked} row={row} warm={warm} unfinished={unfinished} />
       <RecordSheet
         batch={batch.id}

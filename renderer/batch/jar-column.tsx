@@ -195,7 +195,7 @@ function Made({ record, once }: Pick<Props, 'record' | 'once'>) {
       <div className="jar-cell">
         {words(milkWords(record, writer), once.milk)}
         {kept !== '' && <p>Kept back: {kept}</p>}
-        {jar.note && <p>{jar.note}</p>}
+        {jar.note && <p className="note-lines">{jar.note}</p>}
       </div>
     </>
   );

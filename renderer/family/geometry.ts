@@ -110,6 +110,8 @@ export interface Newest {
 
 /** A batch's jars stand apart where their row is crowded: all of them are to be seen. */
 const BATCH_WIDE = 1.5;
+/** So many columns farther right another line may end and be seen still, beside the newest jar: as many as set lines apart. */
+const ENDS_NEAR = 8;
 
 interface Lanes extends Pick<Drawing, 'x' | 'y' | 'lane'> {
   readonly lanes: readonly { readonly top: number; readonly bottom: number; readonly right: number }[];
@@ -125,7 +127,8 @@ export function newestPlace(drawing: Lanes, newest: number): Newest {
     -Infinity,
   );
   const own = drawing.x[newest] ?? 0;
-  const x = lane && lane.right > own && lane.right - own <= BATCH_WIDE ? lane.right : own;
+  const batch = lane && lane.right > own && lane.right - own <= BATCH_WIDE ? lane.right : own;
+  const x = others > batch && others - batch <= ENDS_NEAR ? others : batch;
   return { x, y, top: lane?.top ?? y, bottom: lane?.bottom ?? y, others };
 }
 

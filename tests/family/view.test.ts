@@ -343,6 +343,10 @@ test('a family opens with all jars of its newest batch in sight, also where its 
     lanes,
   };
   expect(newestPlace(drawing as never, 2).x).toBe(59.3);
+  // Another line that ends a little farther right is seen to its end, too; one far beyond is not.
+  const two = (right: number) => ({ ...drawing, lanes: [...lanes, { top: 4, bottom: 5, right }] });
+  expect(newestPlace(two(65) as never, 2).x).toBe(65);
+  expect(newestPlace(two(90) as never, 2).x).toBe(59.3);
   // A lane that reaches far beyond it, as by generations, does not put it out of sight.
   expect(newestPlace({ ...drawing, lanes: [{ ...lanes[0]!, right: 90 }] } as never, 2).x).toBe(58.6);
 });
