@@ -32,7 +32,8 @@ export interface TracedShare {
   readonly share: number;
 }
 
-const number = (value: number): number | null => (Number.isNaN(value) ? null : value);
+/** Null where it is not known; neither is what absurd volumes make boundless. */
+const number = (value: number): number | null => (Number.isFinite(value) ? value : null);
 
 /** One version of a family. Every answer is by jar key; asking for a jar it does not hold throws. */
 export class Family {
