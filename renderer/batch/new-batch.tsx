@@ -22,6 +22,7 @@ import { PlanBehind, PlanLine, usePlan } from './plan-line';
 import { SeedRows } from './seed-rows';
 import { usePackages } from './use-packages';
 import { useVerdicts } from './use-verdicts';
+import { RefusalNotice } from '../parts/refusal-notice';
 
 /** As what all jars are recorded; null: as the fields say. */
 type Recorded = 'planned' | null;
@@ -301,11 +302,7 @@ export function NewBatch({
       />
       <footer className="form-foot">
         <PlanLine asked={plan} />
-        {refused && (
-          <p className="notice caution" role="alert">
-            {refused}
-          </p>
-        )}
+        <RefusalNotice words={refused} />
         <div className="row">
           <button type="submit" className="button primary">
             {toCome ? 'Plan' : 'Record'} {text.jars.length === 1 ? 'the jar' : `${text.jars.length} jars`}

@@ -10,6 +10,7 @@ import { Photograph } from '../parts/photograph';
 import { lineOrNull } from '../parts/taking';
 import { place } from './batch-corrections';
 import { reEncode } from './re-encode';
+import { RefusalNotice } from '../parts/refusal-notice';
 
 const pictures = (list: DataTransfer | null): readonly File[] =>
   [...(list?.files ?? [])].filter((file) => file.type.startsWith('image/'));
@@ -185,11 +186,7 @@ export function Photographs({
         }}
       />
       <Camera label={label} onTaken={(picture) => void add([picture])} />
-      {problem && (
-        <p className="notice caution" role="alert">
-          {problem}
-        </p>
-      )}
+      <RefusalNotice words={problem} />
     </section>
   );
 }

@@ -7,6 +7,7 @@ import type { Editing } from '../parts/use-editing';
 import { call } from '../state/ledger-calls';
 import { madeOf, typedOf, withTyped, type Jar, type RecordText } from './record-text';
 import { columnsOf } from './use-bands';
+import { RefusalNotice } from '../parts/refusal-notice';
 
 type Sent = Input<'jars.correct'>['jars'];
 type Sending = ((why: string | null, draft: string) => ReturnType<typeof send>) | null;
@@ -118,11 +119,7 @@ export function PlanFoot({
   return (
     <footer className="form-foot">
       {(refused !== null || (typed?.why ?? '') !== '') && <Why why={typed?.why ?? ''} onChange={setWhy} />}
-      {refused && (
-        <p className="notice caution" role="alert">
-          {refused}
-        </p>
-      )}
+      <RefusalNotice words={refused} />
       <div className="row">
         <button type="submit" className="button primary">
           {begun ? 'Made, as typed over the plan' : 'Made as planned'}

@@ -39,6 +39,7 @@ import {
 import { Cell } from './sheet-cell';
 import { isPlan, madeDaySays, PlanFoot, sendMade, sendSheet, Swapped, useMadeKey } from './planned-sheet';
 import { columnsOf, type Bands } from './use-bands';
+import { RefusalNotice } from '../parts/refusal-notice';
 
 /** What one press says. A power cut that is noted is left as it is noted. */
 const allWell = ({ failed = false }: Asked): string =>
@@ -384,11 +385,7 @@ function Foot({
       {(corrects || refused !== null || (typed?.why ?? '') !== '') && (
         <Why why={typed?.why ?? ''} onChange={setWhy} />
       )}
-      {refused && (
-        <p className="notice caution" role="alert">
-          {refused}
-        </p>
-      )}
+      <RefusalNotice words={refused} />
       {ofWarmth && (
         <button type="button" className="button" onClick={onWarmth}>
           Correct the warmth

@@ -25,6 +25,7 @@ import {
   type RememberText,
 } from './remember-text';
 import { Cell } from './sheet-cell';
+import { RefusalNotice } from '../parts/refusal-notice';
 
 const none: Problems = new Map();
 type Names = ReadonlyMap<string, Asked>;
@@ -152,11 +153,7 @@ function Foot({ editing, jars }: { readonly editing: Editing<RememberText>; read
   };
   return (
     <footer className="form-foot">
-      {refused && (
-        <p className="notice caution" role="alert">
-          {refused}
-        </p>
-      )}
+      <RefusalNotice words={refused} />
       <div className="row">
         <button type="submit" className="button primary">
           {jars === 0 ? 'Record them' : jars === 1 ? 'Record the jar' : `Record ${jars} jars`}

@@ -6,6 +6,7 @@ import { TextField } from './fields';
 import { Form } from './form';
 import type { Problems } from './taking';
 import { useEditing, type EditingOf } from './use-editing';
+import { RefusalNotice } from './refusal-notice';
 
 const none: Problems = new Map();
 
@@ -28,11 +29,7 @@ export function EditForm<T>({ label, save = 'Save', askWhy, children, ...of }: P
       {editing.restored && <p className="notice">Unfinished entry restored. Go on where you stopped.</p>}
       {children(typed.text, editing.set, wrong > 0 ? problems : none)}
       {(askWhy || refused !== null || typed.why !== '') && <Why why={typed.why} onChange={editing.setWhy} />}
-      {refused && (
-        <p className="notice caution" role="alert">
-          {refused}
-        </p>
-      )}
+      <RefusalNotice words={refused} />
       <div className="row">
         <button type="submit" className="button primary">
           {save}

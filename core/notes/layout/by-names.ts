@@ -4,9 +4,8 @@ import { plain, tidy } from '../../quantities/quantities';
 import { cellDay } from '../../text/days';
 import { hasTrait } from '../meanings';
 import { assumed } from '../notes-says';
-import type { Row } from '../table/table-rows';
 import { share } from './column-cells';
-import { namedBySeeds } from './named-by-seeds';
+import { downBatches, namedBySeeds } from './named-by-seeds';
 import { namesOtherRows } from './seeds-by-days';
 import { counts, type Draft, type Drafts, has, saying, sayFromCells } from './column-drafts';
 
@@ -103,16 +102,6 @@ const LINE_NAME = { longest: 30, most: 12 } as const;
 
 const LETTER = /^#?\s*\p{L}$/u;
 
-/** What stands in a column, plain; where a row has no day of its own, what stands above it: told once for a batch. */
-function downBatches(index: number, days: number, rows: readonly Row[]): string[] {
-  let above = '';
-  return rows.map(({ cells }) => {
-    const own = plain(cells[index] ?? '');
-    if (own !== '' || tidy(cells[days] ?? '') !== '') above = own;
-    return above;
-  });
-}
-
 /** Words that come again and again, and set jars of one day and letter apart, tell lines or batches: "Porch", "Attic". */
 export function byLines(drafts: Drafts): void {
   const { all, rows } = drafts;
@@ -125,7 +114,7 @@ export function byLines(drafts: Drafts): void {
     all.find(({ meaning }) => meaning === 'jar');
   if (days < 0 || !letters) return;
   const alike = (by: readonly number[]): number => {
-    const columns = by.map((index) => downBatches(index, days, rows));
+    const columns = by.map((index) => downBatches(index, days, rows).map(plain));
     return rows.length - new Set(rows.map((_, at) => columns.map((cells) => cells[at]).join('|'))).size;
   };
   const before = alike([days, letters.index]);
@@ -134,7 +123,10 @@ export function byLines(drafts: Drafts): void {
   const line =
     label ??
     all.find(
-      (draft) => draft !== letters && namesLines(draft, downBatches(draft.index, days, rows)) && apart(draft),
+      (draft) =>
+        draft !== letters &&
+        namesLines(draft, downBatches(draft.index, days, rows).map(plain)) &&
+        apart(draft),
     );
   if (!line) return;
   // What was said of it before holds no more.

@@ -22,7 +22,7 @@ export function namedBySeeds(
   const names = written.map((name) => name.replace(/^#\s*/, ''));
   const told = names.filter((name) => name !== '');
   const known = new Set(told);
-  const madeOn = daysDown(days, rows);
+  const madeOn = downBatches(days, days, rows);
   const different = new Set(names.map((name, at) => `${madeOn[at]}|${name}`));
   if (
     told.length < 3 ||
@@ -68,11 +68,12 @@ export function namedBySeeds(
 const keysOf = ({ dayFirst, monthFirst }: FoundDay, name: string): string[] =>
   [dayFirst, monthFirst].flatMap((day, order) => (day ? [`${order} ${day.month}-${day.day} ${name}`] : []));
 
-/** What stands where days stand, told once for the rows of a batch. */
-function daysDown(days: number, rows: readonly Row[]): string[] {
+/** What stands in a column; where a row has no day of its own, what stands above it: told once for a batch. */
+export function downBatches(index: number, days: number, rows: readonly Row[]): string[] {
   let above = '';
   return rows.map(({ cells }) => {
-    above = tidy(cells[days] ?? '') || above;
+    const own = tidy(cells[index] ?? '');
+    if (own !== '' || tidy(cells[days] ?? '') !== '') above = own;
     return above;
   });
 }
